@@ -1,0 +1,73 @@
+"""The errors of the book, each a whole sentence and a next step.
+
+Guarantees: every error that leaves ``ledger`` on purpose is a `LedgerError`; it holds one or more
+problems, each saying what happened and what to do next. Refuses: bare strings and codes.
+
+The tree, by who must act::
+
+    LedgerError
+    ├── InputError         the words typed could not be read; say them again
+    ├── RefusedError       it cannot be true; nothing was recorded
+    ├── ReasonNeededError  it should not have happened; say why and it is recorded
+    ├── FindingError       a check was made and found something (a failed verification ...)
+    └── StorageError       the file or the server could not be used
+"""
+
+from collections.abc import Sequence
+from typing import Self
+
+
+class LedgerError(Exception):
+    """Base of all errors of the book.
+
+    Args:
+        what: What happened, with what was expected and what was got, as whole sentences.
+        todo: What to do next, as a whole sentence; may be empty.
+    """
+
+    def __init__(self, what: str, todo: str = "") -> None:
+        super().__init__(f"{what} {todo}".strip())
+        self.what = what
+        self.todo = todo
+        self.problems: tuple[tuple[str, str], ...] = ((what, todo),)
+
+    @classmethod
+    def of(cls, problems: Sequence[tuple[str, str]]) -> Self:
+        """Return one error that tells several problems, each once, in their order."""
+        told = tuple(dict.fromkeys(problems))
+        error = cls(" ".join(f"{what} {todo}".strip() for what, todo in told))
+        error.problems = told
+        return error
+
+
+class InputError(LedgerError):
+    """The words typed could not be read as what was asked for."""
+
+
+class RefusedError(LedgerError):
+    """What was entered cannot be true, so nothing was recorded."""
+
+
+class ReasonNeededError(LedgerError):
+    """What was entered should not have happened: it is recorded only with a reason."""
+
+
+class FindingError(LedgerError):
+    """A check was carried out and found something wrong."""
+
+
+class StorageError(LedgerError):
+    """The book's file or server could not be opened, read or written."""
+
+
+def together(errors: Sequence[LedgerError]) -> LedgerError:
+    """Return one error that tells all the problems of several.
+
+    Its class is `RefusedError` when one of them is, else that of the first.
+
+    >>> together([InputError("A.", "Do a."), RefusedError("B.", "Do b.")]).problems
+    (('A.', 'Do a.'), ('B.', 'Do b.'))
+    """
+    refused = any(isinstance(error, RefusedError) for error in errors)
+    kind = RefusedError if refused else type(errors[0])
+    return kind.of([problem for error in errors for problem in error.problems])
