@@ -1,0 +1,95 @@
+"""Every kind of entry the book can hold, a frozen dataclass each.
+
+Guarantees: `FACTS` lists all kinds by their name, and a kind's name, table and JSON key are the
+same word. Refuses: kinds that are not listed; a new kind needs a class here and a migration.
+"""
+
+from ledger.domain.entries.bench import (
+    Add,
+    Decant,
+    Filter,
+    Finish,
+    Look,
+    MakeUp,
+    Measurement,
+    Rest,
+    Rinse,
+    Start,
+)
+from ledger.domain.entries.house import House, Person
+from ledger.domain.entries.keeping import Check, Clean, Count, Deviation, Equipment, Note, Strike
+from ledger.domain.entries.masters import Formula, Material
+from ledger.domain.entries.receiving import Receipt
+from ledger.domain.entries.selling import Bottle, Complaint, Judge, Labels, Move
+from ledger.domain.entries.spine import Draft, Entry, Facts, Level, Opened, Posting, When
+
+FACTS: dict[str, type[Facts]] = {
+    facts.KIND: facts
+    for facts in (
+        House,
+        Person,
+        Material,
+        Formula,
+        Receipt,
+        Start,
+        Add,
+        Rest,
+        Filter,
+        Rinse,
+        Decant,
+        Look,
+        Measurement,
+        MakeUp,
+        Finish,
+        Bottle,
+        Labels,
+        Move,
+        Judge,
+        Check,
+        Complaint,
+        Count,
+        Note,
+        Deviation,
+        Clean,
+        Equipment,
+        Strike,
+    )
+}
+
+__all__ = [
+    "FACTS",
+    "Add",
+    "Bottle",
+    "Check",
+    "Clean",
+    "Complaint",
+    "Count",
+    "Decant",
+    "Deviation",
+    "Draft",
+    "Entry",
+    "Equipment",
+    "Facts",
+    "Filter",
+    "Finish",
+    "Formula",
+    "House",
+    "Judge",
+    "Labels",
+    "Level",
+    "Look",
+    "MakeUp",
+    "Material",
+    "Measurement",
+    "Move",
+    "Note",
+    "Opened",
+    "Person",
+    "Posting",
+    "Receipt",
+    "Rest",
+    "Rinse",
+    "Start",
+    "Strike",
+    "When",
+]

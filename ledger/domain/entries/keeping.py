@@ -1,0 +1,91 @@
+"""What keeps the book in order: checks, counts, notes, deviations, cleaning, strikes.
+
+Guarantees: a strike replaces nothing, it only takes an entry out of force. Refuses: nothing by
+itself; rules do.
+"""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from ledger.domain.entries.spine import Facts
+from ledger.domain.entries.words import SeqRef
+from ledger.domain.quantity import Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Check(Facts):
+    """A second person has checked an entry or a lot."""
+
+    KIND: ClassVar[str] = "check"
+
+    about: SeqRef | None = None
+    """Number of the entry checked; None: the lot as a whole."""
+    words: str | None = None
+    """What was checked."""
+
+
+@dataclass(frozen=True, slots=True)
+class Count(Facts):
+    """A lot on the shelf was counted, measured or weighed."""
+
+    KIND: ClassVar[str] = "count"
+
+    amount: Quantity
+    """What was there."""
+
+
+@dataclass(frozen=True, slots=True)
+class Note(Facts):
+    """Free words."""
+
+    KIND: ClassVar[str] = "note"
+
+    text: str
+    """The words."""
+
+
+@dataclass(frozen=True, slots=True)
+class Deviation(Facts):
+    """Something that should not have happened, recorded with its reason."""
+
+    KIND: ClassVar[str] = "deviation"
+
+    rule: str
+    """Name of the rule it departs from."""
+    text: str
+    """What was found, as a whole sentence."""
+    about: SeqRef | None = None
+    """Number of the entry it belongs to."""
+
+
+@dataclass(frozen=True, slots=True)
+class Clean(Facts):
+    """A vessel was cleaned."""
+
+    KIND: ClassVar[str] = "clean"
+
+    vessel: str
+    """Which one."""
+    how: str
+    """How."""
+    last_held: str | None = None
+    """What it held before."""
+
+
+@dataclass(frozen=True, slots=True)
+class Equipment(Facts):
+    """An instrument or vessel was taken into use, checked or set."""
+
+    KIND: ClassVar[str] = "equipment"
+
+    name: str
+    """Which one."""
+    words: str
+    """What was done or found."""
+
+
+@dataclass(frozen=True, slots=True)
+class Strike(Facts):
+    """An entry made by mistake is struck out; it stays readable."""
+
+    KIND: ClassVar[str] = "strike"

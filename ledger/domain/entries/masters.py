@@ -1,0 +1,142 @@
+"""What is known beforehand: materials and formulas.
+
+Guarantees: the latest entry of a material's code counts; a formula's version never changes.
+Refuses: nothing by itself; rules do.
+"""
+
+from dataclasses import dataclass
+from datetime import date
+from typing import ClassVar
+
+from ledger.domain.entries.spine import Facts
+from ledger.domain.entries.words import (
+    FoodGrade,
+    Grade,
+    HowObtained,
+    MaterialKind,
+    MaterialRef,
+    PersonRef,
+    ProductKind,
+    Signed,
+)
+from ledger.domain.quantity import Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Constituent:
+    """A constituent of concern in a material."""
+
+    substance: str
+    """Its common name, such as methyl salicylate."""
+    fraction_ppm: int
+    """Mass fraction in parts per million."""
+
+
+@dataclass(frozen=True, slots=True)
+class Material(Facts):
+    """A thing that is bought and used."""
+
+    KIND: ClassVar[str] = "material"
+
+    code: str
+    """Short name at the prompt, lower case."""
+    name: str
+    """Name for people."""
+    sort: MaterialKind
+    """What it is to the trade."""
+    how_obtained: HowObtained | None = None
+    """How it was obtained."""
+    density_mg_per_l: int | None = None
+    """Density in mg/L (0.845 g/mL is 845000)."""
+    density_temp_mdegc: Signed | None = None
+    """Temperature of that density in thousandths of a degree Celsius."""
+    abv_mpct: int | None = None
+    """Strength in thousandths of a per cent by volume at 20 °C."""
+    food_grade: FoodGrade = FoodGrade.UNKNOWN
+    """What its papers say in general."""
+    allergens: str | None = None
+    """Allergens it carries."""
+    ingredient_name: str | None = None
+    """Its name for an ingredient list."""
+    caution: str | None = None
+    """What to be careful of, printed where it is used."""
+    constituents: tuple[Constituent, ...] = ()
+    """Constituents of concern."""
+
+
+@dataclass(frozen=True, slots=True)
+class FormulaLine:
+    """One material of a formula, for its basis volume."""
+
+    material: MaterialRef
+    """Code of the material."""
+    amount: Quantity
+    """How much for the basis."""
+    tolerance_mpct: int | None = None
+    """How far off it may be, in thousandths of a per cent either way."""
+    overage_mpct: int | None = None
+    """What is added on purpose beyond the amount, in thousandths of a per cent."""
+
+
+@dataclass(frozen=True, slots=True)
+class FormulaStep:
+    """One step of a formula with its limits."""
+
+    verb: str
+    """The bench act: add, rest, filter, look and so on."""
+    words: str | None = None
+    """What to do, for people."""
+    minutes_min: int | None = None
+    """Shortest time in minutes."""
+    minutes_max: int | None = None
+    """Longest time in minutes."""
+    temp_min_mdegc: Signed | None = None
+    """Lowest temperature in thousandths of a degree Celsius."""
+    temp_max_mdegc: Signed | None = None
+    """Highest temperature in thousandths of a degree Celsius."""
+    pore_max_nm: int | None = None
+    """Coarsest medium in nanometres."""
+    passes_min: int | None = None
+    """Fewest passes."""
+
+
+@dataclass(frozen=True, slots=True)
+class Formula(Facts):
+    """A version of a master formula."""
+
+    KIND: ClassVar[str] = "formula"
+
+    code: str
+    """Short name at the prompt, lower case."""
+    version: int
+    """1 for the first."""
+    product: str
+    """Name of what it makes."""
+    product_kind: ProductKind
+    """What kind of thing it makes."""
+    basis: Quantity
+    """The volume its amounts are for."""
+    wanted_clarity: Grade | None = None
+    """How it should look; a gum emulsion is meant to be cloudy."""
+    pour_parts: int | None = None
+    """Parts of soda water to one part, for a syrup."""
+    best_before_days: int | None = None
+    """Days from finishing to best before."""
+    yield_min_mpct: int | None = None
+    """Yield below which to investigate, in thousandths of a per cent of the basis."""
+    yield_max_mpct: int | None = None
+    """Yield above which to investigate."""
+    label_text: str | None = None
+    """What the label says besides."""
+    caution: str | None = None
+    """What the label warns of."""
+    prepared_by: PersonRef | None = None
+    """Who prepared the version."""
+    checked_by: PersonRef | None = None
+    """Who checked it."""
+    valid_from: date | None = None
+    """First day it may be used."""
+    lines: tuple[FormulaLine, ...] = ()
+    """Its materials."""
+    steps: tuple[FormulaStep, ...] = ()
+    """Its steps, in order."""

@@ -1,0 +1,102 @@
+"""Bottling, sending, judging, and what comes back.
+
+Guarantees: a bottling opens a packed lot. Refuses: nothing by itself; rules do.
+"""
+
+from dataclasses import dataclass
+from datetime import date
+from typing import ClassVar
+
+from ledger.domain.entries.spine import Facts
+from ledger.domain.entries.words import LotRef, MoveAs, Verdict
+from ledger.domain.quantity import Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Bottle(Facts):
+    """A lot is filled into bottles; opens the packed lot."""
+
+    KIND: ClassVar[str] = "bottle"
+
+    source: LotRef
+    """Code of the bulk lot."""
+    count: int
+    """How many were filled."""
+    size: Quantity
+    """What one holds."""
+    drawn: Quantity
+    """Bulk volume it took."""
+    bottles: LotRef | None = None
+    """Code of the bottles' lot."""
+    caps: LotRef | None = None
+    """Code of the closures' lot."""
+    fill_check_mg: int | None = None
+    """Weight of a checked fill in milligrams."""
+    first_bottle: int | None = None
+    """Number of the first bottle, when they are numbered."""
+    last_bottle: int | None = None
+    """Number of the last bottle."""
+    best_before: date | None = None
+    """Best-before date decided for this filling."""
+
+
+@dataclass(frozen=True, slots=True)
+class Labels(Facts):
+    """Labels printed, used and spoiled for a lot."""
+
+    KIND: ClassVar[str] = "labels"
+
+    printed: int
+    """How many were printed."""
+    used: int | None = None
+    """How many went on bottles."""
+    spoiled: int | None = None
+    """How many were spoiled and destroyed."""
+
+
+@dataclass(frozen=True, slots=True)
+class Move(Facts):
+    """Goods leave, or come back."""
+
+    KIND: ClassVar[str] = "move"
+
+    moved_as: MoveAs
+    """Sale, sample, breakage and so on."""
+    amount: Quantity
+    """How much."""
+    party: str | None = None
+    """To whom, or from whom when it came back."""
+    document: str | None = None
+    """Delivery note, invoice or stall sheet."""
+
+
+@dataclass(frozen=True, slots=True)
+class Judge(Facts):
+    """A decision about a lot."""
+
+    KIND: ClassVar[str] = "judge"
+
+    verdict: Verdict
+    """What was decided."""
+
+
+@dataclass(frozen=True, slots=True)
+class Complaint(Facts):
+    """Somebody is not content."""
+
+    KIND: ClassVar[str] = "complaint"
+
+    symptom: str
+    """What is wrong, in the trade's words where they fit."""
+    party: str | None = None
+    """Who complains."""
+    opened: str | None = None
+    """When it was opened."""
+    stored: str | None = None
+    """Where and how it was kept."""
+    mixed: str | None = None
+    """How it was mixed."""
+    photo_sha256: str | None = None
+    """Hash of a photo's file."""
+    words: str | None = None
+    """What else was said."""

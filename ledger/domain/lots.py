@@ -1,0 +1,229 @@
+"""What the book knows of one lot at a moment, folded from its entries in force.
+
+Guarantees: status, name, density and dates are computed here and nowhere else. Refuses: to guess;
+what is not known is None.
+"""
+
+from dataclasses import dataclass
+from datetime import date, datetime
+from enum import StrEnum
+from typing import TypeVar
+
+from ledger.domain.entries import (
+    Bottle,
+    Entry,
+    Facts,
+    Filter,
+    Finish,
+    Judge,
+    Look,
+    Material,
+    Measurement,
+    Opened,
+    Receipt,
+    Rest,
+    Rinse,
+    Start,
+)
+from ledger.domain.entries.words import (
+    FoodGrade,
+    LotType,
+    MaterialKind,
+    Measured,
+    MoveAs,
+    Purpose,
+    Verdict,
+)
+from ledger.domain.quantity import Measure, Quantity, mass_from_volume, volume_from_mass
+
+STAYS_IN_THE_CAKE = frozenset({MaterialKind.CLARIFIER, MaterialKind.FILTER})
+"""Kinds of material that a filter keeps back, so they never add to what is in a lot."""
+
+FactsT = TypeVar("FactsT", bound=Facts)
+
+
+class Status(StrEnum):
+    """Where a lot stands, in words for people."""
+
+    IN_STOCK = "in stock"
+    MAKING = "being made"
+    FINISHED = "finished"
+    PACKED = "packed"
+    HELD = "on hold"
+    RELEASED = "released"
+    REJECTED = "rejected"
+    REWORK = "to be reworked"
+    RECALLED = "recalled"
+    STRUCK = "struck out"
+
+
+_JUDGED = {
+    Verdict.HOLD: Status.HELD,
+    Verdict.RELEASE: Status.RELEASED,
+    Verdict.REJECT: Status.REJECTED,
+    Verdict.REWORK: Status.REWORK,
+    Verdict.RECALL: Status.RECALLED,
+}
+BARRED = frozenset({Status.HELD, Status.REJECTED, Status.RECALLED})
+"""Statuses of lots that are not to be used without a reason."""
+GOES_TO_PEOPLE = frozenset({MoveAs.SALE, MoveAs.SAMPLE, MoveAs.TASTING, MoveAs.ON_RETURN})
+"""Moves by which somebody may drink it."""
+
+
+@dataclass(frozen=True, slots=True)
+class LotState:
+    """A lot as the book knows it."""
+
+    seq: int
+    """Number of the entry that opened it."""
+    opened: Opened
+    """Its code, type and measure."""
+    entries: tuple[Entry, ...]
+    """Its entries in force, by when they happened."""
+    on_hand: int
+    """What is there now, in its measure."""
+    on_hand_then: int
+    """What was there just before the moment of the entry being made."""
+    solids_mg: int = 0
+    """Mass of dissolving solids added since its volume was last measured."""
+    material: Material | None = None
+    """What it is made of, for a received lot."""
+    best_before: date | None = None
+    """The earliest date of itself and all that it is made of."""
+    barred_inputs: tuple[str, ...] = ()
+    """Codes of lots it is made of that are held, rejected or recalled."""
+    bulk: "LotState | None" = None
+    """The lot it was filled from, for a packed lot."""
+
+    @property
+    def code(self) -> str:
+        """Its code."""
+        return self.opened.code
+
+    @property
+    def measure(self) -> Measure:
+        """In what it is counted."""
+        return self.opened.measure
+
+
+def opener(state: LotState) -> Entry | None:
+    """Return the entry in force that opened the lot; None when it was struck."""
+    return next((entry for entry in state.entries if entry.stands_for == state.seq), None)
+
+
+def latest(state: LotState, facts_class: type[FactsT]) -> FactsT | None:
+    """Return the facts of the lot's latest entry of a kind, or None."""
+    facts = (entry.draft.facts for entry in reversed(state.entries))
+    return next((item for item in facts if isinstance(item, facts_class)), None)
+
+
+def has_before(state: LotState, facts_class: type[Facts], moment: datetime) -> bool:
+    """Return whether the lot has an entry of a kind that happened at `moment` or before."""
+    return any(
+        isinstance(entry.draft.facts, facts_class) and entry.draft.happened.at <= moment
+        for entry in state.entries
+    )
+
+
+def name(state: LotState) -> str:
+    """Return what the lot is, for people."""
+    first = opener(state)
+    match first.draft.facts if first else None:
+        case Receipt(material=material):
+            return state.material.name if state.material else material
+        case Start(product=product):
+            return product
+        case Bottle(size=size):
+            what = name(state.bulk) if state.bulk else "bottled"
+            return f"{what}, {size.written}"
+        case Rinse():
+            return "Rinse liquor"
+        case _:
+            return "Struck lot"
+
+
+def status(state: LotState) -> Status:
+    """Return where the lot stands: the latest verdict, else how far its making is."""
+    if opener(state) is None:
+        return Status.STRUCK
+    verdict = latest(state, Judge)
+    if verdict:
+        return _JUDGED[verdict.verdict]
+    if state.opened.lot_type is LotType.MADE:
+        return Status.FINISHED if latest(state, Finish) else Status.MAKING
+    return Status.PACKED if state.opened.lot_type is LotType.PACKED else Status.IN_STOCK
+
+
+def density_mg_per_l(state: LotState) -> int | None:
+    """Return the lot's density: as measured, else as received, else as its material's."""
+    for entry in reversed(state.entries):
+        facts = entry.draft.facts
+        if isinstance(facts, Measurement) and facts.what is Measured.DENSITY:
+            return facts.reading_micro
+    receipt = latest(state, Receipt)
+    if receipt and receipt.density_mg_per_l:
+        return receipt.density_mg_per_l
+    return state.material.density_mg_per_l if state.material else None
+
+
+def in_measure_of(state: LotState, amount: Quantity) -> int | None:
+    """Return an amount in the lot's own measure, by its density; None when that is not known."""
+    if amount.measure is state.measure:
+        return amount.amount
+    density = density_mg_per_l(state)
+    if density is None or Measure.UEACH in (amount.measure, state.measure):
+        return None
+    if amount.measure is Measure.MG:
+        return volume_from_mass(amount.amount, density)
+    return mass_from_volume(amount.amount, density)
+
+
+def food_grade(state: LotState) -> FoodGrade:
+    """Return whether its papers say the lot is fit for food: its own, else its material's."""
+    receipt = latest(state, Receipt)
+    if receipt and receipt.food_grade:
+        return receipt.food_grade
+    return state.material.food_grade if state.material else FoodGrade.UNKNOWN
+
+
+def is_trial(state: LotState) -> bool:
+    """Return whether the lot is a trial batch, or was filled from one."""
+    start = latest(state.bulk or state, Start)
+    return start is not None and start.purpose is Purpose.TRIAL
+
+
+def open_rest(state: LotState) -> Entry | None:
+    """Return the entry of the rest that goes on, or None."""
+    began = {
+        entry.draft.facts.began for entry in state.entries if isinstance(entry.draft.facts, Rest)
+    }
+    for entry in reversed(state.entries):
+        facts = entry.draft.facts
+        if isinstance(facts, Rest) and facts.ended_at is None and entry.stands_for not in began:
+            return entry
+    return None
+
+
+def passes(state: LotState) -> int:
+    """Return how many filter passes the lot has had."""
+    return sum(isinstance(entry.draft.facts, Filter) for entry in state.entries)
+
+
+def last_look(state: LotState) -> Look | None:
+    """Return the latest look at the lot, or at the bulk it was filled from."""
+    look = latest(state, Look)
+    return look or (last_look(state.bulk) if state.bulk else None)
+
+
+def most_it_can_hold_ul(state: LotState) -> int:
+    """Return the greatest volume the lot can have had then, in microlitres.
+
+    Volumes as added, and at most 1 mL for each gram of solid dissolved in it: every solid of the
+    trade is denser than water (common practice, no source).
+    """
+    return state.on_hand_then + state.solids_mg
+
+
+def is_past_date(state: LotState, day: date) -> bool:
+    """Return whether `day` is after the lot's best-before date."""
+    return state.best_before is not None and day > state.best_before

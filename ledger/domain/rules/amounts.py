@@ -1,0 +1,191 @@
+"""Amounts: what was taken was there, in a measure that fits.
+
+Guarantees: volume and weight are exchanged only by a known density. Refuses: amounts in a measure
+that the lot cannot be counted in; readings that no liquid can give; without a reason, stock below
+zero, more back than went out, and labels that do not add up.
+"""
+
+from collections.abc import Iterator
+
+from decimal import Decimal
+
+from ledger.domain.entries import (
+    Add,
+    Bottle,
+    Count,
+    Draft,
+    Labels,
+    MakeUp,
+    Material,
+    Measurement,
+    Move,
+    Receipt,
+    Rinse,
+)
+from ledger.domain.entries.words import Measured, MoveAs
+from ledger.domain.lots import GOES_TO_PEOPLE, LotState, in_measure_of
+from ledger.domain.movements import EACH, movements
+from ledger.domain.quantity import Measure, Quantity, show
+from ledger.domain.rules.finding import WORDS, Finding, Rule, impossible, needs_reason
+from ledger.domain.scene import Scene
+
+LIMITS = {
+    Measured.BRIX: ("0", "100"),
+    Measured.ABV: ("0", "100"),
+    Measured.DENSITY: ("0.01", "23"),
+    Measured.PH: ("0", "14"),
+    Measured.TEMPERATURE: ("-273.15", "1000"),
+    Measured.WEIGHT: ("0", "1000000000"),
+}
+"""Between what any reading lies, in its unit; no powder is lighter and no metal heavier."""
+
+def measure_fits(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """What is taken from a lot can be counted in the lot's own measure."""
+    facts = draft.facts
+    if isinstance(facts, Add):
+        source = scene.source(facts.source)
+        if source and in_measure_of(source, facts.amount) is None:
+            yield _unfit(source, facts.amount)
+    elif isinstance(facts, Move | Count) and scene.lot and facts.amount.measure != _own(scene):
+        yield _unfit(scene.lot, facts.amount)
+
+
+def _own(scene: Scene) -> Measure | None:
+    return scene.lot.measure if scene.lot else None
+
+
+def _unfit(state: LotState, amount: Quantity) -> Finding:
+    if Measure.UEACH in (amount.measure, state.measure):
+        return impossible(
+            "measure",
+            f"{amount.written} does not fit {state.code}, which is counted {WORDS[state.measure]}.",
+            f"Give the amount {WORDS[state.measure]}.",
+        )
+    material = state.material.code if state.material else None
+    todo = (
+        f"Record it with: pottle material change {material} --density FIGURE"
+        if material
+        else f"Record it with: pottle measure {state.code} density FIGURE"
+    )
+    return impossible(
+        "density",
+        f"{amount.written} cannot be turned into {WORDS[state.measure][3:]} of {state.code}: "
+        "its density is not in the book.",
+        f"{todo} (in g/mL, from the certificate), or give the amount "
+        f"{WORDS[state.measure]}.",
+    )
+
+
+def whole_pieces(draft: Draft, _scene: Scene) -> Iterator[Finding]:
+    """Counted things come in whole numbers."""
+    amount = getattr(draft.facts, "amount", None)
+    if isinstance(amount, Quantity) and amount.measure is Measure.UEACH and amount.amount % EACH:
+        yield impossible(
+            "whole",
+            f"{amount.written} is not a whole number of pieces.",
+            "Give a whole number.",
+        )
+
+
+def enough_on_hand(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """No more is taken than the book says is there."""
+    states = (*scene.sources, *([scene.lot] if scene.lot else []))
+    taken = _taken(draft, scene)
+    given_in = _measures(draft)
+    for state in states:
+        wanted = taken.pop(state.code, 0)
+        if given_in.get(state.code, state.measure) is not state.measure:
+            continue
+        if wanted > max(state.on_hand, 0):
+            yield needs_reason(
+                "on hand",
+                f"{show(wanted, state.measure)} is more than is there of {state.code}: "
+                f"the book says {show(state.on_hand, state.measure)}.",
+                "Check the lot and the amount; if it is so, say why with --because.",
+            )
+
+
+def _taken(draft: Draft, scene: Scene) -> dict[str, int]:
+    totals: dict[str, int] = {}
+    for posting in movements(draft, scene)[0]:
+        if posting.source:
+            totals[posting.source] = totals.get(posting.source, 0) + posting.taken
+    return totals
+
+
+def _measures(draft: Draft) -> dict[str | None, Measure]:
+    """Return in what the draft counts what it takes; a misfit is another rule's to tell."""
+    match draft.facts:
+        case Move(amount=amount):
+            return {draft.lot: amount.measure}
+        case MakeUp(source=source, used=amount) | Rinse(source=source, volume_in=amount):
+            return {source: amount.measure}
+        case Bottle() as facts:
+            each = dict.fromkeys((facts.bottles, facts.caps), Measure.UEACH)
+            return {**each, facts.source: facts.drawn.measure}
+        case _:
+            return {}
+
+
+def returned_was_sent(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """No more comes back than went out."""
+    facts, lot = draft.facts, scene.lot
+    if lot is None or not isinstance(facts, Move) or facts.moved_as is not MoveAs.RETURNED:
+        return
+    moves = [entry.draft.facts for entry in lot.entries]
+    earlier = [move for move in moves if isinstance(move, Move)]
+    out = sum(move.amount.amount for move in earlier if move.moved_as in GOES_TO_PEOPLE)
+    back = sum(move.amount.amount for move in earlier if move.moved_as is MoveAs.RETURNED)
+    if facts.amount.measure is lot.measure and facts.amount.amount > out - back:
+        yield needs_reason(
+            "returned",
+            f"{facts.amount.written} cannot have come back of {lot.code}: by the book "
+            f"{show(max(out - back, 0), lot.measure)} of what went out is still out.",
+            "Check the code on what came back; if it is so, say why with --because.",
+        )
+
+
+def labels_add_up(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """No more labels are used and spoiled than were printed for the lot."""
+    if not isinstance(draft.facts, Labels):
+        return
+    entries = scene.lot.entries if scene.lot else ()
+    told = [entry.draft.facts for entry in entries]
+    labels = [*(item for item in told if isinstance(item, Labels)), draft.facts]
+    printed = sum(item.printed for item in labels)
+    gone = sum((item.used or 0) + (item.spoiled or 0) for item in labels)
+    if gone > printed:
+        yield needs_reason(
+            "labels",
+            f"{gone} labels used and spoiled are more than the {printed} printed for {draft.lot}.",
+            "Count the labels again; if it is so, say why with --because.",
+        )
+
+
+def readings_are_possible(draft: Draft, _scene: Scene) -> Iterator[Finding]:
+    """A reading lies between what its instrument can show of anything."""
+    match draft.facts:
+        case Measurement() as facts:
+            what, unit, millionths = facts.what, facts.unit, facts.reading_micro
+        case Receipt(density_mg_per_l=int(millionths)) | Material(density_mg_per_l=int(millionths)):
+            what, unit = Measured.DENSITY, "g/mL"
+        case _:
+            return
+    low, high = LIMITS[what]
+    if not Decimal(low) <= Decimal(millionths) / EACH <= Decimal(high):
+        yield impossible(
+            "reading",
+            f"{Decimal(millionths) / EACH:f} {unit} cannot be a reading of {what}: "
+            f"it lies between {low} and {high} {unit}.",
+            f"Read it again and give it in {unit}.",
+        )
+
+
+RULES: tuple[Rule, ...] = (
+    measure_fits,
+    whole_pieces,
+    enough_on_hand,
+    returned_was_sent,
+    labels_add_up,
+    readings_are_possible,
+)

@@ -1,0 +1,61 @@
+"""What a rule says.
+
+Guarantees: a finding is a whole sentence and a next step. Refuses: findings without a severity.
+"""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from enum import StrEnum
+
+from ledger.domain.entries import Draft
+from ledger.domain.quantity import Measure
+from ledger.domain.scene import Scene
+
+WORDS = {Measure.UL: "by volume", Measure.MG: "by weight", Measure.UEACH: "by number"}
+"""How a measure is said."""
+
+
+class Severity(StrEnum):
+    """What a finding does to the entry."""
+
+    IMPOSSIBLE = "impossible"
+    """It cannot be true: nothing is recorded."""
+    REASON = "reason"
+    """It should not have happened: recorded with a reason, as a deviation."""
+    GATE = "gate"
+    """It stands in the way of a release: released only as an override with a reason."""
+    REMARK = "remark"
+    """It is merely unusual: recorded and said."""
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One thing a rule found."""
+
+    severity: Severity
+    """What it does to the entry."""
+    rule: str
+    """The rule's name, kept with a deviation."""
+    what: str
+    """What, with what was expected and what was got."""
+    todo: str
+    """What to do next."""
+
+
+Rule = Callable[[Draft, Scene], Iterable[Finding]]
+"""A rule: pure, and silent when there is nothing to say."""
+
+
+def impossible(rule: str, what: str, todo: str) -> Finding:
+    """Return a finding that refuses the entry."""
+    return Finding(Severity.IMPOSSIBLE, rule, what, todo)
+
+
+def needs_reason(rule: str, what: str, todo: str) -> Finding:
+    """Return a finding that asks for a reason."""
+    return Finding(Severity.REASON, rule, what, todo)
+
+
+def remark(rule: str, what: str, todo: str = "") -> Finding:
+    """Return a finding that is only said."""
+    return Finding(Severity.REMARK, rule, what, todo)

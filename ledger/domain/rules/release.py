@@ -1,0 +1,129 @@
+"""Release: what stands in the way of a lot's leaving.
+
+Guarantees: the general gate for every lot: seen since it last changed, its yield recorded, made of
+nothing held or out of date, not rejected or recalled before. Refuses: a release while anything
+stands in the way, unless a named person overrides it with a reason.
+"""
+
+from collections.abc import Iterator
+
+from ledger.domain.entries import Add, Draft, Facts, Filter, Finish, Judge, Look, Rinse, Start
+from ledger.domain.entries.words import Grade, LotType, ProductKind, RinseTo, Verdict
+from ledger.domain.lots import (
+    LotState,
+    Status,
+    is_past_date,
+    last_look,
+    latest,
+    opener,
+    status,
+)
+from ledger.domain.rules.finding import Finding, Rule, Severity, remark
+from ledger.domain.scene import Scene
+
+CLEAR = frozenset({Grade.BRIGHT, Grade.CLEAR})
+"""Grades at which nobody would call a lot cloudy."""
+FLAWS = {
+    "ring": "an oil ring",
+    "floc": "flakes",
+    "crystals": "crystals",
+    "sediment": "sediment",
+}
+"""What a look may find amiss, in words."""
+
+
+def gate(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """All that stands in the way of a release, at once."""
+    lot = _to_release(draft, scene)
+    if lot is None:
+        return
+    making = lot.bulk if lot.bulk else lot
+    if lot.opened.lot_type is not LotType.RECEIVED:
+        yield from _seen(lot, making)
+        yield from _measured(making)
+    yield from _judged(lot)
+    day = draft.happened.local().date()
+    if is_past_date(lot, day):
+        yield _stands_in_the_way(f"{lot.code} was best before {lot.best_before}.", "Reject it.")
+    if lot.barred_inputs:
+        yield _stands_in_the_way(
+            f"{lot.code} is made of {', '.join(lot.barred_inputs)}, now held, rejected or "
+            "recalled.",
+            "Decide about that lot first.",
+        )
+
+
+def _to_release(draft: Draft, scene: Scene) -> LotState | None:
+    facts = draft.facts
+    is_release = isinstance(facts, Judge) and facts.verdict is Verdict.RELEASE
+    return scene.lot if is_release else None
+
+
+def _seen(lot: LotState, making: LotState) -> Iterator[Finding]:
+    if latest(lot, Look) and lot is not making:
+        return
+    filling = opener(lot) if lot is not making else None
+    is_seen = was_ever_seen = False
+    for entry in making.entries:
+        if _changes(entry.draft.facts):
+            if filling and entry.position > filling.position:
+                break
+            is_seen = False
+        elif isinstance(entry.draft.facts, Look):
+            is_seen = was_ever_seen = True
+    if not is_seen:
+        since = " since it last changed" if was_ever_seen else ""
+        yield _stands_in_the_way(
+            f"{making.code} has not been looked at{since}.",
+            f"Look at it: pottle look {lot.code} GRADE --of neat",
+        )
+
+
+def _changes(facts: Facts) -> bool:
+    """Return whether an entry may have made the lot look otherwise, or says that it must."""
+    match facts:
+        case Add() | Filter() | Rinse(went_to=RinseTo.BATCH) | Judge(verdict=Verdict.REWORK):
+            return True
+        case _:
+            return False
+
+
+def _measured(making: LotState) -> Iterator[Finding]:
+    if making.opened.lot_type is LotType.MADE and not latest(making, Finish):
+        yield _stands_in_the_way(
+            f"{making.code} has no yield in the book.",
+            f"Finish it with what came out: pottle finish {making.code} VOLUME",
+        )
+
+
+def _judged(lot: LotState) -> Iterator[Finding]:
+    now = status(lot)
+    if now in (Status.REJECTED, Status.RECALLED):
+        yield _stands_in_the_way(
+            f"{lot.code} is {now}.", "If it may leave after all, say why with --because."
+        )
+
+
+def _stands_in_the_way(what: str, todo: str) -> Finding:
+    return Finding(Severity.GATE, "release", what, todo)
+
+
+def looks_right(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """A lot that did not look clear may be meant so, but its release is remarked on."""
+    lot = _to_release(draft, scene)
+    look = last_look(lot) if lot else None
+    if lot is None or look is None:
+        return
+    start = latest(lot.bulk or lot, Start)
+    is_meant = start is not None and start.product_kind is ProductKind.GUM_EMULSION
+    seen = [] if look.grade in CLEAR or is_meant else [str(look.grade)]
+    seen += [flaw for flag, flaw in FLAWS.items() if getattr(look, flag)]
+    if seen:
+        yield remark(
+            "looks",
+            f"The last look at {lot.code} found it {' with '.join(_said(seen, look))}.",
+            f"If it should not be so: pottle hold {lot.code}",
+        )
+
+
+RULES: tuple[Rule, ...] = (gate, looks_right)

@@ -1,0 +1,42 @@
+"""All that the rules may look at when an entry is made.
+
+Guarantees: gathered before any rule runs, so rules are pure. Refuses: reaching into the store.
+"""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from ledger.domain.entries import Entry
+from ledger.domain.lots import LotState
+
+
+@dataclass(frozen=True, slots=True)
+class Scene:
+    """What the book knows around one draft."""
+
+    now: datetime
+    """The book's clock, UTC."""
+    has_house: bool = True
+    """Whether the book has its house yet."""
+    people: frozenset[str] = frozenset()
+    """Initials in the book."""
+    materials: frozenset[str] = frozenset()
+    """Codes of materials the draft names that are in the book."""
+    formulas: frozenset[tuple[str, int]] = frozenset()
+    """Versions in the book of the formula the draft is about."""
+    lot: LotState | None = None
+    """The lot the draft is about, unless it opens it."""
+    sources: tuple[LotState, ...] = ()
+    """The lots it draws on."""
+    made_from_lot: frozenset[str] = frozenset()
+    """Codes of those sources that were themselves made from the lot."""
+    corrected: Entry | None = None
+    """The entry it replaces or strikes."""
+    corrected_is_in_force: bool = True
+    """Whether that entry is still in force."""
+    uses_of_opened: int = 0
+    """Entries in force that stand on the lot which the struck entry opened."""
+
+    def source(self, code: str | None) -> LotState | None:
+        """Return the source with that code, or None."""
+        return next((state for state in self.sources if state.code == code), None)
