@@ -1,0 +1,1 @@
+"""The only place that knows how the book is stored."""

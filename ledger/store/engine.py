@@ -1,0 +1,173 @@
+"""Opening the book's file or server, and its transactions.
+
+Guarantees: SQLite in WAL with full synchronisation and foreign keys on; a writer holds the whole
+book from its first read to its commit. Refuses: a missing book, a file that is none, a book of
+another version; each in words.
+"""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any
+
+from sqlalchemy import URL, Connection, Engine, create_engine, event, make_url, text
+from sqlalchemy.exc import DBAPIError, OperationalError
+from sqlalchemy.pool import NullPool
+
+from ledger.errors import StorageError
+
+__all__ = ["Connection", "Engine", "check_book", "connect", "is_server", "reading", "writing"]
+
+APPLICATION_ID = 0x506F746C
+"""Marks a SQLite file as a book, in its header."""
+SCHEMA_VERSION = 1
+"""Version of the tables, as the last migration leaves them."""
+LOCK_KEY = 0x706F74746C65
+"""Key of the advisory lock that makes PostgreSQL writers take turns."""
+BUSY_MS = 30_000
+"""How long a writer waits for its turn."""
+
+
+def is_server(where: str) -> bool:
+    """Return whether `where` names a server rather than a file."""
+    return "://" in where and not where.startswith("sqlite")
+
+
+def connect(where: str) -> Engine:
+    """Return an engine for a book's file path or server URL; opens nothing yet."""
+    if is_server(where):
+        return create_engine(make_url(where), poolclass=NullPool)
+    engine = create_engine(
+        URL.create("sqlite", database=where),
+        connect_args={"isolation_level": None, "timeout": BUSY_MS / 1000},
+    )
+    event.listen(engine, "connect", _set_up_sqlite)
+    event.listen(engine, "begin", _begin_sqlite)
+    return engine
+
+
+def _set_up_sqlite(connection: Any, _record: object) -> None:  # noqa: ANN401 - a DB-API object
+    for pragma in (
+        f"busy_timeout = {BUSY_MS}",
+        "foreign_keys = ON",
+        "recursive_triggers = ON",
+        "synchronous = FULL",
+        "journal_mode = WAL",
+    ):
+        connection.execute(f"PRAGMA {pragma}")
+
+
+def _begin_sqlite(connection: Connection) -> None:
+    is_writer = connection.get_execution_options().get("writes", False)
+    connection.exec_driver_sql("BEGIN IMMEDIATE" if is_writer else "BEGIN")
+
+
+@contextmanager
+def writing(engine: Engine) -> Iterator[Connection]:
+    """Open a transaction that alone may write; commits at its end, or leaves no trace."""
+    with (
+        storage_errors(),
+        engine.connect().execution_options(writes=True) as connection,
+        connection.begin(),
+    ):
+        if engine.dialect.name == "postgresql":
+            connection.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": LOCK_KEY})
+        yield connection
+
+
+@contextmanager
+def reading(engine: Engine) -> Iterator[Connection]:
+    """Open a transaction that sees the book as it is at one moment."""
+    with storage_errors(), engine.connect() as connection, connection.begin():
+        yield connection
+
+
+@contextmanager
+def storage_errors() -> Iterator[None]:
+    """Turn what the database driver raises into a sentence."""
+    try:
+        yield
+    except OperationalError as error:
+        raise StorageError(
+            f"The book could not be read or written: {_cause(error)}.",
+            "Check the disk, the permissions and that nothing else holds the book.",
+        ) from error
+    except DBAPIError as error:
+        raise StorageError(
+            f"The book refused what was to be stored: {_cause(error)}.",
+            "Nothing was recorded. Run pottle verify to see whether the book is sound.",
+        ) from error
+
+
+def _cause(error: DBAPIError) -> str:
+    """Return the first line of what the driver says, to stand within a sentence."""
+    lines = str(error.orig).strip().splitlines()
+    return lines[0].rstrip(".") if lines else "the driver does not say why"
+
+
+def check_book(engine: Engine, where: str) -> None:
+    """Make sure that `where` is a book of this version.
+
+    Raises:
+        StorageError: It is missing, is no book, or is of another version.
+    """
+    version = _server_version(engine) if is_server(where) else _file_version(engine, where)
+    if version > SCHEMA_VERSION:
+        raise StorageError(
+            f"The book {where} is of version {version}; this pottle knows versions up to "
+            f"{SCHEMA_VERSION}.",
+            "Use the newer pottle that wrote it. Nothing was changed.",
+        )
+    if version < SCHEMA_VERSION:
+        raise StorageError(
+            f"The book {where} is of version {version}; this pottle writes version "
+            f"{SCHEMA_VERSION}.",
+            "Keep a copy and use the pottle that wrote it. Nothing was changed.",
+        )
+
+
+def _file_version(engine: Engine, where: str) -> int:
+    if not Path(where).exists():
+        raise StorageError(
+            f"There is no book at {where}.",
+            'Make one with: pottle init --house "NAME" --currency EUR',
+        )
+    try:
+        with engine.connect() as connection:
+            mark = connection.exec_driver_sql("PRAGMA application_id").scalar_one()
+            version = connection.exec_driver_sql("PRAGMA user_version").scalar_one()
+    except DBAPIError as error:
+        if "not a database" in str(error.orig):
+            raise _not_a_book(where) from error
+        raise StorageError(
+            f"The book {where} could not be opened: {_cause(error)}.",
+            "Check that you may read and write the file and its folder.",
+        ) from error
+    if mark != APPLICATION_ID:
+        raise _not_a_book(where)
+    return int(version)
+
+
+def _not_a_book(where: str) -> StorageError:
+    return StorageError(
+        f"The file {where} is not a book of pottle.",
+        "Name the right file with --ledger, or make a book elsewhere with: pottle init",
+    )
+
+
+def _server_version(engine: Engine) -> int:
+    try:
+        with engine.connect() as connection:
+            return int(
+                connection.exec_driver_sql("SELECT version_num FROM alembic_version").scalar_one()
+            )
+    except OperationalError as error:
+        raise StorageError(
+            f"The server of the book did not answer: {_cause(error)}.",
+            "Check that it runs and that the address in POTTLE_LEDGER is right.",
+        ) from error
+    except DBAPIError as error:
+        raise StorageError(
+            "The database named in POTTLE_LEDGER holds no book.",
+            'Make one with: pottle init --house "NAME" --currency EUR',
+        ) from error

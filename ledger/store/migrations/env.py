@@ -1,0 +1,1 @@
+"""Required by Alembic's layout; migrations run through `ledger.store.create.migrate`."""
