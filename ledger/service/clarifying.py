@@ -1,0 +1,212 @@
+"""Clearing a batch: filter, rinse, decant; and looking at it and measuring it.
+
+Guarantees: pass numbers are counted by the book. Refuses: nothing beyond the rules.
+"""
+
+from ledger.domain.entries import Decant, Filter, Look, Measurement, Rinse
+from ledger.domain.entries.words import (
+    Cake,
+    Grade,
+    LookedAt,
+    LotType,
+    Measured,
+    RinseTo,
+    VacuumReference,
+)
+from ledger.domain.lots import passes
+from ledger.domain.quantity import Measure, Quantity, show
+from ledger.errors import InputError
+from ledger.service.book import Book, How, Recorded
+from ledger.service.desk import Desk, at_desk
+from ledger.service.scenes import lot_state
+from ledger.service.words import read_scaled
+from ledger.store import recorder
+from ledger.store.queries import Moment
+
+FLAGS = ("ring", "louche", "sediment", "floc", "crystals")
+"""What a look may find besides the grade."""
+_UNITS = {
+    Measured.BRIX: "°Bx",
+    Measured.ABV: "%",
+    Measured.DENSITY: "g/mL",
+    Measured.PH: "",
+    Measured.TEMPERATURE: "°C",
+    Measured.WEIGHT: "g",
+}
+
+
+def filter_(
+    book: Book,
+    how: How,
+    *,
+    lot: str,
+    medium: str,
+    volume_out: str,
+    volume_in: str | None = None,
+    pore: str | None = None,
+    vacuum: str | None = None,
+    absolute: str | None = None,
+    temp: str | None = None,
+    cake: str | None = None,
+    cake_of: str | None = None,
+    precoat: str | None = None,
+    first_runnings: str | None = None,
+    minutes: str | None = None,
+) -> Recorded:
+    """Record one pass through a filter."""
+    with at_desk(book, how) as desk:
+        words = desk.words
+        code = words.lot(lot)
+        words.done()
+        state = lot_state(desk.connection, code, _moment(desk), is_whole=False)
+        pores = words.read(lambda: read_pores(pore), (None, None))
+        there = max(state.on_hand_then, 1)
+        vacuum_pa = words.scaled(vacuum, 1000, "kPa", "vacuum")
+        reference = VacuumReference.ABSOLUTE if absolute else VacuumReference.BELOW_ATMOSPHERE
+        facts = Filter(
+            pass_no=passes(state) + 1,
+            medium=words.text(medium, "filter medium"),
+            volume_in=words.amount_or_none(volume_in)
+            or Quantity(there, Measure.UL, show(there, Measure.UL)),
+            volume_out=words.amount(volume_out),
+            pore_low_nm=pores[0],
+            pore_high_nm=pores[1],
+            cake=words.one_of(cake, Cake, "cake"),
+            cake_of=words.lot_or_none(cake_of),
+            precoat=words.amount_or_none(precoat),
+            vacuum_pa=vacuum_pa,
+            vacuum_reference=reference if vacuum else None,
+            temp_mdegc=words.scaled(temp, 1000, "°C", "temperature"),
+            first_runnings=words.amount_or_none(first_runnings),
+            minutes=words.minutes(minutes),
+        )
+        return desk.record(facts, code)
+
+
+def _moment(desk: Desk) -> Moment:
+    return Moment(desk.happened.at, recorder.size(desk.connection) + 1)
+
+
+def read_pores(text: str | None) -> tuple[int | None, int | None]:
+    """Return the finer and coarser end of a pore size in nanometres, from "20" or "20-25 µm".
+
+    Raises:
+        InputError: It is not of that form.
+    """
+    if not text:
+        return None, None
+    ends = text.replace("–", "-").split("-")
+    plain = [end.lower().replace("µm", "").replace("um", "").replace("μm", "") for end in ends]
+    if len(plain) > 2:
+        raise InputError(f'"{text}" is not a pore size.', "Write it in µm as 20 or 20-25.")
+    sizes = [read_scaled(end.strip(), 1000, "µm", "pore size") for end in plain]
+    return min(sizes), max(sizes)
+
+
+def rinse(
+    book: Book,
+    how: How,
+    *,
+    lot: str,
+    source: str,
+    volume_in: str,
+    volume_out: str,
+    went_to: str,
+    code: str | None = None,
+) -> Recorded:
+    """Rinse the cake; kept apart, the rinse liquor opens a lot of its own."""
+    with at_desk(book, how) as desk:
+        words = desk.words
+        to = words.needed(went_to, RinseTo, "place where the rinse went")
+        facts = Rinse(
+            source=words.lot(source),
+            volume_in=words.amount(volume_in),
+            volume_out=words.amount(volume_out),
+            went_to=to,
+        )
+        rinsed = words.lot(lot)
+        if to is not RinseTo.APART:
+            return desk.record(facts, rinsed)
+        apart = desk.open_code(code, "Rinse liquor")
+        return desk.record(facts, rinsed, opens=(apart, LotType.RINSE, Measure.UL))
+
+
+def decant(book: Book, how: How, *, lot: str, drawn: str, heel: str | None = None) -> Recorded:
+    """Draw the clear liquid off its sediment."""
+    with at_desk(book, how) as desk:
+        words = desk.words
+        facts = Decant(drawn=words.amount(drawn), heel=words.amount_or_none(heel))
+        return desk.record(facts, words.lot(lot))
+
+
+def look(
+    book: Book,
+    how: How,
+    *,
+    lot: str,
+    grade: str,
+    of: str | None = None,
+    dilution: str | None = None,
+    ntu: str | None = None,
+    instrument: str | None = None,
+    zeroed_on: str | None = None,
+    age: str | None = None,
+    temp: str | None = None,
+    flags: str | None = None,
+    words: str | None = None,
+) -> Recorded:
+    """Record how clear a lot looked, and what was looked at."""
+    with at_desk(book, how) as desk:
+        reader = desk.words
+        seen = reader.read(lambda: read_flags(flags), frozenset[str]())
+        facts = Look(
+            grade=reader.needed(grade, Grade, "grade of clarity"),
+            looked_at=reader.needed(of or "neat", LookedAt, "thing to look at"),
+            dilution=reader.text_or_none(dilution, "dilution"),
+            ntu_milli=reader.scaled(ntu, 1000, "NTU", "turbidity"),
+            instrument=reader.text_or_none(instrument, "instrument"),
+            zeroed_on=reader.text_or_none(zeroed_on, "zero of the instrument"),
+            age_minutes=reader.minutes(age),
+            temp_mdegc=reader.scaled(temp, 1000, "°C", "temperature"),
+            words=reader.text_or_none(words, "words"),
+            **{flag: flag in seen for flag in FLAGS},
+        )
+        return desk.record(facts, reader.lot(lot))
+
+
+def read_flags(text: str | None) -> frozenset[str]:
+    """Return the flags named in a list with commas.
+
+    Raises:
+        InputError: One is not a flag.
+    """
+    named = frozenset(flag.strip().lower() for flag in (text or "").split(",") if flag.strip())
+    for flag in sorted(named - set(FLAGS)):
+        raise InputError(f'"{flag}" is not a flag of a look.', f"Choose from: {', '.join(FLAGS)}.")
+    return named
+
+
+def measure(
+    book: Book,
+    how: How,
+    *,
+    lot: str,
+    what: str,
+    reading: str,
+    temp: str | None = None,
+    instrument: str | None = None,
+) -> Recorded:
+    """Record an instrument's raw reading."""
+    with at_desk(book, how) as desk:
+        words = desk.words
+        kind = words.needed(what, Measured, "thing to measure")
+        unit = _UNITS[kind]
+        facts = Measurement(
+            what=kind,
+            reading_micro=words.scaled(reading or "?", 1_000_000, unit, str(kind)) or 0,
+            unit=unit or "pH",
+            written=words.text(reading, "reading"),
+            temp_mdegc=words.scaled(temp, 1000, "°C", "temperature"),
+            instrument=words.text_or_none(instrument, "instrument"),
+        )
+        return desk.record(facts, words.lot(lot))

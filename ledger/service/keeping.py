@@ -1,0 +1,159 @@
+"""Keeping the book: notes, counts, corrections and strikes.
+
+Guarantees: a correction is a full new entry of the same kind, with what changed and why; the old
+one stays. Refuses: fields that the kind has not got; changes to what a lot is counted in.
+"""
+
+from dataclasses import replace
+from datetime import date, datetime
+from enum import StrEnum
+from typing import Any
+
+from ledger.domain.entries import Count, Draft, Entry, Note, Strike
+from ledger.domain.fields import SCALES, FieldSpec, scale_ending, specs
+from ledger.domain.quantity import Quantity
+from ledger.errors import InputError, RefusedError
+from ledger.service.book import Book, How, Recorded
+from ledger.service.desk import Desk, at_desk
+from ledger.service.times import read_when
+from ledger.store import queries
+
+
+def note(book: Book, how: How, *, text: str, lot: str | None = None) -> Recorded:
+    """Record free words, about a lot or about nothing in particular."""
+    with at_desk(book, how) as desk:
+        facts = Note(desk.words.text(text, "note"))
+        return desk.record(facts, desk.words.lot_or_none(lot))
+
+
+def count(book: Book, how: How, *, lot: str, amount: str) -> Recorded:
+    """Record what was really there of a lot."""
+    with at_desk(book, how) as desk:
+        facts = Count(desk.words.pieces(amount))
+        return desk.record(facts, desk.words.lot(lot))
+
+
+def strike(book: Book, how: How, *, entry: str) -> Recorded:
+    """Strike out an entry that was made by mistake."""
+    with at_desk(book, how) as desk:
+        old = _entry(desk, entry)
+        if old and how.at is None:
+            desk.happened = replace(desk.happened, at=max(desk.happened.at, old.draft.happened.at))
+        return desk.record(Strike(), lot=old.draft.lot if old else None, corrects=_number(entry))
+
+
+def correct(book: Book, how: How, *, entry: str, changes: str) -> Recorded:
+    """Replace an entry in force by one of the same kind with some fields changed.
+
+    Args:
+        book: The book.
+        how: Who corrects, and why; `at` corrects when it happened.
+        entry: The number of the entry.
+        changes: `field=value` pairs with semicolons between, fields named as in the journal.
+    """
+    with at_desk(book, how) as desk:
+        old = _entry(desk, entry)
+        if old is None:
+            number = _number(entry)
+            raise RefusedError(
+                f"There is no entry {number} in the book.",
+                "pottle journal lists the entries with their numbers.",
+            )
+        changed = _changes(desk, old, changes, has_time=how.at is not None)
+        desk.words.done()
+        return desk.append(_replacement(desk, old, changed))
+
+
+def _replacement(desk: Desk, old: Entry, changed: dict[str, Any]) -> Draft:
+    return replace(
+        old.draft,
+        facts=replace(old.draft.facts, **changed),
+        happened=desk.happened if desk.how.at else old.draft.happened,
+        by=desk.by,
+        origin=desk.origin,
+        sheet=desk.how.sheet or old.draft.sheet,
+        reason=desk.how.because,
+        corrects=old.seq,
+    )
+
+
+def _entry(desk: Desk, text: str) -> Entry | None:
+    number = desk.words.read(lambda: _number(text), 0)
+    desk.words.done()
+    return queries.entry(desk.connection, number)
+
+
+def _number(text: str) -> int:
+    plain = text.strip().removeprefix("#")
+    if not (plain.isascii() and plain.isdecimal()) or len(plain) > 15:
+        raise InputError(
+            f'"{text}" is not the number of an entry.',
+            "pottle journal lists the entries with their numbers.",
+        )
+    return int(plain)
+
+
+def _changes(desk: Desk, old: Entry, text: str, *, has_time: bool) -> dict[str, Any]:
+    by_name = {spec.plain_name.replace("_", "-"): spec for spec in specs(type(old.draft.facts))}
+    changed: dict[str, Any] = {}
+    for part in (piece.strip() for piece in text.split(";")):
+        if not part:
+            continue
+        name, is_pair, value = part.partition("=")
+        spec = by_name.get(name.strip().lower().replace("_", "-"))
+        if not is_pair or spec is None or spec.is_many:
+            desk.words.errors.append(_no_such_field(old, part, by_name))
+        else:
+            changed[spec.name] = desk.words.read(
+                lambda spec=spec, value=value: _value(desk, old, spec, value.strip()), None
+            )
+    if not changed and not has_time and not desk.words.errors:
+        raise InputError(
+            f"Nothing to change in entry {old.seq} was given.",
+            "Say what is right with --set FIELD=VALUE, or when it happened with --at.",
+        )
+    return changed
+
+
+def _no_such_field(old: Entry, part: str, by_name: dict[str, FieldSpec]) -> InputError:
+    listed = ", ".join(name for name, spec in by_name.items() if not spec.is_many)
+    return InputError(
+        f'"{part}" changes nothing that a {old.kind} entry has.',
+        f"Write FIELD=VALUE with one of: {listed or 'no field at all'}.",
+    )
+
+
+def _value(desk: Desk, old: Entry, spec: FieldSpec, text: str) -> object:
+    if not text:
+        if spec.is_optional:
+            return None
+        raise InputError(f"The {spec.plain_name} cannot be left empty.", "Give its right value.")
+    if spec.shape is Quantity:
+        return _same_measure(old, spec, desk.words.pieces(text))
+    if spec.refers_to == "lot":
+        return desk.words.lot(text)
+    if spec.shape is bool:
+        return text.lower() in ("yes", "true", "1")
+    if spec.shape is int:
+        ending = scale_ending(spec.name)
+        scale, unit = SCALES[ending] if ending else (1, "")
+        return desk.words.scaled(text, scale, unit, spec.plain_name)
+    if spec.shape is date:
+        return desk.words.day(text)
+    if spec.shape is datetime:
+        return read_when(text, desk.now, desk.zone).at
+    if issubclass(spec.shape, StrEnum):
+        return desk.words.needed(text, spec.shape, spec.plain_name)
+    return desk.words.text(text, spec.plain_name)
+
+
+def _same_measure(old: Entry, spec: FieldSpec, amount: Quantity) -> Quantity:
+    was: Quantity | None = getattr(old.draft.facts, spec.name)
+    opens = old.draft.opens
+    if opens and spec.name == "amount" and was and was.measure is not amount.measure:
+        raise RefusedError(
+            f"{opens.code} is counted in the measure of {was.written}, so it cannot become "
+            f"{amount.written}.",
+            f"Strike entry {old.seq} and receive it again.",
+        )
+    return amount

@@ -1,0 +1,81 @@
+"""Receiving: a delivery becomes a lot.
+
+Guarantees: the lot is counted in the measure in which the delivery was written. Refuses: unknown
+materials; missing facts are remarked on, not invented.
+"""
+
+from ledger.domain.entries import Judge, Material, Receipt
+from ledger.domain.entries.words import FoodGrade, LotType, MaterialKind, Verdict
+from ledger.errors import RefusedError
+from ledger.service.book import Book, How, Recorded
+from ledger.service.desk import Desk, at_desk
+from ledger.service.setting_up import read_strength
+from ledger.store import queries
+
+
+def receive(
+    book: Book,
+    how: How,
+    *,
+    material: str,
+    amount: str,
+    supplier: str | None = None,
+    supplier_lot: str | None = None,
+    cost: str | None = None,
+    best_before: str | None = None,
+    certificate: str | None = None,
+    density: str | None = None,
+    abv: str | None = None,
+    food_grade: str | None = None,
+    code: str | None = None,
+    hold: str | None = None,
+) -> Recorded:
+    """Record a delivery; opens a received lot."""
+    with at_desk(book, how) as desk:
+        words = desk.words
+        known = words.read(lambda: _known_material(desk, material), None)
+        facts = Receipt(
+            material=known.code if known else material,
+            amount=words.amount(amount, known.sort if known else None),
+            supplier=words.text_or_none(supplier, "supplier"),
+            supplier_lot=words.text_or_none(supplier_lot, "supplier's lot"),
+            cost_minor=words.scaled(cost, 100, "", "cost"),
+            best_before=words.day(best_before),
+            certificate=words.text_or_none(certificate, "certificate"),
+            density_mg_per_l=words.scaled(density, 1_000_000, "g/mL", "density"),
+            abv_mpct=words.read(lambda: read_strength(abv), None),
+            food_grade=words.one_of(food_grade, FoodGrade, "food grade"),
+        )
+        name = desk.open_code(code, known.name if known else material)
+        recorded = desk.record(facts, opens=(name, LotType.RECEIVED, facts.amount.measure))
+        if hold:
+            desk.record(Judge(Verdict.HOLD), lot=name)
+        return recorded
+
+
+def _known_material(desk: Desk, text: str) -> Material:
+    code = text.strip().lower()
+    found = queries.material(desk.connection, code)
+    if found is None:
+        known = ", ".join(queries.material_codes(desk.connection)) or "none yet"
+        raise RefusedError(
+            f"The material {code} is not in the book; it knows {known}.",
+            f'Add it with: pottle material add {code} --name "NAME" --kind KIND',
+        )
+    return found
+
+
+def missing_facts(facts: Receipt, material: Material | None) -> tuple[str, ...]:
+    """Return what a receipt would want and has not got, in words."""
+    wants = [
+        ("the supplier", facts.supplier),
+        ("the supplier's lot", facts.supplier_lot),
+        ("the cost", facts.cost_minor is not None),
+    ]
+    sort = material.sort if material else None
+    if sort not in (MaterialKind.BOTTLE, MaterialKind.CLOSURE, MaterialKind.WATER):
+        wants.append(("the best-before date", facts.best_before))
+        wants.append(("the certificate", facts.certificate))
+    if sort is MaterialKind.ETHANOL:
+        wants.append(("the strength", facts.abv_mpct or (material and material.abv_mpct)))
+    return tuple(what for what, value in wants if not value)

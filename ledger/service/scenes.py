@@ -1,0 +1,152 @@
+"""Gathering what the rules need to know around a draft.
+
+Guarantees: all of it is read in the transaction that will append the draft. Refuses: to judge.
+"""
+
+from datetime import date, datetime
+
+from ledger.store.engine import Connection
+
+from ledger.domain.entries import Draft, Entry, Formula, Judge, Material, Move, Receipt, Strike
+from ledger.domain.entries.words import LotType
+from ledger.domain.fields import specs
+from ledger.domain.lots import LotState
+from ledger.domain.rules.names import material_names
+from ledger.domain.scene import Scene
+from ledger.errors import RefusedError
+from ledger.store import amounts, queries, recorder, walk
+from ledger.store.queries import LotRow, Moment
+
+
+def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
+    """Return the scene around a draft."""
+    corrected = queries.entry(connection, draft.corrects) if draft.corrects else None
+    skip = corrected.stands_for if corrected else 0
+    number = skip or recorder.size(connection) + 1
+    moment = Moment(draft.happened.at, number)
+    is_opened_here = draft.opens is not None and draft.opens.code == draft.lot
+    lot = None
+    if draft.lot and not is_opened_here:
+        lot = lot_state(connection, draft.lot, moment, skip, _looks_through(draft))
+    sources = tuple(
+        lot_state(connection, code, moment, skip, is_whole=True) for code in source_codes(draft)
+    )
+    facts = draft.facts
+    return Scene(
+        now=now,
+        has_house=queries.house(connection) is not None,
+        people=queries.people(connection),
+        materials=frozenset(
+            code for code in material_names(draft) if queries.material(connection, code)
+        ),
+        formulas=_versions(connection, facts.code) if isinstance(facts, Formula) else frozenset(),
+        lot=lot,
+        sources=sources,
+        made_from_lot=_made_from(connection, lot, sources),
+        corrected=corrected,
+        corrected_is_in_force=not (
+            draft.corrects and queries.corrected_by(connection, draft.corrects)
+        ),
+        uses_of_opened=_uses(connection, draft, skip),
+    )
+
+
+def lot_state(
+    connection: Connection,
+    code: str,
+    moment: Moment | None = None,
+    skip: int = 0,
+    is_whole: bool = True,
+) -> LotState:
+    """Return what the book knows of a lot.
+
+    Args:
+        connection: A connection in a transaction.
+        code: The lot's whole code.
+        moment: For what was there just before it; None for now.
+        skip: A chain of corrections to leave out.
+        is_whole: Whether to walk to what it was made of, for dates and verdicts.
+    """
+    row = known_lot(connection, code)
+    entries = queries.entries_of_lot(connection, row.seq, skip)
+    now = amounts.held(connection, row.seq, skip=skip)
+    then = amounts.held(connection, row.seq, moment, skip) if moment else now
+    best_before = walk.earliest_best_before(connection, row.seq) if is_whole else None
+    state = LotState(
+        seq=row.seq,
+        opened=row.opened,
+        entries=entries,
+        on_hand=now.amount,
+        on_hand_then=then.amount,
+        solids_mg=then.solids_mg,
+        material=_material_of(connection, entries),
+        best_before=date.fromisoformat(best_before) if best_before else None,
+        barred_inputs=walk.barred_inputs(connection, row.seq) if is_whole else (),
+        bulk=_bulk_of(connection, row),
+    )
+    return state
+
+
+def known_lot(connection: Connection, code: str) -> LotRow:
+    """Return the lot with that whole code.
+
+    Raises:
+        RefusedError: It is not in the book.
+    """
+    row = queries.lot_by_code(connection, code)
+    if row is None:
+        raise RefusedError(
+            f"The lot {code} is not in the book.", "pottle stock lists the lots that are."
+        )
+    return row
+
+
+def source_codes(draft: Draft) -> tuple[str, ...]:
+    """Return the codes of the lots that a draft's facts refer to, in order."""
+    named = (
+        getattr(draft.facts, spec.name)
+        for spec in specs(type(draft.facts))
+        if spec.refers_to == "lot"
+    )
+    return tuple(dict.fromkeys(code for code in named if code))
+
+
+def _looks_through(draft: Draft) -> bool:
+    return isinstance(draft.facts, Move | Judge)
+
+
+def _material_of(connection: Connection, entries: tuple[Entry, ...]) -> Material | None:
+    receipts = (entry.draft.facts for entry in entries)
+    codes = (facts.material for facts in receipts if isinstance(facts, Receipt))
+    code = next(codes, None)
+    return queries.material(connection, code) if code else None
+
+
+def _bulk_of(connection: Connection, row: LotRow) -> LotState | None:
+    if row.opened.lot_type is not LotType.PACKED:
+        return None
+    first = queries.entry(connection, row.seq)
+    source = getattr(first.draft.facts, "source", None) if first else None
+    return lot_state(connection, source, is_whole=False) if source else None
+
+
+def _made_from(
+    connection: Connection, lot: LotState | None, sources: tuple[LotState, ...]
+) -> frozenset[str]:
+    if lot is None:
+        return frozenset()
+    return frozenset(
+        state.code
+        for state in sources
+        if state.seq != lot.seq and walk.is_made_from(connection, state.seq, lot.seq)
+    )
+
+
+def _versions(connection: Connection, code: str) -> frozenset[tuple[str, int]]:
+    return frozenset((item.code, item.version) for item in queries.formulas(connection, code))
+
+
+def _uses(connection: Connection, draft: Draft, chain: int) -> int:
+    if not isinstance(draft.facts, Strike) or not chain:
+        return 0
+    return queries.entries_about(connection, chain)

@@ -1,0 +1,177 @@
+"""Reading the files of a season: one CSV file a verb, one row an entry.
+
+Guarantees: all that is wrong in all files is told at once, each with its file and line; rows come
+out in the order in which they were typed. Refuses: unknown verbs and columns, rows without a time
+or of another width than their heading, and nicknames that no earlier row gives.
+"""
+
+import csv
+import inspect
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime, time
+from pathlib import Path
+
+Verbs = Mapping[str, Callable[..., object]]
+"""The verbs of the book by their names."""
+Problem = tuple[str, str]
+"""What is wrong, and what to do."""
+
+_DAY = len("2026-02-03")
+HOW = ("at", "recorded", "by", "as", "because", "origin", "sheet")
+"""Columns that every file may have."""
+REFERENCES = frozenset({"lot", "source", "bottles", "caps", "cake_of", "entry"})
+"""Columns in which a nickname stands for a lot or an entry."""
+ORDER = (
+    *("person", "material", "receive", "start", "add", "rest", "filter", "rinse", "decant"),
+    *("measure", "look", "makeup", "finish", "bottle", "labels", "judge", "send", "complain"),
+    *("count", "note", "correct", "strike"),
+)
+"""Verbs in the order in which rows of one minute are taken; others come last."""
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One entry to be made."""
+
+    file: str
+    """Name of its file."""
+    line: int
+    """Its line there, 1 for the heading."""
+    verb: str
+    """The verb."""
+    cells: Mapping[str, str]
+    """What is written in it, by column; empty cells are left out."""
+    typed: datetime
+    """When it was typed, on the house's clock."""
+
+    @property
+    def place(self) -> str:
+        """Where it stands, for people."""
+        return f"{self.file} line {self.line}"
+
+    @property
+    def nickname(self) -> str | None:
+        """The nickname it gives."""
+        return self.cells.get("as")
+
+
+def read_rows(folder: Path, verbs: Verbs) -> tuple[tuple[Row, ...], list[Problem]]:
+    """Return all rows in the order in which they were typed, and all that is wrong.
+
+    Nicknames are only looked into when every row could be read, as a lost row may give them.
+    """
+    found: list[Row | None] = []
+    problems: list[Problem] = []
+    for path in sorted(folder.glob("*.csv")):
+        if path.stem in verbs:
+            found += _read_file(path, words_of(verbs[path.stem]), problems)
+        else:
+            what = f"{path.name} is named after no verb of the book."
+            problems.append((what, f"Name it after one of: {', '.join(sorted(verbs))}."))
+    rows = tuple(sorted((row for row in found if row), key=_turn))
+    problems += [] if None in found else _nickname_problems(rows)
+    return rows, problems
+
+
+def words_of(verb: Callable[..., object]) -> frozenset[str]:
+    """Return the names of the words that a verb takes."""
+    parameters = inspect.signature(verb).parameters.values()
+    return frozenset(item.name for item in parameters if item.kind is item.KEYWORD_ONLY)
+
+
+def _turn(row: Row) -> tuple[datetime, int, int]:
+    place = ORDER.index(row.verb) if row.verb in ORDER else len(ORDER)
+    return row.typed, place, row.line
+
+
+def _read_file(path: Path, words: frozenset[str], problems: list[Problem]) -> list[Row | None]:
+    try:
+        lines = list(_lines(path))
+    except (csv.Error, UnicodeDecodeError) as error:
+        what = f"{path.name} cannot be read as CSV: {error}."
+        problems.append((what, "Save it again as CSV in UTF-8."))
+        return [None]
+    heading = lines[0][1] if lines else []
+    problems += _heading_problems(path.name, heading, words)
+    return [_row(path, heading, line, cells, problems) for line, cells in lines[1:]]
+
+
+def _row(
+    path: Path, heading: Sequence[str], line: int, cells: Sequence[str], problems: list[Problem]
+) -> Row | None:
+    place = f"{path.name} line {line}"
+    if len(cells) != len(heading):
+        what = f"{place} has {len(cells)} cells, but the heading has {len(heading)}."
+        problems.append((what, "Put text that holds a comma in double quotes."))
+    elif "at" in heading:
+        told = {name: cell for name, cell in zip(heading, cells, strict=True) if cell}
+        typed = _typed(place, told, problems)
+        return Row(path.name, line, path.stem, told, typed) if typed else None
+    return None
+
+
+def _lines(path: Path) -> Iterator[tuple[int, list[str]]]:
+    with path.open(newline="", encoding="utf-8-sig") as file:
+        reader = csv.reader(file, strict=True)
+        for cells in reader:
+            if cells:
+                yield reader.line_num, [cell.strip() for cell in cells]
+
+
+def _heading_problems(
+    file: str, heading: Sequence[str], words: frozenset[str]
+) -> Iterator[Problem]:
+    if "at" not in heading:
+        yield f"{file} line 1 has no column at.", "Add it, with when each entry happened."
+    for name in heading:
+        if name not in words and name not in HOW:
+            what = f'{file} line 1 has an unknown column "{name}".'
+            yield what, f"Its columns are: {', '.join((*HOW, *sorted(words)))}."
+    for name in sorted({name for name in heading if heading.count(name) > 1}):
+        yield f'{file} line 1 has the column "{name}" more than once.', "Keep one of them."
+
+
+def _typed(place: str, cells: Mapping[str, str], problems: list[Problem]) -> datetime | None:
+    """Return when a row was typed, or None when its times are wrong."""
+    happened = _moment(place, cells, "at", problems)
+    if "recorded" not in cells:
+        return happened
+    typed = _moment(place, cells, "recorded", problems)
+    if happened and typed and typed < happened:
+        is_day_alone = len(cells["at"]) == _DAY
+        if not is_day_alone or typed.date() < happened.date():
+            what = f"{place} was recorded on {typed:%Y-%m-%d %H:%M}, before it happened."
+            problems.append((what, "Put right whichever time is wrong."))
+    return typed if happened else None
+
+
+def _moment(
+    place: str, cells: Mapping[str, str], column: str, problems: list[Problem]
+) -> datetime | None:
+    """Return a time of a row; a day alone counts as its last minute."""
+    text = cells.get(column, "")
+    try:
+        if len(text) == _DAY:
+            return datetime.combine(date.fromisoformat(text), time(23, 59))
+        return datetime.strptime(text, "%Y-%m-%d %H:%M")  # noqa: DTZ007 - the house's clock
+    except ValueError:
+        told = f'"{text}", which is no time,' if text else "nothing"
+        what = f"{place} has {told} in the column {column}."
+        problems.append((what, "Write it as 2026-02-03 10:15, or a day as 2026-02-03."))
+        return None
+
+
+def _nickname_problems(rows: Sequence[Row]) -> Iterator[Problem]:
+    given: dict[str, Row] = {}
+    for row in rows:
+        for column in sorted(REFERENCES & row.cells.keys()):
+            name = row.cells[column]
+            if name not in given:
+                what = f'{row.place} has "{name}" in the column {column}, which no earlier row'
+                yield f"{what} gives as its nickname.", "Put right the nickname or the times."
+        if row.nickname in given:
+            what = f'{row.place} gives the nickname "{row.nickname}", which'
+            yield f"{what} {given[row.nickname].place} has given already.", "Choose another."
+        elif row.nickname:
+            given[row.nickname] = row

@@ -1,0 +1,92 @@
+"""Reading a season's house.toml: whose book it is, and what the season tells of.
+
+Guarantees: all that is wrong in the file is told at once. Refuses: missing, unknown and empty
+keys, and values that are not text.
+"""
+
+import tomllib
+from collections.abc import Collection, Iterator
+from dataclasses import MISSING, dataclass, fields
+from pathlib import Path
+from typing import Any
+from zoneinfo import available_timezones
+
+from ledger.service.season_files import Problem
+
+
+@dataclass(frozen=True, slots=True)
+class SeasonHouse:
+    """The house that keeps the book, as `init` takes it."""
+
+    name: str
+    """Its trading name."""
+    currency: str
+    """ISO 4217 code."""
+    address: str | None = None
+    """Postal address in one line."""
+    country: str | None = None
+    """ISO 3166 two-letter code."""
+    time_zone: str = "UTC"
+    """IANA name of the zone of the season's times."""
+    fluid_ounce: str = "US"
+    """US or imperial."""
+
+
+@dataclass(frozen=True, slots=True)
+class Story:
+    """Nicknames of the lots that a season tells of."""
+
+    cloudy: str
+    """A packed lot that came back cloudy."""
+    record: str
+    """A batch whose record is worth reading."""
+    labels: str
+    """A packed lot to print labels for."""
+    culprit: str
+    """The lot that the cloudy ones have in common."""
+
+
+def read_house(folder: Path) -> tuple[SeasonHouse | None, Story | None, list[Problem]]:
+    """Return the house and the story of a season, and all that is wrong with them."""
+    try:
+        told = tomllib.loads((folder / "house.toml").read_text(encoding="utf-8"))
+    except FileNotFoundError:
+        todo = "Name the folder of a season, which has one."
+        return None, None, [(f"There is no house.toml in the folder {folder.name}.", todo)]
+    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
+        what = f"house.toml cannot be read as TOML: {error}."
+        return None, None, [(what, "Save it again as TOML in UTF-8.")]
+    story_told = told.pop("story", None)
+    story_told = story_told if isinstance(story_told, dict) else {}
+    problems = [*_problems(SeasonHouse, told), *_problems(Story, story_told)]
+    problems += _zone_problems(told.get("time_zone", "UTC"))
+    if problems:
+        return None, None, problems
+    return SeasonHouse(**told), Story(**story_told), []
+
+
+def story_problems(story: Story | None, nicknames: Collection[str | None]) -> Iterator[Problem]:
+    """Return what the story tells of that no row gives as its nickname."""
+    for item in fields(Story) if story else ():
+        name = getattr(story, item.name)
+        if name not in nicknames:
+            what = f'house.toml has "{name}" as {item.name}, which no row gives as its nickname.'
+            yield what, "Put right the nickname."
+
+
+def _problems(kind: type[SeasonHouse | Story], told: dict[str, Any]) -> Iterator[Problem]:
+    known = {item.name: item.default is MISSING for item in fields(kind)}
+    for name, is_needed in known.items():
+        if is_needed and name not in told:
+            yield f"house.toml does not say the {name}.", f'Write it as: {name} = "..."'
+    for name, value in told.items():
+        if name not in known:
+            what = f'house.toml has "{name}", which a season does not know.'
+            yield what, f"Here it knows: {', '.join(known)}."
+        elif not isinstance(value, str) or not value.strip():
+            yield f"house.toml has no text for {name}.", f'Write it as: {name} = "..."'
+
+
+def _zone_problems(zone: object) -> Iterator[Problem]:
+    if zone not in available_timezones():
+        yield f'house.toml has "{zone}", which is no time zone.', "Write one such as Europe/Dublin."

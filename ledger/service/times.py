@@ -1,0 +1,122 @@
+"""Reading times and durations as people write them.
+
+Guarantees: a time without an offset is read on the house's clock; the offset and how exactly the
+time is known are kept. Refuses: days that do not exist and words it does not know.
+"""
+
+import re
+from datetime import UTC, date, datetime, timedelta, tzinfo
+
+from ledger.domain.entries import When
+from ledger.domain.entries.words import Precision
+from ledger.errors import InputError, RefusedError
+
+_CLOCK = re.compile(r"([01]?\d|2[0-3]):([0-5]\d)", re.ASCII)
+_DAY = re.compile(r"\d{4}-\d{2}-\d{2}", re.ASCII)
+_PART = re.compile(r"(\d+(?:\.\d+)?) ?(min|m|hours|hour|h|days|day|d|weeks|week|w)", re.ASCII)
+_MINUTES = {"m": 1, "h": 60, "d": 24 * 60, "w": 7 * 24 * 60}
+FORMS = "Write 14:30, yesterday 18:00, -2h, 2026-03-02 14:30 or 2026-03-02; ~14:30 for about."
+
+
+def read_when(text: str | None, now: datetime, zone: tzinfo) -> When:
+    """Return the moment that `text` names.
+
+    Args:
+        text: What was written; None or "now" for the present.
+        now: The present moment.
+        zone: The zone of the house's clock.
+
+    Raises:
+        InputError: It cannot be read as a time.
+        RefusedError: It names a day or hour that does not exist.
+    """
+    local_now = now.astimezone(zone)
+    words = " ".join((text or "now").split())
+    is_about = words.startswith("~") or words.startswith("about ")
+    words = words.removeprefix("~").removeprefix("about ").strip()
+    precision = Precision.ABOUT if is_about else Precision.EXACT
+    if words == "now":
+        return _when(local_now, precision)
+    if words.startswith("-") and (minutes := read_minutes(words[1:], or_none=True)) is not None:
+        return _when(local_now - timedelta(minutes=minutes), precision)
+    day, _, clock = words.replace("T", " ", 1).partition(" ")
+    if _CLOCK.fullmatch(words):
+        return _when(_at(local_now.date(), words, zone), precision)
+    on = _day(day, local_now.date())
+    if on is None:
+        raise InputError(f'"{words}" is not a time.', FORMS)
+    if not clock:
+        noon = min(_at(on, "12:00", zone), local_now) if on == local_now.date() else None
+        return _when(noon or _at(on, "12:00", zone), Precision.DAY)
+    if _CLOCK.fullmatch(clock):
+        return _when(_at(on, clock, zone), precision)
+    return _when(_with_offset(words, zone), precision)
+
+
+def read_day(text: str) -> date:
+    """Return the day that an ISO date names.
+
+    Raises:
+        InputError: It is not of the form YYYY-MM-DD.
+        RefusedError: There is no such day.
+    """
+    on = _day(text.strip(), None)
+    if on is None:
+        raise InputError(f'"{text}" is not a date.', "Write it as 2027-06-30.")
+    return on
+
+
+def read_minutes(text: str, *, or_none: bool = False) -> int | None:
+    """Return a duration such as 48h, 2d, 1d 6h or 30min in whole minutes.
+
+    >>> read_minutes("1d 6h")
+    1800
+    """
+    words = " ".join(text.split())
+    parts = _PART.findall(words)
+    if not parts or _PART.sub("", words).strip():
+        if or_none:
+            return None
+        raise InputError(f'"{text}" is not a duration.', "Write it as 30min, 48h, 2d or 1d 6h.")
+    return round(sum(float(number) * _MINUTES[unit[0]] for number, unit in parts))
+
+
+def _day(text: str, today: date | None) -> date | None:
+    if today and text in ("today", "yesterday"):
+        return today - timedelta(days=text == "yesterday")
+    if not _DAY.fullmatch(text):
+        return None
+    try:
+        return date.fromisoformat(text)
+    except ValueError as error:
+        raise RefusedError(
+            f"There is no day {text} in the calendar.", "Look at the calendar and write it again."
+        ) from error
+
+
+def _at(on: date, clock: str, zone: tzinfo) -> datetime:
+    hour, minute = clock.split(":")
+    moment = datetime(on.year, on.month, on.day, int(hour), int(minute), tzinfo=zone)
+    if moment.astimezone(UTC).astimezone(zone).replace(fold=0) != moment.replace(fold=0):
+        raise RefusedError(
+            f"The clocks skip {clock} on {on}, when summer time begins.",
+            "Give the time that the clock really showed.",
+        )
+    return moment
+
+
+def _with_offset(text: str, zone: tzinfo) -> datetime:
+    try:
+        moment = datetime.fromisoformat(text)
+    except ValueError as error:
+        raise InputError(f'"{text}" is not a time.', FORMS) from error
+    return moment if moment.tzinfo else moment.replace(tzinfo=zone)
+
+
+def _when(moment: datetime, precision: Precision) -> When:
+    offset = moment.utcoffset() or timedelta()
+    return When(
+        moment.astimezone(UTC).replace(microsecond=0),
+        round(offset.total_seconds() / 60),
+        precision,
+    )

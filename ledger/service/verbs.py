@@ -1,0 +1,40 @@
+"""All verbs that record, by their names.
+
+Guarantees: a season file is named after its verb and its columns after the verb's words. Refuses:
+nothing; it is a list.
+"""
+
+from collections.abc import Callable
+
+from ledger.service.batches import add, finish, makeup, rest, start
+from ledger.service.book import Recorded
+from ledger.service.clarifying import decant, filter_, look, measure, rinse
+from ledger.service.keeping import correct, count, note, strike
+from ledger.service.receiving import receive
+from ledger.service.selling import bottle, complain, judge, labels, send
+from ledger.service.setting_up import material, person
+
+VERBS: dict[str, Callable[..., Recorded]] = {
+    "person": person,
+    "material": material,
+    "receive": receive,
+    "start": start,
+    "add": add,
+    "rest": rest,
+    "filter": filter_,
+    "rinse": rinse,
+    "decant": decant,
+    "look": look,
+    "measure": measure,
+    "makeup": makeup,
+    "finish": finish,
+    "bottle": bottle,
+    "labels": labels,
+    "send": send,
+    "judge": judge,
+    "complain": complain,
+    "count": count,
+    "note": note,
+    "correct": correct,
+    "strike": strike,
+}
