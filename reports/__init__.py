@@ -1,0 +1,1 @@
+"""What is shown of the book: view models first, then their renderings."""

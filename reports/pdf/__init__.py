@@ -1,0 +1,1 @@
+"""Papers: the only place that knows ReportLab."""

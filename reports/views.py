@@ -1,0 +1,119 @@
+"""What a paper or a screen shows, as plain frozen data.
+
+Guarantees: every text is ready to print, every list in the order it is shown; renderings add
+layout only. Refuses: quantities, times and codes that are not words yet.
+"""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class LabelView:
+    """One bottle label."""
+
+    house_name: str
+    """The maker's name."""
+    house_address: str | None
+    """The maker's address in one line."""
+    product: str
+    """What is in the bottle."""
+    lot: str
+    """The lot's code, printed and carried by the QR symbol."""
+    volume: str
+    """Net volume of one bottle, such as 250 mL."""
+    made_on: str
+    """The day it was made, ISO."""
+    best_before: str | None
+    """The best-before day, ISO; None when none is known."""
+    dilution: str | None
+    """How to dilute it, in one line."""
+    text: str | None
+    """What the formula's label says besides."""
+    cautions: tuple[str, ...]
+    """Warnings, each a sentence."""
+
+
+@dataclass(frozen=True, slots=True)
+class LabelSheetView:
+    """A sheet of equal labels."""
+
+    label: LabelView
+    """What each label says."""
+    count: int
+    """How many labels."""
+    seal: tuple[str, ...]
+    """The three lines of the book's seal."""
+
+
+@dataclass(frozen=True, slots=True)
+class InputRow:
+    """One lot that went into the lot on record."""
+
+    lot: str
+    """Its code."""
+    what: str
+    """What it is, with the supplier and the supplier's lot where known."""
+    amount: str
+    """How much went in, as recorded."""
+    when: str
+    """When, local time."""
+    by: str
+    """Initials."""
+    entry: str
+    """Entry number."""
+    struck: bool
+    """Whether the entry is no longer in force."""
+
+
+@dataclass(frozen=True, slots=True)
+class StepRow:
+    """One entry, as the batch record shows it."""
+
+    entry: str
+    """Entry number."""
+    when: str
+    """When it happened, local time with its precision."""
+    what: str
+    """The verb of the bench."""
+    words: str
+    """What it says."""
+    by: str
+    """Initials."""
+    notes: tuple[str, ...]
+    """Late, corrected by, reason and so on, each a short sentence."""
+    struck: bool
+    """Whether it is no longer in force: printed struck through, still legible."""
+
+
+@dataclass(frozen=True, slots=True)
+class RecordView:
+    """The batch record of one lot."""
+
+    house_name: str
+    """The maker's name."""
+    house_address: str | None
+    """The maker's address in one line."""
+    lot: str
+    """The lot's code, also carried by the QR symbol."""
+    title: str
+    """What the lot is."""
+    facts: tuple[tuple[str, str], ...]
+    """Head facts, label and value: kind, begun, status, on hand and so on."""
+    inputs: tuple[InputRow, ...]
+    """What went into it."""
+    steps: tuple[StepRow, ...]
+    """Every entry about it, in order."""
+    looks: tuple[StepRow, ...]
+    """Looks and measurements, in order."""
+    balance: tuple[tuple[str, str], ...]
+    """Yield and loss: label and value."""
+    went_to: tuple[tuple[str, str, str], ...]
+    """Where it went: lot or party, what, amount."""
+    deviations: tuple[StepRow, ...]
+    """Deviations with their reasons."""
+    cautions: tuple[str, ...]
+    """Warnings that go with what is in it, each a sentence."""
+    printed_at: str
+    """When the paper was made, local time."""
+    seal: tuple[str, ...]
+    """The three lines of the book's seal."""
