@@ -1,0 +1,50 @@
+"""Commands that keep the book: correct, strike, verify.
+
+Guarantees: nothing is changed in place. Refuses: rules of their own.
+"""
+
+from typing import Annotated
+
+import typer
+
+from cli.call import Call, reads, writes
+
+Entry = Annotated[str, typer.Argument(help="Number of the entry.")]
+
+
+def correct(
+    call: Call,
+    entry: Entry,
+    change: Annotated[
+        list[str] | None, typer.Option("--set", help="What is right: amount=32mL.")
+    ] = None,
+) -> None:
+    """Correct an entry: a new one takes its place, the old one stays readable."""
+    from cli.out import recorded
+    from ledger.service.keeping import correct as verb
+
+    book = call.book()
+    recorded(call, book, verb(book, call.how(), entry=entry, changes="; ".join(change or [])))
+
+
+def strike(call: Call, entry: Entry) -> None:
+    """Strike out an entry made by mistake; it stays readable."""
+    from cli.out import recorded
+    from ledger.service.keeping import strike as verb
+
+    book = call.book()
+    recorded(call, book, verb(book, call.how(), entry=entry))
+
+
+def verify(call: Call) -> None:
+    """Recompute the whole book and name what does not fit."""
+    from cli.verifying import verify_book
+
+    verify_book(call)
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands to the front door."""
+    app.command()(writes(correct))
+    app.command()(writes(strike))
+    app.command()(reads(verify))

@@ -1,0 +1,102 @@
+"""Lists: stock, one lot, the journal.
+
+Guarantees: codes are never cut. Refuses: to choose words; they come from `reports`.
+"""
+
+from cli.call import Call
+from cli.tables import print_json, print_lines, print_table
+from ledger.domain.quantity import show
+from ledger.errors import RefusedError
+from ledger.service.looking import Said, dossier, history, journal, stock
+from reports.build.answers import what_is_there
+from reports.build.plain import brief_plain, dossier_plain, said_plain
+from reports.build.sentences import TITLES, gone, notes, sentence, strikes
+from reports.format import clock, initials
+
+
+def list_stock(call: Call, everything: bool) -> None:
+    """List the lots on hand."""
+    found = stock(call.book(), everything=everything)
+    if call.json:
+        print_json([brief_plain(brief) for brief in found])
+        return
+    rows = [
+        [
+            brief.code,
+            brief.name,
+            show(brief.on_hand, brief.measure),
+            str(brief.status),
+            brief.best_before or "",
+            brief.grade or "",
+        ]
+        for brief in found
+    ]
+    print_table(("lot", "what", "on hand", "status", "best before", "look"), rows, right="on hand")
+    if not rows:
+        print_lines(["Nothing is on hand. Record a delivery with: pottle receive"])
+
+
+def show_lot(call: Call, text: str) -> None:
+    """Show one lot."""
+    found = dossier(call.book(), text, call.writer)
+    if call.json:
+        print_json(dossier_plain(found))
+        return
+    names = {node.brief.code: node.brief.name for node in found.trace.nodes}
+    print_lines([what_is_there(found)])
+    if found.state.best_before:
+        print_lines([f"Best before {found.state.best_before}."])
+    if found.inputs:
+        print_lines(["", "Made of"])
+        print_table(
+            ("lot", "what", "amount"),
+            [[edge.source, names[edge.source], edge.words] for edge in found.inputs],
+        )
+    print_lines(["", "What was done"])
+    _print_said(found.said, with_lot=False)
+    went = [[edge.target, names[edge.target], edge.words] for edge in found.outputs]
+    went += [
+        [item.party or "–", f"{gone(item.moved_as, None)} {item.on}", show(item.amount, item.measure)]
+        for item in found.holders
+    ]
+    if went:
+        print_lines(["", "Where it went"])
+        print_table(("to", "what", "amount"), went)
+
+
+def show_journal(call: Call, lot: str | None, last: int, entry: int | None) -> None:
+    """List entries as they were written."""
+    book = call.book()
+    if entry is not None:
+        said = history(book, entry)
+        if not said:
+            raise RefusedError(
+                f"There is no entry {entry} in the book.",
+                "pottle journal lists the entries with their numbers.",
+            )
+    else:
+        said = journal(book, lot=lot, last=last or None, by=call.writer)
+    if call.json:
+        print_json([said_plain(item) for item in said])
+    else:
+        _print_said(said)
+
+
+def _print_said(said: tuple[Said, ...], *, with_lot: bool = True) -> None:
+    struck = strikes(item.entry for item in said)
+    rows = []
+    for item in said:
+        draft = item.entry.draft
+        text = sentence(item.entry)
+        told = notes(item.entry, item.corrected_by, is_struck=item.entry.seq in struck)
+        rows.append(
+            [
+                str(item.entry.seq),
+                clock(draft.happened),
+                initials(item.entry),
+                *([draft.lot or ""] if with_lot else []),
+                " ".join((f"{TITLES[item.entry.kind]}: {text}.", *told)),
+            ]
+        )
+    lot = ("lot",) if with_lot else ()
+    print_table(("entry", "when", "by", *lot, "what"), rows, right="entry")

@@ -1,0 +1,61 @@
+"""Commands that look things up: stock, lot, journal, trace.
+
+Guarantees: they read only. Refuses: rules of their own.
+"""
+
+from typing import Annotated
+
+import typer
+
+from cli.bench import Lot
+from cli.call import Call, reads
+
+Text = str | None
+
+
+def stock(
+    call: Call,
+    everything: Annotated[bool, typer.Option("--all", help="Also lots that are used up.")] = False,
+) -> None:
+    """List what is on hand."""
+    from cli.listing import list_stock
+
+    list_stock(call, everything)
+
+
+def lot(call: Call, lot: Lot) -> None:
+    """Show one lot: what it is, what went in, what was done, where it went."""
+    from cli.listing import show_lot
+
+    show_lot(call, lot)
+
+
+def journal(
+    call: Call,
+    lot: Annotated[Text, typer.Argument(help="Only entries about this lot.")] = None,
+    last: Annotated[int, typer.Option(help="How many; 0 for all.")] = 20,
+    entry: Annotated[int | None, typer.Option(help="One entry with all its corrections.")] = None,
+) -> None:
+    """List entries as they were written, corrections included."""
+    from cli.listing import show_journal
+
+    show_journal(call, lot, last, entry)
+
+
+def trace(
+    call: Call,
+    lot: Lot,
+    back: Annotated[bool, typer.Option("--back", help="Only what it is made of.")] = False,
+    forward: Annotated[bool, typer.Option("--forward", help="Only what became of it.")] = False,
+    depth: Annotated[int | None, typer.Option(help="How many steps to go.")] = None,
+) -> None:
+    """Trace a lot back to its inputs and forward to who has it."""
+    from cli.tracing import show_trace
+
+    show_trace(call, lot, back=back or not forward, forward=forward or not back, depth=depth)
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands to the front door."""
+    for function in (stock, lot, journal, trace):
+        app.command()(reads(function))

@@ -1,0 +1,129 @@
+"""Answers of commands that record, and small lists.
+
+Guarantees: plain lines or JSON, never both. Refuses: to choose words; they come from `reports`.
+"""
+
+from typing import Any
+
+from cli.call import Call
+from cli.tables import print_json, print_lines, print_table
+from ledger.domain.fields import specs
+from ledger.errors import RefusedError
+from ledger.service.book import Book, Recorded
+from ledger.service.formulas import versions
+from ledger.service.looking import dossier, entries_of_kind, house_of, materials
+from reports.build.answers import answer
+from reports.build.sentences import pores
+from reports.format import celsius, duration, scaled
+
+
+def say(call: Call, plain: dict[str, Any], *lines: str) -> None:
+    """Print lines, or their plain values as JSON."""
+    if call.json:
+        print_json(plain)
+    else:
+        print_lines(lines)
+
+
+def recorded(call: Call, book: Book, done: Recorded, *more: str) -> None:
+    """Print the answer to a recording."""
+    lot = done.code or done.entry.draft.lot
+    said = answer(done, dossier(book, lot) if lot else None)
+    say(call, said.plain, *said.lines[:1], *more, *said.lines[1:])
+
+
+def say_house(call: Call, book: Book) -> None:
+    """Print what is known of the house."""
+    house = house_of(book)
+    plain = {spec.name: getattr(house, spec.name) for spec in specs(type(house))}
+    lines = (f"{name.replace('_', ' ')}: {value}" for name, value in plain.items() if value)
+    say(call, plain, *lines)
+
+
+def list_kind(call: Call, kind: str, names: tuple[str, ...]) -> None:
+    """List the entries in force of a kind by some of their fields."""
+    facts = [entry.draft.facts for entry in entries_of_kind(call.book(), kind)]
+    rows = [[str(getattr(item, name) or "") for name in names] for item in facts]
+    if call.json:
+        print_json([dict(zip(names, row, strict=True)) for row in rows])
+    else:
+        print_table(names, rows)
+
+
+def list_materials(call: Call) -> None:
+    """List the materials."""
+    found = materials(call.book())
+    rows = [
+        [
+            item.code,
+            item.name,
+            str(item.sort),
+            str(item.how_obtained or ""),
+            scaled(item.density_mg_per_l, 1_000_000) if item.density_mg_per_l else "",
+            scaled(item.abv_mpct, 1000) if item.abv_mpct is not None else "",
+        ]
+        for item in found
+    ]
+    heads = ("material", "name", "kind", "how", "g/mL", "%vol")
+    if call.json:
+        print_json([dict(zip(heads, row, strict=True)) for row in rows])
+    else:
+        print_table(heads, rows, right="g/mL %vol")
+
+
+def list_formulas(call: Call) -> None:
+    """List the formulas with their versions."""
+    heads = ("formula", "version", "product", "kind", "basis")
+    rows = [
+        [item.code, str(item.version), item.product, str(item.product_kind), item.basis.written]
+        for item in versions(call.book())
+    ]
+    if call.json:
+        print_json([dict(zip(heads, row, strict=True)) for row in rows])
+    else:
+        print_table(heads, rows, right="version")
+
+
+def show_formula(call: Call, code: str, version: int | None) -> None:
+    """Show one version of a formula."""
+    found = [
+        item
+        for item in versions(call.book(), code.strip().lower())
+        if version in (None, item.version)
+    ]
+    if not found:
+        raise RefusedError(
+            f"The formula {code}{f' version {version}' if version else ''} is not in the book.",
+            "pottle formula list shows those that are.",
+        )
+    formula = found[-1]
+    if call.json:
+        from ledger.domain.plain import facts_to_plain
+
+        print_json(facts_to_plain(formula))
+        return
+    print_lines(
+        [
+            f"{formula.code} version {formula.version}: {formula.product}, for "
+            f"{formula.basis.written}."
+        ]
+    )
+    print_table(
+        ("material", "amount"), [[line.material, line.amount.written] for line in formula.lines]
+    )
+    print_table(
+        ("step", "what to do", "limits"),
+        [[step.verb, step.words or "", _limits(step)] for step in formula.steps],
+    )
+
+
+def _limits(step: Any) -> str:  # noqa: ANN401 - a formula's step
+    parts = (
+        f"at least {duration(step.minutes_min)}" if step.minutes_min is not None else "",
+        f"at most {duration(step.minutes_max)}" if step.minutes_max is not None else "",
+        f"from {celsius(step.temp_min_mdegc)}" if step.temp_min_mdegc is not None else "",
+        f"to {celsius(step.temp_max_mdegc)}" if step.temp_max_mdegc is not None else "",
+        f"at most {pores(None, step.pore_max_nm)}" if step.pore_max_nm is not None else "",
+        f"{step.passes_min} passes or more" if step.passes_min is not None else "",
+    )
+    return ", ".join(part for part in parts if part)

@@ -1,0 +1,34 @@
+"""Commands that print papers: record.
+
+Guarantees: a file that is there is not written over unless asked. Refuses: rules of their own.
+"""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from cli.bench import Lot
+from cli.call import Call, reads
+
+
+def record(
+    call: Call,
+    lot: Lot,
+    out: Annotated[Path, typer.Option("--out", help="PDF file to write.")],
+    force: Annotated[
+        bool, typer.Option("--force", help="Write over a file that is there.")
+    ] = False,
+) -> None:
+    """Print the batch record of a lot."""
+    from cli.out import say
+    from cli.printing import print_record
+
+    book = call.book()
+    code = print_record(book, lot, out, by=call.writer, force=force)
+    say(call, {"lot": code, "out": str(out)}, f"The record of {code} is in {out}.")
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands to the front door."""
+    app.command()(reads(record))

@@ -1,0 +1,105 @@
+"""Commands that bottle and send: bottle, label, send.
+
+Guarantees: labels are recorded as printed only when their sheet could be drawn. Refuses: rules of
+their own.
+"""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from cli.bench import Code, Lot
+from cli.call import Call, writes
+
+Text = str | None
+
+
+def bottle(
+    call: Call,
+    lot: Lot,
+    pack: Annotated[list[str], typer.Argument(help="How many of what size: 15 x 250mL.")],
+    bottles: Annotated[Text, typer.Option(help="Lot of the bottles.")] = None,
+    caps: Annotated[Text, typer.Option(help="Lot of the closures.")] = None,
+    drawn: Annotated[
+        Text, typer.Option(help="Bulk volume it took; default what they hold.")
+    ] = None,
+    fill_check: Annotated[Text, typer.Option(help="Weight of a checked fill in g.")] = None,
+    best_before: Annotated[Text, typer.Option(help="As 2027-06-30.")] = None,
+    code: Code = None,
+) -> None:
+    """Fill a lot into bottles; opens a packed lot."""
+    from cli.out import recorded
+    from ledger.service.selling import bottle as verb
+
+    book = call.book()
+    done = verb(
+        book,
+        call.how(),
+        source=lot,
+        pack=" ".join(pack),
+        bottles=bottles,
+        caps=caps,
+        drawn=drawn,
+        fill_check=fill_check,
+        best_before=best_before,
+        code=code,
+    )
+    recorded(call, book, done)
+
+
+def label(
+    call: Call,
+    lot: Lot,
+    out: Annotated[Path, typer.Option("--out", help="PDF file to write.")],
+    count: Annotated[int | None, typer.Option(help="How many; default one a bottle.")] = None,
+    force: Annotated[
+        bool, typer.Option("--force", help="Write over a file that is there.")
+    ] = False,
+) -> None:
+    """Print a sheet of bottle labels, and record how many."""
+    from cli.out import recorded
+    from cli.printing import print_labels
+
+    book = call.book()
+    done = print_labels(book, call.how(), lot, out, count, force=force)
+    recorded(call, book, done, f"The labels are in {out}.")
+
+
+def send(
+    call: Call,
+    lot: Lot,
+    amount: Annotated[list[str], typer.Argument(help="How many bottles, or a volume.")],
+    to: Annotated[Text, typer.Option("--to", help="Who gets it.")] = None,
+    sender: Annotated[Text, typer.Option("--from", help="Who sent it back.")] = None,
+    moved_as: Annotated[
+        Text,
+        typer.Option(
+            "--as",
+            help="sale, sample, tasting, on-return, returned, breakage, retained or destroyed; "
+            "default sale, with --from returned.",
+        ),
+    ] = None,
+    document: Annotated[Text, typer.Option(help="Delivery note, invoice or stall sheet.")] = None,
+) -> None:
+    """Send goods out, write them off, or take them back."""
+    from cli.out import recorded
+    from ledger.service.selling import send as verb
+
+    book = call.book()
+    done = verb(
+        book,
+        call.how(),
+        lot=lot,
+        amount=" ".join(amount),
+        moved_as=moved_as or ("returned" if sender else None),
+        party=to or sender,
+        document=document,
+    )
+    recorded(call, book, done)
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands to the front door."""
+    for function in (bottle, label, send):
+        app.command()(writes(function))

@@ -1,0 +1,269 @@
+"""Commands that set up: init, demo, house, person, material, formula.
+
+Guarantees: bodies of a few lines over the verbs of the book. Refuses: rules of their own.
+"""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from cli.call import Call, reads, writes
+
+Text = str | None
+
+
+def init(
+    call: Call,
+    house: Annotated[str, typer.Option(help="The maker's name.")],
+    currency: Annotated[str, typer.Option(help="Money that costs are in, such as EUR.")],
+    address: Annotated[Text, typer.Option(help="Postal address in one line.")] = None,
+    country: Annotated[Text, typer.Option(help="Two-letter country code.")] = None,
+    time_zone: Annotated[Text, typer.Option(help="Such as Europe/Dublin; default UTC.")] = None,
+    fluid_ounce: Annotated[Text, typer.Option(help="US or imperial; default US.")] = None,
+) -> None:
+    """Make a new book."""
+    from cli.out import say
+    from ledger.service import setting_up as verbs
+
+    book = verbs.init(
+        call.where if call.ledger else new_place(),
+        name=house,
+        currency=currency,
+        address=address,
+        country=country,
+        time_zone=time_zone,
+        fluid_ounce=fluid_ounce,
+    )
+    say(
+        call,
+        {"entry": 1, "kind": "house", "ledger": book.where},
+        f"Made a new book for {house} at {book.where}.",
+        'Next: pottle person add INITIALS "NAME"',
+    )
+
+
+def new_place() -> str:
+    """Return where a new book goes: as set in the environment, else here."""
+    import os
+
+    from cli.call import BOOK_NAME
+
+    return os.environ.get("POTTLE_LEDGER") or BOOK_NAME
+
+
+def demo(
+    call: Call,
+    folder: Annotated[
+        Path, typer.Argument(help="Folder for the book and its papers; made if missing.")
+    ] = Path("demo"),
+) -> None:
+    """Play an invented maker's season into a new book and trace a cloudy bottle."""
+    from cli.demonstrating import demonstrate
+
+    demonstrate(call, folder)
+
+
+def house(
+    call: Call,
+    name: Annotated[Text, typer.Option(help="The maker's name.")] = None,
+    address: Annotated[Text, typer.Option(help="Postal address in one line.")] = None,
+    country: Annotated[Text, typer.Option(help="Two-letter country code.")] = None,
+    currency: Annotated[Text, typer.Option(help="Money that costs are in.")] = None,
+    time_zone: Annotated[Text, typer.Option(help="Such as Europe/Dublin.")] = None,
+    fluid_ounce: Annotated[Text, typer.Option(help="US or imperial.")] = None,
+) -> None:
+    """Show the house, or say anew what is given."""
+    from cli.out import recorded, say_house
+    from ledger.service import setting_up as verbs
+
+    given = {
+        "name": name,
+        "address": address,
+        "country": country,
+        "currency": currency,
+        "time_zone": time_zone,
+        "fluid_ounce": fluid_ounce,
+    }
+    book = call.book()
+    if any(given.values()):
+        recorded(call, book, verbs.house(book, call.how(), **given))
+    else:
+        say_house(call, book)
+
+
+def person_add(
+    call: Call,
+    initials: Annotated[str, typer.Argument(help="One to four letters.")],
+    name: Annotated[str, typer.Argument(help="Full name.")],
+    role: Annotated[Text, typer.Option(help="What the person does.")] = None,
+) -> None:
+    """Add a person who writes in the book."""
+    from cli.out import recorded
+    from ledger.service import setting_up as verbs
+
+    book = call.book()
+    recorded(call, book, verbs.person(book, call.how(), initials=initials, name=name, role=role))
+
+
+def person_list(call: Call) -> None:
+    """List the people in the book."""
+    from cli.out import list_kind
+
+    list_kind(call, "person", ("initials", "name", "role"))
+
+
+def _material(call: Call, change: bool, code: str, words: dict[str, str | None]) -> None:
+    from cli.out import recorded
+    from ledger.service import setting_up as verbs
+
+    book = call.book()
+    recorded(call, book, verbs.material(book, call.how(), code=code, change=change, **words))
+
+
+MaterialName = Annotated[Text, typer.Option(help="Name for people.")]
+MaterialKindOption = Annotated[
+    Text,
+    typer.Option(
+        help="oil, ethanol, clarifier, sugar, water, acid, preservative, gum, colour, bottle, "
+        "closure, label, filter or other."
+    ),
+]
+How = Annotated[
+    Text,
+    typer.Option(help="expressed, distilled, folded, terpeneless, extracted or synthetic."),
+]
+Density = Annotated[Text, typer.Option(help="Density in g/mL.")]
+DensityTemp = Annotated[Text, typer.Option(help="Temperature of that density in °C.")]
+Abv = Annotated[Text, typer.Option(help="Strength in % vol at 20 °C.")]
+Grade = Annotated[Text, typer.Option("--food-grade", help="yes, no or unknown.")]
+Allergens = Annotated[Text, typer.Option(help="Allergens it carries.")]
+Ingredient = Annotated[Text, typer.Option("--ingredient-name", help="Name on ingredient lists.")]
+Caution = Annotated[Text, typer.Option(help="What to be careful of.")]
+Constituents = Annotated[
+    Text, typer.Option(help='Constituents of concern: "methyl salicylate 98%; ...".')
+]
+
+
+def material_add(
+    call: Call,
+    code: Annotated[str, typer.Argument(help="Short name, such as orange-oil.")],
+    name: MaterialName = None,
+    kind: MaterialKindOption = None,
+    how: How = None,
+    density: Density = None,
+    density_temp: DensityTemp = None,
+    abv: Abv = None,
+    food_grade: Grade = None,
+    allergens: Allergens = None,
+    ingredient_name: Ingredient = None,
+    caution: Caution = None,
+    constituents: Constituents = None,
+) -> None:
+    """Add a material that is bought and used."""
+    words = {
+        "name": name,
+        "kind": kind,
+        "obtained": how,
+        "density": density,
+        "density_temp": density_temp,
+        "abv": abv,
+        "food_grade": food_grade,
+        "allergens": allergens,
+        "ingredient_name": ingredient_name,
+        "caution": caution,
+        "constituents": constituents,
+    }
+    _material(call, False, code, words)
+
+
+def material_change(
+    call: Call,
+    code: Annotated[str, typer.Argument(help="Short name of a material in the book.")],
+    name: MaterialName = None,
+    kind: MaterialKindOption = None,
+    how: How = None,
+    density: Density = None,
+    density_temp: DensityTemp = None,
+    abv: Abv = None,
+    food_grade: Grade = None,
+    allergens: Allergens = None,
+    ingredient_name: Ingredient = None,
+    caution: Caution = None,
+    constituents: Constituents = None,
+) -> None:
+    """Say anew what is known of a material; what is not given stays."""
+    words = {
+        "name": name,
+        "kind": kind,
+        "obtained": how,
+        "density": density,
+        "density_temp": density_temp,
+        "abv": abv,
+        "food_grade": food_grade,
+        "allergens": allergens,
+        "ingredient_name": ingredient_name,
+        "caution": caution,
+        "constituents": constituents,
+    }
+    _material(call, True, code, words)
+
+
+def material_list(call: Call) -> None:
+    """List the materials in the book."""
+    from cli.out import list_materials
+
+    list_materials(call)
+
+
+def formula_load(
+    call: Call, file: Annotated[Path, typer.Argument(help="A formula in TOML.")]
+) -> None:
+    """Record a version of a formula from a file."""
+    from cli.out import recorded
+    from ledger.service.formulas import load
+
+    book = call.book()
+    recorded(call, book, load(book, call.how(), file=str(file)))
+
+
+def formula_list(call: Call) -> None:
+    """List the formulas in the book with their versions."""
+    from cli.out import list_formulas
+
+    list_formulas(call)
+
+
+def formula_show(
+    call: Call,
+    code: Annotated[str, typer.Argument(help="Short name of a formula.")],
+    version: Annotated[int | None, typer.Option(help="Which version; default the newest.")] = None,
+) -> None:
+    """Show a formula."""
+    from cli.out import show_formula
+
+    show_formula(call, code, version)
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands to the front door."""
+    app.command()(writes(init))
+    app.command()(reads(demo))
+    app.command()(writes(house))
+    groups = {
+        "person": ("People who write in the book.", (("add", person_add), ("list", person_list))),
+        "material": (
+            "Materials that are bought and used.",
+            (("add", material_add), ("change", material_change), ("list", material_list)),
+        ),
+        "formula": (
+            "Versioned master formulas.",
+            (("load", formula_load), ("list", formula_list), ("show", formula_show)),
+        ),
+    }
+    for name, (text, commands) in groups.items():
+        group = typer.Typer(help=text, no_args_is_help=True, rich_markup_mode=None)
+        for verb, function in commands:
+            shared = writes if verb in ("add", "change", "load") else reads
+            group.command(verb)(shared(function))
+        app.add_typer(group, name=name)
