@@ -1,0 +1,142 @@
+"""Books for every test: a SQLite file copied from one made once, and a database on a server.
+
+Guarantees: each test has its book to itself and a clock that stands still. Refuses: to share a
+server between workers that run side by side; each starts its own.
+"""
+
+import os
+import shutil
+import tempfile
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import count
+from pathlib import Path
+
+import psycopg
+import pytest
+from hypothesis import settings
+from psycopg import sql
+from sqlalchemy import make_url
+
+from ledger.service.book import open_book
+from ledger.service.setting_up import init
+from tests.keeper import LATER, MORNING, SET_UP, Keeper, SetClock, copy_book
+from tests.path import HOUSE, fill_every_table, set_up
+
+settings.register_profile("pottle", deadline=None, derandomize="CI" in os.environ)
+settings.load_profile("pottle")
+
+
+@dataclass(slots=True)
+class Server:
+    """A PostgreSQL server of the tests' own."""
+
+    address: str
+    """Its address, with the database to which its keeper connects."""
+    made: "count[int]"
+    """Numbers the databases."""
+
+    def where(self, database: str) -> str:
+        url = make_url(self.address).set(drivername="postgresql+psycopg", database=database)
+        return url.render_as_string(hide_password=False)
+
+    def new_database(self, template: str = "template1") -> str:
+        """Make a database that is a copy of another, and return its name."""
+        name = f"book{next(self.made)}"
+        self.run("CREATE DATABASE {} TEMPLATE {}", name, template)
+        return name
+
+    def run(self, statement: str, *names: str) -> None:
+        with psycopg.connect(self.address, autocommit=True) as connection:
+            connection.execute(sql.SQL(statement).format(*map(sql.Identifier, names)))
+
+
+def new_keeper(where: str) -> Keeper:
+    """Make a new book with the house, person and materials of the tests."""
+    clock = SetClock(SET_UP)
+    keeper = Keeper(init(where, **HOUSE, clock=clock), clock)
+    set_up(keeper)
+    return keeper
+
+
+def opened(where: str, clock: SetClock) -> Keeper:
+    """Open a book that is there."""
+    return Keeper(open_book(where, clock), clock)
+
+
+@pytest.fixture
+def clock() -> SetClock:
+    return SetClock()
+
+
+@pytest.fixture(scope="session")
+def template(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    where = tmp_path_factory.mktemp("template") / "book.db"
+    new_keeper(str(where))
+    return where
+
+
+@pytest.fixture(scope="session")
+def walked_template(template: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    where = copy_book(template, tmp_path_factory.mktemp("template") / "walked.db")
+    fill_every_table(opened(str(where), SetClock(MORNING)))
+    return where
+
+
+@pytest.fixture
+def sqlite_keeper(template: Path, tmp_path: Path, clock: SetClock) -> Keeper:
+    """A book with its people and materials."""
+    return opened(str(copy_book(template, tmp_path / "book.db")), clock)
+
+
+@pytest.fixture
+def sqlite_walked(walked_template: Path, tmp_path: Path) -> Keeper:
+    """A book with a row in every table."""
+    return opened(str(copy_book(walked_template, tmp_path / "walked.db")), SetClock(LATER))
+
+
+@pytest.fixture(scope="session")
+def server() -> Iterator[Server]:
+    # Not below pytest's own folder, which is closed to the user as whom a server run by root runs.
+    folder = Path(tempfile.mkdtemp(prefix="pottle-"))
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("XDG_RUNTIME_DIR", str(folder))
+        import pgserver  # noqa: PLC0415 - looks for that folder when it is imported
+
+        running = pgserver.get_server(folder / "data", cleanup_mode="delete")
+    try:
+        found = Server(running.get_uri(), count(1))
+        for name in ("fsync", "synchronous_commit", "full_page_writes"):
+            found.run(f"ALTER SYSTEM SET {name} = off")
+        found.run("SELECT pg_reload_conf()")
+        yield found
+    finally:
+        running.cleanup()
+        shutil.rmtree(folder)
+
+
+@pytest.fixture(scope="session")
+def server_template(server: Server) -> str:
+    name = server.new_database()
+    new_keeper(server.where(name))
+    return name
+
+
+@pytest.fixture(scope="session")
+def server_walked_template(server: Server, server_template: str) -> str:
+    name = server.new_database(server_template)
+    fill_every_table(opened(server.where(name), SetClock(MORNING)))
+    return name
+
+
+@pytest.fixture
+def postgres_keeper(server: Server, server_template: str, clock: SetClock) -> Keeper:
+    """A book with its people and materials."""
+    return opened(server.where(server.new_database(server_template)), clock)
+
+
+@pytest.fixture
+def postgres_walked(server: Server, server_walked_template: str) -> Keeper:
+    """A book with a row in every table."""
+    where = server.where(server.new_database(server_walked_template))
+    return opened(where, SetClock(LATER))

@@ -1,0 +1,131 @@
+"""Invented views to print: no real maker, product or person."""
+
+from dataclasses import replace
+
+from reports.views import InputRow, LabelSheetView, LabelView, RecordView, StepRow
+
+SEAL = (
+    "House: Fennimore & Sloe, syrup makers (invented)",
+    "Entries: 1 204",
+    "Root: 5f8b1c0e9a7d3f4426b1a0c8e7d9f3b25a6c4d8e1f0b9a7c3d5e6f8091a2b3c4",
+)
+
+LABEL = LabelView(
+    house_name="Fennimore & Sloe",
+    house_address="2 Invented Lane, Nowhere-on-Sea, NW0 0XX",
+    product="Lemon soda essence",
+    lot="E26-014-7",
+    volume="250 mL",
+    made_on="2026-03-01",
+    best_before="2027-03-01",
+    dilution="30 mL makes 1 L of syrup; 1 part syrup + 7 parts soda water",
+    text="Ingredients: ethanol, water, lemon oil, magnesium carbonate. Keep cool and dark.",
+    cautions=(
+        "Flavouring: dilute, not for direct consumption.",
+        "Highly flammable.",
+        "Keep from children.",
+    ),
+)
+
+SHEET = LabelSheetView(label=LABEL, count=12, seal=SEAL)
+
+
+def step(
+    number: int, what: str, words: str, *notes: str, struck: bool = False, by: str = "AF"
+) -> StepRow:
+    when = f"2026-03-{1 + number // 20:02d} {9 + number % 9:02d}:30"
+    return StepRow(f"{1180 + number}", when, what, words, by, notes, struck)
+
+
+STEPS = (
+    step(0, "start", "Lemon soda essence, formula LEM version 3, 1 L wanted"),
+    step(1, "add", "30 mL of lemon oil LO-26-003-K, meant 30 mL"),
+    step(2, "add", "451 mL of ethanol ET-26-001-4 at 20.0 °C", struck=True),
+    step(
+        3,
+        "add",
+        "541 mL of ethanol ET-26-001-4 at 20.0 °C",
+        "Corrects 1182: digits swapped.",
+        "Written 2 h after it was done.",
+    ),
+    step(4, "rest", "18 h at 4 °C, in flask 2, turned every 3 h while the carbonate settled"),
+    step(5, "filter", "1st pass, paper 2.5 µm, precoat 4 g of magnesium carbonate, 15 min"),
+    step(6, "finish", "1 005 mL, 96.2 % of what went in", by="MS"),
+)
+
+RECORD = RecordView(
+    house_name="Fennimore & Sloe",
+    house_address="2 Invented Lane, Nowhere-on-Sea, NW0 0XX",
+    lot="E26-014-7",
+    title="Lemon soda essence, 1 : 33",
+    facts=(
+        ("Kind", "essence"),
+        ("Formula", "LEM version 3, prepared by AF, checked by MS"),
+        ("Begun", "2026-03-01 09:30"),
+        ("Finished", "2026-03-02 15:30"),
+        ("Status", "released by MS on 2026-03-04"),
+        ("Made", "1 005 mL"),
+        ("On hand", "255 mL"),
+    ),
+    inputs=(
+        InputRow(
+            "LO-26-003-K",
+            "lemon oil, expressed; Grove Nine (invented), their lot 88-1",
+            "30 mL",
+            "2026-03-01 10:30",
+            "AF",
+            "1181",
+            False,
+        ),
+        InputRow(
+            "ET-26-001-4",
+            "ethanol 96 % vol; Stillwater Spirits (invented), their lot 4711",
+            "451 mL",
+            "2026-03-01 11:30",
+            "AF",
+            "1182",
+            True,
+        ),
+        InputRow(
+            "ET-26-001-4",
+            "ethanol 96 % vol; Stillwater Spirits (invented), their lot 4711",
+            "541 mL",
+            "2026-03-01 11:30",
+            "AF",
+            "1183",
+            False,
+        ),
+        InputRow(
+            "WA-26-009-2", "water, distilled", "474 mL", "2026-03-01 14:30", "MS", "1184", False
+        ),
+    ),
+    steps=STEPS,
+    looks=(
+        step(10, "look", "bright, at 20 °C, cell 10 cm, against the light", by="MS"),
+        step(11, "measure", "0.48 NTU at 20 °C with turbidity meter T1", by="MS"),
+    ),
+    balance=(
+        ("Went in", "1 045 mL"),
+        ("Came out", "1 005 mL"),
+        ("Left in filter and cake", "35 mL"),
+        ("Not accounted for", "5 mL (0.5 %)"),
+    ),
+    went_to=(
+        ("S26-031-2", "lemon syrup, 12 L", "360 mL"),
+        ("Corner Fountain (invented)", "sold, 3 bottles of 250 mL", "750 mL"),
+    ),
+    deviations=(
+        step(12, "deviation", "Rested 18 h, formula says 24 h", "Reason: power cut on 1 March."),
+    ),
+    cautions=(
+        "Highly flammable: keep away from flames and sparks.",
+        "Contains lemon oil (limonene): may cause an allergic skin reaction.",
+    ),
+    printed_at="2026-03-05 09:12",
+    seal=SEAL,
+)
+
+
+def long_record(lines: int) -> RecordView:
+    """Make a record with many steps."""
+    return replace(RECORD, steps=tuple(step(n, "note", f"line {n} of many") for n in range(lines)))
