@@ -133,7 +133,10 @@ def nearest_book(folder: Path) -> str:
 
 
 def reads(function: Callable[..., None]) -> Callable[..., None]:
-    """Give a command that only reads its common options and its errors."""
+    """Give a command that only reads its common options and its errors.
+
+    An option may also be given before the command; the one after it wins.
+    """
     return _command(function, _READS)
 
 
@@ -156,29 +159,20 @@ def _command(function: Callable[..., None], common: dict[str, Any]) -> Callable[
         if name not in clash
     ]
 
-    def run(**words: Any) -> None:  # noqa: ANN401 - words of any command
+    def run(context: typer.Context, **words: Any) -> None:  # noqa: ANN401 - words of any command
+        before = context.find_root().params
         told = {name: words.pop(name) for name in common if name not in clash}
-        with_context = _with_globals(told)
-        run_safely(lambda: function(Call(**with_context), **words))
+        call = Call(**{name: value or before.get(name) or value for name, value in told.items()})
+        run_safely(lambda: function(call, **words))
 
-    parameters = [p.replace(kind=inspect.Parameter.KEYWORD_ONLY) for p in own]
-    run.__signature__ = inspect.Signature([*parameters, *shared])  # type: ignore[attr-defined]
-    run.__annotations__ = {p.name: p.annotation for p in (*own, *shared)}
+    first = inspect.Parameter(
+        "context", inspect.Parameter.POSITIONAL_OR_KEYWORD, annotation=typer.Context
+    )
+    parameters = (first, *(p.replace(kind=inspect.Parameter.KEYWORD_ONLY) for p in own), *shared)
+    run.__signature__ = inspect.Signature(parameters)  # type: ignore[attr-defined]
+    run.__annotations__ = {p.name: p.annotation for p in parameters}
     run.__name__, run.__doc__ = function.__name__, function.__doc__
     return run
-
-
-def remember(**told: str | bool | None) -> None:
-    """Keep options given before the command; those after it win."""
-    _given.clear()
-    _given.update({name: value for name, value in told.items() if value})
-
-
-_given: dict[str, Any] = {}
-
-
-def _with_globals(told: dict[str, Any]) -> dict[str, Any]:
-    return {name: value or _given.get(name, value) for name, value in told.items()}
 
 
 def run_safely(work: Callable[[], None]) -> None:

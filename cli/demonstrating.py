@@ -36,12 +36,10 @@ def season_folder() -> Path:
 
 
 def demonstrate(call: Call, folder: Path) -> None:
-    """Play the season into `folder`, print its papers, trace its cloudy bottle, say where all is."""
+    """Play the season into `folder`, print its papers, trace its cloudy bottle."""
     season = read_season(season_folder())
     make_folder(folder)
-    where, labels, record = (
-        folder / name for name in (BOOK_NAME, "labels.pdf", "record.pdf")
-    )
+    where, labels, record = (folder / name for name in (BOOK_NAME, "labels.pdf", "record.pdf"))
     for paper in (labels, record):
         check_place(paper, force=False)
     book, codes = play_into(season, where, quiet=call.json)

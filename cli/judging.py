@@ -3,27 +3,28 @@
 Guarantees: a release names all that stands in its way at once. Refuses: rules of their own.
 """
 
-from collections.abc import Callable
 from typing import Annotated
 
 import typer
 
-from cli.bench import Lot
 from cli.call import Call, writes
+from cli.options import Lot, Text
+from cli.verbs import record
 
-Text = str | None
+
+def hold(call: Call, lot: Lot) -> None:
+    """Put a lot on hold."""
+    record(call, "judge", lot=lot, verdict="hold")
 
 
-def _judge(verdict: str, text: str) -> Callable[..., None]:
-    def command(call: Call, lot: Lot) -> None:
-        from cli.out import recorded
-        from ledger.service.selling import judge
+def release(call: Call, lot: Lot) -> None:
+    """Release a lot, if nothing stands in the way."""
+    record(call, "judge", lot=lot, verdict="release")
 
-        book = call.book()
-        recorded(call, book, judge(book, call.how(), lot=lot, verdict=verdict))
 
-    command.__doc__, command.__name__ = text, verdict
-    return command
+def reject(call: Call, lot: Lot) -> None:
+    """Reject a lot."""
+    record(call, "judge", lot=lot, verdict="reject")
 
 
 def complain(
@@ -37,13 +38,9 @@ def complain(
     words: Annotated[Text, typer.Option(help="What else was said.")] = None,
 ) -> None:
     """Record a complaint."""
-    from cli.out import recorded
-    from ledger.service.selling import complain as verb
-
-    book = call.book()
-    done = verb(
-        book,
-        call.how(),
+    record(
+        call,
+        "complain",
         lot=lot,
         symptom=" ".join(symptom),
         party=party,
@@ -52,14 +49,9 @@ def complain(
         mixed=mixed,
         words=words,
     )
-    recorded(call, book, done)
 
 
 def register(app: typer.Typer) -> None:
     """Add the commands to the front door."""
-    app.command("hold")(writes(_judge("hold", "Put a lot on hold.")))
-    app.command("release")(
-        writes(_judge("release", "Release a lot, if nothing stands in the way."))
-    )
-    app.command("reject")(writes(_judge("reject", "Reject a lot.")))
-    app.command()(writes(complain))
+    for function in (hold, release, reject, complain):
+        app.command()(writes(function))

@@ -8,32 +8,24 @@ from typing import Annotated
 import typer
 
 from cli.call import Call, reads, writes
-
-Entry = Annotated[str, typer.Argument(help="Number of the entry.")]
+from cli.options import EntryNumber
+from cli.verbs import record
 
 
 def correct(
     call: Call,
-    entry: Entry,
+    entry: EntryNumber,
     change: Annotated[
         list[str] | None, typer.Option("--set", help="What is right: amount=32mL.")
     ] = None,
 ) -> None:
     """Correct an entry: a new one takes its place, the old one stays readable."""
-    from cli.out import recorded
-    from ledger.service.keeping import correct as verb
-
-    book = call.book()
-    recorded(call, book, verb(book, call.how(), entry=entry, changes="; ".join(change or [])))
+    record(call, "correct", entry=entry, changes="; ".join(change or []))
 
 
-def strike(call: Call, entry: Entry) -> None:
+def strike(call: Call, entry: EntryNumber) -> None:
     """Strike out an entry made by mistake; it stays readable."""
-    from cli.out import recorded
-    from ledger.service.keeping import strike as verb
-
-    book = call.book()
-    recorded(call, book, verb(book, call.how(), entry=entry))
+    record(call, "strike", entry=entry)
 
 
 def verify(call: Call) -> None:

@@ -10,8 +10,9 @@ from ledger.errors import RefusedError
 from ledger.service.looking import Said, dossier, history, journal, stock
 from reports.build.answers import what_is_there
 from reports.build.plain import brief_plain, dossier_plain, said_plain
-from reports.build.sentences import TITLES, gone, notes, sentence, strikes
-from reports.format import clock, initials
+from reports.build.sentences import TITLES, notes, sentence, strikes
+from reports.build.words_of_goods import gone
+from reports.format import clock, closed, initials
 
 
 def list_stock(call: Call, everything: bool) -> None:
@@ -56,7 +57,11 @@ def show_lot(call: Call, text: str) -> None:
     _print_said(found.said, with_lot=False)
     went = [[edge.target, names[edge.target], edge.words] for edge in found.outputs]
     went += [
-        [item.party or "–", f"{gone(item.moved_as, None)} {item.on}", show(item.amount, item.measure)]
+        [
+            item.party or "–",
+            f"{gone(item.moved_as, None)} {item.on}",
+            show(item.amount, item.measure),
+        ]
         for item in found.holders
     ]
     if went:
@@ -95,7 +100,7 @@ def _print_said(said: tuple[Said, ...], *, with_lot: bool = True) -> None:
                 clock(draft.happened),
                 initials(item.entry),
                 *([draft.lot or ""] if with_lot else []),
-                " ".join((f"{TITLES[item.entry.kind]}: {text}.", *told)),
+                " ".join((closed(f"{TITLES[item.entry.kind]}: {text}"), *told)),
             ]
         )
     lot = ("lot",) if with_lot else ()

@@ -7,10 +7,8 @@ from typing import Annotated
 
 import typer
 
-from cli.bench import Lot
 from cli.call import Call, reads
-
-Text = str | None
+from cli.options import Lot, LotOrNone
 
 
 def stock(
@@ -32,7 +30,7 @@ def lot(call: Call, lot: Lot) -> None:
 
 def journal(
     call: Call,
-    lot: Annotated[Text, typer.Argument(help="Only entries about this lot.")] = None,
+    lot: LotOrNone = None,
     last: Annotated[int, typer.Option(help="How many; 0 for all.")] = 20,
     entry: Annotated[int | None, typer.Option(help="One entry with all its corrections.")] = None,
 ) -> None:

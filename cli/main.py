@@ -8,7 +8,17 @@ import sys
 
 import typer
 
-from cli import bench, judging, keeping, lookup, papers, selling, setting_up
+from cli import (
+    batches,
+    clarifying,
+    judging,
+    keeping,
+    lookup,
+    materials,
+    papers,
+    selling,
+    setting_up,
+)
 from cli.call import (
     AtOption,
     BecauseOption,
@@ -17,7 +27,6 @@ from cli.call import (
     LedgerOption,
     OriginOption,
     SheetOption,
-    remember,
 )
 
 app = typer.Typer(
@@ -41,10 +50,19 @@ def options(
     json: JsonOption = False,
 ) -> None:
     """The batch book of a small maker of soda-fountain essences and syrups."""
-    remember(ledger=ledger, by=by, at=at, because=because, origin=origin, sheet=sheet, json=json)
 
 
-for group in (setting_up, bench, selling, judging, lookup, papers, keeping):
+for group in (
+    setting_up,
+    materials,
+    batches,
+    clarifying,
+    selling,
+    judging,
+    lookup,
+    papers,
+    keeping,
+):
     group.register(app)
 
 

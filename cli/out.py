@@ -13,7 +13,7 @@ from ledger.service.book import Book, Recorded
 from ledger.service.formulas import versions
 from ledger.service.looking import dossier, entries_of_kind, house_of, materials
 from reports.build.answers import answer
-from reports.build.sentences import pores
+from reports.build.words_of_bench import pores
 from reports.format import celsius, duration, scaled
 
 
@@ -68,7 +68,7 @@ def list_materials(call: Call) -> None:
     if call.json:
         print_json([dict(zip(heads, row, strict=True)) for row in rows])
     else:
-        print_table(heads, rows, right="g/mL %vol")
+        print_table(heads, rows, right="g/mL,%vol")
 
 
 def list_formulas(call: Call) -> None:

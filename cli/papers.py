@@ -3,22 +3,17 @@
 Guarantees: a file that is there is not written over unless asked. Refuses: rules of their own.
 """
 
-from pathlib import Path
-from typing import Annotated
-
 import typer
 
-from cli.bench import Lot
 from cli.call import Call, reads
+from cli.options import Force, Lot, Out
 
 
 def record(
     call: Call,
     lot: Lot,
-    out: Annotated[Path, typer.Option("--out", help="PDF file to write.")],
-    force: Annotated[
-        bool, typer.Option("--force", help="Write over a file that is there.")
-    ] = False,
+    out: Out,
+    force: Force = False,
 ) -> None:
     """Print the batch record of a lot."""
     from cli.out import say

@@ -4,15 +4,14 @@ Guarantees: labels are recorded as printed only when their sheet could be drawn.
 their own.
 """
 
-from pathlib import Path
 from typing import Annotated
 
 import typer
 
-from cli.bench import Code, Lot
 from cli.call import Call, writes
-
-Text = str | None
+from cli.options import BestBefore, Code, Force, Lot, Out, Text
+from cli.parsing import Verb
+from cli.verbs import record
 
 
 def bottle(
@@ -25,17 +24,13 @@ def bottle(
         Text, typer.Option(help="Bulk volume it took; default what they hold.")
     ] = None,
     fill_check: Annotated[Text, typer.Option(help="Weight of a checked fill in g.")] = None,
-    best_before: Annotated[Text, typer.Option(help="As 2027-06-30.")] = None,
+    best_before: BestBefore = None,
     code: Code = None,
 ) -> None:
     """Fill a lot into bottles; opens a packed lot."""
-    from cli.out import recorded
-    from ledger.service.selling import bottle as verb
-
-    book = call.book()
-    done = verb(
-        book,
-        call.how(),
+    record(
+        call,
+        "bottle",
         source=lot,
         pack=" ".join(pack),
         bottles=bottles,
@@ -45,17 +40,14 @@ def bottle(
         best_before=best_before,
         code=code,
     )
-    recorded(call, book, done)
 
 
 def label(
     call: Call,
     lot: Lot,
-    out: Annotated[Path, typer.Option("--out", help="PDF file to write.")],
+    out: Out,
     count: Annotated[int | None, typer.Option(help="How many; default one a bottle.")] = None,
-    force: Annotated[
-        bool, typer.Option("--force", help="Write over a file that is there.")
-    ] = False,
+    force: Force = False,
 ) -> None:
     """Print a sheet of bottle labels, and record how many."""
     from cli.out import recorded
@@ -83,23 +75,18 @@ def send(
     document: Annotated[Text, typer.Option(help="Delivery note, invoice or stall sheet.")] = None,
 ) -> None:
     """Send goods out, write them off, or take them back."""
-    from cli.out import recorded
-    from ledger.service.selling import send as verb
-
-    book = call.book()
-    done = verb(
-        book,
-        call.how(),
+    record(
+        call,
+        "send",
         lot=lot,
         amount=" ".join(amount),
         moved_as=moved_as or ("returned" if sender else None),
         party=to or sender,
         document=document,
     )
-    recorded(call, book, done)
 
 
 def register(app: typer.Typer) -> None:
     """Add the commands to the front door."""
     for function in (bottle, label, send):
-        app.command()(writes(function))
+        app.command(cls=Verb)(writes(function))

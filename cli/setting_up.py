@@ -1,4 +1,4 @@
-"""Commands that set up: init, demo, house, person, material, formula.
+"""Commands that set up: init, demo, house, person, formula.
 
 Guarantees: bodies of a few lines over the verbs of the book. Refuses: rules of their own.
 """
@@ -9,8 +9,7 @@ from typing import Annotated
 import typer
 
 from cli.call import Call, reads, writes
-
-Text = str | None
+from cli.options import Text
 
 
 def init(
@@ -113,109 +112,6 @@ def person_list(call: Call) -> None:
     list_kind(call, "person", ("initials", "name", "role"))
 
 
-def _material(call: Call, change: bool, code: str, words: dict[str, str | None]) -> None:
-    from cli.out import recorded
-    from ledger.service import setting_up as verbs
-
-    book = call.book()
-    recorded(call, book, verbs.material(book, call.how(), code=code, change=change, **words))
-
-
-MaterialName = Annotated[Text, typer.Option(help="Name for people.")]
-MaterialKindOption = Annotated[
-    Text,
-    typer.Option(
-        help="oil, ethanol, clarifier, sugar, water, acid, preservative, gum, colour, bottle, "
-        "closure, label, filter or other."
-    ),
-]
-How = Annotated[
-    Text,
-    typer.Option(help="expressed, distilled, folded, terpeneless, extracted or synthetic."),
-]
-Density = Annotated[Text, typer.Option(help="Density in g/mL.")]
-DensityTemp = Annotated[Text, typer.Option(help="Temperature of that density in °C.")]
-Abv = Annotated[Text, typer.Option(help="Strength in % vol at 20 °C.")]
-Grade = Annotated[Text, typer.Option("--food-grade", help="yes, no or unknown.")]
-Allergens = Annotated[Text, typer.Option(help="Allergens it carries.")]
-Ingredient = Annotated[Text, typer.Option("--ingredient-name", help="Name on ingredient lists.")]
-Caution = Annotated[Text, typer.Option(help="What to be careful of.")]
-Constituents = Annotated[
-    Text, typer.Option(help='Constituents of concern: "methyl salicylate 98%; ...".')
-]
-
-
-def material_add(
-    call: Call,
-    code: Annotated[str, typer.Argument(help="Short name, such as orange-oil.")],
-    name: MaterialName = None,
-    kind: MaterialKindOption = None,
-    how: How = None,
-    density: Density = None,
-    density_temp: DensityTemp = None,
-    abv: Abv = None,
-    food_grade: Grade = None,
-    allergens: Allergens = None,
-    ingredient_name: Ingredient = None,
-    caution: Caution = None,
-    constituents: Constituents = None,
-) -> None:
-    """Add a material that is bought and used."""
-    words = {
-        "name": name,
-        "kind": kind,
-        "obtained": how,
-        "density": density,
-        "density_temp": density_temp,
-        "abv": abv,
-        "food_grade": food_grade,
-        "allergens": allergens,
-        "ingredient_name": ingredient_name,
-        "caution": caution,
-        "constituents": constituents,
-    }
-    _material(call, False, code, words)
-
-
-def material_change(
-    call: Call,
-    code: Annotated[str, typer.Argument(help="Short name of a material in the book.")],
-    name: MaterialName = None,
-    kind: MaterialKindOption = None,
-    how: How = None,
-    density: Density = None,
-    density_temp: DensityTemp = None,
-    abv: Abv = None,
-    food_grade: Grade = None,
-    allergens: Allergens = None,
-    ingredient_name: Ingredient = None,
-    caution: Caution = None,
-    constituents: Constituents = None,
-) -> None:
-    """Say anew what is known of a material; what is not given stays."""
-    words = {
-        "name": name,
-        "kind": kind,
-        "obtained": how,
-        "density": density,
-        "density_temp": density_temp,
-        "abv": abv,
-        "food_grade": food_grade,
-        "allergens": allergens,
-        "ingredient_name": ingredient_name,
-        "caution": caution,
-        "constituents": constituents,
-    }
-    _material(call, True, code, words)
-
-
-def material_list(call: Call) -> None:
-    """List the materials in the book."""
-    from cli.out import list_materials
-
-    list_materials(call)
-
-
 def formula_load(
     call: Call, file: Annotated[Path, typer.Argument(help="A formula in TOML.")]
 ) -> None:
@@ -252,10 +148,6 @@ def register(app: typer.Typer) -> None:
     app.command()(writes(house))
     groups = {
         "person": ("People who write in the book.", (("add", person_add), ("list", person_list))),
-        "material": (
-            "Materials that are bought and used.",
-            (("add", material_add), ("change", material_change), ("list", material_list)),
-        ),
         "formula": (
             "Versioned master formulas.",
             (("load", formula_load), ("list", formula_list), ("show", formula_show)),

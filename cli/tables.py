@@ -1,17 +1,24 @@
 """Tables and text on a screen or in a pipe.
 
-Guarantees: in a pipe every cell is whole and nothing is coloured; on a screen a table keeps to its
-width. Refuses: markup; text is shown as it was written.
+Guarantees: in a pipe every cell is whole and nothing is coloured; on a screen nothing is wider than
+the screen and no code is cut. Refuses: markup; text is shown as it was written.
 """
 
 import json
+import os
 import sys
 from collections.abc import Sequence
 from typing import Any
 
+from rich.cells import cell_len
 from rich.console import Console
 from rich.table import Table
 from rich.text import Text
+
+GAP = 2
+"""Blank columns between two columns of a table."""
+LEAST_WORDS = 16
+"""Least width at which a column of words still reads."""
 
 
 def is_screen() -> bool:
@@ -37,26 +44,59 @@ def print_table(heads: Sequence[str], rows: Sequence[Sequence[str]], right: str 
     Args:
         heads: Column heads.
         rows: Cells.
-        right: Heads of the columns set to the right, with spaces between.
+        right: Heads of the columns set to the right, with commas between.
     """
-    to_right = set(right.split())
+    columns = list(zip(heads, *rows, strict=True))
     if is_screen():
-        table = Table(box=None, pad_edge=False, padding=(0, 2, 0, 0), header_style="bold")
-        for head in heads:
-            table.add_column(
-                Text(head),
-                justify="right" if head in to_right else "left",
-                no_wrap=head in ("lot", "entry") or head in to_right,
-                overflow="fold",
-            )
-        for row in rows:
-            table.add_row(*(Text(cell) for cell in row))
-        Console(highlight=False).print(table)
+        _on_screen(columns, right.split(","))
         return
-    widths = [max(len(cell) for cell in column) for column in zip(heads, *rows, strict=True)]
+    widths = [max(len(cell) for cell in column) for column in columns]
     for row in (heads, *rows):
         cells = [
-            cell.rjust(width) if head in to_right else cell.ljust(width)
+            cell.rjust(width) if head in right.split(",") else cell.ljust(width)
             for cell, width, head in zip(row, widths, heads, strict=True)
         ]
-        print("  ".join(cells).rstrip())
+        print((" " * GAP).join(cells).rstrip())
+
+
+def _on_screen(columns: Sequence[Sequence[str]], right: Sequence[str]) -> None:
+    console = Console(highlight=False)
+    style = "" if os.environ.get("NO_COLOR") else "bold"
+    table = Table(box=None, pad_edge=False, padding=(0, GAP, 0, 0), header_style=style)
+    widths = column_widths(columns, console.width)
+    for (head, *_), width in zip(columns, widths, strict=True):
+        table.add_column(
+            Text(head),
+            justify="right" if head in right else "left",
+            width=width,
+            overflow="fold",
+        )
+    for row in list(zip(*columns, strict=True))[1:]:
+        table.add_row(*(Text(cell) for cell in row))
+    console.print(table)
+
+
+def column_widths(columns: Sequence[Sequence[str]], room: int) -> list[int]:
+    """Return how wide each column is, so that together they fit a screen.
+
+    The widest column gives way first, down to a width at which words still read; then the widest
+    of those left, down to its longest word; a screen too narrow for that cuts words.
+
+    >>> column_widths([["lot", "OE-001-5"], ["what", "Orange essence, first run of May"]], 40)
+    [8, 30]
+    """
+    widths = [max(cell_len(cell) for cell in column) for column in columns]
+    words = [_longest_word(column) for column in columns]
+    room -= GAP * (len(columns) - 1)
+    for least in ([max(LEAST_WORDS, word) for word in words], words, [1] * len(columns)):
+        while sum(widths) > room:
+            over = [(width, place) for place, width in enumerate(widths) if width > least[place]]
+            if not over:
+                break
+            width, place = max(over)
+            widths[place] = max(least[place], width - (sum(widths) - room))
+    return widths
+
+
+def _longest_word(column: Sequence[str]) -> int:
+    return max((cell_len(word) for cell in column for word in cell.split()), default=1)

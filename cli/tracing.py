@@ -47,7 +47,6 @@ def fold(line: str, width: int) -> str:
             line,
             width,
             subsequent_indent=f"{carried}  ",
-            break_long_words=False,
-            drop_whitespace=True,
+            break_on_hyphens=False,
         )
     )

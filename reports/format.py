@@ -99,3 +99,12 @@ def plural(number: int, one: str, many: str | None = None) -> str:
     ('1 bottle', '6 bottles')
     """
     return f"{number} {one if number == 1 else many or one + 's'}"
+
+
+def closed(text: str) -> str:
+    """Return a text with a full stop, unless it ends a sentence already.
+
+    >>> closed("misread the cylinder"), closed("Is it so?")
+    ('misread the cylinder.', 'Is it so?')
+    """
+    return text if text.endswith((".", "!", "?", "…")) else f"{text}."

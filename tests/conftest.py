@@ -101,9 +101,10 @@ def server() -> Iterator[Server]:
     folder = Path(tempfile.mkdtemp(prefix="pottle-"))
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("XDG_RUNTIME_DIR", str(folder))
-        import pgserver  # noqa: PLC0415 - looks for that folder when it is imported
+        # It looks for that folder when it is imported.
+        from pgserver.postgres_server import get_server
 
-        running = pgserver.get_server(folder / "data", cleanup_mode="delete")
+        running = get_server(folder / "data", cleanup_mode="delete")
     try:
         found = Server(running.get_uri(), count(1))
         for name in ("fsync", "synchronous_commit", "full_page_writes"):

@@ -1,6 +1,7 @@
 """The ways through the book that many tests start from: setting up, one season, every table."""
 
 from dataclasses import dataclass
+from typing import TypedDict
 
 from ledger.domain.entries import Check, Clean, Equipment, Formula
 from ledger.domain.entries.masters import FormulaLine, FormulaStep
@@ -8,7 +9,20 @@ from ledger.domain.entries.words import ProductKind
 from ledger.domain.quantity import parse_quantity
 from tests.keeper import Keeper
 
-HOUSE = {"name": "Quayside Essences", "currency": "EUR", "time_zone": "Europe/Dublin"}
+
+class HouseWords(TypedDict):
+    """The words of a house."""
+
+    name: str
+    currency: str
+    time_zone: str
+
+
+HOUSE: HouseWords = {
+    "name": "Quayside Essences",
+    "currency": "EUR",
+    "time_zone": "Europe/Dublin",
+}
 """An invented house."""
 PERSON = {"initials": "AB", "name": "Anna Bell"}
 MATERIALS: tuple[dict[str, str], ...] = (

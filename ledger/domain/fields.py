@@ -4,10 +4,9 @@ Guarantees: one description serves the canonical text, the tables, corrections a
 cannot drift apart. Refuses: a field whose type the book has no column for.
 """
 
-from dataclasses import MISSING, dataclass, fields
+from dataclasses import dataclass, fields
 from datetime import date, datetime
 from enum import StrEnum
-from functools import cache
 from types import NoneType, UnionType
 from typing import Annotated, Any, Union, get_args, get_origin, get_type_hints
 
@@ -61,21 +60,17 @@ def scale_ending(name: str) -> str | None:
     return next((ending for ending in SCALES if name.endswith(ending)), None)
 
 
-@cache
+_KNOWN: dict[type, tuple[FieldSpec, ...]] = {}
+
+
 def specs(facts_class: type) -> tuple[FieldSpec, ...]:
-    """Return the fields of a class of facts in their order."""
-    hints = get_type_hints(facts_class, include_extras=True)
-    return tuple(_spec(item.name, hints[item.name]) for item in fields(facts_class))
-
-
-@cache
-def required(facts_class: type) -> frozenset[str]:
-    """Return the names of the fields that have no default."""
-    return frozenset(
-        item.name
-        for item in fields(facts_class)
-        if item.default is MISSING and item.default_factory is MISSING
-    )
+    """Return the fields of a class of facts in their order; read once for each class."""
+    if facts_class not in _KNOWN:
+        hints = get_type_hints(facts_class, include_extras=True)
+        _KNOWN[facts_class] = tuple(
+            _spec(item.name, hints[item.name]) for item in fields(facts_class)
+        )
+    return _KNOWN[facts_class]
 
 
 def _spec(name: str, hint: Any) -> FieldSpec:  # noqa: ANN401 - a type hint has no common type

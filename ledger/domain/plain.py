@@ -5,7 +5,7 @@ Refuses: unknown kinds and fields, by raising KeyError or TypeError to the calle
 """
 
 from collections.abc import Mapping
-from datetime import UTC, date, datetime
+from datetime import date, datetime
 from enum import StrEnum
 from typing import Any
 

@@ -13,7 +13,7 @@ from ledger.domain.entries.words import (
     RinseTo,
     VacuumReference,
 )
-from ledger.domain.lots import passes
+from ledger.domain.lots import LotState, passes
 from ledger.domain.quantity import Measure, Quantity, show
 from ledger.errors import InputError
 from ledger.service.book import Book, How, Recorded
@@ -23,6 +23,9 @@ from ledger.service.words import read_scaled
 from ledger.store import recorder
 from ledger.store.queries import Moment
 
+Pores = tuple[int | None, int | None]
+"""The finer and the coarser end of a pore size, in nanometres."""
+NO_PORES: Pores = (None, None)
 FLAGS = ("ring", "louche", "sediment", "floc", "crystals")
 """What a look may find besides the grade."""
 _UNITS = {
@@ -56,25 +59,21 @@ def filter_(
     """Record one pass through a filter."""
     with at_desk(book, how) as desk:
         words = desk.words
-        code = words.lot(lot)
-        words.done()
-        state = lot_state(desk.connection, code, _moment(desk), is_whole=False)
-        pores = words.read(lambda: read_pores(pore), (None, None))
-        there = max(state.on_hand_then, 1)
-        vacuum_pa = words.scaled(vacuum, 1000, "kPa", "vacuum")
+        code, put_on = words.lot(lot), words.amount_or_none(volume_in)
+        finer, coarser = words.read(lambda: read_pores(pore), NO_PORES)
         reference = VacuumReference.ABSOLUTE if absolute else VacuumReference.BELOW_ATMOSPHERE
+        state = lot_state(desk.connection, code, _moment(desk), is_whole=False) if code else None
         facts = Filter(
-            pass_no=passes(state) + 1,
+            pass_no=passes(state) + 1 if state else 1,
             medium=words.text(medium, "filter medium"),
-            volume_in=words.amount_or_none(volume_in)
-            or Quantity(there, Measure.UL, show(there, Measure.UL)),
+            volume_in=put_on or _all_there(state),
             volume_out=words.amount(volume_out),
-            pore_low_nm=pores[0],
-            pore_high_nm=pores[1],
+            pore_low_nm=finer,
+            pore_high_nm=coarser,
             cake=words.one_of(cake, Cake, "cake"),
             cake_of=words.lot_or_none(cake_of),
             precoat=words.amount_or_none(precoat),
-            vacuum_pa=vacuum_pa,
+            vacuum_pa=words.scaled(vacuum, 1000, "kPa", "vacuum"),
             vacuum_reference=reference if vacuum else None,
             temp_mdegc=words.scaled(temp, 1000, "°C", "temperature"),
             first_runnings=words.amount_or_none(first_runnings),
@@ -83,18 +82,23 @@ def filter_(
         return desk.record(facts, code)
 
 
+def _all_there(state: LotState | None) -> Quantity:
+    there = max(state.on_hand_then, 1) if state else 1
+    return Quantity(there, Measure.UL, show(there, Measure.UL))
+
+
 def _moment(desk: Desk) -> Moment:
     return Moment(desk.happened.at, recorder.size(desk.connection) + 1)
 
 
-def read_pores(text: str | None) -> tuple[int | None, int | None]:
+def read_pores(text: str | None) -> Pores:
     """Return the finer and coarser end of a pore size in nanometres, from "20" or "20-25 µm".
 
     Raises:
         InputError: It is not of that form.
     """
     if not text:
-        return None, None
+        return NO_PORES
     ends = text.replace("–", "-").split("-")
     plain = [end.lower().replace("µm", "").replace("um", "").replace("μm", "") for end in ends]
     if len(plain) > 2:

@@ -7,6 +7,7 @@ one stays. Refuses: fields that the kind has not got; changes to what a lot is c
 from dataclasses import replace
 from datetime import date, datetime
 from enum import StrEnum
+from functools import partial
 from typing import Any
 
 from ledger.domain.entries import Count, Draft, Entry, Note, Strike
@@ -16,6 +17,7 @@ from ledger.errors import InputError, RefusedError
 from ledger.service.book import Book, How, Recorded
 from ledger.service.desk import Desk, at_desk
 from ledger.service.times import read_when
+from ledger.service.words import with_article
 from ledger.store import queries
 
 
@@ -105,7 +107,7 @@ def _changes(desk: Desk, old: Entry, text: str, *, has_time: bool) -> dict[str, 
             desk.words.errors.append(_no_such_field(old, part, by_name))
         else:
             changed[spec.name] = desk.words.read(
-                lambda spec=spec, value=value: _value(desk, old, spec, value.strip()), None
+                partial(_value, desk, old, spec, value.strip()), None
             )
     if not changed and not has_time and not desk.words.errors:
         raise InputError(
@@ -118,7 +120,7 @@ def _changes(desk: Desk, old: Entry, text: str, *, has_time: bool) -> dict[str, 
 def _no_such_field(old: Entry, part: str, by_name: dict[str, FieldSpec]) -> InputError:
     listed = ", ".join(name for name, spec in by_name.items() if not spec.is_many)
     return InputError(
-        f'"{part}" changes nothing that a {old.kind} entry has.',
+        f'"{part}" changes nothing that {with_article(old.kind)} entry has.',
         f"Write FIELD=VALUE with one of: {listed or 'no field at all'}.",
     )
 

@@ -67,7 +67,7 @@ def _known_material(desk: Desk, text: str) -> Material:
 
 def missing_facts(facts: Receipt, material: Material | None) -> tuple[str, ...]:
     """Return what a receipt would want and has not got, in words."""
-    wants = [
+    wants: list[tuple[str, object]] = [
         ("the supplier", facts.supplier),
         ("the supplier's lot", facts.supplier_lot),
         ("the cost", facts.cost_minor is not None),

@@ -32,7 +32,7 @@ def read_when(text: str | None, now: datetime, zone: tzinfo) -> When:
     """
     local_now = now.astimezone(zone)
     words = " ".join((text or "now").split())
-    is_about = words.startswith("~") or words.startswith("about ")
+    is_about = words.startswith(("~", "about "))
     words = words.removeprefix("~").removeprefix("about ").strip()
     precision = Precision.ABOUT if is_about else Precision.EXACT
     if words == "now":
@@ -96,13 +96,7 @@ def _day(text: str, today: date | None) -> date | None:
 
 def _at(on: date, clock: str, zone: tzinfo) -> datetime:
     hour, minute = clock.split(":")
-    moment = datetime(on.year, on.month, on.day, int(hour), int(minute), tzinfo=zone)
-    if moment.astimezone(UTC).astimezone(zone).replace(fold=0) != moment.replace(fold=0):
-        raise RefusedError(
-            f"The clocks skip {clock} on {on}, when summer time begins.",
-            "Give the time that the clock really showed.",
-        )
-    return moment
+    return _shown(datetime(on.year, on.month, on.day, int(hour), int(minute), tzinfo=zone))
 
 
 def _with_offset(text: str, zone: tzinfo) -> datetime:
@@ -110,7 +104,18 @@ def _with_offset(text: str, zone: tzinfo) -> datetime:
         moment = datetime.fromisoformat(text)
     except ValueError as error:
         raise InputError(f'"{text}" is not a time.', FORMS) from error
-    return moment if moment.tzinfo else moment.replace(tzinfo=zone)
+    return moment if moment.tzinfo else _shown(moment.replace(tzinfo=zone))
+
+
+def _shown(moment: datetime) -> datetime:
+    """Return the moment if its clock ever showed it."""
+    back = moment.astimezone(UTC).astimezone(moment.tzinfo)
+    if back.replace(fold=0) != moment.replace(fold=0):
+        raise RefusedError(
+            f"The clocks skip {moment:%H:%M} on {moment:%Y-%m-%d}, when summer time begins.",
+            "Give the time that the clock really showed.",
+        )
+    return moment
 
 
 def _when(moment: datetime, precision: Precision) -> When:

@@ -11,7 +11,7 @@ from decimal import Decimal, InvalidOperation
 from enum import StrEnum
 from typing import TypeVar
 
-from ledger.domain.codes import check_code, clean_code, is_book_code, nearest
+from ledger.domain.codes import check_code, clean_code, nearest
 from ledger.domain.entries.words import MaterialKind
 from ledger.domain.packs import Pack, parse_pack
 from ledger.domain.quantity import Measure, Quantity, parse_quantity
@@ -40,6 +40,7 @@ class Words:
     """
 
     def __init__(self, connection: Connection, fluid_ounce: str, by: str | None) -> None:
+        """Begin an entry by a person whose house has this fluid ounce."""
         self._connection = connection
         self._fluid_ounce = fluid_ounce
         self._by = by
@@ -155,8 +156,8 @@ def resolve_lot(connection: Connection, text: str, by: str | None = None) -> str
 def _unknown(connection: Connection, code: str) -> RefusedError:
     near = nearest(code, queries.all_codes(connection))
     hint = f" Near to it: {', '.join(near)}." if near else ""
-    if is_book_code(code) and (slip := check_code(code)):
-        return RefusedError(f"{slip}{hint}", "Read the code on the bottle again.")
+    if slip := check_code(code):
+        return RefusedError(f"{slip}{hint}", "pottle stock lists the lots that are.")
     return RefusedError(
         f"There is no lot {code} in the book.{hint}", "pottle stock lists the lots that are."
     )
@@ -171,6 +172,15 @@ def _lot_in_hand(connection: Connection, by: str | None) -> str:
     return code
 
 
+def with_article(what: str) -> str:
+    """Return a noun with its article.
+
+    >>> with_article("origin"), with_article("lot")
+    ('an origin', 'a lot')
+    """
+    return f"{'an' if what[:1].lower() in set('aeio') else 'a'} {what}"
+
+
 def read_word(text: str, words: type[WordT], what: str) -> WordT:
     """Return one of a closed list of words.
 
@@ -183,7 +193,7 @@ def read_word(text: str, words: type[WordT], what: str) -> WordT:
     except ValueError as error:
         listed = ", ".join(words)
         raise InputError(
-            f'"{text}" is not a {what}.' if text else f"The {what} is missing.",
+            f'"{text}" is not {with_article(what)}.' if text else f"The {what} is missing.",
             f"Choose one of: {listed}.",
         ) from error
 
@@ -226,11 +236,13 @@ def read_scaled(text: str, scale: int, unit: str, what: str) -> int:
     found = _NUMBER.fullmatch(text.strip())
     wanted = f" in {unit}" if unit else ""
     if not found or not _same_unit(found[2], unit):
-        raise InputError(f'"{text}" is not a {what}{wanted}.', f"Write a number{wanted}.")
+        raise InputError(
+            f'"{text}" is not {with_article(what)}{wanted}.', f"Write a number{wanted}."
+        )
     try:
         number = Decimal(found[1].replace(",", ".").replace("−", "-")) * scale
     except InvalidOperation as error:  # pragma: no cover - the pattern admits decimals only
-        raise InputError(f'"{text}" is not a {what}.', "Write a number.") from error
+        raise InputError(f'"{text}" is not {with_article(what)}.', "Write a number.") from error
     if number != number.to_integral_value():
         raise InputError(
             f'"{text}" is a finer {what} than the book keeps.', "Round it and write it again."

@@ -21,6 +21,18 @@ def note_draft(keeper: Keeper, by: str | None = "AB") -> Draft:
     return Draft(Note("Some words."), None, When(keeper.clock(), 0), by)
 
 
+def append(keeper: Keeper, draft: Draft) -> None:
+    """Append a draft past the rules."""
+    with keeper.book.writing() as connection:
+        recorder.append(connection, draft, ((), None), keeper.clock())
+
+
+def append_and_break_off(keeper: Keeper) -> None:
+    with keeper.book.writing() as connection:
+        recorder.append(connection, note_draft(keeper), ((), None), keeper.clock())
+        raise KeyboardInterrupt
+
+
 class BookContract(RowsContract, GuardsContract, ChangesContract):
     """Its tests need two fixtures: `keeper`, a book set up, and `walked`, with every table filled.
 
@@ -64,7 +76,7 @@ class BookContract(RowsContract, GuardsContract, ChangesContract):
 
         def write(number: int) -> int:
             book = Book(keeper.book.where, keeper.clock)
-            return replace_book(keeper, book).do("note", text=f"Note {number}.").seq
+            return keeper_of(book, keeper).do("note", text=f"Note {number}.").seq
 
         with ThreadPoolExecutor(4) as writers:
             numbers = list(writers.map(write, range(12)))
@@ -80,17 +92,15 @@ class BookContract(RowsContract, GuardsContract, ChangesContract):
 
     def test_a_verb_broken_off_leaves_nothing(self, walked: Keeper) -> None:
         before = row_counts(walked.book)
-        with pytest.raises(KeyboardInterrupt), walked.book.writing() as connection:
-            recorder.append(connection, note_draft(walked), ((), None), walked.clock())
-            raise KeyboardInterrupt
+        with pytest.raises(KeyboardInterrupt):
+            append_and_break_off(walked)
         assert row_counts(walked.book) == before
 
     def test_an_entry_by_nobody_known_is_refused_by_the_storage_too(self, walked: Keeper) -> None:
         """The rules refuse it first; this is what holds when they are passed by."""
         before = row_counts(walked.book)
-        with pytest.raises(StorageError) as raised, walked.book.writing() as connection:
-            draft = note_draft(walked, by="ZZ")
-            recorder.append(connection, draft, ((), None), walked.clock())
+        with pytest.raises(StorageError) as raised:
+            append(walked, note_draft(walked, by="ZZ"))
         assert raised.value.problems == (
             (
                 f"The book refused what was to be stored: {self.unknown_person}.",
@@ -102,15 +112,15 @@ class BookContract(RowsContract, GuardsContract, ChangesContract):
     def test_an_unknown_lot_is_told_with_its_nearest(self, keeper: Keeper) -> None:
         keeper.do("receive", material="spirit", amount="5L")
         with pytest.raises(RefusedError) as raised:
-            keeper.do("note", text="Where is it?", lot="NS-001-K")
+            keeper.do("note", text="Where is it?", lot="NS-002-H")
         assert raised.value.problems == (
             (
-                "There is no lot NS-001-K in the book. Near to it: NS-001-J.",
+                "There is no lot NS-002-H in the book. Near to it: NS-001-J.",
                 "pottle stock lists the lots that are.",
             ),
         )
 
 
-def replace_book(keeper: Keeper, book: Book) -> Keeper:
+def keeper_of(book: Book, keeper: Keeper) -> Keeper:
     """Return another keeper of the same book, with a connection and a clock of its own."""
     return Keeper(book, replace(keeper.clock))

@@ -35,7 +35,7 @@ class GuardsContract:
     """
 
     other_ways: tuple[str, ...]
-    """Statements, with {table}, {key} and {columns} to be filled in."""
+    """Statements, with {table}, its first {key} and all its {keys} to be filled in."""
     no_such_spine_row: str
     """What the storage says of a typed row on a spine row of another kind."""
     wrong_kind: str
@@ -43,10 +43,12 @@ class GuardsContract:
 
     def test_no_table_lets_a_row_be_changed_or_taken_away(self, walked: Keeper) -> None:
         before = every_row(walked)
-        for way in ('UPDATE "{table}" SET {key} = {key}', 'DELETE FROM "{table}"', *self.other_ways):
-            told = {
-                name: refusal(walked, _filled(way, name)) for name in METADATA.tables
-            }
+        for way in (
+            'UPDATE "{table}" SET {key} = {key}',
+            'DELETE FROM "{table}"',
+            *self.other_ways,
+        ):
+            told = {name: refusal(walked, _filled(way, name)) for name in METADATA.tables}
             assert told == dict.fromkeys(METADATA.tables, SENTENCE), way
         assert every_row(walked) == before
 
@@ -62,12 +64,11 @@ class GuardsContract:
 
 
 def _filled(way: str, name: str) -> str:
-    table = METADATA.tables[name]
+    keys = METADATA.tables[name].primary_key.columns.keys()
     return way.format(
         table=name,
-        key=f'"{table.primary_key.columns.keys()[0]}"',
-        keys=", ".join(f'"{key}"' for key in table.primary_key.columns.keys()),
-        columns=", ".join(f'"{column}"' for column in table.columns.keys()),
+        key=f'"{keys[0]}"',
+        keys=", ".join(f'"{key}"' for key in keys),
     )
 
 

@@ -33,7 +33,7 @@ def stored_rows(connection: Connection, table: Table, seq: int) -> list[dict[str
 
 def expected_rows(connection: Connection, entry: Entry, body: str) -> dict[str, list[Any]]:
     """Return what `rows` says that an entry has in each table."""
-    ids = {code: number for code, number in connection.execute(select(LOT.c.code, LOT.c.id))}
+    ids = {row.code: row.id for row in connection.execute(select(LOT))}
     first = {
         ("person", key): seq
         for key, seq in connection.execute(select(PERSON_KEY.c.initials, PERSON_KEY.c.seq))

@@ -72,13 +72,14 @@ STEPS: tuple[Step, ...] = (
 )  # fmt: skip
 
 
-def scribble(keeper: Keeper, chance: Random, steps: int) -> int:
-    """Try so many verbs and return how many of them were recorded."""
-    recorded = 0
-    for _ in range(steps):
+def scribble(keeper: Keeper, chance: Random, wanted: int) -> None:
+    """Try verbs until so many of them were recorded."""
+    recorded = tried = 0
+    while recorded < wanted:
+        tried += 1
+        assert tried < 20 * wanted, "nearly everything is refused"
         try:
             chance.choice(STEPS)(keeper, chance)
         except (RefusedError, InputError):
             continue
         recorded += 1
-    return recorded

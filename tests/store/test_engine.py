@@ -145,12 +145,10 @@ def test_a_writer_that_waits_too_long_is_told(
     monkeypatch.setattr(engine, "BUSY_MS", 10)
     where = str(copy_book(template, tmp_path / "book.db"))
     keeper = Keeper(open_book(where), SetClock())
-    with (
-        closing(sqlite3.connect(where, isolation_level=None)) as other,
-        pytest.raises(StorageError) as raised,
-    ):
+    with closing(sqlite3.connect(where, isolation_level=None)) as other:
         other.execute("BEGIN IMMEDIATE")
-        keeper.do("note", text="Waiting.")
+        with pytest.raises(StorageError) as raised:
+            keeper.do("note", text="Waiting.")
     assert problems_of(raised.value) == (
         "The book could not be read or written: database is locked.",
         "Check the disk, the permissions and that nothing else holds the book.",

@@ -13,9 +13,7 @@ class TestPostgres(BookContract):
     no_such_spine_row = (
         'insert or update on table "note" violates foreign key constraint "fk_note_seq_entry_kind"'
     )
-    wrong_kind = (
-        'new row for relation "note" violates check constraint "ck_note_entry_kind"'
-    )
+    wrong_kind = 'new row for relation "note" violates check constraint "ck_note_entry_kind"'
     other_ways = (
         'TRUNCATE "{table}" CASCADE',
         'INSERT INTO "{table}" SELECT * FROM "{table}" LIMIT 1 '

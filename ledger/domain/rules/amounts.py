@@ -6,7 +6,6 @@ zero, more back than went out, and labels that do not add up.
 """
 
 from collections.abc import Iterator
-
 from decimal import Decimal
 
 from ledger.domain.entries import (
@@ -39,40 +38,37 @@ LIMITS = {
 }
 """Between what any reading lies, in its unit; no powder is lighter and no metal heavier."""
 
+
 def measure_fits(draft: Draft, scene: Scene) -> Iterator[Finding]:
     """What is taken from a lot can be counted in the lot's own measure."""
-    facts = draft.facts
+    facts, lot = draft.facts, scene.lot
     if isinstance(facts, Add):
         source = scene.source(facts.source)
         if source and in_measure_of(source, facts.amount) is None:
             yield _unfit(source, facts.amount)
-    elif isinstance(facts, Move | Count) and scene.lot and facts.amount.measure != _own(scene):
-        yield _unfit(scene.lot, facts.amount)
+    elif isinstance(facts, Move | Count) and lot and facts.amount.measure is not lot.measure:
+        yield _wrong_measure(lot, facts.amount)
 
 
-def _own(scene: Scene) -> Measure | None:
-    return scene.lot.measure if scene.lot else None
+def _wrong_measure(state: LotState, amount: Quantity) -> Finding:
+    return impossible(
+        "measure",
+        f"{amount.written} does not fit {state.code}, which is counted {WORDS[state.measure]}.",
+        f"Give the amount {WORDS[state.measure]}.",
+    )
 
 
 def _unfit(state: LotState, amount: Quantity) -> Finding:
     if Measure.UEACH in (amount.measure, state.measure):
-        return impossible(
-            "measure",
-            f"{amount.written} does not fit {state.code}, which is counted {WORDS[state.measure]}.",
-            f"Give the amount {WORDS[state.measure]}.",
-        )
+        return _wrong_measure(state, amount)
     material = state.material.code if state.material else None
-    todo = (
-        f"Record it with: pottle material change {material} --density FIGURE"
-        if material
-        else f"Record it with: pottle measure {state.code} density FIGURE"
-    )
+    what = f"material change {material} --density" if material else f"measure {state.code} density"
     return impossible(
         "density",
         f"{amount.written} cannot be turned into {WORDS[state.measure][3:]} of {state.code}: "
         "its density is not in the book.",
-        f"{todo} (in g/mL, from the certificate), or give the amount "
-        f"{WORDS[state.measure]}.",
+        f"Record it with: pottle {what} FIGURE (in g/mL, from the certificate), or give the "
+        f"amount {WORDS[state.measure]}.",
     )
 
 

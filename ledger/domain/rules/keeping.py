@@ -34,19 +34,26 @@ def stays_what_it_is(draft: Draft, scene: Scene) -> Iterator[Finding]:
     was = scene.corrected
     if was is None or isinstance(draft.facts, Strike):
         return
-    if draft.facts.KIND != was.kind:
+    if was.kind != draft.facts.KIND:
         yield impossible(
             "correction",
             f"Entry {was.seq} is of the kind {was.kind}, so it cannot become one of the kind "
             f"{draft.facts.KIND}.",
             "Strike it and record what really happened: pottle strike ...",
         )
-    if (draft.lot, draft.opens) != (was.draft.lot, was.draft.opens):
+    if draft.lot != was.draft.lot:
         yield impossible(
             "correction",
             f"Entry {was.seq} is about {was.draft.lot or 'no lot'}, so it cannot be moved to "
             f"{draft.lot or 'no lot'}.",
             "Strike it and record it about the right lot: pottle strike ...",
+        )
+    elif draft.opens != was.draft.opens:
+        opened = was.draft.opens.code if was.draft.opens else "no lot"
+        yield impossible(
+            "correction",
+            f"Entry {was.seq} opens {opened}, and what corrects it must open the same.",
+            "Strike it and record what really happened: pottle strike ...",
         )
 
 

@@ -1,82 +1,91 @@
 """Making: volumes of a batch, before and after each act.
 
 Guarantees: a filtrate is never more than what was filtered, and nothing comes out that did not go
-in. Refuses: weights where a volume is meant.
+in, but for what reading and warmth may add. Refuses: weights where a volume is meant.
 """
 
 from collections.abc import Iterator
 
-from ledger.domain.entries import Bottle, Decant, Draft, Filter, Finish, MakeUp, Rinse, Start
-from ledger.domain.fields import specs
-from ledger.domain.lots import LotState, most_it_can_hold_ul
+from ledger.domain.entries import (
+    Bottle,
+    Decant,
+    Draft,
+    Filter,
+    Finish,
+    Formula,
+    MakeUp,
+    Rinse,
+    Start,
+)
+from ledger.domain.entries.words import LotType
+from ledger.domain.lots import LotState, latest, most_it_can_hold_ul
 from ledger.domain.quantity import Measure, Quantity, show
 from ledger.domain.rules.finding import Finding, Rule, impossible, needs_reason, remark
+from ledger.domain.rules.volumes import (
+    MIXING,
+    PLAIN_NAMES,
+    amounts_of,
+    are_volumes,
+    is_well_over,
+    there_was,
+    was_there,
+)
 from ledger.domain.scene import Scene
 
 
 def volumes_are_volumes(draft: Draft, _scene: Scene) -> Iterator[Finding]:
     """Bench volumes are given by volume."""
     facts = draft.facts
-    if not isinstance(facts, Start | Filter | Rinse | Decant | MakeUp | Finish | Bottle):
-        return
-    for spec in specs(type(facts)):
-        value = getattr(facts, spec.name)
-        wanted = Measure.MG if spec.name == "precoat" else Measure.UL
-        if isinstance(value, Quantity) and value.measure is not wanted:
-            kind = "a weight" if wanted is Measure.MG else "a volume"
-            yield impossible(
-                "volume",
-                f"{value.written} is not {kind}, but {spec.name.replace('_', ' ')} is one.",
-                f"Give {kind}, such as {'15 g' if wanted is Measure.MG else '430 mL'}.",
-            )
+    if isinstance(facts, Formula | Start | Filter | Rinse | Decant | MakeUp | Finish | Bottle):
+        for name, amount in amounts_of(facts):
+            is_weight = name == "precoat"
+            if amount.measure is not (Measure.MG if is_weight else Measure.UL):
+                kind = "weight" if is_weight else "volume"
+                yield impossible(
+                    "volume",
+                    f"{amount.written} is not a {kind}, so it cannot be the {PLAIN_NAMES[name]}.",
+                    f"Give a {kind}, such as {'15 g' if is_weight else '430 mL'}.",
+                )
 
 
 def filtrate_was_there(draft: Draft, scene: Scene) -> Iterator[Finding]:
     """A filtrate is at most what was put on the filter, which is at most what was there."""
     facts = draft.facts
-    if not isinstance(facts, Filter):
+    if not isinstance(facts, Filter) or not are_volumes(facts.volume_in, facts.volume_out):
         return
+    if scene.lot:
+        yield from was_there(scene.lot, facts.volume_out, "came through the filter")
+        if most_it_can_hold_ul(scene.lot) <= 0:
+            return
     if facts.volume_out.amount > facts.volume_in.amount:
         yield impossible(
             "filtrate",
             f"{facts.volume_out.written} of filtrate is more than the "
-            f"{show(facts.volume_in.amount, Measure.UL)} that went onto the filter.",
+            f"{facts.volume_in.written} that went onto the filter.",
             "Read both volumes again; note a rinse apart: pottle rinse ...",
         )
     if scene.lot:
-        yield from _was_there(scene.lot, facts.volume_out, "came through the filter")
-        yield from _put_on(scene.lot, facts.volume_in)
+        yield from _put_on(scene.lot, facts)
 
 
-def _put_on(state: LotState, volume: Quantity) -> Iterator[Finding]:
-    most = most_it_can_hold_ul(state)
-    if volume.amount > most:
+def _put_on(state: LotState, facts: Filter) -> Iterator[Finding]:
+    volume, most = facts.volume_in, most_it_can_hold_ul(state)
+    if is_well_over(volume.amount, most):
         yield needs_reason(
             "volume",
             f"{volume.written} on the filter is more than was in {state.code}: "
-            f"{_there(state, most)}.",
+            f"{there_was(state, most)}.",
             "Check the volumes and whether an addition is missing; if it is so, say why "
             "with --because.",
         )
-
-
-def _was_there(state: LotState, volume: Quantity, did: str) -> Iterator[Finding]:
-    most = most_it_can_hold_ul(state)
-    if volume.amount > most:
-        yield impossible(
+    if not state.solids_mg and volume.amount * 10 < state.on_hand_then * 9:
+        yield remark(
             "volume",
-            f"{volume.written} {did}, but {state.code} held less: {_there(state, most)}.",
-            "Record what else went in first: pottle add ...",
+            f"Only {volume.written} of the {show(most, Measure.UL)} in {state.code} went onto the "
+            f"filter; from now on the book takes the filtrate, {facts.volume_out.written}, for "
+            "all of it.",
+            "If the rest is still there, strike this and record one pass with both parts.",
         )
-
-
-def _there(state: LotState, most: int) -> str:
-    if not state.solids_mg:
-        return f"the book says {show(most, Measure.UL)}"
-    return (
-        f"{show(state.on_hand_then, Measure.UL)} of liquid and "
-        f"{show(state.solids_mg, Measure.MG)} of solids make at most {show(most, Measure.UL)}"
-    )
 
 
 def outcome_was_there(draft: Draft, scene: Scene) -> Iterator[Finding]:
@@ -84,12 +93,14 @@ def outcome_was_there(draft: Draft, scene: Scene) -> Iterator[Finding]:
     if scene.lot is None:
         return
     match draft.facts:
-        case Finish(volume=volume):
-            yield from _was_there(scene.lot, volume, "came out")
-        case Decant(drawn=drawn, heel=heel):
-            total = drawn.amount + (heel.amount if heel else 0)
-            both = Quantity(total, Measure.UL, show(total, Measure.UL))
-            yield from _was_there(scene.lot, both, "was drawn off and left")
+        case Finish(volume=volume) if are_volumes(volume):
+            yield from was_there(scene.lot, volume, "came out")
+        case Decant(drawn=drawn, heel=None) if are_volumes(drawn):
+            yield from was_there(scene.lot, drawn, "was drawn off")
+        case Decant(drawn=drawn, heel=Quantity() as heel) if are_volumes(drawn, heel):
+            total = drawn.amount + heel.amount
+            both = Quantity(total, Measure.UL, f"{drawn.written} and a heel of {heel.written}")
+            yield from was_there(scene.lot, both, "were drawn off and left")
 
 
 def make_up_goes_up(draft: Draft, scene: Scene) -> Iterator[Finding]:
@@ -97,7 +108,15 @@ def make_up_goes_up(draft: Draft, scene: Scene) -> Iterator[Finding]:
     facts = draft.facts
     if not isinstance(facts, MakeUp) or scene.lot is None:
         return
-    there = scene.lot.on_hand_then
+    source, there = scene.source(facts.source), scene.lot.on_hand_then
+    if source and source.measure is not Measure.UL:
+        yield impossible(
+            "make-up",
+            f"{facts.source} is not counted by volume, so nothing can be made up with it.",
+            "Make up with a liquid; weigh solids in with: pottle add ...",
+        )
+    if not are_volumes(facts.volume, facts.used):
+        return
     if facts.volume.amount <= there:
         yield impossible(
             "make-up",
@@ -105,17 +124,32 @@ def make_up_goes_up(draft: Draft, scene: Scene) -> Iterator[Finding]:
             f"to {facts.volume.written}.",
             "Measure it and give a larger volume, or record a plain addition: pottle add ...",
         )
-    source = scene.source(facts.source)
-    if source and source.measure is not Measure.UL:
+    else:
+        yield from _made_up_of(scene.lot, facts)
+
+
+def _made_up_of(state: LotState, facts: MakeUp) -> Iterator[Finding]:
+    most = most_it_can_hold_ul(state)
+    both = most + facts.used.amount
+    if is_well_over(facts.volume.amount, both):
         yield impossible(
             "make-up",
-            f"{facts.source} is not counted by volume, so nothing can be made up with it.",
-            "Make up with a liquid; weigh solids in with: pottle add ...",
+            f"{facts.used.written} cannot have made {state.code} up to {facts.volume.written}: "
+            f"{there_was(state, most)} before it.",
+            "Check both volumes, or record what else went in first: pottle add ...",
+        )
+    if not state.solids_mg and both * (MIXING - 1) > facts.volume.amount * MIXING:
+        yield remark(
+            "make-up",
+            f"{show(most, Measure.UL)} of {state.code} and {facts.used.written} make "
+            f"{show(both, Measure.UL)}; mixing cannot have brought that down to "
+            f"{facts.volume.written}.",
+            "Check how much was used, and whether something was drawn off before.",
         )
 
 
 def rinse_runs_through(draft: Draft, scene: Scene) -> Iterator[Finding]:
-    """A rinse gives back at most what was put on and what the cake may have held."""
+    """A rinse gives back what was put on, and at most what the cake had held besides."""
     facts = draft.facts
     if not isinstance(facts, Rinse):
         return
@@ -126,7 +160,17 @@ def rinse_runs_through(draft: Draft, scene: Scene) -> Iterator[Finding]:
             f"{facts.source} is not counted by volume, so a cake cannot be rinsed with it.",
             "Name the liquid lot it was rinsed with.",
         )
-    if facts.volume_out.amount > facts.volume_in.amount:
+    if not are_volumes(facts.volume_in, facts.volume_out):
+        return
+    more, held = facts.volume_out.amount - facts.volume_in.amount, _kept_back(scene.lot)
+    if more > held:
+        yield needs_reason(
+            "rinse",
+            f"{facts.volume_out.written} ran through for {facts.volume_in.written} of rinse, "
+            f"but the filter had kept back no more than {show(held, Measure.UL)}.",
+            "Read both volumes again; if it is so, say why with --because.",
+        )
+    elif more > 0:
         yield remark(
             "rinse",
             f"{facts.volume_out.written} ran through for {facts.volume_in.written} of rinse: "
@@ -134,18 +178,46 @@ def rinse_runs_through(draft: Draft, scene: Scene) -> Iterator[Finding]:
         )
 
 
-def fill_takes_what_it_fills(draft: Draft, _scene: Scene) -> Iterator[Finding]:
-    """Filled bottles hold no more than was drawn for them."""
+def _kept_back(state: LotState | None) -> int:
+    facts = [entry.draft.facts for entry in state.entries] if state else []
+    passes = (item for item in facts if isinstance(item, Filter))
+    return sum(item.volume_in.amount - item.volume_out.amount for item in passes)
+
+
+def fill_takes_what_it_fills(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """Filled bottles hold no more than was drawn for them, from what is finished."""
     facts = draft.facts
     if not isinstance(facts, Bottle):
         return
     filled = facts.count * facts.size.amount
-    if filled > facts.drawn.amount:
+    if are_volumes(facts.size, facts.drawn) and filled > facts.drawn.amount:
         yield impossible(
             "fill",
             f"{facts.count} bottles of {facts.size.written} hold {show(filled, Measure.UL)}, "
             f"more than the {facts.drawn.written} drawn.",
             "Read the volume drawn again, or count the bottles again.",
+        )
+    bulk = scene.source(facts.source)
+    if bulk and bulk.opened.lot_type is LotType.MADE and not latest(bulk, Finish):
+        yield remark(
+            "fill",
+            f"{bulk.code} is not finished: its yield is not in the book.",
+            f"Finish it with all that came out, at a time before the filling: "
+            f"pottle finish {bulk.code} VOLUME --at WHEN",
+        )
+
+
+def bottles_are_numbered_once(draft: Draft, _scene: Scene) -> Iterator[Finding]:
+    """Numbered bottles are as many as were filled."""
+    facts = draft.facts
+    if not isinstance(facts, Bottle) or facts.first_bottle is None or facts.last_bottle is None:
+        return
+    if facts.last_bottle - facts.first_bottle + 1 != facts.count:
+        yield impossible(
+            "fill",
+            f"The numbers {facts.first_bottle} to {facts.last_bottle} are not those of "
+            f"{facts.count} bottles.",
+            "Give the numbers of the first and the last bottle that were filled.",
         )
 
 
@@ -156,4 +228,5 @@ RULES: tuple[Rule, ...] = (
     make_up_goes_up,
     rinse_runs_through,
     fill_takes_what_it_fills,
+    bottles_are_numbered_once,
 )

@@ -30,10 +30,9 @@ def writer_is_known(draft: Draft, scene: Scene) -> Iterator[Finding]:
 
 def people_named_are_known(draft: Draft, scene: Scene) -> Iterator[Finding]:
     """Everybody whom the entry names, such as who checked a formula, is in the book."""
+    facts_class: type = type(draft.facts)
     named = (
-        getattr(draft.facts, spec.name)
-        for spec in specs(type(draft.facts))
-        if spec.refers_to == "person"
+        getattr(draft.facts, spec.name) for spec in specs(facts_class) if spec.refers_to == "person"
     )
     for initials in dict.fromkeys(named):
         if initials and initials not in scene.people:

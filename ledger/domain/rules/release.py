@@ -116,12 +116,12 @@ def looks_right(draft: Draft, scene: Scene) -> Iterator[Finding]:
         return
     start = latest(lot.bulk or lot, Start)
     is_meant = start is not None and start.product_kind is ProductKind.GUM_EMULSION
-    seen = [] if look.grade in CLEAR or is_meant else [str(look.grade)]
-    seen += [flaw for flag, flaw in FLAWS.items() if getattr(look, flag)]
-    if seen:
+    grade = "" if look.grade in CLEAR or is_meant else f"it {look.grade}"
+    flaws = " and ".join(flaw for flag, flaw in FLAWS.items() if getattr(look, flag))
+    if found := ", with ".join(part for part in (grade, flaws) if part):
         yield remark(
             "looks",
-            f"The last look at {lot.code} found it {' with '.join(_said(seen, look))}.",
+            f"The last look at {lot.code} found {found}.",
             f"If it should not be so: pottle hold {lot.code}",
         )
 

@@ -119,7 +119,9 @@ def one_rest_at_a_time(draft: Draft, scene: Scene) -> Iterator[Finding]:
 
 def _is_over_before(told: Rest, going_on: Entry) -> bool:
     other = going_on.draft.facts
-    return told.ended_at is not None and isinstance(other, Rest) and told.ended_at <= other.started_at
+    return (
+        told.ended_at is not None and isinstance(other, Rest) and told.ended_at <= other.started_at
+    )
 
 
 def _since(resting: Entry) -> str:

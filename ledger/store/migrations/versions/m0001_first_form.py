@@ -1319,11 +1319,13 @@ def upgrade() -> None:
     )
     # ### end Alembic commands ###
     if not is_sqlite:
-        deferred = {"deferrable": True, "initially": "DEFERRED"}
-        op.create_foreign_key(
-            "fk_entry_by", "entry", "person_key", ["by"], ["initials"], **deferred
-        )
-        op.create_foreign_key("fk_entry_lot", "entry", "lot", ["lot"], ["id"], **deferred)
+        for name, table, column, key in (
+            ("fk_entry_by", "person_key", "by", "initials"),
+            ("fk_entry_lot", "lot", "lot", "id"),
+        ):
+            op.create_foreign_key(
+                name, "entry", table, [column], [key], deferrable=True, initially="DEFERRED"
+            )
     for name, query in VIEWS.items():
         op.execute(f"CREATE VIEW {name} AS {' '.join(query.split())}")
     for statement in sqlite_guards(KEYS) if is_sqlite else postgres_guards(list(KEYS)):

@@ -1,0 +1,117 @@
+"""Commands about materials: material add, material change, material list.
+
+Guarantees: adding and changing take the same words. Refuses: rules of their own.
+"""
+
+from typing import Annotated
+
+import typer
+
+from cli.call import Call, reads, writes
+from cli.options import Text
+from cli.verbs import record
+
+MaterialName = Annotated[Text, typer.Option(help="Name for people.")]
+MaterialKindOption = Annotated[
+    Text,
+    typer.Option(
+        help="oil, ethanol, clarifier, sugar, water, acid, preservative, gum, colour, bottle, "
+        "closure, label, filter or other."
+    ),
+]
+How = Annotated[
+    Text,
+    typer.Option(help="expressed, distilled, folded, terpeneless, extracted or synthetic."),
+]
+Density = Annotated[Text, typer.Option(help="Density in g/mL.")]
+DensityTemp = Annotated[Text, typer.Option(help="Temperature of that density in °C.")]
+Abv = Annotated[Text, typer.Option(help="Strength in % vol at 20 °C.")]
+Grade = Annotated[Text, typer.Option("--food-grade", help="yes, no or unknown.")]
+Allergens = Annotated[Text, typer.Option(help="Allergens it carries.")]
+Ingredient = Annotated[Text, typer.Option("--ingredient-name", help="Name on ingredient lists.")]
+Caution = Annotated[Text, typer.Option(help="What to be careful of.")]
+Constituents = Annotated[
+    Text, typer.Option(help='Constituents of concern: "methyl salicylate 98%; ...".')
+]
+
+
+def material_add(
+    call: Call,
+    code: Annotated[str, typer.Argument(help="Short name, such as orange-oil.")],
+    name: MaterialName = None,
+    kind: MaterialKindOption = None,
+    how: How = None,
+    density: Density = None,
+    density_temp: DensityTemp = None,
+    abv: Abv = None,
+    food_grade: Grade = None,
+    allergens: Allergens = None,
+    ingredient_name: Ingredient = None,
+    caution: Caution = None,
+    constituents: Constituents = None,
+) -> None:
+    """Add a material that is bought and used."""
+    words = {
+        "name": name,
+        "kind": kind,
+        "obtained": how,
+        "density": density,
+        "density_temp": density_temp,
+        "abv": abv,
+        "food_grade": food_grade,
+        "allergens": allergens,
+        "ingredient_name": ingredient_name,
+        "caution": caution,
+        "constituents": constituents,
+    }
+    record(call, "material", code=code, **words)
+
+
+def material_change(
+    call: Call,
+    code: Annotated[str, typer.Argument(help="Short name of a material in the book.")],
+    name: MaterialName = None,
+    kind: MaterialKindOption = None,
+    how: How = None,
+    density: Density = None,
+    density_temp: DensityTemp = None,
+    abv: Abv = None,
+    food_grade: Grade = None,
+    allergens: Allergens = None,
+    ingredient_name: Ingredient = None,
+    caution: Caution = None,
+    constituents: Constituents = None,
+) -> None:
+    """Say anew what is known of a material; what is not given stays."""
+    words = {
+        "name": name,
+        "kind": kind,
+        "obtained": how,
+        "density": density,
+        "density_temp": density_temp,
+        "abv": abv,
+        "food_grade": food_grade,
+        "allergens": allergens,
+        "ingredient_name": ingredient_name,
+        "caution": caution,
+        "constituents": constituents,
+    }
+    record(call, "material", code=code, change=True, **words)
+
+
+def material_list(call: Call) -> None:
+    """List the materials in the book."""
+    from cli.out import list_materials
+
+    list_materials(call)
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands to the front door."""
+    group = typer.Typer(
+        help="Materials that are bought and used.", no_args_is_help=True, rich_markup_mode=None
+    )
+    group.command("add")(writes(material_add))
+    group.command("change")(writes(material_change))
+    group.command("list")(reads(material_list))
+    app.add_typer(group, name="material")

@@ -1,0 +1,1 @@
+"""The sums of the trade: pure, standard library only; floats inside, rounding said outside."""

@@ -1,0 +1,86 @@
+"""Auditing what holds the rows: the file, the list of its tables, its version, its references.
+
+Guarantees: damage that the database itself can find, and every table, index, view and guard that is
+not as the book was made with it. Refuses: to read rows, and to trust that text is UTF-8.
+"""
+
+import sqlite3
+from collections.abc import Iterator
+from contextlib import closing, contextmanager
+from functools import cache, partial
+
+from sqlalchemy import Connection, text
+from sqlalchemy.exc import DBAPIError, OperationalError
+
+from ledger.store.engine import SCHEMA_VERSION
+from ledger.store.schema import kept_schema, schema_faults
+
+Listed = frozenset[tuple[str, str, str]]
+"""Type, name and table of everything that a SQLite file lists."""
+
+_DECODED = partial(str, encoding="utf-8", errors="surrogateescape")
+_LISTED = "SELECT type, name, tbl_name FROM sqlite_master WHERE name NOT GLOB 'sqlite_stat*'"
+
+
+@contextmanager
+def any_text(connection: Connection) -> Iterator[None]:
+    """Read text whatever its bytes are; those that are no UTF-8 become lone surrogates.
+
+    The bytes come back with `text.encode(errors="surrogateescape")`.
+    """
+    driver = connection.connection.driver_connection
+    if not isinstance(driver, sqlite3.Connection):
+        yield
+        return
+    kept, driver.text_factory = driver.text_factory, _DECODED
+    try:
+        yield
+    finally:
+        driver.text_factory = kept
+
+
+def is_damage(error: DBAPIError) -> bool:
+    """Return whether what the driver raised tells of bad bytes rather than of a bad disk."""
+    return isinstance(error.orig, sqlite3.DatabaseError) and not isinstance(error, OperationalError)
+
+
+def cause(error: DBAPIError) -> str:
+    """Return what the driver says, to stand within a sentence."""
+    lines = str(error.orig).strip().splitlines()
+    return lines[0].rstrip(".") if lines else "the driver does not say why"
+
+
+def form_faults(connection: Connection) -> Iterator[str]:
+    """Yield what differs in the form of the book, a sentence each."""
+    is_whole = True
+    for what in schema_faults(connection):
+        is_whole = False
+        yield what
+    if is_whole and connection.dialect.name == "sqlite":
+        for kind, name, table in sorted(_listed(connection) ^ _kept_list()):
+            yield f"The file's list of tables differs at: {kind} {name} of {table}."
+
+
+def _listed(connection: Connection) -> Listed:
+    return frozenset((str(a), str(b), str(c)) for a, b, c in connection.exec_driver_sql(_LISTED))
+
+
+@cache
+def _kept_list() -> Listed:
+    with closing(sqlite3.connect(":memory:")) as kept:
+        kept.executescript(kept_schema())
+        return frozenset(kept.execute(_LISTED))
+
+
+def engine_faults(connection: Connection) -> Iterator[str]:
+    """Yield what the database finds wrong with its own storage, a sentence each."""
+    version = connection.execute(text("SELECT version_num FROM alembic_version")).scalars().all()
+    if list(version) != [f"{SCHEMA_VERSION:04d}"]:
+        yield f"The book's version is written as {list(version)}, not {SCHEMA_VERSION:04d}."
+    if connection.dialect.name != "sqlite":
+        return
+    for line in connection.exec_driver_sql("PRAGMA integrity_check(5)").scalars():
+        if line != "ok":
+            yield f"The file is damaged: {' '.join(line.split())}."
+    for row in connection.exec_driver_sql("PRAGMA foreign_key_check"):
+        yield f"A row of the table {row[0]} refers to a row of {row[2]} that is not there."

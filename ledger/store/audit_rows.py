@@ -1,0 +1,237 @@
+"""Auditing the rows: does every table hold what the texts of the entries say, and nothing else?
+
+Guarantees: recomputes leaves from the stored texts and the rows of every table from the texts.
+Refuses: to trust a stored value to be of any type, and to stop at an entry that cannot be read.
+"""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from functools import cache
+from operator import itemgetter
+from typing import Any
+
+from sqlalchemy import Connection, Table, TextClause, text
+from sqlalchemy.exc import DBAPIError
+
+from ledger.domain.entries import Entry
+from ledger.domain.merkle import HASH_SIZE, Frontier, leaf_hash
+from ledger.domain.plain import read_entry
+from ledger.errors import LedgerError
+from ledger.store.audit_file import cause, is_damage
+from ledger.store.mapping import lot_codes, rows
+from ledger.store.tables import ENTRY, LOT, MATERIAL_KEY, METADATA, PERSON_KEY, TREE
+
+Cells = tuple[Any, ...]
+"""The cells of a row, or of its key, in the order of the table's columns."""
+Stored = dict[Table, dict[Cells, Cells]]
+"""Rows by their keys, table by table."""
+
+_UNREADABLE = (LedgerError, ArithmeticError, AttributeError, LookupError, TypeError, ValueError)
+"""What reading a text that the book never wrote may raise."""
+_BODY = ENTRY.columns.keys().index("body")
+_LEAF = ENTRY.columns.keys().index("leaf")
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """One thing that does not fit."""
+
+    seq: int | None
+    """Number of the entry it belongs to; None for the book as a whole."""
+    what: str
+    """What differs, as a whole sentence."""
+
+
+class UnknownLotError(LookupError):
+    """An entry speaks of a lot that no entry before it opened."""
+
+
+class Reader:
+    """What has been met so far while entries are read in order."""
+
+    def __init__(self) -> None:
+        """Begin before the first entry."""
+        self.frontier = Frontier()
+        self.nodes: dict[tuple[int, int], bytes] = {}
+        self.last = 0
+        """Number of the last entry there is to read."""
+        self.unfit: set[int] = set()
+        """Entries whose text is missing or not what was hashed."""
+        self._lots: dict[str, int] = {}
+        self._keys: set[tuple[str, str]] = set()
+
+    def grow(self, leaf: bytes) -> None:
+        """Add the next leaf to the tree."""
+        for height, place, value in self.frontier.add(leaf):
+            self.nodes[height, place] = value
+
+    def miss(self, seq: int) -> None:
+        """Pass over an entry that is not there."""
+        self.unfit.add(seq)
+        self.grow(bytes(HASH_SIZE))
+
+    def expected(self, entry: Entry, body: str, leaf: bytes) -> list[tuple[Table, dict[str, Any]]]:
+        """Return the rows that an entry says.
+
+        Raises:
+            UnknownLotError: It speaks of a lot that no entry before it opened.
+        """
+        codes = lot_codes(entry)
+        if unknown := codes - self._lots.keys():
+            raise UnknownLotError(min(unknown))
+        found = rows(entry, body, leaf, {code: self._lots[code] for code in codes}, self._is_first)
+        opens = entry.draft.opens
+        if opens and entry.draft.corrects is None:
+            self._lots[opens.code] = entry.seq
+        return found
+
+    def _is_first(self, kind: str, key: str) -> bool:
+        is_new = (kind, key) not in self._keys
+        self._keys.add((kind, key))
+        return is_new
+
+    def trust(self, seq: int, stored: Stored) -> None:
+        """Take what an unreadable entry opened from the tables, so that later ones can be read."""
+        self._lots |= {row[1]: seq for row in stored[LOT].values() if row[0] == seq}
+        for kind, table in (("person", PERSON_KEY), ("material", MATERIAL_KEY)):
+            self._keys |= {(kind, key) for key, number in stored[table].values() if number == seq}
+
+
+def tables() -> list[Table]:
+    """Return the tables whose rows belong to an entry each."""
+    return [table for table in METADATA.tables.values() if table is not TREE]
+
+
+def chunk_faults(connection: Connection, reader: Reader, first: int, last: int) -> Iterator[Fault]:
+    """Yield what does not fit in the rows of entries `first` to `last`."""
+    try:
+        stored = {table: _stored(connection, table, first, last) for table in tables()}
+    except DBAPIError as error:
+        if not is_damage(error):
+            raise
+        if first == last:
+            reader.miss(first)
+            yield Fault(first, f"The rows of entry {first} cannot be read: {cause(error)}.")
+            return
+        middle = (first + last) // 2
+        yield from chunk_faults(connection, reader, first, middle)
+        yield from chunk_faults(connection, reader, middle + 1, last)
+        return
+    expected: Stored = {table: {} for table in stored}
+    unread: set[int] = set()
+    for seq in range(first, last + 1):
+        fault = _entry_fault(reader, stored[ENTRY].get((seq,)), seq, expected)
+        if fault:
+            reader.trust(seq, stored)
+            unread.add(seq)
+            yield Fault(seq, fault)
+        elif seq in reader.unfit:
+            yield Fault(seq, f"The text of entry {seq} does not fit its hash.")
+    for table in stored:
+        if stored[table] != expected[table]:
+            yield from _differences(table, stored[table], expected[table], unread)
+
+
+def _entry_fault(reader: Reader, row: Cells | None, seq: int, expected: Stored) -> str:
+    """Read one entry into the tree and the expected rows; return why that cannot be done."""
+    if row is None:
+        reader.miss(seq)
+        return f"Entry {seq} is missing."
+    body, leaf = row[_BODY], row[_LEAF]
+    if not isinstance(body, str):
+        reader.miss(seq)
+        return f"The text of entry {seq} is no text."
+    found = leaf_hash(body.encode(errors="surrogateescape"))
+    reader.grow(found)
+    if found != leaf:
+        reader.unfit.add(seq)
+    try:
+        said = _said(reader, seq, body, leaf)
+    except UnknownLotError as error:
+        return f"Entry {seq} speaks of the lot {error}, which no entry before it opened."
+    except _UNREADABLE:
+        return f"The text of entry {seq} is not what the book writes."
+    for table, cells in said:
+        expected[table][_key(table)(cells)] = cells
+    return ""
+
+
+def _said(reader: Reader, seq: int, body: str, leaf: bytes) -> list[tuple[Table, Cells]]:
+    entry = read_entry(body)
+    if entry.seq != seq:
+        raise ValueError(f"It is the text of entry {entry.seq}.")
+    said = reader.expected(entry, body, leaf)
+    return [(table, _in_order(table)(row)) for table, row in said]
+
+
+@cache
+def _in_order(table: Table) -> Callable[[dict[str, Any]], Cells]:
+    return itemgetter(*table.columns.keys())
+
+
+@cache
+def _key(table: Table) -> Callable[[Cells], Cells]:
+    names = table.columns.keys()
+    places = [names.index(column.name) for column in table.primary_key.columns]
+    return lambda row: tuple(row[place] for place in places)
+
+
+@cache
+def _queries(table: Table) -> tuple[TextClause, TextClause]:
+    """Return the queries for a table's rows of some entries, and for those of none.
+
+    They are plain text, for what is stored may be of another type than the column's.
+    """
+    columns = ", ".join(f'"{column.name}"' for column in table.columns)
+    seq = f'"{_seq_name(table)}"'
+    return (
+        text(f'SELECT {columns} FROM "{table.name}" WHERE {seq} BETWEEN :first AND :last'),
+        text(
+            f'SELECT COUNT(*), MIN({seq}) FROM "{table.name}" '
+            f"WHERE {seq} NOT BETWEEN 1 AND :last OR {seq} IS NULL"
+        ),
+    )
+
+
+def _seq_name(table: Table) -> str:
+    return "id" if table is LOT else "seq"
+
+
+def _stored(connection: Connection, table: Table, first: int, last: int) -> dict[Cells, Cells]:
+    key = _key(table)
+    found = connection.execute(_queries(table)[0], {"first": first, "last": last})
+    return {key(row): row for row in map(tuple, found)}
+
+
+def _differences(
+    table: Table, stored: dict[Cells, Cells], expected: dict[Cells, Cells], unread: set[int]
+) -> Iterator[Fault]:
+    place = table.columns.keys().index(_seq_name(table))
+    for key in sorted(stored.keys() | expected.keys(), key=str):
+        have, want = stored.get(key), expected.get(key)
+        seq = int((have or want or key)[place])
+        if have != want and seq not in unread:
+            yield Fault(seq, _difference(table, seq, have, want))
+
+
+def _difference(table: Table, seq: int, have: Cells | None, want: Cells | None) -> str:
+    if have is None:
+        return f"Entry {seq} has lost a row of the table {table.name}."
+    if want is None:
+        return f"The table {table.name} has a row for entry {seq} that the entry does not say."
+    columns = table.columns.keys()
+    differing = [name for name, a, b in zip(columns, have, want, strict=True) if a != b]
+    return f"Entry {seq} says otherwise than the table {table.name} in: {', '.join(differing)}."
+
+
+def stray_faults(connection: Connection, last: int) -> Iterator[Fault]:
+    """Yield the tables that have rows of entries before the first or beyond the last."""
+    for table in tables():
+        count, least = connection.execute(_queries(table)[1], {"last": last}).one()
+        if count:
+            first = f"numbered {least}" if isinstance(least, int) else "without a number"
+            yield Fault(
+                least if isinstance(least, int) else None,
+                f"The table {table.name} has rows that belong to none of the {last} entries; the "
+                f"first is {first}.",
+            )

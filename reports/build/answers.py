@@ -1,0 +1,97 @@
+"""What a recording command answers: what was recorded, what is in the lot now, what comes next.
+
+Guarantees: at most five lines for a plain entry; the next step is a command of ours, its capitals
+to be filled in. Refuses: to order the maker about; the next step is the sensible one, not the only
+one.
+"""
+
+from dataclasses import dataclass
+from typing import Any
+
+from ledger.domain.entries import Deviation, Entry, Receipt, Strike
+from ledger.domain.quantity import Measure, show
+from ledger.service.book import Recorded
+from ledger.service.looking import Dossier
+from ledger.service.receiving import missing_facts
+from reports.build.next_steps import next_step
+from reports.build.sentences import TITLES, sentence
+from reports.format import closed
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """An answer to a recording command."""
+
+    lines: tuple[str, ...]
+    """What to show, a line each."""
+    plain: dict[str, Any]
+    """The same for machines."""
+
+
+def answer(recorded: Recorded, dossier: Dossier | None) -> Answer:
+    """Return the answer to a recording; `dossier` is of the lot it was about, if any."""
+    entry = recorded.entry
+    lines = [_done(entry, dossier.state.code if dossier else None)]
+    if dossier:
+        lines.append(what_is_there(dossier))
+    if missing := _missing(entry, dossier):
+        lines.append(f"Not known yet: {', '.join(missing)}.")
+    lines += [f"Note: {what} {todo}".rstrip() for what, todo in recorded.remarks]
+    lines += [f"Deviation {item.seq}: {_departure(item)}" for item in recorded.deviations]
+    step = next_step(entry, dossier)
+    if step:
+        lines.append(f"Next: {step}")
+    return Answer(tuple(lines), _plain(recorded, dossier, missing, step))
+
+
+def _done(entry: Entry, code: str | None) -> str:
+    if isinstance(entry.draft.facts, Strike):
+        about = f" of {code}" if code else ""
+        return f"Recorded {entry.seq}: entry {entry.draft.corrects}{about} is struck out."
+    about = f" {code}" if code else ""
+    place = f" in place of {entry.draft.corrects}" if entry.draft.corrects else ""
+    return closed(f"Recorded {entry.seq}{place}, {TITLES[entry.kind]}{about}: {sentence(entry)}")
+
+
+def _departure(entry: Entry) -> str:
+    facts = entry.draft.facts
+    return closed(facts.text) if isinstance(facts, Deviation) else ""
+
+
+def what_is_there(dossier: Dossier) -> str:
+    """Return a line that says what a lot is, what is in it now and where it stands."""
+    brief, state = dossier.brief, dossier.state
+    there = show(state.on_hand, state.measure)
+    unit = " there" if state.measure is Measure.UEACH else ""
+    solids = ""
+    if state.solids_mg:
+        solids = f" and {show(state.solids_mg, Measure.MG)} of solids"
+    return f"{state.code}, {brief.name}: {there}{unit}{solids}, {brief.status}."
+
+
+def _missing(entry: Entry, dossier: Dossier | None) -> tuple[str, ...]:
+    facts = entry.draft.facts
+    if not isinstance(facts, Receipt) or dossier is None:
+        return ()
+    return missing_facts(facts, dossier.state.material)
+
+
+def _plain(
+    recorded: Recorded, dossier: Dossier | None, missing: tuple[str, ...], step: str | None
+) -> dict[str, Any]:
+    entry = recorded.entry
+    plain: dict[str, Any] = {"entry": entry.seq, "kind": entry.kind}
+    if recorded.code:
+        plain["code"] = recorded.code
+    if dossier:
+        plain["lot"] = dossier.state.code
+        plain["name"] = dossier.brief.name
+        plain["on_hand"] = str(dossier.state.on_hand)
+        plain["unit"] = str(dossier.state.measure)
+        plain["status"] = str(dossier.brief.status)
+    plain["says"] = sentence(entry)
+    plain["missing"] = list(missing)
+    plain["remarks"] = [f"{what} {todo}".strip() for what, todo in recorded.remarks]
+    plain["deviations"] = [item.seq for item in recorded.deviations]
+    plain["next"] = step
+    return plain

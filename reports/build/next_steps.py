@@ -1,0 +1,104 @@
+"""Which command usually comes next.
+
+Guarantees: every step is a command of ours with the code filled in; words in capitals are for the
+maker to fill in. Refuses: steps that would be refused as things stand.
+"""
+
+from ledger.domain.entries import Entry, Finish, Look, Material, Person, Rest
+from ledger.domain.entries.words import LotType, MaterialKind, ProductKind
+from ledger.domain.lots import BARRED, Status, latest, open_rest
+from ledger.service.looking import Dossier
+
+LIQUIDS_CLEARED = frozenset(
+    {ProductKind.ESSENCE, ProductKind.WASHED_ESSENCE, ProductKind.MACERATE, ProductKind.REWORK}
+)
+"""Kinds of product that rest and are filtered."""
+NOT_AN_INGREDIENT = frozenset({MaterialKind.BOTTLE, MaterialKind.CLOSURE, MaterialKind.LABEL})
+"""Kinds of material that no batch begins with."""
+START = 'pottle start --product "NAME" --kind KIND --target VOLUME'
+FILTER = "pottle filter {} --medium paper --pore 20 --out VOLUME"
+LOOK = "pottle look {} GRADE --of neat"
+
+
+def next_step(entry: Entry, dossier: Dossier | None) -> str | None:
+    """Return the command that usually comes next, or None."""
+    if entry.draft.corrects is not None:
+        return f"pottle journal --entry {entry.draft.corrects}"
+    if dossier is None:
+        return _without_lot(entry)
+    code, kind = dossier.state.code, entry.kind
+    if dossier.brief.status is Status.STRUCK:
+        return "pottle stock"
+    match kind:
+        case "receipt":
+            return _after_receipt(dossier)
+        case "start":
+            return f"pottle add {code} LOT AMOUNT"
+        case "rest" | "add":
+            return _at_the_bench(entry, dossier)
+        case "filter" | "rinse" | "decant":
+            return LOOK.format(code)
+        case "look" | "measure" | "makeup" | "finish" | "judge" | "bottle":
+            return _towards_release(dossier)
+        case "labels":
+            return f"pottle send {code} COUNT --to WHO"
+        case "complaint":
+            return f"pottle trace {code}"
+        case "move":
+            return "pottle stock"
+        case _:
+            return None
+
+
+def _without_lot(entry: Entry) -> str | None:
+    match entry.draft.facts:
+        case Person():
+            return 'pottle material add CODE --name "NAME" --kind KIND'
+        case Material(code=code):
+            return f'pottle receive {code} AMOUNT --from "SUPPLIER"'
+        case facts if entry.kind == "formula":
+            return f"pottle start {getattr(facts, 'code', 'FORMULA')} VOLUME"
+        case _:
+            return None
+
+
+def _after_receipt(dossier: Dossier) -> str:
+    if dossier.brief.sort in NOT_AN_INGREDIENT:
+        return "pottle stock"
+    return START
+
+
+def _at_the_bench(entry: Entry, dossier: Dossier) -> str:
+    code, facts = dossier.state.code, entry.draft.facts
+    if open_rest(dossier.state):
+        return f"pottle rest {code} --end"
+    if isinstance(facts, Rest):
+        return FILTER.format(code)
+    if dossier.brief.product_kind in LIQUIDS_CLEARED:
+        return f"pottle rest {code} --for macerate"
+    return LOOK.format(code)
+
+
+def _towards_release(dossier: Dossier) -> str:
+    state, code = dossier.state, dossier.state.code
+    status, lot_type = dossier.brief.status, state.opened.lot_type
+    if status is Status.RELEASED:
+        return _after_release(dossier)
+    if status in BARRED:
+        return f"pottle trace {code} --forward"
+    if lot_type is not LotType.PACKED and not latest(state, Look):
+        return LOOK.format(code)
+    if lot_type is LotType.MADE and not latest(state, Finish):
+        return f"pottle finish {code} VOLUME"
+    return f"pottle release {code}"
+
+
+def _after_release(dossier: Dossier) -> str | None:
+    code = dossier.state.code
+    if dossier.state.opened.lot_type is LotType.PACKED:
+        return f"pottle label {code} --out labels.pdf"
+    if dossier.brief.product_kind in LIQUIDS_CLEARED:
+        return 'pottle start --product "NAME" --kind syrup --target VOLUME'
+    if dossier.state.opened.lot_type is LotType.MADE:
+        return f"pottle bottle {code} COUNT x SIZE"
+    return START

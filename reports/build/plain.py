@@ -1,0 +1,102 @@
+"""Values for machines: stable keys, amounts as strings of whole numbers with their unit.
+
+Guarantees: the keys are documented in DEVELOPERS.md and only ever added to. Refuses: floats.
+"""
+
+from typing import Any
+
+from ledger.service.looking import Dossier, Said
+from ledger.service.tracing import Trace
+from ledger.service.verifying import Audit
+from ledger.store.briefs import Brief
+from reports.build.sentences import TITLES, sentence
+from reports.format import clock
+
+
+def brief_plain(brief: Brief) -> dict[str, Any]:
+    """Return a lot in brief."""
+    return {
+        "code": brief.code,
+        "kind": brief.lot_type,
+        **({"material": brief.material} if brief.material else {}),
+        **({"product": brief.product} if brief.product else {}),
+        "name": brief.name,
+        "status": str(brief.status),
+        "on_hand": str(brief.on_hand),
+        "unit": str(brief.measure),
+        "best_before": brief.best_before,
+        "look": brief.grade,
+    }
+
+
+def trace_plain(trace: Trace) -> dict[str, Any]:
+    """Return a trace: the lot, its nodes, edges and holders."""
+    return {
+        "lot": trace.lot.code,
+        "nodes": [
+            {**brief_plain(node.brief), "depth": node.depth, "way": str(node.way)}
+            for node in trace.nodes
+        ],
+        "edges": [
+            {
+                "from": edge.source,
+                "to": edge.target,
+                "amount": str(edge.amount),
+                "unit": str(edge.measure),
+            }
+            for edge in trace.edges
+        ],
+        "holders": [
+            {
+                "lot": item.lot,
+                "party": item.party,
+                "as": str(item.moved_as),
+                "amount": str(item.amount),
+                "unit": str(item.measure),
+                "on": item.on,
+                "document": item.document,
+            }
+            for item in trace.holders
+        ],
+    }
+
+
+def said_plain(said: Said) -> dict[str, Any]:
+    """Return one entry of the journal."""
+    entry = said.entry
+    return {
+        "entry": entry.seq,
+        "kind": entry.kind,
+        "lot": entry.draft.lot,
+        "happened": clock(entry.draft.happened),
+        "recorded_at": entry.recorded_at.isoformat(),
+        "by": entry.draft.by,
+        "title": TITLES[entry.kind],
+        "says": sentence(entry),
+        "reason": entry.draft.reason,
+        "corrects": entry.draft.corrects,
+        "corrected_by": said.corrected_by,
+        "late": entry.is_late,
+    }
+
+
+def dossier_plain(dossier: Dossier) -> dict[str, Any]:
+    """Return one lot with its inputs, outputs, holders and entries."""
+    near = trace_plain(dossier.trace)
+    return {
+        **brief_plain(dossier.brief),
+        "edges": near["edges"],
+        "holders": near["holders"],
+        "entries": [said_plain(said) for said in dossier.said],
+        "seal": list(dossier.seal.lines),
+    }
+
+
+def audit_plain(audit: Audit) -> dict[str, Any]:
+    """Return what a verification found."""
+    return {
+        "ok": not audit.faults,
+        "entries": audit.entries,
+        "root": audit.root.hex(),
+        "findings": [{"entry": fault.seq, "what": fault.what} for fault in audit.faults],
+    }

@@ -1,0 +1,86 @@
+"""Bottled goods in words: filled, labelled, sent, judged and complained of.
+
+Guarantees: all that was recorded is told, in the order in which a maker would say it. Refuses: to
+make whole sentences.
+"""
+
+from ledger.domain.entries.selling import Bottle, Complaint, Judge, Labels, Move
+from ledger.domain.entries.words import MoveAs
+from reports.build.parts import Parts, before
+from reports.format import scaled, tidy
+
+GONE = {
+    MoveAs.SALE: ("sold", "to"),
+    MoveAs.SAMPLE: ("given as samples", "to"),
+    MoveAs.TASTING: ("poured at a tasting", "with"),
+    MoveAs.ON_RETURN: ("sent on sale or return", "to"),
+    MoveAs.RETURNED: ("came back", "from"),
+    MoveAs.BREAKAGE: ("broken", "at"),
+    MoveAs.RETAINED: ("kept back as samples", "by"),
+    MoveAs.DESTROYED: ("destroyed", "by"),
+}
+"""What became of goods, and the word before the name that goes with it."""
+VERDICTS = {
+    "hold": "put on hold",
+    "release": "released",
+    "reject": "rejected",
+    "rework": "to be reworked",
+    "recall": "recalled",
+}
+"""What a verdict made of a lot."""
+
+
+def gone(moved_as: MoveAs, party: str | None) -> str:
+    """Return what became of goods, with who has them.
+
+    >>> gone(MoveAs.SALE, "a café"), gone(MoveAs.BREAKAGE, None)
+    ('sold to a café', 'broken')
+    """
+    became, word = GONE[moved_as]
+    return f"{became} {word} {party}" if party else became
+
+
+def bottle(facts: Bottle) -> Parts:
+    """Return what is told of a filling."""
+    return (
+        f"{facts.count} x {tidy(facts.size.written)} from {facts.source}",
+        f"{tidy(facts.drawn.written)} drawn",
+        before("bottles", facts.bottles),
+        before("caps", facts.caps),
+        before("numbered from", facts.first_bottle),
+        before("to", facts.last_bottle),
+        f"a fill weighed {scaled(facts.fill_check_mg, 1000, 'g')}" if facts.fill_check_mg else None,
+        before("best before", facts.best_before),
+    )
+
+
+def labels(facts: Labels) -> Parts:
+    """Return what is told of labels printed and used."""
+    return (
+        f"{facts.printed} printed",
+        f"{facts.used} used" if facts.used is not None else None,
+        f"{facts.spoiled} spoiled" if facts.spoiled is not None else None,
+    )
+
+
+def move(facts: Move) -> Parts:
+    """Return what is told of goods that moved."""
+    return f"{tidy(facts.amount.written)} {gone(facts.moved_as, facts.party)}", facts.document
+
+
+def judge(facts: Judge) -> Parts:
+    """Return what is told of a verdict."""
+    return (VERDICTS[facts.verdict],)
+
+
+def complaint(facts: Complaint) -> Parts:
+    """Return what is told of a complaint."""
+    return (
+        facts.symptom,
+        before("from", facts.party),
+        before("opened", facts.opened),
+        before("stored", facts.stored),
+        before("mixed", facts.mixed),
+        facts.words,
+        facts.photo_sha256 and f"photo {facts.photo_sha256[:12]}…",
+    )

@@ -1,0 +1,74 @@
+"""How fast entries are appended durably, one a transaction, against the same rows by plain SQL."""
+
+import sqlite3
+import tempfile
+from pathlib import Path
+
+from ledger.service.book import Book, How
+from ledger.service.batches import add, start
+from ledger.service.receiving import receive
+from ledger.service.setting_up import init, material, person
+from tests.benchmarks.ratios import line, seconds_of
+
+ENTRIES = 300
+
+
+def book_in(folder: str) -> tuple[Book, str, str]:
+    """Return a book with an oil lot and a batch."""
+    book = init(str(Path(folder) / "pottle.db"), name="Bench", currency="EUR")
+    how = How(by="AB")
+    person(book, how, initials="AB", name="Ada Brook")
+    material(book, how, code="oil", kind="oil")
+    oil = receive(book, how, material="oil", amount="1000 L").code or ""
+    batch = start(book, how, product="Essence", kind="essence", target="500 L").code or ""
+    return book, oil, batch
+
+
+def plain_rows(where: str) -> dict[str, list[tuple[object, ...]]]:
+    """Return the rows that the additions made, by table."""
+    found = {}
+    with sqlite3.connect(where) as connection:
+        for table in ("entry", "add", "posting"):
+            found[table] = connection.execute(
+                f'SELECT * FROM "{table}" WHERE seq > 5 ORDER BY seq'
+            ).fetchall()
+    return found
+
+
+def replay(where: str, rows: dict[str, list[tuple[object, ...]]]) -> None:
+    """Insert the same rows by plain SQL, one transaction an entry, same pragmas, no hash."""
+    Path(where).unlink(missing_ok=True)
+    connection = sqlite3.connect(where, isolation_level=None)
+    connection.execute("PRAGMA journal_mode = WAL")
+    connection.execute("PRAGMA synchronous = FULL")
+    for table, found in rows.items():
+        columns = ", ".join(f"c{n}" for n in range(len(found[0])))
+        connection.execute(f'CREATE TABLE "{table}" ({columns})')
+    for number in range(len(rows["entry"])):
+        connection.execute("BEGIN IMMEDIATE")
+        for table, found in rows.items():
+            marks = ", ".join("?" * len(found[number]))
+            connection.execute(f'INSERT INTO "{table}" VALUES ({marks})', found[number])
+        connection.execute("COMMIT")
+    connection.close()
+
+
+def main() -> None:
+    """Print the ratio."""
+    with tempfile.TemporaryDirectory() as folder:
+        book, oil, batch = book_in(folder)
+
+        def append_all() -> None:
+            for _ in range(ENTRIES):
+                add(book, How(by="AB"), lot=batch, source=oil, amount="1 mL")
+
+        ours = seconds_of(append_all, 1)
+        book.engine.dispose()
+        rows = plain_rows(book.where)
+        plain = seconds_of(lambda: replay(str(Path(folder) / "plain.db"), rows), 3)
+    print(f"{ENTRIES / ours:.0f} additions a second through the verb; plain {ENTRIES / plain:.0f}")
+    line("durable append through the verb / plain rows (rate)", plain / ours, "at least 0.45")
+
+
+if __name__ == "__main__":
+    main()

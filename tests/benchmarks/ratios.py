@@ -1,0 +1,30 @@
+"""Timing helpers: medians of repeated runs, printed as ratios."""
+
+import statistics
+import subprocess
+import sys
+import time
+from collections.abc import Callable
+
+
+def seconds_of(work: Callable[[], object], times: int = 5) -> float:
+    """Return the median time of some runs of `work`, in seconds."""
+    taken = []
+    for _ in range(times):
+        began = time.perf_counter()
+        work()
+        taken.append(time.perf_counter() - began)
+    return statistics.median(taken)
+
+
+def process_seconds(code: list[str], times: int = 9, **kwargs: object) -> float:
+    """Return the median time of a Python process, in seconds."""
+    return seconds_of(
+        lambda: subprocess.run([sys.executable, *code], check=True, capture_output=True, **kwargs),  # type: ignore[call-overload]
+        times,
+    )
+
+
+def line(what: str, ratio: float, goal: str) -> None:
+    """Print one measured ratio with its goal."""
+    print(f"{what:<58} {ratio:6.2f}   goal {goal}")

@@ -1,0 +1,273 @@
+"""Amounts: in a measure that fits, whole where counted, and there."""
+
+from typing import Any
+
+import pytest
+
+from ledger.domain.entries import (
+    Add,
+    Bottle,
+    Count,
+    Labels,
+    MakeUp,
+    Material,
+    Measurement,
+    Move,
+    Receipt,
+    Rinse,
+)
+from ledger.domain.entries.words import Measured, MoveAs, RinseTo
+from ledger.domain.quantity import Measure, Quantity
+from ledger.domain.rules import Finding, amounts
+from tests.domain.builders import (
+    draft,
+    grams,
+    lot,
+    make,
+    ml,
+    oil,
+    packed,
+    pieces,
+    powder,
+    scene,
+)
+from tests.domain.rules.cases import NO, WHY, Case, find, said
+
+
+def add(amount: Quantity, source: str = "O-1") -> Any:
+    return draft(make(Add, source=source, amount=amount))
+
+
+KNOWN = oil(material=make(Material, density_mg_per_l=845_000))
+NAMELESS = oil(material=None)
+HALF = Quantity(500_000, Measure.UEACH, "0.5")
+FITS = [
+    Case("a volume of a liquid", add(ml(30)), scene(lot(), oil())),
+    Case("a weight of a liquid of known density", add(grams(25)), scene(lot(), KNOWN)),
+    Case("a count of bottles", draft(make(Count, amount=pieces(15)), "P-1"), scene(packed())),
+    Case(
+        "a weight of a liquid of unknown density",
+        add(grams(25)),
+        scene(lot(), oil()),
+        said(
+            NO,
+            "density",
+            "25 g cannot be turned into volume of O-1: its density is not in the book.",
+            "Record it with: pottle material change oil --density FIGURE (in g/mL, from the "
+            "certificate), or give the amount by volume.",
+        ),
+    ),
+    Case(
+        "a volume of a lot of unknown density and no material",
+        add(ml(30), "C-1"),
+        scene(lot(), powder(material=None)),
+        said(
+            NO,
+            "density",
+            "30 mL cannot be turned into weight of C-1: its density is not in the book.",
+            "Record it with: pottle measure C-1 density FIGURE (in g/mL, from the "
+            "certificate), or give the amount by weight.",
+        ),
+    ),
+    Case(
+        "pieces of a liquid",
+        add(pieces(3)),
+        scene(lot(), KNOWN),
+        said(
+            NO,
+            "measure",
+            "3 does not fit O-1, which is counted by volume.",
+            "Give the amount by volume.",
+        ),
+    ),
+    Case(
+        "a volume of bottles sent, far more than their number: told once",
+        draft(make(Move, amount=ml(20_000)), "P-1"),
+        scene(packed()),
+        said(
+            NO,
+            "measure",
+            "20000 mL does not fit P-1, which is counted by number.",
+            "Give the amount by number.",
+        ),
+    ),
+    Case(
+        "a liquid counted by weight, though its density is known",
+        draft(make(Count, amount=grams(20)), "O-1"),
+        scene(KNOWN),
+        said(
+            NO,
+            "measure",
+            "20 g does not fit O-1, which is counted by volume.",
+            "Give the amount by volume.",
+        ),
+    ),
+    Case(
+        "half a bottle",
+        draft(make(Move, amount=HALF), "P-1"),
+        scene(packed()),
+        said(NO, "whole", "0.5 is not a whole number of pieces.", "Give a whole number."),
+    ),
+]
+
+
+def short(what: str, there: str) -> list[Finding]:
+    todo = "Check the lot and the amount; if it is so, say why with --because."
+    return said(WHY, "on hand", f"{what}: the book says {there}.", todo)
+
+
+FILL = make(Bottle, bottles="B-1", caps="B-1")
+ON_HAND = [
+    Case("all there is", add(ml(100)), scene(lot(), oil())),
+    Case(
+        "more than there is",
+        add(ml(100.001)),
+        scene(lot(), oil()),
+        short("100.001 mL is more than is there of O-1", "100 mL"),
+    ),
+    Case(
+        "a weight counted as the volume it is",
+        add(grams(84.501)),
+        scene(lot(), KNOWN),
+        short("100.001 mL is more than is there of O-1", "100 mL"),
+    ),
+    Case(
+        "of what is below nothing already",
+        add(ml(1)),
+        scene(lot(), oil(on_hand=-5_000)),
+        short("1 mL is more than is there of O-1", "-5 mL"),
+    ),
+    Case(
+        "more bottles than there are",
+        draft(make(Move, amount=pieces(16)), "P-1"),
+        scene(packed()),
+        short("16 is more than is there of P-1", "15"),
+    ),
+    Case(
+        "bulk and twice the bottles, as one lot serves for both bottle and closure",
+        draft(FILL, "P-1", opens=packed().opened),
+        scene(None, lot(on_hand=449_000), packed("B-1", on_hand=29_000_000)),
+        short("450 mL is more than is there of E-1", "449 mL")
+        + short("30 is more than is there of B-1", "29"),
+    ),
+    Case(
+        "rinse spirit, though little of it comes through",
+        draft(make(Rinse, volume_in=ml(101), went_to=RinseTo.WASTE)),
+        scene(lot(), oil()),
+        short("101 mL is more than is there of O-1", "100 mL"),
+    ),
+    Case(
+        "a weight to make up with is another rule's to tell",
+        draft(make(MakeUp, used=grams(200))),
+        scene(lot(), oil()),
+    ),
+    Case(
+        "a packing that is no packing is another rule's to tell",
+        draft(FILL, "P-1", opens=packed().opened),
+        scene(None, lot(), oil("B-1", on_hand=0)),
+    ),
+]
+
+
+def moved(word: str, count: int) -> Move:
+    return make(Move, moved_as=MoveAs(word), amount=pieces(count))
+
+
+OUT = (moved("sale", 4), moved("on-return", 3), moved("breakage", 2), moved("returned", 2))
+BACK = [
+    Case(
+        "all that is out comes back", draft(moved("returned", 5), "P-1"), scene(packed("P-1", *OUT))
+    ),
+    Case(
+        "more comes back than is out",
+        draft(moved("returned", 6), "P-1"),
+        scene(packed("P-1", *OUT)),
+        said(
+            WHY,
+            "returned",
+            "6 cannot have come back of P-1: by the book 5 of what went out is still out.",
+            "Check the code on what came back; if it is so, say why with --because.",
+        ),
+    ),
+]
+
+LABELS = [
+    Case("labels add up", draft(make(Labels)), scene(packed())),
+    Case("only printed", draft(make(Labels, used=None, spoiled=None)), scene(packed())),
+    Case(
+        "labels left over from before",
+        draft(make(Labels, printed=0, used=2, spoiled=0)),
+        scene(packed("P-1", make(Labels, printed=18))),
+    ),
+    Case(
+        "more used and spoiled than printed",
+        draft(make(Labels, printed=15, used=15, spoiled=2), "P-1"),
+        scene(packed("P-1", make(Labels))),
+        said(
+            WHY,
+            "labels",
+            "33 labels used and spoiled are more than the 31 printed for P-1.",
+            "Count the labels again; if it is so, say why with --because.",
+        ),
+    ),
+]
+
+
+def reading(what: Measured, micro: int, unit: str) -> Any:
+    return draft(Measurement(what, micro, unit, "as written"))
+
+
+READINGS = [
+    Case("a sugar reading", reading(Measured.BRIX, 60_100_000, "°Bx")),
+    Case("a deep freeze", reading(Measured.TEMPERATURE, -18_000_000, "°C")),
+    Case("a density", reading(Measured.DENSITY, 845_000, "g/mL")),
+    Case("a density with a receipt", draft(make(Receipt, density_mg_per_l=845_000), "O-1")),
+    *(
+        Case(
+            f"no {what} is {shown}",
+            reading(what, micro, unit),
+            scene(),
+            said(
+                NO,
+                "reading",
+                f"{shown} {unit} cannot be a reading of {what}: it lies between {limits} {unit}.",
+                f"Read it again and give it in {unit}.",
+            ),
+        )
+        for what, micro, unit, shown, limits in (
+            (Measured.BRIX, 100_100_000, "°Bx", "100.1", "0 and 100"),
+            (Measured.ABV, -1, "%", "-0.000001", "0 and 100"),
+            (Measured.DENSITY, 845_000_000, "g/mL", "845", "0.01 and 23"),
+            (Measured.DENSITY, 0, "g/mL", "0", "0.01 and 23"),
+            (Measured.PH, 14_500_000, "pH", "14.5", "0 and 14"),
+            (Measured.TEMPERATURE, -273_200_000, "°C", "-273.2", "-273.15 and 1000"),
+            (Measured.WEIGHT, -1_000_000, "g", "-1", "0 and 1000000000"),
+        )
+    ),
+    *(
+        Case(
+            f"no density of a {facts.KIND} is 845",
+            draft(facts, None),
+            scene(),
+            said(
+                NO,
+                "reading",
+                "845 g/mL cannot be a reading of density: it lies between 0.01 and 23 g/mL.",
+                "Read it again and give it in g/mL.",
+            ),
+        )
+        for facts in (
+            make(Receipt, density_mg_per_l=845_000_000),
+            make(Material, density_mg_per_l=845_000_000),
+        )
+    ),
+]
+
+
+@pytest.mark.parametrize("case", [*FITS, *ON_HAND, *BACK, *LABELS, *READINGS], ids=str)
+def test_amounts_are_possible_or_told(case: Case) -> None:
+    assert find(amounts.RULES, case) == list(case.found)
+
+
+def test_every_thing_that_is_measured_has_its_limits() -> None:
+    assert set(amounts.LIMITS) == set(Measured)

@@ -1,0 +1,216 @@
+"""Release: what stands in the way of a lot's leaving, all at once."""
+
+from datetime import date
+from typing import Any
+
+import pytest
+
+from ledger.domain.entries import (
+    Add,
+    Bottle,
+    Decant,
+    Facts,
+    Filter,
+    Finish,
+    Judge,
+    Look,
+    MakeUp,
+    Rinse,
+    Start,
+)
+from ledger.domain.entries.words import Grade, ProductKind, RinseTo, Verdict
+from ledger.domain.rules import Finding, release
+from tests.domain.builders import at, draft, entry, lot, make, oil, packed, scene, when
+from tests.domain.rules.cases import GATE, HM, Case, find, said
+
+ADD, FILTER, LOOK, FINISH = make(Add), make(Filter), make(Look), make(Finish)
+RINSE = make(Rinse)
+
+
+def gate(what: str, todo: str) -> list[Finding]:
+    return said(GATE, "release", what, todo)
+
+
+def release_of(state: Any, **changes: Any) -> tuple[Any, Any]:
+    return draft(make(Judge), state.code, **changes), scene(state)
+
+
+def batch(*later: Any, **changes: Any) -> Any:
+    return lot("E-1", *later, **changes)
+
+
+def unseen(code: str = "E-1") -> list[Finding]:
+    todo = f"Look at it: pottle look {code} GRADE --of neat"
+    return gate("E-1 has not been looked at.", todo)
+
+
+def unseen_since(code: str = "E-1") -> list[Finding]:
+    todo = f"Look at it: pottle look {code} GRADE --of neat"
+    return gate("E-1 has not been looked at since it last changed.", todo)
+
+
+NO_YIELD = gate(
+    "E-1 has no yield in the book.", "Finish it with what came out: pottle finish E-1 VOLUME"
+)
+REWORK = make(Judge, verdict=Verdict.REWORK)
+APART, WASTE = make(Rinse, went_to=RinseTo.APART), make(Rinse, went_to=RinseTo.WASTE)
+HARMLESS: tuple[Facts, ...] = (make(MakeUp), make(Decant), APART, WASTE, FINISH)
+BATCHES = [
+    Case("seen and measured", *release_of(batch(ADD, FILTER, LOOK, FINISH))),
+    Case("never seen", *release_of(batch(ADD, FINISH)), unseen()),
+    Case("no yield", *release_of(batch(ADD, LOOK)), NO_YIELD),
+    Case("nothing done yet: all told", *release_of(batch()), unseen() + NO_YIELD),
+    *(
+        Case(
+            f"{facts.KIND} after the look", *release_of(batch(LOOK, FINISH, facts)), unseen_since()
+        )
+        for facts in (ADD, FILTER, RINSE, REWORK)
+    ),
+    *(
+        Case(
+            f"{facts.KIND} after the look does not matter", *release_of(batch(LOOK, FINISH, facts))
+        )
+        for facts in HARMLESS
+    ),
+    Case("seen again", *release_of(batch(LOOK, FINISH, FILTER, LOOK))),
+    Case(
+        "seen in the same second, by a later entry",
+        *release_of(batch(entry(FILTER, 2, at(9)), entry(LOOK, 3, at(9)), FINISH)),
+    ),
+    Case("any other verdict", draft(REWORK), scene(batch())),
+    Case("a received lot need not be looked at", *release_of(oil())),
+    Case("a lot that is not known", draft(make(Judge)), scene()),
+    Case("a rinse lot has no yield", *release_of(lot("E-1", LOOK, kind="rinse"))),
+]
+
+BULK = batch(FILTER, LOOK, FINISH)
+
+
+FILLED_AT_NINE = entry(make(Bottle), 1, at(9), lot="P-1")
+
+
+def bottles(*later: Any, bulk: Any = BULK) -> Any:
+    return packed("P-1", *later, bulk=bulk, opening=FILLED_AT_NINE)
+
+
+def filled_at_nine(*of_bulk: Any) -> Any:
+    return packed("P-1", opening=FILLED_AT_NINE, bulk=batch(*of_bulk))
+
+
+PACKED = [
+    Case("bottles inherit the look at their bulk", *release_of(bottles())),
+    Case("bottles of a bulk not seen", *release_of(bottles(bulk=batch(FINISH))), unseen("P-1")),
+    Case("seen in the bottle", *release_of(bottles(LOOK, bulk=batch(FINISH)))),
+    Case("no yield of the bulk", *release_of(bottles(LOOK, bulk=batch())), NO_YIELD),
+    Case(
+        "the bulk changed after the filling",
+        *release_of(filled_at_nine(LOOK, FINISH, entry(ADD, 8, at(10)))),
+    ),
+    Case(
+        "the bulk was seen only after the filling, but had not changed",
+        *release_of(filled_at_nine(FINISH, entry(LOOK, 8, at(10)), entry(ADD, 9, at(11)))),
+    ),
+    Case(
+        "the bulk was seen only after it had changed",
+        *release_of(filled_at_nine(FINISH, entry(ADD, 8, at(10)), entry(LOOK, 9, at(11)))),
+        unseen("P-1"),
+    ),
+    Case("bottles of a received lot", *release_of(bottles(LOOK, bulk=oil("E-1")))),
+]
+
+DATE = date(2026, 3, 1)
+GOOD = (LOOK, FINISH)
+JUDGED = [
+    Case(
+        "past its date",
+        *release_of(batch(*GOOD, best_before=DATE)),
+        gate("E-1 was best before 2026-03-01.", "Reject it."),
+    ),
+    Case(
+        "on its last day, by the writer's clock",
+        *release_of(batch(*GOOD, best_before=DATE), happened=when(at(4), -300)),
+    ),
+    Case(
+        "made of held lots",
+        *release_of(batch(*GOOD, barred_inputs=("X-1", "X-2"))),
+        gate(
+            "E-1 is made of X-1, X-2, now held, rejected or recalled.",
+            "Decide about that lot first.",
+        ),
+    ),
+    Case("a hold is lifted", *release_of(batch(*GOOD, make(Judge, verdict=Verdict.HOLD)))),
+    Case("rework that was seen", *release_of(batch(*GOOD, REWORK, FILTER, *GOOD))),
+    *(
+        Case(
+            f"a lot that was {now}",
+            *release_of(batch(*GOOD, make(Judge, verdict=verdict))),
+            gate(f"E-1 is {now}.", "If it may leave after all, say why with --because."),
+        )
+        for verdict, now in ((Verdict.REJECT, "rejected"), (Verdict.RECALL, "recalled"))
+    ),
+    Case(
+        "everything at once",
+        *release_of(batch(REWORK, best_before=DATE, barred_inputs=("X-1",))),
+        unseen()
+        + NO_YIELD
+        + gate("E-1 was best before 2026-03-01.", "Reject it.")
+        + gate(
+            "E-1 is made of X-1, now held, rejected or recalled.", "Decide about that lot first."
+        ),
+    ),
+]
+
+
+def looked(*flags: str, grade: str = "bright", code: str = "E-1", kind: str = "essence") -> Any:
+    look = make(Look, grade=Grade(grade), **dict.fromkeys(flags, True))
+    start = make(Start, product_kind=ProductKind(kind))
+    return lot(code, look, FINISH, opening=start)
+
+
+def looks(found: str) -> list[Finding]:
+    what = f"The last look at E-1 found {found}."
+    return said(HM, "looks", what, "If it should not be so: pottle hold E-1")
+
+
+LOOKS = [
+    *(
+        Case(f"it looked {grade}", *release_of(looked(grade=grade)))
+        for grade in ("bright", "clear")
+    ),
+    *(
+        Case(f"it looked {grade}", *release_of(looked(grade=grade)), looks(f"it {grade}"))
+        for grade in ("hazy", "opalescent", "cloudy", "milky")
+    ),
+    Case("a gum emulsion is meant so", *release_of(looked(grade="milky", kind="gum-emulsion"))),
+    Case("louche as poured is no flaw", *release_of(looked("louche"))),
+    Case("a ring", *release_of(looked("ring")), looks("an oil ring")),
+    Case(
+        "a ring on a gum emulsion",
+        *release_of(looked("ring", grade="milky", kind="gum-emulsion")),
+        looks("an oil ring"),
+    ),
+    Case(
+        "all flaws",
+        *release_of(looked("ring", "floc", "crystals", "sediment", grade="hazy")),
+        looks("it hazy, with an oil ring and flakes and crystals and sediment"),
+    ),
+    Case(
+        "only the last look counts",
+        *release_of(batch(make(Look, grade=Grade.MILKY), *GOOD)),
+    ),
+    Case(
+        "bottles of what looked cloudy",
+        *release_of(bottles(bulk=looked(grade="cloudy"))),
+        said(
+            HM,
+            "looks",
+            "The last look at P-1 found it cloudy.",
+            "If it should not be so: pottle hold P-1",
+        ),
+    ),
+]
+
+
+@pytest.mark.parametrize("case", [*BATCHES, *PACKED, *JUDGED, *LOOKS], ids=str)
+def test_a_lot_leaves_only_when_nothing_stands_in_its_way(case: Case) -> None:
+    assert find(release.RULES, case) == list(case.found)
