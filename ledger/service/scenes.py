@@ -29,7 +29,7 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
     if draft.lot and not is_opened_here:
         lot = lot_state(connection, draft.lot, moment, skip, _looks_through(draft))
     sources = tuple(
-        lot_state(connection, code, moment, skip, is_whole=True) for code in source_codes(draft)
+        lot_state(connection, code, None, skip, is_whole=True) for code in source_codes(draft)
     )
     facts = draft.facts
     return Scene(

@@ -4,24 +4,27 @@ import sqlite3
 import tempfile
 from pathlib import Path
 
-from ledger.service.book import Book, How
 from ledger.service.batches import add, start
+from ledger.service.book import Book, How
 from ledger.service.receiving import receive
 from ledger.service.setting_up import init, material, person
 from tests.benchmarks.ratios import line, seconds_of
 
 ENTRIES = 300
+BATCHES = 30
 
 
-def book_in(folder: str) -> tuple[Book, str, str]:
-    """Return a book with an oil lot and a batch."""
+def book_in(folder: str) -> tuple[Book, str, list[str]]:
+    """Return a book with an oil lot and some batches."""
     book = init(str(Path(folder) / "pottle.db"), name="Bench", currency="EUR")
     how = How(by="AB")
     person(book, how, initials="AB", name="Ada Brook")
     material(book, how, code="oil", kind="oil")
     oil = receive(book, how, material="oil", amount="1000 L").code or ""
-    batch = start(book, how, product="Essence", kind="essence", target="500 L").code or ""
-    return book, oil, batch
+    begun = (
+        start(book, how, product="Essence", kind="essence", target="5 L") for _ in range(BATCHES)
+    )
+    return book, oil, [recorded.code or "" for recorded in begun]
 
 
 def plain_rows(where: str) -> dict[str, list[tuple[object, ...]]]:
@@ -30,7 +33,7 @@ def plain_rows(where: str) -> dict[str, list[tuple[object, ...]]]:
     with sqlite3.connect(where) as connection:
         for table in ("entry", "add", "posting"):
             found[table] = connection.execute(
-                f'SELECT * FROM "{table}" WHERE seq > 5 ORDER BY seq'
+                f'SELECT * FROM "{table}" WHERE seq > {4 + BATCHES} ORDER BY seq'
             ).fetchall()
     return found
 
@@ -56,11 +59,12 @@ def replay(where: str, rows: dict[str, list[tuple[object, ...]]]) -> None:
 def main() -> None:
     """Print the ratio."""
     with tempfile.TemporaryDirectory() as folder:
-        book, oil, batch = book_in(folder)
+        book, oil, batches = book_in(folder)
 
         def append_all() -> None:
-            for _ in range(ENTRIES):
-                add(book, How(by="AB"), lot=batch, source=oil, amount="1 mL")
+            for number in range(ENTRIES):
+                lot = batches[number % BATCHES]
+                add(book, How(by="AB"), lot=lot, source=oil, amount="1 mL")
 
         ours = seconds_of(append_all, 1)
         book.engine.dispose()
