@@ -13,12 +13,17 @@ PATIENCE_S = 0.5
 
 
 def complete_lot(context: typer.Context, incomplete: str) -> list[str]:
-    """Return the codes that begin with what is typed, the newest lots first."""
+    """Return the codes that begin with what is typed, the newest lots first.
+
+    They come in small letters to who types small letters; the book takes both.
+    """
     from cli.call import Call
 
     ledger = context.params.get("ledger") or context.find_root().params.get("ledger")
-    begun = incomplete.upper()
-    return [code for code in lot_codes(Call(ledger=ledger).where) if code.startswith(begun)]
+    codes = lot_codes(Call(ledger=ledger).where)
+    if incomplete.islower():
+        codes = [code.lower() for code in codes]
+    return [code for code in codes if code.startswith(incomplete)]
 
 
 def lot_codes(where: str) -> list[str]:

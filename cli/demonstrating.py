@@ -27,6 +27,7 @@ from reports.pdf.labels import label_sheet
 
 SHEET_LABELS = 12
 """How many labels the demonstration prints: one sheet."""
+OTHER_FOLDER = "Give another folder: pottle demo FOLDER"
 
 
 def season_folder() -> Path:
@@ -41,7 +42,7 @@ def demonstrate(call: Call, folder: Path) -> None:
     make_folder(folder)
     where, labels, record = (folder / name for name in (BOOK_NAME, "labels.pdf", "record.pdf"))
     for paper in (labels, record):
-        check_place(paper, force=False)
+        check_place(paper, force=False, instead=OTHER_FOLDER)
     book, codes = play_into(season, where, quiet=call.json)
     story = season.story
     print_record(book, codes[story.record], record, by=None, force=False)
@@ -90,7 +91,7 @@ def make_folder(folder: Path) -> None:
     except OSError as error:
         raise StorageError(
             f"The folder {folder} could not be made: {error.strerror}.",
-            "Give another folder: pottle demo FOLDER",
+            OTHER_FOLDER,
         ) from error
 
 

@@ -9,6 +9,7 @@ import typer
 
 from cli.call import Call, writes
 from cli.options import Lot, Text
+from cli.parsing import Verb
 from cli.verbs import record
 
 
@@ -54,4 +55,4 @@ def complain(
 def register(app: typer.Typer) -> None:
     """Add the commands to the front door."""
     for function in (hold, release, reject, complain):
-        app.command()(writes(function))
+        app.command(cls=Verb)(writes(function))

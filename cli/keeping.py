@@ -9,6 +9,7 @@ import typer
 
 from cli.call import Call, reads, writes
 from cli.options import EntryNumber
+from cli.parsing import Verb
 from cli.verbs import record
 
 
@@ -19,7 +20,7 @@ def correct(
         list[str] | None, typer.Option("--set", help="What is right: amount=32mL.")
     ] = None,
 ) -> None:
-    """Correct an entry: a new one takes its place, the old one stays readable."""
+    """Correct an entry by a new one; the old one stays readable."""
     record(call, "correct", entry=entry, changes="; ".join(change or []))
 
 
@@ -37,6 +38,6 @@ def verify(call: Call) -> None:
 
 def register(app: typer.Typer) -> None:
     """Add the commands to the front door."""
-    app.command()(writes(correct))
-    app.command()(writes(strike))
-    app.command()(reads(verify))
+    app.command(cls=Verb)(writes(correct))
+    app.command(cls=Verb)(writes(strike))
+    app.command(cls=Verb)(reads(verify))

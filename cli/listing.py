@@ -32,9 +32,11 @@ def list_stock(call: Call, everything: bool) -> None:
         ]
         for brief in found
     ]
-    print_table(("lot", "what", "on hand", "status", "best before", "look"), rows, right="on hand")
-    if not rows:
-        print_lines(["Nothing is on hand. Record a delivery with: pottle receive"])
+    if rows:
+        heads = ("lot", "what", "on hand", "status", "best before", "look")
+        print_table(heads, rows, right="on hand")
+    else:
+        print_lines(["Nothing is on hand.", "Next: pottle receive MATERIAL AMOUNT"])
 
 
 def show_lot(call: Call, text: str) -> None:
@@ -60,7 +62,7 @@ def show_lot(call: Call, text: str) -> None:
         [
             item.party or "–",
             f"{gone(item.moved_as, None)} {item.on}",
-            show(item.amount, item.measure),
+            show(abs(item.amount), item.measure),
         ]
         for item in found.holders
     ]

@@ -9,6 +9,7 @@ import typer
 
 from cli.call import Call, reads
 from cli.options import Lot, LotOrNone
+from cli.parsing import Verb
 
 
 def stock(
@@ -22,7 +23,7 @@ def stock(
 
 
 def lot(call: Call, lot: Lot) -> None:
-    """Show one lot: what it is, what went in, what was done, where it went."""
+    """Show one lot: its inputs, what was done, where it went."""
     from cli.listing import show_lot
 
     show_lot(call, lot)
@@ -31,7 +32,7 @@ def lot(call: Call, lot: Lot) -> None:
 def journal(
     call: Call,
     lot: LotOrNone = None,
-    last: Annotated[int, typer.Option(help="How many; 0 for all.")] = 20,
+    last: Annotated[int, typer.Option(min=0, help="How many; 0 for all.")] = 20,
     entry: Annotated[int | None, typer.Option(help="One entry with all its corrections.")] = None,
 ) -> None:
     """List entries as they were written, corrections included."""
@@ -45,7 +46,7 @@ def trace(
     lot: Lot,
     back: Annotated[bool, typer.Option("--back", help="Only what it is made of.")] = False,
     forward: Annotated[bool, typer.Option("--forward", help="Only what became of it.")] = False,
-    depth: Annotated[int | None, typer.Option(help="How many steps to go.")] = None,
+    depth: Annotated[int | None, typer.Option(min=1, help="How many steps to go.")] = None,
 ) -> None:
     """Trace a lot back to its inputs and forward to who has it."""
     from cli.tracing import show_trace
@@ -56,4 +57,4 @@ def trace(
 def register(app: typer.Typer) -> None:
     """Add the commands to the front door."""
     for function in (stock, lot, journal, trace):
-        app.command()(reads(function))
+        app.command(cls=Verb)(reads(function))

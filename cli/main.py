@@ -1,24 +1,13 @@
 """The command's front door: lists the commands and takes the global options.
 
-Guarantees: each command's module loads the book only when it runs. Refuses: to list what does not
-work.
+Guarantees: a command is loaded when it is called, the book when it runs. Refuses: to know any
+command itself.
 """
 
 import sys
 
 import typer
 
-from cli import (
-    batches,
-    clarifying,
-    judging,
-    keeping,
-    lookup,
-    materials,
-    papers,
-    selling,
-    setting_up,
-)
 from cli.call import (
     AtOption,
     BecauseOption,
@@ -28,9 +17,11 @@ from cli.call import (
     OriginOption,
     SheetOption,
 )
+from cli.front import Front
 
 app = typer.Typer(
     name="pottle",
+    cls=Front,
     help="The batch book of a small maker of soda-fountain essences and syrups.",
     no_args_is_help=True,
     rich_markup_mode=None,
@@ -50,20 +41,6 @@ def options(
     json: JsonOption = False,
 ) -> None:
     """The batch book of a small maker of soda-fountain essences and syrups."""
-
-
-for group in (
-    setting_up,
-    materials,
-    batches,
-    clarifying,
-    selling,
-    judging,
-    lookup,
-    papers,
-    keeping,
-):
-    group.register(app)
 
 
 def run() -> None:

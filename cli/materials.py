@@ -9,6 +9,7 @@ import typer
 
 from cli.call import Call, reads, writes
 from cli.options import Text
+from cli.parsing import Verb
 from cli.verbs import record
 
 MaterialName = Annotated[Text, typer.Option(help="Name for people.")]
@@ -111,7 +112,7 @@ def register(app: typer.Typer) -> None:
     group = typer.Typer(
         help="Materials that are bought and used.", no_args_is_help=True, rich_markup_mode=None
     )
-    group.command("add")(writes(material_add))
-    group.command("change")(writes(material_change))
-    group.command("list")(reads(material_list))
+    group.command("add", cls=Verb)(writes(material_add))
+    group.command("change", cls=Verb)(writes(material_change))
+    group.command("list", cls=Verb)(reads(material_list))
     app.add_typer(group, name="material")

@@ -3,6 +3,7 @@
 Guarantees: plain lines or JSON, never both. Refuses: to choose words; they come from `reports`.
 """
 
+from pathlib import Path
 from typing import Any
 
 from cli.call import Call
@@ -25,11 +26,15 @@ def say(call: Call, plain: dict[str, Any], *lines: str) -> None:
         print_lines(lines)
 
 
-def recorded(call: Call, book: Book, done: Recorded, *more: str) -> None:
-    """Print the answer to a recording."""
+def recorded(call: Call, book: Book, done: Recorded, out: Path | None = None) -> None:
+    """Print the answer to a recording, and where its paper is."""
     lot = done.code or done.entry.draft.lot
     said = answer(done, dossier(book, lot) if lot else None)
-    say(call, said.plain, *said.lines[:1], *more, *said.lines[1:])
+    if out is None:
+        say(call, said.plain, *said.lines)
+    else:
+        paper = f"The {done.entry.kind} are in {out}."
+        say(call, {**said.plain, "out": str(out)}, said.lines[0], paper, *said.lines[1:])
 
 
 def say_house(call: Call, book: Book) -> None:
@@ -46,8 +51,10 @@ def list_kind(call: Call, kind: str, names: tuple[str, ...]) -> None:
     rows = [[str(getattr(item, name) or "") for name in names] for item in facts]
     if call.json:
         print_json([dict(zip(names, row, strict=True)) for row in rows])
-    else:
+    elif rows:
         print_table(names, rows)
+    else:
+        print_lines([f"There is no {kind} in the book yet."])
 
 
 def list_materials(call: Call) -> None:
@@ -65,10 +72,13 @@ def list_materials(call: Call) -> None:
         for item in found
     ]
     heads = ("material", "name", "kind", "how", "g/mL", "%vol")
+    names = ("code", "name", "kind", "how", "density_g_per_ml", "abv_pct")
     if call.json:
-        print_json([dict(zip(heads, row, strict=True)) for row in rows])
-    else:
+        print_json([dict(zip(names, row, strict=True)) for row in rows])
+    elif rows:
         print_table(heads, rows, right="g/mL,%vol")
+    else:
+        print_lines(["There is no material in the book yet."])
 
 
 def list_formulas(call: Call) -> None:
@@ -80,8 +90,10 @@ def list_formulas(call: Call) -> None:
     ]
     if call.json:
         print_json([dict(zip(heads, row, strict=True)) for row in rows])
-    else:
+    elif rows:
         print_table(heads, rows, right="version")
+    else:
+        print_lines(["There is no formula in the book yet."])
 
 
 def show_formula(call: Call, code: str, version: int | None) -> None:

@@ -7,6 +7,7 @@ import typer
 
 from cli.call import Call, reads
 from cli.options import Force, Lot, Out
+from cli.parsing import Verb
 
 
 def record(
@@ -26,4 +27,4 @@ def record(
 
 def register(app: typer.Typer) -> None:
     """Add the commands to the front door."""
-    app.command()(reads(record))
+    app.command(cls=Verb)(reads(record))

@@ -6,6 +6,7 @@ unknown options, as ever.
 
 import re
 from collections.abc import Sequence
+from typing import Any
 
 import typer
 from typer.core import TyperCommand
@@ -17,9 +18,30 @@ MINUS = "\N{MINUS SIGN}"
 class Verb(TyperCommand):
     """A command whose amounts and readings may be written with a minus sign."""
 
+    def __init__(self, *args: Any, **settings: Any) -> None:  # noqa: ANN401 - of any command
+        """Name what each option takes after the option."""
+        super().__init__(*args, **settings)
+        for parameter in self.params:
+            if parameter.metavar is None and parameter.name and not is_switch(parameter):
+                parameter.metavar = placeholder(parameter.name, parameter.nargs)
+
     def parse_args(self, ctx: typer.Context, args: list[str]) -> list[str]:  # type: ignore[override]
         """Parse the words; a figure such as -18 is no option."""
         return super().parse_args(ctx, with_minus_signs(args))
+
+
+def placeholder(name: str, nargs: int) -> str:
+    """Return what stands in the help for the words a person gives.
+
+    >>> placeholder("added_as", 1), placeholder("amount", -1)
+    ('ADDED-AS', 'AMOUNT ...')
+    """
+    return name.replace("_", "-").upper() + (" ..." if nargs < 0 else "")
+
+
+def is_switch(parameter: object) -> bool:
+    """Return whether an option is given without a value."""
+    return bool(getattr(parameter, "is_flag", False))
 
 
 def with_minus_signs(args: Sequence[str]) -> list[str]:

@@ -16,6 +16,8 @@ from reports.build.papers import label_sheet_view, record_view
 from reports.pdf.labels import label_sheet
 from reports.pdf.record import batch_record
 
+OTHER_NAME = "Give another name with --out, or --force to write over it."
+
 
 def print_labels(
     book: Book, how: How, text: str, out: Path, count: int | None, *, force: bool
@@ -48,8 +50,8 @@ def print_record(book: Book, text: str, out: Path, *, by: str | None, force: boo
     return code
 
 
-def check_place(out: Path, *, force: bool) -> None:
-    """Make sure a file may be written.
+def check_place(out: Path, *, force: bool, instead: str = OTHER_NAME) -> None:
+    """Make sure a file may be written; `instead` is what to do when it is there already.
 
     Raises:
         StorageError: Its folder is missing, or it is there already.
@@ -61,7 +63,7 @@ def check_place(out: Path, *, force: bool) -> None:
     if out.exists() and not force:
         raise StorageError(
             f"There is a file {out} already; it was left as it is.",
-            "Give another name with --out, or --force to write over it.",
+            instead,
         )
 
 

@@ -49,13 +49,13 @@ def label(
     count: Annotated[int | None, typer.Option(help="How many; default one a bottle.")] = None,
     force: Force = False,
 ) -> None:
-    """Print a sheet of bottle labels, and record how many."""
+    """Print a sheet of bottle labels; records it."""
     from cli.out import recorded
     from cli.printing import print_labels
 
     book = call.book()
     done = print_labels(book, call.how(), lot, out, count, force=force)
-    recorded(call, book, done, f"The labels are in {out}.")
+    recorded(call, book, done, out)
 
 
 def send(

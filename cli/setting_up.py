@@ -10,6 +10,7 @@ import typer
 
 from cli.call import Call, reads, writes
 from cli.options import Text
+from cli.parsing import Verb
 
 
 def init(
@@ -57,7 +58,7 @@ def demo(
         Path, typer.Argument(help="Folder for the book and its papers; made if missing.")
     ] = Path("demo"),
 ) -> None:
-    """Play an invented maker's season into a new book and trace a cloudy bottle."""
+    """Play an invented season into a new book; trace a bottle."""
     from cli.demonstrating import demonstrate
 
     demonstrate(call, folder)
@@ -143,9 +144,9 @@ def formula_show(
 
 def register(app: typer.Typer) -> None:
     """Add the commands to the front door."""
-    app.command()(writes(init))
-    app.command()(reads(demo))
-    app.command()(writes(house))
+    app.command(cls=Verb)(writes(init))
+    app.command(cls=Verb)(reads(demo))
+    app.command(cls=Verb)(writes(house))
     groups = {
         "person": ("People who write in the book.", (("add", person_add), ("list", person_list))),
         "formula": (
@@ -157,5 +158,5 @@ def register(app: typer.Typer) -> None:
         group = typer.Typer(help=text, no_args_is_help=True, rich_markup_mode=None)
         for verb, function in commands:
             shared = writes if verb in ("add", "change", "load") else reads
-            group.command(verb)(shared(function))
+            group.command(verb, cls=Verb)(shared(function))
         app.add_typer(group, name=name)

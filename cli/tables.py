@@ -26,6 +26,15 @@ def is_screen() -> bool:
     return sys.stdout.isatty()
 
 
+def seen(text: str) -> str:
+    r"""Return a text without what a terminal would take for a command.
+
+    >>> seen("café \x1b[31m")
+    'café ·[31m'
+    """
+    return "".join(letter if letter.isprintable() else "·" for letter in text)
+
+
 def print_json(value: Any) -> None:  # noqa: ANN401 - any JSON value
     """Print a value as JSON."""
     print(json.dumps(value, ensure_ascii=False, indent=2))
@@ -35,7 +44,7 @@ def print_lines(lines: Sequence[str]) -> None:
     """Print lines as they are; a screen wraps them at words."""
     console = Console(highlight=False, soft_wrap=not is_screen())
     for line in lines:
-        console.print(Text(line))
+        console.print(Text(seen(line)))
 
 
 def print_table(heads: Sequence[str], rows: Sequence[Sequence[str]], right: str = "") -> None:
@@ -46,12 +55,13 @@ def print_table(heads: Sequence[str], rows: Sequence[Sequence[str]], right: str 
         rows: Cells.
         right: Heads of the columns set to the right, with commas between.
     """
-    columns = list(zip(heads, *rows, strict=True))
+    shown = [[seen(cell) for cell in row] for row in rows]
+    columns = list(zip(heads, *shown, strict=True))
     if is_screen():
         _on_screen(columns, right.split(","))
         return
     widths = [max(len(cell) for cell in column) for column in columns]
-    for row in (heads, *rows):
+    for row in (heads, *shown):
         cells = [
             cell.rjust(width) if head in right.split(",") else cell.ljust(width)
             for cell, width, head in zip(row, widths, heads, strict=True)

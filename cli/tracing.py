@@ -7,7 +7,7 @@ import shutil
 import textwrap
 
 from cli.call import Call
-from cli.tables import is_screen, print_json
+from cli.tables import is_screen, print_json, seen
 from ledger.service.looking import find_lot
 from ledger.service.tracing import Trace, trace
 from reports.build.plain import trace_plain
@@ -27,7 +27,7 @@ def show_trace(call: Call, text: str, *, back: bool, forward: bool, depth: int |
 
 def print_trace(found: Trace, *, back: bool, forward: bool) -> None:
     """Print a trace as a tree, folded to a screen's width."""
-    for line in trace_lines(found, back=back, forward=forward):
+    for line in map(seen, trace_lines(found, back=back, forward=forward)):
         print(fold(line, shutil.get_terminal_size().columns) if is_screen() else line)
 
 

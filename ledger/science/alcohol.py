@@ -61,10 +61,9 @@ def density(mass_percent: float, temp_c: float = 20.0) -> float:
     >>> round(density(100, 40), 2)
     771.93
     """
-    check_strength(mass_percent, "mass")
-    check_temperature(temp_c)
-    _refuse_ice(mass_percent, temp_c)
-    return oiml_r22.density(mass_percent / 100, temp_c)
+    strength, temp_c = check_strength(mass_percent, "mass"), check_temperature(temp_c)
+    _refuse_ice(strength, temp_c)
+    return oiml_r22.density(strength / 100, temp_c)
 
 
 def mass_percent_from_density(density_kg_per_m3: float, temp_c: float = 20.0) -> float:
@@ -99,8 +98,7 @@ def abv_from_mass_percent(mass_percent: float, base: Base = Base.CELSIUS_20) -> 
     >>> round(abv_from_mass_percent(42.4258), 2)
     50.0
     """
-    check_strength(mass_percent, "mass")
-    return min(100.0, _abv(mass_percent / 100, base))
+    return min(100.0, _abv(check_strength(mass_percent, "mass") / 100, base))
 
 
 def mass_percent_from_abv(abv: float, base: Base = Base.CELSIUS_20) -> float:
@@ -112,8 +110,7 @@ def mass_percent_from_abv(abv: float, base: Base = Base.CELSIUS_20) -> float:
     >>> round(mass_percent_from_abv(96), 2)
     93.84
     """
-    check_strength(abv, "vol")
-    return 100 * solve(lambda p: _abv(p, base), abv, 0, 1)
+    return 100 * solve(lambda p: _abv(p, base), check_strength(abv), 0, 1)
 
 
 def grams_per_100ml_from_abv(abv: float) -> float:
@@ -122,7 +119,7 @@ def grams_per_100ml_from_abv(abv: float) -> float:
     >>> round(grams_per_100ml_from_abv(40), 2)
     31.57
     """
-    return check_strength(abv, "vol") * ETHANOL_KG_PER_M3 / 1000
+    return check_strength(abv) * ETHANOL_KG_PER_M3 / 1000
 
 
 def abv_from_grams_per_100ml(grams: float) -> float:
@@ -131,7 +128,7 @@ def abv_from_grams_per_100ml(grams: float) -> float:
     Raises:
         RefusedError: 100 mL cannot hold that much.
     """
-    within(
+    grams = within(
         grams,
         (0.0, ETHANOL_KG_PER_M3 / 10),
         "100 mL hold from {low} to {high} g of ethanol at 20 °C, and {got} g is outside.",
@@ -169,7 +166,7 @@ def abv_from_us_proof(proof: float) -> float:
     Raises:
         RefusedError: The proof is not 0 to 200.
     """
-    within(
+    proof = within(
         proof,
         (0.0, 200.0),
         "US proof runs from {low} to {high}, and {got} is outside.",

@@ -51,7 +51,10 @@ class Dilution:
     water_mg: int
     """The same by weight."""
     contraction_ul: int
-    """By how much the rounded volumes put in exceed what they make."""
+    """By how much the rounded volumes put in exceed what they make.
+
+    Below zero, to about 2 parts in 1000, when weak spirit is diluted: that grows.
+    """
     step: int
     """What amounts are rounded to, in µL and in mg: see `step_of`."""
     check_abv: float
@@ -141,7 +144,7 @@ def check_amount(final: Quantity) -> Quantity:
 def step_of(whole: float, least_part: float) -> int:
     """Return to what amounts are rounded: a power of ten, at least 1.
 
-    It is near one part in 10 000 of the whole, and fine enough for three figures of the least part.
+    It gives the whole at least five figures and the least part at least three.
 
     Raises:
         RefusedError: The least part is below 1 µL.

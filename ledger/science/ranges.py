@@ -4,11 +4,13 @@ Guarantees: what passes is a finite number within its limits. Refuses: all else,
 """
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from ledger.errors import RefusedError
 
 Limits = tuple[float, float]
 """The least and the most, both allowed."""
+_HAIR = 1e-9
 
 
 def figure(number: float, places: int = 2) -> str:
@@ -24,7 +26,9 @@ def figure(number: float, places: int = 2) -> str:
 
 
 def within(number: float, limits: Limits, what: str, todo: str) -> float:
-    """Return the number when it is within its limits.
+    """Return the number when it is within its limits; a hair outside is taken as the limit.
+
+    Sums that lead back to an end of the table miss it by their own rounding.
 
     Args:
         number: What was given.
@@ -36,14 +40,19 @@ def within(number: float, limits: Limits, what: str, todo: str) -> float:
         RefusedError: It is outside, or is not a number.
     """
     low, high = limits
-    if low <= number <= high:
-        return number
-    got = next((text for text in _finer(number) if text not in (figure(low), figure(high))), "")
-    raise RefusedError(what.format(low=figure(low), high=figure(high), got=got), todo)
+    hair = _HAIR * (high - low)
+    if low - hair <= number <= high + hair:
+        return min(max(number, low), high)
+    raise RefusedError(
+        what.format(low=figure(low), high=figure(high), got=_apart(number, limits)), todo
+    )
 
 
-def _finer(number: float) -> list[str]:
-    return [figure(number, places) for places in (2, 4, 8)] + [repr(number)]
+def _apart(number: float, limits: Limits) -> str:
+    """Return a number with as few decimals as tell it from the limits."""
+    texts = [figure(number, places) for places in (2, 4, 8)]
+    shown = [figure(limit) for limit in limits]
+    return next((text for text in texts if text not in shown), repr(number))
 
 
 def interpolate(points: Sequence[tuple[float, float]], at: float) -> float:
@@ -54,7 +63,7 @@ def interpolate(points: Sequence[tuple[float, float]], at: float) -> float:
     >>> interpolate([(0.0, 0.0), (10.0, -4.0)], 5.0)
     -2.0
     """
-    for (left, low), (right, high) in zip(points, points[1:], strict=False):
+    for (left, low), (right, high) in pairwise(points):
         if left <= at <= right:
             return low + (high - low) * (at - left) / (right - left)
     return points[0][1] if at < points[0][0] else points[-1][1]

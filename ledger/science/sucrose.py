@@ -40,9 +40,7 @@ def density(brix: float, temp_c: float = 20.0) -> float:
     >>> round(density(60), 2)
     1286.61
     """
-    check_brix(brix)
-    check_temperature(temp_c)
-    return sps4.density(brix / 100, temp_c)
+    return sps4.density(check_brix(brix) / 100, check_temperature(temp_c))
 
 
 def brix_from_density(density_kg_per_m3: float, temp_c: float = 20.0) -> float:

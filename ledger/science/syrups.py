@@ -5,9 +5,11 @@ what each field says. Refuses: parts that are not above zero, a bulk density no 
 syrups beyond `ledger.science.sucrose`.
 """
 
+import math
 from dataclasses import dataclass
 from enum import StrEnum
 
+from ledger.errors import RefusedError
 from ledger.science.ranges import Limits, figure, within
 from ledger.science.solving import polynomial
 from ledger.science.sucrose import check_temperature, density, grams_per_litre_from_brix
@@ -23,7 +25,6 @@ From memory. At 20 °C it gives 66.72; a Russian table has 66.74 and older ones 
 """
 SOURCES_DIFFER_BRIX = 0.4
 """How far published saturations at 20 °C lie apart."""
-_ANY_PARTS: Limits = (1e-6, 1e9)
 
 
 class Basis(StrEnum):
@@ -111,12 +112,11 @@ def _syrup(basis: Basis, sugar_parts: float, water_parts: float, scale: float) -
 
 def _check_parts(sugar_parts: float, water_parts: float) -> None:
     for parts, of in ((sugar_parts, "sugar"), (water_parts, "water")):
-        within(
-            parts,
-            _ANY_PARTS,
-            f"The parts of {of} must be more than zero, and {{got}} is not.",
-            "Say how many parts of each, such as 3 of sugar to 2 of water.",
-        )
+        if not 0 < parts < math.inf:
+            raise RefusedError(
+                f"The parts of {of} must be a number above zero, and {figure(parts)} is not.",
+                "Say how many parts of each, such as 3 of sugar to 2 of water.",
+            )
 
 
 def saturation_brix(temp_c: float = 20.0) -> float:

@@ -10,10 +10,9 @@ from dataclasses import dataclass
 from itertools import islice
 from typing import Any
 
-from sqlalchemy import Connection, text
-from sqlalchemy.exc import DBAPIError
+from sqlalchemy import Connection
 
-from ledger.store.audit_file import any_text, cause, engine_faults, form_faults, is_damage
+from ledger.store.audit_file import TROUBLE, any_text, cause, engine_faults, form_faults, is_damage
 from ledger.store.audit_rows import Fault, Reader, chunk_faults, stray_faults
 
 __all__ = ["Audit", "Fault", "Progress", "audit"]
@@ -22,8 +21,11 @@ CHUNK = 1000
 """How many entries are compared at once."""
 MOST_FAULTS = 50
 """After so many faults the audit stops looking for more."""
-_SIZE = text("SELECT COUNT(*), COALESCE(MAX(seq), 0) FROM entry")
-_NODES = text("SELECT height, place, hash FROM tree")
+_SIZE = (
+    "SELECT size.n, MAX(entry.seq), MAX(CASE WHEN entry.seq <= size.n THEN entry.seq END) "
+    "FROM entry, (SELECT COUNT(*) AS n FROM entry) AS size GROUP BY size.n"
+)
+_NODES = "SELECT height, place, hash FROM tree"
 
 Progress = Callable[[int, int], None]
 """Told how many entries of how many are done."""
@@ -42,12 +44,25 @@ class Audit:
 
 
 def audit(connection: Connection, progress: Progress = lambda done, total: None) -> Audit:
-    """Compare the whole book with what its entries say."""
+    """Compare the whole book with what its entries say.
+
+    Args:
+        connection: A connection in a transaction that reads; faults end it without a commit.
+        progress: Told how far the audit is.
+    """
     reader = Reader()
     with any_text(connection):
         found = list(islice(_faults(connection, reader, progress), MOST_FAULTS))
+    if found:
+        _leave(connection)
     found.sort(key=lambda fault: fault.seq or 0)
     return Audit(reader.last, reader.frontier.root(), tuple(found))
+
+
+def _leave(connection: Connection) -> None:
+    """End the transaction without a commit, which a damaged file may refuse."""
+    if transaction := connection.get_transaction():
+        transaction.rollback()
 
 
 def _faults(connection: Connection, reader: Reader, progress: Progress) -> Iterator[Fault]:
@@ -58,13 +73,13 @@ def _faults(connection: Connection, reader: Reader, progress: Progress) -> Itera
             yield Fault(None, what)
         for what in engine_faults(connection):
             yield Fault(None, what)
-    except DBAPIError as error:
+    except TROUBLE as error:
         if is_of_form and not is_damage(error):
             raise
         yield Fault(None, f"The book cannot be examined to its end: {cause(error)}.")
     try:
         yield from _row_faults(connection, reader, progress)
-    except DBAPIError as error:
+    except TROUBLE as error:
         if is_of_form and not is_damage(error):
             raise
         yield Fault(None, f"The tables cannot be read to their end: {cause(error)}.")
@@ -81,13 +96,14 @@ def _row_faults(connection: Connection, reader: Reader, progress: Progress) -> I
 
 
 def _last(connection: Connection) -> int:
-    """Return the number of the last entry, or how many there are if many numbers are missing."""
-    count, last = connection.execute(_SIZE).one()
-    return int(last if count <= last <= count + MOST_FAULTS else count)
+    """Return the number of the last entry; a few may be missing, strays far beyond do not count."""
+    found = connection.exec_driver_sql(_SIZE).first()
+    count, last, within = found or (0, 0, 0)
+    return int(last if count <= last <= count + MOST_FAULTS // 2 else within or 0)
 
 
 def _tree_faults(connection: Connection, reader: Reader) -> Iterator[Fault]:
-    found = connection.execute(_NODES)
+    found = connection.exec_driver_sql(_NODES)
     stored: dict[Any, Any] = {(row[0], row[1]): row[2] for row in found}
     for height, place in stored.keys() - reader.nodes.keys():
         yield Fault(None, f"The tree has a node ({height}, {place}) that no entries complete.")

@@ -8,6 +8,7 @@ import sqlite3
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
 from functools import cache, partial
+from itertools import islice
 
 from sqlalchemy import Connection, text
 from sqlalchemy.exc import DBAPIError, OperationalError
@@ -15,11 +16,18 @@ from sqlalchemy.exc import DBAPIError, OperationalError
 from ledger.store.engine import SCHEMA_VERSION
 from ledger.store.schema import kept_schema, schema_faults
 
-Listed = frozenset[tuple[str, str, str]]
-"""Type, name and table of everything that a SQLite file lists."""
+Listed = frozenset[tuple[str, str, str, int]]
+"""Type, name and table of all that a SQLite file lists, and whether it has pages of its own."""
 
 _DECODED = partial(str, encoding="utf-8", errors="surrogateescape")
-_LISTED = "SELECT type, name, tbl_name FROM sqlite_master WHERE name NOT GLOB 'sqlite_stat*'"
+MOST_OF_A_KIND = 5
+"""So many findings of one of the database's own checks are told, so as to leave room for others."""
+TROUBLE = (DBAPIError, UnicodeDecodeError)
+"""What the driver may raise while a damaged file is read."""
+_LISTED = (
+    "SELECT type, name, tbl_name, rootpage <> 0 FROM sqlite_master "
+    "WHERE name NOT GLOB 'sqlite_stat*'"
+)
 
 
 @contextmanager
@@ -39,13 +47,17 @@ def any_text(connection: Connection) -> Iterator[None]:
         driver.text_factory = kept
 
 
-def is_damage(error: DBAPIError) -> bool:
+def is_damage(error: DBAPIError | UnicodeDecodeError) -> bool:
     """Return whether what the driver raised tells of bad bytes rather than of a bad disk."""
-    return isinstance(error.orig, sqlite3.DatabaseError) and not isinstance(error, OperationalError)
+    return isinstance(error, UnicodeDecodeError) or (
+        isinstance(error.orig, sqlite3.DatabaseError) and not isinstance(error, OperationalError)
+    )
 
 
-def cause(error: DBAPIError) -> str:
+def cause(error: DBAPIError | UnicodeDecodeError) -> str:
     """Return what the driver says, to stand within a sentence."""
+    if isinstance(error, UnicodeDecodeError):  # its own words quote bytes that are no text
+        return "what the database says of it is no text"
     lines = str(error.orig).strip().splitlines()
     return lines[0].rstrip(".") if lines else "the driver does not say why"
 
@@ -57,12 +69,13 @@ def form_faults(connection: Connection) -> Iterator[str]:
         is_whole = False
         yield what
     if is_whole and connection.dialect.name == "sqlite":
-        for kind, name, table in sorted(_listed(connection) ^ _kept_list()):
+        for kind, name, table, _ in sorted(_listed(connection) ^ _kept_list()):
             yield f"The file's list of tables differs at: {kind} {name} of {table}."
 
 
 def _listed(connection: Connection) -> Listed:
-    return frozenset((str(a), str(b), str(c)) for a, b, c in connection.exec_driver_sql(_LISTED))
+    found = connection.exec_driver_sql(_LISTED)
+    return frozenset((str(a), str(b), str(c), int(d)) for a, b, c, d in found)
 
 
 @cache
@@ -79,8 +92,9 @@ def engine_faults(connection: Connection) -> Iterator[str]:
         yield f"The book's version is written as {list(version)}, not {SCHEMA_VERSION:04d}."
     if connection.dialect.name != "sqlite":
         return
-    for line in connection.exec_driver_sql("PRAGMA integrity_check(5)").scalars():
+    for line in connection.exec_driver_sql(f"PRAGMA integrity_check({MOST_OF_A_KIND})").scalars():
         if line != "ok":
             yield f"The file is damaged: {' '.join(line.split())}."
-    for row in connection.exec_driver_sql("PRAGMA foreign_key_check"):
+    broken = connection.exec_driver_sql("PRAGMA foreign_key_check")
+    for row in islice(broken, MOST_OF_A_KIND):
         yield f"A row of the table {row[0]} refers to a row of {row[2]} that is not there."

@@ -4,20 +4,20 @@ Guarantees: recomputes leaves from the stored texts and the rows of every table 
 Refuses: to trust a stored value to be of any type, and to stop at an entry that cannot be read.
 """
 
+import json
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cache
 from operator import itemgetter
 from typing import Any
 
-from sqlalchemy import Connection, Table, TextClause, text
-from sqlalchemy.exc import DBAPIError
+from sqlalchemy import Connection, Table
 
 from ledger.domain.entries import Entry
 from ledger.domain.merkle import HASH_SIZE, Frontier, leaf_hash
-from ledger.domain.plain import read_entry
+from ledger.domain.plain import entry_from_plain, entry_text
 from ledger.errors import LedgerError
-from ledger.store.audit_file import cause, is_damage
+from ledger.store.audit_file import TROUBLE, cause, is_damage
 from ledger.store.mapping import lot_codes, rows
 from ledger.store.tables import ENTRY, LOT, MATERIAL_KEY, METADATA, PERSON_KEY, TREE
 
@@ -26,7 +26,15 @@ Cells = tuple[Any, ...]
 Stored = dict[Table, dict[Cells, Cells]]
 """Rows by their keys, table by table."""
 
-_UNREADABLE = (LedgerError, ArithmeticError, AttributeError, LookupError, TypeError, ValueError)
+_UNREADABLE = (
+    LedgerError,
+    ArithmeticError,
+    AttributeError,
+    LookupError,
+    RecursionError,
+    TypeError,
+    ValueError,
+)
 """What reading a text that the book never wrote may raise."""
 _BODY = ENTRY.columns.keys().index("body")
 _LEAF = ENTRY.columns.keys().index("leaf")
@@ -56,7 +64,7 @@ class Reader:
         self.last = 0
         """Number of the last entry there is to read."""
         self.unfit: set[int] = set()
-        """Entries whose text is missing or not what was hashed."""
+        """Entries whose text is missing, not what was hashed or not what the book writes."""
         self._lots: dict[str, int] = {}
         self._keys: set[tuple[str, str]] = set()
 
@@ -106,7 +114,7 @@ def chunk_faults(connection: Connection, reader: Reader, first: int, last: int) 
     """Yield what does not fit in the rows of entries `first` to `last`."""
     try:
         stored = {table: _stored(connection, table, first, last) for table in tables()}
-    except DBAPIError as error:
+    except TROUBLE as error:
         if not is_damage(error):
             raise
         if first == last:
@@ -123,6 +131,7 @@ def chunk_faults(connection: Connection, reader: Reader, first: int, last: int) 
         fault = _entry_fault(reader, stored[ENTRY].get((seq,)), seq, expected)
         if fault:
             reader.trust(seq, stored)
+            reader.unfit.add(seq)
             unread.add(seq)
             yield Fault(seq, fault)
         elif seq in reader.unfit:
@@ -157,9 +166,9 @@ def _entry_fault(reader: Reader, row: Cells | None, seq: int, expected: Stored) 
 
 
 def _said(reader: Reader, seq: int, body: str, leaf: bytes) -> list[tuple[Table, Cells]]:
-    entry = read_entry(body)
-    if entry.seq != seq:
-        raise ValueError(f"It is the text of entry {entry.seq}.")
+    entry = entry_from_plain(json.loads(body))
+    if entry.seq != seq or entry_text(entry) != body:
+        raise ValueError("The text is of another entry, or of none.")
     said = reader.expected(entry, body, leaf)
     return [(table, _in_order(table)(row)) for table, row in said]
 
@@ -177,20 +186,8 @@ def _key(table: Table) -> Callable[[Cells], Cells]:
 
 
 @cache
-def _queries(table: Table) -> tuple[TextClause, TextClause]:
-    """Return the queries for a table's rows of some entries, and for those of none.
-
-    They are plain text, for what is stored may be of another type than the column's.
-    """
-    columns = ", ".join(f'"{column.name}"' for column in table.columns)
-    seq = f'"{_seq_name(table)}"'
-    return (
-        text(f'SELECT {columns} FROM "{table.name}" WHERE {seq} BETWEEN :first AND :last'),
-        text(
-            f'SELECT COUNT(*), MIN({seq}) FROM "{table.name}" '
-            f"WHERE {seq} NOT BETWEEN 1 AND :last OR {seq} IS NULL"
-        ),
-    )
+def _columns(table: Table) -> str:
+    return ", ".join(f'"{column.name}"' for column in table.columns)
 
 
 def _seq_name(table: Table) -> str:
@@ -199,7 +196,11 @@ def _seq_name(table: Table) -> str:
 
 def _stored(connection: Connection, table: Table, first: int, last: int) -> dict[Cells, Cells]:
     key = _key(table)
-    found = connection.execute(_queries(table)[0], {"first": first, "last": last})
+    # Past SQLAlchemy's types, for what is stored may be of another than the column's.
+    found = connection.exec_driver_sql(
+        f'SELECT {_columns(table)} FROM "{table.name}" '
+        f'WHERE "{_seq_name(table)}" BETWEEN {first} AND {last}'
+    )
     return {key(row): row for row in map(tuple, found)}
 
 
@@ -209,7 +210,7 @@ def _differences(
     place = table.columns.keys().index(_seq_name(table))
     for key in sorted(stored.keys() | expected.keys(), key=str):
         have, want = stored.get(key), expected.get(key)
-        seq = int((have or want or key)[place])
+        seq = int((want or have or key)[place])
         if have != want and seq not in unread:
             yield Fault(seq, _difference(table, seq, have, want))
 
@@ -226,12 +227,17 @@ def _difference(table: Table, seq: int, have: Cells | None, want: Cells | None) 
 
 def stray_faults(connection: Connection, last: int) -> Iterator[Fault]:
     """Yield the tables that have rows of entries before the first or beyond the last."""
-    for table in tables():
-        count, least = connection.execute(_queries(table)[1], {"last": last}).one()
+    counts = (
+        f"SELECT '{table.name}', COUNT(*), MIN({seq}) FROM \"{table.name}\" "
+        f"WHERE {seq} NOT BETWEEN 1 AND {last} OR {seq} IS NULL"
+        for table in tables()
+        for seq in [_seq_name(table)]
+    )
+    for name, count, least in connection.exec_driver_sql(" UNION ALL ".join(counts)):
         if count:
             first = f"numbered {least}" if isinstance(least, int) else "without a number"
             yield Fault(
                 least if isinstance(least, int) else None,
-                f"The table {table.name} has rows that belong to none of the {last} entries; the "
+                f"The table {name} has rows that belong to none of the {last} entries; the "
                 f"first is {first}.",
             )

@@ -79,7 +79,7 @@ def _at_the_bench(entry: Entry, dossier: Dossier) -> str:
     return LOOK.format(code)
 
 
-def _towards_release(dossier: Dossier) -> str:
+def _towards_release(dossier: Dossier) -> str | None:
     state, code = dossier.state, dossier.state.code
     status, lot_type = dossier.brief.status, state.opened.lot_type
     if status is Status.RELEASED:
@@ -93,7 +93,7 @@ def _towards_release(dossier: Dossier) -> str:
     return f"pottle release {code}"
 
 
-def _after_release(dossier: Dossier) -> str | None:
+def _after_release(dossier: Dossier) -> str:
     code = dossier.state.code
     if dossier.state.opened.lot_type is LotType.PACKED:
         return f"pottle label {code} --out labels.pdf"

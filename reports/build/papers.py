@@ -124,7 +124,7 @@ def _went_to(dossier: Dossier) -> tuple[tuple[str, str, str], ...]:
         (
             item.party or "–",
             f"{gone(item.moved_as, None)} on {item.on}",
-            show(item.amount, item.measure),
+            show(abs(item.amount), item.measure),
         )
         for item in dossier.holders
     ]

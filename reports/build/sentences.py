@@ -97,7 +97,8 @@ _WORDS: dict[type[Facts], Callable[[Any], Parts]] = {
 def sentence(entry: Entry) -> str:
     """Return what an entry says, in one line without its title."""
     facts = entry.draft.facts
-    return ", ".join(part for part in _WORDS[type(facts)](facts) if part)
+    parts = [part for part in _WORDS[type(facts)](facts) if part]
+    return ", ".join((*(part.removesuffix(".") for part in parts[:-1]), *parts[-1:]))
 
 
 def notes(entry: Entry, corrected_by: int | None, *, is_struck: bool) -> tuple[str, ...]:
@@ -108,10 +109,12 @@ def notes(entry: Entry, corrected_by: int | None, *, is_struck: bool) -> tuple[s
     fate = f"{'Struck' if is_struck else 'Corrected'} by entry {corrected_by}."
     act = "Strikes" if isinstance(draft.facts, Strike) else "Corrects"
     corrects = f"{act} entry {draft.corrects}." if draft.corrects else ""
+    departs = isinstance(draft.facts, Deviation) and draft.facts.about
     return tuple(
         note
         for note in (
             corrects,
+            f"About entry {departs}." if departs else "",
             late,
             sheet if draft.origin != "bench" or draft.sheet else "",
             closed(f"Reason: {draft.reason}") if draft.reason else "",

@@ -47,11 +47,15 @@ def bottle(facts: Bottle) -> Parts:
         f"{tidy(facts.drawn.written)} drawn",
         before("bottles", facts.bottles),
         before("caps", facts.caps),
-        before("numbered from", facts.first_bottle),
-        before("to", facts.last_bottle),
+        before("numbered", _span(facts.first_bottle, facts.last_bottle)),
         f"a fill weighed {scaled(facts.fill_check_mg, 1000, 'g')}" if facts.fill_check_mg else None,
         before("best before", facts.best_before),
     )
+
+
+def _span(first: int | None, last: int | None) -> str | None:
+    ends = [str(end) for end in (first, last) if end is not None]
+    return " to ".join(ends) or None
 
 
 def labels(facts: Labels) -> Parts:

@@ -9,7 +9,7 @@ from ledger.domain.entries.masters import Formula, Material
 from ledger.domain.entries.receiving import Receipt
 from ledger.domain.entries.words import FoodGrade
 from reports.build.parts import Parts, at, before
-from reports.format import money, scaled, tidy
+from reports.format import money, plural, scaled, tidy
 
 
 def house(facts: House) -> Parts:
@@ -52,7 +52,7 @@ def formula(facts: Formula) -> Parts:
     return (
         f"{facts.code} version {facts.version} for {facts.product}",
         f"basis {tidy(facts.basis.written)}",
-        f"{len(facts.lines)} materials and {len(facts.steps)} steps",
+        f"{plural(len(facts.lines), 'material')} and {plural(len(facts.steps), 'step')}",
     )
 
 

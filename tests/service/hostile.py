@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from contextlib import closing, contextmanager
 from pathlib import Path
 
+from ledger.domain.merkle import leaf_hash
 from ledger.service.book import open_book
 from ledger.service.verifying import Audit, Fault, verify
 
@@ -16,8 +17,8 @@ Value = int | str | bytes | None
 
 
 @contextmanager
-def hostile(path: Path) -> Iterator[sqlite3.Connection]:
-    """Open a book's file with all its guards taken off; they are put back at the end."""
+def hostile(path: Path, table: str = "*") -> Iterator[sqlite3.Connection]:
+    """Open a book's file with the guards of some tables taken off; they are put back at the end."""
     with closing(sqlite3.connect(path, isolation_level=None)) as connection:
         for pragma in (
             "synchronous = OFF",
@@ -27,8 +28,10 @@ def hostile(path: Path) -> Iterator[sqlite3.Connection]:
         ):
             connection.execute(f"PRAGMA {pragma}")
         connection.execute("BEGIN IMMEDIATE")
-        guards = connection.execute("SELECT name, sql FROM sqlite_master WHERE type = 'trigger'")
-        kept = guards.fetchall()
+        kept = connection.execute(
+            "SELECT name, sql FROM sqlite_master WHERE type = 'trigger' AND tbl_name GLOB ?",
+            [table],
+        ).fetchall()
         for name, _ in kept:
             connection.execute(f'DROP TRIGGER "{name}"')
         yield connection
@@ -38,9 +41,9 @@ def hostile(path: Path) -> Iterator[sqlite3.Connection]:
         connection.execute("PRAGMA wal_checkpoint(TRUNCATE)")
 
 
-def run(path: Path, *statements: str) -> None:
-    """Run statements with a hostile hand."""
-    with hostile(path) as connection:
+def run(path: Path, *statements: str, table: str = "*") -> None:
+    """Run statements with a hostile hand, on one table or on any."""
+    with hostile(path, table) as connection:
         for statement in statements:
             connection.execute(statement)
 
@@ -56,7 +59,7 @@ def run_openly(path: Path, *statements: str) -> None:
 def change_cell(path: Path, table: str, row: dict[str, Value], column: str, value: Value) -> None:
     """Change one cell of one row and nothing else."""
     here = " AND ".join(f'"{name}" IS :{name}' for name in row)
-    with hostile(path) as connection:
+    with hostile(path, table) as connection:
         found = connection.execute(
             f'UPDATE "{table}" SET "{column}" = :new_value WHERE {here}',
             {**row, "new_value": value},
@@ -89,3 +92,32 @@ def found_in(path: Path) -> list[str]:
 def first_named(faults: tuple[Fault, ...]) -> int | None:
     """Return the number of the first entry that faults name."""
     return next((fault.seq for fault in faults if fault.seq is not None), None)
+
+
+def number(value: Value) -> int:
+    """Return a cell that is a number."""
+    assert isinstance(value, int)
+    return value
+
+
+def entry_of(table: str, row: dict[str, Value]) -> int:
+    """Return the number of the entry that a row belongs to, the first of many for a tree's node."""
+    if table == "tree":
+        return (number(row["place"]) << number(row["height"])) + 1
+    return number(row["id" if table == "lot" else "seq"])
+
+
+def row_of_kind(path: Path, kind: str) -> dict[str, Value]:
+    """Return the spine row of the first entry of a kind."""
+    return next(row for row in rows_of(path, "entry") if row["kind"] == kind)
+
+
+def text_put(seq: int, body: bytes, *, hashed: bool = False) -> str:
+    """Return the statement that puts another text in an entry's place, with its hash if wanted."""
+    leaf = f", leaf = x'{leaf_hash(body).hex()}'" if hashed else ""
+    return f"UPDATE entry SET body = CAST(x'{body.hex()}' AS TEXT){leaf} WHERE seq = {seq}"
+
+
+def write_text(path: Path, seq: int, body: bytes, *, hashed: bool = False) -> None:
+    """Put another text in an entry's place, with its hash if wanted."""
+    run(path, text_put(seq, body, hashed=hashed), table="entry")

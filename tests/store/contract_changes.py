@@ -41,6 +41,21 @@ class ChangesContract:
         )
         assert (keeper.on_hand(code), keeper.held(code)) == (390_000, 390_000)
 
+    @pytest.mark.parametrize(("order", "amount"), [("add count", 300_000), ("count add", 800_000)])
+    def test_of_one_instant_the_first_number_of_a_chain_decides(
+        self, order: str, amount: int, keeper: Keeper
+    ) -> None:
+        lots = receive_all(keeper)
+        code = keeper.opens("start", product="Essence", kind="essence", target="1L")
+        keeper.minutes_apart = 0
+        for verb in order.split():
+            if verb == "add":
+                addition = keeper.do("add", lot=code, source=lots.spirit, amount="400mL")
+            else:
+                keeper.do("count", lot=code, amount="300mL")
+        keeper.do("correct", entry=str(addition.seq), changes="amount=500mL", because="misread")
+        assert (keeper.on_hand(code), keeper.held(code)) == (amount, amount)
+
     def test_a_corrected_level_counts_anew(self, keeper: Keeper) -> None:
         _, code = _poured(keeper)
         finish = keeper.do("finish", lot=code, volume="390mL")

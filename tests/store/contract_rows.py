@@ -1,5 +1,6 @@
 """What is stored: rows that say what the entries say, texts that are hashed, one root."""
 
+import json
 from hashlib import sha256
 from types import NoneType
 from typing import Any, get_args, get_origin, get_type_hints
@@ -11,7 +12,18 @@ from ledger.domain.plain import entry_text, read_entry
 from ledger.domain.quantity import Quantity
 from ledger.store import recorder
 from ledger.store.mapping import rows
-from ledger.store.tables import ENTRY, LOT, MATERIAL_KEY, METADATA, PERSON_KEY, TREE
+from ledger.store.tables import (
+    CHILDREN,
+    ENTRY,
+    LEVEL,
+    LOT,
+    MATERIAL_KEY,
+    METADATA,
+    PERSON_KEY,
+    POSTING,
+    TREE,
+    TYPED,
+)
 from tests.keeper import Keeper, row_counts
 
 
@@ -70,6 +82,37 @@ class RowsContract:
         counts = row_counts(walked.book)
         assert told == sum(counts.values()) - counts["tree"]
 
+    def test_every_row_says_what_the_hashed_text_says(self, walked: Keeper) -> None:
+        """Told from the text alone, without the mapping that wrote the rows."""
+        with walked.reading() as connection:
+            codes = {row.id: row.code for row in connection.execute(select(LOT))}
+            for seq, body in walked.bodies():
+                plain = json.loads(body)
+                facts = plain["facts"]
+                (spine,) = _without_nulls(stored_rows(connection, ENTRY, seq))
+                assert spine.pop("body") == body
+                assert spine.pop("leaf") == sha256(b"\x00" + body.encode()).digest()
+                lot = spine.pop("lot", None)
+                assert (codes.get(lot), spine) == (plain.get("lot"), _spine_cells(plain))
+                (typed,) = _without_nulls(stored_rows(connection, TYPED[plain["kind"]], seq))
+                assert typed == {"seq": seq, "entry_kind": plain["kind"], **_cells(facts)}
+                for (kind, name), table in CHILDREN.items():
+                    wanted = facts.get(name, []) if kind == plain["kind"] else []
+                    lines = [
+                        {"seq": seq, "line": line, **_cells(child)}
+                        for line, child in enumerate(wanted, start=1)
+                    ]
+                    assert _without_nulls(stored_rows(connection, table, seq)) == lines
+                postings = [
+                    {name: codes[value] if name in ("source", "target") else value
+                     for name, value in row.items() if name not in ("seq", "line")}
+                    for row in _without_nulls(stored_rows(connection, POSTING, seq))
+                ]  # fmt: skip
+                assert postings == plain.get("postings", [])
+                levels = stored_rows(connection, LEVEL, seq)
+                told = [{"lot": codes[row["lot"]], "amount": row["amount"]} for row in levels]
+                assert told == ([plain["level"]] if "level" in plain else [])
+
     def test_the_text_of_every_entry_read_and_written_again_is_the_same(
         self, walked: Keeper
     ) -> None:
@@ -106,6 +149,29 @@ class RowsContract:
             for name, child in many.items():
                 row = {"seq": False, "line": False} | _columns_wanted(child)[0]
                 assert _columns(looking, f"{kind}_{name}") == row
+
+
+def _without_nulls(found: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    return [{name: value for name, value in row.items() if value is not None} for row in found]
+
+
+def _spine_cells(plain: dict[str, Any]) -> dict[str, Any]:
+    elsewhere = ("v", "lot", "facts", "opens", "postings", "level")
+    return {name: value for name, value in plain.items() if name not in elsewhere}
+
+
+def _cells(facts: dict[str, Any]) -> dict[str, Any]:
+    cells: dict[str, Any] = {}
+    for name, value in facts.items():
+        if isinstance(value, dict):
+            cells |= {
+                name: value["amount"],
+                f"{name}_measure": value["measure"],
+                f"{name}_written": value["written"],
+            }
+        elif not isinstance(value, list):
+            cells[name] = value
+    return cells
 
 
 def _columns(looking: Inspector, table: str) -> dict[str, bool]:

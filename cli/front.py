@@ -1,0 +1,73 @@
+"""The list of commands, known without loading any.
+
+Guarantees: help reads this list alone; a command's module is loaded only when that command is
+called. Refuses: to list what does not work; a test holds each line to its command's own words.
+"""
+
+from importlib import import_module
+
+import typer
+from typer._click import Command, Context
+from typer._click.formatting import HelpFormatter
+from typer.core import TyperGroup
+
+COMMANDS: dict[str, tuple[str, str]] = {
+    "init": ("setting_up", "Make a new book."),
+    "demo": ("setting_up", "Play an invented season into a new book; trace a bottle."),
+    "house": ("setting_up", "Show the house, or say anew what is given."),
+    "person": ("setting_up", "People who write in the book."),
+    "material": ("materials", "Materials that are bought and used."),
+    "formula": ("setting_up", "Versioned master formulas."),
+    "receive": ("batches", "Record a delivery; opens a lot."),
+    "start": ("batches", "Begin a batch; opens a lot."),
+    "add": ("batches", "Put some of a lot into a batch."),
+    "rest": ("batches", "Begin a rest, end it, or tell a whole one."),
+    "filter": ("clarifying", "Record one pass through a filter."),
+    "rinse": ("clarifying", "Rinse the cake; kept apart, the liquor opens a lot."),
+    "decant": ("clarifying", "Draw the clear liquid off its sediment."),
+    "look": ("clarifying", "Record how clear a lot looked."),
+    "measure": ("clarifying", "Record an instrument's reading."),
+    "makeup": ("batches", "Make a batch up to a volume."),
+    "note": ("batches", "Write a note."),
+    "finish": ("batches", "End the making of a batch with what came out."),
+    "bottle": ("selling", "Fill a lot into bottles; opens a packed lot."),
+    "label": ("selling", "Print a sheet of bottle labels; records it."),
+    "send": ("selling", "Send goods out, write them off, or take them back."),
+    "hold": ("judging", "Put a lot on hold."),
+    "release": ("judging", "Release a lot, if nothing stands in the way."),
+    "reject": ("judging", "Reject a lot."),
+    "complain": ("judging", "Record a complaint."),
+    "stock": ("lookup", "List what is on hand."),
+    "lot": ("lookup", "Show one lot: its inputs, what was done, where it went."),
+    "journal": ("lookup", "List entries as they were written, corrections included."),
+    "trace": ("lookup", "Trace a lot back to its inputs and forward to who has it."),
+    "dilute": ("reckoning", "Say how much spirit and water make a strength."),
+    "record": ("papers", "Print the batch record of a lot."),
+    "correct": ("keeping", "Correct an entry by a new one; the old one stays readable."),
+    "strike": ("keeping", "Strike out an entry made by mistake; it stays readable."),
+    "verify": ("keeping", "Recompute the whole book and name what does not fit."),
+}
+"""Each command with the module that has it and its line in the help, in the order of the work."""
+
+
+class Front(TyperGroup):
+    """The group of all commands, each loaded when it is called."""
+
+    def list_commands(self, ctx: Context) -> list[str]:
+        """Return the names of the commands in the order of the work."""
+        return list(COMMANDS)
+
+    def get_command(self, ctx: Context, cmd_name: str) -> Command | None:
+        """Load and return a command, or None when there is none of that name."""
+        if cmd_name not in COMMANDS:
+            return None
+        if cmd_name not in self.commands:
+            rooms = typer.Typer(rich_markup_mode=None)
+            import_module(f"cli.{COMMANDS[cmd_name][0]}").register(rooms)
+            self.commands.update(typer.main.get_group(rooms).commands)
+        return self.commands[cmd_name]
+
+    def format_commands(self, ctx: Context, formatter: HelpFormatter) -> None:
+        """Write the list of commands into the help."""
+        with formatter.section("Commands"):
+            formatter.write_dl([(name, line) for name, (_, line) in COMMANDS.items()])

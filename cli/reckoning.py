@@ -1,0 +1,38 @@
+"""Commands that reckon without a book: dilute.
+
+Guarantees: they read and write no book. Refuses: sums of their own; those are `ledger.science`.
+"""
+
+from typing import Annotated
+
+import typer
+
+from cli.call import Call, reads
+from cli.parsing import Verb
+
+
+def dilute(
+    call: Call,
+    stock: Annotated[str, typer.Argument(help="Strength of the spirit: 96.3%, or 190 proof (US).")],
+    target: Annotated[str, typer.Argument(help="Strength wanted: 80%.")],
+    amount: Annotated[str, typer.Argument(help="How much is wanted: 1L at 20 °C, or 500g.")],
+    temp: Annotated[
+        str | None,
+        typer.Option(help="Also the volumes with everything at this temperature: 25C or 77F."),
+    ] = None,
+) -> None:
+    """Say how much spirit and water make a strength."""
+    from cli.tables import print_json, print_lines
+    from ledger.science.reading import dilution_asked
+    from reports.build.dilution import dilution_lines, dilution_plain
+
+    found = dilution_asked(stock, target, amount, temp)
+    if call.json:
+        print_json(dilution_plain(found))
+    else:
+        print_lines(dilution_lines(found))
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands to the front door."""
+    app.command(cls=Verb)(reads(dilute))

@@ -1,0 +1,32 @@
+"""A book that was kept by commands alone, walked once and copied for each test."""
+
+import os
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from tests.cli.path import BOTTLES, DELIVERIES, ESSENCE, SET_UP, SYRUP
+from tests.cli.shell import Shell, walk
+from tests.keeper import copy_book
+
+
+@pytest.fixture(scope="session")
+def walked_shell(tmp_path_factory: pytest.TempPathFactory) -> Shell:
+    folder = tmp_path_factory.mktemp("shell")
+    shell = Shell(folder / "pottle.db")
+    before = Path.cwd()
+    os.chdir(folder)
+    try:
+        for command, answer in walk(shell, (*SET_UP, *DELIVERIES, *ESSENCE, *SYRUP, *BOTTLES)):
+            assert answer.exit_code == 0, (command, answer)
+    finally:
+        os.chdir(before)
+    return shell
+
+
+@pytest.fixture
+def shell(walked_shell: Shell, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Shell:
+    """A book in which an essence and a syrup were made, bottled, sold and complained of."""
+    monkeypatch.chdir(tmp_path)
+    return replace(walked_shell, book=copy_book(walked_shell.book, tmp_path / "pottle.db"))

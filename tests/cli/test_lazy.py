@@ -1,0 +1,94 @@
+"""Help is quick and complete: nothing is loaded for it, nothing is listed without words."""
+
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+import pytest
+import typer.main
+from typer._click import Context
+from typer.testing import CliRunner
+
+from cli.front import COMMANDS
+from cli.main import app
+
+ROOT = Path(__file__).parents[2]
+HEAVY = ("sqlalchemy", "alembic", "reportlab", "rich", "segno", "ledger.store", "ledger.domain")
+LISTING = """
+import sys
+sys.argv = ["pottle", *sys.argv[1:]]
+from cli.main import app
+try:
+    app()
+finally:
+    print(*sorted(sys.modules), sep="\\n", file=sys.stderr)
+"""
+
+
+def loaded_by(*args: str) -> set[str]:
+    done = subprocess.run(
+        [sys.executable, "-c", LISTING, *args],
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    return set(done.stderr.split())
+
+
+@pytest.mark.parametrize("args", [["--help"], ["add", "--help"], ["material", "--help"]])
+def test_help_loads_neither_the_store_nor_the_papers(args: list[str]) -> None:
+    loaded = loaded_by(*args)
+    assert "cli.main" in loaded
+    assert not {name for name in HEAVY if name in loaded}
+
+
+def test_a_command_that_reads_loads_the_store_and_not_the_papers(tmp_path: Path) -> None:
+    done = subprocess.run(
+        [sys.executable, "-X", "importtime", "-m", "cli.main", "stock"],
+        cwd=ROOT,
+        env={"POTTLE_LEDGER": str(tmp_path / "none.db")},
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert done.returncode == 5
+    assert "sqlalchemy" in done.stderr
+    assert "reportlab" not in done.stderr
+
+
+def verbs() -> list[tuple[str, ...]]:
+    group: Any = typer.main.get_command(app)
+    found: list[tuple[str, ...]] = []
+    for name in group.list_commands(Context(group)):
+        command = group.get_command(Context(group), name)
+        below = getattr(command, "commands", None)
+        found += [(name, verb) for verb in below] if below else [(name,)]
+    return found
+
+
+@pytest.mark.parametrize("verb", verbs(), ids=" ".join)
+def test_every_verb_has_words_of_help_for_itself_and_all_it_takes(verb: tuple[str, ...]) -> None:
+    done = CliRunner().invoke(app, [*verb, "--help"], prog_name="pottle")
+    assert done.exit_code == 0
+    assert done.stdout.startswith(f"Usage: pottle {' '.join(verb)} ")
+    command: Any = typer.main.get_command(app)
+    for name in verb:
+        command = command.get_command(Context(command), name)
+    assert command.help.endswith(".")
+    assert [taken.name for taken in command.params if not taken.help] == []
+    assert max(map(len, done.stdout.splitlines())) <= 80
+
+
+def test_the_help_lists_every_verb_with_its_whole_sentence() -> None:
+    listed = CliRunner().invoke(app, ["--help"], prog_name="pottle").stdout
+    for verb in verbs():
+        assert f"\n  {verb[0]} " in listed
+    assert "..." not in listed.partition("Commands:")[2]
+
+
+def test_every_line_of_the_help_is_the_command_s_own() -> None:
+    group: Any = typer.main.get_command(app)
+    own = {name: group.get_command(Context(group), name).help for name in COMMANDS}
+    assert {name: line for name, (_, line) in COMMANDS.items()} == own

@@ -1,0 +1,104 @@
+"""What a screen shows: nothing wider than it, no code cut, and nothing but text in a pipe."""
+
+import re
+import shlex
+
+import pytest
+
+from cli.tables import column_widths, seen
+from cli.tracing import fold
+from tests.cli.shell import Shell
+from tests.cli.terminal import shown_on
+
+LONG_NOTE = (
+    "Smelled of peel and a little of pine; the second pass ran slowly, so the paper was changed."
+)
+COMMANDS = ("stock", "lot {essence}", "journal", "trace {packed}", "material list")
+CODE = re.compile(r"\b[A-Z]{2,4}-\d{3}-[0-9A-Z]\b")
+STYLES = re.compile(r"\x1b\[[0-9;]*m")
+
+
+@pytest.fixture
+def wordy(shell: Shell) -> Shell:
+    """A book with long words in it: a note, a supplier, a name, a buyer."""
+    shell.run("note", "OE-001-5", LONG_NOTE)
+    shell.run("material", "change", "spirit", "--name", "Neutral spirit of grain, 96 per cent vol")
+    shell.run("receive", "spirit", "5L", "--from", "The Far Away Distillery of Upper Nowhere")
+    shell.run("send", "BOS-001-S", "1", "--to", "The Tea Room behind the Old Harbour Office")
+    return shell
+
+
+@pytest.mark.parametrize("columns", [80, 120])
+@pytest.mark.parametrize("command", COMMANDS)
+def test_nothing_is_wider_than_the_screen_and_no_code_is_cut(
+    wordy: Shell, command: str, columns: int
+) -> None:
+    args = shlex.split(command.format(**wordy.codes))
+    shown = shown_on(columns, args, POTTLE_LEDGER=str(wordy.book), NO_COLOR="1")
+    assert max(map(len, shown.splitlines())) <= columns
+    assert "…" not in shown
+    in_pipe = wordy.run(*args).out
+    assert sorted(CODE.findall(shown)) == sorted(CODE.findall(in_pipe))
+    assert " ".join(shown.split()) != ""
+
+
+def test_the_words_of_an_entry_wrap_in_their_own_column(wordy: Shell) -> None:
+    lines = shown_on(
+        80, ["lot", "OE-001-5"], POTTLE_LEDGER=str(wordy.book), NO_COLOR="1"
+    ).splitlines()
+    first = next(place for place, line in enumerate(lines) if "note: Smelled" in line)
+    column = lines[first].index("note:")
+    below = lines[first + 1]
+    assert below[:column].strip() == ""
+    assert below[column] != " "
+
+
+def test_colour_is_left_out_where_it_is_not_wanted(wordy: Shell) -> None:
+    book = {"POTTLE_LEDGER": str(wordy.book)}
+    plain = shown_on(80, ["stock"], NO_COLOR="1", **book)
+    styled = shown_on(80, ["stock"], **book)
+    assert "\x1b" not in plain
+    assert STYLES.search(styled)
+    assert STYLES.sub("", styled) == plain
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+def test_a_pipe_gets_text_alone_with_every_cell_whole(wordy: Shell, command: str) -> None:
+    out = wordy.line(command).out
+    assert "\x1b" not in out
+    assert [line for line in out.splitlines() if line != line.rstrip()] == []
+
+
+def test_whole_sentences_stay_on_one_line_in_a_pipe(wordy: Shell) -> None:
+    assert f"note: {LONG_NOTE}\n" in wordy.run("lot", "OE-001-5").out
+
+
+def test_what_a_terminal_would_obey_is_shown_instead(shell: Shell) -> None:
+    assert seen("a\x1b[31mb\x07\N{ZERO WIDTH SPACE}é") == "a·[31mb··é"
+    shell.run("hold", "NS-001-J")
+    shell.run("release", "NS-001-J", "--because", "clear\x1b[2Jed")
+    assert "\x1b" not in shell.run("journal", "--last", "2").out
+
+
+@pytest.mark.parametrize("room", [120, 80, 60, 44])
+def test_columns_fit_and_keep_their_longest_words_as_long_as_they_can(room: int) -> None:
+    columns = [
+        ["entry", "17"],
+        ["when", "2026-03-02 10:09"],
+        ["lot", "BOS-001-S"],
+        ["what", LONG_NOTE],
+    ]
+    widths = column_widths(columns, room)
+    assert sum(widths) + 2 * 3 <= room
+    assert widths[2] >= len("BOS-001-S")
+    assert widths[0] >= len("entry")
+
+
+def test_a_folded_branch_carries_its_rules_and_keeps_codes_whole() -> None:
+    folded = fold("│  ├─ 30 mL  OE-001-5  Orange essence, from a supplier, in stock", 24)
+    assert folded.splitlines() == [
+        "│  ├─ 30 mL  OE-001-5",
+        "│  │    Orange essence,",
+        "│  │    from a supplier,",
+        "│  │    in stock",
+    ]

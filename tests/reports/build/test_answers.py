@@ -1,0 +1,132 @@
+"""Answers: what was recorded, what is there now, what is missing, and the next step."""
+
+import pytest
+
+from ledger.service.book import Recorded
+from ledger.service.looking import dossier
+from reports.build.answers import Answer, answer
+from tests.keeper import Keeper
+from tests.path import receive_all
+
+
+def told(keeper: Keeper, done: Recorded) -> Answer:
+    lot = done.code or done.entry.draft.lot
+    return answer(done, dossier(keeper.book, lot) if lot else None)
+
+
+def does(keeper: Keeper, verb: str, **words: str) -> Answer:
+    return told(keeper, keeper.do(verb, **words))
+
+
+def test_a_delivery_says_what_is_not_known_of_it_yet(sqlite_keeper: Keeper) -> None:
+    found = does(sqlite_keeper, "receive", material="orange-oil", amount="500mL")
+    assert found.lines == (
+        "Recorded 9, received SOO-001-3: 500 mL of orange-oil.",
+        "SOO-001-3, Sweet orange oil: 500 mL, in stock.",
+        "Not known yet: the supplier, the supplier's lot, the cost, the best-before date, the "
+        "certificate.",
+        'Next: pottle start --product "NAME" --kind KIND --target VOLUME',
+    )
+    assert found.plain["missing"] == [
+        "the supplier",
+        "the supplier's lot",
+        "the cost",
+        "the best-before date",
+        "the certificate",
+    ]
+
+
+def test_the_next_step_follows_the_work(sqlite_keeper: Keeper) -> None:
+    keeper = sqlite_keeper
+    lots = receive_all(keeper)
+    code = keeper.opens("start", product="Orange essence", kind="essence", target="480mL")
+    steps = [
+        does(keeper, verb, lot=code, **words).plain["next"]
+        for verb, words in (
+            ("add", {"source": lots.oil, "amount": "25g"}),
+            ("rest", {"purpose": "macerate"}),
+            ("add", {"source": lots.spirit, "amount": "400mL"}),
+            ("rest", {"ended": "yes"}),
+            ("filter", {"medium": "paper", "volume_out": "400mL"}),
+            ("look", {"grade": "bright"}),
+            ("makeup", {"volume": "450mL", "source": lots.spirit}),
+            ("finish", {"volume": "448mL"}),
+            ("judge", {"verdict": "hold"}),
+            ("judge", {"verdict": "release"}),
+        )
+    ]
+    assert steps == [
+        f"pottle rest {code} --for macerate",
+        f"pottle rest {code} --end",
+        f"pottle rest {code} --end",
+        f"pottle filter {code} --medium paper --pore 20 --out VOLUME",
+        f"pottle look {code} GRADE --of neat",
+        f"pottle finish {code} VOLUME",
+        f"pottle finish {code} VOLUME",
+        f"pottle release {code}",
+        f"pottle trace {code} --forward",
+        'pottle start --product "NAME" --kind syrup --target VOLUME',
+    ]
+
+
+def test_bottled_goods_go_from_their_release_to_a_buyer(sqlite_walked: Keeper) -> None:
+    packed = next(code for code in sqlite_walked.lot_codes() if code.startswith("BOS-"))
+    for verb, words, step in (
+        ("judge", {"verdict": "release"}, f"pottle label {packed} --out labels.pdf"),
+        ("labels", {"printed": "2"}, f"pottle send {packed} COUNT --to WHO"),
+        ("send", {"amount": "1", "moved_as": "sample"}, "pottle stock"),
+        ("complain", {"symptom": "cloudy"}, f"pottle trace {packed}"),
+    ):
+        assert does(sqlite_walked, verb, lot=packed, **words).plain["next"] == step
+
+
+def test_a_note_needs_no_next_step(sqlite_keeper: Keeper) -> None:
+    found = does(sqlite_keeper, "note", text="The still is out of order.")
+    assert found.lines == ("Recorded 9, note: The still is out of order.",)
+
+
+def test_a_correction_stands_in_place_of_the_old_entry(sqlite_keeper: Keeper) -> None:
+    first = sqlite_keeper.do("note", text="Cold.")
+    done = sqlite_keeper.do(
+        "correct", entry=str(first.seq), changes="text=Very cold.", because="misread"
+    )
+    assert told(sqlite_keeper, done).lines == (
+        "Recorded 10 in place of 9, note: Very cold.",
+        "Next: pottle journal --entry 9",
+    )
+
+
+def test_a_strike_says_which_entry_is_struck_and_never_that_the_lot_is(
+    sqlite_keeper: Keeper,
+) -> None:
+    lots = receive_all(sqlite_keeper)
+    looked = sqlite_keeper.do("look", lot=lots.oil, grade="bright")
+    done = sqlite_keeper.do("strike", entry=str(looked.seq), because="the wrong lot")
+    assert told(sqlite_keeper, done).lines == (
+        f"Recorded {done.seq}: entry {looked.seq} of {lots.oil} is struck out.",
+        f"{lots.oil}, Sweet orange oil: 500 mL, in stock.",
+        f"Next: pottle journal --entry {looked.seq}",
+    )
+
+
+def test_a_deviation_is_told_with_its_number(sqlite_keeper: Keeper) -> None:
+    lots = receive_all(sqlite_keeper)
+    code = sqlite_keeper.opens("start", product="Orange", kind="syrup", target="1L")
+    sqlite_keeper.do("judge", lot=lots.spirit, verdict="hold")
+    done = sqlite_keeper.do(
+        "add", lot=code, source=lots.spirit, amount="10mL", because="the only one left"
+    )
+    assert f"Deviation {done.seq + 1}: {lots.spirit} is on hold." in told(sqlite_keeper, done).lines
+
+
+@pytest.mark.parametrize(
+    ("amount", "says"),
+    [("2.4kg", "0 mL and 2.4 kg of solids"), ("300g", "0 mL and 300 g of solids")],
+)
+def test_solids_that_have_no_volume_yet_are_told_apart(
+    sqlite_keeper: Keeper, amount: str, says: str
+) -> None:
+    lots = receive_all(sqlite_keeper)
+    code = sqlite_keeper.opens("start", product="Orange syrup", kind="syrup", target="4L")
+    found = does(sqlite_keeper, "add", lot=code, source=lots.sugar, amount=amount)
+    assert found.lines[1] == f"{code}, Orange syrup: {says}, being made."

@@ -1,0 +1,148 @@
+"""The views of papers, from a small book."""
+
+from dataclasses import asdict
+from datetime import UTC, datetime
+from pprint import pformat
+
+import pytest
+
+from ledger.errors import RefusedError
+from ledger.service.looking import dossier
+from reports.build.papers import label_sheet_view, record_view
+from reports.views import RecordView
+from tests.golden import check_golden
+from tests.keeper import Keeper
+from tests.path import Lots, make_essence, make_syrup, receive_all
+
+PRINTED = datetime(2026, 3, 9, 9, 0, tzinfo=UTC)
+
+
+def record_of(keeper: Keeper, code: str) -> RecordView:
+    return record_view(dossier(keeper.book, code), PRINTED)
+
+
+@pytest.fixture
+def made(sqlite_keeper: Keeper) -> tuple[Keeper, Lots, str]:
+    """A book with an essence whose oil was corrected and whose look was struck."""
+    keeper = sqlite_keeper
+    keeper.do("material", code="orange-oil", change=True, caution="Irritates the skin.")
+    lots = receive_all(keeper)
+    essence = make_essence(keeper, lots)
+    oil = next(entry.seq for entry in keeper.entries() if entry.kind == "add")
+    look = next(entry.seq for entry in keeper.entries() if entry.kind == "look")
+    keeper.do("correct", entry=str(oil), changes="amount=26g", because="misread the scale")
+    keeper.do("strike", entry=str(look), because="the wrong lot")
+    return keeper, lots, essence
+
+
+def pack(keeper: Keeper, lots: Lots, essence: str, **words: str) -> str:
+    syrup = make_syrup(keeper, lots, essence)
+    return keeper.opens("bottle", source=syrup, pack="15 x 250mL", bottles=lots.bottles, **words)
+
+
+def test_a_record_says_all_there_is_of_a_lot(made: tuple[Keeper, Lots, str]) -> None:
+    keeper, _, essence = made
+    told = asdict(record_of(keeper, essence))
+    told["seal"] = tuple(line.split()[0] for line in told["seal"])
+    check_golden("build/record.txt", pformat(told, width=98, sort_dicts=False) + "\n")
+
+
+def test_struck_and_corrected_entries_stay_with_their_notes(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    keeper, _, essence = made
+    view = record_of(keeper, essence)
+    rows = {row.entry: row for row in (*view.steps, *view.looks)}
+    fated = {row.entry: row.notes for row in rows.values() if row.struck}
+    assert sorted(note for notes in fated.values() for note in notes) == [
+        "Corrected by entry 27.",
+        "Struck by entry 28.",
+    ]
+    assert rows["27"].notes[0] == "Corrects entry 17."
+    assert rows["27"].notes[-1] == "Reason: misread the scale."
+    assert [(row.amount, row.struck) for row in view.inputs if row.lot.startswith("SOO")] == [
+        ("25 g", True),
+        ("26 g", False),
+    ]
+
+
+def test_the_balance_goes_from_what_went_in_to_what_came_out(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    keeper, _, essence = made
+    balance = dict(record_of(keeper, essence).balance)
+    assert balance["Target"] == "480 mL"
+    assert balance["Came out"] == "448 mL"
+    assert balance["Share of target"] == "93.3 %"
+    assert balance["Left in filter, pass 1"] == "15 mL"
+
+
+def test_cautions_come_from_the_kind_and_from_every_material_in_it(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    keeper, lots, essence = made
+    cautions = record_of(keeper, essence).cautions
+    assert cautions[0].startswith("Flavouring in strong alcohol: highly flammable")
+    assert cautions[1:] == ("Irritates the skin.",)
+    packed = pack(keeper, lots, essence)
+    sheet = label_sheet_view(dossier(keeper.book, packed))
+    assert sheet.label.cautions == ("Irritates the skin.",)
+
+
+def test_a_label_says_what_is_in_the_bottle_and_how_to_pour_it(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    keeper, lots, essence = made
+    packed = pack(keeper, lots, essence)
+    sheet = label_sheet_view(dossier(keeper.book, packed))
+    label = sheet.label
+    assert (label.product, label.lot, label.volume) == ("Orange syrup", packed, "250 mL")
+    assert label.dilution == "1 part syrup to 7 parts soda water"
+    assert label.made_on == "2026-03-04"
+    assert sheet.count == 15
+    assert len(sheet.seal) == 3
+    assert label_sheet_view(dossier(keeper.book, packed), 4).count == 4
+
+
+@pytest.mark.parametrize(
+    ("own", "earliest"),
+    [
+        (None, "2027-06-30"),
+        ("2026-09-30", "2026-09-30"),
+        ("2030-01-01", "2027-06-30"),
+    ],
+    ids=["none of its own", "its own is first", "that of its oil is first"],
+)
+def test_the_best_before_day_is_the_earliest_of_the_lot_and_all_it_is_made_of(
+    made: tuple[Keeper, Lots, str], own: str | None, earliest: str
+) -> None:
+    keeper, lots, essence = made
+    packed = pack(keeper, lots, essence, **({"best_before": own} if own else {}))
+    label = label_sheet_view(dossier(keeper.book, packed)).label
+    assert label.best_before == earliest
+
+
+def test_a_lot_that_is_not_packed_has_no_labels(made: tuple[Keeper, Lots, str]) -> None:
+    keeper, _, essence = made
+    with pytest.raises(RefusedError) as refused:
+        label_sheet_view(dossier(keeper.book, essence))
+    assert refused.value.problems == (
+        (
+            f"{essence} is not a packed lot, so it has no bottles to label.",
+            f'Fill it first: pottle bottle {essence} "15 x 250mL"',
+        ),
+    )
+
+
+def test_where_goods_went_is_told_and_what_came_back_is_no_negative(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    keeper, lots, essence = made
+    packed = pack(keeper, lots, essence)
+    keeper.do("judge", lot=packed, verdict="release")
+    keeper.do("send", lot=packed, amount="6", party="Bridge Street Stall")
+    keeper.do("send", lot=packed, amount="2", party="Bridge Street Stall", moved_as="returned")
+    assert record_of(keeper, packed).went_to == (
+        ("Bridge Street Stall", "sold on 2026-03-04", "6"),
+        ("Bridge Street Stall", "came back on 2026-03-04", "2"),
+    )
