@@ -26,6 +26,7 @@ class LedgerError(Exception):
     """
 
     def __init__(self, what: str, todo: str = "") -> None:
+        """Hold one problem; `of` holds several."""
         super().__init__(f"{what} {todo}".strip())
         self.what = what
         self.todo = todo

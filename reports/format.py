@@ -4,13 +4,11 @@ Guarantees: the same value reads the same on screen and paper. Refuses: to round
 keeps exactly.
 """
 
-import re
 from decimal import Decimal
 
 from ledger.domain.entries import Entry, When
 from ledger.domain.entries.words import Precision
-
-_RUN_TOGETHER = re.compile(r"(\d)([^\W\d_])")
+from ledger.domain.quantity import tidy as tidy
 
 
 def scaled(value: int, scale: int, unit: str = "") -> str:
@@ -23,15 +21,6 @@ def scaled(value: int, scale: int, unit: str = "") -> str:
     if "." in number:
         number = number.rstrip("0").rstrip(".")
     return f"{number} {unit}".strip()
-
-
-def tidy(written: str) -> str:
-    """Return an amount as it was written, with a space between number and unit.
-
-    >>> tidy("250mL"), tidy("1 1/2 fl oz")
-    ('250 mL', '1 1/2 fl oz')
-    """
-    return _RUN_TOGETHER.sub(r"\1 \2", written)
 
 
 def celsius(mdegc: int) -> str:

@@ -34,7 +34,7 @@ from ledger.domain.entries.words import (
     Purpose,
     Verdict,
 )
-from ledger.domain.quantity import Measure, Quantity, mass_from_volume, volume_from_mass
+from ledger.domain.quantity import Measure, Quantity, mass_from_volume, tidy, volume_from_mass
 
 STAYS_IN_THE_CAKE = frozenset({MaterialKind.CLARIFIER, MaterialKind.FILTER})
 """Kinds of material that a filter keeps back, so they never add to what is in a lot."""
@@ -135,7 +135,7 @@ def name(state: LotState) -> str:
             return product
         case Bottle(size=size):
             what = name(state.bulk) if state.bulk else "bottled"
-            return f"{what}, {size.written}"
+            return f"{what}, {tidy(size.written)}"
         case Rinse():
             return "Rinse liquor"
         case _:

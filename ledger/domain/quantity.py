@@ -30,6 +30,7 @@ MOST = 10**15
 """The largest amount the book holds, in the smallest unit of any measure."""
 
 _PIECE = re.compile(r"([.,]?[0-9][0-9.,/ ]*)((?:[^0-9.,]|[.,](?![0-9]))*)")
+_RUN_TOGETHER = re.compile(r"(\d)([^\W\d_])")
 _NEGATIVE = re.compile(r"[-−–] ?[.,]?[0-9]")
 _NAMES = {Measure.UL: "volume", Measure.MG: "mass", Measure.UEACH: "count"}
 _LEAST = {Measure.UL: "1 µL", Measure.MG: "1 mg", Measure.UEACH: "0.000001 each"}
@@ -164,6 +165,15 @@ def _decimal(amount: int, divisor: int, places: int) -> str:
     whole, rest = divmod(abs(scaled), 10**places)
     decimals = f"{rest:0{places}d}".rstrip("0")
     return f"{'-' if scaled < 0 else ''}{whole}{'.' if decimals else ''}{decimals}"
+
+
+def tidy(written: str) -> str:
+    """Return an amount as it was written, with a space between number and unit.
+
+    >>> tidy("250mL"), tidy("1 1/2 fl oz")
+    ('250 mL', '1 1/2 fl oz')
+    """
+    return _RUN_TOGETHER.sub(r"\1 \2", written)
 
 
 def mass_from_volume(volume_ul: int, density_mg_per_l: int) -> int:

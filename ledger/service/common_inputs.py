@@ -63,9 +63,7 @@ def _complained(connection: Connection) -> frozenset[str]:
 
 
 def _is_about_clarity(facts: object) -> bool:
-    return isinstance(facts, Complaint) and any(
-        grade in facts.symptom.lower() for grade in UNCLEAR
-    )
+    return isinstance(facts, Complaint) and any(grade in facts.symptom.lower() for grade in UNCLEAR)
 
 
 def _made_of(connection: Connection, lot: int) -> set[int]:

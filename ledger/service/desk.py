@@ -46,6 +46,10 @@ class Desk:
     """Where the entry comes from."""
     by: str | None = field(init=False)
     """Initials, in capitals."""
+    reason: str | None = field(init=False)
+    """Why, in words."""
+    sheet: str | None = field(init=False)
+    """Number of the paper sheet."""
 
     def __post_init__(self) -> None:
         """Read who, when and where from."""
@@ -54,6 +58,8 @@ class Desk:
         told = self.how.origin or ("paper" if self.how.sheet else "bench")
         self.origin = self.words.needed(told, Origin, "origin")
         self.by = (self.how.by or "").strip().upper() or None
+        self.reason = self.words.text_or_none(self.how.because, "reason")
+        self.sheet = self.words.text_or_none(self.how.sheet, "sheet number")
 
     def open_code(self, asked: str | None, stem_words: str, prefix: str = "") -> str:
         """Return the code for a new lot: the maker's own if given, else the book's next."""
@@ -95,8 +101,8 @@ class Desk:
             happened=self.happened,
             by=self.by,
             origin=self.origin,
-            sheet=self.how.sheet,
-            reason=self.how.because,
+            sheet=self.sheet,
+            reason=self.reason,
             corrects=corrects,
             opens=Opened(*opens) if opens else None,
         )

@@ -18,12 +18,16 @@ from ledger.service.desk import at_desk
 from ledger.service.words import Words
 from ledger.store import queries
 
-_HEAD = (
-    "code version product kind basis wanted-clarity pour best-before-days yield-min yield-max "
-    "label caution prepared-by checked-by valid-from line step"
-).split()
-_LINE = "material amount tolerance overage".split()
-_STEP = "verb words at-least at-most temp-min temp-max pore-max passes-min".split()
+_HEAD = [
+    *("code", "version", "product", "kind", "basis", "wanted-clarity", "pour"),
+    *("best-before-days", "yield-min", "yield-max", "label", "caution"),
+    *("prepared-by", "checked-by", "valid-from", "line", "step"),
+]
+_LINE = ["material", "amount", "tolerance", "overage"]
+_STEP = [
+    *("verb", "words", "at-least", "at-most"),
+    *("temp-min", "temp-max", "pore-max", "passes-min"),
+]
 
 
 def load(book: Book, how: How, *, file: str) -> Recorded:

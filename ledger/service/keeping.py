@@ -73,8 +73,8 @@ def _replacement(desk: Desk, old: Entry, changed: dict[str, Any]) -> Draft:
         happened=desk.happened if desk.how.at else old.draft.happened,
         by=desk.by,
         origin=desk.origin,
-        sheet=desk.how.sheet or old.draft.sheet,
-        reason=desk.how.because,
+        sheet=desk.sheet or old.draft.sheet,
+        reason=desk.reason,
         corrects=old.seq,
     )
 

@@ -5,8 +5,6 @@ Guarantees: all of it is read in the transaction that will append the draft. Ref
 
 from datetime import date, datetime
 
-from ledger.store.engine import Connection
-
 from ledger.domain.entries import Draft, Entry, Formula, Judge, Material, Move, Receipt, Strike
 from ledger.domain.entries.words import LotType
 from ledger.domain.fields import specs
@@ -15,6 +13,7 @@ from ledger.domain.rules.names import material_names
 from ledger.domain.scene import Scene
 from ledger.errors import RefusedError
 from ledger.store import amounts, queries, recorder, walk
+from ledger.store.engine import Connection
 from ledger.store.queries import LotRow, Moment
 
 
@@ -72,7 +71,7 @@ def lot_state(
     now = amounts.held(connection, row.seq, skip=skip)
     then = amounts.held(connection, row.seq, moment, skip) if moment else now
     best_before = walk.earliest_best_before(connection, row.seq) if is_whole else None
-    state = LotState(
+    return LotState(
         seq=row.seq,
         opened=row.opened,
         entries=entries,
@@ -84,7 +83,6 @@ def lot_state(
         barred_inputs=walk.barred_inputs(connection, row.seq) if is_whole else (),
         bulk=_bulk_of(connection, row),
     )
-    return state
 
 
 def known_lot(connection: Connection, code: str) -> LotRow:

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from sqlalchemy import Connection, RowMapping, bindparam, text
 
 from ledger.domain.lots import Status
-from ledger.domain.quantity import Measure
+from ledger.domain.quantity import Measure, tidy
 
 CHUNK = 500
 """How many lots one statement asks for."""
@@ -125,7 +125,7 @@ def _name(lot_type: str, known: str | None, row: RowMapping) -> str:
     if lot_type == "rinse":
         return "Rinse liquor"
     if lot_type == "packed":
-        return str(row["size_written"] or "bottled")
+        return tidy(row["size_written"] or "bottled")
     return known or "Struck lot"
 
 

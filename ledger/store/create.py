@@ -10,7 +10,7 @@ from alembic.config import Config
 from alembic.migration import MigrationContext
 from alembic.operations import Operations
 from alembic.script import ScriptDirectory
-from sqlalchemy import Connection, Engine
+from sqlalchemy import Connection, Engine, inspect
 
 from ledger.errors import StorageError
 from ledger.store.engine import (
@@ -32,6 +32,11 @@ def create_book(engine: Engine, where: str) -> None:
     """
     if is_server(where):
         with writing(engine) as connection:
+            if inspect(connection).has_table("entry"):
+                raise StorageError(
+                    "The database holds a book already; it was left as it is.",
+                    "Open that book, or make a new database for another.",
+                )
             migrate(connection)
         return
     path = Path(where)
@@ -48,11 +53,21 @@ def create_book(engine: Engine, where: str) -> None:
             "Choose a folder that exists and that you may write in.",
         ) from error
     try:
+        _use_write_ahead_log(engine)
         with writing(engine) as connection:
             migrate(connection)
     except BaseException:
         path.unlink(missing_ok=True)
         raise
+
+
+def _use_write_ahead_log(engine: Engine) -> None:
+    """Let readers go on while somebody writes; kept in the file from then on."""
+    connection = engine.raw_connection()
+    try:
+        connection.cursor().execute("PRAGMA journal_mode = WAL")
+    finally:
+        connection.close()
 
 
 def script() -> ScriptDirectory:

@@ -1,6 +1,6 @@
 """Opening the book's file or server, and its transactions.
 
-Guarantees: SQLite in WAL with full synchronisation and foreign keys on; a writer holds the whole
+Guarantees: SQLite with full synchronisation and foreign keys on; a writer holds the whole
 book from its first read to its commit. Refuses: a missing book, a file that is none, a book of
 another version; each in words.
 """
@@ -52,7 +52,6 @@ def _set_up_sqlite(connection: Any, _record: object) -> None:  # noqa: ANN401 - 
         "foreign_keys = ON",
         "recursive_triggers = ON",
         "synchronous = FULL",
-        "journal_mode = WAL",
     ):
         connection.execute(f"PRAGMA {pragma}")
 

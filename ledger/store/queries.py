@@ -57,9 +57,7 @@ def codes_ending_in(connection: Connection, ending: str) -> list[str]:
 
 def lots_of_type(connection: Connection, lot_type: LotType) -> list[LotRow]:
     """Return the lots of one type in the order they were opened."""
-    query = text(
-        "SELECT id, code, lot_type, measure FROM lot WHERE lot_type = :type ORDER BY id"
-    )
+    query = text("SELECT id, code, lot_type, measure FROM lot WHERE lot_type = :type ORDER BY id")
     return [_lot(row) for row in connection.execute(query, {"type": str(lot_type)})]
 
 

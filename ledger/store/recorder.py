@@ -76,7 +76,7 @@ def lot_ids(connection: Connection, codes: frozenset[str]) -> dict[str, int]:
     if not codes:
         return {}
     found = connection.execute(select(LOT.c.code, LOT.c.id).where(LOT.c.code.in_(sorted(codes))))
-    return {code: number for code, number in found}
+    return {row.code: row.id for row in found}
 
 
 def _stands_for(connection: Connection, draft: Draft, seq: int) -> int:

@@ -7,7 +7,7 @@ from datetime import UTC, datetime
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from ledger.domain.canonical import canonical_text, read_canonical
@@ -46,6 +46,7 @@ def test_every_kind_of_facts_is_listed_and_has_an_example() -> None:
 
 
 @KINDS
+@settings(max_examples=25)
 @given(data=st.data())
 def test_an_entry_comes_back_from_its_plain_form(kind: str, data: st.DataObject) -> None:
     told = data.draw(entries(kind))
@@ -53,6 +54,7 @@ def test_an_entry_comes_back_from_its_plain_form(kind: str, data: st.DataObject)
 
 
 @KINDS
+@settings(max_examples=25)
 @given(data=st.data())
 def test_an_entry_comes_back_from_its_canonical_text_of_which_there_is_one(
     kind: str, data: st.DataObject
@@ -65,6 +67,7 @@ def test_an_entry_comes_back_from_its_canonical_text_of_which_there_is_one(
 
 
 @KINDS
+@settings(max_examples=25)
 @given(data=st.data())
 def test_what_is_absent_is_left_out_and_never_null(kind: str, data: st.DataObject) -> None:
     told = data.draw(entries(kind))
@@ -80,6 +83,7 @@ def test_what_is_absent_is_left_out_and_never_null(kind: str, data: st.DataObjec
 
 
 @KINDS
+@settings(max_examples=25)
 @given(data=st.data())
 def test_entries_that_differ_differ_in_their_text(kind: str, data: st.DataObject) -> None:
     one, other = data.draw(entries(kind)), data.draw(entries(kind))

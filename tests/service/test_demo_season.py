@@ -1,0 +1,178 @@
+"""The demo season, played into a real book, tells all that it is there to tell."""
+
+from collections import Counter
+from dataclasses import asdict
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+from sqlalchemy import text
+
+from ledger.domain.entries import Add, Complaint, Deviation, Entry, Material, Receipt, Start
+from ledger.domain.entries.words import AddedAs, MaterialKind, Origin, ProductKind
+from ledger.service.book import Book
+from ledger.service.common_inputs import common_inputs
+from ledger.service.looking import entries_of_kind, journal, materials, stock
+from ledger.service.season import Played, SeasonClock, play, read_season, start_time
+from ledger.service.setting_up import init
+from ledger.service.tracing import Way, trace
+from ledger.service.verifying import verify
+from ledger.store import amounts, queries
+
+FOLDER = Path(__file__).parents[2] / "sample_data" / "season"
+
+
+@pytest.fixture(scope="module")
+def season(tmp_path_factory: pytest.TempPathFactory) -> tuple[Book, Played]:
+    told = read_season(FOLDER)
+    clock = SeasonClock(start_time(told))
+    where = tmp_path_factory.mktemp("season") / "book.db"
+    book = init(str(where), **asdict(told.house), clock=clock)
+    with book.engine.connect() as connection:
+        connection.exec_driver_sql("PRAGMA synchronous = OFF")
+    return book, play(told, book, clock)
+
+
+def in_force(book: Book) -> list[Entry]:
+    return [
+        said.entry
+        for said in journal(book)
+        if said.corrected_by is None and said.entry.kind != "strike"
+    ]
+
+
+def received(book: Book, sort: MaterialKind) -> list[Material]:
+    """Return the material of each delivery of a kind of material."""
+    known = {material.code: material for material in materials(book)}
+    facts = (entry.draft.facts for entry in entries_of_kind(book, "receipt"))
+    codes = (item.material for item in facts if isinstance(item, Receipt))
+    return [known[code] for code in codes if known[code].sort is sort]
+
+
+def test_the_season_verifies(season: tuple[Book, Played]) -> None:
+    audit = verify(season[0])
+    assert audit.faults == ()
+    assert audit.entries == len(journal(season[0]))
+
+
+def test_it_has_the_materials_of_a_real_shelf(season: tuple[Book, Played]) -> None:
+    book, _ = season
+    assert len({oil.code for oil in received(book, MaterialKind.OIL)}) >= 6
+    assert len({oil.obtained for oil in received(book, MaterialKind.OIL)}) >= 2
+    assert len({spirit.abv_mpct for spirit in received(book, MaterialKind.ETHANOL)}) >= 2
+    assert len(received(book, MaterialKind.CLARIFIER)) >= 2
+
+
+def test_it_makes_essences_and_syrups(season: tuple[Book, Played]) -> None:
+    facts = (entry.draft.facts for entry in entries_of_kind(season[0], "start"))
+    kinds = Counter(item.product_kind for item in facts if isinstance(item, Start))
+    assert kinds[ProductKind.ESSENCE] >= 12
+    assert kinds[ProductKind.SYRUP] >= 20
+
+
+def test_its_syrups_have_both_doses(season: tuple[Book, Played]) -> None:
+    """30 mL of essence to a litre and 30 mL to a US gallon (common practice, no source)."""
+    book, _ = season
+    starts = {entry.draft.lot: entry.draft.facts for entry in entries_of_kind(book, "start")}
+    doses: Counter[int] = Counter()
+    for entry in entries_of_kind(book, "add"):
+        facts, syrup = entry.draft.facts, starts.get(entry.draft.lot)
+        assert isinstance(facts, Add)
+        essence = starts.get(facts.source)
+        if (
+            isinstance(syrup, Start) and syrup.product_kind is ProductKind.SYRUP
+            and isinstance(essence, Start) and essence.product_kind is not ProductKind.BASE_SYRUP
+        ):  # fmt: skip
+            doses[round(1000 * facts.amount.amount / syrup.target.amount)] += 1
+    assert doses[30] >= 5
+    assert doses[8] >= 5
+
+
+def test_it_has_what_a_book_that_is_really_kept_has(season: tuple[Book, Played]) -> None:
+    book, _ = season
+    said = journal(book)
+    changed = [item.entry for item in said if item.entry.draft.corrects is not None]
+    assert sum(entry.kind != "strike" for entry in changed) >= 2
+    assert sum(entry.kind == "strike" for entry in changed) == 1
+    assert all(entry.draft.reason for entry in changed)
+    late = [item.entry for item in said if item.entry.is_late]
+    assert any(e.draft.origin is Origin.PAPER and e.draft.sheet for e in late)
+    ways = Counter(
+        entry.draft.facts.added_as for entry in in_force(book) if isinstance(entry.draft.facts, Add)
+    )
+    assert ways[AddedAs.RINSE_LIQUOR] >= 1
+    assert ways[AddedAs.REWORK] >= 1
+
+
+def test_entries_are_recorded_in_order_and_never_before_they_happened(
+    season: tuple[Book, Played],
+) -> None:
+    entries = [said.entry for said in journal(season[0])]
+    assert [entry.seq for entry in entries] == list(range(1, len(entries) + 1))
+    recorded = [entry.recorded_at for entry in entries]
+    assert recorded == sorted(recorded)
+    assert all(entry.recorded_at >= entry.draft.happened.at for entry in entries)
+    assert max(recorded) - min(recorded) > timedelta(days=200)
+
+
+def test_the_common_input_of_the_cloudy_bottles_is_the_culprit(
+    season: tuple[Book, Played],
+) -> None:
+    book, played = season
+    story = read_season(FOLDER).story
+    found = common_inputs(book)
+    assert found.only_in_failed == (played.codes[story.culprit],)
+    assert played.codes[story.cloudy] in found.failed
+    complaints = [entry.draft for entry in entries_of_kind(book, "complaint")]
+    cloudy = {
+        draft.lot
+        for draft in complaints
+        if isinstance(draft.facts, Complaint) and "cloudy" in draft.facts.symptom
+    }
+    assert set(found.failed) == cloudy
+    assert set(found.only_in_failed) < set(found.shared)
+
+
+def test_the_culprit_is_behind_every_cloudy_bottle_and_no_clear_one(
+    season: tuple[Book, Played],
+) -> None:
+    book, _ = season
+    found = common_inputs(book)
+    ahead = {
+        node.brief.code
+        for node in trace(book, found.only_in_failed[0], back=False).nodes
+        if node.way is Way.FORWARD and node.brief.lot_type == "packed"
+    }
+    assert ahead == set(found.failed)
+
+
+def test_the_view_of_what_is_on_hand_agrees_with_the_reckoning(
+    season: tuple[Book, Played],
+) -> None:
+    book, _ = season
+    with book.reading() as connection:
+        seen = dict(connection.execute(text("SELECT code, amount FROM on_hand")).tuples().all())
+        lots = [queries.lot_by_code(connection, code) for code in queries.all_codes(connection)]
+        reckoned = {
+            lot.opened.code: amounts.held(connection, lot.seq).amount for lot in lots if lot
+        }
+    assert seen == reckoned
+    assert {brief.code: brief.on_hand for brief in stock(book, everything=True)} == seen
+
+
+def test_no_lot_is_below_nothing_without_a_deviation(season: tuple[Book, Played]) -> None:
+    """A deviation about the drawing of more than is there names the lot that it was drawn from."""
+    book, _ = season
+    below = [brief.code for brief in stock(book, everything=True) if brief.on_hand < 0]
+    told = [
+        entry.draft.facts.text
+        for entry in entries_of_kind(book, "deviation")
+        if isinstance(entry.draft.facts, Deviation)
+    ]
+    assert all(any(code in sentence for sentence in told) for code in below)
+
+
+def test_every_nickname_that_opened_a_lot_names_one(season: tuple[Book, Played]) -> None:
+    book, played = season
+    assert set(played.codes.values()) <= {brief.code for brief in stock(book, everything=True)}
+    assert len(set(played.codes.values())) == len(played.codes)
