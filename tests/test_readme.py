@@ -28,9 +28,7 @@ def shell(tmp_path: Path) -> dict[str, str]:
     return {**env, "PATH": f"{folder}:{env['PATH']}", "PYTHONPATH": str(ROOT)}
 
 
-def test_the_first_batch_by_hand_runs_block_by_block(
-    tmp_path: Path, shell: dict[str, str]
-) -> None:
+def test_the_first_batch_by_hand_runs_block_by_block(tmp_path: Path, shell: dict[str, str]) -> None:
     by_hand = [block for block in blocks() if "venv" not in block]
     script = "set -e\n" + "\n".join(by_hand)
     done = subprocess.run(

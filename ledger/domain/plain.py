@@ -26,7 +26,7 @@ Plain = dict[str, Any]
 def instant_text(moment: datetime) -> str:
     """Return a UTC instant as text of fixed width.
 
-    >>> instant_text(datetime(2026, 3, 2, 9, 0, tzinfo=UTC))
+    >>> instant_text(read_instant('2026-03-02T09:00:00Z'))
     '2026-03-02T09:00:00Z'
     """
     return f"{moment:%Y-%m-%dT%H:%M:%SZ}"

@@ -42,13 +42,11 @@ def _value(spec: FieldSpec) -> st.SearchStrategy[Any]:
     return st.none() | one if spec.is_optional else one
 
 
-@cache
 def of_class(facts_class: type) -> st.SearchStrategy[Any]:
     """Return facts of a kind, or rows that are their children."""
     return st.builds(facts_class, **{spec.name: _value(spec) for spec in specs(facts_class)})
 
 
-@cache
 def drafts(kind: str) -> st.SearchStrategy[Draft]:
     """Return drafts of a kind, with everything or nothing of what may be absent."""
     some_text, some_seq = st.none() | TEXTS, st.none() | SEQS

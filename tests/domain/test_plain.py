@@ -82,14 +82,6 @@ def test_what_is_absent_is_left_out_and_never_null(kind: str, data: st.DataObjec
     assert ("level" in plain) == (told.level is not None)
 
 
-@KINDS
-@settings(max_examples=25)
-@given(data=st.data())
-def test_entries_that_differ_differ_in_their_text(kind: str, data: st.DataObject) -> None:
-    one, other = data.draw(entries(kind)), data.draw(entries(kind))
-    assert (entry_text(one) == entry_text(other)) == (one == other)
-
-
 def test_the_text_of_a_bare_entry_is_this_and_no_other() -> None:
     bare = entry(make(Note, text="crème"), 3, at(9), lot=None, by=None)
     assert entry_text(bare) == (

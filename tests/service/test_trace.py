@@ -18,7 +18,7 @@ from tests.path import Lots, walk_main_path
 from tests.service.genealogies import Player, Step, genealogies, undone
 from tests.service.hostile import run
 
-SOME = settings(max_examples=25, suppress_health_check=[HealthCheck.too_slow])
+SOME = settings(max_examples=40, suppress_health_check=[HealthCheck.too_slow])
 
 
 @pytest.fixture(scope="module")
@@ -84,11 +84,12 @@ def test_a_trace_goes_no_deeper_than_asked_and_one_way_if_asked(
 
 def test_random_genealogies_have_all_sorts_of_steps_in_them(shelf: Keeper) -> None:
     """Else the laws above would hold of nothing."""
-    acts = ["receive", "start", "add", "rework", "rinse", "cake", "bottle", "correct", "reroute"]
-    steps: list[Step] = [(act, turn, turn // 2, 5 + turn) for turn, act in enumerate(acts * 3)]
+    filled: list[Step] = [("add", 0, batch, 9_000) for batch in range(3)]
+    acts = ["add", "receive", "start", "rework", "rinse", "cake", "bottle", "correct", "reroute"]
+    steps: list[Step] = [(act, 0, turn % 3, 5 + turn) for turn, act in enumerate(acts * 2)]
     with undone(shelf.book) as connection:
         player = Player(connection)
-        player.play([*steps, ("strike", 0, 0, 1)])
+        player.play([*filled, *steps, ("strike", 0, 0, 1)])
         kinds = Counter(
             kind
             for (kind,) in connection.exec_driver_sql(
@@ -100,9 +101,16 @@ def test_random_genealogies_have_all_sorts_of_steps_in_them(shelf: Keeper) -> No
     assert player.graph().number_of_edges() > 5
 
 
+@pytest.fixture(scope="module")
+def main_path(template: Path, tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Lots]:
+    where = copy_book(template, tmp_path_factory.mktemp("main") / "book.db")
+    return where, walk_main_path(opened(str(where), SetClock(MORNING)))
+
+
 @pytest.fixture
-def walked(sqlite_keeper: Keeper) -> tuple[Keeper, Lots]:
-    return sqlite_keeper, walk_main_path(sqlite_keeper)
+def walked(main_path: tuple[Path, Lots], tmp_path: Path) -> tuple[Keeper, Lots]:
+    where, lots = main_path
+    return opened(str(copy_book(where, tmp_path / "walked.db")), SetClock(LATER)), lots
 
 
 def test_the_main_path_is_traced_from_oil_to_bottle(walked: tuple[Keeper, Lots]) -> None:

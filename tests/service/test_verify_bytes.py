@@ -34,7 +34,7 @@ SILENT = frozenset(
 """Fields that say nothing of the rows: of writers, caches, and pages that are free."""
 SEPARATOR = "separator"
 """A number between the rows of two pages, which may be any that parts them."""
-SHARE = 100
+SHARE = 70
 """How many bytes of the rows are changed, one at a time, and how many of what orders them."""
 
 
@@ -127,6 +127,29 @@ def test_a_byte_changed_in_the_schema_is_noticed(
         path = tmp_path / f"{turn}.db"
         path.write_bytes(data[:at] + bytes([now]) + data[at + 1 :])
         assert is_noticed(path) or (bytes([data[at]]) + bytes([now])).isspace()
+
+
+@pytest.mark.xfail(
+    raises=UnicodeDecodeError,
+    reason="Opening a book lets through what the driver raises when SQLite quotes such a byte.",
+)
+def test_a_name_in_the_schema_that_is_no_text_is_refused_in_words(
+    whole: Path, tmp_path: Path
+) -> None:
+    path = tmp_path / "unnamed.db"
+    path.write_bytes(
+        whole.read_bytes().replace(
+            b"CREATE TRIGGER guard_note_update", b"CREATE TRIGG\xc5R guard_note_update"
+        )
+    )
+    with pytest.raises(StorageError) as raised:
+        audited(path)
+    assert raised.value.problems == (
+        (
+            f"The book {path} could not be opened: what the database says of it is no text.",
+            "Check that you may read and write the file and its folder.",
+        ),
+    )
 
 
 def test_only_fields_without_content_are_passed_over_in_the_header(

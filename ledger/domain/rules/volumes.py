@@ -43,9 +43,9 @@ def amounts_of(facts: Facts) -> Iterator[tuple[str, Quantity]]:
             yield spec.name, value
 
 
-def are_volumes(*amounts: Quantity | None) -> bool:
-    """Return whether all the amounts that are given are volumes."""
-    return all(amount is None or amount.measure is Measure.UL for amount in amounts)
+def are_volumes(*amounts: Quantity) -> bool:
+    """Return whether all the amounts are volumes."""
+    return all(amount.measure is Measure.UL for amount in amounts)
 
 
 def is_well_over(amount: int, most: int) -> bool:

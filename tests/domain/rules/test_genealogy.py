@@ -191,6 +191,7 @@ RELEASED = lot("E-1", make(Finish), make(Judge))
 REWORKED = lot("E-1", make(Finish), make(Judge, verdict=Verdict.REWORK))
 AGAIN = "again with what came out: pottle finish E-1 VOLUME"
 CLOSED = [
+    Case("nothing is known of the lot", draft(ADD)),
     *(Case(f"{facts.KIND} before the finish", draft(facts), scene(lot())) for facts in BENCH),
     *(Case(f"{facts.KIND} as rework", draft(facts), scene(REWORKED)) for facts in BENCH),
     Case("an addition told late", draft(ADD, happened=when(at(8, 9, day=1))), scene(FINISHED)),

@@ -91,6 +91,15 @@ CORRECTIONS = [
         ),
     ),
     Case(
+        "no lot for a note about one",
+        draft(make(Note), None, **BECAUSE),
+        scene(corrected=entry(make(Note), 5)),
+        wrong(
+            "Entry 5 is about E-1, so it cannot be moved to no lot.",
+            "Strike it and record it about the right lot: pottle strike ...",
+        ),
+    ),
+    Case(
         "a start keeps the lot it opened",
         draft(make(Start, target=ml(900)), opens=lot().opened, **BECAUSE),
         scene(corrected=STARTED),
@@ -142,6 +151,11 @@ STRIKES = [
         "a correction of what others stand on",
         draft(make(Start, target=ml(900)), opens=lot().opened, **BECAUSE),
         scene(corrected=STARTED, uses_of_opened=2),
+    ),
+    Case(
+        "a correction of the house",
+        draft(make(House, country="IE"), None, **BECAUSE),
+        scene(corrected=entry(make(House), 5, lot=None)),
     ),
     Case(
         "the house",

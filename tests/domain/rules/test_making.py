@@ -86,6 +86,10 @@ FILTRATES = [
     Case("nothing is lost", passed(450, 450), scene(lot())),
     Case("a syrup filtered whole", passed(3850, 3800), scene(SWEET)),
     Case(
+        "a syrup of which the book cannot know how much there is", passed(2000, 1900), scene(SWEET)
+    ),
+    Case("nine tenths of what was there", passed(405, 400), scene(lot())),
+    Case(
         "more out than in",
         passed(430, 430.5),
         scene(lot()),
@@ -145,13 +149,13 @@ FILTRATES = [
     ),
     Case(
         "only a part of what was there",
-        passed(200, 195),
+        passed(404, 400),
         scene(lot()),
         said(
             HM,
             "volume",
-            "Only 200 mL of the 450 mL in E-1 went onto the filter; from now on the book takes "
-            "the filtrate, 195 mL, for all of it.",
+            "Only 404 mL of the 450 mL in E-1 went onto the filter; from now on the book takes "
+            "the filtrate, 400 mL, for all of it.",
             "If the rest is still there, strike this and record one pass with both parts.",
         ),
     ),

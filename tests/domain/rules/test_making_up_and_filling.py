@@ -27,6 +27,12 @@ MADE_UP = [
     Case("430 up to 450 with 20", up(450, 20), scene(LOW, oil())),
     Case("with a little more, which mixing takes away", up(450, 40), scene(LOW, oil())),
     Case("a syrup up to its volume", draft(make(MakeUp, volume=ml(2950)), "S-1"), scene(SYRUP)),
+    Case(
+        "a syrup, which takes up its sugar without growing by all of it",
+        draft(make(MakeUp, volume=ml(2500)), "S-1"),
+        scene(SYRUP),
+    ),
+    Case("with as much as mixing may take away", up(475, 70), scene(LOW, oil())),
     Case("nothing is known of the lot", up(450, 20), scene()),
     *(
         Case(
@@ -98,7 +104,7 @@ FILTERED = lot("E-1", make(Filter, volume_in=ml(445), volume_out=ml(430)))
 TWICE = lot("E-1", make(Filter), make(Filter, volume_in=ml(430), volume_out=ml(425)))
 
 
-def more_through(out: int, held: int) -> list[Finding]:
+def more_through(out: float, held: int) -> list[Finding]:
     return said(
         WHY,
         "rinse",
@@ -108,7 +114,7 @@ def more_through(out: int, held: int) -> list[Finding]:
     )
 
 
-def cake_gave(out: int) -> list[Finding]:
+def cake_gave(out: float) -> list[Finding]:
     return said(
         HM,
         "rinse",
@@ -121,6 +127,12 @@ def cake_gave(out: int) -> list[Finding]:
 RINSED = [
     Case("less through than put on", rinsed(30, 27), scene(FILTERED, oil())),
     Case("all through", rinsed(30, 30), scene(FILTERED, oil())),
+    Case(
+        "a drop of what the cake held",
+        rinsed(30, 30.001),
+        scene(FILTERED, oil()),
+        cake_gave(30.001),
+    ),
     Case("some of what the cake held", rinsed(30, 45), scene(FILTERED, oil()), cake_gave(45)),
     Case("more than it held", rinsed(30, 46), scene(FILTERED, oil()), more_through(46, 15)),
     Case("what two passes left", rinsed(30, 50), scene(TWICE, oil()), cake_gave(50)),
@@ -174,6 +186,7 @@ FILLED = [
     ),
     Case("numbered 1 to 15", *filled(DONE, first_bottle=1, last_bottle=15)),
     Case("only the first number", *filled(DONE, first_bottle=1)),
+    Case("only the last number", *filled(DONE, last_bottle=15)),
     Case(
         "numbered 1 to 14",
         *filled(DONE, first_bottle=1, last_bottle=14),

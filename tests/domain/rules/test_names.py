@@ -31,6 +31,17 @@ WRITERS = [
         ),
     ),
     Case(
+        "nobody wrote it in a book without a house",
+        draft(NOTE, by=None),
+        scene(has_house=False),
+        said(
+            NO,
+            "writer",
+            "This entry does not say who made it.",
+            "Give your initials with --by or set POTTLE_BY.",
+        ),
+    ),
+    Case(
         "a later house needs a writer",
         draft(make(House), by=None),
         scene(has_house=True),

@@ -182,6 +182,10 @@ LOOKS = [
         for grade in ("hazy", "opalescent", "cloudy", "milky")
     ),
     Case("a gum emulsion is meant so", *release_of(looked(grade="milky", kind="gum-emulsion"))),
+    Case(
+        "and so it is in the bottle",
+        *release_of(bottles(bulk=looked(grade="milky", kind="gum-emulsion"))),
+    ),
     Case("louche as poured is no flaw", *release_of(looked("louche"))),
     Case("a ring", *release_of(looked("ring")), looks("an oil ring")),
     Case(

@@ -165,6 +165,7 @@ NOT_MADE_HERE = why(
 )
 FOR_SALE = why("trial", "P-1 is of a trial batch, not made for sale.")
 GOODS = [
+    Case("nothing is known of what is sent", draft(make(Move))),
     *(Case(f"a released lot as {word}", *send(word, OUT)) for word in MoveAs),
     *(
         Case(f"an unreleased lot as {word}", *send(word, packed()), unreleased("P-1", "packed"))
@@ -208,6 +209,11 @@ TRIALS = [
         draft(make(MakeUp, source="T-1")),
         scene(lot(), lot("T-1", opening=TRIAL)),
         INTO_SALE,
+    ),
+    Case(
+        "through the old cake of a trial",
+        draft(make(Filter, cake_of="T-1")),
+        scene(lot(), lot("T-1", opening=TRIAL)),
     ),
     Case(
         "a trial into a trial",

@@ -6,10 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.entries import Add, Finish, Note, Rest, Rinse
+from ledger.domain.entries import Add, Decant, Filter, Finish, Note, Rest, Rinse
 from ledger.domain.entries.words import RinseTo
 from ledger.domain.rules import Finding, times
-from tests.domain.builders import at, draft, entry, lot, make, oil, scene, when
+from tests.domain.builders import at, draft, entry, lot, make, oil, scene, struck, when
 from tests.domain.rules.cases import HM, NO, Case, find, said
 
 NOTE = make(Note)
@@ -57,14 +57,13 @@ def early(code: str, told: str, begun: str = "2026-03-01 08:00") -> list[Finding
     )
 
 
-BY_DAY = lot(
-    opening=entry(make(Note), moment=at(12, day=1), happened=when(at(12, day=1), 0, "day"))
-)
+BY_DAY = lot(opening=entry(make(Note), moment=at(12), happened=when(at(12), 0, "day")))
 ADD = make(Add)
 RINSED_APART = make(Rinse, went_to=RinseTo.APART)
 ORDER = [
     Case("work after the start", draft(ADD), scene(lot(), oil())),
-    Case("a minute before, as another clock may be", note_at(at(7, 59, day=1)), scene(lot())),
+    Case("two minutes before, as another clock may be", note_at(at(7, 58, day=1)), scene(lot())),
+    Case("before a lot that was struck", note_at(at(7, day=1)), scene(struck(lot()))),
     Case(
         "work before the start",
         note_at(at(7, 57, day=1)),
@@ -84,7 +83,14 @@ ORDER = [
         early("O-1", "2026-03-01 07:00"),
     ),
     Case("a day stands for all its hours", note_at(at(0, 1, day=1), 0, "day"), scene(lot())),
-    Case("an hour of a day that is known only as a day", note_at(at(6, day=1)), scene(BY_DAY)),
+    Case("an hour of a day that is known only as a day", note_at(at(6)), scene(BY_DAY)),
+    Case("the last minute of the day before", note_at(at(23, 59, day=1)), scene(BY_DAY)),
+    Case(
+        "the last but one",
+        note_at(at(23, 58, day=1)),
+        scene(BY_DAY),
+        early("E-1", "2026-03-01 23:58", "2026-03-02"),
+    ),
     Case(
         "the day before",
         note_at(at(13, day=1), -720, "day"),
@@ -93,10 +99,10 @@ ORDER = [
     ),
     Case("about half an hour before", note_at(at(7, 30, day=1), 0, "about"), scene(lot())),
     Case(
-        "about an hour before",
-        note_at(at(7, day=1), 0, "about"),
+        "about more than half an hour before",
+        note_at(at(7, 28, 59, day=1), 0, "about"),
         scene(lot()),
-        early("E-1", "2026-03-01 07:00"),
+        early("E-1", "2026-03-01 07:28"),
     ),
     Case(
         "a rinse that opens its own lot, before its batch",
@@ -116,7 +122,8 @@ END_LATER = "Give the end a later time; a day without an hour is read as its noo
 RESTS = [
     Case("a rest begins", rest(at(12)), scene(lot())),
     Case("a rest begins and ends in the same second", rest(at(9), at(9)), scene(lot())),
-    Case("a whole rest", rest(at(9), at(11)), scene(lot())),
+    Case("a whole rest", rest(at(9), at(12, 2)), scene(lot())),
+    Case("nothing is known of what rests", rest(at(9), None, began=2)),
     Case(
         "an end before its start",
         rest(at(9), at(8, 59)),
@@ -167,16 +174,22 @@ ONE_AT_A_TIME = [
     Case("another rest after the first", rest(at(11)), scene(RESTED)),
     Case("a rest told late that was over before", rest(at(6, day=1), at(8, day=1)), scene(RESTING)),
     Case("a correction of a rest", draft(make(Rest), corrects=2, reason="x"), scene(RESTING)),
-    Case(
-        "a second rest at once",
-        rest(at(11)),
-        scene(RESTING),
-        said(
-            NO,
-            "rest",
-            "E-1 is resting already, since 2026-03-01 08:00.",
-            "End that rest first: pottle rest E-1 --end",
-        ),
+    *(
+        Case(
+            name,
+            rest(*moments),
+            scene(RESTING),
+            said(
+                NO,
+                "rest",
+                "E-1 is resting already, since 2026-03-01 08:00.",
+                "End that rest first: pottle rest E-1 --end",
+            ),
+        )
+        for name, moments in (
+            ("a second rest at once", (at(11),)),
+            ("a whole rest while another goes on", (at(9), at(11))),
+        )
     ),
     Case(
         "an end of a rest that is over",
@@ -196,16 +209,20 @@ ONE_AT_A_TIME = [
         draft(make(Finish), happened=when(at(8, day=1))),
         scene(RESTING),
     ),
-    Case(
-        "a finish while it rests",
-        draft(make(Finish)),
-        scene(RESTING),
-        said(
-            HM,
-            "rest",
-            "E-1 is still resting in the book, since 2026-03-01 08:00.",
-            "If the rest is over: pottle rest E-1 --end",
-        ),
+    *(
+        Case(
+            f"{facts.KIND} while it rests",
+            draft(facts, happened=when(moment)),
+            scene(RESTING),
+            said(
+                HM,
+                "rest",
+                "E-1 is still resting in the book, since 2026-03-01 08:00.",
+                "If the rest is over: pottle rest E-1 --end",
+            ),
+        )
+        for facts in (make(Finish), make(Filter), make(Decant))
+        for moment in (at(12), at(8, 10, day=1))
     ),
 ]
 
