@@ -29,7 +29,7 @@ def instant_text(moment: datetime) -> str:
     >>> instant_text(read_instant('2026-03-02T09:00:00Z'))
     '2026-03-02T09:00:00Z'
     """
-    return f"{moment:%Y-%m-%dT%H:%M:%SZ}"
+    return f"{moment.isoformat()[:19]}Z"
 
 
 def read_instant(text: str) -> datetime:

@@ -66,7 +66,7 @@ def filter_(
         facts = Filter(
             pass_no=passes(state) + 1 if state else 1,
             medium=words.text(medium, "filter medium"),
-            volume_in=put_on or _all_there(state),
+            volume_in=put_on or words.read(lambda: _all_there(state), Quantity(1, Measure.UL, "")),
             volume_out=words.amount(volume_out),
             pore_low_nm=finer,
             pore_high_nm=coarser,
@@ -83,6 +83,12 @@ def filter_(
 
 
 def _all_there(state: LotState | None) -> Quantity:
+    if state and state.solids_mg:
+        raise InputError(
+            f"{show(state.solids_mg, Measure.MG)} of solids went into {state.code} since its "
+            "volume was last measured, so the book cannot tell how much went onto the filter.",
+            "Say how much with --in.",
+        )
     there = max(state.on_hand_then, 1) if state else 1
     return Quantity(there, Measure.UL, show(there, Measure.UL))
 

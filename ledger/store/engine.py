@@ -98,8 +98,10 @@ def storage_errors() -> Iterator[None]:
         ) from error
 
 
-def _cause(error: DBAPIError) -> str:
+def _cause(error: DBAPIError | UnicodeDecodeError) -> str:
     """Return the first line of what the driver says, to stand within a sentence."""
+    if isinstance(error, UnicodeDecodeError):  # the driver could not decode SQLite's own words
+        return "what the database says of it is no text"
     lines = str(error.orig).strip().splitlines()
     return lines[0].rstrip(".") if lines else "the driver does not say why"
 
@@ -135,8 +137,8 @@ def _file_version(engine: Engine, where: str) -> int:
         with engine.connect() as connection:
             mark = connection.exec_driver_sql("PRAGMA application_id").scalar_one()
             version = connection.exec_driver_sql("PRAGMA user_version").scalar_one()
-    except DBAPIError as error:
-        if "not a database" in str(error.orig):
+    except (DBAPIError, UnicodeDecodeError) as error:
+        if isinstance(error, DBAPIError) and "not a database" in str(error.orig):
             raise _not_a_book(where) from error
         raise StorageError(
             f"The book {where} could not be opened: {_cause(error)}.",

@@ -129,10 +129,6 @@ def test_a_byte_changed_in_the_schema_is_noticed(
         assert is_noticed(path) or (bytes([data[at]]) + bytes([now])).isspace()
 
 
-@pytest.mark.xfail(
-    raises=UnicodeDecodeError,
-    reason="Opening a book lets through what the driver raises when SQLite quotes such a byte.",
-)
 def test_a_name_in_the_schema_that_is_no_text_is_refused_in_words(
     whole: Path, tmp_path: Path
 ) -> None:

@@ -133,8 +133,8 @@ def test_a_second_book_in_one_database_is_refused(postgres_keeper: Keeper) -> No
     with pytest.raises(LedgerError) as raised:
         init(postgres_keeper.book.where, **HOUSE)
     assert problems_of(raised.value) == (
-        "This entry does not say who made it.",
-        "Give your initials with --by or set POTTLE_BY.",
+        "The database holds a book already; it was left as it is.",
+        "Open that book, or make a new database for another.",
     )
     assert postgres_keeper.bodies() == before
 
