@@ -3,6 +3,7 @@
 Guarantees: adding and changing take the same words. Refuses: rules of their own.
 """
 
+from collections.abc import Callable
 from typing import Annotated
 
 import typer
@@ -36,68 +37,45 @@ Constituents = Annotated[
 ]
 
 
-def material_add(
-    call: Call,
-    code: Annotated[str, typer.Argument(help="Short name, such as orange-oil.")],
-    name: MaterialName = None,
-    kind: MaterialKindOption = None,
-    how: How = None,
-    density: Density = None,
-    density_temp: DensityTemp = None,
-    abv: Abv = None,
-    food_grade: Grade = None,
-    allergens: Allergens = None,
-    ingredient_name: Ingredient = None,
-    caution: Caution = None,
-    constituents: Constituents = None,
-) -> None:
-    """Add a material that is bought and used."""
-    words = {
-        "name": name,
-        "kind": kind,
-        "obtained": how,
-        "density": density,
-        "density_temp": density_temp,
-        "abv": abv,
-        "food_grade": food_grade,
-        "allergens": allergens,
-        "ingredient_name": ingredient_name,
-        "caution": caution,
-        "constituents": constituents,
-    }
-    record(call, "material", code=code, **words)
+def _saying(text: str, *, change: bool) -> Callable[..., None]:
+    def command(
+        call: Call,
+        code: Annotated[str, typer.Argument(help="Short name, such as orange-oil.")],
+        name: MaterialName = None,
+        kind: MaterialKindOption = None,
+        how: How = None,
+        density: Density = None,
+        density_temp: DensityTemp = None,
+        abv: Abv = None,
+        food_grade: Grade = None,
+        allergens: Allergens = None,
+        ingredient_name: Ingredient = None,
+        caution: Caution = None,
+        constituents: Constituents = None,
+    ) -> None:
+        words = {
+            "name": name,
+            "kind": kind,
+            "obtained": how,
+            "density": density,
+            "density_temp": density_temp,
+            "abv": abv,
+            "food_grade": food_grade,
+            "allergens": allergens,
+            "ingredient_name": ingredient_name,
+            "caution": caution,
+            "constituents": constituents,
+        }
+        record(call, "material", code=code, change=change, **words)
+
+    command.__doc__ = text
+    return command
 
 
-def material_change(
-    call: Call,
-    code: Annotated[str, typer.Argument(help="Short name of a material in the book.")],
-    name: MaterialName = None,
-    kind: MaterialKindOption = None,
-    how: How = None,
-    density: Density = None,
-    density_temp: DensityTemp = None,
-    abv: Abv = None,
-    food_grade: Grade = None,
-    allergens: Allergens = None,
-    ingredient_name: Ingredient = None,
-    caution: Caution = None,
-    constituents: Constituents = None,
-) -> None:
-    """Say anew what is known of a material; what is not given stays."""
-    words = {
-        "name": name,
-        "kind": kind,
-        "obtained": how,
-        "density": density,
-        "density_temp": density_temp,
-        "abv": abv,
-        "food_grade": food_grade,
-        "allergens": allergens,
-        "ingredient_name": ingredient_name,
-        "caution": caution,
-        "constituents": constituents,
-    }
-    record(call, "material", code=code, change=True, **words)
+material_add = _saying("Add a material that is bought and used.", change=False)
+material_change = _saying(
+    "Say anew what is known of a material; what is not given stays.", change=True
+)
 
 
 def material_list(call: Call) -> None:

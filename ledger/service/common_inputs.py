@@ -27,6 +27,8 @@ class CommonInputs:
     """Codes of the other packed lots."""
     shared: tuple[str, ...]
     """Codes of lots that every failed one is made of."""
+    names: dict[str, str]
+    """What each of those lots is."""
     only_in_failed: tuple[str, ...]
     """Those of them that no other packed lot is made of, nearest the source first."""
 
@@ -50,6 +52,7 @@ def _common(connection: Connection) -> CommonInputs:
         failed=tuple(row.opened.code for row in packed if row.opened.code in failed),
         clear=tuple(row.opened.code for row in packed if row.opened.code not in failed),
         shared=tuple(names[number].code for number in sorted(shared)),
+        names={brief.code: brief.name for brief in names.values()},
         only_in_failed=tuple(names[number].code for number in sorted(only)),
     )
 

@@ -63,9 +63,10 @@ def test_it_names_the_oil_lot_that_only_cloudy_bottles_share(played: Played) -> 
         bought = {row["as"]: row for row in csv.DictReader(file)}
     culprit = bought[house["story"]["culprit"]]
     only = next(line for line in played.out.splitlines() if line.startswith("Of these, "))
-    code = only.removesuffix(".").rpartition(": ")[2]
+    code, _, name = only.removesuffix(".").rpartition(": ")[2].partition(" ")
     oil = book.run("lot", code, "--json").json
-    assert (oil["material"], oil["status"]) == ("orange-oil", "on hold")
+    assert (oil["material"], oil["name"]) == ("orange-oil", name)
+    assert oil["status"] == "on hold"
     assert f"their lot {culprit['supplier_lot']}" in oil["entries"][0]["says"]
 
 
