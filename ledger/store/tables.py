@@ -56,7 +56,7 @@ ENTRY = Table(
     Column("kind", Text, nullable=False),
     Column("lot", BIG, _later("lot.id", use_alter=True), index=True),
     Column("happened_at", Text, nullable=False),
-    Column("offset_min", Integer, nullable=False),
+    Column("offset_min", BIG, nullable=False),
     Column("precision", Text, nullable=False),
     Column("recorded_at", Text, nullable=False),
     Column("origin", Text, nullable=False),
@@ -112,7 +112,7 @@ POSTING = Table(
     "posting",
     METADATA,
     Column("seq", BIG, ForeignKey("entry.seq"), primary_key=True, autoincrement=False),
-    Column("line", Integer, primary_key=True, autoincrement=False),
+    Column("line", BIG, primary_key=True, autoincrement=False),
     Column("source", BIG, ForeignKey("lot.id"), index=True),
     Column("target", BIG, ForeignKey("lot.id"), index=True),
     Column("place", Text),
@@ -143,7 +143,7 @@ LEVEL = Table(
 TREE = Table(
     "tree",
     METADATA,
-    Column("height", Integer, primary_key=True, autoincrement=False),
+    Column("height", BIG, primary_key=True, autoincrement=False),
     Column("place", BIG, primary_key=True, autoincrement=False),
     Column("hash", LargeBinary, nullable=False),
     CheckConstraint("height > 0 AND length(hash) = 32", name="node"),
@@ -172,7 +172,7 @@ def _columns(spec: FieldSpec) -> list[Column[object] | CheckConstraint]:
         ]
     if spec.shape is bool:
         return [
-            Column(name, Integer, nullable=null),
+            Column(name, BIG, nullable=null),
             CheckConstraint(f"{name} IN (0, 1)", name=name),
         ]
     if spec.shape is int:
@@ -206,7 +206,7 @@ def _children(kind: str, spec: FieldSpec) -> Table:
         f"{kind}_{spec.name}",
         METADATA,
         Column("seq", BIG, ForeignKey(f"{kind}.seq"), primary_key=True, autoincrement=False),
-        Column("line", Integer, primary_key=True, autoincrement=False),
+        Column("line", BIG, primary_key=True, autoincrement=False),
         *(item for child in specs(spec.shape) for item in _columns(child)),
         sqlite_strict=True,
         sqlite_with_rowid=False,

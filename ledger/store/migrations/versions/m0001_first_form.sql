@@ -1,0 +1,687 @@
+CREATE TABLE entry (
+	seq INTEGER NOT NULL,
+	kind TEXT NOT NULL,
+	lot INTEGER,
+	happened_at TEXT NOT NULL,
+	offset_min INTEGER NOT NULL,
+	precision TEXT NOT NULL,
+	recorded_at TEXT NOT NULL,
+	origin TEXT NOT NULL,
+	sheet TEXT,
+	"by" TEXT,
+	corrects INTEGER,
+	stands_for INTEGER NOT NULL,
+	reason TEXT,
+	body TEXT NOT NULL,
+	leaf BLOB NOT NULL,
+	CONSTRAINT pk_entry PRIMARY KEY (seq),
+	CONSTRAINT ck_entry_by CHECK (by IS NOT NULL OR kind = 'house'),
+	CONSTRAINT ck_entry_kind CHECK (kind IN ('house', 'person', 'material', 'formula', 'receipt', 'start', 'add', 'rest', 'filter', 'rinse', 'decant', 'look', 'measure', 'makeup', 'finish', 'bottle', 'labels', 'move', 'judge', 'check', 'complaint', 'count', 'note', 'deviation', 'clean', 'equipment', 'strike')),
+	CONSTRAINT ck_entry_origin CHECK (origin IN ('bench', 'paper', 'instrument', 'memory')),
+	CONSTRAINT ck_entry_precision CHECK (precision IN ('exact', 'about', 'day')),
+	CONSTRAINT ck_entry_leaf CHECK (length(leaf) = 32),
+	CONSTRAINT ck_entry_order CHECK (seq > 0 AND stands_for <= seq AND corrects < seq),
+	CONSTRAINT fk_entry_corrects FOREIGN KEY(corrects) REFERENCES entry (seq),
+	CONSTRAINT fk_entry_stands_for FOREIGN KEY(stands_for) REFERENCES entry (seq),
+	CONSTRAINT uq_entry_corrects UNIQUE (corrects),
+	CONSTRAINT uq_entry_seq_kind UNIQUE (seq, kind),
+	CONSTRAINT fk_entry_by FOREIGN KEY("by") REFERENCES person_key (initials) DEFERRABLE INITIALLY DEFERRED,
+	CONSTRAINT fk_entry_lot FOREIGN KEY(lot) REFERENCES lot (id) DEFERRABLE INITIALLY DEFERRED
+)
+ STRICT;
+CREATE TABLE tree (
+	height INTEGER NOT NULL,
+	place INTEGER NOT NULL,
+	hash BLOB NOT NULL,
+	CONSTRAINT pk_tree PRIMARY KEY (height, place),
+	CONSTRAINT ck_tree_node CHECK (height > 0 AND length(hash) = 32)
+)
+ WITHOUT ROWID,
+ STRICT;
+CREATE TABLE "check" (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	about INTEGER,
+	words TEXT,
+	CONSTRAINT pk_check PRIMARY KEY (seq),
+	CONSTRAINT ck_check_entry_kind CHECK (entry_kind = 'check'),
+	CONSTRAINT ck_check_about CHECK (about >= 0),
+	CONSTRAINT fk_check_about FOREIGN KEY(about) REFERENCES entry (seq),
+	CONSTRAINT fk_check_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE clean (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	vessel TEXT NOT NULL,
+	how TEXT NOT NULL,
+	last_held TEXT,
+	CONSTRAINT pk_clean PRIMARY KEY (seq),
+	CONSTRAINT ck_clean_entry_kind CHECK (entry_kind = 'clean'),
+	CONSTRAINT fk_clean_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE complaint (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	symptom TEXT NOT NULL,
+	party TEXT,
+	opened TEXT,
+	stored TEXT,
+	mixed TEXT,
+	photo_sha256 TEXT,
+	words TEXT,
+	CONSTRAINT pk_complaint PRIMARY KEY (seq),
+	CONSTRAINT ck_complaint_entry_kind CHECK (entry_kind = 'complaint'),
+	CONSTRAINT fk_complaint_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE count (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	amount INTEGER NOT NULL,
+	amount_measure TEXT NOT NULL,
+	amount_written TEXT NOT NULL,
+	CONSTRAINT pk_count PRIMARY KEY (seq),
+	CONSTRAINT ck_count_amount_measure CHECK (amount_measure IN ('uL', 'mg', 'ueach')),
+	CONSTRAINT ck_count_entry_kind CHECK (entry_kind = 'count'),
+	CONSTRAINT ck_count_amount CHECK (amount > 0),
+	CONSTRAINT fk_count_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE decant (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	drawn INTEGER NOT NULL,
+	drawn_measure TEXT NOT NULL,
+	drawn_written TEXT NOT NULL,
+	heel INTEGER,
+	heel_measure TEXT,
+	heel_written TEXT,
+	CONSTRAINT pk_decant PRIMARY KEY (seq),
+	CONSTRAINT ck_decant_drawn_measure CHECK (drawn_measure IN ('uL', 'mg', 'ueach')),
+	CONSTRAINT ck_decant_entry_kind CHECK (entry_kind = 'decant'),
+	CONSTRAINT ck_decant_heel_measure CHECK (heel_measure IN ('uL', 'mg', 'ueach')),
+	CONSTRAINT ck_decant_drawn CHECK (drawn > 0),
+	CONSTRAINT ck_decant_heel CHECK (heel > 0),
+	CONSTRAINT fk_decant_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE deviation (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	rule TEXT NOT NULL,
+	text TEXT NOT NULL,
+	about INTEGER,
+	CONSTRAINT pk_deviation PRIMARY KEY (seq),
+	CONSTRAINT ck_deviation_entry_kind CHECK (entry_kind = 'deviation'),
+	CONSTRAINT ck_deviation_about CHECK (about >= 0),
+	CONSTRAINT fk_deviation_about FOREIGN KEY(about) REFERENCES entry (seq),
+	CONSTRAINT fk_deviation_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE equipment (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	name TEXT NOT NULL,
+	words TEXT NOT NULL,
+	CONSTRAINT pk_equipment PRIMARY KEY (seq),
+	CONSTRAINT ck_equipment_entry_kind CHECK (entry_kind = 'equipment'),
+	CONSTRAINT fk_equipment_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE finish (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	volume INTEGER NOT NULL,
+	volume_measure TEXT NOT NULL,
+	volume_written TEXT NOT NULL,
+	temp_mdegc INTEGER,
+	CONSTRAINT pk_finish PRIMARY KEY (seq),
+	CONSTRAINT ck_finish_entry_kind CHECK (entry_kind = 'finish'),
+	CONSTRAINT ck_finish_volume_measure CHECK (volume_measure IN ('uL', 'mg', 'ueach')),
+	CONSTRAINT ck_finish_volume CHECK (volume > 0),
+	CONSTRAINT fk_finish_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE house (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	name TEXT NOT NULL,
+	currency TEXT NOT NULL,
+	address TEXT,
+	country TEXT,
+	time_zone TEXT NOT NULL,
+	fluid_ounce TEXT NOT NULL,
+	CONSTRAINT pk_house PRIMARY KEY (seq),
+	CONSTRAINT ck_house_entry_kind CHECK (entry_kind = 'house'),
+	CONSTRAINT fk_house_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE judge (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	verdict TEXT NOT NULL,
+	CONSTRAINT pk_judge PRIMARY KEY (seq),
+	CONSTRAINT ck_judge_entry_kind CHECK (entry_kind = 'judge'),
+	CONSTRAINT ck_judge_verdict CHECK (verdict IN ('hold', 'release', 'reject', 'rework', 'recall')),
+	CONSTRAINT fk_judge_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE labels (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	printed INTEGER NOT NULL,
+	used INTEGER,
+	spoiled INTEGER,
+	CONSTRAINT pk_labels PRIMARY KEY (seq),
+	CONSTRAINT ck_labels_entry_kind CHECK (entry_kind = 'labels'),
+	CONSTRAINT ck_labels_printed CHECK (printed >= 0),
+	CONSTRAINT ck_labels_spoiled CHECK (spoiled >= 0),
+	CONSTRAINT ck_labels_used CHECK (used >= 0),
+	CONSTRAINT fk_labels_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE look (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	grade TEXT NOT NULL,
+	looked_at TEXT NOT NULL,
+	dilution TEXT,
+	ntu_milli INTEGER,
+	instrument TEXT,
+	zeroed_on TEXT,
+	age_minutes INTEGER,
+	temp_mdegc INTEGER,
+	ring INTEGER NOT NULL,
+	louche INTEGER NOT NULL,
+	sediment INTEGER NOT NULL,
+	floc INTEGER NOT NULL,
+	crystals INTEGER NOT NULL,
+	words TEXT,
+	CONSTRAINT pk_look PRIMARY KEY (seq),
+	CONSTRAINT ck_look_entry_kind CHECK (entry_kind = 'look'),
+	CONSTRAINT ck_look_grade CHECK (grade IN ('bright', 'clear', 'hazy', 'opalescent', 'cloudy', 'milky')),
+	CONSTRAINT ck_look_looked_at CHECK (looked_at IN ('neat', 'in-syrup', 'as-poured')),
+	CONSTRAINT ck_look_age_minutes CHECK (age_minutes >= 0),
+	CONSTRAINT ck_look_crystals CHECK (crystals IN (0, 1)),
+	CONSTRAINT ck_look_floc CHECK (floc IN (0, 1)),
+	CONSTRAINT ck_look_louche CHECK (louche IN (0, 1)),
+	CONSTRAINT ck_look_ntu_milli CHECK (ntu_milli >= 0),
+	CONSTRAINT ck_look_ring CHECK (ring IN (0, 1)),
+	CONSTRAINT ck_look_sediment CHECK (sediment IN (0, 1)),
+	CONSTRAINT fk_look_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE lot (
+	id INTEGER NOT NULL,
+	code TEXT NOT NULL,
+	lot_type TEXT NOT NULL,
+	measure TEXT NOT NULL,
+	CONSTRAINT pk_lot PRIMARY KEY (id),
+	CONSTRAINT ck_lot_lot_type CHECK (lot_type IN ('received', 'made', 'rinse', 'packed')),
+	CONSTRAINT ck_lot_measure CHECK (measure IN ('uL', 'mg', 'ueach')),
+	CONSTRAINT ck_lot_code CHECK (length(code) BETWEEN 1 AND 20),
+	CONSTRAINT fk_lot_id FOREIGN KEY(id) REFERENCES entry (seq) DEFERRABLE INITIALLY DEFERRED,
+	CONSTRAINT uq_lot_code UNIQUE (code)
+)
+ STRICT;
+CREATE TABLE material (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	code TEXT NOT NULL,
+	name TEXT NOT NULL,
+	sort TEXT NOT NULL,
+	how_obtained TEXT,
+	density_mg_per_l INTEGER,
+	density_temp_mdegc INTEGER,
+	abv_mpct INTEGER,
+	food_grade TEXT NOT NULL,
+	allergens TEXT,
+	ingredient_name TEXT,
+	caution TEXT,
+	CONSTRAINT pk_material PRIMARY KEY (seq),
+	CONSTRAINT ck_material_entry_kind CHECK (entry_kind = 'material'),
+	CONSTRAINT ck_material_food_grade CHECK (food_grade IN ('yes', 'no', 'unknown')),
+	CONSTRAINT ck_material_how_obtained CHECK (how_obtained IN ('expressed', 'distilled', 'folded', 'terpeneless', 'extracted', 'synthetic')),
+	CONSTRAINT ck_material_sort CHECK (sort IN ('oil', 'ethanol', 'clarifier', 'sugar', 'water', 'acid', 'preservative', 'gum', 'colour', 'bottle', 'closure', 'label', 'filter', 'other')),
+	CONSTRAINT ck_material_abv_mpct CHECK (abv_mpct >= 0),
+	CONSTRAINT ck_material_density_mg_per_l CHECK (density_mg_per_l >= 0),
+	CONSTRAINT fk_material_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE material_key (
+	code TEXT NOT NULL,
+	seq INTEGER NOT NULL,
+	CONSTRAINT pk_material_key PRIMARY KEY (code),
+	CONSTRAINT fk_material_key_seq FOREIGN KEY(seq) REFERENCES entry (seq) DEFERRABLE INITIALLY DEFERRED,
+	CONSTRAINT uq_material_key_seq UNIQUE (seq)
+)
+ WITHOUT ROWID,
+ STRICT;
+CREATE TABLE measure (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	what TEXT NOT NULL,
+	reading_micro INTEGER NOT NULL,
+	unit TEXT NOT NULL,
+	written TEXT NOT NULL,
+	temp_mdegc INTEGER,
+	instrument TEXT,
+	CONSTRAINT pk_measure PRIMARY KEY (seq),
+	CONSTRAINT ck_measure_entry_kind CHECK (entry_kind = 'measure'),
+	CONSTRAINT ck_measure_what CHECK (what IN ('brix', 'abv', 'density', 'ph', 'temperature', 'weight')),
+	CONSTRAINT fk_measure_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE move (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	moved_as TEXT NOT NULL,
+	amount INTEGER NOT NULL,
+	amount_measure TEXT NOT NULL,
+	amount_written TEXT NOT NULL,
+	party TEXT,
+	document TEXT,
+	CONSTRAINT pk_move PRIMARY KEY (seq),
+	CONSTRAINT ck_move_amount_measure CHECK (amount_measure IN ('uL', 'mg', 'ueach')),
+	CONSTRAINT ck_move_entry_kind CHECK (entry_kind = 'move'),
+	CONSTRAINT ck_move_moved_as CHECK (moved_as IN ('sale', 'sample', 'tasting', 'on-return', 'returned', 'breakage', 'retained', 'destroyed')),
+	CONSTRAINT ck_move_amount CHECK (amount > 0),
+	CONSTRAINT fk_move_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE note (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	text TEXT NOT NULL,
+	CONSTRAINT pk_note PRIMARY KEY (seq),
+	CONSTRAINT ck_note_entry_kind CHECK (entry_kind = 'note'),
+	CONSTRAINT fk_note_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE person (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	initials TEXT NOT NULL,
+	name TEXT NOT NULL,
+	role TEXT,
+	CONSTRAINT pk_person PRIMARY KEY (seq),
+	CONSTRAINT ck_person_entry_kind CHECK (entry_kind = 'person'),
+	CONSTRAINT fk_person_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE person_key (
+	initials TEXT NOT NULL,
+	seq INTEGER NOT NULL,
+	CONSTRAINT pk_person_key PRIMARY KEY (initials),
+	CONSTRAINT fk_person_key_seq FOREIGN KEY(seq) REFERENCES entry (seq) DEFERRABLE INITIALLY DEFERRED,
+	CONSTRAINT uq_person_key_seq UNIQUE (seq)
+)
+ WITHOUT ROWID,
+ STRICT;
+CREATE TABLE rest (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	purpose TEXT NOT NULL,
+	started_at TEXT NOT NULL,
+	ended_at TEXT,
+	began INTEGER,
+	temp_mdegc INTEGER,
+	times_shaken INTEGER,
+	vessel TEXT,
+	CONSTRAINT pk_rest PRIMARY KEY (seq),
+	CONSTRAINT ck_rest_entry_kind CHECK (entry_kind = 'rest'),
+	CONSTRAINT ck_rest_purpose CHECK (purpose IN ('macerate', 'settle', 'chill')),
+	CONSTRAINT ck_rest_began CHECK (began >= 0),
+	CONSTRAINT ck_rest_ended_at CHECK (length(ended_at) = 20),
+	CONSTRAINT ck_rest_started_at CHECK (length(started_at) = 20),
+	CONSTRAINT ck_rest_times_shaken CHECK (times_shaken >= 0),
+	CONSTRAINT fk_rest_began FOREIGN KEY(began) REFERENCES entry (seq),
+	CONSTRAINT fk_rest_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE start (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	product TEXT NOT NULL,
+	product_kind TEXT NOT NULL,
+	target INTEGER NOT NULL,
+	target_measure TEXT NOT NULL,
+	target_written TEXT NOT NULL,
+	formula TEXT,
+	formula_version INTEGER,
+	purpose TEXT NOT NULL,
+	trial_group TEXT,
+	pour_parts INTEGER,
+	best_before TEXT,
+	vessel TEXT,
+	CONSTRAINT pk_start PRIMARY KEY (seq),
+	CONSTRAINT ck_start_entry_kind CHECK (entry_kind = 'start'),
+	CONSTRAINT ck_start_product_kind CHECK (product_kind IN ('essence', 'washed-essence', 'gum-emulsion', 'blend', 'macerate', 'base-syrup', 'syrup', 'rework')),
+	CONSTRAINT ck_start_purpose CHECK (purpose IN ('sale', 'trial')),
+	CONSTRAINT ck_start_target_measure CHECK (target_measure IN ('uL', 'mg', 'ueach')),
+	CONSTRAINT ck_start_formula_version CHECK (formula_version >= 0),
+	CONSTRAINT ck_start_best_before CHECK (length(best_before) = 10),
+	CONSTRAINT ck_start_pour_parts CHECK (pour_parts >= 0),
+	CONSTRAINT ck_start_target CHECK (target > 0),
+	CONSTRAINT fk_start_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE strike (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	CONSTRAINT pk_strike PRIMARY KEY (seq),
+	CONSTRAINT ck_strike_entry_kind CHECK (entry_kind = 'strike'),
+	CONSTRAINT fk_strike_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE "add" (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	source TEXT NOT NULL,
+	amount INTEGER NOT NULL,
+	amount_measure TEXT NOT NULL,
+	amount_written TEXT NOT NULL,
+	added_as TEXT NOT NULL,
+	temp_mdegc INTEGER,
+	minutes INTEGER,
+	CONSTRAINT pk_add PRIMARY KEY (seq),
+	CONSTRAINT ck_add_added_as CHECK (added_as IN ('ingredient', 'top-up', 'rework', 'rinse-liquor', 'old-cake')),
+	CONSTRAINT ck_add_amount_measure CHECK (amount_measure IN ('uL', 'mg', 'ueach')),
+	CONSTRAINT ck_add_entry_kind CHECK (entry_kind = 'add'),
+	CONSTRAINT ck_add_amount CHECK (amount > 0),
+	CONSTRAINT ck_add_minutes CHECK (minutes >= 0),
+	CONSTRAINT fk_add_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
+	CONSTRAINT fk_add_source FOREIGN KEY(source) REFERENCES lot (code)
+)
+ STRICT;
+CREATE TABLE bottle (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	source TEXT NOT NULL,
+	count INTEGER NOT NULL,
+	size INTEGER NOT NULL,
+	size_measure TEXT NOT NULL,
+	size_written TEXT NOT NULL,
+	drawn INTEGER NOT NULL,
+	drawn_measure TEXT NOT NULL,
+	drawn_written TEXT NOT NULL,
+	bottles TEXT,
+	caps TEXT,
+	fill_check_mg INTEGER,
+	first_bottle INTEGER,
+	last_bottle INTEGER,
+	best_before TEXT,
+	CONSTRAINT pk_bottle PRIMARY KEY (seq),
+	CONSTRAINT ck_bottle_drawn_measure CHECK (drawn_measure IN ('uL', 'mg', 'ueach')),
+	CONSTRAINT ck_bottle_entry_kind CHECK (entry_kind = 'bottle'),
+	CONSTRAINT ck_bottle_size_measure CHECK (size_measure IN ('uL', 'mg', 'ueach')),
+	CONSTRAINT ck_bottle_count CHECK (count >= 0),
+	CONSTRAINT ck_bottle_drawn CHECK (drawn > 0),
+	CONSTRAINT ck_bottle_fill_check_mg CHECK (fill_check_mg >= 0),
+	CONSTRAINT ck_bottle_first_bottle CHECK (first_bottle >= 0),
+	CONSTRAINT ck_bottle_last_bottle CHECK (last_bottle >= 0),
+	CONSTRAINT ck_bottle_best_before CHECK (length(best_before) = 10),
+	CONSTRAINT ck_bottle_size CHECK (size > 0),
+	CONSTRAINT fk_bottle_bottles FOREIGN KEY(bottles) REFERENCES lot (code),
+	CONSTRAINT fk_bottle_caps FOREIGN KEY(caps) REFERENCES lot (code),
+	CONSTRAINT fk_bottle_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
+	CONSTRAINT fk_bottle_source FOREIGN KEY(source) REFERENCES lot (code)
+)
+ STRICT;
+CREATE TABLE filter (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	pass_no INTEGER NOT NULL,
+	medium TEXT NOT NULL,
+	volume_in INTEGER NOT NULL,
+	volume_in_measure TEXT NOT NULL,
+	volume_in_written TEXT NOT NULL,
+	volume_out INTEGER NOT NULL,
+	volume_out_measure TEXT NOT NULL,
+	volume_out_written TEXT NOT NULL,
+	pore_low_nm INTEGER,
+	pore_high_nm INTEGER,
+	cake TEXT,
+	cake_of TEXT,
+	precoat INTEGER,
+	precoat_measure TEXT,
+	precoat_written TEXT,
+	vacuum_pa INTEGER,
+	vacuum_reference TEXT,
+	temp_mdegc INTEGER,
+	first_runnings INTEGER,
+	first_runnings_measure TEXT,
+	first_runnings_written TEXT,
+	minutes INTEGER,
+	CONSTRAINT pk_filter PRIMARY KEY (seq),
+	CONSTRAINT ck_filter_cake CHECK (cake IN ('fresh', 'same')),
+	CONSTRAINT ck_filter_entry_kind CHECK (entry_kind = 'filter'),
+	CONSTRAINT ck_filter_first_runnings_measure CHECK (first_runnings_measure IN ('uL', 'mg', 'ueach')),
+	CONSTRAINT ck_filter_precoat_measure CHECK (precoat_measure IN ('uL', 'mg', 'ueach')),
+	CONSTRAINT ck_filter_vacuum_reference CHECK (vacuum_reference IN ('below-atmosphere', 'absolute')),
+	CONSTRAINT ck_filter_volume_in_measure CHECK (volume_in_measure IN ('uL', 'mg', 'ueach')),
+	CONSTRAINT ck_filter_volume_out_measure CHECK (volume_out_measure IN ('uL', 'mg', 'ueach')),
+	CONSTRAINT ck_filter_first_runnings CHECK (first_runnings > 0),
+	CONSTRAINT ck_filter_minutes CHECK (minutes >= 0),
+	CONSTRAINT ck_filter_pass_no CHECK (pass_no >= 0),
+	CONSTRAINT ck_filter_pore_high_nm CHECK (pore_high_nm >= 0),
+	CONSTRAINT ck_filter_pore_low_nm CHECK (pore_low_nm >= 0),
+	CONSTRAINT ck_filter_precoat CHECK (precoat > 0),
+	CONSTRAINT ck_filter_vacuum_pa CHECK (vacuum_pa >= 0),
+	CONSTRAINT ck_filter_volume_in CHECK (volume_in > 0),
+	CONSTRAINT ck_filter_volume_out CHECK (volume_out > 0),
+	CONSTRAINT fk_filter_cake_of FOREIGN KEY(cake_of) REFERENCES lot (code),
+	CONSTRAINT fk_filter_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE formula (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	code TEXT NOT NULL,
+	version INTEGER NOT NULL,
+	product TEXT NOT NULL,
+	product_kind TEXT NOT NULL,
+	basis INTEGER NOT NULL,
+	basis_measure TEXT NOT NULL,
+	basis_written TEXT NOT NULL,
+	wanted_clarity TEXT,
+	pour_parts INTEGER,
+	best_before_days INTEGER,
+	yield_min_mpct INTEGER,
+	yield_max_mpct INTEGER,
+	label_text TEXT,
+	caution TEXT,
+	prepared_by TEXT,
+	checked_by TEXT,
+	valid_from TEXT,
+	CONSTRAINT pk_formula PRIMARY KEY (seq),
+	CONSTRAINT ck_formula_basis_measure CHECK (basis_measure IN ('uL', 'mg', 'ueach')),
+	CONSTRAINT ck_formula_entry_kind CHECK (entry_kind = 'formula'),
+	CONSTRAINT ck_formula_product_kind CHECK (product_kind IN ('essence', 'washed-essence', 'gum-emulsion', 'blend', 'macerate', 'base-syrup', 'syrup', 'rework')),
+	CONSTRAINT ck_formula_wanted_clarity CHECK (wanted_clarity IN ('bright', 'clear', 'hazy', 'opalescent', 'cloudy', 'milky')),
+	CONSTRAINT ck_formula_basis CHECK (basis > 0),
+	CONSTRAINT ck_formula_best_before_days CHECK (best_before_days >= 0),
+	CONSTRAINT ck_formula_valid_from CHECK (length(valid_from) = 10),
+	CONSTRAINT ck_formula_pour_parts CHECK (pour_parts >= 0),
+	CONSTRAINT ck_formula_version CHECK (version >= 0),
+	CONSTRAINT ck_formula_yield_max_mpct CHECK (yield_max_mpct >= 0),
+	CONSTRAINT ck_formula_yield_min_mpct CHECK (yield_min_mpct >= 0),
+	CONSTRAINT fk_formula_checked_by FOREIGN KEY(checked_by) REFERENCES person_key (initials),
+	CONSTRAINT fk_formula_prepared_by FOREIGN KEY(prepared_by) REFERENCES person_key (initials),
+	CONSTRAINT fk_formula_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE level (
+	seq INTEGER NOT NULL,
+	lot INTEGER NOT NULL,
+	amount INTEGER NOT NULL,
+	CONSTRAINT pk_level PRIMARY KEY (seq),
+	CONSTRAINT ck_level_amount CHECK (amount >= 0),
+	CONSTRAINT fk_level_lot FOREIGN KEY(lot) REFERENCES lot (id),
+	CONSTRAINT fk_level_seq FOREIGN KEY(seq) REFERENCES entry (seq)
+)
+ STRICT;
+CREATE TABLE makeup (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	volume INTEGER NOT NULL,
+	volume_measure TEXT NOT NULL,
+	volume_written TEXT NOT NULL,
+	source TEXT NOT NULL,
+	used INTEGER NOT NULL,
+	used_measure TEXT NOT NULL,
+	used_written TEXT NOT NULL,
+	temp_mdegc INTEGER,
+	CONSTRAINT pk_makeup PRIMARY KEY (seq),
+	CONSTRAINT ck_makeup_entry_kind CHECK (entry_kind = 'makeup'),
+	CONSTRAINT ck_makeup_used_measure CHECK (used_measure IN ('uL', 'mg', 'ueach')),
+	CONSTRAINT ck_makeup_volume_measure CHECK (volume_measure IN ('uL', 'mg', 'ueach')),
+	CONSTRAINT ck_makeup_used CHECK (used > 0),
+	CONSTRAINT ck_makeup_volume CHECK (volume > 0),
+	CONSTRAINT fk_makeup_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
+	CONSTRAINT fk_makeup_source FOREIGN KEY(source) REFERENCES lot (code)
+)
+ STRICT;
+CREATE TABLE material_constituents (
+	seq INTEGER NOT NULL,
+	line INTEGER NOT NULL,
+	substance TEXT NOT NULL,
+	fraction_ppm INTEGER NOT NULL,
+	CONSTRAINT pk_material_constituents PRIMARY KEY (seq, line),
+	CONSTRAINT ck_material_constituents_fraction_ppm CHECK (fraction_ppm >= 0),
+	CONSTRAINT fk_material_constituents_seq FOREIGN KEY(seq) REFERENCES material (seq)
+)
+ WITHOUT ROWID,
+ STRICT;
+CREATE TABLE posting (
+	seq INTEGER NOT NULL,
+	line INTEGER NOT NULL,
+	source INTEGER,
+	target INTEGER,
+	place TEXT,
+	taken INTEGER NOT NULL,
+	given INTEGER NOT NULL,
+	CONSTRAINT pk_posting PRIMARY KEY (seq, line),
+	CONSTRAINT ck_posting_place CHECK (place IN ('supplier', 'filling', 'waste', 'sale', 'sample', 'tasting', 'on-return', 'returned', 'breakage', 'retained', 'destroyed')),
+	CONSTRAINT ck_posting_two_ends CHECK (CASE WHEN source IS NULL THEN 1 ELSE 0 END + CASE WHEN target IS NULL THEN 1 ELSE 0 END + CASE WHEN place IS NULL THEN 1 ELSE 0 END = 1),
+	CONSTRAINT ck_posting_ends CHECK (source <> target),
+	CONSTRAINT ck_posting_amounts CHECK (taken >= 0 AND given >= 0),
+	CONSTRAINT fk_posting_seq FOREIGN KEY(seq) REFERENCES entry (seq),
+	CONSTRAINT fk_posting_source FOREIGN KEY(source) REFERENCES lot (id),
+	CONSTRAINT fk_posting_target FOREIGN KEY(target) REFERENCES lot (id)
+)
+ WITHOUT ROWID,
+ STRICT;
+CREATE TABLE receipt (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	material TEXT NOT NULL,
+	amount INTEGER NOT NULL,
+	amount_measure TEXT NOT NULL,
+	amount_written TEXT NOT NULL,
+	supplier TEXT,
+	supplier_lot TEXT,
+	cost_minor INTEGER,
+	best_before TEXT,
+	certificate TEXT,
+	certificate_sha256 TEXT,
+	density_mg_per_l INTEGER,
+	abv_mpct INTEGER,
+	food_grade TEXT,
+	CONSTRAINT pk_receipt PRIMARY KEY (seq),
+	CONSTRAINT ck_receipt_amount_measure CHECK (amount_measure IN ('uL', 'mg', 'ueach')),
+	CONSTRAINT ck_receipt_entry_kind CHECK (entry_kind = 'receipt'),
+	CONSTRAINT ck_receipt_food_grade CHECK (food_grade IN ('yes', 'no', 'unknown')),
+	CONSTRAINT ck_receipt_abv_mpct CHECK (abv_mpct >= 0),
+	CONSTRAINT ck_receipt_amount CHECK (amount > 0),
+	CONSTRAINT ck_receipt_cost_minor CHECK (cost_minor >= 0),
+	CONSTRAINT ck_receipt_density_mg_per_l CHECK (density_mg_per_l >= 0),
+	CONSTRAINT ck_receipt_best_before CHECK (length(best_before) = 10),
+	CONSTRAINT fk_receipt_material FOREIGN KEY(material) REFERENCES material_key (code),
+	CONSTRAINT fk_receipt_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+ STRICT;
+CREATE TABLE rinse (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	source TEXT NOT NULL,
+	volume_in INTEGER NOT NULL,
+	volume_in_measure TEXT NOT NULL,
+	volume_in_written TEXT NOT NULL,
+	volume_out INTEGER NOT NULL,
+	volume_out_measure TEXT NOT NULL,
+	volume_out_written TEXT NOT NULL,
+	went_to TEXT NOT NULL,
+	CONSTRAINT pk_rinse PRIMARY KEY (seq),
+	CONSTRAINT ck_rinse_entry_kind CHECK (entry_kind = 'rinse'),
+	CONSTRAINT ck_rinse_volume_in_measure CHECK (volume_in_measure IN ('uL', 'mg', 'ueach')),
+	CONSTRAINT ck_rinse_volume_out_measure CHECK (volume_out_measure IN ('uL', 'mg', 'ueach')),
+	CONSTRAINT ck_rinse_went_to CHECK (went_to IN ('batch', 'apart', 'waste')),
+	CONSTRAINT ck_rinse_volume_in CHECK (volume_in > 0),
+	CONSTRAINT ck_rinse_volume_out CHECK (volume_out > 0),
+	CONSTRAINT fk_rinse_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
+	CONSTRAINT fk_rinse_source FOREIGN KEY(source) REFERENCES lot (code)
+)
+ STRICT;
+CREATE TABLE start_factors (
+	seq INTEGER NOT NULL,
+	line INTEGER NOT NULL,
+	name TEXT NOT NULL,
+	planned TEXT NOT NULL,
+	CONSTRAINT pk_start_factors PRIMARY KEY (seq, line),
+	CONSTRAINT fk_start_factors_seq FOREIGN KEY(seq) REFERENCES start (seq)
+)
+ WITHOUT ROWID,
+ STRICT;
+CREATE TABLE formula_lines (
+	seq INTEGER NOT NULL,
+	line INTEGER NOT NULL,
+	material TEXT NOT NULL,
+	amount INTEGER NOT NULL,
+	amount_measure TEXT NOT NULL,
+	amount_written TEXT NOT NULL,
+	tolerance_mpct INTEGER,
+	overage_mpct INTEGER,
+	CONSTRAINT pk_formula_lines PRIMARY KEY (seq, line),
+	CONSTRAINT ck_formula_lines_amount_measure CHECK (amount_measure IN ('uL', 'mg', 'ueach')),
+	CONSTRAINT ck_formula_lines_amount CHECK (amount > 0),
+	CONSTRAINT ck_formula_lines_overage_mpct CHECK (overage_mpct >= 0),
+	CONSTRAINT ck_formula_lines_tolerance_mpct CHECK (tolerance_mpct >= 0),
+	CONSTRAINT fk_formula_lines_material FOREIGN KEY(material) REFERENCES material_key (code),
+	CONSTRAINT fk_formula_lines_seq FOREIGN KEY(seq) REFERENCES formula (seq)
+)
+ WITHOUT ROWID,
+ STRICT;
+CREATE TABLE formula_steps (
+	seq INTEGER NOT NULL,
+	line INTEGER NOT NULL,
+	verb TEXT NOT NULL,
+	words TEXT,
+	minutes_min INTEGER,
+	minutes_max INTEGER,
+	temp_min_mdegc INTEGER,
+	temp_max_mdegc INTEGER,
+	pore_max_nm INTEGER,
+	passes_min INTEGER,
+	CONSTRAINT pk_formula_steps PRIMARY KEY (seq, line),
+	CONSTRAINT ck_formula_steps_minutes_max CHECK (minutes_max >= 0),
+	CONSTRAINT ck_formula_steps_minutes_min CHECK (minutes_min >= 0),
+	CONSTRAINT ck_formula_steps_passes_min CHECK (passes_min >= 0),
+	CONSTRAINT ck_formula_steps_pore_max_nm CHECK (pore_max_nm >= 0),
+	CONSTRAINT fk_formula_steps_seq FOREIGN KEY(seq) REFERENCES formula (seq)
+)
+ WITHOUT ROWID,
+ STRICT;
+CREATE INDEX ix_entry_lot ON entry (lot);
+CREATE INDEX ix_entry_stands_for ON entry (stands_for);
+CREATE INDEX ix_level_lot ON level (lot);
+CREATE INDEX ix_posting_source ON posting (source);
+CREATE INDEX ix_posting_target ON posting (target);
+CREATE VIEW in_force AS SELECT e.* FROM entry e LEFT JOIN entry c ON c.corrects = e.seq WHERE c.seq IS NULL AND e.kind <> 'strike';
+CREATE VIEW movement AS SELECT p.target AS lot, p.given AS change, e.happened_at, e.stands_for, e.seq FROM posting p JOIN in_force e ON e.seq = p.seq WHERE p.target IS NOT NULL AND p.given > 0 UNION ALL SELECT p.source AS lot, -p.taken AS change, e.happened_at, e.stands_for, e.seq FROM posting p JOIN in_force e ON e.seq = p.seq WHERE p.source IS NOT NULL AND p.taken > 0;
+CREATE VIEW last_level AS SELECT lot, amount, happened_at, stands_for FROM ( SELECT l.lot, l.amount, e.happened_at, e.stands_for, ROW_NUMBER() OVER ( PARTITION BY l.lot ORDER BY e.happened_at DESC, e.stands_for DESC) AS nth FROM level l JOIN in_force e ON e.seq = l.seq) AS ranked WHERE nth = 1;
+CREATE VIEW on_hand AS SELECT lot.id AS lot, lot.code, lot.measure, CAST(COALESCE(v.amount, 0) + COALESCE(SUM(m.change), 0) AS BIGINT) AS amount FROM lot LEFT JOIN last_level v ON v.lot = lot.id LEFT JOIN movement m ON m.lot = lot.id AND (v.lot IS NULL OR m.happened_at > v.happened_at OR (m.happened_at = v.happened_at AND m.stands_for > v.stands_for)) GROUP BY lot.id, lot.code, lot.measure, v.amount;
+CREATE VIEW verdict AS SELECT lot, verdict, happened_at FROM ( SELECT e.lot, j.verdict, e.happened_at, ROW_NUMBER() OVER ( PARTITION BY e.lot ORDER BY e.happened_at DESC, e.stands_for DESC) AS nth FROM judge j JOIN in_force e ON e.seq = j.seq) AS ranked WHERE nth = 1;
+CREATE VIEW lot_status AS SELECT lot.id AS lot, lot.code, CASE WHEN NOT EXISTS (SELECT 1 FROM in_force o WHERE o.stands_for = lot.id) THEN 'struck out' WHEN v.verdict = 'hold' THEN 'on hold' WHEN v.verdict = 'release' THEN 'released' WHEN v.verdict = 'reject' THEN 'rejected' WHEN v.verdict = 'rework' THEN 'to be reworked' WHEN v.verdict = 'recall' THEN 'recalled' WHEN lot.lot_type = 'packed' THEN 'packed' WHEN lot.lot_type <> 'made' THEN 'in stock' WHEN EXISTS (SELECT 1 FROM in_force f WHERE f.lot = lot.id AND f.kind = 'finish') THEN 'finished' ELSE 'being made' END AS status FROM lot LEFT JOIN verdict v ON v.lot = lot.id;
