@@ -60,19 +60,6 @@ def canonical_text(value: Mapping[str, object]) -> str:
     raise RefusedError(f"The entry cannot be written in the book: {found}.", _AGAIN)
 
 
-def canonical_bytes(value: Mapping[str, object]) -> bytes:
-    """Write an entry as the UTF-8 bytes of `canonical_text`.
-
-    Raises:
-        RefusedError: As `canonical_text`.
-
-    Example:
-        >>> canonical_bytes({"lot": "E-014", "amount": 30000})
-        b'{"amount":30000,"lot":"E-014"}'
-    """
-    return canonical_text(value).encode()
-
-
 def read_canonical(text: str) -> dict[str, object]:
     """Read an entry back from its canonical text; lists come back as lists, never as tuples.
 

@@ -31,7 +31,6 @@ LONGEST_CODE = 20
 
 _ALPHABET = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 _STEM = re.compile(r"[A-Z0-9]{1,8}")
-_MADE = re.compile(r"([A-Z0-9]{1,8})-(?!000-)([0-9]{3}|[1-9][0-9]{3,})-([A-Z0-9])")
 _FORM = re.compile(r"([A-Z0-9]{1,8})-(?=[A-Z0-9]{3})([0-9]*[A-Z]?[0-9]*)-([A-Z0-9])")
 _ALIKE = 0.6
 _SMALL_WORDS = frozenset({"A", "AN", "AND", "FOR", "FROM", "IN", "OF", "ON", "THE", "TO", "WITH"})
@@ -114,11 +113,6 @@ def _short(word: str = "") -> str:
     if len(word) <= 4:
         return word
     return word[0] + consonants[:2] if len(consonants) > 1 else word[:3]
-
-
-def is_book_code(code: str) -> bool:
-    """Tell whether the book could have made this code, check character included."""
-    return len(code) <= LONGEST_CODE and _MADE.fullmatch(code) is not None and not check_code(code)
 
 
 def check_code(code: str) -> str | None:

@@ -12,8 +12,9 @@ from typing import Any
 
 from sqlalchemy import Connection
 
-from ledger.store.audit_file import TROUBLE, any_text, cause, engine_faults, form_faults, is_damage
+from ledger.store.audit_file import TROUBLE, any_text, engine_faults, form_faults, is_damage
 from ledger.store.audit_rows import Fault, Reader, chunk_faults, stray_faults
+from ledger.store.engine import cause
 
 __all__ = ["Audit", "Fault", "Progress", "audit"]
 

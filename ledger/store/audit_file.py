@@ -54,14 +54,6 @@ def is_damage(error: DBAPIError | UnicodeDecodeError) -> bool:
     )
 
 
-def cause(error: DBAPIError | UnicodeDecodeError) -> str:
-    """Return what the driver says, to stand within a sentence."""
-    if isinstance(error, UnicodeDecodeError):  # its own words quote bytes that are no text
-        return "what the database says of it is no text"
-    lines = str(error.orig).strip().splitlines()
-    return lines[0].rstrip(".") if lines else "the driver does not say why"
-
-
 def form_faults(connection: Connection) -> Iterator[str]:
     """Yield what differs in the form of the book, a sentence each."""
     is_whole = True

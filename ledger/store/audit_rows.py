@@ -17,7 +17,8 @@ from ledger.domain.entries import Entry
 from ledger.domain.merkle import HASH_SIZE, Frontier, leaf_hash
 from ledger.domain.plain import entry_from_plain, entry_text
 from ledger.errors import LedgerError
-from ledger.store.audit_file import TROUBLE, cause, is_damage
+from ledger.store.audit_file import TROUBLE, is_damage
+from ledger.store.engine import cause
 from ledger.store.mapping import lot_codes, rows
 from ledger.store.tables import ENTRY, LOT, MATERIAL_KEY, METADATA, PERSON_KEY, TREE
 

@@ -88,19 +88,19 @@ def storage_errors() -> Iterator[None]:
         yield
     except OperationalError as error:
         raise StorageError(
-            f"The book could not be read or written: {_cause(error)}.",
+            f"The book could not be read or written: {cause(error)}.",
             "Check the disk, the permissions and that nothing else holds the book.",
         ) from error
     except DBAPIError as error:
         raise StorageError(
-            f"The book refused what was to be stored: {_cause(error)}.",
+            f"The book refused what was to be stored: {cause(error)}.",
             "Nothing was recorded. Run pottle verify to see whether the book is sound.",
         ) from error
 
 
-def _cause(error: DBAPIError | UnicodeDecodeError) -> str:
+def cause(error: DBAPIError | UnicodeDecodeError) -> str:
     """Return the first line of what the driver says, to stand within a sentence."""
-    if isinstance(error, UnicodeDecodeError):  # the driver could not decode SQLite's own words
+    if isinstance(error, UnicodeDecodeError):  # its own words quote bytes that are no text
         return "what the database says of it is no text"
     lines = str(error.orig).strip().splitlines()
     return lines[0].rstrip(".") if lines else "the driver does not say why"
@@ -141,7 +141,7 @@ def _file_version(engine: Engine, where: str) -> int:
         if isinstance(error, DBAPIError) and "not a database" in str(error.orig):
             raise _not_a_book(where) from error
         raise StorageError(
-            f"The book {where} could not be opened: {_cause(error)}.",
+            f"The book {where} could not be opened: {cause(error)}.",
             "Check that you may read and write the file and its folder.",
         ) from error
     if mark != APPLICATION_ID:
@@ -164,7 +164,7 @@ def _server_version(engine: Engine) -> int:
             )
     except OperationalError as error:
         raise StorageError(
-            f"The server of the book did not answer: {_cause(error)}.",
+            f"The server of the book did not answer: {cause(error)}.",
             "Check that it runs and that the address in POTTLE_LEDGER is right.",
         ) from error
     except DBAPIError as error:

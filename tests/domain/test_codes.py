@@ -14,7 +14,6 @@ from ledger.domain.codes import (
     check_character,
     check_code,
     clean_code,
-    is_book_code,
     make_code,
     nearest,
     stem_for,
@@ -49,7 +48,6 @@ def test_check_characters_are_those_of_stdnum(characters: str) -> None:
 def test_a_code_made_is_the_books_and_fits_by_stdnum(code: str) -> None:
     assert len(code) <= LONGEST_CODE
     assert mod_37_36.is_valid(code.replace("-", ""))
-    assert is_book_code(code)
     assert check_code(code) is None
     assert clean_code(code.lower()) == code
 
@@ -120,14 +118,6 @@ def test_a_code_that_would_be_too_long_is_refused() -> None:
 )
 def test_a_makers_own_code_is_not_judged(code: str) -> None:
     assert check_code(code) is None
-    assert not is_book_code(code)
-
-
-@pytest.mark.parametrize("stem", ["OIL-000", "OIL-0007", "OIL-0O7"])
-def test_what_the_book_never_makes_is_not_a_book_code_though_it_fits(stem: str) -> None:
-    code = f"{stem}-{check_character(stem.replace('-', ''))}"
-    assert check_code(code) is None
-    assert not is_book_code(code)
 
 
 @pytest.mark.parametrize(
@@ -161,7 +151,7 @@ def test_a_stem_is_taken_from_the_words(words: str, stem: str) -> None:
 def test_any_words_give_a_stem_that_makes_a_code(words: str) -> None:
     stem = stem_for(words)
     assert 2 <= len(stem) <= 4
-    assert is_book_code(make_code(stem, 1))
+    assert check_code(make_code(stem, 1)) is None
 
 
 STRANGE = "A lot code holds only A-Z, 0-9 and -, and this one holds"
