@@ -6,7 +6,7 @@ for lots that are not bottled.
 
 from datetime import datetime
 
-from ledger.domain.entries import Bottle, Deviation, Look, Measurement, Start
+from ledger.domain.entries import Bottle, Deviation, Look, Material, Measurement, Start
 from ledger.domain.entries.words import LotType, ProductKind
 from ledger.domain.lots import latest, name, opener, status
 from ledger.domain.quantity import show
@@ -136,12 +136,21 @@ def _name_of(dossier: Dossier, code: str) -> str:
 
 
 def cautions(dossier: Dossier) -> tuple[str, ...]:
-    """Return the cautions that go with a lot: its materials' own, and those of its kind."""
-    told = [item.caution for item in dossier.materials if item.caution]
+    """Return the cautions that go with a lot: those of its kind, and its materials' own.
+
+    What is said of a material is true of it neat, so in anything made with it the words say so.
+    """
+    told = [_caution(dossier, item) for item in dossier.materials if item.caution]
     kind = dossier.brief.product_kind
     if kind in (ProductKind.ESSENCE, ProductKind.WASHED_ESSENCE, ProductKind.MACERATE):
         told.insert(0, HANDLE_WITH_CARE)
     return tuple(dict.fromkeys(told))
+
+
+def _caution(dossier: Dossier, material: Material) -> str:
+    is_itself = dossier.brief.material == material.code
+    before = "" if is_itself else f"Made with {material.name}. Caution for it neat: "
+    return f"{before}{material.caution}"
 
 
 def label_sheet_view(dossier: Dossier, count: int | None = None) -> LabelSheetView:

@@ -83,10 +83,12 @@ def test_cautions_come_from_the_kind_and_from_every_material_in_it(
     keeper, lots, essence = made
     cautions = record_of(keeper, essence).cautions
     assert cautions[0].startswith("Flavouring in strong alcohol: highly flammable")
-    assert cautions[1:] == ("Irritates the skin.",)
+    neat = "Made with Sweet orange oil. Caution for it neat: Irritates the skin."
+    assert cautions[1:] == (neat,)
     packed = pack(keeper, lots, essence)
     sheet = label_sheet_view(dossier(keeper.book, packed))
-    assert sheet.label.cautions == ("Irritates the skin.",)
+    assert sheet.label.cautions == (neat,)
+    assert record_of(keeper, lots.oil).cautions == ("Irritates the skin.",)
 
 
 def test_a_label_says_what_is_in_the_bottle_and_how_to_pour_it(
