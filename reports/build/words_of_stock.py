@@ -4,10 +4,10 @@ Guarantees: all that was recorded is told, in the order in which a maker would s
 make whole sentences.
 """
 
-from ledger.domain.entries.house import House, Person
-from ledger.domain.entries.masters import Formula, Material
+from ledger.domain.entries.house import House, Party, Person
+from ledger.domain.entries.masters import Formula, Limit, Material
 from ledger.domain.entries.receiving import Receipt
-from ledger.domain.entries.words import FoodGrade
+from ledger.domain.entries.words import Bound, FoodGrade, LimitBasis
 from reports.build.parts import Parts, at, before
 from reports.format import money, plural, scaled, tidy
 
@@ -21,12 +21,50 @@ def house(facts: House) -> Parts:
         f"money in {facts.currency}",
         f"clock of {facts.time_zone}",
         f"{facts.fluid_ounce} fluid ounces",
+        before("telephone", facts.phone),
+        f"an hour of work {money(facts.hour_minor, facts.currency)}"
+        if facts.hour_minor is not None
+        else None,
     )
 
 
 def person(facts: Person) -> Parts:
     """Return what is told of a person."""
     return f"{facts.initials} is {facts.name}", facts.role
+
+
+def party(facts: Party) -> Parts:
+    """Return what is told of a supplier or a customer."""
+    return facts.name, facts.phone, facts.email, facts.address, facts.words
+
+
+BOUNDS = {
+    Bound.AT_MOST: "at most",
+    Bound.LESS_THAN: "less than",
+    Bound.FROM: "from",
+    Bound.ABOVE: "above",
+}
+"""Which side of a limit is the matter, in words."""
+BASES = {
+    LimitBasis.PER_DAY: "a day",
+    LimitBasis.IN_DRINK: "in the drink as served",
+    LimitBasis.IN_PRODUCT: "in the product as sold",
+}
+"""What a limit counts in, in words."""
+
+
+def limit(facts: Limit) -> Parts:
+    """Return what is told of a limit."""
+    return (
+        f"{facts.code}: {facts.substance} {BOUNDS[facts.bound]} "
+        f"{scaled(facts.value_micro, 1_000_000)} {facts.unit} {BASES[facts.basis]}",
+        facts.place,
+        facts.says,
+        before("since", facts.since),
+        before("until", facts.until),
+        facts.citation,
+        f"the value {facts.known_by}",
+    )
 
 
 def material(facts: Material) -> Parts:
@@ -69,4 +107,6 @@ def receipt(facts: Receipt) -> Parts:
         scaled(facts.abv_mpct, 1000, "% vol") if facts.abv_mpct is not None else None,
         scaled(facts.density_mg_per_l, 1_000_000, "g/mL") if facts.density_mg_per_l else None,
         before("food grade", facts.food_grade),
+        f"of it duty {money(facts.duty_minor, '').strip()}" if facts.duty_minor else None,
+        before("document", facts.document),
     )
