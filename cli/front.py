@@ -18,6 +18,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "person": ("setting_up", "People who write in the book."),
     "material": ("materials", "Materials that are bought and used."),
     "formula": ("setting_up", "Versioned master formulas."),
+    "limits": ("limiting", "List limits and their sources, show one, or say one anew."),
     "receive": ("batches", "Record a delivery; opens a lot."),
     "start": ("batches", "Begin a batch; opens a lot."),
     "add": ("batches", "Put some of a lot into a batch."),

@@ -27,6 +27,7 @@ from ledger.domain.entries.receiving import Receipt
 from ledger.domain.entries.selling import Bottle, Closing, Complaint, Contact, Judge, Labels, Move
 from reports.build import words_of_bench as bench
 from reports.build import words_of_goods as goods
+from reports.build import words_of_limits
 from reports.build import words_of_stock as stock
 from reports.build.parts import Parts
 from reports.format import closed, tidy
@@ -96,7 +97,7 @@ _WORDS: dict[type[Facts], Callable[[Any], Parts]] = {
     Equipment: lambda facts: (facts.name, facts.words),
     Strike: lambda _facts: ("an entry made by mistake",),
     Party: stock.party,
-    Limit: stock.limit,
+    Limit: words_of_limits.limit,
     Withdrawal: lambda facts: (f"{facts.code} version {facts.version}",),
     Contact: goods.contact,
     Closing: lambda facts: (facts.cause,),

@@ -5,9 +5,9 @@ make whole sentences.
 """
 
 from ledger.domain.entries.house import House, Party, Person
-from ledger.domain.entries.masters import Formula, Limit, Material
+from ledger.domain.entries.masters import Formula, Material
 from ledger.domain.entries.receiving import Receipt
-from ledger.domain.entries.words import Bound, FoodGrade, LimitBasis
+from ledger.domain.entries.words import FoodGrade
 from reports.build.parts import Parts, at, before
 from reports.format import money, plural, scaled, tidy
 
@@ -36,35 +36,6 @@ def person(facts: Person) -> Parts:
 def party(facts: Party) -> Parts:
     """Return what is told of a supplier or a customer."""
     return facts.name, facts.phone, facts.email, facts.address, facts.words
-
-
-BOUNDS = {
-    Bound.AT_MOST: "at most",
-    Bound.LESS_THAN: "less than",
-    Bound.FROM: "from",
-    Bound.ABOVE: "above",
-}
-"""Which side of a limit is the matter, in words."""
-BASES = {
-    LimitBasis.PER_DAY: "a day",
-    LimitBasis.IN_DRINK: "in the drink as served",
-    LimitBasis.IN_PRODUCT: "in the product as sold",
-}
-"""What a limit counts in, in words."""
-
-
-def limit(facts: Limit) -> Parts:
-    """Return what is told of a limit."""
-    return (
-        f"{facts.code}: {facts.substance} {BOUNDS[facts.bound]} "
-        f"{scaled(facts.value_micro, 1_000_000)} {facts.unit} {BASES[facts.basis]}",
-        facts.place,
-        facts.says,
-        before("since", facts.since),
-        before("until", facts.until),
-        facts.citation,
-        f"the value {facts.known_by}",
-    )
 
 
 def material(facts: Material) -> Parts:

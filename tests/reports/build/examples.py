@@ -255,7 +255,7 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
             since=date(2014, 12, 13),
             until=date(2030, 1, 1),
         ),
-        "eu-state-strength: alcohol above 1.2 % vol in the product as sold, EU, the strength is to "
+        "eu-state-strength: alcohol above 1.2 % vol as sold, EU, the strength is to "
         "be stated, since 2014-12-13, until 2030-01-01, Regulation (EU) 1169/2011, Article 28, the "
         "value read",
     ),
