@@ -9,6 +9,7 @@ from ledger.domain.quantity import show
 from ledger.errors import RefusedError
 from ledger.service.looking import Said, dossier, history, journal, stock
 from reports.build.answers import what_is_there
+from reports.build.dates import date_lines
 from reports.build.plain import brief_plain, dossier_plain, said_plain
 from reports.build.sentences import TITLES, notes, sentence, strikes
 from reports.build.words_of_goods import gone
@@ -47,8 +48,7 @@ def show_lot(call: Call, text: str) -> None:
         return
     names = {node.brief.code: node.brief.name for node in found.trace.nodes}
     print_lines([what_is_there(found)])
-    if found.state.best_before:
-        print_lines([f"Best before {found.state.best_before}."])
+    print_lines(date_lines(found.state.dates))
     if found.inputs:
         print_lines(["", "Made of"])
         print_table(

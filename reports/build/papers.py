@@ -13,6 +13,7 @@ from ledger.domain.quantity import show
 from ledger.errors import RefusedError
 from ledger.service.looking import Dossier, Said
 from reports.build.balance import balance
+from reports.build.dates import keeping_words
 from reports.build.sentences import TITLES, notes, sentence, strikes
 from reports.build.words_of_goods import gone
 from reports.format import clock, day, initials, plural, tidy
@@ -85,6 +86,8 @@ def _head(dossier: Dossier) -> tuple[tuple[str, str], ...]:
         ("Status", str(status(state))),
         ("On hand", show(state.on_hand, state.measure)),
         ("Best before", str(state.best_before or "")),
+        ("Date set by", state.dates.set_by or ""),
+        ("Keeping", keeping_words(state.dates) or ""),
         ("Entries", str(len(dossier.said))),
     )
     return tuple((label, value) for label, value in lines if value)
@@ -183,9 +186,16 @@ def _label(dossier: Dossier, filled: Bottle) -> LabelView:
         made_on=day(made.draft.happened) if made else "",
         best_before=best_before.isoformat() if best_before else None,
         dilution=dilution(dossier, latest(bulk, Start) if bulk else None),
-        text=None,
+        text=label_text(dossier),
         cautions=cautions(dossier),
     )
+
+
+def label_text(dossier: Dossier) -> str | None:
+    """Return what a label says besides: how to keep the bottle, and the formula's words."""
+    formula = dossier.formula.label_text if dossier.formula else None
+    told = " ".join(part for part in (keeping_words(dossier.state.dates), formula) if part)
+    return told or None
 
 
 def dilution(dossier: Dossier, started: Start | None) -> str | None:

@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from typing import Any, TypeVar, cast
 
+from ledger.domain.dates import Dates
 from ledger.domain.entries import (
     Add,
     Bottle,
@@ -177,6 +178,7 @@ def lot(
         for number, item in enumerate(told, start=1)
     )
     cells = {"on_hand": on_hand, "on_hand_then": on_hand, **changes}
+    cells["dates"] = Dates(cells.pop("best_before", None))
     return LotState(seq=1, opened=opened, entries=entries, **cells)
 
 
