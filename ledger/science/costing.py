@@ -8,7 +8,8 @@ is left. Refuses: to guess a price; what was bought without one is named.
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
-from enum import Enum, auto
+
+from ledger.domain.steps import Act, Bought, Step
 
 NANO = 10**9
 """Parts of one hundredth of the currency in which shares are counted, and of a smallest amount."""
@@ -16,47 +17,6 @@ LABOUR = "labour"
 """The key of what work cost."""
 DUTY = "duty"
 """The key of what spirit duty cost."""
-
-
-class Act(Enum):
-    """What one step does to a lot."""
-
-    INTO = auto()
-    """Something of another lot goes in."""
-    OUT = auto()
-    """Something is taken out, whoever gets it."""
-    LEVEL = auto()
-    """What is there is measured."""
-    WORK = auto()
-    """Work is done on it."""
-
-
-@dataclass(frozen=True, slots=True)
-class Step:
-    """One step of a lot, in the order in which they happened."""
-
-    act: Act
-    """What it does."""
-    amount: int
-    """What it adds, takes or measures in the lot's measure; minutes of work."""
-    source: str | None = None
-    """The lot it came from, for what goes in."""
-    taken: int = 0
-    """What left that lot, in that lot's measure."""
-    place: int = 0
-    """Which of the steps of `source` the draw is, by its index there; not used for a bought lot."""
-
-
-@dataclass(frozen=True, slots=True)
-class Bought:
-    """A received lot with what was paid for it."""
-
-    amount: int
-    """How much came, in its smallest unit."""
-    cost_minor: int | None
-    """What it cost in hundredths of the currency, duty included; None: not known."""
-    duty_minor: int = 0
-    """How much of that is spirit duty."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,8 +125,9 @@ class Reckoner:
         state = _State()
         draws: dict[int, Cost] = {}
         for index, step in enumerate(self._steps[lot]):
-            if step.act is Act.INTO and step.source:
-                state.put_in(self._drawn(step), step.amount)
+            if step.act is Act.INTO:
+                cost = self._drawn(step) if step.source else state.given_back(step.amount)
+                state.put_in(cost, step.amount)
             elif step.act is Act.OUT:
                 draws[index] = state.take(step.amount)
             elif step.act is Act.LEVEL:
@@ -191,6 +152,13 @@ class _State:
         self.drawn: dict[str, int] = {}
         self.unpriced: frozenset[str] = frozenset()
         self.end = Cost(0, 0)
+
+    def given_back(self, amount: int) -> Cost:
+        """Return the cost of goods that come back: at the price they had."""
+        money, drawn = (
+            share(pool, amount, self.end.there) for pool in (self.end.money, self.end.drawn)
+        )
+        return Cost(amount, amount, money, drawn)
 
     def put_in(self, cost: Cost, given: int) -> None:
         self.there += given
