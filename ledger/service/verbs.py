@@ -16,9 +16,10 @@ from ledger.service.limits import limit
 from ledger.service.parties import party
 from ledger.service.receiving import receive
 from ledger.service.selling import bottle, complain, judge, labels, send
-from ledger.service.setting_up import material, person
+from ledger.service.setting_up import house, material, person
 
 VERBS: dict[str, Callable[..., Recorded]] = {
+    "house": house,
     "person": person,
     "material": material,
     "party": party,
