@@ -35,6 +35,10 @@ class Step:
     """What left that lot, in that lot's measure."""
     place: int = 0
     """Which of the steps of `source` the draw is, by its index there; not used for a bought lot."""
+    entry: int = 0
+    """Number of the entry that says so."""
+    kind: str = ""
+    """Kind of that entry."""
 
 
 @dataclass(frozen=True, slots=True)

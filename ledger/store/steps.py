@@ -6,7 +6,7 @@ come by when they happened, then by number. Refuses: to reckon; deliveries come 
 
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any, NamedTuple
 
 from sqlalchemy import Connection, bindparam, text
@@ -25,24 +25,25 @@ def _statement(words: str) -> Any:  # noqa: ANN401 - a statement of SQLAlchemy
 
 _LOTS = _statement("SELECT id, code, lot_type FROM lot WHERE id IN :ids")
 _INTO = _statement(
-    "SELECT p.seq, p.line, p.source, p.target, p.taken, p.given, e.happened_at, e.stands_for "
+    "SELECT p.seq, p.line, p.source, p.target, p.taken, p.given, e.kind, e.happened_at, "
+    "e.stands_for "
     f"FROM posting p JOIN entry e ON e.seq = p.seq {IN_FORCE} AND p.target IN :ids"
 )
 _OUT = _statement(
-    "SELECT p.seq, p.line, p.source, p.taken, e.happened_at, e.stands_for "
+    "SELECT p.seq, p.line, p.source, p.taken, e.kind, e.happened_at, e.stands_for "
     f"FROM posting p JOIN entry e ON e.seq = p.seq {IN_FORCE} AND p.source IN :ids"
 )
 _LEVELS = _statement(
-    "SELECT l.lot, l.amount, e.happened_at, e.stands_for "
+    "SELECT l.seq, l.lot, l.amount, e.kind, e.happened_at, e.stands_for "
     f"FROM level l JOIN entry e ON e.seq = l.seq {IN_FORCE} AND l.lot IN :ids"
 )
 _FINISH_WORK = _statement(
-    "SELECT e.lot, f.labour_minutes, e.happened_at, e.stands_for "
+    "SELECT e.seq, e.kind, e.lot, f.labour_minutes, e.happened_at, e.stands_for "
     f"FROM finish f JOIN entry e ON e.seq = f.seq {IN_FORCE} "
     "AND e.lot IN :ids AND f.labour_minutes > 0"
 )
 _BOTTLE_WORK = _statement(
-    "SELECT e.stands_for AS lot, b.labour_minutes, e.happened_at, e.stands_for "
+    "SELECT e.seq, e.kind, e.stands_for AS lot, b.labour_minutes, e.happened_at, e.stands_for "
     f"FROM bottle b JOIN entry e ON e.seq = b.seq {IN_FORCE} "
     "AND e.stands_for IN :ids AND b.labour_minutes > 0"
 )
@@ -70,6 +71,8 @@ class Steps:
     """Of each made, rinse or packed lot, by its code."""
     bought: dict[str, Bought]
     """Each received lot, by its code."""
+    ids: tuple[int, ...]
+    """The numbers of all these lots."""
 
 
 def steps_behind(connection: Connection, lot: int) -> Steps:
@@ -95,6 +98,7 @@ def steps_behind(connection: Connection, lot: int) -> Steps:
             code[row.lot]: Bought(int(row.given), row.cost_minor, row.duty_minor or 0)
             for row in _rows(connection, _BOUGHT, ids)
         },
+        tuple(ids),
     )
 
 
@@ -108,22 +112,28 @@ _Found = tuple[int, _Place, Step, tuple[int, int]]
 
 def _all_steps(connection: Connection, made: list[int], code: dict[int, str]) -> Iterator[_Found]:
     for row in _rows(connection, _INTO, made):
-        step = Step(Act.INTO, int(row.given), code.get(row.source), int(row.taken))
+        step = Step(Act.INTO, int(row.given), code.get(row.source), int(row.taken), 0, *_said(row))
         yield row.target, _Place(row.happened_at, row.stands_for, 0, row.line), step, _key(row)
     for row in _rows(connection, _OUT, made):
-        step = Step(Act.OUT, int(row.taken))
+        step = Step(Act.OUT, int(row.taken), None, 0, 0, *_said(row))
         yield row.source, _Place(row.happened_at, row.stands_for, 0, row.line), step, _key(row)
     for row in _rows(connection, _LEVELS, made):
         place = _Place(row.happened_at, row.stands_for, 1, 0)
-        yield row.lot, place, Step(Act.LEVEL, int(row.amount)), (0, 0)
+        step = Step(Act.LEVEL, int(row.amount), None, 0, 0, *_said(row))
+        yield row.lot, place, step, (0, 0)
     for statement in (_FINISH_WORK, _BOTTLE_WORK):
         for row in _rows(connection, statement, made):
             place = _Place(row.happened_at, row.stands_for, 2, 0)
-            yield row.lot, place, Step(Act.WORK, int(row.labour_minutes)), (0, 0)
+            step = Step(Act.WORK, int(row.labour_minutes), None, 0, 0, *_said(row))
+            yield row.lot, place, step, (0, 0)
 
 
 def _key(row: Any) -> tuple[int, int]:  # noqa: ANN401 - a row of the driver
     return (int(row.seq), int(row.line))
+
+
+def _said(row: Any) -> tuple[int, str]:  # noqa: ANN401 - a row of the driver
+    return (int(row.seq), str(row.kind))
 
 
 def _placed(
@@ -132,6 +142,6 @@ def _placed(
     """Yield the steps, each that goes in with the place of its draw among its source's steps."""
     for _, step, key in items:
         if step.act is Act.INTO:
-            yield Step(step.act, step.amount, step.source, step.taken, draws.get(key, 0))
+            yield replace(step, place=draws.get(key, 0))
         else:
             yield step
