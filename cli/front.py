@@ -42,6 +42,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "lot": ("lookup", "Show one lot: its inputs, what was done, where it went."),
     "journal": ("lookup", "List entries as they were written, corrections included."),
     "trace": ("lookup", "Trace a lot back to its inputs and forward to who has it."),
+    "serving": ("serving", "Say what a glass delivers: strength, sugar, oils, limits."),
     "cost": ("costing", "Reckon what a lot cost, a mL, a bottle and a glass."),
     "dilute": ("reckoning", "Say how much spirit and water make a strength."),
     "record": ("papers", "Print the batch record of a lot."),
