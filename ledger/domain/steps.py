@@ -33,12 +33,16 @@ class Step:
     """The lot it came from, for what goes in."""
     taken: int = 0
     """What left that lot, in that lot's measure."""
-    place: int = 0
+    draw: int = 0
     """Which of the steps of `source` the draw is, by its index there; not used for a bought lot."""
     entry: int = 0
     """Number of the entry that says so."""
     kind: str = ""
     """Kind of that entry."""
+    at: str = ""
+    """When it happened, UTC instant text."""
+    outside: str = ""
+    """Where it came from or went to, when that was no lot."""
 
 
 @dataclass(frozen=True, slots=True)

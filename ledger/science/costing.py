@@ -140,7 +140,7 @@ class Reckoner:
         assert step.source is not None
         if step.source in self._bought:
             return of_bought(step.source, self._bought[step.source], step.taken)
-        return self._draws[step.source].get(step.place, Cost(0, 0))
+        return self._draws[step.source].get(step.draw, Cost(0, 0))
 
 
 class _State:

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from ledger.domain.steps import Act, Step
-from ledger.science.composition import Contents, add, drawn, measured
+from ledger.science.composition import Contents, add, drawn, measured, scaled
 from ledger.science.received import ReceivedLot, contents_of
 
 MADE_UP, RINSED, FILLED = "makeup", "rinse", "bottle"
@@ -84,10 +84,15 @@ class Replay:
 
     def _replay(self, lot: str) -> None:
         there, found, draws = Contents(), [], {}
-        ul_per_unit = 1.0
+        last, ul_per_unit = there, 1.0
         for index, step in enumerate(self._steps.get(lot, ())):
             before = there.volume_ul
-            moved, there = self._taken(step, there, ul_per_unit)
+            if step.act is Act.INTO and step.outside:
+                moved = _so_much(last, step.amount * ul_per_unit)
+                there = add(there, moved)
+            else:
+                moved, there = self._taken(step, there, ul_per_unit)
+            last = there if there.volume_ul > 0 else last
             if step.kind == FILLED and moved.volume_ul and step.amount:
                 ul_per_unit = moved.volume_ul / step.amount
             if step.act is Act.OUT:
@@ -120,12 +125,19 @@ class Replay:
         if step.source in self._received:
             whole = contents_of(self._received[step.source], step.taken)
         else:
-            whole = self._draws[step.source].get(step.place, Contents())
+            whole = self._draws[step.source].get(step.draw, Contents())
         if step.kind != RINSED:
             return whole
         note = f"The rinse with {step.source} is counted as that liquid alone."
         ran = drawn(whole, step.amount)
         return replace(ran, notes=ran.notes | {note})
+
+
+def _so_much(contents: Contents, volume_ul: float) -> Contents:
+    """Return what comes back of goods: as they were when something was last there."""
+    if contents.volume_ul <= 0:
+        return Contents()
+    return scaled(contents, volume_ul / contents.volume_ul)
 
 
 def _carried(step: Step) -> str:

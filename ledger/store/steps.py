@@ -25,12 +25,13 @@ def _statement(words: str) -> Any:  # noqa: ANN401 - a statement of SQLAlchemy
 
 _LOTS = _statement("SELECT id, code, lot_type FROM lot WHERE id IN :ids")
 _INTO = _statement(
-    "SELECT p.seq, p.line, p.source, p.target, p.taken, p.given, e.kind, e.happened_at, "
+    "SELECT p.seq, p.line, p.source, p.target, p.taken, p.given, p.place, e.kind, e.happened_at, "
     "e.stands_for "
     f"FROM posting p JOIN entry e ON e.seq = p.seq {IN_FORCE} AND p.target IN :ids"
 )
 _OUT = _statement(
-    "SELECT p.seq, p.line, p.source, p.taken, e.kind, e.happened_at, e.stands_for "
+    "SELECT p.seq, p.line, p.source, p.taken, p.place, e.kind, e.happened_at, "
+    "e.stands_for "
     f"FROM posting p JOIN entry e ON e.seq = p.seq {IN_FORCE} AND p.source IN :ids"
 )
 _LEVELS = _statement(
@@ -76,11 +77,21 @@ class Steps:
 
 
 def steps_behind(connection: Connection, lot: int) -> Steps:
-    """Return what is needed to reckon a lot's cost."""
-    ids = [met.lot for met in walk.back(connection, lot)]
+    """Return the steps of a lot and of all it is made of, but not of deliveries."""
+    return steps_of(connection, [met.lot for met in walk.back(connection, lot)])
+
+
+def steps_of(connection: Connection, ids: Sequence[int], *, of_bought: bool = False) -> Steps:
+    """Return the steps of lots.
+
+    Args:
+        connection: A connection in a transaction.
+        ids: The lots' numbers.
+        of_bought: Whether also the steps of received lots are wanted, which may be thousands.
+    """
     lots = {row.id: row for row in _rows(connection, _LOTS, ids)}
     code = {number: row.code for number, row in lots.items()}
-    made = [number for number in ids if lots[number].lot_type != "received"]
+    made = [number for number in ids if of_bought or lots[number].lot_type != "received"]
     found: dict[int, list[tuple[_Place, Step, tuple[int, int]]]] = defaultdict(list)
     for number, place, step, key in _all_steps(connection, made, code):
         found[number].append((place, step, key))
@@ -112,28 +123,27 @@ _Found = tuple[int, _Place, Step, tuple[int, int]]
 
 def _all_steps(connection: Connection, made: list[int], code: dict[int, str]) -> Iterator[_Found]:
     for row in _rows(connection, _INTO, made):
-        step = Step(Act.INTO, int(row.given), code.get(row.source), int(row.taken), 0, *_said(row))
+        told = _said(row) | {"source": code.get(row.source), "taken": int(row.taken)}
+        step = Step(Act.INTO, int(row.given), outside=row.place or "", **told)
         yield row.target, _Place(row.happened_at, row.stands_for, 0, row.line), step, _key(row)
     for row in _rows(connection, _OUT, made):
-        step = Step(Act.OUT, int(row.taken), None, 0, 0, *_said(row))
+        step = Step(Act.OUT, int(row.taken), outside=row.place or "", **_said(row))
         yield row.source, _Place(row.happened_at, row.stands_for, 0, row.line), step, _key(row)
     for row in _rows(connection, _LEVELS, made):
         place = _Place(row.happened_at, row.stands_for, 1, 0)
-        step = Step(Act.LEVEL, int(row.amount), None, 0, 0, *_said(row))
-        yield row.lot, place, step, (0, 0)
+        yield row.lot, place, Step(Act.LEVEL, int(row.amount), **_said(row)), (0, 0)
     for statement in (_FINISH_WORK, _BOTTLE_WORK):
         for row in _rows(connection, statement, made):
             place = _Place(row.happened_at, row.stands_for, 2, 0)
-            step = Step(Act.WORK, int(row.labour_minutes), None, 0, 0, *_said(row))
-            yield row.lot, place, step, (0, 0)
+            yield row.lot, place, Step(Act.WORK, int(row.labour_minutes), **_said(row)), (0, 0)
 
 
 def _key(row: Any) -> tuple[int, int]:  # noqa: ANN401 - a row of the driver
     return (int(row.seq), int(row.line))
 
 
-def _said(row: Any) -> tuple[int, str]:  # noqa: ANN401 - a row of the driver
-    return (int(row.seq), str(row.kind))
+def _said(row: Any) -> dict[str, Any]:  # noqa: ANN401 - a row of the driver
+    return {"entry": int(row.seq), "kind": str(row.kind), "at": str(row.happened_at)}
 
 
 def _placed(
@@ -142,6 +152,6 @@ def _placed(
     """Yield the steps, each that goes in with the place of its draw among its source's steps."""
     for _, step, key in items:
         if step.act is Act.INTO:
-            yield replace(step, place=draws.get(key, 0))
+            yield replace(step, draw=draws.get(key, 0))
         else:
             yield step
