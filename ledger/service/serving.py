@@ -32,9 +32,9 @@ from ledger.science.serving import (
 from ledger.service.batches import read_pour
 from ledger.service.book import Book
 from ledger.service.contents import LotContents, contents_on
-from ledger.service.costing import POURED, SODA_PARTS, read_glass
+from ledger.service.costing import GLASS_UL, POURED, SODA_PARTS, read_glass
 from ledger.service.limits import limits_on
-from ledger.service.scenes import lot_state
+from ledger.service.scenes import known_lot, lot_state
 from ledger.service.shipped import solubilities, usual_concerns
 from ledger.service.words import read_scaled, resolve_lot
 from ledger.store import queries
@@ -157,6 +157,17 @@ def serving(
     with book.reading() as connection:
         code = resolve_lot(connection, text, by)
         return card_on(connection, code, glass_ul, read_pour(pour), dose_ul, bodies)
+
+
+def card(book: Book, code: str) -> ServingCard | None:
+    """Return the serving card of a made, rinse or packed lot by its code, with what is usual.
+
+    Of a received lot it is None: what it contains stands in its papers.
+    """
+    with book.reading() as connection:
+        if known_lot(connection, code).opened.lot_type is LotType.RECEIVED:
+            return None
+        return card_on(connection, code, GLASS_UL)
 
 
 def card_on(

@@ -44,6 +44,16 @@ def head(card: CostCard) -> list[str]:
     return lines
 
 
+def price_lines(card: CostCard) -> list[str]:
+    """Return what a lot costs, in a line, or none when nothing of it has a price."""
+    prices = (("a mL", card.per_ml), ("a bottle", card.per_bottle), ("a glass", card.per_glass))
+    told = [f"{price(value, card.currency)} {what}" for what, value in prices if value]
+    if not told:
+        return []
+    lacking = f", {len(card.missing)} without a price" if card.missing else ""
+    return [f"Cost: {', '.join(told)}{lacking}."]
+
+
 HEADS = ("what", "lot", "amount", "cost")
 """Heads of the table of a cost."""
 
