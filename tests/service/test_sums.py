@@ -111,6 +111,18 @@ def test_an_oil_without_constituents_is_told_with_what_such_oils_carry(keeper: K
     assert usual_concerns("Lemon oil") == ()
 
 
+def test_a_received_lot_has_no_serving_card(sqlite_keeper: Keeper) -> None:
+    lots = walk_main_path(sqlite_keeper)
+    with pytest.raises(RefusedError) as raised:
+        serving(sqlite_keeper.book, lots.oil)
+    assert problems(raised.value) == (
+        (
+            "SOO-001-3 is a received lot, which nobody pours as it is.",
+            "Name a lot that was made of it; pottle trace SOO-001-3 --forward shows them.",
+        ),
+    )
+
+
 @pytest.mark.parametrize(
     ("words", "what", "todo"),
     [
