@@ -5,11 +5,13 @@ Guarantees: the keys are documented in DEVELOPERS.md and only ever added to. Ref
 
 from typing import Any
 
+from ledger.service.carrying import Traced
 from ledger.service.looking import Dossier, Said
-from ledger.service.tracing import Trace
+from ledger.service.tracing import Trace, Way
 from ledger.service.verifying import Audit
 from ledger.store.briefs import Brief
 from reports.build.sentences import TITLES, sentence
+from reports.build.shares import share_plain
 from reports.format import clock
 
 
@@ -59,6 +61,16 @@ def trace_plain(trace: Trace) -> dict[str, Any]:
             for item in trace.holders
         ],
     }
+
+
+def traced_plain(found: Traced) -> dict[str, Any]:
+    """Return a trace with how much is carried; `share` of a lot back is of it in the lot traced."""
+    plain = trace_plain(found.trace)
+    for node, told in zip(found.trace.nodes, plain["nodes"], strict=True):
+        shares = found.behind if node.way is Way.BACK else found.ahead
+        if node.brief.code in shares:
+            told["share"] = share_plain(shares[node.brief.code])
+    return {**plain, "circles": [list(circle) for circle in found.circles]}
 
 
 def said_plain(said: Said) -> dict[str, Any]:
