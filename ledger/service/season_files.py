@@ -38,7 +38,7 @@ ORDER = (
         "decant",
     ),
     *("measure", "look", "makeup", "finish", "bottle", "labels", "judge", "send", "complain"),
-    *("contact", "close", "count", "note", "correct", "strike"),
+    *("recall", "contact", "close", "count", "note", "correct", "strike"),
 )
 """Verbs in the order in which rows of one minute are taken; others come last."""
 

@@ -7,7 +7,7 @@ from typing import Any
 
 from ledger.service.carrying import Traced
 from ledger.service.looking import Dossier, Said
-from ledger.service.tracing import Trace, Way
+from ledger.service.tracing import Holder, Trace, Way
 from ledger.service.verifying import Audit
 from ledger.store.briefs import Brief
 from reports.build.sentences import TITLES, sentence
@@ -48,18 +48,20 @@ def trace_plain(trace: Trace) -> dict[str, Any]:
             }
             for edge in trace.edges
         ],
-        "holders": [
-            {
-                "lot": item.lot,
-                "party": item.party,
-                "as": str(item.moved_as),
-                "amount": str(item.amount),
-                "unit": str(item.measure),
-                "on": item.on,
-                "document": item.document,
-            }
-            for item in trace.holders
-        ],
+        "holders": [holder_plain(item) for item in trace.holders],
+    }
+
+
+def holder_plain(item: Holder) -> dict[str, Any]:
+    """Return goods that went out or came back."""
+    return {
+        "lot": item.lot,
+        "party": item.party,
+        "as": str(item.moved_as),
+        "amount": str(item.amount),
+        "unit": str(item.measure),
+        "on": item.on,
+        "document": item.document,
     }
 
 

@@ -147,10 +147,10 @@ def _ends(found: Traced) -> dict[str, list[str]]:
     return ends
 
 
-def holder_words(item: Holder) -> str:
+def holder_words(item: Holder, *, with_party: bool = True) -> str:
     """Return what became of goods in one line."""
     document = f", {item.document}" if item.document else ""
-    became = gone(item.moved_as, item.party)
+    became = gone(item.moved_as, item.party if with_party else None)
     return f"{show(abs(item.amount), item.measure)} {became}, {item.on}{document}"
 
 

@@ -19,6 +19,8 @@ READS: tuple[str, ...] = (
     "journal --last 1",
     "journal --entry 18",
     "trace {packed}",
+    "party list",
+    "recall {oil} --drill",
     "verify",
     "record {essence} --out record.pdf",
 )
@@ -47,6 +49,10 @@ WRITES: tuple[str, ...] = (
     "release {packed}",
     "reject {packed}",
     "complain {packed} ring",
+    'party add "Bridge Street Stall" --phone 5550100',
+    "recall {oil} --because haze --out pack",
+    'contact {oil} "Bridge Street Stall" --still 2',
+    "recall {oil} --close 'old oil'",
     "correct 18 --set amount=31mL --because misread",
     "strike 38 --because mistake",
 )

@@ -13,6 +13,7 @@ from ledger.domain.entries.words import AddedAs, MaterialKind, Origin, ProductKi
 from ledger.service.book import Book
 from ledger.service.common_inputs import common_inputs
 from ledger.service.looking import entries_of_kind, journal, materials, stock
+from ledger.service.recalling import recall_of
 from ledger.service.season import Played, SeasonClock, play, read_season, start_time
 from ledger.service.setting_up import init
 from ledger.service.tracing import Way, trace
@@ -142,6 +143,19 @@ def test_the_culprit_is_behind_every_cloudy_bottle_and_no_clear_one(
         if node.way is Way.FORWARD and node.brief.lot_type == "packed"
     }
     assert ahead == set(found.failed)
+
+
+def test_a_recall_of_any_lot_accounts_for_every_bottle(season: tuple[Book, Played]) -> None:
+    book, played = season
+    found = recall_of(book, played.codes[read_season(FOLDER).story.culprit])
+    assert len(found.packed) >= 5
+    assert str(found.balance.accounted_percent) == "100.0"
+    assert found.balance.made == sum(item.balance.made for item in found.packed)
+    unknown = {call.name for call in found.to_call if not (call.known and call.known.phone)}
+    assert unknown == {"Madeupton Saturday market, stall 7"}
+    for code in played.codes.values():
+        counted = {item.brief.code: item.balance for item in recall_of(book, code).packed}
+        assert all(balance.accounted_percent >= 93 for balance in counted.values()), code
 
 
 def test_the_view_of_what_is_on_hand_agrees_with_the_reckoning(
