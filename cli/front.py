@@ -37,7 +37,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "hold": ("judging", "Put a lot on hold."),
     "release": ("judging", "Release a lot, if nothing stands in the way."),
     "reject": ("judging", "Reject a lot."),
-    "complain": ("judging", "Record a complaint."),
+    "complain": ("judging", "Record a complaint; say what it points to."),
     "stock": ("lookup", "List what is on hand."),
     "lot": ("lookup", "Show one lot: its inputs, what was done, where it went."),
     "journal": ("lookup", "List entries as they were written, corrections included."),
