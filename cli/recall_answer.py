@@ -53,7 +53,7 @@ def recall_lot(
     took_ms = round(1000 * (time.monotonic() - began))
     if call.json:
         plain = recall_plain(found, drill=drill)
-        print_json({**plain, "took_ms": str(took_ms), "files": [str(path) for path in written]})
+        print_json({**plain, "took_ms": took_ms, "files": [str(path) for path in written]})
         return
     _show(found, drill=drill)
     if drill:

@@ -74,6 +74,7 @@ def to_call(
             tuple(entry for entry in contacts if name and _facts(entry).party == name),
         )
         for name, items in sent.items()
+        if name or any(item.moved_as is not MoveAs.RETURNED for item in items)
     ]
     by_name = sorted(calls, key=lambda call: call.name or "")
     newest_first = sorted(by_name, key=lambda call: call.last_sent, reverse=True)

@@ -7,7 +7,7 @@ read. Refuses: struck lots and entries out of force.
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from ledger.domain.entries import Bottle, Entry, Finish, Move, Party, Receipt
+from ledger.domain.entries import Entry, Finish, Move, Party, Receipt
 from ledger.domain.entries.words import MoveAs
 from ledger.domain.lots import GOES_TO_PEOPLE
 from ledger.service.book import Book
@@ -137,7 +137,7 @@ def _transformed(connection: Connection, recall: Recall) -> Iterator[Transformed
         if item.brief.lot_type == "received":
             continue
         entries = queries.entries_of_lot(connection, item.brief.lot)
-        done = [entry for entry in entries if isinstance(entry.draft.facts, Finish | Bottle)]
+        done = [entry for entry in entries if _completes(entry, item.brief)]
         into = [edge for edge in recall.trace.edges if edge.target == item.brief.code]
         yield Transformed(
             item.brief,
@@ -146,6 +146,13 @@ def _transformed(connection: Connection, recall: Recall) -> Iterator[Transformed
             done[-1].seq if done else None,
             tuple((lots[edge.source], edge.amount) for edge in into if edge.source in lots),
         )
+
+
+def _completes(entry: Entry, lot: Brief) -> bool:
+    """Tell whether a lot is there from this entry on: a batch when finished, others when opened."""
+    if lot.lot_type == "made":
+        return isinstance(entry.draft.facts, Finish)
+    return entry.stands_for == lot.lot
 
 
 def _day(entry: Entry) -> str:

@@ -11,20 +11,20 @@ from sqlalchemy import Connection, TextClause, bindparam, text
 from ledger.store.briefs import CHUNK
 
 _THEN = (
-    "(e.happened_at {0} d.happened_at "
-    "OR (e.happened_at = d.happened_at AND e.stands_for {0} d.stands_for))"
+    "(e.happened_at {0} done.happened_at "
+    "OR (e.happened_at = done.happened_at AND e.stands_for {0} done.stands_for))"
 )
 _MOVED = (
     "COALESCE((SELECT SUM(p.{amount}) FROM posting p JOIN entry e ON e.seq = p.seq "
-    "LEFT JOIN entry c ON c.corrects = e.seq WHERE c.seq IS NULL AND p.{end} = d.lot {more} "
+    "LEFT JOIN entry c ON c.corrects = e.seq WHERE c.seq IS NULL AND p.{end} = done.lot {more} "
     "AND {then}), 0)"
 )
 _FINISHED = text(
-    "SELECT d.lot, d.amount + {came} + {went} AS made FROM ("
+    "SELECT done.lot, done.amount + {came} + {went} AS made FROM ("
     "SELECT l.lot, l.amount, e.happened_at, e.stands_for, ROW_NUMBER() OVER ("
     "PARTITION BY l.lot ORDER BY e.happened_at DESC, e.stands_for DESC) AS nth "
     "FROM level l JOIN entry e ON e.seq = l.seq LEFT JOIN entry c ON c.corrects = e.seq "
-    "WHERE c.seq IS NULL AND e.kind = 'finish' AND l.lot IN :ids) d WHERE d.nth = 1".format(
+    "WHERE c.seq IS NULL AND e.kind = 'finish' AND l.lot IN :ids) done WHERE done.nth = 1".format(
         came=_MOVED.format(
             amount="given",
             end="target",

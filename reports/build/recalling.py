@@ -25,8 +25,8 @@ AUTHORITY = (
     "Can anybody be harmed: an allergen that is not on the label, something sharp, gas under "
     "pressure, too much of a limited substance, the wrong thing in the bottle? Then do not wait: "
     "ask your food authority today, before you collect anything.",
-    "Local law says when it must be told and how the public is warned. This paper lists what the "
-    "book knows; it does not decide that, and it claims no legal compliance.",
+    "Local law says when it must be told and how the public is warned. What stands here is what "
+    "the book knows; it does not decide that, and it claims no legal compliance.",
 )
 """When to ask the authority, in the usual words (common practice; local law decides)."""
 AIM = "Aim for everything within 2 hours and 95 % or more accounted for (common practice)."
