@@ -15,6 +15,8 @@ from ledger.errors import InputError
 from ledger.service.book import Book
 from ledger.service.looking import find_lot
 from ledger.service.recalling import Recall, close_recall, recall, recall_of
+from ledger.store.turnover import Tick
+from reports.build.recall_plain import recall_plain
 from reports.build.recalling import (
     AIM,
     AUTHORITY,
@@ -26,7 +28,6 @@ from reports.build.recalling import (
     lot_rows,
     lots_made,
     next_line,
-    recall_plain,
 )
 
 
@@ -45,10 +46,8 @@ def recall_lot(
     book = call.book()
     code = find_lot(book, text, call.writer)
     with progress("Recalling", quiet=call.json) as tick:
-        tick(0, 1)
-        _act(call, book, code, drill=drill, close=close)
-        found = recall_of(book, code)
-        tick(1, 1)
+        _act(call, book, code, tick, drill=drill, close=close)
+    found = recall_of(book, code)
     written = write_pack(book, code, out, drill=drill) if out else []
     took_ms = round(1000 * (time.monotonic() - began))
     if call.json:
@@ -64,7 +63,7 @@ def recall_lot(
     print_lines([f"Next: {next_line(found, drill=drill)}"])
 
 
-def _act(call: Call, book: Book, code: str, *, drill: bool, close: str | None) -> None:
+def _act(call: Call, book: Book, code: str, tick: Tick, *, drill: bool, close: str | None) -> None:
     if drill:
         return
     if close is not None:
@@ -72,7 +71,7 @@ def _act(call: Call, book: Book, code: str, *, drill: bool, close: str | None) -
         return
     now = recall_of(book, code)
     if now.begun is None or (call.because and now.not_held):
-        recall(book, call.how(), lot=code)
+        recall(book, call.how(), tick, lot=code)
 
 
 def _show(found: Recall, *, drill: bool) -> None:

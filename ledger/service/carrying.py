@@ -11,7 +11,7 @@ from ledger.domain.entries.words import MaterialKind, Place
 from ledger.domain.quantity import Measure
 from ledger.science.carrying import Carrying, Ways, carried
 from ledger.service.book import Book
-from ledger.service.tracing import Carried, Trace, Way, trace_on
+from ledger.service.tracing import Carried, Trace, trace_on
 from ledger.store.briefs import Brief
 from ledger.store.engine import Connection
 from ledger.store.turnover import Tick, Turnover, turnovers
@@ -164,8 +164,3 @@ def _kept(found: Traced, codes: set[str]) -> Traced:
         ),
         hidden=found.hidden + len(trace.nodes) - len(nodes),
     )
-
-
-def lots_on(found: Traced, way: Way) -> int:
-    """Return how many lots were met one way."""
-    return sum(node.way is way for node in found.trace.nodes)

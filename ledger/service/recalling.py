@@ -23,7 +23,7 @@ from ledger.store import queries
 from ledger.store.briefs import Brief
 from ledger.store.engine import Connection
 from ledger.store.made import bottle_sizes, finished
-from ledger.store.turnover import Turnover, turnovers
+from ledger.store.turnover import Tick, Turnover, turnovers
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,8 +77,14 @@ class Recall:
         return tuple(item for item in self.lots if item.brief.lot_type == "packed")
 
 
-def recall(book: Book, how: How, *, lot: str) -> Recorded:
+def recall(book: Book, how: How, tick: Tick = lambda _done, _total: None, *, lot: str) -> Recorded:
     """Recall a lot and all that is made of it; lots that are recalled already stay as they are.
+
+    Args:
+        book: The book.
+        how: Who recalls it, and why.
+        tick: Told how many of how many lots are held.
+        lot: The lot.
 
     Returns:
         What was recorded of the lot itself, or of the first that was not recalled yet.
@@ -104,11 +110,12 @@ def recall(book: Book, how: How, *, lot: str) -> Recorded:
             )
         done: list[Recorded] = []
         errors: list[LedgerError] = []
-        for brief in waiting:
+        for place, brief in enumerate(waiting, start=1):
             try:
                 done.append(desk.record(Judge(Verdict.RECALL), brief.code))
             except LedgerError as error:
                 errors.append(error)
+            tick(place, len(waiting))
         if errors:
             raise together(errors)
         return done[0]

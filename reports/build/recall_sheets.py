@@ -7,7 +7,7 @@ and recipes.
 from ledger.domain.entries import Contact
 from ledger.domain.quantity import Measure
 from ledger.service.recalling import Recall
-from reports.build.recalling import balance_plain
+from reports.build.recall_plain import balance_plain
 from reports.build.trace_sheet import UNITS, amount_in
 from reports.build.tree import opened_on
 from reports.format import clock

@@ -7,7 +7,7 @@ volumes, masses and pieces.
 from decimal import ROUND_HALF_EVEN, Context, Decimal
 from typing import Any
 
-from ledger.domain.quantity import Measure, show
+from ledger.domain.quantity import Measure
 from ledger.service.carrying import Share
 
 THREE = Context(prec=3, rounding=ROUND_HALF_EVEN)
@@ -63,11 +63,3 @@ def share_plain(share: Share) -> dict[str, Any]:
         "concentration_unit": unit,
         "all_measured": share.is_all,
     }
-
-
-def amount_words(share: Share) -> str:
-    """Return how much is carried in all, in words."""
-    if not round(share.amount):
-        return NOT_MEASURED if not share.is_all else "less than can be shown"
-    words = show(round(share.amount), share.measure)
-    return words if share.is_all else f"at least {words}"

@@ -12,7 +12,7 @@ from ledger.domain.lots import Status
 from ledger.errors import ReasonNeededError, RefusedError
 from ledger.service.looking import brief_of
 from ledger.service.recalling import Recall, recall_of, recall_on
-from reports.build.recalling import recall_plain
+from reports.build.recall_plain import recall_plain
 from tests.conftest import opened
 from tests.keeper import LATER, MORNING, Keeper, SetClock, copy_book
 from tests.path import Lots, walk_main_path

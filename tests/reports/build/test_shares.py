@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from ledger.domain.quantity import Measure
 from ledger.service.carrying import Share
-from reports.build.shares import amount_words, concentration, share_plain, share_words
+from reports.build.shares import concentration, share_plain, share_words
 
 UL, MG, EACH = Measure.UL, Measure.MG, Measure.UEACH
 UNITS = {
@@ -60,13 +60,6 @@ def test_a_concentration_is_what_pint_makes_of_it(
 )
 def test_a_share_is_told_in_three_figures(share: Share, words: str) -> None:
     assert share_words(share) == words
-
-
-def test_what_is_carried_in_all_is_told_in_its_own_measure() -> None:
-    assert amount_words(Share(3_749.6, UL, 15_000_000, EACH, is_all=True)) == "3.75 mL"
-    assert amount_words(Share(3_749.6, UL, 15_000_000, EACH, is_all=False)) == "at least 3.75 mL"
-    assert amount_words(Share(0.0, UL, 15_000_000, EACH, is_all=False)) == "not measured"
-    assert amount_words(Share(0.2, UL, 9, EACH, is_all=True)) == "less than can be shown"
 
 
 def test_a_share_for_machines_has_whole_numbers_as_text() -> None:
