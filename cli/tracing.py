@@ -51,7 +51,7 @@ class Asked:
 
 def show_trace(call: Call, text: str, asked: Asked) -> None:
     """Show a trace as a tree or as JSON, or write it to files."""
-    kind = _kind(asked.only)
+    kind = _kind(asked)
     for place in (asked.csv, asked.out):
         if place:
             check_place(place, force=asked.force)
@@ -63,10 +63,14 @@ def show_trace(call: Call, text: str, asked: Asked) -> None:
         sys.stdout.flush()
     with progress("Tracing", quiet=call.json) as tick:
         found = traced(book, code, back=asked.back, forward=asked.forward, tick=tick)
-    found = no_deeper(found, asked.depth)
     found = only_kind(found, kind) if kind else found
+    is_missing = kind and not any(node.brief.sort == kind for node in found.trace.nodes)
+    found = no_deeper(found, asked.depth)
     if is_shown:
-        print_below(found, asked, kind)
+        if is_missing:
+            print_lines(["", f"{code} is made of no {kind} that the book knows of."])
+        else:
+            print_folded(traced_lines(found, back=asked.back, forward=asked.forward))
         return
     written = _files(book, found, asked)
     if call.json:
@@ -75,14 +79,6 @@ def show_trace(call: Call, text: str, asked: Asked) -> None:
         count = plural(len(found.trace.nodes) - 1, "other lot")
         places = " and ".join(str(place) for _, place in written)
         print_lines([f"The trace of {code} with {count} is in {places}."])
-
-
-def print_below(found: Traced, asked: Asked, kind: MaterialKind | None = None) -> None:
-    """Print what hangs below the lot traced."""
-    if kind and not any(node.brief.sort == kind for node in found.trace.nodes):
-        print_lines(["", f"{found.trace.lot.code} is made of no {kind} that the book knows of."])
-        return
-    print_folded(traced_lines(found, back=asked.back, forward=asked.forward))
 
 
 def print_trace(found: Traced, *, back: bool, forward: bool) -> None:
@@ -97,14 +93,19 @@ def print_folded(lines: Iterable[str]) -> None:
         print(fold(line, shutil.get_terminal_size().columns) if is_screen() else line)
 
 
-def _kind(text: str | None) -> MaterialKind | None:
-    if text is None:
+def _kind(asked: Asked) -> MaterialKind | None:
+    if asked.only is None:
         return None
+    if asked.forward:
+        raise InputError(
+            "Materials stand behind a lot, so --only does not go with --forward.",
+            "Leave one of the two out.",
+        )
     try:
-        return MaterialKind(text.strip().lower())
+        return MaterialKind(asked.only.strip().lower())
     except ValueError:
         raise InputError(
-            f'"{text}" is no kind of material.', f"Give one of: {', '.join(MaterialKind)}."
+            f'"{asked.only}" is no kind of material.', f"Give one of: {', '.join(MaterialKind)}."
         ) from None
 
 

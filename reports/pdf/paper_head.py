@@ -15,7 +15,7 @@ from reports.pdf.strips import Section, Strip
 from reports.pdf.styles import BOLD_RULE, HOUSE, KIND, LOT, TITLE
 from reports.pdf.text import Face, wrap
 
-SENTENCE = Face(REGULAR, 10)
+SENTENCE = Face(REGULAR, 11)
 """Sentences that are read aloud or acted on."""
 
 

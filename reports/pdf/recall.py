@@ -19,14 +19,16 @@ from reports.pdf.styles import BODY, CELL, GUTTER, HAIR, THIN, TOP, VALUE
 from reports.pdf.text import Face, width_of, wrap
 from reports.recall_views import CallView, RecallView
 
-NAME = Face(BOLD, 12)
+NAME = Face(BOLD, 13)
 """Who to call."""
-REACH = Face(MEDIUM, 11)
+REACH = Face(MEDIUM, 12)
 """How to reach them."""
-TELL = Face(REGULAR, 9.5)
+TELL = Face(REGULAR, 10)
 """What they were sent."""
-TICK = Face(REGULAR, 9.5)
+TICK = Face(REGULAR, 10)
 """Words beside a box."""
+NOBODY = "Nobody was sent any."
+"""Said when there is nobody to call."""
 BOX = 3.6 * mm
 """Side of a box to tick."""
 LOT_COLUMNS = (
@@ -57,9 +59,10 @@ def recall_pack(view: RecallView, out: BinaryIO) -> None:
         *sentences(view.course),
         *_titled("If somebody may be harmed", view.authority),
         *_titled("What to say", view.script),
-        Section(title_strip("Whom to call, in this order"), Strip(0)),
-        *(_call(call, view.ticks) for call in view.calls),
-        *([] if view.calls else sentences(["Nobody was sent any."])),
+        *_under(
+            "Whom to call, in this order",
+            [_call(call, view.ticks) for call in view.calls] or sentences([NOBODY]),
+        ),
         *_titled("Where all of it is", view.balance_sums),
         _balance(view),
         table("Lots", LOT_COLUMNS, (_plain(row) for row in view.lots)),
@@ -84,7 +87,11 @@ def recall_pack(view: RecallView, out: BinaryIO) -> None:
 
 def _titled(title: str, texts: Sequence[str], face: Face | None = None) -> list[Section]:
     """Lay out sentences under a head that never stands alone."""
-    parts = sentences(texts, face) if face else sentences(texts)
+    return _under(title, sentences(texts, face) if face else sentences(texts))
+
+
+def _under(title: str, parts: Sequence[Section]) -> list[Section]:
+    """Put a head over parts, on the same page as the first."""
     first, *others = parts
     return [Section(title_strip(title), Strip(0), (first.head,)), *others]
 

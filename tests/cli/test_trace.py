@@ -37,6 +37,21 @@ def test_an_unknown_kind_is_refused_with_the_kinds_there_are(shell: Shell) -> No
     ]
 
 
+def test_a_kind_of_material_is_not_looked_for_forward(shell: Shell) -> None:
+    answer = shell.run("trace", OIL, "--only", "oil", "--forward")
+    assert (answer.exit_code, answer.out) == (2, "")
+    assert answer.complaints == [
+        "Materials stand behind a lot, so --only does not go with --forward.",
+        "  Leave one of the two out.",
+    ]
+
+
+def test_a_kind_of_material_further_than_the_depth_is_left_out_not_denied(shell: Shell) -> None:
+    lines = shell.run("trace", PACKED, "--only", "oil", "--depth", "1").lines
+    assert lines[-1] == "2 lots further away left out; without --depth they show."
+    assert shell.run("trace", PACKED, "--depth", "1", "--json").json["left_out"] > 2
+
+
 def test_a_lot_without_ancestors_and_one_that_nobody_used_are_told_in_words(shell: Shell) -> None:
     assert shell.run("trace", OIL, "--back").lines[-1] == "Made of no other lot"
     code = shell.run("receive", "water", "1L", "--json").json["code"]
