@@ -12,8 +12,9 @@ from ledger.domain.entries.words import MoveAs
 from ledger.domain.lots import GOES_TO_PEOPLE
 from ledger.service.book import Book
 from ledger.service.recalling import Recall, recall_on
-from ledger.store import queries, walk
-from ledger.store.briefs import Brief, briefs
+from ledger.service.tracing import trace_on
+from ledger.store import queries
+from ledger.store.briefs import Brief
 from ledger.store.engine import Connection
 
 
@@ -90,13 +91,13 @@ def trail_of(book: Book, code: str) -> Trail:
 
 
 def _trail(connection: Connection, recall: Recall) -> Trail:
-    behind = briefs(connection, [met.lot for met in walk.back(connection, recall.lot.lot)])
+    behind = [n.brief for n in trace_on(connection, recall.lot.code, forward=False).nodes]
     lots = {item.brief.code: item.brief for item in recall.lots}
     moved = [(lot, entry) for lot in lots.values() for entry in _moves(connection, lot)]
     return Trail(
         recall=recall,
         received=(
-            *(item for lot in behind.values() for item in _receipts(connection, lot)),
+            *(item for lot in behind for item in _receipts(connection, lot)),
             *(item for lot, entry in moved for item in _returns(lot, entry)),
         ),
         transformed=tuple(_transformed(connection, recall)),

@@ -5,6 +5,7 @@ lot, and for no more than its bulk when not. Refuses: to weigh evidence; shared 
 look.
 """
 
+from collections import Counter
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -14,7 +15,8 @@ from ledger.domain.lots import BARRED
 from ledger.service.book import Book
 from ledger.service.common_inputs import UNCLEAR
 from ledger.service.scenes import known_lot
-from ledger.store import queries, walk
+from ledger.service.tracing import Way, trace_on
+from ledger.store import queries
 from ledger.store.briefs import Brief, briefs
 from ledger.store.engine import Connection
 
@@ -116,7 +118,7 @@ def triage(book: Book, complaint: Entry) -> Triage:
                 for e in complaints
                 if e.draft.lot == code and e.stands_for != complaint.stands_for
             ),
-            shared=_shared(connection, number, [e for e in complaints if e.draft.lot != code]),
+            shared=_shared(connection, code, [e for e in complaints if e.draft.lot != code]),
         )
 
 
@@ -146,23 +148,23 @@ def _still_open(complaint: Entry) -> tuple[Question, ...]:
     return tuple(question for question, said in told.items() if not said)
 
 
-def _shared(connection: Connection, lot: int, others: list[Entry]) -> tuple[SharedInput, ...]:
-    own = {met.lot for met in walk.back(connection, lot)[1:]}
-    told: dict[str, int] = {}
-    for entry in others:
-        if entry.draft.lot:
-            told[entry.draft.lot] = told.get(entry.draft.lot, 0) + 1
-    complaints: dict[int, int] = {}
-    lots: dict[int, int] = {}
-    for code, number in told.items():
-        for met in walk.back(connection, known_lot(connection, code).seq)[1:]:
-            if met.lot in own:
-                complaints[met.lot] = complaints.get(met.lot, 0) + number
-                lots[met.lot] = lots.get(met.lot, 0) + 1
-    found = briefs(connection, complaints)
-    shared = [SharedInput(found[n], complaints[n], lots[n]) for n in complaints if n in found]
+def _shared(connection: Connection, code: str, others: list[Entry]) -> tuple[SharedInput, ...]:
+    own = _made_of(connection, code)
+    told = Counter(entry.draft.lot for entry in others if entry.draft.lot)
+    complaints: Counter[str] = Counter()
+    lots: Counter[str] = Counter()
+    for other, number in told.items():
+        for source in _made_of(connection, other).keys() & own.keys():
+            complaints[source] += number
+            lots[source] += 1
+    shared = [SharedInput(own[source], complaints[source], lots[source]) for source in complaints]
     kept = [item for item in shared if item.brief.sort not in PACKING]
     return tuple(sorted(kept, key=lambda item: (-item.complaints, _rank(item), item.brief.code)))
+
+
+def _made_of(connection: Connection, code: str) -> dict[str, Brief]:
+    nodes = trace_on(connection, code, forward=False).nodes
+    return {node.brief.code: node.brief for node in nodes if node.way is Way.BACK}
 
 
 def _rank(item: SharedInput) -> int:
