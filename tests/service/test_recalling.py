@@ -10,8 +10,10 @@ from ledger.domain.entries import Judge
 from ledger.domain.entries.words import Verdict
 from ledger.domain.lots import Status
 from ledger.errors import ReasonNeededError, RefusedError
+from ledger.service.carrying import traced
 from ledger.service.looking import brief_of
 from ledger.service.recalling import Recall, recall_of, recall_on
+from reports.build.plain import traced_plain
 from reports.build.recall_plain import recall_plain
 from tests.conftest import opened
 from tests.keeper import LATER, MORNING, Keeper, SetClock, copy_book
@@ -229,13 +231,17 @@ def test_a_struck_lot_is_no_part_of_a_recall(walked: tuple[Keeper, Lots]) -> Non
     assert done.code not in {i.brief.code for i in recall_of(keeper.book, lots.syrup).lots}
 
 
-def test_a_recall_is_the_same_on_a_server(sqlite_walked: Keeper, postgres_walked: Keeper) -> None:
+def test_a_trace_and_a_recall_are_the_same_on_a_server(
+    sqlite_walked: Keeper, postgres_walked: Keeper
+) -> None:
     told = []
     for keeper in (sqlite_walked, postgres_walked):
         oil = keeper.lot_codes()[0]
         keeper.do("recall", lot=oil, because="throws haze")
         keeper.do("contact", lot=oil, party=STALL, reached="spoken", still_there="2")
-        told.append(recall_plain(recall_of(keeper.book, oil), drill=False))
+        plain = recall_plain(recall_of(keeper.book, oil), drill=False)
+        told.append({**plain, "trace": traced_plain(traced(keeper.book, oil))})
     assert told[0] == told[1]
     assert told[0]["accounted_percent"] == "100.0"
+    assert len(told[0]["trace"]["nodes"]) > 3
     assert LATER.date().isoformat() in str(told[0]["begun"])
