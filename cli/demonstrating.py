@@ -8,21 +8,22 @@ from io import BytesIO
 from pathlib import Path
 
 from cli.call import BOOK_NAME, Call
-from cli.printing import check_place, print_record, write
+from cli.files import check_place, write
+from cli.printing import print_record
 from cli.progress import progress
 from cli.tables import print_json, print_lines
 from cli.tracing import print_trace
 from ledger.errors import StorageError
 from ledger.service.book import Book
+from ledger.service.carrying import traced
 from ledger.service.common_inputs import CommonInputs, common_inputs
 from ledger.service.looking import dossier
 from ledger.service.season import Season, SeasonClock, play, read_season, start_time
 from ledger.service.serving import card
 from ledger.service.setting_up import init
-from ledger.service.tracing import trace
 from ledger.service.verifying import verify
 from reports.build.papers import label_sheet_view
-from reports.build.plain import audit_plain, trace_plain
+from reports.build.plain import audit_plain, traced_plain
 from reports.build.story import told
 from reports.pdf.labels import label_sheet
 
@@ -54,7 +55,7 @@ def demonstrate(call: Call, folder: Path) -> None:
     write(labels, sheet.getvalue())
     cloudy = codes[story.cloudy]
     causes = common_inputs(book)
-    back = trace(book, cloudy, forward=False)
+    back = traced(book, cloudy, forward=False)
     with progress("Verifying", quiet=call.json) as tick:
         audit = verify(book, tick)
     if call.json:
@@ -65,7 +66,7 @@ def demonstrate(call: Call, folder: Path) -> None:
                 "record": str(record),
                 "cloudy": cloudy,
                 "common": list(causes.only_in_failed),
-                "trace": trace_plain(back),
+                "trace": traced_plain(back),
                 "verify": audit_plain(audit),
             }
         )
@@ -118,6 +119,6 @@ def play_into(season: Season, where: Path, *, quiet: bool) -> tuple[Book, dict[s
 
 def _show_sisters(book: Book, causes: CommonInputs) -> None:
     for code in causes.only_in_failed:
-        ahead = trace(book, code, back=False)
+        ahead = traced(book, code, back=False)
         print_lines(["", f"Everyone who holds something made of {code}:"])
         print_trace(ahead, back=False, forward=True)

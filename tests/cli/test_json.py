@@ -25,6 +25,8 @@ READS: tuple[str, ...] = (
     "serving {essence}",
     "cost {packed} --hour 20 --margin 60",
     "stock --spirit",
+    "party list",
+    "recall {oil} --drill",
     "verify",
     "record {essence} --out record.pdf",
 )
@@ -54,6 +56,10 @@ WRITES: tuple[str, ...] = (
     "release {packed}",
     "reject {packed}",
     "complain {packed} ring",
+    'party add "Bridge Street Stall" --phone 5550100',
+    "recall {oil} --because haze --out pack",
+    'contact {oil} "Bridge Street Stall" --still 2',
+    "recall {oil} --close 'old oil'",
     "correct 18 --set amount=31mL --because misread",
     "strike 38 --because mistake",
 )

@@ -16,6 +16,7 @@ LONG_NOTE = (
 COMMANDS = (
     *("stock", "lot {essence}", "journal", "trace {packed}", "material list"),
     *("limits", "serving {essence} --explain", "cost {packed}", "stock --spirit"),
+    *("trace {oil} --forward", "recall {oil} --drill"),
 )
 CODE = re.compile(r"\b[A-Z]{2,4}-\d{3}-[0-9A-Z]\b")
 STYLES = re.compile(r"\x1b\[[0-9;]*m")

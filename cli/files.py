@@ -1,0 +1,53 @@
+"""Files that commands write.
+
+Guarantees: a file that is there stays unless asked; text and paper are made whole before their file
+is. Refuses: folders that do not exist.
+"""
+
+from datetime import datetime
+from pathlib import Path
+from zoneinfo import ZoneInfo
+
+from ledger.errors import StorageError
+from ledger.service.book import Book
+from ledger.service.looking import house_of
+
+OTHER_NAME = "Give another name with --out, or --force to write over it."
+
+
+def local_now(book: Book) -> datetime:
+    """Return the present moment on the house's clock."""
+    house = house_of(book)
+    return book.clock().astimezone(ZoneInfo(house.time_zone if house else "UTC"))
+
+
+def check_place(out: Path, *, force: bool, instead: str = OTHER_NAME) -> None:
+    """Make sure a file may be written; `instead` is what to do when it is there already.
+
+    Raises:
+        StorageError: Its folder is missing, or it is there already.
+    """
+    if not out.parent.is_dir():
+        raise StorageError(
+            f"There is no folder {out.parent}.", "Make it first, or give another place with --out."
+        )
+    if out.exists() and not force:
+        raise StorageError(
+            f"There is a file {out} already; it was left as it is.",
+            instead,
+        )
+
+
+def write(out: Path, paper: bytes) -> None:
+    """Write a paper to its file.
+
+    Raises:
+        StorageError: The file cannot be written.
+    """
+    try:
+        out.write_bytes(paper)
+    except OSError as error:
+        raise StorageError(
+            f"The file {out} could not be written: {error.strerror}.",
+            "Choose a place that you may write in.",
+        ) from error
