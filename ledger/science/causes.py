@@ -14,6 +14,7 @@ from ledger.science.adjusting import holm, worth_testing
 from ledger.science.association import exact_odds, mantel_haenszel
 from ledger.science.crossing import crossing
 from ledger.science.exact import Counts, Table, counts_of, least_attainable, two_sided
+from ledger.science.setting_apart import set_apart
 from ledger.science.suspects import (
     LEVEL,
     Cause,
@@ -47,26 +48,31 @@ def judge(
     """Return what the lots observed tell of the cause of failing.
 
     Args:
-        observed: Failed lots and the clear ones they are compared with, each a run of its own.
+        observed: Failed lots and the clear ones they are compared with, each a run of its own;
+            lots of products that never failed help to tell apart what went together in the others.
         level: How often at most something may be named when nothing is a cause.
         made_of: For each lot that went in, the lots it is made of, to plan a trial.
     """
-    columns = _columns(observed)
-    groups = _groups(observed, columns)
+    products = {item.product for item in observed if item.is_failed}
+    main = [item for item in observed if item.product in products]
+    aside = [item for item in observed if item.product not in products]
+    columns = _columns(main)
+    groups = _groups(main, columns)
     able = worth_testing([least_attainable(group.counts) for group in groups], level)
     adjusted = dict(zip(able, holm([two_sided(groups[n].counts) for n in able]), strict=True))
     suspects = [
-        _suspect(observed, group, adjusted.get(place), level) for place, group in enumerate(groups)
+        _suspect(main, group, adjusted.get(place), level) for place, group in enumerate(groups)
     ]
     order = sorted(range(len(groups)), key=lambda n: _rank(suspects[n]))
-    marked = _explained(observed, [groups[n] for n in order], [suspects[n] for n in order], level)
-    out = tuple(item for item in marked if stands_out(item, level) and not item.is_explained)
-    named = out if _is_enough(observed) else ()
+    marked = _explained(main, [groups[n] for n in order], [suspects[n] for n in order], level)
+    told = tuple(set_apart(item, aside, level) if _is_out(item, level) else item for item in marked)
+    named = tuple(item for item in told if _is_out(item, level)) if _is_enough(main) else ()
     return Judgement(
-        conclusion=_conclusion(observed, len(able), named),
-        failed=tuple(item.lot for item in observed if item.is_failed),
-        clear=tuple(item.lot for item in observed if not item.is_failed),
-        suspects=tuple(marked),
+        conclusion=_conclusion(main, len(able), named),
+        failed=tuple(item.lot for item in main if item.is_failed),
+        clear=tuple(item.lot for item in main if not item.is_failed),
+        elsewhere=tuple(item.lot for item in aside),
+        suspects=told,
         named=named,
         tested=len(able),
         in_all=tuple(sorted(cause for cause, column in columns.items() if all(column))),
@@ -74,6 +80,10 @@ def judge(
         crossing=crossing(named[0].causes, made_of or {}, level) if named else None,
         least_p=min((least_attainable(group.counts) for group in groups), default=Fraction(1)),
     )
+
+
+def _is_out(suspect: Suspect, level: Fraction) -> bool:
+    return stands_out(suspect, level) and not suspect.is_explained
 
 
 def stands_out(suspect: Suspect, level: Fraction) -> bool:

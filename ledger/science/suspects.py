@@ -65,6 +65,18 @@ class Cause:
 
 
 @dataclass(frozen=True, slots=True)
+class SetApart:
+    """What went with a suspect in every lot compared, but is less likely for other products."""
+
+    cause: Cause
+    """What it is."""
+    clear_elsewhere: int
+    """In how many lots of products that never failed it was too."""
+    p: Fraction
+    """Exact p that lots with it fail as often without the suspect as with it."""
+
+
+@dataclass(frozen=True, slots=True)
 class Suspect:
     """Something that some of the lots had and others had not, with the counts."""
 
@@ -84,6 +96,8 @@ class Suspect:
     """p allowing for all that were tested; None when it never could have stood out."""
     pooled: Pooled
     """Mantel-Haenszel over product and maker."""
+    set_apart: tuple[SetApart, ...] = ()
+    """What went with it here, but also into other products without harm."""
     is_explained: bool = False
     """Whether it only goes along with a stronger suspect."""
 
@@ -121,7 +135,9 @@ class Judgement:
     failed: tuple[str, ...]
     """Codes of the failed lots."""
     clear: tuple[str, ...]
-    """Codes of the clear lots."""
+    """Codes of the clear lots of the same products."""
+    elsewhere: tuple[str, ...]
+    """Codes of clear lots of products that never failed."""
     suspects: tuple[Suspect, ...]
     """All suspects, the strongest first."""
     named: tuple[Suspect, ...]

@@ -143,9 +143,35 @@ def test_a_product_that_fails_more_is_no_reason_to_blame_what_only_it_is_made_of
     """Of mint everything failed and of lemon nothing; within a product nothing differs."""
     lots = [observed(f"F{n}", True, "MINT", product="Mint syrup") for n in range(8)]
     lots += [observed(f"C{n}", False, "LEMON", product="Lemon syrup") for n in range(8)]
+    lots += [observed("M", False, "MINT", product="Mint syrup")]
     found = judge(lots)
     assert found.conclusion is Conclusion.TOO_LITTLE
-    assert found.named == ()
+    assert (found.named, found.clear) == ((), ("M",))
+
+
+@pytest.mark.parametrize(("elsewhere", "is_apart"), [(0, False), (1, False), (2, True)])
+def test_what_other_products_had_without_harm_is_set_apart(elsewhere: int, is_apart: bool) -> None:
+    """Five failed with both: 1/C(6, 1) is above the level, 1/C(7, 2) = 1/21 below it."""
+    lots = [observed(f"F{n}", True, "OIL", "SPIRIT") for n in range(5)]
+    lots += [observed(f"C{n}", False) for n in range(4)]
+    lots += [observed(f"E{n}", False, "SPIRIT", product="Lemon") for n in range(elsewhere)]
+    found = judge(lots)
+    (suspect,) = found.named
+    assert suspect.table == Table(5, 0, 0, 4)
+    assert len(found.elsewhere) == elsewhere
+    assert [(item.cause, item.clear_elsewhere, item.p) for item in suspect.set_apart] == (
+        [(lot("SPIRIT"), 2, Fraction(1, 21))] if is_apart else []
+    )
+    assert suspect.not_separable_from == (() if is_apart else (lot("SPIRIT"),))
+    assert found.conclusion is (Conclusion.NAMED if is_apart else Conclusion.TOGETHER)
+
+
+def test_not_all_that_went_together_can_be_set_apart() -> None:
+    lots = [observed(f"F{n}", True, "OIL", "SPIRIT") for n in range(5)]
+    lots += [observed(f"C{n}", False) for n in range(4)]
+    lots += [observed(f"E{n}", False, "OIL", "SPIRIT", product="Lemon") for n in range(5)]
+    (suspect,) = judge(lots).named
+    assert (suspect.causes, suspect.set_apart) == ((lot("OIL"), lot("SPIRIT")), ())
 
 
 def test_strata_of_products_and_makers_are_pooled() -> None:
