@@ -41,6 +41,10 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "lot": ("lookup", "Show one lot: its inputs, what was done, where it went."),
     "journal": ("lookup", "List entries as they were written, corrections included."),
     "trace": ("lookup", "Trace a lot back to its inputs and forward to who has it."),
+    "suspects": (
+        "finding_causes",
+        "Say what failed lots share that clear ones do not, and how sure that is.",
+    ),
     "dilute": ("reckoning", "Say how much spirit and water make a strength."),
     "record": ("papers", "Print the batch record of a lot."),
     "correct": ("keeping", "Correct an entry by a new one; the old one stays readable."),

@@ -162,5 +162,5 @@ def _what(parted: Sorted) -> str:
     if not parted.failed:
         return ""
     if parted.is_by_kind:
-        return f"{parted.failed[0].product_kind} of every product"
+        return f"any product ({parted.failed[0].product_kind})"
     return ", ".join(dict.fromkeys(run.product for run in parted.failed))

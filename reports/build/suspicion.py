@@ -1,0 +1,350 @@
+"""What the book tells of the cause of failed lots, as lines, a table and plain values.
+
+Guarantees: a maker can act on the first lines without reading the table; the table's counts can be
+checked by hand. Refuses: to rank suspects when there is too little evidence.
+"""
+
+from collections.abc import Iterator
+from math import isinf
+from typing import Any
+
+from ledger.domain.lots import BARRED
+from ledger.science.association import Odds
+from ledger.science.suspects import Cause, Conclusion, Crossing, Judgement, Sort, Suspect
+from ledger.service.suspecting import Suspicion
+from reports.build.words_of_causes import (
+    Briefs,
+    cause_words,
+    chance,
+    counts_words,
+    listed,
+    odds_words,
+    p_words,
+    supplied,
+)
+from reports.format import plural
+
+MOST_ROWS = 12
+"""How many suspects the table shows unless all are asked for."""
+ROOM = 80 - 4 * 2 - len("in failed" + "in clear" + "<0.0001" + "adjusted")
+"""Width of a suspect in the table, so that it fits 80 columns."""
+HEADS = ("suspect", "in failed", "in clear", "p", "adjusted")
+
+
+def suspicion_lines(found: Suspicion) -> list[str]:
+    """Return what a maker should know first."""
+    judgement = found.judgement
+    lines = [_head(found), *_failed(found), ""]
+    match judgement.conclusion:
+        case Conclusion.TOO_LITTLE:
+            lines.append(_too_little(judgement))
+        case Conclusion.NOTHING:
+            lines.append(_nothing(judgement, found.briefs))
+        case _:
+            for suspect in judgement.named:
+                lines += _named(suspect, judgement, found.briefs)
+            lines += _trial(judgement.crossing, found.briefs)
+    return [*lines, *_left_out(found)]
+
+
+def suspicion_rows(found: Suspicion, *, everything: bool) -> list[tuple[str, ...]]:
+    """Return the cells of the table; what always went together stands below its suspect."""
+    if found.judgement.conclusion is Conclusion.TOO_LITTLE:
+        return []
+    shown = found.judgement.suspects[: None if everything else MOST_ROWS]
+    return [row for suspect in shown for row in _rows(suspect, found.briefs)]
+
+
+def _rows(suspect: Suspect, briefs: Briefs) -> Iterator[tuple[str, ...]]:
+    table = suspect.table
+    yield (
+        _clipped(cause_words(suspect.cause, briefs)),
+        f"{table.failed_with} of {table.failed}",
+        f"{table.clear_with} of {table.clear}",
+        p_words(suspect.p),
+        p_words(suspect.p_adjusted),
+    )
+    for cause in suspect.not_separable_from:
+        yield _clipped(f"  with {cause_words(cause, briefs)}"), "", "", "", ""
+    for item in suspect.set_apart:
+        yield _clipped(f"  less likely {cause_words(item.cause, briefs)}"), "", "", "", ""
+
+
+def _clipped(words: str) -> str:
+    return words if len(words) <= ROOM else f"{words[: ROOM - 1]}…"
+
+
+def table_note(found: Suspicion, *, everything: bool) -> list[str]:
+    """Return what is said below the table."""
+    more = len(found.judgement.suspects) - MOST_ROWS
+    if everything or more <= 0 or found.judgement.conclusion is Conclusion.TOO_LITTLE:
+        return []
+    return [f"{plural(more, 'more suspect')} that tell less: --explain lists all."]
+
+
+def next_step(found: Suspicion) -> str:
+    """Return the command that usually comes next."""
+    named = found.judgement.named
+    if found.judgement.conclusion is Conclusion.NAMED and named[0].cause.sort is Sort.LOT:
+        code = named[0].cause.name
+        brief = found.briefs.get(code)
+        if named[0].cause.is_absent or (brief and brief.status in BARRED):
+            return f"pottle trace {code} --forward"
+        return f'pottle hold {code} --because "suspected in {len(found.failed)} failed lots"'
+    if named:
+        return (
+            'pottle start --product "NAME" --kind KIND --target VOLUME --trial GROUP --factor ...'
+        )
+    if not found.failed:
+        return "pottle stock"
+    if len(found.failed) == 1 and found.sorted.otherwise_failed:
+        return "pottle suspects"
+    return f"pottle trace {found.failed[0].code} --back"
+
+
+def _head(found: Suspicion) -> str:
+    failed, clear = len(found.judgement.failed), len(found.judgement.clear)
+    if not failed:
+        return "No lot failed: no look was worse than wanted and nobody complained, as asked."
+    return (
+        f"{plural(failed, 'lot')} of {found.compared} failed; "
+        f"{plural(clear, 'comparable one')} {'was' if clear == 1 else 'were'} clear."
+    )
+
+
+def _failed(found: Suspicion) -> list[str]:
+    return [f"  {item.code} {item.name}: {item.why}" for item in found.failed[:MOST_ROWS]]
+
+
+def _too_little(judgement: Judgement) -> str:
+    failed, clear = len(judgement.failed), len(judgement.clear)
+    lead = "Too little evidence to name a cause."
+    if not failed:
+        return f"{lead} Only lots that failed can show what they share."
+    if failed == 1:
+        return f"{lead} One failed lot alone cannot show what failed lots share."
+    if not clear:
+        return f"{lead} Every lot that could be compared failed, so nothing tells them apart."
+    return (
+        f"{lead} With {failed} failed and {plural(clear, 'clear lot')} none of the "
+        f"{plural(len(judgement.suspects), 'suspect')} could stand out from so many: a clean "
+        f"split comes about by chance {chance(judgement.least_p)}. Look at more lots."
+    )
+
+
+def _nothing(judgement: Judgement, briefs: Briefs) -> str:
+    first = judgement.suspects[0]
+    return (
+        "Nothing stands out. The strongest, "
+        f"{cause_words(first.cause, briefs)}, was {counts_words(first)}; among "
+        f"{plural(judgement.tested, 'suspect')} tested chance alone does so much easily. "
+        "Read no cause into the table."
+    )
+
+
+def _named(suspect: Suspect, judgement: Judgement, briefs: Briefs) -> Iterator[str]:
+    table = suspect.table
+    named = listed(supplied(cause, briefs) for cause in suspect.causes)
+    verb = "was" if not suspect.not_separable_from else "were"
+    lead = "Suspect" if not suspect.not_separable_from else "Suspects, not separable"
+    yield (
+        f"{lead}: {named} {verb} {counts_words(suspect)}. By chance alone so uneven a split of "
+        f"{table.lots} lots comes about {chance(suspect.p)}; allowing for "
+        f"{plural(judgement.tested, 'suspect')} tested, p is {p_words(suspect.p_adjusted)}."
+    )
+    if suspect.not_separable_from:
+        yield (
+            "They always went together in these lots, so this evidence cannot tell which of them "
+            "it is."
+        )
+    if suspect.set_apart:
+        yield _apart(suspect, briefs)
+
+
+def _apart(suspect: Suspect, briefs: Briefs) -> str:
+    told = listed(
+        f"{cause_words(item.cause, briefs)} ({item.clear_elsewhere} clear lots)"
+        for item in suspect.set_apart
+    )
+    return (
+        f"Always with it here: {told}. The lots in brackets are of other products, had the same "
+        "and stayed clear, so these are less likely; they are not ruled out."
+    )
+
+
+def _trial(crossing: Crossing | None, briefs: Briefs) -> Iterator[str]:
+    if crossing is None or not crossing.arms:
+        return
+    each = crossing.jars_each
+    arms = [f"{each} with {_arm(cause, briefs)}" for cause in crossing.arms]
+    if crossing.has_control:
+        yield (
+            f"To be surer, make {crossing.jars} fresh jars: {arms[0]} and {each} without, "
+            "all else alike. Failing in all of the first and none of the others would show it "
+            f"(p {p_words(crossing.p)})."
+        )
+        return
+    yield (
+        f"The cheapest trial that tells them apart takes {crossing.jars} jars: {listed(arms)}, "
+        "each without the others and all else alike. If all jars of one kind fail and no other "
+        f"does, it is that one (p {p_words(crossing.p)})."
+    )
+
+
+def _arm(cause: Cause, briefs: Briefs) -> str:
+    return cause_words(cause, briefs)
+
+
+def _left_out(found: Suspicion) -> Iterator[str]:
+    out = found.sorted
+    if out.is_by_kind:
+        yield (
+            "There are too few clear lots of the same product, so different products are compared; "
+            "what only one product has cannot be told from the product itself."
+        )
+    if out.other_stage:
+        codes = " ".join(run.code for run in out.other_stage)
+        yield f"Failed too, but of another kind: pottle suspects {codes}"
+    if out.otherwise_failed:
+        codes = listed(run.code for run in out.otherwise_failed[:MOST_ROWS])
+        yield (
+            f"Not counted as clear: {plural(len(out.otherwise_failed), 'lot')} that failed "
+            f"otherwise ({codes})."
+        )
+    if out.not_seen:
+        yield f"Not counted: {plural(out.not_seen, 'lot')} that nobody looked at or was sent."
+    if out.too_far:
+        yield f"Not counted: {plural(out.too_far, 'clear lot')} furthest away in time."
+
+
+def explained(found: Suspicion) -> list[str]:
+    """Return how it was reckoned, and the counts by product and maker."""
+    judgement = found.judgement
+    percent = f"{float(100 * (1 - judgement.level)):g} %"
+    lines = [
+        "How it is reckoned",
+        "A run and the lots filled from it count once. Failed is a look worse than the formula "
+        "wants (else than clear) or a complaint; clear is a lot that was looked at or sent and did "
+        "not fail. Looks count from the end of the making on, the worst of them.",
+        "Each lot that went in at any depth and each setting is a suspect; what went together in "
+        "every lot is one. A lot counts by its weakest link: the shortest contact, the warmest "
+        "filter. Figures are put in two classes at the formula's limit, else at the median of all "
+        "lots compared.",
+        "p is Fisher's exact test, two-sided, lots of one product compared with each other. It is "
+        f"adjusted after Holm for the {judgement.tested} suspects whose counts could have stood "
+        "out at all (Tarone); a dash is one that could not. Named is what stays at or below "
+        f"{float(judgement.level):g} and is not explained by a stronger one.",
+    ]
+    if judgement.in_all:
+        every = listed(cause_words(cause, found.briefs) for cause in judgement.in_all)
+        lines.append(f"In every lot compared, so nothing can be said of it: {every}.")
+    for suspect in judgement.named:
+        lines += _strata(suspect, found.briefs, percent)
+    return lines
+
+
+def _strata(suspect: Suspect, briefs: Briefs, percent: str) -> Iterator[str]:
+    yield (
+        f"{cause_words(suspect.cause, briefs)}: odds of failing with it against without, "
+        f"{odds_words(suspect.odds, percent)}."
+    )
+    for name, table in suspect.strata:
+        yield (
+            f"  {name}: in {table.failed_with} of {table.failed} failed, "
+            f"in {table.clear_with} of {table.clear} clear"
+        )
+    if suspect.pooled.odds:
+        yield (
+            f"  Over these together (Mantel-Haenszel): odds "
+            f"{odds_words(suspect.pooled.odds, percent)}, p {p_words(suspect.pooled.p)}."
+        )
+    else:
+        yield "  No maker made both kinds of one product, so nothing is known within makers."
+
+
+def suspicion_plain(found: Suspicion) -> dict[str, Any]:
+    """Return it for machines; an odds ratio or an end of its interval without end is null."""
+    judgement = found.judgement
+    is_ranked = judgement.conclusion is not Conclusion.TOO_LITTLE
+    suspects = judgement.suspects if is_ranked else ()
+    return {
+        "failed": list(judgement.failed),
+        "comparable": list(judgement.clear),
+        "elsewhere": list(judgement.elsewhere),
+        "why": {item.code: item.why for item in found.failed},
+        "compared": found.compared,
+        "suspects": [_suspect_plain(suspect, found) for suspect in suspects],
+        "verdict": str(judgement.conclusion),
+        "named": [_cause_plain(item.cause, found.briefs) for item in judgement.named],
+        "tested": judgement.tested,
+        "level": float(judgement.level),
+        "trial": _trial_plain(judgement.crossing, found.briefs),
+        "left_out": {
+            "other_kind": [run.code for run in found.sorted.other_stage],
+            "failed_otherwise": [run.code for run in found.sorted.otherwise_failed],
+            "not_seen": found.sorted.not_seen,
+            "too_far": found.sorted.too_far,
+        },
+        "says": suspicion_lines(found),
+        "next": next_step(found),
+    }
+
+
+def _suspect_plain(suspect: Suspect, found: Suspicion) -> dict[str, Any]:
+    table, briefs = suspect.table, found.briefs
+    return {
+        **_cause_plain(suspect.cause, briefs),
+        "failed_with": table.failed_with,
+        "failed_without": table.failed_without,
+        "clear_with": table.clear_with,
+        "clear_without": table.clear_without,
+        "odds": _odds_plain(suspect.odds),
+        "p": float(suspect.p),
+        "p_adjusted": None if suspect.p_adjusted is None else float(suspect.p_adjusted),
+        "not_separable_from": [_cause_plain(item, briefs) for item in suspect.not_separable_from],
+        "less_likely": [
+            {
+                **_cause_plain(item.cause, briefs),
+                "clear_elsewhere": item.clear_elsewhere,
+                "p": float(item.p),
+            }
+            for item in suspect.set_apart
+        ],
+        "mantel_haenszel": {
+            "odds": _odds_plain(suspect.pooled.odds),
+            "p": suspect.pooled.p,
+            "strata": suspect.pooled.strata,
+        },
+        "is_named": suspect in found.judgement.named,
+        "is_explained_by_a_stronger": suspect.is_explained,
+    }
+
+
+def _cause_plain(cause: Cause, briefs: Briefs) -> dict[str, Any]:
+    key = "lot" if cause.sort is Sort.LOT else "setting"
+    level = {} if cause.sort is Sort.LOT else {"level": cause.level}
+    return {
+        "what": cause_words(cause, briefs),
+        key: cause.name,
+        **level,
+        **({"absent": True} if cause.is_absent else {}),
+    }
+
+
+def _odds_plain(odds: Odds | None) -> dict[str, float | None] | None:
+    if odds is None:
+        return None
+    ends = {"ratio": odds.ratio, "low": odds.low, "high": odds.high}
+    return {name: None if isinf(value) else value for name, value in ends.items()}
+
+
+def _trial_plain(crossing: Crossing | None, briefs: Briefs) -> dict[str, Any] | None:
+    if crossing is None:
+        return None
+    return {
+        "arms": [_cause_plain(cause, briefs) for cause in crossing.arms],
+        "has_control": crossing.has_control,
+        "jars_each": crossing.jars_each,
+        "jars": crossing.jars,
+        "p": float(crossing.p),
+    }
