@@ -3,13 +3,14 @@
 Guarantees: they read only. Refuses: rules of their own.
 """
 
+from pathlib import Path
 from typing import Annotated
 
 import typer
 
 from cli.call import Call, reads
 from cli.completing import complete_lot
-from cli.options import Text
+from cli.options import Force, Text
 from cli.parsing import Verb
 
 
@@ -49,7 +50,19 @@ def suspects(
     )
 
 
+def compare(
+    call: Call,
+    group: Annotated[list[str], typer.Argument(help="Name of the trial.")],
+    out: Annotated[Path | None, typer.Option("--out", help="PDF file to write.")] = None,
+    force: Force = False,
+) -> None:
+    """Compare the batches of a trial: response by factor, control beside it."""
+    from cli.trials import show_comparison
+
+    show_comparison(call, " ".join(group), out, force=force)
+
+
 def register(app: typer.Typer) -> None:
     """Add the commands to the front door."""
-    for function in (suspects,):
+    for function in (suspects, compare):
         app.command(cls=Verb)(reads(function))

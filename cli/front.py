@@ -45,6 +45,10 @@ COMMANDS: dict[str, tuple[str, str]] = {
         "finding_causes",
         "Say what failed lots share that clear ones do not, and how sure that is.",
     ),
+    "compare": (
+        "finding_causes",
+        "Compare the batches of a trial: response by factor, control beside it.",
+    ),
     "dilute": ("reckoning", "Say how much spirit and water make a strength."),
     "record": ("papers", "Print the batch record of a lot."),
     "correct": ("keeping", "Correct an entry by a new one; the old one stays readable."),
