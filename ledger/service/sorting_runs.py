@@ -71,7 +71,8 @@ def sort_runs(
     level: Fraction,
 ) -> Sorted:
     """Return the failed runs and those they are compared with."""
-    counted = [run for run in runs if _counts(run, sought)]
+    is_trial = any(run.lot in sought.lots and run.purpose is Purpose.TRIAL for run in runs)
+    counted = [run for run in runs if _counts(run, sought, is_trial=is_trial)]
     faults = {run.lot: _faults(run, found, formulas, sought.worse_than) for run in counted}
     failed = [run for run in counted if _has_failed(run, faults[run.lot], sought)]
     stage = _stage(failed)
@@ -97,10 +98,11 @@ def sort_runs(
     )
 
 
-def _counts(run: Run, sought: Sought) -> bool:
+def _counts(run: Run, sought: Sought, *, is_trial: bool) -> bool:
+    """Return whether a run takes part; trials, made to fail or not, only beside one named."""
     if run.lot in sought.lots:
         return True
-    return run.began_at >= sought.since and run.purpose is Purpose.SALE
+    return run.began_at >= sought.since and (is_trial or run.purpose is Purpose.SALE)
 
 
 def _has_failed(run: Run, faults: Mapping[str, str], sought: Sought) -> bool:

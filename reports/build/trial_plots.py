@@ -13,20 +13,37 @@ from reports.views_of_trials import PlotRow, PlotView
 
 WIDTH = 41
 """Places along the line of a plot in text."""
+YIELD = "yield %"
+"""What came out of the liquids put in."""
 DOT, DOT_PLAIN = "●", "o"
 """A batch on a screen, and where only plain letters are sure to show."""
 
 
 def plots_of(found: Comparison) -> tuple[PlotView, ...]:
-    """Return the plots of clarity, turbidity and yield by each factor that can be told apart."""
-    return tuple(
+    """Return the plots of a trial: clarity against loss, then each response by each factor.
+
+    A factor that moved together with something has no plot.
+    """
+    by_factor = (
         plot
         for factor in found.factors
         if not factor.moved_with
-        for plot in (_grades(factor, found), _numbers(factor, found, "NTU", lambda jar: jar.ntu),
-                     _numbers(factor, found, "yield %", lambda jar: jar.yield_pct))
-        if plot
-    )  # fmt: skip
+        for plot in (
+            _grades(factor, found),
+            _numbers("NTU", factor.name, _groups(factor, found), lambda jar: jar.ntu),
+            _numbers(YIELD, factor.name, _groups(factor, found), lambda jar: jar.yield_pct),
+        )
+    )
+    against = _numbers(YIELD, "last look", _by_look(found), lambda jar: jar.yield_pct)
+    return tuple(plot for plot in (against, *by_factor) if plot)
+
+
+def _by_look(found: Comparison) -> list[tuple[str, Sequence[Jar]]]:
+    return [
+        (str(grade), jars)
+        for rank, grade in enumerate(GRADES)
+        if (jars := [jar for jar in found.jars if jar.last_grade == rank])
+    ]
 
 
 def _groups(factor: Factor, found: Comparison) -> list[tuple[str, Sequence[Jar]]]:
@@ -54,29 +71,24 @@ def _grades(factor: Factor, found: Comparison) -> PlotView | None:
 
 
 def _numbers(
-    factor: Factor, found: Comparison, what: str, of: Callable[[Jar], Fraction | None]
+    what: str,
+    by: str,
+    groups: Sequence[tuple[str, Sequence[Jar]]],
+    of: Callable[[Jar], Fraction | None],
 ) -> PlotView | None:
-    groups = _groups(factor, found)
-    known = [value for jar in found.jars if (value := of(jar)) is not None]
+    known = [value for _, jars in groups for jar in jars if (value := of(jar)) is not None]
     if not known:
         return None
     low, high = min(known), max(known)
-    return PlotView(
-        f"{what} by {factor.name}",
-        f"{float(low):.3g}",
-        f"{float(high):.3g}",
-        tuple(
-            PlotRow(
-                label,
-                tuple(
-                    float((value - low) / (high - low)) if high > low else 0.5
-                    for jar in jars
-                    if (value := of(jar)) is not None
-                ),
-            )
-            for label, jars in groups
-        ),
+
+    def place(value: Fraction) -> float:
+        return float((value - low) / (high - low)) if high > low else 0.5
+
+    rows = (
+        PlotRow(label, tuple(place(value) for jar in jars if (value := of(jar)) is not None))
+        for label, jars in groups
     )
+    return PlotView(f"{what} by {by}", f"{float(low):.3g}", f"{float(high):.3g}", tuple(rows))
 
 
 def plot_lines(plot: PlotView, *, is_plain: bool) -> list[str]:
