@@ -14,10 +14,10 @@ from reports.build.suspicion import (
     explained,
     next_step,
     suspicion_lines,
-    suspicion_plain,
     suspicion_rows,
     table_note,
 )
+from reports.build.suspicion_plain import suspicion_plain
 
 
 def show_suspects(

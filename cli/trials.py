@@ -13,7 +13,8 @@ from cli.printing import check_place, write
 from cli.tables import is_screen, print_json, print_lines, print_table
 from ledger.service.comparing import Comparison, compare
 from ledger.service.looking import now_at_home
-from reports.build.comparison import comparison_plain, comparison_view
+from reports.build.comparison import comparison_view
+from reports.build.comparison_plain import comparison_plain
 from reports.build.trial_plots import plot_lines
 from reports.views_of_trials import ComparisonView, FactorView
 

@@ -7,7 +7,6 @@ every effect. Refuses: to call a difference real.
 from collections.abc import Sequence
 from datetime import datetime
 from fractions import Fraction
-from typing import Any
 
 from ledger.science.comparing import Factor, Jar, Spread, mean
 from ledger.service.comparing import GRADES, Comparison
@@ -178,57 +177,3 @@ def _front(found: Comparison) -> str:
     return (
         f"Of {known} with a look and a yield, none is both clearer and has less loss than: {told}."
     )
-
-
-def comparison_plain(found: Comparison) -> dict[str, Any]:
-    """Return a trial for machines; a factor that moved with another has no levels."""
-    view = comparison_view(found)
-    return {
-        "group": found.group,
-        "batches": [_jar_plain(jar, found) for jar in found.jars],
-        "control": [jar.lot for jar in found.jars if jar.is_control],
-        "factors": [_factor_plain(item) for item in found.factors],
-        "front": [jar.lot for jar in found.front],
-        "repeats": {
-            "batches": found.spread.batches,
-            "grades": found.spread.grade,
-            "ntu": _float(found.spread.ntu),
-            "yield_pct": _float(found.spread.yield_pct),
-        },
-        "held_constant": [brief.code for brief in found.held],
-        "says": [*view.lines, *(item.words for item in view.factors), view.front],
-    }
-
-
-def _factor_plain(factor: Factor) -> dict[str, Any]:
-    levels = () if factor.moved_with else factor.levels
-    return {
-        "factor": factor.name,
-        "confounded_with": list(factor.moved_with),
-        "levels": [
-            {
-                "level": level,
-                "n": len(jars),
-                "batches": [jar.lot for jar in jars],
-                "ntu": _float(mean([jar.ntu for jar in jars])),
-                "yield_pct": _float(mean([jar.yield_pct for jar in jars])),
-            }
-            for level, jars in levels
-        ],
-    }
-
-
-def _jar_plain(jar: Jar, found: Comparison) -> dict[str, Any]:
-    return {
-        "lot": jar.lot,
-        "factors": dict(jar.factors),
-        "is_control": jar.is_control,
-        "looks": {age: str(GRADES[rank]) for age, rank in jar.grades},
-        "ntu": _float(jar.ntu),
-        "yield_pct": _float(jar.yield_pct),
-        "is_front": jar in found.front,
-    }
-
-
-def _float(value: Fraction | None) -> float | None:
-    return None if value is None else round(float(value), 3)

@@ -5,11 +5,8 @@ checked by hand. Refuses: to rank suspects when there is too little evidence.
 """
 
 from collections.abc import Iterator
-from math import isinf
-from typing import Any
 
 from ledger.domain.lots import BARRED
-from ledger.science.association import Odds
 from ledger.science.suspects import Cause, Conclusion, Crossing, Judgement, Sort, Suspect
 from ledger.service.suspecting import Suspicion
 from reports.build.words_of_causes import (
@@ -126,9 +123,9 @@ def _too_little(judgement: Judgement) -> str:
     if not clear:
         return f"{lead} Every lot that could be compared failed, so nothing tells them apart."
     return (
-        f"{lead} With {failed} failed and {plural(clear, 'clear lot')} none of the "
-        f"{plural(len(judgement.suspects), 'suspect')} could stand out from so many: a clean "
-        f"split comes about by chance {chance(judgement.least_p)}. Look at more lots."
+        f"{lead} With {failed} failed and {plural(clear, 'clear lot')} no suspect could stand out: "
+        f"the cleanest split there could be comes about by chance {chance(judgement.least_p)}, and "
+        f"{plural(len(judgement.suspects), 'was', 'were')} compared. Look at more lots."
     )
 
 
@@ -260,91 +257,3 @@ def _strata(suspect: Suspect, briefs: Briefs, percent: str) -> Iterator[str]:
         )
     else:
         yield "  No maker made both kinds of one product, so nothing is known within makers."
-
-
-def suspicion_plain(found: Suspicion) -> dict[str, Any]:
-    """Return it for machines; an odds ratio or an end of its interval without end is null."""
-    judgement = found.judgement
-    is_ranked = judgement.conclusion is not Conclusion.TOO_LITTLE
-    suspects = judgement.suspects if is_ranked else ()
-    return {
-        "failed": list(judgement.failed),
-        "comparable": list(judgement.clear),
-        "elsewhere": list(judgement.elsewhere),
-        "why": {item.code: item.why for item in found.failed},
-        "compared": found.compared,
-        "suspects": [_suspect_plain(suspect, found) for suspect in suspects],
-        "verdict": str(judgement.conclusion),
-        "named": [_cause_plain(item.cause, found.briefs) for item in judgement.named],
-        "tested": judgement.tested,
-        "level": float(judgement.level),
-        "trial": _trial_plain(judgement.crossing, found.briefs),
-        "left_out": {
-            "other_kind": [run.code for run in found.sorted.other_stage],
-            "failed_otherwise": [run.code for run in found.sorted.otherwise_failed],
-            "not_seen": found.sorted.not_seen,
-            "too_far": found.sorted.too_far,
-        },
-        "says": suspicion_lines(found),
-        "next": next_step(found),
-    }
-
-
-def _suspect_plain(suspect: Suspect, found: Suspicion) -> dict[str, Any]:
-    table, briefs = suspect.table, found.briefs
-    return {
-        **_cause_plain(suspect.cause, briefs),
-        "failed_with": table.failed_with,
-        "failed_without": table.failed_without,
-        "clear_with": table.clear_with,
-        "clear_without": table.clear_without,
-        "odds": _odds_plain(suspect.odds),
-        "p": float(suspect.p),
-        "p_adjusted": None if suspect.p_adjusted is None else float(suspect.p_adjusted),
-        "not_separable_from": [_cause_plain(item, briefs) for item in suspect.not_separable_from],
-        "less_likely": [
-            {
-                **_cause_plain(item.cause, briefs),
-                "clear_elsewhere": item.clear_elsewhere,
-                "p": float(item.p),
-            }
-            for item in suspect.set_apart
-        ],
-        "mantel_haenszel": {
-            "odds": _odds_plain(suspect.pooled.odds),
-            "p": suspect.pooled.p,
-            "strata": suspect.pooled.strata,
-        },
-        "is_named": suspect in found.judgement.named,
-        "is_explained_by_a_stronger": suspect.is_explained,
-    }
-
-
-def _cause_plain(cause: Cause, briefs: Briefs) -> dict[str, Any]:
-    key = "lot" if cause.sort is Sort.LOT else "setting"
-    level = {} if cause.sort is Sort.LOT else {"level": cause.level}
-    return {
-        "what": cause_words(cause, briefs),
-        key: cause.name,
-        **level,
-        **({"absent": True} if cause.is_absent else {}),
-    }
-
-
-def _odds_plain(odds: Odds | None) -> dict[str, float | None] | None:
-    if odds is None:
-        return None
-    ends = {"ratio": odds.ratio, "low": odds.low, "high": odds.high}
-    return {name: None if isinf(value) else value for name, value in ends.items()}
-
-
-def _trial_plain(crossing: Crossing | None, briefs: Briefs) -> dict[str, Any] | None:
-    if crossing is None:
-        return None
-    return {
-        "arms": [_cause_plain(cause, briefs) for cause in crossing.arms],
-        "has_control": crossing.has_control,
-        "jars_each": crossing.jars_each,
-        "jars": crossing.jars,
-        "p": float(crossing.p),
-    }

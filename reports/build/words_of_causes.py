@@ -101,3 +101,12 @@ def counts_words(suspect: Suspect) -> str:
         f"in {table.failed_with} of the {table.failed} failed lots and in {table.clear_with} of "
         f"the {plural(table.clear, 'clear one')}"
     )
+
+
+def decimal(value: Fraction | float | None) -> str | None:
+    """Return a figure for machines: a decimal in six digits; None where there is no end to it.
+
+    >>> decimal(Fraction(1, 126)), decimal(float("inf"))
+    ('0.00793651', None)
+    """
+    return None if value is None or isinf(value) else f"{float(value):.6g}"

@@ -9,6 +9,7 @@ from sqlalchemy import Connection, event
 
 from ledger.store import amounts, queries, walk
 from ledger.store.queries import Moment
+from ledger.store.reach import entries_of_lots, made_of
 from tests.keeper import Keeper
 
 Asked = tuple[str, object]
@@ -29,6 +30,10 @@ HOT: dict[str, Callable[[Connection, int], object]] = {
     "moves of a lot": queries.moves_of_lot,
     "entries about a lot": queries.entries_about,
     "what corrects an entry": queries.corrected_by,
+    "what many lots are made of": lambda connection, lot: made_of(connection, [lot, lot - 1]),
+    "entries of many lots": lambda connection, lot: entries_of_lots(
+        connection, [lot, lot - 1], ("add", "rest")
+    ),
 }
 
 
