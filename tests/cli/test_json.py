@@ -19,6 +19,8 @@ READS: tuple[str, ...] = (
     "journal --last 1",
     "journal --entry 18",
     "trace {packed}",
+    "suspects {packed}",
+    "suspects --complaints --since 2026-01-01",
     "verify",
     "record {essence} --out record.pdf",
 )

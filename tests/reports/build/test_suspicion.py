@@ -57,8 +57,8 @@ def test_suspects_that_went_together_are_said_not_to_be_separable() -> None:
         "They always went together in these lots, so this evidence cannot tell which of them it "
         "is.",
         "The cheapest trial that tells them apart takes 8 jars: 4 with A and 4 with B, each "
-        "without the others and all else alike. If all jars of one kind fail and no other does, it is that "
-        "one (p 0.029).",
+        "without the others and all else alike. If all jars of one kind fail and no other does, it "
+        "is that one (p 0.029).",
     ]
 
 
