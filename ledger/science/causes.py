@@ -2,7 +2,8 @@
 
 Guarantees: things that went together in every lot are one suspect; the exact test compares lots of
 one product with each other; whatever is named stands out after allowing for all that was tested,
-so in seasons without a cause anything is named at most as often as the level. Refuses: to rank when
+so where lots fail each by chance anything is named at most as often as the level; lots that share
+the luck of one batch are counted by batch too. Refuses: to rank when
 no suspect could have reached the level, and to name what only goes along with a stronger suspect.
 """
 
@@ -12,6 +13,7 @@ from fractions import Fraction
 
 from ledger.science.adjusting import holm, worth_testing
 from ledger.science.association import exact_odds, mantel_haenszel
+from ledger.science.batches import with_batches
 from ledger.science.crossing import crossing
 from ledger.science.exact import Counts, Table, counts_of, least_attainable, two_sided
 from ledger.science.setting_apart import set_apart
@@ -65,7 +67,10 @@ def judge(
     ]
     order = sorted(range(len(groups)), key=lambda n: _rank(suspects[n]))
     marked = _explained(main, [groups[n] for n in order], [suspects[n] for n in order], level)
-    told = tuple(set_apart(item, aside, level) if _is_out(item, level) else item for item in marked)
+    told = tuple(
+        with_batches(set_apart(item, aside, level), main) if _is_out(item, level) else item
+        for item in marked
+    )
     named = tuple(item for item in told if _is_out(item, level)) if _is_enough(main) else ()
     return Judgement(
         conclusion=_conclusion(main, len(able), named),

@@ -48,6 +48,8 @@ class Observed:
     """What is compared with like: lots of one product."""
     maker: str
     """Who made it."""
+    batch: str = ""
+    """The batches of essence it is made of: lots of one batch share its luck. Empty: its own."""
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -98,6 +100,8 @@ class Suspect:
     """Mantel-Haenszel over product and maker."""
     set_apart: tuple[SetApart, ...] = ()
     """What went with it here, but also into other products without harm."""
+    by_batch: Table | None = None
+    """The counts when lots of one batch count once; None where it differs within a batch."""
     is_explained: bool = False
     """Whether it only goes along with a stronger suspect."""
 

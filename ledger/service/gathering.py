@@ -61,7 +61,8 @@ def gather(
     inputs = _inputs(connection, compared, packed)
     met = sorted({lot for lots in inputs.values() for lot in lots})
     known = briefs(connection, met)
-    levels = settings_of(_makings(connection, made, compared, inputs, known, versions))
+    makings = _makings(connection, made, compared, inputs, known, versions)
+    levels, batches = settings_of(makings), {item.code: item.batches for item in makings}
     bad = {run.lot for run in failed}
     return Gathered(
         observed=tuple(
@@ -72,6 +73,7 @@ def gather(
                 settings=levels[run.code] | ({"product": run.product} if is_by_kind else {}),
                 product=str(run.product_kind) if is_by_kind else run.product,
                 maker=run.maker,
+                batch=" ".join(batches[run.code]),
             )
             for run in compared
         ),
@@ -127,6 +129,7 @@ def _making(
         figures=tuple(figures[lot] for lot in told),
         formulas=tuple(versions[name] for name in names if name in versions),
         maker=run.maker,
+        batches=tuple(by_lot[lot].code for lot in told if lot != run.lot),
         essence_makers=tuple(
             sorted({by_lot[lot].maker for lot in told if lot != run.lot and figures[lot].is_oiled})
         ),

@@ -108,6 +108,8 @@ class Making:
     """Who made it."""
     essence_makers: tuple[str, ...]
     """Who made what it is made of, where oil was met."""
+    batches: tuple[str, ...]
+    """Codes of the runs it is made of, where oil or a filter was met."""
 
 
 def settings_of(makings: Iterable[Making]) -> dict[str, dict[str, str]]:

@@ -19,7 +19,7 @@ GRADES = tuple(Grade)
 """Grades, best first."""
 USUAL = Grade.CLEAR
 """How a lot should look when its formula does not say."""
-MOST_COMPARED = 1000
+MOST_COMPARED = 400
 """At most so many clear lots are compared, the nearest in time."""
 
 

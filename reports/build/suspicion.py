@@ -7,6 +7,8 @@ checked by hand. Refuses: to rank suspects when there is too little evidence.
 from collections.abc import Iterator
 
 from ledger.domain.lots import BARRED
+from ledger.science.association import fisher
+from ledger.science.exact import Table
 from ledger.science.suspects import Cause, Conclusion, Crossing, Judgement, Sort, Suspect
 from ledger.service.suspecting import Suspicion
 from reports.build.words_of_causes import (
@@ -154,8 +156,18 @@ def _named(suspect: Suspect, judgement: Judgement, briefs: Briefs) -> Iterator[s
             "They always went together in these lots, so this evidence cannot tell which of them "
             "it is."
         )
+    if suspect.by_batch:
+        yield _by_batch(suspect.by_batch)
     if suspect.set_apart:
         yield _apart(suspect, briefs)
+
+
+def _by_batch(table: Table) -> str:
+    return (
+        "Lots of one essence share its luck. Counted by the batches of essence behind them, it was "
+        f"in {table.failed_with} of {table.failed} that failed and in {table.clear_with} of "
+        f"{table.clear} that stayed clear, which chance alone does {chance(fisher(table))}."
+    )
 
 
 def _apart(suspect: Suspect, briefs: Briefs) -> str:
@@ -230,7 +242,9 @@ def explained(found: Suspicion) -> list[str]:
         "p is Fisher's exact test, two-sided, lots of one product compared with each other. It is "
         f"adjusted after Holm for the {judgement.tested} suspects whose counts could have stood "
         "out at all (Tarone); a dash is one that could not. Named is what stays at or below "
-        f"{float(judgement.level):g} and is not explained by a stronger one.",
+        f"{float(judgement.level):g} and is not explained by a stronger one. That keeps false "
+        "alarms below the level where lots fail each by itself; lots of one batch of essence do not, so "
+        "what is named is counted by batch too.",
     ]
     if judgement.in_all:
         every = listed(cause_words(cause, found.briefs) for cause in judgement.in_all)

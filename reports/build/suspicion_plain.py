@@ -6,7 +6,8 @@ suspects where there is too little evidence.
 
 from typing import Any
 
-from ledger.science.association import Odds
+from ledger.science.association import Odds, fisher
+from ledger.science.exact import Table
 from ledger.science.suspects import Cause, Conclusion, Crossing, Sort, Suspect
 from ledger.service.suspecting import Suspicion
 from reports.build.suspicion import next_step, suspicion_lines
@@ -68,8 +69,21 @@ def _suspect_plain(suspect: Suspect, found: Suspicion) -> dict[str, Any]:
             "p": decimal(suspect.pooled.p),
             "strata": suspect.pooled.strata,
         },
+        "by_batch": _by_batch_plain(suspect.by_batch),
         "is_named": suspect in found.judgement.named,
         "is_explained_by_a_stronger": suspect.is_explained,
+    }
+
+
+def _by_batch_plain(table: Table | None) -> dict[str, Any] | None:
+    if table is None:
+        return None
+    return {
+        "failed_with": table.failed_with,
+        "failed_without": table.failed_without,
+        "clear_with": table.clear_with,
+        "clear_without": table.clear_without,
+        "p": decimal(fisher(table)),
     }
 
 

@@ -1,5 +1,6 @@
 """A planted cause is found, confounded causes are not separated, noise is not ranked."""
 
+from dataclasses import replace
 from fractions import Fraction
 from itertools import product
 
@@ -123,6 +124,31 @@ def test_what_goes_along_with_a_stronger_suspect_is_not_named() -> None:
     assert jar.p_adjusted is not None
     assert jar.p_adjusted <= LEVEL
     assert jar.is_explained
+
+
+def test_lots_of_one_batch_are_counted_once_beside() -> None:
+    lots = [
+        replace(observed(f"{name}{n}", name < "C", *(["OIL"] if name < "C" else [])), batch=name)
+        for name in "ABCDE"
+        for n in range(3)
+    ]
+    (suspect,) = judge(lots).named
+    assert suspect.table == Table(6, 0, 0, 9)
+    assert suspect.by_batch == Table(2, 0, 0, 3)
+
+
+def test_what_differs_within_a_batch_or_is_the_batch_is_not_counted_by_batch() -> None:
+    within = [
+        replace(observed(f"{n}{bad}", bad, *(["OIL"] if bad else [])), batch=str(n))
+        for n in range(6)
+        for bad in (True, False)
+    ]
+    itself = [
+        replace(observed(f"{name}{n}", name == "A", name), batch=name)
+        for name in "ABC"
+        for n in range(5)
+    ]
+    assert [item.by_batch for item in (*judge(within).named, *judge(itself).named)] == [None, None]
 
 
 def test_two_causes_that_each_fail_lots_are_both_named() -> None:
