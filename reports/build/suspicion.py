@@ -243,8 +243,8 @@ def explained(found: Suspicion) -> list[str]:
         f"adjusted after Holm for the {judgement.tested} suspects whose counts could have stood "
         "out at all (Tarone); a dash is one that could not. Named is what stays at or below "
         f"{float(judgement.level):g} and is not explained by a stronger one. That keeps false "
-        "alarms below the level where lots fail each by itself; lots of one batch of essence do not, so "
-        "what is named is counted by batch too.",
+        "alarms below the level where lots fail each by itself; lots of one batch of essence do "
+        "not, so what is named is counted by batch too.",
     ]
     if judgement.in_all:
         every = listed(cause_words(cause, found.briefs) for cause in judgement.in_all)
