@@ -4,21 +4,11 @@ Guarantees: a file that is there stays unless asked; text and paper are made who
 is. Refuses: folders that do not exist.
 """
 
-from datetime import datetime
 from pathlib import Path
-from zoneinfo import ZoneInfo
 
 from ledger.errors import StorageError
-from ledger.service.book import Book
-from ledger.service.looking import house_of
 
 OTHER_NAME = "Give another name with --out, or --force to write over it."
-
-
-def local_now(book: Book) -> datetime:
-    """Return the present moment on the house's clock."""
-    house = house_of(book)
-    return book.clock().astimezone(ZoneInfo(house.time_zone if house else "UTC"))
 
 
 def check_place(out: Path, *, force: bool, instead: str = OTHER_NAME) -> None:

@@ -47,6 +47,14 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "cost": ("costing", "Reckon what a lot cost, a mL, a bottle and a glass."),
     "recall": ("recalling", "Hold a lot and all made of it; say where it is and whom to call."),
     "contact": ("recalling", "Record a call to somebody who holds goods of a lot."),
+    "suspects": (
+        "finding_causes",
+        "Say what failed lots share that clear ones do not, and how sure that is.",
+    ),
+    "compare": (
+        "finding_causes",
+        "Compare the batches of a trial: response by factor, control beside it.",
+    ),
     "dilute": ("reckoning", "Say how much spirit and water make a strength."),
     "record": ("papers", "Print the batch record of a lot."),
     "correct": ("keeping", "Correct an entry by a new one; the old one stays readable."),

@@ -7,10 +7,10 @@ labels are recorded once their sheet has been drawn. Refuses: folders that do no
 from io import BytesIO
 from pathlib import Path
 
-from cli.files import check_place, local_now, write
+from cli.files import check_place, write
 from ledger.errors import RefusedError
 from ledger.service.book import Book, How, Recorded
-from ledger.service.looking import dossier, find_lot
+from ledger.service.looking import dossier, find_lot, now_at_home
 from ledger.service.selling import labels
 from ledger.service.serving import card
 from reports.build.papers import label_sheet_view, record_view
@@ -43,6 +43,6 @@ def print_record(book: Book, text: str, out: Path, *, by: str | None, force: boo
     check_place(out, force=force)
     code = find_lot(book, text, by)
     paper = BytesIO()
-    batch_record(record_view(dossier(book, code), local_now(book), card(book, code)), paper)
+    batch_record(record_view(dossier(book, code), now_at_home(book), card(book, code)), paper)
     write(out, paper.getvalue())
     return code

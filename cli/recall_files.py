@@ -7,9 +7,10 @@ Refuses: a place that is no folder.
 from io import BytesIO
 from pathlib import Path
 
-from cli.files import check_place, local_now, write
+from cli.files import check_place, write
 from ledger.errors import StorageError
 from ledger.service.book import Book
+from ledger.service.looking import now_at_home
 from ledger.service.trace_files import trail_of
 from reports.build.key_data import key_data
 from reports.build.recall_pack import recall_view
@@ -52,7 +53,7 @@ def write_pack(book: Book, code: str, out: Path, *, drill: bool) -> list[Path]:
     keys = key_data(trail)
     missing = [sentence for table in keys for sentence in table.missing]
     paper = BytesIO()
-    printed_at = f"{local_now(book):%Y-%m-%d %H:%M}"
+    printed_at = f"{now_at_home(book):%Y-%m-%d %H:%M}"
     recall_pack(recall_view(trail.recall, missing, printed_at, drill=drill), paper)
     sheets = {table.name: table.sheet for table in keys} | recall_sheets(trail.recall)
     files = {PACK: paper.getvalue()}

@@ -13,14 +13,14 @@ from io import BytesIO
 from pathlib import Path
 
 from cli.call import Call
-from cli.files import check_place, local_now, write
+from cli.files import check_place, write
 from cli.progress import progress
 from cli.tables import is_screen, print_json, print_lines, seen
 from ledger.domain.entries.words import MaterialKind
 from ledger.errors import InputError
 from ledger.service.book import Book
 from ledger.service.carrying import Traced, no_deeper, only_kind, traced
-from ledger.service.looking import brief_of, find_lot, house_of
+from ledger.service.looking import brief_of, find_lot, house_of, now_at_home
 from ledger.service.verifying import seal
 from reports.build.plain import traced_plain
 from reports.build.trace_sheet import trace_sheet, trace_view
@@ -121,7 +121,7 @@ def _files(book: Book, found: Traced, asked: Asked) -> list[tuple[str, Path]]:
         view = trace_view(
             found,
             house.name if house else "",
-            f"{local_now(book):%Y-%m-%d %H:%M}",
+            f"{now_at_home(book):%Y-%m-%d %H:%M}",
             seal(book).lines,
             back=asked.back,
             forward=asked.forward,

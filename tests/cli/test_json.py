@@ -27,6 +27,8 @@ READS: tuple[str, ...] = (
     "stock --spirit",
     "party list",
     "recall {oil} --drill",
+    "suspects {packed}",
+    "suspects --complaints --since 2026-01-01",
     "verify",
     "record {essence} --out record.pdf",
 )

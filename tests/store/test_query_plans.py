@@ -10,6 +10,7 @@ from sqlalchemy import Connection, event
 from ledger.store import amounts, dating, queries, walk
 from ledger.store.made import bottle_sizes, finished
 from ledger.store.queries import Moment
+from ledger.store.reach import entries_of_lots, made_of
 from ledger.store.turnover import turnovers
 from tests.keeper import Keeper
 
@@ -34,6 +35,10 @@ HOT: dict[str, Callable[[Connection, int], object]] = {
     "turnover": lambda connection, lot: turnovers(connection, [lot, lot - 1]),
     "what came out": lambda connection, lot: finished(connection, [lot, lot - 1]),
     "bottle sizes": lambda connection, lot: bottle_sizes(connection, [lot, lot - 1]),
+    "what many lots are made of": lambda connection, lot: made_of(connection, [lot, lot - 1]),
+    "entries of many lots": lambda connection, lot: entries_of_lots(
+        connection, [lot, lot - 1], ("add", "rest")
+    ),
 }
 
 
