@@ -13,7 +13,6 @@ from ledger.domain.entries import Complaint, Entry, Look, Move
 from ledger.domain.entries.words import Grade, MaterialKind, MoveAs
 from ledger.domain.lots import BARRED
 from ledger.service.book import Book
-from ledger.service.common_inputs import UNCLEAR
 from ledger.service.scenes import known_lot
 from ledger.service.tracing import Way, trace_on
 from ledger.store import queries
@@ -33,6 +32,10 @@ class Question(StrEnum):
     STORED = "where it was stored"
     MIXED = "how it was mixed"
     PHOTO = "a photo"
+
+
+UNCLEAR = (Grade.HAZY, Grade.OPALESCENT, Grade.CLOUDY, Grade.MILKY)
+"""Grades whose name in a complaint makes it one about clarity."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -63,10 +63,11 @@ def test_it_names_the_oil_lot_that_only_cloudy_bottles_share(played: Played) -> 
     with (season_folder() / "receive.csv").open(encoding="utf-8", newline="") as file:
         bought = {row["as"]: row for row in csv.DictReader(file)}
     culprit = bought[house["story"]["culprit"]]
-    only = next(line for line in played.out.splitlines() if line.startswith("Of these, "))
-    code, _, name = only.removesuffix(".").rpartition(": ")[2].partition(" ")
+    named = next(line for line in played.out.splitlines() if line.startswith("Suspect: "))
+    code = named.split()[1]
     oil = book.run("lot", code, "--json").json
-    assert (oil["material"], oil["name"]) == ("orange-oil", name)
+    assert (oil["material"], oil["name"]) == ("orange-oil", "Sweet orange oil")
+    assert "was in 5 of the 5 failed lots and in 0 of the 4 clear ones" in named
     assert oil["status"] == "on hold"
     assert f"their lot {culprit['supplier_lot']}" in oil["entries"][0]["says"]
 
@@ -103,8 +104,7 @@ def test_it_answers_as_json(tmp_path: Path) -> None:
 def test_suspects_names_the_oil_lot_and_says_why_with_figures_that_add_up(played: Played) -> None:
     book = Shell(played.folder / "pottle.db")
     found = book.run("suspects", "--complaints", "--json").json
-    only = next(line for line in played.out.splitlines() if line.startswith("Of these, "))
-    oil, *_ = only.removesuffix(".").rpartition(": ")[2].split()
+    oil = next(line for line in played.out.splitlines() if line.startswith("Suspect: ")).split()[1]
     assert found["verdict"] == "named suspect"
     assert [item["lot"] for item in found["named"]] == [oil]
     for item in found["suspects"]:

@@ -12,11 +12,11 @@ from ledger.domain.entries import Add, Complaint, Deviation, Entry, Material, Re
 from ledger.domain.entries.words import AddedAs, MaterialKind, Origin, ProductKind
 from ledger.service.book import Book
 from ledger.service.carrying import traced
-from ledger.service.common_inputs import common_inputs
 from ledger.service.looking import entries_of_kind, journal, materials, stock
 from ledger.service.recalling import recall_of
 from ledger.service.season import Played, SeasonClock, play, read_season, start_time
 from ledger.service.setting_up import init
+from ledger.service.suspecting import suspects
 from ledger.service.tracing import Way, trace
 from ledger.service.verifying import verify
 from ledger.store import amounts, queries
@@ -127,35 +127,31 @@ def test_entries_are_recorded_in_order_and_never_before_they_happened(
     assert max(recorded) - min(recorded) > timedelta(days=200)
 
 
-def test_the_common_input_of_the_cloudy_bottles_is_the_culprit(
-    season: tuple[Book, Played],
-) -> None:
+def test_the_lot_named_for_the_cloudy_bottles_is_the_culprit(season: tuple[Book, Played]) -> None:
     book, played = season
     story = read_season(FOLDER).story
-    found = common_inputs(book)
-    assert found.only_in_failed == (played.codes[story.culprit],)
-    assert played.codes[story.cloudy] in found.failed
-    complaints = [entry.draft for entry in entries_of_kind(book, "complaint")]
-    cloudy = {
-        draft.lot
-        for draft in complaints
-        if isinstance(draft.facts, Complaint) and "cloudy" in draft.facts.symptom
-    }
-    assert set(found.failed) == cloudy
-    assert set(found.only_in_failed) < set(found.shared)
+    judgement = suspects(book, complaints=True).judgement
+    assert [suspect.cause.name for suspect in judgement.named] == [played.codes[story.culprit]]
+    table = judgement.named[0].table
+    assert (table.failed_without, table.clear_with) == (0, 0)
+    assert (table.failed_with, table.clear_without) == (5, 4)
 
 
 def test_the_culprit_is_behind_every_cloudy_bottle_and_no_clear_one(
     season: tuple[Book, Played],
 ) -> None:
-    book, _ = season
-    found = common_inputs(book)
+    book, played = season
     ahead = {
         node.brief.code
-        for node in trace(book, found.only_in_failed[0], back=False).nodes
+        for node in trace(book, played.codes[read_season(FOLDER).story.culprit], back=False).nodes
         if node.way is Way.FORWARD and node.brief.lot_type == "packed"
     }
-    assert ahead == set(found.failed)
+    complaints = [entry.draft for entry in entries_of_kind(book, "complaint")]
+    assert ahead == {
+        draft.lot
+        for draft in complaints
+        if isinstance(draft.facts, Complaint) and "cloudy" in draft.facts.symptom
+    }
 
 
 def test_a_recall_of_any_lot_accounts_for_every_bottle(season: tuple[Book, Played]) -> None:
