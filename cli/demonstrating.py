@@ -8,7 +8,8 @@ from io import BytesIO
 from pathlib import Path
 
 from cli.call import BOOK_NAME, Call
-from cli.printing import check_place, print_record, write
+from cli.files import check_place, write
+from cli.printing import print_record
 from cli.progress import progress
 from cli.tables import print_json, print_lines
 from cli.tracing import print_trace

@@ -46,6 +46,8 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "correct": ("keeping", "Correct an entry by a new one; the old one stays readable."),
     "strike": ("keeping", "Strike out an entry made by mistake; it stays readable."),
     "verify": ("keeping", "Recompute the whole book and name what does not fit."),
+    "seal": ("keeping", "Print the seal of the book: house, number of entries, root."),
+    "prove": ("keeping", "Prove what the book says of a lot, or check such a proof."),
 }
 """Each command with the module that has it and its line in the help, in the order of the work."""
 

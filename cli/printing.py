@@ -8,15 +8,14 @@ from io import BytesIO
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
-from ledger.errors import RefusedError, StorageError
+from cli.files import check_place, write
+from ledger.errors import RefusedError
 from ledger.service.book import Book, How, Recorded
 from ledger.service.looking import dossier, find_lot, house_of
 from ledger.service.selling import labels
 from reports.build.papers import label_sheet_view, record_view
 from reports.pdf.labels import label_sheet
 from reports.pdf.record import batch_record
-
-OTHER_NAME = "Give another name with --out, or --force to write over it."
 
 
 def print_labels(
@@ -48,35 +47,3 @@ def print_record(book: Book, text: str, out: Path, *, by: str | None, force: boo
     batch_record(record_view(dossier(book, code), now), paper)
     write(out, paper.getvalue())
     return code
-
-
-def check_place(out: Path, *, force: bool, instead: str = OTHER_NAME) -> None:
-    """Make sure a file may be written; `instead` is what to do when it is there already.
-
-    Raises:
-        StorageError: Its folder is missing, or it is there already.
-    """
-    if not out.parent.is_dir():
-        raise StorageError(
-            f"There is no folder {out.parent}.", "Make it first, or give another place with --out."
-        )
-    if out.exists() and not force:
-        raise StorageError(
-            f"There is a file {out} already; it was left as it is.",
-            instead,
-        )
-
-
-def write(out: Path, paper: bytes) -> None:
-    """Write a paper to its file.
-
-    Raises:
-        StorageError: The file cannot be written.
-    """
-    try:
-        out.write_bytes(paper)
-    except OSError as error:
-        raise StorageError(
-            f"The file {out} could not be written: {error.strerror}.",
-            "Choose a place that you may write in.",
-        ) from error

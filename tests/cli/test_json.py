@@ -20,6 +20,8 @@ READS: tuple[str, ...] = (
     "journal --entry 18",
     "trace {packed}",
     "verify",
+    "seal",
+    "prove {essence} --out proof.json",
     "record {essence} --out record.pdf",
 )
 WRITES: tuple[str, ...] = (

@@ -1,0 +1,43 @@
+"""Writing files that a person names.
+
+Guarantees: a file that is there is not written over unless asked. Refuses: folders that do not
+exist.
+"""
+
+from pathlib import Path
+
+from ledger.errors import StorageError
+
+OTHER_NAME = "Give another name with --out, or --force to write over it."
+
+
+def check_place(out: Path, *, force: bool, instead: str = OTHER_NAME) -> None:
+    """Make sure a file may be written; `instead` is what to do when it is there already.
+
+    Raises:
+        StorageError: Its folder is missing, or it is there already.
+    """
+    if not out.parent.is_dir():
+        raise StorageError(
+            f"There is no folder {out.parent}.", "Make it first, or give another place with --out."
+        )
+    if out.exists() and not force:
+        raise StorageError(
+            f"There is a file {out} already; it was left as it is.",
+            instead,
+        )
+
+
+def write(out: Path, paper: bytes) -> None:
+    """Write a paper to its file.
+
+    Raises:
+        StorageError: The file cannot be written.
+    """
+    try:
+        out.write_bytes(paper)
+    except OSError as error:
+        raise StorageError(
+            f"The file {out} could not be written: {error.strerror}.",
+            "Choose a place that you may write in.",
+        ) from error
