@@ -8,7 +8,19 @@ from typing import Annotated
 import typer
 
 from cli.call import Call, writes
-from cli.options import Amount, BestBefore, Code, Lot, LotOrHouse, Source, Temp, Text, Vessel, With
+from cli.options import (
+    Amount,
+    BestBefore,
+    Code,
+    Labour,
+    Lot,
+    LotOrHouse,
+    Source,
+    Temp,
+    Text,
+    Vessel,
+    With,
+)
 from cli.parsing import Verb
 from cli.verbs import record
 
@@ -25,6 +37,8 @@ def receive(
     density: Annotated[Text, typer.Option(help="Density of this lot in g/mL.")] = None,
     abv: Annotated[Text, typer.Option(help="Strength of this lot in % vol.")] = None,
     food_grade: Annotated[Text, typer.Option(help="yes, no or unknown.")] = None,
+    duty: Annotated[Text, typer.Option(help="How much of the cost is spirit duty.")] = None,
+    document: Annotated[Text, typer.Option(help="Number of the delivery note.")] = None,
     hold: Annotated[bool, typer.Option("--hold", help="Put it on hold at once.")] = False,
     code: Code = None,
 ) -> None:
@@ -42,6 +56,8 @@ def receive(
         density=density,
         abv=abv,
         food_grade=food_grade,
+        duty=duty,
+        document=document,
         hold="yes" if hold else None,
         code=code,
     )
@@ -67,6 +83,10 @@ def start(
     factor: Annotated[
         list[str] | None, typer.Option(help="Factor set on purpose: rest=48h.")
     ] = None,
+    control: Annotated[
+        bool, typer.Option("--control", help="The control of its trial: the house method.")
+    ] = False,
+    repeat: Annotated[Text, typer.Option(help="Which repeat of the same factors, from 1.")] = None,
     code: Code = None,
 ) -> None:
     """Begin a batch; opens a lot."""
@@ -82,6 +102,8 @@ def start(
         vessel=vessel,
         trial=trial,
         factors="; ".join(factor or []),
+        control="yes" if control else None,
+        repeat=repeat,
         code=code,
     )
 
@@ -150,9 +172,17 @@ def makeup(
     record(call, "makeup", lot=lot, volume=" ".join(volume), source=source, used=used, temp=temp)
 
 
-def finish(call: Call, lot: Lot, volume: Amount, temp: Temp = None) -> None:
+def finish(
+    call: Call,
+    lot: Lot,
+    volume: Amount,
+    temp: Temp = None,
+    waste: Annotated[Text, typer.Option(help="Volume spilt or thrown away.")] = None,
+    labour: Labour = None,
+) -> None:
     """End the making of a batch with what came out."""
-    record(call, "finish", lot=lot, volume=" ".join(volume), temp=temp)
+    words = {"temp": temp, "waste": waste, "labour": labour}
+    record(call, "finish", lot=lot, volume=" ".join(volume), **words)
 
 
 def note(

@@ -30,6 +30,7 @@ def filter_(
     precoat: Annotated[Text, typer.Option(help="Precoat laid beforehand, such as 4g.")] = None,
     first_runnings: Annotated[Text, typer.Option(help="First runnings returned.")] = None,
     took: Annotated[Text, typer.Option(help="How long it took, such as 20min.")] = None,
+    in_cake: Annotated[Text, typer.Option(help="Liquid held in the cake, if measured.")] = None,
 ) -> None:
     """Record one pass through a filter."""
     record(
@@ -48,6 +49,7 @@ def filter_(
         precoat=precoat,
         first_runnings=first_runnings,
         minutes=took,
+        in_cake=in_cake,
     )
 
 

@@ -18,6 +18,7 @@ from ledger.service.book import Book
 from ledger.service.common_inputs import CommonInputs, common_inputs
 from ledger.service.looking import dossier
 from ledger.service.season import Season, SeasonClock, play, read_season, start_time
+from ledger.service.serving import card
 from ledger.service.setting_up import init
 from ledger.service.tracing import trace
 from ledger.service.verifying import verify
@@ -48,7 +49,9 @@ def demonstrate(call: Call, folder: Path) -> None:
     story = season.story
     print_record(book, codes[story.record], record, by=None, force=False)
     sheet = BytesIO()
-    label_sheet(label_sheet_view(dossier(book, codes[story.labels]), SHEET_LABELS), sheet)
+    labelled = codes[story.labels]
+    view = label_sheet_view(dossier(book, labelled), SHEET_LABELS, card(book, labelled))
+    label_sheet(view, sheet)
     write(labels, sheet.getvalue())
     cloudy = codes[story.cloudy]
     causes = common_inputs(book)

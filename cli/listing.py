@@ -7,10 +7,16 @@ from cli.call import Call
 from cli.tables import print_json, print_lines, print_table
 from ledger.domain.quantity import show
 from ledger.errors import RefusedError
+from ledger.service.costing import cost
 from ledger.service.looking import Said, dossier, history, journal, stock
+from ledger.service.serving import card
 from reports.build.answers import what_is_there
+from reports.build.costing import price_lines
+from reports.build.dates import date_lines
 from reports.build.plain import brief_plain, dossier_plain, said_plain
 from reports.build.sentences import TITLES, notes, sentence, strikes
+from reports.build.serving_plain import serving_plain
+from reports.build.strength import content_facts
 from reports.build.words_of_goods import gone
 from reports.format import clock, closed, initials
 
@@ -42,13 +48,17 @@ def list_stock(call: Call, everything: bool) -> None:
 def show_lot(call: Call, text: str) -> None:
     """Show one lot."""
     found = dossier(call.book(), text, call.writer)
+    served = card(call.book(), found.state.code)
     if call.json:
-        print_json(dossier_plain(found))
+        contains = serving_plain(served) if served else None
+        print_json({**dossier_plain(found), "contains": contains})
         return
     names = {node.brief.code: node.brief.name for node in found.trace.nodes}
     print_lines([what_is_there(found)])
-    if found.state.best_before:
-        print_lines([f"Best before {found.state.best_before}."])
+    print_lines(date_lines(found.state.dates))
+    if served:
+        print_lines([f"{label}: {value}." for label, value in content_facts(served)])
+        print_lines(price_lines(cost(call.book(), found.state.code)))
     if found.inputs:
         print_lines(["", "Made of"])
         print_table(

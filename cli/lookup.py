@@ -8,18 +8,31 @@ from typing import Annotated
 import typer
 
 from cli.call import Call, reads
-from cli.options import Lot, LotOrNone
+from cli.options import Lot, LotOrNone, Text
 from cli.parsing import Verb
 
 
 def stock(
     call: Call,
     everything: Annotated[bool, typer.Option("--all", help="Also lots that are used up.")] = False,
+    spirit: Annotated[
+        bool, typer.Option("--spirit", help="The spirit account: litres of pure alcohol.")
+    ] = False,
+    first: Annotated[
+        Text, typer.Option("--from", help="First day of the account; default the year's.")
+    ] = None,
+    last: Annotated[
+        Text, typer.Option("--to", help="Last day of the account; default today.")
+    ] = None,
 ) -> None:
     """List what is on hand."""
     from cli.listing import list_stock
+    from cli.spirit import show_spirit
 
-    list_stock(call, everything)
+    if spirit:
+        show_spirit(call, first, last)
+    else:
+        list_stock(call, everything)
 
 
 def lot(call: Call, lot: Lot) -> None:

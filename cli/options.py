@@ -42,6 +42,11 @@ Temp = Annotated[Text, typer.Option("--temp", help="Temperature of the liquid in
 BestBefore = Annotated[Text, typer.Option("--best-before", help="As 2027-06-30.")]
 Code = Annotated[Text, typer.Option("--code", help="The maker's own code for the new lot.")]
 Vessel = Annotated[Text, typer.Option("--vessel", help="What it stands in.")]
+Glass = Annotated[Text, typer.Option("--glass", help="Size of a glass; default 240mL.")]
+Pour = Annotated[
+    Text, typer.Option("--pour", help="How it is poured, such as 1:7; default as the batch says.")
+]
+Labour = Annotated[Text, typer.Option("--labour", help="Time of work it took, such as 54min.")]
 EntryNumber = Annotated[str, typer.Argument(help="Number of the entry.")]
 Out = Annotated[Path, typer.Option("--out", help="PDF file to write.")]
 Force = Annotated[bool, typer.Option("--force", help="Write over a file that is there.")]

@@ -13,6 +13,7 @@ from ledger.errors import RefusedError
 from ledger.service.book import Book, How, Recorded
 from ledger.service.looking import dossier, find_lot, house_of
 from ledger.service.selling import labels
+from ledger.service.serving import card
 from reports.build.papers import label_sheet_view, record_view
 from reports.pdf.labels import label_sheet
 from reports.pdf.record import batch_record
@@ -28,11 +29,12 @@ def print_labels(
             f"{count} labels cannot be printed at once.", "Ask for 1 to 10000 labels."
         )
     found = dossier(book, text, how.by)
-    sheet = label_sheet_view(found, count)
+    served = card(book, found.state.code)
+    sheet = label_sheet_view(found, count, served)
     label_sheet(sheet, BytesIO())
     done = labels(book, how, lot=found.state.code, printed=str(sheet.count))
     paper = BytesIO()
-    label_sheet(label_sheet_view(dossier(book, found.state.code), count), paper)
+    label_sheet(label_sheet_view(dossier(book, found.state.code), count, served), paper)
     write(out, paper.getvalue())
     return done
 
@@ -44,6 +46,6 @@ def print_record(book: Book, text: str, out: Path, *, by: str | None, force: boo
     house = house_of(book)
     now = book.clock().astimezone(ZoneInfo(house.time_zone if house else "UTC"))
     paper = BytesIO()
-    batch_record(record_view(dossier(book, code), now), paper)
+    batch_record(record_view(dossier(book, code), now, card(book, code)), paper)
     write(out, paper.getvalue())
     return code

@@ -9,7 +9,7 @@ from typing import Annotated
 import typer
 
 from cli.call import Call, writes
-from cli.options import BestBefore, Code, Force, Lot, Out, Text
+from cli.options import BestBefore, Code, Force, Labour, Lot, Out, Text
 from cli.parsing import Verb
 from cli.verbs import record
 
@@ -25,6 +25,7 @@ def bottle(
     ] = None,
     fill_check: Annotated[Text, typer.Option(help="Weight of a checked fill in g.")] = None,
     best_before: BestBefore = None,
+    labour: Labour = None,
     code: Code = None,
 ) -> None:
     """Fill a lot into bottles; opens a packed lot."""
@@ -38,6 +39,7 @@ def bottle(
         drawn=drawn,
         fill_check=fill_check,
         best_before=best_before,
+        labour=labour,
         code=code,
     )
 

@@ -72,6 +72,8 @@ def house(
     currency: Annotated[Text, typer.Option(help="Money that costs are in.")] = None,
     time_zone: Annotated[Text, typer.Option(help="Such as Europe/Dublin.")] = None,
     fluid_ounce: Annotated[Text, typer.Option(help="US or imperial.")] = None,
+    hour: Annotated[Text, typer.Option(help="What an hour of work costs.")] = None,
+    phone: Annotated[Text, typer.Option(help="Telephone number.")] = None,
 ) -> None:
     """Show the house, or say anew what is given."""
     from cli.out import recorded, say_house
@@ -84,6 +86,8 @@ def house(
         "currency": currency,
         "time_zone": time_zone,
         "fluid_ounce": fluid_ounce,
+        "hour": hour,
+        "phone": phone,
     }
     book = call.book()
     if any(given.values()):

@@ -31,6 +31,8 @@ class LabelView:
     """What the formula's label says besides."""
     cautions: tuple[str, ...]
     """Warnings, each a sentence."""
+    strength: str | None = None
+    """Strength as it was made, such as alc. 2.6 % vol; None when there is none to say."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import TypedDict
 
 from ledger.domain.entries import Check, Clean, Equipment, Formula
-from ledger.domain.entries.masters import FormulaLine, FormulaStep
+from ledger.domain.entries.masters import FormulaLine, FormulaStep, Keeping
 from ledger.domain.entries.words import ProductKind
 from ledger.domain.quantity import parse_quantity
 from tests.keeper import Keeper
@@ -161,6 +161,11 @@ def fill_every_table(keeper: Keeper) -> Lots:
     keeper.record(Clean("Demijohn 2", "Hot water", "Orange essence"))
     keeper.record(Equipment("Scale", "Set to zero with the 200 g weight."))
     keeper.record(_formula())
+    keeper.do("withdraw", code="orange-essence", version="1")
+    keeper.do("party", name="Bridge Street Stall", phone="01 555 0100", address="1 Bridge Street")
+    keeper.do("limit", code="us-safrole", citation="21 CFR 189.180, read again")
+    keeper.do("contact", lot=lots.packed, party="Bridge Street Stall", reached="spoken")
+    keeper.do("close", lot=lots.packed, cause="the orange oil was old")
     return lots
 
 
@@ -174,4 +179,5 @@ def _formula() -> Formula:
         prepared_by="AB",
         lines=(FormulaLine("orange-oil", parse_quantity("50g"), tolerance_mpct=2000),),
         steps=(FormulaStep("rest", minutes_min=2880), FormulaStep("filter", pore_max_nm=25000)),
+        keeping=(Keeping("cool and dark", 540, opened_days=180),),
     )

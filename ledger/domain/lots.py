@@ -9,6 +9,7 @@ from datetime import date, datetime
 from enum import StrEnum
 from typing import TypeVar
 
+from ledger.domain.dates import Dates
 from ledger.domain.entries import (
     Bottle,
     Entry,
@@ -40,6 +41,8 @@ STAYS_IN_THE_CAKE = frozenset({MaterialKind.CLARIFIER, MaterialKind.FILTER})
 """Kinds of material that a filter keeps back, so they never add to what is in a lot."""
 
 FactsT = TypeVar("FactsT", bound=Facts)
+NO_DATES = Dates()
+"""What is known of the dates of a lot that was not looked through."""
 
 
 class Status(StrEnum):
@@ -88,8 +91,8 @@ class LotState:
     """Mass of dissolving solids added since its volume was last measured."""
     material: Material | None = None
     """What it is made of, for a received lot."""
-    best_before: date | None = None
-    """The earliest date of itself and all that it is made of."""
+    dates: Dates = NO_DATES
+    """Its best-before date, never later than those of what it is made of, and how it keeps."""
     barred_inputs: tuple[str, ...] = ()
     """Codes of lots it is made of that are held, rejected or recalled."""
     bulk: "LotState | None" = None
@@ -99,6 +102,11 @@ class LotState:
     def code(self) -> str:
         """Its code."""
         return self.opened.code
+
+    @property
+    def best_before(self) -> date | None:
+        """The earliest date of itself and all that it is made of."""
+        return self.dates.best_before
 
     @property
     def measure(self) -> Measure:

@@ -37,6 +37,8 @@ def start(
     formula: str | None = None,
     trial: str | None = None,
     factors: str | None = None,
+    control: str | None = None,
+    repeat: str | None = None,
     pour: str | None = None,
     best_before: str | None = None,
     vessel: str | None = None,
@@ -63,6 +65,8 @@ def start(
             best_before=words.day(best_before),
             vessel=words.text_or_none(vessel, "vessel"),
             factors=words.read(lambda: _factors(factors), ()),
+            is_control=True if control else None,
+            repeat=words.whole(repeat, "number of the repeat"),
         )
         lot = desk.open_code(code, name or "lot")
         return desk.record(facts, opens=(lot, LotType.MADE, Measure.UL))
@@ -231,11 +235,22 @@ def _used(desk: Desk, code: str, to: Quantity) -> Quantity:
     return Quantity(needed, Measure.UL, show(needed, Measure.UL))
 
 
-def finish(book: Book, how: How, *, lot: str, volume: str, temp: str | None = None) -> Recorded:
+def finish(
+    book: Book,
+    how: How,
+    *,
+    lot: str,
+    volume: str,
+    temp: str | None = None,
+    waste: str | None = None,
+    labour: str | None = None,
+) -> Recorded:
     """End the making of a batch with the volume that came out."""
     with at_desk(book, how) as desk:
         facts = Finish(
             volume=desk.words.amount(volume),
             temp_mdegc=desk.words.scaled(temp, 1000, "°C", "temperature"),
+            waste=desk.words.amount_or_none(waste),
+            labour_minutes=desk.words.minutes(labour),
         )
         return desk.record(facts, desk.words.lot(lot))

@@ -55,6 +55,7 @@ def filter_(
     precoat: str | None = None,
     first_runnings: str | None = None,
     minutes: str | None = None,
+    in_cake: str | None = None,
 ) -> Recorded:
     """Record one pass through a filter."""
     with at_desk(book, how) as desk:
@@ -78,6 +79,7 @@ def filter_(
             temp_mdegc=words.scaled(temp, 1000, "°C", "temperature"),
             first_runnings=words.amount_or_none(first_runnings),
             minutes=words.minutes(minutes),
+            in_cake=words.amount_or_none(in_cake),
         )
         return desk.record(facts, code)
 

@@ -8,10 +8,10 @@ import tomllib
 from pathlib import Path
 from typing import Any
 
-from ledger.domain.entries import Formula
+from ledger.domain.entries import Formula, Withdrawal
 from ledger.domain.entries.masters import FormulaLine, FormulaStep
 from ledger.domain.entries.words import Grade, ProductKind
-from ledger.errors import InputError, StorageError
+from ledger.errors import InputError, RefusedError, StorageError
 from ledger.service.batches import read_pour
 from ledger.service.book import Book, How, Recorded
 from ledger.service.desk import at_desk
@@ -62,6 +62,20 @@ def versions(book: Book, code: str | None = None) -> tuple[Formula, ...]:
     """Return the versions of one formula or of all, oldest first."""
     with book.reading() as connection:
         return queries.formulas(connection, code)
+
+
+def withdraw(book: Book, how: How, *, code: str, version: str) -> Recorded:
+    """Record that a version of a formula is no longer to be followed."""
+    with at_desk(book, how) as desk:
+        key = desk.words.text(code, "code").lower()
+        number = desk.words.whole(version or "?", "version") or 0
+        desk.words.done()
+        if not any(item.version == number for item in queries.formulas(desk.connection, key)):
+            raise RefusedError(
+                f"There is no version {number} of a formula {key} in the book.",
+                "pottle formula list shows those that are.",
+            )
+        return desk.record(Withdrawal(key, number))
 
 
 def _read(path: Path) -> dict[str, Any]:

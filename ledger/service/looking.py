@@ -4,13 +4,15 @@ Guarantees: reads only, each call one consistent view of the book. Refuses: unkn
 nearest codes.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from zoneinfo import ZoneInfo
 
-from ledger.domain.entries import Entry, House, Material
-from ledger.domain.lots import LotState
+from ledger.domain.dates import Dates
+from ledger.domain.entries import Entry, Formula, House, Material, Start
+from ledger.domain.lots import LotState, latest
 from ledger.service.book import Book
+from ledger.service.dating import dates_of
 from ledger.service.scenes import known_lot, lot_state
 from ledger.service.tracing import Carried, Holder, Trace, trace_on
 from ledger.service.verifying import Seal, seal_on
@@ -48,6 +50,8 @@ class Dossier:
     """Materials of all received lots it is made of, oils first."""
     seal: Seal
     """The seal of the book as it was read."""
+    formula: Formula | None = None
+    """The version of the formula that it, or what is in its bottles, was made by."""
 
     @property
     def inputs(self) -> tuple[Carried, ...]:
@@ -79,10 +83,17 @@ def today(book: Book) -> date:
 
 
 def stock(book: Book, *, everything: bool = False) -> tuple[Brief, ...]:
-    """Return the lots that are on hand, or all, in the order they were opened."""
+    """Return the lots that are on hand, or all, in the order they were opened, with their dates."""
     with book.reading() as connection:
         found = briefs(connection, all_lots(connection))
-    return tuple(brief for brief in found.values() if everything or brief.on_hand)
+        listed = {number: item for number, item in found.items() if everything or item.on_hand}
+        known = dates_of(connection, listed)
+    return tuple(_with_date(item, known[number]) for number, item in listed.items())
+
+
+def _with_date(brief: Brief, dates: Dates) -> Brief:
+    day = dates.best_before
+    return replace(brief, best_before=day.isoformat() if day else None)
 
 
 def dossier(book: Book, text: str, by: str | None = None) -> Dossier:
@@ -95,15 +106,25 @@ def dossier_on(connection: Connection, code: str) -> Dossier:
     """Return all the book knows of a lot, in an open transaction."""
     number = known_lot(connection, code).seq
     near = trace_on(connection, code, deepest=1)
+    state = lot_state(connection, code)
     return Dossier(
         house=queries.house(connection),
-        state=lot_state(connection, code),
+        state=state,
         brief=near.lot,
         said=tuple(Said(entry, by) for entry, by in queries.all_entries_of_lot(connection, number)),
         trace=near,
         materials=_materials(connection, number),
         seal=seal_on(connection),
+        formula=_formula_of(connection, state),
     )
+
+
+def _formula_of(connection: Connection, state: LotState) -> Formula | None:
+    start = latest(state.bulk or state, Start)
+    if start is None or start.formula is None:
+        return None
+    found = queries.formulas(connection, start.formula)
+    return next((item for item in found if item.version == start.formula_version), None)
 
 
 def _materials(connection: Connection, number: int) -> tuple[Material, ...]:

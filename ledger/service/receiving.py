@@ -27,6 +27,8 @@ def receive(
     density: str | None = None,
     abv: str | None = None,
     food_grade: str | None = None,
+    duty: str | None = None,
+    document: str | None = None,
     code: str | None = None,
     hold: str | None = None,
 ) -> Recorded:
@@ -45,6 +47,8 @@ def receive(
             density_mg_per_l=words.scaled(density, 1_000_000, "g/mL", "density"),
             abv_mpct=words.read(lambda: read_strength(abv), None),
             food_grade=words.one_of(food_grade, FoodGrade, "food grade"),
+            duty_minor=words.scaled(duty, 100, "", "duty"),
+            document=words.text_or_none(document, "document"),
         )
         name = desk.open_code(code, known.name if known else material)
         recorded = desk.record(facts, opens=(name, LotType.RECEIVED, facts.amount.measure))

@@ -3,8 +3,9 @@
 Guarantees: all of it is read in the transaction that will append the draft. Refuses: to judge.
 """
 
-from datetime import date, datetime
+from datetime import datetime
 
+from ledger.domain.dates import Dates
 from ledger.domain.entries import Draft, Entry, Formula, Judge, Material, Move, Receipt, Strike
 from ledger.domain.entries.words import LotType
 from ledger.domain.fields import specs
@@ -12,6 +13,7 @@ from ledger.domain.lots import LotState
 from ledger.domain.rules.names import material_names
 from ledger.domain.scene import Scene
 from ledger.errors import RefusedError
+from ledger.service.dating import dates_of
 from ledger.store import amounts, queries, recorder, walk
 from ledger.store.engine import Connection
 from ledger.store.queries import LotRow, Moment
@@ -70,7 +72,7 @@ def lot_state(
     entries = queries.entries_of_lot(connection, row.seq, skip)
     now = amounts.held(connection, row.seq, skip=skip)
     then = amounts.held(connection, row.seq, moment, skip) if moment else now
-    best_before = walk.earliest_best_before(connection, row.seq) if is_whole else None
+    dates = dates_of(connection, [row.seq])[row.seq] if is_whole else Dates()
     return LotState(
         seq=row.seq,
         opened=row.opened,
@@ -79,7 +81,7 @@ def lot_state(
         on_hand_then=then.amount,
         solids_mg=then.solids_mg,
         material=_material_of(connection, entries),
-        best_before=date.fromisoformat(best_before) if best_before else None,
+        dates=dates,
         barred_inputs=walk.barred_inputs(connection, row.seq) if is_whole else (),
         bulk=_bulk_of(connection, row),
     )

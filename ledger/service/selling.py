@@ -24,6 +24,7 @@ def bottle(
     caps: str | None = None,
     best_before: str | None = None,
     fill_check: str | None = None,
+    labour: str | None = None,
     code: str | None = None,
 ) -> Recorded:
     """Fill a lot into bottles; opens a packed lot."""
@@ -41,6 +42,7 @@ def bottle(
             caps=words.lot_or_none(caps),
             fill_check_mg=words.scaled(fill_check, 1000, "g", "weight of a fill"),
             best_before=words.day(best_before),
+            labour_minutes=words.minutes(labour),
         )
         words.done()
         product = name(lot_state(desk.connection, bulk, is_whole=False))

@@ -4,6 +4,7 @@ Guarantees: `init` makes a book with its house or nothing. Refuses: a book where
 """
 
 import re
+from dataclasses import replace
 from pathlib import Path
 from zoneinfo import ZoneInfo, available_timezones
 
@@ -80,6 +81,8 @@ def house(
     country: str | None = None,
     time_zone: str | None = None,
     fluid_ounce: str | None = None,
+    hour: str | None = None,
+    phone: str | None = None,
 ) -> Recorded:
     """Say anew what is known of the house; what is not given stays as it was."""
     with at_desk(book, how) as desk:
@@ -94,6 +97,12 @@ def house(
             country or old.country,
             time_zone or old.time_zone,
             fluid_ounce or old.fluid_ounce,
+        )
+        told = desk.words.scaled(hour, 100, "", "cost of an hour")
+        facts = replace(
+            facts,
+            hour_minor=told if told is not None else old.hour_minor,
+            phone=desk.words.text_or_none(phone, "telephone number") or old.phone,
         )
         return desk.record(facts)
 
@@ -216,13 +225,23 @@ def material(
         return desk.record(facts)
 
 
-def _material_code(desk: Desk, text: str, change: bool) -> str:
+def read_code(text: str, what: str, such_as: str) -> str:
+    """Return a short name as it is typed at the prompt.
+
+    Raises:
+        InputError: It is empty, too long, or holds other characters.
+    """
     code = text.strip().lower()
     if not _CODE.fullmatch(code):
         raise InputError(
-            f'"{text}" cannot be the short name of a material.',
-            "Use at most 30 letters a-z, digits and dashes, such as orange-oil.",
+            f'"{text}" cannot be the short name of a {what}.',
+            f"Use at most 30 letters a-z, digits and dashes, such as {such_as}.",
         )
+    return code
+
+
+def _material_code(desk: Desk, text: str, change: bool) -> str:
+    code = read_code(text, "material", "orange-oil")
     known = queries.material(desk.connection, code) is not None
     if known and not change:
         raise RefusedError(

@@ -8,15 +8,23 @@ from collections.abc import Callable
 
 from ledger.service.batches import add, finish, makeup, rest, start
 from ledger.service.book import Recorded
+from ledger.service.calling import close, contact
 from ledger.service.clarifying import decant, filter_, look, measure, rinse
+from ledger.service.formulas import withdraw
 from ledger.service.keeping import correct, count, note, strike
+from ledger.service.limits import limit
+from ledger.service.parties import party
 from ledger.service.receiving import receive
 from ledger.service.selling import bottle, complain, judge, labels, send
-from ledger.service.setting_up import material, person
+from ledger.service.setting_up import house, material, person
 
 VERBS: dict[str, Callable[..., Recorded]] = {
+    "house": house,
     "person": person,
     "material": material,
+    "party": party,
+    "limit": limit,
+    "withdraw": withdraw,
     "receive": receive,
     "start": start,
     "add": add,
@@ -33,6 +41,8 @@ VERBS: dict[str, Callable[..., Recorded]] = {
     "send": send,
     "judge": judge,
     "complain": complain,
+    "contact": contact,
+    "close": close,
     "count": count,
     "note": note,
     "correct": correct,

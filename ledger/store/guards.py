@@ -41,10 +41,14 @@ def postgres_guards(tables: Sequence[str]) -> list[str]:
         "CREATE FUNCTION guard_book() RETURNS trigger LANGUAGE plpgsql AS "
         f"$$ BEGIN RAISE EXCEPTION '{SENTENCE}'; END $$"
     )
-    triggers = [
+    return [function, *postgres_table_guards(tables)]
+
+
+def postgres_table_guards(tables: Sequence[str]) -> list[str]:
+    """Return the statements that put the guards of a book that has them on further tables."""
+    return [
         f'CREATE TRIGGER guard_{table}_{act.lower()} BEFORE {act} ON "{table}" '
         f"FOR EACH STATEMENT EXECUTE FUNCTION guard_book()"
         for table in tables
         for act in ("UPDATE", "DELETE", "TRUNCATE")
     ]
-    return [function, *triggers]

@@ -7,14 +7,26 @@ when they happened, then by number. Refuses: to interpret; it returns entries an
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
+from typing import Any, TypeVar
 
 from sqlalchemy import Connection, text
 
-from ledger.domain.entries import Entry, Formula, House, Material, Opened
+from ledger.domain.entries import (
+    Entry,
+    Facts,
+    Formula,
+    House,
+    Limit,
+    Material,
+    Opened,
+    Party,
+    Withdrawal,
+)
 from ledger.domain.entries.words import LotType
 from ledger.domain.plain import instant_text, read_entry
 from ledger.domain.quantity import Measure
+
+FactsT = TypeVar("FactsT", bound=Facts)
 
 
 @dataclass(frozen=True, slots=True)
@@ -158,6 +170,38 @@ def house(connection: Connection) -> House | None:
     """Return what the book last said of the house."""
     found = _latest(connection, "house", None, None)
     return found if isinstance(found, House) else None
+
+
+def party(connection: Connection, name: str) -> Party | None:
+    """Return what the book last said of a party."""
+    found = _latest(connection, "party", "name", name)
+    return found if isinstance(found, Party) else None
+
+
+def parties(connection: Connection) -> tuple[Party, ...]:
+    """Return what the book last said of each party, by name."""
+    return _last_of_each(connection, Party, "name")
+
+
+def limits(connection: Connection) -> tuple[Limit, ...]:
+    """Return what the book last said of each limit, by code."""
+    return _last_of_each(connection, Limit, "code")
+
+
+def withdrawn(connection: Connection) -> frozenset[tuple[str, int]]:
+    """Return the versions of formulas that are withdrawn, by code."""
+    found = (entry.draft.facts for entry in entries_of_kind(connection, "withdrawal"))
+    return frozenset((item.code, item.version) for item in found if isinstance(item, Withdrawal))
+
+
+def _last_of_each(
+    connection: Connection, facts_class: type[FactsT], key: str
+) -> tuple[FactsT, ...]:
+    entries = entries_of_kind(connection, facts_class.KIND)
+    said = sorted(entries, key=lambda entry: entry.position)
+    facts = (entry.draft.facts for entry in said)
+    last = {getattr(item, key): item for item in facts if isinstance(item, facts_class)}
+    return tuple(last[name] for name in sorted(last))
 
 
 def formulas(connection: Connection, code: str | None = None) -> tuple[Formula, ...]:

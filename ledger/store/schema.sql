@@ -38,7 +38,7 @@ caps TEXT,
 fill_check_mg INTEGER,
 first_bottle INTEGER,
 last_bottle INTEGER,
-best_before TEXT,
+best_before TEXT, labour_minutes INTEGER CONSTRAINT ck_bottle_labour_minutes CHECK (labour_minutes >= 0),
 CONSTRAINT pk_bottle PRIMARY KEY (seq),
 CONSTRAINT ck_bottle_drawn_measure CHECK (drawn_measure IN ('uL', 'mg', 'ueach')),
 CONSTRAINT ck_bottle_entry_kind CHECK (entry_kind = 'bottle'),
@@ -79,6 +79,15 @@ CONSTRAINT ck_clean_entry_kind CHECK (entry_kind = 'clean'),
 CONSTRAINT fk_clean_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
 STRICT;
+CREATE TABLE closing (
+seq INTEGER NOT NULL,
+entry_kind TEXT NOT NULL,
+cause TEXT NOT NULL,
+CONSTRAINT pk_closing PRIMARY KEY (seq),
+CONSTRAINT fk_closing_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
+CONSTRAINT ck_closing_entry_kind CHECK (entry_kind = 'closing')
+)
+STRICT;
 CREATE TABLE complaint (
 seq INTEGER NOT NULL,
 entry_kind TEXT NOT NULL,
@@ -88,10 +97,27 @@ opened TEXT,
 stored TEXT,
 mixed TEXT,
 photo_sha256 TEXT,
-words TEXT,
+words TEXT, photo TEXT,
 CONSTRAINT pk_complaint PRIMARY KEY (seq),
 CONSTRAINT ck_complaint_entry_kind CHECK (entry_kind = 'complaint'),
 CONSTRAINT fk_complaint_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+STRICT;
+CREATE TABLE contact (
+seq INTEGER NOT NULL,
+entry_kind TEXT NOT NULL,
+party TEXT NOT NULL,
+reached TEXT NOT NULL,
+still_there INTEGER,
+still_there_measure TEXT,
+still_there_written TEXT,
+words TEXT,
+CONSTRAINT pk_contact PRIMARY KEY (seq),
+CONSTRAINT ck_contact_reached CHECK (reached IN ('spoken', 'left-word', 'no-answer')),
+CONSTRAINT ck_contact_still_there CHECK (still_there > 0),
+CONSTRAINT ck_contact_still_there_measure CHECK (still_there_measure IN ('uL', 'mg', 'ueach')),
+CONSTRAINT fk_contact_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
+CONSTRAINT ck_contact_entry_kind CHECK (entry_kind = 'contact')
 )
 STRICT;
 CREATE TABLE count (
@@ -156,7 +182,7 @@ body TEXT NOT NULL,
 leaf BLOB NOT NULL,
 CONSTRAINT pk_entry PRIMARY KEY (seq),
 CONSTRAINT ck_entry_by CHECK (by IS NOT NULL OR kind = 'house'),
-CONSTRAINT ck_entry_kind CHECK (kind IN ('house', 'person', 'material', 'formula', 'receipt', 'start', 'add', 'rest', 'filter', 'rinse', 'decant', 'look', 'measure', 'makeup', 'finish', 'bottle', 'labels', 'move', 'judge', 'check', 'complaint', 'count', 'note', 'deviation', 'clean', 'equipment', 'strike')),
+CONSTRAINT ck_entry_kind CHECK (kind IN ('house', 'person', 'material', 'formula', 'receipt', 'start', 'add', 'rest', 'filter', 'rinse', 'decant', 'look', 'measure', 'makeup', 'finish', 'bottle', 'labels', 'move', 'judge', 'check', 'complaint', 'count', 'note', 'deviation', 'clean', 'equipment', 'strike', 'party', 'limit', 'withdrawal', 'contact', 'closing')),
 CONSTRAINT ck_entry_origin CHECK (origin IN ('bench', 'paper', 'instrument', 'memory')),
 CONSTRAINT ck_entry_precision CHECK (precision IN ('exact', 'about', 'day')),
 CONSTRAINT ck_entry_leaf CHECK (length(leaf) = 32),
@@ -203,7 +229,7 @@ temp_mdegc INTEGER,
 first_runnings INTEGER,
 first_runnings_measure TEXT,
 first_runnings_written TEXT,
-minutes INTEGER,
+minutes INTEGER, in_cake INTEGER CONSTRAINT ck_filter_in_cake CHECK (in_cake > 0), in_cake_measure TEXT CONSTRAINT ck_filter_in_cake_measure CHECK (in_cake_measure IN ('uL', 'mg', 'ueach')), in_cake_written TEXT,
 CONSTRAINT pk_filter PRIMARY KEY (seq),
 CONSTRAINT ck_filter_cake CHECK (cake IN ('fresh', 'same')),
 CONSTRAINT ck_filter_entry_kind CHECK (entry_kind = 'filter'),
@@ -231,7 +257,7 @@ entry_kind TEXT NOT NULL,
 volume INTEGER NOT NULL,
 volume_measure TEXT NOT NULL,
 volume_written TEXT NOT NULL,
-temp_mdegc INTEGER,
+temp_mdegc INTEGER, waste INTEGER CONSTRAINT ck_finish_waste CHECK (waste > 0), waste_measure TEXT CONSTRAINT ck_finish_waste_measure CHECK (waste_measure IN ('uL', 'mg', 'ueach')), waste_written TEXT, labour_minutes INTEGER CONSTRAINT ck_finish_labour_minutes CHECK (labour_minutes >= 0),
 CONSTRAINT pk_finish PRIMARY KEY (seq),
 CONSTRAINT ck_finish_entry_kind CHECK (entry_kind = 'finish'),
 CONSTRAINT ck_finish_volume_measure CHECK (volume_measure IN ('uL', 'mg', 'ueach')),
@@ -258,7 +284,7 @@ label_text TEXT,
 caution TEXT,
 prepared_by TEXT,
 checked_by TEXT,
-valid_from TEXT,
+valid_from TEXT, abv_min_mpct INTEGER CONSTRAINT ck_formula_abv_min_mpct CHECK (abv_min_mpct >= 0), abv_max_mpct INTEGER CONSTRAINT ck_formula_abv_max_mpct CHECK (abv_max_mpct >= 0), claim TEXT,
 CONSTRAINT pk_formula PRIMARY KEY (seq),
 CONSTRAINT ck_formula_basis_measure CHECK (basis_measure IN ('uL', 'mg', 'ueach')),
 CONSTRAINT ck_formula_entry_kind CHECK (entry_kind = 'formula'),
@@ -275,6 +301,21 @@ CONSTRAINT fk_formula_checked_by FOREIGN KEY(checked_by) REFERENCES person_key (
 CONSTRAINT fk_formula_prepared_by FOREIGN KEY(prepared_by) REFERENCES person_key (initials),
 CONSTRAINT fk_formula_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
+STRICT;
+CREATE TABLE formula_keeping (
+seq INTEGER NOT NULL,
+line INTEGER NOT NULL,
+storage TEXT NOT NULL,
+days INTEGER NOT NULL,
+opened_days INTEGER,
+brix_min_mpct INTEGER,
+CONSTRAINT pk_formula_keeping PRIMARY KEY (seq, line),
+CONSTRAINT ck_formula_keeping_days CHECK (days >= 0),
+CONSTRAINT ck_formula_keeping_opened_days CHECK (opened_days >= 0),
+CONSTRAINT ck_formula_keeping_brix_min_mpct CHECK (brix_min_mpct >= 0),
+CONSTRAINT fk_formula_keeping_seq FOREIGN KEY(seq) REFERENCES formula (seq)
+)
+WITHOUT ROWID,
 STRICT;
 CREATE TABLE formula_lines (
 seq INTEGER NOT NULL,
@@ -305,7 +346,7 @@ minutes_max INTEGER,
 temp_min_mdegc INTEGER,
 temp_max_mdegc INTEGER,
 pore_max_nm INTEGER,
-passes_min INTEGER,
+passes_min INTEGER, rest_for TEXT CONSTRAINT ck_formula_steps_rest_for CHECK (rest_for IN ('macerate', 'settle', 'chill')), precoat_min INTEGER CONSTRAINT ck_formula_steps_precoat_min CHECK (precoat_min > 0), precoat_min_measure TEXT CONSTRAINT ck_formula_steps_precoat_min_measure CHECK (precoat_min_measure IN ('uL', 'mg', 'ueach')), precoat_min_written TEXT, looked_at TEXT CONSTRAINT ck_formula_steps_looked_at CHECK (looked_at IN ('neat', 'in-syrup', 'as-poured')), dilution TEXT, worst TEXT CONSTRAINT ck_formula_steps_worst CHECK (worst IN ('bright', 'clear', 'hazy', 'opalescent', 'cloudy', 'milky')), age_minutes INTEGER CONSTRAINT ck_formula_steps_age_minutes CHECK (age_minutes >= 0),
 CONSTRAINT pk_formula_steps PRIMARY KEY (seq, line),
 CONSTRAINT ck_formula_steps_minutes_max CHECK (minutes_max >= 0),
 CONSTRAINT ck_formula_steps_minutes_min CHECK (minutes_min >= 0),
@@ -323,7 +364,7 @@ currency TEXT NOT NULL,
 address TEXT,
 country TEXT,
 time_zone TEXT NOT NULL,
-fluid_ounce TEXT NOT NULL,
+fluid_ounce TEXT NOT NULL, hour_minor INTEGER CONSTRAINT ck_house_hour_minor CHECK (hour_minor >= 0), phone TEXT,
 CONSTRAINT pk_house PRIMARY KEY (seq),
 CONSTRAINT ck_house_entry_kind CHECK (entry_kind = 'house'),
 CONSTRAINT fk_house_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
@@ -361,6 +402,33 @@ CONSTRAINT pk_level PRIMARY KEY (seq),
 CONSTRAINT ck_level_amount CHECK (amount >= 0),
 CONSTRAINT fk_level_lot FOREIGN KEY(lot) REFERENCES lot (id),
 CONSTRAINT fk_level_seq FOREIGN KEY(seq) REFERENCES entry (seq)
+)
+STRICT;
+CREATE TABLE "limit" (
+seq INTEGER NOT NULL,
+entry_kind TEXT NOT NULL,
+code TEXT NOT NULL,
+substance TEXT NOT NULL,
+bound TEXT NOT NULL,
+value_micro INTEGER NOT NULL,
+unit TEXT NOT NULL,
+basis TEXT NOT NULL,
+place TEXT NOT NULL,
+citation TEXT NOT NULL,
+known_by TEXT NOT NULL,
+says TEXT,
+since TEXT,
+until TEXT,
+CONSTRAINT pk_limit PRIMARY KEY (seq),
+CONSTRAINT ck_limit_bound CHECK (bound IN ('at-most', 'less-than', 'from', 'above')),
+CONSTRAINT ck_limit_value_micro CHECK (value_micro >= 0),
+CONSTRAINT ck_limit_unit CHECK (unit IN ('mg/kg body weight', 'mg/kg', 'mg/L', '% vol', '% mass', 'g/100mL')),
+CONSTRAINT ck_limit_basis CHECK (basis IN ('a-day', 'as-served', 'as-sold')),
+CONSTRAINT ck_limit_known_by CHECK (known_by IN ('read', 'recalled')),
+CONSTRAINT ck_limit_since CHECK (length(since) = 10),
+CONSTRAINT ck_limit_until CHECK (length(until) = 10),
+CONSTRAINT fk_limit_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
+CONSTRAINT ck_limit_entry_kind CHECK (entry_kind = 'limit')
 )
 STRICT;
 CREATE TABLE look (
@@ -513,6 +581,19 @@ CONSTRAINT ck_note_entry_kind CHECK (entry_kind = 'note'),
 CONSTRAINT fk_note_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
 STRICT;
+CREATE TABLE party (
+seq INTEGER NOT NULL,
+entry_kind TEXT NOT NULL,
+name TEXT NOT NULL,
+phone TEXT,
+email TEXT,
+address TEXT,
+words TEXT,
+CONSTRAINT pk_party PRIMARY KEY (seq),
+CONSTRAINT fk_party_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
+CONSTRAINT ck_party_entry_kind CHECK (entry_kind = 'party')
+)
+STRICT;
 CREATE TABLE person (
 seq INTEGER NOT NULL,
 entry_kind TEXT NOT NULL,
@@ -567,7 +648,7 @@ certificate TEXT,
 certificate_sha256 TEXT,
 density_mg_per_l INTEGER,
 abv_mpct INTEGER,
-food_grade TEXT,
+food_grade TEXT, duty_minor INTEGER CONSTRAINT ck_receipt_duty_minor CHECK (duty_minor >= 0), document TEXT,
 CONSTRAINT pk_receipt PRIMARY KEY (seq),
 CONSTRAINT ck_receipt_amount_measure CHECK (amount_measure IN ('uL', 'mg', 'ueach')),
 CONSTRAINT ck_receipt_entry_kind CHECK (entry_kind = 'receipt'),
@@ -638,7 +719,7 @@ purpose TEXT NOT NULL,
 trial_group TEXT,
 pour_parts INTEGER,
 best_before TEXT,
-vessel TEXT,
+vessel TEXT, is_control INTEGER CONSTRAINT ck_start_is_control CHECK (is_control IN (0, 1)), repeat INTEGER CONSTRAINT ck_start_repeat CHECK (repeat >= 0),
 CONSTRAINT pk_start PRIMARY KEY (seq),
 CONSTRAINT ck_start_entry_kind CHECK (entry_kind = 'start'),
 CONSTRAINT ck_start_product_kind CHECK (product_kind IN ('essence', 'washed-essence', 'gum-emulsion', 'blend', 'macerate', 'base-syrup', 'syrup', 'rework')),
@@ -678,6 +759,17 @@ CONSTRAINT ck_tree_node CHECK (height > 0 AND length(hash) = 32)
 )
 WITHOUT ROWID,
 STRICT;
+CREATE TABLE withdrawal (
+seq INTEGER NOT NULL,
+entry_kind TEXT NOT NULL,
+code TEXT NOT NULL,
+version INTEGER NOT NULL,
+CONSTRAINT pk_withdrawal PRIMARY KEY (seq),
+CONSTRAINT ck_withdrawal_version CHECK (version >= 0),
+CONSTRAINT fk_withdrawal_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
+CONSTRAINT ck_withdrawal_entry_kind CHECK (entry_kind = 'withdrawal')
+)
+STRICT;
 CREATE INDEX ix_entry_lot ON entry (lot);
 CREATE INDEX ix_entry_stands_for ON entry (stands_for);
 CREATE INDEX ix_level_lot ON level (lot);
@@ -701,9 +793,15 @@ CREATE TRIGGER guard_check_update BEFORE UPDATE ON "check" BEGIN SELECT RAISE(AB
 CREATE TRIGGER guard_clean_delete BEFORE DELETE ON "clean" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_clean_insert BEFORE INSERT ON "clean" WHEN EXISTS (SELECT 1 FROM "clean" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_clean_update BEFORE UPDATE ON "clean" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_closing_delete BEFORE DELETE ON "closing" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_closing_insert BEFORE INSERT ON "closing" WHEN EXISTS (SELECT 1 FROM "closing" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_closing_update BEFORE UPDATE ON "closing" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_complaint_delete BEFORE DELETE ON "complaint" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_complaint_insert BEFORE INSERT ON "complaint" WHEN EXISTS (SELECT 1 FROM "complaint" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_complaint_update BEFORE UPDATE ON "complaint" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_contact_delete BEFORE DELETE ON "contact" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_contact_insert BEFORE INSERT ON "contact" WHEN EXISTS (SELECT 1 FROM "contact" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_contact_update BEFORE UPDATE ON "contact" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_count_delete BEFORE DELETE ON "count" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_count_insert BEFORE INSERT ON "count" WHEN EXISTS (SELECT 1 FROM "count" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_count_update BEFORE UPDATE ON "count" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
@@ -727,6 +825,9 @@ CREATE TRIGGER guard_finish_insert BEFORE INSERT ON "finish" WHEN EXISTS (SELECT
 CREATE TRIGGER guard_finish_update BEFORE UPDATE ON "finish" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_formula_delete BEFORE DELETE ON "formula" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_formula_insert BEFORE INSERT ON "formula" WHEN EXISTS (SELECT 1 FROM "formula" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_formula_keeping_delete BEFORE DELETE ON "formula_keeping" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_formula_keeping_insert BEFORE INSERT ON "formula_keeping" WHEN EXISTS (SELECT 1 FROM "formula_keeping" WHERE ("seq" = NEW."seq" AND "line" = NEW."line")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_formula_keeping_update BEFORE UPDATE ON "formula_keeping" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_formula_lines_delete BEFORE DELETE ON "formula_lines" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_formula_lines_insert BEFORE INSERT ON "formula_lines" WHEN EXISTS (SELECT 1 FROM "formula_lines" WHERE ("seq" = NEW."seq" AND "line" = NEW."line")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_formula_lines_update BEFORE UPDATE ON "formula_lines" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
@@ -746,6 +847,9 @@ CREATE TRIGGER guard_labels_update BEFORE UPDATE ON "labels" BEGIN SELECT RAISE(
 CREATE TRIGGER guard_level_delete BEFORE DELETE ON "level" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_level_insert BEFORE INSERT ON "level" WHEN EXISTS (SELECT 1 FROM "level" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_level_update BEFORE UPDATE ON "level" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_limit_delete BEFORE DELETE ON "limit" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_limit_insert BEFORE INSERT ON "limit" WHEN EXISTS (SELECT 1 FROM "limit" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_limit_update BEFORE UPDATE ON "limit" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_look_delete BEFORE DELETE ON "look" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_look_insert BEFORE INSERT ON "look" WHEN EXISTS (SELECT 1 FROM "look" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_look_update BEFORE UPDATE ON "look" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
@@ -773,6 +877,9 @@ CREATE TRIGGER guard_move_update BEFORE UPDATE ON "move" BEGIN SELECT RAISE(ABOR
 CREATE TRIGGER guard_note_delete BEFORE DELETE ON "note" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_note_insert BEFORE INSERT ON "note" WHEN EXISTS (SELECT 1 FROM "note" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_note_update BEFORE UPDATE ON "note" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_party_delete BEFORE DELETE ON "party" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_party_insert BEFORE INSERT ON "party" WHEN EXISTS (SELECT 1 FROM "party" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_party_update BEFORE UPDATE ON "party" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_person_delete BEFORE DELETE ON "person" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_person_insert BEFORE INSERT ON "person" WHEN EXISTS (SELECT 1 FROM "person" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_person_key_delete BEFORE DELETE ON "person_key" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
@@ -803,3 +910,6 @@ CREATE TRIGGER guard_strike_update BEFORE UPDATE ON "strike" BEGIN SELECT RAISE(
 CREATE TRIGGER guard_tree_delete BEFORE DELETE ON "tree" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_tree_insert BEFORE INSERT ON "tree" WHEN EXISTS (SELECT 1 FROM "tree" WHERE ("height" = NEW."height" AND "place" = NEW."place")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_tree_update BEFORE UPDATE ON "tree" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_withdrawal_delete BEFORE DELETE ON "withdrawal" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_withdrawal_insert BEFORE INSERT ON "withdrawal" WHEN EXISTS (SELECT 1 FROM "withdrawal" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_withdrawal_update BEFORE UPDATE ON "withdrawal" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;

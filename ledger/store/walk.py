@@ -32,18 +32,6 @@ _REACH = """
 _REACHES = text(
     _REACH.format(to="source", fro="target", what="1", join="WHERE walk.lot = :wanted LIMIT 1")
 )
-_DATES = text(
-    _REACH.format(
-        to="source",
-        fro="target",
-        what="MIN(COALESCE(r.best_before, s.best_before, b.best_before))",
-        join=(
-            "JOIN entry e ON e.stands_for = walk.lot LEFT JOIN entry c ON c.corrects = e.seq "
-            "LEFT JOIN receipt r ON r.seq = e.seq LEFT JOIN start s ON s.seq = e.seq "
-            "LEFT JOIN bottle b ON b.seq = e.seq WHERE c.seq IS NULL"
-        ),
-    )
-)
 _BARRED = text(
     _REACH.format(
         to="source",
@@ -114,11 +102,6 @@ def edges_into(connection: Connection, lot: int) -> list[Edge]:
 def is_made_from(connection: Connection, lot: int, wanted: int) -> bool:
     """Return whether `lot` is `wanted` or was made from it."""
     return connection.execute(_REACHES, {"lot": lot, "wanted": wanted}).first() is not None
-
-
-def earliest_best_before(connection: Connection, lot: int) -> str | None:
-    """Return the earliest best-before date of a lot and all it is made of, ISO, or None."""
-    return connection.execute(_DATES, {"lot": lot}).scalar_one_or_none()
 
 
 def barred_inputs(connection: Connection, lot: int) -> tuple[str, ...]:

@@ -12,21 +12,24 @@ from ledger.domain.lots import latest, name, opener, status
 from ledger.domain.quantity import show
 from ledger.errors import RefusedError
 from ledger.service.looking import Dossier, Said
+from ledger.service.serving import ServingCard
 from reports.build.balance import balance
+from reports.build.cautions import (
+    HANDLE_WITH_CARE,
+    label_cautions,
+    neat_caution,
+    record_cautions,
+)
+from reports.build.dates import keeping_words
 from reports.build.sentences import TITLES, notes, sentence, strikes
+from reports.build.strength import content_facts, label_strength
 from reports.build.words_of_goods import gone
 from reports.format import clock, day, initials, plural, tidy
 from reports.views import InputRow, LabelSheetView, LabelView, RecordView, StepRow
 
-HANDLE_WITH_CARE = (
-    "Flavouring in strong alcohol: highly flammable, keep from flames and from children, "
-    "dilute before use."
-)
-"""The usual caution on an essence (usual practice of the trade; local law decides)."""
 
-
-def record_view(dossier: Dossier, now: datetime) -> RecordView:
-    """Return the batch record of a lot."""
+def record_view(dossier: Dossier, now: datetime, card: ServingCard | None = None) -> RecordView:
+    """Return the batch record of a lot, with what it contains when its card is given."""
     state, house = dossier.state, dossier.house
     rows = [_row(said, strikes(item.entry for item in dossier.said)) for said in dossier.said]
     pairs = list(zip(dossier.said, rows, strict=True))
@@ -36,14 +39,14 @@ def record_view(dossier: Dossier, now: datetime) -> RecordView:
         house_address=house.address if house else None,
         lot=state.code,
         title=name(state),
-        facts=_head(dossier),
+        facts=(*_head(dossier), *(content_facts(card) if card else ())),
         inputs=_inputs(dossier),
         steps=tuple(row for said, row in pairs if not isinstance(_facts(said), (*seen, Deviation))),
         looks=tuple(row for said, row in pairs if isinstance(_facts(said), seen)),
         balance=balance(state, dossier.inputs),
         went_to=_went_to(dossier),
         deviations=tuple(row for said, row in pairs if isinstance(_facts(said), Deviation)),
-        cautions=cautions(dossier),
+        cautions=record_cautions(card, dossier.materials) if card else cautions(dossier),
         printed_at=f"{now:%Y-%m-%d %H:%M}",
         seal=dossier.seal.lines,
     )
@@ -85,6 +88,8 @@ def _head(dossier: Dossier) -> tuple[tuple[str, str], ...]:
         ("Status", str(status(state))),
         ("On hand", show(state.on_hand, state.measure)),
         ("Best before", str(state.best_before or "")),
+        ("Date set by", state.dates.set_by or ""),
+        ("Keeping", keeping_words(state.dates) or ""),
         ("Entries", str(len(dossier.said))),
     )
     return tuple((label, value) for label, value in lines if value)
@@ -149,11 +154,12 @@ def cautions(dossier: Dossier) -> tuple[str, ...]:
 
 def _caution(dossier: Dossier, material: Material) -> str:
     is_itself = dossier.brief.material == material.code
-    before = "" if is_itself else f"Made with {material.name}. Caution for it neat: "
-    return f"{before}{material.caution}"
+    return material.caution or "" if is_itself else neat_caution(material)
 
 
-def label_sheet_view(dossier: Dossier, count: int | None = None) -> LabelSheetView:
+def label_sheet_view(
+    dossier: Dossier, count: int | None = None, card: ServingCard | None = None
+) -> LabelSheetView:
     """Return a sheet of labels for a packed lot, one a bottle unless a count is given.
 
     Raises:
@@ -166,11 +172,11 @@ def label_sheet_view(dossier: Dossier, count: int | None = None) -> LabelSheetVi
             f'Fill it first: pottle bottle {dossier.state.code} "15 x 250mL"',
         )
     return LabelSheetView(
-        label=_label(dossier, filled), count=count or filled.count, seal=dossier.seal.lines
+        label=_label(dossier, filled, card), count=count or filled.count, seal=dossier.seal.lines
     )
 
 
-def _label(dossier: Dossier, filled: Bottle) -> LabelView:
+def _label(dossier: Dossier, filled: Bottle, card: ServingCard | None) -> LabelView:
     house, bulk = dossier.house, dossier.state.bulk
     made = opener(bulk) if bulk else None
     best_before = dossier.state.best_before
@@ -180,12 +186,20 @@ def _label(dossier: Dossier, filled: Bottle) -> LabelView:
         product=name(bulk) if bulk else name(dossier.state),
         lot=dossier.state.code,
         volume=tidy(filled.size.written),
+        strength=label_strength(card) if card else None,
         made_on=day(made.draft.happened) if made else "",
         best_before=best_before.isoformat() if best_before else None,
         dilution=dilution(dossier, latest(bulk, Start) if bulk else None),
-        text=None,
-        cautions=cautions(dossier),
+        text=label_text(dossier),
+        cautions=label_cautions(card, dossier.materials) if card else cautions(dossier),
     )
+
+
+def label_text(dossier: Dossier) -> str | None:
+    """Return what a label says besides: how to keep the bottle, and the formula's words."""
+    formula = dossier.formula.label_text if dossier.formula else None
+    told = " ".join(part for part in (keeping_words(dossier.state.dates), formula) if part)
+    return told or None
 
 
 def dilution(dossier: Dossier, started: Start | None) -> str | None:

@@ -20,13 +20,14 @@ from ledger.domain.entries.bench import (
     Rinse,
     Start,
 )
-from ledger.domain.entries.house import House, Person
+from ledger.domain.entries.house import House, Party, Person
 from ledger.domain.entries.keeping import Check, Clean, Count, Deviation, Equipment, Note, Strike
-from ledger.domain.entries.masters import Formula, Material
+from ledger.domain.entries.masters import Formula, Limit, Material, Withdrawal
 from ledger.domain.entries.receiving import Receipt
-from ledger.domain.entries.selling import Bottle, Complaint, Judge, Labels, Move
+from ledger.domain.entries.selling import Bottle, Closing, Complaint, Contact, Judge, Labels, Move
 from reports.build import words_of_bench as bench
 from reports.build import words_of_goods as goods
+from reports.build import words_of_limits
 from reports.build import words_of_stock as stock
 from reports.build.parts import Parts
 from reports.format import closed, tidy
@@ -59,6 +60,11 @@ TITLES = {
     "clean": "cleaned",
     "equipment": "equipment",
     "strike": "struck out",
+    "party": "party",
+    "limit": "limit",
+    "withdrawal": "formula withdrawn",
+    "contact": "called",
+    "closing": "recall closed",
 }
 """What each kind of entry is called in a list."""
 
@@ -90,6 +96,11 @@ _WORDS: dict[type[Facts], Callable[[Any], Parts]] = {
     Clean: lambda facts: (facts.vessel, facts.how, facts.last_held and f"held {facts.last_held}"),
     Equipment: lambda facts: (facts.name, facts.words),
     Strike: lambda _facts: ("an entry made by mistake",),
+    Party: stock.party,
+    Limit: words_of_limits.limit,
+    Withdrawal: lambda facts: (f"{facts.code} version {facts.version}",),
+    Contact: goods.contact,
+    Closing: lambda facts: (facts.cause,),
 }
 """What tells each kind of entry in words."""
 

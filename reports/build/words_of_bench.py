@@ -28,6 +28,8 @@ def start(facts: Start) -> Parts:
         f"target {tidy(facts.target.written)}",
         f"formula {facts.formula} version {facts.formula_version}" if facts.formula else None,
         before("trial", facts.trial_group),
+        "the control" if facts.is_control else None,
+        before("repeat", facts.repeat),
         "not for sale" if facts.purpose is Purpose.TRIAL else None,
         *(f"{factor.name} = {factor.planned}" for factor in facts.factors),
         before("to be poured 1 :", facts.pour_parts),
@@ -81,6 +83,7 @@ def filter_(facts: Filter) -> Parts:
         before("liquid", at(facts.temp_mdegc)),
         f"first {tidy(facts.first_runnings.written)} returned" if facts.first_runnings else None,
         duration(facts.minutes) if facts.minutes else None,
+        f"{tidy(facts.in_cake.written)} held in the cake" if facts.in_cake else None,
     )
 
 
@@ -144,4 +147,6 @@ def finish(facts: Finish) -> Parts:
     return (
         f"{tidy(facts.volume.written)} came out",
         at(facts.temp_mdegc),
+        f"{tidy(facts.waste.written)} spilt or thrown away" if facts.waste else None,
+        f"{duration(facts.labour_minutes)} of work" if facts.labour_minutes else None,
     )

@@ -4,10 +4,10 @@ Guarantees: all that was recorded is told, in the order in which a maker would s
 make whole sentences.
 """
 
-from ledger.domain.entries.selling import Bottle, Complaint, Judge, Labels, Move
-from ledger.domain.entries.words import MoveAs
+from ledger.domain.entries.selling import Bottle, Complaint, Contact, Judge, Labels, Move
+from ledger.domain.entries.words import MoveAs, Reached
 from reports.build.parts import Parts, before
-from reports.format import scaled, tidy
+from reports.format import duration, scaled, tidy
 
 GONE = {
     MoveAs.SALE: ("sold", "to"),
@@ -50,6 +50,7 @@ def bottle(facts: Bottle) -> Parts:
         before("numbered", _span(facts.first_bottle, facts.last_bottle)),
         f"a fill weighed {scaled(facts.fill_check_mg, 1000, 'g')}" if facts.fill_check_mg else None,
         before("best before", facts.best_before),
+        f"{duration(facts.labour_minutes)} of work" if facts.labour_minutes else None,
     )
 
 
@@ -86,5 +87,24 @@ def complaint(facts: Complaint) -> Parts:
         before("stored", facts.stored),
         before("mixed", facts.mixed),
         facts.words,
-        facts.photo_sha256 and f"photo {facts.photo_sha256[:12]}…",
+        before("photo", facts.photo),
+        facts.photo_sha256 and f"its hash {facts.photo_sha256[:12]}…",
+    )
+
+
+CALLS = {
+    Reached.SPOKEN: "spoken to",
+    Reached.LEFT_WORD: "word left",
+    Reached.NO_ANSWER: "no answer",
+}
+"""How a call ended, in words."""
+
+
+def contact(facts: Contact) -> Parts:
+    """Return what is told of a call."""
+    return (
+        facts.party,
+        CALLS[facts.reached],
+        f"{tidy(facts.still_there.written)} still there" if facts.still_there else None,
+        facts.words,
     )

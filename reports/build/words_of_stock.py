@@ -4,7 +4,7 @@ Guarantees: all that was recorded is told, in the order in which a maker would s
 make whole sentences.
 """
 
-from ledger.domain.entries.house import House, Person
+from ledger.domain.entries.house import House, Party, Person
 from ledger.domain.entries.masters import Formula, Material
 from ledger.domain.entries.receiving import Receipt
 from ledger.domain.entries.words import FoodGrade
@@ -21,12 +21,21 @@ def house(facts: House) -> Parts:
         f"money in {facts.currency}",
         f"clock of {facts.time_zone}",
         f"{facts.fluid_ounce} fluid ounces",
+        before("telephone", facts.phone),
+        f"an hour of work {money(facts.hour_minor, facts.currency)}"
+        if facts.hour_minor is not None
+        else None,
     )
 
 
 def person(facts: Person) -> Parts:
     """Return what is told of a person."""
     return f"{facts.initials} is {facts.name}", facts.role
+
+
+def party(facts: Party) -> Parts:
+    """Return what is told of a supplier or a customer."""
+    return facts.name, facts.phone, facts.email, facts.address, facts.words
 
 
 def material(facts: Material) -> Parts:
@@ -69,4 +78,6 @@ def receipt(facts: Receipt) -> Parts:
         scaled(facts.abv_mpct, 1000, "% vol") if facts.abv_mpct is not None else None,
         scaled(facts.density_mg_per_l, 1_000_000, "g/mL") if facts.density_mg_per_l else None,
         before("food grade", facts.food_grade),
+        f"of it duty {money(facts.duty_minor, '').strip()}" if facts.duty_minor else None,
+        before("document", facts.document),
     )

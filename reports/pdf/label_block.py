@@ -68,6 +68,7 @@ def upper_blocks(label: LabelView) -> list[Block]:
     blocks = [
         Block("product", label.product, BOLD, 16, LEAST_PRODUCT, late=True),
         Block("lot code", f"Lot {label.lot}", MEDIUM, 10),
+        Block("strength", (label.strength or "").replace(" ", "\u00a0"), MEDIUM, 9),
         Block("dates", _dates(label), REGULAR, 8),
         Block("dilution", label.dilution or "", MEDIUM, 8.5),
         Block("label text", label.text or "", REGULAR, 7.5),

@@ -4,12 +4,15 @@ from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from typing import Any, TypeVar, cast
 
+from ledger.domain.dates import Dates
 from ledger.domain.entries import (
     Add,
     Bottle,
     Check,
     Clean,
+    Closing,
     Complaint,
+    Contact,
     Count,
     Decant,
     Deviation,
@@ -23,6 +26,7 @@ from ledger.domain.entries import (
     House,
     Judge,
     Labels,
+    Limit,
     Look,
     MakeUp,
     Material,
@@ -30,6 +34,7 @@ from ledger.domain.entries import (
     Move,
     Note,
     Opened,
+    Party,
     Person,
     Receipt,
     Rest,
@@ -37,9 +42,14 @@ from ledger.domain.entries import (
     Start,
     Strike,
     When,
+    Withdrawal,
 )
 from ledger.domain.entries.words import (
+    Bound,
     Grade,
+    KnownBy,
+    LimitBasis,
+    LimitUnit,
     LookedAt,
     LotType,
     MaterialKind,
@@ -47,6 +57,7 @@ from ledger.domain.entries.words import (
     MoveAs,
     Precision,
     ProductKind,
+    Reached,
     RestFor,
     RinseTo,
     Verdict,
@@ -109,7 +120,15 @@ _EXAMPLES: tuple[Facts, ...] = (
     Clean("jar 1", "hot water, twice"),
     Equipment("scale 1", "set to zero"),
     Strike(),
-)
+    Party("Bridge Street Stall"),
+    Limit(
+        "safrole", "safrole", Bound.AT_MOST, 0, LimitUnit.MG_PER_KG, LimitBasis.IN_PRODUCT,
+        "US", "21 CFR 189.180", KnownBy.READ,
+    ),
+    Withdrawal("orange", 1),
+    Contact("Bridge Street Stall", Reached.SPOKEN),
+    Closing("the orange oil was old"),
+)  # fmt: skip
 EXAMPLES: dict[type[Facts], Facts] = {type(facts): facts for facts in _EXAMPLES}
 """An ordinary example of each kind of facts."""
 
@@ -159,6 +178,7 @@ def lot(
         for number, item in enumerate(told, start=1)
     )
     cells = {"on_hand": on_hand, "on_hand_then": on_hand, **changes}
+    cells["dates"] = Dates(cells.pop("best_before", None))
     return LotState(seq=1, opened=opened, entries=entries, **cells)
 
 

@@ -102,18 +102,18 @@ def test_what_differs_from_the_form_of_the_book_is_told(
     ("statement", "what"),
     [
         pytest.param(
-            "UPDATE alembic_version SET version_num = '0002'",
-            "The book's version is written as ['0002'], not 0001.",
+            "UPDATE alembic_version SET version_num = '0001'",
+            "The book's version is written as ['0001'], not 0002.",
             id="changed",
         ),
         pytest.param(
             "DELETE FROM alembic_version",
-            "The book's version is written as [], not 0001.",
+            "The book's version is written as [], not 0002.",
             id="lost",
         ),
         pytest.param(
             "INSERT INTO alembic_version VALUES ('0001b')",
-            "The book's version is written as ['0001', '0001b'], not 0001.",
+            "The book's version is written as ['0002', '0001b'], not 0002.",
             id="told twice",
         ),
     ],

@@ -88,13 +88,13 @@ def test_a_file_that_is_no_book_is_told(content: bytes, tmp_path: Path) -> None:
     ("version", "what", "todo"),
     [
         (
-            2,
-            "is of version 2; this pottle knows versions up to 1.",
+            3,
+            "is of version 3; this pottle knows versions up to 2.",
             "Use the newer pottle that wrote it. Nothing was changed.",
         ),
         (
-            0,
-            "is of version 0; this pottle writes version 1.",
+            1,
+            "is of version 1; this pottle writes version 2.",
             "Keep a copy and use the pottle that wrote it. Nothing was changed.",
         ),
     ],

@@ -1,5 +1,6 @@
 """A book is made by its migrations, is what the tables say, and an old one is still read."""
 
+import re
 import sqlite3
 from contextlib import closing
 from pathlib import Path
@@ -11,6 +12,7 @@ from sqlalchemy import Engine, inspect
 
 from ledger.domain.plain import entry_text, read_entry
 from ledger.service.book import open_book
+from ledger.service.verifying import verify
 from ledger.store import recorder
 from ledger.store.create import migrate, script
 from ledger.store.engine import SCHEMA_VERSION, connect, writing
@@ -23,6 +25,7 @@ OLD_BOOKS = Path(__file__).parents[1] / "migrations"
 V1_ENTRIES = 36
 V1_ROOT = "2e46b5c8399f0f1f2a14e73aa5b3c472f99478626f85331d1e2ba47940d2755b"
 
+PIECE = re.compile(r"\n|, (?=[a-z_]+ (?:INTEGER|TEXT)\b)| (?=CONSTRAINT ck_)")
 VIEWS = {"in_force", "movement", "last_level", "on_hand", "verdict", "lot_status"}
 
 
@@ -64,10 +67,13 @@ def test_the_tables_of_a_file_are_those_that_are_told(
 
 
 def tables_by_name(schema: str) -> dict[str, list[str]]:
-    """Return the lines of each table's statement, in order of the alphabet."""
+    """Return the columns and conditions of each table's statement, in order of the alphabet.
+
+    A column that was added later stands on one line with its condition.
+    """
     statements = [one for one in schema.split(";\n") if one.startswith("CREATE TABLE ")]
     return {
-        one.split()[2].strip('"'): sorted(line.rstrip(",") for line in one.splitlines())
+        one.split()[2].strip('"'): sorted(piece.strip(" ,") for piece in PIECE.split(one))
         for one in statements
     }
 
@@ -145,12 +151,15 @@ def test_a_guard_that_a_server_lost_is_told(statement: str, postgres_keeper: Kee
         ]
 
 
-def test_a_book_of_version_1_is_still_read(tmp_path: Path) -> None:
+def test_a_book_of_version_1_is_brought_to_this_version_with_the_same_root(tmp_path: Path) -> None:
     """`v1.sql` is what SQLite's shell calls a dump, taken when version 1 was new."""
     where = tmp_path / "book.db"
     with closing(sqlite3.connect(where)) as client:
         client.executescript((OLD_BOOKS / "v1.sql").read_text(encoding="utf-8"))
+    with writing(connect(str(where))) as connection:
+        migrate(connection)
     keeper = Keeper(open_book(str(where)), SetClock())
+    assert verify(keeper.book).faults == ()
     bodies = keeper.bodies()
     assert [(seq, entry_text(read_entry(body))) for seq, body in bodies] == bodies
     with keeper.reading() as connection:

@@ -7,7 +7,7 @@ from datetime import UTC, datetime
 import pytest
 from sqlalchemy import Connection, event
 
-from ledger.store import amounts, queries, walk
+from ledger.store import amounts, dating, queries, walk
 from ledger.store.queries import Moment
 from tests.keeper import Keeper
 
@@ -20,7 +20,7 @@ HOT: dict[str, Callable[[Connection, int], object]] = {
     "walk forward": walk.forward,
     "what went in": walk.edges_into,
     "made from": lambda connection, lot: walk.is_made_from(connection, lot, lot - 1),
-    "best before": walk.earliest_best_before,
+    "dates": lambda connection, lot: dating.dated(connection, [lot]),
     "barred inputs": walk.barred_inputs,
     "held now": amounts.held,
     "held then": lambda connection, lot: amounts.held(connection, lot, NOON, skip=20),

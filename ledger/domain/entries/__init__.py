@@ -16,11 +16,19 @@ from ledger.domain.entries.bench import (
     Rinse,
     Start,
 )
-from ledger.domain.entries.house import House, Person
+from ledger.domain.entries.house import House, Party, Person
 from ledger.domain.entries.keeping import Check, Clean, Count, Deviation, Equipment, Note, Strike
-from ledger.domain.entries.masters import Formula, Material
+from ledger.domain.entries.masters import Formula, Limit, Material, Withdrawal
 from ledger.domain.entries.receiving import Receipt
-from ledger.domain.entries.selling import Bottle, Complaint, Judge, Labels, Move
+from ledger.domain.entries.selling import (
+    Bottle,
+    Closing,
+    Complaint,
+    Contact,
+    Judge,
+    Labels,
+    Move,
+)
 from ledger.domain.entries.spine import Draft, Entry, Facts, Level, Opened, Posting, When
 
 FACTS: dict[str, type[Facts]] = {
@@ -53,6 +61,11 @@ FACTS: dict[str, type[Facts]] = {
         Clean,
         Equipment,
         Strike,
+        Party,
+        Limit,
+        Withdrawal,
+        Contact,
+        Closing,
     )
 }
 
@@ -62,7 +75,9 @@ __all__ = [
     "Bottle",
     "Check",
     "Clean",
+    "Closing",
     "Complaint",
+    "Contact",
     "Count",
     "Decant",
     "Deviation",
@@ -77,6 +92,7 @@ __all__ = [
     "Judge",
     "Labels",
     "Level",
+    "Limit",
     "Look",
     "MakeUp",
     "Material",
@@ -84,6 +100,7 @@ __all__ = [
     "Move",
     "Note",
     "Opened",
+    "Party",
     "Person",
     "Posting",
     "Receipt",
@@ -92,4 +109,5 @@ __all__ = [
     "Start",
     "Strike",
     "When",
+    "Withdrawal",
 ]

@@ -65,6 +65,10 @@ class Start(Facts):
     """What it is made in."""
     factors: tuple[Factor, ...] = ()
     """Factors set on purpose, for a trial."""
+    is_control: bool | None = None
+    """The control of its trial: the house method, unchanged."""
+    repeat: int | None = None
+    """Which repeat of the same factors it is, from 1."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,6 +145,8 @@ class Filter(Facts):
     """First runnings returned to the filter."""
     minutes: int | None = None
     """How long it took."""
+    in_cake: Quantity | None = None
+    """Liquid held back in the cake, when it was weighed or measured."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -253,3 +259,7 @@ class Finish(Facts):
     """Volume that came out."""
     temp_mdegc: Signed | None = None
     """Temperature of the liquid in thousandths of a degree Celsius."""
+    waste: Quantity | None = None
+    """Volume spilt or thrown away."""
+    labour_minutes: int | None = None
+    """Minutes of work the batch took."""

@@ -1,6 +1,7 @@
-"""Who keeps the book: the maker's house and its people.
+"""Who keeps the book: the maker's house and its people; and whom it deals with.
 
-Guarantees: the latest entry of a house or a person counts. Refuses: nothing by itself; rules do.
+Guarantees: the latest entry of a house, a person or a party counts. Refuses: nothing by itself;
+rules do.
 """
 
 from dataclasses import dataclass
@@ -27,6 +28,10 @@ class House(Facts):
     """IANA name of the zone in which times without an offset are read."""
     fluid_ounce: str = "US"
     """Which fluid ounce a bare `fl oz` means: US or imperial."""
+    hour_minor: int | None = None
+    """What an hour of labour costs, in hundredths of the currency."""
+    phone: str | None = None
+    """Telephone number of the house."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,3 +46,21 @@ class Person(Facts):
     """Full name."""
     role: str | None = None
     """What the person does."""
+
+
+@dataclass(frozen=True, slots=True)
+class Party(Facts):
+    """Somebody outside the house: a supplier or a customer, and how to reach them."""
+
+    KIND: ClassVar[str] = "party"
+
+    name: str
+    """Name as it stands in receipts and deliveries; the latest entry of a name counts."""
+    phone: str | None = None
+    """Telephone number."""
+    email: str | None = None
+    """Electronic mail address."""
+    address: str | None = None
+    """Postal address in one line."""
+    words: str | None = None
+    """Whom to ask for, when they are there."""

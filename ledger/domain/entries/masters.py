@@ -1,6 +1,7 @@
-"""What is known beforehand: materials and formulas.
+"""What is known beforehand: materials, formulas and limits.
 
-Guarantees: the latest entry of a material's code counts; a formula's version never changes.
+Guarantees: the latest entry of a material's or a limit's code counts; a formula's version never
+changes.
 Refuses: nothing by itself; rules do.
 """
 
@@ -10,13 +11,19 @@ from typing import ClassVar
 
 from ledger.domain.entries.spine import Facts
 from ledger.domain.entries.words import (
+    Bound,
     FoodGrade,
     Grade,
     HowObtained,
+    KnownBy,
+    LimitBasis,
+    LimitUnit,
+    LookedAt,
     MaterialKind,
     MaterialRef,
     PersonRef,
     ProductKind,
+    RestFor,
     Signed,
 )
 from ledger.domain.quantity import Quantity
@@ -98,6 +105,32 @@ class FormulaStep:
     """Coarsest medium in nanometres."""
     passes_min: int | None = None
     """Fewest passes."""
+    rest_for: RestFor | None = None
+    """What a rest is for."""
+    precoat_min: Quantity | None = None
+    """Least precoat laid on the medium, by mass."""
+    looked_at: LookedAt | None = None
+    """What is to be looked at."""
+    dilution: str | None = None
+    """The dilution to look at, such as 1:7."""
+    worst: Grade | None = None
+    """The worst grade that passes."""
+    age_minutes: int | None = None
+    """Age of the sample to be looked at, in minutes since the batch was finished."""
+
+
+@dataclass(frozen=True, slots=True)
+class Keeping:
+    """How long a product keeps, by how it is stored and how strong its base syrup is."""
+
+    storage: str
+    """Where it is kept, in words: cool and dark, refrigerated."""
+    days: int
+    """Days from finishing to best before, unopened."""
+    opened_days: int | None = None
+    """Days within which to use it once opened."""
+    brix_min_mpct: int | None = None
+    """The least reading of the base syrup for which this holds, in thousandths of a °Brix."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,3 +173,55 @@ class Formula(Facts):
     """Its materials."""
     steps: tuple[FormulaStep, ...] = ()
     """Its steps, in order."""
+    abv_min_mpct: int | None = None
+    """Least strength it is sold at, in thousandths of a per cent by volume."""
+    abv_max_mpct: int | None = None
+    """Greatest strength it is sold at."""
+    claim: str | None = None
+    """What its label claims of its strength, such as alcohol-free."""
+    keeping: tuple[Keeping, ...] = ()
+    """How long it keeps; the first row whose syrup reading is reached counts."""
+
+
+@dataclass(frozen=True, slots=True)
+class Withdrawal(Facts):
+    """A version of a formula is no longer to be followed."""
+
+    KIND: ClassVar[str] = "withdrawal"
+
+    code: str
+    """Code of the formula."""
+    version: int
+    """The version withdrawn."""
+
+
+@dataclass(frozen=True, slots=True)
+class Limit(Facts):
+    """A limit or a marker of some place, with its source; the latest entry of a code counts."""
+
+    KIND: ClassVar[str] = "limit"
+
+    code: str
+    """Short name at the prompt, lower case."""
+    substance: str
+    """What is limited: a substance by its common name, or alcohol, sugar."""
+    bound: Bound
+    """Which side of the value is the matter."""
+    value_micro: int
+    """The value in millionths of its unit."""
+    unit: LimitUnit
+    """Its unit."""
+    basis: LimitBasis
+    """What it counts in."""
+    place: str
+    """Where it holds: a country's code, EU, or everywhere."""
+    citation: str
+    """Where it is written."""
+    known_by: KnownBy
+    """Whether the value was read there or recalled."""
+    says: str | None = None
+    """What it means in words: the drink is sold as alcoholic, the strength must be stated."""
+    since: date | None = None
+    """From which day it holds."""
+    until: date | None = None
+    """The last day it holds."""

@@ -40,3 +40,7 @@ class Receipt(Facts):
     """Strength of this lot in thousandths of a per cent by volume at 20 °C."""
     food_grade: FoodGrade | None = None
     """What this lot's papers say; None: as the material says."""
+    duty_minor: int | None = None
+    """How much of the cost is spirit duty, in hundredths of the currency."""
+    document: str | None = None
+    """Number of the delivery note or invoice."""

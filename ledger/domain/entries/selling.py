@@ -8,7 +8,7 @@ from datetime import date
 from typing import ClassVar
 
 from ledger.domain.entries.spine import Facts
-from ledger.domain.entries.words import LotRef, MoveAs, Verdict
+from ledger.domain.entries.words import LotRef, MoveAs, Reached, Verdict
 from ledger.domain.quantity import Quantity
 
 
@@ -38,6 +38,8 @@ class Bottle(Facts):
     """Number of the last bottle."""
     best_before: date | None = None
     """Best-before date decided for this filling."""
+    labour_minutes: int | None = None
+    """Minutes of work it took."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,3 +102,31 @@ class Complaint(Facts):
     """Hash of a photo's file."""
     words: str | None = None
     """What else was said."""
+    photo: str | None = None
+    """Name of the photo's file."""
+
+
+@dataclass(frozen=True, slots=True)
+class Contact(Facts):
+    """Somebody who holds goods of a lot was called."""
+
+    KIND: ClassVar[str] = "contact"
+
+    party: str
+    """Who was called."""
+    reached: Reached
+    """How the call ended."""
+    still_there: Quantity | None = None
+    """How much they say they still have."""
+    words: str | None = None
+    """What was said."""
+
+
+@dataclass(frozen=True, slots=True)
+class Closing(Facts):
+    """The recall of a lot is closed."""
+
+    KIND: ClassVar[str] = "closing"
+
+    cause: str
+    """What the cause was found to be."""

@@ -210,3 +210,46 @@ class Place(StrEnum):
     BREAKAGE = "breakage"
     RETAINED = "retained"
     DESTROYED = "destroyed"
+
+
+class LimitBasis(StrEnum):
+    """What a limit or a marker counts in."""
+
+    PER_DAY = "a-day"
+    IN_DRINK = "as-served"
+    IN_PRODUCT = "as-sold"
+
+
+class LimitUnit(StrEnum):
+    """The unit of a limit; a per cent is of volume for alcohol."""
+
+    MG_PER_KG_BODY = "mg/kg body weight"
+    MG_PER_KG = "mg/kg"
+    MG_PER_L = "mg/L"
+    PERCENT_VOL = "% vol"
+    PERCENT_MASS = "% mass"
+    G_PER_100ML = "g/100mL"
+
+
+class Bound(StrEnum):
+    """Which side of a limit is the matter."""
+
+    AT_MOST = "at-most"
+    LESS_THAN = "less-than"
+    FROM = "from"
+    ABOVE = "above"
+
+
+class KnownBy(StrEnum):
+    """Whether a figure was read in its source or recalled."""
+
+    READ = "read"
+    RECALLED = "recalled"
+
+
+class Reached(StrEnum):
+    """How a call to somebody who holds goods ended."""
+
+    SPOKEN = "spoken"
+    LEFT_WORD = "left-word"
+    NO_ANSWER = "no-answer"

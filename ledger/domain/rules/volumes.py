@@ -30,6 +30,8 @@ PLAIN_NAMES = {
     "volume": "volume of the batch",
     "used": "volume used to make it up",
     "size": "size of a bottle",
+    "in_cake": "volume held in the cake",
+    "waste": "volume spilt or thrown away",
 }
 """What the amounts of the bench are, in words."""
 

@@ -16,29 +16,36 @@ from ledger.domain.entries.bench import (
     Rinse,
     Start,
 )
-from ledger.domain.entries.house import House, Person
+from ledger.domain.entries.house import House, Party, Person
 from ledger.domain.entries.keeping import Check, Clean, Count, Deviation, Equipment, Note, Strike
 from ledger.domain.entries.masters import (
     Constituent,
     Formula,
     FormulaLine,
     FormulaStep,
+    Limit,
     Material,
+    Withdrawal,
 )
 from ledger.domain.entries.receiving import Receipt
-from ledger.domain.entries.selling import Bottle, Complaint, Judge, Labels, Move
+from ledger.domain.entries.selling import Bottle, Closing, Complaint, Contact, Judge, Labels, Move
 from ledger.domain.entries.words import (
     AddedAs,
+    Bound,
     Cake,
     FoodGrade,
     Grade,
     HowObtained,
+    KnownBy,
+    LimitBasis,
+    LimitUnit,
     LookedAt,
     MaterialKind,
     Measured,
     MoveAs,
     ProductKind,
     Purpose,
+    Reached,
     RestFor,
     RinseTo,
     VacuumReference,
@@ -50,8 +57,9 @@ NOON = datetime(2026, 3, 2, 12, 0, tzinfo=UTC)
 
 EXAMPLES: tuple[tuple[Facts, str], ...] = (
     (
-        House("Wren & Co", "EUR", "1 Quay", "IE", "Europe/Dublin", "imperial"),
-        "Wren & Co, 1 Quay, IE, money in EUR, clock of Europe/Dublin, imperial fluid ounces",
+        House("Wren & Co", "EUR", "1 Quay", "IE", "Europe/Dublin", "imperial", 2000, "01 555 0100"),
+        "Wren & Co, 1 Quay, IE, money in EUR, clock of Europe/Dublin, imperial fluid ounces, "
+        "telephone 01 555 0100, an hour of work 20.00 EUR",
     ),
     (Person("AB", "Anna Bell", "maker"), "AB is Anna Bell, maker"),
     (
@@ -97,10 +105,12 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
             density_mg_per_l=845_000,
             abv_mpct=96_000,
             food_grade=FoodGrade.YES,
+            duty_minor=1200,
+            document="DN 5",
         ),
         "500 mL of orange-oil, from Harbour Oils, their lot C7731, cost 48.00, best before "
         "2027-06-30, certificate CoA 12, its file 0123456789ab…, 96 % vol, 0.845 g/mL, food grade "
-        "yes",
+        "yes, of it duty 12.00, document DN 5",
     ),
     (
         Start(
@@ -115,9 +125,12 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
             best_before=date(2027, 6, 30),
             vessel="demijohn 2",
             factors=(Factor("pore", "5"),),
+            is_control=True,
+            repeat=2,
         ),
         "Orange essence (essence), target 480 mL, formula orange-essence version 2, trial pores, "
-        "not for sale, pore = 5, to be poured 1 : 7, in demijohn 2, best before 2027-06-30",
+        "the control, repeat 2, not for sale, pore = 5, to be poured 1 : 7, in demijohn 2, best "
+        "before 2027-06-30",
     ),
     (
         Add("SOO-001-3", q("30mL"), AddedAs.TOP_UP, 20_000, 5),
@@ -143,10 +156,11 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
             temp_mdegc=4000,
             first_runnings=q("20mL"),
             minutes=20,
+            in_cake=q("9mL"),
         ),
         "pass 2 through paper, 20–25 µm, 445 mL in, 430 mL out, same cake, through the cake of "
         "OE-002-3, precoat 4 g, vacuum 40 kPa below atmosphere, liquid at 4 °C, first 20 mL "
-        "returned, 20 min",
+        "returned, 20 min, 9 mL held in the cake",
     ),
     (
         Rinse("NS-001-J", q("20mL"), q("15mL"), RinseTo.APART),
@@ -181,7 +195,10 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
         MakeUp(q("450mL"), "NS-001-J", q("20mL"), 20_000),
         "to 450 mL with 20 mL of NS-001-J, at 20 °C",
     ),
-    (Finish(q("448mL"), 20_000), "448 mL came out, at 20 °C"),
+    (
+        Finish(q("448mL"), 20_000, q("5mL"), 54),
+        "448 mL came out, at 20 °C, 5 mL spilt or thrown away, 54 min of work",
+    ),
     (
         Bottle(
             source="OS-001-O",
@@ -194,18 +211,21 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
             first_bottle=1,
             last_bottle=15,
             best_before=date(2026, 9, 30),
+            labour_minutes=75,
         ),
         "15 x 250 mL from OS-001-O, 3.8 L drawn, bottles BM-001-I, caps CAP-001-B, numbered 1 to "
-        "15, a fill weighed 312.5 g, best before 2026-09-30",
+        "15, a fill weighed 312.5 g, best before 2026-09-30, 1 h 15 min of work",
     ),
     (Labels(20, 15, 1), "20 printed, 15 used, 1 spoiled"),
     (Move(MoveAs.SALE, q("6", counted=True), "A stall", "DN-1"), "6 sold to A stall, DN-1"),
     (Judge(Verdict.REWORK), "to be reworked"),
     (Check(7, "Read again."), "entry 7, Read again."),
     (
-        Complaint("cloudy", "A stall", "on Monday", "in the sun", "1:7", "ab" * 32, "Sorry."),
+        Complaint(
+            "cloudy", "A stall", "on Monday", "in the sun", "1:7", "ab" * 32, "Sorry.", "cloud.jpg"
+        ),
         "cloudy, from A stall, opened on Monday, stored in the sun, mixed 1:7, Sorry, photo "
-        "abababababab…",
+        "cloud.jpg, its hash abababababab…",
     ),
     (Count(q("96L")), "96 L there"),
     (Note("The still is out of order."), "The still is out of order."),
@@ -216,6 +236,35 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
     ),
     (Equipment("Scale", "set to zero"), "Scale, set to zero"),
     (Strike(), "an entry made by mistake"),
+    (
+        Party("A stall", "01 555 0100", "stall@example.com", "1 Bridge Street", "ask for Bo"),
+        "A stall, 01 555 0100, stall@example.com, 1 Bridge Street, ask for Bo",
+    ),
+    (
+        Limit(
+            code="eu-state-strength",
+            substance="alcohol",
+            bound=Bound.ABOVE,
+            value_micro=1_200_000,
+            unit=LimitUnit.PERCENT_VOL,
+            basis=LimitBasis.IN_PRODUCT,
+            place="EU",
+            citation="Regulation (EU) 1169/2011, Article 28",
+            known_by=KnownBy.READ,
+            says="the strength is to be stated",
+            since=date(2014, 12, 13),
+            until=date(2030, 1, 1),
+        ),
+        "eu-state-strength: alcohol above 1.2 % vol as sold, EU, the strength is to "
+        "be stated, since 2014-12-13, until 2030-01-01, Regulation (EU) 1169/2011, Article 28, the "
+        "value read",
+    ),
+    (Withdrawal("orange-essence", 1), "orange-essence version 1"),
+    (
+        Contact("A stall", Reached.LEFT_WORD, q("3", counted=True), "calls back on Monday"),
+        "A stall, word left, 3 still there, calls back on Monday",
+    ),
+    (Closing("the orange oil was old"), "the orange oil was old"),
 )
 
 

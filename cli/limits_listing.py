@@ -1,0 +1,57 @@
+"""Limits on a screen or as JSON.
+
+Guarantees: every limit is shown with its source. Refuses: to choose words; they come from
+`reports`.
+"""
+
+from cli.call import Call
+from cli.tables import print_json, print_lines, print_table
+from ledger.domain.entries import Limit
+from ledger.domain.plain import facts_to_plain
+from ledger.errors import RefusedError
+from ledger.service.limits import limits
+from reports.build.words_of_limits import card, sentence_of
+
+
+def list_limits(call: Call, substance: str | None, place: str | None) -> None:
+    """List the limits in use, or those of one substance or place."""
+    found = [
+        item
+        for item in limits(call.book())
+        if _fits(item.substance, substance) and _fits(item.place, place)
+    ]
+    if call.json:
+        print_json([facts_to_plain(item) for item in found])
+    elif found:
+        rows = [[item.code, sentence_of(item), item.place, str(item.known_by)] for item in found]
+        print_table(("limit", "what", "place", "value"), rows)
+        print_lines(
+            [
+                "",
+                "Copies of somebody's rules on some day: look at the source before relying on one.",
+                "Next: pottle limits CODE shows one with its source.",
+            ]
+        )
+    else:
+        print_lines(["There is no such limit.", "Next: pottle limits lists them all."])
+
+
+def _fits(value: str, wanted: str | None) -> bool:
+    return wanted is None or wanted.strip().lower() == value.lower()
+
+
+def show_limit(call: Call, code: str) -> None:
+    """Show one limit with its source."""
+    found: Limit | None = next(
+        (item for item in limits(call.book()) if item.code == code.strip().lower()), None
+    )
+    if found is None:
+        raise RefusedError(
+            f"There is no limit {code}.",
+            "pottle limits lists them; to add one say its substance, value, unit, basis, place "
+            "and citation.",
+        )
+    if call.json:
+        print_json(facts_to_plain(found))
+    else:
+        print_lines(card(found))

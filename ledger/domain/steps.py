@@ -1,0 +1,57 @@
+"""The steps of a lot as sums need them: what went in, came out, was measured, was done.
+
+Guarantees: amounts are whole numbers of the smallest unit of the lot they count. Refuses: nothing;
+what they come from was checked when it was recorded.
+"""
+
+from dataclasses import dataclass
+from enum import Enum, auto
+
+
+class Act(Enum):
+    """What one step does to a lot."""
+
+    INTO = auto()
+    """Something of another lot goes in."""
+    OUT = auto()
+    """Something is taken out, whoever gets it."""
+    LEVEL = auto()
+    """What is there is measured."""
+    WORK = auto()
+    """Work is done on it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One step of a lot, in the order in which they happened."""
+
+    act: Act
+    """What it does."""
+    amount: int
+    """What it adds, takes or measures in the lot's measure; minutes of work."""
+    source: str | None = None
+    """The lot it came from, for what goes in."""
+    taken: int = 0
+    """What left that lot, in that lot's measure."""
+    draw: int = 0
+    """Which of the steps of `source` the draw is, by its index there; not used for a bought lot."""
+    entry: int = 0
+    """Number of the entry that says so."""
+    kind: str = ""
+    """Kind of that entry."""
+    at: str = ""
+    """When it happened, UTC instant text."""
+    outside: str = ""
+    """Where it came from or went to, when that was no lot."""
+
+
+@dataclass(frozen=True, slots=True)
+class Bought:
+    """A received lot with what was paid for it."""
+
+    amount: int
+    """How much came, in its smallest unit."""
+    cost_minor: int | None
+    """What it cost in hundredths of the currency, duty included; None: not known."""
+    duty_minor: int = 0
+    """How much of that is spirit duty."""

@@ -1,0 +1,114 @@
+"""What a received lot contains, from its own papers and readings, or its material's.
+
+Guarantees: a fact of the lot comes before one of its material, a measured strength before a stated
+one; what was used is noted. Refuses: to guess a density or a strength; what lacks one is liquid of
+unknown mass, named with what is missing.
+"""
+
+from dataclasses import dataclass
+
+from ledger.domain.entries.words import MaterialKind
+from ledger.domain.quantity import Measure
+from ledger.science.alcohol import ETHANOL_KG_PER_M3, density, mass_percent_from_abv
+from ledger.science.composition import OIL, REST, WATER_KG_PER_M3, Contents, Part, PartKey
+
+NOT_RETAINED = frozenset(
+    {
+        MaterialKind.CLARIFIER,
+        MaterialKind.FILTER,
+        MaterialKind.BOTTLE,
+        MaterialKind.CLOSURE,
+        MaterialKind.LABEL,
+    }
+)
+"""Kinds of material of which nothing stays in a liquid."""
+
+
+@dataclass(frozen=True, slots=True)
+class ReceivedLot:
+    """A received lot as its papers and readings tell of it."""
+
+    code: str
+    """Its code."""
+    material: str
+    """Code of its material."""
+    name: str
+    """Its material's name."""
+    sort: MaterialKind
+    """What it is to the trade."""
+    measure: Measure
+    """In what it is counted."""
+    abv: float | None = None
+    """Strength in % vol at 20 °C."""
+    abv_from: str = ""
+    """Where the strength is from, in words."""
+    density_kg_per_m3: float | None = None
+    """Density in kg/m³."""
+    density_from: str = ""
+    """Where the density is from, in words."""
+
+
+def contents_of(lot: ReceivedLot, taken: float) -> Contents:
+    """Return the contents of so much of a received lot.
+
+    Args:
+        lot: The lot.
+        taken: How much, in the smallest unit of its measure.
+    """
+    if lot.sort in NOT_RETAINED or lot.measure is Measure.UEACH:
+        return Contents()
+    if lot.sort is MaterialKind.ETHANOL:
+        return _spirit(lot, taken)
+    if lot.sort is MaterialKind.WATER:
+        mass = taken if lot.measure is Measure.MG else taken * WATER_KG_PER_M3 / 1000
+        return Contents(1000 * mass / WATER_KG_PER_M3, water_mg=mass)
+    if lot.sort is MaterialKind.SUGAR and lot.measure is Measure.MG:
+        return Contents(sucrose_mg=taken)
+    return _part(lot, taken)
+
+
+def missing_of(lot: ReceivedLot) -> str | None:
+    """Return which fact of a lot is missing for its contents to be known, or None."""
+    if lot.sort in NOT_RETAINED or lot.measure is Measure.UEACH:
+        return None
+    if lot.sort is MaterialKind.ETHANOL:
+        return "strength" if lot.abv is None else None
+    if lot.sort is MaterialKind.WATER or lot.measure is Measure.MG:
+        return None
+    return "density" if lot.density_kg_per_m3 is None else None
+
+
+def _spirit(lot: ReceivedLot, taken: float) -> Contents:
+    if lot.abv is None:
+        return _unknown(lot, taken)
+    mass_percent = mass_percent_from_abv(lot.abv)
+    kg_per_m3 = density(mass_percent)
+    mass = taken if lot.measure is Measure.MG else taken * kg_per_m3 / 1000
+    volume = 1000 * mass / kg_per_m3
+    ethanol = volume * lot.abv / 100 * ETHANOL_KG_PER_M3 / 1000
+    note = f"{lot.code}, {lot.name}: {lot.abv:.2f} % vol, {lot.abv_from}."
+    return Contents(volume, ethanol, mass - ethanol, notes=frozenset({note}))
+
+
+def _part(lot: ReceivedLot, taken: float) -> Contents:
+    """Return an oil, a sugar by volume, or another dissolved thing."""
+    kg_per_m3 = lot.density_kg_per_m3
+    if lot.measure is Measure.UL and kg_per_m3 is None:
+        return _unknown(lot, taken)
+    mass = taken if lot.measure is Measure.MG else taken * (kg_per_m3 or 0) / 1000
+    if lot.sort is MaterialKind.SUGAR:
+        return Contents(sucrose_mg=mass, notes=frozenset({_density_note(lot)}))
+    volume = 1000 * mass / kg_per_m3 if kg_per_m3 else 0.0
+    key = PartKey(OIL if lot.sort is MaterialKind.OIL else REST, lot.material)
+    return Contents(volume, parts={key: Part(mass, volume)}, notes=frozenset({_density_note(lot)}))
+
+
+def _density_note(lot: ReceivedLot) -> str:
+    if lot.density_kg_per_m3 is None:
+        return f"{lot.code}, {lot.name}: no density known, so it is taken to fill no volume."
+    return f"{lot.code}, {lot.name}: {lot.density_kg_per_m3 / 1000:.3f} g/mL, {lot.density_from}."
+
+
+def _unknown(lot: ReceivedLot, taken: float) -> Contents:
+    volume = taken if lot.measure is Measure.UL else 0.0
+    return Contents(volume, unknown_ul={lot.code: volume})

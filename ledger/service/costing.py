@@ -1,0 +1,232 @@
+"""What a lot cost, a mL of it, a bottle and a glass.
+
+Guarantees: reckoned from the receipts really drawn; what has no price is named, with how to record
+it, and the rest is still reckoned. Refuses: a glass of what is not poured; that is None.
+"""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from ledger.domain.entries import Bottle, Receipt, Start
+from ledger.domain.entries.words import LotType, ProductKind
+from ledger.domain.lots import LotState, latest, name, opener
+from ledger.domain.quantity import Measure, parse_quantity
+from ledger.errors import InputError, RefusedError
+from ledger.science.costing import DUTY, LABOUR, NANO, Cost, Reckoner, in_cents, price_for_margin
+from ledger.service.batches import read_pour
+from ledger.service.book import Book
+from ledger.service.scenes import known_lot, lot_state
+from ledger.service.words import read_scaled, resolve_lot
+from ledger.store import queries
+from ledger.store.briefs import briefs
+from ledger.store.engine import Connection
+from ledger.store.steps import steps_behind
+
+GLASS_UL = 240_000
+"""A glass, unless another is named: 30 mL of syrup and 210 mL of soda (common practice, no source).
+"""
+POURED = frozenset({ProductKind.SYRUP, ProductKind.GUM_EMULSION})
+"""Kinds of product that are poured into a glass as they are."""
+SODA_PARTS = 7
+"""Parts of soda water to one of syrup, unless the batch says otherwise (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class CostLine:
+    """What one received lot contributed."""
+
+    lot: str
+    """Its code."""
+    what: str
+    """What it is."""
+    drawn: int
+    """How much of it is in the lot, rounded, in its measure."""
+    measure: Measure
+    """In what it is counted."""
+    minor: int
+    """What that cost, in hundredths of the currency, duty apart."""
+
+
+@dataclass(frozen=True, slots=True)
+class CostCard:
+    """The cost of a lot; money as exact fractions of one hundredth, or whole hundredths."""
+
+    code: str
+    """The lot's code."""
+    name: str
+    """What it is."""
+    currency: str
+    """ISO 4217 code of the money."""
+    measure: Measure
+    """In what the lot is counted."""
+    there: int
+    """How much of the lot the sums are for."""
+    went_in: int
+    """How much went in, losses not taken off."""
+    lines: tuple[CostLine, ...]
+    """What it is made of, dearest first."""
+    duty_minor: int
+    """Spirit duty in it."""
+    labour_minor: int | None
+    """Work in it; None: no cost of an hour is known."""
+    total_minor: int
+    """All of it; the lines, duty and work add up to this."""
+    per_ml: Fraction | None
+    """Of a mL."""
+    per_bottle: Fraction | None
+    """Of a bottle, for a packed lot."""
+    per_glass: Fraction | None
+    """Of a glass, for what is poured."""
+    glass_ul: int
+    """How large the glass is."""
+    pour_parts: int
+    """Parts of soda water to one part."""
+    lost_share: Fraction | None
+    """Which share of the price of a mL pays for what was lost."""
+    price: Fraction | None
+    """Of a bottle, else of a mL, so that the wanted margin is left."""
+    margin_mpct: int | None
+    """The wanted margin in thousandths of a per cent of the price."""
+    missing: tuple[tuple[str, str], ...]
+    """What has no price: what, and how to record it."""
+
+
+def cost(
+    book: Book,
+    text: str,
+    *,
+    by: str | None = None,
+    glass: str | None = None,
+    pour: str | None = None,
+    hour: str | None = None,
+    margin: str | None = None,
+) -> CostCard:
+    """Return the cost of the lot that `text` names.
+
+    Args:
+        book: The book.
+        text: The lot, as a person names it.
+        by: Whose lot in hand.
+        glass: Size of a glass, such as 240mL.
+        pour: How it is poured, such as 1:7.
+        hour: What an hour of work costs; None: as the house says.
+        margin: The wanted margin in per cent of the price.
+    """
+    with book.reading() as connection:
+        code = resolve_lot(connection, text, by)
+        house = queries.house(connection)
+        hour_minor = read_scaled(hour, 100, "", "cost of an hour") if hour else None
+        if hour_minor is None and house:
+            hour_minor = house.hour_minor
+        behind = steps_behind(connection, known_lot(connection, code).seq)
+        found = Reckoner(behind.steps, behind.bought, hour_minor).cost(code)
+        state = lot_state(connection, code, is_whole=False)
+        start = latest(state.bulk or state, Start)
+        parts = read_pour(pour) or (start.pour_parts if start else None) or SODA_PARTS
+        per_ml = _per_ml(state, found)
+        glass_ul = read_glass(glass)
+        is_poured = start is not None and start.product_kind in POURED
+        per_glass = per_ml * glass_ul / 1000 / (parts + 1) if per_ml and is_poured else None
+        packed = state.opened.lot_type is LotType.PACKED and found.there
+        per_bottle = Fraction(found.total * 10**6, found.there * NANO) if packed else None
+        margin_mpct = read_margin(margin)
+        cents = in_cents(found.money)
+        return CostCard(
+            code=code,
+            name=name(state),
+            currency=house.currency if house else "",
+            measure=state.measure,
+            there=found.there,
+            went_in=found.went_in,
+            lines=_lines(connection, found, cents),
+            duty_minor=cents.get(DUTY, 0),
+            labour_minor=None if hour_minor is None else cents.get(LABOUR, 0),
+            total_minor=sum(cents.values()),
+            per_ml=per_ml,
+            per_bottle=per_bottle,
+            per_glass=per_glass,
+            glass_ul=glass_ul,
+            pour_parts=parts,
+            lost_share=_lost(found),
+            price=_price(per_bottle or per_ml, margin_mpct),
+            margin_mpct=margin_mpct,
+            missing=tuple(_unpriced(connection, lot) for lot in sorted(found.unpriced)),
+        )
+
+
+def _per_ml(state: LotState, found: Cost) -> Fraction | None:
+    volume_ul = found.there
+    if state.measure is Measure.UEACH:
+        filled = latest(state, Bottle)
+        volume_ul = found.there * filled.size.amount // 10**6 if filled else 0
+    if state.measure is Measure.MG or not volume_ul:
+        return None
+    return Fraction(found.total * 1000, volume_ul * NANO)
+
+
+def _lost(found: Cost) -> Fraction | None:
+    if found.went_in <= 0 or found.there >= found.went_in:
+        return None
+    return 1 - Fraction(found.there, found.went_in)
+
+
+def _price(cost: Fraction | None, margin_mpct: int | None) -> Fraction | None:
+    if cost is None or margin_mpct is None:
+        return None
+    return Fraction(price_for_margin(int(cost * NANO), margin_mpct), NANO)
+
+
+def _lines(connection: Connection, found: Cost, cents: dict[str, int]) -> tuple[CostLine, ...]:
+    rows = {code: queries.lot_by_code(connection, code) for code in found.drawn}
+    known = briefs(connection, [row.seq for row in rows.values() if row])
+    lines = [
+        CostLine(
+            lot=code,
+            what=known[row.seq].name,
+            drawn=round(Fraction(found.drawn[code], NANO)),
+            measure=row.opened.measure,
+            minor=cents.get(code, 0),
+        )
+        for code, row in rows.items()
+        if row and found.drawn[code]
+    ]
+    return tuple(sorted(lines, key=lambda line: (-line.minor, line.lot)))
+
+
+def _unpriced(connection: Connection, code: str) -> tuple[str, str]:
+    state = lot_state(connection, code, is_whole=False)
+    entry, receipt = opener(state), latest(state, Receipt)
+    what = f"{code}, {name(state)}, was received without a price, so it counts as nothing here."
+    number = entry.seq if entry and receipt else "NUMBER"
+    return what, f'Record it: pottle correct {number} --set cost=PRICE --because "from the invoice"'
+
+
+def read_glass(text: str | None) -> int:
+    """Return the volume of a glass in microlitres; the usual one when none is named.
+
+    Raises:
+        InputError: It is no volume.
+    """
+    if not text:
+        return GLASS_UL
+    found = parse_quantity(text)
+    if found.measure is not Measure.UL:
+        raise InputError(f'"{text}" is not the size of a glass.', "Write a volume, such as 240mL.")
+    return found.amount
+
+
+def read_margin(text: str | None) -> int | None:
+    """Return a margin in thousandths of a per cent of the price, or None when none is given.
+
+    Raises:
+        RefusedError: It is not from 0 to less than 100 %.
+    """
+    if not text:
+        return None
+    margin = read_scaled(text, 1000, "%", "margin")
+    if not 0 <= margin < 100_000:
+        raise RefusedError(
+            f"A margin of {text} cannot be: it is a share of the price, from 0 to below 100 %.",
+            "A price of twice the cost is a margin of 50 %.",
+        )
+    return margin

@@ -1,0 +1,24 @@
+"""The dates of lots, reckoned when they are asked for.
+
+Guarantees: a date follows from what is in force; a correction of a receipt or a finish moves it.
+Refuses: to keep a date that was reckoned.
+"""
+
+from collections.abc import Iterable
+
+from ledger.domain.dates import Dates, dates
+from ledger.store import queries
+from ledger.store.dating import dated
+from ledger.store.engine import Connection
+
+
+def dates_of(connection: Connection, lots: Iterable[int]) -> dict[int, Dates]:
+    """Return the dates of lots by their numbers."""
+    known = dated(connection, lots)
+    named = {item.formula for items in known.values() for item in items if item.formula}
+    formulas = {
+        (item.code, item.version): item
+        for code in sorted({code for code, _ in named})
+        for item in queries.formulas(connection, code)
+    }
+    return {number: dates(items[0], items[1:], formulas) for number, items in known.items()}

@@ -1,0 +1,122 @@
+"""Limits and markers as data: those that come with pottle, and the maker's own.
+
+Guarantees: every limit names its source and whether its value was read there; a limit of the book
+takes the place of the one of the same code that came with pottle. Refuses: a value without a unit.
+"""
+
+import tomllib
+from datetime import date
+from importlib.resources import files
+
+from ledger.domain.entries import Limit
+from ledger.domain.entries.words import Bound, KnownBy, LimitBasis, LimitUnit
+from ledger.service.book import Book, How, Recorded
+from ledger.service.desk import at_desk
+from ledger.service.setting_up import read_code
+from ledger.service.words import Words, read_scaled
+from ledger.store import queries
+from ledger.store.engine import Connection
+
+
+def shipped() -> tuple[Limit, ...]:
+    """Return the limits that come with pottle, by code."""
+    text = files("ledger").joinpath("limits.toml").read_text(encoding="utf-8")
+    rows = tomllib.loads(text)["limit"]
+    return tuple(sorted(map(_shipped, rows), key=lambda item: item.code))
+
+
+def _shipped(row: dict[str, str]) -> Limit:
+    since = row.get("since")
+    return Limit(
+        code=row["code"],
+        substance=row["substance"],
+        bound=Bound(row["bound"]),
+        value_micro=read_scaled(row["value"], 1_000_000, "", "value"),
+        unit=LimitUnit(row["unit"]),
+        basis=LimitBasis(row["basis"]),
+        place=row["place"],
+        citation=row["citation"],
+        known_by=KnownBy(row["known-by"]),
+        says=row["says"],
+        since=date.fromisoformat(since) if since else None,
+    )
+
+
+def limits_on(connection: Connection) -> tuple[Limit, ...]:
+    """Return the limits in use, by code: the book's own before those that came with pottle."""
+    known = {item.code: item for item in shipped()}
+    known |= {item.code: item for item in queries.limits(connection)}
+    return tuple(known[code] for code in sorted(known))
+
+
+def limits(book: Book) -> tuple[Limit, ...]:
+    """Return the limits in use, by code."""
+    with book.reading() as connection:
+        return limits_on(connection)
+
+
+def limit(
+    book: Book,
+    how: How,
+    *,
+    code: str,
+    substance: str | None = None,
+    bound: str | None = None,
+    value: str | None = None,
+    unit: str | None = None,
+    basis: str | None = None,
+    place: str | None = None,
+    citation: str | None = None,
+    known_by: str | None = None,
+    says: str | None = None,
+    since: str | None = None,
+    until: str | None = None,
+) -> Recorded:
+    """Add a limit, or take the place of one of the same code; what is not given stays."""
+    with at_desk(book, how) as desk:
+        words = desk.words
+        key = words.read(lambda: read_code(code, "limit", "us-alcoholic"), "")
+        old = next((item for item in limits_on(desk.connection) if item.code == key), None)
+        facts = _limit(
+            words,
+            old,
+            {
+                "code": key,
+                "substance": substance,
+                "bound": bound,
+                "value": value,
+                "unit": unit,
+                "basis": basis,
+                "place": place,
+                "citation": citation,
+                "known_by": known_by,
+                "says": says,
+                "since": since,
+                "until": until,
+            },
+        )
+        return desk.record(facts)
+
+
+def _limit(words: Words, old: Limit | None, told: dict[str, str | None]) -> Limit:
+    def kept(name: str) -> str | None:
+        before = getattr(old, name, None)
+        return told[name] or (str(before) if before is not None else None)
+
+    value = words.scaled(told["value"], 1_000_000, "", "value")
+    if value is None and old is None:
+        words.scaled("?", 1_000_000, "", "value")
+    return Limit(
+        code=told["code"] or "",
+        substance=words.text(kept("substance"), "substance").lower(),
+        bound=words.needed(kept("bound") or "at-most", Bound, "bound"),
+        value_micro=value if value is not None else (old.value_micro if old else 0),
+        unit=words.needed(kept("unit"), LimitUnit, "unit"),
+        basis=words.needed(kept("basis"), LimitBasis, "basis"),
+        place=words.text(kept("place"), "place"),
+        citation=words.text(kept("citation"), "citation"),
+        known_by=words.needed(kept("known_by") or "recalled", KnownBy, "source of the value"),
+        says=words.text_or_none(kept("says"), "meaning"),
+        since=words.day(kept("since")),
+        until=words.day(kept("until")),
+    )

@@ -1,0 +1,56 @@
+"""Figures that come with pottle besides limits: solubilities, and what oils are known to carry.
+
+Guarantees: every figure stands in a file beside its source. Refuses: to be the base of a sum where
+the book has a fact; these are for forecasts and reminders.
+"""
+
+import tomllib
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+from ledger.science.louche import Solubility
+
+
+@cache
+def _read(name: str) -> dict[str, Any]:
+    return tomllib.loads(files("ledger").joinpath(name).read_text(encoding="utf-8"))
+
+
+@cache
+def solubilities() -> dict[str, Solubility]:
+    """Return the solubilities that come with pottle, by substance."""
+    return {
+        row["substance"]: Solubility(
+            row["substance"],
+            float(row["low_mg_per_l"]),
+            float(row["high_mg_per_l"]),
+            row["citation"],
+        )
+        for row in _read("solubility.toml")["solubility"]
+    }
+
+
+@cache
+def _concerns_by_word() -> tuple[tuple[tuple[str, ...], tuple[str, ...]], ...]:
+    return tuple(
+        (tuple(row["words"]), tuple(row["substances"]))
+        for row in _read("usual_concerns.toml")["oil"]
+    )
+
+
+def usual_concerns(oil: str) -> tuple[str, ...]:
+    """Return what oils of such a name are known to carry; only a reminder to look.
+
+    >>> usual_concerns("Sweet birch oil"), usual_concerns("Lemon oil")
+    (('methyl salicylate',), ())
+    """
+    words = oil.lower().replace(",", " ").split()
+    return tuple(
+        dict.fromkeys(
+            substance
+            for stems, substances in _concerns_by_word()
+            if any(stem in words or (" " in stem and stem in oil.lower()) for stem in stems)
+            for substance in substances
+        )
+    )

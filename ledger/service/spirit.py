@@ -1,0 +1,96 @@
+"""The spirit account of a period, over the whole book.
+
+Guarantees: every lot that holds alcohol is in it; lots of spirit without a strength are named.
+Refuses: a period that ends before it begins.
+"""
+
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, time, timedelta
+from zoneinfo import ZoneInfo
+
+from ledger.domain.entries.words import MaterialKind
+from ledger.domain.plain import instant_text
+from ledger.domain.steps import Step
+from ledger.errors import InputError
+from ledger.science.replay import Replay
+from ledger.science.spirit import SpiritAccount, account, made_flows, spirit_flows
+from ledger.service.book import Book
+from ledger.service.contents import received_lot
+from ledger.service.times import read_day
+from ledger.store import queries
+from ledger.store.briefs import all_lots
+from ledger.store.received import received
+from ledger.store.steps import steps_of
+
+
+@dataclass(frozen=True, slots=True)
+class SpiritReport:
+    """A spirit account with its period."""
+
+    first: date
+    """Its first day on the house's clock."""
+    last: date
+    """Its last day."""
+    account: SpiritAccount
+    """The account."""
+    names: dict[str, str]
+    """Names of the spirit lots by code."""
+    unknown: tuple[str, ...]
+    """Codes of lots of spirit whose strength is not in the book; they count as nothing."""
+
+
+def spirit_account(book: Book, first: str | None, last: str | None) -> SpiritReport:
+    """Return the spirit account from one day to another, both counted.
+
+    Args:
+        book: The book.
+        first: The first day; None: the first of the year of the last.
+        last: The last day; None: today.
+
+    Raises:
+        InputError: A day cannot be read, or the last is before the first.
+    """
+    with book.reading() as connection:
+        house = queries.house(connection)
+        zone = ZoneInfo(house.time_zone if house else "UTC")
+        until = read_day(last) if last else book.clock().astimezone(zone).date()
+        since = read_day(first) if first else date(until.year, 1, 1)
+        if until < since:
+            raise InputError(
+                f"The period would end on {until}, before it begins on {since}.",
+                "Give --from the earlier day.",
+            )
+        ids = all_lots(connection)
+        known = {code: received_lot(row) for code, row in received(connection, ids).items()}
+        spirits = {c: lot for c, lot in known.items() if lot.sort is MaterialKind.ETHANOL}
+        found = steps_of(connection, ids, of_bought=True)
+        made = {code: steps for code, steps in found.steps.items() if code not in known}
+        replay = Replay(made, known)
+        flows = [
+            *(f for c, lot in spirits.items() for f in spirit_flows(lot, found.steps[c])),
+            *(f for code in made for f in made_flows(code, replay.happenings(code))),
+        ]
+        ends = {code: _finished(steps) for code, steps in made.items()}
+    return SpiritReport(
+        since,
+        until,
+        account(
+            flows,
+            (_instant(since, zone), _instant(until + timedelta(days=1), zone)),
+            frozenset(spirits),
+            {code: end for code, end in ends.items() if end},
+        ),
+        {code: lot.name for code, lot in spirits.items()},
+        tuple(sorted(code for code, lot in spirits.items() if lot.abv is None)),
+    )
+
+
+def _finished(steps: tuple[Step, ...]) -> str:
+    """Return when a lot was finished; one that begins by a filling or a rinse is so at once."""
+    if steps and steps[0].kind in ("bottle", "rinse"):
+        return steps[0].at
+    return next((step.at for step in reversed(steps) if step.kind == "finish"), "")
+
+
+def _instant(day: date, zone: ZoneInfo) -> str:
+    return instant_text(datetime.combine(day, time(), zone).astimezone(UTC))

@@ -1,0 +1,75 @@
+"""What the dates of lots are reckoned from: their own dates, formulas, endings and readings.
+
+Guarantees: two statements for a chunk of lots, whatever they are made of; only entries in force
+count. Refuses: to reckon.
+"""
+
+from collections.abc import Iterable
+from datetime import date, datetime, timedelta
+
+from sqlalchemy import Connection, RowMapping, bindparam, text
+
+from ledger.domain.dates import Dated
+from ledger.domain.plain import read_instant
+
+CHUNK = 500
+"""How many lots one statement asks for."""
+
+_BEHIND = text(
+    """
+    WITH RECURSIVE met(root, lot) AS (
+        SELECT id, id FROM lot WHERE id IN :ids
+        UNION
+        SELECT met.root, p.source
+        FROM met
+        JOIN posting p ON p.target = met.lot
+        LEFT JOIN entry c ON c.corrects = p.seq
+        WHERE c.seq IS NULL AND p.source IS NOT NULL)
+    SELECT met.root, lot.code, s.formula, s.formula_version,
+        COALESCE(r.best_before, s.best_before, b.best_before) AS told,
+        f.happened_at AS finished_at, f.offset_min,
+        (SELECT m.reading_micro FROM measure m JOIN entry e ON e.seq = m.seq
+            LEFT JOIN entry c ON c.corrects = e.seq
+            WHERE e.lot = met.lot AND c.seq IS NULL AND m.what = 'brix'
+            ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1) AS brix_micro
+    FROM met
+    JOIN lot ON lot.id = met.lot
+    LEFT JOIN entry o ON o.stands_for = met.lot
+        AND NOT EXISTS (SELECT 1 FROM entry d WHERE d.corrects = o.seq)
+    LEFT JOIN receipt r ON r.seq = o.seq
+    LEFT JOIN start s ON s.seq = o.seq
+    LEFT JOIN bottle b ON b.seq = o.seq
+    LEFT JOIN entry f ON f.seq = (
+        SELECT e.seq FROM entry e LEFT JOIN entry c ON c.corrects = e.seq
+        WHERE e.lot = met.lot AND e.kind = 'finish' AND c.seq IS NULL
+        ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)
+    ORDER BY met.root, CASE WHEN met.lot = met.root THEN 0 ELSE 1 END, met.lot DESC"""
+).bindparams(bindparam("ids", expanding=True))
+
+
+def dated(connection: Connection, lots: Iterable[int]) -> dict[int, tuple[Dated, ...]]:
+    """Return for each lot what is known of its date, then of all it is made of, youngest first."""
+    wanted = list(dict.fromkeys(lots))
+    found: dict[int, list[Dated]] = {number: [] for number in wanted}
+    for start in range(0, len(wanted), CHUNK):
+        rows = connection.execute(_BEHIND, {"ids": wanted[start : start + CHUNK]}).mappings()
+        for row in rows:
+            found[row["root"]].append(_dated(row))
+    return {number: tuple(items) for number, items in found.items()}
+
+
+def _dated(row: RowMapping) -> Dated:
+    told, formula, brix = row["told"], row["formula"], row["brix_micro"]
+    return Dated(
+        code=row["code"],
+        told=date.fromisoformat(told) if told else None,
+        formula=(formula, int(row["formula_version"])) if formula else None,
+        finished_on=_local_day(read_instant(row["finished_at"]), row["offset_min"])
+        if row["finished_at"]
+        else None,
+        brix_mpct=None if brix is None else int(brix) // 1000,
+    )
+
+
+def _local_day(moment: datetime, offset_min: int) -> date:
+    return (moment + timedelta(minutes=int(offset_min))).date()

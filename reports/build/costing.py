@@ -1,0 +1,141 @@
+"""The cost of a lot in words and plain values.
+
+Guarantees: the lines add up to the total to the hundredth; a price that is missing is said before
+any sum it is missing from. Refuses: to round a price of a mL to nothing; it has four figures.
+"""
+
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any
+
+from ledger.domain.quantity import Measure, show
+from ledger.service.costing import CostCard
+from reports.format import money, scaled
+
+
+def head(card: CostCard) -> list[str]:
+    """Return what a lot cost, in lines for people."""
+    amount = show(card.there, card.measure)
+    amount += " bottles" if card.measure is Measure.UEACH else ""
+    lines = [f"{card.code}, {card.name}: {money(card.total_minor, card.currency)} for {amount}."]
+    lines += [
+        f"{what}: {price(value, card.currency)}."
+        for what, value in (
+            ("A mL", card.per_ml),
+            ("A bottle", card.per_bottle),
+            (
+                f"A glass of {show(card.glass_ul, Measure.UL)} at 1:{card.pour_parts}",
+                card.per_glass,
+            ),
+        )
+        if value is not None
+    ]
+    if card.lost_share:
+        lines.append(
+            f"Of that {_percent(card.lost_share)} pays for what was lost: "
+            f"{show(card.went_in, card.measure)} went in."
+        )
+    if card.price is not None and card.margin_mpct is not None:
+        of = "a bottle" if card.per_bottle is not None else "a mL"
+        lines.append(
+            f"Price of {of} for a margin of {scaled(card.margin_mpct, 1000, '%')}: "
+            f"{price(card.price, card.currency)}."
+        )
+    return lines
+
+
+def price_lines(card: CostCard) -> list[str]:
+    """Return what a lot costs, in a line, or none when nothing of it has a price."""
+    prices = (("a mL", card.per_ml), ("a bottle", card.per_bottle), ("a glass", card.per_glass))
+    told = [f"{price(value, card.currency)} {what}" for what, value in prices if value]
+    if not told:
+        return []
+    lacking = f", {len(card.missing)} without a price" if card.missing else ""
+    return [f"Cost: {', '.join(told)}{lacking}."]
+
+
+HEADS = ("what", "lot", "amount", "cost")
+"""Heads of the table of a cost."""
+
+
+def rows(card: CostCard) -> list[list[str]]:
+    """Return the table of a cost, its total last."""
+    bought = [
+        [line.what, line.lot, show(line.drawn, line.measure), money(line.minor, "").strip()]
+        for line in card.lines
+    ]
+    duty = [["Spirit duty", "", "", money(card.duty_minor, "").strip()]] if card.duty_minor else []
+    work = [["Work", "", "", money(card.labour_minor, "").strip()]] if card.labour_minor else []
+    return [*bought, *duty, *work, ["Total", "", "", money(card.total_minor, "").strip()]]
+
+
+def tail(card: CostCard) -> list[str]:
+    """Return what is missing and what is not counted, in lines for people."""
+    lines = [f"Missing: {what} {todo}" for what, todo in card.missing]
+    if card.labour_minor is None:
+        lines.append("Work is not counted: pottle house --hour PRICE says what an hour costs.")
+    return lines
+
+
+def price(value: Fraction, currency: str) -> str:
+    """Return a price, given in hundredths: four figures, but never fewer than cents.
+
+    >>> price(Fraction(1111, 100), "EUR"), price(Fraction(33312), "EUR")
+    ('0.1111 EUR', '333.12 EUR')
+    """
+    return f"{figures(value)} {currency}".strip()
+
+
+def figures(value: Fraction) -> str:
+    """Return a price in units of the currency, without its name.
+
+    >>> figures(Fraction(1, 3))
+    '0.003333'
+    """
+    units = Decimal(value.numerator) / Decimal(value.denominator) / 100
+    if not units:
+        return "0.00"
+    places = max(2, 3 - units.adjusted())
+    return f"{units:.{places}f}"
+
+
+def _percent(share: Fraction) -> str:
+    return f"{float(100 * share):.1f} %"
+
+
+def plain(card: CostCard) -> dict[str, Any]:
+    """Return a cost as plain values; money as decimal strings of the currency."""
+    return {
+        "lot": card.code,
+        "name": card.name,
+        "currency": card.currency,
+        "amount": str(card.there),
+        "unit": str(card.measure),
+        "went_in": str(card.went_in),
+        "lines": [
+            {
+                "lot": line.lot,
+                "what": line.what,
+                "amount": str(line.drawn),
+                "unit": str(line.measure),
+                "cost": money(line.minor, "").strip(),
+            }
+            for line in card.lines
+        ],
+        "duty": money(card.duty_minor, "").strip(),
+        "labour": None if card.labour_minor is None else money(card.labour_minor, "").strip(),
+        "total": money(card.total_minor, "").strip(),
+        "per_ml": _or_none(card.per_ml),
+        "per_bottle": _or_none(card.per_bottle),
+        "per_glass": _or_none(card.per_glass),
+        "glass_ml": scaled(card.glass_ul, 1000),
+        "pour_parts": card.pour_parts,
+        "lost_percent": None if card.lost_share is None else _percent(card.lost_share)[:-2],
+        "margin_percent": None if card.margin_mpct is None else scaled(card.margin_mpct, 1000),
+        "price": _or_none(card.price),
+        "missing": [f"{what} {todo}" for what, todo in card.missing],
+    }
+
+
+def _or_none(value: Fraction | None) -> str | None:
+    return None if value is None else figures(value)

@@ -1,0 +1,41 @@
+"""Best-before dates in words.
+
+Guarantees: the date unopened and the days once opened are told apart, each with what set it.
+Refuses: to promise anything; a best-before date is about quality.
+"""
+
+from ledger.domain.dates import Dates
+from reports.format import plural
+
+
+def date_lines(dates: Dates) -> list[str]:
+    """Return what is known of a lot's dates, a line each."""
+    lines = []
+    if dates.best_before:
+        why = f", {dates.set_by}" if dates.set_by else ""
+        lines.append(f"Best before {dates.best_before}{why}.")
+    if opened := opened_words(dates):
+        lines.append(f"{opened}.")
+    return lines
+
+
+def opened_words(dates: Dates) -> str | None:
+    """Return within how many days to use it once opened, or None.
+
+    >>> opened_words(Dates(opened_days=30))
+    'Once opened use within 30 days'
+    """
+    if dates.opened_days is None:
+        return None
+    return f"Once opened use within {plural(dates.opened_days, 'day')}"
+
+
+def keeping_words(dates: Dates) -> str | None:
+    """Return how a bottle is to be kept, for its label, or None.
+
+    >>> keeping_words(Dates(storage="cool and dark", opened_days=30))
+    'Keep cool and dark. Once opened use within 30 days.'
+    """
+    parts = (f"Keep {dates.storage}" if dates.storage else None, opened_words(dates))
+    told = ". ".join(part for part in parts if part)
+    return f"{told}." if told else None

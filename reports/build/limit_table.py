@@ -1,0 +1,108 @@
+"""Limits beside the figures of a card, as one table with its sources below.
+
+Guarantees: a row a limit, a column a way to pour, a number for its source. Refuses: to leave out a
+source; limits that look away from alcohol below their marker are left out, as they say nothing.
+"""
+
+from dataclasses import dataclass
+
+from ledger.domain.entries import Limit
+from ledger.domain.entries.words import Bound, LimitBasis, LimitUnit
+from ledger.science.serving import Compared, Daily
+from ledger.service.serving import Pouring, ServingCard
+from reports.build.figures import abv_words, mg_words, significant
+from reports.build.words_of_limits import amount_of, source_of
+
+PAST, REACHED = "PAST", "REACHED"
+"""What is written at a figure that is over a limit, and at one that has reached a marker."""
+MARKS = (Bound.FROM, Bound.ABOVE)
+"""Bounds that mark what reaches them rather than forbid it."""
+
+
+@dataclass(frozen=True, slots=True)
+class LimitTable:
+    """Limits beside figures."""
+
+    heads: tuple[str, ...]
+    """Column heads."""
+    rows: tuple[tuple[str, ...], ...]
+    """Cells."""
+    sources: tuple[str, ...]
+    """The sources by their numbers, a line each."""
+
+
+class _Sources:
+    """Numbers the sources in the order in which they are met."""
+
+    def __init__(self) -> None:
+        self.known: dict[str, int] = {}
+
+    def number(self, limit: Limit) -> str:
+        return str(self.known.setdefault(source_of(limit), len(self.known) + 1))
+
+
+def limit_table(card: ServingCard, claim: str | None = None) -> LimitTable:
+    """Return the daily ceilings, limits and strength markers of a card.
+
+    Args:
+        card: The card.
+        claim: Code of the limit whose words the label claims; it is told also when not reached.
+    """
+    sources, rows = _Sources(), []
+    first = card.pourings[0]
+    for number, served in enumerate(first.concerns):
+        name = served.concern.substance
+        for place, item in enumerate(served.daily):
+            words = f"{name}: {mg_words(item.ceiling_mg)} a day, {item.who} of {item.body_kg} kg"
+            rows.append((words, *_dailies(card, number, place), sources.number(item.limit)))
+        for place, against in enumerate(served.limits):
+            if against.limit.unit is not LimitUnit.MG_PER_KG_BODY:
+                found = [way.concerns[number].limits[place] for way in card.pourings]
+                rows.append(
+                    (_said(against.limit), *map(_cell, found), sources.number(against.limit))
+                )
+    for place, marker in enumerate(first.markers):
+        if _is_told(card, place, claim):
+            found = [way.markers[place] for way in card.pourings]
+            where = "syrup" if card.is_essence else "bottle"
+            rows.append(
+                (_said(marker.limit, where), *map(_cell, found), sources.number(marker.limit))
+            )
+    return LimitTable(
+        ("limit or marker", *(way.said for way in card.pourings), "source"),
+        tuple(rows),
+        tuple(f"[{number}] {source}." for source, number in sources.known.items()),
+    )
+
+
+def _dailies(card: ServingCard, number: int, place: int) -> tuple[str, ...]:
+    return tuple(_daily(way.concerns[number].daily[place], way, number) for way in card.pourings)
+
+
+def _daily(item: Daily, way: Pouring, number: int) -> str:
+    mg = way.concerns[number].concern.mg_per_glass
+    share = f"{100 * mg / item.ceiling_mg:.0f} %"
+    return f"{share} {PAST}" if item.is_passed else share
+
+
+def _cell(item: Compared) -> str:
+    figure = (
+        abv_words(item.figure)
+        if item.limit.unit is LimitUnit.PERCENT_VOL
+        else f"{significant(item.figure)} {item.limit.unit}"
+    )
+    word = REACHED if item.limit.bound in MARKS else PAST
+    return f"{figure} {word}" if item.is_passed else figure
+
+
+def _said(limit: Limit, sold_in: str = "bottle") -> str:
+    where = "glass" if limit.basis is LimitBasis.IN_DRINK else sold_in
+    says = f": {limit.says}" if limit.says else ""
+    return f"{limit.place}, {limit.substance} in the {where} {amount_of(limit)}{says}"
+
+
+def _is_told(card: ServingCard, place: int, claim: str | None) -> bool:
+    limit = card.pourings[0].markers[place].limit
+    if limit.code == claim:
+        return True
+    return limit.bound in MARKS and any(way.markers[place].is_passed for way in card.pourings)
