@@ -51,6 +51,11 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "verify": ("keeping", "Recompute the whole book and name what does not fit."),
     "seal": ("keeping", "Print the seal of the book: house, number of entries, root."),
     "prove": ("keeping", "Prove what the book says of a lot, or check such a proof."),
+    "backup": ("safekeeping", "Write a verified copy of the book, named by day and seal."),
+    "restore": ("safekeeping", "Put a backup where no book is yet, after verifying it."),
+    "export": ("safekeeping", "Write the book as lines of text that any place can import."),
+    "import": ("safekeeping", "Make a new book from the lines of an export."),
+    "upgrade": ("safekeeping", "Bring an older book to this version, after a backup."),
 }
 """Each command with the module that has it and its line in the help, in the order of the work."""
 

@@ -22,6 +22,11 @@ READS: tuple[str, ...] = (
     "verify",
     "seal",
     "prove {essence} --out proof.json",
+    "backup",
+    "export book.jsonl",
+    "import --book book.jsonl --ledger new.db",
+    "restore book.jsonl --to back.db",
+    "upgrade",
     "record {essence} --out record.pdf",
 )
 WRITES: tuple[str, ...] = (
