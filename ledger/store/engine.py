@@ -183,7 +183,13 @@ def shown(where: str) -> str:
 
 
 def _file_version(engine: Engine, where: str) -> int:
-    if not Path(where).exists():
+    try:
+        is_there = Path(where).exists()
+    except OSError as error:
+        raise StorageError(
+            f"No book can be named {where}: {error.strerror}.", "Give a shorter name."
+        ) from error
+    if not is_there:
         raise StorageError(
             f"There is no book at {where}.",
             'Make one with: pottle init --house "NAME" --currency EUR',
