@@ -9,7 +9,7 @@ from collections import defaultdict
 from collections.abc import Callable, Iterable
 
 from sqlalchemy import Connection, Table, insert
-from sqlalchemy.exc import DBAPIError
+from sqlalchemy.exc import DBAPIError, OperationalError
 
 from ledger.domain.entries import Entry
 from ledger.domain.merkle import leaf_hash
@@ -122,6 +122,8 @@ def _insert(connection: Connection, waiting: dict[Table, list[Row]], first: int,
         for table in _ORDER:
             if found := waiting.pop(table, None):
                 connection.execute(insert(table), found)
+    except OperationalError:  # the disk or the server, and not what the lines say
+        raise
     except DBAPIError as error:
         raise InputError(
             f"Lines {first + 1} to {last + 1} do not fit together: {cause(error)}.", NOTHING_KEPT

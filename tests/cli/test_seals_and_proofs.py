@@ -10,6 +10,7 @@ import pytest
 from tests.cli.shell import Answer, Shell
 from tests.domain.rfc6962 import check_file
 from tests.keeper import copy_book
+from tests.reports.pdf.readback import images_of, symbols_of, texts_of
 
 ROOT = Path(__file__).parents[2]
 ESSENCE = "OE-001-5"
@@ -73,6 +74,18 @@ def test_an_older_copy_put_in_the_place_of_the_book_is_found(shell: Shell, tmp_p
         "fits.",
     ]
     assert Shell(kept).run("verify").exit_code == 0
+
+
+@pytest.mark.parametrize("paper", ["record {essence}", "label {packed}"])
+def test_the_symbol_on_a_paper_says_the_seal_that_verify_takes(shell: Shell, paper: str) -> None:
+    assert shell.line(f"{paper} --out paper.pdf").exit_code == 0
+    (page, *_) = images_of(Path("paper.pdf").read_bytes())
+    (text,) = {found for found in symbols_of(page) if found.startswith("House ")}
+    assert text == seal_text(shell).strip()
+    shell.run("note", "-", "More.")
+    answer = shell.run("verify", "--seal", text)
+    assert (answer.exit_code, answer.lines[2][:13]) == (0, "The seal fits")
+    assert shell.run("verify", "--seal", texts_of(Path("paper.pdf").read_bytes())[0]).exit_code == 0
 
 
 def test_two_seals_at_once_are_refused(shell: Shell) -> None:
