@@ -22,7 +22,7 @@ from ledger.store import queries
 from ledger.store.audit import audit
 from ledger.store.copies import FORMAT, Progress, copy_file, text_lines
 from ledger.store.engine import Connection, connect, is_server, reading
-from ledger.store.files import new_file
+from ledger.store.files import new_file, refuse_leftovers
 from ledger.store.loading import NOTHING_KEPT, load
 
 MOST_BYTES_A_LINE = 10_000_000
@@ -105,6 +105,7 @@ def restore(file: Path, to: str, progress: Progress, clock: Clock = wall_clock) 
             "A server takes a book in lines, and this backup is a file of SQLite.",
             "Restore it to a file, then: pottle export FILE.jsonl and pottle import --book.",
         )
+    refuse_leftovers(Path(to))
     kept = open_book(str(file), clock)
     try:
         with kept.reading() as connection, made(Path(to)) as part:

@@ -21,7 +21,7 @@ from ledger.store.engine import (
     storage_errors,
     writing,
 )
-from ledger.store.files import new_file
+from ledger.store.files import new_file, refuse_leftovers
 
 MIGRATIONS = Path(__file__).parent / "migrations"
 
@@ -44,6 +44,7 @@ def create_book(
         return
     path = Path(where)
     try:
+        refuse_leftovers(path)
         with new_file(path) as part:
             _create_file(part, fill)
     except FileExistsError as error:

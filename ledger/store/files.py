@@ -10,6 +10,23 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+from ledger.errors import StorageError
+
+
+def refuse_leftovers(path: Path) -> None:
+    """Make sure that no book to be put at `path` would take up what another left beside it.
+
+    Raises:
+        StorageError: A log of SQLite's is there, which would be written into the new book.
+    """
+    for ending in ("-wal", "-journal"):
+        left = path.with_name(path.name + ending)
+        if left.exists():
+            raise StorageError(
+                f"There is a file {left}, left by another book that was at {path}.",
+                "Move it to a safe place first: it may hold that book's last entries.",
+            )
+
 
 @contextmanager
 def new_file(path: Path) -> Iterator[Path]:

@@ -131,6 +131,25 @@ def test_a_place_with_a_book_takes_no_other(walked: Keeper, tmp_path: Path) -> N
     assert walked.bodies() == before
 
 
+def test_no_book_is_put_beside_the_log_of_another(sqlite_walked: Keeper, tmp_path: Path) -> None:
+    """SQLite would write what a log holds into whatever book it finds beside it."""
+    left = tmp_path / "gone.db-wal"
+    left.write_bytes(b"frames")
+    backup = copying.backup(sqlite_walked.book, tmp_path, silent).path
+    lines = copying.export(sqlite_walked.book, tmp_path / "book.jsonl", silent).path
+    for file in (backup, lines):
+        with pytest.raises(StorageError) as raised:
+            copying.restore(file, str(tmp_path / "gone.db"), silent)
+        assert raised.value.problems == (
+            (
+                f"There is a file {left}, left by another book that was at {tmp_path / 'gone.db'}.",
+                "Move it to a safe place first: it may hold that book's last entries.",
+            ),
+        )
+    assert left.read_bytes() == b"frames"
+    assert not (tmp_path / "gone.db").exists()
+
+
 def test_a_missing_folder_is_said(walked: Keeper, tmp_path: Path) -> None:
     with pytest.raises(StorageError) as raised:
         copying.export(walked.book, tmp_path / "none" / "book.jsonl", silent)
