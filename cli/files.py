@@ -1,7 +1,7 @@
-"""Files that commands write.
+"""Writing files that a person names.
 
-Guarantees: a file that is there stays unless asked; text and paper are made whole before their file
-is. Refuses: folders that do not exist.
+Guarantees: a file that is there is not written over unless asked. Refuses: folders that do not
+exist.
 """
 
 from pathlib import Path
@@ -15,13 +15,19 @@ def check_place(out: Path, *, force: bool, instead: str = OTHER_NAME) -> None:
     """Make sure a file may be written; `instead` is what to do when it is there already.
 
     Raises:
-        StorageError: Its folder is missing, or it is there already.
+        StorageError: Its folder is missing, it is there already, or no file can have its name.
     """
-    if not out.parent.is_dir():
+    try:
+        is_there, has_folder = out.exists() or out.is_symlink(), out.parent.is_dir()
+    except OSError as error:
+        raise StorageError(
+            f"No file can be named {out}: {error.strerror}.", "Give a shorter name."
+        ) from error
+    if not has_folder:
         raise StorageError(
             f"There is no folder {out.parent}.", "Make it first, or give another place with --out."
         )
-    if out.exists() and not force:
+    if is_there and not force:
         raise StorageError(
             f"There is a file {out} already; it was left as it is.",
             instead,

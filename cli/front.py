@@ -60,6 +60,13 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "correct": ("keeping", "Correct an entry by a new one; the old one stays readable."),
     "strike": ("keeping", "Strike out an entry made by mistake; it stays readable."),
     "verify": ("keeping", "Recompute the whole book and name what does not fit."),
+    "seal": ("keeping", "Print the seal of the book: house, number of entries, root."),
+    "prove": ("keeping", "Prove what the book says of a lot, or check such a proof."),
+    "backup": ("safekeeping", "Write a verified copy of the book, named by day and seal."),
+    "restore": ("safekeeping", "Put a backup where no book is yet, after verifying it."),
+    "export": ("safekeeping", "Write the book as lines of text that any place can import."),
+    "import": ("safekeeping", "Make a new book from the lines of an export."),
+    "upgrade": ("safekeeping", "Bring an older book to this version, after a backup."),
 }
 """Each command with the module that has it and its line in the help, in the order of the work."""
 

@@ -1,15 +1,18 @@
-"""Commands that keep the book: correct, strike, verify.
+"""Commands that keep the book: correct, strike, verify, seal, prove.
 
 Guarantees: nothing is changed in place. Refuses: rules of their own.
 """
 
+from pathlib import Path
 from typing import Annotated
 
 import typer
 
 from cli.call import Call, reads, writes
-from cli.options import EntryNumber
+from cli.completing import complete_lot
+from cli.options import EntryNumber, Force
 from cli.parsing import Verb
+from cli.seals import SealText
 from cli.verbs import record
 
 
@@ -29,11 +32,51 @@ def strike(call: Call, entry: EntryNumber) -> None:
     record(call, "strike", entry=entry)
 
 
-def verify(call: Call) -> None:
+def verify(
+    call: Call,
+    seal: SealText = None,
+    since: Annotated[
+        str | None,
+        typer.Option(metavar="FILE|TEXT", help="Read only what came after this seal."),
+    ] = None,
+) -> None:
     """Recompute the whole book and name what does not fit."""
     from cli.verifying import verify_book
 
-    verify_book(call)
+    verify_book(call, seal, since)
+
+
+def seal(
+    call: Call,
+    out: Annotated[Path | None, typer.Option(help="Also write the lines to this file.")] = None,
+    force: Force = False,
+) -> None:
+    """Print the seal of the book: house, number of entries, root."""
+    from cli.verifying import print_seal
+
+    print_seal(call, out, force=force)
+
+
+def prove(
+    call: Call,
+    lot: Annotated[
+        str | None,
+        typer.Argument(help="Code of the lot, or its ending.", autocompletion=complete_lot),
+    ] = None,
+    out: Annotated[Path | None, typer.Option(help="File to write the proof to.")] = None,
+    check: Annotated[
+        Path | None, typer.Option(help="Check this proof; needs no book.", metavar="FILE")
+    ] = None,
+    seal: SealText = None,
+    force: Force = False,
+) -> None:
+    """Prove what the book says of a lot, or check such a proof."""
+    from cli.proving import check_proof, write_proof
+
+    if check:
+        check_proof(call, check, seal, lot, out)
+    else:
+        write_proof(call, lot, out, seal, force=force)
 
 
 def register(app: typer.Typer) -> None:
@@ -41,3 +84,5 @@ def register(app: typer.Typer) -> None:
     app.command(cls=Verb)(writes(correct))
     app.command(cls=Verb)(writes(strike))
     app.command(cls=Verb)(reads(verify))
+    app.command(cls=Verb)(reads(seal))
+    app.command(cls=Verb)(reads(prove))

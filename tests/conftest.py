@@ -8,6 +8,7 @@ import os
 import shutil
 import tempfile
 from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from itertools import count
 from pathlib import Path
@@ -98,8 +99,9 @@ def sqlite_walked(walked_template: Path, tmp_path: Path) -> Keeper:
     return opened(str(copy_book(walked_template, tmp_path / "walked.db")), SetClock(LATER))
 
 
-@pytest.fixture(scope="session")
-def server() -> Iterator[Server]:
+@contextmanager
+def running_server() -> Iterator[Server]:
+    """Start a server that goes away at the end; it does not wait for the disk."""
     # Not below pytest's own folder, which is closed to the user as whom a server run by root runs.
     folder = Path(tempfile.mkdtemp(prefix="pottle-"))
     with pytest.MonkeyPatch.context() as patch:
@@ -117,6 +119,12 @@ def server() -> Iterator[Server]:
     finally:
         running.cleanup()
         shutil.rmtree(folder)
+
+
+@pytest.fixture(scope="session")
+def server() -> Iterator[Server]:
+    with running_server() as found:
+        yield found
 
 
 @pytest.fixture(scope="session")

@@ -7,7 +7,7 @@ and, without a reason, what should not have happened.
 
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime, tzinfo
 from zoneinfo import ZoneInfo
 
@@ -16,9 +16,11 @@ from ledger.domain.entries import Deviation, Draft, Entry, Facts, Opened, When
 from ledger.domain.entries.words import LotType, Origin
 from ledger.domain.movements import movements
 from ledger.domain.quantity import Measure
+from ledger.domain.rechecking import touched
 from ledger.domain.rules import Finding, Severity, findings
 from ledger.errors import FindingError, LedgerError, ReasonNeededError, RefusedError
 from ledger.service.book import Book, How, Recorded
+from ledger.service.rechecking import fits_no_longer, histories
 from ledger.service.scenes import build_scene
 from ledger.service.times import read_when
 from ledger.service.words import Words
@@ -113,11 +115,20 @@ class Desk:
         scene = build_scene(self.connection, draft, self.now)
         found = findings(draft, scene)
         _raise(found, draft.reason)
-        entry = recorder.append(self.connection, draft, movements(draft, scene), self.now)
+        old = scene.corrected
+        moved = movements(draft, scene)
+        codes = (
+            (*touched(old), *touched(replace(old, draft=draft, postings=moved[0]))) if old else ()
+        )
+        before = histories(self.connection, dict.fromkeys(codes))
+        entry = recorder.append(self.connection, draft, moved, self.now)
+        remarks = tuple((f.what, f.todo) for f in found if f.severity is Severity.REMARK)
+        if old:
+            remarks += fits_no_longer(self.connection, before, entry)
         return Recorded(
             entry=entry,
             code=draft.opens.code if draft.opens else None,
-            remarks=tuple((f.what, f.todo) for f in found if f.severity is Severity.REMARK),
+            remarks=remarks,
             deviations=tuple(self._deviation(entry, f) for f in found if _departs(f)),
         )
 

@@ -5,7 +5,6 @@ Guarantees: `init` makes a book with its house or nothing. Refuses: a book where
 
 import re
 from dataclasses import replace
-from pathlib import Path
 from zoneinfo import ZoneInfo, available_timezones
 
 from ledger.domain.entries import House, Material, Person
@@ -13,10 +12,10 @@ from ledger.domain.entries.masters import Constituent
 from ledger.domain.entries.words import FoodGrade, HowObtained, MaterialKind
 from ledger.errors import InputError, RefusedError, StorageError
 from ledger.service.book import Book, Clock, How, Recorded, wall_clock
-from ledger.service.desk import Desk, at_desk
+from ledger.service.desk import Desk, at_desk, desk_on
 from ledger.service.words import Words, read_scaled
 from ledger.store import queries
-from ledger.store.engine import connect, is_server
+from ledger.store.engine import connect
 
 _CODE = re.compile(r"[a-z0-9][a-z0-9-]{0,29}", re.ASCII)
 _INITIALS = re.compile(r"[A-Z]{1,4}", re.ASCII)
@@ -45,14 +44,11 @@ def init(
 
     book = Book(where, clock)
     facts = _checked_house(name, currency, address, country, time_zone, fluid_ounce)
-    create_book(book.engine, where)
-    try:
-        with at_desk(book, How(by=by)) as desk:
-            desk.record(facts)
-    except BaseException:
-        if not is_server(where):
-            Path(where).unlink(missing_ok=True)
-        raise
+    create_book(
+        book.engine,
+        where,
+        lambda connection: desk_on(connection, book.clock(), How(by=by)).record(facts),
+    )
     return book
 
 

@@ -1,46 +1,46 @@
 """Verifying the book, and its seal.
 
-Guarantees: a seal is three short lines: house, number of entries, root. Refuses: to call a book
+Guarantees: a seal is three short lines: house, number of entries, root; an older seal is proved to
+be of the beginning of today's book by a consistency proof (RFC 6962). Refuses: to call a book
 sound of which any stored byte differs from what its entries say. Says nothing about a book that
 was rebuilt whole: only a seal kept elsewhere can.
 """
 
-from dataclasses import dataclass
+from collections.abc import Iterator
 
 from ledger.domain.entries import House
+from ledger.domain.merkle import consistency_path, verify_consistency
+from ledger.domain.seals import Seal, same_house
+from ledger.errors import StorageError
 from ledger.service.book import Book
-from ledger.store import queries, recorder
+from ledger.store import past, queries, recorder
 from ledger.store.audit import Audit, Fault, Progress, audit
 from ledger.store.engine import Connection
 
-__all__ = ["Audit", "Fault", "Seal", "seal", "verify"]
+__all__ = ["Audit", "Fault", "Seal", "seal", "seal_faults", "verify"]
 
 
-@dataclass(frozen=True, slots=True)
-class Seal:
-    """What a book looked like at one moment."""
+def verify(
+    book: Book,
+    progress: Progress = lambda done, total: None,
+    older: Seal | None = None,
+    *,
+    only_since: bool = False,
+) -> Audit:
+    """Recompute everything and return what does not fit.
 
-    house: str
-    """The maker's name."""
-    entries: int
-    """How many entries it had."""
-    root: str
-    """Root of its tree, 64 hexadecimal digits."""
-
-    @property
-    def lines(self) -> tuple[str, str, str]:
-        """The three lines as they are printed.
-
-        >>> Seal("Wren Cordials", 12, "ab" * 32).lines[1]
-        'Entries 12'
-        """
-        return (f"House {self.house}", f"Entries {self.entries}", f"Root {self.root}")
-
-
-def verify(book: Book, progress: Progress = lambda done, total: None) -> Audit:
-    """Recompute everything and return what does not fit."""
+    Args:
+        book: The book.
+        progress: Told how far it is.
+        older: A seal the book is to be an honest continuation of.
+        only_since: Whether to pass over the entries of that seal, if it fits.
+    """
     with book.reading() as connection:
-        return audit(connection, progress)
+        found = tuple(seal_faults(connection, older)) if older else ()
+        after = older.entries if older and only_since and not found else 0
+        audited = audit(connection, progress, after)
+    faults = tuple(Fault(None, what) for what in found)
+    return Audit(audited.entries, audited.root, faults + audited.faults, after)
 
 
 def seal(book: Book) -> Seal:
@@ -57,3 +57,46 @@ def seal_on(connection: Connection) -> Seal:
         entries=recorder.size(connection),
         root=recorder.root(connection).hex(),
     )
+
+
+def seal_faults(connection: Connection, older: Seal) -> Iterator[str]:
+    """Yield why a seal is not of the beginning of the book, a sentence each."""
+    size = recorder.size(connection)
+    names = past.house_names(connection, min(older.entries, size))
+    name = names[0] if names else "nobody"
+    is_ours = any(same_house(older.house, known) for known in names)
+    try:
+        fits = older.entries <= size and _continues(connection, older, size)
+    except StorageError as error:
+        yield error.what
+        return
+    if fits and not is_ours:
+        yield (
+            f"The seal's entries and root are those of this book, but it names the house "
+            f"{older.house}, and the house was {name}."
+        )
+    elif not fits and not is_ours:
+        yield f"The seal is of the house {older.house}, and this is the book of {name}."
+    elif not fits and older.entries > size:
+        yield _lost(older.entries, size)
+    elif not fits:
+        yield (
+            f"The first {older.entries} entries of this book do not have the root of the seal: "
+            "at least one of them is not as it was when the seal was made."
+        )
+
+
+def _lost(sealed: int, size: int) -> str:
+    lost = f"entry {sealed} is" if sealed == size + 1 else f"entries {size + 1} to {sealed} are"
+    return (
+        f"The seal is of {sealed} entries and the book has {size}: this is an older copy, and "
+        f"{lost} not in it."
+    )
+
+
+def _continues(connection: Connection, older: Seal, size: int) -> bool:
+    path = consistency_path(
+        older.entries, size, lambda height, place: recorder.node(connection, height, place)
+    )
+    root = recorder.root(connection)
+    return verify_consistency(older.entries, size, bytes.fromhex(older.root), root, path)

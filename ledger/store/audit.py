@@ -12,8 +12,15 @@ from typing import Any
 
 from sqlalchemy import Connection
 
-from ledger.store.audit_file import TROUBLE, any_text, engine_faults, form_faults, is_damage
-from ledger.store.audit_rows import Fault, Reader, chunk_faults, stray_faults
+from ledger.store.audit_file import (
+    TROUBLE,
+    any_text,
+    engine_faults,
+    form_faults,
+    is_damage,
+    version_faults,
+)
+from ledger.store.audit_rows import Fault, Reader, chunk_faults, stray_faults, taken_up
 from ledger.store.engine import cause
 
 __all__ = ["Audit", "Fault", "Progress", "audit"]
@@ -27,6 +34,7 @@ _SIZE = (
     "FROM entry, (SELECT COUNT(*) AS n FROM entry) AS size GROUP BY size.n"
 )
 _NODES = "SELECT height, place, hash FROM tree"
+_NODES_AFTER = f"{_NODES} WHERE (place + 1) << CAST(height AS INTEGER) > "
 
 Progress = Callable[[int, int], None]
 """Told how many entries of how many are done."""
@@ -42,22 +50,28 @@ class Audit:
     """Root of the tree over the stored text."""
     faults: tuple[Fault, ...]
     """What does not fit: first of the book as a whole, then by entry; empty when all does."""
+    after: int = 0
+    """Number of the last entry that was passed over; 0 when every entry was looked at."""
 
 
-def audit(connection: Connection, progress: Progress = lambda done, total: None) -> Audit:
+def audit(
+    connection: Connection, progress: Progress = lambda done, total: None, after: int = 0
+) -> Audit:
     """Compare the whole book with what its entries say.
 
     Args:
         connection: A connection in a transaction that reads; faults end it without a commit.
         progress: Told how far the audit is.
+        after: Number of the last entry that is known to fit, with all before it, and is passed
+            over; the database's own checks of the whole file are left out then too.
     """
-    reader = Reader()
+    reader = taken_up(connection, after) if after else Reader()
     with any_text(connection):
-        found = list(islice(_faults(connection, reader, progress), MOST_FAULTS))
+        found = list(islice(_faults(connection, reader, progress, after), MOST_FAULTS))
     if found:
         _leave(connection)
     found.sort(key=lambda fault: fault.seq or 0)
-    return Audit(reader.last, reader.frontier.root(), tuple(found))
+    return Audit(reader.last, reader.frontier.root(), tuple(found), after)
 
 
 def _leave(connection: Connection) -> None:
@@ -66,34 +80,38 @@ def _leave(connection: Connection) -> None:
         transaction.rollback()
 
 
-def _faults(connection: Connection, reader: Reader, progress: Progress) -> Iterator[Fault]:
+def _faults(
+    connection: Connection, reader: Reader, progress: Progress, after: int
+) -> Iterator[Fault]:
     is_of_form = True
     try:
         for what in form_faults(connection):
             is_of_form = False
             yield Fault(None, what)
-        for what in engine_faults(connection):
+        for what in version_faults(connection) if after else engine_faults(connection):
             yield Fault(None, what)
     except TROUBLE as error:
         if is_of_form and not is_damage(error):
             raise
         yield Fault(None, f"The book cannot be examined to its end: {cause(error)}.")
     try:
-        yield from _row_faults(connection, reader, progress)
+        yield from _row_faults(connection, reader, progress, after)
     except TROUBLE as error:
         if is_of_form and not is_damage(error):
             raise
         yield Fault(None, f"The tables cannot be read to their end: {cause(error)}.")
 
 
-def _row_faults(connection: Connection, reader: Reader, progress: Progress) -> Iterator[Fault]:
+def _row_faults(
+    connection: Connection, reader: Reader, progress: Progress, after: int
+) -> Iterator[Fault]:
     last = reader.last = _last(connection)
-    for first in range(1, last + 1, CHUNK):
+    for first in range(after + 1, last + 1, CHUNK):
         done = min(first + CHUNK - 1, last)
         yield from chunk_faults(connection, reader, first, done)
-        progress(done, last)
+        progress(done - after, last - after)
     yield from stray_faults(connection, last)
-    yield from _tree_faults(connection, reader)
+    yield from _tree_faults(connection, reader, after)
 
 
 def _last(connection: Connection) -> int:
@@ -103,8 +121,8 @@ def _last(connection: Connection) -> int:
     return int(last if count <= last <= count + MOST_FAULTS // 2 else within or 0)
 
 
-def _tree_faults(connection: Connection, reader: Reader) -> Iterator[Fault]:
-    found = connection.exec_driver_sql(_NODES)
+def _tree_faults(connection: Connection, reader: Reader, after: int) -> Iterator[Fault]:
+    found = connection.exec_driver_sql(f"{_NODES_AFTER}{after}" if after else _NODES)
     stored: dict[Any, Any] = {(row[0], row[1]): row[2] for row in found}
     for height, place in stored.keys() - reader.nodes.keys():
         yield Fault(None, f"The tree has a node ({height}, {place}) that no entries complete.")

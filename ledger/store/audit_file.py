@@ -77,11 +77,16 @@ def _kept_list() -> Listed:
         return frozenset(kept.execute(_LISTED))
 
 
-def engine_faults(connection: Connection) -> Iterator[str]:
-    """Yield what the database finds wrong with its own storage, a sentence each."""
+def version_faults(connection: Connection) -> Iterator[str]:
+    """Yield in what way the version that is written in the book is not this one."""
     version = connection.execute(text("SELECT version_num FROM alembic_version")).scalars().all()
     if list(version) != [f"{SCHEMA_VERSION:04d}"]:
         yield f"The book's version is written as {list(version)}, not {SCHEMA_VERSION:04d}."
+
+
+def engine_faults(connection: Connection) -> Iterator[str]:
+    """Yield what the database finds wrong with its own storage, a sentence each."""
+    yield from version_faults(connection)
     if connection.dialect.name != "sqlite":
         return
     for line in connection.exec_driver_sql(f"PRAGMA integrity_check({MOST_OF_A_KIND})").scalars():

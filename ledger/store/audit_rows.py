@@ -11,7 +11,7 @@ from functools import cache
 from operator import itemgetter
 from typing import Any
 
-from sqlalchemy import Connection, Table
+from sqlalchemy import Connection, Table, text
 
 from ledger.domain.entries import Entry
 from ledger.domain.merkle import HASH_SIZE, Frontier, leaf_hash
@@ -20,6 +20,7 @@ from ledger.errors import LedgerError
 from ledger.store.audit_file import TROUBLE, is_damage
 from ledger.store.engine import cause
 from ledger.store.mapping import lot_codes, rows
+from ledger.store.recorder import node
 from ledger.store.tables import ENTRY, LOT, MATERIAL_KEY, METADATA, PERSON_KEY, TREE
 
 Cells = tuple[Any, ...]
@@ -69,6 +70,15 @@ class Reader:
         self._lots: dict[str, int] = {}
         self._keys: set[tuple[str, str]] = set()
 
+    @classmethod
+    def after(
+        cls, frontier: Frontier, lots: dict[str, int], keys: set[tuple[str, str]]
+    ) -> "Reader":
+        """Begin after entries that are known to fit, with what they opened."""
+        reader = cls()
+        reader.frontier, reader._lots, reader._keys = frontier, lots, keys
+        return reader
+
     def grow(self, leaf: bytes) -> None:
         """Add the next leaf to the tree."""
         for height, place, value in self.frontier.add(leaf):
@@ -104,6 +114,25 @@ class Reader:
         self._lots |= {row[1]: seq for row in stored[LOT].values() if row[0] == seq}
         for kind, table in (("person", PERSON_KEY), ("material", MATERIAL_KEY)):
             self._keys |= {(kind, key) for key, number in stored[table].values() if number == seq}
+
+
+def taken_up(connection: Connection, after: int) -> Reader:
+    """Return a reader that begins after the entry with that number, as the tables have it."""
+    bound = {"after": after}
+    lots = connection.execute(text("SELECT code, id FROM lot WHERE id <= :after"), bound)
+    keys = connection.execute(
+        text(
+            "SELECT 'person', initials FROM person_key WHERE seq <= :after "
+            "UNION ALL SELECT 'material', code FROM material_key WHERE seq <= :after"
+        ),
+        bound,
+    )
+    frontier = Frontier.of_nodes(after, lambda height, place: node(connection, height, place))
+    return Reader.after(
+        frontier,
+        {row.code: row.id for row in lots},
+        {(kind, key) for kind, key in keys},
+    )
 
 
 def tables() -> list[Table]:
@@ -230,7 +259,7 @@ def stray_faults(connection: Connection, last: int) -> Iterator[Fault]:
     """Yield the tables that have rows of entries before the first or beyond the last."""
     counts = (
         f"SELECT '{table.name}', COUNT(*), MIN({seq}) FROM \"{table.name}\" "
-        f"WHERE {seq} NOT BETWEEN 1 AND {last} OR {seq} IS NULL"
+        f"WHERE {seq} < 1 OR {seq} > {last} OR {seq} IS NULL"
         for table in tables()
         for seq in [_seq_name(table)]
     )

@@ -4,6 +4,7 @@ Guarantees: a book is made whole or not at all; a SQLite file is private to its 
 to touch a book or a file that is there already. The only module that imports Alembic.
 """
 
+from collections.abc import Callable
 from pathlib import Path
 
 from alembic.config import Config
@@ -15,53 +16,72 @@ from sqlalchemy import Connection, Engine, inspect
 from ledger.errors import StorageError
 from ledger.store.engine import (
     APPLICATION_ID,
-    SCHEMA_VERSION,
+    connect,
     is_server,
     storage_errors,
     writing,
 )
+from ledger.store.files import new_file, refuse_leftovers
 
 MIGRATIONS = Path(__file__).parent / "migrations"
 
 
-def create_book(engine: Engine, where: str) -> None:
-    """Make a new, empty book.
+def create_book(
+    engine: Engine, where: str, fill: Callable[[Connection], object] = lambda connection: None
+) -> None:
+    """Make a new book with what `fill` writes into it, all at once.
+
+    Args:
+        engine: The engine of the place.
+        where: The place: a path or a server's address.
+        fill: Called in the transaction that makes the book.
 
     Raises:
         StorageError: Something is there already, or the place cannot be written.
     """
     if is_server(where):
-        with writing(engine) as connection:
-            if inspect(connection).has_table("entry"):
-                raise StorageError(
-                    "The database holds a book already; it was left as it is.",
-                    "Open that book, or make a new database for another.",
-                )
-            migrate(connection)
+        _create_on_server(engine, fill)
         return
     path = Path(where)
-    if path.exists():
+    try:
+        refuse_leftovers(path)
+        with new_file(path) as part:
+            _create_file(part, fill)
+    except FileExistsError as error:
         raise StorageError(
             f"There is a file at {where} already; it was left as it is.",
             "Open that book, or give another place with --ledger.",
-        )
-    try:
-        path.touch(mode=0o600, exist_ok=False)
+        ) from error
     except OSError as error:
         raise StorageError(
             f"The book {where} could not be made: {error.strerror}.",
             "Choose a folder that exists and that you may write in.",
         ) from error
+
+
+def _create_on_server(engine: Engine, fill: Callable[[Connection], object]) -> None:
+    with writing(engine) as connection:
+        if inspect(connection).has_table("entry"):
+            raise StorageError(
+                "The database holds a book already; it was left as it is.",
+                "Open that book, or make a new database for another.",
+            )
+        migrate(connection)
+        fill(connection)
+
+
+def _create_file(part: Path, fill: Callable[[Connection], object]) -> None:
+    engine = connect(str(part))
     try:
-        _use_write_ahead_log(engine)
+        use_write_ahead_log(engine)
         with writing(engine) as connection:
             migrate(connection)
-    except BaseException:
-        path.unlink(missing_ok=True)
-        raise
+            fill(connection)
+    finally:
+        engine.dispose()
 
 
-def _use_write_ahead_log(engine: Engine) -> None:
+def use_write_ahead_log(engine: Engine) -> None:
     """Let readers go on while somebody writes; kept in the file from then on."""
     connection = engine.raw_connection()
     try:
@@ -88,4 +108,5 @@ def migrate(connection: Connection, to: str = "head") -> None:
         context.run_migrations()
     if connection.dialect.name == "sqlite":
         connection.exec_driver_sql(f"PRAGMA application_id = {APPLICATION_ID}")
-        connection.exec_driver_sql(f"PRAGMA user_version = {SCHEMA_VERSION}")
+        reached = int(context.get_current_revision() or 0)
+        connection.exec_driver_sql(f"PRAGMA user_version = {reached}")

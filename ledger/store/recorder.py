@@ -12,6 +12,7 @@ from ledger.domain.entries import Draft, Entry, Level, Posting
 from ledger.domain.entries.spine import utc
 from ledger.domain.merkle import leaf_hash, new_nodes, root_of_nodes
 from ledger.domain.plain import entry_text
+from ledger.errors import StorageError
 from ledger.store.mapping import lot_codes, rows
 from ledger.store.tables import ENTRY, LOT, MATERIAL_KEY, PERSON_KEY, TREE
 
@@ -61,14 +62,25 @@ def root(connection: Connection) -> bytes:
 
 
 def node(connection: Connection, height: int, place: int) -> bytes:
-    """Return the hash of one complete node; height 0 are the leaves."""
+    """Return the hash of one complete node; height 0 are the leaves.
+
+    Raises:
+        StorageError: The book has lost it.
+    """
     if height == 0:
         found = connection.execute(select(ENTRY.c.leaf).where(ENTRY.c.seq == place + 1))
     else:
         found = connection.execute(
             select(TREE.c.hash).where(TREE.c.height == height, TREE.c.place == place)
         )
-    return bytes(found.scalar_one())
+    value = found.scalar_one_or_none()
+    if value is None:
+        first, width = (place << height) + 1, 1 << height
+        raise StorageError(
+            f"The book has lost its hash over entries {first} to {first + width - 1}.",
+            "Keep this book as it is. Run pottle verify to see what else does not fit.",
+        )
+    return bytes(value)
 
 
 def lot_ids(connection: Connection, codes: frozenset[str]) -> dict[str, int]:

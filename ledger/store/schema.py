@@ -9,17 +9,10 @@ from importlib.resources import files
 
 from sqlalchemy import Connection, text
 
-from ledger.store.tables import METADATA
-
 _OBJECTS = text(
     "SELECT sql FROM sqlite_master WHERE sql IS NOT NULL AND name NOT LIKE 'sqlite!_%' ESCAPE '!' "
     "ORDER BY CASE type WHEN 'table' THEN 1 WHEN 'index' THEN 2 WHEN 'view' THEN 3 ELSE 4 END, "
     "name"
-)
-_GUARDS = text(
-    "SELECT t.tgname FROM pg_trigger t JOIN pg_class c ON c.oid = t.tgrelid "
-    "JOIN pg_namespace n ON n.oid = c.relnamespace "
-    "WHERE n.nspname = current_schema() AND NOT t.tgisinternal AND t.tgenabled IN ('O', 'A')"
 )
 _END = ";\n"
 
@@ -39,19 +32,21 @@ def kept_schema() -> str:
     return files("ledger.store").joinpath("schema.sql").read_text(encoding="utf-8")
 
 
-def schema_faults(connection: Connection) -> Iterator[str]:
-    """Yield what differs from the schema that the book was made with, a sentence each.
+def kept_views() -> dict[str, str]:
+    """Return the query of every view, by name, in words that both engines understand."""
+    kept = _by_name(kept_schema())
+    views = (kind.removeprefix("view ") for kind in kept if kind.startswith("view "))
+    return {name: kept[f"view {name}"].partition(" AS ")[2] for name in views}
 
-    On a server, whose statements are not kept as they were written, the guards are looked for.
-    """
-    if connection.dialect.name == "sqlite":
-        yield from _differences(_by_name(stored_schema(connection)), _by_name(kept_schema()))
+
+def schema_faults(connection: Connection) -> Iterator[str]:
+    """Yield what differs from the schema that the book was made with, a sentence each."""
+    if connection.dialect.name != "sqlite":
+        from ledger.store.schema_server import server_faults
+
+        yield from server_faults(connection)
         return
-    guards = set(connection.execute(_GUARDS).scalars())
-    for table in sorted(METADATA.tables):
-        for act in ("delete", "truncate", "update"):
-            if f"guard_{table}_{act}" not in guards:
-                yield f"The book has lost its trigger guard_{table}_{act}, or it is switched off."
+    yield from _differences(_by_name(stored_schema(connection)), _by_name(kept_schema()))
 
 
 def _differences(stored: dict[str, str], kept: dict[str, str]) -> Iterator[str]:

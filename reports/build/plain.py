@@ -5,6 +5,7 @@ Guarantees: the keys are documented in DEVELOPERS.md and only ever added to. Ref
 
 from typing import Any
 
+from ledger.domain.seals import Seal
 from ledger.service.carrying import Traced
 from ledger.service.looking import Dossier, Said
 from ledger.service.tracing import Holder, Trace, Way
@@ -107,11 +108,12 @@ def dossier_plain(dossier: Dossier) -> dict[str, Any]:
     }
 
 
-def audit_plain(audit: Audit) -> dict[str, Any]:
-    """Return what a verification found."""
+def audit_plain(audit: Audit, older: Seal | None = None) -> dict[str, Any]:
+    """Return what a verification found, against a seal or without."""
     return {
         "ok": not audit.faults,
         "entries": audit.entries,
         "root": audit.root.hex(),
         "findings": [{"entry": fault.seq, "what": fault.what} for fault in audit.faults],
+        **({"seal": list(older.lines), "read_after": audit.after} if older else {}),
     }

@@ -14,7 +14,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from ledger.errors import RefusedError
 from reports.pdf.fonts import MEDIUM, REGULAR
-from reports.pdf.marks import Mark, Rule, Words
+from reports.pdf.marks import Mark, Rule, Symbol, Words
 from reports.pdf.strips import Strip, draw_strips
 from reports.pdf.text import Face, wrap
 
@@ -42,18 +42,26 @@ FOOT_LEAD = Face(MEDIUM, 7)
 PAGE_ROOM = 30 * mm
 """Width kept for "page x of y"."""
 
+SEAL_SQUARE = 13.5 * mm
+"""Side of the square for the QR symbol that says the seal."""
+
+FOOT_INNER = INNER - SEAL_SQUARE - 1 * mm
+"""Width of the foot's words."""
+
 Draw = Callable[[Canvas, int], None]
 """Draws the body of a page by its number, counted from 0."""
 
 
 def _foot_lines(lead: str, seal: Sequence[str]) -> list[tuple[str, Face]]:
     """Break the lines of the foot."""
-    lines = [(line, FOOT_LEAD) for line in wrap(lead, FOOT_LEAD, lambda _: INNER - PAGE_ROOM)]
-    return lines + [(line, FOOT) for words in seal for line in wrap(words, FOOT, lambda _: INNER)]
+    lines = [(line, FOOT_LEAD) for line in wrap(lead, FOOT_LEAD, lambda _: FOOT_INNER - PAGE_ROOM)]
+    return lines + [
+        (line, FOOT) for words in seal for line in wrap(words, FOOT, lambda _: FOOT_INNER)
+    ]
 
 
 def foot(lead: str, seal: Sequence[str], page: int, pages: int) -> Strip:
-    """Lay out the foot of a page.
+    """Lay out the foot of a page; a QR symbol says the lines of the seal, one below the other.
 
     Args:
         lead: What paper it is, in words.
@@ -65,8 +73,10 @@ def foot(lead: str, seal: Sequence[str], page: int, pages: int) -> Strip:
         RefusedError: It is too high for the foot of a page.
     """
     y = 1.5 * mm
-    number = Words(WIDTH - SIDE, y + FOOT.drop, f"Page {page} of {pages}", FOOT_LEAD, "right")
-    marks: list[Mark] = [Rule(SIDE, 0, WIDTH - SIDE, 0, 0.5), number]
+    edge = SIDE + FOOT_INNER
+    number = Words(edge, y + FOOT.drop, f"Page {page} of {pages}", FOOT_LEAD, "right")
+    symbol = Symbol(WIDTH - SIDE - SEAL_SQUARE, FOOT_ROOM, "\n".join(seal), SEAL_SQUARE)
+    marks: list[Mark] = [Rule(SIDE, 0, WIDTH - SIDE, 0, 0.5), number, symbol]
     for text, face in _foot_lines(lead, seal):
         marks.append(Words(SIDE, y + face.drop, text, face))
         y += face.leading

@@ -30,6 +30,13 @@ READS: tuple[str, ...] = (
     "suspects {packed}",
     "suspects --complaints --since 2026-01-01",
     "verify",
+    "seal",
+    "prove {essence} --out proof.json",
+    "backup",
+    "export book.jsonl",
+    "import --book book.jsonl --ledger new.db",
+    "restore book.jsonl --to back.db",
+    "upgrade",
     "record {essence} --out record.pdf",
 )
 WRITES: tuple[str, ...] = (

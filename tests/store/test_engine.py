@@ -95,7 +95,7 @@ def test_a_file_that_is_no_book_is_told(content: bytes, tmp_path: Path) -> None:
         (
             1,
             "is of version 1; this pottle writes version 2.",
-            "Keep a copy and use the pottle that wrote it. Nothing was changed.",
+            "Run pottle upgrade, which keeps a copy first. Nothing was changed.",
         ),
     ],
     ids=["newer", "older"],

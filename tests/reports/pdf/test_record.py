@@ -29,9 +29,11 @@ def test_the_same_view_gives_the_same_bytes() -> None:
     assert printed(batch_record, RECORD) == printed(batch_record, RECORD)
 
 
-def test_the_lot_is_read_back_from_the_symbol_at_the_head() -> None:
+def test_lot_and_seal_are_read_back_from_the_symbols_at_head_and_foot() -> None:
     images = images_of(printed(batch_record, RECORD))
-    assert [symbols_of(image) for image in images] == [["E26-014-7"], []]
+    seal = "\n".join(RECORD.seal)
+    found = [sorted(symbols_of(image)) for image in images]
+    assert found == [sorted(["E26-014-7", seal]), [seal]]
 
 
 def test_the_metadata_name_the_lot_and_the_maker() -> None:

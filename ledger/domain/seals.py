@@ -1,0 +1,111 @@
+"""The seal: what a book looked like at one moment, in three short lines.
+
+Guarantees: what `Seal.lines` writes, `read_seal` reads, and so it does after a printer, a mail or a
+typist has wrapped it, run its lines together or written it in capitals. Refuses: a text in which
+house, number of entries or root is missing or damaged.
+"""
+
+import re
+from dataclasses import dataclass
+
+from ledger.errors import InputError
+
+ROOT_DIGITS = 64
+"""Hexadecimal digits of a root."""
+MOST_ENTRIES = 2**53 - 1
+"""The largest number of entries that a seal can name."""
+_PARTS = r"house\s*(?P<house>.*\S)\s*entries\s*(?P<entries>\S+?)\s*root(?P<root>.*)"
+_AT_A_LINE = re.compile(rf"^\s*{_PARTS}", re.S | re.I | re.M)
+_ANYWHERE = re.compile(_PARTS, re.S | re.I)
+_HEX = re.compile(r"[0-9a-f]+")
+_COPY = (
+    "Copy the three lines again as they stand on the paper: House ..., Entries ..., Root and 64 "
+    "characters of 0-9 and a-f."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Seal:
+    """What a book looked like at one moment."""
+
+    house: str
+    """The maker's name."""
+    entries: int
+    """How many entries it had."""
+    root: str
+    """Root of its tree, 64 hexadecimal digits."""
+
+    @property
+    def lines(self) -> tuple[str, str, str]:
+        """The three lines as they are printed.
+
+        >>> Seal("Wren Cordials", 12, "ab" * 32).lines[1]
+        'Entries 12'
+        """
+        return (f"House {self.house}", f"Entries {self.entries}", f"Root {self.root}")
+
+
+def read_seal(text: str) -> Seal:
+    """Read a seal from a text that may have words before and after it.
+
+    Args:
+        text: The three lines; white space within them, line breaks and capitals do not matter.
+
+    Raises:
+        InputError: A part is missing or damaged.
+
+    Example:
+        >>> read_seal("HOUSE Wren & Co ENTRIES 12 ROOT " + "AB" * 32).entries
+        12
+    """
+    found = _AT_A_LINE.search(text) or _ANYWHERE.search(text)
+    if found is None:
+        raise InputError(
+            f"{_shown(text)} is not a seal: it needs a house, a number of entries and a root.",
+            _COPY,
+        )
+    return Seal(
+        house=" ".join(found["house"].split()),
+        entries=_entries(found["entries"]),
+        root=_root(found["root"]),
+    )
+
+
+def same_house(one: str, other: str) -> bool:
+    """Return whether two names are the same but for white space and capitals.
+
+    >>> same_house("Wren Cordials", "WREN  CORDIALS"), same_house("Wren", "Robin")
+    (True, False)
+    """
+    return _bare(one) == _bare(other)
+
+
+def _bare(name: str) -> str:
+    return "".join(name.casefold().split())
+
+
+def _entries(text: str) -> int:
+    if not (text.isascii() and text.isdecimal() and len(text) <= len(str(MOST_ENTRIES))):
+        raise InputError(f"The seal's number of entries is written as {_shown(text)}.", _COPY)
+    if not 1 <= int(text) <= MOST_ENTRIES:
+        raise InputError(f"No book has {int(text)} entries, as the seal says.", _COPY)
+    return int(text)
+
+
+def _root(text: str) -> str:
+    digits = ""
+    for word in text.lower().split():
+        if len(digits) >= ROOT_DIGITS or not _HEX.fullmatch(word):
+            break
+        digits += word
+    if len(digits) != ROOT_DIGITS:
+        raise InputError(
+            f"The seal's root has {len(digits)} characters of 0-9 and a-f, not {ROOT_DIGITS}.",
+            _COPY,
+        )
+    return digits
+
+
+def _shown(text: str) -> str:
+    plain = " ".join(text.split())
+    return ascii(plain if len(plain) <= 60 else f"{plain[:60]} ...")

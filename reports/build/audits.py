@@ -1,0 +1,54 @@
+"""What a verification says, in words.
+
+Guarantees: says what was looked at and what was not. Refuses: to say more than was checked.
+"""
+
+from ledger.domain.seals import Seal
+from ledger.service.verifying import Audit
+from reports.format import plural
+
+MOST_SHOWN = 10
+"""So many things that do not fit are told in words; the plain values have all."""
+NEEDS_A_SEAL = "Only a seal kept outside this book can show that it was not rebuilt whole."
+_SOUND = "tables, tree and guards fit."
+KEEP = "Keep this file as it is, and restore a copy that verifies."
+KEEP_WITH_SEAL = (
+    "Keep this book and the paper as they are, read the seal again, and restore a copy that fits."
+)
+
+
+def audit_lines(audit: Audit, older: Seal | None = None) -> list[str]:
+    """Return what a verification found, against a seal or without."""
+    if audit.faults:
+        more = len(audit.faults) - MOST_SHOWN
+        return [
+            f"{plural(audit.entries, 'entry', 'entries')}; "
+            f"{plural(len(audit.faults), 'thing does', 'things do')} not fit:",
+            *(f"- {fault.what}" for fault in audit.faults[:MOST_SHOWN]),
+            *([f"- and {more} more; --json tells them all."] if more > 0 else []),
+            KEEP if older is None else KEEP_WITH_SEAL,
+        ]
+    root = f"Root {audit.root.hex()}"
+    if older is None:
+        return [f"{audit.entries} entries, all as they were written; {_SOUND}", root, NEEDS_A_SEAL]
+    return [_looked_at(audit), root, _continued(audit, older)]
+
+
+def _looked_at(audit: Audit) -> str:
+    if not audit.after:
+        return f"{audit.entries} entries, all as they were written; {_SOUND}"
+    if audit.after == audit.entries:
+        return f"{audit.entries} entries, none of them since the seal; the guards fit."
+    return (
+        f"{audit.entries} entries; all after entry {audit.after} are as they were written, and the "
+        "ones before were not read again."
+    )
+
+
+def _continued(audit: Audit, older: Seal) -> str:
+    if older.entries == audit.entries:
+        return "The seal is of this book as it is now."
+    return (
+        f"The seal fits: its {plural(older.entries, 'entry', 'entries')} are the beginning of this "
+        f"book, and {audit.entries - older.entries} came after."
+    )
