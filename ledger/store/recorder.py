@@ -6,12 +6,13 @@ number order without gaps. Refuses: to decide anything; rules and movements have
 
 from datetime import datetime
 
-from sqlalchemy import Connection, Table, func, insert, select
+from sqlalchemy import Connection, Table, func, select
 
 from ledger.domain.entries import Draft, Entry, Level, Posting
 from ledger.domain.entries.spine import utc
 from ledger.domain.merkle import leaf_hash, new_nodes, root_of_nodes
 from ledger.domain.plain import entry_text
+from ledger.store.inserting import insert_row
 from ledger.store.mapping import lot_codes, rows
 from ledger.store.tables import ENTRY, LOT, MATERIAL_KEY, PERSON_KEY, TREE
 
@@ -42,10 +43,10 @@ def append(
     body = entry_text(entry)
     leaf = leaf_hash(body.encode())
     ids = lot_ids(connection, lot_codes(entry))
-    for table, row in rows(
+    for table, cells in rows(
         entry, body, leaf, ids, lambda kind, key: _is_new(connection, kind, key)
     ):
-        connection.execute(insert(table), row)
+        insert_row(connection, table, cells)
     _grow_tree(connection, seq - 1, leaf)
     return entry
 
@@ -96,4 +97,4 @@ def _grow_tree(connection: Connection, index: int, leaf: bytes) -> None:
     for height, place, value in new_nodes(
         index, leaf, lambda height, place: node(connection, height, place)
     ):
-        connection.execute(insert(TREE), {"height": height, "place": place, "hash": value})
+        insert_row(connection, TREE, (height, place, value))
