@@ -8,6 +8,7 @@ import os
 import shutil
 import tempfile
 from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from itertools import count
 from pathlib import Path
@@ -48,6 +49,11 @@ class Server:
         name = f"book{next(self.made)}"
         self.run("CREATE DATABASE {} TEMPLATE {}", name, template)
         return name
+
+    def databases(self) -> set[str]:
+        """Return the names of all databases."""
+        with psycopg.connect(self.address) as connection:
+            return {name for (name,) in connection.execute("SELECT datname FROM pg_database")}
 
     def run(self, statement: str, *names: str) -> None:
         with psycopg.connect(self.address, autocommit=True) as connection:
@@ -98,24 +104,34 @@ def sqlite_walked(walked_template: Path, tmp_path: Path) -> Keeper:
     return opened(str(copy_book(walked_template, tmp_path / "walked.db")), SetClock(LATER))
 
 
-@pytest.fixture(scope="session")
-def server() -> Iterator[Server]:
-    # Not below pytest's own folder, which is closed to the user as whom a server run by root runs.
-    folder = Path(tempfile.mkdtemp(prefix="pottle-"))
+@contextmanager
+def running_server(folder: Path, *, is_durable: bool = False) -> Iterator[Server]:
+    """Run a server that keeps its data in a folder, which is left there."""
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("XDG_RUNTIME_DIR", str(folder))
         # It looks for that folder when it is imported.
         from pgserver.postgres_server import get_server
 
-        running = get_server(folder / "data", cleanup_mode="delete")
+        running = get_server(folder / "data", cleanup_mode="stop" if is_durable else "delete")
     try:
         found = Server(running.get_uri(), count(1))
-        for name in ("fsync", "synchronous_commit", "full_page_writes"):
-            found.run(f"ALTER SYSTEM SET {name} = off")
-        found.run("SELECT pg_reload_conf()")
+        if not is_durable:
+            for name in ("fsync", "synchronous_commit", "full_page_writes"):
+                found.run(f"ALTER SYSTEM SET {name} = off")
+            found.run("SELECT pg_reload_conf()")
         yield found
     finally:
         running.cleanup()
+
+
+@pytest.fixture(scope="session")
+def server() -> Iterator[Server]:
+    # Not below pytest's own folder, which is closed to the user as whom a server run by root runs.
+    folder = Path(tempfile.mkdtemp(prefix="pottle-"))
+    try:
+        with running_server(folder) as found:
+            yield found
+    finally:
         shutil.rmtree(folder)
 
 

@@ -143,15 +143,27 @@ def name(state: LotState) -> str:
 
 
 def status(state: LotState) -> Status:
-    """Return where the lot stands: the latest verdict, else how far its making is."""
-    if opener(state) is None:
+    """Return where the lot stands."""
+    judged = latest(state, Judge)
+    return status_of(
+        state.opened.lot_type,
+        is_struck=opener(state) is None,
+        is_finished=latest(state, Finish) is not None,
+        verdict=judged.verdict if judged else None,
+    )
+
+
+def status_of(
+    lot_type: LotType, *, is_struck: bool, is_finished: bool, verdict: Verdict | None
+) -> Status:
+    """Return where a lot stands: the latest verdict, else how far its making is."""
+    if is_struck:
         return Status.STRUCK
-    verdict = latest(state, Judge)
     if verdict:
-        return _JUDGED[verdict.verdict]
-    if state.opened.lot_type is LotType.MADE:
-        return Status.FINISHED if latest(state, Finish) else Status.MAKING
-    return Status.PACKED if state.opened.lot_type is LotType.PACKED else Status.IN_STOCK
+        return _JUDGED[verdict]
+    if lot_type is LotType.MADE:
+        return Status.FINISHED if is_finished else Status.MAKING
+    return Status.PACKED if lot_type is LotType.PACKED else Status.IN_STOCK
 
 
 def density_mg_per_l(state: LotState) -> int | None:

@@ -70,4 +70,4 @@ def _is_about_clarity(facts: object) -> bool:
 
 
 def _made_of(connection: Connection, lot: int) -> set[int]:
-    return {met.lot for met in walk.back(connection, lot)[1:]}
+    return set(walk.back(connection, lot)[1:])

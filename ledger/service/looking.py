@@ -107,7 +107,7 @@ def dossier_on(connection: Connection, code: str) -> Dossier:
 
 
 def _materials(connection: Connection, number: int) -> tuple[Material, ...]:
-    behind = briefs(connection, [met.lot for met in walk.back(connection, number)])
+    behind = briefs(connection, sorted(walk.back(connection, number)))
     codes = dict.fromkeys(brief.material for brief in behind.values() if brief.material)
     found = [queries.material(connection, code) for code in codes]
     return tuple(sorted((item for item in found if item), key=lambda item: item.sort != "oil"))

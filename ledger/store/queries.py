@@ -4,17 +4,18 @@ Guarantees: only entries in force are returned unless a function says otherwise;
 when they happened, then by number. Refuses: to interpret; it returns entries and numbers.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
 from sqlalchemy import Connection, text
 
-from ledger.domain.entries import Entry, Formula, House, Material, Opened
-from ledger.domain.entries.words import LotType
-from ledger.domain.plain import instant_text, read_entry
+from ledger.domain.entries import Entry, Formula, House, Material, Opened, When
+from ledger.domain.entries.words import LotType, MoveAs
+from ledger.domain.plain import instant_text, read_entry, read_instant
 from ledger.domain.quantity import Measure
+from ledger.store.wanted import ask, chunks
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +38,32 @@ class Moment:
     """Number that decides among entries of the same instant."""
 
 
+@dataclass(frozen=True, slots=True)
+class Moved:
+    """Goods that left, or came back."""
+
+    lot: int
+    """Number of the lot."""
+    happened: When
+    """When."""
+    moved_as: MoveAs
+    """Sale, sample, breakage and so on."""
+    amount: int
+    """How much, in the lot's measure."""
+    party: str | None
+    """To whom, or from whom when it came back."""
+    document: str | None
+    """Delivery note, invoice or stall sheet."""
+
+
+_MOVES = """
+    SELECT e.lot, e.happened_at, e.offset_min, m.moved_as, m.amount, m.party, m.document
+    FROM {wanted} w
+    CROSS JOIN entry e
+    JOIN move m ON m.seq = e.seq
+    LEFT JOIN entry c ON c.corrects = e.seq
+    WHERE e.lot = w.lot AND e.kind = 'move' AND c.seq IS NULL
+    ORDER BY e.happened_at, e.stands_for"""
 IN_FORCE = "LEFT JOIN entry c ON c.corrects = e.seq WHERE c.seq IS NULL AND e.kind <> 'strike'"
 
 
@@ -196,6 +223,17 @@ def moves_of_lot(connection: Connection, lot: int) -> tuple[Entry, ...]:
     )
     found = connection.execute(query, {"lot": lot}).scalars()
     return tuple(read_entry(body) for body in dict.fromkeys(found))
+
+
+def moves_from(connection: Connection, lots: Sequence[int]) -> Iterator[Moved]:
+    """Yield what was sent of lots and what came back, by lot as given, then by when."""
+    for part in chunks(lots):
+        found: dict[int, list[Moved]] = {lot: [] for lot in part}
+        for lot, at, offset_min, moved_as, amount, party, document in ask(connection, _MOVES, part):
+            when = When(read_instant(at), offset_min)
+            found[lot].append(Moved(lot, when, MoveAs(moved_as), amount, party, document))
+        for moves in found.values():
+            yield from moves
 
 
 def entries_about(connection: Connection, seq: int) -> int:

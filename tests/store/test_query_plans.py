@@ -8,6 +8,7 @@ import pytest
 from sqlalchemy import Connection, event
 
 from ledger.store import amounts, queries, walk
+from ledger.store.briefs import briefs
 from ledger.store.queries import Moment
 from tests.keeper import Keeper
 
@@ -18,7 +19,9 @@ NOON = Moment(datetime(2026, 3, 5, 12, tzinfo=UTC), 40)
 HOT: dict[str, Callable[[Connection, int], object]] = {
     "walk back": walk.back,
     "walk forward": walk.forward,
-    "what went in": walk.edges_into,
+    "what went in": lambda connection, lot: [*walk.edges_into(connection, [lot, lot + 1])],
+    "briefs": lambda connection, lot: briefs(connection, [lot, lot + 1]),
+    "what was sent": lambda connection, lot: [*queries.moves_from(connection, [lot, lot + 1])],
     "made from": lambda connection, lot: walk.is_made_from(connection, lot, lot - 1),
     "best before": walk.earliest_best_before,
     "barred inputs": walk.barred_inputs,
