@@ -5,7 +5,7 @@ tree from the leaves; compares tables, views and guards with those the book was 
 to trust any of them.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import islice
 from typing import Any
@@ -14,6 +14,7 @@ from sqlalchemy import Connection
 
 from ledger.store.audit_file import TROUBLE, any_text, engine_faults, form_faults, is_damage
 from ledger.store.audit_rows import Fault, Reader, chunk_faults, stray_faults
+from ledger.store.audit_swift import Progress, sound_tree
 from ledger.store.engine import cause
 
 __all__ = ["Audit", "Fault", "Progress", "audit"]
@@ -27,9 +28,6 @@ _SIZE = (
     "FROM entry, (SELECT COUNT(*) AS n FROM entry) AS size GROUP BY size.n"
 )
 _NODES = "SELECT height, place, hash FROM tree"
-
-Progress = Callable[[int, int], None]
-"""Told how many entries of how many are done."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,23 +65,37 @@ def _leave(connection: Connection) -> None:
 
 
 def _faults(connection: Connection, reader: Reader, progress: Progress) -> Iterator[Fault]:
-    is_of_form = True
+    is_of_form = is_whole = True
     try:
         for what in form_faults(connection):
             is_of_form = False
             yield Fault(None, what)
         for what in engine_faults(connection):
+            is_whole = False
             yield Fault(None, what)
     except TROUBLE as error:
         if is_of_form and not is_damage(error):
             raise
+        is_whole = False
         yield Fault(None, f"The book cannot be examined to its end: {cause(error)}.")
+    if is_of_form and is_whole and _is_sound(connection, reader, progress):
+        return
     try:
         yield from _row_faults(connection, reader, progress)
     except TROUBLE as error:
         if is_of_form and not is_damage(error):
             raise
         yield Fault(None, f"The tables cannot be read to their end: {cause(error)}.")
+
+
+def _is_sound(connection: Connection, reader: Reader, progress: Progress) -> bool:
+    """Tell swiftly whether every row fits; if not, `_row_faults` tells what does not."""
+    last = _last(connection)
+    tree = sound_tree(connection, last, progress)
+    if tree is None:
+        return False
+    reader.last, reader.frontier = last, tree
+    return True
 
 
 def _row_faults(connection: Connection, reader: Reader, progress: Progress) -> Iterator[Fault]:

@@ -100,7 +100,7 @@ def _met(
 ) -> list[int]:
     go_by_index(connection)
     if deepest is None:
-        return list(connection.execute(reach, {"lot": lot}).scalars())
+        return [*connection.execute(reach, {"lot": lot}).scalars().all()]
     met, level = {lot: None}, [lot]
     for _ in range(deepest):
         found = (to for part in chunks(level) for to in ask(connection, step, part).scalars())
