@@ -66,6 +66,8 @@ _JUDGED = {
 }
 BARRED = frozenset({Status.HELD, Status.REJECTED, Status.RECALLED})
 """Statuses of lots that are not to be used without a reason."""
+BARRING = frozenset({Verdict.HOLD, Verdict.REJECT, Verdict.RECALL})
+"""Verdicts that give a lot such a status."""
 GOES_TO_PEOPLE = frozenset({MoveAs.SALE, MoveAs.SAMPLE, MoveAs.TASTING, MoveAs.ON_RETURN})
 """Moves by which somebody may drink it."""
 
@@ -92,6 +94,8 @@ class LotState:
     """The earliest date of itself and all that it is made of."""
     barred_inputs: tuple[str, ...] = ()
     """Codes of lots it is made of that are held, rejected or recalled."""
+    made_from: frozenset[int] = frozenset()
+    """Numbers of itself and all lots it is made of."""
     bulk: "LotState | None" = None
     """The lot it was filled from, for a packed lot."""
 

@@ -8,7 +8,7 @@ from datetime import date, datetime
 from ledger.domain.entries import Draft, Entry, Formula, Judge, Material, Move, Receipt, Strike
 from ledger.domain.entries.words import LotType
 from ledger.domain.fields import specs
-from ledger.domain.lots import LotState
+from ledger.domain.lots import BARRING, LotState
 from ledger.domain.rules.names import material_names
 from ledger.domain.scene import Scene
 from ledger.errors import RefusedError
@@ -41,7 +41,7 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
         formulas=_versions(connection, facts.code) if isinstance(facts, Formula) else frozenset(),
         lot=lot,
         sources=sources,
-        made_from_lot=_made_from(connection, lot, sources),
+        made_from_lot=_made_from(lot, sources),
         corrected=corrected,
         corrected_is_in_force=not (
             draft.corrects and queries.corrected_by(connection, draft.corrects)
@@ -68,9 +68,12 @@ def lot_state(
     """
     row = known_lot(connection, code)
     entries = queries.entries_of_lot(connection, row.seq, skip)
-    now = amounts.held(connection, row.seq, skip=skip)
-    then = amounts.held(connection, row.seq, moment, skip) if moment else now
-    best_before = walk.earliest_best_before(connection, row.seq) if is_whole else None
+    if moment:
+        then, now = amounts.held_then_and_now(connection, row.seq, moment, skip)
+    else:
+        then = now = amounts.held(connection, row.seq, skip=skip)
+    behind = walk.behind(connection, row.seq) if is_whole else []
+    dates = [lot.best_before for lot in behind if lot.best_before]
     return LotState(
         seq=row.seq,
         opened=row.opened,
@@ -79,8 +82,11 @@ def lot_state(
         on_hand_then=then.amount,
         solids_mg=then.solids_mg,
         material=_material_of(connection, entries),
-        best_before=date.fromisoformat(best_before) if best_before else None,
-        barred_inputs=walk.barred_inputs(connection, row.seq) if is_whole else (),
+        best_before=date.fromisoformat(min(dates)) if dates else None,
+        barred_inputs=tuple(
+            lot.code for lot in behind if lot.verdict in BARRING and lot.lot != row.seq
+        ),
+        made_from=frozenset(lot.lot for lot in behind),
         bulk=_bulk_of(connection, row),
     )
 
@@ -128,15 +134,11 @@ def _bulk_of(connection: Connection, row: LotRow) -> LotState | None:
     return lot_state(connection, source, is_whole=False) if source else None
 
 
-def _made_from(
-    connection: Connection, lot: LotState | None, sources: tuple[LotState, ...]
-) -> frozenset[str]:
+def _made_from(lot: LotState | None, sources: tuple[LotState, ...]) -> frozenset[str]:
     if lot is None:
         return frozenset()
     return frozenset(
-        state.code
-        for state in sources
-        if state.seq != lot.seq and walk.is_made_from(connection, state.seq, lot.seq)
+        state.code for state in sources if state.seq != lot.seq and lot.seq in state.made_from
     )
 
 

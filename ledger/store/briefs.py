@@ -6,15 +6,15 @@ a brief too, and its status says so.
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from typing import Any
+from typing import NamedTuple
 
-from sqlalchemy import Connection, text
+from sqlalchemy import Connection
 
 from ledger.domain.entries.words import LotType, Verdict
 from ledger.domain.lots import Status, status_of
 from ledger.domain.quantity import Measure, tidy
 from ledger.store.amounts import on_hand
-from ledger.store.wanted import ask, chunks, go_by_index
+from ledger.store.asking import ask, ask_column, ask_for, chunks, go_by_index
 
 _OPENED = """
     SELECT lot.id, lot.code, lot.lot_type, lot.measure, o.happened_at, o.offset_min,
@@ -29,6 +29,27 @@ _OPENED = """
     LEFT JOIN bottle b ON b.seq = o.seq
     LEFT JOIN lot bulk ON bulk.code = b.source
     WHERE lot.id = w.lot"""
+
+
+class _Opened(NamedTuple):
+    """A row of that query."""
+
+    id: int
+    code: str
+    lot_type: str
+    measure: str
+    happened_at: str | None
+    offset_min: int | None
+    material: str | None
+    supplier: str | None
+    supplier_lot: str | None
+    product: str | None
+    product_kind: str | None
+    size_written: str | None
+    bulk: int | None
+    best_before: str | None
+
+
 _SAID_SINCE = """
     SELECT e.lot, j.verdict, l.grade
     FROM {wanted} w
@@ -38,7 +59,7 @@ _SAID_SINCE = """
     LEFT JOIN look l ON l.seq = e.seq
     WHERE e.lot = w.lot AND c.seq IS NULL AND e.kind IN ('judge', 'look', 'finish')
     ORDER BY e.happened_at, e.stands_for"""
-_MATERIALS = text(
+_MATERIALS = (
     "SELECT m.code, m.name, m.sort FROM material m CROSS JOIN entry e "
     "LEFT JOIN entry c ON c.corrects = e.seq WHERE e.seq = m.seq AND c.seq IS NULL "
     "ORDER BY e.happened_at, e.stands_for"
@@ -108,7 +129,7 @@ def _bulks(found: dict[int, Brief]) -> dict[int, None]:
 
 def _materials(connection: Connection) -> dict[str, tuple[str, str]]:
     """Return name and kind of every material by its code; the latest entry counts."""
-    return {code: (name, sort) for code, name, sort in connection.execute(_MATERIALS)}
+    return {code: (name, sort) for code, name, sort in ask(connection, _MATERIALS)}
 
 
 def _chunk(
@@ -117,8 +138,8 @@ def _chunk(
     held = on_hand(connection, lots)
     verdicts, grades, finished = _said_since(connection, lots)
     found = {}
-    for row in ask(connection, _OPENED, lots):
-        name, sort = materials.get(row.material, (row.material, None))
+    for row in map(_Opened._make, ask_for(connection, _OPENED, lots)):
+        name, sort = materials.get(row.material or "", (row.material, None))
         found[row.id] = Brief(
             lot=row.id,
             code=row.code,
@@ -154,7 +175,7 @@ def _said_since(
     verdicts: dict[int, Verdict] = {}
     grades: dict[int, str] = {}
     finished: set[int] = set()
-    for lot, verdict, grade in ask(connection, _SAID_SINCE, lots):
+    for lot, verdict, grade in ask_for(connection, _SAID_SINCE, lots):
         if verdict:
             verdicts[lot] = Verdict(verdict)
         elif grade:
@@ -164,7 +185,7 @@ def _said_since(
     return verdicts, grades, finished
 
 
-def _name(row: Any, material: str | None) -> str:  # noqa: ANN401 - a row of the driver
+def _name(row: _Opened, material: str | None) -> str:
     if row.lot_type == "rinse":
         return "Rinse liquor"
     if row.lot_type == "packed":
@@ -188,4 +209,4 @@ def _named(brief: Brief, bulks: dict[int, Brief]) -> Brief:
 
 def all_lots(connection: Connection) -> list[int]:
     """Return the numbers of all lots in the order they were opened."""
-    return list(connection.execute(text("SELECT id FROM lot ORDER BY id")).scalars())
+    return ask_column(connection, "SELECT id FROM lot ORDER BY id")

@@ -11,6 +11,7 @@ from typing import Any
 from sqlalchemy import Connection, Table
 from sqlalchemy.exc import DBAPIError
 
+from ledger.store.asking import run
 from ledger.store.mapping import Cells
 from ledger.store.tables import (
     CHILDREN,
@@ -40,7 +41,7 @@ IN_ORDER: tuple[Table, ...] = (
 
 def insert_row(connection: Connection, table: Table, cells: Cells) -> None:
     """Insert one row."""
-    connection.exec_driver_sql(_insert(table, connection.dialect.name), cells)
+    run(connection, _insert(table, connection.dialect.name), cells)
 
 
 def insert_many(connection: Connection, table: Table, rows: Sequence[Cells]) -> None:

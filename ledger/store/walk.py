@@ -8,9 +8,9 @@ to follow a circle for ever.
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from sqlalchemy import Connection, TextClause, text
+from sqlalchemy import Connection
 
-from ledger.store.wanted import ask, chunks, go_by_index
+from ledger.store.asking import ask, ask_column, ask_for, chunks, go_by_index
 
 _REACH = """
     WITH RECURSIVE walk(lot) AS (
@@ -21,8 +21,8 @@ _REACH = """
         LEFT JOIN entry c ON c.corrects = p.seq
         WHERE c.seq IS NULL AND p.{to} IS NOT NULL)
     SELECT {what} FROM walk {join}"""
-_BACK = text(_REACH.format(to="source", fro="target", what="lot", join=""))
-_FORWARD = text(_REACH.format(to="target", fro="source", what="lot", join=""))
+_BACK = _REACH.format(to="source", fro="target", what="lot", join="")
+_FORWARD = _REACH.format(to="target", fro="source", what="lot", join="")
 _STEP = """
     SELECT DISTINCT p.{to} FROM {{wanted}} w
     CROSS JOIN posting p
@@ -30,34 +30,18 @@ _STEP = """
     WHERE p.{fro} = w.lot AND c.seq IS NULL AND p.{to} IS NOT NULL"""
 _STEP_BACK = _STEP.format(to="source", fro="target")
 _STEP_FORWARD = _STEP.format(to="target", fro="source")
-_REACHES = text(
-    _REACH.format(to="source", fro="target", what="1", join="WHERE walk.lot = :wanted LIMIT 1")
-)
-_DATES = text(
-    _REACH.format(
-        to="source",
-        fro="target",
-        what="MIN(COALESCE(r.best_before, s.best_before, b.best_before))",
-        join=(
-            "JOIN entry e ON e.stands_for = walk.lot LEFT JOIN entry c ON c.corrects = e.seq "
-            "LEFT JOIN receipt r ON r.seq = e.seq LEFT JOIN start s ON s.seq = e.seq "
-            "LEFT JOIN bottle b ON b.seq = e.seq WHERE c.seq IS NULL"
-        ),
-    )
-)
-_BARRED = text(
-    _REACH.format(
-        to="source",
-        fro="target",
-        what="lot.code",
-        join=(
-            "JOIN lot ON lot.id = walk.lot WHERE walk.lot <> :lot AND ("
-            "SELECT j.verdict FROM entry e JOIN judge j ON j.seq = e.seq "
-            "LEFT JOIN entry c ON c.corrects = e.seq WHERE e.lot = walk.lot AND c.seq IS NULL "
-            "ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1"
-            ") IN ('hold', 'reject', 'recall') ORDER BY lot.id"
-        ),
-    )
+_BEHIND = _REACH.format(
+    to="source",
+    fro="target",
+    what="""lot.id, lot.code,
+        (SELECT MIN(COALESCE(r.best_before, s.best_before, b.best_before)) FROM entry e
+            LEFT JOIN entry c ON c.corrects = e.seq LEFT JOIN receipt r ON r.seq = e.seq
+            LEFT JOIN start s ON s.seq = e.seq LEFT JOIN bottle b ON b.seq = e.seq
+            WHERE e.stands_for = walk.lot AND c.seq IS NULL),
+        (SELECT j.verdict FROM entry e JOIN judge j ON j.seq = e.seq
+            LEFT JOIN entry c ON c.corrects = e.seq WHERE e.lot = walk.lot AND c.seq IS NULL
+            ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)""",
+    join="JOIN lot ON lot.id = walk.lot ORDER BY lot.id",
 )
 _EDGES = """
     SELECT p.source, p.target, SUM(p.taken) AS taken FROM {wanted} w
@@ -95,15 +79,13 @@ def forward(connection: Connection, lot: int, deepest: int | None = None) -> lis
     return _met(connection, lot, deepest, _FORWARD, _STEP_FORWARD)
 
 
-def _met(
-    connection: Connection, lot: int, deepest: int | None, reach: TextClause, step: str
-) -> list[int]:
+def _met(connection: Connection, lot: int, deepest: int | None, reach: str, step: str) -> list[int]:
     go_by_index(connection)
     if deepest is None:
-        return [*connection.execute(reach, {"lot": lot}).scalars().all()]
+        return ask_column(connection, reach, lot=lot)
     met, level = {lot: None}, [lot]
     for _ in range(deepest):
-        found = (to for part in chunks(level) for to in ask(connection, step, part).scalars())
+        found = (to for part in chunks(level) for (to,) in ask_for(connection, step, part))
         level = [to for to in dict.fromkeys(found) if to not in met]
         met |= dict.fromkeys(level)
     return list(met)
@@ -132,22 +114,26 @@ def edges_into(connection: Connection, lots: Sequence[int]) -> Iterator[Edge]:
     go_by_index(connection)
     for part in chunks(lots):
         into: dict[int, list[Edge]] = {lot: [] for lot in part}
-        for source, target, taken in ask(connection, _EDGES, part):
+        for source, target, taken in ask_for(connection, _EDGES, part):
             into[target].append(Edge(source, target, int(taken)))
         for edges in into.values():
             yield from edges
 
 
-def is_made_from(connection: Connection, lot: int, wanted: int) -> bool:
-    """Return whether `lot` is `wanted` or was made from it."""
-    return connection.execute(_REACHES, {"lot": lot, "wanted": wanted}).first() is not None
+@dataclass(frozen=True, slots=True)
+class Behind:
+    """A lot that another is, or is made of, as far as rules ask."""
+
+    lot: int
+    """Its number."""
+    code: str
+    """Its code."""
+    best_before: str | None
+    """Its own best-before date, ISO."""
+    verdict: str | None
+    """The last verdict on it."""
 
 
-def earliest_best_before(connection: Connection, lot: int) -> str | None:
-    """Return the earliest best-before date of a lot and all it is made of, ISO, or None."""
-    return connection.execute(_DATES, {"lot": lot}).scalar_one_or_none()
-
-
-def barred_inputs(connection: Connection, lot: int) -> tuple[str, ...]:
-    """Return the codes of held, rejected or recalled lots that a lot is made of."""
-    return tuple(connection.execute(_BARRED, {"lot": lot}).scalars())
+def behind(connection: Connection, lot: int) -> list[Behind]:
+    """Return a lot and all it is made of, in the order they were opened."""
+    return [Behind(*row) for row in ask(connection, _BEHIND, lot=lot)]
