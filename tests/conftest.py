@@ -50,6 +50,11 @@ class Server:
         self.run("CREATE DATABASE {} TEMPLATE {}", name, template)
         return name
 
+    def databases(self) -> set[str]:
+        """Return the names of all databases."""
+        with psycopg.connect(self.address) as connection:
+            return {name for (name,) in connection.execute("SELECT datname FROM pg_database")}
+
     def run(self, statement: str, *names: str) -> None:
         with psycopg.connect(self.address, autocommit=True) as connection:
             connection.execute(sql.SQL(statement).format(*map(sql.Identifier, names)))
@@ -100,30 +105,40 @@ def sqlite_walked(walked_template: Path, tmp_path: Path) -> Keeper:
 
 
 @contextmanager
-def running_server() -> Iterator[Server]:
-    """Start a server that goes away at the end; it does not wait for the disk."""
-    # Not below pytest's own folder, which is closed to the user as whom a server run by root runs.
-    folder = Path(tempfile.mkdtemp(prefix="pottle-"))
+def running_server(folder: Path, *, is_durable: bool = False) -> Iterator[Server]:
+    """Run a server that keeps its data in a folder, which is left there."""
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("XDG_RUNTIME_DIR", str(folder))
         # It looks for that folder when it is imported.
         from pgserver.postgres_server import get_server
 
-        running = get_server(folder / "data", cleanup_mode="delete")
+        running = get_server(folder / "data", cleanup_mode="stop" if is_durable else "delete")
     try:
         found = Server(running.get_uri(), count(1))
-        for name in ("fsync", "synchronous_commit", "full_page_writes"):
-            found.run(f"ALTER SYSTEM SET {name} = off")
-        found.run("SELECT pg_reload_conf()")
+        if not is_durable:
+            for name in ("fsync", "synchronous_commit", "full_page_writes"):
+                found.run(f"ALTER SYSTEM SET {name} = off")
+            found.run("SELECT pg_reload_conf()")
         yield found
     finally:
         running.cleanup()
+
+
+@contextmanager
+def passing_server() -> Iterator[Server]:
+    """Run a server that leaves nothing behind; it does not wait for the disk."""
+    # Not below pytest's own folder, which is closed to the user as whom a server run by root runs.
+    folder = Path(tempfile.mkdtemp(prefix="pottle-"))
+    try:
+        with running_server(folder) as found:
+            yield found
+    finally:
         shutil.rmtree(folder)
 
 
 @pytest.fixture(scope="session")
 def server() -> Iterator[Server]:
-    with running_server() as found:
+    with passing_server() as found:
         yield found
 
 

@@ -69,6 +69,8 @@ _JUDGED = {
 }
 BARRED = frozenset({Status.HELD, Status.REJECTED, Status.RECALLED})
 """Statuses of lots that are not to be used without a reason."""
+BARRING = frozenset({Verdict.HOLD, Verdict.REJECT, Verdict.RECALL})
+"""Verdicts that give a lot such a status."""
 GOES_TO_PEOPLE = frozenset({MoveAs.SALE, MoveAs.SAMPLE, MoveAs.TASTING, MoveAs.ON_RETURN})
 """Moves by which somebody may drink it."""
 
@@ -95,6 +97,8 @@ class LotState:
     """Its best-before date, never later than those of what it is made of, and how it keeps."""
     barred_inputs: tuple[str, ...] = ()
     """Codes of lots it is made of that are held, rejected or recalled."""
+    made_from: frozenset[int] = frozenset()
+    """Numbers of itself and all lots it is made of."""
     bulk: "LotState | None" = None
     """The lot it was filled from, for a packed lot."""
 
@@ -151,15 +155,27 @@ def name(state: LotState) -> str:
 
 
 def status(state: LotState) -> Status:
-    """Return where the lot stands: the latest verdict, else how far its making is."""
-    if opener(state) is None:
+    """Return where the lot stands."""
+    judged = latest(state, Judge)
+    return status_of(
+        state.opened.lot_type,
+        is_struck=opener(state) is None,
+        is_finished=latest(state, Finish) is not None,
+        verdict=judged.verdict if judged else None,
+    )
+
+
+def status_of(
+    lot_type: LotType, *, is_struck: bool, is_finished: bool, verdict: Verdict | None
+) -> Status:
+    """Return where a lot stands: the latest verdict, else how far its making is."""
+    if is_struck:
         return Status.STRUCK
-    verdict = latest(state, Judge)
     if verdict:
-        return _JUDGED[verdict.verdict]
-    if state.opened.lot_type is LotType.MADE:
-        return Status.FINISHED if latest(state, Finish) else Status.MAKING
-    return Status.PACKED if state.opened.lot_type is LotType.PACKED else Status.IN_STOCK
+        return _JUDGED[verdict]
+    if lot_type is LotType.MADE:
+        return Status.FINISHED if is_finished else Status.MAKING
+    return Status.PACKED if lot_type is LotType.PACKED else Status.IN_STOCK
 
 
 def density_mg_per_l(state: LotState) -> int | None:

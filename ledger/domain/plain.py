@@ -4,6 +4,7 @@ Guarantees: `entry_from_plain(entry_to_plain(e)) == e`; absent values are left o
 Refuses: unknown kinds and fields, by raising KeyError or TypeError to the caller that verifies.
 """
 
+import json
 from collections.abc import Mapping
 from datetime import date, datetime
 from enum import StrEnum
@@ -21,6 +22,7 @@ VERSION = 1
 
 Plain = dict[str, Any]
 """A JSON object."""
+_BY_NAME: dict[type, dict[str, FieldSpec]] = {}
 
 
 def instant_text(moment: datetime) -> str:
@@ -45,6 +47,14 @@ def entry_text(entry: Entry) -> str:
 def read_entry(body: str) -> Entry:
     """Return the entry whose canonical text is `body`."""
     return entry_from_plain(read_canonical(body))
+
+
+def kept_entry(body: str) -> Entry:
+    """Return the entry of a text that the book keeps.
+
+    That it is canonical was so when it was written, and is for whoever verifies the book to say.
+    """
+    return entry_from_plain(json.loads(body))
 
 
 def entry_to_plain(entry: Entry) -> Plain:
@@ -124,7 +134,9 @@ def facts_from_plain(kind: str, plain: Mapping[str, Any]) -> Facts:
 
 
 def _fields_from_plain(facts_class: type, plain: Mapping[str, Any]) -> Plain:
-    known = {spec.name: spec for spec in specs(facts_class)}
+    if facts_class not in _BY_NAME:
+        _BY_NAME[facts_class] = {spec.name: spec for spec in specs(facts_class)}
+    known = _BY_NAME[facts_class]
     return {name: _value_from_plain(known[name], value) for name, value in plain.items()}
 
 

@@ -132,7 +132,7 @@ def _formula_of(connection: Connection, state: LotState) -> Formula | None:
 
 
 def _materials(connection: Connection, number: int) -> tuple[Material, ...]:
-    behind = briefs(connection, [met.lot for met in walk.back(connection, number)])
+    behind = briefs(connection, sorted(walk.back(connection, number)))
     codes = dict.fromkeys(brief.material for brief in behind.values() if brief.material)
     found = [queries.material(connection, code) for code in codes]
     return tuple(sorted((item for item in found if item), key=lambda item: item.sort != "oil"))

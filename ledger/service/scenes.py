@@ -9,7 +9,7 @@ from ledger.domain.dates import Dates
 from ledger.domain.entries import Draft, Entry, Formula, Judge, Material, Move, Receipt, Strike
 from ledger.domain.entries.words import LotType
 from ledger.domain.fields import specs
-from ledger.domain.lots import LotState
+from ledger.domain.lots import BARRING, LotState
 from ledger.domain.rules.names import material_names
 from ledger.domain.scene import Scene
 from ledger.errors import RefusedError
@@ -43,7 +43,7 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
         formulas=_versions(connection, facts.code) if isinstance(facts, Formula) else frozenset(),
         lot=lot,
         sources=sources,
-        made_from_lot=_made_from(connection, lot, sources),
+        made_from_lot=_made_from(lot, sources),
         corrected=corrected,
         corrected_is_in_force=not (
             draft.corrects and queries.corrected_by(connection, draft.corrects)
@@ -70,8 +70,11 @@ def lot_state(
     """
     row = known_lot(connection, code)
     entries = queries.entries_of_lot(connection, row.seq, skip)
-    now = amounts.held(connection, row.seq, skip=skip)
-    then = amounts.held(connection, row.seq, moment, skip) if moment else now
+    if moment:
+        then, now = amounts.held_then_and_now(connection, row.seq, moment, skip)
+    else:
+        then = now = amounts.held(connection, row.seq, skip=skip)
+    behind = walk.behind(connection, row.seq) if is_whole else []
     dates = dates_of(connection, [row.seq])[row.seq] if is_whole else Dates()
     return LotState(
         seq=row.seq,
@@ -82,7 +85,10 @@ def lot_state(
         solids_mg=then.solids_mg,
         material=_material_of(connection, entries),
         dates=dates,
-        barred_inputs=walk.barred_inputs(connection, row.seq) if is_whole else (),
+        barred_inputs=tuple(
+            lot.code for lot in behind if lot.verdict in BARRING and lot.lot != row.seq
+        ),
+        made_from=frozenset(lot.lot for lot in behind),
         bulk=_bulk_of(connection, row),
     )
 
@@ -130,15 +136,11 @@ def _bulk_of(connection: Connection, row: LotRow) -> LotState | None:
     return lot_state(connection, source, is_whole=False) if source else None
 
 
-def _made_from(
-    connection: Connection, lot: LotState | None, sources: tuple[LotState, ...]
-) -> frozenset[str]:
+def _made_from(lot: LotState | None, sources: tuple[LotState, ...]) -> frozenset[str]:
     if lot is None:
         return frozenset()
     return frozenset(
-        state.code
-        for state in sources
-        if state.seq != lot.seq and walk.is_made_from(connection, state.seq, lot.seq)
+        state.code for state in sources if state.seq != lot.seq and lot.seq in state.made_from
     )
 
 

@@ -4,10 +4,10 @@ Guarantees: rework, rinse liquor, carried cake, top-ups and returns are walked l
 Refuses: to follow entries out of force.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 
-from ledger.domain.entries import Move
 from ledger.domain.entries.words import MoveAs
 from ledger.domain.quantity import Measure, show
 from ledger.service.book import Book
@@ -15,6 +15,8 @@ from ledger.service.scenes import known_lot
 from ledger.store import queries, walk
 from ledger.store.briefs import Brief, briefs
 from ledger.store.engine import Connection
+from ledger.store.queries import Moved
+from ledger.store.walk import Edge
 
 
 class Way(StrEnum):
@@ -112,54 +114,48 @@ def trace_on(
 ) -> Trace:
     """Trace a lot in an open transaction; as `trace`."""
     number = known_lot(connection, code).seq
-    limit = walk.DEEPEST if deepest is None else deepest
-    behind = walk.back(connection, number, limit)[1:] if back else []
-    ahead = walk.forward(connection, number, limit)[1:] if forward else []
-    found = briefs(connection, [number, *(met.lot for met in (*behind, *ahead))])
+    behind = walk.back(connection, number, deepest) if back else [number]
+    ahead = walk.forward(connection, number, deepest) if forward else [number]
+    found = briefs(connection, [*behind, *ahead])
+    edges = [edge for edge in walk.edges_into(connection, list(found)) if edge.source in found]
+    away = {
+        Way.BACK: walk.steps_from(number, ((edge.target, edge.source) for edge in edges)),
+        Way.FORWARD: walk.steps_from(number, ((edge.source, edge.target) for edge in edges)),
+    }
     return Trace(
         lot=found[number],
         nodes=(
             Node(found[number], 0, Way.HERE),
-            *(Node(found[met.lot], met.depth, Way.BACK) for met in behind),
-            *(Node(found[met.lot], met.depth, Way.FORWARD) for met in ahead),
+            *_nodes(found, behind[1:], Way.BACK, away[Way.BACK]),
+            *_nodes(found, ahead[1:], Way.FORWARD, away[Way.FORWARD]),
         ),
-        edges=_edges(connection, found),
+        edges=tuple(_carried(found, edge) for edge in edges),
         holders=tuple(
-            holder
-            for lot in (number, *(met.lot for met in ahead))
-            for holder in holders_of(connection, found[lot])
+            _holder(found[moved.lot], moved) for moved in queries.moves_from(connection, ahead)
         ),
     )
 
 
-def _edges(connection: Connection, found: dict[int, Brief]) -> tuple[Carried, ...]:
-    return tuple(
-        Carried(
-            found[edge.source].code, found[edge.target].code, edge.taken, found[edge.source].measure
-        )
-        for target in found
-        for edge in walk.edges_into(connection, target)
-        if edge.source in found
-    )
+def _nodes(
+    found: dict[int, Brief], lots: list[int], way: Way, away: dict[int, int]
+) -> Iterator[Node]:
+    for lot in sorted(lots, key=lambda lot: (away[lot], lot)):
+        yield Node(found[lot], away[lot], way)
 
 
-def holders_of(connection: Connection, lot: Brief) -> tuple[Holder, ...]:
-    """Return where a lot went outside the house, by when."""
-    return tuple(
-        _holder(lot, entry.draft.facts, f"{entry.draft.happened.local():%Y-%m-%d}")
-        for entry in queries.entries_of_lot(connection, lot.lot)
-        if isinstance(entry.draft.facts, Move)
-    )
+def _carried(found: dict[int, Brief], edge: Edge) -> Carried:
+    source, target = found[edge.source], found[edge.target]
+    return Carried(source.code, target.code, edge.taken, source.measure)
 
 
-def _holder(lot: Brief, facts: Move, on: str) -> Holder:
-    came_back = facts.moved_as is MoveAs.RETURNED
+def _holder(lot: Brief, moved: Moved) -> Holder:
+    came_back = moved.moved_as is MoveAs.RETURNED
     return Holder(
         lot=lot.code,
-        party=facts.party,
-        moved_as=facts.moved_as,
-        amount=-facts.amount.amount if came_back else facts.amount.amount,
+        party=moved.party,
+        moved_as=moved.moved_as,
+        amount=-moved.amount if came_back else moved.amount,
         measure=lot.measure,
-        on=on,
-        document=facts.document,
+        on=f"{moved.happened.local():%Y-%m-%d}",
+        document=moved.document,
     )

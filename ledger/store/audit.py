@@ -5,7 +5,7 @@ tree from the leaves; compares tables, views and guards with those the book was 
 to trust any of them.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import islice
 from typing import Any
@@ -21,6 +21,7 @@ from ledger.store.audit_file import (
     version_faults,
 )
 from ledger.store.audit_rows import Fault, Reader, chunk_faults, stray_faults, taken_up
+from ledger.store.audit_swift import Progress, sound_tree
 from ledger.store.engine import cause
 
 __all__ = ["Audit", "Fault", "Progress", "audit"]
@@ -35,9 +36,6 @@ _SIZE = (
 )
 _NODES = "SELECT height, place, hash FROM tree"
 _NODES_AFTER = f"{_NODES} WHERE (place + 1) << CAST(height AS INTEGER) > "
-
-Progress = Callable[[int, int], None]
-"""Told how many entries of how many are done."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,23 +81,37 @@ def _leave(connection: Connection) -> None:
 def _faults(
     connection: Connection, reader: Reader, progress: Progress, after: int
 ) -> Iterator[Fault]:
-    is_of_form = True
+    is_of_form = is_whole = True
     try:
         for what in form_faults(connection):
             is_of_form = False
             yield Fault(None, what)
         for what in version_faults(connection) if after else engine_faults(connection):
+            is_whole = False
             yield Fault(None, what)
     except TROUBLE as error:
         if is_of_form and not is_damage(error):
             raise
+        is_whole = False
         yield Fault(None, f"The book cannot be examined to its end: {cause(error)}.")
+    if not after and is_of_form and is_whole and _is_sound(connection, reader, progress):
+        return
     try:
         yield from _row_faults(connection, reader, progress, after)
     except TROUBLE as error:
         if is_of_form and not is_damage(error):
             raise
         yield Fault(None, f"The tables cannot be read to their end: {cause(error)}.")
+
+
+def _is_sound(connection: Connection, reader: Reader, progress: Progress) -> bool:
+    """Tell swiftly whether every row fits; if not, `_row_faults` tells what does not."""
+    last = _last(connection)
+    tree = sound_tree(connection, last, progress)
+    if tree is None:
+        return False
+    reader.last, reader.frontier = last, tree
+    return True
 
 
 def _row_faults(

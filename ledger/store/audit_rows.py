@@ -8,8 +8,6 @@ import json
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cache
-from operator import itemgetter
-from typing import Any
 
 from sqlalchemy import Connection, Table, text
 
@@ -19,12 +17,10 @@ from ledger.domain.plain import entry_from_plain, entry_text
 from ledger.errors import LedgerError
 from ledger.store.audit_file import TROUBLE, is_damage
 from ledger.store.engine import cause
-from ledger.store.mapping import lot_codes, rows
+from ledger.store.mapping import Cells, lot_codes, rows
 from ledger.store.recorder import node
 from ledger.store.tables import ENTRY, LOT, MATERIAL_KEY, METADATA, PERSON_KEY, TREE
 
-Cells = tuple[Any, ...]
-"""The cells of a row, or of its key, in the order of the table's columns."""
 Stored = dict[Table, dict[Cells, Cells]]
 """Rows by their keys, table by table."""
 
@@ -89,7 +85,7 @@ class Reader:
         self.unfit.add(seq)
         self.grow(bytes(HASH_SIZE))
 
-    def expected(self, entry: Entry, body: str, leaf: bytes) -> list[tuple[Table, dict[str, Any]]]:
+    def expected(self, entry: Entry, body: str, leaf: bytes) -> list[tuple[Table, Cells]]:
         """Return the rows that an entry says.
 
         Raises:
@@ -199,13 +195,7 @@ def _said(reader: Reader, seq: int, body: str, leaf: bytes) -> list[tuple[Table,
     entry = entry_from_plain(json.loads(body))
     if entry.seq != seq or entry_text(entry) != body:
         raise ValueError("The text is of another entry, or of none.")
-    said = reader.expected(entry, body, leaf)
-    return [(table, _in_order(table)(row)) for table, row in said]
-
-
-@cache
-def _in_order(table: Table) -> Callable[[dict[str, Any]], Cells]:
-    return itemgetter(*table.columns.keys())
+    return reader.expected(entry, body, leaf)
 
 
 @cache

@@ -5,40 +5,65 @@ a brief too, and its status says so.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import NamedTuple
 
-from sqlalchemy import Connection, RowMapping, bindparam, text
+from sqlalchemy import Connection
 
-from ledger.domain.lots import Status
+from ledger.domain.entries.words import LotType, Verdict
+from ledger.domain.lots import Status, status_of
 from ledger.domain.quantity import Measure, tidy
+from ledger.store.amounts import on_hand
+from ledger.store.asking import ask, ask_column, ask_for, chunks, go_by_index
 
-CHUNK = 500
-"""How many lots one statement asks for."""
-
-_BRIEFS = text(
-    """
+_OPENED = """
     SELECT lot.id, lot.code, lot.lot_type, lot.measure, o.happened_at, o.offset_min,
-        r.material, r.supplier, r.supplier_lot, COALESCE(m.name, r.material) AS material_name,
-        m.sort, s.product, s.product_kind, b.size_written, b.count, bulk.id AS bulk,
-        st.status, h.amount,
-        COALESCE(r.best_before, s.best_before, b.best_before) AS best_before,
-        (SELECT l.grade FROM entry e JOIN look l ON l.seq = e.seq
-            LEFT JOIN entry c ON c.corrects = e.seq
-            WHERE e.lot = lot.id AND c.seq IS NULL
-            ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1) AS grade
-    FROM lot
-    LEFT JOIN in_force o ON o.stands_for = lot.id
+        r.material, r.supplier, r.supplier_lot, s.product, s.product_kind, b.size_written,
+        bulk.id AS bulk, COALESCE(r.best_before, s.best_before, b.best_before) AS best_before
+    FROM {wanted} w
+    CROSS JOIN lot
+    LEFT JOIN entry o ON o.stands_for = lot.id AND o.kind <> 'strike'
+        AND NOT EXISTS (SELECT 1 FROM entry c WHERE c.corrects = o.seq)
     LEFT JOIN receipt r ON r.seq = o.seq
-    LEFT JOIN material_key k ON k.code = r.material
-    LEFT JOIN in_force mo ON mo.stands_for = k.seq
-    LEFT JOIN material m ON m.seq = mo.seq
     LEFT JOIN start s ON s.seq = o.seq
     LEFT JOIN bottle b ON b.seq = o.seq
     LEFT JOIN lot bulk ON bulk.code = b.source
-    JOIN lot_status st ON st.lot = lot.id
-    JOIN on_hand h ON h.lot = lot.id
-    WHERE lot.id IN :ids"""
-).bindparams(bindparam("ids", expanding=True))
+    WHERE lot.id = w.lot"""
+
+
+class _Opened(NamedTuple):
+    """A row of that query."""
+
+    id: int
+    code: str
+    lot_type: str
+    measure: str
+    happened_at: str | None
+    offset_min: int | None
+    material: str | None
+    supplier: str | None
+    supplier_lot: str | None
+    product: str | None
+    product_kind: str | None
+    size_written: str | None
+    bulk: int | None
+    best_before: str | None
+
+
+_SAID_SINCE = """
+    SELECT e.lot, j.verdict, l.grade
+    FROM {wanted} w
+    CROSS JOIN entry e
+    LEFT JOIN entry c ON c.corrects = e.seq
+    LEFT JOIN judge j ON j.seq = e.seq
+    LEFT JOIN look l ON l.seq = e.seq
+    WHERE e.lot = w.lot AND c.seq IS NULL AND e.kind IN ('judge', 'look', 'finish')
+    ORDER BY e.happened_at, e.stands_for"""
+_MATERIALS = (
+    "SELECT m.code, m.name, m.sort FROM material m CROSS JOIN entry e "
+    "LEFT JOIN entry c ON c.corrects = e.seq WHERE e.seq = m.seq AND c.seq IS NULL "
+    "ORDER BY e.happened_at, e.stands_for"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,48 +110,87 @@ class Brief:
 
 def briefs(connection: Connection, lots: Iterable[int]) -> dict[int, Brief]:
     """Return the briefs of lots by their numbers."""
+    go_by_index(connection)
     wanted = list(dict.fromkeys(lots))
+    materials = _materials(connection)
     found: dict[int, Brief] = {}
-    for start in range(0, len(wanted), CHUNK):
-        found |= _chunk(connection, wanted[start : start + CHUNK])
-    missing = {brief.bulk for brief in found.values() if brief.bulk} - found.keys()
-    bulks = found | (briefs(connection, missing) if missing else {})
+    for part in chunks(wanted):
+        found |= _chunk(connection, part, materials)
+    missing = [number for number in _bulks(found) if number not in found]
+    bulks = dict(found)
+    for part in chunks(missing):
+        bulks |= _chunk(connection, part, materials)
     return {number: _named(found[number], bulks) for number in wanted if number in found}
 
 
-def _chunk(connection: Connection, lots: Sequence[int]) -> dict[int, Brief]:
-    rows = connection.execute(_BRIEFS, {"ids": list(lots)}).mappings()
-    return {
-        row["id"]: Brief(
-            lot=row["id"],
-            code=row["code"],
-            lot_type=row["lot_type"],
-            measure=Measure(row["measure"]),
-            opened_at=row["happened_at"] or "",
-            offset_min=row["offset_min"] or 0,
-            name=_name(row["lot_type"], row["material_name"] or row["product"], row),
-            material=row["material"],
-            sort=row["sort"],
-            supplier=row["supplier"],
-            supplier_lot=row["supplier_lot"],
-            product=row["product"],
-            product_kind=row["product_kind"],
-            bulk=row["bulk"],
-            status=Status(row["status"]),
-            on_hand=int(row["amount"]),
-            best_before=row["best_before"],
-            grade=row["grade"],
+def _bulks(found: dict[int, Brief]) -> dict[int, None]:
+    return dict.fromkeys(brief.bulk for brief in found.values() if brief.bulk)
+
+
+def _materials(connection: Connection) -> dict[str, tuple[str, str]]:
+    """Return name and kind of every material by its code; the latest entry counts."""
+    return {code: (name, sort) for code, name, sort in ask(connection, _MATERIALS)}
+
+
+def _chunk(
+    connection: Connection, lots: Sequence[int], materials: dict[str, tuple[str, str]]
+) -> dict[int, Brief]:
+    held = on_hand(connection, lots)
+    verdicts, grades, finished = _said_since(connection, lots)
+    found = {}
+    for row in map(_Opened._make, ask_for(connection, _OPENED, lots)):
+        name, sort = materials.get(row.material or "", (row.material, None))
+        found[row.id] = Brief(
+            lot=row.id,
+            code=row.code,
+            lot_type=row.lot_type,
+            measure=Measure(row.measure),
+            opened_at=row.happened_at or "",
+            offset_min=row.offset_min or 0,
+            name=_name(row, name),
+            material=row.material,
+            sort=sort,
+            supplier=row.supplier,
+            supplier_lot=row.supplier_lot,
+            product=row.product,
+            product_kind=row.product_kind,
+            bulk=row.bulk,
+            status=status_of(
+                LotType(row.lot_type),
+                is_struck=row.happened_at is None,
+                is_finished=row.id in finished,
+                verdict=verdicts.get(row.id),
+            ),
+            on_hand=held[row.id],
+            best_before=row.best_before,
+            grade=grades.get(row.id),
         )
-        for row in rows
-    }
+    return found
 
 
-def _name(lot_type: str, known: str | None, row: RowMapping) -> str:
-    if lot_type == "rinse":
+def _said_since(
+    connection: Connection, lots: Sequence[int]
+) -> tuple[dict[int, Verdict], dict[int, str], set[int]]:
+    """Return the last verdict on lots, the grade of the last look, and which are finished."""
+    verdicts: dict[int, Verdict] = {}
+    grades: dict[int, str] = {}
+    finished: set[int] = set()
+    for lot, verdict, grade in ask_for(connection, _SAID_SINCE, lots):
+        if verdict:
+            verdicts[lot] = Verdict(verdict)
+        elif grade:
+            grades[lot] = grade
+        else:
+            finished.add(lot)
+    return verdicts, grades, finished
+
+
+def _name(row: _Opened, material: str | None) -> str:
+    if row.lot_type == "rinse":
         return "Rinse liquor"
-    if lot_type == "packed":
-        return tidy(row["size_written"] or "bottled")
-    return known or "Struck lot"
+    if row.lot_type == "packed":
+        return tidy(row.size_written or "bottled")
+    return material or row.product or "Struck lot"
 
 
 def _named(brief: Brief, bulks: dict[int, Brief]) -> Brief:
@@ -134,16 +198,15 @@ def _named(brief: Brief, bulks: dict[int, Brief]) -> Brief:
     bulk = bulks.get(brief.bulk) if brief.bulk else None
     if bulk is None:
         return brief
-    values = {name: getattr(brief, name) for name in Brief.__slots__}
-    values |= {
-        "name": f"{bulk.name}, {brief.name}",
-        "product": bulk.name,
-        "product_kind": bulk.product_kind,
-        "grade": brief.grade or bulk.grade,
-    }
-    return Brief(**values)
+    return replace(
+        brief,
+        name=f"{bulk.name}, {brief.name}",
+        product=bulk.name,
+        product_kind=bulk.product_kind,
+        grade=brief.grade or bulk.grade,
+    )
 
 
 def all_lots(connection: Connection) -> list[int]:
     """Return the numbers of all lots in the order they were opened."""
-    return list(connection.execute(text("SELECT id FROM lot ORDER BY id")).scalars())
+    return ask_column(connection, "SELECT id FROM lot ORDER BY id")

@@ -11,9 +11,7 @@ from sqlalchemy import Connection, RowMapping, bindparam, text
 
 from ledger.domain.dates import Dated
 from ledger.domain.plain import read_instant
-
-CHUNK = 500
-"""How many lots one statement asks for."""
+from ledger.store.asking import chunks
 
 _BEHIND = text(
     """
@@ -51,8 +49,8 @@ def dated(connection: Connection, lots: Iterable[int]) -> dict[int, tuple[Dated,
     """Return for each lot what is known of its date, then of all it is made of, youngest first."""
     wanted = list(dict.fromkeys(lots))
     found: dict[int, list[Dated]] = {number: [] for number in wanted}
-    for start in range(0, len(wanted), CHUNK):
-        rows = connection.execute(_BEHIND, {"ids": wanted[start : start + CHUNK]}).mappings()
+    for chunk in chunks(wanted):
+        rows = connection.execute(_BEHIND, {"ids": chunk}).mappings()
         for row in rows:
             found[row["root"]].append(_dated(row))
     return {number: tuple(items) for number, items in found.items()}

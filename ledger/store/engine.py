@@ -34,6 +34,8 @@ SCHEMA_VERSION = 2
 """Version of the tables, as the last migration leaves them."""
 LOCK_KEY = 0x706F74746C65
 """Key of the advisory lock that makes PostgreSQL writers take turns."""
+CACHE_KIB = 32_768
+"""How much of a file's book is kept at hand while it is open, at most."""
 BUSY_MS = 30_000
 """How long a writer waits for its turn."""
 
@@ -74,6 +76,7 @@ def _set_up_sqlite(connection: Any, _record: object) -> None:  # noqa: ANN401 - 
         "foreign_keys = ON",
         "recursive_triggers = ON",
         "synchronous = FULL",
+        f"cache_size = -{CACHE_KIB}",
     ):
         connection.execute(f"PRAGMA {pragma}")
 
@@ -99,8 +102,11 @@ def writing(engine: Engine) -> Iterator[Connection]:
 @contextmanager
 def reading(engine: Engine) -> Iterator[Connection]:
     """Open a transaction that sees the book as it is at one moment."""
-    with storage_errors(), engine.connect() as connection, connection.begin():
-        yield connection
+    with storage_errors(), engine.connect() as connection:
+        if engine.dialect.name == "postgresql":  # which else shows each statement a later moment
+            connection.execution_options(isolation_level="REPEATABLE READ")
+        with connection.begin():
+            yield connection
 
 
 @contextmanager

@@ -8,7 +8,7 @@ import json
 from collections import defaultdict
 from collections.abc import Callable, Iterable
 
-from sqlalchemy import Connection, Table, insert
+from sqlalchemy import Connection, Table
 from sqlalchemy.exc import DBAPIError, OperationalError
 
 from ledger.domain.entries import Entry
@@ -17,14 +17,13 @@ from ledger.domain.plain import entry_from_plain, entry_text
 from ledger.errors import InputError, LedgerError
 from ledger.store.audit_rows import Reader, UnknownLotError
 from ledger.store.engine import cause
-from ledger.store.mapping import Row
-from ledger.store.tables import ENTRY, LOT, MATERIAL_KEY, METADATA, PERSON_KEY, TREE
+from ledger.store.inserting import IN_ORDER, insert_many
+from ledger.store.mapping import Cells
+from ledger.store.tables import TREE
 
 CHUNK = 1000
 """How many entries are inserted at once."""
 NOTHING_KEPT = "Nothing was kept. Use an export that is whole, as pottle export writes it."
-_FIRST = (LOT, PERSON_KEY, MATERIAL_KEY, ENTRY)
-_ORDER = (*_FIRST, *(table for table in METADATA.sorted_tables if table not in _FIRST))
 _UNREADABLE = (
     LedgerError,
     ArithmeticError,
@@ -74,7 +73,7 @@ def load(
         InputError: A line does not fit.
     """
     reader, chains = Reader(), Chains()
-    waiting: dict[Table, list[Row]] = defaultdict(list)
+    waiting: dict[Table, list[Cells]] = defaultdict(list)
     first = 1
     for seq, line in enumerate(lines, start=1):
         for table, row in _rows(reader, chains, seq, line):
@@ -89,7 +88,7 @@ def load(
     return reader
 
 
-def _rows(reader: Reader, chains: Chains, seq: int, line: str) -> list[tuple[Table, Row]]:
+def _rows(reader: Reader, chains: Chains, seq: int, line: str) -> list[tuple[Table, Cells]]:
     try:
         entry = entry_from_plain(json.loads(line))
         is_ours = entry_text(entry) == line
@@ -108,20 +107,20 @@ def _rows(reader: Reader, chains: Chains, seq: int, line: str) -> list[tuple[Tab
         raise _unfit(seq, f"speaks of the lot {error}, which no line before it opened") from error
     except _UNREADABLE as error:
         raise _unfit(seq, "is not an entry as a book writes it") from error
-    nodes = reader.frontier.add(leaf)
-    found += [(TREE, {"height": h, "place": p, "hash": value}) for h, p, value in nodes]
-    return found
+    return [*found, *((TREE, node) for node in reader.frontier.add(leaf))]
 
 
 def _unfit(seq: int, what: str) -> InputError:
     return InputError(f"Line {seq + 1} {what}.", NOTHING_KEPT)
 
 
-def _insert(connection: Connection, waiting: dict[Table, list[Row]], first: int, last: int) -> None:
+def _insert(
+    connection: Connection, waiting: dict[Table, list[Cells]], first: int, last: int
+) -> None:
     try:
-        for table in _ORDER:
+        for table in IN_ORDER:
             if found := waiting.pop(table, None):
-                connection.execute(insert(table), found)
+                insert_many(connection, table, found)
     except OperationalError:  # the disk or the server, and not what the lines say
         raise
     except DBAPIError as error:

@@ -8,7 +8,7 @@ from collections.abc import Iterable
 
 from sqlalchemy import Connection, TextClause, bindparam, text
 
-from ledger.store.briefs import CHUNK
+from ledger.store.asking import chunks
 
 _THEN = (
     "(e.happened_at {0} done.happened_at "
@@ -53,7 +53,7 @@ def bottle_sizes(connection: Connection, lots: Iterable[int]) -> dict[int, int]:
 def _by_lot(connection: Connection, query: TextClause, lots: Iterable[int]) -> dict[int, int]:
     wanted = list(dict.fromkeys(lots))
     found: dict[int, int] = {}
-    for start in range(0, len(wanted), CHUNK):
-        rows = connection.execute(query, {"ids": wanted[start : start + CHUNK]})
+    for chunk in chunks(wanted):
+        rows = connection.execute(query, {"ids": chunk})
         found |= {lot: int(amount) for lot, amount in rows}
     return found

@@ -26,15 +26,23 @@ from ledger.store.tables import (
     TYPED,
 )
 
-Row = dict[str, Any]
-"""A row by column name."""
+Cells = tuple[Any, ...]
+"""The cells of a row, in the order of the table's columns."""
 LotIds = Mapping[str, int]
 """Lot numbers by code."""
+Writer = Callable[[Any], Cells]
+"""Gives the cells of one field's value."""
+_LISTS = {
+    kind: tuple((name, table) for (of, name), table in CHILDREN.items() if of == kind)
+    for kind in TYPED
+}
+"""The fields of each kind that are lists, with their tables."""
+_WRITERS: dict[type, tuple[tuple[str, Writer | None], ...]] = {}
 
 
 def rows(
     entry: Entry, body: str, leaf: bytes, lot_ids: LotIds, is_first_of: Callable[[str, str], bool]
-) -> list[tuple[Table, Row]]:
+) -> list[tuple[Table, Cells]]:
     """Return the rows of an entry in the order they can be inserted.
 
     Args:
@@ -44,112 +52,101 @@ def rows(
         lot_ids: Numbers of the lots it speaks of, without the one it opens.
         is_first_of: Tells whether a person's or material's key is new: (kind, key).
     """
-    draft = entry.draft
-    ids = dict(lot_ids)
-    found: list[tuple[Table, Row]] = []
-    if draft.opens and draft.corrects is None:
-        ids[draft.opens.code] = entry.seq
-        found.append((LOT, _lot_row(entry)))
+    draft, seq = entry.draft, entry.seq
+    ids = lot_ids
+    found: list[tuple[Table, Cells]] = []
+    if (opens := draft.opens) and draft.corrects is None:
+        ids = {**lot_ids, opens.code: seq}
+        found.append((LOT, (seq, opens.code, str(opens.lot_type), str(opens.measure))))
     found += _key_rows(entry, is_first_of)
-    found.append((ENTRY, _spine_row(entry, body, leaf, ids)))
-    found += _facts_rows(entry.seq, draft.facts)
-    found += [(POSTING, _posting_row(entry, line, ids)) for line in range(len(entry.postings))]
+    found.append((ENTRY, _spine_cells(entry, body, leaf, ids)))
+    found += _facts_rows(seq, draft.facts)
+    for line, posting in enumerate(entry.postings, start=1):
+        source = ids[posting.source] if posting.source else None
+        target = ids[posting.target] if posting.target else None
+        place = str(posting.place) if posting.place else None
+        cells = (seq, line, source, target, place, posting.taken, posting.given)
+        found.append((POSTING, cells))
     if entry.level:
-        level = {"seq": entry.seq, "lot": ids[entry.level.lot], "amount": entry.level.amount}
-        found.append((LEVEL, level))
+        found.append((LEVEL, (seq, ids[entry.level.lot], entry.level.amount)))
     return found
 
 
-def _lot_row(entry: Entry) -> Row:
-    opens = entry.draft.opens
-    assert opens is not None
-    return {
-        "id": entry.seq,
-        "code": opens.code,
-        "lot_type": str(opens.lot_type),
-        "measure": str(opens.measure),
-    }
-
-
-def _key_rows(entry: Entry, is_first_of: Callable[[str, str], bool]) -> list[tuple[Table, Row]]:
+def _key_rows(entry: Entry, is_first_of: Callable[[str, str], bool]) -> list[tuple[Table, Cells]]:
     facts = entry.draft.facts
     if isinstance(facts, Person) and is_first_of("person", facts.initials):
-        return [(PERSON_KEY, {"initials": facts.initials, "seq": entry.seq})]
+        return [(PERSON_KEY, (facts.initials, entry.seq))]
     if isinstance(facts, Material) and is_first_of("material", facts.code):
-        return [(MATERIAL_KEY, {"code": facts.code, "seq": entry.seq})]
+        return [(MATERIAL_KEY, (facts.code, entry.seq))]
     return []
 
 
-def _spine_row(entry: Entry, body: str, leaf: bytes, ids: LotIds) -> Row:
+def _spine_cells(entry: Entry, body: str, leaf: bytes, ids: LotIds) -> Cells:
     draft = entry.draft
-    return {
-        "seq": entry.seq,
-        "kind": entry.kind,
-        "lot": ids[draft.lot] if draft.lot else None,
-        "happened_at": instant_text(draft.happened.at),
-        "offset_min": draft.happened.offset_min,
-        "precision": str(draft.happened.precision),
-        "recorded_at": instant_text(entry.recorded_at),
-        "origin": str(draft.origin),
-        "sheet": draft.sheet,
-        "by": draft.by,
-        "corrects": draft.corrects,
-        "stands_for": entry.stands_for,
-        "reason": draft.reason,
-        "body": body,
-        "leaf": leaf,
-    }
+    return (
+        entry.seq,
+        entry.kind,
+        ids[draft.lot] if draft.lot else None,
+        instant_text(draft.happened.at),
+        draft.happened.offset_min,
+        str(draft.happened.precision),
+        instant_text(entry.recorded_at),
+        str(draft.origin),
+        draft.sheet,
+        draft.by,
+        draft.corrects,
+        entry.stands_for,
+        draft.reason,
+        body,
+        leaf,
+    )
 
 
-def _facts_rows(seq: int, facts: Facts) -> list[tuple[Table, Row]]:
+def _facts_rows(seq: int, facts: Facts) -> list[tuple[Table, Cells]]:
     kind = facts.KIND
-    found = [(TYPED[kind], {"seq": seq, "entry_kind": kind, **_cells(facts)})]
-    for spec in specs(type(facts)):
-        if spec.is_many:
-            table = CHILDREN[kind, spec.name]
-            found += [
-                (table, {"seq": seq, "line": line, **_cells(child)})
-                for line, child in enumerate(getattr(facts, spec.name), start=1)
-            ]
+    found = [(TYPED[kind], (seq, kind, *_cells(facts)))]
+    for name, table in _LISTS[kind]:
+        found += [
+            (table, (seq, line, *_cells(child)))
+            for line, child in enumerate(getattr(facts, name), start=1)
+        ]
     return found
 
 
-def _cells(facts: object) -> Row:
-    cells: Row = {}
-    for spec in specs(type(facts)):
-        if spec.is_many:
-            continue
-        value = getattr(facts, spec.name)
-        if spec.shape is Quantity:
-            cells[spec.name] = value.amount if value else None
-            cells[f"{spec.name}_measure"] = str(value.measure) if value else None
-            cells[f"{spec.name}_written"] = value.written if value else None
+def _cells(facts: object) -> list[Any]:
+    cells: list[Any] = []
+    for name, write in _writers(type(facts)):
+        value = getattr(facts, name)
+        if write:
+            cells += write(value)
         else:
-            cells[spec.name] = _cell(value)
+            cells.append(value)
     return cells
 
 
-def _cell(value: object) -> object:
-    if isinstance(value, bool):
-        return int(value)
-    if isinstance(value, datetime):
-        return instant_text(value)
-    if isinstance(value, date):
-        return value.isoformat()
-    return str(value) if isinstance(value, StrEnum) else value
+def _writers(facts_class: type) -> tuple[tuple[str, Writer | None], ...]:
+    """Return the fields of a class that are no lists; None: stored as they are."""
+    if facts_class not in _WRITERS:
+        _WRITERS[facts_class] = tuple(
+            (spec.name, _writer(spec.shape)) for spec in specs(facts_class) if not spec.is_many
+        )
+    return _WRITERS[facts_class]
 
 
-def _posting_row(entry: Entry, line: int, ids: LotIds) -> Row:
-    posting = entry.postings[line]
-    return {
-        "seq": entry.seq,
-        "line": line + 1,
-        "source": ids[posting.source] if posting.source else None,
-        "target": ids[posting.target] if posting.target else None,
-        "place": str(posting.place) if posting.place else None,
-        "taken": posting.taken,
-        "given": posting.given,
-    }
+def _writer(shape: type) -> Writer | None:
+    if shape is Quantity:
+        return _quantity_cells
+    if shape is bool:
+        return lambda value: (None if value is None else int(value),)
+    if shape is datetime:
+        return lambda value: (value and instant_text(value),)
+    if shape is date:
+        return lambda value: (value and value.isoformat(),)
+    return (lambda value: (value and str(value),)) if issubclass(shape, StrEnum) else None
+
+
+def _quantity_cells(value: Quantity | None) -> Cells:
+    return (value.amount, str(value.measure), value.written) if value else (None, None, None)
 
 
 def lot_codes(entry: Entry) -> frozenset[str]:

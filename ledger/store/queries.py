@@ -4,12 +4,12 @@ Guarantees: only entries in force are returned unless a function says otherwise;
 when they happened, then by number. Refuses: to interpret; it returns entries and numbers.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any, TypeVar
 
-from sqlalchemy import Connection, text
+from sqlalchemy import Connection
 
 from ledger.domain.entries import (
     Entry,
@@ -20,11 +20,13 @@ from ledger.domain.entries import (
     Material,
     Opened,
     Party,
+    When,
     Withdrawal,
 )
-from ledger.domain.entries.words import LotType
-from ledger.domain.plain import instant_text, read_entry
+from ledger.domain.entries.words import LotType, MoveAs
+from ledger.domain.plain import instant_text, kept_entry, read_instant
 from ledger.domain.quantity import Measure
+from ledger.store.asking import ask, ask_column, ask_for, ask_one, chunks
 
 FactsT = TypeVar("FactsT", bound=Facts)
 
@@ -49,132 +51,157 @@ class Moment:
     """Number that decides among entries of the same instant."""
 
 
+@dataclass(frozen=True, slots=True)
+class Moved:
+    """Goods that left, or came back."""
+
+    lot: int
+    """Number of the lot."""
+    happened: When
+    """When."""
+    moved_as: MoveAs
+    """Sale, sample, breakage and so on."""
+    amount: int
+    """How much, in the lot's measure."""
+    party: str | None
+    """To whom, or from whom when it came back."""
+    document: str | None
+    """Delivery note, invoice or stall sheet."""
+
+
+_MOVES = """
+    SELECT e.lot, e.happened_at, e.offset_min, m.moved_as, m.amount, m.party, m.document
+    FROM {wanted} w
+    CROSS JOIN entry e
+    JOIN move m ON m.seq = e.seq
+    LEFT JOIN entry c ON c.corrects = e.seq
+    WHERE e.lot = w.lot AND e.kind = 'move' AND c.seq IS NULL
+    ORDER BY e.happened_at, e.stands_for"""
 IN_FORCE = "LEFT JOIN entry c ON c.corrects = e.seq WHERE c.seq IS NULL AND e.kind <> 'strike'"
 
 
 def lot_by_code(connection: Connection, code: str) -> LotRow | None:
     """Return the lot with that code, or None."""
-    found = connection.execute(
-        text("SELECT id, code, lot_type, measure FROM lot WHERE code = :code"), {"code": code}
-    ).first()
-    return _lot(found) if found else None
+    found = ask(
+        connection, "SELECT id, code, lot_type, measure FROM lot WHERE code = :code", code=code
+    )
+    return _lot(*found[0]) if found else None
 
 
 def codes_ending_in(connection: Connection, ending: str) -> list[str]:
     """Return the codes of lots that end in `ending`, in order."""
     pattern = "%" + ending.replace("\\", "\\\\").replace("%", "\\%").replace("_", "\\_")
-    query = text("SELECT code FROM lot WHERE code LIKE :pattern ESCAPE '\\' ORDER BY code")
-    return list(connection.execute(query, {"pattern": pattern}).scalars())
+    query = "SELECT code FROM lot WHERE code LIKE :pattern ESCAPE '\\' ORDER BY code"
+    return ask_column(connection, query, pattern=pattern)
 
 
 def lots_of_type(connection: Connection, lot_type: LotType) -> list[LotRow]:
     """Return the lots of one type in the order they were opened."""
-    query = text("SELECT id, code, lot_type, measure FROM lot WHERE lot_type = :type ORDER BY id")
-    return [_lot(row) for row in connection.execute(query, {"type": str(lot_type)})]
+    query = "SELECT id, code, lot_type, measure FROM lot WHERE lot_type = :type ORDER BY id"
+    return [_lot(*row) for row in ask(connection, query, type=str(lot_type))]
 
 
 def all_codes(connection: Connection) -> Iterator[str]:
     """Yield the codes of all lots in the order they were opened."""
-    yield from connection.execute(text("SELECT code FROM lot ORDER BY id")).scalars()
+    yield from ask_column(connection, "SELECT code FROM lot ORDER BY id")
 
 
 def count_with_stem(connection: Connection, stem: str) -> int:
     """Return how many lots have a code that begins with `stem` and a dash."""
-    query = text("SELECT COUNT(*) FROM lot WHERE code LIKE :pattern")
-    return int(connection.execute(query, {"pattern": f"{stem}-%"}).scalar_one())
+    query = "SELECT COUNT(*) FROM lot WHERE code LIKE :pattern"
+    return int(ask_one(connection, query, pattern=f"{stem}-%"))
 
 
 def entry(connection: Connection, seq: int) -> Entry | None:
     """Return the entry with that number, in force or not."""
-    body = connection.execute(text("SELECT body FROM entry WHERE seq = :seq"), {"seq": seq})
-    found = body.scalar_one_or_none()
-    return read_entry(found) if found else None
+    found = ask_one(connection, "SELECT body FROM entry WHERE seq = :seq", seq=seq)
+    return kept_entry(found) if found else None
 
 
 def corrected_by(connection: Connection, seq: int) -> int | None:
     """Return the number of the entry that corrects or strikes this one, or None."""
-    query = text("SELECT seq FROM entry WHERE corrects = :seq")
-    return connection.execute(query, {"seq": seq}).scalar_one_or_none()
+    found: int | None = ask_one(connection, "SELECT seq FROM entry WHERE corrects = :seq", seq=seq)
+    return found
 
 
 def entries_of_lot(connection: Connection, lot: int, skip: int = 0) -> tuple[Entry, ...]:
     """Return a lot's entries in force, without the chain of corrections `skip`."""
-    query = text(
+    query = (
         f"SELECT e.body FROM entry e {IN_FORCE} AND e.stands_for <> :skip "
         "AND (e.lot = :lot OR e.stands_for = :lot) ORDER BY e.happened_at, e.stands_for"
     )
-    found = connection.execute(query, {"lot": lot, "skip": skip}).scalars()
-    return tuple(read_entry(body) for body in found)
+    return tuple(map(kept_entry, ask_column(connection, query, lot=lot, skip=skip)))
 
 
 def all_entries_of_lot(connection: Connection, lot: int) -> tuple[tuple[Entry, int | None], ...]:
     """Return every entry about a lot, with the number of what corrects it, in number order."""
-    query = text(
+    query = (
         "SELECT e.body, c.seq FROM entry e LEFT JOIN entry c ON c.corrects = e.seq "
         "WHERE e.lot = :lot OR e.stands_for = :lot ORDER BY e.happened_at, e.stands_for, e.seq"
     )
-    return tuple((read_entry(body), by) for body, by in connection.execute(query, {"lot": lot}))
+    return _with_corrections(ask(connection, query, lot=lot))
+
+
+def _with_corrections(rows: list[Any]) -> tuple[tuple[Entry, int | None], ...]:
+    return tuple((kept_entry(body), by) for body, by in rows)
 
 
 def journal(
     connection: Connection, after: int = 0, limit: int = 1000, lot: int | None = None
 ) -> tuple[tuple[Entry, int | None], ...]:
     """Return entries after a number, with the number of what corrects each, in number order."""
-    where = "e.seq > :after" + (" AND (e.lot = :lot OR e.stands_for = :lot)" if lot else "")
-    query = text(
+    of_lot = " AND (e.lot = :lot OR e.stands_for = :lot)" if lot else ""
+    query = (
         "SELECT e.body, c.seq FROM entry e LEFT JOIN entry c ON c.corrects = e.seq "
-        f"WHERE {where} ORDER BY e.seq LIMIT :limit"
+        f"WHERE e.seq > :after{of_lot} ORDER BY e.seq LIMIT :limit"
     )
-    found = connection.execute(query, {"after": after, "limit": limit, "lot": lot})
-    return tuple((read_entry(body), by) for body, by in found)
+    return _with_corrections(ask(connection, query, after=after, limit=limit, lot=lot))
 
 
 def chain(connection: Connection, stands_for: int) -> tuple[tuple[Entry, int | None], ...]:
     """Return the entries of a chain of corrections, with the number of what corrects each."""
-    query = text(
+    query = (
         "SELECT e.body, c.seq FROM entry e LEFT JOIN entry c ON c.corrects = e.seq "
         "WHERE e.stands_for = :number ORDER BY e.seq"
     )
-    return tuple(
-        (read_entry(body), by) for body, by in connection.execute(query, {"number": stands_for})
-    )
+    return _with_corrections(ask(connection, query, number=stands_for))
 
 
 def last_lot_of(connection: Connection, by: str) -> str | None:
     """Return the code of the lot a person wrote about last."""
-    query = text(
+    query = (
         "SELECT lot.code FROM entry e JOIN lot ON lot.id = e.lot WHERE e.by = :by "
         "AND e.kind <> 'receipt' ORDER BY e.seq DESC LIMIT 1"
     )
-    return connection.execute(query, {"by": by}).scalar_one_or_none()
+    found: str | None = ask_one(connection, query, by=by)
+    return found
 
 
 def people(connection: Connection) -> frozenset[str]:
     """Return the initials in the book."""
-    return frozenset(connection.execute(text("SELECT initials FROM person_key")).scalars())
+    return frozenset(ask_column(connection, "SELECT initials FROM person_key"))
 
 
 def material_codes(connection: Connection) -> list[str]:
     """Return the codes of all materials, in order."""
-    query = text("SELECT code FROM material_key ORDER BY code")
-    return list(connection.execute(query).scalars())
+    return ask_column(connection, "SELECT code FROM material_key ORDER BY code")
 
 
 def material(connection: Connection, code: str) -> Material | None:
     """Return what the book last said of a material."""
-    found = _latest(connection, "material", "code", code)
+    found = _latest(connection, "material", " AND t.code = :code", code=code)
     return found if isinstance(found, Material) else None
 
 
 def house(connection: Connection) -> House | None:
     """Return what the book last said of the house."""
-    found = _latest(connection, "house", None, None)
+    found = _latest(connection, "house")
     return found if isinstance(found, House) else None
 
 
 def party(connection: Connection, name: str) -> Party | None:
     """Return what the book last said of a party."""
-    found = _latest(connection, "party", "name", name)
+    found = _latest(connection, "party", " AND t.name = :name", name=name)
     return found if isinstance(found, Party) else None
 
 
@@ -207,58 +234,70 @@ def _last_of_each(
 def formulas(connection: Connection, code: str | None = None) -> tuple[Formula, ...]:
     """Return the versions of a formula, or of all, oldest first."""
     where = " AND t.code = :code" if code else ""
-    query = text(
-        "SELECT e.body FROM formula t JOIN entry e ON e.seq = t.seq "
-        f"{IN_FORCE}{where} ORDER BY t.code, t.version"
-    )
-    found = connection.execute(query, {"code": code} if code else {}).scalars()
-    facts = (read_entry(body).draft.facts for body in found)
+    query = f"SELECT e.body {_OF_TABLE.format(table='formula')}{where} ORDER BY t.code, t.version"
+    facts = (kept_entry(body).draft.facts for body in ask_column(connection, query, code=code))
     return tuple(item for item in facts if isinstance(item, Formula))
 
 
-def _latest(connection: Connection, table: str, column: str | None, key: str | None) -> object:
-    where = f" AND t.{column} = :key" if column else ""
-    query = text(
-        f"SELECT e.body FROM {table} t JOIN entry e ON e.seq = t.seq "
-        f"{IN_FORCE}{where} ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1"
+_OF_TABLE = (  # the table first, which is short, and the spine by number
+    "FROM {table} t CROSS JOIN entry e LEFT JOIN entry c ON c.corrects = e.seq "
+    "WHERE e.seq = t.seq AND c.seq IS NULL"
+)
+
+
+def _latest(connection: Connection, table: str, where: str = "", **cells: object) -> object:
+    query = (
+        f"SELECT e.body {_OF_TABLE.format(table=table)}{where} "
+        "ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1"
     )
-    body = connection.execute(query, {"key": key} if column else {}).scalar_one_or_none()
-    return read_entry(body).draft.facts if body else None
+    body = ask_one(connection, query, **cells)
+    return kept_entry(body).draft.facts if body else None
 
 
 def entries_of_kind(connection: Connection, kind: str) -> tuple[Entry, ...]:
     """Return the entries in force of one kind, by number."""
-    query = text(f"SELECT e.body FROM entry e {IN_FORCE} AND e.kind = :kind ORDER BY e.seq")
-    return tuple(read_entry(body) for body in connection.execute(query, {"kind": kind}).scalars())
+    table = f'"{kind}"'
+    query = f"SELECT e.body {_OF_TABLE.format(table=table)} ORDER BY e.seq"
+    return tuple(map(kept_entry, ask_column(connection, query)))
 
 
 def moves_of_lot(connection: Connection, lot: int) -> tuple[Entry, ...]:
     """Return the entries in force that took something out of a lot, by when they happened."""
-    query = text(
+    query = (
         f"SELECT e.body FROM posting p JOIN entry e ON e.seq = p.seq {IN_FORCE} "
         "AND p.source = :lot ORDER BY e.happened_at, e.stands_for"
     )
-    found = connection.execute(query, {"lot": lot}).scalars()
-    return tuple(read_entry(body) for body in dict.fromkeys(found))
+    return tuple(map(kept_entry, dict.fromkeys(ask_column(connection, query, lot=lot))))
+
+
+def moves_from(connection: Connection, lots: Sequence[int]) -> Iterator[Moved]:
+    """Yield what was sent of lots and what came back, by lot as given, then by when."""
+    for part in chunks(lots):
+        found: dict[int, list[Moved]] = {lot: [] for lot in part}
+        for lot, at, offset_min, moved_as, amount, party, document in ask_for(
+            connection, _MOVES, part
+        ):
+            when = When(read_instant(at), offset_min)
+            found[lot].append(Moved(lot, when, MoveAs(moved_as), amount, party, document))
+        for moves in found.values():
+            yield from moves
 
 
 def entries_about(connection: Connection, seq: int) -> int:
     """Return how many entries in force speak of the lot that entry `seq` opened, but itself."""
-    query = text(
+    query = (
         "SELECT COUNT(*) FROM (SELECT e.seq FROM entry e "
         f"{IN_FORCE} AND e.lot = :lot AND e.stands_for <> :lot "
         f"UNION SELECT e.seq FROM posting p JOIN entry e ON e.seq = p.seq {IN_FORCE} "
         "AND (p.source = :lot OR p.target = :lot) AND e.stands_for <> :lot) AS found"
     )
-    return int(connection.execute(query, {"lot": seq}).scalar_one())
+    return int(ask_one(connection, query, lot=seq))
 
 
-def _lot(row: Any) -> LotRow:  # noqa: ANN401 - a row of the driver
-    return LotRow(row.id, Opened(row.code, LotType(row.lot_type), Measure(row.measure)))
+def _lot(number: int, code: str, lot_type: str, measure: str) -> LotRow:
+    return LotRow(number, Opened(code, LotType(lot_type), Measure(measure)))
 
 
-def moment_cells(moment: Moment | None) -> dict[str, object]:
+def moment_cells(moment: Moment) -> dict[str, object]:
     """Return the parameters that bound a query at a moment."""
-    if moment is None:
-        return {"at": "9999-12-31T23:59:59Z", "number": 2**53}
     return {"at": instant_text(moment.at), "number": moment.stands_for}

@@ -10,7 +10,7 @@ from sqlalchemy import Connection, bindparam, text
 
 from ledger.domain.entries import Entry
 from ledger.domain.plain import read_entry
-from ledger.store.briefs import CHUNK
+from ledger.store.asking import chunks
 
 _MADE_OF = text(
     """
@@ -54,7 +54,6 @@ def entries_of_lots(
     return {lot: tuple(entries) for lot, entries in found.items()}
 
 
-def _chunks(lots: Iterable[int]) -> Iterator[list[int]]:
+def _chunks(lots: Iterable[int]) -> Iterator[Sequence[int]]:
     wanted = list(dict.fromkeys(lots))
-    for start in range(0, len(wanted), CHUNK):
-        yield wanted[start : start + CHUNK]
+    yield from chunks(wanted)

@@ -11,9 +11,7 @@ from sqlalchemy import Connection, RowMapping, bindparam, text
 
 from ledger.domain.entries.words import MaterialKind
 from ledger.domain.quantity import Measure
-
-CHUNK = 500
-"""How many lots one statement asks for."""
+from ledger.store.asking import chunks
 
 _LAST = """(SELECT m.{what} FROM measure m JOIN entry e ON e.seq = m.seq
         LEFT JOIN entry c ON c.corrects = e.seq
@@ -77,8 +75,8 @@ def received(connection: Connection, lots: Iterable[int]) -> dict[str, ReceivedR
     """Return what is known of those of the lots that were received, by code."""
     wanted = list(lots)
     found = {}
-    for start in range(0, len(wanted), CHUNK):
-        rows = connection.execute(_RECEIVED, {"ids": wanted[start : start + CHUNK]}).mappings()
+    for chunk in chunks(wanted):
+        rows = connection.execute(_RECEIVED, {"ids": chunk}).mappings()
         found.update({row["code"]: _row(row) for row in rows})
     return found
 

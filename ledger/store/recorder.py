@@ -6,15 +6,20 @@ number order without gaps. Refuses: to decide anything; rules and movements have
 
 from datetime import datetime
 
-from sqlalchemy import Connection, Table, func, insert, select
+from sqlalchemy import Connection
 
 from ledger.domain.entries import Draft, Entry, Level, Posting
 from ledger.domain.entries.spine import utc
 from ledger.domain.merkle import leaf_hash, new_nodes, root_of_nodes
 from ledger.domain.plain import entry_text
 from ledger.errors import StorageError
+from ledger.store.asking import ask, ask_one
+from ledger.store.inserting import insert_row
 from ledger.store.mapping import lot_codes, rows
-from ledger.store.tables import ENTRY, LOT, MATERIAL_KEY, PERSON_KEY, TREE
+from ledger.store.tables import TREE
+
+KEYS = {"person": ("person_key", "initials"), "material": ("material_key", "code")}
+"""Where the first entry of each person and material is kept, by kind."""
 
 
 def append(
@@ -43,17 +48,17 @@ def append(
     body = entry_text(entry)
     leaf = leaf_hash(body.encode())
     ids = lot_ids(connection, lot_codes(entry))
-    for table, row in rows(
+    for table, cells in rows(
         entry, body, leaf, ids, lambda kind, key: _is_new(connection, kind, key)
     ):
-        connection.execute(insert(table), row)
+        insert_row(connection, table, cells)
     _grow_tree(connection, seq - 1, leaf)
     return entry
 
 
 def size(connection: Connection) -> int:
     """Return how many entries the book has."""
-    return int(connection.execute(select(func.coalesce(func.max(ENTRY.c.seq), 0))).scalar_one())
+    return int(ask_one(connection, "SELECT COALESCE(MAX(seq), 0) FROM entry"))
 
 
 def root(connection: Connection) -> bytes:
@@ -68,18 +73,17 @@ def node(connection: Connection, height: int, place: int) -> bytes:
         StorageError: The book has lost it.
     """
     if height == 0:
-        found = connection.execute(select(ENTRY.c.leaf).where(ENTRY.c.seq == place + 1))
+        found = ask(connection, "SELECT leaf FROM entry WHERE seq = :seq", seq=place + 1)
     else:
-        found = connection.execute(
-            select(TREE.c.hash).where(TREE.c.height == height, TREE.c.place == place)
-        )
-    value = found.scalar_one_or_none()
-    if value is None:
+        query = "SELECT hash FROM tree WHERE height = :height AND place = :place"
+        found = ask(connection, query, height=height, place=place)
+    if not found:
         first, width = (place << height) + 1, 1 << height
         raise StorageError(
             f"The book has lost its hash over entries {first} to {first + width - 1}.",
             "Keep this book as it is. Run pottle verify to see what else does not fit.",
         )
+    ((value,),) = found
     return bytes(value)
 
 
@@ -87,25 +91,26 @@ def lot_ids(connection: Connection, codes: frozenset[str]) -> dict[str, int]:
     """Return the numbers of lots by their codes."""
     if not codes:
         return {}
-    found = connection.execute(select(LOT.c.code, LOT.c.id).where(LOT.c.code.in_(sorted(codes))))
-    return {row.code: row.id for row in found}
+    names = [f"c{number}" for number in range(len(codes))]
+    listed = ", ".join(f":{name}" for name in names)
+    cells = dict(zip(names, sorted(codes), strict=True))
+    return dict(ask(connection, f"SELECT code, id FROM lot WHERE code IN ({listed})", **cells))
 
 
 def _stands_for(connection: Connection, draft: Draft, seq: int) -> int:
     if draft.corrects is None:
         return seq
-    query = select(ENTRY.c.stands_for).where(ENTRY.c.seq == draft.corrects)
-    return int(connection.execute(query).scalar_one())
+    query = "SELECT stands_for FROM entry WHERE seq = :seq"
+    return int(ask_one(connection, query, seq=draft.corrects))
 
 
 def _is_new(connection: Connection, kind: str, key: str) -> bool:
-    table: Table = PERSON_KEY if kind == "person" else MATERIAL_KEY
-    column = table.c.initials if kind == "person" else table.c.code
-    return connection.execute(select(table.c.seq).where(column == key)).first() is None
+    table, column = KEYS[kind]
+    return not ask(connection, f"SELECT seq FROM {table} WHERE {column} = :key", key=key)
 
 
 def _grow_tree(connection: Connection, index: int, leaf: bytes) -> None:
     for height, place, value in new_nodes(
         index, leaf, lambda height, place: node(connection, height, place)
     ):
-        connection.execute(insert(TREE), {"height": height, "place": place, "hash": value})
+        insert_row(connection, TREE, (height, place, value))

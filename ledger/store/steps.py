@@ -13,10 +13,8 @@ from sqlalchemy import Connection, bindparam, text
 
 from ledger.domain.steps import Act, Bought, Step
 from ledger.store import walk
+from ledger.store.asking import chunks
 from ledger.store.queries import IN_FORCE
-
-CHUNK = 500
-"""How many lots one statement asks for."""
 
 
 def _statement(words: str) -> Any:  # noqa: ANN401 - a statement of SQLAlchemy
@@ -78,7 +76,7 @@ class Steps:
 
 def steps_behind(connection: Connection, lot: int) -> Steps:
     """Return the steps of a lot and of all it is made of, but not of deliveries."""
-    return steps_of(connection, [met.lot for met in walk.back(connection, lot)])
+    return steps_of(connection, walk.back(connection, lot))
 
 
 def steps_of(connection: Connection, ids: Sequence[int], *, of_bought: bool = False) -> Steps:
@@ -114,8 +112,8 @@ def steps_of(connection: Connection, ids: Sequence[int], *, of_bought: bool = Fa
 
 
 def _rows(connection: Connection, statement: Any, ids: Sequence[int]) -> Iterator[Any]:  # noqa: ANN401
-    for start in range(0, len(ids), CHUNK):
-        yield from connection.execute(statement, {"ids": ids[start : start + CHUNK]})
+    for chunk in chunks(ids):
+        yield from connection.execute(statement, {"ids": chunk})
 
 
 _Found = tuple[int, _Place, Step, tuple[int, int]]

@@ -4,13 +4,13 @@ Guarantees: a constant number of statements for a chunk of lots; only postings i
 Refuses: to say what is on hand; counts and measured levels decide that.
 """
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from sqlalchemy import Connection, TextClause, bindparam, text
 
 from ledger.domain.entries.words import Place
-from ledger.store.briefs import CHUNK
+from ledger.store.asking import chunks
 
 _IN = text(
     "SELECT p.target AS lot, p.place, SUM(p.given) AS amount FROM posting p "
@@ -56,8 +56,8 @@ def turnovers(
     """Return what came into each lot and went out of it, by number."""
     wanted = list(dict.fromkeys(lots))
     found = {lot: Turnover() for lot in wanted}
-    for start in range(0, len(wanted), CHUNK):
-        chunk = wanted[start : start + CHUNK]
+    done = 0
+    for chunk in chunks(wanted):
         for lot, place, amount in _rows(connection, _IN, chunk):
             if place is Place.RETURNED:
                 found[lot].returned += amount
@@ -68,12 +68,13 @@ def turnovers(
                 found[lot].used += amount
             else:
                 found[lot].gone[place] = amount
-        tick(start + len(chunk), len(wanted))
+        done += len(chunk)
+        tick(done, len(wanted))
     return found
 
 
 def _rows(
-    connection: Connection, query: TextClause, lots: list[int]
+    connection: Connection, query: TextClause, lots: Sequence[int]
 ) -> list[tuple[int, Place | None, int]]:
     rows = connection.execute(query, {"ids": lots})
     return [(lot, Place(place) if place else None, int(amount)) for lot, place, amount in rows]

@@ -1,25 +1,17 @@
 """Walking the trace: from a lot to all it is made of and to all that is made of it.
 
-Guarantees: each lot is met once, at its least distance; only postings in force are walked, also
-those that carried an amount nobody measured. Refuses: to follow a circle for ever.
+Guarantees: each lot is met once, the nearer ones first; only postings in force are walked, also
+those that carried an amount nobody measured; a step costs the same in a book of any size. Refuses:
+to follow a circle for ever.
 """
 
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from sqlalchemy import Connection, text
+from sqlalchemy import Connection
 
-_WALK = """
-    WITH RECURSIVE walk(lot, depth) AS (
-        SELECT CAST(:lot AS BIGINT), 0
-        UNION
-        SELECT p.{to}, walk.depth + 1
-        FROM walk
-        JOIN posting p ON p.{fro} = walk.lot
-        LEFT JOIN entry c ON c.corrects = p.seq
-        WHERE c.seq IS NULL AND p.{to} IS NOT NULL AND walk.depth < :deepest)
-    SELECT lot, MIN(depth) AS depth FROM walk GROUP BY lot ORDER BY depth, lot"""
-_BACK = text(_WALK.format(to="source", fro="target"))
-_FORWARD = text(_WALK.format(to="target", fro="source"))
+from ledger.store.asking import ask, ask_column, ask_for, chunks, go_by_index
+
 _REACH = """
     WITH RECURSIVE walk(lot) AS (
         SELECT CAST(:lot AS BIGINT)
@@ -29,41 +21,30 @@ _REACH = """
         LEFT JOIN entry c ON c.corrects = p.seq
         WHERE c.seq IS NULL AND p.{to} IS NOT NULL)
     SELECT {what} FROM walk {join}"""
-_REACHES = text(
-    _REACH.format(to="source", fro="target", what="1", join="WHERE walk.lot = :wanted LIMIT 1")
+_BACK = _REACH.format(to="source", fro="target", what="lot", join="")
+_FORWARD = _REACH.format(to="target", fro="source", what="lot", join="")
+_STEP = """
+    SELECT DISTINCT p.{to} FROM {{wanted}} w
+    CROSS JOIN posting p
+    LEFT JOIN entry c ON c.corrects = p.seq
+    WHERE p.{fro} = w.lot AND c.seq IS NULL AND p.{to} IS NOT NULL"""
+_STEP_BACK = _STEP.format(to="source", fro="target")
+_STEP_FORWARD = _STEP.format(to="target", fro="source")
+_BEHIND = _REACH.format(
+    to="source",
+    fro="target",
+    what="""lot.id, lot.code,
+        (SELECT j.verdict FROM entry e JOIN judge j ON j.seq = e.seq
+            LEFT JOIN entry c ON c.corrects = e.seq WHERE e.lot = walk.lot AND c.seq IS NULL
+            ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)""",
+    join="JOIN lot ON lot.id = walk.lot ORDER BY lot.id",
 )
-_BARRED = text(
-    _REACH.format(
-        to="source",
-        fro="target",
-        what="lot.code",
-        join=(
-            "JOIN lot ON lot.id = walk.lot WHERE walk.lot <> :lot AND ("
-            "SELECT j.verdict FROM entry e JOIN judge j ON j.seq = e.seq "
-            "LEFT JOIN entry c ON c.corrects = e.seq WHERE e.lot = walk.lot AND c.seq IS NULL "
-            "ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1"
-            ") IN ('hold', 'reject', 'recall') ORDER BY lot.id"
-        ),
-    )
-)
-_EDGES = text(
-    "SELECT p.source, p.target, SUM(p.taken) AS taken FROM posting p "
-    "LEFT JOIN entry c ON c.corrects = p.seq "
-    "WHERE c.seq IS NULL AND p.target = :lot AND p.source IS NOT NULL "
-    "GROUP BY p.source, p.target ORDER BY MIN(p.seq), p.source"
-)
-DEEPEST = 10_000
-"""No walk goes further than this many steps."""
-
-
-@dataclass(frozen=True, slots=True)
-class Met:
-    """A lot met on a walk."""
-
-    lot: int
-    """Its number."""
-    depth: int
-    """Least number of steps from where the walk began."""
+_EDGES = """
+    SELECT p.source, p.target, SUM(p.taken) AS taken FROM {wanted} w
+    CROSS JOIN posting p
+    LEFT JOIN entry c ON c.corrects = p.seq
+    WHERE p.target = w.lot AND c.seq IS NULL AND p.source IS NOT NULL
+    GROUP BY p.source, p.target ORDER BY MIN(p.seq), p.source"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,32 +59,75 @@ class Edge:
     """Amount in the source's measure; 0: carried, not measured."""
 
 
-def back(connection: Connection, lot: int, deepest: int = DEEPEST) -> list[Met]:
-    """Return all lots that a lot is made of, itself first, nearest first."""
-    return _met(connection, _BACK, lot, deepest)
+def back(connection: Connection, lot: int, deepest: int | None = None) -> list[int]:
+    """Return all lots that a lot is made of, itself first, nearer ones first.
+
+    Args:
+        connection: A connection in a transaction.
+        lot: Number of the lot.
+        deepest: How many steps to go; None for all.
+    """
+    return _met(connection, lot, deepest, _BACK, _STEP_BACK)
 
 
-def forward(connection: Connection, lot: int, deepest: int = DEEPEST) -> list[Met]:
-    """Return all lots that are made of a lot, itself first, nearest first."""
-    return _met(connection, _FORWARD, lot, deepest)
+def forward(connection: Connection, lot: int, deepest: int | None = None) -> list[int]:
+    """Return all lots that are made of a lot, itself first, nearer ones first; as `back`."""
+    return _met(connection, lot, deepest, _FORWARD, _STEP_FORWARD)
 
 
-def _met(connection: Connection, query: object, lot: int, deepest: int) -> list[Met]:
-    found = connection.execute(query, {"lot": lot, "deepest": deepest})  # type: ignore[call-overload]
-    return [Met(number, depth) for number, depth in found]
+def _met(connection: Connection, lot: int, deepest: int | None, reach: str, step: str) -> list[int]:
+    go_by_index(connection)
+    if deepest is None:
+        return ask_column(connection, reach, lot=lot)
+    met, level = {lot: None}, [lot]
+    for _ in range(deepest):
+        found = (to for part in chunks(level) for (to,) in ask_for(connection, step, part))
+        level = [to for to in dict.fromkeys(found) if to not in met]
+        met |= dict.fromkeys(level)
+    return list(met)
 
 
-def edges_into(connection: Connection, lot: int) -> list[Edge]:
-    """Return what went into one lot, by source, in the order it first went in."""
-    found = connection.execute(_EDGES, {"lot": lot})
-    return [Edge(source, target, int(taken)) for source, target, taken in found]
+def steps_from(lot: int, pairs: Iterable[tuple[int, int]]) -> dict[int, int]:
+    """Return how many steps each lot is away, along pairs of a lot and one a step further.
+
+    >>> steps_from(1, [(1, 2), (2, 3), (1, 3), (3, 4)])
+    {1: 0, 2: 1, 3: 1, 4: 2}
+    """
+    further: dict[int, list[int]] = {}
+    for near, far in pairs:
+        further.setdefault(near, []).append(far)
+    steps, level, away = {lot: 0}, [lot], 0
+    while level:
+        found = dict.fromkeys(far for near in level for far in further.get(near, ()))
+        level = [far for far in found if far not in steps]
+        away += 1
+        steps |= dict.fromkeys(level, away)
+    return steps
 
 
-def is_made_from(connection: Connection, lot: int, wanted: int) -> bool:
-    """Return whether `lot` is `wanted` or was made from it."""
-    return connection.execute(_REACHES, {"lot": lot, "wanted": wanted}).first() is not None
+def edges_into(connection: Connection, lots: Sequence[int]) -> Iterator[Edge]:
+    """Yield what went into lots, by target as they are given, by source as it first went in."""
+    go_by_index(connection)
+    for part in chunks(lots):
+        into: dict[int, list[Edge]] = {lot: [] for lot in part}
+        for source, target, taken in ask_for(connection, _EDGES, part):
+            into[target].append(Edge(source, target, int(taken)))
+        for edges in into.values():
+            yield from edges
 
 
-def barred_inputs(connection: Connection, lot: int) -> tuple[str, ...]:
-    """Return the codes of held, rejected or recalled lots that a lot is made of."""
-    return tuple(connection.execute(_BARRED, {"lot": lot}).scalars())
+@dataclass(frozen=True, slots=True)
+class Behind:
+    """A lot that another is, or is made of, as far as rules ask."""
+
+    lot: int
+    """Its number."""
+    code: str
+    """Its code."""
+    verdict: str | None
+    """The last verdict on it."""
+
+
+def behind(connection: Connection, lot: int) -> list[Behind]:
+    """Return a lot and all it is made of, in the order they were opened."""
+    return [Behind(*row) for row in ask(connection, _BEHIND, lot=lot)]

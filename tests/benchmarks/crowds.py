@@ -20,7 +20,7 @@ from ledger.service.book import How, open_book
 from ledger.service.keeping import note
 from ledger.service.setting_up import init, person
 from ledger.service.verifying import verify
-from tests.conftest import running_server
+from tests.conftest import passing_server
 from tests.keeper import Keeper, SetClock
 
 WRITERS = (1, 2, 4, 8)
@@ -102,7 +102,7 @@ def main(seconds: float, writers: tuple[int, ...] = WRITERS) -> int:
     with tempfile.TemporaryDirectory() as folder:
         files = [crowd(str(Path(folder) / f"{one}.db"), one, seconds) for one in writers]
     bad = report("SQLite", files)
-    with running_server() as server:
+    with passing_server() as server:
         places = [(server.where(server.new_database()), one) for one in writers]
         return bad + report("PostgreSQL", [crowd(*place, seconds) for place in places])
 

@@ -13,9 +13,7 @@ class ReachContract:
     def test_what_many_lots_are_made_of_is_what_each_is(self, walked: Keeper) -> None:
         with walked.reading() as connection:
             lots = all_lots(connection)
-            one_by_one = {
-                lot: frozenset(met.lot for met in walk.back(connection, lot)[1:]) for lot in lots
-            }
+            one_by_one = {lot: frozenset(walk.back(connection, lot)[1:]) for lot in lots}
             assert made_of(connection, lots) == one_by_one
             assert any(one_by_one.values())
 

@@ -55,7 +55,8 @@ def expected_rows(connection: Connection, entry: Entry, body: str) -> dict[str, 
     }
     leaf = sha256(b"\x00" + body.encode()).digest()
     found: dict[str, list[Any]] = {}
-    for table, row in rows(entry, body, leaf, ids, lambda *key: first[key] == entry.seq):
+    for table, cells in rows(entry, body, leaf, ids, lambda *key: first[key] == entry.seq):
+        row = dict(zip(table.columns.keys(), cells, strict=True))
         found.setdefault(table.name, []).append(row)
     return found
 

@@ -1,31 +1,38 @@
 """The statements that run at every entry and every trace find their rows by index."""
 
+import sqlite3
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import UTC, datetime
 
 import pytest
-from sqlalchemy import Connection, event
+from sqlalchemy import Connection
 
 from ledger.store import amounts, dating, queries, walk
+from ledger.store.briefs import briefs
 from ledger.store.made import bottle_sizes, finished
 from ledger.store.queries import Moment
 from ledger.store.reach import entries_of_lots, made_of
 from ledger.store.turnover import turnovers
 from tests.keeper import Keeper
 
-Asked = tuple[str, object]
-"""A statement with its parameters, as the driver got them."""
 NOON = Moment(datetime(2026, 3, 5, 12, tzinfo=UTC), 40)
 
 HOT: dict[str, Callable[[Connection, int], object]] = {
     "walk back": walk.back,
     "walk forward": walk.forward,
-    "what went in": walk.edges_into,
-    "made from": lambda connection, lot: walk.is_made_from(connection, lot, lot - 1),
+    "what went in": lambda connection, lot: [*walk.edges_into(connection, [lot, lot + 1])],
+    "briefs": lambda connection, lot: briefs(connection, [lot, lot + 1]),
+    "what was sent": lambda connection, lot: [*queries.moves_from(connection, [lot, lot + 1])],
+    "what is behind": walk.behind,
+    "a step back": lambda connection, lot: walk.back(connection, lot, 2),
+    "the house": lambda connection, _: queries.house(connection),
+    "a material": lambda connection, _: queries.material(connection, "spirit"),
+    "formulas": lambda connection, _: queries.formulas(connection, "essence"),
+    "a kind": lambda connection, _: queries.entries_of_kind(connection, "receipt"),
     "dates": lambda connection, lot: dating.dated(connection, [lot]),
-    "barred inputs": walk.barred_inputs,
     "held now": amounts.held,
+    "held then and now": lambda connection, lot: amounts.held_then_and_now(connection, lot, NOON),
     "held then": lambda connection, lot: amounts.held(connection, lot, NOON, skip=20),
     "entries of a lot": queries.entries_of_lot,
     "all entries of a lot": queries.all_entries_of_lot,
@@ -43,22 +50,20 @@ HOT: dict[str, Callable[[Connection, int], object]] = {
 
 
 @contextmanager
-def listening(connection: Connection) -> Iterator[list[Asked]]:
-    asked: list[Asked] = []
-
-    def hear(_c: object, _cursor: object, statement: str, cells: object, *_: object) -> None:
-        asked.append((statement, cells))
-
-    event.listen(connection, "before_cursor_execute", hear)
+def listening(connection: Connection) -> Iterator[list[str]]:
+    """Hear every statement that the engine runs, its values put in."""
+    asked: list[str] = []
+    driver = connection.connection.driver_connection
+    assert isinstance(driver, sqlite3.Connection)
+    driver.set_trace_callback(asked.append)
     try:
         yield asked
     finally:
-        event.remove(connection, "before_cursor_execute", hear)
+        driver.set_trace_callback(None)
 
 
-def plan_lines(connection: Connection, asked: Asked) -> list[str]:
-    statement, cells = asked
-    found = connection.exec_driver_sql(f"EXPLAIN QUERY PLAN {statement}", cells)  # type: ignore[arg-type]
+def plan_lines(connection: Connection, asked: str) -> list[str]:
+    found = connection.exec_driver_sql(f"EXPLAIN QUERY PLAN {asked}")
     return [row.detail for row in found]
 
 
@@ -79,12 +84,12 @@ def test_a_hot_statement_goes_by_index(
         assert lot is not None
         with listening(connection) as asked:
             act(connection, lot.seq)
-        plans = {one[0]: plan_lines(connection, one) for one in asked}
+        plans = {one: plan_lines(connection, one) for one in asked}
     assert plans
     assert {s: slow for s, lines in plans.items() if (slow := [*filter(is_slow, lines)])} == {}
 
 
 def test_a_statement_without_an_index_is_found_out(sqlite_walked: Keeper) -> None:
     with sqlite_walked.reading() as connection:
-        lines = plan_lines(connection, ("SELECT 1 FROM entry e WHERE e.reason = 'x'", ()))
+        lines = plan_lines(connection, "SELECT 1 FROM entry e WHERE e.reason = 'x'")
     assert [line for line in lines if is_slow(line)] == ["SCAN e"]

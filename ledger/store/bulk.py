@@ -1,0 +1,100 @@
+"""Appending many entries at once, as an import does.
+
+Guarantees: the same rows, hashes and tree nodes as appending one by one, in the caller's
+transaction, in memory that does not grow with their number. Refuses: numbers that do not follow on
+the book's last, and lots that nothing opened; it runs no rules and decides nothing else.
+"""
+
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+from itertools import islice
+
+from sqlalchemy import Connection, Table, select
+
+from ledger.domain.entries import Entry
+from ledger.domain.merkle import Frontier, leaf_hash
+from ledger.domain.plain import entry_text
+from ledger.errors import RefusedError
+from ledger.store.inserting import IN_ORDER, insert_many
+from ledger.store.mapping import Cells, lot_codes, rows
+from ledger.store.recorder import lot_ids, node, size
+from ledger.store.tables import MATERIAL_KEY, PERSON_KEY, TREE
+
+CHUNK = 2000
+"""How many entries are put in at once."""
+
+
+class Bulk:
+    """Appends to a book to which nobody else can write meanwhile."""
+
+    def __init__(self, connection: Connection) -> None:
+        """Take up a book at its end, in a writing transaction."""
+        self._connection = connection
+        self._frontier = Frontier.of_nodes(
+            size(connection), lambda height, place: node(connection, height, place)
+        )
+        self._keys = {
+            (kind, key)
+            for kind, column in (
+                ("person", PERSON_KEY.c.initials),
+                ("material", MATERIAL_KEY.c.code),
+            )
+            for key in connection.execute(select(column)).scalars()
+        }
+
+    def append(self, entries: Iterable[Entry]) -> int:
+        """Append entries in the order of their numbers; return how many.
+
+        Raises:
+            RefusedError: A number does not follow on the last, or a lot was never opened.
+        """
+        following, count = iter(entries), 0
+        while chunk := tuple(islice(following, CHUNK)):
+            self._put(chunk)
+            count += len(chunk)
+        return count
+
+    def root(self) -> bytes:
+        """Return the root over all entries so far."""
+        return self._frontier.root()
+
+    def _put(self, chunk: Sequence[Entry]) -> None:
+        named = [lot_codes(entry) for entry in chunk]
+        ids = lot_ids(self._connection, frozenset().union(*named))
+        found: dict[Table, list[Cells]] = defaultdict(list)
+        for entry, codes in zip(chunk, named, strict=True):
+            self._check(entry, codes - ids.keys())
+            body = entry_text(entry)
+            leaf = leaf_hash(body.encode())
+            found[TREE] += self._frontier.add(leaf)
+            for table, cells in rows(entry, body, leaf, ids, self._is_first_of):
+                found[table].append(cells)
+            if (opens := entry.draft.opens) and entry.draft.corrects is None:
+                ids[opens.code] = entry.seq
+        for table in IN_ORDER:
+            if found[table]:
+                insert_many(self._connection, table, found[table])
+
+    def _check(self, entry: Entry, unknown: frozenset[str]) -> None:
+        last = self._frontier.size
+        if entry.seq != last + 1:
+            raise RefusedError(
+                f"Entry {entry.seq} cannot follow on entry {last}.",
+                "Append the entries in the order of their numbers, without gaps.",
+            )
+        if unknown:
+            raise RefusedError(
+                f"Entry {entry.seq} speaks of the lot {min(unknown)}, which no entry before it "
+                "opened.",
+                "Append the entry that opens it first.",
+            )
+
+    def _is_first_of(self, kind: str, key: str) -> bool:
+        is_new = (kind, key) not in self._keys
+        self._keys.add((kind, key))
+        return is_new
+
+
+def append_many(connection: Connection, entries: Iterable[Entry]) -> int:
+    """Append entries that are numbered on from the book's last; return how many."""
+    return Bulk(connection).append(entries)

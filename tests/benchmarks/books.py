@@ -1,0 +1,100 @@
+"""Books of any size in the shape of the trade, for benchmarks and for tests of many entries.
+
+Guarantees: the same number of lots gives the same entries; every entry is made through its class
+and put in by the store's bulk append, so `verify` finds the book sound; amounts never fall below
+nothing. Memory does not grow with the book. Refuses: chance that is not seeded.
+
+About half of the lots are packed, a third syrups, an eighth essences, the rest deliveries and rinse
+liquors; 3.8 movements lead into a lot. A lot of spirit feeds near two thousand essences, one of
+sugar two thousand syrups, an oil fifty essences: what is forward of a lot does not grow with the
+book. ``python -m tests.benchmarks.books 10000 WHERE`` makes one.
+"""
+
+import sys
+import time
+from collections.abc import Iterable, Iterator
+from datetime import UTC, datetime, timedelta
+from itertools import chain, islice
+from pathlib import Path
+
+from ledger.domain.entries import Entry
+from ledger.service.book import Book, How
+from ledger.service.setting_up import init, material, person
+from ledger.store.bulk import Bulk
+from ledger.store.engine import is_server
+from tests.benchmarks.season import Season
+
+BEGUN = datetime(2016, 1, 4, 8, 0, tzinfo=UTC)
+"""When the books are set up."""
+SLICE = 100_000
+"""How many entries are committed at once."""
+MATERIALS = (
+    ("oil", "Sweet orange oil", "oil"),
+    ("lemon", "Lemon oil", "oil"),
+    ("spirit", "Neutral spirit", "ethanol"),
+    ("carbonate", "Light magnesium carbonate", "clarifier"),
+    ("sugar", "White sugar", "sugar"),
+    ("water", "Water", "water"),
+    ("acid", "Citric acid", "acid"),
+    ("bottle", "Bottle 250 mL", "bottle"),
+    ("cap", "Cap 28 mm", "closure"),
+)
+
+
+def empty_book(where: str) -> Book:
+    """Make a book with its house, its two people and its materials."""
+    book = init(where, name="Bench Cordials", currency="EUR", clock=lambda: BEGUN)
+    how = How(by="AB")
+    person(book, how, initials="AB", name="Ada Brook")
+    person(book, how, initials="CD", name="Cora Dale")
+    for code, name, kind in MATERIALS:
+        material(book, how, code=code, name=name, kind=kind)
+    return book
+
+
+def entries_of(lots: int, first: int = 4 + len(MATERIALS)) -> Iterator[Entry]:
+    """Yield the entries of so many lots, numbered from `first`, a minute from each to the next."""
+    season = Season(first, BEGUN + timedelta(days=1))
+    while season.lots < lots:
+        yield from season.turn(lots)
+
+
+def fill(book: Book, entries: Iterable[Entry]) -> int:
+    """Put entries into a book, some at a time; return how many."""
+    following, count = iter(entries), 0
+    for first in following:
+        with book.writing() as connection:
+            count += Bulk(connection).append(chain([first], islice(following, SLICE - 1)))
+    return count
+
+
+def book_of(lots: int, where: str) -> Book:
+    """Make a book of so many lots; a server has counted its rows by then, as it does by itself."""
+    book = empty_book(where)
+    fill(book, entries_of(lots))
+    if is_server(where):
+        with book.engine.connect().execution_options(isolation_level="AUTOCOMMIT") as connection:
+            connection.exec_driver_sql("VACUUM ANALYZE")
+    return book
+
+
+def main() -> None:
+    """Make a book of so many lots at a path or server, and say how long it took."""
+    lots, where = int(sys.argv[1]), sys.argv[2]
+    began = time.perf_counter()
+    book = book_of(lots, where)
+    taken = time.perf_counter() - began
+    with book.reading() as connection:
+        count = connection.exec_driver_sql("SELECT MAX(seq) FROM entry").scalar_one()
+        made = connection.exec_driver_sql("SELECT COUNT(*) FROM lot").scalar_one()
+        edges = connection.exec_driver_sql(
+            "SELECT COUNT(*) FROM posting WHERE source IS NOT NULL AND target IS NOT NULL"
+        ).scalar_one()
+    book.engine.dispose()
+    size = f", {Path(where).stat().st_size / 1e6:,.0f} MB" if not is_server(where) else ""
+    print(f"{made:,} lots, {count:,} entries, {edges / made:.2f} movements into a lot{size}")
+    print(f"{taken:.0f} s, {count / taken:,.0f} entries a second")
+
+
+if __name__ == "__main__":
+    main()
