@@ -35,7 +35,7 @@ def test_the_first_batch_by_hand_runs_block_by_block(tmp_path: Path, shell: dict
         ["bash", "-c", script], cwd=tmp_path, env=shell, capture_output=True, text=True, check=False
     )
     assert (done.returncode, done.stderr) == (0, "")
-    assert len(by_hand) == 3
+    assert len(by_hand) == 5
     assert (tmp_path / "record.pdf").read_bytes().startswith(b"%PDF")
 
 
