@@ -29,15 +29,15 @@ BEGUN = datetime(2016, 1, 4, 8, 0, tzinfo=UTC)
 SLICE = 100_000
 """How many entries are committed at once."""
 MATERIALS = (
-    ("oil", "Sweet orange oil", "oil"),
-    ("lemon", "Lemon oil", "oil"),
-    ("spirit", "Neutral spirit", "ethanol"),
-    ("carbonate", "Light magnesium carbonate", "clarifier"),
-    ("sugar", "White sugar", "sugar"),
-    ("water", "Water", "water"),
-    ("acid", "Citric acid", "acid"),
-    ("bottle", "Bottle 250 mL", "bottle"),
-    ("cap", "Cap 28 mm", "closure"),
+    ("oil", "Sweet orange oil", "oil", "0.845", None),
+    ("lemon", "Lemon oil", "oil", "0.853", None),
+    ("spirit", "Neutral spirit", "ethanol", None, "96"),
+    ("carbonate", "Light magnesium carbonate", "clarifier", None, None),
+    ("sugar", "White sugar", "sugar", None, None),
+    ("water", "Water", "water", None, None),
+    ("acid", "Citric acid", "acid", None, None),
+    ("bottle", "Bottle 250 mL", "bottle", None, None),
+    ("cap", "Cap 28 mm", "closure", None, None),
 )
 
 
@@ -47,8 +47,8 @@ def empty_book(where: str) -> Book:
     how = How(by="AB")
     person(book, how, initials="AB", name="Ada Brook")
     person(book, how, initials="CD", name="Cora Dale")
-    for code, name, kind in MATERIALS:
-        material(book, how, code=code, name=name, kind=kind)
+    for code, name, kind, density, abv in MATERIALS:
+        material(book, how, code=code, name=name, kind=kind, density=density, abv=abv)
     return book
 
 
