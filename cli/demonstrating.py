@@ -4,6 +4,7 @@ Guarantees: everything goes through the same verbs as the commands; the book and
 Refuses: to write over what is in the folder.
 """
 
+from collections.abc import Sequence
 from io import BytesIO
 from pathlib import Path
 
@@ -14,16 +15,17 @@ from cli.progress import progress
 from cli.tables import print_json, print_lines
 from cli.tracing import print_trace
 from ledger.errors import StorageError
+from ledger.science.suspects import Sort
 from ledger.service.book import Book
-from ledger.service.common_inputs import CommonInputs, common_inputs
+from ledger.service.carrying import traced
 from ledger.service.looking import dossier
 from ledger.service.season import Season, SeasonClock, play, read_season, start_time
 from ledger.service.serving import card
 from ledger.service.setting_up import init
-from ledger.service.tracing import trace
+from ledger.service.suspecting import suspects
 from ledger.service.verifying import verify
 from reports.build.papers import label_sheet_view
-from reports.build.plain import audit_plain, trace_plain
+from reports.build.plain import audit_plain, traced_plain
 from reports.build.story import told
 from reports.pdf.labels import label_sheet
 
@@ -54,8 +56,10 @@ def demonstrate(call: Call, folder: Path) -> None:
     label_sheet(view, sheet)
     write(labels, sheet.getvalue())
     cloudy = codes[story.cloudy]
-    causes = common_inputs(book)
-    back = trace(book, cloudy, forward=False)
+    causes = suspects(book, complaints=True)
+    found = (suspect.cause for suspect in causes.judgement.named)
+    named = [cause.name for cause in found if cause.sort is Sort.LOT]
+    back = traced(book, cloudy, forward=False)
     with progress("Verifying", quiet=call.json) as tick:
         audit = verify(book, tick)
     if call.json:
@@ -65,20 +69,21 @@ def demonstrate(call: Call, folder: Path) -> None:
                 "labels": str(labels),
                 "record": str(record),
                 "cloudy": cloudy,
-                "common": list(causes.only_in_failed),
-                "trace": trace_plain(back),
+                "common": named,
+                "trace": traced_plain(back),
                 "verify": audit_plain(audit),
             }
         )
         return
     print_lines(told(season.house.name, audit.entries, cloudy, causes))
     print_trace(back, back=True, forward=False)
-    _show_sisters(book, causes)
+    _show_sisters(book, named)
     print_lines(
         [
             "",
             f"The book is at {where} ({audit.entries} entries, verified).",
             f"A sheet of labels is at {labels}, a batch record at {record}.",
+            f"To see how sure it is: pottle --ledger {where} suspects --complaints --explain",
             f"Next: pottle --ledger {where} stock",
         ]
     )
@@ -117,8 +122,8 @@ def play_into(season: Season, where: Path, *, quiet: bool) -> tuple[Book, dict[s
     return book, played.codes
 
 
-def _show_sisters(book: Book, causes: CommonInputs) -> None:
-    for code in causes.only_in_failed:
-        ahead = trace(book, code, back=False)
+def _show_sisters(book: Book, named: Sequence[str]) -> None:
+    for code in named:
+        ahead = traced(book, code, back=False)
         print_lines(["", f"Everyone who holds something made of {code}:"])
         print_trace(ahead, back=False, forward=True)

@@ -3,6 +3,7 @@
 Guarantees: a release names all that stands in its way at once. Refuses: rules of their own.
 """
 
+from pathlib import Path
 from typing import Annotated
 
 import typer
@@ -36,12 +37,15 @@ def complain(
     opened: Annotated[Text, typer.Option(help="When it was opened.")] = None,
     stored: Annotated[Text, typer.Option(help="Where and how it was kept.")] = None,
     mixed: Annotated[Text, typer.Option(help="How it was mixed: ratio, ice, water.")] = None,
+    photo: Annotated[Path | None, typer.Option(help="File of a photo; its hash is kept.")] = None,
     words: Annotated[Text, typer.Option(help="What else was said.")] = None,
 ) -> None:
-    """Record a complaint."""
-    record(
+    """Record a complaint; say what it points to."""
+    from cli.complaining import complain_of
+
+    complain_of(
         call,
-        "complain",
+        photo,
         lot=lot,
         symptom=" ".join(symptom),
         party=party,

@@ -13,6 +13,7 @@ from ledger.errors import RefusedError
 from ledger.service.book import Book, Recorded
 from ledger.service.formulas import versions
 from ledger.service.looking import dossier, entries_of_kind, house_of, materials
+from ledger.service.parties import parties
 from reports.build.answers import answer
 from reports.build.words_of_bench import pores
 from reports.format import celsius, duration, scaled
@@ -79,6 +80,23 @@ def list_materials(call: Call) -> None:
         print_table(heads, rows, right="g/mL,%vol")
     else:
         print_lines(["There is no material in the book yet."])
+
+
+def list_parties(call: Call) -> None:
+    """List the suppliers and customers."""
+    heads = ("name", "phone", "email", "address", "words")
+    rows = [[getattr(item, head) or "" for head in heads] for item in parties(call.book())]
+    if call.json:
+        print_json([dict(zip(heads, row, strict=True)) for row in rows])
+    elif rows:
+        print_table(heads, rows)
+    else:
+        print_lines(
+            [
+                "The book knows nobody's telephone number yet.",
+                'Next: pottle party add "NAME" --phone NUMBER',
+            ]
+        )
 
 
 def list_formulas(call: Call) -> None:

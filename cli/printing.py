@@ -6,12 +6,11 @@ labels are recorded once their sheet has been drawn. Refuses: folders that do no
 
 from io import BytesIO
 from pathlib import Path
-from zoneinfo import ZoneInfo
 
 from cli.files import check_place, write
 from ledger.errors import RefusedError
 from ledger.service.book import Book, How, Recorded
-from ledger.service.looking import dossier, find_lot, house_of
+from ledger.service.looking import dossier, find_lot, now_at_home
 from ledger.service.selling import labels
 from ledger.service.serving import card
 from reports.build.papers import label_sheet_view, record_view
@@ -43,9 +42,7 @@ def print_record(book: Book, text: str, out: Path, *, by: str | None, force: boo
     """Write the batch record of a lot and return the lot's code."""
     check_place(out, force=force)
     code = find_lot(book, text, by)
-    house = house_of(book)
-    now = book.clock().astimezone(ZoneInfo(house.time_zone if house else "UTC"))
     paper = BytesIO()
-    batch_record(record_view(dossier(book, code), now, card(book, code)), paper)
+    batch_record(record_view(dossier(book, code), now_at_home(book), card(book, code)), paper)
     write(out, paper.getvalue())
     return code

@@ -1,34 +1,135 @@
 """Showing a trace.
 
-Guarantees: readable at 80 columns; whole lines in a pipe. Refuses: to choose words.
+Guarantees: readable at 80 columns; whole lines in a pipe; the first line is shown before the walk.
+Refuses: to choose words.
 """
 
 import shutil
+import sys
 import textwrap
+from collections.abc import Iterable
+from dataclasses import dataclass
+from io import BytesIO
+from pathlib import Path
 
 from cli.call import Call
-from cli.tables import is_screen, print_json, seen
-from ledger.service.looking import find_lot
-from ledger.service.tracing import Trace, trace
-from reports.build.plain import trace_plain
-from reports.build.tree import trace_lines
+from cli.files import check_place, write
+from cli.progress import progress
+from cli.tables import is_screen, print_json, print_lines, seen
+from ledger.domain.entries.words import MaterialKind
+from ledger.errors import InputError
+from ledger.service.book import Book
+from ledger.service.carrying import Traced, no_deeper, only_kind, traced
+from ledger.service.looking import brief_of, find_lot, house_of, now_at_home
+from ledger.service.verifying import seal
+from reports.build.plain import traced_plain
+from reports.build.trace_sheet import trace_sheet, trace_view
+from reports.build.tree import describe, traced_lines
+from reports.format import plural
+from reports.sheets import csv_text
 
 
-def show_trace(call: Call, text: str, *, back: bool, forward: bool, depth: int | None) -> None:
-    """Show a trace as a tree, or as JSON."""
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What of a trace is asked for."""
+
+    back: bool
+    """Whether to go back."""
+    forward: bool
+    """Whether to go forward."""
+    depth: int | None = None
+    """How many steps to show."""
+    only: str | None = None
+    """Kind of material to go back to."""
+    csv: Path | None = None
+    """CSV file to write."""
+    out: Path | None = None
+    """PDF file to write."""
+    force: bool = False
+    """Whether to write over files."""
+
+
+def show_trace(call: Call, text: str, asked: Asked) -> None:
+    """Show a trace as a tree or as JSON, or write it to files."""
+    kind = _kind(asked)
+    for place in (asked.csv, asked.out):
+        if place:
+            check_place(place, force=asked.force)
     book = call.book()
     code = find_lot(book, text, call.writer)
-    found = trace(book, code, back=back, forward=forward, deepest=depth)
-    if call.json:
-        print_json(trace_plain(found))
+    is_shown = not (call.json or asked.csv or asked.out)
+    if is_shown:
+        print_folded([describe(brief_of(book, code))])
+        sys.stdout.flush()
+    with progress("Tracing", quiet=call.json) as tick:
+        found = traced(book, code, back=asked.back, forward=asked.forward, tick=tick)
+    found = only_kind(found, kind) if kind else found
+    is_missing = kind and not any(node.brief.sort == kind for node in found.trace.nodes)
+    found = no_deeper(found, asked.depth)
+    if is_shown:
+        if is_missing:
+            print_lines(["", f"{code} is made of no {kind} that the book knows of."])
+        else:
+            print_folded(traced_lines(found, back=asked.back, forward=asked.forward))
         return
-    print_trace(found, back=back, forward=forward)
+    written = _files(book, found, asked)
+    if call.json:
+        print_json({**traced_plain(found), **{name: str(place) for name, place in written}})
+    else:
+        count = plural(len(found.trace.nodes) - 1, "other lot")
+        places = " and ".join(str(place) for _, place in written)
+        print_lines([f"The trace of {code} with {count} is in {places}."])
 
 
-def print_trace(found: Trace, *, back: bool, forward: bool) -> None:
-    """Print a trace as a tree, folded to a screen's width."""
-    for line in map(seen, trace_lines(found, back=back, forward=forward)):
+def print_trace(found: Traced, *, back: bool, forward: bool) -> None:
+    """Print a trace as a tree, the lot traced first."""
+    print_folded([describe(found.trace.lot)])
+    print_folded(traced_lines(found, back=back, forward=forward))
+
+
+def print_folded(lines: Iterable[str]) -> None:
+    """Print lines of a tree as they come, folded to a screen's width."""
+    for line in map(seen, lines):
         print(fold(line, shutil.get_terminal_size().columns) if is_screen() else line)
+
+
+def _kind(asked: Asked) -> MaterialKind | None:
+    if asked.only is None:
+        return None
+    if asked.forward:
+        raise InputError(
+            "Materials stand behind a lot, so --only does not go with --forward.",
+            "Leave one of the two out.",
+        )
+    try:
+        return MaterialKind(asked.only.strip().lower())
+    except ValueError:
+        raise InputError(
+            f'"{asked.only}" is no kind of material.', f"Give one of: {', '.join(MaterialKind)}."
+        ) from None
+
+
+def _files(book: Book, found: Traced, asked: Asked) -> list[tuple[str, Path]]:
+    written: list[tuple[str, Path]] = []
+    if asked.csv:
+        write(asked.csv, csv_text(trace_sheet(found)).encode())
+        written.append(("csv", asked.csv))
+    if asked.out:
+        from reports.pdf.trace import trace_paper
+
+        house, paper = house_of(book), BytesIO()
+        view = trace_view(
+            found,
+            house.name if house else "",
+            f"{now_at_home(book):%Y-%m-%d %H:%M}",
+            seal(book).lines,
+            back=asked.back,
+            forward=asked.forward,
+        )
+        trace_paper(view, paper)
+        write(asked.out, paper.getvalue())
+        written.append(("out", asked.out))
+    return written
 
 
 def fold(line: str, width: int) -> str:

@@ -119,3 +119,43 @@ class RecordView:
     """When the paper was made, local time."""
     seal: tuple[str, ...]
     """The three lines of the book's seal."""
+
+
+@dataclass(frozen=True, slots=True)
+class TraceRow:
+    """One line of a trace."""
+
+    depth: int
+    """How many steps from the lot traced, 1 for the next."""
+    lot: str
+    """Code of the lot; empty where goods left the house."""
+    what: str
+    """What it is, or what became of goods."""
+    amount: str
+    """How much went between."""
+    share: str
+    """How much of one is in the other."""
+    status: str
+    """Where it stands, and the grade of the last look."""
+
+
+@dataclass(frozen=True, slots=True)
+class TraceView:
+    """The trace of one lot."""
+
+    house_name: str
+    """The maker's name."""
+    lot: str
+    """Code of the lot traced."""
+    title: str
+    """What it is."""
+    back: tuple[TraceRow, ...] | None
+    """What it is made of; None when not asked for."""
+    forward: tuple[TraceRow, ...] | None
+    """What became of it; None when not asked for."""
+    notes: tuple[str, ...]
+    """What a reader must know besides, each a sentence."""
+    printed_at: str
+    """When the paper was made, local time."""
+    seal: tuple[str, ...]
+    """The three lines of the book's seal."""

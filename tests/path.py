@@ -164,6 +164,7 @@ def fill_every_table(keeper: Keeper) -> Lots:
     keeper.do("withdraw", code="orange-essence", version="1")
     keeper.do("party", name="Bridge Street Stall", phone="01 555 0100", address="1 Bridge Street")
     keeper.do("limit", code="us-safrole", citation="21 CFR 189.180, read again")
+    keeper.do("recall", lot=lots.packed, because="came back cloudy")
     keeper.do("contact", lot=lots.packed, party="Bridge Street Stall", reached="spoken")
     keeper.do("close", lot=lots.packed, cause="the orange oil was old")
     return lots

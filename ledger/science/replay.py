@@ -15,6 +15,9 @@ from ledger.science.received import ReceivedLot, contents_of
 
 MADE_UP, RINSED, FILLED = "makeup", "rinse", "bottle"
 """Kinds of entry whose steps are taken in a way of their own."""
+SLACK = 0.02
+"""Share by which a reading may be off for warmth and reading alone: spirit swells by about 1.1 %
+in 10 °C (common practice, no source)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,42 +86,18 @@ class Replay:
         return order
 
     def _replay(self, lot: str) -> None:
-        there, found, draws = Contents(), [], {}
-        last, ul_per_unit = there, 1.0
+        vessel, found, draws = _Vessel(lot), [], {}
         for index, step in enumerate(self._steps.get(lot, ())):
-            before = there.volume_ul
-            if step.act is Act.INTO and step.outside:
-                moved = _so_much(last, step.amount * ul_per_unit)
-                there = add(there, moved)
-            else:
-                moved, there = self._taken(step, there, ul_per_unit)
-            last = there if there.volume_ul > 0 else last
-            if step.kind == FILLED and moved.volume_ul and step.amount:
-                ul_per_unit = moved.volume_ul / step.amount
+            before = vessel.there.volume_ul
+            moved = vessel.take(step, self._moved_in(step))
             if step.act is Act.OUT:
                 draws[index] = moved
-            found.append(Happening(step, moved, before, there))
+            found.append(Happening(step, moved, before, vessel.there))
         self._draws[lot], self._happened[lot] = draws, tuple(found)
 
-    def _taken(self, step: Step, there: Contents, ul_per_unit: float) -> tuple[Contents, Contents]:
-        """Return what a step moves, and what is there after it.
-
-        Bottled goods are counted; `ul_per_unit` is what one millionth of a bottle holds.
-        """
-        if step.act is Act.INTO:
-            moved = self._moved_in(step)
-            return moved, add(there, moved)
-        if step.act is Act.OUT:
-            moved = drawn(there, step.amount * ul_per_unit)
-            return moved, _less(there, moved)
-        if step.act is Act.LEVEL:
-            volume_ul = step.amount * ul_per_unit
-            after = measured(there, volume_ul, is_loss=step.kind != MADE_UP)
-            return _difference(there, after), after
-        return Contents(), there
-
     def _moved_in(self, step: Step) -> Contents:
-        if step.source is None:
+        """Return what a step brings from another lot."""
+        if step.act is not Act.INTO or step.source is None:
             return Contents()
         if not step.taken:
             return Contents(notes=frozenset({_carried(step)}))
@@ -126,11 +105,72 @@ class Replay:
             whole = contents_of(self._received[step.source], step.taken)
         else:
             whole = self._draws[step.source].get(step.draw, Contents())
-        if step.kind != RINSED:
-            return whole
-        note = f"The rinse with {step.source} is counted as that liquid alone."
-        ran = drawn(whole, step.amount)
-        return replace(ran, notes=ran.notes | {note})
+        return _rinsed(whole, step) if step.kind == RINSED else whole
+
+
+class _Vessel:
+    """A lot while its steps are taken one by one."""
+
+    def __init__(self, code: str) -> None:
+        self.code = code
+        self.there = self._last = Contents()
+        self._ul_per_unit = 1.0
+
+    def take(self, step: Step, brought: Contents) -> Contents:
+        """Take one step and return what it moved."""
+        volume_ul = step.amount * self._ul_per_unit
+        if step.act is Act.INTO:
+            moved = _so_much(self._last, volume_ul) if step.outside else brought
+            self.there = add(self.there, moved)
+            if step.kind == FILLED and moved.volume_ul and step.amount:
+                self._ul_per_unit = moved.volume_ul / step.amount
+        elif step.act is Act.OUT:
+            moved = self._drawn(step, volume_ul)
+        elif step.act is Act.LEVEL:
+            moved = self._measured(step, volume_ul)
+        else:
+            moved = Contents()
+        self._last = self.there if self.there.volume_ul > 0 else self._last
+        return moved
+
+    def _drawn(self, step: Step, volume_ul: float) -> Contents:
+        had = self.there.volume_ul
+        moved = drawn(self.there, volume_ul)
+        left = had - moved.volume_ul
+        self.there = drawn(self.there, left) if left > 0 else Contents(notes=self.there.notes)
+        over = volume_ul - moved.volume_ul
+        if over <= 0:
+            return moved
+        if had > 0 and over <= SLACK * had:
+            return replace(moved, volume_ul=volume_ul)
+        note = (
+            f"{self.code}: entry {step.entry} drew {volume_ul / 1000:.4g} mL where "
+            f"{had / 1000:.4g} mL were reckoned; of the rest nothing is known."
+        )
+        unknown = Contents(over, unknown_ul={self.code: over}, notes=frozenset({note}))
+        return add(moved, unknown)
+
+    def _measured(self, step: Step, volume_ul: float) -> Contents:
+        before = self.there
+        self.there = measured(before, volume_ul, is_loss=step.kind != MADE_UP)
+        if step.kind != MADE_UP and volume_ul > before.volume_ul * (1 + SLACK):
+            note = (
+                f"{self.code}: entry {step.entry} measured {volume_ul / 1000:.4g} mL where "
+                f"{before.volume_ul / 1000:.4g} mL were reckoned; the measured volume counts."
+            )
+            self.there = replace(self.there, notes=self.there.notes | {note})
+        return _difference(before, self.there)
+
+
+def _rinsed(put_on: Contents, step: Step) -> Contents:
+    """Return what ran through a cake: the liquid put on, as far as it goes."""
+    note = f"The rinse with {step.source} is counted as that liquid alone (entry {step.entry})."
+    ran = drawn(put_on, step.amount)
+    over = step.amount - ran.volume_ul
+    if put_on.volume_ul > 0 and over > SLACK * put_on.volume_ul:
+        held = Contents(over, unknown_ul={f"the cake of entry {step.entry}": over})
+        ran = add(ran, held)
+    return replace(ran, notes=ran.notes | {note})
 
 
 def _so_much(contents: Contents, volume_ul: float) -> Contents:
@@ -142,12 +182,6 @@ def _so_much(contents: Contents, volume_ul: float) -> Contents:
 
 def _carried(step: Step) -> str:
     return f"What came over from {step.source} unmeasured is not counted (entry {step.entry})."
-
-
-def _less(there: Contents, moved: Contents) -> Contents:
-    if there.volume_ul <= 0 or moved.volume_ul >= there.volume_ul:
-        return Contents(notes=there.notes)
-    return drawn(there, there.volume_ul - moved.volume_ul)
 
 
 def _difference(before: Contents, after: Contents) -> Contents:

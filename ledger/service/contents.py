@@ -22,6 +22,8 @@ BASIS = (
     "Ethanol and water by OIML R 22, sugar by ICUMSA SPS-4, oils by their density.",
 )
 """What every answer assumes."""
+NOT_KNOWN = "Look at its entries with pottle journal, and correct the amount that is wrong."
+"""What to do about a liquid of which nothing is known."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,16 +58,23 @@ def _lot_contents(code: str, behind: Steps, rows: Mapping[str, ReceivedRow]) -> 
     known = {lot: received_lot(row) for lot, row in rows.items()}
     replay = Replay(behind.steps, known)
     found = replay.contents(code)
-    unknown = [known[code]] if code in known else [known[lot] for lot in found.unknown_ul]
+    unknown = [known[lot] for lot in (code, *found.unknown_ul) if lot in known]
     return LotContents(
         code=code,
         contents=found,
         happenings=() if code in known else replay.happenings(code),
         received=known,
-        missing=tuple(
-            _missing(lot, rows[lot.code].entry)
-            for lot in sorted(unknown, key=lambda item: item.code)
-            if missing_of(lot)
+        missing=(
+            *(
+                _missing(lot, rows[lot.code].entry)
+                for lot in sorted(unknown, key=lambda item: item.code)
+                if missing_of(lot)
+            ),
+            *(
+                (f"What was in {lot} is not known, by {volume / 1000:.4g} mL.", NOT_KNOWN)
+                for lot, volume in sorted(found.unknown_ul.items())
+                if lot not in known
+            ),
         ),
     )
 

@@ -25,7 +25,7 @@ from ledger.store.steps import steps_behind
 GLASS_UL = 240_000
 """A glass, unless another is named: 30 mL of syrup and 210 mL of soda (common practice, no source).
 """
-POURED = frozenset({ProductKind.SYRUP, ProductKind.GUM_EMULSION})
+POURED = frozenset({ProductKind.SYRUP, ProductKind.BASE_SYRUP})
 """Kinds of product that are poured into a glass as they are."""
 SODA_PARTS = 7
 """Parts of soda water to one of syrup, unless the batch says otherwise (common practice)."""

@@ -5,7 +5,7 @@ nearest codes.
 """
 
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, datetime
 from zoneinfo import ZoneInfo
 
 from ledger.domain.dates import Dates
@@ -75,11 +75,15 @@ def find_lot(book: Book, text: str, by: str | None = None) -> str:
         return resolve_lot(connection, text, by)
 
 
+def now_at_home(book: Book) -> datetime:
+    """Return the present moment on the house's clock."""
+    house = house_of(book)
+    return book.clock().astimezone(ZoneInfo(house.time_zone if house else "UTC"))
+
+
 def today(book: Book) -> date:
     """Return the day on the house's clock."""
-    with book.reading() as connection:
-        house = queries.house(connection)
-    return book.clock().astimezone(ZoneInfo(house.time_zone if house else "UTC")).date()
+    return now_at_home(book).date()
 
 
 def stock(book: Book, *, everything: bool = False) -> tuple[Brief, ...]:

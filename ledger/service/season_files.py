@@ -25,7 +25,18 @@ REFERENCES = frozenset({"lot", "source", "bottles", "caps", "cake_of", "entry"})
 ORDER = (
     *("house", "person", "party", "material", "limit", "withdraw", "receive", "start", "add"),
     *("rest", "filter", "rinse", "decant", "measure", "look", "makeup", "finish", "bottle"),
-    *("labels", "judge", "send", "complain", "contact", "close", "count", "note", "correct"),
+    *(
+        "labels",
+        "judge",
+        "send",
+        "complain",
+        "recall",
+        "contact",
+        "close",
+        "count",
+        "note",
+        "correct",
+    ),
     "strike",
 )
 """Verbs in the order in which rows of one minute are taken; others come last."""

@@ -4,13 +4,18 @@ Guarantees: bottled goods are a lot of their own, counted by the bottle. Refuses
 the rules.
 """
 
+import re
+
 from ledger.domain.entries import Bottle, Complaint, Judge, Labels, Move
 from ledger.domain.entries.words import LotType, MoveAs, Verdict
 from ledger.domain.lots import name
 from ledger.domain.quantity import Measure, Quantity, show
+from ledger.errors import InputError
 from ledger.service.book import Book, How, Recorded
 from ledger.service.desk import at_desk
 from ledger.service.scenes import lot_state
+
+_HASH = re.compile(r"[0-9a-f]{64}", re.ASCII)
 
 
 def bottle(
@@ -109,9 +114,11 @@ def complain(
     opened: str | None = None,
     stored: str | None = None,
     mixed: str | None = None,
+    photo: str | None = None,
+    photo_sha256: str | None = None,
     words: str | None = None,
 ) -> Recorded:
-    """Record a complaint about a lot."""
+    """Record a complaint about a lot; of a photo its file's name and its hash are kept."""
     with at_desk(book, how) as desk:
         reader = desk.words
         facts = Complaint(
@@ -120,6 +127,18 @@ def complain(
             opened=reader.text_or_none(opened, "time of opening"),
             stored=reader.text_or_none(stored, "place of storage"),
             mixed=reader.text_or_none(mixed, "way of mixing"),
+            photo=reader.text_or_none(photo, "name of the photo"),
+            photo_sha256=reader.read(lambda: _sha256(photo_sha256), None),
             words=reader.text_or_none(words, "words"),
         )
         return desk.record(facts, reader.lot(lot))
+
+
+def _sha256(text: str | None) -> str | None:
+    plain = (text or "").strip().lower()
+    if plain and not _HASH.fullmatch(plain):
+        raise InputError(
+            f'"{text}" is not a SHA-256 hash.',
+            "It has 64 figures and letters from 0 to 9 and a to f.",
+        )
+    return plain or None

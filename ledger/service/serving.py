@@ -156,6 +156,11 @@ def serving(
     )
     with book.reading() as connection:
         code = resolve_lot(connection, text, by)
+        if known_lot(connection, code).opened.lot_type is LotType.RECEIVED:
+            raise RefusedError(
+                f"{code} is a received lot, which nobody pours as it is.",
+                f"Name a lot that was made of it; pottle trace {code} --forward shows them.",
+            )
         return card_on(connection, code, glass_ul, read_pour(pour), dose_ul, bodies)
 
 

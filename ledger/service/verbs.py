@@ -8,12 +8,13 @@ from collections.abc import Callable
 
 from ledger.service.batches import add, finish, makeup, rest, start
 from ledger.service.book import Recorded
-from ledger.service.calling import close, contact
+from ledger.service.calling import contact
 from ledger.service.clarifying import decant, filter_, look, measure, rinse
 from ledger.service.formulas import withdraw
 from ledger.service.keeping import correct, count, note, strike
 from ledger.service.limits import limit
 from ledger.service.parties import party
+from ledger.service.recalling import close_recall, recall
 from ledger.service.receiving import receive
 from ledger.service.selling import bottle, complain, judge, labels, send
 from ledger.service.setting_up import house, material, person
@@ -41,8 +42,9 @@ VERBS: dict[str, Callable[..., Recorded]] = {
     "send": send,
     "judge": judge,
     "complain": complain,
+    "recall": recall,
     "contact": contact,
-    "close": close,
+    "close": close_recall,
     "count": count,
     "note": note,
     "correct": correct,

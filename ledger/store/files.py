@@ -21,7 +21,7 @@ def refuse_leftovers(path: Path) -> None:
     """
     for ending in ("-wal", "-journal"):
         left = path.with_name(path.name + ending)
-        if left.exists():
+        if left.exists() and not path.exists():
             raise StorageError(
                 f"There is a file {left}, left by another book that was at {path}.",
                 "Move it to a safe place first: it may hold that book's last entries.",

@@ -28,8 +28,14 @@ class Answer:
     """The same for machines."""
 
 
-def answer(recorded: Recorded, dossier: Dossier | None) -> Answer:
-    """Return the answer to a recording; `dossier` is of the lot it was about, if any."""
+def answer(recorded: Recorded, dossier: Dossier | None, step: str | None = None) -> Answer:
+    """Return the answer to a recording.
+
+    Args:
+        recorded: What was recorded.
+        dossier: Of the lot it was about, if any.
+        step: What comes next, where more is known than the entry says.
+    """
     entry = recorded.entry
     lines = [_done(entry, dossier.state.code if dossier else None)]
     if dossier:
@@ -38,7 +44,7 @@ def answer(recorded: Recorded, dossier: Dossier | None) -> Answer:
         lines.append(f"Not known yet: {', '.join(missing)}.")
     lines += [f"Note: {what} {todo}".rstrip() for what, todo in recorded.remarks]
     lines += [f"Deviation {item.seq}: {_departure(item)}" for item in recorded.deviations]
-    step = next_step(entry, dossier)
+    step = step or next_step(entry, dossier)
     if step:
         lines.append(f"Next: {step}")
     return Answer(tuple(lines), _plain(recorded, dossier, missing, step))

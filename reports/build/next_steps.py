@@ -46,6 +46,8 @@ def next_step(entry: Entry, dossier: Dossier | None) -> str | None:
             return f"pottle trace {code}"
         case "move":
             return "pottle stock"
+        case "contact" | "closing":
+            return f"pottle recall {code}"
         case _:
             return None
 

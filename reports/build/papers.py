@@ -209,9 +209,9 @@ def dilution(dossier: Dossier, started: Start | None) -> str | None:
     an essence flavour a litre of syrup (common practice, no source).
     """
     kind = dossier.brief.product_kind
-    if kind in (ProductKind.SYRUP, ProductKind.GUM_EMULSION):
+    if kind == ProductKind.SYRUP:
         parts = (started.pour_parts if started else None) or 7
         return f"1 part syrup to {plural(parts, 'part')} soda water"
-    if kind in (ProductKind.ESSENCE, ProductKind.WASHED_ESSENCE):
+    if kind in (ProductKind.ESSENCE, ProductKind.WASHED_ESSENCE, ProductKind.GUM_EMULSION):
         return "30 mL flavour 1 L of syrup"
     return None

@@ -6,11 +6,13 @@ Guarantees: the keys are documented in DEVELOPERS.md and only ever added to. Ref
 from typing import Any
 
 from ledger.domain.seals import Seal
+from ledger.service.carrying import Traced
 from ledger.service.looking import Dossier, Said
-from ledger.service.tracing import Trace
+from ledger.service.tracing import Holder, Trace, Way
 from ledger.service.verifying import Audit
 from ledger.store.briefs import Brief
 from reports.build.sentences import TITLES, sentence
+from reports.build.shares import share_plain
 from reports.format import clock
 
 
@@ -47,19 +49,32 @@ def trace_plain(trace: Trace) -> dict[str, Any]:
             }
             for edge in trace.edges
         ],
-        "holders": [
-            {
-                "lot": item.lot,
-                "party": item.party,
-                "as": str(item.moved_as),
-                "amount": str(item.amount),
-                "unit": str(item.measure),
-                "on": item.on,
-                "document": item.document,
-            }
-            for item in trace.holders
-        ],
+        "holders": [holder_plain(item) for item in trace.holders],
     }
+
+
+def holder_plain(item: Holder) -> dict[str, Any]:
+    """Return goods that went out or came back."""
+    return {
+        "lot": item.lot,
+        "party": item.party,
+        "as": str(item.moved_as),
+        "amount": str(item.amount),
+        "unit": str(item.measure),
+        "on": item.on,
+        "document": item.document,
+    }
+
+
+def traced_plain(found: Traced) -> dict[str, Any]:
+    """Return a trace with how much is carried; `share` of a lot back is of it in the lot traced."""
+    plain = trace_plain(found.trace)
+    for node, told in zip(found.trace.nodes, plain["nodes"], strict=True):
+        shares = found.behind if node.way is Way.BACK else found.ahead
+        if node.brief.code in shares:
+            told["share"] = share_plain(shares[node.brief.code])
+    circles = [list(circle) for circle in found.circles]
+    return {**plain, "circles": circles, "left_out": found.hidden}
 
 
 def said_plain(said: Said) -> dict[str, Any]:

@@ -6,12 +6,14 @@ Refuses: colour and markup.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from ledger.domain.quantity import show
+from ledger.service.carrying import Share, Traced
 from ledger.service.tracing import Carried, Holder, Trace, Way
 from ledger.store.briefs import Brief
+from reports.build.shares import share_words
 from reports.build.words_of_goods import gone
 from reports.format import plural
 
@@ -34,19 +36,49 @@ class Branch:
     """Code of the lot at its end; None when goods left the house."""
     lasts: tuple[bool, ...]
     """For it and each line it hangs from, the outermost first, whether it is the last there."""
+    again: bool = False
+    """Whether the lot stands further up already."""
 
 
-def trace_lines(trace: Trace, *, back: bool, forward: bool) -> list[str]:
-    """Return the lines of a trace."""
-    briefs = {node.brief.code: node.brief for node in trace.nodes}
-    lines = [describe(trace.lot)]
-    if back:
-        lines += ["", _head(trace, Way.BACK)]
-        lines += _tree(trace.lot.code, _sources(trace.edges), {}, briefs)
-    if forward:
-        lines += ["", _head(trace, Way.FORWARD)]
-        lines += _tree(trace.lot.code, _targets(trace.edges), _by_lot(trace.holders), briefs)
-    return lines
+def traced_lines(found: Traced, *, back: bool, forward: bool) -> Iterator[str]:
+    """Yield the lines of a trace below that of the lot traced, as they are reached."""
+    briefs = {node.brief.code: node.brief for node in found.trace.nodes}
+    for way in [Way.BACK] * back + [Way.FORWARD] * forward:
+        yield ""
+        yield _title(found, way)
+        shares = found.behind if way is Way.BACK else found.ahead
+        for branch in branches(found, way):
+            if branch.lasts:
+                yield f"{rules(branch.lasts)}{_text(branch, briefs, shares)}"
+    if found.hidden:
+        yield f"{plural(found.hidden, 'lot')} further away left out; without --depth they show."
+    yield from circle_lines(found.circles)
+
+
+def circle_lines(circles: Sequence[tuple[str, ...]]) -> Iterator[str]:
+    """Yield a sentence for each circle in a damaged book."""
+    for circle in circles:
+        ring = " into ".join((*circle, circle[0]))
+        yield (
+            f"The book is damaged: {ring} is a circle. It was not followed, and amounts on it are "
+            "not known. pottle verify says more."
+        )
+
+
+def branches(found: Traced, way: Way) -> Iterator[Branch]:
+    """Yield the lines of one way, the lot traced first; each lot hangs its own only once."""
+    edges = found.trace.edges
+    if way is Way.BACK:
+        return _tree(found.trace.lot.code, _sources(edges), {}, found)
+    return _tree(found.trace.lot.code, _targets(edges), _ends(found), found)
+
+
+def _title(found: Traced, way: Way) -> str:
+    head, code = _head(found.trace, way), found.trace.lot.code
+    if not (found.behind if way is Way.BACK else found.ahead):
+        return head
+    of = f"how much of it is in {code}" if way is Way.BACK else f"how much of {code} is in it"
+    return f"{head} (amount, lot, {of})"
 
 
 def _head(trace: Trace, way: Way) -> str:
@@ -58,8 +90,8 @@ def _head(trace: Trace, way: Way) -> str:
     return "Went out" if trace.holders else "Went nowhere yet"
 
 
-def describe(brief: Brief) -> str:
-    """Return a lot in one line."""
+def describe(brief: Brief, share: str = "") -> str:
+    """Return a lot in one line, with how much of one is in the other after its code."""
     supplier = " ".join(
         part
         for part in (brief.supplier, brief.supplier_lot and f"lot {brief.supplier_lot}")
@@ -72,7 +104,9 @@ def describe(brief: Brief) -> str:
         str(brief.status),
         f"last look {brief.grade}" if brief.grade else "",
     )
-    return f"{brief.code}  {', '.join(part for part in parts if part)}"
+    return "  ".join(
+        part for part in (brief.code, share, ", ".join(part for part in parts if part)) if part
+    )
 
 
 def opened_on(brief: Brief) -> str:
@@ -97,50 +131,65 @@ def _targets(edges: Sequence[Carried]) -> Kin:
     return kin
 
 
-def _by_lot(holders: Sequence[Holder]) -> dict[str, list[str]]:
-    found: dict[str, list[str]] = {}
-    for item in holders:
-        amount = show(abs(item.amount), item.measure)
-        document = f", {item.document}" if item.document else ""
-        found.setdefault(item.lot, []).append(
-            f"{amount} {gone(item.moved_as, item.party)}, {item.on}{document}"
-        )
-    return found
+def _ends(found: Traced) -> dict[str, list[str]]:
+    """Return where each lot and all forward of it went outside the book, and what is still here."""
+    ends: dict[str, list[str]] = {}
+    for item in found.trace.holders:
+        ends.setdefault(item.lot, []).append(holder_words(item))
+    for node in found.trace.nodes:
+        code, measure = node.brief.code, node.brief.measure
+        if node.way is Way.BACK:
+            continue
+        if code in found.wasted:
+            ends.setdefault(code, []).append(f"{show(found.wasted[code], measure)} to waste")
+        if node.brief.on_hand > 0:
+            ends.setdefault(code, []).append(f"{show(node.brief.on_hand, measure)} still here")
+    return ends
 
 
-def _tree(code: str, kin: Kin, holders: Mapping[str, list[str]], briefs: Briefs) -> Iterator[str]:
+def holder_words(item: Holder, *, with_party: bool = True) -> str:
+    """Return what became of goods in one line."""
+    document = f", {item.document}" if item.document else ""
+    became = gone(item.moved_as, item.party if with_party else None)
+    return f"{show(abs(item.amount), item.measure)} {became}, {item.on}{document}"
+
+
+def _tree(code: str, kin: Kin, ends: Mapping[str, list[str]], found: Traced) -> Iterator[Branch]:
+    known = {node.brief.code for node in found.trace.nodes}
     told: set[str] = set()
     waiting = [Branch("", code, ())]
     while waiting:
         branch = waiting.pop()
         again = branch.code in told
-        if branch.lasts:
-            yield f"{rules(branch.lasts)}{_text(branch, briefs, again=again)}"
+        yield replace(branch, again=again)
         if branch.code and not again:
             told.add(branch.code)
-            waiting += reversed(_hanging(branch.code, branch.lasts, kin, holders, briefs))
+            waiting += reversed(_hanging(branch.code, branch.lasts, kin, ends, known))
 
 
 def _hanging(
     code: str,
     lasts: tuple[bool, ...],
     kin: Kin,
-    holders: Mapping[str, list[str]],
-    briefs: Briefs,
+    ends: Mapping[str, list[str]],
+    known: set[str],
 ) -> list[Branch]:
-    ends: list[tuple[str, str | None]] = [(words, None) for words in holders.get(code, [])]
-    ends += [(words, lot) for lot, words in kin.get(code, []) if lot in briefs]
+    below: list[tuple[str, str | None]] = [(words, None) for words in ends.get(code, [])]
+    below += [(words, lot) for lot, words in kin.get(code, []) if lot in known]
     return [
-        Branch(words, lot, (*lasts, place == len(ends)))
-        for place, (words, lot) in enumerate(ends, start=1)
+        Branch(words, lot, (*lasts, place == len(below)))
+        for place, (words, lot) in enumerate(below, start=1)
     ]
 
 
-def _text(branch: Branch, briefs: Briefs, *, again: bool) -> str:
+def _text(branch: Branch, briefs: Briefs, shares: Mapping[str, Share]) -> str:
     if branch.code is None:
         return branch.words
-    brief = briefs[branch.code]
-    return f"{branch.words}  {f'{brief.code}, see above' if again else describe(brief)}"
+    if branch.again:
+        return f"{branch.words}  {branch.code}, see above"
+    share = shares.get(branch.code)
+    told = describe(briefs[branch.code], share_words(share) if share else "")
+    return f"{branch.words}  {told}"
 
 
 def rules(lasts: Sequence[bool]) -> str:

@@ -74,5 +74,5 @@ MENDED: tuple[tuple[str, str], ...] = (
     ("", "verify"),
 )
 MAIN_PATH = (*SET_UP, *DELIVERIES, *ESSENCE, *SYRUP, *BOTTLES, *LOOK_UP, *MENDED)
-LISTS = ("trace", "stock", "lot", "journal")
+LISTS = ("trace", "stock", "lot", "journal", "complain")
 """Commands that answer with a list as long as it takes."""

@@ -13,6 +13,7 @@ import pytest
 
 from cli.demonstrating import season_folder
 from tests.cli.shell import Shell
+from tests.golden import check_golden
 
 ROOT = Path(__file__).parents[2]
 
@@ -62,10 +63,11 @@ def test_it_names_the_oil_lot_that_only_cloudy_bottles_share(played: Played) -> 
     with (season_folder() / "receive.csv").open(encoding="utf-8", newline="") as file:
         bought = {row["as"]: row for row in csv.DictReader(file)}
     culprit = bought[house["story"]["culprit"]]
-    only = next(line for line in played.out.splitlines() if line.startswith("Of these, "))
-    code, _, name = only.removesuffix(".").rpartition(": ")[2].partition(" ")
+    named = next(line for line in played.out.splitlines() if line.startswith("Suspect: "))
+    code = named.split()[1]
     oil = book.run("lot", code, "--json").json
-    assert (oil["material"], oil["name"]) == ("orange-oil", name)
+    assert (oil["material"], oil["name"]) == ("orange-oil", "Sweet orange oil")
+    assert "was in 5 of the 5 failed lots and in 0 of the 4 clear ones" in named
     assert oil["status"] == "on hold"
     assert f"their lot {culprit['supplier_lot']}" in oil["entries"][0]["says"]
 
@@ -97,3 +99,51 @@ def test_it_answers_as_json(tmp_path: Path) -> None:
     assert found["verify"]["ok"] is True
     assert found["trace"]["lot"] == found["cloudy"]
     assert set(found["common"]) <= {node["code"] for node in found["trace"]["nodes"]}
+
+
+def test_suspects_names_the_oil_lot_and_says_why_with_figures_that_add_up(played: Played) -> None:
+    book = Shell(played.folder / "pottle.db")
+    found = book.run("suspects", "--complaints", "--json").json
+    oil = next(line for line in played.out.splitlines() if line.startswith("Suspect: ")).split()[1]
+    assert found["verdict"] == "named suspect"
+    assert [item["lot"] for item in found["named"]] == [oil]
+    for item in found["suspects"]:
+        assert item["failed_with"] + item["failed_without"] == len(found["failed"])
+        assert item["clear_with"] + item["clear_without"] == len(found["comparable"])
+    for lot in found["failed"]:
+        behind = {node["code"] for node in book.run("trace", lot, "--back", "--json").json["nodes"]}
+        assert oil in behind
+    for lot in found["comparable"]:
+        behind = {node["code"] for node in book.run("trace", lot, "--back", "--json").json["nodes"]}
+        assert oil not in behind
+
+
+def test_suspects_reads_as_the_kept_text(played: Played) -> None:
+    answer = Shell(played.folder / "pottle.db").run("suspects", "--complaints", "--explain")
+    assert (answer.exit_code, answer.err) == (0, "")
+    check_golden("cli/suspects.txt", answer.out)
+
+
+def test_its_trial_reads_as_the_kept_text(played: Played) -> None:
+    answer = Shell(played.folder / "pottle.db").run("compare", "orange rest")
+    assert (answer.exit_code, answer.err) == (0, "")
+    check_golden("cli/compare.txt", answer.out)
+
+
+def test_a_trial_answers_as_json_and_as_paper(played: Played, tmp_path: Path) -> None:
+    book = Shell(played.folder / "pottle.db")
+    found = book.run("compare", "orange", "rest", "--json").json
+    assert [item["lot"] for item in found["batches"] if item["is_front"]] == found["front"]
+    assert [(item["factor"], item["confounded_with"]) for item in found["factors"]] == [
+        ("rest", [])
+    ]
+    assert [level["n"] for level in found["factors"][0]["levels"]] == [2, 2]
+    paper = tmp_path / "trial.pdf"
+    answer = book.run("compare", "orange rest", "--out", str(paper))
+    assert answer.lines == [f"The comparison of orange rest is in {paper}."]
+    assert paper.read_bytes().startswith(b"%PDF-")
+    again = book.run("compare", "orange rest", "--out", str(paper))
+    assert (again.exit_code, again.complaints[0]) == (
+        5,
+        f"There is a file {paper} already; it was left as it is.",
+    )

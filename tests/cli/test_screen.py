@@ -13,7 +13,11 @@ from tests.cli.terminal import shown_on
 LONG_NOTE = (
     "Smelled of peel and a little of pine; the second pass ran slowly, so the paper was changed."
 )
-COMMANDS = ("stock", "lot {essence}", "journal", "trace {packed}", "material list")
+COMMANDS = (
+    *("stock", "lot {essence}", "journal", "trace {packed}", "material list"),
+    *("limits", "serving {essence} --explain", "cost {packed}", "stock --spirit"),
+    *("trace {oil} --forward", "recall {oil} --drill"),
+)
 CODE = re.compile(r"\b[A-Z]{2,4}-\d{3}-[0-9A-Z]\b")
 STYLES = re.compile(r"\x1b\[[0-9;]*m")
 

@@ -11,13 +11,27 @@ from sqlalchemy import text
 from ledger.domain.entries import Add, Complaint, Deviation, Entry, Material, Receipt, Start
 from ledger.domain.entries.words import AddedAs, MaterialKind, Origin, ProductKind
 from ledger.service.book import Book
-from ledger.service.common_inputs import common_inputs
+from ledger.service.carrying import traced
 from ledger.service.looking import entries_of_kind, journal, materials, stock
+from ledger.service.recalling import recall_of
 from ledger.service.season import Played, SeasonClock, play, read_season, start_time
 from ledger.service.setting_up import init
+from ledger.service.suspecting import suspects
 from ledger.service.tracing import Way, trace
 from ledger.service.verifying import verify
 from ledger.store import amounts, queries
+from reports.build.recalling import (
+    accounted_line,
+    balance_line,
+    balance_rows,
+    call_lines,
+    course,
+    lot_rows,
+    lots_made,
+    next_line,
+)
+from reports.build.tree import describe, traced_lines
+from tests.golden import check_golden
 
 FOLDER = Path(__file__).parents[2] / "sample_data" / "season"
 
@@ -113,35 +127,64 @@ def test_entries_are_recorded_in_order_and_never_before_they_happened(
     assert max(recorded) - min(recorded) > timedelta(days=200)
 
 
-def test_the_common_input_of_the_cloudy_bottles_is_the_culprit(
-    season: tuple[Book, Played],
-) -> None:
+def test_the_lot_named_for_the_cloudy_bottles_is_the_culprit(season: tuple[Book, Played]) -> None:
     book, played = season
     story = read_season(FOLDER).story
-    found = common_inputs(book)
-    assert found.only_in_failed == (played.codes[story.culprit],)
-    assert played.codes[story.cloudy] in found.failed
-    complaints = [entry.draft for entry in entries_of_kind(book, "complaint")]
-    cloudy = {
-        draft.lot
-        for draft in complaints
-        if isinstance(draft.facts, Complaint) and "cloudy" in draft.facts.symptom
-    }
-    assert set(found.failed) == cloudy
-    assert set(found.only_in_failed) < set(found.shared)
+    judgement = suspects(book, complaints=True).judgement
+    assert [suspect.cause.name for suspect in judgement.named] == [played.codes[story.culprit]]
+    table = judgement.named[0].table
+    assert (table.failed_without, table.clear_with) == (0, 0)
+    assert (table.failed_with, table.clear_without) == (5, 4)
 
 
 def test_the_culprit_is_behind_every_cloudy_bottle_and_no_clear_one(
     season: tuple[Book, Played],
 ) -> None:
-    book, _ = season
-    found = common_inputs(book)
+    book, played = season
     ahead = {
         node.brief.code
-        for node in trace(book, found.only_in_failed[0], back=False).nodes
+        for node in trace(book, played.codes[read_season(FOLDER).story.culprit], back=False).nodes
         if node.way is Way.FORWARD and node.brief.lot_type == "packed"
     }
-    assert ahead == set(found.failed)
+    complaints = [entry.draft for entry in entries_of_kind(book, "complaint")]
+    assert ahead == {
+        draft.lot
+        for draft in complaints
+        if isinstance(draft.facts, Complaint) and "cloudy" in draft.facts.symptom
+    }
+
+
+def test_a_recall_of_any_lot_accounts_for_every_bottle(season: tuple[Book, Played]) -> None:
+    book, played = season
+    found = recall_of(book, played.codes[read_season(FOLDER).story.culprit])
+    assert len(found.packed) >= 5
+    assert str(found.balance.accounted_percent) == "100.0"
+    assert found.balance.made == sum(item.balance.made for item in found.packed)
+    unknown = {call.name for call in found.to_call if not (call.known and call.known.phone)}
+    assert unknown == {"Madeupton Saturday market, stall 7"}
+    for code in played.codes.values():
+        counted = {item.brief.code: item.balance for item in recall_of(book, code).packed}
+        assert all(balance.accounted_percent >= 93 for balance in counted.values()), code
+
+
+def test_the_trace_and_the_recall_of_the_culprit_read_as_the_kept_ones(
+    season: tuple[Book, Played],
+) -> None:
+    book, played = season
+    code = played.codes[read_season(FOLDER).story.culprit]
+    found = traced(book, code)
+    lines = [describe(found.trace.lot), *traced_lines(found, back=True, forward=True)]
+    check_golden("build/trace_of_season.txt", "\n".join(lines) + "\n")
+    drill = recall_of(book, code)
+    heads, rows = balance_rows(drill)
+    told = [
+        *(lots_made(drill), *course(drill, drill=True)),
+        *(" | ".join(row) for row in lot_rows(drill)),
+        *(" | ".join(row) for row in (heads, *rows)),
+        *(balance_line(drill), accounted_line(drill), *call_lines(drill)),
+        next_line(drill, drill=True),
+    ]
+    check_golden("build/recall_of_season.txt", "\n".join(told) + "\n")
 
 
 def test_the_view_of_what_is_on_hand_agrees_with_the_reckoning(

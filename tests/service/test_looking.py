@@ -10,7 +10,6 @@ from ledger.domain.entries import Add
 from ledger.domain.lots import Status
 from ledger.domain.quantity import Measure
 from ledger.errors import LedgerError, RefusedError
-from ledger.service.common_inputs import common_inputs
 from ledger.service.looking import (
     brief_of,
     dossier,
@@ -26,7 +25,7 @@ from ledger.service.looking import (
 from ledger.service.verifying import seal
 from tests.conftest import opened
 from tests.keeper import LATER, MORNING, Keeper, SetClock, copy_book
-from tests.path import Lots, make_essence, make_syrup, receive_all, walk_main_path
+from tests.path import Lots, walk_main_path
 from tests.store.contract_changes import entry_of
 
 Walked = tuple[Keeper, Lots]
@@ -68,7 +67,6 @@ def test_the_stock_is_what_is_on_hand_in_the_order_it_came(walked: Walked) -> No
 
 def test_an_empty_book_has_no_stock(sqlite_keeper: Keeper) -> None:
     assert stock(sqlite_keeper.book, everything=True) == ()
-    assert common_inputs(sqlite_keeper.book).failed == ()
 
 
 def test_a_lot_in_brief_says_what_it_is(walked: Walked) -> None:
@@ -228,71 +226,6 @@ def test_a_slip_in_a_books_own_code_is_told_as_one(walked: Walked) -> None:
             "pottle stock lists the lots that are.",
         ),
     )
-
-
-@pytest.fixture(scope="module")
-def two_oils(
-    template: Path, tmp_path_factory: pytest.TempPathFactory
-) -> tuple[Path, Lots, str, str, str]:
-    where = copy_book(template, tmp_path_factory.mktemp("oils") / "book.db")
-    keeper = opened(str(where), SetClock(MORNING))
-    lots = receive_all(keeper)
-    other_oil = keeper.opens("receive", material="orange-oil", amount="500mL")
-    packed = []
-    for oil in (lots.oil, other_oil):
-        essence = make_essence(keeper, Lots(**{**_as_words(lots), "oil": oil}))
-        syrup = make_syrup(keeper, lots, essence)
-        packed.append(keeper.opens("bottle", source=syrup, pack="15 x 250mL", bottles=lots.bottles))
-    return where, lots, packed[0], packed[1], other_oil
-
-
-@pytest.fixture
-def two_syrups(
-    two_oils: tuple[Path, Lots, str, str, str], tmp_path: Path
-) -> tuple[Keeper, Lots, str, str, str]:
-    """A book of two essences of two oils, a syrup and bottles of each."""
-    where, lots, first, second, oil = two_oils
-    keeper = opened(str(copy_book(where, tmp_path / "oils.db")), SetClock(LATER))
-    return keeper, lots, first, second, oil
-
-
-def _as_words(lots: Lots) -> dict[str, str]:
-    return {name: getattr(lots, name) for name in Lots.__slots__}
-
-
-def test_common_inputs_are_those_of_the_failed_and_of_no_clear_lot(
-    two_syrups: tuple[Keeper, Lots, str, str, str],
-) -> None:
-    keeper, lots, bad, good, _ = two_syrups
-    keeper.do("complain", lot=bad, symptom="Cloudy, with a ring")
-    found = common_inputs(keeper.book)
-    assert (found.failed, found.clear) == ((bad,), (good,))
-    assert {lots.oil, lots.spirit, lots.sugar, lots.bottles} <= set(found.shared)
-    assert found.only_in_failed[0] == lots.oil
-    assert {lots.spirit, lots.sugar, lots.water, lots.bottles}.isdisjoint(found.only_in_failed)
-
-
-def test_lots_that_failed_of_different_oils_share_only_what_the_rest_shares(
-    two_syrups: tuple[Keeper, Lots, str, str, str],
-) -> None:
-    keeper, lots, bad, worse, other_oil = two_syrups
-    for code in (bad, worse):
-        keeper.do("complain", lot=code, symptom="hazy")
-    found = common_inputs(keeper.book)
-    assert (found.failed, found.clear) == ((bad, worse), ())
-    assert {lots.oil, other_oil}.isdisjoint(found.shared)
-    assert found.only_in_failed == found.shared
-
-
-def test_a_complaint_about_something_else_or_a_struck_one_fails_no_lot(
-    two_syrups: tuple[Keeper, Lots, str, str, str],
-) -> None:
-    keeper, _, bad, good, _ = two_syrups
-    keeper.do("complain", lot=bad, symptom="the cap leaks")
-    struck = keeper.do("complain", lot=bad, symptom="cloudy").seq
-    keeper.do("strike", entry=str(struck), because="another house's bottle")
-    found = common_inputs(keeper.book)
-    assert (found.failed, found.clear, found.shared) == ((), (bad, good), ())
 
 
 def test_what_is_not_in_the_book_is_refused(sqlite_keeper: Keeper) -> None:

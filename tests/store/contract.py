@@ -14,6 +14,7 @@ from tests.keeper import Keeper, row_counts
 from tests.path import walk_main_path
 from tests.store.contract_changes import ChangesContract
 from tests.store.contract_guards import GuardsContract
+from tests.store.contract_reach import ReachContract
 from tests.store.contract_rows import RowsContract
 
 
@@ -33,7 +34,7 @@ def append_and_break_off(keeper: Keeper) -> None:
         raise KeyboardInterrupt
 
 
-class BookContract(RowsContract, GuardsContract, ChangesContract):
+class BookContract(RowsContract, GuardsContract, ChangesContract, ReachContract):
     """Its tests need two fixtures: `keeper`, a book set up, and `walked`, with every table filled.
 
     A subclass of it also says how its storage tells of a breach of a foreign key.

@@ -8,7 +8,10 @@ import pytest
 from sqlalchemy import Connection, event
 
 from ledger.store import amounts, dating, queries, walk
+from ledger.store.made import bottle_sizes, finished
 from ledger.store.queries import Moment
+from ledger.store.reach import entries_of_lots, made_of
+from ledger.store.turnover import turnovers
 from tests.keeper import Keeper
 
 Asked = tuple[str, object]
@@ -29,6 +32,13 @@ HOT: dict[str, Callable[[Connection, int], object]] = {
     "moves of a lot": queries.moves_of_lot,
     "entries about a lot": queries.entries_about,
     "what corrects an entry": queries.corrected_by,
+    "turnover": lambda connection, lot: turnovers(connection, [lot, lot - 1]),
+    "what came out": lambda connection, lot: finished(connection, [lot, lot - 1]),
+    "bottle sizes": lambda connection, lot: bottle_sizes(connection, [lot, lot - 1]),
+    "what many lots are made of": lambda connection, lot: made_of(connection, [lot, lot - 1]),
+    "entries of many lots": lambda connection, lot: entries_of_lots(
+        connection, [lot, lot - 1], ("add", "rest")
+    ),
 }
 
 

@@ -6,7 +6,7 @@ from ledger.service.book import Recorded
 from ledger.service.looking import dossier
 from reports.build.answers import Answer, answer
 from tests.keeper import Keeper
-from tests.path import receive_all
+from tests.path import receive_all, walk_main_path
 
 
 def told(keeper: Keeper, done: Recorded) -> Answer:
@@ -69,15 +69,15 @@ def test_the_next_step_follows_the_work(sqlite_keeper: Keeper) -> None:
     ]
 
 
-def test_bottled_goods_go_from_their_release_to_a_buyer(sqlite_walked: Keeper) -> None:
-    packed = next(code for code in sqlite_walked.lot_codes() if code.startswith("BOS-"))
+def test_bottled_goods_go_from_their_release_to_a_buyer(sqlite_keeper: Keeper) -> None:
+    packed = walk_main_path(sqlite_keeper).packed
     for verb, words, step in (
         ("judge", {"verdict": "release"}, f"pottle label {packed} --out labels.pdf"),
         ("labels", {"printed": "2"}, f"pottle send {packed} COUNT --to WHO"),
         ("send", {"amount": "1", "moved_as": "sample"}, "pottle stock"),
         ("complain", {"symptom": "cloudy"}, f"pottle trace {packed}"),
     ):
-        assert does(sqlite_walked, verb, lot=packed, **words).plain["next"] == step
+        assert does(sqlite_keeper, verb, lot=packed, **words).plain["next"] == step
 
 
 def test_a_note_needs_no_next_step(sqlite_keeper: Keeper) -> None:

@@ -8,9 +8,10 @@ import pytest
 from ledger.domain.entries.words import MoveAs
 from ledger.domain.lots import Status
 from ledger.domain.quantity import Measure
+from ledger.service.carrying import Share, Traced
 from ledger.service.tracing import Carried, Holder, Node, Trace, Way
 from ledger.store.briefs import Brief
-from reports.build.tree import opened_on, rules, trace_lines
+from reports.build.tree import describe, opened_on, rules, traced_lines
 
 LOT = Brief(
     lot=1,
@@ -44,6 +45,12 @@ def traced(edges: list[tuple[int, int]], way: Way, holders: tuple[Holder, ...] =
     ]
     carried = [Carried(f"L-{one}", f"L-{other}", 10_000, Measure.UL) for one, other in edges]
     return Trace(briefs[0], tuple(nodes), tuple(carried), holders)
+
+
+def trace_lines(trace: Trace, *, back: bool, forward: bool) -> list[str]:
+    """Return the tree of a trace of which no amount is known."""
+    found = Traced(trace, {}, {}, {}, ())
+    return [describe(trace.lot), *traced_lines(found, back=back, forward=forward)]
 
 
 def holder(lot: str, amount: int, moved_as: MoveAs, document: str | None = None) -> Holder:
@@ -125,3 +132,37 @@ def test_a_chain_of_thousands_is_told_in_lines_that_still_fit() -> None:
 def test_the_rules_at_the_left_show_what_still_hangs_below() -> None:
     assert rules([False]) == "├─ "
     assert rules([True, False, True]) == "   │  └─ "
+
+
+SHARE = Share(6_000.0, Measure.UL, 450_000, Measure.UL, is_all=True)
+
+
+def test_the_share_stands_after_the_code_and_the_head_says_what_it_is() -> None:
+    found = Traced(traced([(0, 1), (0, 2)], Way.FORWARD), {}, {"L-1": SHARE}, {}, ())
+    assert list(traced_lines(found, back=False, forward=True)) == [
+        "",
+        "Went into 2 lots (amount, lot, how much of L-0 is in it)",
+        "├─ 10 mL  L-1  1.33 %  Orange essence, 2026-03-03, finished",
+        "└─ 10 mL  L-2  Orange essence, 2026-03-03, finished",
+    ]
+
+
+def test_goods_that_are_still_here_and_waste_end_a_branch() -> None:
+    trace = traced([(0, 1)], Way.FORWARD)
+    lots = [replace(node, brief=replace(node.brief, on_hand=30_000)) for node in trace.nodes]
+    found = Traced(replace(trace, nodes=tuple(lots)), {}, {}, {"L-1": 20_000}, ())
+    assert list(traced_lines(found, back=False, forward=True))[2:] == [
+        "├─ 30 mL still here",
+        "└─ 10 mL  L-1  Orange essence, 2026-03-03, finished",
+        "   ├─ 20 mL to waste",
+        "   └─ 30 mL still here",
+    ]
+
+
+def test_a_circle_and_what_was_left_out_are_said_below_the_tree() -> None:
+    found = Traced(traced([(0, 1)], Way.FORWARD), {}, {}, {}, (("L-0", "L-1"),), hidden=2)
+    assert list(traced_lines(found, back=False, forward=True))[3:] == [
+        "2 lots further away left out; without --depth they show.",
+        "The book is damaged: L-0 into L-1 into L-0 is a circle. It was not followed, and amounts "
+        "on it are not known. pottle verify says more.",
+    ]

@@ -1,0 +1,232 @@
+"""Recalling a lot: all that is made of it held in one act, and how far the recall is.
+
+Guarantees: the lot and every lot made of it are recalled in one transaction or none is; a drill
+reads and records nothing. Refuses: a recall without a reason, and the closing of one that is not
+open.
+"""
+
+from dataclasses import dataclass
+
+from ledger.domain.entries import Closing, Contact, Entry, House, Judge
+from ledger.domain.entries.words import Verdict
+from ledger.domain.goods import Balance, balance_of, summed
+from ledger.domain.lots import Status
+from ledger.domain.quantity import Measure
+from ledger.errors import LedgerError, ReasonNeededError, RefusedError, together
+from ledger.service.book import Book, How, Recorded
+from ledger.service.desk import at_desk
+from ledger.service.recall_calls import ToCall, to_call
+from ledger.service.scenes import known_lot
+from ledger.service.tracing import Holder, Trace, Way, trace_on
+from ledger.service.verifying import Seal, seal_on
+from ledger.store import queries
+from ledger.store.briefs import Brief
+from ledger.store.engine import Connection
+from ledger.store.made import bottle_sizes, finished
+from ledger.store.turnover import Tick, Turnover, turnovers
+
+
+@dataclass(frozen=True, slots=True)
+class RecalledLot:
+    """A lot of a recall, and where all of it is."""
+
+    brief: Brief
+    """What it is."""
+    balance: Balance
+    """Where it is, in its own measure."""
+
+
+@dataclass(frozen=True, slots=True)
+class Recall:
+    """A recall as it stands, or as it would."""
+
+    lot: Brief
+    """The lot recalled."""
+    lots: tuple[RecalledLot, ...]
+    """The lot and all made of it, nearest first, without struck ones."""
+    balance: Balance
+    """Where all bottles are; of a lot that was never bottled, where the lot itself is."""
+    measure: Measure
+    """What that balance counts in."""
+    holders: tuple[Holder, ...]
+    """What went out and came back, by lot and day."""
+    to_call: tuple[ToCall, ...]
+    """Whom to call, in order."""
+    contacts: tuple[Entry, ...]
+    """The calls made since it began."""
+    begun: Entry | None
+    """The entry that began it; None while nothing is recalled."""
+    closed: Entry | None
+    """The entry that closed it."""
+    trace: Trace
+    """The trace forward."""
+    house: House | None
+    """The house."""
+    seal: Seal
+    """The seal of the book as it was read."""
+
+    @property
+    def not_held(self) -> tuple[str, ...]:
+        """Codes of its lots that are not recalled."""
+        lots = (item.brief for item in self.lots)
+        return tuple(lot.code for lot in lots if lot.status is not Status.RECALLED)
+
+    @property
+    def packed(self) -> tuple[RecalledLot, ...]:
+        """Its lots of bottles."""
+        return tuple(item for item in self.lots if item.brief.lot_type == "packed")
+
+
+def recall(book: Book, how: How, tick: Tick = lambda _done, _total: None, *, lot: str) -> Recorded:
+    """Recall a lot and all that is made of it; lots that are recalled already stay as they are.
+
+    Args:
+        book: The book.
+        how: Who recalls it, and why.
+        tick: Told how many of how many lots are held.
+        lot: The lot.
+
+    Returns:
+        What was recorded of the lot itself, or of the first that was not recalled yet.
+
+    Raises:
+        ReasonNeededError: No reason is given.
+        RefusedError: A lot cannot be recalled so, or all of them are; nothing is recorded.
+    """
+    with at_desk(book, how) as desk:
+        code = desk.words.lot(lot)
+        desk.words.done()
+        lots = [node.brief for node in trace_on(desk.connection, code, back=False).nodes]
+        waiting = [brief for brief in lots if brief.status not in (Status.RECALLED, Status.STRUCK)]
+        if not waiting:
+            raise RefusedError(
+                f"{code} and all that is made of it are recalled already, or struck out.",
+                f"pottle recall {code} shows how far the recall is.",
+            )
+        if not desk.reason:
+            raise ReasonNeededError(
+                f"Recalling {code} holds {len(waiting)} lots, and their holders are to be called.",
+                "Say why with --because, or try it first with --drill.",
+            )
+        done: list[Recorded] = []
+        errors: list[LedgerError] = []
+        for place, brief in enumerate(waiting, start=1):
+            try:
+                done.append(desk.record(Judge(Verdict.RECALL), brief.code))
+            except LedgerError as error:
+                errors.append(error)
+            tick(place, len(waiting))
+        if errors:
+            raise together(errors)
+        return done[0]
+
+
+def close_recall(book: Book, how: How, *, lot: str, cause: str) -> Recorded:
+    """Close the recall of a lot with its cause.
+
+    Raises:
+        RefusedError: The lot is not recalled, or its recall is closed.
+    """
+    with at_desk(book, how) as desk:
+        read = desk.words
+        facts, code = Closing(read.text(cause, "cause")), read.lot(lot)
+        read.done()
+        begun, closed = _course(desk.connection, known_lot(desk.connection, code).seq)
+        if begun is None or closed:
+            why = "its recall is closed already" if closed else "it is not recalled"
+            raise RefusedError(
+                f"There is no open recall of {code} to close: {why}.",
+                f"pottle lot {code} shows what was done.",
+            )
+        return desk.record(facts, code)
+
+
+def recall_of(book: Book, code: str) -> Recall:
+    """Return a recall as it stands, or as it would, by the lot's whole code."""
+    with book.reading() as connection:
+        return recall_on(connection, code)
+
+
+def recall_on(connection: Connection, code: str) -> Recall:
+    """Return a recall in an open transaction; as `recall_of`."""
+    found = trace_on(connection, code, back=False)
+    kept = [node.brief for node in found.nodes if node.way in (Way.HERE, Way.FORWARD)]
+    kept = [brief for brief in kept if brief.status is not Status.STRUCK]
+    lots = balances(connection, kept)
+    begun, closed = _course(connection, found.lot.lot)
+    contacts = _contacts(connection, {brief.code for brief in kept}, begun)
+    sizes = bottle_sizes(connection, [brief.lot for brief in kept])
+    return Recall(
+        lot=found.lot,
+        lots=lots,
+        balance=_total(found.lot, lots),
+        measure=_measure(found.lot, lots),
+        holders=found.holders,
+        to_call=to_call(
+            found.holders,
+            {brief.code: sizes[brief.lot] for brief in kept if brief.lot in sizes},
+            {party.name: party for party in queries.parties(connection)},
+            contacts,
+        ),
+        contacts=contacts,
+        begun=begun,
+        closed=closed,
+        trace=found,
+        house=queries.house(connection),
+        seal=seal_on(connection),
+    )
+
+
+def balances(connection: Connection, lots: list[Brief]) -> tuple[RecalledLot, ...]:
+    """Return lots with where all of each is."""
+    numbers = [brief.lot for brief in lots]
+    turned, out = turnovers(connection, numbers), finished(connection, numbers)
+    return tuple(_recalled(brief, turned[brief.lot], out.get(brief.lot)) for brief in lots)
+
+
+def _recalled(brief: Brief, moved: Turnover, came_out: int | None) -> RecalledLot:
+    def balance(made: int) -> Balance:
+        return balance_of(
+            made=made,
+            on_hand=brief.on_hand,
+            used=moved.used,
+            returned=moved.returned,
+            gone=moved.gone,
+        )
+
+    if brief.lot_type != "made":
+        return RecalledLot(brief, balance(moved.came))
+    if came_out is None:
+        # Not finished: there was what is there and what went out.
+        came_out = -balance(0).unexplained
+    return RecalledLot(brief, balance(came_out))
+
+
+def _total(lot: Brief, lots: tuple[RecalledLot, ...]) -> Balance:
+    packed = [item.balance for item in lots if item.brief.lot_type == "packed"]
+    return summed(packed or [item.balance for item in lots if item.brief.code == lot.code])
+
+
+def _measure(lot: Brief, lots: tuple[RecalledLot, ...]) -> Measure:
+    is_packed = any(item.brief.lot_type == "packed" for item in lots)
+    return Measure.UEACH if is_packed else lot.measure
+
+
+def _course(connection: Connection, lot: int) -> tuple[Entry | None, Entry | None]:
+    """Return the verdict that recalls a lot, if it still stands, and what closed the recall."""
+    entries = queries.entries_of_lot(connection, lot)
+    verdicts = [entry for entry in entries if isinstance(entry.draft.facts, Judge)]
+    last = verdicts[-1] if verdicts else None
+    if last is None or getattr(last.draft.facts, "verdict", None) is not Verdict.RECALL:
+        return None, None
+    later = [entry for entry in entries if entry.position > last.position]
+    closings = [entry for entry in later if isinstance(entry.draft.facts, Closing)]
+    return last, closings[-1] if closings else None
+
+
+def _contacts(connection: Connection, codes: set[str], begun: Entry | None) -> tuple[Entry, ...]:
+    if begun is None:
+        return ()
+    entries = queries.entries_of_kind(connection, Contact.KIND)
+    made = [e for e in entries if e.draft.lot in codes and e.position > begun.position]
+    return tuple(sorted(made, key=lambda entry: entry.position))

@@ -1,0 +1,111 @@
+"""The tables of a recall for a spreadsheet, besides its key data.
+
+Guarantees: one row of heads, ISO days, amounts and units in columns of their own. Refuses: prices
+and recipes.
+"""
+
+from ledger.domain.entries import Contact
+from ledger.domain.quantity import Measure
+from ledger.service.recalling import Recall
+from reports.build.recall_plain import balance_plain
+from reports.build.trace_sheet import UNITS, amount_in
+from reports.build.tree import opened_on
+from reports.format import clock
+from reports.sheets import Sheet
+
+AMOUNTS = (
+    *("made", "on_hand", "used", "sent", "returned", "samples", "kept_back", "broken"),
+    *("destroyed", "wasted", "unexplained"),
+)
+"""The parts of a balance."""
+
+
+def recall_sheets(recall: Recall) -> dict[str, Sheet]:
+    """Return the tables of a recall by their names."""
+    return {
+        "lots": _lots(recall),
+        "balance": _balance(recall),
+        "calls": _calls(recall),
+        "contacts": _contacts(recall),
+    }
+
+
+def _lots(recall: Recall) -> Sheet:
+    heads = ("lot", "what", "opened", "status", "best_before", "last_look", "on_hand", "unit")
+    rows = tuple(
+        (
+            item.brief.code,
+            item.brief.name,
+            opened_on(item.brief),
+            str(item.brief.status),
+            item.brief.best_before or "",
+            item.brief.grade or "",
+            amount_in(item.brief.on_hand, item.brief.measure),
+            UNITS[item.brief.measure],
+        )
+        for item in recall.lots
+    )
+    return Sheet(heads, rows)
+
+
+def _balance(recall: Recall) -> Sheet:
+    rows = []
+    for item in recall.lots:
+        plain = balance_plain(item.balance, item.brief.measure)
+        measure = item.brief.measure
+        cells = (amount_in(int(plain[name]), measure) for name in AMOUNTS)
+        percent = str(item.balance.accounted_percent)
+        rows.append((item.brief.code, item.brief.name, *cells, UNITS[measure], percent))
+    return Sheet(("lot", "what", *AMOUNTS, "unit", "accounted_percent"), tuple(rows))
+
+
+def _calls(recall: Recall) -> Sheet:
+    heads = (
+        *("order", "party", "phone", "email", "address", "ask_for", "lot", "what", "as"),
+        *("amount", "unit", "on", "document", "may_have_bottles", "may_have_ml", "spoken_to"),
+    )
+    names = {item.brief.code: item.brief.name for item in recall.lots}
+    rows = []
+    for place, call in enumerate(recall.to_call, start=1):
+        known = call.known
+        reach = (known.phone, known.email, known.address, known.words) if known else ("",) * 4
+        for item in call.deliveries:
+            rows.append(
+                (
+                    str(place),
+                    call.name or "",
+                    *(part or "" for part in reach),
+                    item.lot,
+                    names.get(item.lot, ""),
+                    str(item.moved_as),
+                    amount_in(abs(item.amount), item.measure),
+                    UNITS[item.measure],
+                    item.on,
+                    item.document or "",
+                    amount_in(call.pieces, Measure.UEACH),
+                    amount_in(call.volume_ul, Measure.UL),
+                    "yes" if call.is_reached else "no",
+                )
+            )
+    return Sheet(heads, tuple(rows))
+
+
+def _contacts(recall: Recall) -> Sheet:
+    heads = ("entry", "when", "by", "lot", "party", "reached", "still_there", "words")
+    rows = []
+    for entry in recall.contacts:
+        facts = entry.draft.facts
+        assert isinstance(facts, Contact)
+        rows.append(
+            (
+                str(entry.seq),
+                clock(entry.draft.happened),
+                entry.draft.by or "",
+                entry.draft.lot or "",
+                facts.party,
+                str(facts.reached),
+                facts.still_there.written if facts.still_there else "",
+                facts.words or "",
+            )
+        )
+    return Sheet(heads, tuple(rows))

@@ -1,0 +1,65 @@
+"""What the papers of a recall show, as plain frozen data.
+
+Guarantees: every text is ready to print, every list in the order it is shown. Refuses: quantities
+and times that are not words yet.
+"""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class CallView:
+    """Somebody to call."""
+
+    place: str
+    """Their place in the order."""
+    name: str
+    """Who."""
+    reach: tuple[str, ...]
+    """How to reach them, a line each."""
+    may_have: str
+    """What they may have still."""
+    sent: tuple[str, ...]
+    """What they were sent and what came back, a line each."""
+    called: tuple[str, ...]
+    """Calls made to them, a line each."""
+
+
+@dataclass(frozen=True, slots=True)
+class RecallView:
+    """The pack of a recall."""
+
+    house_name: str
+    """The maker's name."""
+    kind: str
+    """Recall, or recall drill."""
+    lot: str
+    """Code of the lot recalled."""
+    title: str
+    """What it is, and how many lots are made of it."""
+    course: tuple[str, ...]
+    """How far it is, a sentence each."""
+    authority: tuple[str, ...]
+    """When to ask the authority."""
+    script: tuple[str, ...]
+    """What to say on the telephone, a sentence each."""
+    ticks: tuple[str, ...]
+    """What is ticked at each call."""
+    calls: tuple[CallView, ...]
+    """Whom to call, in order."""
+    balance_heads: tuple[str, ...]
+    """Heads of the balance."""
+    balance: tuple[tuple[str, ...], ...]
+    """Where all of each lot is."""
+    balance_sums: tuple[str, ...]
+    """The balance as a sum and the share accounted for."""
+    lots: tuple[tuple[str, str, str, str], ...]
+    """The lots: code, what, what is here, status."""
+    contacts: tuple[tuple[str, str, str, str], ...]
+    """The calls made: when, by, who, what was said."""
+    missing: tuple[str, ...]
+    """What the files beside it lack, a sentence each."""
+    printed_at: str
+    """When the paper was made, local time."""
+    seal: tuple[str, ...]
+    """The three lines of the book's seal."""

@@ -1,0 +1,54 @@
+"""Tables as CSV: one row of heads, then one row a line.
+
+Guarantees: a cell that a spreadsheet would take for a formula is made harmless; every row is as
+wide as the heads. Refuses: rows of another width.
+"""
+
+import csv
+from dataclasses import dataclass
+from io import StringIO
+
+FORMULA = ("=", "+", "-", "@", "\t", "\r")
+"""What a spreadsheet takes for the beginning of a formula."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A table with its heads."""
+
+    heads: tuple[str, ...]
+    """Column heads."""
+    rows: tuple[tuple[str, ...], ...]
+    """Cells, as wide as the heads."""
+
+
+def harmless(cell: str) -> str:
+    """Return a cell that no spreadsheet takes for a formula.
+
+    >>> harmless("=1+1"), harmless("+353 1 555 0100"), harmless("OE-001-5")
+    ("'=1+1", "'+353 1 555 0100", 'OE-001-5')
+    """
+    return f"'{cell}" if cell.lstrip().startswith(FORMULA) or cell.startswith(FORMULA) else cell
+
+
+def csv_text(sheet: Sheet) -> str:
+    """Return a table as CSV (RFC 4180: CRLF at the end of every line)."""
+    out = StringIO()
+    writer = csv.writer(out)
+    writer.writerow(sheet.heads)
+    for row in sheet.rows:
+        if len(row) != len(sheet.heads):
+            raise ValueError(f"a row of {len(row)} cells under {len(sheet.heads)} heads")
+        writer.writerow([harmless(cell) for cell in row])
+    return out.getvalue()
+
+
+def decimal_amount(amount: int) -> str:
+    """Return an amount in thousandths as a plain decimal: µL as mL, mg as g.
+
+    >>> decimal_amount(30_769), decimal_amount(500)
+    ('30.769', '0.5')
+    """
+    sign, whole = ("-", -amount) if amount < 0 else ("", amount)
+    number, rest = divmod(whole, 1000)
+    return f"{sign}{number}{f'.{rest:03d}'.rstrip('0') if rest else ''}"

@@ -1,0 +1,106 @@
+"""What a comparison of a trial shows, as plain frozen data.
+
+Guarantees: every text is ready to print, every list in the order it is shown; a plot is places
+along a line, so that a screen and a paper draw the same. Refuses: quantities that are not words
+yet.
+"""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class LevelRow:
+    """The batches at one level of a factor."""
+
+    level: str
+    """The level."""
+    n: str
+    """How many batches."""
+    looks: tuple[str, ...]
+    """Best and worst grade at each age shown."""
+    ntu: str
+    """Mean turbidity, NTU."""
+    yield_pct: str
+    """Mean yield, per cent."""
+
+
+@dataclass(frozen=True, slots=True)
+class FactorView:
+    """A factor: its levels, or why none are shown."""
+
+    name: str
+    """Its name."""
+    rows: tuple[LevelRow, ...]
+    """Its levels and the control; empty when it is confounded."""
+    words: str
+    """What the levels come to, or what it cannot be told from."""
+
+
+@dataclass(frozen=True, slots=True)
+class PlotRow:
+    """One line of a plot."""
+
+    label: str
+    """Which batches."""
+    places: tuple[float, ...]
+    """Where each batch stands, from 0 at the left to 1 at the right."""
+
+
+@dataclass(frozen=True, slots=True)
+class PlotView:
+    """A plot of one response: a dot a batch."""
+
+    title: str
+    """Which response, by which factor."""
+    left: str
+    """What the left end of the line stands for."""
+    right: str
+    """What the right end stands for."""
+    rows: tuple[PlotRow, ...]
+    """Its lines."""
+
+
+@dataclass(frozen=True, slots=True)
+class BatchRow:
+    """One batch of the trial."""
+
+    lot: str
+    """Its code."""
+    settings: str
+    """Its levels, or that it is the control."""
+    look: str
+    """Last grade."""
+    ntu: str
+    """Last turbidity, NTU."""
+    yield_pct: str
+    """Yield, per cent."""
+    is_front: bool
+    """Whether no other batch beats it."""
+
+
+@dataclass(frozen=True, slots=True)
+class ComparisonView:
+    """A trial, compared."""
+
+    house_name: str
+    """The maker's name."""
+    house_address: str | None
+    """The maker's address in one line."""
+    group: str
+    """The trial's name."""
+    lines: tuple[str, ...]
+    """What a maker should know first, a paragraph each."""
+    ages: tuple[str, ...]
+    """Ages whose grades are shown."""
+    factors: tuple[FactorView, ...]
+    """Its factors."""
+    plots: tuple[PlotView, ...]
+    """Plots of the responses by factor."""
+    batches: tuple[BatchRow, ...]
+    """Its batches, the clearest first."""
+    front: str
+    """Which batches no other beats on clarity and loss together."""
+    printed_at: str
+    """When a paper of it was made, local time."""
+    seal: tuple[str, ...]
+    """The three lines of the book's seal."""

@@ -1,0 +1,87 @@
+"""Looking for causes from the command: what is asked, and how it ends."""
+
+import pytest
+
+from tests.cli.shell import Shell
+
+
+def test_a_finding_is_no_failure_and_the_next_step_ends_it(shell: Shell) -> None:
+    answer = shell.line("suspects {packed}")
+    assert (answer.exit_code, answer.err) == (0, "")
+    assert "Too little evidence to name a cause." in answer.out
+    assert answer.lines[-1].startswith("Next: pottle ")
+
+
+def test_the_method_is_told_only_when_asked_for(shell: Shell) -> None:
+    assert "How it is reckoned" not in shell.line("suspects").out
+    assert "How it is reckoned" in shell.line("suspects --explain").out
+
+
+def test_nothing_failed_is_said_in_words(shell: Shell) -> None:
+    answer = shell.line("suspects --since 2030-01-01")
+    assert answer.exit_code == 0
+    assert answer.lines[0] == (
+        "No lot failed: no look was worse than wanted and nobody complained, as asked."
+    )
+    assert answer.lines[-1] == "Next: pottle stock"
+
+
+REFUSALS: dict[str, tuple[str, int, str, str]] = {
+    "an unknown lot": (
+        "suspects ZZ-1",
+        3,
+        "There is no lot ZZ-1 in the book.",
+        "pottle stock lists the lots that are.",
+    ),
+    "a lot that was bought": (
+        "suspects {spirit}",
+        3,
+        "NS-001-J was bought, and suspects compares lots that were made here.",
+        "Name what was made with it: pottle trace NS-001-J --forward",
+    ),
+    "an unknown grade": (
+        "suspects --worse-than foggy",
+        2,
+        '"foggy" is not a clarity.',
+        "Choose one of: bright, clear, hazy, opalescent, cloudy, milky.",
+    ),
+    "an unknown trial": (
+        "compare rests",
+        3,
+        'There is no trial "rests" in the book. It has no trial yet.',
+        'Begin a batch of one: pottle start ... --trial "rests" --factor rest=48h',
+    ),
+}
+
+
+@pytest.mark.parametrize(("command", "code", "what", "todo"), REFUSALS.values(), ids=list(REFUSALS))
+def test_what_cannot_be_asked_is_said_in_words(
+    shell: Shell, command: str, code: int, what: str, todo: str
+) -> None:
+    answer = shell.line(command)
+    assert (answer.exit_code, answer.out) == (code, "")
+    assert answer.complaints == [what, f"  {todo}"]
+
+
+def test_a_trial_of_one_batch_compares_with_nothing(shell: Shell) -> None:
+    shell.line("start --product Jar --kind essence --target 90mL --trial rests --factor rest=24h")
+    answer = shell.line("compare rests")
+    assert (answer.exit_code, answer.complaints) == (
+        3,
+        [
+            'The trial "rests" has one batch, and one batch compares with nothing.',
+            '  Begin another of it: pottle start ... --trial "rests" --factor rest=48h',
+        ],
+    )
+
+
+def test_two_batches_of_one_trial_are_compared(shell: Shell) -> None:
+    for hours in (24, 48):
+        shell.line(
+            f"start --product Jar --kind essence --target 90mL --trial rests --factor rest={hours}h"
+        )
+    answer = shell.line("compare rests")
+    assert (answer.exit_code, answer.err) == (0, "")
+    assert answer.lines[0] == (
+        "Trial rests: 2 batches, none of them a control. In all of them: no lot."
+    )
