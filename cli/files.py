@@ -1,7 +1,7 @@
-"""Writing files that a person names.
+"""Files that commands write.
 
-Guarantees: a file that is there is not written over unless asked. Refuses: folders that do not
-exist.
+Guarantees: a file that is there stays unless asked; text and paper are made whole before their file
+is. Refuses: folders that do not exist.
 """
 
 from pathlib import Path

@@ -4,6 +4,7 @@ Guarantees: a book is made whole or not at all; a SQLite file is private to its 
 to touch a book or a file that is there already. The only module that imports Alembic.
 """
 
+import sqlite3
 from collections.abc import Callable
 from pathlib import Path
 
@@ -86,6 +87,10 @@ def use_write_ahead_log(engine: Engine) -> None:
     connection = engine.raw_connection()
     try:
         connection.cursor().execute("PRAGMA journal_mode = WAL")
+    except sqlite3.Error as error:
+        raise StorageError(
+            f"The new book could not be written: {error}.", "Choose a place with room enough."
+        ) from error
     finally:
         connection.close()
 
