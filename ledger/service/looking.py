@@ -6,6 +6,7 @@ nearest codes.
 
 from dataclasses import dataclass
 from datetime import date
+from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
 
 from ledger.domain.entries import Entry, House, Material
@@ -13,11 +14,13 @@ from ledger.domain.lots import LotState
 from ledger.service.book import Book
 from ledger.service.scenes import known_lot, lot_state
 from ledger.service.tracing import Carried, Holder, Trace, trace_on
-from ledger.service.verifying import Seal, seal_on
 from ledger.service.words import resolve_lot
 from ledger.store import queries, walk
 from ledger.store.briefs import Brief, all_lots, briefs
 from ledger.store.engine import Connection
+
+if TYPE_CHECKING:
+    from ledger.service.verifying import Seal
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +49,7 @@ class Dossier:
     """One step back and one forward."""
     materials: tuple[Material, ...]
     """Materials of all received lots it is made of, oils first."""
-    seal: Seal
+    seal: "Seal"
     """The seal of the book as it was read."""
 
     @property
@@ -93,6 +96,8 @@ def dossier(book: Book, text: str, by: str | None = None) -> Dossier:
 
 def dossier_on(connection: Connection, code: str) -> Dossier:
     """Return all the book knows of a lot, in an open transaction."""
+    from ledger.service.verifying import seal_on
+
     number = known_lot(connection, code).seq
     near = trace_on(connection, code, deepest=1)
     return Dossier(

@@ -14,7 +14,7 @@ from pathlib import Path
 
 from ledger.domain.entries import Entry
 from ledger.store.bulk import CHUNK
-from ledger.store.inserting import IN_ORDER
+from ledger.store.columns import IN_ORDER
 from tests.benchmarks.books import empty_book, entries_of, fill
 from tests.benchmarks.ratios import best_seconds, line
 
@@ -27,10 +27,10 @@ def rows_of(where: str, first: int, last: int) -> list[tuple[str, Rows]]:
     found = []
     with closing(sqlite3.connect(where)) as connection:
         for table in IN_ORDER:
-            key = {"lot": "id", "tree": "((place + 1) << height)"}.get(table.name, "seq")
-            query = f'SELECT * FROM "{table.name}" WHERE {key} BETWEEN {first} AND {last}'
+            key = {"lot": "id", "tree": "((place + 1) << height)"}.get(table, "seq")
+            query = f'SELECT * FROM "{table}" WHERE {key} BETWEEN {first} AND {last}'
             if rows := connection.execute(query).fetchall():
-                found.append((table.name, rows))
+                found.append((table, rows))
     return found
 
 
