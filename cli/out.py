@@ -8,10 +8,10 @@ from typing import Any
 
 from cli.call import Call
 from cli.tables import print_json, print_lines, print_table
+from ledger.domain.entries import Formula
 from ledger.domain.fields import specs
 from ledger.errors import RefusedError
 from ledger.service.book import Book, Recorded
-from ledger.service.formulas import versions
 from ledger.service.looking import dossier, entries_of_kind, house_of, materials
 from ledger.service.parties import parties
 from reports.build.answers import answer
@@ -104,7 +104,7 @@ def list_formulas(call: Call) -> None:
     heads = ("formula", "version", "product", "kind", "basis")
     rows = [
         [item.code, str(item.version), item.product, str(item.product_kind), item.basis.written]
-        for item in versions(call.book())
+        for item in _versions(call)
     ]
     if call.json:
         print_json([dict(zip(heads, row, strict=True)) for row in rows])
@@ -117,9 +117,7 @@ def list_formulas(call: Call) -> None:
 def show_formula(call: Call, code: str, version: int | None) -> None:
     """Show one version of a formula."""
     found = [
-        item
-        for item in versions(call.book(), code.strip().lower())
-        if version in (None, item.version)
+        item for item in _versions(call, code.strip().lower()) if version in (None, item.version)
     ]
     if not found:
         raise RefusedError(
@@ -157,3 +155,9 @@ def _limits(step: Any) -> str:  # noqa: ANN401 - a formula's step
         f"{step.passes_min} passes or more" if step.passes_min is not None else "",
     )
     return ", ".join(part for part in parts if part)
+
+
+def _versions(call: Call, code: str | None = None) -> tuple[Formula, ...]:
+    from ledger.service.formulas import versions
+
+    return versions(call.book(), code)

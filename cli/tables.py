@@ -1,7 +1,8 @@
 """Tables and text on a screen or in a pipe.
 
 Guarantees: in a pipe every cell is whole and nothing is coloured; on a screen nothing is wider than
-the screen and no code is cut. Refuses: markup; text is shown as it was written.
+the screen and no code is cut. Refuses: markup; text is shown as it was written. What only a screen
+needs is loaded only for a screen.
 """
 
 import json
@@ -9,11 +10,6 @@ import os
 import sys
 from collections.abc import Sequence
 from typing import Any
-
-from rich.cells import cell_len
-from rich.console import Console
-from rich.table import Table
-from rich.text import Text
 
 GAP = 2
 """Blank columns between two columns of a table."""
@@ -42,7 +38,13 @@ def print_json(value: Any) -> None:  # noqa: ANN401 - any JSON value
 
 def print_lines(lines: Sequence[str]) -> None:
     """Print lines as they are; a screen wraps them at words."""
-    console = Console(highlight=False, soft_wrap=not is_screen())
+    if not is_screen():
+        print("".join(f"{seen(line)}\n" for line in lines), end="")
+        return
+    from rich.console import Console
+    from rich.text import Text
+
+    console = Console(highlight=False)
     for line in lines:
         console.print(Text(seen(line)))
 
@@ -70,6 +72,10 @@ def print_table(heads: Sequence[str], rows: Sequence[Sequence[str]], right: str 
 
 
 def _on_screen(columns: Sequence[Sequence[str]], right: Sequence[str]) -> None:
+    from rich.console import Console
+    from rich.table import Table
+    from rich.text import Text
+
     console = Console(highlight=False)
     style = "" if os.environ.get("NO_COLOR") else "bold"
     table = Table(box=None, pad_edge=False, padding=(0, GAP, 0, 0), header_style=style)
@@ -95,6 +101,8 @@ def column_widths(columns: Sequence[Sequence[str]], room: int) -> list[int]:
     >>> column_widths([["lot", "OE-001-5"], ["what", "Orange essence, first run of May"]], 40)
     [8, 30]
     """
+    from rich.cells import cell_len
+
     widths = [max(cell_len(cell) for cell in column) for column in columns]
     words = [_longest_word(column) for column in columns]
     room -= GAP * (len(columns) - 1)
@@ -109,4 +117,6 @@ def column_widths(columns: Sequence[Sequence[str]], room: int) -> list[int]:
 
 
 def _longest_word(column: Sequence[str]) -> int:
+    from rich.cells import cell_len
+
     return max((cell_len(word) for cell in column for word in cell.split()), default=1)

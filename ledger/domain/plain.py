@@ -8,6 +8,7 @@ import json
 from collections.abc import Mapping
 from datetime import date, datetime
 from enum import StrEnum
+from functools import lru_cache
 from typing import Any
 
 from ledger.domain.canonical import canonical_text, read_canonical
@@ -49,8 +50,9 @@ def read_entry(body: str) -> Entry:
     return entry_from_plain(read_canonical(body))
 
 
+@lru_cache(maxsize=2048)
 def kept_entry(body: str) -> Entry:
-    """Return the entry of a text that the book keeps.
+    """Return the entry of a text that the book keeps; those read lately are remembered.
 
     That it is canonical was so when it was written, and is for whoever verifies the book to say.
     """

@@ -6,6 +6,7 @@ nearest codes.
 
 from dataclasses import dataclass, replace
 from datetime import date, datetime
+from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
 
 from ledger.domain.dates import Dates
@@ -15,11 +16,13 @@ from ledger.service.book import Book
 from ledger.service.dating import dates_of
 from ledger.service.scenes import known_lot, lot_state
 from ledger.service.tracing import Carried, Holder, Trace, trace_on
-from ledger.service.verifying import Seal, seal_on
 from ledger.service.words import resolve_lot
 from ledger.store import queries, walk
 from ledger.store.briefs import Brief, all_lots, briefs
 from ledger.store.engine import Connection
+
+if TYPE_CHECKING:
+    from ledger.service.verifying import Seal
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +51,7 @@ class Dossier:
     """One step back and one forward."""
     materials: tuple[Material, ...]
     """Materials of all received lots it is made of, oils first."""
-    seal: Seal
+    seal: "Seal"
     """The seal of the book as it was read."""
     formula: Formula | None = None
     """The version of the formula that it, or what is in its bottles, was made by."""
@@ -108,6 +111,8 @@ def dossier(book: Book, text: str, by: str | None = None) -> Dossier:
 
 def dossier_on(connection: Connection, code: str) -> Dossier:
     """Return all the book knows of a lot, in an open transaction."""
+    from ledger.service.verifying import seal_on
+
     number = known_lot(connection, code).seq
     near = trace_on(connection, code, deepest=1)
     state = lot_state(connection, code)

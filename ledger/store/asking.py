@@ -110,5 +110,9 @@ def go_by_index(connection: Connection) -> None:
     A server that guesses how many rows there are may otherwise read the whole book for a few of
     them, the sooner the larger the book is. SQLite does as it is told by the words of a query.
     """
-    if connection.dialect.name == "postgresql":
+    if connection.dialect.name != "postgresql":
+        return
+    transaction = connection.get_transaction()
+    if connection.info.get(_PINNED) is not transaction:
         ask(connection, _PINNED)
+        connection.info[_PINNED] = transaction

@@ -85,7 +85,7 @@ class Reader:
         self.unfit.add(seq)
         self.grow(bytes(HASH_SIZE))
 
-    def expected(self, entry: Entry, body: str, leaf: bytes) -> list[tuple[Table, Cells]]:
+    def expected(self, entry: Entry, body: str, leaf: bytes) -> list[tuple[str, Cells]]:
         """Return the rows that an entry says.
 
         Raises:
@@ -186,12 +186,13 @@ def _entry_fault(reader: Reader, row: Cells | None, seq: int, expected: Stored) 
         return f"Entry {seq} speaks of the lot {error}, which no entry before it opened."
     except _UNREADABLE:
         return f"The text of entry {seq} is not what the book writes."
-    for table, cells in said:
+    for name, cells in said:
+        table = METADATA.tables[name]
         expected[table][_key(table)(cells)] = cells
     return ""
 
 
-def _said(reader: Reader, seq: int, body: str, leaf: bytes) -> list[tuple[Table, Cells]]:
+def _said(reader: Reader, seq: int, body: str, leaf: bytes) -> list[tuple[str, Cells]]:
     entry = entry_from_plain(json.loads(body))
     if entry.seq != seq or entry_text(entry) != body:
         raise ValueError("The text is of another entry, or of none.")

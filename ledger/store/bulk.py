@@ -9,16 +9,17 @@ from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from itertools import islice
 
-from sqlalchemy import Connection, Table, select
+from sqlalchemy import Connection
 
 from ledger.domain.entries import Entry
 from ledger.domain.merkle import Frontier, leaf_hash
 from ledger.domain.plain import entry_text
 from ledger.errors import RefusedError
-from ledger.store.inserting import IN_ORDER, insert_many
+from ledger.store.asking import ask_column
+from ledger.store.columns import IN_ORDER
+from ledger.store.inserting import insert_many
 from ledger.store.mapping import Cells, lot_codes, rows
-from ledger.store.recorder import lot_ids, node, size
-from ledger.store.tables import MATERIAL_KEY, PERSON_KEY, TREE
+from ledger.store.recorder import KEYS, lot_ids, node, size
 
 CHUNK = 2000
 """How many entries are put in at once."""
@@ -35,11 +36,8 @@ class Bulk:
         )
         self._keys = {
             (kind, key)
-            for kind, column in (
-                ("person", PERSON_KEY.c.initials),
-                ("material", MATERIAL_KEY.c.code),
-            )
-            for key in connection.execute(select(column)).scalars()
+            for kind, (table, column) in KEYS.items()
+            for key in ask_column(connection, f"SELECT {column} FROM {table}")
         }
 
     def append(self, entries: Iterable[Entry]) -> int:
@@ -61,12 +59,12 @@ class Bulk:
     def _put(self, chunk: Sequence[Entry]) -> None:
         named = [lot_codes(entry) for entry in chunk]
         ids = lot_ids(self._connection, frozenset().union(*named))
-        found: dict[Table, list[Cells]] = defaultdict(list)
+        found: dict[str, list[Cells]] = defaultdict(list)
         for entry, codes in zip(chunk, named, strict=True):
             self._check(entry, codes - ids.keys())
             body = entry_text(entry)
             leaf = leaf_hash(body.encode())
-            found[TREE] += self._frontier.add(leaf)
+            found["tree"] += self._frontier.add(leaf)
             for table, cells in rows(entry, body, leaf, ids, self._is_first_of):
                 found[table].append(cells)
             if (opens := entry.draft.opens) and entry.draft.corrects is None:

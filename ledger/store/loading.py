@@ -8,7 +8,7 @@ import json
 from collections import defaultdict
 from collections.abc import Callable, Iterable
 
-from sqlalchemy import Connection, Table
+from sqlalchemy import Connection
 from sqlalchemy.exc import DBAPIError, OperationalError
 
 from ledger.domain.entries import Entry
@@ -16,10 +16,10 @@ from ledger.domain.merkle import leaf_hash
 from ledger.domain.plain import entry_from_plain, entry_text
 from ledger.errors import InputError, LedgerError
 from ledger.store.audit_rows import Reader, UnknownLotError
+from ledger.store.columns import IN_ORDER
 from ledger.store.engine import cause
-from ledger.store.inserting import IN_ORDER, insert_many
+from ledger.store.inserting import insert_many
 from ledger.store.mapping import Cells
-from ledger.store.tables import TREE
 
 CHUNK = 1000
 """How many entries are inserted at once."""
@@ -73,7 +73,7 @@ def load(
         InputError: A line does not fit.
     """
     reader, chains = Reader(), Chains()
-    waiting: dict[Table, list[Cells]] = defaultdict(list)
+    waiting: dict[str, list[Cells]] = defaultdict(list)
     first = 1
     for seq, line in enumerate(lines, start=1):
         for table, row in _rows(reader, chains, seq, line):
@@ -88,7 +88,7 @@ def load(
     return reader
 
 
-def _rows(reader: Reader, chains: Chains, seq: int, line: str) -> list[tuple[Table, Cells]]:
+def _rows(reader: Reader, chains: Chains, seq: int, line: str) -> list[tuple[str, Cells]]:
     try:
         entry = entry_from_plain(json.loads(line))
         is_ours = entry_text(entry) == line
@@ -107,16 +107,14 @@ def _rows(reader: Reader, chains: Chains, seq: int, line: str) -> list[tuple[Tab
         raise _unfit(seq, f"speaks of the lot {error}, which no line before it opened") from error
     except _UNREADABLE as error:
         raise _unfit(seq, "is not an entry as a book writes it") from error
-    return [*found, *((TREE, node) for node in reader.frontier.add(leaf))]
+    return [*found, *(("tree", node) for node in reader.frontier.add(leaf))]
 
 
 def _unfit(seq: int, what: str) -> InputError:
     return InputError(f"Line {seq + 1} {what}.", NOTHING_KEPT)
 
 
-def _insert(
-    connection: Connection, waiting: dict[Table, list[Cells]], first: int, last: int
-) -> None:
+def _insert(connection: Connection, waiting: dict[str, list[Cells]], first: int, last: int) -> None:
     try:
         for table in IN_ORDER:
             if found := waiting.pop(table, None):

@@ -9,22 +9,11 @@ from datetime import date, datetime
 from enum import StrEnum
 from typing import Any
 
-from sqlalchemy import Table
-
 from ledger.domain.entries import Entry, Facts, Material, Person
 from ledger.domain.fields import specs
 from ledger.domain.plain import instant_text
 from ledger.domain.quantity import Quantity
-from ledger.store.tables import (
-    CHILDREN,
-    ENTRY,
-    LEVEL,
-    LOT,
-    MATERIAL_KEY,
-    PERSON_KEY,
-    POSTING,
-    TYPED,
-)
+from ledger.store.columns import LISTS
 
 Cells = tuple[Any, ...]
 """The cells of a row, in the order of the table's columns."""
@@ -32,18 +21,13 @@ LotIds = Mapping[str, int]
 """Lot numbers by code."""
 Writer = Callable[[Any], Cells]
 """Gives the cells of one field's value."""
-_LISTS = {
-    kind: tuple((name, table) for (of, name), table in CHILDREN.items() if of == kind)
-    for kind in TYPED
-}
-"""The fields of each kind that are lists, with their tables."""
 _WRITERS: dict[type, tuple[tuple[str, Writer | None], ...]] = {}
 
 
 def rows(
     entry: Entry, body: str, leaf: bytes, lot_ids: LotIds, is_first_of: Callable[[str, str], bool]
-) -> list[tuple[Table, Cells]]:
-    """Return the rows of an entry in the order they can be inserted.
+) -> list[tuple[str, Cells]]:
+    """Return the rows of an entry by table, in the order they can be inserted.
 
     Args:
         entry: The entry.
@@ -54,30 +38,30 @@ def rows(
     """
     draft, seq = entry.draft, entry.seq
     ids = lot_ids
-    found: list[tuple[Table, Cells]] = []
+    found: list[tuple[str, Cells]] = []
     if (opens := draft.opens) and draft.corrects is None:
         ids = {**lot_ids, opens.code: seq}
-        found.append((LOT, (seq, opens.code, str(opens.lot_type), str(opens.measure))))
+        found.append(("lot", (seq, opens.code, str(opens.lot_type), str(opens.measure))))
     found += _key_rows(entry, is_first_of)
-    found.append((ENTRY, _spine_cells(entry, body, leaf, ids)))
+    found.append(("entry", _spine_cells(entry, body, leaf, ids)))
     found += _facts_rows(seq, draft.facts)
     for line, posting in enumerate(entry.postings, start=1):
         source = ids[posting.source] if posting.source else None
         target = ids[posting.target] if posting.target else None
         place = str(posting.place) if posting.place else None
         cells = (seq, line, source, target, place, posting.taken, posting.given)
-        found.append((POSTING, cells))
+        found.append(("posting", cells))
     if entry.level:
-        found.append((LEVEL, (seq, ids[entry.level.lot], entry.level.amount)))
+        found.append(("level", (seq, ids[entry.level.lot], entry.level.amount)))
     return found
 
 
-def _key_rows(entry: Entry, is_first_of: Callable[[str, str], bool]) -> list[tuple[Table, Cells]]:
+def _key_rows(entry: Entry, is_first_of: Callable[[str, str], bool]) -> list[tuple[str, Cells]]:
     facts = entry.draft.facts
     if isinstance(facts, Person) and is_first_of("person", facts.initials):
-        return [(PERSON_KEY, (facts.initials, entry.seq))]
+        return [("person_key", (facts.initials, entry.seq))]
     if isinstance(facts, Material) and is_first_of("material", facts.code):
-        return [(MATERIAL_KEY, (facts.code, entry.seq))]
+        return [("material_key", (facts.code, entry.seq))]
     return []
 
 
@@ -102,10 +86,10 @@ def _spine_cells(entry: Entry, body: str, leaf: bytes, ids: LotIds) -> Cells:
     )
 
 
-def _facts_rows(seq: int, facts: Facts) -> list[tuple[Table, Cells]]:
+def _facts_rows(seq: int, facts: Facts) -> list[tuple[str, Cells]]:
     kind = facts.KIND
-    found = [(TYPED[kind], (seq, kind, *_cells(facts)))]
-    for name, table in _LISTS[kind]:
+    found = [(kind, (seq, kind, *_cells(facts)))]
+    for name, table in LISTS[kind]:
         found += [
             (table, (seq, line, *_cells(child)))
             for line, child in enumerate(getattr(facts, name), start=1)

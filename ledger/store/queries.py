@@ -26,7 +26,7 @@ from ledger.domain.entries import (
 from ledger.domain.entries.words import LotType, MoveAs
 from ledger.domain.plain import instant_text, kept_entry, read_instant
 from ledger.domain.quantity import Measure
-from ledger.store.asking import ask, ask_column, ask_for, ask_one, chunks
+from ledger.store.asking import ask, ask_column, ask_for, ask_one, chunks, go_by_index
 
 FactsT = TypeVar("FactsT", bound=Facts)
 
@@ -75,7 +75,7 @@ _MOVES = """
     CROSS JOIN entry e
     JOIN move m ON m.seq = e.seq
     LEFT JOIN entry c ON c.corrects = e.seq
-    WHERE e.lot = w.lot AND e.kind = 'move' AND c.seq IS NULL
+    WHERE e.lot = w.lot AND c.seq IS NULL
     ORDER BY e.happened_at, e.stands_for"""
 IN_FORCE = "LEFT JOIN entry c ON c.corrects = e.seq WHERE c.seq IS NULL AND e.kind <> 'strike'"
 
@@ -272,6 +272,7 @@ def moves_of_lot(connection: Connection, lot: int) -> tuple[Entry, ...]:
 
 def moves_from(connection: Connection, lots: Sequence[int]) -> Iterator[Moved]:
     """Yield what was sent of lots and what came back, by lot as given, then by when."""
+    go_by_index(connection)
     for part in chunks(lots):
         found: dict[int, list[Moved]] = {lot: [] for lot in part}
         for lot, at, offset_min, moved_as, amount, party, document in ask_for(

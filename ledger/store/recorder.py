@@ -16,7 +16,6 @@ from ledger.errors import StorageError
 from ledger.store.asking import ask, ask_one
 from ledger.store.inserting import insert_row
 from ledger.store.mapping import lot_codes, rows
-from ledger.store.tables import TREE
 
 KEYS = {"person": ("person_key", "initials"), "material": ("material_key", "code")}
 """Where the first entry of each person and material is kept, by kind."""
@@ -113,4 +112,4 @@ def _grow_tree(connection: Connection, index: int, leaf: bytes) -> None:
     for height, place, value in new_nodes(
         index, leaf, lambda height, place: node(connection, height, place)
     ):
-        insert_row(connection, TREE, (height, place, value))
+        insert_row(connection, "tree", (height, place, value))

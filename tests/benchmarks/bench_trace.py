@@ -20,6 +20,7 @@ from ledger.errors import StorageError
 from ledger.service.book import Book, open_book
 from ledger.service.tracing import trace_on
 from ledger.store import walk
+from ledger.store.asking import ask
 from ledger.store.engine import is_server
 from tests.benchmarks.books import book_of
 from tests.benchmarks.ratios import best_seconds, line
@@ -34,8 +35,8 @@ _BARE = """
         SELECT p.{to} FROM walk JOIN posting p ON p.{fro} = walk.lot WHERE p.{to} IS NOT NULL)
     SELECT lot FROM walk"""
 BARE = {
-    "back": text(_BARE.format(to="source", fro="target")),
-    "forward": text(_BARE.format(to="target", fro="source")),
+    "back": _BARE.format(to="source", fro="target"),
+    "forward": _BARE.format(to="target", fro="source"),
 }
 WALKS: dict[str, Callable[[Connection, int], list[int]]] = {
     "back": walk.back,
@@ -83,7 +84,7 @@ def measure(book: Book, lots: int, known: dict[str, tuple[float, float]]) -> Non
 def bare(connection: Connection, way: str, starts: list[int]) -> None:
     """Run the bare recursive query from each lot."""
     for lot in starts:
-        connection.execute(BARE[way], {"lot": lot}).all()
+        ask(connection, BARE[way], lot=lot)
 
 
 def walked(connection: Connection, way: str, starts: list[int]) -> None:

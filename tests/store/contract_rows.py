@@ -11,6 +11,7 @@ from ledger.domain.entries import FACTS, Entry
 from ledger.domain.plain import entry_text, read_entry
 from ledger.domain.quantity import Quantity
 from ledger.store import recorder
+from ledger.store.columns import columns_of
 from ledger.store.mapping import rows
 from ledger.store.tables import (
     CHILDREN,
@@ -56,8 +57,8 @@ def expected_rows(connection: Connection, entry: Entry, body: str) -> dict[str, 
     leaf = sha256(b"\x00" + body.encode()).digest()
     found: dict[str, list[Any]] = {}
     for table, cells in rows(entry, body, leaf, ids, lambda *key: first[key] == entry.seq):
-        row = dict(zip(table.columns.keys(), cells, strict=True))
-        found.setdefault(table.name, []).append(row)
+        row = dict(zip(columns_of(table), cells, strict=True))
+        found.setdefault(table, []).append(row)
     return found
 
 

@@ -1,5 +1,6 @@
 """The statements that run at every entry and every trace find their rows by index."""
 
+import re
 import sqlite3
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -8,7 +9,7 @@ from datetime import UTC, datetime
 import pytest
 from sqlalchemy import Connection
 
-from ledger.store import amounts, dating, queries, walk
+from ledger.store import amounts, asking, dating, queries, walk
 from ledger.store.briefs import briefs
 from ledger.store.made import bottle_sizes, finished
 from ledger.store.queries import Moment
@@ -93,3 +94,49 @@ def test_a_statement_without_an_index_is_found_out(sqlite_walked: Keeper) -> Non
     with sqlite_walked.reading() as connection:
         lines = plan_lines(connection, "SELECT 1 FROM entry e WHERE e.reason = 'x'")
     assert [line for line in lines if is_slow(line)] == ["SCAN e"]
+
+
+TRACED: dict[str, Callable[[Connection, int], object]] = {
+    "walk back": walk.back,
+    "walk forward": walk.forward,
+    "a step back": lambda connection, lot: walk.back(connection, lot, 2),
+    "what went in": lambda connection, lot: [*walk.edges_into(connection, [lot])],
+    "briefs": lambda connection, lot: briefs(connection, [lot]),
+    "what was sent": lambda connection, lot: [*queries.moves_from(connection, [lot])],
+}
+
+
+@pytest.mark.parametrize("act", TRACED.values(), ids=list(TRACED))
+def test_a_trace_on_a_server_goes_by_index_whatever_the_server_guesses(
+    act: Callable[[Connection, int], object],
+    postgres_walked: Keeper,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """In a book as small as this a server left to itself would read whole tables."""
+    heard: list[str] = []
+    told = asking._told
+
+    def hear(statement: str, dialect: str) -> str:
+        heard.append(told(statement, dialect))
+        return heard[-1]
+
+    monkeypatch.setattr(asking, "_told", hear)
+    with postgres_walked.reading() as connection:
+        lot = queries.lot_by_code(connection, "OE-001-5")
+        assert lot is not None
+        act(connection, lot.seq)
+        statements = [one for one in heard if "FROM posting" in one or "entry" in one]
+        plans = {one: server_plan(connection, one) for one in statements}
+    assert plans
+    slow = ("Seq Scan", "Hash Join", "Merge Join", "Materialize", "Index Cond: (kind")
+    assert {s: plan for s, plan in plans.items() if any(word in plan for word in slow)} == {}
+
+
+def server_plan(connection: Connection, statement: str) -> str:
+    """Return the plan that a server makes of a statement before it knows its values."""
+    names = iter(range(1, 99))
+    numbered = re.sub(r"%\(\w+\)s", lambda _: f"${next(names)}", statement).replace("%%", "%")
+    found = connection.exec_driver_sql(
+        f"EXPLAIN (GENERIC_PLAN) {numbered}", execution_options={"no_parameters": True}
+    )
+    return "\n".join(found.scalars())
