@@ -3,6 +3,7 @@
 Guarantees: amounts may be written without quotes (0.5 fl oz). Refuses: rules of their own.
 """
 
+from pathlib import Path
 from typing import Annotated
 
 import typer
@@ -12,6 +13,7 @@ from cli.options import (
     Amount,
     BestBefore,
     Code,
+    Force,
     Labour,
     Lot,
     LotOrHouse,
@@ -87,25 +89,34 @@ def start(
         bool, typer.Option("--control", help="The control of its trial: the house method.")
     ] = False,
     repeat: Annotated[Text, typer.Option(help="Which repeat of the same factors, from 1.")] = None,
+    version: Annotated[
+        Text, typer.Option(help="Version of the formula; default the newest in use.")
+    ] = None,
+    sheet_out: Annotated[
+        Path | None, typer.Option("--print", metavar="FILE", help="PDF file for its batch sheet.")
+    ] = None,
+    force: Force = False,
     code: Code = None,
 ) -> None:
     """Begin a batch; opens a lot."""
-    record(
-        call,
-        "start",
-        formula=formula,
-        product=product,
-        kind=kind,
-        target=target or " ".join(volume or []) or "?",
-        pour=pour,
-        best_before=best_before,
-        vessel=vessel,
-        trial=trial,
-        factors="; ".join(factor or []),
-        control="yes" if control else None,
-        repeat=repeat,
-        code=code,
-    )
+    from cli.sheets import begin
+
+    words = {
+        "formula": formula,
+        "product": product,
+        "kind": kind,
+        "target": target or " ".join(volume or []) or "?",
+        "pour": pour,
+        "best_before": best_before,
+        "vessel": vessel,
+        "trial": trial,
+        "factors": "; ".join(factor or []),
+        "control": "yes" if control else None,
+        "repeat": repeat,
+        "version": version,
+        "code": code,
+    }
+    begin(call, words, sheet_out, force=force)
 
 
 def add(

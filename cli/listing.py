@@ -1,4 +1,4 @@
-"""Lists: stock, one lot, the journal.
+"""Lists: one lot, the journal.
 
 Guarantees: codes are never cut. Refuses: to choose words; they come from `reports`.
 """
@@ -8,41 +8,19 @@ from cli.tables import print_json, print_lines, print_table
 from ledger.domain.quantity import show
 from ledger.errors import RefusedError
 from ledger.service.costing import cost
-from ledger.service.looking import Said, dossier, history, journal, stock
+from ledger.service.looking import Said, dossier, history, journal
 from ledger.service.serving import card
 from reports.build.answers import what_is_there
+from reports.build.balance import balance
+from reports.build.control import control_facts
 from reports.build.costing import price_lines
 from reports.build.dates import date_lines
-from reports.build.plain import brief_plain, dossier_plain, said_plain
+from reports.build.plain import dossier_plain, said_plain
 from reports.build.sentences import TITLES, notes, sentence, strikes
 from reports.build.serving_plain import serving_plain
 from reports.build.strength import content_facts
 from reports.build.words_of_goods import gone
 from reports.format import clock, closed, initials
-
-
-def list_stock(call: Call, everything: bool) -> None:
-    """List the lots on hand."""
-    found = stock(call.book(), everything=everything)
-    if call.json:
-        print_json([brief_plain(brief) for brief in found])
-        return
-    rows = [
-        [
-            brief.code,
-            brief.name,
-            show(brief.on_hand, brief.measure),
-            str(brief.status),
-            brief.best_before or "",
-            brief.grade or "",
-        ]
-        for brief in found
-    ]
-    if rows:
-        heads = ("lot", "what", "on hand", "status", "best before", "look")
-        print_table(heads, rows, right="on hand")
-    else:
-        print_lines(["Nothing is on hand.", "Next: pottle receive MATERIAL AMOUNT"])
 
 
 def show_lot(call: Call, text: str) -> None:
@@ -59,6 +37,7 @@ def show_lot(call: Call, text: str) -> None:
     if served:
         print_lines([f"{label}: {value}." for label, value in content_facts(served)])
         print_lines(price_lines(cost(call.book(), found.state.code)))
+    print_lines([f"{label}: {value}" for label, value in control_facts(found)])
     if found.inputs:
         print_lines(["", "Made of"])
         print_table(
@@ -67,6 +46,9 @@ def show_lot(call: Call, text: str) -> None:
         )
     print_lines(["", "What was done"])
     _print_said(found.said, with_lot=False)
+    if lost := balance(found.state, found.inputs, found.formula):
+        print_lines(["", "Yield and loss"])
+        print_table(("part", "amount"), lost)
     went = [[edge.target, names[edge.target], edge.words] for edge in found.outputs]
     went += [
         [

@@ -1,4 +1,4 @@
-"""Commands that look things up: stock, lot, journal, trace.
+"""Commands that look things up: due, stock, lot, journal, trace.
 
 Guarantees: they read only. Refuses: rules of their own.
 """
@@ -13,9 +13,31 @@ from cli.options import Force, Lot, LotOrNone, Text
 from cli.parsing import Verb
 
 
+def due(
+    call: Call,
+    watch: Annotated[bool, typer.Option("--watch", help="Keep it on the screen.")] = False,
+) -> None:
+    """List what is due: rests, samples to look at, dates, holds."""
+    from cli.watching import show_due
+
+    show_due(call, watch=watch)
+
+
 def stock(
     call: Call,
     everything: Annotated[bool, typer.Option("--all", help="Also lots that are used up.")] = False,
+    by_date: Annotated[
+        bool, typer.Option("--by-date", help="First expired first; then by when they came.")
+    ] = False,
+    low: Annotated[
+        Text, typer.Option(help="Only materials of which less than this is there: 500mL.")
+    ] = None,
+    value: Annotated[
+        bool, typer.Option("--value", help="What is left of each delivery's cost.")
+    ] = False,
+    of: Annotated[
+        Text, typer.Option(help="Only this material or product, by its name or code.")
+    ] = None,
     spirit: Annotated[
         bool, typer.Option("--spirit", help="The spirit account: litres of pure alcohol.")
     ] = False,
@@ -27,13 +49,15 @@ def stock(
     ] = None,
 ) -> None:
     """List what is on hand."""
-    from cli.listing import list_stock
     from cli.spirit import show_spirit
+    from cli.stocktaking import list_low, list_stock
 
     if spirit:
         show_spirit(call, first, last)
+    elif low:
+        list_low(call, low, of)
     else:
-        list_stock(call, everything)
+        list_stock(call, everything=everything, by_date=by_date, value=value, of=of)
 
 
 def lot(call: Call, lot: Lot) -> None:
@@ -78,5 +102,5 @@ def trace(
 
 def register(app: typer.Typer) -> None:
     """Add the commands to the front door."""
-    for function in (stock, lot, journal, trace):
+    for function in (due, stock, lot, journal, trace):
         app.command(cls=Verb)(reads(function))

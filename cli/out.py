@@ -8,15 +8,12 @@ from typing import Any
 
 from cli.call import Call
 from cli.tables import print_json, print_lines, print_table
-from ledger.domain.entries import Formula
 from ledger.domain.fields import specs
-from ledger.errors import RefusedError
 from ledger.service.book import Book, Recorded
 from ledger.service.looking import dossier, entries_of_kind, house_of, materials
 from ledger.service.parties import parties
 from reports.build.answers import answer
-from reports.build.words_of_bench import pores
-from reports.format import celsius, duration, scaled
+from reports.format import scaled
 
 
 def say(call: Call, plain: dict[str, Any], *lines: str) -> None:
@@ -97,67 +94,3 @@ def list_parties(call: Call) -> None:
                 'Next: pottle party add "NAME" --phone NUMBER',
             ]
         )
-
-
-def list_formulas(call: Call) -> None:
-    """List the formulas with their versions."""
-    heads = ("formula", "version", "product", "kind", "basis")
-    rows = [
-        [item.code, str(item.version), item.product, str(item.product_kind), item.basis.written]
-        for item in _versions(call)
-    ]
-    if call.json:
-        print_json([dict(zip(heads, row, strict=True)) for row in rows])
-    elif rows:
-        print_table(heads, rows, right="version")
-    else:
-        print_lines(["There is no formula in the book yet."])
-
-
-def show_formula(call: Call, code: str, version: int | None) -> None:
-    """Show one version of a formula."""
-    found = [
-        item for item in _versions(call, code.strip().lower()) if version in (None, item.version)
-    ]
-    if not found:
-        raise RefusedError(
-            f"The formula {code}{f' version {version}' if version else ''} is not in the book.",
-            "pottle formula list shows those that are.",
-        )
-    formula = found[-1]
-    if call.json:
-        from ledger.domain.plain import facts_to_plain
-
-        print_json(facts_to_plain(formula))
-        return
-    print_lines(
-        [
-            f"{formula.code} version {formula.version}: {formula.product}, for "
-            f"{formula.basis.written}."
-        ]
-    )
-    print_table(
-        ("material", "amount"), [[line.material, line.amount.written] for line in formula.lines]
-    )
-    print_table(
-        ("step", "what to do", "limits"),
-        [[step.verb, step.words or "", _limits(step)] for step in formula.steps],
-    )
-
-
-def _limits(step: Any) -> str:  # noqa: ANN401 - a formula's step
-    parts = (
-        f"at least {duration(step.minutes_min)}" if step.minutes_min is not None else "",
-        f"at most {duration(step.minutes_max)}" if step.minutes_max is not None else "",
-        f"from {celsius(step.temp_min_mdegc)}" if step.temp_min_mdegc is not None else "",
-        f"to {celsius(step.temp_max_mdegc)}" if step.temp_max_mdegc is not None else "",
-        f"at most {pores(None, step.pore_max_nm)}" if step.pore_max_nm is not None else "",
-        f"{step.passes_min} passes or more" if step.passes_min is not None else "",
-    )
-    return ", ".join(part for part in parts if part)
-
-
-def _versions(call: Call, code: str | None = None) -> tuple[Formula, ...]:
-    from ledger.service.formulas import versions
-
-    return versions(call.book(), code)

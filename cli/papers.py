@@ -1,7 +1,10 @@
-"""Commands that print papers: record.
+"""Commands that print papers: sheet, record.
 
 Guarantees: a file that is there is not written over unless asked. Refuses: rules of their own.
 """
+
+from pathlib import Path
+from typing import Annotated
 
 import typer
 
@@ -25,6 +28,19 @@ def record(
     say(call, {"lot": code, "out": str(out)}, f"The record of {code} is in {out}.")
 
 
+def sheet(
+    call: Call,
+    lot: Lot,
+    out: Annotated[Path | None, typer.Option("--out", help="PDF file to write.")] = None,
+    force: Force = False,
+) -> None:
+    """Print or show the batch sheet that a batch is made from."""
+    from cli.sheets import show_sheet
+
+    show_sheet(call, lot, out, force=force)
+
+
 def register(app: typer.Typer) -> None:
     """Add the commands to the front door."""
-    app.command(cls=Verb)(reads(record))
+    for function in (sheet, record):
+        app.command(cls=Verb)(reads(function))

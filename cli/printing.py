@@ -19,7 +19,14 @@ from reports.pdf.record import batch_record
 
 
 def print_labels(
-    book: Book, how: How, text: str, out: Path, count: int | None, *, force: bool
+    book: Book,
+    how: How,
+    text: str,
+    out: Path,
+    count: int | None,
+    *,
+    fate: tuple[str | None, str | None] = (None, None),
+    force: bool,
 ) -> Recorded:
     """Draw a sheet of labels, record it, and write it with the seal that includes the record."""
     check_place(out, force=force)
@@ -31,7 +38,15 @@ def print_labels(
     served = card(book, found.state.code)
     sheet = label_sheet_view(found, count, served)
     label_sheet(sheet, BytesIO())
-    done = labels(book, how, lot=found.state.code, printed=str(sheet.count))
+    used, spoiled = fate
+    done = labels(
+        book,
+        how,
+        lot=found.state.code,
+        printed=str(sheet.count),
+        used=used,
+        spoiled=spoiled,
+    )
     paper = BytesIO()
     label_sheet(label_sheet_view(dossier(book, found.state.code), count, served), paper)
     write(out, paper.getvalue())

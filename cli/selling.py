@@ -4,14 +4,16 @@ Guarantees: labels are recorded as printed only when their sheet could be drawn.
 their own.
 """
 
+from pathlib import Path
 from typing import Annotated
 
 import typer
 
 from cli.call import Call, writes
-from cli.options import BestBefore, Code, Force, Labour, Lot, Out, Text
+from cli.options import BestBefore, Code, Force, Labour, Lot, Text
 from cli.parsing import Verb
 from cli.verbs import record
+from ledger.errors import InputError
 
 
 def bottle(
@@ -47,16 +49,27 @@ def bottle(
 def label(
     call: Call,
     lot: Lot,
-    out: Out,
+    out: Annotated[Path | None, typer.Option("--out", help="PDF file to write.")] = None,
     count: Annotated[int | None, typer.Option(help="How many; default one a bottle.")] = None,
+    used: Annotated[Text, typer.Option(help="How many went on bottles.")] = None,
+    spoiled: Annotated[Text, typer.Option(help="How many were spoiled and destroyed.")] = None,
     force: Force = False,
 ) -> None:
-    """Print a sheet of bottle labels; records it."""
+    """Print a sheet of bottle labels, or record what became of them."""
+    if out is None:
+        if used is None and spoiled is None:
+            raise InputError(
+                "Nothing was said to print or to record.",
+                "Say where the sheet goes with --out, or how many labels were used with --used.",
+            )
+        record(call, "labels", lot=lot, printed="0", used=used, spoiled=spoiled)
+        return
     from cli.out import recorded
     from cli.printing import print_labels
 
     book = call.book()
-    done = print_labels(book, call.how(), lot, out, count, force=force)
+    fate = (used, spoiled)
+    done = print_labels(book, call.how(), lot, out, count, fate=fate, force=force)
     recorded(call, book, done, out)
 
 

@@ -1,4 +1,4 @@
-"""Commands that set up: init, demo, house, person, formula.
+"""Commands that set up: init, demo, house, person.
 
 Guarantees: bodies of a few lines over the verbs of the book. Refuses: rules of their own.
 """
@@ -117,35 +117,6 @@ def person_list(call: Call) -> None:
     list_kind(call, "person", ("initials", "name", "role"))
 
 
-def formula_load(
-    call: Call, file: Annotated[Path, typer.Argument(help="A formula in TOML.")]
-) -> None:
-    """Record a version of a formula from a file."""
-    from cli.out import recorded
-    from ledger.service.formulas import load
-
-    book = call.book()
-    recorded(call, book, load(book, call.how(), file=str(file)))
-
-
-def formula_list(call: Call) -> None:
-    """List the formulas in the book with their versions."""
-    from cli.out import list_formulas
-
-    list_formulas(call)
-
-
-def formula_show(
-    call: Call,
-    code: Annotated[str, typer.Argument(help="Short name of a formula.")],
-    version: Annotated[int | None, typer.Option(help="Which version; default the newest.")] = None,
-) -> None:
-    """Show a formula."""
-    from cli.out import show_formula
-
-    show_formula(call, code, version)
-
-
 def register(app: typer.Typer) -> None:
     """Add the commands to the front door."""
     app.command(cls=Verb)(writes(init))
@@ -153,14 +124,10 @@ def register(app: typer.Typer) -> None:
     app.command(cls=Verb)(writes(house))
     groups = {
         "person": ("People who write in the book.", (("add", person_add), ("list", person_list))),
-        "formula": (
-            "Versioned master formulas.",
-            (("load", formula_load), ("list", formula_list), ("show", formula_show)),
-        ),
     }
     for name, (text, commands) in groups.items():
         group = typer.Typer(help=text, no_args_is_help=True, rich_markup_mode=None)
         for verb, function in commands:
-            shared = writes if verb in ("add", "change", "load") else reads
+            shared = writes if verb == "add" else reads
             group.command(verb, cls=Verb)(shared(function))
         app.add_typer(group, name=name)

@@ -58,17 +58,26 @@ def print_table(heads: Sequence[str], rows: Sequence[Sequence[str]], right: str 
         right: Heads of the columns set to the right, with commas between.
     """
     shown = [[seen(cell) for cell in row] for row in rows]
-    columns = list(zip(heads, *shown, strict=True))
     if is_screen():
-        _on_screen(columns, right.split(","))
+        _on_screen(list(zip(heads, *shown, strict=True)), right.split(","))
         return
+    for line in table_lines(heads, shown, right):
+        print(line)
+
+
+def table_lines(heads: Sequence[str], rows: Sequence[Sequence[str]], right: str = "") -> list[str]:
+    """Return the lines of a table with every cell whole; see `print_table`."""
+    columns = list(zip(heads, *rows, strict=True))
     widths = [max(len(cell) for cell in column) for column in columns]
-    for row in (heads, *shown):
-        cells = [
+    return [
+        (" " * GAP)
+        .join(
             cell.rjust(width) if head in right.split(",") else cell.ljust(width)
             for cell, width, head in zip(row, widths, heads, strict=True)
-        ]
-        print((" " * GAP).join(cells).rstrip())
+        )
+        .rstrip()
+        for row in (heads, *rows)
+    ]
 
 
 def _on_screen(columns: Sequence[Sequence[str]], right: Sequence[str]) -> None:

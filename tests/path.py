@@ -152,7 +152,7 @@ def fill_every_table(keeper: Keeper) -> Lots:
     )
     keeper.do("decant", lot=trial, drawn="180mL", heel="10mL")
     keeper.do("measure", lot=trial, what="abv", reading="95.5", temp="20")
-    keeper.do("count", lot=lots.water, amount="96L")
+    keeper.do("count", lot=lots.water, amount="96L", because="the tap dripped")
     keeper.do("labels", lot=lots.packed, printed="20", used="15", spoiled="1")
     note = keeper.do("note", text="The still is out of order.")
     keeper.do("strike", entry=str(note.seq), because="the wrong book")

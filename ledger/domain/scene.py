@@ -3,9 +3,10 @@
 Guarantees: gathered before any rule runs, so rules are pure. Refuses: reaching into the store.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 
+from ledger.domain.control import Control
 from ledger.domain.entries import Entry
 from ledger.domain.lots import LotState
 
@@ -36,6 +37,8 @@ class Scene:
     """Whether that entry is still in force."""
     uses_of_opened: int = 0
     """Entries in force that stand on the lot which the struck entry opened."""
+    control: Control = field(default_factory=Control)
+    """What the lot is held to: its formula, its inputs, its vessel, its strength."""
 
     def source(self, code: str | None) -> LotState | None:
         """Return the source with that code, or None."""

@@ -43,12 +43,14 @@ def start(
     best_before: str | None = None,
     vessel: str | None = None,
     purpose: str | None = None,
+    version: str | None = None,
     code: str | None = None,
 ) -> Recorded:
     """Begin a batch; opens a made lot, counted by volume."""
     with at_desk(book, how) as desk:
         words = desk.words
-        master = words.read(lambda: _formula(desk, formula), None)
+        number = words.whole(version, "version")
+        master = words.read(lambda: _formula(desk, formula, number), None)
         name = words.text(product or (master.product if master else None), "product")
         told_kind = kind or (str(master.product_kind) if master else None)
         told_purpose = purpose or ("trial" if trial else "sale")
@@ -72,7 +74,8 @@ def start(
         return desk.record(facts, opens=(lot, LotType.MADE, Measure.UL))
 
 
-def _formula(desk: Desk, text: str | None) -> Formula | None:
+def _formula(desk: Desk, text: str | None, number: int | None) -> Formula | None:
+    """Return the version asked for, else the newest that may be used, else the newest."""
     if not text:
         return None
     code = text.strip().lower()
@@ -83,7 +86,19 @@ def _formula(desk: Desk, text: str | None) -> Formula | None:
             f"The formula {code} is not in the book; it knows {known or 'none yet'}.",
             "Load it with: pottle formula load FILE",
         )
-    return versions[-1]
+    asked = [item for item in versions if number in (None, item.version)]
+    if not asked:
+        raise RefusedError(
+            f"There is no version {number} of the formula {code} in the book.",
+            "pottle formula list shows those that are.",
+        )
+    gone, day = queries.withdrawn(desk.connection), desk.happened.local().date()
+    usable = [
+        item
+        for item in asked
+        if (item.code, item.version) not in gone and (item.valid_from or day) <= day
+    ]
+    return (usable or asked)[-1]
 
 
 def read_pour(text: str | None) -> int | None:

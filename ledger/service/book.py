@@ -48,6 +48,8 @@ class Recorded:
     """What is merely unusual: what, and what to do."""
     deviations: tuple[Entry, ...] = ()
     """Deviations recorded with it."""
+    is_new: bool = True
+    """Whether anything was recorded; False when the book had it already."""
 
     @property
     def seq(self) -> int:

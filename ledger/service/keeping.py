@@ -1,4 +1,4 @@
-"""Keeping the book: notes, counts, corrections and strikes.
+"""Keeping the book: notes, checks, cleaning, counts, corrections and strikes.
 
 Guarantees: a correction is a full new entry of the same kind, with what changed and why; the old
 one stays. Refuses: fields that the kind has not got; changes to what a lot is counted in.
@@ -10,12 +10,14 @@ from enum import StrEnum
 from functools import partial
 from typing import Any
 
-from ledger.domain.entries import Count, Draft, Entry, Note, Strike
+from ledger.domain.entries import Check, Clean, Count, Draft, Entry, Equipment, Note, Strike
 from ledger.domain.fields import SCALES, FieldSpec, scale_ending, specs
-from ledger.domain.quantity import Quantity
+from ledger.domain.lots import LotState, in_measure_of
+from ledger.domain.quantity import Measure, Quantity, show
 from ledger.errors import InputError, RefusedError
 from ledger.service.book import Book, How, Recorded
 from ledger.service.desk import Desk, at_desk
+from ledger.service.scenes import lot_state
 from ledger.service.times import read_when
 from ledger.service.words import with_article
 from ledger.store import queries
@@ -28,11 +30,81 @@ def note(book: Book, how: How, *, text: str, lot: str | None = None) -> Recorded
         return desk.record(facts, desk.words.lot_or_none(lot))
 
 
-def count(book: Book, how: How, *, lot: str, amount: str) -> Recorded:
-    """Record what was really there of a lot."""
+def count(book: Book, how: How, *, lot: str, amount: str, tare: str | None = None) -> Recorded:
+    """Record what was really there of a lot: counted, measured, or weighed with its vessel."""
     with at_desk(book, how) as desk:
-        facts = Count(desk.words.pieces(amount))
-        return desk.record(facts, desk.words.lot(lot))
+        words = desk.words
+        code, there, empty = words.lot(lot), words.pieces(amount), words.amount_or_none(tare)
+        words.done()
+        net = _without_vessel(there, empty) if empty else there
+        state = lot_state(desk.connection, code, is_whole=False)
+        return desk.record(Count(_as_counted(state, net)), code)
+
+
+def _without_vessel(gross: Quantity, empty: Quantity) -> Quantity:
+    """Return what is in a vessel, from its weight with and without it."""
+    net = gross.amount - empty.amount
+    if {gross.measure, empty.measure} != {Measure.MG} or net <= 0:
+        raise RefusedError(
+            f"{gross.written} with the vessel and {empty.written} without it leave no weight.",
+            "Give both as weights, the heavier first.",
+        )
+    return Quantity(net, Measure.MG, show(net, Measure.MG))
+
+
+def _as_counted(state: LotState, amount: Quantity) -> Quantity:
+    """Return an amount in the measure of its lot; a weight and a volume by the lot's density."""
+    own = in_measure_of(state, amount)
+    if own is None or amount.measure is state.measure:
+        return amount
+    return Quantity(own, state.measure, show(own, state.measure))
+
+
+def check(
+    book: Book,
+    how: How,
+    *,
+    lot: str | None = None,
+    entry: str | None = None,
+    words: str | None = None,
+) -> Recorded:
+    """Record that a lot, or one entry, was checked."""
+    with at_desk(book, how) as desk:
+        read = desk.words
+        if bool(lot) == bool(entry):
+            raise InputError(
+                "A check is of a lot or of one entry.",
+                "Name the lot, or give --entry with the number of the entry.",
+            )
+        about = _entry(desk, entry) if entry else None
+        if entry and about is None:
+            raise RefusedError(
+                f"There is no entry {_number(entry)} in the book.",
+                "pottle journal lists the entries with their numbers.",
+            )
+        facts = Check(about.seq if about else None, read.text_or_none(words, "words"))
+        return desk.record(facts, about.draft.lot if about else read.lot_or_none(lot))
+
+
+def clean(
+    book: Book, how: How, *, vessel: str, method: str, last_held: str | None = None
+) -> Recorded:
+    """Record that a vessel was cleaned."""
+    with at_desk(book, how) as desk:
+        read = desk.words
+        facts = Clean(
+            vessel=read.text(vessel, "vessel"),
+            how=read.text(method, "way of cleaning"),
+            last_held=read.text_or_none(last_held, "last contents"),
+        )
+        return desk.record(facts)
+
+
+def equipment(book: Book, how: How, *, name: str, words: str) -> Recorded:
+    """Record that an instrument or vessel was taken into use, checked or set."""
+    with at_desk(book, how) as desk:
+        read = desk.words
+        return desk.record(Equipment(read.text(name, "name"), read.text(words, "words")))
 
 
 def strike(book: Book, how: How, *, entry: str) -> Recorded:

@@ -13,6 +13,7 @@ from ledger.domain.dates import Dates
 from ledger.domain.entries import Entry, Formula, House, Material, Start
 from ledger.domain.lots import LotState, latest
 from ledger.service.book import Book
+from ledger.service.controlling import formula_of
 from ledger.service.dating import dates_of
 from ledger.service.scenes import known_lot, lot_state
 from ledger.service.tracing import Carried, Holder, Trace, trace_on
@@ -116,6 +117,7 @@ def dossier_on(connection: Connection, code: str) -> Dossier:
     number = known_lot(connection, code).seq
     near = trace_on(connection, code, deepest=1)
     state = lot_state(connection, code)
+    start = latest(state.bulk or state, Start)
     return Dossier(
         house=queries.house(connection),
         state=state,
@@ -124,16 +126,8 @@ def dossier_on(connection: Connection, code: str) -> Dossier:
         trace=near,
         materials=_materials(connection, number),
         seal=seal_on(connection),
-        formula=_formula_of(connection, state),
+        formula=formula_of(connection, start) if start else None,
     )
-
-
-def _formula_of(connection: Connection, state: LotState) -> Formula | None:
-    start = latest(state.bulk or state, Start)
-    if start is None or start.formula is None:
-        return None
-    found = queries.formulas(connection, start.formula)
-    return next((item for item in found if item.version == start.formula_version), None)
 
 
 def _materials(connection: Connection, number: int) -> tuple[Material, ...]:

@@ -13,6 +13,7 @@ from ledger.domain.lots import BARRING, LotState
 from ledger.domain.rules.names import material_names
 from ledger.domain.scene import Scene
 from ledger.errors import RefusedError
+from ledger.service.controlling import control_of
 from ledger.service.dating import dates_of
 from ledger.store import amounts, queries, recorder, walk
 from ledger.store.engine import Connection
@@ -49,6 +50,7 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
             draft.corrects and queries.corrected_by(connection, draft.corrects)
         ),
         uses_of_opened=_uses(connection, draft, skip),
+        control=control_of(connection, draft, lot, sources, skip),
     )
 
 

@@ -23,21 +23,10 @@ HOW = ("at", "recorded", "by", "as", "because", "origin", "sheet")
 REFERENCES = frozenset({"lot", "source", "bottles", "caps", "cake_of", "entry"})
 """Columns in which a nickname stands for a lot or an entry."""
 ORDER = (
-    *("house", "person", "party", "material", "limit", "withdraw", "receive", "start", "add"),
-    *("rest", "filter", "rinse", "decant", "measure", "look", "makeup", "finish", "bottle"),
-    *(
-        "labels",
-        "judge",
-        "send",
-        "complain",
-        "recall",
-        "contact",
-        "close",
-        "count",
-        "note",
-        "correct",
-    ),
-    "strike",
+    *("house", "person", "party", "material", "limit", "formula", "withdraw", "receive", "start"),
+    *("add", "rest", "filter", "rinse", "decant", "measure", "look", "makeup", "finish"),
+    *("bottle", "labels", "judge", "send", "complain", "recall", "contact", "close", "check"),
+    *("clean", "equipment", "count", "note", "correct", "strike"),
 )
 """Verbs in the order in which rows of one minute are taken; others come last."""
 

@@ -10,8 +10,8 @@ from ledger.service.batches import add, finish, makeup, rest, start
 from ledger.service.book import Recorded
 from ledger.service.calling import contact
 from ledger.service.clarifying import decant, filter_, look, measure, rinse
-from ledger.service.formulas import withdraw
-from ledger.service.keeping import correct, count, note, strike
+from ledger.service.formulas import load, withdraw
+from ledger.service.keeping import check, clean, correct, count, equipment, note, strike
 from ledger.service.limits import limit
 from ledger.service.parties import party
 from ledger.service.recalling import close_recall, recall
@@ -25,6 +25,7 @@ VERBS: dict[str, Callable[..., Recorded]] = {
     "material": material,
     "party": party,
     "limit": limit,
+    "formula": load,
     "withdraw": withdraw,
     "receive": receive,
     "start": start,
@@ -45,6 +46,9 @@ VERBS: dict[str, Callable[..., Recorded]] = {
     "recall": recall,
     "contact": contact,
     "close": close_recall,
+    "check": check,
+    "clean": clean,
+    "equipment": equipment,
     "count": count,
     "note": note,
     "correct": correct,

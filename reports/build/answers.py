@@ -38,6 +38,8 @@ def answer(recorded: Recorded, dossier: Dossier | None, step: str | None = None)
     """
     entry = recorded.entry
     lines = [_done(entry, dossier.state.code if dossier else None)]
+    if not recorded.is_new:
+        lines = [closed(f"In the book already, unchanged, as entry {entry.seq}: {sentence(entry)}")]
     if dossier:
         lines.append(what_is_there(dossier))
     if missing := _missing(entry, dossier):

@@ -20,6 +20,7 @@ from reports.build.cautions import (
     neat_caution,
     record_cautions,
 )
+from reports.build.control import control_facts
 from reports.build.dates import keeping_words
 from reports.build.sentences import TITLES, notes, sentence, strikes
 from reports.build.strength import content_facts, label_strength
@@ -43,7 +44,7 @@ def record_view(dossier: Dossier, now: datetime, card: ServingCard | None = None
         inputs=_inputs(dossier),
         steps=tuple(row for said, row in pairs if not isinstance(_facts(said), (*seen, Deviation))),
         looks=tuple(row for said, row in pairs if isinstance(_facts(said), seen)),
-        balance=balance(state, dossier.inputs),
+        balance=balance(state, dossier.inputs, dossier.formula),
         went_to=_went_to(dossier),
         deviations=tuple(row for said, row in pairs if isinstance(_facts(said), Deviation)),
         cautions=record_cautions(card, dossier.materials) if card else cautions(dossier),
@@ -86,6 +87,7 @@ def _head(dossier: Dossier) -> tuple[tuple[str, str], ...]:
         ("By", initials(first) if first else ""),
         ("Supplier", supplier),
         ("Status", str(status(state))),
+        *control_facts(dossier),
         ("On hand", show(state.on_hand, state.measure)),
         ("Best before", str(state.best_before or "")),
         ("Date set by", state.dates.set_by or ""),

@@ -19,9 +19,9 @@ from tests.service.cases import (
 RECORDED: dict[str, Said] = {
     "a count": (
         "count",
-        {"lot": "LOT-001-X", "amount": "95"},
+        {"lot": "LOT-001-X", "amount": "97"},
         None,
-        {"amount": amount(95_000_000, EACH, "95")},
+        {"amount": amount(97_000_000, EACH, "97")},
     ),
     "a note": ("note", {"text": "The  scale\nsticks."}, None, {"text": "The scale sticks."}),
 }

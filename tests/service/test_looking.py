@@ -59,7 +59,7 @@ def test_the_stock_is_what_is_on_hand_in_the_order_it_came(walked: Walked) -> No
     assert {brief.code: brief.on_hand for brief in found} == {
         code: keeper.on_hand(code) for code in keeper.lot_codes()
     }
-    keeper.do("count", lot=lots.syrup, amount="1uL")
+    keeper.do("count", lot=lots.syrup, amount="1uL", because="poured away")
     keeper.do("send", lot=lots.packed, amount="9", party="Fair")
     assert lots.packed not in [brief.code for brief in stock(keeper.book)]
     assert lots.packed in [brief.code for brief in stock(keeper.book, everything=True)]

@@ -121,7 +121,7 @@ def test_every_bottle_is_found_and_a_miscount_is_unexplained(walked: tuple[Keepe
     assert (found.samples, found.kept_back, found.destroyed) == (each, each, each)
     assert (found.returned, found.unexplained) == (2 * each, 0)
     assert str(found.accounted_percent) == "100.0"
-    keeper.do("count", lot=lots.packed, amount="7")
+    keeper.do("count", lot=lots.packed, amount="7", because="counted twice")
     found = recall_of(keeper.book, lots.oil).balance
     assert (found.on_hand, found.unexplained) == (7 * each, each)
     assert str(found.accounted_percent) == "93.3"

@@ -135,7 +135,7 @@ class BookMachine(RuleBasedStateMachine):
     @rule(pick=PICKS, volume=VOLUMES)
     def count(self, pick: int, volume: int) -> None:
         lot = self._pick(self.model.liquids, pick)
-        made = self.keeper.do("count", lot=lot, amount=f"{volume}mL")
+        made = self.keeper.do("count", lot=lot, amount=f"{volume}mL", because="counted")
         self._done(Act(self.keeper.clock.now, "count", lot, level=volume * ML), made)
 
     @rule(pick=PICKS, volume=VOLUMES)

@@ -52,7 +52,7 @@ class ChangesContract:
             if verb == "add":
                 addition = keeper.do("add", lot=code, source=lots.spirit, amount="400mL")
             else:
-                keeper.do("count", lot=code, amount="300mL")
+                keeper.do("count", lot=code, amount="300mL", because="poured away")
         keeper.do("correct", entry=str(addition.seq), changes="amount=500mL", because="misread")
         assert (keeper.on_hand(code), keeper.held(code)) == (amount, amount)
 
@@ -124,7 +124,7 @@ class ChangesContract:
         lots = receive_all(keeper)
         code = keeper.opens("start", product="Essence", kind="essence", target="1L")
         keeper.clock.forward(hours=2)
-        keeper.do("count", lot=lots.spirit, amount="4L")
+        keeper.do("count", lot=lots.spirit, amount="4L", because="poured away")
         keeper.do("add", lot=code, source=lots.spirit, amount="1L", at="-1h")
         assert (keeper.on_hand(lots.spirit), keeper.held(lots.spirit)) == (4_000_000, 4_000_000)
 

@@ -39,7 +39,9 @@ def _add(keeper: Keeper, chance: Random) -> object:
 def _level(keeper: Keeper, chance: Random) -> object:
     lot, volume = _lot(keeper, chance), _volume(chance)
     if chance.random() < 0.5:
-        return keeper.do("count", lot=lot, amount=volume, at=chance.choice([None, "-1h"]))
+        return keeper.do(
+            "count", lot=lot, amount=volume, at=chance.choice([None, "-1h"]), because="counted"
+        )
     return keeper.do("finish", lot=lot, volume=volume, because="so it was")
 
 

@@ -5,11 +5,35 @@ Refuses: side effects; a rule sees a draft and its scene and nothing else.
 """
 
 from ledger.domain.entries import Draft
-from ledger.domain.rules import amounts, genealogy, keeping, making, names, release, status, times
+from ledger.domain.rules import (
+    amounts,
+    following,
+    gate,
+    genealogy,
+    keeping,
+    making,
+    names,
+    release,
+    status,
+    times,
+    usual,
+)
 from ledger.domain.rules.finding import Finding, Severity
 from ledger.domain.scene import Scene
 
-FAMILIES = (names, times, genealogy, amounts, making, status, release, keeping)
+FAMILIES = (
+    names,
+    times,
+    genealogy,
+    amounts,
+    making,
+    status,
+    following,
+    usual,
+    release,
+    gate,
+    keeping,
+)
 """The families, in the order in which their findings are told."""
 
 

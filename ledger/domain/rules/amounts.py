@@ -25,7 +25,8 @@ from ledger.domain.entries.words import Measured, MoveAs
 from ledger.domain.lots import GOES_TO_PEOPLE, LotState, in_measure_of
 from ledger.domain.movements import EACH, movements
 from ledger.domain.quantity import Measure, Quantity, show
-from ledger.domain.rules.finding import WORDS, Finding, Rule, impossible, needs_reason
+from ledger.domain.rules.finding import WORDS, Finding, Rule, impossible, needs_reason, remark
+from ledger.domain.rules.volumes import SLACK
 from ledger.domain.scene import Scene
 
 LIMITS = {
@@ -123,6 +124,25 @@ def _measures(draft: Draft) -> dict[str | None, Measure]:
             return {}
 
 
+def count_is_near(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """What a count finds is what the book says, or nearly; the rest is explained."""
+    facts, lot = draft.facts, scene.lot
+    if lot is None or not isinstance(facts, Count) or facts.amount.measure is not lot.measure:
+        return
+    off = facts.amount.amount - lot.on_hand_then
+    if off == 0:
+        return
+    less = "less" if off < 0 else "more"
+    told = (
+        f"{facts.amount.written} of {lot.code} are there, {show(abs(off), lot.measure)} {less} "
+        f"than the {show(lot.on_hand_then, lot.measure)} of the book."
+    )
+    if lot.measure is Measure.UEACH or abs(off) * SLACK > max(lot.on_hand_then, 0):
+        yield needs_reason("count", told, "Count again; if it is so, say why with --because.")
+    else:
+        yield remark("count", told, "The book takes what was found.")
+
+
 def returned_was_sent(draft: Draft, scene: Scene) -> Iterator[Finding]:
     """No more comes back than went out."""
     facts, lot = draft.facts, scene.lot
@@ -181,6 +201,7 @@ RULES: tuple[Rule, ...] = (
     measure_fits,
     whole_pieces,
     enough_on_hand,
+    count_is_near,
     returned_was_sent,
     labels_add_up,
     readings_are_possible,

@@ -34,7 +34,7 @@ FLAWS = {
 
 def gate(draft: Draft, scene: Scene) -> Iterator[Finding]:
     """All that stands in the way of a release, at once."""
-    lot = _to_release(draft, scene)
+    lot = to_release(draft, scene)
     if lot is None:
         return
     making = lot.bulk if lot.bulk else lot
@@ -44,17 +44,18 @@ def gate(draft: Draft, scene: Scene) -> Iterator[Finding]:
     yield from _judged(lot)
     day = draft.happened.local().date()
     if is_past_date(lot, day):
-        yield _stands_in_the_way(f"{lot.code} was best before {lot.best_before}.", "Reject it.")
+        yield stands_in_the_way(f"{lot.code} was best before {lot.best_before}.", "Reject it.")
     if lot.barred_inputs:
-        yield _stands_in_the_way(
+        yield stands_in_the_way(
             f"{lot.code} is made of {', '.join(lot.barred_inputs)}, now held, rejected or "
             "recalled.",
             "Decide about that lot first.",
         )
 
 
-def _to_release(draft: Draft, scene: Scene) -> LotState | None:
-    facts = draft.facts
+def to_release(told: Draft, scene: Scene) -> LotState | None:
+    """Return the lot that a draft releases, or None."""
+    facts = told.facts
     is_release = isinstance(facts, Judge) and facts.verdict is Verdict.RELEASE
     return scene.lot if is_release else None
 
@@ -65,7 +66,7 @@ def _seen(lot: LotState, making: LotState) -> Iterator[Finding]:
     filling = opener(lot) if lot is not making else None
     is_seen = was_ever_seen = False
     for entry in making.entries:
-        if _changes(entry.draft.facts):
+        if changes(entry.draft.facts):
             if filling and entry.position > filling.position:
                 break
             is_seen = False
@@ -73,13 +74,13 @@ def _seen(lot: LotState, making: LotState) -> Iterator[Finding]:
             is_seen = was_ever_seen = True
     if not is_seen:
         since = " since it last changed" if was_ever_seen else ""
-        yield _stands_in_the_way(
+        yield stands_in_the_way(
             f"{making.code} has not been looked at{since}.",
             f"Look at it: pottle look {lot.code} GRADE --of neat",
         )
 
 
-def _changes(facts: Facts) -> bool:
+def changes(facts: Facts) -> bool:
     """Return whether an entry may have made the lot look otherwise, or says that it must."""
     match facts:
         case Add() | Filter() | Rinse(went_to=RinseTo.BATCH) | Judge(verdict=Verdict.REWORK):
@@ -90,7 +91,7 @@ def _changes(facts: Facts) -> bool:
 
 def _measured(making: LotState) -> Iterator[Finding]:
     if making.opened.lot_type is LotType.MADE and not latest(making, Finish):
-        yield _stands_in_the_way(
+        yield stands_in_the_way(
             f"{making.code} has no yield in the book.",
             f"Finish it with what came out: pottle finish {making.code} VOLUME",
         )
@@ -99,20 +100,21 @@ def _measured(making: LotState) -> Iterator[Finding]:
 def _judged(lot: LotState) -> Iterator[Finding]:
     now = status(lot)
     if now in (Status.REJECTED, Status.RECALLED):
-        yield _stands_in_the_way(
+        yield stands_in_the_way(
             f"{lot.code} is {now}.", "If it may leave after all, say why with --because."
         )
 
 
-def _stands_in_the_way(what: str, todo: str) -> Finding:
+def stands_in_the_way(what: str, todo: str) -> Finding:
+    """Return a finding that stands in the way of a release."""
     return Finding(Severity.GATE, "release", what, todo)
 
 
 def looks_right(draft: Draft, scene: Scene) -> Iterator[Finding]:
-    """A lot that did not look clear may be meant so, but its release is remarked on."""
-    lot = _to_release(draft, scene)
+    """A lot without a formula that did not look clear may be meant so, but is remarked on."""
+    lot = to_release(draft, scene)
     look = last_look(lot) if lot else None
-    if lot is None or look is None:
+    if lot is None or look is None or scene.control.formula is not None:
         return
     start = latest(lot.bulk or lot, Start)
     is_meant = start is not None and start.product_kind is ProductKind.GUM_EMULSION

@@ -15,6 +15,8 @@ from ledger.domain.rules import (
     Severity,
     amounts,
     findings,
+    following,
+    gate,
     genealogy,
     keeping,
     making,
@@ -22,6 +24,7 @@ from ledger.domain.rules import (
     release,
     status,
     times,
+    usual,
 )
 from ledger.domain.scene import Scene
 from tests.domain.builders import at, draft, grams, lot, make, ml, packed, scene, when
@@ -32,7 +35,8 @@ HELD = lot("E-2", make(Judge, verdict=Verdict.HOLD), on_hand=10_000)
 
 
 def test_the_families_are_told_in_their_order() -> None:
-    assert (names, times, genealogy, amounts, making, status, release, keeping) == FAMILIES
+    told = (names, times, genealogy, amounts, making, status, following, usual, release, gate)
+    assert (*told, keeping) == FAMILIES
 
 
 def test_everything_wrong_with_one_entry_is_told_at_once() -> None:
@@ -90,7 +94,7 @@ LOTS = st.sampled_from([lot(), lot(on_hand=0), packed(), HELD])
 @given(told=DRAFTS, around=st.builds(scene, LOTS, LOTS))
 def test_no_family_hides_what_another_finds(told: Draft, around: Scene) -> None:
     expected: list[Finding] = []
-    for family in (names, times, genealogy, amounts, making, status, release, keeping):
+    for family in FAMILIES:
         for rule in family.RULES:
             expected.extend(rule(told, around))
     found = findings(told, around)

@@ -1,0 +1,110 @@
+"""Answers of the commands of formulas.
+
+Guarantees: plain tables or JSON, never both. Refuses: to choose words; they come from `reports`.
+"""
+
+from cli.call import Call
+from cli.tables import print_json, print_lines, print_table
+from ledger.domain.formulas import wanted
+from ledger.domain.plain import facts_to_plain
+from ledger.domain.quantity import Measure, parse_quantity
+from ledger.errors import InputError
+from ledger.service.formulas import version as version_of
+from ledger.service.formulas import versions, withdrawn
+from ledger.service.looking import house_of
+from reports.build.formulas import differences, facts_of, line_rows, step_rows
+from reports.format import tidy
+
+LINE_HEADS = ("material", "amount", "overage", "tolerance", "within")
+
+
+def list_formulas(call: Call) -> None:
+    """List the formulas with their versions."""
+    heads = ("formula", "version", "product", "kind", "basis", "state")
+    book = call.book()
+    gone = withdrawn(book)
+    rows = [
+        [
+            item.code,
+            str(item.version),
+            item.product,
+            str(item.product_kind),
+            item.basis.written,
+            "withdrawn" if (item.code, item.version) in gone else "",
+        ]
+        for item in versions(book)
+    ]
+    if call.json:
+        print_json([dict(zip(heads, row, strict=True)) for row in rows])
+    elif rows:
+        print_table(heads, rows, right="version")
+    else:
+        print_lines(
+            ["There is no formula in the book yet.", "Load one with: pottle formula load FILE"]
+        )
+
+
+def show_formula(call: Call, code: str, version: int | None) -> None:
+    """Show one version of a formula."""
+    book = call.book()
+    formula = version_of(book, code, version)
+    is_withdrawn = (formula.code, formula.version) in withdrawn(book)
+    if call.json:
+        print_json({**facts_to_plain(formula), "withdrawn": is_withdrawn})
+        return
+    state = ", withdrawn" if is_withdrawn else ""
+    print_lines([f"{formula.code} version {formula.version}{state}"])
+    print_table(("formula", "says"), [list(row) for row in facts_of(formula)])
+    if formula.lines:
+        print_lines([""])
+        print_table(LINE_HEADS, line_rows(formula, formula.basis.amount), right="amount")
+    if formula.steps:
+        print_lines([""])
+        print_table(("step", "act", "what to do", "limits"), step_rows(formula), right="step")
+
+
+def compare_formulas(call: Call, code: str, old: int, new: int) -> None:
+    """Say what differs between two versions."""
+    book = call.book()
+    rows = differences(version_of(book, code, old), version_of(book, code, new))
+    if call.json:
+        print_json([{"what": what, "old": before, "new": after} for what, before, after in rows])
+    elif rows:
+        print_table(("what", f"version {old}", f"version {new}"), rows)
+    else:
+        print_lines([f"Versions {old} and {new} of {code} say the same."])
+
+
+def scale_formula(call: Call, code: str, volume: str, version: int | None) -> None:
+    """Say how much of everything a volume calls for."""
+    book = call.book()
+    formula = version_of(book, code, version)
+    house = house_of(book)
+    target = parse_quantity(volume, fluid_ounce=house.fluid_ounce if house else "US")
+    if target.measure is not Measure.UL:
+        raise InputError(f"{volume} is not a volume.", "Give a volume, such as 480mL.")
+    if call.json:
+        print_json(
+            {
+                "formula": formula.code,
+                "version": formula.version,
+                "target": str(target.amount),
+                "unit": str(target.measure),
+                "lines": [
+                    {
+                        "material": item.material,
+                        "amount": str(item.amount),
+                        "unit": str(item.measure),
+                        "least": None if item.least is None else str(item.least),
+                        "most": None if item.most is None else str(item.most),
+                    }
+                    for item in wanted(formula, target.amount)
+                ],
+            }
+        )
+        return
+    print_lines(
+        [f"{formula.code} version {formula.version}, {formula.product}, {tidy(target.written)}"]
+    )
+    print_table(LINE_HEADS, line_rows(formula, target.amount), right="amount")
+    print_lines([f"Next: pottle start {formula.code} {target.written}"])

@@ -1,0 +1,106 @@
+"""Lists of stock: what is on hand, by date, by product, low, and its value.
+
+Guarantees: codes are never cut. Refuses: to choose words; they come from `reports`.
+"""
+
+from cli.call import Call
+from cli.tables import print_json, print_lines, print_table
+from ledger.domain.quantity import parse_quantity, show
+from ledger.service.looking import house_of, stock
+from ledger.service.stocktaking import first_expired, low_materials, values_left
+from ledger.store.briefs import Brief
+from reports.build.plain import brief_plain
+from reports.format import money
+
+
+def list_stock(call: Call, *, everything: bool, by_date: bool, value: bool, of: str | None) -> None:
+    """List the lots on hand."""
+    book = call.book()
+    found = tuple(item for item in stock(book, everything=everything) if _is_of(item, of))
+    found = first_expired(found) if by_date else found
+    values = values_left(book, found) if value else {}
+    if call.json:
+        worth = [{"value_minor": _text(values.get(item.lot))} if value else {} for item in found]
+        print_json(
+            [{**brief_plain(item), **extra} for item, extra in zip(found, worth, strict=True)]
+        )
+        return
+    if not found:
+        print_lines(["Nothing is on hand.", "Next: pottle receive MATERIAL AMOUNT"])
+        return
+    heads: tuple[str, ...] = ("lot", "what", "on hand", "status", "best before", "look")
+    rows = [_row(item) for item in found]
+    if value:
+        heads = (*heads[:3], "value", *heads[3:])
+        rows = [
+            [*row[:3], _money(values.get(item.lot)), *row[3:]]
+            for row, item in zip(rows, found, strict=True)
+        ]
+    print_table(heads, rows, right="on hand,value")
+    if value:
+        house = house_of(book)
+        total = money(sum(values.values()), house.currency if house else "")
+        print_lines([f"Value of what was received and is left: {total}."])
+
+
+def list_low(call: Call, threshold: str, of: str | None) -> None:
+    """List the materials of which little is there."""
+    book = call.book()
+    house = house_of(book)
+    least = parse_quantity(
+        threshold, counted=True, fluid_ounce=house.fluid_ounce if house else "US"
+    )
+    found = [
+        item
+        for item in low_materials(book, least.amount, least.measure)
+        if of is None or of.lower() in (item.material.code, item.material.name.lower())
+    ]
+    if call.json:
+        print_json(
+            [
+                {
+                    "material": item.material.code,
+                    "name": item.material.name,
+                    "on_hand": str(item.on_hand),
+                    "unit": str(item.measure),
+                }
+                for item in found
+            ]
+        )
+    elif found:
+        print_table(
+            ("material", "name", "on hand"),
+            [
+                [item.material.code, item.material.name, show(item.on_hand, item.measure)]
+                for item in found
+            ],
+            right="on hand",
+        )
+    else:
+        print_lines([f"Of every material counted so, {threshold} or more is there."])
+
+
+def _is_of(brief: Brief, of: str | None) -> bool:
+    if of is None:
+        return True
+    wanted = of.strip().lower()
+    return wanted in {(item or "").lower() for item in (brief.material, brief.product, brief.name)}
+
+
+def _row(brief: Brief) -> list[str]:
+    return [
+        brief.code,
+        brief.name,
+        show(brief.on_hand, brief.measure),
+        str(brief.status),
+        brief.best_before or "",
+        brief.grade or "",
+    ]
+
+
+def _money(minor: int | None) -> str:
+    return "" if minor is None else money(minor, "").strip()
+
+
+def _text(value: int | None) -> str | None:
+    return None if value is None else str(value)

@@ -1,0 +1,54 @@
+"""What is due, once or kept on the screen.
+
+Guarantees: the screen is read anew each half minute and left as it was by Ctrl-C; in a pipe the
+list is printed once. Refuses: to choose words; they come from `reports`.
+"""
+
+from time import sleep
+
+from cli.call import Call
+from cli.tables import is_screen, print_json, print_lines, print_table, seen, table_lines
+from ledger.service.book import Book
+from ledger.service.due import due
+from reports.build.due import HEADS, plain, rows
+
+EVERY_S = 30
+"""Seconds between two readings."""
+NOTHING = ["Nothing is due.", "Next: pottle stock"]
+
+
+def show_due(call: Call, *, watch: bool) -> None:
+    """Print what is due, or keep it on the screen."""
+    book = call.book()
+    if call.json:
+        print_json(plain(due(book)))
+    elif watch and is_screen():
+        keep_watching(book)
+    else:
+        found = rows(due(book))
+        if found:
+            print_table(HEADS, found)
+        else:
+            print_lines(NOTHING)
+
+
+def keep_watching(book: Book) -> None:
+    """Keep what is due on the screen until Ctrl-C."""
+    from rich.live import Live
+    from rich.text import Text
+
+    try:
+        with Live(auto_refresh=False, screen=True) as live:
+            while True:
+                live.update(Text(screen_of(book)), refresh=True)
+                sleep(EVERY_S)
+    except KeyboardInterrupt:
+        return
+
+
+def screen_of(book: Book) -> str:
+    """Return what is due as the screen shows it."""
+    found = due(book)
+    shown = [[seen(cell) for cell in row] for row in rows(found)]
+    lines = table_lines(HEADS, shown) if shown else NOTHING
+    return "\n".join([f"Due at {found.now:%Y-%m-%d %H:%M}; Ctrl-C ends.", "", *lines])

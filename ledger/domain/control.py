@@ -1,0 +1,70 @@
+"""What a lot is held to: its formula, what went into it, and the vessel it is made in.
+
+Guarantees: gathered before any rule runs, like the scene it is part of. Refuses: to judge.
+"""
+
+from dataclasses import dataclass
+
+from ledger.domain.entries import Formula
+from ledger.domain.entries.words import MaterialKind, ProductKind
+from ledger.domain.lots import Status
+from ledger.domain.quantity import Measure
+
+
+@dataclass(frozen=True, slots=True)
+class Input:
+    """A lot that went into the lot, in brief."""
+
+    code: str
+    """Its code."""
+    measure: Measure
+    """In what it is counted."""
+    status: Status
+    """Where it stands now."""
+    material: str | None = None
+    """Code of its material, for a received lot."""
+    sort: MaterialKind | None = None
+    """Kind of its material."""
+    formula: str | None = None
+    """Code of the formula it was made by, for a made lot."""
+    product_kind: ProductKind | None = None
+    """Kind of product, for a made lot."""
+
+    @property
+    def called(self) -> str | None:
+        """What a formula's line calls it: its material, or the formula that makes it."""
+        return self.material or self.formula
+
+
+@dataclass(frozen=True, slots=True)
+class LastHeld:
+    """What a vessel last held before the draft, uncleaned since."""
+
+    vessel: str
+    """The vessel, as it was written."""
+    lot: str
+    """Code of the lot."""
+    product: str
+    """What the lot is."""
+    product_kind: ProductKind
+    """Its kind."""
+
+
+@dataclass(frozen=True, slots=True)
+class Control:
+    """What the book holds a lot to."""
+
+    formula: Formula | None = None
+    """The version that it follows."""
+    is_withdrawn: bool = False
+    """Whether that version is withdrawn."""
+    inputs: tuple[Input, ...] = ()
+    """The lots that went into it, and those that the draft adds."""
+    last_held: LastHeld | None = None
+    """What the draft's vessel last held, when it was not cleaned since."""
+    strength_mpct: int | None = None
+    """Its strength as made, in thousandths of a per cent by volume; None when not known."""
+
+    def called(self, code: str) -> str | None:
+        """Return what a formula calls an input, by its code."""
+        return next((item.called for item in self.inputs if item.code == code), None)

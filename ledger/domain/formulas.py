@@ -1,0 +1,72 @@
+"""A formula's amounts for another volume, and the step that an entry belongs to.
+
+Guarantees: amounts scale exactly with the volume and are rounded once, half to even; limits are
+taken with the overage. Refuses: to guess a tolerance that the formula does not give.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from ledger.domain.entries import Facts, Filter, Formula, Look, Rest
+from ledger.domain.entries.masters import FormulaLine, FormulaStep
+from ledger.domain.quantity import Measure
+
+WHOLE_MPCT = 100_000
+"""All of it, in thousandths of a per cent."""
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """How much of a material a batch of some volume calls for."""
+
+    material: str
+    """Code of the material, or of the formula that makes it."""
+    measure: Measure
+    """The measure in which the formula gives it."""
+    amount: int
+    """The amount, with the overage."""
+    least: int | None
+    """The least that the tolerance allows; None when there is none."""
+    most: int | None
+    """The most that the tolerance allows."""
+    line: FormulaLine
+    """The line of the formula."""
+
+
+def wanted(formula: Formula, target_ul: int) -> tuple[Wanted, ...]:
+    """Return what a batch of `target_ul` microlitres calls for, in the formula's order."""
+    return tuple(_wanted(line, Fraction(target_ul, formula.basis.amount)) for line in formula.lines)
+
+
+def _wanted(line: FormulaLine, times: Fraction) -> Wanted:
+    exact = line.amount.amount * times * (1 + Fraction(line.overage_mpct or 0, WHOLE_MPCT))
+    off = line.tolerance_mpct
+    share = None if off is None else Fraction(off, WHOLE_MPCT)
+    return Wanted(
+        material=line.material,
+        measure=line.amount.measure,
+        amount=round(exact),
+        least=None if share is None else round(exact * (1 - share)),
+        most=None if share is None else round(exact * (1 + share)),
+        line=line,
+    )
+
+
+def steps_for(formula: Formula, facts: Facts) -> Iterator[FormulaStep]:
+    """Yield the steps of a formula that an entry may be one of, in their order."""
+    verb = "filter" if isinstance(facts, Filter) else facts.KIND
+    for step in formula.steps:
+        if step.verb == verb and _is_of(step, facts):
+            yield step
+
+
+def _is_of(step: FormulaStep, facts: Facts) -> bool:
+    match facts:
+        case Rest(purpose=purpose):
+            return step.rest_for in (None, purpose)
+        case Look(looked_at=seen, dilution=dilution):
+            is_diluted_so = step.dilution is None or step.dilution == dilution
+            return step.looked_at in (None, seen) and is_diluted_so
+        case _:
+            return True

@@ -1,0 +1,64 @@
+"""Figures as the sentences of rules say them.
+
+Guarantees: exact figures in the units that people write. Refuses: to round what decides.
+"""
+
+from collections.abc import Callable
+from decimal import Decimal
+
+
+def _plain(value: int, scale: int) -> str:
+    text = f"{Decimal(value) / scale:f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def degrees(mdegc: int) -> str:
+    """Return a temperature.
+
+    >>> degrees(-18_500)
+    '−18.5 °C'
+    """
+    return f"{_plain(mdegc, 1000)} °C".replace("-", "−")
+
+
+def microns(nm: int) -> str:
+    """Return a pore size.
+
+    >>> microns(2500)
+    '2.5 µm'
+    """
+    return f"{_plain(nm, 1000)} µm"
+
+
+def per_cent(mpct: int) -> str:
+    """Return a share, with one decimal.
+
+    >>> per_cent(81_250), per_cent(85_000)
+    ('81.2 %', '85 %')
+    """
+    return f"{_plain(round(mpct, -2), 1000)} %"
+
+
+def time_of(minutes: int) -> str:
+    """Return a length of time.
+
+    >>> time_of(90), time_of(7 * 24 * 60)
+    ('1 h 30 min', '7 d')
+    """
+    days, rest = divmod(minutes, 24 * 60)
+    hours, left = divmod(rest, 60)
+    parts = [(days, "d"), (hours, "h"), (left, "min")]
+    return " ".join(f"{number} {unit}" for number, unit in parts if number) or "0 min"
+
+
+def span(low: int | None, high: int | None, shown: Callable[[int], str]) -> str:
+    """Return the words for two ends of which one may be missing.
+
+    >>> span(1440, None, time_of), span(1440, 2880, time_of)
+    ('at least 1 d', '1 d to 2 d')
+    """
+    if low is not None and high is not None:
+        return f"{shown(low)} to {shown(high)}"
+    if low is not None:
+        return f"at least {shown(low)}"
+    return f"at most {shown(high)}" if high is not None else ""

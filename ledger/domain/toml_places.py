@@ -1,0 +1,60 @@
+"""Where the keys and tables of a TOML text stand.
+
+Guarantees: the line of every key at the head of a line, and of every table, counted from 1; a key
+inside a string or a list of several lines is none. Refuses: nothing; whether the text is TOML is
+for its reader to say.
+"""
+
+import re
+
+Place = tuple[str, int, str]
+"""A table's name, which of that name it is from 0, and a key; the key "" is the table itself."""
+
+_HEAD = re.compile(r"\s*\[\[?\s*([^\]]+?)\s*\]\]?\s*(?:#.*)?")
+_KEY = re.compile(r"\s*(?:\"([^\"]*)\"|'([^']*)'|([A-Za-z0-9_-]+))\s*[.=]")
+_TOKEN = re.compile(r"\"\"\"|'''|\"(?:\\.|[^\"\\])*\"|'[^']*'|#.*|[\[\]{}]")
+
+
+def line_numbers(text: str) -> dict[Place, int]:
+    r"""Return the line on which each table and each key stands.
+
+    >>> line_numbers('code = "lemon"\n[[line]]\namount = "30mL"\n[[line]]\n')
+    {('', 0, ''): 1, ('', 0, 'code'): 1, ('line', 0, ''): 2, ('line', 0, 'amount'): 3, \
+('line', 1, ''): 4}
+    """
+    found: dict[Place, int] = {("", 0, ""): 1}
+    table, number, quote, depth = "", 0, "", 0
+    for line_no, line in enumerate(text.split("\n"), 1):
+        if not quote and not depth:
+            if head := _HEAD.fullmatch(line.rstrip()):
+                table = head[1].strip("\"' ")
+                number = sum(1 for name, _, key in found if (name, key) == (table, ""))
+                found[table, number, ""] = line_no
+                continue
+            if key := _KEY.match(line):
+                found.setdefault((table, number, key[1] or key[2] or key[3] or ""), line_no)
+        quote, depth = _after(line, quote, depth)
+    return found
+
+
+def _after(line: str, quote: str, depth: int) -> tuple[str, int]:
+    """Return the string that is open after a line, and how many brackets are."""
+    place = 0
+    while place < len(line):
+        if quote:
+            end = line.find(quote, place)
+            if end < 0:
+                return quote, depth
+            quote, place = "", end + len(quote)
+            continue
+        token = _TOKEN.search(line, place)
+        if token is None:
+            break
+        place = token.end()
+        if token[0] in ('"""', "'''"):
+            quote = token[0]
+        elif token[0] in ("[", "{"):
+            depth += 1
+        elif token[0] in ("]", "}"):
+            depth -= 1
+    return quote, depth

@@ -1,0 +1,108 @@
+"""Which lots to draw on for a batch that follows a formula.
+
+Guarantees: first expired first out, among lots that are on hand, in date, and received and not
+held, or made here and released; what is short is said. Refuses: to draw; it only proposes.
+"""
+
+from dataclasses import dataclass
+from datetime import date
+
+from ledger.domain.entries import Formula, Start
+from ledger.domain.formulas import Wanted, wanted
+from ledger.domain.lots import Status, in_measure_of, latest
+from ledger.domain.quantity import Quantity
+from ledger.service.book import Book
+from ledger.service.controlling import formula_of
+from ledger.service.looking import today
+from ledger.service.scenes import lot_state
+from ledger.store import inputs
+from ledger.store.briefs import Brief, briefs
+from ledger.store.engine import Connection
+
+USABLE = frozenset({Status.IN_STOCK, Status.RELEASED})
+"""Where a lot stands that may be drawn on."""
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """What to take of one lot."""
+
+    lot: str
+    """Its code."""
+    amount: int
+    """How much, in the measure of the formula's line."""
+    best_before: str | None
+    """Its best-before date, ISO."""
+
+
+@dataclass(frozen=True, slots=True)
+class Proposed:
+    """What to take for one line of a formula."""
+
+    wanted: Wanted
+    """What the line calls for."""
+    drawn: tuple[Drawn, ...]
+    """What to take of which lots, in order."""
+    short: int
+    """How much of it no lot has, in the line's measure."""
+
+
+def propose(book: Book, code: str) -> tuple[Proposed, ...]:
+    """Return what to draw for a batch, by its lot's whole code; empty without a formula."""
+    day = today(book)
+    with book.reading() as connection:
+        start = latest(lot_state(connection, code, is_whole=False), Start)
+        formula = formula_of(connection, start) if start else None
+        if start is None or formula is None:
+            return ()
+        return proposed_on(connection, formula, start.target.amount, day)
+
+
+def proposed_on(
+    connection: Connection, formula: Formula, target_ul: int, day: date
+) -> tuple[Proposed, ...]:
+    """Return what to draw for a volume; a lot drawn on by one line has less for the next."""
+    gone: dict[str, int] = {}
+    found = []
+    for line in wanted(formula, target_ul):
+        drawn = _draw(connection, line, day, gone)
+        short = line.amount - sum(item.amount for item in drawn)
+        found.append(Proposed(line, drawn, short))
+        for item in drawn:
+            gone[item.lot] = gone.get(item.lot, 0) + item.amount
+    return tuple(found)
+
+
+def _draw(
+    connection: Connection, line: Wanted, day: date, gone: dict[str, int]
+) -> tuple[Drawn, ...]:
+    left, drawn = line.amount, list[Drawn]()
+    for brief in _first_expired(connection, line.material, day):
+        there = _on_hand(connection, brief, line) - gone.get(brief.code, 0)
+        take = min(left, there)
+        if take > 0:
+            drawn.append(Drawn(brief.code, take, brief.best_before))
+            left -= take
+    return tuple(drawn)
+
+
+def _first_expired(connection: Connection, called: str, day: date) -> list[Brief]:
+    found = briefs(connection, inputs.lots_called(connection, called)).values()
+    fit = [brief for brief in found if _is_fit(brief, day)]
+    return sorted(fit, key=lambda brief: (brief.best_before or "9999", brief.opened_at, brief.lot))
+
+
+def _is_fit(brief: Brief, day: date) -> bool:
+    is_in_date = brief.best_before is None or brief.best_before >= day.isoformat()
+    is_ready = brief.lot_type == "received" or brief.status is Status.RELEASED
+    return brief.on_hand > 0 and brief.status in USABLE and is_in_date and is_ready
+
+
+def _on_hand(connection: Connection, brief: Brief, line: Wanted) -> int:
+    """Return what is there in the measure of a line; 0 when its density is not known."""
+    if brief.measure is line.measure:
+        return brief.on_hand
+    one = Quantity(10**6, line.measure, "")
+    state = lot_state(connection, brief.code, is_whole=False)
+    own = in_measure_of(state, one)
+    return brief.on_hand * 10**6 // own if own else 0

@@ -1,0 +1,143 @@
+"""What is due: rests to end, samples to look at, dates that pass, lots on hold.
+
+Guarantees: reads only, one consistent view of the book, ordered by when it is due; what has no
+time comes last. Refuses: to remind of lots that are gone and past their date.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, time, timedelta
+from enum import StrEnum
+from zoneinfo import ZoneInfo
+
+from ledger.domain.entries import Judge, Start
+from ledger.domain.lots import LotState, Status, latest, opener
+from ledger.domain.rules.gate import finished_at
+from ledger.domain.waiting import RETAINED_DAYS, ages_of, next_look, rest_is_over
+from ledger.service.book import Book
+from ledger.service.controlling import formula_of
+from ledger.service.scenes import lot_state
+from ledger.store import queries, waiting
+from ledger.store.briefs import Brief, all_lots, briefs
+from ledger.store.engine import Connection
+
+SOON_DAYS = 30
+"""How many days ahead a best-before date is told of (common practice, no source)."""
+GONE = frozenset({Status.STRUCK, Status.REJECTED, Status.RECALLED})
+"""Where a lot stands of which no sample is looked at any more."""
+
+
+class Waits(StrEnum):
+    """What a lot waits for."""
+
+    REST = "rest"
+    LOOK = "look"
+    DATE = "date"
+    HOLD = "hold"
+
+
+@dataclass(frozen=True, slots=True)
+class Due:
+    """Something that is due, or will be."""
+
+    waits: Waits
+    """What the lot waits for."""
+    lot: str
+    """Its code."""
+    name: str
+    """What it is."""
+    about: str
+    """What the rest is for, the age of the sample, the date, or why it is held."""
+    at: datetime | None
+    """When it is due, UTC; None when the book cannot tell."""
+    since: datetime | None = None
+    """Since when it waits, UTC."""
+
+
+@dataclass(frozen=True, slots=True)
+class DueList:
+    """All that is due."""
+
+    now: datetime
+    """The moment of reading, on the house's clock."""
+    items: tuple[Due, ...]
+    """What is due, by time."""
+
+
+def due(book: Book) -> DueList:
+    """Return all that is due, by time."""
+    now = book.clock()
+    with book.reading() as connection:
+        house = queries.house(connection)
+        zone = ZoneInfo(house.time_zone if house else "UTC")
+        known = briefs(connection, all_lots(connection))
+        items = [
+            *_rests(connection, known),
+            *_looks(connection, known, now.astimezone(zone).date()),
+            *_dates(known, now.astimezone(zone).date(), zone),
+            *_holds(connection, known),
+        ]
+    last = datetime.max.replace(tzinfo=UTC)
+    return DueList(
+        now.astimezone(zone), tuple(sorted(items, key=lambda item: (item.at or last, item.lot)))
+    )
+
+
+def _rests(connection: Connection, known: dict[int, Brief]) -> Iterator[Due]:
+    for number in waiting.resting(connection):
+        brief = known[number]
+        state = lot_state(connection, brief.code, is_whole=False)
+        start = latest(state, Start)
+        found = rest_is_over(state, formula_of(connection, start) if start else None)
+        if found:
+            rest, over = found
+            yield Due(Waits.REST, brief.code, brief.name, str(rest.purpose), over, rest.started_at)
+
+
+def _looks(connection: Connection, known: dict[int, Brief], day: date) -> Iterator[Due]:
+    for number in waiting.retained(connection):
+        if _is_kept(known[number], day):
+            state = lot_state(connection, known[number].code, is_whole=False)
+            first = opener(state)
+            ages = tuple(timedelta(days=days) for days in RETAINED_DAYS)
+            yield from _look(known[number], state, first.draft.happened.at if first else None, ages)
+    for number in waiting.by_formula(connection):
+        if _is_kept(known[number], day):
+            state = lot_state(connection, known[number].code, is_whole=False)
+            start = latest(state, Start)
+            ages = ages_of(formula_of(connection, start)) if start else ()
+            yield from _look(known[number], state, finished_at(state), ages)
+
+
+def _is_kept(brief: Brief, day: date) -> bool:
+    is_in_date = brief.best_before is None or brief.best_before >= day.isoformat()
+    return brief.status not in GONE and is_in_date
+
+
+def _look(
+    brief: Brief, state: LotState, since: datetime | None, ages: tuple[timedelta, ...]
+) -> Iterator[Due]:
+    found = next_look(state, since, ages) if since else None
+    if found:
+        age, at = found
+        minutes = round(age.total_seconds() / 60)
+        yield Due(Waits.LOOK, brief.code, brief.name, str(minutes), at, since)
+
+
+def _dates(known: dict[int, Brief], day: date, zone: ZoneInfo) -> Iterator[Due]:
+    soon = (day + timedelta(days=SOON_DAYS)).isoformat()
+    for brief in known.values():
+        is_there = brief.on_hand > 0 and brief.status is not Status.STRUCK
+        if is_there and brief.best_before and brief.best_before <= soon:
+            ends = datetime.combine(date.fromisoformat(brief.best_before), time(23, 59), zone)
+            at = ends.astimezone(UTC)
+            yield Due(Waits.DATE, brief.code, brief.name, brief.best_before, at)
+
+
+def _holds(connection: Connection, known: dict[int, Brief]) -> Iterator[Due]:
+    for brief in known.values():
+        if brief.status is Status.HELD and brief.on_hand > 0:
+            state = lot_state(connection, brief.code, is_whole=False)
+            judged = [e for e in state.entries if isinstance(e.draft.facts, Judge)]
+            why, since = judged[-1].draft.reason or "", judged[-1].draft.happened.at
+            yield Due(Waits.HOLD, brief.code, brief.name, why, None, since)

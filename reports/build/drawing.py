@@ -1,0 +1,59 @@
+"""What to draw for a batch, in words.
+
+Guarantees: every line of the formula is told, with what is short; the commands can be typed as
+they stand. Refuses: to choose lots; the book proposes them.
+"""
+
+from typing import Any
+
+from ledger.domain.quantity import show
+from ledger.service.drawing import Proposed
+
+HEADS = ("material", "calls for", "lot", "take", "best before")
+
+
+def rows(proposed: tuple[Proposed, ...]) -> list[tuple[str, ...]]:
+    """Return what to take of which lot, a row a lot."""
+    found: list[tuple[str, ...]] = []
+    for item in proposed:
+        calls_for = show(item.wanted.amount, item.wanted.measure)
+        for place, drawn in enumerate(item.drawn):
+            first = (item.wanted.material, calls_for) if place == 0 else ("", "")
+            take = show(drawn.amount, item.wanted.measure)
+            found.append((*first, drawn.lot, take, drawn.best_before or ""))
+        if not item.drawn:
+            found.append((item.wanted.material, calls_for, "none", "", ""))
+    return found
+
+
+def shortages(proposed: tuple[Proposed, ...]) -> list[str]:
+    """Return a sentence for each line of which not enough is there."""
+    return [
+        f"Short of {item.wanted.material}: {show(item.short, item.wanted.measure)} of "
+        f"{show(item.wanted.amount, item.wanted.measure)} are in no lot that may be used."
+        for item in proposed
+        if item.short > 0
+    ]
+
+
+def commands(code: str, proposed: tuple[Proposed, ...]) -> list[str]:
+    """Return the commands that put in what is proposed, in the formula's order."""
+    return [
+        f"pottle add {code} {drawn.lot} {show(drawn.amount, item.wanted.measure).replace(' ', '')}"
+        for item in proposed
+        for drawn in item.drawn
+    ]
+
+
+def plain(proposed: tuple[Proposed, ...]) -> list[dict[str, Any]]:
+    """Return what is proposed for machines."""
+    return [
+        {
+            "material": item.wanted.material,
+            "amount": str(item.wanted.amount),
+            "unit": str(item.wanted.measure),
+            "short": str(item.short),
+            "lots": [{"lot": drawn.lot, "amount": str(drawn.amount)} for drawn in item.drawn],
+        }
+        for item in proposed
+    ]

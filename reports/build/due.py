@@ -1,0 +1,71 @@
+"""What is due, in words, with a countdown.
+
+Guarantees: the nearest first; each line says what to do. Refuses: colours that carry a meaning.
+"""
+
+from datetime import datetime
+from typing import Any
+
+from ledger.service.due import Due, DueList, Waits
+from reports.format import duration
+
+HEADS = ("due", "when", "lot", "what", "to do")
+
+
+def countdown(at: datetime | None, now: datetime) -> str:
+    """Return how long it is until a moment, or since.
+
+    >>> from datetime import UTC
+    >>> countdown(datetime(2026, 3, 2, 12, tzinfo=UTC), datetime(2026, 3, 2, 9, 30, tzinfo=UTC))
+    'in 2 h 30 min'
+    """
+    if at is None:
+        return "–"
+    minutes = round((at - now).total_seconds() / 60)
+    left = abs(minutes)
+    shown = duration(left // 1440 * 1440 if left >= 2 * 1440 else left)
+    return f"in {shown}" if minutes >= 0 else f"{shown} ago"
+
+
+def todo(item: Due, now: datetime) -> str:
+    """Return what to do about something that is due."""
+    match item.waits:
+        case Waits.REST:
+            since = countdown(item.since, now).removesuffix(" ago")
+            return f"rest to {item.about}, {since} so far"
+        case Waits.LOOK:
+            return f"look at the sample, {duration(int(item.about))} old"
+        case Waits.DATE:
+            is_past = item.at is not None and item.at < now
+            return "past its date: reject it" if is_past else "use it first: its date comes"
+        case Waits.HOLD:
+            return f"on hold: {item.about or 'decide about it'}"
+
+
+def rows(found: DueList) -> list[tuple[str, ...]]:
+    """Return a row for each thing that is due."""
+    return [
+        (
+            countdown(item.at, found.now),
+            f"{item.at.astimezone(found.now.tzinfo):%Y-%m-%d %H:%M}" if item.at else "",
+            item.lot,
+            item.name,
+            todo(item, found.now),
+        )
+        for item in found.items
+    ]
+
+
+def plain(found: DueList) -> list[dict[str, Any]]:
+    """Return what is due for machines; `minutes` is below zero for what is past."""
+    return [
+        {
+            "waits": str(item.waits),
+            "lot": item.lot,
+            "name": item.name,
+            "says": todo(item, found.now),
+            "due": item.at.isoformat() if item.at else None,
+            "minutes": round((item.at - found.now).total_seconds() / 60) if item.at else None,
+        }
+        for item in found.items
+    ]

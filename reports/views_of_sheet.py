@@ -1,0 +1,45 @@
+"""What a batch sheet shows, as plain frozen data.
+
+Guarantees: every text is ready to print; each row carries the code by which what is written on it
+is typed in afterwards. Refuses: quantities and times that are not words yet.
+"""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class SheetRow:
+    """One act to be done and written down."""
+
+    code: str
+    """Its code on the sheet, such as A1 or S2."""
+    act: str
+    """The verb, or the material that goes in."""
+    words: str
+    """What to do, with target and limits."""
+    blanks: tuple[str, ...]
+    """Labels of the blanks to be filled in."""
+
+
+@dataclass(frozen=True, slots=True)
+class BatchSheetView:
+    """The sheet that a batch is made from."""
+
+    house_name: str
+    """The maker's name."""
+    number: str
+    """The sheet's number: the code of the lot."""
+    title: str
+    """What is made."""
+    facts: tuple[tuple[str, str], ...]
+    """Head facts, label and value."""
+    additions: tuple[SheetRow, ...]
+    """What goes in."""
+    steps: tuple[SheetRow, ...]
+    """What is done."""
+    cautions: tuple[str, ...]
+    """Warnings, each a sentence."""
+    how_to_type: str
+    """How what is written is typed in afterwards."""
+    seal: tuple[str, ...]
+    """The three lines of the book's seal."""
