@@ -5,7 +5,7 @@ Guarantees: gathered before any rule runs, like the scene it is part of. Refuses
 
 from dataclasses import dataclass
 
-from ledger.domain.entries import Formula
+from ledger.domain.entries import Formula, Limit
 from ledger.domain.entries.words import MaterialKind, ProductKind
 from ledger.domain.lots import Status
 from ledger.domain.quantity import Measure
@@ -64,6 +64,9 @@ class Control:
     """What the draft's vessel last held, when it was not cleaned since."""
     strength_mpct: int | None = None
     """Its strength as made, in thousandths of a per cent by volume; None when not known."""
+
+    claim: Limit | None = None
+    """The limit whose words its label claims."""
 
     def called(self, code: str) -> str | None:
         """Return what a formula calls an input, by its code."""

@@ -12,7 +12,7 @@ from ledger.science.alcoholmeter import true_from_indicated
 from ledger.science.composition import Contents
 from ledger.science.received import ReceivedLot, missing_of
 from ledger.science.replay import Happening, Replay
-from ledger.service.scenes import known_lot
+from ledger.service.known import known_lot
 from ledger.store.engine import Connection
 from ledger.store.received import ReceivedRow, received
 from ledger.store.steps import Steps, steps_behind

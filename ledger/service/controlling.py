@@ -4,8 +4,11 @@ Guarantees: reads only what the draft's rules ask for. Refuses: to judge.
 """
 
 from ledger.domain.control import Control
-from ledger.domain.entries import Draft, Formula, Rest, Start
+from ledger.domain.entries import Draft, Formula, Judge, Limit, Rest, Start
+from ledger.domain.entries.words import Verdict
 from ledger.domain.lots import LotState, latest
+from ledger.service.contents import contents_on
+from ledger.service.shipped import limits_on
 from ledger.store import inputs, queries
 from ledger.store.engine import Connection
 
@@ -31,8 +34,31 @@ def control_of(
         is_withdrawn=formula is not None
         and (formula.code, formula.version) in queries.withdrawn(connection),
         inputs=inputs.inputs(connection, numbers),
+        strength_mpct=_strength(connection, draft, formula),
+        claim=_claim(connection, draft, formula),
         last_held=inputs.last_held(connection, vessel, draft.happened.at, skip) if vessel else None,
     )
+
+
+def _strength(connection: Connection, draft: Draft, formula: Formula | None) -> int | None:
+    """Return the strength as made, where a release must know it and nothing of it is missing."""
+    if formula is None or draft.lot is None or not _is_release(draft):
+        return None
+    if (formula.abv_min_mpct, formula.abv_max_mpct, formula.claim) == (None, None, None):
+        return None
+    made = contents_on(connection, draft.lot)
+    return None if made.missing else round(1000 * made.contents.abv)
+
+
+def _claim(connection: Connection, draft: Draft, formula: Formula | None) -> Limit | None:
+    """Return the limit whose words the label claims, where the claim is the code of one."""
+    if formula is None or formula.claim is None or not _is_release(draft):
+        return None
+    return next((item for item in limits_on(connection) if item.code == formula.claim), None)
+
+
+def _is_release(draft: Draft) -> bool:
+    return isinstance(draft.facts, Judge) and draft.facts.verdict is Verdict.RELEASE
 
 
 def formula_of(connection: Connection, start: Start) -> Formula | None:

@@ -15,7 +15,8 @@ from ledger.errors import InputError, RefusedError
 from ledger.science.costing import DUTY, LABOUR, NANO, Cost, Reckoner, in_cents, price_for_margin
 from ledger.service.batches import read_pour
 from ledger.service.book import Book
-from ledger.service.scenes import known_lot, lot_state
+from ledger.service.known import known_lot
+from ledger.service.scenes import lot_state
 from ledger.service.words import read_scaled, resolve_lot
 from ledger.store import queries
 from ledger.store.briefs import briefs

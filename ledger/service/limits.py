@@ -4,49 +4,13 @@ Guarantees: every limit names its source and whether its value was read there; a
 takes the place of the one of the same code that came with pottle. Refuses: a value without a unit.
 """
 
-import tomllib
-from datetime import date
-from importlib.resources import files
-
 from ledger.domain.entries import Limit
 from ledger.domain.entries.words import Bound, KnownBy, LimitBasis, LimitUnit
 from ledger.service.book import Book, How, Recorded
 from ledger.service.desk import at_desk
 from ledger.service.setting_up import read_code
-from ledger.service.words import Words, read_scaled
-from ledger.store import queries
-from ledger.store.engine import Connection
-
-
-def shipped() -> tuple[Limit, ...]:
-    """Return the limits that come with pottle, by code."""
-    text = files("ledger").joinpath("limits.toml").read_text(encoding="utf-8")
-    rows = tomllib.loads(text)["limit"]
-    return tuple(sorted(map(_shipped, rows), key=lambda item: item.code))
-
-
-def _shipped(row: dict[str, str]) -> Limit:
-    since = row.get("since")
-    return Limit(
-        code=row["code"],
-        substance=row["substance"],
-        bound=Bound(row["bound"]),
-        value_micro=read_scaled(row["value"], 1_000_000, "", "value"),
-        unit=LimitUnit(row["unit"]),
-        basis=LimitBasis(row["basis"]),
-        place=row["place"],
-        citation=row["citation"],
-        known_by=KnownBy(row["known-by"]),
-        says=row["says"],
-        since=date.fromisoformat(since) if since else None,
-    )
-
-
-def limits_on(connection: Connection) -> tuple[Limit, ...]:
-    """Return the limits in use, by code: the book's own before those that came with pottle."""
-    known = {item.code: item for item in shipped()}
-    known |= {item.code: item for item in queries.limits(connection)}
-    return tuple(known[code] for code in sorted(known))
+from ledger.service.shipped import limits_on
+from ledger.service.words import Words
 
 
 def limits(book: Book) -> tuple[Limit, ...]:

@@ -15,7 +15,8 @@ from ledger.domain.lots import LotState, latest
 from ledger.service.book import Book
 from ledger.service.controlling import formula_of
 from ledger.service.dating import dates_of
-from ledger.service.scenes import known_lot, lot_state
+from ledger.service.known import known_lot
+from ledger.service.scenes import lot_state
 from ledger.service.tracing import Carried, Holder, Trace, trace_on
 from ledger.service.words import resolve_lot
 from ledger.store import queries, walk

@@ -15,8 +15,8 @@ from ledger.domain.quantity import Measure
 from ledger.errors import LedgerError, ReasonNeededError, RefusedError, together
 from ledger.service.book import Book, How, Recorded
 from ledger.service.desk import at_desk
+from ledger.service.known import known_lot
 from ledger.service.recall_calls import ToCall, to_call
-from ledger.service.scenes import known_lot
 from ledger.service.tracing import Holder, Trace, Way, trace_on
 from ledger.service.verifying import Seal, seal_on
 from ledger.store import queries

@@ -12,9 +12,9 @@ from ledger.domain.fields import specs
 from ledger.domain.lots import BARRING, LotState
 from ledger.domain.rules.names import material_names
 from ledger.domain.scene import Scene
-from ledger.errors import RefusedError
 from ledger.service.controlling import control_of
 from ledger.service.dating import dates_of
+from ledger.service.known import known_lot
 from ledger.store import amounts, queries, recorder, walk
 from ledger.store.engine import Connection
 from ledger.store.queries import LotRow, Moment
@@ -93,20 +93,6 @@ def lot_state(
         made_from=frozenset(lot.lot for lot in behind),
         bulk=_bulk_of(connection, row),
     )
-
-
-def known_lot(connection: Connection, code: str) -> LotRow:
-    """Return the lot with that whole code.
-
-    Raises:
-        RefusedError: It is not in the book.
-    """
-    row = queries.lot_by_code(connection, code)
-    if row is None:
-        raise RefusedError(
-            f"The lot {code} is not in the book.", "pottle stock lists the lots that are."
-        )
-    return row
 
 
 def source_codes(draft: Draft) -> tuple[str, ...]:

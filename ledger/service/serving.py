@@ -33,9 +33,9 @@ from ledger.service.batches import read_pour
 from ledger.service.book import Book
 from ledger.service.contents import LotContents, contents_on
 from ledger.service.costing import GLASS_UL, POURED, SODA_PARTS, read_glass
-from ledger.service.limits import limits_on
-from ledger.service.scenes import known_lot, lot_state
-from ledger.service.shipped import solubilities, usual_concerns
+from ledger.service.known import known_lot
+from ledger.service.scenes import lot_state
+from ledger.service.shipped import limits_on, solubilities, usual_concerns
 from ledger.service.words import read_scaled, resolve_lot
 from ledger.store import queries
 from ledger.store.engine import Connection

@@ -1,15 +1,21 @@
-"""Figures that come with pottle besides limits: solubilities, and what oils are known to carry.
+"""Figures that come with pottle: limits, solubilities, and what oils are known to carry.
 
 Guarantees: every figure stands in a file beside its source. Refuses: to be the base of a sum where
 the book has a fact; these are for forecasts and reminders.
 """
 
 import tomllib
+from datetime import date
 from functools import cache
 from importlib.resources import files
 from typing import Any
 
+from ledger.domain.entries import Limit
+from ledger.domain.entries.words import Bound, KnownBy, LimitBasis, LimitUnit
 from ledger.science.louche import Solubility
+from ledger.service.words import read_scaled
+from ledger.store import queries
+from ledger.store.engine import Connection
 
 
 @cache
@@ -54,3 +60,32 @@ def usual_concerns(oil: str) -> tuple[str, ...]:
             for substance in substances
         )
     )
+
+
+def shipped() -> tuple[Limit, ...]:
+    """Return the limits that come with pottle, by code."""
+    return tuple(sorted(map(_shipped, _read("limits.toml")["limit"]), key=lambda item: item.code))
+
+
+def _shipped(row: dict[str, str]) -> Limit:
+    since = row.get("since")
+    return Limit(
+        code=row["code"],
+        substance=row["substance"],
+        bound=Bound(row["bound"]),
+        value_micro=read_scaled(row["value"], 1_000_000, "", "value"),
+        unit=LimitUnit(row["unit"]),
+        basis=LimitBasis(row["basis"]),
+        place=row["place"],
+        citation=row["citation"],
+        known_by=KnownBy(row["known-by"]),
+        says=row["says"],
+        since=date.fromisoformat(since) if since else None,
+    )
+
+
+def limits_on(connection: Connection) -> tuple[Limit, ...]:
+    """Return the limits in use, by code: the book's own before those that came with pottle."""
+    known = {item.code: item for item in shipped()}
+    known |= {item.code: item for item in queries.limits(connection)}
+    return tuple(known[code] for code in sorted(known))

@@ -17,7 +17,7 @@ from ledger.science.causes import judge
 from ledger.science.suspects import LEVEL, Judgement
 from ledger.service.book import Book
 from ledger.service.gathering import gather
-from ledger.service.scenes import known_lot
+from ledger.service.known import known_lot
 from ledger.service.sorting_runs import Sorted, Sought, sort_runs
 from ledger.service.times import read_day
 from ledger.service.words import read_word, resolve_lot

@@ -11,7 +11,7 @@ from enum import StrEnum
 from ledger.domain.entries.words import MoveAs
 from ledger.domain.quantity import Measure, show
 from ledger.service.book import Book
-from ledger.service.scenes import known_lot
+from ledger.service.known import known_lot
 from ledger.store import queries, walk
 from ledger.store.briefs import Brief, briefs
 from ledger.store.engine import Connection

@@ -13,7 +13,7 @@ from ledger.domain.entries import Complaint, Entry, Look, Move
 from ledger.domain.entries.words import Grade, MaterialKind, MoveAs
 from ledger.domain.lots import BARRED
 from ledger.service.book import Book
-from ledger.service.scenes import known_lot
+from ledger.service.known import known_lot
 from ledger.service.tracing import Way, trace_on
 from ledger.store import queries
 from ledger.store.briefs import Brief, briefs

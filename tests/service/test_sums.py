@@ -5,9 +5,9 @@ import pytest
 from ledger.errors import InputError, LedgerError, RefusedError
 from ledger.service.contents import contents_on
 from ledger.service.costing import cost
-from ledger.service.limits import limits, shipped
+from ledger.service.limits import limits
 from ledger.service.serving import ServingCard, serving
-from ledger.service.shipped import usual_concerns
+from ledger.service.shipped import shipped, usual_concerns
 from ledger.service.spirit import spirit_account
 from tests.keeper import Keeper
 from tests.path import walk_main_path

@@ -7,6 +7,7 @@ what is asked of every lot. Refuses: nothing by itself; a named person may overr
 from collections.abc import Iterator
 from datetime import datetime
 
+from ledger.domain.control import Control
 from ledger.domain.entries import (
     Bottle,
     Check,
@@ -21,7 +22,14 @@ from ledger.domain.entries import (
     Start,
 )
 from ledger.domain.entries.masters import FormulaStep
-from ledger.domain.entries.words import Grade, LookedAt, LotType, ProductKind
+from ledger.domain.entries.words import (
+    Bound,
+    Grade,
+    LimitUnit,
+    LookedAt,
+    LotType,
+    ProductKind,
+)
 from ledger.domain.formulas import steps_for
 from ledger.domain.lots import LotState, Status, last_look, latest
 from ledger.domain.rules.finding import Finding, Rule, remark
@@ -252,6 +260,7 @@ def strength_is_claimed(draft: Draft, scene: Scene) -> Iterator[Finding]:
     if lot is None or formula is None:
         return
     low, high, strength = formula.abv_min_mpct, formula.abv_max_mpct, scene.control.strength_mpct
+    yield from _claim_holds(lot, scene.control)
     if low is None and high is None:
         return
     asked = f"{span(low, high, per_cent)} vol"
@@ -266,6 +275,20 @@ def strength_is_claimed(draft: Draft, scene: Scene) -> Iterator[Finding]:
         yield stands_in_the_way(
             f"{lot.code} has {per_cent(strength)} vol; {_which(formula)} asks for {asked}{claim}.",
             "Measure it, and mend it or its label.",
+        )
+
+
+def _claim_holds(lot: LotState, control: Control) -> Iterator[Finding]:
+    claim, strength = control.claim, control.strength_mpct
+    if claim is None or strength is None or claim.unit is not LimitUnit.PERCENT_VOL:
+        return
+    most = claim.value_micro // 1000
+    is_over = strength >= most if claim.bound is Bound.LESS_THAN else strength > most
+    if claim.bound in (Bound.AT_MOST, Bound.LESS_THAN) and is_over:
+        yield stands_in_the_way(
+            f"{lot.code} has {per_cent(strength)} vol; its label claims {claim.says or claim.code} "
+            f"({claim.place}), for {str(claim.bound).replace('-', ' ')} {most / 1000:g} % vol.",
+            f"Leave the claim off the label; the source is {claim.citation}.",
         )
 
 

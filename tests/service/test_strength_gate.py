@@ -1,0 +1,57 @@
+"""A release is held to the strength as made: the formula's limits, and what the label claims."""
+
+import pytest
+
+from ledger.domain.entries import Formula
+from ledger.domain.entries.words import ProductKind
+from ledger.domain.quantity import parse_quantity
+from ledger.errors import FindingError
+from tests.keeper import Keeper
+from tests.path import receive_all
+
+
+@pytest.fixture(params=["sqlite", "postgres"])
+def keeper(request: pytest.FixtureRequest) -> Keeper:
+    found: Keeper = request.getfixturevalue(f"{request.param}_keeper")
+    return found
+
+
+def made_by(keeper: Keeper, **limits: object) -> str:
+    """Return a finished batch of 96 % spirit alone, made by a formula with some limits."""
+    lots = receive_all(keeper)
+    keeper.record(
+        Formula("test", 1, "Test", ProductKind.BLEND, parse_quantity("100mL"), **limits)  # type: ignore[arg-type]
+    )
+    code = keeper.opens("start", formula="test", target="100mL")
+    keeper.do("add", lot=code, source=lots.spirit, amount="100mL")
+    keeper.do("finish", lot=code, volume="100mL")
+    keeper.do("look", lot=code, grade="bright")
+    return code
+
+
+def what_stands_in_the_way(keeper: Keeper, code: str) -> list[str]:
+    with pytest.raises(FindingError) as raised:
+        keeper.do("judge", lot=code, verdict="release")
+    return [what for what, _ in raised.value.problems]
+
+
+def test_a_strength_outside_the_formula_stands_in_the_way(keeper: Keeper) -> None:
+    code = made_by(keeper, abv_min_mpct=80_000, abv_max_mpct=90_000)
+    assert what_stands_in_the_way(keeper, code) == [
+        f"{code} has 96 % vol; test version 1 asks for 80 % to 90 % vol."
+    ]
+
+
+def test_a_strength_inside_the_formula_does_not(keeper: Keeper) -> None:
+    code = made_by(keeper, abv_min_mpct=95_000, abv_max_mpct=97_000)
+    keeper.do("judge", lot=code, verdict="release")
+
+
+def test_a_claim_that_the_strength_breaks_stands_in_the_way_with_its_source(
+    keeper: Keeper,
+) -> None:
+    code = made_by(keeper, claim="uk-alcohol-free")
+    assert what_stands_in_the_way(keeper, code) == [
+        f"{code} has 96 % vol; its label claims the words alcohol free (UK), for at most 0.05 % "
+        "vol."
+    ]
