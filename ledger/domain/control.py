@@ -68,6 +68,10 @@ class Control:
     claim: Limit | None = None
     """The limit whose words its label claims."""
 
+    def is_made(self, code: str) -> bool:
+        """Return whether an input was made here, by its code."""
+        return any(item.code == code and item.product_kind is not None for item in self.inputs)
+
     def called(self, code: str) -> str | None:
         """Return what a formula calls an input, by its code."""
         return next((item.called for item in self.inputs if item.code == code), None)

@@ -22,6 +22,8 @@ HOW = ("at", "recorded", "by", "as", "because", "origin", "sheet")
 """Columns that every file may have."""
 REFERENCES = frozenset({"lot", "source", "bottles", "caps", "cake_of", "entry"})
 """Columns in which a nickname stands for a lot or an entry."""
+FILES = frozenset({"file"})
+"""Columns that name a file, by its place in the season's folder."""
 ORDER = (
     *("house", "person", "party", "material", "limit", "formula", "withdraw", "receive", "start"),
     *("add", "rest", "filter", "rinse", "decant", "measure", "look", "makeup", "finish"),
@@ -107,6 +109,7 @@ def _row(
         problems.append((what, "Put text that holds a comma in double quotes."))
     elif "at" in heading:
         told = {name: cell for name, cell in zip(heading, cells, strict=True) if cell}
+        told |= {name: str(path.parent / told[name]) for name in FILES & told.keys()}
         typed = _typed(place, told, problems)
         return Row(path.name, line, path.stem, told, typed) if typed else None
     return None

@@ -10,11 +10,13 @@ from sqlalchemy import text
 
 from ledger.domain.entries import Add, Complaint, Deviation, Entry, Material, Receipt, Start
 from ledger.domain.entries.words import AddedAs, MaterialKind, Origin, ProductKind
-from ledger.service.book import Book
+from ledger.errors import FindingError
+from ledger.service.book import Book, How
 from ledger.service.carrying import traced
 from ledger.service.looking import entries_of_kind, journal, materials, stock
 from ledger.service.recalling import recall_of
 from ledger.service.season import Played, SeasonClock, play, read_season, start_time
+from ledger.service.selling import judge
 from ledger.service.setting_up import init
 from ledger.service.suspecting import suspects
 from ledger.service.tracing import Way, trace
@@ -218,3 +220,37 @@ def test_every_nickname_that_opened_a_lot_names_one(season: tuple[Book, Played])
     book, played = season
     assert set(played.codes.values()) <= {brief.code for brief in stock(book, everything=True)}
     assert len(set(played.codes.values())) == len(played.codes)
+
+
+def test_it_runs_on_formulas_with_three_deviations_of_different_kinds_and_an_override(
+    season: tuple[Book, Played],
+) -> None:
+    book, played = season
+    starts = [entry.draft.facts for entry in entries_of_kind(book, "start")]
+    followed = [facts.formula for facts in starts if isinstance(facts, Start) and facts.formula]
+    assert len(followed) >= 15
+    assert len(set(followed)) == 5
+    departed = (entry.draft.facts for entry in entries_of_kind(book, "deviation"))
+    texts = [facts.text for facts in departed if isinstance(facts, Deviation)]
+    for words in ("rest to macerate took 10 min", "spirit96 420 mL", "Pass 3 was at 18 °C"):
+        assert any(words in text for text in texts), words
+    overrides = [
+        entry.draft
+        for entry in entries_of_kind(book, "deviation")
+        if isinstance(entry.draft.facts, Deviation) and entry.draft.facts.rule == "release"
+    ]
+    assert played.codes["e-lime-1"] in {draft.lot for draft in overrides}
+    assert all(draft.reason and draft.by for draft in overrides)
+
+
+def test_a_release_of_the_essence_that_went_cloudy_is_refused_with_all_that_stands_in_its_way(
+    season: tuple[Book, Played],
+) -> None:
+    book, played = season
+    before = len(journal(book))
+    with pytest.raises(FindingError) as raised:
+        judge(book, How(by="NM"), lot=played.codes["e-orange-4"], verdict="release")
+    told = [what for what, _ in raised.value.problems]
+    assert any("cloudy" in what for what in told)
+    assert any("now held" in what for what in told)
+    assert len(journal(book)) == before

@@ -75,6 +75,8 @@ def materials_are_the_formulas(draft: Draft, scene: Scene) -> Iterator[Finding]:
         return
     if facts.added_as is not AddedAs.INGREDIENT:
         return
+    if scene.control.is_made(facts.source):
+        return  # a formula's lines name what is bought; what is made here has a record of its own
     called = scene.control.called(facts.source)
     line = next((item for item in _wanted(formula, lot) if item.material == called), None)
     if line is None:
