@@ -13,6 +13,7 @@ RUNS = (
     ("bench_writers",),
     ("bench_writers", "--server"),
     ("bench_trace", "10000", "100000"),
+    ("bench_contents", "10000"),
     ("bench_verify",),
     ("bench_papers",),
 )
