@@ -17,7 +17,18 @@ from ledger.domain.entries.spine import Draft, Entry, Facts, Level, Opened, Post
 from ledger.domain.entries.words import LotType, Origin, Place, Precision
 from ledger.domain.fields import FieldSpec, specs
 from ledger.domain.quantity import Measure, Quantity
+from ledger.errors import LedgerError
 
+UNREADABLE = (
+    LedgerError,
+    ArithmeticError,
+    AttributeError,
+    LookupError,
+    RecursionError,
+    TypeError,
+    ValueError,
+)
+"""What reading a text that the book never wrote may raise."""
 VERSION = 1
 """Version of the canonical form, inside the hashed bytes."""
 

@@ -15,23 +15,13 @@ from typing import Any
 from ledger.domain.canonical import canonical_text, read_canonical
 from ledger.domain.entries import Entry
 from ledger.domain.merkle import leaf_hash, verify_inclusion
-from ledger.domain.plain import read_entry
+from ledger.domain.plain import UNREADABLE, read_entry
 from ledger.domain.seals import Seal, read_seal, same_house
 from ledger.errors import InputError, LedgerError
 
 FORMAT = "pottle proof 1"
 """What stands in a proof as its `format`."""
 _ASK = "Ask for the proof again: pottle prove LOT --out FILE"
-_UNREADABLE = (
-    LedgerError,
-    ArithmeticError,
-    AttributeError,
-    LookupError,
-    RecursionError,
-    TypeError,
-    ValueError,
-)
-"""What reading a text that the book never wrote may raise."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +82,7 @@ def read_proof(text: str) -> Proof:
         raise InputError(
             f"The file is not a proof as it was written. {error.what}", _ASK
         ) from error
-    except _UNREADABLE as error:
+    except UNREADABLE as error:
         raise InputError("The file is not a proof: a part is missing or damaged.", _ASK) from error
 
 
@@ -135,7 +125,7 @@ def proof_faults(proof: Proof, seal: Seal | None = None) -> Iterator[str]:
 def _entry(one: Proved) -> Entry | None:
     try:
         return read_entry(one.body)
-    except _UNREADABLE:
+    except UNREADABLE:
         return None
 
 

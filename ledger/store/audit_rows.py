@@ -13,8 +13,7 @@ from sqlalchemy import Connection, Table, text
 
 from ledger.domain.entries import Entry
 from ledger.domain.merkle import HASH_SIZE, Frontier, leaf_hash
-from ledger.domain.plain import entry_from_plain, entry_text
-from ledger.errors import LedgerError
+from ledger.domain.plain import UNREADABLE, entry_from_plain, entry_text
 from ledger.store.audit_file import TROUBLE, is_damage
 from ledger.store.engine import cause
 from ledger.store.mapping import Cells, lot_codes, rows
@@ -24,16 +23,6 @@ from ledger.store.tables import ENTRY, LOT, MATERIAL_KEY, METADATA, PERSON_KEY, 
 Stored = dict[Table, dict[Cells, Cells]]
 """Rows by their keys, table by table."""
 
-_UNREADABLE = (
-    LedgerError,
-    ArithmeticError,
-    AttributeError,
-    LookupError,
-    RecursionError,
-    TypeError,
-    ValueError,
-)
-"""What reading a text that the book never wrote may raise."""
 _BODY = ENTRY.columns.keys().index("body")
 _LEAF = ENTRY.columns.keys().index("leaf")
 
@@ -184,7 +173,7 @@ def _entry_fault(reader: Reader, row: Cells | None, seq: int, expected: Stored) 
         said = _said(reader, seq, body, leaf)
     except UnknownLotError as error:
         return f"Entry {seq} speaks of the lot {error}, which no entry before it opened."
-    except _UNREADABLE:
+    except UNREADABLE:
         return f"The text of entry {seq} is not what the book writes."
     for name, cells in said:
         table = METADATA.tables[name]

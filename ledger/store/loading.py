@@ -13,8 +13,8 @@ from sqlalchemy.exc import DBAPIError, OperationalError
 
 from ledger.domain.entries import Entry
 from ledger.domain.merkle import leaf_hash
-from ledger.domain.plain import entry_from_plain, entry_text
-from ledger.errors import InputError, LedgerError
+from ledger.domain.plain import UNREADABLE, entry_from_plain, entry_text
+from ledger.errors import InputError
 from ledger.store.audit_rows import Reader, UnknownLotError
 from ledger.store.columns import IN_ORDER
 from ledger.store.engine import cause
@@ -24,16 +24,6 @@ from ledger.store.mapping import Cells
 CHUNK = 1000
 """How many entries are inserted at once."""
 NOTHING_KEPT = "Nothing was kept. Use an export that is whole, as pottle export writes it."
-_UNREADABLE = (
-    LedgerError,
-    ArithmeticError,
-    AttributeError,
-    LookupError,
-    RecursionError,
-    TypeError,
-    ValueError,
-)
-"""What reading a text that the book never wrote may raise."""
 
 
 class Chains:
@@ -92,7 +82,7 @@ def _rows(reader: Reader, chains: Chains, seq: int, line: str) -> list[tuple[str
     try:
         entry = entry_from_plain(json.loads(line))
         is_ours = entry_text(entry) == line
-    except _UNREADABLE as error:
+    except UNREADABLE as error:
         raise _unfit(seq, "is not an entry as a book writes it") from error
     if not is_ours:
         raise _unfit(seq, "is not an entry as a book writes it")
@@ -105,7 +95,7 @@ def _rows(reader: Reader, chains: Chains, seq: int, line: str) -> list[tuple[str
         found = reader.expected(entry, line, leaf)
     except UnknownLotError as error:
         raise _unfit(seq, f"speaks of the lot {error}, which no line before it opened") from error
-    except _UNREADABLE as error:
+    except UNREADABLE as error:
         raise _unfit(seq, "is not an entry as a book writes it") from error
     return [*found, *(("tree", node) for node in reader.frontier.add(leaf))]
 
