@@ -34,10 +34,8 @@ SCHEMA_VERSION = 2
 """Version of the tables, as the last migration leaves them."""
 LOCK_KEY = 0x706F74746C65
 """Key of the advisory lock that makes PostgreSQL writers take turns."""
-CACHE_KIB = 32_768
-"""How much of a file's book is kept at hand while it is open, at most."""
 CACHE_KIB = 65_536
-"""How much of a file is kept in memory at most: enough for the inner pages of a book of millions."""
+"""How much of a file's book is kept at hand while it is open, at most."""
 BUSY_MS = 30_000
 """How long a writer waits for its turn."""
 
@@ -78,7 +76,6 @@ def _set_up_sqlite(connection: Any, _record: object) -> None:  # noqa: ANN401 - 
         "foreign_keys = ON",
         "recursive_triggers = ON",
         "synchronous = FULL",
-        f"cache_size = -{CACHE_KIB}",
         f"cache_size = -{CACHE_KIB}",
     ):
         connection.execute(f"PRAGMA {pragma}")
