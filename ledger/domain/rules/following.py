@@ -24,7 +24,7 @@ from ledger.domain.entries import (
 )
 from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.entries.words import AddedAs
-from ledger.domain.formulas import Wanted, steps_for, wanted
+from ledger.domain.formulas import Wanted, steps_for, together, wanted
 from ledger.domain.lots import LotState, density_mg_per_l, latest
 from ledger.domain.quantity import Measure, Quantity, mass_from_volume, show, volume_from_mass
 from ledger.domain.rules.finding import Finding, Rule, needs_reason, remark
@@ -172,7 +172,7 @@ def _in_measure(amount: Quantity, measure: Measure, source: LotState | None) -> 
 
 def _wanted(formula: Formula, lot: LotState) -> tuple[Wanted, ...]:
     start = latest(lot, Start)
-    return wanted(formula, start.target.amount) if start else ()
+    return together(wanted(formula, start.target.amount)) if start else ()
 
 
 def _which(formula: Formula) -> str:

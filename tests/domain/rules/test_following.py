@@ -131,6 +131,11 @@ LINES = (
     FormulaLine("carb", grams(20)),
 )
 ORANGE = make(Formula, lines=LINES)
+TWO_LINES = (
+    FormulaLine("oil", ml(40), tolerance_mpct=2000),
+    FormulaLine("oil", ml(20), tolerance_mpct=2000),
+)
+IN_TWO = make(Formula, lines=TWO_LINES)
 
 
 def adding(facts: Add, *before: Facts, formula: Formula = ORANGE) -> tuple[Any, Any]:
@@ -183,6 +188,16 @@ ADDITIONS = [
         for added in AddedAs
         if added is not AddedAs.INGREDIENT
     ),
+    Case("a material on two lines, up to both", *adding(oils(61.2), formula=IN_TWO)),
+    Case(
+        "a material on two lines, more than both allow",
+        *adding(oils(21.3), oils(40), formula=IN_TWO),
+        why(
+            "formula",
+            "With this 61.3 mL of oil are in E-1; orange version 1 calls for 60 mL, at most "
+            "61.2 mL.",
+        ),
+    ),
     Case("a formula without materials", *adding(oils(99), formula=make(Formula))),
     Case("no formula", draft(oils(99)), scene(lot(), oil())),
 ]
@@ -219,6 +234,16 @@ ENDS = [
         + why(
             "formula",
             "Of carb nothing went into E-1; orange version 1 calls for 20 g.",
+            MISSING,
+        ),
+    ),
+    Case("a material on two lines, the least of both", *finishing(oils(58.8), lines=TWO_LINES)),
+    Case(
+        "a material on two lines, told once when it is short",
+        *finishing(oils(40), lines=TWO_LINES),
+        why(
+            "formula",
+            "Of oil 40 mL went into E-1; orange version 1 calls for 60 mL, at least 58.8 mL.",
             MISSING,
         ),
     ),
