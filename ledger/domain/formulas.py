@@ -4,8 +4,8 @@ Guarantees: amounts scale exactly with the volume and are rounded once, half to 
 taken with the overage. Refuses: to guess a tolerance that the formula does not give.
 """
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from ledger.domain.entries import Facts, Filter, Formula, Look, Rest
@@ -31,7 +31,7 @@ class Wanted:
     most: int | None
     """The most that the tolerance allows."""
     line: FormulaLine
-    """The line of the formula."""
+    """The line of the formula; the first of several."""
 
 
 def wanted(formula: Formula, target_ul: int) -> tuple[Wanted, ...]:
@@ -50,6 +50,28 @@ def _wanted(line: FormulaLine, times: Fraction) -> Wanted:
         least=None if share is None else round(exact * (1 - share)),
         most=None if share is None else round(exact * (1 + share)),
         line=line,
+    )
+
+
+def together(lines: Iterable[Wanted]) -> tuple[Wanted, ...]:
+    """Return what is wanted of each material in all, where several lines name it in one measure.
+
+    It has limits only if each of its lines has.
+    """
+    sums: dict[tuple[str, Measure], Wanted] = {}
+    for line in lines:
+        key = (line.material, line.measure)
+        sums[key] = _sum(sums[key], line) if key in sums else line
+    return tuple(sums.values())
+
+
+def _sum(one: Wanted, other: Wanted) -> Wanted:
+    has_limits = None not in (one.least, other.least)
+    return replace(
+        one,
+        amount=one.amount + other.amount,
+        least=(one.least or 0) + (other.least or 0) if has_limits else None,
+        most=(one.most or 0) + (other.most or 0) if has_limits else None,
     )
 
 

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from ledger.domain.entries import Filter, Formula, Look, Rest
 from ledger.domain.entries.masters import FormulaLine, FormulaStep
 from ledger.domain.entries.words import LookedAt, RestFor
-from ledger.domain.formulas import steps_for, wanted
+from ledger.domain.formulas import steps_for, together, wanted
 from tests.domain.builders import grams, make, ml
 
 LINES = (
@@ -56,3 +56,21 @@ def test_an_entry_is_matched_with_the_steps_it_may_be() -> None:
     assert matched(make(Look)) == [STEPS[3]]
     assert matched(make(Look, looked_at=LookedAt.AS_POURED, dilution="1:7")) == [STEPS[4]]
     assert matched(make(Look, looked_at=LookedAt.AS_POURED, dilution="1:5")) == []
+
+
+def test_a_material_on_several_lines_is_wanted_in_all() -> None:
+    lines = (*LINES, FormulaLine("oil", ml(15), tolerance_mpct=4000))
+    oil, carb, spirit = together(wanted(make(Formula, lines=lines), 450_000))
+    assert (oil.material, oil.amount, oil.least, oil.most) == ("oil", 45_000, 43_800, 46_200)
+    assert (carb, spirit) == wanted(FORMULA, 450_000)[1:]
+
+
+def test_a_line_without_a_tolerance_leaves_its_material_without_limits() -> None:
+    for lines in ((LINES[0], FormulaLine("oil", ml(15))), (FormulaLine("oil", ml(15)), LINES[0])):
+        (oil,) = together(wanted(make(Formula, lines=lines), 450_000))
+        assert (oil.amount, oil.least, oil.most) == (45_000, None, None)
+
+
+def test_lines_in_two_measures_stay_apart() -> None:
+    lines = wanted(make(Formula, lines=(LINES[0], FormulaLine("oil", grams(15)))), 450_000)
+    assert together(lines) == lines

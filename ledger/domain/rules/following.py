@@ -24,11 +24,18 @@ from ledger.domain.entries import (
 )
 from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.entries.words import AddedAs
-from ledger.domain.formulas import Wanted, steps_for, wanted
+from ledger.domain.formulas import Wanted, steps_for, together, wanted
 from ledger.domain.lots import LotState, density_mg_per_l, latest
 from ledger.domain.quantity import Measure, Quantity, mass_from_volume, show, volume_from_mass
 from ledger.domain.rules.finding import Finding, Rule, needs_reason, remark
-from ledger.domain.rules.in_words import degrees, microns, per_cent, span, time_of
+from ledger.domain.rules.in_words import (
+    degrees,
+    microns,
+    per_cent_exactly,
+    per_cent_outside,
+    span,
+    time_of,
+)
 from ledger.domain.scene import Scene
 
 SAY_WHY = "Check what was written; if it is so, say why with --because."
@@ -60,7 +67,13 @@ def formula_is_checked(draft: Draft, _scene: Scene) -> Iterator[Finding]:
     facts = draft.facts
     if not isinstance(facts, Formula) or facts.prepared_by is None:
         return
-    if facts.checked_by == facts.prepared_by:
+    if facts.checked_by is None:
+        yield remark(
+            "unchecked",
+            f"{facts.prepared_by} prepared version {facts.version} of {facts.code}: nobody has "
+            "checked it.",
+        )
+    elif facts.checked_by == facts.prepared_by:
         yield remark(
             "unchecked",
             f"{facts.checked_by} prepared and checked version {facts.version} of {facts.code}: "
@@ -159,7 +172,7 @@ def _in_measure(amount: Quantity, measure: Measure, source: LotState | None) -> 
 
 def _wanted(formula: Formula, lot: LotState) -> tuple[Wanted, ...]:
     start = latest(lot, Start)
-    return wanted(formula, start.target.amount) if start else ()
+    return together(wanted(formula, start.target.amount)) if start else ()
 
 
 def _which(formula: Formula) -> str:
@@ -267,8 +280,9 @@ def yield_is_expected(draft: Draft, scene: Scene) -> Iterator[Finding]:
     if (low is not None and share < low) or (high is not None and share > high):
         yield needs_reason(
             "yield",
-            f"{facts.volume.written} are {per_cent(share)} of the {start.target.written} aimed "
-            f"at; {_which(formula)} expects {span(low, high, per_cent)}.",
+            f"{facts.volume.written} are {per_cent_outside(share, low, high)} of the "
+            f"{start.target.written} aimed at; {_which(formula)} expects "
+            f"{span(low, high, per_cent_exactly)}.",
             "Find out why, and say it with --because.",
         )
 

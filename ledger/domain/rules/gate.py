@@ -31,9 +31,9 @@ from ledger.domain.entries.words import (
     ProductKind,
 )
 from ledger.domain.formulas import steps_for
-from ledger.domain.lots import LotState, Status, last_look, latest
+from ledger.domain.lots import LotState, Status, last_look, latest, opener
 from ledger.domain.rules.finding import Finding, Rule, remark
-from ledger.domain.rules.in_words import degrees, per_cent, span, time_of
+from ledger.domain.rules.in_words import degrees, per_cent_exactly, per_cent_outside, span, time_of
 from ledger.domain.rules.release import FLAWS, changes, stands_in_the_way, to_release
 from ledger.domain.scene import Scene
 
@@ -125,16 +125,20 @@ def _look_is_good(step: FormulaStep, lot: LotState, formula: Formula) -> Iterato
         )
 
 
-def _looks(lot: LotState) -> list[Entry]:
-    """Return the looks at a lot and its bulk since they last changed."""
-    bulk = _looks(lot.bulk) if lot.bulk else []
-    seen: list[Entry] = []
+def _looks(lot: LotState, filling: Entry | None = None) -> list[Entry]:
+    """Return the looks at a lot and its bulk since they last changed.
+
+    What was left of a bulk may change after the filling: what is in the bottles did not.
+    """
+    seen = _looks(lot.bulk, opener(lot)) if lot.bulk else []
     for entry in lot.entries:
         if changes(entry.draft.facts):
+            if filling and entry.position > filling.position:
+                break
             seen = []
         elif isinstance(entry.draft.facts, Look):
             seen.append(entry)
-    return [*bulk, *seen]
+    return seen
 
 
 def _is_as_asked(step: FormulaStep, entry: Entry, lot: LotState) -> bool:
@@ -263,7 +267,7 @@ def strength_is_claimed(draft: Draft, scene: Scene) -> Iterator[Finding]:
     yield from _claim_holds(lot, scene.control)
     if low is None and high is None:
         return
-    asked = f"{span(low, high, per_cent)} vol"
+    asked = f"{span(low, high, per_cent_exactly)} vol"
     claim = f', and its label says "{formula.claim}"' if formula.claim else ""
     if strength is None:
         yield remark(
@@ -273,7 +277,8 @@ def strength_is_claimed(draft: Draft, scene: Scene) -> Iterator[Finding]:
         )
     elif (low is not None and strength < low) or (high is not None and strength > high):
         yield stands_in_the_way(
-            f"{lot.code} has {per_cent(strength)} vol; {_which(formula)} asks for {asked}{claim}.",
+            f"{lot.code} has {per_cent_outside(strength, low, high)} vol; {_which(formula)} asks "
+            f"for {asked}{claim}.",
             "Measure it, and mend it or its label.",
         )
 
@@ -286,8 +291,9 @@ def _claim_holds(lot: LotState, control: Control) -> Iterator[Finding]:
     is_over = strength >= most if claim.bound is Bound.LESS_THAN else strength > most
     if claim.bound in (Bound.AT_MOST, Bound.LESS_THAN) and is_over:
         yield stands_in_the_way(
-            f"{lot.code} has {per_cent(strength)} vol; its label claims {claim.says or claim.code} "
-            f"({claim.place}), for {str(claim.bound).replace('-', ' ')} {most / 1000:g} % vol.",
+            f"{lot.code} has {per_cent_outside(strength, None, most)} vol; its label claims "
+            f"{claim.says or claim.code} ({claim.place}), for "
+            f"{str(claim.bound).replace('-', ' ')} {most / 1000:g} % vol.",
             f"Leave the claim off the label; the source is {claim.citation}.",
         )
 

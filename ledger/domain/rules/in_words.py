@@ -39,6 +39,26 @@ def per_cent(mpct: int) -> str:
     return f"{_plain(round(mpct, -2), 1000)} %"
 
 
+def per_cent_exactly(mpct: int) -> str:
+    """Return a share to the last figure that is kept, for a limit.
+
+    >>> per_cent_exactly(50), per_cent_exactly(80_000)
+    ('0.05 %', '80 %')
+    """
+    return f"{_plain(mpct, 1000)} %"
+
+
+def per_cent_outside(mpct: int, low: int | None, high: int | None) -> str:
+    """Return a share that lies outside two ends, exactly where one decimal would hide that.
+
+    >>> per_cent_outside(79_978, 80_000, None), per_cent_outside(81_250, 82_000, None)
+    ('79.978 %', '81.2 %')
+    """
+    near = round(mpct, -2)
+    is_seen = (low is not None and near < low) or (high is not None and near > high)
+    return per_cent(mpct) if is_seen else per_cent_exactly(mpct)
+
+
 def time_of(minutes: int) -> str:
     """Return a length of time.
 

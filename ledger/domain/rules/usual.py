@@ -196,15 +196,21 @@ def same_gallon(draft: Draft, scene: Scene) -> Iterator[Finding]:
 def gallons(volume_ul: int) -> str | None:
     """Return the gallon of which a volume is a small whole number, or None.
 
+    Six US gallons are nearly five imperial ones: the nearer counts.
+
     >>> gallons(3_785_412), gallons(9_092_000), gallons(4_000_000)
     ('US gal', 'imp gal', None)
+    >>> gallons(22_712_471), gallons(22_730_450)
+    ('US gal', 'imp gal')
     """
+    near = []
     for name in GALLONS:
         one = find_unit(name, piece=name, before=None, fluid_ounce="US").smallest
         times = round(volume_ul / one)
-        if 1 <= times <= MOST_GALLONS and abs(volume_ul - times * one) * 500 <= volume_ul:
-            return name
-    return None
+        off = abs(volume_ul - times * one)
+        if 1 <= times <= MOST_GALLONS and off * 500 <= volume_ul:
+            near.append((off, name))
+    return min(near)[1] if near else None
 
 
 def vessel_is_clean(draft: Draft, scene: Scene) -> Iterator[Finding]:
