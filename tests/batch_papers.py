@@ -146,7 +146,7 @@ def _pack(keeper: Keeper) -> str:
 
 def papers_of(keeper: Keeper, book: Path, folder: Path) -> dict[str, str]:
     """Return the words of every paper of the batch, each with its white space as one blank."""
-    shell, codes = Shell(book, codes=keeper.codes), keeper.codes
+    shell = Shell(book, codes=keeper.codes)
     shown = {
         "formula": "formula show orange-essence",
         "lot": "lot {essence}",
