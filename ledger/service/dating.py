@@ -5,9 +5,11 @@ Refuses: to keep a date that was reckoned.
 """
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from ledger.domain.dates import Dates, dates
 from ledger.store import queries
+from ledger.store.briefs import Brief
 from ledger.store.dating import dated
 from ledger.store.engine import Connection
 
@@ -22,3 +24,14 @@ def dates_of(connection: Connection, lots: Iterable[int]) -> dict[int, Dates]:
         for item in queries.formulas(connection, code)
     }
     return {number: dates(items[0], items[1:], formulas) for number, items in known.items()}
+
+
+def with_dates(connection: Connection, found: dict[int, Brief]) -> dict[int, Brief]:
+    """Return lots by their numbers, each with the date that is reckoned for it."""
+    known = dates_of(connection, found)
+    return {number: _with_date(brief, known[number]) for number, brief in found.items()}
+
+
+def _with_date(brief: Brief, known: Dates) -> Brief:
+    day = known.best_before
+    return replace(brief, best_before=day.isoformat() if day else None)

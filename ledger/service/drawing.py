@@ -13,6 +13,7 @@ from ledger.domain.lots import Status, in_measure_of, latest
 from ledger.domain.quantity import Quantity
 from ledger.service.book import Book
 from ledger.service.controlling import formula_of
+from ledger.service.dating import with_dates
 from ledger.service.looking import today
 from ledger.service.scenes import lot_state
 from ledger.store import inputs
@@ -87,8 +88,8 @@ def _draw(
 
 
 def _first_expired(connection: Connection, called: str, day: date) -> list[Brief]:
-    found = briefs(connection, inputs.lots_called(connection, called)).values()
-    fit = [brief for brief in found if _is_fit(brief, day)]
+    found = briefs(connection, inputs.lots_called(connection, called))
+    fit = [brief for brief in with_dates(connection, found).values() if _is_fit(brief, day)]
     return sorted(fit, key=lambda brief: (brief.best_before or "9999", brief.opened_at, brief.lot))
 
 

@@ -16,6 +16,7 @@ from ledger.domain.rules.gate import finished_at
 from ledger.domain.waiting import RETAINED_DAYS, ages_of, next_look, rest_is_over
 from ledger.service.book import Book
 from ledger.service.controlling import formula_of
+from ledger.service.dating import with_dates
 from ledger.service.scenes import lot_state
 from ledger.store import queries, waiting
 from ledger.store.briefs import Brief, all_lots, briefs
@@ -70,7 +71,7 @@ def due(book: Book) -> DueList:
     with book.reading() as connection:
         house = queries.house(connection)
         zone = ZoneInfo(house.time_zone if house else "UTC")
-        known = briefs(connection, all_lots(connection))
+        known = with_dates(connection, briefs(connection, all_lots(connection)))
         items = [
             *_rests(connection, known),
             *_looks(connection, known, now.astimezone(zone).date()),

@@ -104,7 +104,7 @@ def equipment(book: Book, how: How, *, name: str, words: str) -> Recorded:
     """Record that an instrument or vessel was taken into use, checked or set."""
     with at_desk(book, how) as desk:
         read = desk.words
-        return desk.record(Equipment(read.text(name, "name"), read.text(words, "words")))
+        return desk.record(Equipment(read.text(name, "name"), read.text(words, "finding")))
 
 
 def strike(book: Book, how: How, *, entry: str) -> Recorded:

@@ -4,17 +4,16 @@ Guarantees: reads only, each call one consistent view of the book. Refuses: unkn
 nearest codes.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date, datetime
 from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
 
-from ledger.domain.dates import Dates
 from ledger.domain.entries import Entry, Formula, House, Material, Start
 from ledger.domain.lots import LotState, latest
 from ledger.service.book import Book
 from ledger.service.controlling import formula_of
-from ledger.service.dating import dates_of
+from ledger.service.dating import with_dates
 from ledger.service.known import known_lot
 from ledger.service.scenes import lot_state
 from ledger.service.tracing import Carried, Holder, Trace, trace_on
@@ -96,13 +95,7 @@ def stock(book: Book, *, everything: bool = False) -> tuple[Brief, ...]:
     with book.reading() as connection:
         found = briefs(connection, all_lots(connection))
         listed = {number: item for number, item in found.items() if everything or item.on_hand}
-        known = dates_of(connection, listed)
-    return tuple(_with_date(item, known[number]) for number, item in listed.items())
-
-
-def _with_date(brief: Brief, dates: Dates) -> Brief:
-    day = dates.best_before
-    return replace(brief, best_before=day.isoformat() if day else None)
+        return tuple(with_dates(connection, listed).values())
 
 
 def dossier(book: Book, text: str, by: str | None = None) -> Dossier:

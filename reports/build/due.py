@@ -21,18 +21,25 @@ def countdown(at: datetime | None, now: datetime) -> str:
     """
     if at is None:
         return "–"
-    minutes = round((at - now).total_seconds() / 60)
-    left = abs(minutes)
-    shown = duration(left // 1440 * 1440 if left >= 2 * 1440 else left)
-    return f"in {shown}" if minutes >= 0 else f"{shown} ago"
+    return f"in {_between(now, at)}" if _minutes(now, at) >= 0 else f"{_between(at, now)} ago"
+
+
+def _minutes(since: datetime, until: datetime) -> int:
+    return round((until - since).total_seconds() / 60)
+
+
+def _between(since: datetime, until: datetime) -> str:
+    """Return a span in words, from two days on in whole days."""
+    minutes = _minutes(since, until)
+    return duration(minutes // 1440 * 1440 if minutes >= 2 * 1440 else minutes)
 
 
 def todo(item: Due, now: datetime) -> str:
     """Return what to do about something that is due."""
     match item.waits:
         case Waits.REST:
-            since = countdown(item.since, now).removesuffix(" ago")
-            return f"rest to {item.about}, {since} so far"
+            lasted = f", {_between(item.since, now)} so far" if item.since else ""
+            return f"rest to {item.about}{lasted}"
         case Waits.LOOK:
             return f"look at the sample, {duration(int(item.about))} old"
         case Waits.DATE:
@@ -65,7 +72,7 @@ def plain(found: DueList) -> list[dict[str, Any]]:
             "name": item.name,
             "says": todo(item, found.now),
             "due": item.at.isoformat() if item.at else None,
-            "minutes": round((item.at - found.now).total_seconds() / 60) if item.at else None,
+            "minutes": _minutes(found.now, item.at) if item.at else None,
         }
         for item in found.items
     ]

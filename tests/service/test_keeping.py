@@ -7,6 +7,7 @@ from ledger.errors import InputError, RefusedError
 from tests.keeper import Keeper
 from tests.service.cases import (
     EACH,
+    MG,
     UL,
     Problem,
     Refused,
@@ -23,10 +24,148 @@ RECORDED: dict[str, Said] = {
         None,
         {"amount": amount(97_000_000, EACH, "97")},
     ),
+    "a weight as a count of a volume, by the density": (
+        "count",
+        {"lot": "SOO-001-3", "amount": "422.5g"},
+        None,
+        {"amount": amount(500_000, UL, "500 mL")},
+    ),
+    "a weight with its vessel": (
+        "count",
+        {"lot": "SGR-001-L", "amount": "25.8kg", "tare": "800g"},
+        None,
+        {"amount": amount(25_000_000, MG, "25 kg")},
+    ),
+    "a check of a lot": (
+        "check",
+        {"lot": "oe-001-5", "words": "the  scale"},
+        None,
+        {"words": "the scale"},
+    ),
+    "a check of a lot without words": ("check", {"lot": "OE-001-5"}, None, {}),
+    "a check of an entry": (
+        "check",
+        {"entry": "#16", "words": "read the cylinder"},
+        None,
+        {"about": 16, "words": "read the cylinder"},
+    ),
+    "a cleaning": (
+        "clean",
+        {"vessel": "Demijohn 2", "method": "Hot water", "last_held": "Lemon essence"},
+        None,
+        {"vessel": "Demijohn 2", "how": "Hot water", "last_held": "Lemon essence"},
+    ),
+    "a cleaning of an empty vessel": (
+        "clean",
+        {"vessel": "Demijohn 2", "method": "Steam"},
+        None,
+        {"vessel": "Demijohn 2", "how": "Steam"},
+    ),
+    "an instrument that was set": (
+        "equipment",
+        {"name": "Scale 1", "words": "Set to zero."},
+        None,
+        {"name": "Scale 1", "words": "Set to zero."},
+    ),
     "a note": ("note", {"text": "The  scale\nsticks."}, None, {"text": "The scale sticks."}),
 }
 
 REFUSED: dict[str, Refused] = {
+    "a vessel that is heavier than what is in it": (
+        "count",
+        {"lot": "SGR-001-L", "amount": "800g", "tare": "25.8kg"},
+        RefusedError,
+        (
+            (
+                "800g with the vessel and 25.8kg without it leave no weight.",
+                "Give both as weights, the heavier first.",
+            ),
+        ),
+    ),
+    "a vessel by volume": (
+        "count",
+        {"lot": "SGR-001-L", "amount": "25kg", "tare": "800mL"},
+        RefusedError,
+        (
+            (
+                "25kg with the vessel and 800mL without it leave no weight.",
+                "Give both as weights, the heavier first.",
+            ),
+        ),
+    ),
+    "a count by weight of what has no density": (
+        "count",
+        {"lot": "NS-001-J", "amount": "4kg"},
+        RefusedError,
+        (
+            (
+                "4kg does not fit NS-001-J, which is counted by volume.",
+                "Give the amount by volume.",
+            ),
+        ),
+    ),
+    "a count of bottles by volume": (
+        "count",
+        {"lot": "LOT-001-X", "amount": "4L"},
+        RefusedError,
+        (
+            (
+                "4L does not fit LOT-001-X, which is counted by number.",
+                "Give the amount by number.",
+            ),
+        ),
+    ),
+    "a check of nothing": (
+        "check",
+        {"words": "all of it"},
+        InputError,
+        (
+            (
+                "A check is of a lot or of one entry.",
+                "Name the lot, or give --entry with the number of the entry.",
+            ),
+        ),
+    ),
+    "a check of a lot and of an entry": (
+        "check",
+        {"lot": "OE-001-5", "entry": "16"},
+        InputError,
+        (
+            (
+                "A check is of a lot or of one entry.",
+                "Name the lot, or give --entry with the number of the entry.",
+            ),
+        ),
+    ),
+    "a check of an entry that is not there": (
+        "check",
+        {"entry": "999"},
+        RefusedError,
+        (
+            (
+                "There is no entry 999 in the book.",
+                "pottle journal lists the entries with their numbers.",
+            ),
+        ),
+    ),
+    "a cleaning of nothing in no way": (
+        "clean",
+        {"vessel": " ", "method": ""},
+        InputError,
+        (
+            ("The vessel is missing.", "Give the vessel in words."),
+            ("The way of cleaning is missing.", "Give the way of cleaning in words."),
+        ),
+    ),
+    "an instrument without a name": (
+        "equipment",
+        {"name": "", "words": " "},
+        InputError,
+        (
+            ("The name is missing.", "Give the name in words."),
+            ("The finding is missing.", "Give the finding in words."),
+        ),
+    ),
     "a correction of nothing": (
         "correct",
         {"entry": "999", "changes": "amount=1mL", "because": "misread"},
@@ -137,6 +276,17 @@ def test_a_verb_records_what_was_said(said: Said, bench: Keeper) -> None:
 @pytest.mark.parametrize("refused", REFUSED.values(), ids=list(REFUSED))
 def test_a_verb_refuses_in_whole_sentences(refused: Refused, bench: Keeper) -> None:
     check_refused(refused, bench)
+
+
+def test_a_check_of_an_entry_is_of_the_lot_it_is_about(bench: Keeper) -> None:
+    made = bench.do("check", entry="16")
+    assert made.entry.draft.lot == "OE-001-5"
+    assert bench.do("clean", vessel="Pan 2", method="Steam").entry.draft.lot is None
+
+
+def test_a_count_says_what_is_there_from_then_on(bench: Keeper) -> None:
+    bench.do("count", lot="SOO-001-3", amount="490mL", because="spilt")
+    assert bench.on_hand("SOO-001-3") == bench.held("SOO-001-3") == 490_000
 
 
 def test_an_entry_keeps_who_when_and_from_where(bench: Keeper) -> None:

@@ -1,0 +1,171 @@
+"""A small book in which a batch goes from its formula to bottles sold, and all its papers in text.
+
+Guarantees: the words are those that are printed; nothing is read from the book but through them.
+"""
+
+from pathlib import Path
+
+from tests.cli.shell import Shell
+from tests.keeper import Keeper
+from tests.path import receive_all
+from tests.reports.pdf.readback import text_of
+
+FORMULA = """\
+code = "orange-essence"
+version = 1
+product = "Orange essence"
+kind = "essence"
+basis = "240mL"
+wanted-clarity = "clear"
+yield-min = "85%"
+yield-max = "102%"
+abv-min = "70%"
+abv-max = "95%"
+label = "Ingredients: ethanol, orange oil."
+prepared-by = "AB"
+checked-by = "CD"
+valid-from = "2026-03-01"
+
+[[line]]
+material = "orange-oil"
+amount = "15mL"
+tolerance = "2%"
+overage = "1%"
+
+[[line]]
+material = "carb"
+amount = "8g"
+
+[[line]]
+material = "spirit"
+amount = "220mL"
+
+[[step]]
+verb = "rest"
+rest-for = "macerate"
+words = "Macerate in the dark."
+at-least = "24h"
+
+[[step]]
+verb = "filter"
+words = "Return the first runnings."
+pore-max = "25"
+
+[[step]]
+verb = "look"
+looked-at = "neat"
+worst = "clear"
+
+[[step]]
+verb = "finish"
+
+[[step]]
+verb = "bottle"
+words = "Fill brown bottles of 250 mL."
+
+[[step]]
+verb = "look"
+looked-at = "neat"
+age = "7d"
+
+[[keeping]]
+storage = "cool and dark"
+days = 360
+opened-days = 180
+"""
+
+
+def keep_batch(keeper: Keeper, folder: Path) -> None:
+    """Make essence by a formula, with a second person's checks, a departure, rework and a sale."""
+    codes = keeper.codes
+    file = folder / "orange-essence.toml"
+    file.write_text(FORMULA, encoding="utf-8")
+    keeper.do("house", address="3 Pretend Lane")
+    keeper.do("person", initials="CD", name="Cleo Dunn")
+    keeper.do("party", name="Bridge Street Stall", address="1 Bridge Street")
+    keeper.do("formula", file=str(file))
+    lots = receive_all(keeper)
+    codes.update(oil=lots.oil, spirit=lots.spirit, carb=lots.carb, bottles=lots.bottles)
+    codes["barred"] = keeper.opens(
+        "receive", material="orange-oil", amount="1L", hold="yes", because="no papers yet"
+    )
+    keeper.do("judge", lot=codes["barred"], verdict="reject", because="smells of solvent")
+    keeper.do("clean", vessel="Demijohn 2", method="Hot water", last_held="Lemon essence")
+    keeper.do("equipment", name="Scale 1", words="Set to zero with the 200 g weight.")
+    codes["essence"] = _make(keeper)
+    codes["packed"] = _pack(keeper)
+    codes["rework"] = keeper.opens(
+        "start", product="Orange essence, reworked", kind="rework", target="100mL"
+    )
+    keeper.do(
+        "add",
+        lot=codes["rework"],
+        source=codes["essence"],
+        amount="80mL",
+        added_as="rework",
+        because="hazy after all",
+    )
+
+
+def _make(keeper: Keeper) -> str:
+    codes = keeper.codes
+    code = keeper.opens("start", formula="orange-essence", target="480mL", vessel="Demijohn 2")
+    oil = keeper.do(
+        "add", lot=code, source=codes["oil"], amount="31mL", because="the cylinder ran over"
+    )
+    keeper.by = "CD"
+    keeper.do("check", entry=str(oil.seq), words="read the cylinder")
+    keeper.by = "AB"
+    keeper.do("add", lot=code, source=codes["carb"], amount="16g")
+    keeper.do("add", lot=code, source=codes["spirit"], amount="440mL")
+    keeper.do("rest", lot=code, purpose="macerate")
+    keeper.clock.forward(days=2)
+    keeper.do("rest", lot=code, ended="yes")
+    keeper.do("filter", lot=code, medium="paper", pore="20", volume_in="465mL", volume_out="440mL")
+    keeper.do("measure", lot=code, what="abv", reading="88", instrument="Hydrometer 1")
+    keeper.do("finish", lot=code, volume="440mL")
+    keeper.do("look", lot=code, grade="bright", ntu="0.9")
+    keeper.by = "CD"
+    keeper.do("check", lot=code, words="the whole record was read")
+    keeper.do("judge", lot=code, verdict="release")
+    keeper.by = "AB"
+    return code
+
+
+def _pack(keeper: Keeper) -> str:
+    codes = keeper.codes
+    code = keeper.opens(
+        "bottle", source=codes["essence"], pack="6 x 50mL", bottles=codes["bottles"]
+    )
+    keeper.do("labels", lot=code, printed="8", used="6", spoiled="2")
+    keeper.do("judge", lot=code, verdict="release")
+    keeper.do("send", lot=code, amount="1", moved_as="retained")
+    keeper.do("send", lot=code, amount="4", party="Bridge Street Stall", document="DN-1")
+    return code
+
+
+def papers_of(keeper: Keeper, book: Path, folder: Path) -> dict[str, str]:
+    """Return the words of every paper of the batch, each with its white space as one blank."""
+    shell = Shell(book, codes=keeper.codes)
+    shown = {
+        "formula": "formula show orange-essence",
+        "lot": "lot {essence}",
+        "barred lot": "lot {barred}",
+        "journal": "journal --last 99",
+        "parties": "party list",
+    }
+    papers = {name: shell.line(command).out for name, command in shown.items()}
+    printed = {
+        "sheet": "sheet {essence}",
+        "record": "record {essence}",
+        "packed record": "record {packed}",
+        "delivery record": "record {oil}",
+        "rework record": "record {rework}",
+        "labels": "label {packed}",
+    }
+    for name, command in printed.items():
+        file = folder / f"{name}.pdf"
+        answer = shell.line(f"{command} --out '{file}'")
+        assert answer.exit_code == 0, answer.err
+        papers[name] = text_of(file.read_bytes())
+    return {name: " ".join(text.split()) for name, text in papers.items()}

@@ -1,0 +1,183 @@
+"""Lots proposed for a batch: first expired first out, among those that may be used."""
+
+import pytest
+
+from ledger.domain.entries import Formula
+from ledger.domain.entries.masters import FormulaLine, Keeping
+from ledger.domain.entries.words import ProductKind
+from ledger.domain.quantity import parse_quantity
+from ledger.service.drawing import propose
+from reports.build.drawing import commands, rows, shortages
+from tests.keeper import Keeper
+
+SUGAR = FormulaLine("sugar", parse_quantity("1kg"))
+SPIRIT = FormulaLine("spirit", parse_quantity("500mL"))
+
+
+@pytest.fixture(params=["sqlite", "postgres"])
+def keeper(request: pytest.FixtureRequest) -> Keeper:
+    found: Keeper = request.getfixturevalue(f"{request.param}_keeper")
+    return found
+
+
+def formula(keeper: Keeper, code: str, *lines: FormulaLine, **more: object) -> str:
+    """Write down a formula for 1 L and return its code."""
+    basis = parse_quantity("1L")
+    keeper.record(
+        Formula(code, 1, code.capitalize(), ProductKind.BLEND, basis, lines=lines, **more)  # type: ignore[arg-type]
+    )
+    return code
+
+
+def sugar(keeper: Keeper, amount: str, **words: str) -> str:
+    return keeper.opens("receive", material="sugar", amount=amount, **words)
+
+
+def proposed(keeper: Keeper, followed: str, target: str = "1L") -> list[tuple[str, ...]]:
+    """Begin a batch; return material, what is called for, lot, what to take, its date."""
+    code = keeper.opens("start", formula=followed, target=target)
+    return rows(propose(keeper.book, code))
+
+
+def test_what_expires_first_is_drawn_first_and_what_never_does_last(keeper: Keeper) -> None:
+    never = sugar(keeper, "5kg")
+    late = sugar(keeper, "300g", best_before="2026-12-31")
+    early = sugar(keeper, "200g", best_before="2026-06-30")
+    assert proposed(keeper, formula(keeper, "fudge", SUGAR)) == [
+        ("sugar", "1 kg", early, "200 g", "2026-06-30"),
+        ("", "", late, "300 g", "2026-12-31"),
+        ("", "", never, "500 g", ""),
+    ]
+
+
+def test_of_two_with_the_same_date_the_one_that_came_first_is_drawn_first(keeper: Keeper) -> None:
+    first = sugar(keeper, "600g", best_before="2026-06-30")
+    second = sugar(keeper, "600g", best_before="2026-06-30")
+    assert [row[2:4] for row in proposed(keeper, formula(keeper, "fudge", SUGAR))] == [
+        (first, "600 g"),
+        (second, "400 g"),
+    ]
+
+
+def test_a_target_and_an_overage_scale_what_is_called_for(keeper: Keeper) -> None:
+    lot = sugar(keeper, "5kg")
+    line = FormulaLine("sugar", parse_quantity("1kg"), overage_mpct=2000)
+    assert proposed(keeper, formula(keeper, "fudge", line), "2.5L") == [
+        ("sugar", "2.55 kg", lot, "2.55 kg", "")
+    ]
+
+
+@pytest.mark.parametrize("verdict", ["hold", "reject"])
+def test_a_lot_that_is_held_or_rejected_is_left_out(verdict: str, keeper: Keeper) -> None:
+    barred = sugar(keeper, "5kg", best_before="2026-06-30")
+    good = sugar(keeper, "5kg")
+    keeper.do("judge", lot=barred, verdict=verdict, because="it clumps")
+    assert [row[2] for row in proposed(keeper, formula(keeper, "fudge", SUGAR))] == [good]
+
+
+def test_a_lot_that_came_on_hold_is_drawn_on_once_it_is_released(keeper: Keeper) -> None:
+    lot = sugar(keeper, "5kg", hold="yes", because="no papers yet")
+    followed = formula(keeper, "fudge", SUGAR)
+    assert [row[2] for row in proposed(keeper, followed)] == ["none"]
+    keeper.do("judge", lot=lot, verdict="release", because="the papers came")
+    assert [row[2] for row in proposed(keeper, followed)] == [lot]
+
+
+def test_a_lot_is_drawn_on_up_to_the_last_day_of_its_date_and_not_after(keeper: Keeper) -> None:
+    lot = sugar(keeper, "5kg", best_before="2026-03-03")
+    followed = formula(keeper, "fudge", SUGAR)
+    keeper.clock.forward(days=1)
+    assert [row[2] for row in proposed(keeper, followed)] == [lot]
+    keeper.clock.forward(days=1)
+    assert [row[2] for row in proposed(keeper, followed)] == ["none"]
+
+
+def test_what_is_short_is_said(keeper: Keeper) -> None:
+    lot = sugar(keeper, "700g")
+    code = keeper.opens("start", formula=formula(keeper, "fudge", SUGAR, SPIRIT), target="1L")
+    found = propose(keeper.book, code)
+    assert rows(found) == [
+        ("sugar", "1 kg", lot, "700 g", ""),
+        ("spirit", "500 mL", "none", "", ""),
+    ]
+    assert shortages(found) == [
+        "Short of sugar: 300 g of 1 kg are in no lot that may be used.",
+        "Short of spirit: 500 mL of 500 mL are in no lot that may be used.",
+    ]
+    assert commands(code, found) == [f"pottle add {code} {lot} 700g"]
+
+
+def test_the_proposed_commands_put_in_what_is_called_for(keeper: Keeper) -> None:
+    first, second = sugar(keeper, "400g", best_before="2026-06-30"), sugar(keeper, "5kg")
+    code = keeper.opens("start", formula=formula(keeper, "fudge", SUGAR), target="1L")
+    for command in commands(code, propose(keeper.book, code)):
+        _, _, lot, source, amount = command.split()
+        keeper.do("add", lot=lot, source=source, amount=amount)
+    assert (keeper.held(first), keeper.held(second)) == (0, 4_400_000)
+    again = keeper.opens("start", formula="fudge", target="1L")
+    assert [row[2] for row in rows(propose(keeper.book, again))] == [second]
+
+
+def test_a_lot_that_one_line_draws_on_has_less_for_the_next(keeper: Keeper) -> None:
+    first, second = sugar(keeper, "1200g", best_before="2026-06-30"), sugar(keeper, "5kg")
+    assert proposed(keeper, formula(keeper, "fudge", SUGAR, SUGAR)) == [
+        ("sugar", "1 kg", first, "1 kg", "2026-06-30"),
+        ("sugar", "1 kg", first, "200 g", "2026-06-30"),
+        ("", "", second, "800 g", ""),
+    ]
+
+
+def test_a_weight_is_drawn_from_a_volume_by_its_density_never_more_than_is_there(
+    keeper: Keeper,
+) -> None:
+    """100 mL at 0.845 g/mL weigh 84.5 g."""
+    oil = keeper.opens("receive", material="orange-oil", amount="100mL")
+    line = FormulaLine("orange-oil", parse_quantity("100g"))
+    code = keeper.opens("start", formula=formula(keeper, "oily", line), target="1L")
+    (found,) = propose(keeper.book, code)
+    (drawn,) = found.drawn
+    assert drawn.lot == oil
+    assert 84_499 <= drawn.amount <= 84_500
+    assert drawn.amount + found.short == 100_000
+
+
+def test_a_lot_of_unknown_density_is_not_drawn_on_by_weight(keeper: Keeper) -> None:
+    keeper.opens("receive", material="spirit", amount="5L")
+    line = FormulaLine("spirit", parse_quantity("100g"))
+    assert proposed(keeper, formula(keeper, "strong", line)) == [
+        ("spirit", "100 g", "none", "", "")
+    ]
+
+
+def test_what_another_formula_makes_is_drawn_on_when_it_is_released_and_in_date(
+    keeper: Keeper,
+) -> None:
+    """The material that a line calls for has the code of the formula that makes it."""
+    keeper.do("material", code="essence", kind="other")
+    keeper.opens("receive", material="spirit", amount="5L")
+    formula(keeper, "essence", SPIRIT, keeping=(Keeping("cool and dark", 30),))
+    followed = formula(keeper, "syrup", FormulaLine("essence", parse_quantity("30mL")))
+    essence = keeper.opens("start", formula="essence", target="1L")
+    keeper.do("add", lot=essence, source="NS-001-J", amount="500mL")
+    assert [row[2] for row in proposed(keeper, followed)] == ["none"]
+    keeper.do("finish", lot=essence, volume="500mL")
+    keeper.do("look", lot=essence, grade="bright")
+    assert [row[2] for row in proposed(keeper, followed)] == ["none"]
+    keeper.do("judge", lot=essence, verdict="release")
+    assert proposed(keeper, followed) == [("essence", "30 mL", essence, "30 mL", "2026-04-01")]
+    keeper.clock.forward(days=31)
+    assert [row[2] for row in proposed(keeper, followed)] == ["none"]
+
+
+def test_a_batch_without_a_formula_has_nothing_proposed(keeper: Keeper) -> None:
+    sugar(keeper, "5kg")
+    code = keeper.opens("start", product="Fudge", kind="blend", target="1L")
+    assert propose(keeper.book, code) == ()
+
+
+def test_a_proposal_records_nothing(keeper: Keeper) -> None:
+    lot = sugar(keeper, "5kg")
+    code = keeper.opens("start", formula=formula(keeper, "fudge", SUGAR), target="1L")
+    before = keeper.bodies()
+    propose(keeper.book, code)
+    assert (keeper.bodies(), keeper.held(lot)) == (before, 5_000_000)
