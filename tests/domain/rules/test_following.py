@@ -280,6 +280,12 @@ ENDS = [
             OUTCOME,
         ),
     ),
+    Case("finished without a formula", draft(make(Finish, volume=ml(1))), scene(lot())),
+    Case(
+        "a lot that is not known",
+        draft(make(Finish)),
+        scene(control=Control(formula=ORANGE, inputs=INPUTS)),
+    ),
     Case("no yield is expected", *finishing(volume=1, lines=())),
 ]
 
@@ -372,6 +378,7 @@ RESTS = [
 FINE = FormulaStep("filter", pore_max_nm=2500)
 LAID = FormulaStep("filter", precoat_min=grams(5))
 QUICK = FormulaStep("filter", minutes_max=30, temp_max_mdegc=5000)
+UNKNOWN = FormulaStep("filter", pore_max_nm=2500, temp_max_mdegc=5000)
 
 
 def passed(**changes: Any) -> Any:
@@ -422,6 +429,13 @@ PASSES = [
         why("precoat", "Pass 1 had no precoat; orange version 1 asks for at least 5 g."),
     ),
     Case("a later pass needs no precoat", passed(pass_no=2), steps(LAID)),
+    Case(
+        "two remarks weigh less than a reason",
+        passed(minutes=31),
+        steps(FormulaStep("filter", minutes_max=30), UNKNOWN),
+        hm("pores", "Pass 1 has no pore size; orange version 1 asks for at most 2.5 µm.")
+        + hm("temperature", "Pass 1 has no temperature; orange version 1 asks for at most 5 °C."),
+    ),
     Case("in time and cold", passed(minutes=30, temp_mdegc=5000), steps(QUICK)),
     Case(
         "slow and warm",

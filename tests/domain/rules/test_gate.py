@@ -517,8 +517,14 @@ ELSEWISE = [
     for verdict in Verdict
     if verdict is not Verdict.RELEASE
 ]
+UNDECIDED = Input("X-1", Measure.UL, Status.FINISHED, product_kind=ProductKind.ESSENCE)
 WITHOUT = [
     Case("a lot that follows no formula", *released(BAD, by="AB", formula=None)),
+    Case(
+        "with what is not released in it",
+        draft(make(Judge), by="CD"),
+        scene(lot(), control=Control(inputs=(UNDECIDED,))),
+    ),
     Case("bottles that follow no formula", *released(packed(), by="AB", formula=None)),
     Case("a received lot", *released(oil(), by="AB", formula=None)),
     Case("a lot that is not known", draft(make(Judge)), scene()),

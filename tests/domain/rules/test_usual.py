@@ -292,6 +292,11 @@ GALLONS = [
         *sized(ONE_US, gallons(4_546_000, "4.546 L")),
         slip(("4.546 L", IMP), ("1 US gal", US)),
     ),
+    Case(
+        "ten gallons",
+        *sized(ONE_US, gallons(45_460_900, "10 imp gal")),
+        slip(("10 imp gal", IMP), ("1 US gal", US)),
+    ),
     Case("a round number of litres", *sized(ONE_US, gallons(4_000_000, "4 L"))),
     Case("a formula for litres", *sized(ml(450), ONE_US)),
     Case(
