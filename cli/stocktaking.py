@@ -26,7 +26,8 @@ def list_stock(call: Call, *, everything: bool, by_date: bool, value: bool, of: 
         )
         return
     if not found:
-        print_lines(["Nothing is on hand.", "Next: pottle receive MATERIAL AMOUNT"])
+        what = f"of {of} " if of else ""
+        print_lines([f"Nothing {what}is on hand.", "Next: pottle receive MATERIAL AMOUNT"])
         return
     heads: tuple[str, ...] = ("lot", "what", "on hand", "status", "best before", "look")
     rows = [_row(item) for item in found]

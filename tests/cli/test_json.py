@@ -1,11 +1,13 @@
 """Answers as JSON: keys that stay, amounts as strings of whole numbers."""
 
 import json
+from pathlib import Path
 from typing import Any
 
 import pytest
 
 from tests.cli.shell import Shell
+from tests.cli.test_control import FORMULA, SECOND
 from tests.golden import check_golden
 
 READS: tuple[str, ...] = (
@@ -38,6 +40,12 @@ READS: tuple[str, ...] = (
     "restore book.jsonl --to back.db",
     "upgrade",
     "record {essence} --out record.pdf",
+    "due",
+    "stock --by-date",
+    "stock --value --of spirit",
+    "stock --low 1000",
+    "sheet {essence}",
+    "sheet {essence} --out sheet.pdf",
 )
 WRITES: tuple[str, ...] = (
     "init --house Other --currency EUR --ledger other.db",
@@ -71,6 +79,20 @@ WRITES: tuple[str, ...] = (
     "recall {oil} --close 'old oil'",
     "correct 18 --set amount=31mL --because misread",
     "strike 38 --because mistake",
+    "check {essence} the balance",
+    "clean Demijohn 2 --how steam",
+    "equipment 'Scale 1' set to zero",
+    "count {sugar} 22.6kg",
+    "formula load first.toml",
+    "formula load second.toml",
+    "formula list",
+    "formula show orange",
+    "formula diff orange 1 2",
+    "formula scale orange 480mL",
+    "start orange 480mL --code ORA-100",
+    "rest {essence} --for chill --because 'one more look'",
+    "due",
+    "formula withdraw orange 2",
 )
 
 
@@ -93,6 +115,8 @@ def numbers(value: Any) -> list[object]:
 
 
 def test_the_keys_of_every_answer_are_the_kept_ones(shell: Shell) -> None:
+    for name, text in (("first.toml", FORMULA), ("second.toml", SECOND)):
+        Path(name).write_text(text, encoding="utf-8")
     told = []
     for command in (*READS, *WRITES):
         answer = shell.line(f"{command} --json")

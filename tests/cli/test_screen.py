@@ -2,6 +2,7 @@
 
 import re
 import shlex
+from pathlib import Path
 
 import pytest
 
@@ -9,6 +10,7 @@ from cli.tables import column_widths, seen
 from cli.tracing import fold
 from tests.cli.shell import Shell
 from tests.cli.terminal import shown_on
+from tests.cli.test_control import FORMULA, SECOND
 
 LONG_NOTE = (
     "Smelled of peel and a little of pine; the second pass ran slowly, so the paper was changed."
@@ -17,6 +19,9 @@ COMMANDS = (
     *("stock", "lot {essence}", "journal", "trace {packed}", "material list"),
     *("limits", "serving {essence} --explain", "cost {packed}", "stock --spirit"),
     *("trace {oil} --forward", "recall {oil} --drill"),
+    *("stock --by-date", "stock --value", "stock --low 1000", "sheet {essence}", "due"),
+    *("formula list", "formula show orange", "formula diff orange 1 2"),
+    "formula scale orange 480mL",
 )
 CODE = re.compile(r"\b[A-Z]{2,4}-\d{3}-[0-9A-Z]\b")
 STYLES = re.compile(r"\x1b\[[0-9;]*m")
@@ -26,6 +31,9 @@ STYLES = re.compile(r"\x1b\[[0-9;]*m")
 def wordy(shell: Shell) -> Shell:
     """A book with long words in it: a note, a supplier, a name, a buyer."""
     shell.run("note", "OE-001-5", LONG_NOTE)
+    for name, text in (("first.toml", FORMULA), ("second.toml", SECOND)):
+        Path(name).write_text(text, encoding="utf-8")
+        shell.run("formula", "load", name)
     shell.run("material", "change", "spirit", "--name", "Neutral spirit of grain, 96 per cent vol")
     shell.run("receive", "spirit", "5L", "--from", "The Far Away Distillery of Upper Nowhere")
     shell.run("send", "BOS-001-S", "1", "--to", "The Tea Room behind the Old Harbour Office")

@@ -1,0 +1,404 @@
+"""Commands of good order: formulas, batches begun by them, sheets, stock, counts, what is due."""
+
+from pathlib import Path
+
+import pytest
+
+from tests.cli.shell import Shell
+
+FORMULA = """\
+code = "orange"
+version = 1
+product = "Orange essence"
+kind = "essence"
+basis = "240mL"
+wanted-clarity = "clear"
+yield-min = "85%"
+
+[[line]]
+material = "orange-oil"
+amount = "15mL"
+tolerance = "2%"
+
+[[line]]
+material = "spirit"
+amount = "220mL"
+
+[[step]]
+verb = "rest"
+rest-for = "macerate"
+at-least = "24h"
+
+[[step]]
+verb = "finish"
+"""
+SECOND = (
+    FORMULA.replace("version = 1", "version = 2").replace('"15mL"', '"16mL"').replace("24h", "48h")
+)
+BEGUN = """\
+Recorded 41, started OE-002-3: Orange essence (essence), target 480 mL, formula orange version 2.
+OE-002-3, Orange essence: 0 mL, being made.
+material    calls for  lot          take  best before
+orange-oil      32 mL  SOO-001-3   32 mL  2099-06-30
+spirit         440 mL  NS-001-J   440 mL
+Next, as it is done:
+  pottle add OE-002-3 SOO-001-3 32mL
+  pottle add OE-002-3 NS-001-J 440mL
+"""
+SHORT = """\
+Recorded 41, started OE-002-3: Orange essence (essence), target 48 L, formula orange version 2.
+OE-002-3, Orange essence: 0 mL, being made.
+material    calls for  lot          take  best before
+orange-oil      3.2 L  SOO-001-3  470 mL  2099-06-30
+spirit           44 L  NS-001-J   4.56 L
+Short of orange-oil: 2.73 L of 3.2 L are in no lot that may be used.
+Short of spirit: 39.44 L of 44 L are in no lot that may be used.
+Next, as it is done:
+  pottle add OE-002-3 SOO-001-3 470mL
+  pottle add OE-002-3 NS-001-J 4.56L
+"""
+FIRST_VERSION = """\
+Recorded 41, started OE-002-3: Orange essence (essence), target 480 mL, formula orange version 1.
+OE-002-3, Orange essence: 0 mL, being made.
+material    calls for  lot          take  best before
+orange-oil      30 mL  SOO-001-3   30 mL  2099-06-30
+spirit         440 mL  NS-001-J   440 mL
+Next, as it is done:
+  pottle add OE-002-3 SOO-001-3 30mL
+  pottle add OE-002-3 NS-001-J 440mL
+"""
+SHEET = """\
+Vessel: Pan 2
+Clarity: clear
+
+code  act               what                                          write down
+A1    Sweet orange oil  32 mL; 31.36 mL to 32.64 mL; SOO-001-3 32 mL  lot, amount, day, time, by
+A2    Neutral spirit    440 mL; NS-001-J 440 mL                       lot, amount, day, time, by
+S1    rest              for macerate, at least 2 d                    begun, ended, °C, shaken, by
+S2    finish                                                          out mL, waste mL, °C, work \
+min, day, time, by
+
+Flavouring in strong alcohol: highly flammable, keep from flames and from children, dilute before \
+use.
+Typed in afterwards with --sheet OE-002-3/CODE --at WHEN --by INITIALS.
+"""
+BY_DATE = """\
+lot        what                       on hand  status    best before  look
+SOO-001-3  Sweet orange oil            470 mL  in stock  2099-06-30
+OE-001-5   Orange essence              418 mL  released  2099-06-30   hazy
+OS-001-O   Orange syrup                 50 mL  finished  2099-06-30   cloudy
+BOS-001-S  Orange syrup, 250 mL             9  released  2099-06-30   cloudy
+NS-001-J   Neutral spirit              4.56 L  in stock
+"""
+WORTH = """\
+lot        what              on hand  value  status    best before  look
+SOO-001-3  Sweet orange oil   470 mL  45.12  in stock  2099-06-30
+Value of what was received and is left: 45.12 EUR.
+"""
+ANSWERS: dict[str, tuple[str, str]] = {
+    "nothing is due": ("due", "Nothing is due.\nNext: pottle stock\n"),
+    "versions that differ": (
+        "formula diff orange 1 2",
+        """\
+what        version 1                         version 2
+orange-oil  15 mL, ± 2 %                      16 mL, ± 2 %
+step 1      rest: for macerate, at least 1 d  rest: for macerate, at least 2 d
+""",
+    ),
+    "versions that do not": (
+        "formula diff orange 1 1",
+        "Versions 1 and 1 of orange say the same.\n",
+    ),
+    "a formula for another volume": (
+        "formula scale orange 480mL",
+        """\
+orange version 2, Orange essence, 480 mL
+material    amount  overage  tolerance  within
+orange-oil   32 mL           2 %        31.36 mL to 32.64 mL
+spirit      440 mL
+Next: pottle start orange 480mL
+""",
+    ),
+    "an old version for another volume": (
+        "formula scale orange 1L --version 1",
+        """\
+orange version 1, Orange essence, 1 L
+material        amount  overage  tolerance  within
+orange-oil     62.5 mL           2 %        61.25 mL to 63.75 mL
+spirit      916.667 mL
+Next: pottle start orange 1L
+""",
+    ),
+    "a withdrawal": (
+        "formula withdraw orange 2",
+        "Recorded 41, formula withdrawn: orange version 2.\n",
+    ),
+    "a batch by a formula": ("start orange 480mL", BEGUN),
+    "a batch by a formula with too little there": ("start orange 48 L", SHORT),
+    "a batch by an old version": ("start orange 480mL --version 1", FIRST_VERSION),
+    "the worth of one lot": ("stock --value --of orange-oil", WORTH),
+    "one product": (
+        "stock --of 'orange syrup'",
+        """\
+lot        what                  on hand  status    best before  look
+OS-001-O   Orange syrup            50 mL  finished  2099-06-30   cloudy
+BOS-001-S  Orange syrup, 250 mL        9  released  2099-06-30   cloudy
+""",
+    ),
+    "a product that is not there": (
+        "stock --of lemons",
+        "Nothing of lemons is on hand.\nNext: pottle receive MATERIAL AMOUNT\n",
+    ),
+    "what is low": (
+        "stock --low 90",
+        """\
+material  name           on hand
+b250      Bottle 250 mL       85
+cap       Cap                 85
+""",
+    ),
+    "what is low of one material": (
+        "stock --low 5L --of spirit",
+        "material  name            on hand\nspirit    Neutral spirit   4.56 L\n",
+    ),
+    "nothing is low": (
+        "stock --low 400g",
+        "Of every material counted so, 400g or more is there.\n",
+    ),
+    "a check of a lot": (
+        "check {essence} the balance",
+        "Recorded 41, checked OE-001-5: the lot, the balance.\n"
+        "OE-001-5, Orange essence: 418 mL, released.\n",
+    ),
+    "a check of an entry": (
+        "check --entry 18 read it",
+        "Recorded 41, checked OE-001-5: entry 18, read it.\n"
+        "OE-001-5, Orange essence: 418 mL, released.\n",
+    ),
+    "a cleaning": (
+        "clean Demijohn 2 --how 'Hot water' --held Lemon",
+        "Recorded 41, cleaned: Demijohn 2, Hot water, held Lemon.\n",
+    ),
+    "an instrument": (
+        "equipment 'Scale 1' set to zero",
+        "Recorded 41, equipment: Scale 1, set to zero.\n",
+    ),
+    "a count that agrees": (
+        "count {sugar} 23.4kg --tare 800g",
+        "Recorded 41, counted WS-001-R: 22.6 kg there.\n"
+        "WS-001-R, White sugar: 22.6 kg, in stock.\n",
+    ),
+    "a count that is a little less": (
+        "count {water} 96 L",
+        "Recorded 41, counted WTR-001-0: 96 L there.\n"
+        "WTR-001-0, Water: 96 L, in stock.\n"
+        "Note: 96 L of WTR-001-0 are there, 1.6 L less than the 97.6 L of the book. The book "
+        "takes what was found.\n",
+    ),
+}
+REFUSED: dict[str, tuple[str, int, tuple[str, str]]] = {
+    "a version that is not there": (
+        "formula diff orange 1 9",
+        3,
+        (
+            "The formula orange version 9 is not in the book.",
+            "pottle formula list shows those that are.",
+        ),
+    ),
+    "a weight for a volume": (
+        "formula scale orange 480g",
+        2,
+        ("480g is not a volume.", "Give a volume, such as 480mL."),
+    ),
+    "a formula that is not there": (
+        "formula scale lemon 1L",
+        3,
+        ("The formula lemon is not in the book.", "pottle formula list shows those that are."),
+    ),
+    "a withdrawal of what is not there": (
+        "formula withdraw orange 7",
+        3,
+        (
+            "There is no version 7 of a formula orange in the book.",
+            "pottle formula list shows those that are.",
+        ),
+    ),
+    "a sheet of a delivery": (
+        "sheet {oil}",
+        3,
+        (
+            "SOO-001-3 is no batch, so there is no sheet to make it from.",
+            "Name a lot that was begun with: pottle start ...",
+        ),
+    ),
+    "a sheet over a file": (
+        "sheet {essence} --out there.pdf",
+        5,
+        (
+            "There is a file there.pdf already; it was left as it is.",
+            "Give another name with --out, or --force to write over it.",
+        ),
+    ),
+    "a batch with a sheet over a file": (
+        "start orange 480mL --print there.pdf",
+        5,
+        (
+            "There is a file there.pdf already; it was left as it is.",
+            "Give another name with --out, or --force to write over it.",
+        ),
+    ),
+    "a check of nothing": (
+        "check",
+        2,
+        (
+            "A check is of a lot or of one entry.",
+            "Name the lot, or give --entry with the number of the entry.",
+        ),
+    ),
+    "a check of no entry": (
+        "check --entry 999",
+        3,
+        (
+            "There is no entry 999 in the book.",
+            "pottle journal lists the entries with their numbers.",
+        ),
+    ),
+    "a heavy vessel": (
+        "count {sugar} 800g --tare 23.4kg",
+        3,
+        (
+            "800g with the vessel and 23.4kg without it leave no weight.",
+            "Give both as weights, the heavier first.",
+        ),
+    ),
+    "much less than there should be": (
+        "count {water} 50L",
+        4,
+        (
+            "50L of WTR-001-0 are there, 47.6 L less than the 97.6 L of the book.",
+            "Count again; if it is so, say why with --because.",
+        ),
+    ),
+}
+
+
+@pytest.fixture
+def formulas(shell: Shell) -> Shell:
+    """The book with two versions of a formula; a file is there already."""
+    for name, text in (("first.toml", FORMULA), ("second.toml", SECOND), ("there.pdf", "")):
+        Path(name).write_text(text, encoding="utf-8")
+    for name in ("first.toml", "second.toml"):
+        assert shell.run("formula", "load", name).exit_code == 0
+    return shell
+
+
+@pytest.mark.parametrize(("command", "answer"), ANSWERS.values(), ids=list(ANSWERS))
+def test_a_command_answers(command: str, answer: str, formulas: Shell) -> None:
+    found = formulas.line(command)
+    assert (found.exit_code, found.err) == (0, "")
+    assert found.out == answer
+
+
+@pytest.mark.parametrize(("command", "code", "problem"), REFUSED.values(), ids=list(REFUSED))
+def test_a_command_refuses_and_records_nothing(
+    command: str, code: int, problem: tuple[str, str], formulas: Shell
+) -> None:
+    found = formulas.line(command)
+    assert (found.exit_code, found.out) == (code, "")
+    assert [line.strip() for line in found.complaints if line.strip()] == list(problem)
+    assert formulas.entries() == 40
+
+
+def test_a_formula_is_loaded_once(formulas: Shell) -> None:
+    assert formulas.run("formula", "load", "first.toml").lines == [
+        "In the book already, unchanged, as entry 39: orange version 1 for Orange essence, basis "
+        "240 mL, 2 materials and 2 steps.",
+        "Next: pottle start orange VOLUME",
+    ]
+    assert formulas.entries() == 40
+
+
+def test_a_withdrawn_version_is_not_followed_and_stays_listed(formulas: Shell) -> None:
+    formulas.run("formula", "withdraw", "orange", "2")
+    assert formulas.run("start", "orange", "480mL").lines[0].endswith("formula orange version 1.")
+    assert formulas.run("formula", "list").lines == [
+        "formula  version  product         kind     basis  state",
+        "orange         1  Orange essence  essence  240mL",
+        "orange         2  Orange essence  essence  240mL  withdrawn",
+    ]
+
+
+def test_the_proposed_commands_can_be_typed_as_they_stand(formulas: Shell) -> None:
+    told = formulas.run("start", "orange", "480mL").lines
+    for line in told[told.index("Next, as it is done:") + 1 :]:
+        command = line.strip().removeprefix("pottle ")
+        assert formulas.line(command).exit_code == 0, command
+    assert "OE-002-3, Orange essence: 472 mL, being made." in formulas.run("lot", "OE-002-3").lines
+
+
+def test_a_lot_on_hold_is_not_proposed(formulas: Shell) -> None:
+    formulas.run("hold", "SOO-001-3", "--because", "smells of pine")
+    found = formulas.run("start", "orange", "480mL", "--json").json
+    assert found["proposed"] == [
+        {"material": "orange-oil", "amount": "32000", "unit": "uL", "short": "32000", "lots": []},
+        {
+            "material": "spirit",
+            "amount": "440000",
+            "unit": "uL",
+            "short": "0",
+            "lots": [{"lot": "NS-001-J", "amount": "440000"}],
+        },
+    ]
+
+
+def test_a_sheet_says_what_goes_in_what_is_done_and_what_is_written_down(formulas: Shell) -> None:
+    formulas.run("start", "orange", "480mL", "--vessel", "Pan 2")
+    out = formulas.run("sheet", "OE-002-3").out
+    head, _, rest = out.partition("Vessel")
+    assert head.splitlines()[:4] == [
+        "Batch sheet OE-002-3: Orange essence",
+        "Formula: orange version 2",
+        "Target: 480 mL",
+        "Yield: at least 85 %",
+    ]
+    assert "Vessel" + rest == SHEET
+
+
+def test_a_sheet_is_printed_with_the_start_or_afterwards(formulas: Shell) -> None:
+    begun = formulas.run("start", "orange", "480mL", "--print", "begun.pdf")
+    assert begun.lines[-1] == "The sheet of OE-002-3 is in begun.pdf."
+    later = formulas.run("sheet", "OE-002-3", "--out", "later.pdf")
+    assert later.lines == ["The sheet of OE-002-3 is in later.pdf."]
+    for name in ("begun.pdf", "later.pdf"):
+        assert Path(name).read_bytes().startswith(b"%PDF-")
+
+
+def test_stock_by_date_has_the_earliest_first(formulas: Shell) -> None:
+    shown = formulas.run("stock", "--by-date").lines
+    assert shown[:6] == BY_DATE.splitlines()
+
+
+def test_what_is_due_says_when_and_what_to_do(formulas: Shell) -> None:
+    formulas.run("start", "orange", "480mL", "--at", "-4h")
+    formulas.run("rest", "OE-002-3", "--for", "macerate", "--at", "-3h")
+    formulas.run("hold", "SOO-001-3", "--because", "smells of pine")
+    rest, held = formulas.run("due", "--json").json
+    assert (rest["waits"], rest["lot"]) == ("rest", "OE-002-3")
+    assert rest["minutes"] in range(44 * 60, 45 * 60 + 1)
+    assert held == {
+        "waits": "hold",
+        "lot": "SOO-001-3",
+        "name": "Sweet orange oil",
+        "says": "on hold: smells of pine",
+        "due": None,
+        "minutes": None,
+    }
+    heads, first, last = formulas.run("due").lines
+    assert heads.split() == ["due", "when", "lot", "what", "to", "do"]
+    assert first.startswith("in 1 d 2")
+    assert "OE-002-3   Orange essence    rest to macerate, 3 h" in first
+    assert last.split(maxsplit=2) == [
+        "–",
+        "SOO-001-3",
+        "Sweet orange oil  on hold: smells of pine",
+    ]
