@@ -6,7 +6,7 @@ Refuses: to hide a check by the person who did the work.
 
 from ledger.domain.entries import Check, Deviation, Entry, Judge
 from ledger.domain.entries.words import Verdict
-from ledger.domain.rules.gate import is_self_released
+from ledger.domain.rules.clearance import is_self_released
 from ledger.service.looking import Dossier
 from reports.format import clock, initials, plural
 

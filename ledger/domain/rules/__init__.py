@@ -7,6 +7,7 @@ Refuses: side effects; a rule sees a draft and its scene and nothing else.
 from ledger.domain.entries import Draft
 from ledger.domain.rules import (
     amounts,
+    clearance,
     following,
     gate,
     genealogy,
@@ -32,6 +33,7 @@ FAMILIES = (
     usual,
     release,
     gate,
+    clearance,
     keeping,
 )
 """The families, in the order in which their findings are told."""

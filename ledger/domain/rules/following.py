@@ -35,6 +35,7 @@ from ledger.domain.rules.in_words import (
     per_cent_outside,
     span,
     time_of,
+    version_of,
 )
 from ledger.domain.scene import Scene
 
@@ -96,7 +97,7 @@ def materials_are_the_formulas(draft: Draft, scene: Scene) -> Iterator[Finding]:
         listed = ", ".join(dict.fromkeys(item.material for item in formula.lines))
         yield needs_reason(
             "formula",
-            f"{facts.source} is no material of {_which(formula)}, which calls for {listed}.",
+            f"{facts.source} is no material of {version_of(formula)}, which calls for {listed}.",
             SAY_WHY,
         )
         return
@@ -109,7 +110,7 @@ def materials_are_the_formulas(draft: Draft, scene: Scene) -> Iterator[Finding]:
         yield needs_reason(
             "formula",
             f"With this {show(total + more, line.measure)} of {line.material} are in {lot.code}; "
-            f"{_which(formula)} calls for {show(line.amount, line.measure)}, at most "
+            f"{version_of(formula)} calls for {show(line.amount, line.measure)}, at most "
             f"{show(line.most, line.measure)}.",
             SAY_WHY,
         )
@@ -127,7 +128,7 @@ def nothing_is_short(draft: Draft, scene: Scene) -> Iterator[Finding]:
             there = show(total, line.measure) if total else "nothing"
             yield needs_reason(
                 "formula",
-                f"Of {line.material} {there} went into {lot.code}; {_which(formula)} calls for "
+                f"Of {line.material} {there} went into {lot.code}; {version_of(formula)} calls for "
                 f"{show(line.amount, line.measure)}"
                 + (f", at least {show(least, line.measure)}." if line.least else "."),
                 "Record the addition that is missing: pottle add ... (or say why with --because).",
@@ -175,10 +176,6 @@ def _wanted(formula: Formula, lot: LotState) -> tuple[Wanted, ...]:
     return together(wanted(formula, start.target.amount)) if start else ()
 
 
-def _which(formula: Formula) -> str:
-    return f"{formula.code} version {formula.version}"
-
-
 def step_is_kept(draft: Draft, scene: Scene) -> Iterator[Finding]:
     """What was done at a step was within the step's limits."""
     formula, facts = scene.control.formula, draft.facts
@@ -194,7 +191,7 @@ def _weight(found: list[Finding]) -> tuple[int, int]:
 
 
 def _outside(step: FormulaStep, facts: Facts, formula: Formula) -> list[Finding]:
-    which = _which(formula)
+    which = version_of(formula)
     match facts:
         case Rest(purpose=purpose, started_at=started, ended_at=datetime() as ended):
             lasted = round((ended - started).total_seconds() / 60)
@@ -281,7 +278,7 @@ def yield_is_expected(draft: Draft, scene: Scene) -> Iterator[Finding]:
         yield needs_reason(
             "yield",
             f"{facts.volume.written} are {per_cent_outside(share, low, high)} of the "
-            f"{start.target.written} aimed at; {_which(formula)} expects "
+            f"{start.target.written} aimed at; {version_of(formula)} expects "
             f"{span(low, high, per_cent_exactly)}.",
             "Find out why, and say it with --because.",
         )

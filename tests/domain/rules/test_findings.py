@@ -14,6 +14,7 @@ from ledger.domain.rules import (
     Finding,
     Severity,
     amounts,
+    clearance,
     findings,
     following,
     gate,
@@ -35,7 +36,19 @@ HELD = lot("E-2", make(Judge, verdict=Verdict.HOLD), on_hand=10_000)
 
 
 def test_the_families_are_told_in_their_order() -> None:
-    told = (names, times, genealogy, amounts, making, status, following, usual, release, gate)
+    told = (
+        names,
+        times,
+        genealogy,
+        amounts,
+        making,
+        status,
+        following,
+        usual,
+        release,
+        gate,
+        clearance,
+    )
     assert (*told, keeping) == FAMILIES
 
 

@@ -37,7 +37,7 @@ from ledger.domain.entries.words import (
 )
 from ledger.domain.lots import LotState, Status
 from ledger.domain.quantity import Measure
-from ledger.domain.rules import Finding, gate
+from ledger.domain.rules import Finding, clearance, gate
 from tests.domain.builders import at, draft, entry, lot, make, oil, packed, scene
 from tests.domain.rules.cases import GATE, HM, Case, find, said
 
@@ -549,4 +549,4 @@ CASES = [
 
 @pytest.mark.parametrize("case", CASES, ids=str)
 def test_a_lot_leaves_when_it_is_what_its_formula_asks_for(case: Case) -> None:
-    assert find(gate.RULES, case) == list(case.found)
+    assert find(gate.RULES + clearance.RULES, case) == list(case.found)

@@ -1,0 +1,144 @@
+"""The gate of a lot that follows a formula: its papers, its inputs and its claims.
+
+Guarantees: deviations, inputs, labels, strength and the second person are asked after, all at
+once, besides what is asked of every lot. Refuses: nothing by itself; a named person may override
+with a reason.
+"""
+
+from collections.abc import Iterator
+
+from ledger.domain.control import Control
+from ledger.domain.entries import Bottle, Check, Deviation, Draft, Filter, Finish, Labels, Start
+from ledger.domain.entries.words import Bound, LimitUnit, LotType
+from ledger.domain.lots import LotState, Status, latest
+from ledger.domain.rules.finding import Finding, Rule, remark
+from ledger.domain.rules.in_words import per_cent_exactly, per_cent_outside, span, version_of
+from ledger.domain.rules.release import stands_in_the_way, to_release
+from ledger.domain.scene import Scene
+
+
+def deviations_are_reviewed(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """Somebody has checked each deviation, or the entry that it is about."""
+    lot = to_release(draft, scene)
+    if lot is None or scene.control.formula is None:
+        return
+    entries = (*(lot.bulk.entries if lot.bulk else ()), *lot.entries)
+    checked = {e.draft.facts.about for e in entries if isinstance(e.draft.facts, Check)}
+    for entry in entries:
+        facts = entry.draft.facts
+        if not isinstance(facts, Deviation) or facts.rule == "release":
+            continue
+        if not {entry.seq, facts.about} & checked:
+            yield stands_in_the_way(
+                f"Deviation {entry.seq} has not been reviewed: {facts.text}",
+                f"Review it: pottle check --entry {entry.seq}",
+            )
+
+
+def inputs_are_released(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """What was made here and went in was itself released."""
+    lot = to_release(draft, scene)
+    if lot is None or scene.control.formula is None:
+        return
+    for item in scene.control.inputs:
+        if item.product_kind and item.status in (Status.MAKING, Status.FINISHED, Status.REWORK):
+            yield stands_in_the_way(
+                f"{item.code}, which is in {lot.code}, is not released; it is {item.status}.",
+                f"Decide about it first: pottle release {item.code}",
+            )
+
+
+def labels_are_reconciled(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """Labels printed are those on bottles and those spoiled, one a bottle."""
+    lot = to_release(draft, scene)
+    if lot is None or scene.control.formula is None or lot.opened.lot_type is not LotType.PACKED:
+        return
+    told = [entry.draft.facts for entry in lot.entries]
+    sheets = [facts for facts in told if isinstance(facts, Labels)]
+    filled = latest(lot, Bottle)
+    printed = sum(item.printed for item in sheets)
+    used = sum(item.used or 0 for item in sheets)
+    spoiled = sum(item.spoiled or 0 for item in sheets)
+    count = filled.count if filled else 0
+    todo = f"Record what became of them: pottle label {lot.code} --used N --spoiled N"
+    if not sheets:
+        yield stands_in_the_way(f"No labels are in the book of {lot.code}.", todo)
+    elif printed != used + spoiled or used != count:
+        yield stands_in_the_way(
+            f"The labels of {lot.code} do not add up: {printed} printed, {used} used on {count} "
+            f"bottles, {spoiled} spoiled.",
+            todo,
+        )
+
+
+def strength_is_claimed(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """The strength as made lies within what the formula and its claim say."""
+    lot, formula = to_release(draft, scene), scene.control.formula
+    if lot is None or formula is None:
+        return
+    low, high, strength = formula.abv_min_mpct, formula.abv_max_mpct, scene.control.strength_mpct
+    yield from _claim_holds(lot, scene.control)
+    if low is None and high is None:
+        return
+    asked = f"{span(low, high, per_cent_exactly)} vol"
+    claim = f', and its label says "{formula.claim}"' if formula.claim else ""
+    if strength is None:
+        yield remark(
+            "strength",
+            f"The strength of {lot.code} is not known; {version_of(formula)} asks for "
+            f"{asked}{claim}.",
+            f"Measure it: pottle measure {lot.code} abv READING",
+        )
+    elif (low is not None and strength < low) or (high is not None and strength > high):
+        yield stands_in_the_way(
+            f"{lot.code} has {per_cent_outside(strength, low, high)} vol; {version_of(formula)} "
+            f"asks for {asked}{claim}.",
+            "Measure it, and mend it or its label.",
+        )
+
+
+def _claim_holds(lot: LotState, control: Control) -> Iterator[Finding]:
+    claim, strength = control.claim, control.strength_mpct
+    if claim is None or strength is None or claim.unit is not LimitUnit.PERCENT_VOL:
+        return
+    most = claim.value_micro // 1000
+    is_over = strength >= most if claim.bound is Bound.LESS_THAN else strength > most
+    if claim.bound in (Bound.AT_MOST, Bound.LESS_THAN) and is_over:
+        yield stands_in_the_way(
+            f"{lot.code} has {per_cent_outside(strength, None, most)} vol; its label claims "
+            f"{claim.says or claim.code} ({claim.place}), for "
+            f"{str(claim.bound).replace('-', ' ')} {most / 1000:g} % vol.",
+            f"Leave the claim off the label; the source is {claim.citation}.",
+        )
+
+
+def somebody_else_looked(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """A release by the only person who worked on a lot is said to be one."""
+    lot = to_release(draft, scene)
+    if lot is None or scene.control.formula is None:
+        return
+    if is_self_released(lot, draft.by):
+        yield remark(
+            "self-released",
+            f"{lot.code} is self-released: {draft.by} made it and releases it, and no other "
+            "person has checked it.",
+            f"Have it checked: pottle check {lot.code} --by INITIALS",
+        )
+
+
+def is_self_released(lot: LotState, by: str | None) -> bool:
+    """Return whether the person who releases a lot was the only one at work on it."""
+    entries = (*(lot.bulk.entries if lot.bulk else ()), *lot.entries)
+    made = (Start, Filter, Finish, Bottle)
+    makers = {e.draft.by for e in entries if isinstance(e.draft.facts, made)}
+    checkers = {e.draft.by for e in entries if isinstance(e.draft.facts, Check)}
+    return by in makers and not checkers - makers
+
+
+RULES: tuple[Rule, ...] = (
+    deviations_are_reviewed,
+    inputs_are_released,
+    labels_are_reconciled,
+    strength_is_claimed,
+    somebody_else_looked,
+)
