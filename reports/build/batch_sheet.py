@@ -12,6 +12,7 @@ from ledger.domain.quantity import show
 from ledger.errors import RefusedError
 from ledger.service.drawing import Proposed
 from ledger.service.looking import Dossier
+from reports.build.cautions import own_caution
 from reports.build.formulas import limits, percent_of, span
 from reports.build.papers import cautions
 from reports.format import clock, initials, tidy
@@ -69,7 +70,7 @@ def batch_sheet_view(
     steps = formula.steps if formula else WITHOUT_FORMULA
     names = {item.code: item for item in materials}
     used = [names[item.wanted.material] for item in proposed if item.wanted.material in names]
-    told = dict.fromkeys((*_own_caution(formula), *cautions(dossier), *_cautions_of(used)))
+    told = dict.fromkeys((*own_caution(formula), *cautions(dossier), *_cautions_of(used)))
     return BatchSheetView(
         house_name=dossier.house.name if dossier.house else "",
         number=state.code,
@@ -81,10 +82,6 @@ def batch_sheet_view(
         how_to_type=f"Typed in afterwards with --sheet {state.code}/CODE --at WHEN --by INITIALS.",
         seal=dossier.seal.lines,
     )
-
-
-def _own_caution(formula: Formula | None) -> tuple[str, ...]:
-    return (formula.caution,) if formula and formula.caution else ()
 
 
 def _cautions_of(materials: list[Material]) -> tuple[str, ...]:

@@ -6,7 +6,7 @@ Refuses: to advise on health; it says when to ask somebody who may.
 
 from collections.abc import Iterable
 
-from ledger.domain.entries import Material
+from ledger.domain.entries import Formula, Material
 from ledger.service.serving import ServingCard
 from ledger.service.words import with_article
 from reports.build.figures import abv_words, mg_words
@@ -35,6 +35,11 @@ def record_cautions(card: ServingCard, materials: Iterable[Material]) -> tuple[s
     *of_lot, defer = cautions_of(card)
     neat = [neat_caution(item) for item in materials if item.caution]
     return (*of_lot, *dict.fromkeys(neat), defer)
+
+
+def own_caution(formula: Formula | None) -> tuple[str, ...]:
+    """Return the caution that a formula has its papers say, in the maker's own words."""
+    return (formula.caution,) if formula and formula.caution else ()
 
 
 def neat_caution(material: Material) -> str:

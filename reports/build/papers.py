@@ -18,6 +18,7 @@ from reports.build.cautions import (
     HANDLE_WITH_CARE,
     label_cautions,
     neat_caution,
+    own_caution,
     record_cautions,
 )
 from reports.build.control import control_facts
@@ -47,7 +48,10 @@ def record_view(dossier: Dossier, now: datetime, card: ServingCard | None = None
         balance=balance(state, dossier.inputs, dossier.formula),
         went_to=_went_to(dossier),
         deviations=tuple(row for said, row in pairs if isinstance(_facts(said), Deviation)),
-        cautions=record_cautions(card, dossier.materials) if card else cautions(dossier),
+        cautions=(
+            *own_caution(dossier.formula),
+            *(record_cautions(card, dossier.materials) if card else cautions(dossier)),
+        ),
         printed_at=f"{now:%Y-%m-%d %H:%M}",
         seal=dossier.seal.lines,
     )
@@ -193,7 +197,10 @@ def _label(dossier: Dossier, filled: Bottle, card: ServingCard | None) -> LabelV
         best_before=best_before.isoformat() if best_before else None,
         dilution=dilution(dossier, latest(bulk, Start) if bulk else None),
         text=label_text(dossier),
-        cautions=label_cautions(card, dossier.materials) if card else cautions(dossier),
+        cautions=(
+            *own_caution(dossier.formula),
+            *(label_cautions(card, dossier.materials) if card else cautions(dossier)),
+        ),
     )
 
 

@@ -6,6 +6,9 @@ from pprint import pformat
 
 import pytest
 
+from ledger.domain.entries import Formula
+from ledger.domain.entries.words import ProductKind
+from ledger.domain.quantity import parse_quantity
 from ledger.errors import RefusedError
 from ledger.service.looking import dossier
 from reports.build.papers import label_sheet_view, record_view
@@ -90,6 +93,21 @@ def test_cautions_come_from_the_kind_and_from_every_material_in_it(
     sheet = label_sheet_view(dossier(keeper.book, packed))
     assert sheet.label.cautions == (neat,)
     assert record_of(keeper, lots.oil).cautions == ("Irritates the skin.",)
+
+
+def test_a_formulas_own_words_stand_on_the_record_and_the_label(sqlite_keeper: Keeper) -> None:
+    keeper, lots = sqlite_keeper, receive_all(sqlite_keeper)
+    own = {"caution": "Not for children under three.", "label_text": "Shake before use."}
+    amount = parse_quantity("1L")
+    keeper.record(Formula("cloud", 1, "Cloud", ProductKind.GUM_EMULSION, amount, **own))  # type: ignore[arg-type]
+    bulk = keeper.opens("start", formula="cloud", target="1L")
+    keeper.do("add", lot=bulk, source=lots.spirit, amount="1L")
+    keeper.do("finish", lot=bulk, volume="1L")
+    packed = keeper.opens("bottle", source=bulk, pack="4 x 250mL", bottles=lots.bottles)
+    label = label_sheet_view(dossier(keeper.book, packed)).label
+    assert (label.cautions, label.text) == ((own["caution"],), own["label_text"])
+    assert record_of(keeper, bulk).cautions == (own["caution"],)
+    assert record_of(keeper, packed).cautions == (own["caution"],)
 
 
 def test_a_label_says_what_is_in_the_bottle_and_how_to_pour_it(
