@@ -24,7 +24,7 @@ from ledger.service.setting_up import init
 from tests.keeper import LATER, MORNING, SET_UP, Keeper, SetClock, copy_book
 from tests.path import HOUSE, fill_every_table, set_up
 
-CONTRACTS = ("contract", "contract_rows", "contract_guards", "contract_changes")
+CONTRACTS = ("contract", "contract_rows", "contract_guards", "contract_changes", "contract_control")
 pytest.register_assert_rewrite(*(f"tests.store.{part}" for part in CONTRACTS))
 
 settings.register_profile("pottle", deadline=None, derandomize="CI" in os.environ)

@@ -4,13 +4,28 @@ Guarantees: reads only what the draft's rules ask for. Refuses: to judge.
 """
 
 from ledger.domain.control import Control
-from ledger.domain.entries import Draft, Formula, Judge, Limit, Rest, Start
+from ledger.domain.entries import (
+    Add,
+    Draft,
+    Finish,
+    Formula,
+    Judge,
+    Limit,
+    MakeUp,
+    Measurement,
+    Rest,
+    Rinse,
+    Start,
+)
 from ledger.domain.entries.words import Verdict
 from ledger.domain.lots import LotState, latest
 from ledger.service.contents import contents_on
 from ledger.service.shipped import limits_on
 from ledger.store import inputs, queries
 from ledger.store.engine import Connection
+
+ABOUT_INPUTS = Add | MakeUp | Rinse | Measurement | Finish | Judge
+"""Kinds of facts of which a rule asks what went into the lot."""
 
 
 def control_of(
@@ -26,8 +41,10 @@ def control_of(
     if start is None:
         return Control()
     formula = formula_of(connection, start)
-    into = inputs.numbers_into(connection, (lot.bulk or lot).seq, skip) if lot else []
-    numbers = list(dict.fromkeys([*into, *(state.seq for state in sources)]))
+    numbers: list[int] = []
+    if lot and isinstance(facts, ABOUT_INPUTS):
+        into = inputs.numbers_into(connection, (lot.bulk or lot).seq, skip)
+        numbers = list(dict.fromkeys([*into, *(state.seq for state in sources)]))
     vessel = facts.vessel if isinstance(facts, Start | Rest) else None
     return Control(
         formula=formula,

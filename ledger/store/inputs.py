@@ -6,11 +6,11 @@ Guarantees: entries in force only; one statement each. Refuses: to judge.
 from collections.abc import Sequence
 from datetime import datetime
 
-from sqlalchemy import Connection, bindparam, text
+from sqlalchemy import Connection, RowMapping, bindparam, text
 
 from ledger.domain.control import Input, LastHeld
-from ledger.domain.entries.words import MaterialKind, ProductKind
-from ledger.domain.lots import Status
+from ledger.domain.entries.words import LotType, MaterialKind, ProductKind, Verdict
+from ledger.domain.lots import Status, status_of
 from ledger.domain.plain import instant_text
 from ledger.domain.quantity import Measure
 from ledger.store.queries import IN_FORCE
@@ -21,37 +21,47 @@ _INTO = text(
 )
 _INPUTS = text(
     """
-    SELECT lot.id, lot.code, lot.measure, st.status, r.material, m.sort, s.formula, s.product_kind
+    SELECT lot.id, lot.code, lot.lot_type, lot.measure, o.seq AS opener,
+        r.material, m.sort, s.formula, s.product_kind,
+        (SELECT j.verdict FROM entry e JOIN judge j ON j.seq = e.seq
+            LEFT JOIN entry c ON c.corrects = e.seq
+            WHERE e.lot = lot.id AND c.seq IS NULL
+            ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1) AS verdict,
+        (SELECT COUNT(*) FROM entry e LEFT JOIN entry c ON c.corrects = e.seq
+            WHERE e.lot = lot.id AND e.kind = 'finish' AND c.seq IS NULL) AS finishes
     FROM lot
-    JOIN lot_status st ON st.lot = lot.id
-    LEFT JOIN in_force o ON o.stands_for = lot.id
+    LEFT JOIN entry o ON o.stands_for = lot.id AND o.kind <> 'strike'
+        AND NOT EXISTS (SELECT 1 FROM entry c WHERE c.corrects = o.seq)
     LEFT JOIN receipt r ON r.seq = o.seq
     LEFT JOIN start s ON s.seq = o.seq
     LEFT JOIN material_key k ON k.code = r.material
-    LEFT JOIN in_force mo ON mo.stands_for = k.seq
+    LEFT JOIN entry mo ON mo.stands_for = k.seq AND mo.kind <> 'strike'
+        AND NOT EXISTS (SELECT 1 FROM entry c WHERE c.corrects = mo.seq)
     LEFT JOIN material m ON m.seq = mo.seq
     WHERE lot.id IN :ids ORDER BY lot.id"""
 ).bindparams(bindparam("ids", expanding=True))
 _HELD = text(
-    " UNION ALL ".join(
-        f"SELECT e.happened_at AS at, e.stands_for AS turn, e.kind, e.lot, t.vessel "
-        f"FROM {table} t JOIN entry e ON e.seq = t.seq {IN_FORCE} AND e.stands_for <> :skip "
-        "AND lower(t.vessel) IN (:vessel, :folded) AND e.happened_at <= :at"
+    "SELECT e.kind, e.lot, COALESCE(s.vessel, r.vessel, k.vessel) AS vessel FROM entry e "
+    "LEFT JOIN start s ON s.seq = e.seq LEFT JOIN rest r ON r.seq = e.seq "
+    "LEFT JOIN clean k ON k.seq = e.seq "
+    f"{IN_FORCE} AND e.stands_for <> :skip AND e.happened_at <= :at AND e.seq IN ("
+    + " UNION ALL ".join(
+        f"SELECT seq FROM {table} WHERE lower(vessel) IN (:vessel, :folded)"
         for table in ("start", "rest", "clean")
     )
-    + " ORDER BY at DESC, turn DESC LIMIT 1"
+    + ") ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1"
 )
 _PRODUCT = text(
-    "SELECT lot.code, s.product, s.product_kind FROM lot "
-    "JOIN in_force o ON o.stands_for = lot.id JOIN start s ON s.seq = o.seq WHERE lot.id = :lot"
+    "SELECT lot.code, s.product, s.product_kind FROM lot JOIN entry o ON o.stands_for = lot.id "
+    "JOIN start s ON s.seq = o.seq LEFT JOIN entry c ON c.corrects = o.seq "
+    "WHERE lot.id = :lot AND c.seq IS NULL"
 )
 
 
 _CALLED = text(
-    "SELECT o.stands_for FROM receipt r JOIN in_force o ON o.seq = r.seq "
-    "WHERE r.material = :called UNION "
-    "SELECT o.stands_for FROM start s JOIN in_force o ON o.seq = s.seq "
-    "WHERE s.formula = :called ORDER BY 1"
+    f"SELECT e.stands_for FROM entry e {IN_FORCE} AND e.seq IN "
+    "(SELECT seq FROM receipt WHERE material = :called "
+    "UNION ALL SELECT seq FROM start WHERE formula = :called) ORDER BY e.stands_for"
 )
 
 
@@ -74,13 +84,22 @@ def inputs(connection: Connection, lots: Sequence[int]) -> tuple[Input, ...]:
         Input(
             code=row["code"],
             measure=Measure(row["measure"]),
-            status=Status(row["status"]),
+            status=_status(row),
             material=row["material"],
             sort=MaterialKind(row["sort"]) if row["sort"] else None,
             formula=row["formula"],
             product_kind=ProductKind(row["product_kind"]) if row["product_kind"] else None,
         )
         for row in found
+    )
+
+
+def _status(row: RowMapping) -> Status:
+    return status_of(
+        LotType(row["lot_type"]),
+        is_struck=row["opener"] is None,
+        is_finished=row["finishes"] > 0,
+        verdict=Verdict(row["verdict"]) if row["verdict"] else None,
     )
 
 

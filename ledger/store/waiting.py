@@ -9,8 +9,8 @@ from ledger.store.queries import IN_FORCE
 
 _RESTING = text(
     f"SELECT DISTINCT e.lot FROM rest t JOIN entry e ON e.seq = t.seq {IN_FORCE} "
-    "AND t.ended_at IS NULL AND NOT EXISTS (SELECT 1 FROM rest o JOIN entry f ON f.seq = o.seq "
-    "LEFT JOIN entry d ON d.corrects = f.seq WHERE d.seq IS NULL AND o.began = e.stands_for) "
+    "AND t.ended_at IS NULL AND e.stands_for NOT IN (SELECT o.began FROM rest o "
+    "LEFT JOIN entry d ON d.corrects = o.seq WHERE d.seq IS NULL AND o.began IS NOT NULL) "
     "ORDER BY e.lot"
 )
 _RETAINED = text(
@@ -18,8 +18,8 @@ _RETAINED = text(
     "AND t.moved_as = 'retained' ORDER BY e.lot"
 )
 _BY_FORMULA = text(
-    "SELECT o.stands_for FROM start s JOIN in_force o ON o.seq = s.seq "
-    "WHERE s.formula IS NOT NULL ORDER BY o.stands_for"
+    f"SELECT e.stands_for FROM start s JOIN entry e ON e.seq = s.seq {IN_FORCE} "
+    "AND s.formula IS NOT NULL ORDER BY e.stands_for"
 )
 
 

@@ -13,6 +13,7 @@ from ledger.store.engine import check_book
 from tests.keeper import Keeper, row_counts
 from tests.path import walk_main_path
 from tests.store.contract_changes import ChangesContract
+from tests.store.contract_control import ControlContract
 from tests.store.contract_guards import GuardsContract
 from tests.store.contract_reach import ReachContract
 from tests.store.contract_rows import RowsContract
@@ -34,7 +35,7 @@ def append_and_break_off(keeper: Keeper) -> None:
         raise KeyboardInterrupt
 
 
-class BookContract(RowsContract, GuardsContract, ChangesContract, ReachContract):
+class BookContract(RowsContract, GuardsContract, ChangesContract, ReachContract, ControlContract):
     """Its tests need two fixtures: `keeper`, a book set up, and `walked`, with every table filled.
 
     A subclass of it also says how its storage tells of a breach of a foreign key.

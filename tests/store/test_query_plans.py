@@ -9,7 +9,7 @@ from datetime import UTC, datetime
 import pytest
 from sqlalchemy import Connection
 
-from ledger.store import amounts, asking, dating, queries, walk
+from ledger.store import amounts, asking, dating, inputs, queries, walk
 from ledger.store.briefs import briefs
 from ledger.store.made import bottle_sizes, finished
 from ledger.store.queries import Moment
@@ -39,6 +39,8 @@ HOT: dict[str, Callable[[Connection, int], object]] = {
     "all entries of a lot": queries.all_entries_of_lot,
     "moves of a lot": queries.moves_of_lot,
     "entries about a lot": queries.entries_about,
+    "numbers of inputs": inputs.numbers_into,
+    "inputs": lambda connection, lot: inputs.inputs(connection, [lot, lot - 1]),
     "what corrects an entry": queries.corrected_by,
     "turnover": lambda connection, lot: turnovers(connection, [lot, lot - 1]),
     "what came out": lambda connection, lot: finished(connection, [lot, lot - 1]),
