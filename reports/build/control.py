@@ -39,10 +39,10 @@ def _checked(dossier: Dossier) -> str:
 
 
 def _released(dossier: Dossier) -> str:
-    verdicts = [e for e in dossier.state.entries if isinstance(e.draft.facts, Judge)]
-    last = verdicts[-1] if verdicts else None
-    if last is None or not _is_release(last):
+    releases = [entry for entry in dossier.state.entries if _is_release(entry)]
+    if not releases:
         return ""
+    last = releases[-1]
     overridden = [
         entry
         for entry in dossier.state.entries

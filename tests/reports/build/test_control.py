@@ -1,0 +1,80 @@
+"""What a lot was held to, on its record: its formula, who checked, how it was released."""
+
+from pathlib import Path
+
+import pytest
+
+from ledger.errors import FindingError
+from ledger.service.looking import dossier
+from reports.build.balance import balance
+from reports.build.control import control_facts
+from tests.keeper import Keeper
+from tests.service.orange import make_orange
+
+
+def told(keeper: Keeper, code: str) -> dict[str, str]:
+    return dict(control_facts(dossier(keeper.book, code)))
+
+
+@pytest.fixture
+def orange(sqlite_keeper: Keeper, tmp_path: Path) -> tuple[Keeper, str]:
+    """A finished batch with one deviation that nobody has reviewed."""
+    sqlite_keeper.do("person", initials="CD", name="Cleo Dunn")
+    return sqlite_keeper, make_orange(sqlite_keeper, tmp_path)
+
+
+def test_a_refused_release_leaves_nothing_and_names_all(orange: tuple[Keeper, str]) -> None:
+    keeper, code = orange
+    before = keeper.bodies()
+    with pytest.raises(FindingError) as raised:
+        keeper.do("judge", lot=code, verdict="release")
+    assert [what for what, _ in raised.value.problems] == [
+        f"{code} is made of NS-001-J, now held, rejected or recalled.",
+        "Deviation 24 has not been reviewed: NS-001-J is on hold.",
+    ]
+    assert keeper.bodies() == before
+    assert told(keeper, code) == {
+        "Formula": "orange-essence version 1",
+        "Beware": "made of NS-001-J, now held, rejected or recalled",
+    }
+
+
+def test_an_override_is_told_with_its_reason_and_as_self_released(
+    orange: tuple[Keeper, str],
+) -> None:
+    keeper, code = orange
+    keeper.do("judge", lot=code, verdict="release", because="the papers came by post")
+    released = told(keeper, code)["Released"]
+    assert released.startswith("by AB on 2026-03-03 ")
+    assert released.endswith(", over 2 findings: the papers came by post; self-released")
+    keeper.do("judge", lot=code, verdict="hold", because="looked at once more")
+    assert told(keeper, code)["Released"] == released
+
+
+def test_a_second_persons_check_is_told_and_her_own_is_flagged(
+    orange: tuple[Keeper, str],
+) -> None:
+    keeper, code = orange
+    keeper.do("judge", lot="NS-001-J", verdict="release")
+    keeper.do("check", entry="23", words="certificate read")
+    assert told(keeper, code)["Checked by"] == "AB (entry 23), who did it too"
+    keeper.by = "CD"
+    keeper.do("check", lot=code)
+    keeper.by = "AB"
+    made = keeper.do("judge", lot=code, verdict="release")
+    assert made.remarks == ()
+    facts = told(keeper, code)
+    assert facts["Checked by"] == "AB (entry 23), who did it too; CD"
+    assert "self-released" not in facts["Released"]
+
+
+def test_the_balance_adds_up_and_names_what_nobody_explains(orange: tuple[Keeper, str]) -> None:
+    """480 mL of liquids went in; 430 mL came out and 3 mL were spilt: 47 mL are left over."""
+    keeper, code = orange
+    found = dossier(keeper.book, code)
+    lines = dict(balance(found.state, found.inputs, found.formula))
+    assert lines["Share of target"] == "89.6 %"
+    assert lines["Share expected by the formula"] == "85 % to 102 %"
+    assert lines["Left in filter, pass 1"] == "30 mL, 6.4 %"
+    assert lines["Spilt or thrown away"] == "3 mL"
+    assert lines["Unexplained"] == "47 mL, 9.8 %"
