@@ -64,6 +64,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
         "Compare the batches of a trial: response by factor, control beside it.",
     ),
     "dilute": ("reckoning", "Say how much spirit and water make a strength."),
+    "syrup": ("reckoning", "Say how strong a simple syrup is, and whether it stays clear."),
     "sheet": ("papers", "Print or show the batch sheet that a batch is made from."),
     "record": ("papers", "Print the batch record of a lot."),
     "correct": ("keeping", "Correct an entry by a new one; the old one stays readable."),

@@ -1,4 +1,4 @@
-"""Commands that reckon without a book: dilute.
+"""Commands that reckon without a book: dilute, syrup.
 
 Guarantees: they read and write no book. Refuses: sums of their own; those are `ledger.science`.
 """
@@ -33,6 +33,37 @@ def dilute(
         print_lines(dilution_lines(found))
 
 
+def syrup(
+    call: Call,
+    asked: Annotated[
+        str,
+        typer.Argument(help='Parts of sugar to water, 3:2; or 65Bx, "850 g/L" or "1.33 SG".'),
+    ],
+    by: Annotated[str | None, typer.Option(help="For parts: weight or volume.")] = None,
+    bulk: Annotated[
+        str | None, typer.Option(help="For parts by volume: what loose sugar weighs, 0.85 g/mL.")
+    ] = None,
+    read_at: Annotated[
+        str | None,
+        typer.Option(help="The °Bx were read with a glass hydrometer at this temperature: 28C."),
+    ] = None,
+    kept_at: Annotated[
+        str | None, typer.Option(help="Temperature it is kept at: 4C; default 20 °C.")
+    ] = None,
+) -> None:
+    """Say how strong a simple syrup is, and whether it stays clear."""
+    from cli.tables import print_json, print_lines
+    from ledger.science.syrup_asked import syrup_asked
+    from reports.build.syrup import syrup_lines, syrup_plain
+
+    found = syrup_asked(asked, by, bulk, read_at, kept_at)
+    if call.json:
+        print_json(syrup_plain(found))
+    else:
+        print_lines(syrup_lines(found))
+
+
 def register(app: typer.Typer) -> None:
     """Add the commands to the front door."""
-    app.command(cls=Verb)(reads(dilute))
+    for verb in (dilute, syrup):
+        app.command(cls=Verb)(reads(verb))

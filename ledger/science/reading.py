@@ -47,11 +47,11 @@ def parse_strength(text: str, what: str = "strength") -> float:
     >>> parse_strength("96,3 %"), round(parse_strength("100 proof"), 2)
     (96.3, 50.06)
     """
-    number, unit = _split(text)
+    number, unit = split_number(text)
     reader = _BY_UNIT.get(unit)
     if number is None or reader is None:
         raise InputError(
-            f"{_quoted(text)} is not a {what}.",
+            f"{quoted(text)} is not a {what}.",
             "Write % vol at 20 °C, such as 96.3%; or % w/w, g/100 mL or proof (US).",
         )
     return reader(number)
@@ -66,13 +66,22 @@ def parse_temperature(text: str) -> float:
     >>> parse_temperature("25 °C"), parse_temperature("68F"), parse_temperature("−5")
     (25.0, 20.0, -5.0)
     """
-    number, unit = _split(text)
+    number, unit = split_number(text)
     unit = unit.lstrip("°º").removeprefix("deg")
     if number is None or unit not in ("", "c", "f"):
         raise InputError(
-            f"{_quoted(text)} is not a temperature.", "Write it in °C or °F, such as 25C or 77F."
+            f"{quoted(text)} is not a temperature.", "Write it in °C or °F, such as 25C or 77F."
         )
     return (number - 32) / 1.8 if unit == "f" else number
+
+
+def attempt(errors: list[LedgerError], reader: Callable[[], ValueT], stand_in: ValueT) -> ValueT:
+    """Return what a reader reads; what it raises joins the errors, and a stand-in is returned."""
+    try:
+        return reader()
+    except LedgerError as error:
+        errors.append(error)
+        return stand_in
 
 
 def dilution_asked(stock: str, target: str, amount: str, temp: str | None = None) -> Dilution:
@@ -89,18 +98,12 @@ def dilution_asked(stock: str, target: str, amount: str, temp: str | None = None
         RefusedError: One or more cannot be true, or the dilution cannot be made.
     """
     errors: list[LedgerError] = []
-
-    def read(reader: Callable[[], ValueT], stand_in: ValueT) -> ValueT:
-        try:
-            return reader()
-        except LedgerError as error:
-            errors.append(error)
-            return stand_in
-
-    strong = read(lambda: parse_strength(stock, "strength of the spirit"), 0.0)
-    wanted = read(lambda: parse_strength(target, "strength to dilute to"), 0.0)
-    final = read(lambda: _amount(amount), Quantity(1, Measure.UL, ""))
-    temp_c = read(lambda: check_temperature(parse_temperature(temp)) if temp else None, None)
+    strong = attempt(errors, lambda: parse_strength(stock, "strength of the spirit"), 0.0)
+    wanted = attempt(errors, lambda: parse_strength(target, "strength to dilute to"), 0.0)
+    final = attempt(errors, lambda: _amount(amount), Quantity(1, Measure.UL, ""))
+    temp_c = attempt(
+        errors, lambda: check_temperature(parse_temperature(temp)) if temp else None, None
+    )
     if errors:
         raise together(errors)
     return dilute(strong, wanted, final, temp_c)
@@ -116,7 +119,12 @@ def _amount(text: str) -> Quantity:
     return found
 
 
-def _split(text: str) -> tuple[float | None, str]:
+def split_number(text: str) -> tuple[float | None, str]:
+    """Return the number that a text begins with, or None, and its unit without blanks or capitals.
+
+    >>> split_number("66,7 °Bx")
+    (66.7, '°bx')
+    """
     found = _NUMBER.fullmatch(" ".join(text.split()))
     if not found or not found[2]:
         return None, ""
@@ -124,6 +132,7 @@ def _split(text: str) -> tuple[float | None, str]:
     return float(sign + found[2].replace(",", ".")), re.sub(r"[ .]", "", found[3]).casefold()
 
 
-def _quoted(text: str) -> str:
+def quoted(text: str) -> str:
+    """Return what cannot be read between quotation marks, printable and not too long."""
     shown = "".join(letter if letter.isprintable() else "?" for letter in text)
     return f'"{shown[:LONGEST_SHOWN]}{"…" if len(shown) > LONGEST_SHOWN else ""}"'
