@@ -80,7 +80,7 @@ material_change = _saying(
 
 def material_list(call: Call) -> None:
     """List the materials in the book."""
-    from cli.out import list_materials
+    from cli.lists import list_materials
 
     list_materials(call)
 

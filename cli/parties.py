@@ -28,7 +28,7 @@ def party_add(
 
 def party_list(call: Call) -> None:
     """List the suppliers and customers of whom the book knows more than the name."""
-    from cli.out import list_parties
+    from cli.lists import list_parties
 
     list_parties(call)
 

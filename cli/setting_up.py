@@ -76,7 +76,8 @@ def house(
     phone: Annotated[Text, typer.Option(help="Telephone number.")] = None,
 ) -> None:
     """Show the house, or say anew what is given."""
-    from cli.out import recorded, say_house
+    from cli.lists import say_house
+    from cli.out import recorded
     from ledger.service import setting_up as verbs
 
     given = {
@@ -112,7 +113,7 @@ def person_add(
 
 def person_list(call: Call) -> None:
     """List the people in the book."""
-    from cli.out import list_kind
+    from cli.lists import list_kind
 
     list_kind(call, "person", ("initials", "name", "role"))
 

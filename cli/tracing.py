@@ -21,7 +21,7 @@ from ledger.errors import InputError
 from ledger.service.book import Book
 from ledger.service.carrying import Traced, no_deeper, only_kind, traced
 from ledger.service.looking import brief_of, find_lot, house_of, now_at_home
-from ledger.service.verifying import seal
+from ledger.service.sealing import seal
 from reports.build.plain import traced_plain
 from reports.build.trace_sheet import trace_sheet, trace_view
 from reports.build.tree import describe, traced_lines

@@ -13,7 +13,8 @@ from cli.progress import progress
 from cli.seals import given_seal
 from cli.tables import print_json, print_lines
 from ledger.errors import InputError
-from ledger.service.verifying import seal, verify
+from ledger.service.sealing import seal
+from ledger.service.verifying import verify
 from reports.build.audits import audit_lines
 from reports.build.plain import audit_plain
 

@@ -16,7 +16,7 @@ from ledger.domain.quantity import Measure
 from ledger.errors import RefusedError
 from ledger.science.comparing import Factor, Jar, Spread, factors_of, front, spread
 from ledger.service.book import Book
-from ledger.service.verifying import Seal, seal_on
+from ledger.service.sealing import Seal, seal_on
 from ledger.store import queries
 from ledger.store.briefs import Brief, briefs
 from ledger.store.engine import Connection

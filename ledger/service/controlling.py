@@ -3,6 +3,8 @@
 Guarantees: reads only what the draft's rules ask for. Refuses: to judge.
 """
 
+from dataclasses import replace
+
 from ledger.domain.control import Control
 from ledger.domain.entries import (
     Add,
@@ -10,7 +12,6 @@ from ledger.domain.entries import (
     Finish,
     Formula,
     Judge,
-    Limit,
     MakeUp,
     Measurement,
     Rest,
@@ -19,8 +20,6 @@ from ledger.domain.entries import (
 )
 from ledger.domain.entries.words import Verdict
 from ledger.domain.lots import LotState, latest
-from ledger.service.contents import contents_on
-from ledger.service.shipped import limits_on
 from ledger.store import inputs, queries
 from ledger.store.engine import Connection
 
@@ -46,32 +45,27 @@ def control_of(
         into = inputs.numbers_into(connection, (lot.bulk or lot).seq, skip)
         numbers = list(dict.fromkeys([*into, *(state.seq for state in sources)]))
     vessel = facts.vessel if isinstance(facts, Start | Rest) else None
-    return Control(
+    control = Control(
         formula=formula,
         is_withdrawn=formula is not None
         and (formula.code, formula.version) in queries.withdrawn(connection),
         inputs=inputs.inputs(connection, numbers),
-        strength_mpct=_strength(connection, draft, formula),
-        claim=_claim(connection, draft, formula),
         last_held=inputs.last_held(connection, vessel, draft.happened.at, skip) if vessel else None,
     )
+    return _for_release(connection, draft, control)
 
 
-def _strength(connection: Connection, draft: Draft, formula: Formula | None) -> int | None:
-    """Return the strength as made, where a release must know it and nothing of it is missing."""
+def _for_release(connection: Connection, draft: Draft, control: Control) -> Control:
+    formula = control.formula
     if formula is None or draft.lot is None or not _is_release(draft):
-        return None
-    if (formula.abv_min_mpct, formula.abv_max_mpct, formula.claim) == (None, None, None):
-        return None
-    made = contents_on(connection, draft.lot)
-    return None if made.missing else round(1000 * made.contents.abv)
+        return control
+    from ledger.service.claims import claimed_limit, strength_as_made  # the sums, for this alone
 
-
-def _claim(connection: Connection, draft: Draft, formula: Formula | None) -> Limit | None:
-    """Return the limit whose words the label claims, where the claim is the code of one."""
-    if formula is None or formula.claim is None or not _is_release(draft):
-        return None
-    return next((item for item in limits_on(connection) if item.code == formula.claim), None)
+    return replace(
+        control,
+        strength_mpct=strength_as_made(connection, draft.lot, formula),
+        claim=claimed_limit(connection, formula),
+    )
 
 
 def _is_release(draft: Draft) -> bool:

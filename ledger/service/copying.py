@@ -17,7 +17,7 @@ from ledger.domain.merkle import Frontier, leaf_hash
 from ledger.domain.seals import Seal, read_seal
 from ledger.errors import FindingError, InputError, LedgerError, StorageError
 from ledger.service.book import Book, Clock, open_book, wall_clock
-from ledger.service.verifying import seal_on
+from ledger.service.sealing import seal_on
 from ledger.store import queries
 from ledger.store.audit import audit
 from ledger.store.copies import FORMAT, Progress, copy_file, text_lines

@@ -23,7 +23,7 @@ from ledger.store.briefs import Brief, all_lots, briefs
 from ledger.store.engine import Connection
 
 if TYPE_CHECKING:
-    from ledger.service.verifying import Seal
+    from ledger.service.sealing import Seal
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +106,7 @@ def dossier(book: Book, text: str, by: str | None = None) -> Dossier:
 
 def dossier_on(connection: Connection, code: str) -> Dossier:
     """Return all the book knows of a lot, in an open transaction."""
-    from ledger.service.verifying import seal_on
+    from ledger.service.sealing import seal_on
 
     number = known_lot(connection, code).seq
     near = trace_on(connection, code, deepest=1)

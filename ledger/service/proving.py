@@ -10,7 +10,7 @@ from ledger.domain.seals import Seal
 from ledger.errors import FindingError, RefusedError
 from ledger.service.book import Book
 from ledger.service.known import known_lot
-from ledger.service.verifying import seal_faults, seal_on
+from ledger.service.sealing import seal_faults, seal_on
 from ledger.service.words import resolve_lot
 from ledger.store import past, recorder
 from ledger.store.engine import Connection

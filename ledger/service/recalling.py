@@ -17,8 +17,8 @@ from ledger.service.book import Book, How, Recorded
 from ledger.service.desk import at_desk
 from ledger.service.known import known_lot
 from ledger.service.recall_calls import ToCall, to_call
+from ledger.service.sealing import Seal, seal_on
 from ledger.service.tracing import Holder, Trace, Way, trace_on
-from ledger.service.verifying import Seal, seal_on
 from ledger.store import queries
 from ledger.store.briefs import Brief
 from ledger.store.engine import Connection

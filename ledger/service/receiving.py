@@ -1,11 +1,11 @@
 """Receiving: a delivery becomes a lot.
 
 Guarantees: the lot is counted in the measure in which the delivery was written. Refuses: unknown
-materials; missing facts are remarked on, not invented.
+materials; facts that are missing stay missing.
 """
 
 from ledger.domain.entries import Judge, Material, Receipt
-from ledger.domain.entries.words import FoodGrade, LotType, MaterialKind, Verdict
+from ledger.domain.entries.words import FoodGrade, LotType, Verdict
 from ledger.errors import RefusedError
 from ledger.service.book import Book, How, Recorded
 from ledger.service.desk import Desk, at_desk
@@ -67,19 +67,3 @@ def _known_material(desk: Desk, text: str) -> Material:
             f'Add it with: pottle material add {code} --name "NAME" --kind KIND',
         )
     return found
-
-
-def missing_facts(facts: Receipt, material: Material | None) -> tuple[str, ...]:
-    """Return what a receipt would want and has not got, in words."""
-    wants: list[tuple[str, object]] = [
-        ("the supplier", facts.supplier),
-        ("the supplier's lot", facts.supplier_lot),
-        ("the cost", facts.cost_minor is not None),
-    ]
-    sort = material.sort if material else None
-    if sort not in (MaterialKind.BOTTLE, MaterialKind.CLOSURE, MaterialKind.WATER):
-        wants.append(("the best-before date", facts.best_before))
-        wants.append(("the certificate", facts.certificate))
-    if sort is MaterialKind.ETHANOL:
-        wants.append(("the strength", facts.abv_mpct or (material and material.abv_mpct)))
-    return tuple(what for what, value in wants if not value)

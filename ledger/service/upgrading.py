@@ -13,7 +13,7 @@ from ledger.domain.seals import Seal
 from ledger.errors import FindingError
 from ledger.service.book import Clock, wall_clock
 from ledger.service.copying import Copied, made, write_lines
-from ledger.service.verifying import seal_on
+from ledger.service.sealing import seal_on
 from ledger.store.audit import audit
 from ledger.store.copies import Progress, copy_file, root_of_texts
 from ledger.store.create import migrate

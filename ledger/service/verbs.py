@@ -1,56 +1,66 @@
 """All verbs that record, by their names.
 
-Guarantees: a season file is named after its verb and its columns after the verb's words. Refuses:
+Guarantees: a season file is named after its verb and its columns after the verb's words; a verb is
+loaded when it is asked for, so that a command at the bench waits for its own verb alone. Refuses:
 nothing; it is a list.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Mapping
+from importlib import import_module
 
-from ledger.service.batches import add, finish, makeup, rest, start
 from ledger.service.book import Recorded
-from ledger.service.calling import contact
-from ledger.service.clarifying import decant, filter_, look, measure, rinse
-from ledger.service.formulas import load, withdraw
-from ledger.service.keeping import check, clean, correct, count, equipment, note, strike
-from ledger.service.limits import limit
-from ledger.service.parties import party
-from ledger.service.recalling import close_recall, recall
-from ledger.service.receiving import receive
-from ledger.service.selling import bottle, complain, judge, labels, send
-from ledger.service.setting_up import house, material, person
 
-VERBS: dict[str, Callable[..., Recorded]] = {
-    "house": house,
-    "person": person,
-    "material": material,
-    "party": party,
-    "limit": limit,
-    "formula": load,
-    "withdraw": withdraw,
-    "receive": receive,
-    "start": start,
-    "add": add,
-    "rest": rest,
-    "filter": filter_,
-    "rinse": rinse,
-    "decant": decant,
-    "look": look,
-    "measure": measure,
-    "makeup": makeup,
-    "finish": finish,
-    "bottle": bottle,
-    "labels": labels,
-    "send": send,
-    "judge": judge,
-    "complain": complain,
-    "recall": recall,
-    "contact": contact,
-    "close": close_recall,
-    "check": check,
-    "clean": clean,
-    "equipment": equipment,
-    "count": count,
-    "note": note,
-    "correct": correct,
-    "strike": strike,
+Verb = Callable[..., Recorded]
+_PLACES = {
+    "house": "setting_up",
+    "person": "setting_up",
+    "material": "setting_up",
+    "party": "parties",
+    "limit": "limits",
+    "formula": "formulas:load",
+    "withdraw": "formulas",
+    "receive": "receiving",
+    "start": "batches",
+    "add": "batches",
+    "rest": "batches",
+    "filter": "clarifying:filter_",
+    "rinse": "clarifying",
+    "decant": "clarifying",
+    "look": "clarifying",
+    "measure": "clarifying",
+    "makeup": "batches",
+    "finish": "batches",
+    "bottle": "selling",
+    "labels": "selling",
+    "send": "selling",
+    "judge": "selling",
+    "complain": "selling",
+    "recall": "recalling",
+    "contact": "calling",
+    "close": "recalling:close_recall",
+    "check": "keeping",
+    "clean": "keeping",
+    "equipment": "keeping",
+    "count": "keeping",
+    "note": "keeping",
+    "correct": "keeping",
+    "strike": "keeping",
 }
+"""The module of each verb, with its name there where that is another."""
+
+
+class _Verbs(Mapping[str, Verb]):
+    def __getitem__(self, verb: str) -> Verb:
+        module, _, name = _PLACES[verb].partition(":")
+        found: Verb = getattr(import_module(f"ledger.service.{module}"), name or verb)
+        return found
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(_PLACES)
+
+    def __len__(self) -> int:
+        return len(_PLACES)
+
+
+VERBS: Mapping[str, Verb] = _Verbs()
+"""The verbs by their names."""

@@ -6,16 +6,18 @@ one.
 """
 
 from dataclasses import dataclass
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from ledger.domain.entries import Deviation, Entry, Receipt, Strike
 from ledger.domain.quantity import Measure, show
+from ledger.domain.receipts import missing_facts
 from ledger.service.book import Recorded
-from ledger.service.looking import Dossier
-from ledger.service.receiving import missing_facts
 from reports.build.next_steps import next_step
 from reports.build.sentences import TITLES, sentence
 from reports.format import closed
+
+if TYPE_CHECKING:
+    from ledger.service.looking import Dossier
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +30,7 @@ class Answer:
     """The same for machines."""
 
 
-def answer(recorded: Recorded, dossier: Dossier | None, step: str | None = None) -> Answer:
+def answer(recorded: Recorded, dossier: "Dossier | None", step: str | None = None) -> Answer:
     """Return the answer to a recording.
 
     Args:
@@ -66,7 +68,7 @@ def _departure(entry: Entry) -> str:
     return closed(facts.text) if isinstance(facts, Deviation) else ""
 
 
-def what_is_there(dossier: Dossier) -> str:
+def what_is_there(dossier: "Dossier") -> str:
     """Return a line that says what a lot is, what is in it now and where it stands."""
     brief, state = dossier.brief, dossier.state
     there = show(state.on_hand, state.measure)
@@ -77,7 +79,7 @@ def what_is_there(dossier: Dossier) -> str:
     return f"{state.code}, {brief.name}: {there}{unit}{solids}, {brief.status}."
 
 
-def _missing(entry: Entry, dossier: Dossier | None) -> tuple[str, ...]:
+def _missing(entry: Entry, dossier: "Dossier | None") -> tuple[str, ...]:
     facts = entry.draft.facts
     if not isinstance(facts, Receipt) or dossier is None:
         return ()
@@ -85,7 +87,7 @@ def _missing(entry: Entry, dossier: Dossier | None) -> tuple[str, ...]:
 
 
 def _plain(
-    recorded: Recorded, dossier: Dossier | None, missing: tuple[str, ...], step: str | None
+    recorded: Recorded, dossier: "Dossier | None", missing: tuple[str, ...], step: str | None
 ) -> dict[str, Any]:
     entry = recorded.entry
     plain: dict[str, Any] = {"entry": entry.seq, "kind": entry.kind}

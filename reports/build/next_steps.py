@@ -4,10 +4,14 @@ Guarantees: every step is a command of ours with the code filled in; words in ca
 maker to fill in. Refuses: steps that would be refused as things stand.
 """
 
+from typing import TYPE_CHECKING
+
 from ledger.domain.entries import Entry, Finish, Look, Material, Person, Rest
 from ledger.domain.entries.words import LotType, MaterialKind, ProductKind
 from ledger.domain.lots import BARRED, Status, latest, open_rest
-from ledger.service.looking import Dossier
+
+if TYPE_CHECKING:
+    from ledger.service.looking import Dossier
 
 LIQUIDS_CLEARED = frozenset(
     {ProductKind.ESSENCE, ProductKind.WASHED_ESSENCE, ProductKind.MACERATE, ProductKind.REWORK}
@@ -20,7 +24,7 @@ FILTER = "pottle filter {} --medium paper --pore 20 --out VOLUME"
 LOOK = "pottle look {} GRADE --of neat"
 
 
-def next_step(entry: Entry, dossier: Dossier | None) -> str | None:
+def next_step(entry: Entry, dossier: "Dossier | None") -> str | None:
     """Return the command that usually comes next, or None."""
     if entry.draft.corrects is not None:
         return f"pottle journal --entry {entry.draft.corrects}"
@@ -64,13 +68,13 @@ def _without_lot(entry: Entry) -> str | None:
             return None
 
 
-def _after_receipt(dossier: Dossier) -> str:
+def _after_receipt(dossier: "Dossier") -> str:
     if dossier.brief.sort in NOT_AN_INGREDIENT:
         return "pottle stock"
     return START
 
 
-def _at_the_bench(entry: Entry, dossier: Dossier) -> str:
+def _at_the_bench(entry: Entry, dossier: "Dossier") -> str:
     code, facts = dossier.state.code, entry.draft.facts
     if open_rest(dossier.state):
         return f"pottle rest {code} --end"
@@ -81,7 +85,7 @@ def _at_the_bench(entry: Entry, dossier: Dossier) -> str:
     return LOOK.format(code)
 
 
-def _towards_release(dossier: Dossier) -> str | None:
+def _towards_release(dossier: "Dossier") -> str | None:
     state, code = dossier.state, dossier.state.code
     status, lot_type = dossier.brief.status, state.opened.lot_type
     if status is Status.RELEASED:
@@ -95,7 +99,7 @@ def _towards_release(dossier: Dossier) -> str | None:
     return f"pottle release {code}"
 
 
-def _after_release(dossier: Dossier) -> str:
+def _after_release(dossier: "Dossier") -> str:
     code = dossier.state.code
     if dossier.state.opened.lot_type is LotType.PACKED:
         return f"pottle label {code} --out labels.pdf"

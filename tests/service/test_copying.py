@@ -13,7 +13,8 @@ from hypothesis import strategies as st
 from ledger.errors import FindingError, InputError, LedgerError, StorageError
 from ledger.service import copying
 from ledger.service.book import open_book
-from ledger.service.verifying import seal, verify
+from ledger.service.sealing import seal
+from ledger.service.verifying import verify
 from tests.conftest import Server
 from tests.keeper import Keeper, SetClock
 from tests.service.hostile import found_in, run, text_put

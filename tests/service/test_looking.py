@@ -22,7 +22,7 @@ from ledger.service.looking import (
     stock,
     today,
 )
-from ledger.service.verifying import seal
+from ledger.service.sealing import seal
 from tests.conftest import opened
 from tests.keeper import LATER, MORNING, Keeper, SetClock, copy_book
 from tests.path import Lots, walk_main_path

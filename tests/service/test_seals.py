@@ -10,8 +10,9 @@ from ledger.domain.seals import Seal
 from ledger.errors import FindingError, RefusedError, StorageError
 from ledger.service.book import How
 from ledger.service.proving import prove
+from ledger.service.sealing import seal
 from ledger.service.setting_up import house
-from ledger.service.verifying import seal, verify
+from ledger.service.verifying import verify
 from ledger.store import past
 from tests.domain.rfc6962 import check_file, leaf, pair, split
 from tests.keeper import Keeper

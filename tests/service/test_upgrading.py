@@ -11,8 +11,9 @@ from ledger.errors import FindingError, StorageError
 from ledger.service import upgrading
 from ledger.service.book import open_book
 from ledger.service.copying import import_book
+from ledger.service.sealing import seal
 from ledger.service.upgrading import upgrade
-from ledger.service.verifying import seal, verify
+from ledger.service.verifying import verify
 from ledger.store.create import migrate
 from ledger.store.engine import SCHEMA_VERSION, connect, writing
 from tests.conftest import Server

@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from ledger.science.comparing import Jar, factors_of, front, spread
 from ledger.service.comparing import Comparison
-from ledger.service.verifying import Seal
+from ledger.service.sealing import Seal
 from reports.build.comparison import comparison_view
 from reports.build.comparison_plain import comparison_plain
 from reports.build.trial_plots import plot_lines
