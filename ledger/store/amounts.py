@@ -58,9 +58,14 @@ _SOLIDS = (
     f"AND {_BEFORE} AND (v.seq IS NULL OR {_SINCE}) "
     f"AND COALESCE(({_SORT}), '') NOT IN ({_KEPT_BACK})), 0)"
 )
+_AT_ALL = (  # without the entries, where no moment and no level asks for them
+    "COALESCE((SELECT SUM(p.{moved}) FROM posting p LEFT JOIN entry c ON c.corrects = p.seq "
+    "WHERE c.seq IS NULL AND p.{end} = :lot), 0)"
+)
 _HELD = f"""
-    SELECT m.nth, COALESCE(v.amount, 0)
-        + {_MOVED.format(**_IN)} - {_MOVED.format(**_OUT)}, {_SOLIDS}
+    SELECT m.nth, CASE WHEN m.nth = 2 AND v.seq IS NULL AND :skip = 0
+        THEN {_AT_ALL.format(**_IN)} - {_AT_ALL.format(**_OUT)}
+        ELSE COALESCE(v.amount, 0) + {_MOVED.format(**_IN)} - {_MOVED.format(**_OUT)} END, {_SOLIDS}
     FROM ({{moments}}) m
     LEFT JOIN level v ON v.seq = (
         SELECT l.seq FROM level l JOIN entry e ON e.seq = l.seq {IN_FORCE} AND l.lot = :lot

@@ -7,16 +7,15 @@ count. Refuses: to reckon.
 from collections.abc import Iterable
 from datetime import date, datetime, timedelta
 
-from sqlalchemy import Connection, RowMapping, bindparam, text
+from sqlalchemy import Connection
 
 from ledger.domain.dates import Dated
 from ledger.domain.plain import read_instant
-from ledger.store.asking import chunks
+from ledger.store.asking import ask_for, chunks
 
-_BEHIND = text(
-    """
+_BEHIND = """
     WITH RECURSIVE met(root, lot) AS (
-        SELECT id, id FROM lot WHERE id IN :ids
+        SELECT w.lot, w.lot FROM {wanted} w
         UNION
         SELECT met.root, p.source
         FROM met
@@ -42,7 +41,6 @@ _BEHIND = text(
         WHERE e.lot = met.lot AND e.kind = 'finish' AND c.seq IS NULL
         ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)
     ORDER BY met.root, CASE WHEN met.lot = met.root THEN 0 ELSE 1 END, met.lot DESC"""
-).bindparams(bindparam("ids", expanding=True))
 
 
 def dated(connection: Connection, lots: Iterable[int]) -> dict[int, tuple[Dated, ...]]:
@@ -50,22 +48,26 @@ def dated(connection: Connection, lots: Iterable[int]) -> dict[int, tuple[Dated,
     wanted = list(dict.fromkeys(lots))
     found: dict[int, list[Dated]] = {number: [] for number in wanted}
     for chunk in chunks(wanted):
-        rows = connection.execute(_BEHIND, {"ids": chunk}).mappings()
-        for row in rows:
-            found[row["root"]].append(_dated(row))
+        for root, *cells in ask_for(connection, _BEHIND, chunk):
+            found[root].append(_dated(*cells))
     return {number: tuple(items) for number, items in found.items()}
 
 
-def _dated(row: RowMapping) -> Dated:
-    told, formula, brix = row["told"], row["formula"], row["brix_micro"]
+def _dated(
+    code: str,
+    formula: str | None,
+    version: int | None,
+    told: str | None,
+    finished_at: str | None,
+    offset_min: int | None,
+    brix_micro: int | None,
+) -> Dated:
     return Dated(
-        code=row["code"],
+        code=code,
         told=date.fromisoformat(told) if told else None,
-        formula=(formula, int(row["formula_version"])) if formula else None,
-        finished_on=_local_day(read_instant(row["finished_at"]), row["offset_min"])
-        if row["finished_at"]
-        else None,
-        brix_mpct=None if brix is None else int(brix) // 1000,
+        formula=(formula, int(version or 0)) if formula else None,
+        finished_on=_local_day(read_instant(finished_at), offset_min or 0) if finished_at else None,
+        brix_mpct=None if brix_micro is None else int(brix_micro) // 1000,
     )
 
 

@@ -5,23 +5,24 @@ Guarantees: entries in force only; one statement each. Refuses: to judge.
 
 from collections.abc import Sequence
 from datetime import datetime
+from typing import NamedTuple
 
-from sqlalchemy import Connection, RowMapping, bindparam, text
+from sqlalchemy import Connection
 
 from ledger.domain.control import Input, LastHeld
 from ledger.domain.entries.words import LotType, MaterialKind, ProductKind, Verdict
 from ledger.domain.lots import Status, status_of
 from ledger.domain.plain import instant_text
 from ledger.domain.quantity import Measure
+from ledger.store.asking import ask, ask_column, ask_for
 from ledger.store.queries import IN_FORCE
 
-_INTO = text(
+_INTO = (
     "SELECT DISTINCT p.source FROM posting p JOIN entry e ON e.seq = p.seq "
     f"{IN_FORCE} AND p.target = :lot AND p.source IS NOT NULL AND e.stands_for <> :skip"
 )
-_INPUTS = text(
-    """
-    SELECT lot.id, lot.code, lot.lot_type, lot.measure, o.seq AS opener,
+_INPUTS = """
+    SELECT lot.code, lot.lot_type, lot.measure, o.seq AS opener,
         r.material, m.sort, s.formula, s.product_kind,
         (SELECT j.verdict FROM entry e JOIN judge j ON j.seq = e.seq
             LEFT JOIN entry c ON c.corrects = e.seq
@@ -29,7 +30,8 @@ _INPUTS = text(
             ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1) AS verdict,
         (SELECT COUNT(*) FROM entry e LEFT JOIN entry c ON c.corrects = e.seq
             WHERE e.lot = lot.id AND e.kind = 'finish' AND c.seq IS NULL) AS finishes
-    FROM lot
+    FROM {wanted} w
+    CROSS JOIN lot
     LEFT JOIN entry o ON o.stands_for = lot.id AND o.kind <> 'strike'
         AND NOT EXISTS (SELECT 1 FROM entry c WHERE c.corrects = o.seq)
     LEFT JOIN receipt r ON r.seq = o.seq
@@ -38,9 +40,8 @@ _INPUTS = text(
     LEFT JOIN entry mo ON mo.stands_for = k.seq AND mo.kind <> 'strike'
         AND NOT EXISTS (SELECT 1 FROM entry c WHERE c.corrects = mo.seq)
     LEFT JOIN material m ON m.seq = mo.seq
-    WHERE lot.id IN :ids ORDER BY lot.id"""
-).bindparams(bindparam("ids", expanding=True))
-_HELD = text(
+    WHERE lot.id = w.lot ORDER BY lot.id"""
+_HELD = (
     "SELECT e.kind, e.lot, COALESCE(s.vessel, r.vessel, k.vessel) AS vessel FROM entry e "
     "LEFT JOIN start s ON s.seq = e.seq LEFT JOIN rest r ON r.seq = e.seq "
     "LEFT JOIN clean k ON k.seq = e.seq "
@@ -51,14 +52,14 @@ _HELD = text(
     )
     + ") ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1"
 )
-_PRODUCT = text(
+_PRODUCT = (
     "SELECT lot.code, s.product, s.product_kind FROM lot JOIN entry o ON o.stands_for = lot.id "
     "JOIN start s ON s.seq = o.seq LEFT JOIN entry c ON c.corrects = o.seq "
     "WHERE lot.id = :lot AND c.seq IS NULL"
 )
 
 
-_CALLED = text(
+_CALLED = (
     f"SELECT e.stands_for FROM entry e {IN_FORCE} AND e.seq IN "
     "(SELECT seq FROM receipt WHERE material = :called "
     "UNION ALL SELECT seq FROM start WHERE formula = :called) ORDER BY e.stands_for"
@@ -67,39 +68,53 @@ _CALLED = text(
 
 def lots_called(connection: Connection, called: str) -> list[int]:
     """Return the numbers of lots of a material, or made by a formula, in the order they came."""
-    return list(connection.execute(_CALLED, {"called": called}).scalars())
+    return ask_column(connection, _CALLED, called=called)
 
 
 def numbers_into(connection: Connection, lot: int, skip: int = 0) -> list[int]:
     """Return the numbers of the lots that went into a lot, without the chain `skip`."""
-    return list(connection.execute(_INTO, {"lot": lot, "skip": skip}).scalars())
+    return ask_column(connection, _INTO, lot=lot, skip=skip)
+
+
+class _Row(NamedTuple):
+    """A row of the query for inputs."""
+
+    code: str
+    lot_type: str
+    measure: str
+    opener: int | None
+    material: str | None
+    sort: str | None
+    formula: str | None
+    product_kind: str | None
+    verdict: str | None
+    finishes: int
 
 
 def inputs(connection: Connection, lots: Sequence[int]) -> tuple[Input, ...]:
     """Return lots as inputs, by their numbers."""
     if not lots:
         return ()
-    found = connection.execute(_INPUTS, {"ids": list(lots)}).mappings()
     return tuple(
         Input(
-            code=row["code"],
-            measure=Measure(row["measure"]),
+            code=row.code,
+            measure=Measure(row.measure),
             status=_status(row),
-            material=row["material"],
-            sort=MaterialKind(row["sort"]) if row["sort"] else None,
-            formula=row["formula"],
-            product_kind=ProductKind(row["product_kind"]) if row["product_kind"] else None,
+            material=row.material,
+            sort=MaterialKind(row.sort) if row.sort else None,
+            formula=row.formula,
+            product_kind=ProductKind(row.product_kind) if row.product_kind else None,
         )
-        for row in found
+        for row in map(_Row._make, ask_for(connection, _INPUTS, lots))
     )
 
 
-def _status(row: RowMapping) -> Status:
+def _status(row: _Row) -> Status:
     return status_of(
-        LotType(row["lot_type"]),
-        is_struck=row["opener"] is None,
-        is_finished=row["finishes"] > 0,
-        verdict=Verdict(row["verdict"]) if row["verdict"] else None,
+        LotType(row.lot_type),
+        is_struck=row.opener is None,
+        is_finished=row.finishes > 0,
+        verdict=Verdict(row.verdict) if row.verdict else None,
     )
 
 
@@ -110,11 +125,9 @@ def last_held(connection: Connection, vessel: str, at: datetime, skip: int = 0) 
     """
     ascii_only = "".join(letter.lower() if letter.isascii() else letter for letter in vessel)
     names = {"vessel": ascii_only, "folded": vessel.lower()}
-    cells = {**names, "at": instant_text(at), "skip": skip}
-    found = connection.execute(_HELD, cells).first()
-    if found is None or found.kind == "clean" or found.lot is None:
-        return None
-    batch = connection.execute(_PRODUCT, {"lot": found.lot}).first()
-    if batch is None:
-        return None
-    return LastHeld(found.vessel, batch.code, batch.product, ProductKind(batch.product_kind))
+    for kind, lot, held_in in ask(connection, _HELD, **names, at=instant_text(at), skip=skip):
+        if kind == "clean" or lot is None:
+            return None
+        for code, product, product_kind in ask(connection, _PRODUCT, lot=lot):
+            return LastHeld(held_in, code, product, ProductKind(product_kind))
+    return None
