@@ -19,7 +19,7 @@ from ledger.service.controlling import formula_of
 from ledger.service.dating import with_dates
 from ledger.service.scenes import lot_state
 from ledger.store import queries, waiting
-from ledger.store.briefs import Brief, all_lots, briefs
+from ledger.store.briefs import Brief, briefs, lots_on_hand
 from ledger.store.engine import Connection
 
 SOON_DAYS = 30
@@ -71,7 +71,8 @@ def due(book: Book) -> DueList:
     with book.reading() as connection:
         house = queries.house(connection)
         zone = ZoneInfo(house.time_zone if house else "UTC")
-        known = with_dates(connection, briefs(connection, all_lots(connection)))
+        wanted = {*lots_on_hand(connection), *waiting.all_waiting(connection)}
+        known = with_dates(connection, briefs(connection, sorted(wanted)))
         items = [
             *_rests(connection, known),
             *_looks(connection, known, now.astimezone(zone).date()),

@@ -19,7 +19,7 @@ from ledger.service.scenes import lot_state
 from ledger.service.tracing import Carried, Holder, Trace, trace_on
 from ledger.service.words import resolve_lot
 from ledger.store import queries, walk
-from ledger.store.briefs import Brief, all_lots, briefs
+from ledger.store.briefs import Brief, all_lots, briefs, lots_on_hand
 from ledger.store.engine import Connection
 
 if TYPE_CHECKING:
@@ -93,9 +93,8 @@ def today(book: Book) -> date:
 def stock(book: Book, *, everything: bool = False) -> tuple[Brief, ...]:
     """Return the lots that are on hand, or all, in the order they were opened, with their dates."""
     with book.reading() as connection:
-        found = briefs(connection, all_lots(connection))
-        listed = {number: item for number, item in found.items() if everything or item.on_hand}
-        return tuple(with_dates(connection, listed).values())
+        wanted = all_lots(connection) if everything else lots_on_hand(connection)
+        return tuple(with_dates(connection, briefs(connection, wanted)).values())
 
 
 def dossier(book: Book, text: str, by: str | None = None) -> Dossier:

@@ -210,3 +210,13 @@ def _named(brief: Brief, bulks: dict[int, Brief]) -> Brief:
 def all_lots(connection: Connection) -> list[int]:
     """Return the numbers of all lots in the order they were opened."""
     return ask_column(connection, "SELECT id FROM lot ORDER BY id")
+
+
+def lots_on_hand(connection: Connection) -> list[int]:
+    """Return the numbers of the lots of which there is something, in the order they were opened."""
+    go_by_index(connection)
+    found: list[int] = []
+    for part in chunks(all_lots(connection)):
+        held = on_hand(connection, part)
+        found += [lot for lot in part if held[lot]]
+    return found

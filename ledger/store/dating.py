@@ -1,7 +1,7 @@
 """What the dates of lots are reckoned from: their own dates, formulas, endings and readings.
 
-Guarantees: two statements for a chunk of lots, whatever they are made of; only entries in force
-count. Refuses: to reckon.
+Guarantees: two statements for a chunk of lots, and each lot is read once, however many are made of
+it; only entries in force count. Refuses: to reckon.
 """
 
 from collections.abc import Iterable
@@ -22,35 +22,42 @@ _BEHIND = """
         JOIN posting p ON p.target = met.lot
         LEFT JOIN entry c ON c.corrects = p.seq
         WHERE c.seq IS NULL AND p.source IS NOT NULL)
-    SELECT met.root, lot.code, s.formula, s.formula_version,
+    SELECT root, lot FROM met WHERE lot <> root ORDER BY lot DESC"""
+_KNOWN = """
+    SELECT lot.id, lot.code, s.formula, s.formula_version,
         COALESCE(r.best_before, s.best_before, b.best_before) AS told,
         f.happened_at AS finished_at, f.offset_min,
         (SELECT m.reading_micro FROM measure m JOIN entry e ON e.seq = m.seq
             LEFT JOIN entry c ON c.corrects = e.seq
-            WHERE e.lot = met.lot AND c.seq IS NULL AND m.what = 'brix'
+            WHERE e.lot = lot.id AND c.seq IS NULL AND m.what = 'brix'
             ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1) AS brix_micro
-    FROM met
-    JOIN lot ON lot.id = met.lot
-    LEFT JOIN entry o ON o.stands_for = met.lot
+    FROM {wanted} w
+    CROSS JOIN lot
+    LEFT JOIN entry o ON o.stands_for = lot.id
         AND NOT EXISTS (SELECT 1 FROM entry d WHERE d.corrects = o.seq)
     LEFT JOIN receipt r ON r.seq = o.seq
     LEFT JOIN start s ON s.seq = o.seq
     LEFT JOIN bottle b ON b.seq = o.seq
     LEFT JOIN entry f ON f.seq = (
         SELECT e.seq FROM entry e LEFT JOIN entry c ON c.corrects = e.seq
-        WHERE e.lot = met.lot AND e.kind = 'finish' AND c.seq IS NULL
+        WHERE e.lot = lot.id AND e.kind = 'finish' AND c.seq IS NULL
         ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)
-    ORDER BY met.root, CASE WHEN met.lot = met.root THEN 0 ELSE 1 END, met.lot DESC"""
+    WHERE lot.id = w.lot"""
 
 
 def dated(connection: Connection, lots: Iterable[int]) -> dict[int, tuple[Dated, ...]]:
     """Return for each lot what is known of its date, then of all it is made of, youngest first."""
     wanted = list(dict.fromkeys(lots))
-    found: dict[int, list[Dated]] = {number: [] for number in wanted}
+    met: dict[int, list[int]] = {number: [number] for number in wanted}
     for chunk in chunks(wanted):
-        for root, *cells in ask_for(connection, _BEHIND, chunk):
-            found[root].append(_dated(*cells))
-    return {number: tuple(items) for number, items in found.items()}
+        for root, lot in ask_for(connection, _BEHIND, chunk):
+            met[root].append(lot)
+    known = {
+        lot: _dated(*cells)
+        for chunk in chunks(sorted({lot for found in met.values() for lot in found}))
+        for lot, *cells in ask_for(connection, _KNOWN, chunk)
+    }
+    return {root: tuple(known[lot] for lot in found) for root, found in met.items()}
 
 
 def _dated(

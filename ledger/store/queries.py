@@ -77,6 +77,10 @@ _MOVES = """
     LEFT JOIN entry c ON c.corrects = e.seq
     WHERE e.lot = w.lot AND c.seq IS NULL
     ORDER BY e.happened_at, e.stands_for"""
+OF_TABLE = (  # the kind's own table first, which is short, and the spine by number
+    "FROM {table} t CROSS JOIN entry e LEFT JOIN entry c ON c.corrects = e.seq "
+    "WHERE e.seq = t.seq AND c.seq IS NULL"
+)
 IN_FORCE = "LEFT JOIN entry c ON c.corrects = e.seq WHERE c.seq IS NULL AND e.kind <> 'strike'"
 
 
@@ -234,20 +238,14 @@ def _last_of_each(
 def formulas(connection: Connection, code: str | None = None) -> tuple[Formula, ...]:
     """Return the versions of a formula, or of all, oldest first."""
     where = " AND t.code = :code" if code else ""
-    query = f"SELECT e.body {_OF_TABLE.format(table='formula')}{where} ORDER BY t.code, t.version"
+    query = f"SELECT e.body {OF_TABLE.format(table='formula')}{where} ORDER BY t.code, t.version"
     facts = (kept_entry(body).draft.facts for body in ask_column(connection, query, code=code))
     return tuple(item for item in facts if isinstance(item, Formula))
 
 
-_OF_TABLE = (  # the table first, which is short, and the spine by number
-    "FROM {table} t CROSS JOIN entry e LEFT JOIN entry c ON c.corrects = e.seq "
-    "WHERE e.seq = t.seq AND c.seq IS NULL"
-)
-
-
 def _latest(connection: Connection, table: str, where: str = "", **cells: object) -> object:
     query = (
-        f"SELECT e.body {_OF_TABLE.format(table=table)}{where} "
+        f"SELECT e.body {OF_TABLE.format(table=table)}{where} "
         "ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1"
     )
     body = ask_one(connection, query, **cells)
@@ -257,7 +255,7 @@ def _latest(connection: Connection, table: str, where: str = "", **cells: object
 def entries_of_kind(connection: Connection, kind: str) -> tuple[Entry, ...]:
     """Return the entries in force of one kind, by number."""
     table = f'"{kind}"'
-    query = f"SELECT e.body {_OF_TABLE.format(table=table)} ORDER BY e.seq"
+    query = f"SELECT e.body {OF_TABLE.format(table=table)} ORDER BY e.seq"
     return tuple(map(kept_entry, ask_column(connection, query)))
 
 
