@@ -18,7 +18,7 @@ _SINCE = (
 )
 _EVER = (
     "COALESCE((SELECT SUM(p.{moved}) FROM posting p LEFT JOIN entry c ON c.corrects = p.seq "
-    "WHERE c.seq IS NULL AND p.{end} = w.lot), 0)"
+    "WHERE c.corrects IS NULL AND p.{end} = w.lot), 0)"
 )
 _SINCE_THEN = (
     "COALESCE((SELECT SUM(p.{moved}) FROM posting p JOIN entry e ON e.seq = p.seq "
@@ -60,7 +60,7 @@ _SOLIDS = (
 )
 _AT_ALL = (  # without the entries, where no moment and no level asks for them
     "COALESCE((SELECT SUM(p.{moved}) FROM posting p LEFT JOIN entry c ON c.corrects = p.seq "
-    "WHERE c.seq IS NULL AND p.{end} = :lot), 0)"
+    "WHERE c.corrects IS NULL AND p.{end} = :lot), 0)"
 )
 _HELD = f"""
     SELECT m.nth, CASE WHEN m.nth = 2 AND v.seq IS NULL AND :skip = 0

@@ -57,11 +57,11 @@ _SAID_SINCE = """
     LEFT JOIN entry c ON c.corrects = e.seq
     LEFT JOIN judge j ON j.seq = e.seq
     LEFT JOIN look l ON l.seq = e.seq
-    WHERE e.lot = w.lot AND c.seq IS NULL AND e.kind || '' IN ('judge', 'look', 'finish')
+    WHERE e.lot = w.lot AND c.corrects IS NULL AND e.kind || '' IN ('judge', 'look', 'finish')
     ORDER BY e.happened_at, e.stands_for"""
 _MATERIALS = (
     "SELECT m.code, m.name, m.sort FROM material m CROSS JOIN entry e "
-    "LEFT JOIN entry c ON c.corrects = e.seq WHERE e.seq = m.seq AND c.seq IS NULL "
+    "LEFT JOIN entry c ON c.corrects = e.seq WHERE e.seq = m.seq AND c.corrects IS NULL "
     "ORDER BY e.happened_at, e.stands_for"
 )
 

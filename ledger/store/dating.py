@@ -21,7 +21,7 @@ _BEHIND = """
         FROM met
         JOIN posting p ON p.target = met.lot
         LEFT JOIN entry c ON c.corrects = p.seq
-        WHERE c.seq IS NULL AND p.source IS NOT NULL)
+        WHERE c.corrects IS NULL AND p.source IS NOT NULL)
     SELECT root, lot FROM met WHERE lot <> root ORDER BY lot DESC"""
 _KNOWN = """
     SELECT lot.id, lot.code, s.formula, s.formula_version,
@@ -29,7 +29,7 @@ _KNOWN = """
         f.happened_at AS finished_at, f.offset_min,
         (SELECT m.reading_micro FROM measure m JOIN entry e ON e.seq = m.seq
             LEFT JOIN entry c ON c.corrects = e.seq
-            WHERE e.lot = lot.id AND c.seq IS NULL AND m.what = 'brix'
+            WHERE e.lot = lot.id AND c.corrects IS NULL AND m.what = 'brix'
             ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1) AS brix_micro
     FROM {wanted} w
     CROSS JOIN lot
@@ -40,7 +40,7 @@ _KNOWN = """
     LEFT JOIN bottle b ON b.seq = o.seq
     LEFT JOIN entry f ON f.seq = (
         SELECT e.seq FROM entry e LEFT JOIN entry c ON c.corrects = e.seq
-        WHERE e.lot = lot.id AND e.kind = 'finish' AND c.seq IS NULL
+        WHERE e.lot = lot.id AND e.kind = 'finish' AND c.corrects IS NULL
         ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)
     WHERE lot.id = w.lot"""
 

@@ -26,10 +26,10 @@ _INPUTS = """
         r.material, m.sort, s.formula, s.product_kind,
         (SELECT j.verdict FROM entry e JOIN judge j ON j.seq = e.seq
             LEFT JOIN entry c ON c.corrects = e.seq
-            WHERE e.lot = lot.id AND c.seq IS NULL
+            WHERE e.lot = lot.id AND c.corrects IS NULL
             ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1) AS verdict,
         (SELECT COUNT(*) FROM entry e LEFT JOIN entry c ON c.corrects = e.seq
-            WHERE e.lot = lot.id AND e.kind = 'finish' AND c.seq IS NULL) AS finishes
+            WHERE e.lot = lot.id AND e.kind = 'finish' AND c.corrects IS NULL) AS finishes
     FROM {wanted} w
     CROSS JOIN lot
     LEFT JOIN entry o ON o.stands_for = lot.id AND o.kind <> 'strike'
@@ -55,7 +55,7 @@ _HELD = (
 _PRODUCT = (
     "SELECT lot.code, s.product, s.product_kind FROM lot JOIN entry o ON o.stands_for = lot.id "
     "JOIN start s ON s.seq = o.seq LEFT JOIN entry c ON c.corrects = o.seq "
-    "WHERE lot.id = :lot AND c.seq IS NULL"
+    "WHERE lot.id = :lot AND c.corrects IS NULL"
 )
 
 

@@ -16,15 +16,16 @@ _THEN = (
 )
 _MOVED = (
     "COALESCE((SELECT SUM(p.{amount}) FROM posting p JOIN entry e ON e.seq = p.seq "
-    "LEFT JOIN entry c ON c.corrects = e.seq WHERE c.seq IS NULL AND p.{end} = done.lot {more} "
-    "AND {then}), 0)"
+    "LEFT JOIN entry c ON c.corrects = e.seq "
+    "WHERE c.corrects IS NULL AND p.{end} = done.lot {more} AND {then}), 0)"
 )
 _FINISHED = text(
     "SELECT done.lot, done.amount + {came} + {went} AS made FROM ("
     "SELECT l.lot, l.amount, e.happened_at, e.stands_for, ROW_NUMBER() OVER ("
     "PARTITION BY l.lot ORDER BY e.happened_at DESC, e.stands_for DESC) AS nth "
     "FROM level l JOIN entry e ON e.seq = l.seq LEFT JOIN entry c ON c.corrects = e.seq "
-    "WHERE c.seq IS NULL AND e.kind = 'finish' AND l.lot IN :ids) done WHERE done.nth = 1".format(
+    "WHERE c.corrects IS NULL AND e.kind = 'finish' AND l.lot IN :ids) done "
+    "WHERE done.nth = 1".format(
         came=_MOVED.format(
             amount="given",
             end="target",
@@ -36,7 +37,7 @@ _FINISHED = text(
 ).bindparams(bindparam("ids", expanding=True))
 _SIZES = text(
     "SELECT e.stands_for AS lot, b.size FROM entry e JOIN bottle b ON b.seq = e.seq "
-    "LEFT JOIN entry c ON c.corrects = e.seq WHERE c.seq IS NULL AND e.stands_for IN :ids"
+    "LEFT JOIN entry c ON c.corrects = e.seq WHERE c.corrects IS NULL AND e.stands_for IN :ids"
 ).bindparams(bindparam("ids", expanding=True))
 
 

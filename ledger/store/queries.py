@@ -75,13 +75,13 @@ _MOVES = """
     CROSS JOIN entry e
     JOIN move m ON m.seq = e.seq
     LEFT JOIN entry c ON c.corrects = e.seq
-    WHERE e.lot = w.lot AND c.seq IS NULL
+    WHERE e.lot = w.lot AND c.corrects IS NULL
     ORDER BY e.happened_at, e.stands_for"""
 OF_TABLE = (  # the kind's own table first, which is short, and the spine by number
     "FROM {table} t CROSS JOIN entry e LEFT JOIN entry c ON c.corrects = e.seq "
-    "WHERE e.seq = t.seq AND c.seq IS NULL"
+    "WHERE e.seq = t.seq AND c.corrects IS NULL"
 )
-IN_FORCE = "LEFT JOIN entry c ON c.corrects = e.seq WHERE c.seq IS NULL AND e.kind <> 'strike'"
+IN_FORCE = "LEFT JOIN entry c ON c.corrects = e.seq WHERE c.corrects IS NULL AND e.kind <> 'strike'"
 
 
 def lot_by_code(connection: Connection, code: str) -> LotRow | None:

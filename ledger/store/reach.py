@@ -21,13 +21,13 @@ _MADE_OF = text(
         FROM walk
         JOIN posting p ON p.target = walk.lot
         LEFT JOIN entry c ON c.corrects = p.seq
-        WHERE c.seq IS NULL AND p.source IS NOT NULL)
+        WHERE c.corrects IS NULL AND p.source IS NOT NULL)
     SELECT root, lot FROM walk WHERE lot <> root"""
 ).bindparams(bindparam("ids", expanding=True))
 _ENTRIES = text(
     """
     SELECT e.lot, e.body FROM entry e LEFT JOIN entry c ON c.corrects = e.seq
-    WHERE c.seq IS NULL AND e.lot IN :ids AND e.kind IN :kinds
+    WHERE c.corrects IS NULL AND e.lot IN :ids AND e.kind IN :kinds
     ORDER BY e.happened_at, e.stands_for"""
 ).bindparams(bindparam("ids", expanding=True), bindparam("kinds", expanding=True))
 

@@ -15,7 +15,7 @@ from ledger.store.asking import chunks
 
 _LAST = """(SELECT m.{what} FROM measure m JOIN entry e ON e.seq = m.seq
         LEFT JOIN entry c ON c.corrects = e.seq
-        WHERE e.lot = lot.id AND c.seq IS NULL AND m.what = '{reading}'
+        WHERE e.lot = lot.id AND c.corrects IS NULL AND m.what = '{reading}'
         ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)"""
 _RECEIVED = text(
     f"""
@@ -33,7 +33,7 @@ _RECEIVED = text(
     JOIN material m ON m.seq = (
         SELECT n.seq FROM material n JOIN entry e ON e.seq = n.seq
         LEFT JOIN entry c ON c.corrects = e.seq
-        WHERE n.code = k.code AND c.seq IS NULL
+        WHERE n.code = k.code AND c.corrects IS NULL
         ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)
     WHERE lot.id IN :ids"""
 ).bindparams(bindparam("ids", expanding=True))

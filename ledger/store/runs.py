@@ -15,26 +15,26 @@ _RUNS = text(
     "SELECT lot.id, lot.code, t.product, t.product_kind, t.formula, t.formula_version, t.purpose, "
     f"t.trial_group, o.by, e.happened_at FROM start t {_IN_FORCE} "
     "JOIN lot ON lot.id = e.stands_for JOIN entry o ON o.seq = e.stands_for "
-    "WHERE c.seq IS NULL ORDER BY e.happened_at, lot.id"
+    "WHERE c.corrects IS NULL ORDER BY e.happened_at, lot.id"
 )
 _FILLINGS = text(
     f"SELECT lot.id AS bulk, e.stands_for AS packed FROM bottle t {_IN_FORCE} "
-    "JOIN lot ON lot.code = t.source WHERE c.seq IS NULL ORDER BY e.stands_for"
+    "JOIN lot ON lot.code = t.source WHERE c.corrects IS NULL ORDER BY e.stands_for"
 )
 _LOOKS = text(
     f"SELECT e.lot, t.grade, e.happened_at FROM look t {_IN_FORCE} "
-    "WHERE c.seq IS NULL ORDER BY e.happened_at, e.stands_for"
+    "WHERE c.corrects IS NULL ORDER BY e.happened_at, e.stands_for"
 )
 _FINISHES = text(
     f"SELECT e.lot, MAX(e.happened_at) AS at FROM finish t {_IN_FORCE} "
-    "WHERE c.seq IS NULL GROUP BY e.lot"
+    "WHERE c.corrects IS NULL GROUP BY e.lot"
 )
 _COMPLAINTS = text(
     f"SELECT e.lot, t.symptom FROM complaint t {_IN_FORCE} "
-    "WHERE c.seq IS NULL AND e.lot IS NOT NULL ORDER BY e.happened_at, e.stands_for"
+    "WHERE c.corrects IS NULL AND e.lot IS NOT NULL ORDER BY e.happened_at, e.stands_for"
 )
 _SENT = text(
-    f"SELECT DISTINCT e.lot FROM move t {_IN_FORCE} WHERE c.seq IS NULL "
+    f"SELECT DISTINCT e.lot FROM move t {_IN_FORCE} WHERE c.corrects IS NULL "
     "AND t.moved_as IN ('sale', 'sample', 'tasting', 'on-return')"
 )
 

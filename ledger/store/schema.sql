@@ -770,6 +770,7 @@ CONSTRAINT fk_withdrawal_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES 
 CONSTRAINT ck_withdrawal_entry_kind CHECK (entry_kind = 'withdrawal')
 )
 STRICT;
+CREATE UNIQUE INDEX ix_entry_correction ON entry (corrects) WHERE corrects IS NOT NULL;
 CREATE INDEX ix_entry_lot ON entry (lot);
 CREATE INDEX ix_entry_stands_for ON entry (stands_for);
 CREATE INDEX ix_level_lot ON level (lot);

@@ -15,6 +15,7 @@ from sqlalchemy import (
     Column,
     ForeignKey,
     ForeignKeyConstraint,
+    Index,
     Integer,
     LargeBinary,
     MetaData,
@@ -75,6 +76,13 @@ ENTRY = Table(
     CheckConstraint("by IS NOT NULL OR kind = 'house'", name="by"),
     CheckConstraint("length(leaf) = 32", name="leaf"),
     sqlite_strict=True,
+)
+Index(
+    "ix_entry_correction",
+    ENTRY.c.corrects,
+    unique=True,
+    sqlite_where=ENTRY.c.corrects.is_not(None),
+    postgresql_where=ENTRY.c.corrects.is_not(None),
 )
 
 LOT = Table(

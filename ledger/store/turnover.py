@@ -15,12 +15,12 @@ from ledger.store.asking import chunks
 _IN = text(
     "SELECT p.target AS lot, p.place, SUM(p.given) AS amount FROM posting p "
     "LEFT JOIN entry c ON c.corrects = p.seq "
-    "WHERE c.seq IS NULL AND p.target IN :ids GROUP BY p.target, p.place"
+    "WHERE c.corrects IS NULL AND p.target IN :ids GROUP BY p.target, p.place"
 ).bindparams(bindparam("ids", expanding=True))
 _OUT = text(
     "SELECT p.source AS lot, p.place, SUM(p.taken) AS amount FROM posting p "
     "LEFT JOIN entry c ON c.corrects = p.seq "
-    "WHERE c.seq IS NULL AND p.source IN :ids GROUP BY p.source, p.place"
+    "WHERE c.corrects IS NULL AND p.source IN :ids GROUP BY p.source, p.place"
 ).bindparams(bindparam("ids", expanding=True))
 
 Tick = Callable[[int, int], None]

@@ -14,7 +14,7 @@ _STARTS = OF_TABLE.format(table="start")
 _RESTING = (
     f"SELECT DISTINCT e.lot {_RESTS} "
     "AND t.ended_at IS NULL AND e.stands_for NOT IN (SELECT o.began FROM rest o "
-    "LEFT JOIN entry d ON d.corrects = o.seq WHERE d.seq IS NULL AND o.began IS NOT NULL) "
+    "LEFT JOIN entry d ON d.corrects = o.seq WHERE d.corrects IS NULL AND o.began IS NOT NULL) "
     "ORDER BY e.lot"
 )
 _RETAINED = f"SELECT DISTINCT e.lot {_MOVES} AND t.moved_as = 'retained' ORDER BY e.lot"

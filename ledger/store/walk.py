@@ -19,7 +19,7 @@ _REACH = """
         SELECT p.{to} FROM walk
         JOIN posting p ON p.{fro} = walk.lot
         LEFT JOIN entry c ON c.corrects = p.seq
-        WHERE c.seq IS NULL AND p.{to} IS NOT NULL)
+        WHERE c.corrects IS NULL AND p.{to} IS NOT NULL)
     SELECT {what} FROM walk {join}"""
 _BACK = _REACH.format(to="source", fro="target", what="lot", join="")
 _FORWARD = _REACH.format(to="target", fro="source", what="lot", join="")
@@ -27,7 +27,7 @@ _STEP = """
     SELECT DISTINCT p.{to} FROM {{wanted}} w
     CROSS JOIN posting p
     LEFT JOIN entry c ON c.corrects = p.seq
-    WHERE p.{fro} = w.lot AND c.seq IS NULL AND p.{to} IS NOT NULL"""
+    WHERE p.{fro} = w.lot AND c.corrects IS NULL AND p.{to} IS NOT NULL"""
 _STEP_BACK = _STEP.format(to="source", fro="target")
 _STEP_FORWARD = _STEP.format(to="target", fro="source")
 _BEHIND = _REACH.format(
@@ -35,7 +35,7 @@ _BEHIND = _REACH.format(
     fro="target",
     what="""lot.id, lot.code,
         (SELECT j.verdict FROM entry e JOIN judge j ON j.seq = e.seq
-            LEFT JOIN entry c ON c.corrects = e.seq WHERE e.lot = walk.lot AND c.seq IS NULL
+            LEFT JOIN entry c ON c.corrects = e.seq WHERE e.lot = walk.lot AND c.corrects IS NULL
             ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)""",
     join="JOIN lot ON lot.id = walk.lot ORDER BY lot.id",
 )
@@ -43,7 +43,7 @@ _EDGES = """
     SELECT p.source, p.target, SUM(p.taken) AS taken FROM {wanted} w
     CROSS JOIN posting p
     LEFT JOIN entry c ON c.corrects = p.seq
-    WHERE p.target = w.lot AND c.seq IS NULL AND p.source IS NOT NULL
+    WHERE p.target = w.lot AND c.corrects IS NULL AND p.source IS NOT NULL
     GROUP BY p.source, p.target ORDER BY MIN(p.seq), p.source"""
 
 

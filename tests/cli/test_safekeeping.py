@@ -1,12 +1,9 @@
 """Backup, restore, export, import and upgrade at the prompt."""
 
-import sqlite3
-from contextlib import closing
 from pathlib import Path
 
 from tests.cli.shell import Shell
-
-V1 = Path(__file__).parents[1] / "migrations" / "v1.sql"
+from tests.old_books import OLD_BOOKS
 
 
 def test_a_backup_is_made_told_of_and_brought_back(shell: Shell) -> None:
@@ -56,23 +53,22 @@ def test_an_export_becomes_a_book_elsewhere(shell: Shell) -> None:
 
 def test_an_older_book_is_recognised_and_upgraded_only_when_asked(tmp_path: Path) -> None:
     old = Shell(tmp_path / "old.db")
-    with closing(sqlite3.connect(old.book)) as client:
-        client.executescript(V1.read_text(encoding="utf-8"))
+    OLD_BOOKS[0].put(old.book)
     before = old.book.read_bytes()
     refused = old.run("note", "-", "x")
     assert (refused.exit_code, refused.complaints) == (
         5,
         [
-            f"The book {old.book} is of version 1; this pottle writes version 2.",
+            f"The book {old.book} is of version 1; this pottle writes version 3.",
             "  Run pottle upgrade, which keeps a copy first. Nothing was changed.",
         ],
     )
     assert old.book.read_bytes() == before
     done = old.run("upgrade", "--keep-in", str(tmp_path))
     assert done.lines[0] == (
-        "The book was brought from version 1 to 2; its 36 entries and their root are the same, "
+        "The book was brought from version 1 to 3; its 36 entries and their root are the same, "
         "and it was verified."
     )
     assert done.lines[1].startswith(f"The book as it was is kept in {tmp_path}/pottle-")
-    assert old.run("upgrade").lines == ["The book is of version 2 already; nothing was changed."]
+    assert old.run("upgrade").lines == ["The book is of version 3 already; nothing was changed."]
     assert old.run("verify").exit_code == 0

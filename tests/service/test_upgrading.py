@@ -18,31 +18,32 @@ from ledger.store.create import migrate
 from ledger.store.engine import SCHEMA_VERSION, connect, writing
 from tests.conftest import Server
 from tests.keeper import MORNING, Keeper, SetClock
+from tests.old_books import OLD_BOOKS, OldBook
 from tests.service.hostile import run
 from tests.service.test_copying import silent
 
-V1 = Path(__file__).parents[1] / "migrations" / "v1.sql"
-V1_ENTRIES = 36
-V1_ROOT = "2e46b5c8399f0f1f2a14e73aa5b3c472f99478626f85331d1e2ba47940d2755b"
-KEPT = "pottle-2026-03-02-2e46b5c8-before-upgrade"
 CLOCK = SetClock(MORNING)
 
 
-@pytest.fixture
-def old(tmp_path: Path) -> str:
-    """A file of version 1."""
-    where = tmp_path / "book.db"
-    with closing(sqlite3.connect(where)) as client:
-        client.executescript(V1.read_text(encoding="utf-8"))
-    return str(where)
+@pytest.fixture(params=OLD_BOOKS, ids=lambda old: f"v{old.version}")
+def kind(request: pytest.FixtureRequest) -> OldBook:
+    """What is known of an old book."""
+    found: OldBook = request.param
+    return found
 
 
 @pytest.fixture
-def old_on_server(old: str, server: Server) -> str:
-    """The same book on a server, as version 1 would have kept it there."""
+def old(kind: OldBook, tmp_path: Path) -> str:
+    """Its file."""
+    return kind.put(tmp_path / "book.db")
+
+
+@pytest.fixture
+def old_on_server(old: str, kind: OldBook, server: Server) -> str:
+    """The same book on a server, as its version would have kept it there."""
     where = server.where(server.new_database())
     with writing(connect(where)) as connection, closing(sqlite3.connect(old)) as client:
-        migrate(connection, "0001")
+        migrate(connection, f"{kind.version:04d}")
         names = [
             row[0] for row in client.execute("SELECT name FROM sqlite_master WHERE type='table'")
         ]
@@ -61,39 +62,45 @@ def old_on_server(old: str, server: Server) -> str:
 
 @pytest.fixture(params=["old", "old_on_server"])
 def where(request: pytest.FixtureRequest) -> str:
-    """A book of version 1."""
+    """A book of a past version."""
     found: str = request.getfixturevalue(request.param)
     return found
 
 
-def test_an_older_book_is_brought_up_with_the_same_root(where: str, tmp_path: Path) -> None:
+def test_an_older_book_is_brought_up_with_the_same_root(
+    where: str, kind: OldBook, tmp_path: Path
+) -> None:
     with pytest.raises(StorageError) as raised:
         open_book(where)
     assert raised.value.todo == "Run pottle upgrade, which keeps a copy first. Nothing was changed."
     done = upgrade(where, tmp_path, silent, CLOCK)
-    assert (done.before, done.after) == (1, SCHEMA_VERSION)
+    assert (done.before, done.after) == (kind.version, SCHEMA_VERSION)
     keeper = Keeper(open_book(where, CLOCK), CLOCK)
-    assert (seal(keeper.book).entries, seal(keeper.book).root) == (V1_ENTRIES, V1_ROOT)
+    assert (seal(keeper.book).entries, seal(keeper.book).root) == (kind.entries, kind.root)
     assert verify(keeper.book).faults == ()
-    assert keeper.do("note", text="Written on.").seq == V1_ENTRIES + 1
+    assert keeper.do("note", text="Written on.").seq == kind.entries + 1
 
 
-def test_the_copy_that_is_kept_is_the_book_as_it_was(where: str, tmp_path: Path) -> None:
+def test_the_copy_that_is_kept_is_the_book_as_it_was(
+    where: str, kind: OldBook, tmp_path: Path
+) -> None:
     kept = upgrade(where, tmp_path, silent, CLOCK).kept
     assert kept is not None
     assert kept.path.stat().st_mode & 0o777 == 0o600
     again = str(tmp_path / "again.db")
+    name = f"pottle-2026-03-02-{kind.root[:8]}-before-upgrade"
     if "://" in where:
-        assert kept.path.name == f"{KEPT}.jsonl"
+        assert kept.path.name == f"{name}.jsonl"
         import_book(kept.path, again, silent)
     else:
-        assert kept.path.name == f"{KEPT}.db"
+        assert kept.path.name == f"{name}.db"
         with pytest.raises(StorageError) as raised:
             open_book(str(kept.path))
-        assert f"is of version 1; this pottle writes version {SCHEMA_VERSION}" in raised.value.what
+        says = f"is of version {kind.version}; this pottle writes version {SCHEMA_VERSION}"
+        assert says in raised.value.what
         kept.path.rename(again)
         upgrade(again, tmp_path, silent, CLOCK)
-    assert seal(open_book(again)).root == V1_ROOT
+    assert seal(open_book(again)).root == kind.root
 
 
 def test_a_book_of_this_version_is_left_as_it_is(sqlite_keeper: Keeper, tmp_path: Path) -> None:
@@ -111,15 +118,19 @@ def test_a_newer_book_is_refused(sqlite_keeper: Keeper, tmp_path: Path) -> None:
     assert raised.value.todo == "Use the newer pottle that wrote it. Nothing was changed."
 
 
-def test_nothing_is_upgraded_when_no_copy_can_be_kept(where: str, tmp_path: Path) -> None:
+def test_nothing_is_upgraded_when_no_copy_can_be_kept(
+    where: str, kind: OldBook, tmp_path: Path
+) -> None:
     with pytest.raises(StorageError):
         upgrade(where, tmp_path / "none", silent, CLOCK)
     with pytest.raises(StorageError) as raised:
         open_book(where)
-    assert "is of version 1" in raised.value.what
+    assert f"is of version {kind.version}" in raised.value.what
 
 
-def test_an_older_book_that_would_not_verify_is_left_as_it_was(old: str, tmp_path: Path) -> None:
+def test_an_older_book_that_would_not_verify_is_left_as_it_was(
+    old: str, kind: OldBook, tmp_path: Path
+) -> None:
     run(Path(old), "UPDATE level SET amount = amount + 1")
     with pytest.raises(FindingError) as raised:
         upgrade(old, tmp_path, silent, CLOCK)
@@ -127,8 +138,8 @@ def test_an_older_book_that_would_not_verify_is_left_as_it_was(old: str, tmp_pat
     assert all(what.endswith("says otherwise than the table level in: amount.") for what in whats)
     with pytest.raises(StorageError) as left:
         open_book(old)
-    assert "is of version 1" in left.value.what
-    assert statements(old) == statements_of_v1(tmp_path)
+    assert f"is of version {kind.version}" in left.value.what
+    assert statements(old) == statements(kind.put(tmp_path / "other.db"))
 
 
 def statements(where: str) -> list[str]:
@@ -136,15 +147,8 @@ def statements(where: str) -> list[str]:
         return [row[0] for row in client.execute("SELECT sql FROM sqlite_master ORDER BY name")]
 
 
-def statements_of_v1(tmp_path: Path) -> list[str]:
-    where = tmp_path / "other.db"
-    with closing(sqlite3.connect(where)) as client:
-        client.executescript(V1.read_text(encoding="utf-8"))
-    return statements(str(where))
-
-
 def test_an_upgrade_that_is_broken_off_leaves_the_book_as_it_was(
-    where: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    where: str, kind: OldBook, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     def break_off(*_: object) -> None:
         raise KeyboardInterrupt
@@ -154,4 +158,4 @@ def test_an_upgrade_that_is_broken_off_leaves_the_book_as_it_was(
         upgrade(where, tmp_path, silent, CLOCK)
     with pytest.raises(StorageError) as raised:
         open_book(where)
-    assert "is of version 1" in raised.value.what
+    assert f"is of version {kind.version}" in raised.value.what

@@ -88,13 +88,13 @@ def test_a_file_that_is_no_book_is_told(content: bytes, tmp_path: Path) -> None:
     ("version", "what", "todo"),
     [
         (
-            3,
-            "is of version 3; this pottle knows versions up to 2.",
+            4,
+            "is of version 4; this pottle knows versions up to 3.",
             "Use the newer pottle that wrote it. Nothing was changed.",
         ),
         (
             1,
-            "is of version 1; this pottle writes version 2.",
+            "is of version 1; this pottle writes version 3.",
             "Run pottle upgrade, which keeps a copy first. Nothing was changed.",
         ),
     ],

@@ -20,10 +20,7 @@ from ledger.store.schema import kept_schema, schema_faults, stored_schema
 from ledger.store.tables import METADATA
 from tests.conftest import Server
 from tests.keeper import Keeper, SetClock
-
-OLD_BOOKS = Path(__file__).parents[1] / "migrations"
-V1_ENTRIES = 36
-V1_ROOT = "2e46b5c8399f0f1f2a14e73aa5b3c472f99478626f85331d1e2ba47940d2755b"
+from tests.old_books import OLD_BOOKS, OldBook
 
 PIECE = re.compile(r"\n|, (?=[a-z_]+ (?:INTEGER|TEXT)\b)| (?=CONSTRAINT ck_)")
 VIEWS = {"in_force", "movement", "last_level", "on_hand", "verdict", "lot_status"}
@@ -151,18 +148,22 @@ def test_a_guard_that_a_server_lost_is_told(statement: str, postgres_keeper: Kee
         ]
 
 
-def test_a_book_of_version_1_is_brought_to_this_version_with_the_same_root(tmp_path: Path) -> None:
-    """`v1.sql` is what SQLite's shell calls a dump, taken when version 1 was new."""
-    where = tmp_path / "book.db"
-    with closing(sqlite3.connect(where)) as client:
-        client.executescript((OLD_BOOKS / "v1.sql").read_text(encoding="utf-8"))
-    with writing(connect(str(where))) as connection:
+def test_there_is_a_book_of_every_past_version() -> None:
+    assert [old.version for old in OLD_BOOKS] == list(range(1, SCHEMA_VERSION))
+
+
+@pytest.mark.parametrize("old", OLD_BOOKS, ids=lambda old: f"v{old.version}")
+def test_an_old_book_is_brought_to_this_version_with_the_same_root(
+    old: OldBook, tmp_path: Path
+) -> None:
+    where = old.put(tmp_path / "book.db")
+    with writing(connect(where)) as connection:
         migrate(connection)
-    keeper = Keeper(open_book(str(where)), SetClock())
+    keeper = Keeper(open_book(where), SetClock())
     assert verify(keeper.book).faults == ()
     bodies = keeper.bodies()
     assert [(seq, entry_text(read_entry(body))) for seq, body in bodies] == bodies
     with keeper.reading() as connection:
-        assert (len(bodies), recorder.root(connection).hex()) == (V1_ENTRIES, V1_ROOT)
+        assert (len(bodies), recorder.root(connection).hex()) == (old.entries, old.root)
         assert list(schema_faults(connection)) == []
     assert keeper.do("note", text="Written on.").seq == len(bodies) + 1
