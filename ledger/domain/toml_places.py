@@ -1,11 +1,13 @@
-"""Where the keys and tables of a TOML text stand.
+"""What a TOML text says, and where its keys and tables stand.
 
 Guarantees: the line of every key at the head of a line, and of every table, counted from 1; a key
-inside a string or a list of several lines is none. Refuses: nothing; whether the text is TOML is
-for its reader to say.
+inside a string or a list of several lines is none. Refuses: what is not TOML, and what the
+standard library's reader stumbles over, by one error.
 """
 
 import re
+import tomllib
+from typing import Any
 
 Place = tuple[str, int, str]
 """A table's name, which of that name it is from 0, and a key; the key "" is the table itself."""
@@ -13,6 +15,21 @@ Place = tuple[str, int, str]
 _HEAD = re.compile(r"\s*\[\[?\s*([^\]]+?)\s*\]\]?\s*(?:#.*)?")
 _KEY = re.compile(r"\s*(?:\"([^\"]*)\"|'([^']*)'|([A-Za-z0-9_-]+))\s*[.=]")
 _TOKEN = re.compile(r"\"\"\"|'''|\"(?:\\.|[^\"\\])*\"|'[^']*'|#.*|[\[\]{}]")
+
+
+def toml_values(text: str) -> dict[str, Any]:
+    """Return what a TOML text says.
+
+    Raises:
+        TOMLDecodeError: It is not TOML, or holds more than can be read.
+    """
+    try:
+        return tomllib.loads(text)
+    except tomllib.TOMLDecodeError:
+        raise
+    except (RecursionError, ValueError) as error:
+        why = "a number is too long, or lists stand too deep in one another"
+        raise tomllib.TOMLDecodeError(why) from error
 
 
 def line_numbers(text: str) -> dict[Place, int]:

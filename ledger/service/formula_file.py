@@ -13,12 +13,16 @@ from ledger.domain.entries import Formula
 from ledger.domain.entries.masters import FormulaLine, FormulaStep, Keeping
 from ledger.domain.entries.words import Grade, LookedAt, ProductKind, RestFor
 from ledger.domain.quantity import Measure, Quantity
-from ledger.domain.toml_places import Place, line_numbers
+from ledger.domain.toml_places import Place, line_numbers, toml_values
 from ledger.errors import InputError, LedgerError
 from ledger.service.batches import read_pour
 from ledger.service.words import Words, read_text, with_article
 
 ValueT = TypeVar("ValueT")
+LONGEST_BITS = 63
+"""Bits of the longest whole number that TOML promises to read, without its sign."""
+LONGEST_DAYS = 100 * 365
+"""The longest time that anything keeps."""
 HEAD = (
     *("code", "version", "product", "kind", "basis", "wanted-clarity", "pour"),
     *("best-before-days", "yield-min", "yield-max", "abv-min", "abv-max", "claim", "label"),
@@ -85,6 +89,9 @@ class Table:
         if isinstance(value, list | dict):
             self.say(key, InputError(f'"{key}" is not a single value.', 'Write it in "quotes".'))
             return None
+        if isinstance(value, int) and value.bit_length() > LONGEST_BITS:
+            self.say(key, InputError(f'"{key}" is too long a number.', "Check the number."))
+            return None
         return None if value is None else str(value)
 
     def read(self, key: str, reader: Callable[[str | None], ValueT]) -> ValueT:
@@ -113,6 +120,14 @@ class Table:
         """Return a number in a smaller unit, or None."""
         what = key.replace("-", " ")
         return self.read(key, lambda text: self.words.scaled(text, scale, unit, what))
+
+    def days(self, key: str) -> int | None:
+        """Return a number of days that can be added to a date, or None."""
+        found = self.number_of(key, 1, "")
+        if found is not None and found > LONGEST_DAYS:
+            error = InputError(f'"{key}" is more than a hundred years.', "Check the number.")
+            self.say(key, error)
+        return found
 
     def needs(self, key: str) -> None:
         """Keep an error when a key is not there."""
@@ -161,7 +176,7 @@ def read_formula(
         InputError: It is not in the form of TOML.
     """
     try:
-        cells = tomllib.loads(text)
+        cells = toml_values(text)
     except tomllib.TOMLDecodeError as error:
         raise InputError(
             f"The file {file} is not in the form of TOML: {error}.",
@@ -194,7 +209,7 @@ def _formula(head: Table) -> Formula:
         basis=basis,
         wanted_clarity=head.read("wanted-clarity", lambda word: words.one_of(word, Grade, "grade")),
         pour_parts=head.read("pour", lambda pour: words.read(lambda: read_pour(pour), None)),
-        best_before_days=head.number_of("best-before-days", 1, ""),
+        best_before_days=head.days("best-before-days"),
         yield_min_mpct=limits["yield-min"],
         yield_max_mpct=limits["yield-max"],
         label_text=head.text_or_none("label"),
@@ -288,12 +303,12 @@ def _step(row: Table) -> FormulaStep:
 
 def _keeping(row: Table) -> Keeping:
     row.known(KEEPING, "how long it keeps")
-    days = row.number_of("days", 1, "")
+    days = row.days("days")
     row.needs("days")
     return Keeping(
         storage=row.text("storage"),
         days=days or 0,
-        opened_days=row.number_of("opened-days", 1, ""),
+        opened_days=row.days("opened-days"),
         brix_min_mpct=row.number_of("brix-min", 1000, "°Bx"),
     )
 

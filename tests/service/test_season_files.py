@@ -169,6 +169,23 @@ def test_a_house_that_is_no_toml_is_told(tmp_path: Path) -> None:
     assert what.startswith("house.toml cannot be read as TOML: ")
 
 
+@pytest.mark.parametrize("zone", ["[]", "{}", "3"])
+def test_a_zone_that_is_no_text_is_told(zone: str, tmp_path: Path) -> None:
+    house = GOOD["house.toml"].replace('"Europe/Dublin"', zone)
+    assert problems_of(folder_with(tmp_path, house_toml=house)) == (
+        ("house.toml has no text for time_zone.", 'Write it as: time_zone = "..."'),
+    )
+
+
+def test_lists_too_deep_in_a_house_are_told(tmp_path: Path) -> None:
+    house = f"name = {'[' * 2000}"
+    assert problems_of(folder_with(tmp_path, house_toml=house))[0] == (
+        "house.toml cannot be read as TOML: a number is too long, or lists stand too deep in one "
+        "another.",
+        "Save it again as TOML in UTF-8.",
+    )
+
+
 def test_rows_come_by_when_they_were_typed_then_by_verb_then_by_line(tmp_path: Path) -> None:
     rows = read_season(folder_with(tmp_path)).rows
     assert [(row.file, row.line) for row in rows] == [
