@@ -10,11 +10,14 @@ import os
 import subprocess
 import sys
 import tempfile
+from contextlib import suppress
 from pathlib import Path
 
 from tests.fuzz.table import HEAD, Run, read_run
 from tests.fuzz.targets import TARGETS
 
+PATIENCE = 120
+"""Seconds after its time in which a run makes its seeds and comes to its end."""
 MEMORY = Path("/dev/shm")
 """Where files of a run are quick to write, on machines that have such a place."""
 
@@ -26,7 +29,10 @@ def fuzz(name: str, seconds: int, folder: Path) -> Run:
     memory = MEMORY if MEMORY.is_dir() else None
     with report.open("wb") as log, tempfile.TemporaryDirectory(dir=memory) as scratch:
         places = {**os.environ, "TMPDIR": scratch}
-        subprocess.run(command, stdout=log, stderr=log, env=places, check=False)
+        with suppress(subprocess.TimeoutExpired):
+            subprocess.run(
+                command, stdout=log, stderr=log, env=places, timeout=seconds + PATIENCE, check=False
+            )
     return read_run(name, report.read_text(encoding="utf-8", errors="replace"), folder)
 
 

@@ -132,7 +132,8 @@ def proof(data: bytes, chance: Random, blind: Blind) -> bytes:
                 changed = json_value(one["body"].encode(), chance, blind)
                 one["body"] = changed.decode("utf-8", "surrogatepass")
                 path = [bytes.fromhex(part) for part in one["path"]]
-                root = root_by_path(one["seq"] - 1, value["entries"], leaf(changed), path)
+                size = int(value["entries"])
+                root = root_by_path(one["seq"] - 1, size, leaf(changed), path)
                 value["root"] = root.hex() if root else value["root"]
         return canonical(value)
     except (ValueError, TypeError, LookupError, AttributeError, RecursionError, OverflowError):
