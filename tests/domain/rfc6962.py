@@ -31,7 +31,12 @@ def split(n: int) -> int:
 
 
 def root_by_path(m: int, n: int, own: bytes, path: list[bytes]) -> bytes | None:
-    """Return the root to which PATH(m, D[n]) leads, or None when it is of the wrong length."""
+    """Return the root to which PATH(m, D[n]) leads, or None when it is of the wrong length.
+
+    None also where 0 <= m < n does not hold, as there is no such path.
+    """
+    if not 0 <= m < n:
+        return None
     if n == 1:
         return None if path else own
     if not path:
