@@ -16,7 +16,7 @@ MEGABYTES = 2048
 
 def main(name: str, seconds: str, out: str) -> None:
     """Fuzz one reader."""
-    with atheris.instrument_imports(include=["ledger", "tomllib"]):
+    with atheris.instrument_imports(include=["ledger", "reports", "tomllib"]):
         from ledger.service.verbs import VERBS  # noqa: F401 - loaded late by the book
         from tests.fuzz.findings import keeping
         from tests.fuzz.targets import TARGETS
