@@ -4,6 +4,7 @@ import atexit
 import shutil
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from dataclasses import asdict
 from functools import cache
 from pathlib import Path
 from tempfile import mkdtemp
@@ -14,6 +15,8 @@ from sqlalchemy import Connection, Engine
 from ledger.domain.plain import entry_text, read_entry
 from ledger.service.book import Book, How, open_book
 from ledger.service.copying import export, import_book
+from ledger.service.season import Season, SeasonClock, play, start_time
+from ledger.service.setting_up import init
 from ledger.service.verbs import VERBS
 from ledger.service.verifying import verify
 from ledger.store import create
@@ -88,6 +91,22 @@ def lines(data: bytes) -> None:
     finally:
         for path in (source, again, *folder().glob("in.db*")):
             path.unlink(missing_ok=True)
+
+
+def played(season: Season) -> None:
+    """A season is played into a book that verifies; a row that does not fit is told."""
+    path, clock = folder() / "played.db", SeasonClock(start_time(season))
+    empty()
+    try:
+        with patch.object(create, "create_book", _create_swiftly):
+            book = attempt(lambda: init(str(path), **asdict(season.house), clock=clock))
+        if book:
+            attempt(lambda: play(season, book, clock))
+            same("a book that was played verifies", verify(book).faults, ())
+            book.engine.dispose()
+    finally:
+        for left in folder().glob("played.db*"):
+            left.unlink()
 
 
 @contextmanager

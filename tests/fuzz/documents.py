@@ -21,7 +21,7 @@ from ledger.service.words import Words
 from ledger.store.engine import Connection
 from reports.build.proofs import checked_lines
 from tests.domain.rfc6962 import check_file
-from tests.fuzz.books import folder
+from tests.fuzz.books import folder, played
 from tests.fuzz.laws import attempt, check_error, holds, same
 from tests.service.season_folder import GOOD, folder_with
 
@@ -75,6 +75,7 @@ def seasons(data: bytes) -> None:
             path.write_text(_written(path, season) or body.decode(), encoding="utf-8")
             again = read_season(good)
             same("rows are read again the same", _cells(again.rows), _cells(season.rows))
+            played(season)
     finally:
         path.write_text(GOOD[path.name], encoding="utf-8")
 

@@ -1,8 +1,10 @@
 """Targets: numbers in smaller units, strengths, syrups, pore sizes and words from lists."""
 
+import re
 from collections.abc import Callable
 from decimal import Decimal
 from enum import StrEnum
+from fractions import Fraction
 from functools import partial
 
 from ledger.domain.entries.words import Grade, LookedAt, MaterialKind, Measured, RestFor
@@ -18,6 +20,8 @@ from ledger.service.words import LONGEST_TEXT, read_scaled, read_text, read_word
 from tests.fuzz.laws import attempt, holds, same, text_of
 
 LISTS: tuple[type[StrEnum], ...] = (Grade, LookedAt, MaterialKind, Measured, RestFor)
+FIGURE = re.compile(r"[-+]?[0-9]+(?:\.[0-9]+)?")
+"""A number as it is written in full."""
 HIGHEST_STRENGTH = 100_000
 """All of it, in thousandths of a per cent."""
 
@@ -30,6 +34,8 @@ def scaled(data: bytes) -> None:
         number = attempt(partial(read, text))
         if number is not None:
             holds(abs(number) <= MOST, "a number is in bounds", number)
+            told = FIGURE.search(text.replace(",", ".").replace("−", "-"))
+            same("nothing of a number is lost", told and Fraction(told[0]) * scale, number)
             written = f"{Decimal(number) / scale:f}"
             same("a number is read again the same", read(written), number)
             same("a number with its unit too", read(f"{written} {unit}"), number)

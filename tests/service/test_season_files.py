@@ -67,6 +67,18 @@ def problems_of(folder: Path) -> tuple[tuple[str, str], ...]:
             id="unknown verb",
         ),
         pytest.param(
+            {"note_csv": "at,by,lot,text\n2026-07-02 08:00,NM,oil,\n"},
+            "note.csv line 2 has nothing in the column text.",
+            "Write it there; no entry of this kind is without it.",
+            id="a word that is needed left out",
+        ),
+        pytest.param(
+            {"note_csv": "at,by,text\n0001-01-01 00:00,NM,Fine.\n"},
+            'note.csv line 2 has "0001-01-01 00:00", which is no time, in the column at.',
+            TIME,
+            id="a year of another age",
+        ),
+        pytest.param(
             {"note_csv": 'at,by,text\n2026-07-02 08:00,NM,"never closed\n'},
             "note.csv cannot be read as CSV: unexpected end of data.",
             "Save it again as CSV in UTF-8.",
