@@ -60,10 +60,13 @@ def main(names: list[str], seconds: int, folder: Path) -> int:
 def _asked() -> argparse.Namespace:
     parser = argparse.ArgumentParser(prog="python -m tests.fuzz", description=__doc__)
     parser.add_argument("seconds", nargs="?", type=int, default=60)
-    parser.add_argument("parser", nargs="*", choices=[*TARGETS, []])
-    parser.add_argument("--out", type=Path)
-    parser.add_argument("--again", type=Path)
-    return parser.parse_args()
+    parser.add_argument("parser", nargs="*", help=f"any of: {', '.join(TARGETS)}")
+    parser.add_argument("--out", type=Path, help="folder for the findings")
+    parser.add_argument("--again", type=Path, metavar="FILE", help="an input to try once more")
+    asked = parser.parse_args()
+    if unknown := [name for name in asked.parser if name not in TARGETS]:
+        parser.error(f"There is no parser {unknown[0]}; there are: {', '.join(TARGETS)}.")
+    return asked
 
 
 if __name__ == "__main__":
@@ -72,5 +75,5 @@ if __name__ == "__main__":
         again(asked.again)
     else:
         out = asked.out or Path(tempfile.mkdtemp(prefix="fuzz-"))
-        out.mkdir(exist_ok=True)
+        out.mkdir(parents=True)
         sys.exit(bool(main(asked.parser or list(TARGETS), asked.seconds, out)))
