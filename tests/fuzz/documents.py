@@ -141,8 +141,8 @@ def proofs(data: bytes) -> None:
     faults = tuple(proof_faults(proof))
     for what in faults:
         holds(what.endswith("."), "what does not fit is a whole sentence", what)
-    ours = [one.seq for one in proof.entries if _is_outside(one.seq, faults)]
-    same("a second reader agrees", ours, check_file(text))
+    ours = {one.seq for one in proof.entries if _is_outside(one.seq, faults)}
+    same("a second reader agrees", ours, set(check_file(text)))
     holds(bool(checked_lines(proof, faults, None)), "a proof can be shown", proof)
 
 
