@@ -7,12 +7,13 @@ standard library's reader stumbles over, by one error.
 
 import re
 import tomllib
+from collections import Counter
 from typing import Any
 
 Place = tuple[str, int, str]
 """A table's name, which of that name it is from 0, and a key; the key "" is the table itself."""
 
-_HEAD = re.compile(r"\s*\[\[?\s*([^\]]+?)\s*\]\]?\s*(?:#.*)?")
+_HEAD = re.compile(r"\[\[?([^\]]+)\]\]?\s*(?:#.*)?")
 _KEY = re.compile(r"\s*(?:\"([^\"]*)\"|'([^']*)'|([A-Za-z0-9_-]+))\s*[.=]")
 _TOKEN = re.compile(r"\"\"\"|'''|\"(?:\\.|[^\"\\])*\"|'[^']*'|#.*|[\[\]{}]")
 
@@ -39,12 +40,14 @@ def line_numbers(text: str) -> dict[Place, int]:
     3
     """
     found: dict[Place, int] = {("", 0, ""): 1}
+    met: Counter[str] = Counter()
     table, number, quote, depth = "", 0, "", 0
     for line_no, line in enumerate(text.split("\n"), 1):
         if not quote and not depth:
-            if head := _HEAD.fullmatch(line.rstrip()):
-                table = head[1].strip("\"' ")
-                number = sum(1 for name, _, key in found if (name, key) == (table, ""))
+            if head := _HEAD.fullmatch(line.strip()):
+                table = head[1].strip("\"' \t")
+                number = met[table]
+                met[table] += 1
                 found[table, number, ""] = line_no
                 continue
             if key := _KEY.match(line):
