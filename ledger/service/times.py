@@ -18,6 +18,8 @@ _CLOCK = re.compile(r"([01]?\d|2[0-3]):([0-5]\d)", re.ASCII)
 _DAY = re.compile(r"\d{4}-\d{2}-\d{2}", re.ASCII)
 _PART = re.compile(r"(\d+(?:\.\d+)?) ?(min|m|hours|hour|h|days|day|d|weeks|week|w)", re.ASCII)
 _MINUTES = {"m": 1, "h": 60, "d": 24 * 60, "w": 7 * 24 * 60}
+LONGEST_TEXT = 60
+"""The most characters a time or a duration may be written in."""
 LONGEST_MINUTES = 100 * 365 * 24 * 60
 """The longest duration that is read: a hundred years."""
 FIRST_YEAR, LAST_YEAR = 1900, 2999
@@ -38,7 +40,7 @@ def read_when(text: str | None, now: datetime, zone: tzinfo) -> When:
         RefusedError: It names a day or hour that does not exist, or one of another age.
     """
     local_now = now.astimezone(zone)
-    words = " ".join((text or "now").split())
+    words = _words(text or "now", "time")
     is_about = words.startswith(("~", "about "))
     words = words.removeprefix("~").removeprefix("about ").strip()
     precision = Precision.ABOUT if is_about else Precision.EXACT
@@ -86,7 +88,7 @@ def read_minutes(text: str, *, or_none: bool = False) -> int | None:
     >>> read_minutes("1d 6h")
     1800
     """
-    words = " ".join(text.split())
+    words = _words(text, "duration")
     parts = _PART.findall(words)
     if not parts or _PART.sub("", words).strip():
         if or_none:
@@ -98,6 +100,16 @@ def read_minutes(text: str, *, or_none: bool = False) -> int | None:
             f'"{text}" is longer than a hundred years.', "Check the number and its unit."
         )
     return minutes
+
+
+def _words(text: str, what: str) -> str:
+    """Return a text with its white space folded, if it is short enough to be what it should."""
+    if len(text) > LONGEST_TEXT:
+        raise InputError(
+            f"A {what} has at most {LONGEST_TEXT} characters, and this text has {len(text)}.",
+            f"Write the {what} alone, and put the rest in a note.",
+        )
+    return " ".join(text.split())
 
 
 def _day(text: str, today: date | None) -> date | None:

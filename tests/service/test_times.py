@@ -1,5 +1,6 @@
 """Times as people write them, on the clock of the house."""
 
+from collections.abc import Callable
 from datetime import UTC, date, datetime
 from zoneinfo import ZoneInfo
 
@@ -185,6 +186,24 @@ def test_what_is_no_duration_is_refused(text: str) -> None:
         (f'"{text}" is not a duration.', "Write it as 30min, 48h, 2d or 1d 6h."),
     )
     assert read_minutes(text, or_none=True) is None
+
+
+READERS: dict[str, Callable[[str], object]] = {
+    "time": lambda text: read_when(text, SUMMER_NOON, DUBLIN),
+    "duration": read_minutes,
+}
+
+
+@pytest.mark.parametrize("what", READERS)
+def test_a_text_too_long_for_a_time_or_a_duration_is_refused(what: str) -> None:
+    with pytest.raises(InputError) as raised:
+        READERS[what]("9" * 100_000)
+    assert raised.value.problems == (
+        (
+            f"A {what} has at most 60 characters, and this text has 100000.",
+            f"Write the {what} alone, and put the rest in a note.",
+        ),
+    )
 
 
 def test_a_duration_is_no_longer_than_a_century() -> None:
