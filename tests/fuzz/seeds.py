@@ -35,12 +35,13 @@ STRENGTHS = (
     *("96.3%\n80%\n1L", "190 proof\n40\n500mL\n25C", "3:2\nweight", "1:1\nvolume\n0.85", "65Bx"),
     *("850 g/L\n\n\n\n4C", "65 Bx\n\n\n28C\n4C", "1.33 SG", "94 % w/w\n50%\n2kg", "68F"),
 )
+ENDLESS = tuple(piece * 5000 for piece in ("9", "9 ", " ", ".", "0.", "1:", "-", "x"))
 LOOKS = ("ring, floc", "clear", "hazy", "20", "20–25", "macerate", "after a night's rest", "oil")
 
 
 def words(*lists: Iterable[str]) -> Callable[[], list[bytes]]:
-    """Return a maker of seeds from lists of words."""
-    return lambda: [word.encode() for each in lists for word in each]
+    """Return a maker of seeds from lists of words, and from pieces said without end."""
+    return lambda: [word.encode() for each in (*lists, ENDLESS) for word in each]
 
 
 def formulas() -> list[bytes]:
