@@ -1,7 +1,8 @@
 """The errors of the book, each a whole sentence and a next step.
 
 Guarantees: every error that leaves ``ledger`` on purpose is a `LedgerError`; it holds one or more
-problems, each saying what happened and what to do next. Refuses: bare strings and codes.
+problems, each saying what happened and what to do next, in characters that can be seen, whatever
+it quotes. Refuses: bare strings and codes.
 
 The tree, by who must act::
 
@@ -17,6 +18,17 @@ from collections.abc import Sequence
 from typing import Self
 
 
+def visible(text: str) -> str:
+    r"""Return a text with the number of each character that cannot be seen in its place.
+
+    >>> visible("30\x1bmL")
+    '30U+001BmL'
+    """
+    if text.isprintable():
+        return text
+    return "".join(one if one.isprintable() else f"U+{ord(one):04X}" for one in text)
+
+
 class LedgerError(Exception):
     """Base of all errors of the book.
 
@@ -27,15 +39,15 @@ class LedgerError(Exception):
 
     def __init__(self, what: str, todo: str = "") -> None:
         """Hold one problem; `of` holds several."""
-        super().__init__(f"{what} {todo}".strip())
-        self.what = what
-        self.todo = todo
-        self.problems: tuple[tuple[str, str], ...] = ((what, todo),)
+        self.what = visible(what)
+        self.todo = visible(todo)
+        super().__init__(f"{self.what} {self.todo}".strip())
+        self.problems: tuple[tuple[str, str], ...] = ((self.what, self.todo),)
 
     @classmethod
     def of(cls, problems: Sequence[tuple[str, str]]) -> Self:
         """Return one error that tells several problems, each once, in their order."""
-        told = tuple(dict.fromkeys(problems))
+        told = tuple(dict.fromkeys((visible(what), visible(todo)) for what, todo in problems))
         error = cls(" ".join(f"{what} {todo}".strip() for what, todo in told))
         error.problems = told
         return error

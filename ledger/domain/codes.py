@@ -24,7 +24,7 @@ import unicodedata
 from collections.abc import Iterable
 from difflib import SequenceMatcher
 
-from ledger.errors import InputError, RefusedError
+from ledger.errors import InputError, RefusedError, visible
 
 LONGEST_CODE = 20
 """The most characters a lot code may have."""
@@ -72,7 +72,7 @@ def make_code(stem: str, ordinal: int) -> str:
     if not _STEM.fullmatch(stem):
         raise InputError(
             f"The stem of a lot code must be 1 to 8 characters of A-Z and 0-9, "
-            f"and '{_visible(stem)}' is not.",
+            f"and '{visible(stem[:LONGEST_CODE])}' is not.",
             "Choose a short stem such as OIL.",
         )
     if ordinal < 1:
@@ -158,7 +158,7 @@ def clean_code(text: str) -> str:
     strange = dict.fromkeys(c for c in stripped if not re.fullmatch("[A-Za-z0-9-]", c))
     problems = []
     if strange:
-        shown = ", ".join(f"'{_visible(c)}'" for c in list(strange)[:5])
+        shown = ", ".join(f"'{visible(c)}'" for c in list(strange)[:5])
         problems.append(f"A lot code holds only A-Z, 0-9 and -, and this one holds {shown}.")
     if len(stripped) > LONGEST_CODE:
         problems.append(
@@ -167,10 +167,6 @@ def clean_code(text: str) -> str:
     if problems:
         raise InputError(" ".join(problems), "Read the code again and write it so.")
     return stripped.upper()
-
-
-def _visible(text: str) -> str:
-    return "".join(c if c.isprintable() else f"U+{ord(c):04X}" for c in text[:LONGEST_CODE])
 
 
 def nearest(code: str, known: Iterable[str], most: int = 3) -> tuple[str, ...]:

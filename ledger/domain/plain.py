@@ -1,7 +1,8 @@
 """Entries as plain values and back: what is hashed, and what is read from what was hashed.
 
 Guarantees: `entry_from_plain(entry_to_plain(e)) == e`; absent values are left out, never null.
-Refuses: unknown kinds and fields, by raising KeyError or TypeError to the caller that verifies.
+Refuses: unknown kinds and fields, and values of another type than their field has, by raising
+KeyError, TypeError or ValueError to the caller that verifies.
 """
 
 import json
@@ -9,7 +10,7 @@ from collections.abc import Mapping
 from datetime import date, datetime
 from enum import StrEnum
 from functools import lru_cache
-from typing import Any
+from typing import Any, TypeVar
 
 from ledger.domain.canonical import canonical_text, read_canonical
 from ledger.domain.entries import FACTS
@@ -29,6 +30,7 @@ UNREADABLE = (
     ValueError,
 )
 """What reading a text that the book never wrote may raise."""
+ValueT = TypeVar("ValueT")
 VERSION = 1
 """Version of the canonical form, inside the hashed bytes."""
 
@@ -106,26 +108,39 @@ def entry_from_plain(plain: Mapping[str, Any]) -> Entry:
     opens, level = plain.get("opens"), plain.get("level")
     draft = Draft(
         facts=facts_from_plain(plain["kind"], plain["facts"]),
-        lot=plain.get("lot"),
+        lot=_or_none(str, plain.get("lot")),
         happened=When(
-            read_instant(plain["happened_at"]), plain["offset_min"], Precision(plain["precision"])
+            read_instant(plain["happened_at"]),
+            _of(int, plain["offset_min"]),
+            Precision(plain["precision"]),
         ),
-        by=plain.get("by"),
+        by=_or_none(str, plain.get("by")),
         origin=Origin(plain["origin"]),
-        sheet=plain.get("sheet"),
-        reason=plain.get("reason"),
-        corrects=plain.get("corrects"),
+        sheet=_or_none(str, plain.get("sheet")),
+        reason=_or_none(str, plain.get("reason")),
+        corrects=_or_none(int, plain.get("corrects")),
         opens=opens
-        and Opened(opens["code"], LotType(opens["lot_type"]), Measure(opens["measure"])),
+        and Opened(_of(str, opens["code"]), LotType(opens["lot_type"]), Measure(opens["measure"])),
     )
     return Entry(
-        seq=plain["seq"],
+        seq=_of(int, plain["seq"]),
         draft=draft,
         recorded_at=read_instant(plain["recorded_at"]),
-        stands_for=plain["stands_for"],
+        stands_for=_of(int, plain["stands_for"]),
         postings=tuple(_posting_from_plain(item) for item in plain.get("postings", ())),
-        level=level and Level(level["lot"], level["amount"]),
+        level=level and Level(_of(str, level["lot"]), _of(int, level["amount"])),
     )
+
+
+def _of(kind: type[ValueT], value: Any) -> ValueT:  # noqa: ANN401 - JSON has no type
+    """Return a value if it is of a kind and of no other; True is not 1."""
+    if type(value) is not kind:
+        raise TypeError(f"{kind.__name__} was expected.")
+    return value
+
+
+def _or_none(kind: type[ValueT], value: Any) -> ValueT | None:  # noqa: ANN401
+    return None if value is None else _of(kind, value)
 
 
 def facts_to_plain(facts: object) -> Plain:
@@ -171,12 +186,14 @@ def _value_from_plain(spec: FieldSpec, value: Any) -> object:  # noqa: ANN401 - 
     if spec.is_many:
         return tuple(spec.shape(**_fields_from_plain(spec.shape, item)) for item in value)
     if spec.shape is Quantity:
-        return Quantity(value["amount"], Measure(value["measure"]), value["written"])
+        amount, written = _of(int, value["amount"]), _of(str, value["written"])
+        return Quantity(amount, Measure(value["measure"]), written)
     if spec.shape is datetime:
         return read_instant(value)
     if spec.shape is date:
         return date.fromisoformat(value)
-    return spec.shape(value) if issubclass(spec.shape, StrEnum) else value
+    is_word = issubclass(spec.shape, StrEnum)
+    return spec.shape(value) if is_word else _of(spec.shape, value)
 
 
 def _posting_to_plain(posting: Posting) -> Plain:
@@ -192,9 +209,9 @@ def _posting_to_plain(posting: Posting) -> Plain:
 def _posting_from_plain(plain: Mapping[str, Any]) -> Posting:
     place = plain.get("place")
     return Posting(
-        plain.get("source"),
-        plain.get("target"),
+        _or_none(str, plain.get("source")),
+        _or_none(str, plain.get("target")),
         Place(place) if place else None,
-        plain["taken"],
-        plain["given"],
+        _of(int, plain["taken"]),
+        _of(int, plain["given"]),
     )

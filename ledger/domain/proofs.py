@@ -15,7 +15,7 @@ from typing import Any
 from ledger.domain.canonical import canonical_text, read_canonical
 from ledger.domain.entries import Entry
 from ledger.domain.merkle import leaf_hash, verify_inclusion
-from ledger.domain.plain import UNREADABLE, read_entry
+from ledger.domain.plain import UNREADABLE, entry_text, read_entry
 from ledger.domain.seals import Seal, read_seal, same_house
 from ledger.errors import InputError, LedgerError
 
@@ -75,7 +75,10 @@ def read_proof(text: str) -> Proof:
         plain: Any = read_canonical(text.strip())
         if plain["format"] != FORMAT:
             raise InputError(f"The file is of the form {plain['format']!r}, not {FORMAT!r}.", _ASK)
-        return _proof(plain)
+        proof = _proof(plain)
+        if proof_text(proof) != text.strip():
+            raise ValueError("A hash or the house is written in another way.")
+        return proof
     except InputError:
         raise
     except LedgerError as error:
@@ -123,8 +126,11 @@ def proof_faults(proof: Proof, seal: Seal | None = None) -> Iterator[str]:
 
 
 def _entry(one: Proved) -> Entry | None:
+    """Return the entry that a text tells, or None when no book would write the text."""
     try:
-        return read_entry(one.body)
+        entry = read_entry(one.body)
+        entry.draft.happened.local()  # no clock shows some instants and offsets
+        return entry if entry_text(entry) == one.body else None
     except UNREADABLE:
         return None
 

@@ -14,9 +14,9 @@ ROOT_DIGITS = 64
 """Hexadecimal digits of a root."""
 MOST_ENTRIES = 2**53 - 1
 """The largest number of entries that a seal can name."""
-_PARTS = r"house\s*(?P<house>.*\S)\s*entries\s*(?P<entries>\S+?)\s*root(?P<root>.*)"
-_AT_A_LINE = re.compile(rf"^\s*{_PARTS}", re.S | re.I | re.M)
-_ANYWHERE = re.compile(_PARTS, re.S | re.I)
+_HOUSE_AT_A_LINE = re.compile(r"^[^\S\n]*house", re.I | re.M)
+_HOUSE_ANYWHERE = re.compile(r"house", re.I)
+_ENTRIES = re.compile(r"entries(?=\s*(?P<entries>\S{1,60}?)\s*(?P<root>root))", re.I)
 _HEX = re.compile(r"[0-9a-f]+")
 _COPY = (
     "Copy the three lines again as they stand on the paper: House ..., Entries ..., Root and 64 "
@@ -58,17 +58,23 @@ def read_seal(text: str) -> Seal:
         >>> read_seal("HOUSE Wren & Co ENTRIES 12 ROOT " + "AB" * 32).entries
         12
     """
-    found = _AT_A_LINE.search(text) or _ANYWHERE.search(text)
-    if found is None:
+    *_, last = (None, *_ENTRIES.finditer(text))
+    house = _house(text[: last.start()]) if last else ""
+    if last is None or not house:
         raise InputError(
             f"{_shown(text)} is not a seal: it needs a house, a number of entries and a root.",
             _COPY,
         )
-    return Seal(
-        house=" ".join(found["house"].split()),
-        entries=_entries(found["entries"]),
-        root=_root(found["root"]),
-    )
+    return Seal(house, _entries(last["entries"]), _root(text[last.end("root") :]))
+
+
+def _house(text: str) -> str:
+    """Return what follows the first word house, at the head of a line if there is one, or ""."""
+    for pattern in (_HOUSE_AT_A_LINE, _HOUSE_ANYWHERE):
+        for found in pattern.finditer(text):
+            if name := " ".join(text[found.end() :].split()):
+                return name
+    return ""
 
 
 def same_house(one: str, other: str) -> bool:

@@ -1,18 +1,36 @@
-"""Where the keys and tables of a TOML text stand.
+"""What a TOML text says, and where its keys and tables stand.
 
 Guarantees: the line of every key at the head of a line, and of every table, counted from 1; a key
-inside a string or a list of several lines is none. Refuses: nothing; whether the text is TOML is
-for its reader to say.
+inside a string or a list of several lines is none. Refuses: what is not TOML, and what the
+standard library's reader stumbles over, by one error.
 """
 
 import re
+import tomllib
+from collections import Counter
+from typing import Any
 
 Place = tuple[str, int, str]
 """A table's name, which of that name it is from 0, and a key; the key "" is the table itself."""
 
-_HEAD = re.compile(r"\s*\[\[?\s*([^\]]+?)\s*\]\]?\s*(?:#.*)?")
+_HEAD = re.compile(r"\[\[?([^\]]+)\]\]?\s*(?:#.*)?")
 _KEY = re.compile(r"\s*(?:\"([^\"]*)\"|'([^']*)'|([A-Za-z0-9_-]+))\s*[.=]")
 _TOKEN = re.compile(r"\"\"\"|'''|\"(?:\\.|[^\"\\])*\"|'[^']*'|#.*|[\[\]{}]")
+
+
+def toml_values(text: str) -> dict[str, Any]:
+    """Return what a TOML text says.
+
+    Raises:
+        TOMLDecodeError: It is not TOML, or holds more than can be read.
+    """
+    try:
+        return tomllib.loads(text)
+    except tomllib.TOMLDecodeError:
+        raise
+    except (RecursionError, ValueError) as error:
+        why = "a number is too long, or lists stand too deep in one another"
+        raise tomllib.TOMLDecodeError(why) from error
 
 
 def line_numbers(text: str) -> dict[Place, int]:
@@ -22,12 +40,14 @@ def line_numbers(text: str) -> dict[Place, int]:
     3
     """
     found: dict[Place, int] = {("", 0, ""): 1}
+    met: Counter[str] = Counter()
     table, number, quote, depth = "", 0, "", 0
     for line_no, line in enumerate(text.split("\n"), 1):
         if not quote and not depth:
-            if head := _HEAD.fullmatch(line.rstrip()):
-                table = head[1].strip("\"' ")
-                number = sum(1 for name, _, key in found if (name, key) == (table, ""))
+            if head := _HEAD.fullmatch(line.strip()):
+                table = head[1].strip("\"' \t")
+                number = met[table]
+                met[table] += 1
                 found[table, number, ""] = line_no
                 continue
             if key := _KEY.match(line):

@@ -110,7 +110,8 @@ def read_pour(text: str | None) -> int | None:
     if not text:
         return None
     parts = text.strip().removeprefix("1:").strip()
-    if not (parts.isascii() and parts.isdecimal()) or int(parts) == 0 or int(parts) > 1000:
+    is_number = parts.isascii() and parts.isdecimal() and len(parts) <= len("1000")
+    if not is_number or not 1 <= int(parts) <= 1000:
         raise InputError(
             f'"{text}" is not a way to pour.', "Write 1:7 for one part to seven of soda water."
         )

@@ -15,7 +15,7 @@ from ledger.domain.entries.words import (
 )
 from ledger.domain.lots import LotState, passes
 from ledger.domain.quantity import Measure, Quantity, show
-from ledger.errors import InputError
+from ledger.errors import InputError, RefusedError
 from ledger.service.book import Book, How, Recorded
 from ledger.service.desk import Desk, at_desk
 from ledger.service.scenes import lot_state
@@ -104,6 +104,7 @@ def read_pores(text: str | None) -> Pores:
 
     Raises:
         InputError: It is not of that form.
+        RefusedError: It is not above zero.
     """
     if not text:
         return NO_PORES
@@ -112,6 +113,11 @@ def read_pores(text: str | None) -> Pores:
     if len(plain) > 2:
         raise InputError(f'"{text}" is not a pore size.', "Write it in µm as 20 or 20-25.")
     sizes = [read_scaled(end.strip(), 1000, "µm", "pore size") for end in plain]
+    if min(sizes) <= 0:
+        raise RefusedError(
+            f"A pore size must be more than zero, and {text} is not.",
+            "Read it on the filter or its box, in µm.",
+        )
     return min(sizes), max(sizes)
 
 

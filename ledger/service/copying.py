@@ -123,7 +123,7 @@ def import_book(file: Path, to: str, progress: Progress, clock: Clock = wall_clo
 
     Raises:
         InputError: A line does not fit.
-        FindingError: The lines do not have the root that the first line says.
+        FindingError: The lines do not have the root or the house that the first line says.
         StorageError: The file cannot be read, or something is in the place already.
     """
     from ledger.store.create import create_book
@@ -141,6 +141,9 @@ def import_book(file: Path, to: str, progress: Progress, clock: Clock = wall_clo
                 ]
             elif not whats and found.root.hex() != seal.root:
                 whats = ["The entries do not have the root that the first line says."]
+            elif not whats and (house := seal_on(connection).house) != seal.house:
+                told = house or "nobody"
+                whats = [f"The entries are of the house {told}, and the first line of another."]
             if whats:
                 raise FindingError.of([(what, NOTHING_KEPT) for what in whats])
 

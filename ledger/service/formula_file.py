@@ -5,20 +5,18 @@ it does not know, limits that are none of their step, ends that are the wrong wa
 """
 
 import tomllib
-from collections.abc import Callable, Collection, Sequence
-from dataclasses import dataclass
-from typing import Any, TypeVar
+from collections.abc import Collection
 
 from ledger.domain.entries import Formula
 from ledger.domain.entries.masters import FormulaLine, FormulaStep, Keeping
 from ledger.domain.entries.words import Grade, LookedAt, ProductKind, RestFor
 from ledger.domain.quantity import Measure, Quantity
-from ledger.domain.toml_places import Place, line_numbers
-from ledger.errors import InputError, LedgerError
+from ledger.domain.toml_places import line_numbers, toml_values
+from ledger.errors import InputError
 from ledger.service.batches import read_pour
-from ledger.service.words import Words, read_text, with_article
+from ledger.service.formula_table import TEMPS, TIMES, Table
+from ledger.service.words import Words
 
-ValueT = TypeVar("ValueT")
 HEAD = (
     *("code", "version", "product", "kind", "basis", "wanted-clarity", "pour"),
     *("best-before-days", "yield-min", "yield-max", "abv-min", "abv-max", "claim", "label"),
@@ -29,124 +27,22 @@ LINE = ("material", "amount", "tolerance", "overage")
 """Keys of a line."""
 KEEPING = ("storage", "days", "opened-days", "brix-min")
 """Keys of a row that says how long it keeps."""
-_TIMES, _TEMPS = ("at-least", "at-most"), ("temp-min", "temp-max")
 STEPS: dict[str, tuple[str, ...]] = {
-    "add": (*_TIMES, *_TEMPS),
-    "rest": ("rest-for", *_TIMES, *_TEMPS),
-    "filter": ("pore-max", "passes-min", "precoat-min", *_TIMES, *_TEMPS),
+    "add": (*TIMES, *TEMPS),
+    "rest": ("rest-for", *TIMES, *TEMPS),
+    "filter": ("pore-max", "passes-min", "precoat-min", *TIMES, *TEMPS),
     "rinse": (),
     "decant": (),
-    "measure": _TEMPS,
-    "makeup": _TEMPS,
-    "look": ("looked-at", "dilution", "worst", "age", *_TEMPS),
-    "finish": _TEMPS,
+    "measure": TEMPS,
+    "makeup": TEMPS,
+    "look": ("looked-at", "dilution", "worst", "age", *TEMPS),
+    "finish": TEMPS,
     "bottle": (),
     "labels": (),
     "check": (),
     "note": (),
 }
 """Verbs that a step may have, each with the limits that it may have."""
-PAIRS = {
-    "": (("yield-min", "yield-max"), ("abv-min", "abv-max")),
-    "step": (_TIMES, _TEMPS),
-}
-"""Keys of which the first is never more than the second."""
-
-
-@dataclass(frozen=True, slots=True)
-class Table:
-    """One table of a file, read word by word."""
-
-    words: Words
-    """Reads single words and keeps what is wrong."""
-    file: str
-    """Name of the file."""
-    lines: dict[Place, int]
-    """Where everything stands."""
-    name: str
-    """Name of the table; empty for the head."""
-    number: int
-    """Which of that name it is, from 0."""
-    cells: dict[str, Any]
-    """Its values."""
-    wrong: list[tuple[int, LedgerError]]
-    """What is wrong with the file, each with its line."""
-
-    def say(self, key: str, error: LedgerError) -> None:
-        """Keep an error about a key, with the line where the key or its table stands."""
-        line = self.lines.get((self.name, self.number, key))
-        line = line or self.lines.get((self.name, self.number, ""), 1)
-        placed = [(f"{self.file} line {line}: {what}", todo) for what, todo in error.problems]
-        self.wrong.append((line, type(error).of(placed)))
-
-    def cell(self, key: str) -> str | None:
-        """Return a value as text, or None when the key is not there."""
-        value = self.cells.get(key)
-        if isinstance(value, list | dict):
-            self.say(key, InputError(f'"{key}" is not a single value.', 'Write it in "quotes".'))
-            return None
-        return None if value is None else str(value)
-
-    def read(self, key: str, reader: Callable[[str | None], ValueT]) -> ValueT:
-        """Read a value; what is wrong with it is kept with its line."""
-        before = len(self.words.errors)
-        text = self.cell(key)
-        value = reader(text)
-        wrong = self.words.errors[before:]
-        if not wrong and isinstance(value, int) and value < 0 and key not in _TEMPS:
-            wrong = [InputError(f'"{key}" is below zero.', "Write a number from zero up.")]
-        del self.words.errors[before:]
-        for error in wrong:
-            self.say(key, error)
-        return value
-
-    def text(self, key: str) -> str:
-        """Return a text that must be given."""
-        what = key.replace("-", " ")
-        return self.read(key, lambda text: self.words.read(lambda: read_text(text or "", what), ""))
-
-    def text_or_none(self, key: str) -> str | None:
-        """Return a text, or None."""
-        return self.read(key, lambda text: self.words.text_or_none(text, key))
-
-    def number_of(self, key: str, scale: int, unit: str) -> int | None:
-        """Return a number in a smaller unit, or None."""
-        what = key.replace("-", " ")
-        return self.read(key, lambda text: self.words.scaled(text, scale, unit, what))
-
-    def needs(self, key: str) -> None:
-        """Keep an error when a key is not there."""
-        if key not in self.cells:
-            what = f'{with_article(self.name or "formula").capitalize()} has no "{key}".'
-            self.say(key, InputError(what, f"Write {key} = and its value."))
-
-    def amount(self, key: str, measure: Measure | None) -> Quantity | None:
-        """Return an amount in a measure; None when it is not given."""
-        found = self.read(key, self.words.amount_or_none)
-        if found and found.written and measure and found.measure is not measure:
-            kind = "volume" if measure is Measure.UL else "weight"
-            such = "480mL" if measure is Measure.UL else "4g"
-            error = InputError(
-                f'{found.written} is not a {kind}, so it cannot be the "{key}".',
-                f"Write a {kind}, such as {such}.",
-            )
-            self.say(key, error)
-        return found
-
-    def known(self, keys: Sequence[str], where: str) -> None:
-        """Keep an error for each key that is not one of `keys`."""
-        for key in self.cells:
-            if key not in keys:
-                todo = f"Choose from: {', '.join(keys)}." if keys else "Leave it out."
-                self.say(key, InputError(f'"{key}" is not known in {where}.', todo))
-
-    def in_order(self, values: dict[str, int | None]) -> None:
-        """Keep an error for each pair of ends that are the wrong way round."""
-        for low, high in PAIRS[self.name]:
-            least, most = values.get(low), values.get(high)
-            if least is not None and most is not None and least > most:
-                what = f'"{low}" {self.cell(low)} is more than "{high}" {self.cell(high)}.'
-                self.say(high, InputError(what, "Exchange them, or put right whichever is wrong."))
 
 
 def read_formula(
@@ -161,7 +57,7 @@ def read_formula(
         InputError: It is not in the form of TOML.
     """
     try:
-        cells = tomllib.loads(text)
+        cells = toml_values(text)
     except tomllib.TOMLDecodeError as error:
         raise InputError(
             f"The file {file} is not in the form of TOML: {error}.",
@@ -194,7 +90,7 @@ def _formula(head: Table) -> Formula:
         basis=basis,
         wanted_clarity=head.read("wanted-clarity", lambda word: words.one_of(word, Grade, "grade")),
         pour_parts=head.read("pour", lambda pour: words.read(lambda: read_pour(pour), None)),
-        best_before_days=head.number_of("best-before-days", 1, ""),
+        best_before_days=head.days("best-before-days"),
         yield_min_mpct=limits["yield-min"],
         yield_max_mpct=limits["yield-max"],
         label_text=head.text_or_none("label"),
@@ -288,12 +184,12 @@ def _step(row: Table) -> FormulaStep:
 
 def _keeping(row: Table) -> Keeping:
     row.known(KEEPING, "how long it keeps")
-    days = row.number_of("days", 1, "")
+    days = row.days("days")
     row.needs("days")
     return Keeping(
         storage=row.text("storage"),
         days=days or 0,
-        opened_days=row.number_of("opened-days", 1, ""),
+        opened_days=row.days("opened-days"),
         brix_min_mpct=row.number_of("brix-min", 1000, "°Bx"),
     )
 

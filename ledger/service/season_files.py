@@ -2,15 +2,18 @@
 
 Guarantees: all that is wrong in all files is told at once, each with its file and line; rows come
 out in the order in which they were typed. Refuses: unknown verbs and columns, rows without a time
-or of another width than their heading, and nicknames that no earlier row gives.
+or a word that their verb needs, or of another width than their heading, and nicknames that no
+earlier row gives.
 """
 
 import csv
 import inspect
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, time
 from pathlib import Path
+
+from ledger.service.times import FIRST_YEAR, LAST_YEAR
 
 Verbs = Mapping[str, Callable[..., object]]
 """The verbs of the book by their names."""
@@ -68,7 +71,7 @@ def read_rows(folder: Path, verbs: Verbs) -> tuple[tuple[Row, ...], list[Problem
     problems: list[Problem] = []
     for path in sorted(folder.glob("*.csv")):
         if path.stem in verbs:
-            found += _read_file(path, words_of(verbs[path.stem]), problems)
+            found += _read_file(path, verbs[path.stem], problems)
         else:
             what = f"{path.name} is named after no verb of the book."
             problems.append((what, f"Name it after one of: {', '.join(sorted(verbs))}."))
@@ -77,10 +80,11 @@ def read_rows(folder: Path, verbs: Verbs) -> tuple[tuple[Row, ...], list[Problem
     return rows, problems
 
 
-def words_of(verb: Callable[..., object]) -> frozenset[str]:
-    """Return the names of the words that a verb takes."""
+def words_of(verb: Callable[..., object]) -> dict[str, bool]:
+    """Return the names of the words that a verb takes, and whether it needs them."""
     parameters = inspect.signature(verb).parameters.values()
-    return frozenset(item.name for item in parameters if item.kind is item.KEYWORD_ONLY)
+    own = (item for item in parameters if item.kind is item.KEYWORD_ONLY)
+    return {item.name: item.default is item.empty for item in own}
 
 
 def _turn(row: Row) -> tuple[datetime, int, int]:
@@ -88,7 +92,10 @@ def _turn(row: Row) -> tuple[datetime, int, int]:
     return row.typed, place, row.line
 
 
-def _read_file(path: Path, words: frozenset[str], problems: list[Problem]) -> list[Row | None]:
+def _read_file(
+    path: Path, verb: Callable[..., object], problems: list[Problem]
+) -> list[Row | None]:
+    words = words_of(verb)
     try:
         lines = list(_lines(path))
     except (csv.Error, UnicodeDecodeError) as error:
@@ -97,11 +104,17 @@ def _read_file(path: Path, words: frozenset[str], problems: list[Problem]) -> li
         return [None]
     heading = lines[0][1] if lines else []
     problems += _heading_problems(path.name, heading, words)
-    return [_row(path, heading, line, cells, problems) for line, cells in lines[1:]]
+    needed = [name for name in words if words[name]]
+    return [_row(path, heading, needed, line, cells, problems) for line, cells in lines[1:]]
 
 
 def _row(
-    path: Path, heading: Sequence[str], line: int, cells: Sequence[str], problems: list[Problem]
+    path: Path,
+    heading: Sequence[str],
+    needed: Sequence[str],
+    line: int,
+    cells: Sequence[str],
+    problems: list[Problem],
 ) -> Row | None:
     place = f"{path.name} line {line}"
     if len(cells) != len(heading):
@@ -109,6 +122,10 @@ def _row(
         problems.append((what, "Put text that holds a comma in double quotes."))
     elif "at" in heading:
         told = {name: cell for name, cell in zip(heading, cells, strict=True) if cell}
+        for name in needed:
+            if name not in told:
+                what = f"{place} has nothing in the column {name}."
+                problems.append((what, "Write it there; no entry of this kind is without it."))
         told |= {name: str(path.parent / told[name]) for name in FILES & told.keys()}
         typed = _typed(place, told, problems)
         return Row(path.name, line, path.stem, told, typed) if typed else None
@@ -124,7 +141,7 @@ def _lines(path: Path) -> Iterator[tuple[int, list[str]]]:
 
 
 def _heading_problems(
-    file: str, heading: Sequence[str], words: frozenset[str]
+    file: str, heading: Sequence[str], words: Collection[str]
 ) -> Iterator[Problem]:
     if "at" not in heading:
         yield f"{file} line 1 has no column at.", "Add it, with when each entry happened."
@@ -156,14 +173,24 @@ def _moment(
     """Return a time of a row; a day alone counts as its last minute."""
     text = cells.get(column, "")
     try:
-        if len(text) == _DAY:
-            return datetime.combine(date.fromisoformat(text), time(23, 59))
-        return datetime.strptime(text, "%Y-%m-%d %H:%M")  # noqa: DTZ007 - the house's clock
+        return _of_our_age(_read_moment(text))
     except ValueError:
         told = f'"{text}", which is no time,' if text else "nothing"
         what = f"{place} has {told} in the column {column}."
         problems.append((what, "Write it as 2026-02-03 10:15, or a day as 2026-02-03."))
         return None
+
+
+def _read_moment(text: str) -> datetime:
+    if len(text) == _DAY:
+        return datetime.combine(date.fromisoformat(text), time(23, 59))
+    return datetime.strptime(text, "%Y-%m-%d %H:%M")  # noqa: DTZ007 - the house's clock
+
+
+def _of_our_age(moment: datetime) -> datetime:
+    if not FIRST_YEAR <= moment.year <= LAST_YEAR:
+        raise ValueError("There is no reckoning with such a year.")
+    return moment
 
 
 def _nickname_problems(rows: Sequence[Row]) -> Iterator[Problem]:

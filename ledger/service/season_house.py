@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import Any
 from zoneinfo import available_timezones
 
+from ledger.domain.toml_places import toml_values
 from ledger.service.season_files import Problem
 
 
@@ -49,7 +50,7 @@ class Story:
 def read_house(folder: Path) -> tuple[SeasonHouse | None, Story | None, list[Problem]]:
     """Return the house and the story of a season, and all that is wrong with them."""
     try:
-        told = tomllib.loads((folder / "house.toml").read_text(encoding="utf-8"))
+        told = toml_values((folder / "house.toml").read_text(encoding="utf-8"))
     except FileNotFoundError:
         todo = "Name the folder of a season, which has one."
         return None, None, [(f"There is no house.toml in the folder {folder.name}.", todo)]
@@ -88,5 +89,5 @@ def _problems(kind: type[SeasonHouse | Story], told: dict[str, Any]) -> Iterator
 
 
 def _zone_problems(zone: object) -> Iterator[Problem]:
-    if zone not in available_timezones():
+    if isinstance(zone, str) and zone not in available_timezones():
         yield f'house.toml has "{zone}", which is no time zone.', "Write one such as Europe/Dublin."

@@ -1,11 +1,14 @@
 """Reading times and durations as people write them.
 
 Guarantees: a time without an offset is read on the house's clock; the offset and how exactly the
-time is known are kept. Refuses: days that do not exist and words it does not know.
+time is known are kept. Refuses: days that do not exist, words it does not know, and times and
+durations of which no sum could be made.
 """
 
 import re
 from datetime import UTC, date, datetime, timedelta, tzinfo
+from decimal import Decimal
+from fractions import Fraction
 
 from ledger.domain.entries import When
 from ledger.domain.entries.words import Precision
@@ -15,6 +18,12 @@ _CLOCK = re.compile(r"([01]?\d|2[0-3]):([0-5]\d)", re.ASCII)
 _DAY = re.compile(r"\d{4}-\d{2}-\d{2}", re.ASCII)
 _PART = re.compile(r"(\d+(?:\.\d+)?) ?(min|m|hours|hour|h|days|day|d|weeks|week|w)", re.ASCII)
 _MINUTES = {"m": 1, "h": 60, "d": 24 * 60, "w": 7 * 24 * 60}
+LONGEST_TEXT = 60
+"""The most characters a time or a duration may be written in."""
+LONGEST_MINUTES = 100 * 365 * 24 * 60
+"""The longest duration that is read: a hundred years."""
+FIRST_YEAR, LAST_YEAR = 1900, 2999
+"""Years in which a moment can lie."""
 FORMS = "Write 14:30, yesterday 18:00, -2h, 2026-03-02 14:30 or 2026-03-02; ~14:30 for about."
 
 
@@ -28,10 +37,10 @@ def read_when(text: str | None, now: datetime, zone: tzinfo) -> When:
 
     Raises:
         InputError: It cannot be read as a time.
-        RefusedError: It names a day or hour that does not exist.
+        RefusedError: It names a day or hour that does not exist, or one of another age.
     """
     local_now = now.astimezone(zone)
-    words = " ".join((text or "now").split())
+    words = _words(text or "now", "time")
     is_about = words.startswith(("~", "about "))
     words = words.removeprefix("~").removeprefix("about ").strip()
     precision = Precision.ABOUT if is_about else Precision.EXACT
@@ -67,18 +76,40 @@ def read_day(text: str) -> date:
 
 
 def read_minutes(text: str, *, or_none: bool = False) -> int | None:
-    """Return a duration such as 48h, 2d, 1d 6h or 30min in whole minutes.
+    """Return a duration such as 48h, 2d, 1d 6h or 30min in whole minutes, rounded half to even.
+
+    Args:
+        text: What was written.
+        or_none: Whether to return None for what is no duration.
+
+    Raises:
+        InputError: It is no duration, or is longer than a hundred years.
 
     >>> read_minutes("1d 6h")
     1800
     """
-    words = " ".join(text.split())
+    words = _words(text, "duration")
     parts = _PART.findall(words)
     if not parts or _PART.sub("", words).strip():
         if or_none:
             return None
         raise InputError(f'"{text}" is not a duration.', "Write it as 30min, 48h, 2d or 1d 6h.")
-    return round(sum(float(number) * _MINUTES[unit[0]] for number, unit in parts))
+    minutes = round(sum(Fraction(Decimal(number)) * _MINUTES[unit[0]] for number, unit in parts))
+    if minutes > LONGEST_MINUTES:
+        raise InputError(
+            f'"{text}" is longer than a hundred years.', "Check the number and its unit."
+        )
+    return minutes
+
+
+def _words(text: str, what: str) -> str:
+    """Return a text with its white space folded, if it is short enough to be what it should."""
+    if len(text) > LONGEST_TEXT:
+        raise InputError(
+            f"A {what} has at most {LONGEST_TEXT} characters, and this text has {len(text)}.",
+            f"Write the {what} alone, and put the rest in a note.",
+        )
+    return " ".join(text.split())
 
 
 def _day(text: str, today: date | None) -> date | None:
@@ -104,16 +135,26 @@ def _with_offset(text: str, zone: tzinfo) -> datetime:
         moment = datetime.fromisoformat(text)
     except ValueError as error:
         raise InputError(f'"{text}" is not a time.', FORMS) from error
-    return moment if moment.tzinfo else _shown(moment.replace(tzinfo=zone))
+    return _of_our_age(moment) if moment.tzinfo else _shown(moment.replace(tzinfo=zone))
 
 
 def _shown(moment: datetime) -> datetime:
     """Return the moment if its clock ever showed it."""
-    back = moment.astimezone(UTC).astimezone(moment.tzinfo)
+    back = _of_our_age(moment).astimezone(UTC).astimezone(moment.tzinfo)
     if back.replace(fold=0) != moment.replace(fold=0):
         raise RefusedError(
             f"The clocks skip {moment:%H:%M} on {moment:%Y-%m-%d}, when summer time begins.",
             "Give the time that the clock really showed.",
+        )
+    return moment
+
+
+def _of_our_age(moment: datetime) -> datetime:
+    """Return the moment if clocks and calendars can reckon with it."""
+    if not FIRST_YEAR <= moment.year <= LAST_YEAR:
+        raise RefusedError(
+            f"A time in the year {moment.year:04d} cannot be.",
+            f"Look at the year again: it lies between {FIRST_YEAR} and {LAST_YEAR}.",
         )
     return moment
 

@@ -7,8 +7,9 @@ is named by its code or an unambiguous ending, a number has the unit its field a
 import re
 from collections.abc import Callable
 from datetime import date
-from decimal import Decimal, InvalidOperation
+from decimal import Decimal
 from enum import StrEnum
+from fractions import Fraction
 from typing import TypeVar
 
 from ledger.domain.codes import check_code, clean_code, nearest
@@ -239,11 +240,8 @@ def read_scaled(text: str, scale: int, unit: str, what: str) -> int:
         raise InputError(
             f'"{text}" is not {with_article(what)}{wanted}.', f"Write a number{wanted}."
         )
-    try:
-        number = Decimal(found[1].replace(",", ".").replace("−", "-")) * scale
-    except InvalidOperation as error:  # pragma: no cover - the pattern admits decimals only
-        raise InputError(f'"{text}" is not {with_article(what)}.', "Write a number.") from error
-    if number != number.to_integral_value():
+    number = Fraction(Decimal(found[1].replace(",", ".").replace("−", "-"))) * scale
+    if number.denominator != 1:
         raise InputError(
             f'"{text}" is a finer {what} than the book keeps.', "Round it and write it again."
         )

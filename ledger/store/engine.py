@@ -11,10 +11,10 @@ from pathlib import Path
 from typing import Any
 
 from sqlalchemy import URL, Connection, Engine, create_engine, event, make_url, text
-from sqlalchemy.exc import ArgumentError, DBAPIError, OperationalError
+from sqlalchemy.exc import ArgumentError, DBAPIError, OperationalError, StatementError
 from sqlalchemy.pool import NullPool
 
-from ledger.errors import StorageError
+from ledger.errors import InputError, StorageError
 
 __all__ = [
     "Connection",
@@ -125,6 +125,12 @@ def storage_errors() -> Iterator[None]:
         raise StorageError(
             f"The book refused what was to be stored: {cause(error)}.",
             "Nothing was recorded. Run pottle verify to see whether the book is sound.",
+        ) from error
+    except StatementError as error:
+        if not isinstance(error.orig, UnicodeEncodeError):
+            raise
+        raise InputError(
+            "What was typed holds bytes that are no text in UTF-8.", "Type it again by hand."
         ) from error
 
 

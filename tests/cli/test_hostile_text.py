@@ -74,6 +74,20 @@ def test_an_invisible_character_is_refused_wherever_words_are_taken(
     assert shell.entries() == before
 
 
+@pytest.mark.parametrize("letter", HIDDEN.values(), ids=HIDDEN)
+def test_no_complaint_carries_what_a_terminal_would_obey(letter: str, shell: Shell) -> None:
+    for args in (
+        ("add", ".", "NS-001-J", "1L", "--at", f"14{letter}30"),
+        ("filter", ".", "--medium", "paper", "--out", "1L", "--pore", f"2{letter}0"),
+        ("look", ".", f"cl{letter}ear"),
+        ("formula", "show", f"or{letter}ange"),
+    ):
+        answer = shell.run(*args)
+        assert answer.exit_code in (2, 3), args
+        assert letter not in answer.err
+        assert f"U+{ord(letter):04X}" in answer.err
+
+
 @pytest.mark.parametrize("words", HARMLESS)
 def test_what_looks_like_markup_is_kept_and_shown_as_it_was_typed(words: str, shell: Shell) -> None:
     essence = shell.codes["essence"]

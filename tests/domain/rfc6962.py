@@ -8,6 +8,9 @@ way of reckoning with the book's own checks, which climb from the leaf as RFC 91
 import json
 from hashlib import sha256
 
+DIGITS = 64
+"""Hexadecimal digits of a hash of SHA-256."""
+
 
 def leaf(data: bytes) -> bytes:
     """MTH({d(0)}) = SHA-256(0x00 || d(0))."""
@@ -28,7 +31,12 @@ def split(n: int) -> int:
 
 
 def root_by_path(m: int, n: int, own: bytes, path: list[bytes]) -> bytes | None:
-    """Return the root to which PATH(m, D[n]) leads, or None when it is of the wrong length."""
+    """Return the root to which PATH(m, D[n]) leads, or None when it is of the wrong length.
+
+    None also where 0 <= m < n does not hold, as there is no such path.
+    """
+    if not 0 <= m < n:
+        return None
     if n == 1:
         return None if path else own
     if not path:
@@ -68,7 +76,8 @@ def check_file(text: str) -> list[int]:
     return [
         one["seq"]
         for one in proof["proved"]
-        if root_by_path(
+        if any(len(part) != DIGITS for part in one["path"])
+        or root_by_path(
             one["seq"] - 1,
             proof["entries"],
             leaf(one["body"].encode()),

@@ -193,3 +193,43 @@ def test_an_instant_is_text_of_fixed_width_and_sorts_as_time_does(moment: dateti
     assert len(text) == 20
     assert read_instant(text) == moment
     assert (text < instant_text(at(9))) == (moment < at(9))
+
+
+OTHER_TYPES: dict[type, Any] = {str: 5, int: "5", bool: 1}
+"""For each type a value of another, which Python would pass on without a word."""
+
+
+def with_another_type(value: Any) -> Iterator[Any]:
+    """Yield a plain value once for each number, word or truth in it, that one changed."""
+    places = value.items() if isinstance(value, dict) else enumerate(value)
+    for key, item in list(places):
+        for other in (
+            with_another_type(item) if isinstance(item, dict | list) else [OTHER_TYPES[type(item)]]
+        ):
+            copy = value.copy()
+            copy[key] = other
+            yield copy
+
+
+@KINDS
+def test_a_value_of_another_type_is_refused(kind: str) -> None:
+    """A proof from elsewhere may hold any; it would come to grief where the entry is shown."""
+    example = EXAMPLES[FACTS[kind]]
+    full = replace(
+        entry(example, 9, at(10)),
+        draft=draft(
+            example,
+            sheet="S-1",
+            reason="misread",
+            corrects=4,
+            opens=Opened("E-1", LotType.MADE, Measure.UL),
+        ),
+        postings=(Posting("A", "E-1", Place.SUPPLIER, 5, 0),),
+        level=Level("E-1", 450_000),
+    )
+    plain = entry_to_plain(full)
+    assert entry_from_plain(plain) == full
+    del plain["v"]
+    for changed in with_another_type(plain):
+        with pytest.raises((KeyError, TypeError, ValueError)):
+            entry_from_plain(changed)

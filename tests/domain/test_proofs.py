@@ -1,5 +1,6 @@
 """A proof fits only as it was made, and a second reader of the RFC agrees."""
 
+from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import replace
 from datetime import UTC, datetime
@@ -216,3 +217,39 @@ def test_a_second_reader_of_the_rfc_agrees_on_every_path(size: int, data: st.Dat
     proof = consistency_path(old, size, lambda level, place: nodes[level, place])
     roots = (root(leaves[:old]), root(leaves))
     assert roots_by_proof(old, size, roots[0], proof) == roots
+
+
+def alone(body: str) -> Proof:
+    """Return a proof whose one entry, whatever it is, is all there is in its book."""
+    seal = Seal("Wren & Co", 1, leaf_hash(body.encode()).hex())
+    return Proof("OE-001-5", seal, (Proved(1, body, ()),))
+
+
+@pytest.mark.parametrize(
+    ("was", "put"),
+    [
+        ('"text":"Note 1."', '"text":5'),
+        ('"offset_min":0', '"offset_min":"0"'),
+        ('"offset_min":0', '"offset_min":1440'),
+        ('"happened_at":"2026-03-02T09:00:00Z"', '"happened_at":"2026-03-02T09:00"'),
+        ('"v":1', '"v":2'),
+        ('"by":"AB",', '"by":"AB","colour":"pale",'),
+    ],
+)
+def test_a_text_that_no_book_writes_is_told_though_it_is_in_the_tree(was: str, put: str) -> None:
+    """Whoever makes a proof up can hash anything; it must not come to grief where it is shown."""
+    body = note(1)
+    assert list(proof_faults(alone(body))) == []
+    assert was in body
+    proof = read_proof(proof_text(alone(body.replace(was, put))))
+    assert list(proof_faults(proof)) == ["The text of entry 1 is not what a book writes."]
+
+
+@pytest.mark.parametrize("change", [str.upper, lambda digits: f"{digits[:2]} {digits[2:]}"])
+def test_a_path_written_in_another_way_is_no_proof(change: Callable[[str], str]) -> None:
+    digits = PROOF.entries[0].path[0].hex()
+    with pytest.raises(InputError) as raised:
+        read_proof(proof_text(PROOF).replace(digits, change(digits)))
+    assert raised.value.problems == (
+        ("The file is not a proof: a part is missing or damaged.", ASK),
+    )

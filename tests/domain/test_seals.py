@@ -106,3 +106,51 @@ def test_any_text_is_read_or_refused_in_words(text: str) -> None:
     with suppress(InputError):
         found = read_seal(text)
         assert len(bytes.fromhex(found.root)) == 32
+
+
+PARTS = r"house\s*(?P<house>.*\S)\s*entries\s*(?P<entries>\S+?)\s*root(?P<root>.*)"
+PIECES = (
+    "house",
+    "House ",
+    "entries",
+    "Entries ",
+    "root",
+    "\n",
+    " ",
+    "Wren",
+    "57",
+    "٥",
+    ROOT,
+    "ab",
+)
+
+
+def read_or_told(text: str) -> tuple[Seal | None, str]:
+    """Return the seal, or why there is none."""
+    try:
+        return read_seal(text), ""
+    except InputError as error:
+        return None, error.what
+
+
+@given(st.lists(st.sampled_from(PIECES), max_size=12).map("".join))
+def test_a_seal_is_found_where_a_slow_pattern_finds_it(text: str) -> None:
+    """The pattern tells which words count when some stand twice, but goes back over all of them."""
+    found = re.search(rf"^\s*{PARTS}", text, re.S | re.I | re.M) or re.search(
+        PARTS, text, re.S | re.I
+    )
+    seal, told = read_or_told(text)
+    assert (found is None) == (" is not a seal: " in told)
+    if seal and found:
+        assert seal.house == " ".join(found["house"].split())
+        assert seal.entries == int(found["entries"])
+
+
+@pytest.mark.parametrize("piece", ["house a entries ", "house", "\n", "entries", "entries x "])
+def test_a_long_text_that_is_no_seal_is_refused_at_once(piece: str) -> None:
+    """The time to read a text must not grow with its length squared: these took hours."""
+    with pytest.raises(InputError) as raised:
+        read_seal(piece * 60_000)
+    assert raised.value.what.endswith(
+        " is not a seal: it needs a house, a number of entries and a root."
+    )

@@ -69,3 +69,15 @@ def test_every_key_that_the_reader_knows_has_its_own_line(
     assert {place for place in found if place[2]} == known
     lines = text.split("\n")
     assert all(lines[found[place] - 1].startswith(f"{place[2]} =") for place in known)
+
+
+def test_a_head_of_many_blanks_and_many_heads_are_told_at_once() -> None:
+    """The time to read a text must not grow with its length squared: these took hours."""
+    assert line_numbers(f"[{' ' * 100_000}x") == {("", 0, ""): 1}
+    many = line_numbers("[[line]]\n" * 50_000)
+    assert many["line", 49_999, ""] == 50_000
+    assert line_numbers("[[ line ]] # c\n[ 'step' ]") == {
+        ("", 0, ""): 1,
+        ("line", 0, ""): 1,
+        ("step", 0, ""): 2,
+    }

@@ -124,6 +124,17 @@ REFUSED: dict[str, Refused] = {
             ),
         ),
     ),
+    "a way to pour of more digits than are read": (
+        "start",
+        {"product": "Syrup", "kind": "syrup", "target": "1L", "pour": "9" * 5000},
+        InputError,
+        (
+            (
+                f'"{"9" * 5000}" is not a way to pour.',
+                "Write 1:7 for one part to seven of soda water.",
+            ),
+        ),
+    ),
     "a way to pour that is none": (
         "start",
         {"product": "Syrup", "kind": "syrup", "target": "1L", "pour": "7:1"},

@@ -3,7 +3,7 @@
 import pytest
 
 from ledger.domain.plain import facts_to_plain
-from ledger.errors import InputError
+from ledger.errors import InputError, RefusedError
 from tests.keeper import Keeper
 from tests.service.cases import MG, UL, Refused, Said, amount, check_recorded, check_refused
 
@@ -105,6 +105,17 @@ REFUSED: dict[str, Refused] = {
         {"lot": "OE-001-5", "medium": "paper", "volume_out": "400mL", "pore": "1-2-3"},
         InputError,
         (('"1-2-3" is not a pore size.', "Write it in µm as 20 or 20-25."),),
+    ),
+    "a pore size of nothing": (
+        "filter",
+        {"lot": "OE-001-5", "medium": "paper", "volume_out": "400mL", "pore": "0-20"},
+        RefusedError,
+        (
+            (
+                "A pore size must be more than zero, and 0-20 is not.",
+                "Read it on the filter or its box, in µm.",
+            ),
+        ),
     ),
     "a rinse to nowhere": (
         "rinse",

@@ -255,6 +255,10 @@ BAD_LINES: dict[str, tuple[Callable[[list[str]], list[str]], str]] = {
         lambda lines: [lines[0].replace('"root":"', '"root":"ab')[:-4] + '"}', *lines[1:]],
         "The entries do not have the root that the first line says.",
     ),
+    "a first line of another house": (
+        lambda lines: [lines[0].replace("Quayside", "Kerbside"), *lines[1:]],
+        "The entries are of the house Quayside Essences, and the first line of another.",
+    ),
     "a lot nobody opened": (
         lambda lines: [
             lines[0], *(line.replace('"SOO-001-3"', '"SOO-009-J"', 1) for line in lines[1:])

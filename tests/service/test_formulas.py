@@ -185,6 +185,33 @@ def test_all_that_is_wrong_is_told_with_its_line(sqlite_keeper: Keeper, tmp_path
     assert sqlite_keeper.bodies() == before
 
 
+CHECK = "Check the number."
+TOO_MUCH = f"""\
+code = "orange-essence"
+version = 0x{"f" * 5000}
+product = "Orange essence"
+kind = "essence"
+basis = "480mL"
+best-before-days = 36501
+
+[[keeping]]
+storage = "cool"
+days = 36500
+opened-days = 9999999999
+"""
+
+
+def test_figures_that_no_sum_could_use_are_told(sqlite_keeper: Keeper, tmp_path: Path) -> None:
+    """A date so many days away would be in no calendar, so no lot of it could be shown."""
+    with pytest.raises(InputError) as raised:
+        load(sqlite_keeper, tmp_path, TOO_MUCH)
+    assert raised.value.problems == (
+        ('orange.toml line 2: "version" is too long a number.', CHECK),
+        ('orange.toml line 6: "best-before-days" is more than a hundred years.', CHECK),
+        ('orange.toml line 11: "opened-days" is more than a hundred years.', CHECK),
+    )
+
+
 @pytest.mark.parametrize(
     ("text", "error", "what", "todo"),
     [
@@ -192,6 +219,20 @@ def test_all_that_is_wrong_is_told_with_its_line(sqlite_keeper: Keeper, tmp_path
             b"code = \n",
             InputError,
             "The file orange.toml is not in the form of TOML: Invalid value (at line 1, column 8).",
+            "Mend that place and load it again.",
+        ),
+        (
+            b"line = " + b"[" * 2000,
+            InputError,
+            "The file orange.toml is not in the form of TOML: a number is too long, or lists stand "
+            "too deep in one another.",
+            "Mend that place and load it again.",
+        ),
+        (
+            b"version = " + b"9" * 5000,
+            InputError,
+            "The file orange.toml is not in the form of TOML: a number is too long, or lists stand "
+            "too deep in one another.",
             "Mend that place and load it again.",
         ),
         (
@@ -207,7 +248,7 @@ def test_all_that_is_wrong_is_told_with_its_line(sqlite_keeper: Keeper, tmp_path
             "Check its name and place.",
         ),
     ],
-    ids=["no TOML", "no text", "no file"],
+    ids=["no TOML", "lists too deep", "a number too long", "no text", "no file"],
 )
 def test_a_file_that_cannot_be_read_is_told(
     text: bytes | None,

@@ -67,6 +67,18 @@ def problems_of(folder: Path) -> tuple[tuple[str, str], ...]:
             id="unknown verb",
         ),
         pytest.param(
+            {"note_csv": "at,by,lot,text\n2026-07-02 08:00,NM,oil,\n"},
+            "note.csv line 2 has nothing in the column text.",
+            "Write it there; no entry of this kind is without it.",
+            id="a word that is needed left out",
+        ),
+        pytest.param(
+            {"note_csv": "at,by,text\n0001-01-01 00:00,NM,Fine.\n"},
+            'note.csv line 2 has "0001-01-01 00:00", which is no time, in the column at.',
+            TIME,
+            id="a year of another age",
+        ),
+        pytest.param(
             {"note_csv": 'at,by,text\n2026-07-02 08:00,NM,"never closed\n'},
             "note.csv cannot be read as CSV: unexpected end of data.",
             "Save it again as CSV in UTF-8.",
@@ -167,6 +179,23 @@ def test_a_folder_without_a_house_is_no_season(tmp_path: Path) -> None:
 def test_a_house_that_is_no_toml_is_told(tmp_path: Path) -> None:
     what = problems_of(folder_with(tmp_path, house_toml="name = "))[0][0]
     assert what.startswith("house.toml cannot be read as TOML: ")
+
+
+@pytest.mark.parametrize("zone", ["[]", "{}", "3"])
+def test_a_zone_that_is_no_text_is_told(zone: str, tmp_path: Path) -> None:
+    house = GOOD["house.toml"].replace('"Europe/Dublin"', zone)
+    assert problems_of(folder_with(tmp_path, house_toml=house)) == (
+        ("house.toml has no text for time_zone.", 'Write it as: time_zone = "..."'),
+    )
+
+
+def test_lists_too_deep_in_a_house_are_told(tmp_path: Path) -> None:
+    house = f"name = {'[' * 2000}"
+    assert problems_of(folder_with(tmp_path, house_toml=house))[0] == (
+        "house.toml cannot be read as TOML: a number is too long, or lists stand too deep in one "
+        "another.",
+        "Save it again as TOML in UTF-8.",
+    )
 
 
 def test_rows_come_by_when_they_were_typed_then_by_verb_then_by_line(tmp_path: Path) -> None:

@@ -1,5 +1,6 @@
 """Times as people write them, on the clock of the house."""
 
+from collections.abc import Callable
 from datetime import UTC, date, datetime
 from zoneinfo import ZoneInfo
 
@@ -68,6 +69,28 @@ def test_today_without_an_hour_is_never_later_than_now() -> None:
         ("2026-03-02 noon", InputError, ('"2026-03-02 noon" is not a time.', FORMS)),
         ("yesterday noon", InputError, ('"yesterday noon" is not a time.', FORMS)),
         ("-2 moons", InputError, ('"-2 moons" is not a time.', FORMS)),
+        (
+            "-9999999999h",
+            InputError,
+            ('"9999999999h" is longer than a hundred years.', "Check the number and its unit."),
+        ),
+        (
+            "0001-01-01",
+            RefusedError,
+            (
+                "A time in the year 0001 cannot be.",
+                "Look at the year again: it lies between 1900 and 2999.",
+            ),
+        ),
+        (
+            "9999-12-31 23:59-02:00",
+            RefusedError,
+            (
+                "A time in the year 9999 cannot be.",
+                "Look at the year again: it lies between 1900 and 2999.",
+            ),
+        ),
+        ("14:30\x1b[31m", InputError, ('"14:30U+001B[31m" is not a time.', FORMS)),
         (
             "2026-02-30",
             RefusedError,
@@ -163,3 +186,30 @@ def test_what_is_no_duration_is_refused(text: str) -> None:
         (f'"{text}" is not a duration.', "Write it as 30min, 48h, 2d or 1d 6h."),
     )
     assert read_minutes(text, or_none=True) is None
+
+
+READERS: dict[str, Callable[[str], object]] = {
+    "time": lambda text: read_when(text, SUMMER_NOON, DUBLIN),
+    "duration": read_minutes,
+}
+
+
+@pytest.mark.parametrize("what", READERS)
+def test_a_text_too_long_for_a_time_or_a_duration_is_refused(what: str) -> None:
+    with pytest.raises(InputError) as raised:
+        READERS[what]("9" * 100_000)
+    assert raised.value.problems == (
+        (
+            f"A {what} has at most 60 characters, and this text has 100000.",
+            f"Write the {what} alone, and put the rest in a note.",
+        ),
+    )
+
+
+def test_a_duration_is_no_longer_than_a_century() -> None:
+    assert read_minutes("36500d") == 36500 * 24 * 60
+    with pytest.raises(InputError) as raised:
+        read_minutes("36500d 1min")
+    assert raised.value.problems == (
+        ('"36500d 1min" is longer than a hundred years.', "Check the number and its unit."),
+    )

@@ -230,6 +230,15 @@ def test_a_number_is_read_in_its_smaller_unit(
             ),
         ),
         (
+            f"20.{'0' * 30}1",
+            1000,
+            "°C",
+            (
+                f'"20.{"0" * 30}1" is a finer temperature than the book keeps.',
+                "Round it and write it again.",
+            ),
+        ),
+        (
             "1.5",
             1,
             "",

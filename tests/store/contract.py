@@ -6,7 +6,7 @@ from dataclasses import replace
 import pytest
 
 from ledger.domain.entries import Draft, Note, When
-from ledger.errors import RefusedError, StorageError
+from ledger.errors import InputError, RefusedError, StorageError
 from ledger.service.book import Book
 from ledger.store import recorder
 from ledger.store.engine import check_book
@@ -110,6 +110,20 @@ class BookContract(RowsContract, GuardsContract, ChangesContract, ReachContract,
             ),
         )
         assert row_counts(walked.book) == before
+
+    def test_words_that_are_no_text_are_told(self, keeper: Keeper) -> None:
+        """A shell hands on bytes that are not UTF-8, and Python makes half characters of them."""
+        before = keeper.bodies()
+        for verb, words in (
+            ("receive", {"material": "spirit\udcff", "amount": "1L"}),
+            ("start", {"formula": "orange\udcff", "target": "1L"}),
+        ):
+            with pytest.raises(InputError) as raised:
+                keeper.do(verb, **words)
+            assert raised.value.problems == (
+                ("What was typed holds bytes that are no text in UTF-8.", "Type it again by hand."),
+            )
+        assert keeper.bodies() == before
 
     def test_an_unknown_lot_is_told_with_its_nearest(self, keeper: Keeper) -> None:
         keeper.do("receive", material="spirit", amount="5L")
