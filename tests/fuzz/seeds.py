@@ -5,13 +5,14 @@ from collections.abc import Callable, Iterable
 from functools import cache
 from pathlib import Path
 from typing import Any
+from unittest.mock import patch
 
 from ledger.domain.proofs import proof_text
 from ledger.service.book import How, Recorded, open_book
 from ledger.service.copying import export
 from ledger.service.proving import prove
+from ledger.service.sealing import seal
 from ledger.service.verbs import VERBS
-from ledger.service.verifying import seal
 from tests.conftest import new_keeper
 from tests.fuzz.books import folder, silent, whole
 from tests.path import fill_every_table
@@ -106,14 +107,10 @@ def acts() -> list[bytes]:
             about = {"by": how.by, "at": how.at, "because": how.because}
             pairs = {**told, **{name: text for name, text in about.items() if text}}
             heard.append("\n".join([verb, *(f"{a}={b}" for a, b in pairs.items())]).encode())
-            return kept[verb](book, how, **told)
+            return VERBS[verb](book, how, **told)
 
         return act
 
-    kept = dict(VERBS)
-    VERBS.update({verb: listening(verb) for verb in kept})
-    try:
+    with patch("tests.keeper.VERBS", {verb: listening(verb) for verb in VERBS}):
         fill_every_table(new_keeper(str(folder() / "heard.db")))
-    finally:
-        VERBS.update(kept)
     return heard
