@@ -6,7 +6,6 @@ Refuses: to choose words.
 
 import shutil
 import sys
-import textwrap
 from collections.abc import Iterable
 from dataclasses import dataclass
 from io import BytesIO
@@ -139,15 +138,8 @@ def fold(line: str, width: int) -> str:
     ├─ 30 mL  OS-001-O  Orange
     │    syrup, being made
     """
-    if len(line) <= width:
-        return line
+    from cli.wrapping import wrapped
+
     rules = len(line) - len(line.lstrip("│├└─ "))
     carried = line[:rules].replace("├─", "│ ").replace("└─", "  ")
-    return "\n".join(
-        textwrap.wrap(
-            line,
-            width,
-            subsequent_indent=f"{carried}  ",
-            break_on_hyphens=False,
-        )
-    )
+    return "\n".join(wrapped(line, width, f"{carried}  "))
