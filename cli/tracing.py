@@ -23,7 +23,7 @@ from ledger.service.looking import brief_of, find_lot, house_of, now_at_home
 from ledger.service.verifying import seal
 from reports.build.plain import traced_plain
 from reports.build.trace_sheet import trace_sheet, trace_view
-from reports.build.tree import describe, traced_lines
+from reports.build.tree import describe, only_lines, traced_lines
 from reports.format import plural
 from reports.sheets import csv_text
 
@@ -62,16 +62,15 @@ def show_trace(call: Call, text: str, asked: Asked) -> None:
         sys.stdout.flush()
     with progress("Tracing", quiet=call.json) as tick:
         found = traced(book, code, back=asked.back, forward=asked.forward, tick=tick)
-    found = only_kind(found, kind) if kind else found
-    is_missing = kind and not any(node.brief.sort == kind for node in found.trace.nodes)
+    found, notes = _only(found, kind) if kind else (found, [])
     found = no_deeper(found, asked.depth)
     if is_shown:
-        if is_missing:
-            print_lines(["", f"{code} is made of no {kind} that the book knows of."])
-        else:
+        is_missing = kind and len(found.trace.nodes) == 1
+        if not is_missing:
             print_folded(traced_lines(found, back=asked.back, forward=asked.forward))
+        print_lines(["", *notes] if is_missing else notes)
         return
-    written = _files(book, found, asked)
+    written = _files(book, found, asked, notes)
     if call.json:
         print_json({**traced_plain(found), **{name: str(place) for name, place in written}})
     else:
@@ -108,7 +107,13 @@ def _kind(asked: Asked) -> MaterialKind | None:
         ) from None
 
 
-def _files(book: Book, found: Traced, asked: Asked) -> list[tuple[str, Path]]:
+def _only(whole: Traced, kind: MaterialKind) -> tuple[Traced, list[str]]:
+    """Return the part of a trace that leads to a kind of material, and what it leaves out."""
+    shown = only_kind(whole, kind)
+    return shown, only_lines(whole.trace, shown.trace, kind)
+
+
+def _files(book: Book, found: Traced, asked: Asked, notes: list[str]) -> list[tuple[str, Path]]:
     written: list[tuple[str, Path]] = []
     if asked.csv:
         write(asked.csv, csv_text(trace_sheet(found)).encode())
@@ -124,6 +129,7 @@ def _files(book: Book, found: Traced, asked: Asked) -> list[tuple[str, Path]]:
             seal(book).lines,
             back=asked.back,
             forward=asked.forward,
+            notes=notes,
         )
         trace_paper(view, paper)
         write(asked.out, paper.getvalue())
