@@ -7,7 +7,7 @@ from cli.call import Call
 from cli.tables import print_json, print_lines, print_table
 from ledger.domain.quantity import parse_quantity, show
 from ledger.service.looking import house_of, stock
-from ledger.service.stocktaking import first_expired, low_materials, values_left
+from ledger.service.stocktaking import Low, first_expired, low_materials, values_left
 from ledger.store.briefs import Brief
 from reports.build.plain import brief_plain
 from reports.format import money
@@ -57,28 +57,24 @@ def list_low(call: Call, threshold: str, of: str | None) -> None:
         if of is None or of.lower() in (item.material.code, item.material.name.lower())
     ]
     if call.json:
-        print_json(
-            [
-                {
-                    "material": item.material.code,
-                    "name": item.material.name,
-                    "on_hand": str(item.on_hand),
-                    "unit": str(item.measure),
-                }
-                for item in found
-            ]
-        )
+        print_json([_low_plain(item) for item in found])
     elif found:
-        print_table(
-            ("material", "name", "on hand"),
-            [
-                [item.material.code, item.material.name, show(item.on_hand, item.measure)]
-                for item in found
-            ],
-            right="on hand",
-        )
+        rows = [
+            [item.material.code, item.material.name, show(item.on_hand, item.measure)]
+            for item in found
+        ]
+        print_table(("material", "name", "on hand"), rows, right="on hand")
     else:
         print_lines([f"Of every material counted so, {threshold} or more is there."])
+
+
+def _low_plain(item: Low) -> dict[str, str]:
+    return {
+        "material": item.material.code,
+        "name": item.material.name,
+        "on_hand": str(item.on_hand),
+        "unit": str(item.measure),
+    }
 
 
 def _is_of(brief: Brief, of: str | None) -> bool:

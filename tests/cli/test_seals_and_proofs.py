@@ -104,7 +104,7 @@ def test_two_seals_at_once_are_refused(shell: Shell) -> None:
     [
         ("none.txt", "There is no file none.txt with a seal, and the text is none itself."),
         ("x" * 5000, f"There is no file {'x' * 5000} with a seal, and the text is none itself."),
-        ("\x00", "There is no file \x00 with a seal, and the text is none itself."),
+        ("\x00", "There is no file · with a seal, and the text is none itself."),
         ("bad.txt", "The file bad.txt is no text in UTF-8."),
         ("big.txt", "The file big.txt is larger than 1000000 bytes."),
         (
