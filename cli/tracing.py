@@ -27,6 +27,8 @@ from reports.build.tree import describe, only_lines, traced_lines
 from reports.format import plural
 from reports.sheets import csv_text
 
+OTHER_CSV = "Give another name with --csv, or --force to write over it."
+
 
 @dataclass(frozen=True, slots=True)
 class Asked:
@@ -51,9 +53,10 @@ class Asked:
 def show_trace(call: Call, text: str, asked: Asked) -> None:
     """Show a trace as a tree or as JSON, or write it to files."""
     kind = _kind(asked)
-    for place in (asked.csv, asked.out):
-        if place:
-            check_place(place, force=asked.force)
+    if asked.csv:
+        check_place(asked.csv, force=asked.force, instead=OTHER_CSV)
+    if asked.out:
+        check_place(asked.out, force=asked.force)
     book = call.book()
     code = find_lot(book, text, call.writer)
     is_shown = not (call.json or asked.csv or asked.out)

@@ -88,6 +88,7 @@ def test_a_table_and_a_paper_are_written_and_never_over_what_is_there(
     assert "Bridge Street Stall" in "".join(texts_of((tmp_path / "t.pdf").read_bytes()))
     again = shell.run("trace", OIL, "--csv", "t.csv")
     assert (again.exit_code, again.out) == (5, "")
+    assert again.complaints[1] == "  Give another name with --csv, or --force to write over it."
 
 
 def test_a_paper_of_the_way_to_one_kind_says_that_it_is_not_all(
