@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
+from cli.tables import fitted
 from ledger.errors import (
     FindingError,
     InputError,
@@ -203,9 +204,8 @@ def run_safely(work: Callable[[], None]) -> None:
 
 def complain(what: str, todo: str) -> None:
     """Print one problem to standard error: a line what, a line what to do."""
-    print(what, file=sys.stderr)
-    if todo:
-        print(f"  {todo}", file=sys.stderr)
+    for line in fitted((what, f"  {todo}") if todo else (what,), sys.stderr):
+        print(line, file=sys.stderr)
 
 
 def exit_code(error: LedgerError) -> int:

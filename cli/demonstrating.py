@@ -22,7 +22,7 @@ from ledger.service.looking import dossier
 from ledger.service.season import Season, SeasonClock, play, read_season, start_time
 from ledger.service.serving import card
 from ledger.service.setting_up import init
-from ledger.service.suspecting import suspects
+from ledger.service.suspecting import Suspicion, suspects
 from ledger.service.verifying import verify
 from reports.build.papers import label_sheet_view
 from reports.build.plain import audit_plain, traced_plain
@@ -50,15 +50,10 @@ def demonstrate(call: Call, folder: Path) -> None:
     book, codes = play_into(season, where, quiet=call.json)
     story = season.story
     print_record(book, codes[story.record], record, by=None, force=False)
-    sheet = BytesIO()
-    labelled = codes[story.labels]
-    view = label_sheet_view(dossier(book, labelled), SHEET_LABELS, card(book, labelled))
-    label_sheet(view, sheet)
-    write(labels, sheet.getvalue())
+    _print_labels(book, codes[story.labels], labels)
     cloudy = codes[story.cloudy]
     causes = suspects(book, complaints=True)
-    found = (suspect.cause for suspect in causes.judgement.named)
-    named = [cause.name for cause in found if cause.sort is Sort.LOT]
+    named = _named_lots(causes)
     back = traced(book, cloudy, forward=False)
     with progress("Verifying", quiet=call.json) as tick:
         audit = verify(book, tick)
@@ -87,6 +82,17 @@ def demonstrate(call: Call, folder: Path) -> None:
             f"Next: pottle --ledger {where} stock",
         ]
     )
+
+
+def _print_labels(book: Book, code: str, out: Path) -> None:
+    sheet = BytesIO()
+    label_sheet(label_sheet_view(dossier(book, code), SHEET_LABELS, card(book, code)), sheet)
+    write(out, sheet.getvalue())
+
+
+def _named_lots(causes: Suspicion) -> list[str]:
+    found = (suspect.cause for suspect in causes.judgement.named)
+    return [cause.name for cause in found if cause.sort is Sort.LOT]
 
 
 def make_folder(folder: Path) -> None:

@@ -25,7 +25,7 @@ def check_place(out: Path, *, force: bool, instead: str = OTHER_NAME) -> None:
         ) from error
     if not has_folder:
         raise StorageError(
-            f"There is no folder {out.parent}.", "Make it first, or give another place with --out."
+            f"There is no folder {out.parent}.", "Make it first, or give another place."
         )
     if is_there and not force:
         raise StorageError(

@@ -4,15 +4,15 @@ Guarantees: plain tables or JSON, never both. Refuses: to choose words; they com
 """
 
 from cli.call import Call
+from cli.lists import Listing
 from cli.tables import print_json, print_lines, print_table
-from ledger.domain.formulas import wanted
 from ledger.domain.plain import facts_to_plain
 from ledger.domain.quantity import Measure, parse_quantity
 from ledger.errors import InputError
 from ledger.service.formulas import version as version_of
 from ledger.service.formulas import versions, withdrawn
 from ledger.service.looking import house_of
-from reports.build.formulas import differences, facts_of, line_rows, step_rows
+from reports.build.formulas import differences, facts_of, line_rows, scaled_plain, step_rows
 from reports.format import tidy
 
 LINE_HEADS = ("material", "amount", "overage", "tolerance", "within")
@@ -34,14 +34,8 @@ def list_formulas(call: Call) -> None:
         ]
         for item in versions(book)
     ]
-    if call.json:
-        print_json([dict(zip(heads, row, strict=True)) for row in rows])
-    elif rows:
-        print_table(heads, rows, right="version")
-    else:
-        print_lines(
-            ["There is no formula in the book yet.", "Load one with: pottle formula load FILE"]
-        )
+    nothing = ("There is no formula in the book yet.", "Next: pottle formula load FILE")
+    Listing(heads, rows, nothing, right="version").say(call)
 
 
 def show_formula(call: Call, code: str, version: int | None) -> None:
@@ -84,24 +78,7 @@ def scale_formula(call: Call, code: str, volume: str, version: int | None) -> No
     if target.measure is not Measure.UL:
         raise InputError(f"{volume} is not a volume.", "Give a volume, such as 480mL.")
     if call.json:
-        print_json(
-            {
-                "formula": formula.code,
-                "version": formula.version,
-                "target": str(target.amount),
-                "unit": str(target.measure),
-                "lines": [
-                    {
-                        "material": item.material,
-                        "amount": str(item.amount),
-                        "unit": str(item.measure),
-                        "least": None if item.least is None else str(item.least),
-                        "most": None if item.most is None else str(item.most),
-                    }
-                    for item in wanted(formula, target.amount)
-                ],
-            }
-        )
+        print_json(scaled_plain(formula, target))
         return
     print_lines(
         [f"{formula.code} version {formula.version}, {formula.product}, {tidy(target.written)}"]

@@ -3,12 +3,14 @@
 Guarantees: codes are never cut. Refuses: to choose words; they come from `reports`.
 """
 
+from collections.abc import Mapping, Sequence
+
 from cli.call import Call
 from cli.tables import print_json, print_lines, print_table
 from ledger.domain.quantity import show
 from ledger.errors import RefusedError
 from ledger.service.costing import cost
-from ledger.service.looking import Said, dossier, history, journal
+from ledger.service.looking import Dossier, Said, dossier, history, journal
 from ledger.service.serving import card
 from reports.build.answers import what_is_there
 from reports.build.balance import balance
@@ -25,32 +27,32 @@ from reports.format import clock, closed, initials
 
 def show_lot(call: Call, text: str) -> None:
     """Show one lot."""
-    found = dossier(call.book(), text, call.writer)
-    served = card(call.book(), found.state.code)
+    book = call.book()
+    found = dossier(book, text, call.writer)
+    served = card(book, found.state.code)
     if call.json:
         contains = serving_plain(served) if served else None
         print_json({**dossier_plain(found), "contains": contains})
         return
-    names = {node.brief.code: node.brief.name for node in found.trace.nodes}
-    print_lines([what_is_there(found)])
-    print_lines(date_lines(found.state.dates))
+    print_lines([what_is_there(found), *date_lines(found.state.dates)])
     if served:
         print_lines([f"{label}: {value}." for label, value in content_facts(served)])
-        print_lines(price_lines(cost(call.book(), found.state.code)))
+        print_lines(price_lines(cost(book, found.state.code)))
     print_lines([f"{label}: {value}" for label, value in control_facts(found)])
-    if found.inputs:
-        print_lines(["", "Made of"])
-        print_table(
-            ("lot", "what", "amount"),
-            [[edge.source, names[edge.source], edge.words] for edge in found.inputs],
-        )
+    names = {node.brief.code: node.brief.name for node in found.trace.nodes}
+    made_of = [[edge.source, names[edge.source], edge.words] for edge in found.inputs]
+    _print_part("Made of", ("lot", "what", "amount"), made_of)
     print_lines(["", "What was done"])
     _print_said(found.said, with_lot=False)
-    if lost := balance(found.state, found.inputs, found.formula):
-        print_lines(["", "Yield and loss"])
-        print_table(("part", "amount"), lost)
-    went = [[edge.target, names[edge.target], edge.words] for edge in found.outputs]
-    went += [
+    lost = balance(found.state, found.inputs, found.formula)
+    _print_part("Yield and loss", ("part", "amount"), lost)
+    _print_part("Where it went", ("to", "what", "amount"), _went(found, names))
+
+
+def _went(found: Dossier, names: Mapping[str, str]) -> list[list[str]]:
+    """Return the lots something of a lot went into, and what left the house."""
+    lots = [[edge.target, names[edge.target], edge.words] for edge in found.outputs]
+    return lots + [
         [
             item.party or "–",
             f"{gone(item.moved_as, None)} {item.on}",
@@ -58,9 +60,12 @@ def show_lot(call: Call, text: str) -> None:
         ]
         for item in found.holders
     ]
-    if went:
-        print_lines(["", "Where it went"])
-        print_table(("to", "what", "amount"), went)
+
+
+def _print_part(title: str, heads: Sequence[str], rows: Sequence[Sequence[str]]) -> None:
+    if rows:
+        print_lines(["", title])
+        print_table(heads, rows)
 
 
 def show_journal(call: Call, lot: str | None, last: int, entry: int | None) -> None:

@@ -1,7 +1,11 @@
 """Small lists: the house, the people, the materials, the parties.
 
-Guarantees: plain lines or JSON, never both. Refuses: to read anything itself.
+Guarantees: plain lines or JSON, never both; an empty list says what comes next. Refuses: to read
+anything itself.
 """
+
+from collections.abc import Sequence
+from dataclasses import dataclass
 
 from cli.call import Call
 from cli.out import say
@@ -10,27 +14,53 @@ from ledger.domain.fields import specs
 from ledger.service.book import Book
 from ledger.service.looking import entries_of_kind, house_of, materials
 from ledger.service.parties import parties
-from reports.format import scaled
+from reports.format import money, scaled
 
 
 def say_house(call: Call, book: Book) -> None:
     """Print what is known of the house."""
     house = house_of(book)
     plain = {spec.name: getattr(house, spec.name) for spec in specs(type(house))}
-    lines = (f"{name.replace('_', ' ')}: {value}" for name, value in plain.items() if value)
+    told = {**plain, "hour_minor": None}
+    lines = [f"{name.replace('_', ' ')}: {value}" for name, value in told.items() if value]
+    if house and house.hour_minor is not None:
+        lines.append(f"an hour of work: {money(house.hour_minor, house.currency)}")
     say(call, plain, *lines)
 
 
-def list_kind(call: Call, kind: str, names: tuple[str, ...]) -> None:
-    """List the entries in force of a kind by some of their fields."""
-    facts = [entry.draft.facts for entry in entries_of_kind(call.book(), kind)]
+@dataclass(frozen=True, slots=True)
+class Listing:
+    """A list as a table, as JSON, or as words when there is nothing to list."""
+
+    heads: Sequence[str]
+    """Column heads."""
+    rows: Sequence[Sequence[str]]
+    """Cells."""
+    nothing: Sequence[str]
+    """What is said when there is no row: that there is none, and the next step."""
+    keys: Sequence[str] = ()
+    """Keys of the JSON; none: the heads."""
+    right: str = ""
+    """Heads of the columns set to the right, with commas between."""
+
+    def say(self, call: Call) -> None:
+        """Print it."""
+        if call.json:
+            keys = self.keys or self.heads
+            print_json([dict(zip(keys, row, strict=True)) for row in self.rows])
+        elif self.rows:
+            print_table(self.heads, self.rows, self.right)
+        else:
+            print_lines(self.nothing)
+
+
+def list_people(call: Call) -> None:
+    """List the people who write in the book."""
+    names = ("initials", "name", "role")
+    facts = [entry.draft.facts for entry in entries_of_kind(call.book(), "person")]
     rows = [[str(getattr(item, name) or "") for name in names] for item in facts]
-    if call.json:
-        print_json([dict(zip(names, row, strict=True)) for row in rows])
-    elif rows:
-        print_table(names, rows)
-    else:
-        print_lines([f"There is no {kind} in the book yet."])
+    nothing = ("There is nobody in the book yet.", 'Next: pottle person add INITIALS "NAME"')
+    Listing(names, rows, nothing).say(call)
 
 
 def list_materials(call: Call) -> None:
@@ -49,26 +79,19 @@ def list_materials(call: Call) -> None:
     ]
     heads = ("material", "name", "kind", "how", "g/mL", "%vol")
     names = ("code", "name", "kind", "how", "density_g_per_ml", "abv_pct")
-    if call.json:
-        print_json([dict(zip(names, row, strict=True)) for row in rows])
-    elif rows:
-        print_table(heads, rows, right="g/mL,%vol")
-    else:
-        print_lines(["There is no material in the book yet."])
+    nothing = (
+        "There is no material in the book yet.",
+        'Next: pottle material add CODE --name "NAME" --kind KIND',
+    )
+    Listing(heads, rows, nothing, names, right="g/mL,%vol").say(call)
 
 
 def list_parties(call: Call) -> None:
     """List the suppliers and customers."""
     heads = ("name", "phone", "email", "address", "words")
     rows = [[getattr(item, head) or "" for head in heads] for item in parties(call.book())]
-    if call.json:
-        print_json([dict(zip(heads, row, strict=True)) for row in rows])
-    elif rows:
-        print_table(heads, rows)
-    else:
-        print_lines(
-            [
-                "The book knows nobody's telephone number yet.",
-                'Next: pottle party add "NAME" --phone NUMBER',
-            ]
-        )
+    nothing = (
+        "The book knows nobody's telephone number yet.",
+        'Next: pottle party add "NAME" --phone NUMBER',
+    )
+    Listing(heads, rows, nothing).say(call)

@@ -113,9 +113,9 @@ def person_add(
 
 def person_list(call: Call) -> None:
     """List the people in the book."""
-    from cli.lists import list_kind
+    from cli.lists import list_people
 
-    list_kind(call, "person", ("initials", "name", "role"))
+    list_people(call)
 
 
 def register(app: typer.Typer) -> None:

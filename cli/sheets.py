@@ -62,30 +62,23 @@ def show_sheet(call: Call, text: str, out: Path | None, *, force: bool) -> None:
         return
     view = _view(book, code)
     if call.json:
-        print_json(
-            {
-                "lot": code,
-                "number": view.number,
-                "rows": [
-                    {
-                        "code": row.code,
-                        "act": row.act,
-                        "words": row.words,
-                        "blanks": list(row.blanks),
-                    }
-                    for row in (*view.additions, *view.steps)
-                ],
-            }
-        )
-        return
+        rows = [_plain(row) for row in (*view.additions, *view.steps)]
+        print_json({"lot": code, "number": view.number, "rows": rows})
+    else:
+        _print(view)
+
+
+def _print(view: BatchSheetView) -> None:
     print_lines([f"Batch sheet {view.number}: {view.title}"])
     print_lines([f"{label}: {value}" for label, value in view.facts])
     print_lines([""])
-    print_table(
-        ("code", "act", "what", "write down"),
-        [_row(row) for row in (*view.additions, *view.steps)],
-    )
+    rows = [_row(row) for row in (*view.additions, *view.steps)]
+    print_table(("code", "act", "what", "write down"), rows)
     print_lines(["", *view.cautions, view.how_to_type])
+
+
+def _plain(row: SheetRow) -> dict[str, str | list[str]]:
+    return {"code": row.code, "act": row.act, "words": row.words, "blanks": list(row.blanks)}
 
 
 def _row(row: SheetRow) -> list[str]:

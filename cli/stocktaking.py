@@ -3,14 +3,19 @@
 Guarantees: codes are never cut. Refuses: to choose words; they come from `reports`.
 """
 
+from collections.abc import Sequence
+
 from cli.call import Call
 from cli.tables import print_json, print_lines, print_table
 from ledger.domain.quantity import parse_quantity, show
 from ledger.service.looking import house_of, stock
-from ledger.service.stocktaking import first_expired, low_materials, values_left
+from ledger.service.stocktaking import Low, first_expired, low_materials, values_left
 from ledger.store.briefs import Brief
 from reports.build.plain import brief_plain
 from reports.format import money
+
+HEADS = ("lot", "what", "on hand", "status", "best before", "look")
+"""Heads of the list of stock."""
 
 
 def list_stock(call: Call, *, everything: bool, by_date: bool, value: bool, of: str | None) -> None:
@@ -24,24 +29,17 @@ def list_stock(call: Call, *, everything: bool, by_date: bool, value: bool, of: 
         print_json(
             [{**brief_plain(item), **extra} for item, extra in zip(found, worth, strict=True)]
         )
-        return
-    if not found:
+    elif not found:
         what = f"of {of} " if of else ""
         print_lines([f"Nothing {what}is on hand.", "Next: pottle receive MATERIAL AMOUNT"])
-        return
-    heads: tuple[str, ...] = ("lot", "what", "on hand", "status", "best before", "look")
-    rows = [_row(item) for item in found]
-    if value:
-        heads = (*heads[:3], "value", *heads[3:])
-        rows = [
-            [*row[:3], _money(values.get(item.lot)), *row[3:]]
-            for row, item in zip(rows, found, strict=True)
-        ]
-    print_table(heads, rows, right="on hand,value")
-    if value:
+    elif value:
+        rows = [_row(item, [_money(values.get(item.lot))]) for item in found]
+        print_table((*HEADS[:3], "value", *HEADS[3:]), rows, right="on hand,value")
         house = house_of(book)
         total = money(sum(values.values()), house.currency if house else "")
         print_lines([f"Value of what was received and is left: {total}."])
+    else:
+        print_table(HEADS, [_row(item) for item in found], right="on hand")
 
 
 def list_low(call: Call, threshold: str, of: str | None) -> None:
@@ -57,28 +55,24 @@ def list_low(call: Call, threshold: str, of: str | None) -> None:
         if of is None or of.lower() in (item.material.code, item.material.name.lower())
     ]
     if call.json:
-        print_json(
-            [
-                {
-                    "material": item.material.code,
-                    "name": item.material.name,
-                    "on_hand": str(item.on_hand),
-                    "unit": str(item.measure),
-                }
-                for item in found
-            ]
-        )
+        print_json([_low_plain(item) for item in found])
     elif found:
-        print_table(
-            ("material", "name", "on hand"),
-            [
-                [item.material.code, item.material.name, show(item.on_hand, item.measure)]
-                for item in found
-            ],
-            right="on hand",
-        )
+        rows = [
+            [item.material.code, item.material.name, show(item.on_hand, item.measure)]
+            for item in found
+        ]
+        print_table(("material", "name", "on hand"), rows, right="on hand")
     else:
         print_lines([f"Of every material counted so, {threshold} or more is there."])
+
+
+def _low_plain(item: Low) -> dict[str, str]:
+    return {
+        "material": item.material.code,
+        "name": item.material.name,
+        "on_hand": str(item.on_hand),
+        "unit": str(item.measure),
+    }
 
 
 def _is_of(brief: Brief, of: str | None) -> bool:
@@ -88,11 +82,12 @@ def _is_of(brief: Brief, of: str | None) -> bool:
     return wanted in {(item or "").lower() for item in (brief.material, brief.product, brief.name)}
 
 
-def _row(brief: Brief) -> list[str]:
+def _row(brief: Brief, value: Sequence[str] = ()) -> list[str]:
     return [
         brief.code,
         brief.name,
         show(brief.on_hand, brief.measure),
+        *value,
         str(brief.status),
         brief.best_before or "",
         brief.grade or "",

@@ -8,8 +8,8 @@ needs is loaded only for a screen.
 import json
 import os
 import sys
-from collections.abc import Sequence
-from typing import Any
+from collections.abc import Iterable, Iterator, Sequence
+from typing import Any, TextIO
 
 GAP = 2
 """Blank columns between two columns of a table."""
@@ -37,16 +37,22 @@ def print_json(value: Any) -> None:  # noqa: ANN401 - any JSON value
 
 
 def print_lines(lines: Sequence[str]) -> None:
-    """Print lines as they are; a screen wraps them at words."""
-    if not is_screen():
-        print("".join(f"{seen(line)}\n" for line in lines), end="")
+    """Print lines as they are; on a screen they are wrapped at words."""
+    print("".join(f"{line}\n" for line in fitted(lines, sys.stdout)), end="")
+
+
+def fitted(lines: Iterable[str], out: TextIO) -> Iterator[str]:
+    """Yield lines as a stream shows them: whole in a pipe, wrapped at words on a screen."""
+    if not out.isatty():
+        yield from map(seen, lines)
         return
     from rich.console import Console
-    from rich.text import Text
 
-    console = Console(highlight=False)
+    from cli.wrapping import wrapped
+
+    width = Console(file=out).width
     for line in lines:
-        console.print(Text(seen(line)))
+        yield from wrapped(seen(line), width)
 
 
 def print_table(heads: Sequence[str], rows: Sequence[Sequence[str]], right: str = "") -> None:

@@ -6,7 +6,6 @@ Refuses: to choose words.
 
 import shutil
 import sys
-import textwrap
 from collections.abc import Iterable
 from dataclasses import dataclass
 from io import BytesIO
@@ -24,9 +23,11 @@ from ledger.service.looking import brief_of, find_lot, house_of, now_at_home
 from ledger.service.sealing import seal
 from reports.build.plain import traced_plain
 from reports.build.trace_sheet import trace_sheet, trace_view
-from reports.build.tree import describe, traced_lines
+from reports.build.tree import describe, only_lines, traced_lines
 from reports.format import plural
 from reports.sheets import csv_text
+
+OTHER_CSV = "Give another name with --csv, or --force to write over it."
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,9 +53,10 @@ class Asked:
 def show_trace(call: Call, text: str, asked: Asked) -> None:
     """Show a trace as a tree or as JSON, or write it to files."""
     kind = _kind(asked)
-    for place in (asked.csv, asked.out):
-        if place:
-            check_place(place, force=asked.force)
+    if asked.csv:
+        check_place(asked.csv, force=asked.force, instead=OTHER_CSV)
+    if asked.out:
+        check_place(asked.out, force=asked.force)
     book = call.book()
     code = find_lot(book, text, call.writer)
     is_shown = not (call.json or asked.csv or asked.out)
@@ -63,16 +65,15 @@ def show_trace(call: Call, text: str, asked: Asked) -> None:
         sys.stdout.flush()
     with progress("Tracing", quiet=call.json) as tick:
         found = traced(book, code, back=asked.back, forward=asked.forward, tick=tick)
-    found = only_kind(found, kind) if kind else found
-    is_missing = kind and not any(node.brief.sort == kind for node in found.trace.nodes)
+    found, notes = _only(found, kind) if kind else (found, [])
     found = no_deeper(found, asked.depth)
     if is_shown:
-        if is_missing:
-            print_lines(["", f"{code} is made of no {kind} that the book knows of."])
-        else:
+        is_missing = kind and len(found.trace.nodes) == 1
+        if not is_missing:
             print_folded(traced_lines(found, back=asked.back, forward=asked.forward))
+        print_lines(["", *notes] if is_missing else notes)
         return
-    written = _files(book, found, asked)
+    written = _files(book, found, asked, notes)
     if call.json:
         print_json({**traced_plain(found), **{name: str(place) for name, place in written}})
     else:
@@ -109,7 +110,13 @@ def _kind(asked: Asked) -> MaterialKind | None:
         ) from None
 
 
-def _files(book: Book, found: Traced, asked: Asked) -> list[tuple[str, Path]]:
+def _only(whole: Traced, kind: MaterialKind) -> tuple[Traced, list[str]]:
+    """Return the part of a trace that leads to a kind of material, and what it leaves out."""
+    shown = only_kind(whole, kind)
+    return shown, only_lines(whole.trace, shown.trace, kind)
+
+
+def _files(book: Book, found: Traced, asked: Asked, notes: list[str]) -> list[tuple[str, Path]]:
     written: list[tuple[str, Path]] = []
     if asked.csv:
         write(asked.csv, csv_text(trace_sheet(found)).encode())
@@ -125,6 +132,7 @@ def _files(book: Book, found: Traced, asked: Asked) -> list[tuple[str, Path]]:
             seal(book).lines,
             back=asked.back,
             forward=asked.forward,
+            notes=notes,
         )
         trace_paper(view, paper)
         write(asked.out, paper.getvalue())
@@ -139,15 +147,8 @@ def fold(line: str, width: int) -> str:
     ├─ 30 mL  OS-001-O  Orange
     │    syrup, being made
     """
-    if len(line) <= width:
-        return line
+    from cli.wrapping import wrapped
+
     rules = len(line) - len(line.lstrip("│├└─ "))
     carried = line[:rules].replace("├─", "│ ").replace("└─", "  ")
-    return "\n".join(
-        textwrap.wrap(
-            line,
-            width,
-            subsequent_indent=f"{carried}  ",
-            break_on_hyphens=False,
-        )
-    )
+    return "\n".join(wrapped(line, width, f"{carried}  "))

@@ -52,7 +52,14 @@ def _print(view: ComparisonView) -> None:
     print_lines(["", view.front, ""])
     heads = ("batch", "settings", "last look", "NTU", "yield %", "")
     rows = [
-        (row.lot, row.settings, row.look, row.ntu, row.yield_pct, "best" if row.is_front else "")
+        (
+            row.lot,
+            row.settings,
+            row.look,
+            row.ntu,
+            row.yield_pct,
+            "not beaten" if row.is_front else "",
+        )
         for row in view.batches
     ]
     print_table(heads, rows, right="NTU,yield %")

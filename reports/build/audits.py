@@ -30,17 +30,23 @@ def audit_lines(audit: Audit, older: Seal | None = None) -> list[str]:
         ]
     root = f"Root {audit.root.hex()}"
     if older is None:
-        return [f"{audit.entries} entries, all as they were written; {_SOUND}", root, NEEDS_A_SEAL]
+        return [_all_sound(audit), root, NEEDS_A_SEAL]
     return [_looked_at(audit), root, _continued(audit, older)]
 
 
+def _all_sound(audit: Audit) -> str:
+    entries = plural(audit.entries, "entry", "entries")
+    return f"{entries}, all as {'it was' if audit.entries == 1 else 'they were'} written; {_SOUND}"
+
+
 def _looked_at(audit: Audit) -> str:
+    entries = plural(audit.entries, "entry", "entries")
     if not audit.after:
-        return f"{audit.entries} entries, all as they were written; {_SOUND}"
+        return _all_sound(audit)
     if audit.after == audit.entries:
-        return f"{audit.entries} entries, none of them since the seal; the guards fit."
+        return f"{entries}, none of them since the seal; the guards fit."
     return (
-        f"{audit.entries} entries; all after entry {audit.after} are as they were written, and the "
+        f"{entries}; all after entry {audit.after} are as they were written, and the "
         "ones before were not read again."
     )
 
@@ -49,6 +55,6 @@ def _continued(audit: Audit, older: Seal) -> str:
     if older.entries == audit.entries:
         return "The seal is of this book as it is now."
     return (
-        f"The seal fits: its {plural(older.entries, 'entry', 'entries')} are the beginning of this "
-        f"book, and {audit.entries - older.entries} came after."
+        f"The seal fits: its {plural(older.entries, 'entry is', 'entries are')} the beginning of "
+        f"this book, and {audit.entries - older.entries} came after."
     )

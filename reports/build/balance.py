@@ -88,7 +88,8 @@ def _reconciled(state: LotState, inputs: tuple[Carried, ...], finished: Finish) 
     if parts.unexplained < 0:
         yield "More than the liquids: solids dissolved", show(-parts.unexplained, Measure.UL)
     else:
-        yield "Unexplained", f"{show(parts.unexplained, Measure.UL)}, {share}"
+        label = "Unexplained, filters included" if _holds_unmeasured(state) else "Unexplained"
+        yield label, f"{show(parts.unexplained, Measure.UL)}, {share}"
 
 
 def parts_of(state: LotState, inputs: tuple[Carried, ...], finished: Finish) -> Parts:
@@ -101,6 +102,16 @@ def parts_of(state: LotState, inputs: tuple[Carried, ...], finished: Finish) -> 
         cake=sum(item.in_cake.amount for item in told if isinstance(item, Filter) and item.in_cake),
         apart=sum(_carried_off(item) for item in told if isinstance(item, Rinse)),
         waste=finished.waste.amount if finished.waste else 0,
+    )
+
+
+def _holds_unmeasured(state: LotState) -> bool:
+    """Return whether a filter kept liquid of which nobody measured how much was in the cake."""
+    passes = (entry.draft.facts for entry in state.entries)
+    return any(
+        item.in_cake is None and item.volume_in.amount > item.volume_out.amount
+        for item in passes
+        if isinstance(item, Filter)
     )
 
 

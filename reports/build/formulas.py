@@ -6,11 +6,12 @@ judge; limits are compared with entries by the rules.
 
 from collections.abc import Iterator
 from difflib import SequenceMatcher
+from typing import Any
 
 from ledger.domain.entries import Formula
 from ledger.domain.entries.masters import FormulaStep, Keeping
 from ledger.domain.formulas import Wanted, wanted
-from ledger.domain.quantity import show
+from ledger.domain.quantity import Quantity, show
 from reports.build.words_of_bench import pores
 from reports.format import celsius, duration, plural, scaled, tidy
 
@@ -128,6 +129,26 @@ def step_rows(formula: Formula) -> list[Row]:
         (str(number), step.verb, step.words or "", limits(step))
         for number, step in enumerate(formula.steps, 1)
     ]
+
+
+def scaled_plain(formula: Formula, target: Quantity) -> dict[str, Any]:
+    """Return the materials for a volume for machines."""
+    return {
+        "formula": formula.code,
+        "version": formula.version,
+        "target": str(target.amount),
+        "unit": str(target.measure),
+        "lines": [
+            {
+                "material": item.material,
+                "amount": str(item.amount),
+                "unit": str(item.measure),
+                "least": None if item.least is None else str(item.least),
+                "most": None if item.most is None else str(item.most),
+            }
+            for item in wanted(formula, target.amount)
+        ],
+    }
 
 
 def differences(old: Formula, new: Formula) -> list[Row]:

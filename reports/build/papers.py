@@ -25,6 +25,7 @@ from reports.build.control import control_facts
 from reports.build.dates import keeping_words
 from reports.build.sentences import TITLES, notes, sentence, strikes
 from reports.build.strength import content_facts, label_strength
+from reports.build.tree import supplied_by
 from reports.build.words_of_goods import gone
 from reports.format import clock, day, initials, plural, tidy
 from reports.views import InputRow, LabelSheetView, LabelView, RecordView, StepRow
@@ -77,11 +78,6 @@ def _row(said: Said, struck: frozenset[int]) -> StepRow:
 def _head(dossier: Dossier) -> tuple[tuple[str, str], ...]:
     state, brief = dossier.state, dossier.brief
     first = opener(state)
-    supplier = " ".join(
-        part
-        for part in (brief.supplier, brief.supplier_lot and f"lot {brief.supplier_lot}")
-        if part
-    )
     lines = (
         ("Kind", brief.product_kind or brief.sort or brief.lot_type),
         (
@@ -89,7 +85,7 @@ def _head(dossier: Dossier) -> tuple[tuple[str, str], ...]:
             clock(first.draft.happened) if first else "",
         ),
         ("By", initials(first) if first else ""),
-        ("Supplier", supplier),
+        ("Supplier", supplied_by(brief)),
         ("Status", str(status(state))),
         *control_facts(dossier),
         ("On hand", show(state.on_hand, state.measure)),

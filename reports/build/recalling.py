@@ -64,6 +64,13 @@ def course(recall: Recall, *, drill: bool) -> Iterator[str]:
     if recall.closed and isinstance(recall.closed.draft.facts, Closing):
         cause = closed(recall.closed.draft.facts.cause)
         yield f"Closed {clock(recall.closed.draft.happened)}. Cause: {cause}"
+        holding = (call for call in _waiting(recall) if call.volume_ul or call.pieces)
+        if names := ", ".join(call.name or NOBODY for call in holding):
+            yield f"Closed before everybody was spoken to; still to call: {names}."
+
+
+def _waiting(recall: Recall) -> list[ToCall]:
+    return [call for call in recall.to_call if not call.is_reached]
 
 
 def _back_since(recall: Recall) -> int:
@@ -187,7 +194,6 @@ def next_line(recall: Recall, *, drill: bool) -> str:
         return f"pottle lot {code}"
     if recall.not_held and not drill:
         return f'pottle recall {code} --because "WHY"'
-    waiting = [call for call in recall.to_call if call.name and not call.is_reached]
-    if waiting:
-        return f'pottle contact {code} "{waiting[0].name}" --reached spoken --still COUNT'
+    if name := next((call.name for call in _waiting(recall) if call.name), None):
+        return f'pottle contact {code} "{name}" --reached spoken --still COUNT'
     return f'pottle recall {code} --close "CAUSE"'

@@ -104,7 +104,9 @@ def next_step(found: Suspicion) -> str:
 def _head(found: Suspicion) -> str:
     failed, clear = len(found.judgement.failed), len(found.judgement.clear)
     if not failed:
-        return "No lot failed: no look was worse than wanted and nobody complained, as asked."
+        return (
+            "No lot that was asked about failed: none looked worse than wanted, nobody complained."
+        )
     return (
         f"{plural(failed, 'lot')} of {found.compared} failed; "
         f"{plural(clear, 'comparable one')} {'was' if clear == 1 else 'were'} clear."
@@ -240,11 +242,11 @@ def explained(found: Suspicion) -> list[str]:
         "filter. Figures are put in two classes at the formula's limit, else at the median of all "
         "lots compared.",
         "p is Fisher's exact test, two-sided, lots of one product compared with each other. It is "
-        f"adjusted after Holm for the {judgement.tested} suspects whose counts could have stood "
-        "out at all (Tarone); a dash is one that could not. Named is what stays at or below "
-        f"{float(judgement.level):g} and is not explained by a stronger one. That keeps false "
-        "alarms below the level where lots fail each by itself; lots of one batch of essence do "
-        "not, so what is named is counted by batch too.",
+        f"adjusted after Holm for the {plural(judgement.tested, 'suspect')} whose counts could "
+        "have stood out at all (Tarone); a dash is one that could not. Named is what stays at or "
+        f"below {float(judgement.level):g} and is not explained by a stronger one. That keeps "
+        "false alarms below the level where lots fail each by itself; lots of one batch of essence "
+        "do not, so what is named is counted by batch too.",
     ]
     if judgement.in_all:
         every = listed(cause_words(cause, found.briefs) for cause in judgement.in_all)

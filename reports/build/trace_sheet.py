@@ -4,14 +4,14 @@ Guarantees: one row for each movement between two lots and each one out of the h
 units in columns of their own, days as ISO dates. Refuses: prices.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from ledger.domain.quantity import Measure
 from ledger.service.carrying import Share, Traced
 from ledger.service.tracing import Carried, Holder, Way
 from ledger.store.briefs import Brief
 from reports.build.shares import concentration, share_words
-from reports.build.tree import Branch, branches, circle_lines, describe, opened_on
+from reports.build.tree import Branch, branches, circle_lines, describe, opened_on, supplied_by
 from reports.format import plural
 from reports.sheets import Sheet, decimal_amount
 from reports.views import TraceRow, TraceView
@@ -121,10 +121,11 @@ def trace_view(
     *,
     back: bool,
     forward: bool,
+    notes: Sequence[str] = (),
 ) -> TraceView:
-    """Return a trace as a paper shows it."""
+    """Return a trace as a paper shows it, with what else is to be said of it."""
     lot = found.trace.lot
-    notes = [*circle_lines(found.circles)]
+    notes = [*circle_lines(found.circles), *notes]
     if found.hidden:
         notes.append(f"{plural(found.hidden, 'lot')} further away left out.")
     return TraceView(
@@ -156,12 +157,11 @@ def _paper_row(
     if branch.again:
         return TraceRow(depth, branch.code, "see above", branch.words, "", "")
     brief, share = briefs[branch.code], shares.get(branch.code)
-    supplier = f", {brief.supplier} lot {brief.supplier_lot or '–'}" if brief.supplier else ""
     look = f", {brief.grade}" if brief.grade else ""
     return TraceRow(
         depth,
         branch.code,
-        f"{brief.name}{supplier}, {opened_on(brief)}",
+        ", ".join(part for part in (brief.name, supplied_by(brief), opened_on(brief)) if part),
         branch.words,
         share_words(share) if share else "",
         f"{brief.status}{look}",

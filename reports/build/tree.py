@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
+from ledger.domain.entries.words import MaterialKind
 from ledger.domain.quantity import show
 from ledger.service.carrying import Share, Traced
 from ledger.service.tracing import Carried, Holder, Trace, Way
@@ -55,6 +56,16 @@ def traced_lines(found: Traced, *, back: bool, forward: bool) -> Iterator[str]:
     yield from circle_lines(found.circles)
 
 
+def only_lines(whole: Trace, shown: Trace, kind: MaterialKind) -> list[str]:
+    """Return what a trace back to one kind of material leaves out, or that there is none."""
+    if not any(node.brief.sort == kind for node in whole.nodes):
+        return [f"{whole.lot.code} is made of no {kind} that the book knows of."]
+    others = len(whole.nodes) - len(shown.nodes)
+    if not others:
+        return []
+    return [f"{plural(others, 'lot')} not on the way to {kind} left out; without --only they show."]
+
+
 def circle_lines(circles: Sequence[tuple[str, ...]]) -> Iterator[str]:
     """Yield a sentence for each circle in a damaged book."""
     for circle in circles:
@@ -90,13 +101,15 @@ def _head(trace: Trace, way: Way) -> str:
     return "Went out" if trace.holders else "Went nowhere yet"
 
 
+def supplied_by(brief: Brief) -> str:
+    """Return who supplied a lot and their own lot, as far as they are known; else nothing."""
+    their_lot = f"lot {brief.supplier_lot}" if brief.supplier_lot else ""
+    return " ".join(part for part in (brief.supplier, their_lot) if part)
+
+
 def describe(brief: Brief, share: str = "") -> str:
     """Return a lot in one line, with how much of one is in the other after its code."""
-    supplier = " ".join(
-        part
-        for part in (brief.supplier, brief.supplier_lot and f"lot {brief.supplier_lot}")
-        if part
-    )
+    supplier = supplied_by(brief)
     parts = (
         brief.name,
         f"from {supplier}" if supplier else "",

@@ -14,7 +14,7 @@ from reports.pdf.marks import Mark, Rule, Words
 from reports.pdf.paper_head import paper_head, sentences
 from reports.pdf.rows import Cell, Column, Piece, table, title_strip
 from reports.pdf.sheet import HEIGHT, INNER, SIDE, WIDTH, foot, write_pages
-from reports.pdf.strips import Section, Strip, draw_strips, paginate
+from reports.pdf.strips import Section, Strip, draw_strips, paginate, stacked
 from reports.pdf.styles import BODY, CELL, GUTTER, HAIR, THIN, TOP, VALUE
 from reports.pdf.text import Face, width_of, wrap
 from reports.recall_views import CallView, RecallView
@@ -63,7 +63,7 @@ def recall_pack(view: RecallView, out: BinaryIO) -> None:
             "Whom to call, in this order",
             [_call(call, view.ticks) for call in view.calls] or sentences([NOBODY]),
         ),
-        *_titled("Where all of it is", view.balance_sums),
+        _together("Where all of it is", view.balance_sums),
         _balance(view),
         table("Lots", LOT_COLUMNS, (_plain(row) for row in view.lots)),
         table("Calls made", CONTACT_COLUMNS, (_plain(row) for row in view.contacts)),
@@ -96,6 +96,12 @@ def _under(title: str, parts: Sequence[Section]) -> list[Section]:
     return [Section(title_strip(title), Strip(0), (first.head,)), *others]
 
 
+def _together(title: str, texts: Sequence[str]) -> Section:
+    """Lay out sentences under a head, all on one page."""
+    told = (part.head for part in sentences(texts))
+    return Section(stacked([title_strip(title), *told]), Strip(0))
+
+
 def _plain(row: Iterable[str]) -> list[Cell]:
     return [(Piece(text, VALUE if place == 0 else CELL),) for place, text in enumerate(row)]
 
@@ -105,7 +111,7 @@ def _balance(view: RecallView) -> Section:
     first = 30 * mm
     each = (INNER + GUTTER - first) / max(len(view.balance_heads) - 1, 1)
     columns = [
-        Column(head, first if place == 0 else each, "left" if place == 0 else "right")
+        Column(head.capitalize(), first if place == 0 else each, "left" if place == 0 else "right")
         for place, head in enumerate(view.balance_heads)
     ]
     return table("By lot", columns, (_plain(row) for row in view.balance))

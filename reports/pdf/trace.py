@@ -4,7 +4,7 @@ Guarantees: every line of the view, in its order, indented by its steps; column 
 the seal at the foot. Refuses: characters the font cannot show.
 """
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 from typing import BinaryIO
 
 from reportlab.lib.units import mm
@@ -42,8 +42,10 @@ def _cells(row: TraceRow) -> list[Cell]:
     ]
 
 
-def _part(title: str, rows: Iterable[TraceRow] | None) -> list[Section]:
-    return [] if rows is None else [table(title, COLUMNS, (_cells(row) for row in rows))]
+def _part(title: str, rows: Sequence[TraceRow] | None, nothing: str) -> list[Section]:
+    if rows is None:
+        return []
+    return [table(title, COLUMNS, map(_cells, rows))] if rows else sentences([nothing])
 
 
 def trace_paper(view: TraceView, out: BinaryIO) -> None:
@@ -56,8 +58,14 @@ def trace_paper(view: TraceView, out: BinaryIO) -> None:
     sections = [
         paper_head(view.house_name, "Trace", view.lot, view.title),
         *sentences(view.notes),
-        *_part(f"Made of (share: how much of it is in {view.lot})", view.back),
-        *_part(f"What became of it (share: how much of {view.lot} is in it)", view.forward),
+        *_part(
+            f"Made of (share: how much of it is in {view.lot})", view.back, "Made of no other lot."
+        ),
+        *_part(
+            f"What became of it (share: how much of {view.lot} is in it)",
+            view.forward,
+            "Went nowhere yet.",
+        ),
     ]
     pages = paginate(sections, BODY)
     lead = f"Trace of {view.lot}, printed {view.printed_at}"

@@ -12,8 +12,8 @@ from pathlib import Path
 ROOT = Path(__file__).parents[2]
 
 
-def shown_on(columns: int, args: list[str], **env: str) -> str:
-    """Return all that a command writes to a terminal so many columns wide."""
+def shown_on(columns: int, args: list[str], code: int = 0, /, **env: str) -> str:
+    """Return all that a command, ending with a code, writes to a terminal so many columns wide."""
     ours, theirs = pty.openpty()
     fcntl.ioctl(theirs, termios.TIOCSWINSZ, struct.pack("HHHH", 24, columns, 0, 0))
     own = {"PATH": os.environ["PATH"], "TERM": "xterm-256color", "LANG": "C.UTF-8", **env}
@@ -31,7 +31,7 @@ def shown_on(columns: int, args: list[str], **env: str) -> str:
     while piece := _read(ours):
         told += piece
     os.close(ours)
-    assert running.wait() == 0, told
+    assert running.wait() == code, told
     return told.decode().replace("\r\n", "\n")
 
 

@@ -21,7 +21,7 @@ def test_nothing_failed_is_said_in_words(shell: Shell) -> None:
     answer = shell.line("suspects --since 2030-01-01")
     assert answer.exit_code == 0
     assert answer.lines[0] == (
-        "No lot failed: no look was worse than wanted and nobody complained, as asked."
+        "No lot that was asked about failed: none looked worse than wanted, nobody complained."
     )
     assert answer.lines[-1] == "Next: pottle stock"
 

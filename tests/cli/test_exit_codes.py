@@ -132,7 +132,7 @@ REFUSALS: dict[str, tuple[tuple[str, ...], int, str, str]] = {
         ("record", ESSENCE, "--out", "nowhere/record.pdf"),
         5,
         "There is no folder nowhere.",
-        "Make it first, or give another place with --out.",
+        "Make it first, or give another place.",
     ),
     "more than is there": (
         ("send", PACKED, "1000", "--to", "A stall"),

@@ -82,6 +82,15 @@ def test_calls_and_returns_show_when_it_is_asked_again(shell: Shell) -> None:
     )
 
 
+def test_a_recall_closed_too_early_says_who_was_not_spoken_to(shell: Shell) -> None:
+    shell.run("recall", OIL, "--because", "throws haze")
+    shell.run("contact", OIL, STALL, "--reached", "no-answer")
+    closed = f"Closed before everybody was spoken to; still to call: {STALL}."
+    assert closed in shell.run("recall", OIL, "--close", "the oil was old").lines
+    shell.run("contact", OIL, STALL, "--still", "0")
+    assert closed not in shell.run("recall", OIL).lines
+
+
 def test_lots_made_since_are_named_and_recalled_with_a_reason(shell: Shell) -> None:
     shell.run("recall", OIL, "--because", "throws haze")
     more = shell.run("bottle", "OS-001-O", "1 x 30mL", "--because", "as a sample", "--json")

@@ -5,9 +5,13 @@ import shlex
 from pathlib import Path
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from rich.cells import cell_len
 
 from cli.tables import column_widths, seen
 from cli.tracing import fold
+from cli.wrapping import wrapped
 from tests.cli.shell import Shell
 from tests.cli.terminal import shown_on
 from tests.cli.test_control import FORMULA, SECOND
@@ -114,3 +118,31 @@ def test_a_folded_branch_carries_its_rules_and_keeps_codes_whole() -> None:
         "│  │    from a supplier,",
         "│  │    in stock",
     ]
+
+
+def test_an_error_is_wrapped_at_words_on_a_screen_and_whole_in_a_pipe(wordy: Shell) -> None:
+    env = {"POTTLE_LEDGER": str(wordy.book), "NO_COLOR": "1"}
+    wrong = ["trace", "BOS-001-S", "--only", "oill"]
+    assert shown_on(80, wrong, 2, **env).splitlines() == [
+        '"oill" is no kind of material.',
+        "  Give one of: oil, ethanol, clarifier, sugar, water, acid, preservative, gum,",
+        "    colour, bottle, closure, label, filter, other.",
+    ]
+    assert max(map(len, wordy.run(*wrong).complaints)) > 80
+
+
+def test_what_a_list_carries_over_stands_under_its_own_line() -> None:
+    line = "10. Pretend Hotel: 01 555 0104, day and night"
+    assert wrapped(line, 32) == ["10. Pretend Hotel: 01 555 0104,", "    day and night"]
+    assert wrapped("  OS-003-K: cloudy, dusty", 16) == ["  OS-003-K:", "    cloudy,", "    dusty"]
+    assert wrapped("A plain sentence goes on at the left.", 20)[1] == "goes on at the left."
+
+
+@given(st.text(alphabet="ab1. 漢", max_size=60), st.integers(8, 30))
+def test_no_wrapped_line_is_wider_than_the_screen_and_no_letter_is_lost(
+    line: str, width: int
+) -> None:
+    lines = wrapped(line, width, "  ")
+    if cell_len(line) > width:
+        assert max(map(cell_len, lines)) <= width
+    assert "".join("".join(lines).split()) == "".join(line.split())

@@ -16,9 +16,10 @@ def test_a_trace_back_to_one_kind_shows_the_way_to_it(shell: Shell) -> None:
     lines = shell.run("trace", PACKED, "--only", "oil").lines
     assert [line.split("  ")[0].strip() for line in lines[:2]] == [PACKED, ""]
     assert lines[2] == f"Made of 3 lots (amount, lot, how much of it is in {PACKED})"
-    told = [re.findall(r"\b[A-Z]+-\d{3}-[0-9A-Z]\b", line) for line in lines[3:]]
+    told = [re.findall(r"\b[A-Z]+-\d{3}-[0-9A-Z]\b", line) for line in lines[3:-1]]
     assert told == [["OS-001-O"], [ESSENCE], [OIL]]
     assert "sugar" not in "".join(lines).lower()
+    assert lines[-1] == "6 lots not on the way to oil left out; without --only they show."
 
 
 def test_a_lot_of_no_such_material_is_told_so(shell: Shell) -> None:
@@ -48,7 +49,10 @@ def test_a_kind_of_material_is_not_looked_for_forward(shell: Shell) -> None:
 
 def test_a_kind_of_material_further_than_the_depth_is_left_out_not_denied(shell: Shell) -> None:
     lines = shell.run("trace", PACKED, "--only", "oil", "--depth", "1").lines
-    assert lines[-1] == "2 lots further away left out; without --depth they show."
+    assert lines[-2:] == [
+        "2 lots further away left out; without --depth they show.",
+        "6 lots not on the way to oil left out; without --only they show.",
+    ]
     assert shell.run("trace", PACKED, "--depth", "1", "--json").json["left_out"] > 2
 
 
@@ -84,6 +88,33 @@ def test_a_table_and_a_paper_are_written_and_never_over_what_is_there(
     assert "Bridge Street Stall" in "".join(texts_of((tmp_path / "t.pdf").read_bytes()))
     again = shell.run("trace", OIL, "--csv", "t.csv")
     assert (again.exit_code, again.out) == (5, "")
+    assert again.complaints[1] == "  Give another name with --csv, or --force to write over it."
+
+
+def test_a_paper_of_the_way_to_one_kind_says_that_it_is_not_all(
+    shell: Shell, tmp_path: Path
+) -> None:
+    shell.run("trace", PACKED, "--only", "oil", "--out", "t.pdf")
+    text = "".join(texts_of((tmp_path / "t.pdf").read_bytes()))
+    assert "6 lots not on the way to oil left out; without --only they show." in text
+
+
+def test_the_paper_of_a_bought_lot_says_that_nothing_is_behind_it(
+    shell: Shell, tmp_path: Path
+) -> None:
+    shell.run("trace", OIL, "--out", "t.pdf")
+    text = "".join(texts_of((tmp_path / "t.pdf").read_bytes()))
+    assert "Made of no other lot." in text
+    assert "None recorded" not in text
+
+
+def test_a_supplier_without_a_lot_of_their_own_is_named_alone(shell: Shell, tmp_path: Path) -> None:
+    code = shell.run("receive", "water", "9L", "--from", "own tap", "--json").json["code"]
+    shell.run("start", "--product", "Plain", "--kind", "syrup", "--target", "1L")
+    shell.run("add", ".", code, "1L")
+    shell.run("trace", ".", "--out", "t.pdf")
+    text = " ".join("".join(texts_of((tmp_path / "t.pdf").read_bytes())).split())
+    assert ", own tap, " in text
 
 
 def test_a_trace_as_json_says_how_much_of_the_oil_is_where(shell: Shell) -> None:

@@ -77,4 +77,4 @@ def test_the_balance_adds_up_and_names_what_nobody_explains(orange: tuple[Keeper
     assert lines["Share expected by the formula"] == "85 % to 102 %"
     assert lines["Left in filter, pass 1"] == "30 mL, 6.4 %"
     assert lines["Spilt or thrown away"] == "3 mL"
-    assert lines["Unexplained"] == "47 mL, 9.8 %"
+    assert lines["Unexplained, filters included"] == "47 mL, 9.8 %"

@@ -78,7 +78,7 @@ def test_the_balance_goes_from_what_went_in_to_what_came_out(
     assert balance["Came out"] == "448 mL"
     assert balance["Share of target"] == "93.3 %"
     assert balance["Left in filter, pass 1"] == "15 mL, 3.4 %"
-    assert balance["Unexplained"] == "22.769 mL, 4.8 %"
+    assert balance["Unexplained, filters included"] == "22.769 mL, 4.8 %"
 
 
 def test_cautions_come_from_the_kind_and_from_every_material_in_it(

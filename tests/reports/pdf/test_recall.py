@@ -1,5 +1,9 @@
 """The pack of a recall on paper: every call whole on its page, with boxes to tick and lines."""
 
+from dataclasses import replace
+
+import pytest
+
 from reports.pdf.recall import recall_pack
 from reports.recall_views import CallView, RecallView
 from tests.reports.pdf.readback import images_of, printed, texts_of
@@ -50,6 +54,15 @@ def test_each_call_stands_whole_on_one_page() -> None:
         assert "spoken to" in below
 
 
+@pytest.mark.parametrize("above", range(40))
+def test_the_sums_stand_under_their_head_on_one_page(above: int) -> None:
+    """However many sentences are above them: in one place or another a page ends there."""
+    sums = ("15 bottles made = 15 here.", "Accounted for: 100.0 %.")
+    long = replace(view(0), course=("Held.",) * above, balance_sums=sums)
+    (page,) = [text for text in texts_of(printed(recall_pack, long)) if "Where all of it" in text]
+    assert all(told in page for told in sums)
+
+
 def test_all_parts_are_there_and_say_so_when_empty() -> None:
     text = "".join(texts_of(printed(recall_pack, view(0))))
     for words in (
@@ -58,6 +71,7 @@ def test_all_parts_are_there_and_say_so_when_empty() -> None:
         "Nobody was sent any.",
         "Where all of it is",
         "15 bottles made = 15 here + 0 unexplained.",
+        "Unexplained",
         "Calls made",
         "What the files beside this paper lack",
         "shipping.csv lacks the address of Bar number 1.",

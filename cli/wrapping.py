@@ -1,0 +1,55 @@
+"""Lines wrapped at words to the width of a screen.
+
+Guarantees: nothing is wider than the screen, a wide letter counted as two columns; what is carried
+over is set in under the line it belongs to. Refuses: to touch a line that fits. Loaded only for a
+screen.
+"""
+
+import re
+
+from rich.cells import cell_len, chop_cells
+
+_PIECE = re.compile(r"\s*\S+")
+_BEGINS = re.compile(r"\s+|\d+\. ")
+HANG = 2
+"""How much further in than its first line a line that is set in goes on."""
+
+
+def wrapped(line: str, width: int, carried: str | None = None) -> list[str]:
+    """Return a line as the lines of a screen.
+
+    Args:
+        line: The line.
+        width: Columns of the screen.
+        carried: What stands before each line but the first; None: blanks below the text of a
+            numbered line, two more than those of a line set in, none else.
+
+    >>> wrapped("1. Pretend Bar: 01 555 0101, mornings", 24)
+    ['1. Pretend Bar: 01 555', '   0101, mornings']
+    """
+    if cell_len(line) <= width:
+        return [line]
+    before = below(line) if carried is None else carried
+    lines, now = [], ""
+    for piece in _PIECE.findall(line):
+        if cell_len(now + piece) <= width:
+            now += piece
+            continue
+        if now:
+            lines.append(now)
+        *whole, last = chop_cells(piece.lstrip(), max(width - cell_len(before), 1))
+        lines += [before + part for part in whole]
+        now = before + last
+    return [*lines, now]
+
+
+def below(line: str) -> str:
+    """Return the blanks at which a line goes on.
+
+    >>> below("plain"), below("  in failed lots"), below("12. Pretend Bar")
+    ('', '    ', '    ')
+    """
+    found = _BEGINS.match(line)
+    if not found:
+        return ""
+    return " " * (len(found[0]) + HANG * found[0].isspace())

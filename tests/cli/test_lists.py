@@ -1,0 +1,71 @@
+"""Short lists and what is said where there is nothing to list: that it is so, and the next step."""
+
+from pathlib import Path
+
+import pytest
+
+from tests.cli.shell import Shell
+
+
+@pytest.fixture
+def bare(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Shell:
+    """A book of which only the house is known."""
+    monkeypatch.chdir(tmp_path)
+    shell = Shell(tmp_path / "pottle.db")
+    assert shell.run("init", "--house", "Wren & Co", "--currency", "EUR").exit_code == 0
+    return shell
+
+
+@pytest.mark.parametrize(
+    ("command", "lines"),
+    [
+        (
+            "person list",
+            [
+                "There is nobody in the book yet.",
+                'Next: pottle person add INITIALS "NAME"',
+            ],
+        ),
+        (
+            "material list",
+            [
+                "There is no material in the book yet.",
+                'Next: pottle material add CODE --name "NAME" --kind KIND',
+            ],
+        ),
+        (
+            "party list",
+            [
+                "The book knows nobody's telephone number yet.",
+                'Next: pottle party add "NAME" --phone NUMBER',
+            ],
+        ),
+    ],
+)
+def test_an_empty_list_says_so_and_how_to_begin(
+    bare: Shell, command: str, lines: list[str]
+) -> None:
+    assert bare.line(command).lines == lines
+    assert bare.line(f"{command} --json").json == []
+
+
+def test_a_book_of_one_entry_is_verified_in_the_singular(bare: Shell) -> None:
+    bare.run("seal", "--out", "seal.txt")
+    first = "1 entry, all as it was written; tables, tree and guards fit."
+    assert bare.run("verify").lines[0] == first
+    assert bare.run("verify", "--seal", "seal.txt").lines[0] == first
+    assert bare.run("verify", "--since", "seal.txt").lines[0] == (
+        "1 entry, none of them since the seal; the guards fit."
+    )
+    bare.run("person", "add", "AB", "Ada Brook")
+    assert bare.run("verify", "--seal", "seal.txt").lines[2] == (
+        "The seal fits: its 1 entry is the beginning of this book, and 1 came after."
+    )
+
+
+def test_the_house_says_what_an_hour_costs_in_its_money(shell: Shell) -> None:
+    shell.run("house", "--hour", "18")
+    lines = shell.run("house").lines
+    assert lines[-1] == "an hour of work: 18.00 EUR"
+    assert not any("minor" in line for line in lines)
+    assert shell.run("house", "--json").json["hour_minor"] == 1800
