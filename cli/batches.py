@@ -105,7 +105,7 @@ def start(
         "formula": formula,
         "product": product,
         "kind": kind,
-        "target": target or " ".join(volume or []) or "?",
+        "target": target or " ".join(volume or []),
         "pour": pour,
         "best_before": best_before,
         "vessel": vessel,

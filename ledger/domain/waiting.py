@@ -28,18 +28,18 @@ def rest_is_over(state: LotState, formula: Formula | None) -> tuple[Rest, dateti
 
 
 def next_look(
-    state: LotState, since: datetime, ages: tuple[timedelta, ...]
+    state: LotState, since: datetime, ages: tuple[timedelta, ...], now: datetime
 ) -> tuple[timedelta, datetime] | None:
-    """Return the next age at which a lot is to be looked at, and when that is.
+    """Return the age at which a lot is to be looked at next, and when that is.
 
-    A later look stands for the earlier ones that were missed.
+    A later look stands for the earlier ones that were missed: of several ages that have passed
+    unlooked at, the last one is due.
     """
     looks = [e.draft.happened.at for e in state.entries if isinstance(e.draft.facts, Look)]
     last = max(looks, default=since)
-    for age in sorted(ages):
-        if last < since + age - age / EARLY:
-            return age, since + age
-    return None
+    wanted = [age for age in sorted(ages) if last < since + age - age / EARLY]
+    passed = [age for age in wanted if since + age <= now]
+    return next(((age, since + age) for age in (*passed[-1:], *wanted)), None)
 
 
 def ages_of(formula: Formula | None) -> tuple[timedelta, ...]:

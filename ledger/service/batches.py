@@ -57,7 +57,7 @@ def start(
         facts = Start(
             product=name,
             product_kind=words.needed(told_kind, ProductKind, "kind of product"),
-            target=words.amount(target),
+            target=words.needed_amount(target, "target"),
             formula=master.code if master else None,
             formula_version=master.version if master else None,
             purpose=words.needed(told_purpose, Purpose, "purpose"),

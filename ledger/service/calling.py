@@ -1,16 +1,18 @@
 """Calls to those who hold goods of a recalled lot.
 
 Guarantees: every call is an entry of the lot, however it ended; a name that nothing was sent to is
-remarked on. Refuses: nothing beyond the rules.
+remarked on, and so are more bottles than went there. Refuses: nothing beyond the rules.
 """
 
+from collections.abc import Iterator
 from dataclasses import replace
 
 from ledger.domain.entries import Contact
 from ledger.domain.entries.words import Reached
+from ledger.domain.quantity import Measure, show
 from ledger.service.book import Book, How, Recorded
 from ledger.service.desk import at_desk
-from ledger.service.recall_calls import NONE_LEFT
+from ledger.service.recall_calls import NONE_LEFT, may_have
 from ledger.service.tracing import trace_on
 from ledger.store.engine import Connection
 
@@ -42,12 +44,22 @@ def contact(
         code = read.lot(lot)
         read.done()
         done = desk.record(facts, code)
-        if _was_sent(desk.connection, code, facts.party):
-            return done
+        remarks = _remarks(desk.connection, code, done.seq, facts)
+        return replace(done, remarks=(*done.remarks, *remarks))
+
+
+def _remarks(
+    connection: Connection, code: str, seq: int, facts: Contact
+) -> Iterator[tuple[str, str]]:
+    """Yield what does not agree with what the book says was sent, with what to do."""
+    holders = trace_on(connection, code, back=False).holders
+    theirs = [item for item in holders if item.party == facts.party]
+    if not theirs:
         what = f"The book knows of nothing of {code}, or made of it, that went to {facts.party}."
-        todo = f"Check the name: pottle recall {code} --drill lists who was sent some."
-        return replace(done, remarks=(*done.remarks, (what, todo)))
-
-
-def _was_sent(connection: Connection, code: str, party: str) -> bool:
-    return any(item.party == party for item in trace_on(connection, code, back=False).holders)
+        yield what, f"Check the name: pottle recall {code} --drill lists who was sent some."
+    pieces, _ = may_have(theirs, {})
+    told = facts.still_there
+    if theirs and told and told.measure is Measure.UEACH and told.amount > pieces:
+        most, said = show(pieces, Measure.UEACH), show(told.amount, Measure.UEACH)
+        what = f"By the book {facts.party} can have at most {most}, and the count there is {said}."
+        yield what, f"If it was mistyped: pottle correct {seq} --set still_there=NUMBER"

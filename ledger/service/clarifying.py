@@ -221,7 +221,7 @@ def measure(
         unit = _UNITS[kind]
         facts = Measurement(
             what=kind,
-            reading_micro=words.scaled(reading or "?", 1_000_000, unit, str(kind)) or 0,
+            reading_micro=words.number(reading, 1_000_000, unit, str(kind)),
             unit=unit or "pH",
             written=words.text(reading, "reading"),
             temp_mdegc=words.scaled(temp, 1000, "°C", "temperature"),

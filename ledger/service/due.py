@@ -75,7 +75,7 @@ def due(book: Book) -> DueList:
         known = with_dates(connection, briefs(connection, sorted(wanted)))
         items = [
             *_rests(connection, known),
-            *_looks(connection, known, now.astimezone(zone).date()),
+            *_looks(connection, known, now.astimezone(zone)),
             *_dates(known, now.astimezone(zone).date(), zone),
             *_holds(connection, known),
         ]
@@ -96,19 +96,21 @@ def _rests(connection: Connection, known: dict[int, Brief]) -> Iterator[Due]:
             yield Due(Waits.REST, brief.code, brief.name, str(rest.purpose), over, rest.started_at)
 
 
-def _looks(connection: Connection, known: dict[int, Brief], day: date) -> Iterator[Due]:
+def _looks(connection: Connection, known: dict[int, Brief], now: datetime) -> Iterator[Due]:
+    day = now.date()
     for number in waiting.retained(connection):
         if _is_kept(known[number], day):
             state = lot_state(connection, known[number].code, is_whole=False)
             first = opener(state)
             ages = tuple(timedelta(days=days) for days in RETAINED_DAYS)
-            yield from _look(known[number], state, first.draft.happened.at if first else None, ages)
+            since = first.draft.happened.at if first else None
+            yield from _look(known[number], state, since, ages, now)
     for number in waiting.by_formula(connection):
         if _is_kept(known[number], day):
             state = lot_state(connection, known[number].code, is_whole=False)
             start = latest(state, Start)
             ages = ages_of(formula_of(connection, start)) if start else ()
-            yield from _look(known[number], state, finished_at(state), ages)
+            yield from _look(known[number], state, finished_at(state), ages, now)
 
 
 def _is_kept(brief: Brief, day: date) -> bool:
@@ -117,9 +119,13 @@ def _is_kept(brief: Brief, day: date) -> bool:
 
 
 def _look(
-    brief: Brief, state: LotState, since: datetime | None, ages: tuple[timedelta, ...]
+    brief: Brief,
+    state: LotState,
+    since: datetime | None,
+    ages: tuple[timedelta, ...],
+    now: datetime,
 ) -> Iterator[Due]:
-    found = next_look(state, since, ages) if since else None
+    found = next_look(state, since, ages, now) if since else None
     if found:
         age, at = found
         minutes = round(age.total_seconds() / 60)

@@ -68,7 +68,7 @@ def withdraw(book: Book, how: How, *, code: str, version: str) -> Recorded:
     """Record that a version of a formula is no longer to be followed."""
     with at_desk(book, how) as desk:
         key = desk.words.text(code, "code").lower()
-        number = desk.words.whole(version or "?", "version") or 0
+        number = desk.words.number(version, 1, "", "version")
         desk.words.done()
         if not any(item.version == number for item in queries.formulas(desk.connection, key)):
             raise RefusedError(

@@ -69,7 +69,7 @@ def _limit(words: Words, old: Limit | None, told: dict[str, str | None]) -> Limi
 
     value = words.scaled(told["value"], 1_000_000, "", "value")
     if value is None and old is None:
-        words.scaled("?", 1_000_000, "", "value")
+        words.number(None, 1_000_000, "", "value")
     return Limit(
         code=told["code"] or "",
         substance=words.text(kept("substance"), "substance").lower(),

@@ -88,7 +88,7 @@ def _call(
     known: Party | None,
     contacts: tuple[Entry, ...],
 ) -> ToCall:
-    pieces, volume = _may_have(items, sizes_ul)
+    pieces, volume = may_have(items, sizes_ul)
     told = _still_there(items, contacts)
     if told is not None and pieces:
         left = min(told, pieces)
@@ -104,7 +104,16 @@ def _call(
     )
 
 
-def _may_have(items: Iterable[Holder], sizes_ul: Mapping[str, int]) -> tuple[int, int]:
+def may_have(items: Iterable[Holder], sizes_ul: Mapping[str, int]) -> tuple[int, int]:
+    """Return the most that somebody may have still, of what went to them and came back.
+
+    Args:
+        items: What they were sent and what came back.
+        sizes_ul: What a bottle of each packed lot holds, in µL.
+
+    Returns:
+        Bottles, in millionths of one, and the volume in all, in µL.
+    """
     left: dict[str, int] = {}
     measures: dict[str, Measure] = {}
     for item in items:

@@ -104,8 +104,9 @@ def recall(book: Book, how: How, tick: Tick = lambda _done, _total: None, *, lot
                 f"pottle recall {code} shows how far the recall is.",
             )
         if not desk.reason:
+            held = "1 lot, and its" if len(waiting) == 1 else f"{len(waiting)} lots, and their"
             raise ReasonNeededError(
-                f"Recalling {code} holds {len(waiting)} lots, and their holders are to be called.",
+                f"Recalling {code} holds {held} holders are to be called.",
                 "Say why with --because, or try it first with --drill.",
             )
         done: list[Recorded] = []

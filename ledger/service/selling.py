@@ -68,7 +68,7 @@ def labels(
     with at_desk(book, how) as desk:
         words = desk.words
         facts = Labels(
-            printed=words.whole(printed or "?", "number of labels") or 0,
+            printed=words.number(printed, 1, "", "number of labels"),
             used=words.whole(used, "number of labels"),
             spoiled=words.whole(spoiled, "number of labels"),
         )

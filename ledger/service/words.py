@@ -75,6 +75,14 @@ class Words:
             _NOTHING,
         )
 
+    def needed_amount(self, text: str | None, what: str) -> Quantity:
+        """Return an amount that must be given."""
+        if text and text.strip():
+            return self.amount(text)
+        todo = "Write a number and a unit, such as 480mL."
+        self.errors.append(InputError(f"The {what} is missing.", todo))
+        return _NOTHING
+
     def pieces(self, text: str) -> Quantity:
         """Return an amount of things counted, or another amount when a unit is given."""
         return self.read(
@@ -110,6 +118,10 @@ class Words:
     def scaled(self, text: str | None, scale: int, unit: str, what: str) -> int | None:
         """Return a decimal number in a smaller unit, or None when none is given."""
         return self.read(lambda: read_scaled(text, scale, unit, what), None) if text else None
+
+    def number(self, text: str | None, scale: int, unit: str, what: str) -> int:
+        """Return a decimal number in a smaller unit that must be given."""
+        return self.read(lambda: read_scaled(text or "", scale, unit, what), 0)
 
     def whole(self, text: str | None, what: str) -> int | None:
         """Return a whole number, or None when none is given."""
@@ -188,15 +200,17 @@ def read_word(text: str, words: type[WordT], what: str) -> WordT:
     Raises:
         InputError: It is not in the list, which is named.
     """
-    folded = "-".join(text.strip().lower().replace("_", " ").split())
-    try:
-        return words(folded)
-    except ValueError as error:
-        listed = ", ".join(words)
+    found = next((word for word in words if _folded(word) == _folded(text)), None)
+    if found is None:
         raise InputError(
             f'"{text}" is not {with_article(what)}.' if text else f"The {what} is missing.",
-            f"Choose one of: {listed}.",
-        ) from error
+            f"Choose one of: {', '.join(words)}.",
+        )
+    return found
+
+
+def _folded(word: str) -> str:
+    return "-".join(word.strip().lower().replace("_", " ").split())
 
 
 def read_text(text: str, what: str) -> str:
@@ -232,10 +246,12 @@ def read_scaled(text: str, scale: int, unit: str, what: str) -> int:
         what: What the number is, for the sentence.
 
     Raises:
-        InputError: It is no number, has another unit or too many decimals.
+        InputError: It is missing or no number, has another unit or too many decimals.
     """
     found = _NUMBER.fullmatch(text.strip())
     wanted = f" in {unit}" if unit else ""
+    if not text.strip():
+        raise InputError(f"The {what} is missing.", f"Write a number{wanted}.")
     if not found or not _same_unit(found[2], unit):
         raise InputError(
             f'"{text}" is not {with_article(what)}{wanted}.', f"Write a number{wanted}."

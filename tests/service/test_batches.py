@@ -124,6 +124,12 @@ REFUSED: dict[str, Refused] = {
             ),
         ),
     ),
+    "a start without a target": (
+        "start",
+        {"product": "Syrup", "kind": "syrup", "target": " "},
+        InputError,
+        (("The target is missing.", "Write a number and a unit, such as 480mL."),),
+    ),
     "a way to pour of more digits than are read": (
         "start",
         {"product": "Syrup", "kind": "syrup", "target": "1L", "pour": "9" * 5000},

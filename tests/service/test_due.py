@@ -156,6 +156,18 @@ def test_a_retained_sample_is_looked_at_on_its_days(
     assert shown(keeper) == [(left, when, packed, todo)]
 
 
+@pytest.mark.parametrize(("days", "age"), [(1, 1), (6, 1), (8, 7), (40, 30), (90, 90), (308, 90)])
+def test_of_several_looks_that_were_missed_the_last_is_due(
+    days: int, age: int, keeper: Keeper, lots: Lots
+) -> None:
+    """One look stands for all that were missed before it."""
+    packed = filled(keeper, lots)
+    keeper.clock.forward(days=days)
+    assert [todo for _, _, lot, todo in shown(keeper) if lot == packed and "look" in todo] == [
+        f"look at the sample, {age} d old"
+    ]
+
+
 def test_a_sample_that_was_looked_at_on_its_last_day_is_done(keeper: Keeper, lots: Lots) -> None:
     packed = filled(keeper, lots)
     keeper.clock.forward(days=90)

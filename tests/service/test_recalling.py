@@ -176,6 +176,29 @@ def test_a_call_says_what_is_left_and_a_return_takes_from_it(walked: tuple[Keepe
     assert getattr(call.contacts[-1].draft.facts, "words", "") == "none left, sold"
 
 
+def test_more_bottles_than_were_sent_are_remarked_on(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    keeper.do("recall", lot=lots.oil, because="throws haze")
+    done = keeper.do("contact", lot=lots.oil, party=STALL, reached="spoken", still_there="99")
+    assert done.remarks == (
+        (
+            f"By the book {STALL} can have at most 6, and the count there is 99.",
+            f"If it was mistyped: pottle correct {done.seq} --set still_there=NUMBER",
+        ),
+    )
+    keeper.do("correct", entry=str(done.seq), changes="still_there=6", because="mistyped")
+    assert recall_of(keeper.book, lots.oil).to_call[0].pieces == 6_000_000
+
+
+def test_one_lot_to_recall_is_told_as_one(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    with pytest.raises(ReasonNeededError) as raised:
+        keeper.do("recall", lot=lots.packed)
+    assert raised.value.what == (
+        f"Recalling {lots.packed} holds 1 lot, and its holders are to be called."
+    )
+
+
 def test_a_call_to_somebody_who_was_sent_nothing_is_remarked_on(
     walked: tuple[Keeper, Lots],
 ) -> None:

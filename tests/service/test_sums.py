@@ -1,5 +1,7 @@
 """Contents, serving, cost, limits and the spirit account of a book that was really kept."""
 
+from dataclasses import replace
+
 import pytest
 
 from ledger.errors import InputError, LedgerError, RefusedError
@@ -210,11 +212,22 @@ def test_a_limit_of_the_book_takes_the_place_of_one_that_came(keeper: Keeper) ->
     assert len(limits(keeper.book)) == len(shipped())
 
 
+def test_a_limit_in_any_unit_takes_a_new_value_and_keeps_the_rest(sqlite_keeper: Keeper) -> None:
+    units = {item.unit: item for item in limits(sqlite_keeper.book)}
+    assert len(units) > 3
+    for old in units.values():
+        sqlite_keeper.do("limit", code=old.code, value="0.5")
+    now = {item.code: item for item in limits(sqlite_keeper.book)}
+    assert [now[old.code] for old in units.values()] == [
+        replace(old, value_micro=500_000) for old in units.values()
+    ]
+
+
 def test_a_new_limit_tells_all_that_is_missing_at_once(sqlite_keeper: Keeper) -> None:
     with pytest.raises(InputError) as raised:
         sqlite_keeper.do("limit", code="mine")
     assert [what for what, _ in problems(raised.value)] == [
-        '"?" is not a value.',
+        "The value is missing.",
         "The substance is missing.",
         "The unit is missing.",
         "The basis is missing.",

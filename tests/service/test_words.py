@@ -1,15 +1,24 @@
 """The words of one entry: what is read, what is refused and in which words."""
 
 from collections.abc import Iterator
+from enum import StrEnum
+from typing import TypeGuard
 
 import pytest
 
+from ledger.domain.entries import words as words_of_the_trade
 from ledger.domain.entries.words import Grade, MaterialKind, ProductKind
 from ledger.domain.quantity import Measure
 from ledger.errors import InputError, LedgerError, RefusedError
 from ledger.service.words import LONGEST_TEXT, Words, read_scaled, read_text, read_word, resolve_lot
 from tests.keeper import Keeper
 
+
+def is_list(item: object) -> TypeGuard[type[StrEnum]]:
+    return isinstance(item, type) and issubclass(item, StrEnum) and item is not StrEnum
+
+
+WORDS = [word for item in vars(words_of_the_trade).values() if is_list(item) for word in item]
 GRADES = "Choose one of: bright, clear, hazy, opalescent, cloudy, milky."
 
 
@@ -142,6 +151,12 @@ def test_a_dot_is_the_lot_one_wrote_about_last_but_deliveries(stocked: Keeper) -
 )
 def test_a_word_of_a_list_is_read_however_it_is_joined(text: str, word: ProductKind) -> None:
     assert read_word(text, ProductKind, "kind of product") is word
+
+
+@pytest.mark.parametrize("word", WORDS, ids=repr)
+def test_every_word_of_every_list_is_read_as_it_is_written(word: StrEnum) -> None:
+    assert read_word(str(word), type(word), "word") is word
+    assert read_word(f" {str(word).upper().replace('-', '_')} ", type(word), "word") is word
 
 
 @pytest.mark.parametrize(
