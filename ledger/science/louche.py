@@ -1,17 +1,25 @@
 """Whether a drink clouds: the oil in it against how much of it dissolves in water.
 
-Guarantees: a forecast says how sure it is and on what it stands. Refuses: certainty; sugar, a
+Guarantees: a forecast says how sure it is and on what it stands; constituents of one oil count
+together, since each dissolves less beside the others than alone. Refuses: certainty; sugar, a
 little alcohol and cold all move the point, and a drink in the glass decides.
+
+References:
+    Raoult's law for the water above an oil of several constituents: the oil stays apart when their
+    shares of what water holds of each alone come to more than one (textbooks, from memory; ideal
+    mixtures).
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
 from ledger.domain.entries import Material
+from ledger.science.ranges import significant
 
 HYDROCARBONS, OXYGENATED = "terpene hydrocarbons", "oxygenated monoterpenes"
 """The two classes between which an oil of unknown constituents lies."""
+_NOT_RECORDED = "Its constituents are not recorded"
 WHOLE_PPM = 900_000
 """Share from which the constituents recorded of an oil count as the oil (common practice)."""
 
@@ -58,34 +66,71 @@ def forecast(
         material: The oil with its recorded constituents.
         known: Solubilities by substance, the two classes among them.
     """
-    listed = material.constituents if material else ()
-    matches = [
-        (known[item.substance.lower()], oil_mg_per_l * item.fraction_ppm / 1e6)
-        for item in listed
+    listed = [
+        (known[item.substance.lower()], item.fraction_ppm)
+        for item in (material.constituents if material else ())
         if item.substance.lower() in known
     ]
-    over = [(s, mg) for s, mg in matches if mg > s.high_mg_per_l]
-    if over:
-        worst, mg = max(over, key=lambda pair: pair[1] / pair[0].high_mg_per_l)
-        return Forecast(Outlook.CLOUDS, _told(mg, worst))
-    shares = sum(item.fraction_ppm for item in listed if item.substance.lower() in known)
-    if matches and shares >= WHOLE_PPM and all(mg < s.low_mg_per_l for s, mg in matches):
-        most, mg = max(matches, key=lambda pair: pair[1] / pair[0].low_mg_per_l)
-        return Forecast(Outlook.CLEAR, _told(mg, most))
-    return _by_class(oil_mg_per_l, known)
+    found = [_Dissolving(oil_mg_per_l * ppm / 1e6, each) for each, ppm in listed]
+    if sum(item.least_share for item in found) > 1:
+        return Forecast(Outlook.CLOUDS, _told(found))
+    if sum(ppm for _, ppm in listed) >= WHOLE_PPM:
+        is_clear = sum(item.greatest_share for item in found) < 1
+        return Forecast(Outlook.CLEAR if is_clear else Outlook.MAY, _told(found))
+    return _by_class(oil_mg_per_l, material, known)
 
 
-def _told(mg_per_l: float, known: Solubility) -> str:
-    return (
-        f"{mg_per_l:.3g} mg/L of {known.substance}, of which water dissolves "
-        f"{_range(known)} mg/L ({known.citation})."
+@dataclass(frozen=True, slots=True)
+class _Dissolving:
+    """One constituent of an oil in a drink."""
+
+    mg_per_l: float
+    known: Solubility
+
+    @property
+    def least_share(self) -> float:
+        """Which share of what water holds of it there is, by the greatest value of the sources."""
+        return self.mg_per_l / self.known.high_mg_per_l
+
+    @property
+    def greatest_share(self) -> float:
+        """The same, by the least value of the sources."""
+        return self.mg_per_l / self.known.low_mg_per_l
+
+
+def _told(found: Sequence[_Dissolving]) -> str:
+    """Say the constituents that fill most of what water holds, and all of them together."""
+    worst = max(found, key=lambda item: item.greatest_share)
+    told = (
+        f"{significant(worst.mg_per_l)} mg/L of {worst.known.substance}, of which water dissolves "
+        f"{_range(worst.known)} mg/L ({worst.known.citation})"
     )
+    if len(found) == 1:
+        return f"{told}."
+    others = ", ".join(item.known.substance for item in found if item is not worst)
+    least = sum(item.least_share for item in found)
+    greatest = sum(item.greatest_share for item in found)
+    share = _shares(least, greatest)
+    return f"{told}; with {others} it comes to {share} of what water holds of them together."
 
 
-def _by_class(oil_mg_per_l: float, known: Mapping[str, Solubility]) -> Forecast:
+def _shares(least: float, greatest: float) -> str:
+    low, high = significant(100 * least), significant(100 * greatest)
+    return f"{low} %" if low == high else f"{low} to {high} %"
+
+
+def _by_class(
+    oil_mg_per_l: float, material: Material | None, known: Mapping[str, Solubility]
+) -> Forecast:
     least, most = known[HYDROCARBONS], known[OXYGENATED]
+    is_told = material is not None and material.constituents
+    why = (
+        "What is recorded of it does not settle it"
+        if is_told
+        else "Its constituents are not recorded"
+    )
     words = (
-        f"Its constituents are not recorded: {oil_mg_per_l:.3g} mg/L of it, where water dissolves "
+        f"{why}: {significant(oil_mg_per_l)} mg/L of it, where water dissolves "
         f"{_range(least)} mg/L of {HYDROCARBONS} and {_range(most)} mg/L of {OXYGENATED} "
         f"({least.citation})."
     )
@@ -95,5 +140,5 @@ def _by_class(oil_mg_per_l: float, known: Mapping[str, Solubility]) -> Forecast:
 
 
 def _range(known: Solubility) -> str:
-    low, high = known.low_mg_per_l, known.high_mg_per_l
-    return f"{low:.4g}" if low == high else f"{low:.4g} to {high:.4g}"
+    low, high = significant(known.low_mg_per_l, 4), significant(known.high_mg_per_l, 4)
+    return low if low == high else f"{low} to {high}"

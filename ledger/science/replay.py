@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 
 from ledger.domain.steps import Act, Step
 from ledger.science.composition import Contents, add, drawn, measured, scaled
+from ledger.science.ranges import significant
 from ledger.science.received import ReceivedLot, contents_of
 
 MADE_UP, RINSED, FILLED = "makeup", "rinse", "bottle"
@@ -144,8 +145,8 @@ class _Vessel:
         if had > 0 and over <= SLACK * had:
             return replace(moved, volume_ul=volume_ul)
         note = (
-            f"{self.code}: entry {step.entry} drew {volume_ul / 1000:.4g} mL where "
-            f"{had / 1000:.4g} mL were reckoned; of the rest nothing is known."
+            f"{self.code}: entry {step.entry} drew {_ml(volume_ul)} where "
+            f"{_ml(had)} were reckoned; of the rest nothing is known."
         )
         unknown = Contents(over, unknown_ul={self.code: over}, notes=frozenset({note}))
         return add(moved, unknown)
@@ -155,8 +156,8 @@ class _Vessel:
         self.there = measured(before, volume_ul, is_loss=step.kind != MADE_UP)
         if step.kind != MADE_UP and volume_ul > before.volume_ul * (1 + SLACK):
             note = (
-                f"{self.code}: entry {step.entry} measured {volume_ul / 1000:.4g} mL where "
-                f"{before.volume_ul / 1000:.4g} mL were reckoned; the measured volume counts."
+                f"{self.code}: entry {step.entry} measured {_ml(volume_ul)} where "
+                f"{_ml(before.volume_ul)} were reckoned; the measured volume counts."
             )
             self.there = replace(self.there, notes=self.there.notes | {note})
         return _difference(before, self.there)
@@ -178,6 +179,10 @@ def _so_much(contents: Contents, volume_ul: float) -> Contents:
     if contents.volume_ul <= 0:
         return Contents()
     return scaled(contents, volume_ul / contents.volume_ul)
+
+
+def _ml(volume_ul: float) -> str:
+    return f"{significant(volume_ul / 1000, 4)} mL"
 
 
 def _carried(step: Step) -> str:

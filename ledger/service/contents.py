@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from ledger.errors import RefusedError
 from ledger.science.alcoholmeter import true_from_indicated
 from ledger.science.composition import Contents
+from ledger.science.ranges import significant
 from ledger.science.received import ReceivedLot, missing_of
 from ledger.science.replay import Happening, Replay
 from ledger.service.known import known_lot
@@ -71,7 +72,10 @@ def _lot_contents(code: str, behind: Steps, rows: Mapping[str, ReceivedRow]) -> 
                 if missing_of(lot)
             ),
             *(
-                (f"What was in {lot} is not known, by {volume / 1000:.4g} mL.", NOT_KNOWN)
+                (
+                    f"What was in {lot} is not known, by {significant(volume / 1000, 4)} mL.",
+                    NOT_KNOWN,
+                )
                 for lot, volume in sorted(found.unknown_ul.items())
                 if lot not in known
             ),

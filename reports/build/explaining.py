@@ -7,9 +7,10 @@ again. Refuses: to explain what was not reckoned.
 from ledger.domain.steps import Act
 from ledger.science.alcohol import ETHANOL_KG_PER_M3
 from ledger.science.composition import Contents
+from ledger.science.ranges import significant
 from ledger.science.replay import Happening
 from ledger.service.serving import Pouring, ServingCard
-from reports.build.figures import abv_words, mg_words, significant
+from reports.build.figures import abv_words, mg_words
 
 
 def explained(card: ServingCard) -> list[str]:

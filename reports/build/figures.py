@@ -4,19 +4,7 @@ Guarantees: three figures for masses and volumes, two decimals for strengths. Re
 figure as nought that is not.
 """
 
-
-def significant(value: float, digits: int = 3) -> str:
-    """Return a figure rounded to so many digits, without an exponent.
-
-    >>> significant(63.7412), significant(0.0421), significant(1234.5), significant(0)
-    ('63.7', '0.0421', '1230', '0')
-    """
-    if not value:
-        return "0"
-    rounded = float(f"{value:.{digits}g}")
-    places = max(0, digits - 1 - int(f"{rounded:e}".split("e")[1]))
-    text = f"{rounded:.{places}f}"
-    return text.rstrip("0").rstrip(".") if "." in text else text
+from ledger.science.ranges import significant
 
 
 def abv_words(abv: float) -> str:

@@ -7,8 +7,9 @@ Refuses: to show a strength of a lot of which nothing is known.
 from decimal import ROUND_HALF_UP, Decimal
 
 from ledger.science.composition import Contents
+from ledger.science.ranges import significant
 from ledger.service.serving import ServingCard
-from reports.build.figures import abv_words, significant
+from reports.build.figures import abv_words
 
 LEAST_ON_LABEL = 0.05
 """Strength in % vol below which a label says none (the least of the markers that come with

@@ -156,6 +156,15 @@ def test_a_draw_of_more_than_is_there_is_said_and_of_the_rest_nothing_is_known(
     )
 
 
+def test_large_volumes_are_said_in_full(bench: Bench) -> None:
+    bench.put("E", "WATER", 12_000)
+    bench.put("S", "E", 15_000)
+    assert (
+        "E: entry 2 drew 15000 mL where 12000 mL were reckoned; of the rest nothing is known."
+        in bench.of("S").notes
+    )
+
+
 def test_a_draw_of_a_little_more_than_is_there_is_put_down_to_warmth(bench: Bench) -> None:
     bench.put("E", "SPIRIT", 100)
     bench.put("S", "E", 101)
