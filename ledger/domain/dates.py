@@ -26,6 +26,8 @@ class Dated:
     """The day its making ended, on the clock it was written by."""
     brix_mpct: int | None = None
     """The last reading of its syrup in thousandths of a °Brix."""
+    is_bought: bool = False
+    """Whether it was delivered, so that its date is its supplier's."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +101,7 @@ def _own(
     lot: Dated, formulas: Mapping[tuple[str, int], Formula], brix: int | None
 ) -> tuple[date | None, str]:
     if lot.told:
-        return lot.told, "as decided for it"
+        return lot.told, "as its supplier gave it" if lot.is_bought else "as decided for it"
     formula = formulas.get(lot.formula) if lot.formula else None
     rule = rule_of(formula, brix) if formula else None
     if formula is None or rule is None or lot.finished_on is None:

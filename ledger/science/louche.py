@@ -6,6 +6,7 @@ little alcohol and cold all move the point, and a drink in the glass decides.
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from decimal import Decimal
 from enum import StrEnum
 
 from ledger.domain.entries import Material
@@ -77,7 +78,7 @@ def forecast(
 
 def _told(mg_per_l: float, known: Solubility) -> str:
     return (
-        f"{mg_per_l:.3g} mg/L of {known.substance}, of which water dissolves "
+        f"{_figure(mg_per_l)} mg/L of {known.substance}, of which water dissolves "
         f"{_range(known)} mg/L ({known.citation})."
     )
 
@@ -85,8 +86,8 @@ def _told(mg_per_l: float, known: Solubility) -> str:
 def _by_class(oil_mg_per_l: float, known: Mapping[str, Solubility]) -> Forecast:
     least, most = known[HYDROCARBONS], known[OXYGENATED]
     words = (
-        f"Its constituents are not recorded: {oil_mg_per_l:.3g} mg/L of it, where water dissolves "
-        f"{_range(least)} mg/L of {HYDROCARBONS} and {_range(most)} mg/L of {OXYGENATED} "
+        f"Its constituents are not recorded: {_figure(oil_mg_per_l)} mg/L of it, where water "
+        f"dissolves {_range(least)} mg/L of {HYDROCARBONS} and {_range(most)} mg/L of {OXYGENATED} "
         f"({least.citation})."
     )
     if oil_mg_per_l < least.low_mg_per_l:
@@ -96,4 +97,13 @@ def _by_class(oil_mg_per_l: float, known: Mapping[str, Solubility]) -> Forecast:
 
 def _range(known: Solubility) -> str:
     low, high = known.low_mg_per_l, known.high_mg_per_l
-    return f"{low:.4g}" if low == high else f"{low:.4g} to {high:.4g}"
+    return _figure(low, 4) if low == high else f"{_figure(low, 4)} to {_figure(high, 4)}"
+
+
+def _figure(number: float, digits: int = 3) -> str:
+    """Return a number in so many digits that count, never in powers of ten.
+
+    >>> _figure(1049.7), _figure(0.04567)
+    ('1050', '0.0457')
+    """
+    return f"{Decimal(f'{number:.{digits}g}'):f}"
