@@ -21,13 +21,7 @@ from ledger.domain.entries import (
     Rinse,
 )
 from ledger.domain.entries.masters import FormulaStep
-from ledger.domain.entries.words import (
-    Grade,
-    LookedAt,
-    ProductKind,
-    RestFor,
-    Verdict,
-)
+from ledger.domain.entries.words import Grade, LookedAt, ProductKind, RestFor, Verdict
 from ledger.domain.rules import Finding
 from tests.domain.builders import at, entry, lot, make, packed
 from tests.domain.rules.cases import Case, find
