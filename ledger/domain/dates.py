@@ -10,6 +10,7 @@ from datetime import date, timedelta
 
 from ledger.domain.entries import Formula
 from ledger.domain.entries.masters import Keeping
+from ledger.domain.formulas import version_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,5 +110,5 @@ def _own(
     where = f", {rule.storage}" if rule.storage else ""
     return (
         lot.finished_on + timedelta(days=rule.days),
-        f"{rule.days} days from finishing by {formula.code} version {formula.version}{where}",
+        f"{rule.days} days from finishing by {version_of(formula)}{where}",
     )
