@@ -39,14 +39,26 @@ class Glass:
 
     @property
     def mass_mg(self) -> float:
-        """Mass of the drink in mg; liquid that is not known counts a gram a mL."""
-        unknown = sum(self.syrup.unknown_ul.values())
-        return self.syrup.mass_mg + unknown + self.soda_ul * WATER_KG_PER_M3 / 1000
+        """Mass of the drink in mg, at the least."""
+        return least_mass_mg(self.syrup) + self.soda_ul * WATER_KG_PER_M3 / 1000
 
     @property
     def abv(self) -> float:
         """% vol of the drink at 20 °C."""
         return 100 * self.syrup.ethanol_mg / (ETHANOL_KG_PER_M3 / 1000) / self.volume_ul
+
+
+def least_mass_mg(contents: Contents) -> float:
+    """Return what a liquid weighs at the least, in mg, so that no share of it is told too small.
+
+    What is not known counts as light as pure alcohol, but a base syrup as light as water: nothing
+    that is poured is lighter.
+    """
+    unknown = (
+        volume_ul * (WATER_KG_PER_M3 if lot == BASE else ETHANOL_KG_PER_M3) / 1000
+        for lot, volume_ul in contents.unknown_ul.items()
+    )
+    return contents.mass_mg + sum(unknown)
 
 
 def poured(syrup: Contents, glass_ul: float, soda_parts: int) -> Glass:
@@ -84,6 +96,10 @@ class Concern:
     """Its share of the drink in mg/kg."""
     mg_per_kg_lot: float
     """Its share of the lot in mg/kg."""
+    mg_per_l_drink: float
+    """Its share of the drink in mg/L."""
+    mg_per_l_lot: float
+    """Its share of the lot in mg/L."""
 
 
 def concerns(glass: Glass, lot: Contents, materials: Mapping[str, Material]) -> tuple[Concern, ...]:
@@ -98,10 +114,12 @@ def concerns(glass: Glass, lot: Contents, materials: Mapping[str, Material]) -> 
     in_lot = substances(lot, materials)
     return tuple(
         Concern(
-            substance,
-            mg,
-            1e6 * mg / (glass.mass_mg or 1),
-            1e6 * in_lot.get(substance, 0.0) / (lot.mass_mg or 1),
+            substance=substance,
+            mg_per_glass=mg,
+            mg_per_kg_drink=1e6 * mg / (glass.mass_mg or 1),
+            mg_per_kg_lot=1e6 * in_lot.get(substance, 0.0) / (least_mass_mg(lot) or 1),
+            mg_per_l_drink=1e6 * mg / (glass.volume_ul or 1),
+            mg_per_l_lot=1e6 * in_lot.get(substance, 0.0) / (lot.volume_ul or 1),
         )
         for substance, mg in sorted(in_glass.items())
     )
@@ -125,7 +143,7 @@ class Compared:
     limit: Limit
     """The limit."""
     figure: float
-    """What it is, in the limit's unit; for a daily limit mg a glass for each kg of body."""
+    """What it is, in the limit's unit."""
     is_passed: bool
     """Whether the figure is on the side of the limit that is the matter."""
 
@@ -142,7 +160,10 @@ def is_passed(figure: float, limit: Limit) -> bool:
 
 
 def compared(concern: Concern, limits: Iterable[Limit]) -> tuple[Compared, ...]:
-    """Return the limits of a substance with its figures, those that cannot be compared left out."""
+    """Return the limits of a substance as served and as sold, with its figures.
+
+    Those that cannot be compared are left out; daily ones are for `daily`.
+    """
     found = []
     for limit in limits:
         figure = _figure(concern, limit) if limit.substance == concern.substance else None
@@ -152,14 +173,20 @@ def compared(concern: Concern, limits: Iterable[Limit]) -> tuple[Compared, ...]:
 
 
 def _figure(concern: Concern, limit: Limit) -> float | None:
-    """Return a concern in a limit's unit; mg/L is read as mg/kg of drinks near water's density."""
+    """Return a concern in a limit's unit and on its basis; None where it has no such figure."""
     if limit.basis is LimitBasis.PER_DAY:
-        return concern.mg_per_glass if limit.unit is LimitUnit.MG_PER_KG_BODY else None
+        return None
     drink = limit.basis is LimitBasis.IN_DRINK
     mg_per_kg = concern.mg_per_kg_drink if drink else concern.mg_per_kg_lot
-    if limit.unit in (LimitUnit.MG_PER_KG, LimitUnit.MG_PER_L):
-        return mg_per_kg
-    return mg_per_kg / 10_000 if limit.unit is LimitUnit.PERCENT_MASS else None
+    match limit.unit:
+        case LimitUnit.MG_PER_KG:
+            return mg_per_kg
+        case LimitUnit.PERCENT_MASS:
+            return mg_per_kg / 10_000
+        case LimitUnit.MG_PER_L:
+            return concern.mg_per_l_drink if drink else concern.mg_per_l_lot
+        case _:
+            return None
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,29 +201,34 @@ class Daily:
     """Body weight in kg."""
     ceiling_mg: float
     """The most a day, in mg."""
-    glasses: float
-    """How many glasses that is."""
+    percent: float | None
+    """How much of it a glass takes, in per cent; None where nothing at all is allowed."""
 
     @property
     def is_passed(self) -> bool:
         """Whether one glass is more than a day's ceiling."""
-        return self.glasses < 1
+        return self.percent is None or self.percent > 100
 
 
 def daily(
     concern: Concern, limits: Iterable[Limit], bodies: Sequence[tuple[str, int]]
 ) -> tuple[Daily, ...]:
-    """Return the daily ceilings of a substance for bodies of so many kg."""
+    """Return the daily ceilings of a substance for bodies of so many kg; none where none is in."""
     return tuple(
-        Daily(limit, who, kg, ceiling, ceiling / concern.mg_per_glass)
+        _daily(concern, limit, who, kg)
         for limit in limits
         if limit.substance == concern.substance
         and limit.basis is LimitBasis.PER_DAY
         and limit.unit is LimitUnit.MG_PER_KG_BODY
         and concern.mg_per_glass > 0
         for who, kg in bodies
-        for ceiling in (limit.value_micro / 1_000_000 * kg,)
     )
+
+
+def _daily(concern: Concern, limit: Limit, who: str, body_kg: int) -> Daily:
+    ceiling_mg = limit.value_micro / 1_000_000 * body_kg
+    percent = 100 * concern.mg_per_glass / ceiling_mg if ceiling_mg else None
+    return Daily(limit, who, body_kg, ceiling_mg, percent)
 
 
 def strength_markers(

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from ledger.domain.entries import Limit
 from ledger.domain.entries.words import Bound, LimitBasis, LimitUnit
 from ledger.science.serving import Compared, Daily
-from ledger.service.serving import Pouring, ServingCard
+from ledger.service.serving import ServingCard
 from reports.build.figures import abv_words, mg_words, significant
 from reports.build.words_of_limits import amount_of, source_of
 
@@ -56,11 +56,8 @@ def limit_table(card: ServingCard, claim: str | None = None) -> LimitTable:
             words = f"{name}: {mg_words(item.ceiling_mg)} a day, {item.who} of {item.body_kg} kg"
             rows.append((words, *_dailies(card, number, place), sources.number(item.limit)))
         for place, against in enumerate(served.limits):
-            if against.limit.unit is not LimitUnit.MG_PER_KG_BODY:
-                found = [way.concerns[number].limits[place] for way in card.pourings]
-                rows.append(
-                    (_said(against.limit), *map(_cell, found), sources.number(against.limit))
-                )
+            found = [way.concerns[number].limits[place] for way in card.pourings]
+            rows.append((_said(against.limit), *map(_cell, found), sources.number(against.limit)))
     for place, marker in enumerate(first.markers):
         if _is_told(card, place, claim):
             found = [way.markers[place] for way in card.pourings]
@@ -76,13 +73,12 @@ def limit_table(card: ServingCard, claim: str | None = None) -> LimitTable:
 
 
 def _dailies(card: ServingCard, number: int, place: int) -> tuple[str, ...]:
-    return tuple(_daily(way.concerns[number].daily[place], way, number) for way in card.pourings)
+    return tuple(_daily(way.concerns[number].daily[place]) for way in card.pourings)
 
 
-def _daily(item: Daily, way: Pouring, number: int) -> str:
-    mg = way.concerns[number].concern.mg_per_glass
-    share = f"{100 * mg / item.ceiling_mg:.0f} %"
-    return f"{share} {PAST}" if item.is_passed else share
+def _daily(item: Daily) -> str:
+    share = "" if item.percent is None else f"{item.percent:.0f} %"
+    return f"{share} {PAST}".strip() if item.is_passed else share
 
 
 def _cell(item: Compared) -> str:

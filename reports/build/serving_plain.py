@@ -76,12 +76,12 @@ def _concern(served: ConcernServed) -> dict[str, Any]:
             "who": item.who,
             "body_kg": item.body_kg,
             "ceiling_mg": significant(item.ceiling_mg, 4),
-            "percent": f"{100 * concern.mg_per_glass / item.ceiling_mg:.1f}",
+            "percent": None if item.percent is None else f"{item.percent:.1f}",
             "passed": item.is_passed,
         }
         for item in served.daily
     ]
-    others = [_compared(item) for item in served.limits if item.limit.unit != "mg/kg body weight"]
+    others = [_compared(item) for item in served.limits]
     return {
         "substance": concern.substance,
         "mg_per_glass": significant(concern.mg_per_glass, 4),

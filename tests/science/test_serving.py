@@ -15,7 +15,7 @@ from ledger.science.serving import (
     poured,
     strength_markers,
 )
-from tests.science.liquids import ML, SUGAR, WATER, oil, some, spirit, total
+from tests.science.liquids import ML, SUGAR, WATER, masses, oil, some, spirit, total
 
 WINTERGREEN = {
     "wintergreen-oil": Material(
@@ -38,6 +38,10 @@ def limit(
         "x", substance, Bound(bound), round(value * 1e6), LimitUnit(unit), LimitBasis(basis),
         "EU", "a source", KnownBy.READ,
     )  # fmt: skip
+
+
+def concern(mg_per_glass: float = 17.0) -> Concern:
+    return Concern("methyl salicylate", mg_per_glass, 70.0, 87_000.0, 71.0, 72_000.0)
 
 
 ADI = limit(0.5, unit="mg/kg body weight", basis="a-day")
@@ -69,13 +73,22 @@ def test_a_glass_holds_the_syrup_in_proportion_also_when_less_is_there() -> None
 
 def test_a_daily_ceiling_is_told_by_body_weight() -> None:
     """ADI 0 to 0.5 mg a kg (JECFA 1967, from memory): 30 mg at 60 kg, 10 mg at 20 kg."""
-    told = daily(
-        Concern("methyl salicylate", 17.0, 70, 1000), [ADI], [("adult", 60), ("child", 20)]
-    )
-    assert [(item.who, item.ceiling_mg, item.is_passed) for item in told] == [
-        ("adult", 30, False),
-        ("child", 10, True),
+    told = daily(concern(15.0), [ADI], [("adult", 60), ("child", 20)])
+    assert [(item.who, item.ceiling_mg, item.percent, item.is_passed) for item in told] == [
+        ("adult", 30, 50, False),
+        ("child", 10, 150, True),
     ]
+
+
+def test_a_glass_that_holds_just_a_day_s_ceiling_does_not_pass_it() -> None:
+    assert [item.is_passed for item in daily(concern(30.0), [ADI], [("adult", 60)])] == [False]
+
+
+def test_where_nothing_at_all_is_allowed_a_day_any_glass_of_it_passes() -> None:
+    none = limit(0, unit="mg/kg body weight", basis="a-day")
+    told = daily(concern(0.1), [none], [("adult", 60)])
+    assert [(item.ceiling_mg, item.percent, item.is_passed) for item in told] == [(0, None, True)]
+    assert daily(concern(0.0), [none], [("adult", 60)]) == ()
 
 
 @pytest.mark.parametrize(
@@ -93,22 +106,47 @@ def test_each_bound_has_its_own_edge(bound: str, below: bool, at: bool, above: b
 
 
 def test_a_limit_is_compared_on_its_own_basis() -> None:
-    concern = Concern("methyl salicylate", 17.0, 70.0, 87_000.0)
     found = compared(
-        concern,
+        concern(),
         [
             limit(100),
             limit(5, "above", "% mass", "as-sold"),
             limit(60, unit="mg/L"),
+            limit(60, unit="mg/L", basis="as-sold"),
             limit(1, unit="g/100mL"),
             limit(1, substance="safrole"),
+            ADI,
         ],
     )
     assert [(item.figure, item.is_passed) for item in found] == [
         (70.0, False),
         (8.7, True),
-        (70.0, True),
+        (71.0, True),
+        (72_000.0, True),
     ]
+
+
+def test_a_limit_by_the_litre_is_compared_with_what_a_litre_holds() -> None:
+    """A litre of 60 °Bx syrup weighs 1.287 kg (SPS-4): so much more is in it than in a kilogram."""
+    syrup = total(
+        some(SUGAR, 600_000), some(WATER, 400_000 / 0.9982), some(oil("wintergreen-oil", 1.18), 85)
+    )
+    found = concerns(poured(syrup, 240 * ML, 7), syrup, WINTERGREEN)[0]
+    held_mg = 0.98 * masses(syrup)["wintergreen-oil"]
+    assert found.mg_per_l_lot == pytest.approx(held_mg / (syrup.volume_ul / 1e6))
+    assert found.mg_per_l_lot / found.mg_per_kg_lot == pytest.approx(1.28661, abs=1e-4)
+    assert found.mg_per_l_drink == pytest.approx(found.mg_per_glass / 0.240)
+    assert found.mg_per_l_drink > 1.02 * found.mg_per_kg_drink
+
+
+def test_what_is_not_known_of_a_lot_weighs_on_a_share_as_the_lightest_it_could_be() -> None:
+    """An essence with spirit of unknown strength is not told to be all oil, nor too weak in it."""
+    unknown = total(some(oil("wintergreen-oil", 1.18), 30 * ML), some(spirit(None), 450 * ML))
+    glass = poured(dosed(unknown, 30 * ML, 1000 * ML), 240 * ML, 7)
+    found = concerns(glass, unknown, WINTERGREEN)[0]
+    assert found.mg_per_kg_lot == pytest.approx(1e6 * 0.98 * 35.4 / (35.4 + 450 * 0.78924))
+    known = concerns(glass, ESSENCE, WINTERGREEN)[0]
+    assert known.mg_per_kg_lot < found.mg_per_kg_lot < 1.04 * known.mg_per_kg_lot
 
 
 def test_markers_of_alcohol_look_at_the_bottle_or_the_glass() -> None:
