@@ -6,10 +6,11 @@ Guarantees: plain tables or JSON, never both. Refuses: to choose words; they com
 from cli.call import Call
 from cli.lists import Listing
 from cli.tables import print_json, print_lines, print_table
+from ledger.domain.formulas import version_of
 from ledger.domain.plain import facts_to_plain
 from ledger.domain.quantity import Measure, parse_quantity
 from ledger.errors import InputError
-from ledger.service.formulas import version as version_of
+from ledger.service.formulas import version as find_version
 from ledger.service.formulas import versions, withdrawn
 from ledger.service.looking import house_of
 from reports.build.formulas import differences, facts_of, line_rows, scaled_plain, step_rows
@@ -41,13 +42,13 @@ def list_formulas(call: Call) -> None:
 def show_formula(call: Call, code: str, version: int | None) -> None:
     """Show one version of a formula."""
     book = call.book()
-    formula = version_of(book, code, version)
+    formula = find_version(book, code, version)
     is_withdrawn = (formula.code, formula.version) in withdrawn(book)
     if call.json:
         print_json({**facts_to_plain(formula), "withdrawn": is_withdrawn})
         return
     state = ", withdrawn" if is_withdrawn else ""
-    print_lines([f"{formula.code} version {formula.version}{state}"])
+    print_lines([f"{version_of(formula)}{state}"])
     print_table(("formula", "says"), [list(row) for row in facts_of(formula)])
     if formula.lines:
         print_lines([""])
@@ -60,7 +61,7 @@ def show_formula(call: Call, code: str, version: int | None) -> None:
 def compare_formulas(call: Call, code: str, old: int, new: int) -> None:
     """Say what differs between two versions."""
     book = call.book()
-    rows = differences(version_of(book, code, old), version_of(book, code, new))
+    rows = differences(find_version(book, code, old), find_version(book, code, new))
     if call.json:
         print_json([{"what": what, "old": before, "new": after} for what, before, after in rows])
     elif rows:
@@ -72,7 +73,7 @@ def compare_formulas(call: Call, code: str, old: int, new: int) -> None:
 def scale_formula(call: Call, code: str, volume: str, version: int | None) -> None:
     """Say how much of everything a volume calls for."""
     book = call.book()
-    formula = version_of(book, code, version)
+    formula = find_version(book, code, version)
     house = house_of(book)
     target = parse_quantity(volume, fluid_ounce=house.fluid_ounce if house else "US")
     if target.measure is not Measure.UL:
@@ -80,8 +81,6 @@ def scale_formula(call: Call, code: str, volume: str, version: int | None) -> No
     if call.json:
         print_json(scaled_plain(formula, target))
         return
-    print_lines(
-        [f"{formula.code} version {formula.version}, {formula.product}, {tidy(target.written)}"]
-    )
+    print_lines([f"{version_of(formula)}, {formula.product}, {tidy(target.written)}"])
     print_table(LINE_HEADS, line_rows(formula, target.amount), right="amount")
     print_lines([f"Next: pottle start {formula.code} {target.written}"])

@@ -1,7 +1,7 @@
-"""What a batch record must hold by published rules, and where in this book each thing stands.
+"""What a batch record must hold by published rules, and that this book has a place for each thing.
 
 The list is of 21 CFR 111, 211 and 117, each row with its sections, kept under `tests/reference/`.
-That a row is here says where a thing is written down, not that a house complies with any law.
+Each check says where a thing is written down, not that a house complies with any law.
 """
 
 import csv
@@ -16,293 +16,10 @@ from ledger.domain.entries import masters
 from tests.batch_papers import keep_batch, papers_of
 from tests.conftest import opened
 from tests.keeper import MORNING, SetClock, copy_book
+from tests.record_places import PLACES, NotHeld
 
 LIST = Path(__file__).parent / "reference" / "batch_record_checklist.csv"
 SECTION = re.compile(r"\b(111|211|117|101|1)\.\d+")
-
-
-@dataclass(frozen=True, slots=True)
-class Held:
-    """Fields that hold what a row asks for, and the words with which a paper shows it."""
-
-    fields: tuple[str, ...]
-    """Class and field of each."""
-    shown: tuple[tuple[str, str], ...]
-    """Name of a paper and the words on it."""
-
-
-@dataclass(frozen=True, slots=True)
-class NotHeld:
-    """Why the book has no field for what a row asks for."""
-
-    reason: str
-    """A sentence."""
-
-
-WHERE: dict[tuple[str, str], Held | NotHeld] = {
-    ("master", "product name and strength/concentration per batch size"): Held(
-        ("Formula.product", "Formula.basis", "Formula.abv_min_mpct", "Formula.abv_max_mpct"),
-        (("formula", "product Orange essence"), ("formula", "strength 70 % to 95 %")),
-    ),
-    ("master", "complete component list"): Held(
-        ("Formula.lines", "FormulaLine.material"),
-        (("formula", "material amount overage"), ("sheet", "What goes in")),
-    ),
-    ("master", "weight or measure of each component (same measure system)"): Held(
-        ("FormulaLine.amount", "FormulaLine.tolerance_mpct"),
-        (("formula", "carb 8 g"), ("sheet", "29.694 mL to 30.906 mL")),
-    ),
-    ("master", "ingredients declared on label"): Held(
-        ("Formula.label_text",),
-        (
-            ("formula", "label Ingredients: ethanol, orange oil."),
-            ("labels", "Ingredients: ethanol, orange oil."),
-        ),
-    ),
-    ("master", "intentional overage / calculated excess"): Held(
-        ("FormulaLine.overage_mpct",), (("formula", "orange-oil 15.15 mL 1 %"),)
-    ),
-    (
-        "master",
-        "theoretical yield per stage and final with max/min % triggering investigation",
-    ): Held(
-        ("Formula.yield_min_mpct", "Formula.yield_max_mpct"),
-        (("formula", "yield 85 % to 102 %"), ("sheet", "Yield 85 % to 102 %")),
-    ),
-    ("master", "packaging description and representative label"): Held(
-        ("FormulaStep.words", "Formula.label_text"),
-        (
-            ("formula", "bottle Fill brown bottles of 250 mL."),
-            ("labels", "Keep cool and dark. Once opened use within 180 days."),
-        ),
-    ),
-    (
-        "master",
-        "written instructions: specs, sampling, tests, actions, special notes, corrective plans",
-    ): Held(
-        (
-            "Formula.steps",
-            "FormulaStep.verb",
-            "FormulaStep.words",
-            "FormulaStep.worst",
-            "FormulaStep.age_minutes",
-            "Formula.caution",
-        ),
-        (
-            ("formula", "step act what to do limits"),
-            ("formula", "look neat, clear or better"),
-            ("formula", "look neat, 7 d after finishing"),
-            ("sheet", "What is done"),
-        ),
-    ),
-    (
-        "master",
-        "one per unique formulation and batch size; versioned; prepared dated signed and "
-        "independently checked",
-    ): Held(
-        (
-            "Formula.code",
-            "Formula.version",
-            "Formula.basis",
-            "Formula.prepared_by",
-            "Formula.checked_by",
-            "Formula.valid_from",
-        ),
-        (
-            ("formula", "orange-essence version 1"),
-            ("formula", "prepared by AB"),
-            ("formula", "checked by CD"),
-            ("formula", "valid from 2026-03-01"),
-        ),
-    ),
-    ("batch", "record for every batch and follows the master version"): Held(
-        ("Start.formula", "Start.formula_version"),
-        (("record", "Formula orange-essence version 1"),),
-    ),
-    (
-        "batch",
-        "batch/lot number of finished batch and of each packaged lot and each lot sent for "
-        "packaging",
-    ): Held(
-        ("Opened.code", "Bottle.source"),
-        (
-            ("record", "Batch record {essence}"),
-            ("packed record", "Batch record {packed}"),
-            ("packed record", "from {essence}"),
-            ("labels", "Lot {packed}"),
-        ),
-    ),
-    ("batch", "dates (and times) of each significant step"): Held(
-        ("Draft.happened", "When.at", "Rest.started_at", "Rest.ended_at"),
-        (("record", "Entry When What As recorded By"), ("record", "2026-03-02 10:20 added")),
-    ),
-    ("batch", "equipment and lines used"): Held(
-        ("Start.vessel", "Rest.vessel", "Filter.medium", "Measurement.instrument"),
-        (
-            ("record", "in Demijohn 2"),
-            ("record", "through paper"),
-            ("record", "on Hydrometer 1"),
-            ("journal", "equipment: Scale 1"),
-        ),
-    ),
-    (
-        "batch",
-        "cleaning/sanitizing/maintenance date-time or cross-reference to log",
-    ): Held(
-        ("Clean.vessel", "Clean.how", "Clean.last_held", "Equipment.words"),
-        (
-            ("journal", "cleaned: Demijohn 2"),
-            ("journal", "Set to zero with the 200 g weight."),
-        ),
-    ),
-    ("batch", "unique identifier of each component/packaging/label lot used"): Held(
-        ("Add.source", "Bottle.bottles", "Bottle.caps"),
-        (
-            ("record", "Entry When Lot What Amount By"),
-            ("record", "{oil} Sweet orange oil"),
-            ("packed record", "bottles {bottles}"),
-        ),
-    ),
-    ("batch", "identity and weight/measure of each component used"): Held(
-        ("Add.amount", "MakeUp.used"), (("record", "{carb} Light magnesium carbonate 16 g"),)
-    ),
-    ("batch", "actual yield and % of theoretical at phases"): Held(
-        ("Finish.volume", "Filter.volume_out", "Decant.drawn"),
-        (
-            ("record", "Yield and loss"),
-            ("record", "Came out 440 mL"),
-            ("record", "Share of target 91.7 %"),
-            ("record", "Left in filter, pass 1"),
-        ),
-    ),
-    ("batch", "actual monitoring results (values not pass/fail)"): Held(
-        ("Add.temp_mdegc", "Rest.temp_mdegc", "Filter.vacuum_pa", "Look.ntu_milli"),
-        (("record", "0.9 NTU"), ("record", "465 mL in, 440 mL out"), ("sheet", "kPa")),
-    ),
-    ("batch", "test/examination results or cross-reference"): Held(
-        ("Measurement.reading_micro", "Measurement.unit", "Look.grade", "Receipt.certificate"),
-        (("record", "Looks and measurements"), ("record", "measured abv 88 %")),
-    ),
-    ("batch", "finished product meets specification"): Held(
-        ("Judge.verdict", "FormulaStep.worst", "Formula.abv_min_mpct"),
-        (
-            ("record", "Released by CD on"),
-            ("record", "Share expected by the formula 85 % to 102 %"),
-        ),
-    ),
-    (
-        "batch",
-        "at performance: date, initials of who weighed/measured, verified weight, added, "
-        "verified addition",
-    ): Held(
-        ("Draft.by", "Check.about", "Check.words"),
-        (
-            ("record", "31 mL of {oil} Reason: the cylinder ran over. AB"),
-            ("record", "read the cylinder CD"),
-            ("sheet", "day, time by"),
-        ),
-    ),
-    (
-        "batch",
-        "packaging/labelling: unique ids of packaging and labels, quantity, label "
-        "reconciliation, dates, initials, specimen label",
-    ): Held(
-        ("Bottle.count", "Bottle.size", "Labels.printed", "Labels.used", "Labels.spoiled"),
-        (
-            ("packed record", "bottled 6 x 50 mL"),
-            ("packed record", "labels 8 printed, 6 used, 2 spoiled AB"),
-            ("labels", "Lot {packed}"),
-        ),
-    ),
-    ("batch", "sampling performed"): Held(
-        ("Move.moved_as", "Move.amount"), (("packed record", "moved 1 kept back as samples"),)
-    ),
-    (
-        "batch",
-        "QC review: records reviewed; reprocessing/repackaging approved/rejected; batch and "
-        "packaged lot released or rejected; signed",
-    ): Held(
-        ("Check.words", "Judge.verdict"),
-        (
-            ("record", "the whole record was read CD"),
-            ("record", "judged released CD"),
-            ("packed record", "judged released AB"),
-            ("record", "Reviewed by Date"),
-            ("sheet", "Checked by Date"),
-        ),
-    ),
-    ("batch", "material review and disposition decision"): Held(
-        ("Deviation.rule", "Deviation.text", "Draft.reason", "Judge.verdict"),
-        (
-            ("record", "Deviations Entry When What As recorded By"),
-            ("record", "Reason: the cylinder ran over."),
-            ("barred lot", "judged: rejected. Reason: smells of solvent."),
-        ),
-    ),
-    ("batch", "reprocessing documented"): Held(
-        ("Start.product_kind", "Add.added_as"),
-        (
-            ("rework record", "Kind rework"),
-            ("rework record", "80 mL of {essence}, as rework Reason: hazy after all."),
-        ),
-    ),
-    (
-        "component",
-        "per receipt: identity, quantity, supplier, supplier lot, receiving code, date; tests; "
-        "per-lot use reconciliation; label exam; disposition of rejects",
-    ): Held(
-        (
-            "Receipt.material",
-            "Receipt.amount",
-            "Receipt.supplier",
-            "Receipt.supplier_lot",
-            "Receipt.certificate",
-            "Count.amount",
-        ),
-        (
-            ("delivery record", "Supplier Harbour Oils lot C7731"),
-            ("delivery record", "received 500 mL of orange-oil"),
-            ("delivery record", "On hand 469 mL"),
-            ("delivery record", "{essence} Orange essence 31 mL"),
-            ("barred lot", "rejected."),
-        ),
-    ),
-    ("component", "quarantine release approved before use"): Held(
-        ("Judge.verdict",),
-        (("barred lot", "judged: put on hold. Reason: no papers yet."),),
-    ),
-    ("distribution", "product, lot, consignee name/address, date, quantity"): Held(
-        ("Move.party", "Move.amount", "Move.document", "Party.address"),
-        (
-            ("packed record", "Bridge Street Stall sold on 2026-03-04 4"),
-            ("packed record", "4 sold to Bridge Street Stall, DN-1"),
-            ("parties", "1 Bridge Street"),
-        ),
-    ),
-    (
-        "record",
-        "original/true copy/electronic; actual values; accurate, indelible, legible; "
-        "concurrent; detailed; plant id + date/time + signature + product/lot",
-    ): Held(
-        (
-            "House.name",
-            "House.address",
-            "Draft.by",
-            "Draft.origin",
-            "Draft.corrects",
-            "Entry.recorded_at",
-        ),
-        (
-            ("record", "Quayside Essences 3 Pretend Lane Batch record {essence}"),
-            ("record", "House Quayside Essences Entries 44 Root "),
-            ("record", "Page 1 of 2"),
-        ),
-    ),
-    ("record", "retention"): NotHeld(
-        "Nothing is ever taken out of the book, so no date until which a record is kept is "
-        "held; how long copies are kept is for the house to decide by its local law."
-    ),
-}
 
 
 def rows() -> list[dict[str, str]]:
@@ -330,7 +47,7 @@ def papers(template: Path, tmp_path_factory: pytest.TempPathFactory) -> Papers:
 
 
 def test_every_row_of_the_list_has_its_place_and_no_other() -> None:
-    assert [(row["area"], row["item"]) for row in rows()] == list(WHERE)
+    assert [(row["area"], row["item"]) for row in rows()] == list(PLACES)
 
 
 @pytest.mark.parametrize("row", rows(), ids=lambda row: row["item"][:40])
@@ -351,11 +68,11 @@ def known_fields() -> set[str]:
     }
 
 
-@pytest.mark.parametrize("item", WHERE, ids=lambda item: item[1][:40])
+@pytest.mark.parametrize("item", PLACES, ids=lambda item: item[1][:40])
 def test_what_a_row_asks_for_has_a_field_and_stands_on_a_paper(
     item: tuple[str, str], papers: Papers
 ) -> None:
-    place = WHERE[item]
+    place = PLACES[item]
     if isinstance(place, NotHeld):
         assert place.reason.endswith(".")
         return

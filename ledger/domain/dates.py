@@ -10,6 +10,7 @@ from datetime import date, timedelta
 
 from ledger.domain.entries import Formula
 from ledger.domain.entries.masters import Keeping
+from ledger.domain.formulas import version_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +27,8 @@ class Dated:
     """The day its making ended, on the clock it was written by."""
     brix_mpct: int | None = None
     """The last reading of its syrup in thousandths of a °Brix."""
+    is_bought: bool = False
+    """Whether it was delivered, so that its date is its supplier's."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +102,7 @@ def _own(
     lot: Dated, formulas: Mapping[tuple[str, int], Formula], brix: int | None
 ) -> tuple[date | None, str]:
     if lot.told:
-        return lot.told, "as decided for it"
+        return lot.told, "as its supplier gave it" if lot.is_bought else "as decided for it"
     formula = formulas.get(lot.formula) if lot.formula else None
     rule = rule_of(formula, brix) if formula else None
     if formula is None or rule is None or lot.finished_on is None:
@@ -107,5 +110,5 @@ def _own(
     where = f", {rule.storage}" if rule.storage else ""
     return (
         lot.finished_on + timedelta(days=rule.days),
-        f"{rule.days} days from finishing by {formula.code} version {formula.version}{where}",
+        f"{rule.days} days from finishing by {version_of(formula)}{where}",
     )

@@ -1,4 +1,4 @@
-"""A formula's amounts for another volume, and the step that an entry belongs to.
+"""A formula's name, its amounts for another volume, and the step that an entry belongs to.
 
 Guarantees: amounts scale exactly with the volume and are rounded once, half to even; limits are
 taken with the overage. Refuses: to guess a tolerance that the formula does not give.
@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from ledger.domain.entries import Facts, Filter, Formula, Look, Rest
+from ledger.domain.entries import Facts, Filter, Formula, Look, Rest, Withdrawal
 from ledger.domain.entries.masters import FormulaLine, FormulaStep
 from ledger.domain.quantity import Measure
 
@@ -32,6 +32,11 @@ class Wanted:
     """The most that the tolerance allows."""
     line: FormulaLine
     """The line of the formula; the first of several."""
+
+
+def version_of(formula: Formula | Withdrawal) -> str:
+    """Return the code and the version of a formula, as every paper and sentence names it."""
+    return f"{formula.code} version {formula.version}"
 
 
 def wanted(formula: Formula, target_ul: int) -> tuple[Wanted, ...]:

@@ -126,8 +126,10 @@ class Reckoner:
         draws: dict[int, Cost] = {}
         for index, step in enumerate(self._steps[lot]):
             if step.act is Act.INTO:
-                cost = self._drawn(step) if step.source else state.given_back(step.amount)
-                state.put_in(cost, step.amount)
+                if step.source:
+                    state.put_in(self._drawn(step), step.amount)
+                else:
+                    state.take_back(step.amount)
             elif step.act is Act.OUT:
                 draws[index] = state.take(step.amount)
             elif step.act is Act.LEVEL:
@@ -153,12 +155,13 @@ class _State:
         self.unpriced: frozenset[str] = frozenset()
         self.end = Cost(0, 0)
 
-    def given_back(self, amount: int) -> Cost:
-        """Return the cost of goods that come back: at the price they had."""
-        money, drawn = (
-            share(pool, amount, self.end.there) for pool in (self.end.money, self.end.drawn)
-        )
-        return Cost(amount, amount, money, drawn)
+    def take_back(self, amount: int) -> None:
+        """Put goods that come back with the rest, at the price they had, which stays."""
+        pools = (self.money, self.end.money), (self.drawn, self.end.drawn)
+        for pool, had in pools:
+            _add(pool, share(had, amount, self.end.there))
+        self.there += amount
+        self.went_in += amount
 
     def put_in(self, cost: Cost, given: int) -> None:
         self.there += given

@@ -19,7 +19,6 @@ from ledger.science.ranges import significant
 
 HYDROCARBONS, OXYGENATED = "terpene hydrocarbons", "oxygenated monoterpenes"
 """The two classes between which an oil of unknown constituents lies."""
-_NOT_RECORDED = "Its constituents are not recorded"
 WHOLE_PPM = 900_000
 """Share from which the constituents recorded of an oil count as the oil (common practice)."""
 

@@ -30,7 +30,8 @@ _KNOWN = """
         (SELECT m.reading_micro FROM measure m JOIN entry e ON e.seq = m.seq
             LEFT JOIN entry c ON c.corrects = e.seq
             WHERE e.lot = lot.id AND c.corrects IS NULL AND m.what = 'brix'
-            ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1) AS brix_micro
+            ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1) AS brix_micro,
+        lot.lot_type
     FROM {wanted} w
     CROSS JOIN lot
     LEFT JOIN entry o ON o.stands_for = lot.id
@@ -68,6 +69,7 @@ def _dated(
     finished_at: str | None,
     offset_min: int | None,
     brix_micro: int | None,
+    lot_type: str,
 ) -> Dated:
     return Dated(
         code=code,
@@ -75,6 +77,7 @@ def _dated(
         formula=(formula, int(version or 0)) if formula else None,
         finished_on=_local_day(read_instant(finished_at), offset_min or 0) if finished_at else None,
         brix_mpct=None if brix_micro is None else int(brix_micro) // 1000,
+        is_bought=lot_type == "received",
     )
 
 

@@ -1,46 +1,20 @@
-"""Yield and loss of a lot: what went in, what each act left, what came out, what nobody explains.
+"""Yield and loss of a lot in words: what went in, what each act left, what came out of it.
 
-Guarantees: figures follow from the measured volumes in force; of each filtration and of the batch
-in = out + heel + cake + rinse apart + waste + unexplained. Refuses: to book what nobody measured;
-a part that was not measured stays in the unexplained, and mixing and dissolving are said to.
+Guarantees: the sums are those of `ledger.domain.yields`, and of each filtration in = out + cake +
+unexplained. Refuses: to reckon; what mixing and dissolving do is said, not booked.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
-from ledger.domain.entries import Decant, Entry, Filter, Finish, Formula, MakeUp, Move, Rinse, Start
-from ledger.domain.entries.words import MoveAs, RinseTo
+from ledger.domain.entries import Decant, Entry, Filter, Formula, MakeUp, Rinse, Start
 from ledger.domain.lots import LotState, latest
 from ledger.domain.quantity import Measure, show
+from ledger.domain.yields import Yield, yield_of
 from ledger.service.tracing import Carried
 from reports.build.formulas import percent_of, span
 from reports.format import percent, tidy
 
 Line = tuple[str, str]
-
-
-@dataclass(frozen=True, slots=True)
-class Parts:
-    """What became of the liquid of a batch, in microlitres."""
-
-    went_in: int
-    """All liquids put in, with what it was made up and rinsed with."""
-    came_out: int
-    """What was measured at the end of the making."""
-    heel: int
-    """Heels that were measured."""
-    cake: int
-    """What was measured in cakes."""
-    apart: int
-    """Rinse liquor kept apart or thrown away that had been batch liquid."""
-    waste: int
-    """What was spilt or thrown away."""
-
-    @property
-    def unexplained(self) -> int:
-        """What is left over: evaporation, what stayed in cakes and vessels, errors of reading."""
-        explained = self.came_out + self.heel + self.cake + self.apart + self.waste
-        return self.went_in - explained
 
 
 def balance(
@@ -53,15 +27,16 @@ def balance(
     lines = [("Target", tidy(started.target.written))]
     lines += _went_in(inputs)
     lines += [line for entry in state.entries for line in _act(entry)]
-    finished = latest(state, Finish)
-    if finished:
-        lines += _came_out(started, finished, formula)
-        lines += _reconciled(state, inputs, finished)
+    liquids = {edge.source for edge in inputs if edge.measure is Measure.UL}
+    became = yield_of(state.code, state.entries, liquids)
+    if became:
+        lines += _came_out(started, became, formula)
+        lines += _reconciled(became, inputs, holds_unmeasured=_holds_unmeasured(state))
     return tuple(lines)
 
 
-def _came_out(started: Start, finished: Finish, formula: Formula | None) -> Iterator[Line]:
-    out, target = finished.volume.amount, started.target.amount
+def _came_out(started: Start, became: Yield, formula: Formula | None) -> Iterator[Line]:
+    out, target = became.came_out, started.target.amount
     yield "Came out", show(out, Measure.UL)
     yield "Share of target", percent(out, target)
     if formula and (formula.yield_min_mpct is not None or formula.yield_max_mpct is not None):
@@ -69,40 +44,31 @@ def _came_out(started: Start, finished: Finish, formula: Formula | None) -> Iter
         yield "Share expected by the formula", span(percent_of(low), percent_of(high))
 
 
-def _reconciled(state: LotState, inputs: tuple[Carried, ...], finished: Finish) -> Iterator[Line]:
-    parts = parts_of(state, inputs, finished)
-    if not parts.went_in:
+def _reconciled(
+    became: Yield, inputs: tuple[Carried, ...], *, holds_unmeasured: bool
+) -> Iterator[Line]:
+    if not became.went_in:
         return
     if not any(edge.measure is Measure.MG for edge in inputs):
-        yield "Share of liquids put in", percent(parts.came_out, parts.went_in)
+        yield "Share of liquids put in", percent(became.came_out, became.went_in)
+    put_in = sum(edge.amount for edge in inputs if edge.measure is Measure.UL)
     for label, amount in (
-        ("Heels", parts.heel),
-        ("In cakes, as measured", parts.cake),
-        ("Rinse kept apart or thrown away", parts.apart),
-        ("Spilt or thrown away", parts.waste),
-        ("Of what came out, kept back as samples", _retained(state)),
+        ("Taken out before the finish", became.drawn),
+        ("Heels", became.heel),
+        ("In cakes, as measured", became.cake),
+        ("Rinse kept apart or thrown away", became.apart),
+        ("Spilt or thrown away", became.waste),
+        ("Of what came out, kept back as samples", became.kept_back),
+        ("Put in after the finish", put_in - became.went_in),
     ):
         if amount:
             yield label, show(amount, Measure.UL)
-    share = percent(abs(parts.unexplained), parts.went_in)
-    if parts.unexplained < 0:
-        yield "More than the liquids: solids dissolved", show(-parts.unexplained, Measure.UL)
+    share = percent(abs(became.unexplained), became.went_in)
+    if became.unexplained < 0:
+        yield "More than the liquids: solids dissolved", show(-became.unexplained, Measure.UL)
     else:
-        label = "Unexplained, filters included" if _holds_unmeasured(state) else "Unexplained"
-        yield label, f"{show(parts.unexplained, Measure.UL)}, {share}"
-
-
-def parts_of(state: LotState, inputs: tuple[Carried, ...], finished: Finish) -> Parts:
-    """Return what became of the liquid of a finished batch."""
-    told = [entry.draft.facts for entry in state.entries]
-    return Parts(
-        went_in=sum(edge.amount for edge in inputs if edge.measure is Measure.UL),
-        came_out=finished.volume.amount,
-        heel=sum(item.heel.amount for item in told if isinstance(item, Decant) and item.heel),
-        cake=sum(item.in_cake.amount for item in told if isinstance(item, Filter) and item.in_cake),
-        apart=sum(_carried_off(item) for item in told if isinstance(item, Rinse)),
-        waste=finished.waste.amount if finished.waste else 0,
-    )
+        label = "Unexplained, filters included" if holds_unmeasured else "Unexplained"
+        yield label, f"{show(became.unexplained, Measure.UL)}, {share}"
 
 
 def _holds_unmeasured(state: LotState) -> bool:
@@ -113,19 +79,6 @@ def _holds_unmeasured(state: LotState) -> bool:
         for item in passes
         if isinstance(item, Filter)
     )
-
-
-def _carried_off(rinse: Rinse) -> int:
-    """Return what a rinse that did not go into the batch took of the batch's own liquid."""
-    if rinse.went_to is RinseTo.BATCH:
-        return 0
-    return max(rinse.volume_out.amount - rinse.volume_in.amount, 0)
-
-
-def _retained(state: LotState) -> int:
-    told = [entry.draft.facts for entry in state.entries]
-    kept = (item for item in told if isinstance(item, Move) and item.moved_as is MoveAs.RETAINED)
-    return sum(item.amount.amount for item in kept if item.amount.measure is Measure.UL)
 
 
 def _went_in(inputs: tuple[Carried, ...]) -> list[Line]:

@@ -7,6 +7,7 @@ lots that are not batches.
 
 from ledger.domain.entries import Formula, Material, Start
 from ledger.domain.entries.masters import FormulaStep
+from ledger.domain.formulas import version_of
 from ledger.domain.lots import latest, name, opener
 from ledger.domain.quantity import show
 from ledger.errors import RefusedError
@@ -91,7 +92,7 @@ def _cautions_of(materials: list[Material]) -> tuple[str, ...]:
 def _facts(dossier: Dossier, start: Start, formula: Formula | None) -> tuple[tuple[str, str], ...]:
     first = opener(dossier.state)
     low, high = (formula.yield_min_mpct, formula.yield_max_mpct) if formula else (None, None)
-    which = f"{formula.code} version {formula.version}" if formula else "none"
+    which = version_of(formula) if formula else "none"
     rows = (
         ("Formula", which),
         ("Target", tidy(start.target.written)),

@@ -6,6 +6,7 @@ Refuses: to hide a check by the person who did the work.
 
 from ledger.domain.entries import Check, Deviation, Entry, Judge
 from ledger.domain.entries.words import Verdict
+from ledger.domain.formulas import version_of
 from ledger.domain.rules.clearance import is_self_released
 from ledger.service.looking import Dossier
 from reports.format import clock, initials, plural
@@ -16,7 +17,7 @@ def control_facts(dossier: Dossier) -> tuple[tuple[str, str], ...]:
     state, formula = dossier.state, dossier.formula
     barred = ", ".join(state.barred_inputs)
     rows = (
-        ("Formula", f"{formula.code} version {formula.version}" if formula else ""),
+        ("Formula", version_of(formula) if formula else ""),
         ("Checked by", _checked(dossier)),
         ("Released", _released(dossier)),
         ("Beware", f"made of {barred}, now held, rejected or recalled" if barred else ""),

@@ -25,6 +25,7 @@ from ledger.domain.entries.keeping import Check, Clean, Count, Deviation, Equipm
 from ledger.domain.entries.masters import Formula, Limit, Material, Withdrawal
 from ledger.domain.entries.receiving import Receipt
 from ledger.domain.entries.selling import Bottle, Closing, Complaint, Contact, Judge, Labels, Move
+from ledger.domain.formulas import version_of
 from reports.build import words_of_bench as bench
 from reports.build import words_of_goods as goods
 from reports.build import words_of_limits
@@ -98,7 +99,7 @@ _WORDS: dict[type[Facts], Callable[[Any], Parts]] = {
     Strike: lambda _facts: ("an entry made by mistake",),
     Party: stock.party,
     Limit: words_of_limits.limit,
-    Withdrawal: lambda facts: (f"{facts.code} version {facts.version}",),
+    Withdrawal: lambda facts: (version_of(facts),),
     Contact: goods.contact,
     Closing: lambda facts: (facts.cause,),
 }

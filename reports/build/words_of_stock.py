@@ -8,6 +8,7 @@ from ledger.domain.entries.house import House, Party, Person
 from ledger.domain.entries.masters import Formula, Material
 from ledger.domain.entries.receiving import Receipt
 from ledger.domain.entries.words import FoodGrade
+from ledger.domain.formulas import version_of
 from reports.build.parts import Parts, at, before
 from reports.format import money, plural, scaled, tidy
 
@@ -59,7 +60,7 @@ def material(facts: Material) -> Parts:
 def formula(facts: Formula) -> Parts:
     """Return what is told of a version of a formula."""
     return (
-        f"{facts.code} version {facts.version} for {facts.product}",
+        f"{version_of(facts)} for {facts.product}",
         f"basis {tidy(facts.basis.written)}",
         f"{plural(len(facts.lines), 'material')} and {plural(len(facts.steps), 'step')}",
     )

@@ -27,7 +27,7 @@ from tests.benchmarks.ratios import best_seconds, line
 from tests.conftest import running_server
 
 SIZES = (10_000, 100_000, 1_000_000)
-ROUNDS = 7
+ROUNDS = 40
 _BARE = """
     WITH RECURSIVE walk(lot) AS (
         SELECT CAST(:lot AS BIGINT)

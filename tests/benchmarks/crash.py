@@ -12,7 +12,6 @@ the work and not the start.
 import os
 import random
 import resource
-import signal
 import sqlite3
 import sys
 import tempfile
@@ -20,178 +19,32 @@ import time
 from collections import Counter
 from collections.abc import Callable
 from contextlib import closing
-from dataclasses import dataclass
 from datetime import UTC, datetime
 from functools import partial
 from pathlib import Path
 
-from typer.testing import CliRunner
-
-from cli.main import app
-from ledger.errors import LedgerError
-from ledger.service import verifying
-from ledger.service.batches import add, start
 from ledger.service.book import How, open_book
-from ledger.service.copying import import_book
 from ledger.service.keeping import note
-from ledger.service.receiving import receive
-from ledger.service.setting_up import init, material, person
 from ledger.store import engine
+from tests.benchmarks.desk import (
+    COMMANDS,
+    MAKERS,
+    Desk,
+    bodies,
+    fork,
+    is_sound,
+    made,
+    new_desk,
+    outcome,
+    reset,
+    seconds,
+)
 from tests.keeper import SetClock, copy_book
+from tests.old_books import OLD_BOOKS
 
-V1 = Path(__file__).parents[1] / "migrations" / "v1.sql"
-COMMANDS: dict[str, tuple[str, ...]] = {
-    "note": ("note", "-", "Some words."),
-    "receive": ("receive", "spirit", "5L"),
-    "start": ("start", "--product", "Essence", "--kind", "essence", "--target", "1L"),
-    "add, with a deviation": ("add", ".", "NS-001-J", "90L", "--because", "it was there"),
-    "correct": ("correct", "6", "--set", "amount=20mL", "--because", "misread"),
-    "strike": ("strike", "6", "--because", "mistake"),
-}
-"""Commands that record, on the book that `new_book` makes."""
-MAKERS: dict[str, tuple[str, ...]] = {
-    "backup": ("backup", "out"),
-    "export": ("export", "out/book.jsonl"),
-    "init": ("init", "--house", "Wren", "--currency", "EUR", "--ledger", "out/new.db"),
-    "import": ("import", "--book", "whole.jsonl", "--ledger", "out/new.db"),
-    "restore": ("restore", "whole.jsonl", "--to", "out/new.db"),
-}
-"""Commands that make files, in the folder `out`."""
 LIMITS = (0, 5000, 20_000, 34_000, 40_000, 60_000, 90_000, 140_000, 250_000, 400_000)
 """Sizes in bytes at which a full disk stops a file from growing."""
 NOBODY = 65534
-
-
-@dataclass(frozen=True, slots=True)
-class Desk:
-    """A folder in which the runs take place."""
-
-    folder: Path
-    """Where it is."""
-    before: tuple[str, ...]
-    """The texts of the book's entries before a run."""
-    dice: random.Random
-    """What chooses moments and commands."""
-
-    @property
-    def book(self) -> Path:
-        """The book of a run."""
-        return self.folder / "pottle.db"
-
-
-def new_book(where: str) -> None:
-    """Make a book in which every command of `COMMANDS` can be run."""
-    book = init(where, name="Wren", currency="EUR")
-    how = How(by="AB")
-    person(book, how, initials="AB", name="Ada Brook")
-    material(book, how, code="spirit", name="Neutral spirit", kind="ethanol")
-    oil = receive(book, how, material="spirit", amount="5L").code or ""
-    batch = start(book, how, product="Essence", kind="essence", target="1L").code or ""
-    add(book, how, lot=batch, source=oil, amount="30mL")
-    book.engine.dispose()
-
-
-def bodies(where: Path) -> tuple[str, ...]:
-    """Return the texts of a book's entries."""
-    with closing(sqlite3.connect(where)) as client:
-        return tuple(row[0] for row in client.execute("SELECT body FROM entry ORDER BY seq"))
-
-
-def run_command(desk: Desk, args: tuple[str, ...], first: Callable[[], object]) -> None:
-    """Run a command in a child of this process, and end the child with its exit code."""
-    os.chdir(desk.folder)
-    code = 70
-    try:
-        nowhere = os.open(os.devnull, os.O_WRONLY)
-        os.dup2(nowhere, 1)
-        os.dup2(nowhere, 2)
-        first()
-        os.environ.update(POTTLE_LEDGER=str(desk.book), POTTLE_BY="AB")
-        code = app(list(args), standalone_mode=False) or 0
-    finally:
-        os._exit(code)
-
-
-def fork(
-    desk: Desk,
-    args: tuple[str, ...],
-    first: Callable[[], object] = lambda: None,
-    kill_after: float | None = None,
-) -> int:
-    """Run a command in a fork; return its exit code, below zero when it was killed."""
-    child = os.fork()
-    if not child:
-        run_command(desk, args, first)
-    if kill_after is not None:
-        time.sleep(kill_after)
-        os.kill(child, signal.SIGKILL)
-    return os.waitstatus_to_exitcode(os.waitpid(child, 0)[1])
-
-
-def reset(desk: Desk) -> None:
-    """Put the book back as it was before every run."""
-    for path in (*desk.folder.glob("pottle.db*"), *(desk.folder / "out").glob("*")):
-        path.unlink()
-    for path in (desk.folder / "out").glob(".*"):
-        path.unlink()
-    copy_book(desk.folder / "whole.db", desk.book)
-
-
-def is_sound(where: Path) -> bool:
-    """Return whether a file is a book that opens and verifies."""
-    try:
-        book = open_book(str(where))
-        found = verifying.verify(book)
-        book.engine.dispose()
-    except LedgerError:
-        return False
-    return not found.faults
-
-
-def outcome(desk: Desk, code: int, whole: int) -> str:
-    """Return what a run left: `whole`, `nothing` or `loss`.
-
-    Args:
-        desk: Where it took place.
-        code: Its exit code.
-        whole: How many entries the command records.
-    """
-    if code not in (0, 5, -signal.SIGKILL) or not is_sound(desk.book):
-        return "loss"
-    after = bodies(desk.book)
-    added = len(after) - len(desk.before)
-    if after[: len(desk.before)] != desk.before or added not in (0, whole):
-        return "loss"
-    if (code == 0 and not added) or (code == 5 and added):
-        return "loss"
-    return "whole" if added else "nothing"
-
-
-def made(desk: Desk, code: int) -> str:
-    """Return what a run that makes a file left: `whole`, `nothing` or `loss`."""
-    named = [path for path in (desk.folder / "out").iterdir() if path.suffix != ".part"]
-    books = [path for path in named if path.suffix == ".db"]
-    if code not in (0, 5, -signal.SIGKILL) or not is_sound(desk.book):
-        return "loss"
-    for path in named:
-        if path.suffix == ".jsonl":
-            again = desk.folder / "again.db"
-            again.unlink(missing_ok=True)
-            try:
-                import_book(path, str(again), lambda done, total: None)
-            except LedgerError:
-                return "loss"
-    return "loss" if not all(map(is_sound, books)) else "whole" if named else "nothing"
-
-
-def seconds(desk: Desk, args: tuple[str, ...]) -> tuple[float, int]:
-    """Return how long a command takes when nothing stops it, and how many entries it adds."""
-    reset(desk)
-    began = time.perf_counter()
-    code = fork(desk, args)
-    taken = time.perf_counter() - began
-    assert code == 0, (args, code)
-    return taken, len(bodies(desk.book)) - len(desk.before)
 
 
 def killed(desk: Desk, runs: int) -> Counter[str]:
@@ -223,8 +76,7 @@ def killed_upgrades(desk: Desk, runs: int) -> Counter[str]:
     """Kill an upgrade, at any moment; then the book is of the old form or of the new."""
     args = ("upgrade", "--keep-in", "out")
     old = desk.folder / "old.db"
-    with closing(sqlite3.connect(old)) as client:
-        client.executescript(V1.read_text(encoding="utf-8"))
+    OLD_BOOKS[0].put(old)
     texts, found, taken = bodies(old), Counter[str](), 0.0
     for number in range(runs + 1):
         reset(desk)
@@ -335,31 +187,12 @@ FAULTS: dict[str, Callable[[Desk, int], Counter[str]]] = {
 """What each fault is called in the table."""
 
 
-def load_all(desk: Desk) -> None:
-    """Run every command once in this process, so that forks of it find all modules loaded."""
-    before = Path.cwd()
-    os.chdir(desk.folder)
-    for args in (*COMMANDS.values(), *MAKERS.values()):
-        reset(desk)
-        env = {"POTTLE_LEDGER": str(desk.book), "POTTLE_BY": "AB"}
-        answer = CliRunner().invoke(app, list(args), env=env)
-        assert answer.exit_code == 0, answer.output
-    os.chdir(before)
-
-
 def main(runs: int, seed: int) -> int:
     """Try every fault and print the table; return how many runs were losses."""
     losses = 0
     print(f"{'fault':<32}{'runs':>7}{'whole':>7}{'nothing':>9}{'losses':>8}")
     with tempfile.TemporaryDirectory() as name:
-        folder = Path(name)
-        folder.chmod(0o755)
-        (folder / "out").mkdir()
-        new_book(str(folder / "whole.db"))
-        copy_book(folder / "whole.db", folder / "pottle.db")
-        desk = Desk(folder, bodies(folder / "pottle.db"), random.Random(seed))
-        assert fork(desk, ("export", "whole.jsonl")) == 0
-        load_all(desk)
+        desk = new_desk(Path(name), random.Random(seed))
         for fault, try_it in FAULTS.items():
             found = try_it(desk, runs)
             losses += found["loss"]

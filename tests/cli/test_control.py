@@ -1,4 +1,4 @@
-"""Commands of good order: formulas, batches begun by them, sheets, stock, counts, what is due."""
+"""Commands of formulas, and of the batches and the sheets that follow them."""
 
 from pathlib import Path
 
@@ -82,21 +82,7 @@ Flavouring in strong alcohol: highly flammable, keep from flames and from childr
 use.
 Typed in afterwards with --sheet OE-002-3/CODE --at WHEN --by INITIALS.
 """
-BY_DATE = """\
-lot        what                       on hand  status    best before  look
-SOO-001-3  Sweet orange oil            470 mL  in stock  2099-06-30
-OE-001-5   Orange essence              418 mL  released  2099-06-30   hazy
-OS-001-O   Orange syrup                 50 mL  finished  2099-06-30   cloudy
-BOS-001-S  Orange syrup, 250 mL             9  released  2099-06-30   cloudy
-NS-001-J   Neutral spirit              4.56 L  in stock
-"""
-WORTH = """\
-lot        what              on hand  value  status    best before  look
-SOO-001-3  Sweet orange oil   470 mL  45.12  in stock  2099-06-30
-Value of what was received and is left: 45.12 EUR.
-"""
 ANSWERS: dict[str, tuple[str, str]] = {
-    "nothing is due": ("due", "Nothing is due.\nNext: pottle stock\n"),
     "versions that differ": (
         "formula diff orange 1 2",
         """\
@@ -136,65 +122,6 @@ Next: pottle start orange 1L
     "a batch by a formula": ("start orange 480mL", BEGUN),
     "a batch by a formula with too little there": ("start orange 48 L", SHORT),
     "a batch by an old version": ("start orange 480mL --version 1", FIRST_VERSION),
-    "the worth of one lot": ("stock --value --of orange-oil", WORTH),
-    "one product": (
-        "stock --of 'orange syrup'",
-        """\
-lot        what                  on hand  status    best before  look
-OS-001-O   Orange syrup            50 mL  finished  2099-06-30   cloudy
-BOS-001-S  Orange syrup, 250 mL        9  released  2099-06-30   cloudy
-""",
-    ),
-    "a product that is not there": (
-        "stock --of lemons",
-        "Nothing of lemons is on hand.\nNext: pottle receive MATERIAL AMOUNT\n",
-    ),
-    "what is low": (
-        "stock --low 90",
-        """\
-material  name           on hand
-b250      Bottle 250 mL       85
-cap       Cap                 85
-""",
-    ),
-    "what is low of one material": (
-        "stock --low 5L --of spirit",
-        "material  name            on hand\nspirit    Neutral spirit   4.56 L\n",
-    ),
-    "nothing is low": (
-        "stock --low 400g",
-        "Of every material counted so, 400g or more is there.\n",
-    ),
-    "a check of a lot": (
-        "check {essence} the balance",
-        "Recorded 41, checked OE-001-5: the lot, the balance.\n"
-        "OE-001-5, Orange essence: 418 mL, released.\n",
-    ),
-    "a check of an entry": (
-        "check --entry 18 read it",
-        "Recorded 41, checked OE-001-5: entry 18, read it.\n"
-        "OE-001-5, Orange essence: 418 mL, released.\n",
-    ),
-    "a cleaning": (
-        "clean Demijohn 2 --how 'Hot water' --held Lemon",
-        "Recorded 41, cleaned: Demijohn 2, Hot water, held Lemon.\n",
-    ),
-    "an instrument": (
-        "equipment 'Scale 1' set to zero",
-        "Recorded 41, equipment: Scale 1, set to zero.\n",
-    ),
-    "a count that agrees": (
-        "count {sugar} 23.4kg --tare 800g",
-        "Recorded 41, counted WS-001-R: 22.6 kg there.\n"
-        "WS-001-R, White sugar: 22.6 kg, in stock.\n",
-    ),
-    "a count that is a little less": (
-        "count {water} 96 L",
-        "Recorded 41, counted WTR-001-0: 96 L there.\n"
-        "WTR-001-0, Water: 96 L, in stock.\n"
-        "Note: 96 L of WTR-001-0 are there, 1.6 L less than the 97.6 L of the book. The book "
-        "takes what was found.\n",
-    ),
 }
 REFUSED: dict[str, tuple[str, int, tuple[str, str]]] = {
     "a version that is not there": (
@@ -245,38 +172,6 @@ REFUSED: dict[str, tuple[str, int, tuple[str, str]]] = {
         (
             "There is a file there.pdf already; it was left as it is.",
             "Give another name with --out, or --force to write over it.",
-        ),
-    ),
-    "a check of nothing": (
-        "check",
-        2,
-        (
-            "A check is of a lot or of one entry.",
-            "Name the lot, or give --entry with the number of the entry.",
-        ),
-    ),
-    "a check of no entry": (
-        "check --entry 999",
-        3,
-        (
-            "There is no entry 999 in the book.",
-            "pottle journal lists the entries with their numbers.",
-        ),
-    ),
-    "a heavy vessel": (
-        "count {sugar} 800g --tare 23.4kg",
-        3,
-        (
-            "800g with the vessel and 23.4kg without it leave no weight.",
-            "Give both as weights, the heavier first.",
-        ),
-    ),
-    "much less than there should be": (
-        "count {water} 50L",
-        4,
-        (
-            "50L of WTR-001-0 are there, 47.6 L less than the 97.6 L of the book.",
-            "Count again; if it is so, say why with --because.",
         ),
     ),
 }
@@ -371,34 +266,3 @@ def test_a_sheet_is_printed_with_the_start_or_afterwards(formulas: Shell) -> Non
     assert later.lines == ["The sheet of OE-002-3 is in later.pdf."]
     for name in ("begun.pdf", "later.pdf"):
         assert Path(name).read_bytes().startswith(b"%PDF-")
-
-
-def test_stock_by_date_has_the_earliest_first(formulas: Shell) -> None:
-    shown = formulas.run("stock", "--by-date").lines
-    assert shown[:6] == BY_DATE.splitlines()
-
-
-def test_what_is_due_says_when_and_what_to_do(formulas: Shell) -> None:
-    formulas.run("start", "orange", "480mL", "--at", "-4h")
-    formulas.run("rest", "OE-002-3", "--for", "macerate", "--at", "-3h")
-    formulas.run("hold", "SOO-001-3", "--because", "smells of pine")
-    rest, held = formulas.run("due", "--json").json
-    assert (rest["waits"], rest["lot"]) == ("rest", "OE-002-3")
-    assert rest["minutes"] in range(44 * 60, 45 * 60 + 1)
-    assert held == {
-        "waits": "hold",
-        "lot": "SOO-001-3",
-        "name": "Sweet orange oil",
-        "says": "on hold: smells of pine",
-        "due": None,
-        "minutes": None,
-    }
-    heads, first, last = formulas.run("due").lines
-    assert heads.split() == ["due", "when", "lot", "what", "to", "do"]
-    assert first.startswith("in 1 d 2")
-    assert "OE-002-3   Orange essence    rest to macerate, 3 h" in first
-    assert last.split(maxsplit=2) == [
-        "–",
-        "SOO-001-3",
-        "Sweet orange oil  on hold: smells of pine",
-    ]

@@ -63,6 +63,11 @@ def test_a_date_that_was_decided_comes_before_the_rule() -> None:
     assert (told.best_before, told.set_by) == (date(2026, 5, 1), "as decided for it")
 
 
+def test_the_date_of_a_delivery_is_its_supplier_s() -> None:
+    oil = Dated("O-1", told=date(2026, 6, 30), is_bought=True)
+    assert dates(oil, (), {}).set_by == "as its supplier gave it"
+
+
 def test_a_date_is_never_later_than_that_of_an_input() -> None:
     oil = Dated("O-1", told=date(2026, 6, 30))
     essence = Dated("E-1", formula=("essence", 1), finished_on=date(2026, 2, 1))

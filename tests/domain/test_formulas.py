@@ -5,10 +5,10 @@ from fractions import Fraction
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.entries import Filter, Formula, Look, Rest
+from ledger.domain.entries import Filter, Formula, Look, Rest, Withdrawal
 from ledger.domain.entries.masters import FormulaLine, FormulaStep
 from ledger.domain.entries.words import LookedAt, RestFor
-from ledger.domain.formulas import steps_for, together, wanted
+from ledger.domain.formulas import steps_for, together, version_of, wanted
 from tests.domain.builders import grams, make, ml
 
 LINES = (
@@ -17,6 +17,11 @@ LINES = (
     FormulaLine("spirit", ml(420)),
 )
 FORMULA = make(Formula, lines=LINES)
+
+
+def test_a_version_has_one_name_on_every_paper() -> None:
+    assert version_of(make(Formula, version=2)) == "orange version 2"
+    assert version_of(Withdrawal("orange", 2)) == "orange version 2"
 
 
 def test_amounts_scale_with_the_volume_and_carry_the_overage() -> None:

@@ -80,8 +80,15 @@ def test_what_has_no_price_is_named_and_counts_as_nothing() -> None:
 
 
 def test_goods_that_come_back_bring_back_what_they_cost() -> None:
-    found = reckon(into("OIL", 10_000), Step(Act.OUT, 10_000), Step(Act.INTO, 5_000))
-    assert (found.total, found.there) == (150 * NANO, 5_000)
+    returned = (into("OIL", 10_000), Step(Act.OUT, 10_000), Step(Act.INTO, 5_000))
+    steps = {"E": (*returned, Step(Act.OUT, 4_000)), "S": (into("E", 4_000, draw=3),)}
+    assert Reckoner(steps, BOUGHT).cost("S").total == 120 * NANO
+
+
+def test_goods_that_come_back_leave_the_cost_of_the_run_as_it_was() -> None:
+    run = reckon(into("OIL", 10_000))
+    found = reckon(into("OIL", 10_000), Step(Act.OUT, 9_000), Step(Act.INTO, 5_000))
+    assert (found.total, found.there) == (run.total, run.there) == (300 * NANO, 10_000)
 
 
 def test_a_received_lot_costs_what_was_paid_for_it() -> None:

@@ -51,10 +51,10 @@ age = "7d"
 """
 
 
-def load_orange(keeper: Keeper, folder: Path, text: str = FORMULA) -> None:
-    """Load the formula, and receive what it calls for: oil in two lots, little carbonate."""
+def start_orange(keeper: Keeper, folder: Path) -> str:
+    """Load the formula, receive oil in three lots and little carbonate, and begin a batch."""
     file = folder / "orange.toml"
-    file.write_text(text, encoding="utf-8")
+    file.write_text(FORMULA, encoding="utf-8")
     keeper.do("formula", file=str(file))
     keeper.do("receive", material="orange-oil", amount="500mL", best_before="2027-06-30")
     keeper.do("receive", material="orange-oil", amount="20mL", best_before="2026-12-31")
@@ -62,11 +62,6 @@ def load_orange(keeper: Keeper, folder: Path, text: str = FORMULA) -> None:
     keeper.do("receive", material="carb", amount="15g")
     keeper.do("receive", material="spirit", amount="1L", hold="yes")
     keeper.do("receive", material="spirit", amount="2kg")
-
-
-def start_orange(keeper: Keeper, folder: Path) -> str:
-    """Load the formula and begin a batch by it."""
-    load_orange(keeper, folder)
     return keeper.opens("start", formula="orange-essence", target="480mL", vessel="jar 2")
 
 

@@ -5,7 +5,6 @@ from math import isclose
 from pathlib import Path
 
 import networkx as nx
-import pytest
 from hypothesis import HealthCheck, given, settings
 
 from ledger.domain.entries.words import MaterialKind
@@ -14,25 +13,12 @@ from ledger.service.carrying import Share, no_deeper, only_kind, traced, traced_
 from ledger.service.tracing import Way
 from ledger.store.turnover import turnovers
 from tests.conftest import opened
-from tests.keeper import LATER, MORNING, Keeper, SetClock, copy_book
-from tests.path import Lots, walk_main_path
+from tests.keeper import LATER, Keeper, SetClock, copy_book
+from tests.path import Lots
 from tests.service.genealogies import Player, Step, genealogies, undone
 from tests.service.hostile import run
 
 SOME = settings(max_examples=40, suppress_health_check=[HealthCheck.too_slow])
-
-
-@pytest.fixture(scope="module")
-def shelf(template: Path, tmp_path_factory: pytest.TempPathFactory) -> Keeper:
-    where = copy_book(template, tmp_path_factory.mktemp("shelf") / "book.db")
-    return opened(str(where), SetClock(MORNING))
-
-
-@pytest.fixture
-def walked(template: Path, tmp_path: Path) -> tuple[Keeper, Lots]:
-    where = copy_book(template, tmp_path / "main.db")
-    keeper = opened(str(where), SetClock(MORNING))
-    return keeper, walk_main_path(keeper)
 
 
 @SOME

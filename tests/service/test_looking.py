@@ -1,7 +1,6 @@
 """Looking things up in small books: stock, dossiers, journal, history, names, common inputs."""
 
 from datetime import UTC, date, datetime
-from pathlib import Path
 
 import pytest
 
@@ -23,24 +22,11 @@ from ledger.service.looking import (
     today,
 )
 from ledger.service.sealing import seal
-from tests.conftest import opened
-from tests.keeper import LATER, MORNING, Keeper, SetClock, copy_book
-from tests.path import Lots, walk_main_path
+from tests.keeper import Keeper
+from tests.path import Lots
 from tests.store.contract_changes import entry_of
 
 Walked = tuple[Keeper, Lots]
-
-
-@pytest.fixture(scope="module")
-def main_path(template: Path, tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Lots]:
-    where = copy_book(template, tmp_path_factory.mktemp("main") / "book.db")
-    return where, walk_main_path(opened(str(where), SetClock(MORNING)))
-
-
-@pytest.fixture
-def walked(main_path: tuple[Path, Lots], tmp_path: Path) -> Walked:
-    where, lots = main_path
-    return opened(str(copy_book(where, tmp_path / "walked.db")), SetClock(LATER)), lots
 
 
 def problems_of(keeper: Keeper, name: str, by: str | None = None) -> tuple[tuple[str, str], ...]:

@@ -1,7 +1,5 @@
 """A recall: all held in one act or nothing, every bottle found, everybody called."""
 
-from pathlib import Path
-
 import networkx as nx
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -15,25 +13,12 @@ from ledger.service.looking import brief_of
 from ledger.service.recalling import Recall, recall_of, recall_on
 from reports.build.plain import traced_plain
 from reports.build.recall_plain import recall_plain
-from tests.conftest import opened
-from tests.keeper import LATER, MORNING, Keeper, SetClock, copy_book
-from tests.path import Lots, walk_main_path
+from tests.keeper import LATER, Keeper
+from tests.path import Lots
 from tests.service.genealogies import Player, Step, genealogies, undone
 
 SOME = settings(max_examples=25, suppress_health_check=[HealthCheck.too_slow])
 STALL = "Bridge Street Stall"
-
-
-@pytest.fixture(scope="module")
-def shelf(template: Path, tmp_path_factory: pytest.TempPathFactory) -> Keeper:
-    where = copy_book(template, tmp_path_factory.mktemp("shelf") / "book.db")
-    return opened(str(where), SetClock(MORNING))
-
-
-@pytest.fixture
-def walked(template: Path, tmp_path: Path) -> tuple[Keeper, Lots]:
-    keeper = opened(str(copy_book(template, tmp_path / "main.db")), SetClock(MORNING))
-    return keeper, walk_main_path(keeper)
 
 
 def names(found: Recall) -> list[str | None]:

@@ -13,19 +13,12 @@ from ledger.domain.quantity import Measure
 from ledger.errors import RefusedError
 from ledger.service.tracing import Carried, Trace, Way, trace, trace_on
 from tests.conftest import opened
-from tests.keeper import LATER, MORNING, Keeper, SetClock, copy_book
-from tests.path import Lots, walk_main_path
+from tests.keeper import LATER, Keeper, SetClock, copy_book
+from tests.path import Lots
 from tests.service.genealogies import Player, Step, genealogies, undone
 from tests.service.hostile import run
 
 SOME = settings(max_examples=40, suppress_health_check=[HealthCheck.too_slow])
-
-
-@pytest.fixture(scope="module")
-def shelf(template: Path, tmp_path_factory: pytest.TempPathFactory) -> Keeper:
-    """A book with people and materials in which nothing is left of what is tried."""
-    where = copy_book(template, tmp_path_factory.mktemp("shelf") / "book.db")
-    return opened(str(where), SetClock(MORNING))
 
 
 def depths(found: Trace, way: Way) -> dict[str, int]:
@@ -99,18 +92,6 @@ def test_random_genealogies_have_all_sorts_of_steps_in_them(shelf: Keeper) -> No
     assert {"receipt", "start", "add", "rinse", "filter", "bottle", "add corrected"} <= kinds.keys()
     assert kinds["strike corrected"] == 1
     assert player.graph().number_of_edges() > 5
-
-
-@pytest.fixture(scope="module")
-def main_path(template: Path, tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Lots]:
-    where = copy_book(template, tmp_path_factory.mktemp("main") / "book.db")
-    return where, walk_main_path(opened(str(where), SetClock(MORNING)))
-
-
-@pytest.fixture
-def walked(main_path: tuple[Path, Lots], tmp_path: Path) -> tuple[Keeper, Lots]:
-    where, lots = main_path
-    return opened(str(copy_book(where, tmp_path / "walked.db")), SetClock(LATER)), lots
 
 
 def test_the_main_path_is_traced_from_oil_to_bottle(walked: tuple[Keeper, Lots]) -> None:

@@ -1,7 +1,5 @@
 """A complaint points to the lot or to its customer, by the last look and by other complaints."""
 
-from pathlib import Path
-
 import pytest
 
 from ledger.domain.entries import Complaint
@@ -9,17 +7,10 @@ from ledger.domain.entries.words import Grade
 from ledger.errors import InputError
 from ledger.service.triage import Question, Triage, triage
 from reports.build.triage import triage_lines, triage_step
-from tests.conftest import opened
-from tests.keeper import MORNING, Keeper, SetClock, copy_book
-from tests.path import Lots, make_syrup, walk_main_path
+from tests.keeper import Keeper
+from tests.path import Lots, make_syrup
 
 ALL = {"opened": "Monday", "stored": "cellar", "mixed": "1 to 7", "photo": "a.jpg"}
-
-
-@pytest.fixture
-def walked(template: Path, tmp_path: Path) -> tuple[Keeper, Lots]:
-    keeper = opened(str(copy_book(template, tmp_path / "main.db")), SetClock(MORNING))
-    return keeper, walk_main_path(keeper)
 
 
 def complained(keeper: Keeper, lot: str, symptom: str = "cloudy", **words: str) -> Triage:

@@ -10,9 +10,10 @@ from collections.abc import Iterator
 from ledger.domain.control import Control
 from ledger.domain.entries import Bottle, Check, Deviation, Draft, Filter, Finish, Labels, Start
 from ledger.domain.entries.words import Bound, LimitUnit, LotType
+from ledger.domain.formulas import version_of
 from ledger.domain.lots import LotState, Status, latest
 from ledger.domain.rules.finding import Finding, Rule, remark
-from ledger.domain.rules.in_words import per_cent_exactly, per_cent_outside, span, version_of
+from ledger.domain.rules.in_words import per_cent_exactly, per_cent_outside, span
 from ledger.domain.rules.release import stands_in_the_way, to_release
 from ledger.domain.scene import Scene
 

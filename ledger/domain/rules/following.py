@@ -24,7 +24,7 @@ from ledger.domain.entries import (
 )
 from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.entries.words import AddedAs
-from ledger.domain.formulas import Wanted, steps_for, together, wanted
+from ledger.domain.formulas import Wanted, steps_for, together, version_of, wanted
 from ledger.domain.lots import LotState, density_mg_per_l, latest
 from ledger.domain.quantity import Measure, Quantity, mass_from_volume, show, volume_from_mass
 from ledger.domain.rules.finding import Finding, Rule, needs_reason, remark
@@ -35,7 +35,6 @@ from ledger.domain.rules.in_words import (
     per_cent_outside,
     span,
     time_of,
-    version_of,
 )
 from ledger.domain.scene import Scene
 

@@ -10,10 +10,10 @@ from datetime import datetime
 from ledger.domain.entries import Draft, Entry, Filter, Finish, Formula, Look
 from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.entries.words import Grade, LookedAt, ProductKind
-from ledger.domain.formulas import steps_for
+from ledger.domain.formulas import steps_for, version_of
 from ledger.domain.lots import LotState, last_look, opener
 from ledger.domain.rules.finding import Finding, Rule
-from ledger.domain.rules.in_words import degrees, span, time_of, version_of
+from ledger.domain.rules.in_words import degrees, span, time_of
 from ledger.domain.rules.release import FLAWS, changes, stands_in_the_way, to_release
 from ledger.domain.scene import Scene
 

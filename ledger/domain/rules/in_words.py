@@ -6,8 +6,6 @@ Guarantees: exact figures in the units that people write. Refuses: to round what
 from collections.abc import Callable
 from decimal import Decimal
 
-from ledger.domain.entries import Formula
-
 
 def _plain(value: int, scale: int) -> str:
     text = f"{Decimal(value) / scale:f}"
@@ -84,8 +82,3 @@ def span(low: int | None, high: int | None, shown: Callable[[int], str]) -> str:
     if low is not None:
         return f"at least {shown(low)}"
     return f"at most {shown(high)}" if high is not None else ""
-
-
-def version_of(formula: Formula) -> str:
-    """Return the code and the version of a formula."""
-    return f"{formula.code} version {formula.version}"

@@ -7,7 +7,7 @@ Refuses: an end before its start, use before receipt, work on a lot before it wa
 from collections.abc import Iterator
 from datetime import datetime, timedelta
 
-from ledger.domain.entries import Decant, Draft, Entry, Filter, Finish, Rest, When
+from ledger.domain.entries import Decant, Draft, Entry, Filter, Finish, Receipt, Rest, When
 from ledger.domain.entries.words import Precision
 from ledger.domain.lots import LotState, open_rest, opener
 from ledger.domain.rules.finding import Finding, Rule, impossible, remark
@@ -143,10 +143,23 @@ def long_open(draft: Draft, scene: Scene) -> Iterator[Finding]:
         )
 
 
+def received_in_date(draft: Draft, _scene: Scene) -> Iterator[Finding]:
+    """Goods that were past their date when they came are merely unusual, until they are used."""
+    facts, day = draft.facts, draft.happened.local().date()
+    if isinstance(facts, Receipt) and facts.best_before and facts.best_before < day:
+        yield remark(
+            "past date",
+            f"It was best before {facts.best_before}; it came on {day}.",
+            "Check the label; send it back, or put the date right: pottle correct ENTRY --set "
+            "best_before=DATE",
+        )
+
+
 RULES: tuple[Rule, ...] = (
     not_in_the_future,
     after_its_lots,
     rest_is_whole,
     one_rest_at_a_time,
     long_open,
+    received_in_date,
 )

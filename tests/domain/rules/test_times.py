@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.entries import Add, Decant, Filter, Finish, Note, Rest, Rinse
+from ledger.domain.entries import Add, Decant, Filter, Finish, Note, Receipt, Rest, Rinse
 from ledger.domain.entries.words import RinseTo
 from ledger.domain.rules import Finding, times
 from tests.domain.builders import at, draft, entry, lot, make, oil, scene, struck, when
@@ -227,7 +227,25 @@ ONE_AT_A_TIME = [
 ]
 
 
-@pytest.mark.parametrize("case", [*FUTURE, *ORDER, *RESTS, *ONE_AT_A_TIME], ids=str)
+DATED = [
+    Case("goods on their last day", draft(make(Receipt, best_before=at(12).date()))),
+    Case("goods without a date", draft(make(Receipt, best_before=None))),
+    Case(
+        "goods past their date",
+        draft(make(Receipt, best_before=at(12, day=1).date())),
+        scene(),
+        said(
+            HM,
+            "past date",
+            "It was best before 2026-03-01; it came on 2026-03-02.",
+            "Check the label; send it back, or put the date right: pottle correct ENTRY --set "
+            "best_before=DATE",
+        ),
+    ),
+]
+
+
+@pytest.mark.parametrize("case", [*FUTURE, *ORDER, *RESTS, *ONE_AT_A_TIME, *DATED], ids=str)
 def test_times_are_possible_or_told(case: Case) -> None:
     assert find(times.RULES, case) == list(case.found)
 

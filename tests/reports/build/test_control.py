@@ -78,3 +78,17 @@ def test_the_balance_adds_up_and_names_what_nobody_explains(orange: tuple[Keeper
     assert lines["Left in filter, pass 1"] == "30 mL, 6.4 %"
     assert lines["Spilt or thrown away"] == "3 mL"
     assert lines["Unexplained, filters included"] == "47 mL, 9.8 %"
+
+
+def test_the_balance_tells_of_samples_and_of_what_went_in_after_the_finish(
+    orange: tuple[Keeper, str],
+) -> None:
+    """10 mL kept back of 430 mL that came out; 20 mL more of spirit are no part of the loss."""
+    keeper, code = orange
+    keeper.do("send", lot=code, moved_as="retained", amount="10mL")
+    keeper.do("add", lot=code, source="NS-001-J", amount="20mL", because="it was weak")
+    found = dossier(keeper.book, code)
+    lines = dict(balance(found.state, found.inputs, found.formula))
+    assert lines["Of what came out, kept back as samples"] == "10 mL"
+    assert lines["Put in after the finish"] == "20 mL"
+    assert lines["Unexplained, filters included"] == "47 mL, 9.8 %"

@@ -1,0 +1,168 @@
+"""Commands of good order: stock, counts, checks, cleanings, instruments, what is due."""
+
+from pathlib import Path
+
+import pytest
+
+from tests.cli.shell import Shell
+from tests.cli.test_control import SECOND
+
+BY_DATE = """\
+lot        what                       on hand  status    best before  look
+SOO-001-3  Sweet orange oil            470 mL  in stock  2099-06-30
+OE-001-5   Orange essence              418 mL  released  2099-06-30   hazy
+OS-001-O   Orange syrup                 50 mL  finished  2099-06-30   cloudy
+BOS-001-S  Orange syrup, 250 mL             9  released  2099-06-30   cloudy
+NS-001-J   Neutral spirit              4.56 L  in stock
+"""
+WORTH = """\
+lot        what              on hand  value  status    best before  look
+SOO-001-3  Sweet orange oil   470 mL  45.12  in stock  2099-06-30
+Value of what was received and is left: 45.12 EUR.
+"""
+ANSWERS: dict[str, tuple[str, str]] = {
+    "nothing is due": ("due", "Nothing is due.\nNext: pottle stock\n"),
+    "the worth of one lot": ("stock --value --of orange-oil", WORTH),
+    "one product": (
+        "stock --of 'orange syrup'",
+        """\
+lot        what                  on hand  status    best before  look
+OS-001-O   Orange syrup            50 mL  finished  2099-06-30   cloudy
+BOS-001-S  Orange syrup, 250 mL        9  released  2099-06-30   cloudy
+""",
+    ),
+    "a product that is not there": (
+        "stock --of lemons",
+        "Nothing of lemons is on hand.\nNext: pottle receive MATERIAL AMOUNT\n",
+    ),
+    "what is low": (
+        "stock --low 90",
+        """\
+material  name           on hand
+b250      Bottle 250 mL       85
+cap       Cap                 85
+""",
+    ),
+    "what is low of one material": (
+        "stock --low 5L --of spirit",
+        "material  name            on hand\nspirit    Neutral spirit   4.56 L\n",
+    ),
+    "nothing is low": (
+        "stock --low 400g",
+        "Of every material counted so, 400g or more is there.\n",
+    ),
+    "a check of a lot": (
+        "check {essence} the balance",
+        "Recorded 39, checked OE-001-5: the lot, the balance.\n"
+        "OE-001-5, Orange essence: 418 mL, released.\n",
+    ),
+    "a check of an entry": (
+        "check --entry 18 read it",
+        "Recorded 39, checked OE-001-5: entry 18, read it.\n"
+        "OE-001-5, Orange essence: 418 mL, released.\n",
+    ),
+    "a cleaning": (
+        "clean Demijohn 2 --how 'Hot water' --held Lemon",
+        "Recorded 39, cleaned: Demijohn 2, Hot water, held Lemon.\n",
+    ),
+    "an instrument": (
+        "equipment 'Scale 1' set to zero",
+        "Recorded 39, equipment: Scale 1, set to zero.\n",
+    ),
+    "a count that agrees": (
+        "count {sugar} 23.4kg --tare 800g",
+        "Recorded 39, counted WS-001-R: 22.6 kg there.\n"
+        "WS-001-R, White sugar: 22.6 kg, in stock.\n",
+    ),
+    "a count that is a little less": (
+        "count {water} 96 L",
+        "Recorded 39, counted WTR-001-0: 96 L there.\n"
+        "WTR-001-0, Water: 96 L, in stock.\n"
+        "Note: 96 L of WTR-001-0 are there, 1.6 L less than the 97.6 L of the book. The book "
+        "takes what was found.\n",
+    ),
+}
+REFUSED: dict[str, tuple[str, int, tuple[str, str]]] = {
+    "a check of nothing": (
+        "check",
+        2,
+        (
+            "A check is of a lot or of one entry.",
+            "Name the lot, or give --entry with the number of the entry.",
+        ),
+    ),
+    "a check of no entry": (
+        "check --entry 999",
+        3,
+        (
+            "There is no entry 999 in the book.",
+            "pottle journal lists the entries with their numbers.",
+        ),
+    ),
+    "a heavy vessel": (
+        "count {sugar} 800g --tare 23.4kg",
+        3,
+        (
+            "800g with the vessel and 23.4kg without it leave no weight.",
+            "Give both as weights, the heavier first.",
+        ),
+    ),
+    "much less than there should be": (
+        "count {water} 50L",
+        4,
+        (
+            "50L of WTR-001-0 are there, 47.6 L less than the 97.6 L of the book.",
+            "Count again; if it is so, say why with --because.",
+        ),
+    ),
+}
+
+
+@pytest.mark.parametrize(("command", "answer"), ANSWERS.values(), ids=list(ANSWERS))
+def test_a_command_answers(command: str, answer: str, shell: Shell) -> None:
+    found = shell.line(command)
+    assert (found.exit_code, found.err) == (0, "")
+    assert found.out == answer
+
+
+@pytest.mark.parametrize(("command", "code", "problem"), REFUSED.values(), ids=list(REFUSED))
+def test_a_command_refuses_and_records_nothing(
+    command: str, code: int, problem: tuple[str, str], shell: Shell
+) -> None:
+    found = shell.line(command)
+    assert (found.exit_code, found.out) == (code, "")
+    assert [line.strip() for line in found.complaints if line.strip()] == list(problem)
+    assert shell.entries() == 38
+
+
+def test_stock_by_date_has_the_earliest_first(shell: Shell) -> None:
+    shown = shell.run("stock", "--by-date").lines
+    assert shown[:6] == BY_DATE.splitlines()
+
+
+def test_what_is_due_says_when_and_what_to_do(shell: Shell) -> None:
+    Path("orange.toml").write_text(SECOND, encoding="utf-8")
+    shell.run("formula", "load", "orange.toml")
+    shell.run("start", "orange", "480mL", "--at", "-4h")
+    shell.run("rest", "OE-002-3", "--for", "macerate", "--at", "-3h")
+    shell.run("hold", "SOO-001-3", "--because", "smells of pine")
+    rest, held = shell.run("due", "--json").json
+    assert (rest["waits"], rest["lot"]) == ("rest", "OE-002-3")
+    assert rest["minutes"] in range(44 * 60, 45 * 60 + 1)
+    assert held == {
+        "waits": "hold",
+        "lot": "SOO-001-3",
+        "name": "Sweet orange oil",
+        "says": "on hold: smells of pine",
+        "due": None,
+        "minutes": None,
+    }
+    heads, first, last = shell.run("due").lines
+    assert heads.split() == ["due", "when", "lot", "what", "to", "do"]
+    assert first.startswith("in 1 d 2")
+    assert "OE-002-3   Orange essence    rest to macerate, 3 h" in first
+    assert last.split(maxsplit=2) == [
+        "–",
+        "SOO-001-3",
+        "Sweet orange oil  on hold: smells of pine",
+    ]

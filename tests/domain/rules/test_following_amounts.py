@@ -1,0 +1,190 @@
+"""Following: what goes in and what comes out lie within the limits of the formula."""
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from ledger.domain.control import Control, Input
+from ledger.domain.entries import Add, Facts, Finish, Formula, Material
+from ledger.domain.entries.masters import FormulaLine
+from ledger.domain.entries.words import AddedAs, MaterialKind, ProductKind
+from ledger.domain.lots import Status
+from ledger.domain.quantity import Measure
+from ledger.domain.rules import following
+from tests.domain.builders import draft, grams, lot, make, ml, oil, scene
+from tests.domain.rules.cases import Case, find
+from tests.domain.rules.followed import follows, why
+
+SYRUP = Input("S-1", Measure.UL, Status.RELEASED, formula="base", product_kind=ProductKind.SYRUP)
+OIL = Input("O-1", Measure.UL, Status.IN_STOCK, "oil", MaterialKind.OIL)
+CARBONATE = Input("C-1", Measure.MG, Status.IN_STOCK, "carb", MaterialKind.CLARIFIER)
+GUM = Input("G-1", Measure.MG, Status.IN_STOCK, "gum", MaterialKind.GUM)
+INPUTS = (SYRUP, OIL, CARBONATE, GUM)
+LINES = (
+    FormulaLine("oil", ml(30), tolerance_mpct=2000, overage_mpct=10_000),
+    FormulaLine("carb", grams(20)),
+)
+ORANGE = make(Formula, lines=LINES)
+TWO_LINES = (
+    FormulaLine("oil", ml(40), tolerance_mpct=2000),
+    FormulaLine("oil", ml(20), tolerance_mpct=2000),
+)
+IN_TWO = make(Formula, lines=TWO_LINES)
+
+
+def adding(facts: Add, *before: Facts, formula: Formula = ORANGE) -> tuple[Any, Any]:
+    return draft(facts), follows(formula, *before, inputs=INPUTS)
+
+
+def oils(amount: float) -> Add:
+    return make(Add, amount=ml(amount))
+
+
+NOT_CALLED_FOR = why(
+    "formula", "G-1 is no material of orange version 1, which calls for oil, carb."
+)
+CARB = make(Add, source="C-1", amount=grams(20))
+DENSE = scene(
+    lot(),
+    oil(material=make(Material, density_mg_per_l=845_000)),
+    control=Control(formula=ORANGE, inputs=INPUTS),
+)
+OVER = "E-1; orange version 1 calls for 33 mL, at most 33.66 mL."
+ADDITIONS = [
+    Case("as much as the overage and the tolerance allow", *adding(oils(33.66))),
+    Case(
+        "more than they allow",
+        *adding(oils(33.661)),
+        why("formula", f"With this 33.661 mL of oil are in {OVER}"),
+    ),
+    Case("in two goes", *adding(oils(13.66), oils(20))),
+    Case(
+        "in two goes, more than they allow",
+        *adding(oils(14), oils(20)),
+        why("formula", f"With this 34 mL of oil are in {OVER}"),
+    ),
+    Case("weighed, within by its density", draft(make(Add, amount=grams(28.44))), DENSE),
+    Case(
+        "weighed, over by its density: 33.8 g at 0.845 g/mL are 40 mL",
+        draft(make(Add, amount=grams(33.8))),
+        DENSE,
+        why("formula", f"With this 40 mL of oil are in {OVER}"),
+    ),
+    Case("weighed, with a density that nobody knows", *adding(make(Add, amount=grams(99)))),
+    Case("no tolerance is given", *adding(make(Add, source="C-1", amount=grams(40)))),
+    Case("a material that is not called for", *adding(make(Add, source="G-1")), NOT_CALLED_FOR),
+    Case("what is made here is not asked about", *adding(make(Add, source="S-1"))),
+    *(
+        Case(
+            f"what is not called for, added as {added}",
+            *adding(make(Add, source="G-1", added_as=added)),
+        )
+        for added in AddedAs
+        if added is not AddedAs.INGREDIENT
+    ),
+    Case("a material on two lines, up to both", *adding(oils(61.2), formula=IN_TWO)),
+    Case(
+        "a material on two lines, more than both allow",
+        *adding(oils(21.3), oils(40), formula=IN_TWO),
+        why(
+            "formula",
+            "With this 61.3 mL of oil are in E-1; orange version 1 calls for 60 mL, at most "
+            "61.2 mL.",
+        ),
+    ),
+    Case("a formula without materials", *adding(oils(99), formula=make(Formula))),
+    Case("no formula", draft(oils(99)), scene(lot(), oil())),
+]
+
+
+def finishing(*added: Facts, volume: float = 448, **changes: Any) -> tuple[Any, Any]:
+    formula = replace(ORANGE, **changes)
+    return draft(make(Finish, volume=ml(volume))), follows(formula, *added, inputs=INPUTS)
+
+
+MISSING = "Record the addition that is missing: pottle add ... (or say why with --because)."
+OUTCOME = "Find out why, and say it with --because."
+SHARES = {"lines": (), "yield_min_mpct": 80_000, "yield_max_mpct": 100_000}
+ENDS = [
+    Case("all is in, at the least that is allowed", *finishing(oils(32.34), CARB)),
+    Case(
+        "a little short",
+        *finishing(oils(32.339), CARB),
+        why(
+            "formula",
+            "Of oil 32.339 mL went into E-1; orange version 1 calls for 33 mL, at least 32.34 mL.",
+            MISSING,
+        ),
+    ),
+    Case("less where no tolerance is given", *finishing(oils(33), replace(CARB, amount=grams(1)))),
+    Case(
+        "nothing of two materials",
+        *finishing(),
+        why(
+            "formula",
+            "Of oil nothing went into E-1; orange version 1 calls for 33 mL, at least 32.34 mL.",
+            MISSING,
+        )
+        + why(
+            "formula",
+            "Of carb nothing went into E-1; orange version 1 calls for 20 g.",
+            MISSING,
+        ),
+    ),
+    Case("a material on two lines, the least of both", *finishing(oils(58.8), lines=TWO_LINES)),
+    Case(
+        "a material on two lines, told once when it is short",
+        *finishing(oils(40), lines=TWO_LINES),
+        why(
+            "formula",
+            "Of oil 40 mL went into E-1; orange version 1 calls for 60 mL, at least 58.8 mL.",
+            MISSING,
+        ),
+    ),
+    Case(
+        "what was weighed without a density is not compared",
+        *finishing(make(Add, amount=grams(1)), CARB),
+    ),
+    Case("the least yield", *finishing(volume=360, **SHARES)),
+    Case("the greatest yield", *finishing(volume=450, **SHARES)),
+    Case(
+        "less than the least",
+        *finishing(volume=337.5, **SHARES),
+        why(
+            "yield",
+            "337.5 mL are 75 % of the 450 mL aimed at; orange version 1 expects 80 % to 100 %.",
+            OUTCOME,
+        ),
+    ),
+    Case(
+        "less by so little that one decimal would hide it",
+        *finishing(volume=359.9, **SHARES),
+        why(
+            "yield",
+            "359.9 mL are 79.978 % of the 450 mL aimed at; orange version 1 expects 80 % to 100 %.",
+            OUTCOME,
+        ),
+    ),
+    Case(
+        "more than the greatest",
+        *finishing(volume=459, **SHARES),
+        why(
+            "yield",
+            "459 mL are 102 % of the 450 mL aimed at; orange version 1 expects 80 % to 100 %.",
+            OUTCOME,
+        ),
+    ),
+    Case("finished without a formula", draft(make(Finish, volume=ml(1))), scene(lot())),
+    Case(
+        "a lot that is not known",
+        draft(make(Finish)),
+        scene(control=Control(formula=ORANGE, inputs=INPUTS)),
+    ),
+    Case("no yield is expected", *finishing(volume=1, lines=())),
+]
+
+
+@pytest.mark.parametrize("case", [*ADDITIONS, *ENDS], ids=str)
+def test_what_goes_in_and_comes_out_is_what_the_formula_calls_for(case: Case) -> None:
+    assert find(following.RULES, case) == list(case.found)
