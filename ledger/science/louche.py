@@ -69,10 +69,11 @@ def forecast(
         worst, mg = max(over, key=lambda pair: pair[1] / pair[0].high_mg_per_l)
         return Forecast(Outlook.CLOUDS, _told(mg, worst))
     shares = sum(item.fraction_ppm for item in listed if item.substance.lower() in known)
-    if matches and shares >= WHOLE_PPM and all(mg < s.low_mg_per_l for s, mg in matches):
+    if shares >= WHOLE_PPM:
         most, mg = max(matches, key=lambda pair: pair[1] / pair[0].low_mg_per_l)
-        return Forecast(Outlook.CLEAR, _told(mg, most))
-    return _by_class(oil_mg_per_l, known)
+        is_under = mg < most.low_mg_per_l
+        return Forecast(Outlook.CLEAR if is_under else Outlook.MAY, _told(mg, most))
+    return _by_class(oil_mg_per_l, known, is_listed=bool(listed))
 
 
 def _told(mg_per_l: float, known: Solubility) -> str:
@@ -82,10 +83,15 @@ def _told(mg_per_l: float, known: Solubility) -> str:
     )
 
 
-def _by_class(oil_mg_per_l: float, known: Mapping[str, Solubility]) -> Forecast:
+def _by_class(oil_mg_per_l: float, known: Mapping[str, Solubility], *, is_listed: bool) -> Forecast:
     least, most = known[HYDROCARBONS], known[OXYGENATED]
+    lacking = (
+        "Too little is known of its constituents"
+        if is_listed
+        else ("Its constituents are not recorded")
+    )
     words = (
-        f"Its constituents are not recorded: {oil_mg_per_l:.3g} mg/L of it, where water dissolves "
+        f"{lacking}: {oil_mg_per_l:.3g} mg/L of it, where water dissolves "
         f"{_range(least)} mg/L of {HYDROCARBONS} and {_range(most)} mg/L of {OXYGENATED} "
         f"({least.citation})."
     )

@@ -19,6 +19,14 @@ BIRCH = Material(
     constituents=(Constituent("methyl salicylate", 980_000),),
 )
 
+CLOVE = Material(
+    "clove-oil", "Clove oil", MaterialKind.OIL, constituents=(Constituent("Eugenol", 900_000),)
+)
+MINT = Material(
+    "mint-oil", "Mint oil", MaterialKind.OIL, constituents=(Constituent("menthol", 450_000),)
+)
+"""Eugenol dissolves to 2460 mg/L, menthol to 420 to 508 (HSDB; OECD SIDS), both from memory."""
+
 
 @pytest.mark.parametrize(
     ("oil", "mg_per_l", "outlook"),
@@ -28,6 +36,9 @@ BIRCH = Material(
         (LIMONENE, 10, Outlook.MAY),
         (BIRCH, 268, Outlook.CLEAR),
         (BIRCH, 1000, Outlook.CLOUDS),
+        (BIRCH, 700, Outlook.MAY),
+        (CLOVE, 2000, Outlook.CLEAR),
+        (MINT, 1000, Outlook.MAY),
         (LEMON, 2, Outlook.CLEAR),
         (LEMON, 200, Outlook.MAY),
         (LEMON, 4000, Outlook.CLOUDS),
@@ -48,5 +59,9 @@ def test_an_oil_is_held_against_what_water_dissolves(
 def test_a_forecast_says_on_what_it_stands() -> None:
     told = forecast(200, LIMONENE, solubilities()).because
     assert told.startswith("188 mg/L of limonene, of which water dissolves 7.57 to 13.8 mg/L (")
+    between = forecast(700, BIRCH, solubilities()).because
+    assert between.startswith("686 mg/L of methyl salicylate, of which water dissolves 639 to 740")
+    little = forecast(200, MINT, solubilities()).because
+    assert little.startswith("Too little is known of its constituents: 200 mg/L of it, where ")
     unknown = forecast(200, LEMON, solubilities()).because
     assert unknown.startswith("Its constituents are not recorded: 200 mg/L of it, where water ")
