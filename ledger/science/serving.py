@@ -101,10 +101,19 @@ def concerns(glass: Glass, lot: Contents, materials: Mapping[str, Material]) -> 
             substance,
             mg,
             1e6 * mg / (glass.mass_mg or 1),
-            1e6 * in_lot.get(substance, 0.0) / (lot.mass_mg or 1),
+            1e6 * in_lot.get(substance, 0.0) / (least_mass_mg(lot) or 1),
         )
         for substance, mg in sorted(in_glass.items())
     )
+
+
+def least_mass_mg(contents: Contents) -> float:
+    """Return the mass of a liquid in mg, what is not known in it as light as pure ethanol.
+
+    No liquid of the trade is lighter, so that a share of it is told rather too great.
+    """
+    unknown = sum(contents.unknown_ul.values())
+    return contents.mass_mg + unknown * ETHANOL_KG_PER_M3 / 1000
 
 
 def substances(contents: Contents, materials: Mapping[str, Material]) -> dict[str, float]:
@@ -125,7 +134,7 @@ class Compared:
     limit: Limit
     """The limit."""
     figure: float
-    """What it is, in the limit's unit; for a daily limit mg a glass for each kg of body."""
+    """What it is, in the limit's unit."""
     is_passed: bool
     """Whether the figure is on the side of the limit that is the matter."""
 
@@ -142,7 +151,10 @@ def is_passed(figure: float, limit: Limit) -> bool:
 
 
 def compared(concern: Concern, limits: Iterable[Limit]) -> tuple[Compared, ...]:
-    """Return the limits of a substance with its figures, those that cannot be compared left out."""
+    """Return the limits of a substance with its figures, those that cannot be compared left out.
+
+    Daily limits are among these: `daily` reckons them for bodies.
+    """
     found = []
     for limit in limits:
         figure = _figure(concern, limit) if limit.substance == concern.substance else None
@@ -154,7 +166,7 @@ def compared(concern: Concern, limits: Iterable[Limit]) -> tuple[Compared, ...]:
 def _figure(concern: Concern, limit: Limit) -> float | None:
     """Return a concern in a limit's unit; mg/L is read as mg/kg of drinks near water's density."""
     if limit.basis is LimitBasis.PER_DAY:
-        return concern.mg_per_glass if limit.unit is LimitUnit.MG_PER_KG_BODY else None
+        return None
     drink = limit.basis is LimitBasis.IN_DRINK
     mg_per_kg = concern.mg_per_kg_drink if drink else concern.mg_per_kg_lot
     if limit.unit in (LimitUnit.MG_PER_KG, LimitUnit.MG_PER_L):

@@ -56,11 +56,8 @@ def limit_table(card: ServingCard, claim: str | None = None) -> LimitTable:
             words = f"{name}: {mg_words(item.ceiling_mg)} a day, {item.who} of {item.body_kg} kg"
             rows.append((words, *_dailies(card, number, place), sources.number(item.limit)))
         for place, against in enumerate(served.limits):
-            if against.limit.unit is not LimitUnit.MG_PER_KG_BODY:
-                found = [way.concerns[number].limits[place] for way in card.pourings]
-                rows.append(
-                    (_said(against.limit), *map(_cell, found), sources.number(against.limit))
-                )
+            found = [way.concerns[number].limits[place] for way in card.pourings]
+            rows.append((_said(against.limit), *map(_cell, found), sources.number(against.limit)))
     for place, marker in enumerate(first.markers):
         if _is_told(card, place, claim):
             found = [way.markers[place] for way in card.pourings]

@@ -81,7 +81,7 @@ def _concern(served: ConcernServed) -> dict[str, Any]:
         }
         for item in served.daily
     ]
-    others = [_compared(item) for item in served.limits if item.limit.unit != "mg/kg body weight"]
+    others = [_compared(item) for item in served.limits]
     return {
         "substance": concern.substance,
         "mg_per_glass": significant(concern.mg_per_glass, 4),

@@ -59,6 +59,14 @@ def test_the_essence_is_as_strong_in_methyl_salicylate_as_was_computed_elsewhere
     assert concerns(glass, ESSENCE, WINTERGREEN)[0].mg_per_kg_lot == pytest.approx(87_000, abs=1500)
 
 
+def test_spirit_of_unknown_strength_weighs_as_little_as_it_can_in_a_share_of_the_lot() -> None:
+    """35.4 g of oil, 34.69 g of it the substance, in it and 450 mL of at least 0.7892 g/mL."""
+    unknown = total(some(oil("wintergreen-oil", 1.18), 30 * ML), some(spirit(None), 450 * ML))
+    glass = poured(dosed(unknown, 30 * ML, 1000 * ML), 240 * ML, 7)
+    share = concerns(glass, unknown, WINTERGREEN)[0].mg_per_kg_lot
+    assert share == pytest.approx(1e6 * 34.692 / (35.4 + 450 * 0.78924), rel=1e-3)
+
+
 def test_a_glass_holds_the_syrup_in_proportion_also_when_less_is_there() -> None:
     """Sugar of a 30 mL pour of 3:2 syrup by weight, about 23 g (60 °Bx is 772 g/L, SPS-4)."""
     syrup = total(some(SUGAR, 6000), some(WATER, 4000 / 0.9982))
@@ -102,6 +110,7 @@ def test_a_limit_is_compared_on_its_own_basis() -> None:
             limit(60, unit="mg/L"),
             limit(1, unit="g/100mL"),
             limit(1, substance="safrole"),
+            ADI,
         ],
     )
     assert [(item.figure, item.is_passed) for item in found] == [
