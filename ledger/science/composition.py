@@ -90,8 +90,8 @@ class Contents:
 def add(one: Contents, other: Contents) -> Contents:
     """Return the mixture of two liquids.
 
-    Its volume is what the first had and what the second adds to it: the difference between the
-    volumes reckoned for the mixture and for the first alone.
+    Its volume is what both had, less what they shrink by: the difference between the volumes
+    reckoned for the two and for the mixture. A solid has the volume that is reckoned for it.
 
     >>> half = Contents(100.0, water_mg=99.82)
     >>> round(add(half, half).volume_ul, 1)
@@ -105,8 +105,10 @@ def add(one: Contents, other: Contents) -> Contents:
         unknown_ul=_volumes_added(one.unknown_ul, other.unknown_ul),
         notes=one.notes | other.notes,
     )
-    grown = reckoned_volume_ul(mixed) - reckoned_volume_ul(one)
-    return replace(mixed, volume_ul=one.volume_ul + grown)
+    apart = [(part.volume_ul, reckoned_volume_ul(part)) for part in (one, other)]
+    had = sum(measured_ul or reckoned_ul for measured_ul, reckoned_ul in apart)
+    shrunk = sum(reckoned_ul for _, reckoned_ul in apart) - reckoned_volume_ul(mixed)
+    return replace(mixed, volume_ul=had - shrunk)
 
 
 def _parts_added(one: Mapping[PartKey, Part], other: Mapping[PartKey, Part]) -> dict[PartKey, Part]:

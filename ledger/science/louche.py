@@ -124,7 +124,7 @@ def _by_class(
     least, most = known[HYDROCARBONS], known[OXYGENATED]
     is_told = material is not None and material.constituents
     why = (
-        "What is recorded of it does not settle it"
+        "Too little is known of its constituents"
         if is_told
         else "Its constituents are not recorded"
     )

@@ -94,3 +94,11 @@ def test_liquid_of_unknown_mass_keeps_its_volume() -> None:
     whole = add(some(WATER, 1000), Contents(50.0, unknown_ul={"X-1": 50.0}))
     assert whole.volume_ul == pytest.approx(1050)
     assert whole.unknown_ul == {"X-1": 50.0}
+
+
+def test_what_is_put_into_an_empty_vessel_fills_what_it_was_measured_to_fill() -> None:
+    """Else a bottle would not be as strong as the liquid it was filled with."""
+    measured_so = measured(some(spirit(), 1000 * ML), 1010 * ML, is_loss=False)
+    filled = add(Contents(), drawn(measured_so, 505 * ML))
+    assert filled.volume_ul == pytest.approx(505 * ML)
+    assert filled.abv == pytest.approx(measured_so.abv)

@@ -19,6 +19,14 @@ BIRCH = Material(
     constituents=(Constituent("methyl salicylate", 980_000),),
 )
 
+CLOVE = Material(
+    "clove-oil", "Clove oil", MaterialKind.OIL, constituents=(Constituent("Eugenol", 900_000),)
+)
+MINT = Material(
+    "mint-oil", "Mint oil", MaterialKind.OIL, constituents=(Constituent("menthol", 450_000),)
+)
+"""Eugenol dissolves to 2460 mg/L, menthol to 420 to 508 (HSDB; OECD SIDS), both from memory."""
+
 
 @pytest.mark.parametrize(
     ("oil", "mg_per_l", "outlook"),
@@ -28,6 +36,9 @@ BIRCH = Material(
         (LIMONENE, 10, Outlook.MAY),
         (BIRCH, 268, Outlook.CLEAR),
         (BIRCH, 1000, Outlook.CLOUDS),
+        (BIRCH, 700, Outlook.MAY),
+        (CLOVE, 2000, Outlook.CLEAR),
+        (MINT, 1000, Outlook.MAY),
         (LEMON, 2, Outlook.CLEAR),
         (LEMON, 200, Outlook.MAY),
         (LEMON, 4000, Outlook.CLOUDS),
@@ -89,6 +100,6 @@ def test_a_forecast_says_on_what_it_stands() -> None:
         "of them together.",
         f"Its constituents are not recorded: 200 mg/L of it, {classes}",
         f"Its constituents are not recorded: 4000 mg/L of it, {classes}",
-        f"What is recorded of it does not settle it: 10 mg/L of it, {classes}",
-        f"What is recorded of it does not settle it: 200 mg/L of it, {classes}",
+        f"Too little is known of its constituents: 10 mg/L of it, {classes}",
+        f"Too little is known of its constituents: 200 mg/L of it, {classes}",
     ]

@@ -134,6 +134,20 @@ def test_bottles_share_the_bulk_and_can_be_poured_back(bench: Bench) -> None:
     assert bench.of("P").volume_ul == pytest.approx(500 * ML)
 
 
+def test_bottles_are_as_strong_as_the_bulk_and_hold_what_was_drawn(bench: Bench) -> None:
+    """A bulk measured at 495 mL where 485.8 mL are reckoned; 450 mL of it in 15 bottles."""
+    bench.put("E", "SPIRIT", 300)
+    bench.put("E", "WATER", 200)
+    bench.level("E", 495)
+    bench.put("P", "E", 450, given=15_000_000, kind="bottle")
+    strength = bench.of("E").abv
+    bench.out("P", 15_000_000)
+    bottles = bench.replay().happenings("P")
+    assert bottles[0].after.abv == pytest.approx(strength)
+    assert bottles[1].moved.volume_ul == pytest.approx(450 * ML)
+    assert not any("nothing is known" in note for note in bottles[1].moved.notes)
+
+
 def test_goods_that_come_back_when_all_were_gone_are_what_they_were(bench: Bench) -> None:
     bench.put("S", "SPIRIT", 500)
     bench.put("P", "S", 500, given=2_000_000, kind="bottle")

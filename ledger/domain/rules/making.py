@@ -179,9 +179,10 @@ def rinse_runs_through(draft: Draft, scene: Scene) -> Iterator[Finding]:
 
 
 def _kept_back(state: LotState | None) -> int:
+    """Return what the filter holds of what went onto it, earlier rinses counted."""
     facts = [entry.draft.facts for entry in state.entries] if state else []
-    passes = (item for item in facts if isinstance(item, Filter))
-    return sum(item.volume_in.amount - item.volume_out.amount for item in passes)
+    passes = (item for item in facts if isinstance(item, Filter | Rinse))
+    return max(sum(item.volume_in.amount - item.volume_out.amount for item in passes), 0)
 
 
 def fill_takes_what_it_fills(draft: Draft, scene: Scene) -> Iterator[Finding]:

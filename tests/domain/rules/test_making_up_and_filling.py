@@ -103,6 +103,10 @@ def rinsed(volume_in: float, volume_out: float, source: str = "O-1") -> Any:
 FILTERED = lot("E-1", make(Filter, volume_in=ml(445), volume_out=ml(430)))
 TWICE = lot("E-1", make(Filter), make(Filter, volume_in=ml(430), volume_out=ml(425)))
 
+PASSED = make(Filter, volume_in=ml(445), volume_out=ml(430))
+RINSED_ONCE = lot("E-1", PASSED, make(Rinse, volume_in=ml(30), volume_out=ml(40)))
+RINSED_DRY = lot("E-1", PASSED, make(Rinse, volume_in=ml(30), volume_out=ml(50)))
+
 
 def more_through(out: float, held: int) -> list[Finding]:
     return said(
@@ -138,6 +142,19 @@ RINSED = [
     Case("what two passes left", rinsed(30, 50), scene(TWICE, oil()), cake_gave(50)),
     Case("more than two passes left", rinsed(30, 51), scene(TWICE, oil()), more_through(51, 20)),
     Case("a cake that the book knows nothing of", rinsed(30, 31), scene(), more_through(31, 0)),
+    Case("what an earlier rinse left", rinsed(30, 35), scene(RINSED_ONCE, oil()), cake_gave(35)),
+    Case(
+        "what an earlier rinse had fetched",
+        rinsed(30, 36),
+        scene(RINSED_ONCE, oil()),
+        more_through(36, 5),
+    ),
+    Case(
+        "an earlier rinse that fetched all and more",
+        rinsed(30, 31),
+        scene(RINSED_DRY, oil()),
+        more_through(31, 0),
+    ),
     Case(
         "rinsed with a powder",
         rinsed(30, 27, "C-1"),
