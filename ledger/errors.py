@@ -14,8 +14,10 @@ The tree, by who must act::
     └── StorageError       the file or the server could not be used
 """
 
-from collections.abc import Sequence
-from typing import Self
+from collections.abc import Callable, Sequence
+from typing import Self, TypeVar
+
+ValueT = TypeVar("ValueT")
 
 
 def visible(text: str) -> str:
@@ -84,3 +86,16 @@ def together(errors: Sequence[LedgerError]) -> LedgerError:
     refused = any(isinstance(error, RefusedError) for error in errors)
     kind = RefusedError if refused else type(errors[0])
     return kind.of([problem for error in errors for problem in error.problems])
+
+
+def attempt(errors: list[LedgerError], reader: Callable[[], ValueT], stand_in: ValueT) -> ValueT:
+    """Return what a reader reads; what it raises joins the errors, and a stand-in is returned.
+
+    So all that is wrong can be told at once: whoever reads raises the errors `together` before any
+    stand-in is used.
+    """
+    try:
+        return reader()
+    except LedgerError as error:
+        errors.append(error)
+        return stand_in

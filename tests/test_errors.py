@@ -2,7 +2,7 @@
 
 import pytest
 
-from ledger.errors import InputError, LedgerError, RefusedError, together
+from ledger.errors import InputError, LedgerError, RefusedError, attempt, together
 
 HOSTILE = "30\x1b[31m\u202emL\n\udcff"
 SEEN = "30U+001B[31mU+202EmLU+000AU+DCFF"
@@ -23,3 +23,18 @@ def test_what_cannot_be_seen_is_told_by_its_number(case: str) -> None:
 
 def test_letters_of_every_script_are_told_as_they_are() -> None:
     assert InputError("'crème שלום 20 µm' is not an amount.").what.startswith("'crème שלום 20 µm'")
+
+
+def test_an_attempt_keeps_what_was_raised_and_goes_on_with_a_stand_in() -> None:
+    errors: list[LedgerError] = []
+
+    def refuse() -> int:
+        raise RefusedError("No.", "Ask again.")
+
+    assert [attempt(errors, lambda: 1, 0), attempt(errors, refuse, 0)] == [1, 0]
+    assert [error.problems for error in errors] == [(("No.", "Ask again."),)]
+
+
+def test_an_attempt_hides_no_fault_of_our_own() -> None:
+    with pytest.raises(ZeroDivisionError):
+        attempt([], lambda: 1 // 0, 0)

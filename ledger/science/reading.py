@@ -6,10 +6,9 @@ the words of a dilution is told at once. Refuses: to guess what an unknown unit 
 
 import re
 from collections.abc import Callable
-from typing import TypeVar
 
 from ledger.domain.quantity import Measure, Quantity, parse_quantity
-from ledger.errors import InputError, LedgerError, together
+from ledger.errors import InputError, LedgerError, attempt, together
 from ledger.science.alcohol import (
     abv_from_grams_per_100ml,
     abv_from_mass_percent,
@@ -19,7 +18,6 @@ from ledger.science.alcohol import (
 )
 from ledger.science.dilution import Dilution, check_amount, dilute
 
-ValueT = TypeVar("ValueT")
 LONGEST_SHOWN = 40
 """How many characters of what cannot be read are quoted."""
 
@@ -73,15 +71,6 @@ def parse_temperature(text: str) -> float:
             f"{quoted(text)} is not a temperature.", "Write it in °C or °F, such as 25C or 77F."
         )
     return (number - 32) / 1.8 if unit == "f" else number
-
-
-def attempt(errors: list[LedgerError], reader: Callable[[], ValueT], stand_in: ValueT) -> ValueT:
-    """Return what a reader reads; what it raises joins the errors, and a stand-in is returned."""
-    try:
-        return reader()
-    except LedgerError as error:
-        errors.append(error)
-        return stand_in
 
 
 def dilution_asked(stock: str, target: str, amount: str, temp: str | None = None) -> Dilution:

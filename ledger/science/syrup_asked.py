@@ -9,8 +9,8 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from ledger.errors import InputError, LedgerError, together
-from ledger.science.reading import attempt, parse_temperature, quoted, split_number
+from ledger.errors import InputError, LedgerError, attempt, together
+from ledger.science.reading import parse_temperature, quoted, split_number
 from ledger.science.sucrose import (
     brix_from_grams_per_litre,
     brix_from_specific_gravity,

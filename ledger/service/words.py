@@ -16,7 +16,7 @@ from ledger.domain.codes import check_code, clean_code, nearest
 from ledger.domain.entries.words import MaterialKind
 from ledger.domain.packs import Pack, parse_pack
 from ledger.domain.quantity import Measure, Quantity, parse_quantity
-from ledger.errors import InputError, LedgerError, RefusedError, together
+from ledger.errors import InputError, LedgerError, RefusedError, attempt, together
 from ledger.service.times import read_day, read_minutes
 from ledger.store import queries
 from ledger.store.engine import Connection
@@ -54,11 +54,7 @@ class Words:
 
     def read(self, reader: Callable[[], ValueT], stand_in: ValueT) -> ValueT:
         """Return what `reader` returns, or the stand-in when it raises."""
-        try:
-            return reader()
-        except LedgerError as error:
-            self.errors.append(error)
-            return stand_in
+        return attempt(self.errors, reader, stand_in)
 
     def lot(self, text: str) -> str:
         """Return the whole code of the lot that `text` names."""
