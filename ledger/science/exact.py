@@ -141,15 +141,6 @@ def two_sided(counts: Counts) -> Fraction:
     return _no_likelier(counts, counts.weights[counts.seen - counts.least])
 
 
-def at_least(counts: Counts) -> Fraction:
-    """Return the share of outcomes with as many failed lots with the suspect, or more.
-
-    >>> at_least(counts_of([Table(3, 1, 1, 3)]))
-    Fraction(17, 70)
-    """
-    return _share(counts, counts.weights[counts.seen - counts.least :])
-
-
 def least_attainable(counts: Counts) -> Fraction:
     """Return the smallest two-sided p that any outcome with these margins could have had.
 
