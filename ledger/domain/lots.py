@@ -192,10 +192,23 @@ def density_mg_per_l(state: LotState) -> int | None:
 
 def in_measure_of(state: LotState, amount: Quantity) -> int | None:
     """Return an amount in the lot's own measure, by its density; None when that is not known."""
-    if amount.measure is state.measure:
+    return in_measure(amount, state.measure, density_mg_per_l(state))
+
+
+def in_measure(amount: Quantity, measure: Measure, density: int | None) -> int | None:
+    """Return an amount in a measure.
+
+    Args:
+        amount: The amount.
+        measure: The measure it is wanted in.
+        density: Density in mg/L; None when it is not known.
+
+    Returns:
+        The amount, rounded half to even; None when nothing known leads from measure to measure.
+    """
+    if amount.measure is measure:
         return amount.amount
-    density = density_mg_per_l(state)
-    if density is None or Measure.UEACH in (amount.measure, state.measure):
+    if density is None or Measure.UEACH in (amount.measure, measure):
         return None
     if amount.measure is Measure.MG:
         return volume_from_mass(amount.amount, density)

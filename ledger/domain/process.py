@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from ledger.domain.entries import Add, Entry, Facts, Filter, Material, Measurement, Receipt, Rest
 from ledger.domain.entries.words import MaterialKind, Measured, RestFor
-from ledger.domain.lots import FactsT
+from ledger.domain.lots import FactsT, in_measure
 from ledger.domain.quantity import Measure
 
 
@@ -49,7 +49,7 @@ class Figures:
     spirit_abv: Fraction | None
     """Weakest spirit that went in, % vol."""
     carbonate_g_per_ml: Fraction | None
-    """Grams of clarifier to a millilitre of oil."""
+    """Grams of clarifier to a millilitre of oil; None where one was not measured so."""
 
 
 def source_of(entries: Iterable[Entry], materials: Mapping[str, Material]) -> Source:
@@ -120,19 +120,14 @@ def _least(thousandths: Iterable[int | None]) -> Fraction | None:
 def _dose(adds: Iterable[tuple[Add, Source]]) -> Fraction | None:
     oil, carbonate = Fraction(0), Fraction(0)
     for add, source in adds:
-        if source.sort is MaterialKind.CLARIFIER and add.amount.measure is Measure.MG:
-            carbonate += Fraction(add.amount.amount, 1000)
-        elif source.sort is MaterialKind.OIL:
-            volume_ml = _millilitres(add, source)
-            if volume_ml is None:
-                return None
-            oil += volume_ml
+        if source.sort not in (MaterialKind.CLARIFIER, MaterialKind.OIL):
+            continue
+        measure = Measure.UL if source.sort is MaterialKind.OIL else Measure.MG
+        amount = in_measure(add.amount, measure, source.density_mg_per_l)
+        if amount is None:
+            return None
+        if measure is Measure.UL:
+            oil += Fraction(amount, 1000)
+        else:
+            carbonate += Fraction(amount, 1000)
     return carbonate / oil if oil else None
-
-
-def _millilitres(add: Add, source: Source) -> Fraction | None:
-    if add.amount.measure is Measure.UL:
-        return Fraction(add.amount.amount, 1000)
-    if add.amount.measure is Measure.MG and source.density_mg_per_l:
-        return Fraction(1000 * add.amount.amount, source.density_mg_per_l)
-    return None

@@ -85,6 +85,14 @@ def test_oil_weighed_without_a_density_leaves_the_dose_unknown() -> None:
     assert found.carbonate_g_per_ml is None
 
 
+def test_a_clarifier_measured_by_volume_counts_by_its_density_or_leaves_the_dose_unknown() -> None:
+    """Not as none of it: it was added. Light carbonate, loose, is about 0.12 g/mL (from memory)."""
+    added = said(add("OIL", "30mL"), add("CARB", "100mL"))
+    assert figures_of(added, SOURCES).carbonate_g_per_ml is None
+    weighed = {**SOURCES, "CARB": Source(MaterialKind.CLARIFIER, None, 120_000)}
+    assert figures_of(added, weighed).carbonate_g_per_ml == Fraction(2, 5)
+
+
 def test_the_weakest_spirit_counts() -> None:
     found = figures_of(said(add("SPIRIT", "400mL"), add("WEAK", "10mL")), SOURCES)
     assert found.spirit_abv == 80

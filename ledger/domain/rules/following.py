@@ -25,9 +25,9 @@ from ledger.domain.entries import (
 from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.entries.words import AddedAs
 from ledger.domain.formulas import Wanted, steps_for, together, version_of, wanted
-from ledger.domain.lots import LotState, density_mg_per_l, latest
-from ledger.domain.quantity import Measure, Quantity, mass_from_volume, show, volume_from_mass
-from ledger.domain.rules.finding import Finding, Rule, needs_reason, remark
+from ledger.domain.lots import LotState, density_mg_per_l, in_measure, latest
+from ledger.domain.quantity import Measure, Quantity, show
+from ledger.domain.rules.finding import Finding, Rule, Severity, needs_reason, remark
 from ledger.domain.rules.in_words import (
     degrees,
     microns,
@@ -86,22 +86,26 @@ def materials_are_the_formulas(draft: Draft, scene: Scene) -> Iterator[Finding]:
     facts, formula, lot = draft.facts, scene.control.formula, scene.lot
     if not isinstance(facts, Add) or formula is None or lot is None or not formula.lines:
         return
-    if facts.added_as is not AddedAs.INGREDIENT:
+    # a formula's lines name what is bought; what is made here has a record of its own
+    if facts.added_as is not AddedAs.INGREDIENT or scene.control.is_made(facts.source):
         return
-    if scene.control.is_made(facts.source):
-        return  # a formula's lines name what is bought; what is made here has a record of its own
     called = scene.control.called(facts.source)
     line = next((item for item in _wanted(formula, lot) if item.material == called), None)
-    if line is None:
-        listed = ", ".join(dict.fromkeys(item.material for item in formula.lines))
-        yield needs_reason(
-            "formula",
-            f"{facts.source} is no material of {version_of(formula)}, which calls for {listed}.",
-            SAY_WHY,
-        )
+    if line is not None:
+        yield from _too_much(facts, line, formula, lot, scene)
         return
-    source = scene.source(facts.source)
-    more = _in_measure(facts.amount, line.measure, source)
+    listed = ", ".join(dict.fromkeys(item.material for item in formula.lines))
+    yield needs_reason(
+        "formula",
+        f"{facts.source} is no material of {version_of(formula)}, which calls for {listed}.",
+        SAY_WHY,
+    )
+
+
+def _too_much(
+    facts: Add, line: Wanted, formula: Formula, lot: LotState, scene: Scene
+) -> Iterator[Finding]:
+    more = _in_measure(facts.amount, line.measure, scene.source(facts.source))
     total = went_in(line, lot, scene)
     if more is None or total is None or line.most is None:
         return
@@ -160,14 +164,7 @@ def _taken(entry: Entry, facts: Add, measure: Measure, scene: Scene) -> int | No
 
 
 def _in_measure(amount: Quantity, measure: Measure, source: LotState | None) -> int | None:
-    if amount.measure is measure:
-        return amount.amount
-    density = density_mg_per_l(source) if source else None
-    if density is None or Measure.UEACH in (amount.measure, measure):
-        return None
-    if measure is Measure.UL:
-        return volume_from_mass(amount.amount, density)
-    return mass_from_volume(amount.amount, density)
+    return in_measure(amount, measure, density_mg_per_l(source) if source else None)
 
 
 def _wanted(formula: Formula, lot: LotState) -> tuple[Wanted, ...]:
@@ -185,7 +182,7 @@ def step_is_kept(draft: Draft, scene: Scene) -> Iterator[Finding]:
 
 
 def _weight(found: list[Finding]) -> tuple[int, int]:
-    reasons = sum(finding.severity == "reason" for finding in found)
+    reasons = sum(finding.severity is Severity.REASON for finding in found)
     return reasons, len(found)
 
 
