@@ -114,21 +114,21 @@ def _claim_holds(lot: LotState, control: Control) -> Iterator[Finding]:
 
 
 def somebody_else_looked(draft: Draft, scene: Scene) -> Iterator[Finding]:
-    """A release by the only person who worked on a lot is said to be one."""
+    """A release by one of its makers, which only its makers have checked, is said to be one."""
     lot = to_release(draft, scene)
     if lot is None or scene.control.formula is None:
         return
     if is_self_released(lot, draft.by):
         yield remark(
             "self-released",
-            f"{lot.code} is self-released: {draft.by} made it and releases it, and no other "
-            "person has checked it.",
+            f"{lot.code} is self-released: {draft.by} made it and releases it, and nobody but its "
+            "makers has checked it.",
             f"Have it checked: pottle check {lot.code} --by INITIALS",
         )
 
 
 def is_self_released(lot: LotState, by: str | None) -> bool:
-    """Return whether the person who releases a lot was the only one at work on it."""
+    """Return whether who releases a lot worked on it, and only its makers have checked it."""
     entries = (*(lot.bulk.entries if lot.bulk else ()), *lot.entries)
     made = (Start, Filter, Finish, Bottle)
     makers = {e.draft.by for e in entries if isinstance(e.draft.facts, made)}

@@ -16,6 +16,7 @@ from ledger.domain.entries import (
     MakeUp,
     Move,
     Note,
+    Receipt,
     Rinse,
     Start,
     Strike,
@@ -60,10 +61,7 @@ def sources_are_fit(draft: Draft, scene: Scene) -> Iterator[Finding]:
         return
     for state in scene.sources:
         yield from _unfit(draft, state)
-        if food_grade(state) is FoodGrade.NO:
-            yield needs_reason(
-                "food grade", f"{state.code} is not fit for food by its papers.", SAY_WHY
-            )
+        yield from _graded(state, scene.lot)
         if isinstance(draft.facts, Bottle) and status(state) is Status.REWORK:
             yield needs_reason(
                 "rework",
@@ -85,6 +83,24 @@ def goods_are_fit(draft: Draft, scene: Scene) -> Iterator[Finding]:
             "not released",
             f"{scene.lot.code} is not released; it is {now}.",
             f"Release it first: pottle release {scene.lot.code} (or say why with --because).",
+        )
+
+
+def _graded(state: LotState, lot: LotState | None) -> Iterator[Finding]:
+    """What is not fit for food asks a reason; so does a delivery nobody knows it of, for sale."""
+    if food_grade(state) is FoodGrade.NO:
+        yield needs_reason(
+            "food grade", f"{state.code} is not fit for food by its papers.", SAY_WHY
+        )
+    receipt = latest(state, Receipt)
+    is_unknown = receipt is not None and receipt.food_grade is FoodGrade.UNKNOWN
+    if is_unknown and lot and not is_trial(lot):
+        yield needs_reason(
+            "food grade",
+            f"{state.code} came without word whether it is fit for food, and {lot.code} is for "
+            "sale.",
+            f"Ask its supplier, and then: pottle correct {state.seq} --set food_grade=yes (or say "
+            "why with --because).",
         )
 
 

@@ -200,7 +200,7 @@ STRENGTHS = [
 ALONE = said(
     HM,
     "self-released",
-    "E-1 is self-released: AB made it and releases it, and no other person has checked it.",
+    "E-1 is self-released: AB made it and releases it, and nobody but its makers has checked it.",
     "Have it checked: pottle check E-1 --by INITIALS",
 )
 CHECKED = entry(make(Check), 5, at(9), by="CD")

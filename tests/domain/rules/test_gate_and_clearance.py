@@ -46,7 +46,8 @@ ALL_OF_IT = [
     *said(
         HM,
         "self-released",
-        "E-1 is self-released: AB made it and releases it, and no other person has checked it.",
+        "E-1 is self-released: AB made it and releases it, and nobody but its makers has checked "
+        "it.",
         "Have it checked: pottle check E-1 --by INITIALS",
     ),
 ]

@@ -109,6 +109,31 @@ SOURCES = [
         scene(lot(), oil(material=NOT_FOOD, opening=make(Receipt, food_grade=FoodGrade.YES))),
     ),
     Case(
+        "of unknown grade, into what is for sale",
+        draft(make(Add)),
+        scene(lot(), oil(opening=make(Receipt, food_grade=FoodGrade.UNKNOWN))),
+        said(
+            WHY,
+            "food grade",
+            "O-1 came without word whether it is fit for food, and E-1 is for sale.",
+            "Ask its supplier, and then: pottle correct 1 --set food_grade=yes (or say why with "
+            "--because).",
+        ),
+    ),
+    Case(
+        "of unknown grade, into a trial",
+        draft(make(Add)),
+        scene(
+            lot(opening=make(Start, purpose=Purpose.TRIAL)),
+            oil(opening=make(Receipt, food_grade=FoodGrade.UNKNOWN)),
+        ),
+    ),
+    Case(
+        "of a grade that nobody asked for",
+        draft(make(Add)),
+        scene(lot(), oil(opening=make(Receipt, food_grade=None))),
+    ),
+    Case(
         "bottling what is to be reworked",
         draft(make(Bottle, source="O-1"), "P-1", opens=packed().opened),
         scene(None, lot("O-1", judged("rework"))),

@@ -1,0 +1,29 @@
+"""Scenes of the usual slips, and what is said of them."""
+
+from typing import Any
+
+from ledger.domain.control import Control, Input
+from ledger.domain.entries.words import MaterialKind
+from ledger.domain.lots import LotState, Status
+from ledger.domain.quantity import Measure
+from ledger.domain.rules import Finding, usual
+from ledger.domain.scene import Scene
+from tests.domain.builders import lot, scene
+from tests.domain.rules.cases import HM, Case, find, said
+
+WATER = Input("W-1", Measure.UL, Status.IN_STOCK, "water", MaterialKind.WATER)
+SPIRIT = Input("O-1", Measure.UL, Status.IN_STOCK, "spirit", MaterialKind.ETHANOL)
+
+
+def hm(rule: str, what: str, todo: str) -> list[Finding]:
+    return said(HM, rule, what, todo)
+
+
+def among(*inputs: Input, state: LotState | None = None, **control: Any) -> Scene:
+    """Return a scene with a batch that these inputs went into."""
+    return scene(state or lot(), control=Control(inputs=inputs, **control))
+
+
+def remarked(case: Case) -> list[Finding]:
+    """Return all that the usual slips find."""
+    return find(usual.RULES, case)
