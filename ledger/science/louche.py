@@ -85,11 +85,8 @@ def _told(mg_per_l: float, known: Solubility) -> str:
 
 def _by_class(oil_mg_per_l: float, known: Mapping[str, Solubility], *, is_listed: bool) -> Forecast:
     least, most = known[HYDROCARBONS], known[OXYGENATED]
-    lacking = (
-        "Too little is known of its constituents"
-        if is_listed
-        else ("Its constituents are not recorded")
-    )
+    few = "Too little is known of its constituents"
+    lacking = few if is_listed else "Its constituents are not recorded"
     words = (
         f"{lacking}: {oil_mg_per_l:.3g} mg/L of it, where water dissolves "
         f"{_range(least)} mg/L of {HYDROCARBONS} and {_range(most)} mg/L of {OXYGENATED} "
