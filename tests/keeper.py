@@ -123,3 +123,7 @@ def copy_book(source: Path, target: Path) -> Path:
     with closing(sqlite3.connect(source)) as old, closing(sqlite3.connect(target)) as new:
         old.backup(new)
     return target
+
+
+def silent(done: int, total: int) -> None:
+    """Take no notice of progress."""

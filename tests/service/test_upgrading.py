@@ -17,10 +17,9 @@ from ledger.service.verifying import verify
 from ledger.store.create import migrate
 from ledger.store.engine import SCHEMA_VERSION, connect, writing
 from tests.conftest import Server
-from tests.keeper import MORNING, Keeper, SetClock
+from tests.keeper import MORNING, Keeper, SetClock, silent
 from tests.old_books import OLD_BOOKS, OldBook
 from tests.service.hostile import run
-from tests.service.test_copying import silent
 
 CLOCK = SetClock(MORNING)
 
