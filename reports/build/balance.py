@@ -83,7 +83,7 @@ def _holds_unmeasured(state: LotState) -> bool:
 
 def _went_in(inputs: tuple[Carried, ...]) -> list[Line]:
     lines = []
-    for measure, label in ((Measure.UL, "Liquids put in"), (Measure.MG, "Solids put in")):
+    for measure, label in ((Measure.UL, "Put in by volume"), (Measure.MG, "Put in by weight")):
         total = sum(edge.amount for edge in inputs if edge.measure is measure)
         if total:
             lines.append((label, show(total, measure)))
