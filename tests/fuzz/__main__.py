@@ -11,6 +11,7 @@ import subprocess
 import sys
 import tempfile
 from contextlib import suppress
+from importlib.util import find_spec
 from pathlib import Path
 
 from tests.fuzz.table import HEAD, Run, read_run
@@ -64,6 +65,8 @@ def _asked() -> argparse.Namespace:
     parser.add_argument("--out", type=Path, help="folder for the findings")
     parser.add_argument("--again", type=Path, metavar="FILE", help="an input to try once more")
     asked = parser.parse_args()
+    if not asked.again and find_spec("atheris") is None:
+        parser.error("The fuzzer is not installed: pip install -e '.[test,fuzz]'.")
     if unknown := [name for name in asked.parser if name not in TARGETS]:
         parser.error(f"There is no parser {unknown[0]}; there are: {', '.join(TARGETS)}.")
     return asked
