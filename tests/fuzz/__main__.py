@@ -78,5 +78,5 @@ if __name__ == "__main__":
         again(asked.again)
     else:
         out = asked.out or Path(tempfile.mkdtemp(prefix="fuzz-"))
-        out.mkdir(parents=True)
+        out.mkdir(parents=True, exist_ok=asked.out is None)
         sys.exit(bool(main(asked.parser or list(TARGETS), asked.seconds, out)))
