@@ -55,36 +55,46 @@ def judge(
         level: How often at most something may be named when nothing is a cause.
         made_of: For each lot that went in, the lots it is made of, to plan a trial.
     """
-    products = {item.product for item in observed if item.is_failed}
-    main = [item for item in observed if item.product in products]
-    aside = [item for item in observed if item.product not in products]
+    main, aside = _parted(observed)
     columns = _columns(main)
     groups = _groups(main, columns)
-    able = worth_testing([least_attainable(group.counts) for group in groups], level)
-    adjusted = dict(zip(able, holm([two_sided(groups[n].counts) for n in able]), strict=True))
+    adjusted = _adjusted(groups, level)
     suspects = [
         _suspect(main, group, adjusted.get(place), level) for place, group in enumerate(groups)
     ]
-    order = sorted(range(len(groups)), key=lambda n: _rank(suspects[n]))
-    marked = _explained(main, [groups[n] for n in order], [suspects[n] for n in order], level)
     told = tuple(
         with_batches(set_apart(item, aside, level), main) if _is_out(item, level) else item
-        for item in marked
+        for item in _explained(main, groups, suspects, level)
     )
     named = tuple(item for item in told if _is_out(item, level)) if _is_enough(main) else ()
     return Judgement(
-        conclusion=_conclusion(main, len(able), named),
+        conclusion=_conclusion(main, len(adjusted), named),
         failed=tuple(item.lot for item in main if item.is_failed),
         clear=tuple(item.lot for item in main if not item.is_failed),
         elsewhere=tuple(item.lot for item in aside),
         suspects=told,
         named=named,
-        tested=len(able),
+        tested=len(adjusted),
         in_all=tuple(sorted(cause for cause, column in columns.items() if all(column))),
         level=level,
         crossing=crossing(named[0].causes, made_of or {}, level) if named else None,
         least_p=min((least_attainable(group.counts) for group in groups), default=Fraction(1)),
     )
+
+
+def _parted(observed: Sequence[Observed]) -> tuple[list[Observed], list[Observed]]:
+    """Return the lots of products of which some failed, and the lots of all other products."""
+    products = {item.product for item in observed if item.is_failed}
+    return (
+        [item for item in observed if item.product in products],
+        [item for item in observed if item.product not in products],
+    )
+
+
+def _adjusted(groups: Sequence[_Group], level: Fraction) -> dict[int, Fraction]:
+    """Return the adjusted p of each group that is worth testing, by its place."""
+    able = worth_testing([least_attainable(group.counts) for group in groups], level)
+    return dict(zip(able, holm([two_sided(groups[n].counts) for n in able]), strict=True))
 
 
 def _is_out(suspect: Suspect, level: Fraction) -> bool:
@@ -178,10 +188,15 @@ def _explained(
     observed: Sequence[Observed], groups: Sequence[_Group], suspects: Sequence[Suspect],
     level: Fraction,
 ) -> list[Suspect]:  # fmt: skip
-    """Mark those that stand out by themselves but not among lots alike in a stronger one."""
+    """Return the suspects, the strongest first.
+
+    Those that stand out by themselves but not among lots alike in a stronger one are marked.
+    """
     marked: list[Suspect] = []
     stronger: list[Column] = []
-    for group, suspect in zip(groups, suspects, strict=True):
+    for suspect, group in sorted(
+        zip(suspects, groups, strict=True), key=lambda pair: _rank(pair[0])
+    ):
         alike = [
             f"{item.product} {[column[n] for column in stronger]}"
             for n, item in enumerate(observed)

@@ -15,6 +15,8 @@ from ledger.science.replay import Happening
 
 COUNTED = "count"
 """The kind of entry whose difference nobody explains."""
+WITHIN = frozenset({"received", "drawn", "put in", "lost", "counted"})
+"""Why alcohol moves that does not go outside: the words of `Flow.why` but for where it went."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,30 +141,32 @@ def account(
     stock: dict[str, float] = {}
     for flow in told:
         stock[flow.lot] = stock.get(flow.lot, 0.0) + flow.change
-    sent: dict[str, float] = {}
-    for flow in within:
-        if flow.why not in ("received", "drawn", "put in", "lost", "counted"):
-            sent[flow.why] = sent.get(flow.why, 0.0) - flow.change
+    ended = {lot for lot in stock if finished.get(lot, after) < after} - spirits
     return SpiritAccount(
         opening=sum(flow.change for flow in told if flow.at < first),
         received=_sum(within, "received"),
         used=-sum(f.change for f in within if f.lot in spirits and f.why == "drawn"),
-        sent=sent,
+        sent=_sent(within),
         lost=-sum(_sum(within, why) for why in ("lost", "drawn", "put in")),
         unexplained=-_sum(within, "counted"),
-        in_spirit=sum(amount for lot, amount in stock.items() if lot in spirits),
-        in_making=sum(
-            amount
-            for lot, amount in stock.items()
-            if lot not in spirits and finished.get(lot, after) >= after
-        ),
-        in_product=sum(
-            amount
-            for lot, amount in stock.items()
-            if lot not in spirits and finished.get(lot, after) < after
-        ),
+        in_spirit=_in(stock, spirits & stock.keys()),
+        in_making=_in(stock, stock.keys() - spirits - ended),
+        in_product=_in(stock, ended),
         lots={lot: _spirit_lot(lot, within, stock.get(lot, 0.0)) for lot in sorted(spirits)},
     )
+
+
+def _sent(flows: Iterable[Flow]) -> dict[str, float]:
+    """Return what went outside by how, what came back taken off."""
+    sent: dict[str, float] = {}
+    for flow in flows:
+        if flow.why not in WITHIN:
+            sent[flow.why] = sent.get(flow.why, 0.0) - flow.change
+    return sent
+
+
+def _in(stock: Mapping[str, float], lots: Iterable[str]) -> float:
+    return sum(stock[lot] for lot in sorted(lots))
 
 
 def _sum(flows: Iterable[Flow], why: str) -> float:

@@ -94,19 +94,13 @@ def syrup_asked(
     kept_c = attempt(errors, lambda: _temperature(kept_at), None)
     basis = attempt(errors, lambda: _basis(bool(parts), by), None)
     bulk_g_per_ml = attempt(errors, lambda: _bulk(bulk, basis), None)
-    brix = attempt(errors, lambda: 0.0 if parts else _strength(asked, read_at, read_c), 0.0)
+    told = attempt(errors, lambda: 0.0 if parts else _strength(asked, read_at, read_c), 0.0)
     if parts and read_at:
         errors.append(InputError("Parts are not read with a hydrometer.", "Leave --read-at away."))
     if errors:
         raise together(errors)
-    made = None
-    if parts:
-        sugar, water = (float(part.replace(",", ".")) for part in parts.groups())
-        if bulk_g_per_ml is None:
-            made = by_weight(sugar, water)
-        else:
-            made = by_volume(sugar, water, bulk_g_per_ml)
-        brix = made.brix_mbx / 1000
+    made = _made(parts, bulk_g_per_ml) if parts else None
+    brix = made.brix_mbx / 1000 if made else told
     kept = 20.0 if kept_c is None else kept_c
     return SyrupAnswer(
         brix,
@@ -119,6 +113,13 @@ def syrup_asked(
         bulk_g_per_ml,
         read_c,
     )
+
+
+def _made(parts: re.Match[str], bulk_g_per_ml: float | None) -> SimpleSyrup:
+    sugar, water = (float(part.replace(",", ".")) for part in parts.groups())
+    if bulk_g_per_ml is None:
+        return by_weight(sugar, water)
+    return by_volume(sugar, water, bulk_g_per_ml)
 
 
 def _temperature(text: str | None) -> float | None:

@@ -63,8 +63,10 @@ def stays_at_volume(draft: Draft, scene: Scene) -> Iterator[Finding]:
     match facts:
         case Rinse(went_to=RinseTo.BATCH, volume_out=out):
             total = lot.on_hand_then + out.amount
+            todo = "Keep a rinse apart instead: pottle rinse ... --to apart"
         case MakeUp(volume=volume):
             total = volume.amount
+            todo = f"Read it again; if it is so, measure it: pottle measure {lot.code} abv READING"
         case _:
             return
     if is_well_over(total, start.target.amount):
@@ -72,7 +74,7 @@ def stays_at_volume(draft: Draft, scene: Scene) -> Iterator[Finding]:
             "over-volume",
             f"{lot.code} now holds {show(total, Measure.UL)}, more than the "
             f"{show(start.target.amount, Measure.UL)} aimed at: weaker than meant.",
-            "Keep a rinse apart instead: pottle rinse ... --to apart",
+            todo,
         )
 
 

@@ -14,12 +14,15 @@ from tests.domain.builders import draft, lot, make, ml, oil, scene, struck
 from tests.domain.rules.cases import Case
 from tests.domain.rules.slips import SPIRIT, WATER, among, hm, remarked
 
+KEEP_APART = "Keep a rinse apart instead: pottle rinse ... --to apart"
+MEASURE = "Read it again; if it is so, measure it: pottle measure E-1 abv READING"
 
-def over(held: str) -> list[Finding]:
+
+def over(held: str, todo: str = KEEP_APART) -> list[Finding]:
     return hm(
         "over-volume",
         f"E-1 now holds {held}, more than the 450 mL aimed at: weaker than meant.",
-        "Keep a rinse apart instead: pottle rinse ... --to apart",
+        todo,
     )
 
 
@@ -41,7 +44,7 @@ VOLUMES = [
         if where is not RinseTo.BATCH
     ),
     Case("made up a little over", made_up(459), scene(lot())),
-    Case("made up well over", made_up(460), scene(lot()), over("460 mL")),
+    Case("made up well over", made_up(460), scene(lot()), over("460 mL", MEASURE)),
     Case("made up, and its start was struck", made_up(460), scene(struck(lot()))),
     Case("well over in some other way", draft(make(Finish, volume=ml(460))), scene(lot())),
 ]
