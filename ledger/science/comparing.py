@@ -109,9 +109,11 @@ def in_order(level: str) -> tuple[float, str]:
 
     >>> sorted(["24h", "6h", "none"], key=in_order)
     ['6h', '24h', 'none']
+    >>> sorted(["4 °C", "−18 °C"], key=in_order)
+    ['−18 °C', '4 °C']
     """
     digits = ""
-    for letter in level.replace(",", "."):
+    for letter in level.replace(",", ".").replace("−", "-"):
         if not (letter.isdecimal() or letter in ".-"):
             break
         digits += letter

@@ -1,9 +1,10 @@
 """What a lot cost: from the receipts really drawn, through every addition, loss and filling.
 
-Guarantees: money is exact. It is counted in whole billionths of a hundredth of the currency, every
-draw takes its share and leaves the rest, so that what was paid is found again to the last of them
-in what was drawn and what is left. What is lost costs: the price of a mL is what went in over what
-is left. Refuses: to guess a price; what was bought without one is named.
+Guarantees: money is counted in whole billionths of a hundredth of the currency. What is drawn from
+a lot made here takes its share and leaves the rest, so that none of what went in is lost; a draw of
+a received lot is rounded half to even to one of them, each by itself. What is lost costs: the price
+of a mL is what went in over what is left. Refuses: to guess a price; what was bought without one is
+named.
 """
 
 from collections.abc import Iterable, Mapping, Sequence

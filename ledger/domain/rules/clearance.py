@@ -9,13 +9,16 @@ from collections.abc import Iterator
 
 from ledger.domain.control import Control
 from ledger.domain.entries import Bottle, Check, Deviation, Draft, Filter, Finish, Labels, Start
-from ledger.domain.entries.words import Bound, LimitUnit, LotType
+from ledger.domain.entries.words import Bound, LimitBasis, LimitUnit, LotType
 from ledger.domain.formulas import version_of
 from ledger.domain.lots import LotState, Status, latest
 from ledger.domain.rules.finding import Finding, Rule, remark
 from ledger.domain.rules.in_words import per_cent_exactly, per_cent_outside, span
 from ledger.domain.rules.release import stands_in_the_way, to_release
 from ledger.domain.scene import Scene
+
+WEAK = tuple((LimitUnit.PERCENT_VOL, bound) for bound in (Bound.AT_MOST, Bound.LESS_THAN))
+"""Units and bounds of limits whose words claim that something is weak."""
 
 
 def deviations_are_reviewed(draft: Draft, scene: Scene) -> Iterator[Finding]:
@@ -99,16 +102,30 @@ def strength_is_claimed(draft: Draft, scene: Scene) -> Iterator[Finding]:
 
 
 def _claim_holds(lot: LotState, control: Control) -> Iterator[Finding]:
+    """Compare a claim to be weak with the strength that it is about."""
     claim, strength = control.claim, control.strength_mpct
-    if claim is None or strength is None or claim.unit is not LimitUnit.PERCENT_VOL:
+    if claim is None or (claim.unit, claim.bound) not in WEAK:
         return
     most = claim.value_micro // 1000
-    is_over = strength >= most if claim.bound is Bound.LESS_THAN else strength > most
-    if claim.bound in (Bound.AT_MOST, Bound.LESS_THAN) and is_over:
+    told = (
+        f"its label claims {claim.says or claim.code} ({claim.place}), for "
+        f"{str(claim.bound).replace('-', ' ')} {most / 1000:g} % vol"
+    )
+    if claim.basis is not LimitBasis.IN_PRODUCT:
+        yield remark(
+            "claim",
+            f"The strength of {lot.code} does not settle it: {told} as served.",
+            f"Look at the glass: pottle serving {lot.code}",
+        )
+    elif strength is None:
+        yield remark(
+            "claim",
+            f"The strength of {lot.code} is not known; {told}.",
+            f"Measure it: pottle measure {lot.code} abv READING",
+        )
+    elif strength > most or (strength == most and claim.bound is Bound.LESS_THAN):
         yield stands_in_the_way(
-            f"{lot.code} has {per_cent_outside(strength, None, most)} vol; its label claims "
-            f"{claim.says or claim.code} ({claim.place}), for "
-            f"{str(claim.bound).replace('-', ' ')} {most / 1000:g} % vol.",
+            f"{lot.code} has {per_cent_outside(strength, None, most)} vol; {told}.",
             f"Leave the claim off the label; the source is {claim.citation}.",
         )
 

@@ -6,7 +6,7 @@ import pytest
 
 from ledger.domain.control import Input
 from ledger.domain.entries import Check, Deviation, Facts, Filter, Formula, Labels, Limit
-from ledger.domain.entries.words import Bound, LimitUnit, MaterialKind, ProductKind
+from ledger.domain.entries.words import Bound, LimitBasis, LimitUnit, MaterialKind, ProductKind
 from ledger.domain.lots import Status
 from ledger.domain.quantity import Measure
 from ledger.domain.rules import Finding
@@ -113,7 +113,13 @@ def as_strong(mpct: int | None, formula: Formula, claim: Limit | None = None) ->
 
 
 def free(bound: Bound, **changes: Any) -> Limit:
-    told = {"unit": LimitUnit.PERCENT_VOL, "value_micro": 500_000, "code": "free", **changes}
+    told = {
+        "unit": LimitUnit.PERCENT_VOL,
+        "value_micro": 500_000,
+        "code": "free",
+        "basis": LimitBasis.IN_PRODUCT,
+        **changes,
+    }
     return make(Limit, bound=bound, **told)
 
 
@@ -168,7 +174,28 @@ STRENGTHS = [
             "Measure it: pottle measure E-1 abv READING",
         ),
     ),
-    Case("not known, and nothing asked", *as_strong(None, PLAIN, free(Bound.AT_MOST))),
+    Case("not known, and nothing asked", *as_strong(None, PLAIN)),
+    Case(
+        "not known, and claimed",
+        *as_strong(None, PLAIN, free(Bound.AT_MOST)),
+        said(
+            HM,
+            "claim",
+            "The strength of E-1 is not known; its label claims free (US), for at most 0.5 % vol.",
+            "Measure it: pottle measure E-1 abv READING",
+        ),
+    ),
+    Case(
+        "claimed of the drink, which the lot's own strength does not settle",
+        *as_strong(9000, PLAIN, free(Bound.LESS_THAN, basis=LimitBasis.IN_DRINK)),
+        said(
+            HM,
+            "claim",
+            "The strength of E-1 does not settle it: its label claims free (US), for less than "
+            "0.5 % vol as served.",
+            "Look at the glass: pottle serving E-1",
+        ),
+    ),
     Case("claimed for at most, and just so", *as_strong(500, PLAIN, free(Bound.AT_MOST))),
     Case(
         "claimed for at most, and a little over",
