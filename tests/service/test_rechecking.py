@@ -11,13 +11,6 @@ from tests.keeper import Keeper
 MEND = "If that entry is wrong too, correct it; else this one may be: pottle journal shows both."
 
 
-@pytest.fixture(params=["sqlite_keeper", "postgres_keeper"])
-def keeper(request: pytest.FixtureRequest) -> Keeper:
-    """A book with its people and materials."""
-    found: Keeper = request.getfixturevalue(request.param)
-    return found
-
-
 def correct(keeper: Keeper, entry: int, changes: str = "", at: str | None = None) -> Recorded:
     return keeper.do("correct", entry=str(entry), changes=changes, at=at, because="misread")
 

@@ -12,12 +12,6 @@ from tests.keeper import Keeper
 from tests.path import receive_all
 
 
-@pytest.fixture(params=["sqlite", "postgres"])
-def keeper(request: pytest.FixtureRequest) -> Keeper:
-    found: Keeper = request.getfixturevalue(f"{request.param}_keeper")
-    return found
-
-
 def made_by(keeper: Keeper, **limits: object) -> str:
     """Return a finished batch of 96 % spirit alone, made by a formula with some limits."""
     lots = receive_all(keeper)
