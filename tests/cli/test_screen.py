@@ -2,7 +2,6 @@
 
 import re
 import shlex
-from pathlib import Path
 
 import pytest
 from hypothesis import given
@@ -14,7 +13,6 @@ from cli.tracing import fold
 from cli.wrapping import wrapped
 from tests.cli.shell import Shell
 from tests.cli.terminal import shown_on
-from tests.cli.test_control import FORMULA, SECOND
 
 LONG_NOTE = (
     "Smelled of peel and a little of pine; the second pass ran slowly, so the paper was changed."
@@ -32,12 +30,10 @@ STYLES = re.compile(r"\x1b\[[0-9;]*m")
 
 
 @pytest.fixture
-def wordy(shell: Shell) -> Shell:
+def wordy(formulas: Shell) -> Shell:
     """A book with long words in it: a note, a supplier, a name, a buyer."""
+    shell = formulas
     shell.run("note", "OE-001-5", LONG_NOTE)
-    for name, text in (("first.toml", FORMULA), ("second.toml", SECOND)):
-        Path(name).write_text(text, encoding="utf-8")
-        shell.run("formula", "load", name)
     shell.run("material", "change", "spirit", "--name", "Neutral spirit of grain, 96 per cent vol")
     shell.run("receive", "spirit", "5L", "--from", "The Far Away Distillery of Upper Nowhere")
     shell.run("send", "BOS-001-S", "1", "--to", "The Tea Room behind the Old Harbour Office")
