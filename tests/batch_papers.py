@@ -6,73 +6,30 @@ Guarantees: the words are those that are printed; nothing is read from the book 
 from pathlib import Path
 
 from tests.cli.shell import Shell
+from tests.formula_texts import line, orange, step, table
 from tests.keeper import Keeper
 from tests.path import receive_all
 from tests.reports.pdf.readback import text_of
 
-FORMULA = """\
-code = "orange-essence"
-version = 1
-product = "Orange essence"
-kind = "essence"
-basis = "240mL"
-wanted-clarity = "clear"
-yield-min = "85%"
-yield-max = "102%"
-abv-min = "70%"
-abv-max = "95%"
-label = "Ingredients: ethanol, orange oil."
-prepared-by = "AB"
-checked-by = "CD"
-valid-from = "2026-03-01"
-
-[[line]]
-material = "orange-oil"
-amount = "15mL"
-tolerance = "2%"
-overage = "1%"
-
-[[line]]
-material = "carb"
-amount = "8g"
-
-[[line]]
-material = "spirit"
-amount = "220mL"
-
-[[step]]
-verb = "rest"
-rest-for = "macerate"
-words = "Macerate in the dark."
-at-least = "24h"
-
-[[step]]
-verb = "filter"
-words = "Return the first runnings."
-pore-max = "25"
-
-[[step]]
-verb = "look"
-looked-at = "neat"
-worst = "clear"
-
-[[step]]
-verb = "finish"
-
-[[step]]
-verb = "bottle"
-words = "Fill brown bottles of 250 mL."
-
-[[step]]
-verb = "look"
-looked-at = "neat"
-age = "7d"
-
-[[keeping]]
-storage = "cool and dark"
-days = 360
-opened-days = 180
-"""
+FORMULA = orange(
+    "240mL",
+    line("orange-oil", "15mL", tolerance="2%", overage="1%"),
+    line("carb", "8g"),
+    line("spirit", "220mL"),
+    step("rest", rest_for="macerate", words="Macerate in the dark.", at_least="24h"),
+    step("filter", words="Return the first runnings.", pore_max="25"),
+    step("look", looked_at="neat", worst="clear"),
+    step("finish"),
+    step("bottle", words="Fill brown bottles of 250 mL."),
+    step("look", looked_at="neat", age="7d"),
+    table("keeping", storage="cool and dark", days=360, opened_days=180),
+    abv_min="70%",
+    abv_max="95%",
+    label="Ingredients: ethanol, orange oil.",
+    prepared_by="AB",
+    checked_by="CD",
+    valid_from="2026-03-01",
+)
 
 
 def keep_batch(keeper: Keeper, folder: Path) -> None:

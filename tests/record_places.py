@@ -23,6 +23,8 @@ class NotHeld:
 
     reason: str
     """A sentence."""
+    absent: tuple[str, ...]
+    """Words that no field's name has in it."""
 
 
 PLACES: dict[tuple[str, str], Held | NotHeld] = {
@@ -286,6 +288,7 @@ PLACES: dict[tuple[str, str], Held | NotHeld] = {
     ),
     ("record", "retention"): NotHeld(
         "Nothing is ever taken out of the book, so no date until which a record is kept is "
-        "held; how long copies are kept is for the house to decide by its local law."
+        "held; how long copies are kept is for the house to decide by its local law.",
+        absent=("retention", "retain", "expunge", "kept_until", "keep_until"),
     ),
 }

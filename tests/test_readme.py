@@ -64,4 +64,5 @@ def test_every_command_the_readme_names_is_one_of_ours() -> None:
         check=True,
     )
     ours = set(re.findall(r"^  ([a-z]+) ", done.stdout, re.MULTILINE))
+    assert named
     assert named <= ours

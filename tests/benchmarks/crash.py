@@ -94,36 +94,29 @@ def killed_upgrades(desk: Desk, runs: int) -> Counter[str]:
     return found
 
 
+def starved(desk: Desk, args: tuple[str, ...], number: int) -> int:
+    """Run a command while no file may grow beyond a size; return its exit code."""
+    most = LIMITS[number % len(LIMITS)] + desk.dice.randrange(4096)
+    reset(desk)
+    return fork(desk, args, partial(resource.setrlimit, resource.RLIMIT_FSIZE, (most, most)))
+
+
 def full_disk(desk: Desk, runs: int) -> Counter[str]:
-    """Let no file grow beyond a size."""
+    """Let the disk be full while commands record."""
     known = {name: seconds(desk, args)[1] for name, args in COMMANDS.items()}
     found: Counter[str] = Counter()
     for number in range(runs):
         name = desk.dice.choice(list(COMMANDS))
-        most = LIMITS[number % len(LIMITS)] + desk.dice.randrange(4096)
-        reset(desk)
-        code = fork(
-            desk,
-            COMMANDS[name],
-            partial(resource.setrlimit, resource.RLIMIT_FSIZE, (most, most)),
-        )
-        found[outcome(desk, code, known[name])] += 1
+        found[outcome(desk, starved(desk, COMMANDS[name], number), known[name])] += 1
     return found
 
 
 def full_disk_makers(desk: Desk, runs: int) -> Counter[str]:
-    """Let no file grow beyond a size while one is made."""
+    """Let the disk be full while a file is made."""
     found: Counter[str] = Counter()
     for number in range(runs):
         name = desk.dice.choice(list(MAKERS))
-        most = LIMITS[number % len(LIMITS)] + desk.dice.randrange(4096)
-        reset(desk)
-        code = fork(
-            desk,
-            MAKERS[name],
-            partial(resource.setrlimit, resource.RLIMIT_FSIZE, (most, most)),
-        )
-        found[made(desk, code)] += 1
+        found[made(desk, starved(desk, MAKERS[name], number))] += 1
     return found
 
 

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.cli.formulas import FILES, write_formulas
 from tests.cli.path import BOTTLES, DELIVERIES, ESSENCE, SET_UP, SYRUP
 from tests.cli.shell import Shell, walk
 from tests.keeper import copy_book
@@ -30,3 +31,13 @@ def shell(walked_shell: Shell, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) 
     """A book in which an essence and a syrup were made, bottled, sold and complained of."""
     monkeypatch.chdir(tmp_path)
     return replace(walked_shell, book=copy_book(walked_shell.book, tmp_path / "pottle.db"))
+
+
+@pytest.fixture
+def formulas(shell: Shell) -> Shell:
+    """The book with two versions of a formula; a file is there already."""
+    write_formulas()
+    Path("there.pdf").touch()
+    for name in FILES:
+        assert shell.run("formula", "load", name).exit_code == 0
+    return shell

@@ -4,45 +4,18 @@ from pathlib import Path
 
 import pytest
 
+from tests.cli.cases import Answers, Refused, check_answers, check_refused
 from tests.cli.shell import Shell
 
-FORMULA = """\
-code = "orange"
-version = 1
-product = "Orange essence"
-kind = "essence"
-basis = "240mL"
-wanted-clarity = "clear"
-yield-min = "85%"
-
-[[line]]
-material = "orange-oil"
-amount = "15mL"
-tolerance = "2%"
-
-[[line]]
-material = "spirit"
-amount = "220mL"
-
-[[step]]
-verb = "rest"
-rest-for = "macerate"
-at-least = "24h"
-
-[[step]]
-verb = "finish"
-"""
-SECOND = (
-    FORMULA.replace("version = 1", "version = 2").replace('"15mL"', '"16mL"').replace("24h", "48h")
-)
 BEGUN = """\
-Recorded 41, started OE-002-3: Orange essence (essence), target 480 mL, formula orange version 2.
+Recorded 41, started OE-002-3: Orange essence (essence), target 480 mL, formula orange version \
+{version}.
 OE-002-3, Orange essence: 0 mL, being made.
 material    calls for  lot          take  best before
-orange-oil      32 mL  SOO-001-3   32 mL  2099-06-30
+orange-oil      {oil} mL  SOO-001-3   {oil} mL  2099-06-30
 spirit         440 mL  NS-001-J   440 mL
 Next, as it is done:
-  pottle add OE-002-3 SOO-001-3 32mL
+  pottle add OE-002-3 SOO-001-3 {oil}mL
   pottle add OE-002-3 NS-001-J 440mL
 """
 SHORT = """\
@@ -56,16 +29,6 @@ Short of spirit: 39.44 L of 44 L are in no lot that may be used.
 Next, as it is done:
   pottle add OE-002-3 SOO-001-3 470mL
   pottle add OE-002-3 NS-001-J 4.56L
-"""
-FIRST_VERSION = """\
-Recorded 41, started OE-002-3: Orange essence (essence), target 480 mL, formula orange version 1.
-OE-002-3, Orange essence: 0 mL, being made.
-material    calls for  lot          take  best before
-orange-oil      30 mL  SOO-001-3   30 mL  2099-06-30
-spirit         440 mL  NS-001-J   440 mL
-Next, as it is done:
-  pottle add OE-002-3 SOO-001-3 30mL
-  pottle add OE-002-3 NS-001-J 440mL
 """
 SHEET = """\
 Vessel: Pan 2
@@ -82,7 +45,7 @@ Flavouring in strong alcohol: highly flammable, keep from flames and from childr
 use.
 Typed in afterwards with --sheet OE-002-3/CODE --at WHEN --by INITIALS.
 """
-ANSWERS: dict[str, tuple[str, str]] = {
+ANSWERS: dict[str, Answers] = {
     "versions that differ": (
         "formula diff orange 1 2",
         """\
@@ -119,11 +82,14 @@ Next: pottle start orange 1L
         "formula withdraw orange 2",
         "Recorded 41, formula withdrawn: orange version 2.\n",
     ),
-    "a batch by a formula": ("start orange 480mL", BEGUN),
+    "a batch by a formula": ("start orange 480mL", BEGUN.format(version=2, oil=32)),
     "a batch by a formula with too little there": ("start orange 48 L", SHORT),
-    "a batch by an old version": ("start orange 480mL --version 1", FIRST_VERSION),
+    "a batch by an old version": (
+        "start orange 480mL --version 1",
+        BEGUN.format(version=1, oil=30),
+    ),
 }
-REFUSED: dict[str, tuple[str, int, tuple[str, str]]] = {
+REFUSED: dict[str, Refused] = {
     "a version that is not there": (
         "formula diff orange 1 9",
         3,
@@ -177,31 +143,14 @@ REFUSED: dict[str, tuple[str, int, tuple[str, str]]] = {
 }
 
 
-@pytest.fixture
-def formulas(shell: Shell) -> Shell:
-    """The book with two versions of a formula; a file is there already."""
-    for name, text in (("first.toml", FORMULA), ("second.toml", SECOND), ("there.pdf", "")):
-        Path(name).write_text(text, encoding="utf-8")
-    for name in ("first.toml", "second.toml"):
-        assert shell.run("formula", "load", name).exit_code == 0
-    return shell
+@pytest.mark.parametrize("answers", ANSWERS.values(), ids=list(ANSWERS))
+def test_a_command_answers(answers: Answers, formulas: Shell) -> None:
+    check_answers(answers, formulas)
 
 
-@pytest.mark.parametrize(("command", "answer"), ANSWERS.values(), ids=list(ANSWERS))
-def test_a_command_answers(command: str, answer: str, formulas: Shell) -> None:
-    found = formulas.line(command)
-    assert (found.exit_code, found.err) == (0, "")
-    assert found.out == answer
-
-
-@pytest.mark.parametrize(("command", "code", "problem"), REFUSED.values(), ids=list(REFUSED))
-def test_a_command_refuses_and_records_nothing(
-    command: str, code: int, problem: tuple[str, str], formulas: Shell
-) -> None:
-    found = formulas.line(command)
-    assert (found.exit_code, found.out) == (code, "")
-    assert [line.strip() for line in found.complaints if line.strip()] == list(problem)
-    assert formulas.entries() == 40
+@pytest.mark.parametrize("refused", REFUSED.values(), ids=list(REFUSED))
+def test_a_command_refuses_and_records_nothing(refused: Refused, formulas: Shell) -> None:
+    check_refused(refused, formulas)
 
 
 def test_a_formula_is_loaded_once(formulas: Shell) -> None:

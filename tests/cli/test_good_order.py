@@ -1,11 +1,10 @@
 """Commands of good order: stock, counts, checks, cleanings, instruments, what is due."""
 
-from pathlib import Path
-
 import pytest
 
+from tests.cli.cases import Answers, Refused, check_answers, check_refused
+from tests.cli.formulas import write_formulas
 from tests.cli.shell import Shell
-from tests.cli.test_control import SECOND
 
 BY_DATE = """\
 lot        what                       on hand  status    best before  look
@@ -20,7 +19,7 @@ lot        what              on hand  value  status    best before  look
 SOO-001-3  Sweet orange oil   470 mL  45.12  in stock  2099-06-30
 Value of what was received and is left: 45.12 EUR.
 """
-ANSWERS: dict[str, tuple[str, str]] = {
+ANSWERS: dict[str, Answers] = {
     "nothing is due": ("due", "Nothing is due.\nNext: pottle stock\n"),
     "the worth of one lot": ("stock --value --of orange-oil", WORTH),
     "one product": (
@@ -82,7 +81,7 @@ cap       Cap                 85
         "takes what was found.\n",
     ),
 }
-REFUSED: dict[str, tuple[str, int, tuple[str, str]]] = {
+REFUSED: dict[str, Refused] = {
     "a check of nothing": (
         "check",
         2,
@@ -118,21 +117,14 @@ REFUSED: dict[str, tuple[str, int, tuple[str, str]]] = {
 }
 
 
-@pytest.mark.parametrize(("command", "answer"), ANSWERS.values(), ids=list(ANSWERS))
-def test_a_command_answers(command: str, answer: str, shell: Shell) -> None:
-    found = shell.line(command)
-    assert (found.exit_code, found.err) == (0, "")
-    assert found.out == answer
+@pytest.mark.parametrize("answers", ANSWERS.values(), ids=list(ANSWERS))
+def test_a_command_answers(answers: Answers, shell: Shell) -> None:
+    check_answers(answers, shell)
 
 
-@pytest.mark.parametrize(("command", "code", "problem"), REFUSED.values(), ids=list(REFUSED))
-def test_a_command_refuses_and_records_nothing(
-    command: str, code: int, problem: tuple[str, str], shell: Shell
-) -> None:
-    found = shell.line(command)
-    assert (found.exit_code, found.out) == (code, "")
-    assert [line.strip() for line in found.complaints if line.strip()] == list(problem)
-    assert shell.entries() == 38
+@pytest.mark.parametrize("refused", REFUSED.values(), ids=list(REFUSED))
+def test_a_command_refuses_and_records_nothing(refused: Refused, shell: Shell) -> None:
+    check_refused(refused, shell)
 
 
 def test_stock_by_date_has_the_earliest_first(shell: Shell) -> None:
@@ -141,8 +133,8 @@ def test_stock_by_date_has_the_earliest_first(shell: Shell) -> None:
 
 
 def test_what_is_due_says_when_and_what_to_do(shell: Shell) -> None:
-    Path("orange.toml").write_text(SECOND, encoding="utf-8")
-    shell.run("formula", "load", "orange.toml")
+    write_formulas()
+    shell.run("formula", "load", "second.toml")
     shell.run("start", "orange", "480mL", "--at", "-4h")
     shell.run("rest", "OE-002-3", "--for", "macerate", "--at", "-3h")
     shell.run("hold", "SOO-001-3", "--because", "smells of pine")

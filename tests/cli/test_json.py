@@ -1,13 +1,12 @@
 """Answers as JSON: keys that stay, amounts as strings of whole numbers."""
 
 import json
-from pathlib import Path
 from typing import Any
 
 import pytest
 
+from tests.cli.formulas import write_formulas
 from tests.cli.shell import Shell
-from tests.cli.test_control import FORMULA, SECOND
 from tests.golden import check_golden
 
 READS: tuple[str, ...] = (
@@ -115,8 +114,7 @@ def numbers(value: Any) -> list[object]:
 
 
 def test_the_keys_of_every_answer_are_the_kept_ones(shell: Shell) -> None:
-    for name, text in (("first.toml", FORMULA), ("second.toml", SECOND)):
-        Path(name).write_text(text, encoding="utf-8")
+    write_formulas()
     told = []
     for command in (*READS, *WRITES):
         answer = shell.line(f"{command} --json")

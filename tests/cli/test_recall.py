@@ -4,8 +4,6 @@ import csv
 import json
 from pathlib import Path
 
-import pytest
-
 from cli.recall_files import TABLES
 from tests.cli.shell import Shell
 from tests.reports.pdf.readback import texts_of
@@ -188,9 +186,8 @@ def test_papers_are_not_written_over_and_nothing_is_held_then(shell: Shell, tmp_
     assert shell.run("recall", OIL, "--drill", "--out", "pack", "--force").exit_code == 0
 
 
-@pytest.mark.parametrize("options", [("--drill", "--close", "x")])
-def test_a_drill_closes_nothing(shell: Shell, options: tuple[str, ...]) -> None:
-    answer = shell.run("recall", OIL, *options)
+def test_a_drill_closes_nothing(shell: Shell) -> None:
+    answer = shell.run("recall", OIL, "--drill", "--close", "x")
     assert (answer.exit_code, answer.complaints) == (
         2,
         ["A drill begins no recall, so there is none to close.", "  Leave out --drill or --close."],

@@ -2,6 +2,7 @@
 
 import re
 import shlex
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -12,9 +13,10 @@ from rich.cells import cell_len
 from cli.tables import column_widths, seen
 from cli.tracing import fold
 from cli.wrapping import wrapped
+from tests.cli.formulas import FILES
 from tests.cli.shell import Shell
 from tests.cli.terminal import shown_on
-from tests.cli.test_control import FORMULA, SECOND
+from tests.keeper import copy_book
 
 LONG_NOTE = (
     "Smelled of peel and a little of pine; the second pass ran slowly, so the paper was changed."
@@ -31,17 +33,27 @@ CODE = re.compile(r"\b[A-Z]{2,4}-\d{3}-[0-9A-Z]\b")
 STYLES = re.compile(r"\x1b\[[0-9;]*m")
 
 
+@pytest.fixture(scope="module")
+def wordy_template(walked_shell: Shell, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("wordy")
+    shell = replace(walked_shell, book=copy_book(walked_shell.book, folder / "pottle.db"))
+    for name, text in FILES.items():
+        (folder / name).write_text(text, encoding="utf-8")
+    for args in (
+        *(("formula", "load", str(folder / name)) for name in FILES),
+        ("note", "OE-001-5", LONG_NOTE),
+        ("material", "change", "spirit", "--name", "Neutral spirit of grain, 96 per cent vol"),
+        ("receive", "spirit", "5L", "--from", "The Far Away Distillery of Upper Nowhere"),
+        ("send", "BOS-001-S", "1", "--to", "The Tea Room behind the Old Harbour Office"),
+    ):
+        assert shell.run(*args).exit_code == 0, args
+    return shell.book
+
+
 @pytest.fixture
-def wordy(shell: Shell) -> Shell:
+def wordy(shell: Shell, wordy_template: Path, tmp_path: Path) -> Shell:
     """A book with long words in it: a note, a supplier, a name, a buyer."""
-    shell.run("note", "OE-001-5", LONG_NOTE)
-    for name, text in (("first.toml", FORMULA), ("second.toml", SECOND)):
-        Path(name).write_text(text, encoding="utf-8")
-        shell.run("formula", "load", name)
-    shell.run("material", "change", "spirit", "--name", "Neutral spirit of grain, 96 per cent vol")
-    shell.run("receive", "spirit", "5L", "--from", "The Far Away Distillery of Upper Nowhere")
-    shell.run("send", "BOS-001-S", "1", "--to", "The Tea Room behind the Old Harbour Office")
-    return shell
+    return replace(shell, book=copy_book(wordy_template, tmp_path / "wordy.db"))
 
 
 @pytest.mark.parametrize("columns", [80, 120])

@@ -1,5 +1,6 @@
 """Books to begin from: one on a working day, one with a lot of each sort, one for trying in."""
 
+import shutil
 from pathlib import Path
 
 import pytest
@@ -48,3 +49,29 @@ def shelf(template: Path, tmp_path_factory: pytest.TempPathFactory) -> Keeper:
     """A book with people and materials in which nothing is left of what is tried."""
     where = copy_book(template, tmp_path_factory.mktemp("shelf") / "book.db")
     return opened(str(where), SetClock(MORNING))
+
+
+@pytest.fixture(params=["sqlite", "postgres"])
+def keeper(request: pytest.FixtureRequest) -> Keeper:
+    """A book with its people and materials, on each engine."""
+    found: Keeper = request.getfixturevalue(f"{request.param}_keeper")
+    return found
+
+
+@pytest.fixture(params=["sqlite", "postgres"])
+def full(request: pytest.FixtureRequest) -> Keeper:
+    """A book with a row in every table, on each engine."""
+    found: Keeper = request.getfixturevalue(f"{request.param}_walked")
+    return found
+
+
+@pytest.fixture(scope="module")
+def whole(walked_template: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The file of a book with a row in every table, from which tests copy."""
+    return copy_book(walked_template, tmp_path_factory.mktemp("whole") / "book.db")
+
+
+@pytest.fixture
+def path(whole: Path, tmp_path: Path) -> Path:
+    """The file of a book with a row in every table, to be changed."""
+    return Path(shutil.copyfile(whole, tmp_path / "book.db"))

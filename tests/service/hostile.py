@@ -48,6 +48,17 @@ def run(path: Path, *statements: str, table: str = "*") -> None:
             connection.execute(statement)
 
 
+def pour(path: Path, source: str, target: str) -> None:
+    """Let one lot have gone into another, by the book's first entry."""
+    run(
+        path,
+        "INSERT INTO posting (seq, line, source, target, taken, given) "
+        "SELECT 1, 9, s.id, t.id, 1, 1 FROM lot s, lot t "
+        f"WHERE s.code = '{source}' AND t.code = '{target}'",
+        table="posting",
+    )
+
+
 def run_openly(path: Path, *statements: str) -> None:
     """Run statements that change the schema itself, and put nothing back."""
     with closing(sqlite3.connect(path, isolation_level=None)) as connection:

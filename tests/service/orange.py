@@ -2,53 +2,23 @@
 
 from pathlib import Path
 
+from tests.formula_texts import line, orange, step
 from tests.keeper import Keeper
 
-FORMULA = """\
-code = "orange-essence"
-version = 1
-product = "Orange essence"
-kind = "essence"
-basis = "480mL"
-wanted-clarity = "clear"
-yield-min = "85%"
-yield-max = "102%"
-caution = "Highly flammable."
-prepared-by = "AB"
-[[line]]
-material = "orange-oil"
-amount = "30mL"
-tolerance = "2%"
-[[line]]
-material = "carb"
-amount = "20g"
-tolerance = "10%"
-[[line]]
-material = "spirit"
-amount = "450mL"
-[[step]]
-verb = "rest"
-rest-for = "macerate"
-words = "Shaken now and then."
-at-least = "24h"
-[[step]]
-verb = "filter"
-pore-max = "25"
-precoat-min = "4g"
-passes-min = 2
-[[step]]
-verb = "look"
-looked-at = "neat"
-worst = "clear"
-[[step]]
-verb = "finish"
-[[step]]
-verb = "bottle"
-[[step]]
-verb = "look"
-looked-at = "neat"
-age = "7d"
-"""
+FORMULA = orange(
+    "480mL",
+    line("orange-oil", "30mL", tolerance="2%"),
+    line("carb", "20g", tolerance="10%"),
+    line("spirit", "450mL"),
+    step("rest", rest_for="macerate", words="Shaken now and then.", at_least="24h"),
+    step("filter", pore_max="25", precoat_min="4g", passes_min=2),
+    step("look", looked_at="neat", worst="clear"),
+    step("finish"),
+    step("bottle"),
+    step("look", looked_at="neat", age="7d"),
+    caution="Highly flammable.",
+    prepared_by="AB",
+)
 
 
 def start_orange(keeper: Keeper, folder: Path) -> str:

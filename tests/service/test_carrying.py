@@ -12,11 +12,10 @@ from ledger.domain.quantity import Measure
 from ledger.service.carrying import Share, no_deeper, only_kind, traced, traced_on
 from ledger.service.tracing import Way
 from ledger.store.turnover import turnovers
-from tests.conftest import opened
-from tests.keeper import LATER, Keeper, SetClock, copy_book
+from tests.keeper import Keeper
 from tests.path import Lots
 from tests.service.genealogies import Player, Step, genealogies, undone
-from tests.service.hostile import run
+from tests.service.hostile import pour
 
 SOME = settings(max_examples=40, suppress_health_check=[HealthCheck.too_slow])
 
@@ -145,28 +144,13 @@ def test_only_the_ways_to_one_kind_of_material_stay(walked: tuple[Keeper, Lots])
     assert [node.brief.code for node in none.trace.nodes] == [lots.packed]
 
 
-def test_a_circle_in_a_damaged_book_is_named_and_not_followed(
-    walked_template: Path, tmp_path: Path
-) -> None:
-    where = copy_book(walked_template, tmp_path / "circle.db")
-    keeper = opened(str(where), SetClock(LATER))
-    oil = keeper.lot_codes()[0]
-    before = traced(keeper.book, oil, back=False)
-    essence, packed = (
-        next(n.brief.code for n in before.trace.nodes if n.brief.code.startswith(stem))
-        for stem in ("OE-", "BOS-")
-    )
-    run(
-        where,
-        "INSERT INTO posting (seq, line, source, target, taken, given) "
-        "SELECT 1, 9, p.id, o.id, 1, 1 FROM lot p, lot o "
-        f"WHERE p.code = '{packed}' AND o.code = '{essence}'",
-        table="posting",
-    )
-    found = traced(keeper.book, oil)
-    syrup = next(n.brief.code for n in found.trace.nodes if n.brief.code.startswith("OS-"))
-    assert found.circles == ((packed, essence, syrup),)
+def test_a_circle_in_a_damaged_book_is_named_and_not_followed(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    before = traced(keeper.book, lots.oil, back=False)
+    pour(Path(keeper.book.where), lots.packed, lots.essence)
+    found = traced(keeper.book, lots.oil)
+    assert found.circles == ((lots.packed, lots.essence, lots.syrup),)
     assert [node.brief.code for node in found.trace.nodes if node.way is Way.FORWARD] == [
         node.brief.code for node in before.trace.nodes if node.way is Way.FORWARD
     ]
-    assert not found.ahead[packed].is_all
+    assert not found.ahead[lots.packed].is_all

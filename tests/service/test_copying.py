@@ -17,13 +17,6 @@ from tests.keeper import Keeper, SetClock, silent
 from tests.service.hostile import found_in, run, text_put
 
 
-@pytest.fixture(params=["sqlite_walked", "postgres_walked"])
-def walked(request: pytest.FixtureRequest) -> Keeper:
-    """A book with a row in every table."""
-    found: Keeper = request.getfixturevalue(request.param)
-    return found
-
-
 @pytest.fixture(params=["file", "server"])
 def place(request: pytest.FixtureRequest, tmp_path: Path) -> str:
     """A place where no book is."""
@@ -34,38 +27,38 @@ def place(request: pytest.FixtureRequest, tmp_path: Path) -> str:
 
 
 def test_a_book_is_carried_to_any_place_with_its_root(
-    walked: Keeper, place: str, tmp_path: Path
+    full: Keeper, place: str, tmp_path: Path
 ) -> None:
     told: list[tuple[int, int]] = []
-    made = copying.export(walked.book, tmp_path / "book.jsonl", silent)
+    made = copying.export(full.book, tmp_path / "book.jsonl", silent)
     put = copying.import_book(
-        made.path, place, lambda done, total: told.append((done, total)), walked.clock
+        made.path, place, lambda done, total: told.append((done, total)), full.clock
     )
-    carried = Keeper(open_book(place, walked.clock), walked.clock)
-    assert put.seal == made.seal == seal(walked.book) == seal(carried.book)
+    carried = Keeper(open_book(place, full.clock), full.clock)
+    assert put.seal == made.seal == seal(full.book) == seal(carried.book)
     assert verify(carried.book).faults == ()
-    assert carried.bodies() == walked.bodies()
+    assert carried.bodies() == full.bodies()
     assert told[-1] == (made.seal.entries, made.seal.entries)
     assert carried.do("note", text="Written on.").seq == made.seal.entries + 1
-    copying.export(walked.book, tmp_path / "again.jsonl", silent)
+    copying.export(full.book, tmp_path / "again.jsonl", silent)
     assert (tmp_path / "again.jsonl").read_bytes() == made.path.read_bytes()
 
 
 def test_a_backup_is_named_by_day_and_seal_private_verified_and_restored(
-    walked: Keeper, tmp_path: Path
+    full: Keeper, tmp_path: Path
 ) -> None:
-    made = copying.backup(walked.book, tmp_path, silent)
-    is_server = "://" in walked.book.where
+    made = copying.backup(full.book, tmp_path, silent)
+    is_server = "://" in full.book.where
     assert made.path.name == (
         f"pottle-2026-03-09-{made.seal.root[:8]}.{'jsonl' if is_server else 'db'}"
     )
     assert made.path.stat().st_mode & 0o777 == 0o600
     to = tmp_path / "restored.db"
-    assert copying.restore(made.path, str(to), silent, walked.clock).seal == made.seal
+    assert copying.restore(made.path, str(to), silent, full.clock).seal == made.seal
     assert to.stat().st_mode & 0o777 == 0o600
-    restored = Keeper(open_book(str(to), walked.clock), walked.clock)
+    restored = Keeper(open_book(str(to), full.clock), full.clock)
     assert verify(restored.book).faults == ()
-    assert restored.bodies() == walked.bodies()
+    assert restored.bodies() == full.bodies()
     restored.do("note", text="Written on.")
     restored.book.engine.dispose()
     with closing(sqlite3.connect(to)) as client:
@@ -89,14 +82,14 @@ def test_a_backup_is_of_one_moment_while_another_writes(
     assert verify(open_book(str(made.path))).entries == before
 
 
-def test_no_copy_takes_the_place_of_a_file(walked: Keeper, tmp_path: Path) -> None:
-    made = copying.backup(walked.book, tmp_path, silent)
+def test_no_copy_takes_the_place_of_a_file(full: Keeper, tmp_path: Path) -> None:
+    made = copying.backup(full.book, tmp_path, silent)
     kept = made.path.read_bytes()
     there = tmp_path / "there.db"
     there.write_text("Mine.")
     tries: list[Callable[[], object]] = [
-        lambda: copying.backup(walked.book, tmp_path, silent),
-        lambda: copying.export(walked.book, there, silent),
+        lambda: copying.backup(full.book, tmp_path, silent),
+        lambda: copying.export(full.book, there, silent),
         lambda: copying.restore(made.path, str(there), silent),
     ]
     for attempt in tries:
@@ -106,13 +99,13 @@ def test_no_copy_takes_the_place_of_a_file(walked: Keeper, tmp_path: Path) -> No
     assert (made.path.read_bytes(), there.read_text()) == (kept, "Mine.")
 
 
-def test_a_place_with_a_book_takes_no_other(walked: Keeper, tmp_path: Path) -> None:
-    made = copying.export(walked.book, tmp_path / "book.jsonl", silent)
-    before = walked.bodies()
+def test_a_place_with_a_book_takes_no_other(full: Keeper, tmp_path: Path) -> None:
+    made = copying.export(full.book, tmp_path / "book.jsonl", silent)
+    before = full.bodies()
     with pytest.raises(StorageError) as raised:
-        copying.import_book(made.path, walked.book.where, silent)
+        copying.import_book(made.path, full.book.where, silent)
     assert raised.value.what.endswith("already; it was left as it is.")
-    assert walked.bodies() == before
+    assert full.bodies() == before
 
 
 def test_no_book_is_put_beside_the_log_of_another(sqlite_walked: Keeper, tmp_path: Path) -> None:
@@ -134,9 +127,9 @@ def test_no_book_is_put_beside_the_log_of_another(sqlite_walked: Keeper, tmp_pat
     assert not (tmp_path / "gone.db").exists()
 
 
-def test_a_missing_folder_is_said(walked: Keeper, tmp_path: Path) -> None:
+def test_a_missing_folder_is_said(full: Keeper, tmp_path: Path) -> None:
     with pytest.raises(StorageError) as raised:
-        copying.export(walked.book, tmp_path / "none" / "book.jsonl", silent)
+        copying.export(full.book, tmp_path / "none" / "book.jsonl", silent)
     assert raised.value.problems == (
         (
             f"The file {tmp_path / 'none' / 'book.jsonl'} could not be written: No such file or "

@@ -14,12 +14,6 @@ SUGAR = FormulaLine("sugar", parse_quantity("1kg"))
 SPIRIT = FormulaLine("spirit", parse_quantity("500mL"))
 
 
-@pytest.fixture(params=["sqlite", "postgres"])
-def keeper(request: pytest.FixtureRequest) -> Keeper:
-    found: Keeper = request.getfixturevalue(f"{request.param}_keeper")
-    return found
-
-
 def formula(keeper: Keeper, code: str, *lines: FormulaLine, **more: object) -> str:
     """Write down a formula for 1 L and return its code."""
     basis = parse_quantity("1L")

@@ -29,12 +29,6 @@ FORMULA = Formula(
 )
 
 
-@pytest.fixture(params=["sqlite", "postgres"])
-def keeper(request: pytest.FixtureRequest) -> Keeper:
-    found: Keeper = request.getfixturevalue(f"{request.param}_keeper")
-    return found
-
-
 @pytest.fixture
 def lots(keeper: Keeper) -> Lots:
     """Deliveries whose dates are far away; the last comes at 09:30."""

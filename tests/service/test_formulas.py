@@ -6,51 +6,21 @@ import pytest
 
 from ledger.errors import InputError, LedgerError, RefusedError, StorageError
 from ledger.service.formulas import version, versions, withdrawn
+from tests.formula_texts import line, orange, step, table
 from tests.keeper import Keeper
 
-GOOD = """\
-code = "orange-essence"
-version = 1
-product = "Orange essence"
-kind = "essence"
-basis = "480mL"
-wanted-clarity = "clear"
-yield-min = "85%"
-yield-max = "102%"
-abv-min = "80%"
-abv-max = "90%"
-claim = "not for drinking as it is"
-prepared-by = "ab"
-
-[[line]]
-material = "orange-oil"
-amount = "30mL"
-tolerance = "2%"
-overage = "1%"
-
-[[step]]
-verb = "rest"
-rest-for = "macerate"
-at-least = "24h"
-
-[[step]]
-verb = "filter"
-precoat-min = "4g"
-passes-min = 2
-
-[[step]]
-verb = "look"
-looked-at = "as-poured"
-dilution = "1:7"
-worst = "clear"
-age = "7d"
-
-[[keeping]]
-storage = "cool and dark"
-days = 540
-opened-days = 180
-brix-min = "60"
-"""
+GOOD = orange(
+    "480mL",
+    line("orange-oil", "30mL", tolerance="2%", overage="1%"),
+    step("rest", rest_for="macerate", at_least="24h"),
+    step("filter", precoat_min="4g", passes_min=2),
+    step("look", looked_at="as-poured", dilution="1:7", worst="clear", age="7d"),
+    table("keeping", storage="cool and dark", days=540, opened_days=180, brix_min="60"),
+    abv_min="80%",
+    abv_max="90%",
+    claim="not for drinking as it is",
+    prepared_by="ab",
+)
 
 
 def load(keeper: Keeper, folder: Path, text: str) -> bool:

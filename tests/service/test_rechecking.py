@@ -11,13 +11,6 @@ from tests.keeper import Keeper
 MEND = "If that entry is wrong too, correct it; else this one may be: pottle journal shows both."
 
 
-@pytest.fixture(params=["sqlite_keeper", "postgres_keeper"])
-def keeper(request: pytest.FixtureRequest) -> Keeper:
-    """A book with its people and materials."""
-    found: Keeper = request.getfixturevalue(request.param)
-    return found
-
-
 def correct(keeper: Keeper, entry: int, changes: str = "", at: str | None = None) -> Recorded:
     return keeper.do("correct", entry=str(entry), changes=changes, at=at, because="misread")
 
@@ -41,7 +34,7 @@ def is_whole(keeper: Keeper, lot: str) -> None:
     assert dossier(keeper.book, lot).state.code == lot
 
 
-def test_a_receipt_of_less_than_was_drawn(keeper: Keeper) -> None:
+def test_a_receipt_mended_to_less_than_was_drawn_tells_the_draws(keeper: Keeper) -> None:
     receipt, spirit = received(keeper)
     batch = begun(keeper)
     first = keeper.do("add", lot=batch, source=spirit, amount="400mL").seq
@@ -57,7 +50,7 @@ def test_a_receipt_of_less_than_was_drawn(keeper: Keeper) -> None:
     is_whole(keeper, spirit)
 
 
-def test_an_addition_of_less_than_was_taken_on(keeper: Keeper) -> None:
+def test_an_addition_mended_to_less_than_went_on_tells_where_it_went(keeper: Keeper) -> None:
     _, spirit = received(keeper)
     essence = begun(keeper)
     addition = keeper.do("add", lot=essence, source=spirit, amount="400mL").seq
@@ -82,7 +75,7 @@ def test_a_measured_level_parts_what_came_before_from_what_comes_after(keeper: K
     ]
 
 
-def test_a_receipt_moved_after_its_use(keeper: Keeper) -> None:
+def test_a_receipt_moved_after_its_use_tells_the_first_use(keeper: Keeper) -> None:
     receipt, spirit = received(keeper)
     batch = begun(keeper)
     use = keeper.do("add", lot=batch, source=spirit, amount="400mL").seq
@@ -96,7 +89,7 @@ def test_a_receipt_moved_after_its_use(keeper: Keeper) -> None:
     is_whole(keeper, spirit)
 
 
-def test_a_start_moved_after_its_additions(keeper: Keeper) -> None:
+def test_a_start_moved_after_its_additions_tells_them(keeper: Keeper) -> None:
     _, spirit = received(keeper)
     batch = begun(keeper)
     start = keeper.entries()[-1].seq
@@ -109,7 +102,7 @@ def test_a_start_moved_after_its_additions(keeper: Keeper) -> None:
     is_whole(keeper, batch)
 
 
-def test_a_struck_addition_that_was_drawn_on(keeper: Keeper) -> None:
+def test_a_struck_addition_tells_what_was_drawn_of_it(keeper: Keeper) -> None:
     _, spirit = received(keeper)
     essence = begun(keeper)
     addition = keeper.do("add", lot=essence, source=spirit, amount="400mL").seq
@@ -128,7 +121,7 @@ def test_what_did_not_fit_before_is_not_told_again(keeper: Keeper) -> None:
     assert remarks(correct(keeper, receipt, "amount=50mL")) == []
 
 
-def test_an_addition_that_came_from_another_lot(keeper: Keeper) -> None:
+def test_an_addition_moved_to_another_lot_tells_what_that_lot_lacks(keeper: Keeper) -> None:
     _, one = received(keeper)
     _, other = received(keeper, "50mL")
     batch = begun(keeper)

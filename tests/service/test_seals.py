@@ -19,32 +19,25 @@ from tests.keeper import Keeper
 from tests.service.hostile import run, text_put
 
 
-@pytest.fixture(params=["sqlite_walked", "postgres_walked"])
-def walked(request: pytest.FixtureRequest) -> Keeper:
-    """A book with a row in every table."""
-    found: Keeper = request.getfixturevalue(request.param)
-    return found
-
-
 def told(keeper: Keeper, older: Seal, *, only_since: bool = False) -> list[str]:
     found = verify(keeper.book, older=older, only_since=only_since)
     return [fault.what for fault in found.faults]
 
 
-def test_every_older_seal_is_the_beginning_of_the_book(walked: Keeper) -> None:
+def test_every_older_seal_is_the_beginning_of_the_book(full: Keeper) -> None:
     older = []
     for number in range(12):
-        older.append(seal(walked.book))
-        walked.do("note", text=f"Note {number}.")
+        older.append(seal(full.book))
+        full.do("note", text=f"Note {number}.")
     for one in older:
-        assert told(walked, one) == told(walked, one, only_since=True) == []
+        assert told(full, one) == told(full, one, only_since=True) == []
 
 
-def test_the_seal_is_the_root_of_the_texts(walked: Keeper) -> None:
+def test_the_seal_is_the_root_of_the_texts(full: Keeper) -> None:
     """By the definition of RFC 6962, section 2.1, and not by the book's own tree."""
-    with walked.reading() as connection:
+    with full.reading() as connection:
         leaves = [leaf(body.encode()) for _, body in past.texts(connection)]
-    assert seal(walked.book).root == _mth(leaves).hex()
+    assert seal(full.book).root == _mth(leaves).hex()
 
 
 def _mth(leaves: list[bytes]) -> bytes:
@@ -54,8 +47,8 @@ def _mth(leaves: list[bytes]) -> bytes:
     return pair(_mth(leaves[:k]), _mth(leaves[k:]))
 
 
-def test_each_way_in_which_a_seal_does_not_fit_is_told(walked: Keeper) -> None:
-    own = seal(walked.book)
+def test_each_way_in_which_a_seal_does_not_fit_is_told(full: Keeper) -> None:
+    own = seal(full.book)
     size = own.entries
     cases = {
         replace(own, root="ab" * 32): (
@@ -83,15 +76,15 @@ def test_each_way_in_which_a_seal_does_not_fit_is_told(walked: Keeper) -> None:
         ),
     }
     for older, what in cases.items():
-        assert told(walked, older) == told(walked, older, only_since=True) == [what]
+        assert told(full, older) == told(full, older, only_since=True) == [what]
 
 
-def test_a_house_may_take_another_name_after_the_seal(walked: Keeper) -> None:
-    before = seal(walked.book)
-    house(walked.book, How("AB"), name="Wren & Co")
-    after = seal(walked.book)
+def test_a_house_may_take_another_name_after_the_seal(full: Keeper) -> None:
+    before = seal(full.book)
+    house(full.book, How("AB"), name="Wren & Co")
+    after = seal(full.book)
     assert after.house == "Wren & Co"
-    assert told(walked, before) == told(walked, after) == []
+    assert told(full, before) == told(full, after) == []
 
 
 def test_only_what_came_after_the_seal_is_read_again(sqlite_walked: Keeper) -> None:
@@ -132,43 +125,43 @@ def test_a_lost_node_on_the_way_is_told(sqlite_walked: Keeper) -> None:
     )
 
 
-def test_every_lot_is_proved_and_a_second_reader_agrees(walked: Keeper) -> None:
-    for code in walked.lot_codes():
-        proof = prove(walked.book, code)
-        assert proof.seal == seal(walked.book)
+def test_every_lot_is_proved_and_a_second_reader_agrees(full: Keeper) -> None:
+    for code in full.lot_codes():
+        proof = prove(full.book, code)
+        assert proof.seal == seal(full.book)
         assert list(proof_faults(proof, proof.seal)) == []
         assert check_file(proof_text(proof)) == []
         told_of = {
             entry.seq
-            for entry in walked.entries()
+            for entry in full.entries()
             if code in (entry.draft.lot, entry.draft.opens and entry.draft.opens.code)
         }
         assert {one.seq for one in proof.entries} == told_of
 
 
-def test_a_struck_and_a_corrected_entry_are_proved_with_the_others(walked: Keeper) -> None:
-    lot = walked.opens("receive", material="spirit", amount="1L")
-    first = walked.do("note", text="Wrong.", lot=lot).seq
-    walked.do("correct", entry=str(first), changes="text=Right.", because="misheard")
-    walked.do("strike", entry=str(first + 1), because="not this lot")
-    proof = prove(walked.book, lot)
+def test_a_struck_and_a_corrected_entry_are_proved_with_the_others(full: Keeper) -> None:
+    lot = full.opens("receive", material="spirit", amount="1L")
+    first = full.do("note", text="Wrong.", lot=lot).seq
+    full.do("correct", entry=str(first), changes="text=Right.", because="misheard")
+    full.do("strike", entry=str(first + 1), because="not this lot")
+    proof = prove(full.book, lot)
     assert [one.seq for one in proof.entries] == [first - 1, first, first + 1, first + 2]
 
 
-def test_a_lot_is_proved_against_an_older_seal(walked: Keeper) -> None:
-    lot = walked.opens("receive", material="spirit", amount="1L")
-    older = seal(walked.book)
-    walked.do("note", text="Later.", lot=lot)
-    proof = prove(walked.book, lot, older=older)
+def test_a_lot_is_proved_against_an_older_seal(full: Keeper) -> None:
+    lot = full.opens("receive", material="spirit", amount="1L")
+    older = seal(full.book)
+    full.do("note", text="Later.", lot=lot)
+    proof = prove(full.book, lot, older=older)
     assert (proof.seal, [one.seq for one in proof.entries]) == (older, [older.entries])
     assert list(proof_faults(proof, older)) == []
 
 
-def test_a_lot_opened_after_the_seal_is_not_in_it(walked: Keeper) -> None:
-    older = seal(walked.book)
-    lot = walked.opens("receive", material="spirit", amount="1L")
+def test_a_lot_opened_after_the_seal_is_not_in_it(full: Keeper) -> None:
+    older = seal(full.book)
+    lot = full.opens("receive", material="spirit", amount="1L")
     with pytest.raises(RefusedError) as raised:
-        prove(walked.book, lot, older=older)
+        prove(full.book, lot, older=older)
     assert raised.value.problems == (
         (
             f"{lot} was opened after the seal of {older.entries} entries.",
@@ -177,10 +170,10 @@ def test_a_lot_opened_after_the_seal_is_not_in_it(walked: Keeper) -> None:
     )
 
 
-def test_nothing_is_proved_against_a_seal_of_another_book(walked: Keeper) -> None:
-    older = replace(seal(walked.book), house="Wren", root="ab" * 32)
+def test_nothing_is_proved_against_a_seal_of_another_book(full: Keeper) -> None:
+    older = replace(seal(full.book), house="Wren", root="ab" * 32)
     with pytest.raises(FindingError) as raised:
-        prove(walked.book, walked.lot_codes()[0], older=older)
+        prove(full.book, full.lot_codes()[0], older=older)
     assert raised.value.problems == (
         (
             "The seal is of the house Wren, and this is the book of Quayside Essences.",

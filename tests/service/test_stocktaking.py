@@ -8,12 +8,6 @@ from ledger.service.stocktaking import first_expired, low_materials, values_left
 from tests.keeper import Keeper
 
 
-@pytest.fixture(params=["sqlite", "postgres"])
-def keeper(request: pytest.FixtureRequest) -> Keeper:
-    found: Keeper = request.getfixturevalue(f"{request.param}_keeper")
-    return found
-
-
 def receive(keeper: Keeper, material: str, amount: str, **words: str) -> str:
     return keeper.opens("receive", material=material, amount=amount, **words)
 

@@ -4,16 +4,12 @@ import pytest
 
 from ledger.domain.entries import Formula
 from ledger.domain.entries.words import ProductKind
+from ledger.domain.lots import Status
 from ledger.domain.quantity import parse_quantity
 from ledger.errors import FindingError
+from ledger.service.looking import brief_of
 from tests.keeper import Keeper
 from tests.path import receive_all
-
-
-@pytest.fixture(params=["sqlite", "postgres"])
-def keeper(request: pytest.FixtureRequest) -> Keeper:
-    found: Keeper = request.getfixturevalue(f"{request.param}_keeper")
-    return found
 
 
 def made_by(keeper: Keeper, **limits: object) -> str:
@@ -45,6 +41,7 @@ def test_a_strength_outside_the_formula_stands_in_the_way(keeper: Keeper) -> Non
 def test_a_strength_inside_the_formula_does_not(keeper: Keeper) -> None:
     code = made_by(keeper, abv_min_mpct=95_000, abv_max_mpct=97_000)
     keeper.do("judge", lot=code, verdict="release")
+    assert brief_of(keeper.book, code).status is Status.RELEASED
 
 
 def test_a_claim_that_the_strength_breaks_stands_in_the_way_with_its_source(

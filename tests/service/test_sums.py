@@ -19,13 +19,6 @@ def problems(error: LedgerError) -> tuple[tuple[str, str], ...]:
     return error.problems
 
 
-@pytest.fixture(params=["sqlite", "postgres"])
-def keeper(request: pytest.FixtureRequest) -> Keeper:
-    """A book in which the main path was walked, on either engine."""
-    found: Keeper = request.getfixturevalue(f"{request.param}_keeper")
-    return found
-
-
 def contents_of(keeper: Keeper, code: str) -> str:
     with keeper.reading() as connection:
         found = contents_on(connection, code).contents

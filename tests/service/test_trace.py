@@ -12,11 +12,10 @@ from ledger.domain.entries.words import MoveAs
 from ledger.domain.quantity import Measure
 from ledger.errors import RefusedError
 from ledger.service.tracing import Carried, Trace, Way, trace, trace_on
-from tests.conftest import opened
-from tests.keeper import LATER, Keeper, SetClock, copy_book
+from tests.keeper import Keeper
 from tests.path import Lots
 from tests.service.genealogies import Player, Step, genealogies, undone
-from tests.service.hostile import run
+from tests.service.hostile import pour
 
 SOME = settings(max_examples=40, suppress_health_check=[HealthCheck.too_slow])
 
@@ -164,22 +163,11 @@ def test_a_lot_that_is_not_in_the_book_is_refused(sqlite_keeper: Keeper) -> None
     )
 
 
-def test_a_book_damaged_into_a_circle_is_traced_to_an_end(
-    walked_template: Path, tmp_path: Path
-) -> None:
-    where = copy_book(walked_template, tmp_path / "circle.db")
-    keeper = opened(str(where), SetClock(LATER))
-    oil, *_ = keeper.lot_codes()
-    before = trace(keeper.book, oil)
-    packed = before.nodes[-1].brief.code
-    run(
-        where,
-        "INSERT INTO posting (seq, line, source, target, taken, given) "
-        "SELECT 1, 9, p.id, o.id, 1, 1 FROM lot p, lot o "
-        f"WHERE p.code = '{packed}' AND o.code = '{oil}'",
-        table="posting",
-    )
-    found = trace(keeper.book, oil)
+def test_a_book_damaged_into_a_circle_is_traced_to_an_end(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    before = trace(keeper.book, lots.oil)
+    pour(Path(keeper.book.where), lots.packed, lots.oil)
+    found = trace(keeper.book, lots.oil)
     assert depths(found, Way.FORWARD) == depths(before, Way.FORWARD)
-    assert packed in depths(found, Way.BACK)
-    assert [node.brief.code for node in found.nodes].count(oil) == 1
+    assert lots.packed in depths(found, Way.BACK)
+    assert [node.brief.code for node in found.nodes].count(lots.oil) == 1

@@ -1,6 +1,5 @@
 """Verifying finds every row changed past the guards, and names the entry it belongs to."""
 
-import shutil
 from pathlib import Path
 
 import pytest
@@ -9,7 +8,7 @@ from sqlalchemy import UniqueConstraint
 from ledger.service.verifying import verify
 from ledger.store.tables import METADATA
 from tests.conftest import Server, opened
-from tests.keeper import LATER, Keeper, SetClock, copy_book
+from tests.keeper import LATER, Keeper, SetClock
 from tests.service.hostile import (
     Value,
     audited,
@@ -30,17 +29,6 @@ CELLS = [
     for table, known in METADATA.tables.items()
     for column in known.columns
 ]
-
-
-@pytest.fixture(scope="module")
-def whole(walked_template: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return copy_book(walked_template, tmp_path_factory.mktemp("whole") / "book.db")
-
-
-@pytest.fixture
-def path(whole: Path, tmp_path: Path) -> Path:
-    """The file of a book with a row in every table."""
-    return Path(shutil.copyfile(whole, tmp_path / "book.db"))
 
 
 def test_nothing_is_found_in_a_book_as_it_was_kept(path: Path) -> None:

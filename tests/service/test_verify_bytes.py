@@ -39,11 +39,6 @@ SHARE = 70
 
 
 @pytest.fixture(scope="module")
-def whole(walked_template: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return copy_book(walked_template, tmp_path_factory.mktemp("whole") / "book.db")
-
-
-@pytest.fixture(scope="module")
 def named(whole: Path) -> list[Span]:
     """All that means something in the file."""
     return spans(whole.read_bytes(), roots(whole))

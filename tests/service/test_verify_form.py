@@ -1,11 +1,9 @@
 """Verifying tells what differs in the form of the book: tables, views, guards, version."""
 
-import shutil
 from pathlib import Path
 
 import pytest
 
-from tests.keeper import copy_book
 from tests.service.hostile import found_in, run, run_openly
 
 DIFFERENCES = [
@@ -78,16 +76,6 @@ DIFFERENCES = [
         id="a name in the list of tables",
     ),
 ]
-
-
-@pytest.fixture(scope="module")
-def whole(walked_template: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return copy_book(walked_template, tmp_path_factory.mktemp("whole") / "book.db")
-
-
-@pytest.fixture
-def path(whole: Path, tmp_path: Path) -> Path:
-    return Path(shutil.copyfile(whole, tmp_path / "book.db"))
 
 
 @pytest.mark.parametrize(("statement", "what"), DIFFERENCES)

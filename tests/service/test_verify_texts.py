@@ -1,12 +1,10 @@
 """Verifying tells where a text stands that no entry has, whatever it holds."""
 
 import json
-import shutil
 from pathlib import Path
 
 import pytest
 
-from tests.keeper import copy_book
 from tests.service.hostile import (
     audited,
     first_named,
@@ -21,16 +19,6 @@ from tests.service.hostile import (
 
 PARTS = ("facts", "kind", "lot", "happened_at", "offset_min", "seq", "origin", "by", "stands_for")
 WRONG: tuple[object, ...] = (None, 5, 2**53 - 1, "x", [], [[]], {}, {"code": []}, [5], 1.5, True)
-
-
-@pytest.fixture(scope="module")
-def whole(walked_template: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return copy_book(walked_template, tmp_path_factory.mktemp("whole") / "book.db")
-
-
-@pytest.fixture
-def path(whole: Path, tmp_path: Path) -> Path:
-    return Path(shutil.copyfile(whole, tmp_path / "book.db"))
 
 
 @pytest.mark.parametrize("hashed", [False, True], ids=["with its old hash", "with its hash"])

@@ -22,11 +22,12 @@ class ReachContract:
         with walked.reading() as connection:
             lots = all_lots(connection)
             many = entries_of_lots(connection, lots, kinds)
+            assert {entry.kind for entries in many.values() for entry in entries} == set(kinds)
             for lot in lots:
                 own = queries.entries_of_lot(connection, lot)
                 assert many.get(lot, ()) == tuple(e for e in own if e.kind in kinds)
 
-    def test_runs_and_how_they_were_found(self, walked: Keeper) -> None:
+    def test_a_run_is_told_with_how_it_was_found(self, walked: Keeper) -> None:
         with walked.reading() as connection:
             made = {run.code: run for run in runs(connection)}
             known = found(connection)

@@ -118,9 +118,16 @@ def test_a_lot_that_nothing_opened_is_refused(sqlite_keeper: Keeper) -> None:
     )
 
 
-def test_what_the_storage_refuses_is_told_in_words(empty: Book, sqlite_walked: Keeper) -> None:
-    """A source that the facts name and no movement does."""
+@pytest.mark.parametrize("engine", ["sqlite", "postgres"])
+def test_what_the_storage_refuses_is_told_in_words_and_not_kept(
+    engine: str, request: pytest.FixtureRequest
+) -> None:
+    """A source that the facts name and no movement does; a note by the same person is taken."""
+    keeper: Keeper = request.getfixturevalue(f"{engine}_keeper")
+    last = len(keeper.entries())
+    append(keeper.book, note(last + 1))
+    stray = note(last + 2)
     facts = Add("NONE-1", Quantity(1, Measure.UL, "1 µL"))
-    stray = replace(note(1), draft=replace(note(1).draft, facts=facts))
     with pytest.raises(StorageError, match=r"^The book refused what was to be stored: "):
-        append(empty, stray)
+        append(keeper.book, replace(stray, draft=replace(stray.draft, facts=facts)))
+    assert len(keeper.entries()) == last + 1
