@@ -107,8 +107,10 @@ def _own(
     rule = rule_of(formula, brix) if formula else None
     if formula is None or rule is None or lot.finished_on is None:
         return None, ""
+    days = "1 day" if rule.days == 1 else f"{rule.days} days"
     where = f", {rule.storage}" if rule.storage else ""
+    to_the_end = (date.max - lot.finished_on).days
     return (
-        lot.finished_on + timedelta(days=rule.days),
-        f"{rule.days} days from finishing by {version_of(formula)}{where}",
+        lot.finished_on + timedelta(days=min(rule.days, to_the_end)),
+        f"{days} from finishing by {version_of(formula)}{where}",
     )

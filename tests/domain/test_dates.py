@@ -1,6 +1,6 @@
 """Dates: what was decided, else the formula's rule, and never later than the inputs."""
 
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 
@@ -61,6 +61,19 @@ def test_a_reading_of_the_base_syrup_counts_for_what_is_made_of_it() -> None:
 def test_a_date_that_was_decided_comes_before_the_rule() -> None:
     told = dates(syrup(told=date(2026, 5, 1)), (), {KEY: PLAIN})
     assert (told.best_before, told.set_by) == (date(2026, 5, 1), "as decided for it")
+
+
+@pytest.mark.parametrize(
+    ("days", "best_before", "words"),
+    [(1, FINISHED + timedelta(days=1), "1 day"), (10**9, date.max, "1000000000 days")],
+)
+def test_a_rule_of_any_length_gives_a_date_of_the_calendar(
+    days: int, best_before: date, words: str
+) -> None:
+    told = dates(syrup(), (), {KEY: make(Formula, best_before_days=days)})
+    assert told.best_before == best_before
+    assert told.set_by is not None
+    assert told.set_by.startswith(f"{words} from finishing by ")
 
 
 def test_the_date_of_a_delivery_is_its_supplier_s() -> None:
