@@ -12,17 +12,8 @@ from sqlalchemy import Connection
 from ledger.domain.dates import Dated
 from ledger.domain.plain import read_instant
 from ledger.store.asking import ask_for, chunks
+from ledger.store.reach import made_of
 
-_BEHIND = """
-    WITH RECURSIVE met(root, lot) AS (
-        SELECT w.lot, w.lot FROM {wanted} w
-        UNION
-        SELECT met.root, p.source
-        FROM met
-        JOIN posting p ON p.target = met.lot
-        LEFT JOIN entry c ON c.corrects = p.seq
-        WHERE c.corrects IS NULL AND p.source IS NOT NULL)
-    SELECT root, lot FROM met WHERE lot <> root ORDER BY lot DESC"""
 _KNOWN = """
     SELECT lot.id, lot.code, s.formula, s.formula_version,
         COALESCE(r.best_before, s.best_before, b.best_before) AS told,
@@ -48,11 +39,8 @@ _KNOWN = """
 
 def dated(connection: Connection, lots: Iterable[int]) -> dict[int, tuple[Dated, ...]]:
     """Return for each lot what is known of its date, then of all it is made of, youngest first."""
-    wanted = list(dict.fromkeys(lots))
-    met: dict[int, list[int]] = {number: [number] for number in wanted}
-    for chunk in chunks(wanted):
-        for root, lot in ask_for(connection, _BEHIND, chunk):
-            met[root].append(lot)
+    behind = made_of(connection, lots)
+    met = {lot: (lot, *sorted(sources, reverse=True)) for lot, sources in behind.items()}
     known = {
         lot: _dated(*cells)
         for chunk in chunks(sorted({lot for found in met.values() for lot in found}))

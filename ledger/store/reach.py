@@ -4,18 +4,17 @@ Guarantees: one statement for each chunk of lots; only what is in force. Refuses
 book for a few lots.
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 
 from sqlalchemy import Connection, bindparam, text
 
 from ledger.domain.entries import Entry
 from ledger.domain.plain import read_entry
-from ledger.store.asking import chunks
+from ledger.store.asking import ask_for, chunks
 
-_MADE_OF = text(
-    """
+_MADE_OF = """
     WITH RECURSIVE walk(root, lot) AS (
-        SELECT id, id FROM lot WHERE id IN :ids
+        SELECT w.lot, w.lot FROM {wanted} w
         UNION
         SELECT walk.root, p.source
         FROM walk
@@ -23,7 +22,6 @@ _MADE_OF = text(
         LEFT JOIN entry c ON c.corrects = p.seq
         WHERE c.corrects IS NULL AND p.source IS NOT NULL)
     SELECT root, lot FROM walk WHERE lot <> root"""
-).bindparams(bindparam("ids", expanding=True))
 _ENTRIES = text(
     """
     SELECT e.lot, e.body FROM entry e LEFT JOIN entry c ON c.corrects = e.seq
@@ -34,10 +32,10 @@ _ENTRIES = text(
 
 def made_of(connection: Connection, lots: Iterable[int]) -> dict[int, frozenset[int]]:
     """Return for each lot the numbers of all lots it is made of, at any depth."""
-    found: dict[int, set[int]] = {}
-    for chunk in _chunks(lots):
-        found |= {lot: set() for lot in chunk}
-        for root, lot in connection.execute(_MADE_OF, {"ids": chunk}):
+    wanted = list(dict.fromkeys(lots))
+    found: dict[int, set[int]] = {lot: set() for lot in wanted}
+    for chunk in chunks(wanted):
+        for root, lot in ask_for(connection, _MADE_OF, chunk):
             found[root].add(lot)
     return {lot: frozenset(sources) for lot, sources in found.items()}
 
@@ -47,13 +45,8 @@ def entries_of_lots(
 ) -> dict[int, tuple[Entry, ...]]:
     """Return the entries in force of some kinds about each lot, by when they happened."""
     found: dict[int, list[Entry]] = {}
-    for chunk in _chunks(lots):
+    for chunk in chunks(list(dict.fromkeys(lots))):
         rows = connection.execute(_ENTRIES, {"ids": chunk, "kinds": list(kinds)})
         for lot, body in rows:
             found.setdefault(lot, []).append(read_entry(body))
     return {lot: tuple(entries) for lot, entries in found.items()}
-
-
-def _chunks(lots: Iterable[int]) -> Iterator[Sequence[int]]:
-    wanted = list(dict.fromkeys(lots))
-    yield from chunks(wanted)
