@@ -18,7 +18,7 @@ _SINCE = (
 )
 _EVER = (
     "COALESCE((SELECT SUM(p.{moved}) FROM posting p LEFT JOIN entry c ON c.corrects = p.seq "
-    "WHERE c.corrects IS NULL AND p.{end} = w.lot), 0)"
+    "WHERE c.corrects IS NULL AND p.{end} = {lot}), 0)"
 )
 _SINCE_THEN = (
     "COALESCE((SELECT SUM(p.{moved}) FROM posting p JOIN entry e ON e.seq = p.seq "
@@ -27,7 +27,7 @@ _SINCE_THEN = (
 _IN, _OUT = {"moved": "given", "end": "target"}, {"moved": "taken", "end": "source"}
 _ON_HAND = f"""
     SELECT w.lot, CASE WHEN v.seq IS NULL
-        THEN {_EVER.format(**_IN)} - {_EVER.format(**_OUT)}
+        THEN {_EVER.format(lot="w.lot", **_IN)} - {_EVER.format(lot="w.lot", **_OUT)}
         ELSE v.amount + {_SINCE_THEN.format(**_IN)} - {_SINCE_THEN.format(**_OUT)} END AS amount
     FROM {{wanted}} w
     LEFT JOIN level v ON v.seq = (
@@ -58,13 +58,9 @@ _SOLIDS = (
     f"AND {_BEFORE} AND (v.seq IS NULL OR {_SINCE}) "
     f"AND COALESCE(({_SORT}), '') NOT IN ({_KEPT_BACK})), 0)"
 )
-_AT_ALL = (  # without the entries, where no moment and no level asks for them
-    "COALESCE((SELECT SUM(p.{moved}) FROM posting p LEFT JOIN entry c ON c.corrects = p.seq "
-    "WHERE c.corrects IS NULL AND p.{end} = :lot), 0)"
-)
 _HELD = f"""
     SELECT m.nth, CASE WHEN m.nth = 2 AND v.seq IS NULL AND :skip = 0
-        THEN {_AT_ALL.format(**_IN)} - {_AT_ALL.format(**_OUT)}
+        THEN {_EVER.format(lot=":lot", **_IN)} - {_EVER.format(lot=":lot", **_OUT)}
         ELSE COALESCE(v.amount, 0) + {_MOVED.format(**_IN)} - {_MOVED.format(**_OUT)} END, {_SOLIDS}
     FROM ({{moments}}) m
     LEFT JOIN level v ON v.seq = (
