@@ -18,9 +18,10 @@ from ledger.service.book import Book
 from ledger.service.controlling import formula_of
 from ledger.service.dating import with_dates
 from ledger.service.scenes import lot_state
-from ledger.store import queries, waiting
+from ledger.store import queries
 from ledger.store.briefs import Brief, briefs, lots_on_hand
 from ledger.store.engine import Connection
+from ledger.store.waiting import Waiting, waiting_lots
 
 SOON_DAYS = 30
 """How many days ahead a best-before date is told of (common practice, no source)."""
@@ -71,11 +72,12 @@ def due(book: Book) -> DueList:
     with book.reading() as connection:
         house = queries.house(connection)
         zone = ZoneInfo(house.time_zone if house else "UTC")
-        wanted = {*lots_on_hand(connection), *waiting.all_waiting(connection)}
+        waiting = waiting_lots(connection)
+        wanted = {*lots_on_hand(connection), *waiting.lots}
         known = with_dates(connection, briefs(connection, sorted(wanted)))
         items = [
-            *_rests(connection, known),
-            *_looks(connection, known, now.astimezone(zone)),
+            *_rests(connection, known, waiting),
+            *_looks(connection, known, waiting, now.astimezone(zone)),
             *_dates(known, now.astimezone(zone).date(), zone),
             *_holds(connection, known),
         ]
@@ -85,8 +87,8 @@ def due(book: Book) -> DueList:
     )
 
 
-def _rests(connection: Connection, known: dict[int, Brief]) -> Iterator[Due]:
-    for number in waiting.resting(connection):
+def _rests(connection: Connection, known: dict[int, Brief], waiting: Waiting) -> Iterator[Due]:
+    for number in waiting.resting:
         brief = known[number]
         state = lot_state(connection, brief.code, is_whole=False)
         start = latest(state, Start)
@@ -96,16 +98,18 @@ def _rests(connection: Connection, known: dict[int, Brief]) -> Iterator[Due]:
             yield Due(Waits.REST, brief.code, brief.name, str(rest.purpose), over, rest.started_at)
 
 
-def _looks(connection: Connection, known: dict[int, Brief], now: datetime) -> Iterator[Due]:
+def _looks(
+    connection: Connection, known: dict[int, Brief], waiting: Waiting, now: datetime
+) -> Iterator[Due]:
     day = now.date()
-    for number in waiting.retained(connection):
+    for number in waiting.retained:
         if _is_kept(known[number], day):
             state = lot_state(connection, known[number].code, is_whole=False)
             first = opener(state)
             ages = tuple(timedelta(days=days) for days in RETAINED_DAYS)
             since = first.draft.happened.at if first else None
             yield from _look(known[number], state, since, ages, now)
-    for number in waiting.by_formula(connection):
+    for number in waiting.by_formula:
         if _is_kept(known[number], day):
             state = lot_state(connection, known[number].code, is_whole=False)
             start = latest(state, Start)

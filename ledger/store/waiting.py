@@ -3,6 +3,8 @@
 Guarantees: entries in force only. Refuses: to judge when they are due.
 """
 
+from dataclasses import dataclass
+
 from sqlalchemy import Connection
 
 from ledger.store.asking import ask_column
@@ -21,21 +23,27 @@ _RETAINED = f"SELECT DISTINCT e.lot {_MOVES} AND t.moved_as = 'retained' ORDER B
 _BY_FORMULA = f"SELECT e.stands_for {_STARTS} AND t.formula IS NOT NULL ORDER BY e.stands_for"
 
 
-def resting(connection: Connection) -> list[int]:
-    """Return the numbers of lots of which a rest has begun and not ended."""
-    return ask_column(connection, _RESTING)
+@dataclass(frozen=True, slots=True)
+class Waiting:
+    """The numbers of lots that wait."""
+
+    resting: list[int]
+    """Those of which a rest has begun and not ended."""
+    retained: list[int]
+    """Those of which samples were kept back."""
+    by_formula: list[int]
+    """Batches that follow a formula, which may ask for a look."""
+
+    @property
+    def lots(self) -> set[int]:
+        """All of them."""
+        return {*self.resting, *self.retained, *self.by_formula}
 
 
-def retained(connection: Connection) -> list[int]:
-    """Return the numbers of lots of which samples were kept back."""
-    return ask_column(connection, _RETAINED)
-
-
-def by_formula(connection: Connection) -> list[int]:
-    """Return the numbers of batches that follow a formula."""
-    return ask_column(connection, _BY_FORMULA)
-
-
-def all_waiting(connection: Connection) -> set[int]:
-    """Return the numbers of all these lots."""
-    return {*resting(connection), *retained(connection), *by_formula(connection)}
+def waiting_lots(connection: Connection) -> Waiting:
+    """Return the lots that wait."""
+    return Waiting(
+        resting=ask_column(connection, _RESTING),
+        retained=ask_column(connection, _RETAINED),
+        by_formula=ask_column(connection, _BY_FORMULA),
+    )
