@@ -1,7 +1,8 @@
 """Times: nothing in the future, nothing before what it needs.
 
-Guarantees: times are compared as exactly as they are known; a day stands for all of its hours.
-Refuses: an end before its start, use before receipt, work on a lot before it was begun.
+Guarantees: times are compared as exactly as they are known; a day stands for all of its hours;
+goods that were past their date when they came are remarked on. Refuses: an end before its start,
+use before receipt, work on a lot before it was begun.
 """
 
 from collections.abc import Iterator
