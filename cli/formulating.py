@@ -16,7 +16,7 @@ from ledger.service.looking import house_of
 from reports.build.formulas import differences, facts_of, line_rows, scaled_plain, step_rows
 from reports.format import tidy
 
-LINE_HEADS = ("material", "amount", "overage", "tolerance", "within")
+LINE_HEADS = ("what", "amount", "overage", "tolerance", "within")
 
 
 def list_formulas(call: Call) -> None:

@@ -29,5 +29,6 @@ class OldBook:
 OLD_BOOKS = (
     OldBook(1, 36, "2e46b5c8399f0f1f2a14e73aa5b3c472f99478626f85331d1e2ba47940d2755b"),
     OldBook(2, 57, "a0c36f9e644e132b5faf637504baf873dd96b10f27747e6a661b296a1a609181"),
+    OldBook(3, 57, "a0c36f9e644e132b5faf637504baf873dd96b10f27747e6a661b296a1a609181"),
 )
 """All of them, the oldest first."""

@@ -178,7 +178,7 @@ def _formula() -> Formula:
         product_kind=ProductKind.ESSENCE,
         basis=parse_quantity("1L"),
         prepared_by="AB",
-        lines=(FormulaLine("orange-oil", parse_quantity("50g"), tolerance_mpct=2000),),
+        lines=(FormulaLine(parse_quantity("50g"), material="orange-oil", tolerance_mpct=2000),),
         steps=(FormulaStep("rest", minutes_min=2880), FormulaStep("filter", pore_max_nm=25000)),
         keeping=(Keeping("cool and dark", 540, opened_days=180),),
     )

@@ -34,7 +34,7 @@ PLACES: dict[tuple[str, str], Held | NotHeld] = {
     ),
     ("master", "complete component list"): Held(
         ("Formula.lines", "FormulaLine.material"),
-        (("formula", "material amount overage"), ("sheet", "What goes in")),
+        (("formula", "what amount overage"), ("sheet", "What goes in")),
     ),
     ("master", "weight or measure of each component (same measure system)"): Held(
         ("FormulaLine.amount", "FormulaLine.tolerance_mpct"),

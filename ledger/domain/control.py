@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from ledger.domain.entries import Formula, Limit
 from ledger.domain.entries.words import MaterialKind, ProductKind
+from ledger.domain.formulas import Called
 from ledger.domain.lots import Status
 from ledger.domain.quantity import Measure
 
@@ -26,14 +27,14 @@ class Input:
     sort: MaterialKind | None = None
     """Kind of its material."""
     formula: str | None = None
-    """Code of the formula it was made by, for a made lot."""
+    """Code of the formula it was made by, for a lot made here, packed or not."""
     product_kind: ProductKind | None = None
-    """Kind of product, for a made lot."""
+    """Kind of product, for a lot made here, packed or not."""
 
     @property
-    def called(self) -> str | None:
-        """What a formula's line calls it: its material, or the formula that makes it."""
-        return self.material or self.formula
+    def called(self) -> Called:
+        """What a formula's line calls it."""
+        return Called(self.material, self.formula)
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +73,6 @@ class Control:
         """Return whether an input was made here, by its code."""
         return any(item.code == code and item.product_kind is not None for item in self.inputs)
 
-    def called(self, code: str) -> str | None:
+    def called(self, code: str) -> Called | None:
         """Return what a formula calls an input, by its code."""
         return next((item.called for item in self.inputs if item.code == code), None)

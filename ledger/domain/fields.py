@@ -43,6 +43,8 @@ class FieldSpec:
     """lot, person, material or entry, when it names one."""
     is_signed: bool
     """Whether a number may be below zero."""
+    may_be_nothing: bool = False
+    """Whether an amount may be nothing."""
 
     @property
     def plain_name(self) -> str:
@@ -82,8 +84,10 @@ def _spec(name: str, hint: Any) -> FieldSpec:  # noqa: ANN401 - a type hint has 
     is_many = get_origin(base) is tuple
     if is_many:
         base = get_args(base)[0]
-    refers_to = next((mark for mark in marks if mark != "signed"), None)
-    spec = FieldSpec(name, base, is_optional, is_many, refers_to, "signed" in marks)
+    refers_to = next((mark for mark in marks if mark not in ("signed", "or nothing")), None)
+    spec = FieldSpec(
+        name, base, is_optional, is_many, refers_to, "signed" in marks, "or nothing" in marks
+    )
     _check(spec)
     return spec
 

@@ -7,6 +7,7 @@ taken with the overage. Refuses: to guess a tolerance that the formula does not 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from typing import NamedTuple
 
 from ledger.domain.entries import Facts, Filter, Formula, Look, Rest, Withdrawal
 from ledger.domain.entries.masters import FormulaLine, FormulaStep
@@ -16,12 +17,26 @@ WHOLE_MPCT = 100_000
 """All of it, in thousandths of a per cent."""
 
 
+class Called(NamedTuple):
+    """What a line of a formula calls for; neither for what was made by no formula."""
+
+    material: str | None
+    """Code of the material, of what is bought."""
+    formula: str | None
+    """Code of the formula, of what is made here."""
+
+    @property
+    def code(self) -> str:
+        """The code of either."""
+        return self.material or self.formula or ""
+
+
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """How much of a material a batch of some volume calls for."""
+    """How much a batch of some volume calls for, of one thing."""
 
-    material: str
-    """Code of the material, or of the formula that makes it."""
+    called: Called
+    """What it calls for."""
     measure: Measure
     """The measure in which the formula gives it."""
     amount: int
@@ -39,6 +54,11 @@ def version_of(formula: Formula | Withdrawal) -> str:
     return f"{formula.code} version {formula.version}"
 
 
+def called_for(line: FormulaLine) -> Called:
+    """Return what a line calls for."""
+    return Called(line.material, line.formula)
+
+
 def wanted(formula: Formula, target_ul: int) -> tuple[Wanted, ...]:
     """Return what a batch of `target_ul` microlitres calls for, in the formula's order."""
     return tuple(_wanted(line, Fraction(target_ul, formula.basis.amount)) for line in formula.lines)
@@ -49,7 +69,7 @@ def _wanted(line: FormulaLine, times: Fraction) -> Wanted:
     off = line.tolerance_mpct
     share = None if off is None else Fraction(off, WHOLE_MPCT)
     return Wanted(
-        material=line.material,
+        called=called_for(line),
         measure=line.amount.measure,
         amount=round(exact),
         least=None if share is None else round(exact * (1 - share)),
@@ -59,13 +79,13 @@ def _wanted(line: FormulaLine, times: Fraction) -> Wanted:
 
 
 def together(lines: Iterable[Wanted]) -> tuple[Wanted, ...]:
-    """Return what is wanted of each material in all, where several lines name it in one measure.
+    """Return what is wanted of each thing in all, where several lines name it in one measure.
 
     It has limits only if each of its lines has.
     """
-    sums: dict[tuple[str, Measure], Wanted] = {}
+    sums: dict[tuple[Called, Measure], Wanted] = {}
     for line in lines:
-        key = (line.material, line.measure)
+        key = (line.called, line.measure)
         sums[key] = _sum(sums[key], line) if key in sums else line
     return tuple(sums.values())
 

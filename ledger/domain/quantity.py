@@ -49,7 +49,9 @@ class Quantity:
     """The text as the maker wrote it, white space folded."""
 
 
-def parse_quantity(text: str, *, counted: bool = False, fluid_ounce: str = "US") -> Quantity:
+def parse_quantity(
+    text: str, *, counted: bool = False, fluid_ounce: str = "US", may_be_nothing: bool = False
+) -> Quantity:
     """Read an amount as a maker writes it.
 
     An amount is a number and a unit, or several such from the largest unit to the smallest,
@@ -59,10 +61,11 @@ def parse_quantity(text: str, *, counted: bool = False, fluid_ounce: str = "US")
         text: What was written.
         counted: Whether things are being counted, so that a bare number means each.
         fluid_ounce: Whose a bare "fl oz" is: "US" or "imperial".
+        may_be_nothing: Whether zero is an amount too.
 
     Raises:
         InputError: The text cannot be read as one amount, or is more than the book holds.
-        RefusedError: The amount is zero, negative, or rounds to nothing.
+        RefusedError: The amount is zero and may not be, is negative, or rounds to nothing.
 
     >>> parse_quantity("1 lb 4 oz")
     Quantity(amount=566990, measure=<Measure.MG: 'mg'>, written='1 lb 4 oz')
@@ -82,6 +85,8 @@ def parse_quantity(text: str, *, counted: bool = False, fluid_ounce: str = "US")
     _refuse_run_together([unit for _, unit in pieces], written)
     measure = pieces[0][1].measure
     exact = sum((number * unit.smallest for number, unit in pieces), Fraction(0))
+    if exact == 0 and may_be_nothing:
+        return Quantity(0, measure, written)
     return Quantity(_kept(exact, measure, written), measure, written)
 
 

@@ -12,12 +12,12 @@ from ledger.domain.entries.words import Reached
 from ledger.domain.quantity import Measure, show
 from ledger.service.book import Book, How, Recorded
 from ledger.service.desk import at_desk
-from ledger.service.recall_calls import NONE_LEFT, may_have
+from ledger.service.recall_calls import may_have
 from ledger.service.tracing import trace_on
 from ledger.store.engine import Connection
 
-NOTHING = frozenset({"0", "none", "nothing"})
-"""Words for nothing left; an amount is more than nothing, so the words of the call say it."""
+NOTHING = frozenset({"none", "nothing"})
+"""Words that are said for 0."""
 
 
 def contact(
@@ -33,13 +33,12 @@ def contact(
     """Record that somebody who holds goods of a lot was called."""
     with at_desk(book, how) as desk:
         read = desk.words
-        said = read.text_or_none(words, "words")
-        is_none = (still_there or "").strip().lower() in NOTHING
+        told = "0" if (still_there or "").strip().lower() in NOTHING else still_there
         facts = Contact(
             party=read.text(party, "name of who was called"),
             reached=read.needed(reached, Reached, "end of the call"),
-            still_there=read.pieces(still_there) if still_there and not is_none else None,
-            words=", ".join(part for part in (NONE_LEFT, said) if part) if is_none else said,
+            still_there=read.pieces(told, may_be_nothing=True) if told else None,
+            words=read.text_or_none(words, "words"),
         )
         code = read.lot(lot)
         read.done()

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.entries import Formula, Start
-from ledger.domain.formulas import Wanted, wanted
+from ledger.domain.formulas import Called, Wanted, wanted
 from ledger.domain.lots import Status, in_measure_of, latest
 from ledger.domain.quantity import Quantity
 from ledger.service.book import Book
@@ -16,7 +16,7 @@ from ledger.service.controlling import formula_of
 from ledger.service.dating import with_dates
 from ledger.service.looking import today
 from ledger.service.scenes import lot_state
-from ledger.store import inputs
+from ledger.store import inputs, queries
 from ledger.store.briefs import Brief, briefs
 from ledger.store.engine import Connection
 
@@ -42,6 +42,8 @@ class Proposed:
 
     wanted: Wanted
     """What the line calls for."""
+    name: str
+    """Its name for people."""
     drawn: tuple[Drawn, ...]
     """What to take of which lots, in order."""
     short: int
@@ -68,17 +70,25 @@ def proposed_on(
     for line in wanted(formula, target_ul):
         drawn = _draw(connection, line, day, gone)
         short = line.amount - sum(item.amount for item in drawn)
-        found.append(Proposed(line, drawn, short))
+        found.append(Proposed(line, _name(connection, line.called), drawn, short))
         for item in drawn:
             gone[item.lot] = gone.get(item.lot, 0) + item.amount
     return tuple(found)
+
+
+def _name(connection: Connection, called: Called) -> str:
+    if called.material:
+        material = queries.material(connection, called.material)
+        return material.name if material else called.code
+    versions = queries.formulas(connection, called.formula)
+    return versions[-1].product if versions else called.code
 
 
 def _draw(
     connection: Connection, line: Wanted, day: date, gone: dict[str, int]
 ) -> tuple[Drawn, ...]:
     left, drawn = line.amount, list[Drawn]()
-    for brief in _first_expired(connection, line.material, day):
+    for brief in _first_expired(connection, line.called, day):
         there = _on_hand(connection, brief, line) - gone.get(brief.code, 0)
         take = min(left, there)
         if take > 0:
@@ -87,7 +97,7 @@ def _draw(
     return tuple(drawn)
 
 
-def _first_expired(connection: Connection, called: str, day: date) -> list[Brief]:
+def _first_expired(connection: Connection, called: Called, day: date) -> list[Brief]:
     found = briefs(connection, inputs.lots_called(connection, called))
     fit = [brief for brief in with_dates(connection, found).values() if _is_fit(brief, day)]
     return sorted(fit, key=lambda brief: (brief.best_before or "9999", brief.opened_at, brief.lot))

@@ -6,6 +6,7 @@ it does not know, limits that are none of their step, ends that are the wrong wa
 
 import tomllib
 from collections.abc import Collection
+from dataclasses import dataclass
 
 from ledger.domain.entries import Formula
 from ledger.domain.entries.masters import FormulaLine, FormulaStep, Keeping
@@ -23,7 +24,7 @@ HEAD = (
     *("caution", "prepared-by", "checked-by", "valid-from", "line", "step", "keeping"),
 )
 """Keys of the formula itself."""
-LINE = ("material", "amount", "tolerance", "overage")
+LINE = ("material", "formula", "amount", "tolerance", "overage")
 """Keys of a line."""
 KEEPING = ("storage", "days", "opened-days", "brix-min")
 """Keys of a row that says how long it keeps."""
@@ -45,9 +46,19 @@ STEPS: dict[str, tuple[str, ...]] = {
 """Verbs that a step may have, each with the limits that it may have."""
 
 
-def read_formula(
-    text: str, file: str, words: Words, people: Collection[str], materials: Collection[str]
-) -> Formula:
+@dataclass(frozen=True, slots=True)
+class Known:
+    """What is in the book that a formula may name."""
+
+    people: Collection[str]
+    """Initials."""
+    materials: Collection[str]
+    """Codes of materials."""
+    formulas: Collection[str] = ()
+    """Codes of formulas."""
+
+
+def read_formula(text: str, file: str, words: Words, known: Known) -> Formula:
     """Return the formula that a text tells.
 
     What is wrong with it, and whom and what it names that the book does not know, is kept in
@@ -65,7 +76,7 @@ def read_formula(
         ) from error
     head = Table(words, file, line_numbers(text), "", 0, cells, [])
     formula = _formula(head)
-    _check_names(head, formula, people, materials)
+    _check_names(head, formula, known)
     words.errors += [error for _, error in sorted(head.wrong, key=lambda item: item[0])]
     return formula
 
@@ -135,11 +146,19 @@ def _line(row: Table) -> FormulaLine:
     row.known(LINE, "a line")
     row.needs("amount")
     amount = row.amount("amount", None)
+    material, formula = row.text_or_none("material"), row.text_or_none("formula")
+    if "material" in row.cells and "formula" in row.cells:
+        what = "A line calls for one thing, bought or made here, and this names both."
+        row.say("formula", InputError(what, "Write each in a [[line]] of its own."))
+    elif not (material or formula):
+        todo = 'Write material = "CODE" for what is bought, or formula = "CODE" for what is made.'
+        row.say("material", InputError("A line does not say what it calls for.", todo))
     return FormulaLine(
-        material=row.text("material").lower(),
+        material=material.lower() if material else None,
         amount=amount or Quantity(1, Measure.UL, ""),
         tolerance_mpct=row.number_of("tolerance", 1000, "%"),
         overage_mpct=row.number_of("overage", 1000, "%"),
+        formula=formula.lower() if formula else None,
     )
 
 
@@ -194,20 +213,21 @@ def _keeping(row: Table) -> Keeping:
     )
 
 
-def _check_names(
-    head: Table, formula: Formula, people: Collection[str], materials: Collection[str]
-) -> None:
+def _check_names(head: Table, formula: Formula, known: Known) -> None:
     for key, initials in (
         ("prepared-by", formula.prepared_by),
         ("checked-by", formula.checked_by),
     ):
-        if initials and initials not in people:
+        if initials and initials not in known.people:
             todo = f'Add the person with: pottle person add {initials} "FULL NAME"'
             head.say(key, InputError(f"The initials {initials} are not in the book.", todo))
     for row, line in zip(_rows(head, "line"), formula.lines, strict=True):
-        if line.material and line.material not in materials:
+        if line.material and line.material not in known.materials:
             error = InputError(
                 f"The material {line.material} is not in the book.",
                 f'Add it with: pottle material add {line.material} --name "NAME" --kind KIND',
             )
             row.say("material", error)
+        if line.formula and line.formula not in known.formulas:
+            what = f"The formula {line.formula} is not in the book."
+            row.say("formula", InputError(what, "Load that first: pottle formula load FILE"))

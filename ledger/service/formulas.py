@@ -11,8 +11,9 @@ from ledger.domain.entries import Entry, Formula, Withdrawal
 from ledger.errors import InputError, RefusedError, StorageError
 from ledger.service.book import Book, How, Recorded
 from ledger.service.desk import Desk, at_desk
-from ledger.service.formula_file import read_formula
+from ledger.service.formula_file import Known, read_formula
 from ledger.store import queries
+from ledger.store.engine import Connection
 
 
 def load(book: Book, how: How, *, file: str) -> Recorded:
@@ -22,11 +23,18 @@ def load(book: Book, how: How, *, file: str) -> Recorded:
     with at_desk(book, how) as desk:
         words = desk.words
         words.done()
-        known = (queries.people(desk.connection), queries.material_codes(desk.connection))
-        facts = read_formula(text, path.name, words, *known)
+        facts = read_formula(text, path.name, words, _known(desk.connection))
         words.done()
         same = _same(desk, facts)
         return Recorded(same, is_new=False) if same else desk.record(facts)
+
+
+def _known(connection: Connection) -> Known:
+    return Known(
+        people=queries.people(connection),
+        materials=queries.material_codes(connection),
+        formulas={item.code for item in queries.formulas(connection)},
+    )
 
 
 def _same(desk: Desk, facts: Formula) -> Entry | None:

@@ -34,7 +34,8 @@ def count(book: Book, how: How, *, lot: str, amount: str, tare: str | None = Non
     """Record what was really there of a lot: counted, measured, or weighed with its vessel."""
     with at_desk(book, how) as desk:
         words = desk.words
-        code, there, empty = words.lot(lot), words.pieces(amount), words.amount_or_none(tare)
+        code, empty = words.lot(lot), words.amount_or_none(tare)
+        there = words.pieces(amount, may_be_nothing=not tare)
         words.done()
         net = _without_vessel(there, empty) if empty else there
         state = lot_state(desk.connection, code, is_whole=False)
@@ -44,7 +45,7 @@ def count(book: Book, how: How, *, lot: str, amount: str, tare: str | None = Non
 def _without_vessel(gross: Quantity, empty: Quantity) -> Quantity:
     """Return what is in a vessel, from its weight with and without it."""
     net = gross.amount - empty.amount
-    if {gross.measure, empty.measure} != {Measure.MG} or net <= 0:
+    if {gross.measure, empty.measure} != {Measure.MG} or net < 0:
         raise RefusedError(
             f"{gross.written} with the vessel and {empty.written} without it leave no weight.",
             "Give both as weights, the heavier first.",
@@ -54,6 +55,8 @@ def _without_vessel(gross: Quantity, empty: Quantity) -> Quantity:
 
 def _as_counted(state: LotState, amount: Quantity) -> Quantity:
     """Return an amount in the measure of its lot; a weight and a volume by the lot's density."""
+    if amount.amount == 0:
+        return replace(amount, measure=state.measure)
     own = in_measure_of(state, amount)
     if own is None or amount.measure is state.measure:
         return amount
@@ -203,7 +206,8 @@ def _value(desk: Desk, old: Entry, spec: FieldSpec, text: str) -> object:
             return None
         raise InputError(f"The {spec.plain_name} cannot be left empty.", "Give its right value.")
     if spec.shape is Quantity:
-        return _same_measure(old, spec, desk.words.pieces(text))
+        amount = desk.words.pieces(text, may_be_nothing=spec.may_be_nothing)
+        return _same_measure(old, spec, amount)
     if spec.refers_to == "lot":
         return desk.words.lot(text)
     if spec.shape is bool:
@@ -230,4 +234,6 @@ def _same_measure(old: Entry, spec: FieldSpec, amount: Quantity) -> Quantity:
             f"{amount.written}.",
             f"Strike entry {old.seq} and receive it again.",
         )
+    if was and amount.amount == 0:
+        return replace(amount, measure=was.measure)
     return amount

@@ -17,7 +17,7 @@ from ledger.service.tracing import Holder
 EACH = 1_000_000
 """One counted thing in its smallest unit."""
 NONE_LEFT = "none left"
-"""How the words of a call begin when nothing is left."""
+"""How the words of a call began when nothing was left, in books of the third form and before."""
 DRUNK = frozenset({MoveAs.TASTING})
 """Moves of which nothing is left to call back."""
 

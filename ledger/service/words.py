@@ -79,10 +79,16 @@ class Words:
         self.errors.append(InputError(f"The {what} is missing.", todo))
         return _NOTHING
 
-    def pieces(self, text: str) -> Quantity:
+    def pieces(self, text: str, *, may_be_nothing: bool = False) -> Quantity:
         """Return an amount of things counted, or another amount when a unit is given."""
         return self.read(
-            lambda: parse_quantity(text, counted=True, fluid_ounce=self._fluid_ounce), _NOTHING
+            lambda: parse_quantity(
+                text,
+                counted=True,
+                fluid_ounce=self._fluid_ounce,
+                may_be_nothing=may_be_nothing,
+            ),
+            _NOTHING,
         )
 
     def amount_or_none(self, text: str | None) -> Quantity | None:

@@ -11,6 +11,7 @@ from sqlalchemy import Connection
 
 from ledger.domain.control import Input, LastHeld
 from ledger.domain.entries.words import LotType, MaterialKind, ProductKind, Verdict
+from ledger.domain.formulas import Called
 from ledger.domain.lots import Status, status_of
 from ledger.domain.plain import instant_text
 from ledger.domain.quantity import Measure
@@ -35,7 +36,11 @@ _INPUTS = """
     LEFT JOIN entry o ON o.stands_for = lot.id AND o.kind <> 'strike'
         AND NOT EXISTS (SELECT 1 FROM entry c WHERE c.corrects = o.seq)
     LEFT JOIN receipt r ON r.seq = o.seq
-    LEFT JOIN start s ON s.seq = o.seq
+    LEFT JOIN bottle f ON f.seq = o.seq
+    LEFT JOIN lot bulk ON bulk.code = f.source
+    LEFT JOIN entry so ON so.stands_for = COALESCE(bulk.id, lot.id) AND so.kind <> 'strike'
+        AND NOT EXISTS (SELECT 1 FROM entry c WHERE c.corrects = so.seq)
+    LEFT JOIN start s ON s.seq = so.seq
     LEFT JOIN material_key k ON k.code = r.material
     LEFT JOIN entry mo ON mo.stands_for = k.seq AND mo.kind <> 'strike'
         AND NOT EXISTS (SELECT 1 FROM entry c WHERE c.corrects = mo.seq)
@@ -61,14 +66,14 @@ _PRODUCT = (
 
 _CALLED = (
     f"SELECT e.stands_for FROM entry e {IN_FORCE} AND e.seq IN "
-    "(SELECT seq FROM receipt WHERE material = :called "
-    "UNION ALL SELECT seq FROM start WHERE formula = :called) ORDER BY e.stands_for"
+    "(SELECT seq FROM receipt WHERE material = :material "
+    "UNION ALL SELECT seq FROM start WHERE formula = :formula) ORDER BY e.stands_for"
 )
 
 
-def lots_called(connection: Connection, called: str) -> list[int]:
+def lots_called(connection: Connection, called: Called) -> list[int]:
     """Return the numbers of lots of a material, or made by a formula, in the order they came."""
-    return ask_column(connection, _CALLED, called=called)
+    return ask_column(connection, _CALLED, material=called.material, formula=called.formula)
 
 
 def numbers_into(connection: Connection, lot: int, skip: int = 0) -> list[int]:

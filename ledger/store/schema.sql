@@ -114,7 +114,7 @@ still_there_written TEXT,
 words TEXT,
 CONSTRAINT pk_contact PRIMARY KEY (seq),
 CONSTRAINT ck_contact_reached CHECK (reached IN ('spoken', 'left-word', 'no-answer')),
-CONSTRAINT ck_contact_still_there CHECK (still_there > 0),
+CONSTRAINT ck_contact_still_there CHECK (still_there >= 0),
 CONSTRAINT ck_contact_still_there_measure CHECK (still_there_measure IN ('uL', 'mg', 'ueach')),
 CONSTRAINT fk_contact_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
 CONSTRAINT ck_contact_entry_kind CHECK (entry_kind = 'contact')
@@ -129,7 +129,7 @@ amount_written TEXT NOT NULL,
 CONSTRAINT pk_count PRIMARY KEY (seq),
 CONSTRAINT ck_count_amount_measure CHECK (amount_measure IN ('uL', 'mg', 'ueach')),
 CONSTRAINT ck_count_entry_kind CHECK (entry_kind = 'count'),
-CONSTRAINT ck_count_amount CHECK (amount > 0),
+CONSTRAINT ck_count_amount CHECK (amount >= 0),
 CONSTRAINT fk_count_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
 STRICT;
@@ -320,12 +320,12 @@ STRICT;
 CREATE TABLE formula_lines (
 seq INTEGER NOT NULL,
 line INTEGER NOT NULL,
-material TEXT NOT NULL,
+material TEXT,
 amount INTEGER NOT NULL,
 amount_measure TEXT NOT NULL,
 amount_written TEXT NOT NULL,
 tolerance_mpct INTEGER,
-overage_mpct INTEGER,
+overage_mpct INTEGER, formula TEXT,
 CONSTRAINT pk_formula_lines PRIMARY KEY (seq, line),
 CONSTRAINT ck_formula_lines_amount_measure CHECK (amount_measure IN ('uL', 'mg', 'ueach')),
 CONSTRAINT ck_formula_lines_amount CHECK (amount > 0),
@@ -774,8 +774,8 @@ CREATE UNIQUE INDEX ix_entry_correction ON entry (corrects) WHERE corrects IS NO
 CREATE INDEX ix_entry_lot ON entry (lot);
 CREATE INDEX ix_entry_stands_for ON entry (stands_for);
 CREATE INDEX ix_level_lot ON level (lot);
-CREATE INDEX ix_posting_source ON posting (source);
-CREATE INDEX ix_posting_target ON posting (target);
+CREATE INDEX ix_posting_source ON posting (source, seq, taken);
+CREATE INDEX ix_posting_target ON posting (target, seq, given);
 CREATE VIEW in_force AS SELECT e.* FROM entry e LEFT JOIN entry c ON c.corrects = e.seq WHERE c.seq IS NULL AND e.kind <> 'strike';
 CREATE VIEW last_level AS SELECT lot, amount, happened_at, stands_for FROM ( SELECT l.lot, l.amount, e.happened_at, e.stands_for, ROW_NUMBER() OVER ( PARTITION BY l.lot ORDER BY e.happened_at DESC, e.stands_for DESC) AS nth FROM level l JOIN in_force e ON e.seq = l.seq) AS ranked WHERE nth = 1;
 CREATE VIEW lot_status AS SELECT lot.id AS lot, lot.code, CASE WHEN NOT EXISTS (SELECT 1 FROM in_force o WHERE o.stands_for = lot.id) THEN 'struck out' WHEN v.verdict = 'hold' THEN 'on hold' WHEN v.verdict = 'release' THEN 'released' WHEN v.verdict = 'reject' THEN 'rejected' WHEN v.verdict = 'rework' THEN 'to be reworked' WHEN v.verdict = 'recall' THEN 'recalled' WHEN lot.lot_type = 'packed' THEN 'packed' WHEN lot.lot_type <> 'made' THEN 'in stock' WHEN EXISTS (SELECT 1 FROM in_force f WHERE f.lot = lot.id AND f.kind = 'finish') THEN 'finished' ELSE 'being made' END AS status FROM lot LEFT JOIN verdict v ON v.lot = lot.id;

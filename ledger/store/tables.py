@@ -121,8 +121,8 @@ POSTING = Table(
     METADATA,
     Column("seq", BIG, ForeignKey("entry.seq"), primary_key=True, autoincrement=False),
     Column("line", BIG, primary_key=True, autoincrement=False),
-    Column("source", BIG, ForeignKey("lot.id"), index=True),
-    Column("target", BIG, ForeignKey("lot.id"), index=True),
+    Column("source", BIG, ForeignKey("lot.id")),
+    Column("target", BIG, ForeignKey("lot.id")),
     Column("place", Text),
     Column("taken", BIG, nullable=False),
     Column("given", BIG, nullable=False),
@@ -134,6 +134,8 @@ POSTING = Table(
         " + CASE WHEN place IS NULL THEN 1 ELSE 0 END = 1",
         name="two_ends",
     ),
+    Index("ix_posting_source", "source", "seq", "taken"),
+    Index("ix_posting_target", "target", "seq", "given"),
     sqlite_strict=True,
     sqlite_with_rowid=False,
 )
@@ -175,7 +177,7 @@ def _columns(spec: FieldSpec) -> list[Column[object] | CheckConstraint]:
             Column(name, BIG, nullable=null),
             Column(f"{name}_measure", Text, nullable=null),
             Column(f"{name}_written", Text, nullable=null),
-            CheckConstraint(f"{name} > 0", name=name),
+            CheckConstraint(f"{name} {'>=' if spec.may_be_nothing else '>'} 0", name=name),
             _one_of(f"{name}_measure", Measure),
         ]
     if spec.shape is bool:

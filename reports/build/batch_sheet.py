@@ -70,14 +70,14 @@ def batch_sheet_view(
     formula = dossier.formula
     steps = formula.steps if formula else WITHOUT_FORMULA
     names = {item.code: item for item in materials}
-    used = [names[item.wanted.material] for item in proposed if item.wanted.material in names]
+    used = [names[code] for item in proposed if (code := item.wanted.called.material) in names]
     told = dict.fromkeys((*own_caution(formula), *cautions(dossier), *_cautions_of(used)))
     return BatchSheetView(
         house_name=dossier.house.name if dossier.house else "",
         number=state.code,
         title=name(state),
         facts=_facts(dossier, start, formula),
-        additions=_additions(proposed, names) if formula else _free(),
+        additions=_additions(proposed) if formula else _free(),
         steps=tuple(_steps(steps)),
         cautions=tuple(told),
         how_to_type=f"Typed in afterwards with --sheet {state.code}/CODE --at WHEN --by INITIALS.",
@@ -106,7 +106,7 @@ def _facts(dossier: Dossier, start: Start, formula: Formula | None) -> tuple[tup
     return tuple((label, value) for label, value in rows if value)
 
 
-def _additions(proposed: tuple[Proposed, ...], names: dict[str, Material]) -> tuple[SheetRow, ...]:
+def _additions(proposed: tuple[Proposed, ...]) -> tuple[SheetRow, ...]:
     rows = []
     for number, item in enumerate(proposed, 1):
         line = item.wanted
@@ -117,9 +117,7 @@ def _additions(proposed: tuple[Proposed, ...], names: dict[str, Material]) -> tu
         short = f"short {show(item.short, line.measure)}" if item.short > 0 else ""
         parts = (show(line.amount, line.measure), within, lots, short)
         words = "; ".join(part for part in parts if part)
-        known = names.get(line.material)
-        what = known.name if known else line.material
-        rows.append(SheetRow(f"A{number}", what, words, ("lot", "amount", *DONE)))
+        rows.append(SheetRow(f"A{number}", item.name, words, ("lot", "amount", *DONE)))
     return tuple(rows)
 
 

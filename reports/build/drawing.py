@@ -9,7 +9,7 @@ from typing import Any
 from ledger.domain.quantity import show
 from ledger.service.drawing import Proposed
 
-HEADS = ("material", "calls for", "lot", "take", "best before")
+HEADS = ("what", "calls for", "lot", "take", "best before")
 
 
 def rows(proposed: tuple[Proposed, ...]) -> list[tuple[str, ...]]:
@@ -18,18 +18,18 @@ def rows(proposed: tuple[Proposed, ...]) -> list[tuple[str, ...]]:
     for item in proposed:
         calls_for = show(item.wanted.amount, item.wanted.measure)
         for place, drawn in enumerate(item.drawn):
-            first = (item.wanted.material, calls_for) if place == 0 else ("", "")
+            first = (item.wanted.called.code, calls_for) if place == 0 else ("", "")
             take = show(drawn.amount, item.wanted.measure)
             found.append((*first, drawn.lot, take, drawn.best_before or ""))
         if not item.drawn:
-            found.append((item.wanted.material, calls_for, "none", "", ""))
+            found.append((item.wanted.called.code, calls_for, "none", "", ""))
     return found
 
 
 def shortages(proposed: tuple[Proposed, ...]) -> list[str]:
     """Return a sentence for each line of which not enough is there."""
     return [
-        f"Short of {item.wanted.material}: {show(item.short, item.wanted.measure)} of "
+        f"Short of {item.wanted.called.code}: {show(item.short, item.wanted.measure)} of "
         f"{show(item.wanted.amount, item.wanted.measure)} are in no lot that may be used."
         for item in proposed
         if item.short > 0
@@ -49,7 +49,8 @@ def plain(proposed: tuple[Proposed, ...]) -> list[dict[str, Any]]:
     """Return what is proposed for machines."""
     return [
         {
-            "material": item.wanted.material,
+            "material": item.wanted.called.material,
+            "formula": item.wanted.called.formula,
             "amount": str(item.wanted.amount),
             "unit": str(item.wanted.measure),
             "short": str(item.short),

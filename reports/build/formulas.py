@@ -10,7 +10,7 @@ from typing import Any
 
 from ledger.domain.entries import Formula
 from ledger.domain.entries.masters import FormulaStep, Keeping
-from ledger.domain.formulas import Wanted, wanted
+from ledger.domain.formulas import Called, Wanted, called_for, wanted
 from ledger.domain.quantity import Quantity, show
 from reports.build.words_of_bench import pores
 from reports.format import celsius, duration, plural, scaled, tidy
@@ -106,7 +106,7 @@ def checker(formula: Formula) -> str:
 
 
 def line_rows(formula: Formula, target_ul: int) -> list[Row]:
-    """Return the materials for a volume: code, amount, overage, tolerance, from, to."""
+    """Return what goes in for a volume: code, amount, overage, tolerance, from, to."""
     return [_line_row(item) for item in wanted(formula, target_ul)]
 
 
@@ -115,7 +115,7 @@ def _line_row(item: Wanted) -> Row:
     if item.least is not None and item.most is not None:
         within = f"{show(item.least, item.measure)} to {show(item.most, item.measure)}"
     return (
-        item.material,
+        item.called.code,
         show(item.amount, item.measure),
         percent_of(item.line.overage_mpct),
         percent_of(item.line.tolerance_mpct),
@@ -132,7 +132,7 @@ def step_rows(formula: Formula) -> list[Row]:
 
 
 def scaled_plain(formula: Formula, target: Quantity) -> dict[str, Any]:
-    """Return the materials for a volume for machines."""
+    """Return what goes in for a volume for machines."""
     return {
         "formula": formula.code,
         "version": formula.version,
@@ -140,7 +140,8 @@ def scaled_plain(formula: Formula, target: Quantity) -> dict[str, Any]:
         "unit": str(target.measure),
         "lines": [
             {
-                "material": item.material,
+                "material": item.called.material,
+                "formula": item.called.formula,
                 "amount": str(item.amount),
                 "unit": str(item.measure),
                 "least": None if item.least is None else str(item.least),
@@ -172,16 +173,16 @@ def _gathered(formula: Formula) -> dict[str, str]:
 
 def _lines_differ(old: Formula, new: Formula) -> Iterator[Row]:
     before, after = (
-        {line.material: _line_words(item, line.material) for line in item.lines}
+        {called_for(line): _line_words(item, called_for(line)) for line in item.lines}
         for item in (old, new)
     )
-    for material in dict.fromkeys([*before, *after]):
-        if before.get(material) != after.get(material):
-            yield material, before.get(material, "–"), after.get(material, "–")
+    for called in dict.fromkeys([*before, *after]):
+        if before.get(called) != after.get(called):
+            yield called.code, before.get(called, "–"), after.get(called, "–")
 
 
-def _line_words(formula: Formula, material: str) -> str:
-    lines = (line for line in formula.lines if line.material == material)
+def _line_words(formula: Formula, called: Called) -> str:
+    lines = (line for line in formula.lines if called_for(line) == called)
     return "; ".join(
         ", ".join(
             part

@@ -6,6 +6,7 @@ make whole sentences.
 
 from ledger.domain.entries.selling import Bottle, Complaint, Contact, Judge, Labels, Move
 from ledger.domain.entries.words import MoveAs, Reached
+from ledger.domain.quantity import Quantity
 from reports.build.parts import Parts, before
 from reports.format import duration, scaled, tidy
 
@@ -105,6 +106,10 @@ def contact(facts: Contact) -> Parts:
     return (
         facts.party,
         CALLS[facts.reached],
-        f"{tidy(facts.still_there.written)} still there" if facts.still_there else None,
+        _still_there(facts.still_there) if facts.still_there else None,
         facts.words,
     )
+
+
+def _still_there(amount: Quantity) -> str:
+    return f"{tidy(amount.written)} still there" if amount.amount else "nothing left"

@@ -62,7 +62,7 @@ def formula(facts: Formula) -> Parts:
     return (
         f"{version_of(facts)} for {facts.product}",
         f"basis {tidy(facts.basis.written)}",
-        f"{plural(len(facts.lines), 'material')} and {plural(len(facts.steps), 'step')}",
+        f"{plural(len(facts.lines), 'line')} and {plural(len(facts.steps), 'step')}",
     )
 
 

@@ -11,7 +11,7 @@ BEGUN = """\
 Recorded 41, started OE-002-3: Orange essence (essence), target 480 mL, formula orange version \
 {version}.
 OE-002-3, Orange essence: 0 mL, being made.
-material    calls for  lot          take  best before
+what        calls for  lot          take  best before
 orange-oil      {oil} mL  SOO-001-3   {oil} mL  2099-06-30
 spirit         440 mL  NS-001-J   440 mL
 Next, as it is done:
@@ -21,7 +21,7 @@ Next, as it is done:
 SHORT = """\
 Recorded 41, started OE-002-3: Orange essence (essence), target 48 L, formula orange version 2.
 OE-002-3, Orange essence: 0 mL, being made.
-material    calls for  lot          take  best before
+what        calls for  lot          take  best before
 orange-oil      3.2 L  SOO-001-3  470 mL  2099-06-30
 spirit           44 L  NS-001-J   4.56 L
 Short of orange-oil: 2.73 L of 3.2 L are in no lot that may be used.
@@ -62,7 +62,7 @@ step 1      rest: for macerate, at least 1 d  rest: for macerate, at least 2 d
         "formula scale orange 480mL",
         """\
 orange version 2, Orange essence, 480 mL
-material    amount  overage  tolerance  within
+what        amount  overage  tolerance  within
 orange-oil   32 mL           2 %        31.36 mL to 32.64 mL
 spirit      440 mL
 Next: pottle start orange 480mL
@@ -72,7 +72,7 @@ Next: pottle start orange 480mL
         "formula scale orange 1L --version 1",
         """\
 orange version 1, Orange essence, 1 L
-material        amount  overage  tolerance  within
+what            amount  overage  tolerance  within
 orange-oil     62.5 mL           2 %        61.25 mL to 63.75 mL
 spirit      916.667 mL
 Next: pottle start orange 1L
@@ -156,7 +156,7 @@ def test_a_command_refuses_and_records_nothing(refused: Refused, formulas: Shell
 def test_a_formula_is_loaded_once(formulas: Shell) -> None:
     assert formulas.run("formula", "load", "first.toml").lines == [
         "In the book already, unchanged, as entry 39: orange version 1 for Orange essence, basis "
-        "240 mL, 2 materials and 2 steps.",
+        "240 mL, 2 lines and 2 steps.",
         "Next: pottle start orange VOLUME",
     ]
     assert formulas.entries() == 40
@@ -184,9 +184,17 @@ def test_a_lot_on_hold_is_not_proposed(formulas: Shell) -> None:
     formulas.run("hold", "SOO-001-3", "--because", "smells of pine")
     found = formulas.run("start", "orange", "480mL", "--json").json
     assert found["proposed"] == [
-        {"material": "orange-oil", "amount": "32000", "unit": "uL", "short": "32000", "lots": []},
+        {
+            "material": "orange-oil",
+            "formula": None,
+            "amount": "32000",
+            "unit": "uL",
+            "short": "32000",
+            "lots": [],
+        },
         {
             "material": "spirit",
+            "formula": None,
             "amount": "440000",
             "unit": "uL",
             "short": "0",

@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from ledger.store.engine import SCHEMA_VERSION
 from tests.cli.shell import Shell
 from tests.old_books import OLD_BOOKS
 
@@ -59,16 +60,18 @@ def test_an_older_book_is_recognised_and_upgraded_only_when_asked(tmp_path: Path
     assert (refused.exit_code, refused.complaints) == (
         5,
         [
-            f"The book {old.book} is of version 1; this pottle writes version 3.",
+            f"The book {old.book} is of version 1; this pottle writes version {SCHEMA_VERSION}.",
             "  Run pottle upgrade, which keeps a copy first. Nothing was changed.",
         ],
     )
     assert old.book.read_bytes() == before
     done = old.run("upgrade", "--keep-in", str(tmp_path))
     assert done.lines[0] == (
-        "The book was brought from version 1 to 3; its 36 entries and their root are the same, "
-        "and it was verified."
+        f"The book was brought from version 1 to {SCHEMA_VERSION}; its 36 entries and "
+        "their root are the same, and it was verified."
     )
     assert done.lines[1].startswith(f"The book as it was is kept in {tmp_path}/pottle-")
-    assert old.run("upgrade").lines == ["The book is of version 3 already; nothing was changed."]
+    assert old.run("upgrade").lines == [
+        f"The book is of version {SCHEMA_VERSION} already; nothing was changed."
+    ]
     assert old.run("verify").exit_code == 0

@@ -11,6 +11,7 @@ import pytest
 from ledger.domain.entries import (
     FACTS,
     Add,
+    Count,
     Facts,
     Filter,
     Formula,
@@ -48,7 +49,8 @@ SHAPES: list[tuple[type, FieldSpec]] = [
     (Formula, FieldSpec("checked_by", str, True, False, "person", False)),
     (Formula, FieldSpec("wanted_clarity", Grade, True, False, None, False)),
     (Formula, FieldSpec("lines", FormulaLine, False, True, None, False)),
-    (FormulaLine, FieldSpec("material", str, False, False, "material", False)),
+    (FormulaLine, FieldSpec("material", str, True, False, "material", False)),
+    (Count, FieldSpec("amount", Quantity, False, False, None, False, may_be_nothing=True)),
     (FormulaStep, FieldSpec("temp_min_mdegc", int, True, False, None, True)),
 ]
 

@@ -12,9 +12,9 @@ from ledger.domain.formulas import steps_for, together, version_of, wanted
 from tests.domain.builders import grams, make, ml
 
 LINES = (
-    FormulaLine("oil", ml(30), tolerance_mpct=2000),
-    FormulaLine("carb", grams(20), overage_mpct=5000, tolerance_mpct=10_000),
-    FormulaLine("spirit", ml(420)),
+    FormulaLine(ml(30), material="oil", tolerance_mpct=2000),
+    FormulaLine(grams(20), material="carb", overage_mpct=5000, tolerance_mpct=10_000),
+    FormulaLine(ml(420), material="spirit"),
 )
 FORMULA = make(Formula, lines=LINES)
 
@@ -64,18 +64,21 @@ def test_an_entry_is_matched_with_the_steps_it_may_be() -> None:
 
 
 def test_a_material_on_several_lines_is_wanted_in_all() -> None:
-    lines = (*LINES, FormulaLine("oil", ml(15), tolerance_mpct=4000))
+    lines = (*LINES, FormulaLine(ml(15), material="oil", tolerance_mpct=4000))
     oil, carb, spirit = together(wanted(make(Formula, lines=lines), 450_000))
-    assert (oil.material, oil.amount, oil.least, oil.most) == ("oil", 45_000, 43_800, 46_200)
+    assert (oil.called.code, oil.amount, oil.least, oil.most) == ("oil", 45_000, 43_800, 46_200)
     assert (carb, spirit) == wanted(FORMULA, 450_000)[1:]
 
 
 def test_a_line_without_a_tolerance_leaves_its_material_without_limits() -> None:
-    for lines in ((LINES[0], FormulaLine("oil", ml(15))), (FormulaLine("oil", ml(15)), LINES[0])):
+    for lines in (
+        (LINES[0], FormulaLine(ml(15), material="oil")),
+        (FormulaLine(ml(15), material="oil"), LINES[0]),
+    ):
         (oil,) = together(wanted(make(Formula, lines=lines), 450_000))
         assert (oil.amount, oil.least, oil.most) == (45_000, None, None)
 
 
 def test_lines_in_two_measures_stay_apart() -> None:
-    lines = wanted(make(Formula, lines=(LINES[0], FormulaLine("oil", grams(15)))), 450_000)
+    lines = wanted(make(Formula, lines=(LINES[0], FormulaLine(grams(15), material="oil"))), 450_000)
     assert together(lines) == lines

@@ -105,7 +105,7 @@ def test_any_text_is_read_or_refused_in_words(text: str) -> None:
         assert len(bytes.fromhex(found.root)) == 32
 
 
-PARTS = r"house\s*(?P<house>.*\S)\s*entries\s*(?P<entries>\S+?)\s*root(?P<root>.*)"
+PARTS = r"house\s*(?P<house>.*\S)\s*entries\s*(?P<entries>\S{1,60}?)\s*root(?P<root>.*)"
 PIECES = (
     "house",
     "House ",

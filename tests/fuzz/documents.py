@@ -14,7 +14,7 @@ from ledger.domain.entries import Formula
 from ledger.domain.plain import UNREADABLE, entry_text, facts_from_plain, facts_to_plain, read_entry
 from ledger.domain.proofs import proof_faults, proof_text, read_proof
 from ledger.domain.seals import read_seal, same_house
-from ledger.service.formula_file import read_formula
+from ledger.service.formula_file import Known, read_formula
 from ledger.service.season import Season, read_season
 from ledger.service.season_files import Row
 from ledger.service.words import Words
@@ -27,6 +27,8 @@ from tests.service.season_folder import GOOD, folder_with
 
 MATERIALS = ("orange-oil", "lemon-oil", "lime-oil", "spirit", "carbonate", "sugar", "water")
 """Materials that the book of a formula knows."""
+KNOWN = Known(("AB",), MATERIALS, ("orange-essence",))
+"""What that book knows in all."""
 
 
 def document(data: bytes) -> str | None:
@@ -43,7 +45,7 @@ def formulas(data: bytes) -> None:
     if text is None:
         return
     words = Words(cast(Connection, None), "US", "AB")
-    formula = attempt(lambda: read_formula(text, "formula.toml", words, ("AB",), MATERIALS))
+    formula = attempt(lambda: read_formula(text, "formula.toml", words, KNOWN))
     for error in words.errors:
         check_error(error)
     if formula and not words.errors:

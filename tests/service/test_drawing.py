@@ -10,8 +10,8 @@ from ledger.service.drawing import propose
 from reports.build.drawing import commands, rows, shortages
 from tests.keeper import Keeper
 
-SUGAR = FormulaLine("sugar", parse_quantity("1kg"))
-SPIRIT = FormulaLine("spirit", parse_quantity("500mL"))
+SUGAR = FormulaLine(parse_quantity("1kg"), material="sugar")
+SPIRIT = FormulaLine(parse_quantity("500mL"), material="spirit")
 
 
 def formula(keeper: Keeper, code: str, *lines: FormulaLine, **more: object) -> str:
@@ -55,7 +55,7 @@ def test_of_two_with_the_same_date_the_one_that_came_first_is_drawn_first(keeper
 
 def test_a_target_and_an_overage_scale_what_is_called_for(keeper: Keeper) -> None:
     lot = sugar(keeper, "5kg")
-    line = FormulaLine("sugar", parse_quantity("1kg"), overage_mpct=2000)
+    line = FormulaLine(parse_quantity("1kg"), material="sugar", overage_mpct=2000)
     assert proposed(keeper, formula(keeper, "fudge", line), "2.5L") == [
         ("sugar", "2.55 kg", lot, "2.55 kg", "")
     ]
@@ -126,7 +126,7 @@ def test_a_weight_is_drawn_from_a_volume_by_its_density_never_more_than_is_there
 ) -> None:
     """100 mL at 0.845 g/mL weigh 84.5 g."""
     oil = keeper.opens("receive", material="orange-oil", amount="100mL")
-    line = FormulaLine("orange-oil", parse_quantity("100g"))
+    line = FormulaLine(parse_quantity("100g"), material="orange-oil")
     code = keeper.opens("start", formula=formula(keeper, "oily", line), target="1L")
     (found,) = propose(keeper.book, code)
     (drawn,) = found.drawn
@@ -137,7 +137,7 @@ def test_a_weight_is_drawn_from_a_volume_by_its_density_never_more_than_is_there
 
 def test_a_lot_of_unknown_density_is_not_drawn_on_by_weight(keeper: Keeper) -> None:
     keeper.opens("receive", material="spirit", amount="5L")
-    line = FormulaLine("spirit", parse_quantity("100g"))
+    line = FormulaLine(parse_quantity("100g"), material="spirit")
     assert proposed(keeper, formula(keeper, "strong", line)) == [
         ("spirit", "100 g", "none", "", "")
     ]
@@ -146,11 +146,9 @@ def test_a_lot_of_unknown_density_is_not_drawn_on_by_weight(keeper: Keeper) -> N
 def test_what_another_formula_makes_is_drawn_on_when_it_is_released_and_in_date(
     keeper: Keeper,
 ) -> None:
-    """The material that a line calls for has the code of the formula that makes it."""
-    keeper.do("material", code="essence", kind="other")
     keeper.opens("receive", material="spirit", amount="5L")
     formula(keeper, "essence", SPIRIT, keeping=(Keeping("cool and dark", 30),))
-    followed = formula(keeper, "syrup", FormulaLine("essence", parse_quantity("30mL")))
+    followed = formula(keeper, "syrup", FormulaLine(parse_quantity("30mL"), formula="essence"))
     essence = keeper.opens("start", formula="essence", target="1L")
     keeper.do("add", lot=essence, source="NS-001-J", amount="500mL")
     assert [row[2] for row in proposed(keeper, followed)] == ["none"]

@@ -155,6 +155,48 @@ def test_all_that_is_wrong_is_told_with_its_line(sqlite_keeper: Keeper, tmp_path
     assert sqlite_keeper.bodies() == before
 
 
+def syrup(*lines: str) -> str:
+    """Return the formula of a syrup with these lines."""
+    head = 'code = "syrup"\nversion = 1\nproduct = "Syrup"\nkind = "syrup"\nbasis = "4L"\n'
+    return head + "".join(f'[[line]]\namount = "120mL"\n{line}\n' for line in lines)
+
+
+def test_a_line_calls_for_what_is_made_here_by_its_formula(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    load(sqlite_keeper, tmp_path, GOOD)
+    load(sqlite_keeper, tmp_path, syrup('formula = "Orange-Essence"'))
+    (found,) = versions(sqlite_keeper.book, "syrup")
+    assert [(line.material, line.formula) for line in found.lines] == [(None, "orange-essence")]
+
+
+def test_a_line_calls_for_one_thing_that_the_book_knows(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    text = syrup('material = "orange-oil"\nformula = "orange-essence"', "", 'formula = "Balm"')
+    with pytest.raises(InputError) as raised:
+        load(sqlite_keeper, tmp_path, text)
+    assert raised.value.problems == (
+        (
+            "orange.toml line 9: A line calls for one thing, bought or made here, and this names "
+            "both.",
+            "Write each in a [[line]] of its own.",
+        ),
+        (
+            "orange.toml line 9: The formula orange-essence is not in the book.",
+            "Load that first: pottle formula load FILE",
+        ),
+        (
+            "orange.toml line 10: A line does not say what it calls for.",
+            'Write material = "CODE" for what is bought, or formula = "CODE" for what is made.',
+        ),
+        (
+            "orange.toml line 15: The formula balm is not in the book.",
+            "Load that first: pottle formula load FILE",
+        ),
+    )
+
+
 CHECK = "Check the number."
 TOO_MUCH = f"""\
 code = "orange-essence"

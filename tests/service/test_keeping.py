@@ -216,6 +216,33 @@ def test_a_count_says_what_is_there_from_then_on(bench: Keeper) -> None:
     assert bench.on_hand("SOO-001-3") == bench.held("SOO-001-3") == 490_000
 
 
+@pytest.mark.parametrize(
+    ("lot", "said"),
+    [
+        ("LOT-001-X", {"amount": "0"}),
+        ("NS-001-J", {"amount": "0"}),
+        ("SGR-001-L", {"amount": "800g", "tare": "800g"}),
+    ],
+    ids=["a bare shelf", "nothing of what is poured", "an empty vessel"],
+)
+def test_a_count_may_find_nothing(lot: str, said: dict[str, str], bench: Keeper) -> None:
+    done = bench.do("count", lot=lot, because="used up", **said)
+    assert bench.on_hand(lot) == bench.held(lot) == 0
+    bench.do("correct", entry=str(done.seq), changes="amount=0", because="counted by another")
+    assert bench.on_hand(lot) == 0
+
+
+def test_nothing_is_no_amount_to_add(bench: Keeper) -> None:
+    with pytest.raises(RefusedError) as raised:
+        bench.do("add", lot="OE-001-5", source="SOO-001-3", amount="0mL")
+    assert raised.value.problems == (
+        (
+            "An amount must be more than zero, and 0mL is not.",
+            "Write how much there really was.",
+        ),
+    )
+
+
 def test_an_entry_keeps_who_when_and_from_where(bench: Keeper) -> None:
     bench.by = " ab "
     made = bench.do("note", text="Copied.", at="2026-03-08 17:00", sheet="14")

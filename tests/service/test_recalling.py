@@ -4,9 +4,10 @@ import networkx as nx
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from ledger.domain.entries import Judge
-from ledger.domain.entries.words import Verdict
+from ledger.domain.entries import Contact, Judge
+from ledger.domain.entries.words import Reached, Verdict
 from ledger.domain.lots import Status
+from ledger.domain.quantity import Measure, Quantity
 from ledger.errors import ReasonNeededError, RefusedError
 from ledger.service.carrying import traced
 from ledger.service.looking import brief_of
@@ -158,7 +159,8 @@ def test_a_call_says_what_is_left_and_a_return_takes_from_it(walked: tuple[Keepe
     keeper.do("contact", lot=lots.oil, party=STALL, reached="spoken", still_there="0", words="sold")
     call = recall_of(keeper.book, lots.oil).to_call[0]
     assert (call.pieces, call.volume_ul, len(call.contacts)) == (0, 0, 3)
-    assert getattr(call.contacts[-1].draft.facts, "words", "") == "none left, sold"
+    last = call.contacts[-1].draft.facts
+    assert last == Contact(STALL, Reached.SPOKEN, Quantity(0, Measure.UEACH, "0"), "sold")
 
 
 def test_more_bottles_than_were_sent_are_remarked_on(walked: tuple[Keeper, Lots]) -> None:

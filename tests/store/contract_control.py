@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from ledger.domain.entries.words import MaterialKind
+from ledger.domain.entries.words import MaterialKind, ProductKind
 from ledger.domain.lots import Status
 from ledger.service.drawing import propose
 from ledger.service.due import due
@@ -32,7 +32,21 @@ class ControlContract:
             code: Status.FINISHED,
         }
         assert found["LMC-001-F"].sort is MaterialKind.CLARIFIER
-        assert (found["NS-001-J"].called, found[code].called) == ("spirit", "orange-essence")
+        assert found["NS-001-J"].called == ("spirit", None)
+        assert found[code].called == (None, "orange-essence")
+
+    def test_a_bottled_input_is_of_the_formula_of_its_bulk(
+        self, keeper: Keeper, tmp_path: Path
+    ) -> None:
+        code = make_orange(keeper, tmp_path)
+        keeper.do("judge", lot=code, verdict="release", because="tried")
+        packed = keeper.opens("bottle", source=code, pack="4 x 100mL", because="tried")
+        with keeper.reading() as connection:
+            lot = queries.lot_by_code(connection, packed)
+            assert lot is not None
+            (found,) = inputs.inputs(connection, [lot.seq])
+        assert found.called == (None, "orange-essence")
+        assert found.product_kind is ProductKind.ESSENCE
 
     def test_a_struck_addition_is_no_input(self, keeper: Keeper, tmp_path: Path) -> None:
         code = start_orange(keeper, tmp_path)

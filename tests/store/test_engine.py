@@ -11,6 +11,7 @@ from ledger.errors import InputError, LedgerError, StorageError
 from ledger.service.book import open_book
 from ledger.service.setting_up import init
 from ledger.store import engine
+from ledger.store.engine import SCHEMA_VERSION
 from tests.conftest import Server
 from tests.keeper import Keeper, SetClock, copy_book
 from tests.path import HOUSE
@@ -88,13 +89,14 @@ def test_a_file_that_is_no_book_is_told(content: bytes, tmp_path: Path) -> None:
     ("version", "what", "todo"),
     [
         (
-            4,
-            "is of version 4; this pottle knows versions up to 3.",
+            SCHEMA_VERSION + 1,
+            f"is of version {SCHEMA_VERSION + 1}; this pottle knows versions up to "
+            f"{SCHEMA_VERSION}.",
             "Use the newer pottle that wrote it. Nothing was changed.",
         ),
         (
             1,
-            "is of version 1; this pottle writes version 3.",
+            f"is of version 1; this pottle writes version {SCHEMA_VERSION}.",
             "Run pottle upgrade, which keeps a copy first. Nothing was changed.",
         ),
     ],

@@ -8,8 +8,7 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from ledger.domain.entries.spine import Facts
-from ledger.domain.entries.words import SeqRef
-from ledger.domain.quantity import Quantity
+from ledger.domain.entries.words import QuantityOrNothing, SeqRef
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +29,7 @@ class Count(Facts):
 
     KIND: ClassVar[str] = "count"
 
-    amount: Quantity
+    amount: QuantityOrNothing
     """What was there."""
 
 

@@ -5,7 +5,7 @@ changes.
 Refuses: nothing by itself; rules do.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from typing import ClassVar
 
@@ -73,16 +73,18 @@ class Material(Facts):
 
 @dataclass(frozen=True, slots=True)
 class FormulaLine:
-    """One material of a formula, for its basis volume."""
+    """What a formula calls for, bought or made here, for its basis volume."""
 
-    material: MaterialRef
-    """Code of the material."""
+    material: MaterialRef | None = field(default=None, kw_only=True)
+    """Code of the material, of what is bought."""
     amount: Quantity
     """How much for the basis."""
     tolerance_mpct: int | None = None
     """How far off it may be, in thousandths of a per cent either way."""
     overage_mpct: int | None = None
     """What is added on purpose beyond the amount, in thousandths of a per cent."""
+    formula: str | None = None
+    """Code of the formula, of what is made here; a line has either this or a material."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,7 @@ from datetime import date
 from typing import ClassVar
 
 from ledger.domain.entries.spine import Facts
-from ledger.domain.entries.words import LotRef, MoveAs, Reached, Verdict
+from ledger.domain.entries.words import LotRef, MoveAs, QuantityOrNothing, Reached, Verdict
 from ledger.domain.quantity import Quantity
 
 
@@ -116,7 +116,7 @@ class Contact(Facts):
     """Who was called."""
     reached: Reached
     """How the call ended."""
-    still_there: Quantity | None = None
+    still_there: QuantityOrNothing | None = None
     """How much they say they still have."""
     words: str | None = None
     """What was said."""

@@ -7,6 +7,8 @@ the book must be able to compare.
 from enum import StrEnum
 from typing import Annotated
 
+from ledger.domain.quantity import Quantity
+
 LotRef = Annotated[str, "lot"]
 """The code of a lot that must be in the book."""
 PersonRef = Annotated[str, "person"]
@@ -17,6 +19,8 @@ SeqRef = Annotated[int, "entry"]
 """The number of an entry that must be in the book."""
 Signed = Annotated[int, "signed"]
 """A whole number that may be below zero."""
+QuantityOrNothing = Annotated[Quantity, "or nothing"]
+"""An amount that may be nothing."""
 
 
 class Precision(StrEnum):

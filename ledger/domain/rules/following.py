@@ -86,18 +86,21 @@ def materials_are_the_formulas(draft: Draft, scene: Scene) -> Iterator[Finding]:
     facts, formula, lot = draft.facts, scene.control.formula, scene.lot
     if not isinstance(facts, Add) or formula is None or lot is None or not formula.lines:
         return
-    # a formula's lines name what is bought; what is made here has a record of its own
-    if facts.added_as is not AddedAs.INGREDIENT or scene.control.is_made(facts.source):
+    # a formula that names nothing made here leaves it open what of that goes in
+    is_open = scene.control.is_made(facts.source) and not any(
+        line.formula for line in formula.lines
+    )
+    if facts.added_as is not AddedAs.INGREDIENT or is_open:
         return
     called = scene.control.called(facts.source)
-    line = next((item for item in _wanted(formula, lot) if item.material == called), None)
+    line = next((item for item in _wanted(formula, lot) if item.called == called), None)
     if line is not None:
         yield from _too_much(facts, line, formula, lot, scene)
         return
-    listed = ", ".join(dict.fromkeys(item.material for item in formula.lines))
+    listed = ", ".join(dict.fromkeys(item.called.code for item in _wanted(formula, lot)))
     yield needs_reason(
         "formula",
-        f"{facts.source} is no material of {version_of(formula)}, which calls for {listed}.",
+        f"{facts.source} is not in {version_of(formula)}, which calls for {listed}.",
         SAY_WHY,
     )
 
@@ -112,9 +115,9 @@ def _too_much(
     if total + more > line.most:
         yield needs_reason(
             "formula",
-            f"With this {show(total + more, line.measure)} of {line.material} are in {lot.code}; "
-            f"{version_of(formula)} calls for {show(line.amount, line.measure)}, at most "
-            f"{show(line.most, line.measure)}.",
+            f"With this {show(total + more, line.measure)} of {line.called.code} are in "
+            f"{lot.code}; {version_of(formula)} calls for {show(line.amount, line.measure)}, "
+            f"at most {show(line.most, line.measure)}.",
             SAY_WHY,
         )
 
@@ -131,21 +134,21 @@ def nothing_is_short(draft: Draft, scene: Scene) -> Iterator[Finding]:
             there = show(total, line.measure) if total else "nothing"
             yield needs_reason(
                 "formula",
-                f"Of {line.material} {there} went into {lot.code}; {version_of(formula)} calls for "
-                f"{show(line.amount, line.measure)}"
+                f"Of {line.called.code} {there} went into {lot.code}; {version_of(formula)} calls "
+                f"for {show(line.amount, line.measure)}"
                 + (f", at least {show(least, line.measure)}." if line.least else "."),
                 "Record the addition that is missing: pottle add ... (or say why with --because).",
             )
 
 
 def went_in(line: Wanted, lot: LotState, scene: Scene) -> int | None:
-    """Return how much of a line's material was added, in its measure; None when not comparable."""
+    """Return how much of a line was added, in its measure; None when not comparable."""
     total = 0
     for entry in lot.entries:
         facts = entry.draft.facts
         if not isinstance(facts, Add) or facts.added_as is not AddedAs.INGREDIENT:
             continue
-        if scene.control.called(facts.source) != line.material:
+        if scene.control.called(facts.source) != line.called:
             continue
         amount = _taken(entry, facts, line.measure, scene)
         if amount is None:

@@ -62,7 +62,8 @@ def materials_are_known(draft: Draft, scene: Scene) -> Iterator[Finding]:
 def material_names(draft: Draft) -> tuple[str, ...]:
     """Return the codes of materials that a draft refers to, in order, without repeats."""
     facts = draft.facts
-    named = [line.material for line in facts.lines] if isinstance(facts, Formula) else []
+    lines = facts.lines if isinstance(facts, Formula) else ()
+    named = [line.material for line in lines if line.material]
     single = getattr(facts, "material", None)
     return tuple(dict.fromkeys([single, *named] if single else named))
 

@@ -22,13 +22,13 @@ CARBONATE = Input("C-1", Measure.MG, Status.IN_STOCK, "carb", MaterialKind.CLARI
 GUM = Input("G-1", Measure.MG, Status.IN_STOCK, "gum", MaterialKind.GUM)
 INPUTS = (SYRUP, OIL, CARBONATE, GUM)
 LINES = (
-    FormulaLine("oil", ml(30), tolerance_mpct=2000, overage_mpct=10_000),
-    FormulaLine("carb", grams(20)),
+    FormulaLine(ml(30), material="oil", tolerance_mpct=2000, overage_mpct=10_000),
+    FormulaLine(grams(20), material="carb"),
 )
 ORANGE = make(Formula, lines=LINES)
 TWO_LINES = (
-    FormulaLine("oil", ml(40), tolerance_mpct=2000),
-    FormulaLine("oil", ml(20), tolerance_mpct=2000),
+    FormulaLine(ml(40), material="oil", tolerance_mpct=2000),
+    FormulaLine(ml(20), material="oil", tolerance_mpct=2000),
 )
 IN_TWO = make(Formula, lines=TWO_LINES)
 
@@ -41,9 +41,24 @@ def oils(amount: float) -> Add:
     return make(Add, amount=ml(amount))
 
 
-NOT_CALLED_FOR = why(
-    "formula", "G-1 is no material of orange version 1, which calls for oil, carb."
+NOT_CALLED_FOR = why("formula", "G-1 is not in orange version 1, which calls for oil, carb.")
+SYRUP_LINES = (*LINES, FormulaLine(ml(120), formula="orange-essence", tolerance_mpct=5000))
+SYRUPS = make(Formula, code="syrup", lines=SYRUP_LINES)
+ESSENCE = Input(
+    "E-2",
+    Measure.UL,
+    Status.RELEASED,
+    formula="orange-essence",
+    product_kind=ProductKind.ESSENCE,
 )
+UNNAMED = Input("E-3", Measure.UL, Status.RELEASED, product_kind=ProductKind.ESSENCE)
+
+
+def dosing(source: str, amount: float, *before: Facts) -> tuple[Any, Any]:
+    facts = make(Add, source=source, amount=ml(amount))
+    return draft(facts), follows(SYRUPS, *before, inputs=(*INPUTS, ESSENCE, UNNAMED))
+
+
 CARB = make(Add, source="C-1", amount=grams(20))
 DENSE = scene(
     lot(),
@@ -93,6 +108,32 @@ ADDITIONS = [
             "61.2 mL.",
         ),
     ),
+    Case("what is made here by the formula that is called for", *dosing("E-2", 126)),
+    Case(
+        "more of what is made here than is called for",
+        *dosing("E-2", 126.1),
+        why(
+            "formula",
+            "With this 126.1 mL of orange-essence are in E-1; syrup version 1 calls for 120 mL, at "
+            "most 126 mL.",
+        ),
+    ),
+    Case(
+        "what is made here by another formula, when one is called for",
+        *dosing("S-1", 120),
+        why(
+            "formula",
+            "S-1 is not in syrup version 1, which calls for oil, carb, orange-essence.",
+        ),
+    ),
+    Case(
+        "what is made here by no formula, when one is called for",
+        *dosing("E-3", 120),
+        why(
+            "formula",
+            "E-3 is not in syrup version 1, which calls for oil, carb, orange-essence.",
+        ),
+    ),
     Case("a formula without materials", *adding(oils(99), formula=make(Formula))),
     Case("no formula", draft(oils(99)), scene(lot(), oil())),
 ]
@@ -129,6 +170,17 @@ ENDS = [
         + why(
             "formula",
             "Of carb nothing went into E-1; orange version 1 calls for 20 g.",
+            MISSING,
+        ),
+    ),
+    Case(
+        "none of what is made here",
+        draft(make(Finish)),
+        follows(SYRUPS, oils(33), CARB, inputs=(*INPUTS, ESSENCE)),
+        why(
+            "formula",
+            "Of orange-essence nothing went into E-1; syrup version 1 calls for 120 mL, at least "
+            "114 mL.",
             MISSING,
         ),
     ),

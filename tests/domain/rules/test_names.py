@@ -11,7 +11,7 @@ from tests.domain.builders import draft, entry, make, ml, scene
 from tests.domain.rules.cases import NO, Case, find, said
 
 NOTE = make(Note)
-LINES = tuple(FormulaLine(code, ml(1)) for code in ("spirit", "oil", "water", "spirit"))
+LINES = tuple(FormulaLine(ml(1), material=code) for code in ("spirit", "oil", "water", "spirit"))
 IN_THE_BOOK: dict[str, Any] = {"formulas": frozenset({("orange", 1), ("orange", 4)})}
 CORRECTS: dict[str, Any] = {"corrects": 5, "reason": "a slip"}
 

@@ -87,10 +87,10 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
             product="Orange essence",
             product_kind=ProductKind.ESSENCE,
             basis=q("1L"),
-            lines=(FormulaLine("orange-oil", q("50g")),),
+            lines=(FormulaLine(q("50g"), material="orange-oil"),),
             steps=(FormulaStep("rest"), FormulaStep("filter")),
         ),
-        "orange-essence version 2 for Orange essence, basis 1 L, 1 material and 2 steps",
+        "orange-essence version 2 for Orange essence, basis 1 L, 1 line and 2 steps",
     ),
     (
         Receipt(

@@ -20,7 +20,7 @@ FORMULA = make(
     abv_min_mpct=80_000,
     abv_max_mpct=90_500,
     claim="for flavouring only",
-    lines=(FormulaLine("oil", ml(30), tolerance_mpct=2500, overage_mpct=1000),),
+    lines=(FormulaLine(ml(30), material="oil", tolerance_mpct=2500, overage_mpct=1000),),
     steps=(REST, CHILL, FILTER, LOOK),
     keeping=(Keeping("cool and dark", 540, opened_days=1, brix_min_mpct=60_000),),
     valid_from=date(2026, 4, 1),
@@ -69,7 +69,7 @@ def test_what_differs_is_told_and_nothing_else() -> None:
         FORMULA,
         version=2,
         claim=None,
-        lines=(FormulaLine("oil", ml(32)), FormulaLine("carb", grams(20))),
+        lines=(FormulaLine(ml(32), material="oil"), FormulaLine(grams(20), material="carb")),
         steps=(REST, FILTER, replace(LOOK, worst=Grade.BRIGHT)),
     )
     assert differences(FORMULA, FORMULA) == []

@@ -92,6 +92,8 @@ def test_the_sheets_of_the_season_fit_one_page_with_all_their_rows(
         keeper.do("person", initials=initials, name=name)
     for code in ("orange-oil", "lemon-oil", "lime-oil", "carbonate", "spirit96", "citric"):
         keeper.do("material", code=code, kind="other", change=code == "orange-oil" or None)
+    for essence in FORMULAS.glob("*-essence.toml"):
+        keeper.do("formula", file=str(essence))
     copy = tmp_path / file.name
     copy.write_text(text, encoding="utf-8")
     formula = keeper.do("formula", file=str(copy)).entry.draft.facts
