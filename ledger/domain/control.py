@@ -27,7 +27,7 @@ class Input:
     sort: MaterialKind | None = None
     """Kind of its material."""
     formula: str | None = None
-    """Code of the formula it was made by, for a lot made here, packed or not."""
+    """Code of the formula it was made by, else of one for a product of its name."""
     product_kind: ProductKind | None = None
     """Kind of product, for a lot made here, packed or not."""
 

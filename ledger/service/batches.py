@@ -26,6 +26,9 @@ from ledger.service.words import read_text
 from ledger.store import queries, recorder
 from ledger.store.queries import Moment
 
+_UNREAD: Formula | None = Formula("", 1, "lot", ProductKind.ESSENCE, Quantity(1, Measure.UL, ""))
+"""Stands in for a formula that could not be read, so that what follows from it is not asked for."""
+
 
 def start(
     book: Book,
@@ -50,7 +53,7 @@ def start(
     with at_desk(book, how) as desk:
         words = desk.words
         number = words.whole(version, "version")
-        master = words.read(lambda: _formula(desk, formula, number), None)
+        master = words.read(lambda: _formula(desk, formula, number), _UNREAD)
         name = words.text(product or (master.product if master else None), "product")
         told_kind = kind or (str(master.product_kind) if master else None)
         told_purpose = purpose or ("trial" if trial else "sale")

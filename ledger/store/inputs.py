@@ -22,9 +22,10 @@ _INTO = (
     "SELECT DISTINCT p.source FROM posting p JOIN entry e ON e.seq = p.seq "
     f"{IN_FORCE} AND p.target = :lot AND p.source IS NOT NULL AND e.stands_for <> :skip"
 )
+_BY_NAME = "SELECT MIN(n.code) FROM formula n WHERE lower(n.product) = lower(s.product)"
 _INPUTS = """
     SELECT lot.code, lot.lot_type, lot.measure, o.seq AS opener,
-        r.material, m.sort, s.formula, s.product_kind,
+        r.material, m.sort, COALESCE(s.formula, ({by_name})) AS formula, s.product_kind,
         (SELECT j.verdict FROM entry e JOIN judge j ON j.seq = e.seq
             LEFT JOIN entry c ON c.corrects = e.seq
             WHERE e.lot = lot.id AND c.corrects IS NULL
@@ -45,7 +46,7 @@ _INPUTS = """
     LEFT JOIN entry mo ON mo.stands_for = k.seq AND mo.kind <> 'strike'
         AND NOT EXISTS (SELECT 1 FROM entry c WHERE c.corrects = mo.seq)
     LEFT JOIN material m ON m.seq = mo.seq
-    WHERE lot.id = w.lot ORDER BY lot.id"""
+    WHERE lot.id = w.lot ORDER BY lot.id""".replace("{by_name}", _BY_NAME)
 _HELD = (
     "SELECT e.kind, e.lot, COALESCE(s.vessel, r.vessel, k.vessel) AS vessel FROM entry e "
     "LEFT JOIN start s ON s.seq = e.seq LEFT JOIN rest r ON r.seq = e.seq "
@@ -67,12 +68,16 @@ _PRODUCT = (
 _CALLED = (
     f"SELECT e.stands_for FROM entry e {IN_FORCE} AND e.seq IN "
     "(SELECT seq FROM receipt WHERE material = :material "
-    "UNION ALL SELECT seq FROM start WHERE formula = :formula) ORDER BY e.stands_for"
+    "UNION ALL SELECT s.seq FROM start s WHERE s.formula = :formula OR s.formula IS NULL "
+    f"AND ({_BY_NAME}) = :formula) ORDER BY e.stands_for"
 )
 
 
 def lots_called(connection: Connection, called: Called) -> list[int]:
-    """Return the numbers of lots of a material, or made by a formula, in the order they came."""
+    """Return the numbers of lots of a material, or of what a formula makes, in order of coming.
+
+    What was made without a formula counts as what the formula of its product's name makes.
+    """
     return ask_column(connection, _CALLED, material=called.material, formula=called.formula)
 
 

@@ -116,12 +116,6 @@ REFUSED: dict[str, Refused] = {
                 "The formula lemon is not in the book; it knows none yet.",
                 "Load it with: pottle formula load FILE",
             ),
-            ("The product is missing.", "Give the product in words."),
-            (
-                "The kind of product is missing.",
-                "Choose one of: essence, washed-essence, gum-emulsion, blend, macerate, "
-                "base-syrup, syrup, rework.",
-            ),
         ),
     ),
     "a start without a target": (

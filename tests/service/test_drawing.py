@@ -7,6 +7,7 @@ from ledger.domain.entries.masters import FormulaLine, Keeping
 from ledger.domain.entries.words import ProductKind
 from ledger.domain.quantity import parse_quantity
 from ledger.service.drawing import propose
+from ledger.service.formulas import versions
 from reports.build.drawing import commands, rows, shortages
 from tests.keeper import Keeper
 
@@ -159,6 +160,21 @@ def test_what_another_formula_makes_is_drawn_on_when_it_is_released_and_in_date(
     assert proposed(keeper, followed) == [("essence", "30 mL", essence, "30 mL", "2026-04-01")]
     keeper.clock.forward(days=31)
     assert [row[2] for row in proposed(keeper, followed)] == ["none"]
+
+
+def test_what_was_made_without_the_formula_is_drawn_on_by_its_name(keeper: Keeper) -> None:
+    keeper.opens("receive", material="spirit", amount="5L")
+    formula(keeper, "essence", SPIRIT)
+    followed = formula(keeper, "syrup", FormulaLine(parse_quantity("30mL"), formula="essence"))
+    name = versions(keeper.book, "essence")[0].product
+    by_hand = keeper.opens("start", product=name.upper(), kind="essence", target="1L")
+    keeper.do("add", lot=by_hand, source="NS-001-J", amount="500mL")
+    keeper.do("finish", lot=by_hand, volume="500mL")
+    keeper.do("look", lot=by_hand, grade="bright")
+    keeper.do("judge", lot=by_hand, verdict="release")
+    assert [row[2:4] for row in proposed(keeper, followed)] == [(by_hand, "30 mL")]
+    batch = keeper.opens("start", formula=followed, target="1L")
+    assert keeper.do("add", lot=batch, source=by_hand, amount="30mL").deviations == ()
 
 
 def test_a_batch_without_a_formula_has_nothing_proposed(keeper: Keeper) -> None:
