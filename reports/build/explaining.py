@@ -9,7 +9,7 @@ from ledger.science.alcohol import ETHANOL_KG_PER_M3
 from ledger.science.composition import Contents
 from ledger.science.ranges import significant
 from ledger.science.replay import Happening
-from ledger.service.serving import Pouring, ServingCard
+from ledger.service.serving_card import Pouring, ServingCard
 from reports.build.figures import abv_words, mg_words
 
 

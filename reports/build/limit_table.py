@@ -10,7 +10,7 @@ from ledger.domain.entries import Limit
 from ledger.domain.entries.words import Bound, LimitBasis, LimitUnit
 from ledger.science.ranges import significant
 from ledger.science.serving import Compared, Daily
-from ledger.service.serving import ServingCard
+from ledger.service.serving_card import ServingCard
 from reports.build.figures import abv_words, mg_words
 from reports.build.words_of_limits import amount_of, source_of
 

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from ledger.domain.quantity import Measure, show
 from ledger.science.louche import Outlook
 from ledger.science.ranges import significant
-from ledger.service.serving import Pouring, ServingCard
+from ledger.service.serving_card import Pouring, ServingCard
 from reports.build.cautions import cautions_of
 from reports.build.figures import abv_words, mg_words
 from reports.format import plural

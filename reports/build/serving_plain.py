@@ -9,7 +9,7 @@ from typing import Any
 from ledger.domain.entries import Limit
 from ledger.science.ranges import significant
 from ledger.science.serving import Compared
-from ledger.service.serving import ConcernServed, OilServed, Pouring, ServingCard
+from ledger.service.serving_card import ConcernServed, OilServed, Pouring, ServingCard
 from reports.build.cautions import cautions_of
 from reports.format import scaled
 

@@ -8,7 +8,8 @@ from ledger.errors import InputError, LedgerError, RefusedError
 from ledger.service.contents import contents_on
 from ledger.service.costing import cost
 from ledger.service.limits import limits
-from ledger.service.serving import ServingCard, serving
+from ledger.service.serving import serving
+from ledger.service.serving_card import ServingCard
 from ledger.service.shipped import shipped, usual_concerns
 from ledger.service.spirit import spirit_account
 from tests.keeper import Keeper
