@@ -66,7 +66,7 @@ class Control:
     """Its strength as made, in thousandths of a per cent by volume; None when not known."""
 
     claim: Limit | None = None
-    """The limit whose words its label claims."""
+    """The limit whose words its label claims, in force or not."""
 
     def is_made(self, code: str) -> bool:
         """Return whether an input was made here, by its code."""

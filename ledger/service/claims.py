@@ -3,9 +3,12 @@
 Guarantees: nothing is told that is not known. Refuses: to judge.
 """
 
+from datetime import date
+
 from ledger.domain.entries import Formula, Limit
+from ledger.domain.limits import counting_on
 from ledger.service.contents import contents_on
-from ledger.service.shipped import limits_on
+from ledger.service.shipped import limit_versions
 from ledger.store.engine import Connection
 
 
@@ -20,8 +23,10 @@ def strength_as_made(connection: Connection, lot: str, formula: Formula) -> int 
     return None if made.missing else round(1000 * made.contents.abv)
 
 
-def claimed_limit(connection: Connection, formula: Formula) -> Limit | None:
-    """Return the limit whose words the label claims, where the claim is the code of one."""
-    if formula.claim is None:
-        return None
-    return next((item for item in limits_on(connection) if item.code == formula.claim), None)
+def claimed_limit(connection: Connection, formula: Formula, on: date) -> Limit | None:
+    """Return the limit whose words the label claims, as it counts on a day, in force or not.
+
+    None where the claim is not the code of a limit.
+    """
+    said = limit_versions(connection).get(formula.claim or "")
+    return counting_on(said, on) if said else None

@@ -35,7 +35,7 @@ class HeldAgainst:
     materials: Mapping[str, Material]
     """The materials in the lot, by code."""
     limits: tuple[Limit, ...]
-    """The limits in use."""
+    """The limits in force."""
     bodies: tuple[tuple[str, int], ...]
     """Whom the daily ceilings are told for, with body weights in kg."""
 

@@ -5,6 +5,7 @@ is missing is named and the rest is still told. Refuses: to say that anything is
 """
 
 from collections.abc import Mapping
+from datetime import date
 
 from ledger.domain.entries import Bottle, Material, Start
 from ledger.domain.entries.words import LotType, MaterialKind
@@ -17,6 +18,7 @@ from ledger.service.batches import read_pour
 from ledger.service.book import Book
 from ledger.service.contents import contents_on
 from ledger.service.costing import GLASS_UL, POURED, SODA_PARTS, read_glass
+from ledger.service.home import today_on
 from ledger.service.known import known_lot
 from ledger.service.pouring import DOSE_UL, DOSED_INTO, HeldAgainst, pourings, ways
 from ledger.service.scenes import lot_state
@@ -65,7 +67,8 @@ def serving(
                 f"{code} is a received lot, which nobody pours as it is.",
                 f"Name a lot that was made of it; pottle trace {code} --forward shows them.",
             )
-        return card_on(connection, code, glass_ul, read_pour(pour), dose_ul, bodies)
+        on = today_on(connection, book.clock())
+        return card_on(connection, code, on, glass_ul, read_pour(pour), dose_ul, bodies)
 
 
 def card(book: Book, code: str) -> ServingCard | None:
@@ -76,18 +79,29 @@ def card(book: Book, code: str) -> ServingCard | None:
     with book.reading() as connection:
         if known_lot(connection, code).opened.lot_type is LotType.RECEIVED:
             return None
-        return card_on(connection, code, GLASS_UL)
+        return card_on(connection, code, today_on(connection, book.clock()), GLASS_UL)
 
 
 def card_on(
     connection: Connection,
     code: str,
+    on: date,
     glass_ul: int,
     parts: int | None = None,
     dose_ul: int = DOSE_UL,
     bodies: tuple[tuple[str, int], ...] = (("adult", ADULT_KG), ("child", CHILD_KG)),
 ) -> ServingCard:
-    """Return a serving card in an open transaction, by the lot's whole code."""
+    """Return a serving card in an open transaction, by the lot's whole code.
+
+    Args:
+        connection: A connection in a transaction.
+        code: The lot's whole code.
+        on: The day whose limits count.
+        glass_ul: Size of the glass in µL.
+        parts: Parts of soda water to one of syrup; None: as the batch says.
+        dose_ul: What of an essence goes into a syrup, in µL.
+        bodies: Whom the daily ceilings are told for, with body weights in kg.
+    """
     state = lot_state(connection, code, is_whole=False)
     made = contents_on(connection, code)
     start = latest(state.bulk or state, Start)
@@ -100,7 +114,7 @@ def card_on(
         ways(made.contents, dose_ul if is_essence else None),
         glass_ul,
         soda,
-        HeldAgainst(known, limits_on(connection), bodies),
+        HeldAgainst(known, limits_on(connection, on), bodies),
     )
     return ServingCard(
         code=code,

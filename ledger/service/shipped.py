@@ -12,6 +12,7 @@ from typing import Any
 
 from ledger.domain.entries import Limit
 from ledger.domain.entries.words import Bound, KnownBy, LimitBasis, LimitUnit
+from ledger.domain.limits import in_force_on
 from ledger.science.louche import Solubility
 from ledger.service.words import read_scaled
 from ledger.store import queries
@@ -84,8 +85,14 @@ def _shipped(row: dict[str, str]) -> Limit:
     )
 
 
-def limits_on(connection: Connection) -> tuple[Limit, ...]:
-    """Return the limits in use, by code: the book's own before those that came with pottle."""
-    known = {item.code: item for item in shipped()}
-    known |= {item.code: item for item in queries.limits(connection)}
-    return tuple(known[code] for code in sorted(known))
+def limit_versions(connection: Connection) -> dict[str, tuple[Limit, ...]]:
+    """Return what is said of each limit by code, in order: what came with pottle, then the book."""
+    said: dict[str, tuple[Limit, ...]] = {item.code: (item,) for item in shipped()}
+    for item in queries.limits(connection):
+        said[item.code] = (*said.get(item.code, ()), item)
+    return dict(sorted(said.items()))
+
+
+def limits_on(connection: Connection, on: date) -> tuple[Limit, ...]:
+    """Return the limits in force on a day, by code: the book's own before those that came."""
+    return in_force_on(limit_versions(connection).values(), on)

@@ -16,8 +16,8 @@ from ledger.science.replay import Replay
 from ledger.science.spirit import SpiritAccount, account, made_flows, spirit_flows
 from ledger.service.book import Book
 from ledger.service.contents import received_lot
+from ledger.service.home import zone_on
 from ledger.service.times import read_day
-from ledger.store import queries
 from ledger.store.briefs import all_lots
 from ledger.store.received import received
 from ledger.store.steps import steps_of
@@ -51,8 +51,7 @@ def spirit_account(book: Book, first: str | None, last: str | None) -> SpiritRep
         InputError: A day cannot be read, or the last is before the first.
     """
     with book.reading() as connection:
-        house = queries.house(connection)
-        zone = ZoneInfo(house.time_zone if house else "UTC")
+        zone = zone_on(connection)
         until = read_day(last) if last else book.clock().astimezone(zone).date()
         since = read_day(first) if first else date(until.year, 1, 1)
         if until < since:

@@ -52,3 +52,14 @@ def test_a_claim_that_the_strength_breaks_stands_in_the_way_with_its_source(
         f"{code} has 96 % vol; its label claims the words alcohol free (UK), for at most 0.05 % "
         "vol."
     ]
+
+
+def test_a_claim_is_held_to_the_limit_in_force_on_the_day_of_the_release(keeper: Keeper) -> None:
+    code = made_by(keeper, claim="uk-alcohol-free")
+    keeper.do("limit", code="uk-alcohol-free", until="2026-03-01")
+    done = keeper.do("judge", lot=code, verdict="release")
+    assert done.remarks[0] == (
+        f"The strength of {code} is not compared on 2026-03-02: its label claims the words alcohol "
+        "free (UK), for at most 0.05 % vol, which holds until 2026-03-01.",
+        "Look at the limit: pottle limits uk-alcohol-free",
+    )

@@ -1,5 +1,6 @@
 """The clearance of a lot with a formula: its papers, inputs and claims stand in the way."""
 
+from datetime import date
 from typing import Any
 
 import pytest
@@ -195,6 +196,28 @@ STRENGTHS = [
             "0.5 % vol as served.",
             "Look at the glass: pottle serving E-1",
         ),
+    ),
+    *(
+        Case(
+            f"claimed of a limit that is not in force: {days}",
+            *as_strong(9000, PLAIN, free(Bound.AT_MOST, **changes)),
+            said(
+                HM,
+                "claim",
+                "The strength of E-1 is not compared on 2026-03-02: its label claims free (US), "
+                f"for at most 0.5 % vol, which holds {days}.",
+                "Look at the limit: pottle limits free",
+            ),
+        )
+        for days, changes in (
+            ("until 2026-03-01", {"until": date(2026, 3, 1)}),
+            ("since 2026-03-03", {"since": date(2026, 3, 3)}),
+        )
+    ),
+    Case(
+        "claimed of a limit on its only day",
+        *as_strong(510, PLAIN, free(Bound.AT_MOST, since=date(2026, 3, 2), until=date(2026, 3, 2))),
+        claimed("0.51 %", "free", "at most"),
     ),
     Case("claimed for at most, and just so", *as_strong(500, PLAIN, free(Bound.AT_MOST))),
     Case(
