@@ -16,8 +16,8 @@ from ledger.science.serving import (
     concerns,
     daily,
     dosed,
+    markers,
     poured,
-    strength_markers,
 )
 from ledger.service.serving_card import ConcernServed, OilServed, Pouring
 from ledger.service.shipped import solubilities
@@ -86,7 +86,7 @@ def _pouring(
             )
             for item in concerns(glass, lot, known.materials)
         ),
-        markers=strength_markers(syrup.abv, glass.abv, known.limits),
+        markers=markers(syrup, glass, known.limits),
     )
 
 

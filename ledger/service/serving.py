@@ -17,6 +17,7 @@ from ledger.science.serving import ADULT_KG, CHILD_KG, Glass, substances
 from ledger.service.batches import read_pour
 from ledger.service.book import Book
 from ledger.service.contents import contents_on
+from ledger.service.controlling import formula_of
 from ledger.service.costing import GLASS_UL, POURED, SODA_PARTS, read_glass
 from ledger.service.home import today_on
 from ledger.service.known import known_lot
@@ -106,6 +107,7 @@ def card_on(
     made = contents_on(connection, code)
     start = latest(state.bulk or state, Start)
     kind = start.product_kind if start else None
+    formula = formula_of(connection, start) if start else None
     soda = parts or (start.pour_parts if start else None) or SODA_PARTS
     known = _materials(connection, made.contents)
     is_essence = kind not in POURED
@@ -130,6 +132,7 @@ def card_on(
         unrecorded=_unrecorded(made.contents, known),
         swig_mg=_swig(made.contents, known) if is_essence else {},
         bodies=bodies,
+        claim=formula.claim if formula else None,
     )
 
 

@@ -56,7 +56,7 @@ class Pouring:
     concerns: tuple[ConcernServed, ...]
     """The substances of concern in it."""
     markers: tuple[Compared, ...]
-    """Limits and markers of alcohol."""
+    """Limits and markers of alcohol and sugar."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,3 +89,5 @@ class ServingCard:
     """Substances of concern in a teaspoon of an essence, in mg."""
     bodies: tuple[tuple[str, int], ...]
     """Whom the daily ceilings are told for, with body weights in kg."""
+    claim: str | None
+    """What the label claims of the strength by the formula, such as the code of a limit."""

@@ -5,14 +5,16 @@ from datetime import UTC, date, datetime
 
 import pytest
 
-from ledger.domain.entries import Limit
+from ledger.domain.entries import Formula, Limit
+from ledger.domain.entries.words import ProductKind
 from ledger.domain.limits import Holds
+from ledger.domain.quantity import parse_quantity
 from ledger.errors import InputError, RefusedError
 from ledger.service.limits import limits
 from ledger.service.serving import serving
 from ledger.service.shipped import shipped
 from tests.keeper import Keeper
-from tests.path import walk_main_path
+from tests.path import receive_all, walk_main_path
 
 
 def counting(keeper: Keeper) -> tuple[Limit, ...]:
@@ -126,3 +128,12 @@ def test_a_limit_that_ends_before_it_begins_is_refused(sqlite_keeper: Keeper) ->
             "Give --since the earlier day.",
         ),
     )
+
+
+def test_a_card_knows_what_its_formula_claims(sqlite_keeper: Keeper) -> None:
+    lots = receive_all(sqlite_keeper)
+    formula = Formula("test", 1, "Test", ProductKind.BLEND, parse_quantity("100mL"))
+    sqlite_keeper.record(replace(formula, claim="uk-low-alcohol"))
+    code = sqlite_keeper.opens("start", formula="test", target="100mL")
+    sqlite_keeper.do("add", lot=code, source=lots.spirit, amount="100mL")
+    assert serving(sqlite_keeper.book, code).claim == "uk-low-alcohol"
