@@ -13,6 +13,7 @@ from ledger.domain.entries import Limit, Material
 from ledger.domain.entries.words import Bound, LimitBasis, LimitUnit
 from ledger.science.alcohol import ETHANOL_KG_PER_M3
 from ledger.science.composition import WATER_KG_PER_M3, Contents, add, scaled
+from ledger.science.salts import with_acids
 
 ADULT_KG, CHILD_KG = 60, 20
 """Body weights of the examples: the adult of food-additive evaluations, and a child of about six
@@ -105,15 +106,15 @@ class Concern:
 
 
 def concerns(glass: Glass, lot: Contents, materials: Mapping[str, Material]) -> tuple[Concern, ...]:
-    """Return the substances of concern in a glass, by name.
+    """Return the substances of concern in a glass, by name; salts of preservatives as acid too.
 
     Args:
         glass: The glass.
         lot: The lot's contents.
         materials: The materials in it by code, with the constituents that are recorded of them.
     """
-    in_glass = substances(glass.syrup, materials)
-    in_lot = substances(lot, materials)
+    in_glass = with_acids(substances(glass.syrup, materials))
+    in_lot = with_acids(substances(lot, materials))
     return tuple(
         _concern(substance, mg, in_lot.get(substance, 0.0), glass, lot)
         for substance, mg in sorted(in_glass.items())

@@ -29,6 +29,8 @@ from ledger.service.words import read_scaled, resolve_lot
 from ledger.store import queries
 from ledger.store.engine import Connection
 
+TELLING = (MaterialKind.OIL, MaterialKind.PRESERVATIVE)
+"""Kinds of material of which it is asked what of concern they carry."""
 SWIG_UL = 5_000
 """A teaspoon, the amount that somebody may drink of an essence by mistake."""
 
@@ -162,10 +164,11 @@ def _materials(connection: Connection, contents: Contents) -> dict[str, Material
 def _unrecorded(
     contents: Contents, known: Mapping[str, Material]
 ) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    codes = sorted({key.material for key in contents.parts} & known.keys())
     return tuple(
         (code, usual_concerns(known[code].name))
-        for code in sorted(contents.oils())
-        if code in known and known[code].sort is MaterialKind.OIL and not known[code].constituents
+        for code in codes
+        if known[code].sort in TELLING and not known[code].constituents
     )
 
 

@@ -58,6 +58,11 @@ class Pouring:
     markers: tuple[Compared, ...]
     """Limits and markers of alcohol and sugar."""
 
+    @property
+    def masses_mg(self) -> dict[str, float]:
+        """The mass in mg of each substance of concern in a glass."""
+        return {item.concern.substance: item.concern.mg_per_glass for item in self.concerns}
+
 
 @dataclass(frozen=True, slots=True)
 class ServingCard:
@@ -84,7 +89,7 @@ class ServingCard:
     glasses_there: int
     """Glasses in what is on hand."""
     unrecorded: tuple[tuple[str, tuple[str, ...]], ...]
-    """Oils whose constituents are not recorded, with what such oils usually carry."""
+    """Oils and preservatives whose constituents are not recorded, with what such usually carry."""
     swig_mg: Mapping[str, float]
     """Substances of concern in a teaspoon of an essence, in mg."""
     bodies: tuple[tuple[str, int], ...]

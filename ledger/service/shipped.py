@@ -1,4 +1,4 @@
-"""Figures that come with pottle: limits, solubilities, and what oils are known to carry.
+"""Figures that come with pottle: limits, solubilities, and what goods are known to carry.
 
 Guarantees: every figure stands in a file beside its source. Refuses: to be the base of a sum where
 the book has a fact; these are for forecasts and reminders.
@@ -42,22 +42,22 @@ def solubilities() -> dict[str, Solubility]:
 def _concerns_by_word() -> tuple[tuple[tuple[str, ...], tuple[str, ...]], ...]:
     return tuple(
         (tuple(row["words"]), tuple(row["substances"]))
-        for row in _read("usual_concerns.toml")["oil"]
+        for row in _read("usual_concerns.toml")["goods"]
     )
 
 
-def usual_concerns(oil: str) -> tuple[str, ...]:
-    """Return what oils of such a name are known to carry; only a reminder to look.
+def usual_concerns(called: str) -> tuple[str, ...]:
+    """Return what goods of such a name are known to carry; only a reminder to look.
 
     >>> usual_concerns("Sweet birch oil"), usual_concerns("Lemon oil")
     (('methyl salicylate',), ())
     """
-    words = oil.lower().replace(",", " ").split()
+    words = called.lower().replace(",", " ").split()
     return tuple(
         dict.fromkeys(
             substance
             for stems, substances in _concerns_by_word()
-            if any(stem in words or (" " in stem and stem in oil.lower()) for stem in stems)
+            if any(stem in words or (" " in stem and stem in called.lower()) for stem in stems)
             for substance in substances
         )
     )

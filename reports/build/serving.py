@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from ledger.domain.quantity import Measure, show
 from ledger.science.louche import Outlook
 from ledger.science.ranges import significant
+from ledger.science.salts import salts_of
 from ledger.service.serving_card import Pouring, ServingCard
 from reports.build.cautions import cautions_of
 from reports.build.figures import abv_words, mg_words
@@ -61,7 +62,10 @@ def glass_table(card: ServingCard) -> Table:
         rows.append(("  will it cloud?", *(_clouds(way, oil.material) for way in ways)))
     for served in ways[0].concerns:
         name = served.concern.substance
-        rows.append((f"of that {name}", *(_concern(way, name) for way in ways)))
+        words = (
+            f"{name}, with its salts" if salts_of(name, ways[0].masses_mg) else f"of that {name}"
+        )
+        rows.append((words, *(_concern(way, name) for way in ways)))
     return Table(("in a glass", *(way.said for way in ways)), tuple(rows))
 
 
@@ -106,7 +110,7 @@ def missing_lines(card: ServingCard) -> list[str]:
     """Return what is missing from the card, a line each, with how to record it."""
     lines = [f"Missing: {what} {todo}" for what, todo in card.made.missing]
     for code, usual in card.unrecorded:
-        reminder = f" Such oils usually carry {' and '.join(usual)}." if usual else ""
+        reminder = f" By its name it usually carries {' and '.join(usual)}." if usual else ""
         lines.append(
             f"Missing: what of concern {code} carries is not recorded, so none is reckoned."
             f'{reminder} Record it: pottle material change {code} --constituents "NAME 1%"'
