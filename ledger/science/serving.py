@@ -141,7 +141,7 @@ def substances(contents: Contents, materials: Mapping[str, Material]) -> dict[st
         material = materials.get(key.material)
         for item in material.constituents if material else ():
             name = item.substance.lower()
-            found[name] = found.get(name, 0.0) + part.mass_mg * item.fraction_ppm / 1e6
+            found[name] = found.get(name, 0.0) + part.bought_mg * item.fraction_ppm / 1e6
     return found
 
 

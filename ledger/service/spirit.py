@@ -1,17 +1,17 @@
 """The spirit account of a period, over the whole book.
 
-Guarantees: every lot that holds alcohol is in it; lots of spirit without a strength are named.
-Refuses: a period that ends before it begins.
+Guarantees: every lot that holds alcohol is in it, extracts as well as spirit; lots of spirit
+without a strength are named. Refuses: a period that ends before it begins.
 """
 
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
-from ledger.domain.entries.words import MaterialKind
 from ledger.domain.plain import instant_text
 from ledger.domain.steps import Step
 from ledger.errors import InputError
+from ledger.science.received import holds_alcohol
 from ledger.science.replay import Replay
 from ledger.science.spirit import SpiritAccount, account, made_flows, spirit_flows
 from ledger.service.book import Book
@@ -61,7 +61,7 @@ def spirit_account(book: Book, first: str | None, last: str | None) -> SpiritRep
             )
         ids = all_lots(connection)
         known = {code: received_lot(row) for code, row in received(connection, ids).items()}
-        spirits = {c: lot for c, lot in known.items() if lot.sort is MaterialKind.ETHANOL}
+        spirits = {c: lot for c, lot in known.items() if holds_alcohol(lot)}
         found = steps_of(connection, ids, of_bought=True)
         made = {code: steps for code, steps in found.steps.items() if code not in known}
         replay = Replay(made, known)

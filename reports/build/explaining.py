@@ -26,6 +26,7 @@ def explained(card: ServingCard) -> list[str]:
             f"{card.code}, {significant(1e6 * part.mass_mg / (contents.volume_ul or 1))} mg/L, "
             f"{significant(100 * part.volume_ul / (contents.volume_ul or 1))} % by volume."
             for key, part in sorted(contents.parts.items())
+            if part.mass_mg
         ),
         *(line for way in card.pourings for line in _glass(way)),
         "An input made here is explained by pottle serving with its own code.",

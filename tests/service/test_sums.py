@@ -179,6 +179,36 @@ def test_the_spirit_account_balances_and_tells_what_was_used(keeper: Keeper) -> 
     assert found.sent["sale"] == pytest.approx(0.006854 * 1.5, abs=1e-5)
 
 
+def with_vanilla(keeper: Keeper) -> str:
+    """Return a litre of syrup with 100 mL of an extract of 35 % vol in it."""
+    keeper.do("material", code="vanilla", name="Vanilla essence", kind="other")
+    extract = keeper.opens("receive", material="vanilla", amount="500mL", abv="35")
+    water = keeper.opens("receive", material="water", amount="5L")
+    code = keeper.opens("start", product="Vanilla", kind="syrup", target="1L")
+    keeper.do("add", lot=code, source=water, amount="900mL")
+    keeper.do("add", lot=code, source=extract, amount="100mL")
+    return code
+
+
+def test_the_alcohol_of_an_extract_counts_in_the_strength(keeper: Keeper) -> None:
+    """By hand: 35 mL of ethanol in a litre, but for what the two shrink by."""
+    code = with_vanilla(keeper)
+    assert contents_of(keeper, code) == "3.50 % vol, 0.0 g/L, 0.0 g/L sugar"
+    with keeper.reading() as connection:
+        assert contents_on(connection, code).missing == ()
+
+
+def test_the_spirit_account_counts_an_extract_and_balances(keeper: Keeper) -> None:
+    with_vanilla(keeper)
+    found = spirit_account(keeper.book, "2026-01-01", "2026-12-31").account
+    assert found.received == pytest.approx(0.175)
+    assert found.used == pytest.approx(0.035)
+    assert found.in_spirit == pytest.approx(0.14)
+    assert found.in_making == pytest.approx(0.035)
+    assert found.lost == pytest.approx(0, abs=1e-9)
+    assert found.difference == pytest.approx(0, abs=1e-9)
+
+
 def test_a_period_that_ends_before_it_begins_is_refused(sqlite_keeper: Keeper) -> None:
     with pytest.raises(InputError) as raised:
         spirit_account(sqlite_keeper.book, "2026-03-01", "2026-02-01")
