@@ -1,7 +1,8 @@
-"""Limits in time: which version of a limit counts on a day, and whether it is in force.
+"""Limits: which version of one counts on a day, and on which side of it a figure is.
 
 Guarantees: of all that was said of a limit the latest that has begun counts, so a value that is to
-come leaves the one before in force until its day. Refuses: to choose between limits.
+come leaves the one before in force until its day. A figure decides as it was reckoned, not rounded;
+a hair that is the rounding of the sums themselves is nothing. Refuses: to choose between limits.
 """
 
 from collections.abc import Iterable, Sequence
@@ -10,6 +11,10 @@ from datetime import date
 from enum import StrEnum
 
 from ledger.domain.entries import Limit
+from ledger.domain.entries.words import Bound
+
+HAIR = 1e-9
+"""Share of a limit within which a figure is just at it: sums of floating numbers are no nearer."""
 
 
 class Holds(StrEnum):
@@ -63,3 +68,28 @@ def listed_on(said: Sequence[Limit], on: date) -> ListedLimit:
     counts, last = counting_on(said, on), said[-1]
     is_waiting = last is not counts and holds_on(last, on) is Holds.TO_COME
     return ListedLimit(counts, holds_on(counts, on), last if is_waiting else None)
+
+
+def is_passed(figure: float, limit: Limit) -> bool:
+    """Return whether a figure is past a limit that forbids, or has reached one that marks.
+
+    At most and less than forbid what is above (or at) the value; from and above mark it.
+    """
+    value = limit.value_micro / 1_000_000
+    if limit.bound in (Bound.AT_MOST, Bound.ABOVE):
+        return is_above(figure, value)
+    return not is_below(figure, value)
+
+
+def is_above(figure: float, limit: float) -> bool:
+    """Return whether a figure is above a limit by more than a hair.
+
+    >>> is_above(0.3, 0.1 + 0.1 + 0.1), is_above(0.50001, 0.5), is_above(1e-12, 0)
+    (False, True, True)
+    """
+    return figure > limit * (1 + HAIR)
+
+
+def is_below(figure: float, limit: float) -> bool:
+    """Return whether a figure is below a limit by more than a hair."""
+    return figure < limit * (1 - HAIR)

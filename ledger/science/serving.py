@@ -10,7 +10,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from ledger.domain.entries import Limit, Material
-from ledger.domain.entries.words import Bound, LimitBasis, LimitUnit
+from ledger.domain.entries.words import LimitBasis, LimitUnit
+from ledger.domain.limits import is_passed
 from ledger.science.alcohol import ETHANOL_KG_PER_M3
 from ledger.science.composition import WATER_KG_PER_M3, Contents, add, scaled
 from ledger.science.salts import with_acids
@@ -155,17 +156,6 @@ class Compared:
     """What it is, in the limit's unit."""
     is_passed: bool
     """Whether the figure is on the side of the limit that is the matter."""
-
-
-def is_passed(figure: float, limit: Limit) -> bool:
-    """Return whether a figure is past a limit that forbids, or has reached one that marks.
-
-    At most and less than forbid what is above (or at) the value; from and above mark it.
-    """
-    value = limit.value_micro / 1_000_000
-    if limit.bound in (Bound.AT_MOST, Bound.ABOVE):
-        return figure > value
-    return figure >= value
 
 
 def compared(concern: Concern, limits: Iterable[Limit]) -> tuple[Compared, ...]:

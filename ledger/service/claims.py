@@ -12,15 +12,15 @@ from ledger.service.shipped import limit_versions
 from ledger.store.engine import Connection
 
 
-def strength_as_made(connection: Connection, lot: str, formula: Formula) -> int | None:
-    """Return the strength of a lot in thousandths of a per cent by volume.
+def strength_as_made(connection: Connection, lot: str, formula: Formula) -> float | None:
+    """Return the strength of a lot in thousandths of a per cent by volume, not rounded.
 
     None where its formula does not ask for it, or anything of it is missing.
     """
     if (formula.abv_min_mpct, formula.abv_max_mpct, formula.claim) == (None, None, None):
         return None
     made = contents_on(connection, lot)
-    return None if made.missing else round(1000 * made.contents.abv)
+    return None if made.missing else 1000 * made.contents.abv
 
 
 def claimed_limit(connection: Connection, formula: Formula, on: date) -> Limit | None:

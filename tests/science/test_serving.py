@@ -11,7 +11,6 @@ from ledger.science.serving import (
     concerns,
     daily,
     dosed,
-    is_passed,
     markers,
     poured,
 )
@@ -90,20 +89,6 @@ def test_where_nothing_at_all_is_allowed_a_day_any_glass_of_it_passes() -> None:
     told = daily(concern(0.1), [none], [("adult", 60)])
     assert [(item.ceiling_mg, item.percent, item.is_passed) for item in told] == [(0, None, True)]
     assert daily(concern(0.0), [none], [("adult", 60)]) == ()
-
-
-@pytest.mark.parametrize(
-    ("bound", "below", "at", "above"),
-    [
-        ("at-most", False, False, True),
-        ("less-than", False, True, True),
-        ("from", False, True, True),
-        ("above", False, False, True),
-    ],
-)
-def test_each_bound_has_its_own_edge(bound: str, below: bool, at: bool, above: bool) -> None:
-    there = limit(0.5, bound)
-    assert [is_passed(figure, there) for figure in (0.499, 0.5, 0.501)] == [below, at, above]
 
 
 def test_a_limit_is_compared_on_its_own_basis() -> None:

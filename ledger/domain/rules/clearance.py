@@ -12,7 +12,7 @@ from ledger.domain.control import Control
 from ledger.domain.entries import Bottle, Check, Deviation, Draft, Filter, Finish, Labels, Start
 from ledger.domain.entries.words import Bound, LimitBasis, LimitUnit, LotType
 from ledger.domain.formulas import version_of
-from ledger.domain.limits import Holds, holds_on
+from ledger.domain.limits import Holds, holds_on, is_above, is_below, is_passed
 from ledger.domain.lots import LotState, Status, latest
 from ledger.domain.rules.finding import Finding, Rule, remark
 from ledger.domain.rules.in_words import per_cent_exactly, per_cent_outside, span
@@ -95,7 +95,9 @@ def strength_is_claimed(draft: Draft, scene: Scene) -> Iterator[Finding]:
             f"{asked}{claim}.",
             f"Measure it: pottle measure {lot.code} abv READING",
         )
-    elif (low is not None and strength < low) or (high is not None and strength > high):
+    elif (low is not None and is_below(strength, low)) or (
+        high is not None and is_above(strength, high)
+    ):
         yield stands_in_the_way(
             f"{lot.code} has {per_cent_outside(strength, low, high)} vol; {version_of(formula)} "
             f"asks for {asked}{claim}.",
@@ -136,7 +138,7 @@ def _claim_holds(lot: LotState, control: Control, on: date) -> Iterator[Finding]
             f"The strength of {lot.code} is not known; {told}.",
             f"Measure it: pottle measure {lot.code} abv READING",
         )
-    elif strength > most or (strength == most and claim.bound is Bound.LESS_THAN):
+    elif is_passed(strength / 1000, claim):
         yield stands_in_the_way(
             f"{lot.code} has {per_cent_outside(strength, None, most)} vol; {told}.",
             f"Leave the claim off the label; the source is {claim.citation}.",
