@@ -8,8 +8,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from ledger.domain.entries import Limit, Material
-from ledger.science.composition import Contents
-from ledger.science.louche import forecast
+from ledger.science.composition import Contents, Part
+from ledger.science.louche import forecast, forecast_together
 from ledger.science.serving import (
     Glass,
     compared,
@@ -80,6 +80,13 @@ def _pouring(
         glass=glass,
         syrup_abv=syrup.abv,
         oils=_oils(glass, known.materials),
+        together=forecast_together(
+            [
+                (_mg_per_litre(part, glass), known.materials.get(code))
+                for code, part in glass.syrup.oils().items()
+            ],
+            solubilities(),
+        ),
         concerns=tuple(
             ConcernServed(
                 item, daily(item, known.limits, known.bodies), compared(item, known.limits)
@@ -91,15 +98,18 @@ def _pouring(
 
 
 def _oils(glass: Glass, materials: Mapping[str, Material]) -> tuple[OilServed, ...]:
-    litres = glass.volume_ul / 1_000_000
     oils = (
         OilServed(
             material=code,
             name=materials[code].name if code in materials else code,
             mg_per_glass=part.mass_mg,
-            mg_per_litre=part.mass_mg / litres,
-            forecast=forecast(part.mass_mg / litres, materials.get(code), solubilities()),
+            mg_per_litre=_mg_per_litre(part, glass),
+            forecast=forecast(_mg_per_litre(part, glass), materials.get(code), solubilities()),
         )
         for code, part in glass.syrup.oils().items()
     )
     return tuple(sorted(oils, key=lambda oil: -oil.mg_per_glass))
+
+
+def _mg_per_litre(part: Part, glass: Glass) -> float:
+    return 1_000_000 * part.mass_mg / glass.volume_ul

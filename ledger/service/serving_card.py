@@ -53,6 +53,8 @@ class Pouring:
     """Strength of the syrup, in % vol."""
     oils: tuple[OilServed, ...]
     """The oils in it, most first."""
+    together: Forecast | None
+    """Whether they cloud the drink together; None where there are not two."""
     concerns: tuple[ConcernServed, ...]
     """The substances of concern in it."""
     markers: tuple[Compared, ...]

@@ -15,6 +15,9 @@ from reports.build.cautions import cautions_of
 from reports.build.figures import abv_words, mg_words
 from reports.format import plural
 
+LIKELY = {Outlook.CLEAR: "likely not", Outlook.MAY: "it may", Outlook.CLOUDS: "likely"}
+"""Whether a drink clouds, in the words of a table."""
+
 
 @dataclass(frozen=True, slots=True)
 class Table:
@@ -60,6 +63,9 @@ def glass_table(card: ServingCard) -> Table:
         rows.append((oil.name, *(_oil(way, oil.material) for way in ways)))
         rows.append(("  in the drink", *(_in_drink(way, oil.material) for way in ways)))
         rows.append(("  will it cloud?", *(_clouds(way, oil.material) for way in ways)))
+    if ways[0].together:
+        rows.append(("all oils together", *(_all_oils(way) for way in ways)))
+        rows.append(("  will they cloud it?", *(_cloud_it(way) for way in ways)))
     for served in ways[0].concerns:
         name = served.concern.substance
         words = (
@@ -86,7 +92,15 @@ def _in_drink(way: Pouring, material: str) -> str:
 
 def _clouds(way: Pouring, material: str) -> str:
     found = next(oil.forecast.outlook for oil in way.oils if oil.material == material)
-    return {Outlook.CLEAR: "likely not", Outlook.MAY: "it may", Outlook.CLOUDS: "likely"}[found]
+    return LIKELY[found]
+
+
+def _all_oils(way: Pouring) -> str:
+    return f"{significant(sum(oil.mg_per_litre for oil in way.oils))} mg/L"
+
+
+def _cloud_it(way: Pouring) -> str:
+    return LIKELY[way.together.outlook] if way.together else ""
 
 
 def _concern(way: Pouring, substance: str) -> str:
@@ -98,12 +112,12 @@ def _concern(way: Pouring, substance: str) -> str:
 
 
 def louche_lines(card: ServingCard) -> list[str]:
-    """Return on what the guess whether a drink clouds stands, an oil a line."""
-    return [
-        f"{oil.name} ({way.said}): {oil.forecast.because}"
-        for way in card.pourings[:1]
-        for oil in way.oils
-    ]
+    """Return on what the guess whether a drink clouds stands, an oil a line, then all together."""
+    way = card.pourings[0]
+    lines = [f"{oil.name} ({way.said}): {oil.forecast.because}" for oil in way.oils]
+    if way.together:
+        lines.append(f"All oils together ({way.said}): {way.together.because}")
+    return lines
 
 
 def missing_lines(card: ServingCard) -> list[str]:
