@@ -6,24 +6,26 @@ Guarantees: every limit is shown with its source. Refuses: to choose words; they
 
 from cli.call import Call
 from cli.tables import print_json, print_lines, print_table
-from ledger.domain.entries import Limit
-from ledger.domain.plain import facts_to_plain
 from ledger.errors import RefusedError
 from ledger.service.limits import limits
-from reports.build.words_of_limits import card, sentence_of
+from reports.build.words_of_limits import card, limit_plain, listed_words
 
 
 def list_limits(call: Call, substance: str | None, place: str | None) -> None:
-    """List the limits in use, or those of one substance or place."""
+    """List the limits, or those of one substance or place."""
     found = [
         item
         for item in limits(call.book())
-        if _fits(item.substance, substance) and _fits(item.place, place)
+        if _fits(item.limit.substance, substance) and _fits(item.limit.place, place)
     ]
     if call.json:
-        print_json([facts_to_plain(item) for item in found])
+        print_json([limit_plain(item) for item in found])
     elif found:
-        rows = [[item.code, sentence_of(item), item.place, str(item.known_by)] for item in found]
+        rows = [
+            [item.code, words, item.place, str(item.known_by)]
+            for listed in found
+            for item, words in listed_words(listed)
+        ]
         print_table(("limit", "what", "place", "value"), rows)
         print_lines(
             [
@@ -42,8 +44,8 @@ def _fits(value: str, wanted: str | None) -> bool:
 
 def show_limit(call: Call, code: str) -> None:
     """Show one limit with its source."""
-    found: Limit | None = next(
-        (item for item in limits(call.book()) if item.code == code.strip().lower()), None
+    found = next(
+        (item for item in limits(call.book()) if item.limit.code == code.strip().lower()), None
     )
     if found is None:
         raise RefusedError(
@@ -52,6 +54,6 @@ def show_limit(call: Call, code: str) -> None:
             "and citation.",
         )
     if call.json:
-        print_json(facts_to_plain(found))
+        print_json(limit_plain(found))
     else:
         print_lines(card(found))

@@ -6,7 +6,7 @@ come from `reports`.
 
 from cli.call import Call
 from cli.tables import print_json, print_lines, print_table
-from ledger.service.serving import ServingCard
+from ledger.service.serving_card import ServingCard
 from reports.build import serving as words
 from reports.build.explaining import explained
 from reports.build.limit_table import limit_table

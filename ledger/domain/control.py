@@ -63,11 +63,11 @@ class Control:
     """The lots that went into it, and those that the draft adds."""
     last_held: LastHeld | None = None
     """What the draft's vessel last held, when it was not cleaned since."""
-    strength_mpct: int | None = None
-    """Its strength as made, in thousandths of a per cent by volume; None when not known."""
-
+    strength_mpct: float | None = None
+    """Its strength as made, in thousandths of a per cent by volume and not rounded; None when not
+    known."""
     claim: Limit | None = None
-    """The limit whose words its label claims."""
+    """The limit whose words its label claims, in force or not."""
 
     def is_made(self, code: str) -> bool:
         """Return whether an input was made here, by its code."""

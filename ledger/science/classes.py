@@ -8,6 +8,8 @@ from collections.abc import Mapping
 from fractions import Fraction
 from statistics import median_low
 
+from ledger.science.ranges import significant
+
 NOT_RECORDED = "not recorded"
 """The level of a lot whose figure nobody wrote down."""
 
@@ -65,5 +67,5 @@ def _up_to(figure: Fraction | None, edge: Fraction | None, unit: str) -> str:
 
 
 def _shown(figure: Fraction, unit: str) -> str:
-    number = f"{float(figure):.3g}" if abs(figure) < 100 else f"{float(figure):.0f}"
-    return f"{number} {unit}".strip().replace("-", "−")
+    number = significant(float(figure), is_whole_kept=True).replace("-", "−")
+    return f"{number} {unit}".strip()

@@ -40,6 +40,13 @@ class Part(NamedTuple):
     """Its mass in mg."""
     volume_ul: float
     """What it fills, in µL; nought for a solid whose density is not known."""
+    dissolved_in_mg: float = 0.0
+    """Mass in mg of the alcohol and water it was bought in, which are counted as such."""
+
+    @property
+    def bought_mg(self) -> float:
+        """Mass in mg of it as it was bought, of which its constituents are a share."""
+        return self.mass_mg + self.dissolved_in_mg
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,7 +122,11 @@ def _parts_added(one: Mapping[PartKey, Part], other: Mapping[PartKey, Part]) -> 
     added = dict(one)
     for key, part in other.items():
         was = added.get(key, Part(0.0, 0.0))
-        added[key] = Part(was.mass_mg + part.mass_mg, was.volume_ul + part.volume_ul)
+        added[key] = Part(
+            was.mass_mg + part.mass_mg,
+            was.volume_ul + part.volume_ul,
+            was.dissolved_in_mg + part.dissolved_in_mg,
+        )
     return added
 
 
@@ -138,7 +149,7 @@ def scaled(contents: Contents, factor: float) -> Contents:
         water_mg=contents.water_mg * factor,
         sucrose_mg=contents.sucrose_mg * factor,
         parts={
-            key: Part(part.mass_mg * factor, part.volume_ul * factor)
+            key: Part(part.mass_mg * factor, part.volume_ul * factor, part.dissolved_in_mg * factor)
             for key, part in contents.parts.items()
         },
         unknown_ul={lot: volume * factor for lot, volume in contents.unknown_ul.items()},

@@ -1,13 +1,14 @@
 """Whether a drink clouds: the oil in it against how much of it dissolves in water.
 
 Guarantees: a forecast says how sure it is and on what it stands; constituents of one oil count
-together, since each dissolves less beside the others than alone. Refuses: certainty; sugar, a
-little alcohol and cold all move the point, and a drink in the glass decides.
+together, and so do the oils of one drink, since each dissolves less beside the others than alone.
+Refuses: certainty; sugar, a little alcohol and cold all move the point, and a drink in the glass
+decides.
 
 References:
     Raoult's law for the water above an oil of several constituents: the oil stays apart when their
     shares of what water holds of each alone come to more than one (textbooks, from memory; ideal
-    mixtures).
+    mixtures). Oils of one drink that part from it mix with each other, so the same holds of them.
 """
 
 from collections.abc import Mapping, Sequence
@@ -47,7 +48,7 @@ class Outlook(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Forecast:
-    """What is to be expected of one oil in a drink, and why."""
+    """What is to be expected of the oils in a drink, or one of them, and why."""
 
     outlook: Outlook
     """What is to be expected."""
@@ -65,18 +66,64 @@ def forecast(
         material: The oil with its recorded constituents.
         known: Solubilities by substance, the two classes among them.
     """
-    listed = [
-        (known[item.substance.lower()], item.fraction_ppm)
-        for item in (material.constituents if material else ())
-        if item.substance.lower() in known
-    ]
-    found = [_Dissolving(oil_mg_per_l * ppm / 1e6, each) for each, ppm in listed]
-    if sum(item.least_share for item in found) > 1:
-        return Forecast(Outlook.CLOUDS, _told(found))
-    if sum(ppm for _, ppm in listed) >= WHOLE_PPM:
-        is_clear = sum(item.greatest_share for item in found) < 1
-        return Forecast(Outlook.CLEAR if is_clear else Outlook.MAY, _told(found))
-    return _by_class(oil_mg_per_l, material, known)
+    oil = _Oil(oil_mg_per_l, material, known)
+    is_told = oil.is_whole or sum(item.least_share for item in oil.found) > 1
+    words = _told(oil.found) if is_told else _by_class(oil_mg_per_l, material, known)
+    return Forecast(_outlook(oil.least, oil.greatest), words)
+
+
+def forecast_together(
+    oils: Sequence[tuple[float, Material | None]], known: Mapping[str, Solubility]
+) -> Forecast | None:
+    """Return whether all oils of a drink together cloud it; None where there are not two.
+
+    Args:
+        oils: How much of each is in the drink, in mg/L, with its recorded constituents.
+        known: Solubilities by substance, the two classes among them.
+    """
+    if len(oils) < 2:
+        return None
+    each = [_Oil(mg_per_l, material, known) for mg_per_l, material in oils]
+    least, greatest = sum(oil.least for oil in each), sum(oil.greatest for oil in each)
+    words = (
+        f"{significant(sum(mg_per_l for mg_per_l, _ in oils))} mg/L of them come to "
+        f"{_shares(least, greatest)} of what water holds of them together. They are taken for one "
+        "oil, since what parts from a drink mixes with the others (Raoult's law for an ideal "
+        "mixture, from memory)"
+    )
+    if not all(oil.is_whole for oil in each):
+        words += (
+            f"; where too little is known of constituents, the least counts {OXYGENATED} and the "
+            f"most {HYDROCARBONS}"
+        )
+    return Forecast(_outlook(least, greatest), f"{words}. A drink in the glass decides.")
+
+
+def _outlook(least: float, greatest: float) -> Outlook:
+    """Return what the share of what water holds, at the least and at the most, leads to."""
+    if least > 1:
+        return Outlook.CLOUDS
+    return Outlook.CLEAR if greatest < 1 else Outlook.MAY
+
+
+class _Oil:
+    """An oil in a drink: its constituents of known solubility, and what they come to."""
+
+    def __init__(
+        self, mg_per_l: float, material: Material | None, known: Mapping[str, Solubility]
+    ) -> None:
+        told = [
+            (known[item.substance.lower()], item.fraction_ppm)
+            for item in (material.constituents if material else ())
+            if item.substance.lower() in known
+        ]
+        self.found = [_Dissolving(mg_per_l * ppm / 1e6, each) for each, ppm in told]
+        self.is_whole = sum(ppm for _, ppm in told) >= WHOLE_PPM
+        self.least = sum(item.least_share for item in self.found)
+        self.greatest = sum(item.greatest_share for item in self.found)
+        if not self.is_whole:
+            self.least = max(self.least, mg_per_l / known[OXYGENATED].high_mg_per_l)
+            self.greatest = max(self.greatest, mg_per_l / known[HYDROCARBONS].low_mg_per_l)
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,7 +167,7 @@ def _shares(least: float, greatest: float) -> str:
 
 def _by_class(
     oil_mg_per_l: float, material: Material | None, known: Mapping[str, Solubility]
-) -> Forecast:
+) -> str:
     least, most = known[HYDROCARBONS], known[OXYGENATED]
     is_told = material is not None and material.constituents
     why = (
@@ -128,14 +175,11 @@ def _by_class(
         if is_told
         else "Its constituents are not recorded"
     )
-    words = (
+    return (
         f"{why}: {significant(oil_mg_per_l)} mg/L of it, where water dissolves "
         f"{_range(least)} mg/L of {HYDROCARBONS} and {_range(most)} mg/L of {OXYGENATED} "
         f"({least.citation})."
     )
-    if oil_mg_per_l < least.low_mg_per_l:
-        return Forecast(Outlook.CLEAR, words)
-    return Forecast(Outlook.CLOUDS if oil_mg_per_l > most.high_mg_per_l else Outlook.MAY, words)
 
 
 def _range(known: Solubility) -> str:

@@ -25,14 +25,23 @@ def figure(number: float, places: int = 2) -> str:
     return "0" if text == "-0" else text.replace("-", "−")
 
 
-def significant(value: float, digits: int = 3) -> str:
+def significant(value: float, digits: int = 3, *, is_whole_kept: bool = False) -> str:
     """Return a figure rounded to so many digits, without an exponent.
+
+    Args:
+        value: The figure.
+        digits: How many digits it is worth.
+        is_whole_kept: Whether all digits before the point are told, however many.
 
     >>> significant(63.7412), significant(0.0421), significant(1234.5), significant(0)
     ('63.7', '0.0421', '1230', '0')
+    >>> significant(1234.5, is_whole_kept=True), significant(0.00002), significant(-4.256)
+    ('1234', '0.00002', '-4.26')
     """
     if not value:
         return "0"
+    if is_whole_kept and abs(value) >= 10**digits:
+        return f"{value:.0f}"
     rounded = float(f"{value:.{digits}g}")
     places = max(0, digits - 1 - int(f"{rounded:e}".split("e")[1]))
     text = f"{rounded:.{places}f}"

@@ -10,15 +10,19 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from ledger.domain.entries import Limit, Material
-from ledger.domain.entries.words import Bound, LimitBasis, LimitUnit
+from ledger.domain.entries.words import LimitBasis, LimitUnit
+from ledger.domain.limits import is_passed
 from ledger.science.alcohol import ETHANOL_KG_PER_M3
 from ledger.science.composition import WATER_KG_PER_M3, Contents, add, scaled
+from ledger.science.salts import with_acids
 
 ADULT_KG, CHILD_KG = 60, 20
 """Body weights of the examples: the adult of food-additive evaluations, and a child of about six
 (common practice, no source)."""
 BASE = "base syrup"
 """Stands for the simple syrup that an essence goes into."""
+ALCOHOL, SUGAR = "alcohol", "sugar"
+"""What limits and markers call the ethanol and the sucrose of a liquid."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,25 +107,31 @@ class Concern:
 
 
 def concerns(glass: Glass, lot: Contents, materials: Mapping[str, Material]) -> tuple[Concern, ...]:
-    """Return the substances of concern in a glass, by name.
+    """Return the substances of concern in a glass, by name; salts of preservatives as acid too.
 
     Args:
         glass: The glass.
         lot: The lot's contents.
         materials: The materials in it by code, with the constituents that are recorded of them.
     """
-    in_glass = substances(glass.syrup, materials)
-    in_lot = substances(lot, materials)
+    in_glass = with_acids(substances(glass.syrup, materials))
+    in_lot = with_acids(substances(lot, materials))
     return tuple(
-        Concern(
-            substance=substance,
-            mg_per_glass=mg,
-            mg_per_kg_drink=1e6 * mg / (glass.mass_mg or 1),
-            mg_per_kg_lot=1e6 * in_lot.get(substance, 0.0) / (least_mass_mg(lot) or 1),
-            mg_per_l_drink=1e6 * mg / (glass.volume_ul or 1),
-            mg_per_l_lot=1e6 * in_lot.get(substance, 0.0) / (lot.volume_ul or 1),
-        )
+        _concern(substance, mg, in_lot.get(substance, 0.0), glass, lot)
         for substance, mg in sorted(in_glass.items())
+    )
+
+
+def _concern(
+    substance: str, in_glass_mg: float, in_lot_mg: float, glass: Glass, lot: Contents
+) -> Concern:
+    return Concern(
+        substance=substance,
+        mg_per_glass=in_glass_mg,
+        mg_per_kg_drink=1e6 * in_glass_mg / (glass.mass_mg or 1),
+        mg_per_kg_lot=1e6 * in_lot_mg / (least_mass_mg(lot) or 1),
+        mg_per_l_drink=1e6 * in_glass_mg / (glass.volume_ul or 1),
+        mg_per_l_lot=1e6 * in_lot_mg / (lot.volume_ul or 1),
     )
 
 
@@ -132,7 +142,7 @@ def substances(contents: Contents, materials: Mapping[str, Material]) -> dict[st
         material = materials.get(key.material)
         for item in material.constituents if material else ():
             name = item.substance.lower()
-            found[name] = found.get(name, 0.0) + part.mass_mg * item.fraction_ppm / 1e6
+            found[name] = found.get(name, 0.0) + part.bought_mg * item.fraction_ppm / 1e6
     return found
 
 
@@ -146,17 +156,6 @@ class Compared:
     """What it is, in the limit's unit."""
     is_passed: bool
     """Whether the figure is on the side of the limit that is the matter."""
-
-
-def is_passed(figure: float, limit: Limit) -> bool:
-    """Return whether a figure is past a limit that forbids, or has reached one that marks.
-
-    At most and less than forbid what is above (or at) the value; from and above mark it.
-    """
-    value = limit.value_micro / 1_000_000
-    if limit.bound in (Bound.AT_MOST, Bound.ABOVE):
-        return figure > value
-    return figure >= value
 
 
 def compared(concern: Concern, limits: Iterable[Limit]) -> tuple[Compared, ...]:
@@ -178,13 +177,18 @@ def _figure(concern: Concern, limit: Limit) -> float | None:
         return None
     drink = limit.basis is LimitBasis.IN_DRINK
     mg_per_kg = concern.mg_per_kg_drink if drink else concern.mg_per_kg_lot
+    mg_per_l = concern.mg_per_l_drink if drink else concern.mg_per_l_lot
     match limit.unit:
         case LimitUnit.MG_PER_KG:
             return mg_per_kg
         case LimitUnit.PERCENT_MASS:
             return mg_per_kg / 10_000
         case LimitUnit.MG_PER_L:
-            return concern.mg_per_l_drink if drink else concern.mg_per_l_lot
+            return mg_per_l
+        case LimitUnit.G_PER_100ML:
+            return mg_per_l / 10_000
+        case LimitUnit.PERCENT_VOL if concern.substance == ALCOHOL:
+            return mg_per_l / 10 / ETHANOL_KG_PER_M3
         case _:
             return None
 
@@ -231,15 +235,22 @@ def _daily(concern: Concern, limit: Limit, who: str, body_kg: int) -> Daily:
     return Daily(limit, who, body_kg, ceiling_mg, percent)
 
 
-def strength_markers(
-    lot_abv: float, glass_abv: float | None, limits: Iterable[Limit]
-) -> tuple[Compared, ...]:
-    """Return the limits and markers of alcohol with the strength they look at."""
-    found = []
-    for limit in limits:
-        if limit.substance != "alcohol" or limit.unit is not LimitUnit.PERCENT_VOL:
-            continue
-        figure = glass_abv if limit.basis is LimitBasis.IN_DRINK else lot_abv
-        if figure is not None:
-            found.append(Compared(limit, figure, is_passed(figure, limit)))
-    return tuple(found)
+def markers(syrup: Contents, glass: Glass, limits: Iterable[Limit]) -> tuple[Compared, ...]:
+    """Return the limits and markers of alcohol and of sugar with the figures they look at.
+
+    Those of sugar are left out where a syrup is told only by what an essence brings into it.
+
+    Args:
+        syrup: The syrup that is poured, or sold.
+        glass: A glass of it.
+        limits: The limits.
+    """
+    held = [(ALCOHOL, glass.syrup.ethanol_mg, syrup.ethanol_mg)]
+    if BASE not in syrup.unknown_ul:
+        held.append((SUGAR, glass.syrup.sucrose_mg, syrup.sucrose_mg))
+    told = tuple(limits)
+    return tuple(
+        item
+        for substance, in_glass_mg, in_syrup_mg in held
+        for item in compared(_concern(substance, in_glass_mg, in_syrup_mg, glass, syrup), told)
+    )

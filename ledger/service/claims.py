@@ -3,25 +3,30 @@
 Guarantees: nothing is told that is not known. Refuses: to judge.
 """
 
+from datetime import date
+
 from ledger.domain.entries import Formula, Limit
+from ledger.domain.limits import counting_on
 from ledger.service.contents import contents_on
-from ledger.service.shipped import limits_on
+from ledger.service.shipped import limit_versions
 from ledger.store.engine import Connection
 
 
-def strength_as_made(connection: Connection, lot: str, formula: Formula) -> int | None:
-    """Return the strength of a lot in thousandths of a per cent by volume.
+def strength_as_made(connection: Connection, lot: str, formula: Formula) -> float | None:
+    """Return the strength of a lot in thousandths of a per cent by volume, not rounded.
 
     None where its formula does not ask for it, or anything of it is missing.
     """
     if (formula.abv_min_mpct, formula.abv_max_mpct, formula.claim) == (None, None, None):
         return None
     made = contents_on(connection, lot)
-    return None if made.missing else round(1000 * made.contents.abv)
+    return None if made.missing else 1000 * made.contents.abv
 
 
-def claimed_limit(connection: Connection, formula: Formula) -> Limit | None:
-    """Return the limit whose words the label claims, where the claim is the code of one."""
-    if formula.claim is None:
-        return None
-    return next((item for item in limits_on(connection) if item.code == formula.claim), None)
+def claimed_limit(connection: Connection, formula: Formula, on: date) -> Limit | None:
+    """Return the limit whose words the label claims, as it counts on a day, in force or not.
+
+    None where the claim is not the code of a limit.
+    """
+    said = limit_versions(connection).get(formula.claim or "")
+    return counting_on(said, on) if said else None

@@ -64,7 +64,7 @@ def _for_release(connection: Connection, draft: Draft, control: Control) -> Cont
     return replace(
         control,
         strength_mpct=strength_as_made(connection, draft.lot, formula),
-        claim=claimed_limit(connection, formula),
+        claim=claimed_limit(connection, formula, draft.happened.local().date()),
     )
 
 

@@ -1,22 +1,29 @@
 """Limits and markers as data: those that come with pottle, and the maker's own.
 
 Guarantees: every limit names its source and whether its value was read there; a limit of the book
-takes the place of the one of the same code that came with pottle. Refuses: a value without a unit.
+takes the place of the one of the same code that came with pottle, from the day it holds. Refuses: a
+value without a unit; a limit that would end before it begins.
 """
+
+from datetime import date
 
 from ledger.domain.entries import Limit
 from ledger.domain.entries.words import Bound, KnownBy, LimitBasis, LimitUnit
+from ledger.domain.limits import ListedLimit, listed_on
+from ledger.errors import RefusedError
 from ledger.service.book import Book, How, Recorded
 from ledger.service.desk import at_desk
+from ledger.service.home import today_on
 from ledger.service.setting_up import read_code
-from ledger.service.shipped import limits_on
+from ledger.service.shipped import limit_versions
 from ledger.service.words import Words
 
 
-def limits(book: Book) -> tuple[Limit, ...]:
-    """Return the limits in use, by code."""
+def limits(book: Book) -> tuple[ListedLimit, ...]:
+    """Return the limits as they stand today, by code, those past and those to come among them."""
     with book.reading() as connection:
-        return limits_on(connection)
+        on = today_on(connection, book.clock())
+        return tuple(listed_on(said, on) for said in limit_versions(connection).values())
 
 
 def limit(
@@ -40,7 +47,8 @@ def limit(
     with at_desk(book, how) as desk:
         words = desk.words
         key = words.read(lambda: read_code(code, "limit", "us-alcoholic"), "")
-        old = next((item for item in limits_on(desk.connection) if item.code == key), None)
+        said = limit_versions(desk.connection).get(key)
+        old = said[-1] if said else None
         facts = _limit(
             words,
             old,
@@ -70,6 +78,8 @@ def _limit(words: Words, old: Limit | None, told: dict[str, str | None]) -> Limi
     value = words.scaled(told["value"], 1_000_000, "", "value")
     if value is None and old is None:
         words.number(None, 1_000_000, "", "value")
+    since, until = words.day(kept("since")), words.day(kept("until"))
+    words.read(lambda: _ends_after_it_begins(since, until), None)
     return Limit(
         code=told["code"] or "",
         substance=words.text(kept("substance"), "substance").lower(),
@@ -81,6 +91,14 @@ def _limit(words: Words, old: Limit | None, told: dict[str, str | None]) -> Limi
         citation=words.text(kept("citation"), "citation"),
         known_by=words.needed(kept("known_by") or "recalled", KnownBy, "source of the value"),
         says=words.text_or_none(kept("says"), "meaning"),
-        since=words.day(kept("since")),
-        until=words.day(kept("until")),
+        since=since,
+        until=until,
     )
+
+
+def _ends_after_it_begins(since: date | None, until: date | None) -> None:
+    if since and until and until < since:
+        raise RefusedError(
+            f"The limit would hold until {until}, before it begins on {since}.",
+            "Give --since the earlier day.",
+        )

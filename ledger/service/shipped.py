@@ -1,4 +1,4 @@
-"""Figures that come with pottle: limits, solubilities, and what oils are known to carry.
+"""Figures that come with pottle: limits, solubilities, and what goods are known to carry.
 
 Guarantees: every figure stands in a file beside its source. Refuses: to be the base of a sum where
 the book has a fact; these are for forecasts and reminders.
@@ -12,6 +12,7 @@ from typing import Any
 
 from ledger.domain.entries import Limit
 from ledger.domain.entries.words import Bound, KnownBy, LimitBasis, LimitUnit
+from ledger.domain.limits import in_force_on
 from ledger.science.louche import Solubility
 from ledger.service.words import read_scaled
 from ledger.store import queries
@@ -41,22 +42,22 @@ def solubilities() -> dict[str, Solubility]:
 def _concerns_by_word() -> tuple[tuple[tuple[str, ...], tuple[str, ...]], ...]:
     return tuple(
         (tuple(row["words"]), tuple(row["substances"]))
-        for row in _read("usual_concerns.toml")["oil"]
+        for row in _read("usual_concerns.toml")["goods"]
     )
 
 
-def usual_concerns(oil: str) -> tuple[str, ...]:
-    """Return what oils of such a name are known to carry; only a reminder to look.
+def usual_concerns(called: str) -> tuple[str, ...]:
+    """Return what goods of such a name are known to carry; only a reminder to look.
 
     >>> usual_concerns("Sweet birch oil"), usual_concerns("Lemon oil")
     (('methyl salicylate',), ())
     """
-    words = oil.lower().replace(",", " ").split()
+    words = called.lower().replace(",", " ").split()
     return tuple(
         dict.fromkeys(
             substance
             for stems, substances in _concerns_by_word()
-            if any(stem in words or (" " in stem and stem in oil.lower()) for stem in stems)
+            if any(stem in words or (" " in stem and stem in called.lower()) for stem in stems)
             for substance in substances
         )
     )
@@ -84,8 +85,14 @@ def _shipped(row: dict[str, str]) -> Limit:
     )
 
 
-def limits_on(connection: Connection) -> tuple[Limit, ...]:
-    """Return the limits in use, by code: the book's own before those that came with pottle."""
-    known = {item.code: item for item in shipped()}
-    known |= {item.code: item for item in queries.limits(connection)}
-    return tuple(known[code] for code in sorted(known))
+def limit_versions(connection: Connection) -> dict[str, tuple[Limit, ...]]:
+    """Return what is said of each limit by code, in order: what came with pottle, then the book."""
+    said: dict[str, tuple[Limit, ...]] = {item.code: (item,) for item in shipped()}
+    for item in queries.limits(connection):
+        said[item.code] = (*said.get(item.code, ()), item)
+    return dict(sorted(said.items()))
+
+
+def limits_on(connection: Connection, on: date) -> tuple[Limit, ...]:
+    """Return the limits in force on a day, by code: the book's own before those that came."""
+    return in_force_on(limit_versions(connection).values(), on)

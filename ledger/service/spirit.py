@@ -1,23 +1,23 @@
 """The spirit account of a period, over the whole book.
 
-Guarantees: every lot that holds alcohol is in it; lots of spirit without a strength are named.
-Refuses: a period that ends before it begins.
+Guarantees: every lot that holds alcohol is in it, extracts as well as spirit; lots of spirit
+without a strength are named. Refuses: a period that ends before it begins.
 """
 
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
-from ledger.domain.entries.words import MaterialKind
 from ledger.domain.plain import instant_text
 from ledger.domain.steps import Step
 from ledger.errors import InputError
+from ledger.science.received import holds_alcohol
 from ledger.science.replay import Replay
 from ledger.science.spirit import SpiritAccount, account, made_flows, spirit_flows
 from ledger.service.book import Book
 from ledger.service.contents import received_lot
+from ledger.service.home import zone_on
 from ledger.service.times import read_day
-from ledger.store import queries
 from ledger.store.briefs import all_lots
 from ledger.store.received import received
 from ledger.store.steps import steps_of
@@ -51,8 +51,7 @@ def spirit_account(book: Book, first: str | None, last: str | None) -> SpiritRep
         InputError: A day cannot be read, or the last is before the first.
     """
     with book.reading() as connection:
-        house = queries.house(connection)
-        zone = ZoneInfo(house.time_zone if house else "UTC")
+        zone = zone_on(connection)
         until = read_day(last) if last else book.clock().astimezone(zone).date()
         since = read_day(first) if first else date(until.year, 1, 1)
         if until < since:
@@ -62,7 +61,7 @@ def spirit_account(book: Book, first: str | None, last: str | None) -> SpiritRep
             )
         ids = all_lots(connection)
         known = {code: received_lot(row) for code, row in received(connection, ids).items()}
-        spirits = {c: lot for c, lot in known.items() if lot.sort is MaterialKind.ETHANOL}
+        spirits = {c: lot for c, lot in known.items() if holds_alcohol(lot)}
         found = steps_of(connection, ids, of_bought=True)
         made = {code: steps for code, steps in found.steps.items() if code not in known}
         replay = Replay(made, known)

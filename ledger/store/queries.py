@@ -215,8 +215,10 @@ def parties(connection: Connection) -> tuple[Party, ...]:
 
 
 def limits(connection: Connection) -> tuple[Limit, ...]:
-    """Return what the book last said of each limit, by code."""
-    return _last_of_each(connection, Limit, "code")
+    """Return all that the book says of limits, in the order in which it was said."""
+    said = sorted(entries_of_kind(connection, Limit.KIND), key=lambda entry: entry.position)
+    facts = (entry.draft.facts for entry in said)
+    return tuple(item for item in facts if isinstance(item, Limit))
 
 
 def withdrawn(connection: Connection) -> frozenset[tuple[str, int]]:

@@ -7,7 +7,7 @@ Refuses: to advise on health; it says when to ask somebody who may.
 from collections.abc import Iterable
 
 from ledger.domain.entries import Formula, Material
-from ledger.service.serving import ServingCard
+from ledger.service.serving_card import ServingCard
 from ledger.service.words import with_article
 from reports.build.figures import abv_words, mg_words
 

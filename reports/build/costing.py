@@ -1,16 +1,23 @@
 """The cost of a lot in words and plain values.
 
 Guarantees: the lines add up to the total to the hundredth; a price that is missing is said before
-any sum it is missing from. Refuses: to round a price of a mL to nothing; it has four figures.
+any sum it is missing from; what costs too little by the mL is told by the litre. Refuses: to round
+a price to nothing, or to show one as a row of noughts.
 """
 
 from decimal import Decimal
 from fractions import Fraction
-from typing import Any
+from typing import Any, TypeVar
 
 from ledger.domain.quantity import Measure, show
 from ledger.service.costing import CostCard
 from reports.format import money, scaled
+
+PriceT = TypeVar("PriceT", Fraction, Fraction | None)
+LEAST = Fraction(1, 100)
+"""Price in hundredths below which nobody reads it."""
+LEAST_WORDS = "0.0001"
+"""The same in units of the currency."""
 
 
 def head(card: CostCard) -> list[str]:
@@ -19,12 +26,12 @@ def head(card: CostCard) -> list[str]:
     amount += " bottles" if card.measure is Measure.UEACH else ""
     lines = [f"{card.code}, {card.name}: {money(card.total_minor, card.currency)} for {amount}."]
     lines += [
-        f"{what}: {price(value, card.currency)}."
+        f"{what[0].upper()}{what[1:]}: {price(value, card.currency)}."
         for what, value in (
-            ("A mL", card.per_ml),
-            ("A bottle", card.per_bottle),
+            _by_volume(card.per_ml),
+            ("a bottle", card.per_bottle),
             (
-                f"A glass of {show(card.glass_ul, Measure.UL)} at 1:{card.pour_parts}",
+                f"a glass of {show(card.glass_ul, Measure.UL)} at 1:{card.pour_parts}",
                 card.per_glass,
             ),
         )
@@ -36,22 +43,30 @@ def head(card: CostCard) -> list[str]:
             f"{show(card.went_in, card.measure)} went in."
         )
     if card.price is not None and card.margin_mpct is not None:
-        of = "a bottle" if card.per_bottle is not None else "a mL"
+        is_bottled = card.per_bottle is not None
+        of, value = ("a bottle", card.price) if is_bottled else _by_volume(card.price)
         lines.append(
             f"Price of {of} for a margin of {scaled(card.margin_mpct, 1000, '%')}: "
-            f"{price(card.price, card.currency)}."
+            f"{price(value, card.currency)}."
         )
     return lines
 
 
 def price_lines(card: CostCard) -> list[str]:
     """Return what a lot costs, in a line, or none when nothing of it has a price."""
-    prices = (("a mL", card.per_ml), ("a bottle", card.per_bottle), ("a glass", card.per_glass))
+    prices = (_by_volume(card.per_ml), ("a bottle", card.per_bottle), ("a glass", card.per_glass))
     told = [f"{price(value, card.currency)} {what}" for what, value in prices if value]
     if not told:
         return []
     lacking = f", {len(card.missing)} without a price" if card.missing else ""
     return [f"Cost: {', '.join(told)}{lacking}."]
+
+
+def _by_volume(per_ml: PriceT) -> tuple[str, PriceT]:
+    """Return the price of a mL, or of a litre where a mL costs too little to be read."""
+    if per_ml and per_ml < LEAST:
+        return "a litre", 1000 * per_ml
+    return "a mL", per_ml
 
 
 HEADS = ("what", "lot", "amount", "cost")
@@ -82,7 +97,11 @@ def price(value: Fraction, currency: str) -> str:
 
     >>> price(Fraction(1111, 100), "EUR"), price(Fraction(33312), "EUR")
     ('0.1111 EUR', '333.12 EUR')
+    >>> price(Fraction(1, 10_000), "EUR")
+    'under 0.0001 EUR'
     """
+    if 0 < value < LEAST:
+        return f"under {LEAST_WORDS} {currency}".strip()
     return f"{figures(value)} {currency}".strip()
 
 

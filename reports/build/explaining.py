@@ -9,7 +9,8 @@ from ledger.science.alcohol import ETHANOL_KG_PER_M3
 from ledger.science.composition import Contents
 from ledger.science.ranges import significant
 from ledger.science.replay import Happening
-from ledger.service.serving import Pouring, ServingCard
+from ledger.science.salts import salts_of
+from ledger.service.serving_card import Pouring, ServingCard
 from reports.build.figures import abv_words, mg_words
 
 
@@ -25,6 +26,7 @@ def explained(card: ServingCard) -> list[str]:
             f"{card.code}, {significant(1e6 * part.mass_mg / (contents.volume_ul or 1))} mg/L, "
             f"{significant(100 * part.volume_ul / (contents.volume_ul or 1))} % by volume."
             for key, part in sorted(contents.parts.items())
+            if part.mass_mg
         ),
         *(line for way in card.pourings for line in _glass(way)),
         "An input made here is explained by pottle serving with its own code.",
@@ -81,6 +83,14 @@ def _glass(way: Pouring) -> list[str]:
             f"Glass ({way.said}): {oil.name} {mg_words(oil.mg_per_glass)} in "
             f"{_ml(way.glass.volume_ul)} are {significant(oil.mg_per_litre)} mg/L."
             for oil in way.oils
+        ),
+        *(
+            f"Glass ({way.said}): {mg_words(mass)} of {salt.name} count as "
+            f"{mg_words(mass * salt.factor)} of {salt.acid}: {salt.acid_g_per_mol:.2f} g of it in "
+            f"{salt.g_per_mol:.2f} g, a factor of {salt.factor:.4f} (molar masses by IUPAC's "
+            "atomic weights, from memory)."
+            for item in way.concerns
+            for salt, mass in salts_of(item.concern.substance, way.masses_mg)
         ),
     ]
 

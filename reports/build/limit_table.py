@@ -1,7 +1,8 @@
 """Limits beside the figures of a card, as one table with its sources below.
 
 Guarantees: a row a limit, a column a way to pour, a number for its source. Refuses: to leave out a
-source; limits that look away from alcohol below their marker are left out, as they say nothing.
+source. Of alcohol and sugar only what is passed or reached is told, with what goes with it; what
+words on a label ask for only where the label claims them.
 """
 
 from dataclasses import dataclass
@@ -10,7 +11,7 @@ from ledger.domain.entries import Limit
 from ledger.domain.entries.words import Bound, LimitBasis, LimitUnit
 from ledger.science.ranges import significant
 from ledger.science.serving import Compared, Daily
-from ledger.service.serving import ServingCard
+from ledger.service.serving_card import ServingCard
 from reports.build.figures import abv_words, mg_words
 from reports.build.words_of_limits import amount_of, source_of
 
@@ -18,6 +19,8 @@ PAST, REACHED = "PAST", "REACHED"
 """What is written at a figure that is over a limit, and at one that has reached a marker."""
 MARKS = (Bound.FROM, Bound.ABOVE)
 """Bounds that mark what reaches them rather than forbid it."""
+WORDS = "the words "
+"""How a limit says that it is one for words on a label."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,13 +45,8 @@ class _Sources:
         return str(self.known.setdefault(source_of(limit), len(self.known) + 1))
 
 
-def limit_table(card: ServingCard, claim: str | None = None) -> LimitTable:
-    """Return the daily ceilings, limits and strength markers of a card.
-
-    Args:
-        card: The card.
-        claim: Code of the limit whose words the label claims; it is told also when not reached.
-    """
+def limit_table(card: ServingCard) -> LimitTable:
+    """Return the daily ceilings, limits and markers of a card."""
     sources, rows = _Sources(), []
     first = card.pourings[0]
     for number, served in enumerate(first.concerns):
@@ -59,8 +57,11 @@ def limit_table(card: ServingCard, claim: str | None = None) -> LimitTable:
         for place, against in enumerate(served.limits):
             found = [way.concerns[number].limits[place] for way in card.pourings]
             rows.append((_said(against.limit), *map(_cell, found), sources.number(against.limit)))
+    told = {
+        _whole(item.limit) for way in card.pourings for item in way.markers if _counts(item, card)
+    }
     for place, marker in enumerate(first.markers):
-        if _is_told(card, place, claim):
+        if _whole(marker.limit) in told:
             found = [way.markers[place] for way in card.pourings]
             where = "syrup" if card.is_essence else "bottle"
             rows.append(
@@ -98,8 +99,17 @@ def _said(limit: Limit, sold_in: str = "bottle") -> str:
     return f"{limit.place}, {limit.substance} in the {where} {amount_of(limit)}{says}"
 
 
-def _is_told(card: ServingCard, place: int, claim: str | None) -> bool:
-    limit = card.pourings[0].markers[place].limit
-    if limit.code == claim:
+def _whole(limit: Limit) -> tuple[str, ...]:
+    """Return what a limit is part of: one source may ask for a strength and for sugar together.
+
+    Words on a label are each a matter of their own.
+    """
+    says = limit.says or limit.code
+    return (limit.place, limit.citation, says, limit.code if says.startswith(WORDS) else "")
+
+
+def _counts(item: Compared, card: ServingCard) -> bool:
+    """Return whether there is something to say of a limit or marker of alcohol or sugar."""
+    if item.limit.code == card.claim:
         return True
-    return limit.bound in MARKS and any(way.markers[place].is_passed for way in card.pourings)
+    return item.is_passed and not (item.limit.says or "").startswith(WORDS)

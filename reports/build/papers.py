@@ -12,7 +12,7 @@ from ledger.domain.lots import latest, name, opener, status
 from ledger.domain.quantity import show
 from ledger.errors import RefusedError
 from ledger.service.looking import Dossier, Said
-from ledger.service.serving import ServingCard
+from ledger.service.serving_card import ServingCard
 from reports.build.balance import balance
 from reports.build.cautions import (
     HANDLE_WITH_CARE,

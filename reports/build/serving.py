@@ -9,10 +9,14 @@ from dataclasses import dataclass
 from ledger.domain.quantity import Measure, show
 from ledger.science.louche import Outlook
 from ledger.science.ranges import significant
-from ledger.service.serving import Pouring, ServingCard
+from ledger.science.salts import salts_of
+from ledger.service.serving_card import Pouring, ServingCard
 from reports.build.cautions import cautions_of
 from reports.build.figures import abv_words, mg_words
 from reports.format import plural
+
+LIKELY = {Outlook.CLEAR: "likely not", Outlook.MAY: "it may", Outlook.CLOUDS: "likely"}
+"""Whether a drink clouds, in the words of a table."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,9 +63,15 @@ def glass_table(card: ServingCard) -> Table:
         rows.append((oil.name, *(_oil(way, oil.material) for way in ways)))
         rows.append(("  in the drink", *(_in_drink(way, oil.material) for way in ways)))
         rows.append(("  will it cloud?", *(_clouds(way, oil.material) for way in ways)))
+    if ways[0].together:
+        rows.append(("all oils together", *(_all_oils(way) for way in ways)))
+        rows.append(("  will they cloud it?", *(_cloud_it(way) for way in ways)))
     for served in ways[0].concerns:
         name = served.concern.substance
-        rows.append((f"of that {name}", *(_concern(way, name) for way in ways)))
+        words = (
+            f"{name}, with its salts" if salts_of(name, ways[0].masses_mg) else f"of that {name}"
+        )
+        rows.append((words, *(_concern(way, name) for way in ways)))
     return Table(("in a glass", *(way.said for way in ways)), tuple(rows))
 
 
@@ -82,7 +92,15 @@ def _in_drink(way: Pouring, material: str) -> str:
 
 def _clouds(way: Pouring, material: str) -> str:
     found = next(oil.forecast.outlook for oil in way.oils if oil.material == material)
-    return {Outlook.CLEAR: "likely not", Outlook.MAY: "it may", Outlook.CLOUDS: "likely"}[found]
+    return LIKELY[found]
+
+
+def _all_oils(way: Pouring) -> str:
+    return f"{significant(sum(oil.mg_per_litre for oil in way.oils))} mg/L"
+
+
+def _cloud_it(way: Pouring) -> str:
+    return LIKELY[way.together.outlook] if way.together else ""
 
 
 def _concern(way: Pouring, substance: str) -> str:
@@ -94,19 +112,19 @@ def _concern(way: Pouring, substance: str) -> str:
 
 
 def louche_lines(card: ServingCard) -> list[str]:
-    """Return on what the guess whether a drink clouds stands, an oil a line."""
-    return [
-        f"{oil.name} ({way.said}): {oil.forecast.because}"
-        for way in card.pourings[:1]
-        for oil in way.oils
-    ]
+    """Return on what the guess whether a drink clouds stands, an oil a line, then all together."""
+    way = card.pourings[0]
+    lines = [f"{oil.name} ({way.said}): {oil.forecast.because}" for oil in way.oils]
+    if way.together:
+        lines.append(f"All oils together ({way.said}): {way.together.because}")
+    return lines
 
 
 def missing_lines(card: ServingCard) -> list[str]:
     """Return what is missing from the card, a line each, with how to record it."""
     lines = [f"Missing: {what} {todo}" for what, todo in card.made.missing]
     for code, usual in card.unrecorded:
-        reminder = f" Such oils usually carry {' and '.join(usual)}." if usual else ""
+        reminder = f" By its name it usually carries {' and '.join(usual)}." if usual else ""
         lines.append(
             f"Missing: what of concern {code} carries is not recorded, so none is reckoned."
             f'{reminder} Record it: pottle material change {code} --constituents "NAME 1%"'

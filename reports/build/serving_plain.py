@@ -9,7 +9,7 @@ from typing import Any
 from ledger.domain.entries import Limit
 from ledger.science.ranges import significant
 from ledger.science.serving import Compared
-from ledger.service.serving import ConcernServed, OilServed, Pouring, ServingCard
+from ledger.service.serving_card import ConcernServed, OilServed, Pouring, ServingCard
 from reports.build.cautions import cautions_of
 from reports.format import scaled
 
@@ -52,6 +52,7 @@ def _pouring(way: Pouring, card: ServingCard) -> dict[str, Any]:
         "abv_glass": f"{way.glass.abv:.3f}",
         "sugar_g": sugar,
         "oils": [_oil(oil) for oil in way.oils],
+        "oils_together": _together(way),
         "concerns": [_concern(item) for item in way.concerns],
         "markers": [_compared(item) for item in way.markers],
     }
@@ -65,6 +66,16 @@ def _oil(oil: OilServed) -> dict[str, Any]:
         "mg_per_litre": significant(oil.mg_per_litre, 4),
         "clouds": str(oil.forecast.outlook),
         "because": oil.forecast.because,
+    }
+
+
+def _together(way: Pouring) -> dict[str, Any] | None:
+    if way.together is None:
+        return None
+    return {
+        "mg_per_litre": significant(sum(oil.mg_per_litre for oil in way.oils), 4),
+        "clouds": str(way.together.outlook),
+        "because": way.together.because,
     }
 
 

@@ -8,7 +8,7 @@ from decimal import ROUND_HALF_UP, Decimal
 
 from ledger.science.composition import Contents
 from ledger.science.ranges import significant
-from ledger.service.serving import ServingCard
+from ledger.service.serving_card import ServingCard
 from reports.build.figures import abv_words
 
 LEAST_ON_LABEL = 0.05

@@ -8,6 +8,7 @@ from collections.abc import Callable, Sequence
 from fractions import Fraction
 
 from ledger.science.comparing import Factor, Jar
+from ledger.science.ranges import significant
 from ledger.service.comparing import GRADES, Comparison
 from reports.views_of_trials import PlotRow, PlotView
 
@@ -88,7 +89,11 @@ def _numbers(
         PlotRow(label, tuple(place(value) for jar in jars if (value := of(jar)) is not None))
         for label, jars in groups
     )
-    return PlotView(f"{what} by {by}", f"{float(low):.3g}", f"{float(high):.3g}", tuple(rows))
+    return PlotView(f"{what} by {by}", _end(low), _end(high), tuple(rows))
+
+
+def _end(figure: Fraction) -> str:
+    return significant(float(figure), is_whole_kept=True)
 
 
 def plot_lines(plot: PlotView, *, is_plain: bool) -> list[str]:

@@ -9,6 +9,7 @@ from fractions import Fraction
 from math import isinf
 
 from ledger.science.association import Odds
+from ledger.science.ranges import significant
 from ledger.science.suspects import Cause, Sort, Suspect
 from ledger.store.briefs import Brief
 from reports.format import plural
@@ -91,7 +92,7 @@ def figure(value: float) -> str:
     >>> figure(25.04), figure(0.3333), figure(1234.5)
     ('25', '0.33', '1234')
     """
-    return f"{value:.2g}" if value < 100 else f"{value:.0f}"
+    return significant(value, 2, is_whole_kept=True)
 
 
 def counts_words(suspect: Suspect) -> str:

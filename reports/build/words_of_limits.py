@@ -4,8 +4,12 @@ Guarantees: a limit is told with its basis, its place and its source, and whethe
 read there. Refuses: to say that anything complies.
 """
 
+from typing import Any
+
 from ledger.domain.entries import Limit
 from ledger.domain.entries.words import Bound, KnownBy, LimitBasis
+from ledger.domain.limits import Holds, ListedLimit
+from ledger.domain.plain import facts_to_plain
 from reports.build.parts import Parts, before
 from reports.format import scaled
 
@@ -44,16 +48,50 @@ def source_of(facts: Limit) -> str:
     return f"{facts.citation} ({KNOWN[facts.known_by]})"
 
 
-def card(facts: Limit) -> list[str]:
-    """Return a limit as lines for people."""
-    days = (before("since", facts.since), before("until", facts.until))
-    span = ", ".join(day for day in days if day)
+def listed_words(listed: ListedLimit) -> list[tuple[Limit, str]]:
+    """Return a limit and what is to come in its place, each with its line in a list."""
+    told = [(listed.limit, f"{sentence_of(listed.limit)}{_standing(listed)}")]
+    if listed.to_come:
+        since = listed.to_come.since
+        told.append((listed.to_come, f"{sentence_of(listed.to_come)} (to come, from {since})"))
+    return told
+
+
+def _standing(listed: ListedLimit) -> str:
+    match listed.holds:
+        case Holds.PAST:
+            return f" (past, held until {listed.limit.until}: not compared)"
+        case Holds.TO_COME:
+            return f" (to come, from {listed.limit.since}: not compared yet)"
+        case _:
+            return ""
+
+
+def card(listed: ListedLimit) -> list[str]:
+    """Return a limit as lines for people, with what is to come in its place."""
+    facts = listed.limit
+    lines = []
+    for item, words in listed_words(listed):
+        days = (before("since", item.since), before("until", item.until))
+        span = ", ".join(day for day in days if day)
+        lines += [
+            f"{item.code}: {words}.",
+            f"Place: {item.place}{f', {span}' if span else ''}.",
+            f"Source: {source_of(item)}.",
+        ]
     return [
-        f"{facts.code}: {sentence_of(facts)}.",
-        f"Place: {facts.place}{f', {span}' if span else ''}.",
-        f"Source: {source_of(facts)}.",
+        *lines,
         f"Next: pottle limits {facts.code} --value NUMBER --citation SOURCE says it anew.",
     ]
+
+
+def limit_plain(listed: ListedLimit) -> dict[str, Any]:
+    """Return a limit as plain values, with where it stands and what is to come in its place."""
+    return {
+        **facts_to_plain(listed.limit),
+        "holds": str(listed.holds),
+        "to_come": facts_to_plain(listed.to_come) if listed.to_come else None,
+    }
 
 
 def limit(facts: Limit) -> Parts:

@@ -39,3 +39,10 @@ def test_what_was_not_recorded_is_a_class_of_its_own() -> None:
     found = classed(figures(None, 1, 2, 3), "", Fraction(2), is_least=True)
     assert list(found.values()) == [NOT_RECORDED, "under 2", "2 or more", "2 or more"]
     assert classed(figures(None, None), "h") == {"0": NOT_RECORDED, "1": NOT_RECORDED}
+
+
+def test_figures_are_told_without_an_exponent_and_whole_ones_whole() -> None:
+    tiny = {"0": Fraction(2, 100_000), "1": Fraction(1234), "2": Fraction(100)}
+    assert list(classed(tiny, "µm").values()) == ["up to 100 µm", "above 100 µm", "up to 100 µm"]
+    pair = {"0": Fraction(2, 100_000), "1": Fraction(123_456, 100)}
+    assert list(classed(pair, "µm").values()) == ["0.00002 µm", "1235 µm"]

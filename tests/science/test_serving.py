@@ -11,10 +11,10 @@ from ledger.science.serving import (
     concerns,
     daily,
     dosed,
-    is_passed,
+    markers,
     poured,
-    strength_markers,
 )
+from ledger.service.shipped import shipped
 from tests.science.liquids import ML, SUGAR, WATER, masses, oil, some, spirit, total
 
 WINTERGREEN = {
@@ -91,20 +91,6 @@ def test_where_nothing_at_all_is_allowed_a_day_any_glass_of_it_passes() -> None:
     assert daily(concern(0.0), [none], [("adult", 60)]) == ()
 
 
-@pytest.mark.parametrize(
-    ("bound", "below", "at", "above"),
-    [
-        ("at-most", False, False, True),
-        ("less-than", False, True, True),
-        ("from", False, True, True),
-        ("above", False, False, True),
-    ],
-)
-def test_each_bound_has_its_own_edge(bound: str, below: bool, at: bool, above: bool) -> None:
-    there = limit(0.5, bound)
-    assert [is_passed(figure, there) for figure in (0.499, 0.5, 0.501)] == [below, at, above]
-
-
 def test_a_limit_is_compared_on_its_own_basis() -> None:
     found = compared(
         concern(),
@@ -114,6 +100,7 @@ def test_a_limit_is_compared_on_its_own_basis() -> None:
             limit(60, unit="mg/L"),
             limit(60, unit="mg/L", basis="as-sold"),
             limit(1, unit="g/100mL"),
+            limit(1, unit="% vol"),
             limit(1, substance="safrole"),
             ADI,
         ],
@@ -123,6 +110,7 @@ def test_a_limit_is_compared_on_its_own_basis() -> None:
         (8.7, True),
         (71.0, True),
         (72_000.0, True),
+        (0.0071, False),
     ]
 
 
@@ -152,5 +140,41 @@ def test_what_is_not_known_of_a_lot_weighs_on_a_share_as_the_lightest_it_could_b
 def test_markers_of_alcohol_look_at_the_bottle_or_the_glass() -> None:
     bottle = limit(1.2, "above", "% vol", "as-sold", "alcohol")
     glass = limit(0.5, "from", "% vol", "as-served", "alcohol")
-    found = strength_markers(2.6, 0.33, [bottle, glass, limit(1)])
-    assert [(item.figure, item.is_passed) for item in found] == [(2.6, True), (0.33, False)]
+    syrup = total(some(spirit(96), 28 * ML), some(WATER, 972 * ML))
+    found = markers(syrup, poured(syrup, 240 * ML, 7), [bottle, glass, limit(1)])
+    assert [(round(item.figure, 2), item.is_passed) for item in found] == [
+        (2.69, True),
+        (0.34, False),
+    ]
+
+
+@pytest.mark.parametrize(("percent", "grams", "is_reached"), [(60, 77.2, True), (45, 54.1, False)])
+def test_markers_of_sugar_look_at_what_a_syrup_holds(
+    percent: float, grams: float, is_reached: bool
+) -> None:
+    """60 and 45 degrees Brix weigh 1.28661 and 1.20285 kg/L at 20 C (ICUMSA SPS-4)."""
+    yardstick = limit(60, "from", "g/100mL", "as-sold", "sugar")
+    syrup = total(some(SUGAR, 1000 * percent), some(WATER, 1000 * (100 - percent) / 0.9982))
+    found = markers(syrup, poured(syrup, 240 * ML, 7), [yardstick])
+    assert [(round(item.figure, 1), item.is_passed) for item in found] == [(grams, is_reached)]
+
+
+def test_sugar_is_not_told_where_only_what_an_essence_brings_is_known() -> None:
+    yardstick = limit(60, "from", "g/100mL", "as-sold", "sugar")
+    syrup = dosed(ESSENCE, 30 * ML, 1000 * ML)
+    assert markers(syrup, poured(syrup, 240 * ML, 7), [yardstick]) == ()
+
+
+def test_every_limit_that_comes_with_pottle_is_compared_with_a_liquid_that_holds_it() -> None:
+    held = {item.substance for item in shipped()} - {"alcohol", "sugar"}
+    told = tuple(Constituent(name, 10_000) for name in sorted(held))
+    materials = {"oil": Material("oil", "Oil", MaterialKind.OIL, constituents=told)}
+    syrup = total(
+        some(SUGAR, 60_000), some(WATER, 40 * ML), some(oil("oil", 0.9), ML), some(spirit(96), ML)
+    )
+    glass = poured(syrup, 240 * ML, 7)
+    found = {item.limit.code for item in markers(syrup, glass, shipped())}
+    for concern in concerns(glass, syrup, materials):
+        found |= {item.limit.code for item in compared(concern, shipped())}
+        found |= {item.limit.code for item in daily(concern, shipped(), [("adult", 60)])}
+    assert found == {item.code for item in shipped()}

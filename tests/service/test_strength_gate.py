@@ -52,3 +52,25 @@ def test_a_claim_that_the_strength_breaks_stands_in_the_way_with_its_source(
         f"{code} has 96 % vol; its label claims the words alcohol free (UK), for at most 0.05 % "
         "vol."
     ]
+
+
+def test_a_claim_is_held_to_the_limit_in_force_on_the_day_of_the_release(keeper: Keeper) -> None:
+    code = made_by(keeper, claim="uk-alcohol-free")
+    keeper.do("limit", code="uk-alcohol-free", until="2026-03-01")
+    done = keeper.do("judge", lot=code, verdict="release")
+    assert done.remarks[0] == (
+        f"The strength of {code} is not compared on 2026-03-02: its label claims the words alcohol "
+        "free (UK), for at most 0.05 % vol, which holds until 2026-03-01.",
+        "Look at the limit: pottle limits uk-alcohol-free",
+    )
+
+
+def test_a_strength_decides_as_it_was_reckoned_and_not_rounded(keeper: Keeper) -> None:
+    """By hand: 96 mL of ethanol in 100.1 mL are 95.904 095 9 % vol; the claim ends at 95.904 0."""
+    code = made_by(keeper, claim="strong")
+    keeper.do("finish", lot=code, volume="100.1mL")
+    told = {"substance": "alcohol", "unit": "% vol", "basis": "as-sold", "place": "here"}
+    keeper.do("limit", code="strong", value="95.904", says="strong", citation="ours", **told)
+    assert what_stands_in_the_way(keeper, code) == [
+        f"{code} has 95.9041 % vol; its label claims strong (here), for at most 95.904 % vol."
+    ]

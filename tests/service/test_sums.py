@@ -1,15 +1,13 @@
 """Contents, serving, cost, limits and the spirit account of a book that was really kept."""
 
-from dataclasses import replace
-
 import pytest
 
 from ledger.errors import InputError, LedgerError, RefusedError
 from ledger.service.contents import contents_on
 from ledger.service.costing import cost
-from ledger.service.limits import limits
-from ledger.service.serving import ServingCard, serving
-from ledger.service.shipped import shipped, usual_concerns
+from ledger.service.serving import serving
+from ledger.service.serving_card import ServingCard
+from ledger.service.shipped import usual_concerns
 from ledger.service.spirit import spirit_account
 from tests.keeper import Keeper
 from tests.path import walk_main_path
@@ -181,6 +179,36 @@ def test_the_spirit_account_balances_and_tells_what_was_used(keeper: Keeper) -> 
     assert found.sent["sale"] == pytest.approx(0.006854 * 1.5, abs=1e-5)
 
 
+def with_vanilla(keeper: Keeper) -> str:
+    """Return a litre of syrup with 100 mL of an extract of 35 % vol in it."""
+    keeper.do("material", code="vanilla", name="Vanilla essence", kind="other")
+    extract = keeper.opens("receive", material="vanilla", amount="500mL", abv="35")
+    water = keeper.opens("receive", material="water", amount="5L")
+    code = keeper.opens("start", product="Vanilla", kind="syrup", target="1L")
+    keeper.do("add", lot=code, source=water, amount="900mL")
+    keeper.do("add", lot=code, source=extract, amount="100mL")
+    return code
+
+
+def test_the_alcohol_of_an_extract_counts_in_the_strength(keeper: Keeper) -> None:
+    """By hand: 35 mL of ethanol in a litre, but for what the two shrink by."""
+    code = with_vanilla(keeper)
+    assert contents_of(keeper, code) == "3.50 % vol, 0.0 g/L, 0.0 g/L sugar"
+    with keeper.reading() as connection:
+        assert contents_on(connection, code).missing == ()
+
+
+def test_the_spirit_account_counts_an_extract_and_balances(keeper: Keeper) -> None:
+    with_vanilla(keeper)
+    found = spirit_account(keeper.book, "2026-01-01", "2026-12-31").account
+    assert found.received == pytest.approx(0.175)
+    assert found.used == pytest.approx(0.035)
+    assert found.in_spirit == pytest.approx(0.14)
+    assert found.in_making == pytest.approx(0.035)
+    assert found.lost == pytest.approx(0, abs=1e-9)
+    assert found.difference == pytest.approx(0, abs=1e-9)
+
+
 def test_a_period_that_ends_before_it_begins_is_refused(sqlite_keeper: Keeper) -> None:
     with pytest.raises(InputError) as raised:
         spirit_account(sqlite_keeper.book, "2026-03-01", "2026-02-01")
@@ -190,40 +218,3 @@ def test_a_period_that_ends_before_it_begins_is_refused(sqlite_keeper: Keeper) -
             "Give --from the earlier day.",
         ),
     )
-
-
-def test_every_limit_that_comes_with_pottle_names_its_source() -> None:
-    found = shipped()
-    assert len({item.code for item in found}) == len(found) > 20
-    assert all(item.citation and item.says and item.place for item in found)
-
-
-def test_a_limit_of_the_book_takes_the_place_of_one_that_came(keeper: Keeper) -> None:
-    keeper.do("limit", code="eu-safrole", value="2", citation="read again", known_by="read")
-    mine = next(item for item in limits(keeper.book) if item.code == "eu-safrole")
-    assert (mine.value_micro, mine.citation, mine.substance) == (2_000_000, "read again", "safrole")
-    assert len(limits(keeper.book)) == len(shipped())
-
-
-def test_a_limit_in_any_unit_takes_a_new_value_and_keeps_the_rest(sqlite_keeper: Keeper) -> None:
-    units = {item.unit: item for item in limits(sqlite_keeper.book)}
-    assert len(units) > 3
-    for old in units.values():
-        sqlite_keeper.do("limit", code=old.code, value="0.5")
-    now = {item.code: item for item in limits(sqlite_keeper.book)}
-    assert [now[old.code] for old in units.values()] == [
-        replace(old, value_micro=500_000) for old in units.values()
-    ]
-
-
-def test_a_new_limit_tells_all_that_is_missing_at_once(sqlite_keeper: Keeper) -> None:
-    with pytest.raises(InputError) as raised:
-        sqlite_keeper.do("limit", code="mine")
-    assert [what for what, _ in problems(raised.value)] == [
-        "The value is missing.",
-        "The substance is missing.",
-        "The unit is missing.",
-        "The basis is missing.",
-        "The place is missing.",
-        "The citation is missing.",
-    ]

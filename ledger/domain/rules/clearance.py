@@ -6,11 +6,13 @@ with a reason.
 """
 
 from collections.abc import Iterator
+from datetime import date
 
 from ledger.domain.control import Control
 from ledger.domain.entries import Bottle, Check, Deviation, Draft, Filter, Finish, Labels, Start
 from ledger.domain.entries.words import Bound, LimitBasis, LimitUnit, LotType
 from ledger.domain.formulas import version_of
+from ledger.domain.limits import Holds, holds_on, is_above, is_below, is_passed
 from ledger.domain.lots import LotState, Status, latest
 from ledger.domain.rules.finding import Finding, Rule, remark
 from ledger.domain.rules.in_words import per_cent_exactly, per_cent_outside, span
@@ -81,7 +83,7 @@ def strength_is_claimed(draft: Draft, scene: Scene) -> Iterator[Finding]:
     if lot is None or formula is None:
         return
     low, high, strength = formula.abv_min_mpct, formula.abv_max_mpct, scene.control.strength_mpct
-    yield from _claim_holds(lot, scene.control)
+    yield from _claim_holds(lot, scene.control, draft.happened.local().date())
     if low is None and high is None:
         return
     asked = f"{span(low, high, per_cent_exactly)} vol"
@@ -93,7 +95,9 @@ def strength_is_claimed(draft: Draft, scene: Scene) -> Iterator[Finding]:
             f"{asked}{claim}.",
             f"Measure it: pottle measure {lot.code} abv READING",
         )
-    elif (low is not None and strength < low) or (high is not None and strength > high):
+    elif (low is not None and is_below(strength, low)) or (
+        high is not None and is_above(strength, high)
+    ):
         yield stands_in_the_way(
             f"{lot.code} has {per_cent_outside(strength, low, high)} vol; {version_of(formula)} "
             f"asks for {asked}{claim}.",
@@ -101,7 +105,7 @@ def strength_is_claimed(draft: Draft, scene: Scene) -> Iterator[Finding]:
         )
 
 
-def _claim_holds(lot: LotState, control: Control) -> Iterator[Finding]:
+def _claim_holds(lot: LotState, control: Control, on: date) -> Iterator[Finding]:
     """Compare a claim to be weak with the strength that it is about."""
     claim, strength = control.claim, control.strength_mpct
     if claim is None or (claim.unit, claim.bound) not in WEAK:
@@ -111,7 +115,18 @@ def _claim_holds(lot: LotState, control: Control) -> Iterator[Finding]:
         f"its label claims {claim.says or claim.code} ({claim.place}), for "
         f"{str(claim.bound).replace('-', ' ')} {most / 1000:g} % vol"
     )
-    if claim.basis is not LimitBasis.IN_PRODUCT:
+    if holds_on(claim, on) is not Holds.NOW:
+        days = (
+            f"since {claim.since}"
+            if holds_on(claim, on) is Holds.TO_COME
+            else f"until {claim.until}"
+        )
+        yield remark(
+            "claim",
+            f"The strength of {lot.code} is not compared on {on}: {told}, which holds {days}.",
+            f"Look at the limit: pottle limits {claim.code}",
+        )
+    elif claim.basis is not LimitBasis.IN_PRODUCT:
         yield remark(
             "claim",
             f"The strength of {lot.code} does not settle it: {told} as served.",
@@ -123,7 +138,7 @@ def _claim_holds(lot: LotState, control: Control) -> Iterator[Finding]:
             f"The strength of {lot.code} is not known; {told}.",
             f"Measure it: pottle measure {lot.code} abv READING",
         )
-    elif strength > most or (strength == most and claim.bound is Bound.LESS_THAN):
+    elif is_passed(strength / 1000, claim):
         yield stands_in_the_way(
             f"{lot.code} has {per_cent_outside(strength, None, most)} vol; {told}.",
             f"Leave the claim off the label; the source is {claim.citation}.",

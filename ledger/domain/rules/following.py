@@ -272,7 +272,7 @@ def yield_is_expected(draft: Draft, scene: Scene) -> Iterator[Finding]:
     if not isinstance(facts, Finish) or formula is None or start is None:
         return
     low, high = formula.yield_min_mpct, formula.yield_max_mpct
-    share = round(100_000 * facts.volume.amount / start.target.amount)
+    share = 100_000 * facts.volume.amount / start.target.amount
     if (low is not None and share < low) or (high is not None and share > high):
         yield needs_reason(
             "yield",

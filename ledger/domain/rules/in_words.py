@@ -6,8 +6,11 @@ Guarantees: exact figures in the units that people write. Refuses: to round what
 from collections.abc import Callable
 from decimal import Decimal
 
+MOST_PLACES = 12
+"""Decimals of a per cent beyond which no share is told from its limit."""
 
-def _plain(value: int, scale: int) -> str:
+
+def _plain(value: Decimal | int, scale: int = 1) -> str:
     text = f"{Decimal(value) / scale:f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
 
@@ -30,15 +33,6 @@ def microns(nm: int) -> str:
     return f"{_plain(nm, 1000)} µm"
 
 
-def per_cent(mpct: int) -> str:
-    """Return a share, with one decimal.
-
-    >>> per_cent(81_250), per_cent(85_000)
-    ('81.2 %', '85 %')
-    """
-    return f"{_plain(round(mpct, -2), 1000)} %"
-
-
 def per_cent_exactly(mpct: int) -> str:
     """Return a share to the last figure that is kept, for a limit.
 
@@ -48,15 +42,23 @@ def per_cent_exactly(mpct: int) -> str:
     return f"{_plain(mpct, 1000)} %"
 
 
-def per_cent_outside(mpct: int, low: int | None, high: int | None) -> str:
-    """Return a share that lies outside two ends, exactly where one decimal would hide that.
+def per_cent_outside(mpct: float, low: int | None, high: int | None) -> str:
+    """Return a share that lies outside two ends, with so many decimals that this is seen.
+
+    One where that is enough, else three, else as many as it takes.
 
     >>> per_cent_outside(79_978, 80_000, None), per_cent_outside(81_250, 82_000, None)
     ('79.978 %', '81.2 %')
+    >>> per_cent_outside(500.0004, None, 500), per_cent_outside(500, None, 500)
+    ('0.5000004 %', '0.5 %')
     """
-    near = round(mpct, -2)
-    is_seen = (low is not None and near < low) or (high is not None and near > high)
-    return per_cent(mpct) if is_seen else per_cent_exactly(mpct)
+    near = (round(Decimal(mpct) / 1000, places) for places in (1, *range(3, MOST_PLACES)))
+    seen = (share for share in near if _is_outside(1000 * share, low, high))
+    return f"{_plain(next(seen, Decimal(round(mpct)) / 1000))} %"
+
+
+def _is_outside(mpct: Decimal, low: int | None, high: int | None) -> bool:
+    return (low is not None and mpct < low) or (high is not None and mpct > high)
 
 
 def time_of(minutes: int) -> str:

@@ -1,5 +1,6 @@
 """The clearance of a lot with a formula: its papers, inputs and claims stand in the way."""
 
+from datetime import date
 from typing import Any
 
 import pytest
@@ -108,7 +109,7 @@ STRONG = make(Formula, abv_min_mpct=60_000, abv_max_mpct=75_000)
 MEND = "Measure it, and mend it or its label."
 
 
-def as_strong(mpct: int | None, formula: Formula, claim: Limit | None = None) -> tuple[Any, Any]:
+def as_strong(mpct: float | None, formula: Formula, claim: Limit | None = None) -> tuple[Any, Any]:
     return released(lot(), formula=formula, strength_mpct=mpct, claim=claim)
 
 
@@ -196,11 +197,55 @@ STRENGTHS = [
             "Look at the glass: pottle serving E-1",
         ),
     ),
+    *(
+        Case(
+            f"claimed of a limit that is not in force: {days}",
+            *as_strong(9000, PLAIN, free(Bound.AT_MOST, **changes)),
+            said(
+                HM,
+                "claim",
+                "The strength of E-1 is not compared on 2026-03-02: its label claims free (US), "
+                f"for at most 0.5 % vol, which holds {days}.",
+                "Look at the limit: pottle limits free",
+            ),
+        )
+        for days, changes in (
+            ("until 2026-03-01", {"until": date(2026, 3, 1)}),
+            ("since 2026-03-03", {"since": date(2026, 3, 3)}),
+        )
+    ),
+    Case(
+        "claimed of a limit on its only day",
+        *as_strong(510, PLAIN, free(Bound.AT_MOST, since=date(2026, 3, 2), until=date(2026, 3, 2))),
+        claimed("0.51 %", "free", "at most"),
+    ),
     Case("claimed for at most, and just so", *as_strong(500, PLAIN, free(Bound.AT_MOST))),
     Case(
         "claimed for at most, and a little over",
         *as_strong(510, PLAIN, free(Bound.AT_MOST)),
         claimed("0.51 %", "free", "at most"),
+    ),
+    Case(
+        "claimed for at most, and over by what a thousandth of a per cent would hide",
+        *as_strong(500.4, PLAIN, free(Bound.AT_MOST)),
+        claimed("0.5004 %", "free", "at most"),
+    ),
+    Case(
+        "claimed for less, and less by as little",
+        *as_strong(499.9996, PLAIN, free(Bound.LESS_THAN)),
+    ),
+    Case(
+        "claimed for at most, and over by the rounding of a sum",
+        *as_strong(500.00000000000006, PLAIN, free(Bound.AT_MOST)),
+    ),
+    Case(
+        "stronger than the formula's limit by as little",
+        *as_strong(500.0004, WEAK),
+        stop("E-1 has 0.5000004 % vol; orange version 1 asks for at most 0.5 % vol.", MEND),
+    ),
+    Case(
+        "between two limits, but for the rounding of a sum",
+        *as_strong(59_999.99999999999, STRONG),
     ),
     Case("claimed for less, and less", *as_strong(499, PLAIN, free(Bound.LESS_THAN))),
     Case(

@@ -219,6 +219,16 @@ ENDS = [
         ),
     ),
     Case(
+        "less by what a thousandth of a per cent would hide",
+        *finishing(volume=359.999, **SHARES),
+        why(
+            "yield",
+            "359.999 mL are 79.9998 % of the 450 mL aimed at; orange version 1 expects 80 % to "
+            "100 %.",
+            OUTCOME,
+        ),
+    ),
+    Case(
         "more than the greatest",
         *finishing(volume=459, **SHARES),
         why(

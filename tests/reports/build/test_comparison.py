@@ -111,3 +111,13 @@ def test_a_plot_counts_batches_at_one_place_and_is_plain_when_asked() -> None:
         "       80                                     90",
     ]
     assert all(line.isascii() for line in plot_lines(plot, is_plain=True))
+
+
+def test_the_ends_of_a_plot_are_told_without_an_exponent() -> None:
+    murky = [
+        Jar(f"M-{hours}", {"rest": f"{hours}h"}, False, (), Fraction(ntu), None)
+        for hours, ntu in ((1, 1234), (2, 40_000))
+    ]
+    assert [(plot.left, plot.right) for plot in comparison_view(comparison(*murky)).plots] == [
+        ("1234", "40000")
+    ]
