@@ -34,7 +34,7 @@ SCHEMA_VERSION = 4
 """Version of the tables, as the last migration leaves them."""
 LOCK_KEY = 0x706F74746C65
 """Key of the advisory lock that makes PostgreSQL writers take turns."""
-CACHE_KIB = 65_536
+CACHE_KIB = 131_072
 """How much of a file's book is kept at hand while it is open, at most."""
 BUSY_MS = 30_000
 """How long a writer waits for its turn."""
