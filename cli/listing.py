@@ -17,6 +17,7 @@ from reports.build.balance import balance
 from reports.build.control import control_facts
 from reports.build.costing import price_lines
 from reports.build.dates import date_lines
+from reports.build.next_steps import step_of_lot
 from reports.build.plain import dossier_plain, said_plain
 from reports.build.sentences import TITLES, notes, sentence, strikes
 from reports.build.serving_plain import serving_plain
@@ -32,7 +33,7 @@ def show_lot(call: Call, text: str) -> None:
     served = card(book, found.state.code)
     if call.json:
         contains = serving_plain(served) if served else None
-        print_json({**dossier_plain(found), "contains": contains})
+        print_json({**dossier_plain(found), "contains": contains, "next": step_of_lot(found)})
         return
     print_lines([what_is_there(found), *date_lines(found.state.dates)])
     if served:
@@ -47,6 +48,7 @@ def show_lot(call: Call, text: str) -> None:
     lost = balance(found.state, found.inputs, found.formula)
     _print_part("Yield and loss", ("part", "amount"), lost)
     _print_part("Where it went", ("to", "what", "amount"), _went(found, names))
+    print_lines([f"Next: {step_of_lot(found)}"])
 
 
 def _went(found: Dossier, names: Mapping[str, str]) -> list[list[str]]:

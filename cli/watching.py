@@ -9,8 +9,9 @@ from time import sleep
 from cli.call import Call
 from cli.tables import is_screen, print_json, print_lines, print_table, seen, table_lines
 from ledger.service.book import Book
-from ledger.service.due import due
+from ledger.service.due import DueList, due
 from reports.build.due import HEADS, plain, rows
+from reports.build.steps_of_lists import step_of_due
 
 EVERY_S = 30
 """Seconds between two readings."""
@@ -25,11 +26,17 @@ def show_due(call: Call, *, watch: bool) -> None:
     elif watch and is_screen():
         keep_watching(book)
     else:
-        found = rows(due(book))
-        if found:
-            print_table(HEADS, found)
+        found = due(book)
+        if found.items:
+            print_table(HEADS, rows(found))
+            print_lines(_next(found))
         else:
             print_lines(NOTHING)
+
+
+def _next(found: DueList) -> list[str]:
+    """Return the line that names the command for what is due first."""
+    return [f"Next: {step_of_due(found.items[0], found.now)}"]
 
 
 def keep_watching(book: Book) -> None:
@@ -50,5 +57,5 @@ def screen_of(book: Book) -> str:
     """Return what is due as the screen shows it."""
     found = due(book)
     shown = [[seen(cell) for cell in row] for row in rows(found)]
-    lines = table_lines(HEADS, shown) if shown else NOTHING
+    lines = [*table_lines(HEADS, shown), *_next(found)] if shown else NOTHING
     return "\n".join([f"Due at {found.now:%Y-%m-%d %H:%M}; Ctrl-C ends.", "", *lines])

@@ -7,6 +7,7 @@ from datetime import datetime
 from typing import Any
 
 from ledger.service.due import Due, DueList, Waits
+from reports.build.steps_of_lists import step_of_due
 from reports.format import duration
 
 HEADS = ("due", "when", "lot", "what", "to do")
@@ -73,6 +74,7 @@ def plain(found: DueList) -> list[dict[str, Any]]:
             "says": todo(item, found.now),
             "due": item.at.isoformat() if item.at else None,
             "minutes": _minutes(found.now, item.at) if item.at else None,
+            "next": step_of_due(item, found.now),
         }
         for item in found.items
     ]

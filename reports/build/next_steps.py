@@ -6,7 +6,17 @@ maker to fill in. Refuses: steps that would be refused as things stand.
 
 from typing import TYPE_CHECKING
 
-from ledger.domain.entries import Entry, Finish, Look, Material, Person, Rest
+from ledger.domain.entries import (
+    Check,
+    Count,
+    Entry,
+    Finish,
+    Look,
+    Material,
+    Note,
+    Person,
+    Rest,
+)
 from ledger.domain.entries.words import LotType, MaterialKind, ProductKind
 from ledger.domain.lots import BARRED, Status, latest, open_rest
 
@@ -30,10 +40,32 @@ def next_step(entry: Entry, dossier: "Dossier | None") -> str | None:
         return f"pottle journal --entry {entry.draft.corrects}"
     if dossier is None:
         return _without_lot(entry)
-    code, kind = dossier.state.code, entry.kind
     if dossier.brief.status is Status.STRUCK:
         return "pottle stock"
-    match kind:
+    if isinstance(entry.draft.facts, Check | Count | Note):
+        return step_of_lot(dossier)
+    return _after(entry, dossier)
+
+
+def step_of_lot(dossier: "Dossier") -> str:
+    """Return the command that comes next for a lot as it stands: as after its last act."""
+    code, brief = dossier.state.code, dossier.brief
+    if brief.status is Status.STRUCK:
+        return "pottle stock"
+    is_filled = brief.status is Status.FINISHED and dossier.outputs
+    if is_filled or (brief.on_hand <= 0 and (dossier.outputs or dossier.holders)):
+        return f"pottle trace {code} --forward"
+    for entry in reversed(dossier.state.entries):
+        step = None if entry.kind == "move" else _after(entry, dossier)
+        if step:
+            return step
+    return "pottle stock"
+
+
+def _after(entry: Entry, dossier: "Dossier") -> str | None:
+    """Return what comes after an entry that stands, with its lot as it is now."""
+    code = dossier.state.code
+    match entry.kind:
         case "receipt":
             return _after_receipt(dossier)
         case "start":
@@ -62,6 +94,8 @@ def _without_lot(entry: Entry) -> str | None:
             return 'pottle material add CODE --name "NAME" --kind KIND'
         case Material(code=code):
             return f'pottle receive {code} AMOUNT --from "SUPPLIER"'
+        case Check(about=int() as about):
+            return f"pottle journal --entry {about}"
         case facts if entry.kind == "formula":
             return f"pottle start {getattr(facts, 'code', 'FORMULA')} VOLUME"
         case _:

@@ -187,6 +187,17 @@ def test_a_sample_of_rejected_goods_is_let_be_and_one_on_hold_is_not(
     assert told == {"reject": set(), "hold": {Waits.LOOK, Waits.HOLD}}[verdict]
 
 
+@pytest.mark.parametrize(("verdict", "is_told"), [("reject", False), ("hold", True)])
+def test_the_date_of_rejected_goods_matters_no_more(
+    verdict: str, is_told: bool, keeper: Keeper
+) -> None:
+    code = keeper.opens("receive", material="sugar", amount="1kg", best_before="2026-03-05")
+    keeper.clock.forward(days=5)
+    assert [row[2:] for row in shown(keeper)] == [(code, "past its date: reject it")]
+    keeper.do("judge", lot=code, verdict=verdict, because="it is old")
+    assert (Waits.DATE in {item.waits for item in due(keeper.book).items}) is is_told
+
+
 def test_a_formula_asks_for_looks_at_ages_since_the_finish(keeper: Keeper, lots: Lots) -> None:
     code = begin(keeper, lots)
     assert shown(keeper) == []
