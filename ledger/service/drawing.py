@@ -11,6 +11,7 @@ from ledger.domain.entries import Formula, Start
 from ledger.domain.formulas import Wanted, wanted
 from ledger.domain.lots import Status, in_measure_of, latest
 from ledger.domain.quantity import Quantity
+from ledger.domain.weighing import asked, weighable
 from ledger.service.book import Book
 from ledger.service.controlling import formula_of
 from ledger.service.dating import with_dates
@@ -66,8 +67,7 @@ def proposed_on(
     gone: dict[str, int] = {}
     found = []
     for line in wanted(formula, target_ul):
-        drawn = _draw(connection, line, day, gone)
-        short = line.amount - sum(item.amount for item in drawn)
+        drawn, short = _draw(connection, line, day, gone)
         found.append(Proposed(line, drawn, short))
         for item in drawn:
             gone[item.lot] = gone.get(item.lot, 0) + item.amount
@@ -76,15 +76,27 @@ def proposed_on(
 
 def _draw(
     connection: Connection, line: Wanted, day: date, gone: dict[str, int]
-) -> tuple[Drawn, ...]:
-    left, drawn = line.amount, list[Drawn]()
+) -> tuple[tuple[Drawn, ...], int]:
+    """Return what to take of which lots, and how much of what is asked for no lot has.
+
+    All that is left of a lot is taken exactly; the rest is rounded like what is asked for.
+    """
+    left, drawn = asked(line), list[Drawn]()
     for brief in _first_expired(connection, line.material, day):
         there = _on_hand(connection, brief, line) - gone.get(brief.code, 0)
-        take = min(left, there)
+        want = _rest(line, left, drawn) if drawn else left
+        take = min(want, there)
         if take > 0:
             drawn.append(Drawn(brief.code, take, brief.best_before))
-            left -= take
-    return tuple(drawn)
+            left = 0 if take == want else left - take
+    return tuple(drawn), left
+
+
+def _rest(line: Wanted, left: int, drawn: list[Drawn]) -> int:
+    """Return what is still asked for, so that all that is taken stays within the limits."""
+    taken = sum(item.amount for item in drawn)
+    least, most = (None if end is None else end - taken for end in (line.least, line.most))
+    return weighable(left, line.measure, least, most)
 
 
 def _first_expired(connection: Connection, called: str, day: date) -> list[Brief]:

@@ -7,6 +7,7 @@ they stand. Refuses: to choose lots; the book proposes them.
 from typing import Any
 
 from ledger.domain.quantity import show
+from ledger.domain.weighing import asked
 from ledger.service.drawing import Proposed
 
 HEADS = ("material", "calls for", "lot", "take", "best before")
@@ -16,7 +17,7 @@ def rows(proposed: tuple[Proposed, ...]) -> list[tuple[str, ...]]:
     """Return what to take of which lot, a row a lot."""
     found: list[tuple[str, ...]] = []
     for item in proposed:
-        calls_for = show(item.wanted.amount, item.wanted.measure)
+        calls_for = show(asked(item.wanted), item.wanted.measure)
         for place, drawn in enumerate(item.drawn):
             first = (item.wanted.material, calls_for) if place == 0 else ("", "")
             take = show(drawn.amount, item.wanted.measure)
@@ -30,7 +31,7 @@ def shortages(proposed: tuple[Proposed, ...]) -> list[str]:
     """Return a sentence for each line of which not enough is there."""
     return [
         f"Short of {item.wanted.material}: {show(item.short, item.wanted.measure)} of "
-        f"{show(item.wanted.amount, item.wanted.measure)} are in no lot that may be used."
+        f"{show(asked(item.wanted), item.wanted.measure)} are in no lot that may be used."
         for item in proposed
         if item.short > 0
     ]
@@ -51,6 +52,7 @@ def plain(proposed: tuple[Proposed, ...]) -> list[dict[str, Any]]:
         {
             "material": item.wanted.material,
             "amount": str(item.wanted.amount),
+            "asked": str(asked(item.wanted)),
             "unit": str(item.wanted.measure),
             "short": str(item.short),
             "lots": [{"lot": drawn.lot, "amount": str(drawn.amount)} for drawn in item.drawn],

@@ -34,11 +34,11 @@ SHEET = """\
 Vessel: Pan 2
 Clarity: clear
 
-code  act               what                                          write down
-A1    Sweet orange oil  32 mL; 31.36 mL to 32.64 mL; SOO-001-3 32 mL  lot, amount, day, time, by
-A2    Neutral spirit    440 mL; NS-001-J 440 mL                       lot, amount, day, time, by
-S1    rest              for macerate, at least 2 d                    begun, ended, °C, shaken, by
-S2    finish                                                          out mL, waste mL, °C, work \
+code  act               what                                        write down
+A1    Sweet orange oil  32 mL; 31.4 mL to 32.6 mL; SOO-001-3 32 mL  lot, amount, day, time, by
+A2    Neutral spirit    440 mL; NS-001-J 440 mL                     lot, amount, day, time, by
+S1    rest              for macerate, at least 2 d                  begun, ended, °C, shaken, by
+S2    finish                                                        out mL, waste mL, °C, work \
 min, day, time, by
 
 Flavouring in strong alcohol: highly flammable, keep from flames and from children, dilute before \
@@ -63,7 +63,7 @@ step 1      rest: for macerate, at least 1 d  rest: for macerate, at least 2 d
         """\
 orange version 2, Orange essence, 480 mL
 material    amount  overage  tolerance  within
-orange-oil   32 mL           2 %        31.36 mL to 32.64 mL
+orange-oil   32 mL           2 %        31.4 mL to 32.6 mL
 spirit      440 mL
 Next: pottle start orange 480mL
 """,
@@ -72,9 +72,9 @@ Next: pottle start orange 480mL
         "formula scale orange 1L --version 1",
         """\
 orange version 1, Orange essence, 1 L
-material        amount  overage  tolerance  within
-orange-oil     62.5 mL           2 %        61.25 mL to 63.75 mL
-spirit      916.667 mL
+material     amount  overage  tolerance  within
+orange-oil  62.5 mL           2 %        61.3 mL to 63.7 mL
+spirit       917 mL
 Next: pottle start orange 1L
 """,
     ),
@@ -184,10 +184,18 @@ def test_a_lot_on_hold_is_not_proposed(formulas: Shell) -> None:
     formulas.run("hold", "SOO-001-3", "--because", "smells of pine")
     found = formulas.run("start", "orange", "480mL", "--json").json
     assert found["proposed"] == [
-        {"material": "orange-oil", "amount": "32000", "unit": "uL", "short": "32000", "lots": []},
+        {
+            "material": "orange-oil",
+            "amount": "32000",
+            "asked": "32000",
+            "unit": "uL",
+            "short": "32000",
+            "lots": [],
+        },
         {
             "material": "spirit",
             "amount": "440000",
+            "asked": "440000",
             "unit": "uL",
             "short": "0",
             "lots": [{"lot": "NS-001-J", "amount": "440000"}],

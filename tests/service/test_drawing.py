@@ -135,6 +135,35 @@ def test_a_weight_is_drawn_from_a_volume_by_its_density_never_more_than_is_there
     assert drawn.amount + found.short == 100_000
 
 
+@pytest.mark.parametrize(
+    ("there", "taken"), [("5kg", ["667 g"]), ("100.123g", ["100.123 g", "567 g"])]
+)
+def test_what_is_taken_can_be_weighed_and_all_that_is_left_of_a_lot_is_taken(
+    there: str, taken: list[str], keeper: Keeper
+) -> None:
+    """1 kg for 1 L makes 666.667 g for two thirds of it."""
+    sugar(keeper, there, best_before="2026-06-30")
+    sugar(keeper, "5kg")
+    found = proposed(keeper, formula(keeper, "fudge", SUGAR), "666.667mL")
+    assert (found[0][1], [row[3] for row in found]) == ("667 g", taken)
+
+
+@pytest.mark.parametrize("tolerance_mpct", [10, 100, 2000])
+def test_what_is_taken_is_never_outside_the_limits(tolerance_mpct: int, keeper: Keeper) -> None:
+    sugar(keeper, "100.123g", best_before="2026-06-30")
+    sugar(keeper, "5kg")
+    line = FormulaLine("sugar", parse_quantity("1kg"), tolerance_mpct=tolerance_mpct)
+    code = keeper.opens("start", formula=formula(keeper, "fudge", line), target="666.667mL")
+    (found,) = propose(keeper.book, code)
+    least, most = found.wanted.least, found.wanted.most
+    assert least is not None
+    assert most is not None
+    assert least <= sum(item.amount for item in found.drawn) <= most
+    for command in commands(code, (found,)):
+        _, _, lot, source, amount = command.split()
+        keeper.do("add", lot=lot, source=source, amount=amount)
+
+
 def test_a_lot_of_unknown_density_is_not_drawn_on_by_weight(keeper: Keeper) -> None:
     keeper.opens("receive", material="spirit", amount="5L")
     line = FormulaLine("spirit", parse_quantity("100g"))
