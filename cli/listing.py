@@ -6,6 +6,7 @@ Guarantees: codes are never cut. Refuses: to choose words; they come from `repor
 from collections.abc import Mapping, Sequence
 
 from cli.call import Call
+from cli.out import lacking_in
 from cli.tables import print_json, print_lines, print_table
 from ledger.domain.quantity import show
 from ledger.errors import RefusedError
@@ -31,9 +32,10 @@ def show_lot(call: Call, text: str) -> None:
     book = call.book()
     found = dossier(book, text, call.writer)
     served = card(book, found.state.code)
+    step = step_of_lot(found, lacking_in(book, found))
     if call.json:
         contains = serving_plain(served) if served else None
-        print_json({**dossier_plain(found), "contains": contains, "next": step_of_lot(found)})
+        print_json({**dossier_plain(found), "contains": contains, "next": step})
         return
     print_lines([what_is_there(found), *date_lines(found.state.dates)])
     if served:
@@ -48,7 +50,7 @@ def show_lot(call: Call, text: str) -> None:
     lost = balance(found.state, found.inputs, found.formula)
     _print_part("Yield and loss", ("part", "amount"), lost)
     _print_part("Where it went", ("to", "what", "amount"), _went(found, names))
-    print_lines([f"Next: {step_of_lot(found)}"])
+    print_lines([f"Next: {step}"])
 
 
 def _went(found: Dossier, names: Mapping[str, str]) -> list[list[str]]:

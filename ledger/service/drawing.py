@@ -4,13 +4,17 @@ Guarantees: first expired first out, among lots that are on hand, in date, and r
 held, or made here and released; what is short is said. Refuses: to draw; it only proposes.
 """
 
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
 from datetime import date
 
+from ledger.domain.control import Control
 from ledger.domain.entries import Formula, Start
-from ledger.domain.formulas import Wanted, wanted
+from ledger.domain.formulas import Wanted, together, wanted
 from ledger.domain.lots import Status, in_measure_of, latest
 from ledger.domain.quantity import Quantity
+from ledger.domain.rules.following import went_in
+from ledger.domain.scene import Scene
 from ledger.domain.weighing import asked, weighable
 from ledger.service.book import Book
 from ledger.service.controlling import formula_of
@@ -60,13 +64,45 @@ def propose(book: Book, code: str) -> tuple[Proposed, ...]:
         return proposed_on(connection, formula, start.target.amount, day)
 
 
+def lacking(book: Book, code: str) -> tuple[Proposed, ...]:
+    """Return what to draw for those lines of its formula of which too little is in a batch yet.
+
+    Too little is what the end of its making would ask a reason for.
+    """
+    day = today(book)
+    with book.reading() as connection:
+        state = lot_state(connection, code, is_whole=False)
+        start = latest(state, Start)
+        formula = formula_of(connection, start) if start else None
+        if start is None or formula is None:
+            return ()
+        into = inputs.inputs(connection, inputs.numbers_into(connection, state.seq))
+        scene = Scene(now=book.clock(), lot=state, control=Control(formula, inputs=into))
+        lines = together(wanted(formula, start.target.amount))
+        return _proposed(connection, (left for line in lines for left in _left(line, scene)), day)
+
+
+def _left(line: Wanted, scene: Scene) -> Iterator[Wanted]:
+    """Yield what is left of a line to be put in; nothing when enough is in."""
+    total = went_in(line, scene.lot, scene) if scene.lot else None
+    if total is None or total >= (line.least if line.least is not None else 1):
+        return
+    least, most = (None if end is None else end - total for end in (line.least, line.most))
+    yield replace(line, amount=line.amount - total, least=least, most=most)
+
+
 def proposed_on(
     connection: Connection, formula: Formula, target_ul: int, day: date
 ) -> tuple[Proposed, ...]:
-    """Return what to draw for a volume; a lot drawn on by one line has less for the next."""
+    """Return what to draw for a volume."""
+    return _proposed(connection, wanted(formula, target_ul), day)
+
+
+def _proposed(connection: Connection, lines: Iterable[Wanted], day: date) -> tuple[Proposed, ...]:
+    """Return what to draw for lines; a lot drawn on by one has less for the next."""
     gone: dict[str, int] = {}
     found = []
-    for line in wanted(formula, target_ul):
+    for line in lines:
         drawn, short = _draw(connection, line, day, gone)
         found.append(Proposed(line, drawn, short))
         for item in drawn:

@@ -4,16 +4,18 @@ Guarantees: every line of the formula is told, with what is short; the commands 
 they stand. Refuses: to choose lots; the book proposes them.
 """
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from ledger.domain.quantity import show
 from ledger.domain.weighing import asked
-from ledger.service.drawing import Proposed
+
+if TYPE_CHECKING:
+    from ledger.service.drawing import Proposed
 
 HEADS = ("material", "calls for", "lot", "take", "best before")
 
 
-def rows(proposed: tuple[Proposed, ...]) -> list[tuple[str, ...]]:
+def rows(proposed: tuple["Proposed", ...]) -> list[tuple[str, ...]]:
     """Return what to take of which lot, a row a lot."""
     found: list[tuple[str, ...]] = []
     for item in proposed:
@@ -27,7 +29,7 @@ def rows(proposed: tuple[Proposed, ...]) -> list[tuple[str, ...]]:
     return found
 
 
-def shortages(proposed: tuple[Proposed, ...]) -> list[str]:
+def shortages(proposed: tuple["Proposed", ...]) -> list[str]:
     """Return a sentence for each line of which not enough is there."""
     return [
         f"Short of {item.wanted.material}: {show(item.short, item.wanted.measure)} of "
@@ -37,7 +39,7 @@ def shortages(proposed: tuple[Proposed, ...]) -> list[str]:
     ]
 
 
-def commands(code: str, proposed: tuple[Proposed, ...]) -> list[str]:
+def commands(code: str, proposed: tuple["Proposed", ...]) -> list[str]:
     """Return the commands that put in what is proposed, in the formula's order."""
     return [
         f"pottle add {code} {drawn.lot} {show(drawn.amount, item.wanted.measure).replace(' ', '')}"
@@ -46,7 +48,7 @@ def commands(code: str, proposed: tuple[Proposed, ...]) -> list[str]:
     ]
 
 
-def plain(proposed: tuple[Proposed, ...]) -> list[dict[str, Any]]:
+def plain(proposed: tuple["Proposed", ...]) -> list[dict[str, Any]]:
     """Return what is proposed for machines."""
     return [
         {

@@ -19,8 +19,10 @@ from ledger.domain.entries import (
 )
 from ledger.domain.entries.words import LotType, MaterialKind, ProductKind
 from ledger.domain.lots import BARRED, Status, latest, open_rest
+from reports.build.drawing import commands
 
 if TYPE_CHECKING:
+    from ledger.service.drawing import Proposed
     from ledger.service.looking import Dossier
 
 LIQUIDS_CLEARED = frozenset(
@@ -34,8 +36,16 @@ FILTER = "pottle filter {} --medium paper --pore 20 --out VOLUME"
 LOOK = "pottle look {} GRADE --of neat"
 
 
-def next_step(entry: Entry, dossier: "Dossier | None") -> str | None:
-    """Return the command that usually comes next, or None."""
+def next_step(
+    entry: Entry, dossier: "Dossier | None", lacking: tuple["Proposed", ...] = ()
+) -> str | None:
+    """Return the command that usually comes next, or None.
+
+    Args:
+        entry: What was recorded.
+        dossier: Of the lot it is about, if any.
+        lacking: What is still to be put into that lot by its formula.
+    """
     if entry.draft.corrects is not None:
         return f"pottle journal --entry {entry.draft.corrects}"
     if dossier is None:
@@ -43,11 +53,11 @@ def next_step(entry: Entry, dossier: "Dossier | None") -> str | None:
     if dossier.brief.status is Status.STRUCK:
         return "pottle stock"
     if isinstance(entry.draft.facts, Check | Count | Note):
-        return step_of_lot(dossier)
-    return _after(entry, dossier)
+        return step_of_lot(dossier, lacking)
+    return _after(entry, dossier, lacking)
 
 
-def step_of_lot(dossier: "Dossier") -> str:
+def step_of_lot(dossier: "Dossier", lacking: tuple["Proposed", ...] = ()) -> str:
     """Return the command that comes next for a lot as it stands: as after its last act."""
     code, brief = dossier.state.code, dossier.brief
     if brief.status is Status.STRUCK:
@@ -56,18 +66,20 @@ def step_of_lot(dossier: "Dossier") -> str:
     if is_filled or (brief.on_hand <= 0 and (dossier.outputs or dossier.holders)):
         return f"pottle trace {code} --forward"
     for entry in reversed(dossier.state.entries):
-        step = None if entry.kind == "move" else _after(entry, dossier)
+        step = None if entry.kind == "move" else _after(entry, dossier, lacking)
         if step:
             return step
     return "pottle stock"
 
 
-def _after(entry: Entry, dossier: "Dossier") -> str | None:
+def _after(entry: Entry, dossier: "Dossier", lacking: tuple["Proposed", ...]) -> str | None:
     """Return what comes after an entry that stands, with its lot as it is now."""
     code = dossier.state.code
     match entry.kind:
         case "receipt":
             return _after_receipt(dossier)
+        case "start" | "add" if lacking:
+            return _next_line(code, lacking)
         case "start":
             return f"pottle add {code} LOT AMOUNT"
         case "rest" | "add":
@@ -86,6 +98,12 @@ def _after(entry: Entry, dossier: "Dossier") -> str | None:
             return f"pottle recall {code}"
         case _:
             return None
+
+
+def _next_line(code: str, lacking: tuple["Proposed", ...]) -> str:
+    """Return the command that puts in the next line there is a lot for, or receives it."""
+    ready = commands(code, lacking)
+    return ready[0] if ready else f"pottle receive {lacking[0].wanted.material} AMOUNT"
 
 
 def _without_lot(entry: Entry) -> str | None:

@@ -180,6 +180,24 @@ def test_the_proposed_commands_can_be_typed_as_they_stand(formulas: Shell) -> No
     assert "OE-002-3, Orange essence: 472 mL, being made." in formulas.run("lot", "OE-002-3").lines
 
 
+def test_the_next_step_is_the_next_line_until_all_of_the_formula_is_in(formulas: Shell) -> None:
+    begun = formulas.run("start", "orange", "320mL", "--json").json
+    assert begun["next"] == "pottle add OE-002-3 SOO-001-3 21.3mL"
+    first = formulas.line(begun["next"].removeprefix("pottle "))
+    assert first.lines[-1] == "Next: pottle add OE-002-3 NS-001-J 293mL"
+    assert formulas.run("lot", "OE-002-3").lines[-1] == first.lines[-1]
+    second = formulas.line("add OE-002-3 NS-001-J 293mL --json").json
+    assert second["next"] == "pottle rest OE-002-3 --for macerate"
+    assert formulas.run("lot", "OE-002-3", "--json").json["next"] == second["next"]
+
+
+def test_a_line_of_which_there_is_no_lot_is_received_first(formulas: Shell) -> None:
+    formulas.run("start", "orange", "320mL")
+    formulas.run("hold", "NS-001-J", "--because", "no papers")
+    added = formulas.run("add", "OE-002-3", "SOO-001-3", "21.3mL")
+    assert added.lines[-1] == "Next: pottle receive spirit AMOUNT"
+
+
 def test_a_lot_on_hold_is_not_proposed(formulas: Shell) -> None:
     formulas.run("hold", "SOO-001-3", "--because", "smells of pine")
     found = formulas.run("start", "orange", "480mL", "--json").json

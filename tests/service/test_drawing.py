@@ -6,7 +6,7 @@ from ledger.domain.entries import Formula
 from ledger.domain.entries.masters import FormulaLine, Keeping
 from ledger.domain.entries.words import ProductKind
 from ledger.domain.quantity import parse_quantity
-from ledger.service.drawing import propose
+from ledger.service.drawing import lacking, propose
 from reports.build.drawing import commands, rows, shortages
 from tests.keeper import Keeper
 
@@ -204,3 +204,51 @@ def test_a_proposal_records_nothing(keeper: Keeper) -> None:
     before = keeper.bodies()
     propose(keeper.book, code)
     assert (keeper.bodies(), keeper.held(lot)) == (before, 5_000_000)
+
+
+def still_lacking(keeper: Keeper, code: str) -> list[str]:
+    """Return the commands that put in what is still lacking in a batch."""
+    return commands(code, lacking(keeper.book, code))
+
+
+def test_what_is_put_in_is_lacking_no_more(keeper: Keeper) -> None:
+    sweet, strong = sugar(keeper, "5kg"), keeper.opens("receive", material="spirit", amount="5L")
+    code = keeper.opens("start", formula=formula(keeper, "fudge", SUGAR, SPIRIT), target="1L")
+    assert still_lacking(keeper, code) == [
+        f"pottle add {code} {sweet} 1kg",
+        f"pottle add {code} {strong} 500mL",
+    ]
+    keeper.do("add", lot=code, source=sweet, amount="1kg")
+    assert still_lacking(keeper, code) == [f"pottle add {code} {strong} 500mL"]
+    added = keeper.do("add", lot=code, source=strong, amount="500mL")
+    assert still_lacking(keeper, code) == []
+    keeper.do("strike", entry=str(added.seq), because="the wrong batch")
+    assert still_lacking(keeper, code) == [f"pottle add {code} {strong} 500mL"]
+
+
+@pytest.mark.parametrize(("put_in", "left"), [("960g", None), ("949g", "51g"), ("300.4g", "700g")])
+def test_too_little_of_a_line_is_topped_up_within_its_limits(
+    put_in: str, left: str | None, keeper: Keeper
+) -> None:
+    lot = sugar(keeper, "5kg")
+    line = FormulaLine("sugar", parse_quantity("1kg"), tolerance_mpct=5000)
+    code = keeper.opens("start", formula=formula(keeper, "fudge", line), target="1L")
+    keeper.do("add", lot=code, source=lot, amount=put_in)
+    assert still_lacking(keeper, code) == ([f"pottle add {code} {lot} {left}"] if left else [])
+
+
+def test_a_line_given_by_weight_of_a_lot_counted_by_volume_is_in_by_its_density(
+    keeper: Keeper,
+) -> None:
+    """100 mL at 0.845 g/mL weigh 84.5 g."""
+    oil = keeper.opens("receive", material="orange-oil", amount="500mL")
+    line = FormulaLine("orange-oil", parse_quantity("84.5g"), tolerance_mpct=1000)
+    code = keeper.opens("start", formula=formula(keeper, "oily", line), target="1L")
+    assert still_lacking(keeper, code) == [f"pottle add {code} {oil} 84.5g"]
+    keeper.do("add", lot=code, source=oil, amount="84.5g")
+    assert still_lacking(keeper, code) == []
+
+
+def test_nothing_is_lacking_in_a_batch_without_a_formula(keeper: Keeper) -> None:
+    code = keeper.opens("start", product="Fudge", kind="blend", target="1L")
+    assert lacking(keeper.book, code) == ()
