@@ -33,6 +33,8 @@ class SeasonHouse:
     """IANA name of the zone of the season's times."""
     fluid_ounce: str = "US"
     """US or imperial."""
+    phone: str | None = None
+    """Telephone number."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -117,7 +117,7 @@ def problems_of(folder: Path) -> tuple[tuple[str, str], ...]:
         pytest.param(
             {"house_toml": GOOD["house.toml"].replace("currency", "money") + 'currency = "EUR"'},
             'house.toml has "money", which a season does not know.',
-            "Here it knows: name, currency, address, country, time_zone, fluid_ounce.",
+            "Here it knows: name, currency, address, country, time_zone, fluid_ounce, phone.",
             id="unknown word of the house",
         ),
         pytest.param(
