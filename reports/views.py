@@ -130,13 +130,17 @@ class TraceRow:
     lot: str
     """Code of the lot; empty where goods left the house."""
     what: str
-    """What it is, or what became of goods."""
+    """What it is; where goods left the house, who has them and by which document."""
     amount: str
-    """How much went between."""
+    """How much went between, or out."""
     share: str
     """How much of one is in the other."""
     status: str
-    """Where it stands, and the grade of the last look."""
+    """Where it stands, and the grade of the last look; the day on which goods went."""
+    became: str = ""
+    """What became of goods: sold to, came back from, still here."""
+    is_held: bool = False
+    """Whether somebody has the goods, or they are still here."""
 
 
 @dataclass(frozen=True, slots=True)

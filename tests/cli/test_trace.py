@@ -6,6 +6,9 @@ from pathlib import Path
 
 import pytest
 
+from ledger.service.book import open_book
+from ledger.service.carrying import traced
+from reports.build.trace_sheet import trace_view
 from tests.cli.shell import Shell
 from tests.reports.pdf.readback import texts_of
 
@@ -110,6 +113,30 @@ def test_the_paper_of_a_bought_lot_says_that_nothing_is_behind_it(
     text = "".join(texts_of((tmp_path / "t.pdf").read_bytes()))
     assert "Made of no other lot." in text
     assert "None recorded" not in text
+
+
+def test_the_paper_has_who_has_goods_beside_how_many_and_since_when(
+    shell: Shell, tmp_path: Path
+) -> None:
+    shell.run("send", PACKED, "2", "--to", "Pretend Bar", "--document", "DN-7")
+    shell.run("send", PACKED, "1", "--as", "destroyed")
+    found = trace_view(
+        traced(open_book(str(shell.book)), PACKED),
+        "",
+        "",
+        (),
+        back=False,
+        forward=True,
+    ).forward
+    assert found is not None
+    told = [(row.became, row.what, row.amount, row.is_held) for row in found]
+    assert told == [
+        ("sold to", "Bridge Street Stall", "6", True),
+        ("sold to", "Pretend Bar, DN-7", "2", True),
+        ("destroyed", "", "1", False),
+        ("still here", "", "6", True),
+    ]
+    assert all(re.fullmatch(r"\d{4}-\d\d-\d\d", row.status) for row in found[:-1])
 
 
 def test_a_supplier_without_a_lot_of_their_own_is_named_alone(shell: Shell, tmp_path: Path) -> None:
