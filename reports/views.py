@@ -89,7 +89,7 @@ class StepRow:
 
 @dataclass(frozen=True, slots=True)
 class RecordView:
-    """The batch record of one lot."""
+    """The record of one lot."""
 
     house_name: str
     """The maker's name."""
@@ -101,14 +101,14 @@ class RecordView:
     """What the lot is."""
     facts: tuple[tuple[str, str], ...]
     """Head facts, label and value: kind, begun, status, on hand and so on."""
-    inputs: tuple[InputRow, ...]
-    """What went into it."""
+    inputs: tuple[InputRow, ...] | None
+    """What went into it; None where nothing ever does."""
     steps: tuple[StepRow, ...]
     """Every entry about it, in order."""
     looks: tuple[StepRow, ...]
     """Looks and measurements, in order."""
-    balance: tuple[tuple[str, str], ...]
-    """Yield and loss: label and value."""
+    balance: tuple[tuple[str, str], ...] | None
+    """Yield and loss: label and value; None where nothing is made."""
     went_to: tuple[tuple[str, str, str], ...]
     """Where it went: lot or party, what, amount."""
     deviations: tuple[StepRow, ...]
@@ -119,6 +119,8 @@ class RecordView:
     """When the paper was made, local time."""
     seal: tuple[str, ...]
     """The three lines of the book's seal."""
+    paper: str = "Batch record"
+    """What kind of record it is."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,8 @@ from collections.abc import Callable
 from fractions import Fraction
 from math import ceil, floor
 
-from ledger.domain.formulas import Wanted
+from ledger.domain.entries.masters import FormulaLine
+from ledger.domain.formulas import WHOLE_MPCT, Wanted
 from ledger.domain.quantity import Measure
 
 DIGITS = 3
@@ -48,9 +49,14 @@ def weighable(
 
 def asked(line: Wanted) -> int:
     """Return how much a line of a formula asks for; as the formula has it, where nothing scales."""
-    if line.amount == line.line.amount.amount:
+    if line.amount == _as_written(line.line):
         return line.amount
     return weighable(line.amount, line.measure, line.least, line.most)
+
+
+def _as_written(line: FormulaLine) -> int:
+    """Return the amount of a line for its formula's own volume."""
+    return round(line.amount.amount * (1 + Fraction(line.overage_mpct or 0, WHOLE_MPCT)))
 
 
 def limits_asked(line: Wanted) -> tuple[int, int] | None:

@@ -66,6 +66,11 @@ def test_what_a_formula_says_itself_is_asked_for_as_it_says() -> None:
     assert asked(wanted("312.55g", 625_100)) == 625_000
 
 
+def test_an_overage_on_what_a_formula_says_is_asked_for_to_the_last_digit() -> None:
+    line = FormulaLine("oil", parse_quantity("15mL"), overage_mpct=1000)
+    assert asked(Wanted("oil", Measure.UL, 15_150, None, None, line)) == 15_150
+
+
 def test_limits_that_a_formula_does_not_give_are_not_shown() -> None:
     assert limits_asked(wanted("20g", 17_778)) is None
     assert limits_asked(wanted("20g", 17_778, 8_889, 26_667)) == (8_890, 26_600)
