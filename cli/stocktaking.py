@@ -60,7 +60,7 @@ def list_low(call: Call, threshold: str, of: str | None) -> None:
     found = [
         item
         for item in low_materials(book, least.amount, least.measure)
-        if of is None or of.lower() in (item.material.code, item.material.name.lower())
+        if of is None or _plain(of) in (_plain(item.material.code), _plain(item.material.name))
     ]
     if call.json:
         print_json([_low_plain(item) for item in found])
@@ -89,8 +89,12 @@ def _low_plain(item: Low) -> dict[str, str]:
 def _is_of(brief: Brief, of: str | None) -> bool:
     if of is None:
         return True
-    wanted = of.strip().lower()
-    return wanted in {(item or "").lower() for item in (brief.material, brief.product, brief.name)}
+    return _plain(of) in {_plain(item) for item in (brief.material, brief.product, brief.name)}
+
+
+def _plain(name: str | None) -> str:
+    """Return a name without what makes a code of it: capitals and hyphens."""
+    return (name or "").strip().lower().replace("-", " ")
 
 
 def _row(brief: Brief, value: Sequence[str] = ()) -> list[str]:

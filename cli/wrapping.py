@@ -19,7 +19,7 @@ UNITS = (
 _AMOUNT = rf"[(~±<>≤≥−-]*\d[\d.,/–-]* (?:{'|'.join(UNITS)})[.,;:)]*(?!\S)"
 _PIECE = re.compile(rf"\s*(?:{_AMOUNT}|\S+)")
 _WORD = re.compile(r"\s*\S+")
-_BEGINS = re.compile(r"\s+|\d+\. ")
+_BEGINS = re.compile(r"\s+|\d+\. |\d+  (?=\S)")
 HANG = 2
 """How much further in than its first line a line that is set in goes on."""
 
@@ -74,6 +74,8 @@ def below(line: str) -> str:
 
     >>> below("plain"), below("  in failed lots"), below("12. Pretend Bar")
     ('', '    ', '    ')
+    >>> below("724  2026-08-18 09:17  added: 40 mL")
+    '     '
     """
     found = _BEGINS.match(line)
     if not found:

@@ -88,6 +88,8 @@ def _after(entry: Entry, dossier: "Dossier", lacking: tuple["Proposed", ...]) ->
             return LOOK.format(code)
         case "look" | "measure" | "makeup" | "finish" | "judge" | "bottle":
             return _towards_release(dossier)
+        case "labels" if dossier.brief.status is not Status.RELEASED:
+            return _towards_release(dossier)
         case "labels":
             return f"pottle send {code} COUNT --to WHO"
         case "complaint":

@@ -166,10 +166,11 @@ def test_a_withdrawn_version_is_not_followed_and_stays_listed(formulas: Shell) -
     formulas.run("formula", "withdraw", "orange", "2")
     assert formulas.run("start", "orange", "480mL").lines[0].endswith("formula orange version 1.")
     assert formulas.run("formula", "list").lines == [
-        "formula  version  product         kind     basis  state",
-        "orange         1  Orange essence  essence  240mL",
-        "orange         2  Orange essence  essence  240mL  withdrawn",
+        "formula  version  product         kind     basis   state",
+        "orange         1  Orange essence  essence  240 mL",
+        "orange         2  Orange essence  essence  240 mL  withdrawn",
     ]
+    assert formulas.run("formula", "list", "--json").json[0]["basis"] == "240mL"
 
 
 def test_the_proposed_commands_can_be_typed_as_they_stand(formulas: Shell) -> None:

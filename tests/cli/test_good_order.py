@@ -32,6 +32,15 @@ BOS-001-S  Orange syrup, 250 mL        9  released  2099-06-30   cloudy
 Next: pottle due
 """,
     ),
+    "a product as a formula's code has it": (
+        "stock --of orange-SYRUP",
+        """\
+lot        what                  on hand  status    best before  look
+OS-001-O   Orange syrup            50 mL  finished  2099-06-30   cloudy
+BOS-001-S  Orange syrup, 250 mL        9  released  2099-06-30   cloudy
+Next: pottle due
+""",
+    ),
     "a product that is not there": (
         "stock --of lemons",
         "Nothing of lemons is on hand.\nNext: pottle receive MATERIAL AMOUNT\n",

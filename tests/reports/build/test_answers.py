@@ -81,6 +81,18 @@ def test_bottled_goods_go_from_their_release_to_a_buyer(sqlite_keeper: Keeper) -
         assert does(sqlite_keeper, verb, lot=packed, **words).plain["next"] == step
 
 
+def test_labels_of_goods_that_are_not_released_lead_to_their_release(
+    sqlite_keeper: Keeper,
+) -> None:
+    packed = walk_main_path(sqlite_keeper).packed
+    sqlite_keeper.do("judge", lot=packed, verdict="release")
+    released = does(sqlite_keeper, "labels", lot=packed, printed="2")
+    assert released.plain["next"] == f"pottle send {packed} COUNT --to WHO"
+    sqlite_keeper.do("judge", lot=packed, verdict="rework", because="dusty")
+    waiting = does(sqlite_keeper, "labels", lot=packed, printed="2")
+    assert waiting.plain["next"] == f"pottle release {packed}"
+
+
 @pytest.mark.parametrize(
     ("verb", "words"),
     [("check", {"words": "read it"}), ("note", {"text": "Smells well."})],
