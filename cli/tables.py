@@ -9,7 +9,10 @@ import json
 import os
 import sys
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from typing import Any, TextIO
+from typing import TYPE_CHECKING, Any, TextIO
+
+if TYPE_CHECKING:
+    from rich.table import Table
 
 GAP = 2
 """Blank columns between two columns of a table."""
@@ -88,26 +91,40 @@ def table_lines(heads: Sequence[str], rows: Sequence[Sequence[str]], right: str 
 
 def _on_screen(columns: Sequence[Sequence[str]], right: Sequence[str]) -> None:
     from rich.console import Console
+
+    console = Console(highlight=False)
+    console.print(screen_table(columns, console.width, right))
+
+
+def screen_table(
+    columns: Sequence[Sequence[str]], width: int, right: Sequence[str] = ()
+) -> "Table":
+    """Return a table for a screen so many columns wide.
+
+    Args:
+        columns: Its columns, each with its head first.
+        width: Columns of the screen.
+        right: Heads of the columns set to the right.
+    """
     from rich.table import Table
     from rich.text import Text
 
     from cli.wrapping import wrapped
 
-    console = Console(highlight=False)
     style = "" if os.environ.get("NO_COLOR") else "bold"
     table = Table(box=None, pad_edge=False, padding=(0, GAP, 0, 0), header_style=style)
-    widths = column_widths(columns, console.width)
-    for (head, *_), width in zip(columns, widths, strict=True):
+    widths = column_widths(columns, width)
+    for (head, *_), room in zip(columns, widths, strict=True):
         table.add_column(
             Text(head),
             justify="right" if head in right else "left",
-            width=width,
+            width=room,
             overflow="fold",
         )
     for row in list(zip(*columns, strict=True))[1:]:
-        lines = (wrapped(cell, width, "") for cell, width in zip(row, widths, strict=True))
+        lines = (wrapped(cell, room, "") for cell, room in zip(row, widths, strict=True))
         table.add_row(*(Text("\n".join(cell)) for cell in lines))
-    console.print(table)
+    return table
 
 
 def column_widths(columns: Sequence[Sequence[str]], room: int) -> list[int]:

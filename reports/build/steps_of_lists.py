@@ -35,9 +35,16 @@ def step_of_due(item: Due, now: datetime) -> str:
 
 
 def step_of_stock(found: Sequence[Brief]) -> str:
-    """Return what comes after a list of stock: the newest lot under way, else what is due."""
+    """Return what comes after a list of stock.
+
+    Counting what the book has less than nothing of, else the newest lot under way, else what is
+    due.
+    """
     if not found:
         return RECEIVE
+    below = [brief for brief in found if brief.on_hand < 0]
+    if below:
+        return f"pottle count {below[0].code} AMOUNT"
     under_way = [brief for brief in found if brief.status in UNDER_WAY]
     if under_way:
         newest = max(under_way, key=lambda brief: (brief.opened_at, brief.lot))

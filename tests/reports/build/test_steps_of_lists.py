@@ -56,6 +56,14 @@ def test_stock_leads_to_the_newest_lot_under_way_else_to_what_is_due(sqlite_keep
     assert step_of_stock(stock(keeper.book)) == f"pottle lot {code}"
 
 
+def test_a_lot_of_which_the_book_has_less_than_nothing_is_counted(sqlite_keeper: Keeper) -> None:
+    keeper = sqlite_keeper
+    lots = receive_all(keeper)
+    code = keeper.opens("start", product="First", kind="blend", target="1L")
+    keeper.do("add", lot=code, source=lots.oil, amount="600mL", because="a bottle more was there")
+    assert step_of_stock(stock(keeper.book)) == f"pottle count {lots.oil} AMOUNT"
+
+
 def test_what_is_lowest_is_received_first(sqlite_keeper: Keeper) -> None:
     sqlite_keeper.opens("receive", material="orange-oil", amount="500mL")
     sqlite_keeper.opens("receive", material="spirit", amount="300mL")
