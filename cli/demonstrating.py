@@ -121,6 +121,7 @@ def play_into(season: Season, where: Path, *, quiet: bool) -> tuple[Book, dict[s
         country=house.country,
         time_zone=house.time_zone,
         fluid_ounce=house.fluid_ounce,
+        phone=house.phone,
         clock=clock,
     )
     with progress("Playing the season", quiet=quiet) as tick:

@@ -30,7 +30,7 @@ def list_formulas(call: Call) -> None:
             str(item.version),
             item.product,
             str(item.product_kind),
-            item.basis.written,
+            item.basis.written if call.json else tidy(item.basis.written),
             "withdrawn" if (item.code, item.version) in gone else "",
         ]
         for item in versions(book)

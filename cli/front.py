@@ -66,7 +66,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "dilute": ("reckoning", "Say how much spirit and water make a strength."),
     "syrup": ("reckoning", "Say how strong a simple syrup is, and whether it stays clear."),
     "sheet": ("papers", "Print or show the batch sheet that a batch is made from."),
-    "record": ("papers", "Print the batch record of a lot."),
+    "record": ("papers", "Print the record of a batch or a delivery."),
     "correct": ("keeping", "Correct an entry by a new one; the old one stays readable."),
     "strike": ("keeping", "Strike out an entry made by mistake; it stays readable."),
     "verify": ("keeping", "Recompute the whole book and name what does not fit."),

@@ -6,6 +6,7 @@ Guarantees: codes are never cut. Refuses: to choose words; they come from `repor
 from collections.abc import Mapping, Sequence
 
 from cli.call import Call
+from cli.out import lacking_in
 from cli.tables import print_json, print_lines, print_table
 from ledger.domain.quantity import show
 from ledger.errors import RefusedError
@@ -17,6 +18,7 @@ from reports.build.balance import balance
 from reports.build.control import control_facts
 from reports.build.costing import price_lines
 from reports.build.dates import date_lines
+from reports.build.next_steps import step_of_lot
 from reports.build.plain import dossier_plain, said_plain
 from reports.build.sentences import TITLES, notes, sentence, strikes
 from reports.build.serving_plain import serving_plain
@@ -30,9 +32,10 @@ def show_lot(call: Call, text: str) -> None:
     book = call.book()
     found = dossier(book, text, call.writer)
     served = card(book, found.state.code)
+    step = step_of_lot(found, lacking_in(book, found))
     if call.json:
         contains = serving_plain(served) if served else None
-        print_json({**dossier_plain(found), "contains": contains})
+        print_json({**dossier_plain(found), "contains": contains, "next": step})
         return
     print_lines([what_is_there(found), *date_lines(found.state.dates)])
     if served:
@@ -47,6 +50,7 @@ def show_lot(call: Call, text: str) -> None:
     lost = balance(found.state, found.inputs, found.formula)
     _print_part("Yield and loss", ("part", "amount"), lost)
     _print_part("Where it went", ("to", "what", "amount"), _went(found, names))
+    print_lines([f"Next: {step}"])
 
 
 def _went(found: Dossier, names: Mapping[str, str]) -> list[list[str]]:

@@ -8,10 +8,12 @@ from typing import TYPE_CHECKING, Any
 
 from cli.call import Call
 from cli.tables import print_json, print_lines
+from ledger.domain.lots import Status
 from ledger.service.book import Book, Recorded
 from reports.build.answers import answer
 
 if TYPE_CHECKING:
+    from ledger.service.drawing import Proposed
     from ledger.service.looking import Dossier
 
 
@@ -25,7 +27,8 @@ def say(call: Call, plain: dict[str, Any], *lines: str) -> None:
 
 def recorded(call: Call, book: Book, done: Recorded, out: Path | None = None) -> None:
     """Print the answer to a recording, and where its paper is."""
-    said = answer(done, _dossier(book, done.code or done.entry.draft.lot))
+    found = _dossier(book, done.code or done.entry.draft.lot)
+    said = answer(done, found, lacking=lacking_in(book, found))
     if out is None:
         say(call, said.plain, *said.lines)
     else:
@@ -39,3 +42,12 @@ def _dossier(book: Book, lot: str | None) -> "Dossier | None":
     from ledger.service.looking import dossier
 
     return dossier(book, lot)
+
+
+def lacking_in(book: Book, found: "Dossier | None") -> tuple["Proposed", ...]:
+    """Return what is still to be put into a batch that is being made by a formula."""
+    if found is None or found.formula is None or found.brief.status is not Status.MAKING:
+        return ()
+    from ledger.service.drawing import lacking
+
+    return lacking(book, found.state.code)

@@ -19,7 +19,7 @@ def record(
     out: Out,
     force: Force = False,
 ) -> None:
-    """Print the batch record of a lot."""
+    """Print the record of a batch or a delivery."""
     from cli.out import say
     from cli.printing import print_record
 

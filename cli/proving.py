@@ -10,10 +10,11 @@ import typer
 
 from cli.call import Call
 from cli.files import check_place, write
-from cli.seals import given_seal, text_of
+from cli.seals import given_seal
 from cli.tables import print_json, print_lines
 from ledger.domain.proofs import proof_faults, proof_text, read_proof
 from ledger.errors import InputError
+from ledger.text_files import text_of
 from reports.build.proofs import checked_lines, proof_plain, proved_lines
 
 MOST_BYTES = 200_000_000

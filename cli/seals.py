@@ -10,7 +10,8 @@ from typing import Annotated
 import typer
 
 from ledger.domain.seals import Seal, read_seal
-from ledger.errors import InputError, StorageError
+from ledger.errors import InputError
+from ledger.text_files import text_of
 
 MOST_BYTES = 1_000_000
 """The largest file that is looked into for a seal."""
@@ -47,27 +48,3 @@ def is_file(path: Path) -> bool:
         return path.is_file()
     except (OSError, ValueError):
         return False
-
-
-def text_of(path: Path, most_bytes: int) -> str:
-    """Return what a file says.
-
-    Raises:
-        InputError: It is too large, or no text.
-        StorageError: It cannot be read.
-    """
-    try:
-        with path.open("rb") as file:
-            found = file.read(most_bytes + 1)
-    except OSError as error:
-        raise StorageError(
-            f"The file {path} could not be read: {error.strerror}.", "Check its name and rights."
-        ) from error
-    if len(found) > most_bytes:
-        raise InputError(
-            f"The file {path} is larger than {most_bytes} bytes.", "Name the right file."
-        )
-    try:
-        return found.decode()
-    except UnicodeDecodeError as error:
-        raise InputError(f"The file {path} is no text in UTF-8.", "Name the right file.") from error

@@ -21,6 +21,7 @@ def init(
     country: Annotated[Text, typer.Option(help="Two-letter country code.")] = None,
     time_zone: Annotated[Text, typer.Option(help="Such as Europe/Dublin; default UTC.")] = None,
     fluid_ounce: Annotated[Text, typer.Option(help="US or imperial; default US.")] = None,
+    phone: Annotated[Text, typer.Option(help="Telephone number.")] = None,
 ) -> None:
     """Make a new book."""
     from cli.out import say
@@ -34,6 +35,7 @@ def init(
         country=country,
         time_zone=time_zone,
         fluid_ounce=fluid_ounce,
+        phone=phone,
     )
     say(
         call,

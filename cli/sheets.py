@@ -28,8 +28,8 @@ def begin(call: Call, words: dict[str, str | None], out: Path | None, *, force: 
     book = call.book()
     done = VERBS["start"](book, call.how(), **words)
     code = done.code or ""
-    said = answer(done, dossier(book, code))
     proposed = propose(book, code)
+    said = answer(done, dossier(book, code), lacking=proposed)
     sheet = write_sheet(book, code, out) if out else ()
     if not proposed:
         say(call, said.plain, *said.lines, *sheet)

@@ -3,15 +3,17 @@
 Guarantees: codes are never cut. Refuses: to choose words; they come from `reports`.
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from cli.call import Call
 from cli.tables import print_json, print_lines, print_table
 from ledger.domain.quantity import parse_quantity, show
+from ledger.service.book import Book
 from ledger.service.looking import house_of, stock
 from ledger.service.stocktaking import Low, first_expired, low_materials, values_left
 from ledger.store.briefs import Brief
 from reports.build.plain import brief_plain
+from reports.build.steps_of_lists import receiving, step_of_low, step_of_stock
 from reports.format import money
 
 HEADS = ("lot", "what", "on hand", "status", "best before", "look")
@@ -31,8 +33,14 @@ def list_stock(call: Call, *, everything: bool, by_date: bool, value: bool, of: 
         )
     elif not found:
         what = f"of {of} " if of else ""
-        print_lines([f"Nothing {what}is on hand.", "Next: pottle receive MATERIAL AMOUNT"])
-    elif value:
+        print_lines([f"Nothing {what}is on hand.", f"Next: {step_of_stock(found)}"])
+    else:
+        _print_stock(book, found, values if value else None)
+        print_lines([f"Next: {step_of_stock(found)}"])
+
+
+def _print_stock(book: Book, found: Sequence[Brief], values: Mapping[int, int] | None) -> None:
+    if values is not None:
         rows = [_row(item, [_money(values.get(item.lot))]) for item in found]
         print_table((*HEADS[:3], "value", *HEADS[3:]), rows, right="on hand,value")
         house = house_of(book)
@@ -52,11 +60,12 @@ def list_low(call: Call, threshold: str, of: str | None) -> None:
     found = [
         item
         for item in low_materials(book, least.amount, least.measure)
-        if of is None or of.lower() in (item.material.code, item.material.name.lower())
+        if of is None or _plain(of) in (_plain(item.material.code), _plain(item.material.name))
     ]
     if call.json:
         print_json([_low_plain(item) for item in found])
-    elif found:
+        return
+    if found:
         rows = [
             [item.material.code, item.material.name, show(item.on_hand, item.measure)]
             for item in found
@@ -64,6 +73,7 @@ def list_low(call: Call, threshold: str, of: str | None) -> None:
         print_table(("material", "name", "on hand"), rows, right="on hand")
     else:
         print_lines([f"Of every material counted so, {threshold} or more is there."])
+    print_lines([f"Next: {step_of_low(found)}"])
 
 
 def _low_plain(item: Low) -> dict[str, str]:
@@ -72,14 +82,19 @@ def _low_plain(item: Low) -> dict[str, str]:
         "name": item.material.name,
         "on_hand": str(item.on_hand),
         "unit": str(item.measure),
+        "next": receiving(item),
     }
 
 
 def _is_of(brief: Brief, of: str | None) -> bool:
     if of is None:
         return True
-    wanted = of.strip().lower()
-    return wanted in {(item or "").lower() for item in (brief.material, brief.product, brief.name)}
+    return _plain(of) in {_plain(item) for item in (brief.material, brief.product, brief.name)}
+
+
+def _plain(name: str | None) -> str:
+    """Return a name without what makes a code of it: capitals and hyphens."""
+    return (name or "").strip().lower().replace("-", " ")
 
 
 def _row(brief: Brief, value: Sequence[str] = ()) -> list[str]:

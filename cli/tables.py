@@ -1,15 +1,18 @@
 """Tables and text on a screen or in a pipe.
 
 Guarantees: in a pipe every cell is whole and nothing is coloured; on a screen nothing is wider than
-the screen and no code is cut. Refuses: markup; text is shown as it was written. What only a screen
-needs is loaded only for a screen.
+the screen, no code is cut and no number is parted from its unit while there is room. Refuses:
+markup; text is shown as it was written. What only a screen needs is loaded only for a screen.
 """
 
 import json
 import os
 import sys
-from collections.abc import Iterable, Iterator, Sequence
-from typing import Any, TextIO
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from typing import TYPE_CHECKING, Any, TextIO
+
+if TYPE_CHECKING:
+    from rich.table import Table
 
 GAP = 2
 """Blank columns between two columns of a table."""
@@ -88,40 +91,61 @@ def table_lines(heads: Sequence[str], rows: Sequence[Sequence[str]], right: str 
 
 def _on_screen(columns: Sequence[Sequence[str]], right: Sequence[str]) -> None:
     from rich.console import Console
+
+    console = Console(highlight=False)
+    console.print(screen_table(columns, console.width, right))
+
+
+def screen_table(
+    columns: Sequence[Sequence[str]], width: int, right: Sequence[str] = ()
+) -> "Table":
+    """Return a table for a screen so many columns wide.
+
+    Args:
+        columns: Its columns, each with its head first.
+        width: Columns of the screen.
+        right: Heads of the columns set to the right.
+    """
     from rich.table import Table
     from rich.text import Text
 
-    console = Console(highlight=False)
+    from cli.wrapping import wrapped
+
     style = "" if os.environ.get("NO_COLOR") else "bold"
     table = Table(box=None, pad_edge=False, padding=(0, GAP, 0, 0), header_style=style)
-    widths = column_widths(columns, console.width)
-    for (head, *_), width in zip(columns, widths, strict=True):
+    widths = column_widths(columns, width)
+    for (head, *_), room in zip(columns, widths, strict=True):
         table.add_column(
             Text(head),
             justify="right" if head in right else "left",
-            width=width,
+            width=room,
             overflow="fold",
         )
     for row in list(zip(*columns, strict=True))[1:]:
-        table.add_row(*(Text(cell) for cell in row))
-    console.print(table)
+        lines = (wrapped(cell, room, "") for cell, room in zip(row, widths, strict=True))
+        table.add_row(*(Text("\n".join(cell)) for cell in lines))
+    return table
 
 
 def column_widths(columns: Sequence[Sequence[str]], room: int) -> list[int]:
     """Return how wide each column is, so that together they fit a screen.
 
     The widest column gives way first, down to a width at which words still read; then the widest
-    of those left, down to its longest word; a screen too narrow for that cuts words.
+    of those left, down to its longest word, a number and its unit being one; a screen too narrow
+    for that parts these, and then cuts words.
 
     >>> column_widths([["lot", "OE-001-5"], ["what", "Orange essence, first run of May"]], 40)
     [8, 30]
     """
     from rich.cells import cell_len
 
+    from cli.wrapping import pieces
+
     widths = [max(cell_len(cell) for cell in column) for column in columns]
-    words = [_longest_word(column) for column in columns]
+    kept = [_longest(column, pieces) for column in columns]
+    words = [_longest(column, str.split) for column in columns]
     room -= GAP * (len(columns) - 1)
-    for least in ([max(LEAST_WORDS, word) for word in words], words, [1] * len(columns)):
+    for least in ([max(LEAST_WORDS, word) for word in kept], kept, words, [1] * len(columns)):
         while sum(widths) > room:
             over = [(width, place) for place, width in enumerate(widths) if width > least[place]]
             if not over:
@@ -131,7 +155,7 @@ def column_widths(columns: Sequence[Sequence[str]], room: int) -> list[int]:
     return widths
 
 
-def _longest_word(column: Sequence[str]) -> int:
+def _longest(column: Sequence[str], parted: Callable[[str], Iterable[str]]) -> int:
     from rich.cells import cell_len
 
-    return max((cell_len(word) for cell in column for word in cell.split()), default=1)
+    return max((cell_len(word.strip()) for cell in column for word in parted(cell)), default=1)

@@ -22,6 +22,7 @@ from ledger.service.carrying import Traced, no_deeper, only_kind, traced
 from ledger.service.looking import brief_of, find_lot, house_of, now_at_home
 from ledger.service.sealing import seal
 from reports.build.plain import traced_plain
+from reports.build.steps_of_lists import step_of_trace
 from reports.build.trace_sheet import trace_sheet, trace_view
 from reports.build.tree import describe, only_lines, traced_lines
 from reports.format import plural
@@ -65,21 +66,23 @@ def show_trace(call: Call, text: str, asked: Asked) -> None:
         sys.stdout.flush()
     with progress("Tracing", quiet=call.json) as tick:
         found = traced(book, code, back=asked.back, forward=asked.forward, tick=tick)
+    step = step_of_trace(found.trace)
     found, notes = _only(found, kind) if kind else (found, [])
     found = no_deeper(found, asked.depth)
     if is_shown:
         is_missing = kind and len(found.trace.nodes) == 1
         if not is_missing:
             print_folded(traced_lines(found, back=asked.back, forward=asked.forward))
-        print_lines(["", *notes] if is_missing else notes)
+        print_lines([*([""] if is_missing else []), *notes, f"Next: {step}"])
         return
     written = _files(book, found, asked, notes)
     if call.json:
-        print_json({**traced_plain(found), **{name: str(place) for name, place in written}})
+        places = {name: str(place) for name, place in written}
+        print_json({**traced_plain(found), "next": step, **places})
     else:
         count = plural(len(found.trace.nodes) - 1, "other lot")
-        places = " and ".join(str(place) for _, place in written)
-        print_lines([f"The trace of {code} with {count} is in {places}."])
+        where = " and ".join(str(place) for _, place in written)
+        print_lines([f"The trace of {code} with {count} is in {where}.", f"Next: {step}"])
 
 
 def print_trace(found: Traced, *, back: bool, forward: bool) -> None:

@@ -5,12 +5,17 @@ list is printed once. Refuses: to choose words; they come from `reports`.
 """
 
 from time import sleep
+from typing import TYPE_CHECKING
 
 from cli.call import Call
-from cli.tables import is_screen, print_json, print_lines, print_table, seen, table_lines
+from cli.tables import is_screen, print_json, print_lines, print_table, screen_table, seen
 from ledger.service.book import Book
-from ledger.service.due import due
+from ledger.service.due import DueList, due
 from reports.build.due import HEADS, plain, rows
+from reports.build.steps_of_lists import step_of_due
+
+if TYPE_CHECKING:
+    from rich.console import Group
 
 EVERY_S = 30
 """Seconds between two readings."""
@@ -25,30 +30,40 @@ def show_due(call: Call, *, watch: bool) -> None:
     elif watch and is_screen():
         keep_watching(book)
     else:
-        found = rows(due(book))
-        if found:
-            print_table(HEADS, found)
+        found = due(book)
+        if found.items:
+            print_table(HEADS, rows(found))
+            print_lines(_next(found))
         else:
             print_lines(NOTHING)
+
+
+def _next(found: DueList) -> list[str]:
+    """Return the line that names the command for what is due first."""
+    return [f"Next: {step_of_due(found.items[0], found.now)}"]
 
 
 def keep_watching(book: Book) -> None:
     """Keep what is due on the screen until Ctrl-C."""
     from rich.live import Live
-    from rich.text import Text
 
     try:
         with Live(auto_refresh=False, screen=True) as live:
             while True:
-                live.update(Text(screen_of(book)), refresh=True)
+                live.update(screen_of(due(book), live.console.width), refresh=True)
                 sleep(EVERY_S)
     except KeyboardInterrupt:
         return
 
 
-def screen_of(book: Book) -> str:
-    """Return what is due as the screen shows it."""
-    found = due(book)
+def screen_of(found: DueList, width: int) -> "Group":
+    """Return what is due for a screen so many columns wide; what comes next stands on top."""
+    from rich.console import Group
+    from rich.text import Text
+
+    head = [f"Due at {found.now:%Y-%m-%d %H:%M}; Ctrl-C ends."]
+    if not found.items:
+        return Group(*map(Text, (*head, "", *NOTHING)))
     shown = [[seen(cell) for cell in row] for row in rows(found)]
-    lines = table_lines(HEADS, shown) if shown else NOTHING
-    return "\n".join([f"Due at {found.now:%Y-%m-%d %H:%M}; Ctrl-C ends.", "", *lines])
+    table = screen_table(list(zip(HEADS, *shown, strict=True)), width)
+    return Group(*map(Text, (*head, *_next(found), "")), table)

@@ -89,7 +89,7 @@ class StepRow:
 
 @dataclass(frozen=True, slots=True)
 class RecordView:
-    """The batch record of one lot."""
+    """The record of one lot."""
 
     house_name: str
     """The maker's name."""
@@ -101,14 +101,14 @@ class RecordView:
     """What the lot is."""
     facts: tuple[tuple[str, str], ...]
     """Head facts, label and value: kind, begun, status, on hand and so on."""
-    inputs: tuple[InputRow, ...]
-    """What went into it."""
+    inputs: tuple[InputRow, ...] | None
+    """What went into it; None where nothing ever does."""
     steps: tuple[StepRow, ...]
     """Every entry about it, in order."""
     looks: tuple[StepRow, ...]
     """Looks and measurements, in order."""
-    balance: tuple[tuple[str, str], ...]
-    """Yield and loss: label and value."""
+    balance: tuple[tuple[str, str], ...] | None
+    """Yield and loss: label and value; None where nothing is made."""
     went_to: tuple[tuple[str, str, str], ...]
     """Where it went: lot or party, what, amount."""
     deviations: tuple[StepRow, ...]
@@ -119,6 +119,8 @@ class RecordView:
     """When the paper was made, local time."""
     seal: tuple[str, ...]
     """The three lines of the book's seal."""
+    paper: str = "Batch record"
+    """What kind of record it is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,13 +132,17 @@ class TraceRow:
     lot: str
     """Code of the lot; empty where goods left the house."""
     what: str
-    """What it is, or what became of goods."""
+    """What it is; where goods left the house, who has them and by which document."""
     amount: str
-    """How much went between."""
+    """How much went between, or out."""
     share: str
     """How much of one is in the other."""
     status: str
-    """Where it stands, and the grade of the last look."""
+    """Where it stands, and the grade of the last look; the day on which goods went."""
+    became: str = ""
+    """What became of goods: sold to, came back from, still here."""
+    is_held: bool = False
+    """Whether somebody has the goods, or they are still here."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -38,7 +38,7 @@ PLACES: dict[tuple[str, str], Held | NotHeld] = {
     ),
     ("master", "weight or measure of each component (same measure system)"): Held(
         ("FormulaLine.amount", "FormulaLine.tolerance_mpct"),
-        (("formula", "carb 8 g"), ("sheet", "29.694 mL to 30.906 mL")),
+        (("formula", "carb 8 g"), ("sheet", "29.7 mL to 30.9 mL")),
     ),
     ("master", "ingredients declared on label"): Held(
         ("Formula.label_text",),

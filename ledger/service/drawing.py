@@ -4,13 +4,18 @@ Guarantees: first expired first out, among lots that are on hand, in date, and r
 held, or made here and released; what is short is said. Refuses: to draw; it only proposes.
 """
 
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
 from datetime import date
 
+from ledger.domain.control import Control
 from ledger.domain.entries import Formula, Start
-from ledger.domain.formulas import Called, Wanted, wanted
+from ledger.domain.formulas import Called, Wanted, together, wanted
 from ledger.domain.lots import Status, in_measure_of, latest
 from ledger.domain.quantity import Quantity
+from ledger.domain.rules.following import went_in
+from ledger.domain.scene import Scene
+from ledger.domain.weighing import asked, weighable
 from ledger.service.book import Book
 from ledger.service.controlling import formula_of
 from ledger.service.dating import with_dates
@@ -61,15 +66,46 @@ def propose(book: Book, code: str) -> tuple[Proposed, ...]:
         return proposed_on(connection, formula, start.target.amount, day)
 
 
+def lacking(book: Book, code: str) -> tuple[Proposed, ...]:
+    """Return what to draw for those lines of its formula of which too little is in a batch yet.
+
+    Too little is what the end of its making would ask a reason for.
+    """
+    day = today(book)
+    with book.reading() as connection:
+        state = lot_state(connection, code, is_whole=False)
+        start = latest(state, Start)
+        formula = formula_of(connection, start) if start else None
+        if start is None or formula is None:
+            return ()
+        into = inputs.inputs(connection, inputs.numbers_into(connection, state.seq))
+        scene = Scene(now=book.clock(), lot=state, control=Control(formula, inputs=into))
+        lines = together(wanted(formula, start.target.amount))
+        return _proposed(connection, (left for line in lines for left in _left(line, scene)), day)
+
+
+def _left(line: Wanted, scene: Scene) -> Iterator[Wanted]:
+    """Yield what is left of a line to be put in; nothing when enough is in."""
+    total = went_in(line, scene.lot, scene) if scene.lot else None
+    if total is None or total >= (line.least if line.least is not None else 1):
+        return
+    least, most = (None if end is None else end - total for end in (line.least, line.most))
+    yield replace(line, amount=line.amount - total, least=least, most=most)
+
+
 def proposed_on(
     connection: Connection, formula: Formula, target_ul: int, day: date
 ) -> tuple[Proposed, ...]:
-    """Return what to draw for a volume; a lot drawn on by one line has less for the next."""
+    """Return what to draw for a volume."""
+    return _proposed(connection, wanted(formula, target_ul), day)
+
+
+def _proposed(connection: Connection, lines: Iterable[Wanted], day: date) -> tuple[Proposed, ...]:
+    """Return what to draw for lines; a lot drawn on by one has less for the next."""
     gone: dict[str, int] = {}
     found = []
-    for line in wanted(formula, target_ul):
-        drawn = _draw(connection, line, day, gone)
-        short = line.amount - sum(item.amount for item in drawn)
+    for line in lines:
+        drawn, short = _draw(connection, line, day, gone)
         found.append(Proposed(line, _name(connection, line.called), drawn, short))
         for item in drawn:
             gone[item.lot] = gone.get(item.lot, 0) + item.amount
@@ -86,15 +122,27 @@ def _name(connection: Connection, called: Called) -> str:
 
 def _draw(
     connection: Connection, line: Wanted, day: date, gone: dict[str, int]
-) -> tuple[Drawn, ...]:
-    left, drawn = line.amount, list[Drawn]()
+) -> tuple[tuple[Drawn, ...], int]:
+    """Return what to take of which lots, and how much of what is asked for no lot has.
+
+    All that is left of a lot is taken exactly; the rest is rounded like what is asked for.
+    """
+    left, drawn = asked(line), list[Drawn]()
     for brief in _first_expired(connection, line.called, day):
         there = _on_hand(connection, brief, line) - gone.get(brief.code, 0)
-        take = min(left, there)
+        want = _rest(line, left, drawn) if drawn else left
+        take = min(want, there)
         if take > 0:
             drawn.append(Drawn(brief.code, take, brief.best_before))
-            left -= take
-    return tuple(drawn)
+            left = 0 if take == want else left - take
+    return tuple(drawn), left
+
+
+def _rest(line: Wanted, left: int, drawn: list[Drawn]) -> int:
+    """Return what is still asked for, so that all that is taken stays within the limits."""
+    taken = sum(item.amount for item in drawn)
+    least, most = (None if end is None else end - taken for end in (line.least, line.most))
+    return weighable(left, line.measure, least, most)
 
 
 def _first_expired(connection: Connection, called: Called, day: date) -> list[Brief]:

@@ -26,7 +26,7 @@ from ledger.store.waiting import Waiting, waiting_lots
 SOON_DAYS = 30
 """How many days ahead a best-before date is told of (common practice, no source)."""
 GONE = frozenset({Status.STRUCK, Status.REJECTED, Status.RECALLED})
-"""Where a lot stands of which no sample is looked at any more."""
+"""Where a lot stands of which no sample is looked at and no date matters any more."""
 
 
 class Waits(StrEnum):
@@ -139,7 +139,7 @@ def _look(
 def _dates(known: dict[int, Brief], day: date, zone: ZoneInfo) -> Iterator[Due]:
     soon = (day + timedelta(days=SOON_DAYS)).isoformat()
     for brief in known.values():
-        is_there = brief.on_hand > 0 and brief.status is not Status.STRUCK
+        is_there = brief.on_hand > 0 and brief.status not in GONE
         if is_there and brief.best_before and brief.best_before <= soon:
             ends = datetime.combine(date.fromisoformat(brief.best_before), time(23, 59), zone)
             at = ends.astimezone(UTC)

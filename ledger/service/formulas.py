@@ -8,18 +8,22 @@ already with other content.
 from pathlib import Path
 
 from ledger.domain.entries import Entry, Formula, Withdrawal
-from ledger.errors import InputError, RefusedError, StorageError
+from ledger.errors import RefusedError
 from ledger.service.book import Book, How, Recorded
 from ledger.service.desk import Desk, at_desk
 from ledger.service.formula_file import Known, read_formula
 from ledger.store import queries
 from ledger.store.engine import Connection
+from ledger.text_files import text_of
+
+MOST_BYTES = 1_000_000
+"""How large a file of a formula may be."""
 
 
 def load(book: Book, how: How, *, file: str) -> Recorded:
     """Record a version of a formula from a TOML file."""
     path = Path(file)
-    text = _read(path)
+    text = text_of(path, MOST_BYTES, "Save it again as UTF-8 and load it.")
     with at_desk(book, how) as desk:
         words = desk.words
         words.done()
@@ -84,16 +88,3 @@ def withdraw(book: Book, how: How, *, code: str, version: str) -> Recorded:
                 "pottle formula list shows those that are.",
             )
         return desk.record(Withdrawal(key, number))
-
-
-def _read(path: Path) -> str:
-    try:
-        return path.read_text(encoding="utf-8")
-    except OSError as error:
-        raise StorageError(
-            f"The file {path} could not be read: {error.strerror}.", "Check its name and place."
-        ) from error
-    except UnicodeDecodeError as error:
-        raise InputError(
-            f"The file {path} is not text in UTF-8.", "Save it again as UTF-8 and load it."
-        ) from error

@@ -11,15 +11,20 @@ import inspect
 from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, time
+from io import StringIO
 from pathlib import Path
 
+from ledger.errors import InputError
 from ledger.service.times import FIRST_YEAR, LAST_YEAR
+from ledger.text_files import bytes_of
 
 Verbs = Mapping[str, Callable[..., object]]
 """The verbs of the book by their names."""
 Problem = tuple[str, str]
 """What is wrong, and what to do."""
 
+MOST_BYTES = 50_000_000
+"""How large a file of a season may be."""
 _DAY = len("2026-02-03")
 HOW = ("at", "recorded", "by", "as", "because", "origin", "sheet")
 """Columns that every file may have."""
@@ -98,6 +103,9 @@ def _read_file(
     words = words_of(verb)
     try:
         lines = list(_lines(path))
+    except InputError as error:
+        problems += error.problems
+        return [None]
     except (csv.Error, UnicodeDecodeError) as error:
         what = f"{path.name} cannot be read as CSV: {error}."
         problems.append((what, "Save it again as CSV in UTF-8."))
@@ -133,11 +141,11 @@ def _row(
 
 
 def _lines(path: Path) -> Iterator[tuple[int, list[str]]]:
-    with path.open(newline="", encoding="utf-8-sig") as file:
-        reader = csv.reader(file, strict=True)
-        for cells in reader:
-            if cells:
-                yield reader.line_num, [cell.strip() for cell in cells]
+    text = bytes_of(path, MOST_BYTES).decode("utf-8-sig")
+    reader = csv.reader(StringIO(text, newline=""), strict=True)
+    for cells in reader:
+        if cells:
+            yield reader.line_num, [cell.strip() for cell in cells]
 
 
 def _heading_problems(

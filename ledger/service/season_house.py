@@ -12,7 +12,9 @@ from typing import Any
 from zoneinfo import available_timezones
 
 from ledger.domain.toml_places import toml_values
-from ledger.service.season_files import Problem
+from ledger.errors import InputError
+from ledger.service.season_files import MOST_BYTES, Problem
+from ledger.text_files import bytes_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +33,8 @@ class SeasonHouse:
     """IANA name of the zone of the season's times."""
     fluid_ounce: str = "US"
     """US or imperial."""
+    phone: str | None = None
+    """Telephone number."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,11 +53,14 @@ class Story:
 
 def read_house(folder: Path) -> tuple[SeasonHouse | None, Story | None, list[Problem]]:
     """Return the house and the story of a season, and all that is wrong with them."""
-    try:
-        told = toml_values((folder / "house.toml").read_text(encoding="utf-8"))
-    except FileNotFoundError:
+    file = folder / "house.toml"
+    if not file.exists():
         todo = "Name the folder of a season, which has one."
         return None, None, [(f"There is no house.toml in the folder {folder.name}.", todo)]
+    try:
+        told = toml_values(bytes_of(file, MOST_BYTES).decode())
+    except InputError as error:
+        return None, None, list(error.problems)
     except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
         what = f"house.toml cannot be read as TOML: {error}."
         return None, None, [(what, "Save it again as TOML in UTF-8.")]

@@ -31,6 +31,7 @@ def init(
     country: str | None = None,
     time_zone: str | None = None,
     fluid_ounce: str | None = None,
+    phone: str | None = None,
     by: str | None = None,
     clock: Clock = wall_clock,
 ) -> Book:
@@ -43,7 +44,7 @@ def init(
     from ledger.store.create import create_book
 
     book = Book(where, clock)
-    facts = _checked_house(name, currency, address, country, time_zone, fluid_ounce)
+    facts = _checked_house(name, currency, address, country, time_zone, fluid_ounce, phone)
     create_book(
         book.engine,
         where,
@@ -59,10 +60,11 @@ def _checked_house(
     country: str | None,
     time_zone: str | None,
     fluid_ounce: str | None,
+    phone: str | None,
 ) -> House:
     with connect(":memory:").connect() as connection:
         words = Words(connection, "US", None)
-        facts = _house(words, name, currency, address, country, time_zone, fluid_ounce)
+        facts = _house(words, name, currency, address, country, time_zone, fluid_ounce, phone)
         words.done()
     return facts
 
@@ -93,13 +95,10 @@ def house(
             country or old.country,
             time_zone or old.time_zone,
             fluid_ounce or old.fluid_ounce,
+            phone or old.phone,
         )
         told = desk.words.scaled(hour, 100, "", "cost of an hour")
-        facts = replace(
-            facts,
-            hour_minor=told if told is not None else old.hour_minor,
-            phone=desk.words.text_or_none(phone, "telephone number") or old.phone,
-        )
+        facts = replace(facts, hour_minor=told if told is not None else old.hour_minor)
         return desk.record(facts)
 
 
@@ -111,6 +110,7 @@ def _house(
     country: str | None,
     time_zone: str | None,
     fluid_ounce: str | None,
+    phone: str | None,
 ) -> House:
     return House(
         name=words.text(name, "name of the house"),
@@ -119,6 +119,7 @@ def _house(
         country=words.text_or_none(country, "country"),
         time_zone=words.read(lambda: _zone(time_zone or "UTC"), "UTC"),
         fluid_ounce=words.read(lambda: _ounce(fluid_ounce or "US"), "US"),
+        phone=words.text_or_none(phone, "telephone number"),
     )
 
 

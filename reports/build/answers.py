@@ -17,6 +17,7 @@ from reports.build.sentences import TITLES, sentence
 from reports.format import closed
 
 if TYPE_CHECKING:
+    from ledger.service.drawing import Proposed
     from ledger.service.looking import Dossier
 
 
@@ -30,13 +31,19 @@ class Answer:
     """The same for machines."""
 
 
-def answer(recorded: Recorded, dossier: "Dossier | None", step: str | None = None) -> Answer:
+def answer(
+    recorded: Recorded,
+    dossier: "Dossier | None",
+    step: str | None = None,
+    lacking: tuple["Proposed", ...] = (),
+) -> Answer:
     """Return the answer to a recording.
 
     Args:
         recorded: What was recorded.
         dossier: Of the lot it was about, if any.
         step: What comes next, where more is known than the entry says.
+        lacking: What is still to be put into that lot by its formula.
     """
     entry = recorded.entry
     lines = [_done(entry, dossier.state.code if dossier else None)]
@@ -48,7 +55,7 @@ def answer(recorded: Recorded, dossier: "Dossier | None", step: str | None = Non
         lines.append(f"Not known yet: {', '.join(missing)}.")
     lines += [f"Note: {what} {todo}".rstrip() for what, todo in recorded.remarks]
     lines += [f"Deviation {item.seq}: {_departure(item)}" for item in recorded.deviations]
-    step = step or next_step(entry, dossier)
+    step = step or next_step(entry, dossier, lacking)
     if step:
         lines.append(f"Next: {step}")
     return Answer(tuple(lines), _plain(recorded, dossier, missing, step))

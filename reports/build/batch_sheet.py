@@ -10,11 +10,12 @@ from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.formulas import version_of
 from ledger.domain.lots import latest, name, opener
 from ledger.domain.quantity import show
+from ledger.domain.weighing import asked
 from ledger.errors import RefusedError
 from ledger.service.drawing import Proposed
 from ledger.service.looking import Dossier
 from reports.build.cautions import own_caution
-from reports.build.formulas import limits, percent_of, span
+from reports.build.formulas import limits, percent_of, span, within
 from reports.build.papers import cautions
 from reports.format import clock, initials, tidy
 from reports.views_of_sheet import BatchSheetView, SheetRow
@@ -110,12 +111,9 @@ def _additions(proposed: tuple[Proposed, ...]) -> tuple[SheetRow, ...]:
     rows = []
     for number, item in enumerate(proposed, 1):
         line = item.wanted
-        within = ""
-        if line.least is not None and line.most is not None:
-            within = f"{show(line.least, line.measure)} to {show(line.most, line.measure)}"
         lots = ", ".join(f"{drawn.lot} {show(drawn.amount, line.measure)}" for drawn in item.drawn)
         short = f"short {show(item.short, line.measure)}" if item.short > 0 else ""
-        parts = (show(line.amount, line.measure), within, lots, short)
+        parts = (show(asked(line), line.measure), within(line), lots, short)
         words = "; ".join(part for part in parts if part)
         rows.append(SheetRow(f"A{number}", item.name, words, ("lot", "amount", *DONE)))
     return tuple(rows)

@@ -10,7 +10,8 @@ from fractions import Fraction
 from typing import Any, TypeVar
 
 from ledger.domain.quantity import Measure, show
-from ledger.service.costing import CostCard
+from ledger.domain.weighing import weighable
+from ledger.service.costing import CostCard, CostLine
 from reports.format import money, scaled
 
 PriceT = TypeVar("PriceT", Fraction, Fraction | None)
@@ -69,6 +70,8 @@ def _by_volume(per_ml: PriceT) -> tuple[str, PriceT]:
     return "a mL", per_ml
 
 
+WHOLE = 100
+"""Hundredths in one of the currency."""
 HEADS = ("what", "lot", "amount", "cost")
 """Heads of the table of a cost."""
 
@@ -76,12 +79,15 @@ HEADS = ("what", "lot", "amount", "cost")
 def rows(card: CostCard) -> list[list[str]]:
     """Return the table of a cost, its total last."""
     bought = [
-        [line.what, line.lot, show(line.drawn, line.measure), money(line.minor, "").strip()]
-        for line in card.lines
+        [line.what, line.lot, _drawn(line), money(line.minor, "").strip()] for line in card.lines
     ]
     duty = [["Spirit duty", "", "", money(card.duty_minor, "").strip()]] if card.duty_minor else []
     work = [["Work", "", "", money(card.labour_minor, "").strip()]] if card.labour_minor else []
     return [*bought, *duty, *work, ["Total", "", "", money(card.total_minor, "").strip()]]
+
+
+def _drawn(line: CostLine) -> str:
+    return show(weighable(line.drawn, line.measure), line.measure)
 
 
 def tail(card: CostCard) -> list[str]:
@@ -93,20 +99,21 @@ def tail(card: CostCard) -> list[str]:
 
 
 def price(value: Fraction, currency: str) -> str:
-    """Return a price, given in hundredths: four figures, but never fewer than cents.
+    """Return a price, given in hundredths: to the cent, below one to four figures.
 
-    >>> price(Fraction(1111, 100), "EUR"), price(Fraction(33312), "EUR")
-    ('0.1111 EUR', '333.12 EUR')
+    >>> price(Fraction(1111, 100), "EUR"), price(Fraction(713, 1) + Fraction(1, 7), "EUR")
+    ('0.1111 EUR', '7.13 EUR')
     >>> price(Fraction(1, 10_000), "EUR")
     'under 0.0001 EUR'
     """
     if 0 < value < LEAST:
         return f"under {LEAST_WORDS} {currency}".strip()
-    return f"{figures(value)} {currency}".strip()
+    told = figures(value) if abs(value) < WHOLE else f"{Decimal(round(value)) / 100:.2f}"
+    return f"{told} {currency}".strip()
 
 
 def figures(value: Fraction) -> str:
-    """Return a price in units of the currency, without its name.
+    """Return a price in units of the currency, without its name: four figures or more.
 
     >>> figures(Fraction(1, 3))
     '0.003333'

@@ -4,19 +4,22 @@ Guarantees: every line of the formula is told, with what is short; the commands 
 they stand. Refuses: to choose lots; the book proposes them.
 """
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from ledger.domain.quantity import show
-from ledger.service.drawing import Proposed
+from ledger.domain.weighing import asked
+
+if TYPE_CHECKING:
+    from ledger.service.drawing import Proposed
 
 HEADS = ("what", "calls for", "lot", "take", "best before")
 
 
-def rows(proposed: tuple[Proposed, ...]) -> list[tuple[str, ...]]:
+def rows(proposed: tuple["Proposed", ...]) -> list[tuple[str, ...]]:
     """Return what to take of which lot, a row a lot."""
     found: list[tuple[str, ...]] = []
     for item in proposed:
-        calls_for = show(item.wanted.amount, item.wanted.measure)
+        calls_for = show(asked(item.wanted), item.wanted.measure)
         for place, drawn in enumerate(item.drawn):
             first = (item.wanted.called.code, calls_for) if place == 0 else ("", "")
             take = show(drawn.amount, item.wanted.measure)
@@ -26,17 +29,17 @@ def rows(proposed: tuple[Proposed, ...]) -> list[tuple[str, ...]]:
     return found
 
 
-def shortages(proposed: tuple[Proposed, ...]) -> list[str]:
+def shortages(proposed: tuple["Proposed", ...]) -> list[str]:
     """Return a sentence for each line of which not enough is there."""
     return [
         f"Short of {item.wanted.called.code}: {show(item.short, item.wanted.measure)} of "
-        f"{show(item.wanted.amount, item.wanted.measure)} are in no lot that may be used."
+        f"{show(asked(item.wanted), item.wanted.measure)} are in no lot that may be used."
         for item in proposed
         if item.short > 0
     ]
 
 
-def commands(code: str, proposed: tuple[Proposed, ...]) -> list[str]:
+def commands(code: str, proposed: tuple["Proposed", ...]) -> list[str]:
     """Return the commands that put in what is proposed, in the formula's order."""
     return [
         f"pottle add {code} {drawn.lot} {show(drawn.amount, item.wanted.measure).replace(' ', '')}"
@@ -45,13 +48,14 @@ def commands(code: str, proposed: tuple[Proposed, ...]) -> list[str]:
     ]
 
 
-def plain(proposed: tuple[Proposed, ...]) -> list[dict[str, Any]]:
+def plain(proposed: tuple["Proposed", ...]) -> list[dict[str, Any]]:
     """Return what is proposed for machines."""
     return [
         {
             "material": item.wanted.called.material,
             "formula": item.wanted.called.formula,
             "amount": str(item.wanted.amount),
+            "asked": str(asked(item.wanted)),
             "unit": str(item.wanted.measure),
             "short": str(item.short),
             "lots": [{"lot": drawn.lot, "amount": str(drawn.amount)} for drawn in item.drawn],

@@ -7,6 +7,7 @@ from datetime import datetime
 from typing import Any
 
 from ledger.service.due import Due, DueList, Waits
+from reports.build.steps_of_lists import step_of_due
 from reports.format import duration
 
 HEADS = ("due", "when", "lot", "what", "to do")
@@ -54,13 +55,21 @@ def rows(found: DueList) -> list[tuple[str, ...]]:
     return [
         (
             countdown(item.at, found.now),
-            f"{item.at.astimezone(found.now.tzinfo):%Y-%m-%d %H:%M}" if item.at else "",
+            _when(item, found.now),
             item.lot,
             item.name,
             todo(item, found.now),
         )
         for item in found.items
     ]
+
+
+def _when(item: Due, now: datetime) -> str:
+    """Return when something is due: of a date the day, as it is no moment."""
+    if item.at is None:
+        return ""
+    local = item.at.astimezone(now.tzinfo)
+    return f"{local:%Y-%m-%d}" if item.waits is Waits.DATE else f"{local:%Y-%m-%d %H:%M}"
 
 
 def plain(found: DueList) -> list[dict[str, Any]]:
@@ -73,6 +82,7 @@ def plain(found: DueList) -> list[dict[str, Any]]:
             "says": todo(item, found.now),
             "due": item.at.isoformat() if item.at else None,
             "minutes": _minutes(found.now, item.at) if item.at else None,
+            "next": step_of_due(item, found.now),
         }
         for item in found.items
     ]

@@ -12,6 +12,7 @@ from ledger.domain.entries import Formula
 from ledger.domain.entries.masters import FormulaStep, Keeping
 from ledger.domain.formulas import Called, Wanted, called_for, wanted
 from ledger.domain.quantity import Quantity, show
+from ledger.domain.weighing import asked, limits_asked
 from reports.build.words_of_bench import pores
 from reports.format import celsius, duration, plural, scaled, tidy
 
@@ -111,16 +112,19 @@ def line_rows(formula: Formula, target_ul: int) -> list[Row]:
 
 
 def _line_row(item: Wanted) -> Row:
-    within = ""
-    if item.least is not None and item.most is not None:
-        within = f"{show(item.least, item.measure)} to {show(item.most, item.measure)}"
     return (
         item.called.code,
-        show(item.amount, item.measure),
+        show(asked(item), item.measure),
         percent_of(item.line.overage_mpct),
         percent_of(item.line.tolerance_mpct),
-        within,
+        within(item),
     )
+
+
+def within(item: Wanted) -> str:
+    """Return the limits of a line in words, or nothing."""
+    limits = limits_asked(item)
+    return " to ".join(show(limit, item.measure) for limit in limits) if limits else ""
 
 
 def step_rows(formula: Formula) -> list[Row]:
@@ -132,7 +136,7 @@ def step_rows(formula: Formula) -> list[Row]:
 
 
 def scaled_plain(formula: Formula, target: Quantity) -> dict[str, Any]:
-    """Return what goes in for a volume for machines."""
+    """Return what goes in for a volume for machines; amounts are exact, `asked` is not."""
     return {
         "formula": formula.code,
         "version": formula.version,
@@ -143,6 +147,7 @@ def scaled_plain(formula: Formula, target: Quantity) -> dict[str, Any]:
                 "material": item.called.material,
                 "formula": item.called.formula,
                 "amount": str(item.amount),
+                "asked": str(asked(item)),
                 "unit": str(item.measure),
                 "least": None if item.least is None else str(item.least),
                 "most": None if item.most is None else str(item.most),

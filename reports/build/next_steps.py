@@ -6,11 +6,23 @@ maker to fill in. Refuses: steps that would be refused as things stand.
 
 from typing import TYPE_CHECKING
 
-from ledger.domain.entries import Entry, Finish, Look, Material, Person, Rest
+from ledger.domain.entries import (
+    Check,
+    Count,
+    Entry,
+    Finish,
+    Look,
+    Material,
+    Note,
+    Person,
+    Rest,
+)
 from ledger.domain.entries.words import LotType, MaterialKind, ProductKind
 from ledger.domain.lots import BARRED, Status, latest, open_rest
+from reports.build.drawing import commands
 
 if TYPE_CHECKING:
+    from ledger.service.drawing import Proposed
     from ledger.service.looking import Dossier
 
 LIQUIDS_CLEARED = frozenset(
@@ -24,18 +36,50 @@ FILTER = "pottle filter {} --medium paper --pore 20 --out VOLUME"
 LOOK = "pottle look {} GRADE --of neat"
 
 
-def next_step(entry: Entry, dossier: "Dossier | None") -> str | None:
-    """Return the command that usually comes next, or None."""
+def next_step(
+    entry: Entry, dossier: "Dossier | None", lacking: tuple["Proposed", ...] = ()
+) -> str | None:
+    """Return the command that usually comes next, or None.
+
+    Args:
+        entry: What was recorded.
+        dossier: Of the lot it is about, if any.
+        lacking: What is still to be put into that lot by its formula.
+    """
     if entry.draft.corrects is not None:
         return f"pottle journal --entry {entry.draft.corrects}"
     if dossier is None:
         return _without_lot(entry)
-    code, kind = dossier.state.code, entry.kind
     if dossier.brief.status is Status.STRUCK:
         return "pottle stock"
-    match kind:
+    if isinstance(entry.draft.facts, Check | Count | Note):
+        return step_of_lot(dossier, lacking)
+    return _after(entry, dossier, lacking)
+
+
+def step_of_lot(dossier: "Dossier", lacking: tuple["Proposed", ...] = ()) -> str:
+    """Return the command that comes next for a lot as it stands: as after its last act."""
+    code, brief = dossier.state.code, dossier.brief
+    if brief.status is Status.STRUCK:
+        return "pottle stock"
+    is_filled = brief.status is Status.FINISHED and dossier.outputs
+    if is_filled or (brief.on_hand <= 0 and (dossier.outputs or dossier.holders)):
+        return f"pottle trace {code} --forward"
+    for entry in reversed(dossier.state.entries):
+        step = None if entry.kind == "move" else _after(entry, dossier, lacking)
+        if step:
+            return step
+    return "pottle stock"
+
+
+def _after(entry: Entry, dossier: "Dossier", lacking: tuple["Proposed", ...]) -> str | None:
+    """Return what comes after an entry that stands, with its lot as it is now."""
+    code = dossier.state.code
+    match entry.kind:
         case "receipt":
             return _after_receipt(dossier)
+        case "start" | "add" if lacking:
+            return _next_line(code, lacking)
         case "start":
             return f"pottle add {code} LOT AMOUNT"
         case "rest" | "add":
@@ -43,6 +87,8 @@ def next_step(entry: Entry, dossier: "Dossier | None") -> str | None:
         case "filter" | "rinse" | "decant":
             return LOOK.format(code)
         case "look" | "measure" | "makeup" | "finish" | "judge" | "bottle":
+            return _towards_release(dossier)
+        case "labels" if dossier.brief.status is not Status.RELEASED:
             return _towards_release(dossier)
         case "labels":
             return f"pottle send {code} COUNT --to WHO"
@@ -56,12 +102,26 @@ def next_step(entry: Entry, dossier: "Dossier | None") -> str | None:
             return None
 
 
+def _next_line(code: str, lacking: tuple["Proposed", ...]) -> str:
+    """Return the command that puts in the next line there is a lot for, or brings one in."""
+    ready, called = commands(code, lacking), lacking[0].wanted.called
+    if ready:
+        return ready[0]
+    return (
+        f"pottle receive {called.code} AMOUNT"
+        if called.material
+        else f"pottle start {called.code} VOLUME"
+    )
+
+
 def _without_lot(entry: Entry) -> str | None:
     match entry.draft.facts:
         case Person():
             return 'pottle material add CODE --name "NAME" --kind KIND'
         case Material(code=code):
             return f'pottle receive {code} AMOUNT --from "SUPPLIER"'
+        case Check(about=int() as about):
+            return f"pottle journal --entry {about}"
         case facts if entry.kind == "formula":
             return f"pottle start {getattr(facts, 'code', 'FORMULA')} VOLUME"
         case _:

@@ -30,23 +30,31 @@ from reports.build.words_of_goods import gone
 from reports.format import clock, day, initials, plural, tidy
 from reports.views import InputRow, LabelSheetView, LabelView, RecordView, StepRow
 
+OPENED = {LotType.MADE: "Begun", LotType.RECEIVED: "Received", LotType.PACKED: "Filled"}
+"""What its first entry did to a lot."""
+
 
 def record_view(dossier: Dossier, now: datetime, card: ServingCard | None = None) -> RecordView:
-    """Return the batch record of a lot, with what it contains when its card is given."""
+    """Return the record of a lot, with what it contains when its card is given.
+
+    One of a delivery is headed so and has no parts that only a batch can fill, unless they are.
+    """
     state, house = dossier.state, dossier.house
     rows = [_row(said, strikes(item.entry for item in dossier.said)) for said in dossier.said]
     pairs = list(zip(dossier.said, rows, strict=True))
     seen = (Look, Measurement)
+    inputs, yields = _inputs(dossier), balance(state, dossier.inputs, dossier.formula)
+    is_delivery = state.opened.lot_type is LotType.RECEIVED
     return RecordView(
         house_name=house.name if house else "",
         house_address=house.address if house else None,
         lot=state.code,
         title=name(state),
         facts=(*_head(dossier), *(content_facts(card) if card else ())),
-        inputs=_inputs(dossier),
+        inputs=None if is_delivery and not inputs else inputs,
         steps=tuple(row for said, row in pairs if not isinstance(_facts(said), (*seen, Deviation))),
         looks=tuple(row for said, row in pairs if isinstance(_facts(said), seen)),
-        balance=balance(state, dossier.inputs, dossier.formula),
+        balance=None if is_delivery and not yields else yields,
         went_to=_went_to(dossier),
         deviations=tuple(row for said, row in pairs if isinstance(_facts(said), Deviation)),
         cautions=(
@@ -55,6 +63,7 @@ def record_view(dossier: Dossier, now: datetime, card: ServingCard | None = None
         ),
         printed_at=f"{now:%Y-%m-%d %H:%M}",
         seal=dossier.seal.lines,
+        paper="Lot received" if is_delivery else "Batch record",
     )
 
 
@@ -81,7 +90,7 @@ def _head(dossier: Dossier) -> tuple[tuple[str, str], ...]:
     lines = (
         ("Kind", brief.product_kind or brief.sort or brief.lot_type),
         (
-            "Begun" if brief.lot_type == "made" else "Opened",
+            OPENED.get(state.opened.lot_type, "Opened"),
             clock(first.draft.happened) if first else "",
         ),
         ("By", initials(first) if first else ""),

@@ -152,6 +152,10 @@ def _paper_row(
     branch: Branch, briefs: Mapping[str, Brief], shares: Mapping[str, Share]
 ) -> TraceRow:
     depth = len(branch.lasts)
+    if branch.end:
+        end = branch.end
+        who = ", ".join(part for part in (end.party, end.document) if part)
+        return TraceRow(depth, "", who, end.amount, "", end.on, end.became, end.is_held)
     if branch.code is None:
         return TraceRow(depth, "", branch.words, "", "", "")
     if branch.again:

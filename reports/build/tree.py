@@ -9,13 +9,14 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from ledger.domain.entries.words import MaterialKind
+from ledger.domain.entries.words import MaterialKind, MoveAs
+from ledger.domain.lots import GOES_TO_PEOPLE
 from ledger.domain.quantity import show
 from ledger.service.carrying import Share, Traced
 from ledger.service.tracing import Carried, Holder, Trace, Way
 from ledger.store.briefs import Brief
 from reports.build.shares import share_words
-from reports.build.words_of_goods import gone
+from reports.build.words_of_goods import became
 from reports.format import plural
 
 MOST_RULES = 10
@@ -25,6 +26,30 @@ Kin = Mapping[str, list[tuple[str, str]]]
 """For each lot its next lots with the amount carried."""
 Briefs = Mapping[str, Brief]
 """The lots of a trace by their codes."""
+
+
+@dataclass(frozen=True, slots=True)
+class End:
+    """What became of some of a lot outside the book, or that it is still here."""
+
+    amount: str
+    """How much."""
+    became: str
+    """What became of it, with the word that goes before a name."""
+    party: str = ""
+    """Who."""
+    on: str = ""
+    """Local day, ISO."""
+    document: str = ""
+    """Delivery note, invoice or stall sheet."""
+    is_held: bool = True
+    """Whether somebody has it, as far as the movement tells."""
+
+    @property
+    def words(self) -> str:
+        """It in one line."""
+        told = " ".join(part for part in (self.amount, self.became, self.party) if part)
+        return ", ".join(part for part in (told, self.on, self.document) if part)
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +64,8 @@ class Branch:
     """For it and each line it hangs from, the outermost first, whether it is the last there."""
     again: bool = False
     """Whether the lot stands further up already."""
+    end: End | None = None
+    """What became of goods."""
 
 
 def traced_lines(found: Traced, *, back: bool, forward: bool) -> Iterator[str]:
@@ -144,30 +171,41 @@ def _targets(edges: Sequence[Carried]) -> Kin:
     return kin
 
 
-def _ends(found: Traced) -> dict[str, list[str]]:
+def _ends(found: Traced) -> dict[str, list[End]]:
     """Return where each lot and all forward of it went outside the book, and what is still here."""
-    ends: dict[str, list[str]] = {}
+    ends: dict[str, list[End]] = {}
     for item in found.trace.holders:
-        ends.setdefault(item.lot, []).append(holder_words(item))
+        ends.setdefault(item.lot, []).append(_end(item, item.party))
     for node in found.trace.nodes:
         code, measure = node.brief.code, node.brief.measure
         if node.way is Way.BACK:
             continue
         if code in found.wasted:
-            ends.setdefault(code, []).append(f"{show(found.wasted[code], measure)} to waste")
+            ends.setdefault(code, []).append(
+                End(show(found.wasted[code], measure), "to waste", is_held=False)
+            )
         if node.brief.on_hand > 0:
-            ends.setdefault(code, []).append(f"{show(node.brief.on_hand, measure)} still here")
+            ends.setdefault(code, []).append(End(show(node.brief.on_hand, measure), "still here"))
     return ends
 
 
 def holder_words(item: Holder, *, with_party: bool = True) -> str:
     """Return what became of goods in one line."""
-    document = f", {item.document}" if item.document else ""
-    became = gone(item.moved_as, item.party if with_party else None)
-    return f"{show(abs(item.amount), item.measure)} {became}, {item.on}{document}"
+    return _end(item, item.party if with_party else None).words
 
 
-def _tree(code: str, kin: Kin, ends: Mapping[str, list[str]], found: Traced) -> Iterator[Branch]:
+def _end(item: Holder, party: str | None) -> End:
+    return End(
+        amount=show(abs(item.amount), item.measure),
+        became=became(item.moved_as, is_named=bool(party)),
+        party=party or "",
+        on=item.on,
+        document=item.document or "",
+        is_held=item.moved_as in GOES_TO_PEOPLE or item.moved_as is MoveAs.RETAINED,
+    )
+
+
+def _tree(code: str, kin: Kin, ends: Mapping[str, list[End]], found: Traced) -> Iterator[Branch]:
     known = {node.brief.code for node in found.trace.nodes}
     told: set[str] = set()
     waiting = [Branch("", code, ())]
@@ -184,14 +222,14 @@ def _hanging(
     code: str,
     lasts: tuple[bool, ...],
     kin: Kin,
-    ends: Mapping[str, list[str]],
+    ends: Mapping[str, list[End]],
     known: set[str],
 ) -> list[Branch]:
-    below: list[tuple[str, str | None]] = [(words, None) for words in ends.get(code, [])]
-    below += [(words, lot) for lot, words in kin.get(code, []) if lot in known]
+    below = [Branch(end.words, None, lasts, end=end) for end in ends.get(code, [])]
+    below += [Branch(words, lot, lasts) for lot, words in kin.get(code, []) if lot in known]
     return [
-        Branch(words, lot, (*lasts, place == len(below)))
-        for place, (words, lot) in enumerate(below, start=1)
+        replace(branch, lasts=(*lasts, place == len(below)))
+        for place, branch in enumerate(below, start=1)
     ]
 
 

@@ -37,8 +37,18 @@ def gone(moved_as: MoveAs, party: str | None) -> str:
     >>> gone(MoveAs.SALE, "a café"), gone(MoveAs.BREAKAGE, None)
     ('sold to a café', 'broken')
     """
-    became, word = GONE[moved_as]
-    return f"{became} {word} {party}" if party else became
+    told = became(moved_as, is_named=bool(party))
+    return f"{told} {party}" if party else told
+
+
+def became(moved_as: MoveAs, *, is_named: bool) -> str:
+    """Return what became of goods; when somebody is named, with the word before the name.
+
+    >>> became(MoveAs.SALE, is_named=True), became(MoveAs.SALE, is_named=False)
+    ('sold to', 'sold')
+    """
+    told, word = GONE[moved_as]
+    return f"{told} {word}" if is_named else told
 
 
 def bottle(facts: Bottle) -> Parts:

@@ -1,4 +1,4 @@
-"""The batch record of one lot, for the shelf and for an inspector.
+"""The record of one lot, for the shelf and for an inspector.
 
 Guarantees: everything the view says, in its order, struck entries included and legible; column
 heads on every page; each page says whose it is, which of how many, when it was printed and what
@@ -20,10 +20,10 @@ def _sections(view: RecordView) -> list[Section]:
         record_head.head(view),
         record_head.facts(view),
         record_head.cautions(view),
-        record_tables.inputs(view.inputs),
+        *([] if view.inputs is None else [record_tables.inputs(view.inputs)]),
         record_tables.steps("Steps", view.steps),
         record_tables.steps("Looks and measurements", view.looks),
-        record_tables.balance(view.balance),
+        *([] if view.balance is None else [record_tables.balance(view.balance)]),
         record_tables.went_to(view.went_to),
         record_tables.steps("Deviations", view.deviations),
         record_head.signatures(),
@@ -31,7 +31,7 @@ def _sections(view: RecordView) -> list[Section]:
 
 
 def batch_record(view: RecordView, out: BinaryIO) -> None:
-    """Write the batch record of a lot as PDF.
+    """Write the record of a lot as PDF.
 
     Args:
         view: What it says.
@@ -44,7 +44,7 @@ def batch_record(view: RecordView, out: BinaryIO) -> None:
     lead = f"Lot {view.lot}, printed {view.printed_at}"
     write_pages(
         out,
-        title=f"Batch record {view.lot}",
+        title=f"{view.paper} {view.lot}",
         author=view.house_name,
         pages=len(pages),
         draw=lambda canvas, page: draw_strips(canvas, pages[page], HEIGHT - TOP),

@@ -60,7 +60,7 @@ def head(view: RecordView) -> Section:
     blocks: list[tuple[str, Face, float]] = [
         (view.house_name, HOUSE, 0),
         (view.house_address or "", ADDRESS, 0),
-        ("Batch record", KIND, 3 * mm),
+        (view.paper, KIND, 3 * mm),
         (view.lot, LOT, 0),
         (view.title, TITLE, 0),
     ]

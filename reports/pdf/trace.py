@@ -18,23 +18,33 @@ from reports.views import TraceRow, TraceView
 
 COLUMNS = (
     Column("Steps and lot", 46 * mm),
-    Column("What", 62 * mm),
-    Column("Amount", 25 * mm, "right"),
+    Column("What, or who has it", 60 * mm),
+    Column("Amount", 22 * mm, "right"),
     Column("Share", 25 * mm, "right"),
-    Column("Status, last look", 25 * mm),
+    Column("Status, or since", 30 * mm),
 )
 """The table of a trace."""
 DEEPEST_INDENT = 8
 """Steps that are still shown by indenting."""
 STEP = "\N{NO-BREAK SPACE}" * 3
 """The indent of one step."""
+AT_END = "–\N{NO-BREAK SPACE}"
+"""What stands before what became of goods, in place of a step."""
 
 
 def _cells(row: TraceRow) -> list[Cell]:
     indent = STEP * (min(row.depth, DEEPEST_INDENT) - 1)
-    lot = f"{indent}{row.depth}\N{NO-BREAK SPACE}{row.lot}" if row.lot else ""
+    if not row.lot:
+        face = VALUE if row.is_held else CELL
+        return [
+            (Piece(f"{indent}{AT_END}{row.became}"),),
+            (Piece(row.what, face),),
+            (Piece(row.amount, face),),
+            (Piece(row.share),),
+            (Piece(row.status),),
+        ]
     return [
-        (Piece(lot, VALUE if row.lot else CELL),),
+        (Piece(f"{indent}{row.depth}\N{NO-BREAK SPACE}{row.lot}", VALUE),),
         (Piece(row.what),),
         (Piece(row.amount),),
         (Piece(row.share),),

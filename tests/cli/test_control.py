@@ -34,11 +34,11 @@ SHEET = """\
 Vessel: Pan 2
 Clarity: clear
 
-code  act               what                                          write down
-A1    Sweet orange oil  32 mL; 31.36 mL to 32.64 mL; SOO-001-3 32 mL  lot, amount, day, time, by
-A2    Neutral spirit    440 mL; NS-001-J 440 mL                       lot, amount, day, time, by
-S1    rest              for macerate, at least 2 d                    begun, ended, °C, shaken, by
-S2    finish                                                          out mL, waste mL, °C, work \
+code  act               what                                        write down
+A1    Sweet orange oil  32 mL; 31.4 mL to 32.6 mL; SOO-001-3 32 mL  lot, amount, day, time, by
+A2    Neutral spirit    440 mL; NS-001-J 440 mL                     lot, amount, day, time, by
+S1    rest              for macerate, at least 2 d                  begun, ended, °C, shaken, by
+S2    finish                                                        out mL, waste mL, °C, work \
 min, day, time, by
 
 Flavouring in strong alcohol: highly flammable, keep from flames and from children, dilute before \
@@ -63,7 +63,7 @@ step 1      rest: for macerate, at least 1 d  rest: for macerate, at least 2 d
         """\
 orange version 2, Orange essence, 480 mL
 what        amount  overage  tolerance  within
-orange-oil   32 mL           2 %        31.36 mL to 32.64 mL
+orange-oil   32 mL           2 %        31.4 mL to 32.6 mL
 spirit      440 mL
 Next: pottle start orange 480mL
 """,
@@ -72,9 +72,9 @@ Next: pottle start orange 480mL
         "formula scale orange 1L --version 1",
         """\
 orange version 1, Orange essence, 1 L
-what            amount  overage  tolerance  within
-orange-oil     62.5 mL           2 %        61.25 mL to 63.75 mL
-spirit      916.667 mL
+what         amount  overage  tolerance  within
+orange-oil  62.5 mL           2 %        61.3 mL to 63.7 mL
+spirit       917 mL
 Next: pottle start orange 1L
 """,
     ),
@@ -166,10 +166,11 @@ def test_a_withdrawn_version_is_not_followed_and_stays_listed(formulas: Shell) -
     formulas.run("formula", "withdraw", "orange", "2")
     assert formulas.run("start", "orange", "480mL").lines[0].endswith("formula orange version 1.")
     assert formulas.run("formula", "list").lines == [
-        "formula  version  product         kind     basis  state",
-        "orange         1  Orange essence  essence  240mL",
-        "orange         2  Orange essence  essence  240mL  withdrawn",
+        "formula  version  product         kind     basis   state",
+        "orange         1  Orange essence  essence  240 mL",
+        "orange         2  Orange essence  essence  240 mL  withdrawn",
     ]
+    assert formulas.run("formula", "list", "--json").json[0]["basis"] == "240mL"
 
 
 def test_the_proposed_commands_can_be_typed_as_they_stand(formulas: Shell) -> None:
@@ -180,6 +181,41 @@ def test_the_proposed_commands_can_be_typed_as_they_stand(formulas: Shell) -> No
     assert "OE-002-3, Orange essence: 472 mL, being made." in formulas.run("lot", "OE-002-3").lines
 
 
+def test_the_next_step_is_the_next_line_until_all_of_the_formula_is_in(formulas: Shell) -> None:
+    begun = formulas.run("start", "orange", "320mL", "--json").json
+    assert begun["next"] == "pottle add OE-002-3 SOO-001-3 21.3mL"
+    first = formulas.line(begun["next"].removeprefix("pottle "))
+    assert first.lines[-1] == "Next: pottle add OE-002-3 NS-001-J 293mL"
+    assert formulas.run("lot", "OE-002-3").lines[-1] == first.lines[-1]
+    second = formulas.line("add OE-002-3 NS-001-J 293mL --json").json
+    assert second["next"] == "pottle rest OE-002-3 --for macerate"
+    assert formulas.run("lot", "OE-002-3", "--json").json["next"] == second["next"]
+
+
+def test_a_line_of_which_there_is_no_lot_is_received_first(formulas: Shell) -> None:
+    formulas.run("start", "orange", "320mL")
+    formulas.run("hold", "NS-001-J", "--because", "no papers")
+    added = formulas.run("add", "OE-002-3", "SOO-001-3", "21.3mL")
+    assert added.lines[-1] == "Next: pottle receive spirit AMOUNT"
+
+
+def test_of_what_is_made_here_and_not_there_a_batch_is_begun_first(
+    formulas: Shell, tmp_path: Path
+) -> None:
+    file = tmp_path / "cordial.toml"
+    file.write_text(
+        'code = "cordial"\nversion = 1\nproduct = "Cordial"\nkind = "syrup"\nbasis = "1L"\n'
+        '[[line]]\nmaterial = "spirit"\namount = "10mL"\n'
+        '[[line]]\nformula = "orange"\namount = "30mL"\n',
+        encoding="utf-8",
+    )
+    assert formulas.run("formula", "load", str(file)).exit_code == 0
+    formulas.run("hold", "OE-001-5", "--because", "hazy")
+    begun = formulas.run("start", "cordial", "1L", "--json").json
+    added = formulas.line(begun["next"].removeprefix("pottle "))
+    assert added.lines[-1] == "Next: pottle start orange VOLUME"
+
+
 def test_a_lot_on_hold_is_not_proposed(formulas: Shell) -> None:
     formulas.run("hold", "SOO-001-3", "--because", "smells of pine")
     found = formulas.run("start", "orange", "480mL", "--json").json
@@ -188,6 +224,7 @@ def test_a_lot_on_hold_is_not_proposed(formulas: Shell) -> None:
             "material": "orange-oil",
             "formula": None,
             "amount": "32000",
+            "asked": "32000",
             "unit": "uL",
             "short": "32000",
             "lots": [],
@@ -196,6 +233,7 @@ def test_a_lot_on_hold_is_not_proposed(formulas: Shell) -> None:
             "material": "spirit",
             "formula": None,
             "amount": "440000",
+            "asked": "440000",
             "unit": "uL",
             "short": "0",
             "lots": [{"lot": "NS-001-J", "amount": "440000"}],

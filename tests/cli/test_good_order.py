@@ -18,6 +18,7 @@ WORTH = """\
 lot        what              on hand  value  status    best before  look
 SOO-001-3  Sweet orange oil   470 mL  45.12  in stock  2099-06-30
 Value of what was received and is left: 45.12 EUR.
+Next: pottle due
 """
 ANSWERS: dict[str, Answers] = {
     "nothing is due": ("due", "Nothing is due.\nNext: pottle stock\n"),
@@ -28,6 +29,16 @@ ANSWERS: dict[str, Answers] = {
 lot        what                  on hand  status    best before  look
 OS-001-O   Orange syrup            50 mL  finished  2099-06-30   cloudy
 BOS-001-S  Orange syrup, 250 mL        9  released  2099-06-30   cloudy
+Next: pottle due
+""",
+    ),
+    "a product as a formula's code has it": (
+        "stock --of orange-SYRUP",
+        """\
+lot        what                  on hand  status    best before  look
+OS-001-O   Orange syrup            50 mL  finished  2099-06-30   cloudy
+BOS-001-S  Orange syrup, 250 mL        9  released  2099-06-30   cloudy
+Next: pottle due
 """,
     ),
     "a product that is not there": (
@@ -40,25 +51,33 @@ BOS-001-S  Orange syrup, 250 mL        9  released  2099-06-30   cloudy
 material  name           on hand
 b250      Bottle 250 mL       85
 cap       Cap                 85
+Next: pottle receive b250 AMOUNT
 """,
     ),
     "what is low of one material": (
         "stock --low 5L --of spirit",
-        "material  name            on hand\nspirit    Neutral spirit   4.56 L\n",
+        "material  name            on hand\nspirit    Neutral spirit   4.56 L\n"
+        "Next: pottle receive spirit AMOUNT\n",
     ),
     "nothing is low": (
         "stock --low 400g",
-        "Of every material counted so, 400g or more is there.\n",
+        "Of every material counted so, 400g or more is there.\nNext: pottle stock\n",
     ),
     "a check of a lot": (
         "check {essence} the balance",
         "Recorded 39, checked OE-001-5: the lot, the balance.\n"
-        "OE-001-5, Orange essence: 418 mL, released.\n",
+        "OE-001-5, Orange essence: 418 mL, released.\n"
+        'Next: pottle start --product "NAME" --kind syrup --target VOLUME\n',
     ),
     "a check of an entry": (
         "check --entry 18 read it",
         "Recorded 39, checked OE-001-5: entry 18, read it.\n"
-        "OE-001-5, Orange essence: 418 mL, released.\n",
+        "OE-001-5, Orange essence: 418 mL, released.\n"
+        'Next: pottle start --product "NAME" --kind syrup --target VOLUME\n',
+    ),
+    "a check of what is about no lot": (
+        "check --entry 1",
+        "Recorded 39, checked: entry 1.\nNext: pottle journal --entry 1\n",
     ),
     "a cleaning": (
         "clean Demijohn 2 --how 'Hot water' --held Lemon",
@@ -71,14 +90,16 @@ cap       Cap                 85
     "a count that agrees": (
         "count {sugar} 23.4kg --tare 800g",
         "Recorded 39, counted WS-001-R: 22.6 kg there.\n"
-        "WS-001-R, White sugar: 22.6 kg, in stock.\n",
+        "WS-001-R, White sugar: 22.6 kg, in stock.\n"
+        'Next: pottle start --product "NAME" --kind KIND --target VOLUME\n',
     ),
     "a count that is a little less": (
         "count {water} 96 L",
         "Recorded 39, counted WTR-001-0: 96 L there.\n"
         "WTR-001-0, Water: 96 L, in stock.\n"
         "Note: 96 L of WTR-001-0 are there, 1.6 L less than the 97.6 L of the book. The book "
-        "takes what was found.\n",
+        "takes what was found.\n"
+        'Next: pottle start --product "NAME" --kind KIND --target VOLUME\n',
     ),
 }
 REFUSED: dict[str, Refused] = {
@@ -148,8 +169,9 @@ def test_what_is_due_says_when_and_what_to_do(shell: Shell) -> None:
         "says": "on hold: smells of pine",
         "due": None,
         "minutes": None,
+        "next": "pottle lot SOO-001-3",
     }
-    heads, first, last = shell.run("due").lines
+    heads, first, last, step = shell.run("due").lines
     assert heads.split() == ["due", "when", "lot", "what", "to", "do"]
     assert first.startswith("in 1 d 2")
     assert "OE-002-3   Orange essence    rest to macerate, 3 h" in first
@@ -158,3 +180,4 @@ def test_what_is_due_says_when_and_what_to_do(shell: Shell) -> None:
         "SOO-001-3",
         "Sweet orange oil  on hold: smells of pine",
     ]
+    assert step == "Next: pottle rest OE-002-3 --end"

@@ -69,3 +69,27 @@ def test_the_house_says_what_an_hour_costs_in_its_money(shell: Shell) -> None:
     assert lines[-1] == "an hour of work: 18.00 EUR"
     assert not any("minor" in line for line in lines)
     assert shell.run("house", "--json").json["hour_minor"] == 1800
+
+
+def test_the_house_has_its_telephone_number_from_the_beginning_and_may_change_it(
+    shell: Shell,
+) -> None:
+    told = ("--house", "A", "--currency", "EUR", "--ledger", "new.db")
+    assert shell.run("init", *told, "--phone", "01 555 0100").exit_code == 0
+    at_new = ("--ledger", "new.db")
+    assert "phone: 01 555 0100" in shell.run("house", *at_new).lines
+    shell.run("person", "add", "AB", "Ada Brook", *at_new)
+    for args in (("--phone", "01 555 0199"), ("--address", "1 Quay")):
+        assert shell.run("house", *args, *at_new).exit_code == 0
+    assert shell.run("house", "--json", *at_new).json["phone"] == "01 555 0199"
+
+
+def test_a_telephone_number_nobody_can_read_makes_no_book(shell: Shell) -> None:
+    answer = shell.run(
+        *("init", "--house", "A", "--currency", "EUR", "--ledger", "new.db", "--phone", "01\u202e5")
+    )
+    assert (answer.exit_code, answer.complaints[0]) == (
+        2,
+        "The telephone number holds the invisible character U+202E.",
+    )
+    assert not Path("new.db").exists()

@@ -144,6 +144,19 @@ def test_the_papers_have_everybody_and_the_files_what_the_rule_lists(
     assert "shipping.csv lacks the reference document number in 1 of 1 row." in text
 
 
+def test_the_call_list_says_on_which_number_to_ring_back(shell: Shell, tmp_path: Path) -> None:
+    shell.run("recall", OIL, "--drill", "--out", "before")
+    shell.run("house", "--phone", "01 555 0199")
+    shell.run("recall", OIL, "--drill", "--out", "after")
+    before, after = (
+        " ".join("".join(texts_of((tmp_path / name / "recall.pdf").read_bytes())).split())
+        for name in ("before", "after")
+    )
+    assert "Leave the number to ring back:" in before
+    assert "Ring us back on 01 555 0199." in after
+    assert "01 555 0199" not in before
+
+
 def test_no_price_and_no_recipe_leaves(shell: Shell, tmp_path: Path) -> None:
     shell.run("recall", OIL, "--drill", "--out", "pack")
     texts = [path.read_text() for path in (tmp_path / "pack").glob("*.csv")]

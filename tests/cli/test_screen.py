@@ -3,6 +3,7 @@
 import re
 import shlex
 from dataclasses import replace
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -150,7 +151,39 @@ def test_what_a_list_carries_over_stands_under_its_own_line() -> None:
     assert wrapped("A plain sentence goes on at the left.", 20)[1] == "goes on at the left."
 
 
-@given(st.text(alphabet="ab1. 漢", max_size=60), st.integers(8, 30))
+PARTED = re.compile(r"(?<![\w.-])\d[\d.,]*$")
+"""A line that ends with a number."""
+UNIT = re.compile(r"(?:mL|L|g|kg|µm|°C|%|NTU|kPa)\b")
+
+
+@pytest.mark.parametrize("columns", [80, 120])
+@pytest.mark.parametrize("command", COMMANDS)
+def test_no_number_ends_a_line_whose_unit_begins_the_next(
+    wordy: Shell, command: str, columns: int
+) -> None:
+    args = shlex.split(command.format(**wordy.codes))
+    lines = shown_on(columns, args, POTTLE_LEDGER=str(wordy.book), NO_COLOR="1").splitlines()
+    for line, below in pairwise(re.split(r"\s{2,}", line.rstrip()) for line in lines):
+        ends = [cell for cell in line if PARTED.search(cell)]
+        begins = [cell for cell in below if UNIT.match(cell)]
+        assert not (ends and begins), (line, below)
+
+
+def test_a_number_stays_beside_its_unit_while_there_is_room() -> None:
+    words = "Orange syrup, 250 mL, at 20 °C, 48.00 EUR"
+    assert wrapped(words, 18) == ["Orange syrup,", "250 mL, at 20 °C,", "48.00 EUR"]
+    assert wrapped(words, 7)[2:5] == ["250 mL,", "at", "20 °C,"]
+    assert wrapped("250000 mL", 6) == ["250000", "mL"]
+    assert wrapped("room 12 left of it", 9) == ["room 12", "left of", "it"]
+
+
+def test_a_table_too_narrow_for_a_number_and_its_unit_parts_them_before_it_cuts_a_code() -> None:
+    columns = [["lot", "BOS-001-S"], ["amount", "12345 mL"]]
+    assert column_widths(columns, 19) == [9, 8]
+    assert column_widths(columns, 17) == [9, 6]
+
+
+@given(st.text(alphabet="ab1. 漢mL", max_size=60), st.integers(8, 30))
 def test_no_wrapped_line_is_wider_than_the_screen_and_no_letter_is_lost(
     line: str, width: int
 ) -> None:

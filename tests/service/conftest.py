@@ -75,3 +75,13 @@ def whole(walked_template: Path, tmp_path_factory: pytest.TempPathFactory) -> Pa
 def path(whole: Path, tmp_path: Path) -> Path:
     """The file of a book with a row in every table, to be changed."""
     return Path(shutil.copyfile(whole, tmp_path / "book.db"))
+
+
+@pytest.fixture
+def stocked(sqlite_keeper: Keeper) -> Keeper:
+    """A book with lots NS-001-J, NS-002-H, SOO-001-3 and MINE-1."""
+    sqlite_keeper.do("receive", material="spirit", amount="5L")
+    sqlite_keeper.do("receive", material="spirit", amount="2L")
+    sqlite_keeper.do("receive", material="orange-oil", amount="100mL")
+    sqlite_keeper.do("receive", material="carb", amount="1kg", code="mine-1")
+    return sqlite_keeper

@@ -6,7 +6,7 @@ from ledger.domain.entries import Formula
 from ledger.domain.entries.masters import FormulaLine, Keeping
 from ledger.domain.entries.words import ProductKind
 from ledger.domain.quantity import parse_quantity
-from ledger.service.drawing import propose
+from ledger.service.drawing import lacking, propose
 from ledger.service.formulas import versions
 from reports.build.drawing import commands, rows, shortages
 from tests.keeper import Keeper
@@ -136,6 +136,35 @@ def test_a_weight_is_drawn_from_a_volume_by_its_density_never_more_than_is_there
     assert drawn.amount + found.short == 100_000
 
 
+@pytest.mark.parametrize(
+    ("there", "taken"), [("5kg", ["667 g"]), ("100.123g", ["100.123 g", "567 g"])]
+)
+def test_what_is_taken_can_be_weighed_and_all_that_is_left_of_a_lot_is_taken(
+    there: str, taken: list[str], keeper: Keeper
+) -> None:
+    """1 kg for 1 L makes 666.667 g for two thirds of it."""
+    sugar(keeper, there, best_before="2026-06-30")
+    sugar(keeper, "5kg")
+    found = proposed(keeper, formula(keeper, "fudge", SUGAR), "666.667mL")
+    assert (found[0][1], [row[3] for row in found]) == ("667 g", taken)
+
+
+@pytest.mark.parametrize("tolerance_mpct", [10, 100, 2000])
+def test_what_is_taken_is_never_outside_the_limits(tolerance_mpct: int, keeper: Keeper) -> None:
+    sugar(keeper, "100.123g", best_before="2026-06-30")
+    sugar(keeper, "5kg")
+    line = FormulaLine(parse_quantity("1kg"), material="sugar", tolerance_mpct=tolerance_mpct)
+    code = keeper.opens("start", formula=formula(keeper, "fudge", line), target="666.667mL")
+    (found,) = propose(keeper.book, code)
+    least, most = found.wanted.least, found.wanted.most
+    assert least is not None
+    assert most is not None
+    assert least <= sum(item.amount for item in found.drawn) <= most
+    for command in commands(code, (found,)):
+        _, _, lot, source, amount = command.split()
+        keeper.do("add", lot=lot, source=source, amount=amount)
+
+
 def test_a_lot_of_unknown_density_is_not_drawn_on_by_weight(keeper: Keeper) -> None:
     keeper.opens("receive", material="spirit", amount="5L")
     line = FormulaLine(parse_quantity("100g"), material="spirit")
@@ -189,3 +218,51 @@ def test_a_proposal_records_nothing(keeper: Keeper) -> None:
     before = keeper.bodies()
     propose(keeper.book, code)
     assert (keeper.bodies(), keeper.held(lot)) == (before, 5_000_000)
+
+
+def still_lacking(keeper: Keeper, code: str) -> list[str]:
+    """Return the commands that put in what is still lacking in a batch."""
+    return commands(code, lacking(keeper.book, code))
+
+
+def test_what_is_put_in_is_lacking_no_more(keeper: Keeper) -> None:
+    sweet, strong = sugar(keeper, "5kg"), keeper.opens("receive", material="spirit", amount="5L")
+    code = keeper.opens("start", formula=formula(keeper, "fudge", SUGAR, SPIRIT), target="1L")
+    assert still_lacking(keeper, code) == [
+        f"pottle add {code} {sweet} 1kg",
+        f"pottle add {code} {strong} 500mL",
+    ]
+    keeper.do("add", lot=code, source=sweet, amount="1kg")
+    assert still_lacking(keeper, code) == [f"pottle add {code} {strong} 500mL"]
+    added = keeper.do("add", lot=code, source=strong, amount="500mL")
+    assert still_lacking(keeper, code) == []
+    keeper.do("strike", entry=str(added.seq), because="the wrong batch")
+    assert still_lacking(keeper, code) == [f"pottle add {code} {strong} 500mL"]
+
+
+@pytest.mark.parametrize(("put_in", "left"), [("960g", None), ("949g", "51g"), ("300.4g", "700g")])
+def test_too_little_of_a_line_is_topped_up_within_its_limits(
+    put_in: str, left: str | None, keeper: Keeper
+) -> None:
+    lot = sugar(keeper, "5kg")
+    line = FormulaLine(parse_quantity("1kg"), material="sugar", tolerance_mpct=5000)
+    code = keeper.opens("start", formula=formula(keeper, "fudge", line), target="1L")
+    keeper.do("add", lot=code, source=lot, amount=put_in)
+    assert still_lacking(keeper, code) == ([f"pottle add {code} {lot} {left}"] if left else [])
+
+
+def test_a_line_given_by_weight_of_a_lot_counted_by_volume_is_in_by_its_density(
+    keeper: Keeper,
+) -> None:
+    """100 mL at 0.845 g/mL weigh 84.5 g."""
+    oil = keeper.opens("receive", material="orange-oil", amount="500mL")
+    line = FormulaLine(parse_quantity("84.5g"), material="orange-oil", tolerance_mpct=1000)
+    code = keeper.opens("start", formula=formula(keeper, "oily", line), target="1L")
+    assert still_lacking(keeper, code) == [f"pottle add {code} {oil} 84.5g"]
+    keeper.do("add", lot=code, source=oil, amount="84.5g")
+    assert still_lacking(keeper, code) == []
+
+
+def test_nothing_is_lacking_in_a_batch_without_a_formula(keeper: Keeper) -> None:
+    code = keeper.opens("start", product="Fudge", kind="blend", target="1L")
+    assert lacking(keeper.book, code) == ()

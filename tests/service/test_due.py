@@ -187,6 +187,17 @@ def test_a_sample_of_rejected_goods_is_let_be_and_one_on_hold_is_not(
     assert told == {"reject": set(), "hold": {Waits.LOOK, Waits.HOLD}}[verdict]
 
 
+@pytest.mark.parametrize(("verdict", "is_told"), [("reject", False), ("hold", True)])
+def test_the_date_of_rejected_goods_matters_no_more(
+    verdict: str, is_told: bool, keeper: Keeper
+) -> None:
+    code = keeper.opens("receive", material="sugar", amount="1kg", best_before="2026-03-05")
+    keeper.clock.forward(days=5)
+    assert [row[2:] for row in shown(keeper)] == [(code, "past its date: reject it")]
+    keeper.do("judge", lot=code, verdict=verdict, because="it is old")
+    assert (Waits.DATE in {item.waits for item in due(keeper.book).items}) is is_told
+
+
 def test_a_formula_asks_for_looks_at_ages_since_the_finish(keeper: Keeper, lots: Lots) -> None:
     code = begin(keeper, lots)
     assert shown(keeper) == []
@@ -205,7 +216,7 @@ def test_a_date_is_told_of_thirty_days_ahead(keeper: Keeper, lots: Lots) -> None
     soon = keeper.opens("receive", material="sugar", amount="1kg", best_before="2026-04-01")
     keeper.opens("receive", material="sugar", amount="1kg", best_before="2026-04-02")
     assert [row[1:] for row in shown(keeper)] == [
-        ("2026-04-01 23:59", soon, "use it first: its date comes")
+        ("2026-04-01", soon, "use it first: its date comes")
     ]
     assert lots.sugar not in {item.lot for item in due(keeper.book).items}
 
@@ -213,9 +224,7 @@ def test_a_date_is_told_of_thirty_days_ahead(keeper: Keeper, lots: Lots) -> None
 def test_a_date_that_has_passed_is_told_until_the_lot_is_gone(keeper: Keeper, lots: Lots) -> None:
     old = keeper.opens("receive", material="sugar", amount="1kg", best_before="2026-03-04")
     keeper.clock.forward(days=3)
-    assert shown(keeper) == [
-        ("9 h 41 min ago", "2026-03-04 23:59", old, "past its date: reject it")
-    ]
+    assert shown(keeper) == [("9 h 41 min ago", "2026-03-04", old, "past its date: reject it")]
     keeper.do("send", lot=old, amount="1kg", moved_as="destroyed", because="past its date")
     assert shown(keeper) == []
     assert lots.sugar in keeper.lot_codes()
@@ -227,7 +236,7 @@ def test_a_date_that_the_formula_sets_is_told_of_too(keeper: Keeper, lots: Lots)
     keeper.clock.forward(days=29)
     keeper.do("look", lot=code, grade="bright")
     assert [row[1:] for row in shown(keeper)] == [
-        ("2026-04-11 23:59", code, "use it first: its date comes")
+        ("2026-04-11", code, "use it first: its date comes")
     ]
 
 

@@ -250,17 +250,23 @@ def test_figures_that_no_sum_could_use_are_told(sqlite_keeper: Keeper, tmp_path:
         (
             b"\xff\xfe",
             InputError,
-            "The file {file} is not text in UTF-8.",
+            "The file {file} is no text in UTF-8.",
             "Save it again as UTF-8 and load it.",
         ),
         (
             None,
             StorageError,
             "The file {file} could not be read: No such file or directory.",
-            "Check its name and place.",
+            "Check its name and rights.",
+        ),
+        (
+            b"#" * 1_000_001,
+            InputError,
+            "The file {file} is larger than 1000000 bytes.",
+            "Name the right file.",
         ),
     ],
-    ids=["no TOML", "lists too deep", "a number too long", "no text", "no file"],
+    ids=["no TOML", "lists too deep", "a number too long", "no text", "no file", "too large"],
 )
 def test_a_file_that_cannot_be_read_is_told(
     text: bytes | None,

@@ -117,7 +117,7 @@ def problems_of(folder: Path) -> tuple[tuple[str, str], ...]:
         pytest.param(
             {"house_toml": GOOD["house.toml"].replace("currency", "money") + 'currency = "EUR"'},
             'house.toml has "money", which a season does not know.',
-            "Here it knows: name, currency, address, country, time_zone, fluid_ounce.",
+            "Here it knows: name, currency, address, country, time_zone, fluid_ounce, phone.",
             id="unknown word of the house",
         ),
         pytest.param(
@@ -196,6 +196,26 @@ def test_lists_too_deep_in_a_house_are_told(tmp_path: Path) -> None:
         "another.",
         "Save it again as TOML in UTF-8.",
     )
+
+
+@pytest.mark.parametrize("name", ["note.csv", "house.toml"])
+def test_files_that_are_too_large_are_told_and_not_read(
+    name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    folder = folder_with(tmp_path)
+    for module in ("season_files", "season_house"):
+        monkeypatch.setattr(f"ledger.service.{module}.MOST_BYTES", 1000)
+    (folder / name).write_bytes(b"#" * 1001)
+    assert problems_of(folder)[-1] == (
+        f"The file {folder / name} is larger than 1000 bytes.",
+        "Name the right file.",
+    )
+
+
+def test_a_mark_of_byte_order_before_a_heading_is_no_part_of_it(tmp_path: Path) -> None:
+    folder = folder_with(tmp_path)
+    (folder / "note.csv").write_bytes(b"\xef\xbb\xbf" + (folder / "note.csv").read_bytes())
+    assert read_season(folder).rows[-1].verb == "note"
 
 
 def test_rows_come_by_when_they_were_typed_then_by_verb_then_by_line(tmp_path: Path) -> None:

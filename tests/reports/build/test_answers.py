@@ -5,6 +5,7 @@ import pytest
 from ledger.service.book import Recorded
 from ledger.service.looking import dossier
 from reports.build.answers import Answer, answer
+from reports.build.next_steps import step_of_lot
 from tests.keeper import Keeper
 from tests.path import receive_all, walk_main_path
 
@@ -80,7 +81,59 @@ def test_bottled_goods_go_from_their_release_to_a_buyer(sqlite_keeper: Keeper) -
         assert does(sqlite_keeper, verb, lot=packed, **words).plain["next"] == step
 
 
-def test_a_note_needs_no_next_step(sqlite_keeper: Keeper) -> None:
+def test_labels_of_goods_that_are_not_released_lead_to_their_release(
+    sqlite_keeper: Keeper,
+) -> None:
+    packed = walk_main_path(sqlite_keeper).packed
+    sqlite_keeper.do("judge", lot=packed, verdict="release")
+    released = does(sqlite_keeper, "labels", lot=packed, printed="2")
+    assert released.plain["next"] == f"pottle send {packed} COUNT --to WHO"
+    sqlite_keeper.do("judge", lot=packed, verdict="rework", because="dusty")
+    waiting = does(sqlite_keeper, "labels", lot=packed, printed="2")
+    assert waiting.plain["next"] == f"pottle release {packed}"
+
+
+@pytest.mark.parametrize(
+    ("verb", "words"),
+    [("check", {"words": "read it"}), ("note", {"text": "Smells well."})],
+)
+def test_what_changes_nothing_leaves_the_next_step_as_it_was(
+    verb: str, words: dict[str, str], sqlite_keeper: Keeper
+) -> None:
+    keeper = sqlite_keeper
+    lots = receive_all(keeper)
+    code = keeper.opens("start", product="Orange essence", kind="essence", target="480mL")
+    for act, told_of_it in (
+        ("add", {"source": lots.spirit, "amount": "400mL"}),
+        ("rest", {"purpose": "macerate"}),
+        ("rest", {"ended": "yes"}),
+        ("filter", {"medium": "paper", "volume_out": "390mL"}),
+        ("finish", {"volume": "388mL"}),
+        ("look", {"grade": "bright"}),
+        ("judge", {"verdict": "release"}),
+    ):
+        step = does(keeper, act, lot=code, **told_of_it).plain["next"]
+        assert step == step_of_lot(dossier(keeper.book, code))
+        assert does(keeper, verb, lot=code, **words).plain["next"] == step
+
+
+def test_a_lot_of_which_nothing_is_left_or_that_was_filled_leads_to_who_has_it(
+    sqlite_keeper: Keeper,
+) -> None:
+    path = walk_main_path(sqlite_keeper)
+    steps = {
+        lot: step_of_lot(dossier(sqlite_keeper.book, lot))
+        for lot in (path.essence, path.syrup, path.packed)
+    }
+    assert steps[path.syrup] == f"pottle trace {path.syrup} --forward"
+    struck = sqlite_keeper.opens("start", product="Slip", kind="syrup", target="1L")
+    assert step_of_lot(dossier(sqlite_keeper.book, struck)) == f"pottle add {struck} LOT AMOUNT"
+    entry = dossier(sqlite_keeper.book, struck).state.seq
+    sqlite_keeper.do("strike", entry=str(entry), because="a slip")
+    assert step_of_lot(dossier(sqlite_keeper.book, struck)) == "pottle stock"
+
+
+def test_a_note_about_no_lot_needs_no_next_step(sqlite_keeper: Keeper) -> None:
     found = does(sqlite_keeper, "note", text="The still is out of order.")
     assert found.lines == ("Recorded 9, note: The still is out of order.",)
 

@@ -1,4 +1,4 @@
-"""The cost of a lot in words: a price that nobody could read by the mL is told by the litre."""
+"""The cost of a lot in words: prices that can be read, amounts with digits that mean something."""
 
 from dataclasses import replace
 from fractions import Fraction
@@ -6,7 +6,7 @@ from fractions import Fraction
 import pytest
 
 from ledger.service.costing import CostCard, cost
-from reports.build.costing import head, plain, price_lines
+from reports.build.costing import figures, head, plain, price, price_lines, rows
 from tests.keeper import Keeper
 from tests.path import walk_main_path
 
@@ -67,3 +67,32 @@ def test_what_cost_nothing_has_no_price_to_tell(sqlite_keeper: Keeper) -> None:
     card = cost(sqlite_keeper.book, lots.water)
     assert head(card)[1] == "A mL: 0.00 EUR."
     assert price_lines(card) == []
+
+
+@pytest.mark.parametrize(
+    ("hundredths", "told", "for_machines"),
+    [
+        (Fraction(71314, 100), "7.13 EUR", "7.131"),
+        (Fraction(100), "1.00 EUR", "1.000"),
+        (Fraction(9999, 100), "0.9999 EUR", "0.9999"),
+        (Fraction(1, 3), "0.003333 EUR", "0.003333"),
+        (Fraction(123456), "1234.56 EUR", "1234.56"),
+        (Fraction(0), "0.00 EUR", "0.00"),
+    ],
+)
+def test_a_price_is_to_the_cent_and_below_one_to_four_figures(
+    hundredths: Fraction, told: str, for_machines: str
+) -> None:
+    assert price(hundredths, "EUR") == told
+    assert figures(hundredths) == for_machines
+
+
+def test_what_a_lot_took_of_others_has_three_digits(sqlite_keeper: Keeper) -> None:
+    keeper = sqlite_keeper
+    path = walk_main_path(keeper)
+    card = cost(keeper.book, path.packed)
+    assert len(card.lines) > 3
+    for line, (*_, amount, _) in zip(card.lines, rows(card), strict=False):
+        digits = amount.split()[0].replace(".", "").strip("0")
+        assert len(digits) <= 3, (line, amount)
+    assert head(card)[0].startswith(path.packed)

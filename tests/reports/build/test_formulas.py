@@ -59,9 +59,7 @@ def test_every_limit_of_a_step_is_told() -> None:
 
 def test_amounts_are_scaled_with_overage_and_tolerance() -> None:
     """30 mL and 1 % more for 480 mL; 60.6 mL for 960 mL, and 2.5 % of it either way."""
-    assert line_rows(FORMULA, 960_000) == [
-        ("oil", "60.6 mL", "1 %", "2.5 %", "59.085 mL to 62.115 mL")
-    ]
+    assert line_rows(FORMULA, 960_000) == [("oil", "60.6 mL", "1 %", "2.5 %", "59.1 mL to 62.1 mL")]
 
 
 def test_what_differs_is_told_and_nothing_else() -> None:

@@ -63,7 +63,7 @@ def test_struck_and_corrected_entries_stay_with_their_notes(
     ]
     assert rows["27"].notes[0] == "Corrects entry 17."
     assert rows["27"].notes[-1] == "Reason: misread the scale."
-    assert [(row.amount, row.struck) for row in view.inputs if row.lot.startswith("SOO")] == [
+    assert [(row.amount, row.struck) for row in view.inputs or () if row.lot.startswith("SOO")] == [
         ("25 g", True),
         ("26 g", False),
     ]
@@ -73,7 +73,7 @@ def test_the_balance_goes_from_what_went_in_to_what_came_out(
     made: tuple[Keeper, Lots, str],
 ) -> None:
     keeper, _, essence = made
-    balance = dict(record_of(keeper, essence).balance)
+    balance = dict(record_of(keeper, essence).balance or ())
     assert balance["Target"] == "480 mL"
     assert balance["Came out"] == "448 mL"
     assert balance["Share of target"] == "93.3 %"
@@ -167,3 +167,23 @@ def test_where_goods_went_is_told_and_what_came_back_is_no_negative(
         ("Bridge Street Stall", "sold on 2026-03-04", "6"),
         ("Bridge Street Stall", "came back on 2026-03-04", "2"),
     )
+
+
+def test_the_record_of_a_delivery_is_headed_so_and_has_no_parts_of_a_batch(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    keeper, lots, essence = made
+    view = record_of(keeper, lots.oil)
+    assert (view.paper, view.inputs, view.balance) == ("Lot received", None, None)
+    assert dict(view.facts)["Received"] == "2026-03-02 09:10"
+    batch = record_of(keeper, essence)
+    assert batch.paper == "Batch record"
+    assert batch.inputs
+    assert batch.balance
+    filled = record_of(keeper, pack(keeper, lots, essence))
+    assert (filled.paper, "Filled" in dict(filled.facts)) == ("Batch record", True)
+
+
+def test_a_batch_into_which_nothing_went_says_so(sqlite_keeper: Keeper) -> None:
+    code = sqlite_keeper.opens("start", product="Empty", kind="blend", target="1L")
+    assert record_of(sqlite_keeper, code).inputs == ()

@@ -59,6 +59,17 @@ def test_a_section_without_rows_says_so() -> None:
     assert "Cautions" not in text
 
 
+def test_a_part_that_a_paper_does_not_have_is_left_out_and_the_paper_has_its_own_head() -> None:
+    bought = replace(RECORD, inputs=None, balance=None, paper="Lot received")
+    pdf = printed(batch_record, bought)
+    text = text_of(pdf)
+    assert "\nLot received\n" in text
+    assert metadata_of(pdf)["Title"] == "Lot received E26-014-7"
+    for words in ("Batch record", "\nInputs\n", "\nYield and loss\n"):
+        assert words not in text
+    assert "\nSteps\n" in text
+
+
 def test_markup_and_scripts_print_as_they_stand() -> None:
     words = "<b>Тархун</b> &amp; [red]λεμόνι[/red] <strike>Nước"
     view = replace(RECORD, title=words, steps=(step(0, "note", words, words),))

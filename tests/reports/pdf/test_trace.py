@@ -1,5 +1,7 @@
 """A trace on paper: every line of it, indented, with its heads on every page."""
 
+from dataclasses import replace
+
 from reports.pdf.trace import trace_paper
 from reports.views import TraceRow, TraceView
 from tests.reports.pdf.readback import printed, texts_of
@@ -34,3 +36,16 @@ def test_a_way_that_was_not_asked_for_has_no_part() -> None:
     text = "".join(texts_of(printed(trace_paper, view(1))))
     assert "Made of" not in text
     assert "What became of it (share: how much of OIL-1 is in it)" in text
+
+
+def test_who_has_goods_how_many_and_since_when_stand_in_columns_of_their_own() -> None:
+    rows = (
+        TraceRow(2, "", "Pretend Bar, DN-1", "5", "", "2026-04-28", "sold to", is_held=True),
+        TraceRow(2, "", "waste sheet 7", "6", "", "2026-07-10", "destroyed"),
+    )
+    text = "".join(texts_of(printed(trace_paper, replace(view(1), forward=rows))))
+    lines = [line.replace("\N{NO-BREAK SPACE}", " ").strip() for line in text.splitlines()]
+    assert [line for line in lines if "–" in line] == [
+        "– sold to Pretend Bar, DN-1 5 2026-04-28",
+        "– destroyed waste sheet 7 6 2026-07-10",
+    ]
