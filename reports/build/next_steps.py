@@ -6,9 +6,10 @@ maker to fill in. Refuses: steps that would be refused as things stand.
 
 from typing import TYPE_CHECKING
 
-from ledger.domain.entries import Entry, Finish, Look, Material, Person, Rest
+from ledger.domain.entries import Entry, Finish, Material, Person, Rest
 from ledger.domain.entries.words import LotType, MaterialKind, ProductKind
 from ledger.domain.lots import BARRED, Status, latest, open_rest
+from ledger.domain.rules.release import unseen
 
 if TYPE_CHECKING:
     from ledger.service.looking import Dossier
@@ -40,9 +41,9 @@ def next_step(entry: Entry, dossier: "Dossier | None") -> str | None:
             return f"pottle add {code} LOT AMOUNT"
         case "rest" | "add":
             return _at_the_bench(entry, dossier)
-        case "filter" | "rinse" | "decant":
+        case "filter" | "rinse" | "decant" | "makeup":
             return LOOK.format(code)
-        case "look" | "measure" | "makeup" | "finish" | "judge" | "bottle":
+        case "look" | "measure" | "finish" | "judge" | "bottle":
             return _towards_release(dossier)
         case "labels":
             return f"pottle send {code} COUNT --to WHO"
@@ -92,7 +93,7 @@ def _towards_release(dossier: "Dossier") -> str | None:
         return _after_release(dossier)
     if status in BARRED:
         return f"pottle trace {code} --forward"
-    if lot_type is not LotType.PACKED and not latest(state, Look):
+    if lot_type is not LotType.PACKED and unseen(state):
         return LOOK.format(code)
     if lot_type is LotType.MADE and not latest(state, Finish):
         return f"pottle finish {code} VOLUME"

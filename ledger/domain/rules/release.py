@@ -7,7 +7,19 @@ stands in the way, unless a named person overrides it with a reason.
 
 from collections.abc import Iterator
 
-from ledger.domain.entries import Add, Draft, Facts, Filter, Finish, Judge, Look, Rinse, Start
+from ledger.domain.entries import (
+    Add,
+    Draft,
+    Entry,
+    Facts,
+    Filter,
+    Finish,
+    Judge,
+    Look,
+    MakeUp,
+    Rinse,
+    Start,
+)
 from ledger.domain.entries.words import Grade, LotType, ProductKind, RinseTo, Verdict
 from ledger.domain.lots import (
     LotState,
@@ -64,26 +76,47 @@ def _seen(lot: LotState, making: LotState) -> Iterator[Finding]:
     if latest(lot, Look) and lot is not making:
         return
     filling = opener(lot) if lot is not making else None
+    if what := unseen(making, filling):
+        yield stands_in_the_way(what, f"Look at it: pottle look {lot.code} GRADE --of neat")
+
+
+def unseen(making: LotState, filling: Entry | None = None) -> str | None:
+    """Return, as a sentence, that nobody looked at a lot since it last changed, or None.
+
+    Args:
+        making: The lot.
+        filling: The filling of bottles out of it; what changed afterwards is not in them.
+    """
     is_seen = was_ever_seen = False
+    changed: Facts | None = None
     for entry in making.entries:
         if changes(entry.draft.facts):
             if filling and entry.position > filling.position:
                 break
-            is_seen = False
+            is_seen, changed = False, entry.draft.facts
         elif isinstance(entry.draft.facts, Look):
             is_seen = was_ever_seen = True
-    if not is_seen:
-        since = " since it last changed" if was_ever_seen else ""
-        yield stands_in_the_way(
-            f"{making.code} has not been looked at{since}.",
-            f"Look at it: pottle look {lot.code} GRADE --of neat",
-        )
+    since = _since(changed) if was_ever_seen else ""
+    return None if is_seen else f"{making.code} has not been looked at{since}."
+
+
+def _since(changed: Facts | None) -> str:
+    if isinstance(changed, MakeUp):
+        return f" since it was made up with {changed.source}, which may have clouded it"
+    return " since it last changed"
 
 
 def changes(facts: Facts) -> bool:
-    """Return whether an entry may have made the lot look otherwise, or says that it must."""
+    """Return whether an entry may have made the lot look otherwise, or says that it must.
+
+    Every making up counts, whatever it was made up with: water or a weaker spirit brings oil out of
+    an essence, and the strengths of the two, which would tell whether it can, are seldom both known
+    and never cover a cold or unclean liquid. One look more costs less than a clouded bottle.
+    """
     match facts:
-        case Add() | Filter() | Rinse(went_to=RinseTo.BATCH) | Judge(verdict=Verdict.REWORK):
+        case Add() | MakeUp() | Filter() | Rinse(went_to=RinseTo.BATCH):
+            return True
+        case Judge(verdict=Verdict.REWORK):
             return True
         case _:
             return False

@@ -155,7 +155,10 @@ LOOKS = [
     ),
     *(
         Case(f"{facts.KIND} after the look", *stepped((POURED,), AS_ASKED, facts), NOT_AS_POURED)
-        for facts in (make(Add), FILTER, make(Rinse), make(Judge, verdict=Verdict.REWORK))
+        for facts in (
+            *(make(Add), make(MakeUp), FILTER, make(Rinse)),
+            make(Judge, verdict=Verdict.REWORK),
+        )
     ),
     Case("looked at again", *stepped((POURED,), AS_ASKED, FILTER, AS_ASKED)),
     Case("as clear as asked", *stepped((POURED,), otherwise(grade=Grade.CLEAR))),
