@@ -8,6 +8,7 @@ from ledger.domain.entries import Draft
 from ledger.domain.rules import (
     amounts,
     clearance,
+    done,
     following,
     gate,
     genealogy,
@@ -32,6 +33,7 @@ FAMILIES = (
     following,
     usual,
     release,
+    done,
     gate,
     clearance,
     keeping,

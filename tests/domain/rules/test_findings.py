@@ -15,6 +15,7 @@ from ledger.domain.rules import (
     Severity,
     amounts,
     clearance,
+    done,
     findings,
     following,
     gate,
@@ -46,6 +47,7 @@ def test_the_families_are_told_in_their_order() -> None:
         following,
         usual,
         release,
+        done,
         gate,
         clearance,
     )
