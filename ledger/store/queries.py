@@ -259,13 +259,15 @@ def entries_of_kind(connection: Connection, kind: str) -> tuple[Entry, ...]:
     return tuple(map(kept_entry, ask_column(connection, query)))
 
 
-def moves_of_lot(connection: Connection, lot: int) -> tuple[Entry, ...]:
-    """Return the entries in force that took something out of a lot, by when they happened."""
+def draws_on(connection: Connection, lot: int, until: datetime) -> tuple[Entry, ...]:
+    """Return the entries in force that took of a lot for another up to a moment, in order."""
     query = (
         f"SELECT e.body FROM posting p JOIN entry e ON e.seq = p.seq {IN_FORCE} "
-        "AND p.source = :lot ORDER BY e.happened_at, e.stands_for"
+        "AND p.source = :lot AND p.target IS NOT NULL AND e.happened_at <= :until "
+        "ORDER BY e.happened_at, e.stands_for"
     )
-    return tuple(map(kept_entry, dict.fromkeys(ask_column(connection, query, lot=lot))))
+    found = ask_column(connection, query, lot=lot, until=instant_text(until))
+    return tuple(map(kept_entry, dict.fromkeys(found)))
 
 
 def moves_from(connection: Connection, lots: Sequence[int]) -> Iterator[Moved]:

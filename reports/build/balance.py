@@ -18,7 +18,10 @@ Line = tuple[str, str]
 
 
 def balance(
-    state: LotState, inputs: tuple[Carried, ...], formula: Formula | None = None
+    state: LotState,
+    inputs: tuple[Carried, ...],
+    formula: Formula | None = None,
+    draws: tuple[Entry, ...] = (),
 ) -> tuple[Line, ...]:
     """Return the lines of a batch's balance, label and value; empty for lots not made here."""
     started = latest(state, Start)
@@ -28,7 +31,7 @@ def balance(
     lines += _went_in(inputs)
     lines += [line for entry in state.entries for line in _act(entry)]
     liquids = {edge.source for edge in inputs if edge.measure is Measure.UL}
-    became = yield_of(state.code, state.entries, liquids)
+    became = yield_of(state.code, state.entries, liquids, draws)
     if became:
         lines += _came_out(started, became, formula)
         lines += _reconciled(became, inputs, holds_unmeasured=_holds_unmeasured(state))
@@ -54,6 +57,7 @@ def _reconciled(
     put_in = sum(edge.amount for edge in inputs if edge.measure is Measure.UL)
     for label, amount in (
         ("Taken out before the finish", became.drawn),
+        *((f"Drawn to {code} before the finish", amount) for code, amount in became.to_lots),
         ("Heels", became.heel),
         ("In cakes, as measured", became.cake),
         ("Rinse kept apart or thrown away", became.apart),

@@ -5,13 +5,12 @@ what is asked of every lot. Refuses: nothing by itself; a named person may overr
 """
 
 from collections.abc import Iterator
-from datetime import datetime
 
-from ledger.domain.entries import Draft, Entry, Finish, Formula, Look
+from ledger.domain.entries import Draft, Entry, Formula, Look
 from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.entries.words import Grade, LookedAt, ProductKind
 from ledger.domain.formulas import version_of
-from ledger.domain.lots import LotState, last_look, opener
+from ledger.domain.lots import LotState, finished_at, last_look, opener
 from ledger.domain.rules.done import before_packing
 from ledger.domain.rules.finding import Finding, Rule
 from ledger.domain.rules.in_words import degrees, span, time_of
@@ -87,12 +86,6 @@ def _age(entry: Entry, look: Look, lot: LotState) -> int:
         return look.age_minutes
     made = finished_at(lot.bulk or lot)
     return round((entry.draft.happened.at - made).total_seconds() / 60) if made else 0
-
-
-def finished_at(lot: LotState) -> datetime | None:
-    """Return when the making of a lot ended, or None."""
-    ends = [e.draft.happened.at for e in lot.entries if isinstance(e.draft.facts, Finish)]
-    return ends[-1] if ends else None
 
 
 def _asked(step: FormulaStep) -> str:
