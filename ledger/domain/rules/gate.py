@@ -5,6 +5,7 @@ what is asked of every lot. Refuses: nothing by itself; a named person may overr
 """
 
 from collections.abc import Iterator
+from datetime import timedelta
 
 from ledger.domain.entries import Draft, Entry, Formula, Look
 from ledger.domain.entries.masters import FormulaStep
@@ -13,7 +14,7 @@ from ledger.domain.formulas import version_of
 from ledger.domain.lots import LotState, finished_at, last_look, opener
 from ledger.domain.rules.done import before_packing
 from ledger.domain.rules.finding import Finding, Rule
-from ledger.domain.rules.in_words import degrees, span, time_of
+from ledger.domain.rules.in_words import degrees, is_outside, span, time_of
 from ledger.domain.rules.release import FLAWS, changes, stands_in_the_way, to_release
 from ledger.domain.scene import Scene
 
@@ -76,16 +77,16 @@ def _is_as_asked(step: FormulaStep, entry: Entry, lot: LotState) -> bool:
     low, high, temp = step.temp_min_mdegc, step.temp_max_mdegc, look.temp_mdegc
     is_cold_enough = high is None or (temp is not None and temp <= high)
     is_warm_enough = low is None or (temp is not None and temp >= low)
-    is_old_enough = step.age_minutes is None or _age(entry, look, lot) >= step.age_minutes
+    is_old_enough = not is_outside(_age(entry, look, lot), step.age_minutes, None)
     return is_cold_enough and is_warm_enough and is_old_enough
 
 
-def _age(entry: Entry, look: Look, lot: LotState) -> int:
-    """Return how old the sample was in minutes: as told, else since the making ended."""
+def _age(entry: Entry, look: Look, lot: LotState) -> timedelta:
+    """Return how old the sample was: as told, else since the making ended."""
     if look.age_minutes is not None:
-        return look.age_minutes
+        return timedelta(minutes=look.age_minutes)
     made = finished_at(lot.bulk or lot)
-    return round((entry.draft.happened.at - made).total_seconds() / 60) if made else 0
+    return entry.draft.happened.at - made if made else timedelta()
 
 
 def _asked(step: FormulaStep) -> str:

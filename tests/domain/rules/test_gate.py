@@ -51,10 +51,10 @@ def otherwise(**changes: Any) -> Look:
     return make(Look, **told)
 
 
-def seen_at(day: int, hour: int, **changes: Any) -> tuple[Any, Any]:
+def seen_at(day: int, hour: int, minute: int = 0, second: int = 0, **told: Any) -> tuple[Any, Any]:
     """Return the release of a lot finished at noon of the first of March and seen then."""
     finish = entry(FINISH, 2, at(12, day=1))
-    look = entry(make(Look, **changes), 3, at(hour, day=day))
+    look = entry(make(Look, **told), 3, at(hour, minute, second, day=day))
     return released(lot("E-1", finish, look), formula=make(Formula, steps=(AGED,)))
 
 
@@ -106,6 +106,7 @@ LOOKS = [
     ),
     Case("a day after it was finished", *seen_at(2, 12)),
     Case("less than a day after it was finished", *seen_at(2, 11), TOO_FRESH),
+    Case("a second less than a day after it", *seen_at(2, 11, 59, 59), TOO_FRESH),
     Case("of a sample a day old, as told", *seen_at(1, 13, age_minutes=1440)),
     Case("of a fresh sample, as told", *seen_at(3, 12, age_minutes=1439), TOO_FRESH),
     Case("never finished", *stepped((AGED,), LOOK), TOO_FRESH),
