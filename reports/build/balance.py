@@ -55,6 +55,16 @@ def _reconciled(
     if not any(edge.measure is Measure.MG for edge in inputs):
         yield "Share of liquids put in", percent(became.came_out, became.went_in)
     put_in = sum(edge.amount for edge in inputs if edge.measure is Measure.UL)
+    yield from _told(became, put_in - became.went_in)
+    share = percent(abs(became.unexplained), became.went_in)
+    if became.unexplained < 0:
+        yield "More than the liquids: solids dissolved", show(-became.unexplained, Measure.UL)
+    else:
+        label = "Unexplained, filters included" if holds_unmeasured else "Unexplained"
+        yield label, f"{show(became.unexplained, Measure.UL)}, {share}"
+
+
+def _told(became: Yield, put_in_after: int) -> Iterator[Line]:
     for label, amount in (
         ("Taken out before the finish", became.drawn),
         *((f"Drawn to {code} before the finish", amount) for code, amount in became.to_lots),
@@ -63,16 +73,10 @@ def _reconciled(
         ("Rinse kept apart or thrown away", became.apart),
         ("Spilt or thrown away", became.waste),
         ("Of what came out, kept back as samples", became.kept_back),
-        ("Put in after the finish", put_in - became.went_in),
+        ("Put in after the finish", put_in_after),
     ):
         if amount:
             yield label, show(amount, Measure.UL)
-    share = percent(abs(became.unexplained), became.went_in)
-    if became.unexplained < 0:
-        yield "More than the liquids: solids dissolved", show(-became.unexplained, Measure.UL)
-    else:
-        label = "Unexplained, filters included" if holds_unmeasured else "Unexplained"
-        yield label, f"{show(became.unexplained, Measure.UL)}, {share}"
 
 
 def _holds_unmeasured(state: LotState) -> bool:

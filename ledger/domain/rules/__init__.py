@@ -20,7 +20,8 @@ from ledger.domain.rules import (
     release,
     status,
     times,
-    usual,
+    usual_handling,
+    usual_measures,
 )
 from ledger.domain.rules.finding import Finding, Severity
 from ledger.domain.scene import Scene
@@ -35,7 +36,8 @@ FAMILIES = (
     following,
     following_amounts,
     following_steps,
-    usual,
+    usual_measures,
+    usual_handling,
     release,
     done,
     gate,

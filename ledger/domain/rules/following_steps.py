@@ -49,13 +49,7 @@ def _outside(step: FormulaStep, facts: Facts, formula: Formula) -> list[Finding]
             told = f"The rest to {purpose}"
             return [*_time(step, told, ended - started, which), *_warmth(step, told, facts, which)]
         case Filter() as passed:
-            told = f"Pass {passed.pass_no}"
-            return [
-                *_pores(step, told, passed, which),
-                *_precoat(step, told, passed, which),
-                *_minutes(step, told, passed.minutes, which),
-                *_warmth(step, told, passed, which),
-            ]
+            return list(_of_pass(step, f"Pass {passed.pass_no}", passed, which))
         case Add(minutes=minutes):
             timed = _minutes(step, "The adding", minutes, which)
             return [*timed, *_warmth(step, "The adding", facts, which)]
@@ -68,6 +62,13 @@ def _outside(step: FormulaStep, facts: Facts, formula: Formula) -> list[Finding]
             ]
         case _:
             return []
+
+
+def _of_pass(step: FormulaStep, told: str, passed: Filter, which: str) -> Iterator[Finding]:
+    yield from _pores(step, told, passed, which)
+    yield from _precoat(step, told, passed, which)
+    yield from _minutes(step, told, passed.minutes, which)
+    yield from _warmth(step, told, passed, which)
 
 
 def _minutes(step: FormulaStep, told: str, minutes: int | None, which: str) -> Iterator[Finding]:

@@ -28,7 +28,8 @@ from ledger.domain.rules import (
     release,
     status,
     times,
-    usual,
+    usual_handling,
+    usual_measures,
 )
 from ledger.domain.scene import Scene
 from tests.domain.builders import at, draft, grams, lot, make, ml, packed, scene, when
@@ -49,7 +50,8 @@ def test_the_families_are_told_in_their_order() -> None:
         following,
         following_amounts,
         following_steps,
-        usual,
+        usual_measures,
+        usual_handling,
         release,
         done,
         gate,
