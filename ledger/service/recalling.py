@@ -5,6 +5,7 @@ reads and records nothing. Refuses: a recall without a reason, and the closing o
 open.
 """
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from ledger.domain.entries import Closing, Contact, Entry, House, Judge
@@ -153,7 +154,7 @@ def recall_on(connection: Connection, code: str) -> Recall:
     found = trace_on(connection, code, back=False)
     kept = [node.brief for node in found.nodes if node.way in (Way.HERE, Way.FORWARD)]
     kept = [brief for brief in kept if brief.status is not Status.STRUCK]
-    lots = balances(connection, kept)
+    lots = balances(connection, kept, found.holders)
     begun, closed = _course(connection, found.lot.lot)
     contacts = _contacts(connection, {brief.code for brief in kept}, begun)
     sizes = bottle_sizes(connection, [brief.lot for brief in kept])
@@ -178,25 +179,35 @@ def recall_on(connection: Connection, code: str) -> Recall:
     )
 
 
-def balances(connection: Connection, lots: list[Brief]) -> tuple[RecalledLot, ...]:
-    """Return lots with where all of each is."""
+def balances(
+    connection: Connection, lots: list[Brief], holders: Iterable[Holder]
+) -> tuple[RecalledLot, ...]:
+    """Return lots with where all of each is, by what went out of them and came back."""
     numbers = [brief.lot for brief in lots]
     turned, out = turnovers(connection, numbers), finished(connection, numbers)
-    return tuple(_recalled(brief, turned[brief.lot], out.get(brief.lot)) for brief in lots)
+    moved: dict[str, list[Holder]] = {}
+    for item in holders:
+        moved.setdefault(item.lot, []).append(item)
+    return tuple(
+        _recalled(brief, turned[brief.lot], moved.get(brief.code, []), out.get(brief.lot))
+        for brief in lots
+    )
 
 
-def _recalled(brief: Brief, moved: Turnover, came_out: int | None) -> RecalledLot:
+def _recalled(
+    brief: Brief, turned: Turnover, moved: list[Holder], came_out: int | None
+) -> RecalledLot:
     def balance(made: int) -> Balance:
         return balance_of(
             made=made,
             on_hand=brief.on_hand,
-            used=moved.used,
-            returned=moved.returned,
-            gone=moved.gone,
+            used=turned.used,
+            moves=[(item.party, item.moved_as, abs(item.amount)) for item in moved],
+            gone=turned.gone,
         )
 
     if brief.lot_type != "made":
-        return RecalledLot(brief, balance(moved.came))
+        return RecalledLot(brief, balance(turned.came))
     if came_out is None:
         # Not finished: there was what is there and what went out.
         came_out = -balance(0).unexplained
