@@ -1,7 +1,7 @@
 """Calls to those who hold goods of a recalled lot.
 
 Guarantees: every call is an entry of the lot, however it ended; a name that nothing was sent to is
-remarked on, and so are more bottles than went there. Refuses: nothing beyond the rules.
+remarked on, and so are more bottles than went there. Refuses: what is left by the word of nobody.
 """
 
 from collections.abc import Iterator
@@ -10,10 +10,13 @@ from dataclasses import replace
 from ledger.domain.entries import Contact
 from ledger.domain.entries.words import Reached
 from ledger.domain.quantity import Measure, show
+from ledger.errors import InputError
 from ledger.service.book import Book, How, Recorded
 from ledger.service.desk import at_desk
-from ledger.service.recall_calls import NONE_LEFT, may_have
+from ledger.service.recall_answers import NONE_LEFT
+from ledger.service.recall_calls import may_have
 from ledger.service.tracing import trace_on
+from ledger.service.words import Words
 from ledger.store.engine import Connection
 
 NOTHING = frozenset({"0", "none", "nothing"})
@@ -32,20 +35,32 @@ def contact(
 ) -> Recorded:
     """Record that somebody who holds goods of a lot was called."""
     with at_desk(book, how) as desk:
-        read = desk.words
-        said = read.text_or_none(words, "words")
-        is_none = (still_there or "").strip().lower() in NOTHING
-        facts = Contact(
-            party=read.text(party, "name of who was called"),
-            reached=read.needed(reached, Reached, "end of the call"),
-            still_there=read.pieces(still_there) if still_there and not is_none else None,
-            words=", ".join(part for part in (NONE_LEFT, said) if part) if is_none else said,
-        )
-        code = read.lot(lot)
-        read.done()
+        facts = _read(desk.words, party, reached, still_there, words)
+        code = desk.words.lot(lot)
+        desk.words.done()
         done = desk.record(facts, code)
         remarks = _remarks(desk.connection, code, done.seq, facts)
         return replace(done, remarks=(*done.remarks, *remarks))
+
+
+def _read(
+    read: Words, party: str, reached: str, still_there: str | None, words: str | None
+) -> Contact:
+    said = read.text_or_none(words, "words")
+    is_none = (still_there or "").strip().lower() in NOTHING
+    facts = Contact(
+        party=read.text(party, "name of who was called"),
+        reached=read.needed(reached, Reached, "end of the call"),
+        still_there=read.pieces(still_there) if still_there and not is_none else None,
+        words=", ".join(part for part in (NONE_LEFT, said) if part) if is_none else said,
+    )
+    if still_there and facts.reached is Reached.NO_ANSWER:
+        error = InputError(
+            "Nobody answered, so nobody can have said how much is left.",
+            "Leave --still out, or say how they were reached: --reached spoken or left-word.",
+        )
+        read.errors.append(error)
+    return facts
 
 
 def _remarks(

@@ -7,7 +7,7 @@ from hypothesis import HealthCheck, given, settings
 from ledger.domain.entries import Judge
 from ledger.domain.entries.words import Verdict
 from ledger.domain.lots import Status
-from ledger.errors import ReasonNeededError, RefusedError
+from ledger.errors import InputError, ReasonNeededError, RefusedError
 from ledger.service.carrying import traced
 from ledger.service.looking import brief_of
 from ledger.service.recalling import Recall, recall_of, recall_on
@@ -185,6 +185,51 @@ def test_a_call_says_what_is_left_and_a_return_takes_from_it(walked: tuple[Keepe
     call = recall_of(keeper.book, lots.oil).to_call[0]
     assert (call.pieces, call.volume_ul, len(call.contacts)) == (0, 0, 3)
     assert getattr(call.contacts[-1].draft.facts, "words", "") == "none left, sold"
+
+
+def test_nothing_left_is_an_answer_however_they_were_reached(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    keeper.do("recall", lot=lots.oil, because="throws haze")
+    keeper.do("contact", lot=lots.oil, party=STALL, reached="left-word", still_there="0")
+    call = recall_of(keeper.book, lots.oil).to_call[0]
+    assert (call.is_reached, call.says_none_left, call.pieces) == (True, True, 0)
+
+
+def test_nothing_left_of_what_was_sold_by_volume_is_nothing(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    keeper.do("send", lot=lots.essence, amount="100mL", party="Quay Bar")
+    keeper.do("recall", lot=lots.essence, because="throws haze")
+
+    def volume() -> int:
+        calls = {call.name: call for call in recall_of(keeper.book, lots.essence).to_call}
+        return calls["Quay Bar"].volume_ul
+
+    keeper.do("contact", lot=lots.essence, party="Quay Bar", reached="spoken", still_there="40mL")
+    assert volume() == 40_000
+    keeper.do("contact", lot=lots.essence, party="Quay Bar", reached="spoken", still_there="0")
+    assert volume() == 0
+
+
+def test_words_that_only_begin_like_an_answer_are_none(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    keeper.do("recall", lot=lots.oil, because="throws haze")
+    told = "none left open, but 2 in the cellar"
+    keeper.do("contact", lot=lots.oil, party=STALL, reached="spoken", words=told)
+    assert recall_of(keeper.book, lots.oil).to_call[0].pieces == 6_000_000
+
+
+def test_a_call_that_nobody_answered_tells_of_nothing_left(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    before = len(keeper.entries())
+    with pytest.raises(InputError) as raised:
+        keeper.do("contact", lot=lots.oil, party=STALL, reached="no-answer", still_there="0")
+    assert raised.value.problems == (
+        (
+            "Nobody answered, so nobody can have said how much is left.",
+            "Leave --still out, or say how they were reached: --reached spoken or left-word.",
+        ),
+    )
+    assert len(keeper.entries()) == before
 
 
 def test_more_bottles_than_were_sent_are_remarked_on(walked: tuple[Keeper, Lots]) -> None:
