@@ -99,12 +99,6 @@ def codes_ending_in(connection: Connection, ending: str) -> list[str]:
     return ask_column(connection, query, pattern=pattern)
 
 
-def lots_of_type(connection: Connection, lot_type: LotType) -> list[LotRow]:
-    """Return the lots of one type in the order they were opened."""
-    query = "SELECT id, code, lot_type, measure FROM lot WHERE lot_type = :type ORDER BY id"
-    return [_lot(*row) for row in ask(connection, query, type=str(lot_type))]
-
-
 def all_codes(connection: Connection) -> Iterator[str]:
     """Yield the codes of all lots in the order they were opened."""
     yield from ask_column(connection, "SELECT code FROM lot ORDER BY id")
