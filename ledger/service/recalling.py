@@ -15,7 +15,7 @@ from ledger.domain.lots import Status
 from ledger.domain.quantity import Measure
 from ledger.errors import LedgerError, ReasonNeededError, RefusedError, together
 from ledger.service.book import Book, How, Recorded
-from ledger.service.desk import at_desk
+from ledger.service.desk import Desk, at_desk
 from ledger.service.known import known_lot
 from ledger.service.recall_calls import ToCall, to_call
 from ledger.service.sealing import Seal, seal_on
@@ -110,17 +110,22 @@ def recall(book: Book, how: How, tick: Tick = lambda _done, _total: None, *, lot
                 f"Recalling {code} holds {held} holders are to be called.",
                 "Say why with --because, or try it first with --drill.",
             )
-        done: list[Recorded] = []
-        errors: list[LedgerError] = []
-        for place, brief in enumerate(waiting, start=1):
-            try:
-                done.append(desk.record(Judge(Verdict.RECALL), brief.code))
-            except LedgerError as error:
-                errors.append(error)
-            tick(place, len(waiting))
-        if errors:
-            raise together(errors)
-        return done[0]
+        return _held(desk, waiting, tick)[0]
+
+
+def _held(desk: Desk, lots: list[Brief], tick: Tick) -> list[Recorded]:
+    """Recall lots, all of them or none."""
+    done: list[Recorded] = []
+    errors: list[LedgerError] = []
+    for place, brief in enumerate(lots, start=1):
+        try:
+            done.append(desk.record(Judge(Verdict.RECALL), brief.code))
+        except LedgerError as error:
+            errors.append(error)
+        tick(place, len(lots))
+    if errors:
+        raise together(errors)
+    return done
 
 
 def close_recall(book: Book, how: How, *, lot: str, cause: str) -> Recorded:
@@ -157,19 +162,13 @@ def recall_on(connection: Connection, code: str) -> Recall:
     lots = balances(connection, kept, found.holders)
     begun, closed = _course(connection, found.lot.lot)
     contacts = _contacts(connection, {brief.code for brief in kept}, begun)
-    sizes = bottle_sizes(connection, [brief.lot for brief in kept])
     return Recall(
         lot=found.lot,
         lots=lots,
         balance=_total(found.lot, lots),
         measure=_measure(found.lot, lots),
         holders=found.holders,
-        to_call=to_call(
-            found.holders,
-            {brief.code: sizes[brief.lot] for brief in kept if brief.lot in sizes},
-            {party.name: party for party in queries.parties(connection)},
-            contacts,
-        ),
+        to_call=_to_call(connection, found.holders, kept, contacts),
         contacts=contacts,
         begun=begun,
         closed=closed,
@@ -177,6 +176,18 @@ def recall_on(connection: Connection, code: str) -> Recall:
         house=queries.house(connection),
         seal=seal_on(connection),
     )
+
+
+def _to_call(
+    connection: Connection,
+    holders: tuple[Holder, ...],
+    lots: list[Brief],
+    contacts: tuple[Entry, ...],
+) -> tuple[ToCall, ...]:
+    sizes = bottle_sizes(connection, [brief.lot for brief in lots])
+    sizes_by_code = {brief.code: sizes[brief.lot] for brief in lots if brief.lot in sizes}
+    parties = {party.name: party for party in queries.parties(connection)}
+    return to_call(holders, sizes_by_code, parties, contacts)
 
 
 def balances(

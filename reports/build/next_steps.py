@@ -31,10 +31,14 @@ def next_step(entry: Entry, dossier: "Dossier | None") -> str | None:
         return f"pottle journal --entry {entry.draft.corrects}"
     if dossier is None:
         return _without_lot(entry)
-    code, kind = dossier.state.code, entry.kind
     if dossier.brief.status is Status.STRUCK:
         return "pottle stock"
-    match kind:
+    return _of_lot(entry, dossier)
+
+
+def _of_lot(entry: Entry, dossier: "Dossier") -> str | None:
+    code = dossier.state.code
+    match entry.kind:
         case "receipt":
             return _after_receipt(dossier)
         case "start":
