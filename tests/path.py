@@ -105,8 +105,8 @@ def make_essence(keeper: Keeper, lots: Lots) -> str:
         volume_out="430mL",
         vacuum="40kPa",
     )
-    keeper.do("look", lot=code, grade="hazy", ntu="9.4")
     keeper.do("makeup", lot=code, volume="450mL", source=lots.spirit)
+    keeper.do("look", lot=code, grade="hazy", ntu="9.4")
     keeper.do("finish", lot=code, volume="448mL")
     keeper.do("judge", lot=code, verdict="release")
     return code

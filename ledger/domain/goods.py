@@ -1,15 +1,23 @@
 """Where all of a lot is: the balance that a recall is judged by.
 
 Guarantees: made = on hand + used + sent + samples + kept back + broken + destroyed + wasted +
-unexplained, to the smallest unit; what came back is counted on hand and no longer as sent. Refuses:
-to let what is missing of one lot be made good by what is too much of another.
+unexplained, to the smallest unit, and only the last may be below zero; what came back is counted on
+hand and no longer as sent or as a sample. Refuses: to let what is missing of one lot be made good
+by what is too much of another.
 """
 
+from collections import Counter
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from decimal import ROUND_DOWN, Decimal
 
-from ledger.domain.entries.words import Place
+from ledger.domain.entries.words import MoveAs, Place
+
+COMES_BACK = (MoveAs.ON_RETURN, MoveAs.SALE, MoveAs.SAMPLE, MoveAs.TASTING)
+"""Ways to go to people, those of which goods come back most often first."""
+
+Moves = Iterable[tuple[str | None, MoveAs, int]]
+"""What went out or came back: who, how, and how much, never below zero."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,7 +27,7 @@ class Balance:
     made: int = 0
     """What there was of it in all."""
     on_hand: int = 0
-    """What the book says is here."""
+    """What the book says is here; nothing where it says less than nothing."""
     used: int = 0
     """What went into other lots."""
     sent: int = 0
@@ -27,7 +35,7 @@ class Balance:
     returned: int = 0
     """What came back; it is on hand, or went on from there."""
     samples: int = 0
-    """What was given as samples or poured at tastings."""
+    """What was given as samples or poured at tastings, without what came back."""
     kept_back: int = 0
     """What was kept back as samples of the lot."""
     broken: int = 0
@@ -63,31 +71,72 @@ class Balance:
         return share.quantize(Decimal("0.1"), ROUND_DOWN)
 
 
+def still_out(moves: Moves) -> Mapping[MoveAs, int]:
+    """Return what is out still of what went to people, by how it went.
+
+    What somebody sent back is of what they were sent. What goes beyond that, or came from nobody
+    named, is of what the others have; what goes beyond all that ever went out is of nothing.
+
+    >>> dict(still_out([("Bar", MoveAs.SALE, 6), ("Inn", MoveAs.SAMPLE, 3),
+    ...                 ("Inn", MoveAs.RETURNED, 2)]))
+    {<MoveAs.SALE: 'sale'>: 6, <MoveAs.SAMPLE: 'sample'>: 1}
+    """
+    out: dict[str | None, Counter[MoveAs]] = {}
+    back: Counter[str | None] = Counter()
+    for party, moved_as, amount in moves:
+        if moved_as in COMES_BACK:
+            out.setdefault(party, Counter())[moved_as] += amount
+        elif moved_as is MoveAs.RETURNED:
+            back[party] += amount
+    over = sum(_take_back(out.get(party, Counter()), amount) for party, amount in back.items())
+    total = sum(out.values(), Counter[MoveAs]())
+    _take_back(total, over)
+    return +total
+
+
+def _take_back(out: Counter[MoveAs], amount: int) -> int:
+    """Take what came back from what went out; returns what is left over."""
+    for way in COMES_BACK:
+        taken = min(out[way], amount)
+        out[way] -= taken
+        amount -= taken
+    return amount
+
+
 def balance_of(
     *,
     made: int,
     on_hand: int,
     used: int = 0,
-    returned: int = 0,
+    moves: Moves = (),
     gone: Mapping[Place, int] | None = None,
 ) -> Balance:
     """Return the balance of one lot from what moved.
 
-    >>> balance_of(made=15, on_hand=8, returned=1, gone={Place.SALE: 8}).unexplained
+    Args:
+        made: What there was of it in all.
+        on_hand: What the book says is here.
+        used: What went into other lots.
+        moves: What went to people and came back.
+        gone: What left otherwise.
+
+    >>> bar, back = ("Bar", MoveAs.SALE, 8), ("Bar", MoveAs.RETURNED, 1)
+    >>> balance_of(made=15, on_hand=8, moves=[bar, back]).unexplained
     0
     """
-    out = gone or {}
+    told, lost = list(moves), gone or {}
+    out = still_out(told)
     found = Balance(
         made=made,
-        on_hand=on_hand,
+        on_hand=max(on_hand, 0),
         used=used,
-        sent=out.get(Place.SALE, 0) + out.get(Place.ON_RETURN, 0) - returned,
-        returned=returned,
-        samples=out.get(Place.SAMPLE, 0) + out.get(Place.TASTING, 0),
-        kept_back=out.get(Place.RETAINED, 0),
-        broken=out.get(Place.BREAKAGE, 0),
-        destroyed=out.get(Place.DESTROYED, 0),
-        wasted=out.get(Place.WASTE, 0),
+        sent=out.get(MoveAs.SALE, 0) + out.get(MoveAs.ON_RETURN, 0),
+        returned=sum(amount for _, moved_as, amount in told if moved_as is MoveAs.RETURNED),
+        samples=out.get(MoveAs.SAMPLE, 0) + out.get(MoveAs.TASTING, 0),
+        kept_back=lost.get(Place.RETAINED, 0),
+        broken=lost.get(Place.BREAKAGE, 0),
+        destroyed=lost.get(Place.DESTROYED, 0),
+        wasted=lost.get(Place.WASTE, 0),
     )
     return summed([found])
 

@@ -241,6 +241,12 @@ def open_rest(state: LotState) -> Entry | None:
     return None
 
 
+def finished_at(lot: LotState) -> datetime | None:
+    """Return when the making of a lot ended, or None."""
+    ends = [e.draft.happened.at for e in lot.entries if isinstance(e.draft.facts, Finish)]
+    return ends[-1] if ends else None
+
+
 def passes(state: LotState) -> int:
     """Return how many filter passes the lot has had."""
     return sum(isinstance(entry.draft.facts, Filter) for entry in state.entries)

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 
 from ledger.domain.control import Control
-from ledger.domain.entries import Entry
+from ledger.domain.entries import Draft, Entry
 from ledger.domain.lots import LotState
 
 
@@ -43,3 +43,18 @@ class Scene:
     def source(self, code: str | None) -> LotState | None:
         """Return the source with that code, or None."""
         return next((state for state in self.sources if state.code == code), None)
+
+    def so_far(self, draft: Draft) -> tuple[Entry, ...]:
+        """Return the lot's entries that come before the draft, by when they happened.
+
+        What is corrected keeps its place among entries of the same second; what is new comes last.
+        """
+        if self.lot is None:
+            return ()
+        at, place = draft.happened.at, self.corrected.stands_for if self.corrected else None
+        return tuple(
+            entry
+            for entry in self.lot.entries
+            if entry.draft.happened.at < at
+            or (entry.draft.happened.at == at and (place is None or entry.stands_for < place))
+        )

@@ -1,8 +1,8 @@
 """What became of the liquid of a batch, up to the last time that its making ended.
 
-Guarantees: went in = came out + drawn before + heels + cakes + rinse apart + waste + unexplained,
-and nothing is told of twice: what a rinse fetched out of a cake is no longer in it. Refuses: to
-book what nobody measured; that is unexplained, as is what other lots drew before the end.
+Guarantees: went in = came out + drawn before, to other lots or outside + heels + cakes + rinse
+apart + waste + unexplained, and nothing is told of twice: what a rinse fetched out of a cake is no
+longer in it. Refuses: to book what nobody measured; that is unexplained.
 """
 
 from collections.abc import Iterable, Sequence, Set
@@ -21,7 +21,7 @@ class Yield:
     came_out: int
     """What was measured at the end of the making."""
     drawn: int
-    """What left it before that, as a sample or otherwise, without what came back."""
+    """What left the house before that, as a sample or otherwise, without what came back."""
     heel: int
     """Heels that were measured."""
     cake: int
@@ -32,21 +32,27 @@ class Yield:
     """What was spilt or thrown away whenever the making ended."""
     kept_back: int
     """What was kept back as samples of what came out."""
+    to_lots: tuple[tuple[str, int], ...] = ()
+    """What each other lot drew of it before the end, by code, in the order of the first draws."""
 
     @property
     def unexplained(self) -> int:
         """What is left over: evaporation, what stayed in cakes and vessels, errors of reading."""
-        explained = self.came_out + self.drawn + self.heel + self.cake + self.apart + self.waste
+        gone = self.drawn + sum(amount for _, amount in self.to_lots)
+        explained = self.came_out + gone + self.heel + self.cake + self.apart + self.waste
         return self.went_in - explained
 
 
-def yield_of(lot: str, entries: Sequence[Entry], liquids: Set[str]) -> Yield | None:
+def yield_of(
+    lot: str, entries: Sequence[Entry], liquids: Set[str], draws: Iterable[Entry] = ()
+) -> Yield | None:
     """Return what became of the liquid of a batch; None while its making has not ended.
 
     Args:
         lot: The batch's code.
         entries: Its entries in force, by when they happened.
         liquids: Codes of the lots it is made of that are counted by volume.
+        draws: Entries in force by which other lots took of it, whenever they happened.
     """
     ends = [at for at, entry in enumerate(entries) if isinstance(entry.draft.facts, Finish)]
     if not ends:
@@ -68,13 +74,22 @@ def yield_of(lot: str, entries: Sequence[Entry], liquids: Set[str]) -> Yield | N
         kept_back=sum(
             p.taken for entry in after for p in entry.postings if p.place is Place.RETAINED
         ),
+        to_lots=_to_lots(lot, draws, making[-1]),
     )
+
+
+def _to_lots(lot: str, draws: Iterable[Entry], end: Entry) -> tuple[tuple[str, int], ...]:
+    taken: dict[str, int] = {}
+    for posting in (p for e in draws if e.position < end.position for p in e.postings):
+        if posting.source == lot and posting.target is not None and posting.taken:
+            taken[posting.target] = taken.get(posting.target, 0) + posting.taken
+    return tuple(taken.items())
 
 
 def _drawn(lot: str, moved: Iterable[Posting]) -> int:
     drawn = 0
     for posting in moved:
-        if posting.source == lot:
+        if posting.source == lot and posting.target is None:
             drawn += posting.taken
         elif posting.target == lot and posting.source is None:
             drawn -= posting.taken

@@ -1,7 +1,7 @@
 """Calls to those who hold goods of a recalled lot.
 
 Guarantees: every call is an entry of the lot, however it ended; a name that nothing was sent to is
-remarked on, and so are more bottles than went there. Refuses: nothing beyond the rules.
+remarked on, and so are more bottles than went there. Refuses: what is left by the word of nobody.
 """
 
 from collections.abc import Iterator
@@ -10,10 +10,12 @@ from dataclasses import replace
 from ledger.domain.entries import Contact
 from ledger.domain.entries.words import Reached
 from ledger.domain.quantity import Measure, show
+from ledger.errors import InputError
 from ledger.service.book import Book, How, Recorded
 from ledger.service.desk import at_desk
 from ledger.service.recall_calls import may_have
 from ledger.service.tracing import trace_on
+from ledger.service.words import Words
 from ledger.store.engine import Connection
 
 NOTHING = frozenset({"none", "nothing"})
@@ -32,19 +34,31 @@ def contact(
 ) -> Recorded:
     """Record that somebody who holds goods of a lot was called."""
     with at_desk(book, how) as desk:
-        read = desk.words
-        told = "0" if (still_there or "").strip().lower() in NOTHING else still_there
-        facts = Contact(
-            party=read.text(party, "name of who was called"),
-            reached=read.needed(reached, Reached, "end of the call"),
-            still_there=read.pieces(told, may_be_nothing=True) if told else None,
-            words=read.text_or_none(words, "words"),
-        )
-        code = read.lot(lot)
-        read.done()
+        facts = _read(desk.words, party, reached, still_there, words)
+        code = desk.words.lot(lot)
+        desk.words.done()
         done = desk.record(facts, code)
         remarks = _remarks(desk.connection, code, done.seq, facts)
         return replace(done, remarks=(*done.remarks, *remarks))
+
+
+def _read(
+    read: Words, party: str, reached: str, still_there: str | None, words: str | None
+) -> Contact:
+    told = "0" if (still_there or "").strip().lower() in NOTHING else still_there
+    facts = Contact(
+        party=read.text(party, "name of who was called"),
+        reached=read.needed(reached, Reached, "end of the call"),
+        still_there=read.pieces(told, may_be_nothing=True) if told else None,
+        words=read.text_or_none(words, "words"),
+    )
+    if still_there and facts.reached is Reached.NO_ANSWER:
+        error = InputError(
+            "Nobody answered, so nobody can have said how much is left.",
+            "Leave --still out, or say how they were reached: --reached spoken or left-word.",
+        )
+        read.errors.append(error)
+    return facts
 
 
 def _remarks(

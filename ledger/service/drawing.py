@@ -13,7 +13,7 @@ from ledger.domain.entries import Formula, Start
 from ledger.domain.formulas import Called, Wanted, together, wanted
 from ledger.domain.lots import Status, in_measure_of, latest
 from ledger.domain.quantity import Quantity
-from ledger.domain.rules.following import went_in
+from ledger.domain.rules.following_amounts import went_in
 from ledger.domain.scene import Scene
 from ledger.domain.weighing import asked, weighable
 from ledger.service.book import Book

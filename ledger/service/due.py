@@ -11,8 +11,7 @@ from enum import StrEnum
 from zoneinfo import ZoneInfo
 
 from ledger.domain.entries import Judge, Start
-from ledger.domain.lots import LotState, Status, latest, opener
-from ledger.domain.rules.gate import finished_at
+from ledger.domain.lots import LotState, Status, finished_at, latest, opener
 from ledger.domain.waiting import RETAINED_DAYS, ages_of, next_look, rest_is_over
 from ledger.service.book import Book
 from ledger.service.controlling import formula_of

@@ -1,13 +1,13 @@
 """Formulas: versioned masters read from a TOML file.
 
 Guarantees: all that is wrong with a file is told at once, with line numbers, and nothing of it is
-kept; a version with the same content is recorded once. Refuses: a version that is in the book
-already with other content.
+kept; a version with the same content, and its withdrawal, is recorded once. Refuses: a version that
+is in the book already with other content.
 """
 
 from pathlib import Path
 
-from ledger.domain.entries import Entry, Formula, Withdrawal
+from ledger.domain.entries import Formula, Withdrawal
 from ledger.errors import RefusedError
 from ledger.service.book import Book, How, Recorded
 from ledger.service.desk import Desk, at_desk
@@ -29,8 +29,7 @@ def load(book: Book, how: How, *, file: str) -> Recorded:
         words.done()
         facts = read_formula(text, path.name, words, _known(desk.connection))
         words.done()
-        same = _same(desk, facts)
-        return Recorded(same, is_new=False) if same else desk.record(facts)
+        return _record_once(desk, facts)
 
 
 def _known(connection: Connection) -> Known:
@@ -41,11 +40,12 @@ def _known(connection: Connection) -> Known:
     )
 
 
-def _same(desk: Desk, facts: Formula) -> Entry | None:
-    for entry in queries.entries_of_kind(desk.connection, Formula.KIND):
+def _record_once(desk: Desk, facts: Formula | Withdrawal) -> Recorded:
+    """Record what the book does not say yet; return the entry that says it otherwise."""
+    for entry in queries.entries_of_kind(desk.connection, facts.KIND):
         if entry.draft.facts == facts:
-            return entry
-    return None
+            return Recorded(entry, is_new=False)
+    return desk.record(facts)
 
 
 def versions(book: Book, code: str | None = None) -> tuple[Formula, ...]:
@@ -77,7 +77,7 @@ def withdrawn(book: Book) -> frozenset[tuple[str, int]]:
 
 
 def withdraw(book: Book, how: How, *, code: str, version: str) -> Recorded:
-    """Record that a version of a formula is no longer to be followed."""
+    """Record that a version of a formula is no longer to be followed, once."""
     with at_desk(book, how) as desk:
         key = desk.words.text(code, "code").lower()
         number = desk.words.number(version, 1, "", "version")
@@ -87,4 +87,4 @@ def withdraw(book: Book, how: How, *, code: str, version: str) -> Recorded:
                 f"There is no version {number} of a formula {key} in the book.",
                 "pottle formula list shows those that are.",
             )
-        return desk.record(Withdrawal(key, number))
+        return _record_once(desk, Withdrawal(key, number))

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
 
 from ledger.domain.entries import Entry, Formula, House, Material, Start
-from ledger.domain.lots import LotState, latest
+from ledger.domain.lots import LotState, finished_at, latest
 from ledger.service.book import Book
 from ledger.service.controlling import formula_of
 from ledger.service.dating import with_dates
@@ -56,6 +56,8 @@ class Dossier:
     """The seal of the book as it was read."""
     formula: Formula | None = None
     """The version of the formula that it, or what is in its bottles, was made by."""
+    draws: tuple[Entry, ...] = ()
+    """The entries by which other lots took of it until its making ended."""
 
     @property
     def inputs(self) -> tuple[Carried, ...]:
@@ -111,6 +113,7 @@ def dossier_on(connection: Connection, code: str) -> Dossier:
     near = trace_on(connection, code, deepest=1)
     state = lot_state(connection, code)
     start = latest(state.bulk or state, Start)
+    made_at = finished_at(state)
     return Dossier(
         house=queries.house(connection),
         state=state,
@@ -120,6 +123,7 @@ def dossier_on(connection: Connection, code: str) -> Dossier:
         materials=_materials(connection, number),
         seal=seal_on(connection),
         formula=formula_of(connection, start) if start else None,
+        draws=queries.draws_on(connection, number, made_at) if made_at else (),
     )
 
 

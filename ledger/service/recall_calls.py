@@ -8,16 +8,15 @@ to take somebody off the list because a call was made.
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from ledger.domain.entries import Contact, Entry, Party
+from ledger.domain.entries import Entry, Party
 from ledger.domain.entries.words import MoveAs, Reached
 from ledger.domain.lots import GOES_TO_PEOPLE
 from ledger.domain.quantity import Measure
+from ledger.service.recall_answers import as_told, facts_of, last_told, left_there
 from ledger.service.tracing import Holder
 
 EACH = 1_000_000
 """One counted thing in its smallest unit."""
-NONE_LEFT = "none left"
-"""How the words of a call began when nothing was left, in books of the third form and before."""
 DRUNK = frozenset({MoveAs.TASTING})
 """Moves of which nothing is left to call back."""
 
@@ -43,8 +42,17 @@ class ToCall:
 
     @property
     def is_reached(self) -> bool:
-        """Whether somebody was spoken to."""
-        return any(_facts(entry).reached is Reached.SPOKEN for entry in self.contacts)
+        """Whether somebody was spoken to, or answered with what is left."""
+        return any(
+            facts_of(entry).reached is Reached.SPOKEN or left_there(entry)
+            for entry in self.contacts
+        )
+
+    @property
+    def says_none_left(self) -> bool:
+        """Whether the last that they said of it was that nothing is left."""
+        told = last_told(self.contacts)
+        return told is not None and told.amount == 0
 
 
 def to_call(
@@ -71,7 +79,7 @@ def to_call(
             items,
             sizes_ul,
             parties.get(name or ""),
-            tuple(entry for entry in contacts if name and _facts(entry).party == name),
+            tuple(entry for entry in contacts if name and facts_of(entry).party == name),
         )
         for name, items in sent.items()
         if name or any(item.moved_as is not MoveAs.RETURNED for item in items)
@@ -88,11 +96,7 @@ def _call(
     known: Party | None,
     contacts: tuple[Entry, ...],
 ) -> ToCall:
-    pieces, volume = may_have(items, sizes_ul)
-    told = _still_there(items, contacts)
-    if told is not None and pieces:
-        left = min(told, pieces)
-        pieces, volume = left, volume * left // pieces
+    pieces, volume = as_told(may_have(items, sizes_ul), items, contacts)
     return ToCall(
         name=name,
         known=known,
@@ -124,26 +128,3 @@ def may_have(items: Iterable[Holder], sizes_ul: Mapping[str, int]) -> tuple[int,
     poured = sum(max(n, 0) for lot, n in left.items() if measures[lot] is Measure.UL)
     volume = sum(number * sizes_ul.get(lot, 0) // EACH for lot, number in counted.items())
     return sum(counted.values()), volume + poured
-
-
-def _still_there(items: Iterable[Holder], contacts: Sequence[Entry]) -> int | None:
-    """Return how many they said they have still, without what came back since."""
-    told = [(entry, left) for entry in contacts if (left := _told(_facts(entry))) is not None]
-    if not told:
-        return None
-    entry, left = told[-1]
-    day = f"{entry.draft.happened.local():%Y-%m-%d}"
-    came = sum(-i.amount for i in items if i.moved_as is MoveAs.RETURNED and i.on >= day)
-    return max(left - came, 0)
-
-
-def _told(facts: Contact) -> int | None:
-    if facts.still_there:
-        return facts.still_there.amount
-    return 0 if (facts.words or "").startswith(NONE_LEFT) else None
-
-
-def _facts(entry: Entry) -> Contact:
-    facts = entry.draft.facts
-    assert isinstance(facts, Contact)
-    return facts

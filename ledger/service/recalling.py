@@ -5,6 +5,7 @@ reads and records nothing. Refuses: a recall without a reason, and the closing o
 open.
 """
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from ledger.domain.entries import Closing, Contact, Entry, House, Judge
@@ -14,7 +15,7 @@ from ledger.domain.lots import Status
 from ledger.domain.quantity import Measure
 from ledger.errors import LedgerError, ReasonNeededError, RefusedError, together
 from ledger.service.book import Book, How, Recorded
-from ledger.service.desk import at_desk
+from ledger.service.desk import Desk, at_desk
 from ledger.service.known import known_lot
 from ledger.service.recall_calls import ToCall, to_call
 from ledger.service.sealing import Seal, seal_on
@@ -109,17 +110,22 @@ def recall(book: Book, how: How, tick: Tick = lambda _done, _total: None, *, lot
                 f"Recalling {code} holds {held} holders are to be called.",
                 "Say why with --because, or try it first with --drill.",
             )
-        done: list[Recorded] = []
-        errors: list[LedgerError] = []
-        for place, brief in enumerate(waiting, start=1):
-            try:
-                done.append(desk.record(Judge(Verdict.RECALL), brief.code))
-            except LedgerError as error:
-                errors.append(error)
-            tick(place, len(waiting))
-        if errors:
-            raise together(errors)
-        return done[0]
+        return _held(desk, waiting, tick)[0]
+
+
+def _held(desk: Desk, lots: list[Brief], tick: Tick) -> list[Recorded]:
+    """Recall lots, all of them or none."""
+    done: list[Recorded] = []
+    errors: list[LedgerError] = []
+    for place, brief in enumerate(lots, start=1):
+        try:
+            done.append(desk.record(Judge(Verdict.RECALL), brief.code))
+        except LedgerError as error:
+            errors.append(error)
+        tick(place, len(lots))
+    if errors:
+        raise together(errors)
+    return done
 
 
 def close_recall(book: Book, how: How, *, lot: str, cause: str) -> Recorded:
@@ -153,22 +159,16 @@ def recall_on(connection: Connection, code: str) -> Recall:
     found = trace_on(connection, code, back=False)
     kept = [node.brief for node in found.nodes if node.way in (Way.HERE, Way.FORWARD)]
     kept = [brief for brief in kept if brief.status is not Status.STRUCK]
-    lots = balances(connection, kept)
+    lots = balances(connection, kept, found.holders)
     begun, closed = _course(connection, found.lot.lot)
     contacts = _contacts(connection, {brief.code for brief in kept}, begun)
-    sizes = bottle_sizes(connection, [brief.lot for brief in kept])
     return Recall(
         lot=found.lot,
         lots=lots,
         balance=_total(found.lot, lots),
         measure=_measure(found.lot, lots),
         holders=found.holders,
-        to_call=to_call(
-            found.holders,
-            {brief.code: sizes[brief.lot] for brief in kept if brief.lot in sizes},
-            {party.name: party for party in queries.parties(connection)},
-            contacts,
-        ),
+        to_call=_to_call(connection, found.holders, kept, contacts),
         contacts=contacts,
         begun=begun,
         closed=closed,
@@ -178,25 +178,47 @@ def recall_on(connection: Connection, code: str) -> Recall:
     )
 
 
-def balances(connection: Connection, lots: list[Brief]) -> tuple[RecalledLot, ...]:
-    """Return lots with where all of each is."""
+def _to_call(
+    connection: Connection,
+    holders: tuple[Holder, ...],
+    lots: list[Brief],
+    contacts: tuple[Entry, ...],
+) -> tuple[ToCall, ...]:
+    sizes = bottle_sizes(connection, [brief.lot for brief in lots])
+    sizes_by_code = {brief.code: sizes[brief.lot] for brief in lots if brief.lot in sizes}
+    parties = {party.name: party for party in queries.parties(connection)}
+    return to_call(holders, sizes_by_code, parties, contacts)
+
+
+def balances(
+    connection: Connection, lots: list[Brief], holders: Iterable[Holder]
+) -> tuple[RecalledLot, ...]:
+    """Return lots with where all of each is, by what went out of them and came back."""
     numbers = [brief.lot for brief in lots]
     turned, out = turnovers(connection, numbers), finished(connection, numbers)
-    return tuple(_recalled(brief, turned[brief.lot], out.get(brief.lot)) for brief in lots)
+    moved: dict[str, list[Holder]] = {}
+    for item in holders:
+        moved.setdefault(item.lot, []).append(item)
+    return tuple(
+        _recalled(brief, turned[brief.lot], moved.get(brief.code, []), out.get(brief.lot))
+        for brief in lots
+    )
 
 
-def _recalled(brief: Brief, moved: Turnover, came_out: int | None) -> RecalledLot:
+def _recalled(
+    brief: Brief, turned: Turnover, moved: list[Holder], came_out: int | None
+) -> RecalledLot:
     def balance(made: int) -> Balance:
         return balance_of(
             made=made,
             on_hand=brief.on_hand,
-            used=moved.used,
-            returned=moved.returned,
-            gone=moved.gone,
+            used=turned.used,
+            moves=[(item.party, item.moved_as, abs(item.amount)) for item in moved],
+            gone=turned.gone,
         )
 
     if brief.lot_type != "made":
-        return RecalledLot(brief, balance(moved.came))
+        return RecalledLot(brief, balance(turned.came))
     if came_out is None:
         # Not finished: there was what is there and what went out.
         came_out = -balance(0).unexplained

@@ -1,4 +1,4 @@
-"""Appending many entries at once, as an import does.
+"""Appending many entries at once to a book that has some already.
 
 Guarantees: the same rows, hashes and tree nodes as appending one by one, in the caller's
 transaction, in memory that does not grow with their number. Refuses: numbers that do not follow on
@@ -91,8 +91,3 @@ class Bulk:
         is_new = (kind, key) not in self._keys
         self._keys.add((kind, key))
         return is_new
-
-
-def append_many(connection: Connection, entries: Iterable[Entry]) -> int:
-    """Append entries that are numbered on from the book's last; return how many."""
-    return Bulk(connection).append(entries)

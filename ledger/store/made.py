@@ -20,7 +20,7 @@ _MOVED = (
     "WHERE c.corrects IS NULL AND p.{end} = done.lot {more} AND {then}), 0)"
 )
 _FINISHED = text(
-    "SELECT done.lot, done.amount + {came} + {went} AS made FROM ("
+    "SELECT done.lot, done.amount + {came} + {went} - {back} AS made FROM ("
     "SELECT l.lot, l.amount, e.happened_at, e.stands_for, ROW_NUMBER() OVER ("
     "PARTITION BY l.lot ORDER BY e.happened_at DESC, e.stands_for DESC) AS nth "
     "FROM level l JOIN entry e ON e.seq = l.seq LEFT JOIN entry c ON c.corrects = e.seq "
@@ -33,6 +33,9 @@ _FINISHED = text(
             then=_THEN.format(">"),
         ),
         went=_MOVED.format(amount="taken", end="source", more="", then=_THEN.format("<")),
+        back=_MOVED.format(
+            amount="given", end="target", more="AND p.place = 'returned'", then=_THEN.format("<")
+        ),
     )
 ).bindparams(bindparam("ids", expanding=True))
 _SIZES = text(
@@ -42,7 +45,10 @@ _SIZES = text(
 
 
 def finished(connection: Connection, lots: Iterable[int]) -> dict[int, int]:
-    """Return what came out of each finished lot, with what was added after and drawn before."""
+    """Return what came out of each finished lot, with what was added after and drawn before.
+
+    What was drawn before and came back before is in what came out, and counts once.
+    """
     return _by_lot(connection, _FINISHED, lots)
 
 

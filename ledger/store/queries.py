@@ -99,12 +99,6 @@ def codes_ending_in(connection: Connection, ending: str) -> list[str]:
     return ask_column(connection, query, pattern=pattern)
 
 
-def lots_of_type(connection: Connection, lot_type: LotType) -> list[LotRow]:
-    """Return the lots of one type in the order they were opened."""
-    query = "SELECT id, code, lot_type, measure FROM lot WHERE lot_type = :type ORDER BY id"
-    return [_lot(*row) for row in ask(connection, query, type=str(lot_type))]
-
-
 def all_codes(connection: Connection) -> Iterator[str]:
     """Yield the codes of all lots in the order they were opened."""
     yield from ask_column(connection, "SELECT code FROM lot ORDER BY id")
@@ -261,13 +255,15 @@ def entries_of_kind(connection: Connection, kind: str) -> tuple[Entry, ...]:
     return tuple(map(kept_entry, ask_column(connection, query)))
 
 
-def moves_of_lot(connection: Connection, lot: int) -> tuple[Entry, ...]:
-    """Return the entries in force that took something out of a lot, by when they happened."""
+def draws_on(connection: Connection, lot: int, until: datetime) -> tuple[Entry, ...]:
+    """Return the entries in force that took of a lot for another up to a moment, in order."""
     query = (
         f"SELECT e.body FROM posting p JOIN entry e ON e.seq = p.seq {IN_FORCE} "
-        "AND p.source = :lot ORDER BY e.happened_at, e.stands_for"
+        "AND p.source = :lot AND p.target IS NOT NULL AND e.happened_at <= :until "
+        "ORDER BY e.happened_at, e.stands_for"
     )
-    return tuple(map(kept_entry, dict.fromkeys(ask_column(connection, query, lot=lot))))
+    found = ask_column(connection, query, lot=lot, until=instant_text(until))
+    return tuple(map(kept_entry, dict.fromkeys(found)))
 
 
 def moves_from(connection: Connection, lots: Sequence[int]) -> Iterator[Moved]:

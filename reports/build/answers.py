@@ -48,7 +48,8 @@ def answer(
     entry = recorded.entry
     lines = [_done(entry, dossier.state.code if dossier else None)]
     if not recorded.is_new:
-        lines = [closed(f"In the book already, unchanged, as entry {entry.seq}: {sentence(entry)}")]
+        told = f"as entry {entry.seq}, {TITLES[entry.kind]}: {sentence(entry)}"
+        lines = [closed(f"In the book already, unchanged, {told}")]
     if dossier:
         lines.append(what_is_there(dossier))
     if missing := _missing(entry, dossier):

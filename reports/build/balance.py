@@ -18,7 +18,10 @@ Line = tuple[str, str]
 
 
 def balance(
-    state: LotState, inputs: tuple[Carried, ...], formula: Formula | None = None
+    state: LotState,
+    inputs: tuple[Carried, ...],
+    formula: Formula | None = None,
+    draws: tuple[Entry, ...] = (),
 ) -> tuple[Line, ...]:
     """Return the lines of a batch's balance, label and value; empty for lots not made here."""
     started = latest(state, Start)
@@ -28,7 +31,7 @@ def balance(
     lines += _went_in(inputs)
     lines += [line for entry in state.entries for line in _act(entry)]
     liquids = {edge.source for edge in inputs if edge.measure is Measure.UL}
-    became = yield_of(state.code, state.entries, liquids)
+    became = yield_of(state.code, state.entries, liquids, draws)
     if became:
         lines += _came_out(started, became, formula)
         lines += _reconciled(became, inputs, holds_unmeasured=_holds_unmeasured(state))
@@ -52,23 +55,28 @@ def _reconciled(
     if not any(edge.measure is Measure.MG for edge in inputs):
         yield "Share of liquids put in", percent(became.came_out, became.went_in)
     put_in = sum(edge.amount for edge in inputs if edge.measure is Measure.UL)
-    for label, amount in (
-        ("Taken out before the finish", became.drawn),
-        ("Heels", became.heel),
-        ("In cakes, as measured", became.cake),
-        ("Rinse kept apart or thrown away", became.apart),
-        ("Spilt or thrown away", became.waste),
-        ("Of what came out, kept back as samples", became.kept_back),
-        ("Put in after the finish", put_in - became.went_in),
-    ):
-        if amount:
-            yield label, show(amount, Measure.UL)
+    yield from _told(became, put_in - became.went_in)
     share = percent(abs(became.unexplained), became.went_in)
     if became.unexplained < 0:
         yield "More than the liquids: solids dissolved", show(-became.unexplained, Measure.UL)
     else:
         label = "Unexplained, filters included" if holds_unmeasured else "Unexplained"
         yield label, f"{show(became.unexplained, Measure.UL)}, {share}"
+
+
+def _told(became: Yield, put_in_after: int) -> Iterator[Line]:
+    for label, amount in (
+        ("Taken out before the finish", became.drawn),
+        *((f"Drawn to {code} before the finish", amount) for code, amount in became.to_lots),
+        ("Heels", became.heel),
+        ("In cakes, as measured", became.cake),
+        ("Rinse kept apart or thrown away", became.apart),
+        ("Spilt or thrown away", became.waste),
+        ("Of what came out, kept back as samples", became.kept_back),
+        ("Put in after the finish", put_in_after),
+    ):
+        if amount:
+            yield label, show(amount, Measure.UL)
 
 
 def _holds_unmeasured(state: LotState) -> bool:

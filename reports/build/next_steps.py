@@ -11,7 +11,6 @@ from ledger.domain.entries import (
     Count,
     Entry,
     Finish,
-    Look,
     Material,
     Note,
     Person,
@@ -19,6 +18,7 @@ from ledger.domain.entries import (
 )
 from ledger.domain.entries.words import LotType, MaterialKind, ProductKind
 from ledger.domain.lots import BARRED, Status, latest, open_rest
+from ledger.domain.rules.release import unseen
 from reports.build.drawing import commands
 
 if TYPE_CHECKING:
@@ -84,9 +84,9 @@ def _after(entry: Entry, dossier: "Dossier", lacking: tuple["Proposed", ...]) ->
             return f"pottle add {code} LOT AMOUNT"
         case "rest" | "add":
             return _at_the_bench(entry, dossier)
-        case "filter" | "rinse" | "decant":
+        case "filter" | "rinse" | "decant" | "makeup":
             return LOOK.format(code)
-        case "look" | "measure" | "makeup" | "finish" | "judge" | "bottle":
+        case "look" | "measure" | "finish" | "judge" | "bottle":
             return _towards_release(dossier)
         case "labels" if dossier.brief.status is not Status.RELEASED:
             return _towards_release(dossier)
@@ -152,7 +152,7 @@ def _towards_release(dossier: "Dossier") -> str | None:
         return _after_release(dossier)
     if status in BARRED:
         return f"pottle trace {code} --forward"
-    if lot_type is not LotType.PACKED and not latest(state, Look):
+    if lot_type is not LotType.PACKED and unseen(state):
         return LOOK.format(code)
     if lot_type is LotType.MADE and not latest(state, Finish):
         return f"pottle finish {code} VOLUME"

@@ -43,7 +43,8 @@ def record_view(dossier: Dossier, now: datetime, card: ServingCard | None = None
     rows = [_row(said, strikes(item.entry for item in dossier.said)) for said in dossier.said]
     pairs = list(zip(dossier.said, rows, strict=True))
     seen = (Look, Measurement)
-    inputs, yields = _inputs(dossier), balance(state, dossier.inputs, dossier.formula)
+    inputs = _inputs(dossier)
+    yields = balance(state, dossier.inputs, dossier.formula, dossier.draws)
     is_delivery = state.opened.lot_type is LotType.RECEIVED
     return RecordView(
         house_name=house.name if house else "",

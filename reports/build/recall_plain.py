@@ -9,6 +9,7 @@ from typing import Any
 from ledger.domain.entries import Closing, Contact, Entry
 from ledger.domain.goods import Balance
 from ledger.domain.quantity import Measure
+from ledger.service.recall_answers import left_there
 from ledger.service.recall_calls import ToCall
 from ledger.service.recalling import Recall
 from reports.build.plain import brief_plain, holder_plain
@@ -84,13 +85,13 @@ def _call_plain(call: ToCall) -> dict[str, Any]:
 def _contact_plain(entry: Entry) -> dict[str, Any]:
     facts = entry.draft.facts
     assert isinstance(facts, Contact)
-    still = facts.still_there
+    told = left_there(entry)
     return {
         "entry": entry.seq,
         "happened": clock(entry.draft.happened),
         "by": entry.draft.by,
         "reached": str(facts.reached),
-        "still_there": str(still.amount) if still else None,
-        "unit": str(still.measure) if still else None,
+        "still_there": str(told.amount) if told else None,
+        "unit": str(told.measure) if told else None,
         "words": facts.words,
     }

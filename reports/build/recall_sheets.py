@@ -4,8 +4,12 @@ Guarantees: one row of heads, ISO days, amounts and units in columns of their ow
 and recipes.
 """
 
-from ledger.domain.entries import Contact
+from collections.abc import Iterator, Mapping
+
+from ledger.domain.entries import Contact, Entry
 from ledger.domain.quantity import Measure
+from ledger.service.recall_answers import left_there
+from ledger.service.recall_calls import ToCall
 from ledger.service.recalling import Recall
 from reports.build.recall_plain import balance_plain
 from reports.build.trace_sheet import UNITS, amount_in
@@ -65,29 +69,33 @@ def _calls(recall: Recall) -> Sheet:
         *("amount", "unit", "on", "document", "may_have_bottles", "may_have_ml", "spoken_to"),
     )
     names = {item.brief.code: item.brief.name for item in recall.lots}
-    rows = []
-    for place, call in enumerate(recall.to_call, start=1):
-        known = call.known
-        reach = (known.phone, known.email, known.address, known.words) if known else ("",) * 4
-        for item in call.deliveries:
-            rows.append(
-                (
-                    str(place),
-                    call.name or "",
-                    *(part or "" for part in reach),
-                    item.lot,
-                    names.get(item.lot, ""),
-                    str(item.moved_as),
-                    amount_in(abs(item.amount), item.measure),
-                    UNITS[item.measure],
-                    item.on,
-                    item.document or "",
-                    amount_in(call.pieces, Measure.UEACH),
-                    amount_in(call.volume_ul, Measure.UL),
-                    "yes" if call.is_reached else "no",
-                )
-            )
+    rows = (
+        row
+        for place, call in enumerate(recall.to_call, start=1)
+        for row in _deliveries(place, call, names)
+    )
     return Sheet(heads, tuple(rows))
+
+
+def _deliveries(place: int, call: ToCall, names: Mapping[str, str]) -> Iterator[tuple[str, ...]]:
+    known = call.known
+    reach = (known.phone, known.email, known.address, known.words) if known else ("",) * 4
+    for item in call.deliveries:
+        yield (
+            str(place),
+            call.name or "",
+            *(part or "" for part in reach),
+            item.lot,
+            names.get(item.lot, ""),
+            str(item.moved_as),
+            amount_in(abs(item.amount), item.measure),
+            UNITS[item.measure],
+            item.on,
+            item.document or "",
+            amount_in(call.pieces, Measure.UEACH),
+            amount_in(call.volume_ul, Measure.UL),
+            "yes" if call.is_reached else "no",
+        )
 
 
 def _contacts(recall: Recall) -> Sheet:
@@ -104,8 +112,14 @@ def _contacts(recall: Recall) -> Sheet:
                 entry.draft.lot or "",
                 facts.party,
                 str(facts.reached),
-                facts.still_there.written if facts.still_there else "",
+                _still_there(entry, facts),
                 facts.words or "",
             )
         )
     return Sheet(heads, tuple(rows))
+
+
+def _still_there(entry: Entry, facts: Contact) -> str:
+    if facts.still_there:
+        return facts.still_there.written
+    return "0" if left_there(entry) else ""

@@ -145,7 +145,7 @@ def accounted_line(recall: Recall) -> str:
 def may_have(call: ToCall) -> str:
     """Return what somebody may have still, in words."""
     if not call.volume_ul and not call.pieces:
-        return "nothing left by the book"
+        return "nothing left, as they say" if call.says_none_left else "nothing left by the book"
     volume = show(call.volume_ul, Measure.UL)
     if not call.pieces:
         return f"at most {volume}"

@@ -39,8 +39,8 @@ ESSENCE: tuple[tuple[str, str], ...] = (
         "",
         "filter {essence} --medium paper --pore 20 --in 445mL --out 430mL --vacuum 40kPa",
     ),
-    ("", "look {essence} hazy --ntu 9.4 --of neat"),
     ("", "makeup {essence} 450mL --with {spirit}"),
+    ("", "look {essence} hazy --ntu 9.4 --of neat"),
     ("", "finish {essence} 448mL"),
     ("", "release {essence}"),
 )

@@ -155,11 +155,24 @@ def test_a_command_refuses_and_records_nothing(refused: Refused, formulas: Shell
 
 def test_a_formula_is_loaded_once(formulas: Shell) -> None:
     assert formulas.run("formula", "load", "first.toml").lines == [
-        "In the book already, unchanged, as entry 39: orange version 1 for Orange essence, basis "
-        "240 mL, 2 lines and 2 steps.",
+        "In the book already, unchanged, as entry 39, formula: orange version 1 for Orange "
+        "essence, basis 240 mL, 2 lines and 2 steps.",
         "Next: pottle start orange VOLUME",
     ]
     assert formulas.entries() == 40
+
+
+def test_a_version_is_withdrawn_once(formulas: Shell) -> None:
+    formulas.run("formula", "withdraw", "orange", "2")
+    again = formulas.run("formula", "withdraw", "orange", "2")
+    assert (again.exit_code, again.lines) == (
+        0,
+        ["In the book already, unchanged, as entry 41, formula withdrawn: orange version 2."],
+    )
+    assert formulas.entries() == 41
+    formulas.run("strike", "41", "--because", "still in use")
+    once_more = formulas.run("formula", "withdraw", "orange", "2")
+    assert once_more.lines == ["Recorded 43, formula withdrawn: orange version 2."]
 
 
 def test_a_withdrawn_version_is_not_followed_and_stays_listed(formulas: Shell) -> None:

@@ -89,6 +89,18 @@ def test_a_recall_closed_too_early_says_who_was_not_spoken_to(shell: Shell) -> N
     assert closed not in shell.run("recall", OIL).lines
 
 
+def test_nothing_left_is_told_as_their_answer_on_screen_and_to_machines(shell: Shell) -> None:
+    shell.run("recall", OIL, "--because", "throws haze")
+    shell.run("contact", OIL, STALL, "--reached", "left-word", "--still", "0")
+    answer = shell.run("recall", OIL)
+    assert f"1. {STALL}: no telephone number in the book; nothing left, as they say" in answer.lines
+    assert "Spoken to 1 of 1 holder; 0 came back since it began." in answer.lines
+    (call,) = shell.run("recall", OIL, "--json").json["to_call"]
+    assert (call["may_have"], call["may_have_volume"], call["spoken_to"]) == ("0", "0", True)
+    (told,) = call["contacts"]
+    assert (told["still_there"], told["unit"]) == ("0", "ueach")
+
+
 def test_lots_made_since_are_named_and_recalled_with_a_reason(shell: Shell) -> None:
     shell.run("recall", OIL, "--because", "throws haze")
     more = shell.run("bottle", "OS-001-O", "1 x 30mL", "--because", "as a sample", "--json")

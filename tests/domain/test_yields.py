@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from ledger.domain.entries import (
     Add,
+    Bottle,
     Decant,
     Entry,
     Facts,
@@ -22,24 +23,35 @@ from ledger.domain.entries.words import LotType, MoveAs, RinseTo
 from ledger.domain.movements import movements
 from ledger.domain.quantity import Measure, Quantity
 from ledger.domain.yields import Yield, yield_of
-from tests.domain.builders import draft, entry, grams, make, ml, oil, powder, scene
+from tests.domain.builders import draft, entry, grams, lot, make, ml, oil, powder, scene
 
 LIQUIDS = frozenset({"O-1"})
-SOURCES = scene(None, oil(), powder())
+SOURCES = scene(None, oil(), powder(), lot("E-1"))
 
 
-def told(facts: Facts) -> Entry:
-    """Return an entry about E-1 with the movements it makes."""
+def told(facts: Facts, seq: int = 1, about: str = "E-1") -> Entry:
+    """Return an entry with the movements it makes."""
     is_apart = isinstance(facts, Rinse) and facts.went_to is RinseTo.APART
     opens = Opened("R-1", LotType.RINSE, Measure.UL) if is_apart else None
-    done = draft(facts, opens=opens)
-    return replace(entry(facts), draft=done, postings=movements(done, SOURCES)[0])
+    done = draft(facts, about, opens=opens)
+    return replace(entry(facts, seq), draft=done, postings=movements(done, SOURCES)[0])
 
 
-def became(*facts: Facts) -> Yield:
-    found = yield_of("E-1", [told(item) for item in facts], LIQUIDS)
+def became(*acts: Facts | Entry) -> Yield:
+    """Return what became of E-1 after acts in that order; an entry is one about another lot."""
+    numbered = list(enumerate(acts, start=1))
+    own = [told(item, seq) for seq, item in numbered if not isinstance(item, Entry)]
+    others = [
+        replace(item, seq=seq, stands_for=seq) for seq, item in numbered if isinstance(item, Entry)
+    ]
+    found = yield_of("E-1", own, LIQUIDS, others)
     assert found is not None
     return found
+
+
+def drawn_for(code: str, amount: Quantity) -> Entry:
+    """Return the entry by which another lot draws of E-1."""
+    return told(Add("E-1", amount), about=code)
 
 
 def test_a_batch_that_is_not_finished_has_no_yield() -> None:
@@ -73,6 +85,23 @@ def test_a_sample_taken_before_the_end_is_told_and_one_after_it_is_part_of_what_
     assert (found.drawn, found.kept_back, found.unexplained) == (10_000, 20_000, 0)
 
 
+def test_what_other_lots_drew_before_the_end_is_told_lot_by_lot() -> None:
+    """Of 480 mL S-1 draws 30 mL and 5 mL, S-2 10 mL; S-1 draws once more of what came out."""
+    early = (drawn_for("S-1", ml(30)), drawn_for("S-2", ml(10)), drawn_for("S-1", ml(5)))
+    found = became(Add("O-1", ml(480)), *early, Finish(ml(435)), drawn_for("S-1", ml(50)))
+    assert found.to_lots == (("S-1", 35_000), ("S-2", 10_000))
+    assert (found.drawn, found.unexplained) == (0, 0)
+
+
+def test_bottles_filled_and_a_cake_used_again_before_the_end_are_told_by_what_was_measured() -> (
+    None
+):
+    filled = told(make(Bottle, source="E-1", drawn=ml(60)), about="P-1")
+    carried = told(make(Filter, cake_of="E-1"), about="S-1")
+    found = became(Add("O-1", ml(480)), filled, carried, Finish(ml(420)))
+    assert (found.to_lots, found.unexplained) == ((("P-1", 60_000),), 0)
+
+
 def test_what_comes_back_before_the_end_is_no_longer_gone() -> None:
     out, back = Move(MoveAs.SAMPLE, ml(10)), Move(MoveAs.RETURNED, ml(4))
     assert became(Add("O-1", ml(480)), out, back, Finish(ml(474))).drawn == 6_000
@@ -88,7 +117,9 @@ def test_what_goes_in_after_the_end_waits_for_the_next_one() -> None:
 AMOUNTS = st.integers(0, 60_000)
 ACTS = st.lists(
     st.tuples(
-        st.sampled_from(("add", "makeup", "filter", "rinse", "decant", "sample", "finish")),
+        st.sampled_from(
+            ("add", "makeup", "filter", "rinse", "decant", "sample", "blend", "finish")
+        ),
         AMOUNTS,
         AMOUNTS,
         st.sampled_from(RinseTo),
@@ -107,7 +138,7 @@ class Bench:
 
     there: int = 500_000
     where: Counter[str] = field(default_factory=Counter)
-    told: list[Facts] = field(default_factory=lambda: [Add("O-1", ul(500_000))])
+    told: list[Facts | Entry] = field(default_factory=lambda: [Add("O-1", ul(500_000))])
 
     def lose(self, wanted: int, where: str) -> int:
         """Move at most `wanted` of what is there to another place."""
@@ -134,6 +165,8 @@ class Bench:
             self.told.append(Decant(ul(self.there), ul(heel)))
         elif act == "sample":
             self.told.append(Move(MoveAs.SAMPLE, ul(self.lose(one, "sample"))))
+        elif act == "blend":
+            self.told.append(drawn_for("S-1", ul(self.lose(one, "blend"))))
         else:
             waste = self.lose(one, "waste")
             self.lose(other, "air")
@@ -161,4 +194,5 @@ def test_every_drop_is_where_it_went_and_only_what_nobody_measured_is_unexplaine
     assert found.came_out == bench.there
     assert (found.drawn, found.heel, found.cake) == (where["sample"], where["heel"], where["cake"])
     assert (found.apart, found.waste) == (where["rinse apart"], where["waste"])
+    assert sum(amount for _, amount in found.to_lots) == where["blend"]
     assert found.unexplained == where["air"]

@@ -8,7 +8,7 @@ from ledger.domain.entries import Contact, Judge
 from ledger.domain.entries.words import Reached, Verdict
 from ledger.domain.lots import Status
 from ledger.domain.quantity import Measure, Quantity
-from ledger.errors import ReasonNeededError, RefusedError
+from ledger.errors import InputError, ReasonNeededError, RefusedError
 from ledger.service.carrying import traced
 from ledger.service.looking import brief_of
 from ledger.service.recalling import Recall, recall_of, recall_on
@@ -113,6 +113,32 @@ def test_every_bottle_is_found_and_a_miscount_is_unexplained(walked: tuple[Keepe
     assert str(found.accounted_percent) == "93.3"
 
 
+def test_samples_that_came_back_are_here_and_nobody_s_purchase(walked: tuple[Keeper, Lots]) -> None:
+    """6 of 15 sold; 3 given to a bar as samples, 2 of which came back before they were counted."""
+    keeper, lots = walked
+    keeper.do("send", lot=lots.packed, amount="3", moved_as="sample", party="Quay Bar")
+    keeper.do("send", lot=lots.packed, amount="2", moved_as="returned", party="Quay Bar")
+    found = recall_of(keeper.book, lots.packed).balance
+    each = 1_000_000
+    assert (found.sent, found.samples, found.on_hand) == (6 * each, each, 8 * each)
+    assert (found.returned, found.unexplained) == (2 * each, 0)
+
+
+def test_a_sample_that_came_back_before_the_finish_is_made_once(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    """Of 480 mL 10 mL go out and 4 mL come back before 474 mL are measured."""
+    keeper, lots = walked
+    code = keeper.opens("start", product="Lime essence", kind="essence", target="480mL")
+    keeper.do("add", lot=code, source=lots.spirit, amount="480mL")
+    keeper.do("send", lot=code, amount="10mL", moved_as="sample", party="Quay Bar", because="asked")
+    keeper.do("send", lot=code, amount="4mL", moved_as="returned", party="Quay Bar")
+    keeper.do("finish", lot=code, volume="474mL")
+    found = recall_of(keeper.book, code).balance
+    assert (found.made, found.on_hand, found.samples) == (480_000, 474_000, 6_000)
+    assert found.unexplained == 0
+
+
 def test_bulk_is_balanced_too(walked: tuple[Keeper, Lots]) -> None:
     keeper, lots = walked
     found = {item.brief.code: item.balance for item in recall_of(keeper.book, lots.oil).lots}
@@ -161,6 +187,51 @@ def test_a_call_says_what_is_left_and_a_return_takes_from_it(walked: tuple[Keepe
     assert (call.pieces, call.volume_ul, len(call.contacts)) == (0, 0, 3)
     last = call.contacts[-1].draft.facts
     assert last == Contact(STALL, Reached.SPOKEN, Quantity(0, Measure.UEACH, "0"), "sold")
+
+
+def test_nothing_left_is_an_answer_however_they_were_reached(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    keeper.do("recall", lot=lots.oil, because="throws haze")
+    keeper.do("contact", lot=lots.oil, party=STALL, reached="left-word", still_there="0")
+    call = recall_of(keeper.book, lots.oil).to_call[0]
+    assert (call.is_reached, call.says_none_left, call.pieces) == (True, True, 0)
+
+
+def test_nothing_left_of_what_was_sold_by_volume_is_nothing(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    keeper.do("send", lot=lots.essence, amount="100mL", party="Quay Bar")
+    keeper.do("recall", lot=lots.essence, because="throws haze")
+
+    def volume() -> int:
+        calls = {call.name: call for call in recall_of(keeper.book, lots.essence).to_call}
+        return calls["Quay Bar"].volume_ul
+
+    keeper.do("contact", lot=lots.essence, party="Quay Bar", reached="spoken", still_there="40mL")
+    assert volume() == 40_000
+    keeper.do("contact", lot=lots.essence, party="Quay Bar", reached="spoken", still_there="0")
+    assert volume() == 0
+
+
+def test_words_that_only_begin_like_an_answer_are_none(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    keeper.do("recall", lot=lots.oil, because="throws haze")
+    told = "none left open, but 2 in the cellar"
+    keeper.do("contact", lot=lots.oil, party=STALL, reached="spoken", words=told)
+    assert recall_of(keeper.book, lots.oil).to_call[0].pieces == 6_000_000
+
+
+def test_a_call_that_nobody_answered_tells_of_nothing_left(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    before = len(keeper.entries())
+    with pytest.raises(InputError) as raised:
+        keeper.do("contact", lot=lots.oil, party=STALL, reached="no-answer", still_there="0")
+    assert raised.value.problems == (
+        (
+            "Nobody answered, so nobody can have said how much is left.",
+            "Leave --still out, or say how they were reached: --reached spoken or left-word.",
+        ),
+    )
+    assert len(keeper.entries()) == before
 
 
 def test_more_bottles_than_were_sent_are_remarked_on(walked: tuple[Keeper, Lots]) -> None:

@@ -1,5 +1,7 @@
 """What many lots are made of and how runs were found, asked at once."""
 
+from datetime import timedelta
+
 from ledger.store import queries, walk
 from ledger.store.briefs import all_lots
 from ledger.store.reach import entries_of_lots, made_of
@@ -26,6 +28,16 @@ class ReachContract:
             for lot in lots:
                 own = queries.entries_of_lot(connection, lot)
                 assert many.get(lot, ()) == tuple(e for e in own if e.kind in kinds)
+
+    def test_draws_on_a_lot_are_those_of_other_lots_up_to_a_moment(self, walked: Keeper) -> None:
+        with walked.reading() as connection:
+            lot = queries.lot_by_code(connection, "OE-001-5")
+            assert lot is not None
+            everything = queries.draws_on(connection, lot.seq, walked.clock())
+            assert [entry.draft.lot for entry in everything] == ["OS-001-O"]
+            first = everything[0].draft.happened.at
+            assert queries.draws_on(connection, lot.seq, first) == everything
+            assert queries.draws_on(connection, lot.seq, first - timedelta(seconds=1)) == ()
 
     def test_a_run_is_told_with_how_it_was_found(self, walked: Keeper) -> None:
         with walked.reading() as connection:

@@ -13,7 +13,7 @@ from ledger.errors import RefusedError, StorageError
 from ledger.service.book import Book
 from ledger.service.verifying import verify
 from ledger.store import bulk, recorder
-from ledger.store.bulk import append_many
+from ledger.store.bulk import Bulk
 from ledger.store.create import create_book
 from ledger.store.tables import METADATA
 from tests.conftest import Server
@@ -61,7 +61,7 @@ def note(seq: int, lot: str | None = None) -> Entry:
 
 def append(book: Book, *entries: Entry) -> int:
     with book.writing() as connection:
-        return append_many(connection, entries)
+        return Bulk(connection).append(entries)
 
 
 @pytest.mark.parametrize("chunk", [1, 7, 2000])

@@ -37,7 +37,7 @@ HOT: dict[str, Callable[[Connection, int], object]] = {
     "held then": lambda connection, lot: amounts.held(connection, lot, NOON, skip=20),
     "entries of a lot": queries.entries_of_lot,
     "all entries of a lot": queries.all_entries_of_lot,
-    "moves of a lot": queries.moves_of_lot,
+    "draws on a lot": lambda connection, lot: queries.draws_on(connection, lot, NOON.at),
     "entries about a lot": queries.entries_about,
     "numbers of inputs": inputs.numbers_into,
     "inputs": lambda connection, lot: inputs.inputs(connection, [lot, lot - 1]),

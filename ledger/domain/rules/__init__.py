@@ -8,7 +8,10 @@ from ledger.domain.entries import Draft
 from ledger.domain.rules import (
     amounts,
     clearance,
+    done,
     following,
+    following_amounts,
+    following_steps,
     gate,
     genealogy,
     keeping,
@@ -17,7 +20,8 @@ from ledger.domain.rules import (
     release,
     status,
     times,
-    usual,
+    usual_handling,
+    usual_measures,
 )
 from ledger.domain.rules.finding import Finding, Severity
 from ledger.domain.scene import Scene
@@ -30,8 +34,12 @@ FAMILIES = (
     making,
     status,
     following,
-    usual,
+    following_amounts,
+    following_steps,
+    usual_measures,
+    usual_handling,
     release,
+    done,
     gate,
     clearance,
     keeping,

@@ -5,7 +5,7 @@ that the lot cannot be counted in; readings that no liquid can give; without a r
 zero, more back than went out, and labels that do not add up.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from decimal import Decimal
 
 from ledger.domain.entries import (
@@ -13,6 +13,7 @@ from ledger.domain.entries import (
     Bottle,
     Count,
     Draft,
+    Facts,
     Labels,
     MakeUp,
     Material,
@@ -144,21 +145,35 @@ def count_is_near(draft: Draft, scene: Scene) -> Iterator[Finding]:
 
 
 def returned_was_sent(draft: Draft, scene: Scene) -> Iterator[Finding]:
-    """No more comes back than went out."""
+    """No more comes back than was out then, and leaves enough out for what came back later."""
     facts, lot = draft.facts, scene.lot
     if lot is None or not isinstance(facts, Move) or facts.moved_as is not MoveAs.RETURNED:
         return
-    moves = [entry.draft.facts for entry in lot.entries]
-    earlier = [move for move in moves if isinstance(move, Move)]
-    out = sum(move.amount.amount for move in earlier if move.moved_as in GOES_TO_PEOPLE)
-    back = sum(move.amount.amount for move in earlier if move.moved_as is MoveAs.RETURNED)
-    if facts.amount.measure is lot.measure and facts.amount.amount > out - back:
+    out = _out_from(len(scene.so_far(draft)), [entry.draft.facts for entry in lot.entries])
+    if facts.amount.measure is lot.measure and facts.amount.amount > out:
         yield needs_reason(
             "returned",
             f"{facts.amount.written} cannot have come back of {lot.code}: by the book "
-            f"{show(max(out - back, 0), lot.measure)} of what went out is still out.",
+            f"{show(max(out, 0), lot.measure)} of what went out is still out.",
             "Check the code on what came back; if it is so, say why with --because.",
         )
+
+
+def _out_from(place: int, told: Sequence[Facts]) -> int:
+    """Return the least that was out after the first `place` entries of a lot, or later."""
+    out = [0]
+    for facts in told:
+        out.append(out[-1] + _went_out(facts))
+    return min(out[place:])
+
+
+def _went_out(facts: Facts) -> int:
+    """Return what went out to people by an entry; below zero what came back."""
+    if not isinstance(facts, Move):
+        return 0
+    if facts.moved_as is MoveAs.RETURNED:
+        return -facts.amount.amount
+    return facts.amount.amount if facts.moved_as in GOES_TO_PEOPLE else 0
 
 
 def labels_add_up(draft: Draft, scene: Scene) -> Iterator[Finding]:

@@ -13,6 +13,8 @@ from ledger.domain.scene import Scene
 
 WORDS = {Measure.UL: "by volume", Measure.MG: "by weight", Measure.UEACH: "by number"}
 """How a measure is said."""
+SAY_WHY = "Check what was written; if it is so, say why with --because."
+"""What to do about what is outside a formula's limits."""
 
 
 class Severity(StrEnum):

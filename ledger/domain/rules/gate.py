@@ -1,75 +1,25 @@
-"""The gate of a lot that follows a formula: its steps, its looks and its clarity.
+"""The gate of a lot that follows a formula: its looks and its clarity.
 
-Guarantees: every step and look that the formula asks for is asked for, all at once, besides
+Guarantees: every look that the formula asks for is asked for, all at once, besides
 what is asked of every lot. Refuses: nothing by itself; a named person may override with a reason.
 """
 
 from collections.abc import Iterator
-from datetime import datetime
+from datetime import timedelta
 
-from ledger.domain.entries import Draft, Entry, Filter, Finish, Formula, Look
+from ledger.domain.entries import Draft, Entry, Formula, Look
 from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.entries.words import Grade, LookedAt, ProductKind
-from ledger.domain.formulas import steps_for, version_of
-from ledger.domain.lots import LotState, last_look, opener
+from ledger.domain.formulas import version_of
+from ledger.domain.lots import LotState, finished_at, last_look, opener
+from ledger.domain.rules.done import before_packing
 from ledger.domain.rules.finding import Finding, Rule
-from ledger.domain.rules.in_words import degrees, span, time_of
+from ledger.domain.rules.in_words import degrees, is_outside, span, time_of
 from ledger.domain.rules.release import FLAWS, changes, stands_in_the_way, to_release
 from ledger.domain.scene import Scene
 
 GRADES = tuple(Grade)
 """The grades, best to worst."""
-AFTER_PACKING = frozenset({"bottle", "labels"})
-"""Steps after which those of a formula look after goods that have left already."""
-ASKED_FOR = frozenset({"rest", "filter", "rinse", "decant", "measure", "makeup"})
-"""Verbs of steps of which an entry must be in the book."""
-NEXT = {
-    "rest": "rest {lot} --for PURPOSE --started WHEN --until WHEN",
-    "filter": "filter {lot} --medium paper --pore SIZE --out VOLUME",
-    "rinse": "rinse {lot} --with LOT --in VOLUME --out VOLUME --to WHERE",
-    "decant": "decant {lot} VOLUME",
-    "measure": "measure {lot} WHAT READING",
-    "makeup": "makeup {lot} VOLUME --with LOT",
-}
-"""How each is recorded."""
-
-
-def steps_are_done(draft: Draft, scene: Scene) -> Iterator[Finding]:
-    """Every step of the formula up to the filling is in the book."""
-    lot, formula = to_release(draft, scene), scene.control.formula
-    if lot is None or formula is None:
-        return
-    making = lot.bulk or lot
-    for number, step in _before_packing(formula):
-        if step.verb in ASKED_FOR and not _is_done(step, making, formula):
-            yield stands_in_the_way(
-                f"Step {number} of {version_of(formula)}, {_named(step)}, is not in the book of "
-                f"{making.code}.",
-                f"Record it: pottle {NEXT[step.verb].format(lot=making.code)}",
-            )
-    asked = sum(step.passes_min or 1 for step in formula.steps if step.verb == "filter")
-    passed = sum(isinstance(entry.draft.facts, Filter) for entry in making.entries)
-    if 0 < passed < asked:
-        yield stands_in_the_way(
-            f"{making.code} had {passed} of the {asked} passes that {version_of(formula)} asks "
-            "for.",
-            f"Filter it again: pottle {NEXT['filter'].format(lot=making.code)}",
-        )
-
-
-def _before_packing(formula: Formula) -> Iterator[tuple[int, FormulaStep]]:
-    for number, step in enumerate(formula.steps, 1):
-        if step.verb in AFTER_PACKING:
-            return
-        yield number, step
-
-
-def _is_done(step: FormulaStep, lot: LotState, formula: Formula) -> bool:
-    return any(step in steps_for(formula, entry.draft.facts) for entry in lot.entries)
-
-
-def _named(step: FormulaStep) -> str:
-    return f"rest to {step.rest_for}" if step.rest_for else step.verb
 
 
 def looks_are_done(draft: Draft, scene: Scene) -> Iterator[Finding]:
@@ -77,7 +27,7 @@ def looks_are_done(draft: Draft, scene: Scene) -> Iterator[Finding]:
     lot, formula = to_release(draft, scene), scene.control.formula
     if lot is None or formula is None:
         return
-    for _, step in _before_packing(formula):
+    for _, step in before_packing(formula):
         if step.verb == "look":
             yield from _look_is_good(step, lot, formula)
 
@@ -127,22 +77,16 @@ def _is_as_asked(step: FormulaStep, entry: Entry, lot: LotState) -> bool:
     low, high, temp = step.temp_min_mdegc, step.temp_max_mdegc, look.temp_mdegc
     is_cold_enough = high is None or (temp is not None and temp <= high)
     is_warm_enough = low is None or (temp is not None and temp >= low)
-    is_old_enough = step.age_minutes is None or _age(entry, look, lot) >= step.age_minutes
+    is_old_enough = not is_outside(_age(entry, look, lot), step.age_minutes, None)
     return is_cold_enough and is_warm_enough and is_old_enough
 
 
-def _age(entry: Entry, look: Look, lot: LotState) -> int:
-    """Return how old the sample was in minutes: as told, else since the making ended."""
+def _age(entry: Entry, look: Look, lot: LotState) -> timedelta:
+    """Return how old the sample was: as told, else since the making ended."""
     if look.age_minutes is not None:
-        return look.age_minutes
+        return timedelta(minutes=look.age_minutes)
     made = finished_at(lot.bulk or lot)
-    return round((entry.draft.happened.at - made).total_seconds() / 60) if made else 0
-
-
-def finished_at(lot: LotState) -> datetime | None:
-    """Return when the making of a lot ended, or None."""
-    ends = [e.draft.happened.at for e in lot.entries if isinstance(e.draft.facts, Finish)]
-    return ends[-1] if ends else None
+    return entry.draft.happened.at - made if made else timedelta()
 
 
 def _asked(step: FormulaStep) -> str:
@@ -181,4 +125,4 @@ def clarity_is_wanted(draft: Draft, scene: Scene) -> Iterator[Finding]:
         )
 
 
-RULES: tuple[Rule, ...] = (steps_are_done, looks_are_done, clarity_is_wanted)
+RULES: tuple[Rule, ...] = (looks_are_done, clarity_is_wanted)

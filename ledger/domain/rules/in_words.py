@@ -4,6 +4,7 @@ Guarantees: exact figures in the units that people write. Refuses: to round what
 """
 
 from collections.abc import Callable
+from datetime import timedelta
 from decimal import Decimal
 
 MOST_PLACES = 12
@@ -67,10 +68,36 @@ def time_of(minutes: int) -> str:
     >>> time_of(90), time_of(7 * 24 * 60)
     ('1 h 30 min', '7 d')
     """
-    days, rest = divmod(minutes, 24 * 60)
-    hours, left = divmod(rest, 60)
-    parts = [(days, "d"), (hours, "h"), (left, "min")]
-    return " ".join(f"{number} {unit}" for number, unit in parts if number) or "0 min"
+    return _time(60 * minutes) or "0 min"
+
+
+def is_outside(lasted: timedelta, low: int | None, high: int | None) -> bool:
+    """Return whether a time lies outside two ends, each in whole minutes, to the second."""
+    is_short = low is not None and lasted < timedelta(minutes=low)
+    return is_short or (high is not None and lasted > timedelta(minutes=high))
+
+
+def time_outside(lasted: timedelta, low: int | None, high: int | None) -> str:
+    """Return a time that lies outside two ends, with seconds where minutes would hide that.
+
+    >>> time_outside(timedelta(hours=23, seconds=20), 1440, None)
+    '23 h'
+    >>> time_outside(timedelta(hours=23, minutes=59, seconds=40), 1440, None)
+    '23 h 59 min 40 s'
+    """
+    seconds = round(lasted.total_seconds())
+    minutes = round(seconds / 60)
+    is_seen = is_outside(timedelta(minutes=minutes), low, high)
+    return time_of(minutes) if is_seen else _time(seconds)
+
+
+def _time(seconds: int) -> str:
+    parts = []
+    for unit, length in (("d", 86_400), ("h", 3600), ("min", 60), ("s", 1)):
+        number, seconds = divmod(seconds, length)
+        if number:
+            parts.append(f"{number} {unit}")
+    return " ".join(parts)
 
 
 def span(low: int | None, high: int | None, shown: Callable[[int], str]) -> str:

@@ -4,12 +4,13 @@ Guarantees: a filtrate is never more than what was filtered, and nothing comes o
 in, but for what reading and warmth may add. Refuses: weights where a volume is meant.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from ledger.domain.entries import (
     Bottle,
     Decant,
     Draft,
+    Entry,
     Filter,
     Finish,
     Formula,
@@ -148,21 +149,24 @@ def _made_up_of(state: LotState, facts: MakeUp) -> Iterator[Finding]:
         )
 
 
-def rinse_runs_through(draft: Draft, scene: Scene) -> Iterator[Finding]:
-    """A rinse gives back what was put on, and at most what the cake had held besides."""
+def rinse_is_liquid(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """A cake is rinsed with what is counted by volume."""
     facts = draft.facts
-    if not isinstance(facts, Rinse):
-        return
-    source = scene.source(facts.source)
+    source = scene.source(facts.source) if isinstance(facts, Rinse) else None
     if source and source.measure is not Measure.UL:
         yield impossible(
             "rinse",
-            f"{facts.source} is not counted by volume, so a cake cannot be rinsed with it.",
+            f"{source.code} is not counted by volume, so a cake cannot be rinsed with it.",
             "Name the liquid lot it was rinsed with.",
         )
-    if not are_volumes(facts.volume_in, facts.volume_out):
+
+
+def rinse_runs_through(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """A rinse gives back what was put on, and at most what the cake had held besides."""
+    facts = draft.facts
+    if not isinstance(facts, Rinse) or not are_volumes(facts.volume_in, facts.volume_out):
         return
-    more, held = facts.volume_out.amount - facts.volume_in.amount, _kept_back(scene.lot)
+    more, held = facts.volume_out.amount - facts.volume_in.amount, _kept_back(scene.so_far(draft))
     if more > held:
         yield needs_reason(
             "rinse",
@@ -178,9 +182,9 @@ def rinse_runs_through(draft: Draft, scene: Scene) -> Iterator[Finding]:
         )
 
 
-def _kept_back(state: LotState | None) -> int:
+def _kept_back(entries: Iterable[Entry]) -> int:
     """Return what the filter holds of what went onto it, earlier rinses counted."""
-    facts = [entry.draft.facts for entry in state.entries] if state else []
+    facts = (entry.draft.facts for entry in entries)
     passes = (item for item in facts if isinstance(item, Filter | Rinse))
     return max(sum(item.volume_in.amount - item.volume_out.amount for item in passes), 0)
 
@@ -227,6 +231,7 @@ RULES: tuple[Rule, ...] = (
     filtrate_was_there,
     outcome_was_there,
     make_up_goes_up,
+    rinse_is_liquid,
     rinse_runs_through,
     fill_takes_what_it_fills,
     bottles_are_numbered_once,

@@ -7,7 +7,19 @@ stands in the way, unless a named person overrides it with a reason.
 
 from collections.abc import Iterator
 
-from ledger.domain.entries import Add, Draft, Facts, Filter, Finish, Judge, Look, Rinse, Start
+from ledger.domain.entries import (
+    Add,
+    Draft,
+    Entry,
+    Facts,
+    Filter,
+    Finish,
+    Judge,
+    Look,
+    MakeUp,
+    Rinse,
+    Start,
+)
 from ledger.domain.entries.words import Grade, LotType, ProductKind, RinseTo, Verdict
 from ledger.domain.lots import (
     LotState,
@@ -64,6 +76,17 @@ def _seen(lot: LotState, making: LotState) -> Iterator[Finding]:
     if latest(lot, Look) and lot is not making:
         return
     filling = opener(lot) if lot is not making else None
+    if what := unseen(making, filling):
+        yield stands_in_the_way(what, f"Look at it: pottle look {lot.code} GRADE --of neat")
+
+
+def unseen(making: LotState, filling: Entry | None = None) -> str | None:
+    """Return, as a sentence, that nobody looked at a lot since it last changed, or None.
+
+    Args:
+        making: The lot.
+        filling: The filling of bottles out of it; what changed afterwards is not in them.
+    """
     is_seen = was_ever_seen = False
     for entry in making.entries:
         if changes(entry.draft.facts):
@@ -72,21 +95,48 @@ def _seen(lot: LotState, making: LotState) -> Iterator[Finding]:
             is_seen = False
         elif isinstance(entry.draft.facts, Look):
             is_seen = was_ever_seen = True
-    if not is_seen:
-        since = " since it last changed" if was_ever_seen else ""
-        yield stands_in_the_way(
-            f"{making.code} has not been looked at{since}.",
-            f"Look at it: pottle look {lot.code} GRADE --of neat",
-        )
+    since = " since it last changed" if was_ever_seen else ""
+    return None if is_seen else f"{making.code} has not been looked at{since}."
 
 
 def changes(facts: Facts) -> bool:
-    """Return whether an entry may have made the lot look otherwise, or says that it must."""
+    """Return whether an entry may have made the lot look otherwise, or says that it must.
+
+    A making up is apart: it is remarked on, and does not stand in the way.
+    """
     match facts:
-        case Add() | Filter() | Rinse(went_to=RinseTo.BATCH) | Judge(verdict=Verdict.REWORK):
+        case Add() | Filter() | Rinse(went_to=RinseTo.BATCH):
+            return True
+        case Judge(verdict=Verdict.REWORK):
             return True
         case _:
             return False
+
+
+def making_up_is_seen(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """A lot that was made up after its last look may leave, but is remarked on.
+
+    Water or a weaker spirit brings oil out of an essence; the strengths of the two, which would
+    tell whether it can, are seldom both known and never cover a cold or unclean liquid.
+    """
+    lot = to_release(draft, scene)
+    if lot is None or (lot.bulk and latest(lot, Look)):
+        return
+    making, filling = (lot.bulk, opener(lot)) if lot.bulk else (lot, None)
+    made_up: MakeUp | None = None
+    for entry in making.entries:
+        is_bottled = filling is not None and entry.position > filling.position
+        if isinstance(entry.draft.facts, MakeUp) and not is_bottled:
+            made_up = entry.draft.facts
+        elif isinstance(entry.draft.facts, Look):
+            made_up = None
+    if made_up and not unseen(making, filling):
+        yield remark(
+            "looks",
+            f"{making.code} was made up with {made_up.source} after its last look, which may have "
+            "clouded it.",
+            f"Look at it before it leaves: pottle look {lot.code} GRADE --of neat",
+        )
 
 
 def _measured(making: LotState) -> Iterator[Finding]:
@@ -128,4 +178,4 @@ def looks_right(draft: Draft, scene: Scene) -> Iterator[Finding]:
         )
 
 
-RULES: tuple[Rule, ...] = (gate, looks_right)
+RULES: tuple[Rule, ...] = (gate, looks_right, making_up_is_seen)

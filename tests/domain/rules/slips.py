@@ -6,7 +6,7 @@ from ledger.domain.control import Control, Input
 from ledger.domain.entries.words import MaterialKind
 from ledger.domain.lots import LotState, Status
 from ledger.domain.quantity import Measure
-from ledger.domain.rules import Finding, usual
+from ledger.domain.rules import Finding, usual_handling, usual_measures
 from ledger.domain.scene import Scene
 from tests.domain.builders import lot, scene
 from tests.domain.rules.cases import HM, Case, find, said
@@ -26,4 +26,4 @@ def among(*inputs: Input, state: LotState | None = None, **control: Any) -> Scen
 
 def remarked(case: Case) -> list[Finding]:
     """Return all that the usual slips find."""
-    return find(usual.RULES, case)
+    return find(usual_measures.RULES + usual_handling.RULES, case)

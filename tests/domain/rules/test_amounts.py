@@ -17,7 +17,9 @@ from ledger.domain.entries.words import MoveAs, RinseTo
 from ledger.domain.quantity import Measure, Quantity
 from ledger.domain.rules import Finding, amounts
 from tests.domain.builders import (
+    at,
     draft,
+    entry,
     grams,
     lot,
     make,
@@ -27,6 +29,7 @@ from tests.domain.builders import (
     pieces,
     powder,
     scene,
+    when,
 )
 from tests.domain.rules.cases import NO, WHY, Case, find, said
 
@@ -178,6 +181,15 @@ def moved(word: str, count: int) -> Move:
     return make(Move, moved_as=MoveAs(word), amount=pieces(count))
 
 
+def not_out(back: str, out: int) -> list[Finding]:
+    return said(
+        WHY,
+        "returned",
+        f"{back} cannot have come back of P-1: by the book {out} of what went out is still out.",
+        "Check the code on what came back; if it is so, say why with --because.",
+    )
+
+
 OUT = (moved("sale", 4), moved("on-return", 3), moved("breakage", 2), moved("returned", 2))
 BACK = [
     Case("nothing is known of what comes back", draft(moved("returned", 5))),
@@ -196,26 +208,28 @@ BACK = [
         "more comes back though more came back already than went out",
         draft(moved("returned", 1), "P-1"),
         scene(packed("P-1", moved("returned", 2))),
-        said(
-            WHY,
-            "returned",
-            "1 cannot have come back of P-1: by the book 0 of what went out is still out.",
-            "Check the code on what came back; if it is so, say why with --because.",
-        ),
+        not_out("1", 0),
     ),
     Case(
         "all that is out comes back", draft(moved("returned", 5), "P-1"), scene(packed("P-1", *OUT))
     ),
     Case(
+        "what comes back before anything went out, written down after",
+        draft(moved("returned", 1), "P-1", happened=when(at(9))),
+        scene(packed("P-1", entry(moved("sale", 4), 2, at(10), lot="P-1"))),
+        not_out("1", 0),
+    ),
+    Case(
+        "what comes back before others of it did, written down after",
+        draft(moved("returned", 2), "P-1", happened=when(at(9))),
+        scene(packed("P-1", moved("sale", 4), entry(moved("returned", 3), 3, at(10), lot="P-1"))),
+        not_out("2", 1),
+    ),
+    Case(
         "more comes back than is out",
         draft(moved("returned", 6), "P-1"),
         scene(packed("P-1", *OUT)),
-        said(
-            WHY,
-            "returned",
-            "6 cannot have come back of P-1: by the book 5 of what went out is still out.",
-            "Check the code on what came back; if it is so, say why with --because.",
-        ),
+        not_out("6", 5),
     ),
 ]
 

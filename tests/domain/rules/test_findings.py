@@ -15,8 +15,11 @@ from ledger.domain.rules import (
     Severity,
     amounts,
     clearance,
+    done,
     findings,
     following,
+    following_amounts,
+    following_steps,
     gate,
     genealogy,
     keeping,
@@ -25,7 +28,8 @@ from ledger.domain.rules import (
     release,
     status,
     times,
-    usual,
+    usual_handling,
+    usual_measures,
 )
 from ledger.domain.scene import Scene
 from tests.domain.builders import at, draft, grams, lot, make, ml, packed, scene, when
@@ -44,8 +48,12 @@ def test_the_families_are_told_in_their_order() -> None:
         making,
         status,
         following,
-        usual,
+        following_amounts,
+        following_steps,
+        usual_measures,
+        usual_handling,
         release,
+        done,
         gate,
         clearance,
     )

@@ -11,7 +11,7 @@ from ledger.domain.entries.masters import FormulaLine
 from ledger.domain.entries.words import AddedAs, MaterialKind, ProductKind
 from ledger.domain.lots import Status
 from ledger.domain.quantity import Measure
-from ledger.domain.rules import following
+from ledger.domain.rules import following_amounts
 from tests.domain.builders import draft, grams, lot, make, ml, oil, scene
 from tests.domain.rules.cases import Case, find
 from tests.domain.rules.followed import follows, why
@@ -249,4 +249,4 @@ ENDS = [
 
 @pytest.mark.parametrize("case", [*ADDITIONS, *ENDS], ids=str)
 def test_what_goes_in_and_comes_out_is_what_the_formula_calls_for(case: Case) -> None:
-    assert find(following.RULES, case) == list(case.found)
+    assert find(following_amounts.RULES, case) == list(case.found)

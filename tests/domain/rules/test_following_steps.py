@@ -1,6 +1,7 @@
 """Following: each act keeps the limits of the formula's step for it, or they are said."""
 
 from dataclasses import replace
+from datetime import timedelta
 from typing import Any
 
 import pytest
@@ -8,7 +9,7 @@ import pytest
 from ledger.domain.entries import Add, Filter, Finish, Formula, Look, MakeUp, Measurement, Rest
 from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.entries.words import Grade, LookedAt, RestFor
-from ledger.domain.rules import following
+from ledger.domain.rules import following_steps
 from ledger.domain.scene import Scene
 from tests.domain.builders import at, draft, grams, lot, make, scene
 from tests.domain.rules.cases import Case, find
@@ -24,8 +25,8 @@ COLD = FormulaStep("rest", temp_max_mdegc=5000, rest_for=RestFor.CHILL)
 MILD = FormulaStep("rest", temp_min_mdegc=18_000, temp_max_mdegc=22_000, rest_for=RestFor.SETTLE)
 
 
-def rested(purpose: str, hours: int, temp_mdegc: int | None = None) -> Any:
-    ended = at(hours % 24, day=1 + hours // 24)
+def rested(purpose: str, hours: int, temp_mdegc: int | None = None, seconds: int = 0) -> Any:
+    ended = at(hours % 24, day=1 + hours // 24) + timedelta(seconds=seconds)
     return draft(make(Rest, purpose=RestFor(purpose), started_at=at(0, day=1), ended_at=ended,
                       temp_mdegc=temp_mdegc))  # fmt: skip
 
@@ -46,6 +47,20 @@ RESTS = [
             ),
         )
         for hours, told in ((23, "23 h"), (49, "2 d 1 h"))
+    ),
+    *(
+        Case(
+            f"rested for {told}",
+            rested("macerate", hours, seconds=seconds),
+            steps(DAYS),
+            why(
+                "time",
+                f"The rest to macerate took {told}; orange version 1 asks for 1 d to 2 d.",
+            ),
+        )
+        for hours, seconds, told in (
+            (24, -1, "23 h 59 min 59 s"), (48, 20, "2 d 20 s"), (23, 20, "23 h"),
+        )
     ),
     Case("a rest that goes on", draft(make(Rest)), steps(DAYS)),
     Case("a rest for something else", rested("settle", 1), steps(DAYS)),
@@ -237,4 +252,4 @@ ACTS = [
 
 @pytest.mark.parametrize("case", [*RESTS, *PASSES, *ACTS], ids=str)
 def test_an_act_outside_the_limits_of_its_step_is_told(case: Case) -> None:
-    assert find(following.RULES, case) == list(case.found)
+    assert find(following_steps.RULES, case) == list(case.found)

@@ -26,7 +26,7 @@ HOLD = "Hold it: pottle hold E-1, or rework it."
 ALL_OF_IT = [
     *stop(
         "Step 1 of orange version 1, rest to chill, is not in the book of E-1.",
-        "Record it: pottle rest E-1 --for PURPOSE --started WHEN --until WHEN",
+        "Record it: pottle rest E-1 --for chill --started WHEN --until WHEN",
     ),
     *stop(
         "E-1 has not been looked at as poured, 1:7, at most 5 °C since it last changed, as orange "

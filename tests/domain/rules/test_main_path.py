@@ -46,8 +46,8 @@ def essence(bench: Bench) -> None:
     began = bench.entries[-1].seq
     bench.do(make(Rest, started_at=bench.now, ended_at=bench.now, began=began), "E-1")
     bench.do(make(Filter, volume_in=ml(445), volume_out=ml(430), first_runnings=ml(20)), "E-1")
-    bench.do(make(Look), "E-1")
     bench.do(make(MakeUp, volume=ml(450), source="SPIRIT", used=ml(20)), "E-1")
+    bench.do(make(Look), "E-1")
     bench.do(make(Finish, volume=ml(448)), "E-1")
     bench.do(make(Judge), "E-1")
 

@@ -6,7 +6,20 @@ import pytest
 
 from ledger.domain.entries import Bottle, Filter, Finish, MakeUp, Rinse
 from ledger.domain.rules import Finding, making
-from tests.domain.builders import draft, grams, lot, make, ml, oil, packed, powder, scene
+from tests.domain.builders import (
+    at,
+    draft,
+    entry,
+    grams,
+    lot,
+    make,
+    ml,
+    oil,
+    packed,
+    powder,
+    scene,
+    when,
+)
 from tests.domain.rules.cases import HM, NO, WHY, Case, find, said
 
 LOW = lot(on_hand=430_000)
@@ -153,6 +166,12 @@ RINSED = [
         "an earlier rinse that fetched all and more",
         rinsed(30, 31),
         scene(RINSED_DRY, oil()),
+        more_through(31, 0),
+    ),
+    Case(
+        "rinsed before it was filtered, written down after",
+        draft(make(Rinse, volume_in=ml(30), volume_out=ml(31)), happened=when(at(9))),
+        scene(lot("E-1", entry(PASSED, 2, at(10))), oil()),
         more_through(31, 0),
     ),
     Case(

@@ -54,7 +54,14 @@ NO_YIELD = gate(
 )
 REWORK = make(Judge, verdict=Verdict.REWORK)
 APART, WASTE = make(Rinse, went_to=RinseTo.APART), make(Rinse, went_to=RinseTo.WASTE)
-HARMLESS: tuple[Facts, ...] = (make(MakeUp), make(Decant), APART, WASTE, FINISH)
+MAKE_UP = make(MakeUp, source="W-1")
+CLOUDED = said(
+    HM,
+    "looks",
+    "E-1 was made up with W-1 after its last look, which may have clouded it.",
+    "Look at it before it leaves: pottle look E-1 GRADE --of neat",
+)
+HARMLESS: tuple[Facts, ...] = (make(Decant), APART, WASTE, FINISH)
 BATCHES = [
     Case("seen and measured", *release_of(batch(ADD, FILTER, LOOK, FINISH))),
     Case("never seen", *release_of(batch(ADD, FINISH)), unseen()),
@@ -71,6 +78,14 @@ BATCHES = [
             f"{facts.KIND} after the look does not matter", *release_of(batch(LOOK, FINISH, facts))
         )
         for facts in HARMLESS
+    ),
+    Case("made up after the look", *release_of(batch(LOOK, MAKE_UP, FINISH)), CLOUDED),
+    Case("made up and seen", *release_of(batch(LOOK, MAKE_UP, LOOK, FINISH))),
+    Case("made up and never seen", *release_of(batch(MAKE_UP, FINISH)), unseen()),
+    Case(
+        "made up, then filtered, after the look",
+        *release_of(batch(LOOK, MAKE_UP, FILTER, FINISH)),
+        unseen_since(),
     ),
     Case("seen again", *release_of(batch(LOOK, FINISH, FILTER, LOOK))),
     Case(

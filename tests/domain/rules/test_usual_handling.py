@@ -1,17 +1,29 @@
 """The usual slips of handling: water on the powder, a warm filter, first runnings, a vessel."""
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
 
 from ledger.domain.control import Control, Input, LastHeld
-from ledger.domain.entries import Add, Decant, Facts, Filter, Look, MakeUp, Rest, Rinse, Start
+from ledger.domain.entries import (
+    Add,
+    Decant,
+    Entry,
+    Facts,
+    Filter,
+    Look,
+    MakeUp,
+    Rest,
+    Rinse,
+    Start,
+)
 from ledger.domain.entries.words import Cake, MaterialKind, ProductKind, RestFor
 from ledger.domain.lots import Status
 from ledger.domain.quantity import Measure
 from ledger.domain.rules import Finding
 from ledger.domain.scene import Scene
-from tests.domain.builders import draft, lot, make, ml, scene, struck
+from tests.domain.builders import at, draft, entry, lot, make, ml, scene, struck, when
 from tests.domain.rules.cases import Case
 from tests.domain.rules.slips import SPIRIT, WATER, among, hm, remarked
 
@@ -31,7 +43,7 @@ WATERED: tuple[Facts, ...] = (
 )
 
 
-def on(*before: Facts) -> Scene:
+def on(*before: Facts | Entry) -> Scene:
     return among(*ALL, state=lot("E-1", *before, on_hand=420_000))
 
 
@@ -55,6 +67,23 @@ WATERY = [
         "a rinse with water of the cake that holds the powder",
         draft(WATERED[2]),
         on(POWDER, PASS),
+        ON_POWDER,
+    ),
+    Case(
+        "water before any powder went in, written down after",
+        draft(WATERED[0], happened=when(at(9))),
+        on(entry(POWDER, 2, at(10))),
+    ),
+    Case(
+        "water on the powder before it was filtered off, written down after",
+        draft(WATERED[0], happened=when(at(9))),
+        on(entry(POWDER, 2, at(8)), entry(PASS, 3, at(10))),
+        ON_POWDER,
+    ),
+    Case(
+        "water put in the place of other water, on the powder of the same second",
+        draft(WATERED[0], happened=when(at(9)), corrects=3),
+        replace(on(entry(POWDER, 2, at(9)), entry(PASS, 4, at(9))), corrected=entry(WATERED[0], 3)),
         ON_POWDER,
     ),
     Case(
@@ -86,6 +115,11 @@ def warmed(chill: str, ran_at: str) -> list[Finding]:
 SETTLED = make(Rest, purpose=RestFor.SETTLE, temp_mdegc=2000)
 COLD = [
     Case("filtered 5 degrees warmer", ran(7000), scene(lot("E-1", chilled(2000)))),
+    Case(
+        "filtered before it was chilled, written down after",
+        draft(make(Filter, temp_mdegc=20_000, cake=Cake.SAME), happened=when(at(9))),
+        scene(lot("E-1", entry(chilled(2000), 2, at(10)))),
+    ),
     Case(
         "filtered warmer than that",
         ran(7001),

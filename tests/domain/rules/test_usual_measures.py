@@ -1,16 +1,19 @@
 """The usual slips of measuring: too much volume, Brix after essence, warmth, the other gallon."""
 
+from dataclasses import replace
+from datetime import datetime
 from typing import Any
 
 import pytest
 
 from ledger.domain.control import Control, Input
-from ledger.domain.entries import Finish, Formula, MakeUp, Measurement, Rinse, Start
+from ledger.domain.entries import Add, Finish, Formula, MakeUp, Measurement, Posting, Rinse, Start
 from ledger.domain.entries.words import Measured, ProductKind, RinseTo
 from ledger.domain.lots import Status
 from ledger.domain.quantity import Measure, Quantity
 from ledger.domain.rules import Finding
-from tests.domain.builders import draft, lot, make, ml, oil, scene, struck
+from ledger.domain.scene import Scene
+from tests.domain.builders import BEGUN, at, draft, entry, lot, make, ml, oil, scene, struck, when
 from tests.domain.rules.cases import Case
 from tests.domain.rules.slips import SPIRIT, WATER, among, hm, remarked
 
@@ -64,24 +67,49 @@ def read_high(strong: str) -> list[Finding]:
 
 
 BRIX = draft(make(Measurement))
+
+
+def went_in(*inputs: Input, moment: datetime = BEGUN) -> Scene:
+    """Return a scene with a batch that these inputs went into at a moment."""
+    added = [
+        replace(
+            entry(make(Add, source=item.code), number, moment),
+            postings=(Posting(item.code, "E-1", None, 30_000, 30_000),),
+        )
+        for number, item in enumerate(inputs, start=2)
+    ]
+    return among(*inputs, state=lot("E-1", *added))
+
+
 WITHOUT_SPIRIT = (ProductKind.BASE_SYRUP, ProductKind.SYRUP, ProductKind.GUM_EMULSION)
 READINGS = [
     *(
-        Case(f"Brix with {kind} in it", BRIX, among(made("X-1", kind)), read_high("X-1"))
+        Case(f"Brix with {kind} in it", BRIX, went_in(made("X-1", kind)), read_high("X-1"))
         for kind in ProductKind
         if kind not in WITHOUT_SPIRIT
     ),
-    *(Case(f"Brix with {kind} in it", BRIX, among(made("X-1", kind))) for kind in WITHOUT_SPIRIT),
-    Case("Brix with bare spirit in it", BRIX, among(WATER, SPIRIT), read_high("O-1")),
+    *(Case(f"Brix with {kind} in it", BRIX, went_in(made("X-1", kind))) for kind in WITHOUT_SPIRIT),
+    Case("Brix with bare spirit in it", BRIX, went_in(WATER, SPIRIT), read_high("O-1")),
     Case(
         "Brix with two strong things in it",
         BRIX,
-        among(made("X-1", ProductKind.ESSENCE), SPIRIT),
+        went_in(made("X-1", ProductKind.ESSENCE), SPIRIT),
         read_high("X-1, O-1"),
     ),
-    Case("Brix of sugar and water", BRIX, among(WATER)),
+    Case(
+        "Brix read before the spirit went in, written down after",
+        draft(make(Measurement), happened=when(at(9))),
+        went_in(WATER, SPIRIT, moment=at(10)),
+    ),
+    Case(
+        "Brix read in the second in which the spirit went in",
+        draft(make(Measurement), happened=when(at(9))),
+        went_in(SPIRIT, moment=at(9)),
+        read_high("O-1"),
+    ),
+    Case("Brix of sugar and water", BRIX, went_in(WATER)),
     *(
-        Case(f"{what} with spirit in it", draft(make(Measurement, what=what)), among(SPIRIT))
+        Case(f"{what} with spirit in it", draft(make(Measurement, what=what)), went_in(SPIRIT))
         for what in Measured
         if what is not Measured.BRIX
     ),

@@ -52,6 +52,7 @@ def test_the_next_step_follows_the_work(sqlite_keeper: Keeper) -> None:
             ("look", {"grade": "bright"}),
             ("makeup", {"volume": "450mL", "source": lots.spirit}),
             ("finish", {"volume": "448mL"}),
+            ("look", {"grade": "bright"}),
             ("judge", {"verdict": "hold"}),
             ("judge", {"verdict": "release"}),
         )
@@ -63,7 +64,8 @@ def test_the_next_step_follows_the_work(sqlite_keeper: Keeper) -> None:
         f"pottle filter {code} --medium paper --pore 20 --out VOLUME",
         f"pottle look {code} GRADE --of neat",
         f"pottle finish {code} VOLUME",
-        f"pottle finish {code} VOLUME",
+        f"pottle look {code} GRADE --of neat",
+        f"pottle look {code} GRADE --of neat",
         f"pottle release {code}",
         f"pottle trace {code} --forward",
         'pottle start --product "NAME" --kind syrup --target VOLUME',

@@ -1,5 +1,6 @@
 """What a lot was held to, on its record: its formula, who checked, how it was released."""
 
+from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
@@ -8,8 +9,12 @@ from ledger.errors import FindingError
 from ledger.service.looking import dossier
 from reports.build.balance import balance
 from reports.build.control import control_facts
+from reports.build.papers import record_view
 from tests.keeper import Keeper
+from tests.path import receive_all
 from tests.service.orange import make_orange
+
+PRINTED = datetime(2026, 3, 9, 9, 0, tzinfo=UTC)
 
 
 def told(keeper: Keeper, code: str) -> dict[str, str]:
@@ -92,3 +97,20 @@ def test_the_balance_tells_of_samples_and_of_what_went_in_after_the_finish(
     assert lines["Of what came out, kept back as samples"] == "10 mL"
     assert lines["Put in after the finish"] == "20 mL"
     assert lines["Unexplained, filters included"] == "47 mL, 9.8 %"
+
+
+def test_the_record_names_the_lots_that_drew_of_a_batch_before_its_finish(
+    sqlite_keeper: Keeper,
+) -> None:
+    """480 mL went in; a syrup drew 30 mL of it before the 450 mL were measured, 20 mL after."""
+    keeper = sqlite_keeper
+    lots = receive_all(keeper)
+    essence = keeper.opens("start", product="Orange essence", kind="essence", target="480mL")
+    keeper.do("add", lot=essence, source=lots.spirit, amount="480mL")
+    syrup = keeper.opens("start", product="Orange syrup", kind="syrup", target="3.8L")
+    keeper.do("add", lot=syrup, source=essence, amount="30mL", because="could not wait")
+    keeper.do("finish", lot=essence, volume="450mL")
+    keeper.do("add", lot=syrup, source=essence, amount="20mL")
+    lines = dict(record_view(dossier(keeper.book, essence), PRINTED).balance or ())
+    assert lines[f"Drawn to {syrup} before the finish"] == "30 mL"
+    assert lines["Unexplained"] == "0 mL, 0.0 %"

@@ -1,0 +1,77 @@
+"""What those who were called in a recall say they have still.
+
+Guarantees: nothing left is an answer like any other; what came back since is not there any more.
+Refuses: an answer out of a call that nobody took, and more than the book says went there.
+"""
+
+from collections.abc import Iterable, Sequence
+from typing import NamedTuple
+
+from ledger.domain.entries import Contact, Entry
+from ledger.domain.entries.words import MoveAs, Reached
+from ledger.domain.quantity import Measure
+from ledger.service.tracing import Holder
+
+NONE_LEFT = "none left"
+"""How the words of a call began when nothing was left, in books of the third form and before."""
+
+
+class Told(NamedTuple):
+    """How much somebody said is left."""
+
+    amount: int
+    """How much, in the smallest unit; 0: nothing."""
+    measure: Measure
+    """Its measure."""
+    on: str
+    """Local day of the call, ISO."""
+
+
+def facts_of(entry: Entry) -> Contact:
+    """Return what is told of a call."""
+    facts = entry.draft.facts
+    assert isinstance(facts, Contact)
+    return facts
+
+
+def left_there(entry: Entry) -> Told | None:
+    """Return how much somebody said in a call is left; None when they did not say."""
+    facts, day = facts_of(entry), f"{entry.draft.happened.local():%Y-%m-%d}"
+    if facts.reached is Reached.NO_ANSWER:
+        return None
+    if facts.still_there:
+        return Told(facts.still_there.amount, facts.still_there.measure, day)
+    words = facts.words or ""
+    is_none = words == NONE_LEFT or words.startswith(f"{NONE_LEFT}, ")
+    return Told(0, Measure.UEACH, day) if is_none else None
+
+
+def last_told(contacts: Sequence[Entry]) -> Told | None:
+    """Return the last that was said of what is left, of calls in order; None when nothing was."""
+    told = (left_there(entry) for entry in reversed(contacts))
+    return next((item for item in told if item), None)
+
+
+def as_told(
+    by_book: tuple[int, int], items: Iterable[Holder], contacts: Sequence[Entry]
+) -> tuple[int, int]:
+    """Return the bottles and the volume they may have: by the book, and no more than they said.
+
+    What they said of bottles takes the same share off the volume. A weight says nothing of either.
+
+    Args:
+        by_book: Bottles, in millionths of one, and the volume in all, in µL.
+        items: What they were sent and what came back.
+        contacts: Calls to them, oldest first.
+    """
+    told = last_told(contacts)
+    if told is None:
+        return by_book
+    back = [i for i in items if i.moved_as is MoveAs.RETURNED and i.on >= told.on]
+    left = max(told.amount + sum(i.amount for i in back if i.measure is told.measure), 0)
+    pieces, volume = by_book
+    if left == 0:
+        return 0, 0
+    if told.measure is Measure.UEACH and pieces:
+        return min(left, pieces), volume * min(left, pieces) // pieces
+    return pieces, min(left, volume) if told.measure is Measure.UL else volume
