@@ -65,7 +65,7 @@ def test_the_next_step_follows_the_work(sqlite_keeper: Keeper) -> None:
         f"pottle look {code} GRADE --of neat",
         f"pottle finish {code} VOLUME",
         f"pottle look {code} GRADE --of neat",
-        f"pottle look {code} GRADE --of neat",
+        f"pottle release {code}",
         f"pottle release {code}",
         f"pottle trace {code} --forward",
         'pottle start --product "NAME" --kind syrup --target VOLUME',
