@@ -1,10 +1,13 @@
 """What those who were called in a recall say they have still.
 
-Guarantees: nothing left is an answer like any other; what came back since is not there any more.
-Refuses: an answer out of a call that nobody took, and more than the book says went there.
+Guarantees: nothing left is an answer like any other; a call tells of the lot it is about and what
+is made of it, and of no other; what came back after a call is not there any more, and what came
+back before it was not counted in it. Refuses: an answer out of a call that nobody took, and more
+than the book says went there.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence, Set
+from datetime import datetime
 from typing import NamedTuple
 
 from ledger.domain.entries import Contact, Entry
@@ -23,8 +26,8 @@ class Told(NamedTuple):
     """How much, in the smallest unit; 0: nothing."""
     measure: Measure
     """Its measure."""
-    on: str
-    """Local day of the call, ISO."""
+    position: tuple[datetime, int]
+    """The place of the call among all entries: by when it happened, then by number."""
 
 
 def facts_of(entry: Entry) -> Contact:
@@ -36,14 +39,14 @@ def facts_of(entry: Entry) -> Contact:
 
 def left_there(entry: Entry) -> Told | None:
     """Return how much somebody said in a call is left; None when they did not say."""
-    facts, day = facts_of(entry), f"{entry.draft.happened.local():%Y-%m-%d}"
+    facts = facts_of(entry)
     if facts.reached is Reached.NO_ANSWER:
         return None
     if facts.still_there:
-        return Told(facts.still_there.amount, facts.still_there.measure, day)
+        return Told(facts.still_there.amount, facts.still_there.measure, entry.position)
     words = facts.words or ""
     is_none = words == NONE_LEFT or words.startswith(f"{NONE_LEFT}, ")
-    return Told(0, Measure.UEACH, day) if is_none else None
+    return Told(0, Measure.UEACH, entry.position) if is_none else None
 
 
 def last_told(contacts: Sequence[Entry]) -> Told | None:
@@ -52,8 +55,25 @@ def last_told(contacts: Sequence[Entry]) -> Told | None:
     return next((item for item in told if item), None)
 
 
+def by_calls(
+    items: Iterable[Holder], contacts: Sequence[Entry], ahead: Mapping[str, Set[str]]
+) -> dict[Told | None, list[Holder]]:
+    """Return what somebody was sent, by the last that was said of it; None: nothing was.
+
+    Args:
+        items: What they were sent and what came back.
+        contacts: Calls to them, oldest first.
+        ahead: For the lot of each call, that lot and all that is made of it.
+    """
+    found: dict[Told | None, list[Holder]] = {}
+    for item in items:
+        about = [entry for entry in contacts if item.lot in ahead[entry.draft.lot or ""]]
+        found.setdefault(last_told(about), []).append(item)
+    return found
+
+
 def as_told(
-    by_book: tuple[int, int], items: Iterable[Holder], contacts: Sequence[Entry]
+    by_book: tuple[int, int], items: Iterable[Holder], told: Told | None
 ) -> tuple[int, int]:
     """Return the bottles and the volume they may have: by the book, and no more than they said.
 
@@ -62,12 +82,11 @@ def as_told(
     Args:
         by_book: Bottles, in millionths of one, and the volume in all, in µL.
         items: What they were sent and what came back.
-        contacts: Calls to them, oldest first.
+        told: The last that they said of these; None when nothing was.
     """
-    told = last_told(contacts)
     if told is None:
         return by_book
-    back = [i for i in items if i.moved_as is MoveAs.RETURNED and i.on >= told.on]
+    back = [i for i in items if i.moved_as is MoveAs.RETURNED and i.position > told.position]
     left = max(told.amount + sum(i.amount for i in back if i.measure is told.measure), 0)
     pieces, volume = by_book
     if left == 0:

@@ -5,14 +5,14 @@ known; who may have most to drink still comes first, newest deliveries first amo
 to take somebody off the list because a call was made.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence, Set
 from dataclasses import dataclass
 
 from ledger.domain.entries import Entry, Party
 from ledger.domain.entries.words import MoveAs, Reached
 from ledger.domain.lots import GOES_TO_PEOPLE
 from ledger.domain.quantity import Measure
-from ledger.service.recall_answers import as_told, facts_of, last_told, left_there
+from ledger.service.recall_answers import as_told, by_calls, facts_of, last_told, left_there
 from ledger.service.tracing import Holder
 
 EACH = 1_000_000
@@ -60,6 +60,7 @@ def to_call(
     sizes_ul: Mapping[str, int],
     parties: Mapping[str, Party],
     contacts: Sequence[Entry],
+    ahead: Mapping[str, Set[str]],
 ) -> tuple[ToCall, ...]:
     """Return whom to call, in order.
 
@@ -68,22 +69,18 @@ def to_call(
         sizes_ul: What a bottle of each packed lot holds.
         parties: How to reach people, by name.
         contacts: Calls made since the recall began, oldest first.
+        ahead: For the lot of each call, that lot and all that is made of it.
     """
     sent: dict[str | None, list[Holder]] = {}
     for item in holders:
         if item.moved_as in GOES_TO_PEOPLE or item.moved_as is MoveAs.RETURNED:
             sent.setdefault(item.party, []).append(item)
-    calls = [
-        _call(
-            name,
-            items,
-            sizes_ul,
-            parties.get(name or ""),
-            tuple(entry for entry in contacts if name and facts_of(entry).party == name),
-        )
-        for name, items in sent.items()
-        if name or any(item.moved_as is not MoveAs.RETURNED for item in items)
-    ]
+    calls = []
+    for name, items in sent.items():
+        if name or any(item.moved_as is not MoveAs.RETURNED for item in items):
+            theirs = tuple(entry for entry in contacts if name and facts_of(entry).party == name)
+            left = _left(items, sizes_ul, theirs, ahead)
+            calls.append(_call(name, items, left, parties.get(name or ""), theirs))
     by_name = sorted(calls, key=lambda call: call.name or "")
     newest_first = sorted(by_name, key=lambda call: call.last_sent, reverse=True)
     return tuple(sorted(newest_first, key=lambda call: -call.volume_ul))
@@ -92,11 +89,11 @@ def to_call(
 def _call(
     name: str | None,
     items: Sequence[Holder],
-    sizes_ul: Mapping[str, int],
+    left: tuple[int, int],
     known: Party | None,
     contacts: tuple[Entry, ...],
 ) -> ToCall:
-    pieces, volume = as_told(may_have(items, sizes_ul), items, contacts)
+    pieces, volume = left
     return ToCall(
         name=name,
         known=known,
@@ -106,6 +103,20 @@ def _call(
         last_sent=max((i.on for i in items if i.moved_as is not MoveAs.RETURNED), default=""),
         contacts=contacts,
     )
+
+
+def _left(
+    items: Iterable[Holder],
+    sizes_ul: Mapping[str, int],
+    contacts: Sequence[Entry],
+    ahead: Mapping[str, Set[str]],
+) -> tuple[int, int]:
+    """Return the bottles and the volume that somebody may have, by the book and their calls."""
+    parts = [
+        as_told(may_have(about, sizes_ul), about, told)
+        for told, about in by_calls(items, contacts, ahead).items()
+    ]
+    return sum(pieces for pieces, _ in parts), sum(volume for _, volume in parts)
 
 
 def may_have(items: Iterable[Holder], sizes_ul: Mapping[str, int]) -> tuple[int, int]:

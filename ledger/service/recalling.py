@@ -19,7 +19,7 @@ from ledger.service.desk import Desk, at_desk
 from ledger.service.known import known_lot
 from ledger.service.recall_calls import ToCall, to_call
 from ledger.service.sealing import Seal, seal_on
-from ledger.service.tracing import Holder, Trace, Way, trace_on
+from ledger.service.tracing import Holder, Trace, Way, ahead_of, trace_on
 from ledger.store import queries
 from ledger.store.briefs import Brief
 from ledger.store.engine import Connection
@@ -168,7 +168,7 @@ def recall_on(connection: Connection, code: str) -> Recall:
         balance=_total(found.lot, lots),
         measure=_measure(found.lot, lots),
         holders=found.holders,
-        to_call=_to_call(connection, found.holders, kept, contacts),
+        to_call=_to_call(connection, found, kept, contacts),
         contacts=contacts,
         begun=begun,
         closed=closed,
@@ -180,14 +180,16 @@ def recall_on(connection: Connection, code: str) -> Recall:
 
 def _to_call(
     connection: Connection,
-    holders: tuple[Holder, ...],
+    found: Trace,
     lots: list[Brief],
     contacts: tuple[Entry, ...],
 ) -> tuple[ToCall, ...]:
     sizes = bottle_sizes(connection, [brief.lot for brief in lots])
     sizes_by_code = {brief.code: sizes[brief.lot] for brief in lots if brief.lot in sizes}
     parties = {party.name: party for party in queries.parties(connection)}
-    return to_call(holders, sizes_by_code, parties, contacts)
+    called = {entry.draft.lot or "" for entry in contacts}
+    ahead = {code: ahead_of(code, found.edges) for code in called}
+    return to_call(found.holders, sizes_by_code, parties, contacts, ahead)
 
 
 def balances(

@@ -4,8 +4,9 @@ Guarantees: rework, rinse liquor, carried cake, top-ups and returns are walked l
 Refuses: to follow entries out of force.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from datetime import datetime
 from enum import StrEnum
 
 from ledger.domain.entries.words import MoveAs
@@ -76,6 +77,8 @@ class Holder:
     """Local day, ISO."""
     document: str | None
     """Delivery note, invoice or stall sheet."""
+    position: tuple[datetime, int]
+    """Its place among all entries: by when it happened, then by number."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,6 +139,20 @@ def trace_on(
     )
 
 
+def ahead_of(code: str, edges: Iterable[Carried]) -> frozenset[str]:
+    """Return the codes of a lot and of all that is made of it, by the edges of a trace."""
+    made_of: dict[str, list[str]] = {}
+    for edge in edges:
+        made_of.setdefault(edge.source, []).append(edge.target)
+    met, waiting = {code}, [code]
+    while waiting:
+        for target in made_of.get(waiting.pop(), ()):
+            if target not in met:
+                met.add(target)
+                waiting.append(target)
+    return frozenset(met)
+
+
 def _nodes(
     found: dict[int, Brief], lots: list[int], way: Way, away: dict[int, int]
 ) -> Iterator[Node]:
@@ -158,4 +175,5 @@ def _holder(lot: Brief, moved: Moved) -> Holder:
         measure=lot.measure,
         on=f"{moved.happened.local():%Y-%m-%d}",
         document=moved.document,
+        position=(moved.happened.at, moved.stands_for),
     )

@@ -67,10 +67,13 @@ class Moved:
     """To whom, or from whom when it came back."""
     document: str | None
     """Delivery note, invoice or stall sheet."""
+    stands_for: int
+    """Number that decides among entries of the same instant."""
 
 
 _MOVES = """
-    SELECT e.lot, e.happened_at, e.offset_min, m.moved_as, m.amount, m.party, m.document
+    SELECT e.lot, e.happened_at, e.offset_min, m.moved_as, m.amount, m.party, m.document,
+        e.stands_for
     FROM {wanted} w
     CROSS JOIN entry e
     JOIN move m ON m.seq = e.seq
@@ -271,11 +274,9 @@ def moves_from(connection: Connection, lots: Sequence[int]) -> Iterator[Moved]:
     go_by_index(connection)
     for part in chunks(lots):
         found: dict[int, list[Moved]] = {lot: [] for lot in part}
-        for lot, at, offset_min, moved_as, amount, party, document in ask_for(
-            connection, _MOVES, part
-        ):
+        for lot, at, offset_min, moved_as, *told in ask_for(connection, _MOVES, part):
             when = When(read_instant(at), offset_min)
-            found[lot].append(Moved(lot, when, MoveAs(moved_as), amount, party, document))
+            found[lot].append(Moved(lot, when, MoveAs(moved_as), *told))
         for moves in found.values():
             yield from moves
 

@@ -75,9 +75,9 @@ def _waiting(recall: Recall) -> list[ToCall]:
 
 def _back_since(recall: Recall) -> int:
     begun = recall.begun
-    day = f"{begun.draft.happened.local():%Y-%m-%d}" if begun else ""
     items = (item for item in recall.holders if item.measure is recall.measure)
-    return sum(-item.amount for item in items if item.amount < 0 and item.on >= day)
+    back = (item for item in items if begun and item.position > begun.position)
+    return sum(-item.amount for item in back if item.amount < 0)
 
 
 def lot_rows(recall: Recall) -> list[list[str]]:

@@ -189,6 +189,30 @@ def test_a_call_says_what_is_left_and_a_return_takes_from_it(walked: tuple[Keepe
     assert last == Contact(STALL, Reached.SPOKEN, Quantity(0, Measure.UEACH, "0"), "sold")
 
 
+def test_what_came_back_before_a_call_was_not_counted_in_it(walked: tuple[Keeper, Lots]) -> None:
+    """Of 6 bottles 2 came back in the morning; called that day, the stall counts 4."""
+    keeper, lots = walked
+    keeper.do("recall", lot=lots.oil, because="throws haze")
+    keeper.do("send", lot=lots.packed, amount="2", moved_as="returned", party=STALL)
+    keeper.do("contact", lot=lots.oil, party=STALL, reached="spoken", still_there="4")
+    call = recall_of(keeper.book, lots.oil).to_call[0]
+    assert (call.pieces, call.volume_ul) == (4_000_000, 1_000_000)
+
+
+def test_a_call_about_one_lot_says_nothing_of_another(walked: tuple[Keeper, Lots]) -> None:
+    """Nothing is left of the first bottles; of the 2 sent afterwards nobody asked."""
+    keeper, lots = walked
+    other = keeper.opens("bottle", source=lots.essence, pack="2 x 100mL")
+    keeper.do("send", lot=other, amount="2", party=STALL, because="asked for")
+    keeper.do("recall", lot=lots.oil, because="throws haze")
+    keeper.do("contact", lot=lots.packed, party=STALL, reached="spoken", still_there="0")
+    call = recall_of(keeper.book, lots.oil).to_call[0]
+    assert (call.pieces, call.volume_ul) == (2_000_000, 200_000)
+    keeper.do("contact", lot=lots.oil, party=STALL, reached="spoken", still_there="1")
+    call = recall_of(keeper.book, lots.oil).to_call[0]
+    assert call.pieces == 1_000_000
+
+
 def test_nothing_left_is_an_answer_however_they_were_reached(walked: tuple[Keeper, Lots]) -> None:
     keeper, lots = walked
     keeper.do("recall", lot=lots.oil, because="throws haze")

@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import replace
+from datetime import UTC, datetime
 
 import pytest
 
@@ -54,7 +55,8 @@ def trace_lines(trace: Trace, *, back: bool, forward: bool) -> list[str]:
 
 
 def holder(lot: str, amount: int, moved_as: MoveAs, document: str | None = None) -> Holder:
-    return Holder(lot, "A stall", moved_as, amount, Measure.UEACH, "2026-03-05", document)
+    place = (datetime(2026, 3, 5, 12, tzinfo=UTC), 9)
+    return Holder(lot, "A stall", moved_as, amount, Measure.UEACH, "2026-03-05", document, place)
 
 
 def test_a_branch_met_again_is_referred_to_and_not_repeated() -> None:
