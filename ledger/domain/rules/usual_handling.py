@@ -80,7 +80,7 @@ def first_runnings_go_back(draft: Draft, _scene: Scene) -> Iterator[Finding]:
     yield remark(
         "first runnings",
         "No first runnings were returned on the first pass: they carry fines and fibres.",
-        "Return them until they run bright, and say how much with --first.",
+        "Return them until they run bright, and say how much with --first-runnings.",
     )
 
 

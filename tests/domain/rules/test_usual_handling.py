@@ -146,7 +146,7 @@ COLD = [
 FIRST = hm(
     "first runnings",
     "No first runnings were returned on the first pass: they carry fines and fibres.",
-    "Return them until they run bright, and say how much with --first.",
+    "Return them until they run bright, and say how much with --first-runnings.",
 )
 RUNNINGS = [
     Case("none returned on the first pass", draft(make(Filter)), scene(lot()), FIRST),
