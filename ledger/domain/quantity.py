@@ -23,6 +23,7 @@ __all__ = [
     "mass_from_volume",
     "parse_quantity",
     "show",
+    "show_exactly",
     "volume_from_mass",
 ]
 
@@ -163,6 +164,19 @@ def show(amount: int, measure: Measure) -> str:
     if measure is Measure.MG and 0 < abs(amount) < 10**3:
         return f"{amount} mg"
     return f"{_decimal(amount, 10**3, 3)} {small}"
+
+
+def show_exactly(amount: int, measure: Measure) -> str:
+    """Show an amount for people to the last digit, as what is typed back has to be.
+
+    As `show`, and in mL or g where L or kg would lose digits.
+
+    >>> show_exactly(1_000_600, Measure.UL), show_exactly(2_060_000, Measure.UL)
+    ('1000.6 mL', '2.06 L')
+    """
+    if measure is Measure.UEACH or abs(amount) < 10**6 or amount % 10**3 == 0:
+        return show(amount, measure)
+    return f"{_decimal(amount, 10**3, 3)} {'mL' if measure is Measure.UL else 'g'}"
 
 
 def _decimal(amount: int, divisor: int, places: int) -> str:

@@ -9,7 +9,7 @@ from ledger.domain.entries import Formula, Material, Start
 from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.formulas import version_of
 from ledger.domain.lots import latest, name, opener
-from ledger.domain.quantity import show
+from ledger.domain.quantity import show_exactly
 from ledger.domain.weighing import asked
 from ledger.errors import RefusedError
 from ledger.service.drawing import Proposed
@@ -111,9 +111,11 @@ def _additions(proposed: tuple[Proposed, ...]) -> tuple[SheetRow, ...]:
     rows = []
     for number, item in enumerate(proposed, 1):
         line = item.wanted
-        lots = ", ".join(f"{drawn.lot} {show(drawn.amount, line.measure)}" for drawn in item.drawn)
-        short = f"short {show(item.short, line.measure)}" if item.short > 0 else ""
-        parts = (show(asked(line), line.measure), within(line), lots, short)
+        lots = ", ".join(
+            f"{drawn.lot} {show_exactly(drawn.amount, line.measure)}" for drawn in item.drawn
+        )
+        short = f"short {show_exactly(item.short, line.measure)}" if item.short > 0 else ""
+        parts = (show_exactly(asked(line), line.measure), within(line), lots, short)
         words = "; ".join(part for part in parts if part)
         rows.append(SheetRow(f"A{number}", item.name, words, ("lot", "amount", *DONE)))
     return tuple(rows)

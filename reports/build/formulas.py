@@ -11,7 +11,7 @@ from typing import Any
 from ledger.domain.entries import Formula
 from ledger.domain.entries.masters import FormulaStep, Keeping
 from ledger.domain.formulas import Called, Wanted, called_for, wanted
-from ledger.domain.quantity import Quantity, show
+from ledger.domain.quantity import Quantity, show_exactly
 from ledger.domain.weighing import asked, limits_asked
 from reports.build.words_of_bench import pores
 from reports.format import celsius, duration, plural, scaled, tidy
@@ -114,7 +114,7 @@ def line_rows(formula: Formula, target_ul: int) -> list[Row]:
 def _line_row(item: Wanted) -> Row:
     return (
         item.called.code,
-        show(asked(item), item.measure),
+        show_exactly(asked(item), item.measure),
         percent_of(item.line.overage_mpct),
         percent_of(item.line.tolerance_mpct),
         within(item),
@@ -124,7 +124,7 @@ def _line_row(item: Wanted) -> Row:
 def within(item: Wanted) -> str:
     """Return the limits of a line in words, or nothing."""
     limits = limits_asked(item)
-    return " to ".join(show(limit, item.measure) for limit in limits) if limits else ""
+    return " to ".join(show_exactly(limit, item.measure) for limit in limits) if limits else ""
 
 
 def step_rows(formula: Formula) -> list[Row]:

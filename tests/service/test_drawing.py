@@ -113,6 +113,19 @@ def test_the_proposed_commands_put_in_what_is_called_for(keeper: Keeper) -> None
     assert [row[2] for row in rows(propose(keeper.book, again))] == [second]
 
 
+def test_all_that_is_left_of_a_lot_is_proposed_to_the_last_digit(keeper: Keeper) -> None:
+    """1000.6 g are 1.001 kg in three decimals, which is more than is there."""
+    first = sugar(keeper, "1000.6g", best_before="2026-06-30")
+    sugar(keeper, "5kg")
+    code = keeper.opens("start", formula=formula(keeper, "fudge", SUGAR), target="2L")
+    found = propose(keeper.book, code)
+    assert [row[3] for row in rows(found)] == ["1000.6 g", "999 g"]
+    for command in commands(code, found):
+        _, _, lot, source, amount = command.split()
+        keeper.do("add", lot=lot, source=source, amount=amount)
+    assert keeper.held(first) == 0
+
+
 def test_a_lot_that_one_line_draws_on_has_less_for_the_next(keeper: Keeper) -> None:
     first, second = sugar(keeper, "1200g", best_before="2026-06-30"), sugar(keeper, "5kg")
     assert proposed(keeper, formula(keeper, "fudge", SUGAR, SUGAR)) == [

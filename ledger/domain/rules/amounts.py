@@ -25,7 +25,7 @@ from ledger.domain.entries import (
 from ledger.domain.entries.words import Measured, MoveAs
 from ledger.domain.lots import GOES_TO_PEOPLE, LotState, in_measure_of
 from ledger.domain.movements import EACH, movements
-from ledger.domain.quantity import Measure, Quantity, show
+from ledger.domain.quantity import Measure, Quantity, show, show_exactly
 from ledger.domain.rules.finding import WORDS, Finding, Rule, impossible, needs_reason, remark
 from ledger.domain.rules.volumes import SLACK
 from ledger.domain.scene import Scene
@@ -97,8 +97,8 @@ def enough_on_hand(draft: Draft, scene: Scene) -> Iterator[Finding]:
         if wanted > max(state.on_hand, 0):
             yield needs_reason(
                 "on hand",
-                f"{show(wanted, state.measure)} is more than is there of {state.code}: "
-                f"the book says {show(state.on_hand, state.measure)}.",
+                f"{show_exactly(wanted, state.measure)} is more than is there of {state.code}: "
+                f"the book says {show_exactly(state.on_hand, state.measure)}.",
                 "Check the lot and the amount; if it is so, say why with --because.",
             )
 
