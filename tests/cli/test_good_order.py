@@ -135,6 +135,14 @@ REFUSED: dict[str, Refused] = {
             "Count again; if it is so, say why with --because.",
         ),
     ),
+    "nothing where there should be something": (
+        "count {water} 0",
+        4,
+        (
+            "Nothing of WTR-001-0 is there, 97.6 L less than the 97.6 L of the book.",
+            "Count again; if it is so, say why with --because.",
+        ),
+    ),
 }
 
 

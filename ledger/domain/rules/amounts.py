@@ -134,8 +134,13 @@ def count_is_near(draft: Draft, scene: Scene) -> Iterator[Finding]:
     if off == 0:
         return
     less = "less" if off < 0 else "more"
+    found = (
+        f"{facts.amount.written} of {lot.code} are"
+        if facts.amount.amount
+        else f"Nothing of {lot.code} is"
+    )
     told = (
-        f"{facts.amount.written} of {lot.code} are there, {show(abs(off), lot.measure)} {less} "
+        f"{found} there, {show(abs(off), lot.measure)} {less} "
         f"than the {show(lot.on_hand_then, lot.measure)} of the book."
     )
     if lot.measure is Measure.UEACH or abs(off) * SLACK > max(lot.on_hand_then, 0):
