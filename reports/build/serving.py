@@ -68,9 +68,7 @@ def glass_table(card: ServingCard) -> Table:
         rows.append(("  will they cloud it?", *(_cloud_it(way) for way in ways)))
     for served in ways[0].concerns:
         name = served.concern.substance
-        words = (
-            f"{name}, with its salts" if salts_of(name, ways[0].masses_mg) else f"of that {name}"
-        )
+        words = f"{name}, with its salts" if salts_of(name, ways[0].masses_mg) else name
         rows.append((words, *(_concern(way, name) for way in ways)))
     return Table(("in a glass", *(way.said for way in ways)), tuple(rows))
 
