@@ -68,7 +68,10 @@ def labels_are_reconciled(draft: Draft, scene: Scene) -> Iterator[Finding]:
     count = filled.count if filled else 0
     todo = f"Record what became of them: pottle label {lot.code} --used N --spoiled N"
     if not sheets:
-        yield stands_in_the_way(f"No labels are in the book of {lot.code}.", todo)
+        yield stands_in_the_way(
+            f"No labels are in the book of {lot.code}.",
+            f"Print them: pottle label {lot.code} --out labels.pdf",
+        )
     elif printed != used + spoiled or used != count:
         yield stands_in_the_way(
             f"The labels of {lot.code} do not add up: {printed} printed, {used} used on {count} "

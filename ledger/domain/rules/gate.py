@@ -5,7 +5,7 @@ what is asked of every lot. Refuses: nothing by itself; a named person may overr
 """
 
 from collections.abc import Iterator
-from datetime import timedelta
+from datetime import datetime, timedelta
 
 from ledger.domain.entries import Draft, Entry, Formula, Look
 from ledger.domain.entries.masters import FormulaStep
@@ -29,17 +29,18 @@ def looks_are_done(draft: Draft, scene: Scene) -> Iterator[Finding]:
         return
     for _, step in before_packing(formula):
         if step.verb == "look":
-            yield from _look_is_good(step, lot, formula)
+            yield from _look_is_good(step, lot, formula, draft.happened.at)
 
 
-def _look_is_good(step: FormulaStep, lot: LotState, formula: Formula) -> Iterator[Finding]:
+def _look_is_good(
+    step: FormulaStep, lot: LotState, formula: Formula, now: datetime
+) -> Iterator[Finding]:
     seen = [look for look in _looks(lot) if _is_as_asked(step, look, lot)]
     if not seen:
-        how = f" --dilution {step.dilution}" if step.dilution else ""
         yield stands_in_the_way(
             f"{lot.code} has not been looked at {_asked(step)} since it last changed, as "
             f"{version_of(formula)} asks.",
-            f"Look at it: pottle look {lot.code} GRADE --of {step.looked_at or 'neat'}{how}",
+            _how_to_look(step, lot, now),
         )
         return
     look = seen[-1].draft.facts
@@ -50,6 +51,17 @@ def _look_is_good(step: FormulaStep, lot: LotState, formula: Formula) -> Iterato
             f"for {step.worst} or better.",
             f"Clear it and look again, or hold it: pottle hold {lot.code}",
         )
+
+
+def _how_to_look(step: FormulaStep, lot: LotState, now: datetime) -> str:
+    """Return what to do for a look that would count; too early, what tells when it would."""
+    made = finished_at(lot.bulk or lot)
+    if made and is_outside(now - made, step.age_minutes, None):
+        return "Look at it when it is old enough: pottle due"
+    how = f" --dilution {step.dilution}" if step.dilution else ""
+    if (step.temp_min_mdegc, step.temp_max_mdegc) != (None, None):
+        how += " --temp DEGREES"
+    return f"Look at it: pottle look {lot.code} GRADE --of {step.looked_at or 'neat'}{how}"
 
 
 def _looks(lot: LotState, filling: Entry | None = None) -> list[Entry]:

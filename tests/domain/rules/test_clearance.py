@@ -84,7 +84,11 @@ TELL_LABELS = "Record what became of them: pottle label P-1 --used N --spoiled N
 RECONCILED = [
     Case("one on each of fifteen bottles, one spoiled", *labelled(make(Labels))),
     Case("in two goes", *labelled(make(Labels, used=None, spoiled=None), make(Labels, printed=0))),
-    Case("none", *labelled(), stop("No labels are in the book of P-1.", TELL_LABELS)),
+    Case(
+        "none",
+        *labelled(),
+        stop("No labels are in the book of P-1.", "Print them: pottle label P-1 --out labels.pdf"),
+    ),
     Case(
         "one is missing",
         *labelled(make(Labels, printed=17)),

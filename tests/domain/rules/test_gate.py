@@ -42,7 +42,7 @@ def unseen(how: str, todo: str, code: str = "E-1") -> list[Finding]:
     )
 
 
-NOT_AS_POURED = unseen(POURED_ASKED, "as-poured --dilution 1:7")
+NOT_AS_POURED = unseen(POURED_ASKED, "as-poured --dilution 1:7 --temp DEGREES")
 
 
 def otherwise(**changes: Any) -> Look:
@@ -99,7 +99,7 @@ LOOKS = [
         Case(
             f"seen at {temp}",
             *stepped((WARM,), make(Look, temp_mdegc=temp)),
-            unseen("neat, at 18 °C to 22 °C", "neat"),
+            unseen("neat, at 18 °C to 22 °C", "neat --temp DEGREES"),
         )
         for temp in (17_999, 22_001, None)
     ),
@@ -108,6 +108,15 @@ LOOKS = [
     Case("a second less than a day after it", *seen_at(2, 11, 59, 59), TOO_FRESH),
     Case("of a sample a day old, as told", *seen_at(1, 13, age_minutes=1440)),
     Case("of a fresh sample, as told", *seen_at(3, 12, age_minutes=1439), TOO_FRESH),
+    Case(
+        "finished, and not old enough yet",
+        *stepped((FormulaStep("look", age_minutes=43_200),), FINISH, LOOK),
+        stop(
+            "E-1 has not been looked at neat, 30 d after finishing since it last changed, as "
+            "orange version 1 asks.",
+            "Look at it when it is old enough: pottle due",
+        ),
+    ),
     Case("never finished", *stepped((AGED,), LOOK), TOO_FRESH),
     Case("looks after the filling are not asked for", *stepped((PACK, POURED))),
 ]

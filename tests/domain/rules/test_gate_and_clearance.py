@@ -31,7 +31,7 @@ ALL_OF_IT = [
     *stop(
         "E-1 has not been looked at as poured, 1:7, at most 5 °C since it last changed, as orange "
         "version 1 asks.",
-        "Look at it: pottle look E-1 GRADE --of as-poured --dilution 1:7",
+        "Look at it: pottle look E-1 GRADE --of as-poured --dilution 1:7 --temp DEGREES",
     ),
     *stop("The last look at E-1 found it milky; orange version 1 wants it clear or better.", HOLD),
     *stop("The last look at E-1 found an oil ring.", HOLD),
