@@ -6,7 +6,7 @@ Guarantees: codes are never cut. Refuses: to choose words; they come from `repor
 from collections.abc import Mapping, Sequence
 
 from cli.call import Call
-from cli.out import lacking_in
+from cli.out import doable, lacking_in
 from cli.tables import print_json, print_lines, print_table
 from ledger.domain.quantity import show
 from ledger.errors import RefusedError
@@ -32,7 +32,7 @@ def show_lot(call: Call, text: str) -> None:
     book = call.book()
     found = dossier(book, text, call.writer)
     served = card(book, found.state.code)
-    step = step_of_lot(found, lacking_in(book, found))
+    step = doable(book, found, step_of_lot(found, lacking_in(book, found)))
     if call.json:
         contains = serving_plain(served) if served else None
         print_json({**dossier_plain(found), "contains": contains, "next": step})

@@ -11,6 +11,7 @@ from cli.tables import print_json, print_lines
 from ledger.domain.lots import Status
 from ledger.service.book import Book, Recorded
 from reports.build.answers import answer
+from reports.build.next_steps import RELEASE, before_release, next_step
 
 if TYPE_CHECKING:
     from ledger.service.drawing import Proposed
@@ -28,12 +29,25 @@ def say(call: Call, plain: dict[str, Any], *lines: str) -> None:
 def recorded(call: Call, book: Book, done: Recorded, out: Path | None = None) -> None:
     """Print the answer to a recording, and where its paper is."""
     found = _dossier(book, done.code or done.entry.draft.lot)
-    said = answer(done, found, lacking=lacking_in(book, found))
+    said = answer(done, found, _step(book, done, found))
     if out is None:
         say(call, said.plain, *said.lines)
     else:
         paper = f"The {done.entry.kind} are in {out}."
         say(call, {**said.plain, "out": str(out)}, said.lines[0], paper, *said.lines[1:])
+
+
+def _step(book: Book, done: Recorded, found: "Dossier | None") -> str | None:
+    return doable(book, found, next_step(done.entry, found, lacking_in(book, found)))
+
+
+def doable(book: Book, found: "Dossier | None", step: str | None) -> str | None:
+    """Return the next step for a lot; where that is a release, what stands in its way first."""
+    if found is None or found.formula is None or not step or not step.startswith(RELEASE):
+        return step
+    from ledger.service.releasing import in_the_way
+
+    return before_release(step, in_the_way(book, found.state.code))
 
 
 def _dossier(book: Book, lot: str | None) -> "Dossier | None":

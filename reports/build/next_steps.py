@@ -4,6 +4,7 @@ Guarantees: every step is a command of ours with the code filled in; words in ca
 maker to fill in. Refuses: steps that would be refused as things stand.
 """
 
+from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from ledger.domain.entries import (
@@ -11,6 +12,7 @@ from ledger.domain.entries import (
     Count,
     Entry,
     Finish,
+    Labels,
     Material,
     Note,
     Person,
@@ -18,6 +20,7 @@ from ledger.domain.entries import (
 )
 from ledger.domain.entries.words import LotType, MaterialKind, ProductKind
 from ledger.domain.lots import BARRED, Status, latest, open_rest
+from ledger.domain.rules.finding import Finding
 from ledger.domain.rules.release import unseen
 from reports.build.drawing import commands
 
@@ -32,7 +35,9 @@ LIQUIDS_CLEARED = frozenset(
 NOT_AN_INGREDIENT = frozenset({MaterialKind.BOTTLE, MaterialKind.CLOSURE, MaterialKind.LABEL})
 """Kinds of material that no batch begins with."""
 START = 'pottle start --product "NAME" --kind KIND --target VOLUME'
+RELEASE = "pottle release "
 FILTER = "pottle filter {} --medium paper --pore 20 --out VOLUME"
+SEND = "pottle send {} COUNT --to WHO"
 LOOK = "pottle look {} GRADE --of neat"
 
 
@@ -91,7 +96,7 @@ def _after(entry: Entry, dossier: "Dossier", lacking: tuple["Proposed", ...]) ->
         case "labels" if dossier.brief.status is not Status.RELEASED:
             return _towards_release(dossier)
         case "labels":
-            return f"pottle send {code} COUNT --to WHO"
+            return SEND.format(code)
         case "complaint":
             return f"pottle trace {code}"
         case "move":
@@ -112,6 +117,20 @@ def _next_line(code: str, lacking: tuple["Proposed", ...]) -> str:
         if called.material
         else f"pottle start {called.code} VOLUME"
     )
+
+
+def before_release(step: str | None, in_the_way: Iterable[Finding]) -> str | None:
+    """Return what to do first where the next step is a release and something stands in its way.
+
+    Args:
+        step: The next step.
+        in_the_way: What stands in the way, in order; where nothing of it can be typed as it
+            stands, the step stays, since the release lists it all.
+    """
+    if step is None or not step.startswith(RELEASE):
+        return step
+    typed = (finding.todo.partition(": ")[2] for finding in in_the_way)
+    return next((todo for todo in typed if todo.startswith("pottle ") and "," not in todo), step)
 
 
 def _without_lot(entry: Entry) -> str | None:
@@ -156,13 +175,14 @@ def _towards_release(dossier: "Dossier") -> str | None:
         return LOOK.format(code)
     if lot_type is LotType.MADE and not latest(state, Finish):
         return f"pottle finish {code} VOLUME"
-    return f"pottle release {code}"
+    return f"{RELEASE}{code}"
 
 
 def _after_release(dossier: "Dossier") -> str:
     code = dossier.state.code
     if dossier.state.opened.lot_type is LotType.PACKED:
-        return f"pottle label {code} --out labels.pdf"
+        has_labels = latest(dossier.state, Labels) is not None
+        return SEND.format(code) if has_labels else f"pottle label {code} --out labels.pdf"
     if dossier.brief.product_kind in LIQUIDS_CLEARED:
         return 'pottle start --product "NAME" --kind syrup --target VOLUME'
     if dossier.state.opened.lot_type is LotType.MADE:
