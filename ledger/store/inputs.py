@@ -22,7 +22,10 @@ _INTO = (
     "SELECT DISTINCT p.source FROM posting p JOIN entry e ON e.seq = p.seq "
     f"{IN_FORCE} AND p.target = :lot AND p.source IS NOT NULL AND e.stands_for <> :skip"
 )
-_BY_NAME = "SELECT MIN(n.code) FROM formula n WHERE lower(n.product) = lower(s.product)"
+_BY_NAME = (
+    "SELECT MIN(n.code) FROM formula n WHERE lower(n.product) = lower(s.product) "
+    "AND NOT EXISTS (SELECT 1 FROM entry c WHERE c.corrects = n.seq)"
+)
 _INPUTS = """
     SELECT lot.code, lot.lot_type, lot.measure, o.seq AS opener,
         r.material, m.sort, COALESCE(s.formula, ({by_name})) AS formula, s.product_kind,

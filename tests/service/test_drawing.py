@@ -219,6 +219,26 @@ def test_what_was_made_without_the_formula_is_drawn_on_by_its_name(keeper: Keepe
     assert keeper.do("add", lot=batch, source=by_hand, amount="30mL").deviations == ()
 
 
+def test_a_formula_that_is_struck_out_makes_nothing_by_its_name(keeper: Keeper) -> None:
+    """One was loaded under a wrong code, struck out, and loaded again for the same product."""
+    keeper.opens("receive", material="spirit", amount="5L")
+    basis = parse_quantity("1L")
+    for code in ("a-slip", "essence"):
+        facts = Formula(code, 1, "Essence", ProductKind.BLEND, basis, lines=(SPIRIT,))
+        done = keeper.record(facts)
+        if code == "a-slip":
+            keeper.do("strike", entry=str(done.seq), because="wrong code")
+    followed = formula(keeper, "syrup", FormulaLine(parse_quantity("30mL"), formula="essence"))
+    by_hand = keeper.opens("start", product="Essence", kind="essence", target="1L")
+    keeper.do("add", lot=by_hand, source="NS-001-J", amount="500mL")
+    keeper.do("finish", lot=by_hand, volume="500mL")
+    keeper.do("look", lot=by_hand, grade="bright")
+    keeper.do("judge", lot=by_hand, verdict="release")
+    assert [row[2] for row in proposed(keeper, followed)] == [by_hand]
+    syrup = keeper.opens("start", formula=followed, target="1L")
+    assert keeper.do("add", lot=syrup, source=by_hand, amount="30mL").deviations == ()
+
+
 def test_a_batch_without_a_formula_has_nothing_proposed(keeper: Keeper) -> None:
     sugar(keeper, "5kg")
     code = keeper.opens("start", product="Fudge", kind="blend", target="1L")
