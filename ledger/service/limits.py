@@ -5,11 +5,12 @@ takes the place of the one of the same code that came with pottle, from the day 
 value without a unit; a limit that would end before it begins.
 """
 
+from dataclasses import replace
 from datetime import date
 
 from ledger.domain.entries import Limit
 from ledger.domain.entries.words import Bound, KnownBy, LimitBasis, LimitUnit
-from ledger.domain.limits import ListedLimit, listed_on
+from ledger.domain.limits import Holds, ListedLimit, holds_on, listed_on
 from ledger.errors import RefusedError
 from ledger.service.book import Book, How, Recorded
 from ledger.service.desk import at_desk
@@ -43,12 +44,18 @@ def limit(
     since: str | None = None,
     until: str | None = None,
 ) -> Recorded:
-    """Add a limit, or take the place of one of the same code; what is not given stays."""
+    """Add a limit, or take the place of one of the same code; what is not given stays.
+
+    The days of a limit that is past do not: said anew without any, it holds from that day on.
+    """
     with at_desk(book, how) as desk:
         words = desk.words
         key = words.read(lambda: read_code(code, "limit", "us-alcoholic"), "")
         said = limit_versions(desk.connection).get(key)
         old = said[-1] if said else None
+        on = desk.happened.local().date()
+        if old and (since, until) == (None, None) and holds_on(old, on) is Holds.PAST:
+            old = replace(old, since=on, until=None)
         facts = _limit(
             words,
             old,

@@ -7,7 +7,7 @@ import pytest
 
 from ledger.domain.entries import Formula, Limit
 from ledger.domain.entries.words import KnownBy, LimitBasis, LimitUnit, ProductKind
-from ledger.domain.limits import Holds
+from ledger.domain.limits import Holds, ListedLimit
 from ledger.domain.quantity import parse_quantity
 from ledger.errors import InputError, RefusedError
 from ledger.service.limits import limits
@@ -43,6 +43,29 @@ def test_a_limit_in_any_unit_takes_a_new_value_and_keeps_the_rest(sqlite_keeper:
     assert [now[old.code] for old in units.values()] == [
         replace(old, value_micro=500_000) for old in units.values()
     ]
+
+
+def test_a_limit_that_is_past_said_anew_holds_from_that_day(sqlite_keeper: Keeper) -> None:
+    days = {"since": "2026-01-01", "until": "2026-02-01"}
+    sqlite_keeper.do("limit", code="eu-sorbate", value="200", citation="read", **days)
+
+    def now() -> ListedLimit:
+        return next(item for item in limits(sqlite_keeper.book) if item.limit.code == "eu-sorbate")
+
+    assert now().holds is Holds.PAST
+    sqlite_keeper.do("limit", code="eu-sorbate", value="250", citation="read again")
+    found = now()
+    assert (found.holds, found.limit.value_micro) == (Holds.NOW, 250_000_000)
+    assert (found.limit.since, found.limit.until) == (date(2026, 3, 2), None)
+
+
+def test_the_end_of_a_limit_that_is_past_can_be_mended(sqlite_keeper: Keeper) -> None:
+    days = {"since": "2026-01-01", "until": "2026-02-01"}
+    sqlite_keeper.do("limit", code="eu-sorbate", value="200", citation="read", **days)
+    done = sqlite_keeper.do("limit", code="eu-sorbate", until="2026-02-10")
+    facts = done.entry.draft.facts
+    assert isinstance(facts, Limit)
+    assert (facts.since, facts.until) == (date(2026, 1, 1), date(2026, 2, 10))
 
 
 def test_a_new_limit_tells_all_that_is_missing_at_once(sqlite_keeper: Keeper) -> None:
