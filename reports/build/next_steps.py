@@ -101,6 +101,8 @@ def _after(entry: Entry, dossier: "Dossier", lacking: tuple["Proposed", ...]) ->
             return f"pottle trace {code}"
         case "move":
             return "pottle stock"
+        case "contact" if dossier.brief.status is not Status.RECALLED:
+            return f"pottle recall {code} --drill"
         case "contact" | "closing":
             return f"pottle recall {code}"
         case _:

@@ -185,3 +185,22 @@ def test_solids_that_have_no_volume_yet_are_told_apart(
     code = sqlite_keeper.opens("start", product="Orange syrup", kind="syrup", target="4L")
     found = does(sqlite_keeper, "add", lot=code, source=lots.sugar, amount=amount)
     assert found.lines[1] == f"{code}, Orange syrup: {says}, being made."
+
+
+def test_a_call_leads_to_the_recall_and_before_one_to_a_drill(sqlite_keeper: Keeper) -> None:
+    packed = walk_main_path(sqlite_keeper).packed
+    call = {"lot": packed, "party": "Bridge Street Stall", "reached": "no-answer"}
+    assert does(sqlite_keeper, "contact", **call).plain["next"] == f"pottle recall {packed} --drill"
+    sqlite_keeper.do("recall", lot=packed, because="cloudy")
+    assert does(sqlite_keeper, "contact", **call).plain["next"] == f"pottle recall {packed}"
+
+
+def test_released_bottles_with_labels_are_sent(sqlite_keeper: Keeper) -> None:
+    """The bottles of the main path have no labels yet."""
+    packed = walk_main_path(sqlite_keeper).packed
+    release = {"lot": packed, "verdict": "release"}
+    print_them = f"pottle label {packed} --out labels.pdf"
+    assert does(sqlite_keeper, "judge", **release).plain["next"] == print_them
+    sqlite_keeper.do("labels", lot=packed, printed="6")
+    step = does(sqlite_keeper, "judge", **release).plain["next"]
+    assert step == f"pottle send {packed} COUNT --to WHO"
