@@ -14,7 +14,7 @@ from cli.tables import print_json, print_lines, print_table
 from ledger.errors import InputError
 from ledger.service.book import Book
 from ledger.service.looking import find_lot
-from ledger.service.recalling import Recall, close_recall, recall, recall_of
+from ledger.service.recalling import Recall, close_recall, recall, recall_of, with_days
 from ledger.store.turnover import Tick
 from reports.build.recall_plain import recall_plain
 from reports.build.recalling import (
@@ -51,7 +51,7 @@ def recall_lot(
     written = write_pack(book, code, out, drill=drill) if out else []
     took_ms = round(1000 * (time.monotonic() - began))
     if call.json:
-        plain = recall_plain(found, drill=drill)
+        plain = recall_plain(with_days(book, found), drill=drill)
         print_json({**plain, "took_ms": took_ms, "files": [str(path) for path in written]})
         return
     _show(found, drill=drill)

@@ -18,7 +18,7 @@ from cli.tables import is_screen, print_json, print_lines, seen
 from ledger.domain.entries.words import MaterialKind
 from ledger.errors import InputError
 from ledger.service.book import Book
-from ledger.service.carrying import Traced, no_deeper, only_kind, traced
+from ledger.service.carrying import Traced, no_deeper, only_kind, traced, with_days
 from ledger.service.looking import brief_of, find_lot, house_of, now_at_home
 from ledger.service.sealing import seal
 from reports.build.plain import traced_plain
@@ -78,7 +78,7 @@ def show_trace(call: Call, text: str, asked: Asked) -> None:
     written = _files(book, found, asked, notes)
     if call.json:
         places = {name: str(place) for name, place in written}
-        print_json({**traced_plain(found), "next": step, **places})
+        print_json({**traced_plain(with_days(book, found)), "next": step, **places})
     else:
         count = plural(len(found.trace.nodes) - 1, "other lot")
         where = " and ".join(str(place) for _, place in written)

@@ -11,6 +11,7 @@ from ledger.domain.entries.words import MaterialKind, Place
 from ledger.domain.quantity import Measure
 from ledger.science.carrying import Carrying, Ways, carried
 from ledger.service.book import Book
+from ledger.service.dating import with_dates
 from ledger.service.tracing import Carried, Trace, trace_on
 from ledger.store.briefs import Brief
 from ledger.store.engine import Connection
@@ -66,6 +67,15 @@ def traced(
     """
     with book.reading() as connection:
         return traced_on(connection, code, back=back, forward=forward, tick=tick)
+
+
+def with_days(book: Book, found: Traced) -> Traced:
+    """Return a trace with the best-before dates that are reckoned for its lots."""
+    nodes = found.trace.nodes
+    with book.reading() as connection:
+        known = with_dates(connection, {node.brief.lot: node.brief for node in nodes})
+    dated = tuple(replace(node, brief=known[node.brief.lot]) for node in nodes)
+    return replace(found, trace=replace(found.trace, nodes=dated))
 
 
 def traced_on(

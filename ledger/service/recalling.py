@@ -6,7 +6,7 @@ open.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ledger.domain.entries import Closing, Contact, Entry, House, Judge
 from ledger.domain.entries.words import Verdict
@@ -15,6 +15,7 @@ from ledger.domain.lots import Status
 from ledger.domain.quantity import Measure
 from ledger.errors import LedgerError, ReasonNeededError, RefusedError, together
 from ledger.service.book import Book, How, Recorded
+from ledger.service.dating import with_dates
 from ledger.service.desk import Desk, at_desk
 from ledger.service.known import known_lot
 from ledger.service.recall_calls import ToCall, to_call
@@ -152,6 +153,14 @@ def recall_of(book: Book, code: str) -> Recall:
     """Return a recall as it stands, or as it would, by the lot's whole code."""
     with book.reading() as connection:
         return recall_on(connection, code)
+
+
+def with_days(book: Book, found: Recall) -> Recall:
+    """Return a recall with the best-before dates that are reckoned for its lots."""
+    with book.reading() as connection:
+        known = with_dates(connection, {item.brief.lot: item.brief for item in found.lots})
+    dated = tuple(replace(item, brief=known[item.brief.lot]) for item in found.lots)
+    return replace(found, lots=dated)
 
 
 def recall_on(connection: Connection, code: str) -> Recall:

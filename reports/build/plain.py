@@ -98,9 +98,10 @@ def said_plain(said: Said) -> dict[str, Any]:
 
 def dossier_plain(dossier: Dossier) -> dict[str, Any]:
     """Return one lot with its inputs, outputs, holders and entries."""
-    near = trace_plain(dossier.trace)
+    near, day = trace_plain(dossier.trace), dossier.state.best_before
     return {
         **brief_plain(dossier.brief),
+        "best_before": day.isoformat() if day else None,
         "edges": near["edges"],
         "holders": near["holders"],
         "entries": [said_plain(said) for said in dossier.said],

@@ -157,6 +157,19 @@ def test_a_trace_as_json_says_how_much_of_the_oil_is_where(shell: Shell) -> None
     assert found["circles"] == []
 
 
+def test_wherever_a_lot_is_told_as_json_it_has_the_date_that_is_reckoned_for_it(
+    shell: Shell,
+) -> None:
+    days = {lot["code"]: lot["best_before"] for lot in shell.run("stock", "--json").json}
+    assert days[OIL] == days[ESSENCE] == days[PACKED] is not None
+    assert shell.run("lot", ESSENCE, "--json").json["best_before"] == days[ESSENCE]
+    nodes = shell.run("trace", OIL, "--json").json["nodes"]
+    lots = shell.run("recall", OIL, "--drill", "--json").json["lots"]
+    for found in (nodes, lots):
+        told = {lot["code"]: lot["best_before"] for lot in found}
+        assert {told[OIL], told[ESSENCE], told[PACKED]} == {days[OIL]}
+
+
 @pytest.mark.parametrize("lot", [OIL, ESSENCE, PACKED])
 def test_the_first_line_says_what_the_lot_is(shell: Shell, lot: str) -> None:
     assert shell.run("trace", lot).lines[0].startswith(f"{lot}  ")
