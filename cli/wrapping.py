@@ -11,9 +11,21 @@ from collections.abc import Iterator
 from rich.cells import cell_len, chop_cells
 
 UNITS = (
-    *("% vol", "%", "mL each", "mL", "L", "µL", "g each", "g/mL", "g/L", "g", "kg", "mg/kg"),
-    *("mg/L", "mg", "each", "fl oz", "oz", "lb", "gal", "°C", "°Bx", "NTU", "kPa", "µm", "nm"),
-    *("mm", "d", "h", "min", "s", "[A-Z]{3}"),
+    *("% vol", "% mass", "%", "mL each", "mL", "cL", "dL", "L", "µL", "g each", "g/mL", "g/100mL"),
+    *("g/L", "g", "kg", "mg/kg body weight", "mg/kg", "mg/L", "mg", "each"),
+    *(
+        "(?:US |imp )?(?:fl oz|pt|qt|gal)",
+        "oz(?: av)?",
+        "lb",
+        "°C",
+        "°Bx",
+        "NTU",
+        "kPa",
+        "µm",
+        "nm",
+        "mm",
+    ),
+    *("d", "h", "min", "s", "[A-Z]{3}"),
 )
 """What stays beside the number before it; three capitals are money."""
 _AMOUNT = rf"[(~±<>≤≥−-]*\d[\d.,/–-]* (?:{'|'.join(UNITS)})[.,;:)]*(?!\S)"

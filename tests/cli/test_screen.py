@@ -13,7 +13,9 @@ from rich.cells import cell_len
 
 from cli.tables import column_widths, seen
 from cli.tracing import fold
-from cli.wrapping import wrapped
+from cli.wrapping import pieces, wrapped
+from ledger.domain.entries.words import LimitUnit
+from ledger.domain.units import UNITS
 from tests.cli.formulas import FILES
 from tests.cli.shell import Shell
 from tests.cli.terminal import shown_on
@@ -191,3 +193,8 @@ def test_no_wrapped_line_is_wider_than_the_screen_and_no_letter_is_lost(
     if cell_len(line) > width:
         assert max(map(cell_len, lines)) <= width
     assert "".join("".join(lines).split()) == "".join(line.split())
+
+
+@pytest.mark.parametrize("unit", [*LimitUnit, *(unit.name for unit in UNITS)])
+def test_whatever_an_amount_or_a_limit_is_told_in_stays_beside_its_number(unit: str) -> None:
+    assert list(pieces(f"at most 5 {unit}: so")) == ["at", " most", f" 5 {unit}:", " so"]
