@@ -4,10 +4,11 @@ Guarantees: status, name, density and dates are computed here and nowhere else. 
 what is not known is None.
 """
 
-from dataclasses import dataclass
 from datetime import date, datetime
 from enum import StrEnum
 from typing import TypeVar
+
+from msgspec import Struct
 
 from ledger.domain.dates import Dates
 from ledger.domain.entries import (
@@ -75,8 +76,7 @@ GOES_TO_PEOPLE = frozenset({MoveAs.SALE, MoveAs.SAMPLE, MoveAs.TASTING, MoveAs.O
 """Moves by which somebody may drink it."""
 
 
-@dataclass(frozen=True, slots=True)
-class LotState:
+class LotState(Struct, frozen=True):
     """A lot as the book knows it."""
 
     seq: int

@@ -5,8 +5,9 @@ Refuses: to follow entries out of force.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 from ledger.domain.entries.words import MoveAs
 from ledger.domain.quantity import Measure, show
@@ -27,8 +28,7 @@ class Way(StrEnum):
     FORWARD = "forward"
 
 
-@dataclass(frozen=True, slots=True)
-class Node:
+class Node(Struct, frozen=True):
     """A lot met on a trace."""
 
     brief: Brief
@@ -39,8 +39,7 @@ class Node:
     """Which way it was met."""
 
 
-@dataclass(frozen=True, slots=True)
-class Carried:
+class Carried(Struct, frozen=True):
     """What went from one lot into another, in all."""
 
     source: str
@@ -58,8 +57,7 @@ class Carried:
         return show(self.amount, self.measure) if self.amount else "carried, not measured"
 
 
-@dataclass(frozen=True, slots=True)
-class Holder:
+class Holder(Struct, frozen=True):
     """Somebody who was sent a lot, or sent some back."""
 
     lot: str
@@ -78,8 +76,7 @@ class Holder:
     """Delivery note, invoice or stall sheet."""
 
 
-@dataclass(frozen=True, slots=True)
-class Trace:
+class Trace(Struct, frozen=True):
     """A lot with all it is made of and all that is made of it."""
 
     lot: Brief

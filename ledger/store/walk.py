@@ -6,8 +6,8 @@ to follow a circle for ever.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 
+from msgspec import Struct
 from sqlalchemy import Connection
 
 from ledger.store.asking import ask, ask_column, ask_for, chunks, go_by_index
@@ -47,8 +47,7 @@ _EDGES = """
     GROUP BY p.source, p.target ORDER BY MIN(p.seq), p.source"""
 
 
-@dataclass(frozen=True, slots=True)
-class Edge:
+class Edge(Struct, frozen=True):
     """What went from one lot into another, in all."""
 
     source: int
@@ -116,8 +115,7 @@ def edges_into(connection: Connection, lots: Sequence[int]) -> Iterator[Edge]:
             yield from edges
 
 
-@dataclass(frozen=True, slots=True)
-class Behind:
+class Behind(Struct, frozen=True):
     """A lot that another is, or is made of, as far as rules ask."""
 
     lot: int

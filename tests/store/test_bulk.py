@@ -1,10 +1,10 @@
 """Appending many entries at once leaves what appending them one by one leaves."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from sqlalchemy import select
 
 from ledger.domain.entries import Add, Draft, Entry, Note, When

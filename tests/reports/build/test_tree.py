@@ -1,9 +1,9 @@
 """A trace as a tree: every lot stands once, and the depth of nesting can be read."""
 
 import re
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.domain.entries.words import MoveAs
 from ledger.domain.lots import Status
