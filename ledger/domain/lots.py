@@ -125,8 +125,11 @@ def opener(state: LotState) -> Entry | None:
 
 def latest(state: LotState, facts_class: type[FactsT]) -> FactsT | None:
     """Return the facts of the lot's latest entry of a kind, or None."""
-    facts = (entry.draft.facts for entry in reversed(state.entries))
-    return next((item for item in facts if isinstance(item, facts_class)), None)
+    for entry in reversed(state.entries):
+        facts = entry.draft.facts
+        if isinstance(facts, facts_class):
+            return facts
+    return None
 
 
 def has_before(state: LotState, facts_class: type[Facts], moment: datetime) -> bool:
