@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from msgspec import Struct
 from sqlalchemy import Connection
 
-from ledger.store.asking import ask, ask_column, ask_for, chunks, go_by_index
+from ledger.store.asking import ask, ask_for, ask_lots, chunks, go_by_index
 
 _REACH = """
     WITH RECURSIVE walk(lot) AS (
@@ -77,7 +77,7 @@ def forward(connection: Connection, lot: int, deepest: int | None = None) -> lis
 def _met(connection: Connection, lot: int, deepest: int | None, reach: str, step: str) -> list[int]:
     go_by_index(connection)
     if deepest is None:
-        return ask_column(connection, reach, lot=lot)
+        return ask_lots(connection, reach, lot=lot)
     met, level = {lot: None}, [lot]
     for _ in range(deepest):
         found = (to for part in chunks(level) for (to,) in ask_for(connection, step, part))
