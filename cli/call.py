@@ -5,6 +5,7 @@ what to do; exit codes are 0 done, 1 a finding, 2 bad usage, 3 refused, 4 needs 
 Refuses: to do the work of a command.
 """
 
+import gc
 import inspect
 import os
 import sys
@@ -178,6 +179,8 @@ def _command(function: Callable[..., None], common: dict[str, Any]) -> Callable[
 
 def run_safely(work: Callable[[], None]) -> None:
     """Run a command's work; turn its errors into sentences and an exit code."""
+    gc.freeze()
+    gc.enable()
     try:
         work()
     except LedgerError as error:

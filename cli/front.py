@@ -10,6 +10,7 @@ import typer
 from typer._click import Command, Context
 from typer._click.formatting import HelpFormatter
 from typer.core import TyperGroup
+from typer.main import get_command_name
 
 COMMANDS: dict[str, tuple[str, str]] = {
     "init": ("setting_up", "Make a new book."),
@@ -95,6 +96,7 @@ class Front(TyperGroup):
         if cmd_name not in self.commands:
             rooms = typer.Typer(rich_markup_mode=None)
             import_module(f"cli.{COMMANDS[cmd_name][0]}").register(rooms)
+            _leave_only(rooms, cmd_name)
             self.commands.update(typer.main.get_group(rooms).commands)
         return self.commands[cmd_name]
 
@@ -102,3 +104,13 @@ class Front(TyperGroup):
         """Write the list of commands into the help."""
         with formatter.section("Commands"):
             formatter.write_dl([(name, line) for name, (_, line) in COMMANDS.items()])
+
+
+def _leave_only(rooms: typer.Typer, name: str) -> None:
+    """Take out all commands and groups but one: the words of each take long to look through."""
+    rooms.registered_commands = [
+        info
+        for info in rooms.registered_commands
+        if (info.name or get_command_name(getattr(info.callback, "__name__", ""))) == name
+    ]
+    rooms.registered_groups = [info for info in rooms.registered_groups if info.name == name]

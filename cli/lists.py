@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from cli.call import Call
 from cli.out import say
 from cli.tables import print_json, print_lines, print_table
+from ledger.domain.entries import House
 from ledger.domain.fields import specs
 from ledger.service.book import Book
 from ledger.service.looking import entries_of_kind, house_of, materials
@@ -20,7 +21,7 @@ from reports.format import money, scaled
 def say_house(call: Call, book: Book) -> None:
     """Print what is known of the house."""
     house = house_of(book)
-    plain = {spec.name: getattr(house, spec.name) for spec in specs(type(house))}
+    plain = {spec.name: getattr(house, spec.name, None) for spec in specs(House)}
     told = {**plain, "hour_minor": None}
     lines = [f"{name.replace('_', ' ')}: {value}" for name, value in told.items() if value]
     if house and house.hour_minor is not None:

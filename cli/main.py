@@ -44,12 +44,8 @@ def options(
 
 
 def run() -> None:
-    """Run the command; the entry point of the installed program."""
+    """Run the command that the words of the call name."""
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(encoding="utf-8", errors="replace")
     app()
-
-
-if __name__ == "__main__":
-    run()

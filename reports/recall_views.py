@@ -4,11 +4,10 @@ Guarantees: every text is ready to print, every list in the order it is shown. R
 and times that are not words yet.
 """
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class CallView:
+class CallView(Struct, frozen=True):
     """Somebody to call."""
 
     place: str
@@ -25,8 +24,7 @@ class CallView:
     """Calls made to them, a line each."""
 
 
-@dataclass(frozen=True, slots=True)
-class RecallView:
+class RecallView(Struct, frozen=True):
     """The pack of a recall."""
 
     house_name: str

@@ -5,15 +5,15 @@ wide as the heads. Refuses: rows of another width.
 """
 
 import csv
-from dataclasses import dataclass
 from io import StringIO
+
+from msgspec import Struct
 
 FORMULA = ("=", "+", "-", "@", "\t", "\r")
 """What a spreadsheet takes for the beginning of a formula."""
 
 
-@dataclass(frozen=True, slots=True)
-class Sheet:
+class Sheet(Struct, frozen=True):
     """A table with its heads."""
 
     heads: tuple[str, ...]

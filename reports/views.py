@@ -4,11 +4,10 @@ Guarantees: every text is ready to print, every list in the order it is shown; r
 layout only. Refuses: quantities, times and codes that are not words yet.
 """
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class LabelView:
+class LabelView(Struct, frozen=True):
     """One bottle label."""
 
     house_name: str
@@ -35,8 +34,7 @@ class LabelView:
     """Strength as it was made, such as alc. 2.6 % vol; None when there is none to say."""
 
 
-@dataclass(frozen=True, slots=True)
-class LabelSheetView:
+class LabelSheetView(Struct, frozen=True):
     """A sheet of equal labels."""
 
     label: LabelView
@@ -47,8 +45,7 @@ class LabelSheetView:
     """The three lines of the book's seal."""
 
 
-@dataclass(frozen=True, slots=True)
-class InputRow:
+class InputRow(Struct, frozen=True):
     """One lot that went into the lot on record."""
 
     lot: str
@@ -67,8 +64,7 @@ class InputRow:
     """Whether the entry is no longer in force."""
 
 
-@dataclass(frozen=True, slots=True)
-class StepRow:
+class StepRow(Struct, frozen=True):
     """One entry, as the batch record shows it."""
 
     entry: str
@@ -87,8 +83,7 @@ class StepRow:
     """Whether it is no longer in force: printed struck through, still legible."""
 
 
-@dataclass(frozen=True, slots=True)
-class RecordView:
+class RecordView(Struct, frozen=True):
     """The record of one lot."""
 
     house_name: str
@@ -123,8 +118,7 @@ class RecordView:
     """What kind of record it is."""
 
 
-@dataclass(frozen=True, slots=True)
-class TraceRow:
+class TraceRow(Struct, frozen=True):
     """One line of a trace."""
 
     depth: int
@@ -145,8 +139,7 @@ class TraceRow:
     """Whether somebody has the goods, or they are still here."""
 
 
-@dataclass(frozen=True, slots=True)
-class TraceView:
+class TraceView(Struct, frozen=True):
     """The trace of one lot."""
 
     house_name: str

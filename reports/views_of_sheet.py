@@ -4,11 +4,10 @@ Guarantees: every text is ready to print; each row carries the code by which wha
 is typed in afterwards. Refuses: quantities and times that are not words yet.
 """
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class SheetRow:
+class SheetRow(Struct, frozen=True):
     """One act to be done and written down."""
 
     code: str
@@ -21,8 +20,7 @@ class SheetRow:
     """Labels of the blanks to be filled in."""
 
 
-@dataclass(frozen=True, slots=True)
-class BatchSheetView:
+class BatchSheetView(Struct, frozen=True):
     """The sheet that a batch is made from."""
 
     house_name: str

@@ -5,11 +5,10 @@ along a line, so that a screen and a paper draw the same. Refuses: quantities th
 yet.
 """
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class LevelRow:
+class LevelRow(Struct, frozen=True):
     """The batches at one level of a factor."""
 
     level: str
@@ -24,8 +23,7 @@ class LevelRow:
     """Mean yield, per cent."""
 
 
-@dataclass(frozen=True, slots=True)
-class FactorView:
+class FactorView(Struct, frozen=True):
     """A factor: its levels, or why none are shown."""
 
     name: str
@@ -36,8 +34,7 @@ class FactorView:
     """What the levels come to, or what it cannot be told from."""
 
 
-@dataclass(frozen=True, slots=True)
-class PlotRow:
+class PlotRow(Struct, frozen=True):
     """One line of a plot."""
 
     label: str
@@ -46,8 +43,7 @@ class PlotRow:
     """Where each batch stands, from 0 at the left to 1 at the right."""
 
 
-@dataclass(frozen=True, slots=True)
-class PlotView:
+class PlotView(Struct, frozen=True):
     """A plot of one response: a dot a batch."""
 
     title: str
@@ -60,8 +56,7 @@ class PlotView:
     """Its lines."""
 
 
-@dataclass(frozen=True, slots=True)
-class BatchRow:
+class BatchRow(Struct, frozen=True):
     """One batch of the trial."""
 
     lot: str
@@ -78,8 +73,7 @@ class BatchRow:
     """Whether no other batch beats it."""
 
 
-@dataclass(frozen=True, slots=True)
-class ComparisonView:
+class ComparisonView(Struct, frozen=True):
     """A trial, compared."""
 
     house_name: str

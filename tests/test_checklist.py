@@ -6,10 +6,11 @@ Each check says where a thing is written down, not that a house complies with an
 
 import csv
 import re
-from dataclasses import dataclass, fields
+from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
+from msgspec import Struct
 
 from ledger.domain import entries
 from ledger.domain.entries import masters
@@ -61,10 +62,10 @@ def known_fields() -> set[str]:
     modules = (entries, masters)
     classes = [item for module in modules for item in vars(module).values()]
     return {
-        f"{found.__name__}.{field.name}"
+        f"{found.__name__}.{name}"
         for found in classes
-        if isinstance(found, type) and hasattr(found, "__dataclass_fields__")
-        for field in fields(found)
+        if isinstance(found, type) and issubclass(found, Struct)
+        for name in found.__struct_fields__
     }
 
 

@@ -22,7 +22,7 @@ def shell(tmp_path: Path) -> dict[str, str]:
     folder = tmp_path / "bin"
     folder.mkdir()
     command = folder / "pottle"
-    command.write_text(f'#!/bin/sh\nexec "{sys.executable}" -m cli.main "$@"\n')
+    command.write_text(f'#!/bin/sh\nexec "{sys.executable}" -m cli.program "$@"\n')
     command.chmod(0o755)
     env = {name: value for name, value in os.environ.items() if not name.startswith("POTTLE")}
     return {**env, "PATH": f"{folder}:{env['PATH']}", "PYTHONPATH": str(ROOT)}
@@ -57,7 +57,7 @@ def test_every_command_the_readme_names_is_one_of_ours() -> None:
     text = (ROOT / "README.md").read_text(encoding="utf-8")
     named = set(re.findall(r"`?pottle ([a-z]+)\b", text))
     done = subprocess.run(
-        [sys.executable, "-m", "cli.main", "--help"],
+        [sys.executable, "-m", "cli.program", "--help"],
         cwd=ROOT,
         capture_output=True,
         text=True,

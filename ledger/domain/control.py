@@ -3,7 +3,7 @@
 Guarantees: gathered before any rule runs, like the scene it is part of. Refuses: to judge.
 """
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from ledger.domain.entries import Formula, Limit
 from ledger.domain.entries.words import MaterialKind, ProductKind
@@ -12,8 +12,7 @@ from ledger.domain.lots import Status
 from ledger.domain.quantity import Measure
 
 
-@dataclass(frozen=True, slots=True)
-class Input:
+class Input(Struct, frozen=True):
     """A lot that went into the lot, in brief."""
 
     code: str
@@ -37,8 +36,7 @@ class Input:
         return Called(self.material, self.formula)
 
 
-@dataclass(frozen=True, slots=True)
-class LastHeld:
+class LastHeld(Struct, frozen=True):
     """What a vessel last held before the draft, uncleaned since."""
 
     vessel: str
@@ -51,8 +49,7 @@ class LastHeld:
     """Its kind."""
 
 
-@dataclass(frozen=True, slots=True)
-class Control:
+class Control(Struct, frozen=True):
     """What the book holds a lot to."""
 
     formula: Formula | None = None

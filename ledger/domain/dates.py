@@ -5,16 +5,16 @@ Refuses: to date what has no rule and no date; that is None.
 """
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from datetime import date, timedelta
+
+from msgspec import Struct
 
 from ledger.domain.entries import Formula
 from ledger.domain.entries.masters import Keeping
 from ledger.domain.formulas import version_of
 
 
-@dataclass(frozen=True, slots=True)
-class Dated:
+class Dated(Struct, frozen=True):
     """What the book knows of the date of one lot by itself, without its inputs."""
 
     code: str
@@ -31,8 +31,7 @@ class Dated:
     """Whether it was delivered, so that its date is its supplier's."""
 
 
-@dataclass(frozen=True, slots=True)
-class Dates:
+class Dates(Struct, frozen=True):
     """The dates of a lot."""
 
     best_before: date | None = None

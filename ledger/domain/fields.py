@@ -4,11 +4,12 @@ Guarantees: one description serves the canonical text, the tables, corrections a
 cannot drift apart. Refuses: a field whose type the book has no column for.
 """
 
-from dataclasses import dataclass, fields
 from datetime import date, datetime
 from enum import StrEnum
 from types import NoneType, UnionType
 from typing import Annotated, Any, Union, get_args, get_origin, get_type_hints
+
+from msgspec import Struct
 
 from ledger.domain.quantity import Quantity
 
@@ -27,8 +28,7 @@ SCALES: dict[str, tuple[int, str]] = {
 """Ending of an integer field's name: how many of it make one of the unit people write."""
 
 
-@dataclass(frozen=True, slots=True)
-class FieldSpec:
+class FieldSpec(Struct, frozen=True):
     """What one field of an entry is."""
 
     name: str
@@ -62,15 +62,15 @@ def scale_ending(name: str) -> str | None:
     return next((ending for ending in SCALES if name.endswith(ending)), None)
 
 
-_KNOWN: dict[type, tuple[FieldSpec, ...]] = {}
+_KNOWN: dict[type[Struct], tuple[FieldSpec, ...]] = {}
 
 
-def specs(facts_class: type) -> tuple[FieldSpec, ...]:
+def specs(facts_class: type[Struct]) -> tuple[FieldSpec, ...]:
     """Return the fields of a class of facts in their order; read once for each class."""
     if facts_class not in _KNOWN:
         hints = get_type_hints(facts_class, include_extras=True)
         _KNOWN[facts_class] = tuple(
-            _spec(item.name, hints[item.name]) for item in fields(facts_class)
+            _spec(name, hints[name]) for name in facts_class.__struct_fields__
         )
     return _KNOWN[facts_class]
 

@@ -5,9 +5,11 @@ taken with the overage. Refuses: to guess a tolerance that the formula does not 
 """
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import NamedTuple
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from ledger.domain.entries import Facts, Filter, Formula, Look, Rest, Withdrawal
 from ledger.domain.entries.masters import FormulaLine, FormulaStep
@@ -31,8 +33,7 @@ class Called(NamedTuple):
         return self.material or self.formula or ""
 
 
-@dataclass(frozen=True, slots=True)
-class Wanted:
+class Wanted(Struct, frozen=True):
     """How much a batch of some volume calls for, of one thing."""
 
     called: Called

@@ -8,8 +8,9 @@ by what is too much of another.
 
 from collections import Counter
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from decimal import ROUND_DOWN, Decimal
+
+from msgspec import Struct
 
 from ledger.domain.entries.words import MoveAs, Place
 
@@ -20,8 +21,7 @@ Moves = Iterable[tuple[str | None, MoveAs, int]]
 """What went out or came back: who, how, and how much, never below zero."""
 
 
-@dataclass(frozen=True, slots=True)
-class Balance:
+class Balance(Struct, frozen=True):
     """Where a lot is, or several of one measure together; all in the smallest unit."""
 
     made: int = 0
@@ -144,6 +144,6 @@ def balance_of(
 def summed(balances: Iterable[Balance]) -> Balance:
     """Return the balance of several lots of one measure together."""
     parts = list(balances)
-    names = [name for name in Balance.__slots__ if name != "astray"]
+    names = [name for name in Balance.__struct_fields__ if name != "astray"]
     totals = {name: sum(getattr(part, name) for part in parts) for name in names}
     return Balance(**totals, astray=sum(abs(part.unexplained) for part in parts))

@@ -6,9 +6,10 @@ a hair that is the rounding of the sums themselves is nothing. Refuses: to choos
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+
+from msgspec import Struct
 
 from ledger.domain.entries import Limit
 from ledger.domain.entries.words import Bound
@@ -51,8 +52,7 @@ def in_force_on(versions: Iterable[Sequence[Limit]], on: date) -> tuple[Limit, .
     return tuple(item for item in counting if holds_on(item, on) is Holds.NOW)
 
 
-@dataclass(frozen=True, slots=True)
-class ListedLimit:
+class ListedLimit(Struct, frozen=True):
     """A limit as it is listed on a day."""
 
     limit: Limit

@@ -4,10 +4,11 @@ Guarantees: status, name, density and dates are computed here and nowhere else. 
 what is not known is None.
 """
 
-from dataclasses import dataclass
 from datetime import date, datetime
 from enum import StrEnum
 from typing import TypeVar
+
+from msgspec import Struct
 
 from ledger.domain.dates import Dates
 from ledger.domain.entries import (
@@ -75,8 +76,7 @@ GOES_TO_PEOPLE = frozenset({MoveAs.SALE, MoveAs.SAMPLE, MoveAs.TASTING, MoveAs.O
 """Moves by which somebody may drink it."""
 
 
-@dataclass(frozen=True, slots=True)
-class LotState:
+class LotState(Struct, frozen=True):
     """A lot as the book knows it."""
 
     seq: int
@@ -125,8 +125,11 @@ def opener(state: LotState) -> Entry | None:
 
 def latest(state: LotState, facts_class: type[FactsT]) -> FactsT | None:
     """Return the facts of the lot's latest entry of a kind, or None."""
-    facts = (entry.draft.facts for entry in reversed(state.entries))
-    return next((item for item in facts if isinstance(item, facts_class)), None)
+    for entry in reversed(state.entries):
+        facts = entry.draft.facts
+        if isinstance(facts, facts_class):
+            return facts
+    return None
 
 
 def has_before(state: LotState, facts_class: type[Facts], moment: datetime) -> bool:

@@ -5,7 +5,8 @@ together is no more than the book holds. Refuses everything else.
 """
 
 import re
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from ledger.domain.numerals import fold_text
 from ledger.domain.quantity import MOST, Measure, Quantity, parse_quantity
@@ -15,8 +16,7 @@ _PACK = re.compile(r"([^x×X]*)[x×X](.*)")
 _WHOLE = re.compile(r"[-−–]?[0-9]+")
 
 
-@dataclass(frozen=True, slots=True)
-class Pack:
+class Pack(Struct, frozen=True):
     """So many containers of one size."""
 
     count: int

@@ -12,6 +12,8 @@ from enum import StrEnum
 from functools import lru_cache
 from typing import Any, TypeVar
 
+from msgspec import Struct
+
 from ledger.domain.canonical import canonical_text, read_canonical
 from ledger.domain.entries import FACTS
 from ledger.domain.entries.spine import Draft, Entry, Facts, Level, Opened, Posting, When
@@ -143,7 +145,7 @@ def _or_none(kind: type[ValueT], value: Any) -> ValueT | None:  # noqa: ANN401
     return None if value is None else _of(kind, value)
 
 
-def facts_to_plain(facts: object) -> Plain:
+def facts_to_plain(facts: Struct) -> Plain:
     """Return the facts of an entry, or one of their child rows, as a JSON object."""
     plain: Plain = {}
     for spec in specs(type(facts)):

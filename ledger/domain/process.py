@@ -5,8 +5,9 @@ Refuses: to mix lots; each is folded by itself.
 """
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from ledger.domain.entries import Add, Entry, Facts, Filter, Material, Measurement, Receipt, Rest
 from ledger.domain.entries.words import MaterialKind, Measured, RestFor
@@ -14,8 +15,7 @@ from ledger.domain.lots import FactsT, in_measure
 from ledger.domain.quantity import Measure
 
 
-@dataclass(frozen=True, slots=True)
-class Source:
+class Source(Struct, frozen=True):
     """What is known of a lot that goes into others."""
 
     sort: MaterialKind | None
@@ -26,8 +26,7 @@ class Source:
     """Density: as measured, else as received, else its material's."""
 
 
-@dataclass(frozen=True, slots=True)
-class Figures:
+class Figures(Struct, frozen=True):
     """How one lot was made."""
 
     is_oiled: bool

@@ -9,8 +9,9 @@ References:
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from ledger.domain.canonical import canonical_text, read_canonical
 from ledger.domain.entries import Entry
@@ -24,8 +25,7 @@ FORMAT = "pottle proof 1"
 _ASK = "Ask for the proof again: pottle prove LOT --out FILE"
 
 
-@dataclass(frozen=True, slots=True)
-class Proved:
+class Proved(Struct, frozen=True):
     """One entry of a proof."""
 
     seq: int
@@ -36,8 +36,7 @@ class Proved:
     """The hashes beside its way to the root, from the leaf upwards."""
 
 
-@dataclass(frozen=True, slots=True)
-class Proof:
+class Proof(Struct, frozen=True):
     """One lot's entries as they stand in the book of a seal."""
 
     lot: str

@@ -8,9 +8,10 @@ unit, and whatever could be read in two ways. No floating-point number is used.
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
+
+from msgspec import Struct
 
 from ledger.domain.numerals import fold_text, read_number, spread_fractions
 from ledger.domain.units import Measure, Unit, find_unit
@@ -38,8 +39,7 @@ _LEAST = {Measure.UL: "1 µL", Measure.MG: "1 mg", Measure.UEACH: "0.000001 each
 _LARGEST = {Measure.UL: "L", Measure.MG: "kg", Measure.UEACH: "each"}
 
 
-@dataclass(frozen=True, slots=True)
-class Quantity:
+class Quantity(Struct, frozen=True):
     """An amount of one measure, with the words it was written in."""
 
     amount: int

@@ -6,15 +6,15 @@ what no longer adds up.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from ledger.domain.entries import Entry, Opened
 from ledger.domain.quantity import show
 from ledger.domain.rules.times import clock, is_before
 
 
-@dataclass(frozen=True, slots=True)
-class History:
+class History(Struct, frozen=True):
     """A lot and every entry in force that moves, measures or speaks of it."""
 
     opened: Opened

@@ -3,16 +3,16 @@
 Guarantees: gathered before any rule runs, so rules are pure. Refuses: reaching into the store.
 """
 
-from dataclasses import dataclass, field
 from datetime import datetime
+
+from msgspec import Struct, field
 
 from ledger.domain.control import Control
 from ledger.domain.entries import Draft, Entry
 from ledger.domain.lots import LotState
 
 
-@dataclass(frozen=True, slots=True)
-class Scene:
+class Scene(Struct, frozen=True):
     """What the book knows around one draft."""
 
     now: datetime

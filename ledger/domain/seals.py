@@ -6,7 +6,8 @@ house, number of entries or root is missing or damaged.
 """
 
 import re
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from ledger.errors import InputError
 
@@ -24,8 +25,7 @@ _COPY = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Seal:
+class Seal(Struct, frozen=True):
     """What a book looked like at one moment."""
 
     house: str

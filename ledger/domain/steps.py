@@ -4,8 +4,9 @@ Guarantees: amounts are whole numbers of the smallest unit of the lot they count
 what they come from was checked when it was recorded.
 """
 
-from dataclasses import dataclass
 from enum import Enum, auto
+
+from msgspec import Struct
 
 
 class Act(Enum):
@@ -21,8 +22,7 @@ class Act(Enum):
     """Work is done on it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(Struct, frozen=True):
     """One step of a lot, in the order in which they happened."""
 
     act: Act
@@ -45,8 +45,7 @@ class Step:
     """Where it came from or went to, when that was no lot."""
 
 
-@dataclass(frozen=True, slots=True)
-class Bought:
+class Bought(Struct, frozen=True):
     """A received lot with what was paid for it."""
 
     amount: int

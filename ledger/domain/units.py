@@ -12,10 +12,11 @@ References:
     is 453.59237 g. Units of Measurement Regulations 1995 (UK): the gallon is 4.54609 litres.
 """
 
-from dataclasses import dataclass
 from difflib import get_close_matches
 from enum import StrEnum
 from fractions import Fraction
+
+from msgspec import Struct
 
 from ledger.errors import InputError
 
@@ -31,8 +32,7 @@ class Measure(StrEnum):
     """Things counted, in millionths of one."""
 
 
-@dataclass(frozen=True, slots=True)
-class Unit:
+class Unit(Struct, frozen=True):
     """A unit in which an amount may be written."""
 
     name: str

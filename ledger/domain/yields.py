@@ -6,14 +6,14 @@ longer in it. Refuses: to book what nobody measured; that is unexplained.
 """
 
 from collections.abc import Iterable, Sequence, Set
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from ledger.domain.entries import Decant, Entry, Filter, Finish, Posting, Rinse
 from ledger.domain.entries.words import Place, RinseTo
 
 
-@dataclass(frozen=True, slots=True)
-class Yield:
+class Yield(Struct, frozen=True):
     """What became of the liquid of a batch, in microlitres."""
 
     went_in: int

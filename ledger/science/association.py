@@ -10,16 +10,16 @@ References:
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from math import erfc, exp, inf, log, sqrt
 from statistics import NormalDist
 
+from msgspec import Struct
+
 from ledger.science.exact import Table, counts_of, likeliest_odds, odds_interval, two_sided
 
 
-@dataclass(frozen=True, slots=True)
-class Odds:
+class Odds(Struct, frozen=True):
     """An odds ratio with its interval."""
 
     ratio: float
@@ -30,8 +30,7 @@ class Odds:
     """Upper end; may be infinite."""
 
 
-@dataclass(frozen=True, slots=True)
-class Pooled:
+class Pooled(Struct, frozen=True):
     """What the Mantel-Haenszel method makes of several strata."""
 
     odds: Odds | None

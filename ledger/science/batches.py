@@ -5,7 +5,8 @@ counted so. Refuses: to count a batch that is itself the suspect.
 """
 
 from collections.abc import Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from ledger.science.exact import Table
 from ledger.science.setting_apart import has

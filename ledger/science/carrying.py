@@ -10,14 +10,14 @@ filter kept is taken to have held as much of each input as what came through.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 Ways = Mapping[str, Sequence[tuple[str, int]]]
 """For each lot the lots next to it, with the amount that went between; 0: not measured."""
 
 
-@dataclass(frozen=True, slots=True)
-class Carrying:
+class Carrying(Struct, frozen=True):
     """How much of one lot is in another."""
 
     amount: float
@@ -26,8 +26,7 @@ class Carrying:
     """Whether every way was measured; else there is at least this much."""
 
 
-@dataclass(frozen=True, slots=True)
-class Order:
+class Order(Struct, frozen=True):
     """Lots in an order in which none comes before one that leads to it."""
 
     lots: tuple[str, ...]

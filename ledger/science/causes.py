@@ -8,8 +8,10 @@ no suspect could have reached the level, and to name what only goes along with a
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
 from fractions import Fraction
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from ledger.science.adjusting import holm, worth_testing
 from ledger.science.association import exact_odds, mantel_haenszel
@@ -33,8 +35,7 @@ Column = tuple[bool, ...]
 """For each lot observed, whether it had something."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Group:
+class _Group(Struct, frozen=True):
     """Causes with one and the same column."""
 
     causes: tuple[Cause, ...]

@@ -6,13 +6,13 @@ show how large chance is.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import combinations
 
+from msgspec import Struct
 
-@dataclass(frozen=True, slots=True)
-class Jar:
+
+class Jar(Struct, frozen=True):
     """One batch of a trial, as it turned out."""
 
     lot: str
@@ -38,8 +38,7 @@ class Jar:
         return dict(self.grades).get(age)
 
 
-@dataclass(frozen=True, slots=True)
-class Factor:
+class Factor(Struct, frozen=True):
     """A factor with the batches at each of its levels."""
 
     name: str
@@ -50,8 +49,7 @@ class Factor:
     """What always moved together with it; an effect is shown only when there is nothing."""
 
 
-@dataclass(frozen=True, slots=True)
-class Spread:
+class Spread(Struct, frozen=True):
     """How far batches made alike lay apart at most: what chance alone does."""
 
     batches: int

@@ -7,8 +7,10 @@ is not known stays a volume of unknown liquid, named by its lot. Refuses: to gue
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
 from typing import NamedTuple
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from ledger.science import oiml_r22, sps4
 from ledger.science.alcohol import ETHANOL_KG_PER_M3
@@ -49,8 +51,7 @@ class Part(NamedTuple):
         return self.mass_mg + self.dissolved_in_mg
 
 
-@dataclass(frozen=True, slots=True)
-class Contents:
+class Contents(Struct, frozen=True):
     """What a liquid contains."""
 
     volume_ul: float = 0.0

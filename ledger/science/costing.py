@@ -8,7 +8,8 @@ named.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from ledger.domain.steps import Act, Bought, Step
 
@@ -20,8 +21,7 @@ DUTY = "duty"
 """The key of what spirit duty cost."""
 
 
-@dataclass(frozen=True, slots=True)
-class Cost:
+class Cost(Struct, frozen=True):
     """What is in a lot, in money."""
 
     there: int

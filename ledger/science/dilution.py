@@ -5,7 +5,7 @@ rounded to be measurable, and the check starts from the rounded amounts. Refuses
 cannot be, a dilution upwards or to the same strength, temperatures outside OIML R 22.
 """
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from ledger.domain.quantity import Measure, Quantity
 from ledger.errors import RefusedError
@@ -13,8 +13,7 @@ from ledger.science.alcohol import abv_from_mass_percent, density, mass_percent_
 from ledger.science.ranges import figure
 
 
-@dataclass(frozen=True, slots=True)
-class Warmed:
+class Warmed(Struct, frozen=True):
     """The volumes of a dilution at another temperature than 20 °C."""
 
     temp_c: float
@@ -27,8 +26,7 @@ class Warmed:
     """What they make, at that temperature."""
 
 
-@dataclass(frozen=True, slots=True)
-class Dilution:
+class Dilution(Struct, frozen=True):
     """How spirit and water make a wanted strength.
 
     Amounts in µL at 20 °C and in mg, rounded half to even to `step`.

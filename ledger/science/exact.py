@@ -10,9 +10,10 @@ References:
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from math import comb, exp, inf, log
+
+from msgspec import Struct
 
 EXACT_MOST = 2000
 """Lots in all up to which the weights are whole numbers."""
@@ -22,8 +23,7 @@ TIE = 1 + 1e-9
 """Floats closer than this factor count as a tie."""
 
 
-@dataclass(frozen=True, slots=True)
-class Table:
+class Table(Struct, frozen=True):
     """How many lots failed and were clear, with and without a suspect."""
 
     failed_with: int
@@ -66,8 +66,7 @@ class Table:
         return 0 < self.failed < self.lots and 0 < self.with_it < self.lots
 
 
-@dataclass(frozen=True, slots=True)
-class Counts:
+class Counts(Struct, frozen=True):
     """What the count of failed lots with the suspect could be, and how often by chance."""
 
     least: int

@@ -12,8 +12,9 @@ References:
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 from ledger.domain.entries import Material
 from ledger.science.ranges import significant
@@ -24,8 +25,7 @@ WHOLE_PPM = 900_000
 """Share from which the constituents recorded of an oil count as the oil (common practice)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Solubility:
+class Solubility(Struct, frozen=True):
     """How much of a substance dissolves in water."""
 
     substance: str
@@ -46,8 +46,7 @@ class Outlook(StrEnum):
     CLOUDS = "will cloud"
 
 
-@dataclass(frozen=True, slots=True)
-class Forecast:
+class Forecast(Struct, frozen=True):
     """What is to be expected of the oils in a drink, or one of them, and why."""
 
     outlook: Outlook
@@ -126,8 +125,7 @@ class _Oil:
             self.greatest = max(self.greatest, mg_per_l / known[HYDROCARBONS].low_mg_per_l)
 
 
-@dataclass(frozen=True, slots=True)
-class _Dissolving:
+class _Dissolving(Struct, frozen=True):
     """One constituent of an oil in a drink."""
 
     mg_per_l: float

@@ -6,7 +6,8 @@ spirit. Refuses: to guess a strength, or the density of what is no spirit; what 
 of unknown mass, named with what is missing.
 """
 
-from dataclasses import dataclass, replace
+from msgspec import Struct
+from msgspec.structs import replace
 
 from ledger.domain.entries.words import MaterialKind
 from ledger.domain.quantity import Measure
@@ -29,8 +30,7 @@ NO_WATER = frozenset({MaterialKind.OIL, MaterialKind.SUGAR})
 """Kinds of material that hold nothing but themselves beside the alcohol in them."""
 
 
-@dataclass(frozen=True, slots=True)
-class ReceivedLot:
+class ReceivedLot(Struct, frozen=True):
     """A received lot as its papers and readings tell of it."""
 
     code: str

@@ -7,7 +7,9 @@ unmeasured cake or rinse carried; that is noted and counts as nothing.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from ledger.domain.steps import Act, Step
 from ledger.science.composition import Contents, add, drawn, measured, scaled
@@ -21,8 +23,7 @@ SLACK = 0.02
 in 10 °C (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Happening:
+class Happening(Struct, frozen=True):
     """One step of a lot as its contents saw it."""
 
     step: Step

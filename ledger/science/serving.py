@@ -7,7 +7,8 @@ and soda water are taken to add up, which at this dilution they do to a few part
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from ledger.domain.entries import Limit, Material
 from ledger.domain.entries.words import LimitBasis, LimitUnit
@@ -25,8 +26,7 @@ ALCOHOL, SUGAR = "alcohol", "sugar"
 """What limits and markers call the ethanol and the sucrose of a liquid."""
 
 
-@dataclass(frozen=True, slots=True)
-class Glass:
+class Glass(Struct, frozen=True):
     """A glass poured."""
 
     syrup_ul: float
@@ -88,8 +88,7 @@ def dosed(essence: Contents, dose_ul: float, base_ul: float) -> Contents:
     return add(base, _so_much(essence, dose_ul))
 
 
-@dataclass(frozen=True, slots=True)
-class Concern:
+class Concern(Struct, frozen=True):
     """A substance of concern in a glass."""
 
     substance: str
@@ -146,8 +145,7 @@ def substances(contents: Contents, materials: Mapping[str, Material]) -> dict[st
     return found
 
 
-@dataclass(frozen=True, slots=True)
-class Compared:
+class Compared(Struct, frozen=True):
     """A figure beside a limit."""
 
     limit: Limit
@@ -193,8 +191,7 @@ def _figure(concern: Concern, limit: Limit) -> float | None:
             return None
 
 
-@dataclass(frozen=True, slots=True)
-class Daily:
+class Daily(Struct, frozen=True):
     """A daily ceiling for somebody."""
 
     limit: Limit

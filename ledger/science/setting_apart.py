@@ -5,8 +5,9 @@ never all that went together. Refuses: to acquit for good; another product may b
 """
 
 from collections.abc import Sequence
-from dataclasses import replace
 from fractions import Fraction
+
+from msgspec.structs import replace
 
 from ledger.science.association import fisher
 from ledger.science.exact import Table

@@ -6,7 +6,8 @@ Refuses: to count what has no strength in the book; such lots are named by who a
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from ledger.domain.steps import Act, Step
 from ledger.science.alcohol import ETHANOL_KG_PER_M3
@@ -19,8 +20,7 @@ WITHIN = frozenset({"received", "drawn", "put in", "lost", "counted"})
 """Why alcohol moves that does not go outside: the words of `Flow.why` but for where it went."""
 
 
-@dataclass(frozen=True, slots=True)
-class Flow:
+class Flow(Struct, frozen=True):
     """Alcohol that moved at a moment, in litres of pure alcohol."""
 
     at: str
@@ -33,8 +33,7 @@ class Flow:
     """received, drawn (into a lot), put in (from a lot), lost, counted, or where it went."""
 
 
-@dataclass(frozen=True, slots=True)
-class SpiritAccount:
+class SpiritAccount(Struct, frozen=True):
     """The account of a period, in litres of pure alcohol at 20 °C."""
 
     opening: float
@@ -70,8 +69,7 @@ class SpiritAccount:
         return self.opening + self.received - out - self.closing
 
 
-@dataclass(frozen=True, slots=True)
-class SpiritLot:
+class SpiritLot(Struct, frozen=True):
     """One received spirit lot in a period, in litres of pure alcohol."""
 
     received: float

@@ -5,9 +5,10 @@ nothing by itself.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from enum import StrEnum
 from fractions import Fraction
+
+from msgspec import Struct, field
 
 from ledger.science.association import Odds, Pooled
 from ledger.science.exact import Table
@@ -32,8 +33,7 @@ class Conclusion(StrEnum):
     TOGETHER = "several not separable"
 
 
-@dataclass(frozen=True, slots=True)
-class Observed:
+class Observed(Struct, frozen=True):
     """One making run, as it turned out."""
 
     lot: str
@@ -52,8 +52,7 @@ class Observed:
     """The batches of essence it is made of: lots of one batch share its luck. Empty: its own."""
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Cause:
+class Cause(Struct, frozen=True, order=True):
     """One thing that a lot may have had or not."""
 
     sort: Sort
@@ -66,8 +65,7 @@ class Cause:
     """Whether it is its absence that is suspected."""
 
 
-@dataclass(frozen=True, slots=True)
-class SetApart:
+class SetApart(Struct, frozen=True):
     """What went with a suspect in every lot compared, but is less likely for other products."""
 
     cause: Cause
@@ -78,8 +76,7 @@ class SetApart:
     """Exact p that lots with it fail as often without the suspect as with it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Suspect:
+class Suspect(Struct, frozen=True):
     """Something that some of the lots had and others had not, with the counts."""
 
     cause: Cause
@@ -111,8 +108,7 @@ class Suspect:
         return (self.cause, *self.not_separable_from)
 
 
-@dataclass(frozen=True, slots=True)
-class Crossing:
+class Crossing(Struct, frozen=True):
     """The cheapest trial that would tell suspects apart."""
 
     arms: tuple[Cause, ...]
@@ -130,8 +126,7 @@ class Crossing:
         return self.jars_each * (len(self.arms) + self.has_control)
 
 
-@dataclass(frozen=True, slots=True)
-class Judgement:
+class Judgement(Struct, frozen=True):
     """What the comparison of failed and clear lots comes to."""
 
     conclusion: Conclusion

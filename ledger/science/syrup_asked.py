@@ -7,7 +7,8 @@ bare number, which could be any measure.
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from ledger.errors import InputError, LedgerError, attempt, together
 from ledger.science.reading import parse_temperature, quoted, split_number
@@ -41,8 +42,7 @@ _MEASURES: dict[str, Callable[[float], float]] = {
 _BY_UNIT = {unit: reader for units, reader in _MEASURES.items() for unit in units.split("|")}
 
 
-@dataclass(frozen=True, slots=True)
-class SyrupAnswer:
+class SyrupAnswer(Struct, frozen=True):
     """A syrup of sugar and water in every measure of its strength, not rounded."""
 
     brix: float

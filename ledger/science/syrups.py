@@ -6,8 +6,9 @@ syrups beyond `ledger.science.sucrose`.
 """
 
 import math
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 from ledger.errors import RefusedError
 from ledger.science.ranges import Limits, figure, within
@@ -36,8 +37,7 @@ class Basis(StrEnum):
     """Sugar measured loose and water measured, in the same measure."""
 
 
-@dataclass(frozen=True, slots=True)
-class SimpleSyrup:
+class SimpleSyrup(Struct, frozen=True):
     """A syrup of sugar and water, nothing lost by boiling."""
 
     basis: Basis

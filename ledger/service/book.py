@@ -8,6 +8,8 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
 
+from msgspec import Struct
+
 from ledger.domain.entries import Entry
 from ledger.store.engine import Connection, Engine, check_book, connect, reading, writing
 
@@ -20,8 +22,7 @@ def wall_clock() -> datetime:
     return datetime.now(UTC)
 
 
-@dataclass(frozen=True, slots=True)
-class How:
+class How(Struct, frozen=True):
     """Who writes an entry, and how it is known; all as a person writes it."""
 
     by: str | None = None
@@ -36,8 +37,7 @@ class How:
     """Number of the paper sheet it is copied from."""
 
 
-@dataclass(frozen=True, slots=True)
-class Recorded:
+class Recorded(Struct, frozen=True):
     """What was recorded by one verb."""
 
     entry: Entry

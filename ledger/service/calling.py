@@ -5,7 +5,8 @@ remarked on, and so are more bottles than went there. Refuses: what is left by t
 """
 
 from collections.abc import Iterator
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from ledger.domain.entries import Contact
 from ledger.domain.entries.words import Reached

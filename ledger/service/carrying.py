@@ -5,7 +5,9 @@ those a depth leaves out of sight. Refuses: to follow a circle in a damaged book
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from ledger.domain.entries.words import MaterialKind, Place
 from ledger.domain.quantity import Measure
@@ -18,8 +20,7 @@ from ledger.store.engine import Connection
 from ledger.store.turnover import Tick, Turnover, turnovers
 
 
-@dataclass(frozen=True, slots=True)
-class Share:
+class Share(Struct, frozen=True):
     """How much of one lot is in another."""
 
     amount: float
@@ -34,8 +35,7 @@ class Share:
     """Whether every way was measured; else there is at least this much."""
 
 
-@dataclass(frozen=True, slots=True)
-class Traced:
+class Traced(Struct, frozen=True):
     """A trace with its amounts."""
 
     trace: Trace

@@ -5,9 +5,10 @@ the book, with the trials that are, and a trial of one batch.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import timedelta
 from fractions import Fraction
+
+from msgspec import Struct
 
 from ledger.domain.entries import Add, Entry, Finish, Look, MakeUp, Start
 from ledger.domain.entries.house import House
@@ -34,8 +35,7 @@ KINDS = ("start", "add", "makeup", "finish", "look")
 """Kinds of entry that a comparison reads."""
 
 
-@dataclass(frozen=True, slots=True)
-class Comparison:
+class Comparison(Struct, frozen=True):
     """A trial, compared."""
 
     group: str

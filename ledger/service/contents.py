@@ -5,7 +5,8 @@ and every fact that is missing is named with how to record it. Refuses: to keep 
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from ledger.errors import RefusedError
 from ledger.science.alcoholmeter import true_from_indicated
@@ -27,8 +28,7 @@ NOT_KNOWN = "Look at its entries with pottle journal, and correct the amount tha
 """What to do about a liquid of which nothing is known."""
 
 
-@dataclass(frozen=True, slots=True)
-class LotContents:
+class LotContents(Struct, frozen=True):
     """What a lot contains, and how that is known."""
 
     code: str

@@ -3,7 +3,7 @@
 Guarantees: reads only what the draft's rules ask for. Refuses: to judge.
 """
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from ledger.domain.control import Control
 from ledger.domain.entries import (

@@ -7,10 +7,11 @@ restore or import what does not verify; on failure nothing is kept.
 
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
 from pathlib import Path
 from typing import BinaryIO
 from zoneinfo import ZoneInfo
+
+from msgspec import Struct
 
 from ledger.domain.canonical import read_canonical
 from ledger.domain.merkle import Frontier, leaf_hash
@@ -31,8 +32,7 @@ _MAGIC = b"SQLite format 3\0"
 _PLACE = "Choose a folder that exists, has room, and that you may write in."
 
 
-@dataclass(frozen=True, slots=True)
-class Copied:
+class Copied(Struct, frozen=True):
     """A copy of a book."""
 
     path: Path

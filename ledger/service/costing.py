@@ -4,8 +4,9 @@ Guarantees: reckoned from the receipts really drawn; what has no price is named,
 it, and the rest is still reckoned. Refuses: a glass of what is not poured; that is None.
 """
 
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from ledger.domain.entries import Bottle, Receipt, Start
 from ledger.domain.entries.words import LotType, ProductKind
@@ -32,8 +33,7 @@ SODA_PARTS = 7
 """Parts of soda water to one of syrup, unless the batch says otherwise (common practice)."""
 
 
-@dataclass(frozen=True, slots=True)
-class CostLine:
+class CostLine(Struct, frozen=True):
     """What one received lot contributed."""
 
     lot: str
@@ -48,8 +48,7 @@ class CostLine:
     """What that cost, in hundredths of the currency, duty apart."""
 
 
-@dataclass(frozen=True, slots=True)
-class CostCard:
+class CostCard(Struct, frozen=True):
     """The cost of a lot; money as exact fractions of one hundredth, or whole hundredths."""
 
     code: str

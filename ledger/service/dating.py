@@ -5,7 +5,8 @@ Refuses: to keep a date that was reckoned.
 """
 
 from collections.abc import Iterable
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from ledger.domain.dates import Dates, dates
 from ledger.store import queries

@@ -7,9 +7,11 @@ and, without a reason, what should not have happened.
 
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from datetime import UTC, datetime, tzinfo
 from zoneinfo import ZoneInfo
+
+from msgspec.structs import replace
 
 from ledger.domain.codes import clean_code, make_code, stem_for
 from ledger.domain.entries import Deviation, Draft, Entry, Facts, Opened, When

@@ -5,8 +5,10 @@ held, or made here and released; what is short is said. Refuses: to draw; it onl
 """
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
 from datetime import date
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from ledger.domain.control import Control
 from ledger.domain.entries import Formula, Start
@@ -29,8 +31,7 @@ USABLE = frozenset({Status.IN_STOCK, Status.RELEASED})
 """Where a lot stands that may be drawn on."""
 
 
-@dataclass(frozen=True, slots=True)
-class Drawn:
+class Drawn(Struct, frozen=True):
     """What to take of one lot."""
 
     lot: str
@@ -41,8 +42,7 @@ class Drawn:
     """Its best-before date, ISO."""
 
 
-@dataclass(frozen=True, slots=True)
-class Proposed:
+class Proposed(Struct, frozen=True):
     """What to take for one line of a formula."""
 
     wanted: Wanted

@@ -5,10 +5,11 @@ time comes last. Refuses: to remind of lots that are gone and past their date.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
 from enum import StrEnum
 from zoneinfo import ZoneInfo
+
+from msgspec import Struct
 
 from ledger.domain.entries import Judge, Start
 from ledger.domain.lots import LotState, Status, finished_at, latest, opener
@@ -37,8 +38,7 @@ class Waits(StrEnum):
     HOLD = "hold"
 
 
-@dataclass(frozen=True, slots=True)
-class Due:
+class Due(Struct, frozen=True):
     """Something that is due, or will be."""
 
     waits: Waits
@@ -55,8 +55,7 @@ class Due:
     """Since when it waits, UTC."""
 
 
-@dataclass(frozen=True, slots=True)
-class DueList:
+class DueList(Struct, frozen=True):
     """All that is due."""
 
     now: datetime

@@ -6,7 +6,8 @@ it does not know, limits that are none of their step, ends that are the wrong wa
 
 import tomllib
 from collections.abc import Collection
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from ledger.domain.entries import Formula
 from ledger.domain.entries.masters import FormulaLine, FormulaStep, Keeping
@@ -46,8 +47,7 @@ STEPS: dict[str, tuple[str, ...]] = {
 """Verbs that a step may have, each with the limits that it may have."""
 
 
-@dataclass(frozen=True, slots=True)
-class Known:
+class Known(Struct, frozen=True):
     """What is in the book that a formula may name."""
 
     people: Collection[str]

@@ -5,8 +5,9 @@ which no sum could be made, figures below zero, and ends that are the wrong way 
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from typing import Any, TypeVar
+
+from msgspec import Struct
 
 from ledger.domain.quantity import Measure, Quantity
 from ledger.domain.toml_places import Place
@@ -27,8 +28,7 @@ PAIRS = {
 """Keys of which the first is never more than the second."""
 
 
-@dataclass(frozen=True, slots=True)
-class Table:
+class Table(Struct, frozen=True):
     """One table of a file, read word by word."""
 
     words: Words

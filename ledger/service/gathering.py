@@ -5,7 +5,8 @@ and into the lots filled from it, at any depth. Refuses: to judge.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from ledger.domain.entries import Formula, Material
 from ledger.domain.entries.words import LotType
@@ -24,8 +25,7 @@ Versions = Mapping[tuple[str, int], Formula]
 """Formulas by code and version."""
 
 
-@dataclass(frozen=True, slots=True)
-class Gathered:
+class Gathered(Struct, frozen=True):
     """How runs were made."""
 
     observed: tuple[Observed, ...]

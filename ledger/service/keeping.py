@@ -4,11 +4,12 @@ Guarantees: a correction is a full new entry of the same kind, with what changed
 one stays. Refuses: fields that the kind has not got; changes to what a lot is counted in.
 """
 
-from dataclasses import replace
 from datetime import date, datetime
 from enum import StrEnum
 from functools import partial
 from typing import Any
+
+from msgspec.structs import replace
 
 from ledger.domain.entries import Check, Clean, Count, Draft, Entry, Equipment, Note, Strike
 from ledger.domain.fields import SCALES, FieldSpec, scale_ending, specs

@@ -5,8 +5,9 @@ takes the place of the one of the same code that came with pottle, from the day 
 value without a unit; a limit that would end before it begins.
 """
 
-from dataclasses import replace
 from datetime import date
+
+from msgspec.structs import replace
 
 from ledger.domain.entries import Limit
 from ledger.domain.entries.words import Bound, KnownBy, LimitBasis, LimitUnit

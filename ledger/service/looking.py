@@ -4,10 +4,11 @@ Guarantees: reads only, each call one consistent view of the book. Refuses: unkn
 nearest codes.
 """
 
-from dataclasses import dataclass
 from datetime import date, datetime
 from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
+
+from msgspec import Struct
 
 from ledger.domain.entries import Entry, Formula, House, Material, Start
 from ledger.domain.lots import LotState, finished_at, latest
@@ -26,8 +27,7 @@ if TYPE_CHECKING:
     from ledger.service.sealing import Seal
 
 
-@dataclass(frozen=True, slots=True)
-class Said:
+class Said(Struct, frozen=True):
     """An entry with what became of it."""
 
     entry: Entry
@@ -36,8 +36,7 @@ class Said:
     """Number of the entry that corrects or strikes it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Dossier:
+class Dossier(Struct, frozen=True):
     """All the book knows of one lot."""
 
     house: House | None

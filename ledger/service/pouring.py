@@ -5,7 +5,8 @@ book; what a glass is held against is handed to it.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from ledger.domain.entries import Limit, Material
 from ledger.science.composition import Contents, Part
@@ -28,8 +29,7 @@ DOSED_INTO = (("1 L", 1_000_000), ("1 US gal", 3_785_412))
 """The syrups that an essence is dosed into in the trade (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True)
-class HeldAgainst:
+class HeldAgainst(Struct, frozen=True):
     """What the contents of a glass are held against."""
 
     materials: Mapping[str, Material]

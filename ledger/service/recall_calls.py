@@ -6,7 +6,8 @@ to take somebody off the list because a call was made.
 """
 
 from collections.abc import Iterable, Mapping, Sequence, Set
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from ledger.domain.entries import Entry, Party
 from ledger.domain.entries.words import MoveAs, Reached
@@ -21,8 +22,7 @@ DRUNK = frozenset({MoveAs.TASTING})
 """Moves of which nothing is left to call back."""
 
 
-@dataclass(frozen=True, slots=True)
-class ToCall:
+class ToCall(Struct, frozen=True):
     """Somebody to call."""
 
     name: str | None

@@ -6,7 +6,9 @@ open.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from ledger.domain.entries import Closing, Contact, Entry, House, Judge
 from ledger.domain.entries.words import Verdict
@@ -28,8 +30,7 @@ from ledger.store.made import bottle_sizes, finished
 from ledger.store.turnover import Tick, Turnover, turnovers
 
 
-@dataclass(frozen=True, slots=True)
-class RecalledLot:
+class RecalledLot(Struct, frozen=True):
     """A lot of a recall, and where all of it is."""
 
     brief: Brief
@@ -38,8 +39,7 @@ class RecalledLot:
     """Where it is, in its own measure."""
 
 
-@dataclass(frozen=True, slots=True)
-class Recall:
+class Recall(Struct, frozen=True):
     """A recall as it stands, or as it would."""
 
     lot: Brief

@@ -85,7 +85,7 @@ def lot_state(
         on_hand=now.amount,
         on_hand_then=then.amount,
         solids_mg=then.solids_mg,
-        material=_material_of(connection, entries),
+        material=_material_of(connection, row, entries),
         dates=dates,
         barred_inputs=tuple(
             lot.code for lot in behind if lot.verdict in BARRING and lot.lot != row.seq
@@ -109,7 +109,11 @@ def _looks_through(draft: Draft) -> bool:
     return isinstance(draft.facts, Move | Judge)
 
 
-def _material_of(connection: Connection, entries: tuple[Entry, ...]) -> Material | None:
+def _material_of(
+    connection: Connection, row: LotRow, entries: tuple[Entry, ...]
+) -> Material | None:
+    if row.opened.lot_type is not LotType.RECEIVED:
+        return None
     receipts = (entry.draft.facts for entry in entries)
     codes = (facts.material for facts in receipts if isinstance(facts, Receipt))
     code = next(codes, None)

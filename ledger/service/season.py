@@ -5,10 +5,12 @@ chance or to today's clock. Refuses: files with anything wrong in them, before t
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from zoneinfo import ZoneInfo
+
+from msgspec import Struct, field
 
 from ledger.errors import InputError, LedgerError
 from ledger.service.book import Book, How, Recorded
@@ -21,8 +23,7 @@ ABOUT_AN_ENTRY = frozenset({"correct", "strike"})
 """Verbs whose time is that of typing: a time told with a correction moves the corrected entry."""
 
 
-@dataclass(frozen=True, slots=True)
-class Season:
+class Season(Struct, frozen=True):
     """A season that has been read."""
 
     house: SeasonHouse
@@ -45,8 +46,7 @@ class SeasonClock:
         return self.now
 
 
-@dataclass(frozen=True, slots=True)
-class Played:
+class Played(Struct, frozen=True):
     """What a played season has become."""
 
     codes: dict[str, str] = field(default_factory=dict)

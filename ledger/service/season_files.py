@@ -9,10 +9,11 @@ earlier row gives.
 import csv
 import inspect
 from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date, datetime, time
 from io import StringIO
 from pathlib import Path
+
+from msgspec import Struct
 
 from ledger.errors import InputError
 from ledger.service.times import FIRST_YEAR, LAST_YEAR
@@ -41,8 +42,7 @@ ORDER = (
 """Verbs in the order in which rows of one minute are taken; others come last."""
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(Struct, frozen=True):
     """One entry to be made."""
 
     file: str

@@ -6,10 +6,12 @@ keys, and values that are not text.
 
 import tomllib
 from collections.abc import Collection, Iterator
-from dataclasses import MISSING, dataclass, fields
 from pathlib import Path
 from typing import Any
 from zoneinfo import available_timezones
+
+from msgspec import Struct
+from msgspec.structs import fields
 
 from ledger.domain.toml_places import toml_values
 from ledger.errors import InputError
@@ -17,8 +19,7 @@ from ledger.service.season_files import MOST_BYTES, Problem
 from ledger.text_files import bytes_of
 
 
-@dataclass(frozen=True, slots=True)
-class SeasonHouse:
+class SeasonHouse(Struct, frozen=True):
     """The house that keeps the book, as `init` takes it."""
 
     name: str
@@ -37,8 +38,7 @@ class SeasonHouse:
     """Telephone number."""
 
 
-@dataclass(frozen=True, slots=True)
-class Story:
+class Story(Struct, frozen=True):
     """Nicknames of the lots that a season tells of."""
 
     cloudy: str
@@ -83,7 +83,7 @@ def story_problems(story: Story | None, nicknames: Collection[str | None]) -> It
 
 
 def _problems(kind: type[SeasonHouse | Story], told: dict[str, Any]) -> Iterator[Problem]:
-    known = {item.name: item.default is MISSING for item in fields(kind)}
+    known = {item.name: item.required for item in fields(kind)}
     for name, is_needed in known.items():
         if is_needed and name not in told:
             yield f"house.toml does not say the {name}.", f'Write it as: {name} = "..."'

@@ -5,7 +5,8 @@ sums of its own.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from ledger.domain.entries.words import ProductKind
 from ledger.science.louche import Forecast
@@ -13,8 +14,7 @@ from ledger.science.serving import Compared, Concern, Daily, Glass
 from ledger.service.contents import LotContents
 
 
-@dataclass(frozen=True, slots=True)
-class OilServed:
+class OilServed(Struct, frozen=True):
     """One oil in a glass."""
 
     material: str
@@ -29,8 +29,7 @@ class OilServed:
     """Whether it clouds the drink."""
 
 
-@dataclass(frozen=True, slots=True)
-class ConcernServed:
+class ConcernServed(Struct, frozen=True):
     """One substance of concern in a glass, with its ceilings."""
 
     concern: Concern
@@ -41,8 +40,7 @@ class ConcernServed:
     """Its limits as served and as sold."""
 
 
-@dataclass(frozen=True, slots=True)
-class Pouring:
+class Pouring(Struct, frozen=True):
     """One way to pour a lot."""
 
     said: str
@@ -66,8 +64,7 @@ class Pouring:
         return {item.concern.substance: item.concern.mg_per_glass for item in self.concerns}
 
 
-@dataclass(frozen=True, slots=True)
-class ServingCard:
+class ServingCard(Struct, frozen=True):
     """What a glass of a lot delivers."""
 
     code: str

@@ -4,8 +4,9 @@ Guarantees: `init` makes a book with its house or nothing. Refuses: a book where
 """
 
 import re
-from dataclasses import replace
 from zoneinfo import ZoneInfo, available_timezones
+
+from msgspec.structs import replace
 
 from ledger.domain.entries import House, Material, Person
 from ledger.domain.entries.masters import Constituent

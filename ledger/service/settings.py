@@ -5,16 +5,16 @@ shortest contact, the warmest filter and so on. Refuses: to class by which lots 
 """
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from ledger.domain.entries import Formula
 from ledger.domain.process import Figures
 from ledger.science.classes import classed
 
 
-@dataclass(frozen=True, slots=True)
-class _Setting:
+class _Setting(Struct, frozen=True):
     """One setting and how lots are compared in it."""
 
     name: str
@@ -94,8 +94,7 @@ _SETTINGS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Making:
+class Making(Struct, frozen=True):
     """One run with all that matters to how it was made."""
 
     code: str

@@ -7,9 +7,10 @@ mix stages; a syrup and the essence in it would be the same failure twice.
 
 from collections import Counter
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from math import comb
+
+from msgspec import Struct
 
 from ledger.domain.entries import Formula
 from ledger.domain.entries.words import Grade, Purpose
@@ -23,8 +24,7 @@ MOST_COMPARED = 400
 """At most so many clear lots are compared, the nearest in time."""
 
 
-@dataclass(frozen=True, slots=True)
-class Sought:
+class Sought(Struct, frozen=True):
     """What counts as failed."""
 
     lots: frozenset[int]
@@ -39,8 +39,7 @@ class Sought:
     """Only runs begun from then on, UTC instant text; empty: all."""
 
 
-@dataclass(frozen=True, slots=True)
-class Sorted:
+class Sorted(Struct, frozen=True):
     """Runs sorted for a comparison."""
 
     failed: tuple[Run, ...]

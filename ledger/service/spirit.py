@@ -4,9 +4,10 @@ Guarantees: every lot that holds alcohol is in it, extracts as well as spirit; l
 without a strength are named. Refuses: a period that ends before it begins.
 """
 
-from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
+
+from msgspec import Struct
 
 from ledger.domain.plain import instant_text
 from ledger.domain.steps import Step
@@ -23,8 +24,7 @@ from ledger.store.received import received
 from ledger.store.steps import steps_of
 
 
-@dataclass(frozen=True, slots=True)
-class SpiritReport:
+class SpiritReport(Struct, frozen=True):
     """A spirit account with its period."""
 
     first: date

@@ -4,8 +4,9 @@ Guarantees: reads only; the value of a received lot is the share of its cost tha
 half to even to the smallest coin. Refuses: a value for lots of which no cost is in the book.
 """
 
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from ledger.domain.entries import Material, Receipt
 from ledger.domain.lots import Status
@@ -19,8 +20,7 @@ UNUSABLE = frozenset({Status.STRUCK, Status.REJECTED, Status.RECALLED})
 """Where a lot stands that is not counted as stock of its material."""
 
 
-@dataclass(frozen=True, slots=True)
-class Low:
+class Low(Struct, frozen=True):
     """A material of which little is there."""
 
     material: Material

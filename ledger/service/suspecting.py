@@ -5,10 +5,11 @@ Refuses: lots that were not made here, and words it cannot read, all at once.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime, time
 from fractions import Fraction
 from zoneinfo import ZoneInfo
+
+from msgspec import Struct
 
 from ledger.domain.entries.words import Grade, LotType
 from ledger.domain.plain import instant_text
@@ -27,8 +28,7 @@ from ledger.store.engine import Connection
 from ledger.store.runs import Run, found, runs
 
 
-@dataclass(frozen=True, slots=True)
-class FailedLot:
+class FailedLot(Struct, frozen=True):
     """A failed run."""
 
     code: str
@@ -39,8 +39,7 @@ class FailedLot:
     """Why it counts as failed."""
 
 
-@dataclass(frozen=True, slots=True)
-class Suspicion:
+class Suspicion(Struct, frozen=True):
     """What the book tells of the cause of failed lots."""
 
     judgement: Judgement

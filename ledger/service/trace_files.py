@@ -5,7 +5,8 @@ read. Refuses: struck lots and entries out of force.
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from ledger.domain.entries import Entry, Finish, Move, Party, Receipt
 from ledger.domain.entries.words import MoveAs
@@ -18,8 +19,7 @@ from ledger.store.briefs import Brief
 from ledger.store.engine import Connection
 
 
-@dataclass(frozen=True, slots=True)
-class Received:
+class Received(Struct, frozen=True):
     """A lot that came into the house, or goods that came back."""
 
     brief: Brief
@@ -36,8 +36,7 @@ class Received:
     """Whether it is of our own making and came back."""
 
 
-@dataclass(frozen=True, slots=True)
-class Transformed:
+class Transformed(Struct, frozen=True):
     """A lot made or filled here, with the recalled lots that went into it."""
 
     brief: Brief
@@ -52,8 +51,7 @@ class Transformed:
     """Recalled lots that went in, each with what of it; 0: carried, not measured."""
 
 
-@dataclass(frozen=True, slots=True)
-class Sent:
+class Sent(Struct, frozen=True):
     """Goods that went to somebody."""
 
     brief: Brief
@@ -68,8 +66,7 @@ class Sent:
     """Delivery note, invoice or stall sheet."""
 
 
-@dataclass(frozen=True, slots=True)
-class Trail:
+class Trail(Struct, frozen=True):
     """A recall with all that was received, transformed and sent on its way."""
 
     recall: Recall

@@ -5,9 +5,10 @@ Refuses: to follow entries out of force.
 """
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
+
+from msgspec import Struct
 
 from ledger.domain.entries.words import MoveAs
 from ledger.domain.quantity import Measure, show
@@ -28,8 +29,7 @@ class Way(StrEnum):
     FORWARD = "forward"
 
 
-@dataclass(frozen=True, slots=True)
-class Node:
+class Node(Struct, frozen=True):
     """A lot met on a trace."""
 
     brief: Brief
@@ -40,8 +40,7 @@ class Node:
     """Which way it was met."""
 
 
-@dataclass(frozen=True, slots=True)
-class Carried:
+class Carried(Struct, frozen=True):
     """What went from one lot into another, in all."""
 
     source: str
@@ -59,8 +58,7 @@ class Carried:
         return show(self.amount, self.measure) if self.amount else "carried, not measured"
 
 
-@dataclass(frozen=True, slots=True)
-class Holder:
+class Holder(Struct, frozen=True):
     """Somebody who was sent a lot, or sent some back."""
 
     lot: str
@@ -81,8 +79,7 @@ class Holder:
     """Its place among all entries: by when it happened, then by number."""
 
 
-@dataclass(frozen=True, slots=True)
-class Trace:
+class Trace(Struct, frozen=True):
     """A lot with all it is made of and all that is made of it."""
 
     lot: Brief

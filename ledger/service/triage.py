@@ -6,8 +6,9 @@ look.
 """
 
 from collections import Counter
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 from ledger.domain.entries import Complaint, Entry, Look, Move
 from ledger.domain.entries.words import Grade, MaterialKind, MoveAs
@@ -38,8 +39,7 @@ UNCLEAR = (Grade.HAZY, Grade.OPALESCENT, Grade.CLOUDY, Grade.MILKY)
 """Grades whose name in a complaint makes it one about clarity."""
 
 
-@dataclass(frozen=True, slots=True)
-class SharedInput:
+class SharedInput(Struct, frozen=True):
     """An input of the lot that other lots complained of are made of too."""
 
     brief: Brief
@@ -50,8 +50,7 @@ class SharedInput:
     """How many such lots."""
 
 
-@dataclass(frozen=True, slots=True)
-class Triage:
+class Triage(Struct, frozen=True):
     """What a complaint points to."""
 
     complaint: Entry

@@ -5,9 +5,10 @@ ends; no entry changes, so the root stays. Refuses: a newer book, and a book tha
 afterwards; then it is left as it was.
 """
 
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
+
+from msgspec import Struct
 
 from ledger.domain.seals import Seal
 from ledger.errors import FindingError
@@ -30,8 +31,7 @@ from ledger.store.engine import (
 _LEFT = "The book was left as it was. Verify it with the pottle that wrote it."
 
 
-@dataclass(frozen=True, slots=True)
-class Upgraded:
+class Upgraded(Struct, frozen=True):
     """What an upgrade did."""
 
     before: int

@@ -4,8 +4,8 @@ Guarantees: agrees with the view `on_hand`, at any moment. Refuses: to count ent
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from msgspec import Struct
 from sqlalchemy import Connection
 
 from ledger.domain.lots import STAYS_IN_THE_CAKE
@@ -74,8 +74,7 @@ _HELD_THEN = _HELD.format(moments=_THEN)
 _HELD_THEN_AND_NOW = _HELD.format(moments=f"{_THEN} UNION ALL {_NOW}")
 
 
-@dataclass(frozen=True, slots=True)
-class Held:
+class Held(Struct, frozen=True):
     """What a lot holds at a moment."""
 
     amount: int

@@ -68,6 +68,25 @@ def ask_column(connection: Connection, statement: str, **cells: object) -> list[
     return [row[0] for row in ask(connection, statement, **cells)]
 
 
+def ask_lots(connection: Connection, statement: str, **cells: object) -> list[int]:
+    """Run a statement that answers a column `lot` and return it, in its order.
+
+    A server sends all of them as one value, which is read in half the time of as many rows.
+    """
+    if connection.dialect.name != "postgresql":
+        return ask_column(connection, statement, **cells)
+    told = _told(f"SELECT array_agg(lot) FROM ({statement}) AS found", "postgresql")
+    cursor = connection.connection.cursor(binary=True)
+    try:
+        cursor.execute(told, cells)
+        ((found,),) = cursor.fetchall()
+        return found or []
+    except Exception as error:
+        raise _wrapped(connection, told, error) from error
+    finally:
+        cursor.close()
+
+
 def _wrapped(connection: Connection, statement: str, error: Exception) -> BaseException:
     driver: Any = connection.dialect.dbapi
     return DBAPIError.instance(statement, None, error, driver.Error, dialect=connection.dialect)

@@ -6,10 +6,10 @@ to trust any of them.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import islice
 from typing import Any
 
+from msgspec import Struct
 from sqlalchemy import Connection
 
 from ledger.store.audit_file import (
@@ -38,8 +38,7 @@ _NODES = "SELECT height, place, hash FROM tree"
 _NODES_AFTER = f"{_NODES} WHERE (place + 1) << CAST(height AS INTEGER) > "
 
 
-@dataclass(frozen=True, slots=True)
-class Audit:
+class Audit(Struct, frozen=True):
     """What an audit found."""
 
     entries: int

@@ -6,9 +6,9 @@ Refuses: to trust a stored value to be of any type, and to stop at an entry that
 
 import json
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from functools import cache
 
+from msgspec import Struct
 from sqlalchemy import Connection, Table, text
 
 from ledger.domain.entries import Entry
@@ -27,8 +27,7 @@ _BODY = ENTRY.columns.keys().index("body")
 _LEAF = ENTRY.columns.keys().index("leaf")
 
 
-@dataclass(frozen=True, slots=True)
-class Fault:
+class Fault(Struct, frozen=True):
     """One thing that does not fit."""
 
     seq: int | None

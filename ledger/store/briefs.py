@@ -5,9 +5,10 @@ a brief too, and its status says so.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
 from typing import NamedTuple
 
+from msgspec import Struct
+from msgspec.structs import replace
 from sqlalchemy import Connection
 
 from ledger.domain.entries.words import LotType, Verdict
@@ -66,8 +67,7 @@ _MATERIALS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Brief:
+class Brief(Struct, frozen=True):
     """A lot in brief."""
 
     lot: int

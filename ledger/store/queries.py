@@ -5,10 +5,10 @@ when they happened, then by number. Refuses: to interpret; it returns entries an
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from typing import Any, TypeVar
 
+from msgspec import Struct
 from sqlalchemy import Connection
 
 from ledger.domain.entries import (
@@ -31,8 +31,7 @@ from ledger.store.asking import ask, ask_column, ask_for, ask_one, chunks, go_by
 FactsT = TypeVar("FactsT", bound=Facts)
 
 
-@dataclass(frozen=True, slots=True)
-class LotRow:
+class LotRow(Struct, frozen=True):
     """A lot's identity."""
 
     seq: int
@@ -41,8 +40,7 @@ class LotRow:
     """Its code, type and measure."""
 
 
-@dataclass(frozen=True, slots=True)
-class Moment:
+class Moment(Struct, frozen=True):
     """A place among the entries of a lot."""
 
     at: datetime
@@ -51,8 +49,7 @@ class Moment:
     """Number that decides among entries of the same instant."""
 
 
-@dataclass(frozen=True, slots=True)
-class Moved:
+class Moved(Struct, frozen=True):
     """Goods that left, or came back."""
 
     lot: int

@@ -5,8 +5,8 @@ not. Refuses: to choose between paper and reading.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
+from msgspec import Struct
 from sqlalchemy import Connection, RowMapping, bindparam, text
 
 from ledger.domain.entries.words import MaterialKind
@@ -39,8 +39,7 @@ _RECEIVED = text(
 ).bindparams(bindparam("ids", expanding=True))
 
 
-@dataclass(frozen=True, slots=True)
-class ReceivedRow:
+class ReceivedRow(Struct, frozen=True):
     """A received lot as the book tells of it."""
 
     code: str

@@ -4,8 +4,7 @@ Guarantees: each question is one statement over a typed table, whatever the size
 what is in force. Refuses: to judge.
 """
 
-from dataclasses import dataclass
-
+from msgspec import Struct
 from sqlalchemy import Connection, text
 
 from ledger.domain.entries.words import Grade, ProductKind, Purpose
@@ -39,8 +38,7 @@ _SENT = text(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Run:
+class Run(Struct, frozen=True):
     """A making run."""
 
     lot: int
@@ -63,8 +61,7 @@ class Run:
     """When, UTC instant text."""
 
 
-@dataclass(frozen=True, slots=True)
-class Seen:
+class Seen(Struct, frozen=True):
     """One look, in brief."""
 
     grade: Grade
@@ -73,8 +70,7 @@ class Seen:
     """When, UTC instant text."""
 
 
-@dataclass(frozen=True, slots=True)
-class Found:
+class Found(Struct, frozen=True):
     """How all lots were found, by the number of the lot."""
 
     looks: dict[int, list[Seen]]

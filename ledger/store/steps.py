@@ -6,9 +6,10 @@ come by when they happened, then by number. Refuses: to reckon; deliveries come 
 
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 from typing import Any, NamedTuple
 
+from msgspec import Struct
+from msgspec.structs import replace
 from sqlalchemy import Connection, bindparam, text
 
 from ledger.domain.steps import Act, Bought, Step
@@ -62,8 +63,7 @@ class _Place(NamedTuple):
     line: int
 
 
-@dataclass(frozen=True, slots=True)
-class Steps:
+class Steps(Struct, frozen=True):
     """The steps of a lot and of all it is made of."""
 
     steps: dict[str, tuple[Step, ...]]

@@ -3,8 +3,7 @@
 Guarantees: entries in force only. Refuses: to judge when they are due.
 """
 
-from dataclasses import dataclass
-
+from msgspec import Struct
 from sqlalchemy import Connection
 
 from ledger.store.asking import ask_column
@@ -23,8 +22,7 @@ _RETAINED = f"SELECT DISTINCT e.lot {_MOVES} AND t.moved_as = 'retained' ORDER B
 _BY_FORMULA = f"SELECT e.stands_for {_STARTS} AND t.formula IS NOT NULL ORDER BY e.stands_for"
 
 
-@dataclass(frozen=True, slots=True)
-class Waiting:
+class Waiting(Struct, frozen=True):
     """The numbers of lots that wait."""
 
     resting: list[int]

@@ -6,11 +6,11 @@ to follow a circle for ever.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 
+from msgspec import Struct
 from sqlalchemy import Connection
 
-from ledger.store.asking import ask, ask_column, ask_for, chunks, go_by_index
+from ledger.store.asking import ask, ask_for, ask_lots, chunks, go_by_index
 
 _REACH = """
     WITH RECURSIVE walk(lot) AS (
@@ -47,8 +47,7 @@ _EDGES = """
     GROUP BY p.source, p.target ORDER BY MIN(p.seq), p.source"""
 
 
-@dataclass(frozen=True, slots=True)
-class Edge:
+class Edge(Struct, frozen=True):
     """What went from one lot into another, in all."""
 
     source: int
@@ -78,7 +77,7 @@ def forward(connection: Connection, lot: int, deepest: int | None = None) -> lis
 def _met(connection: Connection, lot: int, deepest: int | None, reach: str, step: str) -> list[int]:
     go_by_index(connection)
     if deepest is None:
-        return ask_column(connection, reach, lot=lot)
+        return ask_lots(connection, reach, lot=lot)
     met, level = {lot: None}, [lot]
     for _ in range(deepest):
         found = (to for part in chunks(level) for (to,) in ask_for(connection, step, part))
@@ -116,8 +115,7 @@ def edges_into(connection: Connection, lots: Sequence[int]) -> Iterator[Edge]:
             yield from edges
 
 
-@dataclass(frozen=True, slots=True)
-class Behind:
+class Behind(Struct, frozen=True):
     """A lot that another is, or is made of, as far as rules ask."""
 
     lot: int

@@ -5,8 +5,9 @@ to be filled in. Refuses: to order the maker about; the next step is the sensibl
 one.
 """
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
+
+from msgspec import Struct
 
 from ledger.domain.entries import Deviation, Entry, Receipt, Strike
 from ledger.domain.quantity import Measure, show
@@ -21,8 +22,7 @@ if TYPE_CHECKING:
     from ledger.service.looking import Dossier
 
 
-@dataclass(frozen=True, slots=True)
-class Answer:
+class Answer(Struct, frozen=True):
     """An answer to a recording command."""
 
     lines: tuple[str, ...]

@@ -7,7 +7,8 @@ recalled themselves; to claim that the rule applies or is met.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from ledger.domain.entries import House, Party
 from ledger.domain.quantity import Measure
@@ -63,8 +64,7 @@ MAY_BE_EMPTY = frozenset(name for name in TRANSFORMATION if name.startswith("inp
 """Columns that are rightly empty: the recalled lot's own inputs are its recipe."""
 
 
-@dataclass(frozen=True, slots=True)
-class KeyData:
+class KeyData(Struct, frozen=True):
     """One table of key data, and what it lacks."""
 
     name: str
@@ -89,8 +89,7 @@ def key_data(trail: Trail) -> tuple[KeyData, ...]:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class _Place:
+class _Place(Struct, frozen=True):
     """A location description: business name, telephone number, address (21 CFR 1.1310)."""
 
     words: str
@@ -116,8 +115,7 @@ class _Place:
         return cls.of(name, known.phone if known else None, known.address if known else None)
 
 
-@dataclass(frozen=True, slots=True)
-class _Row:
+class _Row(Struct, frozen=True):
     cells: tuple[str, ...]
     missing: tuple[tuple[str, str], ...]
 

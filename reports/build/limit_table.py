@@ -5,7 +5,7 @@ source. Of alcohol and sugar only what is passed or reached is told, with what g
 words on a label ask for only where the label claims them.
 """
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from ledger.domain.entries import Limit
 from ledger.domain.entries.words import Bound, LimitBasis, LimitUnit
@@ -23,8 +23,7 @@ WORDS = "the words "
 """How a limit says that it is one for words on a label."""
 
 
-@dataclass(frozen=True, slots=True)
-class LimitTable:
+class LimitTable(Struct, frozen=True):
     """Limits beside figures."""
 
     heads: tuple[str, ...]

@@ -4,7 +4,7 @@ Guarantees: every limit is told with its place and source, every caution defers 
 licensed practice; what is missing is told. Refuses: to say that anything is safe or complies.
 """
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from ledger.domain.quantity import Measure, show
 from ledger.science.louche import Outlook
@@ -19,8 +19,7 @@ LIKELY = {Outlook.CLEAR: "likely not", Outlook.MAY: "it may", Outlook.CLOUDS: "l
 """Whether a drink clouds, in the words of a table."""
 
 
-@dataclass(frozen=True, slots=True)
-class Table:
+class Table(Struct, frozen=True):
     """A table, with the heads of the columns that are set to the right."""
 
     heads: tuple[str, ...]

@@ -6,8 +6,10 @@ Refuses: colour and markup.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from ledger.domain.entries.words import MaterialKind, MoveAs
 from ledger.domain.lots import GOES_TO_PEOPLE
@@ -28,8 +30,7 @@ Briefs = Mapping[str, Brief]
 """The lots of a trace by their codes."""
 
 
-@dataclass(frozen=True, slots=True)
-class End:
+class End(Struct, frozen=True):
     """What became of some of a lot outside the book, or that it is still here."""
 
     amount: str
@@ -52,8 +53,7 @@ class End:
         return ", ".join(part for part in (told, self.on, self.document) if part)
 
 
-@dataclass(frozen=True, slots=True)
-class Branch:
+class Branch(Struct, frozen=True):
     """One line of the tree before it is written."""
 
     words: str

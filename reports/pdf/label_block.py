@@ -8,7 +8,7 @@ References:
     Directive 76/211/EEC, Annex I: net volume in figures of at least 4 mm up to 1 L (from memory).
 """
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from reports.pdf.fonts import BOLD, MEDIUM, REGULAR
 from reports.pdf.text import Face, widest_word
@@ -27,8 +27,7 @@ VOLUME = Face(MEDIUM, 16.5, SPACING)
 """The face of the net volume, which never shrinks: figures 4 mm high."""
 
 
-@dataclass(frozen=True, slots=True)
-class Block:
+class Block(Struct, frozen=True):
     """Words of one face; sizes in points."""
 
     name: str

@@ -7,8 +7,9 @@ All lengths are in points; `y` is measured downwards from the top of what the ma
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
 
+from msgspec import Struct
+from msgspec.structs import replace
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
@@ -16,8 +17,7 @@ from reports.pdf.qr import draw_qr
 from reports.pdf.text import Align, Face, draw_text, strike, width_of
 
 
-@dataclass(frozen=True, slots=True)
-class Words:
+class Words(Struct, frozen=True):
     """One line of text, its baseline at `y`."""
 
     x: float
@@ -37,8 +37,7 @@ class Words:
             strike(canvas, left, y, width, self.face.size)
 
 
-@dataclass(frozen=True, slots=True)
-class Rule:
+class Rule(Struct, frozen=True):
     """A straight line."""
 
     x: float
@@ -53,8 +52,7 @@ class Rule:
         canvas.line(self.x, top - self.y, self.to_x, top - self.to_y)
 
 
-@dataclass(frozen=True, slots=True)
-class Symbol:
+class Symbol(Struct, frozen=True):
     """A QR symbol in a square with its bottom edge at `y`."""
 
     x: float

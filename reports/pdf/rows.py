@@ -5,8 +5,9 @@ their column go on in its next line; struck words keep their text under the line
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from itertools import accumulate
+
+from msgspec import Struct
 
 from reports.pdf.marks import Mark, Rule, Words
 from reports.pdf.sheet import INNER, SIDE, WIDTH
@@ -27,8 +28,7 @@ from reports.pdf.styles import (
 from reports.pdf.text import Align, Face, wrap
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
+class Piece(Struct, frozen=True):
     """Words in a cell."""
 
     text: str
@@ -40,8 +40,7 @@ Cell = tuple[Piece, ...]
 """What stands in one cell, each piece on lines of its own."""
 
 
-@dataclass(frozen=True, slots=True)
-class Column:
+class Column(Struct, frozen=True):
     """One column; its width in points includes the gutter to the next one."""
 
     title: str

@@ -5,8 +5,8 @@ Guarantees: a strip knows its height and its marks before the page count is fixe
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
+from msgspec import Struct
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
@@ -14,16 +14,14 @@ from ledger.errors import RefusedError
 from reports.pdf.marks import Mark, lowered
 
 
-@dataclass(frozen=True, slots=True)
-class Strip:
+class Strip(Struct, frozen=True):
     """A band across the page."""
 
     height: float
     marks: tuple[Mark, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Section:
+class Section(Struct, frozen=True):
     """Strips that belong together.
 
     Attributes:

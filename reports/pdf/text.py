@@ -6,9 +6,9 @@ stands, since nothing in it is read as markup. Refuses: characters the face cann
 
 import unicodedata
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from typing import Literal
 
+from msgspec import Struct
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
@@ -24,8 +24,7 @@ CAP_HEIGHT = 0.689
 """Height of capitals and figures over the size of the face."""
 
 
-@dataclass(frozen=True, slots=True)
-class Face:
+class Face(Struct, frozen=True):
     """A font at a size in points."""
 
     font: str

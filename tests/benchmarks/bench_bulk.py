@@ -1,24 +1,26 @@
-"""How fast many entries are appended at once, against plain executemany of the same rows.
+"""How fast the lines of an export become a book, against plain executemany of the same rows.
 
-The plain rows go into the same tables, with the same guards, indexes and references, in the same
-chunks, by the bare driver and without a hash.
+The lines are read, checked and hashed as an import does it. The plain rows go into the same tables,
+with the same guards, indexes and references, in the same chunks, by the bare driver and without a
+hash. Both begin with a book that has no entry.
 """
 
 import sqlite3
 import tempfile
-import time
 from collections.abc import Sequence
 from contextlib import closing
 from functools import partial
 from pathlib import Path
 
-from ledger.domain.entries import Entry
-from ledger.store.bulk import CHUNK
 from ledger.store.columns import IN_ORDER
-from tests.benchmarks.books import empty_book, entries_of, fill
+from ledger.store.create import create_book
+from ledger.store.engine import connect, writing
+from ledger.store.loading import CHUNK, load
+from tests.benchmarks.books import book_of
 from tests.benchmarks.ratios import best_seconds, line
 
 LOTS = 3_000
+TURNS = 5
 Rows = list[tuple[object, ...]]
 
 
@@ -32,6 +34,12 @@ def rows_of(where: str, first: int, last: int) -> list[tuple[str, Rows]]:
             if rows := connection.execute(query).fetchall():
                 found.append((table, rows))
     return found
+
+
+def lines_of(where: str) -> list[str]:
+    """Return the texts of all entries."""
+    with closing(sqlite3.connect(where)) as connection:
+        return [row[0] for row in connection.execute("SELECT body FROM entry ORDER BY seq")]
 
 
 def insert_plainly(where: str, chunks: Sequence[list[tuple[str, Rows]]]) -> None:
@@ -48,43 +56,33 @@ def insert_plainly(where: str, chunks: Sequence[list[tuple[str, Rows]]]) -> None
     connection.close()
 
 
+def load_lines(where: str, lines: Sequence[str]) -> None:
+    """Load the lines as an import does."""
+    engine = connect(where)
+    with writing(engine) as connection:
+        load(connection, lines, len(lines), lambda _done, _total: None)
+    engine.dispose()
+
+
 def main() -> None:
     """Print the ratio."""
-    entries = list(entries_of(LOTS))
-    first, last = entries[0].seq, entries[-1].seq
     with tempfile.TemporaryDirectory(prefix="pottle-") as folder:
-        made = 0
-
-        def new_book() -> str:
-            nonlocal made
-            made += 1
-            where = str(Path(folder) / f"{made}.db")
-            empty_book(where).engine.dispose()
-            return where
-
-        filled = new_book()
-        fill_at(filled, entries)
+        filled = str(Path(folder) / "filled.db")
+        book_of(LOTS, filled).engine.dispose()
+        lines = lines_of(filled)
         chunks = [
-            rows_of(filled, start, min(start + CHUNK - 1, last))
-            for start in range(first, last + 1, CHUNK)
+            rows_of(filled, start, start + CHUNK - 1) for start in range(1, len(lines) + 1, CHUNK)
         ]
-        places = [new_book() for _ in range(10)]
-        ours = [partial(fill_at, where, entries) for where in places[:5]]
-        plain = [partial(insert_plainly, where, chunks) for where in places[5:]]
-        taken, bare = best_seconds(
-            [lambda: ours.pop()(), lambda: plain.pop()()], 5, time.process_time
-        )
-    print(f"{len(entries) / taken:,.0f} entries a second in bulk, plain {len(entries) / bare:,.0f}")
-    line("bulk append / plain executemany (rate)", bare / taken, "at least 0.4")
-
-
-def fill_at(where: str, entries: Sequence[Entry]) -> None:
-    """Put entries into the book at a path."""
-    from ledger.service.book import open_book
-
-    book = open_book(where)
-    fill(book, entries)
-    book.engine.dispose()
+        places = [str(Path(folder) / f"{number}.db") for number in range(2 * TURNS)]
+        for where in places:
+            engine = connect(where)
+            create_book(engine, where)
+            engine.dispose()
+        ours = [partial(load_lines, where, lines) for where in places[:TURNS]]
+        plain = [partial(insert_plainly, where, chunks) for where in places[TURNS:]]
+        taken, bare = best_seconds([lambda: ours.pop()(), lambda: plain.pop()()], TURNS)
+    print(f"{len(lines) / taken:,.0f} entries a second, plain {len(lines) / bare:,.0f}")
+    line("import of lines / plain executemany (rate)", bare / taken, "at least 0.4")
 
 
 if __name__ == "__main__":

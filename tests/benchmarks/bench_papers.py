@@ -6,9 +6,9 @@ label once for the paper and repeated as a form; it neither measures nor checks 
 
 import io
 import time
-from dataclasses import replace
 
 import segno
+from msgspec.structs import replace
 from reportlab.lib.pagesizes import A4
 from reportlab.pdfgen.canvas import Canvas
 

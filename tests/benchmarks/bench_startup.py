@@ -21,12 +21,12 @@ def main() -> None:
         where = Path(folder) / "pottle.db"
         init(str(where), name="Bench", currency="EUR", by=None).engine.dispose()
         env = {**os.environ, "POTTLE_LEDGER": str(where), "POTTLE_BY": "AB"}
-        person = ["-m", "cli.main", "person", "add", "AB", "Ada Brook"]
+        person = ["-m", "cli.program", "person", "add", "AB", "Ada Brook"]
         process_seconds(person, 1, env=env)
         bare = process_seconds(["-c", "pass"])
         read = process_seconds(["-c", BARE_READ.format(where=where)])
-        help_ = process_seconds(["-m", "cli.main", "--help"])
-        note = process_seconds(["-m", "cli.main", "note", "-", "bench"], env=env)
+        help_ = process_seconds(["-m", "cli.program", "--help"])
+        note = process_seconds(["-m", "cli.program", "note", "-", "bench"], env=env)
     line("pottle --help / python -c pass", help_ / bare, "at most 7")
     line("one bench command / Typer + Core reading a row", note / read, "at most 1.25")
 

@@ -72,7 +72,7 @@ def measure(book: Book, lots: int, known: dict[str, tuple[float, float]]) -> Non
                 ROUNDS,
                 clock,
             )
-            (trace_time,) = best_seconds([partial(told, connection, way, starts)], 3, clock)
+            (trace_time,) = best_seconds([partial(told, connection, way, starts)], 8, clock)
             row, row_told = walk_time / met * 1e6, trace_time / met * 1e6
             print(f"{lots:>9,} lots, {name}: {met:,} met, {row:.1f} µs a lot, {row_told:.0f} told")
             line(f"{lots:,} lots, {name}: walk / bare query", walk_time / plain, "at most 1.3")

@@ -20,8 +20,8 @@ from pathlib import Path
 from ledger.domain.entries import Entry
 from ledger.service.book import Book, How
 from ledger.service.setting_up import init, material, person
-from ledger.store.bulk import Bulk
 from ledger.store.engine import is_server
+from tests.benchmarks.bulk import Bulk
 from tests.benchmarks.season import Season
 
 BEGUN = datetime(2016, 1, 4, 8, 0, tzinfo=UTC)

@@ -18,7 +18,7 @@ def shown_on(columns: int, args: list[str], code: int = 0, /, **env: str) -> str
     fcntl.ioctl(theirs, termios.TIOCSWINSZ, struct.pack("HHHH", 24, columns, 0, 0))
     own = {"PATH": os.environ["PATH"], "TERM": "xterm-256color", "LANG": "C.UTF-8", **env}
     running = subprocess.Popen(
-        [sys.executable, "-m", "cli.main", *args],
+        [sys.executable, "-m", "cli.program", *args],
         cwd=ROOT,
         env=own,
         stdin=theirs,

@@ -30,7 +30,7 @@ class Played:
 def demo(folder: Path, *options: str) -> subprocess.CompletedProcess[str]:
     env = {name: value for name, value in os.environ.items() if not name.startswith("POTTLE")}
     return subprocess.run(
-        [sys.executable, "-m", "cli.main", "demo", str(folder), *options],
+        [sys.executable, "-m", "cli.program", "demo", str(folder), *options],
         cwd=ROOT,
         env=env,
         capture_output=True,

@@ -46,7 +46,7 @@ def test_help_loads_neither_the_store_nor_the_papers(args: list[str]) -> None:
 
 def test_a_command_that_reads_loads_the_store_and_not_the_papers(tmp_path: Path) -> None:
     done = subprocess.run(
-        [sys.executable, "-X", "importtime", "-m", "cli.main", "stock"],
+        [sys.executable, "-X", "importtime", "-m", "cli.program", "stock"],
         cwd=ROOT,
         env={"POTTLE_LEDGER": str(tmp_path / "none.db")},
         capture_output=True,

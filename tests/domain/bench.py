@@ -4,9 +4,11 @@ It keeps what is on hand by its own plain sums, in the order of the steps, so th
 the ledger are compared with it.
 """
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from typing import Any
+
+from msgspec.structs import replace
 
 from ledger.domain.entries import Entry, Facts, Material, Opened
 from ledger.domain.entries.words import LotType

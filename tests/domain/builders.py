@@ -1,8 +1,9 @@
 """Small builders for the domain's tests: say what matters, the rest is an ordinary day."""
 
-from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from typing import Any, TypeVar, cast
+
+from msgspec.structs import replace
 
 from ledger.domain.dates import Dates
 from ledger.domain.entries import (

@@ -1,12 +1,13 @@
 """The shape of every entry's fields, as read from its class."""
 
-from dataclasses import dataclass, fields
 from datetime import date, datetime
 from enum import StrEnum
 from itertools import permutations
 from typing import Annotated
 
 import pytest
+from msgspec import Struct
+from msgspec.structs import fields
 
 from ledger.domain.entries import (
     FACTS,
@@ -109,7 +110,8 @@ def test_of_two_endings_that_fit_the_longer_is_found_first() -> None:
 
 
 def test_only_whole_numbers_have_an_ending_for_their_unit() -> None:
-    for facts in (*FACTS.values(), Factor, FormulaLine, FormulaStep):
+    classes: list[type[Struct]] = [*FACTS.values(), Factor, FormulaLine, FormulaStep]
+    for facts in classes:
         for spec in specs(facts):
             assert spec.shape is int or scale_ending(spec.name) is None
 
@@ -118,18 +120,15 @@ class Word(StrEnum):
     ONE = "one"
 
 
-@dataclass(frozen=True, slots=True)
-class WithFloat:
+class WithFloat(Struct, frozen=True):
     amount: float
 
 
-@dataclass(frozen=True, slots=True)
-class WithOptionalBytes:
+class WithOptionalBytes(Struct, frozen=True):
     photo: bytes | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class WithMarkedWord:
+class WithMarkedWord(Struct, frozen=True):
     word: Annotated[Word, "signed", "lot"]
 
 

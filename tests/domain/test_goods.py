@@ -56,7 +56,7 @@ def test_what_was_made_and_came_back_is_what_is_here_went_out_and_is_unexplained
 
 @given(found=balances)
 def test_only_what_is_unexplained_is_ever_below_zero(found: Balance) -> None:
-    figures = {name: getattr(found, name) for name in Balance.__slots__}
+    figures = {name: getattr(found, name) for name in Balance.__struct_fields__}
     assert {name: amount for name, amount in figures.items() if amount < 0} == {}
 
 

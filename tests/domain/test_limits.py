@@ -1,9 +1,9 @@
 """Limits: on its first and its last day one is in force, and a figure decides unrounded."""
 
-from dataclasses import replace
 from datetime import date
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.domain.entries import Limit
 from ledger.domain.entries.words import Bound

@@ -1,6 +1,5 @@
 """What the book knows of a lot at a moment, folded from its entries in force."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 from fractions import Fraction
 from typing import Any
@@ -8,6 +7,7 @@ from typing import Any
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from ledger.domain.entries import (
     Bottle,

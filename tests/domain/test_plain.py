@@ -2,13 +2,13 @@
 
 import json
 from collections.abc import Iterator
-from dataclasses import replace
 from datetime import UTC, datetime
 from typing import Any
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from ledger.domain.canonical import canonical_text, read_canonical
 from ledger.domain.entries import FACTS, Facts, Level, Look, Note, Opened, Posting, Receipt, Start

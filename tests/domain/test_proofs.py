@@ -2,12 +2,12 @@
 
 from collections.abc import Callable
 from contextlib import suppress
-from dataclasses import replace
 from datetime import UTC, datetime
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from ledger.domain.entries import Draft, Entry, Note, When
 from ledger.domain.merkle import consistency_path, inclusion_path, leaf_hash, new_nodes, root

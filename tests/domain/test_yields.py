@@ -1,10 +1,11 @@
 """What became of the liquid of a batch: all of it is told of, once, or is unexplained."""
 
 from collections import Counter
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from ledger.domain.entries import (
     Add,

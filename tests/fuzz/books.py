@@ -4,12 +4,12 @@ import atexit
 import shutil
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import asdict
 from functools import cache
 from pathlib import Path
 from tempfile import mkdtemp
 from unittest.mock import patch
 
+from msgspec.structs import asdict
 from sqlalchemy import Connection, Engine
 
 from ledger.domain.plain import entry_text, read_entry

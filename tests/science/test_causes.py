@@ -1,10 +1,10 @@
 """A planted cause is found, confounded causes are not separated, noise is not ranked."""
 
-from dataclasses import replace
 from fractions import Fraction
 from itertools import product
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.science.causes import judge
 from ledger.science.crossing import crossing, jars_needed

@@ -6,11 +6,12 @@ it. Refuses: to keep anything; a played genealogy is undone at its end.
 
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 
 import networkx as nx
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from ledger.domain.entries import Add, Bottle, Filter, Receipt, Rinse, Start, Strike
 from ledger.domain.entries.spine import Draft, Facts

@@ -1,11 +1,11 @@
 """The demo season, played into a real book, tells all that it is there to tell."""
 
 from collections import Counter
-from dataclasses import asdict
 from datetime import timedelta
 from pathlib import Path
 
 import pytest
+from msgspec.structs import asdict
 from sqlalchemy import text
 
 from ledger.domain.entries import Add, Complaint, Deviation, Entry, Material, Receipt, Start

@@ -1,9 +1,9 @@
 """Limits of a book: those that came with it, those of the maker, and the days they are in force."""
 
-from dataclasses import replace
 from datetime import UTC, date, datetime
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.domain.entries import Formula, Limit
 from ledger.domain.entries.words import KnownBy, LimitBasis, LimitUnit, ProductKind

@@ -1,9 +1,9 @@
 """A seal from elsewhere is held against the book, and a lot is proved from it; on both engines."""
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.domain.proofs import proof_faults, proof_text
 from ledger.domain.seals import Seal

@@ -1,10 +1,10 @@
 """A season is played as it was written, and the demo season tells what it should."""
 
-from dataclasses import asdict
 from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
+from msgspec.structs import asdict
 
 from ledger.domain.entries import Add, Entry
 from ledger.errors import InputError, LedgerError, RefusedError

@@ -1,9 +1,9 @@
 """Which runs failed, and which they are compared with."""
 
-from dataclasses import replace
 from fractions import Fraction
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.domain.entries import Formula
 from ledger.domain.entries.words import Grade, ProductKind, Purpose
@@ -27,12 +27,12 @@ def run(lot: int, product: str = "Syrup", kind: str = "syrup", **values: object)
         maker="AB",
         began_at=f"2026-{lot:06}",
     )
-    return replace(made, **values)  # type: ignore[arg-type]
+    return replace(made, **values)
 
 
 def found(looks: dict[int, str], **values: object) -> Found:
     seen = {lot: [Seen(Grade(grade), "2026-09")] for lot, grade in looks.items()}
-    return replace(Found(seen, {}, {}, frozenset(), {}), **values)  # type: ignore[arg-type]
+    return replace(Found(seen, {}, {}, frozenset(), {}), **values)
 
 
 def formula(wanted: str) -> dict[tuple[str, int], Formula]:

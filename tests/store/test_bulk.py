@@ -1,10 +1,10 @@
 """Appending many entries at once leaves what appending them one by one leaves."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from sqlalchemy import select
 
 from ledger.domain.entries import Add, Draft, Entry, Note, When
@@ -12,10 +12,11 @@ from ledger.domain.quantity import Measure, Quantity
 from ledger.errors import RefusedError, StorageError
 from ledger.service.book import Book
 from ledger.service.verifying import verify
-from ledger.store import bulk, recorder
-from ledger.store.bulk import Bulk
+from ledger.store import recorder
 from ledger.store.create import create_book
 from ledger.store.tables import METADATA
+from tests.benchmarks import bulk
+from tests.benchmarks.bulk import Bulk
 from tests.conftest import Server
 from tests.keeper import MORNING, Keeper
 

@@ -56,7 +56,8 @@ def replacing(table: Table, key: set[str]) -> str:
         f'"{name}"' if name in key or not column.primary_key else _other(column.type)
         for name, column in table.columns.items()
     )
-    return f'REPLACE INTO "{table}" SELECT {cells} FROM "{table}" WHERE {filled} LIMIT 1'
+    names = ", ".join(f'"{name}"' for name in table.columns.keys())  # noqa: SIM118 - names
+    return f'REPLACE INTO "{table}" ({names}) SELECT {cells} FROM "{table}" WHERE {filled} LIMIT 1'
 
 
 def _other(shape: object) -> str:

@@ -4,9 +4,10 @@ Guarantees: facts only as they were seen or read; what follows from them is comp
 Refuses: nothing by itself; rules do.
 """
 
-from dataclasses import dataclass
 from datetime import date, datetime
 from typing import ClassVar
+
+from msgspec import Struct
 
 from ledger.domain.entries.spine import Facts
 from ledger.domain.entries.words import (
@@ -27,8 +28,7 @@ from ledger.domain.entries.words import (
 from ledger.domain.quantity import Quantity
 
 
-@dataclass(frozen=True, slots=True)
-class Factor:
+class Factor(Struct, frozen=True):
     """A factor that a trial batch sets on purpose."""
 
     name: str
@@ -37,8 +37,7 @@ class Factor:
     """The level it is set to, as written."""
 
 
-@dataclass(frozen=True, slots=True)
-class Start(Facts):
+class Start(Facts, frozen=True):
     """A batch is begun; opens its lot."""
 
     KIND: ClassVar[str] = "start"
@@ -71,8 +70,7 @@ class Start(Facts):
     """Which repeat of the same factors it is, from 1."""
 
 
-@dataclass(frozen=True, slots=True)
-class Add(Facts):
+class Add(Facts, frozen=True):
     """A lot goes into the batch."""
 
     KIND: ClassVar[str] = "add"
@@ -89,8 +87,7 @@ class Add(Facts):
     """How long the adding took."""
 
 
-@dataclass(frozen=True, slots=True)
-class Rest(Facts):
+class Rest(Facts, frozen=True):
     """A rest is begun, ended, or told whole."""
 
     KIND: ClassVar[str] = "rest"
@@ -111,8 +108,7 @@ class Rest(Facts):
     """In what it stands."""
 
 
-@dataclass(frozen=True, slots=True)
-class Filter(Facts):
+class Filter(Facts, frozen=True):
     """One pass through a filter."""
 
     KIND: ClassVar[str] = "filter"
@@ -149,8 +145,7 @@ class Filter(Facts):
     """Liquid held back in the cake, when it was weighed or measured."""
 
 
-@dataclass(frozen=True, slots=True)
-class Rinse(Facts):
+class Rinse(Facts, frozen=True):
     """The cake is rinsed."""
 
     KIND: ClassVar[str] = "rinse"
@@ -165,8 +160,7 @@ class Rinse(Facts):
     """Into the batch, kept apart as a lot of its own, or waste."""
 
 
-@dataclass(frozen=True, slots=True)
-class Decant(Facts):
+class Decant(Facts, frozen=True):
     """The clear liquid is drawn off its sediment."""
 
     KIND: ClassVar[str] = "decant"
@@ -177,8 +171,7 @@ class Decant(Facts):
     """Volume left behind, when it was measured."""
 
 
-@dataclass(frozen=True, slots=True)
-class Look(Facts):
+class Look(Facts, frozen=True):
     """Clarity as seen."""
 
     KIND: ClassVar[str] = "look"
@@ -213,8 +206,7 @@ class Look(Facts):
     """Colour, nose, taste."""
 
 
-@dataclass(frozen=True, slots=True)
-class Measurement(Facts):
+class Measurement(Facts, frozen=True):
     """An instrument's reading, raw."""
 
     KIND: ClassVar[str] = "measure"
@@ -233,8 +225,7 @@ class Measurement(Facts):
     """The instrument."""
 
 
-@dataclass(frozen=True, slots=True)
-class MakeUp(Facts):
+class MakeUp(Facts, frozen=True):
     """The batch is made up to a volume."""
 
     KIND: ClassVar[str] = "makeup"
@@ -249,8 +240,7 @@ class MakeUp(Facts):
     """Temperature of the liquid in thousandths of a degree Celsius."""
 
 
-@dataclass(frozen=True, slots=True)
-class Finish(Facts):
+class Finish(Facts, frozen=True):
     """The making ends; what came out is measured."""
 
     KIND: ClassVar[str] = "finish"

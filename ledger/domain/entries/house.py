@@ -4,14 +4,12 @@ Guarantees: the latest entry of a house, a person or a party counts. Refuses: no
 rules do.
 """
 
-from dataclasses import dataclass
 from typing import ClassVar
 
 from ledger.domain.entries.spine import Facts
 
 
-@dataclass(frozen=True, slots=True)
-class House(Facts):
+class House(Facts, frozen=True):
     """The maker's house; the first entry of every book."""
 
     KIND: ClassVar[str] = "house"
@@ -34,8 +32,7 @@ class House(Facts):
     """Telephone number of the house."""
 
 
-@dataclass(frozen=True, slots=True)
-class Person(Facts):
+class Person(Facts, frozen=True):
     """A person who writes in the book."""
 
     KIND: ClassVar[str] = "person"
@@ -48,8 +45,7 @@ class Person(Facts):
     """What the person does."""
 
 
-@dataclass(frozen=True, slots=True)
-class Party(Facts):
+class Party(Facts, frozen=True):
     """Somebody outside the house: a supplier or a customer, and how to reach them."""
 
     KIND: ClassVar[str] = "party"

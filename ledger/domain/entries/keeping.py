@@ -4,15 +4,13 @@ Guarantees: a strike replaces nothing, it only takes an entry out of force. Refu
 itself; rules do.
 """
 
-from dataclasses import dataclass
 from typing import ClassVar
 
 from ledger.domain.entries.spine import Facts
 from ledger.domain.entries.words import QuantityOrNothing, SeqRef
 
 
-@dataclass(frozen=True, slots=True)
-class Check(Facts):
+class Check(Facts, frozen=True):
     """A second person has checked an entry or a lot."""
 
     KIND: ClassVar[str] = "check"
@@ -23,8 +21,7 @@ class Check(Facts):
     """What was checked."""
 
 
-@dataclass(frozen=True, slots=True)
-class Count(Facts):
+class Count(Facts, frozen=True):
     """A lot on the shelf was counted, measured or weighed."""
 
     KIND: ClassVar[str] = "count"
@@ -33,8 +30,7 @@ class Count(Facts):
     """What was there."""
 
 
-@dataclass(frozen=True, slots=True)
-class Note(Facts):
+class Note(Facts, frozen=True):
     """Free words."""
 
     KIND: ClassVar[str] = "note"
@@ -43,8 +39,7 @@ class Note(Facts):
     """The words."""
 
 
-@dataclass(frozen=True, slots=True)
-class Deviation(Facts):
+class Deviation(Facts, frozen=True):
     """Something that should not have happened, recorded with its reason."""
 
     KIND: ClassVar[str] = "deviation"
@@ -57,8 +52,7 @@ class Deviation(Facts):
     """Number of the entry it belongs to."""
 
 
-@dataclass(frozen=True, slots=True)
-class Clean(Facts):
+class Clean(Facts, frozen=True):
     """A vessel was cleaned."""
 
     KIND: ClassVar[str] = "clean"
@@ -71,8 +65,7 @@ class Clean(Facts):
     """What it held before."""
 
 
-@dataclass(frozen=True, slots=True)
-class Equipment(Facts):
+class Equipment(Facts, frozen=True):
     """An instrument or vessel was taken into use, checked or set."""
 
     KIND: ClassVar[str] = "equipment"
@@ -83,8 +76,7 @@ class Equipment(Facts):
     """What was done or found."""
 
 
-@dataclass(frozen=True, slots=True)
-class Strike(Facts):
+class Strike(Facts, frozen=True):
     """An entry made by mistake is struck out; it stays readable."""
 
     KIND: ClassVar[str] = "strike"

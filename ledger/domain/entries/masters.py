@@ -5,9 +5,10 @@ changes.
 Refuses: nothing by itself; rules do.
 """
 
-from dataclasses import dataclass, field
 from datetime import date
 from typing import ClassVar
+
+from msgspec import Struct
 
 from ledger.domain.entries.spine import Facts
 from ledger.domain.entries.words import (
@@ -29,8 +30,7 @@ from ledger.domain.entries.words import (
 from ledger.domain.quantity import Quantity
 
 
-@dataclass(frozen=True, slots=True)
-class Constituent:
+class Constituent(Struct, frozen=True):
     """A constituent of concern in a material."""
 
     substance: str
@@ -39,8 +39,7 @@ class Constituent:
     """Mass fraction in parts per million."""
 
 
-@dataclass(frozen=True, slots=True)
-class Material(Facts):
+class Material(Facts, frozen=True):
     """A thing that is bought and used."""
 
     KIND: ClassVar[str] = "material"
@@ -71,14 +70,13 @@ class Material(Facts):
     """Constituents of concern."""
 
 
-@dataclass(frozen=True, slots=True)
-class FormulaLine:
+class FormulaLine(Struct, frozen=True):
     """What a formula calls for, bought or made here, for its basis volume."""
 
-    material: MaterialRef | None = field(default=None, kw_only=True)
-    """Code of the material, of what is bought."""
     amount: Quantity
     """How much for the basis."""
+    material: MaterialRef | None = None
+    """Code of the material, of what is bought."""
     tolerance_mpct: int | None = None
     """How far off it may be, in thousandths of a per cent either way."""
     overage_mpct: int | None = None
@@ -87,8 +85,7 @@ class FormulaLine:
     """Code of the formula, of what is made here; a line has either this or a material."""
 
 
-@dataclass(frozen=True, slots=True)
-class FormulaStep:
+class FormulaStep(Struct, frozen=True):
     """One step of a formula with its limits."""
 
     verb: str
@@ -121,8 +118,7 @@ class FormulaStep:
     """Age of the sample to be looked at, in minutes since the batch was finished."""
 
 
-@dataclass(frozen=True, slots=True)
-class Keeping:
+class Keeping(Struct, frozen=True):
     """How long a product keeps, by how it is stored and how strong its base syrup is."""
 
     storage: str
@@ -135,8 +131,7 @@ class Keeping:
     """The least reading of the base syrup for which this holds, in thousandths of a °Brix."""
 
 
-@dataclass(frozen=True, slots=True)
-class Formula(Facts):
+class Formula(Facts, frozen=True):
     """A version of a master formula."""
 
     KIND: ClassVar[str] = "formula"
@@ -185,8 +180,7 @@ class Formula(Facts):
     """How long it keeps; the first row whose syrup reading is reached counts."""
 
 
-@dataclass(frozen=True, slots=True)
-class Withdrawal(Facts):
+class Withdrawal(Facts, frozen=True):
     """A version of a formula is no longer to be followed."""
 
     KIND: ClassVar[str] = "withdrawal"
@@ -197,8 +191,7 @@ class Withdrawal(Facts):
     """The version withdrawn."""
 
 
-@dataclass(frozen=True, slots=True)
-class Limit(Facts):
+class Limit(Facts, frozen=True):
     """A limit or a marker of some place, with its source; the latest entry of a code counts."""
 
     KIND: ClassVar[str] = "limit"

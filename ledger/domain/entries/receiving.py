@@ -3,7 +3,6 @@
 Guarantees: a receipt opens a received lot. Refuses: nothing by itself; rules do.
 """
 
-from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar
 
@@ -12,8 +11,7 @@ from ledger.domain.entries.words import FoodGrade, MaterialRef
 from ledger.domain.quantity import Quantity
 
 
-@dataclass(frozen=True, slots=True)
-class Receipt(Facts):
+class Receipt(Facts, frozen=True):
     """A delivery of one material, one supplier's lot."""
 
     KIND: ClassVar[str] = "receipt"

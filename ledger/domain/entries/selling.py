@@ -3,7 +3,6 @@
 Guarantees: a bottling opens a packed lot. Refuses: nothing by itself; rules do.
 """
 
-from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar
 
@@ -12,8 +11,7 @@ from ledger.domain.entries.words import LotRef, MoveAs, QuantityOrNothing, Reach
 from ledger.domain.quantity import Quantity
 
 
-@dataclass(frozen=True, slots=True)
-class Bottle(Facts):
+class Bottle(Facts, frozen=True):
     """A lot is filled into bottles; opens the packed lot."""
 
     KIND: ClassVar[str] = "bottle"
@@ -42,8 +40,7 @@ class Bottle(Facts):
     """Minutes of work it took."""
 
 
-@dataclass(frozen=True, slots=True)
-class Labels(Facts):
+class Labels(Facts, frozen=True):
     """Labels printed, used and spoiled for a lot."""
 
     KIND: ClassVar[str] = "labels"
@@ -56,8 +53,7 @@ class Labels(Facts):
     """How many were spoiled and destroyed."""
 
 
-@dataclass(frozen=True, slots=True)
-class Move(Facts):
+class Move(Facts, frozen=True):
     """Goods leave, or come back."""
 
     KIND: ClassVar[str] = "move"
@@ -72,8 +68,7 @@ class Move(Facts):
     """Delivery note, invoice or stall sheet."""
 
 
-@dataclass(frozen=True, slots=True)
-class Judge(Facts):
+class Judge(Facts, frozen=True):
     """A decision about a lot."""
 
     KIND: ClassVar[str] = "judge"
@@ -82,8 +77,7 @@ class Judge(Facts):
     """What was decided."""
 
 
-@dataclass(frozen=True, slots=True)
-class Complaint(Facts):
+class Complaint(Facts, frozen=True):
     """Somebody is not content."""
 
     KIND: ClassVar[str] = "complaint"
@@ -106,8 +100,7 @@ class Complaint(Facts):
     """Name of the photo's file."""
 
 
-@dataclass(frozen=True, slots=True)
-class Contact(Facts):
+class Contact(Facts, frozen=True):
     """Somebody who holds goods of a lot was called."""
 
     KIND: ClassVar[str] = "contact"
@@ -122,8 +115,7 @@ class Contact(Facts):
     """What was said."""
 
 
-@dataclass(frozen=True, slots=True)
-class Closing(Facts):
+class Closing(Facts, frozen=True):
     """The recall of a lot is closed."""
 
     KIND: ClassVar[str] = "closing"

@@ -4,23 +4,22 @@ Guarantees: an `Entry` is complete and frozen; a `Draft` is one before the book 
 Refuses: entries without a time, and times without the offset they were written in.
 """
 
-from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta, timezone
 from typing import ClassVar
+
+from msgspec import Struct
 
 from ledger.domain.entries.words import LotType, Origin, Place, Precision
 from ledger.domain.quantity import Measure
 
 
-@dataclass(frozen=True, slots=True)
-class Facts:
+class Facts(Struct, frozen=True):
     """Base of the facts of one kind of entry."""
 
     KIND: ClassVar[str] = ""
 
 
-@dataclass(frozen=True, slots=True)
-class When:
+class When(Struct, frozen=True):
     """A moment as a person knows it."""
 
     at: datetime
@@ -39,8 +38,7 @@ class When:
         return self.at.astimezone(timezone(timedelta(minutes=self.offset_min)))
 
 
-@dataclass(frozen=True, slots=True)
-class Posting:
+class Posting(Struct, frozen=True):
     """One movement of material, from a lot or the outside to a lot or the outside.
 
     What leaves is counted in the measure of the lot it leaves, what arrives in the measure of the
@@ -59,8 +57,7 @@ class Posting:
     """What it adds to the target's amount on hand; 0 for what is counted only where it left."""
 
 
-@dataclass(frozen=True, slots=True)
-class Level:
+class Level(Struct, frozen=True):
     """A measured amount: from here on a lot holds exactly this."""
 
     lot: str
@@ -69,8 +66,7 @@ class Level:
     """What was measured, in the lot's measure."""
 
 
-@dataclass(frozen=True, slots=True)
-class Opened:
+class Opened(Struct, frozen=True):
     """A lot that an entry opens."""
 
     code: str
@@ -81,8 +77,7 @@ class Opened:
     """In what it is counted."""
 
 
-@dataclass(frozen=True, slots=True)
-class Draft:
+class Draft(Struct, frozen=True):
     """An entry that has not been recorded yet."""
 
     facts: Facts
@@ -105,8 +100,7 @@ class Draft:
     """The lot it opens."""
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(Struct, frozen=True):
     """An entry of the book."""
 
     seq: int

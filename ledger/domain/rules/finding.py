@@ -4,8 +4,9 @@ Guarantees: a finding is a whole sentence and a next step. Refuses: findings wit
 """
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 from ledger.domain.entries import Draft
 from ledger.domain.quantity import Measure
@@ -30,8 +31,7 @@ class Severity(StrEnum):
     """It is merely unusual: recorded and said."""
 
 
-@dataclass(frozen=True, slots=True)
-class Finding:
+class Finding(Struct, frozen=True):
     """One thing a rule found."""
 
     severity: Severity

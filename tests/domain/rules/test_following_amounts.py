@@ -1,9 +1,9 @@
 """Following: what goes in and what comes out lie within the limits of the formula."""
 
-from dataclasses import replace
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.domain.control import Control, Input
 from ledger.domain.entries import Add, Facts, Finish, Formula, Material

@@ -1,10 +1,10 @@
 """Following: each act keeps the limits of the formula's step for it, or they are said."""
 
-from dataclasses import replace
 from datetime import timedelta
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.domain.entries import Add, Filter, Finish, Formula, Look, MakeUp, Measurement, Rest
 from ledger.domain.entries.masters import FormulaStep

@@ -1,9 +1,9 @@
 """The usual slips of handling: water on the powder, a warm filter, first runnings, a vessel."""
 
-from dataclasses import replace
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.domain.control import Control, Input, LastHeld
 from ledger.domain.entries import (

@@ -1,10 +1,10 @@
 """The usual slips of measuring: too much volume, Brix after essence, warmth, the other gallon."""
 
-from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.domain.control import Control, Input
 from ledger.domain.entries import Add, Finish, Formula, MakeUp, Measurement, Posting, Rinse, Start

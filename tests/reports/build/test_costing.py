@@ -1,9 +1,9 @@
 """The cost of a lot in words: prices that can be read, amounts with digits that mean something."""
 
-from dataclasses import replace
 from fractions import Fraction
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.service.costing import CostCard, cost
 from reports.build.costing import figures, head, plain, price, price_lines, rows

@@ -1,7 +1,8 @@
 """Formulas in words: shown, compared and scaled alike."""
 
-from dataclasses import replace
 from datetime import date
+
+from msgspec.structs import replace
 
 from ledger.domain.entries import Formula
 from ledger.domain.entries.masters import FormulaLine, FormulaStep, Keeping

@@ -1,6 +1,6 @@
 """Limits beside the figures of a card."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from ledger.service.serving import serving
 from ledger.service.serving_card import ServingCard

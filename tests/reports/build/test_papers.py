@@ -1,10 +1,10 @@
 """The views of papers, from a small book."""
 
-from dataclasses import asdict
 from datetime import UTC, datetime
 from pprint import pformat
 
 import pytest
+from msgspec import to_builtins
 
 from ledger.domain.entries import Formula
 from ledger.domain.entries.words import ProductKind
@@ -45,7 +45,7 @@ def pack(keeper: Keeper, lots: Lots, essence: str, **words: str) -> str:
 
 def test_a_record_says_all_there_is_of_a_lot(made: tuple[Keeper, Lots, str]) -> None:
     keeper, _, essence = made
-    told = asdict(record_of(keeper, essence))
+    told = to_builtins(record_of(keeper, essence))
     told["seal"] = tuple(line.split()[0] for line in told["seal"])
     check_golden("build/record.txt", pformat(told, width=98, sort_dicts=False) + "\n")
 

@@ -1,10 +1,10 @@
 """Entries in words: every kind has a title and tells all that was recorded."""
 
-from dataclasses import fields, replace
 from datetime import timedelta
 from typing import Any
 
 import pytest
+from msgspec.structs import fields, replace
 
 from ledger.domain.entries import Deviation, Facts, Note, Strike
 from ledger.domain.entries.bench import Rest

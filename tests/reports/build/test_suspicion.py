@@ -1,8 +1,7 @@
 """Suspects in words: what a maker reads first, and what she reads when there is no cause."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from ledger.science.causes import judge
 from ledger.science.suspects import Observed

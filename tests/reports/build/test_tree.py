@@ -1,10 +1,10 @@
 """A trace as a tree: every lot stands once, and the depth of nesting can be read."""
 
 import re
-from dataclasses import replace
 from datetime import UTC, datetime
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.domain.entries.words import MoveAs
 from ledger.domain.lots import Status

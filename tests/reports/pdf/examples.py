@@ -1,6 +1,6 @@
 """Invented views to print: no real maker, product or person."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from reports.views import InputRow, LabelSheetView, LabelView, RecordView, StepRow
 

@@ -1,10 +1,10 @@
 """The batch sheet on paper: one page, each row with its code and blanks, its number read back."""
 
-from dataclasses import replace
 from io import BytesIO
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.errors import RefusedError
 from ledger.service.drawing import propose

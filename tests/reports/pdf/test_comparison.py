@@ -1,8 +1,7 @@
 """A trial on paper reads as on the screen, with a dot for every batch."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from ledger.errors import RefusedError
 from reports.pdf.comparison import DOT, comparison_paper

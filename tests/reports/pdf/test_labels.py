@@ -1,10 +1,10 @@
 from collections import Counter
-from dataclasses import replace
 from io import BytesIO
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 from reportlab.lib.units import mm
 
 from ledger.errors import RefusedError

@@ -1,8 +1,7 @@
 """The pack of a recall on paper: every call whole on its page, with boxes to tick and lines."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from reports.pdf.recall import recall_pack
 from reports.recall_views import CallView, RecallView

@@ -1,8 +1,8 @@
 import re
-from dataclasses import replace
 from io import BytesIO
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.errors import RefusedError
 from reports.pdf.marks import Words

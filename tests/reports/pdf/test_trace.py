@@ -1,6 +1,6 @@
 """A trace on paper: every line of it, indented, with its heads on every page."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from reports.pdf.trace import trace_paper
 from reports.views import TraceRow, TraceView

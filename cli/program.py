@@ -1,0 +1,20 @@
+"""The program as the shell calls it.
+
+Guarantees: what is loaded for a call is not searched for garbage while it is loaded, for all of it
+is kept; from the command's own work on, garbage is looked for as ever (`cli.call.run_safely`).
+Refuses: to know commands.
+"""
+
+import gc
+
+
+def run() -> None:
+    """Run the command; the entry point of the installed program."""
+    gc.disable()
+    from cli.main import run as run_commands
+
+    run_commands()
+
+
+if __name__ == "__main__":
+    run()
