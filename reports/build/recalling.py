@@ -138,8 +138,16 @@ def balance_line(recall: Recall) -> str:
 
 
 def accounted_line(recall: Recall) -> str:
-    """Return the share accounted for."""
-    return f"Accounted for: {recall.balance.accounted_percent} %."
+    """Return the share accounted for, and what is astray of lots that this share leaves out."""
+    counted = {item.brief.code for item in recall.packed} or {recall.lot.code}
+    astray = [
+        f"{show(abs(item.balance.unexplained), item.brief.measure)} "
+        f"{'missing' if item.balance.unexplained > 0 else 'too much'} of {item.brief.code}"
+        for item in recall.lots
+        if item.brief.code not in counted and item.balance.unexplained
+    ]
+    share = f"Accounted for: {recall.balance.accounted_percent} %"
+    return f"{share} of the bottles; not bottled: {', '.join(astray)}." if astray else f"{share}."
 
 
 def may_have(call: ToCall) -> str:
