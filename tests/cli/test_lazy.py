@@ -14,7 +14,16 @@ from cli.front import COMMANDS
 from cli.main import app
 
 ROOT = Path(__file__).parents[2]
-HEAVY = ("sqlalchemy", "alembic", "reportlab", "rich", "segno", "ledger.store", "ledger.domain")
+HEAVY = (
+    "sqlalchemy",
+    "msgspec",
+    "alembic",
+    "reportlab",
+    "rich",
+    "segno",
+    "ledger.store",
+    "ledger.domain",
+)
 LISTING = """
 import sys
 sys.argv = ["pottle", *sys.argv[1:]]
