@@ -4,6 +4,7 @@ Only adds: five kinds of entry with their tables and guards, and columns that ol
 empty. The statements stand beside this file, in SQLite's words, and are never changed again.
 """
 
+from collections.abc import Mapping
 from pathlib import Path
 
 from alembic import op
@@ -41,25 +42,29 @@ def upgrade() -> None:
     for guard in sqlite_guards(KEYS) if is_sqlite else postgres_table_guards(list(KEYS)):
         op.execute(guard)
     if is_sqlite:
-        allow_new_kinds_in_file()
+        rewrite_in_file({"entry": (OLD_KINDS, NEW_KINDS)})
     else:
         op.execute("ALTER TABLE entry DROP CONSTRAINT ck_entry_kind")
         op.execute(f"ALTER TABLE entry ADD CONSTRAINT ck_entry_kind CHECK (kind IN {NEW_KINDS})")
 
 
-def allow_new_kinds_in_file() -> None:
-    """Rewrite one CHECK where it is written down, as SQLite documents it.
+def rewrite_in_file(changes: Mapping[str, tuple[str, str]]) -> None:
+    """Rewrite conditions where they are written down, as SQLite documents it.
 
     ALTER TABLE cannot change a CHECK, and copying the spine would copy the whole book. See
     https://sqlite.org/lang_altertable.html, the simpler procedure of section 7: no byte of a row
     is touched.
+
+    Args:
+        changes: For each table what is written in its statement, and what is to stand there.
     """
     connection = op.get_bind()
     version = int(connection.exec_driver_sql("PRAGMA schema_version").scalar_one())
     connection.exec_driver_sql("PRAGMA writable_schema = ON")
-    connection.exec_driver_sql(
-        "UPDATE sqlite_schema SET sql = replace(sql, ?, ?) WHERE type = 'table' AND name = 'entry'",
-        (OLD_KINDS, NEW_KINDS),
-    )
+    for table, (old, new) in changes.items():
+        connection.exec_driver_sql(
+            "UPDATE sqlite_schema SET sql = replace(sql, ?, ?) WHERE type = 'table' AND name = ?",
+            (old, new, table),
+        )
     connection.exec_driver_sql(f"PRAGMA schema_version = {version + 1}")
     connection.exec_driver_sql("PRAGMA writable_schema = OFF")

@@ -7,6 +7,8 @@ that what a lot of thousands of draws still holds is summed without reading each
 
 from alembic import op
 
+from ledger.store.migrations.versions.m0002_sums_limits_and_calls import rewrite_in_file
+
 revision = "0004"
 down_revision = "0003"
 branch_labels = None
@@ -27,24 +29,10 @@ def upgrade() -> None:
     op.execute("CREATE INDEX ix_posting_source ON posting (source, seq, taken)")
     op.execute("CREATE INDEX ix_posting_target ON posting (target, seq, given)")
     if op.get_bind().dialect.name == "sqlite":
-        widen_in_file()
+        rewrite_in_file(WIDENED)
     else:
         op.execute("ALTER TABLE formula_lines ALTER COLUMN material DROP NOT NULL")
         for table, column in (("count", "amount"), ("contact", "still_there")):
             name = f"ck_{table}_{column}"
             op.execute(f"ALTER TABLE {table} DROP CONSTRAINT {name}")
             op.execute(f"ALTER TABLE {table} ADD CONSTRAINT {name} CHECK ({column} >= 0)")
-
-
-def widen_in_file() -> None:
-    """Rewrite the conditions where they are written down, as the second form did."""
-    connection = op.get_bind()
-    version = int(connection.exec_driver_sql("PRAGMA schema_version").scalar_one())
-    connection.exec_driver_sql("PRAGMA writable_schema = ON")
-    for table, (narrow, wide) in WIDENED.items():
-        connection.exec_driver_sql(
-            "UPDATE sqlite_schema SET sql = replace(sql, ?, ?) WHERE type = 'table' AND name = ?",
-            (narrow, wide, table),
-        )
-    connection.exec_driver_sql(f"PRAGMA schema_version = {version + 1}")
-    connection.exec_driver_sql("PRAGMA writable_schema = OFF")
