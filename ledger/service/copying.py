@@ -9,7 +9,6 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import BinaryIO
-from zoneinfo import ZoneInfo
 
 from msgspec import Struct
 
@@ -18,8 +17,8 @@ from ledger.domain.merkle import Frontier, leaf_hash
 from ledger.domain.seals import Seal, read_seal
 from ledger.errors import FindingError, InputError, LedgerError, StorageError
 from ledger.service.book import Book, Clock, open_book, wall_clock
+from ledger.service.home import today_on
 from ledger.service.sealing import seal_on
-from ledger.store import queries
 from ledger.store.audit import audit
 from ledger.store.copies import FORMAT, Progress, copy_file, text_lines
 from ledger.store.engine import Connection, connect, is_server, reading
@@ -55,8 +54,7 @@ def backup(book: Book, folder: Path, progress: Progress) -> Copied:
     """
     with book.reading() as connection:
         seal = seal_on(connection)
-        house = queries.house(connection)
-        day = book.clock().astimezone(ZoneInfo(house.time_zone if house else "UTC")).date()
+        day = today_on(connection, book.clock())
         ending = "jsonl" if is_server(book.where) else "db"
         path = folder / f"pottle-{day}-{seal.root[:8]}.{ending}"
         with made(path) as part:

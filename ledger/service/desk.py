@@ -9,7 +9,6 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, tzinfo
-from zoneinfo import ZoneInfo
 
 from msgspec.structs import replace
 
@@ -22,6 +21,7 @@ from ledger.domain.rechecking import touched
 from ledger.domain.rules import Finding, Severity, findings
 from ledger.errors import FindingError, LedgerError, ReasonNeededError, RefusedError
 from ledger.service.book import Book, How, Recorded
+from ledger.service.home import zone_of
 from ledger.service.rechecking import fits_no_longer, histories
 from ledger.service.scenes import build_scene
 from ledger.service.times import read_when
@@ -176,7 +176,7 @@ def at_desk(book: Book, how: How) -> Iterator[Desk]:
 def desk_on(connection: Connection, now: datetime, how: How) -> Desk:
     """Return a desk on an open writing transaction."""
     house = queries.house(connection)
-    zone = ZoneInfo(house.time_zone) if house else UTC
+    zone = zone_of(house)
     by = (how.by or "").strip().upper() or None
     words = Words(connection, house.fluid_ounce if house else "US", by)
     return Desk(connection, now, how, zone, words)

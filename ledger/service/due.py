@@ -17,8 +17,8 @@ from ledger.domain.waiting import RETAINED_DAYS, ages_of, next_look, rest_is_ove
 from ledger.service.book import Book
 from ledger.service.controlling import formula_of
 from ledger.service.dating import with_dates
+from ledger.service.home import zone_on
 from ledger.service.scenes import lot_state
-from ledger.store import queries
 from ledger.store.briefs import Brief, briefs, lots_on_hand
 from ledger.store.engine import Connection
 from ledger.store.waiting import Waiting, waiting_lots
@@ -68,8 +68,7 @@ def due(book: Book) -> DueList:
     """Return all that is due, by time."""
     now = book.clock()
     with book.reading() as connection:
-        house = queries.house(connection)
-        zone = ZoneInfo(house.time_zone if house else "UTC")
+        zone = zone_on(connection)
         waiting = waiting_lots(connection)
         wanted = {*lots_on_hand(connection), *waiting.lots}
         known = with_dates(connection, briefs(connection, sorted(wanted)))

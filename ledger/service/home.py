@@ -7,14 +7,19 @@ clock; the moment is handed to it.
 from datetime import date, datetime
 from zoneinfo import ZoneInfo
 
+from ledger.domain.entries import House
 from ledger.store import queries
 from ledger.store.engine import Connection
 
 
-def zone_on(connection: Connection) -> ZoneInfo:
+def zone_of(house: House | None) -> ZoneInfo:
     """Return the zone of the house's clock; UTC before there is a house."""
-    house = queries.house(connection)
     return ZoneInfo(house.time_zone if house else "UTC")
+
+
+def zone_on(connection: Connection) -> ZoneInfo:
+    """Return the zone of the clock of the book's house; as `zone_of`."""
+    return zone_of(queries.house(connection))
 
 
 def today_on(connection: Connection, now: datetime) -> date:

@@ -6,7 +6,6 @@ nearest codes.
 
 from datetime import date, datetime
 from typing import TYPE_CHECKING
-from zoneinfo import ZoneInfo
 
 from msgspec import Struct
 
@@ -15,6 +14,7 @@ from ledger.domain.lots import LotState, finished_at, latest
 from ledger.service.book import Book
 from ledger.service.controlling import formula_of
 from ledger.service.dating import with_dates
+from ledger.service.home import zone_of
 from ledger.service.known import known_lot
 from ledger.service.scenes import lot_state
 from ledger.service.tracing import Carried, Holder, Trace, trace_on
@@ -82,8 +82,7 @@ def find_lot(book: Book, text: str, by: str | None = None) -> str:
 
 def now_at_home(book: Book) -> datetime:
     """Return the present moment on the house's clock."""
-    house = house_of(book)
-    return book.clock().astimezone(ZoneInfo(house.time_zone if house else "UTC"))
+    return book.clock().astimezone(zone_of(house_of(book)))
 
 
 def today(book: Book) -> date:

@@ -7,7 +7,6 @@ Refuses: lots that were not made here, and words it cannot read, all at once.
 from collections.abc import Mapping, Sequence
 from datetime import datetime, time
 from fractions import Fraction
-from zoneinfo import ZoneInfo
 
 from msgspec import Struct
 
@@ -18,6 +17,7 @@ from ledger.science.causes import judge
 from ledger.science.suspects import LEVEL, Judgement
 from ledger.service.book import Book
 from ledger.service.gathering import gather
+from ledger.service.home import zone_on
 from ledger.service.known import known_lot
 from ledger.service.sorting_runs import Sorted, Sought, sort_runs
 from ledger.service.times import read_day
@@ -152,9 +152,7 @@ def _run_of(connection: Connection, code: str, known: set[int]) -> int:
 
 
 def _midnight(connection: Connection, since: str) -> str:
-    house = queries.house(connection)
-    zone = ZoneInfo(house.time_zone if house else "UTC")
-    return instant_text(datetime.combine(read_day(since), time(), zone))
+    return instant_text(datetime.combine(read_day(since), time(), zone_on(connection)))
 
 
 def _what(parted: Sorted) -> str:
