@@ -147,7 +147,8 @@ def accounted_line(recall: Recall) -> str:
         if item.brief.code not in counted and item.balance.unexplained
     ]
     share = f"Accounted for: {recall.balance.accounted_percent} %"
-    return f"{share} of the bottles; not bottled: {', '.join(astray)}." if astray else f"{share}."
+    of = "the bottles" if recall.packed else recall.lot.code
+    return f"{share} of {of}; besides, {' and '.join(astray)}." if astray else f"{share}."
 
 
 def may_have(call: ToCall) -> str:

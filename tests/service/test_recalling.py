@@ -151,7 +151,7 @@ def test_bulk_is_balanced_too(walked: tuple[Keeper, Lots]) -> None:
     assert found[lots.essence].made == 468_000
     assert found[lots.essence].unexplained == 468_000 - 30_000 - 435_000
     assert accounted_line(recall_of(keeper.book, lots.oil)) == (
-        f"Accounted for: 100.0 % of the bottles; not bottled: 3 mL missing of {lots.essence}."
+        f"Accounted for: 100.0 % of the bottles; besides, 3 mL missing of {lots.essence}."
     )
 
 
