@@ -71,7 +71,7 @@ def ask_column(connection: Connection, statement: str, **cells: object) -> list[
 def ask_lots(connection: Connection, statement: str, **cells: object) -> list[int]:
     """Run a statement that answers a column `lot` and return it, in its order.
 
-    A server sends all of them as one value, which is read in half the time of as many rows.
+    A server sends all of them as one value, which takes less time to read than as many rows.
     """
     if connection.dialect.name != "postgresql":
         return ask_column(connection, statement, **cells)
