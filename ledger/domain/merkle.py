@@ -239,6 +239,28 @@ class Frontier:
         self.size += 1
         return nodes
 
+    def extend(self, leaves: Sequence[bytes]) -> list[tuple[int, int, list[bytes]]]:
+        """Append many leaves at once; returns the interior nodes they complete, level by level.
+
+        Returns:
+            For each level its number, the index of the first node completed, and the nodes.
+        """
+        found, peaks = [], []
+        level, index, nodes = 0, self.size, list(leaves)
+        self.size += len(leaves)
+        while nodes:
+            if index & 1:
+                nodes = [self._peaks.pop(), *nodes]
+            if len(nodes) & 1:
+                peaks.append(nodes[-1])
+            level, index = level + 1, index >> 1
+            pairs = zip(nodes[::2], nodes[1::2], strict=False)
+            nodes = [sha256(b"\x01" + left + right).digest() for left, right in pairs]
+            if nodes:
+                found.append((level, index, nodes))
+        self._peaks += reversed(peaks)
+        return found
+
     def root(self) -> bytes:
         """The root over all leaves added so far."""
         return _fold(self._peaks[::-1]) if self._peaks else EMPTY_ROOT

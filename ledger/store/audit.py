@@ -12,16 +12,12 @@ from typing import Any
 from msgspec import Struct
 from sqlalchemy import Connection
 
-from ledger.store.audit_file import (
-    TROUBLE,
-    any_text,
-    engine_faults,
-    form_faults,
-    is_damage,
-    version_faults,
-)
+from ledger.domain.merkle import Frontier
+from ledger.store.audit_engine import engine_faults, version_faults
+from ledger.store.audit_file import TROUBLE, any_text, form_faults, is_damage
 from ledger.store.audit_rows import Fault, Reader, chunk_faults, stray_faults, taken_up
 from ledger.store.audit_swift import Progress, sound_tree
+from ledger.store.beside import Beside, beside
 from ledger.store.engine import cause
 
 __all__ = ["Audit", "Fault", "Progress", "audit"]
@@ -80,21 +76,21 @@ def _leave(connection: Connection) -> None:
 def _faults(
     connection: Connection, reader: Reader, progress: Progress, after: int
 ) -> Iterator[Fault]:
-    is_of_form = is_whole = True
+    is_of_form = True
+    storage: list[str] = []
     try:
         for what in form_faults(connection):
             is_of_form = False
             yield Fault(None, what)
-        for what in version_faults(connection) if after else engine_faults(connection):
-            is_whole = False
-            yield Fault(None, what)
+        if after:
+            storage += version_faults(connection)
+        elif _is_sound(connection, reader, progress, storage, is_of_form):
+            return
     except TROUBLE as error:
         if is_of_form and not is_damage(error):
             raise
-        is_whole = False
-        yield Fault(None, f"The book cannot be examined to its end: {cause(error)}.")
-    if not after and is_of_form and is_whole and _is_sound(connection, reader, progress):
-        return
+        storage.append(f"The book cannot be examined to its end: {cause(error)}.")
+    yield from (Fault(None, what) for what in storage)
     try:
         yield from _row_faults(connection, reader, progress, after)
     except TROUBLE as error:
@@ -103,14 +99,29 @@ def _faults(
         yield Fault(None, f"The tables cannot be read to their end: {cause(error)}.")
 
 
-def _is_sound(connection: Connection, reader: Reader, progress: Progress) -> bool:
-    """Tell swiftly whether every row fits; if not, `_row_faults` tells what does not."""
-    last = _last(connection)
-    tree = sound_tree(connection, last, progress)
-    if tree is None:
+def _is_sound(
+    connection: Connection, reader: Reader, progress: Progress, storage: list[str], is_of_form: bool
+) -> bool:
+    """Tell swiftly whether all is well; if not, `_row_faults` tells what of the rows does not fit.
+
+    What the database finds wrong with its own storage is put into `storage`.
+    """
+    with beside(connection) as second:
+        checked = second.ask(lambda own: storage.extend(engine_faults(own)))
+        tree = _sound_tree(connection, progress, second) if is_of_form else None
+        checked.result()
+    if tree is None or storage:
         return False
-    reader.last, reader.frontier = last, tree
+    reader.last, reader.frontier = tree.size, tree
     return True
+
+
+def _sound_tree(connection: Connection, progress: Progress, second: Beside) -> Frontier | None:
+    try:
+        last = _last(connection)
+    except TROUBLE:
+        return None
+    return sound_tree(connection, last, progress, second)
 
 
 def _row_faults(

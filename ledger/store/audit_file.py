@@ -1,27 +1,23 @@
-"""Auditing what holds the rows: the file, the list of its tables, its version, its references.
+"""Auditing the form of the book: the list of its tables, and how a damaged one is read.
 
-Guarantees: damage that the database itself can find, and every table, index, view and guard that is
-not as the book was made with it. Refuses: to read rows, and to trust that text is UTF-8.
+Guarantees: every table, index, view and guard that is not as the book was made with it is told.
+Refuses: to read rows, and to trust that text is UTF-8.
 """
 
 import sqlite3
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
 from functools import cache, partial
-from itertools import islice
 
-from sqlalchemy import Connection, text
+from sqlalchemy import Connection
 from sqlalchemy.exc import DBAPIError, OperationalError
 
-from ledger.store.engine import SCHEMA_VERSION
 from ledger.store.schema import kept_schema, schema_faults
 
 Listed = frozenset[tuple[str, str, str, int]]
 """Type, name and table of all that a SQLite file lists, and whether it has pages of its own."""
 
 _DECODED = partial(str, encoding="utf-8", errors="surrogateescape")
-MOST_OF_A_KIND = 5
-"""So many findings of one of the database's own checks are told, so as to leave room for others."""
 TROUBLE = (DBAPIError, UnicodeDecodeError)
 """What the driver may raise while a damaged file is read."""
 _LISTED = (
@@ -75,23 +71,3 @@ def _kept_list() -> Listed:
     with closing(sqlite3.connect(":memory:")) as kept:
         kept.executescript(kept_schema())
         return frozenset(kept.execute(_LISTED))
-
-
-def version_faults(connection: Connection) -> Iterator[str]:
-    """Yield in what way the version that is written in the book is not this one."""
-    version = connection.execute(text("SELECT version_num FROM alembic_version")).scalars().all()
-    if list(version) != [f"{SCHEMA_VERSION:04d}"]:
-        yield f"The book's version is written as {list(version)}, not {SCHEMA_VERSION:04d}."
-
-
-def engine_faults(connection: Connection) -> Iterator[str]:
-    """Yield what the database finds wrong with its own storage, a sentence each."""
-    yield from version_faults(connection)
-    if connection.dialect.name != "sqlite":
-        return
-    for line in connection.exec_driver_sql(f"PRAGMA integrity_check({MOST_OF_A_KIND})").scalars():
-        if line != "ok":
-            yield f"The file is damaged: {' '.join(line.split())}."
-    broken = connection.exec_driver_sql("PRAGMA foreign_key_check")
-    for row in islice(broken, MOST_OF_A_KIND):
-        yield f"A row of the table {row[0]} refers to a row of {row[2]} that is not there."

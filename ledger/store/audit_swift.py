@@ -6,9 +6,12 @@ to tell what is wrong; then the slow comparison is asked.
 """
 
 import re
+from collections import deque
 from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import Future
 from contextlib import contextmanager
 from datetime import date, datetime
+from functools import partial
 from hashlib import sha256
 from typing import Any
 
@@ -16,30 +19,51 @@ from sqlalchemy import Connection
 
 from ledger.domain.entries import FACTS
 from ledger.domain.merkle import Frontier
+from ledger.store.asking import ask, ask_column
 from ledger.store.audit_file import TROUBLE
 from ledger.store.audit_texts import fitting, moments
+from ledger.store.beside import Beside
 from ledger.store.tables import CHILDREN, LOT, METADATA, TREE
 
 CHUNK = 8192
 """How many entries are looked at together."""
-_INSTANT = re.compile(rb"[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}Z")
+MOST_WAITING = 8
+"""So many parts of so many entries wait to be compared, at most."""
+_DAY = re.compile(rb"[0-9]{4}-[0-9]{2}-[0-9]{2}")
+_TIME = re.compile(rb"T([01][0-9]|2[0-3]):[0-5][0-9]:[0-5][0-9]Z")
 _KEYS = (("person_key", "person", "initials"), ("material_key", "material", "code"))
 
 Progress = Callable[[int, int], None]
 """Told how many entries of how many are done."""
 
 
-def sound_tree(connection: Connection, last: int, progress: Progress) -> Frontier | None:
-    """Return the tree over a book's entries 1 to `last`; None if anything does not fit."""
+def sound_tree(
+    connection: Connection, last: int, progress: Progress, second: Beside
+) -> Frontier | None:
+    """Return the tree over a book's entries 1 to `last`; None if anything does not fit.
+
+    Args:
+        connection: A connection in a transaction that reads.
+        last: Number of the last entry.
+        progress: Told how far it is.
+        second: Compares rows with texts, while texts are hashed here.
+    """
     frontier = Frontier()
+    waiting: deque[tuple[int, Future[bool]]] = deque()
     try:
         if not _belongs(connection, last):
             return None
         for first in range(1, last + 1, CHUNK):
             done = min(first + CHUNK - 1, last)
-            if not _fits(connection, frontier, first, done):
+            part = second.ask(partial(_rows_fit, first=first, last=done))
+            waiting.append((done, part))
+            if not _tree_fits(connection, frontier, first, done):
                 return None
-            progress(done, last)
+            while len(waiting) > (MOST_WAITING if done < last else 0):
+                compared, part = waiting.popleft()
+                if not part.result():
+                    return None
+                progress(compared, last)
     except (*TROUBLE, ValueError):
         return None
     return frontier
@@ -72,37 +96,25 @@ def _row(connection: Connection, query: str) -> Sequence[Any]:
     return connection.exec_driver_sql(query).one()
 
 
-def _fits(connection: Connection, frontier: Frontier, first: int, last: int) -> bool:
-    leaves = _leaves(connection, first, last)
-    return (
-        leaves is not None
-        and _tree_fits(connection, frontier, leaves)
-        and _rows_fit(connection, first, last)
-        and all(_moments_fit(connection, kind, first, last) for kind in FACTS)
-    )
-
-
 def _leaves(connection: Connection, first: int, last: int) -> list[bytes] | None:
     """Return the hashes of texts; None if one is missing or is not the stored one.
 
     Raises:
         ValueError: A text is no UTF-8, or a moment is none.
     """
+    query = (
+        "SELECT seq, body, leaf, happened_at, recorded_at FROM entry "
+        "WHERE seq BETWEEN :first AND :last ORDER BY seq"
+    )
     with _as_bytes(connection):
-        found = connection.exec_driver_sql(
-            "SELECT seq, body, leaf, happened_at, recorded_at FROM entry "
-            f"WHERE seq BETWEEN {first} AND {last} ORDER BY seq"
-        ).all()
+        found = ask(connection, query, first=first, last=last)
     seqs, texts, stored, happened, recorded = zip(*found, strict=True) if found else ((),) * 5
     if seqs != tuple(range(first, last + 1)):
         return None
-    bodies = [_bytes(text) for text in texts]
-    b"".join(bodies).decode()
-    leaves = [sha256(b"\x00" + body).digest() for body in bodies]
+    leaves = [_leaf_hash(_bytes(text)) for text in texts]
     if leaves != list(stored):
         return None
-    instants = {_bytes(text) for text in (*happened, *recorded)}
-    return leaves if all(map(_is_instant, instants)) else None
+    return leaves if _are_instants([_bytes(text) for text in (*happened, *recorded)]) else None
 
 
 @contextmanager
@@ -119,30 +131,44 @@ def _as_bytes(connection: Connection) -> Iterator[None]:
         driver.text_factory = kept
 
 
+def _leaf_hash(body: bytes) -> bytes:
+    """Return the hash of a text; raises ValueError where it is no UTF-8."""
+    body.decode()
+    return sha256(b"\x00" + body).digest()
+
+
 def _bytes(text: bytes | str) -> bytes:
     return text if isinstance(text, bytes) else text.encode()
 
 
-def _is_instant(text: bytes) -> bool:
-    """Tell whether a text is a moment as the book writes it; raises ValueError for no moment."""
-    return bool(_INSTANT.fullmatch(text) and datetime.fromisoformat(text.decode()))
+def _are_instants(texts: Sequence[bytes]) -> bool:
+    """Tell whether all texts are moments as the book writes them.
+
+    A book has far fewer days and times of day than moments, so each of these is looked at once.
+
+    Raises:
+        ValueError: There is no such day.
+    """
+    days, times = {text[:10] for text in texts}, {text[10:] for text in texts}
+    return all(map(_TIME.fullmatch, times)) and all(map(_is_day, days))
 
 
-def _tree_fits(connection: Connection, frontier: Frontier, leaves: list[bytes]) -> bool:
-    """Grow the tree by some leaves; tell whether the nodes they complete are those stored."""
-    levels: dict[int, list[bytes]] = {}
-    places: dict[int, int] = {}
-    for leaf in leaves:
-        for height, place, node in frontier.add(leaf):
-            places.setdefault(height, place)
-            levels.setdefault(height, []).append(node)
-    for height, nodes in levels.items():
-        start = places[height]
-        stored = connection.exec_driver_sql(
-            f"SELECT hash FROM tree WHERE height = {height} "
-            f"AND place BETWEEN {start} AND {start + len(nodes) - 1} ORDER BY place"
-        )
-        if [row[0] for row in stored] != nodes:
+def _is_day(text: bytes) -> bool:
+    return bool(_DAY.fullmatch(text) and date.fromisoformat(text.decode()))
+
+
+def _tree_fits(connection: Connection, frontier: Frontier, first: int, last: int) -> bool:
+    """Grow the tree by some texts; tell whether their hashes and nodes are those stored."""
+    leaves = _leaves(connection, first, last)
+    if leaves is None:
+        return False
+    query = (
+        "SELECT hash FROM tree WHERE height = :height AND place BETWEEN :first AND :last "
+        "ORDER BY place"
+    )
+    for height, place, nodes in frontier.extend(leaves):
+        places = {"first": place, "last": place + len(nodes) - 1}
+        if ask_column(connection, query, height=height, **places) != nodes:
             return False
     return True
 
@@ -156,7 +182,11 @@ def _rows_fit(connection: Connection, first: int, last: int) -> bool:
             return False
         told, opened = told + fit, opened + opens
     (lots,) = _row(connection, f"SELECT COUNT(*) FROM lot WHERE id BETWEEN {first} AND {last}")
-    return bool(told == last - first + 1 and opened == lots)
+    return (
+        told == last - first + 1
+        and opened == lots
+        and all(_moments_fit(connection, kind, first, last) for kind in FACTS)
+    )
 
 
 def _counts(connection: Connection, kind: str, first: int, last: int) -> Sequence[Any]:
@@ -176,7 +206,7 @@ def _moments_fit(connection: Connection, kind: str, first: int, last: int) -> bo
             f"WHERE seq BETWEEN {first} AND {last} AND {name} IS NOT NULL"
         ).scalars()
         if shape is datetime:
-            if not all(_is_instant(text.encode()) for text in found):
+            if not _are_instants([text.encode() for text in found]):
                 return False
         elif any(date.fromisoformat(text).isoformat() != text for text in found):
             return False

@@ -23,6 +23,7 @@ __all__ = [
     "check_book",
     "connect",
     "is_server",
+    "is_writing",
     "reading",
     "shown",
     "writing",
@@ -82,8 +83,12 @@ def _set_up_sqlite(connection: Any, _record: object) -> None:  # noqa: ANN401 - 
 
 
 def _begin_sqlite(connection: Connection) -> None:
-    is_writer = connection.get_execution_options().get("writes", False)
-    connection.exec_driver_sql("BEGIN IMMEDIATE" if is_writer else "BEGIN")
+    connection.exec_driver_sql("BEGIN IMMEDIATE" if is_writing(connection) else "BEGIN")
+
+
+def is_writing(connection: Connection) -> bool:
+    """Return whether a connection's transaction appends; only it sees what it appended so far."""
+    return bool(connection.get_execution_options().get("writes", False))
 
 
 @contextmanager

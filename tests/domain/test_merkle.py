@@ -128,6 +128,25 @@ def test_appending_keeps_every_complete_node_once_and_no_other() -> None:
 
 
 @LAW
+@given(st.lists(st.integers(0, 20), max_size=8))
+def test_leaves_appended_together_complete_the_nodes_of_leaves_appended_singly(
+    counts: list[int],
+) -> None:
+    single, many, after = Frontier(), Frontier(), 0
+    for count in counts:
+        leaves = LEAVES[after : after + count]
+        after += count
+        expected = {(level, at): node for leaf in leaves for level, at, node in single.add(leaf)}
+        found = {
+            (level, first + number): node
+            for level, first, nodes in many.extend(leaves)
+            for number, node in enumerate(nodes)
+        }
+        assert found == expected
+        assert (many.size, many.root()) == (single.size, single.root())
+
+
+@LAW
 @given(TREES, st.data())
 def test_any_tree_agrees_with_the_definition(data: list[bytes], draw: st.DataObject) -> None:
     size, nodes = len(data), Nodes(data)

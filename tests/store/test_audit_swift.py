@@ -7,6 +7,7 @@ import pytest
 from ledger.service.verifying import verify
 from ledger.store import audit, audit_swift
 from ledger.store.audit_swift import sound_tree
+from ledger.store.beside import beside
 from ledger.store.recorder import root, size
 from tests.keeper import Keeper
 
@@ -21,8 +22,8 @@ def walked(request: pytest.FixtureRequest) -> Keeper:
 
 
 def tree_of(keeper: Keeper, progress: Callable[[int, int], None] = lambda *_: None) -> bytes | None:
-    with keeper.reading() as connection:
-        tree = sound_tree(connection, size(connection), progress)
+    with keeper.reading() as connection, beside(connection) as second:
+        tree = sound_tree(connection, size(connection), progress, second)
     return tree.root() if tree else None
 
 
@@ -51,8 +52,8 @@ def test_letters_that_the_text_writes_otherwise_are_read_alike(walked: Keeper) -
 
 
 def test_entries_beyond_those_that_are_asked_for_are_not_sound(walked: Keeper) -> None:
-    with walked.reading() as connection:
-        assert sound_tree(connection, size(connection) - 1, lambda *_: None) is None
+    with walked.reading() as connection, beside(connection) as second:
+        assert sound_tree(connection, size(connection) - 1, lambda *_: None, second) is None
 
 
 def test_progress_is_told_at_every_chunk(
