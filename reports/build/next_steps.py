@@ -126,13 +126,12 @@ def before_release(step: str | None, in_the_way: Iterable[Finding]) -> str | Non
 
     Args:
         step: The next step.
-        in_the_way: What stands in the way, in order; where nothing of it can be typed as it
-            stands, the step stays, since the release lists it all.
+        in_the_way: What stands in the way, in order; where no command does anything about it,
+            the step stays, since the release lists it all.
     """
     if step is None or not step.startswith(RELEASE):
         return step
-    typed = (finding.todo.partition(": ")[2] for finding in in_the_way)
-    return next((todo for todo in typed if todo.startswith("pottle ") and "," not in todo), step)
+    return next((finding.command for finding in in_the_way if finding.command), step)
 
 
 def _without_lot(entry: Entry) -> str | None:

@@ -45,14 +45,16 @@ def steps_are_done(draft: Draft, scene: Scene) -> Iterator[Finding]:
         yield stands_in_the_way(
             f"Step {number} of {version_of(formula)}, {_named(step)}, is not in the book of "
             f"{making.code}.",
-            f"Record it: pottle {todo}",
+            "Record it",
+            f"pottle {todo}",
         )
     asked = sum(step.passes_min or 1 for step in formula.steps if step.verb == "filter")
     if 0 < passes(making) < asked:
         yield stands_in_the_way(
             f"{making.code} had {passes(making)} of the {asked} passes that {version_of(formula)} "
             "asks for.",
-            f"Filter it again: pottle {NEXT['filter'].format(lot=making.code)}",
+            "Filter it again",
+            f"pottle {NEXT['filter'].format(lot=making.code)}",
         )
 
 
