@@ -23,6 +23,7 @@ from ledger.domain.lots import BARRED, Status, latest, open_rest
 from ledger.domain.rules.finding import Finding
 from ledger.domain.rules.release import unseen
 from reports.build.drawing import commands
+from reports.build.steps_of_formula import by_formula, end_of_rest
 
 if TYPE_CHECKING:
     from ledger.service.drawing import Proposed
@@ -34,6 +35,12 @@ LIQUIDS_CLEARED = frozenset(
 """Kinds of product that rest and are filtered."""
 NOT_AN_INGREDIENT = frozenset({MaterialKind.BOTTLE, MaterialKind.CLOSURE, MaterialKind.LABEL})
 """Kinds of material that no batch begins with."""
+AT_THE_BENCH = frozenset(
+    {"add", "rest", "filter", "rinse", "decant", "makeup", "look", "measure", "finish"}
+)
+"""Kinds of entry after which a batch goes on with the next step of its formula."""
+UNDER_WAY = frozenset({Status.MAKING, Status.FINISHED, Status.REWORK})
+"""Where a lot stands that steps of its formula may still be missing of."""
 START = 'pottle start --product "NAME" --kind KIND --target VOLUME'
 RELEASE = "pottle release "
 FILTER = "pottle filter {} --medium paper --pore 20 --out VOLUME"
@@ -80,6 +87,8 @@ def step_of_lot(dossier: "Dossier", lacking: tuple["Proposed", ...] = ()) -> str
 def _after(entry: Entry, dossier: "Dossier", lacking: tuple["Proposed", ...]) -> str | None:
     """Return what comes after an entry that stands, with its lot as it is now."""
     code = dossier.state.code
+    if entry.kind in AT_THE_BENCH and (step := _by_formula(dossier, lacking)):
+        return step
     match entry.kind:
         case "receipt":
             return _after_receipt(dossier)
@@ -107,6 +116,19 @@ def _after(entry: Entry, dossier: "Dossier", lacking: tuple["Proposed", ...]) ->
             return f"pottle recall {code}"
         case _:
             return None
+
+
+def _by_formula(dossier: "Dossier", lacking: tuple["Proposed", ...]) -> str | None:
+    """Return what comes next of a formula: what goes in, then its steps; None without steps."""
+    formula, state = dossier.formula, dossier.state
+    is_made = state.opened.lot_type is LotType.MADE and dossier.brief.status in UNDER_WAY
+    if formula is None or not formula.steps or not is_made:
+        return None
+    if lacking:
+        return _next_line(state.code, lacking)
+    if going_on := open_rest(state):
+        return end_of_rest(going_on, formula, state.code)
+    return by_formula(formula, state) or _towards_release(dossier)
 
 
 def _next_line(code: str, lacking: tuple["Proposed", ...]) -> str:

@@ -37,7 +37,7 @@ def looks_are_done(draft: Draft, scene: Scene) -> Iterator[Finding]:
 def _look_is_good(
     step: FormulaStep, lot: LotState, formula: Formula, now: datetime
 ) -> Iterator[Finding]:
-    seen = [look for look in _looks(lot) if _is_as_asked(step, look, lot)]
+    seen = looks_as_asked(step, lot)
     if not seen:
         yield stands_in_the_way(
             f"{lot.code} has not been looked at {_asked(step)} since it last changed, as "
@@ -64,10 +64,24 @@ def _how_to_look(step: FormulaStep, lot: LotState, now: datetime) -> tuple[str, 
     made = finished_at(lot.bulk or lot)
     if made and is_outside(now - made, step.age_minutes, None):
         return "Look at it when it is old enough", "pottle due"
+    return "Look at it", look_of(step, lot.code)
+
+
+def look_of(step: FormulaStep, code: str) -> str:
+    """Return the command of a look as a step asks for it."""
     how = f" --dilution {step.dilution}" if step.dilution else ""
-    if (step.temp_min_mdegc, step.temp_max_mdegc) != (None, None):
-        how += " --temp DEGREES"
-    return "Look at it", f"pottle look {lot.code} GRADE --of {step.looked_at or 'neat'}{how}"
+    return f"pottle look {code} GRADE --of {step.looked_at or 'neat'}{how}{warmth_of(step)}"
+
+
+def warmth_of(step: FormulaStep) -> str:
+    """Return the option for a temperature, where a step limits it; else nothing."""
+    has_limits = (step.temp_min_mdegc, step.temp_max_mdegc) != (None, None)
+    return " --temp DEGREES" if has_limits else ""
+
+
+def looks_as_asked(step: FormulaStep, lot: LotState) -> list[Entry]:
+    """Return the looks since a lot last changed that were taken as a step asks."""
+    return [look for look in _looks(lot) if _is_as_asked(step, look, lot)]
 
 
 def _looks(lot: LotState, filling: Entry | None = None) -> list[Entry]:
