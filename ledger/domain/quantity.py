@@ -179,6 +179,24 @@ def show_exactly(amount: int, measure: Measure) -> str:
     return f"{_decimal(amount, 10**3, 3)} {'mL' if measure is Measure.UL else 'g'}"
 
 
+def show_apart(measure: Measure, *amounts: int) -> tuple[str, ...]:
+    """Show amounts for people so that no two that differ look the same.
+
+    As `show`, and with all their digits where rounding would hide a difference.
+
+    >>> show_apart(Measure.UL, 2_100_400, 2_000_000), show_apart(Measure.UL, 2_100_400, 2_100_000)
+    (('2.1 L', '2 L'), ('2.1004 L', '2.1 L'))
+    """
+    shown = tuple(show(amount, measure) for amount in amounts)
+    if len(set(shown)) == len(set(amounts)):
+        return shown
+    unit = "L" if measure is Measure.UL else "kg"
+    return tuple(
+        f"{_decimal(amount, 10**6, 6)} {unit}" if abs(amount) >= 10**6 else told
+        for amount, told in zip(amounts, shown, strict=True)
+    )
+
+
 def _decimal(amount: int, divisor: int, places: int) -> str:
     scaled = round(Fraction(amount * 10**places, divisor))
     whole, rest = divmod(abs(scaled), 10**places)
