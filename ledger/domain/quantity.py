@@ -79,7 +79,7 @@ def parse_quantity(
         raise _not_above_zero(written)
     if not _PIECE.match(spread):
         raise InputError(
-            f"'{written}' is not an amount, because it does not begin with a number.",
+            f'"{written}" is not an amount, because it does not begin with a number.',
             "Write a number and a unit, such as 30 mL.",
         )
     pieces = list(_pieces(spread, counted, fluid_ounce))
