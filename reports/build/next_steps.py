@@ -4,13 +4,15 @@ Guarantees: every step is a command of ours with the code filled in; words in ca
 maker to fill in. Refuses: steps that would be refused as things stand.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from ledger.domain.entries import (
     Check,
+    Clean,
     Count,
     Entry,
+    Equipment,
     Finish,
     Labels,
     Material,
@@ -27,7 +29,7 @@ from reports.build.steps_of_formula import by_formula, end_of_rest
 
 if TYPE_CHECKING:
     from ledger.service.drawing import Proposed
-    from ledger.service.looking import Dossier
+    from ledger.service.looking import Dossier, Said
 
 LIQUIDS_CLEARED = frozenset(
     {ProductKind.ESSENCE, ProductKind.WASHED_ESSENCE, ProductKind.MACERATE, ProductKind.REWORK}
@@ -82,6 +84,20 @@ def step_of_lot(dossier: "Dossier", lacking: tuple["Proposed", ...] = ()) -> str
         if step:
             return step
     return "pottle stock"
+
+
+def step_of_journal(said: Sequence["Said"], *, is_all: bool) -> str:
+    """Return what comes after the journal.
+
+    Args:
+        said: What it showed.
+        is_all: Whether it was of the whole book: its last entry is looked at next; else of one lot
+            or entry: the lot is.
+    """
+    if is_all:
+        return f"pottle journal --entry {said[-1].entry.seq}"
+    lot = said[-1].entry.draft.lot
+    return f"pottle lot {lot}" if lot else "pottle journal"
 
 
 def _after(entry: Entry, dossier: "Dossier", lacking: tuple["Proposed", ...]) -> str | None:
@@ -164,6 +180,10 @@ def _without_lot(entry: Entry) -> str | None:
             return f'pottle receive {code} AMOUNT --from "SUPPLIER"'
         case Check(about=int() as about):
             return f"pottle journal --entry {about}"
+        case Clean():
+            return START
+        case Equipment():
+            return "pottle due"
         case facts if entry.kind == "formula":
             return f"pottle start {getattr(facts, 'code', 'FORMULA')} VOLUME"
         case _:
