@@ -37,7 +37,7 @@ def cost(
         return
     print_lines([*words.head(card), ""])
     print_table(words.HEADS, words.rows(card), right="amount,cost")
-    print_lines(words.tail(card))
+    print_lines([*words.tail(card), f"Next: {words.step(card)}"])
 
 
 def register(app: typer.Typer) -> None:

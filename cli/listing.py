@@ -6,7 +6,7 @@ Guarantees: codes are never cut. Refuses: to choose words; they come from `repor
 from collections.abc import Mapping, Sequence
 
 from cli.call import Call
-from cli.out import doable, lacking_in
+from cli.out import step_for
 from cli.tables import print_json, print_lines, print_table
 from ledger.domain.quantity import show
 from ledger.errors import RefusedError
@@ -18,7 +18,7 @@ from reports.build.balance import balance
 from reports.build.control import control_facts
 from reports.build.costing import price_lines
 from reports.build.dates import date_lines
-from reports.build.next_steps import step_of_lot
+from reports.build.next_steps import step_of_journal
 from reports.build.plain import dossier_plain, said_plain
 from reports.build.sentences import TITLES, notes, sentence, strikes
 from reports.build.serving_plain import serving_plain
@@ -32,7 +32,7 @@ def show_lot(call: Call, text: str) -> None:
     book = call.book()
     found = dossier(book, text, call.writer)
     served = card(book, found.state.code)
-    step = doable(book, found, step_of_lot(found, lacking_in(book, found)))
+    step = step_for(book, found)
     if call.json:
         contains = serving_plain(served) if served else None
         print_json({**dossier_plain(found), "contains": contains, "next": step})
@@ -86,8 +86,9 @@ def show_journal(call: Call, lot: str | None, last: int, entry: int | None) -> N
         said = journal(book, lot=lot, last=last or None, by=call.writer)
     if call.json:
         print_json([said_plain(item) for item in said])
-    else:
-        _print_said(said)
+        return
+    _print_said(said)
+    print_lines([f"Next: {step_of_journal(said, is_all=lot is None and entry is None)}"])
 
 
 def _print_said(said: tuple[Said, ...], *, with_lot: bool = True) -> None:

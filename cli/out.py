@@ -11,7 +11,7 @@ from cli.tables import print_json, print_lines
 from ledger.domain.lots import Status
 from ledger.service.book import Book, Recorded
 from reports.build.answers import answer
-from reports.build.next_steps import RELEASE, before_release, next_step
+from reports.build.next_steps import RELEASE, before_release, next_step, step_of_lot
 
 if TYPE_CHECKING:
     from ledger.service.drawing import Proposed
@@ -48,6 +48,11 @@ def doable(book: Book, found: "Dossier | None", step: str | None) -> str | None:
     from ledger.service.releasing import in_the_way
 
     return before_release(step, in_the_way(book, found.state.code))
+
+
+def step_for(book: Book, found: "Dossier") -> str | None:
+    """Return the next step for a lot as it stands."""
+    return doable(book, found, step_of_lot(found, lacking_in(book, found)))
 
 
 def _dossier(book: Book, lot: str | None) -> "Dossier | None":

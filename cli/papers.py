@@ -20,12 +20,14 @@ def record(
     force: Force = False,
 ) -> None:
     """Print the record of a batch or a delivery."""
-    from cli.out import say
+    from cli.out import say, step_for
     from cli.printing import print_record
 
     book = call.book()
-    code = print_record(book, lot, out, by=call.writer, force=force)
-    say(call, {"lot": code, "out": str(out)}, f"The record of {code} is in {out}.")
+    found = print_record(book, lot, out, by=call.writer, force=force)
+    code = found.state.code
+    lines = f"The record of {code} is in {out}.", f"Next: {step_for(book, found)}"
+    say(call, {"lot": code, "out": str(out)}, *lines)
 
 
 def sheet(

@@ -10,7 +10,7 @@ from pathlib import Path
 from cli.files import check_place, write
 from ledger.errors import RefusedError
 from ledger.service.book import Book, How, Recorded
-from ledger.service.looking import dossier, find_lot, now_at_home
+from ledger.service.looking import Dossier, dossier, now_at_home
 from ledger.service.selling import labels
 from ledger.service.serving import card
 from reports.build.papers import label_sheet_view, record_view
@@ -53,11 +53,11 @@ def print_labels(
     return done
 
 
-def print_record(book: Book, text: str, out: Path, *, by: str | None, force: bool) -> str:
-    """Write the batch record of a lot and return the lot's code."""
+def print_record(book: Book, text: str, out: Path, *, by: str | None, force: bool) -> Dossier:
+    """Write the batch record of a lot and return all that is known of the lot."""
     check_place(out, force=force)
-    code = find_lot(book, text, by)
+    found = dossier(book, text, by)
     paper = BytesIO()
-    batch_record(record_view(dossier(book, code), now_at_home(book), card(book, code)), paper)
+    batch_record(record_view(found, now_at_home(book), card(book, found.state.code)), paper)
     write(out, paper.getvalue())
-    return code
+    return found

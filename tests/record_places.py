@@ -61,7 +61,10 @@ PLACES: dict[tuple[str, str], Held | NotHeld] = {
         ("FormulaStep.words", "Formula.label_text"),
         (
             ("formula", "bottle Fill brown bottles of 250 mL."),
-            ("labels", "Keep cool and dark. Once opened use within 180 days."),
+            (
+                "labels",
+                "Keep cool and dark. Once opened use within 180 days, and by the best-before date.",
+            ),
         ),
     ),
     (

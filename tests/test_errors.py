@@ -7,9 +7,9 @@ from ledger.errors import InputError, LedgerError, RefusedError, attempt, togeth
 HOSTILE = "30\x1b[31m\u202emL\n\udcff"
 SEEN = "30U+001B[31mU+202EmLU+000AU+DCFF"
 ERRORS: dict[str, LedgerError] = {
-    "one": InputError(f"'{HOSTILE}' is not an amount.", f"Write {HOSTILE}."),
-    "several": InputError.of([(f"'{HOSTILE}' is not an amount.", f"Write {HOSTILE}.")] * 2),
-    "together": together([RefusedError(f"'{HOSTILE}' is not an amount.", f"Write {HOSTILE}.")]),
+    "one": InputError(f'"{HOSTILE}" is not an amount.', f"Write {HOSTILE}."),
+    "several": InputError.of([(f'"{HOSTILE}" is not an amount.', f"Write {HOSTILE}.")] * 2),
+    "together": together([RefusedError(f'"{HOSTILE}" is not an amount.', f"Write {HOSTILE}.")]),
 }
 
 
@@ -17,8 +17,8 @@ ERRORS: dict[str, LedgerError] = {
 def test_what_cannot_be_seen_is_told_by_its_number(case: str) -> None:
     """A terminal would take it for a command, or show the sentence in another order."""
     error = ERRORS[case]
-    assert error.problems == ((f"'{SEEN}' is not an amount.", f"Write {SEEN}."),)
-    assert str(error) == f"'{SEEN}' is not an amount. Write {SEEN}."
+    assert error.problems == ((f'"{SEEN}" is not an amount.', f"Write {SEEN}."),)
+    assert str(error) == f'"{SEEN}" is not an amount. Write {SEEN}.'
 
 
 def test_letters_of_every_script_are_told_as_they_are() -> None:

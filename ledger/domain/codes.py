@@ -72,7 +72,7 @@ def make_code(stem: str, ordinal: int) -> str:
     if not _STEM.fullmatch(stem):
         raise InputError(
             f"The stem of a lot code must be 1 to 8 characters of A-Z and 0-9, "
-            f"and '{visible(stem[:LONGEST_CODE])}' is not.",
+            f'and "{visible(stem[:LONGEST_CODE])}" is not.',
             "Choose a short stem such as OIL.",
         )
     if ordinal < 1:
@@ -158,7 +158,7 @@ def clean_code(text: str) -> str:
     strange = dict.fromkeys(c for c in stripped if not re.fullmatch("[A-Za-z0-9-]", c))
     problems = []
     if strange:
-        shown = ", ".join(f"'{visible(c)}'" for c in list(strange)[:5])
+        shown = ", ".join(f'"{visible(c)}"' for c in list(strange)[:5])
         problems.append(f"A lot code holds only A-Z, 0-9 and -, and this one holds {shown}.")
     if len(stripped) > LONGEST_CODE:
         problems.append(

@@ -48,7 +48,7 @@ def _refuse_character(character: str) -> None:
         )
     if kind.startswith("N") and not character.isascii() and character not in _VULGAR:
         raise InputError(
-            f"The amount holds '{character}' (U+{ord(character):04X}), "
+            f'The amount holds "{character}" (U+{ord(character):04X}), '
             "which is not one of the digits 0 to 9.",
             "Write the amount with the digits 0 to 9.",
         )
@@ -89,6 +89,6 @@ def read_number(number: str, *, piece: str) -> Fraction:
     if parts and int(parts[3]):
         return int(parts[1] or 0) + Fraction(int(parts[2]), int(parts[3]))
     raise InputError(
-        f"'{number}' in {piece} is not a number the book can read.",
+        f'"{number}" in {piece} is not a number the book can read.',
         "Write a number such as 30, 0.5, 1/2 or 1 1/2, with nothing between thousands.",
     )

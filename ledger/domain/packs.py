@@ -43,7 +43,7 @@ def parse_pack(text: str, *, fluid_ounce: str = "US") -> Pack:
     found = _PACK.fullmatch(written)
     if not found:
         raise InputError(
-            f"'{written}' is not a pack, because it has no x between a count and a size.",
+            f'"{written}" is not a pack, because it has no x between a count and a size.',
             "Write a count, x and a size, such as 15 x 250 mL.",
         )
     count = _read_count(found[1].strip(), written)
@@ -64,7 +64,7 @@ def parse_pack(text: str, *, fluid_ounce: str = "US") -> Pack:
 def _read_count(text: str, written: str) -> int:
     if not _WHOLE.fullmatch(text):
         raise InputError(
-            f"The count of a pack must be a whole number, and '{text}' in {written} is not.",
+            f'The count of a pack must be a whole number, and "{text}" in {written} is not.',
             "Write a count, x and a size, such as 15 x 250 mL.",
         )
     if not text[0].isdigit() or int(text) < 1:

@@ -73,7 +73,8 @@ def read_proof(text: str) -> Proof:
     try:
         plain: Any = read_canonical(text.strip())
         if plain["format"] != FORMAT:
-            raise InputError(f"The file is of the form {plain['format']!r}, not {FORMAT!r}.", _ASK)
+            what = f'The file is of the form "{plain["format"]}", not "{FORMAT}".'
+            raise InputError(what, _ASK)
         proof = _proof(plain)
         if proof_text(proof) != text.strip():
             raise ValueError("A hash or the house is written in another way.")

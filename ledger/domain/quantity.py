@@ -79,7 +79,7 @@ def parse_quantity(
         raise _not_above_zero(written)
     if not _PIECE.match(spread):
         raise InputError(
-            f"'{written}' is not an amount, because it does not begin with a number.",
+            f'"{written}" is not an amount, because it does not begin with a number.',
             "Write a number and a unit, such as 30 mL.",
         )
     pieces = list(_pieces(spread, counted, fluid_ounce))
@@ -177,6 +177,24 @@ def show_exactly(amount: int, measure: Measure) -> str:
     if measure is Measure.UEACH or abs(amount) < 10**6 or amount % 10**3 == 0:
         return show(amount, measure)
     return f"{_decimal(amount, 10**3, 3)} {'mL' if measure is Measure.UL else 'g'}"
+
+
+def show_apart(measure: Measure, *amounts: int) -> tuple[str, ...]:
+    """Show amounts for people so that no two that differ look the same.
+
+    As `show`, and with all their digits where rounding would hide a difference.
+
+    >>> show_apart(Measure.UL, 2_100_400, 2_000_000), show_apart(Measure.UL, 2_100_400, 2_100_000)
+    (('2.1 L', '2 L'), ('2.1004 L', '2.1 L'))
+    """
+    shown = tuple(show(amount, measure) for amount in amounts)
+    if len(set(shown)) == len(set(amounts)):
+        return shown
+    unit = "L" if measure is Measure.UL else "kg"
+    return tuple(
+        f"{_decimal(amount, 10**6, 6)} {unit}" if abs(amount) >= 10**6 else told
+        for amount, told in zip(amounts, shown, strict=True)
+    )
 
 
 def _decimal(amount: int, divisor: int, places: int) -> str:

@@ -114,4 +114,5 @@ def _root(text: str) -> str:
 
 def _shown(text: str) -> str:
     plain = " ".join(text.split())
-    return ascii(plain if len(plain) <= 60 else f"{plain[:60]} ...")
+    escaped = ascii(plain if len(plain) <= 60 else f"{plain[:60]} ...")
+    return f'"{escaped[1:-1]}"'

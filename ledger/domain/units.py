@@ -162,7 +162,7 @@ def find_unit(
     """
     if fluid_ounce not in _FLUID_OUNCES:
         raise InputError(
-            f"The fluid ounce of the house must be US or imperial, and '{fluid_ounce}' is neither.",
+            f'The fluid ounce of the house must be US or imperial, and "{fluid_ounce}" is neither.',
             "Choose US or imperial.",
         )
     key = _key(word)
@@ -196,7 +196,7 @@ def _not_a_unit(word: str, piece: str, name: str) -> InputError:
     close = get_close_matches(name, _GUESSES, n=1, cutoff=0.75)
     guess = f"Did you mean {_GUESSES[close[0]]}? " if close else ""
     return InputError(
-        f"'{word}' in {piece} is not a unit the book knows; it knows "
+        f'"{word}" in {piece} is not a unit the book knows; it knows '
         f"{', '.join(unit.name for unit in UNITS[:-1])} and {UNITS[-1].name}.",
         f"{guess}Write the amount again with one of these.",
     )

@@ -231,7 +231,7 @@ def _head(source: BinaryIO) -> Seal:
         ) from error
     if form != FORMAT:
         raise InputError(
-            f"The file is of the form {form!r}, not {FORMAT!r}.", "Use the pottle that wrote it."
+            f'The file is of the form "{form}", not "{FORMAT}".', "Use the pottle that wrote it."
         )
     return read_seal("House {}\nEntries {}\nRoot {}".format(*lines))
 

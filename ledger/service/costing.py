@@ -89,6 +89,8 @@ class CostCard(Struct, frozen=True):
     """The wanted margin in thousandths of a per cent of the price."""
     missing: tuple[tuple[str, str], ...]
     """What has no price: what, and how to record it."""
+    to_price: tuple[str, ...]
+    """The commands that record these prices."""
 
 
 def cost(
@@ -131,6 +133,7 @@ def cost(
         per_bottle = Fraction(found.total * 10**6, found.there * NANO) if packed else None
         margin_mpct = read_margin(margin)
         cents = in_cents(found.money)
+        unpriced = tuple(_unpriced(connection, lot) for lot in sorted(found.unpriced))
         return CostCard(
             code=code,
             name=name(state),
@@ -150,7 +153,8 @@ def cost(
             lost_share=_lost(found),
             price=_price(per_bottle or per_ml, margin_mpct),
             margin_mpct=margin_mpct,
-            missing=tuple(_unpriced(connection, lot) for lot in sorted(found.unpriced)),
+            missing=tuple((what, f"Record it: {command}") for what, command in unpriced),
+            to_price=tuple(command for _, command in unpriced),
         )
 
 
@@ -194,11 +198,12 @@ def _lines(connection: Connection, found: Cost, cents: dict[str, int]) -> tuple[
 
 
 def _unpriced(connection: Connection, code: str) -> tuple[str, str]:
+    """Return that a lot has no price, and the command that records it."""
     state = lot_state(connection, code, is_whole=False)
     entry, receipt = opener(state), latest(state, Receipt)
     what = f"{code}, {name(state)}, was received without a price, so it counts as nothing here."
     number = entry.seq if entry and receipt else "NUMBER"
-    return what, f'Record it: pottle correct {number} --set cost=PRICE --because "from the invoice"'
+    return what, f'pottle correct {number} --set cost=PRICE --because "from the invoice"'
 
 
 def read_glass(text: str | None) -> int:

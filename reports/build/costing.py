@@ -98,6 +98,15 @@ def tail(card: CostCard) -> list[str]:
     return lines
 
 
+def step(card: CostCard) -> str:
+    """Return what comes after a cost: the first price that is missing, else a price to sell at."""
+    if card.to_price:
+        return card.to_price[0]
+    if card.margin_mpct is None and (card.per_bottle or card.per_ml):
+        return f"pottle cost {card.code} --margin PERCENT"
+    return f"pottle lot {card.code}"
+
+
 def price(value: Fraction, currency: str) -> str:
     """Return a price, given in hundredths: to the cent, below one to four figures.
 

@@ -1,7 +1,8 @@
 """Best-before dates in words.
 
-Guarantees: the date unopened and the days once opened are told apart, each with what set it.
-Refuses: to promise anything; a best-before date is about quality.
+Guarantees: the date unopened and the days once opened are told apart, each with what set it, and
+an opened bottle is never told to keep beyond the date. Refuses: to promise anything; a best-before
+date is about quality.
 """
 
 from ledger.domain.dates import Dates
@@ -20,14 +21,18 @@ def date_lines(dates: Dates) -> list[str]:
 
 
 def opened_words(dates: Dates) -> str | None:
-    """Return within how many days to use it once opened, or None.
+    """Return within how many days to use it once opened, and never after its date, or None.
 
     >>> opened_words(Dates(opened_days=30))
     'Once opened use within 30 days'
+    >>> from datetime import date
+    >>> opened_words(Dates(date(2026, 9, 1), opened_days=30))
+    'Once opened use within 30 days, and by the best-before date'
     """
     if dates.opened_days is None:
         return None
-    return f"Once opened use within {plural(dates.opened_days, 'day')}"
+    told = f"Once opened use within {plural(dates.opened_days, 'day')}"
+    return f"{told}, and by the best-before date" if dates.best_before else told
 
 
 def keeping_words(dates: Dates) -> str | None:

@@ -4,13 +4,15 @@ Guarantees: every step is a command of ours with the code filled in; words in ca
 maker to fill in. Refuses: steps that would be refused as things stand.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from ledger.domain.entries import (
     Check,
+    Clean,
     Count,
     Entry,
+    Equipment,
     Finish,
     Labels,
     Material,
@@ -23,10 +25,11 @@ from ledger.domain.lots import BARRED, Status, latest, open_rest
 from ledger.domain.rules.finding import Finding
 from ledger.domain.rules.release import unseen
 from reports.build.drawing import commands
+from reports.build.steps_of_formula import by_formula, end_of_rest
 
 if TYPE_CHECKING:
     from ledger.service.drawing import Proposed
-    from ledger.service.looking import Dossier
+    from ledger.service.looking import Dossier, Said
 
 LIQUIDS_CLEARED = frozenset(
     {ProductKind.ESSENCE, ProductKind.WASHED_ESSENCE, ProductKind.MACERATE, ProductKind.REWORK}
@@ -34,6 +37,12 @@ LIQUIDS_CLEARED = frozenset(
 """Kinds of product that rest and are filtered."""
 NOT_AN_INGREDIENT = frozenset({MaterialKind.BOTTLE, MaterialKind.CLOSURE, MaterialKind.LABEL})
 """Kinds of material that no batch begins with."""
+AT_THE_BENCH = frozenset(
+    {"add", "rest", "filter", "rinse", "decant", "makeup", "look", "measure", "finish"}
+)
+"""Kinds of entry after which a batch goes on with the next step of its formula."""
+UNDER_WAY = frozenset({Status.MAKING, Status.FINISHED, Status.REWORK})
+"""Where a lot stands that steps of its formula may still be missing of."""
 START = 'pottle start --product "NAME" --kind KIND --target VOLUME'
 RELEASE = "pottle release "
 FILTER = "pottle filter {} --medium paper --pore 20 --out VOLUME"
@@ -77,9 +86,25 @@ def step_of_lot(dossier: "Dossier", lacking: tuple["Proposed", ...] = ()) -> str
     return "pottle stock"
 
 
+def step_of_journal(said: Sequence["Said"], *, is_all: bool) -> str:
+    """Return what comes after the journal.
+
+    Args:
+        said: What it showed.
+        is_all: Whether it was of the whole book: its last entry is looked at next; else of one lot
+            or entry: the lot is.
+    """
+    if is_all:
+        return f"pottle journal --entry {said[-1].entry.seq}"
+    lot = said[-1].entry.draft.lot
+    return f"pottle lot {lot}" if lot else "pottle journal"
+
+
 def _after(entry: Entry, dossier: "Dossier", lacking: tuple["Proposed", ...]) -> str | None:
     """Return what comes after an entry that stands, with its lot as it is now."""
     code = dossier.state.code
+    if entry.kind in AT_THE_BENCH and (step := _by_formula(dossier, lacking)):
+        return step
     match entry.kind:
         case "receipt":
             return _after_receipt(dossier)
@@ -109,6 +134,19 @@ def _after(entry: Entry, dossier: "Dossier", lacking: tuple["Proposed", ...]) ->
             return None
 
 
+def _by_formula(dossier: "Dossier", lacking: tuple["Proposed", ...]) -> str | None:
+    """Return what comes next of a formula: what goes in, then its steps; None without steps."""
+    formula, state = dossier.formula, dossier.state
+    is_made = state.opened.lot_type is LotType.MADE and dossier.brief.status in UNDER_WAY
+    if formula is None or not formula.steps or not is_made:
+        return None
+    if lacking:
+        return _next_line(state.code, lacking)
+    if going_on := open_rest(state):
+        return end_of_rest(going_on, formula, state.code)
+    return by_formula(formula, state) or _towards_release(dossier)
+
+
 def _next_line(code: str, lacking: tuple["Proposed", ...]) -> str:
     """Return the command that puts in the next line there is a lot for, or brings one in."""
     ready, called = commands(code, lacking), lacking[0].wanted.called
@@ -126,13 +164,12 @@ def before_release(step: str | None, in_the_way: Iterable[Finding]) -> str | Non
 
     Args:
         step: The next step.
-        in_the_way: What stands in the way, in order; where nothing of it can be typed as it
-            stands, the step stays, since the release lists it all.
+        in_the_way: What stands in the way, in order; where no command does anything about it,
+            the step stays, since the release lists it all.
     """
     if step is None or not step.startswith(RELEASE):
         return step
-    typed = (finding.todo.partition(": ")[2] for finding in in_the_way)
-    return next((todo for todo in typed if todo.startswith("pottle ") and "," not in todo), step)
+    return next((finding.command for finding in in_the_way if finding.command), step)
 
 
 def _without_lot(entry: Entry) -> str | None:
@@ -143,6 +180,10 @@ def _without_lot(entry: Entry) -> str | None:
             return f'pottle receive {code} AMOUNT --from "SUPPLIER"'
         case Check(about=int() as about):
             return f"pottle journal --entry {about}"
+        case Clean():
+            return START
+        case Equipment():
+            return "pottle due"
         case facts if entry.kind == "formula":
             return f"pottle start {getattr(facts, 'code', 'FORMULA')} VOLUME"
         case _:

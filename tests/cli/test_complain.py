@@ -1,8 +1,13 @@
 """A complaint at the prompt: asks nothing back, says what is still open and what comes next."""
 
+import tracemalloc
 from hashlib import sha256
+from os import mkfifo
 from pathlib import Path
 
+import pytest
+
+from cli.complaining import hash_of
 from tests.cli.shell import Shell
 
 PACKED = "BOS-001-S"
@@ -18,14 +23,43 @@ def test_a_photo_is_kept_by_its_name_and_its_hash(shell: Shell, tmp_path: Path) 
     assert "haze.jpg" in said
 
 
-def test_a_photo_that_cannot_be_read_records_nothing(shell: Shell) -> None:
+@pytest.mark.parametrize(
+    ("photo", "what", "todo"),
+    [
+        ("none.jpg", "There is no photo none.jpg.", "Give the name of a file that is there"),
+        ("shots", "The photo shots is a folder.", "Give the name of a file in it"),
+        ("pipe", "The photo pipe is no file.", "Give the name of a photo's file"),
+        (
+            "loop.jpg",
+            "The photo loop.jpg could not be read: Too many levels of symbolic links.",
+            "Give the name of a file that you may read",
+        ),
+    ],
+)
+def test_a_photo_that_cannot_be_read_records_nothing(
+    shell: Shell, tmp_path: Path, photo: str, what: str, todo: str
+) -> None:
+    (tmp_path / "shots").mkdir()
+    mkfifo(tmp_path / "pipe")
+    (tmp_path / "loop.jpg").symlink_to("loop.jpg")
     before = shell.entries()
-    answer = shell.run("complain", PACKED, "cloudy", "--photo", "none.jpg")
+    answer = shell.run("complain", PACKED, "cloudy", "--photo", photo)
     assert (answer.exit_code, shell.entries()) == (5, before)
-    assert answer.complaints == [
-        "The photo none.jpg could not be read: No such file or directory.",
-        "  Give the name of a file that is there, or leave --photo out; nothing was recorded.",
-    ]
+    assert answer.complaints == [what, f"  {todo}, or leave --photo out; nothing was recorded."]
+
+
+def test_a_photo_of_any_size_is_hashed_in_little_memory(tmp_path: Path) -> None:
+    size = 32 * 2**20
+    with (tmp_path / "large.jpg").open("wb") as file:
+        file.truncate(size)
+    tracemalloc.start()
+    try:
+        found = hash_of(tmp_path / "large.jpg")
+        _, most = tracemalloc.get_traced_memory()
+    finally:
+        tracemalloc.stop()
+    assert found == sha256(bytes(size)).hexdigest()
+    assert most < 2 * 2**20
 
 
 def test_the_answer_shows_the_last_look_and_the_next_step(shell: Shell) -> None:

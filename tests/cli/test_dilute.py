@@ -92,7 +92,7 @@ WAYS = "  Write % vol at 20 °C, such as 96.3%; or % w/w, g/100 mL or proof (US)
             "dilute 96% 80% lots",
             2,
             [
-                "'lots' is not an amount, because it does not begin with a number.",
+                '"lots" is not an amount, because it does not begin with a number.',
                 "  Write a number and a unit, such as 30 mL.",
             ],
         ),

@@ -28,7 +28,7 @@ REFUSALS: dict[str, tuple[tuple[str, ...], int, str, str]] = {
     "a unit nobody knows": (
         ("add", ESSENCE, SPIRIT, "30mLx"),
         2,
-        f"'mLx' in 30mLx is not a unit the book knows; it knows {UNITS}.",
+        f'"mLx" in 30mLx is not a unit the book knows; it knows {UNITS}.',
         "Did you mean mL? Write the amount again with one of these.",
     ),
     "no unit": (

@@ -81,11 +81,12 @@ Next: pottle receive b250 AMOUNT
     ),
     "a cleaning": (
         "clean Demijohn 2 --how 'Hot water' --held Lemon",
-        "Recorded 39, cleaned: Demijohn 2, Hot water, held Lemon.\n",
+        "Recorded 39, cleaned: Demijohn 2, Hot water, held Lemon.\n"
+        'Next: pottle start --product "NAME" --kind KIND --target VOLUME\n',
     ),
     "an instrument": (
         "equipment 'Scale 1' set to zero",
-        "Recorded 39, equipment: Scale 1, set to zero.\n",
+        "Recorded 39, equipment: Scale 1, set to zero.\nNext: pottle due\n",
     ),
     "a count that agrees": (
         "count {sugar} 23.4kg --tare 800g",

@@ -49,6 +49,33 @@ def test_an_empty_list_says_so_and_how_to_begin(
     assert bare.line(f"{command} --json").json == []
 
 
+@pytest.mark.parametrize(
+    ("command", "step"),
+    [
+        ("journal", "pottle journal --entry 38"),
+        ("journal --last 3", "pottle journal --entry 38"),
+        ("journal {essence}", "pottle lot OE-001-5"),
+        ("journal --entry 18", "pottle lot OE-001-5"),
+        ("journal --entry 1", "pottle journal"),
+        ("cost {oil}", "pottle cost SOO-001-3 --margin PERCENT"),
+        ("cost {oil} --margin 50", "pottle lot SOO-001-3"),
+        ("cost {carb}", 'pottle correct 12 --set cost=PRICE --because "from the invoice"'),
+        (
+            "record {essence} --out record.pdf",
+            'pottle start --product "NAME" --kind syrup --target VOLUME',
+        ),
+        ("record {packed} --out record.pdf", "pottle trace BOS-001-S"),
+    ],
+)
+def test_what_is_looked_up_or_printed_ends_with_the_next_step(
+    shell: Shell, command: str, step: str
+) -> None:
+    assert shell.line(command).lines[-1] == f"Next: {step}"
+    plain = shell.line(f"{command.replace('record.pdf', 'again.pdf')} --json")
+    assert plain.exit_code == 0
+    assert "next" not in plain.json
+
+
 def test_a_book_of_one_entry_is_verified_in_the_singular(bare: Shell) -> None:
     bare.run("seal", "--out", "seal.txt")
     first = "1 entry, all as it was written; tables, tree and guards fit."

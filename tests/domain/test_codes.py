@@ -77,7 +77,7 @@ def test_a_stem_of_another_form_is_refused(stem: str) -> None:
     with pytest.raises(InputError) as caught:
         make_code(stem, 7)
     assert str(caught.value) == (
-        f"The stem of a lot code must be 1 to 8 characters of A-Z and 0-9, and '{stem}' is not. "
+        f'The stem of a lot code must be 1 to 8 characters of A-Z and 0-9, and "{stem}" is not. '
         "Choose a short stem such as OIL."
     )
 
@@ -163,14 +163,14 @@ AGAIN = "Read the code again and write it so."
     [
         ("", "No lot code was given. Write the code of a lot, such as OIL-007-1."),
         (" -- ", "No lot code was given. Write the code of a lot, such as OIL-007-1."),
-        ("OIL 007", f"{STRANGE} ' '. {AGAIN}"),
-        ("OIL/007_1", f"{STRANGE} '/', '_'. {AGAIN}"),
-        ("straße", f"{STRANGE} 'ß'. {AGAIN}"),
-        ("OIL\x00", f"{STRANGE} 'U+0000'. {AGAIN}"),
+        ("OIL 007", f'{STRANGE} " ". {AGAIN}'),
+        ("OIL/007_1", f'{STRANGE} "/", "_". {AGAIN}'),
+        ("straße", f'{STRANGE} "ß". {AGAIN}'),
+        ("OIL\x00", f'{STRANGE} "U+0000". {AGAIN}'),
         ("A" * 21, f"A lot code has at most 20 characters, and this one has 21. {AGAIN}"),
         (
             "é" + "A" * 20,
-            f"{STRANGE} 'é'. A lot code has at most 20 characters, and this one has 21. {AGAIN}",
+            f'{STRANGE} "é". A lot code has at most 20 characters, and this one has 21. {AGAIN}',
         ),
     ],
     ids=["empty", "dashes", "space", "two signs", "sharp s", "null", "long", "both"],

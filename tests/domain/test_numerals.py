@@ -10,7 +10,7 @@ from ledger.domain.numerals import LONGEST_TEXT, fold_text, read_number, spread_
 from ledger.errors import InputError
 
 UNREADABLE = (
-    "'{0}' in {0} mL is not a number the book can read. "
+    '"{0}" in {0} mL is not a number the book can read. '
     "Write a number such as 30, 0.5, 1/2 or 1 1/2, with nothing between thousands."
 )
 
@@ -104,12 +104,12 @@ def test_white_space_is_folded() -> None:
         ),
         (
             "٣ mL",
-            "The amount holds '٣' (U+0663), which is not one of the digits 0 to 9. "
+            'The amount holds "٣" (U+0663), which is not one of the digits 0 to 9. '
             "Write the amount with the digits 0 to 9.",
         ),
         (
             "5² mL",
-            "The amount holds '²' (U+00B2), which is not one of the digits 0 to 9. "
+            'The amount holds "²" (U+00B2), which is not one of the digits 0 to 9. '
             "Write the amount with the digits 0 to 9.",
         ),
     ],

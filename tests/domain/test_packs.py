@@ -33,19 +33,19 @@ def test_a_bare_fluid_ounce_is_that_of_the_house() -> None:
         (
             InputError,
             "250 mL",
-            "'250 mL' is not a pack, because it has no x between a count and a size. "
+            '"250 mL" is not a pack, because it has no x between a count and a size. '
             "Write a count, x and a size, such as 15 x 250 mL.",
         ),
         (
             InputError,
             "1.5 x 250 mL",
-            "The count of a pack must be a whole number, and '1.5' in 1.5 x 250 mL is not. "
+            'The count of a pack must be a whole number, and "1.5" in 1.5 x 250 mL is not. '
             "Write a count, x and a size, such as 15 x 250 mL.",
         ),
         (
             InputError,
             "x 250 mL",
-            "The count of a pack must be a whole number, and '' in x 250 mL is not. "
+            'The count of a pack must be a whole number, and "" in x 250 mL is not. '
             "Write a count, x and a size, such as 15 x 250 mL.",
         ),
         (

@@ -169,7 +169,7 @@ def test_a_proof_is_held_against_the_seal_given(given_seal: Seal, faults: list[s
     [
         (
             proof_text(PROOF).replace("pottle proof 1", "pottle proof 2"),
-            "The file is of the form 'pottle proof 2', not 'pottle proof 1'.",
+            'The file is of the form "pottle proof 2", not "pottle proof 1".',
         ),
         ("{}", "The file is not a proof: a part is missing or damaged."),
         (

@@ -96,12 +96,12 @@ def test_a_sum_is_rounded_half_to_even_once(text: str, amount: int) -> None:
         ("1 lb 4", "4 has no unit. Write the unit too, as in 30 mL, 15 g or 200 each."),
         (
             "NaN mL",
-            "'NaN mL' is not an amount, because it does not begin with a number. "
+            '"NaN mL" is not an amount, because it does not begin with a number. '
             "Write a number and a unit, such as 30 mL.",
         ),
         (
             "about 5 mL",
-            "'about 5 mL' is not an amount, because it does not begin with a number. "
+            '"about 5 mL" is not an amount, because it does not begin with a number. '
             "Write a number and a unit, such as 30 mL.",
         ),
         (

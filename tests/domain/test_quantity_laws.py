@@ -14,6 +14,7 @@ from ledger.domain.quantity import (
     mass_from_volume,
     parse_quantity,
     show,
+    show_apart,
     volume_from_mass,
 )
 from ledger.domain.units import UNITS, Unit
@@ -54,6 +55,22 @@ def test_a_negative_amount_is_shown_as_its_opposite_with_a_minus(
         assert show(amount, measure) == "-" + show(-amount, measure)
     else:
         assert "-" not in show(amount, measure)
+
+
+@given(
+    amount=st.integers(1, MOST - 10**6),
+    more=st.integers(0, 10**6),
+    measure=st.sampled_from(Measure),
+)
+@example(amount=2_100_000, more=400, measure=UL)
+def test_amounts_that_differ_are_shown_apart_and_equal_ones_alike(
+    amount: int, more: int, measure: Measure
+) -> None:
+    shown = show_apart(measure, amount, amount + more, amount)
+    assert (shown[0] == shown[1]) is (more == 0)
+    assert shown[0] == shown[2]
+    for told, exact in zip(shown, (amount, amount + more), strict=False):
+        assert abs(parse_quantity(told, counted=measure is UEACH).amount - exact) <= 500
 
 
 @given(st.decimals("0.001", "999999", places=5))

@@ -48,28 +48,31 @@ def test_a_seal_is_read_in_whatever_way_it_was_copied(text: str) -> None:
 @pytest.mark.parametrize(
     ("text", "what"),
     [
-        ("", "'' is not a seal: it needs a house, a number of entries and a root."),
+        ("", '"" is not a seal: it needs a house, a number of entries and a root.'),
         (
             "Wren & Co, 57",
-            "'Wren & Co, 57' is not a seal: it needs a house, a number of entries and a root.",
+            '"Wren & Co, 57" is not a seal: it needs a house, a number of entries and a root.',
         ),
         (
             "x" * 61 + "\x1b",
-            f"'{'x' * 60} ...' is not a seal: it needs a house, a number of entries and a root.",
+            f'"{"x" * 60} ..." is not a seal: it needs a house, a number of entries and a root.',
         ),
         (
             f"House Wren Root {ROOT}",
-            f"'House Wren Root {ROOT[:44]} ...' is not a seal: it needs a house, a number of "
+            f'"House Wren Root {ROOT[:44]} ..." is not a seal: it needs a house, a number of '
             "entries and a root.",
         ),
         (LINES[:-1], "The seal's root has 63 characters of 0-9 and a-f, not 64."),
         (LINES + "0", "The seal's root has 65 characters of 0-9 and a-f, not 64."),
         (LINES.replace("0cb2", "Ocb2"), "The seal's root has 0 characters of 0-9 and a-f, not 64."),
-        (LINES.replace("57", "5?7"), "The seal's number of entries is written as '5?7'."),
-        (LINES.replace("57", "٥٧"), r"The seal's number of entries is written as '\u0665\u0667'."),
+        (LINES.replace("57", "5?7"), 'The seal\'s number of entries is written as "5?7".'),
+        (
+            LINES.replace("57", "٥٧"),
+            'The seal\'s number of entries is written as "\\u0665\\u0667".',
+        ),
         (
             LINES.replace("57", "9" * 17),
-            f"The seal's number of entries is written as '{'9' * 17}'.",
+            f'The seal\'s number of entries is written as "{"9" * 17}".',
         ),
         (LINES.replace("57", "0"), "No book has 0 entries, as the seal says."),
         (

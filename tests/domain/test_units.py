@@ -183,22 +183,22 @@ def test_a_bare_unit_belongs_to_the_system_before_it(before: str, word: str, nam
         ),
         (
             "mlx",
-            f"'mlx' in 2 mlx is not a unit the book knows; it knows {KNOWN}. "
+            f'"mlx" in 2 mlx is not a unit the book knows; it knows {KNOWN}. '
             "Did you mean mL? Write the amount again with one of these.",
         ),
         (
             "galon",
-            f"'galon' in 2 galon is not a unit the book knows; it knows {KNOWN}. "
+            f'"galon" in 2 galon is not a unit the book knows; it knows {KNOWN}. '
             "Did you mean US gal or imp gal? Write the amount again with one of these.",
         ),
         (
             "fluid ounc",
-            f"'fluid ounc' in 2 fluid ounc is not a unit the book knows; it knows {KNOWN}. "
+            f'"fluid ounc" in 2 fluid ounc is not a unit the book knows; it knows {KNOWN}. '
             "Did you mean fl oz? Write the amount again with one of these.",
         ),
         (
             "tsp",
-            f"'tsp' in 2 tsp is not a unit the book knows; it knows {KNOWN}. "
+            f'"tsp" in 2 tsp is not a unit the book knows; it knows {KNOWN}. '
             "Write the amount again with one of these.",
         ),
     ],
@@ -214,6 +214,6 @@ def test_a_house_with_another_fluid_ounce_is_refused() -> None:
     with pytest.raises(InputError) as caught:
         find_unit("mL", piece="1 mL", fluid_ounce="metric")
     assert str(caught.value) == (
-        "The fluid ounce of the house must be US or imperial, and 'metric' is neither. "
+        'The fluid ounce of the house must be US or imperial, and "metric" is neither. '
         "Choose US or imperial."
     )

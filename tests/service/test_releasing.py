@@ -7,6 +7,7 @@ from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.entries.words import LookedAt, ProductKind
 from ledger.domain.quantity import parse_quantity
 from ledger.domain.rules import Finding, Severity
+from ledger.domain.rules.release import stands_in_the_way
 from ledger.errors import FindingError
 from ledger.service.releasing import in_the_way
 from reports.build.next_steps import before_release
@@ -41,18 +42,29 @@ def test_what_stands_in_the_way_is_what_a_release_is_refused_for(
 
 
 @pytest.mark.parametrize(
-    ("todo", "step"),
+    ("commands", "step"),
     [
-        ("Review it: pottle check --entry 9", "pottle check --entry 9"),
-        ("Look at it: pottle look A GRADE --dilution 1:7", "pottle look A GRADE --dilution 1:7"),
-        ("Hold it: pottle hold OE-001-5, or rework it.", RELEASE),
-        ("Measure it, and mend it or its label.", RELEASE),
+        (("pottle check --entry 9",), "pottle check --entry 9"),
+        ((None, "pottle hold OE-001-5", "pottle due"), "pottle hold OE-001-5"),
+        ((None,), RELEASE),
     ],
 )
-def test_what_can_be_typed_as_it_stands_comes_before_a_release(todo: str, step: str) -> None:
-    finding = Finding(Severity.GATE, "release", "Something is not done.", todo)
-    assert before_release(RELEASE, [finding]) == step
-    assert before_release("pottle stock", [finding]) == "pottle stock"
+def test_the_first_command_of_what_stands_in_the_way_comes_before_a_release(
+    commands: tuple[str | None, ...], step: str
+) -> None:
+    found = [
+        Finding(Severity.GATE, "release", "It is not done.", "See to it: pottle stock", command)
+        for command in commands
+    ]
+    assert before_release(RELEASE, found) == step
+    assert before_release("pottle stock", found) == "pottle stock"
+
+
+def test_the_sentence_of_what_to_do_is_written_from_its_command() -> None:
+    found = stands_in_the_way("It was not looked at.", "Look at it", "pottle look A GRADE")
+    assert (found.todo, found.command) == ("Look at it: pottle look A GRADE", "pottle look A GRADE")
+    told = stands_in_the_way("It is rejected.", "Say why with --because.")
+    assert (told.todo, told.command) == ("Say why with --because.", None)
 
 
 def test_nothing_in_the_way_leaves_the_release() -> None:

@@ -59,7 +59,7 @@ REFUSED: dict[str, Refused] = {
         InputError,
         (
             (
-                "'one crate' is not a pack, because it has no x between a count and a size.",
+                '"one crate" is not a pack, because it has no x between a count and a size.',
                 "Write a count, x and a size, such as 15 x 250 mL.",
             ),
         ),

@@ -106,7 +106,7 @@ def test_lines_that_do_not_fit_are_refused_and_nothing_is_kept(
         ("[1]", "The first line is not that of a book in lines."),
         (
             '{"entries":1,"format":"pottle book 2","house":"W","root":"ab"}',
-            "The file is of the form 'pottle book 2', not 'pottle book 1'.",
+            'The file is of the form "pottle book 2", not "pottle book 1".',
         ),
         (
             '{"entries":1,"format":"pottle book 1","house":"W","root":"ab"}',
@@ -114,7 +114,7 @@ def test_lines_that_do_not_fit_are_refused_and_nothing_is_kept(
         ),
         (
             '{"entries":"x","format":"pottle book 1","house":"W","root":"ab"}',
-            "The seal's number of entries is written as 'x'.",
+            'The seal\'s number of entries is written as "x".',
         ),
     ],
 )

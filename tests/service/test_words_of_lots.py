@@ -57,7 +57,7 @@ def test_a_lot_is_named_by_its_code_or_an_ending_of_one_lot_only(
             "%",
             InputError,
             (
-                "A lot code holds only A-Z, 0-9 and -, and this one holds '%'.",
+                'A lot code holds only A-Z, 0-9 and -, and this one holds "%".',
                 "Read the code again and write it so.",
             ),
         ),

@@ -37,7 +37,8 @@ def deviations_are_reviewed(draft: Draft, scene: Scene) -> Iterator[Finding]:
         if not {entry.seq, facts.about} & checked:
             yield stands_in_the_way(
                 f"Deviation {entry.seq} has not been reviewed: {facts.text}",
-                f"Review it: pottle check --entry {entry.seq}",
+                "Review it",
+                f"pottle check --entry {entry.seq}",
             )
 
 
@@ -50,7 +51,8 @@ def inputs_are_released(draft: Draft, scene: Scene) -> Iterator[Finding]:
         if item.product_kind and item.status in (Status.MAKING, Status.FINISHED, Status.REWORK):
             yield stands_in_the_way(
                 f"{item.code}, which is in {lot.code}, is not released; it is {item.status}.",
-                f"Decide about it first: pottle release {item.code}",
+                "Decide about it first",
+                f"pottle release {item.code}",
             )
 
 
@@ -66,17 +68,18 @@ def labels_are_reconciled(draft: Draft, scene: Scene) -> Iterator[Finding]:
     used = sum(item.used or 0 for item in sheets)
     spoiled = sum(item.spoiled or 0 for item in sheets)
     count = filled.count if filled else 0
-    todo = f"Record what became of them: pottle label {lot.code} --used N --spoiled N"
     if not sheets:
         yield stands_in_the_way(
             f"No labels are in the book of {lot.code}.",
-            f"Print them: pottle label {lot.code} --out labels.pdf",
+            "Print them",
+            f"pottle label {lot.code} --out labels.pdf",
         )
     elif printed != used + spoiled or used != count:
         yield stands_in_the_way(
             f"The labels of {lot.code} do not add up: {printed} printed, {used} used on {count} "
             f"bottles, {spoiled} spoiled.",
-            todo,
+            "Record what became of them",
+            f"pottle label {lot.code} --used N --spoiled N",
         )
 
 

@@ -39,20 +39,20 @@ def steps_are_done(draft: Draft, scene: Scene) -> Iterator[Finding]:
     if lot is None or formula is None:
         return
     making = lot.bulk or lot
-    for number, step in _missing(formula, making):
-        kind = step.rest_for or reading_of(step)
-        todo = NEXT[step.verb].format(lot=making.code, what=kind or _asked_what(step))
+    for number, step in missing_steps(formula, making):
         yield stands_in_the_way(
             f"Step {number} of {version_of(formula)}, {_named(step)}, is not in the book of "
             f"{making.code}.",
-            f"Record it: pottle {todo}",
+            "Record it",
+            record_of(step, making.code),
         )
     asked = sum(step.passes_min or 1 for step in formula.steps if step.verb == "filter")
     if 0 < passes(making) < asked:
         yield stands_in_the_way(
             f"{making.code} had {passes(making)} of the {asked} passes that {version_of(formula)} "
             "asks for.",
-            f"Filter it again: pottle {NEXT['filter'].format(lot=making.code)}",
+            "Filter it again",
+            f"pottle {NEXT['filter'].format(lot=making.code)}",
         )
 
 
@@ -62,6 +62,12 @@ def before_packing(formula: Formula) -> Iterator[Numbered]:
         if step.verb in AFTER_PACKING:
             return
         yield number, step
+
+
+def record_of(step: FormulaStep, code: str) -> str:
+    """Return the command that records a step of which an entry must be in the book."""
+    what = step.rest_for or reading_of(step) or ("PURPOSE" if step.verb == "rest" else "WHAT")
+    return f"pottle {NEXT[step.verb].format(lot=code, what=what)}"
 
 
 def reading_of(step: FormulaStep) -> Measured | None:
@@ -78,8 +84,8 @@ def reading_of(step: FormulaStep) -> Measured | None:
     return named[0] if len(named) == 1 else None
 
 
-def _missing(formula: Formula, lot: LotState) -> list[Numbered]:
-    """Return the steps that have no entry of their own, in their order.
+def missing_steps(formula: Formula, lot: LotState) -> list[Numbered]:
+    """Return the steps up to the filling that have no entry of their own, in their order.
 
     A step that says what it is for has its pick first; what is left over is for those that do not.
     """
@@ -118,10 +124,6 @@ def _named(step: FormulaStep) -> str:
         return f"rest to {step.rest_for}"
     wanted = reading_of(step)
     return f"{step.verb} {wanted}" if wanted else step.verb
-
-
-def _asked_what(step: FormulaStep) -> str:
-    return "PURPOSE" if step.verb == "rest" else "WHAT"
 
 
 RULES: tuple[Rule, ...] = (steps_are_done,)

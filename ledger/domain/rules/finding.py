@@ -42,6 +42,8 @@ class Finding(Struct, frozen=True):
     """What, with what was expected and what was got."""
     todo: str
     """What to do next."""
+    command: str | None = None
+    """What to type for it, where one command as it stands does it; the sentence ends with it."""
 
 
 Rule = Callable[[Draft, Scene], Iterable[Finding]]

@@ -10,7 +10,7 @@ from ledger.domain.entries import Add, Draft, Entry, Finish, Formula, Start
 from ledger.domain.entries.words import AddedAs
 from ledger.domain.formulas import Wanted, together, version_of, wanted
 from ledger.domain.lots import LotState, density_mg_per_l, in_measure, latest
-from ledger.domain.quantity import Measure, Quantity, show
+from ledger.domain.quantity import Measure, Quantity, show_apart
 from ledger.domain.rules.finding import SAY_WHY, Finding, Rule, needs_reason
 from ledger.domain.rules.in_words import per_cent_exactly, per_cent_outside, span
 from ledger.domain.scene import Scene
@@ -48,11 +48,11 @@ def _too_much(
     if more is None or total is None or line.most is None:
         return
     if total + more > line.most:
+        there, called, most = show_apart(line.measure, total + more, line.amount, line.most)
         yield needs_reason(
             "formula",
-            f"With this {show(total + more, line.measure)} of {line.called.code} are in "
-            f"{lot.code}; {version_of(formula)} calls for {show(line.amount, line.measure)}, "
-            f"at most {show(line.most, line.measure)}.",
+            f"With this {there} of {line.called.code} are in {lot.code}; {version_of(formula)} "
+            f"calls for {called}, at most {most}.",
             SAY_WHY,
         )
 
@@ -66,12 +66,12 @@ def nothing_is_short(draft: Draft, scene: Scene) -> Iterator[Finding]:
         total = went_in(line, lot, scene)
         least = line.least if line.least is not None else 1
         if total is not None and total < least:
-            there = show(total, line.measure) if total else "nothing"
+            there, called, lowest = show_apart(line.measure, total, line.amount, least)
             yield needs_reason(
                 "formula",
-                f"Of {line.called.code} {there} went into {lot.code}; {version_of(formula)} calls "
-                f"for {show(line.amount, line.measure)}"
-                + (f", at least {show(least, line.measure)}." if line.least else "."),
+                f"Of {line.called.code} {there if total else 'nothing'} went into {lot.code}; "
+                f"{version_of(formula)} calls for {called}"
+                + (f", at least {lowest}." if line.least else "."),
                 "Record the addition that is missing: pottle add ... (or say why with --because).",
             )
 

@@ -20,6 +20,8 @@ from ledger.domain.scene import Scene
 
 GRADES = tuple(Grade)
 """The grades, best to worst."""
+REWORK_OR_HOLD = "Rework it, or hold it"
+"""What to do with a lot that does not look as it should."""
 
 
 def looks_are_done(draft: Draft, scene: Scene) -> Iterator[Finding]:
@@ -35,12 +37,12 @@ def looks_are_done(draft: Draft, scene: Scene) -> Iterator[Finding]:
 def _look_is_good(
     step: FormulaStep, lot: LotState, formula: Formula, now: datetime
 ) -> Iterator[Finding]:
-    seen = [look for look in _looks(lot) if _is_as_asked(step, look, lot)]
+    seen = looks_as_asked(step, lot)
     if not seen:
         yield stands_in_the_way(
             f"{lot.code} has not been looked at {_asked(step)} since it last changed, as "
             f"{version_of(formula)} asks.",
-            _how_to_look(step, lot, now),
+            *_how_to_look(step, lot, now),
         )
         return
     look = seen[-1].draft.facts
@@ -49,19 +51,37 @@ def _look_is_good(
         yield stands_in_the_way(
             f"Looked at {_asked(step)}, {lot.code} was {look.grade}; {version_of(formula)} asks "
             f"for {step.worst} or better.",
-            f"Clear it and look again, or hold it: pottle hold {lot.code}",
+            "Clear it and look again, or hold it",
+            f"pottle hold {lot.code}",
         )
 
 
-def _how_to_look(step: FormulaStep, lot: LotState, now: datetime) -> str:
-    """Return what to do for a look that would count; too early, what tells when it would."""
+def _how_to_look(step: FormulaStep, lot: LotState, now: datetime) -> tuple[str, str]:
+    """Return what to do for a look that would count, and the command.
+
+    Too early for it, they are what tells when it would.
+    """
     made = finished_at(lot.bulk or lot)
     if made and is_outside(now - made, step.age_minutes, None):
-        return "Look at it when it is old enough: pottle due"
+        return "Look at it when it is old enough", "pottle due"
+    return "Look at it", look_of(step, lot.code)
+
+
+def look_of(step: FormulaStep, code: str) -> str:
+    """Return the command of a look as a step asks for it."""
     how = f" --dilution {step.dilution}" if step.dilution else ""
-    if (step.temp_min_mdegc, step.temp_max_mdegc) != (None, None):
-        how += " --temp DEGREES"
-    return f"Look at it: pottle look {lot.code} GRADE --of {step.looked_at or 'neat'}{how}"
+    return f"pottle look {code} GRADE --of {step.looked_at or 'neat'}{how}{warmth_of(step)}"
+
+
+def warmth_of(step: FormulaStep) -> str:
+    """Return the option for a temperature, where a step limits it; else nothing."""
+    has_limits = (step.temp_min_mdegc, step.temp_max_mdegc) != (None, None)
+    return " --temp DEGREES" if has_limits else ""
+
+
+def looks_as_asked(step: FormulaStep, lot: LotState) -> list[Entry]:
+    """Return the looks since a lot last changed that were taken as a step asks."""
+    return [look for look in _looks(lot) if _is_as_asked(step, look, lot)]
 
 
 def _looks(lot: LotState, filling: Entry | None = None) -> list[Entry]:
@@ -128,12 +148,14 @@ def clarity_is_wanted(draft: Draft, scene: Scene) -> Iterator[Finding]:
             yield stands_in_the_way(
                 f"The last look at {lot.code} found it {look.grade}; {version_of(formula)} wants "
                 f"it {meant} {better}.",
-                f"Hold it: pottle hold {lot.code}, or rework it.",
+                REWORK_OR_HOLD,
+                f"pottle hold {lot.code}",
             )
     if flaws := [flaw for flag, flaw in FLAWS.items() if getattr(look, flag)]:
         yield stands_in_the_way(
             f"The last look at {lot.code} found {' and '.join(flaws)}.",
-            f"Hold it: pottle hold {lot.code}, or rework it.",
+            REWORK_OR_HOLD,
+            f"pottle hold {lot.code}",
         )
 
 

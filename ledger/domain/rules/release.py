@@ -77,7 +77,7 @@ def _seen(lot: LotState, making: LotState) -> Iterator[Finding]:
         return
     filling = opener(lot) if lot is not making else None
     if what := unseen(making, filling):
-        yield stands_in_the_way(what, f"Look at it: pottle look {lot.code} GRADE --of neat")
+        yield stands_in_the_way(what, "Look at it", f"pottle look {lot.code} GRADE --of neat")
 
 
 def unseen(making: LotState, filling: Entry | None = None) -> str | None:
@@ -143,7 +143,8 @@ def _measured(making: LotState) -> Iterator[Finding]:
     if making.opened.lot_type is LotType.MADE and not latest(making, Finish):
         yield stands_in_the_way(
             f"{making.code} has no yield in the book.",
-            f"Finish it with what came out: pottle finish {making.code} VOLUME",
+            "Finish it with what came out",
+            f"pottle finish {making.code} VOLUME",
         )
 
 
@@ -155,9 +156,16 @@ def _judged(lot: LotState) -> Iterator[Finding]:
         )
 
 
-def stands_in_the_way(what: str, todo: str) -> Finding:
-    """Return a finding that stands in the way of a release."""
-    return Finding(Severity.GATE, "release", what, todo)
+def stands_in_the_way(what: str, todo: str, command: str | None = None) -> Finding:
+    """Return a finding that stands in the way of a release.
+
+    Args:
+        what: What does.
+        todo: What to do about it: a sentence, or the words before the command.
+        command: What to type for it.
+    """
+    told = f"{todo}: {command}" if command else todo
+    return Finding(Severity.GATE, "release", what, told, command)
 
 
 def looks_right(draft: Draft, scene: Scene) -> Iterator[Finding]:

@@ -25,9 +25,12 @@ class Case:
         return self.name
 
 
-def said(severity: Severity, rule: str, what: str, todo: str) -> list[Finding]:
-    """Return the one finding that is expected."""
-    return [Finding(severity, rule, what, todo)]
+def said(
+    severity: Severity, rule: str, what: str, todo: str, command: str | None = None
+) -> list[Finding]:
+    """Return the one finding that is expected; a command ends what is to be done."""
+    told = f"{todo}: {command}" if command else todo
+    return [Finding(severity, rule, what, told, command)]
 
 
 def find(rules: Sequence[Rule], case: Case) -> list[Finding]:

@@ -16,9 +16,9 @@ LABELS = make(Labels, printed=15, used=15, spoiled=0)
 """One on each of the bottles that are filled here."""
 
 
-def stop(what: str, todo: str) -> list[Finding]:
+def stop(what: str, todo: str, command: str | None = None) -> list[Finding]:
     """Return the one thing that stands in the way."""
-    return said(GATE, "release", what, todo)
+    return said(GATE, "release", what, todo, command)
 
 
 def released(state: LotState, by: str = "CD", **control: Any) -> tuple[Any, Any]:

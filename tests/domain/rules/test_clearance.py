@@ -23,7 +23,7 @@ def reviewed(*later: Facts) -> tuple[Any, Any]:
 
 
 UNREVIEWED = stop(
-    "Deviation 2 has not been reviewed: Something was found.", "Review it: pottle check --entry 2"
+    "Deviation 2 has not been reviewed: Something was found.", "Review it", "pottle check --entry 2"
 )
 DEVIATIONS = [
     Case("a deviation that nobody reviewed", *reviewed(DEVIATION), UNREVIEWED),
@@ -60,7 +60,8 @@ INPUTS = [
             *with_essence(now),
             stop(
                 f"X-1, which is in E-1, is not released; it is {now}.",
-                "Decide about it first: pottle release X-1",
+                "Decide about it first",
+                "pottle release X-1",
             ),
         )
         for now in PENDING
@@ -77,17 +78,19 @@ def labelled(*sheets: Labels) -> tuple[Any, Any]:
 
 
 def uneven(told: str) -> list[Finding]:
-    return stop(f"The labels of P-1 do not add up: {told}.", TELL_LABELS)
+    return stop(f"The labels of P-1 do not add up: {told}.", *TELL_LABELS)
 
 
-TELL_LABELS = "Record what became of them: pottle label P-1 --used N --spoiled N"
+TELL_LABELS = ("Record what became of them", "pottle label P-1 --used N --spoiled N")
 RECONCILED = [
     Case("one on each of fifteen bottles, one spoiled", *labelled(make(Labels))),
     Case("in two goes", *labelled(make(Labels, used=None, spoiled=None), make(Labels, printed=0))),
     Case(
         "none",
         *labelled(),
-        stop("No labels are in the book of P-1.", "Print them: pottle label P-1 --out labels.pdf"),
+        stop(
+            "No labels are in the book of P-1.", "Print them", "pottle label P-1 --out labels.pdf"
+        ),
     ),
     Case(
         "one is missing",

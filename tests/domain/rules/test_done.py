@@ -39,7 +39,8 @@ PACK = FormulaStep("bottle")
 def missing(number: int, what: str, todo: str) -> list[Finding]:
     return stop(
         f"Step {number} of orange version 1, {what}, is not in the book of E-1.",
-        f"Record it: pottle {todo}",
+        "Record it",
+        f"pottle {todo}",
     )
 
 
@@ -50,7 +51,8 @@ def rest_for(what: str) -> str:
 def too_few(passed: int, asked: int) -> list[Finding]:
     return stop(
         f"E-1 had {passed} of the {asked} passes that orange version 1 asks for.",
-        "Filter it again: pottle filter E-1 --medium paper --pore SIZE --out VOLUME",
+        "Filter it again",
+        "pottle filter E-1 --medium paper --pore SIZE --out VOLUME",
     )
 
 

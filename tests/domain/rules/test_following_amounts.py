@@ -31,6 +31,11 @@ TWO_LINES = (
     FormulaLine(ml(20), material="oil", tolerance_mpct=2000),
 )
 IN_TWO = make(Formula, lines=TWO_LINES)
+LARGE_LINES = (
+    FormulaLine(ml(2000), material="oil", tolerance_mpct=5000),
+    FormulaLine(grams(3000), material="carb", tolerance_mpct=5000),
+)
+LARGE = make(Formula, lines=LARGE_LINES)
 
 
 def adding(facts: Add, *before: Facts, formula: Formula = ORANGE) -> tuple[Any, Any]:
@@ -108,6 +113,32 @@ ADDITIONS = [
             "61.2 mL.",
         ),
     ),
+    Case("litres, as much as is allowed", *adding(oils(2100), formula=LARGE)),
+    Case(
+        "litres, more by so little that three decimals would hide it",
+        *adding(oils(2100.4), formula=LARGE),
+        why(
+            "formula",
+            "With this 2.1004 L of oil are in E-1; orange version 1 calls for 2 L, at most 2.1 L.",
+        ),
+    ),
+    Case(
+        "litres, more than three decimals show",
+        *adding(oils(2123.4567), formula=LARGE),
+        why(
+            "formula",
+            "With this 2.123 L of oil are in E-1; orange version 1 calls for 2 L, at most 2.1 L.",
+        ),
+    ),
+    Case(
+        "kilograms, more by a milligram",
+        *adding(make(Add, source="C-1", amount=grams(3150.001)), formula=LARGE),
+        why(
+            "formula",
+            "With this 3.150001 kg of carb are in E-1; orange version 1 calls for 3 kg, at most "
+            "3.15 kg.",
+        ),
+    ),
     Case("what is made here by the formula that is called for", *dosing("E-2", 126)),
     Case(
         "more of what is made here than is called for",
@@ -155,6 +186,15 @@ ENDS = [
         why(
             "formula",
             "Of oil 32.339 mL went into E-1; orange version 1 calls for 33 mL, at least 32.34 mL.",
+            MISSING,
+        ),
+    ),
+    Case(
+        "short by so little that three decimals of a litre would hide it",
+        *finishing(oils(1899.6), replace(CARB, amount=grams(3000)), lines=LARGE_LINES),
+        why(
+            "formula",
+            "Of oil 1.8996 L went into E-1; orange version 1 calls for 2 L, at least 1.9 L.",
             MISSING,
         ),
     ),

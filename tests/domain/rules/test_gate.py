@@ -22,7 +22,7 @@ from tests.domain.rules.cases import Case, find
 from tests.domain.rules.leaving import LABELS, WHOLE_GATE, released, stepped, stop
 
 LOOK, FILTER, FINISH = make(Look), make(Filter), make(Finish)
-HOLD = "Hold it: pottle hold E-1, or rework it."
+HOLD = ("Rework it, or hold it", "pottle hold E-1")
 
 
 PACK = FormulaStep("bottle")
@@ -38,7 +38,8 @@ POURED_ASKED = "as poured, 1:7, at most 5 °C"
 def unseen(how: str, todo: str, code: str = "E-1") -> list[Finding]:
     return stop(
         f"{code} has not been looked at {how} since it last changed, as orange version 1 asks.",
-        f"Look at it: pottle look {code} GRADE --of {todo}",
+        "Look at it",
+        f"pottle look {code} GRADE --of {todo}",
     )
 
 
@@ -84,7 +85,8 @@ LOOKS = [
         *stepped((POURED,), otherwise(grade=Grade.HAZY)),
         stop(
             f"Looked at {POURED_ASKED}, E-1 was hazy; orange version 1 asks for clear or better.",
-            "Clear it and look again, or hold it: pottle hold E-1",
+            "Clear it and look again, or hold it",
+            "pottle hold E-1",
         ),
     ),
     Case(
@@ -114,7 +116,8 @@ LOOKS = [
         stop(
             "E-1 has not been looked at neat, 30 d after finishing since it last changed, as "
             "orange version 1 asks.",
-            "Look at it when it is old enough: pottle due",
+            "Look at it when it is old enough",
+            "pottle due",
         ),
     ),
     Case("never finished", *stepped((AGED,), LOOK), TOO_FRESH),
@@ -163,7 +166,7 @@ def looked(
 
 def meant_to_be(grade: str, wanted: str) -> list[Finding]:
     what = f"The last look at E-1 found it {grade}; orange version 1 wants it {wanted}."
-    return stop(what, HOLD)
+    return stop(what, *HOLD)
 
 
 CLARITY = [
@@ -196,13 +199,13 @@ CLARITY = [
     Case(
         "a ring",
         *looked("bright", Grade.CLEAR, ring=True),
-        stop("The last look at E-1 found an oil ring.", HOLD),
+        stop("The last look at E-1 found an oil ring.", *HOLD),
     ),
     Case(
         "hazy with flakes and sediment",
         *looked("hazy", Grade.CLEAR, floc=True, sediment=True),
         meant_to_be("hazy", "clear or better")
-        + stop("The last look at E-1 found flakes and sediment.", HOLD),
+        + stop("The last look at E-1 found flakes and sediment.", *HOLD),
     ),
 ]
 

@@ -22,22 +22,25 @@ ASKS = make(
     wanted_clarity=Grade.CLEAR,
     abv_max_mpct=500,
 )
-HOLD = "Hold it: pottle hold E-1, or rework it."
+HOLD = ("Rework it, or hold it", "pottle hold E-1")
 ALL_OF_IT = [
     *stop(
         "Step 1 of orange version 1, rest to chill, is not in the book of E-1.",
-        "Record it: pottle rest E-1 --for chill --started WHEN --until WHEN",
+        "Record it",
+        "pottle rest E-1 --for chill --started WHEN --until WHEN",
     ),
     *stop(
         "E-1 has not been looked at as poured, 1:7, at most 5 °C since it last changed, as orange "
         "version 1 asks.",
-        "Look at it: pottle look E-1 GRADE --of as-poured --dilution 1:7 --temp DEGREES",
+        "Look at it",
+        "pottle look E-1 GRADE --of as-poured --dilution 1:7 --temp DEGREES",
     ),
-    *stop("The last look at E-1 found it milky; orange version 1 wants it clear or better.", HOLD),
-    *stop("The last look at E-1 found an oil ring.", HOLD),
+    *stop("The last look at E-1 found it milky; orange version 1 wants it clear or better.", *HOLD),
+    *stop("The last look at E-1 found an oil ring.", *HOLD),
     *stop(
         "Deviation 2 has not been reviewed: Something was found.",
-        "Review it: pottle check --entry 2",
+        "Review it",
+        "pottle check --entry 2",
     ),
     *stop(
         "E-1 has 9 % vol; orange version 1 asks for at most 0.5 % vol.",

@@ -27,8 +27,8 @@ ADD, FILTER, LOOK, FINISH = make(Add), make(Filter), make(Look), make(Finish)
 RINSE = make(Rinse)
 
 
-def gate(what: str, todo: str) -> list[Finding]:
-    return said(GATE, "release", what, todo)
+def gate(what: str, todo: str, command: str | None = None) -> list[Finding]:
+    return said(GATE, "release", what, todo, command)
 
 
 def release_of(state: Any, **changes: Any) -> tuple[Any, Any]:
@@ -40,17 +40,17 @@ def batch(*later: Any, **changes: Any) -> Any:
 
 
 def unseen(code: str = "E-1") -> list[Finding]:
-    todo = f"Look at it: pottle look {code} GRADE --of neat"
-    return gate("E-1 has not been looked at.", todo)
+    command = f"pottle look {code} GRADE --of neat"
+    return gate("E-1 has not been looked at.", "Look at it", command)
 
 
 def unseen_since(code: str = "E-1") -> list[Finding]:
-    todo = f"Look at it: pottle look {code} GRADE --of neat"
-    return gate("E-1 has not been looked at since it last changed.", todo)
+    command = f"pottle look {code} GRADE --of neat"
+    return gate("E-1 has not been looked at since it last changed.", "Look at it", command)
 
 
 NO_YIELD = gate(
-    "E-1 has no yield in the book.", "Finish it with what came out: pottle finish E-1 VOLUME"
+    "E-1 has no yield in the book.", "Finish it with what came out", "pottle finish E-1 VOLUME"
 )
 REWORK = make(Judge, verdict=Verdict.REWORK)
 APART, WASTE = make(Rinse, went_to=RinseTo.APART), make(Rinse, went_to=RinseTo.WASTE)
