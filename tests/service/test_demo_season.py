@@ -14,7 +14,7 @@ from ledger.errors import FindingError
 from ledger.service.book import Book, How
 from ledger.service.carrying import traced
 from ledger.service.looking import entries_of_kind, journal, materials, stock
-from ledger.service.recalling import recall_of
+from ledger.service.recall_standing import recall_of
 from ledger.service.season import Played, SeasonClock, play, read_season, start_time
 from ledger.service.selling import judge
 from ledger.service.setting_up import init

@@ -10,7 +10,7 @@ from ledger.domain.lots import Status
 from ledger.errors import ReasonNeededError, RefusedError
 from ledger.service.carrying import traced
 from ledger.service.looking import brief_of
-from ledger.service.recalling import Recall, recall_of, recall_on
+from ledger.service.recall_standing import Recall, recall_of, recall_on
 from reports.build.plain import traced_plain
 from reports.build.recall_plain import recall_plain
 from reports.build.recalling import accounted_line
