@@ -7,6 +7,7 @@ Refuses: to write over what is in the folder.
 from collections.abc import Sequence
 from io import BytesIO
 from pathlib import Path
+from typing import NamedTuple
 
 from cli.call import BOOK_NAME, Call
 from cli.files import check_place, write
@@ -17,16 +18,16 @@ from cli.tracing import print_trace
 from ledger.errors import StorageError
 from ledger.science.suspects import Sort
 from ledger.service.book import Book
-from ledger.service.carrying import traced
+from ledger.service.carrying import Traced, traced
 from ledger.service.looking import dossier
 from ledger.service.season import Season, SeasonClock, play, read_season, start_time
 from ledger.service.serving import card
 from ledger.service.setting_up import init
 from ledger.service.suspecting import Suspicion, suspects
-from ledger.service.verifying import verify
+from ledger.service.verifying import Audit, verify
 from reports.build.papers import label_sheet_view
 from reports.build.plain import audit_plain, traced_plain
-from reports.build.story import told
+from reports.build.story import book_line, told
 from reports.pdf.labels import label_sheet
 
 SHEET_LABELS = 12
@@ -40,46 +41,78 @@ def season_folder() -> Path:
     return inside if inside.is_dir() else Path(__file__).parents[1] / "sample_data" / "season"
 
 
+class Places(NamedTuple):
+    """Where the demonstration puts what it makes."""
+
+    book: Path
+    """The book."""
+    labels: Path
+    """The sheet of labels."""
+    record: Path
+    """The batch record."""
+
+
+class Found(NamedTuple):
+    """What the book answers about the cloudy bottle."""
+
+    cloudy: str
+    """Its code."""
+    causes: Suspicion
+    """What the cloudy bottles have in common."""
+    back: Traced
+    """All that it is made of."""
+    audit: Audit
+    """Whether the book is whole."""
+
+
 def demonstrate(call: Call, folder: Path) -> None:
     """Play the season into `folder`, print its papers, trace its cloudy bottle."""
     season = read_season(season_folder())
     make_folder(folder)
-    where, labels, record = (folder / name for name in (BOOK_NAME, "labels.pdf", "record.pdf"))
-    for paper in (labels, record):
+    places = Places(*(folder / name for name in (BOOK_NAME, "labels.pdf", "record.pdf")))
+    for paper in (places.labels, places.record):
         check_place(paper, force=False, instead=OTHER_FOLDER)
-    book, codes = play_into(season, where, quiet=call.json)
+    book, codes = play_into(season, places.book, quiet=call.json)
     story = season.story
-    print_record(book, codes[story.record], record, by=None, force=False)
-    _print_labels(book, codes[story.labels], labels)
-    cloudy = codes[story.cloudy]
-    causes = suspects(book, complaints=True)
-    named = _named_lots(causes)
-    back = traced(book, cloudy, forward=False)
-    with progress("Verifying", quiet=call.json) as tick:
-        audit = verify(book, tick)
+    print_record(book, codes[story.record], places.record, by=None, force=False)
+    _print_labels(book, codes[story.labels], places.labels)
+    found = _looked_into(book, codes[story.cloudy], quiet=call.json)
     if call.json:
-        print_json(
-            {
-                "ledger": str(where),
-                "labels": str(labels),
-                "record": str(record),
-                "cloudy": cloudy,
-                "common": named,
-                "trace": traced_plain(back),
-                "verify": audit_plain(audit),
-            }
-        )
-        return
-    print_lines(told(season.house.name, audit.entries, cloudy, causes))
-    print_trace(back, back=True, forward=False)
-    _show_sisters(book, named)
+        print_json(_plain(places, found))
+    else:
+        _tell(book, season.house.name, places, found)
+
+
+def _looked_into(book: Book, cloudy: str, *, quiet: bool) -> Found:
+    causes = suspects(book, complaints=True)
+    back = traced(book, cloudy, forward=False)
+    with progress("Verifying", quiet=quiet) as tick:
+        return Found(cloudy, causes, back, verify(book, tick))
+
+
+def _plain(places: Places, found: Found) -> dict[str, object]:
+    return {
+        "ledger": str(places.book),
+        "labels": str(places.labels),
+        "record": str(places.record),
+        "cloudy": found.cloudy,
+        "common": _named_lots(found.causes),
+        "trace": traced_plain(found.back),
+        "verify": audit_plain(found.audit),
+    }
+
+
+def _tell(book: Book, house_name: str, places: Places, found: Found) -> None:
+    print_lines(told(house_name, found.audit.entries, found.cloudy, found.causes))
+    print_trace(found.back, back=True, forward=False)
+    _show_sisters(book, _named_lots(found.causes))
     print_lines(
         [
             "",
-            f"The book is at {where} ({audit.entries} entries, verified).",
-            f"A sheet of labels is at {labels}, a batch record at {record}.",
-            f"To see how sure it is: pottle --ledger {where} suspects --complaints --explain",
-            f"Next: pottle --ledger {where} stock",
+            book_line(str(places.book), found.audit),
+            f"A sheet of labels is at {places.labels}, a batch record at {places.record}.",
+            f"To see how sure it is: pottle --ledger {places.book} suspects --complaints --explain",
+            f"Next: pottle --ledger {places.book} stock",
         ]
     )
 

@@ -14,7 +14,8 @@ from cli.tables import print_json, print_lines, print_table
 from ledger.errors import InputError
 from ledger.service.book import Book
 from ledger.service.looking import find_lot
-from ledger.service.recalling import Recall, close_recall, recall, recall_of, with_days
+from ledger.service.recall_standing import Recall, recall_of, with_days
+from ledger.service.recalling import close_recall, recall
 from ledger.store.turnover import Tick
 from reports.build.recall_plain import recall_plain
 from reports.build.recalling import (

@@ -107,10 +107,10 @@ def person_add(
 ) -> None:
     """Add a person who writes in the book."""
     from cli.out import recorded
-    from ledger.service import setting_up as verbs
+    from ledger.service.people import person
 
     book = call.book()
-    recorded(call, book, verbs.person(book, call.how(), initials=initials, name=name, role=role))
+    recorded(call, book, person(book, call.how(), initials=initials, name=name, role=role))
 
 
 def person_list(call: Call) -> None:

@@ -113,20 +113,14 @@ def mass_percent_from_abv(abv: float, base: Base = Base.CELSIUS_20) -> float:
     return 100 * solve(lambda p: _abv(p, base), check_strength(abv), 0, 1)
 
 
-def grams_per_100ml_from_abv(abv: float) -> float:
-    """Return the g of ethanol in 100 mL, both at 20 °C, of a % vol at 20 °C, not rounded.
-
-    >>> round(grams_per_100ml_from_abv(40), 2)
-    31.57
-    """
-    return check_strength(abv) * ETHANOL_KG_PER_M3 / 1000
-
-
 def abv_from_grams_per_100ml(grams: float) -> float:
     """Return the % vol at 20 °C of the g of ethanol in 100 mL at 20 °C, not rounded.
 
     Raises:
         RefusedError: 100 mL cannot hold that much.
+
+    >>> round(abv_from_grams_per_100ml(31.57), 2)
+    40.0
     """
     grams = within(
         grams,

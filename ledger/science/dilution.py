@@ -8,8 +8,9 @@ cannot be, a dilution upwards or to the same strength, temperatures outside OIML
 from msgspec import Struct
 
 from ledger.domain.quantity import Measure, Quantity
-from ledger.errors import RefusedError
+from ledger.errors import RefusedError, attempt
 from ledger.science.alcohol import abv_from_mass_percent, density, mass_percent_from_abv
+from ledger.science.alcoholmeter import indicated_from_true
 from ledger.science.ranges import figure
 
 
@@ -24,6 +25,9 @@ class Warmed(Struct, frozen=True):
     """Water, measured at that temperature."""
     final_ul: int
     """What they make, at that temperature."""
+    shown_abv: float | None
+    """% vol that a glass alcoholmeter for 20 °C shows in it there, not rounded; None: off its
+    scale."""
 
 
 class Dilution(Struct, frozen=True):
@@ -109,7 +113,9 @@ def dilute(
         step=step,
         check_abv=check_abv,
         check_ul=round(check_ul),
-        warmed=_warmed(temp_c, (strong, 0.0, wanted), (stock_mg, water_mg, final_mg), step),
+        warmed=_warmed(
+            temp_c, target_abv, (strong, 0.0, wanted), (stock_mg, water_mg, final_mg), step
+        ),
     )
 
 
@@ -191,14 +197,16 @@ def _refuse_upwards(stock_abv: float, target_abv: float) -> None:
 
 def _warmed(
     temp_c: float | None,
+    target_abv: float,
     mass_percents: tuple[float, float, float],
     masses_mg: tuple[float, float, float],
     step: int,
 ) -> Warmed | None:
     if temp_c is None:
         return None
-    volumes = [
+    stock_ul, water_ul, final_ul = (
         round_to(mass * 1000 / density(percent, temp_c), step)
         for percent, mass in zip(mass_percents, masses_mg, strict=True)
-    ]
-    return Warmed(temp_c, *volumes)
+    )
+    shown_abv = attempt([], lambda: indicated_from_true(target_abv, temp_c), None)
+    return Warmed(temp_c, stock_ul, water_ul, final_ul, shown_abv)

@@ -13,12 +13,7 @@ A refractometer that compensates temperature needs no correction; this module ha
 from collections.abc import Callable
 
 from ledger.science import sps4
-from ledger.science.hydrometer import (
-    shown_density,
-    specific_gravity,
-    specific_gravity_in_air,
-    true_density,
-)
+from ledger.science.hydrometer import specific_gravity, specific_gravity_in_air, true_density
 from ledger.science.ranges import Limits, figure, within
 from ledger.science.solving import solve
 
@@ -143,16 +138,6 @@ def true_from_indicated(indicated_brix: float, temp_c: float, base_c: float = 20
     check_temperature(temp_c)
     true = true_density(density(indicated_brix, base_c), temp_c, base_c)
     return brix_from_density(true, temp_c)
-
-
-def indicated_from_true(true_brix: float, temp_c: float, base_c: float = 20.0) -> float:
-    """Return the °Brix a glass hydrometer shows in a syrup at a temperature, not rounded.
-
-    Raises:
-        RefusedError: Strength or temperature is outside, or the reading off the scale.
-    """
-    shown = shown_density(density(true_brix, temp_c), temp_c, base_c)
-    return brix_from_density(shown, base_c)
 
 
 def check_brix(brix: float) -> float:

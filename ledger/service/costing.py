@@ -8,14 +8,15 @@ from fractions import Fraction
 
 from msgspec import Struct
 
-from ledger.domain.entries import Bottle, Receipt, Start
-from ledger.domain.entries.words import LotType, ProductKind
+from ledger.domain.entries import Bottle, House, Receipt, Start
+from ledger.domain.entries.words import LotType
 from ledger.domain.lots import LotState, latest, name, opener
-from ledger.domain.quantity import Measure, parse_quantity
-from ledger.errors import InputError, RefusedError
+from ledger.domain.quantity import Measure
+from ledger.errors import RefusedError
 from ledger.science.costing import DUTY, LABOUR, NANO, Cost, Reckoner, in_cents, price_for_margin
 from ledger.service.batches import read_pour
 from ledger.service.book import Book
+from ledger.service.glasses import POURED, read_glass, soda_parts
 from ledger.service.known import known_lot
 from ledger.service.scenes import lot_state
 from ledger.service.words import read_scaled, resolve_lot
@@ -23,14 +24,6 @@ from ledger.store import queries
 from ledger.store.briefs import briefs
 from ledger.store.engine import Connection
 from ledger.store.steps import steps_behind
-
-GLASS_UL = 240_000
-"""A glass, unless another is named: 30 mL of syrup and 210 mL of soda (common practice, no source).
-"""
-POURED = frozenset({ProductKind.SYRUP, ProductKind.BASE_SYRUP})
-"""Kinds of product that are poured into a glass as they are."""
-SODA_PARTS = 7
-"""Parts of soda water to one of syrup, unless the batch says otherwise (common practice)."""
 
 
 class CostLine(Struct, frozen=True):
@@ -117,21 +110,13 @@ def cost(
     with book.reading() as connection:
         code = resolve_lot(connection, text, by)
         house = queries.house(connection)
-        hour_minor = read_scaled(hour, 100, "", "cost of an hour") if hour else None
-        if hour_minor is None and house:
-            hour_minor = house.hour_minor
+        hour_minor = _hour_minor(hour, house)
         behind = steps_behind(connection, known_lot(connection, code).seq)
         found = Reckoner(behind.steps, behind.bought, hour_minor).cost(code)
         state = lot_state(connection, code, is_whole=False)
-        start = latest(state.bulk or state, Start)
-        parts = read_pour(pour) or (start.pour_parts if start else None) or SODA_PARTS
-        per_ml = _per_ml(state, found)
-        glass_ul = read_glass(glass)
-        is_poured = start is not None and start.product_kind in POURED
-        per_glass = per_ml * glass_ul / 1000 / (parts + 1) if per_ml and is_poured else None
-        packed = state.opened.lot_type is LotType.PACKED and found.there
-        per_bottle = Fraction(found.total * 10**6, found.there * NANO) if packed else None
-        margin_mpct = read_margin(margin)
+        parts = soda_parts(read_pour(pour), latest(state.bulk or state, Start))
+        glass_ul, margin_mpct = read_glass(glass), read_margin(margin)
+        per_ml, per_bottle = _per_ml(state, found), _per_bottle(state, found)
         cents = in_cents(found.money)
         unpriced = tuple(_unpriced(connection, lot) for lot in sorted(found.unpriced))
         return CostCard(
@@ -147,7 +132,7 @@ def cost(
             total_minor=sum(cents.values()),
             per_ml=per_ml,
             per_bottle=per_bottle,
-            per_glass=per_glass,
+            per_glass=_per_glass(state, per_ml, glass_ul, parts),
             glass_ul=glass_ul,
             pour_parts=parts,
             lost_share=_lost(found),
@@ -158,6 +143,13 @@ def cost(
         )
 
 
+def _hour_minor(told: str | None, house: House | None) -> int | None:
+    """Return what an hour of work costs: as told, else as the house says."""
+    if told:
+        return read_scaled(told, 100, "", "cost of an hour")
+    return house.hour_minor if house else None
+
+
 def _per_ml(state: LotState, found: Cost) -> Fraction | None:
     volume_ul = found.there
     if state.measure is Measure.UEACH:
@@ -166,6 +158,22 @@ def _per_ml(state: LotState, found: Cost) -> Fraction | None:
     if state.measure is Measure.MG or not volume_ul:
         return None
     return Fraction(found.total * 1000, volume_ul * NANO)
+
+
+def _per_bottle(state: LotState, found: Cost) -> Fraction | None:
+    if state.opened.lot_type is not LotType.PACKED or not found.there:
+        return None
+    return Fraction(found.total * 10**6, found.there * NANO)
+
+
+def _per_glass(
+    state: LotState, per_ml: Fraction | None, glass_ul: int, parts: int
+) -> Fraction | None:
+    """Return the price of what is poured into a glass; None for what is not poured as it is."""
+    start = latest(state.bulk or state, Start)
+    if not per_ml or start is None or start.product_kind not in POURED:
+        return None
+    return per_ml * glass_ul / 1000 / (parts + 1)
 
 
 def _lost(found: Cost) -> Fraction | None:
@@ -204,20 +212,6 @@ def _unpriced(connection: Connection, code: str) -> tuple[str, str]:
     what = f"{code}, {name(state)}, was received without a price, so it counts as nothing here."
     number = entry.seq if entry and receipt else "NUMBER"
     return what, f'pottle correct {number} --set cost=PRICE --because "from the invoice"'
-
-
-def read_glass(text: str | None) -> int:
-    """Return the volume of a glass in microlitres; the usual one when none is named.
-
-    Raises:
-        InputError: It is no volume.
-    """
-    if not text:
-        return GLASS_UL
-    found = parse_quantity(text)
-    if found.measure is not Measure.UL:
-        raise InputError(f'"{text}" is not the size of a glass.', "Write a volume, such as 240mL.")
-    return found.amount
 
 
 def read_margin(text: str | None) -> int | None:

@@ -45,6 +45,11 @@ STEPS: dict[str, tuple[str, ...]] = {
     "note": (),
 }
 """Verbs that a step may have, each with the limits that it may have."""
+ASKED_FOR = {
+    "rest": ("rest-for", "Say what it is for."),
+    "look": ("looked-at", "Say what is to be looked at."),
+}
+"""What a step of a verb must tell, with what to do where it does not."""
 
 
 class Known(Struct, frozen=True):
@@ -86,11 +91,7 @@ def _formula(head: Table) -> Formula:
     head.known(HEAD, "the formula")
     head.needs("basis")
     basis = head.amount("basis", Measure.UL) or Quantity(1, Measure.UL, "")
-    limits = {
-        key: head.number_of(key, 1000, "%")
-        for key in ("yield-min", "yield-max", "abv-min", "abv-max")
-    }
-    head.in_order(limits)
+    limits = _limits(head)
     return Formula(
         code=head.text("code").lower(),
         version=_version(head),
@@ -116,6 +117,14 @@ def _formula(head: Table) -> Formula:
         claim=head.text_or_none("claim"),
         keeping=tuple(_keeping(row) for row in _rows(head, "keeping")),
     )
+
+
+def _limits(head: Table) -> dict[str, int | None]:
+    """Return the least and the most of yield and strength, in thousandths of a per cent."""
+    keys = ("yield-min", "yield-max", "abv-min", "abv-max")
+    limits = {key: head.number_of(key, 1000, "%") for key in keys}
+    head.in_order(limits)
+    return limits
 
 
 def _version(head: Table) -> int:
@@ -163,26 +172,11 @@ def _line(row: Table) -> FormulaLine:
 
 
 def _step(row: Table) -> FormulaStep:
-    verb = row.text("verb").lower()
-    if verb and verb not in STEPS:
-        error = InputError(
-            f'"{verb}" is not a verb of the bench.', f"Choose one of: {', '.join(STEPS)}."
-        )
-        row.say("verb", error)
+    verb, words = _step_verb(row), row.words
     own = STEPS.get(verb, tuple(row.cells))
     row.known(("verb", "words", *own), f"the step {verb}")
-    words, minutes = row.words, row.words.minutes
-    for key in own[:1] if verb in ("rest", "look") else ():
-        if key not in row.cells:
-            todo = f"Say {'what it is for' if verb == 'rest' else 'what is to be looked at'}."
-            row.say(key, InputError(f'The step {verb} has no "{key}".', todo))
-    ends = {
-        "at-least": row.read("at-least", minutes),
-        "at-most": row.read("at-most", minutes),
-        "temp-min": row.number_of("temp-min", 1000, "°C"),
-        "temp-max": row.number_of("temp-max", 1000, "°C"),
-    }
-    row.in_order(ends)
+    _asks_for(row, verb)
+    ends = _ends(row)
     return FormulaStep(
         verb=verb,
         words=row.text_or_none("words"),
@@ -197,8 +191,37 @@ def _step(row: Table) -> FormulaStep:
         looked_at=row.read("looked-at", lambda word: words.one_of(word, LookedAt, "thing to see")),
         dilution=row.text_or_none("dilution"),
         worst=row.read("worst", lambda word: words.one_of(word, Grade, "grade")),
-        age_minutes=row.read("age", minutes),
+        age_minutes=row.read("age", words.minutes),
     )
+
+
+def _step_verb(row: Table) -> str:
+    verb = row.text("verb").lower()
+    if verb and verb not in STEPS:
+        todo = f"Choose one of: {', '.join(STEPS)}."
+        row.say("verb", InputError(f'"{verb}" is not a verb of the bench.', todo))
+    return verb
+
+
+def _asks_for(row: Table, verb: str) -> None:
+    """Say that a rest or a look does not tell what it is for."""
+    if verb not in ASKED_FOR:
+        return
+    key, todo = ASKED_FOR[verb]
+    if key not in row.cells:
+        row.say(key, InputError(f'The step {verb} has no "{key}".', todo))
+
+
+def _ends(row: Table) -> dict[str, int | None]:
+    """Return the least and the most of a step's time and warmth."""
+    ends = {
+        "at-least": row.read("at-least", row.words.minutes),
+        "at-most": row.read("at-most", row.words.minutes),
+        "temp-min": row.number_of("temp-min", 1000, "°C"),
+        "temp-max": row.number_of("temp-max", 1000, "°C"),
+    }
+    row.in_order(ends)
+    return ends
 
 
 def _keeping(row: Table) -> Keeping:

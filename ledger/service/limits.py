@@ -16,8 +16,8 @@ from ledger.errors import RefusedError
 from ledger.service.book import Book, How, Recorded
 from ledger.service.desk import at_desk
 from ledger.service.home import today_on
-from ledger.service.setting_up import read_code
 from ledger.service.shipped import limit_versions
+from ledger.service.short_names import read_code
 from ledger.service.words import Words
 
 

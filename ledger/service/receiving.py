@@ -9,7 +9,7 @@ from ledger.domain.entries.words import FoodGrade, LotType, Verdict
 from ledger.errors import RefusedError
 from ledger.service.book import Book, How, Recorded
 from ledger.service.desk import Desk, at_desk
-from ledger.service.setting_up import read_strength
+from ledger.service.materials import read_strength
 from ledger.store import queries
 
 

@@ -26,22 +26,14 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
     skip = corrected.stands_for if corrected else 0
     number = skip or recorder.size(connection) + 1
     moment = Moment(draft.happened.at, number)
-    is_opened_here = draft.opens is not None and draft.opens.code == draft.lot
-    lot = None
-    if draft.lot and not is_opened_here:
-        lot = lot_state(connection, draft.lot, moment, skip, _looks_through(draft))
-    sources = tuple(
-        lot_state(connection, code, None, skip, is_whole=True) for code in source_codes(draft)
-    )
-    facts = draft.facts
+    lot = _lot_of(connection, draft, moment, skip)
+    sources = tuple(lot_state(connection, code, None, skip) for code in source_codes(draft))
     return Scene(
         now=now,
         has_house=queries.house(connection) is not None,
         people=queries.people(connection),
-        materials=frozenset(
-            code for code in material_names(draft) if queries.material(connection, code)
-        ),
-        formulas=_versions(connection, facts.code) if isinstance(facts, Formula) else frozenset(),
+        materials=_known_materials(connection, draft),
+        formulas=_versions(connection, draft),
         lot=lot,
         sources=sources,
         made_from_lot=_made_from(lot, sources),
@@ -52,6 +44,26 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
         uses_of_opened=_uses(connection, draft, skip),
         control=control_of(connection, draft, lot, sources, skip),
     )
+
+
+def _lot_of(connection: Connection, draft: Draft, moment: Moment, skip: int) -> LotState | None:
+    """Return the lot of a draft as it was at a moment; None for one that the draft opens."""
+    if draft.lot is None or (draft.opens and draft.opens.code == draft.lot):
+        return None
+    return lot_state(connection, draft.lot, moment, skip, _looks_through(draft))
+
+
+def _known_materials(connection: Connection, draft: Draft) -> frozenset[str]:
+    named = material_names(draft)
+    return frozenset(code for code in named if queries.material(connection, code))
+
+
+def _versions(connection: Connection, draft: Draft) -> frozenset[tuple[str, int]]:
+    """Return the versions that the book has of a formula that is loaded."""
+    if not isinstance(draft.facts, Formula):
+        return frozenset()
+    known = queries.formulas(connection, draft.facts.code)
+    return frozenset((item.code, item.version) for item in known)
 
 
 def lot_state(
@@ -134,10 +146,6 @@ def _made_from(lot: LotState | None, sources: tuple[LotState, ...]) -> frozenset
     return frozenset(
         state.code for state in sources if state.seq != lot.seq and lot.seq in state.made_from
     )
-
-
-def _versions(connection: Connection, code: str) -> frozenset[tuple[str, int]]:
-    return frozenset((item.code, item.version) for item in queries.formulas(connection, code))
 
 
 def _uses(connection: Connection, draft: Draft, chain: int) -> int:

@@ -18,7 +18,7 @@ from ledger.service.batches import read_pour
 from ledger.service.book import Book
 from ledger.service.contents import contents_on
 from ledger.service.controlling import formula_of
-from ledger.service.costing import GLASS_UL, POURED, SODA_PARTS, read_glass
+from ledger.service.glasses import GLASS_UL, POURED, read_glass, soda_parts
 from ledger.service.home import today_on
 from ledger.service.known import known_lot
 from ledger.service.pouring import DOSE_UL, DOSED_INTO, HeldAgainst, pourings, ways
@@ -105,14 +105,11 @@ def card_on(
         dose_ul: What of an essence goes into a syrup, in µL.
         bodies: Whom the daily ceilings are told for, with body weights in kg.
     """
-    state = lot_state(connection, code, is_whole=False)
-    made = contents_on(connection, code)
+    state, made = lot_state(connection, code, is_whole=False), contents_on(connection, code)
     start = latest(state.bulk or state, Start)
-    kind = start.product_kind if start else None
-    formula = formula_of(connection, start) if start else None
-    soda = parts or (start.pour_parts if start else None) or SODA_PARTS
-    known = _materials(connection, made.contents)
+    kind, soda = start.product_kind if start else None, soda_parts(parts, start)
     is_essence = kind not in POURED
+    known = _materials(connection, made.contents)
     poured = pourings(
         made.contents,
         ways(made.contents, dose_ul if is_essence else None),
@@ -129,13 +126,18 @@ def card_on(
         soda_parts=soda,
         pourings=poured,
         is_essence=is_essence,
-        glasses_a_bottle=_a_bottle(state, poured[0].glass) if not is_essence else None,
+        glasses_a_bottle=None if is_essence else _a_bottle(state, poured[0].glass),
         glasses_there=_there(state, poured[0].glass, is_essence, dose_ul),
         unrecorded=_unrecorded(made.contents, known),
         swig_mg=_swig(made.contents, known) if is_essence else {},
         bodies=bodies,
-        claim=formula.claim if formula else None,
+        claim=_claim(connection, start),
     )
+
+
+def _claim(connection: Connection, start: Start | None) -> str | None:
+    formula = formula_of(connection, start) if start else None
+    return formula.claim if formula else None
 
 
 def _a_bottle(state: LotState, glass: Glass) -> int | None:

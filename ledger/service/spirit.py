@@ -4,6 +4,7 @@ Guarantees: every lot that holds alcohol is in it, extracts as well as spirit; l
 without a strength are named. Refuses: a period that ends before it begins.
 """
 
+from collections.abc import Mapping
 from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
@@ -12,9 +13,9 @@ from msgspec import Struct
 from ledger.domain.plain import instant_text
 from ledger.domain.steps import Step
 from ledger.errors import InputError
-from ledger.science.received import holds_alcohol
+from ledger.science.received import ReceivedLot, holds_alcohol
 from ledger.science.replay import Replay
-from ledger.science.spirit import SpiritAccount, account, made_flows, spirit_flows
+from ledger.science.spirit import Flow, SpiritAccount, account, made_flows, spirit_flows
 from ledger.service.book import Book
 from ledger.service.contents import received_lot
 from ledger.service.home import zone_on
@@ -52,29 +53,17 @@ def spirit_account(book: Book, first: str | None, last: str | None) -> SpiritRep
     """
     with book.reading() as connection:
         zone = zone_on(connection)
-        until = read_day(last) if last else book.clock().astimezone(zone).date()
-        since = read_day(first) if first else date(until.year, 1, 1)
-        if until < since:
-            raise InputError(
-                f"The period would end on {until}, before it begins on {since}.",
-                "Give --from the earlier day.",
-            )
+        since, until = _period(first, last, book.clock().astimezone(zone).date())
         ids = all_lots(connection)
         known = {code: received_lot(row) for code, row in received(connection, ids).items()}
-        spirits = {c: lot for c, lot in known.items() if holds_alcohol(lot)}
-        found = steps_of(connection, ids, of_bought=True)
-        made = {code: steps for code, steps in found.steps.items() if code not in known}
-        replay = Replay(made, known)
-        flows = [
-            *(f for c, lot in spirits.items() for f in spirit_flows(lot, found.steps[c])),
-            *(f for code in made for f in made_flows(code, replay.happenings(code))),
-        ]
-        ends = {code: _finished(steps) for code, steps in made.items()}
+        steps = steps_of(connection, ids, of_bought=True).steps
+    spirits = {code: lot for code, lot in known.items() if holds_alcohol(lot)}
+    ends = {code: _finished(told) for code, told in steps.items() if code not in known}
     return SpiritReport(
         since,
         until,
         account(
-            flows,
+            _flows(known, spirits, steps),
             (_instant(since, zone), _instant(until + timedelta(days=1), zone)),
             frozenset(spirits),
             {code: end for code, end in ends.items() if end},
@@ -82,6 +71,32 @@ def spirit_account(book: Book, first: str | None, last: str | None) -> SpiritRep
         {code: lot.name for code, lot in spirits.items()},
         tuple(sorted(code for code, lot in spirits.items() if lot.abv is None)),
     )
+
+
+def _period(first: str | None, last: str | None, today: date) -> tuple[date, date]:
+    """Return the first and the last day of the period asked for."""
+    until = read_day(last) if last else today
+    since = read_day(first) if first else date(until.year, 1, 1)
+    if until < since:
+        raise InputError(
+            f"The period would end on {until}, before it begins on {since}.",
+            "Give --from the earlier day.",
+        )
+    return since, until
+
+
+def _flows(
+    known: Mapping[str, ReceivedLot],
+    spirits: Mapping[str, ReceivedLot],
+    steps: Mapping[str, tuple[Step, ...]],
+) -> list[Flow]:
+    """Return what moved of alcohol, in lots of spirit and in what was made here."""
+    made = {code: told for code, told in steps.items() if code not in known}
+    replay = Replay(made, known)
+    return [
+        *(flow for code, lot in spirits.items() for flow in spirit_flows(lot, steps[code])),
+        *(flow for code in made for flow in made_flows(code, replay.happenings(code))),
+    ]
 
 
 def _finished(steps: tuple[Step, ...]) -> str:

@@ -12,7 +12,7 @@ from ledger.domain.entries import Entry, Finish, Move, Party, Receipt
 from ledger.domain.entries.words import MoveAs
 from ledger.domain.lots import GOES_TO_PEOPLE
 from ledger.service.book import Book
-from ledger.service.recalling import Recall, recall_on
+from ledger.service.recall_standing import Recall, recall_on
 from ledger.service.tracing import trace_on
 from ledger.store import queries
 from ledger.store.briefs import Brief

@@ -13,8 +13,8 @@ from ledger.service.book import Recorded
 Verb = Callable[..., Recorded]
 _PLACES = {
     "house": "setting_up",
-    "person": "setting_up",
-    "material": "setting_up",
+    "person": "people",
+    "material": "materials",
     "party": "parties",
     "limit": "limits",
     "formula": "formulas:load",
@@ -41,10 +41,10 @@ _PLACES = {
     "check": "keeping",
     "clean": "keeping",
     "equipment": "keeping",
-    "count": "keeping",
+    "count": "counting",
     "note": "keeping",
-    "correct": "keeping",
-    "strike": "keeping",
+    "correct": "correcting",
+    "strike": "correcting",
 }
 """The module of each verb, with its name there where that is another."""
 

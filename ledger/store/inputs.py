@@ -1,8 +1,9 @@
 """What went into a lot, and what a vessel held, for the rules.
 
-Guarantees: entries in force only; one statement each. Refuses: to judge.
+Guarantees: entries in force only; a few statements each, however many lots. Refuses: to judge.
 """
 
+import unicodedata
 from collections.abc import Sequence
 from datetime import datetime
 from typing import NamedTuple
@@ -22,13 +23,14 @@ _INTO = (
     "SELECT DISTINCT p.source FROM posting p JOIN entry e ON e.seq = p.seq "
     f"{IN_FORCE} AND p.target = :lot AND p.source IS NOT NULL AND e.stands_for <> :skip"
 )
-_BY_NAME = (
-    "SELECT MIN(n.code) FROM formula n WHERE lower(n.product) = lower(s.product) "
-    "AND NOT EXISTS (SELECT 1 FROM entry c WHERE c.corrects = n.seq)"
+_MAKERS = (
+    "SELECT DISTINCT n.product, n.code FROM formula n "
+    "WHERE NOT EXISTS (SELECT 1 FROM entry c WHERE c.corrects = n.seq)"
 )
+_UNGUIDED = "SELECT MIN(seq), product FROM start WHERE formula IS NULL GROUP BY product"
 _INPUTS = """
     SELECT lot.code, lot.lot_type, lot.measure, o.seq AS opener,
-        r.material, m.sort, COALESCE(s.formula, ({by_name})) AS formula, s.product_kind,
+        r.material, m.sort, s.formula, s.product, s.product_kind,
         (SELECT j.verdict FROM entry e JOIN judge j ON j.seq = e.seq
             LEFT JOIN entry c ON c.corrects = e.seq
             WHERE e.lot = lot.id AND c.corrects IS NULL
@@ -49,7 +51,7 @@ _INPUTS = """
     LEFT JOIN entry mo ON mo.stands_for = k.seq AND mo.kind <> 'strike'
         AND NOT EXISTS (SELECT 1 FROM entry c WHERE c.corrects = mo.seq)
     LEFT JOIN material m ON m.seq = mo.seq
-    WHERE lot.id = w.lot ORDER BY lot.id""".replace("{by_name}", _BY_NAME)
+    WHERE lot.id = w.lot ORDER BY lot.id"""
 _HELD = (
     "SELECT e.kind, e.lot, COALESCE(s.vessel, r.vessel, k.vessel) AS vessel FROM entry e "
     "LEFT JOIN start s ON s.seq = e.seq LEFT JOIN rest r ON r.seq = e.seq "
@@ -71,8 +73,9 @@ _PRODUCT = (
 _CALLED = (
     f"SELECT e.stands_for FROM entry e {IN_FORCE} AND e.seq IN "
     "(SELECT seq FROM receipt WHERE material = :material "
-    "UNION ALL SELECT s.seq FROM start s WHERE s.formula = :formula OR s.formula IS NULL "
-    f"AND ({_BY_NAME}) = :formula) ORDER BY e.stands_for"
+    "UNION ALL SELECT seq FROM start WHERE formula = :formula "
+    "UNION ALL SELECT s.seq FROM {wanted} w JOIN start n ON n.seq = w.lot "
+    "JOIN start s ON s.formula IS NULL AND s.product = n.product) ORDER BY e.stands_for"
 )
 
 
@@ -81,7 +84,34 @@ def lots_called(connection: Connection, called: Called) -> list[int]:
 
     What was made without a formula counts as what the formula of its product's name makes.
     """
-    return ask_column(connection, _CALLED, material=called.material, formula=called.formula)
+    named = _named_like(connection, called.formula) if called.formula else []
+    cells = {"material": called.material, "formula": called.formula}
+    return [number for (number,) in ask_for(connection, _CALLED, named, **cells)]
+
+
+def _named_like(connection: Connection, formula: str) -> list[int]:
+    """Return a batch without a formula for each name, as it was written, of what one makes."""
+    makers = _makers(connection)
+    starts = ask(connection, _UNGUIDED)
+    return [number for number, product in starts if makers.get(_folded(product)) == formula]
+
+
+def _makers(connection: Connection) -> dict[str, str]:
+    """Return the formula of each product by its name; of several the first by its code."""
+    found: dict[str, str] = {}
+    for product, code in ask(connection, _MAKERS):
+        name = _folded(product)
+        found[name] = min(code, found.get(name, code))
+    return found
+
+
+def _folded(name: str) -> str:
+    """Return a name as it is compared: capitals, and how an accent was typed, do not matter.
+
+    >>> _folded("CRE\u0300ME") == _folded("Cr\u00e8me")
+    True
+    """
+    return unicodedata.normalize("NFC", name.casefold())
 
 
 def numbers_into(connection: Connection, lot: int, skip: int = 0) -> list[int]:
@@ -99,6 +129,7 @@ class _Row(NamedTuple):
     material: str | None
     sort: str | None
     formula: str | None
+    product: str | None
     product_kind: str | None
     verdict: str | None
     finishes: int
@@ -108,6 +139,9 @@ def inputs(connection: Connection, lots: Sequence[int]) -> tuple[Input, ...]:
     """Return lots as inputs, by their numbers."""
     if not lots:
         return ()
+    rows = [_Row(*row) for row in ask_for(connection, _INPUTS, lots)]
+    is_by_name = any(row.product and not row.formula for row in rows)
+    makers = _makers(connection) if is_by_name else {}
     return tuple(
         Input(
             code=row.code,
@@ -115,10 +149,10 @@ def inputs(connection: Connection, lots: Sequence[int]) -> tuple[Input, ...]:
             status=_status(row),
             material=row.material,
             sort=MaterialKind(row.sort) if row.sort else None,
-            formula=row.formula,
+            formula=row.formula or makers.get(_folded(row.product or "")),
             product_kind=ProductKind(row.product_kind) if row.product_kind else None,
         )
-        for row in map(_Row._make, ask_for(connection, _INPUTS, lots))
+        for row in rows
     )
 
 

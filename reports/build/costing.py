@@ -25,32 +25,38 @@ def head(card: CostCard) -> list[str]:
     """Return what a lot cost, in lines for people."""
     amount = show(card.there, card.measure)
     amount += " bottles" if card.measure is Measure.UEACH else ""
-    lines = [f"{card.code}, {card.name}: {money(card.total_minor, card.currency)} for {amount}."]
-    lines += [
+    return [
+        f"{card.code}, {card.name}: {money(card.total_minor, card.currency)} for {amount}.",
+        *_what_one_costs(card),
+        *_lost(card),
+        *_asked_price(card),
+    ]
+
+
+def _what_one_costs(card: CostCard) -> list[str]:
+    glass = f"a glass of {show(card.glass_ul, Measure.UL)} at 1:{card.pour_parts}"
+    told = (_by_volume(card.per_ml), ("a bottle", card.per_bottle), (glass, card.per_glass))
+    return [
         f"{what[0].upper()}{what[1:]}: {price(value, card.currency)}."
-        for what, value in (
-            _by_volume(card.per_ml),
-            ("a bottle", card.per_bottle),
-            (
-                f"a glass of {show(card.glass_ul, Measure.UL)} at 1:{card.pour_parts}",
-                card.per_glass,
-            ),
-        )
+        for what, value in told
         if value is not None
     ]
-    if card.lost_share:
-        lines.append(
-            f"Of that {_percent(card.lost_share)} pays for what was lost: "
-            f"{show(card.went_in, card.measure)} went in."
-        )
-    if card.price is not None and card.margin_mpct is not None:
-        is_bottled = card.per_bottle is not None
-        of, value = ("a bottle", card.price) if is_bottled else _by_volume(card.price)
-        lines.append(
-            f"Price of {of} for a margin of {scaled(card.margin_mpct, 1000, '%')}: "
-            f"{price(value, card.currency)}."
-        )
-    return lines
+
+
+def _lost(card: CostCard) -> list[str]:
+    if not card.lost_share:
+        return []
+    went_in = show(card.went_in, card.measure)
+    return [f"Of that {_percent(card.lost_share)} pays for what was lost: {went_in} went in."]
+
+
+def _asked_price(card: CostCard) -> list[str]:
+    if card.price is None or card.margin_mpct is None:
+        return []
+    is_bottled = card.per_bottle is not None
+    of, value = ("a bottle", card.price) if is_bottled else _by_volume(card.price)
+    margin = scaled(card.margin_mpct, 1000, "%")
+    return [f"Price of {of} for a margin of {margin}: {price(value, card.currency)}."]
 
 
 def price_lines(card: CostCard) -> list[str]:
@@ -147,16 +153,7 @@ def plain(card: CostCard) -> dict[str, Any]:
         "amount": str(card.there),
         "unit": str(card.measure),
         "went_in": str(card.went_in),
-        "lines": [
-            {
-                "lot": line.lot,
-                "what": line.what,
-                "amount": str(line.drawn),
-                "unit": str(line.measure),
-                "cost": money(line.minor, "").strip(),
-            }
-            for line in card.lines
-        ],
+        "lines": [_plain_line(line) for line in card.lines],
         "duty": money(card.duty_minor, "").strip(),
         "labour": None if card.labour_minor is None else money(card.labour_minor, "").strip(),
         "total": money(card.total_minor, "").strip(),
@@ -169,6 +166,16 @@ def plain(card: CostCard) -> dict[str, Any]:
         "margin_percent": None if card.margin_mpct is None else scaled(card.margin_mpct, 1000),
         "price": _or_none(card.price),
         "missing": [f"{what} {todo}" for what, todo in card.missing],
+    }
+
+
+def _plain_line(line: CostLine) -> dict[str, str]:
+    return {
+        "lot": line.lot,
+        "what": line.what,
+        "amount": str(line.drawn),
+        "unit": str(line.measure),
+        "cost": money(line.minor, "").strip(),
     }
 
 

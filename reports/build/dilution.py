@@ -1,11 +1,12 @@
 """A dilution in words: what to measure, how much it shrinks, that it checks, what to mind.
 
 Guarantees: the volumes shown add up as shown, and every one says its temperature. Refuses: sums of
-its own; they come from `ledger.science.dilution`.
+its own; they come from `ledger.science`.
 """
 
 from typing import Any
 
+from ledger.science.alcohol import us_proof_from_abv
 from ledger.science.dilution import Dilution, Warmed
 from ledger.science.ranges import figure
 
@@ -27,12 +28,14 @@ def dilution_lines(found: Dilution) -> tuple[str, ...]:
         f"{_ml(found.stock_ul)} of spirit of {strong} and {_ml(found.water_ul)} of water make "
         f"{_ml(found.final_ul)} of {wanted}.",
         BASIS,
+        f"In US proof, twice the % vol at 60 °F: {_proof(found.stock_abv)} diluted to "
+        f"{_proof(found.target_abv)}.",
         _contraction(found),
         f"By weight, the same at any temperature: {_thousandth(found.stock_mg)} g of spirit and "
         f"{_thousandth(found.water_mg)} g of water make {_thousandth(found.final_mg)} g.",
     ]
     if found.warmed:
-        lines.append(_warmed(found.warmed))
+        lines += _warmed(found.warmed)
     lines += [
         f"Rounded to {_ml(found.step)}; checked back, these volumes mix to "
         f"{found.check_abv:.2f} % vol and {_ml(_rounded(found))}.",
@@ -48,6 +51,8 @@ def dilution_plain(found: Dilution) -> dict[str, Any]:
     return {
         "stock_abv": figure(found.stock_abv, 3),
         "target_abv": figure(found.target_abv, 3),
+        "stock_us_proof": _proof(found.stock_abv),
+        "target_us_proof": _proof(found.target_abv),
         "volumes_at_c": "20",
         "stock_ml": _thousandth(found.stock_ul),
         "water_ml": _thousandth(found.water_ul),
@@ -65,6 +70,7 @@ def dilution_plain(found: Dilution) -> dict[str, Any]:
             "stock_ml": _thousandth(warmed.stock_ul),
             "water_ml": _thousandth(warmed.water_ul),
             "final_ml": _thousandth(warmed.final_ul),
+            "shown_abv": None if warmed.shown_abv is None else figure(warmed.shown_abv, 2),
         },
         "source": "OIML R 22:1975",
         "cautions": [CAUTION],
@@ -83,16 +89,27 @@ def _contraction(found: Dilution) -> str:
     )
 
 
-def _warmed(warmed: Warmed) -> str:
-    return (
-        f"With everything at {figure(warmed.temp_c)} °C measure {_ml(warmed.stock_ul)} of spirit "
-        f"and {_ml(warmed.water_ul)} of water; they make {_ml(warmed.final_ul)} there, the same "
+def _warmed(warmed: Warmed) -> list[str]:
+    temp = f"{figure(warmed.temp_c)} °C"
+    lines = [
+        f"With everything at {temp} measure {_ml(warmed.stock_ul)} of spirit and "
+        f"{_ml(warmed.water_ul)} of water; they make {_ml(warmed.final_ul)} there, the same "
         "amount by weight."
-    )
+    ]
+    if warmed.shown_abv is not None:
+        lines.append(
+            f"At {temp} a glass alcoholmeter for 20 °C shows {figure(warmed.shown_abv, 1)} % vol "
+            "in what they make."
+        )
+    return lines
 
 
 def _rounded(found: Dilution) -> int:
     return round(found.check_ul / found.step) * found.step
+
+
+def _proof(abv: float) -> str:
+    return figure(us_proof_from_abv(abv), 1)
 
 
 def _percent(abv: float) -> str:

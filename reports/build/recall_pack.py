@@ -8,7 +8,7 @@ from collections.abc import Sequence
 
 from ledger.domain.entries import Contact
 from ledger.service.recall_calls import ToCall
-from ledger.service.recalling import Recall
+from ledger.service.recall_standing import Recall
 from reports.build.recalling import (
     AUTHORITY,
     NOBODY,

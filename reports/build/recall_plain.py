@@ -11,7 +11,7 @@ from ledger.domain.goods import Balance
 from ledger.domain.quantity import Measure
 from ledger.service.recall_answers import left_there
 from ledger.service.recall_calls import ToCall
-from ledger.service.recalling import Recall
+from ledger.service.recall_standing import Recall
 from reports.build.plain import brief_plain, holder_plain
 from reports.build.recalling import next_line
 from reports.format import clock

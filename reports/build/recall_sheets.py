@@ -10,7 +10,7 @@ from ledger.domain.entries import Contact, Entry
 from ledger.domain.quantity import Measure
 from ledger.service.recall_answers import left_there
 from ledger.service.recall_calls import ToCall
-from ledger.service.recalling import Recall
+from ledger.service.recall_standing import Recall
 from reports.build.recall_plain import balance_plain
 from reports.build.trace_sheet import UNITS, amount_in
 from reports.build.tree import opened_on

@@ -10,7 +10,7 @@ from ledger.domain.entries import Closing, Entry
 from ledger.domain.goods import Balance
 from ledger.domain.quantity import Measure, show
 from ledger.service.recall_calls import ToCall
-from ledger.service.recalling import Recall
+from ledger.service.recall_standing import Recall
 from reports.build.sentences import sentence
 from reports.build.tree import holder_words
 from reports.format import clock, closed, initials, plural

@@ -4,6 +4,7 @@ Guarantees: says that the season is invented. Refuses: to claim more than the co
 """
 
 from ledger.service.suspecting import Suspicion
+from ledger.service.verifying import Audit
 from reports.build.suspicion import suspicion_lines
 
 
@@ -17,3 +18,9 @@ def told(house: str, entries: int, cloudy: str, causes: Suspicion) -> list[str]:
         "",
         f"The trace of {cloudy}, one of the bottles that came back:",
     ]
+
+
+def book_line(where: str, audit: Audit) -> str:
+    """Return where the book of the season is, and whether it verified."""
+    verified = "it does not verify" if audit.faults else "verified"
+    return f"The book is at {where} ({audit.entries} entries, {verified})."

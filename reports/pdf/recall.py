@@ -54,7 +54,21 @@ def recall_pack(view: RecallView, out: BinaryIO) -> None:
         view: What it says.
         out: Where the bytes go; untouched if anything is refused.
     """
-    sections = [
+    pages = paginate(_sections(view), BODY)
+    lead = f"{view.kind.partition(':')[0]} of {view.lot}, printed {view.printed_at}"
+    write_pages(
+        out,
+        title=f"Recall {view.lot}",
+        author=view.house_name,
+        pages=len(pages),
+        draw=lambda canvas, page: draw_strips(canvas, pages[page], HEIGHT - TOP),
+        feet=lambda page: foot(lead, view.seal, page + 1, len(pages)),
+    )
+
+
+def _sections(view: RecallView) -> list[Section]:
+    """Lay out all that the pack says, in order."""
+    return [
         paper_head(view.house_name, view.kind, view.lot, view.title),
         *sentences(view.course),
         *_titled("If somebody may be harmed", view.authority),
@@ -73,16 +87,6 @@ def recall_pack(view: RecallView, out: BinaryIO) -> None:
             TELL,
         ),
     ]
-    pages = paginate(sections, BODY)
-    lead = f"{view.kind.partition(':')[0]} of {view.lot}, printed {view.printed_at}"
-    write_pages(
-        out,
-        title=f"Recall {view.lot}",
-        author=view.house_name,
-        pages=len(pages),
-        draw=lambda canvas, page: draw_strips(canvas, pages[page], HEIGHT - TOP),
-        feet=lambda page: foot(lead, view.seal, page + 1, len(pages)),
-    )
 
 
 def _titled(title: str, texts: Sequence[str], face: Face | None = None) -> list[Section]:

@@ -6,8 +6,10 @@ from pathlib import Path
 
 from ledger.service.batches import add, start
 from ledger.service.book import Book, How
+from ledger.service.materials import material
+from ledger.service.people import person
 from ledger.service.receiving import receive
-from ledger.service.setting_up import init, material, person
+from ledger.service.setting_up import init
 from tests.benchmarks.ratios import best_seconds, line
 
 ENTRIES = 150

@@ -13,7 +13,8 @@ from pathlib import Path
 from ledger.service.batches import start
 from ledger.service.book import Book, How, open_book
 from ledger.service.keeping import note
-from ledger.service.setting_up import init, person
+from ledger.service.people import person
+from ledger.service.setting_up import init
 from ledger.service.verifying import verify
 from tests.benchmarks.ratios import line
 from tests.conftest import running_server

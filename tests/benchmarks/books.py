@@ -19,7 +19,9 @@ from pathlib import Path
 
 from ledger.domain.entries import Entry
 from ledger.service.book import Book, How
-from ledger.service.setting_up import init, material, person
+from ledger.service.materials import material
+from ledger.service.people import person
+from ledger.service.setting_up import init
 from ledger.store.engine import is_server
 from tests.benchmarks.bulk import Bulk
 from tests.benchmarks.season import Season

@@ -18,7 +18,8 @@ from subprocess import PIPE
 from ledger.errors import LedgerError
 from ledger.service.book import How, open_book
 from ledger.service.keeping import note
-from ledger.service.setting_up import init, person
+from ledger.service.people import person
+from ledger.service.setting_up import init
 from ledger.service.verifying import verify
 from tests.conftest import passing_server
 from tests.keeper import Keeper, SetClock

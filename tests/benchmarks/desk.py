@@ -22,8 +22,10 @@ from ledger.service import verifying
 from ledger.service.batches import add, start
 from ledger.service.book import How, open_book
 from ledger.service.copying import import_book
+from ledger.service.materials import material
+from ledger.service.people import person
 from ledger.service.receiving import receive
-from ledger.service.setting_up import init, material, person
+from ledger.service.setting_up import init
 from tests.keeper import copy_book
 
 COMMANDS: dict[str, tuple[str, ...]] = {

@@ -14,8 +14,10 @@ from ledger.science.reading import dilution_asked, parse_strength, parse_tempera
 from ledger.science.syrup_asked import syrup_asked
 from ledger.service.batches import read_pour
 from ledger.service.clarifying import FLAGS, read_flags, read_pores
-from ledger.service.costing import read_glass, read_margin
-from ledger.service.setting_up import read_code, read_strength
+from ledger.service.costing import read_margin
+from ledger.service.glasses import read_glass
+from ledger.service.materials import read_strength
+from ledger.service.short_names import read_code
 from ledger.service.words import LONGEST_TEXT, read_scaled, read_text, read_word
 from tests.fuzz.laws import attempt, holds, same, text_of
 

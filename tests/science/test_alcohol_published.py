@@ -11,9 +11,9 @@ import pytest
 
 from ledger.science.alcohol import (
     Base,
+    abv_from_grams_per_100ml,
     abv_from_mass_percent,
     density,
-    grams_per_100ml_from_abv,
     mass_percent_from_abv,
     us_proof_from_abv,
 )
@@ -80,4 +80,4 @@ def test_us_proof_spirit_is_100_proof_and_its_ethanol_has_the_gravity_of_the_reg
 
 def test_forty_per_cent_by_volume_is_its_grams_in_100_ml() -> None:
     """31.57 g/100 mL at 40 % vol: a Belgian pharmacy page, seen."""
-    assert grams_per_100ml_from_abv(40) == pytest.approx(31.57, abs=0.005)
+    assert abv_from_grams_per_100ml(31.57) == pytest.approx(40, abs=0.007)

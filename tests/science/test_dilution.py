@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from ledger.domain.quantity import Measure, Quantity, parse_quantity
 from ledger.errors import RefusedError
 from ledger.science.alcohol import density, mass_percent_from_abv
+from ledger.science.alcoholmeter import true_from_indicated
 from ledger.science.dilution import Dilution, dilute, mixed
 from tests.science.published import rows
 
@@ -126,6 +127,24 @@ def test_at_20_degrees_the_volumes_are_the_same(pair: tuple[float, float]) -> No
     assert found.warmed is not None
     assert (found.warmed.stock_ul, found.warmed.water_ul) == (found.stock_ul, found.water_ul)
     assert found.warmed.final_ul == found.final_ul
+
+
+@given(pair=strengths(), temp_c=st.floats(0, 40))
+def test_the_reading_to_expect_corrects_to_the_strength_made(
+    pair: tuple[float, float], temp_c: float
+) -> None:
+    found = dilute(*pair, Quantity(10**8, Measure.UL, ""), temp_c)
+    assert found.warmed is not None
+    assume(found.warmed.shown_abv is not None)
+    assert found.warmed.shown_abv is not None
+    assert true_from_indicated(found.warmed.shown_abv, temp_c) == pytest.approx(pair[1], abs=1e-3)
+
+
+@pytest.mark.parametrize(("wanted", "temp_c"), [(99, 40.0), (0.2, 4.0)], ids=["warm", "cold"])
+def test_a_reading_off_the_scale_is_not_told(wanted: float, temp_c: float) -> None:
+    found = dilute(99.9, wanted, parse_quantity("1 L"), temp_c)
+    assert found.warmed is not None
+    assert found.warmed.shown_abv is None
 
 
 def test_an_amount_by_weight_is_what_it_weighs() -> None:

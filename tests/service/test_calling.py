@@ -6,7 +6,7 @@ from ledger.domain.entries import Contact
 from ledger.domain.entries.words import Reached
 from ledger.domain.quantity import Measure, Quantity
 from ledger.errors import InputError
-from ledger.service.recalling import Recall, recall_of
+from ledger.service.recall_standing import Recall, recall_of
 from tests.keeper import Keeper
 from tests.path import Lots
 

@@ -62,6 +62,20 @@ RECORDED: dict[str, Said] = {
             "food_grade": "unknown",
         },
     ),
+    "a density read in ice water": (
+        "material",
+        {"code": "spirit", "density": "0.83", "density_temp": "0", "change": "yes"},
+        None,
+        {
+            "code": "spirit",
+            "name": "Neutral spirit",
+            "sort": "ethanol",
+            "density_mg_per_l": 830_000,
+            "density_temp_mdegc": 0,
+            "abv_mpct": 96_000,
+            "food_grade": "unknown",
+        },
+    ),
     "a delivery": (
         "receive",
         {

@@ -3,10 +3,12 @@
 from pathlib import Path
 
 from ledger.domain.entries.words import MaterialKind, ProductKind
+from ledger.domain.formulas import Called
 from ledger.domain.lots import Status
 from ledger.service.drawing import propose
 from ledger.service.due import due
 from ledger.store import inputs, queries
+from tests.formula_texts import orange
 from tests.keeper import Keeper
 from tests.service.orange import make_orange, start_orange
 
@@ -47,6 +49,28 @@ class ControlContract:
             (found,) = inputs.inputs(connection, [lot.seq])
         assert found.called == (None, "orange-essence")
         assert found.product_kind is ProductKind.ESSENCE
+
+    def test_a_product_is_of_the_formula_of_its_name_whatever_its_capitals(
+        self, keeper: Keeper, tmp_path: Path
+    ) -> None:
+        """A name with an accent, typed as one sign, as two, and in capitals."""
+        file = tmp_path / "creme.toml"
+        text = orange("480mL", code="creme-essence", product="Cr\u00e8me d'orange")
+        file.write_text(text, encoding="utf-8")
+        keeper.do("formula", file=str(file))
+        named = [
+            keeper.opens("start", product=product, kind="essence", target="480mL")
+            for product in ("CR\u00c8ME D'ORANGE", "cre\u0300me d'Orange", "Creme d'orange")
+        ]
+        by_formula = keeper.opens("start", formula="creme-essence", target="480mL")
+        with keeper.reading() as connection:
+            lots = [queries.lot_by_code(connection, code) for code in (*named, by_formula)]
+            found = {lot.opened.code: lot.seq for lot in lots if lot}
+            told = inputs.inputs(connection, list(found.values()))
+            called = inputs.lots_called(connection, Called(None, "creme-essence"))
+        of_it = {*named[:2], by_formula}
+        assert {item.code for item in told if item.formula == "creme-essence"} == of_it
+        assert called == [found[code] for code in (*named[:2], by_formula)]
 
     def test_a_struck_addition_is_no_input(self, keeper: Keeper, tmp_path: Path) -> None:
         code = start_orange(keeper, tmp_path)

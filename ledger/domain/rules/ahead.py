@@ -11,7 +11,7 @@ from ledger.domain.entries import Finish, Formula
 from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.lots import LotState, latest, passes
 from ledger.domain.rules.done import before_packing, missing_steps
-from ledger.domain.rules.gate import looks_as_asked
+from ledger.domain.rules.looks import looks_asked
 
 
 def step_ahead(formula: Formula, lot: LotState) -> FormulaStep | None:
@@ -20,7 +20,8 @@ def step_ahead(formula: Formula, lot: LotState) -> FormulaStep | None:
 
 
 def _ahead(formula: Formula, lot: LotState) -> Iterator[FormulaStep]:
-    missing = {number for number, _ in missing_steps(formula, lot)}
+    missing = {item.number for item in missing_steps(formula, lot)}
+    looks = iter(looks_asked(formula, lot))
     passes_left = passes(lot)
     for number, step in before_packing(formula):
         match step.verb:
@@ -28,7 +29,7 @@ def _ahead(formula: Formula, lot: LotState) -> Iterator[FormulaStep]:
                 passes_left -= step.passes_min or 1
                 is_done = passes_left >= 0
             case "look":
-                is_done = step.age_minutes is not None or bool(looks_as_asked(step, lot))
+                is_done = next(looks).has_own or step.age_minutes is not None
             case "finish":
                 is_done = latest(lot, Finish) is not None
             case _:

@@ -9,7 +9,17 @@ from collections.abc import Iterator
 from datetime import date
 
 from ledger.domain.control import Control
-from ledger.domain.entries import Bottle, Check, Deviation, Draft, Filter, Finish, Labels, Start
+from ledger.domain.entries import (
+    Bottle,
+    Check,
+    Deviation,
+    Draft,
+    Filter,
+    Finish,
+    Labels,
+    Limit,
+    Start,
+)
 from ledger.domain.entries.words import Bound, LimitBasis, LimitUnit, LotType
 from ledger.domain.formulas import version_of
 from ledger.domain.limits import Holds, holds_on, is_above, is_below, is_passed
@@ -116,17 +126,9 @@ def _claim_holds(lot: LotState, control: Control, on: date) -> Iterator[Finding]
     claim, strength = control.claim, control.strength_mpct
     if claim is None or (claim.unit, claim.bound) not in WEAK:
         return
-    most = claim.value_micro // 1000
-    told = (
-        f"its label claims {claim.says or claim.code} ({claim.place}), for "
-        f"{str(claim.bound).replace('-', ' ')} {most / 1000:g} % vol"
-    )
-    if holds_on(claim, on) is not Holds.NOW:
-        days = (
-            f"since {claim.since}"
-            if holds_on(claim, on) is Holds.TO_COME
-            else f"until {claim.until}"
-        )
+    told, holds = _claimed(claim), holds_on(claim, on)
+    if holds is not Holds.NOW:
+        days = f"since {claim.since}" if holds is Holds.TO_COME else f"until {claim.until}"
         yield remark(
             "claim",
             f"The strength of {lot.code} is not compared on {on}: {told}, which holds {days}.",
@@ -146,9 +148,22 @@ def _claim_holds(lot: LotState, control: Control, on: date) -> Iterator[Finding]
         )
     elif is_passed(strength / 1000, claim):
         yield stands_in_the_way(
-            f"{lot.code} has {per_cent_outside(strength, None, most)} vol; {told}.",
+            f"{lot.code} has {per_cent_outside(strength, None, _most(claim))} vol; {told}.",
             f"Leave the claim off the label; the source is {claim.citation}.",
         )
+
+
+def _most(claim: Limit) -> int:
+    """Return the strength that a claim to be weak allows, in thousandths of a per cent."""
+    return claim.value_micro // 1000
+
+
+def _claimed(claim: Limit) -> str:
+    bound = str(claim.bound).replace("-", " ")
+    return (
+        f"its label claims {claim.says or claim.code} ({claim.place}), for {bound} "
+        f"{_most(claim) / 1000:g} % vol"
+    )
 
 
 def somebody_else_looked(draft: Draft, scene: Scene) -> Iterator[Finding]:

@@ -1,11 +1,13 @@
 """Done: every step of a formula up to the filling is in the book of a lot on its way out.
 
 Guarantees: each step has an entry of its own, in their order; one rest or one reading never stands
-for two steps. Refuses: nothing by itself; a named person may override with a reason.
+for two steps; a rest counts once it is over. Refuses: nothing by itself; a named person may
+override with a reason.
 """
 
 import re
 from collections.abc import Iterator
+from typing import NamedTuple
 
 from ledger.domain.entries import Draft, Entry, Formula, Measurement, Rest
 from ledger.domain.entries.masters import FormulaStep
@@ -33,19 +35,31 @@ READINGS = frozenset({Measured.BRIX, Measured.ABV, Measured.DENSITY, Measured.PH
 Numbered = tuple[int, FormulaStep]
 
 
+class Missing(NamedTuple):
+    """A step of which no entry is in the book of a lot."""
+
+    number: int
+    """Its number in the formula."""
+    step: FormulaStep
+    """The step."""
+    goes_on: bool
+    """Whether it was begun and is not over."""
+
+
 def steps_are_done(draft: Draft, scene: Scene) -> Iterator[Finding]:
     """Every step of the formula up to the filling is in the book."""
     lot, formula = to_release(draft, scene), scene.control.formula
     if lot is None or formula is None:
         return
     making = lot.bulk or lot
-    for number, step in missing_steps(formula, making):
-        yield stands_in_the_way(
-            f"Step {number} of {version_of(formula)}, {_named(step)}, is not in the book of "
-            f"{making.code}.",
-            "Record it",
-            record_of(step, making.code),
-        )
+    for number, step, goes_on in missing_steps(formula, making):
+        named = f"Step {number} of {version_of(formula)}, {_named(step)},"
+        if goes_on:
+            what = f"{named} was begun and still goes on in the book of {making.code}."
+            yield stands_in_the_way(what, "If it is over", f"pottle rest {making.code} --end")
+        else:
+            what = f"{named} is not in the book of {making.code}."
+            yield stands_in_the_way(what, "Record it", record_of(step, making.code))
     asked = sum(step.passes_min or 1 for step in formula.steps if step.verb == "filter")
     if 0 < passes(making) < asked:
         yield stands_in_the_way(
@@ -84,7 +98,7 @@ def reading_of(step: FormulaStep) -> Measured | None:
     return named[0] if len(named) == 1 else None
 
 
-def missing_steps(formula: Formula, lot: LotState) -> list[Numbered]:
+def missing_steps(formula: Formula, lot: LotState) -> list[Missing]:
     """Return the steps up to the filling that have no entry of their own, in their order.
 
     A step that says what it is for has its pick first; what is left over is for those that do not.
@@ -94,17 +108,24 @@ def missing_steps(formula: Formula, lot: LotState) -> list[Numbered]:
     missing = []
     for number, step in sorted(asked, key=lambda item: not _is_particular(item[1])):
         own = next((entry for entry in left if _is_of(step, entry, formula)), None)
-        if own is None:
-            missing.append((number, step))
-        elif step.verb != "filter":
+        if own is None or _goes_on(own):
+            missing.append(Missing(number, step, own is not None))
+        if own is not None and step.verb != "filter":
             left.remove(own)
-    return sorted(missing, key=lambda item: item[0])
+    return sorted(missing, key=lambda item: item.number)
 
 
 def _acts(lot: LotState) -> list[Entry]:
-    """Return the entries of a lot; of a rest told by its begin and its end only the end."""
+    """Return the entries of a lot; of a rest told by its begin and its end only the end.
+
+    A rest that goes on comes last, so that it answers a step only where no other rest does.
+    """
     told = {e.draft.facts.began for e in lot.entries if isinstance(e.draft.facts, Rest)}
-    return [entry for entry in lot.entries if entry.stands_for not in told]
+    return sorted((e for e in lot.entries if e.stands_for not in told), key=_goes_on)
+
+
+def _goes_on(entry: Entry) -> bool:
+    return isinstance(entry.draft.facts, Rest) and entry.draft.facts.ended_at is None
 
 
 def _is_particular(step: FormulaStep) -> bool:

@@ -5,17 +5,17 @@ what is asked of every lot. Refuses: nothing by itself; a named person may overr
 """
 
 from collections.abc import Iterator
-from datetime import datetime, timedelta
+from datetime import datetime
 
-from ledger.domain.entries import Draft, Entry, Formula, Look
+from ledger.domain.entries import Draft, Formula, Look
 from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.entries.words import Grade, LookedAt, ProductKind
 from ledger.domain.formulas import version_of
-from ledger.domain.lots import LotState, finished_at, last_look, opener
-from ledger.domain.rules.done import before_packing
+from ledger.domain.lots import LotState, finished_at, last_look
 from ledger.domain.rules.finding import Finding, Rule
 from ledger.domain.rules.in_words import degrees, is_outside, span, time_of
-from ledger.domain.rules.release import FLAWS, changes, stands_in_the_way, to_release
+from ledger.domain.rules.looks import Asked, looks_asked
+from ledger.domain.rules.release import FLAWS, stands_in_the_way, to_release
 from ledger.domain.scene import Scene
 
 GRADES = tuple(Grade)
@@ -29,23 +29,25 @@ def looks_are_done(draft: Draft, scene: Scene) -> Iterator[Finding]:
     lot, formula = to_release(draft, scene), scene.control.formula
     if lot is None or formula is None:
         return
-    for _, step in before_packing(formula):
-        if step.verb == "look":
-            yield from _look_is_good(step, lot, formula, draft.happened.at)
+    for asked in looks_asked(formula, lot):
+        yield from _look_is_good(asked, lot, formula, draft.happened.at)
 
 
 def _look_is_good(
-    step: FormulaStep, lot: LotState, formula: Formula, now: datetime
+    asked: Asked, lot: LotState, formula: Formula, now: datetime
 ) -> Iterator[Finding]:
-    seen = looks_as_asked(step, lot)
-    if not seen:
+    step = asked.step
+    if not asked.has_own:
+        again = " once more" if asked.seen else ""
+        since = " since it last changed" if asked.is_last else ""
+        each = ": one look answers one step" if asked.seen else ""
         yield stands_in_the_way(
-            f"{lot.code} has not been looked at {_asked(step)} since it last changed, as "
-            f"{version_of(formula)} asks.",
+            f"{lot.code} has not been looked at {_asked(step)}{again}{since}, as "
+            f"{version_of(formula)} asks{each}.",
             *_how_to_look(step, lot, now),
         )
         return
-    look = seen[-1].draft.facts
+    look = asked.seen[-1].draft.facts
     assert isinstance(look, Look)
     if step.worst and GRADES.index(look.grade) > GRADES.index(step.worst):
         yield stands_in_the_way(
@@ -77,48 +79,6 @@ def warmth_of(step: FormulaStep) -> str:
     """Return the option for a temperature, where a step limits it; else nothing."""
     has_limits = (step.temp_min_mdegc, step.temp_max_mdegc) != (None, None)
     return " --temp DEGREES" if has_limits else ""
-
-
-def looks_as_asked(step: FormulaStep, lot: LotState) -> list[Entry]:
-    """Return the looks since a lot last changed that were taken as a step asks."""
-    return [look for look in _looks(lot) if _is_as_asked(step, look, lot)]
-
-
-def _looks(lot: LotState, filling: Entry | None = None) -> list[Entry]:
-    """Return the looks at a lot and its bulk since they last changed.
-
-    What was left of a bulk may change after the filling: what is in the bottles did not.
-    """
-    seen = _looks(lot.bulk, opener(lot)) if lot.bulk else []
-    for entry in lot.entries:
-        if changes(entry.draft.facts):
-            if filling and entry.position > filling.position:
-                break
-            seen = []
-        elif isinstance(entry.draft.facts, Look):
-            seen.append(entry)
-    return seen
-
-
-def _is_as_asked(step: FormulaStep, entry: Entry, lot: LotState) -> bool:
-    look = entry.draft.facts
-    if not isinstance(look, Look) or step.looked_at not in (None, look.looked_at):
-        return False
-    if step.dilution not in (None, look.dilution):
-        return False
-    low, high, temp = step.temp_min_mdegc, step.temp_max_mdegc, look.temp_mdegc
-    is_cold_enough = high is None or (temp is not None and temp <= high)
-    is_warm_enough = low is None or (temp is not None and temp >= low)
-    is_old_enough = not is_outside(_age(entry, look, lot), step.age_minutes, None)
-    return is_cold_enough and is_warm_enough and is_old_enough
-
-
-def _age(entry: Entry, look: Look, lot: LotState) -> timedelta:
-    """Return how old the sample was: as told, else since the making ended."""
-    if look.age_minutes is not None:
-        return timedelta(minutes=look.age_minutes)
-    made = finished_at(lot.bulk or lot)
-    return entry.draft.happened.at - made if made else timedelta()
 
 
 def _asked(step: FormulaStep) -> str:

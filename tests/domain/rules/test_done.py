@@ -21,8 +21,9 @@ from tests.domain.rules.cases import Case, find
 from tests.domain.rules.leaving import WHOLE_GATE, released, stepped, stop
 
 FILTER = make(Filter)
+OVER = make(Rest, started_at=at(9), ended_at=at(10))
 DONE: tuple[tuple[str, Facts, str], ...] = (
-    ("rest", make(Rest), "rest E-1 --for PURPOSE --started WHEN --until WHEN"),
+    ("rest", OVER, "rest E-1 --for PURPOSE --started WHEN --until WHEN"),
     ("filter", FILTER, "filter E-1 --medium paper --pore SIZE --out VOLUME"),
     ("rinse", make(Rinse), "rinse E-1 --with LOT --in VOLUME --out VOLUME --to WHERE"),
     ("decant", make(Decant), "decant E-1 VOLUME"),
@@ -79,7 +80,7 @@ STEPS = [
     ),
     Case(
         "rested for one thing, not for the other",
-        *stepped((MACERATE, CHILL), make(Rest)),
+        *stepped((MACERATE, CHILL), OVER),
         missing(2, "rest to chill", rest_for("chill")),
     ),
     Case(
@@ -119,6 +120,14 @@ def no_other(number: int, verb: str, place: int) -> list[Finding]:
     return missing(number, verb, DONE[place][2])
 
 
+def going_on(number: int) -> list[Finding]:
+    return stop(
+        f"Step {number} of orange version 1, rest to macerate, was begun and still goes on in the "
+        "book of E-1.",
+        "If it is over: pottle rest E-1 --end",
+    )
+
+
 BEGUN = make(Rest, started_at=at(9))
 ENDED = make(Rest, started_at=at(9), ended_at=at(10), began=2)
 OWN = [
@@ -150,7 +159,7 @@ OWN = [
     Case("a step that names two readings is content with any", *stepped((EITHER,), read("abv"))),
     Case(
         "one rest for two rests",
-        *stepped((MACERATE, MACERATE), make(Rest)),
+        *stepped((MACERATE, MACERATE), OVER),
         missing(2, "rest to macerate", rest_for("macerate")),
     ),
     Case(
@@ -158,7 +167,19 @@ OWN = [
         *stepped((MACERATE, MACERATE), BEGUN, ENDED),
         missing(2, "rest to macerate", rest_for("macerate")),
     ),
-    Case("two rests", *stepped((MACERATE, MACERATE), BEGUN, ENDED, make(Rest))),
+    Case("two rests", *stepped((MACERATE, MACERATE), BEGUN, ENDED, OVER)),
+    Case("a rest that was begun and never ended", *stepped((MACERATE,), BEGUN), going_on(1)),
+    Case(
+        "a rest that goes on after one that is over",
+        *stepped((MACERATE, MACERATE), BEGUN, ENDED, BEGUN),
+        going_on(2),
+    ),
+    Case("a rest that goes on beside all that are asked for", *stepped((MACERATE,), BEGUN, OVER)),
+    Case(
+        "a rest for another thing goes on",
+        *stepped((CHILL,), BEGUN),
+        missing(1, "rest to chill", rest_for("chill")),
+    ),
     *(
         Case(
             f"one {verb} for two", *stepped((FormulaStep(verb),) * 2, facts), missing(2, verb, todo)

@@ -12,10 +12,11 @@ from ledger.domain.entries import (
     Formula,
     Judge,
     Look,
+    Rest,
     Rinse,
 )
 from ledger.domain.entries.masters import FormulaStep
-from ledger.domain.entries.words import Grade, LookedAt, ProductKind, Verdict
+from ledger.domain.entries.words import Grade, LookedAt, ProductKind, RestFor, Verdict
 from ledger.domain.rules import Finding
 from tests.domain.builders import at, entry, lot, make, packed
 from tests.domain.rules.cases import Case, find
@@ -124,19 +125,78 @@ LOOKS = [
     Case("looks after the filling are not asked for", *stepped((PACK, POURED))),
 ]
 
+NEAT, SYRUP = (FormulaStep("look", looked_at=LookedAt(of)) for of in ("neat", "in-syrup"))
+CHILL, PASS = FormulaStep("rest", rest_for=RestFor.CHILL), FormulaStep("filter")
+CHILLED = make(Rest, purpose=RestFor.CHILL, started_at=at(9), ended_at=at(10))
+IN_SYRUP = make(Look, looked_at=LookedAt.IN_SYRUP)
+
+
+def once_more(how: str, todo: str, code: str = "E-1") -> list[Finding]:
+    return stop(
+        f"{code} has not been looked at {how} once more since it last changed, as orange version "
+        "1 asks: one look answers one step.",
+        f"Look at it: pottle look {code} GRADE --of {todo}",
+    )
+
+
+OWN = [
+    Case("one look for two steps", *stepped((NEAT, NEAT), LOOK), once_more("neat", "neat")),
+    Case("two looks for two steps", *stepped((NEAT, NEAT), LOOK, LOOK)),
+    Case(
+        "one look for one before a chill and one after",
+        *stepped((NEAT, CHILL, NEAT), CHILLED, LOOK),
+        once_more("neat", "neat"),
+    ),
+    Case("a look before a chill and one after", *stepped((NEAT, CHILL, NEAT), LOOK, CHILLED, LOOK)),
+    Case("each stage was seen", *stepped((NEAT, SYRUP), IN_SYRUP, LOOK)),
+    Case(
+        "two looks, but of one stage",
+        *stepped((NEAT, SYRUP), LOOK, LOOK),
+        unseen("in syrup", "in-syrup"),
+    ),
+    Case(
+        "a look that only one step takes is left to it",
+        *stepped((FormulaStep("look"), SYRUP), IN_SYRUP, LOOK),
+    ),
+    Case("a look before a pass and one after", *stepped((NEAT, PASS, NEAT), LOOK, FILTER, LOOK)),
+    Case(
+        "only one look, after the pass",
+        *stepped((NEAT, PASS, NEAT), FILTER, LOOK),
+        stop(
+            "E-1 has not been looked at neat once more, as orange version 1 asks: one look "
+            "answers one step.",
+            "Look at it: pottle look E-1 GRADE --of neat",
+        ),
+    ),
+    Case(
+        "two looks, none after the pass",
+        *stepped((NEAT, PASS, NEAT), LOOK, LOOK, FILTER),
+        unseen("neat", "neat"),
+    ),
+    Case(
+        "no look before the pass, of what is looked at otherwise after it",
+        *stepped((NEAT, PASS, SYRUP), FILTER, IN_SYRUP),
+        stop(
+            "E-1 has not been looked at neat, as orange version 1 asks.",
+            "Look at it: pottle look E-1 GRADE --of neat",
+        ),
+    ),
+]
+
 FILLED = entry(make(Bottle), 1, at(9), lot="P-1")
-SEEN_NEAT = (FormulaStep("look", looked_at=LookedAt.NEAT), PACK)
 
 
-def filled(*of_bulk: Any, later: tuple[Any, ...] = (LABELS,)) -> tuple[Any, Any]:
-    """Return the release of bottles that were filled at nine."""
+def filled(*of_bulk: Any, later: tuple[Any, ...] = (LABELS,), asked: int = 1) -> tuple[Any, Any]:
+    """Return the release of bottles that were filled at nine, to be looked at so often."""
     state = packed("P-1", *later, opening=FILLED, bulk=lot("E-1", *of_bulk))
-    return released(state, formula=make(Formula, steps=SEEN_NEAT))
+    return released(state, formula=make(Formula, steps=(*(NEAT,) * asked, PACK)))
 
 
 UNSEEN_BOTTLES = unseen("neat", "neat", "P-1")
 BOTTLES = [
     Case("bottles inherit the look at their bulk", *filled(LOOK)),
+    Case("one look at the bulk, one at the bottles", *filled(LOOK, later=(LABELS, LOOK), asked=2)),
+    Case("one look at the bulk for two", *filled(LOOK, asked=2), once_more("neat", "neat", "P-1")),
     Case("bottles of a bulk not seen", *filled(), UNSEEN_BOTTLES),
     Case("seen in the bottle", *filled(later=(LABELS, LOOK))),
     Case("the bulk changed before the filling", *filled(LOOK, FILTER), UNSEEN_BOTTLES),
@@ -209,7 +269,7 @@ CLARITY = [
     ),
 ]
 
-CASES = [*LOOKS, *BOTTLES, *CLARITY]
+CASES = [*LOOKS, *OWN, *BOTTLES, *CLARITY]
 
 
 @pytest.mark.parametrize("case", CASES, ids=str)
