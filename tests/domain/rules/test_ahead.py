@@ -6,7 +6,7 @@ from ledger.domain.entries import Facts, Filter, Finish, Formula, Look, Measurem
 from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.entries.words import LookedAt, Measured, RestFor
 from ledger.domain.rules.ahead import step_ahead
-from tests.domain.builders import lot, make
+from tests.domain.builders import at, lot, make
 
 MACERATE = FormulaStep("rest", rest_for=RestFor.MACERATE)
 CHILL = FormulaStep("rest", rest_for=RestFor.CHILL)
@@ -18,7 +18,8 @@ BRIX = FormulaStep("measure", words="Brix of the base")
 DECANT, FINISH, BOTTLE = (FormulaStep(verb) for verb in ("decant", "finish", "bottle"))
 ESSENCE = (FormulaStep("note"), MACERATE, CHILL, TWICE, NEAT, FINISH, LATER, BOTTLE, DECANT)
 SYRUP = (BRIX, NEAT, POURED, FINISH)
-RESTED, CHILLED = make(Rest), make(Rest, purpose=RestFor.CHILL)
+RESTING, RESTED = make(Rest), make(Rest, ended_at=at(10))
+CHILLED = make(Rest, purpose=RestFor.CHILL, ended_at=at(10))
 PASS, LOOK = make(Filter), make(Look)
 AS_POURED = make(Look, looked_at=LookedAt.AS_POURED, dilution="1:7")
 READ = make(Measurement, what=Measured.BRIX)
@@ -28,6 +29,7 @@ READ = make(Measurement, what=Measured.BRIX)
     ("steps", "done", "ahead"),
     [
         (ESSENCE, (), MACERATE),
+        (ESSENCE, (RESTING,), MACERATE),
         (ESSENCE, (RESTED,), CHILL),
         (ESSENCE, (RESTED, CHILLED), TWICE),
         (ESSENCE, (RESTED, CHILLED, PASS), TWICE),

@@ -124,7 +124,8 @@ def going_on(number: int) -> list[Finding]:
     return stop(
         f"Step {number} of orange version 1, rest to macerate, was begun and still goes on in the "
         "book of E-1.",
-        "If it is over: pottle rest E-1 --end",
+        "If it is over",
+        "pottle rest E-1 --end",
     )
 
 

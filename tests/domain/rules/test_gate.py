@@ -135,7 +135,8 @@ def once_more(how: str, todo: str, code: str = "E-1") -> list[Finding]:
     return stop(
         f"{code} has not been looked at {how} once more since it last changed, as orange version "
         "1 asks: one look answers one step.",
-        f"Look at it: pottle look {code} GRADE --of {todo}",
+        "Look at it",
+        f"pottle look {code} GRADE --of {todo}",
     )
 
 
@@ -165,7 +166,8 @@ OWN = [
         stop(
             "E-1 has not been looked at neat once more, as orange version 1 asks: one look "
             "answers one step.",
-            "Look at it: pottle look E-1 GRADE --of neat",
+            "Look at it",
+            "pottle look E-1 GRADE --of neat",
         ),
     ),
     Case(
@@ -178,7 +180,8 @@ OWN = [
         *stepped((NEAT, PASS, SYRUP), FILTER, IN_SYRUP),
         stop(
             "E-1 has not been looked at neat, as orange version 1 asks.",
-            "Look at it: pottle look E-1 GRADE --of neat",
+            "Look at it",
+            "pottle look E-1 GRADE --of neat",
         ),
     ),
 ]
