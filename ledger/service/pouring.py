@@ -12,6 +12,7 @@ from ledger.domain.entries import Limit, Material
 from ledger.science.composition import Contents, Part
 from ledger.science.louche import forecast, forecast_together
 from ledger.science.serving import (
+    Concern,
     Glass,
     compared,
     concerns,
@@ -21,7 +22,7 @@ from ledger.science.serving import (
     poured,
 )
 from ledger.service.serving_card import ConcernServed, OilServed, Pouring
-from ledger.service.shipped import solubilities
+from ledger.service.shipped import beside, solubilities
 
 DOSE_UL = 30_000
 """What of an essence flavours a syrup (common practice, no source)."""
@@ -75,6 +76,8 @@ def ways(contents: Contents, dose_ul: int | None) -> list[tuple[str, Contents]]:
 def _pouring(
     said: str, syrup: Contents, glass: Glass, lot: Contents, known: HeldAgainst
 ) -> Pouring:
+    found = concerns(glass, lot, known.materials)
+    limits = _counting(known.limits, found)
     return Pouring(
         said=said,
         glass=glass,
@@ -88,13 +91,17 @@ def _pouring(
             solubilities(),
         ),
         concerns=tuple(
-            ConcernServed(
-                item, daily(item, known.limits, known.bodies), compared(item, known.limits)
-            )
-            for item in concerns(glass, lot, known.materials)
+            ConcernServed(item, daily(item, limits, known.bodies), compared(item, limits))
+            for item in found
         ),
         markers=markers(syrup, glass, known.limits),
     )
+
+
+def _counting(limits: tuple[Limit, ...], found: tuple[Concern, ...]) -> tuple[Limit, ...]:
+    """Return the limits but for those of a substance beside another that is not there."""
+    there = {None, *(item.substance for item in found)}
+    return tuple(limit for limit in limits if beside(limit.code) in there)
 
 
 def _oils(glass: Glass, materials: Mapping[str, Material]) -> tuple[OilServed, ...]:

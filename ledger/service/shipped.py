@@ -85,6 +85,17 @@ def _shipped(row: dict[str, str]) -> Limit:
     )
 
 
+def beside(code: str) -> str | None:
+    """Return the substance without which a limit does not count; None for most.
+
+    >>> beside("eu-sorbate-with-benzoate"), beside("eu-sorbate")
+    ('benzoic acid', None)
+    """
+    return next(
+        (row.get("beside") for row in _read("limits.toml")["limit"] if row["code"] == code), None
+    )
+
+
 def limit_versions(connection: Connection) -> dict[str, tuple[Limit, ...]]:
     """Return what is said of each limit by code, in order: what came with pottle, then the book."""
     said: dict[str, tuple[Limit, ...]] = {item.code: (item,) for item in shipped()}

@@ -56,3 +56,40 @@ def test_a_preservative_of_which_nothing_is_recorded_is_named(sqlite_keeper: Kee
         '--constituents "NAME 1%"'
     ]
     assert not limit_table(card).rows
+
+
+def test_sorbate_beside_benzoate_is_held_against_the_lower_limit_too(
+    sqlite_keeper: Keeper,
+) -> None:
+    """By hand: 2.9 g/L in 30 mL of 240 mL are 362.5 mg/L, x 112.13/150.22 = 270.6 mg/L of acid.
+
+    So a glass is within 300 mg/L, which is for sorbates alone, and past the 250 mg/L that hold
+    beside benzoates (trade press report of the Union list for soft drinks, 25 November 2008).
+    """
+    code = preserved(sqlite_keeper, constituents="sodium benzoate 100%")
+    alone = "EU, sorbic acid in the glass at most 300 mg/L: soft drinks, alone, counted as the acid"
+    beside = (
+        "EU, sorbic acid in the glass at most 250 mg/L: soft drinks, with benzoates, counted as "
+        "the acid"
+    )
+    sqlite_keeper.do(
+        "material",
+        code="sorb",
+        name="Potassium sorbate",
+        kind="preservative",
+        constituents="potassium sorbate 100%",
+    )
+    salt = sqlite_keeper.opens("receive", material="sorb", amount="50g")
+    sqlite_keeper.do("add", lot=code, source=salt, amount="2.9g")
+    told = {row[0]: row[1] for row in limit_table(serving(sqlite_keeper.book, code)).rows}
+    assert (told[alone], told[beside]) == ("271 mg/L", "271 mg/L PAST")
+
+
+def test_sorbate_alone_is_not_held_against_the_limit_beside_benzoate(
+    sqlite_keeper: Keeper,
+) -> None:
+    code = preserved(sqlite_keeper, constituents="potassium sorbate 100%")
+    rows = limit_table(serving(sqlite_keeper.book, code)).rows
+    assert [row[0] for row in rows if "sorbic" in row[0]] == [
+        "EU, sorbic acid in the glass at most 300 mg/L: soft drinks, alone, counted as the acid"
+    ]
