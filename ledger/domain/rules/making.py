@@ -20,7 +20,7 @@ from ledger.domain.entries import (
 )
 from ledger.domain.entries.words import LotType
 from ledger.domain.lots import LotState, latest, most_it_can_hold_ul
-from ledger.domain.quantity import Measure, Quantity, show
+from ledger.domain.quantity import Measure, Quantity, show, show_apart
 from ledger.domain.rules.finding import Finding, Rule, impossible, needs_reason, remark
 from ledger.domain.rules.volumes import (
     MIXING,
@@ -119,10 +119,11 @@ def make_up_goes_up(draft: Draft, scene: Scene) -> Iterator[Finding]:
     if not are_volumes(facts.volume, facts.used):
         return
     if facts.volume.amount <= there:
+        holds, _ = show_apart(Measure.UL, there, facts.volume.amount)
         yield impossible(
             "make-up",
-            f"{draft.lot} holds {show(there, Measure.UL)} already, so it cannot be made up "
-            f"to {facts.volume.written}.",
+            f"{draft.lot} holds {holds} already, so it cannot be made up to "
+            f"{facts.volume.written}.",
             "Measure it and give a larger volume, or record a plain addition: pottle add ...",
         )
     else:
@@ -196,10 +197,11 @@ def fill_takes_what_it_fills(draft: Draft, scene: Scene) -> Iterator[Finding]:
         return
     filled = facts.count * facts.size.amount
     if are_volumes(facts.size, facts.drawn) and filled > facts.drawn.amount:
+        hold, _ = show_apart(Measure.UL, filled, facts.drawn.amount)
         yield impossible(
             "fill",
-            f"{facts.count} bottles of {facts.size.written} hold {show(filled, Measure.UL)}, "
-            f"more than the {facts.drawn.written} drawn.",
+            f"{facts.count} bottles of {facts.size.written} hold {hold}, more than the "
+            f"{facts.drawn.written} drawn.",
             "Read the volume drawn again, or count the bottles again.",
         )
     bulk = scene.source(facts.source)

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from ledger.domain.entries import Facts
 from ledger.domain.fields import specs
 from ledger.domain.lots import LotState, most_it_can_hold_ul
-from ledger.domain.quantity import Measure, Quantity, show
+from ledger.domain.quantity import Measure, Quantity, show, show_apart
 from ledger.domain.rules.finding import Finding, impossible, remark
 
 SLACK = 50
@@ -72,16 +72,23 @@ def was_there(state: LotState, volume: Quantity, did: str) -> Iterator[Finding]:
         yield remark(
             "volume",
             f"{volume.written} {did}, a little more than was in {state.code}: "
-            f"{there_was(state, most)}.",
+            f"{there_was(state, most, volume.amount)}.",
             "Read it again at the temperature of the other volumes if it matters.",
         )
 
 
-def there_was(state: LotState, most: int) -> str:
-    """Say what a lot held, as the last part of a sentence."""
+def there_was(state: LotState, most: int, other_ul: int | None = None) -> str:
+    """Say what a lot held, as the last part of a sentence.
+
+    Args:
+        state: The lot.
+        most: The most it can have held, in µL.
+        other_ul: A volume from which that must look different where it is.
+    """
+    told, *_ = show_apart(Measure.UL, most, most if other_ul is None else other_ul)
     if not state.solids_mg:
-        return f"the book says {show(most, Measure.UL)}"
+        return f"the book says {told}"
     return (
         f"{show(state.on_hand_then, Measure.UL)} of liquid and "
-        f"{show(state.solids_mg, Measure.MG)} of solids make at most {show(most, Measure.UL)}"
+        f"{show(state.solids_mg, Measure.MG)} of solids make at most {told}"
     )

@@ -225,3 +225,17 @@ def test_volumes_of_a_batch_are_possible_or_told(case: Case) -> None:
 def test_every_amount_of_the_bench_has_a_name_in_words() -> None:
     names = {spec.name for facts in WET for spec in specs(facts) if spec.shape is Quantity}
     assert names == set(PLAIN_NAMES)
+
+
+def test_a_volume_and_what_the_book_says_of_it_never_look_the_same() -> None:
+    held = scene(lot(on_hand=2_100_300))
+    (remark,) = making.outcome_was_there(draft(make(Finish, volume=ml(2100.4))), held)
+    assert remark.what == (
+        "2100.4 mL came out, a little more than was in E-1: the book says 2.1003 L."
+    )
+    nearly = scene(lot(on_hand=2_100_400))
+    (stop,) = making.make_up_goes_up(draft(make(MakeUp, volume=ml(2100))), nearly)
+    assert stop.what == "E-1 holds 2.1004 L already, so it cannot be made up to 2100 mL."
+    filled = make(Bottle, count=4, size=ml(525.1), drawn=ml(2100))
+    (stop,) = making.fill_takes_what_it_fills(draft(filled), scene(lot()))
+    assert stop.what == "4 bottles of 525.1 mL hold 2.1004 L, more than the 2100 mL drawn."
