@@ -5,6 +5,7 @@ Guarantees: all of it is read in the transaction that will append the draft. Ref
 
 from datetime import datetime
 
+from ledger.domain.canonical import MAX_INTEGER
 from ledger.domain.dates import Dates
 from ledger.domain.entries import Draft, Entry, Formula, Judge, Material, Move, Receipt, Strike
 from ledger.domain.entries.words import LotType
@@ -15,7 +16,7 @@ from ledger.domain.scene import Scene
 from ledger.service.controlling import control_of
 from ledger.service.dating import dates_of
 from ledger.service.known import known_lot
-from ledger.store import amounts, queries, recorder, walk
+from ledger.store import amounts, queries, walk
 from ledger.store.engine import Connection
 from ledger.store.queries import LotRow, Moment
 
@@ -24,13 +25,12 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
     """Return the scene around a draft."""
     corrected = queries.entry(connection, draft.corrects) if draft.corrects else None
     skip = corrected.stands_for if corrected else 0
-    number = skip or recorder.size(connection) + 1
-    moment = Moment(draft.happened.at, number)
+    moment = Moment(draft.happened.at, skip or MAX_INTEGER)
     lot = _lot_of(connection, draft, moment, skip)
     sources = tuple(lot_state(connection, code, None, skip) for code in source_codes(draft))
     return Scene(
         now=now,
-        has_house=queries.house(connection) is not None,
+        has_house=queries.has_house(connection),
         people=queries.people(connection),
         materials=_known_materials(connection, draft),
         formulas=_versions(connection, draft),
@@ -88,7 +88,8 @@ def lot_state(
         then, now = amounts.held_then_and_now(connection, row.seq, moment, skip)
     else:
         then = now = amounts.held(connection, row.seq, skip=skip)
-    behind = walk.behind(connection, row.seq) if is_whole else []
+    is_bought = row.opened.lot_type is LotType.RECEIVED  # and so made of nothing that is here
+    behind = walk.behind(connection, row.seq) if is_whole and not is_bought else []
     dates = dates_of(connection, [row.seq])[row.seq] if is_whole else Dates()
     return LotState(
         seq=row.seq,
@@ -102,7 +103,7 @@ def lot_state(
         barred_inputs=tuple(
             lot.code for lot in behind if lot.verdict in BARRING and lot.lot != row.seq
         ),
-        made_from=frozenset(lot.lot for lot in behind),
+        made_from=frozenset((row.seq, *(lot.lot for lot in behind))),
         bulk=_bulk_of(connection, row),
     )
 

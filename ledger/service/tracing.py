@@ -14,10 +14,10 @@ from ledger.domain.entries.words import MoveAs
 from ledger.domain.quantity import Measure, show
 from ledger.service.book import Book
 from ledger.service.known import known_lot
-from ledger.store import queries, walk
+from ledger.store import sent, walk
 from ledger.store.briefs import Brief, briefs
 from ledger.store.engine import Connection
-from ledger.store.queries import Moved
+from ledger.store.sent import Moved
 from ledger.store.walk import Edge
 
 
@@ -131,7 +131,7 @@ def trace_on(
         ),
         edges=tuple(_carried(found, edge) for edge in edges),
         holders=tuple(
-            _holder(found[moved.lot], moved) for moved in queries.moves_from(connection, ahead)
+            _holder(found[moved.lot], moved) for moved in sent.moves_from(connection, ahead)
         ),
     )
 

@@ -4,7 +4,7 @@ Guarantees: only entries in force are returned unless a function says otherwise;
 when they happened, then by number. Refuses: to interpret; it returns entries and numbers.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from datetime import datetime
 from typing import Any, TypeVar
 
@@ -20,13 +20,12 @@ from ledger.domain.entries import (
     Material,
     Opened,
     Party,
-    When,
     Withdrawal,
 )
-from ledger.domain.entries.words import LotType, MoveAs
-from ledger.domain.plain import instant_text, kept_entry, read_instant
+from ledger.domain.entries.words import LotType
+from ledger.domain.plain import instant_text, kept_entry
 from ledger.domain.quantity import Measure
-from ledger.store.asking import ask, ask_column, ask_for, ask_one, chunks, go_by_index
+from ledger.store.asking import ask, ask_column, ask_one
 
 FactsT = TypeVar("FactsT", bound=Facts)
 
@@ -49,34 +48,6 @@ class Moment(Struct, frozen=True):
     """Number that decides among entries of the same instant."""
 
 
-class Moved(Struct, frozen=True):
-    """Goods that left, or came back."""
-
-    lot: int
-    """Number of the lot."""
-    happened: When
-    """When."""
-    moved_as: MoveAs
-    """Sale, sample, breakage and so on."""
-    amount: int
-    """How much, in the lot's measure."""
-    party: str | None
-    """To whom, or from whom when it came back."""
-    document: str | None
-    """Delivery note, invoice or stall sheet."""
-    stands_for: int
-    """Number that decides among entries of the same instant."""
-
-
-_MOVES = """
-    SELECT e.lot, e.happened_at, e.offset_min, m.moved_as, m.amount, m.party, m.document,
-        e.stands_for
-    FROM {wanted} w
-    CROSS JOIN entry e
-    JOIN move m ON m.seq = e.seq
-    LEFT JOIN entry c ON c.corrects = e.seq
-    WHERE e.lot = w.lot AND c.corrects IS NULL
-    ORDER BY e.happened_at, e.stands_for"""
 OF_TABLE = (  # the kind's own table first, which is short, and the spine by number
     "FROM {table} t CROSS JOIN entry e LEFT JOIN entry c ON c.corrects = e.seq "
     "WHERE e.seq = t.seq AND c.corrects IS NULL"
@@ -197,6 +168,11 @@ def house(connection: Connection) -> House | None:
     return found if isinstance(found, House) else None
 
 
+def has_house(connection: Connection) -> bool:
+    """Return whether the book says whose it is."""
+    return bool(ask(connection, "SELECT 1 FROM house LIMIT 1"))
+
+
 def party(connection: Connection, name: str) -> Party | None:
     """Return what the book last said of a party."""
     found = _latest(connection, "party", " AND t.name = :name", name=name)
@@ -264,18 +240,6 @@ def draws_on(connection: Connection, lot: int, until: datetime) -> tuple[Entry, 
     )
     found = ask_column(connection, query, lot=lot, until=instant_text(until))
     return tuple(map(kept_entry, dict.fromkeys(found)))
-
-
-def moves_from(connection: Connection, lots: Sequence[int]) -> Iterator[Moved]:
-    """Yield what was sent of lots and what came back, by lot as given, then by when."""
-    go_by_index(connection)
-    for part in chunks(lots):
-        found: dict[int, list[Moved]] = {lot: [] for lot in part}
-        for lot, at, offset_min, moved_as, *told in ask_for(connection, _MOVES, part):
-            when = When(read_instant(at), offset_min)
-            found[lot].append(Moved(lot, when, MoveAs(moved_as), *told))
-        for moves in found.values():
-            yield from moves
 
 
 def entries_about(connection: Connection, seq: int) -> int:

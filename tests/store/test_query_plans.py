@@ -9,7 +9,7 @@ from datetime import UTC, datetime
 import pytest
 from sqlalchemy import Connection
 
-from ledger.store import amounts, asking, dating, inputs, queries, walk
+from ledger.store import amounts, asking, dating, inputs, queries, sent, walk
 from ledger.store.briefs import briefs
 from ledger.store.made import bottle_sizes, finished
 from ledger.store.queries import Moment
@@ -24,7 +24,7 @@ HOT: dict[str, Callable[[Connection, int], object]] = {
     "walk forward": walk.forward,
     "what went in": lambda connection, lot: [*walk.edges_into(connection, [lot, lot + 1])],
     "briefs": lambda connection, lot: briefs(connection, [lot, lot + 1]),
-    "what was sent": lambda connection, lot: [*queries.moves_from(connection, [lot, lot + 1])],
+    "what was sent": lambda connection, lot: [*sent.moves_from(connection, [lot, lot + 1])],
     "what is behind": walk.behind,
     "a step back": lambda connection, lot: walk.back(connection, lot, 2),
     "the house": lambda connection, _: queries.house(connection),
@@ -104,7 +104,7 @@ TRACED: dict[str, Callable[[Connection, int], object]] = {
     "a step back": lambda connection, lot: walk.back(connection, lot, 2),
     "what went in": lambda connection, lot: [*walk.edges_into(connection, [lot])],
     "briefs": lambda connection, lot: briefs(connection, [lot]),
-    "what was sent": lambda connection, lot: [*queries.moves_from(connection, [lot])],
+    "what was sent": lambda connection, lot: [*sent.moves_from(connection, [lot])],
 }
 
 
