@@ -23,7 +23,7 @@ from ledger.service.desk import Desk, at_desk
 from ledger.service.scenes import lot_state
 from ledger.service.times import read_when
 from ledger.service.words import read_text
-from ledger.store import queries, recorder
+from ledger.store import queries
 from ledger.store.queries import Moment
 
 _UNREAD: Formula | None = Formula("", 1, "lot", ProductKind.ESSENCE, Quantity(1, Measure.UL, ""))
@@ -242,8 +242,7 @@ def makeup(
 
 
 def _used(desk: Desk, code: str, to: Quantity) -> Quantity:
-    moment = Moment(desk.happened.at, recorder.size(desk.connection) + 1)
-    state = lot_state(desk.connection, code, moment, is_whole=False)
+    state = lot_state(desk.connection, code, Moment(desk.happened.at), is_whole=False)
     if state.solids_mg:
         raise RefusedError(
             f"{show(state.solids_mg, Measure.MG)} of solids went into {code} since its volume "

@@ -17,10 +17,9 @@ from ledger.domain.lots import LotState, passes
 from ledger.domain.quantity import Measure, Quantity, show
 from ledger.errors import InputError, RefusedError
 from ledger.service.book import Book, How, Recorded
-from ledger.service.desk import Desk, at_desk
+from ledger.service.desk import at_desk
 from ledger.service.scenes import lot_state
 from ledger.service.words import read_scaled
-from ledger.store import recorder
 from ledger.store.queries import Moment
 
 Pores = tuple[int | None, int | None]
@@ -63,7 +62,11 @@ def filter_(
         code, put_on = words.lot(lot), words.amount_or_none(volume_in)
         finer, coarser = words.read(lambda: read_pores(pore), NO_PORES)
         reference = VacuumReference.ABSOLUTE if absolute else VacuumReference.BELOW_ATMOSPHERE
-        state = lot_state(desk.connection, code, _moment(desk), is_whole=False) if code else None
+        state = (
+            lot_state(desk.connection, code, Moment(desk.happened.at), is_whole=False)
+            if code
+            else None
+        )
         facts = Filter(
             pass_no=passes(state) + 1 if state else 1,
             medium=words.text(medium, "filter medium"),
@@ -93,10 +96,6 @@ def _all_there(state: LotState | None) -> Quantity:
         )
     there = max(state.on_hand_then, 1) if state else 1
     return Quantity(there, Measure.UL, show(there, Measure.UL))
-
-
-def _moment(desk: Desk) -> Moment:
-    return Moment(desk.happened.at, recorder.size(desk.connection) + 1)
 
 
 def read_pores(text: str | None) -> Pores:

@@ -5,7 +5,6 @@ Guarantees: all of it is read in the transaction that will append the draft. Ref
 
 from datetime import datetime
 
-from ledger.domain.canonical import MAX_INTEGER
 from ledger.domain.dates import Dates
 from ledger.domain.entries import Draft, Entry, Formula, Judge, Material, Move, Receipt, Strike
 from ledger.domain.entries.words import LotType
@@ -25,7 +24,7 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
     """Return the scene around a draft."""
     corrected = queries.entry(connection, draft.corrects) if draft.corrects else None
     skip = corrected.stands_for if corrected else 0
-    moment = Moment(draft.happened.at, skip or MAX_INTEGER)
+    moment = Moment(draft.happened.at, skip) if skip else Moment(draft.happened.at)
     lot = _lot_of(connection, draft, moment, skip)
     sources = tuple(lot_state(connection, code, None, skip) for code in source_codes(draft))
     return Scene(

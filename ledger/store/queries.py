@@ -11,6 +11,7 @@ from typing import Any, TypeVar
 from msgspec import Struct
 from sqlalchemy import Connection
 
+from ledger.domain.canonical import MAX_INTEGER
 from ledger.domain.entries import (
     Entry,
     Facts,
@@ -44,8 +45,8 @@ class Moment(Struct, frozen=True):
 
     at: datetime
     """When it happened."""
-    stands_for: int
-    """Number that decides among entries of the same instant."""
+    stands_for: int = MAX_INTEGER
+    """Number that decides among entries of the same instant; by default after all of them."""
 
 
 OF_TABLE = (  # the kind's own table first, which is short, and the spine by number
