@@ -43,7 +43,7 @@ def _step(book: Book, done: Recorded, found: "Dossier | None") -> str | None:
 
 def doable(book: Book, found: "Dossier | None", step: str | None) -> str | None:
     """Return the next step for a lot; where that is a release, what stands in its way first."""
-    if found is None or found.formula is None or not step or not step.startswith(RELEASE):
+    if found is None or not step or not step.startswith(RELEASE):
         return step
     from ledger.service.releasing import in_the_way
 

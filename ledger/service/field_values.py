@@ -16,6 +16,9 @@ from ledger.errors import InputError, RefusedError
 from ledger.service.desk import Desk
 from ledger.service.times import read_when
 
+YES_OR_NO = {"yes": True, "true": True, "1": True, "no": False, "false": False, "0": False}
+"""How it is said whether something is so."""
+
 
 def read_value(desk: Desk, old: Entry, spec: FieldSpec, text: str) -> object:
     """Return the new value of a field of an entry; None for what may be left empty.
@@ -34,7 +37,7 @@ def read_value(desk: Desk, old: Entry, spec: FieldSpec, text: str) -> object:
     if spec.refers_to == "lot":
         return desk.words.lot(text)
     if spec.shape is bool:
-        return text.lower() in ("yes", "true", "1")
+        return _yes_or_no(text, spec.plain_name)
     if spec.shape is int:
         ending = scale_ending(spec.name)
         scale, unit = SCALES[ending] if ending else (1, "")
@@ -46,6 +49,15 @@ def read_value(desk: Desk, old: Entry, spec: FieldSpec, text: str) -> object:
     if issubclass(spec.shape, StrEnum):
         return desk.words.needed(text, spec.shape, spec.plain_name)
     return desk.words.text(text, spec.plain_name)
+
+
+def _yes_or_no(text: str, what: str) -> bool:
+    word = text.lower()
+    if word not in YES_OR_NO:
+        raise InputError(
+            f'The {what} must be yes or no, and "{text}" is neither.', "Write yes or no."
+        )
+    return YES_OR_NO[word]
 
 
 def _same_measure(old: Entry, spec: FieldSpec, amount: Quantity) -> Quantity:

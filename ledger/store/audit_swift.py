@@ -1,8 +1,8 @@
 """Telling swiftly whether all rows of a book fit, so that they need not be compared one by one.
 
 Guarantees: says that a book is sound only if comparing row by row would find nothing, given that
-its form and storage were found whole before; in memory that does not grow with the book. Refuses:
-to tell what is wrong; then the slow comparison is asked.
+its form and storage are found whole too; in memory that does not grow with the book. Refuses: to
+tell what is wrong; then the slow comparison is asked.
 """
 
 import re
@@ -32,6 +32,9 @@ MOST_WAITING = 8
 _DAY = re.compile(rb"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 _TIME = re.compile(rb"T([01][0-9]|2[0-3]):[0-5][0-9]:[0-5][0-9]Z")
 _KEYS = (("person_key", "person", "initials"), ("material_key", "material", "code"))
+
+_UNLIKE = (ValueError, TypeError, AttributeError)
+"""What comes of cells that are not of the type the book keeps, as a damaged file may have them."""
 
 Progress = Callable[[int, int], None]
 """Told how many entries of how many are done."""
@@ -64,7 +67,7 @@ def sound_tree(
                 if not part.result():
                     return None
                 progress(compared, last)
-    except (*TROUBLE, ValueError):
+    except (*TROUBLE, *_UNLIKE):
         return None
     return frontier
 

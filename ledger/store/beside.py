@@ -44,7 +44,10 @@ class Beside:
             self._parts.append(part)
             return part
         done: Future[ResultT] = Future()
-        done.set_result(reader(self._caller))
+        try:
+            done.set_result(reader(self._caller))
+        except Exception as error:
+            done.set_exception(error)
         return done
 
     def _read(self, reader: Callable[[Connection], ResultT]) -> ResultT:

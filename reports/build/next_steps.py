@@ -126,12 +126,24 @@ def _after(entry: Entry, dossier: "Dossier", lacking: tuple["Proposed", ...]) ->
             return f"pottle trace {code}"
         case "move":
             return "pottle stock"
-        case "contact" if dossier.brief.status is not Status.RECALLED:
-            return f"pottle recall {code} --drill"
         case "contact" | "closing":
-            return f"pottle recall {code}"
+            return _in_recall(dossier)
         case _:
             return None
+
+
+def _in_recall(dossier: "Dossier") -> str:
+    """Return what comes after a call or the end of a recall: once it is closed, what is left goes.
+
+    A recall that is closed shows its lot next, so the lot does not show the recall again.
+    """
+    code, brief = dossier.state.code, dossier.brief
+    if brief.status is not Status.RECALLED:
+        return f"pottle recall {code} --drill"
+    kinds = (entry.kind for entry in reversed(dossier.state.entries))
+    if next(kind for kind in kinds if kind in ("judge", "closing")) == "judge":
+        return f"pottle recall {code}"
+    return f"pottle send {code} AMOUNT --as destroyed" if brief.on_hand > 0 else "pottle stock"
 
 
 def _by_formula(dossier: "Dossier", lacking: tuple["Proposed", ...]) -> str | None:

@@ -190,3 +190,20 @@ def test_what_is_due_says_when_and_what_to_do(shell: Shell) -> None:
         "Sweet orange oil  on hold: smells of pine",
     ]
     assert step == "Next: pottle rest OE-002-3 --end"
+
+
+def test_a_batch_past_its_date_is_rejected_next_whether_or_not_it_has_a_formula(
+    shell: Shell,
+) -> None:
+    """A release would be refused, so it is not proposed."""
+    oil = shell.line("receive orange-oil 100mL --best-before 2020-06-30 --at 2020-03-01 --json")
+    begin = "start --product 'Old essence' --kind essence --target 90mL --at 2020-03-02 --json"
+    batch = shell.line(begin).json["code"]
+    shell.line(f"add {batch} {oil.json['code']} 90mL --at '2020-03-02 10:00'")
+    shell.line(f"look {batch} bright --of neat --at '2020-03-02 11:00'")
+    made = shell.line(f"finish {batch} 90mL --at '2020-03-02 12:00'")
+    rejected = f'pottle reject {batch} --because "past its date"'
+    assert made.lines[-1] == f"Next: {rejected}"
+    assert shell.line(f"lot {batch}").lines[-1] == f"Next: {rejected}"
+    assert shell.line(rejected.removeprefix("pottle ")).exit_code == 0
+    assert shell.line(f"lot {batch}").lines[-1] == f"Next: pottle trace {batch} --forward"

@@ -235,3 +235,23 @@ def test_parties_are_listed_with_how_to_reach_them(shell: Shell) -> None:
             "words": "",
         }
     ]
+
+
+def test_after_a_recall_is_closed_what_is_left_goes_and_no_two_steps_lead_to_each_other(
+    shell: Shell,
+) -> None:
+    shell.run("recall", OIL, "--because", "throws haze")
+    shell.run("contact", OIL, STALL, "--still", "0")
+    assert shell.run("lot", OIL).lines[-1] == f"Next: pottle recall {OIL}"
+    assert shell.run("recall", OIL, "--close", "old oil").lines[-1] == f"Next: pottle lot {OIL}"
+    assert shell.run("lot", OIL).lines[-1] == f"Next: pottle send {OIL} AMOUNT --as destroyed"
+    shell.run("contact", OIL, STALL, "--still", "0")
+    assert shell.run("lot", OIL).lines[-1] == f"Next: pottle send {OIL} AMOUNT --as destroyed"
+
+
+def test_of_a_closed_recall_with_nothing_left_the_way_of_the_goods_is_shown(shell: Shell) -> None:
+    shell.run("recall", OIL, "--because", "throws haze")
+    shell.run("recall", OIL, "--close", "old oil")
+    left = shell.run("lot", OIL).lines[0].split(": ")[1].split(",")[0]
+    assert shell.line(f"send {OIL} '{left}' --as destroyed").exit_code == 0
+    assert shell.run("lot", OIL).lines[-1] == f"Next: pottle trace {OIL} --forward"

@@ -219,6 +219,30 @@ def test_a_page_of_noughts_is_noticed(page: int, whole: Path, tmp_path: Path) ->
     assert is_noticed(path)
 
 
+@pytest.mark.parametrize(
+    "pair",
+    [
+        ("formula_lines", "material_key"),
+        ("posting", "person_key"),
+        ("look", "note"),
+        ("entry", "receipt"),
+        ("tree", "material_key"),
+    ],
+    ids=" and ".join,
+)
+def test_pages_of_two_tables_in_each_other_s_places_are_noticed(
+    pair: tuple[str, str], whole: Path, tmp_path: Path
+) -> None:
+    """Then cells are of types that a table of their own never holds."""
+    one, other = (roots(whole, f"type = 'table' AND name = '{name}'")[0] for name in pair)
+    kept, data = whole.read_bytes(), bytearray(whole.read_bytes())
+    for place, source in ((one, other), (other, one)):
+        data[4096 * (place - 1) : 4096 * place] = kept[4096 * (source - 1) : 4096 * source]
+    path = tmp_path / "swapped.db"
+    path.write_bytes(data)
+    assert is_noticed(path)
+
+
 @pytest.mark.parametrize("table", ["entry", "posting", "lot", "add"])
 def test_rows_of_an_older_state_put_back_are_noticed(
     table: str, template: Path, whole: Path, tmp_path: Path

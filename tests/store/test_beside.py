@@ -5,7 +5,7 @@ from concurrent.futures import Future
 
 import pytest
 from sqlalchemy import Connection
-from sqlalchemy.exc import OperationalError
+from sqlalchemy.exc import DBAPIError, OperationalError
 
 from ledger.store.beside import beside
 from ledger.store.recorder import size
@@ -33,10 +33,14 @@ def test_what_is_not_committed_yet_is_read_by_the_caller(sqlite_walked: Keeper) 
         assert second.ask(thread_of).result() == threading.get_ident()
 
 
-def test_what_a_part_raises_is_raised_to_whoever_asks_for_its_result(sqlite_walked: Keeper) -> None:
-    with sqlite_walked.reading() as connection, beside(connection) as second:
+@pytest.mark.parametrize("walked", ["sqlite_walked", "postgres_walked"])
+def test_what_a_part_raises_is_raised_to_whoever_asks_for_its_result(
+    walked: str, request: pytest.FixtureRequest
+) -> None:
+    keeper: Keeper = request.getfixturevalue(walked)
+    with keeper.reading() as connection, beside(connection) as second:
         part = second.ask(lambda own: own.exec_driver_sql("SELECT nothing").one())
-        with pytest.raises(OperationalError):
+        with pytest.raises(DBAPIError, match="nothing"):
             part.result()
 
 

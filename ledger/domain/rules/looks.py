@@ -4,7 +4,7 @@ Guarantees: one look answers one step, and as many steps as can be have a look o
 the last step that changes the lot, only looks since it last changed answer. Refuses: to judge.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import timedelta
 from typing import NamedTuple
 
@@ -32,28 +32,48 @@ class Asked(NamedTuple):
     """Whether one of them answers this step and no other."""
 
 
-def looks_asked(formula: Formula, lot: LotState) -> list[Asked]:
-    """Return each look that a formula asks for before the filling, with what answers it."""
+def looks_asked(formula: Formula, lot: LotState, *, in_order: bool = False) -> list[Asked]:
+    """Return each look that a formula asks for before the filling, with what answers it.
+
+    Args:
+        formula: The formula.
+        lot: The lot.
+        in_order: Whether an earlier step comes first where not all have a look of their own: as in
+            a making that goes on, whose later steps are to come; else the later does.
+    """
     every, since = _every_look(lot), _looks_since(lot)
     steps = _look_steps(formula)
     seen = [
         tuple(look for look in (since if is_last else every) if _is_as_asked(step, look, lot))
         for step, is_last in steps
     ]
-    answered = answered_by_their_own([[every.index(look) for look in looks] for looks in seen])
+    places = range(len(steps))
+    answered = answered_by_their_own(
+        [[every.index(look) for look in looks] for looks in seen],
+        places if in_order else reversed(places),
+    )
     return [
         Asked(step, is_last, looks, place in answered)
         for place, ((step, is_last), looks) in enumerate(zip(steps, seen, strict=True))
     ]
 
 
-def answered_by_their_own(choices: Sequence[Sequence[int]]) -> frozenset[int]:
+def answered_by_their_own(
+    choices: Sequence[Sequence[int]], picking: Iterable[int]
+) -> frozenset[int]:
     """Return the places of those that get one of their choices for themselves, as many as can be.
 
-    Where not all can, the later come first.
+    Args:
+        choices: What each would take.
+        picking: Their places in the order in which they pick; who picks first gets one where not
+            all can.
 
-    >>> sorted(answered_by_their_own([[1, 2], [1]])), sorted(answered_by_their_own([[1], [1]]))
-    ([0, 1], [1])
+    >>> sorted(answered_by_their_own([[1, 2], [1]], [0, 1]))
+    [0, 1]
+    >>> sorted(answered_by_their_own([[1], [1]], [0, 1])), sorted(
+    ...     answered_by_their_own([[1], [1]], [1, 0])
+    ... )
+    ([0], [1])
     """
     taken: dict[int, int] = {}
 
@@ -67,7 +87,7 @@ def answered_by_their_own(choices: Sequence[Sequence[int]]) -> frozenset[int]:
                 return True
         return False
 
-    return frozenset(place for place in reversed(range(len(choices))) if gets_one(place, set()))
+    return frozenset(place for place in picking if gets_one(place, set()))
 
 
 def _look_steps(formula: Formula) -> list[tuple[FormulaStep, bool]]:

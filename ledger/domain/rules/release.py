@@ -56,12 +56,17 @@ def gate(draft: Draft, scene: Scene) -> Iterator[Finding]:
     yield from _judged(lot)
     day = draft.happened.local().date()
     if is_past_date(lot, day):
-        yield stands_in_the_way(f"{lot.code} was best before {lot.best_before}.", "Reject it.")
+        yield stands_in_the_way(
+            f"{lot.code} was best before {lot.best_before}.",
+            "Reject it",
+            f'pottle reject {lot.code} --because "past its date"',
+        )
     if lot.barred_inputs:
         yield stands_in_the_way(
             f"{lot.code} is made of {', '.join(lot.barred_inputs)}, now held, rejected or "
             "recalled.",
-            "Decide about that lot first.",
+            "Decide about that lot first",
+            f"pottle lot {lot.barred_inputs[0]}",
         )
 
 

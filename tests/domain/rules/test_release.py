@@ -135,11 +135,26 @@ PACKED = [
 
 DATE = date(2026, 3, 1)
 GOOD = (LOOK, FINISH)
+PAST_DATE = gate(
+    "E-1 was best before 2026-03-01.",
+    "Reject it",
+    'pottle reject E-1 --because "past its date"',
+)
+
+
+def made_of(listed: str) -> list[Finding]:
+    return gate(
+        f"E-1 is made of {listed}, now held, rejected or recalled.",
+        "Decide about that lot first",
+        "pottle lot X-1",
+    )
+
+
 JUDGED = [
     Case(
         "past its date",
         *release_of(batch(*GOOD, best_before=DATE)),
-        gate("E-1 was best before 2026-03-01.", "Reject it."),
+        PAST_DATE,
     ),
     Case(
         "on its last day, by the writer's clock",
@@ -148,10 +163,7 @@ JUDGED = [
     Case(
         "made of held lots",
         *release_of(batch(*GOOD, barred_inputs=("X-1", "X-2"))),
-        gate(
-            "E-1 is made of X-1, X-2, now held, rejected or recalled.",
-            "Decide about that lot first.",
-        ),
+        made_of("X-1, X-2"),
     ),
     Case("a hold is lifted", *release_of(batch(*GOOD, make(Judge, verdict=Verdict.HOLD)))),
     Case("rework that was seen", *release_of(batch(*GOOD, REWORK, FILTER, *GOOD))),
@@ -166,12 +178,7 @@ JUDGED = [
     Case(
         "everything at once",
         *release_of(batch(REWORK, best_before=DATE, barred_inputs=("X-1",))),
-        unseen()
-        + NO_YIELD
-        + gate("E-1 was best before 2026-03-01.", "Reject it.")
-        + gate(
-            "E-1 is made of X-1, now held, rejected or recalled.", "Decide about that lot first."
-        ),
+        unseen() + NO_YIELD + PAST_DATE + made_of("X-1"),
     ),
 ]
 
