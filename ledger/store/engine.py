@@ -39,6 +39,10 @@ CACHE_KIB = 131_072
 """How much of a file's book is kept at hand while it is open, at most."""
 BUSY_MS = 30_000
 """How long a writer waits for its turn."""
+_DAMAGED = (
+    "The file is damaged. Keep it as it is, and take back the last copy with: pottle restore FILE "
+    "--to PATH"
+)
 
 
 def is_server(where: str) -> bool:
@@ -218,9 +222,10 @@ def _file_version(engine: Engine, where: str) -> int:
     except (DBAPIError, UnicodeDecodeError) as error:
         if isinstance(error, DBAPIError) and "not a database" in str(error.orig):
             raise _not_a_book(where) from error
+        may_not = isinstance(error, OperationalError)
         raise StorageError(
             f"The book {where} could not be opened: {cause(error)}.",
-            "Check that you may read and write the file and its folder.",
+            "Check that you may read and write the file and its folder." if may_not else _DAMAGED,
         ) from error
     if mark != APPLICATION_ID:
         raise _not_a_book(where)

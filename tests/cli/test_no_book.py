@@ -89,6 +89,18 @@ def test_a_folder_is_no_book(tmp_path: Path) -> None:
     ]
 
 
+def test_a_file_that_was_cut_short_is_to_be_taken_back_from_a_copy(shell: Shell) -> None:
+    with shell.book.open("r+b") as file:
+        file.truncate(5000)
+    answer = shell.run("stock")
+    assert answer.exit_code == 5
+    assert answer.complaints == [
+        f"The book {shell.book} could not be opened: database disk image is malformed.",
+        "  The file is damaged. Keep it as it is, and take back the last copy with: pottle restore "
+        "FILE --to PATH",
+    ]
+
+
 def test_a_new_book_is_not_made_over_an_old_one_nor_left_half_made(
     shell: Shell, tmp_path: Path
 ) -> None:

@@ -138,7 +138,8 @@ def test_a_name_in_the_schema_that_is_no_text_is_refused_in_words(
     assert raised.value.problems == (
         (
             f"The book {path} could not be opened: what the database says of it is no text.",
-            "Check that you may read and write the file and its folder.",
+            "The file is damaged. Keep it as it is, and take back the last copy with: pottle "
+            "restore FILE --to PATH",
         ),
     )
 

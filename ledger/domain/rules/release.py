@@ -161,6 +161,17 @@ def _judged(lot: LotState) -> Iterator[Finding]:
         )
 
 
+def released_already(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """A release of what is released changes nothing, and is remarked on."""
+    lot = to_release(draft, scene)
+    if lot and status(lot) is Status.RELEASED and draft.corrects is None:
+        yield remark(
+            "release",
+            f"{lot.code} was released already.",
+            f"See by whom: pottle journal {lot.code}",
+        )
+
+
 def stands_in_the_way(what: str, todo: str, command: str | None = None) -> Finding:
     """Return a finding that stands in the way of a release.
 
@@ -191,4 +202,4 @@ def looks_right(draft: Draft, scene: Scene) -> Iterator[Finding]:
         )
 
 
-RULES: tuple[Rule, ...] = (gate, looks_right, making_up_is_seen)
+RULES: tuple[Rule, ...] = (gate, released_already, looks_right, making_up_is_seen)

@@ -240,3 +240,14 @@ LOOKS = [
 @pytest.mark.parametrize("case", [*BATCHES, *PACKED, *JUDGED, *LOOKS], ids=str)
 def test_a_lot_leaves_only_when_nothing_stands_in_its_way(case: Case) -> None:
     assert find(release.RULES, case) == list(case.found)
+
+
+def test_a_lot_that_is_released_again_is_remarked_on_unless_the_release_is_corrected() -> None:
+    told, around = release_of(batch(ADD, LOOK, FINISH, make(Judge)))
+    assert list(release.released_already(told, around)) == said(
+        HM, "release", "E-1 was released already.", "See by whom: pottle journal E-1"
+    )
+    told, around = release_of(batch(ADD, LOOK, FINISH, make(Judge)), corrects=5)
+    assert list(release.released_already(told, around)) == []
+    told, around = release_of(batch(ADD, LOOK, FINISH))
+    assert list(release.released_already(told, around)) == []
