@@ -1,10 +1,11 @@
 """Reading beside: parts of a long reading done one after the other while the caller does another.
 
 Guarantees: in a file's book the parts are read by a connection of their own, each in a transaction
-of its own; when the caller ends before them, by an error or by hand, the parts are ended too. A
-server, which has more to do than this, is read by the caller's connection alone, and so is what the
-caller itself has appended and not yet committed. Refuses: to write, and to promise that parts see
-the same moment of the book as the caller: what is appended meanwhile may be seen by some of them.
+of its own; when the caller ends before them, by an error or by hand, the parts are ended too. By
+the caller's connection alone is read a server, which has more to do than this; what the caller
+itself has appended and not yet committed; and a file that keeps no write-ahead log, in which two
+readers and a writer could wait for each other. Refuses: to write, and to promise that parts see the
+same moment of the book as the caller: what is appended meanwhile may be seen by some of them.
 
 There is one reader beside, not one a core: SQLite as Debian builds it gives out memory to one
 thread at a time, and three threads that write texts took longer than two.
@@ -33,13 +34,14 @@ class Beside:
     def __init__(self, connection: Connection, pool: ThreadPoolExecutor) -> None:
         """Let the thread of a pool read the book of a connection."""
         self._caller = connection
+        self._is_apart = _has_log(connection) and not is_writing(connection)
         self._pool = pool
         self._parts: list[Future[Any]] = []
         self._reading: set[Any] = set()
 
     def ask(self, reader: Callable[[Connection], ResultT]) -> "Future[ResultT]":
         """Have a part read; what it raises is raised to whoever asks for its result."""
-        if self._caller.dialect.name == "sqlite" and not is_writing(self._caller):
+        if self._is_apart:
             part = self._pool.submit(self._read, reader)
             self._parts.append(part)
             return part
@@ -67,6 +69,13 @@ class Beside:
             for driver in tuple(self._reading):
                 driver.interrupt()
             time.sleep(A_MOMENT_S)
+
+
+def _has_log(connection: Connection) -> bool:
+    """Return whether a book is a file of which one may read while another writes."""
+    if connection.dialect.name != "sqlite":
+        return False
+    return bool(connection.exec_driver_sql("PRAGMA journal_mode").scalar_one() == "wal")
 
 
 @contextmanager

@@ -1,12 +1,15 @@
 """Parts of a long reading go on beside the caller, and end with it."""
 
+import sqlite3
 import threading
 from concurrent.futures import Future
+from contextlib import closing
 
 import pytest
 from sqlalchemy import Connection
 from sqlalchemy.exc import DBAPIError, OperationalError
 
+from ledger.service.verifying import verify
 from ledger.store.beside import beside
 from ledger.store.recorder import size
 from tests.keeper import Keeper
@@ -31,6 +34,15 @@ def test_a_file_is_read_by_another_thread_and_a_server_by_the_caller(
 def test_what_is_not_committed_yet_is_read_by_the_caller(sqlite_walked: Keeper) -> None:
     with sqlite_walked.book.writing() as connection, beside(connection) as second:
         assert second.ask(thread_of).result() == threading.get_ident()
+
+
+def test_a_file_that_keeps_no_write_ahead_log_is_read_by_the_caller(sqlite_walked: Keeper) -> None:
+    sqlite_walked.book.engine.dispose()
+    with closing(sqlite3.connect(sqlite_walked.book.where)) as hand:
+        assert hand.execute("PRAGMA journal_mode = DELETE").fetchone() == ("delete",)
+    with sqlite_walked.reading() as connection, beside(connection) as second:
+        assert second.ask(thread_of).result() == threading.get_ident()
+    assert verify(sqlite_walked.book).faults == ()
 
 
 @pytest.mark.parametrize("walked", ["sqlite_walked", "postgres_walked"])
