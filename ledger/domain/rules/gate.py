@@ -61,9 +61,13 @@ def _look_is_good(
 def _how_to_look(step: FormulaStep, lot: LotState, now: datetime) -> tuple[str, str]:
     """Return what to do for a look that would count, and the command.
 
-    Too early for it, they are what tells when it would.
+    Too early for it, they are what tells when it would, or what its time is counted from.
     """
-    made = finished_at(lot.bulk or lot)
+    making = lot.bulk or lot
+    made = finished_at(making)
+    if step.age_minutes and not made:
+        how = "Finish it, and look at it when it is old enough"
+        return how, f"pottle finish {making.code} VOLUME"
     if made and is_outside(now - made, step.age_minutes, None):
         return "Look at it when it is old enough", "pottle due"
     return "Look at it", look_of(step, lot.code)

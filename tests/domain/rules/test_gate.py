@@ -121,7 +121,16 @@ LOOKS = [
             "pottle due",
         ),
     ),
-    Case("never finished", *stepped((AGED,), LOOK), TOO_FRESH),
+    Case(
+        "never finished",
+        *stepped((AGED,), LOOK),
+        stop(
+            "E-1 has not been looked at neat, 1 d after finishing since it last changed, as orange "
+            "version 1 asks.",
+            "Finish it, and look at it when it is old enough",
+            "pottle finish E-1 VOLUME",
+        ),
+    ),
     Case("looks after the filling are not asked for", *stepped((PACK, POURED))),
 ]
 
