@@ -8,7 +8,7 @@ cannot be, a dilution upwards or to the same strength, temperatures outside OIML
 from msgspec import Struct
 
 from ledger.domain.quantity import Measure, Quantity
-from ledger.errors import RefusedError, attempt
+from ledger.errors import RefusedError
 from ledger.science.alcohol import abv_from_mass_percent, density, mass_percent_from_abv
 from ledger.science.alcoholmeter import indicated_from_true
 from ledger.science.ranges import figure
@@ -208,5 +208,12 @@ def _warmed(
         round_to(mass * 1000 / density(percent, temp_c), step)
         for percent, mass in zip(mass_percents, masses_mg, strict=True)
     )
-    shown_abv = attempt([], lambda: indicated_from_true(target_abv, temp_c), None)
-    return Warmed(temp_c, stock_ul, water_ul, final_ul, shown_abv)
+    return Warmed(temp_c, stock_ul, water_ul, final_ul, _shown_abv(target_abv, temp_c))
+
+
+def _shown_abv(abv: float, temp_c: float) -> float | None:
+    """Return what an alcoholmeter shows in a spirit at a temperature; None: off its scale."""
+    try:
+        return indicated_from_true(abv, temp_c)
+    except RefusedError:
+        return None

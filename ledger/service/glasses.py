@@ -15,7 +15,8 @@ GLASS_UL = 240_000
 POURED = frozenset({ProductKind.SYRUP, ProductKind.BASE_SYRUP})
 """Kinds of product that are poured into a glass as they are."""
 SODA_PARTS = 7
-"""Parts of soda water to one of syrup, unless the batch says otherwise (common practice)."""
+"""Parts of soda water to one of syrup, unless the batch says otherwise (common practice,
+no source)."""
 
 
 def soda_parts(told: int | None, start: Start | None) -> int:

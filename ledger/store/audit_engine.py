@@ -1,8 +1,8 @@
 """Auditing what the database knows of its own storage: pages, indexes, conditions, references.
 
-Guarantees: damage that the database itself can find. The conditions of tables are asked for by
-statements of our own: SQLite's `integrity_check` looks at them too, but takes several times as long
-for it as for all else. Refuses: to read texts of entries.
+Guarantees: damage that the database itself can find is told. The conditions of tables are asked for
+by statements of our own: SQLite's `integrity_check` looks at them too, but takes several times as
+long for it as for all else. Refuses: to read texts of entries.
 """
 
 from collections.abc import Iterator

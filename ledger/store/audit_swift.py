@@ -32,7 +32,6 @@ MOST_WAITING = 8
 _DAY = re.compile(rb"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 _TIME = re.compile(rb"T([01][0-9]|2[0-3]):[0-5][0-9]:[0-5][0-9]Z")
 _KEYS = (("person_key", "person", "initials"), ("material_key", "material", "code"))
-
 _UNLIKE = (ValueError, TypeError, AttributeError)
 """What comes of cells that are not of the type the book keeps, as a damaged file may have them."""
 

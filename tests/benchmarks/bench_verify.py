@@ -2,7 +2,7 @@
 
 The texts of the entries are less than half of what verifying reads; the rows of all tables, the
 tree among them, are the other part, so the same loop is told over these too. Both loops run on one
-core, verifying on as many as there are. What the engine does to check its own file (pages, indexes,
+core, verifying on two. What the engine does to check its own file (pages, indexes,
 references) is part of verifying and is told apart, as is the slow comparison that runs when
 anything does not fit.
 """
