@@ -8,7 +8,8 @@ import sys
 
 import typer
 
-from cli.call import (
+from cli.front import Front
+from cli.kit.call import (
     AtOption,
     BecauseOption,
     ByOption,
@@ -17,7 +18,6 @@ from cli.call import (
     OriginOption,
     SheetOption,
 )
-from cli.front import Front
 
 app = typer.Typer(
     name="pottle",

@@ -19,8 +19,8 @@ from hypothesis import settings
 from psycopg import sql
 from sqlalchemy import make_url
 
-from ledger.service.book import open_book
-from ledger.service.setting_up import init
+from ledger.service.desk.book import open_book
+from ledger.service.masters.house import init
 from tests.keeper import LATER, MORNING, SET_UP, Keeper, SetClock, copy_book
 from tests.path import HOUSE, fill_every_table, set_up
 

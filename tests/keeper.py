@@ -10,13 +10,13 @@ from pathlib import Path
 from sqlalchemy import Connection, func, select, text
 
 from ledger.domain.entries import Entry
+from ledger.domain.entries.plain import read_entry
 from ledger.domain.entries.spine import Facts
-from ledger.domain.plain import read_entry
-from ledger.service.book import Book, How, Recorded
-from ledger.service.desk import at_desk
-from ledger.service.verbs import VERBS
-from ledger.store import amounts, queries
-from ledger.store.tables import ENTRY, METADATA
+from ledger.service.copies.season_verbs import VERBS
+from ledger.service.desk.act import at_desk
+from ledger.service.desk.book import Book, How, Recorded
+from ledger.store.form.tables import ENTRY, METADATA
+from ledger.store.read import amounts, queries
 
 SET_UP = datetime(2026, 3, 2, 8, 0, tzinfo=UTC)
 """When the books of the tests are made: a Monday morning, in winter time."""

@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 from typing import TypedDict
 
+from ledger.domain.amounts.quantity import parse_quantity
 from ledger.domain.entries import Check, Clean, Equipment, Formula
+from ledger.domain.entries.choices import ProductKind
 from ledger.domain.entries.masters import FormulaLine, FormulaStep, Keeping
-from ledger.domain.entries.words import ProductKind
-from ledger.domain.quantity import parse_quantity
 from tests.keeper import Keeper
 
 

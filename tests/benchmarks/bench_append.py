@@ -11,12 +11,12 @@ from collections.abc import Iterator
 from contextlib import closing
 from pathlib import Path
 
-from ledger.service.batches import add, start
-from ledger.service.book import Book, How
-from ledger.service.materials import material
-from ledger.service.people import person
-from ledger.service.receiving import receive
-from ledger.service.setting_up import init
+from ledger.service.bench.receive import receive
+from ledger.service.bench.start import add, start
+from ledger.service.desk.book import Book, How
+from ledger.service.masters.house import init
+from ledger.service.masters.material import material
+from ledger.service.masters.person import person
 from tests.benchmarks.bench_bulk import Rows, rows_of
 from tests.benchmarks.ratios import best_seconds, line
 

@@ -12,10 +12,10 @@ from contextlib import closing
 from functools import partial
 from pathlib import Path
 
-from ledger.store.columns import IN_ORDER
-from ledger.store.create import create_book
-from ledger.store.engine import connect, writing
-from ledger.store.loading import CHUNK, load
+from ledger.store.copies.load import CHUNK, load
+from ledger.store.engine.connections import connect, writing
+from ledger.store.form.columns import IN_ORDER
+from ledger.store.form.create import create_book
 from tests.benchmarks.books import book_of
 from tests.benchmarks.ratios import best_seconds, line
 

@@ -13,11 +13,11 @@ from pathlib import Path
 
 from sqlalchemy import Connection
 
-from ledger.domain.entries.words import LotType
-from ledger.service.book import Book, open_book
-from ledger.service.contents import contents_on
-from ledger.service.tracing import trace_on
-from ledger.store.asking import ask_column
+from ledger.domain.entries.choices import LotType
+from ledger.service.account.contents import contents_on
+from ledger.service.desk.book import Book, open_book
+from ledger.service.lots.trace import trace_on
+from ledger.store.engine.statements import ask_column
 from tests.benchmarks.books import book_of
 from tests.benchmarks.ratios import best_seconds, line
 

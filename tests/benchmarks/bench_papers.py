@@ -12,12 +12,12 @@ from msgspec.structs import replace
 from reportlab.lib.pagesizes import A4
 from reportlab.pdfgen.canvas import Canvas
 
-from reports.pdf.fonts import register
-from reports.pdf.label_fit import LABEL_HEIGHT, LABEL_WIDTH, lay_label
-from reports.pdf.labels import ACROSS, DOWN, LEFT, PER_PAGE, TICK, TOP, label_sheet
-from reports.pdf.marks import Mark, Rule, Symbol
-from reports.pdf.record import batch_record
-from reports.pdf.sheet import BELOW, FOOT_ROOM, foot
+from reports.pdf.goods.label import ACROSS, DOWN, LEFT, PER_PAGE, TICK, TOP, label_sheet
+from reports.pdf.goods.label_fit import LABEL_HEIGHT, LABEL_WIDTH, lay_label
+from reports.pdf.kit.fonts import register
+from reports.pdf.kit.marks import Mark, Rule, Symbol
+from reports.pdf.kit.page import BELOW, FOOT_ROOM, foot
+from reports.pdf.lots.record import batch_record
 from tests.benchmarks.ratios import best_seconds, line
 from tests.reports.pdf.examples import LABEL, SHEET, long_record
 

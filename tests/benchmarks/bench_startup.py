@@ -4,7 +4,7 @@ import os
 import tempfile
 from pathlib import Path
 
-from ledger.service.setting_up import init
+from ledger.service.masters.house import init
 from tests.benchmarks.ratios import line, process_seconds
 
 BARE_READ = """

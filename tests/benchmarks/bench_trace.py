@@ -17,11 +17,11 @@ from pathlib import Path
 from sqlalchemy import Connection, text
 
 from ledger.errors import StorageError
-from ledger.service.book import Book, open_book
-from ledger.service.tracing import trace_on
-from ledger.store import walk
-from ledger.store.asking import ask
-from ledger.store.engine import is_server
+from ledger.service.desk.book import Book, open_book
+from ledger.service.lots.trace import trace_on
+from ledger.store.engine.connections import is_server
+from ledger.store.engine.statements import ask
+from ledger.store.read import walk
 from tests.benchmarks.books import book_of
 from tests.benchmarks.ratios import best_seconds, line
 from tests.conftest import running_server

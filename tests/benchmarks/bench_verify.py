@@ -18,14 +18,14 @@ from pathlib import Path
 
 from sqlalchemy import Connection
 
-from ledger.service.book import Book
-from ledger.service.verifying import verify
-from ledger.store.audit_engine import engine_faults
-from ledger.store.audit_file import form_faults
-from ledger.store.audit_rows import Reader, chunk_faults
-from ledger.store.audit_swift import sound_tree
-from ledger.store.beside import beside
-from ledger.store.columns import IN_ORDER
+from ledger.service.desk.book import Book
+from ledger.service.evidence.verify import verify
+from ledger.store.audit.beside import beside
+from ledger.store.audit.file import form_faults
+from ledger.store.audit.rows import Reader, chunk_faults
+from ledger.store.audit.storage import engine_faults
+from ledger.store.audit.swift import sound_tree
+from ledger.store.form.columns import IN_ORDER
 from tests.benchmarks.books import book_of
 from tests.benchmarks.ratios import best_seconds, line
 

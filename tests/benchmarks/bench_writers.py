@@ -10,12 +10,12 @@ import tempfile
 import time
 from pathlib import Path
 
-from ledger.service.batches import start
-from ledger.service.book import Book, How, open_book
-from ledger.service.keeping import note
-from ledger.service.people import person
-from ledger.service.setting_up import init
-from ledger.service.verifying import verify
+from ledger.service.bench.note import note
+from ledger.service.bench.start import start
+from ledger.service.desk.book import Book, How, open_book
+from ledger.service.evidence.verify import verify
+from ledger.service.masters.house import init
+from ledger.service.masters.person import person
 from tests.benchmarks.ratios import line
 from tests.conftest import running_server
 

@@ -18,11 +18,11 @@ from itertools import chain, islice
 from pathlib import Path
 
 from ledger.domain.entries import Entry
-from ledger.service.book import Book, How
-from ledger.service.materials import material
-from ledger.service.people import person
-from ledger.service.setting_up import init
-from ledger.store.engine import is_server
+from ledger.service.desk.book import Book, How
+from ledger.service.masters.house import init
+from ledger.service.masters.material import material
+from ledger.service.masters.person import person
+from ledger.store.engine.connections import is_server
 from tests.benchmarks.bulk import Bulk
 from tests.benchmarks.season import Season
 

@@ -12,14 +12,14 @@ from itertools import islice
 from sqlalchemy import Connection
 
 from ledger.domain.entries import Entry
-from ledger.domain.merkle import Frontier, leaf_hash
-from ledger.domain.plain import entry_text
+from ledger.domain.entries.plain import entry_text
+from ledger.domain.evidence.merkle import Frontier, leaf_hash
 from ledger.errors import RefusedError
-from ledger.store.asking import ask_column
-from ledger.store.columns import IN_ORDER
-from ledger.store.inserting import insert_many
-from ledger.store.mapping import Cells, lot_codes, rows
-from ledger.store.recorder import KEYS, lot_ids, node, size
+from ledger.store.engine.statements import ask_column
+from ledger.store.form.columns import IN_ORDER
+from ledger.store.form.mapping import Cells, lot_codes, rows
+from ledger.store.write.recorder import KEYS, lot_ids, node, size
+from ledger.store.write.rows import insert_many
 
 CHUNK = 2000
 """How many entries are put in at once."""

@@ -23,9 +23,9 @@ from datetime import UTC, datetime
 from functools import partial
 from pathlib import Path
 
-from ledger.service.book import How, open_book
-from ledger.service.keeping import note
-from ledger.store import engine
+from ledger.service.bench.note import note
+from ledger.service.desk.book import How, open_book
+from ledger.store.engine import connections as engine
 from tests.benchmarks.desk import (
     COMMANDS,
     MAKERS,

@@ -16,11 +16,11 @@ from pathlib import Path
 from subprocess import PIPE
 
 from ledger.errors import LedgerError
-from ledger.service.book import How, open_book
-from ledger.service.keeping import note
-from ledger.service.people import person
-from ledger.service.setting_up import init
-from ledger.service.verifying import verify
+from ledger.service.bench.note import note
+from ledger.service.desk.book import How, open_book
+from ledger.service.evidence.verify import verify
+from ledger.service.masters.house import init
+from ledger.service.masters.person import person
 from tests.conftest import passing_server
 from tests.keeper import Keeper, SetClock
 

@@ -18,14 +18,14 @@ from typer.testing import CliRunner
 
 from cli.main import app
 from ledger.errors import LedgerError
-from ledger.service import verifying
-from ledger.service.batches import add, start
-from ledger.service.book import How, open_book
-from ledger.service.copying import import_book
-from ledger.service.materials import material
-from ledger.service.people import person
-from ledger.service.receiving import receive
-from ledger.service.setting_up import init
+from ledger.service.bench.receive import receive
+from ledger.service.bench.start import add, start
+from ledger.service.copies.backup import import_book
+from ledger.service.desk.book import How, open_book
+from ledger.service.evidence import verify as verifying
+from ledger.service.masters.house import init
+from ledger.service.masters.material import material
+from ledger.service.masters.person import person
 from tests.keeper import copy_book
 
 COMMANDS: dict[str, tuple[str, ...]] = {

@@ -3,9 +3,9 @@
 Run it as ``python -m tests.benchmarks.false_alarms``; the share stands in DEVELOPERS.md.
 """
 
-from ledger.science.causes import judge
-from ledger.science.suspects import LEVEL
-from tests.science.seasons import by_chance, season
+from ledger.science.statistics.judge import judge
+from ledger.science.statistics.suspects import LEVEL
+from tests.science.statistics.seasons import by_chance, season
 
 SEASONS = 1000
 """How many seasons a full run plays."""

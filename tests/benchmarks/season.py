@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from random import Random
 
-from ledger.domain.codes import make_code
+from ledger.domain.amounts.quantity import Measure, Quantity
 from ledger.domain.entries import (
     Add,
     Bottle,
@@ -29,7 +29,7 @@ from ledger.domain.entries import (
     Start,
     When,
 )
-from ledger.domain.entries.words import (
+from ledger.domain.entries.choices import (
     AddedAs,
     Grade,
     LookedAt,
@@ -40,7 +40,7 @@ from ledger.domain.entries.words import (
     RinseTo,
     Verdict,
 )
-from ledger.domain.quantity import Measure, Quantity
+from ledger.domain.lots.codes import make_code
 
 EACH = 1_000_000
 STOCK: dict[str, tuple[str, Measure, int]] = {

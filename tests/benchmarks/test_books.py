@@ -5,7 +5,7 @@ from pathlib import Path
 
 from sqlalchemy import text
 
-from ledger.service.verifying import verify
+from ledger.service.evidence.verify import verify
 from tests.benchmarks.books import book_of, entries_of
 
 LOTS = 400

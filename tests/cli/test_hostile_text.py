@@ -8,15 +8,15 @@ from hypothesis import strategies as st
 
 from ledger.domain.entries import Note
 from ledger.errors import LedgerError
-from ledger.service import formulas
-from ledger.service.book import How
-from ledger.service.season_files import read_rows
-from ledger.service.verbs import VERBS
+from ledger.service.copies.season_files import read_rows
+from ledger.service.copies.season_verbs import VERBS
+from ledger.service.desk.book import How
+from ledger.service.masters import formula as formulas
 from tests.cli.shell import Shell
 from tests.conftest import opened
 from tests.keeper import Keeper, SetClock, copy_book
 from tests.reports.pdf.readback import texts_of
-from tests.service.season_folder import folder_with
+from tests.service.copies.season_folder import folder_with
 
 
 def check_words(error: LedgerError) -> None:

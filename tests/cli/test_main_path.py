@@ -97,7 +97,7 @@ def test_the_nearest_book_upwards_is_used(shell: Shell, monkeypatch: pytest.Monk
     below.mkdir(parents=True)
     monkeypatch.chdir(below)
     monkeypatch.delenv("POTTLE_LEDGER", raising=False)
-    from cli.call import Call
+    from cli.kit.call import Call
 
     assert Call().where == str(shell.book)
     assert Call(ledger="other.db").where == "other.db"

@@ -10,14 +10,14 @@ from typing import Any
 
 from msgspec.structs import replace
 
+from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Entry, Facts, Material, Opened
-from ledger.domain.entries.words import LotType
-from ledger.domain.fields import specs
-from ledger.domain.lots import STAYS_IN_THE_CAKE, LotState
-from ledger.domain.movements import movements
-from ledger.domain.quantity import Measure
+from ledger.domain.entries.choices import LotType
+from ledger.domain.entries.fields import specs
+from ledger.domain.lots.movements import movements
+from ledger.domain.lots.scene import Scene
+from ledger.domain.lots.state import STAYS_IN_THE_CAKE, LotState
 from ledger.domain.rules import Finding, findings
-from ledger.domain.scene import Scene
 from tests.domain.builders import draft, when
 
 

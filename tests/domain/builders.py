@@ -5,7 +5,7 @@ from typing import Any, TypeVar, cast
 
 from msgspec.structs import replace
 
-from ledger.domain.dates import Dates
+from ledger.domain.amounts.quantity import Measure, Quantity
 from ledger.domain.entries import (
     Add,
     Bottle,
@@ -45,7 +45,7 @@ from ledger.domain.entries import (
     When,
     Withdrawal,
 )
-from ledger.domain.entries.words import (
+from ledger.domain.entries.choices import (
     Bound,
     Grade,
     KnownBy,
@@ -63,9 +63,9 @@ from ledger.domain.entries.words import (
     RinseTo,
     Verdict,
 )
-from ledger.domain.lots import LotState
-from ledger.domain.quantity import Measure, Quantity
-from ledger.domain.scene import Scene
+from ledger.domain.lots.dates import Dates
+from ledger.domain.lots.scene import Scene
+from ledger.domain.lots.state import LotState
 
 FactsT = TypeVar("FactsT", bound=Facts)
 

@@ -7,10 +7,10 @@ from typing import Any
 
 from hypothesis import strategies as st
 
+from ledger.domain.amounts.quantity import MOST, Measure, Quantity
 from ledger.domain.entries import FACTS, Draft, Entry, Level, Opened, Posting, When
-from ledger.domain.entries.words import LotType, Origin, Place, Precision
-from ledger.domain.fields import FieldSpec, specs
-from ledger.domain.quantity import MOST, Measure, Quantity
+from ledger.domain.entries.choices import LotType, Origin, Place, Precision
+from ledger.domain.entries.fields import FieldSpec, specs
 
 TEXTS = st.text(st.characters(codec="utf-8"), max_size=12)
 AMOUNTS = st.integers(0, MOST)

@@ -12,15 +12,15 @@ from unittest.mock import patch
 from msgspec.structs import asdict
 from sqlalchemy import Connection, Engine
 
-from ledger.domain.plain import entry_text, read_entry
-from ledger.service.book import Book, How, open_book
-from ledger.service.copying import export, import_book
-from ledger.service.season import Season, SeasonClock, play, start_time
-from ledger.service.setting_up import init
-from ledger.service.verbs import VERBS
-from ledger.service.verifying import verify
-from ledger.store import create
-from ledger.store.engine import connect, writing
+from ledger.domain.entries.plain import entry_text, read_entry
+from ledger.service.copies.backup import export, import_book
+from ledger.service.copies.season import Season, SeasonClock, play, start_time
+from ledger.service.copies.season_verbs import VERBS
+from ledger.service.desk.book import Book, How, open_book
+from ledger.service.evidence.verify import verify
+from ledger.service.masters.house import init
+from ledger.store.engine.connections import connect, writing
+from ledger.store.form import create
 from tests.conftest import new_keeper
 from tests.fuzz.laws import attempt, holds, same, text_of
 from tests.keeper import SetClock

@@ -9,21 +9,27 @@ from typing import cast
 
 import rfc8785
 
-from ledger.domain.canonical import canonical_text, read_canonical
 from ledger.domain.entries import Formula
-from ledger.domain.plain import UNREADABLE, entry_text, facts_from_plain, facts_to_plain, read_entry
-from ledger.domain.proofs import proof_faults, proof_text, read_proof
-from ledger.domain.seals import read_seal, same_house
-from ledger.service.formula_file import Known, read_formula
-from ledger.service.season import Season, read_season
-from ledger.service.season_files import Row
-from ledger.service.words import Words
-from ledger.store.engine import Connection
-from reports.build.proofs import checked_lines
-from tests.domain.rfc6962 import check_file
+from ledger.domain.entries.canonical import canonical_text, read_canonical
+from ledger.domain.entries.plain import (
+    UNREADABLE,
+    entry_text,
+    facts_from_plain,
+    facts_to_plain,
+    read_entry,
+)
+from ledger.domain.evidence.proofs import proof_faults, proof_text, read_proof
+from ledger.domain.evidence.seals import read_seal, same_house
+from ledger.service.copies.season import Season, read_season
+from ledger.service.copies.season_files import Row
+from ledger.service.desk.reader import Words
+from ledger.service.masters.formula_file import Known, read_formula
+from ledger.store.engine.connections import Connection
+from reports.words.evidence.prove import checked_lines
+from tests.domain.evidence.rfc6962 import check_file
 from tests.fuzz.books import folder, played
 from tests.fuzz.laws import attempt, check_error, holds, same
-from tests.service.season_folder import GOOD, folder_with
+from tests.service.copies.season_folder import GOOD, folder_with
 
 MATERIALS = ("orange-oil", "lemon-oil", "lime-oil", "spirit", "carbonate", "sugar", "water")
 """Materials that the book of a formula knows."""

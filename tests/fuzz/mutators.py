@@ -9,8 +9,8 @@ from collections.abc import Callable
 from random import Random
 from typing import Any
 
-from ledger.domain.merkle import Frontier, leaf_hash
-from tests.domain.rfc6962 import leaf, root_by_path
+from ledger.domain.evidence.merkle import Frontier, leaf_hash
+from tests.domain.evidence.rfc6962 import leaf, root_by_path
 
 Blind = Callable[[bytes], bytes]
 """Changes bytes without knowing what they are."""

@@ -7,18 +7,18 @@ from enum import StrEnum
 from fractions import Fraction
 from functools import partial
 
-from ledger.domain.entries.words import Grade, LookedAt, MaterialKind, Measured, RestFor
-from ledger.domain.fields import SCALES
-from ledger.domain.quantity import MOST
-from ledger.science.reading import dilution_asked, parse_strength, parse_temperature
-from ledger.science.syrup_asked import syrup_asked
-from ledger.service.batches import read_pour
-from ledger.service.clarifying import FLAGS, read_flags, read_pores
-from ledger.service.costing import read_margin
-from ledger.service.glasses import read_glass
-from ledger.service.materials import read_strength
-from ledger.service.short_names import read_code
-from ledger.service.words import LONGEST_TEXT, read_scaled, read_text, read_word
+from ledger.domain.amounts.quantity import MOST
+from ledger.domain.entries.choices import Grade, LookedAt, MaterialKind, Measured, RestFor
+from ledger.domain.entries.fields import SCALES
+from ledger.science.liquids.strengths import dilution_asked, parse_strength, parse_temperature
+from ledger.science.liquids.syrup_asked import syrup_asked
+from ledger.service.bench.filter import FLAGS, read_flags, read_pores
+from ledger.service.bench.start import read_pour
+from ledger.service.desk.reader import LONGEST_TEXT, read_scaled, read_text, read_word
+from ledger.service.glass.cost import read_margin
+from ledger.service.glass.sizes import read_glass
+from ledger.service.masters.material import read_strength
+from ledger.service.masters.short_names import read_code
 from tests.fuzz.laws import attempt, holds, same, text_of
 
 LISTS: tuple[type[StrEnum], ...] = (Grade, LookedAt, MaterialKind, Measured, RestFor)

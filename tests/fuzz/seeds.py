@@ -7,16 +7,16 @@ from pathlib import Path
 from typing import Any
 from unittest.mock import patch
 
-from ledger.domain.proofs import proof_text
-from ledger.service.book import How, Recorded, open_book
-from ledger.service.copying import export
-from ledger.service.proving import prove
-from ledger.service.sealing import seal
-from ledger.service.verbs import VERBS
+from ledger.domain.evidence.proofs import proof_text
+from ledger.service.copies.backup import export
+from ledger.service.copies.season_verbs import VERBS
+from ledger.service.desk.book import How, Recorded, open_book
+from ledger.service.evidence.prove import prove
+from ledger.service.evidence.seal import seal
 from tests.conftest import new_keeper
 from tests.fuzz.books import folder, silent, whole
 from tests.path import fill_every_table
-from tests.service.season_folder import GOOD
+from tests.service.copies.season_folder import GOOD
 
 SAMPLES = Path(__file__).parents[2] / "sample_data"
 AMOUNTS = (

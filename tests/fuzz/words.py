@@ -5,14 +5,21 @@ from datetime import UTC, datetime, timedelta, timezone
 from functools import partial
 from zoneinfo import ZoneInfo
 
-from ledger.domain.canonical import MAX_INTEGER
-from ledger.domain.codes import LONGEST_CODE, check_code, clean_code, make_code, nearest, stem_for
+from ledger.domain.amounts.numerals import LONGEST_TEXT, fold_text, read_number, spread_fractions
+from ledger.domain.amounts.packs import parse_pack
+from ledger.domain.amounts.quantity import MOST, Measure, Quantity, parse_quantity, show, tidy
 from ledger.domain.entries import When
-from ledger.domain.numerals import LONGEST_TEXT, fold_text, read_number, spread_fractions
-from ledger.domain.packs import parse_pack
-from ledger.domain.quantity import MOST, Measure, Quantity, parse_quantity, show, tidy
+from ledger.domain.entries.canonical import MAX_INTEGER
+from ledger.domain.lots.codes import (
+    LONGEST_CODE,
+    check_code,
+    clean_code,
+    make_code,
+    nearest,
+    stem_for,
+)
 from ledger.errors import LedgerError
-from ledger.service.times import read_day, read_minutes, read_when
+from ledger.service.desk.times import read_day, read_minutes, read_when
 from tests.fuzz.laws import attempt, check_error, check_sentence, holds, same, text_of
 
 NOW = datetime(2026, 3, 29, 9, 0, tzinfo=UTC)

@@ -17,7 +17,7 @@ def main(name: str, seconds: str, out: str) -> None:
     import atheris  # an extra, which the suite does without
 
     with atheris.instrument_imports(include=["ledger", "reports", "tomllib"]):
-        from ledger.service.verbs import VERBS
+        from ledger.service.copies.season_verbs import VERBS
         from tests.fuzz.findings import keeping
         from tests.fuzz.targets import TARGETS
 

@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from ledger.domain.plain import facts_to_plain
+from ledger.domain.entries.plain import facts_to_plain
 from ledger.errors import LedgerError
 from tests.keeper import Keeper
 

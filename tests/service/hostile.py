@@ -9,9 +9,9 @@ from collections.abc import Iterator
 from contextlib import closing, contextmanager
 from pathlib import Path
 
-from ledger.domain.merkle import leaf_hash
-from ledger.service.book import open_book
-from ledger.service.verifying import Audit, Fault, verify
+from ledger.domain.evidence.merkle import leaf_hash
+from ledger.service.desk.book import open_book
+from ledger.service.evidence.verify import Audit, Fault, verify
 
 Value = int | str | bytes | None
 

@@ -16,11 +16,7 @@ from ledger.domain.entries.bench import (
     Rinse,
     Start,
 )
-from ledger.domain.entries.house import House, Party, Person
-from ledger.domain.entries.keeping import Check, Clean, Count, Deviation, Equipment, Note, Strike
-from ledger.domain.entries.masters import Formula, Limit, Material, Withdrawal
-from ledger.domain.entries.receiving import Receipt
-from ledger.domain.entries.selling import (
+from ledger.domain.entries.goods import (
     Bottle,
     Closing,
     Complaint,
@@ -29,7 +25,11 @@ from ledger.domain.entries.selling import (
     Labels,
     Move,
 )
+from ledger.domain.entries.house import House, Party, Person
+from ledger.domain.entries.masters import Formula, Limit, Material, Withdrawal
+from ledger.domain.entries.receipt import Receipt
 from ledger.domain.entries.spine import Draft, Entry, Facts, Level, Opened, Posting, When
+from ledger.domain.entries.upkeep import Check, Clean, Count, Deviation, Equipment, Note, Strike
 
 FACTS: dict[str, type[Facts]] = {
     facts.KIND: facts

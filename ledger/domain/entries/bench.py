@@ -9,8 +9,8 @@ from typing import ClassVar
 
 from msgspec import Struct
 
-from ledger.domain.entries.spine import Facts
-from ledger.domain.entries.words import (
+from ledger.domain.amounts.quantity import Quantity
+from ledger.domain.entries.choices import (
     AddedAs,
     Cake,
     Grade,
@@ -25,7 +25,7 @@ from ledger.domain.entries.words import (
     Signed,
     VacuumReference,
 )
-from ledger.domain.quantity import Quantity
+from ledger.domain.entries.spine import Facts
 
 
 class Factor(Struct, frozen=True):

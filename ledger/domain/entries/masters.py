@@ -10,8 +10,8 @@ from typing import ClassVar
 
 from msgspec import Struct
 
-from ledger.domain.entries.spine import Facts
-from ledger.domain.entries.words import (
+from ledger.domain.amounts.quantity import Quantity
+from ledger.domain.entries.choices import (
     Bound,
     FoodGrade,
     Grade,
@@ -27,7 +27,7 @@ from ledger.domain.entries.words import (
     RestFor,
     Signed,
 )
-from ledger.domain.quantity import Quantity
+from ledger.domain.entries.spine import Facts
 
 
 class Constituent(Struct, frozen=True):

@@ -9,8 +9,8 @@ from typing import ClassVar
 
 from msgspec import Struct
 
-from ledger.domain.entries.words import LotType, Origin, Place, Precision
-from ledger.domain.quantity import Measure
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries.choices import LotType, Origin, Place, Precision
 
 
 class Facts(Struct, frozen=True):

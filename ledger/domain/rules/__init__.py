@@ -5,26 +5,20 @@ Refuses: side effects; a rule sees a draft and its scene and nothing else.
 """
 
 from ledger.domain.entries import Draft
-from ledger.domain.rules import (
-    amounts,
-    clearance,
-    done,
-    following,
-    following_amounts,
-    following_steps,
-    gate,
-    genealogy,
-    keeping,
-    making,
-    names,
-    release,
-    status,
-    times,
-    usual_handling,
-    usual_measures,
-)
+from ledger.domain.lots.scene import Scene
+from ledger.domain.rules.always import batch as making
+from ledger.domain.rules.always import corrections as keeping
+from ledger.domain.rules.always import genealogy, names, status, times
+from ledger.domain.rules.always import on_hand as amounts
 from ledger.domain.rules.finding import Finding, Severity
-from ledger.domain.scene import Scene
+from ledger.domain.rules.formula import acts as following_steps
+from ledger.domain.rules.formula import lines as following_amounts
+from ledger.domain.rules.formula import version as following
+from ledger.domain.rules.release import barriers as release
+from ledger.domain.rules.release import clarity as gate
+from ledger.domain.rules.release import clearance, done
+from ledger.domain.rules.usual import handling as usual_handling
+from ledger.domain.rules.usual import measures as usual_measures
 
 FAMILIES = (
     names,

@@ -8,9 +8,9 @@ from enum import StrEnum
 
 from msgspec import Struct
 
+from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Draft
-from ledger.domain.quantity import Measure
-from ledger.domain.scene import Scene
+from ledger.domain.lots.scene import Scene
 
 WORDS = {Measure.UL: "by volume", Measure.MG: "by weight", Measure.UEACH: "by number"}
 """How a measure is said."""

@@ -4,9 +4,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from ledger.domain.entries import Draft
+from ledger.domain.lots.scene import Scene
 from ledger.domain.rules import Finding, Severity
 from ledger.domain.rules.finding import Rule
-from ledger.domain.scene import Scene
 from tests.domain.builders import scene
 
 NO, WHY, GATE, HM = Severity.IMPOSSIBLE, Severity.REASON, Severity.GATE, Severity.REMARK

@@ -8,30 +8,21 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ledger.domain.entries import Add, Bottle, Draft, Filter, Judge, MakeUp, Move, Rest, Strike
-from ledger.domain.entries.words import Verdict
-from ledger.domain.rules import (
-    FAMILIES,
-    Finding,
-    Severity,
-    amounts,
-    clearance,
-    done,
-    findings,
-    following,
-    following_amounts,
-    following_steps,
-    gate,
-    genealogy,
-    keeping,
-    making,
-    names,
-    release,
-    status,
-    times,
-    usual_handling,
-    usual_measures,
-)
-from ledger.domain.scene import Scene
+from ledger.domain.entries.choices import Verdict
+from ledger.domain.lots.scene import Scene
+from ledger.domain.rules import FAMILIES, Finding, Severity, findings
+from ledger.domain.rules.always import batch as making
+from ledger.domain.rules.always import corrections as keeping
+from ledger.domain.rules.always import genealogy, names, status, times
+from ledger.domain.rules.always import on_hand as amounts
+from ledger.domain.rules.formula import acts as following_steps
+from ledger.domain.rules.formula import lines as following_amounts
+from ledger.domain.rules.formula import version as following
+from ledger.domain.rules.release import barriers as release
+from ledger.domain.rules.release import clarity as gate
+from ledger.domain.rules.release import clearance, done
+from ledger.domain.rules.usual import handling as usual_handling
+from ledger.domain.rules.usual import measures as usual_measures
 from tests.domain.builders import at, draft, grams, lot, make, ml, packed, scene, when
 
 SIGNATURES = {("draft", "scene"), ("draft", "_scene")}

@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 
+from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import (
     Add,
     Bottle,
@@ -18,9 +19,8 @@ from ledger.domain.entries import (
     Rest,
     Start,
 )
-from ledger.domain.entries.words import LotType, MaterialKind, ProductKind
-from ledger.domain.lots import Status, last_look, name, status
-from ledger.domain.quantity import Measure
+from ledger.domain.entries.choices import LotType, MaterialKind, ProductKind
+from ledger.domain.lots.state import Status, last_look, name, status
 from tests.domain.bench import Bench
 from tests.domain.builders import at, grams, make, ml, pieces
 

@@ -2,7 +2,7 @@
 
 from msgspec.structs import replace
 
-from reports.views import InputRow, LabelSheetView, LabelView, RecordView, StepRow
+from reports.views.lots import InputRow, LabelSheetView, LabelView, RecordView, StepRow
 
 SEAL = (
     "House: Fennimore & Sloe, syrup makers (invented)",

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from alembic import op
 
-from ledger.store.guards import postgres_guards, sqlite_guards
+from ledger.store.form.guards import postgres_guards, sqlite_guards
 
 revision = "0001"
 down_revision = None

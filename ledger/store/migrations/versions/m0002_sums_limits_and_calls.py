@@ -9,7 +9,7 @@ from pathlib import Path
 
 from alembic import op
 
-from ledger.store.guards import postgres_table_guards, sqlite_guards
+from ledger.store.form.guards import postgres_table_guards, sqlite_guards
 from ledger.store.migrations.versions.m0001_first_form import END, for_server
 
 revision = "0002"

@@ -1,0 +1,78 @@
+"""Commands of formulas: load, list, show, diff, scale, withdraw.
+
+Guarantees: amounts and limits read alike in all of them. Refuses: rules of their own.
+"""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from cli.kit.call import Call, reads, writes
+from cli.kit.options import Amount
+from cli.kit.parsing import Verb
+from cli.kit.record import record
+
+FormulaCode = Annotated[str, typer.Argument(help="Short name of a formula.")]
+Version = Annotated[int | None, typer.Option(help="Which version; default the newest.")]
+
+
+def load(call: Call, file: Annotated[Path, typer.Argument(help="A formula in TOML.")]) -> None:
+    """Record a version of a formula from a file."""
+    record(call, "formula", file=str(file))
+
+
+def show_list(call: Call) -> None:
+    """List the formulas in the book with their versions."""
+    from cli.screens.formula import list_formulas
+
+    list_formulas(call)
+
+
+def show(call: Call, code: FormulaCode, version: Version = None) -> None:
+    """Show a formula."""
+    from cli.screens.formula import show_formula
+
+    show_formula(call, code, version)
+
+
+def diff(
+    call: Call,
+    code: FormulaCode,
+    old: Annotated[int, typer.Argument(help="One version.")],
+    new: Annotated[int, typer.Argument(help="The other version.")],
+) -> None:
+    """Say what differs between two versions of a formula."""
+    from cli.screens.formula import compare_formulas
+
+    compare_formulas(call, code, old, new)
+
+
+def scale(call: Call, code: FormulaCode, volume: Amount, version: Version = None) -> None:
+    """Say how much of everything a volume calls for."""
+    from cli.screens.formula import scale_formula
+
+    scale_formula(call, code, " ".join(volume), version)
+
+
+def withdraw(
+    call: Call,
+    code: FormulaCode,
+    version: Annotated[str, typer.Argument(help="Number of the version.")],
+) -> None:
+    """Say that a version is no longer to be followed."""
+    record(call, "withdraw", code=code, version=version)
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands to the front door."""
+    group = typer.Typer(
+        help="Versioned master formulas.", no_args_is_help=True, rich_markup_mode=None
+    )
+    group.command("load", cls=Verb)(writes(load))
+    group.command("list", cls=Verb)(reads(show_list))
+    group.command("show", cls=Verb)(reads(show))
+    group.command("diff", cls=Verb)(reads(diff))
+    group.command("scale", cls=Verb)(reads(scale))
+    group.command("withdraw", cls=Verb)(writes(withdraw))
+    app.add_typer(group, name="formula")

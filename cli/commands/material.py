@@ -1,0 +1,96 @@
+"""Commands about materials: material add, material change, material list.
+
+Guarantees: adding and changing take the same words. Refuses: rules of their own.
+"""
+
+from collections.abc import Callable
+from typing import Annotated
+
+import typer
+
+from cli.kit.call import Call, reads, writes
+from cli.kit.options import Text
+from cli.kit.parsing import Verb
+from cli.kit.record import record
+
+MaterialName = Annotated[Text, typer.Option(help="Name for people.")]
+MaterialKindOption = Annotated[
+    Text,
+    typer.Option(
+        help="oil, ethanol, clarifier, sugar, water, acid, preservative, gum, colour, bottle, "
+        "closure, label, filter or other."
+    ),
+]
+How = Annotated[
+    Text,
+    typer.Option(help="expressed, distilled, folded, terpeneless, extracted or synthetic."),
+]
+Density = Annotated[Text, typer.Option(help="Density in g/mL.")]
+DensityTemp = Annotated[Text, typer.Option(help="Temperature of that density in °C.")]
+Abv = Annotated[Text, typer.Option(help="Strength in % vol at 20 °C.")]
+Grade = Annotated[Text, typer.Option("--food-grade", help="yes, no or unknown.")]
+Allergens = Annotated[Text, typer.Option(help="Allergens it carries.")]
+Ingredient = Annotated[Text, typer.Option("--ingredient-name", help="Name on ingredient lists.")]
+Caution = Annotated[Text, typer.Option(help="What to be careful of.")]
+Constituents = Annotated[
+    Text, typer.Option(help='Constituents of concern: "methyl salicylate 98%; ...".')
+]
+
+
+def _saying(text: str, *, change: bool) -> Callable[..., None]:
+    def command(
+        call: Call,
+        code: Annotated[str, typer.Argument(help="Short name, such as orange-oil.")],
+        name: MaterialName = None,
+        kind: MaterialKindOption = None,
+        how: How = None,
+        density: Density = None,
+        density_temp: DensityTemp = None,
+        abv: Abv = None,
+        food_grade: Grade = None,
+        allergens: Allergens = None,
+        ingredient_name: Ingredient = None,
+        caution: Caution = None,
+        constituents: Constituents = None,
+    ) -> None:
+        words = {
+            "name": name,
+            "kind": kind,
+            "obtained": how,
+            "density": density,
+            "density_temp": density_temp,
+            "abv": abv,
+            "food_grade": food_grade,
+            "allergens": allergens,
+            "ingredient_name": ingredient_name,
+            "caution": caution,
+            "constituents": constituents,
+        }
+        record(call, "material", code=code, change=change, **words)
+
+    command.__doc__ = text
+    return command
+
+
+material_add = _saying("Add a material that is bought and used.", change=False)
+material_change = _saying(
+    "Say anew what is known of a material; what is not given stays.", change=True
+)
+
+
+def material_list(call: Call) -> None:
+    """List the materials in the book."""
+    from cli.screens.material import list_materials
+
+    list_materials(call)
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands to the front door."""
+    group = typer.Typer(
+        help="Materials that are bought and used.", no_args_is_help=True, rich_markup_mode=None
+    )
+    group.command("add", cls=Verb)(writes(material_add))
+    group.command("change", cls=Verb)(writes(material_change))
+    group.command("list", cls=Verb)(reads(material_list))
+    app.add_typer(group, name="material")

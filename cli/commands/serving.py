@@ -1,0 +1,48 @@
+"""The command that says what a glass delivers: serving.
+
+Guarantees: it reads only. Refuses: sums of its own; those are `ledger.science`.
+"""
+
+from typing import Annotated
+
+import typer
+
+from cli.kit.call import Call, reads
+from cli.kit.options import Glass, Lot, Pour, Text
+from cli.kit.parsing import Verb
+
+
+def serving(
+    call: Call,
+    lot: Lot,
+    glass: Glass = None,
+    pour: Pour = None,
+    dose: Annotated[
+        Text, typer.Option(help="Essence to a litre or gallon of syrup; default 30mL.")
+    ] = None,
+    adult: Annotated[Text, typer.Option(help="Body weight of the adult; default 60kg.")] = None,
+    child: Annotated[Text, typer.Option(help="Body weight of the child; default 20kg.")] = None,
+    explain: Annotated[
+        bool, typer.Option("--explain", help="Show where every figure comes from.")
+    ] = False,
+) -> None:
+    """Say what a glass delivers: strength, sugar, oils, limits."""
+    from cli.screens.serving import show_card
+    from ledger.service.glass.serving import serving as reckon
+
+    card = reckon(
+        call.book(),
+        lot,
+        by=call.writer,
+        glass=glass,
+        pour=pour,
+        dose=dose,
+        adult=adult,
+        child=child,
+    )
+    show_card(call, card, explain=explain)
+
+
+def register(app: typer.Typer) -> None:
+    """Add the command to the front door."""
+    app.command(cls=Verb)(reads(serving))

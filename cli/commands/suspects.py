@@ -1,0 +1,68 @@
+"""Commands that look for causes: suspects, compare.
+
+Guarantees: they read only. Refuses: rules of their own.
+"""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from cli.kit.call import Call, reads
+from cli.kit.complete import complete_lot
+from cli.kit.options import Force, Text
+from cli.kit.parsing import Verb
+
+
+def suspects(
+    call: Call,
+    lots: Annotated[
+        list[str] | None,
+        typer.Argument(
+            help="Lots that failed; none: those that looked worse than wanted or were complained "
+            "of.",
+            autocompletion=complete_lot,
+        ),
+    ] = None,
+    complaints: Annotated[
+        bool, typer.Option("--complaints", help="Only lots complained of.")
+    ] = False,
+    worse_than: Annotated[
+        Text, typer.Option("--worse-than", metavar="GRADE", help="Only lots that looked worse.")
+    ] = None,
+    since: Annotated[
+        Text, typer.Option("--since", metavar="DATE", help="Only lots begun then or later.")
+    ] = None,
+    explain: Annotated[
+        bool, typer.Option("--explain", help="Also how it is reckoned, and every suspect.")
+    ] = False,
+) -> None:
+    """Say what failed lots share that clear ones do not, and how sure that is."""
+    from cli.screens.suspects import show_suspects
+
+    show_suspects(
+        call,
+        tuple(lots or ()),
+        complaints=complaints,
+        worse_than=worse_than,
+        since=since,
+        explain=explain,
+    )
+
+
+def compare(
+    call: Call,
+    group: Annotated[list[str], typer.Argument(help="Name of the trial.")],
+    out: Annotated[Path | None, typer.Option("--out", help="PDF file to write.")] = None,
+    force: Force = False,
+) -> None:
+    """Compare the batches of a trial: response by factor, control beside it."""
+    from cli.screens.compare import show_comparison
+
+    show_comparison(call, " ".join(group), out, force=force)
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands to the front door."""
+    for function in (suspects, compare):
+        app.command(cls=Verb)(reads(function))

@@ -1,0 +1,1 @@
+"""What all commands share: the call, options, answers, tables, files."""

@@ -1,0 +1,216 @@
+"""What every command shares: its common options, its errors, its exit code.
+
+Guarantees: no traceback reaches a user; errors go to standard error, one line what and one line
+what to do; exit codes are 0 done, 1 a finding, 2 bad usage, 3 refused, 4 needs a reason, 5 storage.
+Refuses: to do the work of a command.
+"""
+
+import gc
+import inspect
+import os
+import sys
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated, Any
+
+import typer
+
+from cli.kit.tables import fitted
+from ledger.errors import (
+    FindingError,
+    InputError,
+    LedgerError,
+    ReasonNeededError,
+    RefusedError,
+    StorageError,
+)
+
+if TYPE_CHECKING:
+    from ledger.service.desk.book import Book, How
+
+BOOK_NAME = "pottle.db"
+EXIT_CODES: tuple[tuple[type[LedgerError], int], ...] = (
+    (FindingError, 1),
+    (InputError, 2),
+    (RefusedError, 3),
+    (ReasonNeededError, 4),
+    (StorageError, 5),
+)
+INSIDE = 70
+"""Exit code of a fault of pottle's own (sysexits.h, EX_SOFTWARE)."""
+
+LedgerOption = Annotated[
+    str | None,
+    typer.Option(
+        "--ledger",
+        metavar="PATH|URL",
+        help="The book; default POTTLE_LEDGER, or the nearest pottle.db upwards.",
+    ),
+]
+ByOption = Annotated[
+    str | None, typer.Option("--by", metavar="INITIALS", help="Who writes; default POTTLE_BY.")
+]
+AtOption = Annotated[
+    str | None,
+    typer.Option(
+        "--at",
+        metavar="WHEN",
+        help='When it happened: 14:30, "yesterday 18:00", -2h, 2026-03-02; default now.',
+    ),
+]
+BecauseOption = Annotated[
+    str | None, typer.Option("--because", metavar="REASON", help="Why, where a reason is needed.")
+]
+OriginOption = Annotated[
+    str | None,
+    typer.Option("--origin", metavar="ORIGIN", help="bench, paper, instrument or memory."),
+]
+SheetOption = Annotated[
+    str | None, typer.Option("--sheet", metavar="NUMBER", help="Paper sheet it is copied from.")
+]
+JsonOption = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
+
+_READS = {"ledger": LedgerOption, "by": ByOption, "json": JsonOption}
+_WRITES = {
+    "ledger": LedgerOption,
+    "by": ByOption,
+    "at": AtOption,
+    "because": BecauseOption,
+    "origin": OriginOption,
+    "sheet": SheetOption,
+    "json": JsonOption,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Call:
+    """One call of a command."""
+
+    ledger: str | None = None
+    """Where the book is, as given."""
+    by: str | None = None
+    """Who writes."""
+    at: str | None = None
+    """When it happened."""
+    because: str | None = None
+    """Why."""
+    origin: str | None = None
+    """Where it came from."""
+    sheet: str | None = None
+    """Paper sheet."""
+    json: bool = False
+    """Whether to answer as JSON."""
+
+    @property
+    def where(self) -> str:
+        """The book's path or URL: as given, as set, or the nearest upwards."""
+        given = self.ledger or os.environ.get("POTTLE_LEDGER")
+        return given or nearest_book(Path.cwd())
+
+    @property
+    def writer(self) -> str | None:
+        """Initials of who writes."""
+        return self.by or os.environ.get("POTTLE_BY") or None
+
+    def book(self) -> "Book":
+        """Open the book."""
+        from ledger.service.desk.book import open_book
+
+        return open_book(self.where)
+
+    def how(self) -> "How":
+        """Return who writes and how it is known."""
+        from ledger.service.desk.book import How
+
+        return How(self.writer, self.at, self.because, self.origin, self.sheet)
+
+
+def nearest_book(folder: Path) -> str:
+    """Return the path of the nearest book in `folder` or above; in `folder` when there is none."""
+    for place in (folder, *folder.parents):
+        if (place / BOOK_NAME).is_file():
+            return str(place / BOOK_NAME)
+    return str(folder / BOOK_NAME)
+
+
+def reads(function: Callable[..., None]) -> Callable[..., None]:
+    """Give a command that only reads its common options and its errors.
+
+    An option may also be given before the command; the one after it wins.
+    """
+    return _command(function, _READS)
+
+
+def writes(function: Callable[..., None]) -> Callable[..., None]:
+    """Give a command that records its common options and its errors."""
+    return _command(function, _WRITES)
+
+
+def _command(function: Callable[..., None], common: dict[str, Any]) -> Callable[..., None]:
+    own = list(inspect.signature(function, eval_str=True).parameters.values())[1:]
+    clash = common.keys() & {parameter.name for parameter in own}
+    shared = [
+        inspect.Parameter(
+            name,
+            inspect.Parameter.KEYWORD_ONLY,
+            default=False if name == "json" else None,
+            annotation=annotation,
+        )
+        for name, annotation in common.items()
+        if name not in clash
+    ]
+
+    def run(context: typer.Context, **words: Any) -> None:  # noqa: ANN401 - words of any command
+        before = context.find_root().params
+        told = {name: words.pop(name) for name in common if name not in clash}
+        call = Call(**{name: value or before.get(name) or value for name, value in told.items()})
+        run_safely(lambda: function(call, **words))
+
+    first = inspect.Parameter(
+        "context", inspect.Parameter.POSITIONAL_OR_KEYWORD, annotation=typer.Context
+    )
+    parameters = (first, *(p.replace(kind=inspect.Parameter.KEYWORD_ONLY) for p in own), *shared)
+    run.__signature__ = inspect.Signature(parameters)  # type: ignore[attr-defined]
+    run.__annotations__ = {p.name: p.annotation for p in parameters}
+    run.__name__, run.__doc__ = function.__name__, function.__doc__
+    return run
+
+
+def run_safely(work: Callable[[], None]) -> None:
+    """Run a command's work; turn its errors into sentences and an exit code."""
+    gc.freeze()
+    gc.enable()
+    try:
+        work()
+    except LedgerError as error:
+        for what, todo in error.problems:
+            complain(what, todo)
+        raise typer.Exit(exit_code(error)) from None
+    except KeyboardInterrupt:
+        complain("Cancelled; nothing more was recorded.", "pottle journal shows what the book has.")
+        raise typer.Exit(130) from None
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        raise typer.Exit(0) from None
+    except typer.Exit:
+        raise
+    except Exception as error:
+        if os.environ.get("POTTLE_DEBUG"):
+            raise
+        complain(
+            f"Something went wrong inside pottle: {type(error).__name__}: {error}.",
+            "Nothing was recorded by this command; run it with POTTLE_DEBUG=1 to see where.",
+        )
+        raise typer.Exit(INSIDE) from None
+
+
+def complain(what: str, todo: str) -> None:
+    """Print one problem to standard error: a line what, a line what to do."""
+    for line in fitted((what, f"  {todo}") if todo else (what,), sys.stderr):
+        print(line, file=sys.stderr)
+
+
+def exit_code(error: LedgerError) -> int:
+    """Return the exit code of an error."""
+    return next(code for kind, code in EXIT_CODES if isinstance(error, kind))

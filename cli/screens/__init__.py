@@ -1,0 +1,1 @@
+"""How the longer answers are shown, a file a command."""

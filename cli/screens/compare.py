@@ -1,0 +1,75 @@
+"""Showing a trial compared, on a screen or on paper.
+
+Guarantees: plain letters in a pipe; a paper is drawn whole before its file is made. Refuses: to
+choose words.
+"""
+
+from io import BytesIO
+from pathlib import Path
+
+from cli.kit.answer import say
+from cli.kit.call import Call
+from cli.kit.files import check_place, write
+from cli.kit.tables import is_screen, print_json, print_lines, print_table
+from ledger.service.causes.compare import Comparison, compare
+from ledger.service.lots.dossier import now_at_home
+from reports.json.causes.compare import comparison_plain
+from reports.views.causes import ComparisonView, FactorView
+from reports.words.causes.compare import comparison_view
+from reports.words.causes.plots import plot_lines
+
+
+def show_comparison(call: Call, group: str, out: Path | None, *, force: bool) -> None:
+    """Show a trial compared, print it as JSON, or write it as PDF."""
+    book = call.book()
+    if out is not None:
+        check_place(out, force=force)
+    found = compare(book, group)
+    if out is not None:
+        _write_paper(found, comparison_view(found, now_at_home(book)), out)
+        told = {**comparison_plain(found), "out": str(out)}
+        say(call, told, f"The comparison of {found.group} is in {out}.")
+    elif call.json:
+        print_json(comparison_plain(found))
+    else:
+        _print(comparison_view(found))
+
+
+def _write_paper(found: Comparison, view: ComparisonView, out: Path) -> None:
+    from reports.pdf.causes.compare import comparison_paper
+
+    paper = BytesIO()
+    comparison_paper(view, paper)
+    write(out, paper.getvalue())
+
+
+def _print(view: ComparisonView) -> None:
+    print_lines(view.lines)
+    for factor in view.factors:
+        _print_factor(factor, view)
+    for plot in view.plots:
+        print_lines(["", *plot_lines(plot, is_plain=not is_screen())])
+    print_lines(["", view.front, ""])
+    heads = ("batch", "settings", "last look", "NTU", "yield %", "")
+    rows = [
+        (
+            row.lot,
+            row.settings,
+            row.look,
+            row.ntu,
+            row.yield_pct,
+            "not beaten" if row.is_front else "",
+        )
+        for row in view.batches
+    ]
+    print_table(heads, rows, right="NTU,yield %")
+    best = next((row.lot for row in view.batches if row.is_front), view.batches[0].lot)
+    print_lines(["", f"Next: pottle lot {best}"])
+
+
+def _print_factor(factor: FactorView, view: ComparisonView) -> None:
+    print_lines(["", factor.words])
+    if factor.rows:
+        heads = (factor.name, "n", *view.ages, "NTU", "yield %")
+        rows = [(row.level, row.n, *row.looks, row.ntu, row.yield_pct) for row in factor.rows]
+        print_table(heads, rows, right="n,NTU,yield %")

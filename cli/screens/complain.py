@@ -1,0 +1,66 @@
+"""Answering a complaint.
+
+Guarantees: a photo is read, piece by piece, and hashed before anything is recorded. Refuses: to
+keep the photo itself; its name and its hash show later which one it was.
+"""
+
+from hashlib import file_digest
+from pathlib import Path
+from stat import S_ISDIR, S_ISREG
+
+from cli.kit.answer import say
+from cli.kit.call import Call
+from ledger.errors import StorageError
+from ledger.service.goods.bottle import complain
+from ledger.service.goods.triage import triage
+from ledger.service.lots.dossier import dossier
+from reports.words.desk.answer import answer
+from reports.words.goods.triage import triage_lines, triage_plain, triage_step
+
+OR_WITHOUT = "or leave --photo out; nothing was recorded."
+"""How what is to be done about a photo ends."""
+
+
+def complain_of(call: Call, photo: Path | None, **words: str | None) -> None:
+    """Record a complaint and show what it points to."""
+    shown = {"photo": photo.name, "photo_sha256": hash_of(photo)} if photo else {}
+    book = call.book()
+    done = complain(book, call.how(), **words, **shown)  # type: ignore[arg-type]
+    assert done.entry.draft.lot
+    found = triage(book, done.entry)
+    said = answer(done, dossier(book, done.entry.draft.lot), triage_step(found))
+    *lines, last = said.lines
+    say(call, {**said.plain, "triage": triage_plain(found)}, *lines, *triage_lines(found), last)
+
+
+def hash_of(photo: Path) -> str:
+    """Return the SHA-256 hash of a photo's file, in hexadecimal.
+
+    Raises:
+        StorageError: It is not there, is no file, or cannot be read.
+    """
+    try:
+        _refuse_no_file(photo)
+        with photo.open("rb") as file:
+            return file_digest(file, "sha256").hexdigest()
+    except FileNotFoundError as error:
+        raise StorageError(
+            f"There is no photo {photo}.", f"Give the name of a file that is there, {OR_WITHOUT}"
+        ) from error
+    except OSError as error:
+        raise StorageError(
+            f"The photo {photo} could not be read: {error.strerror}.",
+            f"Give the name of a file that you may read, {OR_WITHOUT}",
+        ) from error
+
+
+def _refuse_no_file(photo: Path) -> None:
+    kind = photo.stat().st_mode
+    if S_ISDIR(kind):
+        raise StorageError(
+            f"The photo {photo} is a folder.", f"Give the name of a file in it, {OR_WITHOUT}"
+        )
+    if not S_ISREG(kind):
+        raise StorageError(
+            f"The photo {photo} is no file.", f"Give the name of a photo's file, {OR_WITHOUT}"
+        )

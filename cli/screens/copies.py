@@ -1,0 +1,92 @@
+"""Showing what copies were made, with progress on long books.
+
+Guarantees: a copy is told of only once it has been verified. Refuses: work of its own.
+"""
+
+from pathlib import Path
+from typing import Any
+
+from cli.kit.call import Call
+from cli.kit.progress import progress
+from cli.kit.tables import print_json, print_lines
+from ledger.service.copies import backup as copying
+from ledger.service.copies.backup import Copied
+from ledger.service.copies.upgrade import upgrade
+from ledger.store.engine.connections import shown
+from reports.kit.format import plural
+
+
+def write_backup(call: Call, folder: Path) -> None:
+    """Write a backup and say where it is."""
+    with progress("Backing up", quiet=call.json) as tick:
+        made = copying.backup(call.book(), folder, tick)
+    _say(call, made, f"The copy {made.path} has {_entries(made)} and was verified.", _TO_RESTORE)
+
+
+def put_back(call: Call, file: Path, to: str) -> None:
+    """Restore a backup and say so."""
+    with progress("Restoring", quiet=call.json) as tick:
+        made = copying.restore(file, to, tick)
+    where = shown(to)
+    _say(call, made, f"The book {where} has {_entries(made)}, as the backup; it was verified.", "")
+
+
+def write_export(call: Call, file: Path) -> None:
+    """Export the book and say where it is."""
+    with progress("Exporting", quiet=call.json) as tick:
+        made = copying.export(call.book(), file, tick)
+    _say(
+        call,
+        made,
+        f"The file {made.path} holds {_entries(made)}.",
+        f"Make a book of it with: pottle import --book {made.path} --ledger PATH|URL",
+    )
+
+
+def take_in_book(call: Call, file: Path) -> None:
+    """Import a book and say so."""
+    with progress("Importing", quiet=call.json) as tick:
+        made = copying.import_book(file, call.where, tick)
+    where = shown(call.where)
+    _say(call, made, f"The book {where} has {_entries(made)}, as the export; it was verified.", "")
+
+
+def bring_up(call: Call, folder: Path) -> None:
+    """Upgrade the book and say what was done."""
+    with progress("Upgrading", quiet=call.json) as tick:
+        done = upgrade(call.where, folder, tick)
+    kept = done.kept
+    if kept is None:
+        plain: dict[str, Any] = {"before": done.before, "after": done.after}
+        lines = [f"The book is of version {done.after} already; nothing was changed."]
+    else:
+        plain = {**_plain(kept), "before": done.before, "after": done.after}
+        lines = [
+            f"The book was brought from version {done.before} to {done.after}; its "
+            f"{_entries(kept)} and their root are the same, and it was verified.",
+            f"The book as it was is kept in {kept.path}.",
+        ]
+    if call.json:
+        print_json(plain)
+    else:
+        print_lines(lines)
+
+
+_TO_RESTORE = "Keep it on another disk. Bring it back with: pottle restore FILE --to PATH"
+
+
+def _entries(made: Copied) -> str:
+    return plural(made.seal.entries, "entry", "entries")
+
+
+def _plain(made: Copied) -> dict[str, Any]:
+    seal = made.seal
+    path = str(made.path)
+    return {"path": path, "house": seal.house, "entries": seal.entries, "root": seal.root}
+
+
+def _say(call: Call, made: Copied, *lines: str) -> None:
+    if call.json:
+        print_json(_plain(made))
+    else:
+        print_lines([*filter(None, lines), *made.seal.lines])

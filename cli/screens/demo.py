@@ -1,0 +1,169 @@
+"""The demonstration: an invented maker's season played into a new book.
+
+Guarantees: everything goes through the same verbs as the commands; the book and papers are real.
+Refuses: to write over what is in the folder.
+"""
+
+from collections.abc import Sequence
+from io import BytesIO
+from pathlib import Path
+from typing import NamedTuple
+
+from cli.kit.call import BOOK_NAME, Call
+from cli.kit.files import check_place, write
+from cli.kit.progress import progress
+from cli.kit.tables import print_json, print_lines
+from cli.screens.label import print_record
+from cli.screens.trace import print_trace
+from ledger.errors import StorageError
+from ledger.science.statistics.suspects import Sort
+from ledger.service.causes.suspects import Suspicion, suspects
+from ledger.service.copies.season import Season, SeasonClock, play, read_season, start_time
+from ledger.service.desk.book import Book
+from ledger.service.evidence.verify import Audit, verify
+from ledger.service.glass.serving import card
+from ledger.service.lots.dossier import dossier
+from ledger.service.lots.shares import Traced, traced
+from ledger.service.masters.house import init
+from reports.json.lots.lot import audit_plain, traced_plain
+from reports.pdf.goods.label import label_sheet
+from reports.words.copies.demo import book_line, told
+from reports.words.lots.record import label_sheet_view
+
+SHEET_LABELS = 12
+"""How many labels the demonstration prints: one sheet."""
+OTHER_FOLDER = "Give another folder: pottle demo FOLDER"
+
+
+def season_folder() -> Path:
+    """Return the folder of the season that comes with the program."""
+    inside = Path(__file__).parents[1] / "sample_data" / "season"
+    return inside if inside.is_dir() else Path(__file__).parents[2] / "sample_data" / "season"
+
+
+class Places(NamedTuple):
+    """Where the demonstration puts what it makes."""
+
+    book: Path
+    """The book."""
+    labels: Path
+    """The sheet of labels."""
+    record: Path
+    """The batch record."""
+
+
+class Found(NamedTuple):
+    """What the book answers about the cloudy bottle."""
+
+    cloudy: str
+    """Its code."""
+    causes: Suspicion
+    """What the cloudy bottles have in common."""
+    back: Traced
+    """All that it is made of."""
+    audit: Audit
+    """Whether the book is whole."""
+
+
+def demonstrate(call: Call, folder: Path) -> None:
+    """Play the season into `folder`, print its papers, trace its cloudy bottle."""
+    season = read_season(season_folder())
+    make_folder(folder)
+    places = Places(*(folder / name for name in (BOOK_NAME, "labels.pdf", "record.pdf")))
+    for paper in (places.labels, places.record):
+        check_place(paper, force=False, instead=OTHER_FOLDER)
+    book, codes = play_into(season, places.book, quiet=call.json)
+    story = season.story
+    print_record(book, codes[story.record], places.record, by=None, force=False)
+    _print_labels(book, codes[story.labels], places.labels)
+    found = _looked_into(book, codes[story.cloudy], quiet=call.json)
+    if call.json:
+        print_json(_plain(places, found))
+    else:
+        _tell(book, season.house.name, places, found)
+
+
+def _looked_into(book: Book, cloudy: str, *, quiet: bool) -> Found:
+    causes = suspects(book, complaints=True)
+    back = traced(book, cloudy, forward=False)
+    with progress("Verifying", quiet=quiet) as tick:
+        return Found(cloudy, causes, back, verify(book, tick))
+
+
+def _plain(places: Places, found: Found) -> dict[str, object]:
+    return {
+        "ledger": str(places.book),
+        "labels": str(places.labels),
+        "record": str(places.record),
+        "cloudy": found.cloudy,
+        "common": _named_lots(found.causes),
+        "trace": traced_plain(found.back),
+        "verify": audit_plain(found.audit),
+    }
+
+
+def _tell(book: Book, house_name: str, places: Places, found: Found) -> None:
+    print_lines(told(house_name, found.audit.entries, found.cloudy, found.causes))
+    print_trace(found.back, back=True, forward=False)
+    _show_sisters(book, _named_lots(found.causes))
+    print_lines(
+        [
+            "",
+            book_line(str(places.book), found.audit),
+            f"A sheet of labels is at {places.labels}, a batch record at {places.record}.",
+            f"To see how sure it is: pottle --ledger {places.book} suspects --complaints --explain",
+            f"Next: pottle --ledger {places.book} stock",
+        ]
+    )
+
+
+def _print_labels(book: Book, code: str, out: Path) -> None:
+    sheet = BytesIO()
+    label_sheet(label_sheet_view(dossier(book, code), SHEET_LABELS, card(book, code)), sheet)
+    write(out, sheet.getvalue())
+
+
+def _named_lots(causes: Suspicion) -> list[str]:
+    found = (suspect.cause for suspect in causes.judgement.named)
+    return [cause.name for cause in found if cause.sort is Sort.LOT]
+
+
+def make_folder(folder: Path) -> None:
+    """Make the folder of the demonstration.
+
+    Raises:
+        StorageError: It cannot be made.
+    """
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise StorageError(
+            f"The folder {folder} could not be made: {error.strerror}.",
+            OTHER_FOLDER,
+        ) from error
+
+
+def play_into(season: Season, where: Path, *, quiet: bool) -> tuple[Book, dict[str, str]]:
+    """Play a season into a new book; return the book and its codes by nickname."""
+    house, clock = season.house, SeasonClock(start_time(season))
+    book = init(
+        str(where),
+        name=house.name,
+        currency=house.currency,
+        address=house.address,
+        country=house.country,
+        time_zone=house.time_zone,
+        fluid_ounce=house.fluid_ounce,
+        phone=house.phone,
+        clock=clock,
+    )
+    with progress("Playing the season", quiet=quiet) as tick:
+        played = play(season, book, clock, tick)
+    return book, played.codes
+
+
+def _show_sisters(book: Book, named: Sequence[str]) -> None:
+    for code in named:
+        ahead = traced(book, code, back=False)
+        print_lines(["", f"Everyone who holds something made of {code}:"])
+        print_trace(ahead, back=False, forward=True)

@@ -1,0 +1,69 @@
+"""What is due, once or kept on the screen.
+
+Guarantees: the screen is read anew each half minute and left as it was by Ctrl-C; in a pipe the
+list is printed once. Refuses: to choose words; they come from `reports`.
+"""
+
+from time import sleep
+from typing import TYPE_CHECKING
+
+from cli.kit.call import Call
+from cli.kit.tables import is_screen, print_json, print_lines, print_table, screen_table, seen
+from ledger.service.desk.book import Book
+from ledger.service.lots.due import DueList, due
+from reports.words.lots.due import HEADS, plain, rows
+from reports.words.lots.next_in_lists import step_of_due
+
+if TYPE_CHECKING:
+    from rich.console import Group
+
+EVERY_S = 30
+"""Seconds between two readings."""
+NOTHING = ["Nothing is due.", "Next: pottle stock"]
+
+
+def show_due(call: Call, *, watch: bool) -> None:
+    """Print what is due, or keep it on the screen."""
+    book = call.book()
+    if call.json:
+        print_json(plain(due(book)))
+    elif watch and is_screen():
+        keep_watching(book)
+    else:
+        found = due(book)
+        if found.items:
+            print_table(HEADS, rows(found))
+            print_lines(_next(found))
+        else:
+            print_lines(NOTHING)
+
+
+def _next(found: DueList) -> list[str]:
+    """Return the line that names the command for what is due first."""
+    return [f"Next: {step_of_due(found.items[0], found.now)}"]
+
+
+def keep_watching(book: Book) -> None:
+    """Keep what is due on the screen until Ctrl-C."""
+    from rich.live import Live
+
+    try:
+        with Live(auto_refresh=False, screen=True) as live:
+            while True:
+                live.update(screen_of(due(book), live.console.width), refresh=True)
+                sleep(EVERY_S)
+    except KeyboardInterrupt:
+        return
+
+
+def screen_of(found: DueList, width: int) -> "Group":
+    """Return what is due for a screen so many columns wide; what comes next stands on top."""
+    from rich.console import Group
+    from rich.text import Text
+
+    head = [f"Due at {found.now:%Y-%m-%d %H:%M}; Ctrl-C ends."]
+    if not found.items:
+        return Group(*map(Text, (*head, "", *NOTHING)))
+    shown = [[seen(cell) for cell in row] for row in rows(found)]
+    table = screen_table(list(zip(HEADS, *shown, strict=True)), width)
+    return Group(*map(Text, (*head, *_next(found), "")), table)

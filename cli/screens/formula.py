@@ -1,0 +1,86 @@
+"""Answers of the commands of formulas.
+
+Guarantees: plain tables or JSON, never both. Refuses: to choose words; they come from `reports`.
+"""
+
+from cli.kit.call import Call
+from cli.kit.tables import print_json, print_lines, print_table
+from cli.screens.material import Listing
+from ledger.domain.amounts.quantity import Measure, parse_quantity
+from ledger.domain.entries.plain import facts_to_plain
+from ledger.domain.masters.formulas import version_of
+from ledger.errors import InputError
+from ledger.service.lots.dossier import house_of
+from ledger.service.masters.formula import version as find_version
+from ledger.service.masters.formula import versions, withdrawn
+from reports.kit.format import tidy
+from reports.words.masters.formula import differences, facts_of, line_rows, scaled_plain, step_rows
+
+LINE_HEADS = ("what", "amount", "overage", "tolerance", "within")
+
+
+def list_formulas(call: Call) -> None:
+    """List the formulas with their versions."""
+    heads = ("formula", "version", "product", "kind", "basis", "state")
+    book = call.book()
+    gone = withdrawn(book)
+    rows = [
+        [
+            item.code,
+            str(item.version),
+            item.product,
+            str(item.product_kind),
+            item.basis.written if call.json else tidy(item.basis.written),
+            "withdrawn" if (item.code, item.version) in gone else "",
+        ]
+        for item in versions(book)
+    ]
+    nothing = ("There is no formula in the book yet.", "Next: pottle formula load FILE")
+    Listing(heads, rows, nothing, right="version").say(call)
+
+
+def show_formula(call: Call, code: str, version: int | None) -> None:
+    """Show one version of a formula."""
+    book = call.book()
+    formula = find_version(book, code, version)
+    is_withdrawn = (formula.code, formula.version) in withdrawn(book)
+    if call.json:
+        print_json({**facts_to_plain(formula), "withdrawn": is_withdrawn})
+        return
+    state = ", withdrawn" if is_withdrawn else ""
+    print_lines([f"{version_of(formula)}{state}"])
+    print_table(("formula", "says"), [list(row) for row in facts_of(formula)])
+    if formula.lines:
+        print_lines([""])
+        print_table(LINE_HEADS, line_rows(formula, formula.basis.amount), right="amount")
+    if formula.steps:
+        print_lines([""])
+        print_table(("step", "act", "what to do", "limits"), step_rows(formula), right="step")
+
+
+def compare_formulas(call: Call, code: str, old: int, new: int) -> None:
+    """Say what differs between two versions."""
+    book = call.book()
+    rows = differences(find_version(book, code, old), find_version(book, code, new))
+    if call.json:
+        print_json([{"what": what, "old": before, "new": after} for what, before, after in rows])
+    elif rows:
+        print_table(("what", f"version {old}", f"version {new}"), rows)
+    else:
+        print_lines([f"Versions {old} and {new} of {code} say the same."])
+
+
+def scale_formula(call: Call, code: str, volume: str, version: int | None) -> None:
+    """Say how much of everything a volume calls for."""
+    book = call.book()
+    formula = find_version(book, code, version)
+    house = house_of(book)
+    target = parse_quantity(volume, fluid_ounce=house.fluid_ounce if house else "US")
+    if target.measure is not Measure.UL:
+        raise InputError(f"{volume} is not a volume.", "Give a volume, such as 480mL.")
+    if call.json:
+        print_json(scaled_plain(formula, target))
+        return
+    print_lines([f"{version_of(formula)}, {formula.product}, {tidy(target.written)}"])
+    print_table(LINE_HEADS, line_rows(formula, target.amount), right="amount")
+    print_lines([f"Next: pottle start {formula.code} {target.written}"])

@@ -1,0 +1,111 @@
+"""Lists: one lot, the journal.
+
+Guarantees: codes are never cut. Refuses: to choose words; they come from `reports`.
+"""
+
+from collections.abc import Mapping, Sequence
+
+from cli.kit.answer import step_for
+from cli.kit.call import Call
+from cli.kit.tables import print_json, print_lines, print_table
+from ledger.domain.amounts.quantity import show
+from ledger.errors import RefusedError
+from ledger.service.glass.cost import cost
+from ledger.service.glass.serving import card
+from ledger.service.lots.dossier import Dossier, Said, dossier, history, journal
+from reports.json.glass.serving import serving_plain
+from reports.json.lots.lot import dossier_plain, said_plain
+from reports.kit.format import clock, closed, initials
+from reports.words.desk.answer import what_is_there
+from reports.words.desk.next_step import step_of_journal
+from reports.words.entries.goods import gone
+from reports.words.entries.sentence import TITLES, notes, sentence, strikes
+from reports.words.glass.cost import price_lines
+from reports.words.lots.balance import balance
+from reports.words.lots.dates import date_lines
+from reports.words.lots.strength import content_facts
+from reports.words.verdicts.control import control_facts
+
+
+def show_lot(call: Call, text: str) -> None:
+    """Show one lot."""
+    book = call.book()
+    found = dossier(book, text, call.writer)
+    served = card(book, found.state.code)
+    step = step_for(book, found)
+    if call.json:
+        contains = serving_plain(served) if served else None
+        print_json({**dossier_plain(found), "contains": contains, "next": step})
+        return
+    print_lines([what_is_there(found), *date_lines(found.state.dates)])
+    if served:
+        print_lines([f"{label}: {value}." for label, value in content_facts(served)])
+        print_lines(price_lines(cost(book, found.state.code)))
+    print_lines([f"{label}: {value}" for label, value in control_facts(found)])
+    names = {node.brief.code: node.brief.name for node in found.trace.nodes}
+    made_of = [[edge.source, names[edge.source], edge.words] for edge in found.inputs]
+    _print_part("Made of", ("lot", "what", "amount"), made_of)
+    print_lines(["", "What was done"])
+    _print_said(found.said, with_lot=False)
+    lost = balance(found.state, found.inputs, found.formula)
+    _print_part("Yield and loss", ("part", "amount"), lost)
+    _print_part("Where it went", ("to", "what", "amount"), _went(found, names))
+    print_lines([f"Next: {step}"])
+
+
+def _went(found: Dossier, names: Mapping[str, str]) -> list[list[str]]:
+    """Return the lots something of a lot went into, and what left the house."""
+    lots = [[edge.target, names[edge.target], edge.words] for edge in found.outputs]
+    return lots + [
+        [
+            item.party or "–",
+            f"{gone(item.moved_as, None)} {item.on}",
+            show(abs(item.amount), item.measure),
+        ]
+        for item in found.holders
+    ]
+
+
+def _print_part(title: str, heads: Sequence[str], rows: Sequence[Sequence[str]]) -> None:
+    if rows:
+        print_lines(["", title])
+        print_table(heads, rows)
+
+
+def show_journal(call: Call, lot: str | None, last: int, entry: int | None) -> None:
+    """List entries as they were written."""
+    book = call.book()
+    if entry is not None:
+        said = history(book, entry)
+        if not said:
+            raise RefusedError(
+                f"There is no entry {entry} in the book.",
+                "pottle journal lists the entries with their numbers.",
+            )
+    else:
+        said = journal(book, lot=lot, last=last or None, by=call.writer)
+    if call.json:
+        print_json([said_plain(item) for item in said])
+        return
+    _print_said(said)
+    print_lines([f"Next: {step_of_journal(said, is_all=lot is None and entry is None)}"])
+
+
+def _print_said(said: tuple[Said, ...], *, with_lot: bool = True) -> None:
+    struck = strikes(item.entry for item in said)
+    rows = []
+    for item in said:
+        draft = item.entry.draft
+        text = sentence(item.entry)
+        told = notes(item.entry, item.corrected_by, is_struck=item.entry.seq in struck)
+        rows.append(
+            [
+                str(item.entry.seq),
+                clock(draft.happened),
+                initials(item.entry),
+                *([draft.lot or ""] if with_lot else []),
+                " ".join((closed(f"{TITLES[item.entry.kind]}: {text}"), *told)),
+            ]
+        )
+    lot = ("lot",) if with_lot else ()
+    print_table(("entry", "when", "by", *lot, "what"), rows, right="entry")

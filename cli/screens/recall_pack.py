@@ -1,0 +1,70 @@
+"""Writing the papers and tables of a recall into a folder.
+
+Guarantees: all is drawn before the first file is made; files that are there stay unless asked.
+Refuses: a place that is no folder.
+"""
+
+from io import BytesIO
+from pathlib import Path
+
+from cli.kit.files import check_place, write
+from ledger.errors import StorageError
+from ledger.service.desk.book import Book
+from ledger.service.lots.dossier import now_at_home
+from ledger.service.recall.trail import trail_of
+from reports.kit.tables import csv_text
+from reports.words.recall.key_data import key_data
+from reports.words.recall.pack import recall_view
+from reports.words.recall.tables import recall_sheets
+
+PACK = "recall.pdf"
+"""Name of the paper."""
+TABLES = ("receiving", "transformation", "shipping", "lots", "balance", "calls", "contacts")
+"""Names of the tables."""
+OTHER_FOLDER = "Give another folder with --out, or --force to write over them."
+
+
+def check_folder(out: Path, *, force: bool) -> None:
+    """Make sure that the folder of a recall's files can be made or is free.
+
+    Raises:
+        StorageError: It is a file, its own folder is missing, or its files are there already.
+    """
+    if out.exists() and not out.is_dir():
+        raise StorageError(f"{out} is a file, not a folder.", "Give another folder with --out.")
+    if not out.parent.is_dir():
+        raise StorageError(
+            f"There is no folder {out.parent}.", "Make it first, or give another with --out."
+        )
+    if out.is_dir():
+        for name in (PACK, *(f"{table}.csv" for table in TABLES)):
+            check_place(out / name, force=force, instead=OTHER_FOLDER)
+
+
+def write_pack(book: Book, code: str, out: Path, *, drill: bool) -> list[Path]:
+    """Write the paper and the tables of a recall and return their places.
+
+    Raises:
+        StorageError: The folder or a file cannot be written.
+    """
+    from reports.pdf.recall.pack import recall_pack
+
+    trail = trail_of(book, code)
+    keys = key_data(trail)
+    missing = [sentence for table in keys for sentence in table.missing]
+    paper = BytesIO()
+    printed_at = f"{now_at_home(book):%Y-%m-%d %H:%M}"
+    recall_pack(recall_view(trail.recall, missing, printed_at, drill=drill), paper)
+    sheets = {table.name: table.sheet for table in keys} | recall_sheets(trail.recall)
+    files = {PACK: paper.getvalue()}
+    files |= {f"{name}.csv": csv_text(sheets[name]).encode() for name in TABLES}
+    try:
+        out.mkdir(exist_ok=True)
+    except OSError as error:
+        raise StorageError(
+            f"The folder {out} could not be made: {error.strerror}.",
+            "Choose a place that you may write in.",
+        ) from error
+    for name, content in files.items():
+        write(out / name, content)
+    return [out / name for name in files]

@@ -1,0 +1,34 @@
+"""The serving card on a screen or as JSON.
+
+Guarantees: figures first, then what to mind, then what is missing. Refuses: to choose words; they
+come from `reports`.
+"""
+
+from cli.kit.call import Call
+from cli.kit.tables import print_json, print_lines, print_table
+from ledger.service.glass.card import ServingCard
+from reports.json.glass.serving import serving_plain
+from reports.words.glass import serving as words
+from reports.words.glass.explain import explained
+from reports.words.glass.limits import limit_table
+
+
+def show_card(call: Call, card: ServingCard, *, explain: bool) -> None:
+    """Print a serving card."""
+    if call.json:
+        told = {"explained": explained(card)} if explain else {}
+        print_json({**serving_plain(card), **told})
+        return
+    print_lines([*words.head(card), ""])
+    glass, limits = words.glass_table(card), limit_table(card)
+    print_table(glass.heads, glass.rows, right=",".join(glass.heads[1:]))
+    if limits.rows:
+        print_lines([""])
+        print_table(limits.heads, limits.rows, right=",".join(limits.heads[1:-1]))
+        print_lines(limits.sources)
+    print_lines(["", *words.louche_lines(card), *words.missing_lines(card)])
+    print_lines(["", *words.caution_lines(card)])
+    if explain:
+        print_lines(["", "Where the figures come from", *explained(card)])
+    else:
+        print_lines(["Next: pottle serving " + card.code + " --explain"])

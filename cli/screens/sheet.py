@@ -1,0 +1,89 @@
+"""The batch sheet and the beginning of a batch by a formula.
+
+Guarantees: plain lines or JSON, never both; a sheet is drawn whole before its file is made.
+Refuses: to choose words; they come from `reports`.
+"""
+
+from io import BytesIO
+from pathlib import Path
+
+from cli.kit.answer import say
+from cli.kit.call import Call
+from cli.kit.files import check_place, write
+from cli.kit.tables import print_json, print_lines, print_table, table_lines
+from ledger.service.bench.draws import propose
+from ledger.service.copies.season_verbs import VERBS
+from ledger.service.desk.book import Book
+from ledger.service.lots.dossier import dossier, find_lot, materials
+from reports.views.bench import BatchSheetView, SheetRow
+from reports.words.bench.draws import HEADS, commands, plain, rows, shortages
+from reports.words.bench.sheet import batch_sheet_view
+from reports.words.desk.answer import answer
+
+
+def begin(call: Call, words: dict[str, str | None], out: Path | None, *, force: bool) -> None:
+    """Begin a batch; by a formula, say what to draw, and print its sheet when asked."""
+    if out:
+        check_place(out, force=force)
+    book = call.book()
+    done = VERBS["start"](book, call.how(), **words)
+    code = done.code or ""
+    proposed = propose(book, code)
+    said = answer(done, dossier(book, code), lacking=proposed)
+    sheet = write_sheet(book, code, out) if out else ()
+    if not proposed:
+        say(call, said.plain, *said.lines, *sheet)
+        return
+    told = table_lines(HEADS, rows(proposed), right="calls for,take")
+    typed = [f"  {line}" for line in commands(code, proposed)]
+    ready = ["Next, as it is done:", *typed] if typed else []
+    lines = (*said.lines[:-1], *told, *shortages(proposed), *ready, *sheet)
+    say(call, {**said.plain, "proposed": plain(proposed)}, *lines)
+
+
+def write_sheet(book: Book, code: str, out: Path) -> tuple[str]:
+    """Write the sheet of a batch and return the line that says so."""
+    from reports.pdf.bench.sheet import batch_sheet
+
+    paper = BytesIO()
+    batch_sheet(_view(book, code), paper)
+    write(out, paper.getvalue())
+    return (f"The sheet of {code} is in {out}.",)
+
+
+def show_sheet(call: Call, text: str, out: Path | None, *, force: bool) -> None:
+    """Print the sheet of a batch, or show it."""
+    if out:
+        check_place(out, force=force)
+    book = call.book()
+    code = find_lot(book, text, call.writer)
+    if out:
+        say(call, {"lot": code, "out": str(out)}, *write_sheet(book, code, out))
+        return
+    view = _view(book, code)
+    if call.json:
+        rows = [_plain(row) for row in (*view.additions, *view.steps)]
+        print_json({"lot": code, "number": view.number, "rows": rows})
+    else:
+        _print(view)
+
+
+def _print(view: BatchSheetView) -> None:
+    print_lines([f"Batch sheet {view.number}: {view.title}"])
+    print_lines([f"{label}: {value}" for label, value in view.facts])
+    print_lines([""])
+    rows = [_row(row) for row in (*view.additions, *view.steps)]
+    print_table(("code", "act", "what", "write down"), rows)
+    print_lines(["", *view.cautions, view.how_to_type])
+
+
+def _plain(row: SheetRow) -> dict[str, str | list[str]]:
+    return {"code": row.code, "act": row.act, "words": row.words, "blanks": list(row.blanks)}
+
+
+def _row(row: SheetRow) -> list[str]:
+    return [row.code, row.act, row.words, ", ".join(row.blanks)]
+
+
+def _view(book: Book, code: str) -> BatchSheetView:
+    return batch_sheet_view(dossier(book, code), propose(book, code), materials(book))

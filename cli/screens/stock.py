@@ -1,0 +1,117 @@
+"""Lists of stock: what is on hand, by date, by product, low, and its value.
+
+Guarantees: codes are never cut. Refuses: to choose words; they come from `reports`.
+"""
+
+from collections.abc import Mapping, Sequence
+
+from cli.kit.call import Call
+from cli.kit.tables import print_json, print_lines, print_table
+from ledger.domain.amounts.quantity import parse_quantity, show
+from ledger.service.desk.book import Book
+from ledger.service.lots.dossier import house_of, stock
+from ledger.service.lots.stock import Low, first_expired, low_materials, values_left
+from ledger.store.read.briefs import Brief
+from reports.json.lots.lot import brief_plain
+from reports.kit.format import money
+from reports.words.lots.next_in_lists import receiving, step_of_low, step_of_stock
+
+HEADS = ("lot", "what", "on hand", "status", "best before", "look")
+"""Heads of the list of stock."""
+
+
+def list_stock(call: Call, *, everything: bool, by_date: bool, value: bool, of: str | None) -> None:
+    """List the lots on hand."""
+    book = call.book()
+    found = tuple(item for item in stock(book, everything=everything) if _is_of(item, of))
+    found = first_expired(found) if by_date else found
+    values = values_left(book, found) if value else {}
+    if call.json:
+        worth = [{"value_minor": _text(values.get(item.lot))} if value else {} for item in found]
+        print_json(
+            [{**brief_plain(item), **extra} for item, extra in zip(found, worth, strict=True)]
+        )
+    elif not found:
+        what = f"of {of} " if of else ""
+        print_lines([f"Nothing {what}is on hand.", f"Next: {step_of_stock(found)}"])
+    else:
+        _print_stock(book, found, values if value else None)
+        print_lines([f"Next: {step_of_stock(found)}"])
+
+
+def _print_stock(book: Book, found: Sequence[Brief], values: Mapping[int, int] | None) -> None:
+    if values is not None:
+        rows = [_row(item, [_money(values.get(item.lot))]) for item in found]
+        print_table((*HEADS[:3], "value", *HEADS[3:]), rows, right="on hand,value")
+        house = house_of(book)
+        total = money(sum(values.values()), house.currency if house else "")
+        print_lines([f"Value of what was received and is left: {total}."])
+    else:
+        print_table(HEADS, [_row(item) for item in found], right="on hand")
+
+
+def list_low(call: Call, threshold: str, of: str | None) -> None:
+    """List the materials of which little is there."""
+    book = call.book()
+    house = house_of(book)
+    least = parse_quantity(
+        threshold, counted=True, fluid_ounce=house.fluid_ounce if house else "US"
+    )
+    found = [
+        item
+        for item in low_materials(book, least.amount, least.measure)
+        if of is None or _plain(of) in (_plain(item.material.code), _plain(item.material.name))
+    ]
+    if call.json:
+        print_json([_low_plain(item) for item in found])
+        return
+    if found:
+        rows = [
+            [item.material.code, item.material.name, show(item.on_hand, item.measure)]
+            for item in found
+        ]
+        print_table(("material", "name", "on hand"), rows, right="on hand")
+    else:
+        print_lines([f"Of every material counted so, {threshold} or more is there."])
+    print_lines([f"Next: {step_of_low(found)}"])
+
+
+def _low_plain(item: Low) -> dict[str, str]:
+    return {
+        "material": item.material.code,
+        "name": item.material.name,
+        "on_hand": str(item.on_hand),
+        "unit": str(item.measure),
+        "next": receiving(item),
+    }
+
+
+def _is_of(brief: Brief, of: str | None) -> bool:
+    if of is None:
+        return True
+    return _plain(of) in {_plain(item) for item in (brief.material, brief.product, brief.name)}
+
+
+def _plain(name: str | None) -> str:
+    """Return a name without what makes a code of it: capitals and hyphens."""
+    return (name or "").strip().lower().replace("-", " ")
+
+
+def _row(brief: Brief, value: Sequence[str] = ()) -> list[str]:
+    return [
+        brief.code,
+        brief.name,
+        show(brief.on_hand, brief.measure),
+        *value,
+        str(brief.status),
+        brief.best_before or "",
+        brief.grade or "",
+    ]
+
+
+def _money(minor: int | None) -> str:
+    return "" if minor is None else money(minor, "").strip()
+
+
+def _text(value: int | None) -> str | None:
+    return None if value is None else str(value)

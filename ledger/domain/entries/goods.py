@@ -1,0 +1,124 @@
+"""Bottling, sending, judging, and what comes back.
+
+Guarantees: a bottling opens a packed lot. Refuses: nothing by itself; rules do.
+"""
+
+from datetime import date
+from typing import ClassVar
+
+from ledger.domain.amounts.quantity import Quantity
+from ledger.domain.entries.choices import LotRef, MoveAs, QuantityOrNothing, Reached, Verdict
+from ledger.domain.entries.spine import Facts
+
+
+class Bottle(Facts, frozen=True):
+    """A lot is filled into bottles; opens the packed lot."""
+
+    KIND: ClassVar[str] = "bottle"
+
+    source: LotRef
+    """Code of the bulk lot."""
+    count: int
+    """How many were filled."""
+    size: Quantity
+    """What one holds."""
+    drawn: Quantity
+    """Bulk volume it took."""
+    bottles: LotRef | None = None
+    """Code of the bottles' lot."""
+    caps: LotRef | None = None
+    """Code of the closures' lot."""
+    fill_check_mg: int | None = None
+    """Weight of a checked fill in milligrams."""
+    first_bottle: int | None = None
+    """Number of the first bottle, when they are numbered."""
+    last_bottle: int | None = None
+    """Number of the last bottle."""
+    best_before: date | None = None
+    """Best-before date decided for this filling."""
+    labour_minutes: int | None = None
+    """Minutes of work it took."""
+
+
+class Labels(Facts, frozen=True):
+    """Labels printed, used and spoiled for a lot."""
+
+    KIND: ClassVar[str] = "labels"
+
+    printed: int
+    """How many were printed."""
+    used: int | None = None
+    """How many went on bottles."""
+    spoiled: int | None = None
+    """How many were spoiled and destroyed."""
+
+
+class Move(Facts, frozen=True):
+    """Goods leave, or come back."""
+
+    KIND: ClassVar[str] = "move"
+
+    moved_as: MoveAs
+    """Sale, sample, breakage and so on."""
+    amount: Quantity
+    """How much."""
+    party: str | None = None
+    """To whom, or from whom when it came back."""
+    document: str | None = None
+    """Delivery note, invoice or stall sheet."""
+
+
+class Judge(Facts, frozen=True):
+    """A decision about a lot."""
+
+    KIND: ClassVar[str] = "judge"
+
+    verdict: Verdict
+    """What was decided."""
+
+
+class Complaint(Facts, frozen=True):
+    """Somebody is not content."""
+
+    KIND: ClassVar[str] = "complaint"
+
+    symptom: str
+    """What is wrong, in the trade's words where they fit."""
+    party: str | None = None
+    """Who complains."""
+    opened: str | None = None
+    """When it was opened."""
+    stored: str | None = None
+    """Where and how it was kept."""
+    mixed: str | None = None
+    """How it was mixed."""
+    photo_sha256: str | None = None
+    """Hash of a photo's file."""
+    words: str | None = None
+    """What else was said."""
+    photo: str | None = None
+    """Name of the photo's file."""
+
+
+class Contact(Facts, frozen=True):
+    """Somebody who holds goods of a lot was called."""
+
+    KIND: ClassVar[str] = "contact"
+
+    party: str
+    """Who was called."""
+    reached: Reached
+    """How the call ended."""
+    still_there: QuantityOrNothing | None = None
+    """How much they say they still have."""
+    words: str | None = None
+    """What was said."""
+
+
+class Closing(Facts, frozen=True):
+    """The recall of a lot is closed."""
+
+    KIND: ClassVar[str] = "closing"
+
+    cause: str
+    """What the cause was found to be."""

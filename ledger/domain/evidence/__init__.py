@@ -1,0 +1,1 @@
+"""Trust: the Merkle tree over the entries, seals and proofs."""

@@ -1,0 +1,149 @@
+"""Where all of a lot is: the balance that a recall is judged by.
+
+Guarantees: made = on hand + used + sent + samples + kept back + broken + destroyed + wasted +
+unexplained, to the smallest unit, and only the last may be below zero; what came back is counted on
+hand and no longer as sent or as a sample. Refuses: to let what is missing of one lot be made good
+by what is too much of another.
+"""
+
+from collections import Counter
+from collections.abc import Iterable, Mapping
+from decimal import ROUND_DOWN, Decimal
+
+from msgspec import Struct
+
+from ledger.domain.entries.choices import MoveAs, Place
+
+COMES_BACK = (MoveAs.ON_RETURN, MoveAs.SALE, MoveAs.SAMPLE, MoveAs.TASTING)
+"""Ways to go to people, those of which goods come back most often first."""
+
+Moves = Iterable[tuple[str | None, MoveAs, int]]
+"""What went out or came back: who, how, and how much, never below zero."""
+
+
+class Balance(Struct, frozen=True):
+    """Where a lot is, or several of one measure together; all in the smallest unit."""
+
+    made: int = 0
+    """What there was of it in all."""
+    on_hand: int = 0
+    """What the book says is here; nothing where it says less than nothing."""
+    used: int = 0
+    """What went into other lots."""
+    sent: int = 0
+    """What was sold or sent on sale or return, without what came back."""
+    returned: int = 0
+    """What came back; it is on hand, or went on from there."""
+    samples: int = 0
+    """What was given as samples or poured at tastings, without what came back."""
+    kept_back: int = 0
+    """What was kept back as samples of the lot."""
+    broken: int = 0
+    """What broke."""
+    destroyed: int = 0
+    """What was destroyed."""
+    wasted: int = 0
+    """What was poured away."""
+    astray: int = 0
+    """What is missing of some lots and too much of others, both counted."""
+
+    @property
+    def unexplained(self) -> int:
+        """What was made and stands nowhere; below zero where more stands than was made."""
+        return self.made - self._told()
+
+    def _told(self) -> int:
+        here = self.on_hand + self.used + self.kept_back
+        return here + self.sent + self.samples + self.broken + self.destroyed + self.wasted
+
+    @property
+    def accounted_percent(self) -> Decimal:
+        """The share accounted for, in per cent to one decimal, never rounded up to all.
+
+        >>> Balance(made=3000, on_hand=2999, astray=1).accounted_percent
+        Decimal('99.9')
+        >>> Balance().accounted_percent
+        Decimal('100.0')
+        """
+        if self.made <= 0:
+            return Decimal("100.0") if self.astray == 0 else Decimal("0.0")
+        share = Decimal(100 * max(self.made - self.astray, 0)) / self.made
+        return share.quantize(Decimal("0.1"), ROUND_DOWN)
+
+
+def still_out(moves: Moves) -> Mapping[MoveAs, int]:
+    """Return what is out still of what went to people, by how it went.
+
+    What somebody sent back is of what they were sent. What goes beyond that, or came from nobody
+    named, is of what the others have; what goes beyond all that ever went out is of nothing.
+
+    >>> dict(still_out([("Bar", MoveAs.SALE, 6), ("Inn", MoveAs.SAMPLE, 3),
+    ...                 ("Inn", MoveAs.RETURNED, 2)]))
+    {<MoveAs.SALE: 'sale'>: 6, <MoveAs.SAMPLE: 'sample'>: 1}
+    """
+    out: dict[str | None, Counter[MoveAs]] = {}
+    back: Counter[str | None] = Counter()
+    for party, moved_as, amount in moves:
+        if moved_as in COMES_BACK:
+            out.setdefault(party, Counter())[moved_as] += amount
+        elif moved_as is MoveAs.RETURNED:
+            back[party] += amount
+    over = sum(_take_back(out.get(party, Counter()), amount) for party, amount in back.items())
+    total = sum(out.values(), Counter[MoveAs]())
+    _take_back(total, over)
+    return +total
+
+
+def _take_back(out: Counter[MoveAs], amount: int) -> int:
+    """Take what came back from what went out; returns what is left over."""
+    for way in COMES_BACK:
+        taken = min(out[way], amount)
+        out[way] -= taken
+        amount -= taken
+    return amount
+
+
+def balance_of(
+    *,
+    made: int,
+    on_hand: int,
+    used: int = 0,
+    moves: Moves = (),
+    gone: Mapping[Place, int] | None = None,
+) -> Balance:
+    """Return the balance of one lot from what moved.
+
+    Args:
+        made: What there was of it in all.
+        on_hand: What the book says is here.
+        used: What went into other lots.
+        moves: What went to people and came back.
+        gone: What left otherwise.
+
+    >>> bar, back = ("Bar", MoveAs.SALE, 8), ("Bar", MoveAs.RETURNED, 1)
+    >>> balance_of(made=15, on_hand=8, moves=[bar, back]).unexplained
+    0
+    """
+    told, lost = list(moves), gone or {}
+    out = still_out(told)
+    found = Balance(
+        made=made,
+        on_hand=max(on_hand, 0),
+        used=used,
+        sent=out.get(MoveAs.SALE, 0) + out.get(MoveAs.ON_RETURN, 0),
+        returned=sum(amount for _, moved_as, amount in told if moved_as is MoveAs.RETURNED),
+        samples=out.get(MoveAs.SAMPLE, 0) + out.get(MoveAs.TASTING, 0),
+        kept_back=lost.get(Place.RETAINED, 0),
+        broken=lost.get(Place.BREAKAGE, 0),
+        destroyed=lost.get(Place.DESTROYED, 0),
+        wasted=lost.get(Place.WASTE, 0),
+    )
+    return summed([found])
+
+
+def summed(balances: Iterable[Balance]) -> Balance:
+    """Return the balance of several lots of one measure together."""
+    parts = list(balances)
+    names = [name for name in Balance.__struct_fields__ if name != "astray"]
+    totals = {name: sum(getattr(part, name) for part in parts) for name in names}
+    return Balance(**totals, astray=sum(abs(part.unexplained) for part in parts))

@@ -1,0 +1,75 @@
+"""What a lot is held to: its formula, what went into it, and the vessel it is made in.
+
+Guarantees: gathered before any rule runs, like the scene it is part of. Refuses: to judge.
+"""
+
+from msgspec import Struct
+
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries import Formula, Limit
+from ledger.domain.entries.choices import MaterialKind, ProductKind
+from ledger.domain.lots.state import Status
+from ledger.domain.masters.formulas import Called
+
+
+class Input(Struct, frozen=True):
+    """A lot that went into the lot, in brief."""
+
+    code: str
+    """Its code."""
+    measure: Measure
+    """In what it is counted."""
+    status: Status
+    """Where it stands now."""
+    material: str | None = None
+    """Code of its material, for a received lot."""
+    sort: MaterialKind | None = None
+    """Kind of its material."""
+    formula: str | None = None
+    """Code of the formula it was made by, else of one for a product of its name."""
+    product_kind: ProductKind | None = None
+    """Kind of product, for a lot made here, packed or not."""
+
+    @property
+    def called(self) -> Called:
+        """What a formula's line calls it."""
+        return Called(self.material, self.formula)
+
+
+class LastHeld(Struct, frozen=True):
+    """What a vessel last held before the draft, uncleaned since."""
+
+    vessel: str
+    """The vessel, as it was written."""
+    lot: str
+    """Code of the lot."""
+    product: str
+    """What the lot is."""
+    product_kind: ProductKind
+    """Its kind."""
+
+
+class Control(Struct, frozen=True):
+    """What the book holds a lot to."""
+
+    formula: Formula | None = None
+    """The version that it follows."""
+    is_withdrawn: bool = False
+    """Whether that version is withdrawn."""
+    inputs: tuple[Input, ...] = ()
+    """The lots that went into it, and those that the draft adds."""
+    last_held: LastHeld | None = None
+    """What the draft's vessel last held, when it was not cleaned since."""
+    strength_mpct: float | None = None
+    """Its strength as made, in thousandths of a per cent by volume and not rounded; None when not
+    known."""
+    claim: Limit | None = None
+    """The limit whose words its label claims, in force or not."""
+
+    def is_made(self, code: str) -> bool:
+        """Return whether an input was made here, by its code."""
+        return any(item.code == code and item.product_kind is not None for item in self.inputs)
+
+    def called(self, code: str) -> Called | None:
+        """Return what a formula calls an input, by its code."""
+        return next((item.called for item in self.inputs if item.code == code), None)

@@ -1,0 +1,98 @@
+"""What an entry moves: its postings and the level it measures.
+
+Guarantees: a pure function of the draft and the lots around it; the one place where facts become
+movements. Refuses: nothing; the rules have run before and found the amounts possible.
+"""
+
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries import (
+    Add,
+    Bottle,
+    Count,
+    Decant,
+    Draft,
+    Filter,
+    Finish,
+    Level,
+    MakeUp,
+    Move,
+    Posting,
+    Receipt,
+    Rinse,
+)
+from ledger.domain.entries.choices import MoveAs, Place, RinseTo
+from ledger.domain.lots.scene import Scene
+from ledger.domain.lots.state import in_measure_of
+
+EACH = 1_000_000
+"""One counted thing in its smallest unit."""
+
+
+def movements(draft: Draft, scene: Scene) -> tuple[tuple[Posting, ...], Level | None]:
+    """Return the postings of a draft, in order, and the level it states."""
+    lot = draft.opens.code if draft.opens else draft.lot
+    if lot is None:
+        return (), None
+    match draft.facts:
+        case Receipt(amount=amount):
+            return (_from(Place.SUPPLIER, lot, amount.amount),), None
+        case Add() as facts:
+            return (_addition(lot, facts, scene),), None
+        case Filter() as facts:
+            carried = (Posting(facts.cake_of, lot, None, 0, 0),) if facts.cake_of else ()
+            return carried, Level(lot, facts.volume_out.amount)
+        case Rinse() as facts:
+            return _rinsing(draft, facts), None
+        case Decant(drawn=volume) | Finish(volume=volume):
+            return (), Level(lot, volume.amount)
+        case MakeUp() as facts:
+            used = facts.used.amount
+            return (Posting(facts.source, lot, None, used, used),), Level(lot, facts.volume.amount)
+        case Bottle() as facts:
+            return _filling(lot, facts), None
+        case Move() as facts:
+            return (_move(lot, facts),), None
+        case Count(amount=amount):
+            return (), Level(lot, amount.amount)
+        case _:
+            return (), None
+
+
+def _from(place: Place, lot: str, amount: int) -> Posting:
+    return Posting(None, lot, place, amount, amount)
+
+
+def _addition(lot: str, facts: Add, scene: Scene) -> Posting:
+    source = scene.source(facts.source)
+    taken = (in_measure_of(source, facts.amount) if source else None) or 0
+    is_volume = source is not None and source.measure is Measure.UL
+    return Posting(facts.source, lot, None, taken, taken if is_volume else 0)
+
+
+def _rinsing(draft: Draft, facts: Rinse) -> tuple[Posting, ...]:
+    rinsed, put_on, ran_through = draft.lot, facts.volume_in.amount, facts.volume_out.amount
+    if facts.went_to is RinseTo.WASTE:
+        return (Posting(facts.source, None, Place.WASTE, put_on, 0),)
+    if facts.went_to is RinseTo.BATCH or draft.opens is None:
+        return (Posting(facts.source, rinsed, None, put_on, ran_through),)
+    apart = draft.opens.code
+    return (
+        Posting(facts.source, apart, None, put_on, ran_through),
+        Posting(rinsed, apart, None, 0, 0),
+    )
+
+
+def _filling(lot: str, facts: Bottle) -> tuple[Posting, ...]:
+    count = facts.count * EACH
+    packing = (code for code in (facts.bottles, facts.caps) if code)
+    return (
+        Posting(facts.source, lot, None, facts.drawn.amount, count),
+        *(Posting(code, lot, None, count, 0) for code in packing),
+    )
+
+
+def _move(lot: str, facts: Move) -> Posting:
+    amount = facts.amount.amount
+    if facts.moved_as is MoveAs.RETURNED:
+        return _from(Place.RETURNED, lot, amount)
+    return Posting(lot, None, Place(facts.moved_as), amount, 0)

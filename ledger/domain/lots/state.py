@@ -1,0 +1,281 @@
+"""What the book knows of one lot at a moment, folded from its entries in force.
+
+Guarantees: status, name, density and dates are computed here and nowhere else. Refuses: to guess;
+what is not known is None.
+"""
+
+from datetime import date, datetime
+from enum import StrEnum
+from typing import TypeVar
+
+from msgspec import Struct
+
+from ledger.domain.amounts.quantity import (
+    Measure,
+    Quantity,
+    mass_from_volume,
+    tidy,
+    volume_from_mass,
+)
+from ledger.domain.entries import (
+    Bottle,
+    Entry,
+    Facts,
+    Filter,
+    Finish,
+    Judge,
+    Look,
+    Material,
+    Measurement,
+    Opened,
+    Receipt,
+    Rest,
+    Rinse,
+    Start,
+)
+from ledger.domain.entries.choices import (
+    FoodGrade,
+    LotType,
+    MaterialKind,
+    Measured,
+    MoveAs,
+    Purpose,
+    Verdict,
+)
+from ledger.domain.lots.dates import Dates
+
+STAYS_IN_THE_CAKE = frozenset({MaterialKind.CLARIFIER, MaterialKind.FILTER})
+"""Kinds of material that a filter keeps back, so they never add to what is in a lot."""
+
+FactsT = TypeVar("FactsT", bound=Facts)
+NO_DATES = Dates()
+"""What is known of the dates of a lot that was not looked through."""
+
+
+class Status(StrEnum):
+    """Where a lot stands, in words for people."""
+
+    IN_STOCK = "in stock"
+    MAKING = "being made"
+    FINISHED = "finished"
+    PACKED = "packed"
+    HELD = "on hold"
+    RELEASED = "released"
+    REJECTED = "rejected"
+    REWORK = "to be reworked"
+    RECALLED = "recalled"
+    STRUCK = "struck out"
+
+
+_JUDGED = {
+    Verdict.HOLD: Status.HELD,
+    Verdict.RELEASE: Status.RELEASED,
+    Verdict.REJECT: Status.REJECTED,
+    Verdict.REWORK: Status.REWORK,
+    Verdict.RECALL: Status.RECALLED,
+}
+BARRED = frozenset({Status.HELD, Status.REJECTED, Status.RECALLED})
+"""Statuses of lots that are not to be used without a reason."""
+BARRING = frozenset({Verdict.HOLD, Verdict.REJECT, Verdict.RECALL})
+"""Verdicts that give a lot such a status."""
+GOES_TO_PEOPLE = frozenset({MoveAs.SALE, MoveAs.SAMPLE, MoveAs.TASTING, MoveAs.ON_RETURN})
+"""Moves by which somebody may drink it."""
+
+
+class LotState(Struct, frozen=True):
+    """A lot as the book knows it."""
+
+    seq: int
+    """Number of the entry that opened it."""
+    opened: Opened
+    """Its code, type and measure."""
+    entries: tuple[Entry, ...]
+    """Its entries in force, by when they happened."""
+    on_hand: int
+    """What is there now, in its measure."""
+    on_hand_then: int
+    """What was there just before the moment of the entry being made."""
+    solids_mg: int = 0
+    """Mass of dissolving solids added since its volume was last measured."""
+    material: Material | None = None
+    """What it is made of, for a received lot."""
+    dates: Dates = NO_DATES
+    """Its best-before date, never later than those of what it is made of, and how it keeps."""
+    barred_inputs: tuple[str, ...] = ()
+    """Codes of lots it is made of that are held, rejected or recalled."""
+    made_from: frozenset[int] = frozenset()
+    """Numbers of itself and all lots it is made of."""
+    bulk: "LotState | None" = None
+    """The lot it was filled from, for a packed lot."""
+
+    @property
+    def code(self) -> str:
+        """Its code."""
+        return self.opened.code
+
+    @property
+    def best_before(self) -> date | None:
+        """The earliest date of itself and all that it is made of."""
+        return self.dates.best_before
+
+    @property
+    def measure(self) -> Measure:
+        """In what it is counted."""
+        return self.opened.measure
+
+
+def opener(state: LotState) -> Entry | None:
+    """Return the entry in force that opened the lot; None when it was struck."""
+    return next((entry for entry in state.entries if entry.stands_for == state.seq), None)
+
+
+def latest(state: LotState, facts_class: type[FactsT]) -> FactsT | None:
+    """Return the facts of the lot's latest entry of a kind, or None."""
+    for entry in reversed(state.entries):
+        facts = entry.draft.facts
+        if isinstance(facts, facts_class):
+            return facts
+    return None
+
+
+def has_before(state: LotState, facts_class: type[Facts], moment: datetime) -> bool:
+    """Return whether the lot has an entry of a kind that happened at `moment` or before."""
+    return any(
+        isinstance(entry.draft.facts, facts_class) and entry.draft.happened.at <= moment
+        for entry in state.entries
+    )
+
+
+def name(state: LotState) -> str:
+    """Return what the lot is, for people."""
+    first = opener(state)
+    match first.draft.facts if first else None:
+        case Receipt(material=material):
+            return state.material.name if state.material else material
+        case Start(product=product):
+            return product
+        case Bottle(size=size):
+            what = name(state.bulk) if state.bulk else "bottled"
+            return f"{what}, {tidy(size.written)}"
+        case Rinse():
+            return "Rinse liquor"
+        case _:
+            return "Struck lot"
+
+
+def status(state: LotState) -> Status:
+    """Return where the lot stands."""
+    judged = latest(state, Judge)
+    return status_of(
+        state.opened.lot_type,
+        is_struck=opener(state) is None,
+        is_finished=latest(state, Finish) is not None,
+        verdict=judged.verdict if judged else None,
+    )
+
+
+def status_of(
+    lot_type: LotType, *, is_struck: bool, is_finished: bool, verdict: Verdict | None
+) -> Status:
+    """Return where a lot stands: the latest verdict, else how far its making is."""
+    if is_struck:
+        return Status.STRUCK
+    if verdict:
+        return _JUDGED[verdict]
+    if lot_type is LotType.MADE:
+        return Status.FINISHED if is_finished else Status.MAKING
+    return Status.PACKED if lot_type is LotType.PACKED else Status.IN_STOCK
+
+
+def density_mg_per_l(state: LotState) -> int | None:
+    """Return the lot's density: as measured, else as received, else as its material's."""
+    for entry in reversed(state.entries):
+        facts = entry.draft.facts
+        if isinstance(facts, Measurement) and facts.what is Measured.DENSITY:
+            return facts.reading_micro
+    receipt = latest(state, Receipt)
+    if receipt and receipt.density_mg_per_l:
+        return receipt.density_mg_per_l
+    return state.material.density_mg_per_l if state.material else None
+
+
+def in_measure_of(state: LotState, amount: Quantity) -> int | None:
+    """Return an amount in the lot's own measure, by its density; None when that is not known."""
+    return in_measure(amount, state.measure, density_mg_per_l(state))
+
+
+def in_measure(amount: Quantity, measure: Measure, density: int | None) -> int | None:
+    """Return an amount in a measure.
+
+    Args:
+        amount: The amount.
+        measure: The measure it is wanted in.
+        density: Density in mg/L; None when it is not known.
+
+    Returns:
+        The amount, rounded half to even; None when nothing known leads from measure to measure.
+    """
+    if amount.measure is measure:
+        return amount.amount
+    if density is None or Measure.UEACH in (amount.measure, measure):
+        return None
+    if amount.measure is Measure.MG:
+        return volume_from_mass(amount.amount, density)
+    return mass_from_volume(amount.amount, density)
+
+
+def food_grade(state: LotState) -> FoodGrade:
+    """Return whether its papers say the lot is fit for food: its own, else its material's."""
+    receipt = latest(state, Receipt)
+    if receipt and receipt.food_grade:
+        return receipt.food_grade
+    return state.material.food_grade if state.material else FoodGrade.UNKNOWN
+
+
+def is_trial(state: LotState) -> bool:
+    """Return whether the lot is a trial batch, or was filled from one."""
+    start = latest(state.bulk or state, Start)
+    return start is not None and start.purpose is Purpose.TRIAL
+
+
+def open_rest(state: LotState) -> Entry | None:
+    """Return the entry of the rest that goes on, or None."""
+    began = {
+        entry.draft.facts.began for entry in state.entries if isinstance(entry.draft.facts, Rest)
+    }
+    for entry in reversed(state.entries):
+        facts = entry.draft.facts
+        if isinstance(facts, Rest) and facts.ended_at is None and entry.stands_for not in began:
+            return entry
+    return None
+
+
+def finished_at(lot: LotState) -> datetime | None:
+    """Return when the making of a lot ended, or None."""
+    ends = [e.draft.happened.at for e in lot.entries if isinstance(e.draft.facts, Finish)]
+    return ends[-1] if ends else None
+
+
+def passes(state: LotState) -> int:
+    """Return how many filter passes the lot has had."""
+    return sum(isinstance(entry.draft.facts, Filter) for entry in state.entries)
+
+
+def last_look(state: LotState) -> Look | None:
+    """Return the latest look at the lot, or at the bulk it was filled from."""
+    look = latest(state, Look)
+    return look or (last_look(state.bulk) if state.bulk else None)
+
+
+def most_it_can_hold_ul(state: LotState) -> int:
+    """Return the greatest volume the lot can have had then, in microlitres.
+
+    Volumes as added, and at most 1 mL for each gram of solid dissolved in it: every solid of the
+    trade is denser than water (common practice, no source).
+    """
+    return state.on_hand_then + state.solids_mg
+
+
+def is_past_date(state: LotState, day: date) -> bool:
+    """Return whether `day` is after the lot's best-before date."""
+    return state.best_before is not None and day > state.best_before

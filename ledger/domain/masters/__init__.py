@@ -1,0 +1,1 @@
+"""What is known beforehand: formulas, limits, and the text of their files."""

@@ -1,0 +1,1 @@
+"""What holds for every entry: names, times, amounts, volumes, genealogy, status."""

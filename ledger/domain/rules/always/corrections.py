@@ -1,0 +1,98 @@
+"""Keeping: corrections and strikes.
+
+Guarantees: only an entry in force is corrected or struck, with a reason, by the same kind of
+entry. Refuses: striking what others stand on, and the house.
+"""
+
+from collections.abc import Iterator
+
+from ledger.domain.entries import Draft, House, Strike
+from ledger.domain.lots.scene import Scene
+from ledger.domain.rules.finding import Finding, Rule, impossible
+
+
+def corrected_is_in_force(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """What is corrected or struck still counts."""
+    if draft.corrects is None:
+        return
+    if scene.corrected is None:
+        yield impossible(
+            "correction",
+            f"There is no entry {draft.corrects} in the book.",
+            "pottle journal lists the entries with their numbers.",
+        )
+    elif not scene.corrected_is_in_force or isinstance(scene.corrected.draft.facts, Strike):
+        yield impossible(
+            "correction",
+            f"Entry {draft.corrects} is not in force: it was corrected or struck, or is a strike.",
+            f"pottle journal --entry {draft.corrects} shows which entry counts now.",
+        )
+
+
+def stays_what_it_is(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """A correction is of the same kind and about the same lot as what it corrects."""
+    was = scene.corrected
+    if was is None or isinstance(draft.facts, Strike):
+        return
+    if was.kind != draft.facts.KIND:
+        yield impossible(
+            "correction",
+            f"Entry {was.seq} is of the kind {was.kind}, so it cannot become one of the kind "
+            f"{draft.facts.KIND}.",
+            "Strike it and record what really happened: pottle strike ...",
+        )
+    if draft.lot != was.draft.lot:
+        yield impossible(
+            "correction",
+            f"Entry {was.seq} is about {was.draft.lot or 'no lot'}, so it cannot be moved to "
+            f"{draft.lot or 'no lot'}.",
+            "Strike it and record it about the right lot: pottle strike ...",
+        )
+    elif draft.opens != was.draft.opens:
+        opened = was.draft.opens.code if was.draft.opens else "no lot"
+        yield impossible(
+            "correction",
+            f"Entry {was.seq} opens {opened}, and what corrects it must open the same.",
+            "Strike it and record what really happened: pottle strike ...",
+        )
+
+
+def has_a_reason(draft: Draft, _scene: Scene) -> Iterator[Finding]:
+    """A correction or strike says why."""
+    if draft.corrects is not None and not draft.reason:
+        yield impossible(
+            "correction",
+            f"Entry {draft.corrects} cannot be changed without a reason.",
+            'Say why: --because "what was wrong"',
+        )
+
+
+def nothing_stands_on_it(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """An entry that opened a lot is struck only while nothing else speaks of that lot."""
+    if isinstance(draft.facts, Strike) and scene.uses_of_opened:
+        yield impossible(
+            "strike",
+            f"Entry {draft.corrects} opened a lot that {scene.uses_of_opened} other "
+            f"{'entry speaks' if scene.uses_of_opened == 1 else 'entries speak'} of.",
+            "Strike those first, or correct this entry instead: pottle correct ...",
+        )
+
+
+def house_stays(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """A book is always somebody's."""
+    was = scene.corrected
+    if isinstance(draft.facts, Strike) and was and isinstance(was.draft.facts, House):
+        yield impossible(
+            "strike",
+            f"Entry {was.seq} says whose book this is, so it cannot be struck.",
+            f"Correct it instead: pottle correct {was.seq} ...",
+        )
+
+
+RULES: tuple[Rule, ...] = (
+    corrected_is_in_force,
+    stays_what_it_is,
+    has_a_reason,
+    nothing_stands_on_it,
+    house_stays,
+)

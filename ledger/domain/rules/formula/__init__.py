@@ -1,0 +1,1 @@
+"""What a batch that follows a formula is compared with."""

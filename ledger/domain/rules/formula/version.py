@@ -1,0 +1,54 @@
+"""Following: a batch is begun by a version of a formula that is in use and was checked.
+
+Guarantees: a version that is withdrawn, or not valid yet, is followed with a reason only. Refuses:
+nothing else.
+"""
+
+from collections.abc import Iterator
+
+from ledger.domain.entries import Draft, Formula, Start
+from ledger.domain.lots.scene import Scene
+from ledger.domain.rules.finding import Finding, Rule, needs_reason, remark
+
+
+def formula_is_in_use(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """A batch is begun by a version that is neither withdrawn nor of a later day."""
+    facts, formula = draft.facts, scene.control.formula
+    if not isinstance(facts, Start) or formula is None:
+        return
+    which = f"Version {formula.version} of the formula {formula.code}"
+    if scene.control.is_withdrawn:
+        yield needs_reason(
+            "withdrawn",
+            f"{which} is withdrawn.",
+            "Load a newer one: pottle formula load FILE (or say why with --because).",
+        )
+    day = draft.happened.local().date()
+    if formula.valid_from and day < formula.valid_from:
+        yield needs_reason(
+            "not valid yet",
+            f"{which} may be used from {formula.valid_from}; this is {day}.",
+            "Begin the batch then, or say why with --because.",
+        )
+
+
+def formula_is_checked(draft: Draft, _scene: Scene) -> Iterator[Finding]:
+    """A formula that nobody else has checked is remarked on."""
+    facts = draft.facts
+    if not isinstance(facts, Formula) or facts.prepared_by is None:
+        return
+    if facts.checked_by is None:
+        yield remark(
+            "unchecked",
+            f"{facts.prepared_by} prepared version {facts.version} of {facts.code}: nobody has "
+            "checked it.",
+        )
+    elif facts.checked_by == facts.prepared_by:
+        yield remark(
+            "unchecked",
+            f"{facts.checked_by} prepared and checked version {facts.version} of {facts.code}: "
+            "no other person has checked it.",
+        )
+
+
+RULES: tuple[Rule, ...] = (formula_is_in_use, formula_is_checked)

@@ -1,0 +1,1 @@
+"""The usual slips of the trade, remarked on."""

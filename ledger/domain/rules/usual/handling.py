@@ -1,0 +1,109 @@
+"""The usual slips of handling, remarked on: powder and water, warm filters, uncleaned vessels.
+
+Guarantees: each remark says what it may lead to, and looks at the batch as it was when the act
+happened. Refuses: nothing; what is merely unusual is recorded and said.
+"""
+
+from collections.abc import Iterator
+
+from ledger.domain.entries import Add, Draft, Filter, MakeUp, Rest, Rinse, Start
+from ledger.domain.entries.choices import Cake, MaterialKind, ProductKind, RestFor
+from ledger.domain.lots.scene import Scene
+from ledger.domain.lots.state import latest
+from ledger.domain.rules.figures import degrees
+from ledger.domain.rules.finding import Finding, Rule, remark
+
+WARMER_MDEGC = 5_000
+"""How much a liquid may warm on the way to the filter (common practice, no source)."""
+
+
+def no_water_on_carbonate(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """Water on a clarifier turns alkaline and dulls the flavour."""
+    facts, lot = draft.facts, scene.lot
+    if lot is None or not isinstance(facts, Add | MakeUp | Rinse):
+        return
+    waters = {i.code for i in scene.control.inputs if i.sort is MaterialKind.WATER}
+    if facts.source not in waters or not _on_powder(draft, scene):
+        return
+    yield remark(
+        "water on carbonate",
+        f"{facts.source} is water, and there is clarifier in {lot.code} or in its cake: watery "
+        "liquid takes up some of it, turns alkaline and may throw a haze.",
+        "Rinse with the spirit that the batch is made of; look at a diluted sample.",
+    )
+
+
+def _on_powder(draft: Draft, scene: Scene) -> bool:
+    sorts = {item.code: item.sort for item in scene.control.inputs}
+    is_there = False
+    for entry in scene.so_far(draft):
+        match entry.draft.facts:
+            case Add(source=source) if sorts.get(source) is MaterialKind.CLARIFIER:
+                is_there = True
+            case Filter() if not isinstance(draft.facts, Rinse):
+                is_there = False
+            case _:
+                pass
+    return is_there
+
+
+def filtered_cold(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """What was chilled is filtered before it warms."""
+    facts, lot = draft.facts, scene.lot
+    if lot is None or not isinstance(facts, Filter) or facts.temp_mdegc is None:
+        return
+    chilled: int | None = None
+    for entry in scene.so_far(draft):
+        match entry.draft.facts:
+            case Rest(purpose=RestFor.CHILL, temp_mdegc=int(temp)):
+                chilled = temp
+            case Filter():
+                chilled = None
+            case _:
+                pass
+    if chilled is not None and facts.temp_mdegc > chilled + WARMER_MDEGC:
+        yield remark(
+            "warmed",
+            f"{lot.code} was chilled at {degrees(chilled)} and filtered at "
+            f"{degrees(facts.temp_mdegc)}: what the cold threw may have dissolved again.",
+            "Look at it cold before it leaves.",
+        )
+
+
+def first_runnings_go_back(draft: Draft, _scene: Scene) -> Iterator[Finding]:
+    """The first runnings of a fresh cake carry fines."""
+    facts = draft.facts
+    if not isinstance(facts, Filter) or facts.pass_no != 1 or facts.first_runnings:
+        return
+    if facts.cake is Cake.SAME or facts.cake_of:
+        return
+    yield remark(
+        "first runnings",
+        "No first runnings were returned on the first pass: they carry fines and fibres.",
+        "Return them until they run bright, and say how much with --first-runnings.",
+    )
+
+
+def vessel_is_clean(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """A vessel that held another flavour is cleaned before it is used again."""
+    facts, held = draft.facts, scene.control.last_held
+    if held is None or not isinstance(facts, Start | Rest):
+        return
+    start = facts if isinstance(facts, Start) else latest(scene.lot, Start) if scene.lot else None
+    if start is None or held.lot == draft.lot or held.product_kind is ProductKind.BASE_SYRUP:
+        return
+    if held.product != start.product:
+        yield remark(
+            "vessel",
+            f"{held.vessel} last held {held.product} ({held.lot}) and no cleaning of it is in the "
+            "book since.",
+            f'If it was cleaned: pottle clean "{held.vessel}" --how HOW --at WHEN',
+        )
+
+
+RULES: tuple[Rule, ...] = (
+    no_water_on_carbonate,
+    filtered_cold,
+    first_runnings_go_back,
+    vessel_is_clean,
+)

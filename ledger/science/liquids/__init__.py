@@ -1,0 +1,1 @@
+"""Ethanol, sugar and water: densities, strengths, dilutions, syrups."""

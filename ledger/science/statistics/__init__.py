@@ -1,0 +1,1 @@
+"""What is behind failed lots, and what a trial tells."""

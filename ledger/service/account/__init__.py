@@ -1,0 +1,1 @@
+"""What a lot is, for the rules and for everybody: contents, dates, state."""

@@ -1,0 +1,136 @@
+"""What a lot of the book contains, as it was really made.
+
+Guarantees: reckoned from the entries in force each time it is asked for; what was assumed is told,
+and every fact that is missing is named with how to record it. Refuses: to keep a sum.
+"""
+
+from collections.abc import Mapping
+
+from msgspec import Struct
+
+from ledger.errors import RefusedError
+from ledger.science.contents.composition import Contents
+from ledger.science.contents.received import ReceivedLot, missing_of
+from ledger.science.contents.replay import Happening, Replay
+from ledger.science.liquids.alcoholmeter import true_from_indicated
+from ledger.science.ranges import significant
+from ledger.service.account.codes import known_lot
+from ledger.store.engine.connections import Connection
+from ledger.store.read.received import ReceivedRow, received
+from ledger.store.read.steps import Steps, steps_behind
+
+BASIS = (
+    "Volumes are taken as read at 20 °C.",
+    "Ethanol and water by OIML R 22, sugar by ICUMSA SPS-4, oils by their density.",
+)
+"""What every answer assumes."""
+NOT_KNOWN = "Look at its entries with pottle journal, and correct the amount that is wrong."
+"""What to do about a liquid of which nothing is known."""
+
+
+class LotContents(Struct, frozen=True):
+    """What a lot contains, and how that is known."""
+
+    code: str
+    """The lot's code."""
+    contents: Contents
+    """What it contains."""
+    happenings: tuple[Happening, ...]
+    """Its steps, in order; none for a received lot."""
+    received: Mapping[str, ReceivedLot]
+    """The received lots it is made of, by code."""
+    missing: tuple[tuple[str, str], ...]
+    """Facts that are missing: what, and how to record it."""
+
+    @property
+    def assumed(self) -> tuple[str, ...]:
+        """What was assumed, a sentence each."""
+        return (*BASIS, *sorted(self.contents.notes))
+
+
+def contents_on(connection: Connection, code: str) -> LotContents:
+    """Return what a lot contains, by its whole code, in an open transaction."""
+    behind = steps_behind(connection, known_lot(connection, code).seq)
+    rows = received(connection, behind.ids)
+    return _lot_contents(code, behind, rows)
+
+
+def _lot_contents(code: str, behind: Steps, rows: Mapping[str, ReceivedRow]) -> LotContents:
+    known = {lot: received_lot(row) for lot, row in rows.items()}
+    replay = Replay(behind.steps, known)
+    found = replay.contents(code)
+    unknown = [known[lot] for lot in (code, *found.unknown_ul) if lot in known]
+    return LotContents(
+        code=code,
+        contents=found,
+        happenings=() if code in known else replay.happenings(code),
+        received=known,
+        missing=(
+            *(
+                _missing(lot, rows[lot.code].entry)
+                for lot in sorted(unknown, key=lambda item: item.code)
+                if missing_of(lot)
+            ),
+            *(
+                (
+                    f"What was in {lot} is not known, by {significant(volume / 1000, 4)} mL.",
+                    NOT_KNOWN,
+                )
+                for lot, volume in sorted(found.unknown_ul.items())
+                if lot not in known
+            ),
+        ),
+    )
+
+
+def received_lot(row: ReceivedRow) -> ReceivedLot:
+    """Return a received lot with the best known strength and density."""
+    abv, abv_from = _strength(row)
+    density, density_from = _density(row)
+    return ReceivedLot(
+        code=row.code,
+        material=row.material,
+        name=row.name,
+        sort=row.sort,
+        measure=row.measure,
+        abv=abv,
+        abv_from=abv_from,
+        density_kg_per_m3=density,
+        density_from=density_from,
+    )
+
+
+def _strength(row: ReceivedRow) -> tuple[float | None, str]:
+    if row.read_abv_micro is not None:
+        shown = row.read_abv_micro / 1_000_000
+        if row.read_abv_temp_mdegc is None:
+            return shown, "as read, its temperature not recorded"
+        temp_c = row.read_abv_temp_mdegc / 1000
+        try:
+            return true_from_indicated(shown, temp_c), f"read {shown:g} at {temp_c:g} °C"
+        except RefusedError:
+            return shown, f"as read; {temp_c:g} °C is outside the table"
+    for value, words in ((row.abv_mpct, "its papers"), (row.material_abv_mpct, "its material")):
+        if value is not None:
+            return value / 1000, f"by {words}"
+    return None, ""
+
+
+def _density(row: ReceivedRow) -> tuple[float | None, str]:
+    for value, words in (
+        (row.read_density_mg_per_l, "as read"),
+        (row.density_mg_per_l, "by its papers"),
+        (row.material_density_mg_per_l, "by its material"),
+    ):
+        if value:
+            return value / 1000, words
+    return None, ""
+
+
+def _missing(lot: ReceivedLot, entry: int) -> tuple[str, str]:
+    fact = missing_of(lot) or ""
+    setting = "abv=96%" if fact == "strength" else "density=0.845"
+    return (
+        f"The {fact} of {lot.code}, {lot.name}, is not in the book; what it brings is not known.",
+        f'Record it: pottle correct {entry} --set {setting} --because "from its papers"',
+    )

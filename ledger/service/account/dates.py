@@ -1,0 +1,38 @@
+"""The dates of lots, reckoned when they are asked for.
+
+Guarantees: a date follows from what is in force; a correction of a receipt or a finish moves it.
+Refuses: to keep a date that was reckoned.
+"""
+
+from collections.abc import Iterable
+
+from msgspec.structs import replace
+
+from ledger.domain.lots.dates import Dates, dates
+from ledger.store.engine.connections import Connection
+from ledger.store.read import queries
+from ledger.store.read.briefs import Brief
+from ledger.store.read.dates import dated
+
+
+def dates_of(connection: Connection, lots: Iterable[int]) -> dict[int, Dates]:
+    """Return the dates of lots by their numbers."""
+    known = dated(connection, lots)
+    named = {item.formula for items in known.values() for item in items if item.formula}
+    formulas = {
+        (item.code, item.version): item
+        for code in sorted({code for code, _ in named})
+        for item in queries.formulas(connection, code)
+    }
+    return {number: dates(items[0], items[1:], formulas) for number, items in known.items()}
+
+
+def with_dates(connection: Connection, found: dict[int, Brief]) -> dict[int, Brief]:
+    """Return lots by their numbers, each with the date that is reckoned for it."""
+    known = dates_of(connection, found)
+    return {number: _with_date(brief, known[number]) for number, brief in found.items()}
+
+
+def _with_date(brief: Brief, known: Dates) -> Brief:
+    day = known.best_before
+    return replace(brief, best_before=day.isoformat() if day else None)

@@ -1,0 +1,109 @@
+"""Figures that come with pottle: limits, solubilities, and what goods are known to carry.
+
+Guarantees: every figure stands in a file beside its source. Refuses: to be the base of a sum where
+the book has a fact; these are for forecasts and reminders.
+"""
+
+import tomllib
+from datetime import date
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+from ledger.domain.entries import Limit
+from ledger.domain.entries.choices import Bound, KnownBy, LimitBasis, LimitUnit
+from ledger.domain.masters.limits import in_force_on
+from ledger.science.contents.louche import Solubility
+from ledger.service.desk.reader import read_scaled
+from ledger.store.engine.connections import Connection
+from ledger.store.read import queries
+
+
+@cache
+def _read(name: str) -> dict[str, Any]:
+    return tomllib.loads(files("ledger").joinpath(name).read_text(encoding="utf-8"))
+
+
+@cache
+def solubilities() -> dict[str, Solubility]:
+    """Return the solubilities that come with pottle, by substance."""
+    return {
+        row["substance"]: Solubility(
+            row["substance"],
+            float(row["low_mg_per_l"]),
+            float(row["high_mg_per_l"]),
+            row["citation"],
+        )
+        for row in _read("solubility.toml")["solubility"]
+    }
+
+
+@cache
+def _concerns_by_word() -> tuple[tuple[tuple[str, ...], tuple[str, ...]], ...]:
+    return tuple(
+        (tuple(row["words"]), tuple(row["substances"]))
+        for row in _read("usual_concerns.toml")["goods"]
+    )
+
+
+def usual_concerns(called: str) -> tuple[str, ...]:
+    """Return what goods of such a name are known to carry; only a reminder to look.
+
+    >>> usual_concerns("Sweet birch oil"), usual_concerns("Lemon oil")
+    (('methyl salicylate',), ())
+    """
+    words = called.lower().replace(",", " ").split()
+    return tuple(
+        dict.fromkeys(
+            substance
+            for stems, substances in _concerns_by_word()
+            if any(stem in words or (" " in stem and stem in called.lower()) for stem in stems)
+            for substance in substances
+        )
+    )
+
+
+def shipped() -> tuple[Limit, ...]:
+    """Return the limits that come with pottle, by code."""
+    return tuple(sorted(map(_shipped, _read("limits.toml")["limit"]), key=lambda item: item.code))
+
+
+def _shipped(row: dict[str, str]) -> Limit:
+    since = row.get("since")
+    return Limit(
+        code=row["code"],
+        substance=row["substance"],
+        bound=Bound(row["bound"]),
+        value_micro=read_scaled(row["value"], 1_000_000, "", "value"),
+        unit=LimitUnit(row["unit"]),
+        basis=LimitBasis(row["basis"]),
+        place=row["place"],
+        citation=row["citation"],
+        known_by=KnownBy(row["known-by"]),
+        says=row["says"],
+        since=date.fromisoformat(since) if since else None,
+    )
+
+
+def beside(code: str) -> str | None:
+    """Return the substance without which a limit does not count; None for most.
+
+    >>> beside("eu-sorbate-with-benzoate"), beside("eu-sorbate")
+    ('benzoic acid', None)
+    """
+    return next(
+        (row.get("beside") for row in _read("limits.toml")["limit"] if row["code"] == code), None
+    )
+
+
+def limit_versions(connection: Connection) -> dict[str, tuple[Limit, ...]]:
+    """Return what is said of each limit by code, in order: what came with pottle, then the book."""
+    said: dict[str, tuple[Limit, ...]] = {item.code: (item,) for item in shipped()}
+    for item in queries.limits(connection):
+        said[item.code] = (*said.get(item.code, ()), item)
+    return dict(sorted(said.items()))
+
+
+def limits_on(connection: Connection, on: date) -> tuple[Limit, ...]:
+    """Return the limits in force on a day, by code: the book's own before those that came."""
+    return in_force_on(limit_versions(connection).values(), on)

@@ -1,0 +1,1 @@
+"""What is done to a batch, from receiving to the finish."""

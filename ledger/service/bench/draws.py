@@ -1,0 +1,167 @@
+"""Which lots to draw on for a batch that follows a formula.
+
+Guarantees: first expired first out, among lots that are on hand, in date, and received and not
+held, or made here and released; what is short is said. Refuses: to draw; it only proposes.
+"""
+
+from collections.abc import Iterable, Iterator
+from datetime import date
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from ledger.domain.amounts.quantity import Quantity
+from ledger.domain.entries import Formula, Start
+from ledger.domain.lots.control import Control
+from ledger.domain.lots.scene import Scene
+from ledger.domain.lots.state import Status, in_measure_of, latest
+from ledger.domain.masters.formulas import Called, Wanted, together, wanted
+from ledger.domain.masters.weighing import asked, weighable
+from ledger.domain.rules.formula.lines import went_in
+from ledger.service.account.dates import with_dates
+from ledger.service.desk.book import Book
+from ledger.service.desk.control import formula_of
+from ledger.service.desk.scene import lot_state
+from ledger.service.lots.dossier import today
+from ledger.store.engine.connections import Connection
+from ledger.store.read import inputs, queries
+from ledger.store.read.briefs import Brief, briefs
+
+USABLE = frozenset({Status.IN_STOCK, Status.RELEASED})
+"""Where a lot stands that may be drawn on."""
+
+
+class Drawn(Struct, frozen=True):
+    """What to take of one lot."""
+
+    lot: str
+    """Its code."""
+    amount: int
+    """How much, in the measure of the formula's line."""
+    best_before: str | None
+    """Its best-before date, ISO."""
+
+
+class Proposed(Struct, frozen=True):
+    """What to take for one line of a formula."""
+
+    wanted: Wanted
+    """What the line calls for."""
+    name: str
+    """Its name for people."""
+    drawn: tuple[Drawn, ...]
+    """What to take of which lots, in order."""
+    short: int
+    """How much of it no lot has, in the line's measure."""
+
+
+def propose(book: Book, code: str) -> tuple[Proposed, ...]:
+    """Return what to draw for a batch, by its lot's whole code; empty without a formula."""
+    day = today(book)
+    with book.reading() as connection:
+        start = latest(lot_state(connection, code, is_whole=False), Start)
+        formula = formula_of(connection, start) if start else None
+        if start is None or formula is None:
+            return ()
+        return proposed_on(connection, formula, start.target.amount, day)
+
+
+def lacking(book: Book, code: str) -> tuple[Proposed, ...]:
+    """Return what to draw for those lines of its formula of which too little is in a batch yet.
+
+    Too little is what the end of its making would ask a reason for.
+    """
+    day = today(book)
+    with book.reading() as connection:
+        state = lot_state(connection, code, is_whole=False)
+        start = latest(state, Start)
+        formula = formula_of(connection, start) if start else None
+        if start is None or formula is None:
+            return ()
+        into = inputs.inputs(connection, inputs.numbers_into(connection, state.seq))
+        scene = Scene(now=book.clock(), lot=state, control=Control(formula, inputs=into))
+        lines = together(wanted(formula, start.target.amount))
+        return _proposed(connection, (left for line in lines for left in _left(line, scene)), day)
+
+
+def _left(line: Wanted, scene: Scene) -> Iterator[Wanted]:
+    """Yield what is left of a line to be put in; nothing when enough is in."""
+    total = went_in(line, scene.lot, scene) if scene.lot else None
+    if total is None or total >= (line.least if line.least is not None else 1):
+        return
+    least, most = (None if end is None else end - total for end in (line.least, line.most))
+    yield replace(line, amount=line.amount - total, least=least, most=most)
+
+
+def proposed_on(
+    connection: Connection, formula: Formula, target_ul: int, day: date
+) -> tuple[Proposed, ...]:
+    """Return what to draw for a volume."""
+    return _proposed(connection, wanted(formula, target_ul), day)
+
+
+def _proposed(connection: Connection, lines: Iterable[Wanted], day: date) -> tuple[Proposed, ...]:
+    """Return what to draw for lines; a lot drawn on by one has less for the next."""
+    gone: dict[str, int] = {}
+    found = []
+    for line in lines:
+        drawn, short = _draw(connection, line, day, gone)
+        found.append(Proposed(line, _name(connection, line.called), drawn, short))
+        for item in drawn:
+            gone[item.lot] = gone.get(item.lot, 0) + item.amount
+    return tuple(found)
+
+
+def _name(connection: Connection, called: Called) -> str:
+    if called.material:
+        material = queries.material(connection, called.material)
+        return material.name if material else called.code
+    versions = queries.formulas(connection, called.formula)
+    return versions[-1].product if versions else called.code
+
+
+def _draw(
+    connection: Connection, line: Wanted, day: date, gone: dict[str, int]
+) -> tuple[tuple[Drawn, ...], int]:
+    """Return what to take of which lots, and how much of what is asked for no lot has.
+
+    All that is left of a lot is taken exactly; the rest is rounded like what is asked for.
+    """
+    left, drawn = asked(line), list[Drawn]()
+    for brief in _first_expired(connection, line.called, day):
+        there = _on_hand(connection, brief, line) - gone.get(brief.code, 0)
+        want = _rest(line, left, drawn) if drawn else left
+        take = min(want, there)
+        if take > 0:
+            drawn.append(Drawn(brief.code, take, brief.best_before))
+            left = 0 if take == want else left - take
+    return tuple(drawn), left
+
+
+def _rest(line: Wanted, left: int, drawn: list[Drawn]) -> int:
+    """Return what is still asked for, so that all that is taken stays within the limits."""
+    taken = sum(item.amount for item in drawn)
+    least, most = (None if end is None else end - taken for end in (line.least, line.most))
+    return weighable(left, line.measure, least, most)
+
+
+def _first_expired(connection: Connection, called: Called, day: date) -> list[Brief]:
+    found = briefs(connection, inputs.lots_called(connection, called))
+    fit = [brief for brief in with_dates(connection, found).values() if _is_fit(brief, day)]
+    return sorted(fit, key=lambda brief: (brief.best_before or "9999", brief.opened_at, brief.lot))
+
+
+def _is_fit(brief: Brief, day: date) -> bool:
+    is_in_date = brief.best_before is None or brief.best_before >= day.isoformat()
+    is_ready = brief.lot_type == "received" or brief.status is Status.RELEASED
+    return brief.on_hand > 0 and brief.status in USABLE and is_in_date and is_ready
+
+
+def _on_hand(connection: Connection, brief: Brief, line: Wanted) -> int:
+    """Return what is there in the measure of a line; 0 when its density is not known."""
+    if brief.measure is line.measure:
+        return brief.on_hand
+    one = Quantity(10**6, line.measure, "")
+    state = lot_state(connection, brief.code, is_whole=False)
+    own = in_measure_of(state, one)
+    return brief.on_hand * 10**6 // own if own else 0

@@ -1,0 +1,1 @@
+"""Why lots failed, and what trials tell."""

@@ -1,0 +1,192 @@
+"""Compare: what the batches of a trial tell.
+
+Guarantees: one consistent view of the book; only what is in force. Refuses: a trial that is not in
+the book, with the trials that are, and a trial of one batch.
+"""
+
+from collections.abc import Iterable, Mapping, Sequence
+from datetime import timedelta
+from fractions import Fraction
+
+from msgspec import Struct
+
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries import Add, Entry, Finish, Look, MakeUp, Start
+from ledger.domain.entries.choices import AddedAs, Grade
+from ledger.domain.entries.house import House
+from ledger.errors import RefusedError
+from ledger.science.statistics.trials import Factor, Jar, Spread, factors_of, front, spread
+from ledger.service.desk.book import Book
+from ledger.service.evidence.seal import Seal, seal_on
+from ledger.store.engine.connections import Connection
+from ledger.store.read import queries
+from ledger.store.read.briefs import Brief, briefs
+from ledger.store.read.reach import entries_of_lots, made_of
+from ledger.store.read.runs import Run, runs
+
+GRADES = tuple(Grade)
+"""Grades, best first."""
+CONTROL = "control"
+"""A factor of this name marks the control."""
+AGES = ((12, "at once"), (72, "1 d"), (336, "7 d"), (1440, "30 d"), (None, "90 d"))
+"""Ages of a look by their hours: up to each; the names are of the ages a trial is looked at
+(trade practice: at once, after a night in the cold, after a week; common practice, no source)."""
+KINDS = ("start", "add", "makeup", "finish", "look")
+"""Kinds of entry that a comparison reads."""
+
+
+class Comparison(Struct, frozen=True):
+    """A trial, compared."""
+
+    group: str
+    """Its name."""
+    house: House | None
+    """The house."""
+    jars: tuple[Jar, ...]
+    """Its batches, in the order they were begun."""
+    factors: tuple[Factor, ...]
+    """Its factors."""
+    ages: tuple[str, ...]
+    """Ages at which batches were looked at, youngest first."""
+    front: tuple[Jar, ...]
+    """Batches that no other beats on clarity and loss together."""
+    spread: Spread
+    """How far batches made alike lay apart."""
+    held: tuple[Brief, ...]
+    """Lots that went into every batch."""
+    seal: Seal
+    """The seal of the book as it was read."""
+
+
+def compare(book: Book, group: str) -> Comparison:
+    """Compare the batches of a trial.
+
+    Raises:
+        RefusedError: There is no such trial, or it has one batch.
+    """
+    with book.reading() as connection:
+        every = runs(connection)
+        named = _group(every, group)
+        made = [run for run in every if run.trial_group == named]
+        said = entries_of_lots(connection, [run.lot for run in made], KINDS)
+        jars = tuple(_jar(run, said.get(run.lot, ())) for run in made)
+        inputs = _inputs(connection, made)
+        factors = factors_of(jars, _background(made, inputs, jars))
+        return Comparison(
+            group=named,
+            house=queries.house(connection),
+            jars=jars,
+            factors=tuple(factors),
+            ages=tuple(
+                age for _, age in AGES if any(jar.grade_at(age) is not None for jar in jars)
+            ),
+            front=front(jars),
+            spread=spread(jars),
+            held=_held(inputs),
+            seal=seal_on(connection),
+        )
+
+
+def _group(every: Sequence[Run], text: str) -> str:
+    wanted = " ".join(text.split())
+    groups = dict.fromkeys(run.trial_group for run in every if run.trial_group)
+    near = [group for group in groups if group.lower() == wanted.lower()]
+    if not near:
+        known = ", ".join(f'"{group}"' for group in list(groups)[:10])
+        raise RefusedError(
+            f'There is no trial "{wanted}" in the book.'
+            + (f" Its trials: {known}." if known else " It has no trial yet."),
+            f'Begin a batch of one: pottle start ... --trial "{wanted}" --factor rest=48h',
+        )
+    batches = sum(run.trial_group == near[0] for run in every)
+    if batches == 1:
+        raise RefusedError(
+            f'The trial "{near[0]}" has one batch, and one batch compares with nothing.',
+            f'Begin another of it: pottle start ... --trial "{near[0]}" --factor rest=48h',
+        )
+    return near[0]
+
+
+def _jar(run: Run, said: Sequence[Entry]) -> Jar:
+    factors: dict[str, str] = {}
+    put_in, came_out, ntu = 0, None, None
+    for facts in (entry.draft.facts for entry in said):
+        match facts:
+            case Start():
+                factors = {item.name.strip().lower(): item.planned for item in facts.factors}
+            case Add(added_as=AddedAs.OLD_CAKE):
+                pass
+            case Add(amount=amount) | MakeUp(used=amount) if amount.measure is Measure.UL:
+                put_in += amount.amount
+            case Finish(volume=volume):
+                came_out = volume.amount
+            case Look(ntu_milli=int(milli)):
+                ntu = Fraction(milli, 1000)
+    is_control = not factors or CONTROL in factors
+    return Jar(
+        lot=run.code,
+        factors={} if is_control else factors,
+        is_control=is_control,
+        grades=_grades(said),
+        ntu=ntu,
+        yield_pct=Fraction(100 * came_out, put_in) if came_out and put_in else None,
+    )
+
+
+def _grades(said: Sequence[Entry]) -> tuple[tuple[str, int], ...]:
+    """Return the worst grade seen at each age since the making ended."""
+    looks = [(entry, entry.draft.facts) for entry in said if isinstance(entry.draft.facts, Look)]
+    ends = [entry.draft.happened.at for entry in said if isinstance(entry.draft.facts, Finish)]
+    first = ends[-1] if ends else (looks[0][0].draft.happened.at if looks else None)
+    worst: dict[str, int] = {}
+    for entry, look in looks:
+        if first is not None:
+            age = _age(entry.draft.happened.at - first)
+            worst[age] = max(worst.get(age, 0), GRADES.index(look.grade))
+    return tuple((age, worst[age]) for _, age in AGES if age in worst)
+
+
+def _age(since: timedelta) -> str:
+    hours = since / timedelta(hours=1)
+    return next(name for most, name in AGES if most is None or hours < most)
+
+
+def _inputs(connection: Connection, made: Sequence[Run]) -> dict[str, dict[str, Brief]]:
+    behind = made_of(connection, [run.lot for run in made])
+    known = briefs(connection, sorted({lot for lots in behind.values() for lot in lots}))
+    return {
+        run.code: {known[lot].code: known[lot] for lot in sorted(behind[run.lot])} for run in made
+    }
+
+
+def _held(inputs: Mapping[str, Mapping[str, Brief]]) -> tuple[Brief, ...]:
+    shared = set.intersection(*(set(had) for had in inputs.values()))
+    return tuple(brief for code, brief in next(iter(inputs.values())).items() if code in shared)
+
+
+def _background(
+    made: Sequence[Run], inputs: Mapping[str, Mapping[str, Brief]], jars: Iterable[Jar]
+) -> dict[str, frozenset[str]]:
+    """Return the lots and people that only some batches had, but for what a factor is about."""
+    words = {
+        word
+        for jar in jars
+        for name, level in jar.factors.items()
+        for word in (*name.lower().split(), *level.lower().split())
+    }
+    found: dict[str, frozenset[str]] = {}
+    for code, brief in {
+        code: brief for had in inputs.values() for code, brief in had.items()
+    }.items():
+        if not words & _about(brief):
+            found[f"{code} {brief.name}"] = frozenset(
+                lot for lot, had in inputs.items() if code in had
+            )
+    for maker in dict.fromkeys(run.maker for run in made):
+        found[f"made by {maker}"] = frozenset(run.code for run in made if run.maker == maker)
+    return found
+
+
+def _about(brief: Brief) -> set[str]:
+    told = (brief.code, brief.name, brief.sort or "", (brief.material or "").replace("-", " "))
+    return {word for text in told for word in text.lower().replace(",", " ").split()}

@@ -1,0 +1,155 @@
+"""Gathering how runs were made, from the book.
+
+Guarantees: a constant number of statements for a chunk of lots; a run has all that went into it
+and into the lots filled from it, at any depth. Refuses: to judge.
+"""
+
+from collections.abc import Iterable, Mapping, Sequence
+
+from msgspec import Struct
+
+from ledger.domain.entries import Formula, Material
+from ledger.domain.entries.choices import LotType
+from ledger.domain.lots.process import Figures, figures_of, source_of
+from ledger.science.statistics.suspects import Observed
+from ledger.service.causes.settings import Making, settings_of
+from ledger.store.engine.connections import Connection
+from ledger.store.read import queries
+from ledger.store.read.briefs import Brief, briefs
+from ledger.store.read.reach import entries_of_lots, made_of
+from ledger.store.read.runs import Run
+
+STEPS = ("receipt", "measure", "add", "rest", "filter")
+"""Kinds of entry that say how a lot was made."""
+Versions = Mapping[tuple[str, int], Formula]
+"""Formulas by code and version."""
+
+
+class Gathered(Struct, frozen=True):
+    """How runs were made."""
+
+    observed: tuple[Observed, ...]
+    """Each run with all that it had."""
+    briefs: Mapping[str, Brief]
+    """What every lot that went in is, by code."""
+    within: Mapping[str, frozenset[str]]
+    """For each of them that was made here, what it is made of."""
+
+
+def gather(
+    connection: Connection,
+    made: Sequence[Run],
+    failed: Sequence[Run],
+    clear: Sequence[Run],
+    packed: Mapping[int, Sequence[int]],
+    versions: Versions,
+    *,
+    is_by_kind: bool,
+) -> Gathered:
+    """Return how failed and clear runs were made.
+
+    Args:
+        connection: A connection in a transaction.
+        made: Every run of the book.
+        failed: Those that failed.
+        clear: Those they are compared with.
+        packed: For each bulk the lots filled from it.
+        versions: The formulas of the book.
+        is_by_kind: Whether products are compared with each other; the product is then a setting.
+    """
+    compared = [*failed, *clear]
+    inputs = _inputs(connection, compared, packed)
+    met = sorted({lot for lots in inputs.values() for lot in lots})
+    known = briefs(connection, met)
+    makings = _makings(connection, made, compared, inputs, known, versions)
+    levels, batches = settings_of(makings), {item.code: item.batches for item in makings}
+    bad = {run.lot for run in failed}
+    return Gathered(
+        observed=tuple(
+            Observed(
+                lot=run.code,
+                is_failed=run.lot in bad,
+                inputs=frozenset(known[lot].code for lot in inputs[run.lot]),
+                settings=levels[run.code] | ({"product": run.product} if is_by_kind else {}),
+                product=str(run.product_kind) if is_by_kind else run.product,
+                maker=run.maker,
+                batch=" ".join(batches[run.code]),
+            )
+            for run in compared
+        ),
+        briefs={brief.code: brief for brief in known.values()},
+        within=_within(connection, known),
+    )
+
+
+def _inputs(
+    connection: Connection, compared: Sequence[Run], packed: Mapping[int, Sequence[int]]
+) -> dict[int, frozenset[int]]:
+    own = {run.lot: (run.lot, *packed.get(run.lot, ())) for run in compared}
+    behind = made_of(connection, [lot for lots in own.values() for lot in lots])
+    return {
+        lot: frozenset(part for each in lots for part in behind[each]).difference(lots)
+        for lot, lots in own.items()
+    }
+
+
+def _within(connection: Connection, known: Mapping[int, Brief]) -> dict[str, frozenset[str]]:
+    made_here = [lot for lot, brief in known.items() if brief.lot_type != LotType.RECEIVED]
+    return {
+        known[lot].code: frozenset(known[part].code for part in parts if part in known)
+        for lot, parts in made_of(connection, made_here).items()
+    }
+
+
+def _makings(
+    connection: Connection,
+    made: Sequence[Run],
+    compared: Sequence[Run],
+    inputs: Mapping[int, frozenset[int]],
+    known: Mapping[int, Brief],
+    versions: Versions,
+) -> list[Making]:
+    by_lot = {run.lot: run for run in made}
+    figures = _figures(connection, {*inputs, *known}, known)
+    return [_making(run, inputs[run.lot], by_lot, figures, versions) for run in compared]
+
+
+def _making(
+    run: Run,
+    inputs: frozenset[int],
+    by_lot: Mapping[int, Run],
+    figures: Mapping[int, Figures],
+    versions: Versions,
+) -> Making:
+    lots = [lot for lot in sorted({run.lot, *inputs} & by_lot.keys()) if lot in figures]
+    told = [lot for lot in lots if figures[lot].is_oiled or figures[lot].is_filtered]
+    names = [name for lot in told if (name := by_lot[lot].formula)]
+    return Making(
+        code=run.code,
+        figures=tuple(figures[lot] for lot in told),
+        formulas=tuple(versions[name] for name in names if name in versions),
+        maker=run.maker,
+        batches=tuple(by_lot[lot].code for lot in told if lot != run.lot),
+        essence_makers=tuple(
+            sorted({by_lot[lot].maker for lot in told if lot != run.lot and figures[lot].is_oiled})
+        ),
+    )
+
+
+def _figures(
+    connection: Connection, lots: Iterable[int], known: Mapping[int, Brief]
+) -> dict[int, Figures]:
+    entries = entries_of_lots(connection, lots, STEPS)
+    materials = _materials(connection, known.values())
+    sources = {
+        known[lot].code: source_of(said, materials)
+        for lot, said in entries.items()
+        if lot in known and known[lot].lot_type == LotType.RECEIVED
+    }
+    return {lot: figures_of(said, sources) for lot, said in entries.items()}
+
+
+def _materials(connection: Connection, known: Iterable[Brief]) -> dict[str, Material]:
+    codes = dict.fromkeys(brief.material for brief in known if brief.material)
+    found = ((code, queries.material(connection, code)) for code in codes)
+    return {code: material for code, material in found if material}

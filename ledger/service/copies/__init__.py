@@ -1,0 +1,1 @@
+"""The book as a whole: copies, imports, upgrades, and the invented season."""

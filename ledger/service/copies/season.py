@@ -1,0 +1,150 @@
+"""A season: a maker's book as data, and its player.
+
+Guarantees: the same files make the same book, entry by entry and time by time; nothing is left to
+chance or to today's clock. Refuses: files with anything wrong in them, before the first entry.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+from zoneinfo import ZoneInfo
+
+from msgspec import Struct, field
+
+from ledger.errors import InputError, LedgerError
+from ledger.service.copies.season_files import HOW, REFERENCES, Problem, Row, read_rows
+from ledger.service.copies.season_house import SeasonHouse, Story, read_house, story_problems
+from ledger.service.desk.book import Book, How, Recorded
+
+TYPING = timedelta(minutes=1)
+"""How long an entry takes to type."""
+ABOUT_AN_ENTRY = frozenset({"correct", "strike"})
+"""Verbs whose time is that of typing: a time told with a correction moves the corrected entry."""
+
+
+class Season(Struct, frozen=True):
+    """A season that has been read."""
+
+    house: SeasonHouse
+    """Whose book it is."""
+    story: Story
+    """What it tells of."""
+    rows: tuple[Row, ...]
+    """Its entries in the order in which they were typed."""
+
+
+@dataclass(slots=True)
+class SeasonClock:
+    """A clock that stands where the season stands; give it to the book that is played into."""
+
+    now: datetime = datetime(1970, 1, 1, tzinfo=UTC)
+    """The moment it shows."""
+
+    def __call__(self) -> datetime:
+        """Return the moment it shows."""
+        return self.now
+
+
+class Played(Struct, frozen=True):
+    """What a played season has become."""
+
+    codes: dict[str, str] = field(default_factory=dict)
+    """Code of the lot of each nickname that opened one."""
+    entries: dict[str, int] = field(default_factory=dict)
+    """Number of the entry of each nickname."""
+
+
+def read_season(folder: Path) -> Season:
+    """Read a season's house, story and rows.
+
+    Raises:
+        InputError: Anything in its files is wrong; all of it is told.
+    """
+    from ledger.service.copies.season_verbs import VERBS
+
+    house, story, problems = read_house(folder)
+    rows, wrong_rows = read_rows(folder, VERBS)
+    problems += wrong_rows
+    problems += story_problems(story, {row.nickname for row in rows})
+    if problems or house is None or story is None:
+        raise InputError.of(problems)
+    return Season(house, story, rows)
+
+
+def start_time(season: Season) -> datetime:
+    """Return a moment just before the season's first entry, for the book to be made at."""
+    zone = ZoneInfo(season.house.time_zone)
+    return _instant(season.rows[0].typed, zone) - TYPING
+
+
+def play(
+    season: Season,
+    book: Book,
+    clock: SeasonClock,
+    on_row: Callable[[int, int], None] = lambda _done, _total: None,
+) -> Played:
+    """Make every entry of a season in a book, each at its time.
+
+    Args:
+        season: What to play.
+        book: The book, with its house in it and `clock` as its clock.
+        clock: The clock that is moved on.
+        on_row: Called after each entry with how many are made and how many there are.
+
+    Raises:
+        LedgerError: An entry is not taken by the book; its file and line are named.
+    """
+    from ledger.service.copies.season_verbs import VERBS
+
+    played = Played()
+    zone = ZoneInfo(season.house.time_zone)
+    for done, row in enumerate(season.rows, 1):
+        clock.now = _instant(row.typed, zone) + TYPING
+        try:
+            recorded = VERBS[row.verb](book, _how(row), **_words(row, played))
+        except LedgerError as error:
+            raise type(error).of(_placed(row, error)) from error
+        _remember(row, recorded, played)
+        on_row(done, len(season.rows))
+    return played
+
+
+def _instant(typed: datetime, zone: ZoneInfo) -> datetime:
+    return typed.replace(tzinfo=zone).astimezone(UTC)
+
+
+def _how(row: Row) -> How:
+    told = {name: row.cells.get(name) for name in ("by", "because", "origin", "sheet")}
+    return How(at=None if row.verb in ABOUT_AN_ENTRY else row.cells["at"], **told)
+
+
+def _words(row: Row, played: Played) -> dict[str, str]:
+    return {
+        name: _meant(row, name, cell, played) for name, cell in row.cells.items() if name not in HOW
+    }
+
+
+def _meant(row: Row, column: str, cell: str, played: Played) -> str:
+    if column == "entry":
+        return str(played.entries[cell])
+    if column not in REFERENCES:
+        return cell
+    if cell not in played.codes:
+        raise InputError(
+            f'The column {column} has "{cell}", which is the nickname of a row that opens no lot.',
+            "Name a lot there.",
+        )
+    return played.codes[cell]
+
+
+def _placed(row: Row, error: LedgerError) -> list[Problem]:
+    (what, todo), *others = error.problems
+    return [(f"{row.place}: {what}", todo), *others]
+
+
+def _remember(row: Row, recorded: Recorded, played: Played) -> None:
+    if row.nickname:
+        played.entries[row.nickname] = recorded.seq
+        if recorded.code:
+            played.codes[row.nickname] = recorded.code

@@ -1,0 +1,103 @@
+"""Bringing an older book to this version.
+
+Guarantees: a copy is kept first; the tables change in one transaction that is verified before it
+ends; no entry changes, so the root stays. Refuses: a newer book, and a book that would not verify
+afterwards; then it is left as it was.
+"""
+
+from datetime import date
+from pathlib import Path
+
+from msgspec import Struct
+
+from ledger.domain.evidence.seals import Seal
+from ledger.errors import FindingError
+from ledger.service.copies.backup import Copied, made, write_lines
+from ledger.service.desk.book import Clock, wall_clock
+from ledger.service.evidence.seal import seal_on
+from ledger.store.audit.book import audit
+from ledger.store.copies.lines import Progress, copy_file, root_of_texts
+from ledger.store.engine.connections import (
+    SCHEMA_VERSION,
+    Engine,
+    book_version,
+    connect,
+    is_server,
+    reading,
+    writing,
+)
+from ledger.store.form.create import migrate
+
+_LEFT = "The book was left as it was. Verify it with the pottle that wrote it."
+
+
+class Upgraded(Struct, frozen=True):
+    """What an upgrade did."""
+
+    before: int
+    """The version the book had."""
+    after: int
+    """The version it has now."""
+    kept: Copied | None
+    """The copy that was kept; None when there was nothing to do."""
+
+
+def upgrade(where: str, folder: Path, progress: Progress, clock: Clock = wall_clock) -> Upgraded:
+    """Bring the book at a path or URL to this version, after a backup.
+
+    Args:
+        where: The book.
+        folder: Where the copy goes.
+        progress: Told how far it is.
+        clock: Tells the day that the copy is named by.
+
+    Raises:
+        StorageError: It is no book, is newer, or the copy cannot be written.
+        FindingError: It does not verify, before or after.
+    """
+    engine = connect(where)
+    try:
+        before = book_version(engine, where)
+        if before == SCHEMA_VERSION:
+            return Upgraded(before, before, None)
+        kept = _keep(engine, where, folder, clock().date(), progress)
+        _raise_version(engine, kept.seal, progress)
+        return Upgraded(before, SCHEMA_VERSION, kept)
+    finally:
+        engine.dispose()
+
+
+def _keep(engine: Engine, where: str, folder: Path, day: date, progress: Progress) -> Copied:
+    with reading(engine) as connection:
+        seal = seal_on(connection)
+        ending = "jsonl" if is_server(where) else "db"
+        path = folder / f"pottle-{day}-{seal.root[:8]}-before-upgrade.{ending}"
+        with made(path) as part:
+            if is_server(where):
+                write_lines(connection, seal, part, progress)
+            else:
+                copy_file(connection, part, progress)
+                _check_texts(part, seal)
+    return Copied(path, seal)
+
+
+def _check_texts(path: Path, seal: Seal) -> None:
+    engine = connect(str(path))
+    try:
+        with reading(engine) as connection:
+            root = root_of_texts(connection).hex()
+    finally:
+        engine.dispose()
+    if root != seal.root:
+        raise FindingError("The entries do not have the root of the book's own tree.", _LEFT)
+
+
+def _raise_version(engine: Engine, seal: Seal, progress: Progress) -> None:
+    with writing(engine) as connection:
+        migrate(connection)
+        found = audit(connection, progress)
+        whats = [fault.what for fault in found.faults]
+        if not whats and found.root.hex() != seal.root:
+            whats = ["The book was written in after the copy was made; run pottle upgrade again."]
+        if whats:
+            raise FindingError.of([(what, _LEFT) for what in whats])

@@ -1,0 +1,183 @@
+"""The desk: one transaction in which one verb is read, checked and recorded.
+
+Guarantees: every entry of the book passes through `Desk.record`: rules, order, hash and rows in
+one transaction; all of a verb is recorded or none of it. Refuses: what the rules find impossible,
+and, without a reason, what should not have happened.
+"""
+
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from datetime import UTC, datetime, tzinfo
+
+from msgspec.structs import replace
+
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries import Deviation, Draft, Entry, Facts, Opened, When
+from ledger.domain.entries.choices import LotType, Origin
+from ledger.domain.lots.codes import clean_code, make_code, stem_for
+from ledger.domain.lots.movements import movements
+from ledger.domain.rules import Finding, Severity, findings
+from ledger.domain.rules.recheck import touched
+from ledger.errors import FindingError, LedgerError, ReasonNeededError, RefusedError
+from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.clock import zone_of
+from ledger.service.desk.reader import Words
+from ledger.service.desk.recheck import fits_no_longer, histories
+from ledger.service.desk.scene import build_scene
+from ledger.service.desk.times import read_when
+from ledger.store.engine.connections import Connection
+from ledger.store.read import queries
+from ledger.store.write import recorder
+
+
+@dataclass(slots=True)
+class Desk:
+    """A verb at work."""
+
+    connection: Connection
+    """The writing transaction."""
+    now: datetime
+    """The book's clock, read once."""
+    how: How
+    """Who writes, and how it is known."""
+    zone: tzinfo
+    """The zone of the house's clock."""
+    words: Words
+    """Reads the verb's words."""
+    happened: When = field(init=False)
+    """When it happened."""
+    origin: Origin = field(init=False)
+    """Where the entry comes from."""
+    by: str | None = field(init=False)
+    """Initials, in capitals."""
+    reason: str | None = field(init=False)
+    """Why, in words."""
+    sheet: str | None = field(init=False)
+    """Number of the paper sheet."""
+
+    def __post_init__(self) -> None:
+        """Read who, when and where from."""
+        here = When(self.now.astimezone(UTC).replace(microsecond=0), 0)
+        self.happened = self.words.read(lambda: read_when(self.how.at, self.now, self.zone), here)
+        told = self.how.origin or ("paper" if self.how.sheet else "bench")
+        self.origin = self.words.needed(told, Origin, "origin")
+        self.by = (self.how.by or "").strip().upper() or None
+        self.reason = self.words.text_or_none(self.how.because, "reason")
+        self.sheet = self.words.text_or_none(self.how.sheet, "sheet number")
+
+    def open_code(self, asked: str | None, stem_words: str, prefix: str = "") -> str:
+        """Return the code for a new lot: the maker's own if given, else the book's next."""
+        if asked:
+            return self.words.read(lambda: self._own_code(asked), "")
+        stem = (prefix + stem_for(stem_words))[:8]
+        ordinal = queries.count_with_stem(self.connection, stem) + 1
+        while queries.lot_by_code(self.connection, make_code(stem, ordinal)):
+            ordinal += 1
+        return make_code(stem, ordinal)
+
+    def _own_code(self, asked: str) -> str:
+        code = clean_code(asked)
+        if queries.lot_by_code(self.connection, code):
+            raise RefusedError(
+                f"The code {code} belongs to a lot already.",
+                "Give another code, or leave --code out and the book makes one.",
+            )
+        return code
+
+    def record(
+        self,
+        facts: Facts,
+        lot: str | None = None,
+        opens: tuple[str, LotType, Measure] | None = None,
+        corrects: int | None = None,
+    ) -> Recorded:
+        """Check a draft against every rule and append it, with its deviations.
+
+        Raises:
+            RefusedError: It cannot be true.
+            ReasonNeededError: It should not have happened and no reason is given.
+            FindingError: A release has something in its way and no reason is given.
+        """
+        self.words.done()
+        draft = Draft(
+            facts=facts,
+            lot=lot or (opens[0] if opens else None),
+            happened=self.happened,
+            by=self.by,
+            origin=self.origin,
+            sheet=self.sheet,
+            reason=self.reason,
+            corrects=corrects,
+            opens=Opened(*opens) if opens else None,
+        )
+        return self.append(draft)
+
+    def append(self, draft: Draft) -> Recorded:
+        """Check and append a finished draft; as `record`."""
+        scene = build_scene(self.connection, draft, self.now)
+        found = findings(draft, scene)
+        _raise(found, draft.reason)
+        old = scene.corrected
+        moved = movements(draft, scene)
+        codes = (
+            (*touched(old), *touched(replace(old, draft=draft, postings=moved[0]))) if old else ()
+        )
+        before = histories(self.connection, dict.fromkeys(codes))
+        entry = recorder.append(self.connection, draft, moved, self.now)
+        remarks = tuple((f.what, f.todo) for f in found if f.severity is Severity.REMARK)
+        if old:
+            remarks += fits_no_longer(self.connection, before, entry)
+        return Recorded(
+            entry=entry,
+            code=draft.opens.code if draft.opens else None,
+            remarks=remarks,
+            deviations=tuple(self._deviation(entry, f) for f in found if _departs(f)),
+        )
+
+    def _deviation(self, entry: Entry, finding: Finding) -> Entry:
+        draft = Draft(
+            facts=Deviation(rule=finding.rule, text=finding.what, about=entry.seq),
+            lot=entry.draft.lot,
+            happened=entry.draft.happened,
+            by=entry.draft.by,
+            origin=entry.draft.origin,
+            sheet=entry.draft.sheet,
+            reason=entry.draft.reason,
+        )
+        return recorder.append(self.connection, draft, ((), None), self.now)
+
+
+def _departs(finding: Finding) -> bool:
+    return finding.severity in (Severity.REASON, Severity.GATE)
+
+
+def _raise(found: Sequence[Finding], reason: str | None) -> None:
+    stops = [finding for finding in found if finding.severity is Severity.IMPOSSIBLE]
+    asks = [finding for finding in found if finding.severity is Severity.REASON]
+    gates = [finding for finding in found if finding.severity is Severity.GATE]
+    error: type[LedgerError] | None = None
+    if stops:
+        error = RefusedError
+    elif gates and not reason:
+        error = FindingError
+    elif asks and not reason:
+        error = ReasonNeededError
+    if error:
+        raise error.of([(finding.what, finding.todo) for finding in (*stops, *gates, *asks)])
+
+
+@contextmanager
+def at_desk(book: Book, how: How) -> Iterator[Desk]:
+    """Open a desk: a writing transaction that commits when the verb is through."""
+    with book.writing() as connection:
+        yield desk_on(connection, book.clock(), how)
+
+
+def desk_on(connection: Connection, now: datetime, how: How) -> Desk:
+    """Return a desk on an open writing transaction."""
+    house = queries.house(connection)
+    zone = zone_of(house)
+    by = (how.by or "").strip().upper() or None
+    words = Words(connection, house.fluid_ounce if house else "US", by)
+    return Desk(connection, now, how, zone, words)

@@ -1,0 +1,103 @@
+"""The book as the verbs hold it: where it is, its clock, and who writes how.
+
+Guarantees: one clock, read once for each entry. Refuses: to open what is no book of this version.
+"""
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from datetime import UTC, datetime
+
+from msgspec import Struct
+
+from ledger.domain.entries import Entry
+from ledger.store.engine.connections import (
+    Connection,
+    Engine,
+    check_book,
+    connect,
+    reading,
+    writing,
+)
+
+Clock = Callable[[], datetime]
+"""Returns the present moment, with its zone."""
+
+
+def wall_clock() -> datetime:
+    """Return the present moment in UTC."""
+    return datetime.now(UTC)
+
+
+class How(Struct, frozen=True):
+    """Who writes an entry, and how it is known; all as a person writes it."""
+
+    by: str | None = None
+    """Initials."""
+    at: str | None = None
+    """When it happened; None: now."""
+    because: str | None = None
+    """The reason, where one is asked for."""
+    origin: str | None = None
+    """bench, paper, instrument or memory; None: bench, or paper when a sheet is named."""
+    sheet: str | None = None
+    """Number of the paper sheet it is copied from."""
+
+
+class Recorded(Struct, frozen=True):
+    """What was recorded by one verb."""
+
+    entry: Entry
+    """The entry."""
+    code: str | None = None
+    """Code of the lot it opened."""
+    remarks: tuple[tuple[str, str], ...] = ()
+    """What is merely unusual: what, and what to do."""
+    deviations: tuple[Entry, ...] = ()
+    """Deviations recorded with it."""
+    is_new: bool = True
+    """Whether anything was recorded; False when the book had it already."""
+
+    @property
+    def seq(self) -> int:
+        """The entry's number."""
+        return self.entry.seq
+
+
+@dataclass(slots=True)
+class Book:
+    """An open book."""
+
+    where: str
+    """Path of its file or URL of its server."""
+    clock: Clock = wall_clock
+    """Its clock."""
+    engine: Engine = field(init=False, repr=False)
+    """Its connection to storage."""
+
+    def __post_init__(self) -> None:
+        """Prepare the engine; opens nothing yet."""
+        self.engine = connect(self.where)
+
+    @contextmanager
+    def reading(self) -> Iterator[Connection]:
+        """Open a transaction that only reads."""
+        with reading(self.engine) as connection:
+            yield connection
+
+    @contextmanager
+    def writing(self) -> Iterator[Connection]:
+        """Open a transaction that appends; all of it is recorded or none."""
+        with writing(self.engine) as connection:
+            yield connection
+
+
+def open_book(where: str, clock: Clock = wall_clock) -> Book:
+    """Open the book at a path or URL.
+
+    Raises:
+        StorageError: There is none, or it is of another version.
+    """
+    book = Book(where, clock)
+    check_book(book.engine, where)
+    return book

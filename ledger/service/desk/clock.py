@@ -1,0 +1,27 @@
+"""The house's own clock.
+
+Guarantees: a day is the day where the house stands, whatever the machine's zone. Refuses: to read a
+clock; the moment is handed to it.
+"""
+
+from datetime import date, datetime
+from zoneinfo import ZoneInfo
+
+from ledger.domain.entries import House
+from ledger.store.engine.connections import Connection
+from ledger.store.read import queries
+
+
+def zone_of(house: House | None) -> ZoneInfo:
+    """Return the zone of the house's clock; UTC before there is a house."""
+    return ZoneInfo(house.time_zone if house else "UTC")
+
+
+def zone_on(connection: Connection) -> ZoneInfo:
+    """Return the zone of the clock of the book's house; as `zone_of`."""
+    return zone_of(queries.house(connection))
+
+
+def today_on(connection: Connection, now: datetime) -> date:
+    """Return the day of a moment on the house's clock."""
+    return now.astimezone(zone_on(connection)).date()

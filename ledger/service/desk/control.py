@@ -1,0 +1,87 @@
+"""Gathering what a lot is held to, for the rules.
+
+Guarantees: reads only what the draft's rules ask for. Refuses: to judge.
+"""
+
+from msgspec.structs import replace
+
+from ledger.domain.entries import (
+    Add,
+    Draft,
+    Finish,
+    Formula,
+    Judge,
+    MakeUp,
+    Measurement,
+    Rest,
+    Rinse,
+    Start,
+)
+from ledger.domain.entries.choices import Verdict
+from ledger.domain.lots.control import Control
+from ledger.domain.lots.state import LotState, latest
+from ledger.store.engine.connections import Connection
+from ledger.store.read import inputs, queries
+
+ABOUT_INPUTS = Add | MakeUp | Rinse | Measurement | Finish | Judge
+"""Kinds of facts of which a rule asks what went into the lot."""
+
+
+def control_of(
+    connection: Connection,
+    draft: Draft,
+    lot: LotState | None,
+    sources: tuple[LotState, ...],
+    skip: int = 0,
+) -> Control:
+    """Return what the lot of a draft is held to; nothing for lots that are not made here."""
+    facts = draft.facts
+    start = facts if isinstance(facts, Start) else _start_of(lot)
+    if start is None:
+        return Control()
+    formula = formula_of(connection, start)
+    numbers: list[int] = []
+    if lot and isinstance(facts, ABOUT_INPUTS):
+        into = inputs.numbers_into(connection, (lot.bulk or lot).seq, skip)
+        numbers = list(dict.fromkeys([*into, *(state.seq for state in sources)]))
+    vessel = facts.vessel if isinstance(facts, Start | Rest) else None
+    control = Control(
+        formula=formula,
+        is_withdrawn=formula is not None
+        and (formula.code, formula.version) in queries.withdrawn(connection),
+        inputs=inputs.inputs(connection, numbers),
+        last_held=inputs.last_held(connection, vessel, draft.happened.at, skip) if vessel else None,
+    )
+    return _for_release(connection, draft, control)
+
+
+def _for_release(connection: Connection, draft: Draft, control: Control) -> Control:
+    formula = control.formula
+    if formula is None or draft.lot is None or not _is_release(draft):
+        return control
+    from ledger.service.desk.claims import (  # the sums, for this alone
+        claimed_limit,
+        strength_as_made,
+    )
+
+    return replace(
+        control,
+        strength_mpct=strength_as_made(connection, draft.lot, formula),
+        claim=claimed_limit(connection, formula, draft.happened.local().date()),
+    )
+
+
+def _is_release(draft: Draft) -> bool:
+    return isinstance(draft.facts, Judge) and draft.facts.verdict is Verdict.RELEASE
+
+
+def formula_of(connection: Connection, start: Start) -> Formula | None:
+    """Return the version of a formula that a batch follows, or None."""
+    if start.formula is None:
+        return None
+    versions = queries.formulas(connection, start.formula)
+    return next((item for item in versions if item.version == start.formula_version), None)
+
+
+def _start_of(lot: LotState | None) -> Start | None:
+    return latest(lot.bulk or lot, Start) if lot else None

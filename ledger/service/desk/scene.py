@@ -1,0 +1,154 @@
+"""Gathering what the rules need to know around a draft.
+
+Guarantees: all of it is read in the transaction that will append the draft. Refuses: to judge.
+"""
+
+from datetime import datetime
+
+from ledger.domain.entries import Draft, Entry, Formula, Judge, Material, Move, Receipt, Strike
+from ledger.domain.entries.choices import LotType
+from ledger.domain.entries.fields import specs
+from ledger.domain.lots.dates import Dates
+from ledger.domain.lots.scene import Scene
+from ledger.domain.lots.state import BARRING, LotState
+from ledger.domain.rules.always.names import material_names
+from ledger.service.account.codes import known_lot
+from ledger.service.account.dates import dates_of
+from ledger.service.desk.control import control_of
+from ledger.store.engine.connections import Connection
+from ledger.store.read import amounts, queries, walk
+from ledger.store.read.queries import LotRow, Moment
+
+
+def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
+    """Return the scene around a draft."""
+    corrected = queries.entry(connection, draft.corrects) if draft.corrects else None
+    skip = corrected.stands_for if corrected else 0
+    moment = Moment(draft.happened.at, skip) if skip else Moment(draft.happened.at)
+    lot = _lot_of(connection, draft, moment, skip)
+    sources = tuple(lot_state(connection, code, None, skip) for code in source_codes(draft))
+    return Scene(
+        now=now,
+        has_house=queries.has_house(connection),
+        people=queries.people(connection),
+        materials=_known_materials(connection, draft),
+        formulas=_versions(connection, draft),
+        lot=lot,
+        sources=sources,
+        made_from_lot=_made_from(lot, sources),
+        corrected=corrected,
+        corrected_is_in_force=not (
+            draft.corrects and queries.corrected_by(connection, draft.corrects)
+        ),
+        uses_of_opened=_uses(connection, draft, skip),
+        control=control_of(connection, draft, lot, sources, skip),
+    )
+
+
+def _lot_of(connection: Connection, draft: Draft, moment: Moment, skip: int) -> LotState | None:
+    """Return the lot of a draft as it was at a moment; None for one that the draft opens."""
+    if draft.lot is None or (draft.opens and draft.opens.code == draft.lot):
+        return None
+    return lot_state(connection, draft.lot, moment, skip, _looks_through(draft))
+
+
+def _known_materials(connection: Connection, draft: Draft) -> frozenset[str]:
+    named = material_names(draft)
+    return frozenset(code for code in named if queries.material(connection, code))
+
+
+def _versions(connection: Connection, draft: Draft) -> frozenset[tuple[str, int]]:
+    """Return the versions that the book has of a formula that is loaded."""
+    if not isinstance(draft.facts, Formula):
+        return frozenset()
+    known = queries.formulas(connection, draft.facts.code)
+    return frozenset((item.code, item.version) for item in known)
+
+
+def lot_state(
+    connection: Connection,
+    code: str,
+    moment: Moment | None = None,
+    skip: int = 0,
+    is_whole: bool = True,
+) -> LotState:
+    """Return what the book knows of a lot.
+
+    Args:
+        connection: A connection in a transaction.
+        code: The lot's whole code.
+        moment: For what was there just before it; None for now.
+        skip: A chain of corrections to leave out.
+        is_whole: Whether to walk to what it was made of, for dates and verdicts.
+    """
+    row = known_lot(connection, code)
+    entries = queries.entries_of_lot(connection, row.seq, skip)
+    if moment:
+        then, now = amounts.held_then_and_now(connection, row.seq, moment, skip)
+    else:
+        then = now = amounts.held(connection, row.seq, skip=skip)
+    is_bought = row.opened.lot_type is LotType.RECEIVED  # and so made of nothing that is here
+    behind = walk.behind(connection, row.seq) if is_whole and not is_bought else []
+    dates = dates_of(connection, [row.seq])[row.seq] if is_whole else Dates()
+    return LotState(
+        seq=row.seq,
+        opened=row.opened,
+        entries=entries,
+        on_hand=now.amount,
+        on_hand_then=then.amount,
+        solids_mg=then.solids_mg,
+        material=_material_of(connection, row, entries),
+        dates=dates,
+        barred_inputs=tuple(
+            lot.code for lot in behind if lot.verdict in BARRING and lot.lot != row.seq
+        ),
+        made_from=frozenset((row.seq, *(lot.lot for lot in behind))),
+        bulk=_bulk_of(connection, row),
+    )
+
+
+def source_codes(draft: Draft) -> tuple[str, ...]:
+    """Return the codes of the lots that a draft's facts refer to, in order."""
+    named = (
+        getattr(draft.facts, spec.name)
+        for spec in specs(type(draft.facts))
+        if spec.refers_to == "lot"
+    )
+    return tuple(dict.fromkeys(code for code in named if code))
+
+
+def _looks_through(draft: Draft) -> bool:
+    return isinstance(draft.facts, Move | Judge)
+
+
+def _material_of(
+    connection: Connection, row: LotRow, entries: tuple[Entry, ...]
+) -> Material | None:
+    if row.opened.lot_type is not LotType.RECEIVED:
+        return None
+    receipts = (entry.draft.facts for entry in entries)
+    codes = (facts.material for facts in receipts if isinstance(facts, Receipt))
+    code = next(codes, None)
+    return queries.material(connection, code) if code else None
+
+
+def _bulk_of(connection: Connection, row: LotRow) -> LotState | None:
+    if row.opened.lot_type is not LotType.PACKED:
+        return None
+    first = queries.entry(connection, row.seq)
+    source = getattr(first.draft.facts, "source", None) if first else None
+    return lot_state(connection, source, is_whole=False) if source else None
+
+
+def _made_from(lot: LotState | None, sources: tuple[LotState, ...]) -> frozenset[str]:
+    if lot is None:
+        return frozenset()
+    return frozenset(
+        state.code for state in sources if state.seq != lot.seq and lot.seq in state.made_from
+    )
+
+
+def _uses(connection: Connection, draft: Draft, chain: int) -> int:
+    if not isinstance(draft.facts, Strike) or not chain:
+        return 0
+    return queries.entries_about(connection, chain)

@@ -1,0 +1,1 @@
+"""Trust: corrections, verification, seals, proofs."""

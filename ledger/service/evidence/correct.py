@@ -1,0 +1,95 @@
+"""Corrections and strikes.
+
+Guarantees: a correction is a full new entry of the same kind, with what changed and why; the old
+one stays. Refuses: fields that the kind has not got; changes to what a lot is counted in.
+"""
+
+from functools import partial
+from typing import Any
+
+from msgspec.structs import replace
+
+from ledger.domain.entries import Draft, Entry, Strike
+from ledger.domain.entries.fields import FieldSpec, specs
+from ledger.errors import InputError, RefusedError
+from ledger.service.desk.act import Desk, at_desk
+from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.numbers import entry_named, entry_number
+from ledger.service.desk.reader import with_article
+from ledger.service.evidence.values import read_value
+
+
+def strike(book: Book, how: How, *, entry: str) -> Recorded:
+    """Strike out an entry that was made by mistake."""
+    with at_desk(book, how) as desk:
+        old = entry_named(desk, entry)
+        if old and how.at is None:
+            desk.happened = replace(desk.happened, at=max(desk.happened.at, old.draft.happened.at))
+        return desk.record(
+            Strike(), lot=old.draft.lot if old else None, corrects=entry_number(entry)
+        )
+
+
+def correct(book: Book, how: How, *, entry: str, changes: str) -> Recorded:
+    """Replace an entry in force by one of the same kind with some fields changed.
+
+    Args:
+        book: The book.
+        how: Who corrects, and why; `at` corrects when it happened.
+        entry: The number of the entry.
+        changes: `field=value` pairs with semicolons between, fields named as in the journal.
+    """
+    with at_desk(book, how) as desk:
+        old = entry_named(desk, entry)
+        if old is None:
+            number = entry_number(entry)
+            raise RefusedError(
+                f"There is no entry {number} in the book.",
+                "pottle journal lists the entries with their numbers.",
+            )
+        changed = _changes(desk, old, changes, has_time=how.at is not None)
+        desk.words.done()
+        return desk.append(_replacement(desk, old, changed))
+
+
+def _replacement(desk: Desk, old: Entry, changed: dict[str, Any]) -> Draft:
+    return replace(
+        old.draft,
+        facts=replace(old.draft.facts, **changed),
+        happened=desk.happened if desk.how.at else old.draft.happened,
+        by=desk.by,
+        origin=desk.origin,
+        sheet=desk.sheet or old.draft.sheet,
+        reason=desk.reason,
+        corrects=old.seq,
+    )
+
+
+def _changes(desk: Desk, old: Entry, text: str, *, has_time: bool) -> dict[str, Any]:
+    by_name = {spec.plain_name.replace("_", "-"): spec for spec in specs(type(old.draft.facts))}
+    changed: dict[str, Any] = {}
+    for part in (piece.strip() for piece in text.split(";")):
+        if not part:
+            continue
+        name, is_pair, value = part.partition("=")
+        spec = by_name.get(name.strip().lower().replace("_", "-"))
+        if not is_pair or spec is None or spec.is_many:
+            desk.words.errors.append(_no_such_field(old, part, by_name))
+        else:
+            changed[spec.name] = desk.words.read(
+                partial(read_value, desk, old, spec, value.strip()), None
+            )
+    if not changed and not has_time and not desk.words.errors:
+        raise InputError(
+            f"Nothing to change in entry {old.seq} was given.",
+            "Say what is right with --set FIELD=VALUE, or when it happened with --at.",
+        )
+    return changed
+
+
+def _no_such_field(old: Entry, part: str, by_name: dict[str, FieldSpec]) -> InputError:
+    listed = ", ".join(name for name, spec in by_name.items() if not spec.is_many)
+    return InputError(
+        f'"{part}" changes nothing that {with_article(old.kind)} entry has.',
+        f"Write FIELD=VALUE with one of: {listed or 'no field at all'}.",
+    )

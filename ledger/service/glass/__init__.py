@@ -1,0 +1,1 @@
+"""What a glass delivers and costs, and the spirit account."""

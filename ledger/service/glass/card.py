@@ -1,0 +1,97 @@
+"""The serving card of a lot: what is told of a glass of it.
+
+Guarantees: figures as they were reckoned, not rounded, each way to pour beside the others. Refuses:
+sums of its own.
+"""
+
+from collections.abc import Mapping
+
+from msgspec import Struct
+
+from ledger.domain.entries.choices import ProductKind
+from ledger.science.contents.louche import Forecast
+from ledger.science.contents.serving import Compared, Concern, Daily, Glass
+from ledger.service.account.contents import LotContents
+
+
+class OilServed(Struct, frozen=True):
+    """One oil in a glass."""
+
+    material: str
+    """Code of the material."""
+    name: str
+    """Its name."""
+    mg_per_glass: float
+    """How much of it is in a glass, in mg."""
+    mg_per_litre: float
+    """How much of it is in the drink, in mg/L."""
+    forecast: Forecast
+    """Whether it clouds the drink."""
+
+
+class ConcernServed(Struct, frozen=True):
+    """One substance of concern in a glass, with its ceilings."""
+
+    concern: Concern
+    """How much of it there is."""
+    daily: tuple[Daily, ...]
+    """Its daily ceilings by body weight."""
+    limits: tuple[Compared, ...]
+    """Its limits as served and as sold."""
+
+
+class Pouring(Struct, frozen=True):
+    """One way to pour a lot."""
+
+    said: str
+    """How, in words."""
+    glass: Glass
+    """The glass."""
+    syrup_abv: float
+    """Strength of the syrup, in % vol."""
+    oils: tuple[OilServed, ...]
+    """The oils in it, most first."""
+    together: Forecast | None
+    """Whether they cloud the drink together; None where there are not two."""
+    concerns: tuple[ConcernServed, ...]
+    """The substances of concern in it."""
+    markers: tuple[Compared, ...]
+    """Limits and markers of alcohol and sugar."""
+
+    @property
+    def masses_mg(self) -> dict[str, float]:
+        """The mass in mg of each substance of concern in a glass."""
+        return {item.concern.substance: item.concern.mg_per_glass for item in self.concerns}
+
+
+class ServingCard(Struct, frozen=True):
+    """What a glass of a lot delivers."""
+
+    code: str
+    """The lot's code."""
+    name: str
+    """What it is."""
+    product_kind: ProductKind | None
+    """What kind of thing it is."""
+    made: LotContents
+    """What it contains."""
+    glass_ul: int
+    """Size of the glass."""
+    soda_parts: int
+    """Parts of soda water to one."""
+    pourings: tuple[Pouring, ...]
+    """Ways to pour it: one for a syrup, by the litre and the gallon for an essence."""
+    is_essence: bool
+    """Whether it is dosed into a syrup first."""
+    glasses_a_bottle: int | None
+    """Glasses in a bottle, for a packed lot."""
+    glasses_there: int
+    """Glasses in what is on hand."""
+    unrecorded: tuple[tuple[str, tuple[str, ...]], ...]
+    """Oils and preservatives whose constituents are not recorded, with what such usually carry."""
+    swig_mg: Mapping[str, float]
+    """Substances of concern in a teaspoon of an essence, in mg."""
+    bodies: tuple[tuple[str, int], ...]
+    """Whom the daily ceilings are told for, with body weights in kg."""
+    claim: str | None
+    """What the label claims of the strength by the formula, such as the code of a limit."""

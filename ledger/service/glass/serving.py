@@ -1,0 +1,198 @@
+"""The serving card: what a glass of a lot delivers.
+
+Guarantees: every figure follows from the lot as it was made; limits come with their sources; what
+is missing is named and the rest is still told. Refuses: to say that anything is safe or lawful.
+"""
+
+from collections.abc import Mapping
+from datetime import date
+
+from ledger.domain.amounts.quantity import Measure, Quantity, parse_quantity
+from ledger.domain.entries import Bottle, Material, Start
+from ledger.domain.entries.choices import LotType, MaterialKind
+from ledger.domain.lots.state import LotState, latest, name
+from ledger.errors import InputError, RefusedError
+from ledger.science.contents.composition import Contents, scaled
+from ledger.science.contents.serving import ADULT_KG, CHILD_KG, Glass, substances
+from ledger.service.account.codes import known_lot
+from ledger.service.account.contents import contents_on
+from ledger.service.account.shipped import limits_on, usual_concerns
+from ledger.service.bench.start import read_pour
+from ledger.service.desk.book import Book
+from ledger.service.desk.clock import today_on
+from ledger.service.desk.control import formula_of
+from ledger.service.desk.reader import read_scaled, resolve_lot
+from ledger.service.desk.scene import lot_state
+from ledger.service.glass.card import ServingCard
+from ledger.service.glass.pours import DOSE_UL, DOSED_INTO, HeldAgainst, pourings, ways
+from ledger.service.glass.sizes import GLASS_UL, POURED, read_glass, soda_parts
+from ledger.store.engine.connections import Connection
+from ledger.store.read import queries
+
+TELLING = (MaterialKind.OIL, MaterialKind.PRESERVATIVE)
+"""Kinds of material of which it is asked what of concern they carry."""
+SWIG_UL = 5_000
+"""A teaspoon, the amount that somebody may drink of an essence by mistake."""
+
+
+def serving(
+    book: Book,
+    text: str,
+    *,
+    by: str | None = None,
+    glass: str | None = None,
+    pour: str | None = None,
+    dose: str | None = None,
+    adult: str | None = None,
+    child: str | None = None,
+) -> ServingCard:
+    """Return the serving card of the lot that `text` names.
+
+    Args:
+        book: The book.
+        text: The lot, as a person names it.
+        by: Whose lot in hand.
+        glass: Size of the glass; None: 240 mL.
+        pour: How it is poured, such as 1:7; None: as the batch says.
+        dose: How much of an essence goes into a litre or a gallon; None: 30 mL.
+        adult: Body weight of an adult in kg.
+        child: Body weight of a child in kg.
+    """
+    glass_ul, dose_ul = read_glass(glass), _dose(dose)
+    bodies = (
+        ("adult", _weight(adult, ADULT_KG)),
+        ("child", _weight(child, CHILD_KG)),
+    )
+    with book.reading() as connection:
+        code = resolve_lot(connection, text, by)
+        if known_lot(connection, code).opened.lot_type is LotType.RECEIVED:
+            raise RefusedError(
+                f"{code} is a received lot, which nobody pours as it is.",
+                f"Name a lot that was made of it; pottle trace {code} --forward shows them.",
+            )
+        on = today_on(connection, book.clock())
+        return card_on(connection, code, on, glass_ul, read_pour(pour), dose_ul, bodies)
+
+
+def card(book: Book, code: str) -> ServingCard | None:
+    """Return the serving card of a made, rinse or packed lot by its code, with what is usual.
+
+    Of a received lot it is None: what it contains stands in its papers.
+    """
+    with book.reading() as connection:
+        if known_lot(connection, code).opened.lot_type is LotType.RECEIVED:
+            return None
+        return card_on(connection, code, today_on(connection, book.clock()), GLASS_UL)
+
+
+def card_on(
+    connection: Connection,
+    code: str,
+    on: date,
+    glass_ul: int,
+    parts: int | None = None,
+    dose_ul: int = DOSE_UL,
+    bodies: tuple[tuple[str, int], ...] = (("adult", ADULT_KG), ("child", CHILD_KG)),
+) -> ServingCard:
+    """Return a serving card in an open transaction, by the lot's whole code.
+
+    Args:
+        connection: A connection in a transaction.
+        code: The lot's whole code.
+        on: The day whose limits count.
+        glass_ul: Size of the glass in µL.
+        parts: Parts of soda water to one of syrup; None: as the batch says.
+        dose_ul: What of an essence goes into a syrup, in µL.
+        bodies: Whom the daily ceilings are told for, with body weights in kg.
+    """
+    state, made = lot_state(connection, code, is_whole=False), contents_on(connection, code)
+    start = latest(state.bulk or state, Start)
+    kind, soda = start.product_kind if start else None, soda_parts(parts, start)
+    is_essence = kind not in POURED
+    known = _materials(connection, made.contents)
+    poured = pourings(
+        made.contents,
+        ways(made.contents, dose_ul if is_essence else None),
+        glass_ul,
+        soda,
+        HeldAgainst(known, limits_on(connection, on), bodies),
+    )
+    return ServingCard(
+        code=code,
+        name=name(state),
+        product_kind=kind,
+        made=made,
+        glass_ul=glass_ul,
+        soda_parts=soda,
+        pourings=poured,
+        is_essence=is_essence,
+        glasses_a_bottle=None if is_essence else _a_bottle(state, poured[0].glass),
+        glasses_there=_there(state, poured[0].glass, is_essence, dose_ul),
+        unrecorded=_unrecorded(made.contents, known),
+        swig_mg=_swig(made.contents, known) if is_essence else {},
+        bodies=bodies,
+        claim=_claim(connection, start),
+    )
+
+
+def _claim(connection: Connection, start: Start | None) -> str | None:
+    formula = formula_of(connection, start) if start else None
+    return formula.claim if formula else None
+
+
+def _a_bottle(state: LotState, glass: Glass) -> int | None:
+    if state.opened.lot_type is not LotType.PACKED:
+        return None
+    filled = latest(state, Bottle)
+    return int(filled.size.amount // glass.syrup_ul) if filled else None
+
+
+def _there(state: LotState, glass: Glass, is_essence: bool, dose_ul: int) -> int:
+    volume_ul: float = state.on_hand
+    if state.measure is Measure.UEACH:
+        filled = latest(state, Bottle)
+        volume_ul = state.on_hand * (filled.size.amount if filled else 0) / 1_000_000
+    if is_essence:
+        volume_ul = volume_ul / dose_ul * (DOSED_INTO[0][1] + dose_ul)
+    return max(0, int(volume_ul // glass.syrup_ul))
+
+
+def _materials(connection: Connection, contents: Contents) -> dict[str, Material]:
+    codes = {key.material for key in contents.parts}
+    found = {code: queries.material(connection, code) for code in sorted(codes)}
+    return {code: item for code, item in found.items() if item}
+
+
+def _unrecorded(
+    contents: Contents, known: Mapping[str, Material]
+) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    codes = sorted({key.material for key in contents.parts} & known.keys())
+    return tuple(
+        (code, usual_concerns(known[code].name))
+        for code in codes
+        if known[code].sort in TELLING and not known[code].constituents
+    )
+
+
+def _swig(contents: Contents, known: Mapping[str, Material]) -> dict[str, float]:
+    if contents.volume_ul <= 0:
+        return {}
+    return substances(scaled(contents, SWIG_UL / contents.volume_ul), known)
+
+
+def _dose(text: str | None) -> int:
+    if not text:
+        return DOSE_UL
+    found: Quantity = parse_quantity(text)
+    if found.measure is not Measure.UL:
+        raise InputError(f'"{text}" is not a dose of essence.', "Write a volume, such as 30mL.")
+    return found.amount
+
+
+def _weight(text: str | None, usual: int) -> int:
+    if not text:
+        return usual
+    weight = read_scaled(text, 1, "kg", "body weight")
+    if not 1 <= weight <= 300:
+        raise RefusedError(f"A body weight of {text} cannot be.", "Write it in kg, from 1 to 300.")
+    return weight

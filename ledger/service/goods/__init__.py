@@ -1,0 +1,1 @@
+"""Bottles and labels, sending, counting, complaints."""

@@ -1,0 +1,173 @@
+"""What a complaint points to: the last look, other complaints, inputs shared with them.
+
+Guarantees: reads only; a look counts for the bottle complained of when it was taken of the packed
+lot, and for no more than its bulk when not. Refuses: to weigh evidence; shared inputs are where to
+look.
+"""
+
+from collections import Counter
+from enum import StrEnum
+
+from msgspec import Struct
+
+from ledger.domain.entries import Complaint, Entry, Look, Move
+from ledger.domain.entries.choices import Grade, MaterialKind, MoveAs
+from ledger.domain.lots.state import BARRED
+from ledger.service.account.codes import known_lot
+from ledger.service.desk.book import Book
+from ledger.service.lots.trace import Way, trace_on
+from ledger.store.engine.connections import Connection
+from ledger.store.read import queries
+from ledger.store.read.briefs import Brief, briefs
+
+PACKING = frozenset({MaterialKind.BOTTLE, MaterialKind.CLOSURE, MaterialKind.LABEL})
+"""Kinds of material that are no part of what is in a bottle."""
+FIRST = (MaterialKind.OIL, None, MaterialKind.ETHANOL, MaterialKind.CLARIFIER)
+"""Kinds of shared inputs told first among equals; None: made here."""
+
+
+class Question(StrEnum):
+    """The questions of a complaint that are asked after its lot."""
+
+    OPENED = "when it was opened"
+    STORED = "where it was stored"
+    MIXED = "how it was mixed"
+    PHOTO = "a photo"
+
+
+UNCLEAR = (Grade.HAZY, Grade.OPALESCENT, Grade.CLOUDY, Grade.MILKY)
+"""Grades whose name in a complaint makes it one about clarity."""
+
+
+class SharedInput(Struct, frozen=True):
+    """An input of the lot that other lots complained of are made of too."""
+
+    brief: Brief
+    """What it is."""
+    complaints: int
+    """Complaints of other lots made of it."""
+    lots: int
+    """How many such lots."""
+
+
+class Triage(Struct, frozen=True):
+    """What a complaint points to."""
+
+    complaint: Entry
+    """The complaint."""
+    lot: Brief
+    """The lot complained of."""
+    still_open: tuple[Question, ...]
+    """Questions not answered yet."""
+    look: Entry | None
+    """The last look at the lot, else at its bulk."""
+    is_of_the_lot: bool
+    """Whether that look was taken of the lot itself."""
+    is_fresh: bool
+    """Whether it was taken on the day of the complaint or later."""
+    kept_back: bool
+    """Whether a bottle was kept back."""
+    others: tuple[Entry, ...]
+    """Other complaints of the lot."""
+    shared: tuple[SharedInput, ...]
+    """Inputs shared with other lots complained of, most complaints first."""
+
+    @property
+    def grade(self) -> Grade | None:
+        """The grade of the last look."""
+        facts = self.look.draft.facts if self.look else None
+        return facts.grade if isinstance(facts, Look) else None
+
+    @property
+    def is_about_clarity(self) -> bool:
+        """Whether the complaint names a grade that is not clear."""
+        facts = self.complaint.draft.facts
+        return isinstance(facts, Complaint) and any(g in facts.symptom.lower() for g in UNCLEAR)
+
+    @property
+    def is_unclear_here(self) -> bool:
+        """Whether the last look found the lot itself, or its bulk, unclear."""
+        return self.grade in UNCLEAR
+
+    @property
+    def is_barred(self) -> bool:
+        """Whether the lot is held, rejected or recalled."""
+        return self.lot.status in BARRED
+
+
+def triage(book: Book, complaint: Entry) -> Triage:
+    """Return what a recorded complaint points to."""
+    code = complaint.draft.lot
+    assert code is not None
+    with book.reading() as connection:
+        lot = briefs(connection, [number := known_lot(connection, code).seq])[number]
+        entries = queries.entries_of_lot(connection, number)
+        own = _last_look(entries)
+        look = own or (
+            _last_look(queries.entries_of_lot(connection, lot.bulk)) if lot.bulk else None
+        )
+        complaints = queries.entries_of_kind(connection, Complaint.KIND)
+        return Triage(
+            complaint=complaint,
+            lot=lot,
+            still_open=_still_open(complaint),
+            look=look,
+            is_of_the_lot=own is not None or lot.bulk is None,
+            is_fresh=look is not None and _day(look) >= _day(complaint),
+            kept_back=any(_is_kept_back(entry) for entry in entries),
+            others=tuple(
+                e
+                for e in complaints
+                if e.draft.lot == code and e.stands_for != complaint.stands_for
+            ),
+            shared=_shared(connection, code, [e for e in complaints if e.draft.lot != code]),
+        )
+
+
+def _last_look(entries: tuple[Entry, ...]) -> Entry | None:
+    looks = [entry for entry in entries if isinstance(entry.draft.facts, Look)]
+    return looks[-1] if looks else None
+
+
+def _is_kept_back(entry: Entry) -> bool:
+    facts = entry.draft.facts
+    return isinstance(facts, Move) and facts.moved_as is MoveAs.RETAINED
+
+
+def _day(entry: Entry) -> str:
+    return f"{entry.draft.happened.local():%Y-%m-%d}"
+
+
+def _still_open(complaint: Entry) -> tuple[Question, ...]:
+    facts = complaint.draft.facts
+    assert isinstance(facts, Complaint)
+    told = {
+        Question.OPENED: facts.opened,
+        Question.STORED: facts.stored,
+        Question.MIXED: facts.mixed,
+        Question.PHOTO: facts.photo,
+    }
+    return tuple(question for question, said in told.items() if not said)
+
+
+def _shared(connection: Connection, code: str, others: list[Entry]) -> tuple[SharedInput, ...]:
+    own = _made_of(connection, code)
+    told = Counter(entry.draft.lot for entry in others if entry.draft.lot)
+    complaints: Counter[str] = Counter()
+    lots: Counter[str] = Counter()
+    for other, number in told.items():
+        for source in _made_of(connection, other).keys() & own.keys():
+            complaints[source] += number
+            lots[source] += 1
+    shared = [SharedInput(own[source], complaints[source], lots[source]) for source in complaints]
+    kept = [item for item in shared if item.brief.sort not in PACKING]
+    return tuple(sorted(kept, key=lambda item: (-item.complaints, _rank(item), item.brief.code)))
+
+
+def _made_of(connection: Connection, code: str) -> dict[str, Brief]:
+    nodes = trace_on(connection, code, forward=False).nodes
+    return {node.brief.code: node.brief for node in nodes if node.way is Way.BACK}
+
+
+def _rank(item: SharedInput) -> int:
+    return FIRST.index(item.brief.sort) if item.brief.sort in FIRST else len(FIRST)

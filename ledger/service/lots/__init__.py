@@ -1,0 +1,1 @@
+"""Looking up: stock, one lot, the journal, traces, what is due."""

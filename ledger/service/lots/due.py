@@ -1,0 +1,152 @@
+"""What is due: rests to end, samples to look at, dates that pass, lots on hold.
+
+Guarantees: reads only, one consistent view of the book, ordered by when it is due; what has no
+time comes last. Refuses: to remind of lots that are gone and past their date.
+"""
+
+from collections.abc import Iterator
+from datetime import UTC, date, datetime, time, timedelta
+from enum import StrEnum
+from zoneinfo import ZoneInfo
+
+from msgspec import Struct
+
+from ledger.domain.entries import Judge, Start
+from ledger.domain.lots.state import LotState, Status, finished_at, latest, opener
+from ledger.domain.lots.waiting import RETAINED_DAYS, ages_of, next_look, rest_is_over
+from ledger.service.account.dates import with_dates
+from ledger.service.desk.book import Book
+from ledger.service.desk.clock import zone_on
+from ledger.service.desk.control import formula_of
+from ledger.service.desk.scene import lot_state
+from ledger.store.engine.connections import Connection
+from ledger.store.read.briefs import Brief, briefs, lots_on_hand
+from ledger.store.read.waiting import Waiting, waiting_lots
+
+SOON_DAYS = 30
+"""How many days ahead a best-before date is told of (common practice, no source)."""
+GONE = frozenset({Status.STRUCK, Status.REJECTED, Status.RECALLED})
+"""Where a lot stands of which no sample is looked at and no date matters any more."""
+
+
+class Waits(StrEnum):
+    """What a lot waits for."""
+
+    REST = "rest"
+    LOOK = "look"
+    DATE = "date"
+    HOLD = "hold"
+
+
+class Due(Struct, frozen=True):
+    """Something that is due, or will be."""
+
+    waits: Waits
+    """What the lot waits for."""
+    lot: str
+    """Its code."""
+    name: str
+    """What it is."""
+    about: str
+    """What the rest is for, the age of the sample, the date, or why it is held."""
+    at: datetime | None
+    """When it is due, UTC; None when the book cannot tell."""
+    since: datetime | None = None
+    """Since when it waits, UTC."""
+
+
+class DueList(Struct, frozen=True):
+    """All that is due."""
+
+    now: datetime
+    """The moment of reading, on the house's clock."""
+    items: tuple[Due, ...]
+    """What is due, by time."""
+
+
+def due(book: Book) -> DueList:
+    """Return all that is due, by time."""
+    now = book.clock()
+    with book.reading() as connection:
+        zone = zone_on(connection)
+        waiting = waiting_lots(connection)
+        wanted = {*lots_on_hand(connection), *waiting.lots}
+        known = with_dates(connection, briefs(connection, sorted(wanted)))
+        items = [
+            *_rests(connection, known, waiting),
+            *_looks(connection, known, waiting, now.astimezone(zone)),
+            *_dates(known, now.astimezone(zone).date(), zone),
+            *_holds(connection, known),
+        ]
+    last = datetime.max.replace(tzinfo=UTC)
+    return DueList(
+        now.astimezone(zone), tuple(sorted(items, key=lambda item: (item.at or last, item.lot)))
+    )
+
+
+def _rests(connection: Connection, known: dict[int, Brief], waiting: Waiting) -> Iterator[Due]:
+    for number in waiting.resting:
+        brief = known[number]
+        state = lot_state(connection, brief.code, is_whole=False)
+        start = latest(state, Start)
+        found = rest_is_over(state, formula_of(connection, start) if start else None)
+        if found:
+            rest, over = found
+            yield Due(Waits.REST, brief.code, brief.name, str(rest.purpose), over, rest.started_at)
+
+
+def _looks(
+    connection: Connection, known: dict[int, Brief], waiting: Waiting, now: datetime
+) -> Iterator[Due]:
+    day = now.date()
+    for number in waiting.retained:
+        if _is_kept(known[number], day):
+            state = lot_state(connection, known[number].code, is_whole=False)
+            first = opener(state)
+            ages = tuple(timedelta(days=days) for days in RETAINED_DAYS)
+            since = first.draft.happened.at if first else None
+            yield from _look(known[number], state, since, ages, now)
+    for number in waiting.by_formula:
+        if _is_kept(known[number], day):
+            state = lot_state(connection, known[number].code, is_whole=False)
+            start = latest(state, Start)
+            ages = ages_of(formula_of(connection, start)) if start else ()
+            yield from _look(known[number], state, finished_at(state), ages, now)
+
+
+def _is_kept(brief: Brief, day: date) -> bool:
+    is_in_date = brief.best_before is None or brief.best_before >= day.isoformat()
+    return brief.status not in GONE and is_in_date
+
+
+def _look(
+    brief: Brief,
+    state: LotState,
+    since: datetime | None,
+    ages: tuple[timedelta, ...],
+    now: datetime,
+) -> Iterator[Due]:
+    found = next_look(state, since, ages, now) if since else None
+    if found:
+        age, at = found
+        minutes = round(age.total_seconds() / 60)
+        yield Due(Waits.LOOK, brief.code, brief.name, str(minutes), at, since)
+
+
+def _dates(known: dict[int, Brief], day: date, zone: ZoneInfo) -> Iterator[Due]:
+    soon = (day + timedelta(days=SOON_DAYS)).isoformat()
+    for brief in known.values():
+        is_there = brief.on_hand > 0 and brief.status not in GONE
+        if is_there and brief.best_before and brief.best_before <= soon:
+            ends = datetime.combine(date.fromisoformat(brief.best_before), time(23, 59), zone)
+            at = ends.astimezone(UTC)
+            yield Due(Waits.DATE, brief.code, brief.name, brief.best_before, at)
+
+
+def _holds(connection: Connection, known: dict[int, Brief]) -> Iterator[Due]:
+    for brief in known.values():
+        if brief.status is Status.HELD and brief.on_hand > 0:
+            state = lot_state(connection, brief.code, is_whole=False)
+            judged = [e for e in state.entries if isinstance(e.draft.facts, Judge)]
+            why, since = judged[-1].draft.reason or "", judged[-1].draft.happened.at
+            yield Due(Waits.HOLD, brief.code, brief.name, why, None, since)

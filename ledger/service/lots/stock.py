@@ -1,0 +1,71 @@
+"""Stock by date, what is low, and what is left of its cost.
+
+Guarantees: reads only; the value of a received lot is the share of its cost that is left, rounded
+half to even to the smallest coin. Refuses: a value for lots of which no cost is in the book.
+"""
+
+from fractions import Fraction
+
+from msgspec import Struct
+
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries import Material, Receipt
+from ledger.domain.lots.state import Status
+from ledger.service.desk.book import Book
+from ledger.service.lots.dossier import materials, stock
+from ledger.store.read import queries
+from ledger.store.read.briefs import Brief
+
+UNUSABLE = frozenset({Status.STRUCK, Status.REJECTED, Status.RECALLED})
+"""Where a lot stands that is not counted as stock of its material."""
+
+
+class Low(Struct, frozen=True):
+    """A material of which little is there."""
+
+    material: Material
+    """The material."""
+    on_hand: int
+    """What is there of it in all lots of one measure."""
+    measure: Measure
+    """That measure."""
+
+
+def first_expired(found: tuple[Brief, ...]) -> tuple[Brief, ...]:
+    """Return lots with the earliest date first, then the one that came first."""
+    return tuple(
+        sorted(found, key=lambda item: (item.best_before or "9999", item.opened_at, item.lot))
+    )
+
+
+def low_materials(book: Book, threshold: int, measure: Measure) -> tuple[Low, ...]:
+    """Return the materials of which less is there than a threshold, the least first.
+
+    A material that was never received is none; one of which all lots are used up is there with
+    nothing.
+    """
+    totals: dict[str, int] = {}
+    for brief in stock(book, everything=True):
+        if brief.material and brief.measure is measure and brief.status is not Status.STRUCK:
+            there = 0 if brief.status in UNUSABLE else max(brief.on_hand, 0)
+            totals[brief.material] = totals.get(brief.material, 0) + there
+    known = {item.code: item for item in materials(book)}
+    found = [Low(known[code], total, measure) for code, total in totals.items()]
+    low = (item for item in found if item.on_hand < threshold)
+    return tuple(sorted(low, key=lambda item: (item.on_hand, item.material.code)))
+
+
+def values_left(book: Book, lots: tuple[Brief, ...]) -> dict[int, int]:
+    """Return what is left of the cost of received lots, in the smallest coin, by lot number."""
+    with book.reading() as connection:
+        receipts = {
+            entry.stands_for: entry.draft.facts
+            for entry in queries.entries_of_kind(connection, Receipt.KIND)
+        }
+    values = {}
+    for brief in lots:
+        receipt = receipts.get(brief.lot)
+        if isinstance(receipt, Receipt) and receipt.cost_minor is not None:
+            share = Fraction(max(brief.on_hand, 0), receipt.amount.amount)
+            values[brief.lot] = round(receipt.cost_minor * share)
+    return values

@@ -1,0 +1,1 @@
+"""Who and what there is: house, people, materials, parties, formulas, limits."""

@@ -1,0 +1,90 @@
+"""Formulas: versioned masters read from a TOML file.
+
+Guarantees: all that is wrong with a file is told at once, with line numbers, and nothing of it is
+kept; a version with the same content, and its withdrawal, is recorded once. Refuses: a version that
+is in the book already with other content.
+"""
+
+from pathlib import Path
+
+from ledger.domain.entries import Formula, Withdrawal
+from ledger.errors import RefusedError
+from ledger.service.desk.act import Desk, at_desk
+from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.masters.formula_file import Known, read_formula
+from ledger.store.engine.connections import Connection
+from ledger.store.read import queries
+from ledger.text_files import text_of
+
+MOST_BYTES = 1_000_000
+"""How large a file of a formula may be."""
+
+
+def load(book: Book, how: How, *, file: str) -> Recorded:
+    """Record a version of a formula from a TOML file."""
+    path = Path(file)
+    text = text_of(path, MOST_BYTES, "Save it again as UTF-8 and load it.")
+    with at_desk(book, how) as desk:
+        words = desk.words
+        words.done()
+        facts = read_formula(text, path.name, words, _known(desk.connection))
+        words.done()
+        return _record_once(desk, facts)
+
+
+def _known(connection: Connection) -> Known:
+    return Known(
+        people=queries.people(connection),
+        materials=queries.material_codes(connection),
+        formulas={item.code for item in queries.formulas(connection)},
+    )
+
+
+def _record_once(desk: Desk, facts: Formula | Withdrawal) -> Recorded:
+    """Record what the book does not say yet; return the entry that says it otherwise."""
+    for entry in queries.entries_of_kind(desk.connection, facts.KIND):
+        if entry.draft.facts == facts:
+            return Recorded(entry, is_new=False)
+    return desk.record(facts)
+
+
+def versions(book: Book, code: str | None = None) -> tuple[Formula, ...]:
+    """Return the versions of one formula or of all, oldest first."""
+    with book.reading() as connection:
+        return queries.formulas(connection, code)
+
+
+def version(book: Book, code: str, number: int | None = None) -> Formula:
+    """Return one version of a formula, the newest when none is named.
+
+    Raises:
+        RefusedError: It is not in the book.
+    """
+    key = code.strip().lower()
+    found = [item for item in versions(book, key) if number in (None, item.version)]
+    if not found:
+        raise RefusedError(
+            f"The formula {key}{f' version {number}' if number else ''} is not in the book.",
+            "pottle formula list shows those that are.",
+        )
+    return found[-1]
+
+
+def withdrawn(book: Book) -> frozenset[tuple[str, int]]:
+    """Return the versions that are withdrawn, by code."""
+    with book.reading() as connection:
+        return queries.withdrawn(connection)
+
+
+def withdraw(book: Book, how: How, *, code: str, version: str) -> Recorded:
+    """Record that a version of a formula is no longer to be followed, once."""
+    with at_desk(book, how) as desk:
+        key = desk.words.text(code, "code").lower()
+        number = desk.words.number(version, 1, "", "version")
+        desk.words.done()
+        if not any(item.version == number for item in queries.formulas(desk.connection, key)):
+            raise RefusedError(
+                f"There is no version {number} of a formula {key} in the book.",
+                "pottle formula list shows those that are.",
+            )
+        return _record_once(desk, Withdrawal(key, number))

@@ -1,0 +1,142 @@
+"""Setting up: the book with its house, and what is known of the house said anew.
+
+Guarantees: `init` makes a book with its house or nothing. Refuses: a book where one is already.
+"""
+
+import re
+from zoneinfo import ZoneInfo, available_timezones
+
+from msgspec.structs import replace
+
+from ledger.domain.entries import House
+from ledger.errors import InputError, StorageError
+from ledger.service.desk.act import at_desk, desk_on
+from ledger.service.desk.book import Book, Clock, How, Recorded, wall_clock
+from ledger.service.desk.reader import Words
+from ledger.store.engine.connections import connect
+from ledger.store.read import queries
+
+_CURRENCY = re.compile(r"[A-Z]{3}", re.ASCII)
+
+
+def init(
+    where: str,
+    *,
+    name: str,
+    currency: str,
+    address: str | None = None,
+    country: str | None = None,
+    time_zone: str | None = None,
+    fluid_ounce: str | None = None,
+    phone: str | None = None,
+    by: str | None = None,
+    clock: Clock = wall_clock,
+) -> Book:
+    """Make a new book with its house and return it open.
+
+    Raises:
+        StorageError: Something is there already, or the place cannot be written.
+        InputError: A word of the house cannot be read.
+    """
+    from ledger.store.form.create import create_book
+
+    book = Book(where, clock)
+    facts = _checked_house(name, currency, address, country, time_zone, fluid_ounce, phone)
+    create_book(
+        book.engine,
+        where,
+        lambda connection: desk_on(connection, book.clock(), How(by=by)).record(facts),
+    )
+    return book
+
+
+def _checked_house(
+    name: str,
+    currency: str,
+    address: str | None,
+    country: str | None,
+    time_zone: str | None,
+    fluid_ounce: str | None,
+    phone: str | None,
+) -> House:
+    with connect(":memory:").connect() as connection:
+        words = Words(connection, "US", None)
+        facts = _house(words, name, currency, address, country, time_zone, fluid_ounce, phone)
+        words.done()
+    return facts
+
+
+def house(
+    book: Book,
+    how: How,
+    *,
+    name: str | None = None,
+    currency: str | None = None,
+    address: str | None = None,
+    country: str | None = None,
+    time_zone: str | None = None,
+    fluid_ounce: str | None = None,
+    hour: str | None = None,
+    phone: str | None = None,
+) -> Recorded:
+    """Say anew what is known of the house; what is not given stays as it was."""
+    with at_desk(book, how) as desk:
+        old = queries.house(desk.connection)
+        if old is None:
+            raise StorageError("This book has no house.", "Make a new one with: pottle init")
+        facts = _house(
+            desk.words,
+            name or old.name,
+            currency or old.currency,
+            address or old.address,
+            country or old.country,
+            time_zone or old.time_zone,
+            fluid_ounce or old.fluid_ounce,
+            phone or old.phone,
+        )
+        told = desk.words.scaled(hour, 100, "", "cost of an hour")
+        facts = replace(facts, hour_minor=told if told is not None else old.hour_minor)
+        return desk.record(facts)
+
+
+def _house(
+    words: Words,
+    name: str,
+    currency: str,
+    address: str | None,
+    country: str | None,
+    time_zone: str | None,
+    fluid_ounce: str | None,
+    phone: str | None,
+) -> House:
+    return House(
+        name=words.text(name, "name of the house"),
+        currency=words.read(lambda: _currency(currency), ""),
+        address=words.text_or_none(address, "address"),
+        country=words.text_or_none(country, "country"),
+        time_zone=words.read(lambda: _zone(time_zone or "UTC"), "UTC"),
+        fluid_ounce=words.read(lambda: _ounce(fluid_ounce or "US"), "US"),
+        phone=words.text_or_none(phone, "telephone number"),
+    )
+
+
+def _currency(text: str) -> str:
+    code = text.strip().upper()
+    if not _CURRENCY.fullmatch(code):
+        raise InputError(f'"{text}" is not a currency code.', "Write three letters, such as EUR.")
+    return code
+
+
+def _zone(text: str) -> str:
+    if text not in available_timezones() or not ZoneInfo(text):
+        raise InputError(
+            f'"{text}" is not a time zone.', "Write one such as Europe/Dublin or America/Chicago."
+        )
+    return text
+
+
+def _ounce(text: str) -> str:
+    for word in ("US", "imperial"):
+        if text.strip().lower() == word.lower():
+            return word
+    raise InputError(f'"{text}" is not a fluid ounce.', "Choose US or imperial.")

@@ -1,0 +1,114 @@
+"""Materials: what is bought and used, and what is known of each.
+
+Guarantees: a change says anew what is given; the rest stays as it was. Refuses: to add a material
+that is there, and to change one that is not.
+"""
+
+from typing import Any
+
+from msgspec.structs import replace
+
+from ledger.domain.entries import Material
+from ledger.domain.entries.choices import FoodGrade, HowObtained, MaterialKind
+from ledger.domain.entries.masters import Constituent
+from ledger.errors import InputError, RefusedError
+from ledger.service.desk.act import Desk, at_desk
+from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.reader import read_scaled
+from ledger.service.masters.short_names import read_code
+from ledger.store.read import queries
+
+
+def material(
+    book: Book,
+    how: How,
+    *,
+    code: str,
+    name: str | None = None,
+    kind: str | None = None,
+    obtained: str | None = None,
+    density: str | None = None,
+    density_temp: str | None = None,
+    abv: str | None = None,
+    food_grade: str | None = None,
+    allergens: str | None = None,
+    ingredient_name: str | None = None,
+    caution: str | None = None,
+    constituents: str | None = None,
+    change: bool = False,
+) -> Recorded:
+    """Add a material, or say anew what is known of one; what is not given stays as it was."""
+    with at_desk(book, how) as desk:
+        words = desk.words
+        key = words.read(lambda: _material_code(desk, code, change), "")
+        old = queries.material(desk.connection, key) if change and key else None
+        sort = words.one_of(kind, MaterialKind, "kind of material")
+        if old is None and not kind:
+            sort = words.needed(kind, MaterialKind, "kind of material")
+        told = {
+            "name": words.text_or_none(name, "name"),
+            "sort": sort,
+            "how_obtained": words.one_of(obtained, HowObtained, "way of obtaining"),
+            "density_mg_per_l": words.scaled(density, 1_000_000, "g/mL", "density") or None,
+            "density_temp_mdegc": words.scaled(density_temp, 1000, "°C", "temperature"),
+            "abv_mpct": words.read(lambda: read_strength(abv), None) or None,
+            "food_grade": words.one_of(food_grade, FoodGrade, "food grade"),
+            "allergens": words.text_or_none(allergens, "allergens"),
+            "ingredient_name": words.text_or_none(ingredient_name, "name on the ingredient list"),
+            "caution": words.text_or_none(caution, "caution"),
+            "constituents": words.read(lambda: _constituents(constituents), None),
+        }
+        before = old or Material(code=key, name=code, sort=MaterialKind.OTHER)
+        return desk.record(_said_anew(before, told))
+
+
+def _said_anew(before: Material, told: dict[str, Any]) -> Material:
+    return replace(before, **{name: value for name, value in told.items() if value is not None})
+
+
+def _material_code(desk: Desk, text: str, change: bool) -> str:
+    code = read_code(text, "material", "orange-oil")
+    known = queries.material(desk.connection, code) is not None
+    if known and not change:
+        raise RefusedError(
+            f"The material {code} is in the book already.",
+            f"Say what is new about it with: pottle material change {code} ...",
+        )
+    if change and not known:
+        raise RefusedError(
+            f"The material {code} is not in the book.", f"Add it with: pottle material add {code}"
+        )
+    return code
+
+
+def read_strength(text: str | None) -> int | None:
+    """Return a strength in thousandths of a per cent by volume, or None when none is given.
+
+    Raises:
+        InputError: It is no number.
+        RefusedError: It is above 100 %.
+    """
+    if not text:
+        return None
+    value = read_scaled(text, 1000, "%", "strength")
+    if not 0 <= value <= 100_000:
+        raise RefusedError(
+            f"A strength of {text} % cannot be: it lies between 0 and 100 % by volume.",
+            "Read the label again; US proof is twice the per cent.",
+        )
+    return value
+
+
+def _constituents(text: str | None) -> tuple[Constituent, ...] | None:
+    found = []
+    for part in (text or "").split(";"):
+        if not part.strip():
+            continue
+        substance, _, fraction = part.strip().rpartition(" ")
+        if not substance:
+            raise InputError(
+                f'"{part.strip()}" is not a constituent with its share.',
+                "Write such as: methyl salicylate 98%",
+            )
+        found.append(Constituent(substance, read_scaled(fraction, 10_000, "%", "share")))
+    return tuple(found) or None

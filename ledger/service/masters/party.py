@@ -1,0 +1,41 @@
+"""Parties: suppliers and customers, and how to reach them.
+
+Guarantees: a party is known by the name that receipts and deliveries use; the latest entry of a
+name counts. Refuses: nothing beyond the rules; a name nobody has told about is known by name only.
+"""
+
+from ledger.domain.entries import Party
+from ledger.service.desk.act import at_desk
+from ledger.service.desk.book import Book, How, Recorded
+from ledger.store.read import queries
+
+
+def party(
+    book: Book,
+    how: How,
+    *,
+    name: str,
+    phone: str | None = None,
+    email: str | None = None,
+    address: str | None = None,
+    words: str | None = None,
+) -> Recorded:
+    """Say how to reach a supplier or a customer; what is not given stays as it was."""
+    with at_desk(book, how) as desk:
+        read = desk.words
+        called = read.text(name, "name")
+        old = queries.party(desk.connection, called)
+        told = {
+            "phone": read.text_or_none(phone, "telephone number"),
+            "email": read.text_or_none(email, "mail address"),
+            "address": read.text_or_none(address, "address"),
+            "words": read.text_or_none(words, "words"),
+        }
+        kept = {item: value or getattr(old, item, None) for item, value in told.items()}
+        return desk.record(Party(name=called, **kept))
+
+
+def parties(book: Book) -> tuple[Party, ...]:
+    """Return what the book last said of each party, by name."""
+    with book.reading() as connection:
+        return queries.parties(connection)

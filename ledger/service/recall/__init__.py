@@ -1,0 +1,1 @@
+"""Getting it back: a recall, its calls and its balance."""

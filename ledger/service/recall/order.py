@@ -1,0 +1,87 @@
+"""Recalling a lot: all that is made of it held in one act, and the recall closed with its cause.
+
+Guarantees: the lot and every lot made of it are recalled in one transaction or none is. Refuses: a
+recall without a reason, and the closing of one that is not open.
+"""
+
+from ledger.domain.entries import Closing, Judge
+from ledger.domain.entries.choices import Verdict
+from ledger.domain.lots.state import Status
+from ledger.errors import LedgerError, ReasonNeededError, RefusedError, together
+from ledger.service.account.codes import known_lot
+from ledger.service.desk.act import Desk, at_desk
+from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.lots.trace import trace_on
+from ledger.service.recall.standing import course
+from ledger.store.read.briefs import Brief
+from ledger.store.read.turnover import Tick
+
+
+def recall(book: Book, how: How, tick: Tick = lambda _done, _total: None, *, lot: str) -> Recorded:
+    """Recall a lot and all that is made of it; lots that are recalled already stay as they are.
+
+    Args:
+        book: The book.
+        how: Who recalls it, and why.
+        tick: Told how many of how many lots are held.
+        lot: The lot.
+
+    Returns:
+        What was recorded of the lot itself, or of the first that was not recalled yet.
+
+    Raises:
+        ReasonNeededError: No reason is given.
+        RefusedError: A lot cannot be recalled so, or all of them are; nothing is recorded.
+    """
+    with at_desk(book, how) as desk:
+        code = desk.words.lot(lot)
+        desk.words.done()
+        lots = [node.brief for node in trace_on(desk.connection, code, back=False).nodes]
+        waiting = [brief for brief in lots if brief.status not in (Status.RECALLED, Status.STRUCK)]
+        if not waiting:
+            raise RefusedError(
+                f"{code} and all that is made of it are recalled already, or struck out.",
+                f"pottle recall {code} shows how far the recall is.",
+            )
+        if not desk.reason:
+            held = "1 lot, and its" if len(waiting) == 1 else f"{len(waiting)} lots, and their"
+            raise ReasonNeededError(
+                f"Recalling {code} holds {held} holders are to be called.",
+                "Say why with --because, or try it first with --drill.",
+            )
+        return _held(desk, waiting, tick)[0]
+
+
+def _held(desk: Desk, lots: list[Brief], tick: Tick) -> list[Recorded]:
+    """Recall lots, all of them or none."""
+    done: list[Recorded] = []
+    errors: list[LedgerError] = []
+    for place, brief in enumerate(lots, start=1):
+        try:
+            done.append(desk.record(Judge(Verdict.RECALL), brief.code))
+        except LedgerError as error:
+            errors.append(error)
+        tick(place, len(lots))
+    if errors:
+        raise together(errors)
+    return done
+
+
+def close_recall(book: Book, how: How, *, lot: str, cause: str) -> Recorded:
+    """Close the recall of a lot with its cause.
+
+    Raises:
+        RefusedError: The lot is not recalled, or its recall is closed.
+    """
+    with at_desk(book, how) as desk:
+        read = desk.words
+        facts, code = Closing(read.text(cause, "cause")), read.lot(lot)
+        read.done()
+        begun, closed = course(desk.connection, known_lot(desk.connection, code).seq)
+        if begun is None or closed:
+            why = "its recall is closed already" if closed else "it is not recalled"
+            raise RefusedError(
+                f"There is no open recall of {code} to close: {why}.",
+                f"pottle lot {code} shows what was done.",
+            )
+        return desk.record(facts, code)

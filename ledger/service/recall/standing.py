@@ -1,0 +1,136 @@
+"""How far a recall is: its lots, where all of them are, whom to call and what was done.
+
+Guarantees: it is a read of the book, of one moment; a recall that nobody began reads as it would
+stand. Refuses: lots that were struck out, and calls made before it began.
+"""
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries import Closing, Contact, Entry, House, Judge
+from ledger.domain.entries.choices import Verdict
+from ledger.domain.lots.balance import Balance
+from ledger.domain.lots.state import Status
+from ledger.service.account.dates import with_dates
+from ledger.service.desk.book import Book
+from ledger.service.evidence.seal import Seal, seal_on
+from ledger.service.lots.trace import Holder, Trace, Way, ahead_of, trace_on
+from ledger.service.recall.balance import RecalledLot, balances, counted_in, total
+from ledger.service.recall.calls import ToCall, to_call
+from ledger.store.engine.connections import Connection
+from ledger.store.read import queries
+from ledger.store.read.briefs import Brief
+from ledger.store.read.made import bottle_sizes
+
+
+class Recall(Struct, frozen=True):
+    """A recall as it stands, or as it would."""
+
+    lot: Brief
+    """The lot recalled."""
+    lots: tuple[RecalledLot, ...]
+    """The lot and all made of it, nearest first, without struck ones."""
+    balance: Balance
+    """Where all bottles are; of a lot that was never bottled, where the lot itself is."""
+    measure: Measure
+    """What that balance counts in."""
+    holders: tuple[Holder, ...]
+    """What went out and came back, by lot and day."""
+    to_call: tuple[ToCall, ...]
+    """Whom to call, in order."""
+    contacts: tuple[Entry, ...]
+    """The calls made since it began."""
+    begun: Entry | None
+    """The entry that began it; None while nothing is recalled."""
+    closed: Entry | None
+    """The entry that closed it."""
+    trace: Trace
+    """The trace forward."""
+    house: House | None
+    """The house."""
+    seal: Seal
+    """The seal of the book as it was read."""
+
+    @property
+    def not_held(self) -> tuple[str, ...]:
+        """Codes of its lots that are not recalled."""
+        lots = (item.brief for item in self.lots)
+        return tuple(lot.code for lot in lots if lot.status is not Status.RECALLED)
+
+    @property
+    def packed(self) -> tuple[RecalledLot, ...]:
+        """Its lots of bottles."""
+        return tuple(item for item in self.lots if item.brief.lot_type == "packed")
+
+
+def recall_of(book: Book, code: str) -> Recall:
+    """Return a recall as it stands, or as it would, by the lot's whole code."""
+    with book.reading() as connection:
+        return recall_on(connection, code)
+
+
+def with_days(book: Book, found: Recall) -> Recall:
+    """Return a recall with the best-before dates that are reckoned for its lots."""
+    with book.reading() as connection:
+        known = with_dates(connection, {item.brief.lot: item.brief for item in found.lots})
+    dated = tuple(replace(item, brief=known[item.brief.lot]) for item in found.lots)
+    return replace(found, lots=dated)
+
+
+def recall_on(connection: Connection, code: str) -> Recall:
+    """Return a recall in an open transaction; as `recall_of`."""
+    found = trace_on(connection, code, back=False)
+    kept = [node.brief for node in found.nodes if node.way in (Way.HERE, Way.FORWARD)]
+    kept = [brief for brief in kept if brief.status is not Status.STRUCK]
+    lots = balances(connection, kept, found.holders)
+    begun, closed = course(connection, found.lot.lot)
+    contacts = _contacts(connection, {brief.code for brief in kept}, begun)
+    return Recall(
+        lot=found.lot,
+        lots=lots,
+        balance=total(found.lot, lots),
+        measure=counted_in(found.lot, lots),
+        holders=found.holders,
+        to_call=_to_call(connection, found, kept, contacts),
+        contacts=contacts,
+        begun=begun,
+        closed=closed,
+        trace=found,
+        house=queries.house(connection),
+        seal=seal_on(connection),
+    )
+
+
+def _to_call(
+    connection: Connection,
+    found: Trace,
+    lots: list[Brief],
+    contacts: tuple[Entry, ...],
+) -> tuple[ToCall, ...]:
+    sizes = bottle_sizes(connection, [brief.lot for brief in lots])
+    sizes_by_code = {brief.code: sizes[brief.lot] for brief in lots if brief.lot in sizes}
+    parties = {party.name: party for party in queries.parties(connection)}
+    called = {entry.draft.lot or "" for entry in contacts}
+    ahead = {code: ahead_of(code, found.edges) for code in called}
+    return to_call(found.holders, sizes_by_code, parties, contacts, ahead)
+
+
+def course(connection: Connection, lot: int) -> tuple[Entry | None, Entry | None]:
+    """Return the verdict that recalls a lot, if it still stands, and what closed the recall."""
+    entries = queries.entries_of_lot(connection, lot)
+    verdicts = [entry for entry in entries if isinstance(entry.draft.facts, Judge)]
+    last = verdicts[-1] if verdicts else None
+    if last is None or getattr(last.draft.facts, "verdict", None) is not Verdict.RECALL:
+        return None, None
+    later = [entry for entry in entries if entry.position > last.position]
+    closings = [entry for entry in later if isinstance(entry.draft.facts, Closing)]
+    return last, closings[-1] if closings else None
+
+
+def _contacts(connection: Connection, codes: set[str], begun: Entry | None) -> tuple[Entry, ...]:
+    if begun is None:
+        return ()
+    entries = queries.entries_of_kind(connection, Contact.KIND)
+    made = [e for e in entries if e.draft.lot in codes and e.position > begun.position]
+    return tuple(sorted(made, key=lambda entry: entry.position))

@@ -1,0 +1,1 @@
+"""May it leave? Checks, holds, releases, rejections."""

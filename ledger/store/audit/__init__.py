@@ -1,0 +1,1 @@
+"""Auditing: is every row what its entry says, and every entry what its hash says?"""

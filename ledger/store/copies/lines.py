@@ -1,0 +1,74 @@
+"""Copying a book: a file page by page while others write, or as lines of text.
+
+Guarantees: a copy is of one moment; of the lines, the first says what follows and every other is
+the canonical text of an entry, so that whoever reads them can reckon the root. Refuses: to judge
+what it copies.
+"""
+
+import sqlite3
+from collections.abc import Callable, Iterator
+from contextlib import closing
+from pathlib import Path
+
+from sqlalchemy import Connection
+
+from ledger.domain.entries.canonical import canonical_text
+from ledger.domain.evidence.merkle import Frontier, leaf_hash
+from ledger.domain.evidence.seals import Seal
+from ledger.errors import StorageError
+from ledger.store.read.past import texts
+
+Progress = Callable[[int, int], None]
+"""Told how much of how much is done."""
+FORMAT = "pottle book 1"
+"""What stands in the first line of a book in lines as its `format`."""
+PAGES = 1000
+"""How many pages are copied between two words of progress."""
+
+
+def copy_file(connection: Connection, to: Path, progress: Progress) -> None:
+    """Copy the SQLite book of a reading transaction to a file, with others writing on.
+
+    The copy needs no files beside it, so that it can be read from a medium that cannot be written.
+
+    Raises:
+        StorageError: The copy cannot be written.
+    """
+    source = connection.connection.driver_connection
+    assert isinstance(source, sqlite3.Connection)
+    try:
+        with closing(sqlite3.connect(to)) as target:
+            source.backup(
+                target,
+                pages=PAGES,
+                progress=lambda _status, left, total: progress(total - left, total),
+            )
+            target.execute("PRAGMA journal_mode = DELETE")
+    except sqlite3.Error as error:
+        raise StorageError(
+            f"The copy could not be written: {error}.", "Choose a place with room enough."
+        ) from error
+
+
+def head_line(seal: Seal) -> str:
+    """Return the first line of a book in lines."""
+    return canonical_text(
+        {"format": FORMAT, "house": seal.house, "entries": seal.entries, "root": seal.root}
+    )
+
+
+def text_lines(connection: Connection, seal: Seal, progress: Progress) -> Iterator[str]:
+    """Yield a book's lines: what it is, then the text of every entry; without line ends."""
+    yield head_line(seal)
+    for seq, body in texts(connection):
+        yield body
+        if seq % PAGES == 0 or seq == seal.entries:
+            progress(seq, seal.entries)
+
+
+def root_of_texts(connection: Connection) -> bytes:
+    """Return the root over the stored texts, whatever version the tables are of."""
+    frontier = Frontier()
+    for _, body in texts(connection):
+        frontier.add(leaf_hash(body.encode()))
+    return frontier.root()

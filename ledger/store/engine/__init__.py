@@ -1,0 +1,1 @@
+"""The engines: opening a file or server, transactions, statements, files."""

@@ -1,0 +1,74 @@
+"""The schema as it is stored, and the one that every book is made with.
+
+Guarantees: `stored_schema` is the same text for the same tables, views, indexes and guards, in
+whatever order they were made. Refuses: to mend anything; it tells what differs.
+"""
+
+from collections.abc import Iterator
+from importlib.resources import files
+
+from sqlalchemy import Connection, text
+
+_OBJECTS = text(
+    "SELECT sql FROM sqlite_master WHERE sql IS NOT NULL AND name NOT LIKE 'sqlite!_%' ESCAPE '!' "
+    "ORDER BY CASE type WHEN 'table' THEN 1 WHEN 'index' THEN 2 WHEN 'view' THEN 3 ELSE 4 END, "
+    "name"
+)
+_END = ";\n"
+
+
+def stored_schema(connection: Connection) -> str:
+    """Return the CREATE statements of a SQLite book, each ending in a semicolon.
+
+    Tables come first, then indexes, views and triggers, each by name. White space at the ends of
+    lines, which depends on what wrote the statement, is left out.
+    """
+    found = connection.execute(_OBJECTS).scalars()
+    return "".join(f"{_folded(statement)}{_END}" for statement in found)
+
+
+def kept_schema() -> str:
+    """Return the schema that every SQLite book of this version is made with."""
+    return files("ledger.store.form").joinpath("schema.sql").read_text(encoding="utf-8")
+
+
+def kept_views() -> dict[str, str]:
+    """Return the query of every view, by name, in words that both engines understand."""
+    kept = _by_name(kept_schema())
+    views = (kind.removeprefix("view ") for kind in kept if kind.startswith("view "))
+    return {name: kept[f"view {name}"].partition(" AS ")[2] for name in views}
+
+
+def schema_faults(connection: Connection) -> Iterator[str]:
+    """Yield what differs from the schema that the book was made with, a sentence each."""
+    if connection.dialect.name != "sqlite":
+        from ledger.store.form.server import server_faults
+
+        yield from server_faults(connection)
+        return
+    yield from _differences(_by_name(stored_schema(connection)), _by_name(kept_schema()))
+
+
+def _differences(stored: dict[str, str], kept: dict[str, str]) -> Iterator[str]:
+    for name in sorted(stored.keys() | kept.keys()):
+        if name not in stored:
+            yield f"The book has lost its {name}."
+        elif name not in kept:
+            yield f"The book holds the {name}, which it was not made with."
+        elif stored[name] != kept[name]:
+            yield f"The {name} is not as the book was made with it."
+
+
+def _folded(statement: str) -> str:
+    lines = (" ".join(line.split()) for line in statement.splitlines())
+    return "\n".join(line for line in lines if line)
+
+
+def _by_name(schema: str) -> dict[str, str]:
+    found = {}
+    for statement in schema.split(_END):
+        words = statement.replace("(", " ").replace('"', "").split()
+        if words:
+            kind = 2 if words[1] == "UNIQUE" else 1
+            found[f"{words[kind].lower()} {words[kind + 1]}"] = statement
+    return found

@@ -1,0 +1,1 @@
+"""Reading the book: every question that is asked of its rows."""

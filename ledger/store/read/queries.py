@@ -1,0 +1,263 @@
+"""Reading entries, names and amounts.
+
+Guarantees: only entries in force are returned unless a function says otherwise; entries come by
+when they happened, then by number. Refuses: to interpret; it returns entries and numbers.
+"""
+
+from collections.abc import Iterator
+from datetime import datetime
+from typing import Any, TypeVar
+
+from msgspec import Struct
+from sqlalchemy import Connection
+
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries import (
+    Entry,
+    Facts,
+    Formula,
+    House,
+    Limit,
+    Material,
+    Opened,
+    Party,
+    Withdrawal,
+)
+from ledger.domain.entries.canonical import MAX_INTEGER
+from ledger.domain.entries.choices import LotType
+from ledger.domain.entries.plain import instant_text, kept_entry
+from ledger.store.engine.statements import ask, ask_column, ask_one
+
+FactsT = TypeVar("FactsT", bound=Facts)
+
+
+class LotRow(Struct, frozen=True):
+    """A lot's identity."""
+
+    seq: int
+    """Number of the entry that opened it."""
+    opened: Opened
+    """Its code, type and measure."""
+
+
+class Moment(Struct, frozen=True):
+    """A place among the entries of a lot."""
+
+    at: datetime
+    """When it happened."""
+    stands_for: int = MAX_INTEGER
+    """Number that decides among entries of the same instant; by default after all of them."""
+
+
+OF_TABLE = (  # the kind's own table first, which is short, and the spine by number
+    "FROM {table} t CROSS JOIN entry e LEFT JOIN entry c ON c.corrects = e.seq "
+    "WHERE e.seq = t.seq AND c.corrects IS NULL"
+)
+IN_FORCE = "LEFT JOIN entry c ON c.corrects = e.seq WHERE c.corrects IS NULL AND e.kind <> 'strike'"
+
+
+def lot_by_code(connection: Connection, code: str) -> LotRow | None:
+    """Return the lot with that code, or None."""
+    found = ask(
+        connection, "SELECT id, code, lot_type, measure FROM lot WHERE code = :code", code=code
+    )
+    return _lot(*found[0]) if found else None
+
+
+def codes_ending_in(connection: Connection, ending: str) -> list[str]:
+    """Return the codes of lots that end in `ending`, in order."""
+    pattern = "%" + ending.replace("\\", "\\\\").replace("%", "\\%").replace("_", "\\_")
+    query = "SELECT code FROM lot WHERE code LIKE :pattern ESCAPE '\\' ORDER BY code"
+    return ask_column(connection, query, pattern=pattern)
+
+
+def all_codes(connection: Connection) -> Iterator[str]:
+    """Yield the codes of all lots in the order they were opened."""
+    yield from ask_column(connection, "SELECT code FROM lot ORDER BY id")
+
+
+def count_with_stem(connection: Connection, stem: str) -> int:
+    """Return how many lots have a code that begins with `stem` and a dash."""
+    query = "SELECT COUNT(*) FROM lot WHERE code LIKE :pattern"
+    return int(ask_one(connection, query, pattern=f"{stem}-%"))
+
+
+def entry(connection: Connection, seq: int) -> Entry | None:
+    """Return the entry with that number, in force or not."""
+    found = ask_one(connection, "SELECT body FROM entry WHERE seq = :seq", seq=seq)
+    return kept_entry(found) if found else None
+
+
+def corrected_by(connection: Connection, seq: int) -> int | None:
+    """Return the number of the entry that corrects or strikes this one, or None."""
+    found: int | None = ask_one(connection, "SELECT seq FROM entry WHERE corrects = :seq", seq=seq)
+    return found
+
+
+def entries_of_lot(connection: Connection, lot: int, skip: int = 0) -> tuple[Entry, ...]:
+    """Return a lot's entries in force, without the chain of corrections `skip`."""
+    query = (
+        f"SELECT e.body FROM entry e {IN_FORCE} AND e.stands_for <> :skip "
+        "AND (e.lot = :lot OR e.stands_for = :lot) ORDER BY e.happened_at, e.stands_for"
+    )
+    return tuple(map(kept_entry, ask_column(connection, query, lot=lot, skip=skip)))
+
+
+def all_entries_of_lot(connection: Connection, lot: int) -> tuple[tuple[Entry, int | None], ...]:
+    """Return every entry about a lot, with the number of what corrects it, in number order."""
+    query = (
+        "SELECT e.body, c.seq FROM entry e LEFT JOIN entry c ON c.corrects = e.seq "
+        "WHERE e.lot = :lot OR e.stands_for = :lot ORDER BY e.happened_at, e.stands_for, e.seq"
+    )
+    return _with_corrections(ask(connection, query, lot=lot))
+
+
+def _with_corrections(rows: list[Any]) -> tuple[tuple[Entry, int | None], ...]:
+    return tuple((kept_entry(body), by) for body, by in rows)
+
+
+def journal(
+    connection: Connection, after: int = 0, limit: int = 1000, lot: int | None = None
+) -> tuple[tuple[Entry, int | None], ...]:
+    """Return entries after a number, with the number of what corrects each, in number order."""
+    of_lot = " AND (e.lot = :lot OR e.stands_for = :lot)" if lot else ""
+    query = (
+        "SELECT e.body, c.seq FROM entry e LEFT JOIN entry c ON c.corrects = e.seq "
+        f"WHERE e.seq > :after{of_lot} ORDER BY e.seq LIMIT :limit"
+    )
+    return _with_corrections(ask(connection, query, after=after, limit=limit, lot=lot))
+
+
+def chain(connection: Connection, stands_for: int) -> tuple[tuple[Entry, int | None], ...]:
+    """Return the entries of a chain of corrections, with the number of what corrects each."""
+    query = (
+        "SELECT e.body, c.seq FROM entry e LEFT JOIN entry c ON c.corrects = e.seq "
+        "WHERE e.stands_for = :number ORDER BY e.seq"
+    )
+    return _with_corrections(ask(connection, query, number=stands_for))
+
+
+def last_lot_of(connection: Connection, by: str) -> str | None:
+    """Return the code of the lot a person wrote about last."""
+    query = (
+        "SELECT lot.code FROM entry e JOIN lot ON lot.id = e.lot WHERE e.by = :by "
+        "AND e.kind <> 'receipt' ORDER BY e.seq DESC LIMIT 1"
+    )
+    found: str | None = ask_one(connection, query, by=by)
+    return found
+
+
+def people(connection: Connection) -> frozenset[str]:
+    """Return the initials in the book."""
+    return frozenset(ask_column(connection, "SELECT initials FROM person_key"))
+
+
+def material_codes(connection: Connection) -> list[str]:
+    """Return the codes of all materials, in order."""
+    return ask_column(connection, "SELECT code FROM material_key ORDER BY code")
+
+
+def material(connection: Connection, code: str) -> Material | None:
+    """Return what the book last said of a material."""
+    found = _latest(connection, "material", " AND t.code = :code", code=code)
+    return found if isinstance(found, Material) else None
+
+
+def house(connection: Connection) -> House | None:
+    """Return what the book last said of the house."""
+    found = _latest(connection, "house")
+    return found if isinstance(found, House) else None
+
+
+def has_house(connection: Connection) -> bool:
+    """Return whether the book says whose it is."""
+    return bool(ask(connection, "SELECT 1 FROM house LIMIT 1"))
+
+
+def party(connection: Connection, name: str) -> Party | None:
+    """Return what the book last said of a party."""
+    found = _latest(connection, "party", " AND t.name = :name", name=name)
+    return found if isinstance(found, Party) else None
+
+
+def parties(connection: Connection) -> tuple[Party, ...]:
+    """Return what the book last said of each party, by name."""
+    return _last_of_each(connection, Party, "name")
+
+
+def limits(connection: Connection) -> tuple[Limit, ...]:
+    """Return all that the book says of limits, in the order in which it was said."""
+    said = sorted(entries_of_kind(connection, Limit.KIND), key=lambda entry: entry.position)
+    facts = (entry.draft.facts for entry in said)
+    return tuple(item for item in facts if isinstance(item, Limit))
+
+
+def withdrawn(connection: Connection) -> frozenset[tuple[str, int]]:
+    """Return the versions of formulas that are withdrawn, by code."""
+    found = (entry.draft.facts for entry in entries_of_kind(connection, "withdrawal"))
+    return frozenset((item.code, item.version) for item in found if isinstance(item, Withdrawal))
+
+
+def _last_of_each(
+    connection: Connection, facts_class: type[FactsT], key: str
+) -> tuple[FactsT, ...]:
+    entries = entries_of_kind(connection, facts_class.KIND)
+    said = sorted(entries, key=lambda entry: entry.position)
+    facts = (entry.draft.facts for entry in said)
+    last = {getattr(item, key): item for item in facts if isinstance(item, facts_class)}
+    return tuple(last[name] for name in sorted(last))
+
+
+def formulas(connection: Connection, code: str | None = None) -> tuple[Formula, ...]:
+    """Return the versions of a formula, or of all, oldest first."""
+    where = " AND t.code = :code" if code else ""
+    query = f"SELECT e.body {OF_TABLE.format(table='formula')}{where} ORDER BY t.code, t.version"
+    facts = (kept_entry(body).draft.facts for body in ask_column(connection, query, code=code))
+    return tuple(item for item in facts if isinstance(item, Formula))
+
+
+def _latest(connection: Connection, table: str, where: str = "", **cells: object) -> object:
+    query = (
+        f"SELECT e.body {OF_TABLE.format(table=table)}{where} "
+        "ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1"
+    )
+    body = ask_one(connection, query, **cells)
+    return kept_entry(body).draft.facts if body else None
+
+
+def entries_of_kind(connection: Connection, kind: str) -> tuple[Entry, ...]:
+    """Return the entries in force of one kind, by number."""
+    table = f'"{kind}"'
+    query = f"SELECT e.body {OF_TABLE.format(table=table)} ORDER BY e.seq"
+    return tuple(map(kept_entry, ask_column(connection, query)))
+
+
+def draws_on(connection: Connection, lot: int, until: datetime) -> tuple[Entry, ...]:
+    """Return the entries in force that took of a lot for another up to a moment, in order."""
+    query = (
+        f"SELECT e.body FROM posting p JOIN entry e ON e.seq = p.seq {IN_FORCE} "
+        "AND p.source = :lot AND p.target IS NOT NULL AND e.happened_at <= :until "
+        "ORDER BY e.happened_at, e.stands_for"
+    )
+    found = ask_column(connection, query, lot=lot, until=instant_text(until))
+    return tuple(map(kept_entry, dict.fromkeys(found)))
+
+
+def entries_about(connection: Connection, seq: int) -> int:
+    """Return how many entries in force speak of the lot that entry `seq` opened, but itself."""
+    query = (
+        "SELECT COUNT(*) FROM (SELECT e.seq FROM entry e "
+        f"{IN_FORCE} AND e.lot = :lot AND e.stands_for <> :lot "
+        f"UNION SELECT e.seq FROM posting p JOIN entry e ON e.seq = p.seq {IN_FORCE} "
+        "AND (p.source = :lot OR p.target = :lot) AND e.stands_for <> :lot) AS found"
+    )
+    return int(ask_one(connection, query, lot=seq))
+
+
+def _lot(number: int, code: str, lot_type: str, measure: str) -> LotRow:
+    return LotRow(number, Opened(code, LotType(lot_type), Measure(measure)))
+
+
+def moment_cells(moment: Moment) -> dict[str, object]:
+    """Return the parameters that bound a query at a moment."""
+    return {"at": instant_text(moment.at), "number": moment.stands_for}

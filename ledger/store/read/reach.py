@@ -1,0 +1,52 @@
+"""What many lots are made of, and what was done to them, at once.
+
+Guarantees: one statement for each chunk of lots; only what is in force. Refuses: to read the whole
+book for a few lots.
+"""
+
+from collections.abc import Iterable, Sequence
+
+from sqlalchemy import Connection, bindparam, text
+
+from ledger.domain.entries import Entry
+from ledger.domain.entries.plain import read_entry
+from ledger.store.engine.statements import ask_for, chunks
+
+_MADE_OF = """
+    WITH RECURSIVE walk(root, lot) AS (
+        SELECT w.lot, w.lot FROM {wanted} w
+        UNION
+        SELECT walk.root, p.source
+        FROM walk
+        JOIN posting p ON p.target = walk.lot
+        LEFT JOIN entry c ON c.corrects = p.seq
+        WHERE c.corrects IS NULL AND p.source IS NOT NULL)
+    SELECT root, lot FROM walk WHERE lot <> root"""
+_ENTRIES = text(
+    """
+    SELECT e.lot, e.body FROM entry e LEFT JOIN entry c ON c.corrects = e.seq
+    WHERE c.corrects IS NULL AND e.lot IN :ids AND e.kind IN :kinds
+    ORDER BY e.happened_at, e.stands_for"""
+).bindparams(bindparam("ids", expanding=True), bindparam("kinds", expanding=True))
+
+
+def made_of(connection: Connection, lots: Iterable[int]) -> dict[int, frozenset[int]]:
+    """Return for each lot the numbers of all lots it is made of, at any depth."""
+    wanted = list(dict.fromkeys(lots))
+    found: dict[int, set[int]] = {lot: set() for lot in wanted}
+    for chunk in chunks(wanted):
+        for root, lot in ask_for(connection, _MADE_OF, chunk):
+            found[root].add(lot)
+    return {lot: frozenset(sources) for lot, sources in found.items()}
+
+
+def entries_of_lots(
+    connection: Connection, lots: Iterable[int], kinds: Sequence[str]
+) -> dict[int, tuple[Entry, ...]]:
+    """Return the entries in force of some kinds about each lot, by when they happened."""
+    found: dict[int, list[Entry]] = {}
+    for chunk in chunks(list(dict.fromkeys(lots))):
+        rows = connection.execute(_ENTRIES, {"ids": chunk, "kinds": list(kinds)})
+        for lot, body in rows:
+            found.setdefault(lot, []).append(read_entry(body))
+    return {lot: tuple(entries) for lot, entries in found.items()}

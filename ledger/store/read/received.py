@@ -1,0 +1,98 @@
+"""What the book knows of received lots: papers, readings, entry numbers.
+
+Guarantees: one statement for a chunk of lots; a correction of a receipt counts, a struck one does
+not. Refuses: to choose between paper and reading.
+"""
+
+from collections.abc import Iterable
+
+from msgspec import Struct
+from sqlalchemy import Connection, RowMapping, bindparam, text
+
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries.choices import MaterialKind
+from ledger.store.engine.statements import chunks
+
+_LAST = """(SELECT m.{what} FROM measure m JOIN entry e ON e.seq = m.seq
+        LEFT JOIN entry c ON c.corrects = e.seq
+        WHERE e.lot = lot.id AND c.corrects IS NULL AND m.what = '{reading}'
+        ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)"""
+_RECEIVED = text(
+    f"""
+    SELECT lot.code, lot.measure, o.seq, r.material, m.name, m.sort,
+        r.abv_mpct, m.abv_mpct AS material_abv_mpct,
+        r.density_mg_per_l, m.density_mg_per_l AS material_density_mg_per_l,
+        {_LAST.format(what="reading_micro", reading="abv")} AS read_abv_micro,
+        {_LAST.format(what="temp_mdegc", reading="abv")} AS read_abv_temp_mdegc,
+        {_LAST.format(what="reading_micro", reading="density")} AS read_density_micro
+    FROM lot
+    JOIN entry o ON o.stands_for = lot.id
+        AND NOT EXISTS (SELECT 1 FROM entry d WHERE d.corrects = o.seq)
+    JOIN receipt r ON r.seq = o.seq
+    JOIN material_key k ON k.code = r.material
+    JOIN material m ON m.seq = (
+        SELECT n.seq FROM material n JOIN entry e ON e.seq = n.seq
+        LEFT JOIN entry c ON c.corrects = e.seq
+        WHERE n.code = k.code AND c.corrects IS NULL
+        ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)
+    WHERE lot.id IN :ids"""
+).bindparams(bindparam("ids", expanding=True))
+
+
+class ReceivedRow(Struct, frozen=True):
+    """A received lot as the book tells of it."""
+
+    code: str
+    """Its code."""
+    measure: Measure
+    """In what it is counted."""
+    entry: int
+    """Number of the receipt in force."""
+    material: str
+    """Code of its material."""
+    name: str
+    """Its material's name."""
+    sort: MaterialKind
+    """What it is to the trade."""
+    abv_mpct: int | None
+    """Strength by its papers."""
+    material_abv_mpct: int | None
+    """Strength by its material."""
+    read_abv_micro: int | None
+    """The last reading of its strength."""
+    read_abv_temp_mdegc: int | None
+    """Temperature of that reading."""
+    density_mg_per_l: int | None
+    """Density by its papers."""
+    material_density_mg_per_l: int | None
+    """Density by its material."""
+    read_density_mg_per_l: int | None
+    """The last reading of its density."""
+
+
+def received(connection: Connection, lots: Iterable[int]) -> dict[str, ReceivedRow]:
+    """Return what is known of those of the lots that were received, by code."""
+    wanted = list(lots)
+    found = {}
+    for chunk in chunks(wanted):
+        rows = connection.execute(_RECEIVED, {"ids": chunk}).mappings()
+        found.update({row["code"]: _row(row) for row in rows})
+    return found
+
+
+def _row(row: RowMapping) -> ReceivedRow:
+    return ReceivedRow(
+        code=row["code"],
+        measure=Measure(row["measure"]),
+        entry=int(row["seq"]),
+        material=row["material"],
+        name=row["name"],
+        sort=MaterialKind(row["sort"]),
+        abv_mpct=row["abv_mpct"],
+        material_abv_mpct=row["material_abv_mpct"],
+        read_abv_micro=row["read_abv_micro"],
+        read_abv_temp_mdegc=row["read_abv_temp_mdegc"],
+        density_mg_per_l=row["density_mg_per_l"],
+        material_density_mg_per_l=row["material_density_mg_per_l"],
+        read_density_mg_per_l=row["read_density_micro"],
+    )

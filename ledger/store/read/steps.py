@@ -1,0 +1,155 @@
+"""What was put into, taken out of, measured in and done to lots, step by step, for their costs.
+
+Guarantees: a fixed number of statements for a chunk of lots; only entries in force count; steps
+come by when they happened, then by number. Refuses: to reckon; deliveries come as they were bought.
+"""
+
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
+from typing import Any, NamedTuple
+
+from msgspec import Struct
+from msgspec.structs import replace
+from sqlalchemy import Connection, bindparam, text
+
+from ledger.domain.lots.steps import Act, Bought, Step
+from ledger.store.engine.statements import chunks
+from ledger.store.read import walk
+from ledger.store.read.queries import IN_FORCE
+
+
+def _statement(words: str) -> Any:  # noqa: ANN401 - a statement of SQLAlchemy
+    return text(words).bindparams(bindparam("ids", expanding=True))
+
+
+_LOTS = _statement("SELECT id, code, lot_type FROM lot WHERE id IN :ids")
+_INTO = _statement(
+    "SELECT p.seq, p.line, p.source, p.target, p.taken, p.given, p.place, e.kind, e.happened_at, "
+    "e.stands_for "
+    f"FROM posting p JOIN entry e ON e.seq = p.seq {IN_FORCE} AND p.target IN :ids"
+)
+_OUT = _statement(
+    "SELECT p.seq, p.line, p.source, p.taken, p.place, e.kind, e.happened_at, "
+    "e.stands_for "
+    f"FROM posting p JOIN entry e ON e.seq = p.seq {IN_FORCE} AND p.source IN :ids"
+)
+_LEVELS = _statement(
+    "SELECT l.seq, l.lot, l.amount, e.kind, e.happened_at, e.stands_for "
+    f"FROM level l JOIN entry e ON e.seq = l.seq {IN_FORCE} AND l.lot IN :ids"
+)
+_FINISH_WORK = _statement(
+    "SELECT e.seq, e.kind, e.lot, f.labour_minutes, e.happened_at, e.stands_for "
+    f"FROM finish f JOIN entry e ON e.seq = f.seq {IN_FORCE} "
+    "AND e.lot IN :ids AND f.labour_minutes > 0"
+)
+_BOTTLE_WORK = _statement(
+    "SELECT e.seq, e.kind, e.stands_for AS lot, b.labour_minutes, e.happened_at, e.stands_for "
+    f"FROM bottle b JOIN entry e ON e.seq = b.seq {IN_FORCE} "
+    "AND e.stands_for IN :ids AND b.labour_minutes > 0"
+)
+_BOUGHT = _statement(
+    "SELECT e.stands_for AS lot, p.given, r.cost_minor, r.duty_minor "
+    f"FROM receipt r JOIN entry e ON e.seq = r.seq JOIN posting p ON p.seq = e.seq {IN_FORCE} "
+    "AND e.stands_for IN :ids"
+)
+
+
+class _Place(NamedTuple):
+    """Where a step stands among those of its lot."""
+
+    at: str
+    stands_for: int
+    order: int
+    line: int
+
+
+class Steps(Struct, frozen=True):
+    """The steps of a lot and of all it is made of."""
+
+    steps: dict[str, tuple[Step, ...]]
+    """Of each made, rinse or packed lot, by its code."""
+    bought: dict[str, Bought]
+    """Each received lot, by its code."""
+    ids: tuple[int, ...]
+    """The numbers of all these lots."""
+
+
+def steps_behind(connection: Connection, lot: int) -> Steps:
+    """Return the steps of a lot and of all it is made of, but not of deliveries."""
+    return steps_of(connection, walk.back(connection, lot))
+
+
+def steps_of(connection: Connection, ids: Sequence[int], *, of_bought: bool = False) -> Steps:
+    """Return the steps of lots.
+
+    Args:
+        connection: A connection in a transaction.
+        ids: The lots' numbers.
+        of_bought: Whether also the steps of received lots are wanted, which may be thousands.
+    """
+    lots = {row.id: row for row in _rows(connection, _LOTS, ids)}
+    code = {number: row.code for number, row in lots.items()}
+    made = [number for number in ids if of_bought or lots[number].lot_type != "received"]
+    found: dict[int, list[tuple[_Place, Step, tuple[int, int]]]] = defaultdict(list)
+    for number, place, step, key in _all_steps(connection, made, code):
+        found[number].append((place, step, key))
+    for items in found.values():
+        items.sort(key=lambda item: item[0])
+    draws = {
+        key: index
+        for items in found.values()
+        for index, (_, step, key) in enumerate(items)
+        if step.act is Act.OUT
+    }
+    return Steps(
+        {code[number]: tuple(_placed(found[number], draws)) for number in made},
+        {
+            code[row.lot]: Bought(int(row.given), row.cost_minor, row.duty_minor or 0)
+            for row in _rows(connection, _BOUGHT, ids)
+        },
+        tuple(ids),
+    )
+
+
+def _rows(connection: Connection, statement: Any, ids: Sequence[int]) -> Iterator[Any]:  # noqa: ANN401
+    for chunk in chunks(ids):
+        yield from connection.execute(statement, {"ids": chunk})
+
+
+_Found = tuple[int, _Place, Step, tuple[int, int]]
+
+
+def _all_steps(connection: Connection, made: list[int], code: dict[int, str]) -> Iterator[_Found]:
+    for row in _rows(connection, _INTO, made):
+        told = _said(row) | {"source": code.get(row.source), "taken": int(row.taken)}
+        step = Step(Act.INTO, int(row.given), outside=row.place or "", **told)
+        yield row.target, _Place(row.happened_at, row.stands_for, 0, row.line), step, _key(row)
+    for row in _rows(connection, _OUT, made):
+        step = Step(Act.OUT, int(row.taken), outside=row.place or "", **_said(row))
+        yield row.source, _Place(row.happened_at, row.stands_for, 0, row.line), step, _key(row)
+    for row in _rows(connection, _LEVELS, made):
+        place = _Place(row.happened_at, row.stands_for, 1, 0)
+        yield row.lot, place, Step(Act.LEVEL, int(row.amount), **_said(row)), (0, 0)
+    for statement in (_FINISH_WORK, _BOTTLE_WORK):
+        for row in _rows(connection, statement, made):
+            place = _Place(row.happened_at, row.stands_for, 2, 0)
+            yield row.lot, place, Step(Act.WORK, int(row.labour_minutes), **_said(row)), (0, 0)
+
+
+def _key(row: Any) -> tuple[int, int]:  # noqa: ANN401 - a row of the driver
+    return (int(row.seq), int(row.line))
+
+
+def _said(row: Any) -> dict[str, Any]:  # noqa: ANN401 - a row of the driver
+    return {"entry": int(row.seq), "kind": str(row.kind), "at": str(row.happened_at)}
+
+
+def _placed(
+    items: Sequence[tuple[_Place, Step, tuple[int, int]]], draws: dict[tuple[int, int], int]
+) -> Iterator[Step]:
+    """Yield the steps, each that goes in with the place of its draw among its source's steps."""
+    for _, step, key in items:
+        if step.act is Act.INTO:
+            yield replace(step, draw=draws.get(key, 0))
+        else:
+            yield step

@@ -1,0 +1,1 @@
+"""The one way rows get into the book."""

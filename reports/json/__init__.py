@@ -1,0 +1,1 @@
+"""The answers for machines, a folder a room: stable keys, amounts with their unit."""

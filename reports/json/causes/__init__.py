@@ -1,0 +1,1 @@
+"""Causes and trials, for machines."""

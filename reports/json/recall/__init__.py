@@ -1,0 +1,1 @@
+"""A recall for machines."""

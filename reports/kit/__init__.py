@@ -1,0 +1,1 @@
+"""What every report shares: values as people read them, figures, tables."""

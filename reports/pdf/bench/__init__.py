@@ -1,0 +1,1 @@
+"""The batch sheet on paper."""

@@ -1,0 +1,1 @@
+"""A trial on paper."""

@@ -1,0 +1,85 @@
+"""What stands on a bottle label, in which face and how small it may become.
+
+Guarantees: a field without a value leaves no trace; no words may be set smaller than their least
+size. Refuses: nothing; whether it all fits is for `reports.pdf.goods.label_fit`.
+
+References:
+    Regulation (EU) No 1169/2011, Article 13(2) and Annex IV: an x-height of at least 1.2 mm.
+    Directive 76/211/EEC, Annex I: net volume in figures of at least 4 mm up to 1 L (from memory).
+"""
+
+from msgspec import Struct
+
+from reports.pdf.kit.fonts import BOLD, MEDIUM, REGULAR
+from reports.pdf.kit.text import Face, widest_word
+from reports.views.lots import LabelView
+
+LEAST = 6.5
+"""The least size in points of any words: an x-height of 1.2 mm."""
+
+LEAST_PRODUCT = 9.0
+"""The least size in points of the product's name."""
+
+SPACING = 1.15
+"""Leading over size: close, since a label is small."""
+
+VOLUME = Face(MEDIUM, 16.5, SPACING)
+"""The face of the net volume, which never shrinks: figures 4 mm high."""
+
+
+class Block(Struct, frozen=True):
+    """Words of one face; sizes in points."""
+
+    name: str
+    text: str
+    font: str
+    largest: float
+    least: float = LEAST
+    late: bool = False
+    """Whether it shrinks only after all others have."""
+
+    def largest_within(self, width: float) -> float:
+        """Find the largest size at which its widest word fits; may be under the least."""
+        needed = widest_word(self.text, Face(self.font, 1.0))
+        return min(self.largest, width / needed) if needed else self.largest
+
+    def face(self, shrink: float, width: float) -> Face:
+        """Choose the face; `shrink` goes from 0, all at their largest, to 2, all at their least.
+
+        Its widest word fits `width` points, unless it does not even at the least size.
+        """
+        part = min(max(shrink - self.late, 0.0), 1.0)
+        wanted = self.largest - part * (self.largest - self.least)
+        return Face(self.font, max(self.least, min(wanted, self.largest_within(width))), SPACING)
+
+
+def _dates(label: LabelView) -> str:
+    """Say how long it is best, if known, and when it was made; neither date is broken."""
+    made = f"made on {label.made_on}"
+    if label.best_before is None:
+        return made.capitalize().replace(" ", "\u00a0")
+    best = f"Best before {label.best_before},"
+    return " ".join(words.replace(" ", "\u00a0") for words in (best, made))
+
+
+def upper_blocks(label: LabelView) -> list[Block]:
+    """List what stands beside and below the symbol, in order."""
+    blocks = [
+        Block("product", label.product, BOLD, 16, LEAST_PRODUCT, late=True),
+        Block("lot code", f"Lot {label.lot}", MEDIUM, 10),
+        Block("strength", (label.strength or "").replace(" ", "\u00a0"), MEDIUM, 9),
+        Block("dates", _dates(label), REGULAR, 8),
+        Block("dilution", label.dilution or "", MEDIUM, 8.5),
+        Block("label text", label.text or "", REGULAR, 7.5),
+        Block("cautions", " ".join(label.cautions), BOLD, 7.5),
+    ]
+    return [block for block in blocks if block.text.strip()]
+
+
+def maker_blocks(label: LabelView) -> list[Block]:
+    """List what stands at the foot, left of the volume."""
+    blocks = [
+        Block("maker's name", label.house_name, MEDIUM, 8),
+        Block("maker's address", label.house_address or "", REGULAR, 7),
+    ]
+    return [block for block in blocks if block.text.strip()]

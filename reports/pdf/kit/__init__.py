@@ -1,0 +1,1 @@
+"""What every paper shares: page, type, marks, rows."""

@@ -1,0 +1,89 @@
+"""Marks: whatever leaves ink on a page.
+
+Guarantees: a mark is plain data until it is drawn, and drawing it adds nothing. Refuses: what the
+font cannot show and a symbol too small to be read, when drawn.
+
+All lengths are in points; `y` is measured downwards from the top of what the mark stands in.
+"""
+
+from collections.abc import Iterable
+
+from msgspec import Struct
+from msgspec.structs import replace
+from reportlab.lib.units import mm
+from reportlab.pdfgen.canvas import Canvas
+
+from reports.pdf.kit.qr import draw_qr
+from reports.pdf.kit.text import Align, Face, draw_text, strike, width_of
+
+
+class Words(Struct, frozen=True):
+    """One line of text, its baseline at `y`."""
+
+    x: float
+    y: float
+    text: str
+    face: Face
+    align: Align = "left"
+    struck: bool = False
+
+    def draw(self, canvas: Canvas, top: float) -> None:
+        """Put it on the page, with a line through it if struck."""
+        y = top - self.y
+        draw_text(canvas, self.x, y, self.text, self.face, self.align)
+        if self.struck and self.text:
+            width = width_of(self.text, self.face)
+            left = self.x - width if self.align == "right" else self.x
+            strike(canvas, left, y, width, self.face.size)
+
+
+class Rule(Struct, frozen=True):
+    """A straight line."""
+
+    x: float
+    y: float
+    to_x: float
+    to_y: float
+    thickness: float
+
+    def draw(self, canvas: Canvas, top: float) -> None:
+        """Put it on the page."""
+        canvas.setLineWidth(self.thickness)
+        canvas.line(self.x, top - self.y, self.to_x, top - self.to_y)
+
+
+class Symbol(Struct, frozen=True):
+    """A QR symbol in a square with its bottom edge at `y`."""
+
+    x: float
+    y: float
+    text: str
+    size: float
+
+    def draw(self, canvas: Canvas, top: float) -> None:
+        """Put it on the page."""
+        draw_qr(canvas, self.text, self.x / mm, (top - self.y) / mm, self.size / mm)
+
+
+Mark = Words | Rule | Symbol
+"""Whatever leaves ink."""
+
+
+def lowered(marks: Iterable[Mark], down: float) -> tuple[Mark, ...]:
+    """Move marks down."""
+    return tuple(
+        replace(mark, y=mark.y + down, to_y=mark.to_y + down)
+        if isinstance(mark, Rule)
+        else replace(mark, y=mark.y + down)
+        for mark in marks
+    )
+
+
+def shifted(marks: Iterable[Mark], right: float) -> tuple[Mark, ...]:
+    """Move marks to the right."""
+    return tuple(
+        replace(mark, x=mark.x + right, to_x=mark.to_x + right)
+        if isinstance(mark, Rule)
+        else replace(mark, x=mark.x + right)
+        for mark in marks
+    )

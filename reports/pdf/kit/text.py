@@ -1,0 +1,137 @@
+"""Lines of text: how wide they are, where they break, how they are put on paper.
+
+Guarantees: the lines of a text hold all its words, none wider than asked for; text is drawn as it
+stands, since nothing in it is read as markup. Refuses: characters the face cannot show.
+"""
+
+import unicodedata
+from collections.abc import Callable, Iterator
+from typing import Literal
+
+from msgspec import Struct
+from reportlab.pdfbase import pdfmetrics
+from reportlab.pdfgen.canvas import Canvas
+
+from reports.pdf.kit.fonts import check_glyphs, register
+
+Align = Literal["left", "right"]
+"""Which edge the lines of a column share."""
+
+BREAKS = "-/_.,;:+"
+"""A word too long for a line breaks after one of these if it can."""
+
+CAP_HEIGHT = 0.689
+"""Height of capitals and figures over the size of the face."""
+
+
+class Face(Struct, frozen=True):
+    """A font at a size in points."""
+
+    font: str
+    """One of `reports.pdf.kit.fonts.FACES`."""
+    size: float
+    """Points."""
+    spacing: float = 1.25
+    """Leading over size."""
+
+    @property
+    def leading(self) -> float:
+        """From line to line, in points."""
+        return self.size * self.spacing
+
+    @property
+    def drop(self) -> float:
+        """From the top of a line to its baseline, in points; capitals sit in the middle."""
+        return (self.leading + CAP_HEIGHT * self.size) / 2
+
+
+def width_of(text: str, face: Face) -> float:
+    """Measure a line in points."""
+    register()
+    return pdfmetrics.stringWidth(text, face.font, face.size)
+
+
+def words_of(text: str) -> list[str]:
+    """Split a text at its spaces and line ends; a no-break space holds words together."""
+    return [word for line in text.splitlines() for word in line.split(" ") if word]
+
+
+def widest_word(text: str, face: Face) -> float:
+    """Measure the widest word of a text in points; 0 if there is none."""
+    return max((width_of(word, face) for word in words_of(text)), default=0.0)
+
+
+def _head_of(word: str, face: Face, width: float) -> int:
+    """Count how many characters of a too long word go on this line; at least one."""
+    room = 1
+    while room < len(word) and width_of(word[: room + 1], face) <= width:
+        room += 1
+    after = max(word.rfind(mark, 0, room) for mark in BREAKS) + 1
+    return after or room
+
+
+def _pieces(word: str, face: Face, width: float) -> Iterator[str]:
+    """Break a word into parts that each fit a line."""
+    while width_of(word, face) > width and len(word) > 1:
+        cut = _head_of(word, face, width)
+        yield word[:cut]
+        word = word[cut:]
+    yield word
+
+
+def _wrap_line(text: str, face: Face, width: Callable[[int], float], first: int) -> list[str]:
+    """Break one line of a text; `first` is the number of its first line on paper."""
+    lines: list[str] = []
+    line = ""
+    for word in words_of(text):
+        longer = f"{line} {word}" if line else word
+        if width_of(longer, face) <= width(first + len(lines)):
+            line = longer
+            continue
+        if line:
+            lines.append(line)
+        *full, line = _pieces(word, face, width(first + len(lines)))
+        lines += full
+    return [*lines, line]
+
+
+def wrap(text: str, face: Face, width: Callable[[int], float]) -> list[str]:
+    """Break a text into lines.
+
+    Args:
+        text: Any text; its own line ends are kept.
+        face: The face it is printed in.
+        width: The room in points for each line by its number, counted from 0.
+
+    Returns:
+        The lines; one empty line for an empty text.
+
+    Example:
+        >>> from reports.pdf.kit.fonts import REGULAR
+        >>> wrap("lemon peel, orange peel", Face(REGULAR, 8), lambda line: 60)
+        ['lemon peel,', 'orange peel']
+    """
+    lines: list[str] = []
+    for part in unicodedata.normalize("NFC", text).splitlines() or [""]:
+        lines += _wrap_line(part, face, width, len(lines))
+    return lines
+
+
+def draw_text(canvas: Canvas, x: float, y: float, text: str, face: Face, align: Align) -> None:
+    """Draw one line with its baseline at `y`, all in points.
+
+    Raises:
+        RefusedError: The face cannot show a character.
+    """
+    check_glyphs(text, face.font)
+    canvas.setFont(face.font, face.size)
+    if align == "right":
+        canvas.drawRightString(x, y, text)
+    else:
+        canvas.drawString(x, y, text)
+
+
+def strike(canvas: Canvas, x: float, y: float, width: float, size: float) -> None:
+    """Draw a line through the middle of the small letters of a text, thin enough to read it."""
+    canvas.setLineWidth(0.06 * size)
+    canvas.line(x, y + 0.26 * size, x + width, y + 0.26 * size)

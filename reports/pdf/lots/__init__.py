@@ -1,0 +1,1 @@
+"""The record and the trace of a lot on paper."""

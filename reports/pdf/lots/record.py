@@ -1,0 +1,52 @@
+"""The record of one lot, for the shelf and for an inspector.
+
+Guarantees: everything the view says, in its order, struck entries included and legible; column
+heads on every page; each page says whose it is, which of how many, when it was printed and what
+the book's seal was. Refuses: characters the font cannot show, and names too long for a page.
+"""
+
+from typing import BinaryIO
+
+from reports.pdf.kit.page import HEIGHT, foot, write_pages
+from reports.pdf.kit.strips import Section, draw_strips, paginate
+from reports.pdf.kit.styles import BODY, TOP
+from reports.pdf.lots import record_head, record_tables
+from reports.views.lots import RecordView
+
+
+def _sections(view: RecordView) -> list[Section]:
+    """Lay out all the parts in order."""
+    return [
+        record_head.head(view),
+        record_head.facts(view),
+        record_head.cautions(view),
+        *([] if view.inputs is None else [record_tables.inputs(view.inputs)]),
+        record_tables.steps("Steps", view.steps),
+        record_tables.steps("Looks and measurements", view.looks),
+        *([] if view.balance is None else [record_tables.balance(view.balance)]),
+        record_tables.went_to(view.went_to),
+        record_tables.steps("Deviations", view.deviations),
+        record_head.signatures(),
+    ]
+
+
+def batch_record(view: RecordView, out: BinaryIO) -> None:
+    """Write the record of a lot as PDF.
+
+    Args:
+        view: What it says.
+        out: Where the bytes go; untouched if anything is refused.
+
+    Raises:
+        RefusedError: A character cannot be shown or a name is too long for a page.
+    """
+    pages = paginate(_sections(view), BODY)
+    lead = f"Lot {view.lot}, printed {view.printed_at}"
+    write_pages(
+        out,
+        title=f"{view.paper} {view.lot}",
+        author=view.house_name,
+        pages=len(pages),
+        draw=lambda canvas, page: draw_strips(canvas, pages[page], HEIGHT - TOP),
+        feet=lambda page: foot(lead, view.seal, page + 1, len(pages)),
+    )

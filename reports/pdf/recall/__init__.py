@@ -1,0 +1,1 @@
+"""The pack of a recall on paper."""

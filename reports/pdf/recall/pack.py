@@ -1,0 +1,170 @@
+"""The pack of a recall on paper: when to ask the authority, the script, the call list, the balance.
+
+Guarantees: everybody to call has boxes to tick and lines to write on; a call stands whole on one
+page; the seal is at the foot. Refuses: characters the font cannot show.
+"""
+
+from collections.abc import Iterable, Sequence
+from typing import BinaryIO
+
+from reportlab.lib.units import mm
+
+from reports.pdf.kit.fonts import BOLD, MEDIUM, REGULAR
+from reports.pdf.kit.head import paper_head, sentences
+from reports.pdf.kit.marks import Mark, Rule, Words
+from reports.pdf.kit.page import HEIGHT, INNER, SIDE, WIDTH, foot, write_pages
+from reports.pdf.kit.rows import Cell, Column, Piece, table, title_strip
+from reports.pdf.kit.strips import Section, Strip, draw_strips, paginate, stacked
+from reports.pdf.kit.styles import BODY, CELL, GUTTER, HAIR, THIN, TOP, VALUE
+from reports.pdf.kit.text import Face, width_of, wrap
+from reports.views.recall import CallView, RecallView
+
+NAME = Face(BOLD, 13)
+"""Who to call."""
+REACH = Face(MEDIUM, 12)
+"""How to reach them."""
+TELL = Face(REGULAR, 10)
+"""What they were sent."""
+TICK = Face(REGULAR, 10)
+"""Words beside a box."""
+NOBODY = "Nobody was sent any."
+"""Said when there is nobody to call."""
+BOX = 3.6 * mm
+"""Side of a box to tick."""
+LOT_COLUMNS = (
+    Column("Lot", 38 * mm),
+    Column("What", 75 * mm),
+    Column("Here", 30 * mm, "right"),
+    Column("Status", 40 * mm),
+)
+"""The table of lots."""
+CONTACT_COLUMNS = (
+    Column("When", 33 * mm),
+    Column("By", 14 * mm),
+    Column("Who", 58 * mm),
+    Column("What was said", 78 * mm),
+)
+"""The table of calls made."""
+
+
+def recall_pack(view: RecallView, out: BinaryIO) -> None:
+    """Write the pack of a recall as PDF.
+
+    Args:
+        view: What it says.
+        out: Where the bytes go; untouched if anything is refused.
+    """
+    pages = paginate(_sections(view), BODY)
+    lead = f"{view.kind.partition(':')[0]} of {view.lot}, printed {view.printed_at}"
+    write_pages(
+        out,
+        title=f"Recall {view.lot}",
+        author=view.house_name,
+        pages=len(pages),
+        draw=lambda canvas, page: draw_strips(canvas, pages[page], HEIGHT - TOP),
+        feet=lambda page: foot(lead, view.seal, page + 1, len(pages)),
+    )
+
+
+def _sections(view: RecallView) -> list[Section]:
+    """Lay out all that the pack says, in order."""
+    return [
+        paper_head(view.house_name, view.kind, view.lot, view.title),
+        *sentences(view.course),
+        *_titled("If somebody may be harmed", view.authority),
+        *_titled("What to say", view.script),
+        *_under(
+            "Whom to call, in this order",
+            [_call(call, view.ticks) for call in view.calls] or sentences([NOBODY]),
+        ),
+        _together("Where all of it is", view.balance_sums),
+        _balance(view),
+        table("Lots", LOT_COLUMNS, (_plain(row) for row in view.lots)),
+        table("Calls made", CONTACT_COLUMNS, (_plain(row) for row in view.contacts)),
+        *_titled(
+            "What the files beside this paper lack",
+            view.missing or ("Nothing that the book is asked for.",),
+            TELL,
+        ),
+    ]
+
+
+def _titled(title: str, texts: Sequence[str], face: Face | None = None) -> list[Section]:
+    """Lay out sentences under a head that never stands alone."""
+    return _under(title, sentences(texts, face) if face else sentences(texts))
+
+
+def _under(title: str, parts: Sequence[Section]) -> list[Section]:
+    """Put a head over parts, on the same page as the first."""
+    first, *others = parts
+    return [Section(title_strip(title), Strip(0), (first.head,)), *others]
+
+
+def _together(title: str, texts: Sequence[str]) -> Section:
+    """Lay out sentences under a head, all on one page."""
+    told = (part.head for part in sentences(texts))
+    return Section(stacked([title_strip(title), *told]), Strip(0))
+
+
+def _plain(row: Iterable[str]) -> list[Cell]:
+    return [(Piece(text, VALUE if place == 0 else CELL),) for place, text in enumerate(row)]
+
+
+def _balance(view: RecallView) -> Section:
+    """Lay out where all of each lot is, the figures in columns of equal width."""
+    first = 30 * mm
+    each = (INNER + GUTTER - first) / max(len(view.balance_heads) - 1, 1)
+    columns = [
+        Column(head.capitalize(), first if place == 0 else each, "left" if place == 0 else "right")
+        for place, head in enumerate(view.balance_heads)
+    ]
+    return table("By lot", columns, (_plain(row) for row in view.balance))
+
+
+def _call(call: CallView, ticks: Sequence[str]) -> Section:
+    """Lay out one call: who, how, what, boxes, lines to write on."""
+    marks: list[Mark] = []
+    y = 2.5 * mm
+    number = f"{call.place}."
+    left = SIDE + 9 * mm
+    marks.append(Words(SIDE, y + NAME.drop, number, NAME))
+    lines = [(call.name, NAME), *((text, REACH) for text in call.reach), (call.may_have, REACH)]
+    lines += [(text, TELL) for text in (*call.sent, *call.called)]
+    for text, face in lines:
+        for line in wrap(text, face, lambda _: INNER - 9 * mm):
+            marks.append(Words(left, y + face.drop, line, face))
+            y += face.leading
+    y += 2 * mm
+    marks += _ticks(ticks, left, y)
+    y += BOX + 5.5 * mm
+    for label, start, end in (
+        ("When, by", left, left + 48 * mm),
+        ("Still there", left + 53 * mm, left + 85 * mm),
+        ("Spoke with, what was said", left + 90 * mm, WIDTH - SIDE),
+    ):
+        marks.append(Words(start, y, label, CELL))
+        marks.append(Rule(start + width_of(label, CELL) + 1.5 * mm, y, end, y, THIN))
+    y += 3 * mm
+    marks.append(Rule(SIDE, y, WIDTH - SIDE, y, HAIR))
+    return Section(Strip(y, tuple(marks)), Strip(0))
+
+
+def _ticks(ticks: Sequence[str], left: float, y: float) -> list[Mark]:
+    """Draw boxes with their words in a row."""
+    marks: list[Mark] = []
+    for text in ticks:
+        marks += _box(left, y)
+        marks.append(Words(left + BOX + 1.5 * mm, y + BOX - 0.7 * mm, text, TICK))
+        left += BOX + 1.5 * mm + width_of(text, TICK) + 6 * mm
+    return marks
+
+
+def _box(x: float, y: float) -> list[Rule]:
+    """Draw an empty square."""
+    right, below = x + BOX, y + BOX
+    return [
+        Rule(x, y, right, y, THIN),
+        Rule(right, y, right, below, THIN),
+        Rule(right, below, x, below, THIN),
+        Rule(x, below, x, y, THIN),
+    ]

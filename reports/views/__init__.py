@@ -1,0 +1,1 @@
+"""What papers show, as plain frozen data, a file a room."""

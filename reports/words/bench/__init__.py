@@ -1,0 +1,1 @@
+"""What is done to a batch, in words: the sheet and what to draw."""

@@ -1,0 +1,122 @@
+"""Plots of a trial: where each batch stands along a line, by factor and level.
+
+Guarantees: all batches of a response share one line, so rows can be compared; confounded factors
+have no plot. Refuses: to draw; renderings do.
+"""
+
+from collections.abc import Callable, Sequence
+from fractions import Fraction
+
+from ledger.science.ranges import significant
+from ledger.science.statistics.trials import Factor, Jar
+from ledger.service.causes.compare import GRADES, Comparison
+from reports.views.causes import PlotRow, PlotView
+
+WIDTH = 41
+"""Places along the line of a plot in text."""
+YIELD = "yield %"
+"""What came out of the liquids put in."""
+DOT, DOT_PLAIN = "●", "o"
+"""A batch on a screen, and where only plain letters are sure to show."""
+
+
+def plots_of(found: Comparison) -> tuple[PlotView, ...]:
+    """Return the plots of a trial: clarity against loss, then each response by each factor.
+
+    A factor that moved together with something has no plot.
+    """
+    by_factor = (
+        plot
+        for factor in found.factors
+        if not factor.moved_with
+        for plot in (
+            _grades(factor, found),
+            _numbers("NTU", factor.name, _groups(factor, found), lambda jar: jar.ntu),
+            _numbers(YIELD, factor.name, _groups(factor, found), lambda jar: jar.yield_pct),
+        )
+    )
+    against = _numbers(YIELD, "last look", _by_look(found), lambda jar: jar.yield_pct)
+    return tuple(plot for plot in (against, *by_factor) if plot)
+
+
+def _by_look(found: Comparison) -> list[tuple[str, Sequence[Jar]]]:
+    return [
+        (str(grade), jars)
+        for rank, grade in enumerate(GRADES)
+        if (jars := [jar for jar in found.jars if jar.last_grade == rank])
+    ]
+
+
+def _groups(factor: Factor, found: Comparison) -> list[tuple[str, Sequence[Jar]]]:
+    controls = [jar for jar in found.jars if jar.is_control]
+    return [*factor.levels, *([("control", controls)] if controls else [])]
+
+
+def _grades(factor: Factor, found: Comparison) -> PlotView | None:
+    groups = _groups(factor, found)
+    if not any(jar.grades for _, jars in groups for jar in jars):
+        return None
+    last = len(GRADES) - 1
+    return PlotView(
+        f"last look by {factor.name}",
+        str(GRADES[0]),
+        str(GRADES[-1]),
+        tuple(
+            PlotRow(
+                label,
+                tuple(jar.last_grade / last for jar in jars if jar.last_grade is not None),
+            )
+            for label, jars in groups
+        ),
+    )
+
+
+def _numbers(
+    what: str,
+    by: str,
+    groups: Sequence[tuple[str, Sequence[Jar]]],
+    of: Callable[[Jar], Fraction | None],
+) -> PlotView | None:
+    known = [value for _, jars in groups for jar in jars if (value := of(jar)) is not None]
+    if not known:
+        return None
+    low, high = min(known), max(known)
+
+    def place(value: Fraction) -> float:
+        return float((value - low) / (high - low)) if high > low else 0.5
+
+    rows = (
+        PlotRow(label, tuple(place(value) for jar in jars if (value := of(jar)) is not None))
+        for label, jars in groups
+    )
+    return PlotView(f"{what} by {by}", _end(low), _end(high), tuple(rows))
+
+
+def _end(figure: Fraction) -> str:
+    return significant(float(figure), is_whole_kept=True)
+
+
+def plot_lines(plot: PlotView, *, is_plain: bool) -> list[str]:
+    """Return a plot in text; batches at one place are counted.
+
+    >>> plot = PlotView("NTU by rest", "1", "9", (PlotRow("24h", (0.0, 0.0, 1.0)),))
+    >>> for line in plot_lines(plot, is_plain=True): print(line)
+    NTU by rest
+      24h  2.......................................o
+           1                                       9
+    """
+    room = max(len(row.label) for row in plot.rows)
+    lines = [plot.title]
+    lines += [f"  {row.label:<{room}}  {_line(row, is_plain=is_plain)}" for row in plot.rows]
+    gap = WIDTH - len(plot.left) - len(plot.right)
+    return [*lines, f"  {'':<{room}}  {plot.left}{' ' * gap}{plot.right}"]
+
+
+def _line(row: PlotRow, *, is_plain: bool) -> str:
+    cells = [0] * WIDTH
+    for place in row.places:
+        cells[round(place * (WIDTH - 1))] += 1
+    dot, rule = (DOT_PLAIN, ".") if is_plain else (DOT, "·")
+    return "".join(
+        rule if not count else dot if count == 1 else str(min(count, 9)) for count in cells
+    )

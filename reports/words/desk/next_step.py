@@ -1,0 +1,245 @@
+"""Which command usually comes next.
+
+Guarantees: every step is a command of ours with the code filled in; words in capitals are for the
+maker to fill in. Refuses: steps that would be refused as things stand.
+"""
+
+from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING
+
+from ledger.domain.entries import (
+    Check,
+    Clean,
+    Count,
+    Entry,
+    Equipment,
+    Finish,
+    Labels,
+    Material,
+    Note,
+    Person,
+    Rest,
+)
+from ledger.domain.entries.choices import LotType, MaterialKind, ProductKind
+from ledger.domain.lots.state import BARRED, Status, latest, open_rest
+from ledger.domain.rules.finding import Finding
+from ledger.domain.rules.release.barriers import unseen
+from reports.words.bench.draws import commands
+from reports.words.desk.next_in_formula import by_formula, end_of_rest
+
+if TYPE_CHECKING:
+    from ledger.service.bench.draws import Proposed
+    from ledger.service.lots.dossier import Dossier, Said
+
+LIQUIDS_CLEARED = frozenset(
+    {ProductKind.ESSENCE, ProductKind.WASHED_ESSENCE, ProductKind.MACERATE, ProductKind.REWORK}
+)
+"""Kinds of product that rest and are filtered."""
+NOT_AN_INGREDIENT = frozenset({MaterialKind.BOTTLE, MaterialKind.CLOSURE, MaterialKind.LABEL})
+"""Kinds of material that no batch begins with."""
+AT_THE_BENCH = frozenset(
+    {"add", "rest", "filter", "rinse", "decant", "makeup", "look", "measure", "finish"}
+)
+"""Kinds of entry after which a batch goes on with the next step of its formula."""
+UNDER_WAY = frozenset({Status.MAKING, Status.FINISHED, Status.REWORK})
+"""Where a lot stands that steps of its formula may still be missing of."""
+START = 'pottle start --product "NAME" --kind KIND --target VOLUME'
+RELEASE = "pottle release "
+FILTER = "pottle filter {} --medium paper --pore 20 --out VOLUME"
+SEND = "pottle send {} COUNT --to WHO"
+LOOK = "pottle look {} GRADE --of neat"
+
+
+def next_step(
+    entry: Entry, dossier: "Dossier | None", lacking: tuple["Proposed", ...] = ()
+) -> str | None:
+    """Return the command that usually comes next, or None.
+
+    Args:
+        entry: What was recorded.
+        dossier: Of the lot it is about, if any.
+        lacking: What is still to be put into that lot by its formula.
+    """
+    if entry.draft.corrects is not None:
+        return f"pottle journal --entry {entry.draft.corrects}"
+    if dossier is None:
+        return _without_lot(entry)
+    if dossier.brief.status is Status.STRUCK:
+        return "pottle stock"
+    if isinstance(entry.draft.facts, Check | Count | Note):
+        return step_of_lot(dossier, lacking)
+    return _after(entry, dossier, lacking)
+
+
+def step_of_lot(dossier: "Dossier", lacking: tuple["Proposed", ...] = ()) -> str:
+    """Return the command that comes next for a lot as it stands: as after its last act."""
+    code, brief = dossier.state.code, dossier.brief
+    if brief.status is Status.STRUCK:
+        return "pottle stock"
+    is_filled = brief.status is Status.FINISHED and dossier.outputs
+    if is_filled or (brief.on_hand <= 0 and (dossier.outputs or dossier.holders)):
+        return f"pottle trace {code} --forward"
+    for entry in reversed(dossier.state.entries):
+        step = None if entry.kind == "move" else _after(entry, dossier, lacking)
+        if step:
+            return step
+    return "pottle stock"
+
+
+def step_of_journal(said: Sequence["Said"], *, is_all: bool) -> str:
+    """Return what comes after the journal.
+
+    Args:
+        said: What it showed.
+        is_all: Whether it was of the whole book: its last entry is looked at next; else of one lot
+            or entry: the lot is.
+    """
+    if is_all:
+        return f"pottle journal --entry {said[-1].entry.seq}"
+    lot = said[-1].entry.draft.lot
+    return f"pottle lot {lot}" if lot else "pottle journal"
+
+
+def _after(entry: Entry, dossier: "Dossier", lacking: tuple["Proposed", ...]) -> str | None:
+    """Return what comes after an entry that stands, with its lot as it is now."""
+    code = dossier.state.code
+    if entry.kind in AT_THE_BENCH and (step := _by_formula(dossier, lacking)):
+        return step
+    match entry.kind:
+        case "receipt":
+            return _after_receipt(dossier)
+        case "start" | "add" if lacking:
+            return _next_line(code, lacking)
+        case "start":
+            return f"pottle add {code} LOT AMOUNT"
+        case "rest" | "add":
+            return _at_the_bench(entry, dossier)
+        case "filter" | "rinse" | "decant" | "makeup":
+            return LOOK.format(code)
+        case "look" | "measure" | "finish" | "judge" | "bottle":
+            return _towards_release(dossier)
+        case "labels" if dossier.brief.status is not Status.RELEASED:
+            return _towards_release(dossier)
+        case "labels":
+            return SEND.format(code)
+        case "complaint":
+            return f"pottle trace {code}"
+        case "move":
+            return "pottle stock"
+        case "contact" | "closing":
+            return _in_recall(dossier)
+        case _:
+            return None
+
+
+def _in_recall(dossier: "Dossier") -> str:
+    """Return what comes after a call or the end of a recall: once it is closed, what is left goes.
+
+    A recall that is closed shows its lot next, so the lot does not show the recall again.
+    """
+    code, brief = dossier.state.code, dossier.brief
+    if brief.status is not Status.RECALLED:
+        return f"pottle recall {code} --drill"
+    kinds = (entry.kind for entry in reversed(dossier.state.entries))
+    if next(kind for kind in kinds if kind in ("judge", "closing")) == "judge":
+        return f"pottle recall {code}"
+    return f"pottle send {code} AMOUNT --as destroyed" if brief.on_hand > 0 else "pottle stock"
+
+
+def _by_formula(dossier: "Dossier", lacking: tuple["Proposed", ...]) -> str | None:
+    """Return what comes next of a formula: what goes in, then its steps; None without steps."""
+    formula, state = dossier.formula, dossier.state
+    is_made = state.opened.lot_type is LotType.MADE and dossier.brief.status in UNDER_WAY
+    if formula is None or not formula.steps or not is_made:
+        return None
+    if lacking:
+        return _next_line(state.code, lacking)
+    if going_on := open_rest(state):
+        return end_of_rest(going_on, formula, state.code)
+    return by_formula(formula, state) or _towards_release(dossier)
+
+
+def _next_line(code: str, lacking: tuple["Proposed", ...]) -> str:
+    """Return the command that puts in the next line there is a lot for, or brings one in."""
+    ready, called = commands(code, lacking), lacking[0].wanted.called
+    if ready:
+        return ready[0]
+    return (
+        f"pottle receive {called.code} AMOUNT"
+        if called.material
+        else f"pottle start {called.code} VOLUME"
+    )
+
+
+def before_release(step: str | None, in_the_way: Iterable[Finding]) -> str | None:
+    """Return what to do first where the next step is a release and something stands in its way.
+
+    Args:
+        step: The next step.
+        in_the_way: What stands in the way, in order; where no command does anything about it,
+            the step stays, since the release lists it all.
+    """
+    if step is None or not step.startswith(RELEASE):
+        return step
+    return next((finding.command for finding in in_the_way if finding.command), step)
+
+
+def _without_lot(entry: Entry) -> str | None:
+    match entry.draft.facts:
+        case Person():
+            return 'pottle material add CODE --name "NAME" --kind KIND'
+        case Material(code=code):
+            return f'pottle receive {code} AMOUNT --from "SUPPLIER"'
+        case Check(about=int() as about):
+            return f"pottle journal --entry {about}"
+        case Clean():
+            return START
+        case Equipment():
+            return "pottle due"
+        case facts if entry.kind == "formula":
+            return f"pottle start {getattr(facts, 'code', 'FORMULA')} VOLUME"
+        case _:
+            return None
+
+
+def _after_receipt(dossier: "Dossier") -> str:
+    if dossier.brief.sort in NOT_AN_INGREDIENT:
+        return "pottle stock"
+    return START
+
+
+def _at_the_bench(entry: Entry, dossier: "Dossier") -> str:
+    code, facts = dossier.state.code, entry.draft.facts
+    if open_rest(dossier.state):
+        return f"pottle rest {code} --end"
+    if isinstance(facts, Rest):
+        return FILTER.format(code)
+    if dossier.brief.product_kind in LIQUIDS_CLEARED:
+        return f"pottle rest {code} --for macerate"
+    return LOOK.format(code)
+
+
+def _towards_release(dossier: "Dossier") -> str | None:
+    state, code = dossier.state, dossier.state.code
+    status, lot_type = dossier.brief.status, state.opened.lot_type
+    if status is Status.RELEASED:
+        return _after_release(dossier)
+    if status in BARRED:
+        return f"pottle trace {code} --forward"
+    if lot_type is not LotType.PACKED and unseen(state):
+        return LOOK.format(code)
+    if lot_type is LotType.MADE and not latest(state, Finish):
+        return f"pottle finish {code} VOLUME"
+    return f"{RELEASE}{code}"
+
+
+def _after_release(dossier: "Dossier") -> str:
+    code = dossier.state.code
+    if dossier.state.opened.lot_type is LotType.PACKED:
+        has_labels = latest(dossier.state, Labels) is not None
+        return SEND.format(code) if has_labels else f"pottle label {code} --out labels.pdf"
+    if dossier.brief.product_kind in LIQUIDS_CLEARED:
+        return 'pottle start --product "NAME" --kind syrup --target VOLUME'
+    if dossier.state.opened.lot_type is LotType.MADE:
+        return f"pottle bottle {code} COUNT x SIZE"
+    return START

@@ -1,0 +1,1 @@
+"""Each kind of entry in words."""

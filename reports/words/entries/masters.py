@@ -1,0 +1,84 @@
+"""What is bought, and whose book it is, in words.
+
+Guarantees: all that was recorded is told, in the order in which a maker would say it. Refuses: to
+make whole sentences.
+"""
+
+from ledger.domain.entries.choices import FoodGrade
+from ledger.domain.entries.house import House, Party, Person
+from ledger.domain.entries.masters import Formula, Material
+from ledger.domain.entries.receipt import Receipt
+from ledger.domain.masters.formulas import version_of
+from reports.kit.format import money, plural, scaled, tidy
+from reports.words.entries.parts import Parts, at, before
+
+
+def house(facts: House) -> Parts:
+    """Return what is told of the house."""
+    return (
+        facts.name,
+        facts.address,
+        facts.country,
+        f"money in {facts.currency}",
+        f"clock of {facts.time_zone}",
+        f"{facts.fluid_ounce} fluid ounces",
+        before("telephone", facts.phone),
+        f"an hour of work {money(facts.hour_minor, facts.currency)}"
+        if facts.hour_minor is not None
+        else None,
+    )
+
+
+def person(facts: Person) -> Parts:
+    """Return what is told of a person."""
+    return f"{facts.initials} is {facts.name}", facts.role
+
+
+def party(facts: Party) -> Parts:
+    """Return what is told of a supplier or a customer."""
+    return facts.name, facts.phone, facts.email, facts.address, facts.words
+
+
+def material(facts: Material) -> Parts:
+    """Return what is told of a material."""
+    density, abv = facts.density_mg_per_l, facts.abv_mpct
+    return (
+        f"{facts.code} is {facts.name}",
+        str(facts.sort),
+        facts.how_obtained,
+        scaled(density, 1_000_000, "g/mL") if density else None,
+        at(facts.density_temp_mdegc),
+        scaled(abv, 1000, "% vol") if abv is not None else None,
+        None if facts.food_grade is FoodGrade.UNKNOWN else f"food grade {facts.food_grade}",
+        before("allergens", facts.allergens),
+        before("on ingredient lists", facts.ingredient_name),
+        *(f"{c.substance} {scaled(c.fraction_ppm, 10_000, '%')}" for c in facts.constituents),
+        before("caution", facts.caution),
+    )
+
+
+def formula(facts: Formula) -> Parts:
+    """Return what is told of a version of a formula."""
+    return (
+        f"{version_of(facts)} for {facts.product}",
+        f"basis {tidy(facts.basis.written)}",
+        f"{plural(len(facts.lines), 'line')} and {plural(len(facts.steps), 'step')}",
+    )
+
+
+def receipt(facts: Receipt) -> Parts:
+    """Return what is told of a delivery."""
+    return (
+        f"{tidy(facts.amount.written)} of {facts.material}",
+        before("from", facts.supplier),
+        before("their lot", facts.supplier_lot),
+        f"cost {money(facts.cost_minor, '').strip()}" if facts.cost_minor is not None else None,
+        before("best before", facts.best_before),
+        before("certificate", facts.certificate),
+        facts.certificate_sha256 and f"its file {facts.certificate_sha256[:12]}…",
+        scaled(facts.abv_mpct, 1000, "% vol") if facts.abv_mpct is not None else None,
+        scaled(facts.density_mg_per_l, 1_000_000, "g/mL") if facts.density_mg_per_l else None,
+        before("food grade", facts.food_grade),
+        f"of it duty {money(facts.duty_minor, '').strip()}" if facts.duty_minor else None,
+        before("document", facts.document),
+    )

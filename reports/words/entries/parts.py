@@ -1,0 +1,29 @@
+"""What the words of several kinds of entry are made of.
+
+Guarantees: what was not recorded leaves no trace in the words. Refuses: to make whole sentences.
+"""
+
+from collections.abc import Iterable
+
+from reports.kit.format import celsius
+
+Parts = Iterable[str | None]
+"""Pieces of a sentence; None where nothing was recorded."""
+
+
+def at(temp_mdegc: int | None) -> str | None:
+    """Return a temperature with its word, or None.
+
+    >>> at(18500)
+    'at 18.5 °C'
+    """
+    return None if temp_mdegc is None else f"at {celsius(temp_mdegc)}"
+
+
+def before(word: str, value: object) -> str | None:
+    """Return a value with the word before it, or None when there is no value.
+
+    >>> before("from", "Ficto Oils"), before("from", None)
+    ('from Ficto Oils', None)
+    """
+    return f"{word} {value}" if value else None

@@ -1,0 +1,1 @@
+"""What was verified or proved, in words."""

@@ -1,0 +1,117 @@
+"""Cautions that follow from what is in a lot, in the usual words of the trade.
+
+Guarantees: a caution names what it stands on; all defer to local law and licensed practice.
+Refuses: to advise on health; it says when to ask somebody who may.
+"""
+
+from collections.abc import Iterable
+
+from ledger.domain.entries import Formula, Material
+from ledger.service.desk.reader import with_article
+from ledger.service.glass.card import ServingCard
+from reports.kit.figures import abv_words, mg_words
+
+FLAMMABLE_ABV = 24.0
+"""Strength in % vol from which ethanol and water count as a flammable liquid: flash point about
+60 °C or below (GHS, chapter 2.6, from memory; closed-cup table of safety_limits, 20 % vol: 36 °C).
+"""
+HANDLE_WITH_CARE = (
+    "Flavouring in strong alcohol: highly flammable, keep from flames and from children, "
+    "dilute before use."
+)
+"""The usual caution on an essence (usual practice of the trade; local law decides)."""
+DEFER = "Local law and licensed practice decide; these figures help to ask the right question."
+"""What stands under every card."""
+
+
+def cautions_of(card: ServingCard) -> tuple[str, ...]:
+    """Return the cautions that go with a card, the gravest first."""
+    told = [*_poison(card), *_over_ceiling(card), *_flammable(card), *_alcohol(card)]
+    return (*told, DEFER)
+
+
+def record_cautions(card: ServingCard, materials: Iterable[Material]) -> tuple[str, ...]:
+    """Return the cautions for a batch record: those of the lot, then of its materials neat."""
+    *of_lot, defer = cautions_of(card)
+    neat = [neat_caution(item) for item in materials if item.caution]
+    return (*of_lot, *dict.fromkeys(neat), defer)
+
+
+def own_caution(formula: Formula | None) -> tuple[str, ...]:
+    """Return the caution that a formula has its papers say, in the maker's own words."""
+    return (formula.caution,) if formula and formula.caution else ()
+
+
+def neat_caution(material: Material) -> str:
+    """Return the caution of a material, said to be of the material neat."""
+    return f"Made with {material.name}. Caution for it neat: {material.caution}"
+
+
+def label_cautions(card: ServingCard, materials: Iterable[Material]) -> tuple[str, ...]:
+    """Return the cautions for a label: those of the lot as it was made, short.
+
+    What is said of a material neat stands on a label only where nothing better is known: when the
+    constituents of concern of the material are not recorded.
+    """
+    told = [HANDLE_WITH_CARE] if card.made.contents.abv >= FLAMMABLE_ABV else []
+    told += [*_poison(card), *_over_ceiling(card)]
+    told += [neat_caution(item) for item in materials if item.caution and not item.constituents]
+    return tuple(dict.fromkeys(told))
+
+
+def _poison(card: ServingCard) -> list[str]:
+    mg = card.swig_mg.get("methyl salicylate", 0.0)
+    served = any(
+        item.concern.substance == "methyl salicylate" for item in card.pourings[0].concerns
+    )
+    if not served:
+        return []
+    told = [
+        "Holds methyl salicylate: not for people allergic to aspirin or taking blood thinners, nor "
+        "for children without advice."
+    ]
+    if mg:
+        told.insert(
+            0,
+            f"A teaspoon (5 mL) of this essence holds {mg_words(mg)} of methyl salicylate. Keep it "
+            "locked away from children; if somebody drank it, call a poison centre at once.",
+        )
+    return told
+
+
+def _over_ceiling(card: ServingCard) -> list[str]:
+    passed: dict[tuple[str, str], list[str]] = {}
+    for way in card.pourings:
+        for served in way.concerns:
+            for item in served.daily:
+                if item.is_passed:
+                    whom = f"{with_article(item.who)} of {item.body_kg} kg"
+                    passed.setdefault((served.concern.substance, whom), []).append(way.said)
+    return [
+        f"One glass passes the daily ceiling of {substance} for {whom}"
+        f"{_said(ways) if card.is_essence else ''}."
+        for (substance, whom), ways in passed.items()
+    ]
+
+
+def _said(ways: list[str]) -> str:
+    return f" ({', '.join(ways)})"
+
+
+def _flammable(card: ServingCard) -> list[str]:
+    if card.made.contents.abv < FLAMMABLE_ABV:
+        return []
+    return [
+        f"At {abv_words(card.made.contents.abv)} it is highly flammable, and its vapour catches "
+        "fire from a flame or spark some way off: air the room, keep from flames and children."
+    ]
+
+
+def _alcohol(card: ServingCard) -> list[str]:
+    strongest = max(way.glass.abv for way in card.pourings)
+    if strongest < 0.05:
+        return []
+    return [
+        f"A glass holds alcohol ({abv_words(strongest)} at most): say so where somebody must or "
+        "would avoid it."
+    ]

@@ -1,0 +1,102 @@
+"""The spirit account in words and plain values.
+
+Guarantees: its lines add up as shown, in litres of pure alcohol at 20 °C to the millilitre.
+Refuses: to explain a difference that nobody recorded.
+"""
+
+from typing import Any
+
+from ledger.service.glass.spirit import SpiritReport
+
+SENT = {
+    "sale": "sold",
+    "sample": "given as samples",
+    "tasting": "poured at tastings",
+    "on-return": "sent on sale or return",
+    "returned": "came back",
+    "breakage": "broken",
+    "retained": "kept back as samples",
+    "destroyed": "destroyed",
+    "waste": "thrown away",
+}
+"""Ways in which goods leave, as lines of the account."""
+HEADS = ("litres of pure alcohol at 20 °C", "L")
+"""Heads of the account."""
+LOT_HEADS = ("spirit lot", "what", "received", "used", "left")
+"""Heads of the table of spirit lots."""
+
+
+def rows(report: SpiritReport) -> list[list[str]]:
+    """Return the account, a line each."""
+    found = report.account
+    out = [
+        [f"  {SENT.get(why, why)}", _litres(-amount if why == "returned" else amount)]
+        for why, amount in sorted(found.sent.items())
+    ]
+    return [
+        [f"on hand before {report.first}", _litres(found.opening)],
+        ["received", _litres(found.received)],
+        *out,
+        ["  lost in filters, cakes, heels and rinses", _litres(found.lost)],
+        ["  unexplained, found by counts", _litres(found.unexplained)],
+        [f"on hand after {report.last}", _litres(found.closing)],
+        ["  of it spirit", _litres(found.in_spirit)],
+        ["  of it in batches", _litres(found.in_making)],
+        ["  of it in product", _litres(found.in_product)],
+        ["used: drawn from spirit into batches and rinses", _litres(found.used)],
+    ]
+
+
+def lot_rows(report: SpiritReport) -> list[list[str]]:
+    """Return the spirit lots that moved or are there, a line each."""
+    return [
+        [code, report.names[code], _litres(lot.received), _litres(lot.used), _litres(lot.left)]
+        for code, lot in report.account.lots.items()
+        if abs(lot.received) + abs(lot.used) + abs(lot.left) > 0.0005
+    ]
+
+
+def notes(report: SpiritReport) -> list[str]:
+    """Return what to know besides."""
+    lines = [
+        f"Missing: the strength of {code} is not in the book, so it counts as nothing. Record it: "
+        f"pottle measure {code} abv READING --temp CELSIUS"
+        for code in report.unknown
+    ]
+    return [*lines, "For the officer's own form; local law says what must be kept, and how long."]
+
+
+def _litres(value: float) -> str:
+    text = f"{value:.3f}"
+    return "0.000" if text == "-0.000" else text.replace("-", "−")
+
+
+def plain(report: SpiritReport) -> dict[str, Any]:
+    """Return the account as plain values; litres of pure alcohol as decimal strings."""
+    found = report.account
+    return {
+        "from": report.first.isoformat(),
+        "to": report.last.isoformat(),
+        "unit": "litres of pure alcohol at 20 °C",
+        "opening": f"{found.opening:.6f}",
+        "received": f"{found.received:.6f}",
+        "used": f"{found.used:.6f}",
+        "sent": {why: f"{amount:.6f}" for why, amount in sorted(found.sent.items())},
+        "lost": f"{found.lost:.6f}",
+        "unexplained": f"{found.unexplained:.6f}",
+        "in_spirit": f"{found.in_spirit:.6f}",
+        "in_making": f"{found.in_making:.6f}",
+        "in_product": f"{found.in_product:.6f}",
+        "closing": f"{found.closing:.6f}",
+        "lots": [
+            {
+                "lot": code,
+                "name": report.names[code],
+                "received": f"{lot.received:.6f}",
+                "used": f"{lot.used:.6f}",
+                "left": f"{lot.left:.6f}",
+            }
+            for code, lot in found.lots.items()
+        ],
+        "missing": list(report.unknown),
+    }

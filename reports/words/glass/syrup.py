@@ -1,0 +1,70 @@
+"""A simple syrup in words: every measure of its strength, and whether it stays clear.
+
+Guarantees: says whether parts were weighed or measured, and the temperature of every figure.
+Refuses: sums of its own; they come from `ledger.science.liquids.syrup_asked`.
+"""
+
+from typing import Any
+
+from ledger.science.liquids.syrup_asked import SyrupAnswer
+from ledger.science.liquids.syrups import SimpleSyrup
+from ledger.science.ranges import figure
+
+BASIS = (
+    "True of sugar and water alone (ICUMSA SPS-4), nothing lost by boiling; alcohol falsifies a "
+    "reading, so take it before the essence goes in."
+)
+
+
+def syrup_lines(found: SyrupAnswer) -> tuple[str, ...]:
+    """Return a syrup as lines for people."""
+    lines = [_head(found)]
+    if found.made:
+        litres = figure(found.made.yield_ul_per_kg_water / 1e6, 3)
+        lines.append(f"1 kg of water makes {litres} L of it.")
+    lines.append(
+        f"At 20 °C a litre holds {figure(found.sugar_g_per_l, 1)} g of sugar and weighs "
+        f"{figure(found.density_g_per_l, 1)} g; its specific gravity is "
+        f"{found.specific_gravity:.4f} (20/20 °C)."
+    )
+    if found.warning:
+        lines.append(found.warning)
+    if found.bulk_g_per_ml:
+        lines.append(
+            f"The loose sugar is taken to weigh {figure(found.bulk_g_per_ml)} g/mL; kinds range "
+            "from 0.7 to 0.9. Weigh a filled measure and say it with --bulk."
+        )
+    return (*lines, BASIS)
+
+
+def _head(found: SyrupAnswer) -> str:
+    strength = f"{figure(found.brix)} °Bx"
+    if found.made:
+        return f"{_parts(found.made)} make syrup of {strength}."
+    if found.read_at_c is not None:
+        return f"Read with a glass hydrometer at {figure(found.read_at_c)} °C, it is {strength}."
+    return f"It is a syrup of {strength}."
+
+
+def _parts(made: SimpleSyrup) -> str:
+    sugar, water = figure(made.sugar_parts, 6), figure(made.water_parts, 6)
+    part = "part" if made.sugar_parts == 1 else "parts"
+    return f"{sugar} {part} of sugar to {water} of water {made.basis}"
+
+
+def syrup_plain(found: SyrupAnswer) -> dict[str, Any]:
+    """Return a syrup as plain values; figures are strings, at 20 °C where no other is said."""
+    made = found.made
+    return {
+        "brix": figure(found.brix, 3),
+        "sugar_g_per_l": figure(found.sugar_g_per_l, 1),
+        "density_g_per_l": figure(found.density_g_per_l, 2),
+        "specific_gravity": f"{found.specific_gravity:.4f}",
+        "basis": made and str(made.basis),
+        "litres_per_kg_water": made and figure(made.yield_ul_per_kg_water / 1e6, 3),
+        "bulk_g_per_ml": found.bulk_g_per_ml and figure(found.bulk_g_per_ml, 3),
+        "read_at_c": None if found.read_at_c is None else figure(found.read_at_c),
+        "kept_at_c": figure(found.kept_at_c),
+        "warning": found.warning,
+        "source": "ICUMSA SPS-4 (1998)",
+    }

@@ -1,0 +1,1 @@
+"""Goods in words: labels, complaints."""

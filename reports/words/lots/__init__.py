@@ -1,0 +1,1 @@
+"""Lots in words: a record, a trace, dates, what is due."""

@@ -1,0 +1,88 @@
+"""What is due, in words, with a countdown.
+
+Guarantees: the nearest first; each line says what to do. Refuses: colours that carry a meaning.
+"""
+
+from datetime import datetime
+from typing import Any
+
+from ledger.service.lots.due import Due, DueList, Waits
+from reports.kit.format import duration
+from reports.words.lots.next_in_lists import step_of_due
+
+HEADS = ("due", "when", "lot", "what", "to do")
+
+
+def countdown(at: datetime | None, now: datetime) -> str:
+    """Return how long it is until a moment, or since.
+
+    >>> from datetime import UTC
+    >>> countdown(datetime(2026, 3, 2, 12, tzinfo=UTC), datetime(2026, 3, 2, 9, 30, tzinfo=UTC))
+    'in 2 h 30 min'
+    """
+    if at is None:
+        return "–"
+    return f"in {_between(now, at)}" if _minutes(now, at) >= 0 else f"{_between(at, now)} ago"
+
+
+def _minutes(since: datetime, until: datetime) -> int:
+    return round((until - since).total_seconds() / 60)
+
+
+def _between(since: datetime, until: datetime) -> str:
+    """Return a span in words, from two days on in whole days."""
+    minutes = _minutes(since, until)
+    return duration(minutes // 1440 * 1440 if minutes >= 2 * 1440 else minutes)
+
+
+def todo(item: Due, now: datetime) -> str:
+    """Return what to do about something that is due."""
+    match item.waits:
+        case Waits.REST:
+            lasted = f", {_between(item.since, now)} so far" if item.since else ""
+            return f"rest to {item.about}{lasted}"
+        case Waits.LOOK:
+            return f"look at the sample, {duration(int(item.about))} old"
+        case Waits.DATE:
+            is_past = item.at is not None and item.at < now
+            return "past its date: reject it" if is_past else "use it first: its date comes"
+        case Waits.HOLD:
+            return f"on hold: {item.about or 'decide about it'}"
+
+
+def rows(found: DueList) -> list[tuple[str, ...]]:
+    """Return a row for each thing that is due."""
+    return [
+        (
+            countdown(item.at, found.now),
+            _when(item, found.now),
+            item.lot,
+            item.name,
+            todo(item, found.now),
+        )
+        for item in found.items
+    ]
+
+
+def _when(item: Due, now: datetime) -> str:
+    """Return when something is due: of a date the day, as it is no moment."""
+    if item.at is None:
+        return ""
+    local = item.at.astimezone(now.tzinfo)
+    return f"{local:%Y-%m-%d}" if item.waits is Waits.DATE else f"{local:%Y-%m-%d %H:%M}"
+
+
+def plain(found: DueList) -> list[dict[str, Any]]:
+    """Return what is due for machines; `minutes` is below zero for what is past."""
+    return [
+        {
+            "waits": str(item.waits),
+            "lot": item.lot,
+            "name": item.name,
+            "says": todo(item, found.now),
+            "due": item.at.isoformat() if item.at else None,
+            "minutes": _minutes(found.now, item.at) if item.at else None,
+            "next": step_of_due(item, found.now),
+        }
+        for item in found.items
+    ]

@@ -1,0 +1,232 @@
+"""The views of papers: the batch record and the label sheet.
+
+Guarantees: everything recorded about a lot stands on its record, in force or not. Refuses: labels
+for lots that are not bottled.
+"""
+
+from datetime import datetime
+
+from ledger.domain.amounts.quantity import show
+from ledger.domain.entries import Bottle, Deviation, Look, Material, Measurement, Start
+from ledger.domain.entries.choices import LotType, ProductKind
+from ledger.domain.lots.state import latest, name, opener, status
+from ledger.errors import RefusedError
+from ledger.service.glass.card import ServingCard
+from ledger.service.lots.dossier import Dossier, Said
+from reports.kit.format import clock, day, initials, plural, tidy
+from reports.views.lots import InputRow, LabelSheetView, LabelView, RecordView, StepRow
+from reports.words.entries.goods import gone
+from reports.words.entries.sentence import TITLES, notes, sentence, strikes
+from reports.words.glass.cautions import (
+    HANDLE_WITH_CARE,
+    label_cautions,
+    neat_caution,
+    own_caution,
+    record_cautions,
+)
+from reports.words.lots.balance import balance
+from reports.words.lots.dates import keeping_words
+from reports.words.lots.strength import content_facts, label_strength
+from reports.words.lots.trace import supplied_by
+from reports.words.verdicts.control import control_facts
+
+OPENED = {LotType.MADE: "Begun", LotType.RECEIVED: "Received", LotType.PACKED: "Filled"}
+"""What its first entry did to a lot."""
+
+
+def record_view(dossier: Dossier, now: datetime, card: ServingCard | None = None) -> RecordView:
+    """Return the record of a lot, with what it contains when its card is given.
+
+    One of a delivery is headed so and has no parts that only a batch can fill, unless they are.
+    """
+    state, house = dossier.state, dossier.house
+    rows = [_row(said, strikes(item.entry for item in dossier.said)) for said in dossier.said]
+    pairs = list(zip(dossier.said, rows, strict=True))
+    seen = (Look, Measurement)
+    inputs = _inputs(dossier)
+    yields = balance(state, dossier.inputs, dossier.formula, dossier.draws)
+    is_delivery = state.opened.lot_type is LotType.RECEIVED
+    return RecordView(
+        house_name=house.name if house else "",
+        house_address=house.address if house else None,
+        lot=state.code,
+        title=name(state),
+        facts=(*_head(dossier), *(content_facts(card) if card else ())),
+        inputs=None if is_delivery and not inputs else inputs,
+        steps=tuple(row for said, row in pairs if not isinstance(_facts(said), (*seen, Deviation))),
+        looks=tuple(row for said, row in pairs if isinstance(_facts(said), seen)),
+        balance=None if is_delivery and not yields else yields,
+        went_to=_went_to(dossier),
+        deviations=tuple(row for said, row in pairs if isinstance(_facts(said), Deviation)),
+        cautions=(
+            *own_caution(dossier.formula),
+            *(record_cautions(card, dossier.materials) if card else cautions(dossier)),
+        ),
+        printed_at=f"{now:%Y-%m-%d %H:%M}",
+        seal=dossier.seal.lines,
+        paper="Lot received" if is_delivery else "Batch record",
+    )
+
+
+def _facts(said: Said) -> object:
+    return said.entry.draft.facts
+
+
+def _row(said: Said, struck: frozenset[int]) -> StepRow:
+    entry = said.entry
+    return StepRow(
+        entry=str(entry.seq),
+        when=clock(entry.draft.happened),
+        what=TITLES[entry.kind],
+        words=sentence(entry),
+        by=initials(entry),
+        notes=notes(entry, said.corrected_by, is_struck=entry.seq in struck),
+        struck=said.corrected_by is not None,
+    )
+
+
+def _head(dossier: Dossier) -> tuple[tuple[str, str], ...]:
+    state, brief = dossier.state, dossier.brief
+    first = opener(state)
+    lines = (
+        ("Kind", brief.product_kind or brief.sort or brief.lot_type),
+        (
+            OPENED.get(state.opened.lot_type, "Opened"),
+            clock(first.draft.happened) if first else "",
+        ),
+        ("By", initials(first) if first else ""),
+        ("Supplier", supplied_by(brief)),
+        ("Status", str(status(state))),
+        *control_facts(dossier),
+        ("On hand", show(state.on_hand, state.measure)),
+        ("Best before", str(state.best_before or "")),
+        ("Date set by", state.dates.set_by or ""),
+        ("Keeping", keeping_words(state.dates) or ""),
+        ("Entries", str(len(dossier.said))),
+    )
+    return tuple((label, value) for label, value in lines if value)
+
+
+def _inputs(dossier: Dossier) -> tuple[InputRow, ...]:
+    briefs = {node.brief.code: node.brief for node in dossier.trace.nodes}
+    rows = []
+    for said in dossier.said:
+        facts = said.entry.draft.facts
+        for posting in said.entry.postings:
+            if posting.target != dossier.state.code or posting.source is None:
+                continue
+            brief = briefs.get(posting.source)
+            what = brief.name if brief else "no longer counted as an input"
+            if brief and brief.supplier_lot:
+                what = f"{what}, {brief.supplier or 'supplier'} lot {brief.supplier_lot}"
+            amount = show(posting.taken, brief.measure) if brief and posting.taken else "carried"
+            written = getattr(getattr(facts, "amount", None), "written", None)
+            rows.append(
+                InputRow(
+                    lot=posting.source,
+                    what=what,
+                    amount=tidy(written) if written else amount,
+                    when=clock(said.entry.draft.happened),
+                    by=initials(said.entry),
+                    entry=str(said.entry.seq),
+                    struck=said.corrected_by is not None,
+                )
+            )
+    return tuple(rows)
+
+
+def _went_to(dossier: Dossier) -> tuple[tuple[str, str, str], ...]:
+    into = [(edge.target, _name_of(dossier, edge.target), edge.words) for edge in dossier.outputs]
+    sent = [
+        (
+            item.party or "–",
+            f"{gone(item.moved_as, None)} on {item.on}",
+            show(abs(item.amount), item.measure),
+        )
+        for item in dossier.holders
+    ]
+    return (*into, *sent)
+
+
+def _name_of(dossier: Dossier, code: str) -> str:
+    return next((node.brief.name for node in dossier.trace.nodes if node.brief.code == code), "")
+
+
+def cautions(dossier: Dossier) -> tuple[str, ...]:
+    """Return the cautions that go with a lot: those of its kind, and its materials' own.
+
+    What is said of a material is true of it neat, so in anything made with it the words say so.
+    """
+    told = [_caution(dossier, item) for item in dossier.materials if item.caution]
+    kind = dossier.brief.product_kind
+    if kind in (ProductKind.ESSENCE, ProductKind.WASHED_ESSENCE, ProductKind.MACERATE):
+        told.insert(0, HANDLE_WITH_CARE)
+    return tuple(dict.fromkeys(told))
+
+
+def _caution(dossier: Dossier, material: Material) -> str:
+    is_itself = dossier.brief.material == material.code
+    return material.caution or "" if is_itself else neat_caution(material)
+
+
+def label_sheet_view(
+    dossier: Dossier, count: int | None = None, card: ServingCard | None = None
+) -> LabelSheetView:
+    """Return a sheet of labels for a packed lot, one a bottle unless a count is given.
+
+    Raises:
+        RefusedError: The lot is not bottled.
+    """
+    filled = latest(dossier.state, Bottle)
+    if dossier.state.opened.lot_type is not LotType.PACKED or filled is None:
+        raise RefusedError(
+            f"{dossier.state.code} is not a packed lot, so it has no bottles to label.",
+            f'Fill it first: pottle bottle {dossier.state.code} "15 x 250mL"',
+        )
+    return LabelSheetView(
+        label=_label(dossier, filled, card), count=count or filled.count, seal=dossier.seal.lines
+    )
+
+
+def _label(dossier: Dossier, filled: Bottle, card: ServingCard | None) -> LabelView:
+    house, bulk = dossier.house, dossier.state.bulk
+    made = opener(bulk) if bulk else None
+    best_before = dossier.state.best_before
+    return LabelView(
+        house_name=house.name if house else "",
+        house_address=house.address if house else None,
+        product=name(bulk) if bulk else name(dossier.state),
+        lot=dossier.state.code,
+        volume=tidy(filled.size.written),
+        strength=label_strength(card) if card else None,
+        made_on=day(made.draft.happened) if made else "",
+        best_before=best_before.isoformat() if best_before else None,
+        dilution=dilution(dossier, latest(bulk, Start) if bulk else None),
+        text=label_text(dossier),
+        cautions=(
+            *own_caution(dossier.formula),
+            *(label_cautions(card, dossier.materials) if card else cautions(dossier)),
+        ),
+    )
+
+
+def label_text(dossier: Dossier) -> str | None:
+    """Return what a label says besides: how to keep the bottle, and the formula's words."""
+    formula = dossier.formula.label_text if dossier.formula else None
+    told = " ".join(part for part in (keeping_words(dossier.state.dates), formula) if part)
+    return told or None
+
+
+def dilution(dossier: Dossier, started: Start | None) -> str | None:
+    """Return how to dilute what is in the bottle, in one line.
+
+    A syrup is poured one part to seven of soda water unless its batch says otherwise, and 30 mL of
+    an essence flavour a litre of syrup (common practice, no source).
+    """
+    kind = dossier.brief.product_kind
+    if kind == ProductKind.SYRUP:
+        parts = (started.pour_parts if started else None) or 7
+        return f"1 part syrup to {plural(parts, 'part')} soda water"
+    if kind in (ProductKind.ESSENCE, ProductKind.WASHED_ESSENCE, ProductKind.GUM_EMULSION):
+        return "30 mL flavour 1 L of syrup"
+    return None

@@ -1,0 +1,1 @@
+"""A recall in words and in its tables."""

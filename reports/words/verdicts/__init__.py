@@ -1,0 +1,1 @@
+"""May it leave, in words."""

@@ -1,0 +1,61 @@
+"""What a lot was held to, in words: its formula, who checked it, how it was released.
+
+Guarantees: a release by the only person at work on a lot, and an override, are said plainly.
+Refuses: to hide a check by the person who did the work.
+"""
+
+from ledger.domain.entries import Check, Deviation, Entry, Judge
+from ledger.domain.entries.choices import Verdict
+from ledger.domain.masters.formulas import version_of
+from ledger.domain.rules.release.clearance import is_self_released
+from ledger.service.lots.dossier import Dossier
+from reports.kit.format import clock, initials, plural
+
+
+def control_facts(dossier: Dossier) -> tuple[tuple[str, str], ...]:
+    """Return what is told of a lot's control, label and value."""
+    state, formula = dossier.state, dossier.formula
+    barred = ", ".join(state.barred_inputs)
+    rows = (
+        ("Formula", version_of(formula) if formula else ""),
+        ("Checked by", _checked(dossier)),
+        ("Released", _released(dossier)),
+        ("Beware", f"made of {barred}, now held, rejected or recalled" if barred else ""),
+    )
+    return tuple((label, value) for label, value in rows if value)
+
+
+def _checked(dossier: Dossier) -> str:
+    checks = [e for e in dossier.state.entries if isinstance(e.draft.facts, Check)]
+    authors = {entry.seq: entry.draft.by for entry in dossier.state.entries}
+    others = {entry.draft.by for entry in dossier.state.entries if entry not in checks}
+    told = []
+    for entry in checks:
+        facts = entry.draft.facts
+        about = facts.about if isinstance(facts, Check) else None
+        did_it = {authors.get(about)} if about else others
+        same = ", who did it too" if entry.draft.by in did_it else ""
+        told.append(f"{initials(entry)}{f' (entry {about})' if about else ''}{same}")
+    return "; ".join(dict.fromkeys(told))
+
+
+def _released(dossier: Dossier) -> str:
+    releases = [entry for entry in dossier.state.entries if _is_release(entry)]
+    if not releases:
+        return ""
+    last = releases[-1]
+    overridden = [
+        entry
+        for entry in dossier.state.entries
+        if isinstance(entry.draft.facts, Deviation) and entry.draft.facts.about == last.seq
+    ]
+    told = f"by {initials(last)} on {clock(last.draft.happened)}"
+    if overridden:
+        told += f", over {plural(len(overridden), 'finding')}: {last.draft.reason}"
+    is_own = dossier.formula is not None and is_self_released(dossier.state, last.draft.by)
+    return f"{told}; self-released" if is_own else told
+
+
+def _is_release(entry: Entry) -> bool:
+    facts = entry.draft.facts
+    return isinstance(facts, Judge) and facts.verdict is Verdict.RELEASE

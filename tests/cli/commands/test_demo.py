@@ -1,0 +1,149 @@
+"""The demonstration: one command makes a book, its papers and the trace of a cloudy bottle."""
+
+import csv
+import json
+import os
+import subprocess
+import sys
+import tomllib
+from dataclasses import dataclass
+from pathlib import Path
+
+import pytest
+
+from cli.screens.demo import season_folder
+from tests.cli.shell import Shell
+from tests.golden import check_golden
+
+ROOT = Path(__file__).parents[3]
+
+
+@dataclass(frozen=True, slots=True)
+class Played:
+    """A demonstration that was played, and what it said."""
+
+    folder: Path
+    out: str
+    err: str
+
+
+def demo(folder: Path, *options: str) -> subprocess.CompletedProcess[str]:
+    env = {name: value for name, value in os.environ.items() if not name.startswith("POTTLE")}
+    return subprocess.run(
+        [sys.executable, "-m", "cli.program", "demo", str(folder), *options],
+        cwd=ROOT,
+        env=env,
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+
+
+@pytest.fixture(scope="module")
+def played(tmp_path_factory: pytest.TempPathFactory) -> Played:
+    folder = tmp_path_factory.mktemp("demo") / "made"
+    done = demo(folder)
+    assert done.returncode == 0, done.stderr
+    return Played(folder, done.stdout, done.stderr)
+
+
+def test_it_makes_a_book_and_two_papers_and_says_where(played: Played) -> None:
+    made = {path.name for path in played.folder.iterdir()}
+    assert made >= {"pottle.db", "labels.pdf", "record.pdf"}
+    for paper in ("labels.pdf", "record.pdf"):
+        assert (played.folder / paper).read_bytes().startswith(b"%PDF-")
+        assert str(played.folder / paper) in played.out
+    assert played.err == ""
+    assert "is an invented maker" in played.out
+
+
+def test_it_names_the_oil_lot_that_only_cloudy_bottles_share(played: Played) -> None:
+    book = Shell(played.folder / "pottle.db")
+    house = tomllib.loads((season_folder() / "house.toml").read_text(encoding="utf-8"))
+    with (season_folder() / "receive.csv").open(encoding="utf-8", newline="") as file:
+        bought = {row["as"]: row for row in csv.DictReader(file)}
+    culprit = bought[house["story"]["culprit"]]
+    named = next(line for line in played.out.splitlines() if line.startswith("Suspect: "))
+    code = named.split()[1]
+    oil = book.run("lot", code, "--json").json
+    assert (oil["material"], oil["name"]) == ("orange-oil", "Sweet orange oil")
+    assert "was in 5 of the 5 failed lots and in 0 of the 4 clear ones" in named
+    assert oil["status"] == "on hold"
+    assert f"their lot {culprit['supplier_lot']}" in oil["entries"][0]["says"]
+
+
+def test_its_book_verifies_and_goes_on(played: Played) -> None:
+    book = Shell(played.folder / "pottle.db")
+    found = book.run("verify", "--json").json
+    assert (found["ok"], found["findings"]) == (True, [])
+    assert f"{found['entries']} entries, verified" in played.out
+    assert played.out.splitlines()[-1] == f"Next: pottle --ledger {book.book} stock"
+
+
+def test_a_second_run_leaves_the_first_as_it_is(played: Played) -> None:
+    before = {path.name: path.read_bytes() for path in played.folder.glob("*.pdf")}
+    again = demo(played.folder)
+    assert (again.returncode, again.stdout) == (5, "")
+    assert again.stderr.splitlines() == [
+        f"There is a file {played.folder / 'labels.pdf'} already; it was left as it is.",
+        "  Give another folder: pottle demo FOLDER",
+    ]
+    assert {path.name: path.read_bytes() for path in played.folder.glob("*.pdf")} == before
+
+
+def test_it_answers_as_json(tmp_path: Path) -> None:
+    done = demo(tmp_path / "made", "--json")
+    assert (done.returncode, done.stderr) == (0, "")
+    found = json.loads(done.stdout)
+    assert set(found) == {"ledger", "labels", "record", "cloudy", "common", "trace", "verify"}
+    assert found["verify"]["ok"] is True
+    assert found["trace"]["lot"] == found["cloudy"]
+    assert set(found["common"]) <= {node["code"] for node in found["trace"]["nodes"]}
+
+
+def test_suspects_names_the_oil_lot_and_says_why_with_figures_that_add_up(played: Played) -> None:
+    book = Shell(played.folder / "pottle.db")
+    found = book.run("suspects", "--complaints", "--json").json
+    oil = next(line for line in played.out.splitlines() if line.startswith("Suspect: ")).split()[1]
+    assert found["verdict"] == "named suspect"
+    assert [item["lot"] for item in found["named"]] == [oil]
+    for item in found["suspects"]:
+        assert item["failed_with"] + item["failed_without"] == len(found["failed"])
+        assert item["clear_with"] + item["clear_without"] == len(found["comparable"])
+    for lot in found["failed"]:
+        behind = {node["code"] for node in book.run("trace", lot, "--back", "--json").json["nodes"]}
+        assert oil in behind
+    for lot in found["comparable"]:
+        behind = {node["code"] for node in book.run("trace", lot, "--back", "--json").json["nodes"]}
+        assert oil not in behind
+
+
+def test_suspects_reads_as_the_kept_text(played: Played) -> None:
+    answer = Shell(played.folder / "pottle.db").run("suspects", "--complaints", "--explain")
+    assert (answer.exit_code, answer.err) == (0, "")
+    check_golden("cli/suspects.txt", answer.out)
+
+
+def test_its_trial_reads_as_the_kept_text(played: Played) -> None:
+    answer = Shell(played.folder / "pottle.db").run("compare", "orange rest")
+    assert (answer.exit_code, answer.err) == (0, "")
+    check_golden("cli/compare.txt", answer.out)
+
+
+def test_a_trial_answers_as_json_and_as_paper(played: Played, tmp_path: Path) -> None:
+    book = Shell(played.folder / "pottle.db")
+    found = book.run("compare", "orange", "rest", "--json").json
+    assert [item["lot"] for item in found["batches"] if item["is_front"]] == found["front"]
+    assert [(item["factor"], item["confounded_with"]) for item in found["factors"]] == [
+        ("rest", [])
+    ]
+    assert [level["n"] for level in found["factors"][0]["levels"]] == [2, 2]
+    paper = tmp_path / "trial.pdf"
+    answer = book.run("compare", "orange rest", "--out", str(paper))
+    assert answer.lines == [f"The comparison of orange rest is in {paper}."]
+    assert paper.read_bytes().startswith(b"%PDF-")
+    again = book.run("compare", "orange rest", "--out", str(paper))
+    assert (again.exit_code, again.complaints[0]) == (
+        5,
+        f"There is a file {paper} already; it was left as it is.",
+    )

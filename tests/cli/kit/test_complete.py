@@ -1,0 +1,62 @@
+"""Codes of lots complete in the shell, from the book at hand."""
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from cli.kit.complete import lot_codes
+from tests.cli.shell import Shell
+
+ROOT = Path(__file__).parents[3]
+
+
+def completions(line: str, env: dict[str, str]) -> list[str]:
+    """Return what a shell is offered after a line, as its script asks for it."""
+    done = subprocess.run(
+        [sys.executable, "-c", "from cli.main import app; app(prog_name='pottle')"],
+        cwd=ROOT,
+        env={
+            "PATH": os.environ["PATH"],
+            "_POTTLE_COMPLETE": "complete_bash",
+            "COMP_WORDS": line,
+            "COMP_CWORD": str(len(line.split(" ")) - 1),
+            **env,
+        },
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert done.stderr == ""
+    return done.stdout.split()
+
+
+@pytest.mark.parametrize(
+    ("line", "codes"),
+    [
+        ("pottle lot O", ["OS-001-O", "OE-001-5"]),
+        ("pottle add oe-001-5 s", ["soo-001-3"]),
+        ("pottle makeup OE-001-5 450mL --with N", ["NS-001-J"]),
+        ("pottle trace Z", []),
+    ],
+)
+def test_codes_that_begin_so_are_offered_the_newest_first(
+    shell: Shell, line: str, codes: list[str]
+) -> None:
+    assert completions(line, {"POTTLE_LEDGER": str(shell.book)}) == codes
+
+
+def test_the_book_named_on_the_line_is_the_one_that_is_read(shell: Shell) -> None:
+    assert completions(f"pottle --ledger {shell.book} lot B", {}) == ["BOS-001-S", "BM-001-I"]
+
+
+@pytest.mark.parametrize("where", ["none.db", "file", "postgresql://localhost/book", "\0"])
+def test_whatever_is_wrong_with_the_book_there_is_nothing_to_offer(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, where: str
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "file").write_text("no book at all, only a long line of words " * 20)
+    assert lot_codes(where) == []
+    assert [path.name for path in tmp_path.iterdir()] == ["file"]

@@ -1,0 +1,220 @@
+"""Lot codes, their stems and their check character."""
+
+import csv
+from pathlib import Path
+from random import Random
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from stdnum.iso7064 import mod_37_36
+
+from ledger.domain.lots.codes import (
+    LONGEST_CODE,
+    check_character,
+    check_code,
+    clean_code,
+    make_code,
+    nearest,
+    stem_for,
+)
+from ledger.errors import InputError, LedgerError, RefusedError
+
+REFERENCE = Path(__file__).parents[2] / "reference" / "check_characters.csv"
+ALPHABET = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+STEMS = st.text(ALPHABET, min_size=1, max_size=8)
+CODES = st.builds(make_code, STEMS, st.integers(1, 1200) | st.integers(1, 10**9 - 1))
+
+
+def reference_rows() -> list[dict[str, str]]:
+    with REFERENCE.open(newline="", encoding="utf-8") as file:
+        rows = [row for row in csv.DictReader(file) if row["system"] == "MOD 37,36"]
+    assert rows
+    return rows
+
+
+@pytest.mark.parametrize("row", reference_rows(), ids=lambda row: row["payload"])
+def test_check_characters_are_the_published_ones(row: dict[str, str]) -> None:
+    """Source: column "source" of check_characters.csv, rows MOD 37,36."""
+    assert check_character(row["payload"]) == row["check"]
+
+
+@given(st.text(ALPHABET, max_size=40))
+def test_check_characters_are_those_of_stdnum(characters: str) -> None:
+    assert check_character(characters) == mod_37_36.calc_check_digit(characters)
+
+
+@given(CODES)
+def test_a_code_made_is_the_books_and_fits_by_stdnum(code: str) -> None:
+    assert len(code) <= LONGEST_CODE
+    assert mod_37_36.is_valid(code.replace("-", ""))
+    assert check_code(code) is None
+    assert clean_code(code.lower()) == code
+
+
+@given(STEMS, st.integers(1, 10**9 - 1), st.integers(1, 10**9 - 1))
+def test_two_ordinals_of_a_stem_have_two_codes(stem: str, one: int, other: int) -> None:
+    assert (make_code(stem, one) == make_code(stem, other)) == (one == other)
+
+
+@pytest.mark.parametrize(
+    ("stem", "ordinal", "start"),
+    [
+        ("OIL", 7, "OIL-007-"),
+        ("OIL", 999, "OIL-999-"),
+        ("OIL", 1000, "OIL-1000-"),
+        ("A", 1, "A-001-"),
+        ("ABCDEFG8", 999_999_999, "ABCDEFG8-999999999-"),
+    ],
+)
+def test_a_code_is_stem_number_and_check_character(stem: str, ordinal: int, start: str) -> None:
+    code = make_code(stem, ordinal)
+    assert code == start + mod_37_36.calc_check_digit(start.replace("-", ""))
+
+
+@pytest.mark.parametrize("stem", ["", "oil", "OIL ", "OI-L", "ABCDEFGHI", "ÖL"])
+def test_a_stem_of_another_form_is_refused(stem: str) -> None:
+    with pytest.raises(InputError) as caught:
+        make_code(stem, 7)
+    assert str(caught.value) == (
+        f'The stem of a lot code must be 1 to 8 characters of A-Z and 0-9, and "{stem}" is not. '
+        "Choose a short stem such as OIL."
+    )
+
+
+@pytest.mark.parametrize("ordinal", [0, -7])
+def test_a_number_below_one_is_refused(ordinal: int) -> None:
+    with pytest.raises(RefusedError) as caught:
+        make_code("OIL", ordinal)
+    assert str(caught.value) == (
+        f"The number of a lot code must be at least 1, and {ordinal} is not. "
+        "Number lots from 1 upwards."
+    )
+
+
+def test_a_code_that_would_be_too_long_is_refused() -> None:
+    check = mod_37_36.calc_check_digit("ABCDEFGH1000000000")
+    with pytest.raises(RefusedError) as caught:
+        make_code("ABCDEFGH", 10**9)
+    assert str(caught.value) == (
+        f"The lot code ABCDEFGH-1000000000-{check} would have 21 characters, "
+        "and a lot code has at most 20. Choose a shorter stem."
+    )
+
+
+@pytest.mark.parametrize(
+    "code",
+    [
+        "L240517",
+        "BATCH-7",
+        "OIL-07-Q",
+        "OIL-007",
+        "OIL-AB7-Q",
+        "SYRUP-24-05-1",
+        "oil-007-q",
+        "-",
+        "",
+    ],
+)
+def test_a_makers_own_code_is_not_judged(code: str) -> None:
+    assert check_code(code) is None
+
+
+@pytest.mark.parametrize(
+    ("words", "stem"),
+    [
+        ("Sweet orange oil", "SOO"),
+        ("Orange essence", "OE"),
+        ("Essence of orange", "EO"),
+        ("Lemon", "LMN"),
+        ("Vanilla", "VNL"),
+        ("Gum", "GUM"),
+        ("rose", "ROSE"),
+        ("Aioli", "AIO"),
+        ("Crème de vanille", "CDV"),
+        ("Äpfel", "APF"),
+        ("Øl og smørrebrød", "OOS"),
+        ("Ginger, lime & clove syrup no 5", "GLCS"),
+        ("Maker's tonic", "MT"),
+        ("of the", "OT"),
+        ("X", "LOT"),
+        ("96 %", "LOT"),
+        ("лимон", "LOT"),
+        ("", "LOT"),
+    ],
+)
+def test_a_stem_is_taken_from_the_words(words: str, stem: str) -> None:
+    assert stem_for(words) == stem
+
+
+@given(st.text(max_size=60))
+def test_any_words_give_a_stem_that_makes_a_code(words: str) -> None:
+    stem = stem_for(words)
+    assert 2 <= len(stem) <= 4
+    assert check_code(make_code(stem, 1)) is None
+
+
+STRANGE = "A lot code holds only A-Z, 0-9 and -, and this one holds"
+AGAIN = "Read the code again and write it so."
+
+
+@pytest.mark.parametrize(
+    ("text", "sentence"),
+    [
+        ("", "No lot code was given. Write the code of a lot, such as OIL-007-1."),
+        (" -- ", "No lot code was given. Write the code of a lot, such as OIL-007-1."),
+        ("OIL 007", f'{STRANGE} " ". {AGAIN}'),
+        ("OIL/007_1", f'{STRANGE} "/", "_". {AGAIN}'),
+        ("straße", f'{STRANGE} "ß". {AGAIN}'),
+        ("OIL\x00", f'{STRANGE} "U+0000". {AGAIN}'),
+        ("A" * 21, f"A lot code has at most 20 characters, and this one has 21. {AGAIN}"),
+        (
+            "é" + "A" * 20,
+            f'{STRANGE} "é". A lot code has at most 20 characters, and this one has 21. {AGAIN}',
+        ),
+    ],
+    ids=["empty", "dashes", "space", "two signs", "sharp s", "null", "long", "both"],
+)
+def test_text_that_is_no_code_is_refused_with_all_that_is_wrong(text: str, sentence: str) -> None:
+    with pytest.raises(InputError) as caught:
+        clean_code(text)
+    assert str(caught.value) == sentence
+
+
+def cleaned(text: str) -> str | LedgerError:
+    try:
+        return clean_code(text)
+    except LedgerError as error:
+        return error
+
+
+@given(st.text(max_size=30) | st.text(ALPHABET.lower() + "- ", max_size=24))
+def test_any_text_is_a_clean_code_or_an_error_in_words(text: str) -> None:
+    code = cleaned(text)
+    if isinstance(code, LedgerError):
+        assert code.what.endswith(".")
+        assert code.todo.endswith(".")
+    else:
+        assert set(code) <= set(ALPHABET + "-")
+        assert 1 <= len(code) <= LONGEST_CODE
+        assert clean_code(code) == code
+
+
+def test_the_nearest_codes_come_likest_first_and_ties_by_name() -> None:
+    known = ["OIL-017-Q", "OIL-008-1", "OIL-007-1", "SYR-112-X", "OIL-008-1"]
+    assert nearest("OIL-007-I", known) == ("OIL-007-1", "OIL-008-1", "OIL-017-Q")
+    assert nearest("OIL-007-I", known, most=1) == ("OIL-007-1",)
+    assert nearest("ZZZZ", known) == ()
+    assert nearest("OIL-007-I", []) == ()
+    assert nearest("ABC-123", ["321-CBA"]) == ()
+
+
+@given(CODES, st.lists(CODES, max_size=8), st.randoms(use_true_random=False))
+def test_a_known_code_is_its_own_nearest_in_any_order(
+    code: str, others: list[str], random: Random
+) -> None:
+    known = [*others, code]
+    found = nearest(code, known)
+    random.shuffle(known)
+    assert found[0] == code
+    assert nearest(code, known) == found

@@ -1,0 +1,83 @@
+"""The lines of a TOML text, compared with what the reader of the standard library finds in it."""
+
+import tomllib
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from ledger.domain.masters.toml import line_numbers
+
+TRICKY = '''\
+# code = "a comment"
+code = "lemon" # version = 3
+words = """
+version = 1
+[[line]]
+"""
+notes = [
+    "kind = 2", # a ] bracket
+    "[[step]]",
+]
+'quoted-key' = 1
+[[line]]
+amount = '# 30mL'
+[[line]]   # the second
+amount = "3\\"0mL"
+[house]
+name.first = "x"
+'''
+
+
+def test_only_keys_and_tables_count() -> None:
+    assert line_numbers(TRICKY) == {
+        ("", 0, ""): 1,
+        ("", 0, "code"): 2,
+        ("", 0, "words"): 3,
+        ("", 0, "notes"): 7,
+        ("", 0, "quoted-key"): 11,
+        ("line", 0, ""): 12,
+        ("line", 0, "amount"): 13,
+        ("line", 1, ""): 14,
+        ("line", 1, "amount"): 15,
+        ("house", 0, ""): 16,
+        ("house", 0, "name"): 17,
+    }
+
+
+VALUES = st.sampled_from(
+    ['"a"', "3", "'''\n[[line]]\nb = 1\n'''", '[\n"x", # ]\n]', "2026-03-02", '"""q = 1"""', '"#"']
+)
+TABLES = st.lists(
+    st.dictionaries(st.sampled_from(["a", "b-c", "d_1"]), VALUES, max_size=3), max_size=4
+)
+
+
+@given(TABLES)
+def test_every_key_that_the_reader_knows_has_its_own_line(
+    tables: list[dict[str, str]],
+) -> None:
+    text = "".join(
+        "[[line]]\n\n" + "".join(f"{key} = {value}\n" for key, value in table.items())
+        for table in tables
+    )
+    found = line_numbers(text)
+    known = {
+        ("line", number, key)
+        for number, row in enumerate(tomllib.loads(text).get("line", []))
+        for key in row
+    }
+    assert {place for place in found if place[2]} == known
+    lines = text.split("\n")
+    assert all(lines[found[place] - 1].startswith(f"{place[2]} =") for place in known)
+
+
+def test_a_head_of_many_blanks_and_many_heads_are_told_at_once() -> None:
+    """The time to read a text must not grow with its length squared: these took hours."""
+    assert line_numbers(f"[{' ' * 100_000}x") == {("", 0, ""): 1}
+    many = line_numbers("[[line]]\n" * 50_000)
+    assert many["line", 49_999, ""] == 50_000
+    assert line_numbers("[[ line ]] # c\n[ 'step' ]") == {
+        ("", 0, ""): 1,
+        ("line", 0, ""): 1,
+        ("step", 0, ""): 2,
+    }

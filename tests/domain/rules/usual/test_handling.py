@@ -1,0 +1,200 @@
+"""The usual slips of handling: water on the powder, a warm filter, first runnings, a vessel."""
+
+from typing import Any
+
+import pytest
+from msgspec.structs import replace
+
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries import (
+    Add,
+    Decant,
+    Entry,
+    Facts,
+    Filter,
+    Look,
+    MakeUp,
+    Rest,
+    Rinse,
+    Start,
+)
+from ledger.domain.entries.choices import Cake, MaterialKind, ProductKind, RestFor
+from ledger.domain.lots.control import Control, Input, LastHeld
+from ledger.domain.lots.scene import Scene
+from ledger.domain.lots.state import Status
+from ledger.domain.rules import Finding
+from tests.domain.builders import at, draft, entry, lot, make, ml, scene, struck, when
+from tests.domain.rules.cases import Case
+from tests.domain.rules.usual.slips import SPIRIT, WATER, among, hm, remarked
+
+CARBONATE = Input("C-1", Measure.MG, Status.IN_STOCK, "carb", MaterialKind.CLARIFIER)
+ALL = (WATER, SPIRIT, CARBONATE)
+ON_POWDER = hm(
+    "water on carbonate",
+    "W-1 is water, and there is clarifier in E-1 or in its cake: watery liquid takes up some of "
+    "it, turns alkaline and may throw a haze.",
+    "Rinse with the spirit that the batch is made of; look at a diluted sample.",
+)
+POWDER, PASS = make(Add, source="C-1"), make(Filter)
+WATERED: tuple[Facts, ...] = (
+    make(Add, source="W-1"),
+    make(MakeUp, source="W-1"),
+    make(Rinse, source="W-1", volume_out=ml(5)),
+)
+
+
+def on(*before: Facts | Entry) -> Scene:
+    return among(*ALL, state=lot("E-1", *before, on_hand=420_000))
+
+
+WATERY = [
+    *(
+        Case(f"{facts.KIND} of water on the powder", draft(facts), on(POWDER), ON_POWDER)
+        for facts in WATERED
+    ),
+    *(Case(f"{facts.KIND} of water without powder", draft(facts), on()) for facts in WATERED),
+    *(
+        Case(f"{facts.KIND} of spirit on the powder", draft(facts), on(POWDER))
+        for facts in (make(Add), make(MakeUp), make(Rinse))
+    ),
+    *(
+        Case(
+            f"{facts.KIND} of water when the powder is filtered off", draft(facts), on(POWDER, PASS)
+        )
+        for facts in WATERED[:2]
+    ),
+    Case(
+        "a rinse with water of the cake that holds the powder",
+        draft(WATERED[2]),
+        on(POWDER, PASS),
+        ON_POWDER,
+    ),
+    Case(
+        "water before any powder went in, written down after",
+        draft(WATERED[0], happened=when(at(9))),
+        on(entry(POWDER, 2, at(10))),
+    ),
+    Case(
+        "water on the powder before it was filtered off, written down after",
+        draft(WATERED[0], happened=when(at(9))),
+        on(entry(POWDER, 2, at(8)), entry(PASS, 3, at(10))),
+        ON_POWDER,
+    ),
+    Case(
+        "water put in the place of other water, on the powder of the same second",
+        draft(WATERED[0], happened=when(at(9)), corrects=3),
+        replace(on(entry(POWDER, 2, at(9)), entry(PASS, 4, at(9))), corrected=entry(WATERED[0], 3)),
+        ON_POWDER,
+    ),
+    Case(
+        "water when more powder went in after a pass",
+        draft(WATERED[0]),
+        on(POWDER, PASS, POWDER),
+        ON_POWDER,
+    ),
+]
+
+
+def chilled(temp_mdegc: int | None) -> Rest:
+    return make(Rest, purpose=RestFor.CHILL, temp_mdegc=temp_mdegc)
+
+
+def ran(temp_mdegc: int | None) -> Any:
+    return draft(make(Filter, temp_mdegc=temp_mdegc, cake=Cake.SAME))
+
+
+def warmed(chill: str, ran_at: str) -> list[Finding]:
+    return hm(
+        "warmed",
+        f"E-1 was chilled at {chill} and filtered at {ran_at}: what the cold threw may have "
+        "dissolved again.",
+        "Look at it cold before it leaves.",
+    )
+
+
+SETTLED = make(Rest, purpose=RestFor.SETTLE, temp_mdegc=2000)
+COLD = [
+    Case("filtered 5 degrees warmer", ran(7000), scene(lot("E-1", chilled(2000)))),
+    Case(
+        "filtered before it was chilled, written down after",
+        draft(make(Filter, temp_mdegc=20_000, cake=Cake.SAME), happened=when(at(9))),
+        scene(lot("E-1", entry(chilled(2000), 2, at(10)))),
+    ),
+    Case(
+        "filtered warmer than that",
+        ran(7001),
+        scene(lot("E-1", chilled(2000))),
+        warmed("2 °C", "7.001 °C"),
+    ),
+    Case(
+        "chilled below zero",
+        ran(0),
+        scene(lot("E-1", chilled(-18_000))),
+        warmed("−18 °C", "0 °C"),
+    ),
+    Case(
+        "the last chilling counts",
+        ran(7000),
+        scene(lot("E-1", chilled(-18_000), chilled(2000))),
+    ),
+    Case("a pass after the one that ran cold", ran(20_000), scene(lot("E-1", chilled(2000), PASS))),
+    Case("settled, not chilled", ran(20_000), scene(lot("E-1", SETTLED))),
+    Case("chilled at nobody knows what", ran(20_000), scene(lot("E-1", chilled(None)))),
+    Case("filtered at nobody knows what", ran(None), scene(lot("E-1", chilled(2000)))),
+]
+
+FIRST = hm(
+    "first runnings",
+    "No first runnings were returned on the first pass: they carry fines and fibres.",
+    "Return them until they run bright, and say how much with --first-runnings.",
+)
+RUNNINGS = [
+    Case("none returned on the first pass", draft(make(Filter)), scene(lot()), FIRST),
+    Case(
+        "none returned from a fresh cake",
+        draft(make(Filter, cake=Cake.FRESH)),
+        scene(lot()),
+        FIRST,
+    ),
+    Case("returned", draft(make(Filter, first_runnings=ml(20))), scene(lot())),
+    Case("through the same cake", draft(make(Filter, cake=Cake.SAME)), scene(lot())),
+    Case("through the cake of another lot", draft(make(Filter, cake_of="E-0")), scene(lot())),
+    Case("on the second pass", draft(make(Filter, pass_no=2)), scene(lot())),
+]
+
+
+def held(product: str, kind: ProductKind = ProductKind.ESSENCE, code: str = "L-1") -> Control:
+    return Control(last_held=LastHeld("jar 1", code, product, kind))
+
+
+DIRTY = hm(
+    "vessel",
+    "jar 1 last held Wintergreen essence (L-1) and no cleaning of it is in the book since.",
+    'If it was cleaned: pottle clean "jar 1" --how HOW --at WHEN',
+)
+STRONG = held("Wintergreen essence")
+STARTED, RESTED = draft(make(Start)), draft(make(Rest))
+VESSELS = [
+    Case("begun in a vessel that held another flavour", STARTED, scene(control=STRONG), DIRTY),
+    Case("rested in one", RESTED, scene(lot(), control=STRONG), DIRTY),
+    Case("it held the same product", STARTED, scene(control=held("Orange essence"))),
+    Case("it held the lot itself", RESTED, scene(lot(), control=held("Old name", code="E-1"))),
+    Case(
+        "it held base syrup, which has no flavour",
+        STARTED,
+        scene(control=held("Base syrup", ProductKind.BASE_SYRUP)),
+    ),
+    Case("it was cleaned, or never held anything", STARTED, scene()),
+    Case("rested, and its start was struck", RESTED, scene(struck(lot()), control=STRONG)),
+    *(
+        Case(f"{facts.KIND} takes no vessel", draft(facts), scene(lot(), control=STRONG))
+        for facts in (make(Add), make(Decant), make(Look))
+    ),
+]
+
+CASES = [*WATERY, *COLD, *RUNNINGS, *VESSELS]
+
+
+@pytest.mark.parametrize("case", CASES, ids=str)
+def test_slips_of_handling_are_remarked_on_where_they_matter(case: Case) -> None:
+    assert remarked(case) == list(case.found)

@@ -1,0 +1,41 @@
+"""A table as CSV is read back as it was, and no spreadsheet runs what is in it."""
+
+import csv
+from io import StringIO
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from reports.kit.tables import Sheet, csv_text, decimal_amount, harmless
+
+CELLS = st.text(st.characters(exclude_categories=["Cs", "Cc"]), max_size=12)
+
+
+@given(rows=st.lists(st.tuples(CELLS, CELLS), max_size=5))
+def test_what_was_written_is_read_back_but_for_a_quote_before_a_formula(
+    rows: list[tuple[str, str]],
+) -> None:
+    read = list(csv.reader(StringIO(csv_text(Sheet(("one", "two"), tuple(rows))), newline="")))
+    assert read[0] == ["one", "two"]
+    assert [[cell.removeprefix("'") for cell in row] for row in read[1:]] == [
+        [cell.removeprefix("'") for cell in row] for row in rows
+    ]
+    assert not any(cell.lstrip().startswith(("=", "+", "-", "@")) for row in read for cell in row)
+
+
+@pytest.mark.parametrize("cell", ["=1+1", "+353", "-5", "@SUM(A1)", " =1", "\t=1", "\r=1"])
+def test_what_looks_like_a_formula_gets_a_quote_before_it(cell: str) -> None:
+    assert harmless(cell) == f"'{cell}"
+
+
+def test_a_row_of_another_width_is_refused() -> None:
+    with pytest.raises(ValueError, match="a row of 1 cells under 2 heads"):
+        csv_text(Sheet(("one", "two"), (("only",),)))
+
+
+@pytest.mark.parametrize(
+    ("amount", "words"), [(0, "0"), (1, "0.001"), (30_769, "30.769"), (-1_500, "-1.5"), (1000, "1")]
+)
+def test_thousandths_are_told_as_a_plain_decimal(amount: int, words: str) -> None:
+    assert decimal_amount(amount) == words

@@ -1,0 +1,172 @@
+"""The batch sheet on paper: one page, each row with its code and blanks, its number read back."""
+
+from io import BytesIO
+from pathlib import Path
+
+import pytest
+from msgspec.structs import replace
+
+from ledger.errors import RefusedError
+from ledger.service.bench.draws import propose
+from ledger.service.lots.dossier import dossier, materials
+from reports.pdf.bench.sheet import BETWEEN, BLANKS_LEFT, _places, batch_sheet
+from reports.pdf.kit.page import SIDE, WIDTH
+from reports.views.bench import BatchSheetView, SheetRow
+from reports.words.bench.sheet import batch_sheet_view
+from tests.golden import check_golden
+from tests.keeper import Keeper
+from tests.reports.pdf.examples import SEAL
+from tests.reports.pdf.readback import (
+    images_of,
+    metadata_of,
+    printed,
+    symbols_of,
+    text_of,
+    texts_of,
+)
+
+FORMULAS = Path(__file__).parents[4] / "sample_data" / "season" / "formulas"
+DONE = ("day, time", "by")
+ADDED = ("lot", "amount", *DONE)
+SHEET = BatchSheetView(
+    house_name="Fennimore & Sloe",
+    number="LSE-014-7",
+    title="Lemon soda essence",
+    facts=(
+        ("Formula", "lemon version 3"),
+        ("Target", "1 L"),
+        ("Yield", "85 % to 105 %"),
+        ("Begun", "2026-03-01 09:30"),
+        ("By", "AF"),
+    ),
+    additions=(
+        SheetRow("A1", "Lemon oil", "30 mL; 29.1 mL to 30.9 mL; LO-003-K 30 mL", ADDED),
+        SheetRow("A2", "Ethanol", "950 mL; ET-001-4 900 mL; short 50 mL", ADDED),
+    ),
+    steps=(
+        SheetRow("S1", "rest", "Macerate; at least 1 d", ("begun", "ended", "°C", "shaken", "by")),
+        SheetRow("S2a", "filter", "at most 25 µm, 2 passes or more", ("µm", "out mL", *DONE)),
+        SheetRow("S2b", "filter", "pass 2", ("µm", "out mL", *DONE)),
+        SheetRow("S3", "look", "clear or better", ("grade", "NTU", "°C", "age", *DONE)),
+    ),
+    cautions=("Highly flammable: keep away from flames and sparks.",),
+    how_to_type="Typed in afterwards with --sheet LSE-014-7/CODE --at WHEN --by INITIALS.",
+    seal=SEAL,
+)
+
+
+def test_the_sheet_reads_as_the_kept_one() -> None:
+    check_golden("batch_sheet.txt", text_of(printed(batch_sheet, SHEET)))
+
+
+def test_the_same_view_gives_the_same_bytes() -> None:
+    assert printed(batch_sheet, SHEET) == printed(batch_sheet, SHEET)
+
+
+def test_the_number_is_read_back_from_the_symbol_at_the_head() -> None:
+    (image,) = images_of(printed(batch_sheet, SHEET))
+    assert sorted(symbols_of(image)) == sorted(["LSE-014-7", "\n".join(SEAL)])
+    head = image.crop((0, 0, image.width, image.height // 4))
+    assert symbols_of(head) == ["LSE-014-7"]
+
+
+def test_the_metadata_name_the_sheet_and_the_maker() -> None:
+    found = metadata_of(printed(batch_sheet, SHEET))
+    assert (found["Title"], found["Author"]) == ("Batch sheet LSE-014-7", "Fennimore & Sloe")
+
+
+def test_every_row_has_its_code_its_act_and_a_label_for_each_blank() -> None:
+    text = text_of(printed(batch_sheet, SHEET))
+    for row in (*SHEET.additions, *SHEET.steps):
+        assert f"\n{row.code} {row.act}\n" in text
+        assert f"\n{' '.join(row.blanks)}\n" in text
+
+
+@pytest.mark.parametrize("file", sorted(FORMULAS.glob("*.toml")), ids=lambda file: file.stem)
+def test_the_sheets_of_the_season_fit_one_page_with_all_their_rows(
+    file: Path, sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    keeper = sqlite_keeper
+    text = file.read_text(encoding="utf-8")
+    for initials, name in (("NM", "Nora Made-Up"), ("IN", "Ivo Notreal")):
+        keeper.do("person", initials=initials, name=name)
+    for code in ("orange-oil", "lemon-oil", "lime-oil", "carbonate", "spirit96", "citric"):
+        keeper.do("material", code=code, kind="other", change=code == "orange-oil" or None)
+    for essence in FORMULAS.glob("*-essence.toml"):
+        keeper.do("formula", file=str(essence))
+    copy = tmp_path / file.name
+    copy.write_text(text, encoding="utf-8")
+    formula = keeper.do("formula", file=str(copy)).entry.draft.facts
+    lot = keeper.opens("start", formula=file.stem, target="4L", vessel="Pan 2")
+    view = batch_sheet_view(
+        dossier(keeper.book, lot), propose(keeper.book, lot), materials(keeper.book)
+    )
+    (page,) = texts_of(printed(batch_sheet, view))
+    assert len(view.additions) == len(formula.lines)  # type: ignore[attr-defined]
+    assert len(view.steps) >= len(formula.steps)  # type: ignore[attr-defined]
+    for row in (*view.additions, *view.steps):
+        assert f"\n{row.code} {row.act}\n" in page
+    assert page.count("Page 1 of 1") == 1
+
+
+def test_a_sheet_without_a_formula_fits_one_page_and_leaves_the_materials_open(
+    sqlite_keeper: Keeper,
+) -> None:
+    keeper = sqlite_keeper
+    lot = keeper.opens("start", product="Free", kind="blend", target="1L")
+    view = batch_sheet_view(
+        dossier(keeper.book, lot), propose(keeper.book, lot), materials(keeper.book)
+    )
+    (page,) = texts_of(printed(batch_sheet, view))
+    assert page.count("what lot amount day, time by") == 6
+    assert ("Formula none" in page, "Checked by Date" in page) == (True, True)
+
+
+@pytest.mark.parametrize("steps", [1, 12, 16])
+def test_rows_shrink_until_they_fit_one_page(steps: int) -> None:
+    rows = tuple(SheetRow(f"S{n}", "note", "", ("words", *DONE)) for n in range(1, steps + 1))
+    (page,) = texts_of(printed(batch_sheet, replace(SHEET, steps=rows)))
+    assert page.count("words day, time by") == steps
+
+
+def test_a_sheet_longer_than_a_page_repeats_its_head_and_numbers_every_page() -> None:
+    rows = tuple(SheetRow(f"S{n}", "note", "", ("words", *DONE)) for n in range(1, 61))
+    texts = texts_of(printed(batch_sheet, replace(SHEET, steps=rows)))
+    assert len(texts) > 1
+    assert all("What is done (continued)" in text for text in texts[1:-1])
+    assert [f"Page {n} of {len(texts)}" in text for n, text in enumerate(texts, 1)] == [
+        True for _ in texts
+    ]
+    assert "".join(texts).count("words day, time by") == 60
+
+
+@pytest.mark.parametrize("blanks", [("words",), ("lot", "amount", *DONE), ("µm",) * 8])
+def test_blanks_share_the_room_and_do_not_meet(blanks: tuple[str, ...]) -> None:
+    places = _places(blanks)
+    assert [label for _, _, label in places] == list(blanks)
+    assert places[0][0] == BLANKS_LEFT
+    ends = [x + width for x, width, _ in places]
+    assert ends[-1] == pytest.approx(WIDTH - SIDE)
+    for end, (start, _, _) in zip(ends, places[1:], strict=False):
+        assert start - end == pytest.approx(BETWEEN)
+
+
+def test_a_delivery_has_no_sheet(sqlite_keeper: Keeper) -> None:
+    keeper = sqlite_keeper
+    lot = keeper.opens("receive", material="sugar", amount="1kg")
+    with pytest.raises(RefusedError) as raised:
+        batch_sheet_view(dossier(keeper.book, lot), (), ())
+    assert raised.value.problems == (
+        (
+            f"{lot} is no batch, so there is no sheet to make it from.",
+            "Name a lot that was begun with: pottle start ...",
+        ),
+    )
+
+
+def test_a_character_without_a_shape_is_refused_and_nothing_is_written() -> None:
+    out = BytesIO()
+    with pytest.raises(RefusedError) as raised:
+        batch_sheet(replace(SHEET, title="Lemon ✓"), out)
+    assert "has no shape for “✓” (U+2713 CHECK MARK)" in str(raised.value)
+    assert out.getvalue() == b""

@@ -1,0 +1,79 @@
+"""A trial on paper reads as on the screen, with a dot for every batch."""
+
+import pytest
+from msgspec.structs import replace
+
+from ledger.errors import RefusedError
+from reports.pdf.causes.compare import DOT, comparison_paper
+from reports.pdf.causes.compare import _plot as plot_section
+from reports.pdf.kit.marks import Rule
+from reports.views.causes import (
+    BatchRow,
+    ComparisonView,
+    FactorView,
+    LevelRow,
+    PlotRow,
+    PlotView,
+)
+from tests.golden import check_golden
+from tests.reports.pdf.readback import metadata_of, printed, text_of, texts_of
+
+PLOT = PlotView("NTU by rest", "0.8", "3.4", (PlotRow("24h", (1.0, 1.0)), PlotRow("96h", (0.0,))))
+VIEW = ComparisonView(
+    house_name="Fennimore & Sloe",
+    house_address="2 Invented Row",
+    group="orange rest",
+    lines=("Trial orange rest: 3 batches, none of them a control.", "No batch has a repeat."),
+    ages=("at once", "7 d"),
+    factors=(
+        FactorView(
+            "rest",
+            (
+                LevelRow("24h", "2", ("clear–hazy", "hazy"), "3.1", "89"),
+                LevelRow("96h", "1", ("bright", "bright"), "0.8", "86.5"),
+            ),
+            "96h against 24h (means of 1 and 2): 2 grades clearer.",
+        ),
+        FactorView("dose", (), "dose and oil changed together, so no effect is shown for it."),
+    ),
+    plots=(PLOT,),
+    batches=(
+        BatchRow("OE-003-G", "rest=96h", "bright", "0.8", "86.5", True),
+        BatchRow("OE-001-K", "rest=24h", "hazy", "3.4", "89", False),
+    ),
+    front="Of 3 with a look and a yield, none is both clearer and has less loss than: OE-003-G.",
+    printed_at="2026-09-30 10:00",
+    seal=("House Fennimore & Sloe", "Entries 12", "Root 0a"),
+)
+
+
+def test_the_paper_reads_as_the_kept_one() -> None:
+    check_golden("comparison.txt", text_of(printed(comparison_paper, VIEW)))
+
+
+def test_the_same_view_gives_the_same_bytes() -> None:
+    assert printed(comparison_paper, VIEW) == printed(comparison_paper, VIEW)
+
+
+def test_every_batch_has_its_dot_and_none_hides_another() -> None:
+    (strip,) = plot_section(PLOT).rows
+    dots = [mark for mark in strip.marks if isinstance(mark, Rule) and mark.thickness == DOT]
+    assert len(dots) == 3
+    assert len({(dot.x, dot.y) for dot in dots}) == 3
+
+
+def test_the_metadata_name_the_trial() -> None:
+    assert metadata_of(printed(comparison_paper, VIEW))["Title"] == "Trial orange rest"
+
+
+def test_a_long_trial_goes_on_over_pages_with_its_heads() -> None:
+    many = tuple(replace(VIEW.batches[0], lot=f"OE-{n:03}-X") for n in range(90))
+    pages = texts_of(printed(comparison_paper, replace(VIEW, batches=many)))
+    assert len(pages) > 1
+    assert "Batches (continued)" in pages[-1]
+    assert all(f"Page {n} of {len(pages)}" in page for n, page in enumerate(pages, start=1))
+
+
+def test_what_the_font_cannot_show_is_refused() -> None:
+    with pytest.raises(RefusedError):
+        printed(comparison_paper, replace(VIEW, group="試験"))

@@ -1,0 +1,34 @@
+"""The mapping is checked against a table written by hand from the OpenType specification."""
+
+from struct import pack
+
+import pytest
+
+from reports.pdf.kit.figures import equal_width
+
+
+def _gsub(tag: bytes, subtable: bytes, kind: int = 1) -> bytes:
+    """A GSUB table with one feature of one lookup."""
+    features = pack(">H", 1) + tag + pack(">HHHH", 8, 0, 1, 0)
+    lookups = pack(">HHHHHH", 1, 4, kind, 0, 1, 8) + subtable
+    header = pack(">HHHHH", 1, 0, 0, 10, 10 + len(features))
+    return header + features + lookups
+
+
+SHIFTED = pack(">HHh", 1, 6, 20) + pack(">HHHH", 1, 2, 47, 50)
+LISTED = pack(">HHHHH", 2, 10, 2, 300, 290) + pack(">HHHHH", 2, 1, 48, 49, 0)
+
+
+@pytest.mark.parametrize(
+    ("gsub", "pairs"),
+    [
+        (_gsub(b"tnum", SHIFTED), {47: 67, 50: 70}),
+        (_gsub(b"tnum", LISTED), {48: 300, 49: 290}),
+        (_gsub(b"onum", LISTED), {}),
+        (_gsub(b"tnum", LISTED, kind=4), {}),
+        (b"", {}),
+    ],
+    ids=["shifted glyphs", "listed ranges", "another feature", "a ligature", "no table"],
+)
+def test_equal_width_forms_are_read_from_the_table(gsub: bytes, pairs: dict[int, int]) -> None:
+    assert equal_width(gsub) == pairs

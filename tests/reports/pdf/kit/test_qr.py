@@ -1,0 +1,59 @@
+from io import BytesIO
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from PIL import ImageOps
+from reportlab.lib.units import mm
+from reportlab.pdfgen.canvas import Canvas
+
+from ledger.errors import RefusedError
+from reports.pdf.kit.qr import draw_qr
+from tests.reports.pdf.readback import images_of, symbols_of
+
+
+def _drawn(text: str, size_mm: float) -> bytes:
+    out = BytesIO()
+    canvas = Canvas(out, pagesize=(40 * mm, 40 * mm), invariant=1)
+    draw_qr(canvas, text, 5, 5, size_mm)
+    canvas.save()
+    return out.getvalue()
+
+
+@pytest.mark.parametrize("size_mm", [4.92, 8, 16, 28])
+def test_a_lot_code_is_read_back_at_any_size_from_two_dots_a_module(size_mm: float) -> None:
+    assert symbols_of(images_of(_drawn("E26-014-7", size_mm))[0]) == ["E26-014-7"]
+
+
+@given(st.text("ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-", min_size=1, max_size=20))
+def test_every_code_of_the_book_fits_a_label_and_is_read_back(code: str) -> None:
+    assert symbols_of(images_of(_drawn(code, 17))[0]) == [code]
+
+
+@pytest.mark.parametrize(("size_mm", "dots"), [(5, 2), (8, 3), (17, 6)])
+def test_a_module_is_a_whole_number_of_dots_and_the_quiet_zone_is_four(
+    size_mm: float, dots: int
+) -> None:
+    """A symbol of 21 modules; its outer finder pattern is seven modules wide."""
+    image = ImageOps.invert(images_of(_drawn("E26-014-7", size_mm))[0])
+    ink = image.point([0] * 128 + [255] * 128)
+    left, top, right, bottom = ink.getbbox() or (0, 0, 0, 0)
+    assert (right - left, bottom - top) == (21 * dots, 21 * dots)
+    finder = [ink.getpixel((x, top + dots // 2)) for x in range(left, left + 8 * dots)]
+    assert finder == [255] * 7 * dots + [0] * dots
+    assert left - 5 / 25.4 * 300 >= 4 * dots - 1
+
+
+def test_a_square_too_small_is_refused_with_the_size_it_needs() -> None:
+    with pytest.raises(RefusedError) as raised:
+        _drawn("E26-014-7", 4.5)
+    assert str(raised.value) == (
+        "The QR symbol of “E26-014-7” needs a square of 4.9 mm to be readable and has 4.5 mm. "
+        "Shorten the code and print again."
+    )
+
+
+def test_an_empty_text_is_refused() -> None:
+    with pytest.raises(RefusedError) as raised:
+        _drawn("", 16)
+    assert str(raised.value) == "A QR symbol needs a text and got none. Give the lot's code."

@@ -1,0 +1,50 @@
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from ledger.errors import RefusedError
+from reports.pdf.kit.strips import Section, Strip, paginate
+
+HEIGHTS = st.lists(st.integers(1, 30).map(lambda h: Strip(float(h))), max_size=30)
+SECTIONS = st.builds(
+    Section,
+    head=st.just(Strip(12.0)),
+    again=st.just(Strip(7.0)),
+    rows=HEIGHTS.map(tuple),
+    whole=st.booleans(),
+)
+
+
+@given(st.lists(SECTIONS, max_size=6))
+def test_every_row_stands_once_and_no_page_is_overfull(sections: list[Section]) -> None:
+    pages = paginate(sections, 100.0)
+    assert all(sum(strip.height for strip in page) <= 100 for page in pages)
+    heads = [id(strip) for section in sections for strip in (section.head, section.again)]
+    placed = [id(strip) for page in pages for strip in page if id(strip) not in heads]
+    assert placed == [
+        id(row) for section in sections for row in section.rows if id(row) not in heads
+    ]
+
+
+def test_a_head_never_ends_a_page_and_stands_again_on_the_next() -> None:
+    head, again, row = Strip(10), Strip(8), Strip(30)
+    pages = paginate([Section(Strip(65), Strip(0)), Section(head, again, (row,) * 4)], 100)
+    assert pages == [[Strip(65)], [head, row, row, row], [again, row]]
+
+
+def test_what_is_whole_moves_to_a_new_page_together() -> None:
+    row = Strip(30)
+    whole = Section(Strip(0), Strip(0), (row, row), whole=True)
+    assert paginate([Section(Strip(50), Strip(0)), whole], 100) == [
+        [Strip(50)],
+        [Strip(0), row, row],
+    ]
+
+
+def test_a_piece_higher_than_a_page_is_refused() -> None:
+    with pytest.raises(RefusedError) as raised:
+        paginate([Section(Strip(850), Strip(0))], 567)
+    assert str(raised.value) == (
+        "A part of the paper that must stay in one piece needs 300 mm of height and a page has "
+        "200 mm. Shorten its names and texts and print again."
+    )

@@ -1,0 +1,169 @@
+import re
+from io import BytesIO
+
+import pytest
+from msgspec.structs import replace
+
+from ledger.errors import RefusedError
+from reports.pdf.kit.marks import Words
+from reports.pdf.kit.page import SIDE, WIDTH
+from reports.pdf.lots.record import batch_record
+from reports.pdf.lots.record_tables import steps, went_to
+from tests.golden import check_golden
+from tests.reports.pdf.examples import RECORD, long_record, step
+from tests.reports.pdf.readback import (
+    images_of,
+    metadata_of,
+    printed,
+    symbols_of,
+    text_of,
+    texts_of,
+)
+
+
+def test_the_record_reads_as_the_kept_one() -> None:
+    check_golden("record.txt", text_of(printed(batch_record, RECORD)))
+
+
+def test_the_same_view_gives_the_same_bytes() -> None:
+    assert printed(batch_record, RECORD) == printed(batch_record, RECORD)
+
+
+def test_lot_and_seal_are_read_back_from_the_symbols_at_head_and_foot() -> None:
+    images = images_of(printed(batch_record, RECORD))
+    seal = "\n".join(RECORD.seal)
+    found = [sorted(symbols_of(image)) for image in images]
+    assert found == [sorted(["E26-014-7", seal]), [seal]]
+
+
+def test_the_metadata_name_the_lot_and_the_maker() -> None:
+    found = metadata_of(printed(batch_record, RECORD))
+    assert (found["Title"], found["Author"]) == ("Batch record E26-014-7", "Fennimore & Sloe")
+    assert (found["Creator"], found["Producer"]) == ("Fennimore & Sloe", "Fennimore & Sloe")
+
+
+def test_a_section_without_rows_says_so() -> None:
+    bare = replace(
+        RECORD, inputs=(), steps=(), looks=(), balance=(), went_to=(), deviations=(), cautions=()
+    )
+    text = text_of(printed(batch_record, bare))
+    for title in (
+        "Inputs",
+        "Steps",
+        "Looks and measurements",
+        "Yield and loss",
+        "Where it went",
+        "Deviations",
+    ):
+        assert f"\n{title}\nNone recorded.\n" in text
+    assert "Cautions" not in text
+
+
+def test_a_part_that_a_paper_does_not_have_is_left_out_and_the_paper_has_its_own_head() -> None:
+    bought = replace(RECORD, inputs=None, balance=None, paper="Lot received")
+    pdf = printed(batch_record, bought)
+    text = text_of(pdf)
+    assert "\nLot received\n" in text
+    assert metadata_of(pdf)["Title"] == "Lot received E26-014-7"
+    for words in ("Batch record", "\nInputs\n", "\nYield and loss\n"):
+        assert words not in text
+    assert "\nSteps\n" in text
+
+
+def test_markup_and_scripts_print_as_they_stand() -> None:
+    words = "<b>Тархун</b> &amp; [red]λεμόνι[/red] <strike>Nước"
+    view = replace(RECORD, title=words, steps=(step(0, "note", words, words),))
+    assert text_of(printed(batch_record, view)).count(words) == 3
+
+
+def test_struck_words_are_struck_and_stay_legible_and_their_notes_are_not_struck() -> None:
+    row = step(2, "add", "451 mL of ethanol", "Struck by 1190.", struck=True)
+    (strip,) = steps("Steps", [row]).rows
+    struck = {mark.text: mark.struck for mark in strip.marks if isinstance(mark, Words)}
+    assert struck == {
+        "1182": True,
+        "2026-03-01 11:30": True,
+        "add": True,
+        "451 mL of ethanol": True,
+        "Struck by 1190.": False,
+        "AF": True,
+    }
+    text = text_of(printed(batch_record, replace(RECORD, steps=(row,))))
+    assert "451 mL of ethanol\nStruck by 1190.\n" in text
+
+
+def test_a_line_is_drawn_through_struck_words() -> None:
+    """The same record with and without the strike differs in ink only where the words stand."""
+    bare = replace(RECORD, inputs=(), looks=(), deviations=())
+    plain, struck = (
+        images_of(printed(batch_record, replace(bare, steps=(step(0, "add", "oil", struck=s),))))[0]
+        for s in (False, True)
+    )
+    darker = sum(struck.histogram()[:128]) - sum(plain.histogram()[:128])
+    assert darker > 200
+
+
+@pytest.mark.parametrize("lines", [1, 21, 22, 60, 1000])
+def test_long_records_repeat_heads_and_number_every_page(lines: int) -> None:
+    texts = texts_of(printed(batch_record, long_record(lines)))
+    for number, text in enumerate(texts, start=1):
+        lead = f"Lot E26-014-7, printed 2026-03-05 09:12 Page {number} of {len(texts)}"
+        assert text.endswith("\n".join([lead, *RECORD.seal]))
+        if "of many" in text:
+            assert "Steps" in text
+            assert "\nEntry When What As recorded By\n" in text
+    found = re.findall(r"line (\d+) of many", "".join(texts))
+    assert [int(number) for number in found] == list(range(lines))
+
+
+def test_a_row_stands_whole_on_its_page_unless_it_is_higher_than_one() -> None:
+    assert len(steps("Steps", [step(0, "note", "one\ntwo\nthree")]).rows) == 1
+    words = " ".join(f"w{n}" for n in range(3000))
+    view = replace(RECORD, steps=(step(0, "note", words),))
+    text = " ".join(text_of(printed(batch_record, view)).split())
+    assert re.findall(r"\bw\d+\b", text) == words.split()
+
+
+def test_hostile_names_break_and_lose_nothing() -> None:
+    name = "Ж" * 300
+    view = replace(
+        RECORD,
+        title=name,
+        house_name=name,
+        facts=((name, name),),
+        steps=(step(0, name, name, name, by=name),),
+        went_to=((name, name, name),),
+        balance=((name, name),),
+        cautions=(name,),
+    )
+    assert text_of(printed(batch_record, view)).count("Ж") == 300 * 14
+
+
+def test_a_title_longer_than_a_page_is_refused_and_nothing_is_written() -> None:
+    out = BytesIO()
+    with pytest.raises(RefusedError) as raised:
+        batch_record(replace(RECORD, title="word " * 3000), out)
+    assert str(raised.value).startswith("A part of the paper that must stay in one piece needs ")
+    assert out.getvalue() == b""
+
+
+def test_a_character_without_a_shape_is_refused_and_nothing_is_written() -> None:
+    out = BytesIO()
+    with pytest.raises(RefusedError) as raised:
+        batch_record(replace(RECORD, steps=(step(0, "note", "bright ✓"),)), out)
+    assert str(raised.value) == (
+        "The text “bright ✓” cannot be printed: the font Fira Sans Regular has no shape for "
+        "“✓” (U+2713 CHECK MARK). Write it with other characters and print again."
+    )
+    assert out.getvalue() == b""
+
+
+def test_amounts_share_their_right_edge() -> None:
+    rows = [("Corner", "sold", "1.50 mL"), ("Corner", "sold", "1 111 mL")]
+    amounts = [
+        mark
+        for strip in went_to(rows).rows
+        for mark in strip.marks
+        if isinstance(mark, Words) and mark.text.endswith("mL")
+    ]
+    assert {(mark.x, mark.align) for mark in amounts} == {(WIDTH - SIDE, "right")}

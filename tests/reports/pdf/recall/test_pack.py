@@ -1,0 +1,93 @@
+"""The pack of a recall on paper: every call whole on its page, with boxes to tick and lines."""
+
+import pytest
+from msgspec.structs import replace
+
+from reports.pdf.recall.pack import recall_pack
+from reports.views.recall import CallView, RecallView
+from tests.reports.pdf.readback import images_of, printed, texts_of
+
+SEAL = ("House Fennimore & Sloe", "Entries 12", f"Root {'ab' * 32}")
+
+
+def call(place: int) -> CallView:
+    return CallView(
+        str(place),
+        f"Bar number {place}",
+        ("01 555 0100", "1 Bridge Street"),
+        "at most 6 bottles (1.5 L)",
+        ("L-1: 6 sold, 2026-03-05, DN-1",) * (1 + place % 4),
+        ("called 2026-03-06: no answer",),
+    )
+
+
+def view(calls: int) -> RecallView:
+    return RecallView(
+        house_name="Fennimore & Sloe",
+        kind="Recall",
+        lot="OIL-1",
+        title="Orange oil: 3 lots made of it",
+        course=("Recalled 2026-03-05 by AB: haze.",),
+        authority=("Ask the authority.",),
+        script=("Say this.",),
+        ticks=("spoken to", "set aside"),
+        calls=tuple(call(place) for place in range(1, calls + 1)),
+        balance_heads=("lot", "made", "here", "unexplained"),
+        balance=(("L-1", "15", "15", "0"), ("in all", "15", "15", "0")),
+        balance_sums=("15 bottles made = 15 here + 0 unexplained.",),
+        lots=(("L-1", "Orange syrup, 250 mL", "15", "recalled"),),
+        contacts=(("2026-03-06 10:00", "AB", "Bar number 1", "no answer"),),
+        missing=("shipping.csv lacks the address of Bar number 1.",),
+        printed_at="2026-03-06 10:05",
+        seal=SEAL,
+    )
+
+
+def test_each_call_stands_whole_on_one_page() -> None:
+    pages = texts_of(printed(recall_pack, view(30)))
+    assert len(pages) > 4
+    for place in range(1, 31):
+        (page,) = [page for page in pages if f"Bar number {place}\n" in page.replace("\r", "")][:1]
+        below = page[page.index(f"Bar number {place}") :]
+        assert "When, by" in below
+        assert "spoken to" in below
+
+
+@pytest.mark.parametrize("above", range(40))
+def test_the_sums_stand_under_their_head_on_one_page(above: int) -> None:
+    """However many sentences are above them: in one place or another a page ends there."""
+    sums = ("15 bottles made = 15 here.", "Accounted for: 100.0 %.")
+    long = replace(view(0), course=("Held.",) * above, balance_sums=sums)
+    (page,) = [text for text in texts_of(printed(recall_pack, long)) if "Where all of it" in text]
+    assert all(told in page for told in sums)
+
+
+def test_all_parts_are_there_and_say_so_when_empty() -> None:
+    text = "".join(texts_of(printed(recall_pack, view(0))))
+    for words in (
+        "If somebody may be harmed",
+        "What to say",
+        "Nobody was sent any.",
+        "Where all of it is",
+        "15 bottles made = 15 here + 0 unexplained.",
+        "Unexplained",
+        "Calls made",
+        "What the files beside this paper lack",
+        "shipping.csv lacks the address of Bar number 1.",
+    ):
+        assert words in text
+
+
+def test_boxes_are_drawn_and_nothing_runs_into_the_margins() -> None:
+    """Boxes are lines on the paper, so no face has to have a sign for them."""
+    text = "".join(texts_of(printed(recall_pack, view(3))))
+    assert "☐" not in text
+    for image in images_of(printed(recall_pack, view(3))):
+        side = round(10 / 25.4 * 300)
+        right = image.crop((image.width - side, 0, image.width, image.height))
+        assert image.crop((0, 0, side, image.height)).getextrema() == (255, 255)
+        assert right.getextrema() == (255, 255)
+
+
+def test_the_same_pack_gives_the_same_bytes() -> None:
+    assert printed(recall_pack, view(2)) == printed(recall_pack, view(2))

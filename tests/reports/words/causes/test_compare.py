@@ -1,0 +1,123 @@
+"""A trial in words, rows and places."""
+
+from fractions import Fraction
+
+from ledger.science.statistics.trials import Jar, factors_of, front, spread
+from ledger.service.causes.compare import Comparison
+from ledger.service.evidence.seal import Seal
+from reports.json.causes.compare import comparison_plain
+from reports.views.causes import PlotRow, PlotView
+from reports.words.causes.compare import comparison_view
+from reports.words.causes.plots import plot_lines
+
+SEAL = Seal("Fennimore & Sloe", 12, "0a")
+
+
+def jar(lot: str, grade: int, ntu: str, yield_pct: int, **factors: str) -> Jar:
+    looks = (("at once", min(grade + 1, 5)), ("7 d", grade))
+    return Jar(lot, factors, not factors, looks, Fraction(ntu), Fraction(yield_pct))
+
+
+def comparison(*jars: Jar) -> Comparison:
+    return Comparison(
+        "rests", None, jars, tuple(factors_of(jars, {})), ("at once", "7 d"), front(jars),
+        spread(jars), (), SEAL,
+    )  # fmt: skip
+
+
+CROSSED = comparison(
+    jar("A-1", 2, "3.4", 90, rest="24h"),
+    jar("A-2", 1, "2.8", 88, rest="24h"),
+    jar("A-3", 0, "0.9", 86, rest="96h"),
+    jar("A-4", 0, "0.7", 87, rest="96h"),
+    jar("A-5", 1, "1.8", 89),
+)
+CONFOUNDED = comparison(
+    jar("B-1", 2, "3", 90, rest="24h", dose="2g"), jar("B-2", 0, "1", 90, rest="48h", dose="6g")
+)
+
+
+def test_levels_stand_side_by_side_with_n_and_the_control() -> None:
+    (rest,) = comparison_view(CROSSED).factors
+    assert [(row.level, row.n, row.looks, row.ntu, row.yield_pct) for row in rest.rows] == [
+        ("24h", "2", ("hazy–opalescent", "clear–hazy"), "3.1", "89"),
+        ("96h", "2", ("clear", "bright"), "0.8", "86.5"),
+        ("control", "1", ("hazy", "clear"), "1.8", "89"),
+    ]
+    assert rest.words == (
+        "96h against 24h (means of 2 and 2): 1.5 grades clearer, 2.3 NTU lower and 2.5 points of "
+        "yield less."
+    )
+
+
+def test_what_repeats_differ_by_stands_before_the_effects() -> None:
+    assert comparison_view(CROSSED).lines == (
+        "Trial rests: 5 batches, 1 of them the control. In all of them: no lot.",
+        "The 4 batches with a repeat differ from it by up to 1 grade, 0.6 NTU and 2 points of "
+        "yield; what factors do within that means nothing.",
+    )
+
+
+def test_factors_that_moved_together_have_no_effect_and_no_plot() -> None:
+    view = comparison_view(CONFOUNDED)
+    assert [item.rows for item in view.factors] == [(), ()]
+    assert view.factors[0].words == (
+        "rest and dose changed together, so no effect is shown for it. Change them apart in the "
+        "next trial."
+    )
+    assert [plot.title for plot in view.plots] == ["yield % by last look"]
+    plain = comparison_plain(CONFOUNDED)
+    assert [(item["confounded_with"], item["levels"]) for item in plain["factors"]] == [
+        (["dose"], []),
+        (["rest"], []),
+    ]
+
+
+def test_without_control_or_repeat_that_is_said() -> None:
+    assert comparison_view(CONFOUNDED).lines[1:] == (
+        "Without a control nothing tells how the house's own way would have done.",
+        "No batch has a repeat, so nothing tells how much differs by chance alone; take "
+        "differences as hints.",
+    )
+
+
+def test_the_front_is_said_and_marked() -> None:
+    view = comparison_view(CROSSED)
+    assert view.front == (
+        "Of 5 with a look and a yield, none is both clearer and has less loss than: "
+        "A-1 (rest=24h), A-4 (rest=96h) and A-5 (control)."
+    )
+    assert [row.lot for row in view.batches if row.is_front] == ["A-4", "A-5", "A-1"]
+
+
+def test_a_batch_that_nobody_looked_at_is_a_dash() -> None:
+    bare = Jar("C-1", {"rest": "1h"}, False, (), None, None)
+    view = comparison_view(comparison(bare, Jar("C-2", {"rest": "2h"}, False, (), None, None)))
+    assert "Nobody has looked at any of them yet." in view.lines
+    assert view.front == (
+        "Which are best on clarity and loss together cannot be told: no batch has both."
+    )
+    assert [(row.look, row.ntu, row.yield_pct) for row in view.batches] == [("–", "–", "–")] * 2
+    assert view.factors[0].words == "2h against 1h (means of 1 and 1): nothing known of either."
+    assert view.plots == ()
+
+
+def test_a_plot_counts_batches_at_one_place_and_is_plain_when_asked() -> None:
+    plot = PlotView("yield", "80", "90", (PlotRow("24h", (0.0, 1.0, 1.0)), PlotRow("9h", ())))
+    assert plot_lines(plot, is_plain=False) == [
+        "yield",
+        "  24h  ●·······································2",
+        "  9h   ·········································",
+        "       80                                     90",
+    ]
+    assert all(line.isascii() for line in plot_lines(plot, is_plain=True))
+
+
+def test_the_ends_of_a_plot_are_told_without_an_exponent() -> None:
+    murky = [
+        Jar(f"M-{hours}", {"rest": f"{hours}h"}, False, (), Fraction(ntu), None)
+        for hours, ntu in ((1, 1234), (2, 40_000))
+    ]
+    assert [(plot.left, plot.right) for plot in comparison_view(comparison(*murky)).plots] == [
+        ("1234", "40000")
+    ]

@@ -1,0 +1,274 @@
+"""One example of every kind of entry with all of its fields filled in."""
+
+from datetime import UTC, date, datetime, timedelta
+
+from ledger.domain.amounts.quantity import parse_quantity as q
+from ledger.domain.entries import Draft, Entry, Facts, When
+from ledger.domain.entries.bench import (
+    Add,
+    Decant,
+    Factor,
+    Filter,
+    Finish,
+    Look,
+    MakeUp,
+    Measurement,
+    Rest,
+    Rinse,
+    Start,
+)
+from ledger.domain.entries.choices import (
+    AddedAs,
+    Bound,
+    Cake,
+    FoodGrade,
+    Grade,
+    HowObtained,
+    KnownBy,
+    LimitBasis,
+    LimitUnit,
+    LookedAt,
+    MaterialKind,
+    Measured,
+    MoveAs,
+    ProductKind,
+    Purpose,
+    Reached,
+    RestFor,
+    RinseTo,
+    VacuumReference,
+    Verdict,
+)
+from ledger.domain.entries.goods import Bottle, Closing, Complaint, Contact, Judge, Labels, Move
+from ledger.domain.entries.house import House, Party, Person
+from ledger.domain.entries.masters import (
+    Constituent,
+    Formula,
+    FormulaLine,
+    FormulaStep,
+    Limit,
+    Material,
+    Withdrawal,
+)
+from ledger.domain.entries.receipt import Receipt
+from ledger.domain.entries.upkeep import Check, Clean, Count, Deviation, Equipment, Note, Strike
+
+NOON = datetime(2026, 3, 2, 12, 0, tzinfo=UTC)
+
+EXAMPLES: tuple[tuple[Facts, str], ...] = (
+    (
+        House("Wren & Co", "EUR", "1 Quay", "IE", "Europe/Dublin", "imperial", 2000, "01 555 0100"),
+        "Wren & Co, 1 Quay, IE, money in EUR, clock of Europe/Dublin, imperial fluid ounces, "
+        "telephone 01 555 0100, an hour of work 20.00 EUR",
+    ),
+    (Person("AB", "Anna Bell", "maker"), "AB is Anna Bell, maker"),
+    (
+        Material(
+            code="orange-oil",
+            name="Sweet orange oil",
+            sort=MaterialKind.OIL,
+            how_obtained=HowObtained.EXPRESSED,
+            density_mg_per_l=845_000,
+            density_temp_mdegc=20_000,
+            abv_mpct=0,
+            food_grade=FoodGrade.YES,
+            allergens="none",
+            ingredient_name="orange oil",
+            caution="Flammable",
+            constituents=(Constituent("limonene", 940_000),),
+        ),
+        "orange-oil is Sweet orange oil, oil, expressed, 0.845 g/mL, at 20 °C, 0 % vol, food grade "
+        "yes, allergens none, on ingredient lists orange oil, limonene 94 %, caution Flammable",
+    ),
+    (
+        Formula(
+            code="orange-essence",
+            version=2,
+            product="Orange essence",
+            product_kind=ProductKind.ESSENCE,
+            basis=q("1L"),
+            lines=(FormulaLine(q("50g"), material="orange-oil"),),
+            steps=(FormulaStep("rest"), FormulaStep("filter")),
+        ),
+        "orange-essence version 2 for Orange essence, basis 1 L, 1 line and 2 steps",
+    ),
+    (
+        Receipt(
+            material="orange-oil",
+            amount=q("500mL"),
+            supplier="Harbour Oils",
+            supplier_lot="C7731",
+            cost_minor=4800,
+            best_before=date(2027, 6, 30),
+            certificate="CoA 12",
+            certificate_sha256="0123456789abcdef" * 4,
+            density_mg_per_l=845_000,
+            abv_mpct=96_000,
+            food_grade=FoodGrade.YES,
+            duty_minor=1200,
+            document="DN 5",
+        ),
+        "500 mL of orange-oil, from Harbour Oils, their lot C7731, cost 48.00, best before "
+        "2027-06-30, certificate CoA 12, its file 0123456789ab…, 96 % vol, 0.845 g/mL, food grade "
+        "yes, of it duty 12.00, document DN 5",
+    ),
+    (
+        Start(
+            product="Orange essence",
+            product_kind=ProductKind.ESSENCE,
+            target=q("480mL"),
+            formula="orange-essence",
+            formula_version=2,
+            purpose=Purpose.TRIAL,
+            trial_group="pores",
+            pour_parts=7,
+            best_before=date(2027, 6, 30),
+            vessel="demijohn 2",
+            factors=(Factor("pore", "5"),),
+            is_control=True,
+            repeat=2,
+        ),
+        "Orange essence (essence), target 480 mL, formula orange-essence version 2, trial pores, "
+        "the control, repeat 2, not for sale, pore = 5, to be poured 1 : 7, in demijohn 2, best "
+        "before 2027-06-30",
+    ),
+    (
+        Add("SOO-001-3", q("30mL"), AddedAs.TOP_UP, 20_000, 5),
+        "30 mL of SOO-001-3, as top-up, at 20 °C, over 5 min",
+    ),
+    (
+        Rest(RestFor.CHILL, NOON, NOON + timedelta(days=2), 7, -18_000, 3, "demijohn 2"),
+        "to chill, ended after 2 d, at −18 °C, shaken 3 times, in demijohn 2",
+    ),
+    (
+        Filter(
+            pass_no=2,
+            medium="paper",
+            volume_in=q("445mL"),
+            volume_out=q("430mL"),
+            pore_low_nm=20_000,
+            pore_high_nm=25_000,
+            cake=Cake.SAME,
+            cake_of="OE-002-3",
+            precoat=q("4g"),
+            vacuum_pa=40_000,
+            vacuum_reference=VacuumReference.BELOW_ATMOSPHERE,
+            temp_mdegc=4000,
+            first_runnings=q("20mL"),
+            minutes=20,
+            in_cake=q("9mL"),
+        ),
+        "pass 2 through paper, 20–25 µm, 445 mL in, 430 mL out, same cake, through the cake of "
+        "OE-002-3, precoat 4 g, vacuum 40 kPa below atmosphere, liquid at 4 °C, first 20 mL "
+        "returned, 20 min, 9 mL held in the cake",
+    ),
+    (
+        Rinse("NS-001-J", q("20mL"), q("15mL"), RinseTo.APART),
+        "with 20 mL of NS-001-J, 15 mL ran through, kept apart",
+    ),
+    (Decant(q("400mL"), q("30mL")), "400 mL drawn off, 30 mL heel left"),
+    (
+        Look(
+            grade=Grade.HAZY,
+            looked_at=LookedAt.AS_POURED,
+            dilution="1:7",
+            ntu_milli=9400,
+            instrument="meter 1",
+            zeroed_on="water",
+            age_minutes=1440,
+            temp_mdegc=20_000,
+            ring=True,
+            louche=True,
+            sediment=True,
+            floc=True,
+            crystals=True,
+            words="pale",
+        ),
+        "hazy, as poured, 1:7, ring, louche, sediment, floc, crystals, 9.4 NTU, on meter 1, zeroed "
+        "on water, aged 1 d, at 20 °C, pale",
+    ),
+    (
+        Measurement(Measured.BRIX, 65_000_000, "°Bx", "65.0", 20_000, "refractometer"),
+        "brix 65.0 °Bx, at 20 °C, on refractometer",
+    ),
+    (
+        MakeUp(q("450mL"), "NS-001-J", q("20mL"), 20_000),
+        "to 450 mL with 20 mL of NS-001-J, at 20 °C",
+    ),
+    (
+        Finish(q("448mL"), 20_000, q("5mL"), 54),
+        "448 mL came out, at 20 °C, 5 mL spilt or thrown away, 54 min of work",
+    ),
+    (
+        Bottle(
+            source="OS-001-O",
+            count=15,
+            size=q("250mL"),
+            drawn=q("3.8L"),
+            bottles="BM-001-I",
+            caps="CAP-001-B",
+            fill_check_mg=312_500,
+            first_bottle=1,
+            last_bottle=15,
+            best_before=date(2026, 9, 30),
+            labour_minutes=75,
+        ),
+        "15 x 250 mL from OS-001-O, 3.8 L drawn, bottles BM-001-I, caps CAP-001-B, numbered 1 to "
+        "15, a fill weighed 312.5 g, best before 2026-09-30, 1 h 15 min of work",
+    ),
+    (Labels(20, 15, 1), "20 printed, 15 used, 1 spoiled"),
+    (Move(MoveAs.SALE, q("6", counted=True), "A stall", "DN-1"), "6 sold to A stall, DN-1"),
+    (Judge(Verdict.REWORK), "to be reworked"),
+    (Check(7, "Read again."), "entry 7, Read again."),
+    (
+        Complaint(
+            "cloudy", "A stall", "on Monday", "in the sun", "1:7", "ab" * 32, "Sorry.", "cloud.jpg"
+        ),
+        "cloudy, from A stall, opened on Monday, stored in the sun, mixed 1:7, Sorry, photo "
+        "cloud.jpg, its hash abababababab…",
+    ),
+    (Count(q("96L")), "96 L there"),
+    (Note("The still is out of order."), "The still is out of order."),
+    (Deviation("barred", "NS-001-J is on hold.", 7), "NS-001-J is on hold."),
+    (
+        Clean("Demijohn 2", "hot water", "Orange essence"),
+        "Demijohn 2, hot water, held Orange essence",
+    ),
+    (Equipment("Scale", "set to zero"), "Scale, set to zero"),
+    (Strike(), "an entry made by mistake"),
+    (
+        Party("A stall", "01 555 0100", "stall@example.com", "1 Bridge Street", "ask for Bo"),
+        "A stall, 01 555 0100, stall@example.com, 1 Bridge Street, ask for Bo",
+    ),
+    (
+        Limit(
+            code="eu-state-strength",
+            substance="alcohol",
+            bound=Bound.ABOVE,
+            value_micro=1_200_000,
+            unit=LimitUnit.PERCENT_VOL,
+            basis=LimitBasis.IN_PRODUCT,
+            place="EU",
+            citation="Regulation (EU) 1169/2011, Article 28",
+            known_by=KnownBy.READ,
+            says="the strength is to be stated",
+            since=date(2014, 12, 13),
+            until=date(2030, 1, 1),
+        ),
+        "eu-state-strength: alcohol above 1.2 % vol as sold, EU, the strength is to "
+        "be stated, since 2014-12-13, until 2030-01-01, Regulation (EU) 1169/2011, Article 28, the "
+        "value read",
+    ),
+    (Withdrawal("orange-essence", 1), "orange-essence version 1"),
+    (
+        Contact("A stall", Reached.LEFT_WORD, q("3", counted=True), "calls back on Monday"),
+        "A stall, word left, 3 still there, calls back on Monday",
+    ),
+    (Closing("the orange oil was old"), "the orange oil was old"),
+)
+
+
+def entry(facts: Facts, seq: int = 40, **draft: object) -> Entry:
+    """Return an entry written when it happened."""
+    how: dict[str, object] = {"lot": "OE-001-5", "happened": When(NOON, 0), "by": "AB", **draft}
+    return Entry(seq, Draft(facts, **how), NOON, seq)  # type: ignore[arg-type]

@@ -1,0 +1,72 @@
+"""The next step after a list: read off what was shown."""
+
+import pytest
+
+from ledger.domain.amounts.quantity import Measure
+from ledger.service.lots.dossier import stock
+from ledger.service.lots.due import due
+from ledger.service.lots.stock import low_materials
+from reports.words.lots.next_in_lists import step_of_due, step_of_low, step_of_stock
+from tests.keeper import Keeper
+from tests.path import receive_all
+
+
+def first_due(keeper: Keeper) -> str:
+    found = due(keeper.book)
+    return step_of_due(found.items[0], found.now)
+
+
+def test_a_rest_is_ended(sqlite_keeper: Keeper) -> None:
+    lots = receive_all(sqlite_keeper)
+    code = sqlite_keeper.opens("start", product="Free", kind="blend", target="1L")
+    sqlite_keeper.do("add", lot=code, source=lots.spirit, amount="1L")
+    sqlite_keeper.do("rest", lot=code, purpose="settle")
+    assert first_due(sqlite_keeper) == f"pottle rest {code} --end"
+
+
+def test_a_sample_is_looked_at(sqlite_keeper: Keeper) -> None:
+    lots = receive_all(sqlite_keeper)
+    bulk = sqlite_keeper.opens("start", product="Plain", kind="blend", target="1L")
+    sqlite_keeper.do("add", lot=bulk, source=lots.spirit, amount="1L")
+    sqlite_keeper.do("finish", lot=bulk, volume="1L")
+    packed = sqlite_keeper.opens("bottle", source=bulk, pack="4 x 250mL", bottles=lots.bottles)
+    sqlite_keeper.do("send", lot=packed, amount="1", moved_as="retained")
+    assert first_due(sqlite_keeper) == f"pottle look {packed} GRADE --of neat"
+
+
+@pytest.mark.parametrize(
+    ("days", "step"), [(1, "pottle lot {}"), (5, 'pottle reject {} --because "past its date"')]
+)
+def test_what_is_past_its_date_is_rejected_and_what_is_not_yet_is_looked_up(
+    days: int, step: str, sqlite_keeper: Keeper
+) -> None:
+    code = sqlite_keeper.opens("receive", material="sugar", amount="1kg", best_before="2026-03-05")
+    sqlite_keeper.clock.forward(days=days)
+    assert first_due(sqlite_keeper) == step.format(code)
+
+
+def test_stock_leads_to_the_newest_lot_under_way_else_to_what_is_due(sqlite_keeper: Keeper) -> None:
+    keeper = sqlite_keeper
+    assert step_of_stock(stock(keeper.book)) == "pottle receive MATERIAL AMOUNT"
+    lots = receive_all(keeper)
+    assert step_of_stock(stock(keeper.book)) == "pottle due"
+    for product in ("First", "Second"):
+        code = keeper.opens("start", product=product, kind="blend", target="1L")
+        keeper.do("add", lot=code, source=lots.spirit, amount="100mL")
+    assert step_of_stock(stock(keeper.book)) == f"pottle lot {code}"
+
+
+def test_a_lot_of_which_the_book_has_less_than_nothing_is_counted(sqlite_keeper: Keeper) -> None:
+    keeper = sqlite_keeper
+    lots = receive_all(keeper)
+    code = keeper.opens("start", product="First", kind="blend", target="1L")
+    keeper.do("add", lot=code, source=lots.oil, amount="600mL", because="a bottle more was there")
+    assert step_of_stock(stock(keeper.book)) == f"pottle count {lots.oil} AMOUNT"
+
+
+def test_what_is_lowest_is_received_first(sqlite_keeper: Keeper) -> None:
+    sqlite_keeper.opens("receive", material="orange-oil", amount="500mL")
+    sqlite_keeper.opens("receive", material="spirit", amount="300mL")
+    low = low_materials(sqlite_keeper.book, 600_000, Measure.UL)
+    assert step_of_low(low) == "pottle receive spirit AMOUNT"
+    assert step_of_low(()) == "pottle stock"

@@ -1,0 +1,189 @@
+"""The views of papers, from a small book."""
+
+from datetime import UTC, datetime
+from pprint import pformat
+
+import pytest
+from msgspec import to_builtins
+
+from ledger.domain.amounts.quantity import parse_quantity
+from ledger.domain.entries import Formula
+from ledger.domain.entries.choices import ProductKind
+from ledger.errors import RefusedError
+from ledger.service.lots.dossier import dossier
+from reports.views.lots import RecordView
+from reports.words.lots.record import label_sheet_view, record_view
+from tests.golden import check_golden
+from tests.keeper import Keeper
+from tests.path import Lots, make_essence, make_syrup, receive_all
+
+PRINTED = datetime(2026, 3, 9, 9, 0, tzinfo=UTC)
+
+
+def record_of(keeper: Keeper, code: str) -> RecordView:
+    return record_view(dossier(keeper.book, code), PRINTED)
+
+
+@pytest.fixture
+def made(sqlite_keeper: Keeper) -> tuple[Keeper, Lots, str]:
+    """A book with an essence whose oil was corrected and whose look was struck."""
+    keeper = sqlite_keeper
+    keeper.do("material", code="orange-oil", change=True, caution="Irritates the skin.")
+    lots = receive_all(keeper)
+    essence = make_essence(keeper, lots)
+    oil = next(entry.seq for entry in keeper.entries() if entry.kind == "add")
+    look = next(entry.seq for entry in keeper.entries() if entry.kind == "look")
+    keeper.do("correct", entry=str(oil), changes="amount=26g", because="misread the scale")
+    keeper.do("strike", entry=str(look), because="the wrong lot")
+    return keeper, lots, essence
+
+
+def pack(keeper: Keeper, lots: Lots, essence: str, **words: str) -> str:
+    syrup = make_syrup(keeper, lots, essence)
+    return keeper.opens("bottle", source=syrup, pack="15 x 250mL", bottles=lots.bottles, **words)
+
+
+def test_a_record_says_all_there_is_of_a_lot(made: tuple[Keeper, Lots, str]) -> None:
+    keeper, _, essence = made
+    told = to_builtins(record_of(keeper, essence))
+    told["seal"] = tuple(line.split()[0] for line in told["seal"])
+    check_golden("build/record.txt", pformat(told, width=98, sort_dicts=False) + "\n")
+
+
+def test_struck_and_corrected_entries_stay_with_their_notes(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    keeper, _, essence = made
+    view = record_of(keeper, essence)
+    rows = {row.entry: row for row in (*view.steps, *view.looks)}
+    fated = {row.entry: row.notes for row in rows.values() if row.struck}
+    assert sorted(note for notes in fated.values() for note in notes) == [
+        "Corrected by entry 27.",
+        "Struck by entry 28.",
+    ]
+    assert rows["27"].notes[0] == "Corrects entry 17."
+    assert rows["27"].notes[-1] == "Reason: misread the scale."
+    assert [(row.amount, row.struck) for row in view.inputs or () if row.lot.startswith("SOO")] == [
+        ("25 g", True),
+        ("26 g", False),
+    ]
+
+
+def test_the_balance_goes_from_what_went_in_to_what_came_out(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    keeper, _, essence = made
+    balance = dict(record_of(keeper, essence).balance or ())
+    assert balance["Target"] == "480 mL"
+    assert balance["Came out"] == "448 mL"
+    assert balance["Share of target"] == "93.3 %"
+    assert balance["Left in filter, pass 1"] == "15 mL, 3.4 %"
+    assert balance["Unexplained, filters included"] == "22.769 mL, 4.8 %"
+
+
+def test_cautions_come_from_the_kind_and_from_every_material_in_it(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    keeper, lots, essence = made
+    cautions = record_of(keeper, essence).cautions
+    assert cautions[0].startswith("Flavouring in strong alcohol: highly flammable")
+    neat = "Made with Sweet orange oil. Caution for it neat: Irritates the skin."
+    assert cautions[1:] == (neat,)
+    packed = pack(keeper, lots, essence)
+    sheet = label_sheet_view(dossier(keeper.book, packed))
+    assert sheet.label.cautions == (neat,)
+    assert record_of(keeper, lots.oil).cautions == ("Irritates the skin.",)
+
+
+def test_a_formulas_own_words_stand_on_the_record_and_the_label(sqlite_keeper: Keeper) -> None:
+    keeper, lots = sqlite_keeper, receive_all(sqlite_keeper)
+    own = {"caution": "Not for children under three.", "label_text": "Shake before use."}
+    amount = parse_quantity("1L")
+    keeper.record(Formula("cloud", 1, "Cloud", ProductKind.GUM_EMULSION, amount, **own))  # type: ignore[arg-type]
+    bulk = keeper.opens("start", formula="cloud", target="1L")
+    keeper.do("add", lot=bulk, source=lots.spirit, amount="1L")
+    keeper.do("finish", lot=bulk, volume="1L")
+    packed = keeper.opens("bottle", source=bulk, pack="4 x 250mL", bottles=lots.bottles)
+    label = label_sheet_view(dossier(keeper.book, packed)).label
+    assert (label.cautions, label.text) == ((own["caution"],), own["label_text"])
+    assert record_of(keeper, bulk).cautions == (own["caution"],)
+    assert record_of(keeper, packed).cautions == (own["caution"],)
+
+
+def test_a_label_says_what_is_in_the_bottle_and_how_to_pour_it(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    keeper, lots, essence = made
+    packed = pack(keeper, lots, essence)
+    sheet = label_sheet_view(dossier(keeper.book, packed))
+    label = sheet.label
+    assert (label.product, label.lot, label.volume) == ("Orange syrup", packed, "250 mL")
+    assert label.dilution == "1 part syrup to 7 parts soda water"
+    assert label.made_on == "2026-03-04"
+    assert sheet.count == 15
+    assert len(sheet.seal) == 3
+    assert label_sheet_view(dossier(keeper.book, packed), 4).count == 4
+
+
+@pytest.mark.parametrize(
+    ("own", "earliest"),
+    [
+        (None, "2027-06-30"),
+        ("2026-09-30", "2026-09-30"),
+        ("2030-01-01", "2027-06-30"),
+    ],
+    ids=["none of its own", "its own is first", "that of its oil is first"],
+)
+def test_the_best_before_day_is_the_earliest_of_the_lot_and_all_it_is_made_of(
+    made: tuple[Keeper, Lots, str], own: str | None, earliest: str
+) -> None:
+    keeper, lots, essence = made
+    packed = pack(keeper, lots, essence, **({"best_before": own} if own else {}))
+    label = label_sheet_view(dossier(keeper.book, packed)).label
+    assert label.best_before == earliest
+
+
+def test_a_lot_that_is_not_packed_has_no_labels(made: tuple[Keeper, Lots, str]) -> None:
+    keeper, _, essence = made
+    with pytest.raises(RefusedError) as refused:
+        label_sheet_view(dossier(keeper.book, essence))
+    assert refused.value.problems == (
+        (
+            f"{essence} is not a packed lot, so it has no bottles to label.",
+            f'Fill it first: pottle bottle {essence} "15 x 250mL"',
+        ),
+    )
+
+
+def test_where_goods_went_is_told_and_what_came_back_is_no_negative(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    keeper, lots, essence = made
+    packed = pack(keeper, lots, essence)
+    keeper.do("judge", lot=packed, verdict="release")
+    keeper.do("send", lot=packed, amount="6", party="Bridge Street Stall")
+    keeper.do("send", lot=packed, amount="2", party="Bridge Street Stall", moved_as="returned")
+    assert record_of(keeper, packed).went_to == (
+        ("Bridge Street Stall", "sold on 2026-03-04", "6"),
+        ("Bridge Street Stall", "came back on 2026-03-04", "2"),
+    )
+
+
+def test_the_record_of_a_delivery_is_headed_so_and_has_no_parts_of_a_batch(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    keeper, lots, essence = made
+    view = record_of(keeper, lots.oil)
+    assert (view.paper, view.inputs, view.balance) == ("Lot received", None, None)
+    assert dict(view.facts)["Received"] == "2026-03-02 09:10"
+    batch = record_of(keeper, essence)
+    assert batch.paper == "Batch record"
+    assert batch.inputs
+    assert batch.balance
+    filled = record_of(keeper, pack(keeper, lots, essence))
+    assert (filled.paper, "Filled" in dict(filled.facts)) == ("Batch record", True)
+
+
+def test_a_batch_into_which_nothing_went_says_so(sqlite_keeper: Keeper) -> None:
+    code = sqlite_keeper.opens("start", product="Empty", kind="blend", target="1L")
+    assert record_of(sqlite_keeper, code).inputs == ()

@@ -1,0 +1,74 @@
+"""Shares in words: like in like by per cent, else the one in the other."""
+
+from math import isclose
+from typing import Any
+
+import pint
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from ledger.domain.amounts.quantity import Measure
+from ledger.service.lots.shares import Share
+from reports.words.lots.shares import concentration, share_plain, share_words
+
+UL, MG, EACH = Measure.UL, Measure.MG, Measure.UEACH
+UNITS = {
+    "%": "percent",
+    "g/L": "g/L",
+    "mL/kg": "mL/kg",
+    "mL each": "mL/count",
+    "g each": "g/count",
+    "each": "count/count",
+    "to 1 L": "count/L",
+    "to 1 kg": "count/kg",
+}
+PINT: Any = pint.UnitRegistry()
+SMALLEST = {UL: "uL", MG: "mg", EACH: "1e-6 count"}
+
+
+@given(
+    measure=st.sampled_from(Measure),
+    of=st.sampled_from(Measure),
+    amount=st.integers(1, 10**9),
+    whole=st.integers(1, 10**9),
+)
+def test_a_concentration_is_what_pint_makes_of_it(
+    measure: Measure, of: Measure, amount: int, whole: int
+) -> None:
+    number, unit = concentration(Share(float(amount), measure, whole, of, is_all=True))
+    ratio = amount * PINT(SMALLEST[measure]) / (whole * PINT(SMALLEST[of]))
+    if unit == "each":
+        expected = float(ratio.to("dimensionless").magnitude)
+    else:
+        expected = float(ratio.to(UNITS[unit]).magnitude)
+    assert isclose(float(number), expected, rel_tol=6e-3)
+
+
+@pytest.mark.parametrize(
+    ("share", "words"),
+    [
+        (Share(30_000.0, UL, 450_000, UL, is_all=True), "6.67 %"),
+        (Share(9.0, UL, 10**9, UL, is_all=True), "0.0000009 %"),
+        (Share(15_000.0, MG, 450_000, UL, is_all=True), "33.3 g/L"),
+        (Share(2e6, EACH, 1_000_000, UL, is_all=True), "2 to 1 L"),
+        (Share(450_000.0, UL, 450_000, UL, is_all=False), "at least 100 %"),
+        (Share(0.0, UL, 450_000, UL, is_all=False), "not measured"),
+        (Share(0.0, UL, 450_000, UL, is_all=True), "0 %"),
+        (Share(5.0, UL, 0, UL, is_all=False), "not measured"),
+    ],
+)
+def test_a_share_is_told_in_three_figures(share: Share, words: str) -> None:
+    assert share_words(share) == words
+
+
+def test_a_share_for_machines_has_whole_numbers_as_text() -> None:
+    assert share_plain(Share(3_749.6, UL, 15_000_000, EACH, is_all=True)) == {
+        "carried": "3750",
+        "carried_unit": "uL",
+        "whole": "15000000",
+        "whole_unit": "ueach",
+        "concentration": "0.25",
+        "concentration_unit": "mL each",
+        "all_measured": True,
+    }

@@ -1,0 +1,85 @@
+"""Formulas in words: shown, compared and scaled alike."""
+
+from datetime import date
+
+from msgspec.structs import replace
+
+from ledger.domain.entries import Formula
+from ledger.domain.entries.choices import Grade, RestFor
+from ledger.domain.entries.masters import FormulaLine, FormulaStep, Keeping
+from reports.words.masters.formula import checker, differences, facts_of, line_rows, step_rows
+from tests.domain.builders import grams, make, ml
+
+REST = FormulaStep("rest", "Shaken.", rest_for=RestFor.MACERATE, minutes_min=1440)
+CHILL = FormulaStep("rest", rest_for=RestFor.CHILL, temp_min_mdegc=0, temp_max_mdegc=6000)
+FILTER = FormulaStep("filter", pore_max_nm=11_000, passes_min=1, precoat_min=grams(4))
+LOOK = FormulaStep("look", dilution="1:7", worst=Grade.CLEAR, age_minutes=10_080)
+FORMULA = make(
+    Formula,
+    basis=ml(480),
+    yield_min_mpct=85_000,
+    abv_min_mpct=80_000,
+    abv_max_mpct=90_500,
+    claim="for flavouring only",
+    lines=(FormulaLine(ml(30), material="oil", tolerance_mpct=2500, overage_mpct=1000),),
+    steps=(REST, CHILL, FILTER, LOOK),
+    keeping=(Keeping("cool and dark", 540, opened_days=1, brix_min_mpct=60_000),),
+    valid_from=date(2026, 4, 1),
+)
+
+
+def test_every_fact_is_told() -> None:
+    assert dict(facts_of(FORMULA)) == {
+        "product": "Orange essence",
+        "kind": "essence",
+        "basis": "480 mL",
+        "keeps": "540 days cool and dark, 1 day once opened if its base syrup reads 60 °Bx or more",
+        "yield": "at least 85 %",
+        "strength": "80 % to 90.5 %",
+        "claim": "for flavouring only",
+        "prepared by": "nobody named",
+        "checked by": "nobody yet",
+        "valid from": "2026-04-01",
+    }
+
+
+def test_a_check_by_who_prepared_it_is_said_so() -> None:
+    assert checker(replace(FORMULA, prepared_by="AB", checked_by="CD")) == "CD"
+    same = replace(FORMULA, prepared_by="AB", checked_by="AB")
+    assert checker(same) == "AB, who prepared it too"
+
+
+def test_every_limit_of_a_step_is_told() -> None:
+    assert [row[3] for row in step_rows(FORMULA)] == [
+        "for macerate, at least 1 d",
+        "for chill, 0 °C to 6 °C",
+        "at most 11 µm, 1 pass or more, precoat at least 4 g",
+        "1:7, clear or better, 7 d after finishing",
+    ]
+
+
+def test_amounts_are_scaled_with_overage_and_tolerance() -> None:
+    """30 mL and 1 % more for 480 mL; 60.6 mL for 960 mL, and 2.5 % of it either way."""
+    assert line_rows(FORMULA, 960_000) == [("oil", "60.6 mL", "1 %", "2.5 %", "59.1 mL to 62.1 mL")]
+
+
+def test_what_differs_is_told_and_nothing_else() -> None:
+    new = replace(
+        FORMULA,
+        version=2,
+        claim=None,
+        lines=(FormulaLine(ml(32), material="oil"), FormulaLine(grams(20), material="carb")),
+        steps=(REST, FILTER, replace(LOOK, worst=Grade.BRIGHT)),
+    )
+    assert differences(FORMULA, FORMULA) == []
+    assert differences(FORMULA, new) == [
+        ("claim", "for flavouring only", "–"),
+        ("oil", "30 mL, overage 1 %, ± 2.5 %", "32 mL"),
+        ("carb", "–", "20 g"),
+        ("step 2", "rest: for chill, 0 °C to 6 °C", "–"),
+        (
+            "step 4",
+            "look: 1:7, clear or better, 7 d after finishing",
+            "look: 1:7, bright or better, 7 d after finishing",
+        ),
+    ]

@@ -1,0 +1,107 @@
+"""The spirit account balances, whatever was done to the spirit."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries.choices import MaterialKind
+from ledger.domain.lots.steps import Act, Step
+from ledger.science.contents.received import ReceivedLot
+from ledger.science.contents.replay import Replay
+from ledger.science.contents.spirit import SpiritAccount, account, litres, made_flows, spirit_flows
+
+SPIRIT = ReceivedLot("SP", "spirit", "Spirit", MaterialKind.ETHANOL, Measure.UL, 96.0, "label")
+LITRE = 1_000_000
+
+
+def on(day: int) -> str:
+    return f"2026-03-{day:02}T12:00:00Z"
+
+
+def told(
+    own: list[Step], batch: list[Step], first: int, after: int, finished: int | None = None
+) -> SpiritAccount:
+    replay = Replay({"E": batch}, {"SP": SPIRIT})
+    flows = [*spirit_flows(SPIRIT, own), *made_flows("E", replay.happenings("E"))]
+    ends = {"E": on(finished)} if finished else {}
+    return account(flows, (on(first), on(after)), frozenset({"SP"}), ends)
+
+
+def came(day: int, amount: int) -> Step:
+    return Step(Act.INTO, amount, at=on(day), outside="supplier")
+
+
+def drew(day: int, amount: int) -> Step:
+    return Step(Act.OUT, amount, at=on(day))
+
+
+def put(day: int, amount: int, *, ran: int | None = None) -> Step:
+    kind = "add" if ran is None else "rinse"
+    return Step(Act.INTO, amount if ran is None else ran, "SP", amount, kind=kind, at=on(day))
+
+
+def test_a_litre_of_96_per_cent_is_0_96_litres_of_pure_alcohol() -> None:
+    """By the definition of % vol."""
+    assert litres(789.24 * 960) == pytest.approx(0.96)
+    found = told([came(2, LITRE)], [], 1, 5)
+    assert found.received == pytest.approx(0.96)
+    assert found.in_spirit == pytest.approx(0.96)
+
+
+def test_each_litre_is_told_once_by_what_became_of_it() -> None:
+    own = [came(1, 5 * LITRE), drew(2, LITRE), Step(Act.LEVEL, 3_900_000, at=on(4))]
+    batch = [
+        put(2, LITRE),
+        Step(Act.LEVEL, 900_000, kind="filter", at=on(3)),
+        Step(Act.OUT, 100_000, kind="move", at=on(4), outside="sale"),
+    ]
+    found = told(own, batch, 1, 6, finished=3)
+    assert found.received == pytest.approx(4.8)
+    assert found.used == pytest.approx(0.96)
+    assert found.lost == pytest.approx(0.096)
+    assert found.sent == {"sale": pytest.approx(0.096)}
+    assert found.unexplained == pytest.approx(0.096)
+    assert found.in_product == pytest.approx(0.768)
+    assert found.difference == pytest.approx(0, abs=1e-9)
+
+
+def test_a_batch_is_in_the_making_until_it_is_finished() -> None:
+    own, batch = [came(1, 5 * LITRE), drew(2, LITRE)], [put(2, LITRE)]
+    assert told(own, batch, 1, 4, finished=5).in_making == pytest.approx(0.96)
+    assert told(own, batch, 1, 6, finished=5).in_product == pytest.approx(0.96)
+
+
+def test_what_a_rinse_leaves_in_the_cake_is_lost() -> None:
+    found = told([came(1, LITRE), drew(2, 100_000)], [put(2, 100_000, ran=90_000)], 1, 3)
+    assert found.lost == pytest.approx(0.0096)
+
+
+@given(
+    st.lists(
+        st.tuples(st.sampled_from(["came", "put", "level", "sold", "count"]), st.integers(1, 10)),
+        max_size=15,
+    ),
+    st.integers(1, 15),
+    st.integers(1, 15),
+)
+def test_the_account_of_any_period_balances(
+    moves: list[tuple[str, int]], first: int, length: int
+) -> None:
+    own: list[Step] = []
+    batch: list[Step] = []
+    for number, (what, tenths) in enumerate(moves, start=1):
+        amount, at = tenths * 100_000, on(number)
+        if what == "came":
+            own.append(Step(Act.INTO, amount, at=at, outside="supplier"))
+        elif what == "put":
+            own.append(Step(Act.OUT, amount, at=at))
+            batch.append(Step(Act.INTO, amount, "SP", amount, kind="add", at=at))
+        elif what == "count":
+            own.append(Step(Act.LEVEL, amount, at=at))
+        elif what == "level":
+            batch.append(Step(Act.LEVEL, amount, kind="filter", at=at))
+        else:
+            batch.append(Step(Act.OUT, amount, kind="move", at=at, outside="sale"))
+    found = told(own, batch, first, first + length)
+    assert found.difference == pytest.approx(0, abs=1e-9)

@@ -1,0 +1,139 @@
+"""Which runs failed, and which they are compared with."""
+
+from fractions import Fraction
+
+import pytest
+from msgspec.structs import replace
+
+from ledger.domain.amounts.quantity import parse_quantity
+from ledger.domain.entries import Formula
+from ledger.domain.entries.choices import Grade, ProductKind, Purpose
+from ledger.science.statistics.suspects import LEVEL
+from ledger.service.causes.failed import MOST_COMPARED, Sorted, Sought, sort_runs, worst_look
+from ledger.store.read.runs import Found, Run, Seen
+
+ALL = Sought(frozenset(), complaints=True, looks=True, worse_than=None, since="")
+
+
+def run(lot: int, product: str = "Syrup", kind: str = "syrup", **values: object) -> Run:
+    made = Run(
+        lot=lot,
+        code=f"L-{lot}",
+        product=product,
+        product_kind=ProductKind(kind),
+        formula=None,
+        purpose=Purpose.SALE,
+        trial_group=None,
+        maker="AB",
+        began_at=f"2026-{lot:06}",
+    )
+    return replace(made, **values)
+
+
+def found(looks: dict[int, str], **values: object) -> Found:
+    seen = {lot: [Seen(Grade(grade), "2026-09")] for lot, grade in looks.items()}
+    return replace(Found(seen, {}, {}, frozenset(), {}), **values)
+
+
+def formula(wanted: str) -> dict[tuple[str, int], Formula]:
+    basis = parse_quantity("1L")
+    made = Formula("f", 1, "F", ProductKind.SYRUP, basis, wanted_clarity=Grade(wanted))
+    return {("f", 1): made}
+
+
+def sort(runs: list[Run], known: Found, sought: Sought = ALL, wanted: str | None = None) -> Sorted:
+    return sort_runs(runs, known, formula(wanted) if wanted else {}, sought, LEVEL)
+
+
+def lots(runs: tuple[Run, ...]) -> list[int]:
+    return [item.lot for item in runs]
+
+
+@pytest.mark.parametrize(
+    ("wanted", "worse_than", "grade", "has_failed"),
+    [
+        (None, None, "clear", False),
+        (None, None, "hazy", True),
+        (None, "hazy", "hazy", False),
+        ("bright", None, "clear", True),
+        ("bright", "hazy", "clear", False),
+        ("cloudy", None, "cloudy", False),
+        ("cloudy", "hazy", "cloudy", False),
+        ("cloudy", None, "milky", True),
+    ],
+)
+def test_a_look_fails_that_is_worse_than_the_formula_wants_and_than_asked(
+    wanted: str | None, worse_than: str | None, grade: str, has_failed: bool
+) -> None:
+    """A gum emulsion is meant to be cloudy."""
+    sought = replace(ALL, worse_than=Grade(worse_than) if worse_than else None)
+    made = run(1, formula=("f", 1) if wanted else None)
+    assert bool(sort([made], found({1: grade}), sought, wanted).failed) is has_failed
+
+
+def test_a_complaint_about_a_packed_lot_is_one_about_its_bulk() -> None:
+    known = found({1: "bright"}, complaints={7: ["cloudy", "cloudy"]}, packed={1: [7]})
+    parted = sort([run(1)], known)
+    assert (lots(parted.failed), parted.reasons) == ([1], {1: 'complaint of "cloudy"'})
+
+
+def test_after_the_making_ended_the_worst_look_counts_and_before_it_the_last() -> None:
+    early = [Seen(Grade.MILKY, "2026-03"), Seen(Grade.HAZY, "2026-04")]
+    late = [Seen(Grade.CLOUDY, "2026-06"), Seen(Grade.CLEAR, "2026-07")]
+    known = Found({1: [*early, *late], 2: early}, {1: "2026-05", 2: "2026-05"}, {}, frozenset(), {})
+    assert worst_look(1, known) is Grade.CLOUDY
+    assert worst_look(2, known) is Grade.HAZY
+    assert worst_look(3, known) is None
+
+
+def test_stages_are_not_mixed() -> None:
+    runs = [run(1, "Essence", "essence"), run(2), run(3), run(4)]
+    parted = sort(runs, found({1: "milky", 2: "milky", 3: "milky", 4: "bright"}))
+    assert (lots(parted.failed), lots(parted.other_stage)) == ([2, 3], [1])
+
+
+def test_other_products_help_to_tell_apart_when_one_has_enough() -> None:
+    runs = [run(lot, "Orange" if lot < 9 else "Lemon") for lot in range(1, 12)]
+    looks = {lot: "milky" if lot < 5 else "bright" for lot in range(1, 12)}
+    parted = sort(runs, found(looks))
+    assert not parted.is_by_kind
+    assert lots(parted.clear) == [5, 6, 7, 8]
+    assert lots(parted.elsewhere) == [9, 10, 11]
+
+
+def test_with_too_few_of_one_product_all_of_the_kind_are_compared() -> None:
+    runs = [run(lot, "Orange" if lot < 4 else "Lemon") for lot in range(1, 12)]
+    parted = sort(runs, found({lot: "milky" if lot < 3 else "bright" for lot in range(1, 12)}))
+    assert parted.is_by_kind
+    assert lots(parted.clear) == list(range(3, 12))
+    assert parted.elsewhere == ()
+
+
+def test_what_failed_otherwise_is_left_out() -> None:
+    sought = Sought(frozenset({1}), complaints=True, looks=True, worse_than=None, since="")
+    parted = sort([run(1), run(2), run(3)], found({1: "bright", 2: "milky", 3: "clear"}), sought)
+    assert (lots(parted.failed), lots(parted.otherwise_failed)) == ([1], [2])
+    assert lots(parted.clear) == [3]
+
+
+def test_what_was_sent_counts_as_seen_and_the_rest_does_not() -> None:
+    parted = sort([run(1), run(2), run(3)], found({1: "milky"}, sent=frozenset({2})))
+    assert (lots(parted.clear), parted.not_seen) == ([2], 1)
+
+
+def test_trials_take_part_only_beside_one_that_is_named() -> None:
+    runs = [run(1, purpose=Purpose.TRIAL), run(2, purpose=Purpose.TRIAL), run(3)]
+    known = found({1: "milky", 2: "bright", 3: "bright"})
+    assert sort(runs, known).failed == ()
+    parted = sort(runs, known, replace(ALL, lots=frozenset({1})))
+    assert (lots(parted.failed), lots(parted.clear)) == ([1], [2, 3])
+
+
+def test_of_very_many_clear_runs_the_nearest_in_time_are_compared() -> None:
+    runs = [run(lot) for lot in range(1, MOST_COMPARED + 12)]
+    bad = {1, 2, 3}
+    looks = {item.lot: "milky" if item.lot in bad else "bright" for item in runs}
+    parted = sort_runs(runs, found(looks), {}, ALL, Fraction(1, 20))
+    assert len(parted.clear) == MOST_COMPARED
+    assert parted.too_far == 8
+    assert max(lots(parted.clear)) == MOST_COMPARED + 3

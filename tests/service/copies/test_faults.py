@@ -1,0 +1,46 @@
+"""A few runs of each fault; `python -m tests.benchmarks.faults` has the long ones.
+
+They run in a process of their own, because they fork.
+"""
+
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from tests.benchmarks.crowds import crowd
+from tests.conftest import Server
+
+ROOT = Path(__file__).parents[3]
+
+
+def test_no_fault_loses_an_entry_or_leaves_a_half_one() -> None:
+    done = subprocess.run(
+        [sys.executable, "-m", "tests.benchmarks.crash", "3"],
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert (done.returncode, done.stderr) == (0, "")
+    head, *rows = (line.split() for line in done.stdout.splitlines())
+    assert head == ["fault", "runs", "whole", "nothing", "losses"]
+    assert len(rows) == 8
+    for row in rows:
+        runs, whole, nothing, losses = map(int, row[-4:])
+        assert (runs, losses) == (whole + nothing, 0)
+
+
+@pytest.mark.parametrize("engine", ["file", "server"])
+def test_writers_at_once_lose_nothing(
+    engine: str, request: pytest.FixtureRequest, tmp_path: Path
+) -> None:
+    if engine == "file":
+        where = str(tmp_path / "book.db")
+    else:
+        server: Server = request.getfixturevalue("server")
+        where = server.where(server.new_database())
+    found = crowd(where, writers=4, seconds=2)
+    assert found.entries > 0
+    assert (found.errors, found.losses) == (0, 0)

@@ -1,0 +1,116 @@
+"""A season is played as it was written, and the demo season tells what it should."""
+
+from datetime import UTC, datetime
+from pathlib import Path
+
+import pytest
+from msgspec.structs import asdict
+
+from ledger.domain.entries import Add, Entry
+from ledger.errors import InputError, LedgerError, RefusedError
+from ledger.service.copies.season import Played, SeasonClock, play, read_season, start_time
+from ledger.service.desk.book import Book
+from ledger.service.masters.house import init
+from ledger.store.read import queries
+from tests.service.copies.season_folder import folder_with
+
+DEMO = Path(__file__).parents[3] / "sample_data" / "season"
+
+
+def played_in(folder: Path, where: Path) -> tuple[Book, Played]:
+    season = read_season(folder)
+    clock = SeasonClock(start_time(season))
+    book = init(str(where), **asdict(season.house), clock=clock)
+    return book, play(season, book, clock)
+
+
+def entry_of(book: Book, number: int) -> Entry:
+    with book.reading() as connection:
+        entry = queries.entry(connection, number)
+    assert entry is not None
+    return entry
+
+
+def test_nicknames_stand_for_codes_and_entry_numbers(tmp_path: Path) -> None:
+    book, played = played_in(folder_with(tmp_path), tmp_path / "book.db")
+    poured = entry_of(book, played.entries["poured"])
+    assert poured.draft.lot == played.codes["essence"]
+    assert isinstance(poured.draft.facts, Add)
+    assert poured.draft.facts.source == played.codes["oil"]
+    assert entry_of(book, played.entries["mended"]).stands_for == poured.seq
+
+
+def test_entries_are_recorded_a_minute_after_they_were_typed(tmp_path: Path) -> None:
+    book, played = played_in(folder_with(tmp_path), tmp_path / "book.db")
+    poured = entry_of(book, played.entries["poured"])
+    assert poured.draft.happened.at == datetime(2026, 7, 1, 9, 5, tzinfo=UTC)
+    assert poured.recorded_at == datetime(2026, 7, 1, 9, 6, tzinfo=UTC)
+    late = entry_of(book, max(played.entries.values()) + 2)
+    assert late.is_late
+    assert late.recorded_at == datetime(2026, 7, 3, 16, 1, tzinfo=UTC)
+
+
+def test_a_correction_leaves_the_time_of_what_it_corrects(tmp_path: Path) -> None:
+    book, played = played_in(folder_with(tmp_path), tmp_path / "book.db")
+    mended = entry_of(book, played.entries["mended"])
+    assert mended.draft.happened == entry_of(book, played.entries["poured"]).draft.happened
+    assert mended.recorded_at == datetime(2026, 7, 2, 7, 1, tzinfo=UTC)
+
+
+def test_the_player_tells_how_far_it_is(tmp_path: Path) -> None:
+    season = read_season(folder_with(tmp_path))
+    clock = SeasonClock(start_time(season))
+    book = init(str(tmp_path / "book.db"), **asdict(season.house), clock=clock)
+    told: list[tuple[int, int]] = []
+    play(season, book, clock, lambda done, total: told.append((done, total)))
+    assert told == [(done, 9) for done in range(1, 10)]
+
+
+@pytest.mark.parametrize(
+    ("changed", "error", "what"),
+    [
+        pytest.param(
+            {"note_csv": "at,by,lot,text\n2026-07-02 09:00,NM,poured,Fine.\n"},
+            InputError,
+            'note.csv line 2: The column lot has "poured", which is the nickname of a row that '
+            "opens no lot.",
+            id="an entry for a lot",
+        ),
+        pytest.param(
+            {"note_csv": "at,by,lot,text\n2026-07-02 09:00,XX,oil,Fine.\n"},
+            RefusedError,
+            "note.csv line 2: The initials XX are not in the book; it knows NM.",
+            id="refused by the book",
+        ),
+    ],
+)
+def test_what_the_book_does_not_take_is_told_with_its_place(
+    tmp_path: Path, changed: dict[str, str], error: type[LedgerError], what: str
+) -> None:
+    with pytest.raises(error) as caught:
+        played_in(folder_with(tmp_path, **changed), tmp_path / "book.db")
+    assert caught.value.problems[0][0] == what
+
+
+def ancestors(parents: dict[str, set[str]], lot: str) -> set[str]:
+    return {lot}.union(*(ancestors(parents, parent) for parent in parents.get(lot, ())))
+
+
+def test_only_the_culprit_is_in_all_cloudy_bottles_and_in_no_clear_one() -> None:
+    season = read_season(DEMO)
+    parents: dict[str, set[str]] = {}
+    for row in season.rows:
+        into = row.nickname if row.verb in ("bottle", "rinse") and row.nickname else None
+        into = into or row.cells.get("lot", "")
+        columns = ("source", "bottles", "caps", "cake_of", *(("lot",) if row.nickname else ()))
+        if row.verb in ("add", "makeup", "rinse", "filter", "bottle"):
+            used = {row.cells[name] for name in columns if name in row.cells}
+            parents.setdefault(into, set()).update(used - {into})
+    cloudy = {row.cells["lot"] for row in season.rows if row.verb == "complain"}
+    packed = {str(row.nickname) for row in season.rows if row.verb == "bottle"}
+    shared = set.intersection(*(ancestors(parents, lot) for lot in cloudy))
+    clear = set().union(*(ancestors(parents, lot) for lot in packed - cloudy))
+    assert len(cloudy) == 5
+    assert season.story.cloudy in cloudy
+    assert len(shared) > 1
+    assert shared - clear == {season.story.culprit}

@@ -1,0 +1,160 @@
+"""A book of every past version is brought to this one, after a copy, with the same root."""
+
+import sqlite3
+from contextlib import closing
+from pathlib import Path
+
+import pytest
+from sqlalchemy import text
+
+from ledger.errors import FindingError, StorageError
+from ledger.service.copies import upgrade as upgrading
+from ledger.service.copies.backup import import_book
+from ledger.service.copies.upgrade import upgrade
+from ledger.service.desk.book import open_book
+from ledger.service.evidence.seal import seal
+from ledger.service.evidence.verify import verify
+from ledger.store.engine.connections import SCHEMA_VERSION, connect, writing
+from ledger.store.form.create import migrate
+from tests.conftest import Server
+from tests.keeper import MORNING, Keeper, SetClock, silent
+from tests.old_books import OLD_BOOKS, OldBook
+from tests.service.hostile import run
+
+CLOCK = SetClock(MORNING)
+
+
+@pytest.fixture(params=OLD_BOOKS, ids=lambda old: f"v{old.version}")
+def kind(request: pytest.FixtureRequest) -> OldBook:
+    """What is known of an old book."""
+    found: OldBook = request.param
+    return found
+
+
+@pytest.fixture
+def old(kind: OldBook, tmp_path: Path) -> str:
+    """Its file."""
+    return kind.put(tmp_path / "book.db")
+
+
+@pytest.fixture
+def old_on_server(old: str, kind: OldBook, server: Server) -> str:
+    """The same book on a server, as its version would have kept it there."""
+    where = server.where(server.new_database())
+    with writing(connect(where)) as connection, closing(sqlite3.connect(old)) as client:
+        migrate(connection, f"{kind.version:04d}")
+        names = [
+            row[0] for row in client.execute("SELECT name FROM sqlite_master WHERE type='table'")
+        ]
+        first = ["lot", "person_key", "material_key", "entry"]
+        later = [name for name in names if name not in (*first, "alembic_version")]
+        for name in (*first, *sorted(later, key=lambda name: (name.count("_"), name))):
+            found = client.execute(f'SELECT * FROM "{name}"')
+            columns = [item[0] for item in found.description]
+            marks = ", ".join(f":{column}" for column in columns)
+            listed = ", ".join(f'"{column}"' for column in columns)
+            rows = [dict(zip(columns, row, strict=True)) for row in found]
+            if rows:
+                connection.execute(text(f'INSERT INTO "{name}" ({listed}) VALUES ({marks})'), rows)
+    return where
+
+
+@pytest.fixture(params=["old", "old_on_server"])
+def where(request: pytest.FixtureRequest) -> str:
+    """A book of a past version."""
+    found: str = request.getfixturevalue(request.param)
+    return found
+
+
+def test_an_older_book_is_brought_up_with_the_same_root(
+    where: str, kind: OldBook, tmp_path: Path
+) -> None:
+    with pytest.raises(StorageError) as raised:
+        open_book(where)
+    assert raised.value.todo == "Run pottle upgrade, which keeps a copy first. Nothing was changed."
+    done = upgrade(where, tmp_path, silent, CLOCK)
+    assert (done.before, done.after) == (kind.version, SCHEMA_VERSION)
+    keeper = Keeper(open_book(where, CLOCK), CLOCK)
+    assert (seal(keeper.book).entries, seal(keeper.book).root) == (kind.entries, kind.root)
+    assert verify(keeper.book).faults == ()
+    assert keeper.do("note", text="Written on.").seq == kind.entries + 1
+
+
+def test_the_copy_that_is_kept_is_the_book_as_it_was(
+    where: str, kind: OldBook, tmp_path: Path
+) -> None:
+    kept = upgrade(where, tmp_path, silent, CLOCK).kept
+    assert kept is not None
+    assert kept.path.stat().st_mode & 0o777 == 0o600
+    again = str(tmp_path / "again.db")
+    name = f"pottle-2026-03-02-{kind.root[:8]}-before-upgrade"
+    if "://" in where:
+        assert kept.path.name == f"{name}.jsonl"
+        import_book(kept.path, again, silent)
+    else:
+        assert kept.path.name == f"{name}.db"
+        with pytest.raises(StorageError) as raised:
+            open_book(str(kept.path))
+        says = f"is of version {kind.version}; this pottle writes version {SCHEMA_VERSION}"
+        assert says in raised.value.what
+        kept.path.rename(again)
+        upgrade(again, tmp_path, silent, CLOCK)
+    assert seal(open_book(again)).root == kind.root
+
+
+def test_a_book_of_this_version_is_left_as_it_is(sqlite_keeper: Keeper, tmp_path: Path) -> None:
+    before = sorted(tmp_path.iterdir())
+    done = upgrade(sqlite_keeper.book.where, tmp_path, silent)
+    assert (done.before, done.after, done.kept) == (SCHEMA_VERSION, SCHEMA_VERSION, None)
+    assert sorted(tmp_path.iterdir()) == before
+
+
+def test_a_newer_book_is_refused(sqlite_keeper: Keeper, tmp_path: Path) -> None:
+    with closing(sqlite3.connect(sqlite_keeper.book.where)) as client:
+        client.execute(f"PRAGMA user_version = {SCHEMA_VERSION + 1}")
+    with pytest.raises(StorageError) as raised:
+        upgrade(sqlite_keeper.book.where, tmp_path, silent)
+    assert raised.value.todo == "Use the newer pottle that wrote it. Nothing was changed."
+
+
+def test_nothing_is_upgraded_when_no_copy_can_be_kept(
+    where: str, kind: OldBook, tmp_path: Path
+) -> None:
+    with pytest.raises(StorageError):
+        upgrade(where, tmp_path / "none", silent, CLOCK)
+    with pytest.raises(StorageError) as raised:
+        open_book(where)
+    assert f"is of version {kind.version}" in raised.value.what
+
+
+def test_an_older_book_that_would_not_verify_is_left_as_it_was(
+    old: str, kind: OldBook, tmp_path: Path
+) -> None:
+    run(Path(old), "UPDATE level SET amount = amount + 1")
+    with pytest.raises(FindingError) as raised:
+        upgrade(old, tmp_path, silent, CLOCK)
+    whats = [what for what, _ in raised.value.problems]
+    assert all(what.endswith("says otherwise than the table level in: amount.") for what in whats)
+    with pytest.raises(StorageError) as left:
+        open_book(old)
+    assert f"is of version {kind.version}" in left.value.what
+    assert statements(old) == statements(kind.put(tmp_path / "other.db"))
+
+
+def statements(where: str) -> list[str]:
+    with closing(sqlite3.connect(where)) as client:
+        return [row[0] for row in client.execute("SELECT sql FROM sqlite_master ORDER BY name")]
+
+
+def test_an_upgrade_that_is_broken_off_leaves_the_book_as_it_was(
+    where: str, kind: OldBook, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def break_off(*_: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(upgrading, "audit", break_off)
+    with pytest.raises(KeyboardInterrupt):
+        upgrade(where, tmp_path, silent, CLOCK)
+    with pytest.raises(StorageError) as raised:
+        open_book(where)
+    assert f"is of version {kind.version}" in raised.value.what

@@ -1,0 +1,76 @@
+"""A release is held to the strength as made: the formula's limits, and what the label claims."""
+
+import pytest
+
+from ledger.domain.amounts.quantity import parse_quantity
+from ledger.domain.entries import Formula
+from ledger.domain.entries.choices import ProductKind
+from ledger.domain.lots.state import Status
+from ledger.errors import FindingError
+from ledger.service.lots.dossier import brief_of
+from tests.keeper import Keeper
+from tests.path import receive_all
+
+
+def made_by(keeper: Keeper, **limits: object) -> str:
+    """Return a finished batch of 96 % spirit alone, made by a formula with some limits."""
+    lots = receive_all(keeper)
+    keeper.record(
+        Formula("test", 1, "Test", ProductKind.BLEND, parse_quantity("100mL"), **limits)  # type: ignore[arg-type]
+    )
+    code = keeper.opens("start", formula="test", target="100mL")
+    keeper.do("add", lot=code, source=lots.spirit, amount="100mL")
+    keeper.do("finish", lot=code, volume="100mL")
+    keeper.do("look", lot=code, grade="bright")
+    return code
+
+
+def what_stands_in_the_way(keeper: Keeper, code: str) -> list[str]:
+    with pytest.raises(FindingError) as raised:
+        keeper.do("judge", lot=code, verdict="release")
+    return [what for what, _ in raised.value.problems]
+
+
+def test_a_strength_outside_the_formula_stands_in_the_way(keeper: Keeper) -> None:
+    code = made_by(keeper, abv_min_mpct=80_000, abv_max_mpct=90_000)
+    assert what_stands_in_the_way(keeper, code) == [
+        f"{code} has 96 % vol; test version 1 asks for 80 % to 90 % vol."
+    ]
+
+
+def test_a_strength_inside_the_formula_does_not(keeper: Keeper) -> None:
+    code = made_by(keeper, abv_min_mpct=95_000, abv_max_mpct=97_000)
+    keeper.do("judge", lot=code, verdict="release")
+    assert brief_of(keeper.book, code).status is Status.RELEASED
+
+
+def test_a_claim_that_the_strength_breaks_stands_in_the_way_with_its_source(
+    keeper: Keeper,
+) -> None:
+    code = made_by(keeper, claim="uk-alcohol-free")
+    assert what_stands_in_the_way(keeper, code) == [
+        f"{code} has 96 % vol; its label claims the words alcohol free (UK), for at most 0.05 % "
+        "vol."
+    ]
+
+
+def test_a_claim_is_held_to_the_limit_in_force_on_the_day_of_the_release(keeper: Keeper) -> None:
+    code = made_by(keeper, claim="uk-alcohol-free")
+    keeper.do("limit", code="uk-alcohol-free", until="2026-03-01")
+    done = keeper.do("judge", lot=code, verdict="release")
+    assert done.remarks[0] == (
+        f"The strength of {code} is not compared on 2026-03-02: its label claims the words alcohol "
+        "free (UK), for at most 0.05 % vol, which holds until 2026-03-01.",
+        "Look at the limit: pottle limits uk-alcohol-free",
+    )
+
+
+def test_a_strength_decides_as_it_was_reckoned_and_not_rounded(keeper: Keeper) -> None:
+    """By hand: 96 mL of ethanol in 100.1 mL are 95.904 095 9 % vol; the claim ends at 95.904 0."""
+    code = made_by(keeper, claim="strong")
+    keeper.do("finish", lot=code, volume="100.1mL")
+    told = {"substance": "alcohol", "unit": "% vol", "basis": "as-sold", "place": "here"}
+    keeper.do("limit", code="strong", value="95.904", says="strong", citation="ours", **told)
+    assert what_stands_in_the_way(keeper, code) == [
+        f"{code} has 95.9041 % vol; its label claims strong (here), for at most 95.904 % vol."
+    ]

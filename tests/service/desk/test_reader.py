@@ -1,0 +1,65 @@
+"""The words of one entry: read together, and all that is wrong told at once."""
+
+from collections.abc import Iterator
+
+import pytest
+
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries.choices import Grade, MaterialKind
+from ledger.errors import InputError, RefusedError
+from ledger.service.desk.reader import Words
+from tests.keeper import Keeper
+
+GRADES = "Choose one of: bright, clear, hazy, opalescent, cloudy, milky."
+
+
+@pytest.fixture
+def words(stocked: Keeper) -> Iterator[Words]:
+    with stocked.reading() as connection:
+        yield Words(connection, "US", "AB")
+
+
+@pytest.mark.parametrize("sort", [MaterialKind.BOTTLE, MaterialKind.LABEL])
+def test_a_bare_number_counts_pieces_of_what_is_counted(sort: MaterialKind, words: Words) -> None:
+    amount = words.amount("100", sort)
+    words.done()
+    assert (amount.amount, amount.measure) == (100_000_000, Measure.UEACH)
+
+
+def test_a_bare_number_of_a_liquid_is_refused(words: Words) -> None:
+    words.amount("100", MaterialKind.OIL)
+    with pytest.raises(InputError) as raised:
+        words.done()
+    assert raised.value.problems == (
+        ("100 has no unit.", "Write the unit too, as in 30 mL, 15 g or 200 each."),
+    )
+
+
+@pytest.mark.parametrize(("text", "minutes"), [("90", 90), ("2h", 120), ("", None), (None, None)])
+def test_a_bare_duration_is_in_minutes(text: str | None, minutes: int | None, words: Words) -> None:
+    assert words.minutes(text) == minutes
+    words.done()
+
+
+def test_all_that_is_wrong_is_told_once_and_in_order(words: Words) -> None:
+    words.lot("QQQQQQ")
+    words.amount("0mL")
+    words.amount("5 oz")
+    words.amount("5 oz")
+    words.needed("murky", Grade, "grade of clarity")
+    with pytest.raises(RefusedError) as raised:
+        words.done()
+    assert raised.value.problems == (
+        ("There is no lot QQQQQQ in the book.", "pottle stock lists the lots that are."),
+        ("An amount must be more than zero, and 0mL is not.", "Write how much there really was."),
+        ("5 oz could be a volume or a weight.", "Write US fl oz, imp fl oz or oz av."),
+        ('"murky" is not a grade of clarity.', GRADES),
+    )
+
+
+def test_nothing_wrong_raises_nothing(words: Words) -> None:
+    assert words.lot("mine-1") == "MINE-1"
+    assert words.lot_or_none(None) is None
+    assert words.text_or_none("  ", "note") is None
+    assert words.scaled(None, 1000, "°C", "temperature") is None
+    words.done()

@@ -1,0 +1,110 @@
+"""The words for a lot: its code, an ending of it, or a dot for the one in hand."""
+
+import pytest
+
+from ledger.errors import InputError, LedgerError, RefusedError
+from ledger.service.desk.reader import resolve_lot
+from tests.keeper import Keeper
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("NS-001-J", "NS-001-J"),
+        (" ns-001-j ", "NS-001-J"),
+        ("001-J", "NS-001-J"),
+        ("002-h", "NS-002-H"),
+        ("H", "NS-002-H"),
+        ("mine-1", "MINE-1"),
+        ("E-1", "MINE-1"),
+        ("SOO-001-3", "SOO-001-3"),
+    ],
+)
+def test_a_lot_is_named_by_its_code_or_an_ending_of_one_lot_only(
+    text: str, code: str, stocked: Keeper
+) -> None:
+    with stocked.reading() as connection:
+        assert resolve_lot(connection, text) == code
+
+
+@pytest.mark.parametrize(
+    ("text", "error", "problem"),
+    [
+        (
+            "NS-001-K",
+            RefusedError,
+            (
+                "The lot code NS-001-K ends in K, but NS-001 calls for J, so at least one "
+                "character is wrong: read the code again. Near to it: NS-001-J, NS-002-H, "
+                "SOO-001-3.",
+                "pottle stock lists the lots that are.",
+            ),
+        ),
+        (
+            "NS-003-F",
+            RefusedError,
+            (
+                "There is no lot NS-003-F in the book. Near to it: NS-001-J, NS-002-H.",
+                "pottle stock lists the lots that are.",
+            ),
+        ),
+        (
+            "QQQQQQ",
+            RefusedError,
+            ("There is no lot QQQQQQ in the book.", "pottle stock lists the lots that are."),
+        ),
+        (
+            "%",
+            InputError,
+            (
+                'A lot code holds only A-Z, 0-9 and -, and this one holds "%".',
+                "Read the code again and write it so.",
+            ),
+        ),
+        (
+            " ",
+            InputError,
+            ("No lot code was given.", "Write the code of a lot, such as OIL-007-1."),
+        ),
+        (
+            "N",
+            RefusedError,
+            ("There is no lot N in the book.", "pottle stock lists the lots that are."),
+        ),
+        (
+            ".",
+            RefusedError,
+            (
+                "There is no lot in hand yet for a dot to stand for.",
+                "Name the lot by its code.",
+            ),
+        ),
+    ],
+    ids=["slip", "not yet", "unlike", "pattern", "nothing", "no ending", "nothing in hand"],
+)
+def test_what_names_no_lot_is_refused(
+    text: str, error: type[LedgerError], problem: tuple[str, str], stocked: Keeper
+) -> None:
+    with stocked.reading() as connection, pytest.raises(error) as raised:
+        resolve_lot(connection, text, "AB")
+    assert raised.value.problems == (problem,)
+
+
+def test_an_ending_of_several_lots_is_refused_with_their_codes(stocked: Keeper) -> None:
+    for number in range(1, 8):
+        stocked.do("receive", material="water", amount="1L", code=f"W{number}-X")
+    with stocked.reading() as connection, pytest.raises(RefusedError) as raised:
+        resolve_lot(connection, "x")
+    assert raised.value.problems == (
+        (
+            "X is the ending of 7 lots: W1-X, W2-X, W3-X, W4-X, W5-X and more.",
+            "Give more of the code.",
+        ),
+    )
+
+
+def test_a_dot_is_the_lot_one_wrote_about_last_but_deliveries(stocked: Keeper) -> None:
+    stocked.do("note", text="Smells well.", lot="SOO-001-3")
+    stocked.do("receive", material="water", amount="1L")
+    with stocked.reading() as connection:
+        assert resolve_lot(connection, ".", "AB") == "SOO-001-3"

@@ -1,0 +1,77 @@
+"""The words for a number: read in its smaller unit, or refused."""
+
+import pytest
+
+from ledger.errors import InputError
+from ledger.service.desk.reader import read_scaled
+
+
+@pytest.mark.parametrize(
+    ("text", "scale", "unit", "number"),
+    [
+        ("0.845", 1_000_000, "g/mL", 845_000),
+        ("0,845 g/mL", 1_000_000, "g/mL", 845_000),
+        ("20", 1000, "°C", 20_000),
+        ("20C", 1000, "°C", 20_000),
+        ("-4.5 °C", 1000, "°C", -4_500),
+        ("−4", 1000, "°C", -4_000),
+        ("+4", 1000, "°C", 4_000),
+        ("96%", 1000, "%", 96_000),
+        ("40 kpa", 1000, "kPa", 40_000),
+        ("20 μm", 1000, "µm", 20_000),
+        ("48.00", 100, "", 4_800),
+        ("12", 1, "", 12),
+    ],
+)
+def test_a_number_is_read_in_its_smaller_unit(
+    text: str, scale: int, unit: str, number: int
+) -> None:
+    assert read_scaled(text, scale, unit, "number") == number
+
+
+@pytest.mark.parametrize(
+    ("text", "scale", "unit", "problem"),
+    [
+        ("warm", 1000, "°C", ('"warm" is not a temperature in °C.', "Write a number in °C.")),
+        ("68 F", 1000, "°C", ('"68 F" is not a temperature in °C.', "Write a number in °C.")),
+        ("1,000.5", 1, "", ('"1,000.5" is not a temperature.', "Write a number.")),
+        ("1e3", 1, "", ('"1e3" is not a temperature.', "Write a number.")),
+        ("٣", 1, "", ('"٣" is not a temperature.', "Write a number.")),
+        (
+            "20.0001",
+            1000,
+            "°C",
+            (
+                '"20.0001" is a finer temperature than the book keeps.',
+                "Round it and write it again.",
+            ),
+        ),
+        (
+            f"20.{'0' * 30}1",
+            1000,
+            "°C",
+            (
+                f'"20.{"0" * 30}1" is a finer temperature than the book keeps.',
+                "Round it and write it again.",
+            ),
+        ),
+        (
+            "1.5",
+            1,
+            "",
+            ('"1.5" is a finer temperature than the book keeps.', "Round it and write it again."),
+        ),
+        (
+            "9" * 16,
+            1,
+            "",
+            (f'"{"9" * 16}" is too large for a temperature.', "Check the number."),
+        ),
+    ],
+)
+def test_what_is_no_such_number_is_refused(
+    text: str, scale: int, unit: str, problem: tuple[str, str]
+) -> None:
+    with pytest.raises(InputError) as raised:
+        read_scaled(text, scale, unit, "temperature")
+    assert raised.value.problems == (problem,)

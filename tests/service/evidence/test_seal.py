@@ -1,0 +1,197 @@
+"""A seal from elsewhere is held against the book, and a lot is proved from it; on both engines."""
+
+from pathlib import Path
+
+import pytest
+from msgspec.structs import replace
+
+from ledger.domain.evidence.proofs import proof_faults, proof_text
+from ledger.domain.evidence.seals import Seal
+from ledger.errors import FindingError, RefusedError, StorageError
+from ledger.service.desk.book import How
+from ledger.service.evidence.prove import prove
+from ledger.service.evidence.seal import seal
+from ledger.service.evidence.verify import verify
+from ledger.service.masters.house import house
+from ledger.store.read import past
+from tests.domain.evidence.rfc6962 import check_file, leaf, pair, split
+from tests.keeper import Keeper
+from tests.service.hostile import run, text_put
+
+
+def told(keeper: Keeper, older: Seal, *, only_since: bool = False) -> list[str]:
+    found = verify(keeper.book, older=older, only_since=only_since)
+    return [fault.what for fault in found.faults]
+
+
+def test_every_older_seal_is_the_beginning_of_the_book(full: Keeper) -> None:
+    older = []
+    for number in range(12):
+        older.append(seal(full.book))
+        full.do("note", text=f"Note {number}.")
+    for one in older:
+        assert told(full, one) == told(full, one, only_since=True) == []
+
+
+def test_the_seal_is_the_root_of_the_texts(full: Keeper) -> None:
+    """By the definition of RFC 6962, section 2.1, and not by the book's own tree."""
+    with full.reading() as connection:
+        leaves = [leaf(body.encode()) for _, body in past.texts(connection)]
+    assert seal(full.book).root == _mth(leaves).hex()
+
+
+def _mth(leaves: list[bytes]) -> bytes:
+    if len(leaves) == 1:
+        return leaves[0]
+    k = split(len(leaves))
+    return pair(_mth(leaves[:k]), _mth(leaves[k:]))
+
+
+def test_each_way_in_which_a_seal_does_not_fit_is_told(full: Keeper) -> None:
+    own = seal(full.book)
+    size = own.entries
+    cases = {
+        replace(own, root="ab" * 32): (
+            f"The first {size} entries of this book do not have the root of the seal: at least "
+            "one of them is not as it was when the seal was made."
+        ),
+        replace(own, entries=size - 1): (
+            f"The first {size - 1} entries of this book do not have the root of the seal: at "
+            "least one of them is not as it was when the seal was made."
+        ),
+        replace(own, entries=size + 1): (
+            f"The seal is of {size + 1} entries and the book has {size}: this is an older copy, "
+            f"and entry {size + 1} is not in it."
+        ),
+        replace(own, entries=size + 9): (
+            f"The seal is of {size + 9} entries and the book has {size}: this is an older copy, "
+            f"and entries {size + 1} to {size + 9} are not in it."
+        ),
+        replace(own, house="Wren", root="ab" * 32): (
+            f"The seal is of the house Wren, and this is the book of {own.house}."
+        ),
+        replace(own, house="Wren"): (
+            "The seal's entries and root are those of this book, but it names the house Wren, "
+            f"and the house was {own.house}."
+        ),
+    }
+    for older, what in cases.items():
+        assert told(full, older) == told(full, older, only_since=True) == [what]
+
+
+def test_a_house_may_take_another_name_after_the_seal(full: Keeper) -> None:
+    before = seal(full.book)
+    house(full.book, How("AB"), name="Wren & Co")
+    after = seal(full.book)
+    assert after.house == "Wren & Co"
+    assert told(full, before) == told(full, after) == []
+
+
+def test_only_what_came_after_the_seal_is_read_again(sqlite_walked: Keeper) -> None:
+    older = seal(sqlite_walked.book)
+    for number in range(5):
+        sqlite_walked.do("note", text=f"Note {number}.")
+    sqlite_walked.opens("receive", material="spirit", amount="1L")
+    sqlite_walked.book.engine.dispose()
+    told_done: list[tuple[int, int]] = []
+    found = verify(
+        sqlite_walked.book, lambda done, total: told_done.append((done, total)), older,
+        only_since=True,
+    )  # fmt: skip
+    assert (found.faults, found.after) == ((), older.entries)
+    assert told_done == [(6, 6)]
+    where = Path(sqlite_walked.book.where)
+    run(where, "UPDATE note SET text = 'Other.' WHERE seq = (SELECT MIN(seq) FROM note)")
+    assert told(sqlite_walked, older, only_since=True) == []
+    assert told(sqlite_walked, older) != []
+    run(where, f"UPDATE note SET text = 'Other.' WHERE seq = {older.entries + 2}")
+    assert told(sqlite_walked, older, only_since=True) == [
+        f"Entry {older.entries + 2} says otherwise than the table note in: text."
+    ]
+
+
+def test_a_lost_node_on_the_way_is_told(sqlite_walked: Keeper) -> None:
+    older = seal(sqlite_walked.book)
+    sqlite_walked.do("note", text="More.")
+    run(Path(sqlite_walked.book.where), "DELETE FROM tree WHERE height = 5")
+    assert told(sqlite_walked, older)[0] == "The book has lost its hash over entries 1 to 32."
+    with pytest.raises(StorageError) as raised:
+        seal(sqlite_walked.book)
+    assert raised.value.problems == (
+        (
+            "The book has lost its hash over entries 1 to 32.",
+            "Keep this book as it is. Run pottle verify to see what else does not fit.",
+        ),
+    )
+
+
+def test_every_lot_is_proved_and_a_second_reader_agrees(full: Keeper) -> None:
+    for code in full.lot_codes():
+        proof = prove(full.book, code)
+        assert proof.seal == seal(full.book)
+        assert list(proof_faults(proof, proof.seal)) == []
+        assert check_file(proof_text(proof)) == []
+        told_of = {
+            entry.seq
+            for entry in full.entries()
+            if code in (entry.draft.lot, entry.draft.opens and entry.draft.opens.code)
+        }
+        assert {one.seq for one in proof.entries} == told_of
+
+
+def test_a_struck_and_a_corrected_entry_are_proved_with_the_others(full: Keeper) -> None:
+    lot = full.opens("receive", material="spirit", amount="1L")
+    first = full.do("note", text="Wrong.", lot=lot).seq
+    full.do("correct", entry=str(first), changes="text=Right.", because="misheard")
+    full.do("strike", entry=str(first + 1), because="not this lot")
+    proof = prove(full.book, lot)
+    assert [one.seq for one in proof.entries] == [first - 1, first, first + 1, first + 2]
+
+
+def test_a_lot_is_proved_against_an_older_seal(full: Keeper) -> None:
+    lot = full.opens("receive", material="spirit", amount="1L")
+    older = seal(full.book)
+    full.do("note", text="Later.", lot=lot)
+    proof = prove(full.book, lot, older=older)
+    assert (proof.seal, [one.seq for one in proof.entries]) == (older, [older.entries])
+    assert list(proof_faults(proof, older)) == []
+
+
+def test_a_lot_opened_after_the_seal_is_not_in_it(full: Keeper) -> None:
+    older = seal(full.book)
+    lot = full.opens("receive", material="spirit", amount="1L")
+    with pytest.raises(RefusedError) as raised:
+        prove(full.book, lot, older=older)
+    assert raised.value.problems == (
+        (
+            f"{lot} was opened after the seal of {older.entries} entries.",
+            "Leave --seal out to prove it against the book as it is now.",
+        ),
+    )
+
+
+def test_nothing_is_proved_against_a_seal_of_another_book(full: Keeper) -> None:
+    older = replace(seal(full.book), house="Wren", root="ab" * 32)
+    with pytest.raises(FindingError) as raised:
+        prove(full.book, full.lot_codes()[0], older=older)
+    assert raised.value.problems == (
+        (
+            "The seal is of the house Wren, and this is the book of Quayside Essences.",
+            "Nothing was written. Read the seal again, and run pottle verify.",
+        ),
+    )
+
+
+def test_nothing_is_proved_from_a_book_that_was_changed(sqlite_walked: Keeper) -> None:
+    lot = sqlite_walked.opens("receive", material="spirit", amount="1L")
+    seq = sqlite_walked.do("note", text="As it was.", lot=lot).seq
+    body = dict(sqlite_walked.bodies())[seq].replace("As it was.", "Otherwise.").encode()
+    run(Path(sqlite_walked.book.where), text_put(seq, body))
+    with pytest.raises(FindingError) as raised:
+        prove(sqlite_walked.book, lot)
+    assert raised.value.problems == (
+        (
+            f"Entry {seq} is not in the book of the seal as it is told here.",
+            "Nothing was written. Run pottle verify to see what else does not fit.",
+        ),
+    )

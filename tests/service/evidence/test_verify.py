@@ -1,0 +1,217 @@
+"""Verifying finds every row changed past the guards, and names the entry it belongs to."""
+
+from pathlib import Path
+
+import pytest
+from sqlalchemy import UniqueConstraint
+
+from ledger.service.evidence.verify import verify
+from ledger.store.form.tables import METADATA
+from tests.conftest import Server, opened
+from tests.keeper import LATER, Keeper, SetClock
+from tests.service.hostile import (
+    Value,
+    audited,
+    change_cell,
+    entry_of,
+    first_named,
+    found_in,
+    number,
+    row_of_kind,
+    rows_of,
+    run,
+    write_text,
+)
+
+TABLES = list(METADATA.tables)
+CELLS = [
+    pytest.param(table, column.name, id=f"{table}.{column.name}")
+    for table, known in METADATA.tables.items()
+    for column in known.columns
+]
+
+
+def test_nothing_is_found_in_a_book_as_it_was_kept(path: Path) -> None:
+    audit = audited(path)
+    assert audit.faults == ()
+    assert audit.entries == len(rows_of(path, "entry"))
+    assert all(rows_of(path, table) for table in TABLES)
+
+
+def test_a_hostile_hand_that_changes_nothing_leaves_nothing_to_find(path: Path) -> None:
+    run(path)
+    assert found_in(path) == []
+
+
+def test_progress_is_told_to_the_end(sqlite_walked: Keeper) -> None:
+    told: list[tuple[int, int]] = []
+    audit = verify(sqlite_walked.book, lambda done, total: told.append((done, total)))
+    assert told[-1] == (audit.entries, audit.entries)
+
+
+@pytest.mark.parametrize(("table", "column"), CELLS)
+def test_a_changed_cell_is_found_at_its_entry(table: str, column: str, path: Path) -> None:
+    rows = rows_of(path, table)
+    row = next((row for row in rows if row[column] is not None), rows[0])
+    change_cell(path, table, row, column, other(table, column, rows, row[column]))
+    assert first_named(audited(path).faults) == entry_of(table, row)
+
+
+@pytest.mark.parametrize("table", TABLES)
+def test_an_emptied_and_a_filled_cell_are_found_at_their_entries(table: str, path: Path) -> None:
+    rows, wanted, statements = rows_of(path, table), set(), []
+    for name in (column.name for column in METADATA.tables[table].columns if column.nullable):
+        empty = next((row for row in rows if row[name] is None), None)
+        full = next((row for row in reversed(rows) if row[name] is not None), None)
+        for row, now in ((empty, other(table, name, rows, None)), (full, None)):
+            if row:
+                statements.append(
+                    f'UPDATE "{table}" SET "{name}" = {literal(now)} WHERE {keys_of(table, row)}'
+                )
+                wanted.add(entry_of(table, row))
+    run(path, *statements, table=table)
+    assert wanted <= {fault.seq for fault in audited(path).faults}
+
+
+@pytest.mark.parametrize("table", TABLES)
+def test_a_lost_row_is_found_at_its_entry(table: str, path: Path) -> None:
+    row = rows_of(path, table)[0]
+    run(path, f'DELETE FROM "{table}" WHERE {keys_of(table, row)}', table=table)
+    assert first_named(audited(path).faults) == entry_of(table, row)
+
+
+@pytest.mark.parametrize("table", TABLES)
+def test_a_row_too_many_is_found(table: str, path: Path) -> None:
+    """It copies the table's first row, with keys that no other row has."""
+    row, last = rows_of(path, table)[0], len(rows_of(path, "entry"))
+    cells = ", ".join(
+        f'"{name}"' if name not in unique_columns(table)
+        else f'"{name}" + 1000' if isinstance(value, int) else f"'Z' || \"{name}\""
+        for name, value in row.items()
+    )  # fmt: skip
+    run(
+        path,
+        f'INSERT INTO "{table}" SELECT {cells} FROM "{table}" WHERE {keys_of(table, row)}',
+        table=table,
+    )
+    if table == "tree":
+        at = f"({number(row['height']) + 1000}, {number(row['place']) + 1000})"
+        assert found_in(path) == [f"The tree has a node {at} that no entries complete."]
+        return
+    seq = entry_of(table, row) + 1000
+    assert first_named(audited(path).faults) == seq
+    assert (
+        f"The table {table} has rows that belong to none of the {last} entries; the first is "
+        f"numbered {seq}."
+    ) in found_in(path)
+
+
+@pytest.mark.parametrize("table", [table for table in TABLES if table not in ("entry", "tree")])
+def test_a_row_that_its_entry_does_not_say_is_found_at_that_entry(table: str, path: Path) -> None:
+    """It copies the table's first row as one of an entry that has none there."""
+    rows, seq = rows_of(path, table), "id" if table == "lot" else "seq"
+    free = next(i for i in range(1, 52) if i not in {row[seq] for row in rows})
+    cells = ", ".join(
+        str(free) if name == seq
+        else f"'Z' || \"{name}\"" if name in unique_columns(table) and name != "line"
+        else f'"{name}"'
+        for name in rows[0]
+    )  # fmt: skip
+    run(path, f'INSERT INTO "{table}" SELECT {cells} FROM "{table}" '
+        f"WHERE {keys_of(table, rows[0])}")  # fmt: skip
+    assert f"The table {table} has a row for entry {free} that the entry does not say." in (
+        found_in(path)
+    )
+
+
+@pytest.mark.parametrize(
+    "columns", [("body",), ("body", "leaf"), ("seq",)], ids=["texts", "texts and hashes", "numbers"]
+)
+def test_two_entries_that_changed_places_are_found(columns: tuple[str, ...], path: Path) -> None:
+    rows = {row["seq"]: row for row in rows_of(path, "entry")}
+    for column in columns:
+        _swap(path, column, rows[20][column], rows[21][column])
+    audit = audited(path)
+    assert first_named(audit.faults) == 20
+    assert 21 in {fault.seq for fault in audit.faults}
+
+
+def _swap(path: Path, column: str, first: Value, second: Value) -> None:
+    asides: dict[str, Value] = {"seq": 10**6, "leaf": b"aside", "body": "aside"}
+    aside = asides[column]
+    for was, now in ((first, aside), (second, first), (aside, second)):
+        change_cell(path, "entry", {column: was}, column, now)
+
+
+def test_renumbered_entries_are_found_from_the_first(path: Path) -> None:
+    run(
+        path,
+        "UPDATE entry SET seq = -seq - 1 WHERE seq >= 30",
+        "UPDATE entry SET seq = -seq WHERE seq < 0",
+    )
+    audit = audited(path)
+    assert "Entry 30 is missing." in [fault.what for fault in audit.faults]
+    assert first_named(audit.faults) == 30
+
+
+def test_a_text_rewritten_with_its_hash_and_rows_is_found_by_the_tree(path: Path) -> None:
+    row = row_of_kind(path, "complaint")
+    seq, body = number(row["seq"]), str(row["body"])
+    other_body = body.replace('"symptom":"cloudy"', '"symptom":"bright"')
+    assert other_body != body
+    write_text(path, seq, other_body.encode(), hashed=True)
+    change_cell(path, "complaint", {"seq": seq}, "symptom", "bright")
+    first = seq - 1 + seq % 2
+    assert found_in(path) == [
+        f"The tree's node over entries {first} to {first + 1} does not fit them."
+    ]
+
+
+def test_no_more_than_fifty_faults_are_told(path: Path) -> None:
+    run(path, "UPDATE entry SET leaf = zeroblob(32)")
+    assert len(audited(path).faults) == 50
+
+
+def test_a_changed_cell_is_found_on_a_server_too(
+    server: Server, server_walked_template: str
+) -> None:
+    where = server.where(server.new_database(server_walked_template))
+    keeper = opened(where, SetClock(LATER))
+    assert verify(keeper.book).faults == ()
+    with keeper.book.writing() as connection:
+        for statement in (
+            "ALTER TABLE complaint DISABLE TRIGGER USER",
+            "UPDATE complaint SET symptom = 'bright'",
+            "ALTER TABLE complaint ENABLE TRIGGER USER",
+        ):
+            connection.exec_driver_sql(statement)
+    seq = next(entry.seq for entry in keeper.entries() if entry.kind == "complaint")
+    assert [(fault.seq, fault.what) for fault in verify(keeper.book).faults] == [
+        (seq, f"Entry {seq} says otherwise than the table complaint in: symptom.")
+    ]
+
+
+def keys_of(table: str, row: dict[str, Value]) -> str:
+    keys = METADATA.tables[table].primary_key.columns
+    return " AND ".join(f'"{key.name}" = {literal(row[key.name])}' for key in keys)
+
+
+def literal(value: Value) -> str:
+    return "NULL" if value is None else repr(value)
+
+
+def unique_columns(table: str) -> set[str]:
+    known = METADATA.tables[table]
+    keys = [key for key in known.constraints if isinstance(key, UniqueConstraint)]
+    unique = {column.name for key in (known.primary_key, *keys) for column in key.columns}
+    return unique - {"kind"}
+
+
+def other(table: str, column: str, rows: list[dict[str, Value]], value: Value) -> Value:
+    """Return a value that the column may hold and that no row has there."""
+    if METADATA.tables[table].columns[column].type.python_type is int:
+        return 1 + max((number(row[column]) for row in rows if row[column] is not None), default=6)
+    if isinstance(value, bytes):
+        return bytes([value[0] ^ 1]) + value[1:]
+    text = str(value or "")
+    return f"{text[:-1]}{'y' if text.endswith('x') else 'x'}"

@@ -1,0 +1,67 @@
+"""A sound book is told swiftly from any other; what is wrong is left to the slow comparison."""
+
+from collections.abc import Callable
+
+import pytest
+
+from ledger.service.evidence.verify import verify
+from ledger.store.audit import book as audit
+from ledger.store.audit import swift as audit_swift
+from ledger.store.audit.beside import beside
+from ledger.store.audit.swift import sound_tree
+from ledger.store.write.recorder import root, size
+from tests.keeper import Keeper
+
+WALKED = ("sqlite_walked", "postgres_walked")
+
+
+@pytest.fixture(params=WALKED)
+def walked(request: pytest.FixtureRequest) -> Keeper:
+    """A book with a row in every table, on each engine."""
+    keeper: Keeper = request.getfixturevalue(request.param)
+    return keeper
+
+
+def tree_of(keeper: Keeper, progress: Callable[[int, int], None] = lambda *_: None) -> bytes | None:
+    with keeper.reading() as connection, beside(connection) as second:
+        tree = sound_tree(connection, size(connection), progress, second)
+    return tree.root() if tree else None
+
+
+@pytest.mark.parametrize("chunk", [1, 10, 8192])
+def test_a_book_with_a_row_in_every_table_is_found_sound(
+    walked: Keeper, chunk: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(audit_swift, "CHUNK", chunk)
+    with walked.reading() as connection:
+        expected = root(connection)
+    assert tree_of(walked) == expected
+
+
+def test_a_sound_book_is_not_compared_row_by_row(
+    walked: Keeper, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(audit, "chunk_faults", lambda *_: pytest.fail("It was compared slowly."))
+    assert verify(walked.book).faults == ()
+
+
+def test_letters_that_the_text_writes_otherwise_are_read_alike(walked: Keeper) -> None:
+    """Quotes, backslashes, and letters of two, three and four bytes."""
+    for text in ('say "clear" \\ not cloudy', "crème 5 °C", "橙花油 🍊", "a/b <c> & d'e"):
+        walked.do("note", text=text)
+    assert tree_of(walked) is not None
+
+
+def test_entries_beyond_those_that_are_asked_for_are_not_sound(walked: Keeper) -> None:
+    with walked.reading() as connection, beside(connection) as second:
+        assert sound_tree(connection, size(connection) - 1, lambda *_: None, second) is None
+
+
+def test_progress_is_told_at_every_chunk(
+    sqlite_walked: Keeper, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(audit_swift, "CHUNK", 16)
+    told: list[tuple[int, int]] = []
+    tree_of(sqlite_walked, lambda done, total: told.append((done, total)))
+    last = len(sqlite_walked.bodies())
+    assert told == [(min(done, last), last) for done in range(16, last + 16, 16)]

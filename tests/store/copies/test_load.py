@@ -1,0 +1,134 @@
+"""Appending many entries at once leaves what appending them one by one leaves."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from msgspec.structs import replace
+from sqlalchemy import select
+
+from ledger.domain.amounts.quantity import Measure, Quantity
+from ledger.domain.entries import Add, Draft, Entry, Note, When
+from ledger.errors import RefusedError, StorageError
+from ledger.service.desk.book import Book
+from ledger.service.evidence.verify import verify
+from ledger.store.form.create import create_book
+from ledger.store.form.tables import METADATA
+from ledger.store.write import recorder
+from tests.benchmarks import bulk
+from tests.benchmarks.bulk import Bulk
+from tests.conftest import Server
+from tests.keeper import MORNING, Keeper
+
+
+@pytest.fixture
+def empty_sqlite(tmp_path: Path) -> Book:
+    return made(str(tmp_path / "empty.db"))
+
+
+@pytest.fixture
+def empty_postgres(server: Server) -> Book:
+    return made(server.where(server.new_database()))
+
+
+@pytest.fixture(params=["empty_sqlite", "empty_postgres"])
+def empty(request: pytest.FixtureRequest) -> Iterator[Book]:
+    """A book without an entry, on each engine."""
+    book: Book = request.getfixturevalue(request.param)
+    yield book
+    book.engine.dispose()
+
+
+def made(where: str) -> Book:
+    book = Book(where)
+    create_book(book.engine, where)
+    return book
+
+
+def all_rows(book: Book) -> dict[str, list[tuple[object, ...]]]:
+    with book.reading() as connection:
+        return {
+            name: [
+                tuple(row)
+                for row in connection.execute(select(table).order_by(*table.primary_key.columns))
+            ]
+            for name, table in METADATA.tables.items()
+        }
+
+
+def note(seq: int, lot: str | None = None) -> Entry:
+    return Entry(seq, Draft(Note("Words."), lot, When(MORNING, 0), "AB"), MORNING, seq)
+
+
+def append(book: Book, *entries: Entry) -> int:
+    with book.writing() as connection:
+        return Bulk(connection).append(entries)
+
+
+@pytest.mark.parametrize("chunk", [1, 7, 2000])
+def test_a_whole_book_is_appended_with_the_same_rows_and_root(
+    empty: Book, sqlite_walked: Keeper, monkeypatch: pytest.MonkeyPatch, chunk: int
+) -> None:
+    monkeypatch.setattr(bulk, "CHUNK", chunk)
+    entries = sqlite_walked.entries()
+    assert append(empty, *entries) == len(entries)
+    assert all_rows(empty) == all_rows(sqlite_walked.book)
+    assert verify(empty) == verify(sqlite_walked.book)
+
+
+def test_entries_follow_on_those_that_were_appended_one_by_one(
+    sqlite_keeper: Keeper,
+) -> None:
+    last = len(sqlite_keeper.entries())
+    append(sqlite_keeper.book, note(last + 1), note(last + 2))
+    assert sqlite_keeper.do("note", text="By hand.").seq == last + 3
+    append(sqlite_keeper.book, note(last + 4))
+    assert verify(sqlite_keeper.book).faults == ()
+
+
+def test_the_root_is_that_of_the_book(sqlite_keeper: Keeper) -> None:
+    last = len(sqlite_keeper.entries())
+    with sqlite_keeper.book.writing() as connection:
+        appending = bulk.Bulk(connection)
+        appending.append([note(last + 1)])
+        assert appending.root() == recorder.root(connection)
+
+
+def test_a_number_out_of_order_is_refused_and_nothing_is_left(sqlite_keeper: Keeper) -> None:
+    last = len(sqlite_keeper.entries())
+    with pytest.raises(RefusedError) as raised:
+        append(sqlite_keeper.book, note(last + 1), note(last + 3))
+    assert raised.value.problems == (
+        (
+            f"Entry {last + 3} cannot follow on entry {last + 1}.",
+            "Append the entries in the order of their numbers, without gaps.",
+        ),
+    )
+    assert len(sqlite_keeper.entries()) == last
+
+
+def test_a_lot_that_nothing_opened_is_refused(sqlite_keeper: Keeper) -> None:
+    last = len(sqlite_keeper.entries())
+    with pytest.raises(RefusedError) as raised:
+        append(sqlite_keeper.book, note(last + 1, lot="NONE-1"))
+    assert raised.value.problems == (
+        (
+            f"Entry {last + 1} speaks of the lot NONE-1, which no entry before it opened.",
+            "Append the entry that opens it first.",
+        ),
+    )
+
+
+@pytest.mark.parametrize("engine", ["sqlite", "postgres"])
+def test_what_the_storage_refuses_is_told_in_words_and_not_kept(
+    engine: str, request: pytest.FixtureRequest
+) -> None:
+    """A source that the facts name and no movement does; a note by the same person is taken."""
+    keeper: Keeper = request.getfixturevalue(f"{engine}_keeper")
+    last = len(keeper.entries())
+    append(keeper.book, note(last + 1))
+    stray = note(last + 2)
+    facts = Add("NONE-1", Quantity(1, Measure.UL, "1 µL"))
+    with pytest.raises(StorageError, match=r"^The book refused what was to be stored: "):
+        append(keeper.book, replace(stray, draft=replace(stray.draft, facts=facts)))
+    assert len(keeper.entries()) == last + 1

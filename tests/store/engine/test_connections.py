@@ -1,0 +1,157 @@
+"""Opening and making a book: each thing that stands in the way is told in words."""
+
+import sqlite3
+import stat
+from contextlib import closing
+from pathlib import Path
+
+import pytest
+
+from ledger.errors import InputError, LedgerError, StorageError
+from ledger.service.desk.book import open_book
+from ledger.service.masters.house import init
+from ledger.store.engine import connections as engine
+from ledger.store.engine.connections import SCHEMA_VERSION
+from tests.conftest import Server
+from tests.keeper import Keeper, SetClock, copy_book
+from tests.path import HOUSE
+
+
+def problems_of(error: LedgerError) -> tuple[str, str]:
+    (problem,) = error.problems
+    return problem
+
+
+def test_a_new_file_is_its_owners_alone(tmp_path: Path) -> None:
+    where = tmp_path / "book.db"
+    init(str(where), **HOUSE)
+    assert stat.S_IMODE(where.stat().st_mode) == 0o600
+
+
+def test_a_book_in_the_way_is_left_as_it_is(template: Path) -> None:
+    before = template.read_bytes()
+    with pytest.raises(StorageError) as raised:
+        init(str(template), **HOUSE)
+    assert problems_of(raised.value) == (
+        f"There is a file at {template} already; it was left as it is.",
+        "Open that book, or give another place with --ledger.",
+    )
+    assert template.read_bytes() == before
+
+
+def test_a_book_in_a_folder_that_is_not_there_is_not_made(tmp_path: Path) -> None:
+    where = tmp_path / "nowhere" / "book.db"
+    with pytest.raises(StorageError) as raised:
+        init(str(where), **HOUSE)
+    assert problems_of(raised.value) == (
+        f"The book {where} could not be made: No such file or directory.",
+        "Choose a folder that exists and that you may write in.",
+    )
+
+
+def test_a_house_that_cannot_be_read_makes_no_book(tmp_path: Path) -> None:
+    where = tmp_path / "book.db"
+    with pytest.raises(InputError) as raised:
+        init(str(where), name=" ", currency="Euro", time_zone="Dublin", fluid_ounce="metric")
+    assert raised.value.problems == (
+        ("The name of the house is missing.", "Give the name of the house in words."),
+        ('"Euro" is not a currency code.', "Write three letters, such as EUR."),
+        ('"Dublin" is not a time zone.', "Write one such as Europe/Dublin or America/Chicago."),
+        ('"metric" is not a fluid ounce.', "Choose US or imperial."),
+    )
+    assert not where.exists()
+
+
+def test_a_missing_book_is_told(tmp_path: Path) -> None:
+    where = tmp_path / "book.db"
+    with pytest.raises(StorageError) as raised:
+        open_book(str(where))
+    assert problems_of(raised.value) == (
+        f"There is no book at {where}.",
+        'Make one with: pottle init --house "NAME" --currency EUR',
+    )
+    assert not where.exists()
+
+
+@pytest.mark.parametrize("content", [b"", b"A shopping list, long enough to be no header." * 40])
+def test_a_file_that_is_no_book_is_told(content: bytes, tmp_path: Path) -> None:
+    where = tmp_path / "book.db"
+    where.write_bytes(content)
+    with pytest.raises(StorageError) as raised:
+        open_book(str(where))
+    assert problems_of(raised.value) == (
+        f"The file {where} is not a book of pottle.",
+        "Name the right file with --ledger, or make a book elsewhere with: pottle init",
+    )
+
+
+@pytest.mark.parametrize(
+    ("version", "what", "todo"),
+    [
+        (
+            SCHEMA_VERSION + 1,
+            f"is of version {SCHEMA_VERSION + 1}; this pottle knows versions up to "
+            f"{SCHEMA_VERSION}.",
+            "Use the newer pottle that wrote it. Nothing was changed.",
+        ),
+        (
+            1,
+            f"is of version 1; this pottle writes version {SCHEMA_VERSION}.",
+            "Run pottle upgrade, which keeps a copy first. Nothing was changed.",
+        ),
+    ],
+    ids=["newer", "older"],
+)
+def test_a_book_of_another_version_is_told(
+    version: int, what: str, todo: str, sqlite_keeper: Keeper
+) -> None:
+    where = sqlite_keeper.book.where
+    with closing(sqlite3.connect(where)) as connection:
+        connection.execute(f"PRAGMA user_version = {version}")
+    with pytest.raises(StorageError) as raised:
+        open_book(where)
+    assert problems_of(raised.value) == (f"The book {where} {what}", todo)
+
+
+def test_a_database_without_a_book_is_told(server: Server) -> None:
+    with pytest.raises(StorageError) as raised:
+        open_book(server.where(server.new_database()))
+    assert problems_of(raised.value) == (
+        "The database named in POTTLE_LEDGER holds no book.",
+        'Make one with: pottle init --house "NAME" --currency EUR',
+    )
+
+
+def test_a_server_that_is_not_there_is_told(tmp_path: Path) -> None:
+    with pytest.raises(StorageError) as raised:
+        open_book(f"postgresql+psycopg://nobody@/none?host={tmp_path}")
+    what, todo = problems_of(raised.value)
+    assert what.startswith("The server of the book did not answer: ")
+    assert todo == "Check that it runs and that the address in POTTLE_LEDGER is right."
+
+
+def test_a_second_book_in_one_database_is_refused(postgres_keeper: Keeper) -> None:
+    before = postgres_keeper.bodies()
+    with pytest.raises(LedgerError) as raised:
+        init(postgres_keeper.book.where, **HOUSE)
+    assert problems_of(raised.value) == (
+        "The database holds a book already; it was left as it is.",
+        "Open that book, or make a new database for another.",
+    )
+    assert postgres_keeper.bodies() == before
+
+
+def test_a_writer_that_waits_too_long_is_told(
+    template: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(engine, "BUSY_MS", 10)
+    where = str(copy_book(template, tmp_path / "book.db"))
+    keeper = Keeper(open_book(where), SetClock())
+    with closing(sqlite3.connect(where, isolation_level=None)) as other:
+        other.execute("BEGIN IMMEDIATE")
+        with pytest.raises(StorageError) as raised:
+            keeper.do("note", text="Waiting.")
+    assert problems_of(raised.value) == (
+        "The book could not be read or written: database is locked.",
+        "Check the disk, the permissions and that nothing else holds the book.",
+    )
