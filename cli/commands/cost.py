@@ -27,13 +27,14 @@ def cost(
     """Reckon what a lot cost, a mL, a bottle and a glass."""
     from cli.kit.tables import print_json, print_lines, print_table
     from ledger.service.glass import cost as costing
+    from reports.json.glass.cost import plain
     from reports.words.glass import cost as words
 
     card = costing.cost(
         call.book(), lot, by=call.writer, glass=glass, pour=pour, hour=hour, margin=margin
     )
     if call.json:
-        print_json(words.plain(card))
+        print_json(plain(card))
         return
     print_lines([*words.head(card), ""])
     print_table(words.HEADS, words.rows(card), right="amount,cost")

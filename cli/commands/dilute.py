@@ -1,7 +1,4 @@
-"""Commands that reckon without a book: dilute, syrup.
-
-Guarantees: they read and write no book. Refuses: sums of their own; those are `ledger.science`.
-"""
+"""The command `dilute`: say how much spirit and water make a strength."""
 
 from typing import Annotated
 
@@ -24,7 +21,8 @@ def dilute(
     """Say how much spirit and water make a strength."""
     from cli.kit.tables import print_json, print_lines
     from ledger.science.liquids.strengths import dilution_asked
-    from reports.words.glass.dilute import dilution_lines, dilution_plain
+    from reports.json.glass.dilute import dilution_plain
+    from reports.words.glass.dilute import dilution_lines
 
     found = dilution_asked(stock, target, amount, temp)
     if call.json:
@@ -33,37 +31,6 @@ def dilute(
         print_lines(dilution_lines(found))
 
 
-def syrup(
-    call: Call,
-    asked: Annotated[
-        str,
-        typer.Argument(help='Parts of sugar to water, 3:2; or 65Bx, "850 g/L" or "1.33 SG".'),
-    ],
-    by: Annotated[str | None, typer.Option(help="For parts: weight or volume.")] = None,
-    bulk: Annotated[
-        str | None, typer.Option(help="For parts by volume: what loose sugar weighs, 0.85 g/mL.")
-    ] = None,
-    read_at: Annotated[
-        str | None,
-        typer.Option(help="The °Bx were read with a glass hydrometer at this temperature: 28C."),
-    ] = None,
-    kept_at: Annotated[
-        str | None, typer.Option(help="Temperature it is kept at: 4C; default 20 °C.")
-    ] = None,
-) -> None:
-    """Say how strong a simple syrup is, and whether it stays clear."""
-    from cli.kit.tables import print_json, print_lines
-    from ledger.science.liquids.syrup_asked import syrup_asked
-    from reports.words.glass.syrup import syrup_lines, syrup_plain
-
-    found = syrup_asked(asked, by, bulk, read_at, kept_at)
-    if call.json:
-        print_json(syrup_plain(found))
-    else:
-        print_lines(syrup_lines(found))
-
-
 def register(app: typer.Typer) -> None:
-    """Add the commands to the front door."""
-    for verb in (dilute, syrup):
-        app.command(cls=Verb)(reads(verb))
+    """Add the command to the front door."""
+    app.command(cls=Verb)(reads(dilute))

@@ -19,7 +19,9 @@ Version = Annotated[int | None, typer.Option(help="Which version; default the ne
 
 def load(call: Call, file: Annotated[Path, typer.Argument(help="A formula in TOML.")]) -> None:
     """Record a version of a formula from a file."""
-    record(call, "formula", file=str(file))
+    from ledger.service.masters.formula import load as verb
+
+    record(call, verb, file=str(file))
 
 
 def show_list(call: Call) -> None:
@@ -61,7 +63,9 @@ def withdraw(
     version: Annotated[str, typer.Argument(help="Number of the version.")],
 ) -> None:
     """Say that a version is no longer to be followed."""
-    record(call, "withdraw", code=code, version=version)
+    from ledger.service.masters.formula import withdraw as verb
+
+    record(call, verb, code=code, version=version)
 
 
 def register(app: typer.Typer) -> None:

@@ -34,24 +34,27 @@ def limits(
 ) -> None:
     """List limits and their sources, show one, or say one anew."""
     from cli.screens.limits import list_limits, show_limit
+    from ledger.service.masters.limits import limit as verb
 
-    told = {
-        "substance": substance,
-        "bound": bound,
-        "value": value,
-        "unit": unit,
-        "basis": basis,
-        "place": place,
-        "citation": citation,
-        "known_by": known_by,
-        "says": says,
-        "since": since,
-        "until": until,
-    }
     if code is None:
         list_limits(call, substance, place)
-    elif any(told.values()):
-        record(call, "limit", code=code, **told)
+    elif any((substance, bound, value, unit, basis, place, citation, known_by, says, since, until)):
+        record(
+            call,
+            verb,
+            code=code,
+            substance=substance,
+            bound=bound,
+            value=value,
+            unit=unit,
+            basis=basis,
+            place=place,
+            citation=citation,
+            known_by=known_by,
+            says=says,
+            since=since,
+            until=until,
+        )
     else:
         show_limit(call, code)
 

@@ -53,20 +53,25 @@ def _saying(text: str, *, change: bool) -> Callable[..., None]:
         caution: Caution = None,
         constituents: Constituents = None,
     ) -> None:
-        words = {
-            "name": name,
-            "kind": kind,
-            "obtained": how,
-            "density": density,
-            "density_temp": density_temp,
-            "abv": abv,
-            "food_grade": food_grade,
-            "allergens": allergens,
-            "ingredient_name": ingredient_name,
-            "caution": caution,
-            "constituents": constituents,
-        }
-        record(call, "material", code=code, change=change, **words)
+        from ledger.service.masters.material import material as verb
+
+        record(
+            call,
+            verb,
+            code=code,
+            change=change,
+            name=name,
+            kind=kind,
+            obtained=how,
+            density=density,
+            density_temp=density_temp,
+            abv=abv,
+            food_grade=food_grade,
+            allergens=allergens,
+            ingredient_name=ingredient_name,
+            caution=caution,
+            constituents=constituents,
+        )
 
     command.__doc__ = text
     return command

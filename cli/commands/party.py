@@ -23,12 +23,14 @@ def party_add(
     words: Annotated[Text, typer.Option(help="Whom to ask for, when they are there.")] = None,
 ) -> None:
     """Say how to reach a supplier or a customer; what is not given stays."""
-    record(call, "party", name=name, phone=phone, email=email, address=address, words=words)
+    from ledger.service.masters.party import party as verb
+
+    record(call, verb, name=name, phone=phone, email=email, address=address, words=words)
 
 
 def party_list(call: Call) -> None:
     """List the suppliers and customers of whom the book knows more than the name."""
-    from cli.screens.material import list_parties
+    from cli.screens.party import list_parties
 
     list_parties(call)
 

@@ -1,10 +1,4 @@
-"""Commands that print papers: sheet, record.
-
-Guarantees: a file that is there is not written over unless asked. Refuses: rules of their own.
-"""
-
-from pathlib import Path
-from typing import Annotated
+"""The command `record`: print the record of a batch or a delivery."""
 
 import typer
 
@@ -21,7 +15,7 @@ def record(
 ) -> None:
     """Print the record of a batch or a delivery."""
     from cli.kit.answer import say, step_for
-    from cli.screens.label import print_record
+    from cli.screens.record import print_record
 
     book = call.book()
     found = print_record(book, lot, out, by=call.writer, force=force)
@@ -30,19 +24,6 @@ def record(
     say(call, {"lot": code, "out": str(out)}, *lines)
 
 
-def sheet(
-    call: Call,
-    lot: Lot,
-    out: Annotated[Path | None, typer.Option("--out", help="PDF file to write.")] = None,
-    force: Force = False,
-) -> None:
-    """Print or show the batch sheet that a batch is made from."""
-    from cli.screens.sheet import show_sheet
-
-    show_sheet(call, lot, out, force=force)
-
-
 def register(app: typer.Typer) -> None:
-    """Add the commands to the front door."""
-    for function in (sheet, record):
-        app.command(cls=Verb)(reads(function))
+    """Add the command to the front door."""
+    app.command(cls=Verb)(reads(record))

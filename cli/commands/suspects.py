@@ -1,16 +1,12 @@
-"""Commands that look for causes: suspects, compare.
+"""The command `suspects`: say what failed lots share, and how sure that is."""
 
-Guarantees: they read only. Refuses: rules of their own.
-"""
-
-from pathlib import Path
 from typing import Annotated
 
 import typer
 
 from cli.kit.call import Call, reads
 from cli.kit.complete import complete_lot
-from cli.kit.options import Force, Text
+from cli.kit.options import Text
 from cli.kit.parsing import Verb
 
 
@@ -50,19 +46,6 @@ def suspects(
     )
 
 
-def compare(
-    call: Call,
-    group: Annotated[list[str], typer.Argument(help="Name of the trial.")],
-    out: Annotated[Path | None, typer.Option("--out", help="PDF file to write.")] = None,
-    force: Force = False,
-) -> None:
-    """Compare the batches of a trial: response by factor, control beside it."""
-    from cli.screens.compare import show_comparison
-
-    show_comparison(call, " ".join(group), out, force=force)
-
-
 def register(app: typer.Typer) -> None:
-    """Add the commands to the front door."""
-    for function in (suspects, compare):
-        app.command(cls=Verb)(reads(function))
+    """Add the command to the front door."""
+    app.command(cls=Verb)(reads(suspects))

@@ -12,7 +12,7 @@ from cli.kit.call import Call
 from cli.kit.files import check_place, write
 from cli.kit.tables import is_screen, print_json, print_lines, print_table
 from ledger.service.causes.compare import Comparison, compare
-from ledger.service.lots.dossier import now_at_home
+from ledger.service.desk.clock import now_at_home
 from reports.json.causes.compare import comparison_plain
 from reports.views.causes import ComparisonView, FactorView
 from reports.words.causes.compare import comparison_view

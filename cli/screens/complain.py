@@ -11,21 +11,19 @@ from stat import S_ISDIR, S_ISREG
 from cli.kit.answer import say
 from cli.kit.call import Call
 from ledger.errors import StorageError
-from ledger.service.goods.bottle import complain
+from ledger.service.desk.book import Book, Recorded
 from ledger.service.goods.triage import triage
 from ledger.service.lots.dossier import dossier
+from reports.json.goods.triage import triage_plain
 from reports.words.desk.answer import answer
-from reports.words.goods.triage import triage_lines, triage_plain, triage_step
+from reports.words.goods.triage import triage_lines, triage_step
 
 OR_WITHOUT = "or leave --photo out; nothing was recorded."
 """How what is to be done about a photo ends."""
 
 
-def complain_of(call: Call, photo: Path | None, **words: str | None) -> None:
-    """Record a complaint and show what it points to."""
-    shown = {"photo": photo.name, "photo_sha256": hash_of(photo)} if photo else {}
-    book = call.book()
-    done = complain(book, call.how(), **words, **shown)  # type: ignore[arg-type]
+def say_complaint(call: Call, book: Book, done: Recorded) -> None:
+    """Show a complaint that was recorded, and what it points to."""
     assert done.entry.draft.lot
     found = triage(book, done.entry)
     said = answer(done, dossier(book, done.entry.draft.lot), triage_step(found))

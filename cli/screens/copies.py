@@ -9,8 +9,11 @@ from typing import Any
 from cli.kit.call import Call
 from cli.kit.progress import progress
 from cli.kit.tables import print_json, print_lines
-from ledger.service.copies import backup as copying
-from ledger.service.copies.backup import Copied
+from ledger.service.copies.backup import backup
+from ledger.service.copies.copied import Copied
+from ledger.service.copies.export import export
+from ledger.service.copies.import_ import import_book
+from ledger.service.copies.restore import restore
 from ledger.service.copies.upgrade import upgrade
 from ledger.store.engine.connections import shown
 from reports.kit.format import plural
@@ -19,14 +22,14 @@ from reports.kit.format import plural
 def write_backup(call: Call, folder: Path) -> None:
     """Write a backup and say where it is."""
     with progress("Backing up", quiet=call.json) as tick:
-        made = copying.backup(call.book(), folder, tick)
+        made = backup(call.book(), folder, tick)
     _say(call, made, f"The copy {made.path} has {_entries(made)} and was verified.", _TO_RESTORE)
 
 
 def put_back(call: Call, file: Path, to: str) -> None:
     """Restore a backup and say so."""
     with progress("Restoring", quiet=call.json) as tick:
-        made = copying.restore(file, to, tick)
+        made = restore(file, to, tick)
     where = shown(to)
     _say(call, made, f"The book {where} has {_entries(made)}, as the backup; it was verified.", "")
 
@@ -34,7 +37,7 @@ def put_back(call: Call, file: Path, to: str) -> None:
 def write_export(call: Call, file: Path) -> None:
     """Export the book and say where it is."""
     with progress("Exporting", quiet=call.json) as tick:
-        made = copying.export(call.book(), file, tick)
+        made = export(call.book(), file, tick)
     _say(
         call,
         made,
@@ -46,7 +49,7 @@ def write_export(call: Call, file: Path) -> None:
 def take_in_book(call: Call, file: Path) -> None:
     """Import a book and say so."""
     with progress("Importing", quiet=call.json) as tick:
-        made = copying.import_book(file, call.where, tick)
+        made = import_book(file, call.where, tick)
     where = shown(call.where)
     _say(call, made, f"The book {where} has {_entries(made)}, as the export; it was verified.", "")
 

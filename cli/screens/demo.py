@@ -13,7 +13,7 @@ from cli.kit.call import BOOK_NAME, Call
 from cli.kit.files import check_place, write
 from cli.kit.progress import progress
 from cli.kit.tables import print_json, print_lines
-from cli.screens.label import print_record
+from cli.screens.record import print_record
 from cli.screens.trace import print_trace
 from ledger.errors import StorageError
 from ledger.science.statistics.suspects import Sort
@@ -25,10 +25,11 @@ from ledger.service.glass.serving import card
 from ledger.service.lots.dossier import dossier
 from ledger.service.lots.shares import Traced, traced
 from ledger.service.masters.house import init
-from reports.json.lots.lot import audit_plain, traced_plain
+from reports.json.evidence.verify import audit_plain
+from reports.json.lots.trace import traced_plain
 from reports.pdf.goods.label import label_sheet
 from reports.words.copies.demo import book_line, told
-from reports.words.lots.record import label_sheet_view
+from reports.words.goods.label import label_sheet_view
 
 SHEET_LABELS = 12
 """How many labels the demonstration prints: one sheet."""

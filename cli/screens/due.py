@@ -11,7 +11,8 @@ from cli.kit.call import Call
 from cli.kit.tables import is_screen, print_json, print_lines, print_table, screen_table, seen
 from ledger.service.desk.book import Book
 from ledger.service.lots.due import DueList, due
-from reports.words.lots.due import HEADS, plain, rows
+from reports.json.lots.due import plain
+from reports.words.lots.due import HEADS, rows
 from reports.words.lots.next_in_lists import step_of_due
 
 if TYPE_CHECKING:

@@ -4,17 +4,18 @@ Guarantees: plain tables or JSON, never both. Refuses: to choose words; they com
 """
 
 from cli.kit.call import Call
+from cli.kit.listing import Listing
 from cli.kit.tables import print_json, print_lines, print_table
-from cli.screens.material import Listing
 from ledger.domain.amounts.quantity import Measure, parse_quantity
 from ledger.domain.entries.plain import facts_to_plain
 from ledger.domain.masters.formulas import version_of
 from ledger.errors import InputError
-from ledger.service.lots.dossier import house_of
+from ledger.service.desk.clock import house_of
 from ledger.service.masters.formula import version as find_version
 from ledger.service.masters.formula import versions, withdrawn
+from reports.json.masters.formula import scaled_plain
 from reports.kit.format import tidy
-from reports.words.masters.formula import differences, facts_of, line_rows, scaled_plain, step_rows
+from reports.words.masters.formula import differences, facts_of, line_rows, step_rows
 
 LINE_HEADS = ("what", "amount", "overage", "tolerance", "within")
 

@@ -1,7 +1,7 @@
-"""Writing papers to files.
+"""Printing labels.
 
-Guarantees: a paper is drawn whole before its file is made; a file that is there stays unless asked;
-labels are recorded once their sheet has been drawn. Refuses: folders that do not exist.
+Guarantees: a sheet is drawn whole before its file is made; labels are recorded once their sheet
+has been drawn; a file that is there stays unless asked.
 """
 
 from io import BytesIO
@@ -11,11 +11,10 @@ from cli.kit.files import check_place, write
 from ledger.errors import RefusedError
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.glass.serving import card
-from ledger.service.goods.bottle import labels
-from ledger.service.lots.dossier import Dossier, dossier, now_at_home
+from ledger.service.goods.label import labels
+from ledger.service.lots.dossier import dossier
 from reports.pdf.goods.label import label_sheet
-from reports.pdf.lots.record import batch_record
-from reports.words.lots.record import label_sheet_view, record_view
+from reports.words.goods.label import label_sheet_view
 
 
 def print_labels(
@@ -51,13 +50,3 @@ def print_labels(
     label_sheet(label_sheet_view(dossier(book, found.state.code), count, served), paper)
     write(out, paper.getvalue())
     return done
-
-
-def print_record(book: Book, text: str, out: Path, *, by: str | None, force: bool) -> Dossier:
-    """Write the batch record of a lot and return all that is known of the lot."""
-    check_place(out, force=force)
-    found = dossier(book, text, by)
-    paper = BytesIO()
-    batch_record(record_view(found, now_at_home(book), card(book, found.state.code)), paper)
-    write(out, paper.getvalue())
-    return found

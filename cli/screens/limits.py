@@ -8,7 +8,8 @@ from cli.kit.call import Call
 from cli.kit.tables import print_json, print_lines, print_table
 from ledger.errors import RefusedError
 from ledger.service.masters.limits import limits
-from reports.words.entries.limits import card, limit_plain, listed_words
+from reports.json.masters.limits import limit_plain
+from reports.words.entries.limits import card, listed_words
 
 
 def list_limits(call: Call, substance: str | None, place: str | None) -> None:

@@ -1,6 +1,6 @@
-"""Lists: one lot, the journal.
+"""One lot on a screen.
 
-Guarantees: codes are never cut. Refuses: to choose words; they come from `reports`.
+Guarantees: codes are never cut.
 """
 
 from collections.abc import Mapping, Sequence
@@ -8,18 +8,15 @@ from collections.abc import Mapping, Sequence
 from cli.kit.answer import step_for
 from cli.kit.call import Call
 from cli.kit.tables import print_json, print_lines, print_table
+from cli.screens.journal import print_said
 from ledger.domain.amounts.quantity import show
-from ledger.errors import RefusedError
 from ledger.service.glass.cost import cost
 from ledger.service.glass.serving import card
-from ledger.service.lots.dossier import Dossier, Said, dossier, history, journal
+from ledger.service.lots.dossier import Dossier, dossier
 from reports.json.glass.serving import serving_plain
-from reports.json.lots.lot import dossier_plain, said_plain
-from reports.kit.format import clock, closed, initials
+from reports.json.lots.lot import dossier_plain
 from reports.words.desk.answer import what_is_there
-from reports.words.desk.next_step import step_of_journal
 from reports.words.entries.goods import gone
-from reports.words.entries.sentence import TITLES, notes, sentence, strikes
 from reports.words.glass.cost import price_lines
 from reports.words.lots.balance import balance
 from reports.words.lots.dates import date_lines
@@ -46,7 +43,7 @@ def show_lot(call: Call, text: str) -> None:
     made_of = [[edge.source, names[edge.source], edge.words] for edge in found.inputs]
     _print_part("Made of", ("lot", "what", "amount"), made_of)
     print_lines(["", "What was done"])
-    _print_said(found.said, with_lot=False)
+    print_said(found.said, with_lot=False)
     lost = balance(found.state, found.inputs, found.formula)
     _print_part("Yield and loss", ("part", "amount"), lost)
     _print_part("Where it went", ("to", "what", "amount"), _went(found, names))
@@ -70,42 +67,3 @@ def _print_part(title: str, heads: Sequence[str], rows: Sequence[Sequence[str]])
     if rows:
         print_lines(["", title])
         print_table(heads, rows)
-
-
-def show_journal(call: Call, lot: str | None, last: int, entry: int | None) -> None:
-    """List entries as they were written."""
-    book = call.book()
-    if entry is not None:
-        said = history(book, entry)
-        if not said:
-            raise RefusedError(
-                f"There is no entry {entry} in the book.",
-                "pottle journal lists the entries with their numbers.",
-            )
-    else:
-        said = journal(book, lot=lot, last=last or None, by=call.writer)
-    if call.json:
-        print_json([said_plain(item) for item in said])
-        return
-    _print_said(said)
-    print_lines([f"Next: {step_of_journal(said, is_all=lot is None and entry is None)}"])
-
-
-def _print_said(said: tuple[Said, ...], *, with_lot: bool = True) -> None:
-    struck = strikes(item.entry for item in said)
-    rows = []
-    for item in said:
-        draft = item.entry.draft
-        text = sentence(item.entry)
-        told = notes(item.entry, item.corrected_by, is_struck=item.entry.seq in struck)
-        rows.append(
-            [
-                str(item.entry.seq),
-                clock(draft.happened),
-                initials(item.entry),
-                *([draft.lot or ""] if with_lot else []),
-                " ".join((closed(f"{TITLES[item.entry.kind]}: {text}"), *told)),
-            ]
-        )
-    lot = ("lot",) if with_lot else ()
-    print_table(("entry", "when", "by", *lot, "what"), rows, right="entry")

@@ -15,7 +15,8 @@ from cli.kit.tables import print_json, print_lines
 from ledger.domain.evidence.proofs import proof_faults, proof_text, read_proof
 from ledger.errors import InputError
 from ledger.text_files import text_of
-from reports.words.evidence.prove import checked_lines, proof_plain, proved_lines
+from reports.json.evidence.prove import proof_plain
+from reports.words.evidence.prove import checked_lines, proved_lines
 
 MOST_BYTES = 200_000_000
 """The largest file that is read as a proof."""

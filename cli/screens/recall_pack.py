@@ -10,7 +10,7 @@ from pathlib import Path
 from cli.kit.files import check_place, write
 from ledger.errors import StorageError
 from ledger.service.desk.book import Book
-from ledger.service.lots.dossier import now_at_home
+from ledger.service.desk.clock import now_at_home
 from ledger.service.recall.trail import trail_of
 from reports.kit.tables import csv_text
 from reports.words.recall.key_data import key_data

@@ -4,6 +4,7 @@ Guarantees: plain lines or JSON, never both; a sheet is drawn whole before its f
 Refuses: to choose words; they come from `reports`.
 """
 
+from collections.abc import Callable
 from io import BytesIO
 from pathlib import Path
 
@@ -12,21 +13,22 @@ from cli.kit.call import Call
 from cli.kit.files import check_place, write
 from cli.kit.tables import print_json, print_lines, print_table, table_lines
 from ledger.service.bench.draws import propose
-from ledger.service.copies.season_verbs import VERBS
-from ledger.service.desk.book import Book
-from ledger.service.lots.dossier import dossier, find_lot, materials
+from ledger.service.desk.book import Book, Recorded
+from ledger.service.lots.dossier import dossier, find_lot
+from ledger.service.masters.material import materials
+from reports.json.bench.draws import plain
 from reports.views.bench import BatchSheetView, SheetRow
-from reports.words.bench.draws import HEADS, commands, plain, rows, shortages
+from reports.words.bench.draws import HEADS, commands, rows, shortages
 from reports.words.bench.sheet import batch_sheet_view
 from reports.words.desk.answer import answer
 
 
-def begin(call: Call, words: dict[str, str | None], out: Path | None, *, force: bool) -> None:
+def begin(call: Call, start: Callable[[Book], Recorded], out: Path | None, *, force: bool) -> None:
     """Begin a batch; by a formula, say what to draw, and print its sheet when asked."""
     if out:
         check_place(out, force=force)
     book = call.book()
-    done = VERBS["start"](book, call.how(), **words)
+    done = start(book)
     code = done.code or ""
     proposed = propose(book, code)
     said = answer(done, dossier(book, code), lacking=proposed)

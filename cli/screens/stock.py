@@ -9,10 +9,10 @@ from cli.kit.call import Call
 from cli.kit.tables import print_json, print_lines, print_table
 from ledger.domain.amounts.quantity import parse_quantity, show
 from ledger.service.desk.book import Book
-from ledger.service.lots.dossier import house_of, stock
-from ledger.service.lots.stock import Low, first_expired, low_materials, values_left
+from ledger.service.desk.clock import house_of
+from ledger.service.lots.stock import Low, first_expired, low_materials, stock, values_left
 from ledger.store.read.briefs import Brief
-from reports.json.lots.lot import brief_plain
+from reports.json.lots.brief import brief_plain
 from reports.kit.format import money
 from reports.words.lots.next_in_lists import receiving, step_of_low, step_of_stock
 

@@ -18,10 +18,11 @@ from cli.kit.tables import is_screen, print_json, print_lines, seen
 from ledger.domain.entries.choices import MaterialKind
 from ledger.errors import InputError
 from ledger.service.desk.book import Book
+from ledger.service.desk.clock import house_of, now_at_home
 from ledger.service.evidence.seal import seal
-from ledger.service.lots.dossier import brief_of, find_lot, house_of, now_at_home
+from ledger.service.lots.dossier import brief_of, find_lot
 from ledger.service.lots.shares import Traced, no_deeper, only_kind, traced, with_days
-from reports.json.lots.lot import traced_plain
+from reports.json.lots.trace import traced_plain
 from reports.kit.format import plural
 from reports.kit.tables import csv_text
 from reports.words.lots.next_in_lists import step_of_trace

@@ -1,21 +1,17 @@
-"""Showing a verification, with progress on long books.
+"""A verification on a screen, with progress on long books.
 
-Guarantees: exit code 0 only when everything fits. Refuses: to say more than was checked.
+Guarantees: exit code 0 only when everything fits.
 """
-
-from pathlib import Path
 
 import typer
 
 from cli.kit.call import Call
-from cli.kit.files import check_place, write
 from cli.kit.progress import progress
 from cli.kit.seals import given_seal
 from cli.kit.tables import print_json, print_lines
 from ledger.errors import InputError
-from ledger.service.evidence.seal import seal
 from ledger.service.evidence.verify import verify
-from reports.json.lots.lot import audit_plain
+from reports.json.evidence.verify import audit_plain
 from reports.words.evidence.verify import audit_lines
 
 
@@ -36,17 +32,3 @@ def verify_book(call: Call, seal_text: str | None, since: str | None) -> None:
         print_lines(audit_lines(found, older))
     if found.faults:
         raise typer.Exit(1)
-
-
-def print_seal(call: Call, out: Path | None, *, force: bool) -> None:
-    """Print the seal of the book as it is now, and write it to a file if one is named."""
-    if out:
-        check_place(out, force=force)
-    made = seal(call.book())
-    if out:
-        write(out, "".join(f"{line}\n" for line in made.lines).encode())
-    if call.json:
-        plain = {"house": made.house, "entries": made.entries, "root": made.root}
-        print_json({**plain, "lines": list(made.lines), **({"out": str(out)} if out else {})})
-    else:
-        print_lines(made.lines)

@@ -7,44 +7,6 @@ layout only. Refuses: quantities, times and codes that are not words yet.
 from msgspec import Struct
 
 
-class LabelView(Struct, frozen=True):
-    """One bottle label."""
-
-    house_name: str
-    """The maker's name."""
-    house_address: str | None
-    """The maker's address in one line."""
-    product: str
-    """What is in the bottle."""
-    lot: str
-    """The lot's code, printed and carried by the QR symbol."""
-    volume: str
-    """Net volume of one bottle, such as 250 mL."""
-    made_on: str
-    """The day it was made, ISO."""
-    best_before: str | None
-    """The best-before day, ISO; None when none is known."""
-    dilution: str | None
-    """How to dilute it, in one line."""
-    text: str | None
-    """What the formula's label says besides."""
-    cautions: tuple[str, ...]
-    """Warnings, each a sentence."""
-    strength: str | None = None
-    """Strength as it was made, such as alc. 2.6 % vol; None when there is none to say."""
-
-
-class LabelSheetView(Struct, frozen=True):
-    """A sheet of equal labels."""
-
-    label: LabelView
-    """What each label says."""
-    count: int
-    """How many labels."""
-    seal: tuple[str, ...]
-    """The three lines of the book's seal."""
-
-
 class InputRow(Struct, frozen=True):
     """One lot that went into the lot on record."""
 

@@ -11,8 +11,9 @@ from collections.abc import Iterator
 from contextlib import closing
 from pathlib import Path
 
+from ledger.service.bench.add import add
 from ledger.service.bench.receive import receive
-from ledger.service.bench.start import add, start
+from ledger.service.bench.start import start
 from ledger.service.desk.book import Book, How
 from ledger.service.masters.house import init
 from ledger.service.masters.material import material

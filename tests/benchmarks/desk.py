@@ -18,9 +18,10 @@ from typer.testing import CliRunner
 
 from cli.main import app
 from ledger.errors import LedgerError
+from ledger.service.bench.add import add
 from ledger.service.bench.receive import receive
-from ledger.service.bench.start import add, start
-from ledger.service.copies.backup import import_book
+from ledger.service.bench.start import start
+from ledger.service.copies.import_ import import_book
 from ledger.service.desk.book import How, open_book
 from ledger.service.evidence import verify as verifying
 from ledger.service.masters.house import init

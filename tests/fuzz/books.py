@@ -13,7 +13,8 @@ from msgspec.structs import asdict
 from sqlalchemy import Connection, Engine
 
 from ledger.domain.entries.plain import entry_text, read_entry
-from ledger.service.copies.backup import export, import_book
+from ledger.service.copies.export import export
+from ledger.service.copies.import_ import import_book
 from ledger.service.copies.season import Season, SeasonClock, play, start_time
 from ledger.service.copies.season_verbs import VERBS
 from ledger.service.desk.book import Book, How, open_book

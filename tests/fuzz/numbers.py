@@ -7,14 +7,16 @@ from enum import StrEnum
 from fractions import Fraction
 from functools import partial
 
+from ledger.domain.amounts.pours import read_pour
 from ledger.domain.amounts.quantity import MOST
+from ledger.domain.amounts.scaled import read_scaled
 from ledger.domain.entries.choices import Grade, LookedAt, MaterialKind, Measured, RestFor
 from ledger.domain.entries.fields import SCALES
+from ledger.domain.entries.texts import LONGEST_TEXT, read_text, read_word
 from ledger.science.liquids.strengths import dilution_asked, parse_strength, parse_temperature
 from ledger.science.liquids.syrup_asked import syrup_asked
-from ledger.service.bench.filter import FLAGS, read_flags, read_pores
-from ledger.service.bench.start import read_pour
-from ledger.service.desk.reader import LONGEST_TEXT, read_scaled, read_text, read_word
+from ledger.service.bench.filter import read_pores
+from ledger.service.bench.look import FLAGS, read_flags
 from ledger.service.glass.cost import read_margin
 from ledger.service.glass.sizes import read_glass
 from ledger.service.masters.material import read_strength

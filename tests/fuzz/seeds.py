@@ -8,7 +8,7 @@ from typing import Any
 from unittest.mock import patch
 
 from ledger.domain.evidence.proofs import proof_text
-from ledger.service.copies.backup import export
+from ledger.service.copies.export import export
 from ledger.service.copies.season_verbs import VERBS
 from ledger.service.desk.book import How, Recorded, open_book
 from ledger.service.evidence.prove import prove

@@ -1,13 +1,10 @@
-"""Bottling, sending, judging, and what comes back.
-
-Guarantees: a bottling opens a packed lot. Refuses: nothing by itself; rules do.
-"""
+"""Bottling, labels, sending, and what comes back."""
 
 from datetime import date
 from typing import ClassVar
 
 from ledger.domain.amounts.quantity import Quantity
-from ledger.domain.entries.choices import LotRef, MoveAs, QuantityOrNothing, Reached, Verdict
+from ledger.domain.entries.choices import LotRef, MoveAs
 from ledger.domain.entries.spine import Facts
 
 
@@ -68,15 +65,6 @@ class Move(Facts, frozen=True):
     """Delivery note, invoice or stall sheet."""
 
 
-class Judge(Facts, frozen=True):
-    """A decision about a lot."""
-
-    KIND: ClassVar[str] = "judge"
-
-    verdict: Verdict
-    """What was decided."""
-
-
 class Complaint(Facts, frozen=True):
     """Somebody is not content."""
 
@@ -98,27 +86,3 @@ class Complaint(Facts, frozen=True):
     """What else was said."""
     photo: str | None = None
     """Name of the photo's file."""
-
-
-class Contact(Facts, frozen=True):
-    """Somebody who holds goods of a lot was called."""
-
-    KIND: ClassVar[str] = "contact"
-
-    party: str
-    """Who was called."""
-    reached: Reached
-    """How the call ended."""
-    still_there: QuantityOrNothing | None = None
-    """How much they say they still have."""
-    words: str | None = None
-    """What was said."""
-
-
-class Closing(Facts, frozen=True):
-    """The recall of a lot is closed."""
-
-    KIND: ClassVar[str] = "closing"
-
-    cause: str
-    """What the cause was found to be."""

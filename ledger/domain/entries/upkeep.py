@@ -1,24 +1,9 @@
-"""What keeps the book in order: checks, counts, notes, deviations, cleaning, strikes.
-
-Guarantees: a strike replaces nothing, it only takes an entry out of force. Refuses: nothing by
-itself; rules do.
-"""
+"""What keeps good order: counts, notes, cleaning and equipment."""
 
 from typing import ClassVar
 
-from ledger.domain.entries.choices import QuantityOrNothing, SeqRef
+from ledger.domain.entries.choices import QuantityOrNothing
 from ledger.domain.entries.spine import Facts
-
-
-class Check(Facts, frozen=True):
-    """A second person has checked an entry or a lot."""
-
-    KIND: ClassVar[str] = "check"
-
-    about: SeqRef | None = None
-    """Number of the entry checked; None: the lot as a whole."""
-    words: str | None = None
-    """What was checked."""
 
 
 class Count(Facts, frozen=True):
@@ -37,19 +22,6 @@ class Note(Facts, frozen=True):
 
     text: str
     """The words."""
-
-
-class Deviation(Facts, frozen=True):
-    """Something that should not have happened, recorded with its reason."""
-
-    KIND: ClassVar[str] = "deviation"
-
-    rule: str
-    """Name of the rule it departs from."""
-    text: str
-    """What was found, as a whole sentence."""
-    about: SeqRef | None = None
-    """Number of the entry it belongs to."""
 
 
 class Clean(Facts, frozen=True):
@@ -74,9 +46,3 @@ class Equipment(Facts, frozen=True):
     """Which one."""
     words: str
     """What was done or found."""
-
-
-class Strike(Facts, frozen=True):
-    """An entry made by mistake is struck out; it stays readable."""
-
-    KIND: ClassVar[str] = "strike"

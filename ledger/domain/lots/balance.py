@@ -52,6 +52,22 @@ class Balance(Struct, frozen=True):
         """What was made and stands nowhere; below zero where more stands than was made."""
         return self.made - self._told()
 
+    def parts(self) -> dict[str, int]:
+        """Return what was made and where it all is, by name, in the order it is shown."""
+        return {
+            "made": self.made,
+            "on_hand": self.on_hand,
+            "used": self.used,
+            "sent": self.sent,
+            "returned": self.returned,
+            "samples": self.samples,
+            "kept_back": self.kept_back,
+            "broken": self.broken,
+            "destroyed": self.destroyed,
+            "wasted": self.wasted,
+            "unexplained": self.unexplained,
+        }
+
     def _told(self) -> int:
         here = self.on_hand + self.used + self.kept_back
         return here + self.sent + self.samples + self.broken + self.destroyed + self.wasted

@@ -10,11 +10,11 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
+from ledger.domain.amounts.scaled import read_scaled
 from ledger.domain.entries import Limit
 from ledger.domain.entries.choices import Bound, KnownBy, LimitBasis, LimitUnit
 from ledger.domain.masters.limits import in_force_on
 from ledger.science.contents.louche import Solubility
-from ledger.service.desk.reader import read_scaled
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 

@@ -19,10 +19,10 @@ from ledger.domain.masters.formulas import Called, Wanted, together, wanted
 from ledger.domain.masters.weighing import asked, weighable
 from ledger.domain.rules.formula.lines import went_in
 from ledger.service.account.dates import with_dates
+from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
+from ledger.service.desk.clock import today
 from ledger.service.desk.control import formula_of
-from ledger.service.desk.scene import lot_state
-from ledger.service.lots.dossier import today
 from ledger.store.engine.connections import Connection
 from ledger.store.read import inputs, queries
 from ledger.store.read.briefs import Brief, briefs

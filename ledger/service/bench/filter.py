@@ -1,40 +1,24 @@
-"""Clearing a batch: filter, rinse, decant; and looking at it and measuring it.
+"""Filter: one pass of a batch through a filter.
 
-Guarantees: pass numbers are counted by the book. Refuses: nothing beyond the rules.
+Guarantees: pass numbers are counted by the book.
 """
 
 from ledger.domain.amounts.quantity import Measure, Quantity, show
-from ledger.domain.entries import Decant, Filter, Look, Measurement, Rinse
-from ledger.domain.entries.choices import (
-    Cake,
-    Grade,
-    LookedAt,
-    LotType,
-    Measured,
-    RinseTo,
-    VacuumReference,
-)
+from ledger.domain.amounts.scaled import read_scaled
+from ledger.domain.entries import Filter
+from ledger.domain.entries.choices import Cake, VacuumReference
 from ledger.domain.lots.state import LotState, passes
 from ledger.errors import InputError, RefusedError
+from ledger.service.account.state import lot_state
 from ledger.service.desk.act import at_desk
 from ledger.service.desk.book import Book, How, Recorded
-from ledger.service.desk.reader import read_scaled
-from ledger.service.desk.scene import lot_state
 from ledger.store.read.queries import Moment
 
 Pores = tuple[int | None, int | None]
 """The finer and the coarser end of a pore size, in nanometres."""
+
+
 NO_PORES: Pores = (None, None)
-FLAGS = ("ring", "louche", "sediment", "floc", "crystals")
-"""What a look may find besides the grade."""
-_UNITS = {
-    Measured.BRIX: "°Bx",
-    Measured.ABV: "%",
-    Measured.DENSITY: "g/mL",
-    Measured.PH: "",
-    Measured.TEMPERATURE: "°C",
-    Measured.WEIGHT: "g",
-}
 
 
 def filter_(
@@ -118,112 +102,3 @@ def read_pores(text: str | None) -> Pores:
             "Read it on the filter or its box, in µm.",
         )
     return min(sizes), max(sizes)
-
-
-def rinse(
-    book: Book,
-    how: How,
-    *,
-    lot: str,
-    source: str,
-    volume_in: str,
-    volume_out: str,
-    went_to: str,
-    code: str | None = None,
-) -> Recorded:
-    """Rinse the cake; kept apart, the rinse liquor opens a lot of its own."""
-    with at_desk(book, how) as desk:
-        words = desk.words
-        to = words.needed(went_to, RinseTo, "place where the rinse went")
-        facts = Rinse(
-            source=words.lot(source),
-            volume_in=words.amount(volume_in),
-            volume_out=words.amount(volume_out),
-            went_to=to,
-        )
-        rinsed = words.lot(lot)
-        if to is not RinseTo.APART:
-            return desk.record(facts, rinsed)
-        apart = desk.open_code(code, "Rinse liquor")
-        return desk.record(facts, rinsed, opens=(apart, LotType.RINSE, Measure.UL))
-
-
-def decant(book: Book, how: How, *, lot: str, drawn: str, heel: str | None = None) -> Recorded:
-    """Draw the clear liquid off its sediment."""
-    with at_desk(book, how) as desk:
-        words = desk.words
-        facts = Decant(drawn=words.amount(drawn), heel=words.amount_or_none(heel))
-        return desk.record(facts, words.lot(lot))
-
-
-def look(
-    book: Book,
-    how: How,
-    *,
-    lot: str,
-    grade: str,
-    of: str | None = None,
-    dilution: str | None = None,
-    ntu: str | None = None,
-    instrument: str | None = None,
-    zeroed_on: str | None = None,
-    age: str | None = None,
-    temp: str | None = None,
-    flags: str | None = None,
-    words: str | None = None,
-) -> Recorded:
-    """Record how clear a lot looked, and what was looked at."""
-    with at_desk(book, how) as desk:
-        reader = desk.words
-        seen = reader.read(lambda: read_flags(flags), frozenset[str]())
-        facts = Look(
-            grade=reader.needed(grade, Grade, "grade of clarity"),
-            looked_at=reader.needed(of or "neat", LookedAt, "thing to look at"),
-            dilution=reader.text_or_none(dilution, "dilution"),
-            ntu_milli=reader.scaled(ntu, 1000, "NTU", "turbidity"),
-            instrument=reader.text_or_none(instrument, "instrument"),
-            zeroed_on=reader.text_or_none(zeroed_on, "zero of the instrument"),
-            age_minutes=reader.minutes(age),
-            temp_mdegc=reader.scaled(temp, 1000, "°C", "temperature"),
-            words=reader.text_or_none(words, "words"),
-            **{flag: flag in seen for flag in FLAGS},
-        )
-        return desk.record(facts, reader.lot(lot))
-
-
-def read_flags(text: str | None) -> frozenset[str]:
-    """Return the flags named in a list with commas.
-
-    Raises:
-        InputError: One is not a flag.
-    """
-    named = frozenset(flag.strip().lower() for flag in (text or "").split(",") if flag.strip())
-    for flag in sorted(named - set(FLAGS)):
-        raise InputError(f'"{flag}" is not a flag of a look.', f"Choose from: {', '.join(FLAGS)}.")
-    return named
-
-
-def measure(
-    book: Book,
-    how: How,
-    *,
-    lot: str,
-    what: str,
-    reading: str,
-    temp: str | None = None,
-    instrument: str | None = None,
-) -> Recorded:
-    """Record an instrument's raw reading."""
-    with at_desk(book, how) as desk:
-        words = desk.words
-        kind = words.needed(what, Measured, "thing to measure")
-        unit = _UNITS[kind]
-        facts = Measurement(
-            what=kind,
-            reading_micro=words.number(reading, 1_000_000, unit, str(kind)),
-            unit=unit or "pH",
-            written=words.text(reading, "reading"),
-            temp_mdegc=words.scaled(temp, 1000, "°C", "temperature"),
-            instrument=words.text_or_none(instrument, "instrument"),
-        )
-        return desk.record(facts, words.lot(lot))

@@ -12,15 +12,15 @@ from msgspec import Struct
 
 from ledger.domain.entries.choices import Grade, LotType
 from ledger.domain.entries.plain import instant_text
+from ledger.domain.entries.texts import read_word
 from ledger.errors import LedgerError, RefusedError, together
 from ledger.science.statistics.judge import judge
 from ledger.science.statistics.suspects import LEVEL, Judgement
-from ledger.service.account.codes import known_lot
+from ledger.service.account.codes import known_lot, resolve_lot
 from ledger.service.causes.failed import Sorted, Sought, sort_runs
 from ledger.service.causes.makings import gather
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import zone_on
-from ledger.service.desk.reader import read_word, resolve_lot
 from ledger.service.desk.times import read_day
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries

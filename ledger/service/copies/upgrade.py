@@ -12,7 +12,8 @@ from msgspec import Struct
 
 from ledger.domain.evidence.seals import Seal
 from ledger.errors import FindingError
-from ledger.service.copies.backup import Copied, made, write_lines
+from ledger.service.copies.copied import Copied, made
+from ledger.service.copies.export import write_lines
 from ledger.service.desk.book import Clock, wall_clock
 from ledger.service.evidence.seal import seal_on
 from ledger.store.audit.book import audit

@@ -8,6 +8,7 @@ from datetime import date, datetime
 from zoneinfo import ZoneInfo
 
 from ledger.domain.entries import House
+from ledger.service.desk.book import Book
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 
@@ -25,3 +26,19 @@ def zone_on(connection: Connection) -> ZoneInfo:
 def today_on(connection: Connection, now: datetime) -> date:
     """Return the day of a moment on the house's clock."""
     return now.astimezone(zone_on(connection)).date()
+
+
+def now_at_home(book: Book) -> datetime:
+    """Return the present moment on the house's clock."""
+    return book.clock().astimezone(zone_of(house_of(book)))
+
+
+def today(book: Book) -> date:
+    """Return the day on the house's clock."""
+    return now_at_home(book).date()
+
+
+def house_of(book: Book) -> House | None:
+    """Return the house."""
+    with book.reading() as connection:
+        return queries.house(connection)

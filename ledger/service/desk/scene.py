@@ -5,19 +5,16 @@ Guarantees: all of it is read in the transaction that will append the draft. Ref
 
 from datetime import datetime
 
-from ledger.domain.entries import Draft, Entry, Formula, Judge, Material, Move, Receipt, Strike
-from ledger.domain.entries.choices import LotType
+from ledger.domain.entries import Draft, Formula, Judge, Move, Strike
 from ledger.domain.entries.fields import specs
-from ledger.domain.lots.dates import Dates
 from ledger.domain.lots.scene import Scene
-from ledger.domain.lots.state import BARRING, LotState
+from ledger.domain.lots.state import LotState
 from ledger.domain.rules.always.names import material_names
-from ledger.service.account.codes import known_lot
-from ledger.service.account.dates import dates_of
+from ledger.service.account.state import lot_state
 from ledger.service.desk.control import control_of
 from ledger.store.engine.connections import Connection
-from ledger.store.read import amounts, queries, walk
-from ledger.store.read.queries import LotRow, Moment
+from ledger.store.read import queries
+from ledger.store.read.queries import Moment
 
 
 def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
@@ -65,48 +62,6 @@ def _versions(connection: Connection, draft: Draft) -> frozenset[tuple[str, int]
     return frozenset((item.code, item.version) for item in known)
 
 
-def lot_state(
-    connection: Connection,
-    code: str,
-    moment: Moment | None = None,
-    skip: int = 0,
-    is_whole: bool = True,
-) -> LotState:
-    """Return what the book knows of a lot.
-
-    Args:
-        connection: A connection in a transaction.
-        code: The lot's whole code.
-        moment: For what was there just before it; None for now.
-        skip: A chain of corrections to leave out.
-        is_whole: Whether to walk to what it was made of, for dates and verdicts.
-    """
-    row = known_lot(connection, code)
-    entries = queries.entries_of_lot(connection, row.seq, skip)
-    if moment:
-        then, now = amounts.held_then_and_now(connection, row.seq, moment, skip)
-    else:
-        then = now = amounts.held(connection, row.seq, skip=skip)
-    is_bought = row.opened.lot_type is LotType.RECEIVED  # and so made of nothing that is here
-    behind = walk.behind(connection, row.seq) if is_whole and not is_bought else []
-    dates = dates_of(connection, [row.seq])[row.seq] if is_whole else Dates()
-    return LotState(
-        seq=row.seq,
-        opened=row.opened,
-        entries=entries,
-        on_hand=now.amount,
-        on_hand_then=then.amount,
-        solids_mg=then.solids_mg,
-        material=_material_of(connection, row, entries),
-        dates=dates,
-        barred_inputs=tuple(
-            lot.code for lot in behind if lot.verdict in BARRING and lot.lot != row.seq
-        ),
-        made_from=frozenset((row.seq, *(lot.lot for lot in behind))),
-        bulk=_bulk_of(connection, row),
-    )
-
-
 def source_codes(draft: Draft) -> tuple[str, ...]:
     """Return the codes of the lots that a draft's facts refer to, in order."""
     named = (
@@ -119,25 +74,6 @@ def source_codes(draft: Draft) -> tuple[str, ...]:
 
 def _looks_through(draft: Draft) -> bool:
     return isinstance(draft.facts, Move | Judge)
-
-
-def _material_of(
-    connection: Connection, row: LotRow, entries: tuple[Entry, ...]
-) -> Material | None:
-    if row.opened.lot_type is not LotType.RECEIVED:
-        return None
-    receipts = (entry.draft.facts for entry in entries)
-    codes = (facts.material for facts in receipts if isinstance(facts, Receipt))
-    code = next(codes, None)
-    return queries.material(connection, code) if code else None
-
-
-def _bulk_of(connection: Connection, row: LotRow) -> LotState | None:
-    if row.opened.lot_type is not LotType.PACKED:
-        return None
-    first = queries.entry(connection, row.seq)
-    source = getattr(first.draft.facts, "source", None) if first else None
-    return lot_state(connection, source, is_whole=False) if source else None
 
 
 def _made_from(lot: LotState | None, sources: tuple[LotState, ...]) -> frozenset[str]:

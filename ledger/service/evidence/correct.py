@@ -1,4 +1,4 @@
-"""Corrections and strikes.
+"""Correct: an entry is replaced by a new one.
 
 Guarantees: a correction is a full new entry of the same kind, with what changed and why; the old
 one stays. Refuses: fields that the kind has not got; changes to what a lot is counted in.
@@ -9,25 +9,14 @@ from typing import Any
 
 from msgspec.structs import replace
 
-from ledger.domain.entries import Draft, Entry, Strike
+from ledger.domain.amounts.scaled import with_article
+from ledger.domain.entries import Draft, Entry
 from ledger.domain.entries.fields import FieldSpec, specs
 from ledger.errors import InputError, RefusedError
 from ledger.service.desk.act import Desk, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.numbers import entry_named, entry_number
-from ledger.service.desk.reader import with_article
 from ledger.service.evidence.values import read_value
-
-
-def strike(book: Book, how: How, *, entry: str) -> Recorded:
-    """Strike out an entry that was made by mistake."""
-    with at_desk(book, how) as desk:
-        old = entry_named(desk, entry)
-        if old and how.at is None:
-            desk.happened = replace(desk.happened, at=max(desk.happened.at, old.draft.happened.at))
-        return desk.record(
-            Strike(), lot=old.draft.lot if old else None, corrects=entry_number(entry)
-        )
 
 
 def correct(book: Book, how: How, *, entry: str, changes: str) -> Recorded:

@@ -8,9 +8,8 @@ from ledger.domain.evidence.merkle import inclusion_path
 from ledger.domain.evidence.proofs import Proof, Proved, proof_faults
 from ledger.domain.evidence.seals import Seal
 from ledger.errors import FindingError, RefusedError
-from ledger.service.account.codes import known_lot
+from ledger.service.account.codes import known_lot, resolve_lot
 from ledger.service.desk.book import Book
-from ledger.service.desk.reader import resolve_lot
 from ledger.service.evidence.seal import seal_faults, seal_on
 from ledger.store.engine.connections import Connection
 from ledger.store.read import past

@@ -8,7 +8,9 @@ from fractions import Fraction
 
 from msgspec import Struct
 
+from ledger.domain.amounts.pours import read_pour
 from ledger.domain.amounts.quantity import Measure
+from ledger.domain.amounts.scaled import read_scaled
 from ledger.domain.entries import Bottle, House, Receipt, Start
 from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.state import LotState, latest, name, opener
@@ -22,11 +24,9 @@ from ledger.science.contents.cost import (
     in_cents,
     price_for_margin,
 )
-from ledger.service.account.codes import known_lot
-from ledger.service.bench.start import read_pour
+from ledger.service.account.codes import known_lot, resolve_lot
+from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
-from ledger.service.desk.reader import read_scaled, resolve_lot
-from ledger.service.desk.scene import lot_state
 from ledger.service.glass.sizes import POURED, read_glass, soda_parts
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries

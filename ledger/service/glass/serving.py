@@ -7,22 +7,22 @@ is missing is named and the rest is still told. Refuses: to say that anything is
 from collections.abc import Mapping
 from datetime import date
 
+from ledger.domain.amounts.pours import read_pour
 from ledger.domain.amounts.quantity import Measure, Quantity, parse_quantity
+from ledger.domain.amounts.scaled import read_scaled
 from ledger.domain.entries import Bottle, Material, Start
 from ledger.domain.entries.choices import LotType, MaterialKind
 from ledger.domain.lots.state import LotState, latest, name
 from ledger.errors import InputError, RefusedError
 from ledger.science.contents.composition import Contents, scaled
 from ledger.science.contents.serving import ADULT_KG, CHILD_KG, Glass, substances
-from ledger.service.account.codes import known_lot
+from ledger.service.account.codes import known_lot, resolve_lot
 from ledger.service.account.contents import contents_on
 from ledger.service.account.shipped import limits_on, usual_concerns
-from ledger.service.bench.start import read_pour
+from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import today_on
 from ledger.service.desk.control import formula_of
-from ledger.service.desk.reader import read_scaled, resolve_lot
-from ledger.service.desk.scene import lot_state
 from ledger.service.glass.card import ServingCard
 from ledger.service.glass.pours import DOSE_UL, DOSED_INTO, HeldAgainst, pourings, ways
 from ledger.service.glass.sizes import GLASS_UL, POURED, read_glass, soda_parts

@@ -10,9 +10,9 @@ from ledger.domain.amounts.quantity import Measure, Quantity, show
 from ledger.domain.entries import Count
 from ledger.domain.lots.state import LotState, in_measure_of
 from ledger.errors import RefusedError
+from ledger.service.account.state import lot_state
 from ledger.service.desk.act import at_desk
 from ledger.service.desk.book import Book, How, Recorded
-from ledger.service.desk.scene import lot_state
 
 
 def count(book: Book, how: How, *, lot: str, amount: str, tare: str | None = None) -> Recorded:

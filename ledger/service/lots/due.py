@@ -15,10 +15,10 @@ from ledger.domain.entries import Judge, Start
 from ledger.domain.lots.state import LotState, Status, finished_at, latest, opener
 from ledger.domain.lots.waiting import RETAINED_DAYS, ages_of, next_look, rest_is_over
 from ledger.service.account.dates import with_dates
+from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import zone_on
 from ledger.service.desk.control import formula_of
-from ledger.service.desk.scene import lot_state
 from ledger.store.engine.connections import Connection
 from ledger.store.read.briefs import Brief, briefs, lots_on_hand
 from ledger.store.read.waiting import Waiting, waiting_lots

@@ -11,10 +11,11 @@ from msgspec import Struct
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Material, Receipt
 from ledger.domain.lots.state import Status
+from ledger.service.account.dates import with_dates
 from ledger.service.desk.book import Book
-from ledger.service.lots.dossier import materials, stock
+from ledger.service.masters.material import materials
 from ledger.store.read import queries
-from ledger.store.read.briefs import Brief
+from ledger.store.read.briefs import Brief, all_lots, briefs, lots_on_hand
 
 UNUSABLE = frozenset({Status.STRUCK, Status.REJECTED, Status.RECALLED})
 """Where a lot stands that is not counted as stock of its material."""
@@ -69,3 +70,10 @@ def values_left(book: Book, lots: tuple[Brief, ...]) -> dict[int, int]:
             share = Fraction(max(brief.on_hand, 0), receipt.amount.amount)
             values[brief.lot] = round(receipt.cost_minor * share)
     return values
+
+
+def stock(book: Book, *, everything: bool = False) -> tuple[Brief, ...]:
+    """Return the lots that are on hand, or all, in the order they were opened, with their dates."""
+    with book.reading() as connection:
+        wanted = all_lots(connection) if everything else lots_on_hand(connection)
+        return tuple(with_dates(connection, briefs(connection, wanted)).values())

@@ -9,13 +9,13 @@ from collections.abc import Collection
 
 from msgspec import Struct
 
+from ledger.domain.amounts.pours import read_pour
 from ledger.domain.amounts.quantity import Measure, Quantity
 from ledger.domain.entries import Formula
 from ledger.domain.entries.choices import Grade, LookedAt, ProductKind, RestFor
 from ledger.domain.entries.masters import FormulaLine, FormulaStep, Keeping
 from ledger.domain.masters.toml import line_numbers, toml_values
 from ledger.errors import InputError
-from ledger.service.bench.start import read_pour
 from ledger.service.desk.reader import Words
 from ledger.service.masters.formula_table import TEMPS, TIMES, Table
 

@@ -10,9 +10,11 @@ from typing import Any, TypeVar
 from msgspec import Struct
 
 from ledger.domain.amounts.quantity import Measure, Quantity
+from ledger.domain.amounts.scaled import with_article
+from ledger.domain.entries.texts import read_text
 from ledger.domain.masters.toml import Place
 from ledger.errors import InputError, LedgerError
-from ledger.service.desk.reader import Words, read_text, with_article
+from ledger.service.desk.reader import Words
 
 ValueT = TypeVar("ValueT")
 LONGEST_BITS = 63

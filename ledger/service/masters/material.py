@@ -8,13 +8,13 @@ from typing import Any
 
 from msgspec.structs import replace
 
+from ledger.domain.amounts.scaled import read_scaled
 from ledger.domain.entries import Material
 from ledger.domain.entries.choices import FoodGrade, HowObtained, MaterialKind
 from ledger.domain.entries.masters import Constituent
 from ledger.errors import InputError, RefusedError
 from ledger.service.desk.act import Desk, at_desk
 from ledger.service.desk.book import Book, How, Recorded
-from ledger.service.desk.reader import read_scaled
 from ledger.service.masters.short_names import read_code
 from ledger.store.read import queries
 
@@ -112,3 +112,10 @@ def _constituents(text: str | None) -> tuple[Constituent, ...] | None:
             )
         found.append(Constituent(substance, read_scaled(fraction, 10_000, "%", "share")))
     return tuple(found) or None
+
+
+def materials(book: Book) -> tuple[Material, ...]:
+    """Return the materials in the book, by code."""
+    with book.reading() as connection:
+        found = [queries.material(connection, code) for code in queries.material_codes(connection)]
+    return tuple(item for item in found if item)

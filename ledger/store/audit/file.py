@@ -12,7 +12,8 @@ from functools import cache, partial
 from sqlalchemy import Connection
 from sqlalchemy.exc import DBAPIError, OperationalError
 
-from ledger.store.form.schema import kept_schema, schema_faults
+from ledger.store.form.kept import kept_schema
+from ledger.store.form.schema import schema_faults
 
 Listed = frozenset[tuple[str, str, str, int]]
 """Type, name and table of all that a SQLite file lists, and whether it has pages of its own."""

@@ -5,16 +5,16 @@ whatever order they were made. Refuses: to mend anything; it tells what differs.
 """
 
 from collections.abc import Iterator
-from importlib.resources import files
 
 from sqlalchemy import Connection, text
+
+from ledger.store.form.kept import END, by_name, kept_schema
 
 _OBJECTS = text(
     "SELECT sql FROM sqlite_master WHERE sql IS NOT NULL AND name NOT LIKE 'sqlite!_%' ESCAPE '!' "
     "ORDER BY CASE type WHEN 'table' THEN 1 WHEN 'index' THEN 2 WHEN 'view' THEN 3 ELSE 4 END, "
     "name"
 )
-_END = ";\n"
 
 
 def stored_schema(connection: Connection) -> str:
@@ -24,19 +24,7 @@ def stored_schema(connection: Connection) -> str:
     lines, which depends on what wrote the statement, is left out.
     """
     found = connection.execute(_OBJECTS).scalars()
-    return "".join(f"{_folded(statement)}{_END}" for statement in found)
-
-
-def kept_schema() -> str:
-    """Return the schema that every SQLite book of this version is made with."""
-    return files("ledger.store.form").joinpath("schema.sql").read_text(encoding="utf-8")
-
-
-def kept_views() -> dict[str, str]:
-    """Return the query of every view, by name, in words that both engines understand."""
-    kept = _by_name(kept_schema())
-    views = (kind.removeprefix("view ") for kind in kept if kind.startswith("view "))
-    return {name: kept[f"view {name}"].partition(" AS ")[2] for name in views}
+    return "".join(f"{_folded(statement)}{END}" for statement in found)
 
 
 def schema_faults(connection: Connection) -> Iterator[str]:
@@ -46,7 +34,7 @@ def schema_faults(connection: Connection) -> Iterator[str]:
 
         yield from server_faults(connection)
         return
-    yield from _differences(_by_name(stored_schema(connection)), _by_name(kept_schema()))
+    yield from _differences(by_name(stored_schema(connection)), by_name(kept_schema()))
 
 
 def _differences(stored: dict[str, str], kept: dict[str, str]) -> Iterator[str]:
@@ -62,13 +50,3 @@ def _differences(stored: dict[str, str], kept: dict[str, str]) -> Iterator[str]:
 def _folded(statement: str) -> str:
     lines = (" ".join(line.split()) for line in statement.splitlines())
     return "\n".join(line for line in lines if line)
-
-
-def _by_name(schema: str) -> dict[str, str]:
-    found = {}
-    for statement in schema.split(_END):
-        words = statement.replace("(", " ").replace('"', "").split()
-        if words:
-            kind = 2 if words[1] == "UNIQUE" else 1
-            found[f"{words[kind].lower()} {words[kind + 1]}"] = statement
-    return found

@@ -13,7 +13,7 @@ from sqlalchemy.exc import DBAPIError
 
 from ledger.store.engine.connections import cause
 from ledger.store.form.guards import SENTENCE
-from ledger.store.form.schema import kept_views
+from ledger.store.form.kept import kept_views
 from ledger.store.form.tables import METADATA
 
 _HERE = "JOIN pg_namespace n ON n.oid = {}.relnamespace WHERE n.nspname = current_schema()"

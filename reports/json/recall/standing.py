@@ -12,7 +12,8 @@ from ledger.domain.lots.balance import Balance
 from ledger.service.recall.answers import left_there
 from ledger.service.recall.calls import ToCall
 from ledger.service.recall.standing import Recall
-from reports.json.lots.lot import brief_plain, holder_plain
+from reports.json.lots.brief import brief_plain
+from reports.json.lots.trace import holder_plain
 from reports.kit.format import clock
 from reports.words.recall.standing import next_line
 
@@ -46,20 +47,8 @@ def recall_plain(recall: Recall, *, drill: bool) -> dict[str, Any]:
 
 def balance_plain(balance: Balance, measure: Measure) -> dict[str, str]:
     """Return a balance for machines."""
-    return {
-        "made": str(balance.made),
-        "on_hand": str(balance.on_hand),
-        "used": str(balance.used),
-        "sent": str(balance.sent),
-        "returned": str(balance.returned),
-        "samples": str(balance.samples),
-        "kept_back": str(balance.kept_back),
-        "broken": str(balance.broken),
-        "destroyed": str(balance.destroyed),
-        "wasted": str(balance.wasted),
-        "unexplained": str(balance.unexplained),
-        "unit": str(measure),
-    }
+    parts = {name: str(amount) for name, amount in balance.parts().items()}
+    return {**parts, "unit": str(measure)}
 
 
 def _call_plain(call: ToCall) -> dict[str, Any]:

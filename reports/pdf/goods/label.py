@@ -14,7 +14,7 @@ from ledger.errors import RefusedError
 from reports.pdf.goods.label_fit import LABEL_HEIGHT, LABEL_WIDTH, lay_label
 from reports.pdf.kit.marks import Mark
 from reports.pdf.kit.page import HEIGHT, WIDTH, foot, write_pages
-from reports.views.lots import LabelSheetView
+from reports.views.goods import LabelSheetView
 
 ACROSS, DOWN = 2, 6
 """How many labels stand side by side and one below the other."""

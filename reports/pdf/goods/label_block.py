@@ -12,7 +12,7 @@ from msgspec import Struct
 
 from reports.pdf.kit.fonts import BOLD, MEDIUM, REGULAR
 from reports.pdf.kit.text import Face, widest_word
-from reports.views.lots import LabelView
+from reports.views.goods import LabelView
 
 LEAST = 6.5
 """The least size in points of any words: an x-height of 1.2 mm."""

@@ -20,7 +20,7 @@ from reports.pdf.goods.label_block import (
 )
 from reports.pdf.kit.marks import Mark, Rule, Symbol, Words
 from reports.pdf.kit.text import widest_word, width_of, wrap
-from reports.views.lots import LabelView
+from reports.views.goods import LabelView
 
 LABEL_WIDTH, LABEL_HEIGHT = 90 * mm, 44 * mm
 """A label between its cutting marks, in points."""

@@ -4,13 +4,14 @@ Guarantees: every line of the formula is told, with what is short; the commands 
 they stand. Refuses: to choose lots; the book proposes them.
 """
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from ledger.domain.amounts.quantity import show_exactly
 from ledger.domain.masters.weighing import asked
 
 if TYPE_CHECKING:
     from ledger.service.bench.draws import Proposed
+
 
 HEADS = ("what", "calls for", "lot", "take", "best before")
 
@@ -49,20 +50,4 @@ def commands(code: str, proposed: tuple["Proposed", ...]) -> list[str]:
         f"pottle add {code} {drawn.lot} {_shown(drawn.amount, item).replace(' ', '')}"
         for item in proposed
         for drawn in item.drawn
-    ]
-
-
-def plain(proposed: tuple["Proposed", ...]) -> list[dict[str, Any]]:
-    """Return what is proposed for machines."""
-    return [
-        {
-            "material": item.wanted.called.material,
-            "formula": item.wanted.called.formula,
-            "amount": str(item.wanted.amount),
-            "asked": str(asked(item.wanted)),
-            "unit": str(item.wanted.measure),
-            "short": str(item.short),
-            "lots": [{"lot": drawn.lot, "amount": str(drawn.amount)} for drawn in item.drawn],
-        }
-        for item in proposed
     ]

@@ -29,7 +29,8 @@ from reports.words.desk.next_in_formula import by_formula, end_of_rest
 
 if TYPE_CHECKING:
     from ledger.service.bench.draws import Proposed
-    from ledger.service.lots.dossier import Dossier, Said
+    from ledger.service.lots.dossier import Dossier
+    from ledger.service.lots.journal import Said
 
 LIQUIDS_CLEARED = frozenset(
     {ProductKind.ESSENCE, ProductKind.WASHED_ESSENCE, ProductKind.MACERATE, ProductKind.REWORK}

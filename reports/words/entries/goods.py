@@ -6,7 +6,9 @@ make whole sentences.
 
 from ledger.domain.amounts.quantity import Quantity
 from ledger.domain.entries.choices import MoveAs, Reached
-from ledger.domain.entries.goods import Bottle, Complaint, Contact, Judge, Labels, Move
+from ledger.domain.entries.goods import Bottle, Complaint, Labels, Move
+from ledger.domain.entries.recall import Contact
+from ledger.domain.entries.verdicts import Judge
 from reports.kit.format import duration, scaled, tidy
 from reports.words.entries.parts import Parts, before
 

@@ -4,11 +4,8 @@ Guarantees: a limit is told with its basis, its place and its source, and whethe
 read there. Refuses: to say that anything complies.
 """
 
-from typing import Any
-
 from ledger.domain.entries import Limit
 from ledger.domain.entries.choices import Bound, KnownBy, LimitBasis
-from ledger.domain.entries.plain import facts_to_plain
 from ledger.domain.masters.limits import Holds, ListedLimit
 from reports.kit.format import scaled
 from reports.words.entries.parts import Parts, before
@@ -20,12 +17,16 @@ BOUNDS = {
     Bound.ABOVE: "above",
 }
 """Which side of a limit is the matter, in words."""
+
+
 BASES = {
     LimitBasis.PER_DAY: "a day",
     LimitBasis.IN_DRINK: "as served",
     LimitBasis.IN_PRODUCT: "as sold",
 }
 """What a limit counts in, in words."""
+
+
 KNOWN = {KnownBy.READ: "value read in it", KnownBy.RECALLED: "value from memory: look it up"}
 """How a value is known, in words."""
 
@@ -83,15 +84,6 @@ def card(listed: ListedLimit) -> list[str]:
         *lines,
         f"Next: pottle limits {facts.code} --value NUMBER --citation SOURCE says it anew.",
     ]
-
-
-def limit_plain(listed: ListedLimit) -> dict[str, Any]:
-    """Return a limit as plain values, with where it stands and what is to come in its place."""
-    return {
-        **facts_to_plain(listed.limit),
-        "holds": str(listed.holds),
-        "to_come": facts_to_plain(listed.to_come) if listed.to_come else None,
-    }
 
 
 def limit(facts: Limit) -> Parts:

@@ -20,11 +20,14 @@ from ledger.domain.entries.bench import (
     Rinse,
     Start,
 )
-from ledger.domain.entries.goods import Bottle, Closing, Complaint, Contact, Judge, Labels, Move
+from ledger.domain.entries.evidence import Strike
+from ledger.domain.entries.goods import Bottle, Complaint, Labels, Move
 from ledger.domain.entries.house import House, Party, Person
 from ledger.domain.entries.masters import Formula, Limit, Material, Withdrawal
+from ledger.domain.entries.recall import Closing, Contact
 from ledger.domain.entries.receipt import Receipt
-from ledger.domain.entries.upkeep import Check, Clean, Count, Deviation, Equipment, Note, Strike
+from ledger.domain.entries.upkeep import Clean, Count, Equipment, Note
+from ledger.domain.entries.verdicts import Check, Deviation, Judge
 from ledger.domain.masters.formulas import version_of
 from reports.kit.format import closed, tidy
 from reports.words.entries import bench, goods

@@ -4,8 +4,6 @@ Guarantees: a proof is told without its book and without a database. Refuses: to
 shows more than it does.
 """
 
-from typing import Any
-
 from ledger.domain.entries.plain import read_entry
 from ledger.domain.evidence.proofs import Proof
 from ledger.domain.evidence.seals import Seal
@@ -16,6 +14,8 @@ LIMITS = (
     "It does not show that the lot has no other entries, nor that what was written is true.",
     "A seal from elsewhere shows that this one is not made up: give it with --seal.",
 )
+
+
 ASK = "Do not rely on it; ask for the proof again, made from a book that verifies."
 
 
@@ -45,17 +45,6 @@ def checked_lines(proof: Proof, faults: tuple[str, ...], given: Seal | None) -> 
         *map(_line, _bodies(proof)),
         *LIMITS[: 1 if given else 2],
     ]
-
-
-def proof_plain(proof: Proof, faults: tuple[str, ...] = ()) -> dict[str, Any]:
-    """Return a proof, and what did not fit in it."""
-    return {
-        "ok": not faults,
-        "lot": proof.lot,
-        "entries": [one.seq for one in proof.entries],
-        "seal": list(proof.seal.lines),
-        "findings": list(faults),
-    }
 
 
 def _bodies(proof: Proof) -> list[str]:

@@ -6,8 +6,8 @@ Refuses: to advise on health; it says when to ask somebody who may.
 
 from collections.abc import Iterable
 
+from ledger.domain.amounts.scaled import with_article
 from ledger.domain.entries import Formula, Material
-from ledger.service.desk.reader import with_article
 from ledger.service.glass.card import ServingCard
 from reports.kit.figures import abv_words, mg_words
 

@@ -7,7 +7,7 @@ a price to nothing, or to show one as a row of noughts.
 
 from decimal import Decimal
 from fractions import Fraction
-from typing import Any, TypeVar
+from typing import TypeVar
 
 from ledger.domain.amounts.quantity import Measure, show
 from ledger.domain.masters.weighing import weighable
@@ -15,8 +15,12 @@ from ledger.service.glass.cost import CostCard, CostLine
 from reports.kit.format import money, scaled
 
 PriceT = TypeVar("PriceT", Fraction, Fraction | None)
+
+
 LEAST = Fraction(1, 100)
 """Price in hundredths below which nobody reads it."""
+
+
 LEAST_WORDS = "0.0001"
 """The same in units of the currency."""
 
@@ -47,7 +51,7 @@ def _lost(card: CostCard) -> list[str]:
     if not card.lost_share:
         return []
     went_in = show(card.went_in, card.measure)
-    return [f"Of that {_percent(card.lost_share)} pays for what was lost: {went_in} went in."]
+    return [f"Of that {percent_words(card.lost_share)} pays for what was lost: {went_in} went in."]
 
 
 def _asked_price(card: CostCard) -> list[str]:
@@ -78,6 +82,8 @@ def _by_volume(per_ml: PriceT) -> tuple[str, PriceT]:
 
 WHOLE = 100
 """Hundredths in one of the currency."""
+
+
 HEADS = ("what", "lot", "amount", "cost")
 """Heads of the table of a cost."""
 
@@ -140,44 +146,6 @@ def figures(value: Fraction) -> str:
     return f"{units:.{places}f}"
 
 
-def _percent(share: Fraction) -> str:
+def percent_words(share: Fraction) -> str:
+    """Return a share in per cent, to a tenth."""
     return f"{float(100 * share):.1f} %"
-
-
-def plain(card: CostCard) -> dict[str, Any]:
-    """Return a cost as plain values; money as decimal strings of the currency."""
-    return {
-        "lot": card.code,
-        "name": card.name,
-        "currency": card.currency,
-        "amount": str(card.there),
-        "unit": str(card.measure),
-        "went_in": str(card.went_in),
-        "lines": [_plain_line(line) for line in card.lines],
-        "duty": money(card.duty_minor, "").strip(),
-        "labour": None if card.labour_minor is None else money(card.labour_minor, "").strip(),
-        "total": money(card.total_minor, "").strip(),
-        "per_ml": _or_none(card.per_ml),
-        "per_bottle": _or_none(card.per_bottle),
-        "per_glass": _or_none(card.per_glass),
-        "glass_ml": scaled(card.glass_ul, 1000),
-        "pour_parts": card.pour_parts,
-        "lost_percent": None if card.lost_share is None else _percent(card.lost_share)[:-2],
-        "margin_percent": None if card.margin_mpct is None else scaled(card.margin_mpct, 1000),
-        "price": _or_none(card.price),
-        "missing": [f"{what} {todo}" for what, todo in card.missing],
-    }
-
-
-def _plain_line(line: CostLine) -> dict[str, str]:
-    return {
-        "lot": line.lot,
-        "what": line.what,
-        "amount": str(line.drawn),
-        "unit": str(line.measure),
-        "cost": money(line.minor, "").strip(),
-    }
-
-
-def _or_none(value: Fraction | None) -> str | None:
-    return None if value is None else figures(value)

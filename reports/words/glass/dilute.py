@@ -4,17 +4,19 @@ Guarantees: the volumes shown add up as shown, and every one says its temperatur
 its own; they come from `ledger.science`.
 """
 
-from typing import Any
-
 from ledger.science.liquids.alcohol import us_proof_from_abv
 from ledger.science.liquids.dilution import Dilution, Warmed
 from ledger.science.ranges import figure
 
 BASIS = "Strengths and volumes are at 20 °C (OIML R 22); they hold for spirit and water alone."
+
+
 METHOD = (
     "Measure the spirit, add most of the water, mix, let it cool to 20 °C, then make up with "
     "water to the volume."
 )
+
+
 CAUTION = (
     "Ethanol vapour catches fire from a flame or spark some way off; air the room, and "
     "follow local law and licensed practice."
@@ -28,11 +30,11 @@ def dilution_lines(found: Dilution) -> tuple[str, ...]:
         f"{_ml(found.stock_ul)} of spirit of {strong} and {_ml(found.water_ul)} of water make "
         f"{_ml(found.final_ul)} of {wanted}.",
         BASIS,
-        f"In US proof, twice the % vol at 60 °F: {_proof(found.stock_abv)} diluted to "
-        f"{_proof(found.target_abv)}.",
+        f"In US proof, twice the % vol at 60 °F: {proof_words(found.stock_abv)} diluted to "
+        f"{proof_words(found.target_abv)}.",
         _contraction(found),
-        f"By weight, the same at any temperature: {_thousandth(found.stock_mg)} g of spirit and "
-        f"{_thousandth(found.water_mg)} g of water make {_thousandth(found.final_mg)} g.",
+        f"By weight, the same at any temperature: {thousandth(found.stock_mg)} g of spirit and "
+        f"{thousandth(found.water_mg)} g of water make {thousandth(found.final_mg)} g.",
     ]
     if found.warmed:
         lines += _warmed(found.warmed)
@@ -43,38 +45,6 @@ def dilution_lines(found: Dilution) -> tuple[str, ...]:
         f"Caution: {CAUTION[0].lower()}{CAUTION[1:]}",
     ]
     return tuple(lines)
-
-
-def dilution_plain(found: Dilution) -> dict[str, Any]:
-    """Return a dilution as plain values; amounts are strings of mL at 20 °C and of g."""
-    warmed = found.warmed
-    return {
-        "stock_abv": figure(found.stock_abv, 3),
-        "target_abv": figure(found.target_abv, 3),
-        "stock_us_proof": _proof(found.stock_abv),
-        "target_us_proof": _proof(found.target_abv),
-        "volumes_at_c": "20",
-        "stock_ml": _thousandth(found.stock_ul),
-        "water_ml": _thousandth(found.water_ul),
-        "final_ml": _thousandth(found.final_ul),
-        "contraction_ml": _thousandth(found.contraction_ul),
-        "stock_g": _thousandth(found.stock_mg),
-        "water_g": _thousandth(found.water_mg),
-        "final_g": _thousandth(found.final_mg),
-        "rounded_to_ml": _thousandth(found.step),
-        "check_abv": figure(found.check_abv, 3),
-        "check_ml": _thousandth(found.check_ul),
-        "at_temperature": warmed
-        and {
-            "temp_c": figure(warmed.temp_c, 3).replace("−", "-"),
-            "stock_ml": _thousandth(warmed.stock_ul),
-            "water_ml": _thousandth(warmed.water_ul),
-            "final_ml": _thousandth(warmed.final_ul),
-            "shown_abv": None if warmed.shown_abv is None else figure(warmed.shown_abv, 2),
-        },
-        "source": "OIML R 22:1975",
-        "cautions": [CAUTION],
-    }
 
 
 def _contraction(found: Dilution) -> str:
@@ -108,7 +78,8 @@ def _rounded(found: Dilution) -> int:
     return round(found.check_ul / found.step) * found.step
 
 
-def _proof(abv: float) -> str:
+def proof_words(abv: float) -> str:
+    """Return a strength in US proof, to a tenth."""
     return figure(us_proof_from_abv(abv), 1)
 
 
@@ -117,8 +88,9 @@ def _percent(abv: float) -> str:
 
 
 def _ml(volume_ul: int) -> str:
-    return f"{_thousandth(volume_ul)} mL"
+    return f"{thousandth(volume_ul)} mL"
 
 
-def _thousandth(amount: int) -> str:
+def thousandth(amount: int) -> str:
+    """Return a thousandth of an amount as a decimal with a plain minus sign."""
     return figure(amount / 1000, 3).replace("−", "-")

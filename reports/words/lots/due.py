@@ -4,11 +4,9 @@ Guarantees: the nearest first; each line says what to do. Refuses: colours that 
 """
 
 from datetime import datetime
-from typing import Any
 
 from ledger.service.lots.due import Due, DueList, Waits
 from reports.kit.format import duration
-from reports.words.lots.next_in_lists import step_of_due
 
 HEADS = ("due", "when", "lot", "what", "to do")
 
@@ -22,16 +20,19 @@ def countdown(at: datetime | None, now: datetime) -> str:
     """
     if at is None:
         return "–"
-    return f"in {_between(now, at)}" if _minutes(now, at) >= 0 else f"{_between(at, now)} ago"
+    return (
+        f"in {_between(now, at)}" if minutes_between(now, at) >= 0 else f"{_between(at, now)} ago"
+    )
 
 
-def _minutes(since: datetime, until: datetime) -> int:
+def minutes_between(since: datetime, until: datetime) -> int:
+    """Return the minutes from one moment to another, rounded."""
     return round((until - since).total_seconds() / 60)
 
 
 def _between(since: datetime, until: datetime) -> str:
     """Return a span in words, from two days on in whole days."""
-    minutes = _minutes(since, until)
+    minutes = minutes_between(since, until)
     return duration(minutes // 1440 * 1440 if minutes >= 2 * 1440 else minutes)
 
 
@@ -70,19 +71,3 @@ def _when(item: Due, now: datetime) -> str:
         return ""
     local = item.at.astimezone(now.tzinfo)
     return f"{local:%Y-%m-%d}" if item.waits is Waits.DATE else f"{local:%Y-%m-%d %H:%M}"
-
-
-def plain(found: DueList) -> list[dict[str, Any]]:
-    """Return what is due for machines; `minutes` is below zero for what is past."""
-    return [
-        {
-            "waits": str(item.waits),
-            "lot": item.lot,
-            "name": item.name,
-            "says": todo(item, found.now),
-            "due": item.at.isoformat() if item.at else None,
-            "minutes": _minutes(found.now, item.at) if item.at else None,
-            "next": step_of_due(item, found.now),
-        }
-        for item in found.items
-    ]

@@ -5,14 +5,17 @@ volumes, masses and pieces.
 """
 
 from decimal import ROUND_HALF_EVEN, Context, Decimal
-from typing import Any
 
 from ledger.domain.amounts.quantity import Measure
 from ledger.service.lots.shares import Share
 
 THREE = Context(prec=3, rounding=ROUND_HALF_EVEN)
+
+
 NOT_MEASURED = "not measured"
 """Said where an amount was carried and nobody measured it."""
+
+
 _PER = {
     (Measure.MG, Measure.UL): (1000, "g/L"),
     (Measure.UL, Measure.MG): (1000, "mL/kg"),
@@ -49,17 +52,3 @@ def concentration(share: Share) -> tuple[str, str]:
 
 def _figure(value: float) -> str:
     return f"{THREE.create_decimal(Decimal(value)).normalize():f}"
-
-
-def share_plain(share: Share) -> dict[str, Any]:
-    """Return a share for machines, its amount rounded to the smallest unit."""
-    number, unit = concentration(share)
-    return {
-        "carried": str(round(share.amount)),
-        "carried_unit": str(share.measure),
-        "whole": str(share.whole),
-        "whole_unit": str(share.whole_measure),
-        "concentration": number,
-        "concentration_unit": unit,
-        "all_measured": share.is_all,
-    }

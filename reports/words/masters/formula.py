@@ -6,9 +6,8 @@ judge; limits are compared with entries by the rules.
 
 from collections.abc import Iterator
 from difflib import SequenceMatcher
-from typing import Any
 
-from ledger.domain.amounts.quantity import Quantity, show_exactly
+from ledger.domain.amounts.quantity import show_exactly
 from ledger.domain.entries import Formula
 from ledger.domain.entries.masters import FormulaStep, Keeping
 from ledger.domain.masters.formulas import Called, Wanted, called_for, wanted
@@ -133,28 +132,6 @@ def step_rows(formula: Formula) -> list[Row]:
         (str(number), step.verb, step.words or "", limits(step))
         for number, step in enumerate(formula.steps, 1)
     ]
-
-
-def scaled_plain(formula: Formula, target: Quantity) -> dict[str, Any]:
-    """Return what goes in for a volume for machines; amounts are exact, `asked` is not."""
-    return {
-        "formula": formula.code,
-        "version": formula.version,
-        "target": str(target.amount),
-        "unit": str(target.measure),
-        "lines": [
-            {
-                "material": item.called.material,
-                "formula": item.called.formula,
-                "amount": str(item.amount),
-                "asked": str(asked(item)),
-                "unit": str(item.measure),
-                "least": None if item.least is None else str(item.least),
-                "most": None if item.most is None else str(item.most),
-            }
-            for item in wanted(formula, target.amount)
-        ],
-    }
 
 
 def differences(old: Formula, new: Formula) -> list[Row]:

@@ -8,20 +8,14 @@ from collections.abc import Iterator, Mapping
 
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Contact, Entry
+from ledger.domain.lots.balance import Balance
 from ledger.service.recall.answers import left_there
 from ledger.service.recall.calls import ToCall
 from ledger.service.recall.standing import Recall
-from reports.json.recall.standing import balance_plain
 from reports.kit.format import clock
 from reports.kit.tables import Sheet
 from reports.words.lots.trace import opened_on
 from reports.words.lots.trace_table import UNITS, amount_in
-
-AMOUNTS = (
-    *("made", "on_hand", "used", "sent", "returned", "samples", "kept_back", "broken"),
-    *("destroyed", "wasted", "unexplained"),
-)
-"""The parts of a balance."""
 
 
 def recall_sheets(recall: Recall) -> dict[str, Sheet]:
@@ -55,12 +49,11 @@ def _lots(recall: Recall) -> Sheet:
 def _balance(recall: Recall) -> Sheet:
     rows = []
     for item in recall.lots:
-        plain = balance_plain(item.balance, item.brief.measure)
         measure = item.brief.measure
-        cells = (amount_in(int(plain[name]), measure) for name in AMOUNTS)
+        cells = (amount_in(amount, measure) for amount in item.balance.parts().values())
         percent = str(item.balance.accounted_percent)
         rows.append((item.brief.code, item.brief.name, *cells, UNITS[measure], percent))
-    return Sheet(("lot", "what", *AMOUNTS, "unit", "accounted_percent"), tuple(rows))
+    return Sheet(("lot", "what", *Balance().parts(), "unit", "accounted_percent"), tuple(rows))
 
 
 def _calls(recall: Recall) -> Sheet:

@@ -2,7 +2,8 @@
 
 from msgspec.structs import replace
 
-from reports.views.lots import InputRow, LabelSheetView, LabelView, RecordView, StepRow
+from reports.views.goods import LabelSheetView, LabelView
+from reports.views.lots import InputRow, RecordView, StepRow
 
 SEAL = (
     "House: Fennimore & Sloe, syrup makers (invented)",

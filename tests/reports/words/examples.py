@@ -39,7 +39,8 @@ from ledger.domain.entries.choices import (
     VacuumReference,
     Verdict,
 )
-from ledger.domain.entries.goods import Bottle, Closing, Complaint, Contact, Judge, Labels, Move
+from ledger.domain.entries.evidence import Strike
+from ledger.domain.entries.goods import Bottle, Complaint, Labels, Move
 from ledger.domain.entries.house import House, Party, Person
 from ledger.domain.entries.masters import (
     Constituent,
@@ -50,8 +51,10 @@ from ledger.domain.entries.masters import (
     Material,
     Withdrawal,
 )
+from ledger.domain.entries.recall import Closing, Contact
 from ledger.domain.entries.receipt import Receipt
-from ledger.domain.entries.upkeep import Check, Clean, Count, Deviation, Equipment, Note, Strike
+from ledger.domain.entries.upkeep import Clean, Count, Equipment, Note
+from ledger.domain.entries.verdicts import Check, Deviation, Judge
 
 NOON = datetime(2026, 3, 2, 12, 0, tzinfo=UTC)
 

@@ -8,7 +8,10 @@ from pathlib import Path
 import pytest
 
 from ledger.errors import FindingError, InputError, StorageError
-from ledger.service.copies import backup as copying
+from ledger.service.copies.backup import backup
+from ledger.service.copies.export import export
+from ledger.service.copies.import_ import import_book
+from ledger.service.copies.restore import restore
 from ledger.service.desk.book import open_book
 from ledger.service.evidence.seal import seal
 from ledger.service.evidence.verify import verify
@@ -30,31 +33,29 @@ def test_a_book_is_carried_to_any_place_with_its_root(
     full: Keeper, place: str, tmp_path: Path
 ) -> None:
     told: list[tuple[int, int]] = []
-    made = copying.export(full.book, tmp_path / "book.jsonl", silent)
-    put = copying.import_book(
-        made.path, place, lambda done, total: told.append((done, total)), full.clock
-    )
+    made = export(full.book, tmp_path / "book.jsonl", silent)
+    put = import_book(made.path, place, lambda done, total: told.append((done, total)), full.clock)
     carried = Keeper(open_book(place, full.clock), full.clock)
     assert put.seal == made.seal == seal(full.book) == seal(carried.book)
     assert verify(carried.book).faults == ()
     assert carried.bodies() == full.bodies()
     assert told[-1] == (made.seal.entries, made.seal.entries)
     assert carried.do("note", text="Written on.").seq == made.seal.entries + 1
-    copying.export(full.book, tmp_path / "again.jsonl", silent)
+    export(full.book, tmp_path / "again.jsonl", silent)
     assert (tmp_path / "again.jsonl").read_bytes() == made.path.read_bytes()
 
 
 def test_a_backup_is_named_by_day_and_seal_private_verified_and_restored(
     full: Keeper, tmp_path: Path
 ) -> None:
-    made = copying.backup(full.book, tmp_path, silent)
+    made = backup(full.book, tmp_path, silent)
     is_server = "://" in full.book.where
     assert made.path.name == (
         f"pottle-2026-03-09-{made.seal.root[:8]}.{'jsonl' if is_server else 'db'}"
     )
     assert made.path.stat().st_mode & 0o777 == 0o600
     to = tmp_path / "restored.db"
-    assert copying.restore(made.path, str(to), silent, full.clock).seal == made.seal
+    assert restore(made.path, str(to), silent, full.clock).seal == made.seal
     assert to.stat().st_mode & 0o777 == 0o600
     restored = Keeper(open_book(str(to), full.clock), full.clock)
     assert verify(restored.book).faults == ()
@@ -76,21 +77,21 @@ def test_a_backup_is_of_one_moment_while_another_writes(
         if len(other.bodies()) == before:
             other.do("note", text="Meanwhile.")
 
-    made = copying.backup(sqlite_walked.book, tmp_path, write)
+    made = backup(sqlite_walked.book, tmp_path, write)
     assert made.seal.entries == before
     assert len(sqlite_walked.bodies()) == before + 1
     assert verify(open_book(str(made.path))).entries == before
 
 
 def test_no_copy_takes_the_place_of_a_file(full: Keeper, tmp_path: Path) -> None:
-    made = copying.backup(full.book, tmp_path, silent)
+    made = backup(full.book, tmp_path, silent)
     kept = made.path.read_bytes()
     there = tmp_path / "there.db"
     there.write_text("Mine.")
     tries: list[Callable[[], object]] = [
-        lambda: copying.backup(full.book, tmp_path, silent),
-        lambda: copying.export(full.book, there, silent),
-        lambda: copying.restore(made.path, str(there), silent),
+        lambda: backup(full.book, tmp_path, silent),
+        lambda: export(full.book, there, silent),
+        lambda: restore(made.path, str(there), silent),
     ]
     for attempt in tries:
         with pytest.raises(StorageError) as raised:
@@ -100,10 +101,10 @@ def test_no_copy_takes_the_place_of_a_file(full: Keeper, tmp_path: Path) -> None
 
 
 def test_a_place_with_a_book_takes_no_other(full: Keeper, tmp_path: Path) -> None:
-    made = copying.export(full.book, tmp_path / "book.jsonl", silent)
+    made = export(full.book, tmp_path / "book.jsonl", silent)
     before = full.bodies()
     with pytest.raises(StorageError) as raised:
-        copying.import_book(made.path, full.book.where, silent)
+        import_book(made.path, full.book.where, silent)
     assert raised.value.what.endswith("already; it was left as it is.")
     assert full.bodies() == before
 
@@ -112,11 +113,11 @@ def test_no_book_is_put_beside_the_log_of_another(sqlite_walked: Keeper, tmp_pat
     """SQLite would write what a log holds into whatever book it finds beside it."""
     left = tmp_path / "gone.db-wal"
     left.write_bytes(b"frames")
-    backup = copying.backup(sqlite_walked.book, tmp_path, silent).path
-    lines = copying.export(sqlite_walked.book, tmp_path / "book.jsonl", silent).path
-    for file in (backup, lines):
+    copy = backup(sqlite_walked.book, tmp_path, silent).path
+    lines = export(sqlite_walked.book, tmp_path / "book.jsonl", silent).path
+    for file in (copy, lines):
         with pytest.raises(StorageError) as raised:
-            copying.restore(file, str(tmp_path / "gone.db"), silent)
+            restore(file, str(tmp_path / "gone.db"), silent)
         assert raised.value.problems == (
             (
                 f"There is a file {left}, left by another book that was at {tmp_path / 'gone.db'}.",
@@ -129,7 +130,7 @@ def test_no_book_is_put_beside_the_log_of_another(sqlite_walked: Keeper, tmp_pat
 
 def test_a_missing_folder_is_said(full: Keeper, tmp_path: Path) -> None:
     with pytest.raises(StorageError) as raised:
-        copying.export(full.book, tmp_path / "none" / "book.jsonl", silent)
+        export(full.book, tmp_path / "none" / "book.jsonl", silent)
     assert raised.value.problems == (
         (
             f"The file {tmp_path / 'none' / 'book.jsonl'} could not be written: No such file or "
@@ -145,9 +146,9 @@ def test_a_changed_book_is_neither_backed_up_nor_exported(
     body = dict(sqlite_walked.bodies())[1].replace("Quayside", "Baywalk").encode()
     run(Path(sqlite_walked.book.where), text_put(1, body, hashed=True))
     with pytest.raises(FindingError):
-        copying.backup(sqlite_walked.book, tmp_path, silent)
+        backup(sqlite_walked.book, tmp_path, silent)
     with pytest.raises(FindingError) as raised:
-        copying.export(sqlite_walked.book, tmp_path / "book.jsonl", silent)
+        export(sqlite_walked.book, tmp_path / "book.jsonl", silent)
     assert raised.value.problems == (
         (
             "The entries do not have the root of the book's own tree.",
@@ -162,11 +163,11 @@ def test_a_changed_book_is_neither_backed_up_nor_exported(
 
 
 def test_a_changed_backup_is_not_restored(sqlite_walked: Keeper, tmp_path: Path) -> None:
-    made = copying.backup(sqlite_walked.book, tmp_path, silent)
+    made = backup(sqlite_walked.book, tmp_path, silent)
     run(made.path, "UPDATE note SET text = 'Other.'")
     whats = found_in(made.path)
     with pytest.raises(FindingError) as raised:
-        copying.restore(made.path, str(tmp_path / "restored.db"), silent)
+        restore(made.path, str(tmp_path / "restored.db"), silent)
     assert [what for what, _ in raised.value.problems] == whats
     assert not (tmp_path / "restored.db").exists()
 
@@ -175,7 +176,7 @@ def test_a_file_that_is_no_backup_is_refused(tmp_path: Path) -> None:
     path = tmp_path / "words.txt"
     path.write_text("Only words.")
     with pytest.raises(InputError) as raised:
-        copying.restore(path, str(tmp_path / "restored.db"), silent)
+        restore(path, str(tmp_path / "restored.db"), silent)
     assert raised.value.problems == (
         ("The first line is not that of a book in lines.", "Name a file of pottle export."),
     )
@@ -184,9 +185,9 @@ def test_a_file_that_is_no_backup_is_refused(tmp_path: Path) -> None:
 def test_a_server_takes_no_file_of_sqlite(
     server: Server, sqlite_walked: Keeper, tmp_path: Path
 ) -> None:
-    made = copying.backup(sqlite_walked.book, tmp_path, silent)
+    made = backup(sqlite_walked.book, tmp_path, silent)
     with pytest.raises(InputError) as raised:
-        copying.restore(made.path, server.where("template1"), silent)
+        restore(made.path, server.where("template1"), silent)
     assert raised.value.what == (
         "A server takes a book in lines, and this backup is a file of SQLite."
     )

@@ -15,12 +15,14 @@ from ledger.service.causes.suspects import suspects
 from ledger.service.copies.season import Played, SeasonClock, play, read_season, start_time
 from ledger.service.desk.book import Book, How
 from ledger.service.evidence.verify import verify
-from ledger.service.goods.bottle import judge
-from ledger.service.lots.dossier import entries_of_kind, journal, materials, stock
+from ledger.service.lots.journal import entries_of_kind, journal
 from ledger.service.lots.shares import traced
+from ledger.service.lots.stock import stock
 from ledger.service.lots.trace import Way, trace
 from ledger.service.masters.house import init
+from ledger.service.masters.material import materials
 from ledger.service.recall.standing import recall_of
+from ledger.service.verdicts.judge import judge
 from ledger.store.read import amounts, queries
 from reports.words.lots.trace import describe, traced_lines
 from reports.words.recall.standing import (

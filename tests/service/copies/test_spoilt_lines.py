@@ -9,7 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ledger.errors import FindingError, InputError, LedgerError, StorageError
-from ledger.service.copies import backup as copying
+from ledger.service.copies.export import export
+from ledger.service.copies.import_ import import_book
 from ledger.service.desk.book import open_book
 from ledger.service.evidence.seal import seal
 from tests.conftest import Server
@@ -22,7 +23,7 @@ NOTHING_KEPT = "Nothing was kept. Use an export that is whole, as pottle export 
 def lines(walked_template: Path, tmp_path_factory: pytest.TempPathFactory) -> list[str]:
     """The lines of a book with a row in every table."""
     path = tmp_path_factory.mktemp("lines") / "book.jsonl"
-    copying.export(open_book(str(walked_template)), path, silent)
+    export(open_book(str(walked_template)), path, silent)
     return path.read_text(encoding="utf-8").split("\n")
 
 
@@ -90,7 +91,7 @@ def test_lines_that_do_not_fit_are_refused_and_nothing_is_kept(
     path = tmp_path / "bad.jsonl"
     path.write_text("\n".join(spoil(lines)), encoding="utf-8")
     with pytest.raises((InputError, FindingError)) as raised:
-        copying.import_book(path, str(tmp_path / "new.db"), silent)
+        import_book(path, str(tmp_path / "new.db"), silent)
     size = len(lines) - 2
     oil = next(n for n, line in enumerate(lines, start=1) if '"SOO-001-3"' in line)
     said = what.format(size=size, less=size - 1, oil=oil)
@@ -122,7 +123,7 @@ def test_a_first_line_that_is_none_is_refused(head: str, what: str, tmp_path: Pa
     path = tmp_path / "bad.jsonl"
     path.write_text(head, encoding="utf-8")
     with pytest.raises(InputError) as raised:
-        copying.import_book(path, str(tmp_path / "new.db"), silent)
+        import_book(path, str(tmp_path / "new.db"), silent)
     assert raised.value.what == what
 
 
@@ -133,7 +134,7 @@ def test_a_failed_import_leaves_nothing_on_a_server(
     path.write_text("\n".join(swap(lines, 7, 8)), encoding="utf-8")
     where = server.where(server.new_database())
     with pytest.raises(InputError):
-        copying.import_book(path, where, silent)
+        import_book(path, where, silent)
     with pytest.raises(StorageError) as raised:
         open_book(where)
     assert raised.value.what == "The database named in POTTLE_LEDGER holds no book."
@@ -151,7 +152,7 @@ def test_any_changed_byte_of_the_lines_is_refused_in_words(
     path = folder / "bad.jsonl"
     path.write_bytes(changed)
     try:
-        made = copying.import_book(path, str(folder / "new.db"), silent)
+        made = import_book(path, str(folder / "new.db"), silent)
     except LedgerError:
         assert not (folder / "new.db").exists()
     else:

@@ -9,7 +9,7 @@ from sqlalchemy import text
 
 from ledger.errors import FindingError, StorageError
 from ledger.service.copies import upgrade as upgrading
-from ledger.service.copies.backup import import_book
+from ledger.service.copies.import_ import import_book
 from ledger.service.copies.upgrade import upgrade
 from ledger.service.desk.book import open_book
 from ledger.service.evidence.seal import seal

@@ -7,8 +7,8 @@ import pytest
 
 from ledger.domain.entries import choices as words_of_the_trade
 from ledger.domain.entries.choices import Grade, ProductKind
+from ledger.domain.entries.texts import LONGEST_TEXT, read_text, read_word
 from ledger.errors import InputError
-from ledger.service.desk.reader import LONGEST_TEXT, read_text, read_word
 
 
 def is_list(item: object) -> TypeGuard[type[StrEnum]]:

@@ -3,7 +3,7 @@
 import pytest
 
 from ledger.errors import InputError, LedgerError, RefusedError
-from ledger.service.desk.reader import resolve_lot
+from ledger.service.account.codes import resolve_lot
 from tests.keeper import Keeper
 
 

@@ -2,8 +2,8 @@
 
 import pytest
 
+from ledger.domain.amounts.scaled import read_scaled
 from ledger.errors import InputError
-from ledger.service.desk.reader import read_scaled
 
 
 @pytest.mark.parametrize(

@@ -9,19 +9,12 @@ from ledger.domain.entries import Add
 from ledger.domain.lots.codes import check_code
 from ledger.domain.lots.state import Status
 from ledger.errors import LedgerError, RefusedError
+from ledger.service.desk.clock import house_of, today
 from ledger.service.evidence.seal import seal
-from ledger.service.lots.dossier import (
-    brief_of,
-    dossier,
-    entries_of_kind,
-    find_lot,
-    history,
-    house_of,
-    journal,
-    materials,
-    stock,
-    today,
-)
+from ledger.service.lots.dossier import brief_of, dossier, find_lot
+from ledger.service.lots.journal import entries_of_kind, history, journal
+from ledger.service.lots.stock import stock
+from ledger.service.masters.material import materials
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.store.contract.changes import entry_of

@@ -3,8 +3,7 @@
 import pytest
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.service.lots.dossier import stock
-from ledger.service.lots.stock import first_expired, low_materials, values_left
+from ledger.service.lots.stock import first_expired, low_materials, stock, values_left
 from tests.keeper import Keeper
 
 

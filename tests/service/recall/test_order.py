@@ -11,7 +11,7 @@ from ledger.errors import ReasonNeededError, RefusedError
 from ledger.service.lots.dossier import brief_of
 from ledger.service.lots.shares import traced
 from ledger.service.recall.standing import Recall, recall_of, recall_on
-from reports.json.lots.lot import traced_plain
+from reports.json.lots.trace import traced_plain
 from reports.json.recall.standing import recall_plain
 from tests.keeper import LATER, Keeper
 from tests.path import Lots

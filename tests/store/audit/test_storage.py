@@ -8,7 +8,8 @@ from sqlalchemy import Connection
 
 from ledger.service.evidence.verify import verify
 from ledger.store.audit.storage import engine_faults
-from ledger.store.form.schema import kept_schema, stored_schema
+from ledger.store.form.kept import kept_schema
+from ledger.store.form.schema import stored_schema
 from tests.keeper import Keeper
 
 BROKEN = [

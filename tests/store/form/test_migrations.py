@@ -15,7 +15,8 @@ from ledger.service.desk.book import open_book
 from ledger.service.evidence.verify import verify
 from ledger.store.engine.connections import SCHEMA_VERSION, connect, writing
 from ledger.store.form.create import migrate, script
-from ledger.store.form.schema import kept_schema, schema_faults, stored_schema
+from ledger.store.form.kept import kept_schema
+from ledger.store.form.schema import schema_faults, stored_schema
 from ledger.store.form.tables import METADATA
 from ledger.store.write import recorder
 from tests.conftest import Server

@@ -8,7 +8,8 @@ from msgspec.structs import replace
 
 from ledger.errors import RefusedError
 from ledger.service.bench.draws import propose
-from ledger.service.lots.dossier import dossier, materials
+from ledger.service.lots.dossier import dossier
+from ledger.service.masters.material import materials
 from reports.pdf.bench.sheet import BETWEEN, BLANKS_LEFT, _places, batch_sheet
 from reports.pdf.kit.page import SIDE, WIDTH
 from reports.views.bench import BatchSheetView, SheetRow

@@ -14,7 +14,7 @@ from reports.pdf.goods.label_fit import LABEL_HEIGHT, LABEL_WIDTH, PADDING, lay_
 from reports.pdf.kit.fonts import REGULAR, register
 from reports.pdf.kit.marks import Symbol, Words
 from reports.pdf.kit.text import CAP_HEIGHT, width_of
-from reports.views.lots import LabelView
+from reports.views.goods import LabelView
 from tests.golden import check_golden
 from tests.reports.pdf.examples import LABEL, SHEET
 from tests.reports.pdf.readback import (

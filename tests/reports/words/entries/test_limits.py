@@ -4,7 +4,8 @@ from datetime import date
 
 from ledger.domain.entries import Limit
 from ledger.domain.masters.limits import listed_on
-from reports.words.entries.limits import card, limit_plain, listed_words
+from reports.json.masters.limits import limit_plain
+from reports.words.entries.limits import card, listed_words
 from tests.domain.builders import make
 
 ON = date(2026, 3, 2)

@@ -6,7 +6,8 @@ import pytest
 from msgspec.structs import replace
 
 from ledger.service.glass.cost import CostCard, cost
-from reports.words.glass.cost import figures, head, plain, price, price_lines, rows
+from reports.json.glass.cost import plain
+from reports.words.glass.cost import figures, head, price, price_lines, rows
 from tests.keeper import Keeper
 from tests.path import walk_main_path
 

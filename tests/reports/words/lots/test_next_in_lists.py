@@ -3,9 +3,8 @@
 import pytest
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.service.lots.dossier import stock
 from ledger.service.lots.due import due
-from ledger.service.lots.stock import low_materials
+from ledger.service.lots.stock import low_materials, stock
 from reports.words.lots.next_in_lists import step_of_due, step_of_low, step_of_stock
 from tests.keeper import Keeper
 from tests.path import receive_all

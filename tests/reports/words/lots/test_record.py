@@ -12,7 +12,8 @@ from ledger.domain.entries.choices import ProductKind
 from ledger.errors import RefusedError
 from ledger.service.lots.dossier import dossier
 from reports.views.lots import RecordView
-from reports.words.lots.record import label_sheet_view, record_view
+from reports.words.goods.label import label_sheet_view
+from reports.words.lots.record import record_view
 from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots, make_essence, make_syrup, receive_all

@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 
 from ledger.domain.amounts.quantity import Measure
 from ledger.service.lots.shares import Share
-from reports.words.lots.shares import concentration, share_plain, share_words
+from reports.json.lots.shares import share_plain
+from reports.words.lots.shares import concentration, share_words
 
 UL, MG, EACH = Measure.UL, Measure.MG, Measure.UEACH
 UNITS = {

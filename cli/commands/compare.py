@@ -1,0 +1,27 @@
+"""The command `compare`: compare the batches of a trial: response by factor, control beside it."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from cli.kit.call import Call, reads
+from cli.kit.options import Force
+from cli.kit.parsing import Verb
+
+
+def compare(
+    call: Call,
+    group: Annotated[list[str], typer.Argument(help="Name of the trial.")],
+    out: Annotated[Path | None, typer.Option("--out", help="PDF file to write.")] = None,
+    force: Force = False,
+) -> None:
+    """Compare the batches of a trial: response by factor, control beside it."""
+    from cli.screens.compare import show_comparison
+
+    show_comparison(call, " ".join(group), out, force=force)
+
+
+def register(app: typer.Typer) -> None:
+    """Add the command to the front door."""
+    app.command(cls=Verb)(reads(compare))

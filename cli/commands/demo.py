@@ -1,0 +1,26 @@
+"""The command `demo`: play an invented season into a new book; trace a bottle."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from cli.kit.call import Call, reads
+from cli.kit.parsing import Verb
+
+
+def demo(
+    call: Call,
+    folder: Annotated[
+        Path, typer.Argument(help="Folder for the book and its papers; made if missing.")
+    ] = Path("demo"),
+) -> None:
+    """Play an invented season into a new book; trace a bottle."""
+    from cli.screens.demo import demonstrate
+
+    demonstrate(call, folder)
+
+
+def register(app: typer.Typer) -> None:
+    """Add the command to the front door."""
+    app.command(cls=Verb)(reads(demo))

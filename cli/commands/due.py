@@ -1,0 +1,23 @@
+"""The command `due`: list what is due: rests, samples to look at, dates, holds."""
+
+from typing import Annotated
+
+import typer
+
+from cli.kit.call import Call, reads
+from cli.kit.parsing import Verb
+
+
+def due(
+    call: Call,
+    watch: Annotated[bool, typer.Option("--watch", help="Keep it on the screen.")] = False,
+) -> None:
+    """List what is due: rests, samples to look at, dates, holds."""
+    from cli.screens.due import show_due
+
+    show_due(call, watch=watch)
+
+
+def register(app: typer.Typer) -> None:
+    """Add the command to the front door."""
+    app.command(cls=Verb)(reads(due))

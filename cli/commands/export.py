@@ -1,0 +1,23 @@
+"""The command `export`: write the book as lines of text that any place can import."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from cli.kit.call import Call, reads
+from cli.kit.parsing import Verb
+
+
+def export(
+    call: Call, file: Annotated[Path, typer.Argument(help="File to write, as book.jsonl.")]
+) -> None:
+    """Write the book as lines of text that any place can import."""
+    from cli.screens.copies import write_export
+
+    write_export(call, file)
+
+
+def register(app: typer.Typer) -> None:
+    """Add the command to the front door."""
+    app.command(cls=Verb)(reads(export))

@@ -1,0 +1,47 @@
+"""The command `house`: show the house, or say anew what is given."""
+
+from typing import Annotated
+
+import typer
+
+from cli.kit.call import Call, writes
+from cli.kit.options import Text
+from cli.kit.parsing import Verb
+
+
+def house(
+    call: Call,
+    name: Annotated[Text, typer.Option(help="The maker's name.")] = None,
+    address: Annotated[Text, typer.Option(help="Postal address in one line.")] = None,
+    country: Annotated[Text, typer.Option(help="Two-letter country code.")] = None,
+    currency: Annotated[Text, typer.Option(help="Money that costs are in.")] = None,
+    time_zone: Annotated[Text, typer.Option(help="Such as Europe/Dublin.")] = None,
+    fluid_ounce: Annotated[Text, typer.Option(help="US or imperial.")] = None,
+    hour: Annotated[Text, typer.Option(help="What an hour of work costs.")] = None,
+    phone: Annotated[Text, typer.Option(help="Telephone number.")] = None,
+) -> None:
+    """Show the house, or say anew what is given."""
+    from cli.kit.record import record
+    from cli.screens.house import say_house
+    from ledger.service.masters.house import house as verb
+
+    if any((name, address, country, currency, time_zone, fluid_ounce, hour, phone)):
+        record(
+            call,
+            verb,
+            name=name,
+            address=address,
+            country=country,
+            currency=currency,
+            time_zone=time_zone,
+            fluid_ounce=fluid_ounce,
+            hour=hour,
+            phone=phone,
+        )
+    else:
+        say_house(call, call.book())
+
+
+def register(app: typer.Typer) -> None:
+    """Add the command to the front door."""
+    app.command(cls=Verb)(writes(house))

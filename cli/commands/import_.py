@@ -1,0 +1,26 @@
+"""The command `import`: make a new book from the lines of an export."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from cli.kit.call import Call, reads
+from cli.kit.parsing import Verb
+
+
+def take_in(
+    call: Call,
+    book: Annotated[
+        Path, typer.Option(metavar="FILE", help="A whole book, as pottle export wrote it.")
+    ],
+) -> None:
+    """Make a new book from the lines of an export."""
+    from cli.screens.copies import take_in_book
+
+    take_in_book(call, book)
+
+
+def register(app: typer.Typer) -> None:
+    """Add the command to the front door."""
+    app.command("import", cls=Verb)(reads(take_in))

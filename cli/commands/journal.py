@@ -1,0 +1,26 @@
+"""The command `journal`: list entries as they were written, corrections included."""
+
+from typing import Annotated
+
+import typer
+
+from cli.kit.call import Call, reads
+from cli.kit.options import LotOrNone
+from cli.kit.parsing import Verb
+
+
+def journal(
+    call: Call,
+    lot: LotOrNone = None,
+    last: Annotated[int, typer.Option(min=0, help="How many; 0 for all.")] = 20,
+    entry: Annotated[int | None, typer.Option(help="One entry with all its corrections.")] = None,
+) -> None:
+    """List entries as they were written, corrections included."""
+    from cli.screens.journal import show_journal
+
+    show_journal(call, lot, last, entry)
+
+
+def register(app: typer.Typer) -> None:
+    """Add the command to the front door."""
+    app.command(cls=Verb)(reads(journal))

@@ -1,0 +1,46 @@
+"""The command `label`: print a sheet of bottle labels, or record what became of them."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from cli.kit.call import Call, writes
+from cli.kit.options import Force, Lot, Text
+from cli.kit.parsing import Verb
+from cli.kit.record import record
+from ledger.errors import InputError
+
+
+def label(
+    call: Call,
+    lot: Lot,
+    out: Annotated[Path | None, typer.Option("--out", help="PDF file to write.")] = None,
+    count: Annotated[int | None, typer.Option(help="How many; default one a bottle.")] = None,
+    used: Annotated[Text, typer.Option(help="How many went on bottles.")] = None,
+    spoiled: Annotated[Text, typer.Option(help="How many were spoiled and destroyed.")] = None,
+    force: Force = False,
+) -> None:
+    """Print a sheet of bottle labels, or record what became of them."""
+    from ledger.service.goods.label import labels as verb
+
+    if out is None:
+        if used is None and spoiled is None:
+            raise InputError(
+                "Nothing was said to print or to record.",
+                "Say where the sheet goes with --out, or how many labels were used with --used.",
+            )
+        record(call, verb, lot=lot, printed="0", used=used, spoiled=spoiled)
+        return
+    from cli.kit.answer import recorded
+    from cli.screens.label import print_labels
+
+    book = call.book()
+    fate = (used, spoiled)
+    done = print_labels(book, call.how(), lot, out, count, fate=fate, force=force)
+    recorded(call, book, done, out)
+
+
+def register(app: typer.Typer) -> None:
+    """Add the command to the front door."""
+    app.command(cls=Verb)(writes(label))

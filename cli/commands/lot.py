@@ -1,0 +1,19 @@
+"""The command `lot`: show one lot: its inputs, what was done, where it went."""
+
+import typer
+
+from cli.kit.call import Call, reads
+from cli.kit.options import Lot
+from cli.kit.parsing import Verb
+
+
+def lot(call: Call, lot: Lot) -> None:
+    """Show one lot: its inputs, what was done, where it went."""
+    from cli.screens.lot import show_lot
+
+    show_lot(call, lot)
+
+
+def register(app: typer.Typer) -> None:
+    """Add the command to the front door."""
+    app.command(cls=Verb)(reads(lot))

@@ -1,0 +1,28 @@
+"""The command `verify`: recompute the whole book and name what does not fit."""
+
+from typing import Annotated
+
+import typer
+
+from cli.kit.call import Call, reads
+from cli.kit.parsing import Verb
+from cli.kit.seals import SealText
+
+
+def verify(
+    call: Call,
+    seal: SealText = None,
+    since: Annotated[
+        str | None,
+        typer.Option(metavar="FILE|TEXT", help="Read only what came after this seal."),
+    ] = None,
+) -> None:
+    """Recompute the whole book and name what does not fit."""
+    from cli.screens.verify import verify_book
+
+    verify_book(call, seal, since)
+
+
+def register(app: typer.Typer) -> None:
+    """Add the command to the front door."""
+    app.command(cls=Verb)(reads(verify))

@@ -1,0 +1,53 @@
+"""Entries of the journal on a screen.
+
+Guarantees: codes are never cut.
+"""
+
+from cli.kit.call import Call
+from cli.kit.tables import print_json, print_lines, print_table
+from ledger.errors import RefusedError
+from ledger.service.lots.journal import Said, history, journal
+from reports.json.lots.journal import said_plain
+from reports.kit.format import clock, closed, initials
+from reports.words.desk.next_step import step_of_journal
+from reports.words.entries.sentence import TITLES, notes, sentence, strikes
+
+
+def show_journal(call: Call, lot: str | None, last: int, entry: int | None) -> None:
+    """List entries as they were written."""
+    book = call.book()
+    if entry is not None:
+        said = history(book, entry)
+        if not said:
+            raise RefusedError(
+                f"There is no entry {entry} in the book.",
+                "pottle journal lists the entries with their numbers.",
+            )
+    else:
+        said = journal(book, lot=lot, last=last or None, by=call.writer)
+    if call.json:
+        print_json([said_plain(item) for item in said])
+        return
+    print_said(said)
+    print_lines([f"Next: {step_of_journal(said, is_all=lot is None and entry is None)}"])
+
+
+def print_said(said: tuple[Said, ...], *, with_lot: bool = True) -> None:
+    """Print entries as a table: number, time, who, what."""
+    struck = strikes(item.entry for item in said)
+    rows = []
+    for item in said:
+        draft = item.entry.draft
+        text = sentence(item.entry)
+        told = notes(item.entry, item.corrected_by, is_struck=item.entry.seq in struck)
+        rows.append(
+            [
+                str(item.entry.seq),
+                clock(draft.happened),
+                initials(item.entry),
+                *([draft.lot or ""] if with_lot else []),
+                " ".join((closed(f"{TITLES[item.entry.kind]}: {text}"), *told)),
+            ]
+        )
+    lot = ("lot",) if with_lot else ()
+    print_table(("entry", "when", "by", *lot, "what"), rows, right="entry")

@@ -1,0 +1,16 @@
+"""The parties on a screen or as JSON."""
+
+from cli.kit.call import Call
+from cli.kit.listing import Listing
+from ledger.service.masters.party import parties
+
+
+def list_parties(call: Call) -> None:
+    """List the suppliers and customers."""
+    heads = ("name", "phone", "email", "address", "words")
+    rows = [[getattr(item, head) or "" for head in heads] for item in parties(call.book())]
+    nothing = (
+        "The book knows nobody's telephone number yet.",
+        'Next: pottle party add "NAME" --phone NUMBER',
+    )
+    Listing(heads, rows, nothing).say(call)

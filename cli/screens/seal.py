@@ -1,0 +1,22 @@
+"""The seal on a screen or in a file."""
+
+from pathlib import Path
+
+from cli.kit.call import Call
+from cli.kit.files import check_place, write
+from cli.kit.tables import print_json, print_lines
+from ledger.service.evidence.seal import seal
+
+
+def print_seal(call: Call, out: Path | None, *, force: bool) -> None:
+    """Print the seal of the book as it is now, and write it to a file if one is named."""
+    if out:
+        check_place(out, force=force)
+    made = seal(call.book())
+    if out:
+        write(out, "".join(f"{line}\n" for line in made.lines).encode())
+    if call.json:
+        plain = {"house": made.house, "entries": made.entries, "root": made.root}
+        print_json({**plain, "lines": list(made.lines), **({"out": str(out)} if out else {})})
+    else:
+        print_lines(made.lines)

@@ -1,0 +1,54 @@
+"""Reading a decimal number in the unit its field asks for, as a whole number of a smaller one."""
+
+import re
+from decimal import Decimal
+from fractions import Fraction
+
+from ledger.errors import InputError
+
+_NUMBER = re.compile(r"([-−+]?\d+(?:[.,]\d+)?) ?(.*)", re.ASCII)
+
+
+def with_article(what: str) -> str:
+    """Return a noun with its article.
+
+    >>> with_article("origin"), with_article("lot")
+    ('an origin', 'a lot')
+    """
+    return f"{'an' if what[:1].lower() in set('aeio') else 'a'} {what}"
+
+
+def read_scaled(text: str, scale: int, unit: str, what: str) -> int:
+    """Return a decimal number times `scale` as a whole number.
+
+    Args:
+        text: The number, with or without its unit.
+        scale: How many of the smaller unit make one.
+        unit: The unit people write, or "" for none.
+        what: What the number is, for the sentence.
+
+    Raises:
+        InputError: It is missing or no number, has another unit or too many decimals.
+    """
+    found = _NUMBER.fullmatch(text.strip())
+    wanted = f" in {unit}" if unit else ""
+    if not text.strip():
+        raise InputError(f"The {what} is missing.", f"Write a number{wanted}.")
+    if not found or not _same_unit(found[2], unit):
+        raise InputError(
+            f'"{text}" is not {with_article(what)}{wanted}.', f"Write a number{wanted}."
+        )
+    number = Fraction(Decimal(found[1].replace(",", ".").replace("−", "-"))) * scale
+    if number.denominator != 1:
+        raise InputError(
+            f'"{text}" is a finer {what} than the book keeps.', "Round it and write it again."
+        )
+    if abs(number) > 10**15:
+        raise InputError(f'"{text}" is too large for a {what}.', "Check the number.")
+    return int(number)
+
+
+def _same_unit(written: str, unit: str) -> bool:
+    plain = written.strip().lower().replace("μ", "µ").replace("µ", "u").lstrip("°")
+    wanted = unit.lower().replace("µ", "u").lstrip("°")
+    return plain in ("", wanted)

@@ -1,0 +1,75 @@
+"""The state of a lot: what the book knows of it, now or at a moment.
+
+Guarantees: all of it is read in one transaction.
+"""
+
+from ledger.domain.entries import Entry, Material, Receipt
+from ledger.domain.entries.choices import LotType
+from ledger.domain.lots.dates import Dates
+from ledger.domain.lots.state import BARRING, LotState
+from ledger.service.account.codes import known_lot
+from ledger.service.account.dates import dates_of
+from ledger.store.engine.connections import Connection
+from ledger.store.read import amounts, queries, walk
+from ledger.store.read.queries import LotRow, Moment
+
+
+def lot_state(
+    connection: Connection,
+    code: str,
+    moment: Moment | None = None,
+    skip: int = 0,
+    is_whole: bool = True,
+) -> LotState:
+    """Return what the book knows of a lot.
+
+    Args:
+        connection: A connection in a transaction.
+        code: The lot's whole code.
+        moment: For what was there just before it; None for now.
+        skip: A chain of corrections to leave out.
+        is_whole: Whether to walk to what it was made of, for dates and verdicts.
+    """
+    row = known_lot(connection, code)
+    entries = queries.entries_of_lot(connection, row.seq, skip)
+    if moment:
+        then, now = amounts.held_then_and_now(connection, row.seq, moment, skip)
+    else:
+        then = now = amounts.held(connection, row.seq, skip=skip)
+    is_bought = row.opened.lot_type is LotType.RECEIVED  # and so made of nothing that is here
+    behind = walk.behind(connection, row.seq) if is_whole and not is_bought else []
+    dates = dates_of(connection, [row.seq])[row.seq] if is_whole else Dates()
+    return LotState(
+        seq=row.seq,
+        opened=row.opened,
+        entries=entries,
+        on_hand=now.amount,
+        on_hand_then=then.amount,
+        solids_mg=then.solids_mg,
+        material=_material_of(connection, row, entries),
+        dates=dates,
+        barred_inputs=tuple(
+            lot.code for lot in behind if lot.verdict in BARRING and lot.lot != row.seq
+        ),
+        made_from=frozenset((row.seq, *(lot.lot for lot in behind))),
+        bulk=_bulk_of(connection, row),
+    )
+
+
+def _material_of(
+    connection: Connection, row: LotRow, entries: tuple[Entry, ...]
+) -> Material | None:
+    if row.opened.lot_type is not LotType.RECEIVED:
+        return None
+    receipts = (entry.draft.facts for entry in entries)
+    codes = (facts.material for facts in receipts if isinstance(facts, Receipt))
+    code = next(codes, None)
+    return queries.material(connection, code) if code else None
+
+
+def _bulk_of(connection: Connection, row: LotRow) -> LotState | None:
+    if row.opened.lot_type is not LotType.PACKED:
+        return None
+    first = queries.entry(connection, row.seq)
+    source = getattr(first.draft.facts, "source", None) if first else None
+    return lot_state(connection, source, is_whole=False) if source else None

@@ -1,0 +1,33 @@
+"""Add: some of a lot goes into a batch.
+
+Guarantees: amounts taken are those measured.
+"""
+
+from ledger.domain.entries import Add
+from ledger.domain.entries.choices import AddedAs
+from ledger.service.desk.act import at_desk
+from ledger.service.desk.book import Book, How, Recorded
+
+
+def add(
+    book: Book,
+    how: How,
+    *,
+    lot: str,
+    source: str,
+    amount: str,
+    added_as: str | None = None,
+    temp: str | None = None,
+    minutes: str | None = None,
+) -> Recorded:
+    """Put some of a lot into a batch."""
+    with at_desk(book, how) as desk:
+        words = desk.words
+        facts = Add(
+            source=words.lot(source),
+            amount=words.amount(amount),
+            added_as=words.needed(added_as or "ingredient", AddedAs, "way of adding"),
+            temp_mdegc=words.scaled(temp, 1000, "°C", "temperature"),
+            minutes=words.minutes(minutes),
+        )
+        return desk.record(facts, words.lot(lot))

@@ -1,0 +1,26 @@
+"""Finish: the making of a batch ends with the volume that came out."""
+
+from ledger.domain.entries import Finish
+from ledger.service.desk.act import at_desk
+from ledger.service.desk.book import Book, How, Recorded
+
+
+def finish(
+    book: Book,
+    how: How,
+    *,
+    lot: str,
+    volume: str,
+    temp: str | None = None,
+    waste: str | None = None,
+    labour: str | None = None,
+) -> Recorded:
+    """End the making of a batch with the volume that came out."""
+    with at_desk(book, how) as desk:
+        facts = Finish(
+            volume=desk.words.amount(volume),
+            temp_mdegc=desk.words.scaled(temp, 1000, "°C", "temperature"),
+            waste=desk.words.amount_or_none(waste),
+            labour_minutes=desk.words.minutes(labour),
+        )
+        return desk.record(facts, desk.words.lot(lot))

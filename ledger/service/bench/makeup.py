@@ -1,0 +1,50 @@
+"""Make up: a batch is brought to a volume with another lot.
+
+Guarantees: what was used is computed only where the volumes say it.
+"""
+
+from ledger.domain.amounts.quantity import Measure, Quantity, show
+from ledger.domain.entries import MakeUp
+from ledger.errors import RefusedError
+from ledger.service.account.state import lot_state
+from ledger.service.desk.act import Desk, at_desk
+from ledger.service.desk.book import Book, How, Recorded
+from ledger.store.read.queries import Moment
+
+
+def makeup(
+    book: Book,
+    how: How,
+    *,
+    lot: str,
+    volume: str,
+    source: str,
+    used: str | None = None,
+    temp: str | None = None,
+) -> Recorded:
+    """Make a batch up to a volume with another lot."""
+    with at_desk(book, how) as desk:
+        words = desk.words
+        code, to = words.lot(lot), words.amount(volume)
+        source_code = words.lot(source)
+        took = words.amount_or_none(used)
+        words.done()
+        facts = MakeUp(
+            volume=to,
+            source=source_code,
+            used=took or _used(desk, code, to),
+            temp_mdegc=words.scaled(temp, 1000, "°C", "temperature"),
+        )
+        return desk.record(facts, code)
+
+
+def _used(desk: Desk, code: str, to: Quantity) -> Quantity:
+    state = lot_state(desk.connection, code, Moment(desk.happened.at), is_whole=False)
+    if state.solids_mg:
+        raise RefusedError(
+            f"{show(state.solids_mg, Measure.MG)} of solids went into {code} since its volume "
+            "was last measured, so the book cannot tell how much it took.",
+            "Say how much you used with --used.",
+        )
+    needed = max(to.amount - state.on_hand_then, 1)
+    return Quantity(needed, Measure.UL, show(needed, Measure.UL))

@@ -1,0 +1,76 @@
+"""What every copy is: its place and seal, and how its file is made and checked."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from msgspec import Struct
+
+from ledger.domain.evidence.seals import Seal
+from ledger.errors import FindingError, StorageError
+from ledger.store.audit.book import audit
+from ledger.store.copies.lines import Progress
+from ledger.store.engine.connections import connect, reading
+from ledger.store.engine.files import new_file
+
+_PLACE = "Choose a folder that exists, has room, and that you may write in."
+
+
+class Copied(Struct, frozen=True):
+    """A copy of a book."""
+
+    path: Path
+    """Where it is."""
+    seal: Seal
+    """What the book looked like."""
+
+
+def check_file(path: Path, seal: Seal, progress: Progress) -> None:
+    """Make sure that a copy verifies and is of the book of a seal.
+
+    Raises:
+        FindingError: It does not.
+    """
+    engine = connect(str(path))
+    try:
+        with reading(engine) as connection:
+            found = audit(connection, progress)
+    finally:
+        engine.dispose()
+    whats = [fault.what for fault in found.faults]
+    if not whats and found.root.hex() != seal.root:
+        whats = ["The copy does not have the root of the book."]
+    if whats:
+        raise FindingError.of([(what, "No copy was kept. Run pottle verify.") for what in whats])
+
+
+@contextmanager
+def made(path: Path) -> Iterator[Path]:
+    """Give a private file to fill that takes its name at the end.
+
+    Raises:
+        StorageError: There is a file of that name, or it cannot be written.
+    """
+    try:
+        with new_file(path) as part:
+            yield part
+    except FileExistsError as error:
+        raise StorageError(
+            f"There is a file {path} already; it was left as it is.",
+            "Give another place. Nothing was written.",
+        ) from error
+    except OSError as error:
+        raise StorageError(
+            f"The file {path} could not be written: {error.strerror}.", _PLACE
+        ) from error
+
+
+def take_up(path: Path) -> None:
+    """Let a file that was just made be written by several at once."""
+    from ledger.store.form.create import use_write_ahead_log
+
+    engine = connect(str(path))
+    try:
+        use_write_ahead_log(engine)
+    finally:
+        engine.dispose()

@@ -1,0 +1,19 @@
+"""Strike: an entry made by mistake is struck out; it stays readable."""
+
+from msgspec.structs import replace
+
+from ledger.domain.entries import Strike
+from ledger.service.desk.act import at_desk
+from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.numbers import entry_named, entry_number
+
+
+def strike(book: Book, how: How, *, entry: str) -> Recorded:
+    """Strike out an entry that was made by mistake."""
+    with at_desk(book, how) as desk:
+        old = entry_named(desk, entry)
+        if old and how.at is None:
+            desk.happened = replace(desk.happened, at=max(desk.happened.at, old.draft.happened.at))
+        return desk.record(
+            Strike(), lot=old.draft.lot if old else None, corrects=entry_number(entry)
+        )

@@ -1,0 +1,28 @@
+"""Send: goods go out, are written off, or come back."""
+
+from ledger.domain.entries import Move
+from ledger.domain.entries.choices import MoveAs
+from ledger.service.desk.act import at_desk
+from ledger.service.desk.book import Book, How, Recorded
+
+
+def send(
+    book: Book,
+    how: How,
+    *,
+    lot: str,
+    amount: str,
+    moved_as: str | None = None,
+    party: str | None = None,
+    document: str | None = None,
+) -> Recorded:
+    """Send goods out, write them off, or take them back."""
+    with at_desk(book, how) as desk:
+        words = desk.words
+        facts = Move(
+            moved_as=words.needed(moved_as or "sale", MoveAs, "way of sending"),
+            amount=words.pieces(amount),
+            party=words.text_or_none(party, "name of who gets it"),
+            document=words.text_or_none(document, "document"),
+        )
+        return desk.record(facts, words.lot(lot))

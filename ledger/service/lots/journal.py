@@ -1,0 +1,46 @@
+"""The journal: entries as they were written, each with what became of it."""
+
+from msgspec import Struct
+
+from ledger.domain.entries import Entry
+from ledger.service.account.codes import known_lot, resolve_lot
+from ledger.service.desk.book import Book
+from ledger.store.read import queries
+
+
+class Said(Struct, frozen=True):
+    """An entry with what became of it."""
+
+    entry: Entry
+    """The entry."""
+    corrected_by: int | None
+    """Number of the entry that corrects or strikes it."""
+
+
+def journal(
+    book: Book, *, lot: str | None = None, last: int | None = None, by: str | None = None
+) -> tuple[Said, ...]:
+    """Return the entries of the book, or of one lot, in number order."""
+    with book.reading() as connection:
+        number = None
+        if lot:
+            number = known_lot(connection, resolve_lot(connection, lot, by)).seq
+        found = queries.journal(connection, limit=10**9, lot=number)
+    said = tuple(Said(entry, corrected_by) for entry, corrected_by in found)
+    return said[-last:] if last else said
+
+
+def history(book: Book, seq: int) -> tuple[Said, ...]:
+    """Return an entry with all that it corrects and that corrects it, oldest first."""
+    with book.reading() as connection:
+        entry = queries.entry(connection, seq)
+        if entry is None:
+            return ()
+        chain = queries.chain(connection, entry.stands_for)
+    return tuple(Said(item, corrected_by) for item, corrected_by in chain)
+
+
+def entries_of_kind(book: Book, kind: str) -> tuple[Entry, ...]:
+    """Return the entries in force of one kind, by number."""
+    with book.reading() as connection:
+        return queries.entries_of_kind(connection, kind)

@@ -1,0 +1,1 @@
+"""Trust, for machines."""

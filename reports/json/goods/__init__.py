@@ -1,0 +1,1 @@
+"""Goods for machines."""

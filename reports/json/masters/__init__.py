@@ -1,0 +1,1 @@
+"""Who and what there is, for machines."""

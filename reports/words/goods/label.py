@@ -1,0 +1,80 @@
+"""The view of a sheet of labels.
+
+Refuses: labels of what is not bottled.
+"""
+
+from ledger.domain.entries import Bottle, Start
+from ledger.domain.entries.choices import LotType, ProductKind
+from ledger.domain.lots.state import latest, name, opener
+from ledger.errors import RefusedError
+from ledger.service.glass.card import ServingCard
+from ledger.service.lots.dossier import Dossier
+from reports.kit.format import day, plural, tidy
+from reports.views.goods import LabelSheetView, LabelView
+from reports.words.glass.cautions import label_cautions, own_caution
+from reports.words.lots.dates import keeping_words
+from reports.words.lots.record import cautions
+from reports.words.lots.strength import label_strength
+
+
+def label_sheet_view(
+    dossier: Dossier, count: int | None = None, card: ServingCard | None = None
+) -> LabelSheetView:
+    """Return a sheet of labels for a packed lot, one a bottle unless a count is given.
+
+    Raises:
+        RefusedError: The lot is not bottled.
+    """
+    filled = latest(dossier.state, Bottle)
+    if dossier.state.opened.lot_type is not LotType.PACKED or filled is None:
+        raise RefusedError(
+            f"{dossier.state.code} is not a packed lot, so it has no bottles to label.",
+            f'Fill it first: pottle bottle {dossier.state.code} "15 x 250mL"',
+        )
+    return LabelSheetView(
+        label=_label(dossier, filled, card), count=count or filled.count, seal=dossier.seal.lines
+    )
+
+
+def _label(dossier: Dossier, filled: Bottle, card: ServingCard | None) -> LabelView:
+    house, bulk = dossier.house, dossier.state.bulk
+    made = opener(bulk) if bulk else None
+    best_before = dossier.state.best_before
+    return LabelView(
+        house_name=house.name if house else "",
+        house_address=house.address if house else None,
+        product=name(bulk) if bulk else name(dossier.state),
+        lot=dossier.state.code,
+        volume=tidy(filled.size.written),
+        strength=label_strength(card) if card else None,
+        made_on=day(made.draft.happened) if made else "",
+        best_before=best_before.isoformat() if best_before else None,
+        dilution=dilution(dossier, latest(bulk, Start) if bulk else None),
+        text=label_text(dossier),
+        cautions=(
+            *own_caution(dossier.formula),
+            *(label_cautions(card, dossier.materials) if card else cautions(dossier)),
+        ),
+    )
+
+
+def label_text(dossier: Dossier) -> str | None:
+    """Return what a label says besides: how to keep the bottle, and the formula's words."""
+    formula = dossier.formula.label_text if dossier.formula else None
+    told = " ".join(part for part in (keeping_words(dossier.state.dates), formula) if part)
+    return told or None
+
+
+def dilution(dossier: Dossier, started: Start | None) -> str | None:
+    """Return how to dilute what is in the bottle, in one line.
+
+    A syrup is poured one part to seven of soda water unless its batch says otherwise, and 30 mL of
+    an essence flavour a litre of syrup (common practice, no source).
+    """
+    kind = dossier.brief.product_kind
+    if kind == ProductKind.SYRUP:
+        parts = (started.pour_parts if started else None) or 7
+        return f"1 part syrup to {plural(parts, 'part')} soda water"
+    if kind in (ProductKind.ESSENCE, ProductKind.WASHED_ESSENCE, ProductKind.GUM_EMULSION):
+        return "30 mL flavour 1 L of syrup"
+    return None
