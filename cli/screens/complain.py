@@ -10,6 +10,7 @@ from stat import S_ISDIR, S_ISREG
 
 from cli.kit.answer import say
 from cli.kit.call import Call
+from ledger.domain.entries import Complaint
 from ledger.errors import StorageError
 from ledger.service.desk.book import Book, Recorded
 from ledger.service.goods.triage import triage
@@ -22,7 +23,7 @@ OR_WITHOUT = "or leave --photo out; nothing was recorded."
 """How what is to be done about a photo ends."""
 
 
-def say_complaint(call: Call, book: Book, done: Recorded) -> None:
+def say_complaint(call: Call, book: Book, done: Recorded[Complaint]) -> None:
     """Show a complaint that was recorded, and what it points to."""
     assert done.entry.draft.lot
     found = triage(book, done.entry)

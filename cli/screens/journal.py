@@ -10,7 +10,7 @@ from ledger.service.lots.journal import Said, history, journal
 from reports.json.lots.journal import said_plain
 from reports.kit.format import clock, closed, initials
 from reports.words.desk.next_step import step_of_journal
-from reports.words.entries.sentence import TITLES, notes, sentence, strikes
+from reports.words.entries.sentence import notes, sentence, strikes, title
 
 
 def show_journal(call: Call, lot: str | None, last: int, entry: int | None) -> None:
@@ -46,7 +46,7 @@ def print_said(said: tuple[Said, ...], *, with_lot: bool = True) -> None:
                 clock(draft.happened),
                 initials(item.entry),
                 *([draft.lot or ""] if with_lot else []),
-                " ".join((closed(f"{TITLES[item.entry.kind]}: {text}"), *told)),
+                " ".join((closed(f"{title(item.entry)}: {text}"), *told)),
             ]
         )
     lot = ("lot",) if with_lot else ()

@@ -145,7 +145,7 @@ def test_any_words_are_kept_as_folded_or_refused_in_words(
     hypothesis_keeper: Keeper, words: str
 ) -> None:
     try:
-        facts = hypothesis_keeper.do("note", text=words).entry.draft.facts
+        facts = hypothesis_keeper.do("note", text=words).entry.facts
     except LedgerError as error:
         check_words(error)
     else:

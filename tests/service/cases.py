@@ -24,7 +24,7 @@ def check_recorded(said: Said, keeper: Keeper) -> None:
     """Say it; the facts and the code are as told, without deviations, and can be read again."""
     verb, words, code, facts = said
     made = keeper.do(verb, **words)
-    assert facts_to_plain(made.entry.draft.facts) == facts
+    assert facts_to_plain(made.entry.facts) == facts
     assert (made.code, made.deviations) == (code, ())
     assert keeper.entry(made.seq) == made.entry
 

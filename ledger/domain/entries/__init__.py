@@ -22,7 +22,18 @@ from ledger.domain.entries.house import House, Party, Person
 from ledger.domain.entries.masters import Formula, Limit, Material, Withdrawal
 from ledger.domain.entries.recall import Closing, Contact
 from ledger.domain.entries.receipt import Receipt
-from ledger.domain.entries.spine import Draft, Entry, Facts, Level, Opened, Posting, When
+from ledger.domain.entries.spine import (
+    Draft,
+    Entry,
+    Facts,
+    FactsT,
+    Level,
+    Opened,
+    Posting,
+    When,
+    entries_of,
+    is_of,
+)
 from ledger.domain.entries.upkeep import Clean, Count, Equipment, Note
 from ledger.domain.entries.verdicts import Check, Deviation, Judge
 
@@ -80,6 +91,7 @@ __all__ = [
     "Entry",
     "Equipment",
     "Facts",
+    "FactsT",
     "Filter",
     "Finish",
     "Formula",
@@ -105,4 +117,6 @@ __all__ = [
     "Strike",
     "When",
     "Withdrawal",
+    "entries_of",
+    "is_of",
 ]

@@ -4,10 +4,12 @@ Guarantees: an `Entry` is complete and frozen; a `Draft` is one before the book 
 Refuses: entries without a time, and times without the offset they were written in.
 """
 
+from collections.abc import Iterable, Iterator
 from datetime import UTC, datetime, timedelta, timezone
-from typing import ClassVar
+from typing import ClassVar, Generic, TypeGuard
 
 from msgspec import Struct
+from typing_extensions import TypeVar
 
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries.choices import LotType, Origin, Place, Precision
@@ -17,6 +19,11 @@ class Facts(Struct, frozen=True):
     """Base of the facts of one kind of entry."""
 
     KIND: ClassVar[str] = ""
+
+
+FactsT = TypeVar("FactsT", bound=Facts)
+FactsOf = TypeVar("FactsOf", bound=Facts, default=Facts, covariant=True)
+"""The facts of an entry; where nothing is said, of any kind."""
 
 
 class When(Struct, frozen=True):
@@ -77,10 +84,10 @@ class Opened(Struct, frozen=True):
     """In what it is counted."""
 
 
-class Draft(Struct, frozen=True):
+class Draft(Struct, Generic[FactsOf], frozen=True):
     """An entry that has not been recorded yet."""
 
-    facts: Facts
+    facts: FactsOf
     """What it says."""
     lot: str | None
     """Code of the lot it is about, if it is about one."""
@@ -100,12 +107,12 @@ class Draft(Struct, frozen=True):
     """The lot it opens."""
 
 
-class Entry(Struct, frozen=True):
+class Entry(Struct, Generic[FactsOf], frozen=True):
     """An entry of the book."""
 
     seq: int
     """Its number: 1 for the first, no gaps."""
-    draft: Draft
+    draft: Draft[FactsOf]
     """What was entered."""
     recorded_at: datetime
     """When the book took it, UTC, whole seconds."""
@@ -117,9 +124,14 @@ class Entry(Struct, frozen=True):
     """The measured amount it states."""
 
     @property
+    def facts(self) -> FactsOf:
+        """What it says."""
+        return self.draft.facts
+
+    @property
     def kind(self) -> str:
         """The kind's name."""
-        return self.draft.facts.KIND
+        return self.facts.KIND
 
     @property
     def is_late(self) -> bool:
@@ -130,6 +142,16 @@ class Entry(Struct, frozen=True):
     def position(self) -> tuple[datetime, int]:
         """Its place among the entries of a lot: by when it happened, then by number."""
         return (self.draft.happened.at, self.stands_for)
+
+
+def is_of(entry: Entry, kind: type[FactsT]) -> TypeGuard[Entry[FactsT]]:
+    """Return whether an entry is of a kind."""
+    return isinstance(entry.facts, kind)
+
+
+def entries_of(entries: Iterable[Entry], kind: type[FactsT]) -> Iterator[Entry[FactsT]]:
+    """Yield the entries of a kind, in their order."""
+    return (entry for entry in entries if is_of(entry, kind))
 
 
 def utc(moment: datetime) -> datetime:

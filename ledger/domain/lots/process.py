@@ -10,9 +10,19 @@ from fractions import Fraction
 from msgspec import Struct
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries import Add, Entry, Facts, Filter, Material, Measurement, Receipt, Rest
+from ledger.domain.entries import (
+    Add,
+    Entry,
+    Facts,
+    FactsT,
+    Filter,
+    Material,
+    Measurement,
+    Receipt,
+    Rest,
+)
 from ledger.domain.entries.choices import MaterialKind, Measured, RestFor
-from ledger.domain.lots.state import FactsT, in_measure
+from ledger.domain.lots.state import in_measure
 
 
 class Source(Struct, frozen=True):
@@ -54,7 +64,7 @@ class Figures(Struct, frozen=True):
 def source_of(entries: Iterable[Entry], materials: Mapping[str, Material]) -> Source:
     """Return what is known of a received lot from its entries."""
     sort, abv, density = None, None, None
-    for facts in (entry.draft.facts for entry in entries):
+    for facts in (entry.facts for entry in entries):
         if isinstance(facts, Receipt):
             material = materials.get(facts.material)
             sort = material.sort if material else None
@@ -74,7 +84,7 @@ def figures_of(entries: Iterable[Entry], sources: Mapping[str, Source]) -> Figur
         entries: Its entries in force.
         sources: What went in, by code; lots made here may be left out.
     """
-    facts = [entry.draft.facts for entry in entries]
+    facts = [entry.facts for entry in entries]
     adds = [(item, sources[item.source]) for item in _of(facts, Add) if item.source in sources]
     filters = list(_of(facts, Filter))
     rests = list(_of(facts, Rest))

@@ -6,7 +6,6 @@ what is not known is None.
 
 from datetime import date, datetime
 from enum import StrEnum
-from typing import TypeVar
 
 from msgspec import Struct
 
@@ -21,6 +20,7 @@ from ledger.domain.entries import (
     Bottle,
     Entry,
     Facts,
+    FactsT,
     Filter,
     Finish,
     Judge,
@@ -32,6 +32,7 @@ from ledger.domain.entries import (
     Rest,
     Rinse,
     Start,
+    entries_of,
 )
 from ledger.domain.entries.choices import (
     FoodGrade,
@@ -47,7 +48,6 @@ from ledger.domain.lots.dates import Dates
 STAYS_IN_THE_CAKE = frozenset({MaterialKind.CLARIFIER, MaterialKind.FILTER})
 """Kinds of material that a filter keeps back, so they never add to what is in a lot."""
 
-FactsT = TypeVar("FactsT", bound=Facts)
 NO_DATES = Dates()
 """What is known of the dates of a lot that was not looked through."""
 
@@ -131,25 +131,18 @@ def opener(state: LotState) -> Entry | None:
 
 def latest(state: LotState, facts_class: type[FactsT]) -> FactsT | None:
     """Return the facts of the lot's latest entry of a kind, or None."""
-    for entry in reversed(state.entries):
-        facts = entry.draft.facts
-        if isinstance(facts, facts_class):
-            return facts
-    return None
+    return next((entry.facts for entry in entries_of(reversed(state.entries), facts_class)), None)
 
 
 def has_before(state: LotState, facts_class: type[Facts], moment: datetime) -> bool:
     """Return whether the lot has an entry of a kind that happened at `moment` or before."""
-    return any(
-        isinstance(entry.draft.facts, facts_class) and entry.draft.happened.at <= moment
-        for entry in state.entries
-    )
+    return any(e.draft.happened.at <= moment for e in entries_of(state.entries, facts_class))
 
 
 def name(state: LotState) -> str:
     """Return what the lot is, for people."""
     first = opener(state)
-    match first.draft.facts if first else None:
+    match first.facts if first else None:
         case Receipt(material=material):
             return state.material.name if state.material else material
         case Start(product=product):
@@ -190,7 +183,7 @@ def status_of(
 def density_mg_per_l(state: LotState) -> int | None:
     """Return the lot's density: as measured, else as received, else as its material's."""
     for entry in reversed(state.entries):
-        facts = entry.draft.facts
+        facts = entry.facts
         if isinstance(facts, Measurement) and facts.what is Measured.DENSITY:
             return facts.reading_micro
     receipt = latest(state, Receipt)
@@ -238,27 +231,23 @@ def is_trial(state: LotState) -> bool:
     return start is not None and start.purpose is Purpose.TRIAL
 
 
-def open_rest(state: LotState) -> Entry | None:
+def open_rest(state: LotState) -> Entry[Rest] | None:
     """Return the entry of the rest that goes on, or None."""
-    began = {
-        entry.draft.facts.began for entry in state.entries if isinstance(entry.draft.facts, Rest)
-    }
-    for entry in reversed(state.entries):
-        facts = entry.draft.facts
-        if isinstance(facts, Rest) and facts.ended_at is None and entry.stands_for not in began:
-            return entry
-    return None
+    rests = list(entries_of(state.entries, Rest))
+    began = {rest.facts.began for rest in rests}
+    going_on = (r for r in reversed(rests) if not r.facts.ended_at and r.stands_for not in began)
+    return next(going_on, None)
 
 
 def finished_at(lot: LotState) -> datetime | None:
     """Return when the making of a lot ended, or None."""
-    ends = [e.draft.happened.at for e in lot.entries if isinstance(e.draft.facts, Finish)]
+    ends = [entry.draft.happened.at for entry in entries_of(lot.entries, Finish)]
     return ends[-1] if ends else None
 
 
 def passes(state: LotState) -> int:
     """Return how many filter passes the lot has had."""
-    return sum(isinstance(entry.draft.facts, Filter) for entry in state.entries)
+    return sum(1 for _ in entries_of(state.entries, Filter))
 
 
 def last_look(state: LotState) -> Look | None:

@@ -6,7 +6,7 @@ how long a rest without a formula lasts.
 
 from datetime import datetime, timedelta
 
-from ledger.domain.entries import Formula, Look, Rest
+from ledger.domain.entries import Formula, Look, Rest, entries_of
 from ledger.domain.lots.state import LotState, open_rest
 from ledger.domain.masters.formulas import steps_for
 
@@ -19,9 +19,9 @@ EARLY = 10
 def rest_is_over(state: LotState, formula: Formula | None) -> tuple[Rest, datetime | None] | None:
     """Return the rest that goes on and when it may end by its formula; None when none goes on."""
     going_on = open_rest(state)
-    facts = going_on.draft.facts if going_on else None
-    if not isinstance(facts, Rest):
+    if going_on is None:
         return None
+    facts = going_on.facts
     steps = steps_for(formula, facts) if formula else ()
     least = next((step.minutes_min for step in steps if step.minutes_min is not None), None)
     return facts, None if least is None else facts.started_at + timedelta(minutes=least)
@@ -35,7 +35,7 @@ def next_look(
     A later look stands for the earlier ones that were missed: of several ages that have passed
     unlooked at, the last one is due.
     """
-    looks = [e.draft.happened.at for e in state.entries if isinstance(e.draft.facts, Look)]
+    looks = [entry.draft.happened.at for entry in entries_of(state.entries, Look)]
     last = max(looks, default=since)
     wanted = [age for age in sorted(ages) if last < since + age - age / EARLY]
     passed = [age for age in wanted if since + age <= now]

@@ -54,11 +54,11 @@ def yield_of(
         liquids: Codes of the lots it is made of that are counted by volume.
         draws: Entries in force by which other lots took of it, whenever they happened.
     """
-    ends = [at for at, entry in enumerate(entries) if isinstance(entry.draft.facts, Finish)]
+    ends = [at for at, entry in enumerate(entries) if isinstance(entry.facts, Finish)]
     if not ends:
         return None
     making, after = entries[: ends[-1] + 1], entries[ends[-1] + 1 :]
-    told = [entry.draft.facts for entry in making]
+    told = [entry.facts for entry in making]
     moved = [posting for entry in making for posting in entry.postings]
     finishes = [facts for facts in told if isinstance(facts, Finish)]
     rinses = [facts for facts in told if isinstance(facts, Rinse)]
@@ -98,7 +98,7 @@ def _drawn(lot: str, moved: Iterable[Posting]) -> int:
 
 def _left_in_cakes(entries: Iterable[Entry]) -> int:
     held = 0
-    for facts in (entry.draft.facts for entry in entries):
+    for facts in (entry.facts for entry in entries):
         if isinstance(facts, Filter) and facts.in_cake:
             held += facts.in_cake.amount
         elif isinstance(facts, Rinse):

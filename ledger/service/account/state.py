@@ -3,7 +3,7 @@
 Guarantees: all of it is read in one transaction.
 """
 
-from ledger.domain.entries import Entry, Material, Receipt
+from ledger.domain.entries import Bottle, Entry, Material, Receipt, entries_of, is_of
 from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.dates import Dates
 from ledger.domain.lots.state import BARRING, LotState
@@ -61,9 +61,7 @@ def _material_of(
 ) -> Material | None:
     if row.opened.lot_type is not LotType.RECEIVED:
         return None
-    receipts = (entry.draft.facts for entry in entries)
-    codes = (facts.material for facts in receipts if isinstance(facts, Receipt))
-    code = next(codes, None)
+    code = next((receipt.facts.material for receipt in entries_of(entries, Receipt)), None)
     return queries.material(connection, code) if code else None
 
 
@@ -71,5 +69,6 @@ def _bulk_of(connection: Connection, row: LotRow) -> LotState | None:
     if row.opened.lot_type is not LotType.PACKED:
         return None
     first = queries.entry(connection, row.seq)
-    source = getattr(first.draft.facts, "source", None) if first else None
-    return lot_state(connection, source, is_whole=False) if source else None
+    if first is None or not is_of(first, Bottle):
+        return None
+    return lot_state(connection, first.facts.source, is_whole=False)

@@ -57,12 +57,12 @@ def _span(
     words, here = desk.words, desk.happened.at
     if ended:
         going_on = open_rest(lot_state(desk.connection, code, is_whole=False))
-        if going_on is None or not isinstance(going_on.draft.facts, Rest):
+        if going_on is None:
             raise RefusedError(
                 f"{code} is not resting, so no rest can end.",
                 f"Begin one with: pottle rest {code} --for macerate",
             )
-        facts = going_on.draft.facts
+        facts = going_on.facts
         return going_on.stands_for, facts.purpose, facts.started_at, here
     for_ = words.needed(purpose, RestFor, "purpose of the rest")
     begin = (

@@ -110,7 +110,7 @@ def _group(every: Sequence[Run], text: str) -> str:
 def _jar(run: Run, said: Sequence[Entry]) -> Jar:
     factors: dict[str, str] = {}
     put_in, came_out, ntu = 0, None, None
-    for facts in (entry.draft.facts for entry in said):
+    for facts in (entry.facts for entry in said):
         match facts:
             case Start():
                 factors = {item.name.strip().lower(): item.planned for item in facts.factors}
@@ -135,8 +135,8 @@ def _jar(run: Run, said: Sequence[Entry]) -> Jar:
 
 def _grades(said: Sequence[Entry]) -> tuple[tuple[str, int], ...]:
     """Return the worst grade seen at each age since the making ended."""
-    looks = [(entry, entry.draft.facts) for entry in said if isinstance(entry.draft.facts, Look)]
-    ends = [entry.draft.happened.at for entry in said if isinstance(entry.draft.facts, Finish)]
+    looks = [(entry, entry.facts) for entry in said if isinstance(entry.facts, Look)]
+    ends = [entry.draft.happened.at for entry in said if isinstance(entry.facts, Finish)]
     first = ends[-1] if ends else (looks[0][0].draft.happened.at if looks else None)
     worst: dict[str, int] = {}
     for entry, look in looks:

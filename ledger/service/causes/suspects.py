@@ -10,6 +10,7 @@ from fractions import Fraction
 
 from msgspec import Struct
 
+from ledger.domain.entries import Bottle, entries_of
 from ledger.domain.entries.choices import Grade, LotType
 from ledger.domain.entries.plain import instant_text
 from ledger.domain.entries.texts import read_word
@@ -139,9 +140,8 @@ def _sought(
 def _run_of(connection: Connection, code: str, known: set[int]) -> int:
     """Return the number of the run that a lot is, or was filled from."""
     lot = known_lot(connection, code)
-    opener = queries.entries_of_lot(connection, lot.seq)[:1]
-    if lot.opened.lot_type is LotType.PACKED and opener:
-        return _run_of(connection, getattr(opener[0].draft.facts, "source", code), known)
+    for filling in entries_of(queries.entries_of_lot(connection, lot.seq), Bottle):
+        return _run_of(connection, filling.facts.source, known)
     if lot.seq in known:
         return lot.seq
     what = "was bought" if lot.opened.lot_type is LotType.RECEIVED else "is no making run"

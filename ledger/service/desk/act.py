@@ -13,7 +13,7 @@ from datetime import UTC, datetime, tzinfo
 from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries import Deviation, Draft, Entry, Facts, Opened, When
+from ledger.domain.entries import Deviation, Draft, Entry, FactsT, Opened, When
 from ledger.domain.entries.choices import LotType, Origin
 from ledger.domain.lots.codes import clean_code, make_code, stem_for
 from ledger.domain.lots.movements import movements
@@ -87,11 +87,11 @@ class Desk:
 
     def record(
         self,
-        facts: Facts,
+        facts: FactsT,
         lot: str | None = None,
         opens: tuple[str, LotType, Measure] | None = None,
         corrects: int | None = None,
-    ) -> Recorded:
+    ) -> Recorded[FactsT]:
         """Check a draft against every rule and append it, with its deviations.
 
         Raises:
@@ -113,7 +113,7 @@ class Desk:
         )
         return self.append(draft)
 
-    def append(self, draft: Draft) -> Recorded:
+    def append(self, draft: Draft[FactsT]) -> Recorded[FactsT]:
         """Check and append a finished draft; as `record`."""
         scene = build_scene(self.connection, draft, self.now)
         found = findings(draft, scene)
@@ -135,7 +135,7 @@ class Desk:
             deviations=tuple(self._deviation(entry, f) for f in found if _departs(f)),
         )
 
-    def _deviation(self, entry: Entry, finding: Finding) -> Entry:
+    def _deviation(self, entry: Entry, finding: Finding) -> Entry[Deviation]:
         draft = Draft(
             facts=Deviation(rule=finding.rule, text=finding.what, about=entry.seq),
             lot=entry.draft.lot,

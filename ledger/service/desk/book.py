@@ -7,10 +7,12 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
+from typing import Generic
 
 from msgspec import Struct
 
-from ledger.domain.entries import Entry
+from ledger.domain.entries import Deviation, Entry
+from ledger.domain.entries.spine import FactsOf
 from ledger.store.engine.connections import (
     Connection,
     Engine,
@@ -44,16 +46,16 @@ class How(Struct, frozen=True):
     """Number of the paper sheet it is copied from."""
 
 
-class Recorded(Struct, frozen=True):
+class Recorded(Struct, Generic[FactsOf], frozen=True):
     """What was recorded by one verb."""
 
-    entry: Entry
+    entry: Entry[FactsOf]
     """The entry."""
     code: str | None = None
     """Code of the lot it opened."""
     remarks: tuple[tuple[str, str], ...] = ()
     """What is merely unusual: what, and what to do."""
-    deviations: tuple[Entry, ...] = ()
+    deviations: tuple[Entry[Deviation], ...] = ()
     """Deviations recorded with it."""
     is_new: bool = True
     """Whether anything was recorded; False when the book had it already."""

@@ -44,7 +44,7 @@ def correct(book: Book, how: How, *, entry: str, changes: str) -> Recorded:
 def _replacement(desk: Desk, old: Entry, changed: dict[str, Any]) -> Draft:
     return replace(
         old.draft,
-        facts=replace(old.draft.facts, **changed),
+        facts=replace(old.facts, **changed),
         happened=desk.happened if desk.how.at else old.draft.happened,
         by=desk.by,
         origin=desk.origin,
@@ -55,7 +55,7 @@ def _replacement(desk: Desk, old: Entry, changed: dict[str, Any]) -> Draft:
 
 
 def _changes(desk: Desk, old: Entry, text: str, *, has_time: bool) -> dict[str, Any]:
-    by_name = {spec.plain_name.replace("_", "-"): spec for spec in specs(type(old.draft.facts))}
+    by_name = {spec.plain_name.replace("_", "-"): spec for spec in specs(type(old.facts))}
     changed: dict[str, Any] = {}
     for part in (piece.strip() for piece in text.split(";")):
         if not part:

@@ -61,7 +61,7 @@ def _yes_or_no(text: str, what: str) -> bool:
 
 
 def _same_measure(old: Entry, spec: FieldSpec, amount: Quantity) -> Quantity:
-    was: Quantity | None = getattr(old.draft.facts, spec.name)
+    was: Quantity | None = getattr(old.facts, spec.name)
     opens = old.draft.opens
     if opens and spec.name == "amount" and was and was.measure is not amount.measure:
         raise RefusedError(

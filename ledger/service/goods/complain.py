@@ -26,7 +26,7 @@ def complain(
     photo: str | None = None,
     photo_sha256: str | None = None,
     words: str | None = None,
-) -> Recorded:
+) -> Recorded[Complaint]:
     """Record a complaint about a lot; of a photo its file's name and its hash are kept."""
     with at_desk(book, how) as desk:
         reader = desk.words

@@ -10,7 +10,7 @@ from enum import StrEnum
 
 from msgspec import Struct
 
-from ledger.domain.entries import Complaint, Entry, Look, Move
+from ledger.domain.entries import Complaint, Entry, Look, Move, entries_of
 from ledger.domain.entries.choices import Grade, MaterialKind, MoveAs
 from ledger.domain.lots.state import BARRED
 from ledger.service.account.codes import known_lot
@@ -53,13 +53,13 @@ class SharedInput(Struct, frozen=True):
 class Triage(Struct, frozen=True):
     """What a complaint points to."""
 
-    complaint: Entry
+    complaint: Entry[Complaint]
     """The complaint."""
     lot: Brief
     """The lot complained of."""
     still_open: tuple[Question, ...]
     """Questions not answered yet."""
-    look: Entry | None
+    look: Entry[Look] | None
     """The last look at the lot, else at its bulk."""
     is_of_the_lot: bool
     """Whether that look was taken of the lot itself."""
@@ -67,7 +67,7 @@ class Triage(Struct, frozen=True):
     """Whether it was taken on the day of the complaint or later."""
     kept_back: bool
     """Whether a bottle was kept back."""
-    others: tuple[Entry, ...]
+    others: tuple[Entry[Complaint], ...]
     """Other complaints of the lot."""
     shared: tuple[SharedInput, ...]
     """Inputs shared with other lots complained of, most complaints first."""
@@ -75,14 +75,13 @@ class Triage(Struct, frozen=True):
     @property
     def grade(self) -> Grade | None:
         """The grade of the last look."""
-        facts = self.look.draft.facts if self.look else None
-        return facts.grade if isinstance(facts, Look) else None
+        return self.look.facts.grade if self.look else None
 
     @property
     def is_about_clarity(self) -> bool:
         """Whether the complaint names a grade that is not clear."""
-        facts = self.complaint.draft.facts
-        return isinstance(facts, Complaint) and any(g in facts.symptom.lower() for g in UNCLEAR)
+        symptom = self.complaint.facts.symptom.lower()
+        return any(grade in symptom for grade in UNCLEAR)
 
     @property
     def is_unclear_here(self) -> bool:
@@ -95,7 +94,7 @@ class Triage(Struct, frozen=True):
         return self.lot.status in BARRED
 
 
-def triage(book: Book, complaint: Entry) -> Triage:
+def triage(book: Book, complaint: Entry[Complaint]) -> Triage:
     """Return what a recorded complaint points to."""
     code = complaint.draft.lot
     assert code is not None
@@ -106,7 +105,7 @@ def triage(book: Book, complaint: Entry) -> Triage:
         look = own or (
             _last_look(queries.entries_of_lot(connection, lot.bulk)) if lot.bulk else None
         )
-        complaints = queries.entries_of_kind(connection, Complaint.KIND)
+        complaints = queries.entries_of_kind(connection, Complaint)
         return Triage(
             complaint=complaint,
             lot=lot,
@@ -114,7 +113,9 @@ def triage(book: Book, complaint: Entry) -> Triage:
             look=look,
             is_of_the_lot=own is not None or lot.bulk is None,
             is_fresh=look is not None and _day(look) >= _day(complaint),
-            kept_back=any(_is_kept_back(entry) for entry in entries),
+            kept_back=any(
+                move.facts.moved_as is MoveAs.RETAINED for move in entries_of(entries, Move)
+            ),
             others=tuple(
                 e
                 for e in complaints
@@ -124,23 +125,17 @@ def triage(book: Book, complaint: Entry) -> Triage:
         )
 
 
-def _last_look(entries: tuple[Entry, ...]) -> Entry | None:
-    looks = [entry for entry in entries if isinstance(entry.draft.facts, Look)]
+def _last_look(entries: tuple[Entry, ...]) -> Entry[Look] | None:
+    looks = list(entries_of(entries, Look))
     return looks[-1] if looks else None
-
-
-def _is_kept_back(entry: Entry) -> bool:
-    facts = entry.draft.facts
-    return isinstance(facts, Move) and facts.moved_as is MoveAs.RETAINED
 
 
 def _day(entry: Entry) -> str:
     return f"{entry.draft.happened.local():%Y-%m-%d}"
 
 
-def _still_open(complaint: Entry) -> tuple[Question, ...]:
-    facts = complaint.draft.facts
-    assert isinstance(facts, Complaint)
+def _still_open(complaint: Entry[Complaint]) -> tuple[Question, ...]:
+    facts = complaint.facts
     told = {
         Question.OPENED: facts.opened,
         Question.STORED: facts.stored,

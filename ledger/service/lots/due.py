@@ -147,6 +147,6 @@ def _holds(connection: Connection, known: dict[int, Brief]) -> Iterator[Due]:
     for brief in known.values():
         if brief.status is Status.HELD and brief.on_hand > 0:
             state = lot_state(connection, brief.code, is_whole=False)
-            judged = [e for e in state.entries if isinstance(e.draft.facts, Judge)]
+            judged = [e for e in state.entries if isinstance(e.facts, Judge)]
             why, since = judged[-1].draft.reason or "", judged[-1].draft.happened.at
             yield Due(Waits.HOLD, brief.code, brief.name, why, None, since)

@@ -2,7 +2,7 @@
 
 from msgspec import Struct
 
-from ledger.domain.entries import Entry
+from ledger.domain.entries import Entry, FactsT
 from ledger.service.account.codes import known_lot, resolve_lot
 from ledger.service.desk.book import Book
 from ledger.store.read import queries
@@ -40,7 +40,7 @@ def history(book: Book, seq: int) -> tuple[Said, ...]:
     return tuple(Said(item, corrected_by) for item, corrected_by in chain)
 
 
-def entries_of_kind(book: Book, kind: str) -> tuple[Entry, ...]:
+def entries_of_kind(book: Book, kind: type[FactsT]) -> tuple[Entry[FactsT], ...]:
     """Return the entries in force of one kind, by number."""
     with book.reading() as connection:
         return queries.entries_of_kind(connection, kind)

@@ -60,8 +60,7 @@ def values_left(book: Book, lots: tuple[Brief, ...]) -> dict[int, int]:
     """Return what is left of the cost of received lots, in the smallest coin, by lot number."""
     with book.reading() as connection:
         receipts = {
-            entry.stands_for: entry.draft.facts
-            for entry in queries.entries_of_kind(connection, Receipt.KIND)
+            entry.stands_for: entry.facts for entry in queries.entries_of_kind(connection, Receipt)
         }
     values = {}
     for brief in lots:

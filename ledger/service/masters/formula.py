@@ -42,8 +42,8 @@ def _known(connection: Connection) -> Known:
 
 def _record_once(desk: Desk, facts: Formula | Withdrawal) -> Recorded:
     """Record what the book does not say yet; return the entry that says it otherwise."""
-    for entry in queries.entries_of_kind(desk.connection, facts.KIND):
-        if entry.draft.facts == facts:
+    for entry in queries.entries_of_kind(desk.connection, type(facts)):
+        if entry.facts == facts:
             return Recorded(entry, is_new=False)
     return desk.record(facts)
 

@@ -30,16 +30,9 @@ class Told(NamedTuple):
     """The place of the call among all entries: by when it happened, then by number."""
 
 
-def facts_of(entry: Entry) -> Contact:
-    """Return what is told of a call."""
-    facts = entry.draft.facts
-    assert isinstance(facts, Contact)
-    return facts
-
-
-def left_there(entry: Entry) -> Told | None:
+def left_there(entry: Entry[Contact]) -> Told | None:
     """Return how much somebody said in a call is left; None when they did not say."""
-    facts = facts_of(entry)
+    facts = entry.facts
     if facts.reached is Reached.NO_ANSWER:
         return None
     if facts.still_there:
@@ -49,14 +42,14 @@ def left_there(entry: Entry) -> Told | None:
     return Told(0, Measure.UEACH, entry.position) if is_none else None
 
 
-def last_told(contacts: Sequence[Entry]) -> Told | None:
+def last_told(contacts: Sequence[Entry[Contact]]) -> Told | None:
     """Return the last that was said of what is left, of calls in order; None when nothing was."""
     told = (left_there(entry) for entry in reversed(contacts))
     return next((item for item in told if item), None)
 
 
 def by_calls(
-    items: Iterable[Holder], contacts: Sequence[Entry], ahead: Mapping[str, Set[str]]
+    items: Iterable[Holder], contacts: Sequence[Entry[Contact]], ahead: Mapping[str, Set[str]]
 ) -> dict[Told | None, list[Holder]]:
     """Return what somebody was sent, by the last that was said of it; None: nothing was.
 

@@ -10,11 +10,11 @@ from collections.abc import Iterable, Mapping, Sequence, Set
 from msgspec import Struct
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries import Entry, Party
+from ledger.domain.entries import Contact, Entry, Party
 from ledger.domain.entries.choices import MoveAs, Reached
 from ledger.domain.lots.state import GOES_TO_PEOPLE
 from ledger.service.lots.trace import Holder
-from ledger.service.recall.answers import as_told, by_calls, facts_of, last_told, left_there
+from ledger.service.recall.answers import as_told, by_calls, last_told, left_there
 
 EACH = 1_000_000
 """One counted thing in its smallest unit."""
@@ -37,15 +37,14 @@ class ToCall(Struct, frozen=True):
     """What they may have still by volume, in µL."""
     last_sent: str
     """ISO day of the newest delivery."""
-    contacts: tuple[Entry, ...]
+    contacts: tuple[Entry[Contact], ...]
     """Calls to them, oldest first."""
 
     @property
     def is_reached(self) -> bool:
         """Whether somebody was spoken to, or answered with what is left."""
         return any(
-            facts_of(entry).reached is Reached.SPOKEN or left_there(entry)
-            for entry in self.contacts
+            entry.facts.reached is Reached.SPOKEN or left_there(entry) for entry in self.contacts
         )
 
     @property
@@ -59,7 +58,7 @@ def to_call(
     holders: Iterable[Holder],
     sizes_ul: Mapping[str, int],
     parties: Mapping[str, Party],
-    contacts: Sequence[Entry],
+    contacts: Sequence[Entry[Contact]],
     ahead: Mapping[str, Set[str]],
 ) -> tuple[ToCall, ...]:
     """Return whom to call, in order.
@@ -78,7 +77,7 @@ def to_call(
     calls = []
     for name, items in sent.items():
         if name or any(item.moved_as is not MoveAs.RETURNED for item in items):
-            theirs = tuple(entry for entry in contacts if name and facts_of(entry).party == name)
+            theirs = tuple(entry for entry in contacts if name and entry.facts.party == name)
             left = _left(items, sizes_ul, theirs, ahead)
             calls.append(_call(name, items, left, parties.get(name or ""), theirs))
     by_name = sorted(calls, key=lambda call: call.name or "")
@@ -91,7 +90,7 @@ def _call(
     items: Sequence[Holder],
     left: tuple[int, int],
     known: Party | None,
-    contacts: tuple[Entry, ...],
+    contacts: tuple[Entry[Contact], ...],
 ) -> ToCall:
     pieces, volume = left
     return ToCall(
@@ -108,7 +107,7 @@ def _call(
 def _left(
     items: Iterable[Holder],
     sizes_ul: Mapping[str, int],
-    contacts: Sequence[Entry],
+    contacts: Sequence[Entry[Contact]],
     ahead: Mapping[str, Set[str]],
 ) -> tuple[int, int]:
     """Return the bottles and the volume that somebody may have, by the book and their calls."""

@@ -8,7 +8,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries import Closing, Contact, Entry, House, Judge
+from ledger.domain.entries import Closing, Contact, Entry, House, Judge, entries_of
 from ledger.domain.entries.choices import Verdict
 from ledger.domain.lots.balance import Balance
 from ledger.domain.lots.state import Status
@@ -39,11 +39,11 @@ class Recall(Struct, frozen=True):
     """What went out and came back, by lot and day."""
     to_call: tuple[ToCall, ...]
     """Whom to call, in order."""
-    contacts: tuple[Entry, ...]
+    contacts: tuple[Entry[Contact], ...]
     """The calls made since it began."""
-    begun: Entry | None
+    begun: Entry[Judge] | None
     """The entry that began it; None while nothing is recalled."""
-    closed: Entry | None
+    closed: Entry[Closing] | None
     """The entry that closed it."""
     trace: Trace
     """The trace forward."""
@@ -106,7 +106,7 @@ def _to_call(
     connection: Connection,
     found: Trace,
     lots: list[Brief],
-    contacts: tuple[Entry, ...],
+    contacts: tuple[Entry[Contact], ...],
 ) -> tuple[ToCall, ...]:
     sizes = bottle_sizes(connection, [brief.lot for brief in lots])
     sizes_by_code = {brief.code: sizes[brief.lot] for brief in lots if brief.lot in sizes}
@@ -116,21 +116,22 @@ def _to_call(
     return to_call(found.holders, sizes_by_code, parties, contacts, ahead)
 
 
-def course(connection: Connection, lot: int) -> tuple[Entry | None, Entry | None]:
+def course(connection: Connection, lot: int) -> tuple[Entry[Judge] | None, Entry[Closing] | None]:
     """Return the verdict that recalls a lot, if it still stands, and what closed the recall."""
     entries = queries.entries_of_lot(connection, lot)
-    verdicts = [entry for entry in entries if isinstance(entry.draft.facts, Judge)]
+    verdicts = list(entries_of(entries, Judge))
     last = verdicts[-1] if verdicts else None
-    if last is None or getattr(last.draft.facts, "verdict", None) is not Verdict.RECALL:
+    if last is None or last.facts.verdict is not Verdict.RECALL:
         return None, None
-    later = [entry for entry in entries if entry.position > last.position]
-    closings = [entry for entry in later if isinstance(entry.draft.facts, Closing)]
+    closings = [e for e in entries_of(entries, Closing) if e.position > last.position]
     return last, closings[-1] if closings else None
 
 
-def _contacts(connection: Connection, codes: set[str], begun: Entry | None) -> tuple[Entry, ...]:
+def _contacts(
+    connection: Connection, codes: set[str], begun: Entry | None
+) -> tuple[Entry[Contact], ...]:
     if begun is None:
         return ()
-    entries = queries.entries_of_kind(connection, Contact.KIND)
+    entries = queries.entries_of_kind(connection, Contact)
     made = [e for e in entries if e.draft.lot in codes and e.position > begun.position]
     return tuple(sorted(made, key=lambda entry: entry.position))

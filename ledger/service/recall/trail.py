@@ -105,26 +105,26 @@ def _trail(connection: Connection, recall: Recall) -> Trail:
 
 def _moves(connection: Connection, lot: Brief) -> tuple[Entry, ...]:
     entries = queries.entries_of_lot(connection, lot.lot)
-    return tuple(entry for entry in entries if isinstance(entry.draft.facts, Move))
+    return tuple(entry for entry in entries if isinstance(entry.facts, Move))
 
 
 def _receipts(connection: Connection, lot: Brief) -> Iterator[Received]:
     for entry in queries.entries_of_lot(connection, lot.lot) if lot.material else ():
-        facts = entry.draft.facts
+        facts = entry.facts
         if isinstance(facts, Receipt):
             amount, supplier = facts.amount.amount, facts.supplier
             yield Received(lot, supplier, amount, _day(entry), facts.document, is_return=False)
 
 
 def _returns(lot: Brief, entry: Entry) -> Iterator[Received]:
-    facts = entry.draft.facts
+    facts = entry.facts
     if isinstance(facts, Move) and facts.moved_as is MoveAs.RETURNED:
         amount, party = facts.amount.amount, facts.party
         yield Received(lot, party, amount, _day(entry), facts.document, is_return=True)
 
 
 def _deliveries(lot: Brief, entry: Entry) -> Iterator[Sent]:
-    facts = entry.draft.facts
+    facts = entry.facts
     if isinstance(facts, Move) and facts.moved_as in GOES_TO_PEOPLE:
         yield Sent(lot, facts.party, facts.amount.amount, _day(entry), facts.document)
 
@@ -149,7 +149,7 @@ def _transformed(connection: Connection, recall: Recall) -> Iterator[Transformed
 def _completes(entry: Entry, lot: Brief) -> bool:
     """Tell whether a lot is there from this entry on: a batch when finished, others when opened."""
     if lot.lot_type == "made":
-        return isinstance(entry.draft.facts, Finish)
+        return isinstance(entry.facts, Finish)
     return entry.stands_for == lot.lot
 
 

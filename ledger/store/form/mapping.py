@@ -57,7 +57,7 @@ def rows(
 
 
 def _key_rows(entry: Entry, is_first_of: Callable[[str, str], bool]) -> list[tuple[str, Cells]]:
-    facts = entry.draft.facts
+    facts = entry.facts
     if isinstance(facts, Person) and is_first_of("person", facts.initials):
         return [("person_key", (facts.initials, entry.seq))]
     if isinstance(facts, Material) and is_first_of("material", facts.code):

@@ -6,7 +6,7 @@ when they happened, then by number. Refuses: to interpret; it returns entries an
 
 from collections.abc import Iterator
 from datetime import datetime
-from typing import Any, TypeVar
+from typing import Any
 
 from msgspec import Struct
 from sqlalchemy import Connection
@@ -14,7 +14,7 @@ from sqlalchemy import Connection
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import (
     Entry,
-    Facts,
+    FactsT,
     Formula,
     House,
     Limit,
@@ -22,13 +22,12 @@ from ledger.domain.entries import (
     Opened,
     Party,
     Withdrawal,
+    entries_of,
 )
 from ledger.domain.entries.canonical import MAX_INTEGER
 from ledger.domain.entries.choices import LotType
 from ledger.domain.entries.plain import instant_text, kept_entry
 from ledger.store.engine.statements import ask, ask_column, ask_one
-
-FactsT = TypeVar("FactsT", bound=Facts)
 
 
 class LotRow(Struct, frozen=True):
@@ -187,24 +186,22 @@ def parties(connection: Connection) -> tuple[Party, ...]:
 
 def limits(connection: Connection) -> tuple[Limit, ...]:
     """Return all that the book says of limits, in the order in which it was said."""
-    said = sorted(entries_of_kind(connection, Limit.KIND), key=lambda entry: entry.position)
-    facts = (entry.draft.facts for entry in said)
+    said = sorted(entries_of_kind(connection, Limit), key=lambda entry: entry.position)
+    facts = (entry.facts for entry in said)
     return tuple(item for item in facts if isinstance(item, Limit))
 
 
 def withdrawn(connection: Connection) -> frozenset[tuple[str, int]]:
     """Return the versions of formulas that are withdrawn, by code."""
-    found = (entry.draft.facts for entry in entries_of_kind(connection, "withdrawal"))
-    return frozenset((item.code, item.version) for item in found if isinstance(item, Withdrawal))
+    found = (entry.facts for entry in entries_of_kind(connection, Withdrawal))
+    return frozenset((item.code, item.version) for item in found)
 
 
 def _last_of_each(
     connection: Connection, facts_class: type[FactsT], key: str
 ) -> tuple[FactsT, ...]:
-    entries = entries_of_kind(connection, facts_class.KIND)
-    said = sorted(entries, key=lambda entry: entry.position)
-    facts = (entry.draft.facts for entry in said)
-    last = {getattr(item, key): item for item in facts if isinstance(item, facts_class)}
+    said = sorted(entries_of_kind(connection, facts_class), key=lambda entry: entry.position)
+    last = {getattr(entry.facts, key): entry.facts for entry in said}
     return tuple(last[name] for name in sorted(last))
 
 
@@ -212,7 +209,7 @@ def formulas(connection: Connection, code: str | None = None) -> tuple[Formula, 
     """Return the versions of a formula, or of all, oldest first."""
     where = " AND t.code = :code" if code else ""
     query = f"SELECT e.body {OF_TABLE.format(table='formula')}{where} ORDER BY t.code, t.version"
-    facts = (kept_entry(body).draft.facts for body in ask_column(connection, query, code=code))
+    facts = (kept_entry(body).facts for body in ask_column(connection, query, code=code))
     return tuple(item for item in facts if isinstance(item, Formula))
 
 
@@ -222,14 +219,14 @@ def _latest(connection: Connection, table: str, where: str = "", **cells: object
         "ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1"
     )
     body = ask_one(connection, query, **cells)
-    return kept_entry(body).draft.facts if body else None
+    return kept_entry(body).facts if body else None
 
 
-def entries_of_kind(connection: Connection, kind: str) -> tuple[Entry, ...]:
+def entries_of_kind(connection: Connection, kind: type[FactsT]) -> tuple[Entry[FactsT], ...]:
     """Return the entries in force of one kind, by number."""
-    table = f'"{kind}"'
+    table = f'"{kind.KIND}"'
     query = f"SELECT e.body {OF_TABLE.format(table=table)} ORDER BY e.seq"
-    return tuple(map(kept_entry, ask_column(connection, query)))
+    return tuple(entries_of(map(kept_entry, ask_column(connection, query)), kind))
 
 
 def draws_on(connection: Connection, lot: int, until: datetime) -> tuple[Entry, ...]:

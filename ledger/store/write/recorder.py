@@ -8,7 +8,7 @@ from datetime import datetime
 
 from sqlalchemy import Connection
 
-from ledger.domain.entries import Draft, Entry, Level, Posting
+from ledger.domain.entries import Draft, Entry, FactsT, Level, Posting
 from ledger.domain.entries.plain import entry_text
 from ledger.domain.entries.spine import utc
 from ledger.domain.evidence.merkle import leaf_hash, new_nodes, root_of_nodes
@@ -23,10 +23,10 @@ KEYS = {"person": ("person_key", "initials"), "material": ("material_key", "code
 
 def append(
     connection: Connection,
-    draft: Draft,
+    draft: Draft[FactsT],
     moved: tuple[tuple[Posting, ...], Level | None],
     recorded_at: datetime,
-) -> Entry:
+) -> Entry[FactsT]:
     """Add one entry to the book and return it with its number.
 
     Args:

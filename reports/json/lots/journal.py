@@ -4,7 +4,7 @@ from typing import Any
 
 from ledger.service.lots.journal import Said
 from reports.kit.format import clock
-from reports.words.entries.sentence import TITLES, sentence
+from reports.words.entries.sentence import sentence, title
 
 
 def said_plain(said: Said) -> dict[str, Any]:
@@ -17,7 +17,7 @@ def said_plain(said: Said) -> dict[str, Any]:
         "happened": clock(entry.draft.happened),
         "recorded_at": entry.recorded_at.isoformat(),
         "by": entry.draft.by,
-        "title": TITLES[entry.kind],
+        "title": title(entry),
         "says": sentence(entry),
         "reason": entry.draft.reason,
         "corrects": entry.draft.corrects,

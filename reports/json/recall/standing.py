@@ -7,7 +7,7 @@ floats.
 from typing import Any
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries import Closing, Contact, Entry
+from ledger.domain.entries import Contact, Entry
 from ledger.domain.lots.balance import Balance
 from ledger.service.recall.answers import left_there
 from ledger.service.recall.calls import ToCall
@@ -21,7 +21,7 @@ from reports.words.recall.standing import next_line
 def recall_plain(recall: Recall, *, drill: bool) -> dict[str, Any]:
     """Return a recall for machines."""
     begun, ended = recall.begun, recall.closed
-    cause = ended.draft.facts.cause if ended and isinstance(ended.draft.facts, Closing) else None
+    cause = ended.facts.cause if ended else None
     return {
         "lot": recall.lot.code,
         "name": recall.lot.name,
@@ -71,9 +71,8 @@ def _call_plain(call: ToCall) -> dict[str, Any]:
     }
 
 
-def _contact_plain(entry: Entry) -> dict[str, Any]:
-    facts = entry.draft.facts
-    assert isinstance(facts, Contact)
+def _contact_plain(entry: Entry[Contact]) -> dict[str, Any]:
+    facts = entry.facts
     told = left_there(entry)
     return {
         "entry": entry.seq,

@@ -10,12 +10,12 @@ from typing import TYPE_CHECKING, Any
 from msgspec import Struct
 
 from ledger.domain.amounts.quantity import Measure, show
-from ledger.domain.entries import Deviation, Entry, Receipt, Strike
+from ledger.domain.entries import Entry, Receipt, Strike
 from ledger.domain.lots.receipts import missing_facts
 from ledger.service.desk.book import Recorded
 from reports.kit.format import closed
 from reports.words.desk.next_step import next_step
-from reports.words.entries.sentence import TITLES, sentence
+from reports.words.entries.sentence import sentence, title
 
 if TYPE_CHECKING:
     from ledger.service.bench.draws import Proposed
@@ -48,14 +48,14 @@ def answer(
     entry = recorded.entry
     lines = [_done(entry, dossier.state.code if dossier else None)]
     if not recorded.is_new:
-        told = f"as entry {entry.seq}, {TITLES[entry.kind]}: {sentence(entry)}"
+        told = f"as entry {entry.seq}, {title(entry)}: {sentence(entry)}"
         lines = [closed(f"In the book already, unchanged, {told}")]
     if dossier:
         lines.append(what_is_there(dossier))
     if missing := _missing(entry, dossier):
         lines.append(f"Not known yet: {', '.join(missing)}.")
     lines += [f"Note: {what} {todo}".rstrip() for what, todo in recorded.remarks]
-    lines += [f"Deviation {item.seq}: {_departure(item)}" for item in recorded.deviations]
+    lines += [f"Deviation {item.seq}: {closed(item.facts.text)}" for item in recorded.deviations]
     step = step or next_step(entry, dossier, lacking)
     if step:
         lines.append(f"Next: {step}")
@@ -63,17 +63,12 @@ def answer(
 
 
 def _done(entry: Entry, code: str | None) -> str:
-    if isinstance(entry.draft.facts, Strike):
+    if isinstance(entry.facts, Strike):
         about = f" of {code}" if code else ""
         return f"Recorded {entry.seq}: entry {entry.draft.corrects}{about} is struck out."
     about = f" {code}" if code else ""
     place = f" in place of {entry.draft.corrects}" if entry.draft.corrects else ""
-    return closed(f"Recorded {entry.seq}{place}, {TITLES[entry.kind]}{about}: {sentence(entry)}")
-
-
-def _departure(entry: Entry) -> str:
-    facts = entry.draft.facts
-    return closed(facts.text) if isinstance(facts, Deviation) else ""
+    return closed(f"Recorded {entry.seq}{place}, {title(entry)}{about}: {sentence(entry)}")
 
 
 def what_is_there(dossier: "Dossier") -> str:
@@ -88,7 +83,7 @@ def what_is_there(dossier: "Dossier") -> str:
 
 
 def _missing(entry: Entry, dossier: "Dossier | None") -> tuple[str, ...]:
-    facts = entry.draft.facts
+    facts = entry.facts
     if not isinstance(facts, Receipt) or dossier is None:
         return ()
     return missing_facts(facts, dossier.state.material)

@@ -35,7 +35,7 @@ def by_formula(formula: Formula, state: LotState) -> str | None:
 
 def end_of_rest(going_on: Entry, formula: Formula, code: str) -> str:
     """Return the command that ends a rest, with the temperature where the formula limits it."""
-    warmth = next((warmth_of(step) for step in steps_for(formula, going_on.draft.facts)), "")
+    warmth = next((warmth_of(step) for step in steps_for(formula, going_on.facts)), "")
     return f"pottle rest {code} --end{warmth}"
 
 

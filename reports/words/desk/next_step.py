@@ -14,6 +14,7 @@ from ledger.domain.entries import (
     Entry,
     Equipment,
     Finish,
+    Formula,
     Labels,
     Material,
     Note,
@@ -67,7 +68,7 @@ def next_step(
         return _without_lot(entry)
     if dossier.brief.status is Status.STRUCK:
         return "pottle stock"
-    if isinstance(entry.draft.facts, Check | Count | Note):
+    if isinstance(entry.facts, Check | Count | Note):
         return step_of_lot(dossier, lacking)
     return _after(entry, dossier, lacking)
 
@@ -186,7 +187,7 @@ def before_release(step: str | None, in_the_way: Iterable[Finding]) -> str | Non
 
 
 def _without_lot(entry: Entry) -> str | None:
-    match entry.draft.facts:
+    match entry.facts:
         case Person():
             return 'pottle material add CODE --name "NAME" --kind KIND'
         case Material(code=code):
@@ -197,8 +198,8 @@ def _without_lot(entry: Entry) -> str | None:
             return START
         case Equipment():
             return "pottle due"
-        case facts if entry.kind == "formula":
-            return f"pottle start {getattr(facts, 'code', 'FORMULA')} VOLUME"
+        case Formula(code=code):
+            return f"pottle start {code} VOLUME"
         case _:
             return None
 
@@ -210,7 +211,7 @@ def _after_receipt(dossier: "Dossier") -> str:
 
 
 def _at_the_bench(entry: Entry, dossier: "Dossier") -> str:
-    code, facts = dossier.state.code, entry.draft.facts
+    code, facts = dossier.state.code, entry.facts
     if open_rest(dossier.state):
         return f"pottle rest {code} --end"
     if isinstance(facts, Rest):

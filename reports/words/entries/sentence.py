@@ -5,7 +5,7 @@ recorded.
 """
 
 from collections.abc import Callable, Iterable
-from typing import Any
+from typing import Any, NamedTuple
 
 from ledger.domain.entries import Entry, Facts
 from ledger.domain.entries.bench import (
@@ -35,83 +35,66 @@ from reports.words.entries import limits as words_of_limits
 from reports.words.entries import masters as stock
 from reports.words.entries.parts import Parts
 
-TITLES = {
-    "house": "house",
-    "person": "person",
-    "material": "material",
-    "formula": "formula",
-    "receipt": "received",
-    "start": "started",
-    "add": "added",
-    "rest": "rest",
-    "filter": "filtered",
-    "rinse": "cake rinsed",
-    "decant": "decanted",
-    "look": "looked at",
-    "measure": "measured",
-    "makeup": "made up",
-    "finish": "finished",
-    "bottle": "bottled",
-    "labels": "labels",
-    "move": "moved",
-    "judge": "judged",
-    "check": "checked",
-    "complaint": "complaint",
-    "count": "counted",
-    "note": "note",
-    "deviation": "deviation",
-    "clean": "cleaned",
-    "equipment": "equipment",
-    "strike": "struck out",
-    "party": "party",
-    "limit": "limit",
-    "withdrawal": "formula withdrawn",
-    "contact": "called",
-    "closing": "recall closed",
-}
-"""What each kind of entry is called in a list."""
 
-_WORDS: dict[type[Facts], Callable[[Any], Parts]] = {
-    House: stock.house,
-    Person: stock.person,
-    Material: stock.material,
-    Formula: stock.formula,
-    Receipt: stock.receipt,
-    Start: bench.start,
-    Add: bench.add,
-    Rest: bench.rest,
-    Filter: bench.filter_,
-    Rinse: bench.rinse,
-    Decant: bench.decant,
-    Look: bench.look,
-    Measurement: bench.measurement,
-    MakeUp: bench.makeup,
-    Finish: bench.finish,
-    Bottle: goods.bottle,
-    Labels: goods.labels,
-    Move: goods.move,
-    Judge: goods.judge,
-    Check: lambda facts: (f"entry {facts.about}" if facts.about else "the lot", facts.words),
-    Complaint: goods.complaint,
-    Count: lambda facts: (f"{tidy(facts.amount.written)} there",),
-    Note: lambda facts: (facts.text,),
-    Deviation: lambda facts: (facts.text,),
-    Clean: lambda facts: (facts.vessel, facts.how, facts.last_held and f"held {facts.last_held}"),
-    Equipment: lambda facts: (facts.name, facts.words),
-    Strike: lambda _facts: ("an entry made by mistake",),
-    Party: stock.party,
-    Limit: words_of_limits.limit,
-    Withdrawal: lambda facts: (version_of(facts),),
-    Contact: goods.contact,
-    Closing: lambda facts: (facts.cause,),
+class Kind(NamedTuple):
+    """What is said of a kind of entry."""
+
+    title: str
+    """What it is called in a list."""
+    words: Callable[[Any], Parts]
+    """What tells what an entry of it says, in parts."""
+
+
+KINDS: dict[type[Facts], Kind] = {
+    House: Kind("house", stock.house),
+    Person: Kind("person", stock.person),
+    Material: Kind("material", stock.material),
+    Formula: Kind("formula", stock.formula),
+    Receipt: Kind("received", stock.receipt),
+    Start: Kind("started", bench.start),
+    Add: Kind("added", bench.add),
+    Rest: Kind("rest", bench.rest),
+    Filter: Kind("filtered", bench.filter_),
+    Rinse: Kind("cake rinsed", bench.rinse),
+    Decant: Kind("decanted", bench.decant),
+    Look: Kind("looked at", bench.look),
+    Measurement: Kind("measured", bench.measurement),
+    MakeUp: Kind("made up", bench.makeup),
+    Finish: Kind("finished", bench.finish),
+    Bottle: Kind("bottled", goods.bottle),
+    Labels: Kind("labels", goods.labels),
+    Move: Kind("moved", goods.move),
+    Judge: Kind("judged", goods.judge),
+    Check: Kind(
+        "checked", lambda facts: (f"entry {facts.about}" if facts.about else "the lot", facts.words)
+    ),
+    Complaint: Kind("complaint", goods.complaint),
+    Count: Kind("counted", lambda facts: (f"{tidy(facts.amount.written)} there",)),
+    Note: Kind("note", lambda facts: (facts.text,)),
+    Deviation: Kind("deviation", lambda facts: (facts.text,)),
+    Clean: Kind(
+        "cleaned",
+        lambda facts: (facts.vessel, facts.how, facts.last_held and f"held {facts.last_held}"),
+    ),
+    Equipment: Kind("equipment", lambda facts: (facts.name, facts.words)),
+    Strike: Kind("struck out", lambda _facts: ("an entry made by mistake",)),
+    Party: Kind("party", stock.party),
+    Limit: Kind("limit", words_of_limits.limit),
+    Withdrawal: Kind("formula withdrawn", lambda facts: (version_of(facts),)),
+    Contact: Kind("called", goods.contact),
+    Closing: Kind("recall closed", lambda facts: (facts.cause,)),
 }
-"""What tells each kind of entry in words."""
+"""Every kind of entry, with its title and its words."""
+
+
+def title(entry: Entry) -> str:
+    """Return what an entry is called in a list."""
+    return KINDS[type(entry.facts)].title
 
 
 def sentence(entry: Entry) -> str:
     """Return what an entry says, in one line without its title."""
-    facts = entry.draft.facts
-    parts = [part for part in _WORDS[type(facts)](facts) if part]
+    parts = [part for part in KINDS[type(entry.facts)].words(entry.facts) if part]
     return ", ".join((*(part.removesuffix(".") for part in parts[:-1]), *parts[-1:]))
 
 
@@ -143,5 +126,5 @@ def strikes(said: Iterable[Entry]) -> frozenset[int]:
     return frozenset(
         entry.draft.corrects
         for entry in said
-        if isinstance(entry.draft.facts, Strike) and entry.draft.corrects
+        if isinstance(entry.facts, Strike) and entry.draft.corrects
     )

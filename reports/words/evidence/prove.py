@@ -8,7 +8,7 @@ from ledger.domain.entries.plain import read_entry
 from ledger.domain.evidence.proofs import Proof
 from ledger.domain.evidence.seals import Seal
 from reports.kit.format import clock, plural
-from reports.words.entries.sentence import TITLES, sentence
+from reports.words.entries.sentence import sentence, title
 
 LIMITS = (
     "It does not show that the lot has no other entries, nor that what was written is true.",
@@ -58,4 +58,4 @@ def _line(body: str) -> str:
         if entry.draft.corrects is None
         else f"{entry.seq} for {entry.draft.corrects}"
     )
-    return f"{number}  {clock(entry.draft.happened)}  {TITLES[entry.kind]}: {sentence(entry)}"
+    return f"{number}  {clock(entry.draft.happened)}  {title(entry)}: {sentence(entry)}"

@@ -81,7 +81,7 @@ def _told(became: Yield, put_in_after: int) -> Iterator[Line]:
 
 def _holds_unmeasured(state: LotState) -> bool:
     """Return whether a filter kept liquid of which nobody measured how much was in the cake."""
-    passes = (entry.draft.facts for entry in state.entries)
+    passes = (entry.facts for entry in state.entries)
     return any(
         item.in_cake is None and item.volume_in.amount > item.volume_out.amount
         for item in passes
@@ -99,7 +99,7 @@ def _went_in(inputs: tuple[Carried, ...]) -> list[Line]:
 
 
 def _act(entry: Entry) -> list[Line]:
-    match entry.draft.facts:
+    match entry.facts:
         case Filter() as passed:
             return _filtration(passed)
         case Decant(heel=heel) if heel:

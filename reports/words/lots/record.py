@@ -7,7 +7,7 @@ for lots that are not bottled.
 from datetime import datetime
 
 from ledger.domain.amounts.quantity import show
-from ledger.domain.entries import Deviation, Look, Material, Measurement
+from ledger.domain.entries import Add, Deviation, Look, Material, Measurement, Receipt
 from ledger.domain.entries.choices import LotType, ProductKind
 from ledger.domain.lots.state import name, opener, status
 from ledger.service.glass.card import ServingCard
@@ -16,7 +16,7 @@ from ledger.service.lots.journal import Said
 from reports.kit.format import clock, initials, tidy
 from reports.views.lots import InputRow, RecordView, StepRow
 from reports.words.entries.goods import gone
-from reports.words.entries.sentence import TITLES, notes, sentence, strikes
+from reports.words.entries.sentence import notes, sentence, strikes, title
 from reports.words.glass.cautions import (
     HANDLE_WITH_CARE,
     neat_caution,
@@ -68,7 +68,7 @@ def record_view(dossier: Dossier, now: datetime, card: ServingCard | None = None
 
 
 def _facts(said: Said) -> object:
-    return said.entry.draft.facts
+    return said.entry.facts
 
 
 def _row(said: Said, struck: frozenset[int]) -> StepRow:
@@ -76,7 +76,7 @@ def _row(said: Said, struck: frozenset[int]) -> StepRow:
     return StepRow(
         entry=str(entry.seq),
         when=clock(entry.draft.happened),
-        what=TITLES[entry.kind],
+        what=title(entry),
         words=sentence(entry),
         by=initials(entry),
         notes=notes(entry, said.corrected_by, is_struck=entry.seq in struck),
@@ -110,7 +110,7 @@ def _inputs(dossier: Dossier) -> tuple[InputRow, ...]:
     briefs = {node.brief.code: node.brief for node in dossier.trace.nodes}
     rows = []
     for said in dossier.said:
-        facts = said.entry.draft.facts
+        facts = said.entry.facts
         for posting in said.entry.postings:
             if posting.target != dossier.state.code or posting.source is None:
                 continue
@@ -119,7 +119,7 @@ def _inputs(dossier: Dossier) -> tuple[InputRow, ...]:
             if brief and brief.supplier_lot:
                 what = f"{what}, {brief.supplier or 'supplier'} lot {brief.supplier_lot}"
             amount = show(posting.taken, brief.measure) if brief and posting.taken else "carried"
-            written = getattr(getattr(facts, "amount", None), "written", None)
+            written = facts.amount.written if isinstance(facts, Add | Receipt) else None
             rows.append(
                 InputRow(
                     lot=posting.source,

@@ -6,7 +6,6 @@ prices, recipes and claims of legal compliance.
 
 from collections.abc import Sequence
 
-from ledger.domain.entries import Contact
 from ledger.service.recall.calls import ToCall
 from ledger.service.recall.standing import Recall
 from reports.kit.format import clock, initials
@@ -94,10 +93,12 @@ def _call(place: int, call: ToCall) -> CallView:
 
 
 def _contacts(recall: Recall) -> tuple[tuple[str, str, str, str], ...]:
-    found = []
-    for entry in recall.contacts:
-        facts = entry.draft.facts
-        if isinstance(facts, Contact):
-            when = clock(entry.draft.happened)
-            found.append((when, initials(entry), facts.party, said_to(entry, facts.party)))
-    return tuple(found)
+    return tuple(
+        (
+            clock(entry.draft.happened),
+            initials(entry),
+            entry.facts.party,
+            said_to(entry, entry.facts.party),
+        )
+        for entry in recall.contacts
+    )

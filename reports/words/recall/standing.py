@@ -7,7 +7,7 @@ Refuses: to claim that any law is met.
 from collections.abc import Iterator
 
 from ledger.domain.amounts.quantity import Measure, show
-from ledger.domain.entries import Closing, Entry
+from ledger.domain.entries import Contact, Entry
 from ledger.domain.lots.balance import Balance
 from ledger.service.recall.calls import ToCall
 from ledger.service.recall.standing import Recall
@@ -61,8 +61,8 @@ def course(recall: Recall, *, drill: bool) -> Iterator[str]:
             f"Spoken to {reached} of {plural(len(recall.to_call), 'holder')}; "
             f"{show(back, recall.measure)} came back since it began."
         )
-    if recall.closed and isinstance(recall.closed.draft.facts, Closing):
-        cause = closed(recall.closed.draft.facts.cause)
+    if recall.closed:
+        cause = closed(recall.closed.facts.cause)
         yield f"Closed {clock(recall.closed.draft.happened)}. Cause: {cause}"
         holding = (call for call in _waiting(recall) if call.volume_ul or call.pieces)
         if names := ", ".join(call.name or NOBODY for call in holding):
@@ -183,10 +183,9 @@ def call_lines(recall: Recall) -> Iterator[str]:
             yield f"     {called(entry)}"
 
 
-def called(entry: Entry) -> str:
+def called(entry: Entry[Contact]) -> str:
     """Return a call in one line, without who was called."""
-    party = str(getattr(entry.draft.facts, "party", ""))
-    return f"called {clock(entry.draft.happened)}: {said_to(entry, party)}"
+    return f"called {clock(entry.draft.happened)}: {said_to(entry, entry.facts.party)}"
 
 
 def said_to(entry: Entry, party: str) -> str:

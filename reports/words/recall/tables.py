@@ -95,8 +95,7 @@ def _contacts(recall: Recall) -> Sheet:
     heads = ("entry", "when", "by", "lot", "party", "reached", "still_there", "words")
     rows = []
     for entry in recall.contacts:
-        facts = entry.draft.facts
-        assert isinstance(facts, Contact)
+        facts = entry.facts
         rows.append(
             (
                 str(entry.seq),
@@ -105,14 +104,14 @@ def _contacts(recall: Recall) -> Sheet:
                 entry.draft.lot or "",
                 facts.party,
                 str(facts.reached),
-                _still_there(entry, facts),
+                _still_there(entry),
                 facts.words or "",
             )
         )
     return Sheet(heads, tuple(rows))
 
 
-def _still_there(entry: Entry, facts: Contact) -> str:
-    if facts.still_there:
-        return facts.still_there.written
+def _still_there(entry: Entry[Contact]) -> str:
+    if entry.facts.still_there:
+        return entry.facts.still_there.written
     return "0" if left_there(entry) else ""

@@ -26,12 +26,12 @@ def control_facts(dossier: Dossier) -> tuple[tuple[str, str], ...]:
 
 
 def _checked(dossier: Dossier) -> str:
-    checks = [e for e in dossier.state.entries if isinstance(e.draft.facts, Check)]
+    checks = [e for e in dossier.state.entries if isinstance(e.facts, Check)]
     authors = {entry.seq: entry.draft.by for entry in dossier.state.entries}
     others = {entry.draft.by for entry in dossier.state.entries if entry not in checks}
     told = []
     for entry in checks:
-        facts = entry.draft.facts
+        facts = entry.facts
         about = facts.about if isinstance(facts, Check) else None
         did_it = {authors.get(about)} if about else others
         same = ", who did it too" if entry.draft.by in did_it else ""
@@ -47,7 +47,7 @@ def _released(dossier: Dossier) -> str:
     overridden = [
         entry
         for entry in dossier.state.entries
-        if isinstance(entry.draft.facts, Deviation) and entry.draft.facts.about == last.seq
+        if isinstance(entry.facts, Deviation) and entry.facts.about == last.seq
     ]
     told = f"by {initials(last)} on {clock(last.draft.happened)}"
     if overridden:
@@ -57,5 +57,5 @@ def _released(dossier: Dossier) -> str:
 
 
 def _is_release(entry: Entry) -> bool:
-    facts = entry.draft.facts
+    facts = entry.facts
     return isinstance(facts, Judge) and facts.verdict is Verdict.RELEASE

@@ -73,7 +73,7 @@ def test_what_is_absent_is_left_out_and_never_null(kind: str, data: st.DataObjec
     told = data.draw(entries(kind))
     plain = entry_to_plain(told)
     assert all(value is not None for value in all_values(json.loads(entry_text(told))))
-    facts = told.draft.facts
+    facts = told.facts
     there = {name for name in plain["facts"] if getattr(facts, name) not in (None, ())}
     assert set(plain["facts"]) == there
     for name in ("lot", "by", "sheet", "reason", "corrects", "opens"):
@@ -171,7 +171,7 @@ def test_what_no_entry_could_have_written_is_not_read(
     changes: dict[str, Any], error: type[Exception]
 ) -> None:
     plain = entry_to_plain(entry(make(Note)))
-    assert entry_from_plain(plain).draft.facts == make(Note)
+    assert entry_from_plain(plain).facts == make(Note)
     with pytest.raises(error):
         entry_from_plain({**plain, **changes})
 

@@ -171,4 +171,4 @@ def test_a_verb_refuses_in_whole_sentences(refused: Refused, bench: Keeper) -> N
 def test_a_second_pass_is_counted_by_the_book(bench: Keeper) -> None:
     for number, volume in enumerate(["410mL", "400mL"], start=1):
         made = bench.do("filter", lot="OE-001-5", medium="paper", volume_out=volume)
-        assert facts_to_plain(made.entry.draft.facts)["pass_no"] == number
+        assert facts_to_plain(made.entry.facts)["pass_no"] == number

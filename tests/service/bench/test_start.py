@@ -259,7 +259,7 @@ def test_a_rest_that_goes_on_is_ended_by_an_entry_of_its_own(bench: Keeper) -> N
     begun = bench.do("rest", lot="OE-001-5", purpose="macerate")
     bench.clock.forward(days=2)
     ended = bench.do("rest", lot="OE-001-5", ended="yes")
-    assert facts_to_plain(ended.entry.draft.facts) == {
+    assert facts_to_plain(ended.entry.facts) == {
         "purpose": "macerate",
         "started_at": "2026-03-09T09:05:00Z",
         "ended_at": "2026-03-11T09:10:00Z",
@@ -274,7 +274,7 @@ def test_what_should_not_have_happened_is_recorded_with_its_reason(bench: Keeper
     (deviation,) = made.deviations
     assert (deviation.seq, deviation.draft.lot) == (made.seq + 1, "OE-001-5")
     assert deviation.draft.reason == "the drum was refilled"
-    assert facts_to_plain(deviation.draft.facts) == {
+    assert facts_to_plain(deviation.facts) == {
         "rule": "on hand",
         "text": "2 L is more than is there of SOO-001-3: the book says 500 mL.",
         "about": made.seq,

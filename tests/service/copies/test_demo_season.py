@@ -60,7 +60,7 @@ def in_force(book: Book) -> list[Entry]:
 def received(book: Book, sort: MaterialKind) -> list[Material]:
     """Return the material of each delivery of a kind of material."""
     known = {material.code: material for material in materials(book)}
-    facts = (entry.draft.facts for entry in entries_of_kind(book, "receipt"))
+    facts = (entry.facts for entry in entries_of_kind(book, Receipt))
     codes = (item.material for item in facts if isinstance(item, Receipt))
     return [known[code] for code in codes if known[code].sort is sort]
 
@@ -80,7 +80,7 @@ def test_it_has_the_materials_of_a_real_shelf(season: tuple[Book, Played]) -> No
 
 
 def test_it_makes_essences_and_syrups(season: tuple[Book, Played]) -> None:
-    facts = (entry.draft.facts for entry in entries_of_kind(season[0], "start"))
+    facts = (entry.facts for entry in entries_of_kind(season[0], Start))
     kinds = Counter(item.product_kind for item in facts if isinstance(item, Start))
     assert kinds[ProductKind.ESSENCE] >= 12
     assert kinds[ProductKind.SYRUP] >= 20
@@ -89,10 +89,10 @@ def test_it_makes_essences_and_syrups(season: tuple[Book, Played]) -> None:
 def test_its_syrups_have_both_doses(season: tuple[Book, Played]) -> None:
     """30 mL of essence to a litre and 30 mL to a US gallon (common practice, no source)."""
     book, _ = season
-    starts = {entry.draft.lot: entry.draft.facts for entry in entries_of_kind(book, "start")}
+    starts = {entry.draft.lot: entry.facts for entry in entries_of_kind(book, Start)}
     doses: Counter[int] = Counter()
-    for entry in entries_of_kind(book, "add"):
-        facts, syrup = entry.draft.facts, starts.get(entry.draft.lot)
+    for entry in entries_of_kind(book, Add):
+        facts, syrup = entry.facts, starts.get(entry.draft.lot)
         assert isinstance(facts, Add)
         essence = starts.get(facts.source)
         if (
@@ -113,9 +113,7 @@ def test_it_has_what_a_book_that_is_really_kept_has(season: tuple[Book, Played])
     assert all(entry.draft.reason for entry in changed)
     late = [item.entry for item in said if item.entry.is_late]
     assert any(e.draft.origin is Origin.PAPER and e.draft.sheet for e in late)
-    ways = Counter(
-        entry.draft.facts.added_as for entry in in_force(book) if isinstance(entry.draft.facts, Add)
-    )
+    ways = Counter(entry.facts.added_as for entry in in_force(book) if isinstance(entry.facts, Add))
     assert ways[AddedAs.RINSE_LIQUOR] >= 1
     assert ways[AddedAs.REWORK] >= 1
 
@@ -150,7 +148,7 @@ def test_the_culprit_is_behind_every_cloudy_bottle_and_no_clear_one(
         for node in trace(book, played.codes[read_season(FOLDER).story.culprit], back=False).nodes
         if node.way is Way.FORWARD and node.brief.lot_type == "packed"
     }
-    complaints = [entry.draft for entry in entries_of_kind(book, "complaint")]
+    complaints = [entry.draft for entry in entries_of_kind(book, Complaint)]
     assert ahead == {
         draft.lot
         for draft in complaints
@@ -213,9 +211,9 @@ def test_no_lot_is_below_nothing_for_what_was_drawn_too_much_was_counted(
     book, played = season
     assert [brief.code for brief in stock(book, everything=True) if brief.on_hand < 0] == []
     told = [
-        entry.draft.facts.text
-        for entry in entries_of_kind(book, "deviation")
-        if isinstance(entry.draft.facts, Deviation)
+        entry.facts.text
+        for entry in entries_of_kind(book, Deviation)
+        if isinstance(entry.facts, Deviation)
     ]
     assert any(played.codes["citric-1"] in sentence for sentence in told)
 
@@ -230,18 +228,18 @@ def test_it_runs_on_formulas_with_three_deviations_of_different_kinds_and_an_ove
     season: tuple[Book, Played],
 ) -> None:
     book, played = season
-    starts = [entry.draft.facts for entry in entries_of_kind(book, "start")]
+    starts = [entry.facts for entry in entries_of_kind(book, Start)]
     followed = [facts.formula for facts in starts if isinstance(facts, Start) and facts.formula]
     assert len(followed) >= 15
     assert len(set(followed)) == 5
-    departed = (entry.draft.facts for entry in entries_of_kind(book, "deviation"))
+    departed = (entry.facts for entry in entries_of_kind(book, Deviation))
     texts = [facts.text for facts in departed if isinstance(facts, Deviation)]
     for words in ("rest to macerate took 10 min", "spirit96 420 mL", "Pass 3 was at 18 °C"):
         assert any(words in text for text in texts), words
     overrides = [
         entry.draft
-        for entry in entries_of_kind(book, "deviation")
-        if isinstance(entry.draft.facts, Deviation) and entry.draft.facts.rule == "release"
+        for entry in entries_of_kind(book, Deviation)
+        if isinstance(entry.facts, Deviation) and entry.facts.rule == "release"
     ]
     assert played.codes["e-lime-1"] in {draft.lot for draft in overrides}
     assert all(draft.reason and draft.by for draft in overrides)

@@ -35,8 +35,8 @@ def test_nicknames_stand_for_codes_and_entry_numbers(tmp_path: Path) -> None:
     book, played = played_in(folder_with(tmp_path), tmp_path / "book.db")
     poured = entry_of(book, played.entries["poured"])
     assert poured.draft.lot == played.codes["essence"]
-    assert isinstance(poured.draft.facts, Add)
-    assert poured.draft.facts.source == played.codes["oil"]
+    assert isinstance(poured.facts, Add)
+    assert poured.facts.source == played.codes["oil"]
     assert entry_of(book, played.entries["mended"]).stands_for == poured.seq
 
 

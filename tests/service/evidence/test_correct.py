@@ -100,7 +100,7 @@ def test_a_correction_is_the_whole_entry_again(bench: Keeper) -> None:
     made = bench.do(
         "correct", entry="#16", changes="amount=400 mL; temp=18; minutes=", because="misread"
     )
-    assert facts_to_plain(made.entry.draft.facts) == {
+    assert facts_to_plain(made.entry.facts) == {
         "source": "NS-001-J",
         "amount": amount(400_000, UL, "400 mL"),
         "added_as": "ingredient",
@@ -113,7 +113,7 @@ def test_a_correction_is_the_whole_entry_again(bench: Keeper) -> None:
 def test_a_correction_of_the_time_alone(bench: Keeper) -> None:
     made = bench.do("correct", entry="19", changes="", at="2026-03-02 10:00", because="late")
     assert f"{made.entry.draft.happened.at:%F %T}" == "2026-03-02 10:00:00"
-    assert made.entry.draft.facts == bench.entry(19).draft.facts
+    assert made.entry.facts == bench.entry(19).facts
 
 
 @pytest.mark.parametrize(
@@ -121,7 +121,7 @@ def test_a_correction_of_the_time_alone(bench: Keeper) -> None:
 )
 def test_a_correction_says_yes_or_no(word: str, is_so: bool, bench: Keeper) -> None:
     told = f"sediment={word}; ring={'no' if is_so else 'yes'}"
-    look = bench.do("correct", entry="19", changes=told, because="seen again").entry.draft.facts
+    look = bench.do("correct", entry="19", changes=told, because="seen again").entry.facts
     assert isinstance(look, Look)
     assert (look.sediment, look.ring) == (is_so, not is_so)
 

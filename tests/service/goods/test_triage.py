@@ -2,7 +2,7 @@
 
 import pytest
 
-from ledger.domain.entries import Complaint
+from ledger.domain.entries import Complaint, is_of
 from ledger.domain.entries.choices import Grade
 from ledger.errors import InputError
 from ledger.service.goods.triage import Question, Triage, triage
@@ -15,6 +15,7 @@ ALL = {"opened": "Monday", "stored": "cellar", "mixed": "1 to 7", "photo": "a.jp
 
 def complained(keeper: Keeper, lot: str, symptom: str = "cloudy", **words: str) -> Triage:
     done = keeper.do("complain", lot=lot, symptom=symptom, **words)
+    assert is_of(done.entry, Complaint)
     return triage(keeper.book, done.entry)
 
 
@@ -34,6 +35,7 @@ def test_an_answer_that_comes_later_is_a_correction(walked: tuple[Keeper, Lots])
     keeper, lots = walked
     done = keeper.do("complain", lot=lots.packed, symptom="cloudy")
     later = keeper.do("correct", entry=str(done.seq), changes="stored=cellar", because="asked")
+    assert is_of(later.entry, Complaint)
     found = triage(keeper.book, later.entry)
     assert Question.STORED not in found.still_open
     assert done.seq not in {entry.seq for entry in found.others}
@@ -112,7 +114,7 @@ def test_other_complaints_of_the_lot_are_told_and_ask_for_a_hold(
 ) -> None:
     keeper, lots = walked
     found = complained(keeper, lots.packed, "flat")
-    assert [e.draft.facts for e in found.others] == [Complaint(symptom="cloudy")]
+    assert [e.facts for e in found.others] == [Complaint(symptom="cloudy")]
     assert "1 other complaint of BOS-001-S: 2026-03-04 cloudy." in triage_lines(found)
     assert triage_step(found) == f'pottle hold {lots.packed} --because "WHY"'
 

@@ -83,9 +83,9 @@ def test_a_dossier_tells_what_is_corrected_beside_what_corrects_it(walked: Walke
     said = dossier(keeper.book, lots.essence).said
     old = next(item for item in said if item.corrected_by is not None)
     new = next(item for item in said if item.entry.seq == old.corrected_by)
-    assert isinstance(old.entry.draft.facts, Add)
-    assert isinstance(new.entry.draft.facts, Add)
-    assert (old.entry.draft.facts.amount.written, new.entry.draft.facts.amount.written) == (
+    assert isinstance(old.entry.facts, Add)
+    assert isinstance(new.entry.facts, Add)
+    assert (old.entry.facts.amount.written, new.entry.facts.amount.written) == (
         "25g", "26g",
     )  # fmt: skip
     assert [said.index(old) + 1] == [said.index(new)]
@@ -143,7 +143,7 @@ def test_a_struck_entry_has_its_strike_in_its_history(walked: Walked) -> None:
 
 def test_entries_of_a_kind_are_those_in_force(walked: Walked) -> None:
     keeper, lots = walked
-    additions = entries_of_kind(keeper.book, "add")
+    additions = entries_of_kind(keeper.book, Add)
     assert len(additions) == 6
     assert entry_of(keeper, "add", lots.essence).seq not in [entry.seq for entry in additions]
 

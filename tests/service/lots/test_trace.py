@@ -112,7 +112,7 @@ def test_a_struck_addition_leaves_the_trace(walked: tuple[Keeper, Lots]) -> None
         entry.seq
         for entry in keeper.entries()
         if entry.kind == "add" and entry.draft.lot == lots.syrup
-        and getattr(entry.draft.facts, "source", "") == lots.essence
+        and getattr(entry.facts, "source", "") == lots.essence
     )  # fmt: skip
     keeper.do("strike", entry=str(addition), because="another syrup")
     assert lots.essence not in depths(trace(keeper.book, lots.packed), Way.BACK)

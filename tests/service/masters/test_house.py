@@ -227,7 +227,7 @@ def test_a_delivery_is_held_from_the_start(bench: Keeper) -> None:
     made = bench.do("receive", material="spirit", amount="1L", hold="yes")
     judged = bench.entry(made.seq + 1)
     assert (judged.kind, judged.draft.lot) == ("judge", made.code)
-    assert facts_to_plain(judged.draft.facts) == {"verdict": "hold"}
+    assert facts_to_plain(judged.facts) == {"verdict": "hold"}
 
 
 def test_a_delivery_held_that_cannot_be_kept_leaves_nothing(

@@ -63,7 +63,7 @@ def test_the_end_of_a_limit_that_is_past_can_be_mended(sqlite_keeper: Keeper) ->
     days = {"since": "2026-01-01", "until": "2026-02-01"}
     sqlite_keeper.do("limit", code="eu-sorbate", value="200", citation="read", **days)
     done = sqlite_keeper.do("limit", code="eu-sorbate", until="2026-02-10")
-    facts = done.entry.draft.facts
+    facts = done.entry.facts
     assert isinstance(facts, Limit)
     assert (facts.since, facts.until) == (date(2026, 1, 1), date(2026, 2, 10))
 

@@ -50,7 +50,7 @@ def test_a_call_says_what_is_left_and_a_return_takes_from_it(walked: tuple[Keepe
     keeper.do("contact", lot=lots.oil, party=STALL, reached="spoken", still_there="0", words="sold")
     call = recall_of(keeper.book, lots.oil).to_call[0]
     assert (call.pieces, call.volume_ul, len(call.contacts)) == (0, 0, 3)
-    last = call.contacts[-1].draft.facts
+    last = call.contacts[-1].facts
     assert last == Contact(STALL, Reached.SPOKEN, Quantity(0, Measure.UEACH, "0"), "sold")
 
 

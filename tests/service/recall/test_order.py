@@ -48,7 +48,7 @@ def test_all_that_is_made_of_a_lot_is_held_in_one_act(walked: tuple[Keeper, Lots
     assert done.entry.draft.lot == lots.oil
     told = keeper.entries()[before:]
     assert [entry.draft.lot for entry in told] == [lots.oil, lots.essence, lots.syrup, lots.packed]
-    assert all(entry.draft.facts == Judge(Verdict.RECALL) for entry in told)
+    assert all(entry.facts == Judge(Verdict.RECALL) for entry in told)
     assert {entry.draft.reason for entry in told} == {"throws haze"}
     assert recall_of(keeper.book, lots.oil).not_held == ()
     assert brief_of(keeper.book, lots.spirit).status is Status.IN_STOCK

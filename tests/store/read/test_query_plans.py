@@ -9,6 +9,7 @@ from datetime import UTC, datetime
 import pytest
 from sqlalchemy import Connection
 
+from ledger.domain.entries import Receipt
 from ledger.store.engine import statements as asking
 from ledger.store.read import amounts, inputs, queries, sent, walk
 from ledger.store.read import dates as dating
@@ -32,7 +33,7 @@ HOT: dict[str, Callable[[Connection, int], object]] = {
     "the house": lambda connection, _: queries.house(connection),
     "a material": lambda connection, _: queries.material(connection, "spirit"),
     "formulas": lambda connection, _: queries.formulas(connection, "essence"),
-    "a kind": lambda connection, _: queries.entries_of_kind(connection, "receipt"),
+    "a kind": lambda connection, _: queries.entries_of_kind(connection, Receipt),
     "dates": lambda connection, lot: dating.dated(connection, [lot]),
     "held now": amounts.held,
     "held then and now": lambda connection, lot: amounts.held_then_and_now(connection, lot, NOON),

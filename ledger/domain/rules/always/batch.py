@@ -185,7 +185,7 @@ def rinse_runs_through(draft: Draft, scene: Scene) -> Iterator[Finding]:
 
 def _kept_back(entries: Iterable[Entry]) -> int:
     """Return what the filter holds of what went onto it, earlier rinses counted."""
-    facts = (entry.draft.facts for entry in entries)
+    facts = (entry.facts for entry in entries)
     passes = (item for item in facts if isinstance(item, Filter | Rinse))
     return max(sum(item.volume_in.amount - item.volume_out.amount for item in passes), 0)
 

@@ -21,7 +21,7 @@ def corrected_is_in_force(draft: Draft, scene: Scene) -> Iterator[Finding]:
             f"There is no entry {draft.corrects} in the book.",
             "pottle journal lists the entries with their numbers.",
         )
-    elif not scene.corrected_is_in_force or isinstance(scene.corrected.draft.facts, Strike):
+    elif not scene.corrected_is_in_force or isinstance(scene.corrected.facts, Strike):
         yield impossible(
             "correction",
             f"Entry {draft.corrects} is not in force: it was corrected or struck, or is a strike.",
@@ -81,7 +81,7 @@ def nothing_stands_on_it(draft: Draft, scene: Scene) -> Iterator[Finding]:
 def house_stays(draft: Draft, scene: Scene) -> Iterator[Finding]:
     """A book is always somebody's."""
     was = scene.corrected
-    if isinstance(draft.facts, Strike) and was and isinstance(was.draft.facts, House):
+    if isinstance(draft.facts, Strike) and was and isinstance(was.facts, House):
         yield impossible(
             "strike",
             f"Entry {was.seq} says whose book this is, so it cannot be struck.",

@@ -6,7 +6,7 @@ initials, unknown materials, a formula's version written twice.
 
 from collections.abc import Iterator
 
-from ledger.domain.entries import Draft, Formula, House, Person
+from ledger.domain.entries import Draft, Formula, House, Person, Receipt
 from ledger.domain.entries.fields import specs
 from ledger.domain.lots.scene import Scene
 from ledger.domain.rules.finding import Finding, Rule, impossible
@@ -61,11 +61,13 @@ def materials_are_known(draft: Draft, scene: Scene) -> Iterator[Finding]:
 
 def material_names(draft: Draft) -> tuple[str, ...]:
     """Return the codes of materials that a draft refers to, in order, without repeats."""
-    facts = draft.facts
-    lines = facts.lines if isinstance(facts, Formula) else ()
-    named = [line.material for line in lines if line.material]
-    single = getattr(facts, "material", None)
-    return tuple(dict.fromkeys([single, *named] if single else named))
+    match draft.facts:
+        case Receipt(material=material):
+            return (material,)
+        case Formula(lines=lines):
+            return tuple(dict.fromkeys(line.material for line in lines if line.material))
+        case _:
+            return ()
 
 
 def formula_version_is_new(draft: Draft, scene: Scene) -> Iterator[Finding]:
@@ -73,7 +75,7 @@ def formula_version_is_new(draft: Draft, scene: Scene) -> Iterator[Finding]:
     facts = draft.facts
     if not isinstance(facts, Formula):
         return
-    was = scene.corrected.draft.facts if scene.corrected else None
+    was = scene.corrected.facts if scene.corrected else None
     if isinstance(was, Formula) and (was.code, was.version) == (facts.code, facts.version):
         return
     if (facts.code, facts.version) in scene.formulas:

@@ -76,8 +76,10 @@ def _unfit(state: LotState, amount: Quantity) -> Finding:
 
 def whole_pieces(draft: Draft, _scene: Scene) -> Iterator[Finding]:
     """Counted things come in whole numbers."""
-    amount = getattr(draft.facts, "amount", None)
-    if isinstance(amount, Quantity) and amount.measure is Measure.UEACH and amount.amount % EACH:
+    if not isinstance(draft.facts, Receipt | Add | Move | Count):
+        return
+    amount = draft.facts.amount
+    if amount.measure is Measure.UEACH and amount.amount % EACH:
         yield impossible(
             "whole",
             f"{amount.written} is not a whole number of pieces.",
@@ -154,7 +156,7 @@ def returned_was_sent(draft: Draft, scene: Scene) -> Iterator[Finding]:
     facts, lot = draft.facts, scene.lot
     if lot is None or not isinstance(facts, Move) or facts.moved_as is not MoveAs.RETURNED:
         return
-    out = _out_from(len(scene.so_far(draft)), [entry.draft.facts for entry in lot.entries])
+    out = _out_from(len(scene.so_far(draft)), [entry.facts for entry in lot.entries])
     if facts.amount.measure is lot.measure and facts.amount.amount > out:
         yield needs_reason(
             "returned",
@@ -186,7 +188,7 @@ def labels_add_up(draft: Draft, scene: Scene) -> Iterator[Finding]:
     if not isinstance(draft.facts, Labels):
         return
     entries = scene.lot.entries if scene.lot else ()
-    told = [entry.draft.facts for entry in entries]
+    told = [entry.facts for entry in entries]
     labels = [*(item for item in told if isinstance(item, Labels)), draft.facts]
     printed = sum(item.printed for item in labels)
     gone = sum((item.used or 0) + (item.spoiled or 0) for item in labels)

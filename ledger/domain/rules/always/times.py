@@ -118,15 +118,12 @@ def one_rest_at_a_time(draft: Draft, scene: Scene) -> Iterator[Finding]:
     )
 
 
-def _is_over_before(told: Rest, going_on: Entry) -> bool:
-    other = going_on.draft.facts
-    return (
-        told.ended_at is not None and isinstance(other, Rest) and told.ended_at <= other.started_at
-    )
+def _is_over_before(told: Rest, going_on: Entry[Rest]) -> bool:
+    return told.ended_at is not None and told.ended_at <= going_on.facts.started_at
 
 
 def _since(resting: Entry) -> str:
-    facts, happened = resting.draft.facts, resting.draft.happened
+    facts, happened = resting.facts, resting.draft.happened
     began = facts.started_at if isinstance(facts, Rest) else happened.at
     return clock(When(began, happened.offset_min, happened.precision))
 

@@ -47,18 +47,21 @@ def _outside(step: FormulaStep, facts: Facts, formula: Formula) -> list[Finding]
     match facts:
         case Rest(purpose=purpose, started_at=started, ended_at=datetime() as ended):
             told = f"The rest to {purpose}"
-            return [*_time(step, told, ended - started, which), *_warmth(step, told, facts, which)]
+            return [
+                *_time(step, told, ended - started, which),
+                *_warmth(step, told, facts.temp_mdegc, which),
+            ]
         case Filter() as passed:
             return list(_of_pass(step, f"Pass {passed.pass_no}", passed, which))
         case Add(minutes=minutes):
             timed = _minutes(step, "The adding", minutes, which)
-            return [*timed, *_warmth(step, "The adding", facts, which)]
+            return [*timed, *_warmth(step, "The adding", facts.temp_mdegc, which)]
         case MakeUp() | Finish() | Measurement():
-            return list(_warmth(step, f"The step {facts.KIND}", facts, which))
+            return list(_warmth(step, f"The step {facts.KIND}", facts.temp_mdegc, which))
         case Look():
             return [
                 remark("look", finding.what, "Look again as the formula asks; this look is kept.")
-                for finding in _warmth(step, "The look", facts, which)
+                for finding in _warmth(step, "The look", facts.temp_mdegc, which)
             ]
         case _:
             return []
@@ -68,7 +71,7 @@ def _of_pass(step: FormulaStep, told: str, passed: Filter, which: str) -> Iterat
     yield from _pores(step, told, passed, which)
     yield from _precoat(step, told, passed, which)
     yield from _minutes(step, told, passed.minutes, which)
-    yield from _warmth(step, told, passed, which)
+    yield from _warmth(step, told, passed.temp_mdegc, which)
 
 
 def _minutes(step: FormulaStep, told: str, minutes: int | None, which: str) -> Iterator[Finding]:
@@ -83,9 +86,8 @@ def _time(step: FormulaStep, told: str, lasted: timedelta, which: str) -> Iterat
         yield needs_reason("time", f"{told} took {took}; {which} asks for {asked}.", SAY_WHY)
 
 
-def _warmth(step: FormulaStep, told: str, facts: Facts, which: str) -> Iterator[Finding]:
+def _warmth(step: FormulaStep, told: str, temp: int | None, which: str) -> Iterator[Finding]:
     low, high = step.temp_min_mdegc, step.temp_max_mdegc
-    temp: int | None = getattr(facts, "temp_mdegc", None)
     if low is None and high is None:
         return
     asked = span(low, high, degrees)

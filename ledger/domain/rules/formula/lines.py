@@ -80,7 +80,7 @@ def went_in(line: Wanted, lot: LotState, scene: Scene) -> int | None:
     """Return how much of a line was added, in its measure; None when not comparable."""
     total = 0
     for entry in lot.entries:
-        facts = entry.draft.facts
+        facts = entry.facts
         if not isinstance(facts, Add) or facts.added_as is not AddedAs.INGREDIENT:
             continue
         if scene.control.called(facts.source) != line.called:

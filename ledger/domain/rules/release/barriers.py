@@ -94,11 +94,11 @@ def unseen(making: LotState, filling: Entry | None = None) -> str | None:
     """
     is_seen = was_ever_seen = False
     for entry in making.entries:
-        if changes(entry.draft.facts):
+        if changes(entry.facts):
             if filling and entry.position > filling.position:
                 break
             is_seen = False
-        elif isinstance(entry.draft.facts, Look):
+        elif isinstance(entry.facts, Look):
             is_seen = was_ever_seen = True
     since = " since it last changed" if was_ever_seen else ""
     return None if is_seen else f"{making.code} has not been looked at{since}."
@@ -131,9 +131,9 @@ def making_up_is_seen(draft: Draft, scene: Scene) -> Iterator[Finding]:
     made_up: MakeUp | None = None
     for entry in making.entries:
         is_bottled = filling is not None and entry.position > filling.position
-        if isinstance(entry.draft.facts, MakeUp) and not is_bottled:
-            made_up = entry.draft.facts
-        elif isinstance(entry.draft.facts, Look):
+        if isinstance(entry.facts, MakeUp) and not is_bottled:
+            made_up = entry.facts
+        elif isinstance(entry.facts, Look):
             made_up = None
     if made_up and not unseen(making, filling):
         yield remark(

@@ -7,7 +7,7 @@ what is asked of every lot. Refuses: nothing by itself; a named person may overr
 from collections.abc import Iterator
 from datetime import datetime
 
-from ledger.domain.entries import Draft, Formula, Look
+from ledger.domain.entries import Draft, Formula
 from ledger.domain.entries.choices import Grade, LookedAt, ProductKind
 from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.lots.scene import Scene
@@ -47,8 +47,7 @@ def _look_is_good(
             *_how_to_look(step, lot, now),
         )
         return
-    look = asked.seen[-1].draft.facts
-    assert isinstance(look, Look)
+    look = asked.seen[-1].facts
     if step.worst and GRADES.index(look.grade) > GRADES.index(step.worst):
         yield stands_in_the_way(
             f"Looked at {_asked(step)}, {lot.code} was {look.grade}; {version_of(formula)} asks "

@@ -39,9 +39,9 @@ def deviations_are_reviewed(draft: Draft, scene: Scene) -> Iterator[Finding]:
     if lot is None or scene.control.formula is None:
         return
     entries = (*(lot.bulk.entries if lot.bulk else ()), *lot.entries)
-    checked = {e.draft.facts.about for e in entries if isinstance(e.draft.facts, Check)}
+    checked = {e.facts.about for e in entries if isinstance(e.facts, Check)}
     for entry in entries:
-        facts = entry.draft.facts
+        facts = entry.facts
         if not isinstance(facts, Deviation) or facts.rule == "release":
             continue
         if not {entry.seq, facts.about} & checked:
@@ -71,7 +71,7 @@ def labels_are_reconciled(draft: Draft, scene: Scene) -> Iterator[Finding]:
     lot = to_release(draft, scene)
     if lot is None or scene.control.formula is None or lot.opened.lot_type is not LotType.PACKED:
         return
-    told = [entry.draft.facts for entry in lot.entries]
+    told = [entry.facts for entry in lot.entries]
     sheets = [facts for facts in told if isinstance(facts, Labels)]
     filled = latest(lot, Bottle)
     printed = sum(item.printed for item in sheets)
@@ -184,8 +184,8 @@ def is_self_released(lot: LotState, by: str | None) -> bool:
     """Return whether who releases a lot worked on it, and only its makers have checked it."""
     entries = (*(lot.bulk.entries if lot.bulk else ()), *lot.entries)
     made = (Start, Filter, Finish, Bottle)
-    makers = {e.draft.by for e in entries if isinstance(e.draft.facts, made)}
-    checkers = {e.draft.by for e in entries if isinstance(e.draft.facts, Check)}
+    makers = {e.draft.by for e in entries if isinstance(e.facts, made)}
+    checkers = {e.draft.by for e in entries if isinstance(e.facts, Check)}
     return by in makers and not checkers - makers
 
 

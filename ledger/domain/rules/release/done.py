@@ -120,12 +120,12 @@ def _acts(lot: LotState) -> list[Entry]:
 
     A rest that goes on comes last, so that it answers a step only where no other rest does.
     """
-    told = {e.draft.facts.began for e in lot.entries if isinstance(e.draft.facts, Rest)}
+    told = {e.facts.began for e in lot.entries if isinstance(e.facts, Rest)}
     return sorted((e for e in lot.entries if e.stands_for not in told), key=_goes_on)
 
 
 def _goes_on(entry: Entry) -> bool:
-    return isinstance(entry.draft.facts, Rest) and entry.draft.facts.ended_at is None
+    return isinstance(entry.facts, Rest) and entry.facts.ended_at is None
 
 
 def _is_particular(step: FormulaStep) -> bool:
@@ -133,7 +133,7 @@ def _is_particular(step: FormulaStep) -> bool:
 
 
 def _is_of(step: FormulaStep, entry: Entry, formula: Formula) -> bool:
-    facts = entry.draft.facts
+    facts = entry.facts
     wanted = reading_of(step)
     if wanted and isinstance(facts, Measurement) and facts.what is not wanted:
         return False

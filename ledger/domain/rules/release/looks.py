@@ -8,7 +8,7 @@ from collections.abc import Iterable, Sequence
 from datetime import timedelta
 from typing import NamedTuple
 
-from ledger.domain.entries import Entry, Formula, Look
+from ledger.domain.entries import Entry, Formula, Look, entries_of, is_of
 from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.lots.state import LotState, finished_at, opener
 from ledger.domain.rules.figures import is_outside
@@ -26,7 +26,7 @@ class Asked(NamedTuple):
     """The step that asks for it."""
     is_last: bool
     """Whether no later step changes the lot, so that only looks since then answer it."""
-    seen: tuple[Entry, ...]
+    seen: tuple[Entry[Look], ...]
     """The looks that are as it asks, oldest first."""
     has_own: bool
     """Whether one of them answers this step and no other."""
@@ -97,43 +97,42 @@ def _look_steps(formula: Formula) -> list[tuple[FormulaStep, bool]]:
     return [(step, n > last_change) for n, step in enumerate(steps) if step.verb == "look"]
 
 
-def _every_look(lot: LotState) -> list[Entry]:
-    entries = (*(lot.bulk.entries if lot.bulk else ()), *lot.entries)
-    return [entry for entry in entries if isinstance(entry.draft.facts, Look)]
+def _every_look(lot: LotState) -> list[Entry[Look]]:
+    return list(entries_of((*(lot.bulk.entries if lot.bulk else ()), *lot.entries), Look))
 
 
-def _looks_since(lot: LotState, filling: Entry | None = None) -> list[Entry]:
+def _looks_since(lot: LotState, filling: Entry | None = None) -> list[Entry[Look]]:
     """Return the looks at a lot and its bulk since they last changed.
 
     What was left of a bulk may change after the filling: what is in the bottles did not.
     """
     seen = _looks_since(lot.bulk, opener(lot)) if lot.bulk else []
     for entry in lot.entries:
-        if changes(entry.draft.facts):
+        if changes(entry.facts):
             if filling and entry.position > filling.position:
                 break
             seen = []
-        elif isinstance(entry.draft.facts, Look):
+        elif is_of(entry, Look):
             seen.append(entry)
     return seen
 
 
-def _is_as_asked(step: FormulaStep, entry: Entry, lot: LotState) -> bool:
-    look = entry.draft.facts
-    if not isinstance(look, Look) or step.looked_at not in (None, look.looked_at):
+def _is_as_asked(step: FormulaStep, entry: Entry[Look], lot: LotState) -> bool:
+    look = entry.facts
+    if step.looked_at not in (None, look.looked_at):
         return False
     if step.dilution not in (None, look.dilution):
         return False
     low, high, temp = step.temp_min_mdegc, step.temp_max_mdegc, look.temp_mdegc
     is_cold_enough = high is None or (temp is not None and temp <= high)
     is_warm_enough = low is None or (temp is not None and temp >= low)
-    is_old_enough = not is_outside(_age(entry, look, lot), step.age_minutes, None)
+    is_old_enough = not is_outside(_age(entry, lot), step.age_minutes, None)
     return is_cold_enough and is_warm_enough and is_old_enough
 
 
-def _age(entry: Entry, look: Look, lot: LotState) -> timedelta:
+def _age(entry: Entry[Look], lot: LotState) -> timedelta:
     """Return how old the sample was: as told, else since the making ended."""
-    if look.age_minutes is not None:
-        return timedelta(minutes=look.age_minutes)
+    if entry.facts.age_minutes is not None:
+        return timedelta(minutes=entry.facts.age_minutes)
     made = finished_at(lot.bulk or lot)
     return entry.draft.happened.at - made if made else timedelta()

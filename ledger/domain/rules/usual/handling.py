@@ -37,7 +37,7 @@ def _on_powder(draft: Draft, scene: Scene) -> bool:
     sorts = {item.code: item.sort for item in scene.control.inputs}
     is_there = False
     for entry in scene.so_far(draft):
-        match entry.draft.facts:
+        match entry.facts:
             case Add(source=source) if sorts.get(source) is MaterialKind.CLARIFIER:
                 is_there = True
             case Filter() if not isinstance(draft.facts, Rinse):
@@ -54,7 +54,7 @@ def filtered_cold(draft: Draft, scene: Scene) -> Iterator[Finding]:
         return
     chilled: int | None = None
     for entry in scene.so_far(draft):
-        match entry.draft.facts:
+        match entry.facts:
             case Rest(purpose=RestFor.CHILL, temp_mdegc=int(temp)):
                 chilled = temp
             case Filter():

@@ -97,7 +97,7 @@ def test_the_sheets_of_the_season_fit_one_page_with_all_their_rows(
         keeper.do("formula", file=str(essence))
     copy = tmp_path / file.name
     copy.write_text(text, encoding="utf-8")
-    formula = keeper.do("formula", file=str(copy)).entry.draft.facts
+    formula = keeper.do("formula", file=str(copy)).entry.facts
     lot = keeper.opens("start", formula=file.stem, target="4L", vessel="Pan 2")
     view = batch_sheet_view(
         dossier(keeper.book, lot), propose(keeper.book, lot), materials(keeper.book)

@@ -10,7 +10,7 @@ from ledger.domain.entries import Deviation, Facts, Note, Strike
 from ledger.domain.entries.bench import Rest
 from ledger.domain.entries.choices import MoveAs, Origin, RestFor
 from reports.words.entries.goods import gone
-from reports.words.entries.sentence import TITLES, notes, sentence, strikes
+from reports.words.entries.sentence import KINDS, notes, sentence, strikes
 from tests.reports.words.examples import EXAMPLES, NOON, entry
 
 BY_KIND = {facts.KIND: facts for facts, _ in EXAMPLES}
@@ -29,8 +29,8 @@ def all_kinds() -> set[str]:
 
 
 def test_every_kind_of_entry_has_a_title_and_an_example() -> None:
-    assert set(TITLES) == all_kinds() == set(BY_KIND)
-    assert len(set(TITLES.values())) == len(TITLES)
+    assert {facts.KIND for facts in KINDS} == all_kinds() == set(BY_KIND)
+    assert len({kind.title for kind in KINDS.values()}) == len(KINDS)
 
 
 @pytest.mark.parametrize(("facts", "words"), EXAMPLES, ids=[facts.KIND for facts, _ in EXAMPLES])
