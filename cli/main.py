@@ -1,7 +1,6 @@
 """The command's front door: lists the commands and takes the global options.
 
-Guarantees: a command is loaded when it is called, the book when it runs. Refuses: to know any
-command itself.
+Guarantees: a command is loaded when it is called, the book when it runs.
 """
 
 import sys

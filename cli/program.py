@@ -2,7 +2,6 @@
 
 Guarantees: what is loaded for a call is not searched for garbage while it is loaded, for all of it
 is kept; from the command's own work on, garbage is looked for as ever (`cli.kit.call.run_safely`).
-Refuses: to know commands.
 """
 
 import gc

@@ -1,6 +1,6 @@
 """The command that reckons money: cost.
 
-Guarantees: it reads only. Refuses: sums of its own; those are `ledger.science.contents.cost`.
+Guarantees: it reads only.
 """
 
 from typing import Annotated

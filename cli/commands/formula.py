@@ -1,6 +1,6 @@
 """Commands of formulas: load, list, show, diff, scale, withdraw.
 
-Guarantees: amounts and limits read alike in all of them. Refuses: rules of their own.
+Guarantees: amounts and limits read alike in all of them.
 """
 
 from pathlib import Path

@@ -1,7 +1,6 @@
 """The command about limits: limits.
 
-Guarantees: without a code it lists, with a code it shows, with anything to say it records. Refuses:
-rules of its own.
+Guarantees: without a code it lists, with a code it shows, with anything to say it records.
 """
 
 from typing import Annotated

@@ -1,6 +1,6 @@
 """Commands about materials: material add, material change, material list.
 
-Guarantees: adding and changing take the same words. Refuses: rules of their own.
+Guarantees: adding and changing take the same words.
 """
 
 from collections.abc import Callable

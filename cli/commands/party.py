@@ -1,7 +1,6 @@
 """Commands about parties: party add, party list.
 
-Guarantees: adding somebody again says anew what is given and keeps the rest. Refuses: rules of
-their own.
+Guarantees: adding somebody again says anew what is given and keeps the rest.
 """
 
 from typing import Annotated

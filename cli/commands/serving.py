@@ -1,6 +1,6 @@
 """The command that says what a glass delivers: serving.
 
-Guarantees: it reads only. Refuses: sums of its own; those are `ledger.science`.
+Guarantees: it reads only.
 """
 
 from typing import Annotated

@@ -1,6 +1,6 @@
 """Answers of commands that record.
 
-Guarantees: plain lines or JSON, never both. Refuses: to choose words; they come from `reports`.
+Guarantees: plain lines or JSON, never both.
 """
 
 from pathlib import Path

@@ -2,7 +2,6 @@
 
 Guarantees: no traceback reaches a user; errors go to standard error, one line what and one line
 what to do; exit codes are 0 done, 1 a finding, 2 bad usage, 3 refused, 4 needs a reason, 5 storage.
-Refuses: to do the work of a command.
 """
 
 import gc

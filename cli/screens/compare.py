@@ -1,7 +1,6 @@
 """Showing a trial compared, on a screen or on paper.
 
-Guarantees: plain letters in a pipe; a paper is drawn whole before its file is made. Refuses: to
-choose words.
+Guarantees: plain letters in a pipe; a paper is drawn whole before its file is made.
 """
 
 from io import BytesIO

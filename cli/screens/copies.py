@@ -1,6 +1,6 @@
 """Showing what copies were made, with progress on long books.
 
-Guarantees: a copy is told of only once it has been verified. Refuses: work of its own.
+Guarantees: a copy is told of only once it has been verified.
 """
 
 from pathlib import Path

@@ -1,7 +1,7 @@
 """What is due, once or kept on the screen.
 
 Guarantees: the screen is read anew each half minute and left as it was by Ctrl-C; in a pipe the
-list is printed once. Refuses: to choose words; they come from `reports`.
+list is printed once.
 """
 
 from time import sleep

@@ -1,6 +1,6 @@
 """Answers of the commands of formulas.
 
-Guarantees: plain tables or JSON, never both. Refuses: to choose words; they come from `reports`.
+Guarantees: plain tables or JSON, never both.
 """
 
 from cli.kit.call import Call

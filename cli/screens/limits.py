@@ -1,7 +1,6 @@
 """Limits on a screen or as JSON.
 
-Guarantees: every limit is shown with its source. Refuses: to choose words; they come from
-`reports`.
+Guarantees: every limit is shown with its source.
 """
 
 from cli.kit.call import Call

@@ -1,7 +1,6 @@
 """Answering a recall: held, tried or looked at again, on screen and in files.
 
-Guarantees: nothing is recorded before the folder for its papers is known to be free. Refuses: to
-choose words.
+Guarantees: nothing is recorded before the folder for its papers is known to be free.
 """
 
 import time

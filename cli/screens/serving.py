@@ -1,7 +1,6 @@
 """The serving card on a screen or as JSON.
 
-Guarantees: figures first, then what to mind, then what is missing. Refuses: to choose words; they
-come from `reports`.
+Guarantees: figures first, then what to mind, then what is missing.
 """
 
 from cli.kit.call import Call

@@ -1,7 +1,6 @@
 """The batch sheet and the beginning of a batch by a formula.
 
 Guarantees: plain lines or JSON, never both; a sheet is drawn whole before its file is made.
-Refuses: to choose words; they come from `reports`.
 """
 
 from collections.abc import Callable

@@ -1,6 +1,6 @@
 """The spirit account on a screen or as JSON.
 
-Guarantees: it reads only. Refuses: sums of its own.
+Guarantees: it reads only.
 """
 
 from cli.kit.call import Call

@@ -1,6 +1,6 @@
 """Lists of stock: what is on hand, by date, by product, low, and its value.
 
-Guarantees: codes are never cut. Refuses: to choose words; they come from `reports`.
+Guarantees: codes are never cut.
 """
 
 from collections.abc import Mapping, Sequence

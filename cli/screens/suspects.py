@@ -1,7 +1,6 @@
 """Showing suspects.
 
-Guarantees: plain language first, the table second, the method only when asked for. Refuses: to
-choose words.
+Guarantees: plain language first, the table second, the method only when asked for.
 """
 
 from collections.abc import Sequence

@@ -1,7 +1,6 @@
 """Showing a trace.
 
 Guarantees: readable at 80 columns; whole lines in a pipe; the first line is shown before the walk.
-Refuses: to choose words.
 """
 
 import shutil

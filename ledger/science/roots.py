@@ -1,7 +1,6 @@
 """Finding where a rising or falling sum takes a value.
 
-Guarantees: the answer lies between the ends given, to about 14 figures. Refuses: nothing; the
-caller keeps the value between those at the ends.
+Guarantees: the answer lies between the ends given, to about 14 figures.
 """
 
 from collections.abc import Callable

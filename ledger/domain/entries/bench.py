@@ -1,7 +1,6 @@
 """What is done at the bench to a batch, from its start to its finish.
 
 Guarantees: facts only as they were seen or read; what follows from them is computed elsewhere.
-Refuses: nothing by itself; rules do.
 """
 
 from datetime import date, datetime

@@ -1,7 +1,6 @@
 """Who keeps the book: the maker's house and its people; and whom it deals with.
 
-Guarantees: the latest entry of a house, a person or a party counts. Refuses: nothing by itself;
-rules do.
+Guarantees: the latest entry of a house, a person or a party counts.
 """
 
 from typing import ClassVar

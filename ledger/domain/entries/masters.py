@@ -2,7 +2,6 @@
 
 Guarantees: the latest entry of a material's or a limit's code counts; a formula's version never
 changes.
-Refuses: nothing by itself; rules do.
 """
 
 from datetime import date

@@ -1,6 +1,6 @@
 """What comes into the house.
 
-Guarantees: a receipt opens a received lot. Refuses: nothing by itself; rules do.
+Guarantees: a receipt opens a received lot.
 """
 
 from datetime import date

@@ -1,6 +1,6 @@
 """What a lot is held to: its formula, what went into it, and the vessel it is made in.
 
-Guarantees: gathered before any rule runs, like the scene it is part of. Refuses: to judge.
+Guarantees: gathered before any rule runs, like the scene it is part of.
 """
 
 from msgspec import Struct

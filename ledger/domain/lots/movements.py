@@ -1,7 +1,7 @@
 """What an entry moves: its postings and the level it measures.
 
 Guarantees: a pure function of the draft and the lots around it; the one place where facts become
-movements. Refuses: nothing; the rules have run before and found the amounts possible.
+movements.
 """
 
 from ledger.domain.amounts.quantity import Measure

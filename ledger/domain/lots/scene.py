@@ -1,6 +1,6 @@
 """All that the rules may look at when an entry is made.
 
-Guarantees: gathered before any rule runs, so rules are pure. Refuses: reaching into the store.
+Guarantees: gathered before any rule runs, so rules are pure.
 """
 
 from datetime import datetime

@@ -1,7 +1,6 @@
 """The steps of a lot as sums need them: what went in, came out, was measured, was done.
 
-Guarantees: amounts are whole numbers of the smallest unit of the lot they count. Refuses: nothing;
-what they come from was checked when it was recorded.
+Guarantees: amounts are whole numbers of the smallest unit of the lot they count.
 """
 
 from enum import Enum, auto

@@ -1,8 +1,7 @@
 """Glass hydrometers and weighing in air: what an instrument shows against what is true.
 
 Guarantees: results follow from the glass growing with temperature and from air bearing part of a
-weight; they are not rounded. Refuses: nothing of its own. The pull of the liquid's surface on the
-stem is left out.
+weight; they are not rounded. The pull of the liquid's surface on the stem is left out.
 """
 
 GLASS_PER_C = 25e-6

@@ -1,7 +1,6 @@
 """Density of ethanol and water: the general formula of OIML R 22 with all its terms.
 
-Guarantees: the formula as printed, no range kept and nothing rounded. Refuses: nothing; the range
-is kept by `ledger.science.liquids.alcohol`.
+Guarantees: the formula as printed, no range kept and nothing rounded.
 
 References:
     OIML R 22:1975, International alcoholometric tables, general formula and coefficients; the

@@ -1,7 +1,6 @@
 """Density of sucrose and water: the equation of ICUMSA SPS-4 with all its terms.
 
-Guarantees: the equation as printed, no range kept and nothing rounded. Refuses: nothing; the range
-is kept by `ledger.science.liquids.sucrose`.
+Guarantees: the equation as printed, no range kept and nothing rounded.
 
 References:
     ICUMSA Specification and Standard SPS-4 (1998), density of sucrose solutions; Bubnik and

@@ -1,7 +1,6 @@
 """What may be behind failed lots: the words of the comparison, as frozen data.
 
-Guarantees: what always went together is one suspect; every count can be checked by hand. Refuses:
-nothing by itself.
+Guarantees: what always went together is one suspect; every count can be checked by hand.
 """
 
 from collections.abc import Mapping

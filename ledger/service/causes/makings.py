@@ -1,7 +1,7 @@
 """Gathering how runs were made, from the book.
 
-Guarantees: a constant number of statements for a chunk of lots; a run has all that went into it
-and into the lots filled from it, at any depth. Refuses: to judge.
+Guarantees: a constant number of statements for a chunk of lots; a run has all that went into it and
+into the lots filled from it, at any depth.
 """
 
 from collections.abc import Iterable, Mapping, Sequence

@@ -1,8 +1,7 @@
 """All verbs that record, by their names.
 
 Guarantees: a season file is named after its verb and its columns after the verb's words; a verb is
-loaded when it is asked for, so that a command at the bench waits for its own verb alone. Refuses:
-nothing; it is a list.
+loaded when it is asked for, so that a command at the bench waits for its own verb alone.
 """
 
 from collections.abc import Callable, Iterator, Mapping

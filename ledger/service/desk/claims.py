@@ -1,6 +1,6 @@
 """Gathering what only a release asks: how strong a lot was made and what its label claims.
 
-Guarantees: nothing is told that is not known. Refuses: to judge.
+Guarantees: nothing is told that is not known.
 """
 
 from datetime import date

@@ -1,6 +1,6 @@
 """Gathering what a lot is held to, for the rules.
 
-Guarantees: reads only what the draft's rules ask for. Refuses: to judge.
+Guarantees: reads only what the draft's rules ask for.
 """
 
 from msgspec.structs import replace

@@ -1,6 +1,6 @@
 """Gathering what the rules need to know around a draft.
 
-Guarantees: all of it is read in the transaction that will append the draft. Refuses: to judge.
+Guarantees: all of it is read in the transaction that will append the draft.
 """
 
 from datetime import datetime

@@ -1,7 +1,6 @@
 """The serving card of a lot: what is told of a glass of it.
 
-Guarantees: figures as they were reckoned, not rounded, each way to pour beside the others. Refuses:
-sums of its own.
+Guarantees: figures as they were reckoned, not rounded, each way to pour beside the others.
 """
 
 from collections.abc import Mapping

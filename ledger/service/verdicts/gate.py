@@ -1,6 +1,6 @@
 """What stands in the way of a lot's release as things stand, before anybody asks for one.
 
-Guarantees: judged by the very rules of a release. Refuses: to record anything.
+Guarantees: judged by the very rules of a release.
 """
 
 from ledger.domain.entries import Draft, Judge

@@ -1,8 +1,7 @@
 """Copying a book: a file page by page while others write, or as lines of text.
 
 Guarantees: a copy is of one moment; of the lines, the first says what follows and every other is
-the canonical text of an entry, so that whoever reads them can reckon the root. Refuses: to judge
-what it copies.
+the canonical text of an entry, so that whoever reads them can reckon the root.
 """
 
 import sqlite3

@@ -1,8 +1,7 @@
 """Guards: triggers that let rows be added and never changed or taken away.
 
 Guarantees: on every table of the book, UPDATE and DELETE fail, and so does the INSERT OR REPLACE
-that would rewrite a row. Refuses: nothing else; whoever may drop triggers may drop these, which
-`verify` then reports.
+that would rewrite a row.
 """
 
 from collections.abc import Mapping, Sequence

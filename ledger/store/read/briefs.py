@@ -1,7 +1,6 @@
 """Lots in brief, many at once: what a list, a trace or a stock sheet says of each.
 
-Guarantees: a constant number of statements for a chunk of lots. Refuses: nothing; a struck lot has
-a brief too, and its status says so.
+Guarantees: a constant number of statements for a chunk of lots.
 """
 
 from collections.abc import Iterable, Sequence

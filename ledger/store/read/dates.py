@@ -1,7 +1,7 @@
 """What the dates of lots are reckoned from: their own dates, formulas, endings and readings.
 
 Guarantees: two statements for a chunk of lots, and each lot is read once, however many are made of
-it; only entries in force count. Refuses: to reckon.
+it; only entries in force count.
 """
 
 from collections.abc import Iterable

@@ -1,6 +1,6 @@
 """What went into a lot, and what a vessel held, for the rules.
 
-Guarantees: entries in force only; a few statements each, however many lots. Refuses: to judge.
+Guarantees: entries in force only; a few statements each, however many lots.
 """
 
 import unicodedata

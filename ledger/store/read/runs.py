@@ -1,7 +1,7 @@
 """Every making run in brief, with how it was found: looks, complaints, what was sent.
 
 Guarantees: each question is one statement over a typed table, whatever the size of the book; only
-what is in force. Refuses: to judge.
+what is in force.
 """
 
 from msgspec import Struct

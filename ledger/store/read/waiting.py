@@ -1,6 +1,6 @@
 """Lots that wait for something.
 
-Guarantees: entries in force only. Refuses: to judge when they are due.
+Guarantees: entries in force only.
 """
 
 from msgspec import Struct

@@ -1,7 +1,6 @@
 """The serving card for machines.
 
-Guarantees: the keys are documented and only ever added to; figures are decimal strings. Refuses:
-floats.
+Guarantees: the keys are documented and only ever added to; figures are decimal strings.
 """
 
 from typing import Any

@@ -1,7 +1,6 @@
 """A recall for machines.
 
-Guarantees: amounts as strings of whole numbers with their unit; keys are only ever added. Refuses:
-floats.
+Guarantees: amounts as strings of whole numbers with their unit; keys are only ever added.
 """
 
 from typing import Any

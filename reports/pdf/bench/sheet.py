@@ -2,7 +2,6 @@
 
 Guarantees: one page while the blanks can be as high as handwriting needs; every blank is ruled and
 labelled, every row has its code, and the sheet's number is at the head in letters and as a symbol.
-Refuses: characters the font cannot show.
 """
 
 import re

@@ -1,7 +1,6 @@
 """A trial compared, on paper: what it tells, tables by factor, plots, batches.
 
-Guarantees: everything the view says, in its order; a dot for every batch of a plot. Refuses:
-characters the font cannot show.
+Guarantees: everything the view says, in its order; a dot for every batch of a plot.
 """
 
 from collections import Counter

@@ -1,7 +1,7 @@
 """What stands on a bottle label, in which face and how small it may become.
 
 Guarantees: a field without a value leaves no trace; no words may be set smaller than their least
-size. Refuses: nothing; whether it all fits is for `reports.pdf.goods.label_fit`.
+size.
 
 References:
     Regulation (EU) No 1169/2011, Article 13(2) and Annex IV: an x-height of at least 1.2 mm.

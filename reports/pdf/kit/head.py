@@ -1,7 +1,7 @@
 """The head of a paper about one lot, and sentences across the page.
 
 Guarantees: the house, the kind of paper, the lot's code and what it is stand before everything
-else. Refuses: nothing; what cannot be printed is refused when it is drawn.
+else.
 """
 
 from collections.abc import Iterable

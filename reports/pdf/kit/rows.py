@@ -1,7 +1,7 @@
 """Rows of a table, laid out as strips.
 
-Guarantees: a row stands whole on one page unless it is higher than a page; words too long for
-their column go on in its next line; struck words keep their text under the line. Refuses: nothing.
+Guarantees: a row stands whole on one page unless it is higher than a page; words too long for their
+column go on in its next line; struck words keep their text under the line.
 """
 
 from collections.abc import Iterable, Iterator, Sequence

@@ -1,7 +1,6 @@
 """The parts of a batch record around its tables: head, facts, cautions, signatures.
 
-Guarantees: lot code, title, facts and cautions stand before everything else. Refuses: nothing;
-what cannot be printed is refused when it is drawn.
+Guarantees: lot code, title, facts and cautions stand before everything else.
 """
 
 from itertools import zip_longest

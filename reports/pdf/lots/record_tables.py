@@ -1,7 +1,6 @@
 """The tables of a batch record.
 
-Guarantees: every row of the view is in one of them, struck rows too; a table without rows says
-so. Refuses: nothing; what cannot be printed is refused when it is drawn.
+Guarantees: every row of the view is in one of them, struck rows too; a table without rows says so.
 """
 
 from collections.abc import Iterable, Sequence

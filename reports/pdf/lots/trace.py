@@ -1,7 +1,7 @@
 """The trace of one lot on paper.
 
 Guarantees: every line of the view, in its order, indented by its steps; column heads on every page;
-the seal at the foot. Refuses: characters the font cannot show.
+the seal at the foot.
 """
 
 from collections.abc import Sequence

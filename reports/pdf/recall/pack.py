@@ -1,7 +1,7 @@
 """The pack of a recall on paper: when to ask the authority, the script, the call list, the balance.
 
 Guarantees: everybody to call has boxes to tick and lines to write on; a call stands whole on one
-page; the seal is at the foot. Refuses: characters the font cannot show.
+page; the seal is at the foot.
 """
 
 from collections.abc import Iterable, Sequence

@@ -1,7 +1,6 @@
 """Bench work in words: from the start of a batch to its finish.
 
-Guarantees: all that was recorded is told, in the order in which a maker would say it. Refuses: to
-make whole sentences.
+Guarantees: all that was recorded is told, in the order in which a maker would say it.
 """
 
 from ledger.domain.entries.bench import (

@@ -1,7 +1,6 @@
 """Bottled goods in words: filled, labelled, sent, judged and complained of.
 
-Guarantees: all that was recorded is told, in the order in which a maker would say it. Refuses: to
-make whole sentences.
+Guarantees: all that was recorded is told, in the order in which a maker would say it.
 """
 
 from ledger.domain.amounts.quantity import Quantity

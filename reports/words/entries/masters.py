@@ -1,7 +1,6 @@
 """What is bought, and whose book it is, in words.
 
-Guarantees: all that was recorded is told, in the order in which a maker would say it. Refuses: to
-make whole sentences.
+Guarantees: all that was recorded is told, in the order in which a maker would say it.
 """
 
 from ledger.domain.entries.choices import FoodGrade

@@ -1,6 +1,6 @@
 """What the words of several kinds of entry are made of.
 
-Guarantees: what was not recorded leaves no trace in the words. Refuses: to make whole sentences.
+Guarantees: what was not recorded leaves no trace in the words.
 """
 
 from collections.abc import Iterable

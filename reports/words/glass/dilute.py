@@ -1,7 +1,6 @@
 """A dilution in words: what to measure, how much it shrinks, that it checks, what to mind.
 
-Guarantees: the volumes shown add up as shown, and every one says its temperature. Refuses: sums of
-its own; they come from `ledger.science`.
+Guarantees: the volumes shown add up as shown, and every one says its temperature.
 """
 
 from ledger.science.liquids.alcohol import us_proof_from_abv

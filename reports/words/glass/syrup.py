@@ -1,7 +1,6 @@
 """A simple syrup in words: every measure of its strength, and whether it stays clear.
 
 Guarantees: says whether parts were weighed or measured, and the temperature of every figure.
-Refuses: sums of its own; they come from `ledger.science.liquids.syrup_asked`.
 """
 
 from ledger.science.liquids.syrup_asked import SyrupAnswer

@@ -1,7 +1,7 @@
 """Which command usually comes next after looking something up: stock, what is due, a trace.
 
-Guarantees: every step is a command of ours, read off what was just shown; words in capitals are
-for the maker to fill in. Refuses: reading the book.
+Guarantees: every step is a command of ours, read off what was just shown; words in capitals are for
+the maker to fill in.
 """
 
 from collections.abc import Sequence

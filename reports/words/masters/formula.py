@@ -1,7 +1,6 @@
 """Formulas in words: shown, compared, and with their amounts for a volume.
 
-Guarantees: every limit of a formula is told, in the same words on screen and sheet. Refuses: to
-judge; limits are compared with entries by the rules.
+Guarantees: every limit of a formula is told, in the same words on screen and sheet.
 """
 
 from collections.abc import Iterator

@@ -1,7 +1,6 @@
 """How volumes of a batch are compared, and how that is said.
 
 Guarantees: a volume is well over another only if reading and warmth cannot account for it.
-Refuses: nothing by itself; the rules of making do.
 """
 
 from collections.abc import Iterator

@@ -1,8 +1,7 @@
 """Following: an act is compared with the step of the formula that its batch follows.
 
 Guarantees: what is outside the step's limits is recorded with a reason only, compared to the second
-and told to the minute; where several steps fit an act, the one it keeps best counts. Refuses:
-nothing else; a batch without a formula has no limits.
+and told to the minute; where several steps fit an act, the one it keeps best counts.
 """
 
 from collections.abc import Iterator

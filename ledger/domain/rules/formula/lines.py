@@ -1,7 +1,6 @@
 """Following: what goes into a batch and comes out of it is compared with its formula.
 
-Guarantees: more or less than the formula allows is recorded with a reason only. Refuses: nothing
-else; a batch without a formula has no limits.
+Guarantees: more or less than the formula allows is recorded with a reason only.
 """
 
 from collections.abc import Iterator

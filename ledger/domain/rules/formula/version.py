@@ -1,7 +1,6 @@
 """Following: a batch is begun by a version of a formula that is in use and was checked.
 
-Guarantees: a version that is withdrawn, or not valid yet, is followed with a reason only. Refuses:
-nothing else.
+Guarantees: a version that is withdrawn, or not valid yet, is followed with a reason only.
 """
 
 from collections.abc import Iterator

@@ -1,7 +1,7 @@
 """The gate of a lot that follows a formula: its looks and its clarity.
 
-Guarantees: every look that the formula asks for is asked for, all at once, besides
-what is asked of every lot. Refuses: nothing by itself; a named person may override with a reason.
+Guarantees: every look that the formula asks for is asked for, all at once, besides what is asked of
+every lot.
 """
 
 from collections.abc import Iterator

@@ -1,8 +1,7 @@
 """The gate of a lot that follows a formula: its papers, its inputs and its claims.
 
-Guarantees: deviations, inputs, labels, strength and the second person are asked after, all at
-once, besides what is asked of every lot. Refuses: nothing by itself; a named person may override
-with a reason.
+Guarantees: deviations, inputs, labels, strength and the second person are asked after, all at once,
+besides what is asked of every lot.
 """
 
 from collections.abc import Iterator

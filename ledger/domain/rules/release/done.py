@@ -1,8 +1,7 @@
 """Done: every step of a formula up to the filling is in the book of a lot on its way out.
 
 Guarantees: each step has an entry of its own, in their order; one rest or one reading never stands
-for two steps; a rest counts once it is over. Refuses: nothing by itself; a named person may
-override with a reason.
+for two steps; a rest counts once it is over.
 """
 
 import re

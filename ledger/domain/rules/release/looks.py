@@ -1,7 +1,7 @@
 """The looks that a formula asks for before the filling, and the looks at a lot that answer them.
 
 Guarantees: one look answers one step, and as many steps as can be have a look of their own; after
-the last step that changes the lot, only looks since it last changed answer. Refuses: to judge.
+the last step that changes the lot, only looks since it last changed answer.
 """
 
 from collections.abc import Iterable, Sequence

@@ -1,7 +1,7 @@
 """The usual slips of handling, remarked on: powder and water, warm filters, uncleaned vessels.
 
 Guarantees: each remark says what it may lead to, and looks at the batch as it was when the act
-happened. Refuses: nothing; what is merely unusual is recorded and said.
+happened.
 """
 
 from collections.abc import Iterator

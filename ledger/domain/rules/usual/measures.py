@@ -1,7 +1,7 @@
 """The usual slips of measuring, remarked on: too much volume, late Brix, warmth, the other gallon.
 
 Guarantees: each remark says what it may lead to, and looks at the batch as it was when it was
-measured. Refuses: nothing; what is merely unusual is recorded and said.
+measured.
 """
 
 from collections.abc import Iterator
