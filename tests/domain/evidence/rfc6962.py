@@ -30,6 +30,14 @@ def split(n: int) -> int:
     return k
 
 
+def tree_hash(data: list[bytes]) -> bytes:
+    """Return MTH(D[n]), section 2.1, of one or more texts."""
+    if len(data) == 1:
+        return leaf(data[0])
+    k = split(len(data))
+    return pair(tree_hash(data[:k]), tree_hash(data[k:]))
+
+
 def root_by_path(m: int, n: int, own: bytes, path: list[bytes]) -> bytes | None:
     """Return the root to which PATH(m, D[n]) leads, or None when it is of the wrong length.
 

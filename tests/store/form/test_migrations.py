@@ -21,7 +21,7 @@ from ledger.store.form.tables import METADATA
 from ledger.store.write import recorder
 from tests.conftest import Server
 from tests.keeper import Keeper, SetClock
-from tests.old_books import OLD_BOOKS, OldBook
+from tests.old_books import FOLDER, OLD_BOOKS, OldBook
 
 PIECE = re.compile(r"\n|, (?=[a-z_]+ (?:INTEGER|TEXT)\b)| (?=CONSTRAINT ck_)")
 VIEWS = {"in_force", "movement", "last_level", "on_hand", "verdict", "lot_status"}
@@ -149,8 +149,20 @@ def test_a_guard_that_a_server_lost_is_told(statement: str, postgres_keeper: Kee
         ]
 
 
-def test_there_is_a_book_of_every_past_version() -> None:
-    assert [old.version for old in OLD_BOOKS] == list(range(1, SCHEMA_VERSION))
+def test_there_is_a_book_of_every_version_and_the_past_ones_are_as_they_were() -> None:
+    """Their roots were written down when each was new; the present one is renewed with the code."""
+    assert {path.name for path in FOLDER.iterdir()} == {
+        f"v{version}.sql" for version in range(1, SCHEMA_VERSION + 1)
+    }
+    assert [(old.entries, old.root) for old in OLD_BOOKS[:3]] == [
+        (36, "2e46b5c8399f0f1f2a14e73aa5b3c472f99478626f85331d1e2ba47940d2755b"),
+        (57, "a0c36f9e644e132b5faf637504baf873dd96b10f27747e6a661b296a1a609181"),
+        (57, "a0c36f9e644e132b5faf637504baf873dd96b10f27747e6a661b296a1a609181"),
+    ]
+
+
+def test_the_kept_book_of_this_version_is_what_is_written_now(sqlite_walked: Keeper) -> None:
+    assert OldBook(SCHEMA_VERSION).bodies() == [body.encode() for _, body in sqlite_walked.bodies()]
 
 
 @pytest.mark.parametrize("old", OLD_BOOKS, ids=lambda old: f"v{old.version}")
