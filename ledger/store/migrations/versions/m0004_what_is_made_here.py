@@ -7,7 +7,7 @@ that what a lot of thousands of draws still holds is summed without reading each
 
 from alembic import op
 
-from ledger.store.migrations.versions.m0002_sums_limits_and_calls import rewrite_in_file
+from ledger.store.migrations.kinds import rewrite_in_file
 
 revision = "0004"
 down_revision = "0003"
