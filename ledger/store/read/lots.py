@@ -13,7 +13,7 @@ from sqlalchemy import Connection
 
 from ledger.domain.amounts.quantity import Measure, tidy
 from ledger.domain.entries.choices import LotType, Verdict
-from ledger.domain.lots.state import Status, status_of
+from ledger.domain.lots.lot import Status, status_of
 from ledger.store.engine.statements import ask, ask_column, ask_for, chunks, go_by_index
 from ledger.store.read.amounts import on_hand
 
