@@ -1,24 +1,32 @@
-"""Lots in brief, many at once: what a list, a trace or a stock sheet says of each.
+"""Reading lots, many at once, as a list, a trace or a stock sheet tells them.
 
-Guarantees: a constant number of statements for a chunk of lots. Refuses: nothing; a struck lot has
-a brief too, and its status says so.
+Guarantees: a constant number of statements for a chunk of lots; a struck lot is read too, and its
+status says so.
 """
 
 from collections.abc import Iterable, Sequence
+from datetime import date
 from typing import NamedTuple
 
-from msgspec import Struct
-from msgspec.structs import replace
 from sqlalchemy import Connection
 
-from ledger.domain.amounts.quantity import Measure, tidy
-from ledger.domain.entries.choices import LotType, Verdict
-from ledger.domain.lots.lot import Status, status_of
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries import When
+from ledger.domain.entries.choices import (
+    Grade,
+    LotType,
+    MaterialKind,
+    Precision,
+    ProductKind,
+    Verdict,
+)
+from ledger.domain.entries.plain import read_instant
+from ledger.domain.lots.lot import Lot, filled_from, name_of, status_of
 from ledger.store.engine.statements import ask, ask_column, ask_for, chunks, go_by_index
 from ledger.store.read.amounts import on_hand
 
 _OPENED = """
-    SELECT lot.id, lot.code, lot.lot_type, lot.measure, o.happened_at, o.offset_min,
+    SELECT lot.id, lot.code, lot.lot_type, lot.measure, o.happened_at, o.offset_min, o.precision,
         r.material, r.supplier, r.supplier_lot, s.product, s.product_kind, b.size_written,
         bulk.id AS bulk, COALESCE(r.best_before, s.best_before, b.best_before) AS best_before
     FROM {wanted} w
@@ -41,6 +49,7 @@ class _Opened(NamedTuple):
     measure: str
     happened_at: str | None
     offset_min: int | None
+    precision: str
     material: str | None
     supplier: str | None
     supplier_lot: str | None
@@ -67,144 +76,101 @@ _MATERIALS = (
 )
 
 
-class Brief(Struct, frozen=True):
-    """A lot in brief."""
+class _Told(NamedTuple):
+    """What the book tells of a lot by itself."""
 
-    lot: int
-    """Its number."""
-    code: str
-    """Its code."""
-    lot_type: str
-    """received, made, rinse or packed."""
-    measure: Measure
-    """In what it is counted."""
-    opened_at: str
-    """When it was opened, UTC instant text; empty when struck."""
-    offset_min: int
-    """Offset that time was written in."""
-    name: str
-    """What it is, for people."""
-    material: str | None
-    """Code of its material, for a received lot."""
-    sort: str | None
-    """Kind of its material."""
-    supplier: str | None
-    """Who sent it."""
-    supplier_lot: str | None
-    """The supplier's lot."""
-    product: str | None
-    """Name of the product, for a made or packed lot."""
-    product_kind: str | None
-    """Kind of the product, for a made lot."""
-    bulk: int | None
-    """Number of the lot it was filled from."""
-    status: Status
-    """Where it stands."""
+    opened: _Opened
     on_hand: int
-    """What is there, in its measure."""
-    best_before: str | None
-    """Its own best-before date, ISO."""
-    grade: str | None
-    """The grade of the last look at it."""
+    verdict: Verdict | None
+    grade: Grade | None
+    is_finished: bool
 
 
-def briefs(connection: Connection, lots: Iterable[int]) -> dict[int, Brief]:
-    """Return the briefs of lots by their numbers."""
+Materials = dict[str, tuple[str, MaterialKind]]
+"""Name and kind of materials by their codes."""
+
+
+def lots_by_number(connection: Connection, numbers: Iterable[int]) -> dict[int, Lot]:
+    """Return lots by their numbers; their dates are those told, not yet reckoned."""
     go_by_index(connection)
-    wanted = list(dict.fromkeys(lots))
+    wanted = list(dict.fromkeys(numbers))
     materials = _materials(connection)
-    found: dict[int, Brief] = {}
-    for part in chunks(wanted):
-        found |= _chunk(connection, part, materials)
-    missing = [number for number in _bulks(found) if number not in found]
-    bulks = dict(found)
-    for part in chunks(missing):
-        bulks |= _chunk(connection, part, materials)
-    return {number: _named(found[number], bulks) for number in wanted if number in found}
+    told = _told(connection, wanted)
+    filled = dict.fromkeys(item.opened.bulk for item in told.values() if item.opened.bulk)
+    behind = told | _told(connection, [number for number in filled if number not in told])
+    bulks = {number: _lot(behind[number], materials) for number in filled}
+    return {
+        number: _lot(told[number], materials, bulks.get(told[number].opened.bulk or 0))
+        for number in wanted
+        if number in told
+    }
 
 
-def _bulks(found: dict[int, Brief]) -> dict[int, None]:
-    return dict.fromkeys(brief.bulk for brief in found.values() if brief.bulk)
-
-
-def _materials(connection: Connection) -> dict[str, tuple[str, str]]:
+def _materials(connection: Connection) -> Materials:
     """Return name and kind of every material by its code; the latest entry counts."""
-    return {code: (name, sort) for code, name, sort in ask(connection, _MATERIALS)}
+    return {code: (name, MaterialKind(sort)) for code, name, sort in ask(connection, _MATERIALS)}
 
 
-def _chunk(
-    connection: Connection, lots: Sequence[int], materials: dict[str, tuple[str, str]]
-) -> dict[int, Brief]:
-    held = on_hand(connection, lots)
-    verdicts, grades, finished = _said_since(connection, lots)
-    found = {}
-    for row in map(_Opened._make, ask_for(connection, _OPENED, lots)):
-        name, sort = materials.get(row.material or "", (row.material, None))
-        found[row.id] = Brief(
-            lot=row.id,
-            code=row.code,
-            lot_type=row.lot_type,
-            measure=Measure(row.measure),
-            opened_at=row.happened_at or "",
-            offset_min=row.offset_min or 0,
-            name=_name(row, name),
-            material=row.material,
-            sort=sort,
-            supplier=row.supplier,
-            supplier_lot=row.supplier_lot,
-            product=row.product,
-            product_kind=row.product_kind,
-            bulk=row.bulk,
-            status=status_of(
-                LotType(row.lot_type),
-                is_struck=row.happened_at is None,
-                is_finished=row.id in finished,
-                verdict=verdicts.get(row.id),
-            ),
-            on_hand=held[row.id],
-            best_before=row.best_before,
-            grade=grades.get(row.id),
-        )
+def _told(connection: Connection, numbers: Sequence[int]) -> dict[int, _Told]:
+    found: dict[int, _Told] = {}
+    for part in chunks(numbers):
+        held = on_hand(connection, part)
+        verdicts, grades, finished = _said_since(connection, part)
+        for row in map(_Opened._make, ask_for(connection, _OPENED, part)):
+            verdict, grade = verdicts.get(row.id), grades.get(row.id)
+            found[row.id] = _Told(row, held[row.id], verdict, grade, row.id in finished)
     return found
 
 
 def _said_since(
     connection: Connection, lots: Sequence[int]
-) -> tuple[dict[int, Verdict], dict[int, str], set[int]]:
+) -> tuple[dict[int, Verdict], dict[int, Grade], set[int]]:
     """Return the last verdict on lots, the grade of the last look, and which are finished."""
     verdicts: dict[int, Verdict] = {}
-    grades: dict[int, str] = {}
+    grades: dict[int, Grade] = {}
     finished: set[int] = set()
     for lot, verdict, grade in ask_for(connection, _SAID_SINCE, lots):
         if verdict:
             verdicts[lot] = Verdict(verdict)
         elif grade:
-            grades[lot] = grade
+            grades[lot] = Grade(grade)
         else:
             finished.add(lot)
     return verdicts, grades, finished
 
 
-def _name(row: _Opened, material: str | None) -> str:
-    if row.lot_type == "rinse":
-        return "Rinse liquor"
-    if row.lot_type == "packed":
-        return tidy(row.size_written or "bottled")
-    return material or row.product or "Struck lot"
-
-
-def _named(brief: Brief, bulks: dict[int, Brief]) -> Brief:
-    """Give a packed lot the name, product, kind and last look of its bulk."""
-    bulk = bulks.get(brief.bulk) if brief.bulk else None
-    if bulk is None:
-        return brief
-    return replace(
-        brief,
-        name=f"{bulk.name}, {brief.name}",
-        product=bulk.name,
-        product_kind=bulk.product_kind,
-        grade=brief.grade or bulk.grade,
+def _lot(told: _Told, materials: Materials, bulk: Lot | None = None) -> Lot:
+    row, is_struck = told.opened, told.opened.happened_at is None
+    lot_type = LotType(row.lot_type)
+    name, sort = materials.get(row.material or "", (row.material, None))
+    what = name or row.product or (bulk.name if bulk else "")
+    lot = Lot(
+        seq=row.id,
+        code=row.code,
+        lot_type=lot_type,
+        measure=Measure(row.measure),
+        opened_at=_when(row),
+        name=name_of(lot_type, what, row.size_written or "", is_struck=is_struck),
+        status=status_of(
+            lot_type, is_struck=is_struck, is_finished=told.is_finished, verdict=told.verdict
+        ),
+        on_hand=told.on_hand,
+        material=row.material,
+        sort=sort,
+        supplier=row.supplier,
+        supplier_lot=row.supplier_lot,
+        product=row.product,
+        product_kind=ProductKind(row.product_kind) if row.product_kind else None,
+        best_before=date.fromisoformat(row.best_before) if row.best_before else None,
+        grade=told.grade,
     )
+    return filled_from(lot, bulk) if bulk else lot
+
+
+def _when(row: _Opened) -> When | None:
+    if row.happened_at is None or row.offset_min is None:
+        return None
+    return When(read_instant(row.happened_at), row.offset_min, Precision(row.precision))
 
 
 def all_lots(connection: Connection) -> list[int]:
