@@ -14,10 +14,10 @@ from ledger.domain.entries.choices import MaterialKind, Place
 from ledger.domain.lots.lot import Lot
 from ledger.science.contents.shares import Carrying, Ways, carried
 from ledger.service.account.dates import with_dates
-from ledger.service.desk.book import Book
+from ledger.service.desk.book import Book, Tick
 from ledger.service.lots.trace import Carried, Trace, trace_on
 from ledger.store.engine.connections import Connection
-from ledger.store.read.turnover import Tick, Turnover, turnovers
+from ledger.store.read.turnover import Turnover, turnovers
 
 
 class Share(Struct, frozen=True):

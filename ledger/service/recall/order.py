@@ -10,10 +10,9 @@ from ledger.domain.lots.lot import Lot, Status
 from ledger.errors import LedgerError, ReasonNeededError, RefusedError, together
 from ledger.service.account.codes import known_lot
 from ledger.service.desk.act import Desk, at_desk
-from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.book import Book, How, Recorded, Tick
 from ledger.service.lots.trace import trace_on
 from ledger.service.recall.standing import course
-from ledger.store.read.turnover import Tick
 
 
 def recall(book: Book, how: How, tick: Tick = lambda _done, _total: None, *, lot: str) -> Recorded:
