@@ -4,13 +4,19 @@ Guarantees: help reads this list alone; a command's module is loaded only when t
 called. Refuses: to list what does not work; a test holds each line to its command's own words.
 """
 
+import sys
+from collections.abc import Sequence
 from importlib import import_module
 from keyword import iskeyword
+from typing import Any
 
 import typer
 from typer._click import Command, Context
+from typer._click.exceptions import NoArgsIsHelpError, UsageError
 from typer._click.formatting import HelpFormatter
 from typer.core import TyperGroup
+
+from cli.kit.errors import complain
 
 COMMANDS: dict[str, tuple[str, str]] = {
     "init": ("masters", "Make a new book."),
@@ -85,6 +91,18 @@ COMMANDS: dict[str, tuple[str, str]] = {
 class Front(TyperGroup):
     """The group of all commands, each loaded when it is called."""
 
+    def main(self, args: Sequence[str] | None = None, *rest: Any, **settings: Any) -> Any:  # noqa: ANN401 - as the class above has it
+        """Run the command that words name; with --json among them, what is wrong is told so too."""
+        words = sys.argv[1:] if args is None else args
+        if "--json" not in words:
+            return super().main(args, *rest, **settings)
+        try:
+            code = super().main(args, *rest, **{**settings, "standalone_mode": False})
+        except UsageError as error:
+            complain([usage_problem(error)], "usage", as_json=True)
+            sys.exit(error.exit_code)
+        sys.exit(code or 0)
+
     def list_commands(self, ctx: Context) -> list[str]:
         """Return the names of the commands in the order of the work."""
         return list(COMMANDS)
@@ -103,6 +121,14 @@ class Front(TyperGroup):
         """Write the list of commands into the help."""
         with formatter.section("Commands"):
             formatter.write_dl([(name, line) for name, (_, line) in COMMANDS.items()])
+
+
+def usage_problem(error: UsageError) -> tuple[str, str]:
+    """Return what is wrong with the words of a call, and what to do."""
+    path = error.ctx.command_path if error.ctx else "pottle"
+    is_bare = isinstance(error, NoArgsIsHelpError)
+    what = "No command was given." if is_bare else error.format_message()
+    return what, f"See how it is called: {path} --help"
 
 
 def module_of(command: str) -> str:

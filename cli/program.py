@@ -1,7 +1,7 @@
 """The program as the shell calls it.
 
 Guarantees: what is loaded for a call is not searched for garbage while it is loaded, for all of it
-is kept; from the command's own work on, garbage is looked for as ever (`cli.kit.call.run_safely`).
+is kept; from the command's own work on, garbage is looked for as ever (`run_safely`).
 """
 
 import gc

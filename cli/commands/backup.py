@@ -7,6 +7,7 @@ import typer
 
 from cli.kit.call import Call, reads
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def backup(
@@ -21,6 +22,13 @@ def backup(
     write_backup(call, folder or Path())
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.copies.copied import CopiedAnswer
+
+    return (CopiedAnswer,)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(reads(backup))
+    app.command(cls=Verb)(reads(backup, answers))

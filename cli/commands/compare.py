@@ -8,6 +8,7 @@ import typer
 from cli.kit.call import Call, reads
 from cli.kit.options import Force
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def compare(
@@ -22,6 +23,13 @@ def compare(
     show_comparison(call, " ".join(group), out, force=force)
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.causes.compare import CompareAnswer
+
+    return (CompareAnswer,)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(reads(compare))
+    app.command(cls=Verb)(reads(compare, answers))

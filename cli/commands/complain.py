@@ -8,6 +8,7 @@ import typer
 from cli.kit.call import Call, writes
 from cli.kit.options import Lot, Text
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def complain(
@@ -43,6 +44,13 @@ def complain(
     say_complaint(call, book, done)
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.goods.complain import ComplainAnswer
+
+    return (ComplainAnswer,)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(writes(complain))
+    app.command(cls=Verb)(writes(complain, answers))

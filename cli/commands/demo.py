@@ -7,6 +7,7 @@ import typer
 
 from cli.kit.call import Call, reads
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def demo(
@@ -21,6 +22,13 @@ def demo(
     demonstrate(call, folder)
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.copies.demo import DemoAnswer
+
+    return (DemoAnswer,)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(reads(demo))
+    app.command(cls=Verb)(reads(demo, answers))

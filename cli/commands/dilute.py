@@ -6,6 +6,7 @@ import typer
 
 from cli.kit.call import Call, reads
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def dilute(
@@ -21,16 +22,23 @@ def dilute(
     """Say how much spirit and water make a strength."""
     from cli.kit.tables import print_json, print_lines
     from ledger.science.liquids.strengths import dilution_asked
-    from reports.json.glass.dilute import dilution_plain
+    from reports.json.glass.dilute import dilute_answer
     from reports.words.glass.dilute import dilution_lines
 
     found = dilution_asked(stock, target, amount, temp)
     if call.json:
-        print_json(dilution_plain(found))
+        print_json(dilute_answer(found))
     else:
         print_lines(dilution_lines(found))
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.glass.dilute import DiluteAnswer
+
+    return (DiluteAnswer,)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(reads(dilute))
+    app.command(cls=Verb)(reads(dilute, answers))

@@ -6,6 +6,7 @@ import typer
 
 from cli.kit.call import Call, reads
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def due(
@@ -18,6 +19,13 @@ def due(
     show_due(call, watch=watch)
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.lots.due import DueRow
+
+    return (list[DueRow],)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(reads(due))
+    app.command(cls=Verb)(reads(due, answers))

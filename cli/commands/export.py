@@ -7,6 +7,7 @@ import typer
 
 from cli.kit.call import Call, reads
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def export(
@@ -18,6 +19,13 @@ def export(
     write_export(call, file)
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.copies.copied import CopiedAnswer
+
+    return (CopiedAnswer,)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(reads(export))
+    app.command(cls=Verb)(reads(export, answers))

@@ -11,6 +11,7 @@ import typer
 from cli.kit.call import Call, reads, writes
 from cli.kit.options import Amount
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 from cli.kit.record import record
 
 FormulaCode = Annotated[str, typer.Argument(help="Short name of a formula.")]
@@ -68,15 +69,43 @@ def withdraw(
     record(call, verb, code=code, version=version)
 
 
+def listed() -> Kinds:
+    """Return what `formula list` answers."""
+    from reports.json.masters.formula import FormulaRow
+
+    return (list[FormulaRow],)
+
+
+def shown() -> Kinds:
+    """Return what `formula show` answers."""
+    from reports.json.masters.formula import FormulaAnswer
+
+    return (FormulaAnswer,)
+
+
+def differing() -> Kinds:
+    """Return what `formula diff` answers."""
+    from reports.json.masters.formula import DifferenceRow
+
+    return (list[DifferenceRow],)
+
+
+def scaled() -> Kinds:
+    """Return what `formula scale` answers."""
+    from reports.json.masters.formula import ScaledAnswer
+
+    return (ScaledAnswer,)
+
+
 def register(app: typer.Typer) -> None:
     """Add the commands to the front door."""
     group = typer.Typer(
         help="Versioned master formulas.", no_args_is_help=True, rich_markup_mode=None
     )
     group.command("load", cls=Verb)(writes(load))
-    group.command("list", cls=Verb)(reads(show_list))
-    group.command("show", cls=Verb)(reads(show))
-    group.command("diff", cls=Verb)(reads(diff))
-    group.command("scale", cls=Verb)(reads(scale))
+    group.command("list", cls=Verb)(reads(show_list, listed))
+    group.command("show", cls=Verb)(reads(show, shown))
+    group.command("diff", cls=Verb)(reads(diff, differing))
+    group.command("scale", cls=Verb)(reads(scale, scaled))
     group.command("withdraw", cls=Verb)(writes(withdraw))
     app.add_typer(group, name="formula")

@@ -7,6 +7,7 @@ import typer
 from cli.kit.call import Call, writes
 from cli.kit.options import Text
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def house(
@@ -42,6 +43,14 @@ def house(
         say_house(call, call.book())
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.desk.recorded import RecordedAnswer
+    from reports.json.masters.house import HouseAnswer
+
+    return (HouseAnswer, RecordedAnswer)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(writes(house))
+    app.command(cls=Verb)(writes(house, answers))

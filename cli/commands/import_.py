@@ -7,6 +7,7 @@ import typer
 
 from cli.kit.call import Call, reads
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def take_in(
@@ -21,6 +22,13 @@ def take_in(
     take_in_book(call, book)
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.copies.copied import CopiedAnswer
+
+    return (CopiedAnswer,)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command("import", cls=Verb)(reads(take_in))
+    app.command("import", cls=Verb)(reads(take_in, answers))

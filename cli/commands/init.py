@@ -7,6 +7,7 @@ import typer
 from cli.kit.call import Call, writes
 from cli.kit.options import Text
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def init(
@@ -22,6 +23,7 @@ def init(
     """Make a new book."""
     from cli.kit.answer import say
     from ledger.service.masters.house import init as verb
+    from reports.json.masters.init import init_answer
 
     book = verb(
         call.where if call.ledger else new_place(),
@@ -35,7 +37,7 @@ def init(
     )
     say(
         call,
-        {"entry": 1, "kind": "house", "ledger": book.where},
+        lambda: init_answer(book.where),
         f"Made a new book for {house} at {book.where}.",
         'Next: pottle person add INITIALS "NAME"',
     )
@@ -50,6 +52,13 @@ def new_place() -> str:
     return os.environ.get("POTTLE_LEDGER") or BOOK_NAME
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.masters.init import InitAnswer
+
+    return (InitAnswer,)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(writes(init))
+    app.command(cls=Verb)(writes(init, answers))

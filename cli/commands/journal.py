@@ -7,6 +7,7 @@ import typer
 from cli.kit.call import Call, reads
 from cli.kit.options import LotOrNone
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def journal(
@@ -21,6 +22,13 @@ def journal(
     show_journal(call, lot, last, entry)
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.lots.journal import JournalRow
+
+    return (list[JournalRow],)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(reads(journal))
+    app.command(cls=Verb)(reads(journal, answers))

@@ -8,7 +8,7 @@ import typer
 from cli.kit.call import Call, writes
 from cli.kit.options import Force, Lot, Text
 from cli.kit.parsing import Verb
-from cli.kit.record import record
+from cli.kit.schema import Kinds
 from ledger.errors import InputError
 
 
@@ -22,6 +22,7 @@ def label(
     force: Force = False,
 ) -> None:
     """Print a sheet of bottle labels, or record what became of them."""
+    from cli.screens.label import print_labels, say_labels
     from ledger.service.goods.label import labels as verb
 
     if out is None:
@@ -30,17 +31,21 @@ def label(
                 "Nothing was said to print or to record.",
                 "Say where the sheet goes with --out, or how many labels were used with --used.",
             )
-        record(call, verb, lot=lot, printed="0", used=used, spoiled=spoiled)
-        return
-    from cli.kit.answer import recorded
-    from cli.screens.label import print_labels
+        book = call.book()
+        done = verb(book, call.how(), lot=lot, printed="0", used=used, spoiled=spoiled)
+    else:
+        book, fate = call.book(), (used, spoiled)
+        done = print_labels(book, call.how(), lot, out, count, fate=fate, force=force)
+    say_labels(call, book, done, out)
 
-    book = call.book()
-    fate = (used, spoiled)
-    done = print_labels(book, call.how(), lot, out, count, fate=fate, force=force)
-    recorded(call, book, done, out)
+
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.goods.label import LabelAnswer
+
+    return (LabelAnswer,)
 
 
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(writes(label))
+    app.command(cls=Verb)(writes(label, answers))

@@ -10,6 +10,7 @@ import typer
 from cli.kit.call import Call, writes
 from cli.kit.options import Text
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 from cli.kit.record import record
 
 
@@ -58,6 +59,14 @@ def limits(
         show_limit(call, code)
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.desk.recorded import RecordedAnswer
+    from reports.json.masters.limits import LimitAnswer
+
+    return (list[LimitAnswer], LimitAnswer, RecordedAnswer)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(writes(limits))
+    app.command(cls=Verb)(writes(limits, answers))

@@ -5,6 +5,7 @@ import typer
 from cli.kit.call import Call, reads
 from cli.kit.options import Lot
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def lot(call: Call, lot: Lot) -> None:
@@ -14,6 +15,13 @@ def lot(call: Call, lot: Lot) -> None:
     show_lot(call, lot)
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.lots.lot import LotAnswer
+
+    return (LotAnswer,)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(reads(lot))
+    app.command(cls=Verb)(reads(lot, answers))

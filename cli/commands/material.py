@@ -11,6 +11,7 @@ import typer
 from cli.kit.call import Call, reads, writes
 from cli.kit.options import Text
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 from cli.kit.record import record
 
 MaterialName = Annotated[Text, typer.Option(help="Name for people.")]
@@ -90,6 +91,13 @@ def material_list(call: Call) -> None:
     list_materials(call)
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.masters.material import MaterialRow
+
+    return (list[MaterialRow],)
+
+
 def register(app: typer.Typer) -> None:
     """Add the commands to the front door."""
     group = typer.Typer(
@@ -97,5 +105,5 @@ def register(app: typer.Typer) -> None:
     )
     group.command("add", cls=Verb)(writes(material_add))
     group.command("change", cls=Verb)(writes(material_change))
-    group.command("list", cls=Verb)(reads(material_list))
+    group.command("list", cls=Verb)(reads(material_list, answers))
     app.add_typer(group, name="material")

@@ -10,6 +10,7 @@ import typer
 from cli.kit.call import Call, reads, writes
 from cli.kit.options import Text
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 from cli.kit.record import record
 
 
@@ -34,6 +35,13 @@ def party_list(call: Call) -> None:
     list_parties(call)
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.masters.party import PartyRow
+
+    return (list[PartyRow],)
+
+
 def register(app: typer.Typer) -> None:
     """Add the commands to the front door."""
     group = typer.Typer(
@@ -42,5 +50,5 @@ def register(app: typer.Typer) -> None:
         rich_markup_mode=None,
     )
     group.command("add", cls=Verb)(writes(party_add))
-    group.command("list", cls=Verb)(reads(party_list))
+    group.command("list", cls=Verb)(reads(party_list, answers))
     app.add_typer(group, name="party")

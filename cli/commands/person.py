@@ -7,6 +7,7 @@ import typer
 from cli.kit.call import Call, reads, writes
 from cli.kit.options import Text
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 from cli.kit.record import record
 
 
@@ -29,11 +30,18 @@ def person_list(call: Call) -> None:
     list_people(call)
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.masters.person import PersonRow
+
+    return (list[PersonRow],)
+
+
 def register(app: typer.Typer) -> None:
     """Add the commands to the front door."""
     group = typer.Typer(
         help="People who write in the book.", no_args_is_help=True, rich_markup_mode=None
     )
     group.command("add", cls=Verb)(writes(person_add))
-    group.command("list", cls=Verb)(reads(person_list))
+    group.command("list", cls=Verb)(reads(person_list, answers))
     app.add_typer(group, name="person")

@@ -9,6 +9,7 @@ from cli.kit.call import Call, reads
 from cli.kit.complete import complete_lot
 from cli.kit.options import Force
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 from cli.kit.seals import SealText
 
 
@@ -34,6 +35,13 @@ def prove(
         write_proof(call, lot, out, seal, force=force)
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.evidence.prove import ProveAnswer
+
+    return (ProveAnswer,)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(reads(prove))
+    app.command(cls=Verb)(reads(prove, answers))

@@ -8,6 +8,7 @@ import typer
 from cli.kit.call import Call, writes
 from cli.kit.options import Force, Lot, Text
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def recall(
@@ -31,6 +32,13 @@ def recall(
     recall_lot(call, lot, drill=drill, close=close, out=out, force=force)
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.recall.recall import RecallAnswer
+
+    return (RecallAnswer,)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(writes(recall))
+    app.command(cls=Verb)(writes(recall, answers))

@@ -7,6 +7,7 @@ import typer
 
 from cli.kit.call import Call, reads
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def restore(
@@ -20,6 +21,13 @@ def restore(
     put_back(call, file, to)
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.copies.copied import CopiedAnswer
+
+    return (CopiedAnswer,)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(reads(restore))
+    app.command(cls=Verb)(reads(restore, answers))

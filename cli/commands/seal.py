@@ -8,6 +8,7 @@ import typer
 from cli.kit.call import Call, reads
 from cli.kit.options import Force
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def seal(
@@ -21,6 +22,13 @@ def seal(
     print_seal(call, out, force=force)
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.evidence.seal import SealAnswer
+
+    return (SealAnswer,)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(reads(seal))
+    app.command(cls=Verb)(reads(seal, answers))

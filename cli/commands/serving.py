@@ -10,6 +10,7 @@ import typer
 from cli.kit.call import Call, reads
 from cli.kit.options import Glass, Lot, Pour, Text
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def serving(
@@ -43,6 +44,13 @@ def serving(
     show_card(call, card, explain=explain)
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.glass.serving import ServingAnswer
+
+    return (ServingAnswer,)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(reads(serving))
+    app.command(cls=Verb)(reads(serving, answers))

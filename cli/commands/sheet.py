@@ -8,6 +8,7 @@ import typer
 from cli.kit.call import Call, reads
 from cli.kit.options import Force, Lot
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def sheet(
@@ -22,6 +23,13 @@ def sheet(
     show_sheet(call, lot, out, force=force)
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.bench.sheet import SheetAnswer
+
+    return (SheetAnswer,)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(reads(sheet))
+    app.command(cls=Verb)(reads(sheet, answers))

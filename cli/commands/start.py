@@ -8,6 +8,7 @@ import typer
 from cli.kit.call import Call, writes
 from cli.kit.options import BestBefore, Code, Force, Text, Vessel
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def start(
@@ -71,6 +72,13 @@ def start(
     )
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.bench.start import StartAnswer
+
+    return (StartAnswer,)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(writes(start))
+    app.command(cls=Verb)(writes(start, answers))

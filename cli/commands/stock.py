@@ -7,6 +7,7 @@ import typer
 from cli.kit.call import Call, reads
 from cli.kit.options import Text
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def stock(
@@ -46,6 +47,14 @@ def stock(
         list_stock(call, everything=everything, by_date=by_date, value=value, of=of)
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.glass.spirit import SpiritAnswer
+    from reports.json.lots.stock import LowRow, StockRow
+
+    return (list[StockRow], list[LowRow], SpiritAnswer)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(reads(stock))
+    app.command(cls=Verb)(reads(stock, answers))

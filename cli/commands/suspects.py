@@ -8,6 +8,7 @@ from cli.kit.call import Call, reads
 from cli.kit.complete import complete_lot
 from cli.kit.options import Text
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def suspects(
@@ -46,6 +47,13 @@ def suspects(
     )
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.causes.suspects import SuspectsAnswer
+
+    return (SuspectsAnswer,)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(reads(suspects))
+    app.command(cls=Verb)(reads(suspects, answers))

@@ -6,6 +6,7 @@ import typer
 
 from cli.kit.call import Call, reads
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def syrup(
@@ -29,16 +30,23 @@ def syrup(
     """Say how strong a simple syrup is, and whether it stays clear."""
     from cli.kit.tables import print_json, print_lines
     from ledger.science.liquids.syrup_asked import syrup_asked
-    from reports.json.glass.syrup import syrup_plain
+    from reports.json.glass.syrup import syrup_told
     from reports.words.glass.syrup import syrup_lines
 
     found = syrup_asked(asked, by, bulk, read_at, kept_at)
     if call.json:
-        print_json(syrup_plain(found))
+        print_json(syrup_told(found))
     else:
         print_lines(syrup_lines(found))
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.glass.syrup import SyrupTold
+
+    return (SyrupTold,)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(reads(syrup))
+    app.command(cls=Verb)(reads(syrup, answers))

@@ -8,6 +8,7 @@ import typer
 from cli.kit.call import Call, reads
 from cli.kit.options import Force, Lot, Text
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def trace(
@@ -31,6 +32,13 @@ def trace(
     show_trace(call, lot, Asked(is_back, is_forward, depth, only, csv, out, force))
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.lots.trace import TraceAnswer
+
+    return (TraceAnswer,)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(reads(trace))
+    app.command(cls=Verb)(reads(trace, answers))

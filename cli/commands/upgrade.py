@@ -7,6 +7,7 @@ import typer
 
 from cli.kit.call import Call, reads
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def upgrade(
@@ -22,6 +23,13 @@ def upgrade(
     bring_up(call, keep_in or Path())
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.copies.upgrade import UpgradeAnswer
+
+    return (UpgradeAnswer,)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(reads(upgrade))
+    app.command(cls=Verb)(reads(upgrade, answers))

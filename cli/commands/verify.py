@@ -6,6 +6,7 @@ import typer
 
 from cli.kit.call import Call, reads
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 from cli.kit.seals import SealText
 
 
@@ -23,6 +24,13 @@ def verify(
     verify_book(call, seal, since)
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.evidence.verify import VerifyAnswer
+
+    return (VerifyAnswer,)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(reads(verify))
+    app.command(cls=Verb)(reads(verify, answers))

@@ -1,13 +1,11 @@
-"""What every command shares: its common options, its errors, its exit code.
+"""What every command shares: its common options, and the call that it is given.
 
-Guarantees: no traceback reaches a user; errors go to standard error, one line what and one line
-what to do; exit codes are 0 done, 1 a finding, 2 bad usage, 3 refused, 4 needs a reason, 5 storage.
+Guarantees: every command says what it answers under --json, so that the schema of that can be
+printed without running it.
 """
 
-import gc
 import inspect
 import os
-import sys
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
@@ -15,29 +13,13 @@ from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
-from cli.kit.tables import fitted
-from ledger.errors import (
-    FindingError,
-    InputError,
-    LedgerError,
-    ReasonNeededError,
-    RefusedError,
-    StorageError,
-)
+from cli.kit.errors import run_safely
+from cli.kit.schema import SCHEMA, Answers, recorded, schema_option
 
 if TYPE_CHECKING:
     from ledger.service.desk.book import Book, How
 
 BOOK_NAME = "pottle.db"
-EXIT_CODES: tuple[tuple[type[LedgerError], int], ...] = (
-    (FindingError, 1),
-    (InputError, 2),
-    (RefusedError, 3),
-    (ReasonNeededError, 4),
-    (StorageError, 5),
-)
-INSIDE = 70
-"""Exit code of a fault of pottle's own (sysexits.h, EX_SOFTWARE)."""
 
 LedgerOption = Annotated[
     str | None,
@@ -133,20 +115,26 @@ def nearest_book(folder: Path) -> str:
     return str(folder / BOOK_NAME)
 
 
-def reads(function: Callable[..., None]) -> Callable[..., None]:
+def reads(function: Callable[..., None], answers: Answers) -> Callable[..., None]:
     """Give a command that only reads its common options and its errors.
 
     An option may also be given before the command; the one after it wins.
+
+    Args:
+        function: The command.
+        answers: Returns what it answers under --json; called only when that is asked for.
     """
-    return _command(function, _READS)
+    return _command(function, _READS, answers)
 
 
-def writes(function: Callable[..., None]) -> Callable[..., None]:
-    """Give a command that records its common options and its errors."""
-    return _command(function, _WRITES)
+def writes(function: Callable[..., None], answers: Answers = recorded) -> Callable[..., None]:
+    """Give a command that records its common options and its errors; see `reads`."""
+    return _command(function, _WRITES, answers)
 
 
-def _command(function: Callable[..., None], common: dict[str, Any]) -> Callable[..., None]:
+def _command(
+    function: Callable[..., None], common: dict[str, Any], answers: Answers
+) -> Callable[..., None]:
     own = list(inspect.signature(function, eval_str=True).parameters.values())[1:]
     clash = common.keys() & {parameter.name for parameter in own}
     shared = [
@@ -162,54 +150,17 @@ def _command(function: Callable[..., None], common: dict[str, Any]) -> Callable[
 
     def run(context: typer.Context, **words: Any) -> None:  # noqa: ANN401 - words of any command
         before = context.find_root().params
+        words.pop(SCHEMA)
         told = {name: words.pop(name) for name in common if name not in clash}
         call = Call(**{name: value or before.get(name) or value for name, value in told.items()})
-        run_safely(lambda: function(call, **words))
+        run_safely(lambda: function(call, **words), as_json=call.json)
 
     first = inspect.Parameter(
         "context", inspect.Parameter.POSITIONAL_OR_KEYWORD, annotation=typer.Context
     )
-    parameters = (first, *(p.replace(kind=inspect.Parameter.KEYWORD_ONLY) for p in own), *shared)
+    mine = (p.replace(kind=inspect.Parameter.KEYWORD_ONLY) for p in own)
+    parameters = (first, *mine, *shared, schema_option(answers))
     run.__signature__ = inspect.Signature(parameters)  # type: ignore[attr-defined]
     run.__annotations__ = {p.name: p.annotation for p in parameters}
     run.__name__, run.__doc__ = function.__name__, function.__doc__
     return run
-
-
-def run_safely(work: Callable[[], None]) -> None:
-    """Run a command's work; turn its errors into sentences and an exit code."""
-    gc.freeze()
-    gc.enable()
-    try:
-        work()
-    except LedgerError as error:
-        for what, todo in error.problems:
-            complain(what, todo)
-        raise typer.Exit(exit_code(error)) from None
-    except KeyboardInterrupt:
-        complain("Cancelled; nothing more was recorded.", "pottle journal shows what the book has.")
-        raise typer.Exit(130) from None
-    except BrokenPipeError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        raise typer.Exit(0) from None
-    except typer.Exit:
-        raise
-    except Exception as error:
-        if os.environ.get("POTTLE_DEBUG"):
-            raise
-        complain(
-            f"Something went wrong inside pottle: {type(error).__name__}: {error}.",
-            "Nothing was recorded by this command; run it with POTTLE_DEBUG=1 to see where.",
-        )
-        raise typer.Exit(INSIDE) from None
-
-
-def complain(what: str, todo: str) -> None:
-    """Print one problem to standard error: a line what, a line what to do."""
-    for line in fitted((what, f"  {todo}") if todo else (what,), sys.stderr):
-        print(line, file=sys.stderr)
-
-
-def exit_code(error: LedgerError) -> int:
-    """Return the exit code of an error."""
-    return next(code for kind, code in EXIT_CODES if isinstance(error, kind))

@@ -1,10 +1,14 @@
 """A small list: as a table, as JSON, or as words when there is nothing to list."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from cli.kit.call import Call
 from cli.kit.tables import print_json, print_lines, print_table
+
+if TYPE_CHECKING:
+    from msgspec import Struct
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,16 +21,15 @@ class Listing:
     """Cells."""
     nothing: Sequence[str]
     """What is said when there is no row: that there is none, and the next step."""
-    keys: Sequence[str] = ()
-    """Keys of the JSON; none: the heads."""
+    plain: "Callable[[], Sequence[Struct]]"
+    """Returns the rows for machines."""
     right: str = ""
     """Heads of the columns set to the right, with commas between."""
 
     def say(self, call: Call) -> None:
         """Print it."""
         if call.json:
-            keys = self.keys or self.heads
-            print_json([dict(zip(keys, row, strict=True)) for row in self.rows])
+            print_json(self.plain())
         elif self.rows:
             print_table(self.heads, self.rows, self.right)
         else:

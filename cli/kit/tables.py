@@ -5,13 +5,13 @@ the screen, no code is cut and no number is parted from its unit while there is 
 markup; text is shown as it was written. What only a screen needs is loaded only for a screen.
 """
 
-import json
 import os
 import sys
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from typing import TYPE_CHECKING, Any, TextIO
+from typing import TYPE_CHECKING, TextIO
 
 if TYPE_CHECKING:
+    from msgspec import Struct
     from rich.table import Table
 
 GAP = 2
@@ -34,9 +34,11 @@ def seen(text: str) -> str:
     return "".join(letter if letter.isprintable() else "·" for letter in text)
 
 
-def print_json(value: Any) -> None:  # noqa: ANN401 - any JSON value
-    """Print a value as JSON."""
-    print(json.dumps(value, ensure_ascii=False, indent=2))
+def print_json(answer: "Struct | Sequence[Struct]", out: TextIO | None = None) -> None:
+    """Print an answer, or a list of them, as JSON; None: to standard output."""
+    from msgspec.json import encode, format
+
+    print(format(encode(answer), indent=2).decode(), file=out)
 
 
 def print_lines(lines: Sequence[str]) -> None:

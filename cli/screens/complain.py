@@ -7,17 +7,19 @@ keep the photo itself; its name and its hash show later which one it was.
 from hashlib import file_digest
 from pathlib import Path
 from stat import S_ISDIR, S_ISREG
+from typing import TYPE_CHECKING
 
-from cli.kit.answer import say
+from cli.kit.answer import dossier_of, say
 from cli.kit.call import Call
 from ledger.domain.entries import Complaint
 from ledger.errors import StorageError
 from ledger.service.desk.book import Book, Recorded
 from ledger.service.goods.triage import triage
-from ledger.service.lots.dossier import dossier
-from reports.json.goods.triage import triage_plain
 from reports.words.desk.answer import answer
 from reports.words.goods.triage import triage_lines, triage_step
+
+if TYPE_CHECKING:
+    from reports.json.goods.complain import ComplainAnswer
 
 OR_WITHOUT = "or leave --photo out; nothing was recorded."
 """How what is to be done about a photo ends."""
@@ -25,11 +27,16 @@ OR_WITHOUT = "or leave --photo out; nothing was recorded."
 
 def say_complaint(call: Call, book: Book, done: Recorded[Complaint]) -> None:
     """Show a complaint that was recorded, and what it points to."""
-    assert done.entry.draft.lot
-    found = triage(book, done.entry)
-    said = answer(done, dossier(book, done.entry.draft.lot), triage_step(found))
-    *lines, last = said.lines
-    say(call, {**said.plain, "triage": triage_plain(found)}, *lines, *triage_lines(found), last)
+    found, about = triage(book, done.entry), dossier_of(book, done)
+    step = triage_step(found)
+    said = answer(done, about, step)
+
+    def plain() -> "ComplainAnswer":
+        from reports.json.goods.complain import complain_answer
+
+        return complain_answer(done, about, step, found)
+
+    say(call, plain, said.done, *said.found, *triage_lines(found), *said.last)
 
 
 def hash_of(photo: Path) -> str:

@@ -11,7 +11,7 @@ from cli.kit.call import Call
 from cli.kit.tables import is_screen, print_json, print_lines, print_table, screen_table, seen
 from ledger.service.desk.book import Book
 from ledger.service.lots.due import DueList, due
-from reports.json.lots.due import plain
+from reports.json.lots.due import due_rows
 from reports.words.lots.due import HEADS, rows
 from reports.words.lots.next_in_lists import step_of_due
 
@@ -27,7 +27,7 @@ def show_due(call: Call, *, watch: bool) -> None:
     """Print what is due, or keep it on the screen."""
     book = call.book()
     if call.json:
-        print_json(plain(due(book)))
+        print_json(due_rows(due(book)))
     elif watch and is_screen():
         keep_watching(book)
     else:

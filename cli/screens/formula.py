@@ -7,13 +7,18 @@ from cli.kit.call import Call
 from cli.kit.listing import Listing
 from cli.kit.tables import print_json, print_lines, print_table
 from ledger.domain.amounts.quantity import Measure, parse_quantity
-from ledger.domain.entries.plain import facts_to_plain
 from ledger.domain.masters.formulas import version_of
 from ledger.errors import InputError
 from ledger.service.desk.clock import house_of
 from ledger.service.masters.formula import version as find_version
 from ledger.service.masters.formula import versions, withdrawn
-from reports.json.masters.formula import scaled_plain
+from reports.json.masters.formula import (
+    FormulaRow,
+    difference_rows,
+    formula_answer,
+    formula_row,
+    scaled_answer,
+)
 from reports.kit.format import tidy
 from reports.words.masters.formula import differences, facts_of, line_rows, step_rows
 
@@ -24,20 +29,24 @@ def list_formulas(call: Call) -> None:
     """List the formulas with their versions."""
     heads = ("formula", "version", "product", "kind", "basis", "state")
     book = call.book()
-    gone = withdrawn(book)
+    gone, known = withdrawn(book), versions(book)
     rows = [
         [
             item.code,
             str(item.version),
             item.product,
             str(item.product_kind),
-            item.basis.written if call.json else tidy(item.basis.written),
+            tidy(item.basis.written),
             "withdrawn" if (item.code, item.version) in gone else "",
         ]
-        for item in versions(book)
+        for item in known
     ]
     nothing = ("There is no formula in the book yet.", "Next: pottle formula load FILE")
-    Listing(heads, rows, nothing, right="version").say(call)
+
+    def plain() -> list[FormulaRow]:
+        return [formula_row(item, withdrawn=(item.code, item.version) in gone) for item in known]
+
+    Listing(heads, rows, nothing, plain, right="version").say(call)
 
 
 def show_formula(call: Call, code: str, version: int | None) -> None:
@@ -46,7 +55,7 @@ def show_formula(call: Call, code: str, version: int | None) -> None:
     formula = find_version(book, code, version)
     is_withdrawn = (formula.code, formula.version) in withdrawn(book)
     if call.json:
-        print_json({**facts_to_plain(formula), "withdrawn": is_withdrawn})
+        print_json(formula_answer(formula, withdrawn=is_withdrawn))
         return
     state = ", withdrawn" if is_withdrawn else ""
     print_lines([f"{version_of(formula)}{state}"])
@@ -64,7 +73,7 @@ def compare_formulas(call: Call, code: str, old: int, new: int) -> None:
     book = call.book()
     rows = differences(find_version(book, code, old), find_version(book, code, new))
     if call.json:
-        print_json([{"what": what, "old": before, "new": after} for what, before, after in rows])
+        print_json(difference_rows(rows))
     elif rows:
         print_table(("what", f"version {old}", f"version {new}"), rows)
     else:
@@ -80,7 +89,7 @@ def scale_formula(call: Call, code: str, volume: str, version: int | None) -> No
     if target.measure is not Measure.UL:
         raise InputError(f"{volume} is not a volume.", "Give a volume, such as 480mL.")
     if call.json:
-        print_json(scaled_plain(formula, target))
+        print_json(scaled_answer(formula, target))
         return
     print_lines([f"{version_of(formula)}, {formula.product}, {tidy(target.written)}"])
     print_table(LINE_HEADS, line_rows(formula, target.amount), right="amount")

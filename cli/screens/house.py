@@ -2,19 +2,26 @@
 
 from cli.kit.answer import say
 from cli.kit.call import Call
-from ledger.domain.entries import House
 from ledger.domain.entries.fields import specs
+from ledger.errors import StorageError
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import house_of
+from reports.json.masters.house import house_answer
 from reports.kit.format import money
 
 
 def say_house(call: Call, book: Book) -> None:
-    """Print what is known of the house."""
+    """Print what is known of the house.
+
+    Raises:
+        StorageError: The book has no house, so it is damaged.
+    """
     house = house_of(book)
-    plain = {spec.name: getattr(house, spec.name, None) for spec in specs(House)}
-    told = {**plain, "hour_minor": None}
-    lines = [f"{name.replace('_', ' ')}: {value}" for name, value in told.items() if value]
-    if house and house.hour_minor is not None:
+    if house is None:
+        raise StorageError("The book has no house.", "See what is wrong: pottle verify")
+    names = (spec.name for spec in specs(type(house)) if spec.name != "hour_minor")
+    told = ((name, getattr(house, name)) for name in names)
+    lines = [f"{name.replace('_', ' ')}: {value}" for name, value in told if value]
+    if house.hour_minor is not None:
         lines.append(f"an hour of work: {money(house.hour_minor, house.currency)}")
-    say(call, plain, *lines)
+    say(call, lambda: house_answer(house), *lines)

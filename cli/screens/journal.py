@@ -7,7 +7,7 @@ from cli.kit.call import Call
 from cli.kit.tables import print_json, print_lines, print_table
 from ledger.errors import RefusedError
 from ledger.service.lots.journal import Said, history, journal
-from reports.json.lots.journal import said_plain
+from reports.json.lots.journal import journal_row
 from reports.kit.format import clock, closed, initials
 from reports.words.desk.next_step import step_of_journal
 from reports.words.entries.sentence import notes, sentence, strikes, title
@@ -26,7 +26,7 @@ def show_journal(call: Call, lot: str | None, last: int, entry: int | None) -> N
     else:
         said = journal(book, lot=lot, last=last or None, by=call.writer)
     if call.json:
-        print_json([said_plain(item) for item in said])
+        print_json([journal_row(item) for item in said])
         return
     print_said(said)
     print_lines([f"Next: {step_of_journal(said, is_all=lot is None and entry is None)}"])

@@ -6,15 +6,21 @@ has been drawn; a file that is there stays unless asked.
 
 from io import BytesIO
 from pathlib import Path
+from typing import TYPE_CHECKING
 
+from cli.kit.answer import dossier_of, say, step_after
+from cli.kit.call import Call
 from cli.kit.files import check_place, write
 from ledger.errors import RefusedError
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.glass.serving import card
 from ledger.service.goods.label import labels
 from ledger.service.lots.dossier import dossier
-from reports.pdf.goods.label import label_sheet
+from reports.words.desk.answer import answer
 from reports.words.goods.label import label_sheet_view
+
+if TYPE_CHECKING:
+    from reports.json.goods.label import LabelAnswer
 
 
 def print_labels(
@@ -28,6 +34,8 @@ def print_labels(
     force: bool,
 ) -> Recorded:
     """Draw a sheet of labels, record it, and write it with the seal that includes the record."""
+    from reports.pdf.goods.label import label_sheet
+
     check_place(out, force=force)
     if count is not None and not 1 <= count <= 10_000:
         raise RefusedError(
@@ -50,3 +58,18 @@ def print_labels(
     label_sheet(label_sheet_view(dossier(book, found.state.code), count, served), paper)
     write(out, paper.getvalue())
     return done
+
+
+def say_labels(call: Call, book: Book, done: Recorded, out: Path | None) -> None:
+    """Show what was recorded of labels, and where their sheet is."""
+    found = dossier_of(book, done)
+    step = step_after(book, done, found)
+    said = answer(done, found, step)
+
+    def plain() -> "LabelAnswer":
+        from reports.json.goods.label import label_answer
+
+        return label_answer(done, found, step, str(out) if out else None)
+
+    paper = (f"The labels are in {out}.",) if out else ()
+    say(call, plain, said.done, *paper, *said.found, *said.last)

@@ -7,7 +7,7 @@ from cli.kit.call import Call
 from cli.kit.tables import print_json, print_lines, print_table
 from ledger.errors import RefusedError
 from ledger.service.masters.limits import limits
-from reports.json.masters.limits import limit_plain
+from reports.json.masters.limits import limit_answer
 from reports.words.entries.limits import card, listed_words
 
 
@@ -19,7 +19,7 @@ def list_limits(call: Call, substance: str | None, place: str | None) -> None:
         if _fits(item.limit.substance, substance) and _fits(item.limit.place, place)
     ]
     if call.json:
-        print_json([limit_plain(item) for item in found])
+        print_json([limit_answer(item) for item in found])
     elif found:
         rows = [
             [item.code, words, item.place, str(item.known_by)]
@@ -54,6 +54,6 @@ def show_limit(call: Call, code: str) -> None:
             "and citation.",
         )
     if call.json:
-        print_json(limit_plain(found))
+        print_json(limit_answer(found))
     else:
         print_lines(card(found))

@@ -13,8 +13,6 @@ from ledger.domain.amounts.quantity import show
 from ledger.service.glass.cost import cost
 from ledger.service.glass.serving import card
 from ledger.service.lots.dossier import Dossier, dossier
-from reports.json.glass.serving import serving_plain
-from reports.json.lots.lot import dossier_plain
 from reports.words.desk.answer import what_is_there
 from reports.words.entries.goods import gone
 from reports.words.glass.cost import price_lines
@@ -31,8 +29,9 @@ def show_lot(call: Call, text: str) -> None:
     served = card(book, found.state.code)
     step = step_for(book, found)
     if call.json:
-        contains = serving_plain(served) if served else None
-        print_json({**dossier_plain(found), "contains": contains, "next": step})
+        from reports.json.lots.lot import lot_answer
+
+        print_json(lot_answer(found, served, step))
         return
     print_lines([what_is_there(found), *date_lines(found.state.dates)])
     if served:

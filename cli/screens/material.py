@@ -3,6 +3,7 @@
 from cli.kit.call import Call
 from cli.kit.listing import Listing
 from ledger.service.masters.material import materials
+from reports.json.masters.material import material_row
 from reports.kit.format import scaled
 
 
@@ -21,9 +22,10 @@ def list_materials(call: Call) -> None:
         for item in found
     ]
     heads = ("material", "name", "kind", "how", "g/mL", "%vol")
-    names = ("code", "name", "kind", "how", "density_g_per_ml", "abv_pct")
     nothing = (
         "There is no material in the book yet.",
         'Next: pottle material add CODE --name "NAME" --kind KIND',
     )
-    Listing(heads, rows, nothing, names, right="g/mL,%vol").say(call)
+    Listing(heads, rows, nothing, lambda: list(map(material_row, found)), right="g/mL,%vol").say(
+        call
+    )

@@ -3,14 +3,16 @@
 from cli.kit.call import Call
 from cli.kit.listing import Listing
 from ledger.service.masters.party import parties
+from reports.json.masters.party import party_row
 
 
 def list_parties(call: Call) -> None:
     """List the suppliers and customers."""
     heads = ("name", "phone", "email", "address", "words")
-    rows = [[getattr(item, head) or "" for head in heads] for item in parties(call.book())]
+    found = parties(call.book())
+    rows = [[getattr(item, head) or "" for head in heads] for item in found]
     nothing = (
         "The book knows nobody's telephone number yet.",
         'Next: pottle party add "NAME" --phone NUMBER',
     )
-    Listing(heads, rows, nothing).say(call)
+    Listing(heads, rows, nothing, lambda: list(map(party_row, found))).say(call)

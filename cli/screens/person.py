@@ -4,6 +4,7 @@ from cli.kit.call import Call
 from cli.kit.listing import Listing
 from ledger.domain.entries import Person
 from ledger.service.lots.journal import entries_of_kind
+from reports.json.masters.person import person_row
 
 
 def list_people(call: Call) -> None:
@@ -12,4 +13,4 @@ def list_people(call: Call) -> None:
     facts = [entry.facts for entry in entries_of_kind(call.book(), Person)]
     rows = [[str(getattr(item, name) or "") for name in names] for item in facts]
     nothing = ("There is nobody in the book yet.", 'Next: pottle person add INITIALS "NAME"')
-    Listing(names, rows, nothing).say(call)
+    Listing(names, rows, nothing, lambda: list(map(person_row, facts))).say(call)

@@ -6,7 +6,6 @@ Guarantees: figures first, then what to mind, then what is missing.
 from cli.kit.call import Call
 from cli.kit.tables import print_json, print_lines, print_table
 from ledger.service.glass.card import ServingCard
-from reports.json.glass.serving import serving_plain
 from reports.words.glass import serving as words
 from reports.words.glass.explain import explained
 from reports.words.glass.limits import limit_table
@@ -15,8 +14,9 @@ from reports.words.glass.limits import limit_table
 def show_card(call: Call, card: ServingCard, *, explain: bool) -> None:
     """Print a serving card."""
     if call.json:
-        told = {"explained": explained(card)} if explain else {}
-        print_json({**serving_plain(card), **told})
+        from reports.json.glass.serving import serving_answer
+
+        print_json(serving_answer(card, explain=explain))
         return
     print_lines([*words.head(card), ""])
     glass, limits = words.glass_table(card), limit_table(card)

@@ -6,6 +6,7 @@ Guarantees: plain lines or JSON, never both; a sheet is drawn whole before its f
 from collections.abc import Callable
 from io import BytesIO
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from cli.kit.answer import say
 from cli.kit.call import Call
@@ -15,11 +16,14 @@ from ledger.service.bench.draws import propose
 from ledger.service.desk.book import Book, Recorded
 from ledger.service.lots.dossier import dossier, find_lot
 from ledger.service.masters.material import materials
-from reports.json.bench.draws import plain
 from reports.views.bench import BatchSheetView, SheetRow
 from reports.words.bench.draws import HEADS, commands, rows, shortages
 from reports.words.bench.sheet import batch_sheet_view
 from reports.words.desk.answer import answer
+from reports.words.desk.next_step import next_step
+
+if TYPE_CHECKING:
+    from reports.json.bench.start import StartAnswer
 
 
 def begin(call: Call, start: Callable[[Book], Recorded], out: Path | None, *, force: bool) -> None:
@@ -29,27 +33,38 @@ def begin(call: Call, start: Callable[[Book], Recorded], out: Path | None, *, fo
     book = call.book()
     done = start(book)
     code = done.code or ""
-    proposed = propose(book, code)
-    said = answer(done, dossier(book, code), lacking=proposed)
-    sheet = write_sheet(book, code, out) if out else ()
+    proposed, found = propose(book, code), dossier(book, code)
+    step = next_step(done.entry, found, proposed)
+    if out:
+        write_sheet(_view(book, code), out)
+
+    def plain() -> "StartAnswer":
+        from reports.json.bench.start import start_answer
+
+        return start_answer(done, found, step, proposed, str(out) if out else None)
+
+    said = answer(done, found, step)
+    sheet = (_where(code, out),) if out else ()
     if not proposed:
-        say(call, said.plain, *said.lines, *sheet)
+        say(call, plain, *said.lines, *sheet)
         return
     told = table_lines(HEADS, rows(proposed), right="calls for,take")
     typed = [f"  {line}" for line in commands(code, proposed)]
     ready = ["Next, as it is done:", *typed] if typed else []
-    lines = (*said.lines[:-1], *told, *shortages(proposed), *ready, *sheet)
-    say(call, {**said.plain, "proposed": plain(proposed)}, *lines)
+    say(call, plain, said.done, *said.found, *told, *shortages(proposed), *ready, *sheet)
 
 
-def write_sheet(book: Book, code: str, out: Path) -> tuple[str]:
-    """Write the sheet of a batch and return the line that says so."""
+def write_sheet(view: BatchSheetView, out: Path) -> None:
+    """Write the sheet of a batch."""
     from reports.pdf.bench.sheet import batch_sheet
 
     paper = BytesIO()
-    batch_sheet(_view(book, code), paper)
+    batch_sheet(view, paper)
     write(out, paper.getvalue())
-    return (f"The sheet of {code} is in {out}.",)
+
+
+def _where(code: str, out: Path) -> str:
+    return f"The sheet of {code} is in {out}."
 
 
 def show_sheet(call: Call, text: str, out: Path | None, *, force: bool) -> None:
@@ -58,13 +73,15 @@ def show_sheet(call: Call, text: str, out: Path | None, *, force: bool) -> None:
         check_place(out, force=force)
     book = call.book()
     code = find_lot(book, text, call.writer)
-    if out:
-        say(call, {"lot": code, "out": str(out)}, *write_sheet(book, code, out))
-        return
     view = _view(book, code)
+    if out:
+        write_sheet(view, out)
     if call.json:
-        rows = [_plain(row) for row in (*view.additions, *view.steps)]
-        print_json({"lot": code, "number": view.number, "rows": rows})
+        from reports.json.bench.sheet import sheet_answer
+
+        print_json(sheet_answer(view, code, str(out) if out else None))
+    elif out:
+        print_lines([_where(code, out)])
     else:
         _print(view)
 
@@ -76,10 +93,6 @@ def _print(view: BatchSheetView) -> None:
     rows = [_row(row) for row in (*view.additions, *view.steps)]
     print_table(("code", "act", "what", "write down"), rows)
     print_lines(["", *view.cautions, view.how_to_type])
-
-
-def _plain(row: SheetRow) -> dict[str, str | list[str]]:
-    return {"code": row.code, "act": row.act, "words": row.words, "blanks": list(row.blanks)}
 
 
 def _row(row: SheetRow) -> list[str]:

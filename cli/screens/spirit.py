@@ -6,7 +6,7 @@ Guarantees: it reads only.
 from cli.kit.call import Call
 from cli.kit.tables import print_json, print_lines, print_table
 from ledger.service.glass.spirit import spirit_account
-from reports.json.glass.spirit import plain
+from reports.json.glass.spirit import spirit_answer
 from reports.words.glass import spirit as words
 
 NEXT = "pottle stock"
@@ -17,7 +17,7 @@ def show_spirit(call: Call, first: str | None, last: str | None) -> None:
     """Show the spirit account of a period."""
     found = spirit_account(call.book(), first, last)
     if call.json:
-        print_json({**plain(found), "next": NEXT})
+        print_json(spirit_answer(found, NEXT))
         return
     print_table(words.HEADS, words.rows(found), right="L")
     lots = words.lot_rows(found)

@@ -11,10 +11,10 @@ from ledger.domain.amounts.quantity import parse_quantity, show
 from ledger.domain.lots.lot import Lot
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import house_of
-from ledger.service.lots.stock import Low, first_expired, low_materials, stock, values_left
-from reports.json.lots.brief import brief_plain
+from ledger.service.lots.stock import first_expired, low_materials, stock, values_left
+from reports.json.lots.stock import low_rows, stock_rows
 from reports.kit.format import money
-from reports.words.lots.next_in_lists import receiving, step_of_low, step_of_stock
+from reports.words.lots.next_in_lists import step_of_low, step_of_stock
 
 HEADS = ("lot", "what", "on hand", "status", "best before", "look")
 """Heads of the list of stock."""
@@ -27,10 +27,7 @@ def list_stock(call: Call, *, everything: bool, by_date: bool, value: bool, of: 
     found = first_expired(found) if by_date else found
     values = values_left(book, found) if value else {}
     if call.json:
-        worth = [{"value_minor": _text(values.get(item.seq))} if value else {} for item in found]
-        print_json(
-            [{**brief_plain(item), **extra} for item, extra in zip(found, worth, strict=True)]
-        )
+        print_json(stock_rows(found, values))
     elif not found:
         what = f"of {of} " if of else ""
         print_lines([f"Nothing {what}is on hand.", f"Next: {step_of_stock(found)}"])
@@ -63,7 +60,7 @@ def list_low(call: Call, threshold: str, of: str | None) -> None:
         if of is None or _plain(of) in (_plain(item.material.code), _plain(item.material.name))
     ]
     if call.json:
-        print_json([_low_plain(item) for item in found])
+        print_json(low_rows(found))
         return
     if found:
         rows = [
@@ -74,16 +71,6 @@ def list_low(call: Call, threshold: str, of: str | None) -> None:
     else:
         print_lines([f"Of every material counted so, {threshold} or more is there."])
     print_lines([f"Next: {step_of_low(found)}"])
-
-
-def _low_plain(item: Low) -> dict[str, str]:
-    return {
-        "material": item.material.code,
-        "name": item.material.name,
-        "on_hand": str(item.on_hand),
-        "unit": str(item.measure),
-        "next": receiving(item),
-    }
 
 
 def _is_of(brief: Lot, of: str | None) -> bool:
@@ -111,7 +98,3 @@ def _row(brief: Lot, value: Sequence[str] = ()) -> list[str]:
 
 def _money(minor: int | None) -> str:
     return "" if minor is None else money(minor, "").strip()
-
-
-def _text(value: int | None) -> str | None:
-    return None if value is None else str(value)

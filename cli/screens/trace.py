@@ -21,7 +21,6 @@ from ledger.service.desk.clock import house_of, now_at_home
 from ledger.service.evidence.seal import seal
 from ledger.service.lots.dossier import brief_of, find_lot
 from ledger.service.lots.shares import Traced, no_deeper, only_kind, traced, with_days
-from reports.json.lots.trace import traced_plain
 from reports.kit.format import plural
 from reports.kit.tables import csv_text
 from reports.words.lots.next_in_lists import step_of_trace
@@ -75,13 +74,14 @@ def show_trace(call: Call, text: str, asked: Asked) -> None:
             print_folded(traced_lines(found, back=asked.back, forward=asked.forward))
         print_lines([*([""] if is_missing else []), *notes, f"Next: {step}"])
         return
-    written = _files(book, found, asked, notes)
+    written = [str(place) for place in _files(book, found, asked, notes)]
     if call.json:
-        places = {name: str(place) for name, place in written}
-        print_json({**traced_plain(with_days(book, found)), "next": step, **places})
+        from reports.json.lots.trace import trace_answer
+
+        print_json(trace_answer(with_days(book, found), step, written))
     else:
         count = plural(len(found.trace.nodes) - 1, "other lot")
-        where = " and ".join(str(place) for _, place in written)
+        where = " and ".join(written)
         print_lines([f"The trace of {code} with {count} is in {where}.", f"Next: {step}"])
 
 
@@ -119,11 +119,11 @@ def _only(whole: Traced, kind: MaterialKind) -> tuple[Traced, list[str]]:
     return shown, only_lines(whole.trace, shown.trace, kind)
 
 
-def _files(book: Book, found: Traced, asked: Asked, notes: list[str]) -> list[tuple[str, Path]]:
-    written: list[tuple[str, Path]] = []
+def _files(book: Book, found: Traced, asked: Asked, notes: list[str]) -> list[Path]:
+    written = []
     if asked.csv:
         write(asked.csv, csv_text(trace_sheet(found)).encode())
-        written.append(("csv", asked.csv))
+        written.append(asked.csv)
     if asked.out:
         from reports.pdf.lots.trace import trace_paper
 
@@ -139,7 +139,7 @@ def _files(book: Book, found: Traced, asked: Asked, notes: list[str]) -> list[tu
         )
         trace_paper(view, paper)
         write(asked.out, paper.getvalue())
-        written.append(("out", asked.out))
+        written.append(asked.out)
     return written
 
 

@@ -41,14 +41,3 @@ def csv_text(sheet: Sheet) -> str:
             raise ValueError(f"a row of {len(row)} cells under {len(sheet.heads)} heads")
         writer.writerow([harmless(cell) for cell in row])
     return out.getvalue()
-
-
-def decimal_amount(amount: int) -> str:
-    """Return an amount in thousandths as a plain decimal: µL as mL, mg as g.
-
-    >>> decimal_amount(30_769), decimal_amount(500)
-    ('30.769', '0.5')
-    """
-    sign, whole = ("-", -amount) if amount < 0 else ("", amount)
-    number, rest = divmod(whole, 1000)
-    return f"{sign}{number}{f'.{rest:03d}'.rstrip('0') if rest else ''}"

@@ -5,7 +5,7 @@ to be filled in. Refuses: to order the maker about; the next step is the sensibl
 one.
 """
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
@@ -14,52 +14,52 @@ from ledger.domain.entries import Entry, Receipt, Strike
 from ledger.domain.lots.receipts import missing_facts
 from ledger.service.desk.book import Recorded
 from reports.kit.format import closed
-from reports.words.desk.next_step import next_step
 from reports.words.entries.sentence import sentence, title
 
 if TYPE_CHECKING:
-    from ledger.service.bench.draws import Proposed
     from ledger.service.lots.dossier import Dossier
 
 
 class Answer(Struct, frozen=True):
-    """An answer to a recording command."""
+    """An answer to a recording command, in words."""
 
-    lines: tuple[str, ...]
-    """What to show, a line each."""
-    plain: dict[str, Any]
-    """The same for machines."""
+    done: str
+    """What was recorded."""
+    found: tuple[str, ...]
+    """What is in the lot now, and what is to be said of the entry, a line each."""
+    step: str | None
+    """The command that comes next."""
+
+    @property
+    def last(self) -> tuple[str, ...]:
+        """The line that names the next step, if there is one."""
+        return (f"Next: {self.step}",) if self.step else ()
+
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """All of it, a line each."""
+        return (self.done, *self.found, *self.last)
 
 
-def answer(
-    recorded: Recorded,
-    dossier: "Dossier | None",
-    step: str | None = None,
-    lacking: tuple["Proposed", ...] = (),
-) -> Answer:
+def answer(recorded: Recorded, dossier: "Dossier | None", step: str | None) -> Answer:
     """Return the answer to a recording.
 
     Args:
         recorded: What was recorded.
         dossier: Of the lot it was about, if any.
-        step: What comes next, where more is known than the entry says.
-        lacking: What is still to be put into that lot by its formula.
+        step: What comes next.
     """
     entry = recorded.entry
-    lines = [_done(entry, dossier.state.code if dossier else None)]
+    done = _done(entry, dossier.state.code if dossier else None)
     if not recorded.is_new:
         told = f"as entry {entry.seq}, {title(entry)}: {sentence(entry)}"
-        lines = [closed(f"In the book already, unchanged, {told}")]
-    if dossier:
-        lines.append(what_is_there(dossier))
-    if missing := _missing(entry, dossier):
-        lines.append(f"Not known yet: {', '.join(missing)}.")
-    lines += [f"Note: {what} {todo}".rstrip() for what, todo in recorded.remarks]
-    lines += [f"Deviation {item.seq}: {closed(item.facts.text)}" for item in recorded.deviations]
-    step = step or next_step(entry, dossier, lacking)
-    if step:
-        lines.append(f"Next: {step}")
-    return Answer(tuple(lines), _plain(recorded, dossier, missing, step))
+        done = closed(f"In the book already, unchanged, {told}")
+    found = [what_is_there(dossier)] if dossier else []
+    if missing := not_known(entry, dossier):
+        found.append(f"Not known yet: {', '.join(missing)}.")
+    found += [f"Note: {what} {todo}".rstrip() for what, todo in recorded.remarks]
+    found += [f"Deviation {item.seq}: {closed(item.facts.text)}" for item in recorded.deviations]
+    return Answer(done, tuple(found), step)
 
 
 def _done(entry: Entry, code: str | None) -> str:
@@ -82,29 +82,9 @@ def what_is_there(dossier: "Dossier") -> str:
     return f"{lot.code}, {lot.name}: {there}{unit}{solids}, {lot.status}."
 
 
-def _missing(entry: Entry, dossier: "Dossier | None") -> tuple[str, ...]:
+def not_known(entry: Entry, dossier: "Dossier | None") -> tuple[str, ...]:
+    """Return the facts of a delivery that the book does not know yet."""
     facts = entry.facts
     if not isinstance(facts, Receipt) or dossier is None:
         return ()
     return missing_facts(facts, dossier.state.material)
-
-
-def _plain(
-    recorded: Recorded, dossier: "Dossier | None", missing: tuple[str, ...], step: str | None
-) -> dict[str, Any]:
-    entry = recorded.entry
-    plain: dict[str, Any] = {"entry": entry.seq, "kind": entry.kind}
-    if recorded.code:
-        plain["code"] = recorded.code
-    if dossier:
-        plain["lot"] = dossier.state.code
-        plain["name"] = dossier.lot.name
-        plain["on_hand"] = str(dossier.state.on_hand)
-        plain["unit"] = str(dossier.state.measure)
-        plain["status"] = str(dossier.lot.status)
-    plain["says"] = sentence(entry)
-    plain["missing"] = list(missing)
-    plain["remarks"] = [f"{what} {todo}".strip() for what, todo in recorded.remarks]
-    plain["deviations"] = [item.seq for item in recorded.deviations]
-    plain["next"] = step
-    return plain

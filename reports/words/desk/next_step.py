@@ -47,7 +47,6 @@ AT_THE_BENCH = frozenset(
 UNDER_WAY = frozenset({Status.MAKING, Status.FINISHED, Status.REWORK})
 """Where a lot stands that steps of its formula may still be missing of."""
 START = 'pottle start --product "NAME" --kind KIND --target VOLUME'
-RELEASE = "pottle release "
 FILTER = "pottle filter {} --medium paper --pore 20 --out VOLUME"
 SEND = "pottle send {} COUNT --to WHO"
 LOOK = "pottle look {} GRADE --of neat"
@@ -174,17 +173,20 @@ def _next_line(code: str, lacking: tuple["Proposed", ...]) -> str:
     )
 
 
-def before_release(step: str | None, in_the_way: Iterable[Finding]) -> str | None:
-    """Return what to do first where the next step is a release and something stands in its way.
+def release_of(code: str) -> str:
+    """Return the command that releases a lot."""
+    return f"pottle release {code}"
+
+
+def before_release(release: str, in_the_way: Iterable[Finding]) -> str:
+    """Return what to do first where a release is next and something stands in its way.
 
     Args:
-        step: The next step.
+        release: The command that releases the lot.
         in_the_way: What stands in the way, in order; where no command does anything about it,
-            the step stays, since the release lists it all.
+            the release stays, since it lists it all.
     """
-    if step is None or not step.startswith(RELEASE):
-        return step
-    return next((finding.command for finding in in_the_way if finding.command), step)
+    return next((finding.command for finding in in_the_way if finding.command), release)
 
 
 def _without_lot(entry: Entry) -> str | None:
@@ -233,7 +235,7 @@ def _towards_release(dossier: "Dossier") -> str | None:
         return LOOK.format(code)
     if lot_type is LotType.MADE and not latest(state, Finish):
         return f"pottle finish {code} VOLUME"
-    return f"{RELEASE}{code}"
+    return release_of(code)
 
 
 def _after_release(dossier: "Dossier") -> str:

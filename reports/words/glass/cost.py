@@ -51,7 +51,7 @@ def _lost(card: CostCard) -> list[str]:
     if not card.lost_share:
         return []
     went_in = show(card.went_in, card.measure)
-    return [f"Of that {percent_words(card.lost_share)} pays for what was lost: {went_in} went in."]
+    return [f"Of that {percent_figure(card.lost_share)} % pays for what was lost: {went_in} went in."]
 
 
 def _asked_price(card: CostCard) -> list[str]:
@@ -146,6 +146,6 @@ def figures(value: Fraction) -> str:
     return f"{units:.{places}f}"
 
 
-def percent_words(share: Fraction) -> str:
-    """Return a share in per cent, to a tenth."""
-    return f"{float(100 * share):.1f} %"
+def percent_figure(share: Fraction) -> str:
+    """Return a share in per cent, to a tenth, without the sign."""
+    return f"{float(100 * share):.1f}"

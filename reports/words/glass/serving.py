@@ -122,11 +122,17 @@ def missing_lines(card: ServingCard) -> list[str]:
     lines = [f"Missing: {what} {todo}" for what, todo in card.made.missing]
     for code, usual in card.unrecorded:
         reminder = f" By its name it usually carries {' and '.join(usual)}." if usual else ""
-        lines.append(
-            f"Missing: what of concern {code} carries is not recorded, so none is reckoned."
-            f'{reminder} Record it: pottle material change {code} --constituents "NAME 1%"'
-        )
+        what, todo = unrecorded(code)
+        lines.append(f"Missing: {what}{reminder} {todo}")
     return lines
+
+
+def unrecorded(code: str) -> tuple[str, str]:
+    """Return that the constituents of a material are not recorded, and how to record them."""
+    return (
+        f"what of concern {code} carries is not recorded, so none is reckoned.",
+        f'Record it: pottle material change {code} --constituents "NAME 1%"',
+    )
 
 
 def caution_lines(card: ServingCard) -> list[str]:

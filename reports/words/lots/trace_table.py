@@ -6,12 +6,12 @@ units in columns of their own, days as ISO dates. Refuses: prices.
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from ledger.domain.amounts.quantity import Measure
 from ledger.domain.lots.lot import Lot
 from ledger.service.lots.shares import Share, Traced
 from ledger.service.lots.trace import Carried, Holder, Way
+from reports.kit.amounts import UNITS, amount_in
 from reports.kit.format import plural
-from reports.kit.tables import Sheet, decimal_amount
+from reports.kit.tables import Sheet
 from reports.views.lots import TraceRow, TraceView
 from reports.words.lots.shares import concentration, share_words
 from reports.words.lots.trace import (
@@ -23,8 +23,6 @@ from reports.words.lots.trace import (
     supplied_by,
 )
 
-UNITS = {Measure.UL: "mL", Measure.MG: "g", Measure.UEACH: "each"}
-"""The unit amounts are told in, by measure."""
 HEADS = (
     "way",
     "steps",
@@ -46,15 +44,6 @@ HEADS = (
     "all_measured",
 )
 """Columns of a trace."""
-
-
-def amount_in(amount: int, measure: Measure) -> str:
-    """Return an amount as a plain decimal in the unit of its measure.
-
-    >>> amount_in(30_769, Measure.UL), amount_in(6_000_000, Measure.UEACH)
-    ('30.769', '6')
-    """
-    return decimal_amount(amount // 1000 if measure is Measure.UEACH else amount)
 
 
 def trace_sheet(found: Traced) -> Sheet:

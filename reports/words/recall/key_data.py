@@ -15,9 +15,9 @@ from ledger.domain.entries import House, Party
 from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.lot import Lot
 from ledger.service.recall.trail import Received, Sent, Trail, Transformed
+from reports.kit.amounts import UNITS, amount_in
 from reports.kit.format import plural
 from reports.kit.tables import Sheet
-from reports.words.lots.trace_table import UNITS, amount_in
 
 RECEIVING = (
     "traceability_lot_code",

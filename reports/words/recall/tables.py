@@ -12,10 +12,10 @@ from ledger.domain.lots.balance import Balance
 from ledger.service.recall.answers import left_there
 from ledger.service.recall.calls import ToCall
 from ledger.service.recall.standing import Recall
+from reports.kit.amounts import UNITS, amount_in
 from reports.kit.format import clock
 from reports.kit.tables import Sheet
 from reports.words.lots.trace import opened_on
-from reports.words.lots.trace_table import UNITS, amount_in
 
 
 def recall_sheets(recall: Recall) -> dict[str, Sheet]:

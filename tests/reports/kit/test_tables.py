@@ -7,7 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from reports.kit.tables import Sheet, csv_text, decimal_amount, harmless
+from reports.kit.amounts import decimal_amount
+from reports.kit.tables import Sheet, csv_text, harmless
 
 CELLS = st.text(st.characters(exclude_categories=["Cs", "Cc"]), max_size=12)
 

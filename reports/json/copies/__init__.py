@@ -1,0 +1,1 @@
+"""The book as a whole, for machines."""

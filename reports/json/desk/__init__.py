@@ -1,0 +1,1 @@
+"""What is answered to an act, for machines."""

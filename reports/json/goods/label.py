@@ -1,0 +1,25 @@
+"""What became of labels, for machines."""
+
+from typing import TYPE_CHECKING
+
+from msgspec.structs import asdict
+
+from ledger.service.desk.book import Recorded
+from reports.json.desk.recorded import RecordedAnswer, recorded_answer
+
+if TYPE_CHECKING:
+    from ledger.service.lots.dossier import Dossier
+
+
+class LabelAnswer(RecordedAnswer, frozen=True):
+    """What was recorded of labels, and where their sheet is."""
+
+    path: str | None
+    """Where their sheet is; null when none was written."""
+
+
+def label_answer(
+    recorded: Recorded, dossier: "Dossier | None", step: str | None, path: str | None
+) -> LabelAnswer:
+    """Return the answer to labels that were printed, used or spoiled."""
+    return LabelAnswer(**asdict(recorded_answer(recorded, dossier, step)), path=path)

@@ -1,0 +1,1 @@
+"""What all answers for machines share: amounts, times, a lot in brief, a seal."""
