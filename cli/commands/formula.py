@@ -11,8 +11,8 @@ import typer
 from cli.kit.call import Call, reads, writes
 from cli.kit.options import Amount
 from cli.kit.parsing import Verb
-from cli.kit.schema import Kinds
 from cli.kit.record import record
+from cli.kit.schema import Kinds
 
 FormulaCode = Annotated[str, typer.Argument(help="Short name of a formula.")]
 Version = Annotated[int | None, typer.Option(help="Which version; default the newest.")]

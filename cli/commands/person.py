@@ -7,8 +7,8 @@ import typer
 from cli.kit.call import Call, reads, writes
 from cli.kit.options import Text
 from cli.kit.parsing import Verb
-from cli.kit.schema import Kinds
 from cli.kit.record import record
+from cli.kit.schema import Kinds
 
 
 def person_add(

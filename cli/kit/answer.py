@@ -5,7 +5,6 @@ other.
 """
 
 from collections.abc import Callable
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from cli.kit.call import Call

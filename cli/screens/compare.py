@@ -6,13 +6,11 @@ Guarantees: plain letters in a pipe; a paper is drawn whole before its file is m
 from io import BytesIO
 from pathlib import Path
 
-from cli.kit.answer import say
 from cli.kit.call import Call
 from cli.kit.files import check_place, write
 from cli.kit.tables import is_screen, print_json, print_lines, print_table
-from ledger.service.causes.compare import Comparison, compare
+from ledger.service.causes.compare import compare
 from ledger.service.desk.clock import now_at_home
-from reports.json.causes.compare import comparison_plain
 from reports.views.causes import ComparisonView, FactorView
 from reports.words.causes.compare import comparison_view
 from reports.words.causes.plots import plot_lines
@@ -24,17 +22,20 @@ def show_comparison(call: Call, group: str, out: Path | None, *, force: bool) ->
     if out is not None:
         check_place(out, force=force)
     found = compare(book, group)
+    view = comparison_view(found, now_at_home(book))
     if out is not None:
-        _write_paper(found, comparison_view(found, now_at_home(book)), out)
-        told = {**comparison_plain(found), "out": str(out)}
-        say(call, told, f"The comparison of {found.group} is in {out}.")
-    elif call.json:
-        print_json(comparison_plain(found))
+        _write_paper(view, out)
+    if call.json:
+        from reports.json.causes.compare import compare_answer
+
+        print_json(compare_answer(found, view, str(out) if out else None))
+    elif out is not None:
+        print_lines([f"The comparison of {found.group} is in {out}."])
     else:
-        _print(comparison_view(found))
+        _print(view)
 
 
-def _write_paper(found: Comparison, view: ComparisonView, out: Path) -> None:
+def _write_paper(view: ComparisonView, out: Path) -> None:
     from reports.pdf.causes.compare import comparison_paper
 
     paper = BytesIO()

@@ -4,7 +4,6 @@ Guarantees: a copy is told of only once it has been verified.
 """
 
 from pathlib import Path
-from typing import Any
 
 from cli.kit.call import Call
 from cli.kit.progress import progress
@@ -15,6 +14,8 @@ from ledger.service.copies.export import export
 from ledger.service.copies.import_ import import_book
 from ledger.service.copies.restore import restore
 from ledger.service.copies.upgrade import upgrade
+from reports.json.copies.copied import copied_answer
+from reports.json.copies.upgrade import upgrade_answer
 from reports.kit.format import plural
 
 
@@ -59,17 +60,15 @@ def bring_up(call: Call, folder: Path) -> None:
         done = upgrade(call.where, folder, tick)
     kept = done.kept
     if kept is None:
-        plain: dict[str, Any] = {"before": done.before, "after": done.after}
         lines = [f"The book is of version {done.after} already; nothing was changed."]
     else:
-        plain = {**_plain(kept), "before": done.before, "after": done.after}
         lines = [
             f"The book was brought from version {done.before} to {done.after}; its "
             f"{_entries(kept)} and their root are the same, and it was verified.",
             f"The book as it was is kept in {kept.path}.",
         ]
     if call.json:
-        print_json(plain)
+        print_json(upgrade_answer(done))
     else:
         print_lines(lines)
 
@@ -81,14 +80,8 @@ def _entries(made: Copied) -> str:
     return plural(made.seal.entries, "entry", "entries")
 
 
-def _plain(made: Copied) -> dict[str, Any]:
-    seal = made.seal
-    path = str(made.path)
-    return {"path": path, "house": seal.house, "entries": seal.entries, "root": seal.root}
-
-
 def _say(call: Call, made: Copied, *lines: str) -> None:
     if call.json:
-        print_json(_plain(made))
+        print_json(copied_answer(made))
     else:
         print_lines([*filter(None, lines), *made.seal.lines])

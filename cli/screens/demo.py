@@ -25,11 +25,13 @@ from ledger.service.glass.serving import card
 from ledger.service.lots.dossier import dossier
 from ledger.service.lots.shares import Traced, traced
 from ledger.service.masters.house import init
-from reports.json.evidence.verify import audit_plain
-from reports.json.lots.trace import traced_plain
+from reports.json.copies.demo import DemoAnswer
+from reports.json.evidence.verify import verify_answer
+from reports.json.lots.trace import trace_answer
 from reports.pdf.goods.label import label_sheet
 from reports.words.copies.demo import book_line, told
 from reports.words.goods.label import label_sheet_view
+from reports.words.lots.next_in_lists import step_of_trace
 
 SHEET_LABELS = 12
 """How many labels the demonstration prints: one sheet."""
@@ -91,16 +93,16 @@ def _looked_into(book: Book, cloudy: str, *, quiet: bool) -> Found:
         return Found(cloudy, causes, back, verify(book, tick))
 
 
-def _plain(places: Places, found: Found) -> dict[str, object]:
-    return {
-        "ledger": str(places.book),
-        "labels": str(places.labels),
-        "record": str(places.record),
-        "cloudy": found.cloudy,
-        "common": _named_lots(found.causes),
-        "trace": traced_plain(found.back),
-        "verify": audit_plain(found.audit),
-    }
+def _plain(places: Places, found: Found) -> DemoAnswer:
+    return DemoAnswer(
+        ledger=str(places.book),
+        labels=str(places.labels),
+        record=str(places.record),
+        code=found.cloudy,
+        common_codes=tuple(_named_lots(found.causes)),
+        trace=trace_answer(found.back, step_of_trace(found.back.trace)),
+        verify=verify_answer(found.audit),
+    )
 
 
 def _tell(book: Book, house_name: str, places: Places, found: Found) -> None:

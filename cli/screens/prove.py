@@ -15,7 +15,7 @@ from cli.kit.tables import print_json, print_lines
 from ledger.domain.evidence.proofs import proof_faults, proof_text, read_proof
 from ledger.errors import InputError
 from ledger.text_files import text_of
-from reports.json.evidence.prove import proof_plain
+from reports.json.evidence.prove import prove_answer
 from reports.words.evidence.prove import checked_lines, proved_lines
 
 MOST_BYTES = 200_000_000
@@ -37,7 +37,7 @@ def write_proof(
     proof = prove(call.book(), lot, call.writer, given_seal(seal))
     write(out, f"{proof_text(proof)}\n".encode())
     if call.json:
-        print_json({**proof_plain(proof), "out": str(out)})
+        print_json(prove_answer(proof, path=str(out)))
     else:
         print_lines(proved_lines(proof, out))
 
@@ -55,7 +55,7 @@ def check_proof(
     proof = read_proof(text_of(file, MOST_BYTES))
     faults = tuple(proof_faults(proof, given))
     if call.json:
-        print_json(proof_plain(proof, faults))
+        print_json(prove_answer(proof, faults))
     else:
         print_lines(checked_lines(proof, faults, given))
     if faults:

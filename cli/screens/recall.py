@@ -15,7 +15,6 @@ from ledger.service.desk.book import Book, Tick
 from ledger.service.lots.dossier import find_lot
 from ledger.service.recall.order import close_recall, recall
 from ledger.service.recall.standing import Recall, recall_of, with_days
-from reports.json.recall.standing import recall_plain
 from reports.words.recall.standing import (
     AIM,
     AUTHORITY,
@@ -50,8 +49,10 @@ def recall_lot(
     written = write_pack(book, code, out, drill=drill) if out else []
     took_ms = round(1000 * (time.monotonic() - began))
     if call.json:
-        plain = recall_plain(with_days(book, found), drill=drill)
-        print_json({**plain, "took_ms": took_ms, "files": [str(path) for path in written]})
+        from reports.json.recall.recall import recall_answer
+
+        paths, dated = [str(path) for path in written], with_days(book, found)
+        print_json(recall_answer(dated, drill=drill, took_ms=took_ms, paths=paths))
         return
     _show(found, drill=drill)
     if drill:

@@ -6,6 +6,7 @@ from cli.kit.call import Call
 from cli.kit.files import check_place, write
 from cli.kit.tables import print_json, print_lines
 from ledger.service.evidence.seal import seal
+from reports.json.evidence.seal import seal_answer
 
 
 def print_seal(call: Call, out: Path | None, *, force: bool) -> None:
@@ -16,7 +17,6 @@ def print_seal(call: Call, out: Path | None, *, force: bool) -> None:
     if out:
         write(out, "".join(f"{line}\n" for line in made.lines).encode())
     if call.json:
-        plain = {"house": made.house, "entries": made.entries, "root": made.root}
-        print_json({**plain, "lines": list(made.lines), **({"out": str(out)} if out else {})})
+        print_json(seal_answer(made, str(out) if out else None))
     else:
         print_lines(made.lines)

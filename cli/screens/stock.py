@@ -13,7 +13,7 @@ from ledger.service.desk.book import Book
 from ledger.service.desk.clock import house_of
 from ledger.service.lots.stock import first_expired, low_materials, stock, values_left
 from reports.json.lots.stock import low_rows, stock_rows
-from reports.kit.format import money
+from reports.kit.format import coins, money
 from reports.words.lots.next_in_lists import step_of_low, step_of_stock
 
 HEADS = ("lot", "what", "on hand", "status", "best before", "look")
@@ -97,4 +97,4 @@ def _row(brief: Lot, value: Sequence[str] = ()) -> list[str]:
 
 
 def _money(minor: int | None) -> str:
-    return "" if minor is None else money(minor, "").strip()
+    return "" if minor is None else coins(minor)

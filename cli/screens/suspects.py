@@ -8,7 +8,6 @@ from collections.abc import Sequence
 from cli.kit.call import Call
 from cli.kit.tables import print_json, print_lines, print_table
 from ledger.service.causes.suspects import suspects
-from reports.json.causes.suspects import suspicion_plain
 from reports.words.causes.suspects import (
     HEADS,
     explained,
@@ -38,7 +37,9 @@ def show_suspects(
         by=call.writer,
     )
     if call.json:
-        print_json(suspicion_plain(found))
+        from reports.json.causes.suspects import suspects_answer
+
+        print_json(suspects_answer(found))
         return
     print_lines(suspicion_lines(found))
     rows = suspicion_rows(found, everything=explain)

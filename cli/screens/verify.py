@@ -11,7 +11,7 @@ from cli.kit.seals import given_seal
 from cli.kit.tables import print_json, print_lines
 from ledger.errors import InputError
 from ledger.service.evidence.verify import verify
-from reports.json.evidence.verify import audit_plain
+from reports.json.evidence.verify import verify_answer
 from reports.words.evidence.verify import audit_lines
 
 
@@ -27,7 +27,7 @@ def verify_book(call: Call, seal_text: str | None, since: str | None) -> None:
     with progress("Verifying", quiet=call.json) as tick:
         found = verify(book, tick, older, only_since=since is not None)
     if call.json:
-        print_json(audit_plain(found, older))
+        print_json(verify_answer(found, older))
     else:
         print_lines(audit_lines(found, older))
     if found.faults:

@@ -32,13 +32,22 @@ def celsius(mdegc: int) -> str:
     return scaled(mdegc, 1000, "°C").replace("-", "−")
 
 
+def coins(minor: int) -> str:
+    """Return an amount of money without its currency.
+
+    >>> coins(4800)
+    '48.00'
+    """
+    return f"{Decimal(minor) / 100:.2f}"
+
+
 def money(minor: int, currency: str) -> str:
     """Return an amount of money.
 
     >>> money(4800, "EUR")
     '48.00 EUR'
     """
-    return f"{Decimal(minor) / 100:.2f} {currency}"
+    return f"{coins(minor)} {currency}"
 
 
 def duration(minutes: int) -> str:

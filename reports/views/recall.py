@@ -31,6 +31,8 @@ class RecallView(Struct, frozen=True):
     """The maker's name."""
     kind: str
     """Recall, or recall drill."""
+    headline: str
+    """The same as it stands above the paper."""
     lot: str
     """Code of the lot recalled."""
     title: str

@@ -1,17 +1,44 @@
 """What a verification found, for machines."""
 
-from typing import Any
-
 from ledger.domain.evidence.seals import Seal
 from ledger.service.evidence.verify import Audit
+from reports.json.kit.answer import Answer
+from reports.json.kit.seal import SealTold, seal_told
 
 
-def audit_plain(audit: Audit, older: Seal | None = None) -> dict[str, Any]:
+class Finding(Answer, frozen=True):
+    """One thing that does not fit."""
+
+    entry: int | None
+    """Number of the entry it belongs to; null for the whole."""
+    what: str
+    """What differs, a whole sentence."""
+
+
+class VerifyAnswer(Answer, frozen=True):
+    """What a verification found."""
+
+    ok: bool
+    """Whether all fits."""
+    entries: int
+    """How many entries the book has."""
+    root: str
+    """Root of the tree over what is stored, 64 hexadecimal digits."""
+    findings: tuple[Finding, ...]
+    """What does not fit: first of the book as a whole, then by entry."""
+    seal: SealTold | None
+    """The seal it was compared with; null for none."""
+    read_after: int | None
+    """Number of the last entry that was passed over, 0: none; null without a seal."""
+
+
+def verify_answer(audit: Audit, older: Seal | None = None) -> VerifyAnswer:
     """Return what a verification found, against a seal or without."""
-    return {
-        "ok": not audit.faults,
-        "entries": audit.entries,
-        "root": audit.root.hex(),
-        "findings": [{"entry": fault.seq, "what": fault.what} for fault in audit.faults],
-        **({"seal": list(older.lines), "read_after": audit.after} if older else {}),
-    }
+    return VerifyAnswer(
+        ok=not audit.faults,
+        entries=audit.entries,
+        root=audit.root.hex(),
+        findings=tuple(Finding(fault.seq, fault.what) for fault in audit.faults),
+        seal=seal_told(older) if older else None,
+        read_after=audit.after if older else None,
+    )

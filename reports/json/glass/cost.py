@@ -10,11 +10,11 @@ from reports.json.kit.answer import (
     Figure,
     Told,
     amount_of,
-    money_figure,
     scaled_or_none,
     told,
 )
 from reports.kit.amounts import decimal_amount
+from reports.kit.format import coins
 from reports.words.glass.cost import figures, percent_figure
 
 
@@ -82,9 +82,9 @@ def cost_answer(card: CostCard) -> CostAnswer:
         amount=amount_of(card.there, card.measure),
         went_in=amount_of(card.went_in, card.measure),
         lines=tuple(map(_line, card.lines)),
-        duty=money_figure(card.duty_minor),
-        labour=None if work is None else money_figure(work),
-        total=money_figure(card.total_minor),
+        duty=coins(card.duty_minor),
+        labour=None if work is None else coins(work),
+        total=coins(card.total_minor),
         per_ml=_or_none(card.per_ml),
         per_bottle=_or_none(card.per_bottle),
         per_glass=_or_none(card.per_glass),
@@ -99,7 +99,7 @@ def cost_answer(card: CostCard) -> CostAnswer:
 
 def _line(line: CostLine) -> CostLineTold:
     amount = amount_of(line.drawn, line.measure)
-    return CostLineTold(line.lot, line.what, amount, money_figure(line.minor))
+    return CostLineTold(line.lot, line.what, amount, coins(line.minor))
 
 
 def _or_none(value: Fraction | None) -> Figure | None:

@@ -88,4 +88,4 @@ def spirit_answer(report: SpiritReport, step: str) -> SpiritAnswer:
 
 
 def _litres(amount: float) -> Figure:
-    return f"{amount:.6f}"
+    return f"{round(amount, 6) + 0.0:.6f}"  # never less than nothing of nothing

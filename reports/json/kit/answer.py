@@ -6,7 +6,6 @@ unit, a time always has its offset, no figure is a floating-point number.
 """
 
 from datetime import datetime
-from decimal import Decimal
 from fractions import Fraction
 from typing import Annotated
 
@@ -84,15 +83,6 @@ def scaled_or_none(value: int | None, places: int) -> Figure | None:
     ('96.3', None)
     """
     return None if value is None else decimal_amount(value, places)
-
-
-def money_figure(minor: int) -> Figure:
-    """Return money of hundredths, always with both of its decimals.
-
-    >>> money_figure(4800)
-    '48.00'
-    """
-    return f"{Decimal(minor) / 100:.2f}"
 
 
 def rounded(value: float, places: int) -> Figure:

@@ -6,8 +6,9 @@ from msgspec.structs import asdict
 
 from ledger.domain.lots.lot import Lot
 from ledger.service.lots.stock import Low
-from reports.json.kit.answer import Amount, Answer, Figure, amount_of, money_figure
+from reports.json.kit.answer import Amount, Answer, Figure, amount_of
 from reports.json.kit.lot import LotBrief, lot_brief
+from reports.kit.format import coins
 from reports.words.lots.next_in_lists import receiving
 
 
@@ -51,5 +52,5 @@ def low_rows(found: Sequence[Low]) -> list[LowRow]:
 
 
 def _row(lot: Lot, minor: int | None) -> StockRow:
-    value = None if minor is None else money_figure(minor)
+    value = None if minor is None else coins(minor)
     return StockRow(**asdict(lot_brief(lot)), value=value)

@@ -55,7 +55,7 @@ def recall_pack(view: RecallView, out: BinaryIO) -> None:
         out: Where the bytes go; untouched if anything is refused.
     """
     pages = paginate(_sections(view), BODY)
-    lead = f"{view.kind.partition(':')[0]} of {view.lot}, printed {view.printed_at}"
+    lead = f"{view.kind} of {view.lot}, printed {view.printed_at}"
     write_pages(
         out,
         title=f"Recall {view.lot}",
@@ -69,7 +69,7 @@ def recall_pack(view: RecallView, out: BinaryIO) -> None:
 def _sections(view: RecallView) -> list[Section]:
     """Lay out all that the pack says, in order."""
     return [
-        paper_head(view.house_name, view.kind, view.lot, view.title),
+        paper_head(view.house_name, view.headline, view.lot, view.title),
         *sentences(view.course),
         *_titled("If somebody may be harmed", view.authority),
         *_titled("What to say", view.script),

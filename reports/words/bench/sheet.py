@@ -20,7 +20,9 @@ from reports.words.glass.cautions import own_caution
 from reports.words.lots.record import cautions
 from reports.words.masters.formula import limits, percent_of, span, within
 
-DONE = ("day, time", "by")
+SIGNED = ("by",)
+"""What an act is signed with that tells its times itself."""
+DONE = ("day, time", *SIGNED)
 """What every act is signed with."""
 BLANKS: dict[str, tuple[str, ...]] = {
     "add": ("lot", "amount", "°C"),
@@ -132,7 +134,7 @@ def _steps(steps: tuple[FormulaStep, ...]) -> list[SheetRow]:
         words = "; ".join(
             part for part in ((step.words or "").removesuffix("."), limits(step)) if part
         )
-        signed = DONE[1:] if step.verb == "rest" else DONE
+        signed = SIGNED if step.verb == "rest" else DONE
         precoat = ("precoat g",) if step.precoat_min else ()
         blanks = (*precoat, *BLANKS.get(step.verb, ("words",)), *signed)
         times = step.passes_min or 1

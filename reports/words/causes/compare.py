@@ -7,6 +7,7 @@ every effect. Refuses: to call a difference real.
 from collections.abc import Sequence
 from datetime import datetime
 from fractions import Fraction
+from typing import NamedTuple
 
 from ledger.science.statistics.trials import Factor, Jar, Spread, mean
 from ledger.service.causes.compare import GRADES, Comparison
@@ -17,6 +18,22 @@ from reports.words.causes.plots import plots_of
 
 MOST_AGES = 2
 """How many ages a table has room for: the first and the last."""
+
+
+class Response(NamedTuple):
+    """What is compared, in words."""
+
+    what: str
+    """What may differ."""
+    one: str
+    """One of what it differs by."""
+    many: str
+    """Several."""
+
+
+GRADE = Response("grade", "grade", "grades")
+NTU = Response("NTU", "NTU", "NTU")
+YIELD = Response("yield", "points of yield", "points of yield")
 
 
 def comparison_view(found: Comparison, printed_at: datetime | None = None) -> ComparisonView:
@@ -116,9 +133,9 @@ def _effect(factor: Factor) -> str:
         return f"{factor.name} had one level only, so nothing compares with it."
     (low, first), (high, last) = factor.levels[0], factor.levels[-1]
     told = [
-        _moved(_gap(first, last, "last_grade"), "grade", "clearer", "less clear", turned=True),
-        _moved(_gap(first, last, "ntu"), "NTU", "lower", "higher", turned=True),
-        _moved(_gap(first, last, "yield_pct"), "points of yield", "more", "less"),
+        _moved(_gap(first, last, "last_grade"), GRADE, "clearer", "less clear", turned=True),
+        _moved(_gap(first, last, "ntu"), NTU, "lower", "higher", turned=True),
+        _moved(_gap(first, last, "yield_pct"), YIELD, "more", "less"),
     ]
     words = listed(word for word in told if word) if any(told) else "nothing known of either"
     return f"{high} against {low} (means of {len(last)} and {len(first)}): {words}."
@@ -130,12 +147,14 @@ def _gap(first: Sequence[Jar], last: Sequence[Jar], name: str) -> Fraction | Non
     return None if before is None or after is None else after - before
 
 
-def _moved(gap: Fraction | None, unit: str, up: str, down: str, *, turned: bool = False) -> str:
+def _moved(
+    gap: Fraction | None, response: Response, up: str, down: str, *, turned: bool = False
+) -> str:
     if gap is None:
         return ""
     if not gap:
-        return f"no difference in {unit.removeprefix('points of ')}"
-    named = unit if unit != "grade" or abs(gap) == 1 else "grades"
+        return f"no difference in {response.what}"
+    named = response.one if abs(gap) == 1 else response.many
     return f"{_number(abs(gap))} {named} {up if (gap < 0) == turned else down}"
 
 

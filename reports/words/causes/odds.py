@@ -107,7 +107,7 @@ def counts_words(suspect: Suspect) -> str:
 def decimal(value: Fraction | float | None) -> str | None:
     """Return a figure for machines: a decimal in six digits; None where there is no end to it.
 
-    >>> decimal(Fraction(1, 126)), decimal(float("inf"))
-    ('0.00793651', None)
+    >>> decimal(Fraction(1, 126)), decimal(Fraction(1, 10**8)), decimal(float("inf"))
+    ('0.00793651', '0.00000001', None)
     """
-    return None if value is None or isinf(value) else f"{float(value):.6g}"
+    return None if value is None or isinf(value) else significant(float(value), 6)

@@ -114,8 +114,12 @@ CALLS = {
 
 def contact(facts: Contact) -> Parts:
     """Return what is told of a call."""
+    return (facts.party, *outcome(facts))
+
+
+def outcome(facts: Contact) -> Parts:
+    """Return what a call came to."""
     return (
-        facts.party,
         CALLS[facts.reached],
         _still_there(facts.still_there) if facts.still_there else None,
         facts.words,

@@ -8,7 +8,7 @@ from ledger.domain.entries.house import House, Party, Person
 from ledger.domain.entries.masters import Formula, Material
 from ledger.domain.entries.receipt import Receipt
 from ledger.domain.masters.formulas import version_of
-from reports.kit.format import money, plural, scaled, tidy
+from reports.kit.format import coins, money, plural, scaled, tidy
 from reports.words.entries.parts import Parts, at, before
 
 
@@ -71,13 +71,13 @@ def receipt(facts: Receipt) -> Parts:
         f"{tidy(facts.amount.written)} of {facts.material}",
         before("from", facts.supplier),
         before("their lot", facts.supplier_lot),
-        f"cost {money(facts.cost_minor, '').strip()}" if facts.cost_minor is not None else None,
+        f"cost {coins(facts.cost_minor)}" if facts.cost_minor is not None else None,
         before("best before", facts.best_before),
         before("certificate", facts.certificate),
         facts.certificate_sha256 and f"its file {facts.certificate_sha256[:12]}…",
         scaled(facts.abv_mpct, 1000, "% vol") if facts.abv_mpct is not None else None,
         scaled(facts.density_mg_per_l, 1_000_000, "g/mL") if facts.density_mg_per_l else None,
         before("food grade", facts.food_grade),
-        f"of it duty {money(facts.duty_minor, '').strip()}" if facts.duty_minor else None,
+        f"of it duty {coins(facts.duty_minor)}" if facts.duty_minor else None,
         before("document", facts.document),
     )

@@ -20,6 +20,16 @@ def at(temp_mdegc: int | None) -> str | None:
     return None if temp_mdegc is None else f"at {celsius(temp_mdegc)}"
 
 
+def joined(parts: Parts) -> str:
+    """Return the parts of a sentence in one line; only the last keeps a full stop it has.
+
+    >>> joined(("Pretend Bar Ltd.", None, "nobody answered"))
+    'Pretend Bar Ltd, nobody answered'
+    """
+    told = [part for part in parts if part]
+    return ", ".join((*(part.removesuffix(".") for part in told[:-1]), *told[-1:]))
+
+
 def before(word: str, value: object) -> str | None:
     """Return a value with the word before it, or None when there is no value.
 

@@ -33,7 +33,7 @@ from reports.kit.format import closed, tidy
 from reports.words.entries import bench, goods
 from reports.words.entries import limits as words_of_limits
 from reports.words.entries import masters as stock
-from reports.words.entries.parts import Parts
+from reports.words.entries.parts import Parts, joined
 
 
 class Kind(NamedTuple):
@@ -94,8 +94,7 @@ def title(entry: Entry) -> str:
 
 def sentence(entry: Entry) -> str:
     """Return what an entry says, in one line without its title."""
-    parts = [part for part in KINDS[type(entry.facts)].words(entry.facts) if part]
-    return ", ".join((*(part.removesuffix(".") for part in parts[:-1]), *parts[-1:]))
+    return joined(KINDS[type(entry.facts)].words(entry.facts))
 
 
 def notes(entry: Entry, corrected_by: int | None, *, is_struck: bool) -> tuple[str, ...]:

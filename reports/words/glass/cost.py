@@ -12,7 +12,7 @@ from typing import TypeVar
 from ledger.domain.amounts.quantity import Measure, show
 from ledger.domain.masters.weighing import weighable
 from ledger.service.glass.cost import CostCard, CostLine
-from reports.kit.format import money, scaled
+from reports.kit.format import coins, money, scaled
 
 PriceT = TypeVar("PriceT", Fraction, Fraction | None)
 
@@ -51,7 +51,9 @@ def _lost(card: CostCard) -> list[str]:
     if not card.lost_share:
         return []
     went_in = show(card.went_in, card.measure)
-    return [f"Of that {percent_figure(card.lost_share)} % pays for what was lost: {went_in} went in."]
+    return [
+        f"Of that {percent_figure(card.lost_share)} % pays for what was lost: {went_in} went in."
+    ]
 
 
 def _asked_price(card: CostCard) -> list[str]:
@@ -90,12 +92,10 @@ HEADS = ("what", "lot", "amount", "cost")
 
 def rows(card: CostCard) -> list[list[str]]:
     """Return the table of a cost, its total last."""
-    bought = [
-        [line.what, line.lot, _drawn(line), money(line.minor, "").strip()] for line in card.lines
-    ]
-    duty = [["Spirit duty", "", "", money(card.duty_minor, "").strip()]] if card.duty_minor else []
-    work = [["Work", "", "", money(card.labour_minor, "").strip()]] if card.labour_minor else []
-    return [*bought, *duty, *work, ["Total", "", "", money(card.total_minor, "").strip()]]
+    bought = [[line.what, line.lot, _drawn(line), coins(line.minor)] for line in card.lines]
+    duty = [["Spirit duty", "", "", coins(card.duty_minor)]] if card.duty_minor else []
+    work = [["Work", "", "", coins(card.labour_minor)]] if card.labour_minor else []
+    return [*bought, *duty, *work, ["Total", "", "", coins(card.total_minor)]]
 
 
 def _drawn(line: CostLine) -> str:

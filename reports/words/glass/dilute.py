@@ -6,6 +6,7 @@ Guarantees: the volumes shown add up as shown, and every one says its temperatur
 from ledger.science.liquids.alcohol import us_proof_from_abv
 from ledger.science.liquids.dilution import Dilution, Warmed
 from ledger.science.ranges import figure
+from reports.kit.amounts import decimal_amount
 
 BASIS = "Strengths and volumes are at 20 °C (OIML R 22); they hold for spirit and water alone."
 
@@ -32,8 +33,8 @@ def dilution_lines(found: Dilution) -> tuple[str, ...]:
         f"In US proof, twice the % vol at 60 °F: {proof_words(found.stock_abv)} diluted to "
         f"{proof_words(found.target_abv)}.",
         _contraction(found),
-        f"By weight, the same at any temperature: {thousandth(found.stock_mg)} g of spirit and "
-        f"{thousandth(found.water_mg)} g of water make {thousandth(found.final_mg)} g.",
+        f"By weight, the same at any temperature: {decimal_amount(found.stock_mg)} g of spirit and "
+        f"{decimal_amount(found.water_mg)} g of water make {decimal_amount(found.final_mg)} g.",
     ]
     if found.warmed:
         lines += _warmed(found.warmed)
@@ -87,9 +88,4 @@ def _percent(abv: float) -> str:
 
 
 def _ml(volume_ul: int) -> str:
-    return f"{thousandth(volume_ul)} mL"
-
-
-def thousandth(amount: int) -> str:
-    """Return a thousandth of an amount as a decimal with a plain minus sign."""
-    return figure(amount / 1000, 3).replace("−", "-")
+    return f"{decimal_amount(volume_ul)} mL"

@@ -53,13 +53,9 @@ def _masses(contents: Contents) -> str:
         (contents.water_mg, "water"),
         (contents.sucrose_mg, "sugar"),
         *((part.mass_mg, key.material) for key, part in sorted(contents.parts.items())),
-        *((0.0, f"unknown liquid of {lot}") for lot in sorted(contents.unknown_ul)),
     )
-    told = [
-        f"{mg_words(mass)} {what}" if mass else what
-        for mass, what in named
-        if mass or what.startswith("unknown")
-    ]
+    told = [f"{mg_words(mass)} {what}" for mass, what in named if mass]
+    told += [f"unknown liquid of {lot}" for lot in sorted(contents.unknown_ul)]
     return ", ".join(told) or "nothing that stays"
 
 

@@ -135,6 +135,11 @@ def supplied_by(brief: Lot) -> str:
 
 def describe(brief: Lot, share: str = "") -> str:
     """Return a lot in one line, with how much of one is in the other after its code."""
+    return "  ".join(part for part in (brief.code, share, what_it_is(brief)) if part)
+
+
+def what_it_is(brief: Lot) -> str:
+    """Return a lot in one line without its code."""
     supplier = supplied_by(brief)
     parts = (
         brief.name,
@@ -143,9 +148,7 @@ def describe(brief: Lot, share: str = "") -> str:
         str(brief.status),
         f"last look {brief.grade}" if brief.grade else "",
     )
-    return "  ".join(
-        part for part in (brief.code, share, ", ".join(part for part in parts if part)) if part
-    )
+    return ", ".join(part for part in parts if part)
 
 
 def opened_on(brief: Lot) -> str:

@@ -18,9 +18,9 @@ from reports.words.lots.trace import (
     Branch,
     branches,
     circle_lines,
-    describe,
     opened_on,
     supplied_by,
+    what_it_is,
 )
 
 HEADS = (
@@ -127,7 +127,7 @@ def trace_view(
     return TraceView(
         house_name=house,
         lot=lot.code,
-        title=describe(lot).removeprefix(f"{lot.code}  "),
+        title=what_it_is(lot),
         back=tuple(_paper_rows(found, Way.BACK)) if back else None,
         forward=tuple(_paper_rows(found, Way.FORWARD)) if forward else None,
         notes=tuple(notes),

@@ -185,9 +185,10 @@ def _steps_differ(old: Formula, new: Formula) -> Iterator[Row]:
         if tag == "equal":
             continue
         for place in range(max(last - first, end - begin)):
-            was = before[first + place] if first + place < last else "–"
-            now = after[begin + place] if begin + place < end else "–"
-            yield f"step {(first if was != '–' else begin) + place + 1}", was, now
+            was_there, is_there = first + place < last, begin + place < end
+            was = before[first + place] if was_there else "–"
+            now = after[begin + place] if is_there else "–"
+            yield f"step {(first if was_there else begin) + place + 1}", was, now
 
 
 def _step_words(step: FormulaStep) -> str:

@@ -33,6 +33,13 @@ RECEIVING = (
     "lot_in_this_book",
 )
 """Columns of what was received."""
+OF_INPUTS = (
+    "input_traceability_lot_code",
+    "input_product_description",
+    "input_quantity_used_from_that_lot",
+    "input_unit_of_measure",
+)
+"""Columns of what went in."""
 TRANSFORMATION = (
     "new_traceability_lot_code",
     "transformed_at_location_description",
@@ -42,10 +49,7 @@ TRANSFORMATION = (
     "unit_of_measure",
     "reference_document_type",
     "reference_document_number",
-    "input_traceability_lot_code",
-    "input_product_description",
-    "input_quantity_used_from_that_lot",
-    "input_unit_of_measure",
+    *OF_INPUTS,
 )
 """Columns of what was made or filled; a lot with several recalled inputs has several rows."""
 SHIPPING = (
@@ -61,7 +65,7 @@ SHIPPING = (
     "reference_document_number",
 )
 """Columns of what was shipped."""
-MAY_BE_EMPTY = frozenset(name for name in TRANSFORMATION if name.startswith("input_"))
+MAY_BE_EMPTY = frozenset(OF_INPUTS)
 """Columns that are rightly empty: the recalled lot's own inputs are its recipe."""
 
 

@@ -18,12 +18,12 @@ from reports.words.recall.standing import (
     balance_line,
     balance_rows,
     called,
+    came_to,
     course,
     lot_rows,
-    lots_made,
     may_have,
     reach,
-    said_to,
+    what_was_made,
 )
 
 TICKS = ("spoken to", "set aside", "none left", "collected", "call again")
@@ -45,9 +45,10 @@ def recall_view(
     house = recall.house.name if recall.house else ""
     return RecallView(
         house_name=house,
-        kind="Recall drill: nothing was held" if drill else "Recall",
+        kind="Recall drill" if drill else "Recall",
+        headline="Recall drill: nothing was held" if drill else "Recall",
         lot=recall.lot.code,
-        title=lots_made(recall).removeprefix(f"{recall.lot.code}, "),
+        title=what_was_made(recall),
         course=tuple(course(recall, drill=drill)),
         authority=AUTHORITY,
         script=_script(recall, house),
@@ -98,7 +99,7 @@ def _contacts(recall: Recall) -> tuple[tuple[str, str, str, str], ...]:
             clock(entry.draft.happened),
             initials(entry),
             entry.facts.party,
-            said_to(entry, entry.facts.party),
+            came_to(entry),
         )
         for entry in recall.contacts
     )

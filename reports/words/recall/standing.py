@@ -8,11 +8,11 @@ from collections.abc import Iterator
 
 from ledger.domain.amounts.quantity import Measure, show
 from ledger.domain.entries import Contact, Entry
-from ledger.domain.lots.balance import Balance
 from ledger.service.recall.calls import ToCall
 from ledger.service.recall.standing import Recall
 from reports.kit.format import clock, closed, initials, plural
-from reports.words.entries.sentence import sentence
+from reports.words.entries.goods import outcome
+from reports.words.entries.parts import joined
 from reports.words.lots.trace import holder_words
 
 NOBODY = "nobody named"
@@ -29,19 +29,34 @@ AUTHORITY = (
 """When to ask the authority, in the usual words (common practice; local law decides)."""
 AIM = "Aim for everything within 2 hours and 95 % or more accounted for (common practice)."
 """What a drill is measured by (common practice, no source)."""
-BALANCE_HEADS = (
-    *("lot", "made", "here", "used", "kept", "sent"),
-    *("samples", "broken", "destroyed", "waste", "unexplained"),
-)
-"""Heads of the table of where all is."""
+BALANCE_HEADS = {
+    "made": "made",
+    "on_hand": "here",
+    "used": "used",
+    "kept_back": "kept",
+    "sent": "sent",
+    "samples": "samples",
+    "broken": "broken",
+    "destroyed": "destroyed",
+    "wasted": "waste",
+    "unexplained": "unexplained",
+}
+"""Heads of the table of where all is, by the parts of a balance, in the order they are shown."""
+SELDOM = frozenset({"used", "broken", "wasted"})
+"""Parts that have a column only where there is any of them."""
 
 
 def lots_made(recall: Recall) -> str:
     """Return the lot with how many were made of it, in one line."""
+    return f"{recall.lot.code}, {what_was_made(recall)}"
+
+
+def what_was_made(recall: Recall) -> str:
+    """Return what the lot is and how many were made of it, without its code."""
     others = len(recall.lots) - 1
     packed = plural(len(recall.packed), "lot of bottles", "lots of bottles")
     made = f"{plural(others, 'lot')} made of it" if others > 0 else "nothing was made of it"
-    return f"{recall.lot.code}, {recall.lot.name}: {made}, {packed} in all."
+    return f"{recall.lot.name}: {made}, {packed} in all."
 
 
 def course(recall: Recall, *, drill: bool) -> Iterator[str]:
@@ -96,24 +111,17 @@ def lot_rows(recall: Recall) -> list[list[str]]:
 def balance_rows(recall: Recall) -> tuple[tuple[str, ...], list[list[str]]]:
     """Return where all of each lot of bottles is, with heads; of the lot itself if none is."""
     items = recall.packed or [item for item in recall.lots if item.brief == recall.lot]
-    rows = [[item.brief.code, *_cells(item.balance, item.brief.measure)] for item in items]
-    rows.append(["in all", *_cells(recall.balance, recall.measure)])
-    kept = [
-        place
-        for place, head in enumerate(BALANCE_HEADS)
-        if head not in ("used", "broken", "waste") or any(row[place][0] != "0" for row in rows)
+    told = [(item.brief.code, item.balance.parts(), item.brief.measure) for item in items]
+    told.append(("in all", recall.balance.parts(), recall.measure))
+    shown = [
+        name
+        for name in BALANCE_HEADS
+        if name not in SELDOM or any(parts[name] for _, parts, _ in told)
     ]
-    heads = tuple(BALANCE_HEADS[place] for place in kept)
-    return heads, [[row[place] for place in kept] for row in rows]
-
-
-def _cells(balance: Balance, measure: Measure) -> list[str]:
-    amounts = (
-        *(balance.made, balance.on_hand, balance.used, balance.kept_back, balance.sent),
-        *(balance.samples, balance.broken, balance.destroyed, balance.wasted),
-        balance.unexplained,
-    )
-    return [show(amount, measure) for amount in amounts]
+    rows = [
+        [code, *(show(parts[name], measure) for name in shown)] for code, parts, measure in told
+    ]
+    return ("lot", *(BALANCE_HEADS[name] for name in shown)), rows
 
 
 def balance_line(recall: Recall) -> str:
@@ -185,12 +193,12 @@ def call_lines(recall: Recall) -> Iterator[str]:
 
 def called(entry: Entry[Contact]) -> str:
     """Return a call in one line, without who was called."""
-    return f"called {clock(entry.draft.happened)}: {said_to(entry, entry.facts.party)}"
+    return f"called {clock(entry.draft.happened)}: {came_to(entry)}"
 
 
-def said_to(entry: Entry, party: str) -> str:
+def came_to(entry: Entry[Contact]) -> str:
     """Return what a call came to, without who was called."""
-    return sentence(entry).removeprefix(f"{party}, ")
+    return joined(outcome(entry.facts))
 
 
 def next_line(recall: Recall, *, drill: bool) -> str:
