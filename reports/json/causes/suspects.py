@@ -88,9 +88,17 @@ class PooledTold(Answer, frozen=True):
     """How many products and makers tell anything."""
 
 
-class SuspectTold(CauseTold, CountsTold, frozen=True):
+class SuspectTold(CauseTold, frozen=True):
     """Something that some of the lots had and others had not, with the counts."""
 
+    failed_with: int
+    """Failed with it."""
+    failed_without: int
+    """Failed without it."""
+    clear_with: int
+    """Clear with it."""
+    clear_without: int
+    """Clear without it."""
     odds: OddsTold | None
     """Conditional odds ratio within products, with its exact interval."""
     p: Figure | None
