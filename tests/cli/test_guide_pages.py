@@ -25,8 +25,8 @@ from typer.testing import CliRunner
 
 from cli.front import COMMANDS
 from cli.main import app
-from ledger.service.book import wall_clock
-from ledger.service.formula_file import HEAD, KEEPING, LINE, STEPS
+from ledger.service.desk.book import wall_clock
+from ledger.service.masters.formula_file import HEAD, KEEPING, LINE, STEPS
 from tests.cli.shell import BY
 
 GUIDE = Path(__file__).parents[2] / "cli" / "guide"
