@@ -6,7 +6,8 @@ Guarantees: all of it is read in one transaction.
 from ledger.domain.entries import Bottle, Entry, Material, Receipt, entries_of, is_of
 from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.dates import Dates
-from ledger.domain.lots.state import BARRING, LotState
+from ledger.domain.lots.lot import BARRING
+from ledger.domain.lots.state import LotState
 from ledger.service.account.codes import known_lot
 from ledger.service.account.dates import dates_of
 from ledger.store.engine.connections import Connection

@@ -8,13 +8,13 @@ from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from math import isinf
 
+from ledger.domain.lots.lot import Lot
 from ledger.science.ranges import significant
 from ledger.science.statistics.association import Odds
 from ledger.science.statistics.suspects import Cause, Sort, Suspect
-from ledger.store.read.briefs import Brief
 from reports.kit.format import plural
 
-Briefs = Mapping[str, Brief]
+Briefs = Mapping[str, Lot]
 """What lots are, by their codes."""
 
 

@@ -6,7 +6,7 @@ checked by hand. Refuses: to rank suspects when there is too little evidence.
 
 from collections.abc import Iterator
 
-from ledger.domain.lots.state import BARRED
+from ledger.domain.lots.lot import BARRED
 from ledger.science.statistics.association import fisher
 from ledger.science.statistics.exact import Table
 from ledger.science.statistics.suspects import Cause, Conclusion, Crossing, Judgement, Sort, Suspect

@@ -6,17 +6,16 @@ Refuses: colour and markup.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from datetime import datetime, timedelta
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import show
 from ledger.domain.entries.choices import MaterialKind, MoveAs
+from ledger.domain.lots.lot import Lot
 from ledger.domain.lots.state import GOES_TO_PEOPLE
 from ledger.service.lots.shares import Share, Traced
 from ledger.service.lots.trace import Carried, Holder, Trace, Way
-from ledger.store.read.briefs import Brief
 from reports.kit.format import plural
 from reports.words.entries.goods import became
 from reports.words.lots.shares import share_words
@@ -26,7 +25,7 @@ MOST_RULES = 10
 
 Kin = Mapping[str, list[tuple[str, str]]]
 """For each lot its next lots with the amount carried."""
-Briefs = Mapping[str, Brief]
+Briefs = Mapping[str, Lot]
 """The lots of a trace by their codes."""
 
 
@@ -128,13 +127,13 @@ def _head(trace: Trace, way: Way) -> str:
     return "Went out" if trace.holders else "Went nowhere yet"
 
 
-def supplied_by(brief: Brief) -> str:
+def supplied_by(brief: Lot) -> str:
     """Return who supplied a lot and their own lot, as far as they are known; else nothing."""
     their_lot = f"lot {brief.supplier_lot}" if brief.supplier_lot else ""
     return " ".join(part for part in (brief.supplier, their_lot) if part)
 
 
-def describe(brief: Brief, share: str = "") -> str:
+def describe(brief: Lot, share: str = "") -> str:
     """Return a lot in one line, with how much of one is in the other after its code."""
     supplier = supplied_by(brief)
     parts = (
@@ -149,12 +148,9 @@ def describe(brief: Brief, share: str = "") -> str:
     )
 
 
-def opened_on(brief: Brief) -> str:
+def opened_on(brief: Lot) -> str:
     """Return the day a lot was opened on the clock it was written by; empty when struck."""
-    if not brief.opened_at:
-        return ""
-    moment = datetime.fromisoformat(brief.opened_at) + timedelta(minutes=brief.offset_min)
-    return f"{moment:%Y-%m-%d}"
+    return f"{brief.opened_at.local():%Y-%m-%d}" if brief.opened_at else ""
 
 
 def _sources(edges: Sequence[Carried]) -> Kin:

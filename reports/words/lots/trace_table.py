@@ -7,9 +7,9 @@ units in columns of their own, days as ISO dates. Refuses: prices.
 from collections.abc import Iterator, Mapping, Sequence
 
 from ledger.domain.amounts.quantity import Measure
+from ledger.domain.lots.lot import Lot
 from ledger.service.lots.shares import Share, Traced
 from ledger.service.lots.trace import Carried, Holder, Way
-from ledger.store.read.briefs import Brief
 from reports.kit.format import plural
 from reports.kit.tables import Sheet, decimal_amount
 from reports.views.lots import TraceRow, TraceView
@@ -103,7 +103,7 @@ def _holder_rows(found: Traced) -> Iterator[tuple[str, ...]]:
         )
 
 
-def _lot_cells(lot: Brief) -> tuple[str, ...]:
+def _lot_cells(lot: Lot) -> tuple[str, ...]:
     return lot.code, lot.name, opened_on(lot), str(lot.status), lot.grade or ""
 
 
@@ -155,9 +155,7 @@ def _paper_rows(found: Traced, way: Way) -> Iterator[TraceRow]:
             yield _paper_row(branch, briefs, shares)
 
 
-def _paper_row(
-    branch: Branch, briefs: Mapping[str, Brief], shares: Mapping[str, Share]
-) -> TraceRow:
+def _paper_row(branch: Branch, briefs: Mapping[str, Lot], shares: Mapping[str, Share]) -> TraceRow:
     depth = len(branch.lasts)
     if branch.end:
         end = branch.end
