@@ -3,7 +3,7 @@
 Guarantees: all of it is read in one transaction.
 """
 
-from ledger.domain.entries import Entry, Material, Receipt
+from ledger.domain.entries import Bottle, Entry, Material, Receipt
 from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.dates import Dates
 from ledger.domain.lots.lot import BARRING
@@ -71,6 +71,7 @@ def _material_of(
 def _bulk_of(connection: Connection, row: LotRow) -> LotState | None:
     if row.opened.lot_type is not LotType.PACKED:
         return None
-    first = queries.entry(connection, row.seq)
-    source = getattr(first.draft.facts, "source", None) if first else None
-    return lot_state(connection, source, is_whole=False) if source else None
+    # By its whole chain: rules still ask what is in bottles whose filling is corrected or struck.
+    chain = (entry.draft.facts for entry, _ in queries.chain(connection, row.seq))
+    fillings = [facts for facts in chain if isinstance(facts, Bottle)]
+    return lot_state(connection, fillings[-1].source, is_whole=False) if fillings else None
