@@ -19,6 +19,7 @@ from typer.core import TyperGroup
 from cli.kit.errors import complain
 
 COMMANDS: dict[str, tuple[str, str]] = {
+    "guide": ("guide", "Show a page of the guide, or list its pages."),
     "init": ("masters", "Make a new book."),
     "demo": ("copies", "Play an invented season into a new book; trace a bottle."),
     "house": ("masters", "Show the house, or say anew what is given."),

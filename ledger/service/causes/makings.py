@@ -31,7 +31,7 @@ class Gathered(Struct, frozen=True):
 
     observed: tuple[Observed, ...]
     """Each run with all that it had."""
-    briefs: Mapping[str, Lot]
+    lots: Mapping[str, Lot]
     """What every lot that went in is, by code."""
     within: Mapping[str, frozenset[str]]
     """For each of them that was made here, what it is made of."""
@@ -78,7 +78,7 @@ def gather(
             )
             for run in compared
         ),
-        briefs={brief.code: brief for brief in known.values()},
+        lots={brief.code: brief for brief in known.values()},
         within=_within(connection, known),
     )
 

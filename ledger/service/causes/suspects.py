@@ -47,7 +47,7 @@ class Suspicion(Struct, frozen=True):
     """What the comparison comes to."""
     failed: tuple[FailedLot, ...]
     """The failed runs."""
-    briefs: Mapping[str, Lot]
+    lots: Mapping[str, Lot]
     """What every lot that went in is, by code."""
     compared: str
     """What was compared: a product, several, or a kind of product."""
@@ -99,7 +99,7 @@ def suspects(
         failed=tuple(
             FailedLot(run.code, run.product, parted.reasons[run.lot]) for run in parted.failed
         ),
-        briefs=gathered.briefs,
+        lots=gathered.lots,
         compared=_what(parted),
         sorted=parted,
     )

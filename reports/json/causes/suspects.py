@@ -18,7 +18,7 @@ from ledger.science.statistics.suspects import (
 from ledger.service.causes.failed import Sorted
 from ledger.service.causes.suspects import Suspicion
 from reports.json.kit.answer import Answer, Code, Figure
-from reports.words.causes.odds import Briefs, cause_words, decimal
+from reports.words.causes.odds import Lots, cause_words, decimal
 from reports.words.causes.suspects import next_step, suspicion_lines
 
 
@@ -193,7 +193,7 @@ class SuspectsAnswer(Answer, frozen=True):
 
 def suspects_answer(found: Suspicion) -> SuspectsAnswer:
     """Return what failed lots share; a ratio or an end of its interval without end is null."""
-    judgement, briefs = found.judgement, found.briefs
+    judgement, lots = found.judgement, found.lots
     is_ranked = judgement.conclusion is not Conclusion.TOO_LITTLE
     suspects = judgement.suspects if is_ranked else ()
     return SuspectsAnswer(
@@ -204,10 +204,10 @@ def suspects_answer(found: Suspicion) -> SuspectsAnswer:
         compared=found.compared,
         suspects=tuple(_suspect(suspect, found) for suspect in suspects),
         verdict=judgement.conclusion,
-        named=tuple(_cause(item.cause, briefs) for item in judgement.named),
+        named=tuple(_cause(item.cause, lots) for item in judgement.named),
         tested=judgement.tested,
         significance=decimal(judgement.level),
-        trial=_trial(judgement.crossing, briefs) if judgement.crossing else None,
+        trial=_trial(judgement.crossing, lots) if judgement.crossing else None,
         left_out=_left_out(found.sorted),
         sentences=tuple(suspicion_lines(found)),
         next=next_step(found),
@@ -215,15 +215,15 @@ def suspects_answer(found: Suspicion) -> SuspectsAnswer:
 
 
 def _suspect(suspect: Suspect, found: Suspicion) -> SuspectTold:
-    briefs = found.briefs
+    lots = found.lots
     return SuspectTold(
-        **asdict(_cause(suspect.cause, briefs)),
+        **asdict(_cause(suspect.cause, lots)),
         **asdict(_counts(suspect.table)),
         odds=_odds(suspect.odds),
         p=decimal(suspect.p),
         p_adjusted=decimal(suspect.p_adjusted),
-        not_separable_from=tuple(_cause(item, briefs) for item in suspect.not_separable_from),
-        less_likely=tuple(_less_likely(item, briefs) for item in suspect.set_apart),
+        not_separable_from=tuple(_cause(item, lots) for item in suspect.not_separable_from),
+        less_likely=tuple(_less_likely(item, lots) for item in suspect.set_apart),
         mantel_haenszel=_pooled(suspect.pooled),
         by_batch=_by_batch(suspect.by_batch) if suspect.by_batch else None,
         is_named=suspect in found.judgement.named,
@@ -231,10 +231,10 @@ def _suspect(suspect: Suspect, found: Suspicion) -> SuspectTold:
     )
 
 
-def _cause(cause: Cause, briefs: Briefs) -> CauseTold:
+def _cause(cause: Cause, lots: Lots) -> CauseTold:
     is_lot = cause.sort is Sort.LOT
     return CauseTold(
-        what=cause_words(cause, briefs),
+        what=cause_words(cause, lots),
         lot=cause.name if is_lot else None,
         setting=None if is_lot else cause.name,
         level=None if is_lot else cause.level,
@@ -242,9 +242,9 @@ def _cause(cause: Cause, briefs: Briefs) -> CauseTold:
     )
 
 
-def _less_likely(item: SetApart, briefs: Briefs) -> LessLikely:
+def _less_likely(item: SetApart, lots: Lots) -> LessLikely:
     return LessLikely(
-        **asdict(_cause(item.cause, briefs)),
+        **asdict(_cause(item.cause, lots)),
         clear_elsewhere=item.clear_elsewhere,
         p=decimal(item.p),
     )
@@ -269,9 +269,9 @@ def _odds(odds: Odds) -> OddsTold:
     return OddsTold(decimal(odds.ratio), decimal(odds.low), decimal(odds.high))
 
 
-def _trial(crossing: Crossing, briefs: Briefs) -> TrialTold:
+def _trial(crossing: Crossing, lots: Lots) -> TrialTold:
     return TrialTold(
-        arms=tuple(_cause(cause, briefs) for cause in crossing.arms),
+        arms=tuple(_cause(cause, lots) for cause in crossing.arms),
         has_control=crossing.has_control,
         jars_each=crossing.jars_each,
         jars=crossing.jars,

@@ -107,14 +107,14 @@ def _head(dossier: Dossier) -> tuple[tuple[str, str], ...]:
 
 
 def _inputs(dossier: Dossier) -> tuple[InputRow, ...]:
-    briefs = {node.brief.code: node.brief for node in dossier.trace.nodes}
+    lots = {node.brief.code: node.brief for node in dossier.trace.nodes}
     rows = []
     for said in dossier.said:
         facts = said.entry.facts
         for posting in said.entry.postings:
             if posting.target != dossier.state.code or posting.source is None:
                 continue
-            brief = briefs.get(posting.source)
+            brief = lots.get(posting.source)
             what = brief.name if brief else "no longer counted as an input"
             if brief and brief.supplier_lot:
                 what = f"{what}, {brief.supplier or 'supplier'} lot {brief.supplier_lot}"

@@ -25,7 +25,7 @@ MOST_RULES = 10
 
 Kin = Mapping[str, list[tuple[str, str]]]
 """For each lot its next lots with the amount carried."""
-Briefs = Mapping[str, Lot]
+Lots = Mapping[str, Lot]
 """The lots of a trace by their codes."""
 
 
@@ -69,14 +69,14 @@ class Branch(Struct, frozen=True):
 
 def traced_lines(found: Traced, *, back: bool, forward: bool) -> Iterator[str]:
     """Yield the lines of a trace below that of the lot traced, as they are reached."""
-    briefs = {node.brief.code: node.brief for node in found.trace.nodes}
+    lots = {node.brief.code: node.brief for node in found.trace.nodes}
     for way in [Way.BACK] * back + [Way.FORWARD] * forward:
         yield ""
         yield _title(found, way)
         shares = found.behind if way is Way.BACK else found.ahead
         for branch in branches(found, way):
             if branch.lasts:
-                yield f"{rules(branch.lasts)}{_text(branch, briefs, shares)}"
+                yield f"{rules(branch.lasts)}{_text(branch, lots, shares)}"
     if found.hidden:
         yield f"{plural(found.hidden, 'lot')} further away left out; without --depth they show."
     yield from circle_lines(found.circles)
@@ -232,13 +232,13 @@ def _hanging(
     ]
 
 
-def _text(branch: Branch, briefs: Briefs, shares: Mapping[str, Share]) -> str:
+def _text(branch: Branch, lots: Lots, shares: Mapping[str, Share]) -> str:
     if branch.code is None:
         return branch.words
     if branch.again:
         return f"{branch.words}  {branch.code}, see above"
     share = shares.get(branch.code)
-    told = describe(briefs[branch.code], share_words(share) if share else "")
+    told = describe(lots[branch.code], share_words(share) if share else "")
     return f"{branch.words}  {told}"
 
 
