@@ -126,9 +126,11 @@ class Front(TyperGroup):
 
 def usage_problem(error: UsageError) -> tuple[str, str]:
     """Return what is wrong with the words of a call, and what to do."""
+    from reports.kit.format import closed
+
     path = error.ctx.command_path if error.ctx else "pottle"
     is_bare = isinstance(error, NoArgsIsHelpError)
-    what = "No command was given." if is_bare else error.format_message()
+    what = "Missing command." if is_bare else closed(error.format_message())
     return what, f"See how it is called: {path} --help"
 
 

@@ -7,6 +7,7 @@ import typer
 from cli.kit.call import Call, reads
 from cli.kit.options import Text
 from cli.kit.parsing import Verb
+from cli.kit.schema import Kinds
 
 
 def guide(
@@ -22,6 +23,13 @@ def guide(
         show_page(call, topic)
 
 
+def answers() -> Kinds:
+    """Return what the command answers."""
+    from reports.json.guide.guide import PageAnswer, TopicRow
+
+    return (list[TopicRow], PageAnswer)
+
+
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(reads(guide))
+    app.command(cls=Verb)(reads(guide, answers))

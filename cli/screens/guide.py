@@ -12,7 +12,8 @@ from ledger.errors import RefusedError
 
 TOPICS = (
     *("first-hour", "bench", "labels", "release", "trace", "recall", "serving", "limits"),
-    *("formulas", "corrections", "seals", "people", "backups", "machines", "commands"),
+    *("formulas", "corrections", "seals", "people", "backups", "machines", "machines-keys"),
+    "commands",
 )
 """The pages, in the order in which a maker comes to need them."""
 NEXT = "Next: pottle guide first-hour"
@@ -42,7 +43,9 @@ def list_topics(call: Call) -> None:
     """List the pages."""
     pages = [(topic, page(topic)) for topic in TOPICS]
     if call.json:
-        print_json([{"topic": topic, "title": title(text)} for topic, text in pages])
+        from reports.json.guide.guide import TopicRow
+
+        print_json([TopicRow(topic, title(text)) for topic, text in pages])
         return
     print_table(("topic", "what it tells"), [[topic, purpose(text)] for topic, text in pages])
     print_lines([NEXT])
@@ -63,7 +66,9 @@ def show_page(call: Call, topic: str) -> None:
         )
     text = page(known)
     if call.json:
-        print_json({"topic": known, "title": title(text), "text": text})
+        from reports.json.guide.guide import PageAnswer
+
+        print_json(PageAnswer(known, title(text), text))
     elif is_screen():
         _print_page(text)
     else:

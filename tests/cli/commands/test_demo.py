@@ -69,7 +69,7 @@ def test_it_names_the_oil_lot_that_only_cloudy_bottles_share(played: Played) -> 
     assert (oil["material"], oil["name"]) == ("orange-oil", "Sweet orange oil")
     assert "was in 5 of the 5 failed lots and in 0 of the 4 clear ones" in named
     assert oil["status"] == "on hold"
-    assert f"their lot {culprit['supplier_lot']}" in oil["entries"][0]["says"]
+    assert f"their lot {culprit['supplier_lot']}" in oil["journal"][0]["says"]
 
 
 def test_its_book_verifies_and_goes_on(played: Played) -> None:
@@ -95,10 +95,10 @@ def test_it_answers_as_json(tmp_path: Path) -> None:
     done = demo(tmp_path / "made", "--json")
     assert (done.returncode, done.stderr) == (0, "")
     found = json.loads(done.stdout)
-    assert set(found) == {"ledger", "labels", "record", "cloudy", "common", "trace", "verify"}
+    assert set(found) == {"ledger", "labels", "record", "code", "common_codes", "trace", "verify"}
     assert found["verify"]["ok"] is True
-    assert found["trace"]["lot"] == found["cloudy"]
-    assert set(found["common"]) <= {node["code"] for node in found["trace"]["nodes"]}
+    assert found["trace"]["code"] == found["code"]
+    assert set(found["common_codes"]) <= {node["code"] for node in found["trace"]["nodes"]}
 
 
 def test_suspects_names_the_oil_lot_and_says_why_with_figures_that_add_up(played: Played) -> None:
@@ -108,12 +108,12 @@ def test_suspects_names_the_oil_lot_and_says_why_with_figures_that_add_up(played
     assert found["verdict"] == "named suspect"
     assert [item["lot"] for item in found["named"]] == [oil]
     for item in found["suspects"]:
-        assert item["failed_with"] + item["failed_without"] == len(found["failed"])
-        assert item["clear_with"] + item["clear_without"] == len(found["comparable"])
-    for lot in found["failed"]:
+        assert item["failed_with"] + item["failed_without"] == len(found["failed_codes"])
+        assert item["clear_with"] + item["clear_without"] == len(found["comparable_codes"])
+    for lot in found["failed_codes"]:
         behind = {node["code"] for node in book.run("trace", lot, "--back", "--json").json["nodes"]}
         assert oil in behind
-    for lot in found["comparable"]:
+    for lot in found["comparable_codes"]:
         behind = {node["code"] for node in book.run("trace", lot, "--back", "--json").json["nodes"]}
         assert oil not in behind
 
@@ -133,7 +133,7 @@ def test_its_trial_reads_as_the_kept_text(played: Played) -> None:
 def test_a_trial_answers_as_json_and_as_paper(played: Played, tmp_path: Path) -> None:
     book = Shell(played.folder / "pottle.db")
     found = book.run("compare", "orange", "rest", "--json").json
-    assert [item["lot"] for item in found["batches"] if item["is_front"]] == found["front"]
+    assert [item["code"] for item in found["batches"] if item["is_front"]] == found["front_codes"]
     assert [(item["factor"], item["confounded_with"]) for item in found["factors"]] == [
         ("rest", [])
     ]

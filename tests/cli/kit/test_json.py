@@ -1,11 +1,16 @@
-"""Answers as JSON: keys that stay, amounts as strings of whole numbers."""
+"""Answers as JSON: each as its schema says, keys that stay, one way to write each thing."""
 
 import json
+import re
+from collections.abc import Iterator
+from datetime import datetime
 from typing import Any
 
 import pytest
 
+from ledger.domain.entries import FACTS
 from tests.cli.formulas import write_formulas
+from tests.cli.schemas import faults, schema_keys, verb_of, verbs
 from tests.cli.shell import Shell
 from tests.golden import check_golden
 
@@ -45,6 +50,10 @@ READS: tuple[str, ...] = (
     "stock --low 1000",
     "sheet {essence}",
     "sheet {essence} --out sheet.pdf",
+    "dilute 96.3% 80% 1L --temp 25C",
+    "syrup 3:2 --by volume",
+    "guide",
+    "guide machines",
 )
 WRITES: tuple[str, ...] = (
     "init --house Other --currency EUR --ledger other.db",
@@ -95,56 +104,89 @@ WRITES: tuple[str, ...] = (
 )
 
 
-def keys(value: Any, path: str = "") -> set[str]:
-    """Return the paths of all keys in a value, those of a list's items as one."""
+OF_THE_DEMONSTRATION = {("demo",), ("compare",)}
+"""Commands whose answers are looked at in the tests of the demonstration."""
+
+
+def values(value: Any, key: str = "") -> Iterator[tuple[str, Any]]:
+    """Yield every value of an answer with its key, those of a list with that of the list."""
+    yield key, value
     if isinstance(value, dict):
-        own = {f"{path}.{key}".lstrip(".") for key in value}
-        return own.union(*(keys(item, f"{path}.{key}") for key, item in value.items()))
+        for name, item in value.items():
+            yield from values(item, name)
     if isinstance(value, list):
-        return set().union(*(keys(item, f"{path}[]") for item in value))
-    return set()
+        for item in value:
+            yield from values(item, key)
 
 
-def numbers(value: Any) -> list[object]:
-    if isinstance(value, dict):
-        return [found for item in value.values() for found in numbers(item)]
-    if isinstance(value, list):
-        return [found for item in value for found in numbers(item)]
-    return [value] if isinstance(value, float) else []
-
-
-def test_the_keys_of_every_answer_are_the_kept_ones(shell: Shell) -> None:
+def test_every_answer_fits_the_schema_of_its_command_and_says_no_float(shell: Shell) -> None:
     write_formulas()
-    told = []
+    seen = set(OF_THE_DEMONSTRATION)
     for command in (*READS, *WRITES):
         answer = shell.line(f"{command} --json")
         assert (answer.exit_code, answer.err) == (0, ""), command
-        assert numbers(answer.json) == [], f"{command} has a floating-point number"
-        told += [f"pottle {command}", *(f"  {key}" for key in sorted(keys(answer.json)))]
+        assert faults(answer.json, verb_of(command)) == [], command
+        assert [v for v in values(answer.json) if isinstance(v[1], float)] == [], command
+        seen.add(verb_of(command))
+    assert seen == set(verbs())
+
+
+def test_the_keys_of_every_answer_are_the_kept_ones() -> None:
+    told = []
+    for verb in verbs():
+        told += [f"pottle {' '.join(verb)}", *(f"  {key}" for key in schema_keys(verb))]
     check_golden("cli/keys.txt", "\n".join(told) + "\n")
 
 
-def test_every_amount_is_a_string_of_a_whole_number_with_its_unit(shell: Shell) -> None:
-    found = shell.line("trace {packed} --json").json
-    amounts = [*found["edges"], *found["holders"]]
-    assert len(amounts) > 5
-    for item in amounts:
-        assert item["amount"] == str(int(item["amount"]))
-        assert item["unit"] in ("uL", "mg", "ueach")
-    for lot in found["nodes"]:
-        assert lot["on_hand"] == str(int(lot["on_hand"]))
+def test_one_word_is_one_thing_in_every_answer(shell: Shell) -> None:
+    """An amount, a time and a lot are each written in one way, whichever command answers."""
+    code = re.compile(r"[A-Z]+-\d{3,}-[0-9A-Z]|ORA-100")
+    write_formulas()
+    for command in (*READS, *WRITES):
+        for key, value in values(shell.line(f"{command} --json").json):
+            if isinstance(value, dict) and "unit" in value and "amount" in value:
+                assert set(value) == {"amount", "unit"}
+                assert value["unit"] in ("mL", "g", "each")
+                assert re.fullmatch(r"-?(0|[1-9]\d*)(\.\d*[1-9])?", value["amount"])
+            if key in ("happened", "recorded_at", "begun", "closed", "due") and value:
+                assert datetime.fromisoformat(value).tzinfo, (command, key)
+                assert re.search(r"[+-]\d\d:\d\d$", value), (command, key)
+            if (key == "code" or key.endswith("_codes")) and isinstance(value, str):
+                assert code.fullmatch(value), (command, key, value)
+            if key == "kind":
+                assert value in FACTS, (command, value)
+            if key in ("entries", "lot_count", "complaint_count", "tested"):
+                assert isinstance(value, int), (command, key)
+
+
+def test_a_schema_needs_no_book_and_no_other_word_of_its_command(
+    shell: Shell, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.delenv("POTTLE_LEDGER", raising=False)
+    shell.book = shell.book.with_name("none.db")
+    answer = shell.run("add", "--json-schema")
+    assert (answer.exit_code, answer.err) == (0, "")
+    assert answer.json["title"] == "pottle add"
+    assert answer.json["$defs"]["RecordedAnswer"]["properties"]["next"] == {
+        "anyOf": [{"type": "string"}, {"type": "null"}],
+        "description": "The command that usually comes next.",
+    }
 
 
 def test_a_trace_says_what_went_into_what(shell: Shell) -> None:
     found = shell.line("trace {essence} --json").json
-    assert found["lot"] == "OE-001-5"
+    assert found["code"] == "OE-001-5"
     nodes = {node["code"]: node for node in found["nodes"]}
     here, oil, packed = nodes["OE-001-5"], nodes["SOO-001-3"], nodes["BOS-001-S"]
-    assert (here["kind"], here["product"], here["depth"]) == ("made", "Orange essence", 0)
-    assert (oil["kind"], oil["material"], oil["depth"]) == ("received", "orange-oil", 1)
-    assert (packed["kind"], packed["product"], packed["depth"]) == ("packed", "Orange syrup", 2)
-    edge = {"from": "SOO-001-3", "to": "OE-001-5", "amount": "30000", "unit": "uL"}
-    assert edge in found["edges"]
+    assert (here["lot_type"], here["product"], here["depth"]) == ("made", "Orange essence", 0)
+    assert (oil["lot_type"], oil["material"], oil["depth"]) == ("received", "orange-oil", 1)
+    assert (packed["lot_type"], packed["product"], packed["depth"]) == (
+        "packed",
+        "Orange syrup",
+        2,
+    )
+    amount = {"amount": "30", "unit": "mL"}
+    assert {"from": "SOO-001-3", "to": "OE-001-5", "amount": amount} in found["edges"]
 
 
 def test_a_verification_says_whether_all_fits(shell: Shell) -> None:
@@ -161,6 +203,48 @@ def test_words_beyond_ascii_stay_readable(shell: Shell, command: str) -> None:
     assert "\\u" not in out
 
 
-def test_an_error_leaves_standard_output_empty(shell: Shell) -> None:
-    answer = shell.run("lot", "XYZ-1", "--json")
-    assert (answer.exit_code, answer.out) == (3, "")
+ERRORS: dict[str, tuple[tuple[str, ...], int, str]] = {
+    "a lot that is not in the book": (("lot", "XYZ-1"), 3, "refused"),
+    "an amount without a unit": (("add", "OE-001-5", "NS-001-J", "30"), 2, "usage"),
+    "less than the book has": (("count", "NS-001-J", "1L"), 4, "reason-needed"),
+    "a file that is there": (("record", "OE-001-5", "--out", "there.pdf"), 5, "storage"),
+    "a word that is missing": (("add", "OE-001-5"), 2, "usage"),
+    "an option that is none": (("stock", "--everything"), 2, "usage"),
+    "a command that is none": (("stocks",), 2, "usage"),
+    "no command": ((), 2, "usage"),
+}
+
+
+@pytest.mark.parametrize(("words", "exit_code", "family"), ERRORS.values(), ids=ERRORS)
+def test_an_error_is_one_object_on_standard_error(
+    shell: Shell, words: tuple[str, ...], exit_code: int, family: str
+) -> None:
+    (shell.book.parent / "there.pdf").touch()
+    answer = shell.run(*words, "--json")
+    assert (answer.exit_code, answer.out) == (exit_code, "")
+    told = json.loads(answer.err)
+    assert list(told) == ["error", "code", "what_to_do", "problems"]
+    assert told["code"] == family
+    assert told["error"] == told["problems"][0]["error"]
+    assert told["what_to_do"] == told["problems"][0]["what_to_do"]
+    assert told["error"].endswith(".")
+    assert told["what_to_do"]
+
+
+def test_all_that_is_wrong_with_one_entry_is_told_at_once(shell: Shell) -> None:
+    answer = shell.run("look", "OE-001-5", "murky", "--ntu", "many", "--json")
+    told = json.loads(answer.err)
+    assert [item["error"] for item in told["problems"]] == [
+        '"murky" is not a grade of clarity.',
+        '"many" is not a turbidity in NTU.',
+    ]
+    assert told["error"] == " ".join(item["error"] for item in told["problems"])
+
+
+def test_a_fault_inside_is_told_as_json_too(
+    shell: Shell, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("cli.screens.seal.seal", lambda book: 1 // 0)
+    answer = shell.run("seal", "--json")
+    assert (answer.exit_code, answer.out) == (70, "")
+    assert json.loads(answer.err)["code"] == "inside"
