@@ -22,9 +22,8 @@ def record(
     book = call.book()
     found = print_record(book, lot, out, by=call.writer, force=force)
     code = found.state.code
-    step = step_for(book, found)
-    lines = f"The record of {code} is in {out}.", f"Next: {step}"
-    say(call, lambda: RecordAnswer(code, str(out), step), *lines)
+    lines = f"The record of {code} is in {out}.", f"Next: {step_for(book, found)}"
+    say(call, lambda: RecordAnswer(code, str(out)), *lines)
 
 
 def answers() -> Kinds:

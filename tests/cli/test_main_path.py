@@ -87,7 +87,7 @@ def filled(step: str) -> str:
 
 def test_options_before_the_command_count_and_those_after_it_win(shell: Shell) -> None:
     before = shell.run("--by", "ZZ", "--json", "note", "-", "A note.")
-    assert before.complaints[0] == "The initials ZZ are not in the book; it knows AB."
+    assert "The initials ZZ are not in the book; it knows AB." in before.err
     after = shell.run("--by", "ZZ", "note", "-", "A note.", "--by", "AB", "--json")
     assert after.json["says"] == "A note."
 
@@ -105,7 +105,7 @@ def test_the_nearest_book_upwards_is_used(shell: Shell, monkeypatch: pytest.Monk
 
 def test_a_dot_is_the_lot_one_wrote_about_last(shell: Shell) -> None:
     shell.line("note {syrup} Tasted.")
-    assert shell.run("note", ".", "Again.", "--json").json["lot"] == shell.codes["syrup"]
+    assert shell.run("note", ".", "Again.", "--json").json["code"] == shell.codes["syrup"]
 
 
 def test_an_ending_names_a_lot(shell: Shell) -> None:

@@ -99,7 +99,7 @@ class SuspectTold(CauseTold, frozen=True):
     """Clear with it."""
     clear_without: int
     """Clear without it."""
-    odds: OddsTold | None
+    odds: OddsTold
     """Conditional odds ratio within products, with its exact interval."""
     p: Figure | None
     """Exact p within products, two-sided."""

@@ -1,8 +1,8 @@
 """A proof, for machines."""
 
 from ledger.domain.evidence.proofs import Proof
-from reports.json.evidence.verify import Finding
 from reports.json.kit.answer import Answer, Code
+from reports.json.kit.finding import Finding
 from reports.json.kit.seal import SealTold, seal_told
 
 

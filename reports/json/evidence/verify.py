@@ -3,16 +3,8 @@
 from ledger.domain.evidence.seals import Seal
 from ledger.service.evidence.verify import Audit
 from reports.json.kit.answer import Answer
+from reports.json.kit.finding import Finding
 from reports.json.kit.seal import SealTold, seal_told
-
-
-class Finding(Answer, frozen=True):
-    """One thing that does not fit."""
-
-    entry: int | None
-    """Number of the entry it belongs to; null for the whole."""
-    what: str
-    """What differs, a whole sentence."""
 
 
 class VerifyAnswer(Answer, frozen=True):

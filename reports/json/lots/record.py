@@ -10,5 +10,3 @@ class RecordAnswer(Answer, frozen=True):
     """Code of the lot."""
     path: str
     """Where the record is."""
-    next: str | None
-    """The command that usually comes next."""

@@ -169,11 +169,11 @@ def test_what_is_due_says_when_and_what_to_do(shell: Shell) -> None:
     shell.run("rest", "OE-002-3", "--for", "macerate", "--at", "-3h")
     shell.run("hold", "SOO-001-3", "--because", "smells of pine")
     rest, held = shell.run("due", "--json").json
-    assert (rest["waits"], rest["lot"]) == ("rest", "OE-002-3")
+    assert (rest["waits"], rest["code"]) == ("rest", "OE-002-3")
     assert rest["minutes"] in range(44 * 60, 45 * 60 + 1)
     assert held == {
         "waits": "hold",
-        "lot": "SOO-001-3",
+        "code": "SOO-001-3",
         "name": "Sweet orange oil",
         "says": "on hold: smells of pine",
         "due": None,

@@ -95,7 +95,7 @@ def test_the_house_says_what_an_hour_costs_in_its_money(shell: Shell) -> None:
     lines = shell.run("house").lines
     assert lines[-1] == "an hour of work: 18.00 EUR"
     assert not any("minor" in line for line in lines)
-    assert shell.run("house", "--json").json["hour_minor"] == 1800
+    assert shell.run("house", "--json").json["hour"] == "18.00"
 
 
 def test_the_house_has_its_telephone_number_from_the_beginning_and_may_change_it(

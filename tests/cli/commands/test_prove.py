@@ -30,6 +30,7 @@ def test_a_seal_is_three_lines_in_words_in_a_file_and_for_machines(shell: Shell)
         "entries": 38,
         "root": root.removeprefix("Root "),
         "lines": [house, entries, root],
+        "path": None,
     }
     again = shell.run("seal", "--out", "seal.txt")
     assert (again.exit_code, again.out) == (5, "")

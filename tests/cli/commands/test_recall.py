@@ -96,9 +96,10 @@ def test_nothing_left_is_told_as_their_answer_on_screen_and_to_machines(shell: S
     assert f"1. {STALL}: no telephone number in the book; nothing left, as they say" in answer.lines
     assert "Spoken to 1 of 1 holder; 0 came back since it began." in answer.lines
     (call,) = shell.run("recall", OIL, "--json").json["to_call"]
-    assert (call["may_have"], call["may_have_volume"], call["spoken_to"]) == ("0", "0", True)
+    assert call["may_have"] == {"amount": "0", "unit": "each"}
+    assert (call["may_have_volume"], call["spoken_to"]) == ({"amount": "0", "unit": "mL"}, True)
     (told,) = call["contacts"]
-    assert (told["still_there"], told["unit"]) == ("0", "ueach")
+    assert told["still_there"] == {"amount": "0", "unit": "each"}
 
 
 def test_lots_made_since_are_named_and_recalled_with_a_reason(shell: Shell) -> None:
@@ -115,13 +116,14 @@ def test_json_has_the_keys_a_machine_needs(shell: Shell) -> None:
     found = shell.run("recall", OIL, "--drill", "--json").json
     assert found["drill"] is True
     assert found["accounted_percent"] == "100.0"
-    balance = {key: int(value) for key, value in found["balance"].items() if key != "unit"}
+    balance = {key: int(value["amount"]) for key, value in found["balance"].items()}
     told = sum(v for k, v in balance.items() if k not in ("made", "returned"))
-    assert balance["made"] == told == 15_000_000
+    assert balance["made"] == told == 15
     assert [lot["code"] for lot in found["lots"]] == [OIL, "OE-001-5", "OS-001-O", PACKED]
     (call,) = found["to_call"]
     assert (call["party"], call["phone"], call["known"]) == (STALL, None, False)
-    assert (call["may_have"], call["may_have_volume"]) == ("6000000", "1500000")
+    assert call["may_have"] == {"amount": "6", "unit": "each"}
+    assert call["may_have_volume"] == {"amount": "1500", "unit": "mL"}
 
 
 def test_the_papers_have_everybody_and_the_files_what_the_rule_lists(
@@ -228,11 +230,11 @@ def test_parties_are_listed_with_how_to_reach_them(shell: Shell) -> None:
     shell.run("party", "add", STALL, "--email", "stall@example.com")
     assert shell.run("party", "list", "--json").json == [
         {
-            "name": STALL,
+            "party": STALL,
             "phone": "01 555 0100",
             "email": "stall@example.com",
-            "address": "",
-            "words": "",
+            "address": None,
+            "words": None,
         }
     ]
 
@@ -255,3 +257,28 @@ def test_of_a_closed_recall_with_nothing_left_the_way_of_the_goods_is_shown(shel
     left = shell.run("lot", OIL).lines[0].split(": ")[1].split(",")[0]
     assert shell.line(f"send {OIL} '{left}' --as destroyed").exit_code == 0
     assert shell.run("lot", OIL).lines[-1] == f"Next: pottle trace {OIL} --forward"
+
+
+def test_less_than_one_of_a_unit_that_was_used_has_its_column(shell: Shell) -> None:
+    """0.5 mL is not nothing, though it begins with a nought."""
+    begin = 'start --product "Lime essence" --kind essence --target 480mL --json'
+    code = shell.line(begin).json["code"]
+    other = shell.line(begin).json["code"]
+    assert shell.line(f"add {code} {{spirit}} 480mL").exit_code == 0
+    assert shell.line(f"finish {code} 480mL").exit_code == 0
+    assert shell.line(f"add {other} {code} 0.5mL --because 'to try it'").exit_code == 0
+    lines = shell.run("recall", code, "--drill").lines
+    table = lines[lines.index("Where all of it is") + 1 :][:3]
+    assert table[0].split()[:4] == ["lot", "made", "here", "used"]
+    assert table[1].split()[:7] == [code, "480", "mL", "479.5", "mL", "0.5", "mL"]
+
+
+def test_a_name_that_ends_in_a_full_stop_is_told_once_of_a_call(shell: Shell) -> None:
+    shell.line('send {packed} 2 --to "Pretend Bar Ltd."')
+    shell.run("recall", OIL, "--because", "throws haze")
+    done = shell.run("contact", OIL, "Pretend Bar Ltd.", "--reached", "no-answer")
+    assert ": Pretend Bar Ltd, " in done.lines[0]
+    lines = shell.run("recall", OIL, "--out", "pack").lines
+    (called,) = [line for line in lines if line.startswith("     called ")]
+    assert called.endswith(": no answer")
+    assert "Pretend Bar" not in called

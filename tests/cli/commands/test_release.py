@@ -183,7 +183,10 @@ def test_a_withdrawn_version_is_not_followed_and_stays_listed(formulas: Shell) -
         "orange         1  Orange essence  essence  240 mL",
         "orange         2  Orange essence  essence  240 mL  withdrawn",
     ]
-    assert formulas.run("formula", "list", "--json").json[0]["basis"] == "240mL"
+    assert formulas.run("formula", "list", "--json").json[0]["basis"] == {
+        "amount": "240",
+        "unit": "mL",
+    }
 
 
 def test_the_proposed_commands_can_be_typed_as_they_stand(formulas: Shell) -> None:
@@ -236,20 +239,18 @@ def test_a_lot_on_hold_is_not_proposed(formulas: Shell) -> None:
         {
             "material": "orange-oil",
             "formula": None,
-            "amount": "32000",
-            "asked": "32000",
-            "unit": "uL",
-            "short": "32000",
+            "amount": {"amount": "32", "unit": "mL"},
+            "asked": {"amount": "32", "unit": "mL"},
+            "short": {"amount": "32", "unit": "mL"},
             "lots": [],
         },
         {
             "material": "spirit",
             "formula": None,
-            "amount": "440000",
-            "asked": "440000",
-            "unit": "uL",
-            "short": "0",
-            "lots": [{"lot": "NS-001-J", "amount": "440000"}],
+            "amount": {"amount": "440", "unit": "mL"},
+            "asked": {"amount": "440", "unit": "mL"},
+            "short": {"amount": "0", "unit": "mL"},
+            "lots": [{"code": "NS-001-J", "amount": {"amount": "440", "unit": "mL"}}],
         },
     ]
 

@@ -121,7 +121,7 @@ def values(value: Any, key: str = "") -> Iterator[tuple[str, Any]]:
 
 def test_every_answer_fits_the_schema_of_its_command_and_says_no_float(shell: Shell) -> None:
     write_formulas()
-    seen = set(OF_THE_DEMONSTRATION)
+    seen: set[tuple[str, ...]] = {*OF_THE_DEMONSTRATION}
     for command in (*READS, *WRITES):
         answer = shell.line(f"{command} --json")
         assert (answer.exit_code, answer.err) == (0, ""), command
@@ -241,9 +241,7 @@ def test_all_that_is_wrong_with_one_entry_is_told_at_once(shell: Shell) -> None:
     assert told["error"] == " ".join(item["error"] for item in told["problems"])
 
 
-def test_a_fault_inside_is_told_as_json_too(
-    shell: Shell, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_a_fault_inside_is_told_as_json_too(shell: Shell, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("cli.screens.seal.seal", lambda book: 1 // 0)
     answer = shell.run("seal", "--json")
     assert (answer.exit_code, answer.out) == (70, "")

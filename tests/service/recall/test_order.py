@@ -11,8 +11,8 @@ from ledger.errors import ReasonNeededError, RefusedError
 from ledger.service.lots.dossier import brief_of
 from ledger.service.lots.shares import traced
 from ledger.service.recall.standing import Recall, recall_of, recall_on
-from reports.json.lots.trace import traced_plain
-from reports.json.recall.standing import recall_plain
+from reports.json.lots.trace import trace_answer
+from reports.json.recall.recall import recall_answer
 from tests.keeper import LATER, Keeper
 from tests.path import Lots
 from tests.service.lots.genealogies import Player, Step, genealogies, undone
@@ -151,9 +151,10 @@ def test_a_trace_and_a_recall_are_the_same_on_a_server(
         oil = keeper.lot_codes()[0]
         keeper.do("recall", lot=oil, because="throws haze")
         keeper.do("contact", lot=oil, party=STALL, reached="spoken", still_there="2")
-        plain = recall_plain(recall_of(keeper.book, oil), drill=False)
-        told.append({**plain, "trace": traced_plain(traced(keeper.book, oil))})
+        plain = recall_answer(recall_of(keeper.book, oil), drill=False, took_ms=0)
+        told.append((plain, trace_answer(traced(keeper.book, oil), "")))
     assert told[0] == told[1]
-    assert told[0]["accounted_percent"] == "100.0"
-    assert len(told[0]["trace"]["nodes"]) > 3
-    assert LATER.date().isoformat() in str(told[0]["begun"])
+    recalled, trace = told[0]
+    assert recalled.accounted_percent == "100.0"
+    assert len(trace.nodes) > 3
+    assert LATER.date().isoformat() in str(recalled.begun)

@@ -57,7 +57,6 @@ def test_the_first_command_of_what_stands_in_the_way_comes_before_a_release(
         for command in commands
     ]
     assert before_release(RELEASE, found) == step
-    assert before_release("pottle stock", found) == "pottle stock"
 
 
 def test_the_sentence_of_what_to_do_is_written_from_its_command() -> None:

@@ -25,6 +25,7 @@ def view(calls: int) -> RecallView:
     return RecallView(
         house_name="Fennimore & Sloe",
         kind="Recall",
+        headline="Recall",
         lot="OIL-1",
         title="Orange oil: 3 lots made of it",
         course=("Recalled 2026-03-05 by AB: haze.",),

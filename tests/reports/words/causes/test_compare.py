@@ -5,7 +5,7 @@ from fractions import Fraction
 from ledger.science.statistics.trials import Jar, factors_of, front, spread
 from ledger.service.causes.compare import Comparison
 from ledger.service.evidence.seal import Seal
-from reports.json.causes.compare import comparison_plain
+from reports.json.causes.compare import compare_answer
 from reports.views.causes import PlotRow, PlotView
 from reports.words.causes.compare import comparison_view
 from reports.words.causes.plots import plot_lines
@@ -66,10 +66,10 @@ def test_factors_that_moved_together_have_no_effect_and_no_plot() -> None:
         "next trial."
     )
     assert [plot.title for plot in view.plots] == ["yield % by last look"]
-    plain = comparison_plain(CONFOUNDED)
-    assert [(item["confounded_with"], item["levels"]) for item in plain["factors"]] == [
-        (["dose"], []),
-        (["rest"], []),
+    plain = compare_answer(CONFOUNDED, comparison_view(CONFOUNDED), None)
+    assert [(item.confounded_with, item.levels) for item in plain.factors] == [
+        (("dose",), ()),
+        (("rest",), ()),
     ]
 
 

@@ -7,7 +7,7 @@ from ledger.science.statistics.judge import judge
 from ledger.science.statistics.suspects import Observed
 from ledger.service.causes.failed import Sorted
 from ledger.service.causes.suspects import FailedLot, Suspicion
-from reports.json.causes.suspects import suspicion_plain
+from reports.json.causes.suspects import suspects_answer
 from reports.words.causes.suspects import (
     explained,
     next_step,
@@ -81,8 +81,8 @@ def test_too_little_evidence_is_said_without_a_table(bad: int, good: int, senten
     found = suspicion(lots("A", "", bad=bad, good=good))
     assert suspicion_lines(found)[-1] == f"Too little evidence to name a cause. {sentence}"
     assert suspicion_rows(found, everything=True) == []
-    assert suspicion_plain(found)["suspects"] == []
-    assert suspicion_plain(found)["verdict"] == "too little evidence"
+    assert suspects_answer(found).suspects == ()
+    assert suspects_answer(found).verdict == "too little evidence"
 
 
 def test_where_nothing_stands_out_no_cause_is_read_into_it() -> None:
@@ -126,17 +126,17 @@ def test_a_setting_is_told_with_its_level() -> None:
     ]
     found = suspicion(observed)
     assert suspicion_rows(found, everything=False)[0][:3] == ("passes 1", "5 of 5", "0 of 5")
-    plain = suspicion_plain(found)["suspects"][0]
-    assert (plain["what"], plain["setting"], plain["level"]) == ("passes 1", "passes", "1")
+    plain = suspects_answer(found).suspects[0]
+    assert (plain.what, plain.setting, plain.level) == ("passes 1", "passes", "1")
 
 
 def test_figures_for_machines_add_up_and_have_no_infinity() -> None:
-    plain = suspicion_plain(suspicion(lots("A", "")))
-    (one,) = plain["suspects"]
-    assert one["failed_with"] + one["failed_without"] == len(plain["failed"])
-    assert one["clear_with"] + one["clear_without"] == len(plain["comparable"])
-    assert one["odds"]["ratio"] is one["odds"]["high"] is None
-    assert (one["p"], one["p_adjusted"]) == ("0.00793651", "0.00793651")
+    plain = suspects_answer(suspicion(lots("A", "")))
+    (one,) = plain.suspects
+    assert one.failed_with + one.failed_without == len(plain.failed_codes)
+    assert one.clear_with + one.clear_without == len(plain.comparable_codes)
+    assert one.odds.ratio is one.odds.high is None
+    assert (one.p, one.p_adjusted) == ("0.00793651", "0.00793651")
 
 
 def test_the_method_names_its_tests_and_the_counts_by_maker() -> None:

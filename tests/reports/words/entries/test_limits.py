@@ -4,7 +4,7 @@ from datetime import date
 
 from ledger.domain.entries import Limit
 from ledger.domain.masters.limits import listed_on
-from reports.json.masters.limits import limit_plain
+from reports.json.masters.limits import limit_answer
 from reports.words.entries.limits import card, listed_words
 from tests.domain.builders import make
 
@@ -49,5 +49,6 @@ def test_what_takes_the_place_of_a_limit_stands_beside_it() -> None:
         "Source: 21 CFR 189.180 (value read in it).",
         "Next: pottle limits safrole --value NUMBER --citation SOURCE says it anew.",
     ]
-    plain = limit_plain(told)
-    assert (plain["holds"], plain["to_come"]["since"]) == ("in force", "2026-04-01")
+    plain = limit_answer(told)
+    assert plain.to_come is not None
+    assert (plain.holds, plain.to_come.since) == ("in force", date(2026, 4, 1))

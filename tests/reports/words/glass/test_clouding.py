@@ -1,8 +1,9 @@
 """Clouding on a serving card: each oil by itself, then all oils of the drink together."""
 
+from ledger.science.contents.louche import Outlook
 from ledger.service.glass.card import ServingCard
 from ledger.service.glass.serving import serving
-from reports.json.glass.serving import serving_plain
+from reports.json.glass.serving import CloudingTold, serving_answer
 from reports.words.glass.serving import glass_table, louche_lines
 from tests.keeper import Keeper
 from tests.path import receive_all, walk_main_path
@@ -40,15 +41,13 @@ def test_oils_that_stay_clear_alone_may_cloud_together(sqlite_keeper: Keeper) ->
     way = card.pourings[0]
     assert way.together is not None
     assert louche_lines(card)[-1] == f"All oils together (30 mL in 1 L): {way.together.because}"
-    assert serving_plain(card)["oils_together"] == {
-        "mg_per_litre": "179.2",
-        "clouds": "may cloud",
-        "because": way.together.because,
-    }
+    assert serving_answer(card).oils_together == CloudingTold(
+        "179.2", Outlook.MAY, way.together.because
+    )
 
 
 def test_one_oil_is_not_told_twice(sqlite_keeper: Keeper) -> None:
     card = serving(sqlite_keeper.book, walk_main_path(sqlite_keeper).packed)
     assert [row[0] for row in glass_table(card).rows if "together" in row[0]] == []
     assert len(louche_lines(card)) == 1
-    assert serving_plain(card)["oils_together"] is None
+    assert serving_answer(card).oils_together is None

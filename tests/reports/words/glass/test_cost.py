@@ -6,7 +6,7 @@ import pytest
 from msgspec.structs import replace
 
 from ledger.service.glass.cost import CostCard, cost
-from reports.json.glass.cost import plain
+from reports.json.glass.cost import cost_answer
 from reports.words.glass.cost import figures, head, price, price_lines, rows
 from tests.keeper import Keeper
 from tests.path import walk_main_path
@@ -44,7 +44,7 @@ def test_water_is_priced_by_the_litre_where_a_ml_costs_next_to_nothing(
     card = tap_water(sqlite_keeper, paid)
     assert head(card)[1:] == lines
     assert price_lines(card) == [f"Cost: {_short(lines[0])}."]
-    assert plain(card)["per_ml"] == per_ml
+    assert cost_answer(card).per_ml == per_ml
 
 
 def _short(line: str) -> str:

@@ -4,7 +4,7 @@ from msgspec.structs import replace
 
 from ledger.service.glass.card import ServingCard
 from ledger.service.glass.serving import serving
-from reports.json.glass.serving import serving_plain
+from reports.json.glass.serving import serving_answer
 from reports.words.glass.limits import limit_table
 from tests.keeper import Keeper
 from tests.path import walk_main_path
@@ -29,8 +29,8 @@ def test_a_daily_limit_of_nothing_at_all_is_told_as_passed_without_a_share(
         ("limonene: 0 mg a day, adult of 60 kg", "PAST", "1"),
         ("limonene: 0 mg a day, child of 20 kg", "PAST", "1"),
     )
-    ceilings = serving_plain(found)["concerns"][0]["ceilings"]
-    assert [(item["percent"], item["passed"]) for item in ceilings] == [(None, True)] * 2
+    ceilings = serving_answer(found).concerns[0].ceilings
+    assert [(item.percent, item.passed) for item in ceilings] == [(None, True)] * 2
 
 
 def markers_of(card: ServingCard) -> list[tuple[str, str]]:

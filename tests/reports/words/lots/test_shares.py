@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 
 from ledger.domain.amounts.quantity import Measure
 from ledger.service.lots.shares import Share
-from reports.json.lots.shares import share_plain
+from reports.json.kit.answer import Amount
+from reports.json.lots.trace import ShareTold, share_told
 from reports.words.lots.shares import concentration, share_words
 
 UL, MG, EACH = Measure.UL, Measure.MG, Measure.UEACH
@@ -63,13 +64,12 @@ def test_a_share_is_told_in_three_figures(share: Share, words: str) -> None:
     assert share_words(share) == words
 
 
-def test_a_share_for_machines_has_whole_numbers_as_text() -> None:
-    assert share_plain(Share(3_749.6, UL, 15_000_000, EACH, is_all=True)) == {
-        "carried": "3750",
-        "carried_unit": "uL",
-        "whole": "15000000",
-        "whole_unit": "ueach",
-        "concentration": "0.25",
-        "concentration_unit": "mL each",
-        "all_measured": True,
-    }
+def test_a_share_for_machines_is_in_amounts_and_one_that_nobody_measured_has_no_figure() -> None:
+    assert share_told(Share(3_749.6, UL, 15_000_000, EACH, is_all=True)) == ShareTold(
+        carried=Amount("3.75", "mL"),
+        whole=Amount("15", "each"),
+        concentration="0.25",
+        concentration_unit="mL each",
+        all_measured=True,
+    )
+    assert share_told(Share(0.0, UL, 450_000, UL, is_all=False)).concentration is None
