@@ -24,8 +24,8 @@ def shell(tmp_path: Path) -> Shell:
 def test_the_pages_are_listed_with_what_they_tell(shell: Shell) -> None:
     lines = shell.line("guide").lines
     assert lines[:2] == [
-        "topic        what it tells",
-        "first-hour   From an empty folder to ten bottles sold, with every command it takes.",
+        "topic          what it tells",
+        "first-hour     From an empty folder to ten bottles sold, with every command it takes.",
     ]
     assert [line.split()[0] for line in lines[1:-1]] == list(TOPICS)
     assert lines[-1] == "Next: pottle guide first-hour"

@@ -8,7 +8,9 @@ from typing import Any
 
 import pytest
 
+from cli.screens.guide import page
 from ledger.domain.entries import FACTS
+from reports.json.kit.problems import ErrorAnswer
 from tests.cli.formulas import write_formulas
 from tests.cli.schemas import faults, schema_keys, verb_of, verbs
 from tests.cli.shell import Shell
@@ -136,6 +138,18 @@ def test_the_keys_of_every_answer_are_the_kept_ones() -> None:
     for verb in verbs():
         told += [f"pottle {' '.join(verb)}", *(f"  {key}" for key in schema_keys(verb))]
     check_golden("cli/keys.txt", "\n".join(told) + "\n")
+
+
+def test_the_page_of_changed_keys_names_keys_that_there_are() -> None:
+    known = {
+        key.rpartition(".")[2].removesuffix("[]") for verb in verbs() for key in schema_keys(verb)
+    }
+    told = [line.split(" | ")[-1] for line in page("machines-keys").splitlines() if "`" in line]
+    named = {
+        word for cell in told if cell.endswith("|") for word in re.findall(r"`([a-z_]+)`", cell)
+    }
+    assert len(named) > 50
+    assert named - known - {*ErrorAnswer.__struct_fields__, "each", "g", "null"} == set()
 
 
 def test_one_word_is_one_thing_in_every_answer(shell: Shell) -> None:
