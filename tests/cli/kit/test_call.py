@@ -258,3 +258,21 @@ def test_a_fault_of_its_own_ends_in_a_sentence_too(
         "Something went wrong inside pottle: ZeroDivisionError: division by zero.",
         "  Nothing was recorded by this command; run it with POTTLE_DEBUG=1 to see where.",
     ]
+
+
+@pytest.mark.parametrize(
+    ("args", "exit_code"),
+    [
+        (("note", "-", "A note."), 0),
+        (("stock",), 0),
+        (("lot", "OE-1-5"), 3),
+        (("house", "--phone", "01 555 0100"), 0),
+    ],
+    ids=["records", "reads", "refused", "opens it twice"],
+)
+def test_a_command_has_let_go_of_the_book_when_it_ends(
+    shell: Shell, args: tuple[str, ...], exit_code: int
+) -> None:
+    """The last to let go of a book takes the write-ahead log beside it away (sqlite.org/wal)."""
+    assert shell.run(*args).exit_code == exit_code
+    assert [path.name for path in shell.book.parent.glob("pottle.db*")] == ["pottle.db"]

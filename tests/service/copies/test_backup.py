@@ -12,12 +12,11 @@ from ledger.service.copies.backup import backup
 from ledger.service.copies.export import export
 from ledger.service.copies.import_ import import_book
 from ledger.service.copies.restore import restore
-from ledger.service.desk.book import open_book
 from ledger.service.evidence.seal import seal
 from ledger.service.evidence.verify import verify
-from tests.conftest import Server
+from tests.conftest import Server, opened
 from tests.keeper import Keeper, SetClock, silent
-from tests.service.hostile import found_in, run, text_put
+from tests.service.hostile import audited, found_in, run, text_put
 
 
 @pytest.fixture(params=["file", "server"])
@@ -35,12 +34,12 @@ def test_a_book_is_carried_to_any_place_with_its_root(
     told: list[tuple[int, int]] = []
     made = export(full.book, tmp_path / "book.jsonl", silent)
     put = import_book(made.path, place, lambda done, total: told.append((done, total)), full.clock)
-    carried = Keeper(open_book(place, full.clock), full.clock)
-    assert put.seal == made.seal == seal(full.book) == seal(carried.book)
-    assert verify(carried.book).faults == ()
-    assert carried.bodies() == full.bodies()
     assert told[-1] == (made.seal.entries, made.seal.entries)
-    assert carried.do("note", text="Written on.").seq == made.seal.entries + 1
+    with opened(place, full.clock) as carried:
+        assert put.seal == made.seal == seal(full.book) == seal(carried.book)
+        assert verify(carried.book).faults == ()
+        assert carried.bodies() == full.bodies()
+        assert carried.do("note", text="Written on.").seq == made.seal.entries + 1
     export(full.book, tmp_path / "again.jsonl", silent)
     assert (tmp_path / "again.jsonl").read_bytes() == made.path.read_bytes()
 
@@ -57,11 +56,10 @@ def test_a_backup_is_named_by_day_and_seal_private_verified_and_restored(
     to = tmp_path / "restored.db"
     assert restore(made.path, str(to), silent, full.clock).seal == made.seal
     assert to.stat().st_mode & 0o777 == 0o600
-    restored = Keeper(open_book(str(to), full.clock), full.clock)
-    assert verify(restored.book).faults == ()
-    assert restored.bodies() == full.bodies()
-    restored.do("note", text="Written on.")
-    restored.book.engine.dispose()
+    with opened(str(to), full.clock) as restored:
+        assert verify(restored.book).faults == ()
+        assert restored.bodies() == full.bodies()
+        restored.do("note", text="Written on.")
     with closing(sqlite3.connect(to)) as client:
         assert client.execute("PRAGMA journal_mode").fetchone() == ("wal",)
     assert [path.name for path in tmp_path.iterdir() if path.suffix == ".part"] == []
@@ -70,17 +68,17 @@ def test_a_backup_is_named_by_day_and_seal_private_verified_and_restored(
 def test_a_backup_is_of_one_moment_while_another_writes(
     sqlite_walked: Keeper, tmp_path: Path
 ) -> None:
-    other = Keeper(open_book(sqlite_walked.book.where), SetClock())
     before = len(sqlite_walked.bodies())
+    with opened(sqlite_walked.book.where, SetClock()) as other:
 
-    def write(done: int, total: int) -> None:
-        if len(other.bodies()) == before:
-            other.do("note", text="Meanwhile.")
+        def write(done: int, total: int) -> None:
+            if len(other.bodies()) == before:
+                other.do("note", text="Meanwhile.")
 
-    made = backup(sqlite_walked.book, tmp_path, write)
+        made = backup(sqlite_walked.book, tmp_path, write)
     assert made.seal.entries == before
     assert len(sqlite_walked.bodies()) == before + 1
-    assert verify(open_book(str(made.path))).entries == before
+    assert audited(made.path).entries == before
 
 
 def test_no_copy_takes_the_place_of_a_file(full: Keeper, tmp_path: Path) -> None:

@@ -1,6 +1,7 @@
 """The demo season, played into a real book, tells all that it is there to tell."""
 
 from collections import Counter
+from collections.abc import Iterator
 from datetime import timedelta
 from pathlib import Path
 
@@ -44,12 +45,12 @@ FOLDER = Path(__file__).parents[3] / "sample_data" / "season"
 
 
 @pytest.fixture(scope="module")
-def season(tmp_path_factory: pytest.TempPathFactory) -> tuple[Book, Played]:
+def season(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[Book, Played]]:
     told = read_season(FOLDER)
     clock = SeasonClock(start_time(told))
     where = tmp_path_factory.mktemp("season") / "book.db"
-    book = init(str(where), **asdict(told.house), clock=clock)
-    return book, play(told, book, clock)
+    with init(str(where), **asdict(told.house), clock=clock) as book:
+        yield book, play(told, book, clock)
 
 
 def in_force(book: Book) -> list[Entry]:

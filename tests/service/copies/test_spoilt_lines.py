@@ -23,7 +23,8 @@ NOTHING_KEPT = "Nothing was kept. Use an export that is whole, as pottle export 
 def lines(walked_template: Path, tmp_path_factory: pytest.TempPathFactory) -> list[str]:
     """The lines of a book with a row in every table."""
     path = tmp_path_factory.mktemp("lines") / "book.jsonl"
-    export(open_book(str(walked_template)), path, silent)
+    with open_book(str(walked_template)) as book:
+        export(book, path, silent)
     return path.read_text(encoding="utf-8").split("\n")
 
 
@@ -158,5 +159,6 @@ def test_any_changed_byte_of_the_lines_is_refused_in_words(
     else:
         with path.open("rb") as file:
             assert file.readlines()[1:] == whole.splitlines(keepends=True)[1:]
-        assert made.seal.root == seal(open_book(str(folder / "new.db"))).root
+        with open_book(str(folder / "new.db")) as book:
+            assert made.seal.root == seal(book).root
     shutil.rmtree(folder)

@@ -92,7 +92,7 @@ def test_only_what_came_after_the_seal_is_read_again(sqlite_walked: Keeper) -> N
     for number in range(5):
         sqlite_walked.do("note", text=f"Note {number}.")
     sqlite_walked.opens("receive", material="spirit", amount="1L")
-    sqlite_walked.book.engine.dispose()
+    sqlite_walked.book.close()
     told_done: list[tuple[int, int]] = []
     found = verify(
         sqlite_walked.book, lambda done, total: told_done.append((done, total)), older,

@@ -2,6 +2,7 @@
 
 import re
 import sqlite3
+from collections.abc import Iterator
 from contextlib import closing
 from pathlib import Path
 
@@ -11,15 +12,14 @@ from alembic.migration import MigrationContext
 from sqlalchemy import Engine, inspect
 
 from ledger.domain.entries.plain import entry_text, read_entry
-from ledger.service.desk.book import open_book
 from ledger.service.evidence.verify import verify
-from ledger.store.engine.connections import SCHEMA_VERSION, connect, writing
+from ledger.store.engine.connections import SCHEMA_VERSION, connected, writing
 from ledger.store.form.create import migrate, script
 from ledger.store.form.kept import kept_schema
 from ledger.store.form.schema import schema_faults, stored_schema
 from ledger.store.form.tables import METADATA
 from ledger.store.write import recorder
-from tests.conftest import Server
+from tests.conftest import Server, opened
 from tests.keeper import Keeper, SetClock
 from tests.old_books import FOLDER, OLD_BOOKS, OldBook
 
@@ -28,12 +28,14 @@ VIEWS = {"in_force", "movement", "last_level", "on_hand", "verdict", "lot_status
 
 
 @pytest.fixture(params=["sqlite", "postgres"])
-def engine(request: pytest.FixtureRequest, tmp_path: Path) -> Engine:
+def engine(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Engine]:
     """A database with nothing in it."""
-    if request.param == "sqlite":
-        return connect(str(tmp_path / "book.db"))
-    server: Server = request.getfixturevalue("server")
-    return connect(server.where(server.new_database()))
+    where = str(tmp_path / "book.db")
+    if request.param == "postgres":
+        server: Server = request.getfixturevalue("server")
+        where = server.where(server.new_database())
+    with connected(where) as found:
+        yield found
 
 
 def test_there_is_one_line_of_migrations() -> None:
@@ -54,8 +56,7 @@ def test_the_tables_of_a_file_are_those_that_are_told(
     sqlite_keeper: Keeper, tmp_path: Path
 ) -> None:
     """Down to every CHECK, which the comparison above does not look at."""
-    straight = connect(str(tmp_path / "straight.db"))
-    with writing(straight) as connection:
+    with connected(str(tmp_path / "straight.db")) as straight, writing(straight) as connection:
         METADATA.create_all(connection)
         expected = tables_by_name(stored_schema(connection))
     with sqlite_keeper.reading() as connection:
@@ -170,13 +171,13 @@ def test_an_old_book_is_brought_to_this_version_with_the_same_root(
     old: OldBook, tmp_path: Path
 ) -> None:
     where = old.put(tmp_path / "book.db")
-    with writing(connect(where)) as connection:
+    with connected(where) as engine, writing(engine) as connection:
         migrate(connection)
-    keeper = Keeper(open_book(where), SetClock())
-    assert verify(keeper.book).faults == ()
-    bodies = keeper.bodies()
-    assert [(seq, entry_text(read_entry(body))) for seq, body in bodies] == bodies
-    with keeper.reading() as connection:
-        assert (len(bodies), recorder.root(connection).hex()) == (old.entries, old.root)
-        assert list(schema_faults(connection)) == []
-    assert keeper.do("note", text="Written on.").seq == len(bodies) + 1
+    with opened(where, SetClock()) as keeper:
+        assert verify(keeper.book).faults == ()
+        bodies = keeper.bodies()
+        assert [(seq, entry_text(read_entry(body))) for seq, body in bodies] == bodies
+        with keeper.reading() as connection:
+            assert (len(bodies), recorder.root(connection).hex()) == (old.entries, old.root)
+            assert list(schema_faults(connection)) == []
+        assert keeper.do("note", text="Written on.").seq == len(bodies) + 1
