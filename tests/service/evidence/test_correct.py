@@ -1,4 +1,4 @@
-"""Correcting and striking an entry: the old one stays, and what is refused in which words."""
+"""Correcting an entry: the old one stays, and what is refused in which words."""
 
 import pytest
 
@@ -76,17 +76,6 @@ REFUSED: dict[str, Refused] = {
             ),
         ),
     ),
-    "a strike of what is no number": (
-        "strike",
-        {"entry": "the last", "because": "wrong"},
-        InputError,
-        (
-            (
-                '"the last" is not the number of an entry.',
-                "pottle journal lists the entries with their numbers.",
-            ),
-        ),
-    ),
 }
 
 
@@ -124,10 +113,3 @@ def test_a_correction_says_yes_or_no(word: str, is_so: bool, bench: Keeper) -> N
     look = bench.do("correct", entry="19", changes=told, because="seen again").entry.draft.facts
     assert isinstance(look, Look)
     assert (look.sediment, look.ring) == (is_so, not is_so)
-
-
-def test_a_strike_keeps_what_it_strikes_readable(bench: Keeper) -> None:
-    old = bench.entry(19)
-    made = bench.do("strike", entry="19", because="another batch")
-    assert (made.entry.kind, made.entry.draft.corrects) == ("strike", 19)
-    assert bench.entry(19) == old
