@@ -7,7 +7,7 @@ import pytest
 
 from tests.conftest import opened
 from tests.keeper import LATER, MORNING, Keeper, SetClock, copy_book
-from tests.path import Lots, receive_all, walk_main_path
+from tests.path import receive_all
 
 
 @pytest.fixture(scope="session")
@@ -29,19 +29,6 @@ def bench_template(template: Path, tmp_path_factory: pytest.TempPathFactory) -> 
 def bench(bench_template: Path, tmp_path: Path) -> Keeper:
     """A book in which OE-001-5 is being made and BPS-001-3 is filled from PS-001-7."""
     return opened(str(copy_book(bench_template, tmp_path / "bench.db")), SetClock(LATER))
-
-
-@pytest.fixture(scope="session")
-def main_path(template: Path, tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Lots]:
-    where = copy_book(template, tmp_path_factory.mktemp("template") / "main.db")
-    return where, walk_main_path(opened(str(where), SetClock(MORNING)))
-
-
-@pytest.fixture
-def walked(main_path: tuple[Path, Lots], tmp_path: Path) -> tuple[Keeper, Lots]:
-    """A book with oil, essence, syrup and bottles of one making, days after they were sold."""
-    where, lots = main_path
-    return opened(str(copy_book(where, tmp_path / "walked.db")), SetClock(LATER)), lots
 
 
 @pytest.fixture(scope="session")
