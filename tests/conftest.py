@@ -24,8 +24,7 @@ from ledger.service.masters.house import init
 from tests.keeper import LATER, MORNING, SET_UP, Keeper, SetClock, copy_book
 from tests.path import HOUSE, Lots, fill_every_table, set_up, walk_main_path
 
-CONTRACTS = ("contract", "contract_rows", "contract_guards", "contract_changes", "contract_control")
-pytest.register_assert_rewrite(*(f"tests.store.{part}" for part in CONTRACTS))
+pytest.register_assert_rewrite("tests.store.contract")
 
 MEMORY = Path("/dev/shm")
 ROOM_BYTES = 8 * 10**9

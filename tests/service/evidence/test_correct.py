@@ -2,7 +2,6 @@
 
 import pytest
 
-from ledger.domain.entries import Look
 from ledger.domain.entries.plain import facts_to_plain
 from ledger.errors import InputError, RefusedError
 from tests.keeper import Keeper
@@ -103,13 +102,3 @@ def test_a_correction_of_the_time_alone(bench: Keeper) -> None:
     made = bench.do("correct", entry="19", changes="", at="2026-03-02 10:00", because="late")
     assert f"{made.entry.draft.happened.at:%F %T}" == "2026-03-02 10:00:00"
     assert made.entry.draft.facts == bench.entry(19).draft.facts
-
-
-@pytest.mark.parametrize(
-    ("word", "is_so"), [("Yes", True), ("true", True), ("1", True), ("no", False), ("0", False)]
-)
-def test_a_correction_says_yes_or_no(word: str, is_so: bool, bench: Keeper) -> None:
-    told = f"sediment={word}; ring={'no' if is_so else 'yes'}"
-    look = bench.do("correct", entry="19", changes=told, because="seen again").entry.draft.facts
-    assert isinstance(look, Look)
-    assert (look.sediment, look.ring) == (is_so, not is_so)

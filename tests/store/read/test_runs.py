@@ -23,7 +23,8 @@ def test_how_lots_were_found_is_told_by_their_numbers(walked: Walked) -> None:
     looks = {lot: [str(seen.grade) for seen in seen] for lot, seen in known.looks.items()}
     assert looks == {essence: ["hazy"], syrup: ["cloudy"]}
     assert known.complaints == {packed: ["cloudy"]}
-    assert (known.packed, known.sent) == ({syrup: [packed]}, {packed})
+    assert known.packed == {syrup: [packed]}
+    assert known.sent == {packed}
 
 
 def test_a_struck_complaint_is_none(walked: Walked) -> None:
