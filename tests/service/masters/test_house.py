@@ -1,0 +1,40 @@
+"""The house: said when the book is made, and said anew where something changed."""
+
+from pathlib import Path
+
+import pytest
+
+from ledger.errors import InputError
+from ledger.service.desk.book import How
+from ledger.service.desk.clock import house_of
+from ledger.service.masters.house import house, init
+from tests.keeper import Keeper
+
+
+def test_what_is_not_said_anew_stays_as_it_was(sqlite_keeper: Keeper) -> None:
+    house(sqlite_keeper.book, How("AB"), phone="01 555 0100", hour="18.50")
+    house(sqlite_keeper.book, How("AB"), address="1 Quay")
+    found = house_of(sqlite_keeper.book)
+    assert found is not None
+    assert (found.name, found.currency, found.time_zone) == (
+        "Quayside Essences",
+        "EUR",
+        "Europe/Dublin",
+    )
+    assert (found.phone, found.hour_minor, found.address) == ("01 555 0100", 1850, "1 Quay")
+
+
+def test_all_that_is_wrong_is_told_at_once_and_no_book_is_made(tmp_path: Path) -> None:
+    where = tmp_path / "book.db"
+    with pytest.raises(InputError) as raised:
+        init(str(where), name=" ", currency="money", time_zone="Nowhere", fluid_ounce="metric")
+    assert raised.value.problems == (
+        ("The name of the house is missing.", "Give the name of the house in words."),
+        ('"money" is not a currency code.', "Write three letters, such as EUR."),
+        (
+            '"Nowhere" is not a time zone.',
+            "Write one such as Europe/Dublin or America/Chicago.",
+        ),
+        ('"metric" is not a fluid ounce.', "Choose US or imperial."),
+    )
+    assert not where.exists()
