@@ -1,8 +1,8 @@
 """Putting rows into the tables: one, or many of one table."""
 
 import pytest
-from sqlalchemy.exc import DBAPIError
 
+from ledger.errors import StorageError
 from ledger.store.engine.statements import ask
 from ledger.store.write.rows import insert_many, insert_row
 from tests.keeper import Keeper
@@ -26,8 +26,9 @@ def test_rows_go_in_as_they_are_given(keeper: Keeper) -> None:
 
 
 def test_a_row_that_is_there_is_not_put_in_again(keeper: Keeper) -> None:
-    with pytest.raises(DBAPIError):
+    with pytest.raises(StorageError) as raised:
         _insert_twice(keeper)
+    assert raised.value.what.startswith("The book refused what was to be stored: ")
     with keeper.reading() as connection:
         assert ask(connection, STORED) == []
 

@@ -1,30 +1,9 @@
 """A trial in words, rows and places."""
 
-from fractions import Fraction
-
 from ledger.science.statistics.trials import Jar
 from reports.json.causes.compare import comparison_plain
 from reports.words.causes.compare import comparison_view
-from tests.reports.words.causes.trials import comparison
-
-
-def jar(lot: str, grade: int, ntu: str, yield_pct: int, **factors: str) -> Jar:
-    looks = (("at once", min(grade + 1, 5)), ("7 d", grade))
-    return Jar(lot, factors, not factors, looks, Fraction(ntu), Fraction(yield_pct))
-
-
-CROSSED = comparison(
-    jar("A-1", 2, "3.4", 90, rest="24h"),
-    jar("A-2", 1, "2.8", 88, rest="24h"),
-    jar("A-3", 0, "0.9", 86, rest="96h"),
-    jar("A-4", 0, "0.7", 87, rest="96h"),
-    jar("A-5", 1, "1.8", 89),
-)
-
-
-CONFOUNDED = comparison(
-    jar("B-1", 2, "3", 90, rest="24h", dose="2g"), jar("B-2", 0, "1", 90, rest="48h", dose="6g")
-)
+from tests.reports.words.causes.trials import CONFOUNDED, CROSSED, comparison
 
 
 def test_levels_stand_side_by_side_with_n_and_the_control() -> None:
