@@ -6,6 +6,11 @@ from tests import golden
 
 
 @pytest.fixture(autouse=True)
+def _kept(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(golden, "GOLDEN", tmp_path)
+    monkeypatch.delenv("POTTLE_GOLDEN", raising=False)
+
+
 def test_the_same_text_passes(tmp_path: Path) -> None:
     (tmp_path / "a.txt").write_bytes("15 °C\n".encode())
     golden.check_golden("a.txt", "15 °C\n")
