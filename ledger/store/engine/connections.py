@@ -30,13 +30,14 @@ __all__ = [
 ]
 
 APPLICATION_ID = 0x506F746C
-"""Marks a SQLite file as a book, in its header."""
+"""Marks a SQLite file as a book, in its header: the letters Potl."""
 SCHEMA_VERSION = 4
 """Version of the tables, as the last migration leaves them."""
 LOCK_KEY = 0x706F74746C65
-"""Key of the advisory lock that makes PostgreSQL writers take turns."""
+"""Key of the advisory lock that makes PostgreSQL writers take turns: the letters pottle."""
 CACHE_KIB = 131_072
-"""How much of a file's book is kept at hand while it is open, at most."""
+"""How much of a file's book is kept at hand while it is open, at most: enough that a trace of few
+lots costs in a long book what it does in a short one."""
 BUSY_MS = 30_000
 """How long a writer waits for its turn."""
 _DAMAGED = (
@@ -56,6 +57,7 @@ def connect(where: str) -> Engine:
         return _server_engine(where)
     engine = create_engine(
         URL.create("sqlite", database=where),
+        # None: the driver begins no transaction by itself, _begin_sqlite does.
         connect_args={"isolation_level": None, "timeout": BUSY_MS / 1000},
     )
     event.listen(engine, "connect", _set_up_sqlite)
@@ -79,7 +81,9 @@ def _set_up_sqlite(connection: Any, _record: object) -> None:  # noqa: ANN401 - 
     for pragma in (
         f"busy_timeout = {BUSY_MS}",
         "foreign_keys = ON",
+        # Without it REPLACE takes the old row away past the guard of DELETE.
         "recursive_triggers = ON",
+        # What was said to be recorded has reached the disk.
         "synchronous = FULL",
         f"cache_size = -{CACHE_KIB}",
     ):
@@ -87,6 +91,7 @@ def _set_up_sqlite(connection: Any, _record: object) -> None:  # noqa: ANN401 - 
 
 
 def _begin_sqlite(connection: Connection) -> None:
+    # A writer takes its turn before it reads: what the rules saw is still so at the commit.
     connection.exec_driver_sql("BEGIN IMMEDIATE" if is_writing(connection) else "BEGIN")
 
 
@@ -104,6 +109,7 @@ def writing(engine: Engine) -> Iterator[Connection]:
         connection.begin(),
     ):
         if engine.dialect.name == "postgresql":
+            # It ends with the transaction, whatever becomes of the process.
             connection.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": LOCK_KEY})
         yield connection
 
@@ -145,6 +151,7 @@ def storage_errors() -> Iterator[None]:
 
 def is_too_weak(error: DBAPIError) -> bool:
     """Return whether a server refused because the role may not do what was asked of it."""
+    # insufficient_privilege in PostgreSQL's table of error codes.
     return getattr(error.orig, "sqlstate", None) == "42501"
 
 

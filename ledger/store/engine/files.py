@@ -44,6 +44,7 @@ def new_file(path: Path) -> Iterator[Path]:
         raise FileExistsError(path)
     handle, name = tempfile.mkstemp(prefix=f".{path.name}.", suffix=".part", dir=path.parent)
     os.close(handle)
+    # mkstemp has let nobody but the owner read it.
     part = Path(name)
     try:
         yield part

@@ -23,8 +23,8 @@ def stored_schema(connection: Connection) -> str:
     Tables come first, then indexes, views and triggers, each by name. White space at the ends of
     lines, which depends on what wrote the statement, is left out.
     """
-    found = connection.execute(_OBJECTS).scalars()
-    return "".join(f"{_folded(statement)}{END}" for statement in found)
+    statements = connection.execute(_OBJECTS).scalars()
+    return "".join(f"{_folded(statement)}{END}" for statement in statements)
 
 
 def schema_faults(connection: Connection) -> Iterator[str]:

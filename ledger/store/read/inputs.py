@@ -98,11 +98,11 @@ def _named_like(connection: Connection, formula: str) -> list[int]:
 
 def _makers(connection: Connection) -> dict[str, str]:
     """Return the formula of each product by its name; of several the first by its code."""
-    found: dict[str, str] = {}
+    makers: dict[str, str] = {}
     for product, code in ask(connection, _MAKERS):
         name = _folded(product)
-        found[name] = min(code, found.get(name, code))
-    return found
+        makers[name] = min(code, makers.get(name, code))
+    return makers
 
 
 def _folded(name: str) -> str:
