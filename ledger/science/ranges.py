@@ -42,6 +42,7 @@ def significant(value: float, digits: int = 3, *, is_whole_kept: bool = False) -
         return "0"
     if is_whole_kept and abs(value) >= 10**digits:
         return f"{value:.0f}"
+    # Rounded first: 9.996 to three digits is 10.0, with a digit more before the point.
     rounded = float(f"{value:.{digits}g}")
     places = max(0, digits - 1 - int(f"{rounded:e}".split("e")[1]))
     text = f"{rounded:.{places}f}"

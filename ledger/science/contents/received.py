@@ -142,6 +142,8 @@ def _with_oil(lot: ReceivedLot, taken: float) -> Contents:
     """Return an oil or a sugar with alcohol in it and no water."""
     if lot.density_kg_per_m3 is None:
         if lot.measure is Measure.MG:
+            # By weight alone its alcohol cannot be told; it is named with no volume that is
+            # unknown.
             return replace(_part(lot, taken), unknown_ul={lot.code: 0.0})
         pure = _pure_ul(lot, taken)
         rest = Contents(taken, unknown_ul={lot.code: taken - pure})

@@ -95,11 +95,11 @@ def factors_of(jars: Sequence[Jar], background: Mapping[str, frozenset[str]]) ->
 
 
 def _levels(jars: Sequence[Jar], name: str) -> dict[str, tuple[Jar, ...]]:
-    found: dict[str, tuple[Jar, ...]] = {}
+    jars_at: dict[str, tuple[Jar, ...]] = {}
     for jar in jars:
         level = jar.factors.get(name, "not set")
-        found[level] = (*found.get(level, ()), jar)
-    return dict(sorted(found.items(), key=lambda item: in_order(item[0])))
+        jars_at[level] = (*jars_at.get(level, ()), jar)
+    return dict(sorted(jars_at.items(), key=lambda item: in_order(item[0])))
 
 
 def in_order(level: str) -> tuple[float, str]:

@@ -61,6 +61,7 @@ def read_lines(source: BinaryIO) -> Iterator[str]:
     Raises:
         InputError: A line is no text in UTF-8.
     """
+    # A longer line comes in pieces, and no piece is an entry.
     while line := source.readline(MOST_BYTES_A_LINE):
         try:
             yield line.removesuffix(b"\n").decode()

@@ -59,7 +59,7 @@ def _versions(connection: Connection, draft: Draft) -> frozenset[tuple[str, int]
     if not isinstance(draft.facts, Formula):
         return frozenset()
     known = queries.formulas(connection, draft.facts.code)
-    return frozenset((item.code, item.version) for item in known)
+    return frozenset((formula.code, formula.version) for formula in known)
 
 
 def source_codes(draft: Draft) -> tuple[str, ...]:

@@ -19,6 +19,7 @@ def count(book: Book, how: How, *, lot: str, amount: str, tare: str | None = Non
     """Record what was really there of a lot: counted, measured, or weighed with its vessel."""
     with at_desk(book, how) as desk:
         words = desk.words
+        # With a tare the amount is a weight with its vessel, which is never nothing.
         code, empty = words.lot(lot), words.amount_or_none(tare)
         there = words.pieces(amount, may_be_nothing=not tare)
         words.done()

@@ -82,7 +82,7 @@ def read_formula(text: str, file: str, words: Words, known: Known) -> Formula:
     head = Table(words, file, line_numbers(text), "", 0, cells, [])
     formula = _formula(head)
     _check_names(head, formula, known)
-    words.errors += [error for _, error in sorted(head.wrong, key=lambda item: item[0])]
+    words.errors += [error for _, error in sorted(head.wrong, key=lambda placed: placed[0])]
     return formula
 
 

@@ -67,7 +67,7 @@ def _remarks(
 ) -> Iterator[tuple[str, str]]:
     """Yield what does not agree with what the book says was sent, with what to do."""
     holders = trace_on(connection, code, back=False).holders
-    theirs = [item for item in holders if item.party == facts.party]
+    theirs = [holder for holder in holders if holder.party == facts.party]
     if not theirs:
         what = f"The book knows of nothing of {code}, or made of it, that went to {facts.party}."
         yield what, f"Check the name: pottle recall {code} --drill lists who was sent some."
