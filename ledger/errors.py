@@ -28,7 +28,7 @@ def visible(text: str) -> str:
     """
     if text.isprintable():
         return text
-    return "".join(one if one.isprintable() else f"U+{ord(one):04X}" for one in text)
+    return "".join(letter if letter.isprintable() else f"U+{ord(letter):04X}" for letter in text)
 
 
 class LedgerError(Exception):

@@ -1,7 +1,7 @@
 """The schema that every book of this version is made with, kept as a golden text.
 
-Guarantees: the text that a test compares with what the migrations make; it is what a book's own
-schema is held against.
+Guarantees: it says what the migrations make, which a test holds it to; the schema of every book is
+held against it.
 """
 
 from importlib.resources import files

@@ -36,9 +36,9 @@ def step_is_kept(draft: Draft, scene: Scene) -> Iterator[Finding]:
     yield from min(kept, key=_weight, default=[])
 
 
-def _weight(found: list[Finding]) -> tuple[int, int]:
-    reasons = sum(finding.severity is Severity.REASON for finding in found)
-    return reasons, len(found)
+def _weight(findings: list[Finding]) -> tuple[int, int]:
+    reasons = sum(finding.severity is Severity.REASON for finding in findings)
+    return reasons, len(findings)
 
 
 def _outside(step: FormulaStep, facts: Facts, formula: Formula) -> list[Finding]:

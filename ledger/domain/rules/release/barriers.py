@@ -187,10 +187,10 @@ def looks_right(draft: Draft, scene: Scene) -> Iterator[Finding]:
     is_meant = start is not None and start.product_kind is ProductKind.GUM_EMULSION
     grade = "" if look.grade in CLEAR or is_meant else f"it {look.grade}"
     flaws = " and ".join(flaw for flag, flaw in FLAWS.items() if getattr(look, flag))
-    if found := ", with ".join(part for part in (grade, flaws) if part):
+    if appearance := ", with ".join(part for part in (grade, flaws) if part):
         yield remark(
             "looks",
-            f"The last look at {lot.code} found {found}.",
+            f"The last look at {lot.code} found {appearance}.",
             f"If it should not be so: pottle hold {lot.code}",
         )
 
