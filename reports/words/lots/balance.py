@@ -83,9 +83,9 @@ def _holds_unmeasured(state: LotState) -> bool:
     """Return whether a filter kept liquid of which nobody measured how much was in the cake."""
     passes = (entry.facts for entry in state.entries)
     return any(
-        item.in_cake is None and item.volume_in.amount > item.volume_out.amount
-        for item in passes
-        if isinstance(item, Filter)
+        facts.in_cake is None and facts.volume_in.amount > facts.volume_out.amount
+        for facts in passes
+        if isinstance(facts, Filter)
     )
 
 
