@@ -89,7 +89,7 @@ def below(line: str) -> str:
     >>> below("724  2026-08-18 09:17  added: 40 mL")
     '     '
     """
-    found = _BEGINS.match(line)
-    if not found:
+    match = _BEGINS.match(line)
+    if not match:
         return ""
-    return " " * (len(found[0]) + HANG * found[0].isspace())
+    return " " * (len(match[0]) + HANG * match[0].isspace())
