@@ -34,6 +34,7 @@ _STEM = re.compile(r"[A-Z0-9]{1,8}")
 _FORM = re.compile(r"([A-Z0-9]{1,8})-(?=[A-Z0-9]{3})([0-9]*[A-Z]?[0-9]*)-([A-Z0-9])")
 _ALIKE = 0.6
 _SMALL_WORDS = frozenset({"A", "AN", "AND", "FOR", "FROM", "IN", "OF", "ON", "THE", "TO", "WITH"})
+# Letters that Unicode does not take apart into one and its accent, and signs that part no words.
 _UNDECOMPOSED = str.maketrans(
     {"Æ": "AE", "Œ": "OE", "Ø": "O", "Ł": "L", "Đ": "D", "Þ": "TH", "'": None, "’": None}
 )

@@ -42,6 +42,7 @@ def line_numbers(text: str) -> dict[Place, int]:
     places: dict[Place, int] = {("", 0, ""): 1}
     met: Counter[str] = Counter()
     table, number, quote, depth = "", 0, "", 0
+    # Not splitlines, which breaks at signs that end no line of TOML.
     for line_no, line in enumerate(text.split("\n"), 1):
         if not quote and not depth:
             if head := _HEAD.fullmatch(line.strip()):

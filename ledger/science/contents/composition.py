@@ -78,6 +78,7 @@ class Contents(Struct, frozen=True):
     @property
     def abv(self) -> float:
         """% vol at 20 °C: pure ethanol in the whole volume."""
+        # By 1 where there is nothing, so that its strength is nought.
         return 100 * self.ethanol_mg / (ETHANOL_KG_PER_M3 / 1000) / (self.volume_ul or 1)
 
     @property

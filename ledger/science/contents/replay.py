@@ -145,6 +145,7 @@ class _Vessel:
         over = volume_ul - moved.volume_ul
         if over <= 0:
             return moved
+        # Within what warmth and reading may do, it is all that was there, read as a little more.
         if had > 0 and over <= SLACK * had:
             return replace(moved, volume_ul=volume_ul)
         note = (

@@ -163,6 +163,8 @@ def compared(concern: Concern, limits: Iterable[Limit]) -> tuple[Compared, ...]:
     """
     beside_limits = []
     for limit in limits:
+        # By the substance that the limit names: one for a salt looks at that salt, one for an acid
+        # at the acid with what its salts count as.
         figure = _figure(concern, limit) if limit.substance == concern.substance else None
         if figure is not None:
             beside_limits.append(Compared(limit, figure, is_passed(figure, limit)))

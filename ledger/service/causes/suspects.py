@@ -135,6 +135,7 @@ def _sought(
         errors.append(error)
     if errors:
         raise together(errors)
+    # Where neither is asked for both count, else only what is.
     looks = bool(worse_than) or not complaints
     return Sought(frozenset(named), complaints or not worse_than, looks, grade, begun)
 

@@ -15,6 +15,7 @@ from ledger.store.copies.lines import Progress, copy_file
 from ledger.store.engine.connections import is_server, shown
 from ledger.store.engine.files import refuse_leftovers
 
+# How every file of SQLite begins (https://sqlite.org/fileformat.html).
 _MAGIC = b"SQLite format 3\0"
 
 

@@ -183,5 +183,6 @@ def desk_on(connection: Connection, now: datetime, how: How) -> Desk:
     house = queries.house(connection)
     zone = zone_of(house)
     by = (how.by or "").strip().upper() or None
+    # The house itself is entered before there is one.
     words = Words(connection, house.fluid_ounce if house else "US", by)
     return Desk(connection, now, how, zone, words)

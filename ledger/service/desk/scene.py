@@ -23,6 +23,7 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
     skip = corrected.stands_for if corrected else 0
     moment = Moment(draft.happened.at, skip) if skip else Moment(draft.happened.at)
     lot = _lot_of(connection, draft, moment, skip)
+    # As they are now: what is drawn late finds what others have left.
     sources = tuple(lot_state(connection, code, None, skip) for code in source_codes(draft))
     return Scene(
         now=now,

@@ -105,6 +105,7 @@ def read_minutes(text: str, *, or_none: bool = False) -> int | None:
 
 def _words(text: str, what: str) -> str:
     """Return a text with its white space folded, if it is short enough to be what it should."""
+    # Before anything looks into it: a long row of digits took minutes.
     if len(text) > LONGEST_TEXT:
         raise InputError(
             f"A {what} has at most {LONGEST_TEXT} characters, and this text has {len(text)}.",

@@ -41,6 +41,7 @@ def _without_vessel(gross: Quantity, empty: Quantity) -> Quantity:
 
 def _as_counted(state: LotState, amount: Quantity) -> Quantity:
     """Return an amount in the measure of its lot; a weight and a volume by the lot's density."""
+    # Nothing has no unit of its own, and is counted as its lot is.
     if amount.amount == 0:
         return replace(amount, measure=state.measure)
     own = in_measure_of(state, amount)

@@ -88,6 +88,7 @@ def _faults(
         elif _is_sound(connection, reader, progress, storage, is_of_form):
             return
     except TROUBLE as error:
+        # In a sound book it is the disk that fails, which is no finding of an audit.
         if is_of_form and not is_damage(error):
             raise
         storage.append(f"The book cannot be examined to its end: {cause(error)}.")
@@ -152,6 +153,7 @@ def _tree_faults(connection: Connection, reader: Reader, after: int) -> Iterator
     unfit = {(0, seq - 1) for seq in reader.unfit}
     for height, place in sorted(reader.nodes):
         parts = {(height - 1, 2 * place), (height - 1, 2 * place + 1)}
+        # What stands over something unfit is unfit too; only the lowest is told.
         is_known = not unfit.isdisjoint(parts)
         is_unfit = stored.get((height, place)) != reader.nodes[height, place]
         if is_known or is_unfit:

@@ -87,6 +87,7 @@ def fitting(kind: str, dialect: str) -> str:
     opened, opener = "0", ""
     if kind in OPENERS:
         opened = "COUNT(CASE WHEN o.id = e.seq THEN 1 END)"
+        # What corrects an opening entry opens the same lot, which has the number of the first.
         opener = "LEFT JOIN lot o ON o.id = e.stands_for "
     text = said.text().replace("{", "{{").replace("}", "}}")
     return (

@@ -129,6 +129,7 @@ def storage_errors() -> Iterator[None]:
     """Turn what the database driver raises into a sentence."""
     try:
         yield
+    # The narrower first: to SQLAlchemy it is a DBAPIError too.
     except OperationalError as error:
         raise StorageError(
             f"The book could not be read or written: {cause(error)}.",
@@ -212,6 +213,7 @@ def shown(where: str) -> str:
 
 def _file_version(engine: Engine, where: str) -> int:
     try:
+        # Asked before, for SQLite would make an empty file of that name.
         is_there = Path(where).exists()
     except OSError as error:
         raise StorageError(

@@ -111,6 +111,7 @@ def _cells(facts: object) -> list[Any]:
 
 def _writers(facts_class: type) -> tuple[tuple[str, Writer | None], ...]:
     """Return the fields of a class that are no lists; None: stored as they are."""
+    # Asked for every row, so worked out once a class.
     if facts_class not in _WRITERS:
         _WRITERS[facts_class] = tuple(
             (spec.name, _writer(spec.shape)) for spec in specs(facts_class) if not spec.is_many

@@ -29,6 +29,7 @@ from ledger.domain.entries import FACTS
 from ledger.domain.entries.choices import LotType, Origin, Place, Precision
 from ledger.domain.entries.fields import FieldSpec, specs
 
+# SQLite takes a key for the number of its row only where it is called INTEGER.
 BIG = BigInteger().with_variant(Integer, "sqlite")
 METADATA = MetaData(
     naming_convention={
@@ -157,6 +158,8 @@ LEVEL = Table(
     sqlite_strict=True,
 )
 
+# The complete nodes above the leaves, which never change once they are there: a root costs as many
+# reads as the tree is high.
 TREE = Table(
     "tree",
     METADATA,

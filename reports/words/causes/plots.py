@@ -118,5 +118,7 @@ def _line(row: PlotRow, *, is_plain: bool) -> str:
         cells[round(place * (WIDTH - 1))] += 1
     dot, rule = (DOT_PLAIN, ".") if is_plain else (DOT, "·")
     return "".join(
-        rule if not count else dot if count == 1 else str(min(count, 9)) for count in cells
+        # A place has room for one figure.
+        rule if not count else dot if count == 1 else str(min(count, 9))
+        for count in cells
     )

@@ -80,6 +80,7 @@ def _put_on(state: LotState, facts: Filter) -> Iterator[Finding]:
             "Check the volumes and whether an addition is missing; if it is so, say why "
             "with --because.",
         )
+    # Where solids went in, nobody knows how much liquid there is.
     if not state.solids_mg and volume.amount * 10 < state.on_hand_then * 9:
         yield remark(
             "volume",

@@ -146,6 +146,7 @@ def count_is_near(draft: Draft, scene: Scene) -> Iterator[Finding]:
         f"{so_much} there, {show(abs(off), lot.measure)} {less} "
         f"than the {show(lot.on_hand_then, lot.measure)} of the book."
     )
+    # Things are counted to the last; what is measured may be off by reading and warmth.
     if lot.measure is Measure.UEACH or abs(off) * SLACK > max(lot.on_hand_then, 0):
         yield needs_reason("count", told, "Count again; if it is so, say why with --because.")
     else:
