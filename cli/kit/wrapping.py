@@ -28,6 +28,7 @@ UNITS = (
     *("d", "h", "min", "s", "[A-Z]{3}"),
 )
 """What stays beside the number before it; three capitals are money."""
+# A unit ends its word: 5 g is one piece, 5 games is two.
 _AMOUNT = rf"[(~±<>≤≥−-]*\d[\d.,/–-]* (?:{'|'.join(UNITS)})[.,;:)]*(?!\S)"
 _PIECE = re.compile(rf"\s*(?:{_AMOUNT}|\S+)")
 _WORD = re.compile(r"\s*\S+")

@@ -22,6 +22,7 @@ def figure(number: float, places: int = 2) -> str:
     text = f"{number:.{places}f}"
     if "." in text:
         text = text.rstrip("0").rstrip(".")
+    # Rounding may leave a nought below zero.
     return "0" if text == "-0" else text.replace("-", "−")
 
 

@@ -74,6 +74,7 @@ def factors_of(jars: Sequence[Jar], background: Mapping[str, frozenset[str]]) ->
     parts = {name: _partition(set_on_purpose, name) for name in names}
     varied = {name: part for name, part in parts.items() if len(part) > 1}
     lots = frozenset(jar.lot for jar in set_on_purpose)
+    # As those with it and those without, to be held against how a factor divides the batches.
     beside = {what: frozenset({had & lots, lots - had}) for what, had in background.items()}
     return [
         Factor(

@@ -59,6 +59,7 @@ def _lot_contents(code: str, behind: Steps, rows: Mapping[str, ReceivedRow]) -> 
     known = {lot: received_lot(row) for lot, row in rows.items()}
     replay = Replay(behind.steps, known)
     contents = replay.contents(code)
+    # Itself, where it was bought, and what it is made of.
     unknown = [known[lot] for lot in (code, *contents.unknown_ul) if lot in known]
     return LotContents(
         code=code,

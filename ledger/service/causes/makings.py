@@ -123,6 +123,7 @@ def _making(
     versions: Versions,
 ) -> Making:
     lots = [lot for lot in sorted({run.lot, *inputs} & by_lot.keys()) if lot in figures]
+    # Where neither oil nor a filter was met, no setting can be behind a haze.
     told = [lot for lot in lots if figures[lot].is_oiled or figures[lot].is_filtered]
     names = [name for lot in told if (name := by_lot[lot].formula)]
     return Making(

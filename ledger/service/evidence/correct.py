@@ -46,6 +46,7 @@ def _replacement(desk: Desk, old: Entry, changed: dict[str, Any]) -> Draft:
         old.draft,
         facts=replace(old.facts, **changed),
         happened=desk.happened if desk.how.at else old.draft.happened,
+        # By whom and how is told of the correction; the rest is of what it corrects.
         by=desk.by,
         origin=desk.origin,
         sheet=desk.sheet or old.draft.sheet,

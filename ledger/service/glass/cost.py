@@ -165,6 +165,7 @@ def _per_ml(state: LotState, reckoned: Cost) -> Fraction | None:
         volume_ul = reckoned.there * filled.size.amount // 10**6 if filled else 0
     if state.measure is Measure.MG or not volume_ul:
         return None
+    # From billionths of a hundredth a µL to hundredths a mL.
     return Fraction(reckoned.total * 1000, volume_ul * NANO)
 
 

@@ -71,6 +71,7 @@ def _remarks(
     if not theirs:
         what = f"The book knows of nothing of {code}, or made of it, that went to {facts.party}."
         yield what, f"Check the name: pottle recall {code} --drill lists who was sent some."
+    # Without the sizes of bottles, since only their number is compared.
     pieces, _ = may_have(theirs, {})
     told = facts.still_there
     if theirs and told and told.measure is Measure.UEACH and told.amount > pieces:

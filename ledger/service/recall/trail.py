@@ -109,6 +109,7 @@ def _moves(connection: Connection, lot: Lot) -> tuple[Entry, ...]:
 
 
 def _receipts(connection: Connection, lot: Lot) -> Iterator[Received]:
+    # Only what was bought has a material, and a receipt.
     for entry in queries.entries_of_lot(connection, lot.seq) if lot.material else ():
         facts = entry.facts
         if isinstance(facts, Receipt):

@@ -28,6 +28,7 @@ _MAKERS = (
     "WHERE NOT EXISTS (SELECT 1 FROM entry c WHERE c.corrects = n.seq)"
 )
 _UNGUIDED = "SELECT MIN(seq), product FROM start WHERE formula IS NULL GROUP BY product"
+# Bottles count as what they were filled from, so a packed lot has the start of its bulk.
 _INPUTS = """
     SELECT lot.code, lot.lot_type, lot.measure, o.seq AS opener,
         r.material, m.sort, s.formula, s.product, s.product_kind,

@@ -60,6 +60,7 @@ class _Opened(NamedTuple):
     best_before: str | None
 
 
+# `|| ''` keeps a server off the key of number and kind, which would find it the looks of all lots.
 _SAID_SINCE = """
     SELECT e.lot, j.verdict, l.grade
     FROM {wanted} w
@@ -96,6 +97,7 @@ def lots_by_number(connection: Connection, numbers: Iterable[int]) -> dict[int, 
     wanted = list(dict.fromkeys(numbers))
     materials = _materials(connection)
     told = _told(connection, wanted)
+    # What bottles were filled from is asked for once, however many lots were filled from it.
     filled = dict.fromkeys(lot.opened.bulk for lot in told.values() if lot.opened.bulk)
     behind = told | _told(connection, [number for number in filled if number not in told])
     bulks = {number: _lot(behind[number], materials) for number in filled}

@@ -129,6 +129,7 @@ def _all_steps(connection: Connection, made: list[int], code: dict[int, str]) ->
         yield row.source, _Place(row.happened_at, row.stands_for, 0, row.line), step, _key(row)
     for row in _rows(connection, _LEVELS, made):
         place = _Place(row.happened_at, row.stands_for, 1, 0)
+        # Of one entry what moves comes first, then the level that was measured, then the work.
         yield row.lot, place, Step(Act.LEVEL, int(row.amount), **_said(row)), (0, 0)
     for statement in (_FINISH_WORK, _BOTTLE_WORK):
         for row in _rows(connection, statement, made):

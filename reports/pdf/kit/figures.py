@@ -86,4 +86,5 @@ def use_equal_width(face: TTFontFace) -> None:
         glyph = face.charToGlyph[digit]
         glyph = pairs.get(glyph, glyph)
         face.charToGlyph[digit] = glyph
+        # ReportLab counts widths in thousandths of the size, a font in units of its own.
         face.charWidths[digit] = 1000 * face.hmetrics[glyph][0] / face.unitsPerEm

@@ -87,6 +87,7 @@ def next_step(suspicion: Suspicion) -> str:
     if suspicion.judgement.conclusion is Conclusion.NAMED and named[0].cause.sort is Sort.LOT:
         code = named[0].cause.name
         brief = suspicion.lots.get(code)
+        # What is on hold already, or is suspected for its absence, is not to be put on hold.
         if named[0].cause.is_absent or (brief and brief.status in BARRED):
             return f"pottle trace {code} --forward"
         return f'pottle hold {code} --because "suspected in {len(suspicion.failed)} failed lots"'

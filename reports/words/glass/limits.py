@@ -60,6 +60,8 @@ def limit_table(card: ServingCard) -> LimitTable:
         _whole(item.limit) for way in card.pourings for item in way.markers if _counts(item, card)
     }
     for place, marker in enumerate(first.markers):
+        # What one source asks for together is told together, also where a part of it alone is
+        # reached.
         if _whole(marker.limit) in told:
             by_way = [way.markers[place] for way in card.pourings]
             where = "syrup" if card.is_essence else "bottle"

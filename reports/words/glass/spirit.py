@@ -70,4 +70,5 @@ def notes(report: SpiritReport) -> list[str]:
 
 def _litres(value: float) -> str:
     text = f"{value:.3f}"
+    # Rounding may leave a nought below zero.
     return "0.000" if text == "-0.000" else text.replace("-", "−")

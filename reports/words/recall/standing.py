@@ -104,6 +104,7 @@ def balance_rows(recall: Recall) -> tuple[tuple[str, ...], list[list[str]]]:
     kept = [
         place
         for place, head in enumerate(BALANCE_HEADS)
+        # What seldom happens has a column only where it did.
         if head not in ("used", "broken", "waste") or any(row[place][0] != "0" for row in rows)
     ]
     heads = tuple(BALANCE_HEADS[place] for place in kept)

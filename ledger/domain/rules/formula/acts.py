@@ -112,6 +112,7 @@ def _pores(step: FormulaStep, told: str, passed: Filter, which: str) -> Iterator
 
 def _precoat(step: FormulaStep, told: str, passed: Filter, which: str) -> Iterator[Finding]:
     least, laid = step.precoat_min, passed.precoat
+    # A precoat is laid once, before the first pass.
     if least is None or passed.pass_no != 1 or (laid and laid.amount >= least.amount):
         return
     there = f"a precoat of {show(laid.amount, laid.measure)}" if laid else "no precoat"

@@ -71,6 +71,7 @@ def to_release(told: Draft, scene: Scene) -> LotState | None:
 
 
 def _seen(lot: LotState, making: LotState) -> Iterator[Finding]:
+    # What is in bottles changes no more, so any look at them counts.
     if latest(lot, Look) and lot is not making:
         return
     filling = opener(lot) if lot is not making else None
