@@ -1,6 +1,7 @@
 """Reading a book in lines: its head and its entries, line by line.
 
-Refuses: a line longer than any entry.
+Guarantees: one line at a time is read, and given without its end. Refuses: a line longer than any
+entry, and bytes that are no UTF-8.
 """
 
 from collections.abc import Iterator

@@ -1,6 +1,7 @@
 """Restore: a backup is put where no book is yet.
 
-Refuses: what does not verify; on failure nothing is kept.
+Guarantees: a file is verified before it has its name, and others may write in it at once. Refuses:
+what does not verify; on failure nothing is kept.
 """
 
 from pathlib import Path

@@ -1,4 +1,8 @@
-"""The journal: entries as they were written, each with what became of it."""
+"""The journal: entries as they were written, each with what became of it.
+
+Guarantees: entries that are no longer in force are among them, and say which entry took their
+place.
+"""
 
 from msgspec import Struct
 
