@@ -179,6 +179,7 @@ def verify_consistency(
         return not path and old_root == root
     if not 0 < old_size < size or not path or not _are_hashes(old_root, root, *path):
         return False
+    # An old tree of a power of 2 is a node of the new one, and its root is left out of the path.
     first, *rest = path if old_size & (old_size - 1) else [old_root, *path]
     place, last = old_size - 1, size - 1
     while place % 2:

@@ -68,6 +68,7 @@ def dates(
         formulas: The versions of formulas that the lots name, as far as they are in the book.
     """
     inputs = tuple(behind)
+    # Its own reading, else that of the youngest lot that it is made of.
     brix = next(
         (source.brix_mpct for source in (lot, *inputs) if source.brix_mpct is not None), None
     )

@@ -123,6 +123,7 @@ def _ends(table: Table) -> tuple[int, int]:
 
 
 def _folded(one: Sequence[float], other: Sequence[float]) -> Sequence[float]:
+    # A table that tells nothing has one weight, which changes no share.
     if len(other) == 1:
         return [weight * other[0] for weight in one]
     out: list[float] = [0] * (len(one) + len(other) - 1)

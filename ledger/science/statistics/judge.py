@@ -201,6 +201,7 @@ def _explained(
     for suspect, group in sorted(
         zip(suspects, groups, strict=True), key=lambda pair: _rank(pair[0])
     ):
+        # Alike are lots of one product that had the same of all that is stronger.
         alike = [
             f"{run.product} {[column[n] for column in stronger]}" for n, run in enumerate(observed)
         ]

@@ -89,6 +89,7 @@ def lacking(book: Book, code: str) -> tuple[Proposed, ...]:
 def _left(line: Wanted, scene: Scene) -> Iterator[Wanted]:
     """Yield what is left of a line to be put in; nothing when enough is in."""
     total = went_in(line, scene.lot, scene) if scene.lot else None
+    # Where no tolerance is given any of it is enough, as for the rule that asks at the finish.
     if total is None or total >= (line.least if line.least is not None else 1):
         return
     least, most = (None if end is None else end - total for end in (line.least, line.most))

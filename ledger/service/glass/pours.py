@@ -101,6 +101,7 @@ def _pouring(
 
 def _counting(limits: tuple[Limit, ...], in_glass: tuple[Concern, ...]) -> tuple[Limit, ...]:
     """Return the limits but for those of a substance beside another that is not there."""
+    # None, since most limits stand beside no other substance.
     there = {None, *(concern.substance for concern in in_glass)}
     return tuple(limit for limit in limits if beside(limit.code) in there)
 

@@ -157,6 +157,7 @@ def no_deeper(traced_lot: Traced, depth: int | None) -> Traced:
 def only_kind(traced_lot: Traced, kind: MaterialKind) -> Traced:
     """Return the part of a trace back that leads to materials of one kind."""
     wanted = [node.brief.code for node in traced_lot.trace.nodes if node.brief.sort == kind]
+    # From the materials forward, so that only ways are kept that lead to one.
     ways, kept = targets(traced_lot.trace.edges), set[str]()
     while wanted:
         lot = wanted.pop()

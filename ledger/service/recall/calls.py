@@ -76,6 +76,7 @@ def to_call(
             sent.setdefault(holder.party, []).append(holder)
     calls = []
     for name, items in sent.items():
+        # What came back from nobody named leaves nobody to call.
         if name or any(holder.moved_as is not MoveAs.RETURNED for holder in items):
             theirs = tuple(entry for entry in contacts if name and entry.facts.party == name)
             left = _left(items, sizes_ul, theirs, ahead)
@@ -135,6 +136,7 @@ def may_have(items: Iterable[Holder], sizes_ul: Mapping[str, int]) -> tuple[int,
         if holder.moved_as not in DRUNK:
             left[holder.lot] = left.get(holder.lot, 0) + holder.amount
             measures[holder.lot] = holder.measure
+    # By lot, so that what came back too much of one is not taken off another.
     counted = {lot: max(n, 0) for lot, n in left.items() if measures[lot] is Measure.UEACH}
     poured = sum(max(n, 0) for lot, n in left.items() if measures[lot] is Measure.UL)
     volume = sum(number * sizes_ul.get(lot, 0) // EACH for lot, number in counted.items())

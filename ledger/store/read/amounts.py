@@ -63,6 +63,7 @@ _SOLIDS = (
     f"AND {_BEFORE} AND (v.seq IS NULL OR {_SINCE}) "
     f"AND COALESCE(({_SORT}), '') NOT IN ({_KEPT_BACK})), 0)"
 )
+# The short sum of all that moved leaves out no chain, so it is for where none is to be left out.
 _HELD = f"""
     SELECT m.nth, CASE WHEN m.nth = 2 AND v.seq IS NULL AND :skip = 0
         THEN {_EVER.format(lot=":lot", **_IN)} - {_EVER.format(lot=":lot", **_OUT)}
@@ -77,6 +78,7 @@ _NOW = "SELECT 2 AS nth, '9999-12-31T23:59:59Z' AS at, 9007199254740991 AS numbe
 _THEN = "SELECT 1 AS nth, CAST(:at AS TEXT) AS at, CAST(:number AS BIGINT) AS number"
 _HELD_NOW = _HELD.format(moments=_NOW)
 _HELD_THEN = _HELD.format(moments=_THEN)
+# An addition asks for both, so one statement has both.
 _HELD_THEN_AND_NOW = _HELD.format(moments=f"{_THEN} UNION ALL {_NOW}")
 
 

@@ -240,6 +240,7 @@ def draws_on(connection: Connection, lot: int, until: datetime) -> tuple[Entry, 
         "ORDER BY e.happened_at, e.stands_for"
     )
     bodies = ask_column(connection, query, lot=lot, until=instant_text(until))
+    # An entry may take of a lot by several movements.
     return tuple(map(kept_entry, dict.fromkeys(bodies)))
 
 

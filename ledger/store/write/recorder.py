@@ -91,6 +91,7 @@ def lot_ids(connection: Connection, codes: frozenset[str]) -> dict[str, int]:
     """Return the numbers of lots by their codes."""
     if not codes:
         return {}
+    # A name for each, as SQLite takes no list for a value.
     names = [f"c{number}" for number in range(len(codes))]
     listed = ", ".join(f":{name}" for name in names)
     cells = dict(zip(names, sorted(codes), strict=True))

@@ -185,6 +185,7 @@ def _steps_differ(old: Formula, new: Formula) -> Iterator[Row]:
     for tag, first, last, begin, end in matcher.get_opcodes():
         if tag == "equal":
             continue
+        # What was exchanged may be longer in either version.
         for place in range(max(last - first, end - begin)):
             was = before[first + place] if first + place < last else "–"
             now = after[begin + place] if begin + place < end else "–"

@@ -63,6 +63,7 @@ def nothing_is_short(draft: Draft, scene: Scene) -> Iterator[Finding]:
         return
     for line in _wanted(formula, lot):
         total = went_in(line, lot, scene)
+        # Where no tolerance is given any of it is enough.
         least = line.least if line.least is not None else 1
         if total is not None and total < least:
             there, called, lowest = show_apart(line.measure, total, line.amount, least)
