@@ -66,7 +66,7 @@ def label_cautions(card: ServingCard, materials: Iterable[Material]) -> tuple[st
 def _poison(card: ServingCard) -> list[str]:
     mg = card.swig_mg.get("methyl salicylate", 0.0)
     served = any(
-        served.concern.substance == "methyl salicylate" for served in card.pourings[0].concerns
+        each.concern.substance == "methyl salicylate" for each in card.pourings[0].concerns
     )
     if not served:
         return []
