@@ -26,6 +26,7 @@ def visible(text: str) -> str:
     >>> visible("30\x1bmL")
     '30U+001BmL'
     """
+    # Quoted raw, such characters would be obeyed by a terminal.
     if text.isprintable():
         return text
     return "".join(letter if letter.isprintable() else f"U+{ord(letter):04X}" for letter in text)

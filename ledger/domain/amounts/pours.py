@@ -15,7 +15,7 @@ def read_pour(text: str | None) -> int | None:
     if not text:
         return None
     parts = text.strip().removeprefix("1:").strip()
-    # The length before the number, for a very long one takes long to read.
+    # The length before the number, for Python refuses to read a very long one.
     is_number = parts.isascii() and parts.isdecimal() and len(parts) <= len("1000")
     if not is_number or not 1 <= int(parts) <= 1000:
         raise InputError(

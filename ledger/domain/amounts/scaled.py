@@ -42,6 +42,7 @@ def read_scaled(text: str, scale: int, unit: str, what: str) -> int:
         raise InputError(
             f'"{text}" is not {with_article(what)}{wanted}.', f"Write a number{wanted}."
         )
+    # Exactly: reckoned as decimals, a digit beyond the 28th would be rounded away in silence.
     number = Fraction(Decimal(match[1].replace(",", ".").replace("−", "-"))) * scale
     if number.denominator != 1:
         raise InputError(

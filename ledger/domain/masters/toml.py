@@ -47,6 +47,8 @@ def line_numbers(text: str) -> dict[Place, int]:
         if not quote and not depth:
             if head := _HEAD.fullmatch(line.strip()):
                 table = head[1].strip("\"' \t")
+                # Counted as they are met, for to count again at each head took hours where there
+                # were many.
                 number = met[table]
                 met[table] += 1
                 places[table, number, ""] = line_no

@@ -115,6 +115,7 @@ def add(one: Contents, other: Contents) -> Contents:
         notes=one.notes | other.notes,
     )
     apart = [(part.volume_ul, reckoned_volume_ul(part)) for part in (one, other)]
+    # A measured volume counts before a reckoned one, so that a bottle is as strong as its bulk.
     had = sum(measured_ul or reckoned_ul for measured_ul, reckoned_ul in apart)
     shrunk = sum(reckoned_ul for _, reckoned_ul in apart) - reckoned_volume_ul(mixed)
     return replace(mixed, volume_ul=had - shrunk)

@@ -63,6 +63,7 @@ def material(
 
 
 def _said_anew(before: Material, told: dict[str, Any]) -> Material:
+    # None alone is nothing said: a temperature may be 0 °C.
     return replace(before, **{name: value for name, value in told.items() if value is not None})
 
 

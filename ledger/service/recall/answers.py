@@ -38,6 +38,7 @@ def left_there(entry: Entry[Contact]) -> Told | None:
     if facts.still_there:
         return Told(facts.still_there.amount, facts.still_there.measure, entry.position)
     words = facts.words or ""
+    # Not by how they begin alone, as other words begin like it.
     is_none = words == NONE_LEFT or words.startswith(f"{NONE_LEFT}, ")
     return Told(0, Measure.UEACH, entry.position) if is_none else None
 

@@ -78,6 +78,7 @@ def _server_engine(where: str) -> Engine:
 
 
 def _set_up_sqlite(connection: Any, _record: object) -> None:  # noqa: ANN401 - a DB-API object
+    # The write-ahead log is not among these: a file that turns out to be no book stays as it is.
     for pragma in (
         f"busy_timeout = {BUSY_MS}",
         "foreign_keys = ON",

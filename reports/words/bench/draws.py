@@ -31,6 +31,7 @@ def rows(proposed: tuple["Proposed", ...]) -> list[tuple[str, ...]]:
 
 
 def _shown(amount: int, proposal: "Proposed") -> str:
+    # To the last digit, since a rounded amount could be more than is there.
     return show_exactly(amount, proposal.wanted.measure)
 
 

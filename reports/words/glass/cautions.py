@@ -44,6 +44,7 @@ def own_caution(formula: Formula | None) -> tuple[str, ...]:
 
 def neat_caution(material: Material) -> str:
     """Return the caution of a material, said to be of the material neat."""
+    # What is true of an oil is false of a syrup that holds a drop of it.
     return f"Made with {material.name}. Caution for it neat: {material.caution}"
 
 

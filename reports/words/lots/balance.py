@@ -60,6 +60,7 @@ def _reconciled(
     if became.unexplained < 0:
         yield "More than the liquids: solids dissolved", show(-became.unexplained, Measure.UL)
     else:
+        # What filters kept stands above it, and would seem to come on top.
         label = "Unexplained, filters included" if holds_unmeasured else "Unexplained"
         yield label, f"{show(became.unexplained, Measure.UL)}, {share}"
 
