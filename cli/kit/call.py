@@ -181,8 +181,6 @@ def _command(function: Callable[..., None], common: dict[str, Any]) -> Callable[
 
 def run_safely(work: Callable[[], None]) -> None:
     """Run a command's work; turn its errors into sentences and an exit code."""
-    # cli.program let nothing be looked for while the program was loaded; all that is kept, so it is
-    # never looked through.
     gc.freeze()
     gc.enable()
     try:
@@ -193,11 +191,8 @@ def run_safely(work: Callable[[], None]) -> None:
         raise typer.Exit(exit_code(error)) from None
     except KeyboardInterrupt:
         complain("Cancelled; nothing more was recorded.", "pottle journal shows what the book has.")
-        # 128 and the number of SIGINT, as shells count.
         raise typer.Exit(130) from None
     except BrokenPipeError:
-        # Whoever read the answer has left, as head does; what Python still flushes at its end must
-        # have somewhere to go.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         raise typer.Exit(0) from None
     except typer.Exit:

@@ -40,11 +40,11 @@ def check_file(path: Path, seal: Seal, progress: Progress) -> None:
     engine = connect(str(path))
     try:
         with reading(engine) as connection:
-            audited = audit(connection, progress)
+            found = audit(connection, progress)
     finally:
         engine.dispose()
-    whats = [fault.what for fault in audited.faults]
-    if not whats and audited.root.hex() != seal.root:
+    whats = [fault.what for fault in found.faults]
+    if not whats and found.root.hex() != seal.root:
         whats = ["The copy does not have the root of the book."]
     if whats:
         raise FindingError.of([(what, "No copy was kept. Run pottle verify.") for what in whats])
@@ -77,8 +77,6 @@ def take_up(path: Path) -> None:
 
     engine = connect(str(path))
     try:
-        # A copy keeps no log beside it, as it may lie where nothing can be written; a book in use
-        # has one.
         use_write_ahead_log(engine)
     finally:
         engine.dispose()

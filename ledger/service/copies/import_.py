@@ -32,13 +32,13 @@ def import_book(file: Path, to: str, progress: Progress, clock: Clock = wall_clo
 
         def fill(connection: Connection) -> None:
             reader = load(connection, read_lines(source), seal.entries, progress)
-            audited = audit(connection, progress)
-            whats = [fault.what for fault in audited.faults]
+            found = audit(connection, progress)
+            whats = [fault.what for fault in found.faults]
             if reader.last != seal.entries:
                 whats = [
                     f"The file has {reader.last} entries, and its first line says {seal.entries}."
                 ]
-            elif not whats and audited.root.hex() != seal.root:
+            elif not whats and found.root.hex() != seal.root:
                 whats = ["The entries do not have the root that the first line says."]
             elif not whats and (house := seal_on(connection).house) != seal.house:
                 told = house or "nobody"

@@ -59,7 +59,6 @@ def _checked_house(
     fluid_ounce: str | None,
     phone: str | None,
 ) -> House:
-    # The reader of words wants a book to find lots in; a house names none, and has no book yet.
     with connect(":memory:").connect() as connection:
         words = Words(connection, "US", None)
         facts = _house(words, name, currency, address, country, time_zone, fluid_ounce, phone)

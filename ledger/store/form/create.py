@@ -79,7 +79,6 @@ def _create_file(part: Path, fill: Callable[[Connection], object]) -> None:
             migrate(connection)
             fill(connection)
     finally:
-        # Closing brings the log into the file, before the file gets its name.
         engine.dispose()
 
 

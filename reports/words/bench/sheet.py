@@ -87,9 +87,7 @@ def batch_sheet_view(
 
 
 def _cautions_of(materials: list[Material]) -> tuple[str, ...]:
-    return tuple(
-        f"{material.name}: {material.caution}" for material in materials if material.caution
-    )
+    return tuple(f"{item.name}: {item.caution}" for item in materials if item.caution)
 
 
 def _facts(dossier: Dossier, start: Start, formula: Formula | None) -> tuple[tuple[str, str], ...]:
@@ -111,15 +109,15 @@ def _facts(dossier: Dossier, start: Start, formula: Formula | None) -> tuple[tup
 
 def _additions(proposed: tuple[Proposed, ...]) -> tuple[SheetRow, ...]:
     rows = []
-    for number, proposal in enumerate(proposed, 1):
-        line = proposal.wanted
+    for number, item in enumerate(proposed, 1):
+        line = item.wanted
         lots = ", ".join(
-            f"{drawn.lot} {show_exactly(drawn.amount, line.measure)}" for drawn in proposal.drawn
+            f"{drawn.lot} {show_exactly(drawn.amount, line.measure)}" for drawn in item.drawn
         )
-        short = f"short {show_exactly(proposal.short, line.measure)}" if proposal.short > 0 else ""
+        short = f"short {show_exactly(item.short, line.measure)}" if item.short > 0 else ""
         parts = (show_exactly(asked(line), line.measure), within(line), lots, short)
         words = "; ".join(part for part in parts if part)
-        rows.append(SheetRow(f"A{number}", proposal.name, words, ("lot", "amount", *DONE)))
+        rows.append(SheetRow(f"A{number}", item.name, words, ("lot", "amount", *DONE)))
     return tuple(rows)
 
 

@@ -19,48 +19,40 @@ MOST_AGES = 2
 """How many ages a table has room for: the first and the last."""
 
 
-def comparison_view(comparison: Comparison, printed_at: datetime | None = None) -> ComparisonView:
+def comparison_view(found: Comparison, printed_at: datetime | None = None) -> ComparisonView:
     """Return all that a screen or a paper shows of a trial."""
-    ages = (
-        comparison.ages
-        if len(comparison.ages) <= MOST_AGES
-        else (comparison.ages[0], comparison.ages[-1])
-    )
-    house = comparison.house
+    ages = found.ages if len(found.ages) <= MOST_AGES else (found.ages[0], found.ages[-1])
+    house = found.house
     return ComparisonView(
         house_name=house.name if house else "",
         house_address=house.address if house else None,
-        group=comparison.group,
-        lines=(_head(comparison), *_cautions(comparison)),
+        group=found.group,
+        lines=(_head(found), *_cautions(found)),
         ages=ages,
-        factors=tuple(_factor(item, comparison, ages) for item in comparison.factors),
-        plots=plots_of(comparison),
-        batches=tuple(_batch(jar, comparison) for jar in sorted(comparison.jars, key=_clearest)),
-        front=_front(comparison),
+        factors=tuple(_factor(item, found, ages) for item in found.factors),
+        plots=plots_of(found),
+        batches=tuple(_batch(jar, found) for jar in sorted(found.jars, key=_clearest)),
+        front=_front(found),
         printed_at=f"{printed_at:%Y-%m-%d %H:%M}" if printed_at else "",
-        seal=comparison.seal.lines,
+        seal=found.seal.lines,
     )
 
 
-def _head(comparison: Comparison) -> str:
-    controls = sum(jar.is_control for jar in comparison.jars)
+def _head(found: Comparison) -> str:
+    controls = sum(jar.is_control for jar in found.jars)
     beside = f", {controls} of them the control" if controls else ", none of them a control"
-    held = (
-        listed(f"{brief.code} {brief.name}" for brief in comparison.held)
-        if comparison.held
-        else "no lot"
-    )
-    batches = plural(len(comparison.jars), "batch", "batches")
-    return f"Trial {comparison.group}: {batches}{beside}. In all of them: {held}."
+    held = listed(f"{brief.code} {brief.name}" for brief in found.held) if found.held else "no lot"
+    batches = plural(len(found.jars), "batch", "batches")
+    return f"Trial {found.group}: {batches}{beside}. In all of them: {held}."
 
 
-def _cautions(comparison: Comparison) -> list[str]:
+def _cautions(found: Comparison) -> list[str]:
     lines = []
-    if not any(jar.is_control for jar in comparison.jars):
+    if not any(jar.is_control for jar in found.jars):
         lines.append("Without a control nothing tells how the house's own way would have done.")
-    if not any(jar.grades for jar in comparison.jars):
+    if not any(jar.grades for jar in found.jars):
         lines.append("Nobody has looked at any of them yet.")
-    return [*lines, _noise(comparison.spread)]
+    return [*lines, _noise(found.spread)]
 
 
 def _noise(spread: Spread) -> str:
@@ -81,7 +73,7 @@ def _noise(spread: Spread) -> str:
     )
 
 
-def _factor(factor: Factor, comparison: Comparison, ages: Sequence[str]) -> FactorView:
+def _factor(factor: Factor, found: Comparison, ages: Sequence[str]) -> FactorView:
     if factor.moved_with:
         return FactorView(
             factor.name,
@@ -89,7 +81,7 @@ def _factor(factor: Factor, comparison: Comparison, ages: Sequence[str]) -> Fact
             f"{factor.name} and {listed(factor.moved_with)} changed together, so no effect is "
             "shown for it. Change them apart in the next trial.",
         )
-    controls = tuple(jar for jar in comparison.jars if jar.is_control)
+    controls = tuple(jar for jar in found.jars if jar.is_control)
     rows = [_level(level, jars, ages) for level, jars in factor.levels]
     if controls:
         rows.append(_level("control", controls, ages))
@@ -159,14 +151,14 @@ def _clearest(jar: Jar) -> tuple[int, Fraction, str]:
     return rank, -(jar.yield_pct or Fraction(0)), jar.lot
 
 
-def _batch(jar: Jar, comparison: Comparison) -> BatchRow:
+def _batch(jar: Jar, found: Comparison) -> BatchRow:
     return BatchRow(
         lot=jar.lot,
         settings=settings(jar),
         look=grades([jar.last_grade]),
         ntu=_number(jar.ntu),
         yield_pct=_number(jar.yield_pct),
-        is_front=jar in comparison.front,
+        is_front=jar in found.front,
     )
 
 
@@ -177,11 +169,11 @@ def settings(jar: Jar) -> str:
     return ", ".join(f"{name}={level}" for name, level in jar.factors.items())
 
 
-def _front(comparison: Comparison) -> str:
-    if not comparison.front:
+def _front(found: Comparison) -> str:
+    if not found.front:
         return "Which are best on clarity and loss together cannot be told: no batch has both."
-    told = listed(f"{jar.lot} ({settings(jar)})" for jar in comparison.front)
-    known = sum(jar.last_grade is not None and jar.yield_pct is not None for jar in comparison.jars)
+    told = listed(f"{jar.lot} ({settings(jar)})" for jar in found.front)
+    known = sum(jar.last_grade is not None and jar.yield_pct is not None for jar in found.jars)
     return (
         f"Of {known} with a look and a yield, none is both clearer and has less loss than: {told}."
     )

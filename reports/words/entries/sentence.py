@@ -95,7 +95,6 @@ def title(entry: Entry) -> str:
 def sentence(entry: Entry) -> str:
     """Return what an entry says, in one line without its title."""
     parts = [part for part in KINDS[type(entry.facts)].words(entry.facts) if part]
-    # A stop between two parts would end the sentence early.
     return ", ".join((*(part.removesuffix(".") for part in parts[:-1]), *parts[-1:]))
 
 

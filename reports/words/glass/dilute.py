@@ -22,32 +22,32 @@ CAUTION = (
 )
 
 
-def dilution_lines(dilution: Dilution) -> tuple[str, ...]:
+def dilution_lines(found: Dilution) -> tuple[str, ...]:
     """Return a dilution as lines for people."""
-    strong, wanted = _percent(dilution.stock_abv), _percent(dilution.target_abv)
+    strong, wanted = _percent(found.stock_abv), _percent(found.target_abv)
     lines = [
-        f"{_ml(dilution.stock_ul)} of spirit of {strong} and {_ml(dilution.water_ul)} of water "
-        f"make {_ml(dilution.final_ul)} of {wanted}.",
+        f"{_ml(found.stock_ul)} of spirit of {strong} and {_ml(found.water_ul)} of water make "
+        f"{_ml(found.final_ul)} of {wanted}.",
         BASIS,
-        f"In US proof, twice the % vol at 60 °F: {proof_words(dilution.stock_abv)} diluted to "
-        f"{proof_words(dilution.target_abv)}.",
-        _contraction(dilution),
-        f"By weight, the same at any temperature: {thousandth(dilution.stock_mg)} g of spirit and "
-        f"{thousandth(dilution.water_mg)} g of water make {thousandth(dilution.final_mg)} g.",
+        f"In US proof, twice the % vol at 60 °F: {proof_words(found.stock_abv)} diluted to "
+        f"{proof_words(found.target_abv)}.",
+        _contraction(found),
+        f"By weight, the same at any temperature: {thousandth(found.stock_mg)} g of spirit and "
+        f"{thousandth(found.water_mg)} g of water make {thousandth(found.final_mg)} g.",
     ]
-    if dilution.warmed:
-        lines += _warmed(dilution.warmed)
+    if found.warmed:
+        lines += _warmed(found.warmed)
     lines += [
-        f"Rounded to {_ml(dilution.step)}; checked back, these volumes mix to "
-        f"{dilution.check_abv:.2f} % vol and {_ml(_rounded(dilution))}.",
+        f"Rounded to {_ml(found.step)}; checked back, these volumes mix to "
+        f"{found.check_abv:.2f} % vol and {_ml(_rounded(found))}.",
         METHOD,
         f"Caution: {CAUTION[0].lower()}{CAUTION[1:]}",
     ]
     return tuple(lines)
 
 
-def _contraction(dilution: Dilution) -> str:
-    difference = dilution.contraction_ul
+def _contraction(found: Dilution) -> str:
+    difference = found.contraction_ul
     if difference == 0:
         return "Volumes of spirit and water do not add, though here by less than the rounding."
     moved = "shrink" if difference > 0 else "grow"
@@ -73,8 +73,8 @@ def _warmed(warmed: Warmed) -> list[str]:
     return lines
 
 
-def _rounded(dilution: Dilution) -> int:
-    return round(dilution.check_ul / dilution.step) * dilution.step
+def _rounded(found: Dilution) -> int:
+    return round(found.check_ul / found.step) * found.step
 
 
 def proof_words(abv: float) -> str:

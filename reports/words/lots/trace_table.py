@@ -58,17 +58,17 @@ def amount_in(amount: int, measure: Measure) -> str:
     return decimal_amount(amount // 1000 if measure is Measure.UEACH else amount)
 
 
-def trace_sheet(traced: Traced) -> Sheet:
+def trace_sheet(found: Traced) -> Sheet:
     """Return a trace as a table."""
-    rows = (*_edge_rows(traced, Way.BACK), *_edge_rows(traced, Way.FORWARD), *_holder_rows(traced))
+    rows = (*_edge_rows(found, Way.BACK), *_edge_rows(found, Way.FORWARD), *_holder_rows(found))
     return Sheet(HEADS, rows)
 
 
-def _edge_rows(traced: Traced, way: Way) -> Iterator[tuple[str, ...]]:
-    shares = traced.behind if way is Way.BACK else traced.ahead
-    depths = {n.brief.code: n.depth for n in traced.trace.nodes if n.way in (way, Way.HERE)}
-    lots = {node.brief.code: node.brief for node in traced.trace.nodes}
-    for edge in traced.trace.edges:
+def _edge_rows(found: Traced, way: Way) -> Iterator[tuple[str, ...]]:
+    shares = found.behind if way is Way.BACK else found.ahead
+    depths = {n.brief.code: n.depth for n in found.trace.nodes if n.way in (way, Way.HERE)}
+    lots = {node.brief.code: node.brief for node in found.trace.nodes}
+    for edge in found.trace.edges:
         far = edge.source if way is Way.BACK else edge.target
         if edge.source in depths and edge.target in depths and far in shares:
             lot = lots[far]
@@ -85,21 +85,21 @@ def _edge_rows(traced: Traced, way: Way) -> Iterator[tuple[str, ...]]:
             )
 
 
-def _holder_rows(traced: Traced) -> Iterator[tuple[str, ...]]:
-    depths = {n.brief.code: n.depth for n in traced.trace.nodes if n.way is not Way.BACK}
-    lots = {node.brief.code: node.brief for node in traced.trace.nodes}
-    for holder in traced.trace.holders:
-        share = traced.ahead.get(holder.lot)
+def _holder_rows(found: Traced) -> Iterator[tuple[str, ...]]:
+    depths = {n.brief.code: n.depth for n in found.trace.nodes if n.way is not Way.BACK}
+    lots = {node.brief.code: node.brief for node in found.trace.nodes}
+    for item in found.trace.holders:
+        share = found.ahead.get(item.lot)
         yield (
             str(Way.FORWARD),
-            str(depths[holder.lot]),
-            *_lot_cells(lots[holder.lot]),
-            holder.lot,
-            holder.party or "",
-            str(holder.moved_as),
-            holder.on,
-            holder.document or "",
-            *_sent_cells(holder),
+            str(depths[item.lot]),
+            *_lot_cells(lots[item.lot]),
+            item.lot,
+            item.party or "",
+            str(item.moved_as),
+            item.on,
+            item.document or "",
+            *_sent_cells(item),
             *(_share_cells(share) if share else ("", "", "yes")),
         )
 
@@ -113,8 +113,8 @@ def _amount_cells(edge: Carried) -> tuple[str, ...]:
     return amount, UNITS[edge.measure], "yes" if edge.amount else "no"
 
 
-def _sent_cells(holder: Holder) -> tuple[str, ...]:
-    return amount_in(abs(holder.amount), holder.measure), UNITS[holder.measure], "yes"
+def _sent_cells(item: Holder) -> tuple[str, ...]:
+    return amount_in(abs(item.amount), item.measure), UNITS[item.measure], "yes"
 
 
 def _share_cells(share: Share) -> tuple[str, ...]:
@@ -122,7 +122,7 @@ def _share_cells(share: Share) -> tuple[str, ...]:
 
 
 def trace_view(
-    traced: Traced,
+    found: Traced,
     house: str,
     printed_at: str,
     seal: tuple[str, ...],
@@ -132,26 +132,26 @@ def trace_view(
     notes: Sequence[str] = (),
 ) -> TraceView:
     """Return a trace as a paper shows it, with what else is to be said of it."""
-    lot = traced.trace.lot
-    notes = [*circle_lines(traced.circles), *notes]
-    if traced.hidden:
-        notes.append(f"{plural(traced.hidden, 'lot')} further away left out.")
+    lot = found.trace.lot
+    notes = [*circle_lines(found.circles), *notes]
+    if found.hidden:
+        notes.append(f"{plural(found.hidden, 'lot')} further away left out.")
     return TraceView(
         house_name=house,
         lot=lot.code,
         title=describe(lot).removeprefix(f"{lot.code}  "),
-        back=tuple(_paper_rows(traced, Way.BACK)) if back else None,
-        forward=tuple(_paper_rows(traced, Way.FORWARD)) if forward else None,
+        back=tuple(_paper_rows(found, Way.BACK)) if back else None,
+        forward=tuple(_paper_rows(found, Way.FORWARD)) if forward else None,
         notes=tuple(notes),
         printed_at=printed_at,
         seal=seal,
     )
 
 
-def _paper_rows(traced: Traced, way: Way) -> Iterator[TraceRow]:
-    lots = {node.brief.code: node.brief for node in traced.trace.nodes}
-    shares = traced.behind if way is Way.BACK else traced.ahead
-    for branch in branches(traced, way):
+def _paper_rows(found: Traced, way: Way) -> Iterator[TraceRow]:
+    lots = {node.brief.code: node.brief for node in found.trace.nodes}
+    shares = found.behind if way is Way.BACK else found.ahead
+    for branch in branches(found, way):
         if branch.lasts:
             yield _paper_row(branch, lots, shares)
 

@@ -75,36 +75,32 @@ def _waiting(recall: Recall) -> list[ToCall]:
 
 def _back_since(recall: Recall) -> int:
     begun = recall.begun
-    holders = (holder for holder in recall.holders if holder.measure is recall.measure)
-    back = (holder for holder in holders if begun and holder.position > begun.position)
-    return sum(-holder.amount for holder in back if holder.amount < 0)
+    items = (item for item in recall.holders if item.measure is recall.measure)
+    back = (item for item in items if begun and item.position > begun.position)
+    return sum(-item.amount for item in back if item.amount < 0)
 
 
 def lot_rows(recall: Recall) -> list[list[str]]:
     """Return the lots: code, what, what is here, status."""
     return [
         [
-            recalled.brief.code,
-            recalled.brief.name,
-            show(recalled.brief.on_hand, recalled.brief.measure),
-            str(recalled.brief.status),
+            item.brief.code,
+            item.brief.name,
+            show(item.brief.on_hand, item.brief.measure),
+            str(item.brief.status),
         ]
-        for recalled in recall.lots
+        for item in recall.lots
     ]
 
 
 def balance_rows(recall: Recall) -> tuple[tuple[str, ...], list[list[str]]]:
     """Return where all of each lot of bottles is, with heads; of the lot itself if none is."""
-    shown = recall.packed or [recalled for recalled in recall.lots if recalled.brief == recall.lot]
-    rows = [
-        [recalled.brief.code, *_cells(recalled.balance, recalled.brief.measure)]
-        for recalled in shown
-    ]
+    items = recall.packed or [item for item in recall.lots if item.brief == recall.lot]
+    rows = [[item.brief.code, *_cells(item.balance, item.brief.measure)] for item in items]
     rows.append(["in all", *_cells(recall.balance, recall.measure)])
     kept = [
         place
         for place, head in enumerate(BALANCE_HEADS)
-        # What seldom happens has a column only where it did.
         if head not in ("used", "broken", "waste") or any(row[place][0] != "0" for row in rows)
     ]
     heads = tuple(BALANCE_HEADS[place] for place in kept)
@@ -122,33 +118,33 @@ def _cells(balance: Balance, measure: Measure) -> list[str]:
 
 def balance_line(recall: Recall) -> str:
     """Return the balance as a sum."""
-    balance, measure = recall.balance, recall.measure
+    found, measure = recall.balance, recall.measure
     parts = (
-        (balance.on_hand, "here"),
-        (balance.used, "used in other lots"),
-        (balance.kept_back, "kept back"),
-        (balance.sent, "sent"),
-        (balance.samples, "given as samples"),
-        (balance.broken, "broken"),
-        (balance.destroyed, "destroyed"),
-        (balance.wasted, "poured away"),
+        (found.on_hand, "here"),
+        (found.used, "used in other lots"),
+        (found.kept_back, "kept back"),
+        (found.sent, "sent"),
+        (found.samples, "given as samples"),
+        (found.broken, "broken"),
+        (found.destroyed, "destroyed"),
+        (found.wasted, "poured away"),
     )
     told = " + ".join(f"{show(amount, measure)} {word}" for amount, word in parts if amount)
     what = "bottles made" if measure is Measure.UEACH else "made"
-    back = f" ({show(balance.returned, measure)} came back)" if balance.returned else ""
-    unexplained = show(balance.unexplained, measure)
-    made = show(balance.made, measure)
+    back = f" ({show(found.returned, measure)} came back)" if found.returned else ""
+    unexplained = show(found.unexplained, measure)
+    made = show(found.made, measure)
     return f"{made} {what} = {told or '0'} + {unexplained} unexplained{back}."
 
 
 def accounted_line(recall: Recall) -> str:
     """Return the share accounted for, and what is astray of lots that this share leaves out."""
-    counted = {recalled.brief.code for recalled in recall.packed} or {recall.lot.code}
+    counted = {item.brief.code for item in recall.packed} or {recall.lot.code}
     astray = [
-        f"{show(abs(recalled.balance.unexplained), recalled.brief.measure)} "
-        f"{'missing' if recalled.balance.unexplained > 0 else 'too much'} of {recalled.brief.code}"
-        for recalled in recall.lots
-        if recalled.brief.code not in counted and recalled.balance.unexplained
+        f"{show(abs(item.balance.unexplained), item.brief.measure)} "
+        f"{'missing' if item.balance.unexplained > 0 else 'too much'} of {item.brief.code}"
+        for item in recall.lots
+        if item.brief.code not in counted and item.balance.unexplained
     ]
     share = f"Accounted for: {recall.balance.accounted_percent} %"
     of = "the bottles" if recall.packed else recall.lot.code
@@ -181,8 +177,8 @@ def call_lines(recall: Recall) -> Iterator[str]:
     """Yield whom to call, in order, with what they were sent and the calls made."""
     for place, call in enumerate(recall.to_call, start=1):
         yield f"{place}. {call.name or NOBODY}: {reach(call)}; {may_have(call)}"
-        for delivery in call.deliveries:
-            yield f"     {delivery.lot}: {holder_words(delivery, with_party=False)}"
+        for item in call.deliveries:
+            yield f"     {item.lot}: {holder_words(item, with_party=False)}"
         for entry in call.contacts:
             yield f"     {called(entry)}"
 
