@@ -1,6 +1,5 @@
 """What the README tells a newcomer works as it stands."""
 
-import os
 import re
 import subprocess
 import sys
@@ -8,35 +7,41 @@ from pathlib import Path
 
 import pytest
 
-ROOT = Path(__file__).parents[1]
-BLOCK = re.compile(r"```sh\n(.*?)```", re.DOTALL)
+from tests.short_path import README, blocks, first_batch, main, play
 
-
-def blocks() -> list[str]:
-    return BLOCK.findall((ROOT / "README.md").read_text(encoding="utf-8"))
+ROOT = README.parent
 
 
 @pytest.fixture
-def shell(tmp_path: Path) -> dict[str, str]:
-    """Return an environment in which `pottle` is the command of this checkout."""
-    folder = tmp_path / "bin"
-    folder.mkdir()
-    command = folder / "pottle"
-    command.write_text(f'#!/bin/sh\nexec "{sys.executable}" -m cli.program "$@"\n')
-    command.chmod(0o755)
-    env = {name: value for name, value in os.environ.items() if not name.startswith("POTTLE")}
-    return {**env, "PATH": f"{folder}:{env['PATH']}", "PYTHONPATH": str(ROOT)}
-
-
-def test_the_first_batch_by_hand_runs_block_by_block(tmp_path: Path, shell: dict[str, str]) -> None:
-    by_hand = [block for block in blocks() if "venv" not in block]
-    script = "set -e\n" + "\n".join(by_hand)
-    done = subprocess.run(
-        ["bash", "-c", script], cwd=tmp_path, env=shell, capture_output=True, text=True, check=False
+def pottle(tmp_path: Path) -> Path:
+    """Return the command of this checkout."""
+    command = tmp_path / "bin" / "pottle"
+    command.parent.mkdir()
+    command.write_text(
+        f'#!/bin/sh\nPYTHONPATH="{ROOT}" exec "{sys.executable}" -m cli.program "$@"\n'
     )
+    command.chmod(0o755)
+    return command
+
+
+def test_the_first_batch_by_hand_runs_block_by_block(tmp_path: Path, pottle: Path) -> None:
+    by_hand = [block for block in blocks() if "venv" not in block]
+    done = play(by_hand, tmp_path, pottle)
     assert (done.returncode, done.stderr) == (0, "")
-    assert len(by_hand) == 5
+    assert (len(by_hand), by_hand[:3]) == (5, first_batch())
     assert (tmp_path / "record.pdf").read_bytes().startswith(b"%PDF")
+
+
+def test_a_command_that_does_not_play_the_first_batch_is_told(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    command = tmp_path / "pottle"
+    command.write_text("#!/bin/sh\necho Something is open. >&2\n")
+    command.chmod(0o755)
+    assert main(str(command)) == 1
+    first, second, *_ = capsys.readouterr().out.splitlines()
+    assert first.endswith(": the first batch failed.")
+    assert second == "Something is open."
 
 
 def test_the_batch_itself_takes_ten_commands() -> None:
@@ -54,7 +59,7 @@ def test_each_of_the_two_first_commands_is_one_line_that_sets_itself_up() -> Non
 
 
 def test_every_command_the_readme_names_is_one_of_ours() -> None:
-    text = (ROOT / "README.md").read_text(encoding="utf-8")
+    text = README.read_text(encoding="utf-8")
     named = set(re.findall(r"`?pottle ([a-z]+)\b", text))
     done = subprocess.run(
         [sys.executable, "-m", "cli.program", "--help"],

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).parents[3]
-COMMAND = '''\
+COMMAND = """\
 from cli.kit.call import Call
 from cli.kit.record import record
 from ledger.service.bench.add import add
@@ -15,7 +15,7 @@ from ledger.service.bench.add import add
 
 def body(call: Call) -> None:
     record(call, add, lot="X", source="Y", amount="1mL")
-'''
+"""
 SLIPS = {
     "word": (
         "source=",
