@@ -13,6 +13,7 @@ from typer._click.formatting import HelpFormatter
 from typer.core import TyperGroup
 
 COMMANDS: dict[str, tuple[str, str]] = {
+    "guide": ("guide", "Show a page of the guide, or list its pages."),
     "init": ("masters", "Make a new book."),
     "demo": ("copies", "Play an invented season into a new book; trace a bottle."),
     "house": ("masters", "Show the house, or say anew what is given."),

@@ -1,8 +1,9 @@
 """Renew all that is generated, with one command: ``python -m tests.renew``.
 
 Guarantees: the version, the schema that every book is made with, the book of this version that is
-kept for the tests of upgrading, and the golden texts are written anew from the code, in that order.
-Refuses: to touch the book of a version that is past. What it wrote is to be read before it is kept.
+kept for the tests of upgrading, the guide's page of all commands and the golden texts are written
+anew from the code, in that order. Refuses: to touch the book of a version that is past. What it
+wrote is to be read before it is kept.
 """
 
 import os
@@ -13,6 +14,8 @@ import sys
 from contextlib import closing
 from pathlib import Path
 from tempfile import TemporaryDirectory
+
+from tests import guide_reference
 
 ROOT = Path(__file__).parents[1]
 CONNECTIONS = ROOT / "ledger/store/engine/connections.py"
@@ -80,6 +83,7 @@ def golden_tests() -> list[str]:
 def main() -> int:
     """Renew everything; return the exit code of the tests that write the golden texts."""
     renew_book(renew_version())
+    guide_reference.renew()
     command = [sys.executable, "-m", "pytest", "-q", "-n", "2", *golden_tests()]
     return subprocess.call(command, cwd=ROOT, env={**os.environ, "POTTLE_GOLDEN": "write"})
 

@@ -17,25 +17,18 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 README = Path(__file__).parents[1] / "README.md"
-_BLOCK = re.compile(r"```sh\n(.*?)```", re.DOTALL)
-_FIRST, _LAST = "export POTTLE_BY=", "pottle verify\n"
-
-
-def blocks() -> list[str]:
-    """Return the README's blocks of commands."""
-    return _BLOCK.findall(README.read_text(encoding="utf-8"))
+_COMMAND = re.compile(r"^(?:\$ )?((?:export|pottle) .*)$", re.MULTILINE)
+_FIRST, _LAST = "export POTTLE_BY=AB", "pottle verify"
 
 
 def first_batch() -> list[str]:
-    """Return the blocks from setting up to looking at what the book knows."""
-    found = blocks()
-    first = next(place for place, block in enumerate(found) if block.startswith(_FIRST))
-    last = next(place for place, block in enumerate(found) if block.endswith(_LAST))
-    return found[first : last + 1]
+    """Return the README's commands from setting up to looking at what the book knows."""
+    found = _COMMAND.findall(README.read_text(encoding="utf-8"))
+    return found[found.index(_FIRST) : found.index(_LAST) + 1]
 
 
 def play(commands: Sequence[str], folder: Path, pottle: Path) -> subprocess.CompletedProcess[str]:
-    """Play blocks of commands in a folder with the command at a path, until one of them fails."""
+    """Play commands in a folder, `pottle` being the one at a path, until one of them fails."""
     env = {name: value for name, value in os.environ.items() if not name.startswith("POTTLE")}
     env["PATH"] = f"{pottle.parent}:{env['PATH']}"
     env["PYTHONWARNINGS"] = "always::ResourceWarning"

@@ -1,52 +1,45 @@
-"""What the README tells a newcomer works as it stands."""
+"""What the README tells a newcomer works as it stands, and prints what it says it prints."""
 
 import re
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
+from PIL import Image
 
-from tests.short_path import README, blocks, first_batch, main, play
+from cli.front import COMMANDS
+from tests.cli.test_guide_pages import FENCE, PROMPT, check_page, new_terminal, played
 
-ROOT = README.parent
-
-
-@pytest.fixture
-def pottle(tmp_path: Path) -> Path:
-    """Return the command of this checkout."""
-    command = tmp_path / "bin" / "pottle"
-    command.parent.mkdir()
-    command.write_text(
-        f'#!/bin/sh\nPYTHONPATH="{ROOT}" exec "{sys.executable}" -m cli.program "$@"\n'
-    )
-    command.chmod(0o755)
-    return command
+README = Path(__file__).parents[1] / "README.md"
+MOST_WORDS = 700
+MOST_BYTES = 150_000
+"""Of a picture."""
 
 
-def test_the_first_batch_by_hand_runs_block_by_block(tmp_path: Path, pottle: Path) -> None:
-    by_hand = [block for block in blocks() if "venv" not in block]
-    done = play(by_hand, tmp_path, pottle)
-    assert (done.returncode, done.stderr) == (0, "")
-    assert (len(by_hand), by_hand[:3]) == (5, first_batch())
+def readme() -> str:
+    return README.read_text(encoding="utf-8")
+
+
+def blocks() -> list[str]:
+    return [text for _, _, text in FENCE.findall(readme())]
+
+
+def by_hand() -> str:
+    """Return the part that a newcomer types, without the lines that set a machine up."""
+    return "## A first batch" + readme().partition("## A first batch")[2]
+
+
+def test_the_first_batch_by_hand_prints_what_it_says(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    now = played(by_hand(), new_terminal(monkeypatch, tmp_path))
+    check_page(README, readme().replace(by_hand(), now))
     assert (tmp_path / "record.pdf").read_bytes().startswith(b"%PDF")
 
 
-def test_a_command_that_does_not_play_the_first_batch_is_told(
-    tmp_path: Path, capsys: pytest.CaptureFixture[str]
-) -> None:
-    command = tmp_path / "pottle"
-    command.write_text("#!/bin/sh\necho Something is open. >&2\n")
-    command.chmod(0o755)
-    assert main(str(command)) == 1
-    first, second, *_ = capsys.readouterr().out.splitlines()
-    assert first.endswith(": the first batch failed.")
-    assert second == "Something is open."
-
-
 def test_the_batch_itself_takes_ten_commands() -> None:
-    batch = next(block for block in blocks() if block.startswith("pottle start"))
-    assert len(batch.strip().splitlines()) == 10
+    lines = [line.removeprefix(PROMPT) for block in blocks() for line in block.splitlines()]
+    acts = [line.split()[1] for line in lines if line.startswith("pottle ")]
+    assert acts.index("release") - acts.index("start") + 1 == 10
 
 
 def test_each_of_the_two_first_commands_is_one_line_that_sets_itself_up() -> None:
@@ -59,15 +52,20 @@ def test_each_of_the_two_first_commands_is_one_line_that_sets_itself_up() -> Non
 
 
 def test_every_command_the_readme_names_is_one_of_ours() -> None:
-    text = README.read_text(encoding="utf-8")
-    named = set(re.findall(r"`?pottle ([a-z]+)\b", text))
-    done = subprocess.run(
-        [sys.executable, "-m", "cli.program", "--help"],
-        cwd=ROOT,
-        capture_output=True,
-        text=True,
-        check=True,
-    )
-    ours = set(re.findall(r"^  ([a-z]+) ", done.stdout, re.MULTILINE))
+    named = set(re.findall(r"`?pottle ([a-z]+)\b", readme()))
     assert named
-    assert named <= ours
+    assert named <= set(COMMANDS)
+
+
+def test_it_is_short() -> None:
+    assert len(readme().split()) <= MOST_WORDS
+
+
+def test_its_pictures_are_there_and_small() -> None:
+    pictures = re.findall(r"!\[[^]]+\]\(([^)]+)\)", readme())
+    assert len(pictures) == 2
+    for place in pictures:
+        picture = README.parent / place
+        assert picture.stat().st_size < MOST_BYTES
+        with Image.open(picture) as shown:
+            assert min(shown.size) > 200

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from cli.kit.call import Call
 from cli.kit.tables import print_json, print_lines
-from ledger.domain.lots.state import Status
+from ledger.domain.lots.lot import Status
 from ledger.service.desk.book import Book, Recorded
 from reports.words.desk.answer import answer
 from reports.words.desk.next_step import RELEASE, before_release, next_step, step_of_lot
@@ -65,7 +65,7 @@ def _dossier(book: Book, lot: str | None) -> "Dossier | None":
 
 def lacking_in(book: Book, found: "Dossier | None") -> tuple["Proposed", ...]:
     """Return what is still to be put into a batch that is being made by a formula."""
-    if found is None or found.formula is None or found.brief.status is not Status.MAKING:
+    if found is None or found.formula is None or found.lot.status is not Status.MAKING:
         return ()
     from ledger.service.bench.draws import lacking
 

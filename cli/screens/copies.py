@@ -15,7 +15,6 @@ from ledger.service.copies.export import export
 from ledger.service.copies.import_ import import_book
 from ledger.service.copies.restore import restore
 from ledger.service.copies.upgrade import upgrade
-from ledger.store.engine.connections import shown
 from reports.kit.format import plural
 
 
@@ -30,8 +29,8 @@ def put_back(call: Call, file: Path, to: str) -> None:
     """Restore a backup and say so."""
     with progress("Restoring", quiet=call.json) as tick:
         made = restore(file, to, tick)
-    where = shown(to)
-    _say(call, made, f"The book {where} has {_entries(made)}, as the backup; it was verified.", "")
+    told = f"The book {made.where} has {_entries(made)}, as the backup; it was verified."
+    _say(call, made, told, "")
 
 
 def write_export(call: Call, file: Path) -> None:
@@ -50,8 +49,8 @@ def take_in_book(call: Call, file: Path) -> None:
     """Import a book and say so."""
     with progress("Importing", quiet=call.json) as tick:
         made = import_book(file, call.where, tick)
-    where = shown(call.where)
-    _say(call, made, f"The book {where} has {_entries(made)}, as the export; it was verified.", "")
+    told = f"The book {made.where} has {_entries(made)}, as the export; it was verified."
+    _say(call, made, told, "")
 
 
 def bring_up(call: Call, folder: Path) -> None:

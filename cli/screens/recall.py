@@ -11,11 +11,10 @@ from cli.kit.progress import progress
 from cli.kit.tables import print_json, print_lines, print_table
 from cli.screens.recall_pack import check_folder, write_pack
 from ledger.errors import InputError
-from ledger.service.desk.book import Book
+from ledger.service.desk.book import Book, Tick
 from ledger.service.lots.dossier import find_lot
 from ledger.service.recall.order import close_recall, recall
 from ledger.service.recall.standing import Recall, recall_of, with_days
-from ledger.store.read.turnover import Tick
 from reports.json.recall.standing import recall_plain
 from reports.words.recall.standing import (
     AIM,

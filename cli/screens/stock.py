@@ -8,10 +8,10 @@ from collections.abc import Mapping, Sequence
 from cli.kit.call import Call
 from cli.kit.tables import print_json, print_lines, print_table
 from ledger.domain.amounts.quantity import parse_quantity, show
+from ledger.domain.lots.lot import Lot
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import house_of
 from ledger.service.lots.stock import Low, first_expired, low_materials, stock, values_left
-from ledger.store.read.briefs import Brief
 from reports.json.lots.brief import brief_plain
 from reports.kit.format import money
 from reports.words.lots.next_in_lists import receiving, step_of_low, step_of_stock
@@ -27,7 +27,7 @@ def list_stock(call: Call, *, everything: bool, by_date: bool, value: bool, of: 
     found = first_expired(found) if by_date else found
     values = values_left(book, found) if value else {}
     if call.json:
-        worth = [{"value_minor": _text(values.get(item.lot))} if value else {} for item in found]
+        worth = [{"value_minor": _text(values.get(item.seq))} if value else {} for item in found]
         print_json(
             [{**brief_plain(item), **extra} for item, extra in zip(found, worth, strict=True)]
         )
@@ -39,9 +39,9 @@ def list_stock(call: Call, *, everything: bool, by_date: bool, value: bool, of: 
         print_lines([f"Next: {step_of_stock(found)}"])
 
 
-def _print_stock(book: Book, found: Sequence[Brief], values: Mapping[int, int] | None) -> None:
+def _print_stock(book: Book, found: Sequence[Lot], values: Mapping[int, int] | None) -> None:
     if values is not None:
-        rows = [_row(item, [_money(values.get(item.lot))]) for item in found]
+        rows = [_row(item, [_money(values.get(item.seq))]) for item in found]
         print_table((*HEADS[:3], "value", *HEADS[3:]), rows, right="on hand,value")
         house = house_of(book)
         total = money(sum(values.values()), house.currency if house else "")
@@ -86,7 +86,7 @@ def _low_plain(item: Low) -> dict[str, str]:
     }
 
 
-def _is_of(brief: Brief, of: str | None) -> bool:
+def _is_of(brief: Lot, of: str | None) -> bool:
     if of is None:
         return True
     return _plain(of) in {_plain(item) for item in (brief.material, brief.product, brief.name)}
@@ -97,14 +97,14 @@ def _plain(name: str | None) -> str:
     return (name or "").strip().lower().replace("-", " ")
 
 
-def _row(brief: Brief, value: Sequence[str] = ()) -> list[str]:
+def _row(brief: Lot, value: Sequence[str] = ()) -> list[str]:
     return [
         brief.code,
         brief.name,
         show(brief.on_hand, brief.measure),
         *value,
         str(brief.status),
-        brief.best_before or "",
+        str(brief.best_before or ""),
         brief.grade or "",
     ]
 

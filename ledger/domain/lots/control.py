@@ -8,7 +8,7 @@ from msgspec import Struct
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Formula, Limit
 from ledger.domain.entries.choices import MaterialKind, ProductKind
-from ledger.domain.lots.state import Status
+from ledger.domain.lots.lot import Status
 from ledger.domain.masters.formulas import Called
 
 

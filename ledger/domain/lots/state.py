@@ -1,21 +1,15 @@
 """What the book knows of one lot at a moment, folded from its entries in force.
 
-Guarantees: status, name, density and dates are computed here and nowhere else. Refuses: to guess;
-what is not known is None.
+Guarantees: what is folded here is told by `Lot` in the same words as where lots are read many at
+once. Refuses: to guess; what is not known is None.
 """
 
 from datetime import date, datetime
-from enum import StrEnum
 
 from msgspec import Struct
+from msgspec.structs import replace
 
-from ledger.domain.amounts.quantity import (
-    Measure,
-    Quantity,
-    mass_from_volume,
-    tidy,
-    volume_from_mass,
-)
+from ledger.domain.amounts.quantity import Measure, Quantity, mass_from_volume, volume_from_mass
 from ledger.domain.entries import (
     Bottle,
     Entry,
@@ -30,60 +24,24 @@ from ledger.domain.entries import (
     Opened,
     Receipt,
     Rest,
-    Rinse,
     Start,
     entries_of,
 )
-from ledger.domain.entries.choices import (
-    FoodGrade,
-    LotType,
-    MaterialKind,
-    Measured,
-    MoveAs,
-    Purpose,
-    Verdict,
-)
+from ledger.domain.entries.choices import FoodGrade, MaterialKind, Measured, MoveAs, Purpose
 from ledger.domain.lots.dates import Dates
+from ledger.domain.lots.lot import Lot, Status, filled_from, name_of, status_of
 
 STAYS_IN_THE_CAKE = frozenset({MaterialKind.CLARIFIER, MaterialKind.FILTER})
 """Kinds of material that a filter keeps back, so they never add to what is in a lot."""
 
 NO_DATES = Dates()
 """What is known of the dates of a lot that was not looked through."""
-
-
-class Status(StrEnum):
-    """Where a lot stands, in words for people."""
-
-    IN_STOCK = "in stock"
-    MAKING = "being made"
-    FINISHED = "finished"
-    PACKED = "packed"
-    HELD = "on hold"
-    RELEASED = "released"
-    REJECTED = "rejected"
-    REWORK = "to be reworked"
-    RECALLED = "recalled"
-    STRUCK = "struck out"
-
-
-_JUDGED = {
-    Verdict.HOLD: Status.HELD,
-    Verdict.RELEASE: Status.RELEASED,
-    Verdict.REJECT: Status.REJECTED,
-    Verdict.REWORK: Status.REWORK,
-    Verdict.RECALL: Status.RECALLED,
-}
-BARRED = frozenset({Status.HELD, Status.REJECTED, Status.RECALLED})
-"""Statuses of lots that are not to be used without a reason."""
-BARRING = frozenset({Verdict.HOLD, Verdict.REJECT, Verdict.RECALL})
-"""Verdicts that give a lot such a status."""
 GOES_TO_PEOPLE = frozenset({MoveAs.SALE, MoveAs.SAMPLE, MoveAs.TASTING, MoveAs.ON_RETURN})
 """Moves by which somebody may drink it."""
 
 
 class LotState(Struct, frozen=True):
-    """A lot as the book knows it."""
+    """A lot with its entries in force, as rules see it."""
 
     seq: int
     """Number of the entry that opened it."""
@@ -142,18 +100,15 @@ def has_before(state: LotState, facts_class: type[Facts], moment: datetime) -> b
 def name(state: LotState) -> str:
     """Return what the lot is, for people."""
     first = opener(state)
+    what = size = ""
     match first.facts if first else None:
         case Receipt(material=material):
-            return state.material.name if state.material else material
+            what = state.material.name if state.material else material
         case Start(product=product):
-            return product
-        case Bottle(size=size):
-            what = name(state.bulk) if state.bulk else "bottled"
-            return f"{what}, {tidy(size.written)}"
-        case Rinse():
-            return "Rinse liquor"
-        case _:
-            return "Struck lot"
+            what = product
+        case Bottle(size=quantity):
+            what, size = name(state.bulk) if state.bulk else "", quantity.written
+    return name_of(state.opened.lot_type, what, size, is_struck=first is None)
 
 
 def status(state: LotState) -> Status:
@@ -167,17 +122,40 @@ def status(state: LotState) -> Status:
     )
 
 
-def status_of(
-    lot_type: LotType, *, is_struck: bool, is_finished: bool, verdict: Verdict | None
-) -> Status:
-    """Return where a lot stands: the latest verdict, else how far its making is."""
-    if is_struck:
-        return Status.STRUCK
-    if verdict:
-        return _JUDGED[verdict]
-    if lot_type is LotType.MADE:
-        return Status.FINISHED if is_finished else Status.MAKING
-    return Status.PACKED if lot_type is LotType.PACKED else Status.IN_STOCK
+def in_brief(state: LotState) -> Lot:
+    """Return the lot as lists and traces tell it, with the best-before date that is reckoned."""
+    first, look = opener(state), latest(state, Look)
+    lot = Lot(
+        seq=state.seq,
+        code=state.code,
+        lot_type=state.opened.lot_type,
+        measure=state.measure,
+        opened_at=first.draft.happened if first else None,
+        name=name(state),
+        status=status(state),
+        on_hand=state.on_hand,
+        best_before=state.best_before,
+        grade=look.grade if look else None,
+    )
+    match first.facts if first else None:
+        case Receipt() as receipt:
+            return _received(lot, receipt, state.material)
+        case Start(product=product, product_kind=kind):
+            return replace(lot, product=product, product_kind=kind)
+        case Bottle() if state.bulk:
+            return filled_from(lot, in_brief(state.bulk))
+        case _:
+            return lot
+
+
+def _received(lot: Lot, receipt: Receipt, material: Material | None) -> Lot:
+    return replace(
+        lot,
+        material=receipt.material,
+        sort=material.sort if material else None,
+        supplier=receipt.supplier,
+        supplier_lot=receipt.supplier_lot,
+    )
 
 
 def density_mg_per_l(state: LotState) -> int | None:

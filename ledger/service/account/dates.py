@@ -9,9 +9,9 @@ from collections.abc import Iterable
 from msgspec.structs import replace
 
 from ledger.domain.lots.dates import Dates, dates
+from ledger.domain.lots.lot import Lot
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
-from ledger.store.read.briefs import Brief
 from ledger.store.read.dates import dated
 
 
@@ -27,12 +27,9 @@ def dates_of(connection: Connection, lots: Iterable[int]) -> dict[int, Dates]:
     return {number: dates(items[0], items[1:], formulas) for number, items in known.items()}
 
 
-def with_dates(connection: Connection, found: dict[int, Brief]) -> dict[int, Brief]:
+def with_dates(connection: Connection, found: dict[int, Lot]) -> dict[int, Lot]:
     """Return lots by their numbers, each with the date that is reckoned for it."""
     known = dates_of(connection, found)
-    return {number: _with_date(brief, known[number]) for number, brief in found.items()}
-
-
-def _with_date(brief: Brief, known: Dates) -> Brief:
-    day = known.best_before
-    return replace(brief, best_before=day.isoformat() if day else None)
+    return {
+        number: replace(lot, best_before=known[number].best_before) for number, lot in found.items()
+    }

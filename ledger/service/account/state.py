@@ -3,10 +3,11 @@
 Guarantees: all of it is read in one transaction.
 """
 
-from ledger.domain.entries import Bottle, Entry, Material, Receipt, entries_of, is_of
+from ledger.domain.entries import Bottle, Entry, Material, Receipt, entries_of
 from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.dates import Dates
-from ledger.domain.lots.state import BARRING, LotState
+from ledger.domain.lots.lot import BARRING
+from ledger.domain.lots.state import LotState
 from ledger.service.account.codes import known_lot
 from ledger.service.account.dates import dates_of
 from ledger.store.engine.connections import Connection
@@ -68,7 +69,7 @@ def _material_of(
 def _bulk_of(connection: Connection, row: LotRow) -> LotState | None:
     if row.opened.lot_type is not LotType.PACKED:
         return None
-    first = queries.entry(connection, row.seq)
-    if first is None or not is_of(first, Bottle):
-        return None
-    return lot_state(connection, first.facts.source, is_whole=False)
+    # By its whole chain: rules still ask what is in bottles whose filling is corrected or struck.
+    chain = (entry for entry, _ in queries.chain(connection, row.seq))
+    fillings = list(entries_of(chain, Bottle))
+    return lot_state(connection, fillings[-1].facts.source, is_whole=False) if fillings else None

@@ -12,9 +12,11 @@ from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Quantity
 from ledger.domain.entries import Formula, Start
+from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.control import Control
+from ledger.domain.lots.lot import Lot, Status, by_date
 from ledger.domain.lots.scene import Scene
-from ledger.domain.lots.state import Status, in_measure_of, latest
+from ledger.domain.lots.state import in_measure_of, latest
 from ledger.domain.masters.formulas import Called, Wanted, together, wanted
 from ledger.domain.masters.weighing import asked, weighable
 from ledger.domain.rules.formula.lines import went_in
@@ -25,7 +27,7 @@ from ledger.service.desk.clock import today
 from ledger.service.desk.control import formula_of
 from ledger.store.engine.connections import Connection
 from ledger.store.read import inputs, queries
-from ledger.store.read.briefs import Brief, briefs
+from ledger.store.read.lots import lots_by_number
 
 USABLE = frozenset({Status.IN_STOCK, Status.RELEASED})
 """Where a lot stands that may be drawn on."""
@@ -38,8 +40,8 @@ class Drawn(Struct, frozen=True):
     """Its code."""
     amount: int
     """How much, in the measure of the formula's line."""
-    best_before: str | None
-    """Its best-before date, ISO."""
+    best_before: date | None
+    """Its best-before date."""
 
 
 class Proposed(Struct, frozen=True):
@@ -145,19 +147,19 @@ def _rest(line: Wanted, left: int, drawn: list[Drawn]) -> int:
     return weighable(left, line.measure, least, most)
 
 
-def _first_expired(connection: Connection, called: Called, day: date) -> list[Brief]:
-    found = briefs(connection, inputs.lots_called(connection, called))
+def _first_expired(connection: Connection, called: Called, day: date) -> list[Lot]:
+    found = lots_by_number(connection, inputs.lots_called(connection, called))
     fit = [brief for brief in with_dates(connection, found).values() if _is_fit(brief, day)]
-    return sorted(fit, key=lambda brief: (brief.best_before or "9999", brief.opened_at, brief.lot))
+    return sorted(fit, key=by_date)
 
 
-def _is_fit(brief: Brief, day: date) -> bool:
-    is_in_date = brief.best_before is None or brief.best_before >= day.isoformat()
-    is_ready = brief.lot_type == "received" or brief.status is Status.RELEASED
+def _is_fit(brief: Lot, day: date) -> bool:
+    is_in_date = brief.best_before is None or brief.best_before >= day
+    is_ready = brief.lot_type is LotType.RECEIVED or brief.status is Status.RELEASED
     return brief.on_hand > 0 and brief.status in USABLE and is_in_date and is_ready
 
 
-def _on_hand(connection: Connection, brief: Brief, line: Wanted) -> int:
+def _on_hand(connection: Connection, brief: Lot, line: Wanted) -> int:
     """Return what is there in the measure of a line; 0 when its density is not known."""
     if brief.measure is line.measure:
         return brief.on_hand

@@ -14,13 +14,14 @@ from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Add, Entry, Finish, Look, MakeUp, Start
 from ledger.domain.entries.choices import AddedAs, Grade
 from ledger.domain.entries.house import House
+from ledger.domain.lots.lot import Lot
 from ledger.errors import RefusedError
 from ledger.science.statistics.trials import Factor, Jar, Spread, factors_of, front, spread
 from ledger.service.desk.book import Book
 from ledger.service.evidence.seal import Seal, seal_on
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
-from ledger.store.read.briefs import Brief, briefs
+from ledger.store.read.lots import lots_by_number
 from ledger.store.read.reach import entries_of_lots, made_of
 from ledger.store.read.runs import Run, runs
 
@@ -52,7 +53,7 @@ class Comparison(Struct, frozen=True):
     """Batches that no other beats on clarity and loss together."""
     spread: Spread
     """How far batches made alike lay apart."""
-    held: tuple[Brief, ...]
+    held: tuple[Lot, ...]
     """Lots that went into every batch."""
     seal: Seal
     """The seal of the book as it was read."""
@@ -151,21 +152,21 @@ def _age(since: timedelta) -> str:
     return next(name for most, name in AGES if most is None or hours < most)
 
 
-def _inputs(connection: Connection, made: Sequence[Run]) -> dict[str, dict[str, Brief]]:
+def _inputs(connection: Connection, made: Sequence[Run]) -> dict[str, dict[str, Lot]]:
     behind = made_of(connection, [run.lot for run in made])
-    known = briefs(connection, sorted({lot for lots in behind.values() for lot in lots}))
+    known = lots_by_number(connection, sorted({lot for lots in behind.values() for lot in lots}))
     return {
         run.code: {known[lot].code: known[lot] for lot in sorted(behind[run.lot])} for run in made
     }
 
 
-def _held(inputs: Mapping[str, Mapping[str, Brief]]) -> tuple[Brief, ...]:
+def _held(inputs: Mapping[str, Mapping[str, Lot]]) -> tuple[Lot, ...]:
     shared = set.intersection(*(set(had) for had in inputs.values()))
     return tuple(brief for code, brief in next(iter(inputs.values())).items() if code in shared)
 
 
 def _background(
-    made: Sequence[Run], inputs: Mapping[str, Mapping[str, Brief]], jars: Iterable[Jar]
+    made: Sequence[Run], inputs: Mapping[str, Mapping[str, Lot]], jars: Iterable[Jar]
 ) -> dict[str, frozenset[str]]:
     """Return the lots and people that only some batches had, but for what a factor is about."""
     words = {
@@ -187,6 +188,6 @@ def _background(
     return found
 
 
-def _about(brief: Brief) -> set[str]:
+def _about(brief: Lot) -> set[str]:
     told = (brief.code, brief.name, brief.sort or "", (brief.material or "").replace("-", " "))
     return {word for text in told for word in text.lower().replace(",", " ").split()}

@@ -10,12 +10,13 @@ from msgspec import Struct
 
 from ledger.domain.entries import Formula, Material
 from ledger.domain.entries.choices import LotType
+from ledger.domain.lots.lot import Lot
 from ledger.domain.lots.process import Figures, figures_of, source_of
 from ledger.science.statistics.suspects import Observed
 from ledger.service.causes.settings import Making, settings_of
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
-from ledger.store.read.briefs import Brief, briefs
+from ledger.store.read.lots import lots_by_number
 from ledger.store.read.reach import entries_of_lots, made_of
 from ledger.store.read.runs import Run
 
@@ -30,7 +31,7 @@ class Gathered(Struct, frozen=True):
 
     observed: tuple[Observed, ...]
     """Each run with all that it had."""
-    briefs: Mapping[str, Brief]
+    lots: Mapping[str, Lot]
     """What every lot that went in is, by code."""
     within: Mapping[str, frozenset[str]]
     """For each of them that was made here, what it is made of."""
@@ -60,7 +61,7 @@ def gather(
     compared = [*failed, *clear]
     inputs = _inputs(connection, compared, packed)
     met = sorted({lot for lots in inputs.values() for lot in lots})
-    known = briefs(connection, met)
+    known = lots_by_number(connection, met)
     makings = _makings(connection, made, compared, inputs, known, versions)
     levels, batches = settings_of(makings), {item.code: item.batches for item in makings}
     bad = {run.lot for run in failed}
@@ -77,7 +78,7 @@ def gather(
             )
             for run in compared
         ),
-        briefs={brief.code: brief for brief in known.values()},
+        lots={brief.code: brief for brief in known.values()},
         within=_within(connection, known),
     )
 
@@ -93,8 +94,8 @@ def _inputs(
     }
 
 
-def _within(connection: Connection, known: Mapping[int, Brief]) -> dict[str, frozenset[str]]:
-    made_here = [lot for lot, brief in known.items() if brief.lot_type != LotType.RECEIVED]
+def _within(connection: Connection, known: Mapping[int, Lot]) -> dict[str, frozenset[str]]:
+    made_here = [lot for lot, brief in known.items() if brief.lot_type is not LotType.RECEIVED]
     return {
         known[lot].code: frozenset(known[part].code for part in parts if part in known)
         for lot, parts in made_of(connection, made_here).items()
@@ -106,7 +107,7 @@ def _makings(
     made: Sequence[Run],
     compared: Sequence[Run],
     inputs: Mapping[int, frozenset[int]],
-    known: Mapping[int, Brief],
+    known: Mapping[int, Lot],
     versions: Versions,
 ) -> list[Making]:
     by_lot = {run.lot: run for run in made}
@@ -137,19 +138,19 @@ def _making(
 
 
 def _figures(
-    connection: Connection, lots: Iterable[int], known: Mapping[int, Brief]
+    connection: Connection, lots: Iterable[int], known: Mapping[int, Lot]
 ) -> dict[int, Figures]:
     entries = entries_of_lots(connection, lots, STEPS)
     materials = _materials(connection, known.values())
     sources = {
         known[lot].code: source_of(said, materials)
         for lot, said in entries.items()
-        if lot in known and known[lot].lot_type == LotType.RECEIVED
+        if lot in known and known[lot].lot_type is LotType.RECEIVED
     }
     return {lot: figures_of(said, sources) for lot, said in entries.items()}
 
 
-def _materials(connection: Connection, known: Iterable[Brief]) -> dict[str, Material]:
+def _materials(connection: Connection, known: Iterable[Lot]) -> dict[str, Material]:
     codes = dict.fromkeys(brief.material for brief in known if brief.material)
     found = ((code, queries.material(connection, code)) for code in codes)
     return {code: material for code, material in found if material}

@@ -14,6 +14,7 @@ from ledger.domain.entries import Bottle, entries_of
 from ledger.domain.entries.choices import Grade, LotType
 from ledger.domain.entries.plain import instant_text
 from ledger.domain.entries.texts import read_word
+from ledger.domain.lots.lot import Lot
 from ledger.errors import LedgerError, RefusedError, together
 from ledger.science.statistics.judge import judge
 from ledger.science.statistics.suspects import LEVEL, Judgement
@@ -25,7 +26,6 @@ from ledger.service.desk.clock import zone_on
 from ledger.service.desk.times import read_day
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
-from ledger.store.read.briefs import Brief
 from ledger.store.read.runs import Run, found, runs
 
 
@@ -47,7 +47,7 @@ class Suspicion(Struct, frozen=True):
     """What the comparison comes to."""
     failed: tuple[FailedLot, ...]
     """The failed runs."""
-    briefs: Mapping[str, Brief]
+    lots: Mapping[str, Lot]
     """What every lot that went in is, by code."""
     compared: str
     """What was compared: a product, several, or a kind of product."""
@@ -99,7 +99,7 @@ def suspects(
         failed=tuple(
             FailedLot(run.code, run.product, parted.reasons[run.lot]) for run in parted.failed
         ),
-        briefs=gathered.briefs,
+        lots=gathered.lots,
         compared=_what(parted),
         sorted=parted,
     )

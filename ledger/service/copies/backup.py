@@ -38,4 +38,4 @@ def backup(book: Book, folder: Path, progress: Progress) -> Copied:
             else:
                 copy_file(connection, part, progress)
                 check_file(part, seal, progress)
-    return Copied(path, seal)
+    return Copied(path, seal, str(path))

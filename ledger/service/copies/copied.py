@@ -23,6 +23,8 @@ class Copied(Struct, frozen=True):
     """Where it is."""
     seal: Seal
     """What the book looked like."""
+    where: str
+    """Its place as people are shown it: the address of a server goes without its password."""
 
 
 def check_file(path: Path, seal: Seal, progress: Progress) -> None:

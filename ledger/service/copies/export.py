@@ -26,7 +26,7 @@ def export(book: Book, path: Path, progress: Progress) -> Copied:
         seal = seal_on(connection)
         with made(path) as part:
             write_lines(connection, seal, part, progress)
-    return Copied(path, seal)
+    return Copied(path, seal, str(path))
 
 
 def write_lines(connection: Connection, seal: Seal, path: Path, progress: Progress) -> None:

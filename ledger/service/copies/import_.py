@@ -14,7 +14,7 @@ from ledger.service.evidence.seal import seal_on
 from ledger.store.audit.book import audit
 from ledger.store.copies.lines import Progress
 from ledger.store.copies.load import NOTHING_KEPT, load
-from ledger.store.engine.connections import Connection
+from ledger.store.engine.connections import Connection, shown
 
 
 def import_book(file: Path, to: str, progress: Progress, clock: Clock = wall_clock) -> Copied:
@@ -48,4 +48,4 @@ def import_book(file: Path, to: str, progress: Progress, clock: Clock = wall_clo
 
         with Book(to, clock) as book:
             create_book(book.engine, to, fill)
-    return Copied(Path(to), seal)
+    return Copied(Path(to), seal, shown(to))

@@ -12,7 +12,7 @@ from ledger.service.copies.lines import opened_lines
 from ledger.service.desk.book import Clock, open_book, wall_clock
 from ledger.service.evidence.seal import seal_on
 from ledger.store.copies.lines import Progress, copy_file
-from ledger.store.engine.connections import is_server
+from ledger.store.engine.connections import is_server, shown
 from ledger.store.engine.files import refuse_leftovers
 
 _MAGIC = b"SQLite format 3\0"
@@ -51,4 +51,4 @@ def restore(file: Path, to: str, progress: Progress, clock: Clock = wall_clock) 
         copy_file(connection, part, progress)
         check_file(part, seal, progress)
         take_up(part)
-    return Copied(Path(to), seal)
+    return Copied(Path(to), seal, shown(to))

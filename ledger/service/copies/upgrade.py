@@ -76,7 +76,7 @@ def _keep(engine: Engine, where: str, folder: Path, day: date, progress: Progres
             else:
                 copy_file(connection, part, progress)
                 _check_texts(part, seal)
-    return Copied(path, seal)
+    return Copied(path, seal, str(path))
 
 
 def _check_texts(path: Path, seal: Seal) -> None:

@@ -26,6 +26,8 @@ from ledger.store.engine.connections import (
 
 Clock = Callable[[], datetime]
 """Returns the present moment, with its zone."""
+Tick = Callable[[int, int], None]
+"""Told how many of how many are done."""
 
 
 def wall_clock() -> datetime:

@@ -30,7 +30,7 @@ from ledger.service.desk.book import Book
 from ledger.service.glass.sizes import POURED, read_glass, soda_parts
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
-from ledger.store.read.briefs import briefs
+from ledger.store.read.lots import lots_by_number
 from ledger.store.read.steps import steps_behind
 
 
@@ -198,7 +198,7 @@ def _price(cost: Fraction | None, margin_mpct: int | None) -> Fraction | None:
 
 def _lines(connection: Connection, found: Cost, cents: dict[str, int]) -> tuple[CostLine, ...]:
     rows = {code: queries.lot_by_code(connection, code) for code in found.drawn}
-    known = briefs(connection, [row.seq for row in rows.values() if row])
+    known = lots_by_number(connection, [row.seq for row in rows.values() if row])
     lines = [
         CostLine(
             lot=code,

@@ -20,7 +20,7 @@ from ledger.service.account.contents import received_lot
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import zone_on
 from ledger.service.desk.times import read_day
-from ledger.store.read.briefs import all_lots
+from ledger.store.read.lots import all_lots
 from ledger.store.read.received import received
 from ledger.store.read.steps import steps_of
 

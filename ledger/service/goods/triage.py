@@ -12,13 +12,13 @@ from msgspec import Struct
 
 from ledger.domain.entries import Complaint, Entry, Look, Move, entries_of
 from ledger.domain.entries.choices import Grade, MaterialKind, MoveAs
-from ledger.domain.lots.state import BARRED
+from ledger.domain.lots.lot import BARRED, Lot
 from ledger.service.account.codes import known_lot
 from ledger.service.desk.book import Book
 from ledger.service.lots.trace import Way, trace_on
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
-from ledger.store.read.briefs import Brief, briefs
+from ledger.store.read.lots import lots_by_number
 
 PACKING = frozenset({MaterialKind.BOTTLE, MaterialKind.CLOSURE, MaterialKind.LABEL})
 """Kinds of material that are no part of what is in a bottle."""
@@ -42,7 +42,7 @@ UNCLEAR = (Grade.HAZY, Grade.OPALESCENT, Grade.CLOUDY, Grade.MILKY)
 class SharedInput(Struct, frozen=True):
     """An input of the lot that other lots complained of are made of too."""
 
-    brief: Brief
+    brief: Lot
     """What it is."""
     complaints: int
     """Complaints of other lots made of it."""
@@ -55,7 +55,7 @@ class Triage(Struct, frozen=True):
 
     complaint: Entry[Complaint]
     """The complaint."""
-    lot: Brief
+    lot: Lot
     """The lot complained of."""
     still_open: tuple[Question, ...]
     """Questions not answered yet."""
@@ -99,7 +99,7 @@ def triage(book: Book, complaint: Entry[Complaint]) -> Triage:
     code = complaint.draft.lot
     assert code is not None
     with book.reading() as connection:
-        lot = briefs(connection, [number := known_lot(connection, code).seq])[number]
+        lot = lots_by_number(connection, [number := known_lot(connection, code).seq])[number]
         entries = queries.entries_of_lot(connection, number)
         own = _last_look(entries)
         look = own or (
@@ -159,7 +159,7 @@ def _shared(connection: Connection, code: str, others: list[Entry]) -> tuple[Sha
     return tuple(sorted(kept, key=lambda item: (-item.complaints, _rank(item), item.brief.code)))
 
 
-def _made_of(connection: Connection, code: str) -> dict[str, Brief]:
+def _made_of(connection: Connection, code: str) -> dict[str, Lot]:
     nodes = trace_on(connection, code, forward=False).nodes
     return {node.brief.code: node.brief for node in nodes if node.way is Way.BACK}
 

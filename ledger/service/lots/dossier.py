@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 
 from ledger.domain.entries import Entry, Formula, House, Material, Start
-from ledger.domain.lots.state import LotState, finished_at, latest
+from ledger.domain.lots.lot import Lot
+from ledger.domain.lots.state import LotState, finished_at, in_brief, latest
 from ledger.service.account.codes import known_lot, resolve_lot
 from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
@@ -18,7 +19,7 @@ from ledger.service.lots.journal import Said
 from ledger.service.lots.trace import Carried, Holder, Trace, trace_on
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries, walk
-from ledger.store.read.briefs import Brief, briefs
+from ledger.store.read.lots import lots_by_number
 
 if TYPE_CHECKING:
     from ledger.service.evidence.seal import Seal
@@ -31,8 +32,6 @@ class Dossier(Struct, frozen=True):
     """The house."""
     state: LotState
     """The lot as it is now."""
-    brief: Brief
-    """The lot in brief."""
     said: tuple[Said, ...]
     """Every entry about it, in force or not, by when it happened."""
     trace: Trace
@@ -47,19 +46,24 @@ class Dossier(Struct, frozen=True):
     """The entries by which other lots took of it until its making ended."""
 
     @property
+    def lot(self) -> Lot:
+        """The lot in brief, as it is now."""
+        return in_brief(self.state)
+
+    @property
     def inputs(self) -> tuple[Carried, ...]:
         """What went into it."""
-        return tuple(edge for edge in self.trace.edges if edge.target == self.brief.code)
+        return tuple(edge for edge in self.trace.edges if edge.target == self.state.code)
 
     @property
     def outputs(self) -> tuple[Carried, ...]:
         """What it went into."""
-        return tuple(edge for edge in self.trace.edges if edge.source == self.brief.code)
+        return tuple(edge for edge in self.trace.edges if edge.source == self.state.code)
 
     @property
     def holders(self) -> tuple[Holder, ...]:
         """Where it went outside the house."""
-        return tuple(item for item in self.trace.holders if item.lot == self.brief.code)
+        return tuple(item for item in self.trace.holders if item.lot == self.state.code)
 
 
 def find_lot(book: Book, text: str, by: str | None = None) -> str:
@@ -86,7 +90,6 @@ def dossier_on(connection: Connection, code: str) -> Dossier:
     return Dossier(
         house=queries.house(connection),
         state=state,
-        brief=near.lot,
         said=tuple(Said(entry, by) for entry, by in queries.all_entries_of_lot(connection, number)),
         trace=near,
         materials=_materials(connection, number),
@@ -97,14 +100,14 @@ def dossier_on(connection: Connection, code: str) -> Dossier:
 
 
 def _materials(connection: Connection, number: int) -> tuple[Material, ...]:
-    behind = briefs(connection, sorted(walk.back(connection, number)))
+    behind = lots_by_number(connection, sorted(walk.back(connection, number)))
     codes = dict.fromkeys(brief.material for brief in behind.values() if brief.material)
     found = [queries.material(connection, code) for code in codes]
     return tuple(sorted((item for item in found if item), key=lambda item: item.sort != "oil"))
 
 
-def brief_of(book: Book, code: str) -> Brief:
+def brief_of(book: Book, code: str) -> Lot:
     """Return a lot in brief, by its whole code."""
     with book.reading() as connection:
         number = known_lot(connection, code).seq
-        return briefs(connection, [number])[number]
+        return lots_by_number(connection, [number])[number]

@@ -12,7 +12,8 @@ from zoneinfo import ZoneInfo
 from msgspec import Struct
 
 from ledger.domain.entries import Judge, Start
-from ledger.domain.lots.state import LotState, Status, finished_at, latest, opener
+from ledger.domain.lots.lot import Lot, Status
+from ledger.domain.lots.state import LotState, finished_at, latest, opener
 from ledger.domain.lots.waiting import RETAINED_DAYS, ages_of, next_look, rest_is_over
 from ledger.service.account.dates import with_dates
 from ledger.service.account.state import lot_state
@@ -20,7 +21,7 @@ from ledger.service.desk.book import Book
 from ledger.service.desk.clock import zone_on
 from ledger.service.desk.control import formula_of
 from ledger.store.engine.connections import Connection
-from ledger.store.read.briefs import Brief, briefs, lots_on_hand
+from ledger.store.read.lots import lots_by_number, lots_on_hand
 from ledger.store.read.waiting import Waiting, waiting_lots
 
 SOON_DAYS = 30
@@ -71,7 +72,7 @@ def due(book: Book) -> DueList:
         zone = zone_on(connection)
         waiting = waiting_lots(connection)
         wanted = {*lots_on_hand(connection), *waiting.lots}
-        known = with_dates(connection, briefs(connection, sorted(wanted)))
+        known = with_dates(connection, lots_by_number(connection, sorted(wanted)))
         items = [
             *_rests(connection, known, waiting),
             *_looks(connection, known, waiting, now.astimezone(zone)),
@@ -84,7 +85,7 @@ def due(book: Book) -> DueList:
     )
 
 
-def _rests(connection: Connection, known: dict[int, Brief], waiting: Waiting) -> Iterator[Due]:
+def _rests(connection: Connection, known: dict[int, Lot], waiting: Waiting) -> Iterator[Due]:
     for number in waiting.resting:
         brief = known[number]
         state = lot_state(connection, brief.code, is_whole=False)
@@ -96,7 +97,7 @@ def _rests(connection: Connection, known: dict[int, Brief], waiting: Waiting) ->
 
 
 def _looks(
-    connection: Connection, known: dict[int, Brief], waiting: Waiting, now: datetime
+    connection: Connection, known: dict[int, Lot], waiting: Waiting, now: datetime
 ) -> Iterator[Due]:
     day = now.date()
     for number in waiting.retained:
@@ -114,13 +115,13 @@ def _looks(
             yield from _look(known[number], state, finished_at(state), ages, now)
 
 
-def _is_kept(brief: Brief, day: date) -> bool:
-    is_in_date = brief.best_before is None or brief.best_before >= day.isoformat()
+def _is_kept(brief: Lot, day: date) -> bool:
+    is_in_date = brief.best_before is None or brief.best_before >= day
     return brief.status not in GONE and is_in_date
 
 
 def _look(
-    brief: Brief,
+    brief: Lot,
     state: LotState,
     since: datetime | None,
     ages: tuple[timedelta, ...],
@@ -133,17 +134,17 @@ def _look(
         yield Due(Waits.LOOK, brief.code, brief.name, str(minutes), at, since)
 
 
-def _dates(known: dict[int, Brief], day: date, zone: ZoneInfo) -> Iterator[Due]:
-    soon = (day + timedelta(days=SOON_DAYS)).isoformat()
+def _dates(known: dict[int, Lot], day: date, zone: ZoneInfo) -> Iterator[Due]:
+    soon = day + timedelta(days=SOON_DAYS)
     for brief in known.values():
         is_there = brief.on_hand > 0 and brief.status not in GONE
         if is_there and brief.best_before and brief.best_before <= soon:
-            ends = datetime.combine(date.fromisoformat(brief.best_before), time(23, 59), zone)
+            ends = datetime.combine(brief.best_before, time(23, 59), zone)
             at = ends.astimezone(UTC)
-            yield Due(Waits.DATE, brief.code, brief.name, brief.best_before, at)
+            yield Due(Waits.DATE, brief.code, brief.name, brief.best_before.isoformat(), at)
 
 
-def _holds(connection: Connection, known: dict[int, Brief]) -> Iterator[Due]:
+def _holds(connection: Connection, known: dict[int, Lot]) -> Iterator[Due]:
     for brief in known.values():
         if brief.status is Status.HELD and brief.on_hand > 0:
             state = lot_state(connection, brief.code, is_whole=False)

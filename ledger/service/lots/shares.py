@@ -11,13 +11,13 @@ from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries.choices import MaterialKind, Place
+from ledger.domain.lots.lot import Lot
 from ledger.science.contents.shares import Carrying, Ways, carried
 from ledger.service.account.dates import with_dates
-from ledger.service.desk.book import Book
+from ledger.service.desk.book import Book, Tick
 from ledger.service.lots.trace import Carried, Trace, trace_on
 from ledger.store.engine.connections import Connection
-from ledger.store.read.briefs import Brief
-from ledger.store.read.turnover import Tick, Turnover, turnovers
+from ledger.store.read.turnover import Turnover, turnovers
 
 
 class Share(Struct, frozen=True):
@@ -73,8 +73,8 @@ def with_days(book: Book, found: Traced) -> Traced:
     """Return a trace with the best-before dates that are reckoned for its lots."""
     nodes = found.trace.nodes
     with book.reading() as connection:
-        known = with_dates(connection, {node.brief.lot: node.brief for node in nodes})
-    dated = tuple(replace(node, brief=known[node.brief.lot]) for node in nodes)
+        known = with_dates(connection, {node.brief.seq: node.brief for node in nodes})
+    dated = tuple(replace(node, brief=known[node.brief.seq]) for node in nodes)
     return replace(found, trace=replace(found.trace, nodes=dated))
 
 
@@ -89,8 +89,8 @@ def traced_on(
     """Trace a lot with the amounts carried, in an open transaction; as `traced`."""
     found = trace_on(connection, code, back=back, forward=forward)
     lots = {node.brief.code: node.brief for node in found.nodes}
-    turned = turnovers(connection, (brief.lot for brief in lots.values()), tick)
-    wholes = {lot: turned[brief.lot].whole(brief.on_hand) for lot, brief in lots.items()}
+    turned = turnovers(connection, (brief.seq for brief in lots.values()), tick)
+    wholes = {lot: turned[brief.seq].whole(brief.on_hand) for lot, brief in lots.items()}
     behind, circles = _reckoned(code, sources(found.edges) if back else {}, wholes)
     ahead, more = _reckoned(code, targets(found.edges) if forward else {}, wholes)
     here = found.lot
@@ -110,12 +110,12 @@ def _reckoned(
     return {lot: amounts[lot] for lot in order.lots if lot != code}, order.circles
 
 
-def _share(item: Carrying, source: Brief, target: Brief, whole: int) -> Share:
+def _share(item: Carrying, source: Lot, target: Lot, whole: int) -> Share:
     return Share(item.amount, source.measure, whole, target.measure, item.is_all)
 
 
-def _wasted(lots: Mapping[str, Brief], turned: Mapping[int, Turnover]) -> dict[str, int]:
-    waste = {lot: turned[brief.lot].gone.get(Place.WASTE, 0) for lot, brief in lots.items()}
+def _wasted(lots: Mapping[str, Lot], turned: Mapping[int, Turnover]) -> dict[str, int]:
+    waste = {lot: turned[brief.seq].gone.get(Place.WASTE, 0) for lot, brief in lots.items()}
     return {lot: amount for lot, amount in waste.items() if amount}
 
 

@@ -10,12 +10,12 @@ from msgspec import Struct
 
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Material, Receipt
-from ledger.domain.lots.state import Status
+from ledger.domain.lots.lot import Lot, Status, by_date
 from ledger.service.account.dates import with_dates
 from ledger.service.desk.book import Book
 from ledger.service.masters.material import materials
 from ledger.store.read import queries
-from ledger.store.read.briefs import Brief, all_lots, briefs, lots_on_hand
+from ledger.store.read.lots import all_lots, lots_by_number, lots_on_hand
 
 UNUSABLE = frozenset({Status.STRUCK, Status.REJECTED, Status.RECALLED})
 """Where a lot stands that is not counted as stock of its material."""
@@ -32,11 +32,9 @@ class Low(Struct, frozen=True):
     """That measure."""
 
 
-def first_expired(found: tuple[Brief, ...]) -> tuple[Brief, ...]:
+def first_expired(found: tuple[Lot, ...]) -> tuple[Lot, ...]:
     """Return lots with the earliest date first, then the one that came first."""
-    return tuple(
-        sorted(found, key=lambda item: (item.best_before or "9999", item.opened_at, item.lot))
-    )
+    return tuple(sorted(found, key=by_date))
 
 
 def low_materials(book: Book, threshold: int, measure: Measure) -> tuple[Low, ...]:
@@ -56,7 +54,7 @@ def low_materials(book: Book, threshold: int, measure: Measure) -> tuple[Low, ..
     return tuple(sorted(low, key=lambda item: (item.on_hand, item.material.code)))
 
 
-def values_left(book: Book, lots: tuple[Brief, ...]) -> dict[int, int]:
+def values_left(book: Book, lots: tuple[Lot, ...]) -> dict[int, int]:
     """Return what is left of the cost of received lots, in the smallest coin, by lot number."""
     with book.reading() as connection:
         receipts = {
@@ -64,15 +62,15 @@ def values_left(book: Book, lots: tuple[Brief, ...]) -> dict[int, int]:
         }
     values = {}
     for brief in lots:
-        receipt = receipts.get(brief.lot)
+        receipt = receipts.get(brief.seq)
         if isinstance(receipt, Receipt) and receipt.cost_minor is not None:
             share = Fraction(max(brief.on_hand, 0), receipt.amount.amount)
-            values[brief.lot] = round(receipt.cost_minor * share)
+            values[brief.seq] = round(receipt.cost_minor * share)
     return values
 
 
-def stock(book: Book, *, everything: bool = False) -> tuple[Brief, ...]:
+def stock(book: Book, *, everything: bool = False) -> tuple[Lot, ...]:
     """Return the lots that are on hand, or all, in the order they were opened, with their dates."""
     with book.reading() as connection:
         wanted = all_lots(connection) if everything else lots_on_hand(connection)
-        return tuple(with_dates(connection, briefs(connection, wanted)).values())
+        return tuple(with_dates(connection, lots_by_number(connection, wanted)).values())

@@ -12,11 +12,12 @@ from msgspec import Struct
 
 from ledger.domain.amounts.quantity import Measure, show
 from ledger.domain.entries.choices import MoveAs
+from ledger.domain.lots.lot import Lot
 from ledger.service.account.codes import known_lot
 from ledger.service.desk.book import Book
 from ledger.store.engine.connections import Connection
 from ledger.store.read import sent, walk
-from ledger.store.read.briefs import Brief, briefs
+from ledger.store.read.lots import lots_by_number
 from ledger.store.read.sent import Moved
 from ledger.store.read.walk import Edge
 
@@ -32,7 +33,7 @@ class Way(StrEnum):
 class Node(Struct, frozen=True):
     """A lot met on a trace."""
 
-    brief: Brief
+    brief: Lot
     """What it is."""
     depth: int
     """Fewest steps from the lot traced."""
@@ -82,7 +83,7 @@ class Holder(Struct, frozen=True):
 class Trace(Struct, frozen=True):
     """A lot with all it is made of and all that is made of it."""
 
-    lot: Brief
+    lot: Lot
     """The lot traced."""
     nodes: tuple[Node, ...]
     """The lot, then the lots back, then those forward, each nearest first."""
@@ -116,7 +117,7 @@ def trace_on(
     number = known_lot(connection, code).seq
     behind = walk.back(connection, number, deepest) if back else [number]
     ahead = walk.forward(connection, number, deepest) if forward else [number]
-    found = briefs(connection, [*behind, *ahead])
+    found = lots_by_number(connection, [*behind, *ahead])
     edges = [edge for edge in walk.edges_into(connection, list(found)) if edge.source in found]
     away = {
         Way.BACK: walk.steps_from(number, ((edge.target, edge.source) for edge in edges)),
@@ -151,18 +152,18 @@ def ahead_of(code: str, edges: Iterable[Carried]) -> frozenset[str]:
 
 
 def _nodes(
-    found: dict[int, Brief], lots: list[int], way: Way, away: dict[int, int]
+    found: dict[int, Lot], lots: list[int], way: Way, away: dict[int, int]
 ) -> Iterator[Node]:
     for lot in sorted(lots, key=lambda lot: (away[lot], lot)):
         yield Node(found[lot], away[lot], way)
 
 
-def _carried(found: dict[int, Brief], edge: Edge) -> Carried:
+def _carried(found: dict[int, Lot], edge: Edge) -> Carried:
     source, target = found[edge.source], found[edge.target]
     return Carried(source.code, target.code, edge.taken, source.measure)
 
 
-def _holder(lot: Brief, moved: Moved) -> Holder:
+def _holder(lot: Lot, moved: Moved) -> Holder:
     came_back = moved.moved_as is MoveAs.RETURNED
     return Holder(
         lot=lot.code,

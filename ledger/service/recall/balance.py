@@ -10,10 +10,11 @@ from collections.abc import Iterable
 from msgspec import Struct
 
 from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.balance import Balance, balance_of, summed
+from ledger.domain.lots.lot import Lot
 from ledger.service.lots.trace import Holder
 from ledger.store.engine.connections import Connection
-from ledger.store.read.briefs import Brief
 from ledger.store.read.made import finished
 from ledger.store.read.turnover import Turnover, turnovers
 
@@ -21,29 +22,29 @@ from ledger.store.read.turnover import Turnover, turnovers
 class RecalledLot(Struct, frozen=True):
     """A lot of a recall, and where all of it is."""
 
-    brief: Brief
+    brief: Lot
     """What it is."""
     balance: Balance
     """Where it is, in its own measure."""
 
 
 def balances(
-    connection: Connection, lots: list[Brief], holders: Iterable[Holder]
+    connection: Connection, lots: list[Lot], holders: Iterable[Holder]
 ) -> tuple[RecalledLot, ...]:
     """Return lots with where all of each is, by what went out of them and came back."""
-    numbers = [brief.lot for brief in lots]
+    numbers = [brief.seq for brief in lots]
     turned, out = turnovers(connection, numbers), finished(connection, numbers)
     moved: dict[str, list[Holder]] = {}
     for item in holders:
         moved.setdefault(item.lot, []).append(item)
     return tuple(
-        _recalled(brief, turned[brief.lot], moved.get(brief.code, []), out.get(brief.lot))
+        _recalled(brief, turned[brief.seq], moved.get(brief.code, []), out.get(brief.seq))
         for brief in lots
     )
 
 
 def _recalled(
-    brief: Brief, turned: Turnover, moved: list[Holder], came_out: int | None
+    brief: Lot, turned: Turnover, moved: list[Holder], came_out: int | None
 ) -> RecalledLot:
     def balance(made: int) -> Balance:
         return balance_of(
@@ -54,7 +55,7 @@ def _recalled(
             gone=turned.gone,
         )
 
-    if brief.lot_type != "made":
+    if brief.lot_type is not LotType.MADE:
         return RecalledLot(brief, balance(turned.came))
     if came_out is None:
         # Not finished: there was what is there and what went out.
@@ -62,13 +63,13 @@ def _recalled(
     return RecalledLot(brief, balance(came_out))
 
 
-def total(lot: Brief, lots: tuple[RecalledLot, ...]) -> Balance:
+def total(lot: Lot, lots: tuple[RecalledLot, ...]) -> Balance:
     """Return where all bottles are; of a lot that was never bottled, where the lot itself is."""
-    packed = [item.balance for item in lots if item.brief.lot_type == "packed"]
+    packed = [item.balance for item in lots if item.brief.lot_type is LotType.PACKED]
     return summed(packed or [item.balance for item in lots if item.brief.code == lot.code])
 
 
-def counted_in(lot: Brief, lots: tuple[RecalledLot, ...]) -> Measure:
+def counted_in(lot: Lot, lots: tuple[RecalledLot, ...]) -> Measure:
     """Return what the total counts in: bottles, or the measure of a lot never bottled."""
-    is_packed = any(item.brief.lot_type == "packed" for item in lots)
+    is_packed = any(item.brief.lot_type is LotType.PACKED for item in lots)
     return Measure.UEACH if is_packed else lot.measure

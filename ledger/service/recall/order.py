@@ -6,15 +6,13 @@ recall without a reason, and the closing of one that is not open.
 
 from ledger.domain.entries import Closing, Judge
 from ledger.domain.entries.choices import Verdict
-from ledger.domain.lots.state import Status
+from ledger.domain.lots.lot import Lot, Status
 from ledger.errors import LedgerError, ReasonNeededError, RefusedError, together
 from ledger.service.account.codes import known_lot
 from ledger.service.desk.act import Desk, at_desk
-from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.book import Book, How, Recorded, Tick
 from ledger.service.lots.trace import trace_on
 from ledger.service.recall.standing import course
-from ledger.store.read.briefs import Brief
-from ledger.store.read.turnover import Tick
 
 
 def recall(book: Book, how: How, tick: Tick = lambda _done, _total: None, *, lot: str) -> Recorded:
@@ -52,7 +50,7 @@ def recall(book: Book, how: How, tick: Tick = lambda _done, _total: None, *, lot
         return _held(desk, waiting, tick)[0]
 
 
-def _held(desk: Desk, lots: list[Brief], tick: Tick) -> list[Recorded]:
+def _held(desk: Desk, lots: list[Lot], tick: Tick) -> list[Recorded]:
     """Recall lots, all of them or none."""
     done: list[Recorded] = []
     errors: list[LedgerError] = []

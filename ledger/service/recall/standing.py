@@ -9,9 +9,9 @@ from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Closing, Contact, Entry, House, Judge, entries_of
-from ledger.domain.entries.choices import Verdict
+from ledger.domain.entries.choices import LotType, Verdict
 from ledger.domain.lots.balance import Balance
-from ledger.domain.lots.state import Status
+from ledger.domain.lots.lot import Lot, Status
 from ledger.service.account.dates import with_dates
 from ledger.service.desk.book import Book
 from ledger.service.evidence.seal import Seal, seal_on
@@ -20,14 +20,13 @@ from ledger.service.recall.balance import RecalledLot, balances, counted_in, tot
 from ledger.service.recall.calls import ToCall, to_call
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
-from ledger.store.read.briefs import Brief
 from ledger.store.read.made import bottle_sizes
 
 
 class Recall(Struct, frozen=True):
     """A recall as it stands, or as it would."""
 
-    lot: Brief
+    lot: Lot
     """The lot recalled."""
     lots: tuple[RecalledLot, ...]
     """The lot and all made of it, nearest first, without struck ones."""
@@ -61,7 +60,7 @@ class Recall(Struct, frozen=True):
     @property
     def packed(self) -> tuple[RecalledLot, ...]:
         """Its lots of bottles."""
-        return tuple(item for item in self.lots if item.brief.lot_type == "packed")
+        return tuple(item for item in self.lots if item.brief.lot_type is LotType.PACKED)
 
 
 def recall_of(book: Book, code: str) -> Recall:
@@ -73,8 +72,8 @@ def recall_of(book: Book, code: str) -> Recall:
 def with_days(book: Book, found: Recall) -> Recall:
     """Return a recall with the best-before dates that are reckoned for its lots."""
     with book.reading() as connection:
-        known = with_dates(connection, {item.brief.lot: item.brief for item in found.lots})
-    dated = tuple(replace(item, brief=known[item.brief.lot]) for item in found.lots)
+        known = with_dates(connection, {item.brief.seq: item.brief for item in found.lots})
+    dated = tuple(replace(item, brief=known[item.brief.seq]) for item in found.lots)
     return replace(found, lots=dated)
 
 
@@ -84,7 +83,7 @@ def recall_on(connection: Connection, code: str) -> Recall:
     kept = [node.brief for node in found.nodes if node.way in (Way.HERE, Way.FORWARD)]
     kept = [brief for brief in kept if brief.status is not Status.STRUCK]
     lots = balances(connection, kept, found.holders)
-    begun, closed = course(connection, found.lot.lot)
+    begun, closed = course(connection, found.lot.seq)
     contacts = _contacts(connection, {brief.code for brief in kept}, begun)
     return Recall(
         lot=found.lot,
@@ -105,11 +104,11 @@ def recall_on(connection: Connection, code: str) -> Recall:
 def _to_call(
     connection: Connection,
     found: Trace,
-    lots: list[Brief],
+    lots: list[Lot],
     contacts: tuple[Entry[Contact], ...],
 ) -> tuple[ToCall, ...]:
-    sizes = bottle_sizes(connection, [brief.lot for brief in lots])
-    sizes_by_code = {brief.code: sizes[brief.lot] for brief in lots if brief.lot in sizes}
+    sizes = bottle_sizes(connection, [brief.seq for brief in lots])
+    sizes_by_code = {brief.code: sizes[brief.seq] for brief in lots if brief.seq in sizes}
     parties = {party.name: party for party in queries.parties(connection)}
     called = {entry.draft.lot or "" for entry in contacts}
     ahead = {code: ahead_of(code, found.edges) for code in called}

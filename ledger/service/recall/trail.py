@@ -9,20 +9,20 @@ from collections.abc import Iterator, Mapping
 from msgspec import Struct
 
 from ledger.domain.entries import Entry, Finish, Move, Party, Receipt
-from ledger.domain.entries.choices import MoveAs
+from ledger.domain.entries.choices import LotType, MoveAs
+from ledger.domain.lots.lot import Lot
 from ledger.domain.lots.state import GOES_TO_PEOPLE
 from ledger.service.desk.book import Book
 from ledger.service.lots.trace import trace_on
 from ledger.service.recall.standing import Recall, recall_on
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
-from ledger.store.read.briefs import Brief
 
 
 class Received(Struct, frozen=True):
     """A lot that came into the house, or goods that came back."""
 
-    brief: Brief
+    brief: Lot
     """The lot."""
     source: str | None
     """Who sent it."""
@@ -39,7 +39,7 @@ class Received(Struct, frozen=True):
 class Transformed(Struct, frozen=True):
     """A lot made or filled here, with the recalled lots that went into it."""
 
-    brief: Brief
+    brief: Lot
     """The lot."""
     made: int
     """How much came out, in its measure."""
@@ -47,14 +47,14 @@ class Transformed(Struct, frozen=True):
     """Local day on which it was done, ISO; empty while it is not."""
     entry: int | None
     """Number of the entry that says so."""
-    inputs: tuple[tuple[Brief, int], ...]
+    inputs: tuple[tuple[Lot, int], ...]
     """Recalled lots that went in, each with what of it; 0: carried, not measured."""
 
 
 class Sent(Struct, frozen=True):
     """Goods that went to somebody."""
 
-    brief: Brief
+    brief: Lot
     """The lot."""
     to: str | None
     """Who was sent them."""
@@ -103,27 +103,27 @@ def _trail(connection: Connection, recall: Recall) -> Trail:
     )
 
 
-def _moves(connection: Connection, lot: Brief) -> tuple[Entry, ...]:
-    entries = queries.entries_of_lot(connection, lot.lot)
+def _moves(connection: Connection, lot: Lot) -> tuple[Entry, ...]:
+    entries = queries.entries_of_lot(connection, lot.seq)
     return tuple(entry for entry in entries if isinstance(entry.facts, Move))
 
 
-def _receipts(connection: Connection, lot: Brief) -> Iterator[Received]:
-    for entry in queries.entries_of_lot(connection, lot.lot) if lot.material else ():
+def _receipts(connection: Connection, lot: Lot) -> Iterator[Received]:
+    for entry in queries.entries_of_lot(connection, lot.seq) if lot.material else ():
         facts = entry.facts
         if isinstance(facts, Receipt):
             amount, supplier = facts.amount.amount, facts.supplier
             yield Received(lot, supplier, amount, _day(entry), facts.document, is_return=False)
 
 
-def _returns(lot: Brief, entry: Entry) -> Iterator[Received]:
+def _returns(lot: Lot, entry: Entry) -> Iterator[Received]:
     facts = entry.facts
     if isinstance(facts, Move) and facts.moved_as is MoveAs.RETURNED:
         amount, party = facts.amount.amount, facts.party
         yield Received(lot, party, amount, _day(entry), facts.document, is_return=True)
 
 
-def _deliveries(lot: Brief, entry: Entry) -> Iterator[Sent]:
+def _deliveries(lot: Lot, entry: Entry) -> Iterator[Sent]:
     facts = entry.facts
     if isinstance(facts, Move) and facts.moved_as in GOES_TO_PEOPLE:
         yield Sent(lot, facts.party, facts.amount.amount, _day(entry), facts.document)
@@ -132,9 +132,9 @@ def _deliveries(lot: Brief, entry: Entry) -> Iterator[Sent]:
 def _transformed(connection: Connection, recall: Recall) -> Iterator[Transformed]:
     lots = {item.brief.code: item.brief for item in recall.lots}
     for item in recall.lots:
-        if item.brief.lot_type == "received":
+        if item.brief.lot_type is LotType.RECEIVED:
             continue
-        entries = queries.entries_of_lot(connection, item.brief.lot)
+        entries = queries.entries_of_lot(connection, item.brief.seq)
         done = [entry for entry in entries if _completes(entry, item.brief)]
         into = [edge for edge in recall.trace.edges if edge.target == item.brief.code]
         yield Transformed(
@@ -146,11 +146,11 @@ def _transformed(connection: Connection, recall: Recall) -> Iterator[Transformed
         )
 
 
-def _completes(entry: Entry, lot: Brief) -> bool:
+def _completes(entry: Entry, lot: Lot) -> bool:
     """Tell whether a lot is there from this entry on: a batch when finished, others when opened."""
-    if lot.lot_type == "made":
+    if lot.lot_type is LotType.MADE:
         return isinstance(entry.facts, Finish)
-    return entry.stands_for == lot.lot
+    return entry.stands_for == lot.seq
 
 
 def _day(entry: Entry) -> str:

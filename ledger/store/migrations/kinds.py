@@ -9,6 +9,7 @@ from collections.abc import Mapping, Sequence
 from alembic import op
 
 from ledger.store.form.guards import postgres_table_guards, sqlite_guards
+from ledger.store.migrations.versions.m0001_first_form import for_server
 
 
 def with_kinds(kinds: str, *added: str) -> str:
@@ -26,13 +27,13 @@ def add_kinds(
     """Make the tables of new kinds, guard them, and let the spine hold entries of them.
 
     Args:
-        statements: What makes the tables, in the words of the engine.
+        statements: What makes the tables, in SQLite's words.
         keys: For each new table its unique keys, each a sequence of column names.
         old: The spine's list of kinds before.
         new: The list from now on.
     """
     is_sqlite = op.get_bind().dialect.name == "sqlite"
-    for statement in statements:
+    for statement in statements if is_sqlite else for_server(list(statements)):
         op.execute(statement)
     for guard in sqlite_guards(keys) if is_sqlite else postgres_table_guards(list(keys)):
         op.execute(guard)

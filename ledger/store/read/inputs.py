@@ -14,7 +14,7 @@ from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries.choices import LotType, MaterialKind, ProductKind, Verdict
 from ledger.domain.entries.plain import instant_text
 from ledger.domain.lots.control import Input, LastHeld
-from ledger.domain.lots.state import Status, status_of
+from ledger.domain.lots.lot import Status, status_of
 from ledger.domain.masters.formulas import Called
 from ledger.store.engine.statements import ask, ask_column, ask_for
 from ledger.store.read.queries import IN_FORCE

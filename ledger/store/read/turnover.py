@@ -23,9 +23,6 @@ _OUT = text(
     "WHERE c.corrects IS NULL AND p.source IN :ids GROUP BY p.source, p.place"
 ).bindparams(bindparam("ids", expanding=True))
 
-Tick = Callable[[int, int], None]
-"""Told how many of how many are done."""
-
 
 @dataclass(slots=True)
 class Turnover:
@@ -51,9 +48,17 @@ class Turnover:
 
 
 def turnovers(
-    connection: Connection, lots: Iterable[int], tick: Tick = lambda _done, _total: None
+    connection: Connection,
+    lots: Iterable[int],
+    tick: Callable[[int, int], None] = lambda _done, _total: None,
 ) -> Mapping[int, Turnover]:
-    """Return what came into each lot and went out of it, by number."""
+    """Return what came into each lot and went out of it, by number.
+
+    Args:
+        connection: A connection in a transaction.
+        lots: Numbers of the lots.
+        tick: Told how many of how many are done.
+    """
     wanted = list(dict.fromkeys(lots))
     found = {lot: Turnover() for lot in wanted}
     done = 0

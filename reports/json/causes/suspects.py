@@ -10,7 +10,7 @@ from ledger.science.statistics.association import Odds, fisher
 from ledger.science.statistics.exact import Table
 from ledger.science.statistics.suspects import Cause, Conclusion, Crossing, Sort, Suspect
 from ledger.service.causes.suspects import Suspicion
-from reports.words.causes.odds import Briefs, cause_words, decimal
+from reports.words.causes.odds import Lots, cause_words, decimal
 from reports.words.causes.suspects import next_step, suspicion_lines
 
 
@@ -29,10 +29,10 @@ def suspicion_plain(found: Suspicion) -> dict[str, Any]:
         "compared": found.compared,
         "suspects": [_suspect_plain(suspect, found) for suspect in suspects],
         "verdict": str(judgement.conclusion),
-        "named": [_cause_plain(item.cause, found.briefs) for item in judgement.named],
+        "named": [_cause_plain(item.cause, found.lots) for item in judgement.named],
         "tested": judgement.tested,
         "level": decimal(judgement.level),
-        "trial": _trial_plain(judgement.crossing, found.briefs),
+        "trial": _trial_plain(judgement.crossing, found.lots),
         "left_out": {
             "other_kind": [run.code for run in found.sorted.other_stage],
             "failed_otherwise": [run.code for run in found.sorted.otherwise_failed],
@@ -45,9 +45,9 @@ def suspicion_plain(found: Suspicion) -> dict[str, Any]:
 
 
 def _suspect_plain(suspect: Suspect, found: Suspicion) -> dict[str, Any]:
-    table, briefs = suspect.table, found.briefs
+    table, lots = suspect.table, found.lots
     return {
-        **_cause_plain(suspect.cause, briefs),
+        **_cause_plain(suspect.cause, lots),
         "failed_with": table.failed_with,
         "failed_without": table.failed_without,
         "clear_with": table.clear_with,
@@ -55,10 +55,10 @@ def _suspect_plain(suspect: Suspect, found: Suspicion) -> dict[str, Any]:
         "odds": _odds_plain(suspect.odds),
         "p": decimal(suspect.p),
         "p_adjusted": decimal(suspect.p_adjusted),
-        "not_separable_from": [_cause_plain(item, briefs) for item in suspect.not_separable_from],
+        "not_separable_from": [_cause_plain(item, lots) for item in suspect.not_separable_from],
         "less_likely": [
             {
-                **_cause_plain(item.cause, briefs),
+                **_cause_plain(item.cause, lots),
                 "clear_elsewhere": item.clear_elsewhere,
                 "p": decimal(item.p),
             }
@@ -87,11 +87,11 @@ def _by_batch_plain(table: Table | None) -> dict[str, Any] | None:
     }
 
 
-def _cause_plain(cause: Cause, briefs: Briefs) -> dict[str, Any]:
+def _cause_plain(cause: Cause, lots: Lots) -> dict[str, Any]:
     key = "lot" if cause.sort is Sort.LOT else "setting"
     level = {} if cause.sort is Sort.LOT else {"level": cause.level}
     return {
-        "what": cause_words(cause, briefs),
+        "what": cause_words(cause, lots),
         key: cause.name,
         **level,
         **({"absent": True} if cause.is_absent else {}),
@@ -108,11 +108,11 @@ def _odds_plain(odds: Odds | None) -> dict[str, str | None] | None:
     }
 
 
-def _trial_plain(crossing: Crossing | None, briefs: Briefs) -> dict[str, Any] | None:
+def _trial_plain(crossing: Crossing | None, lots: Lots) -> dict[str, Any] | None:
     if crossing is None:
         return None
     return {
-        "arms": [_cause_plain(cause, briefs) for cause in crossing.arms],
+        "arms": [_cause_plain(cause, lots) for cause in crossing.arms],
         "has_control": crossing.has_control,
         "jars_each": crossing.jars_each,
         "jars": crossing.jars,

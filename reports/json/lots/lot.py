@@ -10,10 +10,9 @@ from reports.json.lots.trace import trace_plain
 
 def dossier_plain(dossier: Dossier) -> dict[str, Any]:
     """Return one lot with its inputs, outputs, holders and entries."""
-    near, day = trace_plain(dossier.trace), dossier.state.best_before
+    near = trace_plain(dossier.trace)
     return {
-        **brief_plain(dossier.brief),
-        "best_before": day.isoformat() if day else None,
+        **brief_plain(dossier.lot),
         "edges": near["edges"],
         "holders": near["holders"],
         "entries": [said_plain(said) for said in dossier.said],

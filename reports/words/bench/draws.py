@@ -24,7 +24,7 @@ def rows(proposed: tuple["Proposed", ...]) -> list[tuple[str, ...]]:
         for place, drawn in enumerate(item.drawn):
             first = (item.wanted.called.code, calls_for) if place == 0 else ("", "")
             take = _shown(drawn.amount, item)
-            found.append((*first, drawn.lot, take, drawn.best_before or ""))
+            found.append((*first, drawn.lot, take, str(drawn.best_before or "")))
         if not item.drawn:
             found.append((item.wanted.called.code, calls_for, "none", "", ""))
     return found

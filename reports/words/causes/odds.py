@@ -8,34 +8,34 @@ from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from math import isinf
 
+from ledger.domain.lots.lot import Lot
 from ledger.science.ranges import significant
 from ledger.science.statistics.association import Odds
 from ledger.science.statistics.suspects import Cause, Sort, Suspect
-from ledger.store.read.briefs import Brief
 from reports.kit.format import plural
 
-Briefs = Mapping[str, Brief]
+Lots = Mapping[str, Lot]
 """What lots are, by their codes."""
 
 
-def cause_words(cause: Cause, briefs: Briefs) -> str:
+def cause_words(cause: Cause, lots: Lots) -> str:
     """Return what a suspect is: a lot with its name, or a setting with its level."""
     if cause.sort is Sort.LOT:
-        brief = briefs.get(cause.name)
+        brief = lots.get(cause.name)
         named = f"{cause.name} {brief.name}" if brief else cause.name
         return f"no {named}" if cause.is_absent else named
     return f"{cause.name} {'other than ' if cause.is_absent else ''}{cause.level}"
 
 
-def supplied(cause: Cause, briefs: Briefs) -> str:
+def supplied(cause: Cause, lots: Lots) -> str:
     """Return a suspect with who supplied it and the supplier's lot."""
-    brief = briefs.get(cause.name) if cause.sort is Sort.LOT else None
+    brief = lots.get(cause.name) if cause.sort is Sort.LOT else None
     parts = (
         brief.supplier if brief else None,
         f"their lot {brief.supplier_lot}" if brief and brief.supplier_lot else None,
     )
     told = ", ".join(part for part in parts if part)
-    return f"{cause_words(cause, briefs)} ({told})" if told else cause_words(cause, briefs)
+    return f"{cause_words(cause, lots)} ({told})" if told else cause_words(cause, lots)
 
 
 def listed(words: Iterable[str]) -> str:

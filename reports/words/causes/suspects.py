@@ -6,14 +6,14 @@ checked by hand. Refuses: to rank suspects when there is too little evidence.
 
 from collections.abc import Iterator
 
-from ledger.domain.lots.state import BARRED
+from ledger.domain.lots.lot import BARRED
 from ledger.science.statistics.association import fisher
 from ledger.science.statistics.exact import Table
 from ledger.science.statistics.suspects import Cause, Conclusion, Crossing, Judgement, Sort, Suspect
 from ledger.service.causes.suspects import Suspicion
 from reports.kit.format import plural
 from reports.words.causes.odds import (
-    Briefs,
+    Lots,
     cause_words,
     chance,
     counts_words,
@@ -38,11 +38,11 @@ def suspicion_lines(found: Suspicion) -> list[str]:
         case Conclusion.TOO_LITTLE:
             lines.append(_too_little(judgement))
         case Conclusion.NOTHING:
-            lines.append(_nothing(judgement, found.briefs))
+            lines.append(_nothing(judgement, found.lots))
         case _:
             for suspect in judgement.named:
-                lines += _named(suspect, judgement, found.briefs)
-            lines += _trial(judgement.crossing, found.briefs)
+                lines += _named(suspect, judgement, found.lots)
+            lines += _trial(judgement.crossing, found.lots)
     return [*lines, *_left_out(found)]
 
 
@@ -51,22 +51,22 @@ def suspicion_rows(found: Suspicion, *, everything: bool) -> list[tuple[str, ...
     if found.judgement.conclusion is Conclusion.TOO_LITTLE:
         return []
     shown = found.judgement.suspects[: None if everything else MOST_ROWS]
-    return [row for suspect in shown for row in _rows(suspect, found.briefs)]
+    return [row for suspect in shown for row in _rows(suspect, found.lots)]
 
 
-def _rows(suspect: Suspect, briefs: Briefs) -> Iterator[tuple[str, ...]]:
+def _rows(suspect: Suspect, lots: Lots) -> Iterator[tuple[str, ...]]:
     table = suspect.table
     yield (
-        _clipped(cause_words(suspect.cause, briefs)),
+        _clipped(cause_words(suspect.cause, lots)),
         f"{table.failed_with} of {table.failed}",
         f"{table.clear_with} of {table.clear}",
         p_words(suspect.p),
         p_words(suspect.p_adjusted),
     )
     for cause in suspect.not_separable_from:
-        yield _clipped(f"  with {cause_words(cause, briefs)}"), "", "", "", ""
+        yield _clipped(f"  with {cause_words(cause, lots)}"), "", "", "", ""
     for item in suspect.set_apart:
-        yield _clipped(f"  less likely {cause_words(item.cause, briefs)}"), "", "", "", ""
+        yield _clipped(f"  less likely {cause_words(item.cause, lots)}"), "", "", "", ""
 
 
 def _clipped(words: str) -> str:
@@ -86,7 +86,7 @@ def next_step(found: Suspicion) -> str:
     named = found.judgement.named
     if found.judgement.conclusion is Conclusion.NAMED and named[0].cause.sort is Sort.LOT:
         code = named[0].cause.name
-        brief = found.briefs.get(code)
+        brief = found.lots.get(code)
         if named[0].cause.is_absent or (brief and brief.status in BARRED):
             return f"pottle trace {code} --forward"
         return f'pottle hold {code} --because "suspected in {len(found.failed)} failed lots"'
@@ -133,19 +133,19 @@ def _too_little(judgement: Judgement) -> str:
     )
 
 
-def _nothing(judgement: Judgement, briefs: Briefs) -> str:
+def _nothing(judgement: Judgement, lots: Lots) -> str:
     first = judgement.suspects[0]
     return (
         "Nothing stands out. The strongest, "
-        f"{cause_words(first.cause, briefs)}, was {counts_words(first)}; among "
+        f"{cause_words(first.cause, lots)}, was {counts_words(first)}; among "
         f"{plural(judgement.tested, 'suspect')} tested chance alone does so much easily. "
         "Read no cause into the table."
     )
 
 
-def _named(suspect: Suspect, judgement: Judgement, briefs: Briefs) -> Iterator[str]:
+def _named(suspect: Suspect, judgement: Judgement, lots: Lots) -> Iterator[str]:
     table = suspect.table
-    named = listed(supplied(cause, briefs) for cause in suspect.causes)
+    named = listed(supplied(cause, lots) for cause in suspect.causes)
     verb = "was" if not suspect.not_separable_from else "were"
     lead = "Suspect" if not suspect.not_separable_from else "Suspects, not separable"
     yield (
@@ -161,7 +161,7 @@ def _named(suspect: Suspect, judgement: Judgement, briefs: Briefs) -> Iterator[s
     if suspect.by_batch:
         yield _by_batch(suspect.by_batch)
     if suspect.set_apart:
-        yield _apart(suspect, briefs)
+        yield _apart(suspect, lots)
 
 
 def _by_batch(table: Table) -> str:
@@ -172,9 +172,9 @@ def _by_batch(table: Table) -> str:
     )
 
 
-def _apart(suspect: Suspect, briefs: Briefs) -> str:
+def _apart(suspect: Suspect, lots: Lots) -> str:
     told = listed(
-        f"{cause_words(item.cause, briefs)} ({item.clear_elsewhere} clear lots)"
+        f"{cause_words(item.cause, lots)} ({item.clear_elsewhere} clear lots)"
         for item in suspect.set_apart
     )
     return (
@@ -183,11 +183,11 @@ def _apart(suspect: Suspect, briefs: Briefs) -> str:
     )
 
 
-def _trial(crossing: Crossing | None, briefs: Briefs) -> Iterator[str]:
+def _trial(crossing: Crossing | None, lots: Lots) -> Iterator[str]:
     if crossing is None or not crossing.arms:
         return
     each = crossing.jars_each
-    arms = [f"{each} with {_arm(cause, briefs)}" for cause in crossing.arms]
+    arms = [f"{each} with {_arm(cause, lots)}" for cause in crossing.arms]
     if crossing.has_control:
         yield (
             f"To be surer, make {crossing.jars} fresh jars: {arms[0]} and {each} without, "
@@ -202,8 +202,8 @@ def _trial(crossing: Crossing | None, briefs: Briefs) -> Iterator[str]:
     )
 
 
-def _arm(cause: Cause, briefs: Briefs) -> str:
-    return cause_words(cause, briefs)
+def _arm(cause: Cause, lots: Lots) -> str:
+    return cause_words(cause, lots)
 
 
 def _left_out(found: Suspicion) -> Iterator[str]:
@@ -249,16 +249,16 @@ def explained(found: Suspicion) -> list[str]:
         "do not, so what is named is counted by batch too.",
     ]
     if judgement.in_all:
-        every = listed(cause_words(cause, found.briefs) for cause in judgement.in_all)
+        every = listed(cause_words(cause, found.lots) for cause in judgement.in_all)
         lines.append(f"In every lot compared, so nothing can be said of it: {every}.")
     for suspect in judgement.named:
-        lines += _strata(suspect, found.briefs, percent)
+        lines += _strata(suspect, found.lots, percent)
     return lines
 
 
-def _strata(suspect: Suspect, briefs: Briefs, percent: str) -> Iterator[str]:
+def _strata(suspect: Suspect, lots: Lots, percent: str) -> Iterator[str]:
     yield (
-        f"{cause_words(suspect.cause, briefs)}: odds of failing with it against without, "
+        f"{cause_words(suspect.cause, lots)}: odds of failing with it against without, "
         f"{odds_words(suspect.odds, percent)}."
     )
     for name, table in suspect.strata:

@@ -73,13 +73,13 @@ def _done(entry: Entry, code: str | None) -> str:
 
 def what_is_there(dossier: "Dossier") -> str:
     """Return a line that says what a lot is, what is in it now and where it stands."""
-    brief, state = dossier.brief, dossier.state
+    lot, state = dossier.lot, dossier.state
     there = show(state.on_hand, state.measure)
     unit = " there" if state.measure is Measure.UEACH else ""
     solids = ""
     if state.solids_mg:
         solids = f" and {show(state.solids_mg, Measure.MG)} of solids"
-    return f"{state.code}, {brief.name}: {there}{unit}{solids}, {brief.status}."
+    return f"{lot.code}, {lot.name}: {there}{unit}{solids}, {lot.status}."
 
 
 def _missing(entry: Entry, dossier: "Dossier | None") -> tuple[str, ...]:
@@ -98,10 +98,10 @@ def _plain(
         plain["code"] = recorded.code
     if dossier:
         plain["lot"] = dossier.state.code
-        plain["name"] = dossier.brief.name
+        plain["name"] = dossier.lot.name
         plain["on_hand"] = str(dossier.state.on_hand)
         plain["unit"] = str(dossier.state.measure)
-        plain["status"] = str(dossier.brief.status)
+        plain["status"] = str(dossier.lot.status)
     plain["says"] = sentence(entry)
     plain["missing"] = list(missing)
     plain["remarks"] = [f"{what} {todo}".strip() for what, todo in recorded.remarks]

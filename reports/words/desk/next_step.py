@@ -22,7 +22,8 @@ from ledger.domain.entries import (
     Rest,
 )
 from ledger.domain.entries.choices import LotType, MaterialKind, ProductKind
-from ledger.domain.lots.state import BARRED, Status, latest, open_rest
+from ledger.domain.lots.lot import BARRED, Status
+from ledger.domain.lots.state import latest, open_rest
 from ledger.domain.rules.finding import Finding
 from ledger.domain.rules.release.barriers import unseen
 from reports.words.bench.draws import commands
@@ -66,7 +67,7 @@ def next_step(
         return f"pottle journal --entry {entry.draft.corrects}"
     if dossier is None:
         return _without_lot(entry)
-    if dossier.brief.status is Status.STRUCK:
+    if dossier.lot.status is Status.STRUCK:
         return "pottle stock"
     if isinstance(entry.facts, Check | Count | Note):
         return step_of_lot(dossier, lacking)
@@ -75,12 +76,12 @@ def next_step(
 
 def step_of_lot(dossier: "Dossier", lacking: tuple["Proposed", ...] = ()) -> str:
     """Return the command that comes next for a lot as it stands: as after its last act."""
-    code, brief = dossier.state.code, dossier.brief
-    if brief.status is Status.STRUCK:
+    lot = dossier.lot
+    if lot.status is Status.STRUCK:
         return "pottle stock"
-    is_filled = brief.status is Status.FINISHED and dossier.outputs
-    if is_filled or (brief.on_hand <= 0 and (dossier.outputs or dossier.holders)):
-        return f"pottle trace {code} --forward"
+    is_filled = lot.status is Status.FINISHED and dossier.outputs
+    if is_filled or (lot.on_hand <= 0 and (dossier.outputs or dossier.holders)):
+        return f"pottle trace {lot.code} --forward"
     for entry in reversed(dossier.state.entries):
         step = None if entry.kind == "move" else _after(entry, dossier, lacking)
         if step:
@@ -120,7 +121,7 @@ def _after(entry: Entry, dossier: "Dossier", lacking: tuple["Proposed", ...]) ->
             return LOOK.format(code)
         case "look" | "measure" | "finish" | "judge" | "bottle":
             return _towards_release(dossier)
-        case "labels" if dossier.brief.status is not Status.RELEASED:
+        case "labels" if dossier.lot.status is not Status.RELEASED:
             return _towards_release(dossier)
         case "labels":
             return SEND.format(code)
@@ -139,19 +140,19 @@ def _in_recall(dossier: "Dossier") -> str:
 
     A recall that is closed shows its lot next, so the lot does not show the recall again.
     """
-    code, brief = dossier.state.code, dossier.brief
-    if brief.status is not Status.RECALLED:
-        return f"pottle recall {code} --drill"
+    lot = dossier.lot
+    if lot.status is not Status.RECALLED:
+        return f"pottle recall {lot.code} --drill"
     kinds = (entry.kind for entry in reversed(dossier.state.entries))
     if next(kind for kind in kinds if kind in ("judge", "closing")) == "judge":
-        return f"pottle recall {code}"
-    return f"pottle send {code} AMOUNT --as destroyed" if brief.on_hand > 0 else "pottle stock"
+        return f"pottle recall {lot.code}"
+    return f"pottle send {lot.code} AMOUNT --as destroyed" if lot.on_hand > 0 else "pottle stock"
 
 
 def _by_formula(dossier: "Dossier", lacking: tuple["Proposed", ...]) -> str | None:
     """Return what comes next of a formula: what goes in, then its steps; None without steps."""
     formula, state = dossier.formula, dossier.state
-    is_made = state.opened.lot_type is LotType.MADE and dossier.brief.status in UNDER_WAY
+    is_made = state.opened.lot_type is LotType.MADE and dossier.lot.status in UNDER_WAY
     if formula is None or not formula.steps or not is_made:
         return None
     if lacking:
@@ -205,7 +206,7 @@ def _without_lot(entry: Entry) -> str | None:
 
 
 def _after_receipt(dossier: "Dossier") -> str:
-    if dossier.brief.sort in NOT_AN_INGREDIENT:
+    if dossier.lot.sort in NOT_AN_INGREDIENT:
         return "pottle stock"
     return START
 
@@ -216,14 +217,14 @@ def _at_the_bench(entry: Entry, dossier: "Dossier") -> str:
         return f"pottle rest {code} --end"
     if isinstance(facts, Rest):
         return FILTER.format(code)
-    if dossier.brief.product_kind in LIQUIDS_CLEARED:
+    if dossier.lot.product_kind in LIQUIDS_CLEARED:
         return f"pottle rest {code} --for macerate"
     return LOOK.format(code)
 
 
 def _towards_release(dossier: "Dossier") -> str | None:
     state, code = dossier.state, dossier.state.code
-    status, lot_type = dossier.brief.status, state.opened.lot_type
+    status, lot_type = dossier.lot.status, state.opened.lot_type
     if status is Status.RELEASED:
         return _after_release(dossier)
     if status in BARRED:
@@ -240,7 +241,7 @@ def _after_release(dossier: "Dossier") -> str:
     if dossier.state.opened.lot_type is LotType.PACKED:
         has_labels = latest(dossier.state, Labels) is not None
         return SEND.format(code) if has_labels else f"pottle label {code} --out labels.pdf"
-    if dossier.brief.product_kind in LIQUIDS_CLEARED:
+    if dossier.lot.product_kind in LIQUIDS_CLEARED:
         return 'pottle start --product "NAME" --kind syrup --target VOLUME'
     if dossier.state.opened.lot_type is LotType.MADE:
         return f"pottle bottle {code} COUNT x SIZE"

@@ -71,7 +71,7 @@ def dilution(dossier: Dossier, started: Start | None) -> str | None:
     A syrup is poured one part to seven of soda water unless its batch says otherwise, and 30 mL of
     an essence flavour a litre of syrup (common practice, no source).
     """
-    kind = dossier.brief.product_kind
+    kind = dossier.lot.product_kind
     if kind == ProductKind.SYRUP:
         parts = (started.pour_parts if started else None) or 7
         return f"1 part syrup to {plural(parts, 'part')} soda water"

@@ -8,11 +8,10 @@ from collections.abc import Sequence
 from datetime import datetime
 
 from ledger.domain.entries.choices import Grade, LotType
-from ledger.domain.lots.state import BARRED, Status
+from ledger.domain.lots.lot import BARRED, Lot, Status
 from ledger.service.lots.due import Due, Waits
 from ledger.service.lots.stock import Low
 from ledger.service.lots.trace import Trace
-from ledger.store.read.briefs import Brief
 
 UNDER_WAY = frozenset({Status.MAKING, Status.PACKED})
 """Where a lot stands that waits for the bench or for its release."""
@@ -34,7 +33,7 @@ def step_of_due(item: Due, now: datetime) -> str:
             return f"pottle lot {item.lot}"
 
 
-def step_of_stock(found: Sequence[Brief]) -> str:
+def step_of_stock(found: Sequence[Lot]) -> str:
     """Return what comes after a list of stock.
 
     Counting what the book has less than nothing of, else the newest lot under way, else what is
@@ -47,7 +46,7 @@ def step_of_stock(found: Sequence[Brief]) -> str:
         return f"pottle count {below[0].code} AMOUNT"
     under_way = [brief for brief in found if brief.status in UNDER_WAY]
     if under_way:
-        newest = max(under_way, key=lambda brief: (brief.opened_at, brief.lot))
+        newest = max(under_way, key=lambda lot: lot.position)
         return f"pottle lot {newest.code}"
     return "pottle due"
 

@@ -9,7 +9,7 @@ from datetime import datetime
 from ledger.domain.amounts.quantity import show
 from ledger.domain.entries import Add, Deviation, Look, Material, Measurement, Receipt
 from ledger.domain.entries.choices import LotType, ProductKind
-from ledger.domain.lots.state import name, opener, status
+from ledger.domain.lots.state import opener
 from ledger.service.glass.card import ServingCard
 from ledger.service.lots.dossier import Dossier
 from ledger.service.lots.journal import Said
@@ -49,7 +49,7 @@ def record_view(dossier: Dossier, now: datetime, card: ServingCard | None = None
         house_name=house.name if house else "",
         house_address=house.address if house else None,
         lot=state.code,
-        title=name(state),
+        title=dossier.lot.name,
         facts=(*_head(dossier), *(content_facts(card) if card else ())),
         inputs=None if is_delivery and not inputs else inputs,
         steps=tuple(row for said, row in pairs if not isinstance(_facts(said), (*seen, Deviation))),
@@ -85,17 +85,17 @@ def _row(said: Said, struck: frozenset[int]) -> StepRow:
 
 
 def _head(dossier: Dossier) -> tuple[tuple[str, str], ...]:
-    state, brief = dossier.state, dossier.brief
+    state, lot = dossier.state, dossier.lot
     first = opener(state)
     lines = (
-        ("Kind", brief.product_kind or brief.sort or brief.lot_type),
+        ("Kind", lot.product_kind or lot.sort or lot.lot_type),
         (
             OPENED.get(state.opened.lot_type, "Opened"),
             clock(first.draft.happened) if first else "",
         ),
         ("By", initials(first) if first else ""),
-        ("Supplier", supplied_by(brief)),
-        ("Status", str(status(state))),
+        ("Supplier", supplied_by(lot)),
+        ("Status", str(lot.status)),
         *control_facts(dossier),
         ("On hand", show(state.on_hand, state.measure)),
         ("Best before", str(state.best_before or "")),
@@ -107,14 +107,14 @@ def _head(dossier: Dossier) -> tuple[tuple[str, str], ...]:
 
 
 def _inputs(dossier: Dossier) -> tuple[InputRow, ...]:
-    briefs = {node.brief.code: node.brief for node in dossier.trace.nodes}
+    lots = {node.brief.code: node.brief for node in dossier.trace.nodes}
     rows = []
     for said in dossier.said:
         facts = said.entry.facts
         for posting in said.entry.postings:
             if posting.target != dossier.state.code or posting.source is None:
                 continue
-            brief = briefs.get(posting.source)
+            brief = lots.get(posting.source)
             what = brief.name if brief else "no longer counted as an input"
             if brief and brief.supplier_lot:
                 what = f"{what}, {brief.supplier or 'supplier'} lot {brief.supplier_lot}"
@@ -157,12 +157,12 @@ def cautions(dossier: Dossier) -> tuple[str, ...]:
     What is said of a material is true of it neat, so in anything made with it the words say so.
     """
     told = [_caution(dossier, item) for item in dossier.materials if item.caution]
-    kind = dossier.brief.product_kind
+    kind = dossier.lot.product_kind
     if kind in (ProductKind.ESSENCE, ProductKind.WASHED_ESSENCE, ProductKind.MACERATE):
         told.insert(0, HANDLE_WITH_CARE)
     return tuple(dict.fromkeys(told))
 
 
 def _caution(dossier: Dossier, material: Material) -> str:
-    is_itself = dossier.brief.material == material.code
+    is_itself = dossier.lot.material == material.code
     return material.caution or "" if is_itself else neat_caution(material)

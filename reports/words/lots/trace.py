@@ -6,17 +6,16 @@ Refuses: colour and markup.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from datetime import datetime, timedelta
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import show
 from ledger.domain.entries.choices import MaterialKind, MoveAs
+from ledger.domain.lots.lot import Lot
 from ledger.domain.lots.state import GOES_TO_PEOPLE
 from ledger.service.lots.shares import Share, Traced
 from ledger.service.lots.trace import Carried, Holder, Trace, Way
-from ledger.store.read.briefs import Brief
 from reports.kit.format import plural
 from reports.words.entries.goods import became
 from reports.words.lots.shares import share_words
@@ -26,7 +25,7 @@ MOST_RULES = 10
 
 Kin = Mapping[str, list[tuple[str, str]]]
 """For each lot its next lots with the amount carried."""
-Briefs = Mapping[str, Brief]
+Lots = Mapping[str, Lot]
 """The lots of a trace by their codes."""
 
 
@@ -70,14 +69,14 @@ class Branch(Struct, frozen=True):
 
 def traced_lines(found: Traced, *, back: bool, forward: bool) -> Iterator[str]:
     """Yield the lines of a trace below that of the lot traced, as they are reached."""
-    briefs = {node.brief.code: node.brief for node in found.trace.nodes}
+    lots = {node.brief.code: node.brief for node in found.trace.nodes}
     for way in [Way.BACK] * back + [Way.FORWARD] * forward:
         yield ""
         yield _title(found, way)
         shares = found.behind if way is Way.BACK else found.ahead
         for branch in branches(found, way):
             if branch.lasts:
-                yield f"{rules(branch.lasts)}{_text(branch, briefs, shares)}"
+                yield f"{rules(branch.lasts)}{_text(branch, lots, shares)}"
     if found.hidden:
         yield f"{plural(found.hidden, 'lot')} further away left out; without --depth they show."
     yield from circle_lines(found.circles)
@@ -128,13 +127,13 @@ def _head(trace: Trace, way: Way) -> str:
     return "Went out" if trace.holders else "Went nowhere yet"
 
 
-def supplied_by(brief: Brief) -> str:
+def supplied_by(brief: Lot) -> str:
     """Return who supplied a lot and their own lot, as far as they are known; else nothing."""
     their_lot = f"lot {brief.supplier_lot}" if brief.supplier_lot else ""
     return " ".join(part for part in (brief.supplier, their_lot) if part)
 
 
-def describe(brief: Brief, share: str = "") -> str:
+def describe(brief: Lot, share: str = "") -> str:
     """Return a lot in one line, with how much of one is in the other after its code."""
     supplier = supplied_by(brief)
     parts = (
@@ -149,12 +148,9 @@ def describe(brief: Brief, share: str = "") -> str:
     )
 
 
-def opened_on(brief: Brief) -> str:
+def opened_on(brief: Lot) -> str:
     """Return the day a lot was opened on the clock it was written by; empty when struck."""
-    if not brief.opened_at:
-        return ""
-    moment = datetime.fromisoformat(brief.opened_at) + timedelta(minutes=brief.offset_min)
-    return f"{moment:%Y-%m-%d}"
+    return f"{brief.opened_at.local():%Y-%m-%d}" if brief.opened_at else ""
 
 
 def _sources(edges: Sequence[Carried]) -> Kin:
@@ -233,13 +229,13 @@ def _hanging(
     ]
 
 
-def _text(branch: Branch, briefs: Briefs, shares: Mapping[str, Share]) -> str:
+def _text(branch: Branch, lots: Lots, shares: Mapping[str, Share]) -> str:
     if branch.code is None:
         return branch.words
     if branch.again:
         return f"{branch.words}  {branch.code}, see above"
     share = shares.get(branch.code)
-    told = describe(briefs[branch.code], share_words(share) if share else "")
+    told = describe(lots[branch.code], share_words(share) if share else "")
     return f"{branch.words}  {told}"
 
 

@@ -7,9 +7,9 @@ units in columns of their own, days as ISO dates. Refuses: prices.
 from collections.abc import Iterator, Mapping, Sequence
 
 from ledger.domain.amounts.quantity import Measure
+from ledger.domain.lots.lot import Lot
 from ledger.service.lots.shares import Share, Traced
 from ledger.service.lots.trace import Carried, Holder, Way
-from ledger.store.read.briefs import Brief
 from reports.kit.format import plural
 from reports.kit.tables import Sheet, decimal_amount
 from reports.views.lots import TraceRow, TraceView
@@ -66,11 +66,11 @@ def trace_sheet(found: Traced) -> Sheet:
 def _edge_rows(found: Traced, way: Way) -> Iterator[tuple[str, ...]]:
     shares = found.behind if way is Way.BACK else found.ahead
     depths = {n.brief.code: n.depth for n in found.trace.nodes if n.way in (way, Way.HERE)}
-    briefs = {node.brief.code: node.brief for node in found.trace.nodes}
+    lots = {node.brief.code: node.brief for node in found.trace.nodes}
     for edge in found.trace.edges:
         far = edge.source if way is Way.BACK else edge.target
         if edge.source in depths and edge.target in depths and far in shares:
-            lot = briefs[far]
+            lot = lots[far]
             yield (
                 str(way),
                 str(depths[far]),
@@ -86,13 +86,13 @@ def _edge_rows(found: Traced, way: Way) -> Iterator[tuple[str, ...]]:
 
 def _holder_rows(found: Traced) -> Iterator[tuple[str, ...]]:
     depths = {n.brief.code: n.depth for n in found.trace.nodes if n.way is not Way.BACK}
-    briefs = {node.brief.code: node.brief for node in found.trace.nodes}
+    lots = {node.brief.code: node.brief for node in found.trace.nodes}
     for item in found.trace.holders:
         share = found.ahead.get(item.lot)
         yield (
             str(Way.FORWARD),
             str(depths[item.lot]),
-            *_lot_cells(briefs[item.lot]),
+            *_lot_cells(lots[item.lot]),
             item.lot,
             item.party or "",
             str(item.moved_as),
@@ -103,7 +103,7 @@ def _holder_rows(found: Traced) -> Iterator[tuple[str, ...]]:
         )
 
 
-def _lot_cells(lot: Brief) -> tuple[str, ...]:
+def _lot_cells(lot: Lot) -> tuple[str, ...]:
     return lot.code, lot.name, opened_on(lot), str(lot.status), lot.grade or ""
 
 
@@ -148,16 +148,14 @@ def trace_view(
 
 
 def _paper_rows(found: Traced, way: Way) -> Iterator[TraceRow]:
-    briefs = {node.brief.code: node.brief for node in found.trace.nodes}
+    lots = {node.brief.code: node.brief for node in found.trace.nodes}
     shares = found.behind if way is Way.BACK else found.ahead
     for branch in branches(found, way):
         if branch.lasts:
-            yield _paper_row(branch, briefs, shares)
+            yield _paper_row(branch, lots, shares)
 
 
-def _paper_row(
-    branch: Branch, briefs: Mapping[str, Brief], shares: Mapping[str, Share]
-) -> TraceRow:
+def _paper_row(branch: Branch, lots: Mapping[str, Lot], shares: Mapping[str, Share]) -> TraceRow:
     depth = len(branch.lasts)
     if branch.end:
         end = branch.end
@@ -167,7 +165,7 @@ def _paper_row(
         return TraceRow(depth, "", branch.words, "", "", "")
     if branch.again:
         return TraceRow(depth, branch.code, "see above", branch.words, "", "")
-    brief, share = briefs[branch.code], shares.get(branch.code)
+    brief, share = lots[branch.code], shares.get(branch.code)
     look = f", {brief.grade}" if brief.grade else ""
     return TraceRow(
         depth,

@@ -12,8 +12,9 @@ from msgspec import Struct
 
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import House, Party
+from ledger.domain.entries.choices import LotType
+from ledger.domain.lots.lot import Lot
 from ledger.service.recall.trail import Received, Sent, Trail, Transformed
-from ledger.store.read.briefs import Brief
 from reports.kit.format import plural
 from reports.kit.tables import Sheet
 from reports.words.lots.trace_table import UNITS, amount_in
@@ -193,8 +194,8 @@ def _sent(item: Sent, here: _Place, trail: Trail) -> _Row:
     )
 
 
-def _amount(amount: int, brief: Brief) -> tuple[str, str]:
-    is_bottles = brief.lot_type == "packed" and brief.measure is Measure.UEACH
+def _amount(amount: int, brief: Lot) -> tuple[str, str]:
+    is_bottles = brief.lot_type is LotType.PACKED and brief.measure is Measure.UEACH
     return amount_in(amount, brief.measure), "bottle" if is_bottles else UNITS[brief.measure]
 
 

@@ -36,7 +36,7 @@ def _lots(recall: Recall) -> Sheet:
             item.brief.name,
             opened_on(item.brief),
             str(item.brief.status),
-            item.brief.best_before or "",
+            str(item.brief.best_before or ""),
             item.brief.grade or "",
             amount_in(item.brief.on_hand, item.brief.measure),
             UNITS[item.brief.measure],

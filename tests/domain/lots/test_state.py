@@ -23,9 +23,9 @@ from ledger.domain.entries import (
     Start,
 )
 from ledger.domain.entries.choices import FoodGrade, Grade, Measured, Purpose, Verdict
+from ledger.domain.lots.lot import Status
 from ledger.domain.lots.state import (
     LotState,
-    Status,
     density_mg_per_l,
     food_grade,
     has_before,

@@ -20,7 +20,8 @@ from ledger.domain.entries import (
     Start,
 )
 from ledger.domain.entries.choices import LotType, MaterialKind, ProductKind
-from ledger.domain.lots.state import Status, last_look, name, status
+from ledger.domain.lots.lot import Status
+from ledger.domain.lots.state import last_look, name, status
 from tests.domain.bench import Bench
 from tests.domain.builders import at, grams, make, ml, pieces
 

@@ -10,8 +10,11 @@ from msgspec.structs import asdict
 from sqlalchemy import text
 
 from ledger.domain.entries import Add, Complaint, Deviation, Entry, Material, Receipt, Start
-from ledger.domain.entries.choices import AddedAs, MaterialKind, Origin, ProductKind
+from ledger.domain.entries.choices import AddedAs, LotType, MaterialKind, Origin, ProductKind
+from ledger.domain.lots.lot import Lot
+from ledger.domain.lots.state import in_brief
 from ledger.errors import FindingError
+from ledger.service.account.state import lot_state
 from ledger.service.causes.suspects import suspects
 from ledger.service.copies.season import Played, SeasonClock, play, read_season, start_time
 from ledger.service.desk.book import Book, How
@@ -203,6 +206,23 @@ def test_the_view_of_what_is_on_hand_agrees_with_the_reckoning(
         }
     assert seen == reckoned
     assert {brief.code: brief.on_hand for brief in stock(book, everything=True)} == seen
+
+
+def test_a_lot_read_with_many_is_the_lot_that_its_state_tells(
+    season: tuple[Book, Played],
+) -> None:
+    book, _ = season
+    many = {lot.code: lot for lot in stock(book, everything=True)}
+    with book.reading() as connection:
+        alone = {code: in_brief(lot_state(connection, code)) for code in many}
+        assert list(many) == list(queries.all_codes(connection))
+    assert {code: asdict(lot) for code, lot in many.items()} == {
+        code: asdict(lot) for code, lot in alone.items()
+    }
+    for field in Lot.__struct_fields__:
+        told = {getattr(lot, field) for lot in many.values()}
+        assert len(told) > 1, f"the season tells nothing of {field}"
+    assert {lot.lot_type for lot in many.values()} == set(LotType)
 
 
 def test_no_lot_is_below_nothing_for_what_was_drawn_too_much_was_counted(

@@ -5,7 +5,7 @@ import pytest
 from ledger.domain.amounts.quantity import parse_quantity
 from ledger.domain.entries import Formula
 from ledger.domain.entries.choices import ProductKind
-from ledger.domain.lots.state import Status
+from ledger.domain.lots.lot import Status
 from ledger.errors import FindingError
 from ledger.service.lots.dossier import brief_of
 from tests.keeper import Keeper

@@ -32,8 +32,8 @@ def test_shares_of_any_genealogy_are_the_sums_over_networkx_paths(
         start = player.lots[0]
         found = traced_on(connection, start, back=False)
         lots = {node.brief.code: node.brief for node in found.trace.nodes}
-        turned = turnovers(connection, (brief.lot for brief in lots.values()))
-        wholes = {code: turned[b.lot].whole(b.on_hand) for code, b in lots.items()}
+        turned = turnovers(connection, (brief.seq for brief in lots.values()))
+        wholes = {code: turned[b.seq].whole(b.on_hand) for code, b in lots.items()}
         assert set(found.ahead) == nx.descendants(graph, start)
         for lot, share in found.ahead.items():
             total = 0.0
@@ -57,11 +57,11 @@ def test_no_more_is_drawn_from_a_lot_than_there_was_in_all(
         graph = player.graph()
         found = traced_on(connection, player.lots[0], back=False)
         lots = [node.brief for node in found.trace.nodes]
-        turned = turnovers(connection, [brief.lot for brief in lots])
+        turned = turnovers(connection, [brief.seq for brief in lots])
         for brief in lots:
             drawn = sum(graph.edges[edge]["taken"] for edge in graph.out_edges(brief.code))
-            assert turned[brief.lot].used == drawn
-            assert turned[brief.lot].whole(brief.on_hand) >= drawn
+            assert turned[brief.seq].used == drawn
+            assert turned[brief.seq].whole(brief.on_hand) >= drawn
 
 
 def test_the_oil_is_followed_from_essence_to_bottle(walked: tuple[Keeper, Lots]) -> None:

@@ -19,7 +19,7 @@ def low(keeper: Keeper, threshold: int, measure: Measure) -> list[tuple[str, int
 def values(keeper: Keeper) -> dict[str, int]:
     lots = stock(keeper.book, everything=True)
     found = values_left(keeper.book, lots)
-    return {lot.code: found[lot.lot] for lot in lots if lot.lot in found}
+    return {lot.code: found[lot.seq] for lot in lots if lot.seq in found}
 
 
 def test_the_earliest_date_comes_first_and_none_comes_last(keeper: Keeper) -> None:

@@ -6,7 +6,7 @@ from hypothesis import HealthCheck, given, settings
 
 from ledger.domain.entries import Judge
 from ledger.domain.entries.choices import Verdict
-from ledger.domain.lots.state import Status
+from ledger.domain.lots.lot import Status
 from ledger.errors import ReasonNeededError, RefusedError
 from ledger.service.lots.dossier import brief_of
 from ledger.service.lots.shares import traced

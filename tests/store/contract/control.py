@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from ledger.domain.entries.choices import MaterialKind, ProductKind
-from ledger.domain.lots.state import Status
+from ledger.domain.lots.lot import Status
 from ledger.domain.masters.formulas import Called
 from ledger.service.bench.draws import propose
 from ledger.service.lots.due import due

@@ -3,7 +3,7 @@
 from datetime import timedelta
 
 from ledger.store.read import queries, walk
-from ledger.store.read.briefs import all_lots
+from ledger.store.read.lots import all_lots
 from ledger.store.read.reach import entries_of_lots, made_of
 from ledger.store.read.runs import found, runs
 from tests.keeper import Keeper

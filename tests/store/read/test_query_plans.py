@@ -13,7 +13,7 @@ from ledger.domain.entries import Receipt
 from ledger.store.engine import statements as asking
 from ledger.store.read import amounts, inputs, queries, sent, walk
 from ledger.store.read import dates as dating
-from ledger.store.read.briefs import briefs
+from ledger.store.read.lots import lots_by_number
 from ledger.store.read.made import bottle_sizes, finished
 from ledger.store.read.queries import Moment
 from ledger.store.read.reach import entries_of_lots, made_of
@@ -26,7 +26,7 @@ HOT: dict[str, Callable[[Connection, int], object]] = {
     "walk back": walk.back,
     "walk forward": walk.forward,
     "what went in": lambda connection, lot: [*walk.edges_into(connection, [lot, lot + 1])],
-    "briefs": lambda connection, lot: briefs(connection, [lot, lot + 1]),
+    "many lots": lambda connection, lot: lots_by_number(connection, [lot, lot + 1]),
     "what was sent": lambda connection, lot: [*sent.moves_from(connection, [lot, lot + 1])],
     "what is behind": walk.behind,
     "a step back": lambda connection, lot: walk.back(connection, lot, 2),
@@ -106,7 +106,7 @@ TRACED: dict[str, Callable[[Connection, int], object]] = {
     "walk forward": walk.forward,
     "a step back": lambda connection, lot: walk.back(connection, lot, 2),
     "what went in": lambda connection, lot: [*walk.edges_into(connection, [lot])],
-    "briefs": lambda connection, lot: briefs(connection, [lot]),
+    "many lots": lambda connection, lot: lots_by_number(connection, [lot]),
     "what was sent": lambda connection, lot: [*sent.moves_from(connection, [lot])],
 }
 

@@ -19,8 +19,9 @@ from ledger.domain.entries import (
     Rinse,
 )
 from ledger.domain.entries.choices import LotType, RinseTo
+from ledger.domain.lots.lot import Status
 from ledger.domain.lots.scene import Scene
-from ledger.domain.lots.state import Status, has_before, status
+from ledger.domain.lots.state import has_before, status
 from ledger.domain.rules.finding import WORDS, Finding, Rule, impossible, remark
 
 

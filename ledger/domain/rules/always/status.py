@@ -22,12 +22,11 @@ from ledger.domain.entries import (
     Strike,
 )
 from ledger.domain.entries.choices import FoodGrade, LotType, MoveAs, Purpose
+from ledger.domain.lots.lot import BARRED, Status
 from ledger.domain.lots.scene import Scene
 from ledger.domain.lots.state import (
-    BARRED,
     GOES_TO_PEOPLE,
     LotState,
-    Status,
     food_grade,
     is_past_date,
     is_trial,

@@ -21,16 +21,9 @@ from ledger.domain.entries import (
     Start,
 )
 from ledger.domain.entries.choices import Grade, LotType, ProductKind, RinseTo, Verdict
+from ledger.domain.lots.lot import Status
 from ledger.domain.lots.scene import Scene
-from ledger.domain.lots.state import (
-    LotState,
-    Status,
-    is_past_date,
-    last_look,
-    latest,
-    opener,
-    status,
-)
+from ledger.domain.lots.state import LotState, is_past_date, last_look, latest, opener, status
 from ledger.domain.rules.finding import Finding, Rule, Severity, remark
 
 CLEAR = frozenset({Grade.BRIGHT, Grade.CLEAR})

@@ -20,8 +20,9 @@ from ledger.domain.entries import (
 )
 from ledger.domain.entries.choices import Bound, LimitBasis, LimitUnit, LotType
 from ledger.domain.lots.control import Control
+from ledger.domain.lots.lot import Status
 from ledger.domain.lots.scene import Scene
-from ledger.domain.lots.state import LotState, Status, latest
+from ledger.domain.lots.state import LotState, latest
 from ledger.domain.masters.formulas import version_of
 from ledger.domain.masters.limits import Holds, holds_on, is_above, is_below, is_passed
 from ledger.domain.rules.figures import per_cent_exactly, per_cent_outside, span

@@ -6,10 +6,8 @@ empty. The statements stand beside this file, in SQLite's words, and are never c
 
 from pathlib import Path
 
-from alembic import op
-
 from ledger.store.migrations.kinds import add_kinds, with_kinds
-from ledger.store.migrations.versions.m0001_first_form import END, for_server
+from ledger.store.migrations.versions.m0001_first_form import END
 
 revision = "0002"
 down_revision = "0001"
@@ -34,6 +32,5 @@ NEW_KINDS = with_kinds(OLD_KINDS, "party", "limit", "withdrawal", "contact", "cl
 
 
 def upgrade() -> None:
-    is_sqlite = op.get_bind().dialect.name == "sqlite"
     statements = STATEMENTS.read_text(encoding="utf-8").removesuffix(END).split(END)
-    add_kinds(statements if is_sqlite else for_server(statements), KEYS, OLD_KINDS, NEW_KINDS)
+    add_kinds(statements, KEYS, OLD_KINDS, NEW_KINDS)

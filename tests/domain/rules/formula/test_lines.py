@@ -10,7 +10,7 @@ from ledger.domain.entries import Add, Facts, Finish, Formula, Material
 from ledger.domain.entries.choices import AddedAs, MaterialKind, ProductKind
 from ledger.domain.entries.masters import FormulaLine
 from ledger.domain.lots.control import Control, Input
-from ledger.domain.lots.state import Status
+from ledger.domain.lots.lot import Status
 from ledger.domain.rules.formula import lines as following_amounts
 from tests.domain.builders import draft, grams, lot, make, ml, oil, scene
 from tests.domain.rules.cases import Case, find

@@ -7,7 +7,7 @@ from ledger.domain.entries import Deviation, Formula, Judge, Look
 from ledger.domain.entries.choices import Grade, LookedAt, ProductKind, RestFor, Verdict
 from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.lots.control import Control, Input
-from ledger.domain.lots.state import Status
+from ledger.domain.lots.lot import Status
 from tests.domain.builders import draft, lot, make, oil, packed, scene
 from tests.domain.rules.cases import HM, Case, find, said
 from tests.domain.rules.release.leaving import WHOLE_GATE, released, stop

@@ -9,7 +9,7 @@ from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Check, Deviation, Facts, Filter, Formula, Labels, Limit
 from ledger.domain.entries.choices import Bound, LimitBasis, LimitUnit, MaterialKind, ProductKind
 from ledger.domain.lots.control import Input
-from ledger.domain.lots.state import Status
+from ledger.domain.lots.lot import Status
 from ledger.domain.rules import Finding
 from tests.domain.builders import at, entry, lot, make, packed
 from tests.domain.rules.cases import HM, Case, find, said

@@ -5,8 +5,9 @@ from typing import Any
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries.choices import MaterialKind
 from ledger.domain.lots.control import Control, Input
+from ledger.domain.lots.lot import Status
 from ledger.domain.lots.scene import Scene
-from ledger.domain.lots.state import LotState, Status
+from ledger.domain.lots.state import LotState
 from ledger.domain.rules import Finding
 from ledger.domain.rules.usual import handling as usual_handling
 from ledger.domain.rules.usual import measures as usual_measures

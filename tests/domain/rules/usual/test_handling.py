@@ -20,8 +20,8 @@ from ledger.domain.entries import (
 )
 from ledger.domain.entries.choices import Cake, MaterialKind, ProductKind, RestFor
 from ledger.domain.lots.control import Control, Input, LastHeld
+from ledger.domain.lots.lot import Status
 from ledger.domain.lots.scene import Scene
-from ledger.domain.lots.state import Status
 from ledger.domain.rules import Finding
 from tests.domain.builders import at, draft, entry, lot, make, ml, scene, struck, when
 from tests.domain.rules.cases import Case

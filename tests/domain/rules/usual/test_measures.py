@@ -10,8 +10,8 @@ from ledger.domain.amounts.quantity import Measure, Quantity
 from ledger.domain.entries import Add, Finish, Formula, MakeUp, Measurement, Posting, Rinse, Start
 from ledger.domain.entries.choices import Measured, ProductKind, RinseTo
 from ledger.domain.lots.control import Control, Input
+from ledger.domain.lots.lot import Status
 from ledger.domain.lots.scene import Scene
-from ledger.domain.lots.state import Status
 from ledger.domain.rules import Finding
 from tests.domain.builders import BEGUN, at, draft, entry, lot, make, ml, oil, scene, struck, when
 from tests.domain.rules.cases import Case

@@ -7,39 +7,31 @@ import pytest
 from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries.choices import MoveAs
-from ledger.domain.lots.state import Status
+from ledger.domain.entries import When
+from ledger.domain.entries.choices import LotType, MoveAs, ProductKind
+from ledger.domain.lots.lot import Lot, Status
 from ledger.service.lots.shares import Share, Traced
 from ledger.service.lots.trace import Carried, Holder, Node, Trace, Way
-from ledger.store.read.briefs import Brief
 from reports.words.lots.trace import describe, opened_on, rules, traced_lines
 
-LOT = Brief(
-    lot=1,
+LOT = Lot(
+    seq=1,
     code="L-0",
-    lot_type="made",
+    lot_type=LotType.MADE,
     measure=Measure.UL,
-    opened_at="2026-03-02T23:30:00Z",
-    offset_min=60,
+    opened_at=When(datetime(2026, 3, 2, 23, 30, tzinfo=UTC), 60),
     name="Orange essence",
-    material=None,
-    sort=None,
-    supplier=None,
-    supplier_lot=None,
     product="Orange essence",
-    product_kind="essence",
-    bulk=None,
+    product_kind=ProductKind.ESSENCE,
     status=Status.FINISHED,
     on_hand=0,
-    best_before=None,
-    grade=None,
 )
 
 
 def traced(edges: list[tuple[int, int]], way: Way, holders: tuple[Holder, ...] = ()) -> Trace:
     """Return a trace of lot 0 over edges from one number to another, 10 mL each."""
     numbers = sorted({end for edge in edges for end in edge} | {0})
-    briefs = [replace(LOT, lot=number + 1, code=f"L-{number}") for number in numbers]
+    briefs = [replace(LOT, seq=number + 1, code=f"L-{number}") for number in numbers]
     nodes = [
         Node(brief, min(number, 1), way if number else Way.HERE)
         for number, brief in zip(numbers, briefs, strict=True)
@@ -109,8 +101,9 @@ def test_a_lot_of_no_other_says_so() -> None:
 
 def test_the_day_of_a_lot_is_that_of_its_own_clock_and_none_when_struck() -> None:
     assert opened_on(LOT) == "2026-03-03"
-    assert opened_on(replace(LOT, offset_min=0)) == "2026-03-02"
-    assert opened_on(replace(LOT, opened_at="")) == ""
+    elsewhere = When(datetime(2026, 3, 2, 23, 30, tzinfo=UTC), 0)
+    assert opened_on(replace(LOT, opened_at=elsewhere)) == "2026-03-02"
+    assert opened_on(replace(LOT, opened_at=None)) == ""
 
 
 def test_three_hundred_lots_stand_once_each_a_line_within_bounds() -> None:

@@ -1,0 +1,188 @@
+"""Reading lots, many at once, as a list, a trace or a stock sheet tells them.
+
+Guarantees: a constant number of statements for a chunk of lots; a struck lot is read too, and its
+status says so.
+"""
+
+from collections.abc import Iterable, Sequence
+from datetime import date
+from typing import NamedTuple
+
+from sqlalchemy import Connection
+
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries import When
+from ledger.domain.entries.choices import (
+    Grade,
+    LotType,
+    MaterialKind,
+    Precision,
+    ProductKind,
+    Verdict,
+)
+from ledger.domain.entries.plain import read_instant
+from ledger.domain.lots.lot import Lot, filled_from, name_of, status_of
+from ledger.store.engine.statements import ask, ask_column, ask_for, chunks, go_by_index
+from ledger.store.read.amounts import on_hand
+
+_OPENED = """
+    SELECT lot.id, lot.code, lot.lot_type, lot.measure, o.happened_at, o.offset_min, o.precision,
+        r.material, r.supplier, r.supplier_lot, s.product, s.product_kind, b.size_written,
+        bulk.id AS bulk, COALESCE(r.best_before, s.best_before, b.best_before) AS best_before
+    FROM {wanted} w
+    CROSS JOIN lot
+    LEFT JOIN entry o ON o.stands_for = lot.id AND o.kind <> 'strike'
+        AND NOT EXISTS (SELECT 1 FROM entry c WHERE c.corrects = o.seq)
+    LEFT JOIN receipt r ON r.seq = o.seq
+    LEFT JOIN start s ON s.seq = o.seq
+    LEFT JOIN bottle b ON b.seq = o.seq
+    LEFT JOIN lot bulk ON bulk.code = b.source
+    WHERE lot.id = w.lot"""
+
+
+class _Opened(NamedTuple):
+    """A row of that query."""
+
+    id: int
+    code: str
+    lot_type: str
+    measure: str
+    happened_at: str | None
+    offset_min: int | None
+    precision: str
+    material: str | None
+    supplier: str | None
+    supplier_lot: str | None
+    product: str | None
+    product_kind: str | None
+    size_written: str | None
+    bulk: int | None
+    best_before: str | None
+
+
+_SAID_SINCE = """
+    SELECT e.lot, j.verdict, l.grade
+    FROM {wanted} w
+    CROSS JOIN entry e
+    LEFT JOIN entry c ON c.corrects = e.seq
+    LEFT JOIN judge j ON j.seq = e.seq
+    LEFT JOIN look l ON l.seq = e.seq
+    WHERE e.lot = w.lot AND c.corrects IS NULL AND e.kind || '' IN ('judge', 'look', 'finish')
+    ORDER BY e.happened_at, e.stands_for"""
+_MATERIALS = (
+    "SELECT m.code, m.name, m.sort FROM material m CROSS JOIN entry e "
+    "LEFT JOIN entry c ON c.corrects = e.seq WHERE e.seq = m.seq AND c.corrects IS NULL "
+    "ORDER BY e.happened_at, e.stands_for"
+)
+
+
+class _Told(NamedTuple):
+    """What the book tells of a lot by itself."""
+
+    opened: _Opened
+    on_hand: int
+    verdict: Verdict | None
+    grade: Grade | None
+    is_finished: bool
+
+
+Materials = dict[str, tuple[str, MaterialKind]]
+"""Name and kind of materials by their codes."""
+
+
+def lots_by_number(connection: Connection, numbers: Iterable[int]) -> dict[int, Lot]:
+    """Return lots by their numbers; their dates are those told, not yet reckoned."""
+    go_by_index(connection)
+    wanted = list(dict.fromkeys(numbers))
+    materials = _materials(connection)
+    told = _told(connection, wanted)
+    filled = dict.fromkeys(item.opened.bulk for item in told.values() if item.opened.bulk)
+    behind = told | _told(connection, [number for number in filled if number not in told])
+    bulks = {number: _lot(behind[number], materials) for number in filled}
+    return {
+        number: _lot(told[number], materials, bulks.get(told[number].opened.bulk or 0))
+        for number in wanted
+        if number in told
+    }
+
+
+def _materials(connection: Connection) -> Materials:
+    """Return name and kind of every material by its code; the latest entry counts."""
+    return {code: (name, MaterialKind(sort)) for code, name, sort in ask(connection, _MATERIALS)}
+
+
+def _told(connection: Connection, numbers: Sequence[int]) -> dict[int, _Told]:
+    found: dict[int, _Told] = {}
+    for part in chunks(numbers):
+        held = on_hand(connection, part)
+        verdicts, grades, finished = _said_since(connection, part)
+        for row in map(_Opened._make, ask_for(connection, _OPENED, part)):
+            verdict, grade = verdicts.get(row.id), grades.get(row.id)
+            found[row.id] = _Told(row, held[row.id], verdict, grade, row.id in finished)
+    return found
+
+
+def _said_since(
+    connection: Connection, lots: Sequence[int]
+) -> tuple[dict[int, Verdict], dict[int, Grade], set[int]]:
+    """Return the last verdict on lots, the grade of the last look, and which are finished."""
+    verdicts: dict[int, Verdict] = {}
+    grades: dict[int, Grade] = {}
+    finished: set[int] = set()
+    for lot, verdict, grade in ask_for(connection, _SAID_SINCE, lots):
+        if verdict:
+            verdicts[lot] = Verdict(verdict)
+        elif grade:
+            grades[lot] = Grade(grade)
+        else:
+            finished.add(lot)
+    return verdicts, grades, finished
+
+
+def _lot(told: _Told, materials: Materials, bulk: Lot | None = None) -> Lot:
+    row, is_struck = told.opened, told.opened.happened_at is None
+    lot_type = LotType(row.lot_type)
+    name, sort = materials.get(row.material or "", (row.material, None))
+    what = name or row.product or (bulk.name if bulk else "")
+    lot = Lot(
+        seq=row.id,
+        code=row.code,
+        lot_type=lot_type,
+        measure=Measure(row.measure),
+        opened_at=_when(row),
+        name=name_of(lot_type, what, row.size_written or "", is_struck=is_struck),
+        status=status_of(
+            lot_type, is_struck=is_struck, is_finished=told.is_finished, verdict=told.verdict
+        ),
+        on_hand=told.on_hand,
+        material=row.material,
+        sort=sort,
+        supplier=row.supplier,
+        supplier_lot=row.supplier_lot,
+        product=row.product,
+        product_kind=ProductKind(row.product_kind) if row.product_kind else None,
+        best_before=date.fromisoformat(row.best_before) if row.best_before else None,
+        grade=told.grade,
+    )
+    return filled_from(lot, bulk) if bulk else lot
+
+
+def _when(row: _Opened) -> When | None:
+    if row.happened_at is None or row.offset_min is None:
+        return None
+    return When(read_instant(row.happened_at), row.offset_min, Precision(row.precision))
+
+
+def all_lots(connection: Connection) -> list[int]:
+    """Return the numbers of all lots in the order they were opened."""
+    return ask_column(connection, "SELECT id FROM lot ORDER BY id")
+
+
+def lots_on_hand(connection: Connection) -> list[int]:
+    """Return the numbers of the lots of which there is something, in the order they were opened."""
+    go_by_index(connection)
+    found: list[int] = []
+    for part in chunks(all_lots(connection)):
+        held = on_hand(connection, part)
+        found += [lot for lot in part if held[lot]]
+    return found

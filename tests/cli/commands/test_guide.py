@@ -1,0 +1,66 @@
+"""The guide is listed, shown whole, and reads in a terminal; a page it has not is told."""
+
+import os
+import pty
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from cli.screens.guide import TOPICS, page
+from tests.cli.shell import Shell
+
+ROOT = Path(__file__).parents[3]
+
+
+@pytest.fixture
+def shell(tmp_path: Path) -> Shell:
+    """A shell without a book: the guide needs none."""
+    return Shell(tmp_path / "none.db")
+
+
+def test_the_pages_are_listed_with_what_they_tell(shell: Shell) -> None:
+    lines = shell.line("guide").lines
+    assert lines[:2] == [
+        "topic        what it tells",
+        "first-hour   From an empty folder to ten bottles sold, with every command it takes.",
+    ]
+    assert [line.split()[0] for line in lines[1:-1]] == list(TOPICS)
+    assert lines[-1] == "Next: pottle guide first-hour"
+
+
+def test_a_page_is_shown_as_it_is_kept(shell: Shell) -> None:
+    assert shell.line("guide first-hour").out == page("first-hour")
+
+
+def test_a_page_that_is_not_there_is_told_with_the_nearest(shell: Shell) -> None:
+    answer = shell.line("guide recal")
+    assert (answer.exit_code, answer.complaints) == (
+        3,
+        [
+            "The guide has no page recal. Near to it: recall.",
+            "  pottle guide lists the pages that are.",
+        ],
+    )
+
+
+def test_a_page_in_a_terminal_has_no_marks_of_markdown_and_fits_it() -> None:
+    ours, theirs = pty.openpty()
+    command = [sys.executable, "-m", "cli.program", "guide", "backups"]
+    env = {**os.environ, "COLUMNS": "80", "NO_COLOR": "1", "TERM": "xterm"}
+    done = subprocess.Popen(command, cwd=ROOT, env=env, stdout=theirs, stderr=theirs)
+    os.close(theirs)
+    told = b""
+    try:
+        while piece := os.read(ours, 65536):
+            told += piece
+    except OSError:  # the end of a terminal
+        pass
+    done.wait()
+    text = re.sub(r"\x1b\[[\d;]*m", "", told.decode())
+    lines = text.splitlines()
+    assert max(map(len, lines)) <= 80
+    assert not any(line.startswith(("#", "```")) for line in lines)
+    assert " pottle backup stick" in text
