@@ -25,7 +25,7 @@ def init(
     from ledger.service.masters.house import init as verb
     from reports.json.masters.init import init_answer
 
-    book = verb(
+    new = verb(
         call.where if call.ledger else new_place(),
         name=house,
         currency=currency,
@@ -35,6 +35,7 @@ def init(
         fluid_ounce=fluid_ounce,
         phone=phone,
     )
+    book = call.at_end.enter_context(new)
     say(
         call,
         lambda: init_answer(book.where),

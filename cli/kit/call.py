@@ -1,13 +1,14 @@
 """What every command shares: its common options, and the call that it is given.
 
 Guarantees: every command says what it answers under --json, so that the schema of that can be
-printed without running it.
+printed without running it; a book that a command opened is closed when it ends.
 """
 
 import inspect
 import os
 from collections.abc import Callable
-from dataclasses import dataclass
+from contextlib import ExitStack
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
 
@@ -82,6 +83,8 @@ class Call:
     """Paper sheet."""
     json: bool = False
     """Whether to answer as JSON."""
+    at_end: ExitStack = field(default_factory=ExitStack, repr=False, compare=False)
+    """What is closed when the command ends."""
 
     @property
     def where(self) -> str:
@@ -95,10 +98,10 @@ class Call:
         return self.by or os.environ.get("POTTLE_BY") or None
 
     def book(self) -> "Book":
-        """Open the book."""
+        """Open the book; it is closed when the command ends."""
         from ledger.service.desk.book import open_book
 
-        return open_book(self.where)
+        return self.at_end.enter_context(open_book(self.where))
 
     def how(self) -> "How":
         """Return who writes and how it is known."""
@@ -135,7 +138,9 @@ def writes(function: Callable[..., None], answers: Answers = recorded) -> Callab
 def _command(
     function: Callable[..., None], common: dict[str, Any], answers: Answers
 ) -> Callable[..., None]:
+    # The first parameter is the call itself.
     own = list(inspect.signature(function, eval_str=True).parameters.values())[1:]
+    # An option of the command's own takes the place of a common one of its name.
     clash = common.keys() & {parameter.name for parameter in own}
     shared = [
         inspect.Parameter(
@@ -153,13 +158,19 @@ def _command(
         words.pop(SCHEMA)
         told = {name: words.pop(name) for name in common if name not in clash}
         call = Call(**{name: value or before.get(name) or value for name, value in told.items()})
-        run_safely(lambda: function(call, **words), as_json=call.json)
+
+        def work() -> None:
+            with call.at_end:
+                function(call, **words)
+
+        run_safely(work, as_json=call.json)
 
     first = inspect.Parameter(
         "context", inspect.Parameter.POSITIONAL_OR_KEYWORD, annotation=typer.Context
     )
     mine = (p.replace(kind=inspect.Parameter.KEYWORD_ONLY) for p in own)
     parameters = (first, *mine, *shared, schema_option(answers))
+    # Typer reads the options of a command from both of these.
     run.__signature__ = inspect.Signature(parameters)  # type: ignore[attr-defined]
     run.__annotations__ = {p.name: p.annotation for p in parameters}
     run.__name__, run.__doc__ = function.__name__, function.__doc__

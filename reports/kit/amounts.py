@@ -11,6 +11,7 @@ Unit = Literal["mL", "g", "each"]
 """The units that amounts are told in."""
 UNITS: dict[Measure, Unit] = {Measure.UL: "mL", Measure.MG: "g", Measure.UEACH: "each"}
 """The unit amounts are told in, by measure."""
+# Things are counted in millionths, the rest in thousandths of what is told.
 _PLACES = {Measure.UL: 3, Measure.MG: 3, Measure.UEACH: 6}
 
 

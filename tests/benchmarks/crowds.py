@@ -2,7 +2,7 @@
 
 ``python -m tests.benchmarks.crowds [SECONDS]`` lets 1, 2, 4 and 8 processes write notes for so long
 (10 s if not said) on one SQLite file and on one PostgreSQL, and prints the table that stands in
-DEVELOPERS.md. A loss is an entry that a writer was told is recorded and that the book has not, a
+RESULTS.md. A loss is an entry that a writer was told is recorded and that the book has not, a
 gap in the numbers, or anything that verifying finds; an error is what a user would have seen.
 """
 
@@ -45,15 +45,15 @@ class Crowd:
 
 def write(where: str) -> None:
     """Get ready, be told until when to write notes, and print what was recorded as JSON."""
-    book, how = open_book(where), How(by="AB")
     numbers, errors = [], 0
-    print("ready", flush=True)
-    until = float(input())
-    while time.time() < until:
-        try:
-            numbers.append(note(book, how, text="Some words.").seq)
-        except LedgerError:
-            errors += 1
+    with open_book(where) as book:
+        print("ready", flush=True)
+        until = float(input())
+        while time.time() < until:
+            try:
+                numbers.append(note(book, How(by="AB"), text="Some words.").seq)
+            except LedgerError:
+                errors += 1
     print(json.dumps({"numbers": numbers, "errors": errors}))
 
 
@@ -79,7 +79,7 @@ def crowd(where: str, writers: int, seconds: float) -> Crowd:
     losses = len(set(numbers) ^ set(kept[2:])) + len(numbers) - len(set(numbers))
     losses += sum(one != place for place, one in enumerate(kept, start=1))
     losses += len(verify(book).faults)
-    book.engine.dispose()
+    book.close()
     return Crowd(writers, len(numbers), seconds, sum(one["errors"] for one in told), losses)
 
 

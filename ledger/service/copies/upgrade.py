@@ -22,7 +22,7 @@ from ledger.store.engine.connections import (
     SCHEMA_VERSION,
     Engine,
     book_version,
-    connect,
+    connected,
     is_server,
     reading,
     writing,
@@ -56,16 +56,13 @@ def upgrade(where: str, folder: Path, progress: Progress, clock: Clock = wall_cl
         StorageError: It is no book, is newer, or the copy cannot be written.
         FindingError: It does not verify, before or after.
     """
-    engine = connect(where)
-    try:
+    with connected(where) as engine:
         before = book_version(engine, where)
         if before == SCHEMA_VERSION:
             return Upgraded(before, before, None)
         kept = _keep(engine, where, folder, clock().date(), progress)
         _raise_version(engine, kept.seal, progress)
         return Upgraded(before, SCHEMA_VERSION, kept)
-    finally:
-        engine.dispose()
 
 
 def _keep(engine: Engine, where: str, folder: Path, day: date, progress: Progress) -> Copied:
@@ -78,17 +75,15 @@ def _keep(engine: Engine, where: str, folder: Path, day: date, progress: Progres
                 write_lines(connection, seal, part, progress)
             else:
                 copy_file(connection, part, progress)
+                # Its tables are of the older form, which the audit does not know; texts are the
+                # same in every form.
                 _check_texts(part, seal)
     return Copied(path, seal, str(path))
 
 
 def _check_texts(path: Path, seal: Seal) -> None:
-    engine = connect(str(path))
-    try:
-        with reading(engine) as connection:
-            root = root_of_texts(connection).hex()
-    finally:
-        engine.dispose()
+    with connected(str(path)) as engine, reading(engine) as connection:
+        root = root_of_texts(connection).hex()
     if root != seal.root:
         raise FindingError("The entries do not have the root of the book's own tree.", _LEFT)
 
@@ -96,9 +91,9 @@ def _check_texts(path: Path, seal: Seal) -> None:
 def _raise_version(engine: Engine, seal: Seal, progress: Progress) -> None:
     with writing(engine) as connection:
         migrate(connection)
-        found = audit(connection, progress)
-        whats = [fault.what for fault in found.faults]
-        if not whats and found.root.hex() != seal.root:
+        audited = audit(connection, progress)
+        whats = [fault.what for fault in audited.faults]
+        if not whats and audited.root.hex() != seal.root:
             whats = ["The book was written in after the copy was made; run pottle upgrade again."]
         if whats:
             raise FindingError.of([(what, _LEFT) for what in whats])

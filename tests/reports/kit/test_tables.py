@@ -7,7 +7,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from reports.kit.amounts import decimal_amount
 from reports.kit.tables import Sheet, csv_text, harmless
 
 CELLS = st.text(st.characters(exclude_categories=["Cs", "Cc"]), max_size=12)
@@ -33,10 +32,3 @@ def test_what_looks_like_a_formula_gets_a_quote_before_it(cell: str) -> None:
 def test_a_row_of_another_width_is_refused() -> None:
     with pytest.raises(ValueError, match="a row of 1 cells under 2 heads"):
         csv_text(Sheet(("one", "two"), (("only",),)))
-
-
-@pytest.mark.parametrize(
-    ("amount", "words"), [(0, "0"), (1, "0.001"), (30_769, "30.769"), (-1_500, "-1.5"), (1000, "1")]
-)
-def test_thousandths_are_told_as_a_plain_decimal(amount: int, words: str) -> None:
-    assert decimal_amount(amount) == words

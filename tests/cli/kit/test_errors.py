@@ -1,0 +1,63 @@
+"""What ends a command is one object on standard error when JSON is asked for."""
+
+import json
+
+import pytest
+
+from cli.kit.errors import FAMILIES
+from reports.json.kit.problems import error_answer
+from tests.cli.shell import Shell
+
+ERRORS: dict[str, tuple[tuple[str, ...], int, str]] = {
+    "a lot that is not in the book": (("lot", "XYZ-1"), 3, "refused"),
+    "an amount without a unit": (("add", "OE-001-5", "NS-001-J", "30"), 2, "usage"),
+    "less than the book has": (("count", "NS-001-J", "1L"), 4, "reason-needed"),
+    "a file that is there": (("record", "OE-001-5", "--out", "there.pdf"), 5, "storage"),
+    "a word that is missing": (("add", "OE-001-5"), 2, "usage"),
+    "an option that is none": (("stock", "--everything"), 2, "usage"),
+    "a command that is none": (("stocks",), 2, "usage"),
+    "no command": ((), 2, "usage"),
+}
+
+
+@pytest.mark.parametrize(("words", "exit_code", "family"), ERRORS.values(), ids=ERRORS)
+def test_an_error_is_one_object_on_standard_error(
+    shell: Shell, words: tuple[str, ...], exit_code: int, family: str
+) -> None:
+    (shell.book.parent / "there.pdf").touch()
+    answer = shell.run(*words, "--json")
+    assert (answer.exit_code, answer.out) == (exit_code, "")
+    told = json.loads(answer.err)
+    assert list(told) == ["error", "code", "what_to_do", "problems"]
+    assert told["code"] == family
+    assert told["error"] == told["problems"][0]["error"]
+    assert told["what_to_do"] == told["problems"][0]["what_to_do"]
+    assert told["error"].endswith(".")
+    assert told["what_to_do"]
+
+
+def test_all_that_is_wrong_with_one_entry_is_told_at_once(shell: Shell) -> None:
+    answer = shell.run("look", "OE-001-5", "murky", "--ntu", "many", "--json")
+    told = json.loads(answer.err)
+    assert [item["error"] for item in told["problems"]] == [
+        '"murky" is not a grade of clarity.',
+        '"many" is not a turbidity in NTU.',
+    ]
+    assert told["error"] == " ".join(item["error"] for item in told["problems"])
+
+
+def test_a_fault_inside_is_told_as_json_too(shell: Shell, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("cli.screens.seal.seal", lambda book: 1 // 0)
+    answer = shell.run("seal", "--json")
+    assert (answer.exit_code, answer.out) == (70, "")
+    assert json.loads(answer.err)["code"] == "inside"
+
+
+def test_a_sentence_that_two_problems_share_is_said_once() -> None:
+    told = error_answer([("A.", "See."), ("B.", "See."), ("C.", "")], "refused")
+    assert (told.error, told.what_to_do) == ("A. B. C.", "See.")
+    assert len(told.problems) == 3
+
+
+def test_each_family_has_an_exit_code_of_its_own() -> None:
+    assert [code for _, _, code in FAMILIES] == [1, 2, 3, 4, 5]

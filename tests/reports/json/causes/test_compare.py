@@ -1,0 +1,37 @@
+"""A trial compared, for machines: figures as text, and no levels where factors moved together."""
+
+from ledger.domain.entries.choices import Grade
+from ledger.service.causes.compare import Comparison
+from reports.json.causes.compare import CompareAnswer, LookTold, SetTold, compare_answer
+from reports.words.causes.compare import comparison_view
+from tests.reports.words.causes.trials import CONFOUNDED, CROSSED
+
+
+def told(found: Comparison) -> CompareAnswer:
+    return compare_answer(found, comparison_view(found), None)
+
+
+def test_every_batch_has_its_factors_looks_and_figures() -> None:
+    plain = told(CROSSED)
+    first, control = plain.batches[0], plain.batches[-1]
+    assert first.settings == (SetTold("rest", "24h"),)
+    assert first.looks == (LookTold("at once", Grade.OPALESCENT), LookTold("7 d", Grade.HAZY))
+    assert (first.ntu, first.yield_percent) == ("3.4", "90")
+    assert (control.code, control.is_control, plain.control_codes) == ("A-5", True, ("A-5",))
+
+
+def test_levels_have_means_of_as_many_batches_as_are_named() -> None:
+    (rest,) = told(CROSSED).factors
+    assert [(level.level, level.n, level.codes) for level in rest.levels] == [
+        ("24h", 2, ("A-1", "A-2")),
+        ("96h", 2, ("A-3", "A-4")),
+    ]
+    assert [level.ntu for level in rest.levels] == ["3.1", "0.8"]
+
+
+def test_factors_that_moved_together_name_each_other_and_have_no_levels() -> None:
+    factors = told(CONFOUNDED).factors
+    assert [(item.factor, item.confounded_with, item.levels) for item in factors] == [
+        ("rest", ("dose",), ()),
+        ("dose", ("rest",), ()),
+    ]

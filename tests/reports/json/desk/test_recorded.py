@@ -1,0 +1,27 @@
+"""What a command that records answers, for machines."""
+
+from ledger.domain.lots.lot import Status
+from ledger.service.lots.dossier import dossier
+from reports.json.desk.recorded import recorded_answer
+from reports.json.kit.answer import Amount
+from tests.keeper import Keeper
+
+
+def test_a_delivery_says_its_lot_and_what_is_not_known_of_it_yet(sqlite_keeper: Keeper) -> None:
+    done = sqlite_keeper.do("receive", material="orange-oil", amount="500mL", supplier="Ficto Oils")
+    found = dossier(sqlite_keeper.book, done.code or "")
+    told = recorded_answer(done, found, "pottle stock")
+    assert (told.kind, told.code, told.name) == ("receipt", "SOO-001-3", "Sweet orange oil")
+    assert (told.on_hand, told.status) == (Amount("500", "mL"), Status.IN_STOCK)
+    assert told.not_known == (
+        "the supplier's lot",
+        "the cost",
+        "the best-before date",
+        "the certificate",
+    )
+    assert told.next == "pottle stock"
+
+
+def test_an_entry_about_no_lot_has_none(sqlite_keeper: Keeper) -> None:
+    told = recorded_answer(sqlite_keeper.do("clean", vessel="Pan 2", method="steam"), None, None)
+    assert (told.says, told.code, told.on_hand, told.next) == ("Pan 2, steam", None, None, None)

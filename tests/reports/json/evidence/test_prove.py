@@ -1,0 +1,18 @@
+"""A proof, for machines."""
+
+from ledger.service.evidence.prove import prove
+from reports.json.evidence.prove import prove_answer
+from reports.json.kit.finding import Finding
+from tests.keeper import Keeper
+from tests.path import Lots
+
+
+def test_a_proof_has_the_numbers_of_its_entries_and_what_does_not_fit(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    keeper, lots = walked
+    proof = prove(keeper.book, lots.packed)
+    sound, bad = prove_answer(proof), prove_answer(proof, ("It does not fit.",))
+    assert (sound.ok, sound.code, sound.entry_numbers) == (True, lots.packed, (32, 33, 34, 35))
+    assert sound.seal.lines == proof.seal.lines
+    assert (bad.ok, bad.findings) == (False, (Finding(None, "It does not fit."),))

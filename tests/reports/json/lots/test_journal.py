@@ -1,0 +1,16 @@
+"""Entries of the journal, for machines."""
+
+from ledger.service.lots.journal import journal
+from reports.json.lots.journal import journal_row
+from tests.keeper import Keeper
+from tests.path import Lots
+
+
+def test_a_correction_says_what_it_corrects_and_why(walked: tuple[Keeper, Lots]) -> None:
+    keeper, _ = walked
+    (last,) = journal(keeper.book, last=1)
+    told = journal_row(last)
+    assert (told.entry, told.corrects, told.corrected_by) == (36, 16, None)
+    assert (told.title, told.says, told.reason) == ("added", "26 g of SOO-001-3", "misread")
+    assert (told.happened, told.precision) == ("2026-03-02T09:40:00+00:00", "exact")
+    assert (told.recorded_at, told.late) == ("2026-03-04T11:20:00+00:00", True)
