@@ -46,5 +46,7 @@ def run() -> None:
     """Run the command that the words of the call name."""
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
+            # A book holds letters that not every terminal or pipe is set to; none is to end a
+            # command.
             stream.reconfigure(encoding="utf-8", errors="replace")
     app()

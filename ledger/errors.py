@@ -26,9 +26,10 @@ def visible(text: str) -> str:
     >>> visible("30\x1bmL")
     '30U+001BmL'
     """
+    # Quoted raw, such characters would be obeyed by a terminal.
     if text.isprintable():
         return text
-    return "".join(one if one.isprintable() else f"U+{ord(one):04X}" for one in text)
+    return "".join(letter if letter.isprintable() else f"U+{ord(letter):04X}" for letter in text)
 
 
 class LedgerError(Exception):

@@ -20,14 +20,15 @@ def bytes_of(path: Path, most_bytes: int) -> bytes:
     """
     try:
         with path.open("rb") as file:
-            found = file.read(most_bytes + 1)
+            # One more tells that there is more than that, without reading all of it.
+            content = file.read(most_bytes + 1)
     except OSError as error:
         raise StorageError(
             f"The file {path} could not be read: {error.strerror}.", "Check its name and rights."
         ) from error
-    if len(found) > most_bytes:
+    if len(content) > most_bytes:
         raise InputError(f"The file {path} is larger than {most_bytes} bytes.", RIGHT_FILE)
-    return found
+    return content
 
 
 def text_of(path: Path, most_bytes: int, mend: str = RIGHT_FILE) -> str:

@@ -22,10 +22,9 @@ from sqlalchemy import make_url
 from ledger.service.desk.book import open_book
 from ledger.service.masters.house import init
 from tests.keeper import LATER, MORNING, SET_UP, Keeper, SetClock, copy_book
-from tests.path import HOUSE, fill_every_table, set_up
+from tests.path import HOUSE, Lots, fill_every_table, set_up, walk_main_path
 
-CONTRACTS = ("contract", "contract_rows", "contract_guards", "contract_changes", "contract_control")
-pytest.register_assert_rewrite(*(f"tests.store.{part}" for part in CONTRACTS))
+pytest.register_assert_rewrite("tests.store.contract")
 
 MEMORY = Path("/dev/shm")
 ROOM_BYTES = 8 * 10**9
@@ -110,6 +109,21 @@ def sqlite_walked(walked_template: Path, tmp_path: Path) -> Iterator[Keeper]:
     where = copy_book(walked_template, tmp_path / "walked.db")
     with opened(str(where), SetClock(LATER)) as keeper:
         yield keeper
+
+
+@pytest.fixture(scope="session")
+def main_path(template: Path, tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Lots]:
+    where = copy_book(template, tmp_path_factory.mktemp("template") / "main.db")
+    with opened(str(where), SetClock(MORNING)) as keeper:
+        return where, walk_main_path(keeper)
+
+
+@pytest.fixture
+def walked(main_path: tuple[Path, Lots], tmp_path: Path) -> Iterator[tuple[Keeper, Lots]]:
+    """A book with oil, essence, syrup and bottles of one making, days after they were sold."""
+    where, lots = main_path
+    with opened(str(copy_book(where, tmp_path / "walked.db")), SetClock(LATER)) as keeper:
+        yield keeper, lots
 
 
 @contextmanager

@@ -34,7 +34,7 @@ def lot_codes(where: str) -> list[str]:
     address = f"{Path(where).absolute().as_uri()}?mode=ro"
     try:
         with closing(sqlite3.connect(address, uri=True, timeout=PATIENCE_S)) as connection:
-            found = connection.execute("SELECT code FROM lot ORDER BY id DESC")
-            return [str(code) for (code,) in found]
+            rows = connection.execute("SELECT code FROM lot ORDER BY id DESC")
+            return [str(code) for (code,) in rows]
     except (sqlite3.Error, OSError, ValueError):
         return []

@@ -18,6 +18,7 @@ def check_place(out: Path, *, force: bool, instead: str = OTHER_NAME) -> None:
         StorageError: Its folder is missing, it is there already, or no file can have its name.
     """
     try:
+        # A link that leads nowhere is there too.
         is_there, has_folder = out.exists() or out.is_symlink(), out.parent.is_dir()
     except OSError as error:
         raise StorageError(

@@ -1,4 +1,7 @@
-"""A small list: as a table, as JSON, or as words when there is nothing to list."""
+"""A small list: as a table, as JSON, or as words when there is nothing to list.
+
+Guarantees: the same rows in every form, and a next step where there is none.
+"""
 
 from collections.abc import Sequence
 from dataclasses import dataclass

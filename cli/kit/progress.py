@@ -30,5 +30,6 @@ def progress(what: str, *, quiet: bool = False) -> Iterator[Callable[[int, int],
 
     yield tick
     if last:
+        # Back to the head of the line, and the line cleared.
         sys.stderr.write("\r\x1b[K")
         sys.stderr.flush()

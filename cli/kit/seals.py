@@ -34,6 +34,7 @@ def given_seal(text: str | None) -> Seal | None:
     path = Path(text)
     if is_file(path):
         return read_seal(text_of(path, MOST_BYTES))
+    # More likely the name of a file than a seal of which a part is missing.
     if "entries" not in text.lower() and "\n" not in text.strip():
         raise InputError(
             f"There is no file {text} with a seal, and the text is none itself.",

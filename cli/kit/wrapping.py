@@ -28,6 +28,7 @@ UNITS = (
     *("d", "h", "min", "s", "[A-Z]{3}"),
 )
 """What stays beside the number before it; three capitals are money."""
+# A unit ends its word: 5 g is one piece, 5 games is two.
 _AMOUNT = rf"[(~±<>≤≥−-]*\d[\d.,/–-]* (?:{'|'.join(UNITS)})[.,;:)]*(?!\S)"
 _PIECE = re.compile(rf"\s*(?:{_AMOUNT}|\S+)")
 _WORD = re.compile(r"\s*\S+")
@@ -89,7 +90,7 @@ def below(line: str) -> str:
     >>> below("724  2026-08-18 09:17  added: 40 mL")
     '     '
     """
-    found = _BEGINS.match(line)
-    if not found:
+    match = _BEGINS.match(line)
+    if not match:
         return ""
-    return " " * (len(found[0]) + HANG * found[0].isspace())
+    return " " * (len(match[0]) + HANG * match[0].isspace())

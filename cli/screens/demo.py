@@ -38,6 +38,7 @@ OTHER_FOLDER = "Give another folder: pottle demo FOLDER"
 
 def season_folder() -> Path:
     """Return the folder of the season that comes with the program."""
+    # An installed program carries the season inside; in the source it stands beside the code.
     inside = Path(__file__).parents[1] / "sample_data" / "season"
     return inside if inside.is_dir() else Path(__file__).parents[2] / "sample_data" / "season"
 

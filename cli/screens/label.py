@@ -36,6 +36,8 @@ def print_labels(
     found = dossier(book, text, how.by)
     served = card(book, found.state.code)
     sheet = label_sheet_view(found, count, served)
+    # Drawn twice: here to refuse what cannot be drawn before anything is recorded, and afterwards
+    # with the seal that includes the record.
     label_sheet(sheet, BytesIO())
     used, spoiled = fate
     done = labels(

@@ -22,6 +22,7 @@ def figure(number: float, places: int = 2) -> str:
     text = f"{number:.{places}f}"
     if "." in text:
         text = text.rstrip("0").rstrip(".")
+    # Rounding may leave a nought below zero.
     return "0" if text == "-0" else text.replace("-", "−")
 
 
@@ -42,6 +43,7 @@ def significant(value: float, digits: int = 3, *, is_whole_kept: bool = False) -
         return "0"
     if is_whole_kept and abs(value) >= 10**digits:
         return f"{value:.0f}"
+    # Rounded first: 9.996 to three digits is 10.0, with a digit more before the point.
     rounded = float(f"{value:.{digits}g}")
     places = max(0, digits - 1 - int(f"{rounded:e}".split("e")[1]))
     text = f"{rounded:.{places}f}"

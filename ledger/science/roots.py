@@ -32,6 +32,8 @@ def solve(sum_of: Callable[[float], float], wanted: float, low: float, high: flo
         if off_at * off_right < 0:
             left, off_left = right, off_right
         else:
+            # The end that stayed is taken for nearer than it is, or the search would creep from one
+            # side.
             off_left /= 2
         close = abs(right - at) <= _FINE * (high - low)
         right, off_right = at, off_at

@@ -2,7 +2,7 @@
 
 ``python -m tests.benchmarks.crowds [SECONDS]`` lets 1, 2, 4 and 8 processes write notes for so long
 (10 s if not said) on one SQLite file and on one PostgreSQL, and prints the table that stands in
-DEVELOPERS.md. A loss is an entry that a writer was told is recorded and that the book has not, a
+RESULTS.md. A loss is an entry that a writer was told is recorded and that the book has not, a
 gap in the numbers, or anything that verifying finds; an error is what a user would have seen.
 """
 

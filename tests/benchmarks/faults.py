@@ -1,4 +1,4 @@
-"""The tables of faults and of crowds that stand in DEVELOPERS.md, by one command.
+"""The tables of faults and of crowds that stand in RESULTS.md, by one command.
 
 ``python -m tests.benchmarks.faults [RUNS [SECONDS]]``
 """

@@ -8,7 +8,7 @@ import pytest
 
 from tests.conftest import opened
 from tests.keeper import LATER, MORNING, Keeper, SetClock, copy_book
-from tests.path import Lots, receive_all, walk_main_path
+from tests.path import receive_all
 
 
 @pytest.fixture(scope="session")
@@ -32,21 +32,6 @@ def bench(bench_template: Path, tmp_path: Path) -> Iterator[Keeper]:
     where = copy_book(bench_template, tmp_path / "bench.db")
     with opened(str(where), SetClock(LATER)) as keeper:
         yield keeper
-
-
-@pytest.fixture(scope="session")
-def main_path(template: Path, tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Lots]:
-    where = copy_book(template, tmp_path_factory.mktemp("template") / "main.db")
-    with opened(str(where), SetClock(MORNING)) as keeper:
-        return where, walk_main_path(keeper)
-
-
-@pytest.fixture
-def walked(main_path: tuple[Path, Lots], tmp_path: Path) -> Iterator[tuple[Keeper, Lots]]:
-    """A book with oil, essence, syrup and bottles of one making, days after they were sold."""
-    where, lots = main_path
-    with opened(str(copy_book(where, tmp_path / "walked.db")), SetClock(LATER)) as keeper:
-        yield keeper, lots
 
 
 @pytest.fixture(scope="session")

@@ -58,6 +58,7 @@ def spread_fractions(text: str) -> str:
     """Write single-character fractions out: "1½ L" becomes "1 1/2 L"."""
     for sign in _VULGAR:
         text = text.replace(sign, " " + unicodedata.normalize("NFKC", sign))
+    # Unicode writes its fractions out with a slash of their own, U+2044.
     return " ".join(re.sub(r"\s*[/\u2044]\s*", "/", text).split())
 
 

@@ -40,14 +40,14 @@ def parse_pack(text: str, *, fluid_ounce: str = "US") -> Pack:
     15
     """
     written = fold_text(text)
-    found = _PACK.fullmatch(written)
-    if not found:
+    match = _PACK.fullmatch(written)
+    if not match:
         raise InputError(
             f'"{written}" is not a pack, because it has no x between a count and a size.',
             "Write a count, x and a size, such as 15 x 250 mL.",
         )
-    count = _read_count(found[1].strip(), written)
-    size = parse_quantity(found[2], fluid_ounce=fluid_ounce)
+    count = _read_count(match[1].strip(), written)
+    size = parse_quantity(match[2], fluid_ounce=fluid_ounce)
     if size.measure is not Measure.UL:
         raise InputError(
             f"The size of a container must be a volume, and {size.written} is not.",

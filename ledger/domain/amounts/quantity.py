@@ -28,6 +28,7 @@ __all__ = [
     "volume_from_mass",
 ]
 
+# Below 2**53, to which every reader of JSON reads whole numbers exactly.
 MOST = 10**15
 """The largest amount the book holds, in the smallest unit of any measure."""
 
@@ -93,9 +94,9 @@ def parse_quantity(
 
 def _pieces(spread: str, counted: bool, fluid_ounce: str) -> Iterator[tuple[Fraction, Unit]]:
     unit = None
-    for found in _PIECE.finditer(spread):
-        piece, word = found[0].rstrip(" ,"), found[2].strip(" ,")
-        number = read_number(found[1].strip(), piece=piece)
+    for match in _PIECE.finditer(spread):
+        piece, word = match[0].rstrip(" ,"), match[2].strip(" ,")
+        number = read_number(match[1].strip(), piece=piece)
         if not word and not counted:
             raise InputError(
                 f"{piece} has no unit.", "Write the unit too, as in 30 mL, 15 g or 200 each."

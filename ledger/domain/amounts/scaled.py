@@ -1,4 +1,8 @@
-"""Reading a decimal number in the unit its field asks for, as a whole number of a smaller one."""
+"""Reading a decimal number in the unit its field asks for, as a whole number of a smaller one.
+
+Guarantees: the number is exact. Refuses: to round what is finer than the book keeps, other units,
+and a missing number.
+"""
 
 import re
 from decimal import Decimal
@@ -30,15 +34,16 @@ def read_scaled(text: str, scale: int, unit: str, what: str) -> int:
     Raises:
         InputError: It is missing or no number, has another unit or too many decimals.
     """
-    found = _NUMBER.fullmatch(text.strip())
+    match = _NUMBER.fullmatch(text.strip())
     wanted = f" in {unit}" if unit else ""
     if not text.strip():
         raise InputError(f"The {what} is missing.", f"Write a number{wanted}.")
-    if not found or not _same_unit(found[2], unit):
+    if not match or not _same_unit(match[2], unit):
         raise InputError(
             f'"{text}" is not {with_article(what)}{wanted}.', f"Write a number{wanted}."
         )
-    number = Fraction(Decimal(found[1].replace(",", ".").replace("−", "-"))) * scale
+    # Exactly: reckoned as decimals, a digit beyond the 28th would be rounded away in silence.
+    number = Fraction(Decimal(match[1].replace(",", ".").replace("−", "-"))) * scale
     if number.denominator != 1:
         raise InputError(
             f'"{text}" is a finer {what} than the book keeps.', "Round it and write it again."
@@ -49,6 +54,7 @@ def read_scaled(text: str, scale: int, unit: str, what: str) -> int:
 
 
 def _same_unit(written: str, unit: str) -> bool:
+    # The micro sign and the Greek mu are two letters that look alike.
     plain = written.strip().lower().replace("μ", "µ").replace("µ", "u").lstrip("°")
     wanted = unit.lower().replace("µ", "u").lstrip("°")
     return plain in ("", wanted)

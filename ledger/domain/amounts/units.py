@@ -121,14 +121,15 @@ _BARE_BY_KEY = _spelled(_BARE)
 
 def _units_by_key() -> dict[str, Unit]:
     named = {unit.name: unit for unit in UNITS}
-    found = {_key(name): unit for name, unit in named.items()}
-    found |= {key: named[name] for key, name in _spelled(_SPELLINGS).items()}
+    units = {_key(name): unit for name, unit in named.items()}
+    units |= {key: named[name] for key, name in _spelled(_SPELLINGS).items()}
     for system, prefixes in _SYSTEMS.items():
         for key, bare in _BARE_BY_KEY.items():
             if bare != "oz":
                 unit = named[f"{system} {bare}"]
-                found |= {both: unit for p in prefixes for both in (p + key, key + p)}
-    return found
+                # Whose it is may stand on either side: US gal, gal US.
+                units |= {both: unit for p in prefixes for both in (p + key, key + p)}
+    return units
 
 
 _UNIT_BY_KEY = _units_by_key()

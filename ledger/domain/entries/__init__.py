@@ -1,4 +1,4 @@
-"""Every kind of entry the book can hold, a frozen dataclass each.
+"""Every kind of entry the book can hold, a frozen class each.
 
 Guarantees: `FACTS` lists all kinds by their name, and a kind's name, table and JSON key are the
 same word. Refuses: kinds that are not listed; a new kind needs a class here and a migration.

@@ -56,8 +56,8 @@ def canonical_text(value: Mapping[str, object]) -> str:
         text = _encode(entry)
         if text.isascii() or not _has_half_character(text):
             return text
-    found = "; ".join(_problems(entry, "", MAX_DEPTH + 1))
-    raise RefusedError(f"The entry cannot be written in the book: {found}.", _AGAIN)
+    wrong = "; ".join(_problems(entry, "", MAX_DEPTH + 1))
+    raise RefusedError(f"The entry cannot be written in the book: {wrong}.", _AGAIN)
 
 
 def read_canonical(text: str) -> dict[str, object]:

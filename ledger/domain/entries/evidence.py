@@ -1,4 +1,7 @@
-"""What is taken back: entries made by mistake."""
+"""What is taken back: entries made by mistake.
+
+Guarantees: which entry is taken back stands in the draft (`corrects`), so these say nothing more.
+"""
 
 from typing import ClassVar
 

@@ -95,7 +95,7 @@ def _spec(name: str, hint: Any) -> FieldSpec:  # noqa: ANN401 - a type hint has 
 def _without_none(hint: Any) -> tuple[Any, bool]:  # noqa: ANN401
     if get_origin(hint) not in (Union, UnionType):
         return hint, False
-    rest = [item for item in get_args(hint) if item is not NoneType]
+    rest = [part for part in get_args(hint) if part is not NoneType]
     return rest[0], True
 
 

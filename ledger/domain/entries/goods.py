@@ -1,4 +1,8 @@
-"""Bottling, labels, sending, and what comes back."""
+"""Bottling, labels, sending, and what comes back.
+
+Guarantees: amounts and names as they were written. Refuses: behaviour; what these move stands in
+`ledger.domain.lots.movements`.
+"""
 
 from datetime import date
 from typing import ClassVar

@@ -129,7 +129,7 @@ def entry_from_plain(plain: Mapping[str, Any]) -> Entry:
         draft=draft,
         recorded_at=read_instant(plain["recorded_at"]),
         stands_for=_of(int, plain["stands_for"]),
-        postings=tuple(_posting_from_plain(item) for item in plain.get("postings", ())),
+        postings=tuple(_posting_from_plain(posting) for posting in plain.get("postings", ())),
         level=level and Level(_of(str, level["lot"]), _of(int, level["amount"])),
     )
 
@@ -152,7 +152,7 @@ def facts_to_plain(facts: Struct) -> Plain:
         value = getattr(facts, spec.name)
         if spec.is_many:
             if value:
-                plain[spec.name] = [facts_to_plain(item) for item in value]
+                plain[spec.name] = [facts_to_plain(row) for row in value]
         elif value is not None:
             plain[spec.name] = _value_to_plain(value)
     return plain
@@ -186,7 +186,7 @@ def _value_to_plain(value: object) -> object:
 
 def _value_from_plain(spec: FieldSpec, value: Any) -> object:  # noqa: ANN401 - JSON has no type
     if spec.is_many:
-        return tuple(spec.shape(**_fields_from_plain(spec.shape, item)) for item in value)
+        return tuple(spec.shape(**_fields_from_plain(spec.shape, row)) for row in value)
     if spec.shape is Quantity:
         amount, written = _of(int, value["amount"]), _of(str, value["written"])
         return Quantity(amount, Measure(value["measure"]), written)

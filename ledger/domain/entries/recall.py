@@ -1,4 +1,7 @@
-"""What is done in a recall: calls to those who hold goods, and its end."""
+"""What is done in a recall: calls to those who hold goods, and its end.
+
+Guarantees: these move nothing; who was called is kept by the name that deliveries use.
+"""
 
 from typing import ClassVar
 

@@ -1,4 +1,8 @@
-"""Reading words: free text on one line, and one of a closed list."""
+"""Reading words: free text on one line, and one of a closed list.
+
+Guarantees: text is folded to one line; capitals, blanks, dashes and low lines do not matter in a
+word of a list. Refuses: characters that nobody can see, text too long, words outside the list.
+"""
 
 from enum import StrEnum
 from typing import TypeVar
@@ -19,13 +23,13 @@ def read_word(text: str, words: type[WordT], what: str) -> WordT:
     Raises:
         InputError: It is not in the list, which is named.
     """
-    found = next((word for word in words if _folded(word) == _folded(text)), None)
-    if found is None:
+    chosen = next((word for word in words if _folded(word) == _folded(text)), None)
+    if chosen is None:
         raise InputError(
             f'"{text}" is not {with_article(what)}.' if text else f"The {what} is missing.",
             f"Choose one of: {', '.join(words)}.",
         )
-    return found
+    return chosen
 
 
 def _folded(word: str) -> str:

@@ -1,4 +1,7 @@
-"""What keeps good order: counts, notes, cleaning and equipment."""
+"""What keeps good order: counts, notes, cleaning and equipment.
+
+Guarantees: of these a count alone changes what is there.
+"""
 
 from typing import ClassVar
 

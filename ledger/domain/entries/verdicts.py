@@ -1,4 +1,7 @@
-"""What is judged: verdicts on lots, second checks, and deviations."""
+"""What is judged: verdicts on lots, second checks, and deviations.
+
+Guarantees: these move nothing; a verdict changes where its lot stands.
+"""
 
 from typing import ClassVar
 

@@ -152,17 +152,17 @@ def verify_inclusion(
     """
     if not 0 <= index < size or not _are_hashes(leaf, root, *path):
         return False
-    place, last, found = index, size - 1, leaf
+    place, last, reckoned = index, size - 1, leaf
     for beside in path:
         if not last:
             return False
         if place % 2 or place == last:
-            found = node_hash(beside, found)
+            reckoned = node_hash(beside, reckoned)
             place, last = _climb(place, last)
         else:
-            found = node_hash(found, beside)
+            reckoned = node_hash(reckoned, beside)
         place, last = place // 2, last // 2
-    return not last and found == root
+    return not last and reckoned == root
 
 
 def verify_consistency(
@@ -179,21 +179,22 @@ def verify_consistency(
         return not path and old_root == root
     if not 0 < old_size < size or not path or not _are_hashes(old_root, root, *path):
         return False
+    # An old tree of a power of 2 is a node of the new one, and its root is left out of the path.
     first, *rest = path if old_size & (old_size - 1) else [old_root, *path]
     place, last = old_size - 1, size - 1
     while place % 2:
         place, last = place // 2, last // 2
-    old_found = found = first
+    old_reckoned = reckoned = first
     for beside in rest:
         if not last:
             return False
         if place % 2 or place == last:
-            old_found, found = node_hash(beside, old_found), node_hash(beside, found)
+            old_reckoned, reckoned = node_hash(beside, old_reckoned), node_hash(beside, reckoned)
             place, last = _climb(place, last)
         else:
-            found = node_hash(found, beside)
+            reckoned = node_hash(reckoned, beside)
         place, last = place // 2, last // 2
-    return not last and old_found == old_root and found == root
+    return not last and old_reckoned == old_root and reckoned == root
 
 
 class Frontier:
@@ -245,21 +246,23 @@ class Frontier:
         Returns:
             For each level its number, the index of the first node completed, and the nodes.
         """
-        found, peaks = [], []
+        completed, peaks = [], []
         level, index, nodes = 0, self.size, list(leaves)
         self.size += len(leaves)
         while nodes:
             if index & 1:
+                # The first stands at the right of a pair, whose left node is the last peak.
                 nodes = [self._peaks.pop(), *nodes]
             if len(nodes) & 1:
+                # The last has no neighbour yet, and waits as a peak.
                 peaks.append(nodes[-1])
             level, index = level + 1, index >> 1
             pairs = zip(nodes[::2], nodes[1::2], strict=False)
             nodes = [sha256(b"\x01" + left + right).digest() for left, right in pairs]
             if nodes:
-                found.append((level, index, nodes))
+                completed.append((level, index, nodes))
         self._peaks += reversed(peaks)
-        return found
+        return completed
 
     def root(self) -> bytes:
         """The root over all leaves added so far."""
@@ -283,10 +286,10 @@ def _peaks(start: int, stop: int, node: NodeReader) -> list[bytes]:
 
 def _fold(peaks: Sequence[bytes]) -> bytes:
     """Join peaks, the smallest first, into the root over them."""
-    found = peaks[0]
+    joined = peaks[0]
     for left in peaks[1:]:
-        found = node_hash(left, found)
-    return found
+        joined = node_hash(left, joined)
+    return joined
 
 
 def _root_of_range(start: int, stop: int, node: NodeReader) -> bytes:

@@ -57,8 +57,12 @@ def proof_text(proof: Proof) -> str:
             "root": proof.seal.root,
             "lot": proof.lot,
             "proved": [
-                {"seq": one.seq, "body": one.body, "path": [part.hex() for part in one.path]}
-                for one in proof.entries
+                {
+                    "seq": proved.seq,
+                    "body": proved.body,
+                    "path": [part.hex() for part in proved.path],
+                }
+                for proved in proof.entries
             ],
         }
     )
@@ -93,7 +97,7 @@ def _proof(plain: dict[str, Any]) -> Proof:
     if set(plain) != {"format", "house", "entries", "root", "lot", "proved"}:
         raise ValueError("The parts of a proof are not there, or more than they.")
     texts = (plain["house"], plain["root"], plain["lot"])
-    if not all(isinstance(item, str) for item in texts) or type(plain["entries"]) is not int:
+    if not all(isinstance(text, str) for text in texts) or type(plain["entries"]) is not int:
         raise TypeError("A part of the proof is of the wrong type.")
     lines = Seal(plain["house"], plain["entries"], plain["root"]).lines
     return Proof(plain["lot"], read_seal("\n".join(lines)), tuple(map(_proved, plain["proved"])))
@@ -101,6 +105,7 @@ def _proof(plain: dict[str, Any]) -> Proof:
 
 def _proved(plain: dict[str, Any]) -> Proved:
     seq, body = plain["seq"], plain["body"]
+    # By its very type, for true counts as a whole number too.
     if type(seq) is not int or not isinstance(body, str):
         raise TypeError("A part of the proof is of the wrong type.")
     return Proved(seq, body, tuple(map(bytes.fromhex, plain["path"])))
@@ -115,28 +120,28 @@ def proof_faults(proof: Proof, seal: Seal | None = None) -> Iterator[str]:
     """
     if seal is not None:
         yield from _seal_faults(proof.seal, seal)
-    numbers = [one.seq for one in proof.entries]
+    numbers = [proved.seq for proved in proof.entries]
     if numbers != sorted(set(numbers)):
         yield "The entries do not stand in the order of their numbers, each once."
     if not numbers:
         yield f"The proof holds no entry about {proof.lot}."
-    opened = {one.seq for one in proof.entries if _opens(one, proof.lot)}
-    for one in proof.entries:
-        yield from _entry_faults(proof, one, opened)
+    opened = {proved.seq for proved in proof.entries if _opens(proved, proof.lot)}
+    for proved in proof.entries:
+        yield from _entry_faults(proof, proved, opened)
 
 
-def _entry(one: Proved) -> Entry | None:
+def _entry(proved: Proved) -> Entry | None:
     """Return the entry that a text tells, or None when no book would write the text."""
     try:
-        entry = read_entry(one.body)
+        entry = read_entry(proved.body)
         entry.draft.happened.local()  # no clock shows some instants and offsets
-        return entry if entry_text(entry) == one.body else None
+        return entry if entry_text(entry) == proved.body else None
     except UNREADABLE:
         return None
 
 
-def _opens(one: Proved, lot: str) -> bool:
-    entry = _entry(one)
+def _opens(proved: Proved, lot: str) -> bool:
+    entry = _entry(proved)
     opens = entry.draft.opens if entry else None
     return opens is not None and opens.code == lot
 
@@ -153,16 +158,16 @@ def _seal_faults(own: Seal, given: Seal) -> Iterator[str]:
         yield f"The proof is of the house {own.house}, and the seal given of {given.house}."
 
 
-def _entry_faults(proof: Proof, one: Proved, opened: set[int]) -> Iterator[str]:
-    leaf = leaf_hash(one.body.encode())
+def _entry_faults(proof: Proof, proved: Proved, opened: set[int]) -> Iterator[str]:
+    leaf = leaf_hash(proved.body.encode())
     size, root = proof.seal.entries, bytes.fromhex(proof.seal.root)
-    if not verify_inclusion(one.seq - 1, size, leaf, one.path, root):
-        yield f"Entry {one.seq} is not in the book of the seal as it is told here."
-    entry = _entry(one)
+    if not verify_inclusion(proved.seq - 1, size, leaf, proved.path, root):
+        yield f"Entry {proved.seq} is not in the book of the seal as it is told here."
+    entry = _entry(proved)
     if entry is None:
-        yield f"The text of entry {one.seq} is not what a book writes."
+        yield f"The text of entry {proved.seq} is not what a book writes."
         return
-    if entry.seq != one.seq:
-        yield f"The text of entry {one.seq} is that of entry {entry.seq}."
+    if entry.seq != proved.seq:
+        yield f"The text of entry {proved.seq} is that of entry {entry.seq}."
     if entry.draft.lot != proof.lot and entry.stands_for not in opened:
-        yield f"Entry {one.seq} is not about {proof.lot}."
+        yield f"Entry {proved.seq} is not about {proof.lot}."

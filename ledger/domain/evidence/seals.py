@@ -17,6 +17,7 @@ MOST_ENTRIES = 2**53 - 1
 """The largest number of entries that a seal can name."""
 _HOUSE_AT_A_LINE = re.compile(r"^[^\S\n]*house", re.I | re.M)
 _HOUSE_ANYWHERE = re.compile(r"house", re.I)
+# Bounded, and looking ahead, so that a long text full of these words is read in one pass.
 _ENTRIES = re.compile(r"entries(?=\s*(?P<entries>\S{1,60}?)\s*(?P<root>root))", re.I)
 _HEX = re.compile(r"[0-9a-f]+")
 _COPY = (
@@ -71,8 +72,8 @@ def read_seal(text: str) -> Seal:
 def _house(text: str) -> str:
     """Return what follows the first word house, at the head of a line if there is one, or ""."""
     for pattern in (_HOUSE_AT_A_LINE, _HOUSE_ANYWHERE):
-        for found in pattern.finditer(text):
-            if name := " ".join(text[found.end() :].split()):
+        for match in pattern.finditer(text):
+            if name := " ".join(text[match.end() :].split()):
                 return name
     return ""
 

@@ -107,6 +107,7 @@ def still_out(moves: Moves) -> Mapping[MoveAs, int]:
     over = sum(_take_back(out.get(party, Counter()), amount) for party, amount in back.items())
     total = sum(out.values(), Counter[MoveAs]())
     _take_back(total, over)
+    # The sign leaves out the ways by which nothing is out.
     return +total
 
 
@@ -142,7 +143,7 @@ def balance_of(
     """
     told, lost = list(moves), gone or {}
     out = still_out(told)
-    found = Balance(
+    balance = Balance(
         made=made,
         on_hand=max(on_hand, 0),
         used=used,
@@ -154,7 +155,7 @@ def balance_of(
         destroyed=lost.get(Place.DESTROYED, 0),
         wasted=lost.get(Place.WASTE, 0),
     )
-    return summed([found])
+    return summed([balance])
 
 
 def summed(balances: Iterable[Balance]) -> Balance:

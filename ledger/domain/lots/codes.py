@@ -34,6 +34,7 @@ _STEM = re.compile(r"[A-Z0-9]{1,8}")
 _FORM = re.compile(r"([A-Z0-9]{1,8})-(?=[A-Z0-9]{3})([0-9]*[A-Z]?[0-9]*)-([A-Z0-9])")
 _ALIKE = 0.6
 _SMALL_WORDS = frozenset({"A", "AN", "AND", "FOR", "FROM", "IN", "OF", "ON", "THE", "TO", "WITH"})
+# Letters that Unicode does not take apart into one and its accent, and signs that part no words.
 _UNDECOMPOSED = str.maketrans(
     {"Æ": "AE", "Œ": "OE", "Ø": "O", "Ł": "L", "Đ": "D", "Þ": "TH", "'": None, "’": None}
 )
@@ -130,14 +131,14 @@ def check_code(code: str) -> str | None:
     >>> check_code("OIL-007-1") is None and check_code("BATCH 7") is None
     True
     """
-    found = _FORM.fullmatch(code) if len(code) <= LONGEST_CODE else None
-    if not found:
+    match = _FORM.fullmatch(code) if len(code) <= LONGEST_CODE else None
+    if not match:
         return None
-    expected = check_character(found[1] + found[2])
-    if found[3] == expected:
+    expected = check_character(match[1] + match[2])
+    if match[3] == expected:
         return None
     return (
-        f"The lot code {code} ends in {found[3]}, but {found[1]}-{found[2]} calls for {expected}, "
+        f"The lot code {code} ends in {match[3]}, but {match[1]}-{match[2]} calls for {expected}, "
         "so at least one character is wrong: read the code again."
     )
 
@@ -181,6 +182,7 @@ def nearest(code: str, known: Iterable[str], most: int = 3) -> tuple[str, ...]:
         Codes that share at least 0.6 of their characters in order (difflib's ratio); ties
         in alphabetical order; empty where none is near.
     """
+    # It looks into its second text once, so the many codes are set as the first.
     matcher = SequenceMatcher(b=code)
     ranked = []
     for candidate in set(known):

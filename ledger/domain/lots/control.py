@@ -68,8 +68,8 @@ class Control(Struct, frozen=True):
 
     def is_made(self, code: str) -> bool:
         """Return whether an input was made here, by its code."""
-        return any(item.code == code and item.product_kind is not None for item in self.inputs)
+        return any(lot.code == code and lot.product_kind is not None for lot in self.inputs)
 
     def called(self, code: str) -> Called | None:
         """Return what a formula calls an input, by its code."""
-        return next((item.called for item in self.inputs if item.code == code), None)
+        return next((lot.called for lot in self.inputs if lot.code == code), None)

@@ -68,15 +68,18 @@ def dates(
         formulas: The versions of formulas that the lots name, as far as they are in the book.
     """
     inputs = tuple(behind)
-    brix = next((item.brix_mpct for item in (lot, *inputs) if item.brix_mpct is not None), None)
+    # Its own reading, else that of the youngest lot that it is made of.
+    brix = next(
+        (source.brix_mpct for source in (lot, *inputs) if source.brix_mpct is not None), None
+    )
     rule = _rule(lot, inputs, formulas, brix)
     own, why = _own(lot, formulas, brix)
-    found = [(own, why)] if own else []
-    for item in inputs:
-        day, _ = _own(item, formulas, item.brix_mpct if item.brix_mpct is not None else brix)
+    candidates = [(own, why)] if own else []
+    for source in inputs:
+        day, _ = _own(source, formulas, source.brix_mpct if source.brix_mpct is not None else brix)
         if day:
-            found.append((day, f"never later than {item.code}, which it is made of"))
-    best_before, set_by = min(found, key=lambda pair: pair[0]) if found else (None, None)
+            candidates.append((day, f"never later than {source.code}, which it is made of"))
+    best_before, set_by = min(candidates, key=lambda pair: pair[0]) if candidates else (None, None)
     return Dates(
         best_before,
         set_by,
@@ -92,7 +95,7 @@ def _rule(
     brix: int | None,
 ) -> Keeping | None:
     """Return the rule of the lot, or for bottles, which follow none, that of what is in them."""
-    made = next((item for item in (lot, *behind) if item.formula), None)
+    made = next((source for source in (lot, *behind) if source.formula), None)
     formula = formulas.get(made.formula) if made and made.formula else None
     return rule_of(formula, brix) if formula else None
 
@@ -108,6 +111,7 @@ def _own(
         return None, ""
     days = "1 day" if rule.days == 1 else f"{rule.days} days"
     where = f", {rule.storage}" if rule.storage else ""
+    # No date lies beyond the end of the calendar.
     to_the_end = (date.max - lot.finished_on).days
     return (
         lot.finished_on + timedelta(days=min(rule.days, to_the_end)),

@@ -39,6 +39,7 @@ def movements(draft: Draft, scene: Scene) -> tuple[tuple[Posting, ...], Level | 
         case Add() as facts:
             return (_addition(lot, facts, scene),), None
         case Filter() as facts:
+            # What an old cake carries nobody measured: a way of the trace without an amount.
             carried = (Posting(facts.cake_of, lot, None, 0, 0),) if facts.cake_of else ()
             return carried, Level(lot, facts.volume_out.amount)
         case Rinse() as facts:
@@ -65,6 +66,7 @@ def _from(place: Place, lot: str, amount: int) -> Posting:
 def _addition(lot: str, facts: Add, scene: Scene) -> Posting:
     source = scene.source(facts.source)
     taken = (in_measure_of(source, facts.amount) if source else None) or 0
+    # What a solid adds to the volume as it dissolves is known once the volume is measured.
     is_volume = source is not None and source.measure is Measure.UL
     return Posting(facts.source, lot, None, taken, taken if is_volume else 0)
 
@@ -78,6 +80,7 @@ def _rinsing(draft: Draft, facts: Rinse) -> tuple[Posting, ...]:
     apart = draft.opens.code
     return (
         Posting(facts.source, apart, None, put_on, ran_through),
+        # What the liquor fetched of the batch nobody measured.
         Posting(rinsed, apart, None, 0, 0),
     )
 

@@ -71,6 +71,7 @@ def source_of(entries: Iterable[Entry], materials: Mapping[str, Material]) -> So
             abv = facts.abv_mpct or (material.abv_mpct if material else None)
             density = facts.density_mg_per_l or (material.density_mg_per_l if material else None)
         elif isinstance(facts, Measurement) and facts.what is Measured.ABV:
+            # Millionths of a per cent by volume as thousandths; of a g/mL, below, as mg/L.
             abv = facts.reading_micro // 1000
         elif isinstance(facts, Measurement) and facts.what is Measured.DENSITY:
             density = facts.reading_micro

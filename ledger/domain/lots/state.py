@@ -162,6 +162,7 @@ def density_mg_per_l(state: LotState) -> int | None:
     """Return the lot's density: as measured, else as received, else as its material's."""
     for entry in reversed(state.entries):
         facts = entry.facts
+        # Its reading is in millionths of a g/mL, which are mg/L.
         if isinstance(facts, Measurement) and facts.what is Measured.DENSITY:
             return facts.reading_micro
     receipt = latest(state, Receipt)
@@ -212,6 +213,7 @@ def is_trial(state: LotState) -> bool:
 def open_rest(state: LotState) -> Entry[Rest] | None:
     """Return the entry of the rest that goes on, or None."""
     rests = list(entries_of(state.entries, Rest))
+    # A rest that was begun and then ended is two entries, of which the second names the first.
     began = {rest.facts.began for rest in rests}
     going_on = (r for r in reversed(rests) if not r.facts.ended_at and r.stands_for not in began)
     return next(going_on, None)

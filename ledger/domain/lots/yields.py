@@ -102,6 +102,7 @@ def _left_in_cakes(entries: Iterable[Entry]) -> int:
         if isinstance(facts, Filter) and facts.in_cake:
             held += facts.in_cake.amount
         elif isinstance(facts, Rinse):
+            # A rinse fetches no more out of the cakes than was measured in them.
             held = max(held - _fetched(facts), 0)
     return held
 

@@ -42,14 +42,14 @@ def counting_on(versions: Sequence[Limit], on: date) -> Limit:
         versions: What was said of it, the latest last; at least one.
         on: The day.
     """
-    begun = [item for item in versions if holds_on(item, on) is not Holds.TO_COME]
+    begun = [version for version in versions if holds_on(version, on) is not Holds.TO_COME]
     return (begun or versions)[-1]
 
 
 def in_force_on(versions: Iterable[Sequence[Limit]], on: date) -> tuple[Limit, ...]:
     """Return the limits in force on a day, of several limits with what was said of each."""
     counting = (counting_on(said, on) for said in versions)
-    return tuple(item for item in counting if holds_on(item, on) is Holds.NOW)
+    return tuple(limit for limit in counting if holds_on(limit, on) is Holds.NOW)
 
 
 class ListedLimit(Struct, frozen=True):

@@ -39,21 +39,24 @@ def line_numbers(text: str) -> dict[Place, int]:
     >>> line_numbers('code = "lemon"\n[[line]]\namount = "30mL"\n')[("line", 0, "amount")]
     3
     """
-    found: dict[Place, int] = {("", 0, ""): 1}
+    places: dict[Place, int] = {("", 0, ""): 1}
     met: Counter[str] = Counter()
     table, number, quote, depth = "", 0, "", 0
+    # Not splitlines, which breaks at signs that end no line of TOML.
     for line_no, line in enumerate(text.split("\n"), 1):
         if not quote and not depth:
             if head := _HEAD.fullmatch(line.strip()):
                 table = head[1].strip("\"' \t")
+                # Counted as they are met, for to count again at each head took hours where there
+                # were many.
                 number = met[table]
                 met[table] += 1
-                found[table, number, ""] = line_no
+                places[table, number, ""] = line_no
                 continue
             if key := _KEY.match(line):
-                found.setdefault((table, number, key[1] or key[2] or key[3] or ""), line_no)
+                places.setdefault((table, number, key[1] or key[2] or key[3] or ""), line_no)
         quote, depth = _after(line, quote, depth)
-    return found
+    return places
 
 
 def _after(line: str, quote: str, depth: int) -> tuple[str, int]:

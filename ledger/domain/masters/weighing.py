@@ -41,9 +41,9 @@ def weighable(
     high = amount if most is None else most
     has_limits = least is not None or most is not None
     for step in _steps(amount):
-        found = _to(amount, step, round)
-        if not has_limits or low <= found <= high:
-            return found
+        rounded = _to(amount, step, round)
+        if not has_limits or low <= rounded <= high:
+            return rounded
     return amount
 
 

@@ -6,37 +6,37 @@ Refuses: side effects; a rule sees a draft and its scene and nothing else.
 
 from ledger.domain.entries import Draft
 from ledger.domain.lots.scene import Scene
-from ledger.domain.rules.always import batch as making
-from ledger.domain.rules.always import corrections as keeping
-from ledger.domain.rules.always import genealogy, names, status, times
-from ledger.domain.rules.always import on_hand as amounts
+from ledger.domain.rules.always import (
+    batch,
+    corrections,
+    genealogy,
+    names,
+    on_hand,
+    status,
+    times,
+)
 from ledger.domain.rules.finding import Finding, Severity
-from ledger.domain.rules.formula import acts as following_steps
-from ledger.domain.rules.formula import lines as following_amounts
-from ledger.domain.rules.formula import version as following
-from ledger.domain.rules.release import barriers as release
-from ledger.domain.rules.release import clarity as gate
-from ledger.domain.rules.release import clearance, done
-from ledger.domain.rules.usual import handling as usual_handling
-from ledger.domain.rules.usual import measures as usual_measures
+from ledger.domain.rules.formula import acts, lines, version
+from ledger.domain.rules.release import barriers, clarity, clearance, done
+from ledger.domain.rules.usual import handling, measures
 
 FAMILIES = (
     names,
     times,
     genealogy,
-    amounts,
-    making,
+    on_hand,
+    batch,
     status,
-    following,
-    following_amounts,
-    following_steps,
-    usual_measures,
-    usual_handling,
-    release,
+    version,
+    lines,
+    acts,
+    measures,
+    handling,
+    barriers,
     done,
-    gate,
+    clarity,
     clearance,
-    keeping,
+    corrections,
 )
 """The families, in the order in which their findings are told."""
 

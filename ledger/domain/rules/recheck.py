@@ -28,10 +28,10 @@ class History(Struct, frozen=True):
 def touched(entry: Entry) -> tuple[str, ...]:
     """Return the codes of the lots that an entry moves, measures or speaks of, each once."""
     opens, level = entry.draft.opens, entry.level
-    found = [entry.draft.lot, opens.code if opens else None, level.lot if level else None]
+    codes = [entry.draft.lot, opens.code if opens else None, level.lot if level else None]
     for posting in entry.postings:
-        found += [posting.source, posting.target]
-    return tuple(dict.fromkeys(code for code in found if code))
+        codes += [posting.source, posting.target]
+    return tuple(dict.fromkeys(code for code in codes if code))
 
 
 def broken(
@@ -57,17 +57,17 @@ def _misfits(history: History) -> dict[tuple[str, int], str]:
     """Return what does not fit in a lot's history: a sentence by a key that corrections keep."""
     code, held = history.opened.code, 0
     first = next((e for e in history.entries if e.stands_for == history.number), None)
-    found: dict[tuple[str, int], str] = {}
+    misfits: dict[tuple[str, int], str] = {}
     for entry in history.entries:
-        taken = sum(one.taken for one in entry.postings if one.source == code)
+        taken = sum(posting.taken for posting in entry.postings if posting.source == code)
         if first and is_before(entry.draft.happened, first.draft.happened):
-            found["order", entry.stands_for] = _too_early(entry, code, first)
+            misfits["order", entry.stands_for] = _too_early(entry, code, first)
         elif taken > max(held, 0):
-            found["on hand", entry.stands_for] = _too_much(entry, history.opened, taken, held)
-        held += sum(one.given for one in entry.postings if one.target == code) - taken
+            misfits["on hand", entry.stands_for] = _too_much(entry, history.opened, taken, held)
+        held += sum(posting.given for posting in entry.postings if posting.target == code) - taken
         if entry.level and entry.level.lot == code:
             held = entry.level.amount
-    return found
+    return misfits
 
 
 def _too_early(entry: Entry, code: str, first: Entry) -> str:

@@ -78,6 +78,7 @@ class Contents(Struct, frozen=True):
     @property
     def abv(self) -> float:
         """% vol at 20 °C: pure ethanol in the whole volume."""
+        # By 1 where there is nothing, so that its strength is nought.
         return 100 * self.ethanol_mg / (ETHANOL_KG_PER_M3 / 1000) / (self.volume_ul or 1)
 
     @property
@@ -114,6 +115,7 @@ def add(one: Contents, other: Contents) -> Contents:
         notes=one.notes | other.notes,
     )
     apart = [(part.volume_ul, reckoned_volume_ul(part)) for part in (one, other)]
+    # A measured volume counts before a reckoned one, so that a bottle is as strong as its bulk.
     had = sum(measured_ul or reckoned_ul for measured_ul, reckoned_ul in apart)
     shrunk = sum(reckoned_ul for _, reckoned_ul in apart) - reckoned_volume_ul(mixed)
     return replace(mixed, volume_ul=had - shrunk)

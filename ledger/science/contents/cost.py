@@ -53,6 +53,7 @@ def share(pool: Mapping[str, int], part: int, whole: int) -> dict[str, int]:
 
 
 def _divided(number: int, by: int) -> int:
+    # In whole numbers: a float has no room for billionths of large sums.
     quotient, rest = divmod(number, by)
     return quotient + (2 * rest > by or (2 * rest == by and quotient % 2 == 1))
 
@@ -106,6 +107,7 @@ class Reckoner:
     def _in_order(self, code: str) -> Iterable[str]:
         """Return the lots still to be reckoned for one, sources first, without recursion."""
         order: dict[str, None] = {}
+        # A chain of rework may be longer than Python lets calls nest.
         stack = [(code, False)]
         while stack:
             lot, is_ready = stack.pop()

@@ -66,7 +66,7 @@ def forecast(
         known: Solubilities by substance, the two classes among them.
     """
     oil = _Oil(oil_mg_per_l, material, known)
-    is_told = oil.is_whole or sum(item.least_share for item in oil.found) > 1
+    is_told = oil.is_whole or sum(constituent.least_share for constituent in oil.found) > 1
     words = _told(oil.found) if is_told else _by_class(oil_mg_per_l, material, known)
     return Forecast(_outlook(oil.least, oil.greatest), words)
 
@@ -112,14 +112,16 @@ class _Oil:
         self, mg_per_l: float, material: Material | None, known: Mapping[str, Solubility]
     ) -> None:
         told = [
-            (known[item.substance.lower()], item.fraction_ppm)
-            for item in (material.constituents if material else ())
-            if item.substance.lower() in known
+            (known[constituent.substance.lower()], constituent.fraction_ppm)
+            for constituent in (material.constituents if material else ())
+            if constituent.substance.lower() in known
         ]
         self.found = [_Dissolving(mg_per_l * ppm / 1e6, each) for each, ppm in told]
         self.is_whole = sum(ppm for _, ppm in told) >= WHOLE_PPM
-        self.least = sum(item.least_share for item in self.found)
-        self.greatest = sum(item.greatest_share for item in self.found)
+        self.least = sum(constituent.least_share for constituent in self.found)
+        self.greatest = sum(constituent.greatest_share for constituent in self.found)
+        # What is not recorded counts at the least as the class that dissolves best, at the most as
+        # the one that dissolves worst.
         if not self.is_whole:
             self.least = max(self.least, mg_per_l / known[OXYGENATED].high_mg_per_l)
             self.greatest = max(self.greatest, mg_per_l / known[HYDROCARBONS].low_mg_per_l)
@@ -142,18 +144,20 @@ class _Dissolving(Struct, frozen=True):
         return self.mg_per_l / self.known.low_mg_per_l
 
 
-def _told(found: Sequence[_Dissolving]) -> str:
+def _told(dissolving: Sequence[_Dissolving]) -> str:
     """Say the constituents that fill most of what water holds, and all of them together."""
-    worst = max(found, key=lambda item: item.greatest_share)
+    worst = max(dissolving, key=lambda constituent: constituent.greatest_share)
     told = (
         f"{significant(worst.mg_per_l)} mg/L of {worst.known.substance}, of which water dissolves "
         f"{_range(worst.known)} mg/L ({worst.known.citation})"
     )
-    if len(found) == 1:
+    if len(dissolving) == 1:
         return f"{told}."
-    others = ", ".join(item.known.substance for item in found if item is not worst)
-    least = sum(item.least_share for item in found)
-    greatest = sum(item.greatest_share for item in found)
+    others = ", ".join(
+        constituent.known.substance for constituent in dissolving if constituent is not worst
+    )
+    least = sum(constituent.least_share for constituent in dissolving)
+    greatest = sum(constituent.greatest_share for constituent in dissolving)
     share = _shares(least, greatest)
     return f"{told}; with {others} it comes to {share} of what water holds of them together."
 

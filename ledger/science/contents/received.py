@@ -121,6 +121,7 @@ def _extract(lot: ReceivedLot, taken: float) -> Contents:
     mass = taken if lot.measure is Measure.MG else taken * kg_per_m3 / 1000
     volume = 1000 * mass / kg_per_m3
     spirit = _spirit(replace(lot, measure=Measure.UL), volume)
+    # Where it weighs less than such spirit, it holds less water: its strength is what is known.
     water = min(spirit.water_mg, max(0.0, mass - spirit.ethanol_mg))
     solvent = spirit.ethanol_mg + water
     part = Part(max(0.0, mass - solvent), 0.0, solvent)
@@ -142,6 +143,8 @@ def _with_oil(lot: ReceivedLot, taken: float) -> Contents:
     """Return an oil or a sugar with alcohol in it and no water."""
     if lot.density_kg_per_m3 is None:
         if lot.measure is Measure.MG:
+            # By weight alone its alcohol cannot be told; it is named with no volume that is
+            # unknown.
             return replace(_part(lot, taken), unknown_ul={lot.code: 0.0})
         pure = _pure_ul(lot, taken)
         rest = Contents(taken, unknown_ul={lot.code: taken - pure})

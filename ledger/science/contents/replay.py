@@ -68,13 +68,14 @@ class Replay:
         if code in self._received:
             return contents_of(self._received[code], 1_000_000)
         there = Contents()
-        for item in self.happenings(code):
-            if item.after.volume_ul > 0:
-                there = item.after
+        for happening in self.happenings(code):
+            if happening.after.volume_ul > 0:
+                there = happening.after
         return there
 
     def _in_order(self, code: str) -> Iterable[str]:
         order: dict[str, None] = {}
+        # A chain of rework may be longer than Python lets calls nest.
         stack = [(code, False)]
         while stack:
             lot, is_ready = stack.pop()
@@ -88,14 +89,14 @@ class Replay:
         return order
 
     def _replay(self, lot: str) -> None:
-        vessel, found, draws = _Vessel(lot), [], {}
+        vessel, happened, draws = _Vessel(lot), [], {}
         for index, step in enumerate(self._steps.get(lot, ())):
             before = vessel.there.volume_ul
             moved = vessel.take(step, self._moved_in(step))
             if step.act is Act.OUT:
                 draws[index] = moved
-            found.append(Happening(step, moved, before, vessel.there))
-        self._draws[lot], self._happened[lot] = draws, tuple(found)
+            happened.append(Happening(step, moved, before, vessel.there))
+        self._draws[lot], self._happened[lot] = draws, tuple(happened)
 
     def _moved_in(self, step: Step) -> Contents:
         """Return what a step brings from another lot."""
@@ -124,6 +125,7 @@ class _Vessel:
         if step.act is Act.INTO:
             moved = _so_much(self._last, volume_ul) if step.outside else brought
             self.there = add(self.there, moved)
+            # A packed lot counts bottles; its filling tells how much one holds.
             if step.kind == FILLED and moved.volume_ul and step.amount:
                 self._ul_per_unit = moved.volume_ul / step.amount
         elif step.act is Act.OUT:
@@ -143,6 +145,7 @@ class _Vessel:
         over = volume_ul - moved.volume_ul
         if over <= 0:
             return moved
+        # Within what warmth and reading may do, it is all that was there, read as a little more.
         if had > 0 and over <= SLACK * had:
             return replace(moved, volume_ul=volume_ul)
         note = (

@@ -61,11 +61,11 @@ def with_acids(masses: Mapping[str, float]) -> dict[str, float]:
     >>> {name: round(mg, 1) for name, mg in with_acids({"sodium benzoate": 100.0}).items()}
     {'sodium benzoate': 100.0, 'benzoic acid': 84.7}
     """
-    found = dict(masses)
+    counted = dict(masses)
     for name, mass in masses.items():
         if salt := SALTS.get(name):
-            found[salt.acid] = found.get(salt.acid, 0.0) + mass * salt.factor
-    return found
+            counted[salt.acid] = counted.get(salt.acid, 0.0) + mass * salt.factor
+    return counted
 
 
 def salts_of(acid: str, masses: Mapping[str, float]) -> tuple[tuple[Salt, float], ...]:

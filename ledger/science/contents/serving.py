@@ -136,13 +136,13 @@ def _concern(
 
 def substances(contents: Contents, materials: Mapping[str, Material]) -> dict[str, float]:
     """Return the mass in mg of each constituent that is recorded of the materials in a liquid."""
-    found: dict[str, float] = {}
+    masses: dict[str, float] = {}
     for key, part in contents.parts.items():
         material = materials.get(key.material)
-        for item in material.constituents if material else ():
-            name = item.substance.lower()
-            found[name] = found.get(name, 0.0) + part.bought_mg * item.fraction_ppm / 1e6
-    return found
+        for constituent in material.constituents if material else ():
+            name = constituent.substance.lower()
+            masses[name] = masses.get(name, 0.0) + part.bought_mg * constituent.fraction_ppm / 1e6
+    return masses
 
 
 class Compared(Struct, frozen=True):
@@ -161,12 +161,14 @@ def compared(concern: Concern, limits: Iterable[Limit]) -> tuple[Compared, ...]:
 
     Those that cannot be compared are left out; daily ones are for `daily`.
     """
-    found = []
+    beside_limits = []
     for limit in limits:
+        # By the substance that the limit names: one for a salt looks at that salt, one for an acid
+        # at the acid with what its salts count as.
         figure = _figure(concern, limit) if limit.substance == concern.substance else None
         if figure is not None:
-            found.append(Compared(limit, figure, is_passed(figure, limit)))
-    return tuple(found)
+            beside_limits.append(Compared(limit, figure, is_passed(figure, limit)))
+    return tuple(beside_limits)
 
 
 def _figure(concern: Concern, limit: Limit) -> float | None:
@@ -186,6 +188,7 @@ def _figure(concern: Concern, limit: Limit) -> float | None:
         case LimitUnit.G_PER_100ML:
             return mg_per_l / 10_000
         case LimitUnit.PERCENT_VOL if concern.substance == ALCOHOL:
+            # mg over the g that a litre of pure ethanol weighs, in per cent.
             return mg_per_l / 10 / ETHANOL_KG_PER_M3
         case _:
             return None

@@ -88,6 +88,7 @@ def in_order(start: str, ways: Ways) -> Order:
     """
     done: list[str] = []
     finished: set[str] = set()
+    # A dict keeps the order of the way and is quick to look into.
     path: dict[str, None] = {start: None}
     closing: dict[tuple[str, str], tuple[str, ...]] = {}
     waiting = [iter(_next_to(start, ways))]

@@ -106,8 +106,8 @@ def spirit_flows(lot: ReceivedLot, steps: Sequence[Step]) -> list[Flow]:
 def made_flows(code: str, happenings: Iterable[Happening]) -> list[Flow]:
     """Return the flows of a made, rinse or packed lot, by what happened to it."""
     flows = []
-    for item in happenings:
-        step, moved = item.step, litres(item.moved.ethanol_mg)
+    for happening in happenings:
+        step, moved = happening.step, litres(happening.moved.ethanol_mg)
         if step.act is Act.INTO:
             flows.append(Flow(step.at, code, moved, step.outside or "put in"))
         elif step.act is Act.OUT:
@@ -164,6 +164,7 @@ def _sent(flows: Iterable[Flow]) -> dict[str, float]:
 
 
 def _in(stock: Mapping[str, float], lots: Iterable[str]) -> float:
+    # Sorted, since the last figure of a sum of floats depends on its order and a set has none.
     return sum(stock[lot] for lot in sorted(lots))
 
 

@@ -84,9 +84,9 @@ def mass_percent_from_density(density_kg_per_m3: float, temp_c: float = 20.0) ->
         "and {got} kg/m³ is outside.",
         "Check the reading and its temperature; sugar or oil in it falsifies a density.",
     )
-    found = 100 * solve(lambda p: oiml_r22.density(p, temp_c), density_kg_per_m3, 0, 1)
-    _refuse_ice(found, temp_c)
-    return found
+    percent = 100 * solve(lambda p: oiml_r22.density(p, temp_c), density_kg_per_m3, 0, 1)
+    _refuse_ice(percent, temp_c)
+    return percent
 
 
 def abv_from_mass_percent(mass_percent: float, base: Base = Base.CELSIUS_20) -> float:

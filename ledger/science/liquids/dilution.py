@@ -93,6 +93,7 @@ def dilute(
     _refuse_upwards(stock_abv, target_abv)
     final_ul = _volume(final, density(wanted))
     final_mg = final_ul * density(wanted) / 1000
+    # Only the pure ethanol of the volume wanted comes from the spirit, and all of it does.
     stock_ul = final_ul * target_abv / stock_abv
     stock_mg = stock_ul * density(strong) / 1000
     water_mg = final_mg - stock_mg

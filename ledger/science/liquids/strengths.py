@@ -99,13 +99,13 @@ def dilution_asked(stock: str, target: str, amount: str, temp: str | None = None
 
 
 def _amount(text: str) -> Quantity:
-    found = check_amount(parse_quantity(text, fluid_ounce="US"))
-    if parse_quantity(text, fluid_ounce="imperial") != found:
+    amount = check_amount(parse_quantity(text, fluid_ounce="US"))
+    if parse_quantity(text, fluid_ounce="imperial") != amount:
         raise InputError(
-            f"{found.written} could be in US or imperial fluid ounces.",
+            f"{amount.written} could be in US or imperial fluid ounces.",
             "Write US fl oz or imp fl oz.",
         )
-    return found
+    return amount
 
 
 def split_number(text: str) -> tuple[float | None, str]:
@@ -114,11 +114,11 @@ def split_number(text: str) -> tuple[float | None, str]:
     >>> split_number("66,7 °Bx")
     (66.7, '°bx')
     """
-    found = _NUMBER.fullmatch(" ".join(text.split()))
-    if not found or not found[2]:
+    match = _NUMBER.fullmatch(" ".join(text.split()))
+    if not match or not match[2]:
         return None, ""
-    sign = "-" if found[1] in ("-", "−") else ""
-    return float(sign + found[2].replace(",", ".")), re.sub(r"[ .]", "", found[3]).casefold()
+    sign = "-" if match[1] in ("-", "−") else ""
+    return float(sign + match[2].replace(",", ".")), re.sub(r"[ .]", "", match[3]).casefold()
 
 
 def quoted(text: str) -> str:

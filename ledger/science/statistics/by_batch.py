@@ -21,16 +21,16 @@ def with_batches(suspect: Suspect, observed: Sequence[Observed]) -> Suspect:
         observed: The lots it was counted in.
     """
     batches: dict[str, list[Observed]] = {}
-    for item in observed:
-        batches.setdefault(item.batch or item.lot, []).append(item)
+    for run in observed:
+        batches.setdefault(run.batch or run.lot, []).append(run)
     is_one = any(cause.name in batches for cause in suspect.causes)
     if is_one or len(batches) == len(observed):
         return suspect
     cells = [0, 0, 0, 0]
     for lots in batches.values():
-        had = {has(item, suspect.cause) for item in lots}
+        had = {has(run, suspect.cause) for run in lots}
         if len(had) > 1:
             return suspect
-        is_failed = any(item.is_failed for item in lots)
+        is_failed = any(run.is_failed for run in lots)
         cells[(0 if is_failed else 2) + (0 if had == {True} else 1)] += 1
     return replace(suspect, by_batch=Table(*cells))

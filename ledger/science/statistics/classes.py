@@ -47,6 +47,7 @@ def classed(
 def _middle(known: list[Fraction]) -> Fraction | None:
     if len(set(known)) <= 2:
         return None
+    # Where the median is the greatest figure, none would lie above it; the next below divides then.
     middle = median_low(known)
     below = [figure for figure in known if figure < known[-1]]
     return middle if middle < known[-1] else below[-1]

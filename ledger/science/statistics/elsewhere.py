@@ -25,7 +25,7 @@ def set_apart(suspect: Suspect, elsewhere: Sequence[Observed], level: Fraction) 
     apart = {
         cause: SetApart(cause, clear, p)
         for cause in suspect.causes
-        if (clear := sum(has(item, cause) for item in elsewhere))
+        if (clear := sum(has(run, cause) for run in elsewhere))
         and (p := _p(suspect.table, clear)) <= level
     }
     left = tuple(cause for cause in suspect.causes if cause not in apart)
@@ -36,11 +36,11 @@ def set_apart(suspect: Suspect, elsewhere: Sequence[Observed], level: Fraction) 
     )
 
 
-def has(item: Observed, cause: Cause) -> bool:
+def has(run: Observed, cause: Cause) -> bool:
     """Return whether a lot had something, or lacked it when its absence is meant."""
     if cause.sort is Sort.LOT:
-        return (cause.name in item.inputs) != cause.is_absent
-    return (item.settings.get(cause.name) == cause.level) != cause.is_absent
+        return (cause.name in run.inputs) != cause.is_absent
+    return (run.settings.get(cause.name) == cause.level) != cause.is_absent
 
 
 def _p(here: Table, clear_elsewhere: int) -> Fraction:

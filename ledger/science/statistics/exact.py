@@ -113,8 +113,9 @@ def _floating(table: Table) -> tuple[int, Sequence[float]]:
             - log(count + 1)
             - log(table.clear - table.with_it + count + 1)
         )
+    # Over the greatest of them, so that no power runs over and not all run to nothing.
     top = max(logs)
-    return first, [exp(item - top) for item in logs]
+    return first, [exp(each - top) for each in logs]
 
 
 def _ends(table: Table) -> tuple[int, int]:
@@ -122,6 +123,7 @@ def _ends(table: Table) -> tuple[int, int]:
 
 
 def _folded(one: Sequence[float], other: Sequence[float]) -> Sequence[float]:
+    # A table that tells nothing has one weight, which changes no share.
     if len(other) == 1:
         return [weight * other[0] for weight in one]
     out: list[float] = [0] * (len(one) + len(other) - 1)
@@ -146,6 +148,7 @@ def least_attainable(counts: Counts) -> Fraction:
     >>> least_attainable(counts_of([Table(3, 1, 1, 3)]))
     Fraction(1, 35)
     """
+    # The weights rise to one top and fall from it, so the least stands at an end.
     return _no_likelier(counts, min(counts.weights[0], counts.weights[-1]))
 
 
@@ -202,9 +205,9 @@ def _logs(counts: Counts) -> list[float]:
 
 
 def _tilted(logs: Sequence[float], theta: float) -> list[float]:
-    moved = [item + theta * place for place, item in enumerate(logs)]
+    moved = [each + theta * place for place, each in enumerate(logs)]
     top = max(moved)
-    return [exp(item - top) for item in moved]
+    return [exp(each - top) for each in moved]
 
 
 def _where(rising: Callable[[float], float]) -> float:

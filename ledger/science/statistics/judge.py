@@ -64,6 +64,8 @@ def judge(
         _suspect(main, group, adjusted.get(place), level) for place, group in enumerate(groups)
     ]
     told = tuple(
+        # Lots of one batch of essence share its luck, so the level does not hold for what lies
+        # upstream of the batch: what is named is counted by batch too.
         with_batches(set_apart(item, aside, level), main) if _is_out(item, level) else item
         for item in _explained(main, groups, suspects, level)
     )
@@ -85,10 +87,10 @@ def judge(
 
 def _parted(observed: Sequence[Observed]) -> tuple[list[Observed], list[Observed]]:
     """Return the lots of products of which some failed, and the lots of all other products."""
-    products = {item.product for item in observed if item.is_failed}
+    products = {run.product for run in observed if run.is_failed}
     return (
-        [item for item in observed if item.product in products],
-        [item for item in observed if item.product not in products],
+        [run for run in observed if run.product in products],
+        [run for run in observed if run.product not in products],
     )
 
 
@@ -108,14 +110,14 @@ def stands_out(suspect: Suspect, level: Fraction) -> bool:
 
 
 def _columns(observed: Sequence[Observed]) -> dict[Cause, Column]:
-    causes = dict.fromkeys(cause for item in observed for cause in _causes_in(item))
-    has = [frozenset(_causes_in(item)) for item in observed]
+    causes = dict.fromkeys(cause for run in observed for cause in _causes_in(run))
+    has = [frozenset(_causes_in(run)) for run in observed]
     return {cause: tuple(cause in had for had in has) for cause in causes}
 
 
-def _causes_in(item: Observed) -> Iterable[Cause]:
-    yield from (Cause(Sort.LOT, code) for code in sorted(item.inputs))
-    yield from (Cause(Sort.SETTING, name, level) for name, level in item.settings.items())
+def _causes_in(run: Observed) -> Iterable[Cause]:
+    yield from (Cause(Sort.LOT, code) for code in sorted(run.inputs))
+    yield from (Cause(Sort.SETTING, name, level) for name, level in run.settings.items())
 
 
 def _groups(observed: Sequence[Observed], columns: Mapping[Cause, Column]) -> list[_Group]:
@@ -134,6 +136,7 @@ def _turned(observed: Sequence[Observed], column: Column) -> tuple[Column, bool]
     """Return a column, or its opposite when the lots without it failed more, and which it was."""
     other = tuple(not had for had in column)
     gain = sum(_gain(table) for table in _by_product(observed, column))
+    # Where neither side tells more, always the same of the two, so that both are one group.
     is_absent = gain < 0 or (gain == 0 and other > column)
     return (other, True) if is_absent else (column, False)
 
@@ -156,8 +159,8 @@ def _tables(
     observed: Sequence[Observed], column: Column, strata: Sequence[str]
 ) -> dict[str, Table]:
     cells: dict[str, list[int]] = {}
-    for item, had, stratum in zip(observed, column, strata, strict=True):
-        place = (0 if item.is_failed else 2) + (0 if had else 1)
+    for run, had, stratum in zip(observed, column, strata, strict=True):
+        place = (0 if run.is_failed else 2) + (0 if had else 1)
         cells.setdefault(stratum, [0, 0, 0, 0])[place] += 1
     return {stratum: Table(*numbers) for stratum, numbers in cells.items()}
 
@@ -167,7 +170,7 @@ def _suspect(
 ) -> Suspect:
     whole = _tables(observed, group.column, [""] * len(observed))[""]
     strata = _tables(
-        observed, group.column, [f"{item.product}, made by {item.maker}" for item in observed]
+        observed, group.column, [f"{run.product}, made by {run.maker}" for run in observed]
     )
     return Suspect(
         cause=group.causes[0],
@@ -198,9 +201,9 @@ def _explained(
     for suspect, group in sorted(
         zip(suspects, groups, strict=True), key=lambda pair: _rank(pair[0])
     ):
+        # Alike are lots of one product that had the same of all that is stronger.
         alike = [
-            f"{item.product} {[column[n] for column in stronger]}"
-            for n, item in enumerate(observed)
+            f"{run.product} {[column[n] for column in stronger]}" for n, run in enumerate(observed)
         ]
         left = counts_of(list(_tables(observed, group.column, alike).values()))
         is_out = stands_out(suspect, level)
@@ -212,7 +215,7 @@ def _explained(
 
 
 def _is_enough(observed: Sequence[Observed]) -> bool:
-    failed = sum(item.is_failed for item in observed)
+    failed = sum(run.is_failed for run in observed)
     return LEAST_FAILED <= failed < len(observed)
 
 

@@ -74,6 +74,7 @@ def factors_of(jars: Sequence[Jar], background: Mapping[str, frozenset[str]]) ->
     parts = {name: _partition(set_on_purpose, name) for name in names}
     varied = {name: part for name, part in parts.items() if len(part) > 1}
     lots = frozenset(jar.lot for jar in set_on_purpose)
+    # As those with it and those without, to be held against how a factor divides the batches.
     beside = {what: frozenset({had & lots, lots - had}) for what, had in background.items()}
     return [
         Factor(
@@ -95,11 +96,11 @@ def factors_of(jars: Sequence[Jar], background: Mapping[str, frozenset[str]]) ->
 
 
 def _levels(jars: Sequence[Jar], name: str) -> dict[str, tuple[Jar, ...]]:
-    found: dict[str, tuple[Jar, ...]] = {}
+    jars_at: dict[str, tuple[Jar, ...]] = {}
     for jar in jars:
         level = jar.factors.get(name, "not set")
-        found[level] = (*found.get(level, ()), jar)
-    return dict(sorted(found.items(), key=lambda item: in_order(item[0])))
+        jars_at[level] = (*jars_at.get(level, ()), jar)
+    return dict(sorted(jars_at.items(), key=lambda item: in_order(item[0])))
 
 
 def in_order(level: str) -> tuple[float, str]:

@@ -58,17 +58,18 @@ def contents_on(connection: Connection, code: str) -> LotContents:
 def _lot_contents(code: str, behind: Steps, rows: Mapping[str, ReceivedRow]) -> LotContents:
     known = {lot: received_lot(row) for lot, row in rows.items()}
     replay = Replay(behind.steps, known)
-    found = replay.contents(code)
-    unknown = [known[lot] for lot in (code, *found.unknown_ul) if lot in known]
+    contents = replay.contents(code)
+    # Itself, where it was bought, and what it is made of.
+    unknown = [known[lot] for lot in (code, *contents.unknown_ul) if lot in known]
     return LotContents(
         code=code,
-        contents=found,
+        contents=contents,
         happenings=() if code in known else replay.happenings(code),
         received=known,
         missing=(
             *(
                 _missing(lot, rows[lot.code].entry)
-                for lot in sorted(unknown, key=lambda item: item.code)
+                for lot in sorted(unknown, key=lambda lot: lot.code)
                 if missing_of(lot)
             ),
             *(
@@ -76,7 +77,7 @@ def _lot_contents(code: str, behind: Steps, rows: Mapping[str, ReceivedRow]) -> 
                     f"What was in {lot} is not known, by {significant(volume / 1000, 4)} mL.",
                     NOT_KNOWN,
                 )
-                for lot, volume in sorted(found.unknown_ul.items())
+                for lot, volume in sorted(contents.unknown_ul.items())
                 if lot not in known
             ),
         ),

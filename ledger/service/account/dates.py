@@ -18,18 +18,18 @@ from ledger.store.read.dates import dated
 def dates_of(connection: Connection, lots: Iterable[int]) -> dict[int, Dates]:
     """Return the dates of lots by their numbers."""
     known = dated(connection, lots)
-    named = {item.formula for items in known.values() for item in items if item.formula}
+    named = {lot.formula for lots_behind in known.values() for lot in lots_behind if lot.formula}
     formulas = {
-        (item.code, item.version): item
+        (formula.code, formula.version): formula
         for code in sorted({code for code, _ in named})
-        for item in queries.formulas(connection, code)
+        for formula in queries.formulas(connection, code)
     }
-    return {number: dates(items[0], items[1:], formulas) for number, items in known.items()}
+    return {number: dates(own, behind, formulas) for number, (own, *behind) in known.items()}
 
 
-def with_dates(connection: Connection, found: dict[int, Lot]) -> dict[int, Lot]:
+def with_dates(connection: Connection, lots: dict[int, Lot]) -> dict[int, Lot]:
     """Return lots by their numbers, each with the date that is reckoned for it."""
-    known = dates_of(connection, found)
+    known = dates_of(connection, lots)
     return {
-        number: replace(lot, best_before=known[number].best_before) for number, lot in found.items()
+        number: replace(lot, best_before=known[number].best_before) for number, lot in lots.items()
     }

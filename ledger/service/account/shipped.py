@@ -65,7 +65,7 @@ def usual_concerns(called: str) -> tuple[str, ...]:
 
 def shipped() -> tuple[Limit, ...]:
     """Return the limits that come with pottle, by code."""
-    return tuple(sorted(map(_shipped, _read("limits.toml")["limit"]), key=lambda item: item.code))
+    return tuple(sorted(map(_shipped, _read("limits.toml")["limit"]), key=lambda limit: limit.code))
 
 
 def _shipped(row: dict[str, str]) -> Limit:
@@ -98,9 +98,9 @@ def beside(code: str) -> str | None:
 
 def limit_versions(connection: Connection) -> dict[str, tuple[Limit, ...]]:
     """Return what is said of each limit by code, in order: what came with pottle, then the book."""
-    said: dict[str, tuple[Limit, ...]] = {item.code: (item,) for item in shipped()}
-    for item in queries.limits(connection):
-        said[item.code] = (*said.get(item.code, ()), item)
+    said: dict[str, tuple[Limit, ...]] = {limit.code: (limit,) for limit in shipped()}
+    for limit in queries.limits(connection):
+        said[limit.code] = (*said.get(limit.code, ()), limit)
     return dict(sorted(said.items()))
 
 

@@ -1,4 +1,7 @@
-"""Clean: a vessel was cleaned, how, and what it last held."""
+"""Clean: a vessel was cleaned, how, and what it last held.
+
+Guarantees: it is of a vessel and of no lot; what the vessel last held is kept as it was told.
+"""
 
 from ledger.domain.entries import Clean
 from ledger.service.desk.act import at_desk

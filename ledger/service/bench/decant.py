@@ -1,4 +1,7 @@
-"""Decant: the clear liquid is drawn off its sediment."""
+"""Decant: the clear liquid is drawn off its sediment.
+
+Guarantees: what was drawn is the batch from then on; a heel is told only if somebody measured it.
+"""
 
 from ledger.domain.entries import Decant
 from ledger.service.desk.act import at_desk

@@ -89,6 +89,7 @@ def lacking(book: Book, code: str) -> tuple[Proposed, ...]:
 def _left(line: Wanted, scene: Scene) -> Iterator[Wanted]:
     """Yield what is left of a line to be put in; nothing when enough is in."""
     total = went_in(line, scene.lot, scene) if scene.lot else None
+    # Where no tolerance is given any of it is enough, as for the rule that asks at the finish.
     if total is None or total >= (line.least if line.least is not None else 1):
         return
     least, most = (None if end is None else end - total for end in (line.least, line.most))
@@ -105,13 +106,13 @@ def proposed_on(
 def _proposed(connection: Connection, lines: Iterable[Wanted], day: date) -> tuple[Proposed, ...]:
     """Return what to draw for lines; a lot drawn on by one has less for the next."""
     gone: dict[str, int] = {}
-    found = []
+    proposed = []
     for line in lines:
         drawn, short = _draw(connection, line, day, gone)
-        found.append(Proposed(line, _name(connection, line.called), drawn, short))
-        for item in drawn:
-            gone[item.lot] = gone.get(item.lot, 0) + item.amount
-    return tuple(found)
+        proposed.append(Proposed(line, _name(connection, line.called), drawn, short))
+        for taken in drawn:
+            gone[taken.lot] = gone.get(taken.lot, 0) + taken.amount
+    return tuple(proposed)
 
 
 def _name(connection: Connection, called: Called) -> str:
@@ -130,40 +131,41 @@ def _draw(
     All that is left of a lot is taken exactly; the rest is rounded like what is asked for.
     """
     left, drawn = asked(line), list[Drawn]()
-    for brief in _first_expired(connection, line.called, day):
-        there = _on_hand(connection, brief, line) - gone.get(brief.code, 0)
+    for lot in _first_expired(connection, line.called, day):
+        there = _on_hand(connection, lot, line) - gone.get(lot.code, 0)
         want = _rest(line, left, drawn) if drawn else left
         take = min(want, there)
         if take > 0:
-            drawn.append(Drawn(brief.code, take, brief.best_before))
+            drawn.append(Drawn(lot.code, take, lot.best_before))
             left = 0 if take == want else left - take
     return tuple(drawn), left
 
 
 def _rest(line: Wanted, left: int, drawn: list[Drawn]) -> int:
     """Return what is still asked for, so that all that is taken stays within the limits."""
-    taken = sum(item.amount for item in drawn)
+    taken = sum(draw.amount for draw in drawn)
     least, most = (None if end is None else end - taken for end in (line.least, line.most))
     return weighable(left, line.measure, least, most)
 
 
 def _first_expired(connection: Connection, called: Called, day: date) -> list[Lot]:
-    found = lots_by_number(connection, inputs.lots_called(connection, called))
-    fit = [brief for brief in with_dates(connection, found).values() if _is_fit(brief, day)]
+    lots = lots_by_number(connection, inputs.lots_called(connection, called))
+    fit = [lot for lot in with_dates(connection, lots).values() if _is_fit(lot, day)]
     return sorted(fit, key=by_date)
 
 
-def _is_fit(brief: Lot, day: date) -> bool:
-    is_in_date = brief.best_before is None or brief.best_before >= day
-    is_ready = brief.lot_type is LotType.RECEIVED or brief.status is Status.RELEASED
-    return brief.on_hand > 0 and brief.status in USABLE and is_in_date and is_ready
+def _is_fit(lot: Lot, day: date) -> bool:
+    is_in_date = lot.best_before is None or lot.best_before >= day
+    is_ready = lot.lot_type is LotType.RECEIVED or lot.status is Status.RELEASED
+    return lot.on_hand > 0 and lot.status in USABLE and is_in_date and is_ready
 
 
-def _on_hand(connection: Connection, brief: Lot, line: Wanted) -> int:
+def _on_hand(connection: Connection, lot: Lot, line: Wanted) -> int:
     """Return what is there in the measure of a line; 0 when its density is not known."""
-    if brief.measure is line.measure:
-        return brief.on_hand
+    if lot.measure is line.measure:
+        return lot.on_hand
+    # A large amount, so that the ratio of the two measures keeps its figures.
     one = Quantity(10**6, line.measure, "")
-    state = lot_state(connection, brief.code, is_whole=False)
+    state = lot_state(connection, lot.code, is_whole=False)
     own = in_measure_of(state, one)
-    return brief.on_hand * 10**6 // own if own else 0
+    return lot.on_hand * 10**6 // own if own else 0

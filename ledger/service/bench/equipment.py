@@ -1,4 +1,7 @@
-"""Equipment: an instrument or vessel was taken into use, checked or set."""
+"""Equipment: an instrument or vessel was taken into use, checked or set.
+
+Guarantees: it is of the house and of no lot.
+"""
 
 from ledger.domain.entries import Equipment
 from ledger.service.desk.act import at_desk

@@ -92,6 +92,7 @@ def read_pores(text: str | None) -> Pores:
     if not text:
         return NO_PORES
     ends = text.replace("–", "-").split("-")
+    # The micro sign and the Greek mu are two letters that look alike.
     plain = [end.lower().replace("µm", "").replace("um", "").replace("μm", "") for end in ends]
     if len(plain) > 2:
         raise InputError(f'"{text}" is not a pore size.', "Write it in µm as 20 or 20-25.")

@@ -1,4 +1,8 @@
-"""Finish: the making of a batch ends with the volume that came out."""
+"""Finish: the making of a batch ends with the volume that came out.
+
+Guarantees: the volume is what the batch holds from then on; what was spilt and the work it took
+are told apart.
+"""
 
 from ledger.domain.entries import Finish
 from ledger.service.desk.act import at_desk

@@ -1,4 +1,7 @@
-"""Look: how clear a lot was, and what of it was looked at."""
+"""Look: how clear a lot was, and what of it was looked at.
+
+Guarantees: it was looked at neat unless something else is said. Refuses: flags that no look has.
+"""
 
 from ledger.domain.entries import Look
 from ledger.domain.entries.choices import Grade, LookedAt

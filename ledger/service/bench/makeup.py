@@ -28,6 +28,7 @@ def makeup(
         code, to = words.lot(lot), words.amount(volume)
         source_code = words.lot(source)
         took = words.amount_or_none(used)
+        # What was used is reckoned from the lot, so its name must have been read.
         words.done()
         facts = MakeUp(
             volume=to,

@@ -1,4 +1,8 @@
-"""Measure: an instrument's reading of a lot, in the unit of what is measured."""
+"""Measure: an instrument's reading of a lot, in the unit of what is measured.
+
+Guarantees: the raw reading is kept, and as it was written too. Refuses: to correct it for its
+temperature.
+"""
 
 from ledger.domain.entries import Measurement
 from ledger.domain.entries.choices import Measured

@@ -1,4 +1,7 @@
-"""Note: free words, about a lot or about nothing in particular."""
+"""Note: free words, about a lot or about nothing in particular.
+
+Guarantees: it is words alone, from which nothing is reckoned.
+"""
 
 from ledger.domain.entries import Note
 from ledger.service.desk.act import at_desk

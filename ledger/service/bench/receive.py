@@ -59,11 +59,11 @@ def receive(
 
 def _known_material(desk: Desk, text: str) -> Material:
     code = text.strip().lower()
-    found = queries.material(desk.connection, code)
-    if found is None:
+    material = queries.material(desk.connection, code)
+    if material is None:
         known = ", ".join(queries.material_codes(desk.connection)) or "none yet"
         raise RefusedError(
             f"The material {code} is not in the book; it knows {known}.",
             f'Add it with: pottle material add {code} --name "NAME" --kind KIND',
         )
-    return found
+    return material

@@ -32,6 +32,7 @@ def rest(
     with at_desk(book, how) as desk:
         words = desk.words
         code = words.lot(lot)
+        # Which rest ends is looked up in the lot, so its name must have been read.
         words.done()
         began, for_, start_at, end_at = _span(desk, code, purpose, ended, started, until)
         facts = Rest(

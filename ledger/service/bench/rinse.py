@@ -1,4 +1,7 @@
-"""Rinse: the cake is rinsed; kept apart, the liquor is a lot of its own."""
+"""Rinse: the cake is rinsed; kept apart, the liquor is a lot of its own.
+
+Guarantees: a rinse opens a lot, counted by volume, only where its liquor is kept apart.
+"""
 
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Rinse

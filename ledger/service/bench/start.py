@@ -77,7 +77,7 @@ def _formula(desk: Desk, text: str | None, number: int | None) -> Formula | None
             f"The formula {code} is not in the book; it knows {known or 'none yet'}.",
             "Load it with: pottle formula load FILE",
         )
-    asked = [item for item in versions if number in (None, item.version)]
+    asked = [formula for formula in versions if number in (None, formula.version)]
     if not asked:
         raise RefusedError(
             f"There is no version {number} of the formula {code} in the book.",
@@ -85,20 +85,20 @@ def _formula(desk: Desk, text: str | None, number: int | None) -> Formula | None
         )
     gone, day = queries.withdrawn(desk.connection), desk.happened.local().date()
     usable = [
-        item
-        for item in asked
-        if (item.code, item.version) not in gone and (item.valid_from or day) <= day
+        formula
+        for formula in asked
+        if (formula.code, formula.version) not in gone and (formula.valid_from or day) <= day
     ]
     return (usable or asked)[-1]
 
 
 def _factors(text: str | None) -> tuple[Factor, ...]:
-    found = []
+    factors = []
     for part in (text or "").split(";"):
         if not part.strip():
             continue
         name, is_pair, level = part.partition("=")
         if not is_pair:
             raise InputError(f'"{part.strip()}" is not a factor.', "Write it as rest=48h.")
-        found.append(Factor(read_text(name, "factor"), read_text(level, "level")))
-    return tuple(found)
+        factors.append(Factor(read_text(name, "factor"), read_text(level, "level")))
+    return tuple(factors)

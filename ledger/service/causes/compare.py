@@ -114,7 +114,8 @@ def _jar(run: Run, said: Sequence[Entry]) -> Jar:
     for facts in (entry.facts for entry in said):
         match facts:
             case Start():
-                factors = {item.name.strip().lower(): item.planned for item in facts.factors}
+                factors = {factor.name.strip().lower(): factor.planned for factor in facts.factors}
+            # An old cake is no liquid that was put in.
             case Add(added_as=AddedAs.OLD_CAKE):
                 pass
             case Add(amount=amount) | MakeUp(used=amount) if amount.measure is Measure.UL:
@@ -175,17 +176,17 @@ def _background(
         for name, level in jar.factors.items()
         for word in (*name.lower().split(), *level.lower().split())
     }
-    found: dict[str, frozenset[str]] = {}
+    lots_with: dict[str, frozenset[str]] = {}
     for code, brief in {
         code: brief for had in inputs.values() for code, brief in had.items()
     }.items():
         if not words & _about(brief):
-            found[f"{code} {brief.name}"] = frozenset(
+            lots_with[f"{code} {brief.name}"] = frozenset(
                 lot for lot, had in inputs.items() if code in had
             )
     for maker in dict.fromkeys(run.maker for run in made):
-        found[f"made by {maker}"] = frozenset(run.code for run in made if run.maker == maker)
-    return found
+        lots_with[f"made by {maker}"] = frozenset(run.code for run in made if run.maker == maker)
+    return lots_with
 
 
 def _about(brief: Lot) -> set[str]:

@@ -79,6 +79,7 @@ def sort_runs(
     others = [run for run in counted if run.product_kind == stage and run not in same]
     products = {run.product for run in same}
     alike = [run for run in others if run.product in products]
+    # Too few lots of one product can tell nothing, however they divide; the whole kind may.
     is_by_kind = not _could_tell(len(same), sum(_is_clear(r, found, faults) for r in alike), level)
     pool = others if is_by_kind else alike
     good = [run for run in others if _is_clear(run, found, faults)]

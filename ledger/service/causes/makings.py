@@ -63,7 +63,7 @@ def gather(
     met = sorted({lot for lots in inputs.values() for lot in lots})
     known = lots_by_number(connection, met)
     makings = _makings(connection, made, compared, inputs, known, versions)
-    levels, batches = settings_of(makings), {item.code: item.batches for item in makings}
+    levels, batches = settings_of(makings), {making.code: making.batches for making in makings}
     bad = {run.lot for run in failed}
     return Gathered(
         observed=tuple(
@@ -123,6 +123,7 @@ def _making(
     versions: Versions,
 ) -> Making:
     lots = [lot for lot in sorted({run.lot, *inputs} & by_lot.keys()) if lot in figures]
+    # Where neither oil nor a filter was met, no setting can be behind a haze.
     told = [lot for lot in lots if figures[lot].is_oiled or figures[lot].is_filtered]
     names = [name for lot in told if (name := by_lot[lot].formula)]
     return Making(
@@ -152,5 +153,5 @@ def _figures(
 
 def _materials(connection: Connection, known: Iterable[Lot]) -> dict[str, Material]:
     codes = dict.fromkeys(brief.material for brief in known if brief.material)
-    found = ((code, queries.material(connection, code)) for code in codes)
-    return {code: material for code, material in found if material}
+    known_ones = ((code, queries.material(connection, code)) for code in codes)
+    return {code: material for code, material in known_ones if material}

@@ -31,14 +31,14 @@ def _step_limit(
     """Return a reader of a formula's limit; a rest with a highest temperature is a chill."""
 
     def limit(formula: Formula) -> Fraction | None:
-        found = [
+        limits = [
             getattr(step, field)
             for step in formula.steps
             if step.verb == verb
             and is_chill in (None, step.temp_max_mdegc is not None)
             and getattr(step, field) is not None
         ]
-        return Fraction(found[0], scale) if len(set(found)) == 1 else None
+        return Fraction(limits[0], scale) if len(set(limits)) == 1 else None
 
     return limit
 
@@ -114,17 +114,17 @@ class Making(Struct, frozen=True):
 def settings_of(makings: Iterable[Making]) -> dict[str, dict[str, str]]:
     """Return for each run, by its code, its settings with their levels in words."""
     made = list(makings)
-    levels = {item.code: {"made by": item.maker} for item in made}
-    if any(item.essence_makers for item in made):
-        for item in made:
-            levels[item.code]["essence made by"] = ", ".join(item.essence_makers) or "nobody"
+    levels = {making.code: {"made by": making.maker} for making in made}
+    if any(making.essence_makers for making in made):
+        for making in made:
+            levels[making.code]["essence made by"] = ", ".join(making.essence_makers) or "nobody"
     for setting in _SETTINGS:
-        figures = {item.code: _weakest(setting, item.figures) for item in made}
+        figures = {making.code: _weakest(setting, making.figures) for making in made}
         if all(figure is None for figure in figures.values()):
             continue
-        limit = _agreed(setting.limit(formula) for item in made for formula in item.formulas)
-        found = classed(figures, setting.unit, limit, is_least=setting.is_least)
-        for code, level in found.items():
+        limit = _agreed(setting.limit(formula) for making in made for formula in making.formulas)
+        classes = classed(figures, setting.unit, limit, is_least=setting.is_least)
+        for code, level in classes.items():
             levels[code][setting.name] = level
     return levels
 
@@ -135,5 +135,5 @@ def _weakest(setting: _Setting, figures: Iterable[Figures]) -> Fraction | None:
 
 
 def _agreed(limits: Iterable[Fraction | None]) -> Fraction | None:
-    found = {limit for limit in limits if limit is not None}
-    return found.pop() if len(found) == 1 else None
+    told = {limit for limit in limits if limit is not None}
+    return told.pop() if len(told) == 1 else None

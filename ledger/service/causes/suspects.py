@@ -83,7 +83,9 @@ def suspects(
     with book.reading() as connection:
         made, known = runs(connection), found(connection)
         sought = _sought(connection, made, lots, complaints, worse_than, since, by)
-        versions = {(item.code, item.version): item for item in queries.formulas(connection)}
+        versions = {
+            (formula.code, formula.version): formula for formula in queries.formulas(connection)
+        }
         parted = sort_runs(made, known, versions, sought, level)
         gathered = gather(
             connection,
@@ -133,6 +135,7 @@ def _sought(
         errors.append(error)
     if errors:
         raise together(errors)
+    # Where neither is asked for both count, else only what is.
     looks = bool(worse_than) or not complaints
     return Sought(frozenset(named), complaints or not worse_than, looks, grade, begun)
 

@@ -1,4 +1,8 @@
-"""What every copy is: its place and seal, and how its file is made and checked."""
+"""What every copy is: its place and seal, and how its file is made and checked.
+
+Guarantees: a copy has its name only once it is whole, and only its owner may read it. Refuses: to
+write over a file.
+"""
 
 from collections.abc import Iterator
 from contextlib import contextmanager

@@ -39,6 +39,7 @@ def write_lines(connection: Connection, seal: Seal, path: Path, progress: Progre
     with path.open("wb") as file:
         for number, line in enumerate(text_lines(connection, seal, progress)):
             data = line.encode()
+            # Line 0 is the head, and no entry.
             if number:
                 frontier.add(leaf_hash(data))
             file.write(data + b"\n")

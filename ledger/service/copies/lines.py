@@ -1,6 +1,7 @@
 """Reading a book in lines: its head and its entries, line by line.
 
-Refuses: a line longer than any entry.
+Guarantees: one line at a time is read, and given without its end. Refuses: a line longer than any
+entry, and bytes that are no UTF-8.
 """
 
 from collections.abc import Iterator
@@ -61,6 +62,7 @@ def read_lines(source: BinaryIO) -> Iterator[str]:
     Raises:
         InputError: A line is no text in UTF-8.
     """
+    # A longer line comes in pieces, and no piece is an entry.
     while line := source.readline(MOST_BYTES_A_LINE):
         try:
             yield line.removesuffix(b"\n").decode()

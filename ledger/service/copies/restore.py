@@ -1,6 +1,7 @@
 """Restore: a backup is put where no book is yet.
 
-Refuses: what does not verify; on failure nothing is kept.
+Guarantees: a file is verified before it has its name, and others may write in it at once. Refuses:
+what does not verify; on failure nothing is kept.
 """
 
 from pathlib import Path
@@ -15,6 +16,7 @@ from ledger.store.copies.lines import Progress, copy_file
 from ledger.store.engine.connections import is_server, shown
 from ledger.store.engine.files import refuse_leftovers
 
+# How every file of SQLite begins (https://sqlite.org/fileformat.html).
 _MAGIC = b"SQLite format 3\0"
 
 

@@ -72,24 +72,25 @@ def read_rows(folder: Path, verbs: Verbs) -> tuple[tuple[Row, ...], list[Problem
 
     Nicknames are only looked into when every row could be read, as a lost row may give them.
     """
-    found: list[Row | None] = []
+    rows_read: list[Row | None] = []
     problems: list[Problem] = []
+    # Sorted, since a folder has no order of its own and the book must come out the same.
     for path in sorted(folder.glob("*.csv")):
         if path.stem in verbs:
-            found += _read_file(path, verbs[path.stem], problems)
+            rows_read += _read_file(path, verbs[path.stem], problems)
         else:
             what = f"{path.name} is named after no verb of the book."
             problems.append((what, f"Name it after one of: {', '.join(sorted(verbs))}."))
-    rows = tuple(sorted((row for row in found if row), key=_turn))
-    problems += [] if None in found else _nickname_problems(rows)
+    rows = tuple(sorted((row for row in rows_read if row), key=_turn))
+    problems += [] if None in rows_read else _nickname_problems(rows)
     return rows, problems
 
 
 def words_of(verb: Callable[..., object]) -> dict[str, bool]:
     """Return the names of the words that a verb takes, and whether it needs them."""
     parameters = inspect.signature(verb).parameters.values()
-    own = (item for item in parameters if item.kind is item.KEYWORD_ONLY)
-    return {item.name: item.default is item.empty for item in own}
+    own = (word for word in parameters if word.kind is word.KEYWORD_ONLY)
+    return {word.name: word.default is word.empty for word in own}
 
 
 def _turn(row: Row) -> tuple[datetime, int, int]:
@@ -141,6 +142,7 @@ def _row(
 
 
 def _lines(path: Path) -> Iterator[tuple[int, list[str]]]:
+    # A spreadsheet may put a mark before its UTF-8.
     text = bytes_of(path, MOST_BYTES).decode("utf-8-sig")
     reader = csv.reader(StringIO(text, newline=""), strict=True)
     for cells in reader:
@@ -168,6 +170,7 @@ def _typed(place: str, cells: Mapping[str, str], problems: list[Problem]) -> dat
         return happened
     typed = _moment(place, cells, "recorded", problems)
     if happened and typed and typed < happened:
+        # A day alone counts as its last minute: what was typed earlier on it is not before it.
         is_day_alone = len(cells["at"]) == _DAY
         if not is_day_alone or typed.date() < happened.date():
             what = f"{place} was recorded on {typed:%Y-%m-%d %H:%M}, before it happened."

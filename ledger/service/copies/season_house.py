@@ -75,15 +75,15 @@ def read_house(folder: Path) -> tuple[SeasonHouse | None, Story | None, list[Pro
 
 def story_problems(story: Story | None, nicknames: Collection[str | None]) -> Iterator[Problem]:
     """Return what the story tells of that no row gives as its nickname."""
-    for item in fields(Story) if story else ():
-        name = getattr(story, item.name)
+    for field in fields(Story) if story else ():
+        name = getattr(story, field.name)
         if name not in nicknames:
-            what = f'house.toml has "{name}" as {item.name}, which no row gives as its nickname.'
+            what = f'house.toml has "{name}" as {field.name}, which no row gives as its nickname.'
             yield what, "Put right the nickname."
 
 
 def _problems(kind: type[SeasonHouse | Story], told: dict[str, Any]) -> Iterator[Problem]:
-    known = {item.name: item.required for item in fields(kind)}
+    known = {field.name: field.required for field in fields(kind)}
     for name, is_needed in known.items():
         if is_needed and name not in told:
             yield f"house.toml does not say the {name}.", f'Write it as: {name} = "..."'

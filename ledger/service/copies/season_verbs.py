@@ -51,8 +51,8 @@ _PLACES = {
 class _Verbs(Mapping[str, Verb]):
     def __getitem__(self, verb: str) -> Verb:
         module, _, name = _PLACES[verb].partition(":")
-        found: Verb = getattr(import_module(f"ledger.service.{module}"), name or verb)
-        return found
+        function: Verb = getattr(import_module(f"ledger.service.{module}"), name or verb)
+        return function
 
     def __iter__(self) -> Iterator[str]:
         return iter(_PLACES)

@@ -71,6 +71,7 @@ class Desk:
         if asked:
             return self.words.read(lambda: self._own_code(asked), "")
         stem = (prefix + stem_for(stem_words))[:8]
+        # Only where to begin: the maker's own code of a lot may have taken the next.
         ordinal = queries.count_with_stem(self.connection, stem) + 1
         while queries.lot_by_code(self.connection, make_code(stem, ordinal)):
             ordinal += 1
@@ -116,23 +117,24 @@ class Desk:
     def append(self, draft: Draft[FactsT]) -> Recorded[FactsT]:
         """Check and append a finished draft; as `record`."""
         scene = build_scene(self.connection, draft, self.now)
-        found = findings(draft, scene)
-        _raise(found, draft.reason)
+        all_findings = findings(draft, scene)
+        _raise(all_findings, draft.reason)
         old = scene.corrected
         moved = movements(draft, scene)
         codes = (
             (*touched(old), *touched(replace(old, draft=draft, postings=moved[0]))) if old else ()
         )
+        # Read before the correction is in the book, to tell afterwards what it broke.
         before = histories(self.connection, dict.fromkeys(codes))
         entry = recorder.append(self.connection, draft, moved, self.now)
-        remarks = tuple((f.what, f.todo) for f in found if f.severity is Severity.REMARK)
+        remarks = tuple((f.what, f.todo) for f in all_findings if f.severity is Severity.REMARK)
         if old:
             remarks += fits_no_longer(self.connection, before, entry)
         return Recorded(
             entry=entry,
             code=draft.opens.code if draft.opens else None,
             remarks=remarks,
-            deviations=tuple(self._deviation(entry, f) for f in found if _departs(f)),
+            deviations=tuple(self._deviation(entry, f) for f in all_findings if _departs(f)),
         )
 
     def _deviation(self, entry: Entry, finding: Finding) -> Entry[Deviation]:
@@ -145,6 +147,7 @@ class Desk:
             sheet=entry.draft.sheet,
             reason=entry.draft.reason,
         )
+        # Past the rules, since it is what the book itself says of another entry.
         return recorder.append(self.connection, draft, ((), None), self.now)
 
 
@@ -152,11 +155,12 @@ def _departs(finding: Finding) -> bool:
     return finding.severity in (Severity.REASON, Severity.GATE)
 
 
-def _raise(found: Sequence[Finding], reason: str | None) -> None:
-    stops = [finding for finding in found if finding.severity is Severity.IMPOSSIBLE]
-    asks = [finding for finding in found if finding.severity is Severity.REASON]
-    gates = [finding for finding in found if finding.severity is Severity.GATE]
+def _raise(all_findings: Sequence[Finding], reason: str | None) -> None:
+    stops = [finding for finding in all_findings if finding.severity is Severity.IMPOSSIBLE]
+    asks = [finding for finding in all_findings if finding.severity is Severity.REASON]
+    gates = [finding for finding in all_findings if finding.severity is Severity.GATE]
     error: type[LedgerError] | None = None
+    # A reason cannot make true what is impossible, so it is not asked for then.
     if stops:
         error = RefusedError
     elif gates and not reason:
@@ -179,5 +183,6 @@ def desk_on(connection: Connection, now: datetime, how: How) -> Desk:
     house = queries.house(connection)
     zone = zone_of(house)
     by = (how.by or "").strip().upper() or None
+    # The house itself is entered before there is one.
     words = Words(connection, house.fluid_ounce if house else "US", by)
     return Desk(connection, now, how, zone, words)

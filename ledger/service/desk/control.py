@@ -80,7 +80,7 @@ def formula_of(connection: Connection, start: Start) -> Formula | None:
     if start.formula is None:
         return None
     versions = queries.formulas(connection, start.formula)
-    return next((item for item in versions if item.version == start.formula_version), None)
+    return next((formula for formula in versions if formula.version == start.formula_version), None)
 
 
 def _start_of(lot: LotState | None) -> Start | None:

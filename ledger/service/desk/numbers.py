@@ -23,6 +23,7 @@ def entry_number(text: str) -> int:
         InputError: It is no whole number.
     """
     plain = text.strip().removeprefix("#")
+    # 15 digits are surely below 2**53, to which numbers of the canonical text go.
     if not (plain.isascii() and plain.isdecimal()) or len(plain) > 15:
         raise InputError(
             f'"{text}" is not the number of an entry.',

@@ -23,6 +23,7 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
     skip = corrected.stands_for if corrected else 0
     moment = Moment(draft.happened.at, skip) if skip else Moment(draft.happened.at)
     lot = _lot_of(connection, draft, moment, skip)
+    # As they are now: what is drawn late finds what others have left.
     sources = tuple(lot_state(connection, code, None, skip) for code in source_codes(draft))
     return Scene(
         now=now,
@@ -59,7 +60,7 @@ def _versions(connection: Connection, draft: Draft) -> frozenset[tuple[str, int]
     if not isinstance(draft.facts, Formula):
         return frozenset()
     known = queries.formulas(connection, draft.facts.code)
-    return frozenset((item.code, item.version) for item in known)
+    return frozenset((formula.code, formula.version) for formula in known)
 
 
 def source_codes(draft: Draft) -> tuple[str, ...]:

@@ -55,6 +55,7 @@ def read_when(text: str | None, now: datetime, zone: tzinfo) -> When:
     if on is None:
         raise InputError(f'"{words}" is not a time.', FORMS)
     if not clock:
+        # In the morning the noon of today is still to come, and nothing happens later than now.
         noon = min(_at(on, "12:00", zone), local_now) if on == local_now.date() else None
         return _when(noon or _at(on, "12:00", zone), Precision.DAY)
     if _CLOCK.fullmatch(clock):
@@ -104,6 +105,7 @@ def read_minutes(text: str, *, or_none: bool = False) -> int | None:
 
 def _words(text: str, what: str) -> str:
     """Return a text with its white space folded, if it is short enough to be what it should."""
+    # Before anything looks into it: a long row of digits took minutes.
     if len(text) > LONGEST_TEXT:
         raise InputError(
             f"A {what} has at most {LONGEST_TEXT} characters, and this text has {len(text)}.",
@@ -141,6 +143,7 @@ def _with_offset(text: str, zone: tzinfo) -> datetime:
 def _shown(moment: datetime) -> datetime:
     """Return the moment if its clock ever showed it."""
     back = _of_our_age(moment).astimezone(UTC).astimezone(moment.tzinfo)
+    # An hour that summer time skips comes back as another; fold only tells two equal hours apart.
     if back.replace(fold=0) != moment.replace(fold=0):
         raise RefusedError(
             f"The clocks skip {moment:%H:%M} on {moment:%Y-%m-%d}, when summer time begins.",

@@ -46,6 +46,7 @@ def _replacement(desk: Desk, old: Entry, changed: dict[str, Any]) -> Draft:
         old.draft,
         facts=replace(old.facts, **changed),
         happened=desk.happened if desk.how.at else old.draft.happened,
+        # By whom and how is told of the correction; the rest is of what it corrects.
         by=desk.by,
         origin=desk.origin,
         sheet=desk.sheet or old.draft.sheet,
@@ -55,6 +56,7 @@ def _replacement(desk: Desk, old: Entry, changed: dict[str, Any]) -> Draft:
 
 
 def _changes(desk: Desk, old: Entry, text: str, *, has_time: bool) -> dict[str, Any]:
+    # As people type them: with dashes or low lines, in any letters, without the ending of a unit.
     by_name = {spec.plain_name.replace("_", "-"): spec for spec in specs(type(old.facts))}
     changed: dict[str, Any] = {}
     for part in (piece.strip() for piece in text.split(";")):

@@ -34,8 +34,8 @@ def prove(book: Book, text: str, by: str | None = None, older: Seal | None = Non
     """
     with book.reading() as connection:
         code = resolve_lot(connection, text, by)
-        if older and (found := tuple(seal_faults(connection, older))):
-            raise FindingError.of([(what, _NO_PROOF) for what in found])
+        if older and (faults := tuple(seal_faults(connection, older))):
+            raise FindingError.of([(what, _NO_PROOF) for what in faults])
         seal = older or seal_on(connection)
         lot = known_lot(connection, code).seq
         entries = tuple(
@@ -48,8 +48,8 @@ def prove(book: Book, text: str, by: str | None = None, older: Seal | None = Non
             "Leave --seal out to prove it against the book as it is now.",
         )
     proof = Proof(code, seal, entries)
-    if found := tuple(proof_faults(proof)):
-        raise FindingError.of([(what, _VERIFY) for what in found])
+    if faults := tuple(proof_faults(proof)):
+        raise FindingError.of([(what, _VERIFY) for what in faults])
     return proof
 
 

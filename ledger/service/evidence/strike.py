@@ -1,4 +1,7 @@
-"""Strike: an entry made by mistake is struck out; it stays readable."""
+"""Strike: an entry made by mistake is struck out; it stays readable.
+
+Guarantees: where no time is told, it is no earlier than what it strikes.
+"""
 
 from msgspec.structs import replace
 

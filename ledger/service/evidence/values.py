@@ -69,6 +69,7 @@ def _same_measure(old: Entry, spec: FieldSpec, amount: Quantity) -> Quantity:
             f"{amount.written}.",
             f"Strike entry {old.seq} and receive it again.",
         )
+    # Nothing has no unit of its own, and is counted as the field was.
     if was and amount.amount == 0:
         return replace(amount, measure=was.measure)
     return amount

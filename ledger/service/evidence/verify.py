@@ -29,8 +29,9 @@ def verify(
         only_since: Whether to pass over the entries of that seal, if it fits.
     """
     with book.reading() as connection:
-        found = tuple(seal_faults(connection, older)) if older else ()
-        after = older.entries if older and only_since and not found else 0
+        unlike_seal = tuple(seal_faults(connection, older)) if older else ()
+        # Entries are passed over only if the seal fits: one that does not vouches for none.
+        after = older.entries if older and only_since and not unlike_seal else 0
         audited = audit(connection, progress, after)
-    faults = tuple(Fault(None, what) for what in found)
+    faults = tuple(Fault(None, what) for what in unlike_seal)
     return Audit(audited.entries, audited.root, faults + audited.faults, after)

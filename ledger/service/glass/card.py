@@ -60,7 +60,7 @@ class Pouring(Struct, frozen=True):
     @property
     def masses_mg(self) -> dict[str, float]:
         """The mass in mg of each substance of concern in a glass."""
-        return {item.concern.substance: item.concern.mg_per_glass for item in self.concerns}
+        return {served.concern.substance: served.concern.mg_per_glass for served in self.concerns}
 
 
 class ServingCard(Struct, frozen=True):

@@ -26,6 +26,7 @@ from ledger.service.glass.card import ConcernServed, OilServed, Pouring
 
 DOSE_UL = 30_000
 """What of an essence flavours a syrup (common practice, no source)."""
+# A US gallon is 231 cubic inches.
 DOSED_INTO = (("1 L", 1_000_000), ("1 US gal", 3_785_412))
 """The syrups that an essence is dosed into in the trade (common practice, no source)."""
 
@@ -76,8 +77,8 @@ def ways(contents: Contents, dose_ul: int | None) -> list[tuple[str, Contents]]:
 def _pouring(
     said: str, syrup: Contents, glass: Glass, lot: Contents, known: HeldAgainst
 ) -> Pouring:
-    found = concerns(glass, lot, known.materials)
-    limits = _counting(known.limits, found)
+    in_glass = concerns(glass, lot, known.materials)
+    limits = _counting(known.limits, in_glass)
     return Pouring(
         said=said,
         glass=glass,
@@ -91,16 +92,17 @@ def _pouring(
             solubilities(),
         ),
         concerns=tuple(
-            ConcernServed(item, daily(item, limits, known.bodies), compared(item, limits))
-            for item in found
+            ConcernServed(concern, daily(concern, limits, known.bodies), compared(concern, limits))
+            for concern in in_glass
         ),
         markers=markers(syrup, glass, known.limits),
     )
 
 
-def _counting(limits: tuple[Limit, ...], found: tuple[Concern, ...]) -> tuple[Limit, ...]:
+def _counting(limits: tuple[Limit, ...], in_glass: tuple[Concern, ...]) -> tuple[Limit, ...]:
     """Return the limits but for those of a substance beside another that is not there."""
-    there = {None, *(item.substance for item in found)}
+    # None, since most limits stand beside no other substance.
+    there = {None, *(concern.substance for concern in in_glass)}
     return tuple(limit for limit in limits if beside(limit.code) in there)
 
 

@@ -153,14 +153,15 @@ def _there(state: LotState, glass: Glass, is_essence: bool, dose_ul: int) -> int
         filled = latest(state, Bottle)
         volume_ul = state.on_hand * (filled.size.amount if filled else 0) / 1_000_000
     if is_essence:
+        # An essence counts as the syrup that it would flavour, by the litre.
         volume_ul = volume_ul / dose_ul * (DOSED_INTO[0][1] + dose_ul)
     return max(0, int(volume_ul // glass.syrup_ul))
 
 
 def _materials(connection: Connection, contents: Contents) -> dict[str, Material]:
     codes = {key.material for key in contents.parts}
-    found = {code: queries.material(connection, code) for code in sorted(codes)}
-    return {code: item for code, item in found.items() if item}
+    by_code = {code: queries.material(connection, code) for code in sorted(codes)}
+    return {code: material for code, material in by_code.items() if material}
 
 
 def _unrecorded(
@@ -183,10 +184,10 @@ def _swig(contents: Contents, known: Mapping[str, Material]) -> dict[str, float]
 def _dose(text: str | None) -> int:
     if not text:
         return DOSE_UL
-    found: Quantity = parse_quantity(text)
-    if found.measure is not Measure.UL:
+    amount: Quantity = parse_quantity(text)
+    if amount.measure is not Measure.UL:
         raise InputError(f'"{text}" is not a dose of essence.', "Write a volume, such as 30mL.")
-    return found.amount
+    return amount.amount
 
 
 def _weight(text: str | None, usual: int) -> int:

@@ -32,7 +32,7 @@ def read_glass(text: str | None) -> int:
     """
     if not text:
         return GLASS_UL
-    found = parse_quantity(text)
-    if found.measure is not Measure.UL:
+    amount = parse_quantity(text)
+    if amount.measure is not Measure.UL:
         raise InputError(f'"{text}" is not the size of a glass.', "Write a volume, such as 240mL.")
-    return found.amount
+    return amount.amount

@@ -45,5 +45,6 @@ def bottle(
         )
         words.done()
         product = name(lot_state(desk.connection, bulk, is_whole=False))
+        # B, so that the code of the bottles is told apart from that of what is in them.
         packed = desk.open_code(code, product, prefix="B")
         return desk.record(facts, opens=(packed, LotType.PACKED, Measure.UEACH))

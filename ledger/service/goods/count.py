@@ -19,6 +19,7 @@ def count(book: Book, how: How, *, lot: str, amount: str, tare: str | None = Non
     """Record what was really there of a lot: counted, measured, or weighed with its vessel."""
     with at_desk(book, how) as desk:
         words = desk.words
+        # With a tare the amount is a weight with its vessel, which is never nothing.
         code, empty = words.lot(lot), words.amount_or_none(tare)
         there = words.pieces(amount, may_be_nothing=not tare)
         words.done()
@@ -40,6 +41,7 @@ def _without_vessel(gross: Quantity, empty: Quantity) -> Quantity:
 
 def _as_counted(state: LotState, amount: Quantity) -> Quantity:
     """Return an amount in the measure of its lot; a weight and a volume by the lot's density."""
+    # Nothing has no unit of its own, and is counted as its lot is.
     if amount.amount == 0:
         return replace(amount, measure=state.measure)
     own = in_measure_of(state, amount)

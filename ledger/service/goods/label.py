@@ -1,4 +1,7 @@
-"""Label: labels printed, used and spoiled."""
+"""Label: labels printed, used and spoiled.
+
+Guarantees: what is not told of labels used or spoiled stays unknown; it is not taken for none.
+"""
 
 from ledger.domain.entries import Labels
 from ledger.service.desk.act import at_desk

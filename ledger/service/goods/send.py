@@ -1,4 +1,7 @@
-"""Send: goods go out, are written off, or come back."""
+"""Send: goods go out, are written off, or come back.
+
+Guarantees: it is a sale unless something else is said, and a bare number counts pieces.
+"""
 
 from ledger.domain.entries import Move
 from ledger.domain.entries.choices import MoveAs

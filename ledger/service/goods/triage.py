@@ -155,8 +155,10 @@ def _shared(connection: Connection, code: str, others: list[Entry]) -> tuple[Sha
             complaints[source] += number
             lots[source] += 1
     shared = [SharedInput(own[source], complaints[source], lots[source]) for source in complaints]
-    kept = [item for item in shared if item.brief.sort not in PACKING]
-    return tuple(sorted(kept, key=lambda item: (-item.complaints, _rank(item), item.brief.code)))
+    kept = [source for source in shared if source.brief.sort not in PACKING]
+    return tuple(
+        sorted(kept, key=lambda source: (-source.complaints, _rank(source), source.brief.code))
+    )
 
 
 def _made_of(connection: Connection, code: str) -> dict[str, Lot]:
@@ -164,5 +166,5 @@ def _made_of(connection: Connection, code: str) -> dict[str, Lot]:
     return {node.brief.code: node.brief for node in nodes if node.way is Way.BACK}
 
 
-def _rank(item: SharedInput) -> int:
-    return FIRST.index(item.brief.sort) if item.brief.sort in FIRST else len(FIRST)
+def _rank(source: SharedInput) -> int:
+    return FIRST.index(source.brief.sort) if source.brief.sort in FIRST else len(FIRST)

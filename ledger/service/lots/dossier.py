@@ -63,7 +63,7 @@ class Dossier(Struct, frozen=True):
     @property
     def holders(self) -> tuple[Holder, ...]:
         """Where it went outside the house."""
-        return tuple(item for item in self.trace.holders if item.lot == self.state.code)
+        return tuple(holder for holder in self.trace.holders if holder.lot == self.state.code)
 
 
 def find_lot(book: Book, text: str, by: str | None = None) -> str:
@@ -102,8 +102,13 @@ def dossier_on(connection: Connection, code: str) -> Dossier:
 def _materials(connection: Connection, number: int) -> tuple[Material, ...]:
     behind = lots_by_number(connection, sorted(walk.back(connection, number)))
     codes = dict.fromkeys(brief.material for brief in behind.values() if brief.material)
-    found = [queries.material(connection, code) for code in codes]
-    return tuple(sorted((item for item in found if item), key=lambda item: item.sort != "oil"))
+    known = [queries.material(connection, code) for code in codes]
+    return tuple(
+        sorted(
+            (material for material in known if material),
+            key=lambda material: material.sort != "oil",
+        )
+    )
 
 
 def brief_of(book: Book, code: str) -> Lot:

@@ -71,6 +71,7 @@ def due(book: Book) -> DueList:
     with book.reading() as connection:
         zone = zone_on(connection)
         waiting = waiting_lots(connection)
+        # Of others nothing is due; to look at all took twice as long with ten thousand lots.
         wanted = {*lots_on_hand(connection), *waiting.lots}
         known = with_dates(connection, lots_by_number(connection, sorted(wanted)))
         items = [
@@ -87,13 +88,13 @@ def due(book: Book) -> DueList:
 
 def _rests(connection: Connection, known: dict[int, Lot], waiting: Waiting) -> Iterator[Due]:
     for number in waiting.resting:
-        brief = known[number]
-        state = lot_state(connection, brief.code, is_whole=False)
+        lot = known[number]
+        state = lot_state(connection, lot.code, is_whole=False)
         start = latest(state, Start)
-        found = rest_is_over(state, formula_of(connection, start) if start else None)
-        if found:
-            rest, over = found
-            yield Due(Waits.REST, brief.code, brief.name, str(rest.purpose), over, rest.started_at)
+        ending = rest_is_over(state, formula_of(connection, start) if start else None)
+        if ending:
+            rest, over = ending
+            yield Due(Waits.REST, lot.code, lot.name, str(rest.purpose), over, rest.started_at)
 
 
 def _looks(
@@ -115,39 +116,40 @@ def _looks(
             yield from _look(known[number], state, finished_at(state), ages, now)
 
 
-def _is_kept(brief: Lot, day: date) -> bool:
-    is_in_date = brief.best_before is None or brief.best_before >= day
-    return brief.status not in GONE and is_in_date
+def _is_kept(lot: Lot, day: date) -> bool:
+    is_in_date = lot.best_before is None or lot.best_before >= day
+    return lot.status not in GONE and is_in_date
 
 
 def _look(
-    brief: Lot,
+    lot: Lot,
     state: LotState,
     since: datetime | None,
     ages: tuple[timedelta, ...],
     now: datetime,
 ) -> Iterator[Due]:
-    found = next_look(state, since, ages, now) if since else None
-    if found:
-        age, at = found
+    upcoming = next_look(state, since, ages, now) if since else None
+    if upcoming:
+        age, at = upcoming
         minutes = round(age.total_seconds() / 60)
-        yield Due(Waits.LOOK, brief.code, brief.name, str(minutes), at, since)
+        yield Due(Waits.LOOK, lot.code, lot.name, str(minutes), at, since)
 
 
 def _dates(known: dict[int, Lot], day: date, zone: ZoneInfo) -> Iterator[Due]:
     soon = day + timedelta(days=SOON_DAYS)
-    for brief in known.values():
-        is_there = brief.on_hand > 0 and brief.status not in GONE
-        if is_there and brief.best_before and brief.best_before <= soon:
-            ends = datetime.combine(brief.best_before, time(23, 59), zone)
+    for lot in known.values():
+        is_there = lot.on_hand > 0 and lot.status not in GONE
+        if is_there and lot.best_before and lot.best_before <= soon:
+            # A date holds to the end of its day where the house stands.
+            ends = datetime.combine(lot.best_before, time(23, 59), zone)
             at = ends.astimezone(UTC)
-            yield Due(Waits.DATE, brief.code, brief.name, brief.best_before.isoformat(), at)
+            yield Due(Waits.DATE, lot.code, lot.name, lot.best_before.isoformat(), at)
 
 
 def _holds(connection: Connection, known: dict[int, Lot]) -> Iterator[Due]:
-    for brief in known.values():
-        if brief.status is Status.HELD and brief.on_hand > 0:
-            state = lot_state(connection, brief.code, is_whole=False)
+    for lot in known.values():
+        if lot.status is Status.HELD and lot.on_hand > 0:
+            state = lot_state(connection, lot.code, is_whole=False)
             judged = [e for e in state.entries if isinstance(e.facts, Judge)]
             why, since = judged[-1].draft.reason or "", judged[-1].draft.happened.at
-            yield Due(Waits.HOLD, brief.code, brief.name, why, None, since)
+            yield Due(Waits.HOLD, lot.code, lot.name, why, None, since)

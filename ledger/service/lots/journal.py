@@ -1,4 +1,8 @@
-"""The journal: entries as they were written, each with what became of it."""
+"""The journal: entries as they were written, each with what became of it.
+
+Guarantees: entries that are no longer in force are among them, and say which entry took their
+place.
+"""
 
 from msgspec import Struct
 
@@ -25,8 +29,8 @@ def journal(
         number = None
         if lot:
             number = known_lot(connection, resolve_lot(connection, lot, by)).seq
-        found = queries.journal(connection, limit=10**9, lot=number)
-    said = tuple(Said(entry, corrected_by) for entry, corrected_by in found)
+        rows = queries.journal(connection, limit=10**9, lot=number)
+    said = tuple(Said(entry, corrected_by) for entry, corrected_by in rows)
     return said[-last:] if last else said
 
 
@@ -37,7 +41,7 @@ def history(book: Book, seq: int) -> tuple[Said, ...]:
         if entry is None:
             return ()
         chain = queries.chain(connection, entry.stands_for)
-    return tuple(Said(item, corrected_by) for item, corrected_by in chain)
+    return tuple(Said(link, corrected_by) for link, corrected_by in chain)
 
 
 def entries_of_kind(book: Book, kind: type[FactsT]) -> tuple[Entry[FactsT], ...]:

@@ -69,13 +69,13 @@ def traced(
         return traced_on(connection, code, back=back, forward=forward, tick=tick)
 
 
-def with_days(book: Book, found: Traced) -> Traced:
+def with_days(book: Book, traced_lot: Traced) -> Traced:
     """Return a trace with the best-before dates that are reckoned for its lots."""
-    nodes = found.trace.nodes
+    nodes = traced_lot.trace.nodes
     with book.reading() as connection:
         known = with_dates(connection, {node.brief.seq: node.brief for node in nodes})
     dated = tuple(replace(node, brief=known[node.brief.seq]) for node in nodes)
-    return replace(found, trace=replace(found.trace, nodes=dated))
+    return replace(traced_lot, trace=replace(traced_lot.trace, nodes=dated))
 
 
 def traced_on(
@@ -87,18 +87,23 @@ def traced_on(
     tick: Tick = lambda _done, _total: None,
 ) -> Traced:
     """Trace a lot with the amounts carried, in an open transaction; as `traced`."""
-    found = trace_on(connection, code, back=back, forward=forward)
-    lots = {node.brief.code: node.brief for node in found.nodes}
+    walked = trace_on(connection, code, back=back, forward=forward)
+    lots = {node.brief.code: node.brief for node in walked.nodes}
     turned = turnovers(connection, (brief.seq for brief in lots.values()), tick)
     wholes = {lot: turned[brief.seq].whole(brief.on_hand) for lot, brief in lots.items()}
-    behind, circles = _reckoned(code, sources(found.edges) if back else {}, wholes)
-    ahead, more = _reckoned(code, targets(found.edges) if forward else {}, wholes)
-    here = found.lot
+    behind, circles = _reckoned(code, sources(walked.edges) if back else {}, wholes)
+    ahead, more = _reckoned(code, targets(walked.edges) if forward else {}, wholes)
+    here = walked.lot
     return Traced(
-        trace=found,
-        behind={lot: _share(item, lots[lot], here, wholes[code]) for lot, item in behind.items()},
-        ahead={lot: _share(item, here, lots[lot], wholes[lot]) for lot, item in ahead.items()},
+        trace=walked,
+        behind={
+            lot: _share(carrying, lots[lot], here, wholes[code]) for lot, carrying in behind.items()
+        },
+        ahead={
+            lot: _share(carrying, here, lots[lot], wholes[lot]) for lot, carrying in ahead.items()
+        },
         wasted=_wasted(lots, turned),
+        # Those met on the way back were walked against the way that things went.
         circles=_once([*(tuple(reversed(circle)) for circle in circles), *more]),
     )
 
@@ -110,8 +115,8 @@ def _reckoned(
     return {lot: amounts[lot] for lot in order.lots if lot != code}, order.circles
 
 
-def _share(item: Carrying, source: Lot, target: Lot, whole: int) -> Share:
-    return Share(item.amount, source.measure, whole, target.measure, item.is_all)
+def _share(carrying: Carrying, source: Lot, target: Lot, whole: int) -> Share:
+    return Share(carrying.amount, source.measure, whole, target.measure, carrying.is_all)
 
 
 def _wasted(lots: Mapping[str, Lot], turned: Mapping[int, Turnover]) -> dict[str, int]:
@@ -127,50 +132,51 @@ def _once(circles: Sequence[tuple[str, ...]]) -> tuple[tuple[str, ...], ...]:
 
 def sources(edges: Sequence[Carried]) -> dict[str, list[tuple[str, int]]]:
     """Return for each lot what went into it: lot and amount, in the order it first went in."""
-    found: dict[str, list[tuple[str, int]]] = {}
+    went_in: dict[str, list[tuple[str, int]]] = {}
     for edge in edges:
-        found.setdefault(edge.target, []).append((edge.source, edge.amount))
-    return found
+        went_in.setdefault(edge.target, []).append((edge.source, edge.amount))
+    return went_in
 
 
 def targets(edges: Sequence[Carried]) -> dict[str, list[tuple[str, int]]]:
     """Return for each lot what it went into: lot and amount."""
-    found: dict[str, list[tuple[str, int]]] = {}
+    went_into: dict[str, list[tuple[str, int]]] = {}
     for edge in edges:
-        found.setdefault(edge.source, []).append((edge.target, edge.amount))
-    return found
+        went_into.setdefault(edge.source, []).append((edge.target, edge.amount))
+    return went_into
 
 
-def no_deeper(found: Traced, depth: int | None) -> Traced:
+def no_deeper(traced_lot: Traced, depth: int | None) -> Traced:
     """Return a trace without what is more steps away than `depth`; its amounts stay."""
     if depth is None:
-        return found
-    near = {node.brief.code for node in found.trace.nodes if node.depth <= depth}
-    return _kept(found, near)
+        return traced_lot
+    near = {node.brief.code for node in traced_lot.trace.nodes if node.depth <= depth}
+    return _kept(traced_lot, near)
 
 
-def only_kind(found: Traced, kind: MaterialKind) -> Traced:
+def only_kind(traced_lot: Traced, kind: MaterialKind) -> Traced:
     """Return the part of a trace back that leads to materials of one kind."""
-    wanted = [node.brief.code for node in found.trace.nodes if node.brief.sort == kind]
-    ways, kept = targets(found.trace.edges), set[str]()
+    wanted = [node.brief.code for node in traced_lot.trace.nodes if node.brief.sort == kind]
+    # From the materials forward, so that only ways are kept that lead to one.
+    ways, kept = targets(traced_lot.trace.edges), set[str]()
     while wanted:
         lot = wanted.pop()
         if lot not in kept:
             kept.add(lot)
             wanted += [other for other, _ in ways.get(lot, ())]
-    return replace(_kept(found, kept | {found.trace.lot.code}), hidden=found.hidden)
+    return replace(_kept(traced_lot, kept | {traced_lot.trace.lot.code}), hidden=traced_lot.hidden)
 
 
-def _kept(found: Traced, codes: set[str]) -> Traced:
-    trace = found.trace
+def _kept(traced_lot: Traced, codes: set[str]) -> Traced:
+    trace = traced_lot.trace
     nodes = tuple(node for node in trace.nodes if node.brief.code in codes)
     return replace(
-        found,
+        traced_lot,
         trace=replace(
             trace,
             nodes=nodes,
             edges=tuple(e for e in trace.edges if e.source in codes and e.target in codes),
-            holders=tuple(item for item in trace.holders if item.lot in codes),
+            holders=tuple(holder for holder in trace.holders if holder.lot in codes),
         ),
-        hidden=found.hidden + len(trace.nodes) - len(nodes),
+        hidden=traced_lot.hidden + len(trace.nodes) - len(nodes),
     )

@@ -32,9 +32,9 @@ class Low(Struct, frozen=True):
     """That measure."""
 
 
-def first_expired(found: tuple[Lot, ...]) -> tuple[Lot, ...]:
+def first_expired(lots: tuple[Lot, ...]) -> tuple[Lot, ...]:
     """Return lots with the earliest date first, then the one that came first."""
-    return tuple(sorted(found, key=by_date))
+    return tuple(sorted(lots, key=by_date))
 
 
 def low_materials(book: Book, threshold: int, measure: Measure) -> tuple[Low, ...]:
@@ -44,14 +44,14 @@ def low_materials(book: Book, threshold: int, measure: Measure) -> tuple[Low, ..
     nothing.
     """
     totals: dict[str, int] = {}
-    for brief in stock(book, everything=True):
-        if brief.material and brief.measure is measure and brief.status is not Status.STRUCK:
-            there = 0 if brief.status in UNUSABLE else max(brief.on_hand, 0)
-            totals[brief.material] = totals.get(brief.material, 0) + there
-    known = {item.code: item for item in materials(book)}
-    found = [Low(known[code], total, measure) for code, total in totals.items()]
-    low = (item for item in found if item.on_hand < threshold)
-    return tuple(sorted(low, key=lambda item: (item.on_hand, item.material.code)))
+    for lot in stock(book, everything=True):
+        if lot.material and lot.measure is measure and lot.status is not Status.STRUCK:
+            there = 0 if lot.status in UNUSABLE else max(lot.on_hand, 0)
+            totals[lot.material] = totals.get(lot.material, 0) + there
+    known = {material.code: material for material in materials(book)}
+    there_is = [Low(known[code], total, measure) for code, total in totals.items()]
+    lows = (low for low in there_is if low.on_hand < threshold)
+    return tuple(sorted(lows, key=lambda low: (low.on_hand, low.material.code)))
 
 
 def values_left(book: Book, lots: tuple[Lot, ...]) -> dict[int, int]:
@@ -61,11 +61,11 @@ def values_left(book: Book, lots: tuple[Lot, ...]) -> dict[int, int]:
             entry.stands_for: entry.facts for entry in queries.entries_of_kind(connection, Receipt)
         }
     values = {}
-    for brief in lots:
-        receipt = receipts.get(brief.seq)
+    for lot in lots:
+        receipt = receipts.get(lot.seq)
         if isinstance(receipt, Receipt) and receipt.cost_minor is not None:
-            share = Fraction(max(brief.on_hand, 0), receipt.amount.amount)
-            values[brief.seq] = round(receipt.cost_minor * share)
+            share = Fraction(max(lot.on_hand, 0), receipt.amount.amount)
+            values[lot.seq] = round(receipt.cost_minor * share)
     return values
 
 

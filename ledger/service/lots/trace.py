@@ -117,22 +117,24 @@ def trace_on(
     number = known_lot(connection, code).seq
     behind = walk.back(connection, number, deepest) if back else [number]
     ahead = walk.forward(connection, number, deepest) if forward else [number]
-    found = lots_by_number(connection, [*behind, *ahead])
-    edges = [edge for edge in walk.edges_into(connection, list(found)) if edge.source in found]
+    met = lots_by_number(connection, [*behind, *ahead])
+    # Something else may have gone into them that was not asked for: it lies deeper, or the other
+    # way.
+    edges = [edge for edge in walk.edges_into(connection, list(met)) if edge.source in met]
     away = {
         Way.BACK: walk.steps_from(number, ((edge.target, edge.source) for edge in edges)),
         Way.FORWARD: walk.steps_from(number, ((edge.source, edge.target) for edge in edges)),
     }
     return Trace(
-        lot=found[number],
+        lot=met[number],
         nodes=(
-            Node(found[number], 0, Way.HERE),
-            *_nodes(found, behind[1:], Way.BACK, away[Way.BACK]),
-            *_nodes(found, ahead[1:], Way.FORWARD, away[Way.FORWARD]),
+            Node(met[number], 0, Way.HERE),
+            *_nodes(met, behind[1:], Way.BACK, away[Way.BACK]),
+            *_nodes(met, ahead[1:], Way.FORWARD, away[Way.FORWARD]),
         ),
-        edges=tuple(_carried(found, edge) for edge in edges),
+        edges=tuple(_carried(met, edge) for edge in edges),
         holders=tuple(
-            _holder(found[moved.lot], moved) for moved in sent.moves_from(connection, ahead)
+            _holder(met[moved.lot], moved) for moved in sent.moves_from(connection, ahead)
         ),
     )
 
@@ -151,15 +153,13 @@ def ahead_of(code: str, edges: Iterable[Carried]) -> frozenset[str]:
     return frozenset(met)
 
 
-def _nodes(
-    found: dict[int, Lot], lots: list[int], way: Way, away: dict[int, int]
-) -> Iterator[Node]:
+def _nodes(met: dict[int, Lot], lots: list[int], way: Way, away: dict[int, int]) -> Iterator[Node]:
     for lot in sorted(lots, key=lambda lot: (away[lot], lot)):
-        yield Node(found[lot], away[lot], way)
+        yield Node(met[lot], away[lot], way)
 
 
-def _carried(found: dict[int, Lot], edge: Edge) -> Carried:
-    source, target = found[edge.source], found[edge.target]
+def _carried(met: dict[int, Lot], edge: Edge) -> Carried:
+    source, target = met[edge.source], met[edge.target]
     return Carried(source.code, target.code, edge.taken, source.measure)
 
 

@@ -36,7 +36,7 @@ def _known(connection: Connection) -> Known:
     return Known(
         people=queries.people(connection),
         materials=queries.material_codes(connection),
-        formulas={item.code for item in queries.formulas(connection)},
+        formulas={formula.code for formula in queries.formulas(connection)},
     )
 
 
@@ -61,13 +61,13 @@ def version(book: Book, code: str, number: int | None = None) -> Formula:
         RefusedError: It is not in the book.
     """
     key = code.strip().lower()
-    found = [item for item in versions(book, key) if number in (None, item.version)]
-    if not found:
+    asked = [formula for formula in versions(book, key) if number in (None, formula.version)]
+    if not asked:
         raise RefusedError(
             f"The formula {key}{f' version {number}' if number else ''} is not in the book.",
             "pottle formula list shows those that are.",
         )
-    return found[-1]
+    return asked[-1]
 
 
 def withdrawn(book: Book) -> frozenset[tuple[str, int]]:
@@ -82,7 +82,7 @@ def withdraw(book: Book, how: How, *, code: str, version: str) -> Recorded:
         key = desk.words.text(code, "code").lower()
         number = desk.words.number(version, 1, "", "version")
         desk.words.done()
-        if not any(item.version == number for item in queries.formulas(desk.connection, key)):
+        if not any(formula.version == number for formula in queries.formulas(desk.connection, key)):
             raise RefusedError(
                 f"There is no version {number} of a formula {key} in the book.",
                 "pottle formula list shows those that are.",

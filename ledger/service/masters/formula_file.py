@@ -82,7 +82,8 @@ def read_formula(text: str, file: str, words: Words, known: Known) -> Formula:
     head = Table(words, file, line_numbers(text), "", 0, cells, [])
     formula = _formula(head)
     _check_names(head, formula, known)
-    words.errors += [error for _, error in sorted(head.wrong, key=lambda item: item[0])]
+    # By line, since names are looked up after all else was read.
+    words.errors += [error for _, error in sorted(head.wrong, key=lambda placed: placed[0])]
     return formula
 
 
@@ -90,6 +91,7 @@ def _formula(head: Table) -> Formula:
     words = head.words
     head.known(HEAD, "the formula")
     head.needs("basis")
+    # A stand-in, so that the rest is read as well: what is missing was kept to be told.
     basis = head.amount("basis", Measure.UL) or Quantity(1, Measure.UL, "")
     limits = _limits(head)
     return Formula(
@@ -173,6 +175,7 @@ def _line(row: Table) -> FormulaLine:
 
 def _step(row: Table) -> FormulaStep:
     verb, words = _step_verb(row), row.words
+    # Beside a verb that is none, its keys are not called unknown too.
     own = STEPS.get(verb, tuple(row.cells))
     row.known(("verb", "words", *own), f"the step {verb}")
     _asks_for(row, verb)

@@ -74,6 +74,7 @@ class Table(Struct, frozen=True):
         wrong = self.words.errors[before:]
         if not wrong and isinstance(value, int) and value < 0 and key not in TEMPS:
             wrong = [InputError(f'"{key}" is below zero.', "Write a number from zero up.")]
+        # The words know no lines, so what they keep is taken over here with its line.
         del self.words.errors[before:]
         for error in wrong:
             self.say(key, error)
@@ -95,11 +96,11 @@ class Table(Struct, frozen=True):
 
     def days(self, key: str) -> int | None:
         """Return a number of days that can be added to a date, or None."""
-        found = self.number_of(key, 1, "")
-        if found is not None and found > LONGEST_DAYS:
+        days = self.number_of(key, 1, "")
+        if days is not None and days > LONGEST_DAYS:
             error = InputError(f'"{key}" is more than a hundred years.', "Check the number.")
             self.say(key, error)
-        return found
+        return days
 
     def needs(self, key: str) -> None:
         """Keep an error when a key is not there."""
@@ -109,16 +110,16 @@ class Table(Struct, frozen=True):
 
     def amount(self, key: str, measure: Measure | None) -> Quantity | None:
         """Return an amount in a measure; None when it is not given."""
-        found = self.read(key, self.words.amount_or_none)
-        if found and found.written and measure and found.measure is not measure:
+        amount = self.read(key, self.words.amount_or_none)
+        if amount and amount.written and measure and amount.measure is not measure:
             kind = "volume" if measure is Measure.UL else "weight"
             such = "480mL" if measure is Measure.UL else "4g"
             error = InputError(
-                f'{found.written} is not a {kind}, so it cannot be the "{key}".',
+                f'{amount.written} is not a {kind}, so it cannot be the "{key}".',
                 f"Write a {kind}, such as {such}.",
             )
             self.say(key, error)
-        return found
+        return amount
 
     def known(self, keys: Sequence[str], where: str) -> None:
         """Keep an error for each key that is not one of `keys`."""

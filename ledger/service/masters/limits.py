@@ -85,6 +85,7 @@ def _limit(words: Words, old: Limit | None, told: dict[str, str | None]) -> Limi
 
     value = words.scaled(told["value"], 1_000_000, "", "value")
     if value is None and old is None:
+        # Read again as what must be given, so that its lack is told with the rest.
         words.number(None, 1_000_000, "", "value")
     since, until = words.day(kept("since")), words.day(kept("until"))
     words.read(lambda: _ends_after_it_begins(since, until), None)

@@ -63,6 +63,7 @@ def material(
 
 
 def _said_anew(before: Material, told: dict[str, Any]) -> Material:
+    # None alone is nothing said: a temperature may be 0 °C.
     return replace(before, **{name: value for name, value in told.items() if value is not None})
 
 
@@ -100,7 +101,7 @@ def read_strength(text: str | None) -> int | None:
 
 
 def _constituents(text: str | None) -> tuple[Constituent, ...] | None:
-    found = []
+    constituents = []
     for part in (text or "").split(";"):
         if not part.strip():
             continue
@@ -110,12 +111,12 @@ def _constituents(text: str | None) -> tuple[Constituent, ...] | None:
                 f'"{part.strip()}" is not a constituent with its share.',
                 "Write such as: methyl salicylate 98%",
             )
-        found.append(Constituent(substance, read_scaled(fraction, 10_000, "%", "share")))
-    return tuple(found) or None
+        constituents.append(Constituent(substance, read_scaled(fraction, 10_000, "%", "share")))
+    return tuple(constituents) or None
 
 
 def materials(book: Book) -> tuple[Material, ...]:
     """Return the materials in the book, by code."""
     with book.reading() as connection:
-        found = [queries.material(connection, code) for code in queries.material_codes(connection)]
-    return tuple(item for item in found if item)
+        known = [queries.material(connection, code) for code in queries.material_codes(connection)]
+    return tuple(material for material in known if material)

@@ -31,7 +31,7 @@ def party(
             "address": read.text_or_none(address, "address"),
             "words": read.text_or_none(words, "words"),
         }
-        kept = {item: value or getattr(old, item, None) for item, value in told.items()}
+        kept = {fact: value or getattr(old, fact, None) for fact, value in told.items()}
         return desk.record(Party(name=called, **kept))
 
 

@@ -17,6 +17,7 @@ _INITIALS = re.compile(r"[A-Z]{1,4}", re.ASCII)
 def person(book: Book, how: How, *, initials: str, name: str, role: str | None = None) -> Recorded:
     """Add a person who writes in the book; the first may add herself."""
     with at_desk(book, how) as desk:
+        # While nobody is in the book nobody could enter her.
         if how.by is None and not queries.people(desk.connection):
             desk.by = initials.strip().upper()
         code = desk.words.read(lambda: _initials(desk, initials), "")

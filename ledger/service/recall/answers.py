@@ -38,6 +38,7 @@ def left_there(entry: Entry[Contact]) -> Told | None:
     if facts.still_there:
         return Told(facts.still_there.amount, facts.still_there.measure, entry.position)
     words = facts.words or ""
+    # Not by how they begin alone, as other words begin like it.
     is_none = words == NONE_LEFT or words.startswith(f"{NONE_LEFT}, ")
     return Told(0, Measure.UEACH, entry.position) if is_none else None
 
@@ -45,7 +46,7 @@ def left_there(entry: Entry[Contact]) -> Told | None:
 def last_told(contacts: Sequence[Entry[Contact]]) -> Told | None:
     """Return the last that was said of what is left, of calls in order; None when nothing was."""
     told = (left_there(entry) for entry in reversed(contacts))
-    return next((item for item in told if item), None)
+    return next((answer for answer in told if answer), None)
 
 
 def by_calls(
@@ -58,11 +59,11 @@ def by_calls(
         contacts: Calls to them, oldest first.
         ahead: For the lot of each call, that lot and all that is made of it.
     """
-    found: dict[Told | None, list[Holder]] = {}
+    by_answer: dict[Told | None, list[Holder]] = {}
     for item in items:
         about = [entry for entry in contacts if item.lot in ahead[entry.draft.lot or ""]]
-        found.setdefault(last_told(about), []).append(item)
-    return found
+        by_answer.setdefault(last_told(about), []).append(item)
+    return by_answer
 
 
 def as_told(

@@ -35,8 +35,8 @@ def balances(
     numbers = [brief.seq for brief in lots]
     turned, out = turnovers(connection, numbers), finished(connection, numbers)
     moved: dict[str, list[Holder]] = {}
-    for item in holders:
-        moved.setdefault(item.lot, []).append(item)
+    for holder in holders:
+        moved.setdefault(holder.lot, []).append(holder)
     return tuple(
         _recalled(brief, turned[brief.seq], moved.get(brief.code, []), out.get(brief.seq))
         for brief in lots
@@ -51,7 +51,7 @@ def _recalled(
             made=made,
             on_hand=brief.on_hand,
             used=turned.used,
-            moves=[(item.party, item.moved_as, abs(item.amount)) for item in moved],
+            moves=[(holder.party, holder.moved_as, abs(holder.amount)) for holder in moved],
             gone=turned.gone,
         )
 
@@ -65,11 +65,13 @@ def _recalled(
 
 def total(lot: Lot, lots: tuple[RecalledLot, ...]) -> Balance:
     """Return where all bottles are; of a lot that was never bottled, where the lot itself is."""
-    packed = [item.balance for item in lots if item.brief.lot_type is LotType.PACKED]
-    return summed(packed or [item.balance for item in lots if item.brief.code == lot.code])
+    packed = [recalled.balance for recalled in lots if recalled.brief.lot_type is LotType.PACKED]
+    return summed(
+        packed or [recalled.balance for recalled in lots if recalled.brief.code == lot.code]
+    )
 
 
 def counted_in(lot: Lot, lots: tuple[RecalledLot, ...]) -> Measure:
     """Return what the total counts in: bottles, or the measure of a lot never bottled."""
-    is_packed = any(item.brief.lot_type is LotType.PACKED for item in lots)
+    is_packed = any(recalled.brief.lot_type is LotType.PACKED for recalled in lots)
     return Measure.UEACH if is_packed else lot.measure

@@ -71,15 +71,17 @@ def to_call(
         ahead: For the lot of each call, that lot and all that is made of it.
     """
     sent: dict[str | None, list[Holder]] = {}
-    for item in holders:
-        if item.moved_as in GOES_TO_PEOPLE or item.moved_as is MoveAs.RETURNED:
-            sent.setdefault(item.party, []).append(item)
+    for holder in holders:
+        if holder.moved_as in GOES_TO_PEOPLE or holder.moved_as is MoveAs.RETURNED:
+            sent.setdefault(holder.party, []).append(holder)
     calls = []
     for name, items in sent.items():
-        if name or any(item.moved_as is not MoveAs.RETURNED for item in items):
+        # What came back from nobody named leaves nobody to call.
+        if name or any(holder.moved_as is not MoveAs.RETURNED for holder in items):
             theirs = tuple(entry for entry in contacts if name and entry.facts.party == name)
             left = _left(items, sizes_ul, theirs, ahead)
             calls.append(_call(name, items, left, parties.get(name or ""), theirs))
+    # Sorting leaves equals in their order, so what is sorted by last counts first.
     by_name = sorted(calls, key=lambda call: call.name or "")
     newest_first = sorted(by_name, key=lambda call: call.last_sent, reverse=True)
     return tuple(sorted(newest_first, key=lambda call: -call.volume_ul))
@@ -96,7 +98,7 @@ def _call(
     return ToCall(
         name=name,
         known=known,
-        deliveries=tuple(sorted(items, key=lambda item: item.on, reverse=True)),
+        deliveries=tuple(sorted(items, key=lambda holder: holder.on, reverse=True)),
         pieces=pieces,
         volume_ul=volume,
         last_sent=max((i.on for i in items if i.moved_as is not MoveAs.RETURNED), default=""),
@@ -130,10 +132,11 @@ def may_have(items: Iterable[Holder], sizes_ul: Mapping[str, int]) -> tuple[int,
     """
     left: dict[str, int] = {}
     measures: dict[str, Measure] = {}
-    for item in items:
-        if item.moved_as not in DRUNK:
-            left[item.lot] = left.get(item.lot, 0) + item.amount
-            measures[item.lot] = item.measure
+    for holder in items:
+        if holder.moved_as not in DRUNK:
+            left[holder.lot] = left.get(holder.lot, 0) + holder.amount
+            measures[holder.lot] = holder.measure
+    # By lot, so that what came back too much of one is not taken off another.
     counted = {lot: max(n, 0) for lot, n in left.items() if measures[lot] is Measure.UEACH}
     poured = sum(max(n, 0) for lot, n in left.items() if measures[lot] is Measure.UL)
     volume = sum(number * sizes_ul.get(lot, 0) // EACH for lot, number in counted.items())

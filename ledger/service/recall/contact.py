@@ -67,10 +67,11 @@ def _remarks(
 ) -> Iterator[tuple[str, str]]:
     """Yield what does not agree with what the book says was sent, with what to do."""
     holders = trace_on(connection, code, back=False).holders
-    theirs = [item for item in holders if item.party == facts.party]
+    theirs = [holder for holder in holders if holder.party == facts.party]
     if not theirs:
         what = f"The book knows of nothing of {code}, or made of it, that went to {facts.party}."
         yield what, f"Check the name: pottle recall {code} --drill lists who was sent some."
+    # Without the sizes of bottles, since only their number is compared.
     pieces, _ = may_have(theirs, {})
     told = facts.still_there
     if theirs and told and told.measure is Measure.UEACH and told.amount > pieces:

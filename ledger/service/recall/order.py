@@ -57,6 +57,7 @@ def _held(desk: Desk, lots: list[Lot], tick: Tick) -> list[Recorded]:
     for place, brief in enumerate(lots, start=1):
         try:
             done.append(desk.record(Judge(Verdict.RECALL), brief.code))
+        # Kept, so that all that stands in the way is told; then nothing at all is recorded.
         except LedgerError as error:
             errors.append(error)
         tick(place, len(lots))

@@ -54,13 +54,15 @@ class Recall(Struct, frozen=True):
     @property
     def not_held(self) -> tuple[str, ...]:
         """Codes of its lots that are not recalled."""
-        lots = (item.brief for item in self.lots)
+        lots = (recalled.brief for recalled in self.lots)
         return tuple(lot.code for lot in lots if lot.status is not Status.RECALLED)
 
     @property
     def packed(self) -> tuple[RecalledLot, ...]:
         """Its lots of bottles."""
-        return tuple(item for item in self.lots if item.brief.lot_type is LotType.PACKED)
+        return tuple(
+            recalled for recalled in self.lots if recalled.brief.lot_type is LotType.PACKED
+        )
 
 
 def recall_of(book: Book, code: str) -> Recall:
@@ -69,33 +71,35 @@ def recall_of(book: Book, code: str) -> Recall:
         return recall_on(connection, code)
 
 
-def with_days(book: Book, found: Recall) -> Recall:
+def with_days(book: Book, recall: Recall) -> Recall:
     """Return a recall with the best-before dates that are reckoned for its lots."""
     with book.reading() as connection:
-        known = with_dates(connection, {item.brief.seq: item.brief for item in found.lots})
-    dated = tuple(replace(item, brief=known[item.brief.seq]) for item in found.lots)
-    return replace(found, lots=dated)
+        known = with_dates(
+            connection, {recalled.brief.seq: recalled.brief for recalled in recall.lots}
+        )
+    dated = tuple(replace(recalled, brief=known[recalled.brief.seq]) for recalled in recall.lots)
+    return replace(recall, lots=dated)
 
 
 def recall_on(connection: Connection, code: str) -> Recall:
     """Return a recall in an open transaction; as `recall_of`."""
-    found = trace_on(connection, code, back=False)
-    kept = [node.brief for node in found.nodes if node.way in (Way.HERE, Way.FORWARD)]
+    traced = trace_on(connection, code, back=False)
+    kept = [node.brief for node in traced.nodes if node.way in (Way.HERE, Way.FORWARD)]
     kept = [brief for brief in kept if brief.status is not Status.STRUCK]
-    lots = balances(connection, kept, found.holders)
-    begun, closed = course(connection, found.lot.seq)
+    lots = balances(connection, kept, traced.holders)
+    begun, closed = course(connection, traced.lot.seq)
     contacts = _contacts(connection, {brief.code for brief in kept}, begun)
     return Recall(
-        lot=found.lot,
+        lot=traced.lot,
         lots=lots,
-        balance=total(found.lot, lots),
-        measure=counted_in(found.lot, lots),
-        holders=found.holders,
-        to_call=_to_call(connection, found, kept, contacts),
+        balance=total(traced.lot, lots),
+        measure=counted_in(traced.lot, lots),
+        holders=traced.holders,
+        to_call=_to_call(connection, traced, kept, contacts),
         contacts=contacts,
         begun=begun,
         closed=closed,
-        trace=found,
+        trace=traced,
         house=queries.house(connection),
         seal=seal_on(connection),
     )
@@ -103,7 +107,7 @@ def recall_on(connection: Connection, code: str) -> Recall:
 
 def _to_call(
     connection: Connection,
-    found: Trace,
+    traced: Trace,
     lots: list[Lot],
     contacts: tuple[Entry[Contact], ...],
 ) -> tuple[ToCall, ...]:
@@ -111,8 +115,8 @@ def _to_call(
     sizes_by_code = {brief.code: sizes[brief.seq] for brief in lots if brief.seq in sizes}
     parties = {party.name: party for party in queries.parties(connection)}
     called = {entry.draft.lot or "" for entry in contacts}
-    ahead = {code: ahead_of(code, found.edges) for code in called}
-    return to_call(found.holders, sizes_by_code, parties, contacts, ahead)
+    ahead = {code: ahead_of(code, traced.edges) for code in called}
+    return to_call(traced.holders, sizes_by_code, parties, contacts, ahead)
 
 
 def course(connection: Connection, lot: int) -> tuple[Entry[Judge] | None, Entry[Closing] | None]:

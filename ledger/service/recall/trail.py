@@ -109,6 +109,7 @@ def _moves(connection: Connection, lot: Lot) -> tuple[Entry, ...]:
 
 
 def _receipts(connection: Connection, lot: Lot) -> Iterator[Received]:
+    # Only what was bought has a material, and a receipt.
     for entry in queries.entries_of_lot(connection, lot.seq) if lot.material else ():
         facts = entry.facts
         if isinstance(facts, Receipt):
@@ -130,16 +131,16 @@ def _deliveries(lot: Lot, entry: Entry) -> Iterator[Sent]:
 
 
 def _transformed(connection: Connection, recall: Recall) -> Iterator[Transformed]:
-    lots = {item.brief.code: item.brief for item in recall.lots}
-    for item in recall.lots:
-        if item.brief.lot_type is LotType.RECEIVED:
+    lots = {recalled.brief.code: recalled.brief for recalled in recall.lots}
+    for recalled in recall.lots:
+        if recalled.brief.lot_type is LotType.RECEIVED:
             continue
-        entries = queries.entries_of_lot(connection, item.brief.seq)
-        done = [entry for entry in entries if _completes(entry, item.brief)]
-        into = [edge for edge in recall.trace.edges if edge.target == item.brief.code]
+        entries = queries.entries_of_lot(connection, recalled.brief.seq)
+        done = [entry for entry in entries if _completes(entry, recalled.brief)]
+        into = [edge for edge in recall.trace.edges if edge.target == recalled.brief.code]
         yield Transformed(
-            item.brief,
-            item.balance.made,
+            recalled.brief,
+            recalled.balance.made,
             _day(done[-1]) if done else "",
             done[-1].seq if done else None,
             tuple((lots[edge.source], edge.amount) for edge in into if edge.source in lots),

@@ -16,5 +16,5 @@ def in_the_way(book: Book, code: str) -> tuple[Finding, ...]:
     with book.reading() as connection:
         desk = desk_on(connection, book.clock(), How())
         draft = Draft(Judge(Verdict.RELEASE), code, desk.happened, desk.by)
-        found = findings(draft, build_scene(connection, draft, desk.now))
-        return tuple(finding for finding in found if finding.severity is Severity.GATE)
+        all_findings = findings(draft, build_scene(connection, draft, desk.now))
+        return tuple(finding for finding in all_findings if finding.severity is Severity.GATE)

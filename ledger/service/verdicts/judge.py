@@ -1,6 +1,7 @@
 """Judge: a lot is held, released or rejected.
 
-Refuses: a release while something stands in its way, unless a reason is given.
+Guarantees: the latest verdict on a lot counts. Refuses: a release while something
+stands in its way, unless a reason is given.
 """
 
 from ledger.domain.entries import Judge

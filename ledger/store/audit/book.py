@@ -31,6 +31,7 @@ _SIZE = (
     "FROM entry, (SELECT COUNT(*) AS n FROM entry) AS size GROUP BY size.n"
 )
 _NODES = "SELECT height, place, hash FROM tree"
+# The node ends with entry (place + 1) << height; PostgreSQL shifts by an INTEGER alone.
 _NODES_AFTER = f"{_NODES} WHERE (place + 1) << CAST(height AS INTEGER) > "
 
 
@@ -60,11 +61,11 @@ def audit(
     """
     reader = taken_up(connection, after) if after else Reader()
     with any_text(connection):
-        found = list(islice(_faults(connection, reader, progress, after), MOST_FAULTS))
-    if found:
+        faults = list(islice(_faults(connection, reader, progress, after), MOST_FAULTS))
+    if faults:
         _leave(connection)
-    found.sort(key=lambda fault: fault.seq or 0)
-    return Audit(reader.last, reader.frontier.root(), tuple(found), after)
+    faults.sort(key=lambda fault: fault.seq or 0)
+    return Audit(reader.last, reader.frontier.root(), tuple(faults), after)
 
 
 def _leave(connection: Connection) -> None:
@@ -87,6 +88,7 @@ def _faults(
         elif _is_sound(connection, reader, progress, storage, is_of_form):
             return
     except TROUBLE as error:
+        # In a sound book it is the disk that fails, which is no finding of an audit.
         if is_of_form and not is_damage(error):
             raise
         storage.append(f"The book cannot be examined to its end: {cause(error)}.")
@@ -138,19 +140,20 @@ def _row_faults(
 
 def _last(connection: Connection) -> int:
     """Return the number of the last entry; a few may be missing, strays far beyond do not count."""
-    found = connection.exec_driver_sql(_SIZE).first()
-    count, last, within = found or (0, 0, 0)
+    sizes = connection.exec_driver_sql(_SIZE).first()
+    count, last, within = sizes or (0, 0, 0)
     return int(last if count <= last <= count + MOST_FAULTS // 2 else within or 0)
 
 
 def _tree_faults(connection: Connection, reader: Reader, after: int) -> Iterator[Fault]:
-    found = connection.exec_driver_sql(f"{_NODES_AFTER}{after}" if after else _NODES)
-    stored: dict[Any, Any] = {(row[0], row[1]): row[2] for row in found}
+    nodes = connection.exec_driver_sql(f"{_NODES_AFTER}{after}" if after else _NODES)
+    stored: dict[Any, Any] = {(row[0], row[1]): row[2] for row in nodes}
     for height, place in stored.keys() - reader.nodes.keys():
         yield Fault(None, f"The tree has a node ({height}, {place}) that no entries complete.")
     unfit = {(0, seq - 1) for seq in reader.unfit}
     for height, place in sorted(reader.nodes):
         parts = {(height - 1, 2 * place), (height - 1, 2 * place + 1)}
+        # What stands over something unfit is unfit too; only the lowest is told.
         is_known = not unfit.isdisjoint(parts)
         is_unfit = stored.get((height, place)) != reader.nodes[height, place]
         if is_known or is_unfit:

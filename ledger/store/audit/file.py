@@ -23,6 +23,7 @@ TROUBLE = (DBAPIError, UnicodeDecodeError)
 """What the driver may raise while a damaged file is read."""
 _LISTED = (
     "SELECT type, name, tbl_name, rootpage <> 0 FROM sqlite_master "
+    # ANALYZE makes tables of this name, which say nothing of the book.
     "WHERE name NOT GLOB 'sqlite_stat*'"
 )
 
@@ -47,6 +48,7 @@ def any_text(connection: Connection) -> Iterator[None]:
 def is_damage(error: DBAPIError | UnicodeDecodeError) -> bool:
     """Return whether what the driver raised tells of bad bytes rather than of a bad disk."""
     return isinstance(error, UnicodeDecodeError) or (
+        # To the driver a full disk and a lock are kinds of DatabaseError too.
         isinstance(error.orig, sqlite3.DatabaseError) and not isinstance(error, OperationalError)
     )
 
@@ -63,12 +65,13 @@ def form_faults(connection: Connection) -> Iterator[str]:
 
 
 def _listed(connection: Connection) -> Listed:
-    found = connection.exec_driver_sql(_LISTED)
-    return frozenset((str(a), str(b), str(c), int(d)) for a, b, c, d in found)
+    listed = connection.exec_driver_sql(_LISTED)
+    return frozenset((str(a), str(b), str(c), int(d)) for a, b, c, d in listed)
 
 
 @cache
 def _kept_list() -> Listed:
     with closing(sqlite3.connect(":memory:")) as kept:
+        # Made by this engine, so that both lists are of one way to write them.
         kept.executescript(kept_schema())
         return frozenset(kept.execute(_LISTED))

@@ -71,6 +71,7 @@ class Reader:
     def miss(self, seq: int) -> None:
         """Pass over an entry that is not there."""
         self.unfit.add(seq)
+        # Something must stand in its place, or all later leaves would stand one too early.
         self.grow(bytes(HASH_SIZE))
 
     def expected(self, entry: Entry, body: str, leaf: bytes) -> list[tuple[str, Cells]]:
@@ -82,11 +83,11 @@ class Reader:
         codes = lot_codes(entry)
         if unknown := codes - self._lots.keys():
             raise UnknownLotError(min(unknown))
-        found = rows(entry, body, leaf, {code: self._lots[code] for code in codes}, self._is_first)
+        said = rows(entry, body, leaf, {code: self._lots[code] for code in codes}, self._is_first)
         opens = entry.draft.opens
         if opens and entry.draft.corrects is None:
             self._lots[opens.code] = entry.seq
-        return found
+        return said
 
     def _is_first(self, kind: str, key: str) -> bool:
         is_new = (kind, key) not in self._keys
@@ -135,6 +136,7 @@ def chunk_faults(connection: Connection, reader: Reader, first: int, last: int) 
             reader.miss(first)
             yield Fault(first, f"The rows of entry {first} cannot be read: {cause(error)}.")
             return
+        # Halved until the rows that cannot be read are those of one entry.
         middle = (first + last) // 2
         yield from chunk_faults(connection, reader, first, middle)
         yield from chunk_faults(connection, reader, middle + 1, last)
@@ -164,9 +166,9 @@ def _entry_fault(reader: Reader, row: Cells | None, seq: int, expected: Stored) 
     if not isinstance(body, str):
         reader.miss(seq)
         return f"The text of entry {seq} is no text."
-    found = leaf_hash(body.encode(errors="surrogateescape"))
-    reader.grow(found)
-    if found != leaf:
+    reckoned = leaf_hash(body.encode(errors="surrogateescape"))
+    reader.grow(reckoned)
+    if reckoned != leaf:
         reader.unfit.add(seq)
     try:
         said = _said(reader, seq, body, leaf)
@@ -206,17 +208,18 @@ def _seq_name(table: Table) -> str:
 def _stored(connection: Connection, table: Table, first: int, last: int) -> dict[Cells, Cells]:
     key = _key(table)
     # Past SQLAlchemy's types, for what is stored may be of another than the column's.
-    found = connection.exec_driver_sql(
+    cells = connection.exec_driver_sql(
         f'SELECT {_columns(table)} FROM "{table.name}" '
         f'WHERE "{_seq_name(table)}" BETWEEN {first} AND {last}'
     )
-    return {key(row): row for row in map(tuple, found)}
+    return {key(row): row for row in map(tuple, cells)}
 
 
 def _differences(
     table: Table, stored: dict[Cells, Cells], expected: dict[Cells, Cells], unread: set[int]
 ) -> Iterator[Fault]:
     place = table.columns.keys().index(_seq_name(table))
+    # As texts, for keys of a damaged book may be of types that do not compare.
     for key in sorted(stored.keys() | expected.keys(), key=str):
         have, want = stored.get(key), expected.get(key)
         seq = int((want or have or key)[place])

@@ -58,6 +58,8 @@ def _breaks_conditions(connection: Connection, table: Table) -> bool:
 @cache
 def _unfit(table: Table) -> str:
     """Return the statement that finds a row which breaks a condition of its table; "" for none."""
-    checks = (item for item in table.constraints if isinstance(item, CheckConstraint))
+    checks = (
+        condition for condition in table.constraints if isinstance(condition, CheckConstraint)
+    )
     broken = " OR ".join(f"NOT ({check.sqltext})" for check in checks)
     return f'SELECT 1 FROM "{table.name}" WHERE {broken} LIMIT 1' if broken else ""

@@ -57,6 +57,8 @@ def sound_tree(
             return None
         for first in range(1, last + 1, CHUNK):
             done = min(first + CHUNK - 1, last)
+            # The second reader may see a later moment: it is asked only for entries that were
+            # seen here, which never change.
             part = second.ask(partial(_rows_fit, first=first, last=done))
             waiting.append((done, part))
             if not _tree_fits(connection, frontier, first, done):
@@ -89,6 +91,7 @@ def _belongs(connection: Connection, last: int) -> bool:
         kept = f"SELECT {column}, seq FROM {key}"
         said = f"SELECT {column}, MIN(seq) FROM {kind} GROUP BY {column}"
         strays += [f"{kept} EXCEPT {said}", f"{said} EXCEPT {kept}"]
+    # Over n leaves stand n complete nodes, less the number of ones in n written in binary.
     return nodes == last - last.bit_count() and not any(
         connection.exec_driver_sql(query).first() for query in strays
     )
@@ -109,8 +112,8 @@ def _leaves(connection: Connection, first: int, last: int) -> list[bytes] | None
         "WHERE seq BETWEEN :first AND :last ORDER BY seq"
     )
     with _as_bytes(connection):
-        found = ask(connection, query, first=first, last=last)
-    seqs, texts, stored, happened, recorded = zip(*found, strict=True) if found else ((),) * 5
+        cells = ask(connection, query, first=first, last=last)
+    seqs, texts, stored, happened, recorded = zip(*cells, strict=True) if cells else ((),) * 5
     if seqs != tuple(range(first, last + 1)):
         return None
     leaves = [_leaf_hash(_bytes(text)) for text in texts]
@@ -196,20 +199,22 @@ def _counts(connection: Connection, kind: str, first: int, last: int) -> Sequenc
     if connection.dialect.name == "sqlite":  # which keeps a statement prepared by its words
         return connection.exec_driver_sql(query.format(first="?1", last="?2"), (first, last)).one()
     return connection.exec_driver_sql(
-        query.format(first=first, last=last), execution_options={"no_parameters": True}
+        # Without parameters the driver leaves the per cent signs of format() alone.
+        query.format(first=first, last=last),
+        execution_options={"no_parameters": True},
     ).one()
 
 
 def _moments_fit(connection: Connection, kind: str, first: int, last: int) -> bool:
     """Tell whether the moments and days in a kind's facts are such, as the book writes them."""
     for name, shape in moments(FACTS[kind]):
-        found = connection.exec_driver_sql(
+        texts = connection.exec_driver_sql(
             f'SELECT {name} FROM "{kind}" '
             f"WHERE seq BETWEEN {first} AND {last} AND {name} IS NOT NULL"
         ).scalars()
         if shape is datetime:
-            if not _are_instants([text.encode() for text in found]):
+            if not _are_instants([text.encode() for text in texts]):
                 return False
-        elif any(date.fromisoformat(text).isoformat() != text for text in found):
+        elif any(date.fromisoformat(text).isoformat() != text for text in texts):
             return False
     return True

@@ -69,6 +69,8 @@ class Sentence:
         """Return the aggregate that joins texts by commas, in the order of their lines."""
         if self.dialect == "postgresql":
             return f"string_agg({item}, ',' ORDER BY {order})"
+        # A list's table is kept in the order of its key, and so are its lines read; were they not,
+        # the text would not fit, and the slow comparison would decide.
         return f"group_concat({item}, ',')"
 
 
@@ -85,6 +87,7 @@ def fitting(kind: str, dialect: str) -> str:
     opened, opener = "0", ""
     if kind in OPENERS:
         opened = "COUNT(CASE WHEN o.id = e.seq THEN 1 END)"
+        # What corrects an opening entry opens the same lot, which has the number of the first.
         opener = "LEFT JOIN lot o ON o.id = e.stands_for "
     text = said.text().replace("{", "{{").replace("}", "}}")
     return (
@@ -138,6 +141,8 @@ def _say_if(said: Sentence, given: str, template: str, *fillings: str) -> None:
 def _say_object(said: Sentence, facts: type, table: str) -> None:
     """Say the fields of a class as JSON, from the cells of a table's row."""
     ordered = sorted(specs(facts), key=lambda spec: spec.name)
+    # A field that is left out takes its comma with it: the one behind it if it stands before the
+    # first that is always there, else the one before it.
     first_sure = next((i for i, spec in enumerate(ordered) if not _may_lack(spec)), None)
     if first_sure is None:
         part = said.new()
@@ -240,6 +245,7 @@ def _listed(item: Sentence, table: str, of: str, before: str, after: str) -> str
         "(SELECT CASE WHEN COUNT(*) = 0 THEN '' "
         f"WHEN MIN({line}) = 1 AND MAX({line}) = COUNT(*) "
         f"AND COUNT(CASE WHEN {item.holds()} THEN 1 END) = COUNT(*) "
+        # A question mark stands in no canonical text there, so the row does not fit.
         f"THEN '{before}' || {text} || '{after}' ELSE '?' END FROM {of})"
     )
 

@@ -31,6 +31,7 @@ class Chains:
 
     def __init__(self) -> None:
         """Begin before the first entry."""
+        # Entries are numbered from 1; nothing stands for 0.
         self._stands_for: list[int] = [0]
         self._corrected: set[int] = set()
 
@@ -92,23 +93,24 @@ def _rows(reader: Reader, chains: Chains, seq: int, line: str) -> list[tuple[str
         raise _unfit(seq, fault)
     leaf = leaf_hash(line.encode())
     try:
-        found = reader.expected(entry, line, leaf)
+        rows = reader.expected(entry, line, leaf)
     except UnknownLotError as error:
         raise _unfit(seq, f"speaks of the lot {error}, which no line before it opened") from error
     except UNREADABLE as error:
         raise _unfit(seq, "is not an entry as a book writes it") from error
-    return [*found, *(("tree", node) for node in reader.frontier.add(leaf))]
+    return [*rows, *(("tree", node) for node in reader.frontier.add(leaf))]
 
 
 def _unfit(seq: int, what: str) -> InputError:
+    # The first line of the file says what follows it.
     return InputError(f"Line {seq + 1} {what}.", NOTHING_KEPT)
 
 
 def _insert(connection: Connection, waiting: dict[str, list[Cells]], first: int, last: int) -> None:
     try:
         for table in IN_ORDER:
-            if found := waiting.pop(table, None):
-                insert_many(connection, table, found)
+            if rows := waiting.pop(table, None):
+                insert_many(connection, table, rows)
     except OperationalError:  # the disk or the server, and not what the lines say
         raise
     except DBAPIError as error:

@@ -31,13 +31,14 @@ __all__ = [
 ]
 
 APPLICATION_ID = 0x506F746C
-"""Marks a SQLite file as a book, in its header."""
+"""Marks a SQLite file as a book, in its header: the letters Potl."""
 SCHEMA_VERSION = 4
 """Version of the tables, as the last migration leaves them."""
 LOCK_KEY = 0x706F74746C65
-"""Key of the advisory lock that makes PostgreSQL writers take turns."""
+"""Key of the advisory lock that makes PostgreSQL writers take turns: the letters pottle."""
 CACHE_KIB = 131_072
-"""How much of a file's book is kept at hand while it is open, at most."""
+"""How much of a file's book is kept at hand while it is open, at most: enough that a trace of few
+lots costs in a long book what it does in a short one."""
 BUSY_MS = 30_000
 """How long a writer waits for its turn."""
 _DAMAGED = (
@@ -57,6 +58,7 @@ def connect(where: str) -> Engine:
         return _server_engine(where)
     engine = create_engine(
         URL.create("sqlite", database=where),
+        # None: the driver begins no transaction by itself, _begin_sqlite does.
         connect_args={"isolation_level": None, "timeout": BUSY_MS / 1000},
     )
     event.listen(engine, "connect", _set_up_sqlite)
@@ -87,10 +89,13 @@ def _server_engine(where: str) -> Engine:
 
 
 def _set_up_sqlite(connection: Any, _record: object) -> None:  # noqa: ANN401 - a DB-API object
+    # The write-ahead log is not among these: a file that turns out to be no book stays as it is.
     for pragma in (
         f"busy_timeout = {BUSY_MS}",
         "foreign_keys = ON",
+        # Without it REPLACE takes the old row away past the guard of DELETE.
         "recursive_triggers = ON",
+        # What was said to be recorded has reached the disk.
         "synchronous = FULL",
         f"cache_size = -{CACHE_KIB}",
     ):
@@ -98,6 +103,7 @@ def _set_up_sqlite(connection: Any, _record: object) -> None:  # noqa: ANN401 - 
 
 
 def _begin_sqlite(connection: Connection) -> None:
+    # A writer takes its turn before it reads: what the rules saw is still so at the commit.
     connection.exec_driver_sql("BEGIN IMMEDIATE" if is_writing(connection) else "BEGIN")
 
 
@@ -115,6 +121,7 @@ def writing(engine: Engine) -> Iterator[Connection]:
         connection.begin(),
     ):
         if engine.dialect.name == "postgresql":
+            # It ends with the transaction, whatever becomes of the process.
             connection.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": LOCK_KEY})
         yield connection
 
@@ -134,6 +141,7 @@ def storage_errors() -> Iterator[None]:
     """Turn what the database driver raises into a sentence."""
     try:
         yield
+    # The narrower first: to SQLAlchemy it is a DBAPIError too.
     except OperationalError as error:
         raise StorageError(
             f"The book could not be read or written: {cause(error)}.",
@@ -156,6 +164,7 @@ def storage_errors() -> Iterator[None]:
 
 def is_too_weak(error: DBAPIError) -> bool:
     """Return whether a server refused because the role may not do what was asked of it."""
+    # insufficient_privilege in PostgreSQL's table of error codes.
     return getattr(error.orig, "sqlstate", None) == "42501"
 
 
@@ -216,6 +225,7 @@ def shown(where: str) -> str:
 
 def _file_version(engine: Engine, where: str) -> int:
     try:
+        # Asked before, for SQLite would make an empty file of that name.
         is_there = Path(where).exists()
     except OSError as error:
         raise StorageError(

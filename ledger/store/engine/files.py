@@ -44,6 +44,7 @@ def new_file(path: Path) -> Iterator[Path]:
         raise FileExistsError(path)
     handle, name = tempfile.mkstemp(prefix=f".{path.name}.", suffix=".part", dir=path.parent)
     os.close(handle)
+    # mkstemp has let nobody but the owner read it.
     part = Path(name)
     try:
         yield part
@@ -51,6 +52,7 @@ def new_file(path: Path) -> Iterator[Path]:
         # Whoever makes this empty file first has the name; only then is it filled.
         os.close(os.open(path, os.O_CREAT | os.O_EXCL | os.O_WRONLY, 0o600))
         part.replace(path)
+        # The name is kept in the folder, which has to reach the disk as well.
         _flush(path.parent)
     finally:
         part.unlink(missing_ok=True)

@@ -16,6 +16,7 @@ from sqlalchemy.exc import DBAPIError
 
 CHUNK = 1000
 """How many numbers one statement asks for."""
+# Two colons are a cast in PostgreSQL, and no name.
 _NAME = re.compile(r"(?<![:\w]):(\w+)")
 _LISTS = {
     "sqlite": "(SELECT value AS lot FROM json_each(:wanted))",
@@ -59,8 +60,8 @@ def run(connection: Connection, statement: str, cells: Sequence[object]) -> None
 
 def ask_one(connection: Connection, statement: str, **cells: object) -> Any:  # noqa: ANN401 - a cell
     """Run a statement and return the first cell of its first row, or None."""
-    found = ask(connection, statement, **cells)
-    return found[0][0] if found else None
+    rows = ask(connection, statement, **cells)
+    return rows[0][0] if rows else None
 
 
 def ask_column(connection: Connection, statement: str, **cells: object) -> list[Any]:
@@ -79,8 +80,8 @@ def ask_lots(connection: Connection, statement: str, **cells: object) -> list[in
     cursor = connection.connection.cursor(binary=True)
     try:
         cursor.execute(told, cells)
-        ((found,),) = cursor.fetchall()
-        return found or []
+        ((lots,),) = cursor.fetchall()
+        return lots or []
     except Exception as error:
         raise _wrapped(connection, told, error) from error
     finally:
@@ -111,7 +112,8 @@ def ask_for(
     """Run a statement that reads the numbers asked for as `{wanted} w`, a column `w.lot`.
 
     It is the same text however many numbers it is asked for, so it is prepared once and its plan
-    does not depend on how many there are.
+    does not depend on how many there are. In such statements CROSS JOIN has SQLite begin with
+    the few that are asked for: it keeps the order of the two sides.
     """
     name = connection.dialect.name
     numbers: object = list(wanted) if name == "postgresql" else str(list(wanted))
@@ -132,6 +134,7 @@ def go_by_index(connection: Connection) -> None:
     if connection.dialect.name != "postgresql":
         return
     transaction = connection.get_transaction()
+    # `info` outlives the transaction, and what was set for it does not.
     if connection.info.get(_PINNED) is not transaction:
         ask(connection, _PINNED)
         connection.info[_PINNED] = transaction

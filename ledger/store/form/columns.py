@@ -1,7 +1,8 @@
 """The names of tables and columns, without the machinery that makes them.
 
 Guarantees: the same names in the same order as the tables of the book, which a test holds them to;
-every entry is put in by these names alone. Refuses: to know types, references and guards.
+every entry is put in by these names alone, so that a command that records loads no
+tables. Refuses: to know types, references and guards.
 """
 
 from collections.abc import Iterator

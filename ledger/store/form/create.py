@@ -83,6 +83,7 @@ def use_write_ahead_log(engine: Engine) -> None:
     """Let readers go on while somebody writes; kept in the file from then on."""
     connection = engine.raw_connection()
     try:
+        # Past the engine, which would begin a transaction, in which the mode cannot change.
         connection.cursor().execute("PRAGMA journal_mode = WAL")
     except sqlite3.Error as error:
         raise StorageError(
@@ -104,7 +105,10 @@ def migrate(connection: Connection, to: str = "head") -> None:
     """Run every migration up to `to` in the connection's transaction."""
     steps = script()
     context = MigrationContext.configure(
-        connection, opts={"fn": lambda at, _context: steps._upgrade_revs(to, at)}
+        # Alembic's own commands would open a connection of their own; all goes into one
+        # transaction.
+        connection,
+        opts={"fn": lambda at, _context: steps._upgrade_revs(to, at)},
     )
     with storage_errors(), Operations.context(context):
         context.run_migrations()

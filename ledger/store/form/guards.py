@@ -1,7 +1,8 @@
 """Guards: triggers that let rows be added and never changed or taken away.
 
 Guarantees: on every table of the book, UPDATE and DELETE fail, and so does the INSERT OR REPLACE
-that would rewrite a row.
+that would rewrite a row. Alembic does not see triggers: a migration that makes a table anew must
+put its guards back, and the kept schema tells when one did not.
 """
 
 from collections.abc import Mapping, Sequence
@@ -22,6 +23,8 @@ def sqlite_guards(keys: Mapping[str, Sequence[Sequence[str]]]) -> list[str]:
                 f'CREATE TRIGGER guard_{table}_{act.lower()} BEFORE {act} ON "{table}" '
                 f"BEGIN SELECT RAISE(ABORT, '{SENTENCE}'); END"
             )
+        # A REPLACE by another program's connection, which has not set recursive_triggers, meets no
+        # guard of DELETE; so a row whose key is taken is refused before.
         taken = " OR ".join(
             "(" + " AND ".join(f'"{column}" = NEW."{column}"' for column in unique) + ")"
             for unique in uniques

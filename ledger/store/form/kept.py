@@ -1,4 +1,8 @@
-"""The schema that every book of this version is made with, kept as a golden text."""
+"""The schema that every book of this version is made with, kept as a golden text.
+
+Guarantees: it says what the migrations make, which a test holds it to; the schema of every book is
+held against it.
+"""
 
 from importlib.resources import files
 
@@ -20,10 +24,11 @@ def kept_views() -> dict[str, str]:
 
 def by_name(schema: str) -> dict[str, str]:
     """Return the statements of a schema by what they make, such as "table entry"."""
-    found = {}
+    named = {}
     for statement in schema.split(END):
         words = statement.replace("(", " ").replace('"', "").split()
         if words:
+            # CREATE TABLE name, CREATE UNIQUE INDEX name.
             kind = 2 if words[1] == "UNIQUE" else 1
-            found[f"{words[kind].lower()} {words[kind + 1]}"] = statement
-    return found
+            named[f"{words[kind].lower()} {words[kind + 1]}"] = statement
+    return named

@@ -38,22 +38,23 @@ def rows(
     """
     draft, seq = entry.draft, entry.seq
     ids = lot_ids
-    found: list[tuple[str, Cells]] = []
+    made: list[tuple[str, Cells]] = []
     if (opens := draft.opens) and draft.corrects is None:
+        # A lot has the number of the entry that opens it.
         ids = {**lot_ids, opens.code: seq}
-        found.append(("lot", (seq, opens.code, str(opens.lot_type), str(opens.measure))))
-    found += _key_rows(entry, is_first_of)
-    found.append(("entry", _spine_cells(entry, body, leaf, ids)))
-    found += _facts_rows(seq, draft.facts)
+        made.append(("lot", (seq, opens.code, str(opens.lot_type), str(opens.measure))))
+    made += _key_rows(entry, is_first_of)
+    made.append(("entry", _spine_cells(entry, body, leaf, ids)))
+    made += _facts_rows(seq, draft.facts)
     for line, posting in enumerate(entry.postings, start=1):
         source = ids[posting.source] if posting.source else None
         target = ids[posting.target] if posting.target else None
         place = str(posting.place) if posting.place else None
         cells = (seq, line, source, target, place, posting.taken, posting.given)
-        found.append(("posting", cells))
+        made.append(("posting", cells))
     if entry.level:
-        found.append(("level", (seq, ids[entry.level.lot], entry.level.amount)))
-    return found
+        made.append(("level", (seq, ids[entry.level.lot], entry.level.amount)))
+    return made
 
 
 def _key_rows(entry: Entry, is_first_of: Callable[[str, str], bool]) -> list[tuple[str, Cells]]:
@@ -88,13 +89,13 @@ def _spine_cells(entry: Entry, body: str, leaf: bytes, ids: LotIds) -> Cells:
 
 def _facts_rows(seq: int, facts: Facts) -> list[tuple[str, Cells]]:
     kind = facts.KIND
-    found = [(kind, (seq, kind, *_cells(facts)))]
+    made = [(kind, (seq, kind, *_cells(facts)))]
     for name, table in LISTS[kind]:
-        found += [
+        made += [
             (table, (seq, line, *_cells(child)))
             for line, child in enumerate(getattr(facts, name), start=1)
         ]
-    return found
+    return made
 
 
 def _cells(facts: object) -> list[Any]:
@@ -110,6 +111,7 @@ def _cells(facts: object) -> list[Any]:
 
 def _writers(facts_class: type) -> tuple[tuple[str, Writer | None], ...]:
     """Return the fields of a class that are no lists; None: stored as they are."""
+    # Asked for every row, so worked out once a class.
     if facts_class not in _WRITERS:
         _WRITERS[facts_class] = tuple(
             (spec.name, _writer(spec.shape)) for spec in specs(facts_class) if not spec.is_many

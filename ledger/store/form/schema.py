@@ -11,6 +11,7 @@ from sqlalchemy import Connection, text
 from ledger.store.form.kept import END, by_name, kept_schema
 
 _OBJECTS = text(
+    # An underscore alone would stand for any letter.
     "SELECT sql FROM sqlite_master WHERE sql IS NOT NULL AND name NOT LIKE 'sqlite!_%' ESCAPE '!' "
     "ORDER BY CASE type WHEN 'table' THEN 1 WHEN 'index' THEN 2 WHEN 'view' THEN 3 ELSE 4 END, "
     "name"
@@ -23,8 +24,8 @@ def stored_schema(connection: Connection) -> str:
     Tables come first, then indexes, views and triggers, each by name. White space at the ends of
     lines, which depends on what wrote the statement, is left out.
     """
-    found = connection.execute(_OBJECTS).scalars()
-    return "".join(f"{_folded(statement)}{END}" for statement in found)
+    statements = connection.execute(_OBJECTS).scalars()
+    return "".join(f"{_folded(statement)}{END}" for statement in statements)
 
 
 def schema_faults(connection: Connection) -> Iterator[str]:

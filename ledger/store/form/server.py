@@ -20,6 +20,7 @@ _HERE = "JOIN pg_namespace n ON n.oid = {}.relnamespace WHERE n.nspname = curren
 _THINGS = text(
     "SELECT CASE c.relkind WHEN 'r' THEN 'table' WHEN 'v' THEN 'view' ELSE 'relation' END, "
     f"c.relname FROM pg_class c {_HERE.format('c')} "
+    # Indexes, tables of long values and types of rows come with the tables.
     "AND c.relkind NOT IN ('i', 'I', 't', 'c')"
 )
 _COLUMNS = text(
@@ -43,6 +44,7 @@ _GUARD = text(
 )
 _RULES = text(
     "SELECT r.rulename, c.relname FROM pg_rewrite r JOIN pg_class c ON c.oid = r.ev_class "
+    # _RETURN is how a view is kept.
     f"{_HERE.format('c')} AND r.rulename <> '_RETURN'"
 )
 _VIEW = text("SELECT pg_get_viewdef(to_regclass(:name))")
@@ -94,7 +96,8 @@ def _columns(connection: Connection, table: Table) -> set[tuple[str, str, bool]]
 
 def _conditions(connection: Connection, table: Table) -> set[str]:
     preparer = connection.dialect.identifier_preparer
-    named = (preparer.format_constraint(one) for one in table.constraints)
+    # By name alone, for each version prints their words its own way; every row is read anyway.
+    named = (preparer.format_constraint(condition) for condition in table.constraints)
     return {name.strip('"') for name in named if name}
 
 
@@ -105,12 +108,12 @@ def _guard_faults(connection: Connection, things: dict[str, str]) -> Iterator[st
         if table in things
         for act, kind in _KINDS.items()
     }
-    found = {row.tgname: row for row in connection.execute(_TRIGGERS)}
+    triggers = {row.tgname: row for row in connection.execute(_TRIGGERS)}
     for name, (table, kind) in sorted(expected.items()):
-        row = found.pop(name, None)
+        row = triggers.pop(name, None)
         if row is None or not row.is_sound or (row.relname, row.tgtype) != (table, kind):
             yield f"The book has lost its trigger {name}, or it is switched off."
-    for name in sorted(found):
+    for name in sorted(triggers):
         yield f"The book holds the trigger {name}, which it was not made with."
     for name, table in connection.execute(_RULES):
         yield f"The book holds the rule {name} on {table}, which it was not made with."
@@ -123,6 +126,7 @@ def _view_faults(connection: Connection, views: dict[str, str]) -> Iterator[str]
     for name, query in views.items():
         try:
             with connection.begin_nested() as trial:
+                # Every role may make temporary views, unless that was revoked.
                 connection.exec_driver_sql(f"CREATE TEMP VIEW {_TRIAL} AS {query}")
                 kept = connection.execute(_VIEW, {"name": _TRIAL}).scalar_one()
                 trial.rollback()

@@ -29,6 +29,7 @@ from ledger.domain.entries import FACTS
 from ledger.domain.entries.choices import LotType, Origin, Place, Precision
 from ledger.domain.entries.fields import FieldSpec, specs
 
+# SQLite takes a key for the number of its row only where it is called INTEGER.
 BIG = BigInteger().with_variant(Integer, "sqlite")
 METADATA = MetaData(
     naming_convention={
@@ -62,6 +63,7 @@ ENTRY = Table(
     Column("recorded_at", Text, nullable=False),
     Column("origin", Text, nullable=False),
     Column("sheet", Text),
+    # use_alter: the spine refers to tables that refer to it.
     Column("by", Text, _later("person_key.initials", use_alter=True)),
     Column("corrects", BIG, ForeignKey("entry.seq"), unique=True),
     Column("stands_for", BIG, ForeignKey("entry.seq"), nullable=False, index=True),
@@ -72,12 +74,16 @@ ENTRY = Table(
     _one_of("precision", Precision),
     _one_of("origin", Origin),
     CheckConstraint("kind IN (" + ", ".join(f"'{kind}'" for kind in FACTS) + ")", name="kind"),
+    # What holds of a null is unknown, which a condition lets pass.
     CheckConstraint("seq > 0 AND stands_for <= seq AND corrects < seq", name="order"),
+    # The first entry names the house; nobody is in the book before it.
     CheckConstraint("by IS NOT NULL OR kind = 'house'", name="by"),
     CheckConstraint("length(leaf) = 32", name="leaf"),
     sqlite_strict=True,
 )
 Index(
+    # The unique key above has a place for every entry, this index only for the few that correct
+    # another; readers ask it of every entry.
     "ix_entry_correction",
     ENTRY.c.corrects,
     unique=True,
@@ -130,10 +136,12 @@ POSTING = Table(
     CheckConstraint("taken >= 0 AND given >= 0", name="amounts"),
     CheckConstraint("source <> target", name="ends"),
     CheckConstraint(
+        # Two of the three are given: from a lot to a lot, or between a lot and a place outside.
         "CASE WHEN source IS NULL THEN 1 ELSE 0 END + CASE WHEN target IS NULL THEN 1 ELSE 0 END"
         " + CASE WHEN place IS NULL THEN 1 ELSE 0 END = 1",
         name="two_ends",
     ),
+    # With the amounts, so that what thousands of draws took is summed from the index alone.
     Index("ix_posting_source", "source", "seq", "taken"),
     Index("ix_posting_target", "target", "seq", "given"),
     sqlite_strict=True,
@@ -150,6 +158,8 @@ LEVEL = Table(
     sqlite_strict=True,
 )
 
+# The complete nodes above the leaves, which never change once they are there: a root costs as many
+# reads as the tree is high.
 TREE = Table(
     "tree",
     METADATA,
@@ -198,7 +208,7 @@ def _columns(spec: FieldSpec) -> list[Column[object] | CheckConstraint]:
 
 
 def _typed(kind: str, facts: type) -> Table:
-    items = [item for spec in specs(facts) if not spec.is_many for item in _columns(spec)]
+    items = [column for spec in specs(facts) if not spec.is_many for column in _columns(spec)]
     return Table(
         kind,
         METADATA,

@@ -1,6 +1,8 @@
-"""Amounts on hand: the last measured level and what moved since.
+"""Amounts on hand: the last measured level and what moved since, by when it happened.
 
-Guarantees: agrees with the view `on_hand`, at any moment. Refuses: to count entries out of force.
+Guarantees: losses are stored nowhere: they follow from what was measured, so that a correction of
+an addition leads to the right loss by itself. It agrees with the view `on_hand`, at
+any moment. Refuses: to count entries out of force.
 """
 
 from collections.abc import Sequence
@@ -13,9 +15,11 @@ from ledger.store.engine.statements import ask, ask_for
 from ledger.store.read.queries import IN_FORCE, Moment, moment_cells
 
 _SINCE = (
+    # Of one instant the entry whose chain began first is the earlier.
     "(e.happened_at > ve.happened_at "
     "OR (e.happened_at = ve.happened_at AND e.stands_for > ve.stands_for))"
 )
+# Where nothing was measured all counts, whenever it was: nothing is read but the indexes.
 _EVER = (
     "COALESCE((SELECT SUM(p.{moved}) FROM posting p LEFT JOIN entry c ON c.corrects = p.seq "
     "WHERE c.corrects IS NULL AND p.{end} = {lot}), 0)"
@@ -52,12 +56,14 @@ _SORT = (  # joined so that no index is made of the few materials each time
     "ORDER BY me.happened_at DESC, me.stands_for DESC LIMIT 1"
 )
 _KEPT_BACK = ", ".join(f"'{sort}'" for sort in sorted(STAYS_IN_THE_CAKE))
+# Solids that dissolve add to a volume until it is measured again; what a filter keeps does not.
 _SOLIDS = (
     "COALESCE((SELECT SUM(p.taken) FROM posting p JOIN entry e ON e.seq = p.seq "
     f"JOIN lot s ON s.id = p.source AND s.measure = 'mg' {IN_FORCE} AND p.target = :lot "
     f"AND {_BEFORE} AND (v.seq IS NULL OR {_SINCE}) "
     f"AND COALESCE(({_SORT}), '') NOT IN ({_KEPT_BACK})), 0)"
 )
+# The short sum of all that moved leaves out no chain, so it is for where none is to be left out.
 _HELD = f"""
     SELECT m.nth, CASE WHEN m.nth = 2 AND v.seq IS NULL AND :skip = 0
         THEN {_EVER.format(lot=":lot", **_IN)} - {_EVER.format(lot=":lot", **_OUT)}
@@ -67,10 +73,12 @@ _HELD = f"""
         SELECT l.seq FROM level l JOIN entry e ON e.seq = l.seq {IN_FORCE} AND l.lot = :lot
         AND {_BEFORE} ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)
     LEFT JOIN entry ve ON ve.seq = v.seq ORDER BY m.nth"""
+# After every moment and every number (MAX_INTEGER) that a book can have.
 _NOW = "SELECT 2 AS nth, '9999-12-31T23:59:59Z' AS at, 9007199254740991 AS number"
 _THEN = "SELECT 1 AS nth, CAST(:at AS TEXT) AS at, CAST(:number AS BIGINT) AS number"
 _HELD_NOW = _HELD.format(moments=_NOW)
 _HELD_THEN = _HELD.format(moments=_THEN)
+# An addition asks for both, so one statement has both.
 _HELD_THEN_AND_NOW = _HELD.format(moments=f"{_THEN} UNION ALL {_NOW}")
 
 

@@ -43,10 +43,10 @@ def dated(connection: Connection, lots: Iterable[int]) -> dict[int, tuple[Dated,
     met = {lot: (lot, *sorted(sources, reverse=True)) for lot, sources in behind.items()}
     known = {
         lot: _dated(*cells)
-        for chunk in chunks(sorted({lot for found in met.values() for lot in found}))
+        for chunk in chunks(sorted({lot for met_of_root in met.values() for lot in met_of_root}))
         for lot, *cells in ask_for(connection, _KNOWN, chunk)
     }
-    return {root: tuple(known[lot] for lot in found) for root, found in met.items()}
+    return {root: tuple(known[lot] for lot in met_of_root) for root, met_of_root in met.items()}
 
 
 def _dated(

@@ -28,6 +28,7 @@ _MAKERS = (
     "WHERE NOT EXISTS (SELECT 1 FROM entry c WHERE c.corrects = n.seq)"
 )
 _UNGUIDED = "SELECT MIN(seq), product FROM start WHERE formula IS NULL GROUP BY product"
+# Bottles count as what they were filled from, so a packed lot has the start of its bulk.
 _INPUTS = """
     SELECT lot.code, lot.lot_type, lot.measure, o.seq AS opener,
         r.material, m.sort, s.formula, s.product, s.product_kind,
@@ -98,11 +99,11 @@ def _named_like(connection: Connection, formula: str) -> list[int]:
 
 def _makers(connection: Connection) -> dict[str, str]:
     """Return the formula of each product by its name; of several the first by its code."""
-    found: dict[str, str] = {}
+    makers: dict[str, str] = {}
     for product, code in ask(connection, _MAKERS):
         name = _folded(product)
-        found[name] = min(code, found.get(name, code))
-    return found
+        makers[name] = min(code, makers.get(name, code))
+    return makers
 
 
 def _folded(name: str) -> str:

@@ -60,6 +60,7 @@ class _Opened(NamedTuple):
     best_before: str | None
 
 
+# `|| ''` keeps a server off the key of number and kind, which would find it the looks of all lots.
 _SAID_SINCE = """
     SELECT e.lot, j.verdict, l.grade
     FROM {wanted} w
@@ -96,7 +97,8 @@ def lots_by_number(connection: Connection, numbers: Iterable[int]) -> dict[int, 
     wanted = list(dict.fromkeys(numbers))
     materials = _materials(connection)
     told = _told(connection, wanted)
-    filled = dict.fromkeys(item.opened.bulk for item in told.values() if item.opened.bulk)
+    # What bottles were filled from is asked for once, however many lots were filled from it.
+    filled = dict.fromkeys(lot.opened.bulk for lot in told.values() if lot.opened.bulk)
     behind = told | _told(connection, [number for number in filled if number not in told])
     bulks = {number: _lot(behind[number], materials) for number in filled}
     return {
@@ -112,14 +114,14 @@ def _materials(connection: Connection) -> Materials:
 
 
 def _told(connection: Connection, numbers: Sequence[int]) -> dict[int, _Told]:
-    found: dict[int, _Told] = {}
+    told: dict[int, _Told] = {}
     for part in chunks(numbers):
         held = on_hand(connection, part)
         verdicts, grades, finished = _said_since(connection, part)
         for row in map(_Opened._make, ask_for(connection, _OPENED, part)):
             verdict, grade = verdicts.get(row.id), grades.get(row.id)
-            found[row.id] = _Told(row, held[row.id], verdict, grade, row.id in finished)
-    return found
+            told[row.id] = _Told(row, held[row.id], verdict, grade, row.id in finished)
+    return told
 
 
 def _said_since(
@@ -181,8 +183,8 @@ def all_lots(connection: Connection) -> list[int]:
 def lots_on_hand(connection: Connection) -> list[int]:
     """Return the numbers of the lots of which there is something, in the order they were opened."""
     go_by_index(connection)
-    found: list[int] = []
+    lots: list[int] = []
     for part in chunks(all_lots(connection)):
         held = on_hand(connection, part)
-        found += [lot for lot in part if held[lot]]
-    return found
+        lots += [lot for lot in part if held[lot]]
+    return lots

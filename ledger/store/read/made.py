@@ -59,8 +59,8 @@ def bottle_sizes(connection: Connection, lots: Iterable[int]) -> dict[int, int]:
 
 def _by_lot(connection: Connection, query: TextClause, lots: Iterable[int]) -> dict[int, int]:
     wanted = list(dict.fromkeys(lots))
-    found: dict[int, int] = {}
+    amounts: dict[int, int] = {}
     for chunk in chunks(wanted):
         rows = connection.execute(query, {"ids": chunk})
-        found |= {lot: int(amount) for lot, amount in rows}
-    return found
+        amounts |= {lot: int(amount) for lot, amount in rows}
+    return amounts

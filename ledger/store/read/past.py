@@ -16,11 +16,11 @@ def texts(connection: Connection, after: int = 0) -> Iterator[tuple[int, str]]:
     """Yield the number and the canonical text of every entry after a number."""
     query = text("SELECT seq, body FROM entry WHERE seq > :after ORDER BY seq LIMIT :limit")
     while True:
-        found = connection.execute(query, {"after": after, "limit": CHUNK}).all()
-        yield from ((row.seq, row.body) for row in found)
-        if len(found) < CHUNK:
+        rows = connection.execute(query, {"after": after, "limit": CHUNK}).all()
+        yield from ((row.seq, row.body) for row in rows)
+        if len(rows) < CHUNK:
             return
-        after = found[-1].seq
+        after = rows[-1].seq
 
 
 def texts_about(connection: Connection, lot: int, last: int) -> tuple[tuple[int, str], ...]:
@@ -29,8 +29,8 @@ def texts_about(connection: Connection, lot: int, last: int) -> tuple[tuple[int,
         "SELECT seq, body FROM entry WHERE (lot = :lot OR stands_for = :lot) AND seq <= :last "
         "ORDER BY seq"
     )
-    found = connection.execute(query, {"lot": lot, "last": last})
-    return tuple((row.seq, row.body) for row in found)
+    rows = connection.execute(query, {"lot": lot, "last": last})
+    return tuple((row.seq, row.body) for row in rows)
 
 
 def house_names(connection: Connection, last: int) -> tuple[str, ...]:

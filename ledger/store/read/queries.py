@@ -52,15 +52,17 @@ OF_TABLE = (  # the kind's own table first, which is short, and the spine by num
     "FROM {table} t CROSS JOIN entry e LEFT JOIN entry c ON c.corrects = e.seq "
     "WHERE e.seq = t.seq AND c.corrects IS NULL"
 )
+# Of the joined row it asks for `corrects` and not for `seq`: PostgreSQL then sees that no row is
+# wanted, and looks into the small index of the entries that correct others.
 IN_FORCE = "LEFT JOIN entry c ON c.corrects = e.seq WHERE c.corrects IS NULL AND e.kind <> 'strike'"
 
 
 def lot_by_code(connection: Connection, code: str) -> LotRow | None:
     """Return the lot with that code, or None."""
-    found = ask(
+    rows = ask(
         connection, "SELECT id, code, lot_type, measure FROM lot WHERE code = :code", code=code
     )
-    return _lot(*found[0]) if found else None
+    return _lot(*rows[0]) if rows else None
 
 
 def codes_ending_in(connection: Connection, ending: str) -> list[str]:
@@ -83,14 +85,14 @@ def count_with_stem(connection: Connection, stem: str) -> int:
 
 def entry(connection: Connection, seq: int) -> Entry | None:
     """Return the entry with that number, in force or not."""
-    found = ask_one(connection, "SELECT body FROM entry WHERE seq = :seq", seq=seq)
-    return kept_entry(found) if found else None
+    body = ask_one(connection, "SELECT body FROM entry WHERE seq = :seq", seq=seq)
+    return kept_entry(body) if body else None
 
 
 def corrected_by(connection: Connection, seq: int) -> int | None:
     """Return the number of the entry that corrects or strikes this one, or None."""
-    found: int | None = ask_one(connection, "SELECT seq FROM entry WHERE corrects = :seq", seq=seq)
-    return found
+    number: int | None = ask_one(connection, "SELECT seq FROM entry WHERE corrects = :seq", seq=seq)
+    return number
 
 
 def entries_of_lot(connection: Connection, lot: int, skip: int = 0) -> tuple[Entry, ...]:
@@ -140,10 +142,11 @@ def last_lot_of(connection: Connection, by: str) -> str | None:
     """Return the code of the lot a person wrote about last."""
     query = (
         "SELECT lot.code FROM entry e JOIN lot ON lot.id = e.lot WHERE e.by = :by "
+        # A delivery is not the lot in hand at the bench.
         "AND e.kind <> 'receipt' ORDER BY e.seq DESC LIMIT 1"
     )
-    found: str | None = ask_one(connection, query, by=by)
-    return found
+    code: str | None = ask_one(connection, query, by=by)
+    return code
 
 
 def people(connection: Connection) -> frozenset[str]:
@@ -158,14 +161,14 @@ def material_codes(connection: Connection) -> list[str]:
 
 def material(connection: Connection, code: str) -> Material | None:
     """Return what the book last said of a material."""
-    found = _latest(connection, "material", " AND t.code = :code", code=code)
-    return found if isinstance(found, Material) else None
+    facts = _latest(connection, "material", " AND t.code = :code", code=code)
+    return facts if isinstance(facts, Material) else None
 
 
 def house(connection: Connection) -> House | None:
     """Return what the book last said of the house."""
-    found = _latest(connection, "house")
-    return found if isinstance(found, House) else None
+    facts = _latest(connection, "house")
+    return facts if isinstance(facts, House) else None
 
 
 def has_house(connection: Connection) -> bool:
@@ -175,8 +178,8 @@ def has_house(connection: Connection) -> bool:
 
 def party(connection: Connection, name: str) -> Party | None:
     """Return what the book last said of a party."""
-    found = _latest(connection, "party", " AND t.name = :name", name=name)
-    return found if isinstance(found, Party) else None
+    facts = _latest(connection, "party", " AND t.name = :name", name=name)
+    return facts if isinstance(facts, Party) else None
 
 
 def parties(connection: Connection) -> tuple[Party, ...]:
@@ -193,8 +196,8 @@ def limits(connection: Connection) -> tuple[Limit, ...]:
 
 def withdrawn(connection: Connection) -> frozenset[tuple[str, int]]:
     """Return the versions of formulas that are withdrawn, by code."""
-    found = (entry.facts for entry in entries_of_kind(connection, Withdrawal))
-    return frozenset((item.code, item.version) for item in found)
+    facts = (entry.facts for entry in entries_of_kind(connection, Withdrawal))
+    return frozenset((withdrawal.code, withdrawal.version) for withdrawal in facts)
 
 
 def _last_of_each(
@@ -236,8 +239,9 @@ def draws_on(connection: Connection, lot: int, until: datetime) -> tuple[Entry, 
         "AND p.source = :lot AND p.target IS NOT NULL AND e.happened_at <= :until "
         "ORDER BY e.happened_at, e.stands_for"
     )
-    found = ask_column(connection, query, lot=lot, until=instant_text(until))
-    return tuple(map(kept_entry, dict.fromkeys(found)))
+    bodies = ask_column(connection, query, lot=lot, until=instant_text(until))
+    # An entry may take of a lot by several movements.
+    return tuple(map(kept_entry, dict.fromkeys(bodies)))
 
 
 def entries_about(connection: Connection, seq: int) -> int:

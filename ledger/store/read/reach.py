@@ -12,6 +12,7 @@ from ledger.domain.entries import Entry
 from ledger.domain.entries.plain import read_entry
 from ledger.store.engine.statements import ask_for, chunks
 
+# UNION leaves out what was met, so that a circle in a damaged book ends.
 _MADE_OF = """
     WITH RECURSIVE walk(root, lot) AS (
         SELECT w.lot, w.lot FROM {wanted} w
@@ -33,20 +34,20 @@ _ENTRIES = text(
 def made_of(connection: Connection, lots: Iterable[int]) -> dict[int, frozenset[int]]:
     """Return for each lot the numbers of all lots it is made of, at any depth."""
     wanted = list(dict.fromkeys(lots))
-    found: dict[int, set[int]] = {lot: set() for lot in wanted}
+    sources_of: dict[int, set[int]] = {lot: set() for lot in wanted}
     for chunk in chunks(wanted):
         for root, lot in ask_for(connection, _MADE_OF, chunk):
-            found[root].add(lot)
-    return {lot: frozenset(sources) for lot, sources in found.items()}
+            sources_of[root].add(lot)
+    return {lot: frozenset(sources) for lot, sources in sources_of.items()}
 
 
 def entries_of_lots(
     connection: Connection, lots: Iterable[int], kinds: Sequence[str]
 ) -> dict[int, tuple[Entry, ...]]:
     """Return the entries in force of some kinds about each lot, by when they happened."""
-    found: dict[int, list[Entry]] = {}
+    entries_of: dict[int, list[Entry]] = {}
     for chunk in chunks(list(dict.fromkeys(lots))):
         rows = connection.execute(_ENTRIES, {"ids": chunk, "kinds": list(kinds)})
         for lot, body in rows:
-            found.setdefault(lot, []).append(read_entry(body))
-    return {lot: tuple(entries) for lot, entries in found.items()}
+            entries_of.setdefault(lot, []).append(read_entry(body))
+    return {lot: tuple(entries) for lot, entries in entries_of.items()}

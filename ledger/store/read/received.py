@@ -73,11 +73,11 @@ class ReceivedRow(Struct, frozen=True):
 def received(connection: Connection, lots: Iterable[int]) -> dict[str, ReceivedRow]:
     """Return what is known of those of the lots that were received, by code."""
     wanted = list(lots)
-    found = {}
+    rows_by_code = {}
     for chunk in chunks(wanted):
         rows = connection.execute(_RECEIVED, {"ids": chunk}).mappings()
-        found.update({row["code"]: _row(row) for row in rows})
-    return found
+        rows_by_code.update({row["code"]: _row(row) for row in rows})
+    return rows_by_code
 
 
 def _row(row: RowMapping) -> ReceivedRow:

@@ -49,9 +49,9 @@ def moves_from(connection: Connection, lots: Sequence[int]) -> Iterator[Moved]:
     """Yield what was sent of lots and what came back, by lot as given, then by when."""
     go_by_index(connection)
     for part in chunks(lots):
-        found: dict[int, list[Moved]] = {lot: [] for lot in part}
+        moves_of: dict[int, list[Moved]] = {lot: [] for lot in part}
         for lot, at, offset_min, moved_as, *told in ask_for(connection, _MOVES, part):
             when = When(read_instant(at), offset_min)
-            found[lot].append(Moved(lot, when, MoveAs(moved_as), *told))
-        for moves in found.values():
+            moves_of[lot].append(Moved(lot, when, MoveAs(moved_as), *told))
+        for moves in moves_of.values():
             yield from moves

@@ -90,19 +90,19 @@ def steps_of(connection: Connection, ids: Sequence[int], *, of_bought: bool = Fa
     lots = {row.id: row for row in _rows(connection, _LOTS, ids)}
     code = {number: row.code for number, row in lots.items()}
     made = [number for number in ids if of_bought or lots[number].lot_type != "received"]
-    found: dict[int, list[tuple[_Place, Step, tuple[int, int]]]] = defaultdict(list)
+    placed: dict[int, list[tuple[_Place, Step, tuple[int, int]]]] = defaultdict(list)
     for number, place, step, key in _all_steps(connection, made, code):
-        found[number].append((place, step, key))
-    for items in found.values():
-        items.sort(key=lambda item: item[0])
+        placed[number].append((place, step, key))
+    for of_lot in placed.values():
+        of_lot.sort(key=lambda step: step[0])
     draws = {
         key: index
-        for items in found.values()
-        for index, (_, step, key) in enumerate(items)
+        for of_lot in placed.values()
+        for index, (_, step, key) in enumerate(of_lot)
         if step.act is Act.OUT
     }
     return Steps(
-        {code[number]: tuple(_placed(found[number], draws)) for number in made},
+        {code[number]: tuple(_placed(placed[number], draws)) for number in made},
         {
             code[row.lot]: Bought(int(row.given), row.cost_minor, row.duty_minor or 0)
             for row in _rows(connection, _BOUGHT, ids)
@@ -129,6 +129,7 @@ def _all_steps(connection: Connection, made: list[int], code: dict[int, str]) ->
         yield row.source, _Place(row.happened_at, row.stands_for, 0, row.line), step, _key(row)
     for row in _rows(connection, _LEVELS, made):
         place = _Place(row.happened_at, row.stands_for, 1, 0)
+        # Of one entry what moves comes first, then the level that was measured, then the work.
         yield row.lot, place, Step(Act.LEVEL, int(row.amount), **_said(row)), (0, 0)
     for statement in (_FINISH_WORK, _BOTTLE_WORK):
         for row in _rows(connection, statement, made):

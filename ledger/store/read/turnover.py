@@ -60,22 +60,22 @@ def turnovers(
         tick: Told how many of how many are done.
     """
     wanted = list(dict.fromkeys(lots))
-    found = {lot: Turnover() for lot in wanted}
+    turnover_of = {lot: Turnover() for lot in wanted}
     done = 0
     for chunk in chunks(wanted):
         for lot, place, amount in _rows(connection, _IN, chunk):
             if place is Place.RETURNED:
-                found[lot].returned += amount
+                turnover_of[lot].returned += amount
             else:
-                found[lot].came += amount
+                turnover_of[lot].came += amount
         for lot, place, amount in _rows(connection, _OUT, chunk):
             if place is None:
-                found[lot].used += amount
+                turnover_of[lot].used += amount
             else:
-                found[lot].gone[place] = amount
+                turnover_of[lot].gone[place] = amount
         done += len(chunk)
         tick(done, len(wanted))
-    return found
+    return turnover_of
 
 
 def _rows(

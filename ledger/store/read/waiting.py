@@ -1,6 +1,7 @@
-"""Lots that wait for something.
+"""Lots that wait for something: the end of a rest, a kept sample, a look that a formula asks for.
 
-Guarantees: entries in force only.
+Guarantees: a statement each over a typed table, whatever the size of the book; only entries in
+force count. Whether something is due is for others to say.
 """
 
 from msgspec import Struct

@@ -12,6 +12,7 @@ from sqlalchemy import Connection
 
 from ledger.store.engine.statements import ask, ask_for, ask_lots, chunks, go_by_index
 
+# UNION leaves out what was met, so that a circle in a damaged book ends.
 _REACH = """
     WITH RECURSIVE walk(lot) AS (
         SELECT CAST(:lot AS BIGINT)
@@ -80,8 +81,8 @@ def _met(connection: Connection, lot: int, deepest: int | None, reach: str, step
         return ask_lots(connection, reach, lot=lot)
     met, level = {lot: None}, [lot]
     for _ in range(deepest):
-        found = (to for part in chunks(level) for (to,) in ask_for(connection, step, part))
-        level = [to for to in dict.fromkeys(found) if to not in met]
+        further = (to for part in chunks(level) for (to,) in ask_for(connection, step, part))
+        level = [to for to in dict.fromkeys(further) if to not in met]
         met |= dict.fromkeys(level)
     return list(met)
 
@@ -97,8 +98,8 @@ def steps_from(lot: int, pairs: Iterable[tuple[int, int]]) -> dict[int, int]:
         further.setdefault(near, []).append(far)
     steps, level, away = {lot: 0}, [lot], 0
     while level:
-        found = dict.fromkeys(far for near in level for far in further.get(near, ()))
-        level = [far for far in found if far not in steps]
+        reached = dict.fromkeys(far for near in level for far in further.get(near, ()))
+        level = [far for far in reached if far not in steps]
         away += 1
         steps |= dict.fromkeys(level, away)
     return steps

@@ -57,6 +57,7 @@ def append(
 
 def size(connection: Connection) -> int:
     """Return how many entries the book has."""
+    # Numbers have no gaps, and the greatest is one look into the index.
     return int(ask_one(connection, "SELECT COALESCE(MAX(seq), 0) FROM entry"))
 
 
@@ -72,17 +73,17 @@ def node(connection: Connection, height: int, place: int) -> bytes:
         StorageError: The book has lost it.
     """
     if height == 0:
-        found = ask(connection, "SELECT leaf FROM entry WHERE seq = :seq", seq=place + 1)
+        rows = ask(connection, "SELECT leaf FROM entry WHERE seq = :seq", seq=place + 1)
     else:
         query = "SELECT hash FROM tree WHERE height = :height AND place = :place"
-        found = ask(connection, query, height=height, place=place)
-    if not found:
+        rows = ask(connection, query, height=height, place=place)
+    if not rows:
         first, width = (place << height) + 1, 1 << height
         raise StorageError(
             f"The book has lost its hash over entries {first} to {first + width - 1}.",
             "Keep this book as it is. Run pottle verify to see what else does not fit.",
         )
-    ((value,),) = found
+    ((value,),) = rows
     return bytes(value)
 
 
@@ -90,6 +91,7 @@ def lot_ids(connection: Connection, codes: frozenset[str]) -> dict[str, int]:
     """Return the numbers of lots by their codes."""
     if not codes:
         return {}
+    # A name for each, as SQLite takes no list for a value.
     names = [f"c{number}" for number in range(len(codes))]
     listed = ", ".join(f":{name}" for name in names)
     cells = dict(zip(names, sorted(codes), strict=True))

@@ -80,6 +80,7 @@ def _fitting(view: BatchSheetView) -> list[Section]:
         total = sum(s.head.height + sum(row.height for row in s.rows) for s in sections)
         if total <= BODY or height <= ROW_LOWEST:
             return sections
+        # Half a millimetre at a time, so that no more room to write is given up than the page asks.
         height = max(ROW_LOWEST, height - 0.5 * mm)
 
 

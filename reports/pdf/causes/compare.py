@@ -166,5 +166,6 @@ def _dots(places: Sequence[float], middle: float) -> Iterator[Mark]:
 
 def _batch_cells(row: BatchRow) -> list[Cell]:
     texts = (row.lot, row.settings, row.look, row.ntu, row.yield_pct)
+    # Not called the best, as no other need beat a hazy one that lost least.
     best = (Piece("not beaten", VALUE),) if row.is_front else ()
     return [*((Piece(text),) for text in texts), best]

@@ -63,6 +63,7 @@ def _lay(blocks: Sequence[Block], shrink: float, width: Callable[[float], float]
     for block in blocks:
         face = block.face(shrink, min(width(0), BESIDE))
 
+        # Told as defaults, since a closure would see the values of the next block.
         def room(line: int, top: float = y, leading: float = face.leading) -> float:
             return width(top + line * leading)
 
@@ -115,15 +116,15 @@ def _down(line: Words, by: float) -> Words:
 def _too_wide(label: LabelView) -> list[str]:
     """Name in whole sentences the words that fit no line."""
     width = _maker_width(label)
-    found = [
+    problems = [
         f"A word of the {block.name} is too wide even at {block.least:g} pt."
         for blocks, room in ((upper_blocks(label), BESIDE), (maker_blocks(label), width))
         for block in blocks
         if block.largest_within(room) < block.least
     ]
     if widest_word(label.volume, VOLUME) > VOLUME_ROOM:
-        found.append(f"A word of the net volume is too wide at {VOLUME.size:g} pt.")
-    return found
+        problems.append(f"A word of the net volume is too wide at {VOLUME.size:g} pt.")
+    return problems
 
 
 def _refuse(label: LabelView, why: str) -> RefusedError:

@@ -48,12 +48,12 @@ def _replaced(data: bytes, at: int) -> Iterator[tuple[int, int]]:
 def _lookups(data: bytes, tag: bytes) -> set[int]:
     """Find the lookups of a feature."""
     features = _shorts(data, 6, 1)[0]
-    found: set[int] = set()
+    numbers: set[int] = set()
     for n in range(_shorts(data, features, 1)[0]):
         record = features + 2 + 6 * n
         if data[record : record + 4] == tag:
-            found.update(_listed(data, features + _shorts(data, record + 4, 1)[0] + 2))
-    return found
+            numbers.update(_listed(data, features + _shorts(data, record + 4, 1)[0] + 2))
+    return numbers
 
 
 def equal_width(gsub: bytes) -> dict[int, int]:
@@ -86,4 +86,5 @@ def use_equal_width(face: TTFontFace) -> None:
         glyph = face.charToGlyph[digit]
         glyph = pairs.get(glyph, glyph)
         face.charToGlyph[digit] = glyph
+        # ReportLab counts widths in thousandths of the size, a font in units of its own.
         face.charWidths[digit] = 1000 * face.hmetrics[glyph][0] / face.unitsPerEm

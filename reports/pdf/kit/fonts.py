@@ -48,6 +48,7 @@ def register() -> dict[str, TTFontFace]:
     """
     faces = {}
     for font in FACES:
+        # A package may lie in an archive, and ReportLab wants a file.
         with as_file(files("fontpkg_fira_sans") / "files" / f"{font}.ttf") as path:
             face = TTFont(font, str(path))
         use_equal_width(face.face)

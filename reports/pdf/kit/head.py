@@ -40,12 +40,12 @@ def paper_head(house: str, kind: str, lot: str, title: str) -> Section:
 
 def sentences(texts: Iterable[str], face: Face = SENTENCE) -> list[Section]:
     """Lay out sentences, each on lines of its own that stay on one page."""
-    found = []
+    sections = []
     for text in texts:
         lines = wrap(text, face, lambda _: INNER)
         marks = tuple(
             Words(SIDE, 1 * mm + number * face.leading + face.drop, line, face)
             for number, line in enumerate(lines)
         )
-        found.append(Section(Strip(2 * mm + face.leading * len(lines), marks), Strip(0)))
-    return found
+        sections.append(Section(Strip(2 * mm + face.leading * len(lines), marks), Strip(0)))
+    return sections

@@ -103,10 +103,12 @@ def write_pages(
         feet: Gives the foot of each.
     """
     whole = BytesIO()
+    # invariant: no clock and no chance in it, so that the same view gives the same bytes.
     canvas = Canvas(whole, pagesize=A4, pageCompression=1, invariant=1, lang="en-GB")
     canvas.setTitle(title)
     canvas.setAuthor(author)
     canvas.setSubject(title)
+    # ReportLab would name itself.
     canvas.setCreator(author)
     canvas.setProducer(author)
     for page in range(pages):

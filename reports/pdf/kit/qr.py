@@ -29,6 +29,7 @@ QUIET = 4
 
 def _module_dots(modules: int, text: str, size_mm: float) -> int:
     """Choose how many dots a module takes so that symbol and quiet zone fit."""
+    # A square of a whole number of dots must not lose one to the rounding of floats.
     dots = int(size_mm * mm / DOT + 1e-9) // modules
     if dots < LEAST_DOTS:
         needed = modules * LEAST_DOTS * DOT / mm
@@ -65,6 +66,7 @@ def draw_qr(canvas: Canvas, text: str, x_mm: float, y_mm: float, size_mm: float)
     """
     if not text:
         raise RefusedError("A QR symbol needs a text and got none.", "Give the lot's code.")
+    # make_qr, since make() takes a micro symbol for a short text.
     rows = segno.make_qr(text, error="m").matrix
     modules = len(rows) + 2 * QUIET
     module = _module_dots(modules, text, size_mm) * DOT

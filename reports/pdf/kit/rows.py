@@ -81,6 +81,7 @@ def row_strips(columns: Sequence[Column], cells: Sequence[Cell], rule: float) ->
     Yields:
         One strip; more only if a page cannot hold it, cut between lines.
     """
+    # The rest of the page is for the heads above such a row.
     cut = int((BODY * 0.8 - 2 * PAD) / LEADING)
     lefts = lefts_of(columns)
     wrapped = [

@@ -68,6 +68,7 @@ def _place(pages: list[list[Strip]], section: Section, left: float, height: floa
     pages[-1].append(section.head)
     left -= section.head.height
     for row in section.rows:
+        # What does not fit on a page with nothing but the head fits on none; paginate refuses it.
         if row.height > left and left < height - section.again.height:
             pages.append([section.again])
             left = height - section.again.height
@@ -94,6 +95,7 @@ def paginate(sections: Sequence[Section], height: float) -> list[list[Strip]]:
     for section in sections:
         left = _place(pages, section, left, height)
     highest = max(sum(strip.height for strip in page) for page in pages)
+    # Sums of points are off by the rounding of floats.
     if highest > height + 1e-6:
         raise RefusedError(
             f"A part of the paper that must stay in one piece needs {highest / mm:.0f} mm of "

@@ -112,6 +112,7 @@ def wrap(text: str, face: Face, width: Callable[[int], float]) -> list[str]:
         ['lemon peel,', 'orange peel']
     """
     lines: list[str] = []
+    # An accent that was typed apart is put on its letter, for which the face has a shape.
     for part in unicodedata.normalize("NFC", text).splitlines() or [""]:
         lines += _wrap_line(part, face, width, len(lines))
     return lines

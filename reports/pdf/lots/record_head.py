@@ -100,6 +100,7 @@ def cautions(view: RecordView) -> Section:
     """Lay out the cautions in a ruled box; no cautions, no box."""
     if not view.cautions:
         return Section(NOTHING, NOTHING)
+    # The width of a column includes a gutter to the next.
     inside = [Column("", INNER - 2 * BOX_PAD + GUTTER)]
     rows: list[Cell] = [(Piece("Cautions", BOX_HEAD),), *((Piece(c),) for c in view.cautions)]
     strips = [

@@ -18,36 +18,37 @@ HEADS = ("what", "calls for", "lot", "take", "best before")
 
 def rows(proposed: tuple["Proposed", ...]) -> list[tuple[str, ...]]:
     """Return what to take of which lot, a row a lot."""
-    found: list[tuple[str, ...]] = []
-    for item in proposed:
-        calls_for = _shown(asked(item.wanted), item)
-        for place, drawn in enumerate(item.drawn):
-            first = (item.wanted.called.code, calls_for) if place == 0 else ("", "")
-            take = _shown(drawn.amount, item)
-            found.append((*first, drawn.lot, take, str(drawn.best_before or "")))
-        if not item.drawn:
-            found.append((item.wanted.called.code, calls_for, "none", "", ""))
-    return found
+    lines: list[tuple[str, ...]] = []
+    for proposal in proposed:
+        calls_for = _shown(asked(proposal.wanted), proposal)
+        for place, drawn in enumerate(proposal.drawn):
+            first = (proposal.wanted.called.code, calls_for) if place == 0 else ("", "")
+            take = _shown(drawn.amount, proposal)
+            lines.append((*first, drawn.lot, take, str(drawn.best_before or "")))
+        if not proposal.drawn:
+            lines.append((proposal.wanted.called.code, calls_for, "none", "", ""))
+    return lines
 
 
-def _shown(amount: int, item: "Proposed") -> str:
-    return show_exactly(amount, item.wanted.measure)
+def _shown(amount: int, proposal: "Proposed") -> str:
+    # To the last digit, since a rounded amount could be more than is there.
+    return show_exactly(amount, proposal.wanted.measure)
 
 
 def shortages(proposed: tuple["Proposed", ...]) -> list[str]:
     """Return a sentence for each line of which not enough is there."""
     return [
-        f"Short of {item.wanted.called.code}: {_shown(item.short, item)} of "
-        f"{_shown(asked(item.wanted), item)} are in no lot that may be used."
-        for item in proposed
-        if item.short > 0
+        f"Short of {proposal.wanted.called.code}: {_shown(proposal.short, proposal)} of "
+        f"{_shown(asked(proposal.wanted), proposal)} are in no lot that may be used."
+        for proposal in proposed
+        if proposal.short > 0
     ]
 
 
 def commands(code: str, proposed: tuple["Proposed", ...]) -> list[str]:
     """Return the commands that put in what is proposed, in the formula's order."""
     return [
-        f"pottle add {code} {drawn.lot} {_shown(drawn.amount, item).replace(' ', '')}"
-        for item in proposed
-        for drawn in item.drawn
+        f"pottle add {code} {drawn.lot} {_shown(drawn.amount, proposal).replace(' ', '')}"
+        for proposal in proposed
+        for drawn in proposal.drawn
     ]

@@ -20,40 +20,40 @@ DOT, DOT_PLAIN = "●", "o"
 """A batch on a screen, and where only plain letters are sure to show."""
 
 
-def plots_of(found: Comparison) -> tuple[PlotView, ...]:
+def plots_of(comparison: Comparison) -> tuple[PlotView, ...]:
     """Return the plots of a trial: clarity against loss, then each response by each factor.
 
     A factor that moved together with something has no plot.
     """
     by_factor = (
         plot
-        for factor in found.factors
+        for factor in comparison.factors
         if not factor.moved_with
         for plot in (
-            _grades(factor, found),
-            _numbers("NTU", factor.name, _groups(factor, found), lambda jar: jar.ntu),
-            _numbers(YIELD, factor.name, _groups(factor, found), lambda jar: jar.yield_pct),
+            _grades(factor, comparison),
+            _numbers("NTU", factor.name, _groups(factor, comparison), lambda jar: jar.ntu),
+            _numbers(YIELD, factor.name, _groups(factor, comparison), lambda jar: jar.yield_pct),
         )
     )
-    against = _numbers(YIELD, "last look", _by_look(found), lambda jar: jar.yield_pct)
+    against = _numbers(YIELD, "last look", _by_look(comparison), lambda jar: jar.yield_pct)
     return tuple(plot for plot in (against, *by_factor) if plot)
 
 
-def _by_look(found: Comparison) -> list[tuple[str, Sequence[Jar]]]:
+def _by_look(comparison: Comparison) -> list[tuple[str, Sequence[Jar]]]:
     return [
         (str(grade), jars)
         for rank, grade in enumerate(GRADES)
-        if (jars := [jar for jar in found.jars if jar.last_grade == rank])
+        if (jars := [jar for jar in comparison.jars if jar.last_grade == rank])
     ]
 
 
-def _groups(factor: Factor, found: Comparison) -> list[tuple[str, Sequence[Jar]]]:
-    controls = [jar for jar in found.jars if jar.is_control]
+def _groups(factor: Factor, comparison: Comparison) -> list[tuple[str, Sequence[Jar]]]:
+    controls = [jar for jar in comparison.jars if jar.is_control]
     return [*factor.levels, *([("control", controls)] if controls else [])]
 
 
-def _grades(factor: Factor, found: Comparison) -> PlotView | None:
-    groups = _groups(factor, found)
+def _grades(factor: Factor, comparison: Comparison) -> PlotView | None:
+    groups = _groups(factor, comparison)
     if not any(jar.grades for _, jars in groups for jar in jars):
         return None
     last = len(GRADES) - 1
@@ -118,5 +118,7 @@ def _line(row: PlotRow, *, is_plain: bool) -> str:
         cells[round(place * (WIDTH - 1))] += 1
     dot, rule = (DOT_PLAIN, ".") if is_plain else (DOT, "·")
     return "".join(
-        rule if not count else dot if count == 1 else str(min(count, 9)) for count in cells
+        # A place has room for one figure.
+        rule if not count else dot if count == 1 else str(min(count, 9))
+        for count in cells
     )

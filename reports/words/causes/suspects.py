@@ -30,28 +30,28 @@ ROOM = 80 - 4 * 2 - len("in failed" + "in clear" + "<0.0001" + "adjusted")
 HEADS = ("suspect", "in failed", "in clear", "p", "adjusted")
 
 
-def suspicion_lines(found: Suspicion) -> list[str]:
+def suspicion_lines(suspicion: Suspicion) -> list[str]:
     """Return what a maker should know first."""
-    judgement = found.judgement
-    lines = [_head(found), *_failed(found), ""]
+    judgement = suspicion.judgement
+    lines = [_head(suspicion), *_failed(suspicion), ""]
     match judgement.conclusion:
         case Conclusion.TOO_LITTLE:
             lines.append(_too_little(judgement))
         case Conclusion.NOTHING:
-            lines.append(_nothing(judgement, found.lots))
+            lines.append(_nothing(judgement, suspicion.lots))
         case _:
             for suspect in judgement.named:
-                lines += _named(suspect, judgement, found.lots)
-            lines += _trial(judgement.crossing, found.lots)
-    return [*lines, *_left_out(found)]
+                lines += _named(suspect, judgement, suspicion.lots)
+            lines += _trial(judgement.crossing, suspicion.lots)
+    return [*lines, *_left_out(suspicion)]
 
 
-def suspicion_rows(found: Suspicion, *, everything: bool) -> list[tuple[str, ...]]:
+def suspicion_rows(suspicion: Suspicion, *, everything: bool) -> list[tuple[str, ...]]:
     """Return the cells of the table; what always went together stands below its suspect."""
-    if found.judgement.conclusion is Conclusion.TOO_LITTLE:
+    if suspicion.judgement.conclusion is Conclusion.TOO_LITTLE:
         return []
-    shown = found.judgement.suspects[: None if everything else MOST_ROWS]
-    return [row for suspect in shown for row in _rows(suspect, found.lots)]
+    shown = suspicion.judgement.suspects[: None if everything else MOST_ROWS]
+    return [row for suspect in shown for row in _rows(suspect, suspicion.lots)]
 
 
 def _rows(suspect: Suspect, lots: Lots) -> Iterator[tuple[str, ...]]:
@@ -65,56 +65,60 @@ def _rows(suspect: Suspect, lots: Lots) -> Iterator[tuple[str, ...]]:
     )
     for cause in suspect.not_separable_from:
         yield _clipped(f"  with {cause_words(cause, lots)}"), "", "", "", ""
-    for item in suspect.set_apart:
-        yield _clipped(f"  less likely {cause_words(item.cause, lots)}"), "", "", "", ""
+    for apart in suspect.set_apart:
+        yield _clipped(f"  less likely {cause_words(apart.cause, lots)}"), "", "", "", ""
 
 
 def _clipped(words: str) -> str:
     return words if len(words) <= ROOM else f"{words[: ROOM - 1]}…"
 
 
-def table_note(found: Suspicion, *, everything: bool) -> list[str]:
+def table_note(suspicion: Suspicion, *, everything: bool) -> list[str]:
     """Return what is said below the table."""
-    more = len(found.judgement.suspects) - MOST_ROWS
-    if everything or more <= 0 or found.judgement.conclusion is Conclusion.TOO_LITTLE:
+    more = len(suspicion.judgement.suspects) - MOST_ROWS
+    if everything or more <= 0 or suspicion.judgement.conclusion is Conclusion.TOO_LITTLE:
         return []
     return [f"{plural(more, 'more suspect')} that tell less: --explain lists all."]
 
 
-def next_step(found: Suspicion) -> str:
+def next_step(suspicion: Suspicion) -> str:
     """Return the command that usually comes next."""
-    named = found.judgement.named
-    if found.judgement.conclusion is Conclusion.NAMED and named[0].cause.sort is Sort.LOT:
+    named = suspicion.judgement.named
+    if suspicion.judgement.conclusion is Conclusion.NAMED and named[0].cause.sort is Sort.LOT:
         code = named[0].cause.name
-        brief = found.lots.get(code)
+        brief = suspicion.lots.get(code)
+        # What is on hold already, or is suspected for its absence, is not to be put on hold.
         if named[0].cause.is_absent or (brief and brief.status in BARRED):
             return f"pottle trace {code} --forward"
-        return f'pottle hold {code} --because "suspected in {len(found.failed)} failed lots"'
+        return f'pottle hold {code} --because "suspected in {len(suspicion.failed)} failed lots"'
     if named:
         return (
             'pottle start --product "NAME" --kind KIND --target VOLUME --trial GROUP --factor ...'
         )
-    if not found.failed:
+    if not suspicion.failed:
         return "pottle stock"
-    if len(found.failed) == 1 and found.sorted.otherwise_failed:
+    if len(suspicion.failed) == 1 and suspicion.sorted.otherwise_failed:
         return "pottle suspects"
-    return f"pottle trace {found.failed[0].code} --back"
+    return f"pottle trace {suspicion.failed[0].code} --back"
 
 
-def _head(found: Suspicion) -> str:
-    failed, clear = len(found.judgement.failed), len(found.judgement.clear)
+def _head(suspicion: Suspicion) -> str:
+    failed, clear = len(suspicion.judgement.failed), len(suspicion.judgement.clear)
     if not failed:
         return (
             "No lot that was asked about failed: none looked worse than wanted, nobody complained."
         )
     return (
-        f"{plural(failed, 'lot')} of {found.compared} failed; "
+        f"{plural(failed, 'lot')} of {suspicion.compared} failed; "
         f"{plural(clear, 'comparable one')} {'was' if clear == 1 else 'were'} clear."
     )
 
 
-def _failed(found: Suspicion) -> list[str]:
-    return [f"  {item.code} {item.name}: {item.why}" for item in found.failed[:MOST_ROWS]]
+def _failed(suspicion: Suspicion) -> list[str]:
+    return [
+        f"  {failed_lot.code} {failed_lot.name}: {failed_lot.why}"
+        for failed_lot in suspicion.failed[:MOST_ROWS]
+    ]
 
 
 def _too_little(judgement: Judgement) -> str:
@@ -174,8 +178,8 @@ def _by_batch(table: Table) -> str:
 
 def _apart(suspect: Suspect, lots: Lots) -> str:
     told = listed(
-        f"{cause_words(item.cause, lots)} ({item.clear_elsewhere} clear lots)"
-        for item in suspect.set_apart
+        f"{cause_words(apart.cause, lots)} ({apart.clear_elsewhere} clear lots)"
+        for apart in suspect.set_apart
     )
     return (
         f"Always with it here: {told}. The lots in brackets are of other products, had the same "
@@ -206,8 +210,8 @@ def _arm(cause: Cause, lots: Lots) -> str:
     return cause_words(cause, lots)
 
 
-def _left_out(found: Suspicion) -> Iterator[str]:
-    out = found.sorted
+def _left_out(suspicion: Suspicion) -> Iterator[str]:
+    out = suspicion.sorted
     if out.is_by_kind:
         yield (
             "There are too few clear lots of the same product, so different products are compared; "
@@ -228,9 +232,9 @@ def _left_out(found: Suspicion) -> Iterator[str]:
         yield f"Not counted: {plural(out.too_far, 'clear lot')} furthest away in time."
 
 
-def explained(found: Suspicion) -> list[str]:
+def explained(suspicion: Suspicion) -> list[str]:
     """Return how it was reckoned, and the counts by product and maker."""
-    judgement = found.judgement
+    judgement = suspicion.judgement
     percent = f"{float(100 * (1 - judgement.level)):g} %"
     lines = [
         "How it is reckoned",
@@ -249,10 +253,10 @@ def explained(found: Suspicion) -> list[str]:
         "do not, so what is named is counted by batch too.",
     ]
     if judgement.in_all:
-        every = listed(cause_words(cause, found.lots) for cause in judgement.in_all)
+        every = listed(cause_words(cause, suspicion.lots) for cause in judgement.in_all)
         lines.append(f"In every lot compared, so nothing can be said of it: {every}.")
     for suspect in judgement.named:
-        lines += _strata(suspect, found.lots, percent)
+        lines += _strata(suspect, suspicion.lots, percent)
     return lines
 
 

@@ -155,6 +155,7 @@ def _by_formula(dossier: "Dossier", lacking: tuple["Proposed", ...]) -> str | No
     is_made = state.opened.lot_type is LotType.MADE and dossier.lot.status in UNDER_WAY
     if formula is None or not formula.steps or not is_made:
         return None
+    # Lines and steps of a formula have no order among each other; what goes in is asked for first.
     if lacking:
         return _next_line(state.code, lacking)
     if going_on := open_rest(state):

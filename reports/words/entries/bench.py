@@ -125,6 +125,7 @@ def look(facts: Look) -> Parts:
 
 def measurement(facts: Measurement) -> Parts:
     """Return what is told of a reading."""
+    # As it was written, but for its unit, which may stand close to it and is told in our words.
     figure = facts.written.split()[0].rstrip("°%BxCgmL/").replace("-", "−")
     return (
         f"{facts.what} {figure} {'' if facts.unit == 'pH' else facts.unit}".strip(),

@@ -33,7 +33,7 @@ def cautions_of(card: ServingCard) -> tuple[str, ...]:
 def record_cautions(card: ServingCard, materials: Iterable[Material]) -> tuple[str, ...]:
     """Return the cautions for a batch record: those of the lot, then of its materials neat."""
     *of_lot, defer = cautions_of(card)
-    neat = [neat_caution(item) for item in materials if item.caution]
+    neat = [neat_caution(material) for material in materials if material.caution]
     return (*of_lot, *dict.fromkeys(neat), defer)
 
 
@@ -44,6 +44,7 @@ def own_caution(formula: Formula | None) -> tuple[str, ...]:
 
 def neat_caution(material: Material) -> str:
     """Return the caution of a material, said to be of the material neat."""
+    # What is true of an oil is false of a syrup that holds a drop of it.
     return f"Made with {material.name}. Caution for it neat: {material.caution}"
 
 
@@ -55,14 +56,18 @@ def label_cautions(card: ServingCard, materials: Iterable[Material]) -> tuple[st
     """
     told = [HANDLE_WITH_CARE] if card.made.contents.abv >= FLAMMABLE_ABV else []
     told += [*_poison(card), *_over_ceiling(card)]
-    told += [neat_caution(item) for item in materials if item.caution and not item.constituents]
+    told += [
+        neat_caution(material)
+        for material in materials
+        if material.caution and not material.constituents
+    ]
     return tuple(dict.fromkeys(told))
 
 
 def _poison(card: ServingCard) -> list[str]:
     mg = card.swig_mg.get("methyl salicylate", 0.0)
     served = any(
-        item.concern.substance == "methyl salicylate" for item in card.pourings[0].concerns
+        each.concern.substance == "methyl salicylate" for each in card.pourings[0].concerns
     )
     if not served:
         return []
@@ -83,9 +88,9 @@ def _over_ceiling(card: ServingCard) -> list[str]:
     passed: dict[tuple[str, str], list[str]] = {}
     for way in card.pourings:
         for served in way.concerns:
-            for item in served.daily:
-                if item.is_passed:
-                    whom = f"{with_article(item.who)} of {item.body_kg} kg"
+            for ceiling in served.daily:
+                if ceiling.is_passed:
+                    whom = f"{with_article(ceiling.who)} of {ceiling.body_kg} kg"
                     passed.setdefault((served.concern.substance, whom), []).append(way.said)
     return [
         f"One glass passes the daily ceiling of {substance} for {whom}"

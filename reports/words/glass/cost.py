@@ -142,6 +142,7 @@ def figures(value: Fraction) -> str:
     units = Decimal(value.numerator) / Decimal(value.denominator) / 100
     if not units:
         return "0.00"
+    # So many decimals that four figures stand after the noughts.
     places = max(2, 3 - units.adjusted())
     return f"{units:.{places}f}"
 

@@ -18,7 +18,11 @@ def explained(card: ServingCard) -> list[str]:
     """Return how a card's figures were reckoned, a line each."""
     contents = card.made.contents
     return [
-        *(f"{card.code}, {line}" for item in card.made.happenings for line in _step(item)),
+        *(
+            f"{card.code}, {line}"
+            for happening in card.made.happenings
+            for line in _step(happening)
+        ),
         *card.made.assumed,
         _strength(card.code, contents),
         *(
@@ -33,16 +37,22 @@ def explained(card: ServingCard) -> list[str]:
     ]
 
 
-def _step(item: Happening) -> list[str]:
-    step, after = item.step, item.after
+def _step(happening: Happening) -> list[str]:
+    step, after = happening.step, happening.after
     at = f"entry {step.entry}, {step.kind}:"
-    there = f"{_ml(item.before_ul)} before, {_ml(after.volume_ul)} after"
+    there = f"{_ml(happening.before_ul)} before, {_ml(after.volume_ul)} after"
     if step.act is Act.INTO:
-        if not item.moved.mass_mg and not item.moved.unknown_ul and not item.moved.notes:
+        if (
+            not happening.moved.mass_mg
+            and not happening.moved.unknown_ul
+            and not happening.moved.notes
+        ):
             return []
-        return [f"{at} {_masses(item.moved)} from {step.source or 'outside'}; {there}, reckoned."]
+        return [
+            f"{at} {_masses(happening.moved)} from {step.source or 'outside'}; {there}, reckoned."
+        ]
     if step.act is Act.LEVEL:
-        lost = f"{_masses(item.moved)} lost" if item.moved.mass_mg else "no mass lost"
+        lost = f"{_masses(happening.moved)} lost" if happening.moved.mass_mg else "no mass lost"
         return [f"{at} measured; {lost}; {there}, as measured."]
     return []
 
@@ -89,8 +99,8 @@ def _glass(way: Pouring) -> list[str]:
             f"{mg_words(mass * salt.factor)} of {salt.acid}: {salt.acid_g_per_mol:.2f} g of it in "
             f"{salt.g_per_mol:.2f} g, a factor of {salt.factor:.4f} (molar masses by IUPAC's "
             "atomic weights, from memory)."
-            for item in way.concerns
-            for salt, mass in salts_of(item.concern.substance, way.masses_mg)
+            for served in way.concerns
+            for salt, mass in salts_of(served.concern.substance, way.masses_mg)
         ),
     ]
 

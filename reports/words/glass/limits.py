@@ -54,17 +54,19 @@ def limit_table(card: ServingCard) -> LimitTable:
             words = f"{name}: {mg_words(item.ceiling_mg)} a day, {item.who} of {item.body_kg} kg"
             rows.append((words, *_dailies(card, number, place), sources.number(item.limit)))
         for place, against in enumerate(served.limits):
-            found = [way.concerns[number].limits[place] for way in card.pourings]
-            rows.append((_said(against.limit), *map(_cell, found), sources.number(against.limit)))
+            by_way = [way.concerns[number].limits[place] for way in card.pourings]
+            rows.append((_said(against.limit), *map(_cell, by_way), sources.number(against.limit)))
     told = {
         _whole(item.limit) for way in card.pourings for item in way.markers if _counts(item, card)
     }
     for place, marker in enumerate(first.markers):
+        # What one source asks for together is told together, also where a part of it alone is
+        # reached.
         if _whole(marker.limit) in told:
-            found = [way.markers[place] for way in card.pourings]
+            by_way = [way.markers[place] for way in card.pourings]
             where = "syrup" if card.is_essence else "bottle"
             rows.append(
-                (_said(marker.limit, where), *map(_cell, found), sources.number(marker.limit))
+                (_said(marker.limit, where), *map(_cell, by_way), sources.number(marker.limit))
             )
     return LimitTable(
         ("limit or marker", *(way.said for way in card.pourings), "source"),

@@ -83,13 +83,13 @@ def _oil(way: Pouring, material: str) -> str:
 
 
 def _in_drink(way: Pouring, material: str) -> str:
-    found = next(oil.mg_per_litre for oil in way.oils if oil.material == material)
-    return f"{significant(found)} mg/L"
+    mg_per_litre = next(oil.mg_per_litre for oil in way.oils if oil.material == material)
+    return f"{significant(mg_per_litre)} mg/L"
 
 
 def _clouds(way: Pouring, material: str) -> str:
-    found = next(oil.forecast.outlook for oil in way.oils if oil.material == material)
-    return LIKELY[found]
+    outlook = next(oil.forecast.outlook for oil in way.oils if oil.material == material)
+    return LIKELY[outlook]
 
 
 def _all_oils(way: Pouring) -> str:
@@ -102,9 +102,9 @@ def _cloud_it(way: Pouring) -> str:
 
 def _concern(way: Pouring, substance: str) -> str:
     return next(
-        mg_words(item.concern.mg_per_glass)
-        for item in way.concerns
-        if item.concern.substance == substance
+        mg_words(served.concern.mg_per_glass)
+        for served in way.concerns
+        if served.concern.substance == substance
     )
 
 

@@ -30,22 +30,22 @@ LOT_HEADS = ("spirit lot", "what", "received", "used", "left")
 
 def rows(report: SpiritReport) -> list[list[str]]:
     """Return the account, a line each."""
-    found = report.account
+    account = report.account
     out = [
         [f"  {SENT.get(why, why)}", _litres(-amount if why == "returned" else amount)]
-        for why, amount in sorted(found.sent.items())
+        for why, amount in sorted(account.sent.items())
     ]
     return [
-        [f"on hand before {report.first}", _litres(found.opening)],
-        ["received", _litres(found.received)],
+        [f"on hand before {report.first}", _litres(account.opening)],
+        ["received", _litres(account.received)],
         *out,
-        ["  lost in filters, cakes, heels and rinses", _litres(found.lost)],
-        ["  unexplained, found by counts", _litres(found.unexplained)],
-        [f"on hand after {report.last}", _litres(found.closing)],
-        ["  of it spirit", _litres(found.in_spirit)],
-        ["  of it in batches", _litres(found.in_making)],
-        ["  of it in product", _litres(found.in_product)],
-        ["used: drawn from spirit into batches and rinses", _litres(found.used)],
+        ["  lost in filters, cakes, heels and rinses", _litres(account.lost)],
+        ["  unexplained, found by counts", _litres(account.unexplained)],
+        [f"on hand after {report.last}", _litres(account.closing)],
+        ["  of it spirit", _litres(account.in_spirit)],
+        ["  of it in batches", _litres(account.in_making)],
+        ["  of it in product", _litres(account.in_product)],
+        ["used: drawn from spirit into batches and rinses", _litres(account.used)],
     ]
 
 
@@ -70,4 +70,5 @@ def notes(report: SpiritReport) -> list[str]:
 
 def _litres(value: float) -> str:
     text = f"{value:.3f}"
+    # Rounding may leave a nought below zero.
     return "0.000" if text == "-0.000" else text.replace("-", "−")

@@ -13,33 +13,33 @@ BASIS = (
 )
 
 
-def syrup_lines(found: SyrupAnswer) -> tuple[str, ...]:
+def syrup_lines(syrup: SyrupAnswer) -> tuple[str, ...]:
     """Return a syrup as lines for people."""
-    lines = [_head(found)]
-    if found.made:
-        litres = figure(found.made.yield_ul_per_kg_water / 1e6, 3)
+    lines = [_head(syrup)]
+    if syrup.made:
+        litres = figure(syrup.made.yield_ul_per_kg_water / 1e6, 3)
         lines.append(f"1 kg of water makes {litres} L of it.")
     lines.append(
-        f"At 20 °C a litre holds {figure(found.sugar_g_per_l, 1)} g of sugar and weighs "
-        f"{figure(found.density_g_per_l, 1)} g; its specific gravity is "
-        f"{found.specific_gravity:.4f} (20/20 °C)."
+        f"At 20 °C a litre holds {figure(syrup.sugar_g_per_l, 1)} g of sugar and weighs "
+        f"{figure(syrup.density_g_per_l, 1)} g; its specific gravity is "
+        f"{syrup.specific_gravity:.4f} (20/20 °C)."
     )
-    if found.warning:
-        lines.append(found.warning)
-    if found.bulk_g_per_ml:
+    if syrup.warning:
+        lines.append(syrup.warning)
+    if syrup.bulk_g_per_ml:
         lines.append(
-            f"The loose sugar is taken to weigh {figure(found.bulk_g_per_ml)} g/mL; kinds range "
+            f"The loose sugar is taken to weigh {figure(syrup.bulk_g_per_ml)} g/mL; kinds range "
             "from 0.7 to 0.9. Weigh a filled measure and say it with --bulk."
         )
     return (*lines, BASIS)
 
 
-def _head(found: SyrupAnswer) -> str:
-    strength = f"{figure(found.brix)} °Bx"
-    if found.made:
-        return f"{_parts(found.made)} make syrup of {strength}."
-    if found.read_at_c is not None:
-        return f"Read with a glass hydrometer at {figure(found.read_at_c)} °C, it is {strength}."
+def _head(syrup: SyrupAnswer) -> str:
+    strength = f"{figure(syrup.brix)} °Bx"
+    if syrup.made:
+        return f"{_parts(syrup.made)} make syrup of {strength}."
+    if syrup.read_at_c is not None:
+        return f"Read with a glass hydrometer at {figure(syrup.read_at_c)} °C, it is {strength}."
     return f"It is a syrup of {strength}."
 
 

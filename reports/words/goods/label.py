@@ -1,6 +1,7 @@
 """The view of a sheet of labels.
 
-Refuses: labels of what is not bottled.
+Guarantees: one label a bottle unless a count is given, with the strength as it was made. Refuses:
+labels of what is not bottled.
 """
 
 from ledger.domain.entries import Bottle, Start

@@ -60,6 +60,7 @@ def _reconciled(
     if became.unexplained < 0:
         yield "More than the liquids: solids dissolved", show(-became.unexplained, Measure.UL)
     else:
+        # What filters kept stands above it, and would seem to come on top.
         label = "Unexplained, filters included" if holds_unmeasured else "Unexplained"
         yield label, f"{show(became.unexplained, Measure.UL)}, {share}"
 
@@ -83,9 +84,9 @@ def _holds_unmeasured(state: LotState) -> bool:
     """Return whether a filter kept liquid of which nobody measured how much was in the cake."""
     passes = (entry.facts for entry in state.entries)
     return any(
-        item.in_cake is None and item.volume_in.amount > item.volume_out.amount
-        for item in passes
-        if isinstance(item, Filter)
+        facts.in_cake is None and facts.volume_in.amount > facts.volume_out.amount
+        for facts in passes
+        if isinstance(facts, Filter)
     )
 
 

@@ -51,17 +51,17 @@ def todo(item: Due, now: datetime) -> str:
             return f"on hold: {item.about or 'decide about it'}"
 
 
-def rows(found: DueList) -> list[tuple[str, ...]]:
+def rows(due_list: DueList) -> list[tuple[str, ...]]:
     """Return a row for each thing that is due."""
     return [
         (
-            countdown(item.at, found.now),
-            _when(item, found.now),
+            countdown(item.at, due_list.now),
+            _when(item, due_list.now),
             item.lot,
             item.name,
-            todo(item, found.now),
+            todo(item, due_list.now),
         )
-        for item in found.items
+        for item in due_list.items
     ]
 
 

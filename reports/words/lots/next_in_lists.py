@@ -33,32 +33,32 @@ def step_of_due(item: Due, now: datetime) -> str:
             return f"pottle lot {item.lot}"
 
 
-def step_of_stock(found: Sequence[Lot]) -> str:
+def step_of_stock(lots: Sequence[Lot]) -> str:
     """Return what comes after a list of stock.
 
     Counting what the book has less than nothing of, else the newest lot under way, else what is
     due.
     """
-    if not found:
+    if not lots:
         return RECEIVE
-    below = [brief for brief in found if brief.on_hand < 0]
+    below = [lot for lot in lots if lot.on_hand < 0]
     if below:
         return f"pottle count {below[0].code} AMOUNT"
-    under_way = [brief for brief in found if brief.status in UNDER_WAY]
+    under_way = [lot for lot in lots if lot.status in UNDER_WAY]
     if under_way:
         newest = max(under_way, key=lambda lot: lot.position)
         return f"pottle lot {newest.code}"
     return "pottle due"
 
 
-def step_of_low(found: Sequence[Low]) -> str:
+def step_of_low(lows: Sequence[Low]) -> str:
     """Return what comes after a list of what is low: receiving what is lowest."""
-    return receiving(found[0]) if found else "pottle stock"
+    return receiving(lows[0]) if lows else "pottle stock"
 
 
-def receiving(item: Low) -> str:
+def receiving(low: Low) -> str:
     """Return the command that receives more of a material."""
-    return f"pottle receive {item.material.code} AMOUNT"
+    return f"pottle receive {low.material.code} AMOUNT"
 
 
 def step_of_trace(trace: Trace) -> str:

@@ -138,11 +138,11 @@ def _went_to(dossier: Dossier) -> tuple[tuple[str, str, str], ...]:
     into = [(edge.target, _name_of(dossier, edge.target), edge.words) for edge in dossier.outputs]
     sent = [
         (
-            item.party or "–",
-            f"{gone(item.moved_as, None)} on {item.on}",
-            show(abs(item.amount), item.measure),
+            holder.party or "–",
+            f"{gone(holder.moved_as, None)} on {holder.on}",
+            show(abs(holder.amount), holder.measure),
         )
-        for item in dossier.holders
+        for holder in dossier.holders
     ]
     return (*into, *sent)
 
@@ -156,7 +156,7 @@ def cautions(dossier: Dossier) -> tuple[str, ...]:
 
     What is said of a material is true of it neat, so in anything made with it the words say so.
     """
-    told = [_caution(dossier, item) for item in dossier.materials if item.caution]
+    told = [_caution(dossier, material) for material in dossier.materials if material.caution]
     kind = dossier.lot.product_kind
     if kind in (ProductKind.ESSENCE, ProductKind.WASHED_ESSENCE, ProductKind.MACERATE):
         told.insert(0, HANDLE_WITH_CARE)

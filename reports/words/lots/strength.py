@@ -31,6 +31,7 @@ def label_strength(card: ServingCard) -> str | None:
     abv = card.made.contents.abv
     if abv < LEAST_ON_LABEL or card.made.missing:
         return None
+    # By repr, the digits that are meant: the float itself lies a hair off them.
     tenth = Decimal(repr(abv)).quantize(Decimal("0.1"), ROUND_HALF_UP)
     return f"alc. {max(tenth, Decimal('0.1'))} % vol"
 

@@ -106,23 +106,23 @@ def checker(formula: Formula) -> str:
 
 def line_rows(formula: Formula, target_ul: int) -> list[Row]:
     """Return what goes in for a volume: code, amount, overage, tolerance, from, to."""
-    return [_line_row(item) for item in wanted(formula, target_ul)]
+    return [_line_row(line) for line in wanted(formula, target_ul)]
 
 
-def _line_row(item: Wanted) -> Row:
+def _line_row(line: Wanted) -> Row:
     return (
-        item.called.code,
-        show_exactly(asked(item), item.measure),
-        percent_of(item.line.overage_mpct),
-        percent_of(item.line.tolerance_mpct),
-        within(item),
+        line.called.code,
+        show_exactly(asked(line), line.measure),
+        percent_of(line.line.overage_mpct),
+        percent_of(line.line.tolerance_mpct),
+        within(line),
     )
 
 
-def within(item: Wanted) -> str:
+def within(line: Wanted) -> str:
     """Return the limits of a line in words, or nothing."""
-    limits = limits_asked(item)
-    return " to ".join(show_exactly(limit, item.measure) for limit in limits) if limits else ""
+    limits = limits_asked(line)
+    return " to ".join(show_exactly(limit, line.measure) for limit in limits) if limits else ""
 
 
 def step_rows(formula: Formula) -> list[Row]:
@@ -154,8 +154,8 @@ def _gathered(formula: Formula) -> dict[str, str]:
 
 def _lines_differ(old: Formula, new: Formula) -> Iterator[Row]:
     before, after = (
-        {called_for(line): _line_words(item, called_for(line)) for line in item.lines}
-        for item in (old, new)
+        {called_for(line): _line_words(formula, called_for(line)) for line in formula.lines}
+        for formula in (old, new)
     )
     for called in dict.fromkeys([*before, *after]):
         if before.get(called) != after.get(called):
@@ -179,11 +179,13 @@ def _line_words(formula: Formula, called: Called) -> str:
 
 
 def _steps_differ(old: Formula, new: Formula) -> Iterator[Row]:
-    before, after = ([_step_words(step) for step in item.steps] for item in (old, new))
+    before, after = ([_step_words(step) for step in formula.steps] for formula in (old, new))
+    # Else what comes often in a long list is left out of the comparison.
     matcher = SequenceMatcher(None, before, after, autojunk=False)
     for tag, first, last, begin, end in matcher.get_opcodes():
         if tag == "equal":
             continue
+        # What was exchanged may be longer in either version.
         for place in range(max(last - first, end - begin)):
             was = before[first + place] if first + place < last else "–"
             now = after[begin + place] if begin + place < end else "–"

@@ -142,6 +142,7 @@ def _missing(name: str, heads: tuple[str, ...], rows: Sequence[_Row]) -> tuple[s
 
 def _received(item: Received, here: _Place, trail: Trail) -> _Row:
     brief = item.brief
+    # Outside the house a delivery is followed by its supplier's own code, where that is known.
     is_theirs = not item.is_return and brief.supplier_lot is not None
     source = _Place.of_party(item.source, trail.parties)
     return _Row(

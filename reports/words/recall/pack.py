@@ -65,7 +65,7 @@ def recall_view(
 
 
 def _script(recall: Recall, house: str) -> tuple[str, ...]:
-    codes = [item.brief.code for item in recall.packed] or [recall.lot.code]
+    codes = [recalled.brief.code for recalled in recall.packed] or [recall.lot.code]
     phone = recall.house.phone if recall.house else None
     back = f"Ring us back on {phone}." if phone else "Leave the number to ring back: ____________"
     return (
@@ -86,7 +86,8 @@ def _call(place: int, call: ToCall) -> CallView:
         reach=(reach(call), *address),
         may_have=may_have(call),
         sent=tuple(
-            f"{item.lot}: {holder_words(item, with_party=False)}" for item in call.deliveries
+            f"{delivery.lot}: {holder_words(delivery, with_party=False)}"
+            for delivery in call.deliveries
         ),
         called=tuple(map(called, call.contacts)),
     )

@@ -32,27 +32,27 @@ def _lots(recall: Recall) -> Sheet:
     heads = ("lot", "what", "opened", "status", "best_before", "last_look", "on_hand", "unit")
     rows = tuple(
         (
-            item.brief.code,
-            item.brief.name,
-            opened_on(item.brief),
-            str(item.brief.status),
-            str(item.brief.best_before or ""),
-            item.brief.grade or "",
-            amount_in(item.brief.on_hand, item.brief.measure),
-            UNITS[item.brief.measure],
+            recalled.brief.code,
+            recalled.brief.name,
+            opened_on(recalled.brief),
+            str(recalled.brief.status),
+            str(recalled.brief.best_before or ""),
+            recalled.brief.grade or "",
+            amount_in(recalled.brief.on_hand, recalled.brief.measure),
+            UNITS[recalled.brief.measure],
         )
-        for item in recall.lots
+        for recalled in recall.lots
     )
     return Sheet(heads, rows)
 
 
 def _balance(recall: Recall) -> Sheet:
     rows = []
-    for item in recall.lots:
-        measure = item.brief.measure
-        cells = (amount_in(amount, measure) for amount in item.balance.parts().values())
-        percent = str(item.balance.accounted_percent)
-        rows.append((item.brief.code, item.brief.name, *cells, UNITS[measure], percent))
+    for recalled in recall.lots:
+        measure = recalled.brief.measure
+        cells = (amount_in(amount, measure) for amount in recalled.balance.parts().values())
+        percent = str(recalled.balance.accounted_percent)
+        rows.append((recalled.brief.code, recalled.brief.name, *cells, UNITS[measure], percent))
     return Sheet(("lot", "what", *Balance().parts(), "unit", "accounted_percent"), tuple(rows))
 
 
@@ -61,7 +61,7 @@ def _calls(recall: Recall) -> Sheet:
         *("order", "party", "phone", "email", "address", "ask_for", "lot", "what", "as"),
         *("amount", "unit", "on", "document", "may_have_bottles", "may_have_ml", "spoken_to"),
     )
-    names = {item.brief.code: item.brief.name for item in recall.lots}
+    names = {recalled.brief.code: recalled.brief.name for recalled in recall.lots}
     rows = (
         row
         for place, call in enumerate(recall.to_call, start=1)
@@ -73,18 +73,18 @@ def _calls(recall: Recall) -> Sheet:
 def _deliveries(place: int, call: ToCall, names: Mapping[str, str]) -> Iterator[tuple[str, ...]]:
     known = call.known
     reach = (known.phone, known.email, known.address, known.words) if known else ("",) * 4
-    for item in call.deliveries:
+    for delivery in call.deliveries:
         yield (
             str(place),
             call.name or "",
             *(part or "" for part in reach),
-            item.lot,
-            names.get(item.lot, ""),
-            str(item.moved_as),
-            amount_in(abs(item.amount), item.measure),
-            UNITS[item.measure],
-            item.on,
-            item.document or "",
+            delivery.lot,
+            names.get(delivery.lot, ""),
+            str(delivery.moved_as),
+            amount_in(abs(delivery.amount), delivery.measure),
+            UNITS[delivery.measure],
+            delivery.on,
+            delivery.document or "",
             amount_in(call.pieces, Measure.UEACH),
             amount_in(call.volume_ul, Measure.UL),
             "yes" if call.is_reached else "no",

@@ -56,6 +56,7 @@ def filtrate_was_there(draft: Draft, scene: Scene) -> Iterator[Finding]:
         return
     if scene.lot:
         yield from was_there(scene.lot, facts.volume_out, "came through the filter")
+        # Of an empty lot all was said already.
         if most_it_can_hold_ul(scene.lot) <= 0:
             return
     if facts.volume_out.amount > facts.volume_in.amount:
@@ -79,6 +80,7 @@ def _put_on(state: LotState, facts: Filter) -> Iterator[Finding]:
             "Check the volumes and whether an addition is missing; if it is so, say why "
             "with --because.",
         )
+    # Where solids went in, nobody knows how much liquid there is.
     if not state.solids_mg and volume.amount * 10 < state.on_hand_then * 9:
         yield remark(
             "volume",
@@ -186,8 +188,8 @@ def rinse_runs_through(draft: Draft, scene: Scene) -> Iterator[Finding]:
 def _kept_back(entries: Iterable[Entry]) -> int:
     """Return what the filter holds of what went onto it, earlier rinses counted."""
     facts = (entry.facts for entry in entries)
-    passes = (item for item in facts if isinstance(item, Filter | Rinse))
-    return max(sum(item.volume_in.amount - item.volume_out.amount for item in passes), 0)
+    passes = (act for act in facts if isinstance(act, Filter | Rinse))
+    return max(sum(act.volume_in.amount - act.volume_out.amount for act in passes), 0)
 
 
 def fill_takes_what_it_fills(draft: Draft, scene: Scene) -> Iterator[Finding]:

@@ -27,6 +27,7 @@ from ledger.domain.rules.finding import WORDS, Finding, Rule, impossible, remark
 
 def not_inside_itself(draft: Draft, scene: Scene) -> Iterator[Finding]:
     """A lot does not contain itself, neither straight nor by way of others."""
+    # Such a rinse does not go into the lot whose cake is rinsed.
     if isinstance(draft.facts, Rinse) and draft.facts.went_to is not RinseTo.BATCH:
         return
     for state in scene.sources:

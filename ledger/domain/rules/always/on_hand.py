@@ -93,6 +93,7 @@ def enough_on_hand(draft: Draft, scene: Scene) -> Iterator[Finding]:
     taken = _taken(draft, scene)
     given_in = _measures(draft)
     for state in states:
+        # Popped, since a lot may be worked on and drawn on at once, and is told once.
         wanted = taken.pop(state.code, 0)
         if given_in.get(state.code, state.measure) is not state.measure:
             continue
@@ -136,15 +137,16 @@ def count_is_near(draft: Draft, scene: Scene) -> Iterator[Finding]:
     if off == 0:
         return
     less = "less" if off < 0 else "more"
-    found = (
+    so_much = (
         f"{facts.amount.written} of {lot.code} are"
         if facts.amount.amount
         else f"Nothing of {lot.code} is"
     )
     told = (
-        f"{found} there, {show(abs(off), lot.measure)} {less} "
+        f"{so_much} there, {show(abs(off), lot.measure)} {less} "
         f"than the {show(lot.on_hand_then, lot.measure)} of the book."
     )
+    # Things are counted to the last; what is measured may be off by reading and warmth.
     if lot.measure is Measure.UEACH or abs(off) * SLACK > max(lot.on_hand_then, 0):
         yield needs_reason("count", told, "Count again; if it is so, say why with --because.")
     else:
@@ -189,9 +191,9 @@ def labels_add_up(draft: Draft, scene: Scene) -> Iterator[Finding]:
         return
     entries = scene.lot.entries if scene.lot else ()
     told = [entry.facts for entry in entries]
-    labels = [*(item for item in told if isinstance(item, Labels)), draft.facts]
-    printed = sum(item.printed for item in labels)
-    gone = sum((item.used or 0) + (item.spoiled or 0) for item in labels)
+    labels = [*(sheet for sheet in told if isinstance(sheet, Labels)), draft.facts]
+    printed = sum(sheet.printed for sheet in labels)
+    gone = sum((sheet.used or 0) + (sheet.spoiled or 0) for sheet in labels)
     if gone > printed:
         yield needs_reason(
             "labels",

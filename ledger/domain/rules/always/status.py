@@ -77,6 +77,7 @@ def goods_are_fit(draft: Draft, scene: Scene) -> Iterator[Finding]:
         return
     yield from _unfit(draft, scene.lot)
     now, is_ours = status(scene.lot), scene.lot.opened.lot_type is not LotType.RECEIVED
+    # Of what is barred or struck it was said already.
     if is_ours and now not in BARRED | {Status.RELEASED, Status.STRUCK}:
         yield needs_reason(
             "not released",

@@ -45,6 +45,7 @@ def span(when: When) -> tuple[datetime, datetime]:
     if when.precision is Precision.DAY:
         midnight = when.local().replace(hour=0, minute=0, second=0, microsecond=0)
         return midnight, midnight.replace(hour=23, minute=59, second=59)
+    # Half of it on either side, so that two clocks may differ by all of it.
     slack = ABOUT_SLACK if when.precision is Precision.ABOUT else CLOCK_SLACK / 2
     return when.at - slack, when.at + slack
 

@@ -36,9 +36,9 @@ def step_is_kept(draft: Draft, scene: Scene) -> Iterator[Finding]:
     yield from min(kept, key=_weight, default=[])
 
 
-def _weight(found: list[Finding]) -> tuple[int, int]:
-    reasons = sum(finding.severity is Severity.REASON for finding in found)
-    return reasons, len(found)
+def _weight(findings: list[Finding]) -> tuple[int, int]:
+    reasons = sum(finding.severity is Severity.REASON for finding in findings)
+    return reasons, len(findings)
 
 
 def _outside(step: FormulaStep, facts: Facts, formula: Formula) -> list[Finding]:
@@ -112,6 +112,7 @@ def _pores(step: FormulaStep, told: str, passed: Filter, which: str) -> Iterator
 
 def _precoat(step: FormulaStep, told: str, passed: Filter, which: str) -> Iterator[Finding]:
     least, laid = step.precoat_min, passed.precoat
+    # A precoat is laid once, before the first pass.
     if least is None or passed.pass_no != 1 or (laid and laid.amount >= least.amount):
         return
     there = f"a precoat of {show(laid.amount, laid.measure)}" if laid else "no precoat"

@@ -20,7 +20,7 @@ def step_ahead(formula: Formula, lot: LotState) -> FormulaStep | None:
 
 
 def _ahead(formula: Formula, lot: LotState) -> Iterator[FormulaStep]:
-    missing = {item.number for item in missing_steps(formula, lot)}
+    missing = {missed.number for missed in missing_steps(formula, lot)}
     looks = iter(looks_asked(formula, lot, in_order=True))
     passes_left = passes(lot)
     for number, step in before_packing(formula):

@@ -20,18 +20,18 @@ def materials_are_the_formulas(draft: Draft, scene: Scene) -> Iterator[Finding]:
     facts, formula, lot = draft.facts, scene.control.formula, scene.lot
     if not isinstance(facts, Add) or formula is None or lot is None or not formula.lines:
         return
-    # a formula that names nothing made here leaves it open what of that goes in
+    # A formula that names nothing made here leaves it open what of that goes in.
     is_open = scene.control.is_made(facts.source) and not any(
         line.formula for line in formula.lines
     )
     if facts.added_as is not AddedAs.INGREDIENT or is_open:
         return
     called = scene.control.called(facts.source)
-    line = next((item for item in _wanted(formula, lot) if item.called == called), None)
+    line = next((line for line in _wanted(formula, lot) if line.called == called), None)
     if line is not None:
         yield from _too_much(facts, line, formula, lot, scene)
         return
-    listed = ", ".join(dict.fromkeys(item.called.code for item in _wanted(formula, lot)))
+    listed = ", ".join(dict.fromkeys(line.called.code for line in _wanted(formula, lot)))
     yield needs_reason(
         "formula",
         f"{facts.source} is not in {version_of(formula)}, which calls for {listed}.",
@@ -63,6 +63,7 @@ def nothing_is_short(draft: Draft, scene: Scene) -> Iterator[Finding]:
         return
     for line in _wanted(formula, lot):
         total = went_in(line, lot, scene)
+        # Where no tolerance is given any of it is enough.
         least = line.least if line.least is not None else 1
         if total is not None and total < least:
             there, called, lowest = show_apart(line.measure, total, line.amount, least)
@@ -94,7 +95,7 @@ def went_in(line: Wanted, lot: LotState, scene: Scene) -> int | None:
 def _taken(entry: Entry, facts: Add, measure: Measure, scene: Scene) -> int | None:
     if facts.amount.measure is measure:
         return facts.amount.amount
-    inputs = {item.code: item.measure for item in scene.control.inputs}
+    inputs = {lot.code: lot.measure for lot in scene.control.inputs}
     if inputs.get(facts.source) is measure and entry.postings:
         return entry.postings[0].taken
     return _in_measure(facts.amount, measure, scene.source(facts.source))

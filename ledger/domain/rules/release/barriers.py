@@ -71,6 +71,7 @@ def to_release(told: Draft, scene: Scene) -> LotState | None:
 
 
 def _seen(lot: LotState, making: LotState) -> Iterator[Finding]:
+    # What is in bottles changes no more, so any look at them counts.
     if latest(lot, Look) and lot is not making:
         return
     filling = opener(lot) if lot is not making else None
@@ -187,10 +188,10 @@ def looks_right(draft: Draft, scene: Scene) -> Iterator[Finding]:
     is_meant = start is not None and start.product_kind is ProductKind.GUM_EMULSION
     grade = "" if look.grade in CLEAR or is_meant else f"it {look.grade}"
     flaws = " and ".join(flaw for flag, flaw in FLAWS.items() if getattr(look, flag))
-    if found := ", with ".join(part for part in (grade, flaws) if part):
+    if appearance := ", with ".join(part for part in (grade, flaws) if part):
         yield remark(
             "looks",
-            f"The last look at {lot.code} found {found}.",
+            f"The last look at {lot.code} found {appearance}.",
             f"If it should not be so: pottle hold {lot.code}",
         )
 

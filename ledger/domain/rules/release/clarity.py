@@ -106,6 +106,7 @@ def clarity_is_wanted(draft: Draft, scene: Scene) -> Iterator[Finding]:
     is_cloud = formula.product_kind is ProductKind.GUM_EMULSION
     if meant is not None:
         off = GRADES.index(look.grade) - GRADES.index(meant)
+        # A gum emulsion is meant to be cloudy, so there the clearer grade is the worse.
         if (off < 0) if is_cloud else (off > 0):
             better = "or cloudier" if is_cloud else "or better"
             yield stands_in_the_way(

@@ -57,12 +57,12 @@ def inputs_are_released(draft: Draft, scene: Scene) -> Iterator[Finding]:
     lot = to_release(draft, scene)
     if lot is None or scene.control.formula is None:
         return
-    for item in scene.control.inputs:
-        if item.product_kind and item.status in (Status.MAKING, Status.FINISHED, Status.REWORK):
+    for source in scene.control.inputs:
+        if source.product_kind and source.status in (Status.MAKING, Status.FINISHED, Status.REWORK):
             yield stands_in_the_way(
-                f"{item.code}, which is in {lot.code}, is not released; it is {item.status}.",
+                f"{source.code}, which is in {lot.code}, is not released; it is {source.status}.",
                 "Decide about it first",
-                f"pottle release {item.code}",
+                f"pottle release {source.code}",
             )
 
 
@@ -74,9 +74,9 @@ def labels_are_reconciled(draft: Draft, scene: Scene) -> Iterator[Finding]:
     told = [entry.facts for entry in lot.entries]
     sheets = [facts for facts in told if isinstance(facts, Labels)]
     filled = latest(lot, Bottle)
-    printed = sum(item.printed for item in sheets)
-    used = sum(item.used or 0 for item in sheets)
-    spoiled = sum(item.spoiled or 0 for item in sheets)
+    printed = sum(sheet.printed for sheet in sheets)
+    used = sum(sheet.used or 0 for sheet in sheets)
+    spoiled = sum(sheet.spoiled or 0 for sheet in sheets)
     count = filled.count if filled else 0
     if not sheets:
         yield stands_in_the_way(

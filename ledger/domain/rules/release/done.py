@@ -109,6 +109,7 @@ def missing_steps(formula: Formula, lot: LotState) -> list[Missing]:
         own = next((entry for entry in left if _is_of(step, entry, formula)), None)
         if own is None or _goes_on(own):
             missing.append(Missing(number, step, own is not None))
+        # The passes of all steps are counted together afterwards, so a pass stays for the next.
         if own is not None and step.verb != "filter":
             left.remove(own)
     return sorted(missing, key=lambda item: item.number)

@@ -82,6 +82,7 @@ def answered_by_their_own(
             if choice in tried:
                 continue
             tried.add(choice)
+            # Who has it already gives it up if another of its own is free.
             if choice not in taken or gets_one(taken[choice], tried):
                 taken[choice] = place
                 return True

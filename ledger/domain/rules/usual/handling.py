@@ -34,12 +34,13 @@ def no_water_on_carbonate(draft: Draft, scene: Scene) -> Iterator[Finding]:
 
 
 def _on_powder(draft: Draft, scene: Scene) -> bool:
-    sorts = {item.code: item.sort for item in scene.control.inputs}
+    sorts = {lot.code: lot.sort for lot in scene.control.inputs}
     is_there = False
     for entry in scene.so_far(draft):
         match entry.facts:
             case Add(source=source) if sorts.get(source) is MaterialKind.CLARIFIER:
                 is_there = True
+            # A filter takes the powder out of the liquid, but a rinse runs through it.
             case Filter() if not isinstance(draft.facts, Rinse):
                 is_there = False
             case _:

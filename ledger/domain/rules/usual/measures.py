@@ -68,10 +68,10 @@ def base_is_read_first(draft: Draft, scene: Scene) -> Iterator[Finding]:
     moved = (posting for entry in scene.so_far(draft) for posting in entry.postings)
     there = {posting.source for posting in moved if posting.target == lot.code}
     strong = [
-        item.code
-        for item in scene.control.inputs
-        if item.code in there
-        and (item.product_kind in SPIRITUOUS or item.sort is MaterialKind.ETHANOL)
+        source.code
+        for source in scene.control.inputs
+        if source.code in there
+        and (source.product_kind in SPIRITUOUS or source.sort is MaterialKind.ETHANOL)
     ]
     if strong:
         yield remark(

@@ -78,5 +78,5 @@ def for_server(statements: list[str]) -> list[str]:
     text = END.join(ONLY_SQLITE.sub("", statement) for statement in statements)
     for ours, theirs in SERVER_TYPES.items():
         text = re.sub(rf"\b{ours}\b", theirs, text)
-    later = [f"ALTER TABLE entry ADD {found}" for found in TO_TABLES_BELOW.findall(text)]
+    later = [f"ALTER TABLE entry ADD {key}" for key in TO_TABLES_BELOW.findall(text)]
     return [*TO_TABLES_BELOW.sub("", text).split(END), *later]

@@ -3,9 +3,11 @@
 from ledger.service.glass.card import ServingCard
 from ledger.service.glass.serving import serving
 from reports.json.glass.serving import serving_plain
-from reports.words.glass.serving import glass_table, louche_lines
+from reports.words.glass.limits import limit_table
+from reports.words.glass.serving import glass_table, louche_lines, missing_lines
 from tests.keeper import Keeper
 from tests.path import receive_all, walk_main_path
+from tests.reports.words.glass.preserved import preserved
 
 
 def with_two_oils(keeper: Keeper) -> ServingCard:
@@ -52,3 +54,14 @@ def test_one_oil_is_not_told_twice(sqlite_keeper: Keeper) -> None:
     assert [row[0] for row in glass_table(card).rows if "together" in row[0]] == []
     assert len(louche_lines(card)) == 1
     assert serving_plain(card)["oils_together"] is None
+
+
+def test_a_preservative_of_which_nothing_is_recorded_is_named(sqlite_keeper: Keeper) -> None:
+    code = preserved(sqlite_keeper)
+    card = serving(sqlite_keeper.book, code)
+    assert missing_lines(card) == [
+        "Missing: what of concern keeps carries is not recorded, so none is reckoned. By its name "
+        "it usually carries sodium benzoate. Record it: pottle material change keeps "
+        '--constituents "NAME 1%"'
+    ]
+    assert not limit_table(card).rows

@@ -1,21 +1,10 @@
 """Words of a list and free words: what is read, what is refused and in which words."""
 
-from enum import StrEnum
-from typing import TypeGuard
-
 import pytest
 
-from ledger.domain.entries import choices as words_of_the_trade
 from ledger.domain.entries.choices import Grade, ProductKind
 from ledger.domain.entries.texts import LONGEST_TEXT, read_text, read_word
 from ledger.errors import InputError
-
-
-def is_list(item: object) -> TypeGuard[type[StrEnum]]:
-    return isinstance(item, type) and issubclass(item, StrEnum) and item is not StrEnum
-
-
-WORDS = [word for item in vars(words_of_the_trade).values() if is_list(item) for word in item]
 
 
 @pytest.mark.parametrize(
@@ -28,12 +17,6 @@ WORDS = [word for item in vars(words_of_the_trade).values() if is_list(item) for
 )
 def test_a_word_of_a_list_is_read_however_it_is_joined(text: str, word: ProductKind) -> None:
     assert read_word(text, ProductKind, "kind of product") is word
-
-
-@pytest.mark.parametrize("word", WORDS, ids=repr)
-def test_every_word_of_every_list_is_read_as_it_is_written(word: StrEnum) -> None:
-    assert read_word(str(word), type(word), "word") is word
-    assert read_word(f" {str(word).upper().replace('-', '_')} ", type(word), "word") is word
 
 
 @pytest.mark.parametrize(
