@@ -19,6 +19,7 @@ from ledger.domain.rules.release import clarity as gate
 from ledger.domain.rules.release import clearance, done
 from ledger.domain.rules.usual import handling as usual_handling
 from ledger.domain.rules.usual import measures as usual_measures
+from ledger.domain.rules.usual import substances as usual_substances
 
 FAMILIES = (
     names,
@@ -32,6 +33,7 @@ FAMILIES = (
     following_steps,
     usual_measures,
     usual_handling,
+    usual_substances,
     release,
     done,
     gate,

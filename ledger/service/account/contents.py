@@ -150,7 +150,7 @@ def _density(row: ReceivedRow) -> tuple[float | None, str]:
 
 def _missing(lot: ReceivedLot, entry: int) -> tuple[str, str]:
     fact = missing_of(lot) or ""
-    setting = "abv=96%" if fact == "strength" else "density=0.845"
+    setting = "abv=FIGURE%" if fact == "strength" else "density=FIGURE"
     return (
         f"The {fact} of {lot.code}, {lot.name}, is not in the book; what it brings is not known.",
         f'Record it: pottle correct {entry} --set {setting} --because "from its papers"',

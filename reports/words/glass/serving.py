@@ -124,7 +124,7 @@ def missing_lines(card: ServingCard) -> list[str]:
         reminder = f" By its name it usually carries {' and '.join(usual)}." if usual else ""
         lines.append(
             f"Missing: what of concern {code} carries is not recorded, so none is reckoned."
-            f'{reminder} Record it: pottle material change {code} --constituents "NAME 1%"'
+            f'{reminder} Record it: pottle material change {code} --constituents "NAME SHARE%"'
         )
     return lines
 

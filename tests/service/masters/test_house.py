@@ -178,7 +178,7 @@ REFUSED: dict[str, Refused] = {
         (
             (
                 '"eugenol" is not a constituent with its share.',
-                "Write such as: methyl salicylate 98%",
+                "Write each as NAME SHARE%, with ; between them.",
             ),
         ),
     ),
