@@ -19,6 +19,7 @@ from ledger.domain.rules.release import clarity as gate
 from ledger.domain.rules.release import clearance, done
 from ledger.domain.rules.usual import handling as usual_handling
 from ledger.domain.rules.usual import measures as usual_measures
+from ledger.domain.rules.usual import readings as usual_readings
 from ledger.domain.rules.usual import substances as usual_substances
 
 FAMILIES = (
@@ -34,6 +35,7 @@ FAMILIES = (
     usual_measures,
     usual_handling,
     usual_substances,
+    usual_readings,
     release,
     done,
     gate,

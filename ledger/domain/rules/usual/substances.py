@@ -47,10 +47,10 @@ def usual_concern_is_told(draft: Draft, scene: Scene) -> Iterator[Finding]:
     )
 
 
-def constituents_have_limits(_draft: Draft, scene: Scene) -> Iterator[Finding]:
+def constituents_have_limits(draft: Draft, scene: Scene) -> Iterator[Finding]:
     """A name that no limit speaks of is held against none, which may be a slip of spelling."""
     names = scene.concerns.unlimited
-    if not names:
+    if not names or not isinstance(draft.facts, Material):
         return
     meant = [f"{other} for {name}" for name, other in names.items() if other]
     yield remark(
