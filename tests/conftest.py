@@ -27,6 +27,8 @@ from tests.path import HOUSE, fill_every_table, set_up
 CONTRACTS = ("contract", "contract_rows", "contract_guards", "contract_changes", "contract_control")
 pytest.register_assert_rewrite(*(f"tests.store.{part}" for part in CONTRACTS))
 
+os.environ["TZ"] = "UTC"  # the machine of every test, for houses that name no zone
+
 MEMORY = Path("/dev/shm")
 ROOM_BYTES = 8 * 10**9
 """What the databases of all tests may take, and some."""

@@ -14,7 +14,7 @@ def said_plain(said: Said) -> dict[str, Any]:
         "entry": entry.seq,
         "kind": entry.kind,
         "lot": entry.draft.lot,
-        "happened": clock(entry.draft.happened),
+        "happened": clock(entry.draft.happened, is_repeated=said.is_repeated),
         "recorded_at": entry.recorded_at.isoformat(),
         "by": entry.draft.by,
         "title": title(entry),

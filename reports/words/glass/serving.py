@@ -11,7 +11,7 @@ from ledger.science.contents.louche import Outlook
 from ledger.science.contents.salts import salts_of
 from ledger.science.ranges import significant
 from ledger.service.glass.card import Pouring, ServingCard
-from reports.kit.figures import abv_words, mg_words
+from reports.kit.figures import abv_words, mg_words, ml_words
 from reports.kit.format import plural
 from reports.words.glass.cautions import cautions_of
 
@@ -40,8 +40,8 @@ def head(card: ServingCard) -> list[str]:
     else:
         pouring = card.pourings[0].glass
         lines.append(
-            f"A glass of {glass}: {significant(pouring.syrup_ul / 1000)} mL of it and "
-            f"{significant(pouring.soda_ul / 1000)} mL of soda water (1:{card.soda_parts})."
+            f"A glass of {glass}: {ml_words(pouring.syrup_ul)} of it and "
+            f"{ml_words(pouring.soda_ul)} of soda water (1:{card.soda_parts})."
         )
     if card.glasses_a_bottle is not None:
         lines.append(f"A bottle holds {plural(card.glasses_a_bottle, 'glass', 'glasses')}.")
