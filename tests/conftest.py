@@ -26,6 +26,8 @@ from tests.path import HOUSE, Lots, fill_every_table, set_up, walk_main_path
 
 pytest.register_assert_rewrite("tests.store.contract")
 
+os.environ["TZ"] = "UTC"  # the machine of every test, for houses that name no zone
+
 MEMORY = Path("/dev/shm")
 ROOM_BYTES = 8 * 10**9
 """What the databases of all tests may take, and some."""

@@ -16,7 +16,9 @@ def init(
     currency: Annotated[str, typer.Option(help="Money that costs are in, such as EUR.")],
     address: Annotated[Text, typer.Option(help="Postal address in one line.")] = None,
     country: Annotated[Text, typer.Option(help="Two-letter country code.")] = None,
-    time_zone: Annotated[Text, typer.Option(help="Such as Europe/Dublin; default UTC.")] = None,
+    time_zone: Annotated[
+        Text, typer.Option(help="Such as Europe/Dublin; default this machine's.")
+    ] = None,
     fluid_ounce: Annotated[Text, typer.Option(help="US or imperial; default US.")] = None,
     phone: Annotated[Text, typer.Option(help="Telephone number.")] = None,
 ) -> None:
@@ -25,22 +27,41 @@ def init(
     from ledger.service.masters.house import init as verb
     from reports.json.masters.init import init_answer
 
+    zone = time_zone or machine_zone()
     new = verb(
         call.where if call.ledger else new_place(),
         name=house,
         currency=currency,
         address=address,
         country=country,
-        time_zone=time_zone,
+        time_zone=zone,
         fluid_ounce=fluid_ounce,
         phone=phone,
     )
     book = call.at_end.enter_context(new)
     say(
         call,
-        lambda: init_answer(book.where),
+        lambda: init_answer(book.where, zone),
         f"Made a new book for {house} at {book.where}.",
+        *(() if time_zone else (_told(zone),)),
         'Next: pottle person add INITIALS "NAME"',
+    )
+
+
+def machine_zone() -> str:
+    """Return the name of this machine's time zone, UTC where it has none."""
+    from zoneinfo import available_timezones
+
+    from tzlocal import get_localzone_name
+
+    zone = get_localzone_name()
+    return zone if zone in available_timezones() else "UTC"
+
+
+def _told(zone: str) -> str:
+    return (
+        f"Times without a zone are read on the clock of {zone}, which is this machine's; for "
+        "another: pottle house --time-zone ZONE"
     )
 
 

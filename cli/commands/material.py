@@ -34,7 +34,7 @@ Allergens = Annotated[Text, typer.Option(help="Allergens it carries.")]
 Ingredient = Annotated[Text, typer.Option("--ingredient-name", help="Name on ingredient lists.")]
 Caution = Annotated[Text, typer.Option(help="What to be careful of.")]
 Constituents = Annotated[
-    Text, typer.Option(help='Constituents of concern: "methyl salicylate 98%; ...".')
+    Text, typer.Option(help='Constituents of concern: "NAME SHARE%; NAME SHARE%; ...".')
 ]
 
 

@@ -43,7 +43,7 @@ def print_said(said: tuple[Said, ...], *, with_lot: bool = True) -> None:
         rows.append(
             [
                 str(item.entry.seq),
-                clock(draft.happened),
+                clock(draft.happened, is_repeated=item.is_repeated),
                 initials(item.entry),
                 *([draft.lot or ""] if with_lot else []),
                 " ".join((closed(f"{title(item.entry)}: {text}"), *told)),

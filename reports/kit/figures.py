@@ -25,3 +25,15 @@ def mg_words(mass_mg: float) -> str:
     ('63.7 mg', '1.23 g')
     """
     return f"{significant(mass_mg)} mg" if mass_mg < 1000 else f"{significant(mass_mg / 1000)} g"
+
+
+def ml_words(volume_ul: float) -> str:
+    """Return a volume in mL to three figures, and to one more where that is a half.
+
+    >>> ml_words(44_375), ml_words(112_500), ml_words(30_000)
+    ('44.4 mL', '112.5 mL', '30 mL')
+    """
+    shown = significant(volume_ul / 1000, 4)
+    is_half = shown.endswith("5") and len(shown.replace(".", "").lstrip("0")) == 4
+    exact = abs(float(shown) * 1000 - volume_ul) < 1e-6 * volume_ul
+    return f"{shown if is_half and exact else significant(volume_ul / 1000)} mL"

@@ -71,13 +71,20 @@ def percent(part: int, whole: int) -> str:
     return f"{(Decimal(100 * part) / whole).quantize(Decimal('0.1'))} %"
 
 
-def clock(when: When) -> str:
-    """Return a moment on the clock it was written by, as exactly as it is known."""
+def clock(when: When, *, is_repeated: bool = False) -> str:
+    """Return a moment on the clock it was written by, as exactly as it is known.
+
+    Args:
+        when: The moment.
+        is_repeated: Whether that clock showed it twice, so that its offset tells which it was.
+    """
     local = when.local()
     if when.precision is Precision.DAY:
         return f"{local:%Y-%m-%d}"
     mark = "~" if when.precision is Precision.ABOUT else ""
-    return f"{mark}{local:%Y-%m-%d %H:%M}"
+    offset = f"{local:%z}" if is_repeated else ""
+    east = f"{offset[:3]}:{offset[3:]}" if offset else ""
+    return f"{mark}{local:%Y-%m-%d %H:%M}{east}"
 
 
 def day(when: When) -> str:

@@ -34,6 +34,8 @@ MOST = 10**15
 
 _PIECE = re.compile(r"([.,]?[0-9][0-9.,/ ]*)((?:[^0-9.,]|[.,](?![0-9]))*)")
 _RUN_TOGETHER = re.compile(r"(\d)([^\W\d_])")
+_MANY = re.compile(r"([0-9]{5,}) ?(mL|ml|g)")
+_LARGE = {"ml": "L", "g": "kg"}
 _NEGATIVE = re.compile(r"[-−–] ?[.,]?[0-9]")
 _NAMES = {Measure.UL: "volume", Measure.MG: "mass", Measure.UEACH: "count"}
 _LEAST = {Measure.UL: "1 µL", Measure.MG: "1 mg", Measure.UEACH: "0.000001 each"}
@@ -208,9 +210,14 @@ def _decimal(amount: int, divisor: int, places: int) -> str:
 def tidy(written: str) -> str:
     """Return an amount as it was written, with a space between number and unit.
 
-    >>> tidy("250mL"), tidy("1 1/2 fl oz")
-    ('250 mL', '1 1/2 fl oz')
+    Thousands of a small unit that nobody can count at a glance are told in the large one.
+
+    >>> tidy("250mL"), tidy("1 1/2 fl oz"), tidy("4000000 mL"), tidy("12345 g")
+    ('250 mL', '1 1/2 fl oz', '4000 L', '12.345 kg')
     """
+    many = _MANY.fullmatch(written)
+    if many:
+        return f"{_decimal(int(many[1]), 10**3, 3)} {_LARGE[many[2].lower()]}"
     return _RUN_TOGETHER.sub(r"\1 \2", written)
 
 

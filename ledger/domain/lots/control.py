@@ -9,6 +9,7 @@ from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Formula, Limit
 from ledger.domain.entries.choices import MaterialKind, ProductKind
 from ledger.domain.lots.lot import Status
+from ledger.domain.lots.readings import Reading
 from ledger.domain.masters.formulas import Called
 
 
@@ -63,6 +64,8 @@ class Control(Struct, frozen=True):
     strength_mpct: float | None = None
     """Its strength as made, in thousandths of a per cent by volume and not rounded; None when not
     known."""
+    readings: tuple[Reading, ...] = ()
+    """The reading that is entered, or the last ones of what is released, beside the book."""
     claim: Limit | None = None
     """The limit whose words its label claims, in force or not."""
 

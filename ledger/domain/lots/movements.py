@@ -4,6 +4,8 @@ Guarantees: a pure function of the draft and the lots around it; the one place w
 movements.
 """
 
+from fractions import Fraction
+
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import (
     Add,
@@ -22,7 +24,7 @@ from ledger.domain.entries import (
 )
 from ledger.domain.entries.choices import MoveAs, Place, RinseTo
 from ledger.domain.lots.scene import Scene
-from ledger.domain.lots.state import in_measure_of
+from ledger.domain.lots.state import LotState, in_measure_of, latest
 
 EACH = 1_000_000
 """One counted thing in its smallest unit."""
@@ -66,9 +68,15 @@ def _from(place: Place, lot: str, amount: int) -> Posting:
 def _addition(lot: str, facts: Add, scene: Scene) -> Posting:
     source = scene.source(facts.source)
     taken = (in_measure_of(source, facts.amount) if source else None) or 0
-    # What a solid adds to the volume as it dissolves is known once the volume is measured.
-    is_volume = source is not None and source.measure is Measure.UL
-    return Posting(facts.source, lot, None, taken, taken if is_volume else 0)
+    return Posting(facts.source, lot, None, taken, _volume_of(source, taken) if source else 0)
+
+
+def _volume_of(source: LotState, taken: int) -> int:
+    """Return the volume in µL of what was taken: bottles bring what was filled into them."""
+    filled = latest(source, Bottle)
+    if filled and source.measure is Measure.UEACH:
+        return round(Fraction(filled.drawn.amount * taken, filled.count * EACH))
+    return taken if source.measure is Measure.UL else 0
 
 
 def _rinsing(draft: Draft, facts: Rinse) -> tuple[Posting, ...]:

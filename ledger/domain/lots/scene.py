@@ -10,6 +10,7 @@ from msgspec import Struct, field
 from ledger.domain.entries import Draft, Entry
 from ledger.domain.lots.control import Control
 from ledger.domain.lots.state import LotState
+from ledger.domain.masters.substances import NO_CONCERNS, Concerns
 
 
 class Scene(Struct, frozen=True):
@@ -37,6 +38,8 @@ class Scene(Struct, frozen=True):
     """Whether that entry is still in force."""
     uses_of_opened: int = 0
     """Entries in force that stand on the lot which the struck entry opened."""
+    concerns: Concerns = NO_CONCERNS
+    """What is to be said of the constituents of the draft's material."""
     control: Control = field(default_factory=Control)
     """What the lot is held to: its formula, its inputs, its vessel, its strength."""
 

@@ -40,6 +40,8 @@ class Step(Struct, frozen=True):
     """Kind of that entry."""
     at: str = ""
     """When it happened, UTC instant text."""
+    clock: str = ""
+    """When it happened on the clock it was written by, as text without an offset."""
     outside: str = ""
     """Where it came from or went to, when that was no lot."""
 

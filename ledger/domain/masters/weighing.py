@@ -1,8 +1,8 @@
 """Amounts rounded to what can be weighed or measured, for those that are asked for.
 
 Guarantees: three significant digits where they lie within the limits, else as many more as it
-takes; limits are rounded inwards, so that what is shown as within is within. Refuses: to stand in
-for the exact amount, which is what an entry is compared with.
+takes, and a half of the third as it is; limits are rounded inwards, so that what is shown as within
+is within. Refuses: to stand in for the exact amount, which is what an entry is compared with.
 """
 
 from collections.abc import Callable
@@ -32,10 +32,12 @@ def weighable(
 
     >>> weighable(26_667, Measure.MG), weighable(2_466_700, Measure.UL)
     (26700, 2470000)
+    >>> weighable(112_500, Measure.UL)
+    112500
     >>> weighable(26_667, Measure.MG, least=26_640, most=26_694)
     26670
     """
-    if measure is Measure.UEACH:
+    if measure is Measure.UEACH or 2 * amount % _steps(amount)[0] == 0:
         return amount
     low = amount if least is None else least
     high = amount if most is None else most

@@ -18,7 +18,7 @@ from ledger.domain.rules.always import (
 from ledger.domain.rules.finding import Finding, Severity
 from ledger.domain.rules.formula import acts, lines, version
 from ledger.domain.rules.release import barriers, clarity, clearance, done
-from ledger.domain.rules.usual import handling, measures
+from ledger.domain.rules.usual import handling, measures, readings, substances
 
 FAMILIES = (
     names,
@@ -32,6 +32,8 @@ FAMILIES = (
     acts,
     measures,
     handling,
+    substances,
+    readings,
     barriers,
     done,
     clarity,

@@ -43,6 +43,15 @@ def per_cent_exactly(mpct: int) -> str:
     return f"{_plain(mpct, 1000)} %"
 
 
+def share_exactly(ppm: int) -> str:
+    """Return a share in parts per million as a per cent, to the last figure that is kept.
+
+    >>> share_exactly(985_000)
+    '98.5 %'
+    """
+    return f"{_plain(ppm, 10_000)} %"
+
+
 def per_cent_outside(mpct: float, low: int | None, high: int | None) -> str:
     """Return a share that lies outside two ends, with so many decimals that this is seen.
 

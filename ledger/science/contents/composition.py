@@ -91,6 +91,17 @@ class Contents(Struct, frozen=True):
         """Sucrose in % of the mass; of sugar and water alone this is the °Brix."""
         return 100 * self.sucrose_mg / (self.mass_mg or 1)
 
+    @property
+    def base_syrup_percent_mass(self) -> float:
+        """Sucrose in % of the mass without the alcohol and the oils: the °Brix of its base syrup.
+
+        Liquid of which nothing is known counts as water.
+        """
+        oils = sum(part.mass_mg for part in self.oils().values())
+        unknown = sum(self.unknown_ul.values()) * WATER_KG_PER_M3 / 1000
+        base = self.mass_mg - self.ethanol_mg - oils + unknown
+        return 100 * self.sucrose_mg / (base or 1)
+
     def oils(self) -> dict[str, Part]:
         """Return the oils by their material's code."""
         return {key.material: part for key, part in self.parts.items() if key.sort == OIL}

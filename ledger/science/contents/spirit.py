@@ -24,7 +24,7 @@ class Flow(Struct, frozen=True):
     """Alcohol that moved at a moment, in litres of pure alcohol."""
 
     at: str
-    """When, UTC instant text."""
+    """When, on the clock it was written by."""
     lot: str
     """The lot whose stock it changed."""
     change: float
@@ -90,15 +90,16 @@ def spirit_flows(lot: ReceivedLot, steps: Sequence[Step]) -> list[Flow]:
     per_unit = litres(contents_of(lot, 1_000_000).ethanol_mg) / 1_000_000
     there, flows = 0, []
     for step in steps:
+        when = step.clock
         if step.act is Act.INTO:
             there += step.amount
             why = "received" if step.outside == "supplier" else step.outside
-            flows.append(Flow(step.at, lot.code, step.amount * per_unit, why))
+            flows.append(Flow(when, lot.code, step.amount * per_unit, why))
         elif step.act is Act.OUT:
             there -= step.amount
-            flows.append(Flow(step.at, lot.code, -step.amount * per_unit, step.outside or "drawn"))
+            flows.append(Flow(when, lot.code, -step.amount * per_unit, step.outside or "drawn"))
         elif step.act is Act.LEVEL:
-            flows.append(Flow(step.at, lot.code, (step.amount - there) * per_unit, "counted"))
+            flows.append(Flow(when, lot.code, (step.amount - there) * per_unit, "counted"))
             there = step.amount
     return flows
 
@@ -106,14 +107,15 @@ def spirit_flows(lot: ReceivedLot, steps: Sequence[Step]) -> list[Flow]:
 def made_flows(code: str, happenings: Iterable[Happening]) -> list[Flow]:
     """Return the flows of a made, rinse or packed lot, by what happened to it."""
     flows = []
-    for happening in happenings:
-        step, moved = happening.step, litres(happening.moved.ethanol_mg)
+    for item in happenings:
+        step, moved = item.step, litres(item.moved.ethanol_mg)
+        when = step.clock
         if step.act is Act.INTO:
-            flows.append(Flow(step.at, code, moved, step.outside or "put in"))
+            flows.append(Flow(when, code, moved, step.outside or "put in"))
         elif step.act is Act.OUT:
-            flows.append(Flow(step.at, code, -moved, step.outside or "drawn"))
+            flows.append(Flow(when, code, -moved, step.outside or "drawn"))
         elif step.act is Act.LEVEL:
-            flows.append(Flow(step.at, code, -moved, "counted" if step.kind == COUNTED else "lost"))
+            flows.append(Flow(when, code, -moved, "counted" if step.kind == COUNTED else "lost"))
     return flows
 
 
@@ -129,7 +131,7 @@ def account(
 
     Args:
         flows: All flows of the book.
-        span: Its first instant, and the first after it, UTC instant texts.
+        span: Its first moment, and the first after it, as texts on the clock of each entry.
         spirits: Codes of the received lots of spirit.
         finished: When each made lot was finished, by code; rinse and packed lots at once.
     """

@@ -4,7 +4,7 @@ Guarantees: reckoned from the entries in force each time it is asked for; what w
 and every fact that is missing is named with how to record it. Refuses: to keep a sum.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from msgspec import Struct
 
@@ -17,7 +17,7 @@ from ledger.science.ranges import significant
 from ledger.service.account.codes import known_lot
 from ledger.store.engine.connections import Connection
 from ledger.store.read.received import ReceivedRow, received
-from ledger.store.read.steps import Steps, steps_behind
+from ledger.store.read.steps import Steps, steps_behind, steps_of
 
 BASIS = (
     "Volumes are taken as read at 20 °C.",
@@ -53,6 +53,27 @@ def contents_on(connection: Connection, code: str) -> LotContents:
     behind = steps_behind(connection, known_lot(connection, code).seq)
     rows = received(connection, behind.ids)
     return _lot_contents(code, behind, rows)
+
+
+def base_syrups(connection: Connection, lots: Iterable[int]) -> dict[str, int]:
+    """Return the strength of the base syrup that is reckoned to be in lots.
+
+    Args:
+        connection: A connection in a transaction.
+        lots: Numbers of lots, each with those of all lots it is made of.
+
+    Returns:
+        Thousandths of a °Brix, by code; lots without any sugar are left out.
+    """
+    behind = steps_of(connection, sorted(lots))
+    rows = received(connection, behind.ids)
+    replay = Replay(behind.steps, {lot: received_lot(row) for lot, row in rows.items()})
+    found = {code: replay.contents(code) for code in behind.steps}
+    return {
+        code: round(1000 * contents.base_syrup_percent_mass)
+        for code, contents in found.items()
+        if contents.sucrose_mg
+    }
 
 
 def _lot_contents(code: str, behind: Steps, rows: Mapping[str, ReceivedRow]) -> LotContents:
@@ -130,7 +151,7 @@ def _density(row: ReceivedRow) -> tuple[float | None, str]:
 
 def _missing(lot: ReceivedLot, entry: int) -> tuple[str, str]:
     fact = missing_of(lot) or ""
-    setting = "abv=96%" if fact == "strength" else "density=0.845"
+    setting = "abv=FIGURE%" if fact == "strength" else "density=FIGURE"
     return (
         f"The {fact} of {lot.code}, {lot.name}, is not in the book; what it brings is not known.",
         f'Record it: pottle correct {entry} --set {setting} --because "from its papers"',

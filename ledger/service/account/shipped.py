@@ -4,19 +4,27 @@ Guarantees: every figure stands in a file beside its source. Refuses: to be the 
 the book has a fact; these are for forecasts and reminders.
 """
 
+import re
 import tomllib
 from datetime import date
 from functools import cache
 from importlib.resources import files
 from typing import Any
 
+from msgspec.structs import replace
+
 from ledger.domain.amounts.scaled import read_scaled
-from ledger.domain.entries import Limit
-from ledger.domain.entries.choices import Bound, KnownBy, LimitBasis, LimitUnit
+from ledger.domain.entries import Limit, Material
+from ledger.domain.entries.choices import Bound, KnownBy, LimitBasis, LimitUnit, MaterialKind
 from ledger.domain.masters.limits import in_force_on
+from ledger.domain.masters.substances import Substance, Substances, counted
 from ledger.science.contents.louche import Solubility
+from ledger.science.contents.salts import SALTS
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
+
+TELLING = frozenset({MaterialKind.OIL, MaterialKind.PRESERVATIVE})
+"""Kinds of material of which it is asked what of concern they carry."""
 
 
 @cache
@@ -49,17 +57,36 @@ def _concerns_by_word() -> tuple[tuple[tuple[str, ...], tuple[str, ...]], ...]:
 def usual_concerns(called: str) -> tuple[str, ...]:
     """Return what goods of such a name are known to carry; only a reminder to look.
 
-    >>> usual_concerns("Sweet birch oil"), usual_concerns("Lemon oil")
-    (('methyl salicylate',), ())
+    >>> usual_concerns("Sweet birch oil"), usual_concerns("birch-oil"), usual_concerns("Lemon oil")
+    (('methyl salicylate',), ('methyl salicylate',), ())
     """
-    words = called.lower().replace(",", " ").split()
+    words = re.findall(r"\w+", called.lower())
+    said = f" {' '.join(words)} "
     return tuple(
         dict.fromkeys(
             substance
             for stems, substances in _concerns_by_word()
-            if any(stem in words or (" " in stem and stem in called.lower()) for stem in stems)
+            if any(f" {stem} " in said for stem in stems)
             for substance in substances
         )
+    )
+
+
+def not_told(material: Material) -> tuple[str, ...]:
+    """Return what a material is known to carry by its names and does not tell the share of."""
+    if material.sort not in TELLING:
+        return ()
+    told = {item.substance for item in counted(material, substances()).constituents}
+    names = " ; ".join((material.name, material.code, material.ingredient_name or ""))
+    return tuple(usual for usual in usual_concerns(names) if usual not in told)
+
+
+@cache
+def substances() -> Substances:
+    """Return the substances that limits and reminders speak of, by all that they are called."""
+    return Substances(
+        Substance(row["name"], (*row["cas"], *row.get("also", ())), tuple(row.get("forms", ())))
+        for row in _read("substances.toml")["substance"]
     )
 
 
@@ -106,4 +133,13 @@ def limit_versions(connection: Connection) -> dict[str, tuple[Limit, ...]]:
 
 def limits_on(connection: Connection, on: date) -> tuple[Limit, ...]:
     """Return the limits in force on a day, by code: the book's own before those that came."""
-    return in_force_on(limit_versions(connection).values(), on)
+    return tuple(
+        replace(item, substance=substances().counted_as(item.substance))
+        for item in in_force_on(limit_versions(connection).values(), on)
+    )
+
+
+def limited_on(connection: Connection, on: date) -> frozenset[str]:
+    """Return the substances that limits in force on a day speak of, salts of theirs among them."""
+    named = {item.substance for item in limits_on(connection, on)}
+    return frozenset(named | {salt.name for salt in SALTS.values() if salt.acid in named})

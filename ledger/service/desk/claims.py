@@ -1,13 +1,18 @@
-"""Gathering what only a release asks: how strong a lot was made and what its label claims.
+"""Gathering what asks for the sums: how strong a lot was made, what its label claims, its readings.
 
 Guarantees: nothing is told that is not known.
 """
 
+from collections.abc import Sequence
 from datetime import date
 
 from ledger.domain.entries import Formula, Limit
+from ledger.domain.entries.plain import instant_text
+from ledger.domain.lots.readings import Reading, Taken
 from ledger.domain.masters.limits import counting_on
-from ledger.service.account.contents import contents_on
+from ledger.science.contents.composition import Contents
+from ledger.science.contents.readings import beside
+from ledger.service.account.contents import LotContents, contents_on
 from ledger.service.account.shipped import limit_versions
 from ledger.store.engine.connections import Connection
 
@@ -30,3 +35,21 @@ def claimed_limit(connection: Connection, formula: Formula, on: date) -> Limit |
     """
     said = limit_versions(connection).get(formula.claim or "")
     return counting_on(said, on) if said else None
+
+
+def readings_beside(connection: Connection, readings: Sequence[Taken]) -> tuple[Reading, ...]:
+    """Return readings beside what the book reckons was there when they were taken."""
+    made = {code: contents_on(connection, code) for code in {item.lot for item in readings}}
+    pairs = ((item, beside(item.facts, _then(made[item.lot], item))) for item in readings)
+    return tuple(Reading(item.lot, item.facts.what, found) for item, found in pairs if found)
+
+
+def _then(made: LotContents, taken: Taken) -> Contents:
+    """Return what was in a lot when a reading was taken; of the same second, by their numbers."""
+    at, there = instant_text(taken.at), Contents()
+    for item in made.happenings:
+        is_later = bool(taken.number) and item.step.entry > (taken.number or 0)
+        if item.step.at > at or (item.step.at == at and is_later):
+            break
+        there = item.after
+    return there

@@ -16,9 +16,11 @@ from ledger.domain.entries import (
     Rest,
     Rinse,
     Start,
+    entries_of,
 )
 from ledger.domain.entries.choices import Verdict
 from ledger.domain.lots.control import Control
+from ledger.domain.lots.readings import UNITS, Taken
 from ledger.domain.lots.state import LotState, latest
 from ledger.store.engine.connections import Connection
 from ledger.store.read import inputs, queries
@@ -52,7 +54,34 @@ def control_of(
         inputs=inputs.inputs(connection, numbers),
         last_held=inputs.last_held(connection, vessel, draft.happened.at, skip) if vessel else None,
     )
+    control = _with_readings(connection, draft, lot, control)
     return _for_release(connection, draft, control)
+
+
+def _with_readings(
+    connection: Connection, draft: Draft, lot: LotState | None, control: Control
+) -> Control:
+    """Return the control with the readings that the draft enters or releases upon."""
+    taken = last_readings(lot) if lot and _is_release(draft) else ()
+    if lot and isinstance(draft.facts, Measurement):
+        taken = (Taken(lot.code, draft.facts, draft.happened.at),)
+    if not any(item.facts.what in UNITS for item in taken):
+        return control
+    from ledger.service.desk.claims import readings_beside  # the sums, for this alone
+
+    return replace(control, readings=readings_beside(connection, taken))
+
+
+def last_readings(lot: LotState) -> tuple[Taken, ...]:
+    """Return the last reading of each kind of a lot or of what is in its bottles."""
+    states = (lot, lot.bulk) if lot.bulk else (lot,)
+    both = [
+        (entry.position, Taken(state.code, entry.facts, entry.draft.happened.at, entry.seq))
+        for state in states
+        for entry in entries_of(state.entries, Measurement)
+    ]
+    both.sort(key=lambda pair: pair[0])
+    return tuple({taken.facts.what: taken for _, taken in both}.values())
 
 
 def _for_release(connection: Connection, draft: Draft, control: Control) -> Control:

@@ -5,10 +5,11 @@ Guarantees: all of it is read in the transaction that will append the draft.
 
 from datetime import datetime
 
-from ledger.domain.entries import Draft, Formula, Judge, Move, Strike
+from ledger.domain.entries import Draft, Formula, Judge, Material, Move, Strike
 from ledger.domain.entries.fields import specs
 from ledger.domain.lots.scene import Scene
 from ledger.domain.lots.state import LotState
+from ledger.domain.masters.substances import NO_CONCERNS, Concerns
 from ledger.domain.rules.always.names import material_names
 from ledger.service.account.state import lot_state
 from ledger.service.desk.control import control_of
@@ -39,6 +40,7 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
             draft.corrects and queries.corrected_by(connection, draft.corrects)
         ),
         uses_of_opened=_uses(connection, draft, skip),
+        concerns=_concerns(connection, draft),
         control=control_of(connection, draft, lot, sources, skip),
     )
 
@@ -61,6 +63,27 @@ def _versions(connection: Connection, draft: Draft) -> frozenset[tuple[str, int]
         return frozenset()
     known = queries.formulas(connection, draft.facts.code)
     return frozenset((formula.code, formula.version) for formula in known)
+
+
+def _concerns(connection: Connection, draft: Draft) -> Concerns:
+    """Return what is to be said of a material's constituents; of those it had, it was said."""
+    facts = draft.facts
+    if not isinstance(facts, Material):
+        return NO_CONCERNS
+    from ledger.service.account.shipped import limited_on, not_told, substances  # for this alone
+
+    old = queries.material(connection, facts.code)
+    had = {item.substance for item in old.constituents} if old else set()
+    limited, known = limited_on(connection, draft.happened.local().date()), substances()
+    new = [item.substance for item in facts.constituents if item.substance not in had]
+    return Concerns(
+        usual=not_told(facts),
+        unlimited={
+            name: None if known.knows(name) else known.like(name)
+            for name in new
+            if known.counted_as(name) not in limited
+        },
+    )
 
 
 def source_codes(draft: Draft) -> tuple[str, ...]:

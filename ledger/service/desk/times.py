@@ -63,6 +63,16 @@ def read_when(text: str | None, now: datetime, zone: tzinfo) -> When:
     return _when(_with_offset(words, zone), precision)
 
 
+def is_repeated(when: When, zone: tzinfo) -> bool:
+    """Return whether a clock of the zone showed a time of day twice, as when summer time ends."""
+    if when.precision is Precision.DAY:
+        return False
+    shown = when.local().replace(tzinfo=zone)
+    first, second = (shown.replace(fold=fold).utcoffset() for fold in (0, 1))
+    is_ours = timedelta(minutes=when.offset_min) in (first, second)
+    return first is not None and second is not None and first > second and is_ours
+
+
 def read_day(text: str) -> date:
     """Return the day that an ISO date names.
 

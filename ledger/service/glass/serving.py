@@ -11,14 +11,16 @@ from ledger.domain.amounts.pours import read_pour
 from ledger.domain.amounts.quantity import Measure, Quantity, parse_quantity
 from ledger.domain.amounts.scaled import read_scaled
 from ledger.domain.entries import Bottle, Material, Start
-from ledger.domain.entries.choices import LotType, MaterialKind
+from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.state import LotState, latest, name
+from ledger.domain.masters.substances import counted
 from ledger.errors import InputError, RefusedError
 from ledger.science.contents.composition import Contents, scaled
-from ledger.science.contents.serving import ADULT_KG, CHILD_KG, Glass, substances
+from ledger.science.contents.serving import ADULT_KG, CHILD_KG, Glass
+from ledger.science.contents.serving import substances as masses
 from ledger.service.account.codes import known_lot, resolve_lot
 from ledger.service.account.contents import contents_on
-from ledger.service.account.shipped import limits_on, usual_concerns
+from ledger.service.account.shipped import TELLING, limits_on, not_told, substances
 from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import today_on
@@ -29,8 +31,6 @@ from ledger.service.glass.sizes import GLASS_UL, POURED, read_glass, soda_parts
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 
-TELLING = (MaterialKind.OIL, MaterialKind.PRESERVATIVE)
-"""Kinds of material of which it is asked what of concern they carry."""
 SWIG_UL = 5_000
 """A teaspoon, the amount that somebody may drink of an essence by mistake."""
 
@@ -160,8 +160,8 @@ def _there(state: LotState, glass: Glass, is_essence: bool, dose_ul: int) -> int
 
 def _materials(connection: Connection, contents: Contents) -> dict[str, Material]:
     codes = {key.material for key in contents.parts}
-    by_code = {code: queries.material(connection, code) for code in sorted(codes)}
-    return {code: material for code, material in by_code.items() if material}
+    found = {code: queries.material(connection, code) for code in sorted(codes)}
+    return {code: counted(item, substances()) for code, item in found.items() if item}
 
 
 def _unrecorded(
@@ -169,7 +169,7 @@ def _unrecorded(
 ) -> tuple[tuple[str, tuple[str, ...]], ...]:
     codes = sorted({key.material for key in contents.parts} & known.keys())
     return tuple(
-        (code, usual_concerns(known[code].name))
+        (code, not_told(known[code]))
         for code in codes
         if known[code].sort in TELLING and not known[code].constituents
     )
@@ -178,7 +178,7 @@ def _unrecorded(
 def _swig(contents: Contents, known: Mapping[str, Material]) -> dict[str, float]:
     if contents.volume_ul <= 0:
         return {}
-    return substances(scaled(contents, SWIG_UL / contents.volume_ul), known)
+    return masses(scaled(contents, SWIG_UL / contents.volume_ul), known)
 
 
 def _dose(text: str | None) -> int:

@@ -1,16 +1,15 @@
 """The spirit account of a period, over the whole book.
 
 Guarantees: every lot that holds alcohol is in it, extracts as well as spirit; lots of spirit
-without a strength are named. Refuses: a period that ends before it begins.
+without a strength are named; an entry counts on the day of the clock it was written by, whatever
+the house's clock is now. Refuses: a period that ends before it begins.
 """
 
 from collections.abc import Mapping
-from datetime import UTC, date, datetime, time, timedelta
-from zoneinfo import ZoneInfo
+from datetime import date, timedelta
 
 from msgspec import Struct
 
-from ledger.domain.entries.plain import instant_text
 from ledger.domain.lots.steps import Step
 from ledger.errors import InputError
 from ledger.science.contents.received import ReceivedLot, holds_alcohol
@@ -18,7 +17,7 @@ from ledger.science.contents.replay import Replay
 from ledger.science.contents.spirit import Flow, SpiritAccount, account, made_flows, spirit_flows
 from ledger.service.account.contents import received_lot
 from ledger.service.desk.book import Book
-from ledger.service.desk.clock import zone_on
+from ledger.service.desk.clock import today_on
 from ledger.service.desk.times import read_day
 from ledger.store.read.lots import all_lots
 from ledger.store.read.received import received
@@ -52,8 +51,7 @@ def spirit_account(book: Book, first: str | None, last: str | None) -> SpiritRep
         InputError: A day cannot be read, or the last is before the first.
     """
     with book.reading() as connection:
-        zone = zone_on(connection)
-        since, until = _period(first, last, book.clock().astimezone(zone).date())
+        since, until = _period(first, last, today_on(connection, book.clock()))
         ids = all_lots(connection)
         known = {code: received_lot(row) for code, row in received(connection, ids).items()}
         steps = steps_of(connection, ids, of_bought=True).steps
@@ -64,7 +62,7 @@ def spirit_account(book: Book, first: str | None, last: str | None) -> SpiritRep
         until,
         account(
             _flows(known, spirits, steps),
-            (_instant(since, zone), _instant(until + timedelta(days=1), zone)),
+            (_midnight(since), _midnight(until + timedelta(days=1))),
             frozenset(spirits),
             {code: end for code, end in ends.items() if end},
         ),
@@ -102,9 +100,9 @@ def _flows(
 def _finished(steps: tuple[Step, ...]) -> str:
     """Return when a lot was finished; one that begins by a filling or a rinse is so at once."""
     if steps and steps[0].kind in ("bottle", "rinse"):
-        return steps[0].at
-    return next((step.at for step in reversed(steps) if step.kind == "finish"), "")
+        return steps[0].clock
+    return next((step.clock for step in reversed(steps) if step.kind == "finish"), "")
 
 
-def _instant(day: date, zone: ZoneInfo) -> str:
-    return instant_text(datetime.combine(day, time(), zone).astimezone(UTC))
+def _midnight(day: date) -> str:
+    return f"{day}T00:00:00"

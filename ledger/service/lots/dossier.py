@@ -15,7 +15,7 @@ from ledger.service.account.codes import known_lot, resolve_lot
 from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
 from ledger.service.desk.control import formula_of
-from ledger.service.lots.journal import Said
+from ledger.service.lots.journal import Said, said_of
 from ledger.service.lots.trace import Carried, Holder, Trace, trace_on
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries, walk
@@ -90,7 +90,7 @@ def dossier_on(connection: Connection, code: str) -> Dossier:
     return Dossier(
         house=queries.house(connection),
         state=state,
-        said=tuple(Said(entry, by) for entry, by in queries.all_entries_of_lot(connection, number)),
+        said=said_of(connection, queries.all_entries_of_lot(connection, number)),
         trace=near,
         materials=_materials(connection, number),
         seal=seal_on(connection),

@@ -4,11 +4,16 @@ Guarantees: entries that are no longer in force are among them, and say which en
 place.
 """
 
+from collections.abc import Iterable
+
 from msgspec import Struct
 
 from ledger.domain.entries import Entry, FactsT
 from ledger.service.account.codes import known_lot, resolve_lot
 from ledger.service.desk.book import Book
+from ledger.service.desk.clock import zone_on
+from ledger.service.desk.times import is_repeated
+from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 
 
@@ -19,6 +24,17 @@ class Said(Struct, frozen=True):
     """The entry."""
     corrected_by: int | None
     """Number of the entry that corrects or strikes it."""
+    is_repeated: bool = False
+    """Whether the house's clock showed its time twice, as when summer time ends."""
+
+
+def said_of(connection: Connection, found: Iterable[tuple[Entry, int | None]]) -> tuple[Said, ...]:
+    """Return entries with what corrects them as they are said."""
+    zone = zone_on(connection)
+    return tuple(
+        Said(entry, corrected_by, is_repeated(entry.draft.happened, zone))
+        for entry, corrected_by in found
+    )
 
 
 def journal(
@@ -29,8 +45,7 @@ def journal(
         number = None
         if lot:
             number = known_lot(connection, resolve_lot(connection, lot, by)).seq
-        rows = queries.journal(connection, limit=10**9, lot=number)
-    said = tuple(Said(entry, corrected_by) for entry, corrected_by in rows)
+        said = said_of(connection, queries.journal(connection, limit=10**9, lot=number))
     return said[-last:] if last else said
 
 
@@ -40,8 +55,7 @@ def history(book: Book, seq: int) -> tuple[Said, ...]:
         entry = queries.entry(connection, seq)
         if entry is None:
             return ()
-        chain = queries.chain(connection, entry.stands_for)
-    return tuple(Said(link, corrected_by) for link, corrected_by in chain)
+        return said_of(connection, queries.chain(connection, entry.stands_for))
 
 
 def entries_of_kind(book: Book, kind: type[FactsT]) -> tuple[Entry[FactsT], ...]:

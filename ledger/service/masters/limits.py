@@ -13,7 +13,7 @@ from ledger.domain.entries import Limit
 from ledger.domain.entries.choices import Bound, KnownBy, LimitBasis, LimitUnit
 from ledger.domain.masters.limits import Holds, ListedLimit, holds_on, listed_on
 from ledger.errors import RefusedError
-from ledger.service.account.shipped import limit_versions
+from ledger.service.account.shipped import limit_versions, substances
 from ledger.service.desk.act import at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.clock import today_on
@@ -91,7 +91,7 @@ def _limit(words: Words, old: Limit | None, told: dict[str, str | None]) -> Limi
     words.read(lambda: _ends_after_it_begins(since, until), None)
     return Limit(
         code=told["code"] or "",
-        substance=words.text(kept("substance"), "substance").lower(),
+        substance=substances().counted_as(words.text(kept("substance"), "substance")),
         bound=words.needed(kept("bound") or "at-most", Bound, "bound"),
         value_micro=value if value is not None else (old.value_micro if old else 0),
         unit=words.needed(kept("unit"), LimitUnit, "unit"),

@@ -12,7 +12,9 @@ from ledger.domain.amounts.scaled import read_scaled
 from ledger.domain.entries import Material
 from ledger.domain.entries.choices import FoodGrade, HowObtained, MaterialKind
 from ledger.domain.entries.masters import Constituent
-from ledger.errors import InputError, RefusedError
+from ledger.domain.masters.constituents import read_constituents
+from ledger.errors import RefusedError
+from ledger.service.account.shipped import substances
 from ledger.service.desk.act import Desk, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.masters.short_names import read_code
@@ -101,18 +103,7 @@ def read_strength(text: str | None) -> int | None:
 
 
 def _constituents(text: str | None) -> tuple[Constituent, ...] | None:
-    constituents = []
-    for part in (text or "").split(";"):
-        if not part.strip():
-            continue
-        substance, _, fraction = part.strip().rpartition(" ")
-        if not substance:
-            raise InputError(
-                f'"{part.strip()}" is not a constituent with its share.',
-                "Write such as: methyl salicylate 98%",
-            )
-        constituents.append(Constituent(substance, read_scaled(fraction, 10_000, "%", "share")))
-    return tuple(constituents) or None
+    return (text and read_constituents(text, substances())) or None
 
 
 def materials(book: Book) -> tuple[Material, ...]:

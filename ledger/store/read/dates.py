@@ -7,8 +7,10 @@ it; only entries in force count.
 from collections.abc import Iterable
 from datetime import date, datetime, timedelta
 
+from msgspec import Struct
 from sqlalchemy import Connection
 
+from ledger.domain.entries.choices import MaterialKind
 from ledger.domain.entries.plain import read_instant
 from ledger.domain.lots.dates import Dated
 from ledger.store.engine.statements import ask_for, chunks
@@ -22,7 +24,11 @@ _KNOWN = """
             LEFT JOIN entry c ON c.corrects = e.seq
             WHERE e.lot = lot.id AND c.corrects IS NULL AND m.what = 'brix'
             ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1) AS brix_micro,
-        lot.lot_type
+        lot.lot_type, b.source,
+        (SELECT m.sort FROM material m JOIN entry e ON e.seq = m.seq
+            LEFT JOIN entry c ON c.corrects = e.seq
+            WHERE m.code = r.material AND c.corrects IS NULL
+            ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1) AS sort
     FROM {wanted} w
     CROSS JOIN lot
     LEFT JOIN entry o ON o.stands_for = lot.id
@@ -37,16 +43,28 @@ _KNOWN = """
     WHERE lot.id = w.lot"""
 
 
-def dated(connection: Connection, lots: Iterable[int]) -> dict[int, tuple[Dated, ...]]:
-    """Return for each lot what is known of its date, then of all it is made of, youngest first."""
-    behind = made_of(connection, lots)
-    met = {lot: (lot, *sorted(sources, reverse=True)) for lot, sources in behind.items()}
+class Known(Struct, frozen=True):
+    """What is known of the dates of lots and of all they are made of, each lot by its number."""
+
+    lots: dict[int, Dated]
+    """Each lot by itself, with the last reading of its own syrup."""
+    behind: dict[int, tuple[int, ...]]
+    """Of each lot that was asked for, all it is made of, youngest first."""
+
+
+def dated(connection: Connection, lots: Iterable[int]) -> Known:
+    """Return what is known of the dates of lots and of all they are made of."""
+    behind = {
+        lot: tuple(sorted(sources, reverse=True))
+        for lot, sources in made_of(connection, lots).items()
+    }
+    met = {lot for root, sources in behind.items() for lot in (root, *sources)}
     known = {
         lot: _dated(*cells)
-        for chunk in chunks(sorted({lot for met_of_root in met.values() for lot in met_of_root}))
+        for chunk in chunks(sorted(met))
         for lot, *cells in ask_for(connection, _KNOWN, chunk)
     }
-    return {root: tuple(known[lot] for lot in met_of_root) for root, met_of_root in met.items()}
+    return Known(known, behind)
 
 
 def _dated(
@@ -58,14 +76,19 @@ def _dated(
     offset_min: int | None,
     brix_micro: int | None,
     lot_type: str,
+    filled_from: str | None,
+    sort: str | None,
 ) -> Dated:
+    is_bought = lot_type == "received"
+    is_syrup = not is_bought or sort == MaterialKind.SUGAR  # a juice that is read is none
     return Dated(
         code=code,
         told=date.fromisoformat(told) if told else None,
         formula=(formula, int(version or 0)) if formula else None,
         finished_on=_local_day(read_instant(finished_at), offset_min or 0) if finished_at else None,
-        brix_mpct=None if brix_micro is None else int(brix_micro) // 1000,
-        is_bought=lot_type == "received",
+        brix_mpct=int(brix_micro) // 1000 if brix_micro is not None and is_syrup else None,
+        filled_from=filled_from,
+        is_bought=is_bought,
     )
 
 

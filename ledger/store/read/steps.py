@@ -6,12 +6,14 @@ come by when they happened, then by number. Refuses: to reckon; deliveries come 
 
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
+from datetime import timedelta
 from typing import Any, NamedTuple
 
 from msgspec import Struct
 from msgspec.structs import replace
 from sqlalchemy import Connection, bindparam, text
 
+from ledger.domain.entries.plain import read_instant
 from ledger.domain.lots.steps import Act, Bought, Step
 from ledger.store.engine.statements import chunks
 from ledger.store.read import walk
@@ -25,25 +27,27 @@ def _statement(words: str) -> Any:  # noqa: ANN401 - a statement of SQLAlchemy
 _LOTS = _statement("SELECT id, code, lot_type FROM lot WHERE id IN :ids")
 _INTO = _statement(
     "SELECT p.seq, p.line, p.source, p.target, p.taken, p.given, p.place, e.kind, e.happened_at, "
-    "e.stands_for "
+    "e.stands_for, e.offset_min "
     f"FROM posting p JOIN entry e ON e.seq = p.seq {IN_FORCE} AND p.target IN :ids"
 )
 _OUT = _statement(
     "SELECT p.seq, p.line, p.source, p.taken, p.place, e.kind, e.happened_at, "
-    "e.stands_for "
+    "e.stands_for, e.offset_min "
     f"FROM posting p JOIN entry e ON e.seq = p.seq {IN_FORCE} AND p.source IN :ids"
 )
 _LEVELS = _statement(
-    "SELECT l.seq, l.lot, l.amount, e.kind, e.happened_at, e.stands_for "
+    "SELECT l.seq, l.lot, l.amount, e.kind, e.happened_at, e.stands_for, e.offset_min "
     f"FROM level l JOIN entry e ON e.seq = l.seq {IN_FORCE} AND l.lot IN :ids"
 )
 _FINISH_WORK = _statement(
-    "SELECT e.seq, e.kind, e.lot, f.labour_minutes, e.happened_at, e.stands_for "
+    "SELECT e.seq, e.kind, e.lot, f.labour_minutes, e.happened_at, "
+    "e.stands_for, e.offset_min "
     f"FROM finish f JOIN entry e ON e.seq = f.seq {IN_FORCE} "
     "AND e.lot IN :ids AND f.labour_minutes > 0"
 )
 _BOTTLE_WORK = _statement(
-    "SELECT e.seq, e.kind, e.stands_for AS lot, b.labour_minutes, e.happened_at, e.stands_for "
+    "SELECT e.seq, e.kind, e.stands_for AS lot, b.labour_minutes, e.happened_at, "
+    "e.stands_for, e.offset_min "
     f"FROM bottle b JOIN entry e ON e.seq = b.seq {IN_FORCE} "
     "AND e.stands_for IN :ids AND b.labour_minutes > 0"
 )
@@ -142,7 +146,16 @@ def _key(row: Any) -> tuple[int, int]:  # noqa: ANN401 - a row of the driver
 
 
 def _said(row: Any) -> dict[str, Any]:  # noqa: ANN401 - a row of the driver
-    return {"entry": int(row.seq), "kind": str(row.kind), "at": str(row.happened_at)}
+    return {
+        "entry": int(row.seq),
+        "kind": str(row.kind),
+        "at": str(row.happened_at),
+        "clock": _on_its_clock(str(row.happened_at), int(row.offset_min)),
+    }
+
+
+def _on_its_clock(at: str, offset_min: int) -> str:
+    return f"{read_instant(at) + timedelta(minutes=offset_min):%Y-%m-%dT%H:%M:%S}"
 
 
 def _placed(

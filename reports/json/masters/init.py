@@ -12,8 +12,10 @@ class InitAnswer(Answer, frozen=True):
     """Kind of that entry."""
     ledger: str
     """Path or URL of the book."""
+    time_zone: str
+    """The zone of the house's clock, the machine's where none was told."""
 
 
-def init_answer(where: str) -> InitAnswer:
+def init_answer(where: str, time_zone: str) -> InitAnswer:
     """Return a book that was made; its first entry is the house."""
-    return InitAnswer(1, "house", where)
+    return InitAnswer(1, "house", where, time_zone)

@@ -79,8 +79,13 @@ def _rounded(found: Dilution) -> int:
 
 
 def proof_words(abv: float) -> str:
-    """Return a strength in US proof, to a tenth."""
-    return figure(us_proof_from_abv(abv), 1)
+    """Return a strength in US proof, to a tenth, and below one to a hundredth.
+
+    >>> proof_words(95), proof_words(0.1), proof_words(0.01)
+    ('190', '0.2', '0.02')
+    """
+    proof = us_proof_from_abv(abv)
+    return figure(proof, 1 if proof >= 1 else 2)
 
 
 def _percent(abv: float) -> str:

@@ -1,8 +1,8 @@
 """Limits beside the figures of a card, as one table with its sources below.
 
 Guarantees: a row a limit, a column a way to pour, a number for its source. Refuses: to leave out a
-source. Of alcohol and sugar only what is passed or reached is told, with what goes with it; what
-words on a label ask for only where the label claims them.
+source. Of alcohol and sugar only what is passed, reached or just missed is told, with what goes
+with it; what words on a label ask for only where the label claims them.
 """
 
 from msgspec import Struct
@@ -19,6 +19,9 @@ PAST, REACHED = "PAST", "REACHED"
 """What is written at a figure that is over a limit, and at one that has reached a marker."""
 MARKS = (Bound.FROM, Bound.ABOVE)
 """Bounds that mark what reaches them rather than forbid it."""
+NEARLY = 0.9
+"""Share of a marker from which a figure that misses it is told all the same: a doubt of either may
+lie between them (common practice, no source)."""
 WORDS = "the words "
 """How a limit says that it is one for words on a label."""
 
@@ -113,4 +116,6 @@ def _counts(item: Compared, card: ServingCard) -> bool:
     """Return whether there is something to say of a limit or marker of alcohol or sugar."""
     if item.limit.code == card.claim:
         return True
-    return item.is_passed and not (item.limit.says or "").startswith(WORDS)
+    value = item.limit.value_micro / 1_000_000
+    is_near = item.limit.bound in MARKS and item.figure >= NEARLY * value
+    return (item.is_passed or is_near) and not (item.limit.says or "").startswith(WORDS)

@@ -11,7 +11,7 @@ from ledger.science.contents.louche import Outlook
 from ledger.science.contents.salts import salts_of
 from ledger.science.ranges import significant
 from ledger.service.glass.card import Pouring, ServingCard
-from reports.kit.figures import abv_words, mg_words
+from reports.kit.figures import abv_words, mg_words, ml_words
 from reports.kit.format import plural
 from reports.words.glass.cautions import cautions_of
 
@@ -40,8 +40,8 @@ def head(card: ServingCard) -> list[str]:
     else:
         pouring = card.pourings[0].glass
         lines.append(
-            f"A glass of {glass}: {significant(pouring.syrup_ul / 1000)} mL of it and "
-            f"{significant(pouring.soda_ul / 1000)} mL of soda water (1:{card.soda_parts})."
+            f"A glass of {glass}: {ml_words(pouring.syrup_ul)} of it and "
+            f"{ml_words(pouring.soda_ul)} of soda water (1:{card.soda_parts})."
         )
     if card.glasses_a_bottle is not None:
         lines.append(f"A bottle holds {plural(card.glasses_a_bottle, 'glass', 'glasses')}.")
@@ -122,8 +122,10 @@ def missing_lines(card: ServingCard) -> list[str]:
     lines = [f"Missing: {what} {todo}" for what, todo in card.made.missing]
     for code, usual in card.unrecorded:
         reminder = f" By its name it usually carries {' and '.join(usual)}." if usual else ""
-        what, todo = unrecorded(code)
-        lines.append(f"Missing: {what}{reminder} {todo}")
+        lines.append(
+            f"Missing: what of concern {code} carries is not recorded, so none is reckoned."
+            f'{reminder} Record it: pottle material change {code} --constituents "NAME SHARE%"'
+        )
     return lines
 
 

@@ -125,7 +125,7 @@ def _inputs(dossier: Dossier) -> tuple[InputRow, ...]:
                     lot=posting.source,
                     what=what,
                     amount=tidy(written) if written else amount,
-                    when=clock(said.entry.draft.happened),
+                    when=clock(said.entry.draft.happened, is_repeated=said.is_repeated),
                     by=initials(said.entry),
                     entry=str(said.entry.seq),
                     struck=said.corrected_by is not None,

@@ -53,11 +53,6 @@ def test_a_rule_counts_from_the_day_the_making_ended_and_says_so() -> None:
     )
 
 
-def test_a_reading_of_the_base_syrup_counts_for_what_is_made_of_it() -> None:
-    base = Dated("B-1", brix_mpct=66_000)
-    assert dates(syrup(), (base,), {KEY: BY_SYRUP}).storage == "cool and dark"
-
-
 def test_a_date_that_was_decided_comes_before_the_rule() -> None:
     told = dates(syrup(told=date(2026, 5, 1)), (), {KEY: PLAIN})
     assert (told.best_before, told.set_by) == (date(2026, 5, 1), "as decided for it")
@@ -97,13 +92,29 @@ def test_a_batch_that_is_not_finished_has_only_the_dates_of_its_inputs() -> None
 
 
 def test_bottles_are_kept_by_the_rule_of_what_is_in_them() -> None:
-    packed = Dated("P-1")
+    packed = Dated("P-1", filled_from="S-1")
     told = dates(packed, (syrup(brix_mpct=52_000),), {KEY: BY_SYRUP})
     assert (told.best_before, told.storage, told.opened_days) == (
         date(2026, 3, 30),
         "refrigerated",
         14,
     )
+
+
+def test_bottles_that_are_read_weaker_than_what_they_were_filled_from_keep_by_that() -> None:
+    packed = Dated("P-1", brix_mpct=64_000, filled_from="S-1")
+    told = dates(packed, (syrup(brix_mpct=66_000),), {KEY: BY_SYRUP})
+    assert (told.best_before, told.opened_days) == (date(2026, 3, 30), 14)
+
+
+def test_how_long_a_syrup_keeps_once_opened_is_never_told_by_the_formula_of_its_essence() -> None:
+    essence = Dated("E-1", formula=KEY, finished_on=FINISHED)
+    by = {KEY: make(Formula, keeping=(Keeping("cool and dark", 540, 180),))}
+    unguided = syrup(formula=None)
+    packed = Dated("P-1", filled_from="S-1")
+    for told in (dates(unguided, (essence,), by), dates(packed, (unguided, essence), by)):
+        assert (told.storage, told.opened_days) == (None, None)
+        assert told.best_before == FINISHED + timedelta(days=540)
 
 
 def test_a_formula_that_is_not_in_the_book_sets_no_date() -> None:

@@ -66,10 +66,10 @@ MOVES: list[tuple[str, Draft, Scene, Moved]] = [
         ((Posting("C-1", "E-1", None, 16_000, 0),), None),
     ),
     (
-        "things are counted only where they left",
+        "bottles are counted where they left and bring what was filled into them",
         draft(make(Add, source="P-1", amount=pieces(2))),
         scene(lot(), packed()),
-        ((Posting("P-1", "E-1", None, 2_000_000, 0),), None),
+        ((Posting("P-1", "E-1", None, 2_000_000, 60_000),), None),
     ),
     (
         "a filtrate is all there is",

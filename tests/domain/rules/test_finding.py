@@ -23,6 +23,8 @@ from ledger.domain.rules.release import clarity as gate
 from ledger.domain.rules.release import clearance, done
 from ledger.domain.rules.usual import handling as usual_handling
 from ledger.domain.rules.usual import measures as usual_measures
+from ledger.domain.rules.usual import readings as usual_readings
+from ledger.domain.rules.usual import substances as usual_substances
 from tests.domain.builders import at, draft, grams, lot, make, ml, packed, scene, when
 
 SIGNATURES = {("draft", "scene"), ("draft", "_scene")}
@@ -43,6 +45,8 @@ def test_the_families_are_told_in_their_order() -> None:
         following_steps,
         usual_measures,
         usual_handling,
+        usual_substances,
+        usual_readings,
         release,
         done,
         gate,

@@ -29,16 +29,16 @@ def told(
 
 
 def came(day: int, amount: int) -> Step:
-    return Step(Act.INTO, amount, at=on(day), outside="supplier")
+    return Step(Act.INTO, amount, clock=on(day), outside="supplier")
 
 
 def drew(day: int, amount: int) -> Step:
-    return Step(Act.OUT, amount, at=on(day))
+    return Step(Act.OUT, amount, clock=on(day))
 
 
 def put(day: int, amount: int, *, ran: int | None = None) -> Step:
     kind = "add" if ran is None else "rinse"
-    return Step(Act.INTO, amount if ran is None else ran, "SP", amount, kind=kind, at=on(day))
+    return Step(Act.INTO, amount if ran is None else ran, "SP", amount, kind=kind, clock=on(day))
 
 
 def test_a_litre_of_96_per_cent_is_0_96_litres_of_pure_alcohol() -> None:
@@ -50,11 +50,11 @@ def test_a_litre_of_96_per_cent_is_0_96_litres_of_pure_alcohol() -> None:
 
 
 def test_each_litre_is_told_once_by_what_became_of_it() -> None:
-    own = [came(1, 5 * LITRE), drew(2, LITRE), Step(Act.LEVEL, 3_900_000, at=on(4))]
+    own = [came(1, 5 * LITRE), drew(2, LITRE), Step(Act.LEVEL, 3_900_000, clock=on(4))]
     batch = [
         put(2, LITRE),
-        Step(Act.LEVEL, 900_000, kind="filter", at=on(3)),
-        Step(Act.OUT, 100_000, kind="move", at=on(4), outside="sale"),
+        Step(Act.LEVEL, 900_000, kind="filter", clock=on(3)),
+        Step(Act.OUT, 100_000, kind="move", clock=on(4), outside="sale"),
     ]
     found = told(own, batch, 1, 6, finished=3)
     assert found.received == pytest.approx(4.8)

@@ -48,7 +48,7 @@ def test_a_missing_strength_is_named_with_how_to_record_it(keeper: Keeper) -> No
     assert found.missing == (
         (
             f"The strength of {lot}, vodka, is not in the book; what it brings is not known.",
-            f'Record it: pottle correct {number} --set abv=96% --because "from its papers"',
+            f'Record it: pottle correct {number} --set abv=FIGURE% --because "from its papers"',
         ),
     )
     assert found.contents.volume_ul == 100_000

@@ -8,7 +8,7 @@ import pytest
 
 from ledger.domain.entries.choices import Precision
 from ledger.errors import InputError, LedgerError, RefusedError
-from ledger.service.desk.times import FORMS, read_day, read_minutes, read_when
+from ledger.service.desk.times import FORMS, is_repeated, read_day, read_minutes, read_when
 
 DUBLIN = ZoneInfo("Europe/Dublin")
 SUMMER_NOON = datetime(2026, 7, 15, 11, 20, 30, 999, tzinfo=UTC)
@@ -213,3 +213,20 @@ def test_a_duration_is_no_longer_than_a_century() -> None:
     assert raised.value.problems == (
         ('"36500d 1min" is longer than a hundred years.', "Check the number and its unit."),
     )
+
+
+@pytest.mark.parametrize(
+    ("at", "is_twice"),
+    [
+        ("2026-10-25T00:30", False),
+        ("2026-10-25T01:30+01:00", True),
+        ("2026-10-25T01:30+00:00", True),
+        ("2026-10-25T02:00", False),
+        ("2026-10-25", False),
+        ("2026-03-29T02:30", False),
+    ],
+)
+def test_an_hour_that_the_clock_showed_twice_is_known(at: str, is_twice: bool) -> None:
+    """Summer time ends on the last Sunday of October at 1:00 UTC (Directive 2000/84/EC)."""
+    when = read_when(at, datetime(2026, 12, 1, tzinfo=UTC), DUBLIN)
+    assert is_repeated(when, DUBLIN) is is_twice

@@ -1,5 +1,6 @@
 """Limits beside the figures of a card."""
 
+import pytest
 from msgspec.structs import replace
 
 from ledger.service.glass.card import ServingCard
@@ -8,7 +9,7 @@ from reports.json.glass.serving import serving_answer
 from reports.words.glass.limits import limit_table
 from reports.words.glass.serving import glass_table
 from tests.keeper import Keeper
-from tests.path import walk_main_path
+from tests.path import receive_all, walk_main_path
 from tests.reports.words.glass.preserved import preserved
 
 
@@ -55,6 +56,21 @@ def test_a_yardstick_of_strength_and_sugar_is_told_whole(sqlite_keeper: Keeper) 
         (f"US, alcohol in the bottle at most 12 % vol: {YARDSTICK}", "0.69 % vol"),
         (f"US, sugar in the bottle from 60 g/100mL: {YARDSTICK}", "61.1 g/100mL REACHED"),
     ]
+
+
+@pytest.mark.parametrize(
+    ("water", "told"), [("2.43L", "61.1 g/100mL REACHED"), ("2.52L", "59.7 g/100mL"), ("4L", None)]
+)
+def test_the_yardstick_stays_on_a_card_that_just_misses_it(
+    sqlite_keeper: Keeper, water: str, told: str | None
+) -> None:
+    """By ICUMSA SPS-4 2.4 kg of sugar and 2.52 L of water are 59.7 g in 100 mL."""
+    lots = receive_all(sqlite_keeper)
+    code = sqlite_keeper.opens("start", product="Orange syrup", kind="syrup", target="4L")
+    sqlite_keeper.do("add", lot=code, source=lots.sugar, amount="2.4kg")
+    sqlite_keeper.do("add", lot=code, source=lots.water, amount=water)
+    found = dict(markers_of(serving(sqlite_keeper.book, code)))
+    assert found.get(f"US, sugar in the bottle from 60 g/100mL: {YARDSTICK}") == told
 
 
 def test_a_limit_for_words_is_told_where_the_label_claims_them(sqlite_keeper: Keeper) -> None:

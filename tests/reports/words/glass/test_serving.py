@@ -61,6 +61,6 @@ def test_a_preservative_of_which_nothing_is_recorded_is_named(sqlite_keeper: Kee
     assert missing_lines(card) == [
         "Missing: what of concern keeps carries is not recorded, so none is reckoned. By its name "
         "it usually carries sodium benzoate. Record it: pottle material change keeps "
-        '--constituents "NAME 1%"'
+        '--constituents "NAME SHARE%"'
     ]
     assert not limit_table(card).rows

@@ -1,0 +1,52 @@
+"""What is said at once of a material's constituents."""
+
+from ledger.domain.entries import Material
+from ledger.domain.entries.masters import Constituent
+from ledger.domain.masters.substances import Concerns
+from ledger.domain.rules.usual.substances import (
+    constituents_are_parts,
+    constituents_have_limits,
+    usual_concern_is_told,
+)
+from tests.domain.builders import draft, make, scene
+
+
+def birch(*told: Constituent) -> Material:
+    return make(Material, code="birch-oil", name="Birch oil", constituents=told)
+
+
+def test_constituents_come_to_no_more_than_all() -> None:
+    half = Constituent("coumarin", 500_000)
+    assert not list(constituents_are_parts(draft(birch(half, half), None), scene()))
+    more = birch(half, half, Constituent("eugenol", 1))
+    (found,) = constituents_are_parts(draft(more, None), scene())
+    assert (found.what, found.todo) == (
+        "The constituents of birch-oil come to 100.0001 %, more than all of it.",
+        "Check the shares; a certificate gives them in % of the whole.",
+    )
+
+
+def test_goods_known_for_a_substance_are_remarked_on_without_a_figure_of_others() -> None:
+    known = scene(concerns=Concerns(usual=("methyl salicylate",)))
+    (found,) = usual_concern_is_told(draft(birch(Constituent("linalool", 20_000)), None), known)
+    assert found.what == (
+        "Birch oil is of a kind known to carry methyl salicylate, and the book does not know how "
+        "much: it holds none of it against a limit."
+    )
+    assert found.todo == (
+        "Record it from the certificate: pottle material change birch-oil "
+        '--constituents "linalool 2 %; methyl salicylate SHARE%"'
+    )
+    assert not list(usual_concern_is_told(draft(birch(), None), scene()))
+
+
+def test_a_name_without_a_limit_is_said_with_what_it_may_mean() -> None:
+    named = scene(concerns=Concerns(unlimited={"cumarin": "coumarin"}))
+    (found,) = constituents_have_limits(draft(birch(), None), named)
+    assert (found.what, found.todo) == (
+        "No limit in force speaks of cumarin: what is recorded of it is held against none.",
+        "If you mean coumarin for cumarin, say so with pottle material change.",
+    )
+    other = scene(concerns=Concerns(unlimited={"limonene": None}))
+    (found,) = constituents_have_limits(draft(birch(), None), other)
+    assert found.todo == "See what is limited: pottle limits"
