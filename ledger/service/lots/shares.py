@@ -12,7 +12,7 @@ from msgspec.structs import replace
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries.choices import MaterialKind, Place
 from ledger.domain.lots.lot import Lot
-from ledger.science.contents.shares import Carrying, Ways, carried
+from ledger.science.contents.shares import Carrying, Stays, stays_as
 from ledger.service.account.dates import with_dates
 from ledger.service.desk.book import Book, Tick
 from ledger.service.lots.trace import Carried, Trace, trace_on
@@ -28,11 +28,13 @@ class Share(Struct, frozen=True):
     measure: Measure
     """Measure of the lot it comes from."""
     whole: int
-    """How much there was in all of the lot it is in."""
+    """How much there was of the lot it is in when that was last made up of anything."""
     whole_measure: Measure
     """Measure of that lot."""
     is_all: bool
     """Whether every way was measured; else there is at least this much."""
+    is_in_cake: bool = False
+    """Whether it stays in the cake, so that none is in what runs through."""
 
 
 class Traced(Struct, frozen=True):
@@ -46,8 +48,6 @@ class Traced(Struct, frozen=True):
     """For each lot made of the traced one, how much of the traced one is in it."""
     wasted: Mapping[str, int]
     """What was poured away of each lot, where anything was."""
-    circles: tuple[tuple[str, ...], ...]
-    """Circles in a damaged book: codes, each lot gone into the next and the last into the first."""
     hidden: int = 0
     """Lots further away than was asked for."""
 
@@ -89,48 +89,30 @@ def traced_on(
     """Trace a lot with the amounts carried, in an open transaction; as `traced`."""
     found = trace_on(connection, code, back=back, forward=forward)
     lots = {node.brief.code: node.brief for node in found.nodes}
-    turned = turnovers(connection, (brief.seq for brief in lots.values()), tick)
-    wholes = {lot: turned[brief.seq].whole(brief.on_hand) for lot, brief in lots.items()}
-    behind, circles = _reckoned(code, sources(found.edges) if back else {}, wholes)
-    ahead, more = _reckoned(code, targets(found.edges) if forward else {}, wholes)
     here = found.lot
+    turned = turnovers(connection, (brief.seq for brief in lots.values()), tick)
     return Traced(
         trace=found,
-        behind={lot: _share(item, lots[lot], here, wholes[code]) for lot, item in behind.items()},
-        ahead={lot: _share(item, here, lots[lot], wholes[lot]) for lot, item in ahead.items()},
+        behind={lot: _share(item, lots[lot], here) for lot, item in found.behind.items()},
+        ahead={lot: _share(item, here, lots[lot]) for lot, item in found.ahead.items()},
         wasted=_wasted(lots, turned),
-        circles=_once([*(tuple(reversed(circle)) for circle in circles), *more]),
     )
 
 
-def _reckoned(
-    code: str, ways: Ways, wholes: Mapping[str, int]
-) -> tuple[dict[str, Carrying], tuple[tuple[str, ...], ...]]:
-    amounts, order = carried(code, ways, wholes)
-    return {lot: amounts[lot] for lot in order.lots if lot != code}, order.circles
-
-
-def _share(item: Carrying, source: Lot, target: Lot, whole: int) -> Share:
-    return Share(item.amount, source.measure, whole, target.measure, item.is_all)
+def _share(item: Carrying, source: Lot, target: Lot) -> Share:
+    return Share(
+        amount=item.amount,
+        measure=source.measure,
+        whole=round(item.whole),
+        whole_measure=target.measure,
+        is_all=item.is_all,
+        is_in_cake=stays_as(source.sort) is Stays.IN_CAKE,
+    )
 
 
 def _wasted(lots: Mapping[str, Lot], turned: Mapping[int, Turnover]) -> dict[str, int]:
     waste = {lot: turned[brief.seq].gone.get(Place.WASTE, 0) for lot, brief in lots.items()}
     return {lot: amount for lot, amount in waste.items() if amount}
-
-
-def _once(circles: Sequence[tuple[str, ...]]) -> tuple[tuple[str, ...], ...]:
-    """Return circles turned so that each begins with its first code, none twice."""
-    turned = (circle[(at := circle.index(min(circle))) :] + circle[:at] for circle in circles)
-    return tuple(dict.fromkeys(turned))
-
-
-def sources(edges: Sequence[Carried]) -> dict[str, list[tuple[str, int]]]:
-    """Return for each lot what went into it: lot and amount, in the order it first went in."""
-    found: dict[str, list[tuple[str, int]]] = {}
-    for edge in edges:
-        found.setdefault(edge.target, []).append((edge.source, edge.amount))
-    return found
 
 
 def targets(edges: Sequence[Carried]) -> dict[str, list[tuple[str, int]]]:

@@ -70,8 +70,8 @@ class Steps(Struct, frozen=True):
     """Of each made, rinse or packed lot, by its code."""
     bought: dict[str, Bought]
     """Each received lot, by its code."""
-    ids: tuple[int, ...]
-    """The numbers of all these lots."""
+    numbers: dict[str, int]
+    """The numbers of all these lots, by their codes."""
 
 
 def steps_behind(connection: Connection, lot: int) -> Steps:
@@ -107,7 +107,7 @@ def steps_of(connection: Connection, ids: Sequence[int], *, of_bought: bool = Fa
             code[row.lot]: Bought(int(row.given), row.cost_minor, row.duty_minor or 0)
             for row in _rows(connection, _BOUGHT, ids)
         },
-        tuple(ids),
+        {name: number for number, name in code.items()},
     )
 
 

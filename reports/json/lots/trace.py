@@ -49,5 +49,5 @@ def traced_plain(found: Traced) -> dict[str, Any]:
         shares = found.behind if node.way is Way.BACK else found.ahead
         if node.brief.code in shares:
             told["share"] = share_plain(shares[node.brief.code])
-    circles = [list(circle) for circle in found.circles]
+    circles = [list(circle) for circle in found.trace.circles]
     return {**plain, "circles": circles, "left_out": found.hidden}

@@ -79,7 +79,7 @@ def traced_lines(found: Traced, *, back: bool, forward: bool) -> Iterator[str]:
                 yield f"{rules(branch.lasts)}{_text(branch, lots, shares)}"
     if found.hidden:
         yield f"{plural(found.hidden, 'lot')} further away left out; without --depth they show."
-    yield from circle_lines(found.circles)
+    yield from circle_lines(found.trace.circles)
 
 
 def only_lines(whole: Trace, shown: Trace, kind: MaterialKind) -> list[str]:

@@ -1,6 +1,5 @@
 """A recall: all held in one act or nothing, everybody called, closed with its cause."""
 
-import networkx as nx
 import pytest
 from hypothesis import HealthCheck, given, settings
 
@@ -9,13 +8,13 @@ from ledger.domain.entries.choices import Verdict
 from ledger.domain.lots.lot import Status
 from ledger.errors import ReasonNeededError, RefusedError
 from ledger.service.lots.dossier import brief_of
-from ledger.service.lots.shares import traced
+from ledger.service.lots.shares import traced, traced_on
 from ledger.service.recall.standing import Recall, recall_of, recall_on
 from reports.json.lots.trace import traced_plain
 from reports.json.recall.standing import recall_plain
 from tests.keeper import LATER, Keeper
 from tests.path import Lots
-from tests.service.lots.genealogies import Player, Step, genealogies, undone
+from tests.service.lots.genealogies import Player, Step, genealogies, reached, undone
 
 SOME = settings(max_examples=25, suppress_health_check=[HealthCheck.too_slow])
 STALL = "Bridge Street Stall"
@@ -27,17 +26,18 @@ def names(found: Recall) -> list[str | None]:
 
 @SOME
 @given(steps=genealogies)
-def test_a_recall_has_the_lot_and_what_networkx_finds_ahead_of_it(
+def test_a_recall_has_the_lot_and_all_that_can_hold_some_of_it_and_no_other(
     shelf: Keeper, steps: list[Step]
 ) -> None:
     with undone(shelf.book) as connection:
         player = Player(connection)
         player.play(steps)
-        graph = player.graph()
+        graph = player.graph_in_time()
         for lot in player.lots[:3]:
             found = recall_on(connection, lot)
             codes = {item.brief.code for item in found.lots}
-            assert codes == {lot} | nx.descendants(graph, lot)
+            assert codes == {lot, *traced_on(connection, lot, back=False).ahead}
+            assert codes <= {lot} | reached(graph, lot)
             assert set(found.not_held) == codes
 
 
