@@ -109,7 +109,8 @@ class Replay:
 
     def _sources(self, lot: str) -> Iterable[str]:
         """Return the lots that one is made of and that are not replayed yet."""
-        sources = (step.source for step in self._steps.get(lot, ()))
+        into = (step for step in self._steps.get(lot, ()) if step.act is Act.INTO)
+        sources = (step.source for step in into)
         return [code for code in dict.fromkeys(sources) if code and self._is_waiting(code)]
 
     def _replay(self, lot: str) -> None:

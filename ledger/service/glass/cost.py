@@ -20,18 +20,17 @@ from ledger.science.contents.cost import (
     LABOUR,
     NANO,
     Cost,
-    Reckoner,
     in_cents,
     price_for_margin,
 )
 from ledger.service.account.codes import known_lot, resolve_lot
+from ledger.service.account.money import reckoner
 from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
 from ledger.service.glass.sizes import POURED, read_glass, soda_parts
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 from ledger.store.read.lots import lots_by_number
-from ledger.store.read.steps import steps_behind
 
 
 class CostLine(Struct, frozen=True):
@@ -119,8 +118,7 @@ def cost(
         code = resolve_lot(connection, text, by)
         house = queries.house(connection)
         hour_minor = _hour_minor(hour, house)
-        behind = steps_behind(connection, known_lot(connection, code).seq)
-        found = Reckoner(behind.steps, behind.bought, hour_minor).cost(code)
+        found = reckoner(connection, [known_lot(connection, code).seq], hour_minor).cost(code)
         state = lot_state(connection, code, is_whole=False)
         parts = soda_parts(read_pour(pour), latest(state.bulk or state, Start))
         glass_ul, margin_mpct = read_glass(glass), read_margin(margin)

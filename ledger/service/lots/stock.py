@@ -1,17 +1,17 @@
 """Stock by date, what is low, and what is left of its cost.
 
-Guarantees: reads only; the value of a received lot is the share of its cost that is left, rounded
-half to even to the smallest coin. Refuses: a value for lots of which no cost is in the book.
+Guarantees: reads only; a value is what is left of what was paid, rounded half to even to the
+smallest coin. Refuses: a value for lots of which no cost is in the book.
 """
-
-from fractions import Fraction
 
 from msgspec import Struct
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries import Material, Receipt
+from ledger.domain.entries import Material
 from ledger.domain.lots.lot import Lot, Status, by_date
+from ledger.science.contents.cost import in_cents
 from ledger.service.account.dates import with_dates
+from ledger.service.account.money import reckoner
 from ledger.service.desk.book import Book
 from ledger.service.masters.material import materials
 from ledger.store.read import queries
@@ -55,18 +55,18 @@ def low_materials(book: Book, threshold: int, measure: Measure) -> tuple[Low, ..
 
 
 def values_left(book: Book, lots: tuple[Lot, ...]) -> dict[int, int]:
-    """Return what is left of the cost of received lots, in the smallest coin, by lot number."""
+    """Return what is left of the cost of lots, in the smallest coin, by lot number.
+
+    Of a received lot it is the share of its cost that is left; of a batch and of goods what is in
+    them, work included where the house says what an hour costs.
+    """
     with book.reading() as connection:
-        receipts = {
-            entry.stands_for: entry.facts for entry in queries.entries_of_kind(connection, Receipt)
-        }
-    values = {}
-    for brief in lots:
-        receipt = receipts.get(brief.seq)
-        if isinstance(receipt, Receipt) and receipt.cost_minor is not None:
-            share = Fraction(max(brief.on_hand, 0), receipt.amount.amount)
-            values[brief.seq] = round(receipt.cost_minor * share)
-    return values
+        house = queries.house(connection)
+        known = reckoner(
+            connection, [brief.seq for brief in lots], house.hour_minor if house else None
+        )
+    left = {brief.seq: known.left(brief.code, brief.on_hand) for brief in lots}
+    return {lot: sum(in_cents(found.money).values()) for lot, found in left.items() if found.money}
 
 
 def stock(book: Book, *, everything: bool = False) -> tuple[Lot, ...]:
