@@ -42,7 +42,7 @@ def _print_stock(book: Book, found: Sequence[Lot], values: Mapping[int, int] | N
         print_table((*HEADS[:3], "value", *HEADS[3:]), rows, right="on hand,value")
         house = house_of(book)
         total = money(sum(values.values()), house.currency if house else "")
-        print_lines([f"Value of what was received and is left: {total}."])
+        print_lines([f"Value of what is on hand: {total}."])
     else:
         print_table(HEADS, [_row(item) for item in found], right="on hand")
 

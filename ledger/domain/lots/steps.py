@@ -19,6 +19,8 @@ class Act(Enum):
     """What is there is measured."""
     WORK = auto()
     """Work is done on it."""
+    SPENT = auto()
+    """Something of another lot is spent on it and nothing of that stays, as a rinse to waste."""
 
 
 class Step(Struct, frozen=True):
@@ -29,7 +31,7 @@ class Step(Struct, frozen=True):
     amount: int
     """What it adds, takes or measures in the lot's measure; minutes of work."""
     source: str | None = None
-    """The lot it came from, for what goes in."""
+    """The lot it came from, for what goes in or is spent."""
     taken: int = 0
     """What left that lot, in that lot's measure."""
     draw: int = 0

@@ -1,17 +1,22 @@
 """What a lot cost: from the receipts really drawn, through every addition, loss and filling.
 
 Guarantees: money is counted in whole billionths of a hundredth of the currency. What is drawn from
-a lot made here takes its share and leaves the rest, so that none of what went in is lost; a draw of
-a received lot is rounded half to even to one of them, each by itself. What is lost costs: the price
-of a mL is what went in over what is left. Refuses: to guess a price; what was bought without one is
-named.
+a lot made here takes its share of what is really there, by the replay, and leaves the rest, so that
+none of what went in is lost; a draw of a received lot is rounded half to even to one of them, each
+by itself. What is lost costs: the price of a mL is what went in over what is left, and what was
+rinsed to waste is paid by the lot it rinsed. Refuses: to guess a price; what was bought without one
+is named.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
+from fractions import Fraction
 
 from msgspec import Struct, field
 
+from ledger.domain.lots.state import GOES_TO_PEOPLE
 from ledger.domain.lots.steps import Act, Bought, Step
+from ledger.science.contents.order import in_order
+from ledger.science.contents.replay import Happening
 
 NANO = 10**9
 """Parts of one hundredth of the currency in which shares are counted, and of a smallest amount."""
@@ -19,6 +24,8 @@ LABOUR = "labour"
 """The key of what work cost."""
 DUTY = "duty"
 """The key of what spirit duty cost."""
+TO_PEOPLE = frozenset(str(moved_as) for moved_as in GOES_TO_PEOPLE)
+"""Where goods went that may come back."""
 
 
 class Cost(Struct, frozen=True):
@@ -41,19 +48,16 @@ class Cost(Struct, frozen=True):
         return sum(self.money.values())
 
 
-def share(pool: Mapping[str, int], part: int, whole: int) -> dict[str, int]:
+def share(pool: Mapping[str, int], part: float) -> dict[str, int]:
     """Return a part of every sum of a pool, each rounded half to even.
 
-    >>> share({"oil": 100}, 1, 3)
+    >>> share({"oil": 100}, 1 / 3)
     {'oil': 33}
     """
-    if whole <= 0 or part >= whole:
-        return dict(pool)
-    return {key: _divided(value * part, whole) for key, value in pool.items()}
+    return {key: round(value * part) for key, value in pool.items()}
 
 
 def _divided(number: int, by: int) -> int:
-    # In whole numbers: a float has no room for billionths of large sums.
     quotient, rest = divmod(number, by)
     return quotient + (2 * rest > by or (2 * rest == by and quotient % 2 == 1))
 
@@ -75,126 +79,146 @@ def of_bought(code: str, bought: Bought, taken: int) -> Cost:
 
 
 class Reckoner:
-    """Reckons the cost of lots, each once, those they are made of first.
+    """Reckons the cost of lots by their replay, each once, those they are made of first.
 
     Args:
-        steps: The steps of every made, rinse or packed lot that may be met, by code.
+        happened: What happened to every made, rinse or packed lot that may be met, by code.
         bought: Every received lot that may be met, by code.
         hour_minor: What an hour of work costs, in hundredths; None: work is not counted.
     """
 
     def __init__(
         self,
-        steps: Mapping[str, Sequence[Step]],
+        happened: Mapping[str, Sequence[Happening]],
         bought: Mapping[str, Bought],
-        hour_minor: int | None = None,
+        hour_minor: Fraction | int | None = None,
     ) -> None:
         """Begin with nothing reckoned."""
-        self._steps = steps
+        self._happened = happened
         self._bought = bought
         self._hour_minor = hour_minor
         self._draws: dict[str, dict[int, Cost]] = {}
-        self._ends: dict[str, Cost] = {}
+        self._states: dict[str, _State] = {}
 
     def cost(self, code: str) -> Cost:
         """Return what is in a lot after the last step that changed its price."""
         if code in self._bought:
             return of_bought(code, self._bought[code], self._bought[code].amount)
-        for lot in self._in_order(code):
-            self._reckon(lot)
-        return self._ends[code]
+        return self._state(code).end
 
-    def _in_order(self, code: str) -> Iterable[str]:
-        """Return the lots still to be reckoned for one, sources first, without recursion."""
-        order: dict[str, None] = {}
-        # A chain of rework may be longer than Python lets calls nest.
-        stack = [(code, False)]
-        while stack:
-            lot, is_ready = stack.pop()
-            if lot in order or lot in self._ends:
-                continue
-            if is_ready:
-                order[lot] = None
-                continue
-            stack.append((lot, True))
-            stack += [
-                (step.source, False)
-                for step in self._steps[lot]
-                if step.source and step.source not in self._bought
-            ]
-        return order
+    def left(self, code: str, there: int) -> Cost:
+        """Return what is in a lot now; of a received lot in what is there of it."""
+        if code in self._bought:
+            return of_bought(code, self._bought[code], max(there, 0))
+        return self._state(code).now()
+
+    def _state(self, code: str) -> "_State":
+        for lot in in_order([code], self._sources).lots:
+            self._reckon(lot)
+        return self._states[code]
+
+    def _sources(self, lot: str) -> Iterable[str]:
+        """Return the lots still to be reckoned that one is made of, or that were spent on it."""
+        if lot in self._states:
+            return ()
+        sources = dict.fromkeys(item.step.source or "" for item in self._happened.get(lot, ()))
+        return [code for code in sources if code in self._happened and code not in self._states]
 
     def _reckon(self, lot: str) -> None:
+        if lot in self._states:
+            return
         state = _State()
         draws: dict[int, Cost] = {}
-        for index, step in enumerate(self._steps[lot]):
-            if step.act is Act.INTO:
-                if step.source:
-                    state.put_in(self._drawn(step), step.amount)
-                else:
-                    state.take_back(step.amount)
+        for index, item in enumerate(self._happened.get(lot, ())):
+            step = item.step
+            if step.act is Act.INTO and step.outside:
+                state.take_back(item)
             elif step.act is Act.OUT:
-                draws[index] = state.take(step.amount)
-            elif step.act is Act.LEVEL:
-                state.measure(step.amount)
-            elif self._hour_minor is not None:
-                state.work(_divided(step.amount * self._hour_minor * NANO, 60))
-        self._draws[lot], self._ends[lot] = draws, state.end
+                draws[index] = state.take(item)
+            elif step.act is Act.WORK:
+                hour = self._hour_minor or 0
+                state.put_in(
+                    Cost(0, 0, {LABOUR: round(Fraction(step.amount * NANO, 60) * hour)}), item
+                )
+            else:
+                state.put_in(self._drawn(step), item)
+        self._draws[lot], self._states[lot] = draws, state
+
+    def _work(self, minutes: int) -> Cost:
+        if self._hour_minor is None:
+            return Cost(0, 0)
+        return Cost(0, 0, {LABOUR: round(Fraction(minutes * NANO, 60) * self._hour_minor)})
 
     def _drawn(self, step: Step) -> Cost:
-        assert step.source is not None
-        if step.source in self._bought:
-            return of_bought(step.source, self._bought[step.source], step.taken)
-        return self._draws[step.source].get(step.draw, Cost(0, 0))
+        source = step.source or ""
+        if source in self._bought:
+            return of_bought(source, self._bought[source], step.taken)
+        return self._draws.get(source, {}).get(step.draw, Cost(0, 0))
 
 
 class _State:
     """What is in a lot while its steps are taken one by one."""
 
     def __init__(self) -> None:
-        self.there = self.went_in = 0
+        self.there = self.went_in = self.out_there = 0.0
         self.money: dict[str, int] = {}
         self.drawn: dict[str, int] = {}
+        self.out: tuple[dict[str, int], dict[str, int]] = ({}, {})
         self.unpriced: frozenset[str] = frozenset()
         self.end = Cost(0, 0)
 
-    def take_back(self, amount: int) -> None:
-        """Put goods that come back with the rest, at the price they had, which stays."""
-        pools = (self.money, self.end.money), (self.drawn, self.end.drawn)
-        for pool, had in pools:
-            _add(pool, share(had, amount, self.end.there))
-        self.there += amount
-        self.went_in += amount
+    def now(self) -> Cost:
+        pools = dict(self.money), dict(self.drawn)
+        return Cost(round(self.there), round(self.went_in), *pools, self.unpriced)
 
-    def put_in(self, cost: Cost, given: int) -> None:
-        self.there += given
-        self.went_in += given
+    def put_in(self, cost: Cost, item: Happening) -> None:
+        """Put in what a step brings or costs; a level brings nothing and tells what is there."""
+        if item.step.act is Act.INTO:
+            self.went_in += item.units - self.there
+        self.there = item.units
         _add(self.money, cost.money)
         _add(self.drawn, cost.drawn)
         self.unpriced |= cost.unpriced
-        self._keep()
+        if self.there > 0 or not self.end.there:
+            self.end = self.now()
 
-    def measure(self, level: int) -> None:
-        self.there = level
-        self._keep()
+    def take(self, item: Happening) -> Cost:
+        gone = Cost(
+            item.step.amount,
+            round(self.went_in * item.passed),
+            share(self.money, item.passed),
+            share(self.drawn, item.passed),
+            self.unpriced,
+        )
+        pools = (self.money, gone.money, self.out[0]), (self.drawn, gone.drawn, self.out[1])
+        for pool, some, out in pools:
+            _add(pool, some, -1)
+            if item.step.outside in TO_PEOPLE:
+                _add(out, some)
+        if item.step.outside in TO_PEOPLE:
+            self.out_there += item.step.amount
+        self.there = item.units
+        self.went_in *= 1 - item.passed
+        return gone
 
-    def work(self, money: int) -> None:
-        _add(self.money, {LABOUR: money})
-        self._keep()
+    def take_back(self, item: Happening) -> None:
+        """Put goods that come back with the rest, at the price they had when they went out.
 
-    def take(self, amount: int) -> Cost:
-        money, drawn = (share(pool, amount, self.there) for pool in (self.money, self.drawn))
-        went_in = _divided(self.went_in * amount, self.there) if self.there > 0 else 0
-        taken = Cost(amount, went_in, money, drawn, self.unpriced)
-        _add(self.money, money, -1)
-        _add(self.drawn, drawn, -1)
-        self.there = max(self.there - amount, 0)
-        self.went_in = max(self.went_in - went_in, 0)
-        return taken
-
-    def _keep(self) -> None:
-        pools = dict(self.money), dict(self.drawn)
-        self.end = Cost(self.there, self.went_in, *pools, self.unpriced)
+        Of what the book does not know to be out the price is that of the lot.
+        """
+        amount = item.step.amount
+        known = min(amount, self.out_there)
+        of_out = known / self.out_there if known else 0.0
+        of_lot = (amount - known) / self.end.there if self.end.there else 0.0
+        ends = (self.end.money, self.end.drawn)
+        for pool, out, end in zip((self.money, self.drawn), self.out, ends, strict=True):
+            back = share(out, of_out)
+            _add(out, back, -1)
+            _add(pool, back)
+            _add(pool, share(end, of_lot))
+        self.out_there -= known
+        self.went_in += amount
+        self.there = item.units
 
 
 def _add(pool: dict[str, int], more: Mapping[str, int], sign: int = 1) -> None:

@@ -7,12 +7,14 @@ unmeasured cake or rinse carried; that is noted and counts as nothing.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
+from typing import NamedTuple
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from ledger.domain.lots.steps import Act, Step
 from ledger.science.contents.composition import Contents, add, drawn, measured, scaled
+from ledger.science.contents.order import in_order
 from ledger.science.contents.received import ReceivedLot, contents_of
 from ledger.science.ranges import significant
 
@@ -21,6 +23,8 @@ MADE_UP, RINSED, FILLED = "makeup", "rinse", "bottle"
 SLACK = 0.02
 """Share by which a reading may be off for warmth and reading alone: spirit swells by about 1.1 %
 in 10 °C (common practice, no source)."""
+NOTHING_UL = 0.5
+"""What is less than this, half the smallest volume of the book, is nothing left."""
 
 
 class Happening(Struct, frozen=True):
@@ -34,6 +38,15 @@ class Happening(Struct, frozen=True):
     """Volume before, in µL."""
     after: Contents
     """What was there afterwards."""
+    units: float
+    """The same in the measure the lot is counted in."""
+    kept: float = 1.0
+    """Which share of what was there before is there afterwards."""
+    passed: float = 0.0
+    """Which share of what was there went out; of what was drawn from another lot came in; of what
+    was there last came back."""
+    is_vague: bool = False
+    """Whether something nobody knows went in or out with it."""
 
 
 class Replay:
@@ -52,12 +65,30 @@ class Replay:
         self._received = received
         self._draws: dict[str, dict[int, Contents]] = {}
         self._happened: dict[str, tuple[Happening, ...]] = {}
+        self._circles: list[tuple[str, ...]] = []
 
     def happenings(self, code: str) -> tuple[Happening, ...]:
         """Return all that happened to a made, rinse or packed lot, in order."""
-        for lot in self._in_order(code):
-            self._replay(lot)
+        self.play([code])
         return self._happened[code]
+
+    def play(self, codes: Sequence[str]) -> None:
+        """Replay lots and all they are made of; received lots have nothing to replay."""
+        wanted = [code for code in codes if self._is_waiting(code)]
+        order = in_order(wanted, self._sources)
+        self._circles += order.circles
+        for lot in order.lots:
+            self._replay(lot)
+
+    @property
+    def order(self) -> tuple[str, ...]:
+        """The lots replayed so far, each after those it is made of."""
+        return tuple(self._happened)
+
+    @property
+    def circles(self) -> tuple[tuple[str, ...], ...]:
+        """Circles in a damaged book, each lot made of the next; one way of each was left out."""
+        return tuple(self._circles)
 
     def contents(self, code: str) -> Contents:
         """Return what a lot contains: of a received lot a litre, a kilogram or nothing counted.
@@ -68,47 +99,48 @@ class Replay:
         if code in self._received:
             return contents_of(self._received[code], 1_000_000)
         there = Contents()
-        for happening in self.happenings(code):
-            if happening.after.volume_ul > 0:
-                there = happening.after
+        for item in self.happenings(code):
+            if item.after.volume_ul > 0:
+                there = item.after
         return there
 
-    def _in_order(self, code: str) -> Iterable[str]:
-        order: dict[str, None] = {}
-        # A chain of rework may be longer than Python lets calls nest.
-        stack = [(code, False)]
-        while stack:
-            lot, is_ready = stack.pop()
-            if lot in order or lot in self._happened or lot in self._received:
-                continue
-            if is_ready:
-                order[lot] = None
-                continue
-            stack.append((lot, True))
-            stack += [(step.source, False) for step in self._steps.get(lot, ()) if step.source]
-        return order
+    def _is_waiting(self, code: str) -> bool:
+        return code not in self._happened and code not in self._received
+
+    def _sources(self, lot: str) -> Iterable[str]:
+        """Return the lots that one is made of and that are not replayed yet."""
+        into = (step for step in self._steps.get(lot, ()) if step.act is Act.INTO)
+        sources = (step.source for step in into)
+        return [code for code in dict.fromkeys(sources) if code and self._is_waiting(code)]
 
     def _replay(self, lot: str) -> None:
-        vessel, happened, draws = _Vessel(lot), [], {}
+        vessel, found, draws = _Vessel(lot), [], {}
         for index, step in enumerate(self._steps.get(lot, ())):
-            before = vessel.there.volume_ul
-            moved = vessel.take(step, self._moved_in(step))
+            happening = vessel.take(step, self._brought(step))
             if step.act is Act.OUT:
-                draws[index] = moved
-            happened.append(Happening(step, moved, before, vessel.there))
-        self._draws[lot], self._happened[lot] = draws, tuple(happened)
+                draws[index] = happening.moved
+            found.append(happening)
+        self._draws[lot], self._happened[lot] = draws, tuple(found)
 
-    def _moved_in(self, step: Step) -> Contents:
+    def _brought(self, step: Step) -> "_Brought":
         """Return what a step brings from another lot."""
         if step.act is not Act.INTO or step.source is None:
-            return Contents()
+            return _Brought(Contents())
         if not step.taken:
-            return Contents(notes=frozenset({_carried(step)}))
+            return _Brought(Contents(notes=frozenset({_carried(step)})))
         if step.source in self._received:
             whole = contents_of(self._received[step.source], step.taken)
         else:
-            whole = self._draws[step.source].get(step.draw, Contents())
-        return _rinsed(whole, step) if step.kind == RINSED else whole
+            whole = self._draws.get(step.source, {}).get(step.draw, Contents())
+        return _rinsed(whole, step) if step.kind == RINSED else _Brought(whole, 1.0)
+
+
+class _Brought(NamedTuple):
+    """What a step brings from another lot."""
+
+    contents: Contents
+    passed: float = 0.0
+    is_vague: bool = False
 
 
 class _Vessel:
@@ -119,41 +151,52 @@ class _Vessel:
         self.there = self._last = Contents()
         self._ul_per_unit = 1.0
 
-    def take(self, step: Step, brought: Contents) -> Contents:
-        """Take one step and return what it moved."""
-        volume_ul = step.amount * self._ul_per_unit
+    def take(self, step: Step, brought: _Brought) -> Happening:
+        """Take one step and return what happened."""
+        before, volume_ul = self.there.volume_ul, step.amount * self._ul_per_unit
+        kept, passed, is_vague = 1.0, 0.0, False
         if step.act is Act.INTO:
-            moved = _so_much(self._last, volume_ul) if step.outside else brought
+            moved, passed, is_vague = brought
+            if step.outside:
+                passed = volume_ul / self._last.volume_ul if self._last.volume_ul > 0 else 0.0
+                moved = scaled(self._last, passed)
             self.there = add(self.there, moved)
-            # A packed lot counts bottles; its filling tells how much one holds.
             if step.kind == FILLED and moved.volume_ul and step.amount:
                 self._ul_per_unit = moved.volume_ul / step.amount
         elif step.act is Act.OUT:
-            moved = self._drawn(step, volume_ul)
+            moved, passed, is_vague = self._drawn(step, volume_ul)
+            kept = self.there.volume_ul / before if before > 0 else float(volume_ul <= 0)
         elif step.act is Act.LEVEL:
             moved = self._measured(step, volume_ul)
+            is_loss = step.kind != MADE_UP and volume_ul < before
+            kept = volume_ul / before if is_loss else 1.0
         else:
             moved = Contents()
         self._last = self.there if self.there.volume_ul > 0 else self._last
-        return moved
+        units = self.there.volume_ul / self._ul_per_unit
+        return Happening(step, moved, before, self.there, units, kept, passed, is_vague)
 
-    def _drawn(self, step: Step, volume_ul: float) -> Contents:
-        had = self.there.volume_ul
-        moved = drawn(self.there, volume_ul)
-        left = had - moved.volume_ul
-        self.there = drawn(self.there, left) if left > 0 else Contents(notes=self.there.notes)
-        over = volume_ul - moved.volume_ul
-        if over <= 0:
-            return moved
-        # Within what warmth and reading may do, it is all that was there, read as a little more.
-        if had > 0 and over <= SLACK * had:
-            return replace(moved, volume_ul=volume_ul)
+    def _drawn(self, step: Step, volume_ul: float) -> _Brought:
+        had = self.there
+        moved = drawn(had, volume_ul)
+        left = had.volume_ul - moved.volume_ul
+        if left >= NOTHING_UL:
+            self.there = drawn(had, left)
+            return _Brought(moved, moved.volume_ul / had.volume_ul)
+        if volume_ul <= 0:
+            return _Brought(moved)
+        self.there = Contents(notes=had.notes)
+        over = volume_ul - had.volume_ul
+        if over <= NOTHING_UL:
+            return _Brought(had, 1.0)
+        if had.volume_ul > 0 and over <= SLACK * had.volume_ul:
+            return _Brought(replace(had, volume_ul=volume_ul), 1.0)
         note = (
             f"{self.code}: entry {step.entry} drew {_ml(volume_ul)} where "
-            f"{_ml(had)} were reckoned; of the rest nothing is known."
+            f"{_ml(had.volume_ul)} were reckoned; of the rest nothing is known."
         )
         unknown = Contents(over, unknown_ul={self.code: over}, notes=frozenset({note}))
-        return add(moved, unknown)
+        return _Brought(add(moved, unknown), 1.0 if had.volume_ul > 0 else 0.0, is_vague=True)
 
     def _measured(self, step: Step, volume_ul: float) -> Contents:
         before = self.there
@@ -167,22 +210,16 @@ class _Vessel:
         return _difference(before, self.there)
 
 
-def _rinsed(put_on: Contents, step: Step) -> Contents:
+def _rinsed(put_on: Contents, step: Step) -> _Brought:
     """Return what ran through a cake: the liquid put on, as far as it goes."""
     note = f"The rinse with {step.source} is counted as that liquid alone (entry {step.entry})."
-    ran = drawn(put_on, step.amount)
-    over = step.amount - ran.volume_ul
-    if put_on.volume_ul > 0 and over > SLACK * put_on.volume_ul:
-        held = Contents(over, unknown_ul={f"the cake of entry {step.entry}": over})
-        ran = add(ran, held)
-    return replace(ran, notes=ran.notes | {note})
-
-
-def _so_much(contents: Contents, volume_ul: float) -> Contents:
-    """Return what comes back of goods: as they were when something was last there."""
-    if contents.volume_ul <= 0:
-        return Contents()
-    return scaled(contents, volume_ul / contents.volume_ul)
+    had = put_on.volume_ul
+    ran, over = drawn(put_on, step.amount), step.amount - had
+    is_vague = had > 0 and over > SLACK * had
+    if is_vague:
+        ran = add(ran, Contents(over, unknown_ul={f"the cake of entry {step.entry}": over}))
+    passed = min(1.0, step.amount / had) if had > 0 else 0.0
+    return _Brought(replace(ran, notes=ran.notes | {note}), passed, is_vague)
 
 
 def _ml(volume_ul: float) -> str:

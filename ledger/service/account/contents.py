@@ -8,16 +8,13 @@ from collections.abc import Iterable, Mapping
 
 from msgspec import Struct
 
-from ledger.errors import RefusedError
 from ledger.science.contents.composition import Contents
 from ledger.science.contents.received import ReceivedLot, missing_of
-from ledger.science.contents.replay import Happening, Replay
-from ledger.science.liquids.alcoholmeter import true_from_indicated
+from ledger.science.contents.replay import Happening
 from ledger.science.ranges import significant
 from ledger.service.account.codes import known_lot
+from ledger.service.account.replay import Replayed, replayed
 from ledger.store.engine.connections import Connection
-from ledger.store.read.received import ReceivedRow, received
-from ledger.store.read.steps import Steps, steps_behind, steps_of
 
 BASIS = (
     "Volumes are taken as read at 20 °C.",
@@ -50,9 +47,7 @@ class LotContents(Struct, frozen=True):
 
 def contents_on(connection: Connection, code: str) -> LotContents:
     """Return what a lot contains, by its whole code, in an open transaction."""
-    behind = steps_behind(connection, known_lot(connection, code).seq)
-    rows = received(connection, behind.ids)
-    return _lot_contents(code, behind, rows)
+    return _lot_contents(code, replayed(connection, [known_lot(connection, code).seq]))
 
 
 def base_syrups(connection: Connection, lots: Iterable[int]) -> dict[str, int]:
@@ -65,20 +60,17 @@ def base_syrups(connection: Connection, lots: Iterable[int]) -> dict[str, int]:
     Returns:
         Thousandths of a °Brix, by code; lots without any sugar are left out.
     """
-    behind = steps_of(connection, sorted(lots))
-    rows = received(connection, behind.ids)
-    replay = Replay(behind.steps, {lot: received_lot(row) for lot, row in rows.items()})
-    found = {code: replay.contents(code) for code in behind.steps}
+    told = replayed(connection, sorted(lots))
+    by_code = {code: told.replay.contents(code) for code in told.steps.steps}
     return {
         code: round(1000 * contents.base_syrup_percent_mass)
-        for code, contents in found.items()
+        for code, contents in by_code.items()
         if contents.sucrose_mg
     }
 
 
-def _lot_contents(code: str, behind: Steps, rows: Mapping[str, ReceivedRow]) -> LotContents:
-    known = {lot: received_lot(row) for lot, row in rows.items()}
-    replay = Replay(behind.steps, known)
+def _lot_contents(code: str, told: Replayed) -> LotContents:
+    known, replay = told.received, told.replay
     contents = replay.contents(code)
     # Itself, where it was bought, and what it is made of.
     unknown = [known[lot] for lot in (code, *contents.unknown_ul) if lot in known]
@@ -89,7 +81,7 @@ def _lot_contents(code: str, behind: Steps, rows: Mapping[str, ReceivedRow]) -> 
         received=known,
         missing=(
             *(
-                _missing(lot, rows[lot.code].entry)
+                _missing(lot, told.rows[lot.code].entry)
                 for lot in sorted(unknown, key=lambda lot: lot.code)
                 if missing_of(lot)
             ),
@@ -103,50 +95,6 @@ def _lot_contents(code: str, behind: Steps, rows: Mapping[str, ReceivedRow]) -> 
             ),
         ),
     )
-
-
-def received_lot(row: ReceivedRow) -> ReceivedLot:
-    """Return a received lot with the best known strength and density."""
-    abv, abv_from = _strength(row)
-    density, density_from = _density(row)
-    return ReceivedLot(
-        code=row.code,
-        material=row.material,
-        name=row.name,
-        sort=row.sort,
-        measure=row.measure,
-        abv=abv,
-        abv_from=abv_from,
-        density_kg_per_m3=density,
-        density_from=density_from,
-    )
-
-
-def _strength(row: ReceivedRow) -> tuple[float | None, str]:
-    if row.read_abv_micro is not None:
-        shown = row.read_abv_micro / 1_000_000
-        if row.read_abv_temp_mdegc is None:
-            return shown, "as read, its temperature not recorded"
-        temp_c = row.read_abv_temp_mdegc / 1000
-        try:
-            return true_from_indicated(shown, temp_c), f"read {shown:g} at {temp_c:g} °C"
-        except RefusedError:
-            return shown, f"as read; {temp_c:g} °C is outside the table"
-    for value, words in ((row.abv_mpct, "its papers"), (row.material_abv_mpct, "its material")):
-        if value is not None:
-            return value / 1000, f"by {words}"
-    return None, ""
-
-
-def _density(row: ReceivedRow) -> tuple[float | None, str]:
-    for value, words in (
-        (row.read_density_mg_per_l, "as read"),
-        (row.density_mg_per_l, "by its papers"),
-        (row.material_density_mg_per_l, "by its material"),
-    ):
-        if value:
-            return value / 1000, words
-    return None, ""
 
 
 def _missing(lot: ReceivedLot, entry: int) -> tuple[str, str]:

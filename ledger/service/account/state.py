@@ -10,6 +10,7 @@ from ledger.domain.lots.lot import BARRING
 from ledger.domain.lots.state import LotState
 from ledger.service.account.codes import known_lot
 from ledger.service.account.dates import dates_of
+from ledger.service.account.shares import shares_behind
 from ledger.store.engine.connections import Connection
 from ledger.store.read import amounts, queries, walk
 from ledger.store.read.queries import LotRow, Moment
@@ -39,6 +40,7 @@ def lot_state(
         then = now = amounts.held(connection, row.seq, skip=skip)
     is_bought = row.opened.lot_type is LotType.RECEIVED  # and so made of nothing that is here
     behind = walk.behind(connection, row.seq) if is_whole and not is_bought else []
+    barred = [lot.code for lot in behind if lot.verdict in BARRING and lot.lot != row.seq]
     dates = dates_of(connection, [row.seq])[row.seq] if is_whole else Dates()
     return LotState(
         seq=row.seq,
@@ -49,9 +51,7 @@ def lot_state(
         solids_mg=then.solids_mg,
         material=_material_of(connection, row, entries),
         dates=dates,
-        barred_inputs=tuple(
-            lot.code for lot in behind if lot.verdict in BARRING and lot.lot != row.seq
-        ),
+        barred_inputs=_in_it(connection, row, barred),
         made_from=frozenset((row.seq, *(lot.lot for lot in behind))),
         bulk=_bulk_of(connection, row),
     )
@@ -73,3 +73,11 @@ def _bulk_of(connection: Connection, row: LotRow) -> LotState | None:
     chain = (entry for entry, _ in queries.chain(connection, row.seq))
     fillings = list(entries_of(chain, Bottle))
     return lot_state(connection, fillings[-1].facts.source, is_whole=False) if fillings else None
+
+
+def _in_it(connection: Connection, row: LotRow, codes: list[str]) -> tuple[str, ...]:
+    """Return those of the lots behind one of which anything can be in it."""
+    if not codes:
+        return ()
+    found = shares_behind(connection, row).shares.lots
+    return tuple(code for code in codes if code in found)

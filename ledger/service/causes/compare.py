@@ -17,12 +17,13 @@ from ledger.domain.entries.house import House
 from ledger.domain.lots.lot import Lot
 from ledger.errors import RefusedError
 from ledger.science.statistics.trials import Factor, Jar, Spread, factors_of, front, spread
+from ledger.service.account.shares import lots_behind
 from ledger.service.desk.book import Book
 from ledger.service.evidence.seal import Seal, seal_on
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 from ledger.store.read.lots import lots_by_number
-from ledger.store.read.reach import entries_of_lots, made_of
+from ledger.store.read.reach import entries_of_lots
 from ledger.store.read.runs import Run, runs
 
 GRADES = tuple(Grade)
@@ -154,7 +155,7 @@ def _age(since: timedelta) -> str:
 
 
 def _inputs(connection: Connection, made: Sequence[Run]) -> dict[str, dict[str, Lot]]:
-    behind = made_of(connection, [run.lot for run in made])
+    behind = lots_behind(connection, [run.lot for run in made])
     known = lots_by_number(connection, sorted({lot for lots in behind.values() for lot in lots}))
     return {
         run.code: {known[lot].code: known[lot] for lot in sorted(behind[run.lot])} for run in made

@@ -13,11 +13,12 @@ from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.lot import Lot
 from ledger.domain.lots.process import Figures, figures_of, source_of
 from ledger.science.statistics.suspects import Observed
+from ledger.service.account.shares import lots_behind
 from ledger.service.causes.settings import Making, settings_of
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 from ledger.store.read.lots import lots_by_number
-from ledger.store.read.reach import entries_of_lots, made_of
+from ledger.store.read.reach import entries_of_lots
 from ledger.store.read.runs import Run
 
 STEPS = ("receipt", "measure", "add", "rest", "filter")
@@ -87,7 +88,7 @@ def _inputs(
     connection: Connection, compared: Sequence[Run], packed: Mapping[int, Sequence[int]]
 ) -> dict[int, frozenset[int]]:
     own = {run.lot: (run.lot, *packed.get(run.lot, ())) for run in compared}
-    behind = made_of(connection, [lot for lots in own.values() for lot in lots])
+    behind = lots_behind(connection, [lot for lots in own.values() for lot in lots])
     return {
         lot: frozenset(part for each in lots for part in behind[each]).difference(lots)
         for lot, lots in own.items()
@@ -98,7 +99,7 @@ def _within(connection: Connection, known: Mapping[int, Lot]) -> dict[str, froze
     made_here = [lot for lot, brief in known.items() if brief.lot_type is not LotType.RECEIVED]
     return {
         known[lot].code: frozenset(known[part].code for part in parts if part in known)
-        for lot, parts in made_of(connection, made_here).items()
+        for lot, parts in lots_behind(connection, made_here).items()
     }
 
 

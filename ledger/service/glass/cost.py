@@ -20,18 +20,17 @@ from ledger.science.contents.cost import (
     LABOUR,
     NANO,
     Cost,
-    Reckoner,
     in_cents,
     price_for_margin,
 )
 from ledger.service.account.codes import known_lot, resolve_lot
+from ledger.service.account.money import reckoner
 from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
 from ledger.service.glass.sizes import POURED, read_glass, soda_parts
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 from ledger.store.read.lots import lots_by_number
-from ledger.store.read.steps import steps_behind
 
 
 class CostLine(Struct, frozen=True):
@@ -119,22 +118,21 @@ def cost(
         code = resolve_lot(connection, text, by)
         house = queries.house(connection)
         hour_minor = _hour_minor(hour, house)
-        behind = steps_behind(connection, known_lot(connection, code).seq)
-        reckoned = Reckoner(behind.steps, behind.bought, hour_minor).cost(code)
+        found = reckoner(connection, [known_lot(connection, code).seq], hour_minor).cost(code)
         state = lot_state(connection, code, is_whole=False)
         parts = soda_parts(read_pour(pour), latest(state.bulk or state, Start))
         glass_ul, margin_mpct = read_glass(glass), read_margin(margin)
-        per_ml, per_bottle = _per_ml(state, reckoned), _per_bottle(state, reckoned)
-        cents = in_cents(reckoned.money)
-        unpriced = tuple(_unpriced(connection, lot) for lot in sorted(reckoned.unpriced))
+        per_ml, per_bottle = _per_ml(state, found), _per_bottle(state, found)
+        cents = in_cents(found.money)
+        unpriced = tuple(_unpriced(connection, lot) for lot in sorted(found.unpriced))
         return CostCard(
             code=code,
             name=name(state),
             currency=house.currency if house else "",
             measure=state.measure,
-            there=reckoned.there,
-            went_in=reckoned.went_in,
-            lines=_lines(connection, reckoned, cents),
+            there=found.there,
+            went_in=found.went_in,
+            lines=_lines(connection, found, cents),
             duty_minor=cents.get(DUTY, 0),
             labour_minor=None if hour_minor is None else cents.get(LABOUR, 0),
             total_minor=sum(cents.values()),
@@ -143,7 +141,7 @@ def cost(
             per_glass=_per_glass(state, per_ml, glass_ul, parts),
             glass_ul=glass_ul,
             pour_parts=parts,
-            lost_share=_lost(reckoned),
+            lost_share=_lost(found),
             price=_price(per_bottle or per_ml, margin_mpct),
             margin_mpct=margin_mpct,
             missing=tuple((what, f"Record it: {command}") for what, command in unpriced),
@@ -158,21 +156,20 @@ def _hour_minor(told: str | None, house: House | None) -> int | None:
     return house.hour_minor if house else None
 
 
-def _per_ml(state: LotState, reckoned: Cost) -> Fraction | None:
-    volume_ul = reckoned.there
+def _per_ml(state: LotState, found: Cost) -> Fraction | None:
+    volume_ul = found.there
     if state.measure is Measure.UEACH:
         filled = latest(state, Bottle)
-        volume_ul = reckoned.there * filled.size.amount // 10**6 if filled else 0
+        volume_ul = found.there * filled.size.amount // 10**6 if filled else 0
     if state.measure is Measure.MG or not volume_ul:
         return None
-    # From billionths of a hundredth a µL to hundredths a mL.
-    return Fraction(reckoned.total * 1000, volume_ul * NANO)
+    return Fraction(found.total * 1000, volume_ul * NANO)
 
 
-def _per_bottle(state: LotState, reckoned: Cost) -> Fraction | None:
-    if state.opened.lot_type is not LotType.PACKED or not reckoned.there:
+def _per_bottle(state: LotState, found: Cost) -> Fraction | None:
+    if state.opened.lot_type is not LotType.PACKED or not found.there:
         return None
-    return Fraction(reckoned.total * 10**6, reckoned.there * NANO)
+    return Fraction(found.total * 10**6, found.there * NANO)
 
 
 def _per_glass(
@@ -185,10 +182,10 @@ def _per_glass(
     return per_ml * glass_ul / 1000 / (parts + 1)
 
 
-def _lost(reckoned: Cost) -> Fraction | None:
-    if reckoned.went_in <= 0 or reckoned.there >= reckoned.went_in:
+def _lost(found: Cost) -> Fraction | None:
+    if found.went_in <= 0 or found.there >= found.went_in:
         return None
-    return 1 - Fraction(reckoned.there, reckoned.went_in)
+    return 1 - Fraction(found.there, found.went_in)
 
 
 def _price(cost: Fraction | None, margin_mpct: int | None) -> Fraction | None:
@@ -197,19 +194,19 @@ def _price(cost: Fraction | None, margin_mpct: int | None) -> Fraction | None:
     return Fraction(price_for_margin(int(cost * NANO), margin_mpct), NANO)
 
 
-def _lines(connection: Connection, reckoned: Cost, cents: dict[str, int]) -> tuple[CostLine, ...]:
-    rows = {code: queries.lot_by_code(connection, code) for code in reckoned.drawn}
+def _lines(connection: Connection, found: Cost, cents: dict[str, int]) -> tuple[CostLine, ...]:
+    rows = {code: queries.lot_by_code(connection, code) for code in found.drawn}
     known = lots_by_number(connection, [row.seq for row in rows.values() if row])
     lines = [
         CostLine(
             lot=code,
             what=known[row.seq].name,
-            drawn=round(Fraction(reckoned.drawn[code], NANO)),
+            drawn=round(Fraction(found.drawn[code], NANO)),
             measure=row.opened.measure,
             minor=cents.get(code, 0),
         )
         for code, row in rows.items()
-        if row and reckoned.drawn[code]
+        if row and found.drawn[code]
     ]
     return tuple(sorted(lines, key=lambda line: (-line.minor, line.lot)))
 

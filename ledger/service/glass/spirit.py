@@ -15,7 +15,7 @@ from ledger.errors import InputError
 from ledger.science.contents.received import ReceivedLot, holds_alcohol
 from ledger.science.contents.replay import Replay
 from ledger.science.contents.spirit import Flow, SpiritAccount, account, made_flows, spirit_flows
-from ledger.service.account.contents import received_lot
+from ledger.service.account.replay import received_lot
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import today_on
 from ledger.service.desk.times import read_day

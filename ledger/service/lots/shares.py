@@ -12,7 +12,7 @@ from msgspec.structs import replace
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries.choices import MaterialKind, Place
 from ledger.domain.lots.lot import Lot
-from ledger.science.contents.shares import Carrying, Ways, carried
+from ledger.science.contents.shares import Carrying, Stays, stays_as
 from ledger.service.account.dates import with_dates
 from ledger.service.desk.book import Book, Tick
 from ledger.service.lots.trace import Carried, Trace, trace_on
@@ -28,11 +28,13 @@ class Share(Struct, frozen=True):
     measure: Measure
     """Measure of the lot it comes from."""
     whole: int
-    """How much there was in all of the lot it is in."""
+    """How much there was of the lot it is in when that was last made up of anything."""
     whole_measure: Measure
     """Measure of that lot."""
     is_all: bool
     """Whether every way was measured; else there is at least this much."""
+    is_in_cake: bool = False
+    """Whether it stays in the cake, so that none is in what runs through."""
 
 
 class Traced(Struct, frozen=True):
@@ -46,8 +48,6 @@ class Traced(Struct, frozen=True):
     """For each lot made of the traced one, how much of the traced one is in it."""
     wasted: Mapping[str, int]
     """What was poured away of each lot, where anything was."""
-    circles: tuple[tuple[str, ...], ...]
-    """Circles in a damaged book: codes, each lot gone into the next and the last into the first."""
     hidden: int = 0
     """Lots further away than was asked for."""
 
@@ -69,13 +69,13 @@ def traced(
         return traced_on(connection, code, back=back, forward=forward, tick=tick)
 
 
-def with_days(book: Book, traced_lot: Traced) -> Traced:
+def with_days(book: Book, found: Traced) -> Traced:
     """Return a trace with the best-before dates that are reckoned for its lots."""
-    nodes = traced_lot.trace.nodes
+    nodes = found.trace.nodes
     with book.reading() as connection:
         known = with_dates(connection, {node.brief.seq: node.brief for node in nodes})
     dated = tuple(replace(node, brief=known[node.brief.seq]) for node in nodes)
-    return replace(traced_lot, trace=replace(traced_lot.trace, nodes=dated))
+    return replace(found, trace=replace(found.trace, nodes=dated))
 
 
 def traced_on(
@@ -87,36 +87,27 @@ def traced_on(
     tick: Tick = lambda _done, _total: None,
 ) -> Traced:
     """Trace a lot with the amounts carried, in an open transaction; as `traced`."""
-    walked = trace_on(connection, code, back=back, forward=forward)
-    lots = {node.brief.code: node.brief for node in walked.nodes}
+    found = trace_on(connection, code, back=back, forward=forward)
+    lots = {node.brief.code: node.brief for node in found.nodes}
+    here = found.lot
     turned = turnovers(connection, (brief.seq for brief in lots.values()), tick)
-    wholes = {lot: turned[brief.seq].whole(brief.on_hand) for lot, brief in lots.items()}
-    behind, circles = _reckoned(code, sources(walked.edges) if back else {}, wholes)
-    ahead, more = _reckoned(code, targets(walked.edges) if forward else {}, wholes)
-    here = walked.lot
     return Traced(
-        trace=walked,
-        behind={
-            lot: _share(carrying, lots[lot], here, wholes[code]) for lot, carrying in behind.items()
-        },
-        ahead={
-            lot: _share(carrying, here, lots[lot], wholes[lot]) for lot, carrying in ahead.items()
-        },
+        trace=found,
+        behind={lot: _share(item, lots[lot], here) for lot, item in found.behind.items()},
+        ahead={lot: _share(item, here, lots[lot]) for lot, item in found.ahead.items()},
         wasted=_wasted(lots, turned),
-        # Those met on the way back were walked against the way that things went.
-        circles=_once([*(tuple(reversed(circle)) for circle in circles), *more]),
     )
 
 
-def _reckoned(
-    code: str, ways: Ways, wholes: Mapping[str, int]
-) -> tuple[dict[str, Carrying], tuple[tuple[str, ...], ...]]:
-    amounts, order = carried(code, ways, wholes)
-    return {lot: amounts[lot] for lot in order.lots if lot != code}, order.circles
-
-
-def _share(carrying: Carrying, source: Lot, target: Lot, whole: int) -> Share:
-    return Share(carrying.amount, source.measure, whole, target.measure, carrying.is_all)
+def _share(item: Carrying, source: Lot, target: Lot) -> Share:
+    return Share(
+        amount=item.amount,
+        measure=source.measure,
+        whole=round(item.whole),
+        whole_measure=target.measure,
+        is_all=item.is_all,
+        is_in_cake=stays_as(source.sort) is Stays.IN_CAKE,
+    )
 
 
 def _wasted(lots: Mapping[str, Lot], turned: Mapping[int, Turnover]) -> dict[str, int]:
@@ -124,59 +115,44 @@ def _wasted(lots: Mapping[str, Lot], turned: Mapping[int, Turnover]) -> dict[str
     return {lot: amount for lot, amount in waste.items() if amount}
 
 
-def _once(circles: Sequence[tuple[str, ...]]) -> tuple[tuple[str, ...], ...]:
-    """Return circles turned so that each begins with its first code, none twice."""
-    turned = (circle[(at := circle.index(min(circle))) :] + circle[:at] for circle in circles)
-    return tuple(dict.fromkeys(turned))
-
-
-def sources(edges: Sequence[Carried]) -> dict[str, list[tuple[str, int]]]:
-    """Return for each lot what went into it: lot and amount, in the order it first went in."""
-    went_in: dict[str, list[tuple[str, int]]] = {}
-    for edge in edges:
-        went_in.setdefault(edge.target, []).append((edge.source, edge.amount))
-    return went_in
-
-
 def targets(edges: Sequence[Carried]) -> dict[str, list[tuple[str, int]]]:
     """Return for each lot what it went into: lot and amount."""
-    went_into: dict[str, list[tuple[str, int]]] = {}
+    found: dict[str, list[tuple[str, int]]] = {}
     for edge in edges:
-        went_into.setdefault(edge.source, []).append((edge.target, edge.amount))
-    return went_into
+        found.setdefault(edge.source, []).append((edge.target, edge.amount))
+    return found
 
 
-def no_deeper(traced_lot: Traced, depth: int | None) -> Traced:
+def no_deeper(found: Traced, depth: int | None) -> Traced:
     """Return a trace without what is more steps away than `depth`; its amounts stay."""
     if depth is None:
-        return traced_lot
-    near = {node.brief.code for node in traced_lot.trace.nodes if node.depth <= depth}
-    return _kept(traced_lot, near)
+        return found
+    near = {node.brief.code for node in found.trace.nodes if node.depth <= depth}
+    return _kept(found, near)
 
 
-def only_kind(traced_lot: Traced, kind: MaterialKind) -> Traced:
+def only_kind(found: Traced, kind: MaterialKind) -> Traced:
     """Return the part of a trace back that leads to materials of one kind."""
-    wanted = [node.brief.code for node in traced_lot.trace.nodes if node.brief.sort == kind]
-    # From the materials forward, so that only ways are kept that lead to one.
-    ways, kept = targets(traced_lot.trace.edges), set[str]()
+    wanted = [node.brief.code for node in found.trace.nodes if node.brief.sort == kind]
+    ways, kept = targets(found.trace.edges), set[str]()
     while wanted:
         lot = wanted.pop()
         if lot not in kept:
             kept.add(lot)
             wanted += [other for other, _ in ways.get(lot, ())]
-    return replace(_kept(traced_lot, kept | {traced_lot.trace.lot.code}), hidden=traced_lot.hidden)
+    return replace(_kept(found, kept | {found.trace.lot.code}), hidden=found.hidden)
 
 
-def _kept(traced_lot: Traced, codes: set[str]) -> Traced:
-    trace = traced_lot.trace
+def _kept(found: Traced, codes: set[str]) -> Traced:
+    trace = found.trace
     nodes = tuple(node for node in trace.nodes if node.brief.code in codes)
     return replace(
-        traced_lot,
+        found,
         trace=replace(
             trace,
             nodes=nodes,
             edges=tuple(e for e in trace.edges if e.source in codes and e.target in codes),
-            holders=tuple(holder for holder in trace.holders if holder.lot in codes),
+            holders=tuple(item for item in trace.holders if item.lot in codes),
         ),
-        hidden=traced_lot.hidden + len(trace.nodes) - len(nodes),
+        hidden=found.hidden + len(trace.nodes) - len(nodes),
     )

@@ -1,17 +1,17 @@
 """Stock by date, what is low, and what is left of its cost.
 
-Guarantees: reads only; the value of a received lot is the share of its cost that is left, rounded
-half to even to the smallest coin. Refuses: a value for lots of which no cost is in the book.
+Guarantees: reads only; a value is what is left of what was paid, rounded half to even to the
+smallest coin. Refuses: a value for lots of which no cost is in the book.
 """
-
-from fractions import Fraction
 
 from msgspec import Struct
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries import Material, Receipt
+from ledger.domain.entries import Material
 from ledger.domain.lots.lot import Lot, Status, by_date
+from ledger.science.contents.cost import in_cents
 from ledger.service.account.dates import with_dates
+from ledger.service.account.money import reckoner
 from ledger.service.desk.book import Book
 from ledger.service.masters.material import materials
 from ledger.store.read import queries
@@ -32,9 +32,9 @@ class Low(Struct, frozen=True):
     """That measure."""
 
 
-def first_expired(lots: tuple[Lot, ...]) -> tuple[Lot, ...]:
+def first_expired(found: tuple[Lot, ...]) -> tuple[Lot, ...]:
     """Return lots with the earliest date first, then the one that came first."""
-    return tuple(sorted(lots, key=by_date))
+    return tuple(sorted(found, key=by_date))
 
 
 def low_materials(book: Book, threshold: int, measure: Measure) -> tuple[Low, ...]:
@@ -44,29 +44,29 @@ def low_materials(book: Book, threshold: int, measure: Measure) -> tuple[Low, ..
     nothing.
     """
     totals: dict[str, int] = {}
-    for lot in stock(book, everything=True):
-        if lot.material and lot.measure is measure and lot.status is not Status.STRUCK:
-            there = 0 if lot.status in UNUSABLE else max(lot.on_hand, 0)
-            totals[lot.material] = totals.get(lot.material, 0) + there
-    known = {material.code: material for material in materials(book)}
-    there_is = [Low(known[code], total, measure) for code, total in totals.items()]
-    lows = (low for low in there_is if low.on_hand < threshold)
-    return tuple(sorted(lows, key=lambda low: (low.on_hand, low.material.code)))
+    for brief in stock(book, everything=True):
+        if brief.material and brief.measure is measure and brief.status is not Status.STRUCK:
+            there = 0 if brief.status in UNUSABLE else max(brief.on_hand, 0)
+            totals[brief.material] = totals.get(brief.material, 0) + there
+    known = {item.code: item for item in materials(book)}
+    found = [Low(known[code], total, measure) for code, total in totals.items()]
+    low = (item for item in found if item.on_hand < threshold)
+    return tuple(sorted(low, key=lambda item: (item.on_hand, item.material.code)))
 
 
 def values_left(book: Book, lots: tuple[Lot, ...]) -> dict[int, int]:
-    """Return what is left of the cost of received lots, in the smallest coin, by lot number."""
+    """Return what is left of the cost of lots, in the smallest coin, by lot number.
+
+    Of a received lot it is the share of its cost that is left; of a batch and of goods what is in
+    them, work included where the house says what an hour costs.
+    """
     with book.reading() as connection:
-        receipts = {
-            entry.stands_for: entry.facts for entry in queries.entries_of_kind(connection, Receipt)
-        }
-    values = {}
-    for lot in lots:
-        receipt = receipts.get(lot.seq)
-        if isinstance(receipt, Receipt) and receipt.cost_minor is not None:
-            share = Fraction(max(lot.on_hand, 0), receipt.amount.amount)
-            values[lot.seq] = round(receipt.cost_minor * share)
-    return values
+        house = queries.house(connection)
+        known = reckoner(
+            connection, [brief.seq for brief in lots], house.hour_minor if house else None
+        )
+    left = {brief.seq: known.left(brief.code, brief.on_hand) for brief in lots}
+    return {lot: sum(in_cents(found.money).values()) for lot, found in left.items() if found.money}
 
 
 def stock(book: Book, *, everything: bool = False) -> tuple[Lot, ...]:

@@ -4,16 +4,19 @@ Guarantees: rework, rinse liquor, carried cake, top-ups and returns are walked l
 Refuses: to follow entries out of force.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import datetime
 from enum import StrEnum
 
-from msgspec import Struct
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure, show
 from ledger.domain.entries.choices import MoveAs
 from ledger.domain.lots.lot import Lot
+from ledger.science.contents.shares import Carrying, Shares
 from ledger.service.account.codes import known_lot
+from ledger.service.account.shares import NOTHING, shares_ahead, shares_behind
 from ledger.service.desk.book import Book
 from ledger.store.engine.connections import Connection
 from ledger.store.read import sent, walk
@@ -81,16 +84,26 @@ class Holder(Struct, frozen=True):
 
 
 class Trace(Struct, frozen=True):
-    """A lot with all it is made of and all that is made of it."""
+    """A lot with all it is made of and all that is made of it.
+
+    A lot is of it when anything of the one can have been in the other at any time.
+    """
 
     lot: Lot
     """The lot traced."""
     nodes: tuple[Node, ...]
     """The lot, then the lots back, then those forward, each nearest first."""
     edges: tuple[Carried, ...]
-    """What went into what, between those lots."""
+    """What went into what, between those lots, by the lot it went into as these come."""
     holders: tuple[Holder, ...]
     """Where the lot and all forward of it went, by lot and day."""
+    behind: Mapping[str, Carrying] = field(default_factory=dict)
+    """For each lot it is made of, how much of it is in the lot; unless only near ones were asked
+    for."""
+    ahead: Mapping[str, Carrying] = field(default_factory=dict)
+    """For each lot made of it, how much of the lot is in it; likewise."""
+    circles: tuple[tuple[str, ...], ...] = ()
+    """Circles in a damaged book: codes, each lot gone into the next and the last into the first."""
 
 
 def trace(
@@ -114,29 +127,78 @@ def trace_on(
     deepest: int | None = None,
 ) -> Trace:
     """Trace a lot in an open transaction; as `trace`."""
-    number = known_lot(connection, code).seq
-    behind = walk.back(connection, number, deepest) if back else [number]
-    ahead = walk.forward(connection, number, deepest) if forward else [number]
-    met = lots_by_number(connection, [*behind, *ahead])
-    # Something else may have gone into them that was not asked for: it lies deeper, or the other
-    # way.
-    edges = [edge for edge in walk.edges_into(connection, list(met)) if edge.source in met]
+    row = known_lot(connection, code)
+    if deepest is not None:
+        return _near(connection, row.seq, (back, forward), deepest)
+    behind = shares_behind(connection, row) if back else NOTHING
+    ahead = shares_ahead(connection, row) if forward else NOTHING
+    number = {code: row.seq, **behind.numbers, **ahead.numbers}
+    told = _told(
+        connection,
+        lots_by_number(
+            connection, [number[lot] for lot in (code, *behind.shares.lots, *ahead.shares.lots)]
+        ),
+        _edges(number, behind.shares) + _edges(number, ahead.shares),
+        [row.seq, *(number[lot] for lot in behind.shares.lots)],
+        [row.seq, *(number[lot] for lot in ahead.shares.lots)],
+    )
+    return replace(
+        told,
+        behind=behind.shares.lots,
+        ahead=ahead.shares.lots,
+        circles=_once((*behind.circles, *ahead.circles)),
+    )
+
+
+def _edges(number: Mapping[str, int], shares: Shares) -> list[Edge]:
+    """Return what went from lot to lot."""
+    return [Edge(number[one], number[other], taken) for (one, other), taken in shares.ways.items()]
+
+
+def _near(connection: Connection, lot: int, ways: tuple[bool, bool], deepest: int) -> Trace:
+    """Trace a lot a few steps far, by what went in and out, without what of it is carried."""
+    behind = walk.back(connection, lot, deepest) if ways[0] else [lot]
+    ahead = walk.forward(connection, lot, deepest) if ways[1] else [lot]
+    found = lots_by_number(connection, [*behind, *ahead])
+    edges = [edge for edge in walk.edges_into(connection, list(found)) if edge.source in found]
+    return _told(connection, found, edges, behind, ahead)
+
+
+def _told(
+    connection: Connection,
+    found: dict[int, Lot],
+    edges: list[Edge],
+    behind: list[int],
+    ahead: list[int],
+) -> Trace:
+    number = behind[0]
     away = {
         Way.BACK: walk.steps_from(number, ((edge.target, edge.source) for edge in edges)),
         Way.FORWARD: walk.steps_from(number, ((edge.source, edge.target) for edge in edges)),
     }
+    nodes = (
+        Node(found[number], 0, Way.HERE),
+        *_nodes(found, behind[1:], Way.BACK, away[Way.BACK]),
+        *_nodes(found, ahead[1:], Way.FORWARD, away[Way.FORWARD]),
+    )
+    place = {node.brief.seq: place for place, node in enumerate(nodes)}
     return Trace(
-        lot=met[number],
-        nodes=(
-            Node(met[number], 0, Way.HERE),
-            *_nodes(met, behind[1:], Way.BACK, away[Way.BACK]),
-            *_nodes(met, ahead[1:], Way.FORWARD, away[Way.FORWARD]),
+        lot=found[number],
+        nodes=nodes,
+        edges=tuple(
+            _carried(found, edge) for edge in sorted(edges, key=lambda edge: place[edge.target])
         ),
-        edges=tuple(_carried(met, edge) for edge in edges),
         holders=tuple(
-            _holder(met[moved.lot], moved) for moved in sent.moves_from(connection, ahead)
+            _holder(found[moved.lot], moved) for moved in sent.moves_from(connection, ahead)
         ),
     )
+
+
+def _once(circles: Sequence[tuple[str, ...]]) -> tuple[tuple[str, ...], ...]:
+    """Return circles by what went into what, each from its first code on, none twice."""
+    ways = (tuple(reversed(circle)) for circle in circles)
+    turned = (circle[(at := circle.index(min(circle))) :] + circle[:at] for circle in ways)
+    return tuple(dict.fromkeys(turned))
 
 
 def ahead_of(code: str, edges: Iterable[Carried]) -> frozenset[str]:
@@ -153,13 +215,15 @@ def ahead_of(code: str, edges: Iterable[Carried]) -> frozenset[str]:
     return frozenset(met)
 
 
-def _nodes(met: dict[int, Lot], lots: list[int], way: Way, away: dict[int, int]) -> Iterator[Node]:
+def _nodes(
+    found: dict[int, Lot], lots: list[int], way: Way, away: dict[int, int]
+) -> Iterator[Node]:
     for lot in sorted(lots, key=lambda lot: (away[lot], lot)):
-        yield Node(met[lot], away[lot], way)
+        yield Node(found[lot], away[lot], way)
 
 
-def _carried(met: dict[int, Lot], edge: Edge) -> Carried:
-    source, target = met[edge.source], met[edge.target]
+def _carried(found: dict[int, Lot], edge: Edge) -> Carried:
+    source, target = found[edge.source], found[edge.target]
     return Carried(source.code, target.code, edge.taken, source.measure)
 
 

@@ -14,15 +14,18 @@ from ledger.store.engine.statements import ask_for, chunks
 
 # UNION leaves out what was met, so that a circle in a damaged book ends.
 _MADE_OF = """
-    WITH RECURSIVE walk(root, lot) AS (
-        SELECT w.lot, w.lot FROM {wanted} w
+    WITH RECURSIVE walk(root, lot, at, nth) AS (
+        SELECT w.lot, w.lot, CAST('9999-12-31T23:59:59Z' AS TEXT), CAST(9007199254740991 AS BIGINT)
+        FROM {wanted} w
         UNION
-        SELECT walk.root, p.source
+        SELECT walk.root, p.source, e.happened_at, e.stands_for
         FROM walk
         JOIN posting p ON p.target = walk.lot
+        JOIN entry e ON e.seq = p.seq
         LEFT JOIN entry c ON c.corrects = p.seq
-        WHERE c.corrects IS NULL AND p.source IS NOT NULL)
-    SELECT root, lot FROM walk WHERE lot <> root"""
+        WHERE c.corrects IS NULL AND p.source IS NOT NULL
+        AND (e.happened_at, e.stands_for) < (walk.at, walk.nth))
+    SELECT DISTINCT root, lot FROM walk WHERE lot <> root"""
 _ENTRIES = text(
     """
     SELECT e.lot, e.body FROM entry e LEFT JOIN entry c ON c.corrects = e.seq
@@ -32,7 +35,11 @@ _ENTRIES = text(
 
 
 def made_of(connection: Connection, lots: Iterable[int]) -> dict[int, frozenset[int]]:
-    """Return for each lot the numbers of all lots it is made of, at any depth."""
+    """Return for each lot the numbers of all lots it is made of, at any depth.
+
+    What left a lot before something came to it is not made of that; whether anything of it was
+    left when it did leave is not asked, that takes a replay.
+    """
     wanted = list(dict.fromkeys(lots))
     sources_of: dict[int, set[int]] = {lot: set() for lot in wanted}
     for chunk in chunks(wanted):

@@ -1,4 +1,4 @@
-"""What was put into, taken out of, measured in and done to lots, step by step, for their costs.
+"""What was put into, taken out of, measured in and done to lots, step by step, for their replay.
 
 Guarantees: a fixed number of statements for a chunk of lots; only entries in force count; steps
 come by when they happened, then by number. Refuses: to reckon; deliveries come as they were bought.
@@ -16,7 +16,6 @@ from sqlalchemy import Connection, bindparam, text
 from ledger.domain.entries.plain import read_instant
 from ledger.domain.lots.steps import Act, Bought, Step
 from ledger.store.engine.statements import chunks
-from ledger.store.read import walk
 from ledger.store.read.queries import IN_FORCE
 
 
@@ -38,6 +37,11 @@ _OUT = _statement(
 _LEVELS = _statement(
     "SELECT l.seq, l.lot, l.amount, e.kind, e.happened_at, e.stands_for, e.offset_min "
     f"FROM level l JOIN entry e ON e.seq = l.seq {IN_FORCE} AND l.lot IN :ids"
+)
+_SPENT = _statement(
+    "SELECT p.seq, p.line, p.source, e.lot AS target, p.taken, e.kind, e.happened_at, e.stands_for "
+    f"FROM entry e JOIN posting p ON p.seq = e.seq {IN_FORCE} "
+    "AND e.kind = 'rinse' AND p.place = 'waste' AND e.lot IN :ids"
 )
 _FINISH_WORK = _statement(
     "SELECT e.seq, e.kind, e.lot, f.labour_minutes, e.happened_at, "
@@ -74,13 +78,14 @@ class Steps(Struct, frozen=True):
     """Of each made, rinse or packed lot, by its code."""
     bought: dict[str, Bought]
     """Each received lot, by its code."""
-    ids: tuple[int, ...]
-    """The numbers of all these lots."""
+    numbers: dict[str, int]
+    """The numbers of all these lots, by their codes."""
 
 
-def steps_behind(connection: Connection, lot: int) -> Steps:
-    """Return the steps of a lot and of all it is made of, but not of deliveries."""
-    return steps_of(connection, walk.back(connection, lot))
+def spent_on(connection: Connection, lots: Sequence[int]) -> list[int]:
+    """Return the lots of which something was spent on lots, and nothing of it stays in these."""
+    rows = _rows(connection, _SPENT, lots)
+    return list(dict.fromkeys(int(row.source) for row in rows))
 
 
 def steps_of(connection: Connection, ids: Sequence[int], *, of_bought: bool = False) -> Steps:
@@ -111,7 +116,7 @@ def steps_of(connection: Connection, ids: Sequence[int], *, of_bought: bool = Fa
             code[row.lot]: Bought(int(row.given), row.cost_minor, row.duty_minor or 0)
             for row in _rows(connection, _BOUGHT, ids)
         },
-        tuple(ids),
+        {name: number for number, name in code.items()},
     )
 
 
@@ -135,6 +140,10 @@ def _all_steps(connection: Connection, made: list[int], code: dict[int, str]) ->
         place = _Place(row.happened_at, row.stands_for, 1, 0)
         # Of one entry what moves comes first, then the level that was measured, then the work.
         yield row.lot, place, Step(Act.LEVEL, int(row.amount), **_said(row)), (0, 0)
+    for row in _rows(connection, _SPENT, made):
+        told = _said(row) | {"source": code.get(row.source), "taken": int(row.taken)}
+        place = _Place(row.happened_at, row.stands_for, 0, row.line)
+        yield row.target, place, Step(Act.SPENT, 0, **told), _key(row)
     for statement in (_FINISH_WORK, _BOTTLE_WORK):
         for row in _rows(connection, statement, made):
             place = _Place(row.happened_at, row.stands_for, 2, 0)
@@ -163,7 +172,7 @@ def _placed(
 ) -> Iterator[Step]:
     """Yield the steps, each that goes in with the place of its draw among its source's steps."""
     for _, step, key in items:
-        if step.act is Act.INTO:
+        if step.act in (Act.INTO, Act.SPENT):
             yield replace(step, draw=draws.get(key, 0))
         else:
             yield step

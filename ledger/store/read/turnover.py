@@ -37,15 +37,6 @@ class Turnover:
     gone: dict[Place, int] = field(default_factory=dict)
     """What left for each place."""
 
-    def whole(self, on_hand: int) -> int:
-        """Return how much there was of the lot in all.
-
-        What came in, or what went out and is there still, whichever is more: solids that dissolve
-        add to a volume that came in, and losses take from it.
-        """
-        out = self.used + sum(self.gone.values()) - self.returned
-        return max(self.came, out + max(on_hand, 0))
-
 
 def turnovers(
     connection: Connection,

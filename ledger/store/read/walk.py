@@ -1,8 +1,9 @@
 """Walking the trace: from a lot to all it is made of and to all that is made of it.
 
 Guarantees: each lot is met once, the nearer ones first; only postings in force are walked, also
-those that carried an amount nobody measured; a step costs the same in a book of any size. Refuses:
-to follow a circle for ever.
+those that carried an amount nobody measured, and of what left a lot only what left it after
+something came; a step costs the same in a book of any size. Refuses: to follow a circle for ever;
+to say whether anything was left by then, which takes a replay.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
@@ -12,18 +13,26 @@ from sqlalchemy import Connection
 
 from ledger.store.engine.statements import ask, ask_for, ask_lots, chunks, go_by_index
 
-# UNION leaves out what was met, so that a circle in a damaged book ends.
-_REACH = """
-    WITH RECURSIVE walk(lot) AS (
-        SELECT CAST(:lot AS BIGINT)
+_WALK = """
+    WITH RECURSIVE walk(lot, at, nth) AS (
+        SELECT CAST(:lot AS BIGINT), {begin}
         UNION
-        SELECT p.{to} FROM walk
+        SELECT p.{to}, e.happened_at, e.stands_for FROM walk
         JOIN posting p ON p.{fro} = walk.lot
+        JOIN entry e ON e.seq = p.seq
         LEFT JOIN entry c ON c.corrects = p.seq
-        WHERE c.corrects IS NULL AND p.{to} IS NOT NULL)
-    SELECT {what} FROM walk {join}"""
-_BACK = _REACH.format(to="source", fro="target", what="lot", join="")
-_FORWARD = _REACH.format(to="target", fro="source", what="lot", join="")
+        WHERE c.corrects IS NULL AND p.{to} IS NOT NULL
+        AND (e.happened_at, e.stands_for) {ordered} (walk.at, walk.nth))"""
+_EVER = "CAST('9999-12-31T23:59:59Z' AS TEXT), CAST(9007199254740991 AS BIGINT)"
+_BACKWARD = {"to": "source", "fro": "target", "begin": _EVER, "ordered": "<"}
+_ONWARD = {
+    "to": "target",
+    "fro": "source",
+    "begin": "CAST('' AS TEXT), CAST(0 AS BIGINT)",
+    "ordered": ">",
+}
+_BACK = f"{_WALK.format(**_BACKWARD)} SELECT lot FROM walk"
+_FORWARD = f"{_WALK.format(**_ONWARD)} SELECT lot FROM walk"
 _STEP = """
     SELECT DISTINCT p.{to} FROM {{wanted}} w
     CROSS JOIN posting p
@@ -31,15 +40,19 @@ _STEP = """
     WHERE p.{fro} = w.lot AND c.corrects IS NULL AND p.{to} IS NOT NULL"""
 _STEP_BACK = _STEP.format(to="source", fro="target")
 _STEP_FORWARD = _STEP.format(to="target", fro="source")
-_BEHIND = _REACH.format(
-    to="source",
-    fro="target",
-    what="""lot.id, lot.code,
+_BEHIND = """
+    WITH RECURSIVE walk(lot) AS (
+        SELECT CAST(:lot AS BIGINT)
+        UNION
+        SELECT p.source FROM walk
+        JOIN posting p ON p.target = walk.lot
+        LEFT JOIN entry c ON c.corrects = p.seq
+        WHERE c.corrects IS NULL AND p.source IS NOT NULL)
+    SELECT lot.id, lot.code,
         (SELECT j.verdict FROM entry e JOIN judge j ON j.seq = e.seq
             LEFT JOIN entry c ON c.corrects = e.seq WHERE e.lot = walk.lot AND c.corrects IS NULL
-            ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)""",
-    join="JOIN lot ON lot.id = walk.lot ORDER BY lot.id",
-)
+            ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)
+    FROM walk JOIN lot ON lot.id = walk.lot ORDER BY lot.id"""
 _EDGES = """
     SELECT p.source, p.target, SUM(p.taken) AS taken FROM {wanted} w
     CROSS JOIN posting p
@@ -75,14 +88,25 @@ def forward(connection: Connection, lot: int, deepest: int | None = None) -> lis
     return _met(connection, lot, deepest, _FORWARD, _STEP_FORWARD)
 
 
+def all_behind(connection: Connection, lots: Sequence[int]) -> list[int]:
+    """Return lots and all that went into them at any time, and so on."""
+    go_by_index(connection)
+    met, level = dict.fromkeys(lots), list(lots)
+    while level:
+        found = (to for part in chunks(level) for (to,) in ask_for(connection, _STEP_BACK, part))
+        level = [to for to in dict.fromkeys(found) if to not in met]
+        met |= dict.fromkeys(level)
+    return list(met)
+
+
 def _met(connection: Connection, lot: int, deepest: int | None, reach: str, step: str) -> list[int]:
     go_by_index(connection)
     if deepest is None:
-        return ask_lots(connection, reach, lot=lot)
+        return list(dict.fromkeys(ask_lots(connection, reach, lot=lot)))
     met, level = {lot: None}, [lot]
     for _ in range(deepest):
-        further = (to for part in chunks(level) for (to,) in ask_for(connection, step, part))
-        level = [to for to in dict.fromkeys(further) if to not in met]
+        found = (to for part in chunks(level) for (to,) in ask_for(connection, step, part))
+        level = [to for to in dict.fromkeys(found) if to not in met]
         met |= dict.fromkeys(level)
     return list(met)
 
@@ -98,8 +122,8 @@ def steps_from(lot: int, pairs: Iterable[tuple[int, int]]) -> dict[int, int]:
         further.setdefault(near, []).append(far)
     steps, level, away = {lot: 0}, [lot], 0
     while level:
-        reached = dict.fromkeys(far for near in level for far in further.get(near, ()))
-        level = [far for far in reached if far not in steps]
+        found = dict.fromkeys(far for near in level for far in further.get(near, ()))
+        level = [far for far in found if far not in steps]
         away += 1
         steps |= dict.fromkeys(level, away)
     return steps

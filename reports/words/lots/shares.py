@@ -14,6 +14,8 @@ THREE = Context(prec=3, rounding=ROUND_HALF_EVEN)
 
 NOT_MEASURED = "not measured"
 """Said where an amount was carried and nobody measured it."""
+IN_CAKE = "stays in the cake"
+"""Said of what clears a liquid and is filtered off with what it took out."""
 
 
 _PER = {
@@ -37,6 +39,8 @@ def share_words(share: Share) -> str:
     'at least 0.25 mL each'
     """
     number, unit = concentration(share)
+    if share.is_in_cake:
+        return IN_CAKE
     if not number:
         return NOT_MEASURED if not share.is_all else f"0 {unit}"
     return f"{'' if share.is_all else 'at least '}{number} {unit}"

@@ -67,19 +67,19 @@ class Branch(Struct, frozen=True):
     """What became of goods."""
 
 
-def traced_lines(traced: Traced, *, back: bool, forward: bool) -> Iterator[str]:
+def traced_lines(found: Traced, *, back: bool, forward: bool) -> Iterator[str]:
     """Yield the lines of a trace below that of the lot traced, as they are reached."""
-    lots = {node.brief.code: node.brief for node in traced.trace.nodes}
+    lots = {node.brief.code: node.brief for node in found.trace.nodes}
     for way in [Way.BACK] * back + [Way.FORWARD] * forward:
         yield ""
-        yield _title(traced, way)
-        shares = traced.behind if way is Way.BACK else traced.ahead
-        for branch in branches(traced, way):
+        yield _title(found, way)
+        shares = found.behind if way is Way.BACK else found.ahead
+        for branch in branches(found, way):
             if branch.lasts:
                 yield f"{rules(branch.lasts)}{_text(branch, lots, shares)}"
-    if traced.hidden:
-        yield f"{plural(traced.hidden, 'lot')} further away left out; without --depth they show."
-    yield from circle_lines(traced.circles)
+    if found.hidden:
+        yield f"{plural(found.hidden, 'lot')} further away left out; without --depth they show."
+    yield from circle_lines(found.trace.circles)
 
 
 def only_lines(whole: Trace, shown: Trace, kind: MaterialKind) -> list[str]:
@@ -102,17 +102,17 @@ def circle_lines(circles: Sequence[tuple[str, ...]]) -> Iterator[str]:
         )
 
 
-def branches(traced: Traced, way: Way) -> Iterator[Branch]:
+def branches(found: Traced, way: Way) -> Iterator[Branch]:
     """Yield the lines of one way, the lot traced first; each lot hangs its own only once."""
-    edges = traced.trace.edges
+    edges = found.trace.edges
     if way is Way.BACK:
-        return _tree(traced.trace.lot.code, _sources(edges), {}, traced)
-    return _tree(traced.trace.lot.code, _targets(edges), _ends(traced), traced)
+        return _tree(found.trace.lot.code, _sources(edges), {}, found)
+    return _tree(found.trace.lot.code, _targets(edges), _ends(found), found)
 
 
-def _title(traced: Traced, way: Way) -> str:
-    head, code = _head(traced.trace, way), traced.trace.lot.code
-    if not (traced.behind if way is Way.BACK else traced.ahead):
+def _title(found: Traced, way: Way) -> str:
+    head, code = _head(found.trace, way), found.trace.lot.code
+    if not (found.behind if way is Way.BACK else found.ahead):
         return head
     of = f"how much of it is in {code}" if way is Way.BACK else f"how much of {code} is in it"
     return f"{head} (amount, lot, {of})"
@@ -170,44 +170,43 @@ def _targets(edges: Sequence[Carried]) -> Kin:
     return kin
 
 
-def _ends(traced: Traced) -> dict[str, list[End]]:
+def _ends(found: Traced) -> dict[str, list[End]]:
     """Return where each lot and all forward of it went outside the book, and what is still here."""
     ends: dict[str, list[End]] = {}
-    for holder in traced.trace.holders:
-        ends.setdefault(holder.lot, []).append(_end(holder, holder.party))
-    for node in traced.trace.nodes:
+    for item in found.trace.holders:
+        ends.setdefault(item.lot, []).append(_end(item, item.party))
+    for node in found.trace.nodes:
         code, measure = node.brief.code, node.brief.measure
         if node.way is Way.BACK:
             continue
-        if code in traced.wasted:
+        if code in found.wasted:
             ends.setdefault(code, []).append(
-                End(show(traced.wasted[code], measure), "to waste", is_held=False)
+                End(show(found.wasted[code], measure), "to waste", is_held=False)
             )
         if node.brief.on_hand > 0:
             ends.setdefault(code, []).append(End(show(node.brief.on_hand, measure), "still here"))
     return ends
 
 
-def holder_words(holder: Holder, *, with_party: bool = True) -> str:
+def holder_words(item: Holder, *, with_party: bool = True) -> str:
     """Return what became of goods in one line."""
-    return _end(holder, holder.party if with_party else None).words
+    return _end(item, item.party if with_party else None).words
 
 
-def _end(holder: Holder, party: str | None) -> End:
+def _end(item: Holder, party: str | None) -> End:
     return End(
-        amount=show(abs(holder.amount), holder.measure),
-        became=became(holder.moved_as, is_named=bool(party)),
+        amount=show(abs(item.amount), item.measure),
+        became=became(item.moved_as, is_named=bool(party)),
         party=party or "",
-        on=holder.on,
-        document=holder.document or "",
-        is_held=holder.moved_as in GOES_TO_PEOPLE or holder.moved_as is MoveAs.RETAINED,
+        on=item.on,
+        document=item.document or "",
+        is_held=item.moved_as in GOES_TO_PEOPLE or item.moved_as is MoveAs.RETAINED,
     )
 
 
-def _tree(code: str, kin: Kin, ends: Mapping[str, list[End]], traced: Traced) -> Iterator[Branch]:
-    known = {node.brief.code for node in traced.trace.nodes}
+def _tree(code: str, kin: Kin, ends: Mapping[str, list[End]], found: Traced) -> Iterator[Branch]:
+    known = {node.brief.code for node in found.trace.nodes}
     told: set[str] = set()
-    # A stack of its own, as a trace may be deeper than Python lets calls nest.
     waiting = [Branch("", code, ())]
     while waiting:
         branch = waiting.pop()

@@ -121,7 +121,7 @@ def trace_view(
 ) -> TraceView:
     """Return a trace as a paper shows it, with what else is to be said of it."""
     lot = found.trace.lot
-    notes = [*circle_lines(found.circles), *notes]
+    notes = [*circle_lines(found.trace.circles), *notes]
     if found.hidden:
         notes.append(f"{plural(found.hidden, 'lot')} further away left out.")
     return TraceView(

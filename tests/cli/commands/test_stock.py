@@ -18,7 +18,7 @@ NS-001-J   Neutral spirit              4.56 L  in stock
 WORTH = """\
 lot        what              on hand  value  status    best before  look
 SOO-001-3  Sweet orange oil   470 mL  45.12  in stock  2099-06-30
-Value of what was received and is left: 45.12 EUR.
+Value of what is on hand: 45.12 EUR.
 Next: pottle due
 """
 

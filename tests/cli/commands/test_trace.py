@@ -91,7 +91,8 @@ def test_a_table_and_a_paper_are_written_and_never_over_what_is_there(
         ("OS-001-O", PACKED, "3750", "mL"),
         (PACKED, "Bridge Street Stall", "6", "each"),
     ]
-    assert [row["concentration"] for row in rows] == ["6.38", "0.0504", "0.126", "0.126"]
+    # 30 of 450 mL, 430 mL of which made 450; 30 mL of that in 3.93 L reckoned, in 250 mL bottles.
+    assert [row["concentration"] for row in rows] == ["6.37", "0.0487", "0.122", "0.122"]
     assert "Bridge Street Stall" in "".join(texts_of((tmp_path / "t.pdf").read_bytes()))
     again = shell.run("trace", OIL, "--csv", "t.csv")
     assert (again.exit_code, again.out) == (5, "")
@@ -147,7 +148,7 @@ def test_a_trace_as_json_says_how_much_of_the_oil_is_where(shell: Shell) -> None
     found = shell.run("trace", OIL, "--json").json
     shares = {node["code"]: node["share"] for node in found["nodes"]}
     assert shares[OIL] is None
-    assert shares[ESSENCE]["carried"] == {"amount": "30", "unit": "mL"}
+    assert shares[ESSENCE]["carried"] == {"amount": "28.539", "unit": "mL"}
     assert shares[PACKED]["whole"] == {"amount": "15", "unit": "each"}
     assert found["circles"] == []
 

@@ -1,10 +1,12 @@
 """Costs: from the receipts really drawn, exact to the last billionth of a hundredth."""
 
 from collections import defaultdict
+from collections.abc import Mapping, Sequence
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from ledger.domain.lots.steps import Act, Bought, Step
 from ledger.science.contents.cost import (
@@ -16,20 +18,36 @@ from ledger.science.contents.cost import (
     in_cents,
     price_for_margin,
 )
+from ledger.science.contents.replay import Replay
+from tests.science.liquids.liquid_rows import CARBONATE, SUGAR, WATER, oil, spirit
 
 OIL = Bought(500_000, 15_000)
 """500 mL for 150.00."""
 SPIRIT = Bought(5_000_000, 19_000, duty_minor=11_000)
 """5 L for 190.00, of it 110.00 duty."""
 BOUGHT = {"OIL": OIL, "SPIRIT": SPIRIT, "CARB": Bought(1_000_000, 4_000), "GIFT": Bought(10, None)}
+RECEIVED = {
+    "OIL": replace(oil(), code="OIL"),
+    "SPIRIT": replace(spirit(96), code="SPIRIT"),
+    "CARB": CARBONATE,
+    "GIFT": replace(WATER, code="GIFT"),
+    "SUGAR": SUGAR,
+}
 
 
 def into(source: str, taken: int, given: int | None = None, draw: int = 0) -> Step:
     return Step(Act.INTO, taken if given is None else given, source, taken, draw)
 
 
+def reckoner(steps: Mapping[str, Sequence[Step]], hour_minor: int | None = None) -> Reckoner:
+    replay = Replay(steps, RECEIVED)
+    replay.play(list(steps))
+    happened = {code: replay.happenings(code) for code in replay.order}
+    return Reckoner(happened, BOUGHT, hour_minor)
+
+
 def reckon(*steps: Step, hour_minor: int | None = None) -> Cost:
-    return Reckoner({"E": steps}, BOUGHT, hour_minor).cost("E")
+    return reckoner({"E": steps}, hour_minor).cost("E")
 
 
 def test_a_batch_costs_what_went_into_it_with_duty_and_work_apart() -> None:
@@ -68,9 +86,9 @@ def test_a_draw_takes_its_share_and_leaves_the_rest() -> None:
         "E": (into("OIL", 100_000), Step(Act.OUT, 30_000), into("SPIRIT", 30_000)),
         "S": (into("E", 30_000, draw=1),),
     }
-    reckoner = Reckoner(steps, BOUGHT)
-    assert reckoner.cost("S").money == {"OIL": 900 * NANO}
-    assert reckoner.cost("E").money["OIL"] == 2100 * NANO
+    found = reckoner(steps)
+    assert found.cost("S").money == {"OIL": 900 * NANO}
+    assert found.cost("E").money["OIL"] == 2100 * NANO
 
 
 def test_what_has_no_price_is_named_and_counts_as_nothing() -> None:
@@ -80,19 +98,68 @@ def test_what_has_no_price_is_named_and_counts_as_nothing() -> None:
 
 
 def test_goods_that_come_back_bring_back_what_they_cost() -> None:
-    returned = (into("OIL", 10_000), Step(Act.OUT, 10_000), Step(Act.INTO, 5_000))
+    returned = (into("OIL", 10_000), sold(10_000), back(5_000))
     steps = {"E": (*returned, Step(Act.OUT, 4_000)), "S": (into("E", 4_000, draw=3),)}
-    assert Reckoner(steps, BOUGHT).cost("S").total == 120 * NANO
+    assert reckoner(steps).cost("S").total == 120 * NANO
+
+
+def test_what_comes_back_comes_back_at_the_price_it_went_out_at() -> None:
+    """100 mL for 30.00; 40 sold, 10 of the rest lost, so that it is dearer; 20 come back."""
+    steps = {
+        "E": (
+            into("OIL", 100_000),
+            sold(40_000),
+            Step(Act.LEVEL, 50_000, kind="count"),
+            back(20_000),
+            Step(Act.OUT, 70_000),
+        ),
+        "S": (into("E", 70_000, draw=4),),
+    }
+    assert reckoner(steps).cost("S").total == (1800 + 600) * NANO
+
+
+def test_a_rinse_to_waste_is_paid_by_the_lot_it_rinsed() -> None:
+    found = reckon(into("OIL", 10_000), Step(Act.SPENT, 0, "SPIRIT", 50_000, kind="rinse"))
+    assert found.total == (300 + 190) * NANO
+    assert (found.there, found.went_in) == (10_000, 10_000)
+
+
+def test_an_old_cake_of_a_lot_that_is_used_up_brings_none_of_its_money() -> None:
+    steps = {
+        "E": (into("OIL", 10_000), sold(10_000), Step(Act.OUT, 0, kind="filter")),
+        "S": (into("SPIRIT", 100_000), into("E", 0, draw=2)),
+    }
+    assert reckoner(steps).cost("S").total == 380 * NANO
+
+
+def test_a_syrup_that_is_not_finished_costs_by_the_volume_that_is_there() -> None:
+    """Sugar fills space: 1 kg of it and 100 mL of oil are no 100 mL."""
+    steps = {
+        "S": (into("SUGAR", 1_000_000, given=0), into("OIL", 100_000), Step(Act.OUT, 143_500)),
+        "T": (into("S", 143_500, draw=2),),
+    }
+    there = reckoner({"S": steps["S"][:2]}).cost("S").there
+    assert there > 600_000
+    found = reckoner(steps).cost("T").total
+    assert found == pytest.approx(3000 * NANO * 143_500 / there, rel=1e-5)
+
+
+def sold(amount: int) -> Step:
+    return Step(Act.OUT, amount, kind="move", outside="sale")
+
+
+def back(amount: int) -> Step:
+    return Step(Act.INTO, amount, kind="move", outside="returned")
 
 
 def test_goods_that_come_back_leave_the_cost_of_the_run_as_it_was() -> None:
     run = reckon(into("OIL", 10_000))
-    found = reckon(into("OIL", 10_000), Step(Act.OUT, 9_000), Step(Act.INTO, 5_000))
+    found = reckon(into("OIL", 10_000), sold(9_000), back(5_000))
     assert (found.total, found.there) == (run.total, run.there) == (300 * NANO, 10_000)
 
 
 def test_a_received_lot_costs_what_was_paid_for_it() -> None:
-    assert Reckoner({}, BOUGHT).cost("SPIRIT").total == 19_000 * NANO
+    assert reckoner({}).cost("SPIRIT").total == 19_000 * NANO
 
 
 @pytest.mark.parametrize(
@@ -125,10 +192,10 @@ def test_what_was_paid_is_found_again_in_what_is_left_and_what_was_drawn(
         low, high = f"L{min(one, two)}", f"L{max(one, two)}"
         if is_bought or low == high:
             steps[low].append(into("SPIRIT", amount))
-            paid += Reckoner({"X": [into("SPIRIT", amount)]}, BOUGHT).cost("X").total
+            paid += reckon(into("SPIRIT", amount)).total
         else:
             steps[low].append(Step(Act.OUT, amount))
             steps[high].append(into(low, amount, draw=len(steps[low]) - 1))
     closed = {lot: [*items, Step(Act.LEVEL, 1)] for lot, items in steps.items()}
-    reckoner = Reckoner(closed, BOUGHT)
-    assert sum(reckoner.cost(lot).total for lot in closed) == paid
+    found = reckoner(closed)
+    assert sum(found.cost(lot).total for lot in closed) == paid

@@ -6,8 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries.choices import MaterialKind
 from ledger.domain.lots.steps import Act, Step
 from ledger.science.contents.composition import Contents
+from ledger.science.contents.received import ReceivedLot
 from ledger.science.contents.replay import Replay
 from tests.science.liquids.liquid_rows import (
     CARBONATE,
@@ -21,7 +24,14 @@ from tests.science.liquids.liquid_rows import (
     spirit,
 )
 
-RECEIVED = {"SPIRIT": spirit(96), "OIL": oil(), "SUGAR": SUGAR, "WATER": WATER, "CARB": CARBONATE}
+RECEIVED = {
+    "SPIRIT": spirit(96),
+    "OIL": oil(),
+    "SUGAR": SUGAR,
+    "WATER": WATER,
+    "CARB": CARBONATE,
+    "BOTTLES": ReceivedLot("BOTTLES", "b250", "Bottle", MaterialKind.BOTTLE, Measure.UEACH),
+}
 
 
 class Bench:

@@ -1,151 +1,271 @@
-"""Amounts carried agree with networkx, an outside reference for graphs, path by path."""
+"""Shares follow what was there at each draw, forward and back alike.
 
-from math import isclose, prod
+What they should come to is told by carrying a note of every origin along with each liquid, jar by
+jar, which is another way than either walk goes.
+"""
 
-import networkx as nx
+from collections import defaultdict
+from math import isclose
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.science.contents.shares import Carrying, Ways, carried, in_order
+from ledger.domain.entries.choices import MaterialKind
+from ledger.domain.lots.steps import Act
+from ledger.science.contents.replay import Happening
+from ledger.science.contents.shares import Carrying, Shares, Stays, ahead, behind, stays_as, told_at
+from tests.science.contents.test_replay import RECEIVED, Bench
+from tests.science.liquids.liquid_rows import ML
 
-Edge = tuple[str, str, int]
-MOST_LOTS = 7
-
-
-@st.composite
-def webs(draw: st.DrawFn) -> tuple[list[Edge], dict[str, int]]:
-    """Draw lots that go only into later ones, and how much there was of each."""
-    count = draw(st.integers(1, MOST_LOTS))
-    pairs = [(a, b) for a in range(count) for b in range(a + 1, count)]
-    taken = draw(st.lists(st.integers(0, 900), min_size=len(pairs), max_size=len(pairs)))
-    is_there = draw(st.lists(st.booleans(), min_size=len(pairs), max_size=len(pairs)))
-    edges = [
-        (f"L{a}", f"L{b}", amount)
-        for (a, b), amount, there in zip(pairs, taken, is_there, strict=True)
-        if there
-    ]
-    wholes = {f"L{n}": draw(st.integers(1, 5_000)) for n in range(count)}
-    return edges, wholes
-
-
-def ways_of(edges: list[Edge]) -> Ways:
-    found: dict[str, list[tuple[str, int]]] = {}
-    for source, target, amount in edges:
-        found.setdefault(source, []).append((target, amount))
-    return found
-
-
-def graph_of(edges: list[Edge], wholes: dict[str, int]) -> "nx.DiGraph[str]":
-    graph: nx.DiGraph[str] = nx.DiGraph()
-    graph.add_nodes_from(wholes)
-    for source, target, amount in edges:
-        graph.add_edge(source, target, amount=amount)
-    return graph
-
-
-def along_all_paths(
-    graph: "nx.DiGraph[str]", wholes: dict[str, int], start: str, end: str
-) -> float:
-    """Add up, over every simple path, the first amount times the share taken at each lot after."""
-    total = 0.0
-    for path in nx.all_simple_edge_paths(graph, start, end):
-        amounts = [graph.edges[edge[0], edge[1]]["amount"] for edge in path]
-        shares = [
-            amount / wholes[edge[0]] for edge, amount in zip(path[1:], amounts[1:], strict=True)
-        ]
-        total += amounts[0] * prod(shares)
-    return total
-
-
-@given(web=webs())
-def test_the_amount_in_each_lot_is_the_sum_over_all_paths(
-    web: tuple[list[Edge], dict[str, int]],
-) -> None:
-    edges, wholes = web
-    graph = graph_of(edges, wholes)
-    found, order = carried("L0", ways_of(edges), wholes)
-    assert set(order.lots) == {"L0"} | nx.descendants(graph, "L0")
-    assert order.circles == ()
-    for lot in nx.descendants(graph, "L0"):
-        assert isclose(found[lot].amount, along_all_paths(graph, wholes, "L0", lot), abs_tol=1e-9)
-
-
-@given(web=webs())
-def test_a_share_is_whole_only_where_every_path_was_measured(
-    web: tuple[list[Edge], dict[str, int]],
-) -> None:
-    edges, wholes = web
-    graph = graph_of(edges, wholes)
-    found, _ = carried("L0", ways_of(edges), wholes)
-    for lot in nx.descendants(graph, "L0"):
-        paths = nx.all_simple_edge_paths(graph, "L0", lot)
-        unmeasured = any(graph.edges[e[0], e[1]]["amount"] == 0 for path in paths for e in path)
-        assert found[lot].is_all is not unmeasured
-
-
-@given(web=webs())
-def test_what_goes_back_is_what_goes_forward_turned_round(
-    web: tuple[list[Edge], dict[str, int]],
-) -> None:
-    """Amount of A in Z, walked from A forward, is that walked from Z back."""
-    edges, wholes = web
-    last = max(wholes)
-    back, _ = carried(last, ways_of([(b, a, amount) for a, b, amount in edges]), wholes)
-    for lot in set(back) - {last}:
-        ahead, _ = carried(lot, ways_of(edges), wholes)
-        assert isclose(back[lot].amount, ahead[last].amount, abs_tol=1e-9)
-
-
-@given(web=webs())
-def test_no_lot_comes_before_one_that_leads_to_it(web: tuple[list[Edge], dict[str, int]]) -> None:
-    edges, _ = web
-    lots = in_order("L0", ways_of(edges)).lots
-    assert len(set(lots)) == len(lots)
-    for source, target, _ in edges:
-        if source in lots:
-            assert lots.index(source) < lots.index(target)
-
-
-@given(
-    edges=st.lists(
-        st.tuples(st.integers(0, 5), st.integers(0, 5), st.just(1)).filter(lambda e: e[0] != e[1]),
-        max_size=14,
-    )
+Happened = dict[str, tuple[Happening, ...]]
+ACTS = ["in", "in", "over", "over", "over", "rinse", "cake", "filter", "makeup", "out", "back"]
+STEPS = st.lists(
+    st.tuples(
+        st.sampled_from(ACTS),
+        st.integers(0, 4),
+        st.integers(0, 4),
+        st.sampled_from(["SPIRIT", "OIL", "SUGAR", "WATER", "CARB"]),
+        st.integers(1, 100),
+    ),
+    max_size=30,
 )
-def test_circles_are_found_when_networkx_finds_some_and_are_circles(
-    edges: list[tuple[int, int, int]],
+"""What is done, two numbers that choose lots, a delivery and an amount."""
+
+
+def played(bench: Bench) -> Happened:
+    replay = bench.replay()
+    replay.play(list(bench.steps))
+    return {code: replay.happenings(code) for code in replay.order}
+
+
+def back_from(bench: Bench, lot: str) -> Shares:
+    return behind(lot, played(bench), RECEIVED)
+
+
+def on_from(bench: Bench, lot: str) -> Shares:
+    own = RECEIVED.get(lot)
+    return ahead(lot, played(bench), stays_as(own.sort) if own else Stays.IN_LIQUID)
+
+
+def percent(found: Carrying) -> float:
+    return 100 * found.amount / found.whole
+
+
+@pytest.fixture
+def bench() -> Bench:
+    return Bench()
+
+
+def test_what_left_before_it_came_was_never_in_it(bench: Bench) -> None:
+    """A tank: 500 mL of one water, half of it drawn, then 250 mL of another put in."""
+    bench.put("FIRST", "WATER", 500)
+    bench.put("SECOND", "WATER", 250)
+    bench.put("TANK", "FIRST", 500)
+    bench.put("JAR", "TANK", 250)
+    bench.put("TANK", "SECOND", 250)
+    bench.put("LATER", "TANK", 100)
+    assert set(on_from(bench, "SECOND").lots) == {"TANK", "LATER"}
+    assert set(back_from(bench, "JAR").lots) == {"TANK", "FIRST", "WATER"}
+    for lot in ("TANK", "LATER"):
+        assert percent(on_from(bench, "SECOND").lots[lot]) == pytest.approx(50)
+        assert percent(back_from(bench, lot).lots["SECOND"]) == pytest.approx(50)
+    assert percent(back_from(bench, "JAR").lots["FIRST"]) == pytest.approx(100)
+
+
+def test_a_tank_that_was_emptied_passes_nothing_on_of_what_it_held(bench: Bench) -> None:
+    bench.put("FIRST", "SPIRIT", 500)
+    bench.put("TANK", "FIRST", 500)
+    bench.put("JAR", "TANK", 500)
+    bench.put("TANK", "WATER", 100)
+    bench.put("LATER", "TANK", 50)
+    found = on_from(bench, "FIRST")
+    assert set(found.lots) == {"TANK", "JAR"}
+    assert found.lots["TANK"].amount == 0
+    assert found.ways == {("FIRST", "TANK"): 500 * ML, ("TANK", "JAR"): 500 * ML}
+    assert set(back_from(bench, "LATER").lots) == {"TANK", "WATER"}
+
+
+def test_a_clarifier_touches_what_it_clears_and_is_not_in_it(bench: Bench) -> None:
+    bench.put("E", "OIL", 30)
+    bench.put("E", "CARB", 15, given=0)
+    bench.put("E", "SPIRIT", 450)
+    bench.level("E", 455, "filter")
+    bench.put("S", "E", 30)
+    assert set(on_from(bench, "CARB").lots) == {"E", "S"}
+    for found in (on_from(bench, "CARB").lots["E"], back_from(bench, "S").lots["CARB"]):
+        assert (found.amount, found.is_all) == (0, True)
+
+
+def test_a_bottle_is_round_what_it_holds_and_not_in_what_that_is_poured_into(
+    bench: Bench,
 ) -> None:
-    told = [(f"L{a}", f"L{b}", amount) for a, b, amount in edges]
-    graph = graph_of(told, {"L0": 1})
-    reached = graph.subgraph({"L0"} | nx.descendants(graph, "L0"))
-    order = in_order("L0", ways_of(told))
-    assert set(order.lots) == set(reached)
-    assert bool(order.circles) is not nx.is_directed_acyclic_graph(reached)
-    for circle in order.circles:
-        assert all(
-            graph.has_edge(a, b) for a, b in zip(circle, (*circle[1:], circle[0]), strict=True)
-        )
-    left = nx.DiGraph(reached)
-    left.remove_edges_from(order.closing)
-    assert nx.is_directed_acyclic_graph(left)
+    bench.put("S", "WATER", 1000)
+    bench.put("P", "S", 750, given=3_000_000, kind="bottle")
+    bench.put("P", "BOTTLES", 3000, given=0, kind="bottle")
+    bench.put("BLEND", "P", 2000)
+    assert back_from(bench, "P").lots["BOTTLES"].amount == 3_000_000
+    found = on_from(bench, "BOTTLES").lots["BLEND"]
+    assert found == back_from(bench, "BLEND").lots["BOTTLES"]
+    assert (found.amount, found.is_all) == (0, True)
 
 
-def test_amounts_on_and_after_a_circle_are_not_known() -> None:
-    ways = {"a": [("b", 10)], "b": [("c", 10)], "c": [("b", 5), ("d", 5)]}
-    found, order = carried("a", ways, {"a": 100, "b": 100, "c": 100, "d": 100})
-    assert order.circles == (("b", "c"),)
-    assert {lot for lot, item in found.items() if not item.is_all} == {"b", "c", "d"}
+def test_what_the_filter_kept_takes_its_share_and_the_figures_are_those_of_the_lot(
+    bench: Bench,
+) -> None:
+    bench.put("E", "OIL", 30)
+    bench.put("E", "SPIRIT", 450)
+    bench.level("E", 400, "filter")
+    bench.put("E", "SPIRIT", 50, kind="makeup")
+    bench.level("E", 450, "makeup")
+    contents = bench.of("E")
+    oil = contents.oils()["lemon-oil"].volume_ul / contents.volume_ul
+    assert percent(back_from(bench, "E").lots["OIL"]) == pytest.approx(100 * oil)
+    bench.put("S", "E", 450)
+    assert percent(on_from(bench, "OIL").lots["S"]) == pytest.approx(100 * oil)
 
 
-def test_a_lot_of_which_nothing_was_measured_passes_on_an_unknown_amount() -> None:
-    found, _ = carried("a", {"a": [("b", 10)], "b": [("c", 5)]}, {"a": 100, "b": 0, "c": 5})
-    assert found["b"] == Carrying(10.0, is_all=True)
-    assert found["c"] == Carrying(0.0, is_all=False)
+def test_of_a_rinse_only_what_ran_through_is_in_the_batch(bench: Bench) -> None:
+    bench.put("E", "WATER", 80)
+    bench.put("E", "SPIRIT", 30, given=20_000, kind="rinse")
+    assert back_from(bench, "E").lots["SPIRIT"].amount == pytest.approx(20_000)
 
 
-@pytest.mark.parametrize("length", [5_000])
-def test_a_chain_of_thousands_is_reckoned(length: int) -> None:
-    ways = {f"L{n}": [(f"L{n + 1}", 1)] for n in range(length)}
-    found, _ = carried("L0", ways, {f"L{n}": 1 for n in range(length + 1)})
-    assert found[f"L{length}"] == Carrying(1.0, is_all=True)
+def test_an_old_cake_can_hold_what_was_there_when_it_was_filtered_and_no_more(
+    bench: Bench,
+) -> None:
+    bench.put("OLD", "OIL", 30)
+    bench.level("OLD", 25, "filter")
+    bench.put("OLD", "SPIRIT", 100)
+    bench.put("E", "WATER", 100)
+    bench.put("E", "OLD", 0, kind="filter")
+    bench.level("E", 90, "filter")
+    assert set(back_from(bench, "E").lots) == {"OLD", "OIL", "WATER"}
+    assert set(on_from(bench, "SPIRIT").lots) == {"OLD"}
+    found = on_from(bench, "OIL").lots["E"]
+    assert found == back_from(bench, "E").lots["OIL"]
+    assert (found.amount, found.is_all) == (0, False)
+    assert back_from(bench, "E").lots["WATER"].is_all
+
+
+def test_goods_that_come_back_bring_what_went_out_with_them(bench: Bench) -> None:
+    bench.put("S", "SPIRIT", 500)
+    bench.put("P", "S", 500, given=2_000_000, kind="bottle")
+    bench.out("P", 2_000_000)
+    bench.back("P", 1_000_000)
+    bench.put("BLEND", "P", 1000)
+    found = on_from(bench, "SPIRIT").lots["BLEND"]
+    assert found.is_all
+    assert found.amount == pytest.approx(250_000)
+    assert back_from(bench, "BLEND").lots["SPIRIT"].amount == pytest.approx(250_000)
+
+
+def test_where_more_was_drawn_than_was_there_a_share_is_at_least(bench: Bench) -> None:
+    bench.put("E", "WATER", 100)
+    bench.put("S", "E", 150)
+    assert on_from(bench, "WATER").lots["S"].is_all is False
+    assert back_from(bench, "S").lots["WATER"].is_all is False
+    assert back_from(bench, "S").lots["E"].is_all is True
+
+
+def test_a_chain_of_thousands_is_reckoned(bench: Bench) -> None:
+    bench.put("L0", "WATER", 1)
+    for number in range(1, 3000):
+        bench.put(f"L{number}", f"L{number - 1}", 1)
+    assert on_from(bench, "WATER").lots["L2999"].amount == pytest.approx(1000)
+    assert back_from(bench, "L2999").lots["WATER"].amount == pytest.approx(1000)
+
+
+def book_of(steps: list[tuple[str, int, int, str, int]]) -> Bench:
+    bench = Bench()
+    for what, one, two, source, amount in steps:
+        low, high = f"L{min(one, two)}", f"L{max(one, two)}"
+        if what == "in":
+            bench.put(low, source, amount, given=0 if source in ("SUGAR", "CARB") else None)
+        elif what == "makeup":
+            bench.put(low, "WATER", amount, kind="makeup")
+            bench.level(low, amount * 2, "makeup")
+        elif what == "rinse":
+            bench.put(low, "SPIRIT", amount, given=amount * 900, kind="rinse")
+        elif what == "filter":
+            bench.level(low, amount, "filter")
+        elif what in ("over", "cake") and low != high:
+            bench.put(high, low, amount if what == "over" else 0, kind="add")
+        elif what == "out":
+            bench.out(low, amount * ML)
+        elif what == "back":
+            bench.back(low, amount * ML)
+    return bench
+
+
+def noted(happened: Happened) -> dict[str, dict[str, float]]:
+    """Return what of every lot is in each when it is told, origin by origin."""
+    draws: dict[str, dict[int, dict[str, float]]] = {}
+    told: dict[str, dict[str, float]] = {}
+    for code, items in happened.items():
+        there: dict[str, float] = {}
+        last: dict[str, float] = {}
+        drawn: dict[int, dict[str, float]] = {}
+        for index, item in enumerate(items):
+            step = item.step
+            if step.act is Act.INTO:
+                came = dict(last) if step.outside else dict(came_by(item, draws))
+                for lot, amount in came.items():
+                    there[lot] = there.get(lot, 0.0) + amount * item.passed
+            elif step.act is Act.OUT:
+                drawn[index] = {lot: amount * item.passed for lot, amount in there.items()}
+            there = {lot: amount * item.kept for lot, amount in there.items()}
+            last = dict(there) if item.after.volume_ul > 0 else last
+            if index == told_at(items):
+                told[code] = dict(there)
+        draws[code] = drawn
+    return told
+
+
+def came_by(item: Happening, draws: dict[str, dict[int, dict[str, float]]]) -> dict[str, float]:
+    source = item.step.source or ""
+    came = dict(draws.get(source, {}).get(item.step.draw, {}))
+    own = RECEIVED.get(source)
+    counts = own is None or stays_as(own.sort) is Stays.IN_LIQUID
+    came[source] = item.step.taken if counts else 0.0
+    return came
+
+
+@given(steps=STEPS)
+def test_both_walks_tell_what_notes_of_every_origin_tell(
+    steps: list[tuple[str, int, int, str, int]],
+) -> None:
+    happened = played(book_of(steps))
+    told = noted(happened)
+    back = {lot: behind(lot, happened, RECEIVED).lots for lot in happened}
+    for start in {*happened, *RECEIVED}:
+        own = RECEIVED.get(start)
+        found = ahead(start, happened, stays_as(own.sort) if own else Stays.IN_LIQUID).lots
+        assert {lot for lot in happened if start in back[lot]} == set(found)
+        for lot, share in found.items():
+            assert isclose(share.amount, told[lot].get(start, 0.0), rel_tol=1e-9, abs_tol=1e-6)
+            turned = back[lot][start]
+            assert isclose(share.amount, turned.amount, rel_tol=1e-9, abs_tol=1e-6)
+            assert (share.whole, share.is_all) == (turned.whole, turned.is_all)
+
+
+@given(steps=STEPS)
+def test_no_share_is_above_all_of_it(steps: list[tuple[str, int, int, str, int]]) -> None:
+    """But of solids, and where a make-up or a reading left less than went in."""
+    happened = played(book_of([step for step in steps if step[0] not in ("makeup", "filter")]))
+    for lot in happened:
+        for source, share in behind(lot, happened, RECEIVED).lots.items():
+            if source not in ("SUGAR", "CARB") and share.is_all:
+                assert share.amount <= share.whole * 1.03
+
+
+def test_lots_told_apart_by_where_they_stay() -> None:
+    found: dict[Stays, set[MaterialKind]] = defaultdict(set)
+    for kind in MaterialKind:
+        found[stays_as(kind)].add(kind)
+    assert found[Stays.IN_CAKE] == {MaterialKind.CLARIFIER, MaterialKind.FILTER}
+    assert found[Stays.ROUND_IT] == {
+        MaterialKind.BOTTLE,
+        MaterialKind.CLOSURE,
+        MaterialKind.LABEL,
+    }

@@ -66,6 +66,8 @@ class Player:
     """Entries in force that made edges and can be changed, by number."""
     fixed: list[Edge] = field(default_factory=list)
     """Edges of entries that stay as they are."""
+    fixed_at: list[tuple[datetime, Edge]] = field(default_factory=list)
+    """The same with when they were recorded."""
     refused: int = 0
 
     def play(self, steps: list[Step]) -> None:
@@ -86,6 +88,25 @@ class Player:
             found.add_edge(source, target, taken=before + taken)
         return found
 
+    def graph_in_time(self) -> "nx.DiGraph[tuple[str, int]]":
+        """Return the lots at each movement; a way leads on in a lot, and with what moved."""
+        timed = [(draft.happened.at, edge) for draft, edges in self.said.values() for edge in edges]
+        moved = sorted([*timed, *self.fixed_at], key=lambda item: item[0])
+        found: nx.DiGraph[tuple[str, int]] = nx.DiGraph()
+        last: dict[str, tuple[str, int]] = {}
+        for number, (_, (source, target, _)) in enumerate(moved):
+            for lot in (source, target):
+                if lot in last:
+                    found.add_edge(last[lot], (lot, number))
+            found.add_edge((source, number), (target, number))
+            last |= {source: (source, number), target: (target, number)}
+        return found
+
+    def fix(self, *edges: Edge) -> None:
+        """Keep edges of an entry that stays as it is."""
+        self.fixed += edges
+        self.fixed_at += [(self.now, edge) for edge in edges]
+
     def step(self, act: str, one: int, two: int, amount: int) -> None:
         target = self.batches[two % len(self.batches)] if self.batches else ""
         others = [lot for lot in self.lots if lot != target]
@@ -102,14 +123,14 @@ class Player:
             case "rinse":
                 apart = self.open(Rinse(source, volume, _volume(1), RinseTo.APART), LotType.RINSE,
                     target)  # fmt: skip
-                self.fixed += [(source, apart, amount), (target, apart, 0)]
+                self.fix((source, apart, amount), (target, apart, 0))
             case "cake":
                 facts = Filter(1, "paper", _volume(1), _volume(1), cake_of=source)
                 self.record(facts, target)
-                self.fixed.append((source, target, 0))
+                self.fix((source, target, 0))
             case "bottle":
                 packed = self.open(Bottle(source, 1, volume, volume), LotType.PACKED)
-                self.fixed.append((source, packed, amount))
+                self.fix((source, packed, amount))
             case _:
                 self.change(act, one, source, volume)
 
@@ -152,6 +173,14 @@ class Player:
     def desk(self) -> Desk:
         self.now += timedelta(minutes=1)
         return desk_on(self.connection, self.now, How(by="AB", because="so it was"))
+
+
+def reached(graph: "nx.DiGraph[tuple[str, int]]", lot: str, *, back: bool = False) -> set[str]:
+    """Return the lots that ways in time lead to from a lot, or that lead to it."""
+    ways = graph.reverse() if back else graph
+    starts = [node for node in ways if node[0] == lot]
+    met = {code for node in starts for code, _ in nx.descendants(ways, node)}
+    return met - {lot}
 
 
 def _volume(amount: int) -> Quantity:

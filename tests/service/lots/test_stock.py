@@ -5,7 +5,7 @@ import pytest
 from ledger.domain.amounts.quantity import Measure
 from ledger.service.lots.stock import first_expired, low_materials, stock, values_left
 from tests.keeper import Keeper
-from tests.path import Lots
+from tests.path import Lots, walk_main_path
 
 
 def receive(keeper: Keeper, material: str, amount: str, **words: str) -> str:
@@ -73,10 +73,18 @@ def test_the_value_left_is_the_share_of_the_cost_that_is_left(keeper: Keeper) ->
     batch = keeper.opens("start", product="Plain", kind="blend", target="1L")
     assert values(keeper) == {oil: 4800}
     keeper.do("add", lot=batch, source=oil, amount="125mL")
-    assert values(keeper) == {oil: 3600}
+    assert values(keeper) == {oil: 3600, batch: 1200}
     keeper.do("add", lot=batch, source=oil, amount="375mL")
-    assert values(keeper) == {oil: 0}
+    assert values(keeper) == {oil: 0, batch: 4800}
     assert free in keeper.lot_codes()
+
+
+def test_a_batch_and_the_bottles_of_it_are_worth_what_is_in_them(keeper: Keeper) -> None:
+    """2.95 of oil in 448 mL of essence, 30 mL of it in 3.8 L of syrup, 15 bottles filled."""
+    lots = walk_main_path(keeper)
+    found = values(keeper)
+    assert (found[lots.essence], found[lots.packed]) == (276, 12)
+    assert found[lots.oil] == 4505
 
 
 @pytest.mark.parametrize(

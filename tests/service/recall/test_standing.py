@@ -1,17 +1,16 @@
-"""How far a recall is: its lots are those that networkx finds, and it reads alike anywhere."""
+"""How far a recall is: its lots are those that can hold some of it; it reads alike anywhere."""
 
-import networkx as nx
 import pytest
 from hypothesis import HealthCheck, given, settings
 
 from ledger.errors import RefusedError
-from ledger.service.lots.shares import traced
+from ledger.service.lots.shares import traced, traced_on
 from ledger.service.recall.standing import recall_of, recall_on
 from reports.json.lots.trace import trace_answer
 from reports.json.recall.recall import recall_answer
 from tests.keeper import LATER, Keeper
 from tests.path import Lots
-from tests.service.lots.genealogies import Player, Step, genealogies, undone
+from tests.service.lots.genealogies import Player, Step, genealogies, reached, undone
 
 SOME = settings(max_examples=25, suppress_health_check=[HealthCheck.too_slow])
 
@@ -21,17 +20,18 @@ STALL = "Bridge Street Stall"
 
 @SOME
 @given(steps=genealogies)
-def test_a_recall_has_the_lot_and_what_networkx_finds_ahead_of_it(
+def test_a_recall_has_the_lot_and_all_that_can_hold_some_of_it_and_no_other(
     shelf: Keeper, steps: list[Step]
 ) -> None:
     with undone(shelf.book) as connection:
         player = Player(connection)
         player.play(steps)
-        graph = player.graph()
+        graph = player.graph_in_time()
         for lot in player.lots[:3]:
             found = recall_on(connection, lot)
             codes = {item.brief.code for item in found.lots}
-            assert codes == {lot} | nx.descendants(graph, lot)
+            assert codes == {lot, *traced_on(connection, lot, back=False).ahead}
+            assert codes <= {lot} | reached(graph, lot)
             assert set(found.not_held) == codes
 
 

@@ -1,7 +1,8 @@
 """The steps of a lot and of what it is made of, for sums."""
 
 from ledger.domain.lots.steps import Act, Bought
-from ledger.store.read.steps import steps_behind
+from ledger.store.read import walk
+from ledger.store.read.steps import steps_of
 from tests.store.read.numbers import Walked, number
 
 
@@ -9,7 +10,7 @@ def test_steps_come_in_the_order_in_which_they_happened(walked: Walked) -> None:
     """26 g of oil at 0.845 g/mL are 30.769 mL; the corrected entry keeps its place."""
     keeper, lots = walked
     with keeper.reading() as connection:
-        found = steps_behind(connection, number(connection, lots.essence))
+        found = steps_of(connection, walk.back(connection, number(connection, lots.essence)))
     told = [(step.act, step.amount, step.source) for step in found.steps[lots.essence]]
     assert told == [
         (Act.INTO, 30_769, lots.oil),
@@ -28,6 +29,6 @@ def test_steps_come_in_the_order_in_which_they_happened(walked: Walked) -> None:
 def test_a_draw_knows_its_place_among_the_steps_of_its_source(walked: Walked) -> None:
     keeper, lots = walked
     with keeper.reading() as connection:
-        found = steps_behind(connection, number(connection, lots.syrup))
+        found = steps_of(connection, walk.back(connection, number(connection, lots.syrup)))
     (drawn,) = [step for step in found.steps[lots.syrup] if step.source == lots.essence]
     assert found.steps[lots.essence][drawn.draw].act is Act.OUT

@@ -42,7 +42,7 @@ def traced(edges: list[tuple[int, int]], way: Way, holders: tuple[Holder, ...] =
 
 def trace_lines(trace: Trace, *, back: bool, forward: bool) -> list[str]:
     """Return the tree of a trace of which no amount is known."""
-    found = Traced(trace, {}, {}, {}, ())
+    found = Traced(trace, {}, {}, {})
     return [describe(trace.lot), *traced_lines(found, back=back, forward=forward)]
 
 
@@ -133,7 +133,7 @@ SHARE = Share(6_000.0, Measure.UL, 450_000, Measure.UL, is_all=True)
 
 
 def test_the_share_stands_after_the_code_and_the_head_says_what_it_is() -> None:
-    found = Traced(traced([(0, 1), (0, 2)], Way.FORWARD), {}, {"L-1": SHARE}, {}, ())
+    found = Traced(traced([(0, 1), (0, 2)], Way.FORWARD), {}, {"L-1": SHARE}, {})
     assert list(traced_lines(found, back=False, forward=True)) == [
         "",
         "Went into 2 lots (amount, lot, how much of L-0 is in it)",
@@ -145,7 +145,7 @@ def test_the_share_stands_after_the_code_and_the_head_says_what_it_is() -> None:
 def test_goods_that_are_still_here_and_waste_end_a_branch() -> None:
     trace = traced([(0, 1)], Way.FORWARD)
     lots = [replace(node, brief=replace(node.brief, on_hand=30_000)) for node in trace.nodes]
-    found = Traced(replace(trace, nodes=tuple(lots)), {}, {}, {"L-1": 20_000}, ())
+    found = Traced(replace(trace, nodes=tuple(lots)), {}, {}, {"L-1": 20_000})
     assert list(traced_lines(found, back=False, forward=True))[2:] == [
         "├─ 30 mL still here",
         "└─ 10 mL  L-1  Orange essence, 2026-03-03, finished",
@@ -155,7 +155,8 @@ def test_goods_that_are_still_here_and_waste_end_a_branch() -> None:
 
 
 def test_a_circle_and_what_was_left_out_are_said_below_the_tree() -> None:
-    found = Traced(traced([(0, 1)], Way.FORWARD), {}, {}, {}, (("L-0", "L-1"),), hidden=2)
+    trace = replace(traced([(0, 1)], Way.FORWARD), circles=(("L-0", "L-1"),))
+    found = Traced(trace, {}, {}, {}, hidden=2)
     assert list(traced_lines(found, back=False, forward=True))[3:] == [
         "2 lots further away left out; without --depth they show.",
         "The book is damaged: L-0 into L-1 into L-0 is a circle. It was not followed, and amounts "

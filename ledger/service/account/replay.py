@@ -1,0 +1,90 @@
+"""The replay of lots of the book: the one account that every figure of a lot comes from.
+
+Guarantees: of the entries in force, in one transaction; a fixed number of statements for a chunk
+of lots. Refuses: to keep anything for the next time.
+"""
+
+from collections.abc import Mapping, Sequence
+
+from msgspec import Struct
+
+from ledger.errors import RefusedError
+from ledger.science.contents.received import ReceivedLot
+from ledger.science.contents.replay import Happening, Replay
+from ledger.science.liquids.alcoholmeter import true_from_indicated
+from ledger.store.engine.connections import Connection
+from ledger.store.read import walk
+from ledger.store.read.received import ReceivedRow, received
+from ledger.store.read.steps import Steps, steps_of
+
+
+class Replayed(Struct, frozen=True):
+    """Lots with all they are made of, replayed."""
+
+    replay: Replay
+    """Their replay."""
+    steps: Steps
+    """Their steps."""
+    rows: Mapping[str, ReceivedRow]
+    """What the book knows of the received lots among them, by code."""
+    received: Mapping[str, ReceivedLot]
+    """The same with the strength and density that count."""
+
+    def happened(self) -> Mapping[str, Sequence[Happening]]:
+        """Return what happened to each lot made here, each after those it is made of."""
+        return {code: self.replay.happenings(code) for code in self.replay.order}
+
+
+def replayed(connection: Connection, lots: Sequence[int]) -> Replayed:
+    """Return lots, by their numbers, and all they are made of, replayed."""
+    behind = walk.back(connection, lots[0]) if len(lots) == 1 else walk.all_behind(connection, lots)
+    steps = steps_of(connection, behind)
+    rows = received(connection, behind)
+    known = {code: received_lot(row) for code, row in rows.items()}
+    replay = Replay(steps.steps, known)
+    replay.play(list(steps.steps))
+    return Replayed(replay, steps, rows, known)
+
+
+def received_lot(row: ReceivedRow) -> ReceivedLot:
+    """Return a received lot with the best known strength and density."""
+    abv, abv_from = _strength(row)
+    density, density_from = _density(row)
+    return ReceivedLot(
+        code=row.code,
+        material=row.material,
+        name=row.name,
+        sort=row.sort,
+        measure=row.measure,
+        abv=abv,
+        abv_from=abv_from,
+        density_kg_per_m3=density,
+        density_from=density_from,
+    )
+
+
+def _strength(row: ReceivedRow) -> tuple[float | None, str]:
+    if row.read_abv_micro is not None:
+        shown = row.read_abv_micro / 1_000_000
+        if row.read_abv_temp_mdegc is None:
+            return shown, "as read, its temperature not recorded"
+        temp_c = row.read_abv_temp_mdegc / 1000
+        try:
+            return true_from_indicated(shown, temp_c), f"read {shown:g} at {temp_c:g} °C"
+        except RefusedError:
+            return shown, f"as read; {temp_c:g} °C is outside the table"
+    for value, words in ((row.abv_mpct, "its papers"), (row.material_abv_mpct, "its material")):
+        if value is not None:
+            return value / 1000, f"by {words}"
+    return None, ""
+
+
+def _density(row: ReceivedRow) -> tuple[float | None, str]:
+    for value, words in (
+        (row.read_density_mg_per_l, "as read"),
+        (row.density_mg_per_l, "by its papers"),
+        (row.material_density_mg_per_l, "by its material"),
+    ):
+        if value:
+            return value / 1000, words
+    return None, ""
