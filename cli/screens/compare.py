@@ -25,7 +25,7 @@ def show_comparison(call: Call, group: str, out: Path | None, *, force: bool) ->
         check_place(out, force=force)
     found = compare(book, group)
     if out is not None:
-        _write_paper(found, comparison_view(found, now_at_home(book)), out)
+        _write_paper(found, comparison_view(found, now_at_home(book)), out, force=force)
         told = {**comparison_plain(found), "out": str(out)}
         say(call, told, f"The comparison of {found.group} is in {out}.")
     elif call.json:
@@ -34,12 +34,12 @@ def show_comparison(call: Call, group: str, out: Path | None, *, force: bool) ->
         _print(comparison_view(found))
 
 
-def _write_paper(found: Comparison, view: ComparisonView, out: Path) -> None:
+def _write_paper(found: Comparison, view: ComparisonView, out: Path, *, force: bool) -> None:
     from reports.pdf.causes.compare import comparison_paper
 
     paper = BytesIO()
     comparison_paper(view, paper)
-    write(out, paper.getvalue())
+    write(out, paper.getvalue(), force=force)
 
 
 def _print(view: ComparisonView) -> None:

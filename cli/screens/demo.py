@@ -121,7 +121,7 @@ def _tell(book: Book, house_name: str, places: Places, found: Found) -> None:
 def _print_labels(book: Book, code: str, out: Path) -> None:
     sheet = BytesIO()
     label_sheet(label_sheet_view(dossier(book, code), SHEET_LABELS, card(book, code)), sheet)
-    write(out, sheet.getvalue())
+    write(out, sheet.getvalue(), force=False, instead=OTHER_FOLDER)
 
 
 def _named_lots(causes: Suspicion) -> list[str]:

@@ -7,13 +7,14 @@ has been drawn; a file that is there stays unless asked.
 from io import BytesIO
 from pathlib import Path
 
-from cli.kit.files import check_place, write
+from cli.kit.files import paper_at
 from ledger.errors import RefusedError
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.glass.serving import card
 from ledger.service.goods.label import labels
 from ledger.service.lots.dossier import dossier
 from reports.pdf.goods.label import label_sheet
+from reports.views.goods import LabelSheetView
 from reports.words.goods.label import label_sheet_view
 
 
@@ -28,7 +29,6 @@ def print_labels(
     force: bool,
 ) -> Recorded:
     """Draw a sheet of labels, record it, and write it with the seal that includes the record."""
-    check_place(out, force=force)
     if count is not None and not 1 <= count <= 10_000:
         raise RefusedError(
             f"{count} labels cannot be printed at once.", "Ask for 1 to 10000 labels."
@@ -36,17 +36,24 @@ def print_labels(
     found = dossier(book, text, how.by)
     served = card(book, found.state.code)
     sheet = label_sheet_view(found, count, served)
-    label_sheet(sheet, BytesIO())
     used, spoiled = fate
-    done = labels(
-        book,
-        how,
-        lot=found.state.code,
-        printed=str(sheet.count),
-        used=used,
-        spoiled=spoiled,
-    )
-    paper = BytesIO()
-    label_sheet(label_sheet_view(dossier(book, found.state.code), count, served), paper)
-    write(out, paper.getvalue())
+    with paper_at(out, force=force) as paper:
+        # Put whole before anything is recorded: a full disk or a name that cannot be drawn is told
+        # while nothing is, and this sheet stands, under the older seal, should the next one fail.
+        paper.put(_drawn(sheet))
+        done = labels(
+            book,
+            how,
+            lot=found.state.code,
+            printed=str(sheet.count),
+            used=used,
+            spoiled=spoiled,
+        )
+        paper.put(_drawn(label_sheet_view(dossier(book, found.state.code), count, served)))
     return done
+
+
+def _drawn(view: LabelSheetView) -> bytes:
+    sheet = BytesIO()
+    label_sheet(view, sheet)
+    return sheet.getvalue()

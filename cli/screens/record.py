@@ -21,5 +21,5 @@ def print_record(book: Book, text: str, out: Path, *, by: str | None, force: boo
     found = dossier(book, text, by)
     paper = BytesIO()
     batch_record(record_view(found, now_at_home(book), card(book, found.state.code)), paper)
-    write(out, paper.getvalue())
+    write(out, paper.getvalue(), force=force)
     return found

@@ -14,7 +14,7 @@ def print_seal(call: Call, out: Path | None, *, force: bool) -> None:
         check_place(out, force=force)
     made = seal(call.book())
     if out:
-        write(out, "".join(f"{line}\n" for line in made.lines).encode())
+        write(out, "".join(f"{line}\n" for line in made.lines).encode(), force=force)
     if call.json:
         plain = {"house": made.house, "entries": made.entries, "root": made.root}
         print_json({**plain, "lines": list(made.lines), **({"out": str(out)} if out else {})})

@@ -122,7 +122,8 @@ def _only(whole: Traced, kind: MaterialKind) -> tuple[Traced, list[str]]:
 def _files(book: Book, found: Traced, asked: Asked, notes: list[str]) -> list[tuple[str, Path]]:
     written: list[tuple[str, Path]] = []
     if asked.csv:
-        write(asked.csv, csv_text(trace_sheet(found)).encode())
+        content = csv_text(trace_sheet(found)).encode()
+        write(asked.csv, content, force=asked.force, instead=OTHER_CSV)
         written.append(("csv", asked.csv))
     if asked.out:
         from reports.pdf.lots.trace import trace_paper
@@ -138,7 +139,7 @@ def _files(book: Book, found: Traced, asked: Asked, notes: list[str]) -> list[tu
             notes=notes,
         )
         trace_paper(view, paper)
-        write(asked.out, paper.getvalue())
+        write(asked.out, paper.getvalue(), force=asked.force)
         written.append(("out", asked.out))
     return written
 
