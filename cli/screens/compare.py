@@ -3,11 +3,10 @@
 Guarantees: plain letters in a pipe; a paper is drawn whole before its file is made.
 """
 
-from io import BytesIO
 from pathlib import Path
 
 from cli.kit.call import Call
-from cli.kit.files import check_place, write
+from cli.kit.files import check_place, draw
 from cli.kit.tables import is_screen, print_json, print_lines, print_table
 from ledger.service.causes.compare import compare
 from ledger.service.desk.clock import now_at_home
@@ -24,7 +23,7 @@ def show_comparison(call: Call, group: str, out: Path | None, *, force: bool) ->
     found = compare(book, group)
     view = comparison_view(found, now_at_home(book))
     if out is not None:
-        _write_paper(view, out)
+        _write_paper(view, out, force=force)
     if call.json:
         from reports.json.causes.compare import compare_answer
 
@@ -35,12 +34,10 @@ def show_comparison(call: Call, group: str, out: Path | None, *, force: bool) ->
         _print(view)
 
 
-def _write_paper(view: ComparisonView, out: Path) -> None:
+def _write_paper(view: ComparisonView, out: Path, *, force: bool) -> None:
     from reports.pdf.causes.compare import comparison_paper
 
-    paper = BytesIO()
-    comparison_paper(view, paper)
-    write(out, paper.getvalue())
+    draw(out, lambda paper: comparison_paper(view, paper), force=force)
 
 
 def _print(view: ComparisonView) -> None:

@@ -5,12 +5,11 @@ Refuses: to write over what is in the folder.
 """
 
 from collections.abc import Sequence
-from io import BytesIO
 from pathlib import Path
 from typing import NamedTuple
 
 from cli.kit.call import BOOK_NAME, Call
-from cli.kit.files import check_place, write
+from cli.kit.files import check_place, draw
 from cli.kit.progress import progress
 from cli.kit.tables import print_json, print_lines
 from cli.screens.record import print_record
@@ -122,9 +121,8 @@ def _tell(book: Book, house_name: str, places: Places, found: Found) -> None:
 
 
 def _print_labels(book: Book, code: str, out: Path) -> None:
-    sheet = BytesIO()
-    label_sheet(label_sheet_view(dossier(book, code), SHEET_LABELS, card(book, code)), sheet)
-    write(out, sheet.getvalue())
+    view = label_sheet_view(dossier(book, code), SHEET_LABELS, card(book, code))
+    draw(out, lambda sheet: label_sheet(view, sheet), force=False, instead=OTHER_FOLDER)
 
 
 def _named_lots(causes: Suspicion) -> list[str]:

@@ -10,12 +10,13 @@ from typing import TYPE_CHECKING
 
 from cli.kit.answer import dossier_of, say, step_after
 from cli.kit.call import Call
-from cli.kit.files import check_place, write
+from cli.kit.files import once_recorded, paper_at
 from ledger.errors import RefusedError
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.glass.serving import card
 from ledger.service.goods.label import labels
 from ledger.service.lots.dossier import dossier
+from reports.views.goods import LabelSheetView
 from reports.words.desk.answer import answer
 from reports.words.goods.label import label_sheet_view
 
@@ -34,9 +35,6 @@ def print_labels(
     force: bool,
 ) -> Recorded:
     """Draw a sheet of labels, record it, and write it with the seal that includes the record."""
-    from reports.pdf.goods.label import label_sheet
-
-    check_place(out, force=force)
     if count is not None and not 1 <= count <= 10_000:
         raise RefusedError(
             f"{count} labels cannot be printed at once.", "Ask for 1 to 10000 labels."
@@ -44,22 +42,33 @@ def print_labels(
     found = dossier(book, text, how.by)
     served = card(book, found.state.code)
     sheet = label_sheet_view(found, count, served)
-    # Drawn twice: here to refuse what cannot be drawn before anything is recorded, and afterwards
-    # with the seal that includes the record.
-    label_sheet(sheet, BytesIO())
     used, spoiled = fate
-    done = labels(
-        book,
-        how,
-        lot=found.state.code,
-        printed=str(sheet.count),
-        used=used,
-        spoiled=spoiled,
-    )
-    paper = BytesIO()
-    label_sheet(label_sheet_view(dossier(book, found.state.code), count, served), paper)
-    write(out, paper.getvalue())
+    with paper_at(out, force=force) as paper:
+        # Put whole before anything is recorded: a full disk or a name that cannot be drawn is told
+        # while nothing is, and this sheet stands, under the older seal, should the next one fail.
+        paper.put(_drawn(sheet))
+        done = labels(
+            book,
+            how,
+            lot=found.state.code,
+            printed=str(sheet.count),
+            used=used,
+            spoiled=spoiled,
+        )
+        with once_recorded(
+            f"Entry {done.seq} is recorded: {sheet.count} labels of {found.state.code} printed.",
+            f"Strike it, and print again: pottle strike {done.seq}",
+        ):
+            paper.put(_drawn(label_sheet_view(dossier(book, found.state.code), count, served)))
     return done
+
+
+def _drawn(view: LabelSheetView) -> bytes:
+    from reports.pdf.goods.label import label_sheet
+
+    sheet = BytesIO()
+    label_sheet(view, sheet)
+    return sheet.getvalue()
 
 
 def say_labels(call: Call, book: Book, done: Recorded, out: Path | None) -> None:

@@ -35,7 +35,7 @@ def write_proof(
         )
     check_place(out, force=force)
     proof = prove(call.book(), lot, call.writer, given_seal(seal))
-    write(out, f"{proof_text(proof)}\n".encode())
+    write(out, f"{proof_text(proof)}\n".encode(), force=force)
     if call.json:
         print_json(prove_answer(proof, path=str(out)))
     else:

@@ -7,14 +7,16 @@ import time
 from pathlib import Path
 
 from cli.kit.call import Call
+from cli.kit.files import once_recorded, tell_boxed
 from cli.kit.progress import progress
 from cli.kit.tables import print_json, print_lines, print_table
-from cli.screens.recall_pack import check_folder, write_pack
+from cli.screens.recall_pack import check_folder, drawn_pack, write_pack
 from ledger.errors import InputError
 from ledger.service.desk.book import Book, Tick
 from ledger.service.lots.dossier import find_lot
 from ledger.service.recall.order import close_recall, recall
 from ledger.service.recall.standing import Recall, recall_of, with_days
+from reports.kit.boxed import noting_boxed
 from reports.words.recall.standing import (
     AIM,
     AUTHORITY,
@@ -43,10 +45,12 @@ def recall_lot(
         check_folder(out, force=force)
     book = call.book()
     code = find_lot(book, text, call.writer)
+    if out and not drill:
+        drawn_pack(book, code, drill=True)  # what cannot be drawn is told before anything is held
     with progress("Recalling", quiet=call.json) as tick:
         _act(call, book, code, tick, drill=drill, close=close)
     found = recall_of(book, code)
-    written = write_pack(book, code, out, drill=drill) if out else []
+    written = _written(book, code, out, drill=drill, force=force) if out else []
     took_ms = round(1000 * (time.monotonic() - began))
     if call.json:
         from reports.json.recall.recall import recall_answer
@@ -61,6 +65,18 @@ def recall_lot(
         names = ", ".join(path.name for path in written)
         print_lines(["", f"In {out}: {names}."])
     print_lines([f"Next: {next_line(found, drill=drill)}"])
+
+
+def _written(book: Book, code: str, out: Path, *, drill: bool, force: bool) -> list[Path]:
+    done = "Nothing was recorded." if drill else f"The recall of {code} stands in the book."
+    with (
+        once_recorded(done, f"Get its papers with: pottle recall {code} --out FOLDER"),
+        noting_boxed() as boxed,
+    ):
+        files = drawn_pack(book, code, drill=drill)
+        written = write_pack(files, out, force=force)
+    tell_boxed(boxed)
+    return written
 
 
 def _act(call: Call, book: Book, code: str, tick: Tick, *, drill: bool, close: str | None) -> None:

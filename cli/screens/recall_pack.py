@@ -1,13 +1,16 @@
 """Writing the papers and tables of a recall into a folder.
 
-Guarantees: all is drawn before the first file is made; files that are there stay unless asked.
-Refuses: a place that is no folder.
+Guarantees: all is drawn before the first file is made, and stands whole aside before the first has
+its name; they are private to their owner; files that are there stay unless asked. Refuses: a place
+that is no folder.
 """
 
+from collections.abc import Mapping
+from contextlib import ExitStack
 from io import BytesIO
 from pathlib import Path
 
-from cli.kit.files import check_place, write
+from cli.kit.files import check_place, paper_at
 from ledger.errors import StorageError
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import now_at_home
@@ -41,12 +44,8 @@ def check_folder(out: Path, *, force: bool) -> None:
             check_place(out / name, force=force, instead=OTHER_FOLDER)
 
 
-def write_pack(book: Book, code: str, out: Path, *, drill: bool) -> list[Path]:
-    """Write the paper and the tables of a recall and return their places.
-
-    Raises:
-        StorageError: The folder or a file cannot be written.
-    """
+def drawn_pack(book: Book, code: str, *, drill: bool) -> dict[str, bytes]:
+    """Return the paper and the tables of a recall as it stands, by the names of their files."""
     from reports.pdf.recall.pack import recall_pack
 
     trail = trail_of(book, code)
@@ -56,15 +55,25 @@ def write_pack(book: Book, code: str, out: Path, *, drill: bool) -> list[Path]:
     printed_at = f"{now_at_home(book):%Y-%m-%d %H:%M}"
     recall_pack(recall_view(trail.recall, missing, printed_at, drill=drill), paper)
     sheets = {table.name: table.sheet for table in keys} | recall_sheets(trail.recall)
-    files = {PACK: paper.getvalue()}
-    files |= {f"{name}.csv": csv_text(sheets[name]).encode() for name in TABLES}
+    tables = {f"{name}.csv": csv_text(sheets[name]).encode() for name in TABLES}
+    return {PACK: paper.getvalue(), **tables}
+
+
+def write_pack(files: Mapping[str, bytes], out: Path, *, force: bool) -> list[Path]:
+    """Write the files of a recall and return their places; telephone numbers are in them.
+
+    Raises:
+        StorageError: The folder or a file cannot be written.
+    """
     try:
-        out.mkdir(exist_ok=True)
+        out.mkdir(mode=0o700, exist_ok=True)
     except OSError as error:
         raise StorageError(
             f"The folder {out} could not be made: {error.strerror}.",
             "Choose a place that you may write in.",
         ) from error
-    for name, content in files.items():
-        write(out / name, content)
+    with ExitStack() as whole:
+        for name, content in files.items():
+            place = paper_at(out / name, force=force, instead=OTHER_FOLDER, is_private=True)
+            whole.enter_context(place).put(content)
     return [out / name for name in files]

@@ -3,10 +3,9 @@
 Guarantees: it is drawn whole before its file is made; a file that is there stays unless asked.
 """
 
-from io import BytesIO
 from pathlib import Path
 
-from cli.kit.files import check_place, write
+from cli.kit.files import check_place, draw
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import now_at_home
 from ledger.service.glass.serving import card
@@ -19,7 +18,6 @@ def print_record(book: Book, text: str, out: Path, *, by: str | None, force: boo
     """Write the batch record of a lot and return all that is known of the lot."""
     check_place(out, force=force)
     found = dossier(book, text, by)
-    paper = BytesIO()
-    batch_record(record_view(found, now_at_home(book), card(book, found.state.code)), paper)
-    write(out, paper.getvalue())
+    view = record_view(found, now_at_home(book), card(book, found.state.code))
+    draw(out, lambda paper: batch_record(view, paper), force=force)
     return found

@@ -15,7 +15,7 @@ def print_seal(call: Call, out: Path | None, *, force: bool) -> None:
         check_place(out, force=force)
     made = seal(call.book())
     if out:
-        write(out, "".join(f"{line}\n" for line in made.lines).encode())
+        write(out, "".join(f"{line}\n" for line in made.lines).encode(), force=force)
     if call.json:
         print_json(seal_answer(made, str(out) if out else None))
     else:

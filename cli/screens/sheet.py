@@ -4,13 +4,13 @@ Guarantees: plain lines or JSON, never both; a sheet is drawn whole before its f
 """
 
 from collections.abc import Callable
-from io import BytesIO
+from contextlib import nullcontext
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, BinaryIO
 
 from cli.kit.answer import say
 from cli.kit.call import Call
-from cli.kit.files import check_place, write
+from cli.kit.files import check_place, draw, once_recorded, paper_at
 from cli.kit.tables import print_json, print_lines, print_table, table_lines
 from ledger.service.bench.draws import propose
 from ledger.service.desk.book import Book, Recorded
@@ -28,15 +28,18 @@ if TYPE_CHECKING:
 
 def begin(call: Call, start: Callable[[Book], Recorded], out: Path | None, *, force: bool) -> None:
     """Begin a batch; by a formula, say what to draw, and print its sheet when asked."""
-    if out:
-        check_place(out, force=force)
-    book = call.book()
-    done = start(book)
-    code = done.code or ""
-    proposed, found = propose(book, code), dossier(book, code)
-    step = next_step(done.entry, found, proposed)
-    if out:
-        write_sheet(_view(book, code), out)
+    with paper_at(out, force=force) if out else nullcontext() as paper:
+        book = call.book()
+        done = start(book)
+        code = done.code or ""
+        proposed, found = propose(book, code), dossier(book, code)
+        step = next_step(done.entry, found, proposed)
+        if paper:
+            with once_recorded(
+                f"Entry {done.seq} is recorded: {code} is begun.",
+                f"Print its sheet with: pottle sheet {code} --out FILE",
+            ):
+                paper.draw(_drawing(_view(book, code)))
 
     def plain() -> "StartAnswer":
         from reports.json.bench.start import start_answer
@@ -54,13 +57,11 @@ def begin(call: Call, start: Callable[[Book], Recorded], out: Path | None, *, fo
     say(call, plain, said.done, *said.found, *told, *shortages(proposed), *ready, *sheet)
 
 
-def write_sheet(view: BatchSheetView, out: Path) -> None:
-    """Write the sheet of a batch."""
+def _drawing(view: BatchSheetView) -> Callable[[BinaryIO], None]:
+    """Return what draws a sheet."""
     from reports.pdf.bench.sheet import batch_sheet
 
-    paper = BytesIO()
-    batch_sheet(view, paper)
-    write(out, paper.getvalue())
+    return lambda paper: batch_sheet(view, paper)
 
 
 def _where(code: str, out: Path) -> str:
@@ -75,7 +76,7 @@ def show_sheet(call: Call, text: str, out: Path | None, *, force: bool) -> None:
     code = find_lot(book, text, call.writer)
     view = _view(book, code)
     if out:
-        write_sheet(view, out)
+        draw(out, _drawing(view), force=force)
     if call.json:
         from reports.json.bench.sheet import sheet_answer
 

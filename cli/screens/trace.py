@@ -7,11 +7,10 @@ import shutil
 import sys
 from collections.abc import Iterable
 from dataclasses import dataclass
-from io import BytesIO
 from pathlib import Path
 
 from cli.kit.call import Call
-from cli.kit.files import check_place, write
+from cli.kit.files import check_place, draw, write
 from cli.kit.progress import progress
 from cli.kit.tables import is_screen, print_json, print_lines, seen
 from ledger.domain.entries.choices import MaterialKind
@@ -122,12 +121,13 @@ def _only(whole: Traced, kind: MaterialKind) -> tuple[Traced, list[str]]:
 def _files(book: Book, found: Traced, asked: Asked, notes: list[str]) -> list[Path]:
     written = []
     if asked.csv:
-        write(asked.csv, csv_text(trace_sheet(found)).encode())
+        content = csv_text(trace_sheet(found)).encode()
+        write(asked.csv, content, force=asked.force, instead=OTHER_CSV)
         written.append(asked.csv)
     if asked.out:
         from reports.pdf.lots.trace import trace_paper
 
-        house, paper = house_of(book), BytesIO()
+        house = house_of(book)
         view = trace_view(
             found,
             house.name if house else "",
@@ -137,8 +137,7 @@ def _files(book: Book, found: Traced, asked: Asked, notes: list[str]) -> list[Pa
             forward=asked.forward,
             notes=notes,
         )
-        trace_paper(view, paper)
-        write(asked.out, paper.getvalue())
+        draw(asked.out, lambda paper: trace_paper(view, paper), force=asked.force)
         written.append(asked.out)
     return written
 

@@ -15,7 +15,7 @@ from ledger.errors import FindingError, StorageError
 from ledger.store.audit.book import audit
 from ledger.store.copies.lines import Progress
 from ledger.store.engine.connections import connected, reading
-from ledger.store.engine.files import new_file
+from ledger.whole_files import whole_file
 
 _PLACE = "Choose a folder that exists, has room, and that you may write in."
 
@@ -54,7 +54,7 @@ def made(path: Path) -> Iterator[Path]:
         StorageError: There is a file of that name, or it cannot be written.
     """
     try:
-        with new_file(path) as part:
+        with whole_file(path, is_private=True, may_replace=False) as part:
             yield part
     except FileExistsError as error:
         raise StorageError(

@@ -22,7 +22,8 @@ from ledger.store.engine.connections import (
     storage_errors,
     writing,
 )
-from ledger.store.engine.files import new_file, refuse_leftovers
+from ledger.store.engine.files import refuse_leftovers
+from ledger.whole_files import whole_file
 
 MIGRATIONS = Path(__file__).parents[1] / "migrations"
 
@@ -46,7 +47,7 @@ def create_book(
     path = Path(where)
     try:
         refuse_leftovers(path)
-        with new_file(path) as part:
+        with whole_file(path, is_private=True, may_replace=False) as part:
             _create_file(part, fill)
     except FileExistsError as error:
         raise StorageError(

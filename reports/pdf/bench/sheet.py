@@ -59,7 +59,7 @@ def batch_sheet(view: BatchSheetView, out: BinaryIO) -> None:
         out: Where the bytes go; untouched if anything is refused.
 
     Raises:
-        RefusedError: A character cannot be shown or a name is too long for a page.
+        RefusedError: A name is too long for a page.
     """
     pages = paginate(_fitting(view), BODY)
     write_pages(

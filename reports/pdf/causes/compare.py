@@ -63,7 +63,7 @@ def comparison_paper(view: ComparisonView, out: BinaryIO) -> None:
         out: Where the bytes go; untouched if anything is refused.
 
     Raises:
-        RefusedError: A character cannot be shown or a name is too long for a page.
+        RefusedError: A name is too long for a page.
     """
     sections = [
         _head(view),

@@ -66,7 +66,7 @@ def label_sheet(view: LabelSheetView, out: BinaryIO) -> None:
         out: Where the bytes go; untouched if anything is refused.
 
     Raises:
-        RefusedError: There is no label to print, or its words do not fit or cannot be shown.
+        RefusedError: There is no label to print, or its words do not fit.
     """
     if view.count < 1:
         raise RefusedError(

@@ -1,7 +1,7 @@
 """Marks: whatever leaves ink on a page.
 
-Guarantees: a mark is plain data until it is drawn, and drawing it adds nothing. Refuses: what the
-font cannot show and a symbol too small to be read, when drawn.
+Guarantees: a mark is plain data until it is drawn, and drawing it adds nothing. Refuses: a symbol
+too small to be read, when drawn.
 
 All lengths are in points; `y` is measured downwards from the top of what the mark stands in.
 """

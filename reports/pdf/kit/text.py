@@ -1,7 +1,8 @@
 """Lines of text: how wide they are, where they break, how they are put on paper.
 
 Guarantees: the lines of a text hold all its words, none wider than asked for; text is drawn as it
-stands, since nothing in it is read as markup. Refuses: characters the face cannot show.
+stands, since nothing in it is read as markup; a character that the face has no shape for is drawn
+as its number in a box, and noted.
 """
 
 import unicodedata
@@ -12,7 +13,8 @@ from msgspec import Struct
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
-from reports.pdf.kit.fonts import check_glyphs, register
+from reports.kit.boxed import note_boxed, number_of
+from reports.pdf.kit.fonts import printable, register
 
 Align = Literal["left", "right"]
 """Which edge the lines of a column share."""
@@ -22,6 +24,12 @@ BREAKS = "-/_.,;:+"
 
 CAP_HEIGHT = 0.689
 """Height of capitals and figures over the size of the face."""
+
+BOX_SIZE = 0.6
+"""Size of the number in a box over the size of the face around it."""
+
+BOX_MARGIN = 0.12
+"""White around and beside that number over the size of the face."""
 
 
 class Face(Struct, frozen=True):
@@ -48,7 +56,33 @@ class Face(Struct, frozen=True):
 def width_of(text: str, face: Face) -> float:
     """Measure a line in points."""
     register()
-    return pdfmetrics.stringWidth(text, face.font, face.size)
+    if printable(face.font).issuperset(text):
+        return pdfmetrics.stringWidth(text, face.font, face.size)
+    return sum(_width_of_run(run, face) for run in _runs(text, face.font))
+
+
+def _runs(text: str, font: str) -> Iterator[str]:
+    """Split a line into stretches that a font shows and single characters that it does not."""
+    start = 0
+    for at, char in enumerate(text):
+        if char not in printable(font):
+            if at > start:
+                yield text[start:at]
+            yield char
+            start = at + 1
+    if start < len(text):
+        yield text[start:]
+
+
+def _is_boxed(run: str, font: str) -> bool:
+    return run not in printable(font) and len(run) == 1
+
+
+def _width_of_run(run: str, face: Face) -> float:
+    if not _is_boxed(run, face.font):
+        return pdfmetrics.stringWidth(run, face.font, face.size)
+    number = pdfmetrics.stringWidth(number_of(run), face.font, BOX_SIZE * face.size)
+    return number + 2 * BOX_MARGIN * face.size
 
 
 def words_of(text: str) -> list[str]:
@@ -119,17 +153,25 @@ def wrap(text: str, face: Face, width: Callable[[int], float]) -> list[str]:
 
 
 def draw_text(canvas: Canvas, x: float, y: float, text: str, face: Face, align: Align) -> None:
-    """Draw one line with its baseline at `y`, all in points.
+    """Draw one line with its baseline at `y`, all in points."""
+    x -= width_of(text, face) if align == "right" else 0.0
+    for run in _runs(text, face.font):
+        if _is_boxed(run, face.font):
+            _draw_box(canvas, x, y, run, face)
+        else:
+            canvas.setFont(face.font, face.size)
+            canvas.drawString(x, y, run)
+        x += _width_of_run(run, face)
 
-    Raises:
-        RefusedError: The face cannot show a character.
-    """
-    check_glyphs(text, face.font)
-    canvas.setFont(face.font, face.size)
-    if align == "right":
-        canvas.drawRightString(x, y, text)
-    else:
-        canvas.drawString(x, y, text)
+
+def _draw_box(canvas: Canvas, x: float, y: float, char: str, face: Face) -> None:
+    note_boxed(char)
+    margin, size = BOX_MARGIN * face.size, BOX_SIZE * face.size
+    canvas.setFont(face.font, size)
+    canvas.drawString(x + margin, y + margin, number_of(char))
+    canvas.setLineWidth(0.05 * face.size)
+    width = _width_of_run(char, face) - margin
+    canvas.rect(x + margin / 2, y, width, CAP_HEIGHT * size + 2 * margin)
 
 
 def strike(canvas: Canvas, x: float, y: float, width: float, size: float) -> None:

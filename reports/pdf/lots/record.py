@@ -2,7 +2,7 @@
 
 Guarantees: everything the view says, in its order, struck entries included and legible; column
 heads on every page; each page says whose it is, which of how many, when it was printed and what
-the book's seal was. Refuses: characters the font cannot show, and names too long for a page.
+the book's seal was. Refuses: names too long for a page.
 """
 
 from typing import BinaryIO
@@ -38,7 +38,7 @@ def batch_record(view: RecordView, out: BinaryIO) -> None:
         out: Where the bytes go; untouched if anything is refused.
 
     Raises:
-        RefusedError: A character cannot be shown or a name is too long for a page.
+        RefusedError: A name is too long for a page.
     """
     pages = paginate(_sections(view), BODY)
     lead = f"Lot {view.lot}, printed {view.printed_at}"

@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from cli.kit.files import OTHER_NAME, check_place, write
+from reports.kit.boxed import note_boxed
 from ledger.errors import StorageError
 
 
@@ -41,8 +42,55 @@ def test_a_folder_that_is_not_there_and_a_name_that_is_none_are_told(tmp_path: P
 
 
 def test_what_cannot_be_written_is_told(tmp_path: Path) -> None:
-    write(tmp_path / "a.pdf", b"%PDF-")
+    write(tmp_path / "a.pdf", b"%PDF-", force=False)
     assert (tmp_path / "a.pdf").read_bytes() == b"%PDF-"
     with pytest.raises(StorageError) as raised:
-        write(tmp_path, b"%PDF-")
+        write(tmp_path, b"%PDF-", force=True)
     assert raised.value.what == f"The file {tmp_path} could not be written: Is a directory."
+    assert [path.name for path in tmp_path.iterdir()] == ["a.pdf"]
+
+
+@pytest.mark.parametrize("name", ["book.db", "book.db-wal", "book.jsonl"])
+def test_no_book_is_written_over_whatever_is_forced(name: str, tmp_path: Path) -> None:
+    (tmp_path / "book.db").write_bytes(b"SQLite format 3\0...")
+    (tmp_path / "book.db-wal").write_bytes(b"frames")
+    (tmp_path / "book.jsonl").write_text('{"entries":1,"format":"pottle book 1"}\n')
+    assert problems_of(tmp_path / name, force=True) == (
+        (
+            f"{tmp_path / name} is a book, or a copy of one; it was left as it is.",
+            "Give another name. No book is ever written over, with --force neither.",
+        ),
+    )
+
+
+def draw_and_fail(out: Path) -> None:
+    with once_recorded("Entry 41 is recorded.", "pottle label again"), paper_at(
+        out, force=False
+    ) as paper:
+        paper.put(b"half")
+        raise OSError(28, "No space left on device")
+
+
+def test_what_fails_after_a_recording_says_what_was_recorded(tmp_path: Path) -> None:
+    with pytest.raises(StorageError) as raised:
+        draw_and_fail(tmp_path / "a.pdf")
+    assert raised.value.problems == (
+        (
+            "Entry 41 is recorded. Its paper could not be made: The file "
+            f"{tmp_path / 'a.pdf'} could not be written: No space left on device.",
+            "pottle label again",
+        ),
+    )
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_boxed_characters_are_told_beside_the_answer(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with paper_at(tmp_path / "a.pdf", force=False) as paper:
+        note_boxed("☃")
+        paper.put(b"%PDF-")
+    assert capsys.readouterr().err == (
+        "Note: No font here has a shape for “☃” (U+2603 SNOWMAN); its number stands in a box on "
+        "the paper.\n"
+    )

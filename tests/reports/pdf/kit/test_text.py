@@ -1,11 +1,21 @@
+from io import BytesIO
+from typing import get_args
+
+import pypdfium2 as pdfium  # type: ignore[import-untyped]
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from reportlab.pdfgen.canvas import Canvas
 
+from reports.kit.boxed import boxed_words, noting_boxed
 from reports.pdf.kit.fonts import REGULAR
-from reports.pdf.kit.text import Face, widest_word, width_of, wrap
+from reports.pdf.kit.marks import Words
+from reports.pdf.kit.strips import Strip, draw_strips
+from reports.pdf.kit.text import Align, Face, widest_word, width_of, wrap
 
 FACE = Face(REGULAR, 8)
+RECTANGLE = 2
+"""What a path is to the reader."""
 
 WORDS = st.text(st.sampled_from("abWi.-/ "), max_size=80)
 
@@ -45,3 +55,44 @@ def test_each_line_has_the_room_of_its_number() -> None:
         "aaaa",
         "aaaa aaaa",
     ]
+
+
+@pytest.mark.parametrize("align", get_args(Align))
+@pytest.mark.parametrize(
+    ("text", "read"),
+    [
+        ("1 ☃ lemon", "1 2603 lemon"),
+        ("柠檬 oil", "67E06AAC oil"),
+        ("a\u200bb", "a200Bb"),
+        ("a\x07b", "a0007b"),
+    ],
+    ids=["symbol", "two at once", "invisible", "control"],
+)
+def test_a_character_without_a_shape_is_its_number_in_a_box(
+    text: str, read: str, align: Align
+) -> None:
+    """It is noted, and the words after it stand where the measured width says."""
+    out = BytesIO()
+    canvas = Canvas(out, pagesize=(200, 50), invariant=1)
+    with noting_boxed() as boxed:
+        draw_strips(canvas, [Strip(20, (Words(100, 10, text, FACE, align),))], 40)
+    canvas.save()
+    with pdfium.PdfDocument(out.getvalue()) as document:
+        page = document[0]
+        said = "".join(page.get_textpage().get_text_bounded().split())
+        drawn = [thing for thing in page.get_objects() if thing.type == RECTANGLE]
+    assert said == read.replace(" ", "")
+    assert boxed == {char for char in text if not char.isascii() or not char.isprintable()}
+    assert len(drawn) == len(boxed)
+    assert width_of(text, FACE) > width_of("".join(c for c in text if c not in boxed), FACE)
+
+
+def test_what_was_boxed_is_said_by_name() -> None:
+    assert boxed_words({"☃"}) == (
+        "No font here has a shape for “☃” (U+2603 SNOWMAN); its number stands in a box on the "
+        "paper."
+    )
+    assert boxed_words({"柠", "\x07"}) == (
+        "No font here has a shape for (U+0007), “柠” (U+67E0 CJK UNIFIED IDEOGRAPH-67E0); their "
+        "numbers stand in boxes on the paper."
+    )
