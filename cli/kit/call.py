@@ -147,9 +147,7 @@ def writes(function: Callable[..., None]) -> Callable[..., None]:
 
 
 def _command(function: Callable[..., None], common: dict[str, Any]) -> Callable[..., None]:
-    # The first parameter is the call itself.
     own = list(inspect.signature(function, eval_str=True).parameters.values())[1:]
-    # An option of the command's own takes the place of a common one of its name.
     clash = common.keys() & {parameter.name for parameter in own}
     shared = [
         inspect.Parameter(
@@ -172,7 +170,6 @@ def _command(function: Callable[..., None], common: dict[str, Any]) -> Callable[
         "context", inspect.Parameter.POSITIONAL_OR_KEYWORD, annotation=typer.Context
     )
     parameters = (first, *(p.replace(kind=inspect.Parameter.KEYWORD_ONLY) for p in own), *shared)
-    # Typer reads the options of a command from both of these.
     run.__signature__ = inspect.Signature(parameters)  # type: ignore[attr-defined]
     run.__annotations__ = {p.name: p.annotation for p in parameters}
     run.__name__, run.__doc__ = function.__name__, function.__doc__

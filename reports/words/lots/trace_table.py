@@ -54,7 +54,6 @@ def amount_in(amount: int, measure: Measure) -> str:
     >>> amount_in(30_769, Measure.UL), amount_in(6_000_000, Measure.UEACH)
     ('30.769', '6')
     """
-    # Things are counted in millionths, the rest in thousandths of what is told.
     return decimal_amount(amount // 1000 if measure is Measure.UEACH else amount)
 
 
