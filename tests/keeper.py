@@ -6,6 +6,8 @@ from contextlib import closing, contextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
+from types import TracebackType
+from typing import Self
 
 from sqlalchemy import Connection, func, select, text
 
@@ -48,6 +50,17 @@ class Keeper:
     by: str | None = "AB"
     minutes_apart: int = 5
     codes: dict[str, str] = field(default_factory=dict)
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        self.book.close()
 
     def do(
         self,

@@ -52,18 +52,17 @@ def renew_version() -> int:
 
 def renew_book(version: int) -> None:
     """Write the schema of a new book, and a book of this version with a row in every table."""
-    from ledger.store.engine.connections import reading
     from ledger.store.form.schema import stored_schema
     from tests.conftest import new_keeper
     from tests.keeper import MORNING
     from tests.path import fill_every_table
 
     with TemporaryDirectory() as folder:
-        keeper = new_keeper(str(Path(folder) / "book.db"))
-        with reading(keeper.book.engine) as connection:
-            SCHEMA.write_text(stored_schema(connection), "utf-8")
-        keeper.clock.now = MORNING
-        fill_every_table(keeper)
+        with new_keeper(str(Path(folder) / "book.db")) as keeper:
+            with keeper.reading() as connection:
+                SCHEMA.write_text(stored_schema(connection), "utf-8")
+            keeper.clock.now = MORNING
+            fill_every_table(keeper)
         (OLD_BOOKS / f"v{version}.sql").write_text(dumped(keeper.book.where, version), "utf-8")
 
 

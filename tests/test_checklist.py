@@ -42,9 +42,9 @@ class Papers:
 def papers(template: Path, tmp_path_factory: pytest.TempPathFactory) -> Papers:
     folder = tmp_path_factory.mktemp("checklist")
     book = copy_book(template, folder / "book.db")
-    keeper = opened(str(book), SetClock(MORNING))
-    keep_batch(keeper, folder)
-    return Papers(papers_of(keeper, book, folder), keeper.codes)
+    with opened(str(book), SetClock(MORNING)) as keeper:
+        keep_batch(keeper, folder)
+        return Papers(papers_of(keeper, book, folder), keeper.codes)
 
 
 def test_every_row_of_the_list_has_its_place_and_no_other() -> None:

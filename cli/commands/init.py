@@ -23,7 +23,7 @@ def init(
     from cli.kit.answer import say
     from ledger.service.masters.house import init as verb
 
-    book = verb(
+    new = verb(
         call.where if call.ledger else new_place(),
         name=house,
         currency=currency,
@@ -33,6 +33,7 @@ def init(
         fluid_ounce=fluid_ounce,
         phone=phone,
     )
+    book = call.at_end.enter_context(new)
     say(
         call,
         {"entry": 1, "kind": "house", "ledger": book.where},

@@ -1,7 +1,8 @@
 """What every command shares: its common options, its errors, its exit code.
 
 Guarantees: no traceback reaches a user; errors go to standard error, one line what and one line
-what to do; exit codes are 0 done, 1 a finding, 2 bad usage, 3 refused, 4 needs a reason, 5 storage.
+what to do; exit codes are 0 done, 1 a finding, 2 bad usage, 3 refused, 4 needs a reason, 5 storage;
+a book that a command opened is closed when it ends.
 """
 
 import gc
@@ -9,7 +10,8 @@ import inspect
 import os
 import sys
 from collections.abc import Callable
-from dataclasses import dataclass
+from contextlib import ExitStack
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
 
@@ -100,6 +102,8 @@ class Call:
     """Paper sheet."""
     json: bool = False
     """Whether to answer as JSON."""
+    at_end: ExitStack = field(default_factory=ExitStack, repr=False, compare=False)
+    """What is closed when the command ends."""
 
     @property
     def where(self) -> str:
@@ -113,10 +117,10 @@ class Call:
         return self.by or os.environ.get("POTTLE_BY") or None
 
     def book(self) -> "Book":
-        """Open the book."""
+        """Open the book; it is closed when the command ends."""
         from ledger.service.desk.book import open_book
 
-        return open_book(self.where)
+        return self.at_end.enter_context(open_book(self.where))
 
     def how(self) -> "How":
         """Return who writes and how it is known."""
@@ -164,7 +168,12 @@ def _command(function: Callable[..., None], common: dict[str, Any]) -> Callable[
         before = context.find_root().params
         told = {name: words.pop(name) for name in common if name not in clash}
         call = Call(**{name: value or before.get(name) or value for name, value in told.items()})
-        run_safely(lambda: function(call, **words))
+
+        def work() -> None:
+            with call.at_end:
+                function(call, **words)
+
+        run_safely(work)
 
     first = inspect.Parameter(
         "context", inspect.Parameter.POSITIONAL_OR_KEYWORD, annotation=typer.Context

@@ -74,7 +74,7 @@ def demonstrate(call: Call, folder: Path) -> None:
     places = Places(*(folder / name for name in (BOOK_NAME, "labels.pdf", "record.pdf")))
     for paper in (places.labels, places.record):
         check_place(paper, force=False, instead=OTHER_FOLDER)
-    book, codes = play_into(season, places.book, quiet=call.json)
+    book, codes = play_into(call, season, places.book)
     story = season.story
     print_record(book, codes[story.record], places.record, by=None, force=False)
     _print_labels(book, codes[story.labels], places.labels)
@@ -145,10 +145,10 @@ def make_folder(folder: Path) -> None:
         ) from error
 
 
-def play_into(season: Season, where: Path, *, quiet: bool) -> tuple[Book, dict[str, str]]:
+def play_into(call: Call, season: Season, where: Path) -> tuple[Book, dict[str, str]]:
     """Play a season into a new book; return the book and its codes by nickname."""
     house, clock = season.house, SeasonClock(start_time(season))
-    book = init(
+    new = init(
         str(where),
         name=house.name,
         currency=house.currency,
@@ -159,7 +159,8 @@ def play_into(season: Season, where: Path, *, quiet: bool) -> tuple[Book, dict[s
         phone=house.phone,
         clock=clock,
     )
-    with progress("Playing the season", quiet=quiet) as tick:
+    book = call.at_end.enter_context(new)
+    with progress("Playing the season", quiet=call.json) as tick:
         played = play(season, book, clock, tick)
     return book, played.codes
 

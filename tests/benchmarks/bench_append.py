@@ -116,7 +116,7 @@ def main() -> None:
             ],
             TURNS,
         )
-        book.engine.dispose()
+        book.close()
     print(f"{ENTRIES / ours:.0f} additions a second through the verb; plain {ENTRIES / plain:.0f}")
     line("durable append through the verb / plain rows (rate)", plain / ours, "at least 0.45")
     line("   the same rows into the book's tables alone", plain / tables, "")

@@ -13,7 +13,7 @@ from functools import partial
 from pathlib import Path
 
 from ledger.store.copies.load import CHUNK, load
-from ledger.store.engine.connections import connect, writing
+from ledger.store.engine.connections import connected, writing
 from ledger.store.form.columns import IN_ORDER
 from ledger.store.form.create import create_book
 from tests.benchmarks.books import book_of
@@ -58,26 +58,23 @@ def insert_plainly(where: str, chunks: Sequence[list[tuple[str, Rows]]]) -> None
 
 def load_lines(where: str, lines: Sequence[str]) -> None:
     """Load the lines as an import does."""
-    engine = connect(where)
-    with writing(engine) as connection:
+    with connected(where) as engine, writing(engine) as connection:
         load(connection, lines, len(lines), lambda _done, _total: None)
-    engine.dispose()
 
 
 def main() -> None:
     """Print the ratio."""
     with tempfile.TemporaryDirectory(prefix="pottle-") as folder:
         filled = str(Path(folder) / "filled.db")
-        book_of(LOTS, filled).engine.dispose()
+        book_of(LOTS, filled).close()
         lines = lines_of(filled)
         chunks = [
             rows_of(filled, start, start + CHUNK - 1) for start in range(1, len(lines) + 1, CHUNK)
         ]
         places = [str(Path(folder) / f"{number}.db") for number in range(2 * TURNS)]
         for where in places:
-            engine = connect(where)
-            create_book(engine, where)
-            engine.dispose()
+            with connected(where) as engine:
+                create_book(engine, where)
         ours = [partial(load_lines, where, lines) for where in places[:TURNS]]
         plain = [partial(insert_plainly, where, chunks) for where in places[TURNS:]]
         taken, bare = best_seconds([lambda: ours.pop()(), lambda: plain.pop()()], TURNS)

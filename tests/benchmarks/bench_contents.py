@@ -74,7 +74,7 @@ def main() -> None:
             where = folder / f"{lots}.db"
             book = open_book(str(where)) if where.exists() else book_of(lots, str(where))
             measure(book, lots)
-            book.engine.dispose()
+            book.close()
 
 
 if __name__ == "__main__":

@@ -19,7 +19,7 @@ def main() -> None:
     """Print the ratios."""
     with tempfile.TemporaryDirectory() as folder:
         where = Path(folder) / "pottle.db"
-        init(str(where), name="Bench", currency="EUR", by=None).engine.dispose()
+        init(str(where), name="Bench", currency="EUR", by=None).close()
         env = {**os.environ, "POTTLE_LEDGER": str(where), "POTTLE_BY": "AB"}
         person = ["-m", "cli.program", "person", "add", "AB", "Ada Brook"]
         process_seconds(person, 1, env=env)

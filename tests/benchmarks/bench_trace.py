@@ -143,7 +143,7 @@ def measure_all(places: dict[int, str]) -> None:
         book = opened_or_made(lots, where)
         measure(book, lots, known)
         print(f"{lots:>9,} lots: at most {memory_mb(book):,.0f} MB while the spirit is traced")
-        book.engine.dispose()
+        book.close()
 
 
 def opened_or_made(lots: int, where: str) -> Book:

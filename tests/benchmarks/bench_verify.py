@@ -103,7 +103,7 @@ def main() -> None:
     with tempfile.TemporaryDirectory(prefix="pottle-") as folder:
         book = book_of(lots, str(Path(folder) / "book.db"))
         measure(book)
-        book.engine.dispose()
+        book.close()
 
 
 if __name__ == "__main__":

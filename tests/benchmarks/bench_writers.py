@@ -29,7 +29,7 @@ def book_at(where: str) -> None:
     book = init(where, name="Bench", currency="EUR")
     person(book, How(by="AB"), initials="AB", name="Ada Brook")
     start(book, How(by="AB"), product="Essence", kind="essence", target="5 L", code="E-1")
-    book.engine.dispose()
+    book.close()
 
 
 def write(where: str) -> None:
@@ -39,7 +39,7 @@ def write(where: str) -> None:
     sys.stdin.readline()
     for number in range(ENTRIES):
         note(book, How(by="AB"), text=f"Note {number}.")
-    book.engine.dispose()
+    book.close()
 
 
 def rate(where: str, writers: int) -> float:
@@ -70,7 +70,8 @@ def measure(where: str) -> None:
     for _ in range(ROUNDS):
         for writers in CROWDS:
             rates[writers] = max(rates[writers], rate(where, writers))
-    assert verify(Book(where)).faults == ()
+    with Book(where) as book:
+        assert verify(book).faults == ()
     print(", ".join(f"{writers} writers {found:.0f}/s" for writers, found in rates.items()))
     for writers in CROWDS[1:]:
         line(f"{writers} writers together / one alone", rates[writers] / rates[1], "at least 0.9")

@@ -92,7 +92,7 @@ def main() -> None:
         edges = connection.exec_driver_sql(
             "SELECT COUNT(*) FROM posting WHERE source IS NOT NULL AND target IS NOT NULL"
         ).scalar_one()
-    book.engine.dispose()
+    book.close()
     size = f", {Path(where).stat().st_size / 1e6:,.0f} MB" if not is_server(where) else ""
     print(f"{made:,} lots, {count:,} entries, {edges / made:.2f} movements into a lot{size}")
     print(f"{taken:.0f} s, {count / taken:,.0f} entries a second")

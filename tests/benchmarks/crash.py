@@ -162,7 +162,7 @@ def clock_set_back(desk: Desk, runs: int) -> Counter[str]:
         behind = datetime(desk.dice.randrange(1990, 2026), 1, 1, tzinfo=UTC)
         book = open_book(str(desk.book), SetClock(behind))
         note(book, How(by="AB"), text=f"Note {number}.")
-        book.engine.dispose()
+        book.close()
         found[outcome(desk, 0, 1)] += 1
     return found
 

@@ -45,15 +45,15 @@ class Crowd:
 
 def write(where: str) -> None:
     """Get ready, be told until when to write notes, and print what was recorded as JSON."""
-    book, how = open_book(where), How(by="AB")
     numbers, errors = [], 0
-    print("ready", flush=True)
-    until = float(input())
-    while time.time() < until:
-        try:
-            numbers.append(note(book, how, text="Some words.").seq)
-        except LedgerError:
-            errors += 1
+    with open_book(where) as book:
+        print("ready", flush=True)
+        until = float(input())
+        while time.time() < until:
+            try:
+                numbers.append(note(book, How(by="AB"), text="Some words.").seq)
+            except LedgerError:
+                errors += 1
     print(json.dumps({"numbers": numbers, "errors": errors}))
 
 
@@ -79,7 +79,7 @@ def crowd(where: str, writers: int, seconds: float) -> Crowd:
     losses = len(set(numbers) ^ set(kept[2:])) + len(numbers) - len(set(numbers))
     losses += sum(one != place for place, one in enumerate(kept, start=1))
     losses += len(verify(book).faults)
-    book.engine.dispose()
+    book.close()
     return Crowd(writers, len(numbers), seconds, sum(one["errors"] for one in told), losses)
 
 

@@ -74,7 +74,7 @@ def new_book(where: str) -> None:
     oil = receive(book, how, material="spirit", amount="5L").code or ""
     batch = start(book, how, product="Essence", kind="essence", target="1L").code or ""
     add(book, how, lot=batch, source=oil, amount="30mL")
-    book.engine.dispose()
+    book.close()
 
 
 def bodies(where: Path) -> tuple[str, ...]:
@@ -128,7 +128,7 @@ def is_sound(where: Path) -> bool:
     try:
         book = open_book(str(where))
         found = verifying.verify(book)
-        book.engine.dispose()
+        book.close()
     except LedgerError:
         return False
     return not found.faults

@@ -12,9 +12,8 @@ LOTS = 400
 
 
 def test_a_made_book_is_sound_and_has_the_shape_of_the_trade(tmp_path: Path) -> None:
-    book = book_of(LOTS, str(tmp_path / "book.db"))
-    assert verify(book).faults == ()
-    with book.reading() as connection:
+    with book_of(LOTS, str(tmp_path / "book.db")) as book, book.reading() as connection:
+        assert verify(book).faults == ()
         count = connection.execute(text("SELECT COUNT(*) FROM lot")).scalar_one()
         into = connection.execute(
             text("SELECT COUNT(*) FROM posting WHERE source IS NOT NULL AND target IS NOT NULL")

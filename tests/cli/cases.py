@@ -24,3 +24,8 @@ def check_refused(case: Refused, shell: Shell) -> None:
     assert (found.exit_code, found.out) == (code, "")
     assert [line.strip() for line in found.complaints if line.strip()] == list(problem)
     assert shell.entries() == before
+
+
+def seal_text(shell: Shell) -> str:
+    """Return the seal of a book as it is now."""
+    return shell.run("seal").out

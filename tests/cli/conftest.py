@@ -41,3 +41,12 @@ def formulas(shell: Shell) -> Shell:
     for name in FILES:
         assert shell.run("formula", "load", name).exit_code == 0
     return shell
+
+
+@pytest.fixture
+def bare(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Shell:
+    """A book of which only the house is known."""
+    monkeypatch.chdir(tmp_path)
+    shell = Shell(tmp_path / "pottle.db")
+    assert shell.run("init", "--house", "Wren & Co", "--currency", "EUR").exit_code == 0
+    return shell

@@ -1,5 +1,6 @@
 """Text that could deceive is refused in words; what looks like markup is shown as typed."""
 
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -153,9 +154,10 @@ def test_any_words_are_kept_as_folded_or_refused_in_words(
 
 
 @pytest.fixture(scope="module")
-def hypothesis_keeper(template: Path, tmp_path_factory: pytest.TempPathFactory) -> Keeper:
+def hypothesis_keeper(template: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Keeper]:
     folder = tmp_path_factory.mktemp("words")
-    return opened(str(copy_book(template, folder / "book.db")), SetClock())
+    with opened(str(copy_book(template, folder / "book.db")), SetClock()) as keeper:
+        yield keeper
 
 
 TOML = Path("sample_data/formulas/orange-essence.toml")

@@ -20,7 +20,7 @@ from ledger.service.copies.season_verbs import VERBS
 from ledger.service.desk.book import Book, How, open_book
 from ledger.service.evidence.verify import verify
 from ledger.service.masters.house import init
-from ledger.store.engine.connections import connect, writing
+from ledger.store.engine.connections import connected, writing
 from ledger.store.form import create
 from tests.conftest import new_keeper
 from tests.fuzz.laws import attempt, holds, same, text_of
@@ -47,9 +47,8 @@ def folder() -> Path:
 def whole() -> Path:
     """Make a book with a row in every table, once."""
     path = folder() / "whole.db"
-    keeper = new_keeper(str(path))
-    fill_every_table(keeper)
-    keeper.book.engine.dispose()
+    with new_keeper(str(path)) as keeper:
+        fill_every_table(keeper)
     return path
 
 
@@ -57,7 +56,8 @@ def whole() -> Path:
 def empty() -> Path:
     """Make a book without entries, once."""
     path = folder() / "empty.db"
-    create.create_book(connect(str(path)), str(path))
+    with connected(str(path)) as engine:
+        create.create_book(engine, str(path))
     return path
 
 
@@ -84,10 +84,10 @@ def lines(data: bytes) -> None:
             made = attempt(lambda: import_book(source, str(target), silent))
         same("a book is there or it is not", target.exists(), made is not None)
         if made:
-            book = open_book(str(target))
-            same("a book that was taken verifies", verify(book).faults, ())
-            same("a book has the seal of its lines", export(book, again, silent).seal, made.seal)
-            book.engine.dispose()
+            with open_book(str(target)) as book:
+                same("a book that was taken verifies", verify(book).faults, ())
+                told = export(book, again, silent).seal
+                same("a book has the seal of its lines", told, made.seal)
             same("a book is written again", again.read_bytes().rstrip(b"\n"), data.rstrip(b"\n"))
     finally:
         for path in (source, again, *folder().glob("in.db*")):
@@ -102,9 +102,9 @@ def played(season: Season) -> None:
         with patch.object(create, "create_book", _create_swiftly):
             book = attempt(lambda: init(str(path), **asdict(season.house), clock=clock))
         if book:
-            attempt(lambda: play(season, book, clock))
-            same("a book that was played verifies", verify(book).faults, ())
-            book.engine.dispose()
+            with book:
+                attempt(lambda: play(season, book, clock))
+                same("a book that was played verifies", verify(book).faults, ())
     finally:
         for left in folder().glob("played.db*"):
             left.unlink()
@@ -116,9 +116,8 @@ def book_at_hand() -> Iterator[Book]:
     path = folder() / "hand.db"
     if not path.exists():
         shutil.copy(whole(), path)
-    book = open_book(str(path), SetClock())
-    yield book
-    book.engine.dispose()
+    with open_book(str(path), SetClock()) as book:
+        yield book
 
 
 def said(data: bytes) -> tuple[str, dict[str, str]]:

@@ -62,9 +62,8 @@ def seasons() -> list[bytes]:
 def book_lines() -> bytes:
     """Return the book with a row in every table, in lines."""
     path = folder() / "seed.jsonl"
-    book = open_book(str(whole()))
-    export(book, path, silent)
-    book.engine.dispose()
+    with open_book(str(whole())) as book:
+        export(book, path, silent)
     return path.read_bytes()
 
 
@@ -81,15 +80,15 @@ def entries() -> list[bytes]:
 
 def seals() -> list[bytes]:
     """Return the seal of the book, as it is printed and run together."""
-    book = open_book(str(whole()))
-    told = seal(book).lines
+    with open_book(str(whole())) as book:
+        told = seal(book).lines
     return ["\n".join(told).encode(), " ".join(told).upper().encode(), b"House X\nEntries 1\nRoot "]
 
 
 def proofs() -> list[bytes]:
     """Return proofs of a few lots of the book."""
-    book = open_book(str(whole()))
-    return [proof_text(prove(book, code)).encode() for code in _codes()]
+    with open_book(str(whole())) as book:
+        return [proof_text(prove(book, code)).encode() for code in _codes()]
 
 
 def _codes() -> list[str]:
@@ -111,6 +110,9 @@ def acts() -> list[bytes]:
 
         return act
 
-    with patch("tests.keeper.VERBS", {verb: listening(verb) for verb in VERBS}):
-        fill_every_table(new_keeper(str(folder() / "heard.db")))
+    with (
+        patch("tests.keeper.VERBS", {verb: listening(verb) for verb in VERBS}),
+        new_keeper(str(folder() / "heard.db")) as keeper,
+    ):
+        fill_every_table(keeper)
     return heard

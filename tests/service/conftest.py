@@ -1,54 +1,45 @@
 """Books to begin from: one on a working day, one with a lot of each sort, one for trying in."""
 
 import shutil
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
 from tests.conftest import opened
 from tests.keeper import LATER, MORNING, Keeper, SetClock, copy_book
-from tests.path import Lots, receive_all, walk_main_path
+from tests.path import receive_all
 
 
 @pytest.fixture(scope="session")
 def bench_template(template: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     where = copy_book(template, tmp_path_factory.mktemp("template") / "bench.db")
-    keeper = opened(str(where), SetClock(MORNING))
-    lots = receive_all(keeper)
-    batch = keeper.opens("start", product="Orange essence", kind="essence", target="480mL")
-    keeper.do("add", lot=batch, source=lots.spirit, amount="420mL")
-    bulk = keeper.opens("start", product="Plain syrup", kind="base-syrup", target="1L")
-    keeper.do("add", lot=bulk, source=lots.water, amount="1L")
-    keeper.do("look", lot=bulk, grade="bright")
-    keeper.do("finish", lot=bulk, volume="1L")
-    keeper.opens("bottle", source=bulk, pack="3 x 250mL", bottles=lots.bottles)
+    with opened(str(where), SetClock(MORNING)) as keeper:
+        lots = receive_all(keeper)
+        batch = keeper.opens("start", product="Orange essence", kind="essence", target="480mL")
+        keeper.do("add", lot=batch, source=lots.spirit, amount="420mL")
+        bulk = keeper.opens("start", product="Plain syrup", kind="base-syrup", target="1L")
+        keeper.do("add", lot=bulk, source=lots.water, amount="1L")
+        keeper.do("look", lot=bulk, grade="bright")
+        keeper.do("finish", lot=bulk, volume="1L")
+        keeper.opens("bottle", source=bulk, pack="3 x 250mL", bottles=lots.bottles)
     return where
 
 
 @pytest.fixture
-def bench(bench_template: Path, tmp_path: Path) -> Keeper:
+def bench(bench_template: Path, tmp_path: Path) -> Iterator[Keeper]:
     """A book in which OE-001-5 is being made and BPS-001-3 is filled from PS-001-7."""
-    return opened(str(copy_book(bench_template, tmp_path / "bench.db")), SetClock(LATER))
+    where = copy_book(bench_template, tmp_path / "bench.db")
+    with opened(str(where), SetClock(LATER)) as keeper:
+        yield keeper
 
 
 @pytest.fixture(scope="session")
-def main_path(template: Path, tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Lots]:
-    where = copy_book(template, tmp_path_factory.mktemp("template") / "main.db")
-    return where, walk_main_path(opened(str(where), SetClock(MORNING)))
-
-
-@pytest.fixture
-def walked(main_path: tuple[Path, Lots], tmp_path: Path) -> tuple[Keeper, Lots]:
-    """A book with oil, essence, syrup and bottles of one making, days after they were sold."""
-    where, lots = main_path
-    return opened(str(copy_book(where, tmp_path / "walked.db")), SetClock(LATER)), lots
-
-
-@pytest.fixture(scope="session")
-def shelf(template: Path, tmp_path_factory: pytest.TempPathFactory) -> Keeper:
+def shelf(template: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Keeper]:
     """A book with people and materials in which nothing is left of what is tried."""
     where = copy_book(template, tmp_path_factory.mktemp("shelf") / "book.db")
-    return opened(str(where), SetClock(MORNING))
+    with opened(str(where), SetClock(MORNING)) as keeper:
+        yield keeper
 
 
 @pytest.fixture(params=["sqlite", "postgres"])

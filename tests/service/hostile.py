@@ -88,11 +88,8 @@ def rows_of(path: Path, table: str) -> list[dict[str, Value]]:
 
 def audited(path: Path) -> Audit:
     """Open the book and verify it, as a maker would."""
-    book = open_book(str(path))
-    try:
+    with open_book(str(path)) as book:
         return verify(book)
-    finally:
-        book.engine.dispose()
 
 
 def found_in(path: Path) -> list[str]:

@@ -14,7 +14,7 @@ from ledger.domain.evidence.seals import Seal
 from ledger.errors import FindingError, StorageError
 from ledger.store.audit.book import audit
 from ledger.store.copies.lines import Progress
-from ledger.store.engine.connections import connect, reading
+from ledger.store.engine.connections import connected, reading
 from ledger.store.engine.files import new_file
 
 _PLACE = "Choose a folder that exists, has room, and that you may write in."
@@ -37,12 +37,8 @@ def check_file(path: Path, seal: Seal, progress: Progress) -> None:
     Raises:
         FindingError: It does not.
     """
-    engine = connect(str(path))
-    try:
-        with reading(engine) as connection:
-            found = audit(connection, progress)
-    finally:
-        engine.dispose()
+    with connected(str(path)) as engine, reading(engine) as connection:
+        found = audit(connection, progress)
     whats = [fault.what for fault in found.faults]
     if not whats and found.root.hex() != seal.root:
         whats = ["The copy does not have the root of the book."]
@@ -75,8 +71,5 @@ def take_up(path: Path) -> None:
     """Let a file that was just made be written by several at once."""
     from ledger.store.form.create import use_write_ahead_log
 
-    engine = connect(str(path))
-    try:
+    with connected(str(path)) as engine:
         use_write_ahead_log(engine)
-    finally:
-        engine.dispose()

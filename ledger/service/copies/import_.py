@@ -46,5 +46,6 @@ def import_book(file: Path, to: str, progress: Progress, clock: Clock = wall_clo
             if whats:
                 raise FindingError.of([(what, NOTHING_KEPT) for what in whats])
 
-        create_book(Book(to, clock).engine, to, fill)
+        with Book(to, clock) as book:
+            create_book(book.engine, to, fill)
     return Copied(Path(to), seal, shown(to))

@@ -44,13 +44,13 @@ def restore(file: Path, to: str, progress: Progress, clock: Clock = wall_clock) 
             "Restore it to a file, then: pottle export FILE.jsonl and pottle import --book.",
         )
     refuse_leftovers(Path(to))
-    kept = open_book(str(file), clock)
-    try:
-        with kept.reading() as connection, made(Path(to)) as part:
-            seal = seal_on(connection)
-            copy_file(connection, part, progress)
-            check_file(part, seal, progress)
-            take_up(part)
-    finally:
-        kept.engine.dispose()
+    with (
+        open_book(str(file), clock) as kept,
+        kept.reading() as connection,
+        made(Path(to)) as part,
+    ):
+        seal = seal_on(connection)
+        copy_file(connection, part, progress)
+        check_file(part, seal, progress)
+        take_up(part)
     return Copied(Path(to), seal, shown(to))

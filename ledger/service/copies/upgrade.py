@@ -22,7 +22,7 @@ from ledger.store.engine.connections import (
     SCHEMA_VERSION,
     Engine,
     book_version,
-    connect,
+    connected,
     is_server,
     reading,
     writing,
@@ -56,16 +56,13 @@ def upgrade(where: str, folder: Path, progress: Progress, clock: Clock = wall_cl
         StorageError: It is no book, is newer, or the copy cannot be written.
         FindingError: It does not verify, before or after.
     """
-    engine = connect(where)
-    try:
+    with connected(where) as engine:
         before = book_version(engine, where)
         if before == SCHEMA_VERSION:
             return Upgraded(before, before, None)
         kept = _keep(engine, where, folder, clock().date(), progress)
         _raise_version(engine, kept.seal, progress)
         return Upgraded(before, SCHEMA_VERSION, kept)
-    finally:
-        engine.dispose()
 
 
 def _keep(engine: Engine, where: str, folder: Path, day: date, progress: Progress) -> Copied:
@@ -85,12 +82,8 @@ def _keep(engine: Engine, where: str, folder: Path, day: date, progress: Progres
 
 
 def _check_texts(path: Path, seal: Seal) -> None:
-    engine = connect(str(path))
-    try:
-        with reading(engine) as connection:
-            root = root_of_texts(connection).hex()
-    finally:
-        engine.dispose()
+    with connected(str(path)) as engine, reading(engine) as connection:
+        root = root_of_texts(connection).hex()
     if root != seal.root:
         raise FindingError("The entries do not have the root of the book's own tree.", _LEFT)
 

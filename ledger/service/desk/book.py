@@ -1,13 +1,15 @@
 """The book as the verbs hold it: where it is, its clock, and who writes how.
 
-Guarantees: one clock, read once for each entry. Refuses: to open what is no book of this version.
+Guarantees: one clock, read once for each entry; a closed book holds no file and no server. Refuses:
+to open what is no book of this version.
 """
 
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
-from typing import Generic
+from types import TracebackType
+from typing import Generic, Self
 
 from msgspec import Struct
 
@@ -83,6 +85,23 @@ class Book:
         """Prepare the engine; opens nothing yet."""
         self.engine = connect(self.where)
 
+    def __enter__(self) -> Self:
+        """Return the book; it is closed at the end of the `with`."""
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        """Close the book."""
+        self.close()
+
+    def close(self) -> None:
+        """Let go of its file or server; whoever reads in it again takes hold of it anew."""
+        self.engine.dispose()
+
     @contextmanager
     def reading(self) -> Iterator[Connection]:
         """Open a transaction that only reads."""
@@ -103,5 +122,9 @@ def open_book(where: str, clock: Clock = wall_clock) -> Book:
         StorageError: There is none, or it is of another version.
     """
     book = Book(where, clock)
-    check_book(book.engine, where)
+    try:
+        check_book(book.engine, where)
+    except BaseException:
+        book.close()
+        raise
     return book

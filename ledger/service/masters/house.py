@@ -13,7 +13,7 @@ from ledger.errors import InputError, StorageError
 from ledger.service.desk.act import at_desk, desk_on
 from ledger.service.desk.book import Book, Clock, How, Recorded, wall_clock
 from ledger.service.desk.reader import Words
-from ledger.store.engine.connections import connect
+from ledger.store.engine.connections import connected
 from ledger.store.read import queries
 
 _CURRENCY = re.compile(r"[A-Z]{3}", re.ASCII)
@@ -59,7 +59,7 @@ def _checked_house(
     fluid_ounce: str | None,
     phone: str | None,
 ) -> House:
-    with connect(":memory:").connect() as connection:
+    with connected(":memory:") as engine, engine.connect() as connection:
         words = Words(connection, "US", None)
         facts = _house(words, name, currency, address, country, time_zone, fluid_ounce, phone)
         words.done()

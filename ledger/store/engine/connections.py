@@ -22,6 +22,7 @@ __all__ = [
     "book_version",
     "check_book",
     "connect",
+    "connected",
     "is_server",
     "is_writing",
     "reading",
@@ -63,6 +64,16 @@ def connect(where: str) -> Engine:
     event.listen(engine, "connect", _set_up_sqlite)
     event.listen(engine, "begin", _begin_sqlite)
     return engine
+
+
+@contextmanager
+def connected(where: str) -> Iterator[Engine]:
+    """Give an engine for a book's file path or server URL; at the end it holds no connection."""
+    engine = connect(where)
+    try:
+        yield engine
+    finally:
+        engine.dispose()
 
 
 def _server_engine(where: str) -> Engine:

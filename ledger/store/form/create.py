@@ -17,7 +17,7 @@ from sqlalchemy import Connection, Engine, inspect
 from ledger.errors import StorageError
 from ledger.store.engine.connections import (
     APPLICATION_ID,
-    connect,
+    connected,
     is_server,
     storage_errors,
     writing,
@@ -72,14 +72,11 @@ def _create_on_server(engine: Engine, fill: Callable[[Connection], object]) -> N
 
 
 def _create_file(part: Path, fill: Callable[[Connection], object]) -> None:
-    engine = connect(str(part))
-    try:
+    with connected(str(part)) as engine:
         use_write_ahead_log(engine)
         with writing(engine) as connection:
             migrate(connection)
             fill(connection)
-    finally:
-        engine.dispose()
 
 
 def use_write_ahead_log(engine: Engine) -> None:

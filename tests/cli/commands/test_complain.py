@@ -1,13 +1,11 @@
 """A complaint at the prompt: asks nothing back, says what is still open and what comes next."""
 
-import tracemalloc
 from hashlib import sha256
 from os import mkfifo
 from pathlib import Path
 
 import pytest
 
-from cli.screens.complain import hash_of
 from tests.cli.shell import Shell
 
 PACKED = "BOS-001-S"
@@ -46,20 +44,6 @@ def test_a_photo_that_cannot_be_read_records_nothing(
     answer = shell.run("complain", PACKED, "cloudy", "--photo", photo)
     assert (answer.exit_code, shell.entries()) == (5, before)
     assert answer.complaints == [what, f"  {todo}, or leave --photo out; nothing was recorded."]
-
-
-def test_a_photo_of_any_size_is_hashed_in_little_memory(tmp_path: Path) -> None:
-    size = 32 * 2**20
-    with (tmp_path / "large.jpg").open("wb") as file:
-        file.truncate(size)
-    tracemalloc.start()
-    try:
-        found = hash_of(tmp_path / "large.jpg")
-        _, most = tracemalloc.get_traced_memory()
-    finally:
-        tracemalloc.stop()
-    assert found == sha256(bytes(size)).hexdigest()
-    assert most < 2 * 2**20
 
 
 def test_the_answer_shows_the_last_look_and_the_next_step(shell: Shell) -> None:

@@ -1,52 +1,46 @@
-"""What is due, kept on a screen: as wide as it, what comes next on top."""
+"""`pottle due`: what waits, when and what to do."""
 
-from datetime import UTC, datetime
-from io import StringIO
+import pytest
 
-from rich.console import Console
+from tests.cli.cases import Answers, check_answers
+from tests.cli.formulas import write_formulas
+from tests.cli.shell import Shell
 
-from cli.screens.due import screen_of
-from ledger.service.lots.due import Due, DueList, Waits
-
-NOW = datetime(2026, 3, 2, 12, 0, tzinfo=UTC)
-PAST = datetime(2026, 3, 1, 23, 59, tzinfo=UTC)
-
-
-def shown(found: DueList, width: int) -> list[str]:
-    out = StringIO()
-    Console(file=out, width=width, highlight=False).print(screen_of(found, width))
-    return [line.rstrip() for line in out.getvalue().splitlines()]
+ANSWERS: dict[str, Answers] = {
+    "nothing is due": ("due", "Nothing is due.\nNext: pottle stock\n"),
+}
 
 
-def test_what_comes_next_stands_above_the_list_and_long_words_stay_in_their_column() -> None:
-    held = "a syrup made with it came back cloudy, and the retained bottle is opalescent"
-    found = DueList(
-        NOW,
-        (
-            Due(Waits.DATE, "OS-001-O", "Orange syrup", "", PAST),
-            Due(Waits.HOLD, "OE-001-5", "Orange essence, 250 mL", held, None),
-        ),
-    )
-    lines = shown(found, 80)
-    assert lines[:4] == [
-        "Due at 2026-03-02 12:00; Ctrl-C ends.",
-        'Next: pottle reject OS-001-O --because "past its date"',
-        "",
-        "due             when        lot       what                    to do",
+@pytest.mark.parametrize("answers", ANSWERS.values(), ids=list(ANSWERS))
+def test_a_command_answers(answers: Answers, shell: Shell) -> None:
+    check_answers(answers, shell)
+
+
+def test_what_is_due_says_when_and_what_to_do(shell: Shell) -> None:
+    write_formulas()
+    shell.run("formula", "load", "second.toml")
+    shell.run("start", "orange", "480mL", "--at", "-4h")
+    shell.run("rest", "OE-002-3", "--for", "macerate", "--at", "-3h")
+    shell.run("hold", "SOO-001-3", "--because", "smells of pine")
+    rest, held = shell.run("due", "--json").json
+    assert (rest["waits"], rest["lot"]) == ("rest", "OE-002-3")
+    assert rest["minutes"] in range(44 * 60, 45 * 60 + 1)
+    assert held == {
+        "waits": "hold",
+        "lot": "SOO-001-3",
+        "name": "Sweet orange oil",
+        "says": "on hold: smells of pine",
+        "due": None,
+        "minutes": None,
+        "next": "pottle lot SOO-001-3",
+    }
+    heads, first, last, step = shell.run("due").lines
+    assert heads.split() == ["due", "when", "lot", "what", "to", "do"]
+    assert first.startswith("in 1 d 2")
+    assert "OE-002-3   Orange essence    rest to macerate, 3 h" in first
+    assert last.split(maxsplit=2) == [
+        "–",
+        "SOO-001-3",
+        "Sweet orange oil  on hold: smells of pine",
     ]
-    assert max(map(len, lines)) <= 80
-    assert lines[4].startswith("12 h 1 min ago  2026-03-01  OS-001-O  Orange syrup")
-    column = lines[3].index("to do")
-    first = next(place for place, line in enumerate(lines) if "OE-001-5" in line)
-    assert lines[first][column:].startswith("on hold: a")
-    told = " ".join(line[column:] for line in lines[first:])
-    assert told == f"on hold: {held}"
-
-
-def test_nothing_due_is_said_with_what_comes_next() -> None:
-    assert shown(DueList(NOW, ()), 80) == [
-        "Due at 2026-03-02 12:00; Ctrl-C ends.",
-        "",
-        "Nothing is due.",
-        "Next: pottle stock",
-    ]
+    assert step == "Next: pottle rest OE-002-3 --end"

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.cli.cases import Answers, Refused, check_answers, check_refused
 from tests.cli.path import SET_UP
 from tests.cli.shell import Shell, walk
 
@@ -85,3 +86,129 @@ def test_what_still_goes_in_comes_before_the_next_step(stocked: Shell) -> None:
     assert told["next"] == "pottle start orange-essence VOLUME"
     read = stocked.line(f"measure {begun} brix 60 --json").json
     assert read["next"] == told["next"]
+
+
+BEGUN = """\
+Recorded 41, started OE-002-3: Orange essence (essence), target 480 mL, formula orange version \
+{version}.
+OE-002-3, Orange essence: 0 mL, being made.
+what        calls for  lot          take  best before
+orange-oil      {oil} mL  SOO-001-3   {oil} mL  2099-06-30
+spirit         440 mL  NS-001-J   440 mL
+Next, as it is done:
+  pottle add OE-002-3 SOO-001-3 {oil}mL
+  pottle add OE-002-3 NS-001-J 440mL
+"""
+
+
+SHORT = """\
+Recorded 41, started OE-002-3: Orange essence (essence), target 48 L, formula orange version 2.
+OE-002-3, Orange essence: 0 mL, being made.
+what        calls for  lot          take  best before
+orange-oil      3.2 L  SOO-001-3  470 mL  2099-06-30
+spirit           44 L  NS-001-J   4.56 L
+Short of orange-oil: 2.73 L of 3.2 L are in no lot that may be used.
+Short of spirit: 39.44 L of 44 L are in no lot that may be used.
+Next, as it is done:
+  pottle add OE-002-3 SOO-001-3 470mL
+  pottle add OE-002-3 NS-001-J 4.56L
+"""
+
+
+ANSWERS: dict[str, Answers] = {
+    "a batch by a formula": ("start orange 480mL", BEGUN.format(version=2, oil=32)),
+    "a batch by a formula with too little there": ("start orange 48 L", SHORT),
+    "a batch by an old version": (
+        "start orange 480mL --version 1",
+        BEGUN.format(version=1, oil=30),
+    ),
+}
+
+REFUSED: dict[str, Refused] = {
+    "a batch with a sheet over a file": (
+        "start orange 480mL --print there.pdf",
+        5,
+        (
+            "There is a file there.pdf already; it was left as it is.",
+            "Give another name with --out, or --force to write over it.",
+        ),
+    ),
+}
+
+
+@pytest.mark.parametrize("answers", ANSWERS.values(), ids=list(ANSWERS))
+def test_a_command_answers(answers: Answers, formulas: Shell) -> None:
+    check_answers(answers, formulas)
+
+
+@pytest.mark.parametrize("refused", REFUSED.values(), ids=list(REFUSED))
+def test_a_command_refuses_and_records_nothing(refused: Refused, formulas: Shell) -> None:
+    check_refused(refused, formulas)
+
+
+def test_the_proposed_commands_can_be_typed_as_they_stand(formulas: Shell) -> None:
+    told = formulas.run("start", "orange", "480mL").lines
+    for line in told[told.index("Next, as it is done:") + 1 :]:
+        command = line.strip().removeprefix("pottle ")
+        assert formulas.line(command).exit_code == 0, command
+    assert "OE-002-3, Orange essence: 472 mL, being made." in formulas.run("lot", "OE-002-3").lines
+
+
+def test_the_next_step_is_the_next_line_until_all_of_the_formula_is_in(formulas: Shell) -> None:
+    begun = formulas.run("start", "orange", "320mL", "--json").json
+    assert begun["next"] == "pottle add OE-002-3 SOO-001-3 21.3mL"
+    first = formulas.line(begun["next"].removeprefix("pottle "))
+    assert first.lines[-1] == "Next: pottle add OE-002-3 NS-001-J 293mL"
+    assert formulas.run("lot", "OE-002-3").lines[-1] == first.lines[-1]
+    second = formulas.line("add OE-002-3 NS-001-J 293mL --json").json
+    assert second["next"] == "pottle rest OE-002-3 --for macerate"
+    assert formulas.run("lot", "OE-002-3", "--json").json["next"] == second["next"]
+
+
+def test_a_line_of_which_there_is_no_lot_is_received_first(formulas: Shell) -> None:
+    formulas.run("start", "orange", "320mL")
+    formulas.run("hold", "NS-001-J", "--because", "no papers")
+    added = formulas.run("add", "OE-002-3", "SOO-001-3", "21.3mL")
+    assert added.lines[-1] == "Next: pottle receive spirit AMOUNT"
+
+
+def test_of_what_is_made_here_and_not_there_a_batch_is_begun_first(
+    formulas: Shell, tmp_path: Path
+) -> None:
+    file = tmp_path / "cordial.toml"
+    file.write_text(
+        'code = "cordial"\nversion = 1\nproduct = "Cordial"\nkind = "syrup"\nbasis = "1L"\n'
+        '[[line]]\nmaterial = "spirit"\namount = "10mL"\n'
+        '[[line]]\nformula = "orange"\namount = "30mL"\n',
+        encoding="utf-8",
+    )
+    assert formulas.run("formula", "load", str(file)).exit_code == 0
+    formulas.run("hold", "OE-001-5", "--because", "hazy")
+    begun = formulas.run("start", "cordial", "1L", "--json").json
+    added = formulas.line(begun["next"].removeprefix("pottle "))
+    assert added.lines[-1] == "Next: pottle start orange VOLUME"
+
+
+def test_a_lot_on_hold_is_not_proposed(formulas: Shell) -> None:
+    formulas.run("hold", "SOO-001-3", "--because", "smells of pine")
+    found = formulas.run("start", "orange", "480mL", "--json").json
+    assert found["proposed"] == [
+        {
+            "material": "orange-oil",
+            "formula": None,
+            "amount": "32000",
+            "asked": "32000",
+            "unit": "uL",
+            "short": "32000",
+            "lots": [],
+        },
+        {
+            "material": "spirit",
+            "formula": None,
+            "amount": "440000",
+            "asked": "440000",
+            "unit": "uL",
+            "short": "0",
+            "lots": [{"lot": "NS-001-J", "amount": "440000"}],
+        },
+    ]

@@ -120,14 +120,9 @@ def test_the_paper_has_who_has_goods_beside_how_many_and_since_when(
 ) -> None:
     shell.run("send", PACKED, "2", "--to", "Pretend Bar", "--document", "DN-7")
     shell.run("send", PACKED, "1", "--as", "destroyed")
-    found = trace_view(
-        traced(open_book(str(shell.book)), PACKED),
-        "",
-        "",
-        (),
-        back=False,
-        forward=True,
-    ).forward
+    with open_book(str(shell.book)) as book:
+        view = trace_view(traced(book, PACKED), "", "", (), back=False, forward=True)
+    found = view.forward
     assert found is not None
     told = [(row.became, row.what, row.amount, row.is_held) for row in found]
     assert told == [

@@ -5,11 +5,16 @@ import pytest
 from tests.cli.shell import Shell
 
 ESSENCE, SYRUP, PACKED, SPIRIT = "OE-001-5", "OS-001-O", "BOS-001-S", "NS-001-J"
+
+
 KNOWN_MATERIALS = "b250, cap, carb, orange-oil, spirit, sugar, water"
+
+
 UNITS = (
     "µL, mL, cL, dL, L, US fl oz, US pt, US qt, US gal, imp fl oz, imp pt, imp qt, imp gal, "
     "mg, g, kg, oz av, lb and each"
 )
+
 
 REFUSALS: dict[str, tuple[tuple[str, ...], int, str, str]] = {
     "a lot that is not in the book": (
@@ -202,24 +207,6 @@ def test_a_held_lot_needs_a_reason_which_is_kept_as_a_deviation(shell: Shell) ->
     assert (told["says"], told["reason"]) == ("NS-001-J is on hold.", "The only one left.")
 
 
-def test_a_release_names_all_that_stands_in_its_way_and_yields_to_a_reason(shell: Shell) -> None:
-    code = shell.run(
-        "start", "--product", "Lemon essence", "--kind", "essence", "--target", "1L", "--json"
-    ).json["code"]
-    before = shell.entries()
-    barred = shell.run("release", code)
-    assert barred.exit_code == 1
-    assert barred.complaints == [
-        f"{code} has not been looked at.",
-        f"  Look at it: pottle look {code} GRADE --of neat",
-        f"{code} has no yield in the book.",
-        f"  Finish it with what came out: pottle finish {code} VOLUME",
-    ]
-    assert shell.entries() == before
-    assert shell.run("release", code, "--because", "A sample for the fair.").exit_code == 0
-    assert shell.entries() == before + 3
-
-
 @pytest.mark.parametrize("text", ["<b>bold</b>", "salt & sugar", "[red]x[/red]", "{x} %s"])
 def test_markup_in_words_is_only_words(shell: Shell, text: str) -> None:
     assert shell.run("note", "-", text).out == f"Recorded 39, note: {text}.\n"
@@ -258,3 +245,21 @@ def test_a_fault_of_its_own_ends_in_a_sentence_too(
         "Something went wrong inside pottle: ZeroDivisionError: division by zero.",
         "  Nothing was recorded by this command; run it with POTTLE_DEBUG=1 to see where.",
     ]
+
+
+@pytest.mark.parametrize(
+    ("args", "exit_code"),
+    [
+        (("note", "-", "A note."), 0),
+        (("stock",), 0),
+        (("lot", "OE-1-5"), 3),
+        (("house", "--phone", "01 555 0100"), 0),
+    ],
+    ids=["records", "reads", "refused", "opens it twice"],
+)
+def test_a_command_has_let_go_of_the_book_when_it_ends(
+    shell: Shell, args: tuple[str, ...], exit_code: int
+) -> None:
+    """The last to let go of a book takes the write-ahead log beside it away (sqlite.org/wal)."""
+    assert shell.run(*args).exit_code == exit_code
+    assert [path.name for path in shell.book.parent.glob("pottle.db*")] == ["pottle.db"]

@@ -7,15 +7,8 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
-from rich.cells import cell_len
 
 from cli.kit.tables import column_widths, seen
-from cli.kit.wrapping import pieces, wrapped
-from cli.screens.trace import fold
-from ledger.domain.amounts.units import UNITS
-from ledger.domain.entries.choices import LimitUnit
 from tests.cli.formulas import FILES
 from tests.cli.shell import Shell
 from tests.cli.terminal import shown_on
@@ -24,6 +17,8 @@ from tests.keeper import copy_book
 LONG_NOTE = (
     "Smelled of peel and a little of pine; the second pass ran slowly, so the paper was changed."
 )
+
+
 COMMANDS = (
     *("stock", "lot {essence}", "journal", "trace {packed}", "material list"),
     *("limits", "serving {essence} --explain", "cost {packed}", "stock --spirit"),
@@ -32,7 +27,11 @@ COMMANDS = (
     *("formula list", "formula show orange", "formula diff orange 1 2"),
     "formula scale orange 480mL",
 )
+
+
 CODE = re.compile(r"\b[A-Z]{2,4}-\d{3}-[0-9A-Z]\b")
+
+
 STYLES = re.compile(r"\x1b\[[0-9;]*m")
 
 
@@ -125,16 +124,6 @@ def test_columns_fit_and_keep_their_longest_words_as_long_as_they_can(room: int)
     assert widths[0] >= len("entry")
 
 
-def test_a_folded_branch_carries_its_rules_and_keeps_codes_whole() -> None:
-    folded = fold("│  ├─ 30 mL  OE-001-5  Orange essence, from a supplier, in stock", 24)
-    assert folded.splitlines() == [
-        "│  ├─ 30 mL  OE-001-5",
-        "│  │    Orange essence,",
-        "│  │    from a supplier,",
-        "│  │    in stock",
-    ]
-
-
 def test_an_error_is_wrapped_at_words_on_a_screen_and_whole_in_a_pipe(wordy: Shell) -> None:
     env = {"POTTLE_LEDGER": str(wordy.book), "NO_COLOR": "1"}
     wrong = ["trace", "BOS-001-S", "--only", "oill"]
@@ -146,15 +135,10 @@ def test_an_error_is_wrapped_at_words_on_a_screen_and_whole_in_a_pipe(wordy: She
     assert max(map(len, wordy.run(*wrong).complaints)) > 80
 
 
-def test_what_a_list_carries_over_stands_under_its_own_line() -> None:
-    line = "10. Pretend Hotel: 01 555 0104, day and night"
-    assert wrapped(line, 32) == ["10. Pretend Hotel: 01 555 0104,", "    day and night"]
-    assert wrapped("  OS-003-K: cloudy, dusty", 16) == ["  OS-003-K:", "    cloudy,", "    dusty"]
-    assert wrapped("A plain sentence goes on at the left.", 20)[1] == "goes on at the left."
-
-
 PARTED = re.compile(r"(?<![\w.-])\d[\d.,]*$")
 """A line that ends with a number."""
+
+
 UNIT = re.compile(r"(?:mL|L|g|kg|µm|°C|%|NTU|kPa)\b")
 
 
@@ -171,30 +155,7 @@ def test_no_number_ends_a_line_whose_unit_begins_the_next(
         assert not (ends and begins), (line, below)
 
 
-def test_a_number_stays_beside_its_unit_while_there_is_room() -> None:
-    words = "Orange syrup, 250 mL, at 20 °C, 48.00 EUR"
-    assert wrapped(words, 18) == ["Orange syrup,", "250 mL, at 20 °C,", "48.00 EUR"]
-    assert wrapped(words, 7)[2:5] == ["250 mL,", "at", "20 °C,"]
-    assert wrapped("250000 mL", 6) == ["250000", "mL"]
-    assert wrapped("room 12 left of it", 9) == ["room 12", "left of", "it"]
-
-
 def test_a_table_too_narrow_for_a_number_and_its_unit_parts_them_before_it_cuts_a_code() -> None:
     columns = [["lot", "BOS-001-S"], ["amount", "12345 mL"]]
     assert column_widths(columns, 19) == [9, 8]
     assert column_widths(columns, 17) == [9, 6]
-
-
-@given(st.text(alphabet="ab1. 漢mL", max_size=60), st.integers(8, 30))
-def test_no_wrapped_line_is_wider_than_the_screen_and_no_letter_is_lost(
-    line: str, width: int
-) -> None:
-    lines = wrapped(line, width, "  ")
-    if cell_len(line) > width:
-        assert max(map(cell_len, lines)) <= width
-    assert "".join("".join(lines).split()) == "".join(line.split())
-
-
-@pytest.mark.parametrize("unit", [*LimitUnit, *(unit.name for unit in UNITS)])
-def test_whatever_an_amount_or_a_limit_is_told_in_stays_beside_its_number(unit: str) -> None:
-    assert list(pieces(f"at most 5 {unit}: so")) == ["at", " most", f" 5 {unit}:", " so"]

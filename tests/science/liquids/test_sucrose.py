@@ -7,17 +7,29 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from ledger.errors import RefusedError
-from ledger.science.liquids import sps4, sucrose
+from ledger.science.liquids import sucrose
 from ledger.science.liquids.hydrometer import shown_density
 from tests.science.published import rows
 
 HANDBOOK = "CRC_Handbook_rho20_g_mL (seen via secondary page)"
+
+
 BUREAU = "NBS_C440_rho20/4 (memory)"
+
+
 WATER_4C_KG_PER_M3 = 999.972
 """Density of water at 4 °C, from memory."""
+
+
 DENSITIES = rows("sucrose_density.csv")
+
+
 GERLACH = rows("sucrose_gerlach_17C5.csv")
+
+
 BRIX = st.floats(0, 75)
+
+
 TEMPS_C = st.floats(0, 80)
 
 
@@ -51,28 +63,6 @@ def test_the_specific_gravity_is_near_that_of_an_old_table(row: dict[str, str]) 
 
 def test_the_kept_tables_hold_published_figures() -> None:
     assert (len(having(HANDBOOK)), len(having(BUREAU)), len(GERLACH)) == (4, 6, 9)
-
-
-@pytest.mark.parametrize(
-    ("temp_c", "published"),
-    [(10, 999.70), (15, 999.10), (20, 998.20), (25, 997.04), (30, 995.65)],
-)
-def test_its_water_is_that_of_the_official_table(temp_c: float, published: float) -> None:
-    """OIML R 22 Table I, water column; the two tables share no formula."""
-    assert sucrose.density(0, temp_c) == pytest.approx(published, abs=0.01)
-
-
-@given(w=st.floats(0, 0.75), t=TEMPS_C)
-def test_the_density_has_all_terms_of_the_printed_equation(w: float, t: float) -> None:
-    above = (t - 20) / 100
-    mixed = sum(
-        term * w ** (i + 1) * above**k
-        for k, row in enumerate(sps4.TERMS)
-        for i, term in enumerate(row)
-    )
-    water = sum(term * t**k for k, term in enumerate(sps4.WATER)) / (1 + sps4.WATER_DIVISOR * t)
-    assert sps4.density(w, t) == pytest.approx(water + mixed, abs=1e-9)
-    assert [len(row) for row in sps4.TERMS] == [6, 5, 4, 3, 2]
 
 
 @given(brix=BRIX, temp_c=TEMPS_C)

@@ -8,28 +8,11 @@ from msgspec.structs import replace
 
 from ledger.science.statistics.exact import Table
 from ledger.science.statistics.judge import judge
-from ledger.science.statistics.suspects import LEVEL, Cause, Conclusion, Judgement, Observed, Sort
-from ledger.science.statistics.trial_plan import crossing, jars_needed
+from ledger.science.statistics.suspects import LEVEL, Cause, Conclusion, Sort
+from ledger.science.statistics.trial_plan import crossing
 from tests.benchmarks.false_alarms import false_alarms
+from tests.science.statistics.judged import lot, observed, split
 from tests.science.statistics.seasons import by_cause, season
-
-
-def observed(
-    lot: str, failed: bool, *inputs: str, product: str = "Syrup", maker: str = "NM", **settings: str
-) -> Observed:
-    return Observed(lot, failed, frozenset(inputs), settings, product, maker)
-
-
-def lot(code: str, *, is_absent: bool = False) -> Cause:
-    return Cause(Sort.LOT, code, is_absent=is_absent)
-
-
-def split(failed: tuple[str, ...], clear: tuple[str, ...], each: int = 5) -> Judgement:
-    """Judge some failed lots with some inputs, and as many clear ones with others."""
-    return judge(
-        [observed(f"F{n}", True, *failed, "W") for n in range(each)]
-        + [observed(f"C{n}", False, *clear, "W") for n in range(each)]
-    )
 
 
 @pytest.mark.parametrize("seed", range(5))
@@ -79,21 +62,6 @@ def test_confounded_causes_are_one_suspect() -> None:
     assert found.conclusion is Conclusion.TOGETHER
     (suspect,) = found.named
     assert suspect.causes == (lot("CARB"), lot("OIL"))
-
-
-def test_the_trial_that_separates_two_suspects_reaches_the_level() -> None:
-    trial = split(("OIL", "CARB"), ()).crossing
-    assert trial is not None
-    assert (trial.arms, trial.has_control) == ((lot("CARB"), lot("OIL")), False)
-    assert (trial.jars_each, trial.jars) == (4, 8)
-    assert trial.p == Fraction(1, 35)
-
-
-@pytest.mark.parametrize("arms", [2, 3, 4, 6])
-def test_fewer_jars_would_not_reach_it(arms: int) -> None:
-    jars, p = jars_needed(arms, LEVEL)
-    assert p <= LEVEL
-    assert jars_needed(arms, p - Fraction(1, 10**6))[0] > jars
 
 
 def test_a_batch_is_told_apart_from_its_own_oil_by_a_fresh_batch() -> None:

@@ -1,4 +1,4 @@
-"""Clearing, looking and measuring: what is recorded, and what is refused in which words."""
+"""Passes through a filter: what is recorded, and what is refused in which words."""
 
 import pytest
 
@@ -35,68 +35,6 @@ RECORDED: dict[str, Said] = {
             "minutes": 60,
         },
     ),
-    "a rinse kept apart": (
-        "rinse",
-        {
-            "lot": "OE-001-5",
-            "source": "NS-001-J",
-            "volume_in": "20mL",
-            "volume_out": "15mL",
-            "went_to": "apart",
-        },
-        "RL-001-3",
-        {
-            "source": "NS-001-J",
-            "volume_in": amount(20_000, UL, "20mL"),
-            "volume_out": amount(15_000, UL, "15mL"),
-            "went_to": "apart",
-        },
-    ),
-    "a decanting": (
-        "decant",
-        {"lot": "OE-001-5", "drawn": "400mL", "heel": "10mL"},
-        None,
-        {"drawn": amount(400_000, UL, "400mL"), "heel": amount(10_000, UL, "10mL")},
-    ),
-    "a look": (
-        "look",
-        {
-            "lot": "OE-001-5",
-            "grade": "hazy",
-            "of": "as poured",
-            "dilution": "1:7",
-            "ntu": "9.4",
-            "age": "2d",
-            "flags": "louche, Ring",
-            "words": "smells of peel",
-        },
-        None,
-        {
-            "grade": "hazy",
-            "looked_at": "as-poured",
-            "dilution": "1:7",
-            "ntu_milli": 9_400,
-            "age_minutes": 2880,
-            "ring": True,
-            "louche": True,
-            "sediment": False,
-            "floc": False,
-            "crystals": False,
-            "words": "smells of peel",
-        },
-    ),
-    "a reading": (
-        "measure",
-        {"lot": "OE-001-5", "what": "density", "reading": "0.8123", "temp": "20"},
-        None,
-        {
-            "what": "density",
-            "reading_micro": 812_300,
-            "unit": "g/mL",
-            "written": "0.8123",
-            "temp_mdegc": 20_000,
-        },
-    ),
 }
 
 REFUSED: dict[str, Refused] = {
@@ -116,44 +54,6 @@ REFUSED: dict[str, Refused] = {
                 "Read it on the filter or its box, in µm.",
             ),
         ),
-    ),
-    "a rinse to nowhere": (
-        "rinse",
-        {
-            "lot": "OE-001-5",
-            "source": "NS-001-J",
-            "volume_in": "20mL",
-            "volume_out": "15mL",
-            "went_to": "drain",
-        },
-        InputError,
-        (
-            (
-                '"drain" is not a place where the rinse went.',
-                "Choose one of: batch, apart, waste.",
-            ),
-        ),
-    ),
-    "a grade nobody knows": (
-        "look",
-        {"lot": "OE-001-5", "grade": "murky", "flags": "ring,fog"},
-        InputError,
-        (
-            (
-                '"fog" is not a flag of a look.',
-                "Choose from: ring, louche, sediment, floc, crystals.",
-            ),
-            (
-                '"murky" is not a grade of clarity.',
-                "Choose one of: bright, clear, hazy, opalescent, cloudy, milky.",
-            ),
-        ),
-    ),
-    "a reading in the wrong unit": (
-        "measure",
-        {"lot": "OE-001-5", "what": "brix", "reading": "65 %"},
-        InputError,
-        (('"65 %" is not a brix in °Bx.', "Write a number in °Bx."),),
     ),
 }
 

@@ -1,5 +1,6 @@
 """Suspects from a book: what failed, what it is compared with, how it was made."""
 
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -19,21 +20,22 @@ from tests.service.bench.makings import essence, oil_lots
 def planted(template: Path, tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Lots, str]:
     """Five cloudy essences of one oil lot, five bright ones of another, rests turn about."""
     where = copy_book(template, tmp_path_factory.mktemp("planted") / "book.db")
-    keeper = opened(str(where), SetClock())
-    lots = receive_all(keeper)
-    good, bad = oil_lots(keeper, 2)
-    for place in range(10):
-        is_bad = place % 2 == 1
-        grade = "cloudy" if is_bad else "bright"
-        essence(keeper, lots, bad if is_bad else good, grade, rest_h=24 + 24 * (place // 5))
+    with opened(str(where), SetClock()) as keeper:
+        lots = receive_all(keeper)
+        good, bad = oil_lots(keeper, 2)
+        for place in range(10):
+            is_bad = place % 2 == 1
+            grade = "cloudy" if is_bad else "bright"
+            essence(keeper, lots, bad if is_bad else good, grade, rest_h=24 + 24 * (place // 5))
     return where, lots, bad
 
 
 @pytest.fixture
-def ten(planted: tuple[Path, Lots, str], tmp_path: Path) -> Keeper:
+def ten(planted: tuple[Path, Lots, str], tmp_path: Path) -> Iterator[Keeper]:
     clock = SetClock()
     clock.forward(days=200)
-    return opened(str(copy_book(planted[0], tmp_path / "book.db")), clock)
+    with opened(str(copy_book(planted[0], tmp_path / "book.db")), clock) as keeper:
+        yield keeper
 
 
 def named(found: Suspicion) -> list[str]:

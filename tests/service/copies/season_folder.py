@@ -2,6 +2,11 @@
 
 from pathlib import Path
 
+import pytest
+
+from ledger.errors import InputError
+from ledger.service.copies.season import read_season
+
 GOOD = {
     "house.toml": """
 name = "Madeup Works"
@@ -35,3 +40,9 @@ def folder_with(folder: Path, **changed: str) -> Path:
     for name, text in files.items():
         (folder / name).write_text(text, encoding="utf-8")
     return folder
+
+
+def problems_of(folder: Path) -> tuple[tuple[str, str], ...]:
+    with pytest.raises(InputError) as caught:
+        read_season(folder)
+    return caught.value.problems

@@ -1,5 +1,7 @@
 """A season is played as it was written, and the demo season tells what it should."""
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -17,11 +19,12 @@ from tests.service.copies.season_folder import folder_with
 DEMO = Path(__file__).parents[3] / "sample_data" / "season"
 
 
-def played_in(folder: Path, where: Path) -> tuple[Book, Played]:
+@contextmanager
+def played_in(folder: Path, where: Path) -> Iterator[tuple[Book, Played]]:
     season = read_season(folder)
     clock = SeasonClock(start_time(season))
-    book = init(str(where), **asdict(season.house), clock=clock)
-    return book, play(season, book, clock)
+    with init(str(where), **asdict(season.house), clock=clock) as book:
+        yield book, play(season, book, clock)
 
 
 def entry_of(book: Book, number: int) -> Entry:
@@ -32,37 +35,37 @@ def entry_of(book: Book, number: int) -> Entry:
 
 
 def test_nicknames_stand_for_codes_and_entry_numbers(tmp_path: Path) -> None:
-    book, played = played_in(folder_with(tmp_path), tmp_path / "book.db")
-    poured = entry_of(book, played.entries["poured"])
-    assert poured.draft.lot == played.codes["essence"]
-    assert isinstance(poured.facts, Add)
-    assert poured.facts.source == played.codes["oil"]
-    assert entry_of(book, played.entries["mended"]).stands_for == poured.seq
+    with played_in(folder_with(tmp_path), tmp_path / "book.db") as (book, played):
+        poured = entry_of(book, played.entries["poured"])
+        assert poured.draft.lot == played.codes["essence"]
+        assert isinstance(poured.facts, Add)
+        assert poured.facts.source == played.codes["oil"]
+        assert entry_of(book, played.entries["mended"]).stands_for == poured.seq
 
 
 def test_entries_are_recorded_a_minute_after_they_were_typed(tmp_path: Path) -> None:
-    book, played = played_in(folder_with(tmp_path), tmp_path / "book.db")
-    poured = entry_of(book, played.entries["poured"])
-    assert poured.draft.happened.at == datetime(2026, 7, 1, 9, 5, tzinfo=UTC)
-    assert poured.recorded_at == datetime(2026, 7, 1, 9, 6, tzinfo=UTC)
-    late = entry_of(book, max(played.entries.values()) + 2)
-    assert late.is_late
-    assert late.recorded_at == datetime(2026, 7, 3, 16, 1, tzinfo=UTC)
+    with played_in(folder_with(tmp_path), tmp_path / "book.db") as (book, played):
+        poured = entry_of(book, played.entries["poured"])
+        assert poured.draft.happened.at == datetime(2026, 7, 1, 9, 5, tzinfo=UTC)
+        assert poured.recorded_at == datetime(2026, 7, 1, 9, 6, tzinfo=UTC)
+        late = entry_of(book, max(played.entries.values()) + 2)
+        assert late.is_late
+        assert late.recorded_at == datetime(2026, 7, 3, 16, 1, tzinfo=UTC)
 
 
 def test_a_correction_leaves_the_time_of_what_it_corrects(tmp_path: Path) -> None:
-    book, played = played_in(folder_with(tmp_path), tmp_path / "book.db")
-    mended = entry_of(book, played.entries["mended"])
-    assert mended.draft.happened == entry_of(book, played.entries["poured"]).draft.happened
-    assert mended.recorded_at == datetime(2026, 7, 2, 7, 1, tzinfo=UTC)
+    with played_in(folder_with(tmp_path), tmp_path / "book.db") as (book, played):
+        mended = entry_of(book, played.entries["mended"])
+        assert mended.draft.happened == entry_of(book, played.entries["poured"]).draft.happened
+        assert mended.recorded_at == datetime(2026, 7, 2, 7, 1, tzinfo=UTC)
 
 
 def test_the_player_tells_how_far_it_is(tmp_path: Path) -> None:
     season = read_season(folder_with(tmp_path))
     clock = SeasonClock(start_time(season))
-    book = init(str(tmp_path / "book.db"), **asdict(season.house), clock=clock)
     told: list[tuple[int, int]] = []
-    play(season, book, clock, lambda done, total: told.append((done, total)))
+    with init(str(tmp_path / "book.db"), **asdict(season.house), clock=clock) as book:
+        play(season, book, clock, lambda done, total: told.append((done, total)))
     assert told == [(done, 9) for done in range(1, 10)]
 
 
@@ -87,8 +90,9 @@ def test_the_player_tells_how_far_it_is(tmp_path: Path) -> None:
 def test_what_the_book_does_not_take_is_told_with_its_place(
     tmp_path: Path, changed: dict[str, str], error: type[LedgerError], what: str
 ) -> None:
-    with pytest.raises(error) as caught:
-        played_in(folder_with(tmp_path, **changed), tmp_path / "book.db")
+    spoilt = folder_with(tmp_path, **changed)
+    with pytest.raises(error) as caught, played_in(spoilt, tmp_path / "book.db"):
+        pass
     assert caught.value.problems[0][0] == what
 
 

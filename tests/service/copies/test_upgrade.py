@@ -14,9 +14,9 @@ from ledger.service.copies.upgrade import upgrade
 from ledger.service.desk.book import open_book
 from ledger.service.evidence.seal import seal
 from ledger.service.evidence.verify import verify
-from ledger.store.engine.connections import SCHEMA_VERSION, connect, writing
+from ledger.store.engine.connections import SCHEMA_VERSION, connected, writing
 from ledger.store.form.create import migrate
-from tests.conftest import Server
+from tests.conftest import Server, opened
 from tests.keeper import MORNING, Keeper, SetClock, silent
 from tests.old_books import OLD_BOOKS, OldBook
 from tests.service.hostile import run
@@ -41,7 +41,11 @@ def old(kind: OldBook, tmp_path: Path) -> str:
 def old_on_server(old: str, kind: OldBook, server: Server) -> str:
     """The same book on a server, as its version would have kept it there."""
     where = server.where(server.new_database())
-    with writing(connect(where)) as connection, closing(sqlite3.connect(old)) as client:
+    with (
+        connected(where) as engine,
+        writing(engine) as connection,
+        closing(sqlite3.connect(old)) as client,
+    ):
         migrate(connection, f"{kind.version:04d}")
         names = [
             row[0] for row in client.execute("SELECT name FROM sqlite_master WHERE type='table'")
@@ -74,10 +78,10 @@ def test_an_older_book_is_brought_up_with_the_same_root(
     assert raised.value.todo == "Run pottle upgrade, which keeps a copy first. Nothing was changed."
     done = upgrade(where, tmp_path, silent, CLOCK)
     assert (done.before, done.after) == (kind.version, SCHEMA_VERSION)
-    keeper = Keeper(open_book(where, CLOCK), CLOCK)
-    assert (seal(keeper.book).entries, seal(keeper.book).root) == (kind.entries, kind.root)
-    assert verify(keeper.book).faults == ()
-    assert keeper.do("note", text="Written on.").seq == kind.entries + 1
+    with opened(where, CLOCK) as keeper:
+        assert (seal(keeper.book).entries, seal(keeper.book).root) == (kind.entries, kind.root)
+        assert verify(keeper.book).faults == ()
+        assert keeper.do("note", text="Written on.").seq == kind.entries + 1
 
 
 def test_the_copy_that_is_kept_is_the_book_as_it_was(
@@ -99,7 +103,8 @@ def test_the_copy_that_is_kept_is_the_book_as_it_was(
         assert says in raised.value.what
         kept.path.rename(again)
         upgrade(again, tmp_path, silent, CLOCK)
-    assert seal(open_book(again)).root == kind.root
+    with open_book(again) as book:
+        assert seal(book).root == kind.root
 
 
 def test_a_book_of_this_version_is_left_as_it_is(sqlite_keeper: Keeper, tmp_path: Path) -> None:

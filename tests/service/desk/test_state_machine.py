@@ -77,6 +77,7 @@ class BookMachine(RuleBasedStateMachine):
         self.begin()
 
     def teardown(self) -> None:
+        self.keeper.book.close()
         self.folder.cleanup()
 
     def _done(self, act: Act, recorded: Recorded) -> None:

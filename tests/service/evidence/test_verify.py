@@ -176,19 +176,19 @@ def test_a_changed_cell_is_found_on_a_server_too(
     server: Server, server_walked_template: str
 ) -> None:
     where = server.where(server.new_database(server_walked_template))
-    keeper = opened(where, SetClock(LATER))
-    assert verify(keeper.book).faults == ()
-    with keeper.book.writing() as connection:
-        for statement in (
-            "ALTER TABLE complaint DISABLE TRIGGER USER",
-            "UPDATE complaint SET symptom = 'bright'",
-            "ALTER TABLE complaint ENABLE TRIGGER USER",
-        ):
-            connection.exec_driver_sql(statement)
-    seq = next(entry.seq for entry in keeper.entries() if entry.kind == "complaint")
-    assert [(fault.seq, fault.what) for fault in verify(keeper.book).faults] == [
-        (seq, f"Entry {seq} says otherwise than the table complaint in: symptom.")
-    ]
+    with opened(where, SetClock(LATER)) as keeper:
+        assert verify(keeper.book).faults == ()
+        with keeper.book.writing() as connection:
+            for statement in (
+                "ALTER TABLE complaint DISABLE TRIGGER USER",
+                "UPDATE complaint SET symptom = 'bright'",
+                "ALTER TABLE complaint ENABLE TRIGGER USER",
+            ):
+                connection.exec_driver_sql(statement)
+        seq = next(entry.seq for entry in keeper.entries() if entry.kind == "complaint")
+        assert [(fault.seq, fault.what) for fault in verify(keeper.book).faults] == [
+            (seq, f"Entry {seq} says otherwise than the table complaint in: symptom.")
+        ]
 
 
 def keys_of(table: str, row: dict[str, Value]) -> str:

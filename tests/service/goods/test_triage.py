@@ -4,7 +4,6 @@ import pytest
 
 from ledger.domain.entries import Complaint, is_of
 from ledger.domain.entries.choices import Grade
-from ledger.errors import InputError
 from ledger.service.goods.triage import Question, Triage, triage
 from reports.words.goods.triage import triage_lines, triage_step
 from tests.keeper import Keeper
@@ -152,16 +151,4 @@ def test_a_lot_that_nobody_looked_at_is_told_so(walked: tuple[Keeper, Lots]) -> 
     found = complained(keeper, lots.water, "smells of pipe", **ALL)
     assert triage_lines(found)[0] == (
         f"Nobody has looked at {lots.water} or what it was filled from."
-    )
-
-
-def test_a_hash_that_is_none_is_refused(walked: tuple[Keeper, Lots]) -> None:
-    keeper, lots = walked
-    with pytest.raises(InputError) as raised:
-        keeper.do("complain", lot=lots.packed, symptom="cloudy", photo_sha256="abc")
-    assert raised.value.problems == (
-        (
-            '"abc" is not a SHA-256 hash.',
-            "It has 64 figures and letters from 0 to 9 and a to f.",
-        ),
     )

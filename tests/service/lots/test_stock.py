@@ -5,6 +5,7 @@ import pytest
 from ledger.domain.amounts.quantity import Measure
 from ledger.service.lots.stock import first_expired, low_materials, stock, values_left
 from tests.keeper import Keeper
+from tests.path import Lots
 
 
 def receive(keeper: Keeper, material: str, amount: str, **words: str) -> str:
@@ -95,3 +96,26 @@ def test_a_correction_of_the_cost_moves_the_value(keeper: Keeper) -> None:
     made = keeper.do("receive", material="sugar", amount="1kg", cost="1.00")
     keeper.do("correct", entry=str(made.seq), changes="cost=2.50", because="misread")
     assert values(keeper) == {made.code: 250}
+
+
+Walked = tuple[Keeper, Lots]
+
+
+def test_the_stock_is_what_is_on_hand_in_the_order_it_came(walked: Walked) -> None:
+    keeper, lots = walked
+    found = stock(keeper.book)
+    assert [brief.code for brief in found] == [
+        lots.oil, lots.spirit, lots.carb, lots.sugar, lots.water, lots.bottles,
+        lots.essence, lots.syrup, lots.packed,
+    ]  # fmt: skip
+    assert {brief.code: brief.on_hand for brief in found} == {
+        code: keeper.on_hand(code) for code in keeper.lot_codes()
+    }
+    keeper.do("count", lot=lots.syrup, amount="1uL", because="poured away")
+    keeper.do("send", lot=lots.packed, amount="9", party="Fair")
+    assert lots.packed not in [brief.code for brief in stock(keeper.book)]
+    assert lots.packed in [brief.code for brief in stock(keeper.book, everything=True)]
+
+
+def test_an_empty_book_has_no_stock(sqlite_keeper: Keeper) -> None:
+    assert stock(sqlite_keeper.book, everything=True) == ()

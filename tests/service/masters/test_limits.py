@@ -1,4 +1,4 @@
-"""Limits of a book: those that came with it, those of the maker, and the days they are in force."""
+"""Limits of the maker beside those that came, and the days they are in force."""
 
 from datetime import UTC, date, datetime
 
@@ -7,7 +7,7 @@ from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import parse_quantity
 from ledger.domain.entries import Formula, Limit
-from ledger.domain.entries.choices import KnownBy, LimitBasis, LimitUnit, ProductKind
+from ledger.domain.entries.choices import ProductKind
 from ledger.domain.masters.limits import Holds, ListedLimit
 from ledger.errors import InputError, RefusedError
 from ledger.service.account.shipped import shipped
@@ -19,12 +19,6 @@ from tests.path import receive_all, walk_main_path
 
 def counting(keeper: Keeper) -> tuple[Limit, ...]:
     return tuple(item.limit for item in limits(keeper.book))
-
-
-def test_every_limit_that_comes_with_pottle_names_its_source() -> None:
-    found = shipped()
-    assert len({item.code for item in found}) == len(found) > 20
-    assert all(item.citation and item.says and item.place for item in found)
 
 
 def test_a_limit_of_the_book_takes_the_place_of_one_that_came(keeper: Keeper) -> None:
@@ -160,42 +154,3 @@ def test_a_card_knows_what_its_formula_claims(sqlite_keeper: Keeper) -> None:
     code = sqlite_keeper.opens("start", formula="test", target="100mL")
     sqlite_keeper.do("add", lot=code, source=lots.spirit, amount="100mL")
     assert serving(sqlite_keeper.book, code).claim == "uk-low-alcohol"
-
-
-ANNEX_III_B = {
-    "eu-beta-asarone-alcoholic": ("beta-asarone", "1", "read"),
-    "eu-estragole": ("estragole", "10", "proposal"),
-    "eu-hydrocyanic-acid-alcoholic": ("hydrocyanic acid", "35", "press"),
-    "eu-menthofuran-mint-alcoholic": ("menthofuran", "200", "memory"),
-    "eu-methyleugenol": ("methyleugenol", "1", "press"),
-    "eu-pulegone-mint": ("pulegone", "20", "memory"),
-    "eu-pulegone-mint-alcoholic": ("pulegone", "100", "memory"),
-    "eu-quassin": ("quassin", "0.5", "press"),
-    "eu-quassin-alcoholic": ("quassin", "1.5", "press"),
-    "eu-safrole": ("safrole", "1", "press"),
-    "eu-teucrin-a-alcoholic": ("teucrin a", "2", "press"),
-    "eu-teucrin-a-bitter-spirits": ("teucrin a", "5", "memory"),
-    "eu-thujone": ("thujone", "0.5", "memory"),
-    "eu-thujone-alcoholic": ("thujone", "10", "press"),
-    "eu-thujone-artemisia-alcoholic": ("thujone", "35", "press"),
-}
-"""Values for beverages of Regulation (EC) 1334/2008, Annex III part B, in mg/kg, and how each is
-known: read in the text, in its proposal, in the press on its proposal, or from memory alone."""
-BASES = {
-    "proposal": "; so in its proposal COM(2007) 671",
-    "press": "; so in the press on its proposal, 2006",
-    "read": "",
-    "memory": "",
-}
-
-
-def test_the_values_for_beverages_are_those_of_the_annex_and_say_how_they_are_known() -> None:
-    annex = "Regulation (EC) 1334/2008, Annex III part B, OJ L 354, 31.12.2008"
-    found = {item.code: item for item in shipped() if item.citation.startswith(annex)}
-    assert found.keys() == ANNEX_III_B.keys()
-    for code, (substance, mg_per_kg, known) in ANNEX_III_B.items():
-        item = found[code]
-        assert (item.substance, item.value_micro) == (substance, int(float(mg_per_kg) * 1e6))
-        assert (item.unit, item.basis) == (LimitUnit.MG_PER_KG, LimitBasis.IN_DRINK)
-        assert item.citation == annex + BASES[known]
-        assert item.known_by == (KnownBy.READ if known == "read" else KnownBy.RECALLED)

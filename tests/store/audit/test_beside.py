@@ -37,7 +37,7 @@ def test_what_is_not_committed_yet_is_read_by_the_caller(sqlite_walked: Keeper) 
 
 
 def test_a_file_that_keeps_no_write_ahead_log_is_read_by_the_caller(sqlite_walked: Keeper) -> None:
-    sqlite_walked.book.engine.dispose()
+    sqlite_walked.book.close()
     with closing(sqlite3.connect(sqlite_walked.book.where)) as hand:
         assert hand.execute("PRAGMA journal_mode = DELETE").fetchone() == ("delete",)
     with sqlite_walked.reading() as connection, beside(connection) as second:

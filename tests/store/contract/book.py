@@ -77,8 +77,8 @@ class BookContract(RowsContract, GuardsContract, ChangesContract, ReachContract,
         before = len(keeper.bodies())
 
         def write(number: int) -> int:
-            book = Book(keeper.book.where, keeper.clock)
-            return keeper_of(book, keeper).do("note", text=f"Note {number}.").seq
+            with Book(keeper.book.where, keeper.clock) as book:
+                return keeper_of(book, keeper).do("note", text=f"Note {number}.").seq
 
         with ThreadPoolExecutor(4) as writers:
             numbers = list(writers.map(write, range(12)))

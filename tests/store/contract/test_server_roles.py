@@ -10,6 +10,7 @@ from ledger.service.desk.book import open_book
 from ledger.service.evidence.verify import verify
 from ledger.store.form.schema import schema_faults
 from ledger.store.form.tables import METADATA
+from tests.conftest import opened
 from tests.keeper import Keeper
 from tests.path import walk_main_path
 
@@ -31,7 +32,8 @@ def bench(owner: Keeper) -> Iterator[Keeper]:
     """The same book, by a role that may only SELECT and INSERT."""
     role = f"bench_{make_url(owner.book.where).database}"
     run(owner, *(statement.format(role=role) for statement in ROLE))
-    yield Keeper(open_book(as_role(owner.book.where, role), owner.clock), owner.clock)
+    with opened(as_role(owner.book.where, role), owner.clock) as keeper:
+        yield keeper
     run(owner, f"DROP OWNED BY {role}", f"DROP ROLE {role}")
 
 

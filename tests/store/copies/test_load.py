@@ -36,7 +36,7 @@ def empty(request: pytest.FixtureRequest) -> Iterator[Book]:
     """A book without an entry, on each engine."""
     book: Book = request.getfixturevalue(request.param)
     yield book
-    book.engine.dispose()
+    book.close()
 
 
 def made(where: str) -> Book:

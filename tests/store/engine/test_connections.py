@@ -12,7 +12,7 @@ from ledger.service.desk.book import open_book
 from ledger.service.masters.house import init
 from ledger.store.engine import connections as engine
 from ledger.store.engine.connections import SCHEMA_VERSION
-from tests.conftest import Server
+from tests.conftest import Server, opened
 from tests.keeper import Keeper, SetClock, copy_book
 from tests.path import HOUSE
 
@@ -146,8 +146,10 @@ def test_a_writer_that_waits_too_long_is_told(
 ) -> None:
     monkeypatch.setattr(engine, "BUSY_MS", 10)
     where = str(copy_book(template, tmp_path / "book.db"))
-    keeper = Keeper(open_book(where), SetClock())
-    with closing(sqlite3.connect(where, isolation_level=None)) as other:
+    with (
+        opened(where, SetClock()) as keeper,
+        closing(sqlite3.connect(where, isolation_level=None)) as other,
+    ):
         other.execute("BEGIN IMMEDIATE")
         with pytest.raises(StorageError) as raised:
             keeper.do("note", text="Waiting.")

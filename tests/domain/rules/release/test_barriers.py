@@ -21,6 +21,7 @@ from ledger.domain.entries import (
 from ledger.domain.entries.choices import Grade, ProductKind, RinseTo, Verdict
 from ledger.domain.rules import Finding
 from ledger.domain.rules.release import barriers as release
+from ledger.domain.rules.release.barriers import stands_in_the_way
 from tests.domain.builders import at, draft, entry, lot, make, oil, packed, scene, when
 from tests.domain.rules.cases import GATE, HM, Case, find, said
 
@@ -252,3 +253,10 @@ def test_a_lot_that_is_released_again_is_remarked_on_unless_the_release_is_corre
     assert list(release.released_already(told, around)) == []
     told, around = release_of(batch(ADD, LOOK, FINISH))
     assert list(release.released_already(told, around)) == []
+
+
+def test_the_sentence_of_what_to_do_is_written_from_its_command() -> None:
+    found = stands_in_the_way("It was not looked at.", "Look at it", "pottle look A GRADE")
+    assert (found.todo, found.command) == ("Look at it: pottle look A GRADE", "pottle look A GRADE")
+    told = stands_in_the_way("It is rejected.", "Say why with --because.")
+    assert (told.todo, told.command) == ("Say why with --because.", None)

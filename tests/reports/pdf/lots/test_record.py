@@ -1,3 +1,5 @@
+"""The record of a lot on paper: all of it, its heads on every page, its symbols read back."""
+
 import re
 from io import BytesIO
 
@@ -5,10 +7,8 @@ import pytest
 from msgspec.structs import replace
 
 from ledger.errors import RefusedError
-from reports.pdf.kit.marks import Words
-from reports.pdf.kit.page import SIDE, WIDTH
 from reports.pdf.lots.record import batch_record
-from reports.pdf.lots.record_tables import steps, went_to
+from reports.pdf.lots.record_tables import steps
 from tests.golden import check_golden
 from tests.reports.pdf.examples import RECORD, long_record, step
 from tests.reports.pdf.readback import (
@@ -76,22 +76,6 @@ def test_markup_and_scripts_print_as_they_stand() -> None:
     assert text_of(printed(batch_record, view)).count(words) == 3
 
 
-def test_struck_words_are_struck_and_stay_legible_and_their_notes_are_not_struck() -> None:
-    row = step(2, "add", "451 mL of ethanol", "Struck by 1190.", struck=True)
-    (strip,) = steps("Steps", [row]).rows
-    struck = {mark.text: mark.struck for mark in strip.marks if isinstance(mark, Words)}
-    assert struck == {
-        "1182": True,
-        "2026-03-01 11:30": True,
-        "add": True,
-        "451 mL of ethanol": True,
-        "Struck by 1190.": False,
-        "AF": True,
-    }
-    text = text_of(printed(batch_record, replace(RECORD, steps=(row,))))
-    assert "451 mL of ethanol\nStruck by 1190.\n" in text
-
-
 def test_a_line_is_drawn_through_struck_words() -> None:
     """The same record with and without the strike differs in ink only where the words stand."""
     bare = replace(RECORD, inputs=(), looks=(), deviations=())
@@ -156,14 +140,3 @@ def test_a_character_without_a_shape_is_refused_and_nothing_is_written() -> None
         "“✓” (U+2713 CHECK MARK). Write it with other characters and print again."
     )
     assert out.getvalue() == b""
-
-
-def test_amounts_share_their_right_edge() -> None:
-    rows = [("Corner", "sold", "1.50 mL"), ("Corner", "sold", "1 111 mL")]
-    amounts = [
-        mark
-        for strip in went_to(rows).rows
-        for mark in strip.marks
-        if isinstance(mark, Words) and mark.text.endswith("mL")
-    ]
-    assert {(mark.x, mark.align) for mark in amounts} == {(WIDTH - SIDE, "right")}

@@ -1,40 +1,9 @@
 """A trial in words, rows and places."""
 
-from fractions import Fraction
-
-from ledger.science.statistics.trials import Jar, factors_of, front, spread
-from ledger.service.causes.compare import Comparison
-from ledger.service.evidence.seal import Seal
+from ledger.science.statistics.trials import Jar
 from reports.json.causes.compare import comparison_plain
-from reports.views.causes import PlotRow, PlotView
 from reports.words.causes.compare import comparison_view
-from reports.words.causes.plots import plot_lines
-
-SEAL = Seal("Fennimore & Sloe", 12, "0a")
-
-
-def jar(lot: str, grade: int, ntu: str, yield_pct: int, **factors: str) -> Jar:
-    looks = (("at once", min(grade + 1, 5)), ("7 d", grade))
-    return Jar(lot, factors, not factors, looks, Fraction(ntu), Fraction(yield_pct))
-
-
-def comparison(*jars: Jar) -> Comparison:
-    return Comparison(
-        "rests", None, jars, tuple(factors_of(jars, {})), ("at once", "7 d"), front(jars),
-        spread(jars), (), SEAL,
-    )  # fmt: skip
-
-
-CROSSED = comparison(
-    jar("A-1", 2, "3.4", 90, rest="24h"),
-    jar("A-2", 1, "2.8", 88, rest="24h"),
-    jar("A-3", 0, "0.9", 86, rest="96h"),
-    jar("A-4", 0, "0.7", 87, rest="96h"),
-    jar("A-5", 1, "1.8", 89),
-)
-CONFOUNDED = comparison(
-    jar("B-1", 2, "3", 90, rest="24h", dose="2g"), jar("B-2", 0, "1", 90, rest="48h", dose="6g")
-)
+from tests.reports.words.causes.trials import CONFOUNDED, CROSSED, comparison
 
 
 def test_levels_stand_side_by_side_with_n_and_the_control() -> None:
@@ -100,24 +69,3 @@ def test_a_batch_that_nobody_looked_at_is_a_dash() -> None:
     assert [(row.look, row.ntu, row.yield_pct) for row in view.batches] == [("–", "–", "–")] * 2
     assert view.factors[0].words == "2h against 1h (means of 1 and 1): nothing known of either."
     assert view.plots == ()
-
-
-def test_a_plot_counts_batches_at_one_place_and_is_plain_when_asked() -> None:
-    plot = PlotView("yield", "80", "90", (PlotRow("24h", (0.0, 1.0, 1.0)), PlotRow("9h", ())))
-    assert plot_lines(plot, is_plain=False) == [
-        "yield",
-        "  24h  ●·······································2",
-        "  9h   ·········································",
-        "       80                                     90",
-    ]
-    assert all(line.isascii() for line in plot_lines(plot, is_plain=True))
-
-
-def test_the_ends_of_a_plot_are_told_without_an_exponent() -> None:
-    murky = [
-        Jar(f"M-{hours}", {"rest": f"{hours}h"}, False, (), Fraction(ntu), None)
-        for hours, ntu in ((1, 1234), (2, 40_000))
-    ]
-    assert [(plot.left, plot.right) for plot in comparison_view(comparison(*murky)).plots] == [
-        ("1234", "40000")
-    ]

@@ -3,10 +3,7 @@
 import pytest
 from msgspec.structs import replace
 
-from ledger.science.statistics.judge import judge
 from ledger.science.statistics.suspects import Observed
-from ledger.service.causes.failed import Sorted
-from ledger.service.causes.suspects import FailedLot, Suspicion
 from reports.json.causes.suspects import suspicion_plain
 from reports.words.causes.suspects import (
     explained,
@@ -15,21 +12,7 @@ from reports.words.causes.suspects import (
     suspicion_rows,
     table_note,
 )
-
-NONE = Sorted((), (), (), {}, False, (), (), 0, 0)
-
-
-def lots(failed: str, clear: str, *, bad: int = 5, good: int = 5) -> list[Observed]:
-    """Return failed and clear lots with some inputs each, named by their letters."""
-    return [Observed(f"F{n}", True, frozenset(failed), {}, "Syrup", "AB") for n in range(bad)] + [
-        Observed(f"C{n}", False, frozenset(clear), {}, "Syrup", "AB") for n in range(good)
-    ]
-
-
-def suspicion(observed: list[Observed]) -> Suspicion:
-    judgement = judge(observed)
-    failed = tuple(FailedLot(code, "Syrup", "looked hazy") for code in judgement.failed)
-    return Suspicion(judgement, failed, {}, "Syrup", NONE)
+from tests.reports.words.causes.suspicions import NONE, lots, suspicion
 
 
 def said(observed: list[Observed]) -> str:
@@ -128,15 +111,6 @@ def test_a_setting_is_told_with_its_level() -> None:
     assert suspicion_rows(found, everything=False)[0][:3] == ("passes 1", "5 of 5", "0 of 5")
     plain = suspicion_plain(found)["suspects"][0]
     assert (plain["what"], plain["setting"], plain["level"]) == ("passes 1", "passes", "1")
-
-
-def test_figures_for_machines_add_up_and_have_no_infinity() -> None:
-    plain = suspicion_plain(suspicion(lots("A", "")))
-    (one,) = plain["suspects"]
-    assert one["failed_with"] + one["failed_without"] == len(plain["failed"])
-    assert one["clear_with"] + one["clear_without"] == len(plain["comparable"])
-    assert one["odds"]["ratio"] is one["odds"]["high"] is None
-    assert (one["p"], one["p_adjusted"]) == ("0.00793651", "0.00793651")
 
 
 def test_the_method_names_its_tests_and_the_counts_by_maker() -> None:

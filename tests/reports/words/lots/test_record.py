@@ -1,47 +1,27 @@
-"""The views of papers, from a small book."""
+"""The record of a lot, from a small book."""
 
 from datetime import UTC, datetime
 from pprint import pformat
 
-import pytest
 from msgspec import to_builtins
 
 from ledger.domain.amounts.quantity import parse_quantity
 from ledger.domain.entries import Formula
 from ledger.domain.entries.choices import ProductKind
-from ledger.errors import RefusedError
 from ledger.service.lots.dossier import dossier
 from reports.views.lots import RecordView
 from reports.words.goods.label import label_sheet_view
 from reports.words.lots.record import record_view
 from tests.golden import check_golden
 from tests.keeper import Keeper
-from tests.path import Lots, make_essence, make_syrup, receive_all
+from tests.path import Lots, receive_all
+from tests.reports.words.bottles import pack
 
 PRINTED = datetime(2026, 3, 9, 9, 0, tzinfo=UTC)
 
 
 def record_of(keeper: Keeper, code: str) -> RecordView:
     return record_view(dossier(keeper.book, code), PRINTED)
-
-
-@pytest.fixture
-def made(sqlite_keeper: Keeper) -> tuple[Keeper, Lots, str]:
-    """A book with an essence whose oil was corrected and whose look was struck."""
-    keeper = sqlite_keeper
-    keeper.do("material", code="orange-oil", change=True, caution="Irritates the skin.")
-    lots = receive_all(keeper)
-    essence = make_essence(keeper, lots)
-    oil = next(entry.seq for entry in keeper.entries() if entry.kind == "add")
-    look = next(entry.seq for entry in keeper.entries() if entry.kind == "look")
-    keeper.do("correct", entry=str(oil), changes="amount=26g", because="misread the scale")
-    keeper.do("strike", entry=str(look), because="the wrong lot")
-    return keeper, lots, essence
-
-
-def pack(keeper: Keeper, lots: Lots, essence: str, **words: str) -> str:
-    syrup = make_syrup(keeper, lots, essence)
-    return keeper.opens("bottle", source=syrup, pack="15 x 250mL", bottles=lots.bottles, **words)
 
 
 def test_a_record_says_all_there_is_of_a_lot(made: tuple[Keeper, Lots, str]) -> None:
@@ -109,51 +89,6 @@ def test_a_formulas_own_words_stand_on_the_record_and_the_label(sqlite_keeper: K
     assert (label.cautions, label.text) == ((own["caution"],), own["label_text"])
     assert record_of(keeper, bulk).cautions == (own["caution"],)
     assert record_of(keeper, packed).cautions == (own["caution"],)
-
-
-def test_a_label_says_what_is_in_the_bottle_and_how_to_pour_it(
-    made: tuple[Keeper, Lots, str],
-) -> None:
-    keeper, lots, essence = made
-    packed = pack(keeper, lots, essence)
-    sheet = label_sheet_view(dossier(keeper.book, packed))
-    label = sheet.label
-    assert (label.product, label.lot, label.volume) == ("Orange syrup", packed, "250 mL")
-    assert label.dilution == "1 part syrup to 7 parts soda water"
-    assert label.made_on == "2026-03-04"
-    assert sheet.count == 15
-    assert len(sheet.seal) == 3
-    assert label_sheet_view(dossier(keeper.book, packed), 4).count == 4
-
-
-@pytest.mark.parametrize(
-    ("own", "earliest"),
-    [
-        (None, "2027-06-30"),
-        ("2026-09-30", "2026-09-30"),
-        ("2030-01-01", "2027-06-30"),
-    ],
-    ids=["none of its own", "its own is first", "that of its oil is first"],
-)
-def test_the_best_before_day_is_the_earliest_of_the_lot_and_all_it_is_made_of(
-    made: tuple[Keeper, Lots, str], own: str | None, earliest: str
-) -> None:
-    keeper, lots, essence = made
-    packed = pack(keeper, lots, essence, **({"best_before": own} if own else {}))
-    label = label_sheet_view(dossier(keeper.book, packed)).label
-    assert label.best_before == earliest
-
-
-def test_a_lot_that_is_not_packed_has_no_labels(made: tuple[Keeper, Lots, str]) -> None:
-    keeper, _, essence = made
-    with pytest.raises(RefusedError) as refused:
-        label_sheet_view(dossier(keeper.book, essence))
-    assert refused.value.problems == (
-        (
-            f"{essence} is not a packed lot, so it has no bottles to label.",
-            f'Fill it first: pottle bottle {essence} "15 x 250mL"',
-        ),
-    )
 
 
 def test_where_goods_went_is_told_and_what_came_back_is_no_negative(

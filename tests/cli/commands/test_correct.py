@@ -1,0 +1,21 @@
+"""`pottle correct`: a new entry stands in the place of the old one."""
+
+from tests.cli.cases import check_answers, check_refused
+from tests.cli.shell import Shell
+
+
+def test_the_new_entry_stands_in_place_of_the_old_one(shell: Shell) -> None:
+    answer = (
+        "Recorded 39 in place of 18, added OE-001-5: 32 mL of SOO-001-3.\n"
+        "OE-001-5, Orange essence: 418 mL, released.\n"
+        "Next: pottle journal --entry 18\n"
+    )
+    check_answers(('correct 18 --set amount=32mL --because "misread the cylinder"', answer), shell)
+
+
+def test_nothing_to_change_is_refused(shell: Shell) -> None:
+    problem = (
+        "Nothing to change in entry 18 was given.",
+        "Say what is right with --set FIELD=VALUE, or when it happened with --at.",
+    )
+    check_refused(("correct 18 --because why", 2, problem), shell)

@@ -1,0 +1,27 @@
+"""`pottle cost`: the sums of a lot, what has no price, and the price for a margin."""
+
+from tests.cli.cases import check_answers, check_refused
+from tests.cli.shell import Shell
+
+
+def test_a_delivery_with_a_price_is_reckoned_to_the_ml(shell: Shell) -> None:
+    answer = (
+        "SOO-001-3, Sweet orange oil: 48.00 EUR for 500 mL.\n"
+        "A mL: 0.09600 EUR.\n"
+        "Price of a mL for a margin of 50 %: 0.1920 EUR.\n"
+        "\n"
+        "what              lot        amount   cost\n"
+        "Sweet orange oil  SOO-001-3  500 mL  48.00\n"
+        "Total                                48.00\n"
+        "Work is not counted: pottle house --hour PRICE says what an hour costs.\n"
+        "Next: pottle lot SOO-001-3\n"
+    )
+    check_answers(("cost {oil} --margin 50", answer), shell)
+
+
+def test_a_margin_of_all_of_the_price_is_refused(shell: Shell) -> None:
+    problem = (
+        "A margin of 100 cannot be: it is a share of the price, from 0 to below 100 %.",
+        "A price of twice the cost is a margin of 50 %.",
+    )
+    check_refused(("cost {packed} --margin 100", 3, problem), shell)

@@ -1,0 +1,26 @@
+"""`pottle equipment`: what it answers."""
+
+import pytest
+
+from tests.cli.cases import Answers, check_answers, check_refused
+from tests.cli.shell import Shell
+
+ANSWERS: dict[str, Answers] = {
+    "an instrument": (
+        "equipment 'Scale 1' set to zero",
+        "Recorded 39, equipment: Scale 1, set to zero.\nNext: pottle due\n",
+    ),
+}
+
+
+@pytest.mark.parametrize("answers", ANSWERS.values(), ids=list(ANSWERS))
+def test_a_command_answers(answers: Answers, shell: Shell) -> None:
+    check_answers(answers, shell)
+
+
+def test_an_instrument_without_words_is_refused(shell: Shell) -> None:
+    problem = (
+        "The finding is missing.",
+        "Give the finding in words.",
+    )
+    check_refused(("equipment 'Scale 1' ' '", 2, problem), shell)

@@ -1,0 +1,117 @@
+"""`pottle formula`: load, list, compare, scale and withdraw versions."""
+
+import pytest
+
+from tests.cli.cases import Answers, Refused, check_answers, check_refused
+from tests.cli.shell import Shell
+
+ANSWERS: dict[str, Answers] = {
+    "versions that differ": (
+        "formula diff orange 1 2",
+        """\
+what        version 1                         version 2
+orange-oil  15 mL, ± 2 %                      16 mL, ± 2 %
+step 1      rest: for macerate, at least 1 d  rest: for macerate, at least 2 d
+""",
+    ),
+    "versions that do not": (
+        "formula diff orange 1 1",
+        "Versions 1 and 1 of orange say the same.\n",
+    ),
+    "a formula for another volume": (
+        "formula scale orange 480mL",
+        """\
+orange version 2, Orange essence, 480 mL
+what        amount  overage  tolerance  within
+orange-oil   32 mL           2 %        31.4 mL to 32.6 mL
+spirit      440 mL
+Next: pottle start orange 480mL
+""",
+    ),
+    "an old version for another volume": (
+        "formula scale orange 1L --version 1",
+        """\
+orange version 1, Orange essence, 1 L
+what         amount  overage  tolerance  within
+orange-oil  62.5 mL           2 %        61.3 mL to 63.7 mL
+spirit       917 mL
+Next: pottle start orange 1L
+""",
+    ),
+    "a withdrawal": (
+        "formula withdraw orange 2",
+        "Recorded 41, formula withdrawn: orange version 2.\n",
+    ),
+}
+
+REFUSED: dict[str, Refused] = {
+    "a version that is not there": (
+        "formula diff orange 1 9",
+        3,
+        (
+            "The formula orange version 9 is not in the book.",
+            "pottle formula list shows those that are.",
+        ),
+    ),
+    "a weight for a volume": (
+        "formula scale orange 480g",
+        2,
+        ("480g is not a volume.", "Give a volume, such as 480mL."),
+    ),
+    "a formula that is not there": (
+        "formula scale lemon 1L",
+        3,
+        ("The formula lemon is not in the book.", "pottle formula list shows those that are."),
+    ),
+    "a withdrawal of what is not there": (
+        "formula withdraw orange 7",
+        3,
+        (
+            "There is no version 7 of a formula orange in the book.",
+            "pottle formula list shows those that are.",
+        ),
+    ),
+}
+
+
+@pytest.mark.parametrize("answers", ANSWERS.values(), ids=list(ANSWERS))
+def test_a_command_answers(answers: Answers, formulas: Shell) -> None:
+    check_answers(answers, formulas)
+
+
+@pytest.mark.parametrize("refused", REFUSED.values(), ids=list(REFUSED))
+def test_a_command_refuses_and_records_nothing(refused: Refused, formulas: Shell) -> None:
+    check_refused(refused, formulas)
+
+
+def test_a_formula_is_loaded_once(formulas: Shell) -> None:
+    assert formulas.run("formula", "load", "first.toml").lines == [
+        "In the book already, unchanged, as entry 39, formula: orange version 1 for Orange "
+        "essence, basis 240 mL, 2 lines and 2 steps.",
+        "Next: pottle start orange VOLUME",
+    ]
+    assert formulas.entries() == 40
+
+
+def test_a_version_is_withdrawn_once(formulas: Shell) -> None:
+    formulas.run("formula", "withdraw", "orange", "2")
+    again = formulas.run("formula", "withdraw", "orange", "2")
+    assert (again.exit_code, again.lines) == (
+        0,
+        ["In the book already, unchanged, as entry 41, formula withdrawn: orange version 2."],
+    )
+    assert formulas.entries() == 41
+    formulas.run("strike", "41", "--because", "still in use")
+    once_more = formulas.run("formula", "withdraw", "orange", "2")
+    assert once_more.lines == ["Recorded 43, formula withdrawn: orange version 2."]
+
+
+def test_a_withdrawn_version_is_not_followed_and_stays_listed(formulas: Shell) -> None:
+    formulas.run("formula", "withdraw", "orange", "2")
+    assert formulas.run("start", "orange", "480mL").lines[0].endswith("formula orange version 1.")
+    assert formulas.run("formula", "list").lines == [
+        "formula  version  product         kind     basis   state",
+        "orange         1  Orange essence  essence  240 mL",
+        "orange         2  Orange essence  essence  240 mL  withdrawn",
+    ]
+    assert formulas.run("formula", "list", "--json").json[0]["basis"] == "240mL"

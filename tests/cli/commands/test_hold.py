@@ -1,0 +1,21 @@
+"""`pottle hold`: a lot stops, and its trace forward comes next."""
+
+from tests.cli.cases import check_answers, check_refused
+from tests.cli.shell import Shell
+
+
+def test_a_lot_on_hold_is_traced_forward_next(shell: Shell) -> None:
+    answer = (
+        "Recorded 39, judged BOS-001-S: put on hold.\n"
+        "BOS-001-S, Orange syrup, 250 mL: 9 there, on hold.\n"
+        "Next: pottle trace BOS-001-S --forward\n"
+    )
+    check_answers(('hold {packed} --because "looks hazy"', answer), shell)
+
+
+def test_a_lot_that_is_not_there_is_refused(shell: Shell) -> None:
+    problem = (
+        "There is no lot XX-1 in the book.",
+        "pottle stock lists the lots that are.",
+    )
+    check_refused(("hold XX-1", 3, problem), shell)

@@ -1,0 +1,30 @@
+"""`pottle house`: what the house says, and what is said anew."""
+
+from tests.cli.cases import check_answers
+from tests.cli.shell import Shell
+
+
+def test_the_house_says_what_an_hour_costs_in_its_money(shell: Shell) -> None:
+    shell.run("house", "--hour", "18")
+    lines = shell.run("house").lines
+    assert lines[-1] == "an hour of work: 18.00 EUR"
+    assert not any("minor" in line for line in lines)
+    assert shell.run("house", "--json").json["hour_minor"] == 1800
+
+
+def test_the_house_has_its_telephone_number_from_the_beginning_and_may_change_it(
+    shell: Shell,
+) -> None:
+    told = ("--house", "A", "--currency", "EUR", "--ledger", "new.db")
+    assert shell.run("init", *told, "--phone", "01 555 0100").exit_code == 0
+    at_new = ("--ledger", "new.db")
+    assert "phone: 01 555 0100" in shell.run("house", *at_new).lines
+    shell.run("person", "add", "AB", "Ada Brook", *at_new)
+    for args in (("--phone", "01 555 0199"), ("--address", "1 Quay")):
+        assert shell.run("house", *args, *at_new).exit_code == 0
+    assert shell.run("house", "--json", *at_new).json["phone"] == "01 555 0199"
+
+
+def test_the_house_is_shown_as_it_was_said(shell: Shell) -> None:
+    answer = "name: Wren & Co\ncurrency: EUR\ntime zone: UTC\nfluid ounce: US\n"
+    check_answers(("house", answer), shell)

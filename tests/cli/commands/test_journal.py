@@ -1,0 +1,42 @@
+"""`pottle journal`, and the next step after what is looked up or printed."""
+
+import pytest
+
+from tests.cli.shell import Shell
+
+
+@pytest.mark.parametrize(
+    ("command", "step"),
+    [
+        ("journal", "pottle journal --entry 38"),
+        ("journal --last 3", "pottle journal --entry 38"),
+        ("journal {essence}", "pottle lot OE-001-5"),
+        ("journal --entry 18", "pottle lot OE-001-5"),
+        ("journal --entry 1", "pottle journal"),
+        ("cost {oil}", "pottle cost SOO-001-3 --margin PERCENT"),
+        ("cost {oil} --margin 50", "pottle lot SOO-001-3"),
+        ("cost {carb}", 'pottle correct 12 --set cost=PRICE --because "from the invoice"'),
+        (
+            "record {essence} --out record.pdf",
+            'pottle start --product "NAME" --kind syrup --target VOLUME',
+        ),
+        ("record {packed} --out record.pdf", "pottle trace BOS-001-S"),
+    ],
+)
+def test_what_is_looked_up_or_printed_ends_with_the_next_step(
+    shell: Shell, command: str, step: str
+) -> None:
+    assert shell.line(command).lines[-1] == f"Next: {step}"
+    plain = shell.line(f"{command.replace('record.pdf', 'again.pdf')} --json")
+    assert plain.exit_code == 0
+    assert "next" not in plain.json
+
+
+def test_entries_are_listed_in_their_order_the_last_when_asked(shell: Shell) -> None:
+    heads, first, second, step = shell.line("journal --last 2").lines
+    assert heads.split() == ["entry", "when", "by", "lot", "what"]
+    assert first.split()[0] == "37"
+    assert first.endswith("AB  BOS-001-S  moved: 6 sold to Bridge Street Stall.")
+    assert second.split()[0] == "38"
+    assert second.endswith("AB  BOS-001-S  complaint: cloudy, from Bridge Street Stall.")
+    assert step == "Next: pottle journal --entry 38"

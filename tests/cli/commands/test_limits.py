@@ -1,0 +1,34 @@
+"""`pottle limits`: one with its source, one said anew, and none of that name."""
+
+from tests.cli.cases import check_answers, check_refused
+from tests.cli.shell import Shell
+
+
+def test_one_limit_is_shown_with_its_source(shell: Shell) -> None:
+    answer = (
+        "eu-safrole: safrole at most 1 mg/kg as served: non-alcoholic beverages.\n"
+        "Place: EU, since 2011-01-20.\n"
+        "Source: Regulation (EC) 1334/2008, Annex III part B, OJ L 354, 31.12.2008; so in "
+        "the press on its proposal, 2006 (value from memory: look it up).\n"
+        "Next: pottle limits eu-safrole --value NUMBER --citation SOURCE says it anew.\n"
+    )
+    check_answers(("limits eu-safrole", answer), shell)
+
+
+def test_a_limit_is_said_anew_with_its_source(shell: Shell) -> None:
+    answer = (
+        "Recorded 39, limit: eu-safrole: safrole at most 2 mg/kg as served, EU, "
+        "non-alcoholic beverages, since 2011-01-20, our own rule, the value recalled.\n"
+    )
+    check_answers(('limits eu-safrole --value 2 --citation "our own rule"', answer), shell)
+
+
+def test_a_limit_that_is_none_is_refused(shell: Shell) -> None:
+    problem = (
+        "There is no limit nosuch.",
+        (
+            "pottle limits lists them; to add one say its substance, value, unit, basis, place "
+            "and citation."
+        ),
+    )
+    check_refused(("limits nosuch", 3, problem), shell)

@@ -1,0 +1,21 @@
+"""`pottle look`: how clear a lot looked, and what comes next."""
+
+from tests.cli.cases import check_answers, check_refused
+from tests.cli.shell import Shell
+
+
+def test_a_look_is_said_with_how_it_was_looked_at(shell: Shell) -> None:
+    answer = (
+        "Recorded 39, looked at OS-001-O: clear, as poured, 1:7, 1.2 NTU.\n"
+        "OS-001-O, Orange syrup: 50 mL, finished.\n"
+        "Next: pottle release OS-001-O\n"
+    )
+    check_answers(("look {syrup} clear --of as-poured --dilution 1:7 --ntu 1.2", answer), shell)
+
+
+def test_a_grade_nobody_knows_is_refused(shell: Shell) -> None:
+    problem = (
+        '"murky" is not a grade of clarity.',
+        "Choose one of: bright, clear, hazy, opalescent, cloudy, milky.",
+    )
+    check_refused(("look {essence} murky", 2, problem), shell)

@@ -1,0 +1,23 @@
+"""`pottle makeup`: the book works out what it took."""
+
+from tests.cli.cases import check_answers, check_refused
+from tests.cli.shell import Shell
+
+
+def test_the_book_works_out_what_it_took(shell: Shell) -> None:
+    shell.line("start --product Lime --kind essence --target 90mL")
+    shell.line("add LIME-001-O {spirit} 80mL")
+    answer = (
+        "Recorded 41, made up LIME-001-O: to 90 mL with 10 mL of NS-001-J.\n"
+        "LIME-001-O, Lime: 90 mL, being made.\n"
+        "Next: pottle look LIME-001-O GRADE --of neat\n"
+    )
+    check_answers(("makeup LIME-001-O 90mL --with {spirit}", answer), shell)
+
+
+def test_less_than_is_there_is_refused(shell: Shell) -> None:
+    problem = (
+        "OE-001-5 holds 418 mL already, so it cannot be made up to 400mL.",
+        "Measure it and give a larger volume, or record a plain addition: pottle add ...",
+    )
+    check_refused(("makeup {essence} 400mL --with {spirit}", 3, problem), shell)

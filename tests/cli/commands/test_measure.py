@@ -1,0 +1,21 @@
+"""`pottle measure`: a reading with its unit and temperature."""
+
+from tests.cli.cases import check_answers, check_refused
+from tests.cli.shell import Shell
+
+
+def test_a_reading_is_said_with_its_unit_and_temperature(shell: Shell) -> None:
+    answer = (
+        "Recorded 39, measured OE-001-5: abv 85.0 %, at 20 °C.\n"
+        "OE-001-5, Orange essence: 418 mL, released.\n"
+        'Next: pottle start --product "NAME" --kind syrup --target VOLUME\n'
+    )
+    check_answers(("measure {essence} abv 85.0 --temp 20", answer), shell)
+
+
+def test_words_are_no_reading(shell: Shell) -> None:
+    problem = (
+        '"heavy" is not a brix in °Bx.',
+        "Write a number in °Bx.",
+    )
+    check_refused(("measure {essence} brix heavy", 2, problem), shell)

@@ -1,0 +1,18 @@
+"""`pottle note`: words of a lot, or of none."""
+
+from tests.cli.cases import check_answers
+from tests.cli.shell import Shell
+
+
+def test_a_note_of_a_lot_says_how_the_lot_stands(shell: Shell) -> None:
+    answer = (
+        "Recorded 39, note OE-001-5: Smells of peel.\n"
+        "OE-001-5, Orange essence: 418 mL, released.\n"
+        'Next: pottle start --product "NAME" --kind syrup --target VOLUME\n'
+    )
+    check_answers(("note {essence} Smells of peel", answer), shell)
+
+
+def test_a_note_of_no_lot_is_kept_as_it_is(shell: Shell) -> None:
+    answer = "Recorded 39, note: The scale was moved.\n"
+    check_answers(("note - The scale was moved", answer), shell)

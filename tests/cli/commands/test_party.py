@@ -1,0 +1,29 @@
+"""`pottle party`: whom to reach and how."""
+
+from tests.cli.cases import check_answers
+from tests.cli.shell import Shell
+
+OIL, PACKED, STALL = "SOO-001-3", "BOS-001-S", "Bridge Street Stall"
+
+
+def test_parties_are_listed_with_how_to_reach_them(shell: Shell) -> None:
+    assert shell.run("party", "list").lines == [
+        "The book knows nobody's telephone number yet.",
+        'Next: pottle party add "NAME" --phone NUMBER',
+    ]
+    shell.run("party", "add", STALL, "--phone", "01 555 0100")
+    shell.run("party", "add", STALL, "--email", "stall@example.com")
+    assert shell.run("party", "list", "--json").json == [
+        {
+            "name": STALL,
+            "phone": "01 555 0100",
+            "email": "stall@example.com",
+            "address": "",
+            "words": "",
+        }
+    ]
+
+
+def test_a_party_is_entered_with_a_telephone_number(shell: Shell) -> None:
+    answer = "Recorded 39, party: Quay Bar, 01 555 0142.\n"
+    check_answers(('party add "Quay Bar" --phone "01 555 0142"', answer), shell)

@@ -1,0 +1,26 @@
+"""`pottle person`: who writes in the book."""
+
+from tests.cli.cases import check_answers, check_refused
+from tests.cli.shell import Shell
+
+
+def test_somebody_new_is_entered(shell: Shell) -> None:
+    answer = (
+        "Recorded 39, person: CD is Cleo Dunn, bottler.\n"
+        'Next: pottle material add CODE --name "NAME" --kind KIND\n'
+    )
+    check_answers(('person add CD "Cleo Dunn" --role bottler', answer), shell)
+
+
+def test_the_list_has_everybody_with_what_they_do(shell: Shell) -> None:
+    shell.line('person add CD "Cleo Dunn" --role bottler')
+    answer = "initials  name       role\nAB        Anna Bell\nCD        Cleo Dunn  bottler\n"
+    check_answers(("person list", answer), shell)
+
+
+def test_initials_that_are_taken_are_refused(shell: Shell) -> None:
+    problem = (
+        "The initials AB are in the book already.",
+        "Choose others for this person.",
+    )
+    check_refused(('person add ab "Abel"', 3, problem), shell)

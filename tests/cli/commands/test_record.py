@@ -1,0 +1,21 @@
+"""`pottle record`: where the paper is, and never over a file."""
+
+from tests.cli.cases import check_answers, check_refused
+from tests.cli.shell import Shell
+
+
+def test_the_paper_of_a_batch_is_where_it_was_asked_for(shell: Shell) -> None:
+    answer = (
+        "The record of OE-001-5 is in record.pdf.\n"
+        'Next: pottle start --product "NAME" --kind syrup --target VOLUME\n'
+    )
+    check_answers(("record {essence} --out record.pdf", answer), shell)
+
+
+def test_a_file_that_is_there_is_left(shell: Shell) -> None:
+    shell.line("record {essence} --out record.pdf")
+    problem = (
+        "There is a file record.pdf already; it was left as it is.",
+        "Give another name with --out, or --force to write over it.",
+    )
+    check_refused(("record {essence} --out record.pdf", 5, problem), shell)

@@ -1,0 +1,22 @@
+"""`pottle rest`: a rest begins, and its end is the next step."""
+
+from tests.cli.cases import check_answers, check_refused
+from tests.cli.shell import Shell
+
+
+def test_a_rest_begins_and_is_ended_next(shell: Shell) -> None:
+    shell.line("start --product Lime --kind essence --target 90mL")
+    answer = (
+        "Recorded 40, rest LIME-001-O: to chill, begun, at −4 °C.\n"
+        "LIME-001-O, Lime: 0 mL, being made.\n"
+        "Next: pottle rest LIME-001-O --end\n"
+    )
+    check_answers(("rest LIME-001-O --for chill --temp -4", answer), shell)
+
+
+def test_no_rest_that_never_began_ends(shell: Shell) -> None:
+    problem = (
+        "OE-001-5 is not resting, so no rest can end.",
+        "Begin one with: pottle rest OE-001-5 --for macerate",
+    )
+    check_refused(("rest {essence} --end", 3, problem), shell)

@@ -1,0 +1,28 @@
+"""`pottle rinse`: kept apart, the liquor opens a lot of its own."""
+
+from tests.cli.cases import check_answers, check_refused
+from tests.cli.shell import Shell
+
+
+def test_kept_apart_the_liquor_opens_a_lot(shell: Shell) -> None:
+    shell.line("start --product Lime --kind essence --target 90mL")
+    shell.line("add LIME-001-O {spirit} 90mL")
+    answer = (
+        "Recorded 41, cake rinsed RL-001-3: with 20 mL of NS-001-J, 15 mL ran through, kept "
+        "apart.\n"
+        "RL-001-3, Rinse liquor: 15 mL, in stock.\n"
+        "Next: pottle look RL-001-3 GRADE --of neat\n"
+    )
+    check_answers(
+        ("rinse LIME-001-O --with {spirit} --in 20mL --out 15mL --to apart", answer), shell
+    )
+
+
+def test_a_place_nobody_knows_is_refused(shell: Shell) -> None:
+    problem = (
+        '"drain" is not a place where the rinse went.',
+        "Choose one of: batch, apart, waste.",
+    )
+    check_refused(
+        ("rinse {essence} --with {spirit} --in 20mL --out 15mL --to drain", 2, problem), shell
+    )

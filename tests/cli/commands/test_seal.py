@@ -1,0 +1,21 @@
+"""`pottle seal`: three lines in words, in a file and for machines."""
+
+from pathlib import Path
+
+from tests.cli.shell import Shell
+
+
+def test_a_seal_is_three_lines_in_words_in_a_file_and_for_machines(shell: Shell) -> None:
+    answer = shell.run("seal", "--out", "seal.txt")
+    house, entries, root = answer.lines
+    assert (house, entries) == ("House Wren & Co", "Entries 38")
+    assert Path("seal.txt").read_text(encoding="utf-8") == answer.out
+    assert shell.run("seal", "--json").json == {
+        "house": "Wren & Co",
+        "entries": 38,
+        "root": root.removeprefix("Root "),
+        "lines": [house, entries, root],
+    }
+    again = shell.run("seal", "--out", "seal.txt")
+    assert (again.exit_code, again.out) == (5, "")
+    assert again.complaints[0] == "There is a file seal.txt already; it was left as it is."

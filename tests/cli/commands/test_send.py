@@ -1,0 +1,30 @@
+"""`pottle send`: goods that leave or come back, and more than there are."""
+
+from tests.cli.cases import check_answers, check_refused
+from tests.cli.shell import Shell
+
+
+def test_samples_leave_and_are_counted(shell: Shell) -> None:
+    answer = (
+        "Recorded 39, moved BOS-001-S: 2 given as samples to Quay Bar.\n"
+        "BOS-001-S, Orange syrup, 250 mL: 7 there, released.\n"
+        "Next: pottle stock\n"
+    )
+    check_answers(('send {packed} 2 --as sample --to "Quay Bar"', answer), shell)
+
+
+def test_what_comes_back_is_here_again(shell: Shell) -> None:
+    answer = (
+        "Recorded 39, moved BOS-001-S: 1 came back from Bridge Street Stall.\n"
+        "BOS-001-S, Orange syrup, 250 mL: 10 there, released.\n"
+        "Next: pottle stock\n"
+    )
+    check_answers(('send {packed} 1 --from "Bridge Street Stall"', answer), shell)
+
+
+def test_more_than_there_are_needs_a_reason(shell: Shell) -> None:
+    problem = (
+        "20 is more than is there of BOS-001-S: the book says 9.",
+        "Check the lot and the amount; if it is so, say why with --because.",
+    )
+    check_refused(("send {packed} 20", 4, problem), shell)

@@ -1,0 +1,26 @@
+"""`pottle serving`: only what was made here is poured."""
+
+from tests.cli.cases import check_refused
+from tests.cli.shell import Shell
+
+
+def test_a_received_lot_is_not_poured(shell: Shell) -> None:
+    problem = (
+        "SOO-001-3 is a received lot, which nobody pours as it is.",
+        "Name a lot that was made of it; pottle trace SOO-001-3 --forward shows them.",
+    )
+    check_refused(("serving {oil}", 3, problem), shell)
+
+
+def test_a_glass_is_told_by_what_is_in_it(shell: Shell) -> None:
+    """The syrup of the main path holds 611 g of sugar in a litre, so 30 mL of it hold 18.3 g."""
+    lines = shell.line("serving {packed}").lines
+    assert lines[:5] == [
+        "BOS-001-S, Orange syrup, 250 mL: 0.69 % vol.",
+        "A glass of 240 mL: 30 mL of it and 210 mL of soda water (1:7).",
+        "A bottle holds 8 glasses.",
+        "On hand: 75 glasses.",
+        "",
+    ]
+    assert "sugar                      18.3 g" in lines
+    assert lines[-1] == "Next: pottle serving BOS-001-S --explain"

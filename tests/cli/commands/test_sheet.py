@@ -1,0 +1,71 @@
+"""`pottle sheet`: what the sheet of a batch says, on the screen and on paper."""
+
+from pathlib import Path
+
+import pytest
+
+from tests.cli.cases import Refused, check_refused
+from tests.cli.shell import Shell
+
+SHEET = """\
+Vessel: Pan 2
+Clarity: clear
+
+code  act               what                                        write down
+A1    Sweet orange oil  32 mL; 31.4 mL to 32.6 mL; SOO-001-3 32 mL  lot, amount, day, time, by
+A2    Neutral spirit    440 mL; NS-001-J 440 mL                     lot, amount, day, time, by
+S1    rest              for macerate, at least 2 d                  begun, ended, °C, shaken, by
+S2    finish                                                        out mL, waste mL, °C, work \
+min, day, time, by
+
+Flavouring in strong alcohol: highly flammable, keep from flames and from children, dilute before \
+use.
+Typed in afterwards with --sheet OE-002-3/CODE --at WHEN --by INITIALS.
+"""
+
+
+REFUSED: dict[str, Refused] = {
+    "a sheet of a delivery": (
+        "sheet {oil}",
+        3,
+        (
+            "SOO-001-3 is no batch, so there is no sheet to make it from.",
+            "Name a lot that was begun with: pottle start ...",
+        ),
+    ),
+    "a sheet over a file": (
+        "sheet {essence} --out there.pdf",
+        5,
+        (
+            "There is a file there.pdf already; it was left as it is.",
+            "Give another name with --out, or --force to write over it.",
+        ),
+    ),
+}
+
+
+@pytest.mark.parametrize("refused", REFUSED.values(), ids=list(REFUSED))
+def test_a_command_refuses_and_records_nothing(refused: Refused, formulas: Shell) -> None:
+    check_refused(refused, formulas)
+
+
+def test_a_sheet_says_what_goes_in_what_is_done_and_what_is_written_down(formulas: Shell) -> None:
+    formulas.run("start", "orange", "480mL", "--vessel", "Pan 2")
+    out = formulas.run("sheet", "OE-002-3").out
+    head, _, rest = out.partition("Vessel")
+    assert head.splitlines()[:4] == [
+        "Batch sheet OE-002-3: Orange essence",
+        "Formula: orange version 2",
+        "Target: 480 mL",
+        "Yield: at least 85 %",
+    ]
+    assert "Vessel" + rest == SHEET
+
+
+def test_a_sheet_is_printed_with_the_start_or_afterwards(formulas: Shell) -> None:
+    begun = formulas.run("start", "orange", "480mL", "--print", "begun.pdf")
+    assert begun.lines[-1] == "The sheet of OE-002-3 is in begun.pdf."
+    later = formulas.run("sheet", "OE-002-3", "--out", "later.pdf")
+    assert later.lines == ["The sheet of OE-002-3 is in later.pdf."]
+    for name in ("begun.pdf", "later.pdf"):
+        assert Path(name).read_bytes().startswith(b"%PDF-")

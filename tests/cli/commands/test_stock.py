@@ -1,0 +1,78 @@
+"""`pottle stock`: by product, by date, by worth, and what is low."""
+
+import pytest
+
+from tests.cli.cases import Answers, check_answers
+from tests.cli.shell import Shell
+
+BY_DATE = """\
+lot        what                       on hand  status    best before  look
+SOO-001-3  Sweet orange oil            470 mL  in stock  2099-06-30
+OE-001-5   Orange essence              418 mL  released  2099-06-30   hazy
+OS-001-O   Orange syrup                 50 mL  finished  2099-06-30   cloudy
+BOS-001-S  Orange syrup, 250 mL             9  released  2099-06-30   cloudy
+NS-001-J   Neutral spirit              4.56 L  in stock
+"""
+
+
+WORTH = """\
+lot        what              on hand  value  status    best before  look
+SOO-001-3  Sweet orange oil   470 mL  45.12  in stock  2099-06-30
+Value of what was received and is left: 45.12 EUR.
+Next: pottle due
+"""
+
+
+ANSWERS: dict[str, Answers] = {
+    "the worth of one lot": ("stock --value --of orange-oil", WORTH),
+    "one product": (
+        "stock --of 'orange syrup'",
+        """\
+lot        what                  on hand  status    best before  look
+OS-001-O   Orange syrup            50 mL  finished  2099-06-30   cloudy
+BOS-001-S  Orange syrup, 250 mL        9  released  2099-06-30   cloudy
+Next: pottle due
+""",
+    ),
+    "a product as a formula's code has it": (
+        "stock --of orange-SYRUP",
+        """\
+lot        what                  on hand  status    best before  look
+OS-001-O   Orange syrup            50 mL  finished  2099-06-30   cloudy
+BOS-001-S  Orange syrup, 250 mL        9  released  2099-06-30   cloudy
+Next: pottle due
+""",
+    ),
+    "a product that is not there": (
+        "stock --of lemons",
+        "Nothing of lemons is on hand.\nNext: pottle receive MATERIAL AMOUNT\n",
+    ),
+    "what is low": (
+        "stock --low 90",
+        """\
+material  name           on hand
+b250      Bottle 250 mL       85
+cap       Cap                 85
+Next: pottle receive b250 AMOUNT
+""",
+    ),
+    "what is low of one material": (
+        "stock --low 5L --of spirit",
+        "material  name            on hand\nspirit    Neutral spirit   4.56 L\n"
+        "Next: pottle receive spirit AMOUNT\n",
+    ),
+    "nothing is low": (
+        "stock --low 400g",
+        "Of every material counted so, 400g or more is there.\nNext: pottle stock\n",
+    ),
+}
+
+
+@pytest.mark.parametrize("answers", ANSWERS.values(), ids=list(ANSWERS))
+def test_a_command_answers(answers: Answers, shell: Shell) -> None:
+    check_answers(answers, shell)
+
+
+def test_stock_by_date_has_the_earliest_first(shell: Shell) -> None:
+    shown = shell.run("stock", "--by-date").lines
+    assert shown[:6] == BY_DATE.splitlines()

@@ -1,0 +1,87 @@
+"""`pottle verify`: the whole book, against a seal from elsewhere, and what came since."""
+
+from pathlib import Path
+
+import pytest
+
+from tests.cli.cases import seal_text
+from tests.cli.shell import Shell
+from tests.keeper import copy_book
+from tests.reports.pdf.readback import images_of, symbols_of, texts_of
+
+
+def test_a_book_of_one_entry_is_verified_in_the_singular(bare: Shell) -> None:
+    bare.run("seal", "--out", "seal.txt")
+    first = "1 entry, all as it was written; tables, tree and guards fit."
+    assert bare.run("verify").lines[0] == first
+    assert bare.run("verify", "--seal", "seal.txt").lines[0] == first
+    assert bare.run("verify", "--since", "seal.txt").lines[0] == (
+        "1 entry, none of them since the seal; the guards fit."
+    )
+    bare.run("person", "add", "AB", "Ada Brook")
+    assert bare.run("verify", "--seal", "seal.txt").lines[2] == (
+        "The seal fits: its 1 entry is the beginning of this book, and 1 came after."
+    )
+
+
+def test_an_older_seal_is_the_beginning_of_the_book(shell: Shell) -> None:
+    text = seal_text(shell)
+    shell.run("seal", "--out", "seal.txt")
+    shell.run("note", "-", "More.")
+    new = seal_text(shell).splitlines()[2]
+    for given in ("seal.txt", text, text.upper().replace("\n", " ")):
+        assert shell.run("verify", "--seal", given).lines == [
+            "39 entries, all as they were written; tables, tree and guards fit.",
+            new,
+            "The seal fits: its 38 entries are the beginning of this book, and 1 came after.",
+        ]
+    assert shell.run("verify", "--since", "seal.txt").lines == [
+        "39 entries; all after entry 38 are as they were written, and the ones before were not "
+        "read again.",
+        new,
+        "The seal fits: its 38 entries are the beginning of this book, and 1 came after.",
+    ]
+    assert shell.run("verify", "--since", seal_text(shell)).lines == [
+        "39 entries, none of them since the seal; the guards fit.",
+        new,
+        "The seal is of this book as it is now.",
+    ]
+
+
+def test_an_older_copy_put_in_the_place_of_the_book_is_found(shell: Shell, tmp_path: Path) -> None:
+    kept = copy_book(shell.book, tmp_path / "kept.db")
+    shell.run("note", "-", "More.")
+    text = seal_text(shell)
+    answer = Shell(kept).run("verify", "--seal", text)
+    assert answer.exit_code == 1
+    assert answer.lines == [
+        "38 entries; 1 thing does not fit:",
+        "- The seal is of 39 entries and the book has 38: this is an older copy, and entry 39 is "
+        "not in it.",
+        "Keep this book and the paper as they are, read the seal again, and restore a copy that "
+        "fits.",
+    ]
+    assert Shell(kept).run("verify").exit_code == 0
+
+
+@pytest.mark.parametrize("paper", ["record {essence}", "label {packed}"])
+def test_the_symbol_on_a_paper_says_the_seal_that_verify_takes(shell: Shell, paper: str) -> None:
+    assert shell.line(f"{paper} --out paper.pdf").exit_code == 0
+    (page, *_) = images_of(Path("paper.pdf").read_bytes())
+    (text,) = {found for found in symbols_of(page) if found.startswith("House ")}
+    assert text == seal_text(shell).strip()
+    shell.run("note", "-", "More.")
+    answer = shell.run("verify", "--seal", text)
+    assert (answer.exit_code, answer.lines[2][:13]) == (0, "The seal fits")
+    assert shell.run("verify", "--seal", texts_of(Path("paper.pdf").read_bytes())[0]).exit_code == 0
+
+
+def test_two_seals_at_once_are_refused(shell: Shell) -> None:
+    answer = shell.run("verify", "--seal", "a", "--since", "b")
+    assert (answer.exit_code, answer.complaints) == (
+        2,
+        [
+            "Both --seal and --since were given.",
+            "  Give --seal to read the whole book, or --since to read what came after the seal.",
+        ],
+    )

@@ -1,0 +1,43 @@
+"""Progress is shown on a terminal only, and only when the work takes long."""
+
+import io
+
+import pytest
+
+from cli.kit.progress import progress
+
+
+class Terminal(io.StringIO):
+    """A stream that is a terminal."""
+
+    def isatty(self) -> bool:
+        return True
+
+
+def shown(monkeypatch: pytest.MonkeyPatch, out: io.StringIO, patience_s: float = -1) -> str:
+    monkeypatch.setattr("sys.stderr", out)
+    monkeypatch.setattr("cli.kit.progress.PATIENCE_S", patience_s)
+    with progress("Reading") as tick:
+        tick(5, 10)
+        tick(10, 10)
+    return out.getvalue()
+
+
+def test_a_terminal_shows_how_far_it_is_and_clears_the_line(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    told = shown(monkeypatch, Terminal())
+    assert told == "\rReading: 5 of 10\rReading: 10 of 10\r\x1b[K"
+
+
+def test_a_pipe_and_short_work_show_nothing(monkeypatch: pytest.MonkeyPatch) -> None:
+    assert shown(monkeypatch, io.StringIO()) == ""
+    assert shown(monkeypatch, Terminal(), patience_s=60) == ""
+
+
+def test_quiet_work_shows_nothing(monkeypatch: pytest.MonkeyPatch) -> None:
+    out = Terminal()
+    monkeypatch.setattr("sys.stderr", out)
+    with progress("Reading", quiet=True) as tick:
+        tick(10, 10)
+    assert out.getvalue() == ""

@@ -1,0 +1,15 @@
+"""The spirit account on a screen, which `pottle stock --spirit` shows."""
+
+from tests.cli.shell import Shell
+
+
+def test_the_account_is_told_with_the_lots_of_spirit(shell: Shell) -> None:
+    """5 L of 96 % are 4.8 L of pure alcohol; 440 mL of it were used."""
+    lines = shell.run("stock", "--spirit").lines
+    told = {" ".join(line.split()[:-1]): line.split()[-1] for line in lines if line.strip()}
+    assert told["received"] == "4.800"
+    assert told["of it spirit"] == "4.378"
+    assert any(line.split() == SPIRIT for line in lines)
+
+
+SPIRIT = ["NS-001-J", "Neutral", "spirit", "4.800", "0.422", "4.378"]

@@ -1,0 +1,128 @@
+"""Modules without a test of their own name, and tests that are about no one module: each why.
+
+Guarantees: `tests/test_house.py` holds the tables to the tree; what has its mirror, is gone, or
+names a test that does not reach it, fails. Refuses: a module that is in no table.
+"""
+
+Held = dict[str, tuple[str, str]]
+"""For each module the test that holds it, and why it has none of its own."""
+
+FACTS = (
+    "fields without a method: every kind is written, read back and refused there",
+    ("bench", "evidence", "goods", "house", "masters", "recall", "receipt", "upkeep", "verdicts"),
+)
+TOLD = (
+    "sentences of one entry: every kind and every field of it is told there",
+    ("bench", "goods", "masters", "parts"),
+)
+SCREENS = (
+    "prints what its command answers, and is looked at where the command is",
+    {name: name for name in (
+        *("compare", "demo", "formula", "house", "journal", "label", "limits", "lot", "material"),
+        *("party", "person", "prove", "recall", "record", "seal", "serving", "sheet", "stock"),
+        *("suspects", "verify"),
+    )} | {"copies": "backup"},
+)  # fmt: skip
+VIEWS = (
+    "fields without a method: filled by the words and printed by the paper of the room",
+    {
+        "bench": "bench/test_sheet",
+        "causes": "causes/test_compare",
+        "goods": "goods/test_label",
+        "lots": "lots/test_record",
+        "recall": "recall/test_pack",
+    },
+)
+HELD_BY: Held = {
+    **{
+        f"ledger/domain/entries/{name}.py": ("tests/domain/entries/test_plain.py", FACTS[0])
+        for name in FACTS[1]
+    },
+    "ledger/domain/lots/steps.py": (
+        "tests/store/read/test_steps.py",
+        "fields without a method: read from the book there, and summed in science/contents",
+    ),
+    "ledger/domain/rules/always/volumes.py": (
+        "tests/domain/rules/always/test_batch_filling.py",
+        "how the rules of a batch say their volumes; its sums have a doctest",
+    ),
+    "ledger/domain/rules/release/looks.py": (
+        "tests/domain/rules/release/test_clarity.py",
+        "which look answers a step, as the rules of clarity ask; its match has a doctest",
+    ),
+    "ledger/service/glass/card.py": (
+        "tests/service/glass/test_serving.py",
+        "fields without a method: the card that the serving fills",
+    ),
+    "ledger/store/audit/book.py": (
+        "tests/service/evidence/test_verify.py",
+        "the audit that verify runs: every changed row of every table is tried there",
+    ),
+    "ledger/store/audit/texts.py": (
+        "tests/store/audit/test_swift.py",
+        "one statement for the swift audit, which is held to the slow one there",
+    ),
+    "reports/pdf/kit/styles.py": (
+        "tests/reports/pdf/kit/test_rows.py",
+        "sizes and faces alone: seen in what is laid out with them",
+    ),
+    **{
+        f"reports/views/{name}.py": (f"tests/reports/pdf/{test}.py", VIEWS[0])
+        for name, test in VIEWS[1].items()
+    },
+    **{
+        f"reports/words/entries/{name}.py": (
+            "tests/reports/words/entries/test_sentence.py",
+            TOLD[0],
+        )
+        for name in TOLD[1]
+    },
+    "cli/kit/options.py": (
+        "tests/cli/commands/test_add.py",
+        "types of options without a function: read in whatever command is run",
+    ),
+    "cli/kit/record.py": (
+        "tests/cli/commands/test_note.py",
+        "two lines that every command which records goes through",
+    ),
+    "cli/program.py": (
+        "tests/cli/commands/test_demo.py",
+        "the entry of the installed program: run as a process of its own there",
+    ),
+    **{
+        f"cli/screens/{name}.py": (f"tests/cli/commands/test_{command}.py", SCREENS[0])
+        for name, command in SCREENS[1].items()
+    },
+}
+BY_DOCTEST = (
+    "ledger/domain/entries/spine.py",
+    "ledger/domain/rules/figures.py",
+    "ledger/science/ranges.py",
+    "reports/kit/figures.py",
+    "reports/words/causes/odds.py",
+    "cli/kit/parsing.py",
+)
+"""Pure helpers that their doctests hold."""
+
+ACROSS: dict[str, str] = {
+    "tests/test_checklist.py": "published rules for batch records, over all kinds of entries",
+    "tests/test_golden.py": "the tests' own way of keeping texts",
+    "tests/test_house.py": "the tree itself",
+    "tests/test_readme.py": "what the README tells a newcomer",
+    "tests/cli/test_hostile_text.py": "text that deceives, wherever words are taken",
+    "tests/cli/test_lazy.py": "what is loaded for help and for a command",
+    "tests/cli/kit/test_json.py": "the kept keys of every answer for machines",
+    "tests/cli/kit/test_no_book.py": "what every command says where there is no book",
+    "tests/domain/rules/test_main_path.py": "an ordinary season, of which no rule says anything",
+    "tests/science/contents/test_compendial.py": "published formulas, by all sums together",
+    "tests/service/copies/test_faults.py": "processes that are killed while they write",
+    "tests/service/desk/test_state_machine.py": "any verbs in any order against a plain model",
+    "tests/store/read/test_query_plans.py": "every hot statement goes by an index",
+}
+"""Tests that are about no one module."""
+OF_THEIR_OWN = {
+    "tests/benchmarks": "measures that are run by hand, and a test of their books",
+    "tests/fuzz": "readers of text from outside, run by hand for long and here for a moment",
+    "tests/store/contract": "what every engine must do, run once for each of them",
+}
+"""Folders of tests that mirror nothing."""

@@ -1,0 +1,24 @@
+"""The serving card, for machines."""
+
+from ledger.service.glass.serving import serving
+from reports.json.glass.serving import serving_plain
+from tests.keeper import Keeper
+from tests.path import Lots
+
+
+def test_a_card_has_the_figures_of_its_first_way_to_pour(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    told = serving_plain(serving(keeper.book, lots.packed))
+    assert (told["abv_lot"], told["abv_glass"], told["sugar_g"]) == ("0.685", "0.086", "18.33")
+    assert (told["syrup_ml"], told["soda_ml"], told["glasses_per_bottle"]) == ("30", "210", 8)
+    (oil,), (concern,) = told["oils"], told["concerns"]
+    assert (oil["mg_per_glass"], oil["clouds"]) == ("12.63", "will cloud")
+    assert (concern["substance"], concern["mg_per_glass"]) == ("limonene", "11.87")
+    assert told["pourings"][0].items() <= told.items()
+
+
+def test_the_sugar_of_a_dosed_syrup_is_not_told(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    told = serving_plain(serving(keeper.book, lots.essence))
+    assert [way["pour"] for way in told["pourings"]] == ["30 mL in 1 L", "30 mL in 1 US gal"]
+    assert told["sugar_g"] is None

@@ -1,0 +1,21 @@
+"""The spirit account, for machines."""
+
+from ledger.service.glass.spirit import spirit_account
+from reports.json.glass.spirit import plain
+from tests.keeper import Keeper
+from tests.path import Lots
+
+
+def test_litres_of_pure_alcohol_are_text_and_balance(walked: tuple[Keeper, Lots]) -> None:
+    """5 L of 96 % are 4.8 L; 440 mL of it were used."""
+    keeper, lots = walked
+    told = plain(spirit_account(keeper.book, "2026-01-01", "2026-12-31"))
+    assert (told["from"], told["to"]) == ("2026-01-01", "2026-12-31")
+    assert (told["received"], told["used"], told["in_spirit"]) == (
+        "4.800000",
+        "0.422400",
+        "4.377600",
+    )
+    went = sum(float(amount) for amount in told["sent"].values()) + float(told["lost"])
+    assert round(float(told["received"]) - went, 6) == float(told["closing"])
+    assert [lot["lot"] for lot in told["lots"]] == [lots.spirit]

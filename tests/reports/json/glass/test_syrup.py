@@ -1,0 +1,21 @@
+"""A simple syrup, for machines."""
+
+from ledger.science.liquids.syrup_asked import syrup_asked
+from reports.json.glass.syrup import syrup_plain
+
+
+def test_a_syrup_by_parts_says_by_what_and_how_much_it_makes() -> None:
+    told = syrup_plain(syrup_asked("3:2", "weight"))
+    assert (told["brix"], told["basis"], told["litres_per_kg_water"]) == (
+        "60",
+        "by weight",
+        "1.943",
+    )
+    assert (told["sugar_g_per_l"], told["density_g_per_l"]) == ("772", "1286.61")
+    assert (told["specific_gravity"], told["warning"]) == ("1.2889", None)
+
+
+def test_a_syrup_by_its_strength_has_no_parts() -> None:
+    told = syrup_plain(syrup_asked("65 Bx", read_at="20C"))
+    assert (told["basis"], told["litres_per_kg_water"], told["bulk_g_per_ml"]) == (None, None, None)
+    assert (told["brix"], told["read_at_c"]) == ("65", "20")

@@ -1,0 +1,23 @@
+"""What is due, for machines."""
+
+from ledger.service.lots.due import due
+from reports.json.lots.due import plain
+from tests.keeper import Keeper
+from tests.path import Lots
+
+
+def test_a_rest_without_a_time_has_none_and_says_what_to_do(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    keeper.do("rest", lot=lots.syrup, purpose="settle")
+    keeper.clock.forward(hours=3)
+    assert plain(due(keeper.book)) == [
+        {
+            "waits": "rest",
+            "lot": "OS-001-O",
+            "name": "Orange syrup",
+            "says": "rest to settle, 3 h so far",
+            "due": None,
+            "minutes": None,
+            "next": "pottle rest OS-001-O --end",
+        }
+    ]

@@ -1,0 +1,20 @@
+"""Entries of the journal, for machines."""
+
+from ledger.service.lots.journal import journal
+from reports.json.lots.journal import said_plain
+from tests.keeper import Keeper
+from tests.path import Lots
+
+
+def test_a_correction_says_what_it_corrects_and_why(walked: tuple[Keeper, Lots]) -> None:
+    keeper, _ = walked
+    (last,) = journal(keeper.book, last=1)
+    told = said_plain(last)
+    assert (told["entry"], told["corrects"], told["corrected_by"]) == (36, 16, None)
+    assert (told["title"], told["says"], told["reason"]) == (
+        "added",
+        "26 g of SOO-001-3",
+        "misread",
+    )
+    assert (told["happened"], told["late"]) == ("2026-03-02 09:40", True)
+    assert told["recorded_at"] == "2026-03-04T11:20:00+00:00"

@@ -1,0 +1,45 @@
+"""The upper part of a record: its facts in two halves, cautions in a box, lines to sign."""
+
+import pytest
+from msgspec.structs import replace
+
+from reports.pdf.kit.fonts import register
+from reports.pdf.kit.marks import Rule, Symbol, Words
+from reports.pdf.kit.strips import Section
+from reports.pdf.lots.record_head import cautions, facts, head, signatures
+from tests.reports.pdf.examples import RECORD
+
+
+@pytest.fixture(autouse=True)
+def _fonts() -> None:
+    register()
+
+
+def words_of(section: Section) -> list[str]:
+    strips = (section.head, *section.rows)
+    return [mark.text for strip in strips for mark in strip.marks if isinstance(mark, Words)]
+
+
+def test_the_head_has_the_lot_in_words_and_as_a_symbol() -> None:
+    section = head(RECORD)
+    (symbol,) = [mark for mark in section.head.marks if isinstance(mark, Symbol)]
+    assert symbol.text == RECORD.lot
+    assert {RECORD.house_name, RECORD.paper, RECORD.lot} <= set(words_of(section))
+
+
+def test_facts_go_down_the_left_half_and_then_down_the_right_one() -> None:
+    told = words_of(facts(replace(RECORD, facts=(("A", "1"), ("B", "2"), ("C", "3")))))
+    assert [word for word in told if word] == ["A", "1", "C", "3", "B", "2"]
+
+
+def test_cautions_stand_in_a_box_and_without_any_there_is_none() -> None:
+    section = cautions(replace(RECORD, cautions=("Highly flammable.",)))
+    assert words_of(section) == ["Cautions", "Highly flammable."]
+    strips = (section.head, *section.rows)
+    assert sum(isinstance(mark, Rule) for strip in strips for mark in strip.marks) == 6
+    bare = cautions(replace(RECORD, cautions=()))
+    assert (bare.head.height, bare.rows) == (0, ())
+
+
+def test_a_reviewer_signs_and_dates() -> None:
+    assert words_of(signatures()) == ["Reviewed by", "Date"]

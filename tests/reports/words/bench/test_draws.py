@@ -1,0 +1,28 @@
+"""What to draw for a batch, in rows, sentences and commands."""
+
+from pathlib import Path
+
+from ledger.service.bench.draws import propose
+from reports.words.bench.draws import commands, rows, shortages
+from tests.keeper import Keeper
+from tests.service.orange import start_orange
+
+
+def test_rows_sentences_and_commands_agree(sqlite_keeper: Keeper, tmp_path: Path) -> None:
+    code = start_orange(sqlite_keeper, tmp_path)
+    found = propose(sqlite_keeper.book, code)
+    assert rows(found) == [
+        ("orange-oil", "30 mL", "SOO-002-1", "20 mL", "2026-12-31"),
+        ("", "", "SOO-001-3", "10 mL", "2027-06-30"),
+        ("carb", "20 g", "LMC-001-F", "15 g", ""),
+        ("spirit", "450 mL", "none", "", ""),
+    ]
+    assert shortages(found) == [
+        "Short of carb: 5 g of 20 g are in no lot that may be used.",
+        "Short of spirit: 450 mL of 450 mL are in no lot that may be used.",
+    ]
+    assert commands(code, found) == [
+        f"pottle add {code} SOO-002-1 20mL",
+        f"pottle add {code} SOO-001-3 10mL",
+        f"pottle add {code} LMC-001-F 15g",
+    ]

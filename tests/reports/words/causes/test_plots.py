@@ -1,0 +1,30 @@
+"""Plots in words: what stands at one place is counted, ends are told plainly."""
+
+from fractions import Fraction
+
+from ledger.science.statistics.trials import Jar
+from reports.views.causes import PlotRow, PlotView
+from reports.words.causes.compare import comparison_view
+from reports.words.causes.plots import plot_lines
+from tests.reports.words.causes.trials import comparison
+
+
+def test_a_plot_counts_batches_at_one_place_and_is_plain_when_asked() -> None:
+    plot = PlotView("yield", "80", "90", (PlotRow("24h", (0.0, 1.0, 1.0)), PlotRow("9h", ())))
+    assert plot_lines(plot, is_plain=False) == [
+        "yield",
+        "  24h  ●·······································2",
+        "  9h   ·········································",
+        "       80                                     90",
+    ]
+    assert all(line.isascii() for line in plot_lines(plot, is_plain=True))
+
+
+def test_the_ends_of_a_plot_are_told_without_an_exponent() -> None:
+    murky = [
+        Jar(f"M-{hours}", {"rest": f"{hours}h"}, False, (), Fraction(ntu), None)
+        for hours, ntu in ((1, 1234), (2, 40_000))
+    ]
+    assert [(plot.left, plot.right) for plot in comparison_view(comparison(*murky)).plots] == [
+        ("1234", "40000")
+    ]

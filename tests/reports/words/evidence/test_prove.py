@@ -1,0 +1,41 @@
+"""A proof in words: what it shows, and what it does not."""
+
+from ledger.domain.evidence.proofs import Proof
+from ledger.service.evidence.prove import prove
+from reports.words.evidence.prove import ASK, LIMITS, checked_lines, proved_lines
+from tests.keeper import Keeper
+from tests.path import Lots
+
+
+def test_a_proof_that_was_written_says_where_and_how_it_is_checked(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    keeper, lots = walked
+    proof = prove(keeper.book, lots.packed)
+    assert proved_lines(proof, "p.json") == [
+        "The 4 entries about BOS-001-S and their proofs are in p.json.",
+        *proof.seal.lines,
+        "Anybody can check it without this book: pottle prove --check p.json",
+    ]
+
+
+def test_a_sound_proof_lists_its_entries_and_says_what_it_does_not_show(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    keeper, lots = walked
+    proof = prove(keeper.book, lots.packed)
+    lines = checked_lines(proof, (), None)
+    assert lines[0] == "BOS-001-S: 4 entries, all in the book of the seal in it:"
+    assert lines[6] == "34  2026-03-04 11:10  moved: 6 sold to Bridge Street Stall"
+    assert lines[8:] == list(LIMITS)
+    assert checked_lines(proof, (), proof.seal)[0].endswith(" of the seal given:")
+
+
+def test_a_fault_is_told_and_the_proof_is_not_to_be_relied_on(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    proof: Proof = prove(keeper.book, lots.packed)
+    assert checked_lines(proof, ("It does not fit.",), None) == [
+        "BOS-001-S: 1 thing does not fit:",
+        "- It does not fit.",
+        ASK,
+    ]

@@ -1,0 +1,67 @@
+"""Clouding on a serving card: each oil by itself, then all oils of the drink together."""
+
+from ledger.service.glass.card import ServingCard
+from ledger.service.glass.serving import serving
+from reports.json.glass.serving import serving_plain
+from reports.words.glass.limits import limit_table
+from reports.words.glass.serving import glass_table, louche_lines, missing_lines
+from tests.keeper import Keeper
+from tests.path import receive_all, walk_main_path
+from tests.reports.words.glass.preserved import preserved
+
+
+def with_two_oils(keeper: Keeper) -> ServingCard:
+    """Return the card of an essence of 1.2 mL orange and 20 mL sweet birch in 480 mL of spirit."""
+    lots = receive_all(keeper)
+    birch_is = "methyl salicylate 98%"
+    keeper.do(
+        "material", code="birch", name="Birch", kind="oil", density="1.18", constituents=birch_is
+    )
+    birch = keeper.opens("receive", material="birch", amount="100mL")
+    code = keeper.opens("start", product="Root beer", kind="essence", target="500mL")
+    keeper.do("add", lot=code, source=lots.oil, amount="1.2mL")
+    keeper.do("add", lot=code, source=birch, amount="20mL")
+    keeper.do("add", lot=code, source=lots.spirit, amount="478.8mL")
+    return serving(keeper.book, code)
+
+
+def test_oils_that_stay_clear_alone_may_cloud_together(sqlite_keeper: Keeper) -> None:
+    """By hand: 30 mL in 1.03 L, poured 1:7, hold 7.38 mg/L of orange oil and 172 of birch.
+
+    94 % limonene of 7.57 to 13.8 mg/L fills 0.92 to 0.50 of the drink, and 98 % methyl salicylate
+    of 639 to 740 mg/L fills 0.26 to 0.23 of it.
+    """
+    card = with_two_oils(sqlite_keeper)
+    rows = [row[:2] for row in glass_table(card).rows if "cloud" in row[0] or "all" in row[0]]
+    assert rows == [
+        ("  will it cloud?", "likely not"),
+        ("  will it cloud?", "likely not"),
+        ("all oils together", "179 mg/L"),
+        ("  will they cloud it?", "it may"),
+    ]
+    way = card.pourings[0]
+    assert way.together is not None
+    assert louche_lines(card)[-1] == f"All oils together (30 mL in 1 L): {way.together.because}"
+    assert serving_plain(card)["oils_together"] == {
+        "mg_per_litre": "179.2",
+        "clouds": "may cloud",
+        "because": way.together.because,
+    }
+
+
+def test_one_oil_is_not_told_twice(sqlite_keeper: Keeper) -> None:
+    card = serving(sqlite_keeper.book, walk_main_path(sqlite_keeper).packed)
+    assert [row[0] for row in glass_table(card).rows if "together" in row[0]] == []
+    assert len(louche_lines(card)) == 1
+    assert serving_plain(card)["oils_together"] is None
+
+
+def test_a_preservative_of_which_nothing_is_recorded_is_named(sqlite_keeper: Keeper) -> None:
+    code = preserved(sqlite_keeper)
+    card = serving(sqlite_keeper.book, code)
+    assert missing_lines(card) == [
+        "Missing: what of concern keeps carries is not recorded, so none is reckoned. By its name "
+        "it usually carries sodium benzoate. Record it: pottle material change keeps "
+        '--constituents "NAME 1%"'
+    ]
+    assert not limit_table(card).rows

@@ -1,0 +1,19 @@
+"""A simple syrup in words, in every measure of its strength."""
+
+from ledger.science.liquids.syrup_asked import syrup_asked
+from reports.words.glass.syrup import BASIS, syrup_lines
+
+
+def test_parts_say_by_what_and_how_much_they_make() -> None:
+    assert syrup_lines(syrup_asked("3:2", "weight")) == (
+        "3 parts of sugar to 2 of water by weight make syrup of 60 °Bx.",
+        "1 kg of water makes 1.943 L of it.",
+        "At 20 °C a litre holds 772 g of sugar and weighs 1286.6 g; its specific gravity is "
+        "1.2889 (20/20 °C).",
+        BASIS,
+    )
+
+
+def test_a_syrup_near_saturation_is_warned_of() -> None:
+    lines = syrup_lines(syrup_asked("69 Bx", kept_at="4C"))
+    assert any("crystal" in line for line in lines)

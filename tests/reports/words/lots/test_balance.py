@@ -1,0 +1,54 @@
+"""The balance of a batch adds up and names what nobody explains."""
+
+from datetime import UTC, datetime
+
+from ledger.service.lots.dossier import dossier
+from reports.words.lots.balance import balance
+from reports.words.lots.record import record_view
+from tests.keeper import Keeper
+from tests.path import receive_all
+
+PRINTED = datetime(2026, 3, 9, 9, 0, tzinfo=UTC)
+
+
+def test_the_balance_adds_up_and_names_what_nobody_explains(orange: tuple[Keeper, str]) -> None:
+    """480 mL of liquids went in; 430 mL came out and 3 mL were spilt: 47 mL are left over."""
+    keeper, code = orange
+    found = dossier(keeper.book, code)
+    lines = dict(balance(found.state, found.inputs, found.formula))
+    assert lines["Share of target"] == "89.6 %"
+    assert lines["Share expected by the formula"] == "85 % to 102 %"
+    assert lines["Left in filter, pass 1"] == "30 mL, 6.4 %"
+    assert lines["Spilt or thrown away"] == "3 mL"
+    assert lines["Unexplained, filters included"] == "47 mL, 9.8 %"
+
+
+def test_the_balance_tells_of_samples_and_of_what_went_in_after_the_finish(
+    orange: tuple[Keeper, str],
+) -> None:
+    """10 mL kept back of 430 mL that came out; 20 mL more of spirit are no part of the loss."""
+    keeper, code = orange
+    keeper.do("send", lot=code, moved_as="retained", amount="10mL")
+    keeper.do("add", lot=code, source="NS-001-J", amount="20mL", because="it was weak")
+    found = dossier(keeper.book, code)
+    lines = dict(balance(found.state, found.inputs, found.formula))
+    assert lines["Of what came out, kept back as samples"] == "10 mL"
+    assert lines["Put in after the finish"] == "20 mL"
+    assert lines["Unexplained, filters included"] == "47 mL, 9.8 %"
+
+
+def test_the_record_names_the_lots_that_drew_of_a_batch_before_its_finish(
+    sqlite_keeper: Keeper,
+) -> None:
+    """480 mL went in; a syrup drew 30 mL of it before the 450 mL were measured, 20 mL after."""
+    keeper = sqlite_keeper
+    lots = receive_all(keeper)
+    essence = keeper.opens("start", product="Orange essence", kind="essence", target="480mL")
+    keeper.do("add", lot=essence, source=lots.spirit, amount="480mL")
+    syrup = keeper.opens("start", product="Orange syrup", kind="syrup", target="3.8L")
+    keeper.do("add", lot=syrup, source=essence, amount="30mL", because="could not wait")
+    keeper.do("finish", lot=essence, volume="450mL")
+    keeper.do("add", lot=syrup, source=essence, amount="20mL")
+    lines = dict(record_view(dossier(keeper.book, essence), PRINTED).balance or ())
+    assert lines[f"Drawn to {syrup} before the finish"] == "30 mL"
+    assert lines["Unexplained"] == "0 mL, 0.0 %"

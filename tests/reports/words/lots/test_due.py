@@ -1,0 +1,41 @@
+"""What is due, in rows: when, of what, and what to do."""
+
+from datetime import UTC, datetime, timedelta
+
+import pytest
+
+from ledger.service.lots.due import due
+from reports.words.lots.due import countdown, minutes_between, rows
+from tests.keeper import Keeper
+from tests.path import Lots
+
+NOW = datetime(2026, 3, 2, 12, tzinfo=UTC)
+
+
+@pytest.mark.parametrize(
+    ("later", "words"),
+    [
+        (timedelta(hours=3), "in 3 h"),
+        (timedelta(days=1, hours=2), "in 1 d 2 h"),
+        (timedelta(hours=-5), "5 h ago"),
+        (None, "–"),
+    ],
+)
+def test_how_long_there_is_still_is_told_in_the_largest_units(
+    later: timedelta | None, words: str
+) -> None:
+    assert countdown(None if later is None else NOW + later, NOW) == words
+
+
+def test_minutes_are_below_zero_for_what_is_past() -> None:
+    assert minutes_between(NOW, NOW + timedelta(hours=1)) == 60
+    assert minutes_between(NOW, NOW - timedelta(minutes=5)) == -5
+
+
+def test_a_rest_without_a_time_says_how_long_it_has_been(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    keeper.do("rest", lot=lots.syrup, purpose="settle")
+    keeper.clock.forward(hours=3)
+    assert rows(due(keeper.book)) == [
+        ("–", "", lots.syrup, "Orange syrup", "rest to settle, 3 h so far")
+    ]

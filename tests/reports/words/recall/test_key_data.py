@@ -1,0 +1,30 @@
+"""What the rule asks for of a recall, and what the files lack."""
+
+from ledger.service.recall.trail import trail_of
+from reports.words.recall.key_data import document, key_data
+from tests.keeper import Keeper
+from tests.path import Lots
+
+
+def test_what_was_sent_names_who_has_it_and_what_is_not_known_is_said(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    keeper, lots = walked
+    tables = {table.name: table for table in key_data(trail_of(keeper.book, lots.oil))}
+    assert [*tables] == ["receiving", "transformation", "shipping"]
+    shipping = tables["shipping"]
+    (row,) = shipping.sheet.rows
+    told = dict(zip(shipping.sheet.heads, row, strict=True))
+    assert (told["traceability_lot_code"], told["quantity"], told["unit_of_measure"]) == (
+        lots.packed,
+        "6",
+        "bottle",
+    )
+    assert shipping.missing[-1] == (
+        "shipping.csv lacks the reference document number in 1 of 1 row."
+    )
+
+
+def test_a_document_is_told_by_its_kind_and_its_number() -> None:
+    assert document(None) == ("", "")
+    assert "DN-0125" in document("DN-0125")

@@ -1,0 +1,18 @@
+"""The tables of a recall's pack."""
+
+from ledger.service.recall.standing import recall_of
+from reports.words.recall.tables import recall_sheets
+from tests.keeper import Keeper
+from tests.path import Lots
+
+
+def test_every_delivery_is_a_row_with_whom_to_call(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    sheets = recall_sheets(recall_of(keeper.book, lots.oil))
+    assert sorted(sheets) == ["balance", "calls", "contacts", "lots"]
+    (row,) = sheets["calls"].rows
+    told = dict(zip(sheets["calls"].heads, row, strict=True))
+    assert (told["order"], told["party"], told["phone"]) == ("1", "Bridge Street Stall", "")
+    assert (told["lot"], told["amount"], told["unit"]) == (lots.packed, "6", "each")
+    assert (told["may_have_bottles"], told["may_have_ml"], told["spoken_to"]) == ("6", "1500", "no")
+    assert sheets["contacts"].rows == ()

@@ -1,0 +1,38 @@
+"""Making a batch up to a volume: what is recorded, and what is refused in which words."""
+
+import pytest
+
+from ledger.errors import RefusedError
+from tests.keeper import Keeper
+from tests.service.cases import UL, Said, amount, check_recorded
+
+RECORDED: dict[str, Said] = {
+    "a making up, of which the book works out what it took": (
+        "makeup",
+        {"lot": "OE-001-5", "volume": "450mL", "source": "NS-001-J"},
+        None,
+        {
+            "volume": amount(450_000, UL, "450mL"),
+            "source": "NS-001-J",
+            "used": amount(30_000, UL, "30 mL"),
+        },
+    ),
+}
+
+
+@pytest.mark.parametrize("said", RECORDED.values(), ids=list(RECORDED))
+def test_a_verb_records_what_was_said(said: Said, bench: Keeper) -> None:
+    check_recorded(said, bench)
+
+
+def test_a_making_up_over_solids_is_not_worked_out(bench: Keeper) -> None:
+    bench.do("add", lot="OE-001-5", source="SGR-001-L", amount="100g")
+    with pytest.raises(RefusedError) as raised:
+        bench.do("makeup", lot="OE-001-5", volume="600mL", source="NS-001-J")
+    assert raised.value.problems == (
+        (
+            "100 g of solids went into OE-001-5 since its volume was last measured, so the book "
+            "cannot tell how much it took.",
+            "Say how much you used with --used.",
+        ),
+    )

@@ -1,0 +1,102 @@
+"""Deliveries: what is recorded, and what is refused in which words."""
+
+import pytest
+
+from ledger.domain.entries.plain import facts_to_plain
+from ledger.errors import RefusedError
+from tests.keeper import Keeper
+from tests.service.cases import EACH, UL, Refused, Said, amount, check_recorded, check_refused
+
+RECORDED: dict[str, Said] = {
+    "a delivery": (
+        "receive",
+        {
+            "material": "orange-oil",
+            "amount": "½ L",
+            "supplier": "Harbour Oils",
+            "supplier_lot": "C 7732",
+            "cost": "48,50",
+            "best_before": "2027-06-30",
+            "density": "0.843",
+        },
+        "SOO-002-1",
+        {
+            "material": "orange-oil",
+            "amount": amount(500_000, UL, "½ L"),
+            "supplier": "Harbour Oils",
+            "supplier_lot": "C 7732",
+            "cost_minor": 4850,
+            "best_before": "2027-06-30",
+            "density_mg_per_l": 843_000,
+        },
+    ),
+    "a delivery of bottles": (
+        "receive",
+        {"material": "b250", "amount": "48", "code": "own-7"},
+        "OWN-7",
+        {"material": "b250", "amount": amount(48_000_000, EACH, "48")},
+    ),
+}
+
+REFUSED: dict[str, Refused] = {
+    "a delivery of what is not known": (
+        "receive",
+        {"material": "Tonic", "amount": "0 L", "best_before": "soon", "abv": "40"},
+        RefusedError,
+        (
+            (
+                "The material tonic is not in the book; it knows b250, carb, orange-oil, spirit, "
+                "sugar, water.",
+                'Add it with: pottle material add tonic --name "NAME" --kind KIND',
+            ),
+            (
+                "An amount must be more than zero, and 0 L is not.",
+                "Write how much there really was.",
+            ),
+            ('"soon" is not a date.', "Write it as 2027-06-30."),
+        ),
+    ),
+    "a code taken": (
+        "receive",
+        {"material": "spirit", "amount": "1L", "code": "oe-001-5"},
+        RefusedError,
+        (
+            (
+                "The code OE-001-5 belongs to a lot already.",
+                "Give another code, or leave --code out and the book makes one.",
+            ),
+        ),
+    ),
+}
+
+
+@pytest.mark.parametrize("said", RECORDED.values(), ids=list(RECORDED))
+def test_a_verb_records_what_was_said(said: Said, bench: Keeper) -> None:
+    check_recorded(said, bench)
+
+
+@pytest.mark.parametrize("refused", REFUSED.values(), ids=list(REFUSED))
+def test_a_verb_refuses_in_whole_sentences(refused: Refused, bench: Keeper) -> None:
+    check_refused(refused, bench)
+
+
+def test_a_delivery_is_held_from_the_start(bench: Keeper) -> None:
+    made = bench.do("receive", material="spirit", amount="1L", hold="yes")
+    judged = bench.entry(made.seq + 1)
+    assert (judged.kind, judged.draft.lot) == ("judge", made.code)
+    assert facts_to_plain(judged.draft.facts) == {"verdict": "hold"}
+
+
+def test_a_delivery_held_that_cannot_be_kept_leaves_nothing(
+    bench: Keeper, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Both entries of one verb are recorded or neither is."""
+
+    def fail(*_: object) -> None:
+        raise KeyboardInterrupt
+
+    before = bench.bodies()
+    monkeypatch.setattr("ledger.service.bench.receive.Judge", fail)
+    with pytest.raises(KeyboardInterrupt):
+        bench.do("receive", material="spirit", amount="1L", hold="yes")
+    assert bench.bodies() == before

@@ -1,0 +1,77 @@
+"""Rests of a batch: what is recorded, and what is refused in which words."""
+
+import pytest
+
+from ledger.domain.entries.plain import facts_to_plain
+from ledger.errors import InputError, RefusedError
+from tests.keeper import Keeper
+from tests.service.cases import Refused, Said, check_recorded, check_refused
+
+RECORDED: dict[str, Said] = {
+    "a rest that is over": (
+        "rest",
+        {
+            "lot": "OE-001-5",
+            "purpose": "chill",
+            "started": "2026-03-05 18:00",
+            "until": "2026-03-07 18:00",
+            "temp": "-4",
+            "shaken": "3",
+        },
+        None,
+        {
+            "purpose": "chill",
+            "started_at": "2026-03-05T18:00:00Z",
+            "ended_at": "2026-03-07T18:00:00Z",
+            "temp_mdegc": -4_000,
+            "times_shaken": 3,
+        },
+    ),
+}
+
+REFUSED: dict[str, Refused] = {
+    "the end of no rest": (
+        "rest",
+        {"lot": "OE-001-5", "ended": "yes"},
+        RefusedError,
+        (
+            (
+                "OE-001-5 is not resting, so no rest can end.",
+                "Begin one with: pottle rest OE-001-5 --for macerate",
+            ),
+        ),
+    ),
+    "a rest for nothing": (
+        "rest",
+        {"lot": "OE-001-5"},
+        InputError,
+        (
+            (
+                "The purpose of the rest is missing.",
+                "Choose one of: macerate, settle, chill.",
+            ),
+        ),
+    ),
+}
+
+
+@pytest.mark.parametrize("said", RECORDED.values(), ids=list(RECORDED))
+def test_a_verb_records_what_was_said(said: Said, bench: Keeper) -> None:
+    check_recorded(said, bench)
+
+
+@pytest.mark.parametrize("refused", REFUSED.values(), ids=list(REFUSED))
+def test_a_verb_refuses_in_whole_sentences(refused: Refused, bench: Keeper) -> None:
+    check_refused(refused, bench)
+
+
+def test_a_rest_that_goes_on_is_ended_by_an_entry_of_its_own(bench: Keeper) -> None:
+    begun = bench.do("rest", lot="OE-001-5", purpose="macerate")
+    bench.clock.forward(days=2)
+    ended = bench.do("rest", lot="OE-001-5", ended="yes")
+    assert facts_to_plain(ended.entry.draft.facts) == {
+        "purpose": "macerate",
+        "started_at": "2026-03-09T09:05:00Z",
+        "ended_at": "2026-03-11T09:10:00Z",
+        "began": begun.seq,
+    }

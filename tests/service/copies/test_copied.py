@@ -1,0 +1,52 @@
+"""What every copy is: never in the place of a file, never of a book that was changed."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from ledger.errors import FindingError, StorageError
+from ledger.service.copies.backup import backup
+from ledger.service.copies.export import export
+from ledger.service.copies.restore import restore
+from tests.keeper import Keeper, silent
+from tests.service.hostile import run, text_put
+
+
+def test_no_copy_takes_the_place_of_a_file(full: Keeper, tmp_path: Path) -> None:
+    made = backup(full.book, tmp_path, silent)
+    kept = made.path.read_bytes()
+    there = tmp_path / "there.db"
+    there.write_text("Mine.")
+    tries: list[Callable[[], object]] = [
+        lambda: backup(full.book, tmp_path, silent),
+        lambda: export(full.book, there, silent),
+        lambda: restore(made.path, str(there), silent),
+    ]
+    for attempt in tries:
+        with pytest.raises(StorageError) as raised:
+            attempt()
+        assert raised.value.what.endswith("already; it was left as it is.")
+    assert (made.path.read_bytes(), there.read_text()) == (kept, "Mine.")
+
+
+def test_a_changed_book_is_neither_backed_up_nor_exported(
+    sqlite_walked: Keeper, tmp_path: Path
+) -> None:
+    body = dict(sqlite_walked.bodies())[1].replace("Quayside", "Baywalk").encode()
+    run(Path(sqlite_walked.book.where), text_put(1, body, hashed=True))
+    with pytest.raises(FindingError):
+        backup(sqlite_walked.book, tmp_path, silent)
+    with pytest.raises(FindingError) as raised:
+        export(sqlite_walked.book, tmp_path / "book.jsonl", silent)
+    assert raised.value.problems == (
+        (
+            "The entries do not have the root of the book's own tree.",
+            "Nothing was written. Run pottle verify to see what does not fit.",
+        ),
+    )
+    assert {path.name for path in tmp_path.iterdir()} <= {
+        "walked.db",
+        "walked.db-wal",
+        "walked.db-shm",
+    }

@@ -1,0 +1,279 @@
+"""The demo season, played into a real book, tells all that it is there to tell."""
+
+from collections import Counter
+from collections.abc import Iterator
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+from msgspec.structs import asdict
+from sqlalchemy import text
+
+from ledger.domain.entries import Add, Complaint, Deviation, Entry, Material, Receipt, Start
+from ledger.domain.entries.choices import AddedAs, LotType, MaterialKind, Origin, ProductKind
+from ledger.domain.lots.lot import Lot
+from ledger.domain.lots.state import in_brief
+from ledger.errors import FindingError
+from ledger.service.account.state import lot_state
+from ledger.service.causes.suspects import suspects
+from ledger.service.copies.season import Played, SeasonClock, play, read_season, start_time
+from ledger.service.desk.book import Book, How
+from ledger.service.evidence.verify import verify
+from ledger.service.lots.journal import entries_of_kind, journal
+from ledger.service.lots.shares import traced
+from ledger.service.lots.stock import stock
+from ledger.service.lots.trace import Way, trace
+from ledger.service.masters.house import init
+from ledger.service.masters.material import materials
+from ledger.service.recall.standing import recall_of
+from ledger.service.verdicts.judge import judge
+from ledger.store.read import amounts, queries
+from reports.words.lots.trace import describe, traced_lines
+from reports.words.recall.standing import (
+    accounted_line,
+    balance_line,
+    balance_rows,
+    call_lines,
+    course,
+    lot_rows,
+    lots_made,
+    next_line,
+)
+from tests.golden import check_golden
+
+FOLDER = Path(__file__).parents[3] / "sample_data" / "season"
+
+
+@pytest.fixture(scope="module")
+def season(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[Book, Played]]:
+    told = read_season(FOLDER)
+    clock = SeasonClock(start_time(told))
+    where = tmp_path_factory.mktemp("season") / "book.db"
+    with init(str(where), **asdict(told.house), clock=clock) as book:
+        yield book, play(told, book, clock)
+
+
+def in_force(book: Book) -> list[Entry]:
+    return [
+        said.entry
+        for said in journal(book)
+        if said.corrected_by is None and said.entry.kind != "strike"
+    ]
+
+
+def received(book: Book, sort: MaterialKind) -> list[Material]:
+    """Return the material of each delivery of a kind of material."""
+    known = {material.code: material for material in materials(book)}
+    facts = (entry.facts for entry in entries_of_kind(book, Receipt))
+    codes = (item.material for item in facts if isinstance(item, Receipt))
+    return [known[code] for code in codes if known[code].sort is sort]
+
+
+def test_the_season_verifies(season: tuple[Book, Played]) -> None:
+    audit = verify(season[0])
+    assert audit.faults == ()
+    assert audit.entries == len(journal(season[0]))
+
+
+def test_it_has_the_materials_of_a_real_shelf(season: tuple[Book, Played]) -> None:
+    book, _ = season
+    assert len({oil.code for oil in received(book, MaterialKind.OIL)}) >= 6
+    assert len({oil.how_obtained for oil in received(book, MaterialKind.OIL)}) >= 2
+    assert len({spirit.abv_mpct for spirit in received(book, MaterialKind.ETHANOL)}) >= 2
+    assert len(received(book, MaterialKind.CLARIFIER)) >= 2
+
+
+def test_it_makes_essences_and_syrups(season: tuple[Book, Played]) -> None:
+    facts = (entry.facts for entry in entries_of_kind(season[0], Start))
+    kinds = Counter(item.product_kind for item in facts if isinstance(item, Start))
+    assert kinds[ProductKind.ESSENCE] >= 12
+    assert kinds[ProductKind.SYRUP] >= 20
+
+
+def test_its_syrups_have_both_doses(season: tuple[Book, Played]) -> None:
+    """30 mL of essence to a litre and 30 mL to a US gallon (common practice, no source)."""
+    book, _ = season
+    starts = {entry.draft.lot: entry.facts for entry in entries_of_kind(book, Start)}
+    doses: Counter[int] = Counter()
+    for entry in entries_of_kind(book, Add):
+        facts, syrup = entry.facts, starts.get(entry.draft.lot)
+        assert isinstance(facts, Add)
+        essence = starts.get(facts.source)
+        if (
+            isinstance(syrup, Start) and syrup.product_kind is ProductKind.SYRUP
+            and isinstance(essence, Start) and essence.product_kind is not ProductKind.BASE_SYRUP
+        ):  # fmt: skip
+            doses[round(1000 * facts.amount.amount / syrup.target.amount)] += 1
+    assert doses[30] >= 5
+    assert doses[8] >= 5
+
+
+def test_it_has_what_a_book_that_is_really_kept_has(season: tuple[Book, Played]) -> None:
+    book, _ = season
+    said = journal(book)
+    changed = [item.entry for item in said if item.entry.draft.corrects is not None]
+    assert sum(entry.kind != "strike" for entry in changed) >= 2
+    assert sum(entry.kind == "strike" for entry in changed) == 1
+    assert all(entry.draft.reason for entry in changed)
+    late = [item.entry for item in said if item.entry.is_late]
+    assert any(e.draft.origin is Origin.PAPER and e.draft.sheet for e in late)
+    ways = Counter(entry.facts.added_as for entry in in_force(book) if isinstance(entry.facts, Add))
+    assert ways[AddedAs.RINSE_LIQUOR] >= 1
+    assert ways[AddedAs.REWORK] >= 1
+
+
+def test_entries_are_recorded_in_order_and_never_before_they_happened(
+    season: tuple[Book, Played],
+) -> None:
+    entries = [said.entry for said in journal(season[0])]
+    assert [entry.seq for entry in entries] == list(range(1, len(entries) + 1))
+    recorded = [entry.recorded_at for entry in entries]
+    assert recorded == sorted(recorded)
+    assert all(entry.recorded_at >= entry.draft.happened.at for entry in entries)
+    assert max(recorded) - min(recorded) > timedelta(days=200)
+
+
+def test_the_lot_named_for_the_cloudy_bottles_is_the_culprit(season: tuple[Book, Played]) -> None:
+    book, played = season
+    story = read_season(FOLDER).story
+    judgement = suspects(book, complaints=True).judgement
+    assert [suspect.cause.name for suspect in judgement.named] == [played.codes[story.culprit]]
+    table = judgement.named[0].table
+    assert (table.failed_without, table.clear_with) == (0, 0)
+    assert (table.failed_with, table.clear_without) == (5, 4)
+
+
+def test_the_culprit_is_behind_every_cloudy_bottle_and_no_clear_one(
+    season: tuple[Book, Played],
+) -> None:
+    book, played = season
+    ahead = {
+        node.brief.code
+        for node in trace(book, played.codes[read_season(FOLDER).story.culprit], back=False).nodes
+        if node.way is Way.FORWARD and node.brief.lot_type == "packed"
+    }
+    complaints = [entry.draft for entry in entries_of_kind(book, Complaint)]
+    assert ahead == {
+        draft.lot
+        for draft in complaints
+        if isinstance(draft.facts, Complaint) and "cloudy" in draft.facts.symptom
+    }
+
+
+def test_a_recall_of_any_lot_accounts_for_every_bottle(season: tuple[Book, Played]) -> None:
+    book, played = season
+    found = recall_of(book, played.codes[read_season(FOLDER).story.culprit])
+    assert len(found.packed) >= 5
+    assert str(found.balance.accounted_percent) == "100.0"
+    assert found.balance.made == sum(item.balance.made for item in found.packed)
+    unknown = {call.name for call in found.to_call if not (call.known and call.known.phone)}
+    assert unknown == {"Madeupton Saturday market, stall 7"}
+    for code in played.codes.values():
+        counted = {item.brief.code: item.balance for item in recall_of(book, code).packed}
+        assert all(balance.accounted_percent >= 93 for balance in counted.values()), code
+
+
+def test_the_trace_and_the_recall_of_the_culprit_read_as_the_kept_ones(
+    season: tuple[Book, Played],
+) -> None:
+    book, played = season
+    code = played.codes[read_season(FOLDER).story.culprit]
+    found = traced(book, code)
+    lines = [describe(found.trace.lot), *traced_lines(found, back=True, forward=True)]
+    check_golden("build/trace_of_season.txt", "\n".join(lines) + "\n")
+    drill = recall_of(book, code)
+    heads, rows = balance_rows(drill)
+    told = [
+        *(lots_made(drill), *course(drill, drill=True)),
+        *(" | ".join(row) for row in lot_rows(drill)),
+        *(" | ".join(row) for row in (heads, *rows)),
+        *(balance_line(drill), accounted_line(drill), *call_lines(drill)),
+        next_line(drill, drill=True),
+    ]
+    check_golden("build/recall_of_season.txt", "\n".join(told) + "\n")
+
+
+def test_the_view_of_what_is_on_hand_agrees_with_the_reckoning(
+    season: tuple[Book, Played],
+) -> None:
+    book, _ = season
+    with book.reading() as connection:
+        found = connection.execute(text("SELECT code, amount FROM on_hand")).all()
+        seen: dict[str, int] = {row.code: row.amount for row in found}
+        lots = [queries.lot_by_code(connection, code) for code in queries.all_codes(connection)]
+        reckoned = {
+            lot.opened.code: amounts.held(connection, lot.seq).amount for lot in lots if lot
+        }
+    assert seen == reckoned
+    assert {brief.code: brief.on_hand for brief in stock(book, everything=True)} == seen
+
+
+def test_a_lot_read_with_many_is_the_lot_that_its_state_tells(
+    season: tuple[Book, Played],
+) -> None:
+    book, _ = season
+    many = {lot.code: lot for lot in stock(book, everything=True)}
+    with book.reading() as connection:
+        alone = {code: in_brief(lot_state(connection, code)) for code in many}
+        assert list(many) == list(queries.all_codes(connection))
+    assert {code: asdict(lot) for code, lot in many.items()} == {
+        code: asdict(lot) for code, lot in alone.items()
+    }
+    for field in Lot.__struct_fields__:
+        told = {getattr(lot, field) for lot in many.values()}
+        assert len(told) > 1, f"the season tells nothing of {field}"
+    assert {lot.lot_type for lot in many.values()} == set(LotType)
+
+
+def test_no_lot_is_below_nothing_for_what_was_drawn_too_much_was_counted(
+    season: tuple[Book, Played],
+) -> None:
+    """A pouch held more than its label says: a deviation tells the draw, a count what is left."""
+    book, played = season
+    assert [brief.code for brief in stock(book, everything=True) if brief.on_hand < 0] == []
+    told = [
+        entry.facts.text
+        for entry in entries_of_kind(book, Deviation)
+        if isinstance(entry.facts, Deviation)
+    ]
+    assert any(played.codes["citric-1"] in sentence for sentence in told)
+
+
+def test_every_nickname_that_opened_a_lot_names_one(season: tuple[Book, Played]) -> None:
+    book, played = season
+    assert set(played.codes.values()) <= {brief.code for brief in stock(book, everything=True)}
+    assert len(set(played.codes.values())) == len(played.codes)
+
+
+def test_it_runs_on_formulas_with_three_deviations_of_different_kinds_and_an_override(
+    season: tuple[Book, Played],
+) -> None:
+    book, played = season
+    starts = [entry.facts for entry in entries_of_kind(book, Start)]
+    followed = [facts.formula for facts in starts if isinstance(facts, Start) and facts.formula]
+    assert len(followed) >= 15
+    assert len(set(followed)) == 5
+    departed = (entry.facts for entry in entries_of_kind(book, Deviation))
+    texts = [facts.text for facts in departed if isinstance(facts, Deviation)]
+    for words in ("rest to macerate took 10 min", "spirit96 420 mL", "Pass 3 was at 18 °C"):
+        assert any(words in text for text in texts), words
+    overrides = [
+        entry.draft
+        for entry in entries_of_kind(book, Deviation)
+        if isinstance(entry.facts, Deviation) and entry.facts.rule == "release"
+    ]
+    assert played.codes["e-lime-1"] in {draft.lot for draft in overrides}
+    assert all(draft.reason and draft.by for draft in overrides)
+
+
+def test_a_release_of_the_essence_that_went_cloudy_is_refused_with_all_that_stands_in_its_way(
+    season: tuple[Book, Played],
+) -> None:
+    book, played = season
+    before = len(journal(book))
+    with pytest.raises(FindingError) as raised:
+        judge(book, How(by="NM"), lot=played.codes["e-orange-4"], verdict="release")
+    told = [what for what, _ in raised.value.problems]
+    assert any("cloudy" in what for what in told)
+    assert any("now held" in what for what in told)
+    assert len(journal(book)) == before

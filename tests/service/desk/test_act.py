@@ -1,0 +1,43 @@
+"""One act at the desk: every entry keeps who made it, when and where it was told."""
+
+import pytest
+
+from ledger.errors import RefusedError
+from tests.keeper import Keeper
+from tests.service.cases import Problem
+
+
+def test_an_entry_keeps_who_when_and_from_where(bench: Keeper) -> None:
+    bench.by = " ab "
+    made = bench.do("note", text="Copied.", at="2026-03-08 17:00", sheet="14")
+    draft = made.entry.draft
+    assert (draft.by, str(draft.origin), draft.sheet) == ("AB", "paper", "14")
+    assert (f"{draft.happened.at:%F %T}", draft.happened.offset_min) == ("2026-03-08 17:00:00", 0)
+    assert (f"{made.entry.recorded_at:%F %T}", made.entry.is_late) == ("2026-03-09 09:05:00", False)
+
+
+@pytest.mark.parametrize(
+    ("by", "problem"),
+    [
+        (
+            None,
+            (
+                "This entry does not say who made it.",
+                "Give your initials with --by or set POTTLE_BY.",
+            ),
+        ),
+        (
+            "zz",
+            (
+                "The initials ZZ are not in the book; it knows AB.",
+                'Add the person with: pottle person add ZZ "FULL NAME"',
+            ),
+        ),
+    ],
+    ids=["nobody", "a stranger"],
+)
+def test_nobody_unknown_writes(by: str | None, problem: Problem, bench: Keeper) -> None:
+    bench.by = by
+    with pytest.raises(RefusedError) as raised:
+        bench.do("note", text="Anonymous.")
+    assert raised.value.problems == (problem,)

@@ -1,0 +1,37 @@
+"""The book as the verbs hold it: read and appended in transactions of its own."""
+
+from pathlib import Path
+
+import pytest
+
+from ledger.errors import StorageError
+from ledger.service.desk.book import open_book
+from ledger.store.write import recorder
+from tests.keeper import Keeper, SetClock
+
+
+def test_a_book_is_opened_with_the_clock_it_is_given(sqlite_keeper: Keeper) -> None:
+    clock = SetClock()
+    with open_book(sqlite_keeper.book.where, clock) as book:
+        assert (book.where, book.clock()) == (sqlite_keeper.book.where, clock.now)
+        with book.reading() as connection:
+            assert recorder.size(connection) == len(sqlite_keeper.bodies())
+
+
+def test_what_breaks_off_within_a_writing_leaves_nothing(sqlite_keeper: Keeper) -> None:
+    before = sqlite_keeper.bodies()
+    with pytest.raises(KeyboardInterrupt):
+        _note_and_break_off(sqlite_keeper)
+    assert sqlite_keeper.bodies() == before
+
+
+def _note_and_break_off(keeper: Keeper) -> None:
+    with keeper.book.writing() as connection:
+        connection.exec_driver_sql("INSERT INTO person_key VALUES ('ZZ', 1)")
+        raise KeyboardInterrupt
+
+
+def test_what_is_no_book_is_not_opened(tmp_path: Path) -> None:
+    with pytest.raises(StorageError) as raised:
+        open_book(str(tmp_path / "none.db"))
+    assert raised.value.what == f"There is no book at {tmp_path / 'none.db'}."

@@ -1,0 +1,75 @@
+"""What a glass of a lot delivers, from a book that was really kept."""
+
+import pytest
+
+from ledger.errors import InputError, RefusedError
+from ledger.service.account.shipped import usual_concerns
+from ledger.service.glass.card import ServingCard
+from ledger.service.glass.serving import serving
+from tests.keeper import Keeper
+from tests.path import walk_main_path
+from tests.service.glass.vanilla import problems
+
+
+def card(keeper: Keeper, code: str, **words: str) -> ServingCard:
+    return serving(keeper.book, code, **words)
+
+
+def test_a_syrup_is_poured_and_an_essence_dosed_first(keeper: Keeper) -> None:
+    lots = walk_main_path(keeper)
+    syrup, essence = card(keeper, lots.packed), card(keeper, lots.essence)
+    assert [way.said for way in syrup.pourings] == ["as it is"]
+    assert syrup.glasses_a_bottle == 8
+    assert [way.said for way in essence.pourings] == ["30 mL in 1 L", "30 mL in 1 US gal"]
+    assert syrup.pourings[0].glass.abv == pytest.approx(0.0857, abs=0.0005)
+    assert essence.pourings[0].syrup_abv == pytest.approx(2.61, abs=0.01)
+
+
+def test_a_glass_and_a_pour_can_be_asked_for(keeper: Keeper) -> None:
+    lots = walk_main_path(keeper)
+    asked = card(keeper, lots.packed, glass="12 US fl oz", pour="1:9")
+    assert asked.pourings[0].glass.syrup_ul == pytest.approx(35_488, abs=1)
+    assert asked.soda_parts == 9
+
+
+def test_an_oil_without_constituents_is_told_with_what_such_oils_carry(keeper: Keeper) -> None:
+    keeper.do("material", code="birch", name="Sweet birch oil", kind="oil", density="1.18")
+    lot = keeper.opens("receive", material="birch", amount="100mL")
+    batch = keeper.opens("start", product="Birch", kind="essence", target="1L")
+    keeper.do("add", lot=batch, source=lot, amount="10mL")
+    assert card(keeper, batch).unrecorded == (("birch", ("methyl salicylate",)),)
+    assert usual_concerns("Lemon oil") == ()
+
+
+def test_a_received_lot_has_no_serving_card(sqlite_keeper: Keeper) -> None:
+    lots = walk_main_path(sqlite_keeper)
+    with pytest.raises(RefusedError) as raised:
+        serving(sqlite_keeper.book, lots.oil)
+    assert problems(raised.value) == (
+        (
+            "SOO-001-3 is a received lot, which nobody pours as it is.",
+            "Name a lot that was made of it; pottle trace SOO-001-3 --forward shows them.",
+        ),
+    )
+
+
+@pytest.mark.parametrize(
+    ("words", "what", "todo"),
+    [
+        ({"glass": "3g"}, '"3g" is not the size of a glass.', "Write a volume, such as 240mL."),
+        (
+            {"pour": "1:0"},
+            '"1:0" is not a way to pour.',
+            "Write 1:7 for one part to seven of soda water.",
+        ),
+        ({"dose": "3g"}, '"3g" is not a dose of essence.', "Write a volume, such as 30mL."),
+        ({"child": "900"}, "A body weight of 900 cannot be.", "Write it in kg, from 1 to 300."),
+    ],
+)
+def test_what_cannot_be_poured_is_refused_in_words(
+    words: dict[str, str], what: str, todo: str, sqlite_keeper: Keeper
+) -> None:
+    lots = walk_main_path(sqlite_keeper)
+    with pytest.raises((InputError, RefusedError)) as raised:
+        serving(sqlite_keeper.book, lots.packed, **words)
+    assert problems(raised.value) == ((what, todo),)

@@ -1,0 +1,157 @@
+"""A formula's file: all that is wrong is told with its line."""
+
+from pathlib import Path
+
+import pytest
+
+from ledger.errors import InputError
+from ledger.service.masters.formula import version, versions
+from tests.keeper import Keeper
+from tests.service.masters.formula_files import GOOD, load
+
+
+def test_every_key_of_a_file_is_kept(sqlite_keeper: Keeper, tmp_path: Path) -> None:
+    assert load(sqlite_keeper, tmp_path, GOOD)
+    formula = version(sqlite_keeper.book, "Orange-Essence")
+    rest, filtering, look = formula.steps
+    (line,), (keeping,) = formula.lines, formula.keeping
+    assert (formula.abv_min_mpct, formula.abv_max_mpct) == (80_000, 90_000)
+    assert (formula.claim, formula.prepared_by) == ("not for drinking as it is", "AB")
+    assert (line.tolerance_mpct, line.overage_mpct) == (2000, 1000)
+    assert (rest.rest_for, rest.minutes_min) == ("macerate", 24 * 60)
+    assert filtering.precoat_min is not None
+    assert (filtering.precoat_min.amount, filtering.passes_min) == (4000, 2)
+    assert (look.looked_at, look.dilution, look.worst) == ("as-poured", "1:7", "clear")
+    assert look.age_minutes == 7 * 24 * 60
+    assert (keeping.storage, keeping.days) == ("cool and dark", 540)
+    assert (keeping.opened_days, keeping.brix_min_mpct) == (180, 60_000)
+
+
+WRONG = """\
+code = "orange-essence"
+version = 0
+product = "Orange essence"
+kind = "perfume"
+basis = "480g"
+colour = "orange"
+yield-min = "104%"
+yield-max = "102%"
+checked-by = "ZZ"
+
+[[line]]
+material = "neroli-oil"
+
+[[line]]
+material = "orange-oil"
+amount = "30mL"
+tolerance = "-2%"
+
+[[step]]
+verb = "rest"
+pore-max = "20"
+
+[[step]]
+verb = "shake"
+
+[[step]]
+verb = "filter"
+temp-min = "-8"
+temp-max = ["6", "8"]
+"""
+
+
+def test_all_that_is_wrong_is_told_with_its_line(sqlite_keeper: Keeper, tmp_path: Path) -> None:
+    before = sqlite_keeper.bodies()
+    with pytest.raises(InputError) as raised:
+        load(sqlite_keeper, tmp_path, WRONG)
+    kinds = "essence, washed-essence, gum-emulsion, blend, macerate, base-syrup, syrup, rework"
+    keys = (
+        "code, version, product, kind, basis, wanted-clarity, pour, best-before-days, yield-min, "
+        "yield-max, abv-min, abv-max, claim, label, caution, prepared-by, checked-by, valid-from, "
+        "line, step, keeping"
+    )
+    verbs = (
+        "add, rest, filter, rinse, decant, measure, makeup, look, finish, bottle, labels, check, "
+        "note"
+    )
+    told = [
+        (2, "A version counts from 1.", "Write version = 1."),
+        (4, '"perfume" is not a kind of product.', f"Choose one of: {kinds}."),
+        (
+            5,
+            '480g is not a volume, so it cannot be the "basis".',
+            "Write a volume, such as 480mL.",
+        ),
+        (6, '"colour" is not known in the formula.', f"Choose from: {keys}."),
+        (
+            8,
+            '"yield-min" 104% is more than "yield-max" 102%.',
+            "Exchange them, or put right whichever is wrong.",
+        ),
+        (
+            9,
+            "The initials ZZ are not in the book.",
+            'Add the person with: pottle person add ZZ "FULL NAME"',
+        ),
+        (11, 'A line has no "amount".', "Write amount = and its value."),
+        (
+            12,
+            "The material neroli-oil is not in the book.",
+            'Add it with: pottle material add neroli-oil --name "NAME" --kind KIND',
+        ),
+        (17, '"tolerance" is below zero.', "Write a number from zero up."),
+        (19, 'The step rest has no "rest-for".', "Say what it is for."),
+        (
+            21,
+            '"pore-max" is not known in the step rest.',
+            "Choose from: verb, words, rest-for, at-least, at-most, temp-min, temp-max.",
+        ),
+        (24, '"shake" is not a verb of the bench.', f"Choose one of: {verbs}."),
+        (29, '"temp-max" is not a single value.', 'Write it in "quotes".'),
+    ]
+    assert raised.value.problems == tuple(
+        (f"orange.toml line {line}: {what}", todo) for line, what, todo in told
+    )
+    assert sqlite_keeper.bodies() == before
+
+
+def syrup(*lines: str) -> str:
+    """Return the formula of a syrup with these lines."""
+    head = 'code = "syrup"\nversion = 1\nproduct = "Syrup"\nkind = "syrup"\nbasis = "4L"\n'
+    return head + "".join(f'[[line]]\namount = "120mL"\n{line}\n' for line in lines)
+
+
+def test_a_line_calls_for_what_is_made_here_by_its_formula(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    load(sqlite_keeper, tmp_path, GOOD)
+    load(sqlite_keeper, tmp_path, syrup('formula = "Orange-Essence"'))
+    (found,) = versions(sqlite_keeper.book, "syrup")
+    assert [(line.material, line.formula) for line in found.lines] == [(None, "orange-essence")]
+
+
+def test_a_line_calls_for_one_thing_that_the_book_knows(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    text = syrup('material = "orange-oil"\nformula = "orange-essence"', "", 'formula = "Balm"')
+    with pytest.raises(InputError) as raised:
+        load(sqlite_keeper, tmp_path, text)
+    assert raised.value.problems == (
+        (
+            "orange.toml line 9: A line calls for one thing, bought or made here, and this names "
+            "both.",
+            "Write each in a [[line]] of its own.",
+        ),
+        (
+            "orange.toml line 9: The formula orange-essence is not in the book.",
+            "Load that first: pottle formula load FILE",
+        ),
+        (
+            "orange.toml line 10: A line does not say what it calls for.",
+            'Write material = "CODE" for what is bought, or formula = "CODE" for what is made.',
+        ),
+        (
+            "orange.toml line 15: The formula balm is not in the book.",
+            "Load that first: pottle formula load FILE",
+        ),
+    )

@@ -1,0 +1,24 @@
+"""Suppliers and customers: the latest entry of a name counts, and what is not given stays."""
+
+import pytest
+
+from ledger.domain.entries import Party
+from ledger.errors import InputError
+from ledger.service.masters.party import parties
+from tests.keeper import Keeper
+
+
+def test_what_is_not_said_anew_stays_as_it_was(keeper: Keeper) -> None:
+    keeper.do("party", name="Quay Bar", phone="01 555 0142", words="ask for  Bo")
+    keeper.do("party", name="Arcade Stall", address="1 Quay")
+    keeper.do("party", name="Quay Bar", email="bar@example.com", phone="01 555 0143")
+    assert parties(keeper.book) == (
+        Party("Arcade Stall", address="1 Quay"),
+        Party("Quay Bar", "01 555 0143", "bar@example.com", words="ask for Bo"),
+    )
+
+
+def test_a_party_without_a_name_is_refused(sqlite_keeper: Keeper) -> None:
+    with pytest.raises(InputError) as raised:
+        sqlite_keeper.do("party", name=" ", phone="01 555 0142")
+    assert raised.value.problems == (("The name is missing.", "Give the name in words."),)

@@ -1,0 +1,46 @@
+"""The form of a book's file, and texts that are no UTF-8."""
+
+import sqlite3
+from pathlib import Path
+
+import pytest
+from sqlalchemy.exc import DatabaseError, OperationalError
+
+from ledger.store.audit.file import any_text, form_faults, is_damage
+from tests.keeper import Keeper
+from tests.service.hostile import run
+
+
+def test_bytes_that_are_no_text_come_back_as_they_are(sqlite_keeper: Keeper) -> None:
+    query = "SELECT CAST(x'41ff42' AS TEXT)"
+    with sqlite_keeper.reading() as connection:
+        with any_text(connection):
+            (text,) = connection.exec_driver_sql(query).one()
+        assert text.encode(errors="surrogateescape") == b"A\xffB"
+        with pytest.raises(OperationalError):
+            connection.exec_driver_sql(query).one()
+
+
+@pytest.mark.parametrize(
+    ("error", "is_bad"),
+    [
+        (UnicodeDecodeError("utf-8", b"\xff", 0, 1, "no text"), True),
+        (DatabaseError("", None, sqlite3.DatabaseError("malformed")), True),
+        (OperationalError("", None, sqlite3.OperationalError("disk I/O error")), False),
+    ],
+    ids=["no text", "malformed", "a bad disk"],
+)
+def test_bad_bytes_are_told_from_a_bad_disk(
+    error: UnicodeDecodeError | DatabaseError, is_bad: bool
+) -> None:
+    assert is_damage(error) is is_bad
+
+
+def test_a_file_as_it_was_made_has_no_faults_and_a_lost_view_is_one(
+    sqlite_keeper: Keeper,
+) -> None:
+    with sqlite_keeper.reading() as connection:
+        assert list(form_faults(connection)) == []
+    run(Path(sqlite_keeper.book.where), "DROP VIEW verdict")
+    with sqlite_keeper.reading() as connection:
+        assert list(form_faults(connection)) == ["The book has lost its view verdict."]

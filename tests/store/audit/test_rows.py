@@ -1,0 +1,47 @@
+"""The rows of every table are those that the texts of the entries say, and no others."""
+
+from pathlib import Path
+
+from ledger.store.audit.rows import Fault, Reader, chunk_faults, stray_faults, taken_up
+from tests.keeper import Keeper
+from tests.service.hostile import run
+
+
+def faults_in(keeper: Keeper, reader: Reader | None = None, first: int = 1) -> list[Fault]:
+    with keeper.reading() as connection:
+        read = reader or Reader()
+        return list(chunk_faults(connection, read, first, len(keeper.bodies())))
+
+
+def test_a_changed_row_is_told_with_its_entry_and_a_sound_book_has_none(
+    sqlite_keeper: Keeper,
+) -> None:
+    assert faults_in(sqlite_keeper) == []
+    run(Path(sqlite_keeper.book.where), "UPDATE person SET name = 'Other' WHERE seq = 2")
+    assert faults_in(sqlite_keeper) == [
+        Fault(2, "Entry 2 says otherwise than the table person in: name.")
+    ]
+
+
+def test_a_reading_that_is_taken_up_midway_knows_what_was_opened_before(
+    sqlite_keeper: Keeper,
+) -> None:
+    lot = sqlite_keeper.opens("receive", material="water", amount="1L")
+    sqlite_keeper.do("note", lot=lot, text="From the tap.")
+    with sqlite_keeper.reading() as connection:
+        reader = taken_up(connection, 9)
+    assert faults_in(sqlite_keeper, reader, first=10) == []
+    assert faults_in(sqlite_keeper, Reader(), first=10) != []
+
+
+def test_a_row_beyond_the_last_entry_belongs_to_none(sqlite_keeper: Keeper) -> None:
+    stray = "INSERT INTO level (seq, lot, amount) VALUES (99, 1, 5)"
+    run(Path(sqlite_keeper.book.where), stray)
+    with sqlite_keeper.reading() as connection:
+        assert list(stray_faults(connection, 8)) == [
+            Fault(
+                99,
+                "The table level has rows that belong to none of the 8 entries; the first is "
+                "numbered 99.",
+            )
+        ]

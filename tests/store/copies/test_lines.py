@@ -1,0 +1,53 @@
+"""A book as lines of text, from which anybody can reckon its root."""
+
+import sqlite3
+from contextlib import closing
+from pathlib import Path
+
+from ledger.domain.entries.canonical import read_canonical
+from ledger.domain.evidence.seals import Seal
+from ledger.service.evidence.seal import seal
+from ledger.store.copies.lines import FORMAT, copy_file, head_line, root_of_texts, text_lines
+from tests.domain.evidence.rfc6962 import leaf, pair
+from tests.keeper import Keeper, silent
+
+
+def test_the_first_line_says_what_follows() -> None:
+    assert read_canonical(head_line(Seal("Wren & Co", 9, "ab" * 32))) == {
+        "format": FORMAT,
+        "house": "Wren & Co",
+        "entries": 9,
+        "root": "ab" * 32,
+    }
+
+
+def test_every_other_line_is_the_text_of_an_entry_and_progress_is_told(
+    sqlite_keeper: Keeper,
+) -> None:
+    told: list[tuple[int, int]] = []
+    own = seal(sqlite_keeper.book)
+    with sqlite_keeper.reading() as connection:
+        head, *lines = text_lines(connection, own, lambda done, total: told.append((done, total)))
+    assert head == head_line(own)
+    assert lines == [body for _, body in sqlite_keeper.bodies()]
+    assert told == [(own.entries, own.entries)]
+
+
+def test_the_root_of_the_texts_is_that_of_the_definition(sqlite_keeper: Keeper) -> None:
+    """RFC 6962, section 2.1: of eight leaves, a tree of pairs of pairs of pairs."""
+    nodes = [leaf(body.encode()) for _, body in sqlite_keeper.bodies()]
+    assert len(nodes) == 8
+    while len(nodes) > 1:
+        nodes = [pair(nodes[place], nodes[place + 1]) for place in range(0, len(nodes), 2)]
+    with sqlite_keeper.reading() as connection:
+        assert root_of_texts(connection) == nodes[0]
+
+
+def test_a_copy_of_the_file_needs_no_file_beside_it(sqlite_keeper: Keeper, tmp_path: Path) -> None:
+    to = tmp_path / "copy.db"
+    with sqlite_keeper.reading() as connection:
+        copy_file(connection, to, silent)
+    with closing(sqlite3.connect(to)) as client:
+        assert client.execute("PRAGMA journal_mode").fetchone() == ("delete",)
+        assert client.execute("SELECT count(*) FROM entry").fetchone() == (8,)
+    assert [path.name for path in tmp_path.glob("copy.db*")] == ["copy.db"]

@@ -1,0 +1,53 @@
+"""The short way from a statement to its rows, alike on every engine."""
+
+import pytest
+from sqlalchemy.exc import DBAPIError
+
+from ledger.store.engine.statements import ask, ask_column, ask_for, ask_lots, ask_one, chunks
+from tests.keeper import Keeper
+
+
+@pytest.fixture(params=["sqlite_keeper", "postgres_keeper"])
+def keeper(request: pytest.FixtureRequest) -> Keeper:
+    """A book with its people and materials, on each engine."""
+    found: Keeper = request.getfixturevalue(request.param)
+    return found
+
+
+def test_values_are_named_and_a_per_cent_sign_is_one(keeper: Keeper) -> None:
+    with keeper.reading() as connection:
+        found = ask(connection, "SELECT seq FROM entry WHERE kind = :kind", kind="person")
+        assert found == [(2,)]
+        like = "SELECT count(*) FROM entry WHERE kind LIKE 'mat%' AND seq > :seq"
+        assert ask_one(connection, like, seq=3) == 5
+        assert ask_one(connection, "SELECT seq FROM entry WHERE seq = :seq", seq=99) is None
+        column = ask_column(
+            connection, "SELECT seq FROM entry WHERE seq < :end ORDER BY seq", end=4
+        )
+    assert column == [1, 2, 3]
+
+
+def test_lots_are_listed_in_their_order_and_none_as_an_empty_list(keeper: Keeper) -> None:
+    codes = [keeper.opens("receive", material="water", amount="1L") for _ in range(3)]
+    assert len(codes) == 3
+    with keeper.reading() as connection:
+        statement = "SELECT id AS lot FROM lot WHERE id > :after ORDER BY id DESC"
+        assert ask_lots(connection, statement, after=9) == [11, 10]
+        assert ask_lots(connection, statement, after=99) == []
+
+
+def test_numbers_asked_for_are_those_that_are_answered(keeper: Keeper) -> None:
+    statement = "SELECT w.lot FROM {wanted} w JOIN entry e ON e.seq = w.lot ORDER BY w.lot"
+    with keeper.reading() as connection:
+        assert [lot for (lot,) in ask_for(connection, statement, [3, 1, 99])] == [1, 3]
+        assert ask_for(connection, statement, []) == []
+
+
+def test_what_the_driver_raises_is_raised_as_elsewhere_in_the_store(keeper: Keeper) -> None:
+    with keeper.reading() as connection, pytest.raises(DBAPIError):
+        ask(connection, "SELECT nothing FROM nowhere")
+
+
+def test_numbers_are_parted_and_none_is_lost() -> None:
+    assert chunks(list(range(5)), 2) == [[0, 1], [2, 3], [4]]
+    assert chunks([]) == []

@@ -1,0 +1,42 @@
+"""The statements that guard the tables: no change, no deletion, no replacement."""
+
+import sqlite3
+from contextlib import closing
+
+import pytest
+
+from ledger.store.form.guards import SENTENCE, postgres_table_guards, sqlite_guards
+
+KEYS = {"pair": [["a", "b"], ["c"]]}
+TABLE = "CREATE TABLE pair (a, b, c, PRIMARY KEY (a, b), UNIQUE (c))"
+
+
+@pytest.mark.parametrize(
+    "statement",
+    [
+        "UPDATE pair SET c = 9",
+        "DELETE FROM pair",
+        "INSERT OR REPLACE INTO pair VALUES (1, 2, 9)",
+        "INSERT OR REPLACE INTO pair VALUES (9, 9, 3)",
+    ],
+)
+def test_a_guarded_table_is_only_added_to(statement: str) -> None:
+    with closing(sqlite3.connect(":memory:")) as client:
+        client.execute(TABLE)
+        for guard in sqlite_guards(KEYS):
+            client.execute(guard)
+        client.execute("INSERT INTO pair VALUES (1, 2, 3)")
+        client.execute("INSERT INTO pair VALUES (1, 3, 4)")
+        with pytest.raises(sqlite3.IntegrityError) as raised:
+            client.execute(statement)
+        assert str(raised.value) == SENTENCE
+        assert client.execute("SELECT * FROM pair").fetchall() == [(1, 2, 3), (1, 3, 4)]
+
+
+def test_a_server_guards_against_emptying_too() -> None:
+    told = postgres_table_guards(["pair"])
+    assert [statement.split()[2] for statement in told] == [
+        "guard_pair_update",
+        "guard_pair_delete",
+        "guard_pair_truncate",
+    ]

@@ -1,0 +1,53 @@
+"""Entries as rows: a key where it is new, the entry, its facts, what it moves."""
+
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries import Entry, Note, Opened, Person, Posting, Receipt
+from ledger.domain.entries.choices import LotType, Place
+from ledger.store.form.columns import columns_of
+from ledger.store.form.mapping import Cells, lot_codes, rows
+from tests.domain.builders import draft, make, ml, when
+
+
+def told(entry: Entry, *, is_new: bool = False, **ids: int) -> list[tuple[str, Cells]]:
+    codes = {name.replace("_", "-"): number for name, number in ids.items()}
+    return rows(entry, "body", b"leaf", codes, lambda _kind, _key: is_new)
+
+
+def note() -> Entry:
+    written = draft(make(Note), "E-1", corrects=7, reason="why")
+    return Entry(seq=9, draft=written, recorded_at=when().at, stands_for=7)
+
+
+def test_a_note_is_a_row_of_the_entry_and_one_of_its_own_table() -> None:
+    (table, spine), own = told(note(), E_1=3)
+    cells = dict(zip(columns_of(table), spine, strict=True))
+    assert (table, cells["seq"], cells["kind"], cells["lot"]) == ("entry", 9, "note", 3)
+    assert (cells["happened_at"], cells["corrects"], cells["stands_for"]) == (
+        "2026-03-02T12:00:00Z",
+        7,
+        7,
+    )
+    assert (cells["reason"], cells["body"], cells["leaf"]) == ("why", "body", b"leaf")
+    assert own == ("note", (9, "note", "smells of the peel"))
+
+
+def test_a_delivery_opens_its_lot_and_moves_into_it() -> None:
+    opened = Opened("O-1", LotType.RECEIVED, Measure.UL)
+    entry = Entry(
+        seq=9,
+        draft=draft(Receipt("oil", ml(100)), "O-1", opens=opened),
+        recorded_at=when().at,
+        stands_for=9,
+        postings=(Posting(None, "O-1", Place.SUPPLIER, 0, 100_000),),
+    )
+    assert lot_codes(entry) == set()
+    found = dict(told(entry))
+    assert [*found] == ["lot", "entry", "receipt", "posting"]
+    assert found["lot"] == (9, "O-1", "received", "uL")
+    assert found["posting"] == (9, 1, None, 9, "supplier", 0, 100_000)
+
+
+def test_the_key_of_a_person_is_kept_with_the_first_entry_alone() -> None:
+    entry = Entry(seq=2, draft=draft(make(Person), None), recorded_at=when().at, stands_for=2)
+    assert [table for table, _ in told(entry, is_new=True)] == ["person_key", "entry", "person"]
+    assert [table for table, _ in told(entry)] == ["entry", "person"]

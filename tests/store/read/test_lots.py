@@ -1,0 +1,37 @@
+"""Lots in brief: a packed lot has the name and the last look of its bulk."""
+
+from datetime import date
+
+from ledger.domain.lots.lot import Status
+from ledger.store.read.lots import all_lots, lots_by_number, lots_on_hand
+from tests.store.read.numbers import Walked, number
+
+
+def test_a_packed_lot_has_the_name_and_the_look_of_its_bulk(walked: Walked) -> None:
+    keeper, lots = walked
+    with keeper.reading() as connection:
+        packed, syrup = number(connection, lots.packed), number(connection, lots.syrup)
+        (found,) = lots_by_number(connection, [packed]).values()
+    assert (found.seq, found.bulk, found.name) == (packed, syrup, "Orange syrup, 250 mL")
+    assert (found.status, found.on_hand, found.grade) == (Status.RELEASED, 9_000_000, "cloudy")
+
+
+def test_a_delivery_has_what_its_supplier_said(walked: Walked) -> None:
+    keeper, lots = walked
+    with keeper.reading() as connection:
+        oil = number(connection, lots.oil)
+        found = lots_by_number(connection, [oil])[oil]
+    assert (found.material, found.supplier, found.supplier_lot) == (
+        "orange-oil",
+        "Harbour Oils",
+        "C7731",
+    )
+    assert (found.on_hand, found.best_before) == (469_231, date(2027, 6, 30))
+
+
+def test_a_lot_that_is_used_up_is_no_more_on_hand(walked: Walked) -> None:
+    keeper, lots = walked
+    keeper.do("send", lot=lots.packed, amount="9", party="Fair")
+    with keeper.reading() as connection:
+        everything, there = all_lots(connection), lots_on_hand(connection)
+        assert set(everything) - set(there) == {number(connection, lots.packed)}

@@ -1,0 +1,39 @@
+"""Single questions to the book: lots by code, entries by number, the latest of a kind."""
+
+from dataclasses import astuple
+
+from ledger.store.read import queries
+from tests.store.read.numbers import Walked
+
+
+def test_a_lot_is_found_by_its_code_or_the_end_of_it(walked: Walked) -> None:
+    keeper, lots = walked
+    with keeper.reading() as connection:
+        assert queries.lot_by_code(connection, "NONE-1") is None
+        assert queries.codes_ending_in(connection, "001-O") == [lots.syrup]
+        assert list(queries.all_codes(connection)) == list(astuple(lots))
+        assert queries.count_with_stem(connection, "OE") == 1
+        assert queries.last_lot_of(connection, "AB") == lots.essence
+        assert queries.last_lot_of(connection, "ZZ") is None
+
+
+def test_a_correction_is_known_from_both_ends(walked: Walked) -> None:
+    keeper, _ = walked
+    with keeper.reading() as connection:
+        chain = queries.chain(connection, 16)
+        assert [(entry.seq, by) for entry, by in chain] == [(16, 36), (36, None)]
+        assert queries.corrected_by(connection, 16) == 36
+        assert queries.corrected_by(connection, 36) is None
+        assert queries.entry(connection, 999) is None
+
+
+def test_the_latest_that_was_said_of_the_house_and_a_material_counts(walked: Walked) -> None:
+    keeper, _ = walked
+    keeper.do("material", code="spirit", density="0.807", change=True)
+    with keeper.reading() as connection:
+        spirit, house = queries.material(connection, "spirit"), queries.house(connection)
+        assert queries.people(connection) == {"AB"}
+    assert spirit is not None
+    assert (spirit.abv_mpct, spirit.density_mg_per_l) == (96_000, 807_000)
+    assert house is not None
+    assert house.name == "Quayside Essences"

@@ -1,0 +1,26 @@
+"""What the book knows of received lots: papers and readings, side by side."""
+
+from ledger.domain.entries.choices import MaterialKind
+from ledger.store.read.received import received
+from tests.store.read.numbers import Walked, number
+
+
+def test_a_delivery_has_its_material_and_what_was_made_here_is_none(walked: Walked) -> None:
+    keeper, lots = walked
+    with keeper.reading() as connection:
+        numbers = [number(connection, code) for code in (lots.oil, lots.essence)]
+        found = received(connection, numbers)
+    assert list(found) == [lots.oil]
+    oil = found[lots.oil]
+    assert (oil.name, oil.sort, oil.entry) == ("Sweet orange oil", MaterialKind.OIL, 9)
+    assert (oil.density_mg_per_l, oil.material_density_mg_per_l) == (None, 845_000)
+
+
+def test_the_last_reading_stands_beside_what_the_papers_say(walked: Walked) -> None:
+    keeper, lots = walked
+    keeper.do("measure", lot=lots.spirit, what="abv", reading="96.4", temp="20")
+    keeper.do("measure", lot=lots.spirit, what="abv", reading="95.9", temp="18")
+    with keeper.reading() as connection:
+        spirit = received(connection, [number(connection, lots.spirit)])[lots.spirit]
+    assert (spirit.read_abv_micro, spirit.read_abv_temp_mdegc) == (95_900_000, 18_000)
+    assert (spirit.abv_mpct, spirit.material_abv_mpct) == (None, 96_000)

@@ -1,0 +1,41 @@
+"""Appending: numbers without gaps, a root over all texts, a lost node told."""
+
+import sqlite3
+from contextlib import closing
+
+import pytest
+
+from ledger.domain.entries import Draft, Note, When
+from ledger.errors import StorageError
+from ledger.store.copies.lines import root_of_texts
+from ledger.store.write import recorder
+from tests.keeper import Keeper
+
+
+def test_an_entry_has_the_next_number_and_the_root_is_over_its_text_too(
+    sqlite_keeper: Keeper,
+) -> None:
+    draft = Draft(Note("Some words."), None, When(sqlite_keeper.clock(), 0), "AB")
+    with sqlite_keeper.book.writing() as connection:
+        before = recorder.size(connection)
+        entry = recorder.append(connection, draft, ((), None), sqlite_keeper.clock())
+        assert (entry.seq, entry.stands_for) == (before + 1, before + 1)
+        assert recorder.size(connection) == before + 1
+        assert recorder.root(connection) == root_of_texts(connection)
+    assert sqlite_keeper.entry(entry.seq) == entry
+
+
+def test_lots_are_numbered_by_their_codes(sqlite_keeper: Keeper) -> None:
+    code = sqlite_keeper.opens("receive", material="water", amount="1L")
+    with sqlite_keeper.reading() as connection:
+        assert recorder.lot_ids(connection, frozenset({code, "NONE-1"})) == {code: 9}
+        assert recorder.lot_ids(connection, frozenset()) == {}
+
+
+def test_a_lost_leaf_is_told_with_the_entries_it_stood_for(sqlite_keeper: Keeper) -> None:
+    with closing(sqlite3.connect(sqlite_keeper.book.where)) as client, client:
+        client.execute("DROP TRIGGER guard_tree_delete")
+        client.execute("DELETE FROM tree WHERE height = 2 AND place = 1")
+    with sqlite_keeper.reading() as connection, pytest.raises(StorageError) as raised:
+        recorder.node(connection, 2, 1)
+    assert raised.value.what == "The book has lost its hash over entries 5 to 8."
