@@ -106,6 +106,7 @@ BY_DOCTEST = (
 
 ACROSS: dict[str, str] = {
     "tests/test_checklist.py": "published rules for batch records, over all kinds of entries",
+    "tests/test_developers.py": "what DEVELOPERS.md and the docstrings say of the house",
     "tests/test_golden.py": "the tests' own way of keeping texts",
     "tests/test_house.py": "the tree itself",
     "tests/test_readme.py": "what the README tells a newcomer",
