@@ -138,10 +138,10 @@ BY_DOCTEST = (
 ACROSS: dict[str, str] = {
     "tests/cli/test_guide_pages.py": "every page of the guide, played",
     "tests/service/desk/test_readings.py": "measured beside reckoned, from the bench to the gate",
-    "tests/test_developers.py": "every name that the developers' page gives",
     "tests/test_recipes.py": "the recipes of the developers' page, followed",
     "tests/test_short_path.py": "the README's first batch, as any Python plays it",
     "tests/test_checklist.py": "published rules for batch records, over all kinds of entries",
+    "tests/test_developers.py": "what DEVELOPERS.md and the docstrings say of the house",
     "tests/test_golden.py": "the tests' own way of keeping texts",
     "tests/test_house.py": "the tree itself",
     "tests/test_readme.py": "what the README tells a newcomer",

@@ -140,7 +140,6 @@ def _command(
 ) -> Callable[..., None]:
     # The first parameter is the call itself.
     own = list(inspect.signature(function, eval_str=True).parameters.values())[1:]
-    # An option of the command's own takes the place of a common one of its name.
     clash = common.keys() & {parameter.name for parameter in own}
     shared = [
         inspect.Parameter(

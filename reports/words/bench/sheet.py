@@ -140,7 +140,6 @@ def _steps(steps: tuple[FormulaStep, ...]) -> list[SheetRow]:
         blanks = (*precoat, *BLANKS.get(step.verb, ("words",)), *signed)
         times = step.passes_min or 1
         for turn in range(times):
-            # Each pass is typed in by a code of its own.
             code = f"S{number}" + ("abcdefgh"[turn : turn + 1] if times > 1 else "")
             again = f"pass {turn + 1}" if turn else words
             rows.append(SheetRow(code, step.verb, again, blanks))

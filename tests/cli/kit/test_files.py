@@ -4,9 +4,9 @@ from pathlib import Path
 
 import pytest
 
-from cli.kit.files import OTHER_NAME, check_place, write
-from reports.kit.boxed import note_boxed
+from cli.kit.files import OTHER_NAME, check_place, once_recorded, paper_at, write
 from ledger.errors import StorageError
+from reports.kit.boxed import note_boxed
 
 
 def problems_of(out: Path, *, force: bool = False) -> tuple[tuple[str, str], ...]:
@@ -64,9 +64,10 @@ def test_no_book_is_written_over_whatever_is_forced(name: str, tmp_path: Path) -
 
 
 def draw_and_fail(out: Path) -> None:
-    with once_recorded("Entry 41 is recorded.", "pottle label again"), paper_at(
-        out, force=False
-    ) as paper:
+    with (
+        once_recorded("Entry 41 is recorded.", "pottle label again"),
+        paper_at(out, force=False) as paper,
+    ):
         paper.put(b"half")
         raise OSError(28, "No space left on device")
 
