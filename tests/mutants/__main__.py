@@ -53,8 +53,8 @@ def tried(mutants: Sequence[Mutant], files: list[str], known: Map) -> list[Outco
 
 
 def _progress(one: Outcome) -> str:
-    where = f"{one.mutant.file}:{one.mutant.line}"
-    return f"{one.end:<9}{one.seconds:>6.1f} s {one.tests:>5} tests  {where}  {one.by}"
+    what = f"{one.mutant.file}:{one.mutant.line}  {one.by or one.mutant.change}"
+    return f"{one.end:<9}{one.seconds:>6.1f} s {one.tests:>5} tests  {what}"
 
 
 def main(count: int, seed: int, under: str) -> int:

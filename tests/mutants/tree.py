@@ -6,7 +6,6 @@ found before those that are installed. Tests try the same cases every time.
 
 import os
 import shutil
-import subprocess
 import sys
 import tempfile
 from collections.abc import Iterable, Iterator
@@ -21,18 +20,21 @@ ROOT = Path(__file__).parents[2]
 PLUGINS = Path(__file__).with_name("plugins")
 MEMORY = Path("/dev/shm")
 """Where files are quick to write, on machines that have such a place."""
-TELLING = ("ledger/", "reports/", "cli/", "sample_data/", "tests/", "pyproject.toml")
-"""Files on which it depends which tests run a line."""
-OWN = "tests/mutants/"
-"""Files here, on which it does not depend."""
+FOLDERS = (*SOURCES, "sample_data", "tests")
+"""Where the files of the project are; beside them stand its pages and `pyproject.toml`."""
+NOT_TELLING = ("tests/mutants/", "README.md", "DEVELOPERS.md")
+"""How files begin on which it does not depend which tests run a line."""
 UNSET = ("POTTLE_LEDGER", "POTTLE_BY", "POTTLE_DEBUG", "POTTLE_GOLDEN", "PYTEST_ADDOPTS")
 
 
 def project_files(root: Path = ROOT) -> list[str]:
-    """Return the paths of all files that belong to the project."""
-    command = ["git", "ls-files", "-z", "--cached", "--others", "--exclude-standard"]
-    told = subprocess.run(command, cwd=root, capture_output=True, text=True, check=True).stdout
-    return sorted({name for name in told.split("\0") if name and (root / name).is_file()})
+    """Return the paths of all files of the project, without those that are compiled."""
+    below = (path for name in FOLDERS for path in (root / name).rglob("*"))
+    return sorted(
+        path.relative_to(root).as_posix()
+        for path in (*below, *root.glob("*.md"), root / "pyproject.toml")
+        if path.is_file() and "__pycache__" not in path.parts
+    )
 
 
 def mutable(files: Iterable[str], under: str = "") -> list[str]:
@@ -51,9 +53,10 @@ def mutable(files: Iterable[str], under: str = "") -> list[str]:
 def key_of(files: Iterable[str], root: Path = ROOT) -> str:
     """Return a name for the source and tests as they are: it is another when one is changed."""
     found = sha256(sys.version.encode())
-    telling = [name for name in files if name.startswith(TELLING) and not name.startswith(OWN)]
     found.update((PLUGINS / "mutants_map.py").read_bytes())
-    for name in telling:
+    for name in files:
+        if name.startswith(NOT_TELLING):
+            continue
         found.update(name.encode() + sha256((root / name).read_bytes()).digest())
     return found.hexdigest()[:16]
 
