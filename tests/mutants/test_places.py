@@ -164,8 +164,8 @@ def test_every_changed_text_is_python_and_another_program_at_that_place_alone() 
         (node,) = differing(before.tree, ast.parse(changed(text, place)))
         assert isinstance(node, ast.expr | ast.stmt)
         start, end = before.span(node)
-        assert start <= place.start
-        assert place.end <= end
+        assert start <= place.end
+        assert place.start <= end
 
 
 def test_a_text_that_is_no_python_or_the_same_program_is_no_fault() -> None:
