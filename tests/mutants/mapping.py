@@ -4,8 +4,8 @@ What a function runs is known line by line: the tests that call it, those that u
 calls it, those of a file that calls it while it is read. A statement of several lines is run by the
 tests that run any of them. What is run at import (constants, tables, heads of classes and
 functions, and functions that are called for these) is run for everybody, so for it stand all tests
-that run a line of the module's functions or, if none does, those of the folder that mirrors the
-module's.
+that run a line of the module's functions or, if none does (a module of classes and constants), all
+tests, those of the folder that mirrors the module's before the others.
 
 Guarantees: the quickest test comes first. Refuses: to know what a function would have run that
 remembers by other means than a cache of `functools`; the first test that needs it stands for all.
@@ -74,7 +74,7 @@ class Map:
 
 
 def running(place: Place, file: str, text: str, known: Map) -> list[str]:
-    """Return the tests that run a place, the quickest first."""
+    """Return the tests that run a place, in the order in which they are to be tried."""
     contexts = known.contexts(file)
     first, last = place.lines
     here = {context for line in range(first, last + 1) for context in contexts.get(line, ())}
@@ -82,7 +82,10 @@ def running(place: Place, file: str, text: str, known: Map) -> list[str]:
         return known.in_order(known.named(here))
     called = {context for line in function_lines(text) for context in contexts.get(line, ())}
     tests = known.named(here if place.in_function else ()) | known.named(called)
-    return known.in_order(tests or mirrored(file, known.tests))
+    if tests:
+        return known.in_order(tests)
+    near = mirrored(file, known.tests)
+    return known.in_order(near) + known.in_order(known.tests.keys() - near)
 
 
 def mirrored(file: str, tests: Iterable[str]) -> set[str]:

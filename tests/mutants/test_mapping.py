@@ -52,7 +52,7 @@ def test_what_a_file_runs_while_it_is_read_is_run_by_its_tests() -> None:
     assert found("3", LINES | {6: ["file tests/store/test_rows.py"]}) == [OTHER]
 
 
-def test_what_is_run_at_import_is_run_by_the_timed_the_functions() -> None:
+def test_what_is_run_at_import_is_run_by_the_tests_of_the_functions() -> None:
     assert found("1") == [B, D, C, A]
     assert found("2", LINES | {3: ["import"]}) == [D, C]
 
@@ -61,8 +61,8 @@ def test_a_line_that_nothing_runs_has_no_tests() -> None:
     assert found("2", LINES | {3: []}) == []
 
 
-def test_a_module_without_functions_is_run_by_the_timed_its_folder() -> None:
-    assert found("1", {}) == [B, D, C, A]
+def test_a_module_without_functions_is_run_by_all_tests_those_of_its_folder_first() -> None:
+    assert found("1", {}) == [B, D, C, A, OTHER]
 
 
 def test_the_folder_that_mirrors_a_module_may_be_one_above() -> None:
