@@ -39,6 +39,8 @@ SIGNS = {
 }
 LOOSER = (ast.Pow, ast.BitOr, ast.BitAnd)
 """Signs whose new sign binds otherwise, so that their sums are put into brackets."""
+DIGITS = 6
+"""How many digits of a number count."""
 NUMERAL = re.compile(r"[-+]?[\d.,]*\d")
 
 
@@ -100,17 +102,21 @@ def _are_types(node: ast.BinOp | ast.AugAssign) -> bool:
 
 
 def one_more(numeral: str) -> str:
-    """Return a numeral whose last digit before any exponent is another.
+    """Return a numeral with another digit: the last, or the sixth that counts if it is longer.
 
-    >>> one_more("0.019"), one_more("1e-9"), one_more("24")
-    ('0.010', '2e-9', '25')
+    A digit behind the sixth is mostly below what is known or can be seen.
+
+    >>> one_more("0.019"), one_more("1e-9"), one_more("24"), one_more("0.00123456789")
+    ('0.010', '2e-9', '25', '0.00123457789')
     """
     if numeral.isdecimal():
         return str(int(numeral) + 1)
-    mantissa, exponent, rest = re.fullmatch(r"([^eEjJ]*)([eEjJ]?)(.*)", numeral).groups()  # type: ignore[union-attr]
-    at = max(place for place, sign in enumerate(mantissa) if sign.isdigit())
+    mantissa = re.split("[eEjJ]", numeral)[0]
+    digits = [place for place, sign in enumerate(mantissa) if sign.isdigit()]
+    counting = [place for place in digits if mantissa[: place + 1].strip("-+0.,_")] or digits
+    at = counting[:DIGITS][-1]
     digit = (int(mantissa[at]) + 1) % 10
-    return f"{mantissa[:at]}{digit}{mantissa[at + 1 :]}{exponent}{rest}"
+    return f"{numeral[:at]}{digit}{numeral[at + 1 :]}"
 
 
 def constant(node: ast.Constant, written: Written) -> Iterator[Change]:

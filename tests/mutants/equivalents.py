@@ -1,7 +1,7 @@
 """Mutants that change nothing anybody could see, listed by hand in `equivalents.toml`.
 
-Guarantees: one is known again by its file, the text of its line and the change, wherever the line
-stands; `*` in these stands for anything. Such a mutant is not tried and counts for nothing.
+Guarantees: one is known again by its file, the text of its line and what that becomes, wherever the
+line stands; `*` in these stands for anything. Such a mutant is not tried and counts for nothing.
 """
 
 import re
@@ -22,8 +22,8 @@ class Equivalent:
     file: str
     line: str
     """The line without what is around it."""
-    change: str
-    """As `old -> new`."""
+    becomes: str
+    """The line with the fault; of a change of several lines both are the first."""
     reason: str
     """Why nobody could see it."""
 
@@ -32,7 +32,7 @@ class Equivalent:
         return (
             _fits(self.file, mutant.file)
             and _fits(self.line, mutant.old_line)
-            and _fits(self.change, mutant.change)
+            and _fits(self.becomes, mutant.new_line)
         )
 
 

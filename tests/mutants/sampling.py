@@ -36,6 +36,11 @@ class Mutant:
         return self.before.splitlines()[self.line - 1].strip()
 
     @property
+    def new_line(self) -> str:
+        """That line with the fault, without what is around it."""
+        return self.text.splitlines()[self.line - 1].strip()
+
+    @property
     def change(self) -> str:
         """What is changed into what, in one line."""
         old = self.before[self.place.start : self.place.end]

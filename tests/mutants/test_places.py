@@ -46,6 +46,8 @@ def made(text: str, kind: str) -> list[str]:
         ("number", "a = 1", ["a = 2"]),
         ("number", "a = 0.19", ["a = 0.10"]),
         ("number", "a = 2.5e-9", ["a = 2.6e-9"]),
+        ("number", "a = 18523.73922069467", ["a = 18523.83922069467"]),
+        ("number", "a = 0.0", ["a = 0.1"]),
         ("number", 'a = Decimal("0.7893")', ['a = Decimal("0.7894")']),
         ("truth", "a = True", ["a = False"]),
         ("nothing", "a = None", ["a = True"]),

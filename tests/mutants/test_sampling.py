@@ -21,6 +21,7 @@ def test_more_than_there_are_cannot_be_drawn() -> None:
 def test_a_mutant_tells_its_line_and_its_change() -> None:
     mutant = mutants()[">= -> >"]
     assert (mutant.line, mutant.old_line) == (2, "return left >= wanted")
+    assert mutant.new_line == "return left > wanted"
     assert mutant.diff == ["- return left >= wanted", "+ return left > wanted"]
     assert mutant.text == TEXT.replace(">=", ">")
 
