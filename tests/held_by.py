@@ -72,6 +72,25 @@ HELD_BY: Held = {
         f"ledger/domain/entries/{name}.py": ("tests/domain/entries/test_plain.py", FACTS[0])
         for name in FACTS[1]
     },
+    "ledger/service/account/money.py": (
+        "tests/service/glass/test_cost.py",
+        "money as the one replay carries it, from receipts to glasses as a maker asks it there",
+    ),
+    "ledger/service/account/replay.py": (
+        "tests/service/account/test_contents.py",
+        "reads what the one replay needs, whose contents are looked at there",
+    ),
+    "ledger/service/account/shares.py": (
+        "tests/service/lots/test_shares.py",
+        "shares as the one replay carries them, asked by traces and recalls there",
+    ),
+    **{
+        f"ledger/science/contents/{name}.py": (
+            "tests/science/contents/test_shares.py",
+            "one way of the shares, which are held to agree forward and back there",
+        )
+        for name in ("shares_ahead", "shares_behind")
+    },
     "ledger/domain/lots/steps.py": (
         "tests/store/read/test_steps.py",
         "fields without a method: read from the book there, and summed in science/contents",
@@ -125,6 +144,7 @@ HELD_BY: Held = {
     },
 }
 BY_DOCTEST = (
+    "reports/kit/boxed.py",
     "ledger/domain/entries/spine.py",
     "ledger/domain/rules/figures.py",
     "ledger/science/ranges.py",
@@ -158,6 +178,8 @@ ACROSS: dict[str, str] = {
 """Tests that are about no one module."""
 OF_THEIR_OWN = {
     "tests/benchmarks": "measures that are run by hand, and a test of their books",
+    "tests/model": "a second model of what is in the jars, held to random books",
+    "tests/mutants": "small faults put into the source by hand, and tests of their making",
     "tests/fuzz": "readers of text from outside, run by hand for long and here for a moment",
     "tests/store/contract": "what every engine must do, run once for each of them",
 }

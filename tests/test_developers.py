@@ -16,8 +16,6 @@ KEYS = "\n## Answers for machines\n"
 """Below this head stand tables of keys, whose rows are as long as they are."""
 FLOORS = ("ledger", "reports", "cli", "tests")
 ROOMS = "| room | what happens there | commands |"
-COMING = {"tests.mutants"}
-"""Named before they are here."""
 MOST_CHARACTERS = 140
 
 _FENCE = re.compile(r"^```.*?^```$", re.M | re.S)
@@ -73,7 +71,7 @@ def is_path(name: str, beside: Path = ROOT) -> bool:
 def untrue(text: str, beside: Path = ROOT) -> set[str]:
     """Return the paths and dotted names of a text that are not there."""
     paths = {name for name in _PATH.findall(text) if not is_path(name, beside)}
-    return paths | {name for name in _DOTTED.findall(text) if not is_there(name)} - COMING
+    return paths | {name for name in _DOTTED.findall(text) if not is_there(name)}
 
 
 def docstrings() -> Iterator[tuple[str, Path, str]]:

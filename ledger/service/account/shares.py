@@ -9,7 +9,9 @@ from collections.abc import Mapping, Sequence
 from msgspec import Struct
 
 from ledger.domain.entries.choices import LotType
-from ledger.science.contents.shares import Shares, Stays, ahead, behind, stays_as
+from ledger.science.contents.shares import Shares, Stays, stays_as
+from ledger.science.contents.shares_ahead import ahead
+from ledger.science.contents.shares_behind import behind
 from ledger.service.account.replay import replayed
 from ledger.store.engine.connections import Connection
 from ledger.store.read import walk

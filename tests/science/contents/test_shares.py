@@ -14,7 +14,9 @@ from hypothesis import strategies as st
 from ledger.domain.entries.choices import MaterialKind
 from ledger.domain.lots.steps import Act
 from ledger.science.contents.replay import Happening
-from ledger.science.contents.shares import Carrying, Shares, Stays, ahead, behind, stays_as, told_at
+from ledger.science.contents.shares import Carrying, Shares, Stays, stays_as, told_at
+from ledger.science.contents.shares_ahead import ahead
+from ledger.science.contents.shares_behind import behind
 from tests.science.contents.test_replay import RECEIVED, Bench
 from tests.science.liquids.liquid_rows import ML
 

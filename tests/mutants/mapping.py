@@ -1,0 +1,104 @@
+"""Which tests run a place.
+
+What a function runs is known line by line: the tests that call it, those that use a fixture which
+calls it, those of a file that calls it while it is read. A statement of several lines is run by the
+tests that run any of them. What is run at import (constants, tables, heads of classes and
+functions, and functions that are called for these) is run for everybody, so for it stand all tests
+that run a line of the module's functions or, if none does (a module of classes and constants), all
+tests, those of the folder that mirrors the module's before the others.
+
+Guarantees: the quickest test comes first. Refuses: to know what a function would have run that
+remembers by other means than a cache of `functools`; the first test that needs it stands for all.
+"""
+
+from collections.abc import Callable, Collection, Iterable, Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from tests.mutants.places import Place, function_lines
+
+IMPORT = "import"
+
+
+@dataclass(frozen=True, slots=True)
+class Timed:
+    """A test as it ran on the source without a fault."""
+
+    seconds: float
+    """What it took by itself."""
+    uses: frozenset[str] = frozenset()
+    """The fixtures that it shares with others: `FOLDER::NAME`."""
+
+
+@dataclass(frozen=True)
+class Map:
+    """Tests and the lines that they run."""
+
+    tests: Mapping[str, Timed]
+    contexts: Callable[[str], Mapping[int, Iterable[str]]]
+    """For a file: what ran each line, as `test NAME`, `fixture FOLDER::NAME`, `file PATH`."""
+    fixtures: Mapping[str, float] = field(default_factory=dict)
+    """What each shared fixture took."""
+
+    @cached_property
+    def _of_fixture(self) -> dict[str, set[str]]:
+        found: dict[str, set[str]] = {}
+        for name, test in self.tests.items():
+            for fixture in test.uses:
+                found.setdefault(fixture, set()).add(name)
+        return found
+
+    def named(self, contexts: Iterable[str]) -> set[str]:
+        """Return the tests for which contexts stand."""
+        found = set()
+        for context in contexts:
+            word, _, name = context.partition(" ")
+            if word == "test":
+                found.add(name)
+            elif word == "fixture":
+                found |= self._of_fixture.get(name, set())
+            elif word == "file":
+                found |= {test for test in self.tests if test.split("::")[0] == name}
+        return found & self.tests.keys()
+
+    def seconds(self, names: Collection[str]) -> float:
+        """Return what tests take together, each fixture that they share once."""
+        shared = {fixture for name in names for fixture in self.tests[name].uses}
+        return sum(self.tests[name].seconds for name in names) + sum(
+            self.fixtures.get(fixture, 0.0) for fixture in shared
+        )
+
+    def in_order(self, names: Iterable[str]) -> list[str]:
+        """Return tests, the quickest first."""
+        return sorted(names, key=lambda name: (self.seconds([name]), name))
+
+
+def running(place: Place, file: str, text: str, known: Map) -> list[str]:
+    """Return the tests that run a place, in the order in which they are to be tried."""
+    contexts = known.contexts(file)
+    first, last = place.lines
+    here = {context for line in range(first, last + 1) for context in contexts.get(line, ())}
+    if place.in_function and IMPORT not in here:
+        return known.in_order(known.named(here))
+    called = {context for line in function_lines(text) for context in contexts.get(line, ())}
+    tests = known.named(here if place.in_function else ()) | known.named(called)
+    if tests:
+        return known.in_order(tests)
+    near = mirrored(file, known.tests)
+    return known.in_order(near) + known.in_order(known.tests.keys() - near)
+
+
+def mirrored(file: str, tests: Iterable[str]) -> set[str]:
+    """Return the tests of the folder that mirrors a module's, or of the nearest above it.
+
+    >>> sorted(mirrored("ledger/domain/lots/codes.py", ["tests/domain/lots/test_codes.py::test_a"]))
+    ['tests/domain/lots/test_codes.py::test_a']
+    """
+    known = set(tests)
+    parts = file.split("/")[:-1]
+    for end in range(len(parts), 0, -1):
+        for mirror in (parts[:end], parts[1:end]):
+            folder = "/".join(("tests", *mirror, ""))
+            if found := {name for name in known if name.startswith(folder)}:
+                return found
+    return set()

@@ -1,0 +1,155 @@
+"""Trying a mutant: the tests that run its place are run on a copy that holds it.
+
+Guarantees: a mutant counts as killed only if a test failed (or twice came to no end in its time)
+that was then seen to pass on the same copy without the fault, after the same tests before it. If it
+does not pass there either the mutant is told as broken, and counts for nothing. A module that
+cannot be imported is no kill by itself: tests must have been chosen and have failed of it.
+"""
+
+import json
+import os
+import signal
+import subprocess
+import sys
+from collections.abc import Iterator, Sequence
+from contextlib import suppress
+from dataclasses import dataclass
+from pathlib import Path
+
+from tests.mutants.mapping import Map
+from tests.mutants.sampling import Mutant
+from tests.mutants.tree import changed_file, environment
+
+PORTIONS = ((2.0, 12), (30.0, 120))
+"""Seconds and test files of the first portions of tests; what is left is the last."""
+START_SECONDS = 60.0
+"""What starting may take at most, with the cores shared."""
+TIMES_LONGER = 8.0
+"""How many times longer than noted tests may take before they count as without an end."""
+COMMAND = (sys.executable, "-m", "pytest", "-x", "-q", "-p", "no:cacheprovider")
+LATE = "its time was over"
+NOTHING_RAN = 5
+"""The exit code of pytest when no test was run."""
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What a run of tests told."""
+
+    passed: bool
+    ran: tuple[str, ...] = ()
+    """The tests that passed, in their order."""
+    failed: str = ""
+    """The test that failed, or why none was run."""
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """What became of a mutant."""
+
+    mutant: Mutant
+    end: str
+    """killed, survived, broken, unrun (no test runs it) or equivalent (it was not tried)."""
+    by: str = ""
+    """The test that failed."""
+    tests: int = 0
+    """How many tests run its place."""
+    seconds: float = 0.0
+
+
+@dataclass(slots=True)
+class Worker:
+    """Tries mutants in a copy of its own."""
+
+    copy: Path
+    space: Path
+    known: Map
+    trusted: set[str]
+    """Tests that were seen to pass without a fault after they had failed with one."""
+
+    def tried(self, mutant: Mutant, tests: Sequence[str]) -> tuple[str, str]:
+        """Try a mutant; return its end and the test that failed."""
+        for portion in portions(tests, self.known):
+            with changed_file(self.copy / mutant.file, mutant.text):
+                told = self.run(portion)
+                if told.failed == LATE:  # the machine may have paused
+                    told = self.run(portion)
+            if not told.passed:
+                return ("killed" if self._is_sound(told, portion) else "broken"), told.failed
+        return "survived" if tests else "unrun", ""
+
+    def _is_sound(self, told: Told, portion: Sequence[str]) -> bool:
+        """Say whether the same tests pass without the fault."""
+        if told.failed in self.trusted:
+            return True
+        is_test = told.failed in self.known.tests
+        found = self.run([*told.ran, told.failed] if is_test else portion).passed
+        if found and is_test:
+            self.trusted.add(told.failed)
+        return found
+
+    def run(self, tests: Sequence[str]) -> Told:
+        """Run tests in this order until one fails."""
+        chosen, told, scratch = (self.space / name for name in ("chosen", "told", "scratch"))
+        chosen.write_text(json.dumps({"chosen": list(tests), "known": list(self.known.tests)}))
+        told.write_text("")
+        scratch.mkdir(exist_ok=True)
+        files = sorted({name.split("::")[0] for name in tests})
+        own = {"MUTANTS_CHOSEN": str(chosen), "MUTANTS_TOLD": str(told)}
+        code = _ended(
+            [*COMMAND, "-p", "mutants_order", f"--basetemp={scratch / 'pytest'}", *files],
+            self.copy,
+            environment(self.copy, scratch, **own),
+            START_SECONDS + TIMES_LONGER * self.known.seconds(tests),
+        )
+        return read(told.read_text(encoding="utf-8"), code)
+
+
+def portions(tests: Sequence[str], known: Map) -> Iterator[Sequence[str]]:
+    """Yield tests in portions: few and quick ones first, which mostly tell already."""
+    rest = list(tests)
+    for seconds, files in PORTIONS:
+        taken = 1
+        while taken < len(rest) and _is_within(rest[: taken + 1], known, seconds, files):
+            taken += 1
+        if rest:
+            yield rest[:taken]
+        rest = rest[taken:]
+    if rest:
+        yield rest
+
+
+def _is_within(tests: Sequence[str], known: Map, seconds: float, files: int) -> bool:
+    return known.seconds(tests) <= seconds and len({name.split("::")[0] for name in tests}) <= files
+
+
+def read(told: str, code: int | None) -> Told:
+    """Return what a run told by its lines and its exit code; none if its time was over."""
+    lines = [line.partition(" ") for line in told.splitlines()]
+    ran = tuple(name for word, _, name in lines if word == "ran")
+    failed = next((name for word, _, name in lines if word == "failed"), "")
+    if code in (0, NOTHING_RAN):
+        return Told(True, ran)
+    return Told(False, ran, failed or (LATE if code is None else "it did not start"))
+
+
+def _ended(command: list[str], where: Path, env: dict[str, str], seconds: float) -> int | None:
+    """Run a command in a folder; return its exit code, or None if it had to be ended."""
+    running = subprocess.Popen(
+        command,
+        cwd=where,
+        env=env,
+        stdin=subprocess.DEVNULL,
+        stdout=subprocess.DEVNULL,
+        stderr=subprocess.DEVNULL,
+        start_new_session=True,
+    )
+    with suppress(subprocess.TimeoutExpired):
+        return running.wait(seconds)
+    for sign in (signal.SIGINT, signal.SIGKILL):  # the first lets fixtures take away what they made
+        with suppress(ProcessLookupError):
+            os.killpg(running.pid, sign)
+        with suppress(subprocess.TimeoutExpired):
+            running.wait(20)
+            return None
+    return None
