@@ -12,6 +12,7 @@ from typer.testing import CliRunner
 
 from cli.front import COMMANDS
 from cli.main import app
+from tests.cli.shell import BY, Shell
 
 ROOT = Path(__file__).parents[2]
 HEAVY = (
@@ -28,6 +29,8 @@ LISTING = """
 import sys
 sys.argv = ["pottle", *sys.argv[1:]]
 from cli.main import app
+from tests.cli.shell import BY, Shell
+from tests.cli.shell import BY, Shell
 try:
     app()
 finally:
@@ -65,6 +68,26 @@ def test_a_command_that_reads_loads_the_store_and_not_the_papers(tmp_path: Path)
     assert done.returncode == 5
     assert "sqlalchemy" in done.stderr
     assert "reportlab" not in done.stderr
+
+
+@pytest.mark.parametrize(
+    ("options", "answers"),
+    [((), set()), (("--json",), {"reports.json.desk.recorded", "reports.json.kit.answer"})],
+    ids=["in words", "as JSON"],
+)
+def test_a_command_at_the_bench_loads_no_answer_but_its_own(
+    shell: Shell, options: tuple[str, ...], answers: set[str]
+) -> None:
+    done = subprocess.run(
+        [sys.executable, "-c", LISTING, "note", "-", "Swept.", *options],
+        cwd=ROOT,
+        env={"POTTLE_LEDGER": str(shell.book), "POTTLE_BY": BY},
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    loaded = {name for name in done.stderr.split() if name.startswith("reports.json.")}
+    assert {name for name in loaded if name.count(".") == 3} == answers
 
 
 def verbs() -> list[tuple[str, ...]]:

@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 
 from cli.screens.demo import season_folder
+from tests.cli.schemas import faults, verb_of
 from tests.cli.shell import Shell
 from tests.golden import check_golden
 
@@ -96,9 +97,47 @@ def test_it_answers_as_json(tmp_path: Path) -> None:
     assert (done.returncode, done.stderr) == (0, "")
     found = json.loads(done.stdout)
     assert set(found) == {"ledger", "labels", "record", "code", "common_codes", "trace", "verify"}
+    assert faults(found, ("demo",)) == []
     assert found["verify"]["ok"] is True
     assert found["trace"]["code"] == found["code"]
     assert set(found["common_codes"]) <= {node["code"] for node in found["trace"]["nodes"]}
+
+
+ASKED: tuple[str, ...] = (
+    *("house", "person list", "material list", "party list", "formula list", "limits", "due"),
+    *("stock --all", "stock --value", "stock --by-date", "stock --low 1L", "stock --spirit"),
+    *("journal --last 0", "seal", "verify", "suspects", "suspects --complaints --explain"),
+    *("compare orange rest", "formula show orange-essence", "formula scale orange-syrup 5L"),
+    *("lot {lot}", "trace {lot}", "recall {lot} --drill", "serving {lot} --explain"),
+    *("cost {lot} --hour 20 --margin 60", "sheet {batch}"),
+)
+"""What is asked of the book of the demonstration."""
+
+
+def test_every_answer_of_its_book_fits_its_schema(played: Played) -> None:
+    """Of a lot everything is asked once for each kind of lot and status there is.
+
+    Nobody pours bottles or sugar, so there is no card for some; that is told as an error.
+    """
+    book = Shell(played.folder / "pottle.db")
+    lots = {
+        (lot["lot_type"], lot["status"]): lot["code"]
+        for lot in book.run("stock", "--all", "--json").json
+    }
+    batch = next(code for (sort, _), code in lots.items() if sort == "made")
+    assert len(lots) > 6
+    commands = dict.fromkeys(
+        command.format(lot=code, batch=batch) for command in ASKED for code in lots.values()
+    )
+    answered = set()
+    for command in commands:
+        answer = book.line(f"{command} --json")
+        if answer.exit_code:
+            assert json.loads(answer.err)["code"] == "refused", command
+        else:
+            assert faults(answer.json, verb_of(command)) == [], command
+            answered.add(verb_of(command))
+    assert answered == {verb_of(command) for command in ASKED}
 
 
 def test_suspects_names_the_oil_lot_and_says_why_with_figures_that_add_up(played: Played) -> None:
