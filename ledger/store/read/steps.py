@@ -39,7 +39,8 @@ _LEVELS = _statement(
     f"FROM level l JOIN entry e ON e.seq = l.seq {IN_FORCE} AND l.lot IN :ids"
 )
 _SPENT = _statement(
-    "SELECT p.seq, p.line, p.source, e.lot AS target, p.taken, e.kind, e.happened_at, e.stands_for "
+    "SELECT p.seq, p.line, p.source, e.lot AS target, p.taken, e.kind, e.happened_at, "
+    "e.stands_for, e.offset_min "
     f"FROM entry e JOIN posting p ON p.seq = e.seq {IN_FORCE} "
     "AND e.kind = 'rinse' AND p.place = 'waste' AND e.lot IN :ids"
 )

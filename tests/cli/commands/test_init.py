@@ -80,6 +80,10 @@ def test_an_hour_that_the_clock_showed_twice_is_shown_with_its_offset(empty: She
     for at in ("2025-10-26 00:30", "2025-10-26 01:30", "2025-10-26T01:30+00:00"):
         empty.run("note", "-", "Read the cellar.", "--at", at, "--by", "AB")
     shown = [entry["happened"] for entry in empty.run("journal", "--json").json[-3:]]
-    assert shown == ["2025-10-26 00:30", "2025-10-26 01:30+01:00", "2025-10-26 01:30+00:00"]
+    assert shown == [
+        "2025-10-26T00:30:00+01:00",
+        "2025-10-26T01:30:00+01:00",
+        "2025-10-26T01:30:00+00:00",
+    ]
     lines = empty.run("journal").lines
     assert any("2025-10-26 01:30+00:00" in line for line in lines)

@@ -10,7 +10,7 @@ def test_a_drill_is_headed_so_and_the_script_names_the_bottles(walked: tuple[Kee
     keeper, lots = walked
     found = recall_of(keeper.book, lots.oil)
     view = recall_view(found, ("A row is lost.",), "2026-03-09 09:00", drill=True)
-    assert view.kind == "Recall drill: nothing was held"
+    assert (view.kind, view.headline) == ("Recall drill", "Recall drill: nothing was held")
     assert (view.lot, view.missing) == (lots.oil, ("A row is lost.",))
     assert f"Please look for: {lots.packed}." in view.script[1]
     (call,) = view.calls
