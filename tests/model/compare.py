@@ -42,7 +42,10 @@ def _contents(book: Played, lot: str, jar: Jar) -> Iterator[tuple[str, float, fl
 def _cost(book: Played, lot: str, jar: Jar) -> Iterator[tuple[str, float, float]]:
     card = cost(book.keeper.book, lot)
     yield "what its cost is of", round(jar.told_there), card.there
-    yield "cost", round(jar.told_money * 10**6), _exact(card)
+    if card.there:
+        yield "cost", round(jar.told_money * 10**6), _exact(card)
+    else:
+        yield "cost", round(jar.told_money), card.total_minor
 
 
 def _exact(card: CostCard) -> float:

@@ -8,6 +8,10 @@ def test_a_reading_is_said_with_its_unit_and_temperature(shell: Shell) -> None:
     answer = (
         "Recorded 39, measured OE-001-5: abv 85.0 %, at 20 °C.\n"
         "OE-001-5, Orange essence: 418 mL, released.\n"
+        "Note: OE-001-5 was measured at 85.0 % vol, and the book reckons 89.9 % vol, which an "
+        "instrument may show as 89.9 to 95.4; for the doubt of both they may differ by 2.1. "
+        "Read it again; if it stays so, something else or another amount went in: "
+        "pottle journal OE-001-5\n"
         'Next: pottle start --product "NAME" --kind syrup --target VOLUME\n'
     )
     check_answers(("measure {essence} abv 85.0 --temp 20", answer), shell)

@@ -24,14 +24,14 @@ def test_a_trace_has_its_lots_movements_holders_and_shares(walked: tuple[Keeper,
 
 
 def test_a_share_is_amounts_and_a_concentration(walked: tuple[Keeper, Lots]) -> None:
-    """30.769 mL of oil in 470.769 mL of essence are 6.54 %."""
+    """30.769 mL of oil in 450.769, filtered to 430, made up to 450; at last 29.221 in 448 mL."""
     keeper, lots = walked
     told = trace_answer(traced(keeper.book, lots.oil), "")
     shares = {node.code: node.share for node in told.nodes}
     assert shares[lots.essence] == ShareTold(
-        carried=Amount("30.769", "mL"),
-        whole=Amount("470.769", "mL"),
-        concentration="6.54",
+        carried=Amount("29.221", "mL"),
+        whole=Amount("448", "mL"),
+        concentration="6.52",
         concentration_unit="%",
         all_measured=True,
     )

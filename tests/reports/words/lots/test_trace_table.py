@@ -11,13 +11,13 @@ def test_every_movement_is_a_row_back_then_forward(walked: tuple[Keeper, Lots]) 
     sheet = trace_sheet(traced(keeper.book, lots.packed))
     told = [dict(zip(sheet.heads, row, strict=True)) for row in sheet.rows]
     assert [(row["way"], row["lot"], row["to"], row["amount"], row["unit"]) for row in told] == [
-        ("back", lots.bottles, lots.packed, "15", "each"),
         ("back", lots.syrup, lots.packed, "3750", "mL"),
+        ("back", lots.bottles, lots.packed, "15", "each"),
         ("back", lots.sugar, lots.syrup, "2400", "g"),
         ("back", lots.water, lots.syrup, "2400", "mL"),
         ("back", lots.essence, lots.syrup, "30", "mL"),
+        ("back", lots.oil, lots.essence, "30.769", "mL"),
         ("back", lots.carb, lots.essence, "15", "g"),
         ("back", lots.spirit, lots.essence, "440", "mL"),
-        ("back", lots.oil, lots.essence, "30.769", "mL"),
         ("forward", lots.packed, "Bridge Street Stall", "6", "each"),
     ]
