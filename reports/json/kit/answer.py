@@ -94,6 +94,6 @@ def rounded(value: float, places: int) -> Figure:
     return decimal_amount(round(Fraction(f"{value:.{places}f}") * 10**places), places)
 
 
-def told(pairs: "tuple[tuple[str, str], ...]") -> tuple[Told, ...]:
+def told(pairs: tuple[tuple[str, str], ...]) -> tuple[Told, ...]:
     """Return what is said and what to do about it, of pairs of sentences."""
     return tuple(Told(what, todo) for what, todo in pairs)
