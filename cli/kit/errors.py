@@ -43,6 +43,7 @@ CANCELLED = 130
 
 def run_safely(work: Callable[[], None], *, as_json: bool) -> None:
     """Run a command's work; turn its errors into sentences and an exit code."""
+    # What is loaded by now is kept to the end; it need not be searched for garbage.
     gc.freeze()
     gc.enable()
     try:
@@ -57,6 +58,7 @@ def run_safely(work: Callable[[], None], *, as_json: bool) -> None:
         complain([problem], "cancelled", as_json=as_json)
         raise typer.Exit(CANCELLED) from None
     except BrokenPipeError:
+        # What Python still flushes at its end needs somewhere to go.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         raise typer.Exit(0) from None
     except typer.Exit:
@@ -65,7 +67,7 @@ def run_safely(work: Callable[[], None], *, as_json: bool) -> None:
         if os.environ.get("POTTLE_DEBUG"):
             raise
         what = f"Something went wrong inside pottle: {type(error).__name__}: {error}."
-        todo = "Nothing was recorded by this command; run it with POTTLE_DEBUG=1 to see where."
+        todo = "pottle journal shows what the book has. POTTLE_DEBUG=1 shows where it went wrong."
         complain([(what, todo)], "inside", as_json=as_json)
         raise typer.Exit(INSIDE) from None
 

@@ -243,7 +243,7 @@ def test_a_fault_of_its_own_ends_in_a_sentence_too(
     assert (answer.exit_code, answer.out) == (70, "")
     assert answer.complaints == [
         "Something went wrong inside pottle: ZeroDivisionError: division by zero.",
-        "  Nothing was recorded by this command; run it with POTTLE_DEBUG=1 to see where.",
+        "  pottle journal shows what the book has. POTTLE_DEBUG=1 shows where it went wrong.",
     ]
 
 

@@ -1,6 +1,5 @@
 """The batch sheet on paper: one page, each row with its code and blanks, its number read back."""
 
-from io import BytesIO
 from pathlib import Path
 
 import pytest
@@ -10,6 +9,7 @@ from ledger.errors import RefusedError
 from ledger.service.bench.draws import propose
 from ledger.service.lots.dossier import dossier
 from ledger.service.masters.material import materials
+from reports.kit.boxed import noting_boxed
 from reports.pdf.bench.sheet import BETWEEN, BLANKS_LEFT, _places, batch_sheet
 from reports.pdf.kit.page import SIDE, WIDTH
 from reports.views.bench import BatchSheetView, SheetRow
@@ -165,9 +165,8 @@ def test_a_delivery_has_no_sheet(sqlite_keeper: Keeper) -> None:
     )
 
 
-def test_a_character_without_a_shape_is_refused_and_nothing_is_written() -> None:
-    out = BytesIO()
-    with pytest.raises(RefusedError) as raised:
-        batch_sheet(replace(SHEET, title="Lemon ✓"), out)
-    assert "has no shape for “✓” (U+2713 CHECK MARK)" in str(raised.value)
-    assert out.getvalue() == b""
+def test_a_character_without_a_shape_is_boxed_and_noted() -> None:
+    with noting_boxed() as boxed:
+        text = text_of(printed(batch_sheet, replace(SHEET, title="Lemon ✓")))
+    assert boxed == {"✓"}
+    assert "Lemon" in text

@@ -7,6 +7,7 @@ import pytest
 from msgspec.structs import replace
 
 from ledger.errors import RefusedError
+from reports.kit.boxed import noting_boxed
 from reports.pdf.lots.record import batch_record
 from reports.pdf.lots.record_tables import steps
 from tests.golden import check_golden
@@ -131,12 +132,8 @@ def test_a_title_longer_than_a_page_is_refused_and_nothing_is_written() -> None:
     assert out.getvalue() == b""
 
 
-def test_a_character_without_a_shape_is_refused_and_nothing_is_written() -> None:
-    out = BytesIO()
-    with pytest.raises(RefusedError) as raised:
-        batch_record(replace(RECORD, steps=(step(0, "note", "bright ✓"),)), out)
-    assert str(raised.value) == (
-        "The text “bright ✓” cannot be printed: the font Fira Sans Regular has no shape for "
-        "“✓” (U+2713 CHECK MARK). Write it with other characters and print again."
-    )
-    assert out.getvalue() == b""
+def test_a_character_without_a_shape_is_boxed_and_noted() -> None:
+    with noting_boxed() as boxed:
+        record = printed(batch_record, replace(RECORD, steps=(step(0, "note", "bright ✓"),)))
+    assert boxed == {"✓"}
+    assert "bright" in text_of(record)
