@@ -17,11 +17,18 @@ TOLD = (
 )
 SCREENS = (
     "prints what its command answers, and is looked at where the command is",
-    {name: name for name in (
-        *("compare", "demo", "formula", "house", "journal", "label", "limits", "lot", "material"),
-        *("party", "person", "prove", "recall", "record", "seal", "serving", "sheet", "stock"),
-        *("guide", "suspects", "verify"),
-    )} | {"copies": "backup"},
+    {f"{room}/{name}": name for room, names in (
+        ("bench", ("sheet",)),
+        ("causes", ("compare", "suspects")),
+        ("copies", ("demo",)),
+        ("evidence", ("prove", "seal", "verify")),
+        ("glass", ("serving",)),
+        ("goods", ("label",)),
+        ("guide", ("guide",)),
+        ("lots", ("journal", "lot", "record", "stock")),
+        ("masters", ("formula", "house", "limits", "material", "party", "person")),
+        ("recall", ("recall",)),
+    ) for name in names} | {"copies/copied": "backup"},
 )  # fmt: skip
 VIEWS = (
     "fields without a method: filled by the words and printed by the paper of the room",

@@ -45,17 +45,20 @@ EXTRAS: dict[str, dict[str, str]] = {
         "guide": "pages, which are in no book",
     },
     "reports/pdf": {"kit": "fonts, marks, rows and pages of every paper"},
+    "cli/screens": {"guide": "pages, which are in no book"},
 }
 """The floors, each with the folders that belong to all of its rooms."""
 MOST_FILES, MOST_LINES = 25, 300
 CROWDED = {
     "cli/commands": "one file a command, named as it is",
-    "cli/screens": "one file a screen, named as the command that shows it",
 }
 """Folders that may hold more files, where one looks by a name that one knows."""
 LONG = {"ledger/domain/evidence/merkle.py": "all of RFC 6962 that a book needs, in one piece"}
 """Files that may be longer."""
 REPEATING = {
+    "cli/screens/guide/guide.py": "how the command `guide` shows a page",
+    "cli/screens/lots/lot.py": "how the command `lot` shows one",
+    "cli/screens/recall/recall.py": "how the command `recall` goes",
     "ledger/domain/lots/lot.py": "one lot: the thing that the room is about",
     "reports/json/guide/guide.py": "what the command `guide` answers",
     "reports/json/lots/lot.py": "what the command `lot` answers",

@@ -17,7 +17,7 @@ def backup(
     ] = None,
 ) -> None:
     """Write a verified copy of the book, named by day and seal."""
-    from cli.screens.copies import write_backup
+    from cli.screens.copies.copied import write_backup
 
     write_backup(call, folder or Path())
 

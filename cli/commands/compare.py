@@ -18,7 +18,7 @@ def compare(
     force: Force = False,
 ) -> None:
     """Compare the batches of a trial: response by factor, control beside it."""
-    from cli.screens.compare import show_comparison
+    from cli.screens.causes.compare import show_comparison
 
     show_comparison(call, " ".join(group), out, force=force)
 

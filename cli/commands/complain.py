@@ -23,7 +23,7 @@ def complain(
     words: Annotated[Text, typer.Option(help="What else was said.")] = None,
 ) -> None:
     """Record a complaint; say what it points to."""
-    from cli.screens.complain import hash_of, say_complaint
+    from cli.screens.goods.complain import hash_of, say_complaint
     from ledger.service.goods.complain import complain as verb
 
     photo_sha256 = hash_of(photo) if photo else None

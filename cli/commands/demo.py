@@ -17,7 +17,7 @@ def demo(
     ] = Path("demo"),
 ) -> None:
     """Play an invented season into a new book; trace a bottle."""
-    from cli.screens.demo import demonstrate
+    from cli.screens.copies.demo import demonstrate
 
     demonstrate(call, folder)
 

@@ -14,7 +14,7 @@ def due(
     watch: Annotated[bool, typer.Option("--watch", help="Keep it on the screen.")] = False,
 ) -> None:
     """List what is due: rests, samples to look at, dates, holds."""
-    from cli.screens.due import show_due
+    from cli.screens.lots.due import show_due
 
     show_due(call, watch=watch)
 

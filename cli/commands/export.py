@@ -14,7 +14,7 @@ def export(
     call: Call, file: Annotated[Path, typer.Argument(help="File to write, as book.jsonl.")]
 ) -> None:
     """Write the book as lines of text that any place can import."""
-    from cli.screens.copies import write_export
+    from cli.screens.copies.copied import write_export
 
     write_export(call, file)
 

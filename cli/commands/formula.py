@@ -27,14 +27,14 @@ def load(call: Call, file: Annotated[Path, typer.Argument(help="A formula in TOM
 
 def show_list(call: Call) -> None:
     """List the formulas in the book with their versions."""
-    from cli.screens.formula import list_formulas
+    from cli.screens.masters.formula import list_formulas
 
     list_formulas(call)
 
 
 def show(call: Call, code: FormulaCode, version: Version = None) -> None:
     """Show a formula."""
-    from cli.screens.formula import show_formula
+    from cli.screens.masters.formula import show_formula
 
     show_formula(call, code, version)
 
@@ -46,14 +46,14 @@ def diff(
     new: Annotated[int, typer.Argument(help="The other version.")],
 ) -> None:
     """Say what differs between two versions of a formula."""
-    from cli.screens.formula import compare_formulas
+    from cli.screens.masters.formula import compare_formulas
 
     compare_formulas(call, code, old, new)
 
 
 def scale(call: Call, code: FormulaCode, volume: Amount, version: Version = None) -> None:
     """Say how much of everything a volume calls for."""
-    from cli.screens.formula import scale_formula
+    from cli.screens.masters.formula import scale_formula
 
     scale_formula(call, code, " ".join(volume), version)
 

@@ -15,7 +15,7 @@ def guide(
     topic: Annotated[Text, typer.Argument(help="Which page; none: list them.")] = None,
 ) -> None:
     """Show a page of the guide, or list its pages."""
-    from cli.screens.guide import list_topics, show_page
+    from cli.screens.guide.guide import list_topics, show_page
 
     if topic is None:
         list_topics(call)

@@ -23,7 +23,7 @@ def house(
 ) -> None:
     """Show the house, or say anew what is given."""
     from cli.kit.record import record
-    from cli.screens.house import say_house
+    from cli.screens.masters.house import say_house
     from ledger.service.masters.house import house as verb
 
     if any((name, address, country, currency, time_zone, fluid_ounce, hour, phone)):

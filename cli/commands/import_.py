@@ -17,7 +17,7 @@ def take_in(
     ],
 ) -> None:
     """Make a new book from the lines of an export."""
-    from cli.screens.copies import take_in_book
+    from cli.screens.copies.copied import take_in_book
 
     take_in_book(call, book)
 

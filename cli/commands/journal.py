@@ -17,7 +17,7 @@ def journal(
     entry: Annotated[int | None, typer.Option(help="One entry with all its corrections.")] = None,
 ) -> None:
     """List entries as they were written, corrections included."""
-    from cli.screens.journal import show_journal
+    from cli.screens.lots.journal import show_journal
 
     show_journal(call, lot, last, entry)
 

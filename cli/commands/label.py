@@ -22,7 +22,7 @@ def label(
     force: Force = False,
 ) -> None:
     """Print a sheet of bottle labels, or record what became of them."""
-    from cli.screens.label import print_labels, say_labels
+    from cli.screens.goods.label import print_labels, say_labels
     from ledger.service.goods.label import labels as verb
 
     if out is None:

@@ -33,7 +33,7 @@ def limits(
     until: Annotated[Text, typer.Option(help="Last day it holds.")] = None,
 ) -> None:
     """List limits and their sources, show one, or say one anew."""
-    from cli.screens.limits import list_limits, show_limit
+    from cli.screens.masters.limits import list_limits, show_limit
     from ledger.service.masters.limits import limit as verb
 
     if code is None:

@@ -10,7 +10,7 @@ from cli.kit.schema import Kinds
 
 def lot(call: Call, lot: Lot) -> None:
     """Show one lot: its inputs, what was done, where it went."""
-    from cli.screens.lot import show_lot
+    from cli.screens.lots.lot import show_lot
 
     show_lot(call, lot)
 

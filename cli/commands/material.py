@@ -86,7 +86,7 @@ material_change = _saying(
 
 def material_list(call: Call) -> None:
     """List the materials in the book."""
-    from cli.screens.material import list_materials
+    from cli.screens.masters.material import list_materials
 
     list_materials(call)
 

@@ -30,7 +30,7 @@ def party_add(
 
 def party_list(call: Call) -> None:
     """List the suppliers and customers of whom the book knows more than the name."""
-    from cli.screens.party import list_parties
+    from cli.screens.masters.party import list_parties
 
     list_parties(call)
 

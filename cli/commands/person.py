@@ -25,7 +25,7 @@ def person_add(
 
 def person_list(call: Call) -> None:
     """List the people in the book."""
-    from cli.screens.person import list_people
+    from cli.screens.masters.person import list_people
 
     list_people(call)
 

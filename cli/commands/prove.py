@@ -27,7 +27,7 @@ def prove(
     force: Force = False,
 ) -> None:
     """Prove what the book says of a lot, or check such a proof."""
-    from cli.screens.prove import check_proof, write_proof
+    from cli.screens.evidence.prove import check_proof, write_proof
 
     if check:
         check_proof(call, check, seal, lot, out)

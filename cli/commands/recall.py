@@ -27,7 +27,7 @@ def recall(
     force: Force = False,
 ) -> None:
     """Hold a lot and all made of it; say where it is and whom to call."""
-    from cli.screens.recall import recall_lot
+    from cli.screens.recall.recall import recall_lot
 
     recall_lot(call, lot, drill=drill, close=close, out=out, force=force)
 

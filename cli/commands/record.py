@@ -16,7 +16,7 @@ def record(
 ) -> None:
     """Print the record of a batch or a delivery."""
     from cli.kit.answer import say, step_for
-    from cli.screens.record import print_record
+    from cli.screens.lots.record import print_record
     from reports.json.lots.record import RecordAnswer
 
     book = call.book()

@@ -16,7 +16,7 @@ def restore(
     to: Annotated[str, typer.Option(metavar="PATH|URL", help="Where the book goes.")],
 ) -> None:
     """Put a backup where no book is yet, after verifying it."""
-    from cli.screens.copies import put_back
+    from cli.screens.copies.copied import put_back
 
     put_back(call, file, to)
 

@@ -17,7 +17,7 @@ def seal(
     force: Force = False,
 ) -> None:
     """Print the seal of the book: house, number of entries, root."""
-    from cli.screens.seal import print_seal
+    from cli.screens.evidence.seal import print_seal
 
     print_seal(call, out, force=force)
 

@@ -28,7 +28,7 @@ def serving(
     ] = False,
 ) -> None:
     """Say what a glass delivers: strength, sugar, oils, limits."""
-    from cli.screens.serving import show_card
+    from cli.screens.glass.serving import show_card
     from ledger.service.glass.serving import serving as reckon
 
     card = reckon(

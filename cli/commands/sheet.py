@@ -18,7 +18,7 @@ def sheet(
     force: Force = False,
 ) -> None:
     """Print or show the batch sheet that a batch is made from."""
-    from cli.screens.sheet import show_sheet
+    from cli.screens.bench.sheet import show_sheet
 
     show_sheet(call, lot, out, force=force)
 

@@ -45,7 +45,7 @@ def start(
     code: Code = None,
 ) -> None:
     """Begin a batch; opens a lot."""
-    from cli.screens.sheet import begin
+    from cli.screens.bench.sheet import begin
     from ledger.service.bench.start import start as verb
 
     begin(

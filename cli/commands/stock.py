@@ -36,8 +36,8 @@ def stock(
     ] = None,
 ) -> None:
     """List what is on hand."""
-    from cli.screens.spirit import show_spirit
-    from cli.screens.stock import list_low, list_stock
+    from cli.screens.glass.spirit import show_spirit
+    from cli.screens.lots.stock import list_low, list_stock
 
     if spirit:
         show_spirit(call, first, last)

@@ -35,7 +35,7 @@ def suspects(
     ] = False,
 ) -> None:
     """Say what failed lots share that clear ones do not, and how sure that is."""
-    from cli.screens.suspects import show_suspects
+    from cli.screens.causes.suspects import show_suspects
 
     show_suspects(
         call,

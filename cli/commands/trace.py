@@ -25,7 +25,7 @@ def trace(
     force: Force = False,
 ) -> None:
     """Trace a lot back to its inputs and forward to who has it."""
-    from cli.screens.trace import Asked, show_trace
+    from cli.screens.lots.trace import Asked, show_trace
 
     is_back = back or only is not None or not forward
     is_forward = forward or not (back or only is not None)

@@ -18,7 +18,7 @@ def upgrade(
     ] = None,
 ) -> None:
     """Bring an older book to this version, after a backup."""
-    from cli.screens.copies import bring_up
+    from cli.screens.copies.copied import bring_up
 
     bring_up(call, keep_in or Path())
 

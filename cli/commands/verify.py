@@ -19,7 +19,7 @@ def verify(
     ] = None,
 ) -> None:
     """Recompute the whole book and name what does not fit."""
-    from cli.screens.verify import verify_book
+    from cli.screens.evidence.verify import verify_book
 
     verify_book(call, seal, since)
 

@@ -1,1 +1,1 @@
-"""How the longer answers are shown, a file a command."""
+"""How the longer answers are shown, a file a command, in the rooms of the other floors."""

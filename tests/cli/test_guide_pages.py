@@ -25,7 +25,7 @@ from typer.testing import CliRunner
 
 from cli.front import COMMANDS
 from cli.main import app
-from cli.screens.guide import TOPICS
+from cli.screens.guide.guide import TOPICS
 from ledger.service.desk.book import wall_clock
 from ledger.service.masters.formula_file import HEAD, KEEPING, LINE, STEPS
 from tests.cli.shell import BY

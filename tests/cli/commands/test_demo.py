@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from cli.screens.demo import season_folder
+from cli.screens.copies.demo import season_folder
 from tests.cli.schemas import faults, verb_of
 from tests.cli.shell import Shell
 from tests.golden import check_golden

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from cli.screens.guide import TOPICS, page
+from cli.screens.guide.guide import TOPICS, page
 from tests.cli.shell import Shell
 
 ROOT = Path(__file__).parents[3]

@@ -238,7 +238,7 @@ def test_a_fault_of_its_own_ends_in_a_sentence_too(
     def broken(*_args: object, **_words: object) -> None:
         raise ZeroDivisionError("division by zero")
 
-    monkeypatch.setattr("cli.screens.stock.stock", broken)
+    monkeypatch.setattr("cli.screens.lots.stock.stock", broken)
     answer = shell.run("stock")
     assert (answer.exit_code, answer.out) == (70, "")
     assert answer.complaints == [

@@ -47,7 +47,7 @@ def test_all_that_is_wrong_with_one_entry_is_told_at_once(shell: Shell) -> None:
 
 
 def test_a_fault_inside_is_told_as_json_too(shell: Shell, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("cli.screens.seal.seal", lambda book: 1 // 0)
+    monkeypatch.setattr("cli.screens.evidence.seal.seal", lambda book: 1 // 0)
     answer = shell.run("seal", "--json")
     assert (answer.exit_code, answer.out) == (70, "")
     assert json.loads(answer.err)["code"] == "inside"

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from cli.screens.guide import page
+from cli.screens.guide.guide import page
 from ledger.domain.entries import FACTS
 from reports.json.kit.problems import ErrorAnswer
 from tests.cli.formulas import write_formulas

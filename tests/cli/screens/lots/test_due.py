@@ -5,7 +5,7 @@ from io import StringIO
 
 from rich.console import Console
 
-from cli.screens.due import screen_of
+from cli.screens.lots.due import screen_of
 from ledger.service.lots.due import Due, DueList, Waits
 
 NOW = datetime(2026, 3, 2, 12, 0, tzinfo=UTC)

@@ -10,7 +10,7 @@ from cli.kit.call import Call
 from cli.kit.files import once_recorded, tell_boxed
 from cli.kit.progress import progress
 from cli.kit.tables import print_json, print_lines, print_table
-from cli.screens.recall_pack import check_folder, drawn_pack, write_pack
+from cli.screens.recall.pack import check_folder, drawn_pack, write_pack
 from ledger.errors import InputError
 from ledger.service.desk.book import Book, Tick
 from ledger.service.lots.dossier import find_lot

@@ -4,7 +4,7 @@ import tracemalloc
 from hashlib import sha256
 from pathlib import Path
 
-from cli.screens.complain import hash_of
+from cli.screens.goods.complain import hash_of
 
 
 def test_a_photo_of_any_size_is_hashed_in_little_memory(tmp_path: Path) -> None:

@@ -1,6 +1,6 @@
 """A trace on a screen: branches carry their rules."""
 
-from cli.screens.trace import fold
+from cli.screens.lots.trace import fold
 
 
 def test_a_folded_branch_carries_its_rules_and_keeps_codes_whole() -> None:

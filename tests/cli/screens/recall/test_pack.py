@@ -4,14 +4,14 @@ import csv
 import json
 from pathlib import Path
 
-from cli.screens.recall_pack import TABLES
+from cli.screens.recall.pack import TABLES
 from tests.cli.shell import Shell
 from tests.reports.pdf.readback import texts_of
 
 OIL, PACKED, STALL = "SOO-001-3", "BOS-001-S", "Bridge Street Stall"
 
 
-FSMA = Path(__file__).parents[2] / "reference" / "fsma204.json"
+FSMA = Path(__file__).parents[3] / "reference" / "fsma204.json"
 
 
 def rows(path: Path) -> list[dict[str, str]]:

@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from cli.kit.answer import step_for
 from cli.kit.call import Call
 from cli.kit.tables import print_json, print_lines, print_table
-from cli.screens.journal import print_said
+from cli.screens.lots.journal import print_said
 from ledger.domain.amounts.quantity import show
 from ledger.service.glass.cost import cost
 from ledger.service.glass.serving import card

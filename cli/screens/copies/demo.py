@@ -5,6 +5,7 @@ Refuses: to write over what is in the folder.
 """
 
 from collections.abc import Sequence
+from importlib.resources import files
 from pathlib import Path
 from typing import NamedTuple
 
@@ -12,8 +13,8 @@ from cli.kit.call import BOOK_NAME, Call
 from cli.kit.files import check_place, draw
 from cli.kit.progress import progress
 from cli.kit.tables import print_json, print_lines
-from cli.screens.record import print_record
-from cli.screens.trace import print_trace
+from cli.screens.lots.record import print_record
+from cli.screens.lots.trace import print_trace
 from ledger.errors import StorageError
 from ledger.science.statistics.suspects import Sort
 from ledger.service.causes.suspects import Suspicion, suspects
@@ -40,8 +41,9 @@ OTHER_FOLDER = "Give another folder: pottle demo FOLDER"
 def season_folder() -> Path:
     """Return the folder of the season that comes with the program."""
     # An installed program carries the season inside; in the source it stands beside the code.
-    inside = Path(__file__).parents[1] / "sample_data" / "season"
-    return inside if inside.is_dir() else Path(__file__).parents[2] / "sample_data" / "season"
+    program = Path(str(files("cli")))
+    inside = program / "sample_data" / "season"
+    return inside if inside.is_dir() else program.parent / "sample_data" / "season"
 
 
 class Places(NamedTuple):

@@ -1,0 +1,1 @@
+"""Screens: the sheet of a batch."""

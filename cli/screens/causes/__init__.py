@@ -1,0 +1,1 @@
+"""Screens: why it failed."""

@@ -1,0 +1,1 @@
+"""Screens: copies and the demonstration."""

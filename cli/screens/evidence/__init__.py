@@ -1,0 +1,1 @@
+"""Screens: seals and proofs."""

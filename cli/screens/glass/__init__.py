@@ -1,0 +1,1 @@
+"""Screens: what a glass delivers."""

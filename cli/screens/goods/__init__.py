@@ -1,0 +1,1 @@
+"""Screens: labels and complaints."""

@@ -1,0 +1,1 @@
+"""Screens: pages of the guide."""

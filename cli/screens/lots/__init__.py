@@ -1,0 +1,1 @@
+"""Screens: looking lots up."""

@@ -1,0 +1,1 @@
+"""Screens: who and what there is."""

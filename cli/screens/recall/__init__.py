@@ -1,0 +1,1 @@
+"""Screens: getting it back."""
