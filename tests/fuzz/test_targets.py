@@ -14,7 +14,6 @@ from tests.fuzz.mutators import blindly
 from tests.fuzz.table import read_run
 from tests.fuzz.targets import TARGETS
 
-SLOW = ("acts", "lines", "seasons")
 ANYTHING = st.binary(max_size=60) | st.text(max_size=60).map(
     lambda text: text.encode("utf-8", "replace")
 )

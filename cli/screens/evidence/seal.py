@@ -1,4 +1,7 @@
-"""The seal on a screen or in a file."""
+"""The seal on a screen or in a file.
+
+Guarantees: the file has the lines of the screen. Refuses: to write over a file unless asked.
+"""
 
 from pathlib import Path
 

@@ -1,4 +1,7 @@
-"""The house on a screen or as JSON."""
+"""The house on a screen or as JSON.
+
+Guarantees: what is not known has no line. Refuses: a book without a house, which is damaged.
+"""
 
 from cli.kit.answer import say
 from cli.kit.call import Call

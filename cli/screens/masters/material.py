@@ -1,4 +1,7 @@
-"""The materials on a screen or as JSON."""
+"""The materials on a screen or as JSON.
+
+Guarantees: every material once, as it is now; where there is none, how one is added is said.
+"""
 
 from cli.kit.call import Call
 from cli.kit.listing import Listing

@@ -1,4 +1,7 @@
-"""The parties on a screen or as JSON."""
+"""The parties on a screen or as JSON.
+
+Guarantees: every party once, as it is now; where there is none, how one is added is said.
+"""
 
 from cli.kit.call import Call
 from cli.kit.listing import Listing

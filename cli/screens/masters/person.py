@@ -1,4 +1,7 @@
-"""The people on a screen or as JSON."""
+"""The people on a screen or as JSON.
+
+Guarantees: everybody once, as they are now; where there is nobody, how one is added is said.
+"""
 
 from cli.kit.call import Call
 from cli.kit.listing import Listing

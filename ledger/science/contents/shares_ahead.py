@@ -1,4 +1,8 @@
-"""How much of one lot is in every lot made of it, by what was there at each draw."""
+"""How much of one lot is in every lot made of it, by what was there at each draw.
+
+Guarantees: what left a lot before the one asked for came has none of it; a circle of a damaged book
+ends, in doubt. Refuses: to guess what nobody measured.
+"""
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence

@@ -1,4 +1,8 @@
-"""How much of every lot that one is made of is in it, by what was there at each draw."""
+"""How much of every lot that one is made of is in it, by what was there at each draw.
+
+Guarantees: what came to a lot after it was drawn from is not in what was drawn; the same shares as
+ahead. Refuses: to guess what nobody measured.
+"""
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence

@@ -1,4 +1,8 @@
-"""What SQLite may have left beside the place of a new book."""
+"""What SQLite may have left beside the place of a new book.
+
+Guarantees: no book takes up the log of another. Refuses: to remove what was left, which may hold
+that book's last entries.
+"""
 
 from pathlib import Path
 

@@ -5,8 +5,6 @@ import pytest
 from ledger.domain.entries.choices import Measured
 from ledger.domain.lots.readings import Reading, Reckoned, told_apart
 
-NINETY = Reckoned(90.0, 1.0, 89.0, 90.0, 90.0, 1.8)
-
 
 @pytest.mark.parametrize(
     ("measured", "is_apart"), [(86.9, True), (87.0, False), (92.0, False), (92.1, True)]

@@ -40,7 +40,6 @@ def add(amount: Quantity, source: str = "O-1") -> Any:
 
 
 KNOWN = oil(material=make(Material, density_mg_per_l=845_000))
-NAMELESS = oil(material=None)
 HALF = Quantity(500_000, Measure.UEACH, "0.5")
 FITS = [
     Case("a volume of a liquid", add(ml(30)), scene(lot(), oil())),
