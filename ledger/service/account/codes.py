@@ -64,7 +64,12 @@ def _unknown(connection: Connection, code: str) -> RefusedError:
 
 
 def _lot_in_hand(connection: Connection, by: str | None) -> str:
-    code = queries.last_lot_of(connection, by) if by else None
+    if not by:
+        raise RefusedError(
+            "A dot stands for the lot that somebody has in hand, and no initials are given.",
+            "Give --by INITIALS, set POTTLE_BY, or name the lot by its code.",
+        )
+    code = queries.last_lot_of(connection, by)
     if code is None:
         raise RefusedError(
             "There is no lot in hand yet for a dot to stand for.", "Name the lot by its code."

@@ -92,6 +92,16 @@ def test_a_lot_is_named_by_its_code_or_an_ending_in_any_case(walked: Walked) -> 
     assert find_lot(keeper.book, lots.essence[-5:]) == lots.essence
 
 
+def test_a_dot_without_initials_asks_for_them(walked: Walked) -> None:
+    keeper, _ = walked
+    assert problems_of(keeper, ".", "") == (
+        (
+            "A dot stands for the lot that somebody has in hand, and no initials are given.",
+            "Give --by INITIALS, set POTTLE_BY, or name the lot by its code.",
+        ),
+    )
+
+
 def test_a_dot_is_the_lot_one_wrote_about_last(walked: Walked) -> None:
     keeper, lots = walked
     keeper.do("look", lot=lots.syrup, grade="cloudy")
