@@ -22,15 +22,14 @@ from sqlalchemy import make_url
 from ledger.service.desk.book import open_book
 from ledger.service.masters.house import init
 from tests.keeper import LATER, MORNING, SET_UP, Keeper, SetClock, copy_book
+from tests.memory import in_memory
 from tests.path import HOUSE, Lots, fill_every_table, set_up, walk_main_path
 
 pytest.register_assert_rewrite("tests.store.contract")
 
 os.environ["TZ"] = "UTC"  # the machine of every test, for houses that name no zone
 
-MEMORY = Path("/dev/shm")
-ROOM_BYTES = 8 * 10**9
-"""What the databases of all tests may take, and some."""
+tempfile.tempdir = in_memory() or tempfile.tempdir  # what pytest makes is made below it too
 
 settings.register_profile("pottle", deadline=None, derandomize="CI" in os.environ)
 settings.load_profile("pottle")
@@ -150,20 +149,11 @@ def running_server(folder: Path, *, is_durable: bool = False) -> Iterator[Server
         running.cleanup()
 
 
-def _in_memory() -> str | None:
-    """Return a folder in memory, if it has room: a database is some eight hundred files.
-
-    They are made there in a fifteenth of the time that they take on a disk.
-    """
-    has_room = MEMORY.is_dir() and shutil.disk_usage(MEMORY).free >= ROOM_BYTES
-    return str(MEMORY) if has_room and os.access(MEMORY, os.W_OK) else None
-
-
 @contextmanager
 def passing_server() -> Iterator[Server]:
     """Run a server that leaves nothing behind; it does not wait for the disk."""
     # Not below pytest's own folder, which is closed to the user as whom a server run by root runs.
-    folder = Path(tempfile.mkdtemp(prefix="pottle-", dir=_in_memory()))
+    folder = Path(tempfile.mkdtemp(prefix="pottle-", dir=in_memory()))
     try:
         with running_server(folder) as found:
             yield found

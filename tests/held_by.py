@@ -171,6 +171,7 @@ ACROSS: dict[str, str] = {
     "tests/test_developers.py": "what DEVELOPERS.md and the docstrings say of the house",
     "tests/test_golden.py": "the tests' own way of keeping texts",
     "tests/test_house.py": "the tree itself",
+    "tests/test_memory.py": "where the tests put their files",
     "tests/test_readme.py": "what the README tells a newcomer",
     "tests/cli/test_hostile_text.py": "text that deceives, wherever words are taken",
     "tests/cli/test_lazy.py": "what is loaded for help and for a command",

@@ -16,19 +16,17 @@ from pathlib import Path
 
 from tests.fuzz.table import HEAD, Run, read_run
 from tests.fuzz.targets import TARGETS
+from tests.memory import in_memory
 
 PATIENCE = 120
 """Seconds after its time in which a run makes its seeds and comes to its end."""
-MEMORY = Path("/dev/shm")
-"""Where files of a run are quick to write, on machines that have such a place."""
 
 
 def fuzz(name: str, seconds: int, folder: Path) -> Run:
     """Fuzz one reader in a process of its own, as the fuzzer ends its process."""
     report = folder / f"report-{name}.log"
     command = [sys.executable, "-m", "tests.fuzz.worker", name, str(seconds), str(folder)]
-    memory = MEMORY if MEMORY.is_dir() else None
-    with report.open("wb") as log, tempfile.TemporaryDirectory(dir=memory) as scratch:
+    with report.open("wb") as log, tempfile.TemporaryDirectory(dir=in_memory()) as scratch:
         places = {**os.environ, "TMPDIR": scratch}
         with suppress(subprocess.TimeoutExpired):
             subprocess.run(

@@ -14,12 +14,11 @@ from hashlib import sha256
 from importlib.util import cache_from_source
 from pathlib import Path
 
+from tests.memory import in_memory
 from tests.mutants.areas import MIGRATIONS, SOURCES
 
 ROOT = Path(__file__).parents[2]
 PLUGINS = Path(__file__).with_name("plugins")
-MEMORY = Path("/dev/shm")
-"""Where files are quick to write, on machines that have such a place."""
 FOLDERS = (*SOURCES, "sample_data", "tests")
 """Where the files of the project are; beside them stand its pages and `pyproject.toml`."""
 NOT_TELLING = ("tests/mutants/", "README.md", "DEVELOPERS.md")
@@ -64,9 +63,8 @@ def key_of(files: Iterable[str], root: Path = ROOT) -> str:
 @contextmanager
 def workspace() -> Iterator[Path]:
     """Make an empty folder, in memory where there is some, and take it away again."""
-    place = MEMORY if os.access(MEMORY, os.W_OK) else None
     with tempfile.TemporaryDirectory(
-        prefix="mutants-", dir=place, ignore_cleanup_errors=True
+        prefix="mutants-", dir=in_memory(), ignore_cleanup_errors=True
     ) as name:
         yield Path(name)
 
