@@ -77,4 +77,3 @@ def test_the_jars_that_were_planned_name_the_cause_in_nine_of_ten_trials(by_ntu:
     found = share(World(3, True, 0.05, by_ntu, 0.0), 100)
     assert found.named >= 0.9
     assert found.innocent <= 0.05
-    assert share(World(3, False, 0.05, by_ntu, 0.0), 100).innocent <= 0.05
