@@ -3,7 +3,9 @@
 Guarantees: a command is loaded when it is called, the book when it runs.
 """
 
+import os
 import sys
+from pathlib import Path
 
 import typer
 
@@ -17,6 +19,7 @@ from cli.kit.call import (
     OriginOption,
     SheetOption,
 )
+from cli.kit.errors import unsaid
 
 app = typer.Typer(
     name="pottle",
@@ -44,9 +47,19 @@ def options(
 
 def run() -> None:
     """Run the command that the words of the call name."""
+    # A shell may close them; what is said then goes nowhere, and the exit code stays.
+    sys.stdout = sys.stdout or Path(os.devnull).open("w", encoding="utf-8")  # noqa: SIM115 - until the end
+    sys.stderr = sys.stderr or Path(os.devnull).open("w", encoding="utf-8")  # noqa: SIM115 - until the end
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             # A book holds letters that not every terminal or pipe is set to; none is to end a
             # command.
             stream.reconfigure(encoding="utf-8", errors="replace")
-    app()
+    try:
+        try:
+            app()
+        finally:
+            # Here, where it can still be told, and not while Python ends.
+            sys.stdout.flush()
+    except OSError as error:
+        sys.exit(unsaid(error, (), as_json=False))

@@ -163,6 +163,7 @@ BY_DOCTEST = (
 """Pure helpers that their doctests hold."""
 
 ACROSS: dict[str, str] = {
+    "tests/cli/test_unsaid.py": "what is told where a command or its answer is broken off",
     "tests/cli/test_guide_pages.py": "every page of the guide, played",
     "tests/service/desk/test_readings.py": "measured beside reckoned, from the bench to the gate",
     "tests/test_recipes.py": "the recipes of the developers' page, followed",

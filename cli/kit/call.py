@@ -85,6 +85,8 @@ class Call:
     """Whether to answer as JSON."""
     at_end: ExitStack = field(default_factory=ExitStack, repr=False, compare=False)
     """What is closed when the command ends."""
+    books: "list[Book]" = field(default_factory=list, repr=False, compare=False)
+    """The books it opened."""
 
     @property
     def where(self) -> str:
@@ -101,7 +103,12 @@ class Call:
         """Open the book; it is closed when the command ends."""
         from ledger.service.desk.book import open_book
 
-        return self.at_end.enter_context(open_book(self.where))
+        self.books.append(self.at_end.enter_context(open_book(self.where)))
+        return self.books[-1]
+
+    def recorded(self) -> list[int]:
+        """Return the numbers of the entries that were recorded by now."""
+        return [number for book in self.books for number in book.recorded]
 
     def how(self) -> "How":
         """Return who writes and how it is known."""
@@ -162,7 +169,7 @@ def _command(
             with call.at_end:
                 function(call, **words)
 
-        run_safely(work, as_json=call.json)
+        run_safely(work, as_json=call.json, recorded=call.recorded)
 
     first = inspect.Parameter(
         "context", inspect.Parameter.POSITIONAL_OR_KEYWORD, annotation=typer.Context

@@ -7,9 +7,11 @@ refused, 4 needs a reason, 5 storage.
 
 import gc
 import os
+import signal
 import sys
 from collections.abc import Callable, Sequence
-from typing import TYPE_CHECKING
+from contextlib import suppress
+from typing import TYPE_CHECKING, TextIO
 
 import typer
 
@@ -34,6 +36,9 @@ FAMILIES: "tuple[tuple[type[LedgerError], Family, int], ...]" = (
     (StorageError, "storage", 5),
 )
 """Each kind of error with its name for machines and its exit code."""
+STORAGE = 5
+"""Exit code where an answer found no place to be written in, and nothing was recorded."""
+JOURNAL = "pottle journal shows what the book has."
 INSIDE = 70
 """Exit code of a fault of pottle's own (sysexits.h, EX_SOFTWARE)."""
 CANCELLED = 130
@@ -41,47 +46,105 @@ CANCELLED = 130
 """
 
 
-def run_safely(work: Callable[[], None], *, as_json: bool) -> None:
-    """Run a command's work; turn its errors into sentences and an exit code."""
+class AfterwardsError(StorageError):
+    """What failed after the recording, and says itself what was recorded."""
+
+
+def run_safely(
+    work: Callable[[], None], *, as_json: bool, recorded: Callable[[], Sequence[int]] = tuple
+) -> None:
+    """Run a command's work; turn its errors into sentences and an exit code.
+
+    Args:
+        work: The work.
+        as_json: Whether errors are told to machines.
+        recorded: Returns the numbers of the entries that the work recorded so far.
+    """
     # What is loaded by now is kept to the end; it need not be searched for garbage.
     gc.freeze()
     gc.enable()
+    before = signal.signal(signal.SIGINT, signal.default_int_handler)
     try:
         work()
+        # Here, where it can still be told with what was recorded.
+        sys.stdout.flush()
     except LedgerError as error:
         family, code = family_of(error)
-        complain(error.problems, family, as_json=as_json)
+        after = () if isinstance(error, AfterwardsError) else stands(recorded())
+        complain((*error.problems, *after), family, as_json=as_json)
         raise typer.Exit(code) from None
     except KeyboardInterrupt:
-        todo = "pottle journal shows what the book has."
-        problem = ("Cancelled; nothing more was recorded.", todo)
-        complain([problem], "cancelled", as_json=as_json)
+        cancelled = ("Cancelled; nothing more was recorded.", JOURNAL)
+        complain([*stands(recorded()), cancelled], "cancelled", as_json=as_json)
         raise typer.Exit(CANCELLED) from None
-    except BrokenPipeError:
-        # What Python still flushes at its end needs somewhere to go.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        raise typer.Exit(0) from None
     except typer.Exit:
         raise
+    except OSError as error:
+        # Files are told of as errors of storage, so this is the answer that found no place.
+        raise typer.Exit(unsaid(error, recorded(), as_json=as_json)) from None
     except Exception as error:
         if os.environ.get("POTTLE_DEBUG"):
             raise
         what = f"Something went wrong inside pottle: {type(error).__name__}: {error}."
-        todo = "pottle journal shows what the book has. POTTLE_DEBUG=1 shows where it went wrong."
-        complain([(what, todo)], "inside", as_json=as_json)
+        inside = (what, f"{JOURNAL} POTTLE_DEBUG=1 shows where it went wrong.")
+        complain([*stands(recorded()), inside], "inside", as_json=as_json)
         raise typer.Exit(INSIDE) from None
+    finally:
+        signal.signal(signal.SIGINT, before)
+
+
+def unsaid(error: OSError, recorded: Sequence[int], *, as_json: bool) -> int:
+    """Tell that an answer could not be written; return the exit code.
+
+    What was recorded stands, and whoever sees an error would enter it again: that is no failure.
+    """
+    _let_go(sys.stdout)
+    if isinstance(error, BrokenPipeError) and not recorded:  # whoever read has seen enough
+        return 0
+    what = f"The answer could not be written: {error.strerror or error}."
+    todo = "" if recorded else "Choose a place with room for it."
+    complain([*stands(recorded), (what, todo)], "storage", as_json=as_json)
+    return 0 if recorded else STORAGE
+
+
+def _let_go(stream: TextIO) -> None:
+    """Let what Python still writes at its end go nowhere."""
+    with suppress(OSError, ValueError):
+        os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
+
+
+def stands(recorded: Sequence[int]) -> list[tuple[str, str]]:
+    """Return what stands in the book whatever failed after, as a problem; none for nothing.
+
+    >>> stands([7]), stands([7, 8])[0][0]
+    ([('Recorded 7.', 'pottle journal --entry 7 shows it.')], 'Recorded 7 to 8.')
+    """
+    if not recorded:
+        return []
+    first, last = recorded[0], recorded[-1]
+    if first == last:
+        return [(f"Recorded {first}.", f"pottle journal --entry {first} shows it.")]
+    return [(f"Recorded {first} to {last}.", f"pottle journal --last {len(recorded)} shows them.")]
 
 
 def complain(problems: Sequence[tuple[str, str]], family: "Family", *, as_json: bool) -> None:
     """Print problems to standard error: a line what, a line what to do; or all as JSON."""
+    try:
+        _print(problems, family, as_json=as_json)
+    except OSError:  # where nobody can be told, the exit code says it
+        _let_go(sys.stderr)
+
+
+def _print(problems: Sequence[tuple[str, str]], family: "Family", *, as_json: bool) -> None:
     if as_json:
         from reports.json.kit.problems import error_answer
 
         print_json(error_answer(problems, family), sys.stderr)
-        return
-    for what, todo in problems:
-        for line in fitted((what, f"  {todo}") if todo else (what,), sys.stderr):
+    else:
+        lines = (line for what, todo in problems for line in (what, f"  {todo}") if line.strip())
+        for line in fitted(lines, sys.stderr):
             print(line, file=sys.stderr)
+    sys.stderr.flush()
 
 
 def family_of(error: LedgerError) -> "tuple[Family, int]":

@@ -12,6 +12,7 @@ from io import BytesIO
 from pathlib import Path
 from typing import BinaryIO
 
+from cli.kit.errors import AfterwardsError
 from cli.kit.tables import fitted
 from ledger.errors import LedgerError, StorageError
 from ledger.whole_files import is_book, whole_file
@@ -113,13 +114,13 @@ def once_recorded(done: str, again: str) -> Iterator[None]:
         again: How to get the paper all the same.
 
     Raises:
-        StorageError: Something failed: both, and why.
+        AfterwardsError: Something failed: both, and why.
     """
     try:
         yield
     except (LedgerError, OSError) as error:
         why = error.problems[0][0] if isinstance(error, LedgerError) else f"{error.strerror}."
-        raise StorageError(f"{done} Its paper could not be made: {why}", again) from error
+        raise AfterwardsError(f"{done} Its paper could not be made: {why}", again) from error
 
 
 def write(out: Path, content: bytes, *, force: bool, instead: str = OTHER_NAME) -> None:

@@ -19,9 +19,16 @@ from ledger.domain.lots.codes import clean_code, make_code, stem_for
 from ledger.domain.lots.movements import movements
 from ledger.domain.rules import Finding, Severity, findings
 from ledger.domain.rules.recheck import touched
-from ledger.errors import FindingError, LedgerError, ReasonNeededError, RefusedError
+from ledger.errors import (
+    FindingError,
+    LedgerError,
+    ReasonNeededError,
+    RefusedError,
+    StorageError,
+)
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.clock import zone_of
+from ledger.service.desk.outcome import stands
 from ledger.service.desk.reader import Words
 from ledger.service.desk.recheck import fits_no_longer, histories
 from ledger.service.desk.scene import build_scene
@@ -29,6 +36,7 @@ from ledger.service.desk.times import read_when
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 from ledger.store.write import recorder
+from ledger.store.write.recorder import Moved
 
 
 @dataclass(slots=True)
@@ -55,6 +63,8 @@ class Desk:
     """Why, in words."""
     sheet: str | None = field(init=False)
     """Number of the paper sheet."""
+    appended: list[Entry] = field(init=False, default_factory=list)
+    """What it recorded so far; it stands once the transaction has committed."""
 
     def __post_init__(self) -> None:
         """Read who, when and where from."""
@@ -126,7 +136,7 @@ class Desk:
         )
         # Read before the correction is in the book, to tell afterwards what it broke.
         before = histories(self.connection, dict.fromkeys(codes))
-        entry = recorder.append(self.connection, draft, moved, self.now)
+        entry = self._put(draft, moved)
         remarks = tuple((f.what, f.todo) for f in all_findings if f.severity is Severity.REMARK)
         if old:
             remarks += fits_no_longer(self.connection, before, entry)
@@ -148,7 +158,17 @@ class Desk:
             reason=entry.draft.reason,
         )
         # Past the rules, since it is what the book itself says of another entry.
-        return recorder.append(self.connection, draft, ((), None), self.now)
+        return self._put(draft, ((), None))
+
+    @property
+    def numbers(self) -> list[int]:
+        """The numbers of what it recorded."""
+        return [entry.seq for entry in self.appended]
+
+    def _put(self, draft: Draft[FactsT], moved: Moved) -> Entry[FactsT]:
+        entry = recorder.append(self.connection, draft, moved, self.now)
+        self.appended.append(entry)
+        return entry
 
 
 def _departs(finding: Finding) -> bool:
@@ -173,9 +193,30 @@ def _raise(all_findings: Sequence[Finding], reason: str | None) -> None:
 
 @contextmanager
 def at_desk(book: Book, how: How) -> Iterator[Desk]:
-    """Open a desk: a writing transaction that commits when the verb is through."""
-    with book.writing() as connection:
-        yield desk_on(connection, book.clock(), how)
+    """Open a desk: a writing transaction that commits when the verb is through.
+
+    Raises:
+        StorageError: It could not be recorded; or whether it was is not known, which is said.
+    """
+    desk, is_through = None, False
+    try:
+        with book.writing() as connection:
+            desk = desk_on(connection, book.clock(), how)
+            yield desk
+            is_through = True
+    except BaseException as error:
+        # Only a commit that nobody answered for leaves open whether it was made.
+        if desk is None or not (is_through and desk.appended):
+            raise
+        is_answer_lost = isinstance(error, StorageError)
+        what = error.what if isinstance(error, StorageError) else "It was broken off."
+        if not stands(book, desk.appended[-1], what):
+            raise
+        book.recorded += desk.numbers
+        if not is_answer_lost:
+            raise
+    else:
+        book.recorded += desk.numbers
 
 
 def desk_on(connection: Connection, now: datetime, how: How) -> Desk:

@@ -80,6 +80,8 @@ class Book:
     """Its clock."""
     engine: Engine = field(init=False, repr=False)
     """Its connection to storage."""
+    recorded: list[int] = field(init=False, repr=False, default_factory=list)
+    """Numbers of the entries that verbs recorded through it: they stand, whatever fails after."""
 
     def __post_init__(self) -> None:
         """Prepare the engine; opens nothing yet."""

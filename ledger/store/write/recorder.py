@@ -17,6 +17,8 @@ from ledger.store.engine.statements import ask, ask_one
 from ledger.store.form.mapping import lot_codes, rows
 from ledger.store.write.rows import insert_row
 
+Moved = tuple[tuple[Posting, ...], Level | None]
+"""The postings of an entry and the level it states."""
 KEYS = {"person": ("person_key", "initials"), "material": ("material_key", "code")}
 """Where the first entry of each person and material is kept, by kind."""
 
@@ -24,7 +26,7 @@ KEYS = {"person": ("person_key", "initials"), "material": ("material_key", "code
 def append(
     connection: Connection,
     draft: Draft[FactsT],
-    moved: tuple[tuple[Posting, ...], Level | None],
+    moved: Moved,
     recorded_at: datetime,
 ) -> Entry[FactsT]:
     """Add one entry to the book and return it with its number.
@@ -73,18 +75,23 @@ def node(connection: Connection, height: int, place: int) -> bytes:
         StorageError: The book has lost it.
     """
     if height == 0:
-        rows = ask(connection, "SELECT leaf FROM entry WHERE seq = :seq", seq=place + 1)
+        value = leaf_of(connection, place + 1)
     else:
         query = "SELECT hash FROM tree WHERE height = :height AND place = :place"
-        rows = ask(connection, query, height=height, place=place)
-    if not rows:
+        value = ask_one(connection, query, height=height, place=place)
+    if value is None:
         first, width = (place << height) + 1, 1 << height
         raise StorageError(
             f"The book has lost its hash over entries {first} to {first + width - 1}.",
             "Keep this book as it is. Run pottle verify to see what else does not fit.",
         )
-    ((value,),) = rows
     return bytes(value)
+
+
+def leaf_of(connection: Connection, seq: int) -> bytes | None:
+    """Return the hash of an entry's text as it is stored; None where there is no such entry."""
+    leaf = ask_one(connection, "SELECT leaf FROM entry WHERE seq = :seq", seq=seq)
+    return None if leaf is None else bytes(leaf)
 
 
 def lot_ids(connection: Connection, codes: frozenset[str]) -> dict[str, int]:
