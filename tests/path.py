@@ -166,7 +166,7 @@ def fill_every_table(keeper: Keeper) -> Lots:
     keeper.do("limit", code="us-safrole", citation="21 CFR 189.180, read again")
     keeper.do("recall", lot=lots.packed, because="came back cloudy")
     keeper.do("contact", lot=lots.packed, party="Bridge Street Stall", reached="spoken")
-    keeper.do("close", lot=lots.packed, cause="the orange oil was old")
+    keeper.do("close", lot=lots.packed, cause="the orange oil was old", because="9 kept to look at")
     return lots
 
 

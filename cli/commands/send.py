@@ -14,8 +14,10 @@ def send(
     call: Call,
     lot: Lot,
     amount: Annotated[list[str], typer.Argument(help="How many bottles, or a volume.")],
-    to: Annotated[Text, typer.Option("--to", help="Who gets it.")] = None,
-    sender: Annotated[Text, typer.Option("--from", help="Who sent it back.")] = None,
+    to: Annotated[Text, typer.Option("--to", help="Who gets it; or market, or walk-in.")] = None,
+    sender: Annotated[
+        Text, typer.Option("--from", help="Who sent it back; or market, or walk-in.")
+    ] = None,
     moved_as: Annotated[
         Text,
         typer.Option(

@@ -111,7 +111,7 @@ _EXAMPLES: tuple[Facts, ...] = (
     Finish(ml(448)),
     Bottle("E-1", 15, ml(30), ml(450)),
     Labels(16, 15, 1),
-    Move(MoveAs.SALE, pieces(6)),
+    Move(MoveAs.SALE, pieces(6), "Bridge Street Stall"),
     Judge(Verdict.RELEASE),
     Check(),
     Complaint("cloudy"),

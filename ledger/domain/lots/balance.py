@@ -1,7 +1,8 @@
 """Where all of a lot is: the balance that a recall is judged by.
 
-Guarantees: made = on hand + used + sent + samples + kept back + broken + destroyed + wasted +
-unexplained, to the smallest unit, and only the last may be below zero; what came back is counted on
+Guarantees: made = on hand + used + sent + samples + unnamed + kept back + broken + destroyed +
+wasted + unexplained, to the smallest unit, and only the last may be below zero; what went to people
+whom nobody can name is told apart and is not accounted for; what came back is counted on
 hand and no longer as sent or as a sample. Refuses: to let what is missing of one lot be made good
 by what is too much of another.
 """
@@ -9,11 +10,15 @@ by what is too much of another.
 from collections import Counter
 from collections.abc import Iterable, Mapping
 from decimal import ROUND_DOWN, Decimal
+from typing import NamedTuple
 
 from msgspec import Struct
 
 from ledger.domain.entries.choices import MoveAs, Place
+from ledger.domain.masters.parties import is_named
 
+DRUNK = frozenset({MoveAs.TASTING})
+"""Moves of which nothing is left to call back, so nobody need be named."""
 COMES_BACK = (MoveAs.ON_RETURN, MoveAs.SALE, MoveAs.SAMPLE, MoveAs.TASTING)
 """Ways to go to people, those of which goods come back most often first."""
 
@@ -31,11 +36,13 @@ class Balance(Struct, frozen=True):
     used: int = 0
     """What went into other lots."""
     sent: int = 0
-    """What was sold or sent on sale or return, without what came back."""
+    """What was sold or sent on sale or return to somebody, without what came back."""
     returned: int = 0
     """What came back; it is on hand, or went on from there."""
     samples: int = 0
-    """What was given as samples or poured at tastings, without what came back."""
+    """What was given to somebody as samples or poured at tastings, without what came back."""
+    unnamed: int = 0
+    """What went to people whom nobody can name, without what came back."""
     kept_back: int = 0
     """What was kept back as samples of the lot."""
     broken: int = 0
@@ -61,6 +68,7 @@ class Balance(Struct, frozen=True):
             "sent": self.sent,
             "returned": self.returned,
             "samples": self.samples,
+            "unnamed": self.unnamed,
             "kept_back": self.kept_back,
             "broken": self.broken,
             "destroyed": self.destroyed,
@@ -70,7 +78,8 @@ class Balance(Struct, frozen=True):
 
     def _told(self) -> int:
         here = self.on_hand + self.used + self.kept_back
-        return here + self.sent + self.samples + self.broken + self.destroyed + self.wasted
+        gone = self.broken + self.destroyed + self.wasted
+        return here + self.sent + self.samples + self.unnamed + gone
 
     @property
     def accounted_percent(self) -> Decimal:
@@ -78,24 +87,37 @@ class Balance(Struct, frozen=True):
 
         >>> Balance(made=3000, on_hand=2999, astray=1).accounted_percent
         Decimal('99.9')
+        >>> Balance(made=8, sent=6, unnamed=2).accounted_percent
+        Decimal('75.0')
         >>> Balance().accounted_percent
         Decimal('100.0')
         """
         if self.made <= 0:
-            return Decimal("100.0") if self.astray == 0 else Decimal("0.0")
-        share = Decimal(100 * max(self.made - self.astray, 0)) / self.made
+            return Decimal("100.0") if self.astray + self.unnamed == 0 else Decimal("0.0")
+        missing = self.astray + self.unnamed
+        share = Decimal(100 * max(self.made - missing, 0)) / self.made
         return share.quantize(Decimal("0.1"), ROUND_DOWN)
 
 
-def still_out(moves: Moves) -> Mapping[MoveAs, int]:
-    """Return what is out still of what went to people, by how it went.
+class Out(NamedTuple):
+    """What is out still of what went to people."""
+
+    named: Mapping[MoveAs, int]
+    """What somebody has who can be named, and what was drunk at once, by how it went."""
+    unnamed: int
+    """What people have whom nobody can name."""
+
+
+def still_out(moves: Moves) -> Out:
+    """Return what is out still of what went to people.
 
     What somebody sent back is of what they were sent. What goes beyond that, or came from nobody
     named, is of what the others have; what goes beyond all that ever went out is of nothing.
 
-    >>> dict(still_out([("Bar", MoveAs.SALE, 6), ("Inn", MoveAs.SAMPLE, 3),
-    ...                 ("Inn", MoveAs.RETURNED, 2)]))
-    {<MoveAs.SALE: 'sale'>: 6, <MoveAs.SAMPLE: 'sample'>: 1}
+    >>> out = still_out([("Bar", MoveAs.SALE, 6), ("Inn", MoveAs.SAMPLE, 3),
+    ...                  ("Inn", MoveAs.RETURNED, 2), ("market", MoveAs.SALE, 4)])
+    >>> dict(out.named), out.unnamed
+    ({<MoveAs.SALE: 'sale'>: 6, <MoveAs.SAMPLE: 'sample'>: 1}, 4)
     """
     out: dict[str | None, Counter[MoveAs]] = {}
     back: Counter[str | None] = Counter()
@@ -105,10 +127,13 @@ def still_out(moves: Moves) -> Mapping[MoveAs, int]:
         elif moved_as is MoveAs.RETURNED:
             back[party] += amount
     over = sum(_take_back(out.get(party, Counter()), amount) for party, amount in back.items())
-    total = sum(out.values(), Counter[MoveAs]())
-    _take_back(total, over)
+    named, unnamed = Counter[MoveAs](), Counter[MoveAs]()
+    for party, ways in out.items():
+        for way, amount in ways.items():
+            (named if is_named(party) or way in DRUNK else unnamed)[way] += amount
+    _take_back(named, _take_back(unnamed, over))
     # The sign leaves out the ways by which nothing is out.
-    return +total
+    return Out(+named, unnamed.total())
 
 
 def _take_back(out: Counter[MoveAs], amount: int) -> int:
@@ -142,14 +167,15 @@ def balance_of(
     0
     """
     told, lost = list(moves), gone or {}
-    out = still_out(told)
+    named, unnamed = still_out(told)
     balance = Balance(
         made=made,
         on_hand=max(on_hand, 0),
         used=used,
-        sent=out.get(MoveAs.SALE, 0) + out.get(MoveAs.ON_RETURN, 0),
+        sent=named.get(MoveAs.SALE, 0) + named.get(MoveAs.ON_RETURN, 0),
         returned=sum(amount for _, moved_as, amount in told if moved_as is MoveAs.RETURNED),
-        samples=out.get(MoveAs.SAMPLE, 0) + out.get(MoveAs.TASTING, 0),
+        samples=named.get(MoveAs.SAMPLE, 0) + named.get(MoveAs.TASTING, 0),
+        unnamed=unnamed,
         kept_back=lost.get(Place.RETAINED, 0),
         broken=lost.get(Place.BREAKAGE, 0),
         destroyed=lost.get(Place.DESTROYED, 0),

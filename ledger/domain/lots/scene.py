@@ -26,6 +26,8 @@ class Scene(Struct, frozen=True):
     """Codes of materials the draft names that are in the book."""
     formulas: frozenset[tuple[str, int]] = frozenset()
     """Versions in the book of the formula the draft is about."""
+    near_names: tuple[str, ...] = ()
+    """Names in the book that are nearly the one the draft brings."""
     lot: LotState | None = None
     """The lot the draft is about, unless it opens it."""
     sources: tuple[LotState, ...] = ()

@@ -12,6 +12,7 @@ from ledger.domain.rules.always import (
     genealogy,
     names,
     on_hand,
+    parties,
     status,
     times,
 )
@@ -22,6 +23,7 @@ from ledger.domain.rules.usual import handling, measures, readings, substances
 
 FAMILIES = (
     names,
+    parties,
     times,
     genealogy,
     on_hand,

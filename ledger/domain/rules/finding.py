@@ -25,6 +25,8 @@ class Severity(StrEnum):
     """It cannot be true: nothing is recorded."""
     REASON = "reason"
     """It should not have happened: recorded with a reason, as a deviation."""
+    ASK = "ask"
+    """It may be a slip: recorded once it is said that it is none, and no deviation."""
     GATE = "gate"
     """It stands in the way of a release: released only as an override with a reason."""
     REMARK = "remark"
@@ -58,6 +60,11 @@ def impossible(rule: str, what: str, todo: str) -> Finding:
 def needs_reason(rule: str, what: str, todo: str) -> Finding:
     """Return a finding that asks for a reason."""
     return Finding(Severity.REASON, rule, what, todo)
+
+
+def asks(rule: str, what: str, todo: str) -> Finding:
+    """Return a finding that asks whether it is so."""
+    return Finding(Severity.ASK, rule, what, todo)
 
 
 def remark(rule: str, what: str, todo: str = "") -> Finding:

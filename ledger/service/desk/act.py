@@ -171,13 +171,17 @@ class Desk:
         return entry
 
 
+ASKING = frozenset({Severity.REASON, Severity.ASK})
+"""Findings that an entry is recorded in spite of, once something is said of them."""
+
+
 def _departs(finding: Finding) -> bool:
     return finding.severity in (Severity.REASON, Severity.GATE)
 
 
 def _raise(all_findings: Sequence[Finding], reason: str | None) -> None:
     stops = [finding for finding in all_findings if finding.severity is Severity.IMPOSSIBLE]
-    asks = [finding for finding in all_findings if finding.severity is Severity.REASON]
+    asks = [finding for finding in all_findings if finding.severity in ASKING]
     gates = [finding for finding in all_findings if finding.severity is Severity.GATE]
     error: type[LedgerError] | None = None
     # A reason cannot make true what is impossible, so it is not asked for then.

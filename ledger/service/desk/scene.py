@@ -9,12 +9,14 @@ from ledger.domain.entries import Draft, Formula, Judge, Material, Move, Strike
 from ledger.domain.entries.fields import specs
 from ledger.domain.lots.scene import Scene
 from ledger.domain.lots.state import LotState
+from ledger.domain.masters.parties import NOBODY_IN_PARTICULAR, near_names
 from ledger.domain.masters.substances import NO_CONCERNS, Concerns
 from ledger.domain.rules.always.names import material_names
+from ledger.domain.rules.always.parties import party_of
 from ledger.service.account.state import lot_state
 from ledger.service.desk.control import control_of
 from ledger.store.engine.connections import Connection
-from ledger.store.read import queries
+from ledger.store.read import parties, queries
 from ledger.store.read.queries import Moment
 
 
@@ -32,6 +34,7 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
         people=queries.people(connection),
         materials=_known_materials(connection, draft),
         formulas=_versions(connection, draft),
+        near_names=_near_names(connection, draft),
         lot=lot,
         sources=sources,
         made_from_lot=_made_from(lot, sources),
@@ -55,6 +58,15 @@ def _lot_of(connection: Connection, draft: Draft, moment: Moment, skip: int) -> 
 def _known_materials(connection: Connection, draft: Draft) -> frozenset[str]:
     named = material_names(draft)
     return frozenset(code for code in named if queries.material(connection, code))
+
+
+def _near_names(connection: Connection, draft: Draft) -> tuple[str, ...]:
+    """Return the names in the book that are nearly one which the draft brings into it."""
+    name = party_of(draft)
+    if not name or name in NOBODY_IN_PARTICULAR or parties.is_known(connection, name):
+        return ()
+    near = near_names(name, parties.names(connection))
+    return tuple(other for other in near if parties.is_known(connection, other))
 
 
 def _versions(connection: Connection, draft: Draft) -> frozenset[tuple[str, int]]:

@@ -1,10 +1,12 @@
 """Send: goods go out, are written off, or come back.
 
-Guarantees: it is a sale unless something else is said, and a bare number counts pieces.
+Guarantees: it is a sale unless something else is said, a bare number counts pieces, and a market or
+a walk-in customer is one word however it was written.
 """
 
 from ledger.domain.entries import Move
 from ledger.domain.entries.choices import MoveAs
+from ledger.domain.masters.parties import party_word
 from ledger.service.desk.act import at_desk
 from ledger.service.desk.book import Book, How, Recorded
 
@@ -22,10 +24,11 @@ def send(
     """Send goods out, write them off, or take them back."""
     with at_desk(book, how) as desk:
         words = desk.words
+        named = words.text_or_none(party, "name of who gets it")
         facts = Move(
             moved_as=words.needed(moved_as or "sale", MoveAs, "way of sending"),
             amount=words.pieces(amount),
-            party=words.text_or_none(party, "name of who gets it"),
+            party=party_word(named) if named else None,
             document=words.text_or_none(document, "document"),
         )
         return desk.record(facts, words.lot(lot))

@@ -12,14 +12,13 @@ from msgspec import Struct
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Contact, Entry, Party
 from ledger.domain.entries.choices import MoveAs, Reached
+from ledger.domain.lots.balance import DRUNK
 from ledger.domain.lots.state import GOES_TO_PEOPLE
 from ledger.service.lots.trace import Holder
 from ledger.service.recall.answers import as_told, by_calls, last_told, left_there
 
 EACH = 1_000_000
 """One counted thing in its smallest unit."""
-DRUNK = frozenset({MoveAs.TASTING})
-"""Moves of which nothing is left to call back."""
 
 
 class ToCall(Struct, frozen=True):

@@ -1,9 +1,13 @@
 """Recalling a lot: all that is made of it held in one act, and the recall closed with its cause.
 
 Guarantees: the lot and every lot made of it are recalled in one transaction or none is. Refuses: a
-recall without a reason, and the closing of one that is not open.
+recall without a reason, the closing of one that is not open, and, without a reason, of one of which
+bottles or bulk still stand.
 """
 
+from collections.abc import Iterator
+
+from ledger.domain.amounts.quantity import show
 from ledger.domain.entries import Closing, Judge
 from ledger.domain.entries.choices import Verdict
 from ledger.domain.lots.lot import Lot, Status
@@ -12,7 +16,8 @@ from ledger.service.account.codes import known_lot
 from ledger.service.desk.act import Desk, at_desk
 from ledger.service.desk.book import Book, How, Recorded, Tick
 from ledger.service.lots.trace import trace_on
-from ledger.service.recall.standing import course
+from ledger.service.recall.calls import ToCall
+from ledger.service.recall.standing import Recall, course, recall_on
 
 
 def recall(book: Book, how: How, tick: Tick = lambda _done, _total: None, *, lot: str) -> Recorded:
@@ -71,6 +76,7 @@ def close_recall(book: Book, how: How, *, lot: str, cause: str) -> Recorded:
 
     Raises:
         RefusedError: The lot is not recalled, or its recall is closed.
+        ReasonNeededError: Some of it stands here, or with people who were not spoken to.
     """
     with at_desk(book, how) as desk:
         read = desk.words
@@ -83,4 +89,35 @@ def close_recall(book: Book, how: How, *, lot: str, cause: str) -> Recorded:
                 f"There is no open recall of {code} to close: {why}.",
                 f"pottle lot {code} shows what was done.",
             )
+        if not desk.reason and (open_still := list(_still_open(recall_on(desk.connection, code)))):
+            raise ReasonNeededError.of(open_still)
         return desk.record(facts, code)
+
+
+def _still_open(found: Recall) -> Iterator[tuple[str, str]]:
+    """Yield what is not done yet in a recall that is to be closed, with what to do."""
+    here = [
+        item.brief for item in found.lots if item.brief.on_hand > 0 and _is_recalled(item.brief)
+    ]
+    if here:
+        told = ", ".join(f"{show(lot.on_hand, lot.measure)} of {lot.code}" for lot in here)
+        yield (
+            f"Recalled goods still stand here: {told}.",
+            f"Write what becomes of them, such as: pottle send {here[0].code} AMOUNT --as destroyed"
+            "; or close it all the same and say why with --because.",
+        )
+    if names := [call.name or "not named" for call in found.to_call if _is_open(call)]:
+        yield (
+            f"These may still have some and were not spoken to: {', '.join(names)}.",
+            f'Call them: pottle contact {found.lot.code} "WHO" --reached spoken --still COUNT; or '
+            "say with --because why the recall is closed all the same.",
+        )
+
+
+def _is_recalled(lot: Lot) -> bool:
+    # What stands open is what was recalled; a lot released again since is no part of it.
+    return lot.status is Status.RECALLED
+
+
+def _is_open(call: ToCall) -> bool:
+    return not call.is_reached and bool(call.pieces or call.volume_ul)

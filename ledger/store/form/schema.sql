@@ -774,8 +774,10 @@ CREATE UNIQUE INDEX ix_entry_correction ON entry (corrects) WHERE corrects IS NO
 CREATE INDEX ix_entry_lot ON entry (lot);
 CREATE INDEX ix_entry_stands_for ON entry (stands_for);
 CREATE INDEX ix_level_lot ON level (lot);
+CREATE INDEX ix_move_party ON move (party);
 CREATE INDEX ix_posting_source ON posting (source, seq, taken);
 CREATE INDEX ix_posting_target ON posting (target, seq, given);
+CREATE INDEX ix_receipt_supplier ON receipt (supplier);
 CREATE VIEW in_force AS SELECT e.* FROM entry e LEFT JOIN entry c ON c.corrects = e.seq WHERE c.seq IS NULL AND e.kind <> 'strike';
 CREATE VIEW last_level AS SELECT lot, amount, happened_at, stands_for FROM ( SELECT l.lot, l.amount, e.happened_at, e.stands_for, ROW_NUMBER() OVER ( PARTITION BY l.lot ORDER BY e.happened_at DESC, e.stands_for DESC) AS nth FROM level l JOIN in_force e ON e.seq = l.seq) AS ranked WHERE nth = 1;
 CREATE VIEW lot_status AS SELECT lot.id AS lot, lot.code, CASE WHEN NOT EXISTS (SELECT 1 FROM in_force o WHERE o.stands_for = lot.id) THEN 'struck out' WHEN v.verdict = 'hold' THEN 'on hold' WHEN v.verdict = 'release' THEN 'released' WHEN v.verdict = 'reject' THEN 'rejected' WHEN v.verdict = 'rework' THEN 'to be reworked' WHEN v.verdict = 'recall' THEN 'recalled' WHEN lot.lot_type = 'packed' THEN 'packed' WHEN lot.lot_type <> 'made' THEN 'in stock' WHEN EXISTS (SELECT 1 FROM in_force f WHERE f.lot = lot.id AND f.kind = 'finish') THEN 'finished' ELSE 'being made' END AS status FROM lot LEFT JOIN verdict v ON v.lot = lot.id;

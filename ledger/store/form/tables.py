@@ -235,6 +235,9 @@ def _children(kind: str, spec: FieldSpec) -> Table:
 
 TYPED: dict[str, Table] = {kind: _typed(kind, facts) for kind, facts in FACTS.items()}
 """The typed table of each kind of entry."""
+# By them the book knows a name that it has from one that is new.
+Index("ix_move_party", TYPED["move"].c.party)
+Index("ix_receipt_supplier", TYPED["receipt"].c.supplier)
 CHILDREN: dict[tuple[str, str], Table] = {
     (kind, spec.name): _children(kind, spec)
     for kind, facts in FACTS.items()

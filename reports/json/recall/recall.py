@@ -1,8 +1,8 @@
 """A recall, for machines: its lots, where all of them are, whom to call and what was done.
 
-In a balance `made = on_hand + used + sent + samples + kept_back + broken + destroyed + wasted +
-unexplained`; `sent` and `samples` are without what came back (`returned`), which is on hand again
-or went on from there.
+In a balance `made = on_hand + used + sent + samples + unnamed + kept_back + broken + destroyed +
+wasted + unexplained`; `sent`, `samples` and `unnamed` are without what came back (`returned`),
+which is on hand again or went on from there.
 """
 
 from collections.abc import Sequence
@@ -34,11 +34,13 @@ class BalanceTold(Answer, frozen=True):
     used: Amount
     """What went into other lots."""
     sent: Amount
-    """What was sold or sent on sale or return, without what came back."""
+    """What was sold or sent on sale or return to somebody, without what came back."""
     returned: Amount
     """What came back; it is on hand, or went on from there."""
     samples: Amount
-    """What was given as samples or poured at tastings, without what came back."""
+    """What was given to somebody as samples or poured at tastings, without what came back."""
+    unnamed: Amount
+    """What went to people whom nobody can name; it is not accounted for."""
     kept_back: Amount
     """What was kept back as samples of the lot."""
     broken: Amount
@@ -121,6 +123,8 @@ class RecallAnswer(Answer, frozen=True):
     """When it was closed."""
     cause: str | None
     """What the cause was found to be."""
+    closed_although: str | None
+    """Why it was closed although something stood open."""
     lots: tuple[RecalledTold, ...]
     """The lot and all made of it, nearest first."""
     not_recalled_codes: tuple[Code, ...]
@@ -152,6 +156,7 @@ def recall_answer(
         reason=begun.draft.reason if begun else None,
         closed=moment(ended.draft.happened) if ended else None,
         cause=ended.facts.cause if ended else None,
+        closed_although=ended.draft.reason if ended else None,
         lots=tuple(map(_recalled, recall.lots)),
         not_recalled_codes=recall.not_held,
         accounted_percent=str(recall.balance.accounted_percent),

@@ -8,6 +8,8 @@ from collections.abc import Iterator
 
 from ledger.domain.amounts.quantity import Measure, show
 from ledger.domain.entries import Contact, Entry
+from ledger.domain.lots.lot import Status
+from ledger.domain.masters.parties import is_named
 from ledger.service.recall.calls import ToCall
 from ledger.service.recall.standing import Recall
 from reports.kit.format import clock, closed, initials, plural
@@ -15,7 +17,7 @@ from reports.words.entries.goods import outcome
 from reports.words.entries.parts import joined
 from reports.words.lots.trace import holder_words
 
-NOBODY = "nobody named"
+NOBODY = "not named"
 """Said of goods that were sent without a name."""
 NO_NUMBER = "no telephone number in the book"
 """Said of somebody of whom no telephone number is known."""
@@ -36,13 +38,14 @@ BALANCE_HEADS = {
     "kept_back": "kept",
     "sent": "sent",
     "samples": "samples",
+    "unnamed": "not named",
     "broken": "broken",
     "destroyed": "destroyed",
     "wasted": "waste",
     "unexplained": "unexplained",
 }
 """Heads of the table of where all is, by the parts of a balance, in the order they are shown."""
-SELDOM = frozenset({"used", "broken", "wasted"})
+SELDOM = frozenset({"used", "unnamed", "broken", "wasted"})
 """Parts that have a column only where there is any of them."""
 
 
@@ -79,6 +82,8 @@ def course(recall: Recall, *, drill: bool) -> Iterator[str]:
     if recall.closed:
         cause = closed(recall.closed.facts.cause)
         yield f"Closed {clock(recall.closed.draft.happened)}. Cause: {cause}"
+        if recall.closed.draft.reason:
+            yield f"Closed with something open: {closed(recall.closed.draft.reason)}"
         holding = (call for call in _waiting(recall) if call.volume_ul or call.pieces)
         if names := ", ".join(call.name or NOBODY for call in holding):
             yield f"Closed before everybody was spoken to; still to call: {names}."
@@ -133,6 +138,7 @@ def balance_line(recall: Recall) -> str:
         (found.kept_back, "kept back"),
         (found.sent, "sent"),
         (found.samples, "given as samples"),
+        (found.unnamed, "to nobody who can be named"),
         (found.broken, "broken"),
         (found.destroyed, "destroyed"),
         (found.wasted, "poured away"),
@@ -172,7 +178,7 @@ def may_have(call: ToCall) -> str:
 
 def reach(call: ToCall) -> str:
     """Return how to reach somebody, in words."""
-    if call.name is None:
+    if not is_named(call.name):
         return "ask who was there, and put up a notice"
     known = call.known
     if known is None:
@@ -210,6 +216,9 @@ def next_line(recall: Recall, *, drill: bool) -> str:
         return f"pottle lot {code}"
     if recall.not_held and not drill:
         return f'pottle recall {code} --because "WHY"'
-    if name := next((call.name for call in _waiting(recall) if call.name), None):
+    if name := next((call.name for call in _waiting(recall) if is_named(call.name)), None):
         return f'pottle contact {code} "{name}" --reached spoken --still COUNT'
+    here = (lot.brief for lot in recall.lots if lot.brief.status is Status.RECALLED)
+    if standing := next((lot.code for lot in here if lot.on_hand > 0), None):
+        return f"pottle send {standing} AMOUNT --as destroyed"
     return f'pottle recall {code} --close "CAUSE"'

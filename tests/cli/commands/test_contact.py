@@ -15,8 +15,8 @@ def test_calls_and_returns_show_when_it_is_asked_again(shell: Shell) -> None:
     assert "Spoken to 1 of 1 holder; 3 came back since it began." in lines
     assert "15 bottles made = 12 here + 3 sent + 0 unexplained (3 came back)." in lines
     assert any(line.endswith(": spoken to, 4 still there, two open") for line in lines)
-    assert lines[-1] == f'Next: pottle recall {OIL} --close "CAUSE"'
-    lines = shell.run("recall", OIL, "--close", "the oil was old").lines
+    assert lines[-1] == f"Next: pottle send {OIL} AMOUNT --as destroyed"
+    lines = shell.run("recall", OIL, "--close", "the oil was old", "--because", "it is kept").lines
     assert any(
         line.startswith("Closed ") and line.endswith(" Cause: the oil was old.") for line in lines
     )

@@ -27,4 +27,4 @@ def test_more_than_there_are_needs_a_reason(shell: Shell) -> None:
         "20 is more than is there of BOS-001-S: the book says 9.",
         "Check the lot and the amount; if it is so, say why with --because.",
     )
-    check_refused(("send {packed} 20", 4, problem), shell)
+    check_refused(("send {packed} 20 --to Inn", 4, problem), shell)

@@ -13,7 +13,7 @@ from ledger.domain.lots.scene import Scene
 from ledger.domain.rules import FAMILIES, Finding, Severity, findings
 from ledger.domain.rules.always import batch as making
 from ledger.domain.rules.always import corrections as keeping
-from ledger.domain.rules.always import genealogy, names, status, times
+from ledger.domain.rules.always import genealogy, names, parties, status, times
 from ledger.domain.rules.always import on_hand as amounts
 from ledger.domain.rules.formula import acts as following_steps
 from ledger.domain.rules.formula import lines as following_amounts
@@ -35,6 +35,7 @@ HELD = lot("E-2", make(Judge, verdict=Verdict.HOLD), on_hand=10_000)
 def test_the_families_are_told_in_their_order() -> None:
     told = (
         names,
+        parties,
         times,
         genealogy,
         amounts,
@@ -94,6 +95,7 @@ DRAFTS = st.builds(
             make(Add, source="E-1", amount=grams(1)),
             make(Filter, volume_out=ml(900)),
             make(Move),
+            make(Move, party=None),
             make(Bottle, drawn=grams(1)),
             make(Judge),
             make(Rest, started_at=at(9), ended_at=at(8)),

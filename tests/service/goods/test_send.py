@@ -7,6 +7,12 @@ from tests.keeper import Keeper
 from tests.service.cases import EACH, Refused, Said, amount, check_recorded, check_refused
 
 RECORDED: dict[str, Said] = {
+    "bottles kept back for a market": (
+        "send",
+        {"lot": "BPS-001-X", "amount": "1", "moved_as": "retained", "party": "A market"},
+        None,
+        {"moved_as": "retained", "amount": amount(1_000_000, EACH, "1"), "party": "market"},
+    ),
     "bottles broken": (
         "send",
         {"lot": "BPS-001-X", "amount": "1", "moved_as": "breakage"},
@@ -18,12 +24,45 @@ RECORDED: dict[str, Said] = {
 REFUSED: dict[str, Refused] = {
     "a sale of what is not released": (
         "send",
-        {"lot": "BPS-001-X", "amount": "1"},
+        {"lot": "BPS-001-X", "amount": "1", "party": "Quay Bar"},
         ReasonNeededError,
         (
             (
                 "BPS-001-X is not released; it is packed.",
                 "Release it first: pottle release BPS-001-X (or say why with --because).",
+            ),
+        ),
+    ),
+    "a sale to nobody": (
+        "send",
+        {"lot": "BPS-001-X", "amount": "1", "moved_as": "sample"},
+        ReasonNeededError,
+        (
+            (
+                "1 of BPS-001-X is given as a sample, and it is not said to whom.",
+                'Name them with --to "NAME", or --to market or --to walk-in where nobody can; '
+                "if it is not known, say why with --because.",
+            ),
+            (
+                "BPS-001-X is not released; it is packed.",
+                "Release it first: pottle release BPS-001-X (or say why with --because).",
+            ),
+        ),
+    ),
+    "a return from nobody": (
+        "send",
+        {"lot": "BPS-001-X", "amount": "1", "moved_as": "returned"},
+        ReasonNeededError,
+        (
+            (
+                "1 of BPS-001-X came back, and it is not said from whom.",
+                'Name them with --from "NAME", or --from market or --from walk-in where nobody '
+                "can; if it is not known, say why with --because.",
+            ),
+            (
+                "1 cannot have come back of BPS-001-X: by the book 0 of what went out is still "
+                "out.",
+                "Check the code on what came back; if it is so, say why with --because.",
             ),
         ),
     ),

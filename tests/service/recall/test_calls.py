@@ -22,7 +22,7 @@ def test_who_may_have_most_is_called_first_and_newest_deliveries_among_equals(
     keeper.clock.forward(days=1)
     keeper.do("send", lot=lots.packed, amount="2", party="Late Bar")
     keeper.do("send", lot=lots.packed, amount="1", moved_as="tasting", party="Fair")
-    keeper.do("send", lot=lots.packed, amount="1")
+    keeper.do("send", lot=lots.packed, amount="1", because="a stranger")
     found = recall_of(keeper.book, lots.oil)
     assert names(found) == [STALL, "Late Bar", "Early Bar", None, "Fair"]
     assert [call.volume_ul for call in found.to_call] == [1_500_000, 500_000, 500_000, 250_000, 0]

@@ -48,7 +48,7 @@ def test_a_recall_is_closed_once_with_its_cause_and_may_begin_again(
         ),
     )
     keeper.do("recall", lot=lots.oil, because="throws haze")
-    keeper.do("close", lot=lots.oil, cause="old oil")
+    keeper.do("close", lot=lots.oil, cause="old oil", because="kept to look at")
     assert recall_of(keeper.book, lots.oil).closed is not None
     with pytest.raises(RefusedError, match="its recall is closed already"):
         keeper.do("close", lot=lots.oil, cause="old oil")

@@ -7,7 +7,7 @@ from tests.store.read.numbers import Walked, number
 
 def test_what_came_went_and_was_used_is_summed_by_lot(walked: Walked) -> None:
     keeper, lots = walked
-    keeper.do("send", lot=lots.packed, amount="2", moved_as="returned")
+    keeper.do("send", lot=lots.packed, amount="2", moved_as="returned", party="Quay Bar")
     with keeper.reading() as connection:
         oil, packed = number(connection, lots.oil), number(connection, lots.packed)
         told = turnovers(connection, [oil, packed])

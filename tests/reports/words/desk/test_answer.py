@@ -71,7 +71,7 @@ def test_bottled_goods_go_from_their_release_to_a_buyer(sqlite_keeper: Keeper) -
     for verb, words, step in (
         ("judge", {"verdict": "release"}, f"pottle label {packed} --out labels.pdf"),
         ("labels", {"printed": "2"}, f"pottle send {packed} COUNT --to WHO"),
-        ("send", {"amount": "1", "moved_as": "sample"}, "pottle stock"),
+        ("send", {"amount": "1", "moved_as": "sample", "party": "market"}, "pottle stock"),
         ("complain", {"symptom": "cloudy"}, f"pottle trace {packed}"),
     ):
         assert does(sqlite_keeper, verb, lot=packed, **words).step == step

@@ -1,0 +1,37 @@
+"""Names of those outside the house: suppliers, customers, and who was told of.
+
+Guarantees: only entries in force count; a name is found by index, and all names are found by going
+from one to the next in it, however many deliveries each has. Refuses: to compare names.
+"""
+
+from sqlalchemy import Connection
+
+from ledger.store.engine.statements import ask_column, ask_one
+
+_NAMED_IN = (("move", "party"), ("receipt", "supplier"), ("party", "name"))
+"""The tables that bring a name into the book, each with its column."""
+_IS_KNOWN = " UNION ALL ".join(
+    f"SELECT 1 FROM {table} t LEFT JOIN entry c ON c.corrects = t.seq "
+    f"WHERE t.{column} = :name AND c.corrects IS NULL"
+    for table, column in _NAMED_IN
+)
+_NEXT = (
+    "WITH RECURSIVE found(name) AS (SELECT min({column}) FROM {table} UNION ALL "
+    "SELECT (SELECT min({column}) FROM {table} WHERE {column} > found.name) FROM found "
+    "WHERE found.name IS NOT NULL) SELECT name FROM found WHERE name IS NOT NULL"
+)
+
+
+def is_known(connection: Connection, name: str) -> bool:
+    """Return whether an entry in force names a party so."""
+    found = ask_one(connection, f"SELECT 1 FROM ({_IS_KNOWN}) AS found LIMIT 1", name=name)
+    return found is not None
+
+
+def names(connection: Connection) -> frozenset[str]:
+    """Return all names that the book ever had, also those that were corrected."""
+    return frozenset(
+        name
+        for table, column in _NAMED_IN
+        for name in ask_column(connection, _NEXT.format(table=table, column=column))
+    )

@@ -1,0 +1,26 @@
+"""Names of parties: each once, and no more than is in force known."""
+
+from ledger.store.read import parties
+from tests.store.read.numbers import Walked
+
+
+def test_names_come_from_deliveries_receipts_and_what_is_told_of_them(walked: Walked) -> None:
+    keeper, lots = walked
+    keeper.do("party", name="Quay Bar", phone="01 555 0101")
+    for party in ("Bridge Street Stall", "Inn"):
+        keeper.do("send", lot=lots.packed, amount="1", party=party)
+    with keeper.reading() as connection:
+        found = parties.names(connection)
+        assert found == {"Harbour Oils", "Bridge Street Stall", "Quay Bar", "Inn"}
+        assert all(parties.is_known(connection, name) for name in found)
+        assert not parties.is_known(connection, "Inns")
+
+
+def test_a_name_that_was_corrected_is_not_known_any_more(walked: Walked) -> None:
+    keeper, lots = walked
+    sent = keeper.do("send", lot=lots.packed, amount="1", party="Quay Brr")
+    keeper.do("correct", entry=str(sent.seq), changes="party=Quay Bar", because="a slip")
+    with keeper.reading() as connection:
+        assert "Quay Brr" in parties.names(connection)
+        assert not parties.is_known(connection, "Quay Brr")
+        assert parties.is_known(connection, "Quay Bar")
