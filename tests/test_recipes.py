@@ -76,7 +76,7 @@ def test_what_the_recipes_make_passes_the_tests_that_they_bring(house: Path) -> 
     """With them run those that hold every kind, every command and every migration to account."""
     brought = sorted({step.file for step in (*KIND, *COMMAND, *RULE) if "/test_" in step.file})
     held = ("tests/reports/words/entries/test_sentence.py", "tests/cli/test_front.py")
-    words = ("-m", "pytest", "-q", "-p", "no:cacheprovider", "-p", "no:xdist", *brought, *held)
+    words = ("-m", "pytest", "-q", "-p", "no:cacheprovider", "-n", "0", *brought, *held)
     assert " failed" not in run(house, *words)
     migrations = ("tests/store/form", "-k", "not postgres and not server")
     assert " failed" not in run(house, *words[:7], *migrations)
