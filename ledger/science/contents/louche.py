@@ -36,6 +36,12 @@ class Solubility(Struct, frozen=True):
     """The greatest value of the sources, in mg/L."""
     citation: str
     """The sources."""
+    log_kow: float
+    """Logarithm of its share in octanol over that in water."""
+    density_g_per_ml: float
+    """Its density in g/mL at 20 °C."""
+    refractive_index: float
+    """Its refractive index at 20 °C, sodium light."""
 
 
 class Outlook(StrEnum):

@@ -28,7 +28,8 @@ TELLING = frozenset({MaterialKind.OIL, MaterialKind.PRESERVATIVE})
 
 
 @cache
-def _read(name: str) -> dict[str, Any]:
+def read_shipped(name: str) -> dict[str, Any]:
+    """Return what stands in a file of figures that comes with pottle."""
     return tomllib.loads(files("ledger").joinpath(name).read_text(encoding="utf-8"))
 
 
@@ -41,8 +42,11 @@ def solubilities() -> dict[str, Solubility]:
             float(row["low_mg_per_l"]),
             float(row["high_mg_per_l"]),
             row["citation"],
+            float(row["log_kow"]),
+            float(row["density_g_per_ml"]),
+            float(row["refractive_index"]),
         )
-        for row in _read("solubility.toml")["solubility"]
+        for row in read_shipped("solubility.toml")["solubility"]
     }
 
 
@@ -50,7 +54,7 @@ def solubilities() -> dict[str, Solubility]:
 def _concerns_by_word() -> tuple[tuple[tuple[str, ...], tuple[str, ...]], ...]:
     return tuple(
         (tuple(row["words"]), tuple(row["substances"]))
-        for row in _read("usual_concerns.toml")["goods"]
+        for row in read_shipped("usual_concerns.toml")["goods"]
     )
 
 
@@ -86,13 +90,15 @@ def substances() -> Substances:
     """Return the substances that limits and reminders speak of, by all that they are called."""
     return Substances(
         Substance(row["name"], (*row["cas"], *row.get("also", ())), tuple(row.get("forms", ())))
-        for row in _read("substances.toml")["substance"]
+        for row in read_shipped("substances.toml")["substance"]
     )
 
 
 def shipped() -> tuple[Limit, ...]:
     """Return the limits that come with pottle, by code."""
-    return tuple(sorted(map(_shipped, _read("limits.toml")["limit"]), key=lambda limit: limit.code))
+    return tuple(
+        sorted(map(_shipped, read_shipped("limits.toml")["limit"]), key=lambda limit: limit.code)
+    )
 
 
 def _shipped(row: dict[str, str]) -> Limit:
@@ -119,7 +125,8 @@ def beside(code: str) -> str | None:
     ('benzoic acid', None)
     """
     return next(
-        (row.get("beside") for row in _read("limits.toml")["limit"] if row["code"] == code), None
+        (row.get("beside") for row in read_shipped("limits.toml")["limit"] if row["code"] == code),
+        None,
     )
 
 

@@ -1,0 +1,71 @@
+"""What oils are made of: the certificate first, the usual next, and no oil for another."""
+
+import pytest
+
+from ledger.domain.entries import Material
+from ledger.domain.entries.choices import HowObtained, MaterialKind
+from ledger.domain.entries.masters import Constituent
+from ledger.service.account.oils import known_oil, oil_called
+from ledger.service.account.shipped import read_shipped, solubilities
+
+
+def oil(name: str, *told: tuple[str, int], how: HowObtained | None = None) -> Material:
+    constituents = tuple(Constituent(*item) for item in told)
+    return Material("some-oil", name, MaterialKind.OIL, how, constituents=constituents)
+
+
+@pytest.mark.parametrize(
+    ("name", "kind"),
+    [
+        ("Sweet orange oil", "orange"),
+        ("Lime oil, distilled", "lime, distilled"),
+        ("Cinnamon leaf oil", "cinnamon leaf"),
+        ("Sweet birch oil", "wintergreen or sweet birch"),
+        ("star anise", "star anise"),
+        ("Petitgrain, bitter orange", None),
+        ("Orange leaf oil", None),
+        ("Orange flower oil", None),
+        ("Terpeneless lemon oil", None),
+        ("Lavender oil", None),
+    ],
+)
+def test_an_oil_is_known_by_its_name_and_not_by_a_word_in_it(name: str, kind: str | None) -> None:
+    known = known_oil(oil(name))
+    assert (known.kind if known else None) == kind
+    assert known is None or known.is_typical
+
+
+def test_a_certificate_wins() -> None:
+    known = known_oil(oil("Lemon oil", ("d-limonene", 900_000), ("citral", 50_000)))
+    assert known
+    assert not known.is_typical
+    assert known.rests_on == "Lemon oil: constituents as recorded in the book."
+    assert [round(share.low, 3) for share in known.oil.shares] == [0.9, 0.05]
+
+
+def test_a_constituent_of_concern_alone_is_no_certificate() -> None:
+    known = known_oil(oil("Nutmeg oil", ("safrole", 20_000)))
+    assert known
+    assert known.rests_on == (
+        "Nutmeg: typical, not this lot's certificate (Nutmeg Oil, Ph. Eur., from memory)."
+    )
+
+
+def test_an_oil_that_was_changed_is_not_as_such_oils_usually_are() -> None:
+    assert known_oil(oil("Orange oil", how=HowObtained.FOLDED)) is None
+    assert known_oil(oil("Orange oil", how=HowObtained.EXPRESSED))
+
+
+def test_a_substance_is_itself_and_what_nobody_publishes_stays_unknown() -> None:
+    assert oil_called("terpineol").oil.shares[0].solute.substance == "alpha-terpineol"  # type: ignore[union-attr]
+    assert oil_called("bois de rose (linalool)") is None
+
+
+def test_every_composition_is_of_known_substances_and_adds_up() -> None:
+    for row in read_shipped("compositions.toml")["oil"]:
+        shares = [(name, float(low), float(high)) for name, low, high in row["shares"]]
+        assert {name for name, _, _ in shares} <= solubilities().keys(), row["name"]
+        assert all(0 <= low <= high <= 100 for _, low, high in shares), row["name"]
+        assert 50 <= sum((low + high) / 2 for _, low, high in shares) <= 115, row["name"]
+        assert row["citation"]
+        assert row["known-by"] in {"read", "recalled"}
