@@ -15,6 +15,7 @@ from ledger.service.lots.stock import first_expired, low_materials, stock, value
 from reports.json.lots.stock import low_rows, stock_rows
 from reports.kit.format import coins, money
 from reports.words.lots.next_in_lists import step_of_low, step_of_stock
+from reports.words.lots.trace import there_words
 
 HEADS = ("lot", "what", "on hand", "status", "best before", "look")
 """Heads of the list of stock."""
@@ -88,7 +89,7 @@ def _row(brief: Lot, value: Sequence[str] = ()) -> list[str]:
     return [
         brief.code,
         brief.name,
-        show(brief.on_hand, brief.measure),
+        there_words(brief),
         *value,
         str(brief.status),
         str(brief.best_before or ""),

@@ -253,3 +253,12 @@ def _refuse_density(density_mg_per_l: int) -> None:
             f"A density must be more than zero, and {density_mg_per_l} mg/L is not.",
             "Enter the density on the certificate, or measure it.",
         )
+
+
+def reckoned(amount: int) -> int:
+    """Return an amount that was reckoned and not measured, as it is told: to three digits.
+
+    >>> reckoned(3_746_512), reckoned(969_606), reckoned(12)
+    (3750000, 970000, 12)
+    """
+    return round(amount, min(3 - len(str(abs(amount))), 0))

@@ -62,6 +62,8 @@ class Lot(Struct, frozen=True):
     """Where it stands."""
     on_hand: int
     """What is there, in its measure."""
+    is_reckoned: bool = False
+    """Whether that is the volume reckoned for a mixture, which nobody has measured."""
     material: str | None = None
     """Code of its material, for a received lot."""
     sort: MaterialKind | None = None

@@ -54,7 +54,11 @@ class LotState(Struct, frozen=True):
     on_hand_then: int
     """What was there just before the moment of the entry being made."""
     solids_mg: int = 0
-    """Mass of dissolving solids added since its volume was last measured."""
+    """Mass added since its volume was last measured of which nobody knows what it fills."""
+    is_reckoned: bool = False
+    """Whether what is there now is the volume reckoned for a mixture, not measured since."""
+    was_reckoned: bool = False
+    """Whether what was there then is such a volume."""
     material: Material | None = None
     """What it is made of, for a received lot."""
     dates: Dates = NO_DATES
@@ -239,8 +243,8 @@ def last_look(state: LotState) -> Look | None:
 def most_it_can_hold_ul(state: LotState) -> int:
     """Return the greatest volume the lot can have had then, in microlitres.
 
-    Volumes as added, and at most 1 mL for each gram of solid dissolved in it: every solid of the
-    trade is denser than water (common practice, no source).
+    The volume of the mixture, and at most 1 mL for each gram of solid of which it is not known what
+    it fills: every solid of the trade is denser than water (common practice, no source).
     """
     return state.on_hand_then + state.solids_mg
 

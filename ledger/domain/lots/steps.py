@@ -46,6 +46,8 @@ class Step(Struct, frozen=True):
     """When it happened on the clock it was written by, as text without an offset."""
     outside: str = ""
     """Where it came from or went to, when that was no lot."""
+    stands_for: int = 0
+    """Number of the first entry of its chain of corrections."""
 
 
 class Bought(Struct, frozen=True):

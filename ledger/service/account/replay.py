@@ -7,7 +7,9 @@ of lots. Refuses: to keep anything for the next time.
 from collections.abc import Mapping, Sequence
 
 from msgspec import Struct
+from msgspec.structs import replace
 
+from ledger.domain.lots.steps import Act, Step
 from ledger.errors import RefusedError
 from ledger.science.contents.received import ReceivedLot
 from ledger.science.contents.replay import Happening, Replay
@@ -35,15 +37,33 @@ class Replayed(Struct, frozen=True):
         return {code: self.replay.happenings(code) for code in self.replay.order}
 
 
-def replayed(connection: Connection, lots: Sequence[int]) -> Replayed:
-    """Return lots, by their numbers, and all they are made of, replayed."""
+def replayed(connection: Connection, lots: Sequence[int], skip: int = 0) -> Replayed:
+    """Return lots, by their numbers, and all they are made of, replayed.
+
+    Args:
+        connection: A connection in a transaction.
+        lots: The numbers of the lots.
+        skip: A chain of corrections to leave out, by the number of its first entry.
+    """
     behind = walk.back(connection, lots[0]) if len(lots) == 1 else walk.all_behind(connection, lots)
     steps = steps_of(connection, behind)
+    if skip:
+        steps = replace(
+            steps, steps={lot: _without(skip, told) for lot, told in steps.steps.items()}
+        )
     rows = received(connection, behind)
     known = {code: received_lot(row) for code, row in rows.items()}
     replay = Replay(steps.steps, known)
     replay.play(list(steps.steps))
     return Replayed(replay, steps, rows, known)
+
+
+def _without(skip: int, steps: Sequence[Step]) -> tuple[Step, ...]:
+    """Return steps with those of a chain doing nothing, each in its place."""
+    return tuple(
+        replace(step, act=Act.WORK, amount=0, source=None) if step.stands_for == skip else step
+        for step in steps
+    )
 
 
 def received_lot(row: ReceivedRow) -> ReceivedLot:

@@ -11,6 +11,7 @@ from ledger.domain.lots.state import LotState
 from ledger.service.account.codes import known_lot
 from ledger.service.account.dates import dates_of
 from ledger.service.account.shares import shares_behind
+from ledger.service.account.volumes import volumes
 from ledger.store.engine.connections import Connection
 from ledger.store.read import amounts, queries, walk
 from ledger.store.read.queries import LotRow, Moment
@@ -38,6 +39,7 @@ def lot_state(
         then, now = amounts.held_then_and_now(connection, row.seq, moment, skip)
     else:
         then = now = amounts.held(connection, row.seq, skip=skip)
+    held = volumes(connection, row, entries, (then, now), moment, skip)
     is_bought = row.opened.lot_type is LotType.RECEIVED  # and so made of nothing that is here
     behind = walk.behind(connection, row.seq) if is_whole and not is_bought else []
     barred = [lot.code for lot in behind if lot.verdict in BARRING and lot.lot != row.seq]
@@ -46,9 +48,11 @@ def lot_state(
         seq=row.seq,
         opened=row.opened,
         entries=entries,
-        on_hand=now.amount,
-        on_hand_then=then.amount,
-        solids_mg=then.solids_mg,
+        on_hand=held[1].amount,
+        on_hand_then=held[0].amount,
+        solids_mg=held[0].solids_mg,
+        is_reckoned=held[1].is_reckoned,
+        was_reckoned=held[0].is_reckoned,
         material=_material_of(connection, row, entries),
         dates=dates,
         barred_inputs=_in_it(connection, row, barred),

@@ -21,13 +21,13 @@ from ledger.domain.masters.formulas import Called, Wanted, together, wanted
 from ledger.domain.masters.weighing import asked, weighable
 from ledger.domain.rules.formula.lines import went_in
 from ledger.service.account.dates import with_dates
+from ledger.service.account.lots import lots_by_number
 from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import today
 from ledger.service.desk.control import formula_of
 from ledger.store.engine.connections import Connection
 from ledger.store.read import inputs, queries
-from ledger.store.read.lots import lots_by_number
 
 USABLE = frozenset({Status.IN_STOCK, Status.RELEASED})
 """Where a lot stands that may be drawn on."""

@@ -17,12 +17,12 @@ from ledger.domain.entries.house import House
 from ledger.domain.lots.lot import Lot
 from ledger.errors import RefusedError
 from ledger.science.statistics.trials import Factor, Jar, Spread, factors_of, front, spread
+from ledger.service.account.lots import lots_by_number
 from ledger.service.account.shares import lots_behind
 from ledger.service.desk.book import Book
 from ledger.service.evidence.seal import Seal, seal_on
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
-from ledger.store.read.lots import lots_by_number
 from ledger.store.read.reach import entries_of_lots
 from ledger.store.read.runs import Run, runs
 

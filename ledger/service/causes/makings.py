@@ -13,11 +13,11 @@ from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.lot import Lot
 from ledger.domain.lots.process import Figures, figures_of, source_of
 from ledger.science.statistics.suspects import Observed
+from ledger.service.account.lots import lots_by_number
 from ledger.service.account.shares import lots_behind
 from ledger.service.causes.settings import Making, settings_of
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
-from ledger.store.read.lots import lots_by_number
 from ledger.store.read.reach import entries_of_lots
 from ledger.store.read.runs import Run
 

@@ -24,13 +24,13 @@ from ledger.science.contents.cost import (
     price_for_margin,
 )
 from ledger.service.account.codes import known_lot, resolve_lot
+from ledger.service.account.lots import lots_by_number
 from ledger.service.account.money import reckoner
 from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
 from ledger.service.glass.sizes import POURED, read_glass, soda_parts
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
-from ledger.store.read.lots import lots_by_number
 
 
 class CostLine(Struct, frozen=True):

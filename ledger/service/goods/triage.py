@@ -14,11 +14,11 @@ from ledger.domain.entries import Complaint, Entry, Look, Move, entries_of
 from ledger.domain.entries.choices import Grade, MaterialKind, MoveAs
 from ledger.domain.lots.lot import BARRED, Lot
 from ledger.service.account.codes import known_lot
+from ledger.service.account.lots import lots_by_number
 from ledger.service.desk.book import Book
 from ledger.service.lots.trace import Way, trace_on
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
-from ledger.store.read.lots import lots_by_number
 
 PACKING = frozenset({MaterialKind.BOTTLE, MaterialKind.CLOSURE, MaterialKind.LABEL})
 """Kinds of material that are no part of what is in a bottle."""

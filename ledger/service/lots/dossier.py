@@ -12,6 +12,7 @@ from ledger.domain.entries import Entry, Formula, House, Material, Start
 from ledger.domain.lots.lot import Lot
 from ledger.domain.lots.state import LotState, finished_at, in_brief, latest
 from ledger.service.account.codes import known_lot, resolve_lot
+from ledger.service.account.lots import lots_by_number
 from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
 from ledger.service.desk.control import formula_of
@@ -19,7 +20,6 @@ from ledger.service.lots.journal import Said, said_of
 from ledger.service.lots.trace import Carried, Holder, Trace, trace_on
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries, walk
-from ledger.store.read.lots import lots_by_number
 
 if TYPE_CHECKING:
     from ledger.service.evidence.seal import Seal

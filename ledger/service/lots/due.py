@@ -16,12 +16,13 @@ from ledger.domain.lots.lot import Lot, Status
 from ledger.domain.lots.state import LotState, finished_at, latest, opener
 from ledger.domain.lots.waiting import RETAINED_DAYS, ages_of, next_look, rest_is_over
 from ledger.service.account.dates import with_dates
+from ledger.service.account.lots import lots_by_number
 from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import zone_on
 from ledger.service.desk.control import formula_of
 from ledger.store.engine.connections import Connection
-from ledger.store.read.lots import lots_by_number, lots_on_hand
+from ledger.store.read.lots import lots_on_hand
 from ledger.store.read.waiting import Waiting, waiting_lots
 
 SOON_DAYS = 30

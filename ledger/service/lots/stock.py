@@ -11,11 +11,12 @@ from ledger.domain.entries import Material
 from ledger.domain.lots.lot import Lot, Status, by_date
 from ledger.science.contents.cost import in_cents
 from ledger.service.account.dates import with_dates
+from ledger.service.account.lots import lots_by_number
 from ledger.service.account.money import reckoner
 from ledger.service.desk.book import Book
 from ledger.service.masters.material import materials
 from ledger.store.read import queries
-from ledger.store.read.lots import all_lots, lots_by_number, lots_on_hand
+from ledger.store.read.lots import all_lots, lots_on_hand
 
 UNUSABLE = frozenset({Status.STRUCK, Status.REJECTED, Status.RECALLED})
 """Where a lot stands that is not counted as stock of its material."""

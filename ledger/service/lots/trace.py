@@ -16,11 +16,11 @@ from ledger.domain.entries.choices import MoveAs
 from ledger.domain.lots.lot import Lot
 from ledger.science.contents.shares import Carrying, Shares
 from ledger.service.account.codes import known_lot
+from ledger.service.account.lots import lots_by_number
 from ledger.service.account.shares import NOTHING, shares_ahead, shares_behind
 from ledger.service.desk.book import Book
 from ledger.store.engine.connections import Connection
 from ledger.store.read import sent, walk
-from ledger.store.read.lots import lots_by_number
 from ledger.store.read.sent import Moved
 from ledger.store.read.walk import Edge
 

@@ -11,7 +11,7 @@ from msgspec import Struct
 from sqlalchemy import Connection
 
 from ledger.domain.lots.state import STAYS_IN_THE_CAKE
-from ledger.store.engine.statements import ask, ask_for
+from ledger.store.engine.statements import ask, ask_for, chunks
 from ledger.store.read.queries import IN_FORCE, Moment, moment_cells
 
 _SINCE = (
@@ -82,6 +82,18 @@ _HELD_THEN = _HELD.format(moments=_THEN)
 _HELD_THEN_AND_NOW = _HELD.format(moments=f"{_THEN} UNION ALL {_NOW}")
 
 
+_POURED_INTO = f"""
+    SELECT w.lot FROM {{wanted}} w
+    JOIN lot ON lot.id = w.lot AND lot.lot_type = 'made'
+    LEFT JOIN level v ON v.seq = (
+        SELECT l.seq FROM level l JOIN entry e ON e.seq = l.seq {IN_FORCE} AND l.lot = w.lot
+        ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)
+    LEFT JOIN entry ve ON ve.seq = v.seq
+    WHERE EXISTS (SELECT 1 FROM posting p JOIN entry e ON e.seq = p.seq {IN_FORCE}
+        AND p.target = w.lot AND p.source IS NOT NULL AND p.taken > 0
+        AND (v.seq IS NULL OR {_SINCE}))"""
+
+
 class Held(Struct, frozen=True):
     """What a lot holds at a moment."""
 
@@ -122,3 +134,8 @@ def _held(connection: Connection, statement: str, **cells: object) -> list[Held]
 def on_hand(connection: Connection, lots: Sequence[int]) -> dict[int, int]:
     """Return what lots hold now, in the measure of each."""
     return {lot: int(amount) for lot, amount in ask_for(connection, _ON_HAND, lots)}
+
+
+def poured_into(connection: Connection, lots: Sequence[int]) -> list[int]:
+    """Return those of the lots made here that something was put into since they were measured."""
+    return [lot for part in chunks(lots) for (lot,) in ask_for(connection, _POURED_INTO, part)]

@@ -161,6 +161,7 @@ def _said(row: Any) -> dict[str, Any]:  # noqa: ANN401 - a row of the driver
         "kind": str(row.kind),
         "at": str(row.happened_at),
         "clock": _on_its_clock(str(row.happened_at), int(row.offset_min)),
+        "stands_for": int(row.stands_for),
     }
 
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
-from ledger.domain.amounts.quantity import Measure, show
+from ledger.domain.amounts.quantity import Measure, reckoned, show
 from ledger.domain.entries import Entry, Receipt, Strike
 from ledger.domain.lots.receipts import missing_facts
 from ledger.service.desk.book import Recorded
@@ -75,6 +75,8 @@ def what_is_there(dossier: "Dossier") -> str:
     """Return a line that says what a lot is, what is in it now and where it stands."""
     lot, state = dossier.lot, dossier.state
     there = show(state.on_hand, state.measure)
+    if state.is_reckoned:
+        there = f"about {show(reckoned(state.on_hand), state.measure)}, reckoned"
     unit = " there" if state.measure is Measure.UEACH else ""
     solids = ""
     if state.solids_mg:

@@ -120,7 +120,8 @@ def make_up_goes_up(draft: Draft, scene: Scene) -> Iterator[Finding]:
         )
     if not are_volumes(facts.volume, facts.used):
         return
-    if facts.volume.amount <= there:
+    is_near = scene.lot.was_reckoned and not is_well_over(there, facts.volume.amount)
+    if facts.volume.amount <= there and not is_near:
         holds, _ = show_apart(Measure.UL, there, facts.volume.amount)
         yield impossible(
             "make-up",

@@ -8,7 +8,7 @@ zero, more back than went out, and labels that do not add up.
 from collections.abc import Iterator, Sequence
 from decimal import Decimal
 
-from ledger.domain.amounts.quantity import Measure, Quantity, show, show_exactly
+from ledger.domain.amounts.quantity import Measure, Quantity, reckoned, show, show_exactly
 from ledger.domain.entries import (
     Add,
     Bottle,
@@ -97,13 +97,18 @@ def enough_on_hand(draft: Draft, scene: Scene) -> Iterator[Finding]:
         wanted = taken.pop(state.code, 0)
         if given_in.get(state.code, state.measure) is not state.measure:
             continue
-        if wanted > max(state.on_hand, 0):
+        if wanted > max(state.on_hand, 0) and not _as_shown(state, wanted):
             yield needs_reason(
                 "on hand",
                 f"{show_exactly(wanted, state.measure)} is more than is there of {state.code}: "
                 f"the book says {show_exactly(state.on_hand, state.measure)}.",
                 "Check the lot and the amount; if it is so, say why with --because.",
             )
+
+
+def _as_shown(state: LotState, wanted: int) -> bool:
+    """Return whether an amount is within a reckoned volume as it is told, which is rounded."""
+    return state.is_reckoned and wanted <= reckoned(state.on_hand)
 
 
 def _taken(draft: Draft, scene: Scene) -> dict[str, int]:
@@ -221,6 +226,20 @@ def readings_are_possible(draft: Draft, _scene: Scene) -> Iterator[Finding]:
         )
 
 
+def duty_is_in_the_cost(draft: Draft, _scene: Scene) -> Iterator[Finding]:
+    """Spirit duty is a part of what a delivery cost."""
+    facts = draft.facts
+    if not isinstance(facts, Receipt) or facts.cost_minor is None:
+        return
+    if (facts.duty_minor or 0) > facts.cost_minor:
+        duty, cost = (Decimal(minor or 0) / 100 for minor in (facts.duty_minor, facts.cost_minor))
+        yield impossible(
+            "duty",
+            f"A duty of {duty:.2f} cannot be part of a cost of {cost:.2f}.",
+            "Give the cost with the duty in it.",
+        )
+
+
 RULES: tuple[Rule, ...] = (
     measure_fits,
     whole_pieces,
@@ -229,4 +248,5 @@ RULES: tuple[Rule, ...] = (
     returned_was_sent,
     labels_add_up,
     readings_are_possible,
+    duty_is_in_the_cost,
 )

@@ -5,7 +5,7 @@ Guarantees: a volume is well over another only if reading and warmth cannot acco
 
 from collections.abc import Iterator
 
-from ledger.domain.amounts.quantity import Measure, Quantity, show, show_apart
+from ledger.domain.amounts.quantity import Measure, Quantity, reckoned, show, show_apart
 from ledger.domain.entries import Facts
 from ledger.domain.entries.fields import specs
 from ledger.domain.lots.state import LotState, most_it_can_hold_ul
@@ -86,7 +86,8 @@ def there_was(state: LotState, most: int, other_ul: int | None = None) -> str:
     """
     told, *_ = show_apart(Measure.UL, most, most if other_ul is None else other_ul)
     if not state.solids_mg:
-        return f"the book says {told}"
+        about = show(reckoned(most), Measure.UL)
+        return f"the book reckons about {about}" if state.was_reckoned else f"the book says {told}"
     return (
         f"{show(state.on_hand_then, Measure.UL)} of liquid and "
         f"{show(state.solids_mg, Measure.MG)} of solids make at most {told}"

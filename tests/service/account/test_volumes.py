@@ -1,0 +1,96 @@
+"""Mixtures hold what physics gives them, however their parts were bought."""
+
+import pytest
+
+from ledger.domain.amounts.quantity import Measure, reckoned, show
+from ledger.errors import RefusedError
+from ledger.service.account.state import lot_state
+from tests.keeper import Keeper
+from tests.service.glass.test_cost import problems
+
+
+def received(keeper: Keeper, material: str, amount: str) -> str:
+    return keeper.opens("receive", material=material, amount=amount)
+
+
+def there(keeper: Keeper, code: str) -> tuple[int, bool]:
+    with keeper.reading() as connection:
+        state = lot_state(connection, code)
+    return state.on_hand // 1000, state.is_reckoned
+
+
+@pytest.fixture
+def batch(sqlite_keeper: Keeper) -> str:
+    return sqlite_keeper.opens("start", product="Blend", kind="blend", target="4L")
+
+
+def test_half_a_litre_of_spirit_and_of_water_are_no_litre(
+    sqlite_keeper: Keeper, batch: str
+) -> None:
+    """OIML R 22: 500 mL of 96 % spirit (403.7 g) and 499.1 g of water, 931 kg/m³ together."""
+    for material in ("spirit", "water"):
+        lot = received(sqlite_keeper, material, "1L")
+        sqlite_keeper.do("add", lot=batch, source=lot, amount="500mL")
+    assert there(sqlite_keeper, batch) == (969, True)
+    sqlite_keeper.do("finish", lot=batch, volume="960mL")
+    assert there(sqlite_keeper, batch) == (960, False)
+
+
+def test_sugar_fills_space_and_no_more_than_it_does(sqlite_keeper: Keeper, batch: str) -> None:
+    """ICUMSA SPS-4: 2 kg of sugar in 2.5 kg of water are 44.4 °Bx, 1.1998 kg/L: 3.75 L."""
+    sugar, water = received(sqlite_keeper, "sugar", "5kg"), received(sqlite_keeper, "water", "9L")
+    sqlite_keeper.do("add", lot=batch, source=sugar, amount="2kg")
+    sqlite_keeper.do("add", lot=batch, source=water, amount="2.5L")
+    assert there(sqlite_keeper, batch) == (3746, True)
+    with pytest.raises(RefusedError) as raised:
+        sqlite_keeper.do("finish", lot=batch, volume="4L")
+    assert problems(raised.value) == (
+        (
+            f"4L came out, but {batch} held less: the book reckons about 3.75 L.",
+            "Record what else went in first: pottle add ...",
+        ),
+    )
+    sqlite_keeper.do("finish", lot=batch, volume="3.7L")
+
+
+def test_spirit_and_oil_by_weight_are_liquids(sqlite_keeper: Keeper, batch: str) -> None:
+    """400 g of 96 % spirit are 495 mL (OIML R 22), 25 g of oil of 0.845 g/mL 30 mL."""
+    spirit = received(sqlite_keeper, "spirit", "5kg")
+    oil = received(sqlite_keeper, "orange-oil", "200g")
+    sqlite_keeper.do("add", lot=batch, source=spirit, amount="400g")
+    sqlite_keeper.do("add", lot=batch, source=oil, amount="25g")
+    assert there(sqlite_keeper, batch) == (524, True)
+    sqlite_keeper.do("finish", lot=batch, volume="515mL")
+    assert there(sqlite_keeper, batch) == (515, False)
+
+
+def test_an_amount_as_shown_can_be_drawn(sqlite_keeper: Keeper, batch: str) -> None:
+    for material in ("spirit", "water"):
+        lot = received(sqlite_keeper, material, "1L")
+        sqlite_keeper.do("add", lot=batch, source=lot, amount="500mL")
+    other = sqlite_keeper.opens("start", product="Other", kind="blend", target="1L")
+    with sqlite_keeper.reading() as connection:
+        amount = show(reckoned(lot_state(connection, batch).on_hand), Measure.UL)
+    assert amount == "970 mL"
+    sqlite_keeper.do("add", lot=other, source=batch, amount=amount)
+    assert there(sqlite_keeper, batch)[0] == 0
+
+
+def test_oil_and_spirit_add_up_as_they_are_poured_and_are_said_so(
+    sqlite_keeper: Keeper, batch: str
+) -> None:
+    for material, amount in (("spirit", "450mL"), ("orange-oil", "30mL")):
+        lot = received(sqlite_keeper, material, "1L")
+        sqlite_keeper.do("add", lot=batch, source=lot, amount=amount)
+    assert there(sqlite_keeper, batch) == (480, False)
+
+
+def test_more_duty_than_cost_is_refused(sqlite_keeper: Keeper) -> None:
+    with pytest.raises(RefusedError) as raised:
+        sqlite_keeper.do("receive", material="spirit", amount="1L", cost="10.00", duty="11.00")
+    assert problems(raised.value) == (
+        (
+            "A duty of 11.00 cannot be part of a cost of 10.00.",
+            "Give the cost with the duty in it.",
+        ),
+    )
