@@ -93,7 +93,7 @@ def _volume(found: Replayed, happened: Sequence[Happening], summed: Held) -> Vol
     if not any(item.step.act is Act.INTO for item in since) or not _has_liquid(happened):
         return _as_summed(summed)
     reckoned = round(happened[-1].after.volume_ul)
-    is_same = abs(reckoned - summed.amount) <= ROUNDING_UL or summed.amount < 0
+    is_same = abs(reckoned - max(summed.amount, 0)) <= ROUNDING_UL
     return Volume(
         summed.amount if is_same else reckoned, _unplaced_mg(found, since), is_reckoned=not is_same
     )
