@@ -5,7 +5,7 @@ from typing import Annotated
 import typer
 
 from cli.kit.call import Call, writes
-from cli.kit.options import Amount, Lot, Source, Temp, Text
+from cli.kit.options import Lot, Source, Temp, Text
 from cli.kit.parsing import Verb
 from cli.kit.record import record
 
@@ -14,7 +14,10 @@ def add(
     call: Call,
     lot: Lot,
     source: Source,
-    amount: Amount,
+    amount: Annotated[
+        list[str],
+        typer.Argument(help="Amount with its unit, such as 30mL; all for all that is there of it."),
+    ],
     added_as: Annotated[
         Text, typer.Option("--as", help="ingredient, top-up, rework, rinse-liquor or old-cake.")
     ] = None,

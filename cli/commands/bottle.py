@@ -17,7 +17,7 @@ def bottle(
     bottles: Annotated[Text, typer.Option(help="Lot of the bottles.")] = None,
     caps: Annotated[Text, typer.Option(help="Lot of the closures.")] = None,
     drawn: Annotated[
-        Text, typer.Option(help="Bulk volume it took; default what they hold.")
+        Text, typer.Option(help="Bulk volume it took, or all; default what they hold.")
     ] = None,
     fill_check: Annotated[Text, typer.Option(help="Weight of a checked fill in g.")] = None,
     best_before: BestBefore = None,

@@ -13,7 +13,9 @@ from cli.kit.record import record
 def send(
     call: Call,
     lot: Lot,
-    amount: Annotated[list[str], typer.Argument(help="How many bottles, or a volume.")],
+    amount: Annotated[
+        list[str], typer.Argument(help="How many bottles, or a volume; all for all of it.")
+    ],
     to: Annotated[Text, typer.Option("--to", help="Who gets it; or market, or walk-in.")] = None,
     sender: Annotated[
         Text, typer.Option("--from", help="Who sent it back; or market, or walk-in.")

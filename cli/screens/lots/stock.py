@@ -15,7 +15,7 @@ from ledger.service.lots.stock import first_expired, low_materials, stock, value
 from reports.json.lots.stock import low_rows, stock_rows
 from reports.kit.format import coins, money
 from reports.words.lots.next_in_lists import step_of_low, step_of_stock
-from reports.words.lots.trace import there_words
+from reports.words.lots.there import there_words
 
 HEADS = ("lot", "what", "on hand", "status", "best before", "look")
 """Heads of the list of stock."""

@@ -6,7 +6,7 @@ movements.
 
 from fractions import Fraction
 
-from ledger.domain.amounts.quantity import Measure
+from ledger.domain.amounts.quantity import Measure, Quantity
 from ledger.domain.entries import (
     Add,
     Bottle,
@@ -45,14 +45,15 @@ def movements(draft: Draft, scene: Scene) -> tuple[tuple[Posting, ...], Level | 
             carried = (Posting(facts.cake_of, lot, None, 0, 0),) if facts.cake_of else ()
             return carried, Level(lot, facts.volume_out.amount)
         case Rinse() as facts:
-            return _rinsing(draft, facts), None
+            return _rinsing(draft, facts, scene), None
         case Decant(drawn=volume) | Finish(volume=volume):
             return (), Level(lot, volume.amount)
         case MakeUp() as facts:
-            used = facts.used.amount
-            return (Posting(facts.source, lot, None, used, used),), Level(lot, facts.volume.amount)
+            used = _taken(scene, facts.source, facts.used)
+            made_up = Posting(facts.source, lot, None, used, facts.used.amount)
+            return (made_up,), Level(lot, facts.volume.amount)
         case Bottle() as facts:
-            return _filling(lot, facts), None
+            return _filling(lot, facts, scene), None
         case Move() as facts:
             return (_move(lot, facts),), None
         case Count(amount=amount):
@@ -79,8 +80,16 @@ def _volume_of(source: LotState, taken: int) -> int:
     return taken if source.measure is Measure.UL else 0
 
 
-def _rinsing(draft: Draft, facts: Rinse) -> tuple[Posting, ...]:
-    rinsed, put_on, ran_through = draft.lot, facts.volume_in.amount, facts.volume_out.amount
+def _taken(scene: Scene, code: str, amount: Quantity) -> int:
+    """Return what leaves a lot in its own measure; as given where it has no density to go by."""
+    source = scene.source(code)
+    own = in_measure_of(source, amount) if source else None
+    return amount.amount if own is None else own
+
+
+def _rinsing(draft: Draft, facts: Rinse, scene: Scene) -> tuple[Posting, ...]:
+    rinsed, ran_through = draft.lot, facts.volume_out.amount
+    put_on = _taken(scene, facts.source, facts.volume_in)
     if facts.went_to is RinseTo.WASTE:
         return (Posting(facts.source, None, Place.WASTE, put_on, 0),)
     if facts.went_to is RinseTo.BATCH or draft.opens is None:
@@ -93,11 +102,11 @@ def _rinsing(draft: Draft, facts: Rinse) -> tuple[Posting, ...]:
     )
 
 
-def _filling(lot: str, facts: Bottle) -> tuple[Posting, ...]:
+def _filling(lot: str, facts: Bottle, scene: Scene) -> tuple[Posting, ...]:
     count = facts.count * EACH
     packing = (code for code in (facts.bottles, facts.caps) if code)
     return (
-        Posting(facts.source, lot, None, facts.drawn.amount, count),
+        Posting(facts.source, lot, None, _taken(scene, facts.source, facts.drawn), count),
         *(Posting(code, lot, None, count, 0) for code in packing),
     )
 

@@ -69,6 +69,8 @@ class LotState(Struct, frozen=True):
     """Numbers of itself and all lots it is made of."""
     bulk: "LotState | None" = None
     """The lot it was filled from, for a packed lot."""
+    reckoned_mg_per_l: int | None = None
+    """Its density in mg/L as its replay has it, where that was asked for and follows."""
 
     @property
     def code(self) -> str:
@@ -138,6 +140,7 @@ def in_brief(state: LotState) -> Lot:
         name=name(state),
         status=status(state),
         on_hand=state.on_hand,
+        is_reckoned=state.is_reckoned,
         best_before=state.best_before,
         grade=look.grade if look else None,
     )
@@ -163,7 +166,13 @@ def _received(lot: Lot, receipt: Receipt, material: Material | None) -> Lot:
 
 
 def density_mg_per_l(state: LotState) -> int | None:
-    """Return the lot's density: as measured, else as received, else as its material's."""
+    """Return the lot's density in mg/L.
+
+    As it is replayed, so that a weight leads to a volume and back; else as measured, as received or
+    as its material's.
+    """
+    if state.reckoned_mg_per_l:
+        return state.reckoned_mg_per_l
     for entry in reversed(state.entries):
         facts = entry.facts
         # Its reading is in millionths of a g/mL, which are mg/L.
@@ -173,6 +182,11 @@ def density_mg_per_l(state: LotState) -> int | None:
     if receipt and receipt.density_mg_per_l:
         return receipt.density_mg_per_l
     return state.material.density_mg_per_l if state.material else None
+
+
+def is_liquid(state: LotState) -> bool:
+    """Return whether the lot is counted by volume, or weighed and known to fill one."""
+    return state.measure is Measure.UL or bool(state.reckoned_mg_per_l)
 
 
 def in_measure_of(state: LotState, amount: Quantity) -> int | None:

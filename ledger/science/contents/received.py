@@ -180,5 +180,8 @@ def _density_note(lot: ReceivedLot) -> str:
 
 
 def _unknown(lot: ReceivedLot, taken: float) -> Contents:
-    volume = taken if lot.measure is Measure.UL else 0.0
+    """Return liquid of which no mass is told; by weight it fills what its density says."""
+    volume = taken
+    if lot.measure is Measure.MG:
+        volume = 1000 * taken / lot.density_kg_per_m3 if lot.density_kg_per_m3 else 0.0
     return Contents(volume, unknown_ul={lot.code: volume})

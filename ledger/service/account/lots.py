@@ -1,9 +1,10 @@
 """Lots in brief, with what a mixture holds that nobody has measured.
 
-Guarantees: a lot holds the same here as where it is looked at by itself.
+Guarantees: a lot holds the same here as where it is looked at by itself; a lot in a list of what is
+on hand holds something.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from msgspec.structs import replace
 
@@ -18,7 +19,21 @@ from ledger.store.read.amounts import poured_into
 def lots_by_number(connection: Connection, numbers: Iterable[int]) -> dict[int, Lot]:
     """Return lots in brief by their numbers, in the order asked for."""
     found = lots.lots_by_number(connection, numbers)
-    mixed = poured_into(connection, list(found))
+    return _with_volumes(connection, found, poured_into(connection, list(found)))
+
+
+def lots_on_hand(connection: Connection) -> dict[int, Lot]:
+    """Return the lots of which there is something, by number, in the order they were opened."""
+    mixed = poured_into(connection, lots.all_lots(connection))
+    wanted = sorted({*lots.lots_on_hand(connection), *mixed})
+    found = _with_volumes(connection, lots.lots_by_number(connection, wanted), mixed)
+    return {number: lot for number, lot in found.items() if lot.on_hand}
+
+
+def _with_volumes(
+    connection: Connection, found: dict[int, Lot], mixed: Sequence[int]
+) -> dict[int, Lot]:
+    """Return lots, those that are mixtures with the volume that is reckoned for them."""
     if not mixed:
         return found
     replay = replayed(connection, mixed)

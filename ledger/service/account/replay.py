@@ -9,10 +9,13 @@ from collections.abc import Mapping, Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
+from ledger.domain.entries.choices import MaterialKind
 from ledger.domain.lots.steps import Act, Step
 from ledger.errors import RefusedError
+from ledger.science.contents.composition import AT_C
 from ledger.science.contents.received import ReceivedLot
 from ledger.science.contents.replay import Happening, Replay
+from ledger.science.liquids.alcohol import abv_from_mass_percent, mass_percent_from_density
 from ledger.science.liquids.alcoholmeter import true_from_indicated
 from ledger.store.engine.connections import Connection
 from ledger.store.read import walk
@@ -69,7 +72,9 @@ def _without(skip: int, steps: Sequence[Step]) -> tuple[Step, ...]:
 def received_lot(row: ReceivedRow) -> ReceivedLot:
     """Return a received lot with the best known strength and density."""
     abv, abv_from = _strength(row)
-    density, density_from = _density(row)
+    density, density_from, temp_c = _density(row)
+    if abv is None and density is not None and row.sort is MaterialKind.ETHANOL:
+        abv, abv_from = _strength_by(density, temp_c), f"by its density, {density_from}"
     return ReceivedLot(
         code=row.code,
         material=row.material,
@@ -99,12 +104,25 @@ def _strength(row: ReceivedRow) -> tuple[float | None, str]:
     return None, ""
 
 
-def _density(row: ReceivedRow) -> tuple[float | None, str]:
-    for value, words in (
-        (row.read_density_mg_per_l, "as read"),
-        (row.density_mg_per_l, "by its papers"),
-        (row.material_density_mg_per_l, "by its material"),
+def _density(row: ReceivedRow) -> tuple[float | None, str, float]:
+    """Return a density with where it is from and the temperature it is of, 20 °C if none."""
+    for value, words, temp_mdegc in (
+        (row.read_density_mg_per_l, "as read", row.read_density_temp_mdegc),
+        (row.density_mg_per_l, "by its papers", None),
+        (
+            row.material_density_mg_per_l,
+            "by its material",
+            row.material_density_temp_mdegc,
+        ),
     ):
         if value:
-            return value / 1000, words
-    return None, ""
+            return value / 1000, words, AT_C if temp_mdegc is None else temp_mdegc / 1000
+    return None, "", AT_C
+
+
+def _strength_by(density_kg_per_m3: float, temp_c: float) -> float | None:
+    """Return the strength of spirit of a density by OIML R 22; None where no spirit has it."""
+    try:
+        return abv_from_mass_percent(mass_percent_from_density(density_kg_per_m3, temp_c))
+    except RefusedError:
+        return None

@@ -90,19 +90,16 @@ def _as_summed(held: Held) -> Volume:
 
 def _volume(found: Replayed, happened: Sequence[Happening], summed: Held) -> Volume:
     since = list(_since_measured(happened))
-    if not any(item.step.act is Act.INTO for item in since) or not _has_liquid(happened):
+    if not any(item.step.act is Act.INTO for item in since):
         return _as_summed(summed)
     reckoned = round(happened[-1].after.volume_ul)
     is_same = abs(reckoned - max(summed.amount, 0)) <= ROUNDING_UL
     return Volume(
-        summed.amount if is_same else reckoned, _unplaced_mg(found, since), is_reckoned=not is_same
+        summed.amount if is_same else reckoned,
+        _unplaced_mg(found, since),
+        # Of an empty jar there is nothing to measure.
+        is_reckoned=not is_same and reckoned > 0,
     )
-
-
-def _has_liquid(happened: Sequence[Happening]) -> bool:
-    """Return whether there is something to dissolve solids in; dry, they are told by weight."""
-    there = happened[-1].after
-    return bool(there.ethanol_mg or there.water_mg or there.oils() or there.unknown_ul)
 
 
 def _since_measured(happened: Sequence[Happening]) -> Iterable[Happening]:

@@ -23,9 +23,10 @@ def add(
     """Put some of a lot into a batch."""
     with at_desk(book, how) as desk:
         words = desk.words
+        source_code = words.lot(source)
         facts = Add(
-            source=words.lot(source),
-            amount=words.amount(amount),
+            source=source_code,
+            amount=words.amount_of(source_code, amount),
             added_as=words.needed(added_as or "ingredient", AddedAs, "way of adding"),
             temp_mdegc=words.scaled(temp, 1000, "°C", "temperature"),
             minutes=words.minutes(minutes),

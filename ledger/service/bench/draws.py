@@ -21,6 +21,7 @@ from ledger.domain.masters.formulas import Called, Wanted, together, wanted
 from ledger.domain.masters.weighing import asked, weighable
 from ledger.domain.rules.formula.lines import went_in
 from ledger.service.account.dates import with_dates
+from ledger.service.account.density import with_density
 from ledger.service.account.lots import lots_by_number
 from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
@@ -166,6 +167,6 @@ def _on_hand(connection: Connection, lot: Lot, line: Wanted) -> int:
         return lot.on_hand
     # A large amount, so that the ratio of the two measures keeps its figures.
     one = Quantity(10**6, line.measure, "")
-    state = lot_state(connection, lot.code, is_whole=False)
+    state = with_density(connection, lot_state(connection, lot.code, is_whole=False), line.measure)
     own = in_measure_of(state, one)
     return lot.on_hand * 10**6 // own if own else 0

@@ -1,11 +1,12 @@
 """Make up: a batch is brought to a volume with another lot.
 
-Guarantees: what was used is computed only where the volumes say it.
+Guarantees: what was used is reckoned only where what is in both lots says it.
 """
 
 from ledger.domain.amounts.quantity import Measure, Quantity, show
 from ledger.domain.entries import MakeUp
 from ledger.errors import RefusedError
+from ledger.service.account.made_up import used_to_make_up
 from ledger.service.account.state import lot_state
 from ledger.service.desk.act import Desk, at_desk
 from ledger.service.desk.book import Book, How, Recorded
@@ -33,13 +34,13 @@ def makeup(
         facts = MakeUp(
             volume=to,
             source=source_code,
-            used=took or _used(desk, code, to),
+            used=took or _used(desk, code, source_code, to),
             temp_mdegc=words.scaled(temp, 1000, "°C", "temperature"),
         )
         return desk.record(facts, code)
 
 
-def _used(desk: Desk, code: str, to: Quantity) -> Quantity:
+def _used(desk: Desk, code: str, source: str, to: Quantity) -> Quantity:
     state = lot_state(desk.connection, code, Moment(desk.happened.at), is_whole=False)
     if state.solids_mg:
         raise RefusedError(
@@ -47,5 +48,6 @@ def _used(desk: Desk, code: str, to: Quantity) -> Quantity:
             "was last measured, so the book cannot tell how much it took.",
             "Say how much you used with --used.",
         )
-    needed = max(to.amount - state.on_hand_then, 1)
+    by_sums = used_to_make_up(desk.connection, code, source, to.amount, desk.happened)
+    needed = max(to.amount - state.on_hand_then if by_sums is None else by_sums, 1)
     return Quantity(needed, Measure.UL, show(needed, Measure.UL))

@@ -9,12 +9,13 @@ from datetime import date
 from typing import TypeVar
 
 from ledger.domain.amounts.packs import Pack, parse_pack
-from ledger.domain.amounts.quantity import Measure, Quantity, parse_quantity
+from ledger.domain.amounts.quantity import Measure, Quantity, parse_quantity, show_exactly
 from ledger.domain.amounts.scaled import read_scaled
 from ledger.domain.entries.choices import MaterialKind
 from ledger.domain.entries.texts import WordT, read_text, read_word
-from ledger.errors import InputError, LedgerError, attempt, together
+from ledger.errors import InputError, LedgerError, RefusedError, attempt, together
 from ledger.service.account.codes import resolve_lot
+from ledger.service.account.state import lot_state
 from ledger.service.desk.times import read_day, read_minutes
 from ledger.store.engine.connections import Connection
 
@@ -28,6 +29,8 @@ COUNTED = frozenset(
 
 
 _NOTHING = Quantity(1, Measure.UL, "")
+ALL = "all"
+"""The word for all that is there of a lot."""
 
 
 class Words:
@@ -67,6 +70,13 @@ class Words:
             lambda: parse_quantity(text, counted=sort in COUNTED, fluid_ounce=self._fluid_ounce),
             _NOTHING,
         )
+
+    def amount_of(self, code: str, text: str, *, counted: bool = False) -> Quantity:
+        """Return an amount of a lot, by its whole code; "all" is what the book says is there."""
+        if text.strip().casefold() != ALL:
+            return self.pieces(text) if counted else self.amount(text)
+        # Of a lot that was not found that is all there is to say.
+        return self.read(lambda: _all_of(self._connection, code), _NOTHING) if code else _NOTHING
 
     def needed_amount(self, text: str | None, what: str) -> Quantity:
         """Return an amount that must be given."""
@@ -135,3 +145,13 @@ class Words:
         if not text:
             return None
         return self.read(lambda: read_minutes(f"{text}m" if text.isdecimal() else text), None)
+
+
+def _all_of(connection: Connection, code: str) -> Quantity:
+    state = lot_state(connection, code, is_whole=False)
+    if state.on_hand <= 0:
+        raise RefusedError(
+            f"By the book nothing is left of {code}, so all of it is no amount.",
+            f"Write how much it was, or count what is there: pottle count {code} AMOUNT.",
+        )
+    return Quantity(state.on_hand, state.measure, show_exactly(state.on_hand, state.measure))

@@ -5,7 +5,19 @@ Guarantees: all of it is read in the transaction that will append the draft.
 
 from datetime import datetime
 
-from ledger.domain.entries import Draft, Formula, Judge, Material, Move, Strike
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries import (
+    Add,
+    Bottle,
+    Draft,
+    Formula,
+    Judge,
+    MakeUp,
+    Material,
+    Move,
+    Rinse,
+    Strike,
+)
 from ledger.domain.entries.fields import specs
 from ledger.domain.lots.scene import Scene
 from ledger.domain.lots.state import LotState
@@ -13,6 +25,7 @@ from ledger.domain.masters.parties import NOBODY_IN_PARTICULAR, near_names
 from ledger.domain.masters.substances import NO_CONCERNS, Concerns
 from ledger.domain.rules.always.names import material_names
 from ledger.domain.rules.always.parties import party_of
+from ledger.service.account.density import with_density
 from ledger.service.account.state import lot_state
 from ledger.service.desk.control import control_of
 from ledger.store.engine.connections import Connection
@@ -27,7 +40,7 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
     moment = Moment(draft.happened.at, skip) if skip else Moment(draft.happened.at)
     lot = _lot_of(connection, draft, moment, skip)
     # As they are now: what is drawn late finds what others have left.
-    sources = tuple(lot_state(connection, code, None, skip) for code in source_codes(draft))
+    sources = tuple(_source(connection, draft, code, skip) for code in source_codes(draft))
     return Scene(
         now=now,
         has_house=queries.has_house(connection),
@@ -53,6 +66,18 @@ def _lot_of(connection: Connection, draft: Draft, moment: Moment, skip: int) -> 
     if draft.lot is None or (draft.opens and draft.opens.code == draft.lot):
         return None
     return lot_state(connection, draft.lot, moment, skip, _looks_through(draft))
+
+
+def _source(connection: Connection, draft: Draft, code: str, skip: int) -> LotState:
+    """Return a lot that a draft draws on, with what it weighs where volume and weight meet."""
+    state = lot_state(connection, code, None, skip)
+    match draft.facts:
+        case Add(amount=amount):
+            return with_density(connection, state, amount.measure)
+        case MakeUp(source=source) | Rinse(source=source) | Bottle(source=source):
+            return with_density(connection, state, Measure.UL) if code == source else state
+        case _:
+            return state
 
 
 def _known_materials(connection: Connection, draft: Draft) -> frozenset[str]:

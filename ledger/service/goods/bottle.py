@@ -35,8 +35,9 @@ def bottle(
             source=bulk,
             count=filled.count,
             size=filled.size,
-            drawn=words.amount_or_none(drawn)
-            or Quantity(total, Measure.UL, show(total, Measure.UL)),
+            drawn=words.amount_of(bulk, drawn)
+            if drawn
+            else Quantity(total, Measure.UL, show(total, Measure.UL)),
             bottles=words.lot_or_none(bottles),
             caps=words.lot_or_none(caps),
             fill_check_mg=words.scaled(fill_check, 1000, "g", "weight of a fill"),

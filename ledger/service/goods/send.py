@@ -25,10 +25,13 @@ def send(
     with at_desk(book, how) as desk:
         words = desk.words
         named = words.text_or_none(party, "name of who gets it")
+        code, way = words.lot(lot), words.needed(moved_as or "sale", MoveAs, "way of sending")
+        # All that is here is nothing to tell what came back by.
+        is_back = way is MoveAs.RETURNED
         facts = Move(
-            moved_as=words.needed(moved_as or "sale", MoveAs, "way of sending"),
-            amount=words.pieces(amount),
+            moved_as=way,
+            amount=words.pieces(amount) if is_back else words.amount_of(code, amount, counted=True),
             party=party_word(named) if named else None,
             document=words.text_or_none(document, "document"),
         )
-        return desk.record(facts, words.lot(lot))
+        return desk.record(facts, code)

@@ -16,13 +16,12 @@ from ledger.domain.lots.lot import Lot, Status
 from ledger.domain.lots.state import LotState, finished_at, latest, opener
 from ledger.domain.lots.waiting import RETAINED_DAYS, ages_of, next_look, rest_is_over
 from ledger.service.account.dates import with_dates
-from ledger.service.account.lots import lots_by_number
+from ledger.service.account.lots import lots_by_number, lots_on_hand
 from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import zone_on
 from ledger.service.desk.control import formula_of
 from ledger.store.engine.connections import Connection
-from ledger.store.read.lots import lots_on_hand
 from ledger.store.read.waiting import Waiting, waiting_lots
 
 SOON_DAYS = 30
@@ -73,8 +72,9 @@ def due(book: Book) -> DueList:
         zone = zone_on(connection)
         waiting = waiting_lots(connection)
         # Of others nothing is due; to look at all took twice as long with ten thousand lots.
-        wanted = {*lots_on_hand(connection), *waiting.lots}
-        known = with_dates(connection, lots_by_number(connection, sorted(wanted)))
+        known = lots_on_hand(connection)
+        others = sorted(waiting.lots - known.keys())
+        known = with_dates(connection, known | lots_by_number(connection, others))
         items = [
             *_rests(connection, known, waiting),
             *_looks(connection, known, waiting, now.astimezone(zone)),

@@ -11,12 +11,12 @@ from ledger.domain.entries import Material
 from ledger.domain.lots.lot import Lot, Status, by_date
 from ledger.science.contents.cost import in_cents
 from ledger.service.account.dates import with_dates
-from ledger.service.account.lots import lots_by_number
+from ledger.service.account.lots import lots_by_number, lots_on_hand
 from ledger.service.account.money import reckoner
 from ledger.service.desk.book import Book
 from ledger.service.masters.material import materials
 from ledger.store.read import queries
-from ledger.store.read.lots import all_lots, lots_on_hand
+from ledger.store.read.lots import all_lots
 
 UNUSABLE = frozenset({Status.STRUCK, Status.REJECTED, Status.RECALLED})
 """Where a lot stands that is not counted as stock of its material."""
@@ -73,5 +73,8 @@ def values_left(book: Book, lots: tuple[Lot, ...]) -> dict[int, int]:
 def stock(book: Book, *, everything: bool = False) -> tuple[Lot, ...]:
     """Return the lots that are on hand, or all, in the order they were opened, with their dates."""
     with book.reading() as connection:
-        wanted = all_lots(connection) if everything else lots_on_hand(connection)
-        return tuple(with_dates(connection, lots_by_number(connection, wanted)).values())
+        if everything:
+            found = lots_by_number(connection, all_lots(connection))
+        else:
+            found = lots_on_hand(connection)
+        return tuple(with_dates(connection, found).values())

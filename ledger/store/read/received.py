@@ -22,9 +22,11 @@ _RECEIVED = text(
     SELECT lot.code, lot.measure, o.seq, r.material, m.name, m.sort,
         r.abv_mpct, m.abv_mpct AS material_abv_mpct,
         r.density_mg_per_l, m.density_mg_per_l AS material_density_mg_per_l,
+        m.density_temp_mdegc AS material_density_temp_mdegc,
         {_LAST.format(what="reading_micro", reading="abv")} AS read_abv_micro,
         {_LAST.format(what="temp_mdegc", reading="abv")} AS read_abv_temp_mdegc,
-        {_LAST.format(what="reading_micro", reading="density")} AS read_density_micro
+        {_LAST.format(what="reading_micro", reading="density")} AS read_density_micro,
+        {_LAST.format(what="temp_mdegc", reading="density")} AS read_density_temp_mdegc
     FROM lot
     JOIN entry o ON o.stands_for = lot.id
         AND NOT EXISTS (SELECT 1 FROM entry d WHERE d.corrects = o.seq)
@@ -66,8 +68,12 @@ class ReceivedRow(Struct, frozen=True):
     """Density by its papers."""
     material_density_mg_per_l: int | None
     """Density by its material."""
+    material_density_temp_mdegc: int | None
+    """Temperature of that density."""
     read_density_mg_per_l: int | None
     """The last reading of its density."""
+    read_density_temp_mdegc: int | None
+    """Temperature of that reading."""
 
 
 def received(connection: Connection, lots: Iterable[int]) -> dict[str, ReceivedRow]:
@@ -94,5 +100,7 @@ def _row(row: RowMapping) -> ReceivedRow:
         read_abv_temp_mdegc=row["read_abv_temp_mdegc"],
         density_mg_per_l=row["density_mg_per_l"],
         material_density_mg_per_l=row["material_density_mg_per_l"],
+        material_density_temp_mdegc=row["material_density_temp_mdegc"],
         read_density_mg_per_l=row["read_density_micro"],
+        read_density_temp_mdegc=row["read_density_temp_mdegc"],
     )

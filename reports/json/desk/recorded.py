@@ -25,6 +25,8 @@ class RecordedAnswer(Answer, frozen=True):
     """What that lot is, for people."""
     on_hand: Amount | None
     """What is in it now."""
+    is_reckoned: bool | None
+    """Whether that is the volume reckoned for a mixture, which nobody has measured."""
     status: Status | None
     """Where it stands now."""
     says: str
@@ -50,6 +52,7 @@ def recorded_answer(
         code=lot.code if lot else None,
         name=lot.name if lot else None,
         on_hand=amount_of(lot.on_hand, lot.measure) if lot else None,
+        is_reckoned=lot.is_reckoned if lot else None,
         status=lot.status if lot else None,
         says=sentence(entry),
         not_known=not_known(entry, dossier),

@@ -24,6 +24,8 @@ class LotBrief(Answer, frozen=True):
     """Where it stands."""
     on_hand: Amount
     """What is there."""
+    is_reckoned: bool
+    """Whether that is the volume reckoned for a mixture, which nobody has measured."""
     best_before: date | None
     """Its best-before date."""
     look: Grade | None
@@ -40,6 +42,7 @@ def lot_brief(lot: Lot) -> LotBrief:
         name=lot.name,
         status=lot.status,
         on_hand=amount_of(lot.on_hand, lot.measure),
+        is_reckoned=lot.is_reckoned,
         best_before=lot.best_before,
         look=lot.grade,
     )

@@ -9,12 +9,13 @@ from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
-from ledger.domain.amounts.quantity import Measure, reckoned, show
+from ledger.domain.amounts.quantity import Measure, show
 from ledger.domain.entries import Entry, Receipt, Strike
 from ledger.domain.lots.receipts import missing_facts
 from ledger.service.desk.book import Recorded
 from reports.kit.format import closed
 from reports.words.entries.sentence import sentence, title
+from reports.words.lots.there import amount_there
 
 if TYPE_CHECKING:
     from ledger.service.lots.dossier import Dossier
@@ -74,9 +75,8 @@ def _done(entry: Entry, code: str | None) -> str:
 def what_is_there(dossier: "Dossier") -> str:
     """Return a line that says what a lot is, what is in it now and where it stands."""
     lot, state = dossier.lot, dossier.state
-    there = show(state.on_hand, state.measure)
-    if state.is_reckoned:
-        there = f"about {show(reckoned(state.on_hand), state.measure)}, reckoned"
+    there = amount_there(state.on_hand, state.measure, is_reckoned=state.is_reckoned)
+    there += ", reckoned" if state.is_reckoned else ""
     unit = " there" if state.measure is Measure.UEACH else ""
     solids = ""
     if state.solids_mg:

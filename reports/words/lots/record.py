@@ -26,6 +26,7 @@ from reports.words.glass.cautions import (
 from reports.words.lots.balance import balance
 from reports.words.lots.dates import keeping_words
 from reports.words.lots.strength import content_facts
+from reports.words.lots.there import there_words
 from reports.words.lots.trace import supplied_by
 from reports.words.verdicts.control import control_facts
 
@@ -97,7 +98,7 @@ def _head(dossier: Dossier) -> tuple[tuple[str, str], ...]:
         ("Supplier", supplied_by(lot)),
         ("Status", str(lot.status)),
         *control_facts(dossier),
-        ("On hand", show(state.on_hand, state.measure)),
+        ("On hand", there_words(lot)),
         ("Best before", str(state.best_before or "")),
         ("Date set by", state.dates.set_by or ""),
         ("Keeping", keeping_words(state.dates) or ""),

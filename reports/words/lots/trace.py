@@ -10,7 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
-from ledger.domain.amounts.quantity import reckoned, show
+from ledger.domain.amounts.quantity import show
 from ledger.domain.entries.choices import MaterialKind, MoveAs
 from ledger.domain.lots.lot import Lot
 from ledger.domain.lots.state import GOES_TO_PEOPLE
@@ -19,6 +19,7 @@ from ledger.service.lots.trace import Carried, Holder, Trace, Way
 from reports.kit.format import plural
 from reports.words.entries.goods import became
 from reports.words.lots.shares import share_words
+from reports.words.lots.there import there_words
 
 MOST_RULES = 10
 """How many rules a line has at its left at most."""
@@ -186,13 +187,6 @@ def _ends(found: Traced) -> dict[str, list[End]]:
         if node.brief.on_hand > 0:
             ends.setdefault(code, []).append(End(there_words(node.brief), "still here"))
     return ends
-
-
-def there_words(lot: Lot) -> str:
-    """Return what is there of a lot; about so much where it is reckoned for a mixture."""
-    if lot.is_reckoned:
-        return f"about {show(reckoned(lot.on_hand), lot.measure)}"
-    return show(lot.on_hand, lot.measure)
 
 
 def holder_words(item: Holder, *, with_party: bool = True) -> str:

@@ -15,6 +15,7 @@ from ledger.service.recall.standing import Recall
 from reports.kit.format import clock, closed, initials, plural
 from reports.words.entries.goods import outcome
 from reports.words.entries.parts import joined
+from reports.words.lots.there import there_words
 from reports.words.lots.trace import holder_words
 
 NOBODY = "not named"
@@ -106,7 +107,7 @@ def lot_rows(recall: Recall) -> list[list[str]]:
         [
             item.brief.code,
             item.brief.name,
-            show(item.brief.on_hand, item.brief.measure),
+            there_words(item.brief),
             str(item.brief.status),
         ]
         for item in recall.lots

@@ -179,10 +179,20 @@ def test_what_is_taken_is_never_outside_the_limits(tolerance_mpct: int, keeper: 
 
 
 def test_a_lot_of_unknown_density_is_not_drawn_on_by_weight(keeper: Keeper) -> None:
+    keeper.do("material", code="grenadine", kind="other")
+    keeper.opens("receive", material="grenadine", amount="5L")
+    line = FormulaLine(parse_quantity("100g"), material="grenadine")
+    assert proposed(keeper, formula(keeper, "strong", line)) == [
+        ("grenadine", "100 g", "none", "", "")
+    ]
+
+
+def test_spirit_is_drawn_on_by_weight_as_its_strength_tells_its_density(keeper: Keeper) -> None:
+    """OIML R 22: 96 % vol is 807.4 kg/m³."""
     keeper.opens("receive", material="spirit", amount="5L")
     line = FormulaLine(parse_quantity("100g"), material="spirit")
     assert proposed(keeper, formula(keeper, "strong", line)) == [
-        ("spirit", "100 g", "none", "", "")
+        ("spirit", "100 g", "NS-001-J", "100 g", "")
     ]
 
 

@@ -127,3 +127,19 @@ def test_the_stock_is_what_is_on_hand_in_the_order_it_came(walked: Walked) -> No
 
 def test_an_empty_book_has_no_stock(sqlite_keeper: Keeper) -> None:
     assert stock(sqlite_keeper.book, everything=True) == ()
+
+
+def test_what_is_on_hand_is_what_the_sums_say_and_not_what_was_poured(keeper: Keeper) -> None:
+    """Weighed spirit fills a jar though it was poured by no volume; water makes it shrink."""
+    spirit, water = receive(keeper, "spirit", "2kg"), receive(keeper, "water", "2L")
+    weighed, mixed = (
+        keeper.opens("start", product=name, kind="blend", target="1L") for name in ("One", "Two")
+    )
+    keeper.do("add", lot=weighed, source=spirit, amount="400g")
+    keeper.do("add", lot=mixed, source=spirit, amount="403.7g")
+    keeper.do("add", lot=mixed, source=water, amount="500mL")
+    there = {lot.code: (lot.on_hand // 1000, lot.is_reckoned) for lot in stock(keeper.book)}
+    assert there[weighed] == (495, True)
+    assert there[mixed] == (969, True)
+    keeper.do("add", lot=mixed, source=weighed, amount="all")
+    assert weighed not in {lot.code for lot in stock(keeper.book)}

@@ -21,7 +21,7 @@ from ledger.domain.entries import (
 )
 from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.scene import Scene
-from ledger.domain.lots.state import LotState, latest, most_it_can_hold_ul
+from ledger.domain.lots.state import LotState, is_liquid, latest, most_it_can_hold_ul
 from ledger.domain.rules.always.volumes import (
     MIXING,
     PLAIN_NAMES,
@@ -112,7 +112,7 @@ def make_up_goes_up(draft: Draft, scene: Scene) -> Iterator[Finding]:
     if not isinstance(facts, MakeUp) or scene.lot is None:
         return
     source, there = scene.source(facts.source), scene.lot.on_hand_then
-    if source and source.measure is not Measure.UL:
+    if source and not is_liquid(source):
         yield impossible(
             "make-up",
             f"{facts.source} is not counted by volume, so nothing can be made up with it.",
@@ -157,7 +157,7 @@ def rinse_is_liquid(draft: Draft, scene: Scene) -> Iterator[Finding]:
     """A cake is rinsed with what is counted by volume."""
     facts = draft.facts
     source = scene.source(facts.source) if isinstance(facts, Rinse) else None
-    if source and source.measure is not Measure.UL:
+    if source and not is_liquid(source):
         yield impossible(
             "rinse",
             f"{source.code} is not counted by volume, so a cake cannot be rinsed with it.",

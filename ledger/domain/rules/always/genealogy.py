@@ -21,7 +21,7 @@ from ledger.domain.entries import (
 from ledger.domain.entries.choices import LotType, RinseTo
 from ledger.domain.lots.lot import Status
 from ledger.domain.lots.scene import Scene
-from ledger.domain.lots.state import has_before, status
+from ledger.domain.lots.state import has_before, is_liquid, status
 from ledger.domain.rules.finding import WORDS, Finding, Rule, impossible, remark
 
 
@@ -86,7 +86,8 @@ def fills_from_liquid(draft: Draft, scene: Scene) -> Iterator[Finding]:
         (facts.caps, Measure.UEACH, "be the closures"),
     ):
         state = scene.source(code)
-        if state and state.measure is not wanted:
+        is_fit = state and (is_liquid(state) if wanted is Measure.UL else state.measure is wanted)
+        if state and not is_fit:
             yield impossible(
                 "filling",
                 f"{code} cannot {use}: it is counted {WORDS[state.measure]}, not {WORDS[wanted]}.",

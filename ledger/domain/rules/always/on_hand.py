@@ -91,7 +91,7 @@ def enough_on_hand(draft: Draft, scene: Scene) -> Iterator[Finding]:
     """No more is taken than the book says is there."""
     states = (*scene.sources, *([scene.lot] if scene.lot else []))
     taken = _taken(draft, scene)
-    given_in = _measures(draft)
+    given_in = _measures(draft, scene)
     for state in states:
         # Popped, since a lot may be worked on and drawn on at once, and is told once.
         wanted = taken.pop(state.code, 0)
@@ -119,18 +119,24 @@ def _taken(draft: Draft, scene: Scene) -> dict[str, int]:
     return totals
 
 
-def _measures(draft: Draft) -> dict[str | None, Measure]:
+def _measures(draft: Draft, scene: Scene) -> dict[str | None, Measure]:
     """Return in what the draft counts what it takes; a misfit is another rule's to tell."""
     match draft.facts:
         case Move(amount=amount):
             return {draft.lot: amount.measure}
         case MakeUp(source=source, used=amount) | Rinse(source=source, volume_in=amount):
-            return {source: amount.measure}
+            return {source: _counted(scene.source(source), amount)}
         case Bottle() as facts:
             each = dict.fromkeys((facts.bottles, facts.caps), Measure.UEACH)
-            return {**each, facts.source: facts.drawn.measure}
+            return {**each, facts.source: _counted(scene.source(facts.source), facts.drawn)}
         case _:
             return {}
+
+
+def _counted(source: LotState | None, amount: Quantity) -> Measure:
+    """Return in what an amount is counted that a lot gives, by its density where that is known."""
+    is_known = source is not None and in_measure_of(source, amount) is not None
+    return source.measure if source and is_known else amount.measure
 
 
 def count_is_near(draft: Draft, scene: Scene) -> Iterator[Finding]:

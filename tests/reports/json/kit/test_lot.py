@@ -19,6 +19,7 @@ def test_a_packed_lot_has_a_product_and_no_material(walked: tuple[Keeper, Lots])
         name="Orange syrup, 250 mL",
         status=Status.RELEASED,
         on_hand=Amount("9", "each"),
+        is_reckoned=False,
         best_before=None,
         look=Grade.CLOUDY,
     )
