@@ -6,6 +6,7 @@ keeps exactly.
 
 from decimal import Decimal
 
+from ledger.domain.amounts.money import coins
 from ledger.domain.amounts.quantity import tidy as tidy
 from ledger.domain.entries import Entry, When
 from ledger.domain.entries.choices import Precision
@@ -32,22 +33,18 @@ def celsius(mdegc: int) -> str:
     return scaled(mdegc, 1000, "°C").replace("-", "−")
 
 
-def coins(minor: int) -> str:
-    """Return an amount of money without its currency.
-
-    >>> coins(4800)
-    '48.00'
-    """
-    return f"{Decimal(minor) / 100:.2f}"
-
-
-def money(minor: int, currency: str) -> str:
+def money(minor: int, currency: str, digits: int | None = None) -> str:
     """Return an amount of money.
 
-    >>> money(4800, "EUR")
-    '48.00 EUR'
+    Args:
+        minor: How many of the smallest coin it is counted in.
+        currency: ISO 4217 code.
+        digits: Digits after the point that it is counted with; None: two.
+
+    >>> money(4800, "EUR"), money(338, "JPY", 0)
+    ('48.00 EUR', '338 JPY')
     """
-    return f"{coins(minor)} {currency}"
+    return f"{coins(minor, digits)} {currency}"
 
 
 def duration(minutes: int) -> str:

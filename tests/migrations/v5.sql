@@ -278,13 +278,13 @@ CREATE TABLE equipment (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
 	name TEXT NOT NULL,
-	words TEXT NOT NULL,
+	words TEXT NOT NULL, holds INTEGER CONSTRAINT ck_equipment_holds CHECK (holds > 0), holds_measure TEXT CONSTRAINT ck_equipment_holds_measure CHECK (holds_measure IN ('uL', 'mg', 'ueach')), holds_written TEXT,
 	CONSTRAINT pk_equipment PRIMARY KEY (seq),
 	CONSTRAINT ck_equipment_entry_kind CHECK (entry_kind = 'equipment'),
 	CONSTRAINT fk_equipment_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "equipment" VALUES(50,'equipment','Scale','Set to zero with the 200 g weight.');
+INSERT INTO "equipment" VALUES(50,'equipment','Scale','Set to zero with the 200 g weight.',NULL,NULL,NULL);
 CREATE TABLE filter (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -452,13 +452,13 @@ CREATE TABLE house (
 	address TEXT,
 	country TEXT,
 	time_zone TEXT NOT NULL,
-	fluid_ounce TEXT NOT NULL, hour_minor INTEGER CONSTRAINT ck_house_hour_minor CHECK (hour_minor >= 0), phone TEXT,
+	fluid_ounce TEXT NOT NULL, hour_minor INTEGER CONSTRAINT ck_house_hour_minor CHECK (hour_minor >= 0), phone TEXT, hour_digits INTEGER CONSTRAINT ck_house_hour_digits CHECK (hour_digits >= 0),
 	CONSTRAINT pk_house PRIMARY KEY (seq),
 	CONSTRAINT ck_house_entry_kind CHECK (entry_kind = 'house'),
 	CONSTRAINT fk_house_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "house" VALUES(1,'house','Quayside Essences','EUR',NULL,NULL,'Europe/Dublin','US',NULL,NULL);
+INSERT INTO "house" VALUES(1,'house','Quayside Essences','EUR',NULL,NULL,'Europe/Dublin','US',NULL,NULL,NULL);
 CREATE TABLE judge (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -802,7 +802,7 @@ CREATE TABLE receipt (
 	certificate_sha256 TEXT,
 	density_mg_per_l INTEGER,
 	abv_mpct INTEGER,
-	food_grade TEXT, duty_minor INTEGER CONSTRAINT ck_receipt_duty_minor CHECK (duty_minor >= 0), document TEXT,
+	food_grade TEXT, duty_minor INTEGER CONSTRAINT ck_receipt_duty_minor CHECK (duty_minor >= 0), document TEXT, cost_digits INTEGER CONSTRAINT ck_receipt_cost_digits CHECK (cost_digits >= 0),
 	CONSTRAINT pk_receipt PRIMARY KEY (seq),
 	CONSTRAINT ck_receipt_amount_measure CHECK (amount_measure IN ('uL', 'mg', 'ueach')),
 	CONSTRAINT ck_receipt_entry_kind CHECK (entry_kind = 'receipt'),
@@ -816,12 +816,12 @@ CREATE TABLE receipt (
 	CONSTRAINT fk_receipt_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "receipt" VALUES(9,'receipt','orange-oil',500000,'uL','500mL','Harbour Oils','C7731',4800,'2027-06-30',NULL,NULL,NULL,NULL,NULL,NULL,NULL);
-INSERT INTO "receipt" VALUES(10,'receipt','spirit',5000000,'uL','5L',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
-INSERT INTO "receipt" VALUES(11,'receipt','carb',500000,'mg','500g',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
-INSERT INTO "receipt" VALUES(12,'receipt','sugar',25000000,'mg','25kg',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
-INSERT INTO "receipt" VALUES(13,'receipt','water',100000000,'uL','100L',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
-INSERT INTO "receipt" VALUES(14,'receipt','b250',100000000,'ueach','100',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "receipt" VALUES(9,'receipt','orange-oil',500000,'uL','500mL','Harbour Oils','C7731',4800,'2027-06-30',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "receipt" VALUES(10,'receipt','spirit',5000000,'uL','5L',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "receipt" VALUES(11,'receipt','carb',500000,'mg','500g',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "receipt" VALUES(12,'receipt','sugar',25000000,'mg','25kg',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "receipt" VALUES(13,'receipt','water',100000000,'uL','100L',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "receipt" VALUES(14,'receipt','b250',100000000,'ueach','100',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
 CREATE TABLE rest (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,

@@ -7,13 +7,13 @@ from collections.abc import Mapping, Sequence
 
 from cli.kit.call import Call
 from cli.kit.tables import print_json, print_lines, print_table
+from ledger.domain.amounts.money import coins, digits_of
 from ledger.domain.amounts.quantity import parse_quantity, show
 from ledger.domain.lots.lot import Lot
-from ledger.service.desk.book import Book
 from ledger.service.desk.clock import house_of
 from ledger.service.lots.stock import first_expired, low_materials, stock, values_left
 from reports.json.lots.stock import low_rows, stock_rows
-from reports.kit.format import coins, money
+from reports.kit.format import money
 from reports.words.lots.next_in_lists import step_of_low, step_of_stock
 from reports.words.lots.there import there_words
 
@@ -27,25 +27,27 @@ def list_stock(call: Call, *, everything: bool, by_date: bool, value: bool, of: 
     found = tuple(item for item in stock(book, everything=everything) if _is_of(item, of))
     found = first_expired(found) if by_date else found
     values = values_left(book, found) if value else {}
+    house = house_of(book)
+    currency = house.currency if house else ""
     if call.json:
-        print_json(stock_rows(found, values))
+        print_json(stock_rows(found, values, currency))
     elif not found:
         what = f"of {of} " if of else ""
         print_lines([f"Nothing {what}is on hand.", f"Next: {step_of_stock(found)}"])
     else:
-        _print_stock(book, found, values if value else None)
+        _print_stock(found, values if value else None, currency)
         print_lines([f"Next: {step_of_stock(found)}"])
 
 
-def _print_stock(book: Book, found: Sequence[Lot], values: Mapping[int, int] | None) -> None:
-    if values is not None:
-        rows = [_row(item, [_money(values.get(item.seq))]) for item in found]
-        print_table((*HEADS[:3], "value", *HEADS[3:]), rows, right="on hand,value")
-        house = house_of(book)
-        total = money(sum(values.values()), house.currency if house else "")
-        print_lines([f"Value of what is on hand: {total}."])
-    else:
+def _print_stock(found: Sequence[Lot], values: Mapping[int, int] | None, currency: str) -> None:
+    if values is None:
         print_table(HEADS, [_row(item) for item in found], right="on hand")
+        return
+    digits = digits_of(currency)
+    rows = [_row(item, [_coins(values.get(item.seq), digits)]) for item in found]
+    print_table((*HEADS[:3], "value", *HEADS[3:]), rows, right="on hand,value")
+    total = money(sum(values.values()), currency, digits)
+    print_lines([f"Value of what is on hand: {total}."])
 
 
 def list_low(call: Call, threshold: str, of: str | None) -> None:
@@ -97,5 +99,5 @@ def _row(brief: Lot, value: Sequence[str] = ()) -> list[str]:
     ]
 
 
-def _money(minor: int | None) -> str:
-    return "" if minor is None else coins(minor)
+def _coins(minor: int | None, digits: int) -> str:
+    return "" if minor is None else coins(minor, digits)

@@ -22,9 +22,10 @@ def say_house(call: Call, book: Book) -> None:
     house = house_of(book)
     if house is None:
         raise StorageError("The book has no house.", "See what is wrong: pottle verify")
-    names = (spec.name for spec in specs(type(house)) if spec.name != "hour_minor")
+    names = (spec.name for spec in specs(type(house)) if not spec.name.startswith("hour_"))
     told = ((name, getattr(house, name)) for name in names)
     lines = [f"{name.replace('_', ' ')}: {value}" for name, value in told if value]
     if house.hour_minor is not None:
-        lines.append(f"an hour of work: {money(house.hour_minor, house.currency)}")
+        hour = money(house.hour_minor, house.currency, house.hour_digits)
+        lines.append(f"an hour of work: {hour}")
     say(call, lambda: house_answer(house), *lines)

@@ -26,9 +26,11 @@ class House(Facts, frozen=True):
     fluid_ounce: str = "US"
     """Which fluid ounce a bare `fl oz` means: US or imperial."""
     hour_minor: int | None = None
-    """What an hour of labour costs, in hundredths of the currency."""
+    """What an hour of labour costs, in hundredths of the currency if not said."""
     phone: str | None = None
     """Telephone number of the house."""
+    hour_digits: int | None = None
+    """Digits after the point that an hour is kept with; None: two, hundredths."""
 
 
 class Person(Facts, frozen=True):

@@ -25,7 +25,7 @@ class Receipt(Facts, frozen=True):
     supplier_lot: str | None = None
     """The supplier's own lot number."""
     cost_minor: int | None = None
-    """What it cost, in hundredths of the house's currency, for the whole amount."""
+    """What it cost for the whole amount, in the house's currency, hundredths if not said."""
     best_before: date | None = None
     """The supplier's best-before or retest date."""
     certificate: str | None = None
@@ -39,6 +39,8 @@ class Receipt(Facts, frozen=True):
     food_grade: FoodGrade | None = None
     """What this lot's papers say; None: as the material says."""
     duty_minor: int | None = None
-    """How much of the cost is spirit duty, in hundredths of the currency."""
+    """How much of the cost is spirit duty, counted as the cost."""
     document: str | None = None
     """Number of the delivery note or invoice."""
+    cost_digits: int | None = None
+    """Digits after the point that cost and duty are kept with; None: two, hundredths."""

@@ -5,6 +5,7 @@ Guarantees: of these a count alone changes what is there.
 
 from typing import ClassVar
 
+from ledger.domain.amounts.quantity import Quantity
 from ledger.domain.entries.choices import QuantityOrNothing
 from ledger.domain.entries.spine import Facts
 
@@ -49,3 +50,5 @@ class Equipment(Facts, frozen=True):
     """Which one."""
     words: str
     """What was done or found."""
+    holds: Quantity | None = None
+    """How much a vessel holds."""

@@ -50,6 +50,17 @@ class LastHeld(Struct, frozen=True):
     """Its kind."""
 
 
+class Vessel(Struct, frozen=True):
+    """A vessel that the book knows the size of, with what is in it after the draft."""
+
+    name: str
+    """The vessel, as it was written."""
+    holds_ul: int
+    """How much it holds, in µL."""
+    would_hold_ul: int
+    """How much is in it after the draft, as reckoned, in µL."""
+
+
 class Control(Struct, frozen=True):
     """What the book holds a lot to."""
 
@@ -61,6 +72,8 @@ class Control(Struct, frozen=True):
     """The lots that went into it, and those that the draft adds."""
     last_held: LastHeld | None = None
     """What the draft's vessel last held, when it was not cleaned since."""
+    vessel: Vessel | None = None
+    """What the lot stands in, when something is put into it and its size is known."""
     strength_mpct: float | None = None
     """Its strength as made, in thousandths of a per cent by volume and not rounded; None when not
     known."""

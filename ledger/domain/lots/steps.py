@@ -56,6 +56,8 @@ class Bought(Struct, frozen=True):
     amount: int
     """How much came, in its smallest unit."""
     cost_minor: int | None
-    """What it cost in hundredths of the currency, duty included; None: not known."""
+    """What it cost in the smallest coin it is counted with, duty included; None: not known."""
     duty_minor: int = 0
     """How much of that is spirit duty."""
+    digits: int | None = None
+    """Digits after the point that both are counted with; None: two, hundredths."""

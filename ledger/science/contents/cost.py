@@ -13,6 +13,7 @@ from fractions import Fraction
 
 from msgspec import Struct, field
 
+from ledger.domain.amounts.money import TWO, in_hundredths
 from ledger.domain.lots.state import GOES_TO_PEOPLE
 from ledger.domain.lots.steps import Act, Bought, Step
 from ledger.science.contents.order import in_order
@@ -71,11 +72,16 @@ def of_bought(code: str, bought: Bought, taken: int) -> Cost:
     drawn = {code: taken * NANO}
     if bought.cost_minor is None:
         return Cost(taken, taken, {}, drawn, frozenset({code}))
-    net = (bought.cost_minor - bought.duty_minor) * NANO
+    net = _nano(bought.cost_minor - bought.duty_minor, bought.digits)
     money = {code: _divided(net * taken, bought.amount)}
     if bought.duty_minor:
-        money[DUTY] = _divided(bought.duty_minor * NANO * taken, bought.amount)
+        money[DUTY] = _divided(_nano(bought.duty_minor, bought.digits) * taken, bought.amount)
     return Cost(taken, taken, money, drawn)
+
+
+def _nano(minor: int, digits: int | None) -> int:
+    """Return money in billionths of a hundredth, of which every coin is a whole number."""
+    return int(in_hundredths(minor, digits) * NANO)
 
 
 class Reckoner:
@@ -143,11 +149,6 @@ class Reckoner:
             else:
                 state.put_in(self._drawn(step), item)
         self._draws[lot], self._states[lot] = draws, state
-
-    def _work(self, minutes: int) -> Cost:
-        if self._hour_minor is None:
-            return Cost(0, 0)
-        return Cost(0, 0, {LABOUR: round(Fraction(minutes * NANO, 60) * self._hour_minor)})
 
     def _drawn(self, step: Step) -> Cost:
         source = step.source or ""
@@ -226,20 +227,27 @@ def _add(pool: dict[str, int], more: Mapping[str, int], sign: int = 1) -> None:
         pool[key] = pool.get(key, 0) + sign * value
 
 
-def in_cents(money: Mapping[str, int]) -> dict[str, int]:
-    """Return sums in whole hundredths that add up to their rounded total.
+def in_coins(money: Mapping[str, int], digits: int = TWO) -> dict[str, int]:
+    """Return sums in whole smallest coins that add up to their rounded total.
 
     What rounding leaves over goes to the sums that lost most by it (largest remainder).
 
-    >>> in_cents({"a": NANO // 3, "b": NANO // 3, "c": NANO // 3 + 1})
+    Args:
+        money: Sums in billionths of a hundredth of the currency, by any key.
+        digits: Digits after the point of the currency.
+
+    >>> in_coins({"a": NANO // 3, "b": NANO // 3, "c": NANO // 3 + 1})
     {'a': 0, 'b': 0, 'c': 1}
+    >>> in_coins({"a": 337_86 * NANO}, 0)
+    {'a': 338}
     """
-    cents = {key: value // NANO for key, value in money.items()}
-    missing = _divided(sum(money.values()), NANO) - sum(cents.values())
-    by_rest = sorted(money, key=lambda key: (-(money[key] % NANO), key))
+    coin = 100 * NANO // 10**digits
+    coins = {key: value // coin for key, value in money.items()}
+    missing = _divided(sum(money.values()), coin) - sum(coins.values())
+    by_rest = sorted(money, key=lambda key: (-(money[key] % coin), key))
     for key in by_rest[:missing]:
-        cents[key] += 1
-    return cents
+        coins[key] += 1
+    return coins
 
 
 def price_for_margin(cost: int, margin_mpct: int) -> int:

@@ -4,6 +4,7 @@ Guarantees: the lot is counted in the measure in which the delivery was written.
 materials; facts that are missing stay missing.
 """
 
+from ledger.domain.amounts.money import digits_of, digits_told
 from ledger.domain.entries import Judge, Material, Receipt
 from ledger.domain.entries.choices import FoodGrade, LotType, Verdict
 from ledger.errors import RefusedError
@@ -35,20 +36,22 @@ def receive(
     """Record a delivery; opens a received lot."""
     with at_desk(book, how) as desk:
         words = desk.words
+        digits = digits_of(desk.currency)
         known = words.read(lambda: _known_material(desk, material), None)
         facts = Receipt(
             material=known.code if known else material,
             amount=words.amount(amount, known.sort if known else None),
             supplier=words.text_or_none(supplier, "supplier"),
             supplier_lot=words.text_or_none(supplier_lot, "supplier's lot"),
-            cost_minor=words.scaled(cost, 100, "", "cost"),
+            cost_minor=words.scaled(cost, 10**digits, "", "cost"),
             best_before=words.day(best_before),
             certificate=words.text_or_none(certificate, "certificate"),
             density_mg_per_l=words.scaled(density, 1_000_000, "g/mL", "density"),
             abv_mpct=words.read(lambda: read_strength(abv), None),
             food_grade=words.one_of(food_grade, FoodGrade, "food grade"),
-            duty_minor=words.scaled(duty, 100, "", "duty"),
+            duty_minor=words.scaled(duty, 10**digits, "", "duty"),
             document=words.text_or_none(document, "document"),
+            cost_digits=digits_told(digits) if cost or duty else None,
         )
         name = desk.open_code(code, known.name if known else material)
         recorded = desk.record(facts, opens=(name, LotType.RECEIVED, facts.amount.measure))

@@ -53,6 +53,8 @@ class Desk:
     """The zone of the house's clock."""
     words: Words
     """Reads the verb's words."""
+    currency: str = ""
+    """ISO 4217 code of the house's money."""
     happened: When = field(init=False)
     """When it happened."""
     origin: Origin = field(init=False)
@@ -230,4 +232,4 @@ def desk_on(connection: Connection, now: datetime, how: How) -> Desk:
     by = (how.by or "").strip().upper() or None
     # The house itself is entered before there is one.
     words = Words(connection, house.fluid_ounce if house else "US", by)
-    return Desk(connection, now, how, zone, words)
+    return Desk(connection, now, how, zone, words, house.currency if house else "")

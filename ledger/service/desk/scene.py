@@ -5,6 +5,8 @@ Guarantees: all of it is read in the transaction that will append the draft.
 
 from datetime import datetime
 
+from msgspec.structs import replace
+
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import (
     Add,
@@ -28,6 +30,7 @@ from ledger.domain.rules.always.parties import party_of
 from ledger.service.account.density import with_density
 from ledger.service.account.state import lot_state
 from ledger.service.desk.control import control_of
+from ledger.service.desk.vessel import vessel_of
 from ledger.store.engine.connections import Connection
 from ledger.store.read import parties, queries
 from ledger.store.read.queries import Moment
@@ -41,7 +44,7 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
     lot = _lot_of(connection, draft, moment, skip)
     # As they are now: what is drawn late finds what others have left.
     sources = tuple(_source(connection, draft, code, skip) for code in source_codes(draft))
-    return Scene(
+    scene = Scene(
         now=now,
         has_house=queries.has_house(connection),
         people=queries.people(connection),
@@ -59,6 +62,8 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
         concerns=_concerns(connection, draft),
         control=control_of(connection, draft, lot, sources, skip),
     )
+    vessel = vessel_of(connection, draft, scene)
+    return replace(scene, control=replace(scene.control, vessel=vessel)) if vessel else scene
 
 
 def _lot_of(connection: Connection, draft: Draft, moment: Moment, skip: int) -> LotState | None:

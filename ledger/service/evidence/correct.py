@@ -9,6 +9,7 @@ from typing import Any
 
 from msgspec.structs import replace
 
+from ledger.domain.amounts.money import digits_of
 from ledger.domain.amounts.scaled import with_article
 from ledger.domain.entries import Draft, Entry
 from ledger.domain.entries.fields import FieldSpec, specs
@@ -16,7 +17,7 @@ from ledger.errors import InputError, RefusedError
 from ledger.service.desk.act import Desk, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.numbers import entry_named, entry_number
-from ledger.service.evidence.values import read_value
+from ledger.service.evidence.values import DIGITS, read_value, with_digits
 
 
 def correct(book: Book, how: How, *, entry: str, changes: str) -> Recorded:
@@ -38,6 +39,7 @@ def correct(book: Book, how: How, *, entry: str, changes: str) -> Recorded:
             )
         changed = _changes(desk, old, changes, has_time=how.at is not None)
         desk.words.done()
+        changed |= with_digits(old.facts, changed, digits_of(desk.currency))
         return desk.append(_replacement(desk, old, changed))
 
 
@@ -57,7 +59,11 @@ def _replacement(desk: Desk, old: Entry, changed: dict[str, Any]) -> Draft:
 
 def _changes(desk: Desk, old: Entry, text: str, *, has_time: bool) -> dict[str, Any]:
     # As people type them: with dashes or low lines, in any letters, without the ending of a unit.
-    by_name = {spec.plain_name.replace("_", "-"): spec for spec in specs(type(old.facts))}
+    by_name = {
+        spec.plain_name.replace("_", "-"): spec
+        for spec in specs(type(old.facts))
+        if not spec.name.endswith(DIGITS)
+    }
     changed: dict[str, Any] = {}
     for part in (piece.strip() for piece in text.split(";")):
         if not part:

@@ -4,18 +4,23 @@ Guarantees: a value is read as the field's own verb reads it. Refuses: nothing f
 be there, and another measure for what a lot is counted in.
 """
 
+from collections.abc import Mapping
 from datetime import date, datetime
 from enum import StrEnum
+from typing import Any
 
 from msgspec.structs import replace
 
+from ledger.domain.amounts.money import TWO, digits_of, digits_told
 from ledger.domain.amounts.quantity import Quantity
-from ledger.domain.entries import Entry
-from ledger.domain.entries.fields import SCALES, FieldSpec, scale_ending
+from ledger.domain.entries import Entry, Facts
+from ledger.domain.entries.fields import SCALES, FieldSpec, scale_ending, specs
 from ledger.errors import InputError, RefusedError
 from ledger.service.desk.act import Desk
 from ledger.service.desk.times import read_when
 
+MONEY, DIGITS = "_minor", "_digits"
+"""Endings of the names of fields of money, and of the field that says how finely it is counted."""
 YES_OR_NO = {"yes": True, "true": True, "1": True, "no": False, "false": False, "0": False}
 """How it is said whether something is so."""
 
@@ -41,6 +46,7 @@ def read_value(desk: Desk, old: Entry, spec: FieldSpec, text: str) -> object:
     if spec.shape is int:
         ending = scale_ending(spec.name)
         scale, unit = SCALES[ending] if ending else (1, "")
+        scale = 10 ** digits_of(desk.currency) if ending == MONEY else scale
         return desk.words.scaled(text, scale, unit, spec.plain_name)
     if spec.shape is date:
         return desk.words.day(text)
@@ -49,6 +55,28 @@ def read_value(desk: Desk, old: Entry, spec: FieldSpec, text: str) -> object:
     if issubclass(spec.shape, StrEnum):
         return desk.words.needed(text, spec.shape, spec.plain_name)
     return desk.words.text(text, spec.plain_name)
+
+
+def with_digits(facts: Facts, changed: Mapping[str, Any], digits: int) -> dict[str, Any]:
+    """Return the money of facts that change, and what goes with it, each as finely as it was.
+
+    Args:
+        facts: The facts as they were.
+        changed: The fields that change, money in the digits of the house's currency.
+        digits: Those digits.
+    """
+    field = next((spec.name for spec in specs(type(facts)) if spec.name.endswith(DIGITS)), None)
+    money = [spec.name for spec in specs(type(facts)) if spec.name.endswith(MONEY)]
+    if field is None or not changed.keys() & set(money):
+        return {}
+    was = getattr(facts, field)
+    old = TWO if was is None else was
+    kept = {name: getattr(facts, name) for name in money if name not in changed}
+    # What stays must keep its value, so the finer of both scales counts for all.
+    most = max(digits, old) if any(kept.values()) else digits
+    scaled = {name: value * 10 ** (most - old) for name, value in kept.items() if value}
+    new = {name: changed[name] * 10 ** (most - digits) for name in money if changed.get(name)}
+    return {**scaled, **new, field: digits_told(most)}
 
 
 def _yes_or_no(text: str, what: str) -> bool:

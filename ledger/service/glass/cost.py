@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from msgspec import Struct
 
+from ledger.domain.amounts.money import digits_of, in_hundredths
 from ledger.domain.amounts.pours import read_pour
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.amounts.scaled import read_scaled
@@ -20,12 +21,12 @@ from ledger.science.contents.cost import (
     LABOUR,
     NANO,
     Cost,
-    in_cents,
+    in_coins,
     price_for_margin,
 )
 from ledger.service.account.codes import known_lot, resolve_lot
 from ledger.service.account.lots import lots_by_number
-from ledger.service.account.money import reckoner
+from ledger.service.account.money import hour_of, reckoner
 from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
 from ledger.service.glass.sizes import POURED, read_glass, soda_parts
@@ -45,11 +46,11 @@ class CostLine(Struct, frozen=True):
     measure: Measure
     """In what it is counted."""
     minor: int
-    """What that cost, in hundredths of the currency, duty apart."""
+    """What that cost, in the smallest coin of the currency, duty apart."""
 
 
 class CostCard(Struct, frozen=True):
-    """The cost of a lot; money as exact fractions of one hundredth, or whole hundredths."""
+    """The cost of a lot; prices as exact fractions of one hundredth, sums in whole coins."""
 
     code: str
     """The lot's code."""
@@ -57,6 +58,8 @@ class CostCard(Struct, frozen=True):
     """What it is."""
     currency: str
     """ISO 4217 code of the money."""
+    digits: int
+    """Digits after the point that its smallest coin has."""
     measure: Measure
     """In what the lot is counted."""
     there: int
@@ -117,25 +120,27 @@ def cost(
     with book.reading() as connection:
         code = resolve_lot(connection, text, by)
         house = queries.house(connection)
-        hour_minor = _hour_minor(hour, house)
-        found = reckoner(connection, [known_lot(connection, code).seq], hour_minor).cost(code)
+        currency = house.currency if house else ""
+        digits, hour_cost = digits_of(currency), _hour(hour, house)
+        found = reckoner(connection, [known_lot(connection, code).seq], hour_cost).cost(code)
         state = lot_state(connection, code, is_whole=False)
         parts = soda_parts(read_pour(pour), latest(state.bulk or state, Start))
         glass_ul, margin_mpct = read_glass(glass), read_margin(margin)
         per_ml, per_bottle = _per_ml(state, found), _per_bottle(state, found)
-        cents = in_cents(found.money)
+        coins = in_coins(found.money, digits)
         unpriced = tuple(_unpriced(connection, lot) for lot in sorted(found.unpriced))
         return CostCard(
             code=code,
             name=name(state),
-            currency=house.currency if house else "",
+            currency=currency,
+            digits=digits,
             measure=state.measure,
             there=found.there,
             went_in=found.went_in,
-            lines=_lines(connection, found, cents),
-            duty_minor=cents.get(DUTY, 0),
-            labour_minor=None if hour_minor is None else cents.get(LABOUR, 0),
-            total_minor=sum(cents.values()),
+            lines=_lines(connection, found, coins),
+            duty_minor=coins.get(DUTY, 0),
+            labour_minor=None if hour_cost is None else coins.get(LABOUR, 0),
+            total_minor=sum(coins.values()),
             per_ml=per_ml,
             per_bottle=per_bottle,
             per_glass=_per_glass(state, per_ml, glass_ul, parts),
@@ -149,11 +154,12 @@ def cost(
         )
 
 
-def _hour_minor(told: str | None, house: House | None) -> int | None:
-    """Return what an hour of work costs: as told, else as the house says."""
-    if told:
-        return read_scaled(told, 100, "", "cost of an hour")
-    return house.hour_minor if house else None
+def _hour(told: str | None, house: House | None) -> Fraction | None:
+    """Return what an hour of work costs in hundredths: as told, else as the house says."""
+    if not told:
+        return hour_of(house)
+    digits = digits_of(house.currency if house else "")
+    return in_hundredths(read_scaled(told, 10**digits, "", "cost of an hour"), digits)
 
 
 def _per_ml(state: LotState, found: Cost) -> Fraction | None:
@@ -194,7 +200,7 @@ def _price(cost: Fraction | None, margin_mpct: int | None) -> Fraction | None:
     return Fraction(price_for_margin(int(cost * NANO), margin_mpct), NANO)
 
 
-def _lines(connection: Connection, found: Cost, cents: dict[str, int]) -> tuple[CostLine, ...]:
+def _lines(connection: Connection, found: Cost, coins: dict[str, int]) -> tuple[CostLine, ...]:
     rows = {code: queries.lot_by_code(connection, code) for code in found.drawn}
     known = lots_by_number(connection, [row.seq for row in rows.values() if row])
     lines = [
@@ -203,7 +209,7 @@ def _lines(connection: Connection, found: Cost, cents: dict[str, int]) -> tuple[
             what=known[row.seq].name,
             drawn=round(Fraction(found.drawn[code], NANO)),
             measure=row.opened.measure,
-            minor=cents.get(code, 0),
+            minor=coins.get(code, 0),
         )
         for code, row in rows.items()
         if row and found.drawn[code]

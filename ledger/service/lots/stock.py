@@ -6,13 +6,14 @@ smallest coin. Refuses: a value for lots of which no cost is in the book.
 
 from msgspec import Struct
 
+from ledger.domain.amounts.money import digits_of
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Material
 from ledger.domain.lots.lot import Lot, Status, by_date
-from ledger.science.contents.cost import in_cents
+from ledger.science.contents.cost import in_coins
 from ledger.service.account.dates import with_dates
 from ledger.service.account.lots import lots_by_number, lots_on_hand
-from ledger.service.account.money import reckoner
+from ledger.service.account.money import hour_of, reckoner
 from ledger.service.desk.book import Book
 from ledger.service.masters.material import materials
 from ledger.store.read import queries
@@ -63,11 +64,14 @@ def values_left(book: Book, lots: tuple[Lot, ...]) -> dict[int, int]:
     """
     with book.reading() as connection:
         house = queries.house(connection)
-        known = reckoner(
-            connection, [brief.seq for brief in lots], house.hour_minor if house else None
-        )
+        known = reckoner(connection, [brief.seq for brief in lots], hour_of(house))
+    digits = digits_of(house.currency if house else "")
     left = {brief.seq: known.left(brief.code, brief.on_hand) for brief in lots}
-    return {lot: sum(in_cents(found.money).values()) for lot, found in left.items() if found.money}
+    return {
+        lot: sum(in_coins(found.money, digits).values())
+        for lot, found in left.items()
+        if found.money
+    }
 
 
 def stock(book: Book, *, everything: bool = False) -> tuple[Lot, ...]:

@@ -8,6 +8,7 @@ from zoneinfo import ZoneInfo, available_timezones
 
 from msgspec.structs import replace
 
+from ledger.domain.amounts.money import digits_of, digits_told
 from ledger.domain.entries import House
 from ledger.errors import InputError, StorageError
 from ledger.service.desk.act import at_desk, desk_on
@@ -94,8 +95,13 @@ def house(
             fluid_ounce or old.fluid_ounce,
             phone or old.phone,
         )
-        told = desk.words.scaled(hour, 100, "", "cost of an hour")
-        facts = replace(facts, hour_minor=told if told is not None else old.hour_minor)
+        digits = digits_of(facts.currency)
+        told = desk.words.scaled(hour, 10**digits, "", "cost of an hour")
+        facts = replace(
+            facts,
+            hour_minor=old.hour_minor if told is None else told,
+            hour_digits=old.hour_digits if told is None else digits_told(digits),
+        )
         return desk.record(facts)
 
 

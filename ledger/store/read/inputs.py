@@ -64,6 +64,10 @@ _HELD = (
     )
     + ") ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1"
 )
+_SIZES = (
+    "SELECT q.name, q.holds FROM equipment q JOIN entry e ON e.seq = q.seq "
+    f"{IN_FORCE} AND q.holds IS NOT NULL ORDER BY e.happened_at, e.stands_for"
+)
 _PRODUCT = (
     "SELECT lot.code, s.product, s.product_kind FROM lot JOIN entry o ON o.stands_for = lot.id "
     "JOIN start s ON s.seq = o.seq LEFT JOIN entry c ON c.corrects = o.seq "
@@ -179,3 +183,8 @@ def last_held(connection: Connection, vessel: str, at: datetime, skip: int = 0) 
         for code, product, product_kind in ask(connection, _PRODUCT, lot=lot):
             return LastHeld(held_in, code, product, ProductKind(product_kind))
     return None
+
+
+def vessel_sizes(connection: Connection) -> dict[str, int]:
+    """Return what vessels hold in µL, as last told, by their names with capitals folded."""
+    return {name.casefold(): int(holds) for name, holds in ask(connection, _SIZES)}

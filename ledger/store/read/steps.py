@@ -57,7 +57,7 @@ _BOTTLE_WORK = _statement(
     "AND e.stands_for IN :ids AND b.labour_minutes > 0"
 )
 _BOUGHT = _statement(
-    "SELECT e.stands_for AS lot, p.given, r.cost_minor, r.duty_minor "
+    "SELECT e.stands_for AS lot, p.given, r.cost_minor, r.duty_minor, r.cost_digits "
     f"FROM receipt r JOIN entry e ON e.seq = r.seq JOIN posting p ON p.seq = e.seq {IN_FORCE} "
     "AND e.stands_for IN :ids"
 )
@@ -114,7 +114,9 @@ def steps_of(connection: Connection, ids: Sequence[int], *, of_bought: bool = Fa
     return Steps(
         {code[number]: tuple(_placed(placed[number], draws)) for number in made},
         {
-            code[row.lot]: Bought(int(row.given), row.cost_minor, row.duty_minor or 0)
+            code[row.lot]: Bought(
+                int(row.given), row.cost_minor, row.duty_minor or 0, row.cost_digits
+            )
             for row in _rows(connection, _BOUGHT, ids)
         },
         {name: number for number, name in code.items()},

@@ -2,6 +2,7 @@
 
 from fractions import Fraction
 
+from ledger.domain.amounts.money import coins
 from ledger.service.glass.cost import CostCard, CostLine
 from reports.json.kit.answer import (
     Amount,
@@ -14,7 +15,6 @@ from reports.json.kit.answer import (
     told,
 )
 from reports.kit.amounts import decimal_amount
-from reports.kit.format import coins
 from reports.words.glass.cost import figures, percent_figure
 
 
@@ -81,26 +81,26 @@ def cost_answer(card: CostCard) -> CostAnswer:
         currency=card.currency,
         amount=amount_of(card.there, card.measure),
         went_in=amount_of(card.went_in, card.measure),
-        lines=tuple(map(_line, card.lines)),
-        duty=coins(card.duty_minor),
-        labour=None if work is None else coins(work),
-        total=coins(card.total_minor),
-        per_ml=_or_none(card.per_ml),
-        per_bottle=_or_none(card.per_bottle),
-        per_glass=_or_none(card.per_glass),
+        lines=tuple(_line(line, card.digits) for line in card.lines),
+        duty=coins(card.duty_minor, card.digits),
+        labour=None if work is None else coins(work, card.digits),
+        total=coins(card.total_minor, card.digits),
+        per_ml=_or_none(card.per_ml, card.digits),
+        per_bottle=_or_none(card.per_bottle, card.digits),
+        per_glass=_or_none(card.per_glass, card.digits),
         glass_ml=decimal_amount(card.glass_ul),
         pour_parts=card.pour_parts,
         lost_percent=None if lost is None else percent_figure(lost),
         margin_percent=scaled_or_none(card.margin_mpct, 3),
-        price=_or_none(card.price),
+        price=_or_none(card.price, card.digits),
         missing=told(card.missing),
     )
 
 
-def _line(line: CostLine) -> CostLineTold:
+def _line(line: CostLine, digits: int) -> CostLineTold:
     amount = amount_of(line.drawn, line.measure)
-    return CostLineTold(line.lot, line.what, amount, coins(line.minor))
+    return CostLineTold(line.lot, line.what, amount, coins(line.minor, digits))
 
 
-def _or_none(value: Fraction | None) -> Figure | None:
-    return None if value is None else figures(value)
+def _or_none(value: Fraction | None, digits: int) -> Figure | None:
+    return None if value is None else figures(value, digits)

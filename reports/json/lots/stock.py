@@ -4,11 +4,11 @@ from collections.abc import Mapping, Sequence
 
 from msgspec.structs import asdict
 
+from ledger.domain.amounts.money import coins, digits_of
 from ledger.domain.lots.lot import Lot
 from ledger.service.lots.stock import Low
 from reports.json.kit.answer import Amount, Answer, Figure, amount_of
 from reports.json.kit.lot import LotBrief, lot_brief
-from reports.kit.format import coins
 from reports.words.lots.next_in_lists import receiving
 
 
@@ -18,6 +18,8 @@ class StockRow(LotBrief, frozen=True):
     value: Figure | None
     """What is left of its cost, in the house's currency; null where that was not asked for or no
     cost is in the book."""
+    currency: str | None
+    """ISO 4217 code of that money; null where there is no value."""
 
 
 class LowRow(Answer, frozen=True):
@@ -33,9 +35,11 @@ class LowRow(Answer, frozen=True):
     """The command that receives more."""
 
 
-def stock_rows(found: Sequence[Lot], values: Mapping[int, int]) -> list[StockRow]:
-    """Return lots on hand with what is left of their cost, by their numbers, in hundredths."""
-    return [_row(item, values.get(item.seq)) for item in found]
+def stock_rows(
+    found: Sequence[Lot], values: Mapping[int, int], currency: str = ""
+) -> list[StockRow]:
+    """Return lots on hand with what is left of their cost, by their numbers, in smallest coins."""
+    return [_row(item, values.get(item.seq), currency) for item in found]
 
 
 def low_rows(found: Sequence[Low]) -> list[LowRow]:
@@ -51,6 +55,8 @@ def low_rows(found: Sequence[Low]) -> list[LowRow]:
     ]
 
 
-def _row(lot: Lot, minor: int | None) -> StockRow:
-    value = None if minor is None else coins(minor)
-    return StockRow(**asdict(lot_brief(lot)), value=value)
+def _row(lot: Lot, minor: int | None, currency: str) -> StockRow:
+    brief = asdict(lot_brief(lot))
+    if minor is None:
+        return StockRow(**brief, value=None, currency=None)
+    return StockRow(**brief, value=coins(minor, digits_of(currency)), currency=currency)

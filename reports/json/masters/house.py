@@ -1,8 +1,8 @@
 """The house, for machines."""
 
+from ledger.domain.amounts.money import coins
 from ledger.domain.entries import House
 from reports.json.kit.answer import Answer, Figure
-from reports.kit.format import coins
 
 
 class HouseAnswer(Answer, frozen=True):
@@ -35,6 +35,6 @@ def house_answer(house: House) -> HouseAnswer:
         country=house.country,
         time_zone=house.time_zone,
         fluid_ounce=house.fluid_ounce,
-        hour=None if house.hour_minor is None else coins(house.hour_minor),
+        hour=None if house.hour_minor is None else coins(house.hour_minor, house.hour_digits),
         phone=house.phone,
     )

@@ -3,12 +3,13 @@
 Guarantees: all that was recorded is told, in the order in which a maker would say it.
 """
 
+from ledger.domain.amounts.money import coins
 from ledger.domain.entries.choices import FoodGrade
 from ledger.domain.entries.house import House, Party, Person
 from ledger.domain.entries.masters import Formula, Material
 from ledger.domain.entries.receipt import Receipt
 from ledger.domain.masters.formulas import version_of
-from reports.kit.format import coins, money, plural, scaled, tidy
+from reports.kit.format import money, plural, scaled, tidy
 from reports.words.entries.parts import Parts, at, before
 
 
@@ -22,7 +23,7 @@ def house(facts: House) -> Parts:
         f"clock of {facts.time_zone}",
         f"{facts.fluid_ounce} fluid ounces",
         before("telephone", facts.phone),
-        f"an hour of work {money(facts.hour_minor, facts.currency)}"
+        f"an hour of work {money(facts.hour_minor, facts.currency, facts.hour_digits)}"
         if facts.hour_minor is not None
         else None,
     )
@@ -71,13 +72,15 @@ def receipt(facts: Receipt) -> Parts:
         f"{tidy(facts.amount.written)} of {facts.material}",
         before("from", facts.supplier),
         before("their lot", facts.supplier_lot),
-        f"cost {coins(facts.cost_minor)}" if facts.cost_minor is not None else None,
+        f"cost {coins(facts.cost_minor, facts.cost_digits)}"
+        if facts.cost_minor is not None
+        else None,
         before("best before", facts.best_before),
         before("certificate", facts.certificate),
         facts.certificate_sha256 and f"its file {facts.certificate_sha256[:12]}…",
         scaled(facts.abv_mpct, 1000, "% vol") if facts.abv_mpct is not None else None,
         scaled(facts.density_mg_per_l, 1_000_000, "g/mL") if facts.density_mg_per_l else None,
         before("food grade", facts.food_grade),
-        f"of it duty {coins(facts.duty_minor)}" if facts.duty_minor else None,
+        f"of it duty {coins(facts.duty_minor, facts.cost_digits)}" if facts.duty_minor else None,
         before("document", facts.document),
     )

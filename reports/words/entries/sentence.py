@@ -76,7 +76,14 @@ KINDS: dict[type[Facts], Kind] = {
         "cleaned",
         lambda facts: (facts.vessel, facts.how, facts.last_held and f"held {facts.last_held}"),
     ),
-    Equipment: Kind("equipment", lambda facts: (facts.name, facts.words)),
+    Equipment: Kind(
+        "equipment",
+        lambda facts: (
+            facts.name,
+            facts.words,
+            facts.holds and f"holds {tidy(facts.holds.written)}",
+        ),
+    ),
     Strike: Kind("struck out", lambda _facts: ("an entry made by mistake",)),
     Party: Kind("party", stock.party),
     Limit: Kind("limit", words_of_limits.limit),

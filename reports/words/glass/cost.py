@@ -9,10 +9,11 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import TypeVar
 
+from ledger.domain.amounts.money import TWO, coins, digits_of
 from ledger.domain.amounts.quantity import Measure, show
 from ledger.domain.masters.weighing import weighable
 from ledger.service.glass.cost import CostCard, CostLine
-from reports.kit.format import coins, money, scaled
+from reports.kit.format import money, scaled
 
 PriceT = TypeVar("PriceT", Fraction, Fraction | None)
 
@@ -29,8 +30,9 @@ def head(card: CostCard) -> list[str]:
     """Return what a lot cost, in lines for people."""
     amount = show(card.there, card.measure)
     amount += " bottles" if card.measure is Measure.UEACH else ""
+    total = money(card.total_minor, card.currency, card.digits)
     return [
-        f"{card.code}, {card.name}: {money(card.total_minor, card.currency)} for {amount}.",
+        f"{card.code}, {card.name}: {total} for {amount}.",
         *_what_one_costs(card),
         *_lost(card),
         *_asked_price(card),
@@ -92,10 +94,13 @@ HEADS = ("what", "lot", "amount", "cost")
 
 def rows(card: CostCard) -> list[list[str]]:
     """Return the table of a cost, its total last."""
-    bought = [[line.what, line.lot, _drawn(line), coins(line.minor)] for line in card.lines]
-    duty = [["Spirit duty", "", "", coins(card.duty_minor)]] if card.duty_minor else []
-    work = [["Work", "", "", coins(card.labour_minor)]] if card.labour_minor else []
-    return [*bought, *duty, *work, ["Total", "", "", coins(card.total_minor)]]
+    sums = [(line.what, line.lot, _drawn(line), line.minor) for line in card.lines]
+    if card.duty_minor:
+        sums.append(("Spirit duty", "", "", card.duty_minor))
+    if card.labour_minor:
+        sums.append(("Work", "", "", card.labour_minor))
+    sums.append(("Total", "", "", card.total_minor))
+    return [[*what, coins(minor, card.digits)] for *what, minor in sums]
 
 
 def _drawn(line: CostLine) -> str:
@@ -120,30 +125,40 @@ def step(card: CostCard) -> str:
 
 
 def price(value: Fraction, currency: str) -> str:
-    """Return a price, given in hundredths: to the cent, below one to four figures.
+    """Return a price, given in hundredths: to the smallest coin, below one to four figures.
 
     >>> price(Fraction(1111, 100), "EUR"), price(Fraction(713, 1) + Fraction(1, 7), "EUR")
     ('0.1111 EUR', '7.13 EUR')
+    >>> price(Fraction(123_456, 1000), "KWD"), price(Fraction(33_786), "JPY")
+    ('1.235 KWD', '338 JPY')
     >>> price(Fraction(1, 10_000), "EUR")
     'under 0.0001 EUR'
     """
     if 0 < value < LEAST:
         return f"under {LEAST_WORDS} {currency}".strip()
-    told = figures(value) if abs(value) < WHOLE else f"{Decimal(round(value)) / 100:.2f}"
+    digits = digits_of(currency)
+    if abs(value) < WHOLE:
+        told = figures(value, digits)
+    else:
+        told = coins(round(value * 10**digits / WHOLE), digits)
     return f"{told} {currency}".strip()
 
 
-def figures(value: Fraction) -> str:
+def figures(value: Fraction, digits: int = TWO) -> str:
     """Return a price in units of the currency, without its name: four figures or more.
 
-    >>> figures(Fraction(1, 3))
-    '0.003333'
+    Args:
+        value: The price in hundredths.
+        digits: Digits after the point of the currency, of which none is left out.
+
+    >>> figures(Fraction(1, 3)), figures(Fraction(33_786), 0)
+    ('0.003333', '337.9')
     """
     units = Decimal(value.numerator) / Decimal(value.denominator) / 100
     if not units:
-        return "0.00"
+        return coins(0, digits)
     # So many decimals that four figures stand after the noughts.
-    places = max(2, 3 - units.adjusted())
+    places = max(digits, 3 - units.adjusted())
     return f"{units:.{places}f}"
 
 

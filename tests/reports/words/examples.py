@@ -238,6 +238,7 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
         "Demijohn 2, hot water, held Orange essence",
     ),
     (Equipment("Scale", "set to zero"), "Scale, set to zero"),
+    (Equipment("Jar 3", "new", q("2L")), "Jar 3, new, holds 2 L"),
     (Strike(), "an entry made by mistake"),
     (
         Party("A stall", "01 555 0100", "stall@example.com", "1 Bridge Street", "ask for Bo"),

@@ -15,7 +15,7 @@ from ledger.science.contents.cost import (
     NANO,
     Cost,
     Reckoner,
-    in_cents,
+    in_coins,
     price_for_margin,
 )
 from ledger.science.contents.replay import Replay
@@ -63,7 +63,7 @@ def test_a_batch_costs_what_went_into_it_with_duty_and_work_apart() -> None:
         Step(Act.WORK, 54),
         hour_minor=2000,
     )
-    assert in_cents(found.money) == {
+    assert in_coins(found.money) == {
         "OIL": 900,
         "SPIRIT": 720,
         DUTY: 990,
@@ -171,7 +171,7 @@ def test_a_margin_is_a_share_of_the_price(cost: int, margin: int, price: int) ->
 
 @given(st.dictionaries(st.text("abc", min_size=1), st.integers(0, 10**15), max_size=8))
 def test_the_lines_add_up_to_the_total_to_the_hundredth(money: dict[str, int]) -> None:
-    cents = in_cents(money)
+    cents = in_coins(money)
     assert abs(sum(cents.values()) * NANO - sum(money.values())) * 2 <= NANO
     assert all(abs(cents[key] * NANO - value) < NANO for key, value in money.items())
 

@@ -88,7 +88,7 @@ def test_all_draws_what_is_there(sqlite_keeper: Keeper, batch: str) -> None:
     assert there(sqlite_keeper, other)[0] == 969
     packed = sqlite_keeper.opens("bottle", source=other, pack="4 x 240mL", drawn="all")
     assert there(sqlite_keeper, other)[0] == 0
-    sqlite_keeper.do("send", lot=packed, amount="all", party="Notreal Bar")
+    sqlite_keeper.do("send", lot=packed, amount="all", moved_as="destroyed")
     assert there(sqlite_keeper, packed)[0] == 0
 
 

@@ -4,7 +4,7 @@ import pytest
 
 from ledger.errors import InputError
 from tests.keeper import Keeper
-from tests.service.cases import Refused, Said, check_recorded, check_refused
+from tests.service.cases import UL, Refused, Said, amount, check_recorded, check_refused
 
 RECORDED: dict[str, Said] = {
     "an instrument that was set": (
@@ -12,6 +12,12 @@ RECORDED: dict[str, Said] = {
         {"name": "Scale 1", "words": "Set to zero."},
         None,
         {"name": "Scale 1", "words": "Set to zero."},
+    ),
+    "a vessel with what it holds": (
+        "equipment",
+        {"name": "Jar 3", "words": "Taken into use.", "holds": "2L"},
+        None,
+        {"name": "Jar 3", "words": "Taken into use.", "holds": amount(2_000_000, UL, "2L")},
     ),
 }
 
@@ -24,6 +30,12 @@ REFUSED: dict[str, Refused] = {
             ("The name is missing.", "Give the name in words."),
             ("The finding is missing.", "Give the finding in words."),
         ),
+    ),
+    "a vessel that holds a weight": (
+        "equipment",
+        {"name": "Jar 3", "words": "Taken into use.", "holds": "2kg"},
+        InputError,
+        (("2kg is not a volume, so no vessel holds it.", "Write it such as 5L."),),
     ),
 }
 

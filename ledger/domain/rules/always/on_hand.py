@@ -8,6 +8,7 @@ zero, more back than went out, and labels that do not add up.
 from collections.abc import Iterator, Sequence
 from decimal import Decimal
 
+from ledger.domain.amounts.money import coins
 from ledger.domain.amounts.quantity import Measure, Quantity, reckoned, show, show_exactly
 from ledger.domain.entries import (
     Add,
@@ -238,10 +239,12 @@ def duty_is_in_the_cost(draft: Draft, _scene: Scene) -> Iterator[Finding]:
     if not isinstance(facts, Receipt) or facts.cost_minor is None:
         return
     if (facts.duty_minor or 0) > facts.cost_minor:
-        duty, cost = (Decimal(minor or 0) / 100 for minor in (facts.duty_minor, facts.cost_minor))
+        duty, cost = (
+            coins(minor or 0, facts.cost_digits) for minor in (facts.duty_minor, facts.cost_minor)
+        )
         yield impossible(
             "duty",
-            f"A duty of {duty:.2f} cannot be part of a cost of {cost:.2f}.",
+            f"A duty of {duty} cannot be part of a cost of {cost}.",
             "Give the cost with the duty in it.",
         )
 

@@ -6,10 +6,12 @@ happened.
 
 from collections.abc import Iterator
 
+from ledger.domain.amounts.quantity import Measure, reckoned, show
 from ledger.domain.entries import Add, Draft, Filter, MakeUp, Rest, Rinse, Start
 from ledger.domain.entries.choices import Cake, MaterialKind, ProductKind, RestFor
 from ledger.domain.lots.scene import Scene
 from ledger.domain.lots.state import latest
+from ledger.domain.rules.always.volumes import is_well_over
 from ledger.domain.rules.figures import degrees
 from ledger.domain.rules.finding import Finding, Rule, remark
 
@@ -102,9 +104,24 @@ def vessel_is_clean(draft: Draft, scene: Scene) -> Iterator[Finding]:
         )
 
 
+def vessel_is_large_enough(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """No vessel holds more than it is said to hold."""
+    vessel = scene.control.vessel
+    if vessel and is_well_over(vessel.would_hold_ul, vessel.holds_ul):
+        yield remark(
+            "vessel",
+            f"With this about {show(reckoned(vessel.would_hold_ul), Measure.UL)} are in "
+            f"{draft.lot}, more than the {show(vessel.holds_ul, Measure.UL)} that {vessel.name} "
+            "holds.",
+            "Check the amounts; where it stands in another vessel, say so with its next rest: "
+            f"pottle rest {draft.lot} --vessel NAME",
+        )
+
+
 RULES: tuple[Rule, ...] = (
     no_water_on_carbonate,
     filtered_cold,
     first_runnings_go_back,
     vessel_is_clean,
+    vessel_is_large_enough,
 )
