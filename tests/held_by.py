@@ -79,21 +79,9 @@ HELD_BY: Held = {
         f"ledger/domain/entries/{name}.py": ("tests/domain/entries/test_plain.py", FACTS[0])
         for name in FACTS[1]
     },
-    "ledger/service/account/density.py": (
-        "tests/service/account/test_volumes.py",
-        "a weight is worth looking at beside the volume that it leads to",
-    ),
     "ledger/service/account/lots.py": (
         "tests/service/lots/test_stock.py",
         "lists are looked at as stock tells them",
-    ),
-    "ledger/service/account/made_up.py": (
-        "tests/service/bench/test_makeup.py",
-        "what was used is looked at as the act records it",
-    ),
-    "ledger/service/account/money.py": (
-        "tests/service/glass/test_cost.py",
-        "money as the one replay carries it, from receipts to glasses as a maker asks it there",
     ),
     "ledger/service/account/replay.py": (
         "tests/service/account/test_contents.py",
