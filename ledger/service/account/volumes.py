@@ -93,13 +93,19 @@ def _volume(found: Replayed, happened: Sequence[Happening], summed: Held) -> Vol
     if not any(item.step.act is Act.INTO for item in since):
         return _as_summed(summed)
     reckoned = round(happened[-1].after.volume_ul)
-    is_same = abs(reckoned - max(summed.amount, 0)) <= ROUNDING_UL
+    if reckoned <= 0:
+        # Of an empty jar there is nothing to measure; what was drawn beyond it is missing.
+        return Volume(-_overdrawn_ul(since), _unplaced_mg(found, since), is_reckoned=False)
+    is_same = abs(reckoned - summed.amount) <= ROUNDING_UL
     return Volume(
-        summed.amount if is_same else reckoned,
-        _unplaced_mg(found, since),
-        # Of an empty jar there is nothing to measure.
-        is_reckoned=not is_same and reckoned > 0,
+        summed.amount if is_same else reckoned, _unplaced_mg(found, since), is_reckoned=not is_same
     )
+
+
+def _overdrawn_ul(since: Iterable[Happening]) -> int:
+    """Return what was drawn beyond what was there, where reading alone does not explain it."""
+    draws = (item for item in since if item.step.act is Act.OUT and item.is_vague)
+    return round(sum(item.step.amount - item.before_ul for item in draws))
 
 
 def _since_measured(happened: Sequence[Happening]) -> Iterable[Happening]:
