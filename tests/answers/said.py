@@ -1,0 +1,63 @@
+"""What a command says and makes, in lines: the screen, what it complains of, the files it wrote.
+
+Guarantees: all of it stands there to the letter; of a paper every line of words and every rule with
+its place, of other files their text. Refuses: the text of books and of copies of them, and how long
+a drill took.
+"""
+
+import re
+import shlex
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from tests.answers.drawn import drawn
+from tests.cli.shell import Answer, Shell
+
+TEXTS = (".csv", ".json", ".txt")
+_TAKEN = re.compile(r"(The drill took |\"took_ms\": )[\d.]+(?: s)?")
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """A command that was run in the folder of its book."""
+
+    words: tuple[str, ...]
+    answer: Answer
+    made: tuple[str, ...]
+    """The lines of the files that it made."""
+
+    @property
+    def verb(self) -> str:
+        """The name of the command."""
+        return self.words[0]
+
+    def lines(self) -> Iterator[str]:
+        """Yield the command and all that came of it."""
+        yield f"$ pottle {shlex.join(self.words)}"
+        yield from (_TAKEN.sub(r"\1SO LONG", line) for line in self.answer.lines)
+        yield from (f"! {line}" for line in self.answer.complaints)
+        if self.answer.exit_code:
+            yield f"(exit code {self.answer.exit_code})"
+        yield from self.made
+
+
+def run(shell: Shell, words: Sequence[str]) -> Said:
+    """Run a command and take up what it says and makes."""
+    before = _files()
+    answer = shell.run(*words)
+    made = sorted(path for path, changed in _files().items() if before.get(path) != changed)
+    return Said(tuple(words), answer, tuple(line for path in made for line in _told(path)))
+
+
+def _files() -> dict[Path, int]:
+    return {path: path.stat().st_mtime_ns for path in Path().rglob("*") if path.is_file()}
+
+
+def _told(file: Path) -> Iterator[str]:
+    if file.suffix == ".pdf":
+        yield f"-- {file}"
+        yield from drawn(file.read_bytes())
+    elif file.suffix in TEXTS:
+        yield f"-- {file}"
+        yield from file.read_text(encoding="utf-8").splitlines()
