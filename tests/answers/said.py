@@ -26,6 +26,8 @@ class Said:
     answer: Answer
     made: tuple[str, ...]
     """The lines of the files that it made."""
+    is_wrong: bool = False
+    """Whether it is told to be refused."""
 
     @property
     def verb(self) -> str:

@@ -36,6 +36,14 @@ def test_in_a_story_of_rare_things_a_command_answers_as_kept(
     check(f"story/{command}", story.lines(tmp_path, command))
 
 
+def test_of_the_story_a_book_refuses_what_is_marked_and_nothing_else(story: Held) -> None:
+    assert [
+        (said.words, said.answer.err)
+        for said in story.said
+        if bool(said.answer.exit_code) != said.is_wrong
+    ] == []
+
+
 @pytest.mark.parametrize("command", OF_THE_SEASON)
 def test_of_the_demonstration_a_command_answers_as_kept(
     command: str, season: Held, tmp_path: Path
