@@ -166,6 +166,14 @@ def fill_every_table(keeper: Keeper) -> Lots:
     keeper.do("limit", code="us-safrole", citation="21 CFR 189.180, read again")
     keeper.do("recall", lot=lots.packed, because="came back cloudy")
     keeper.do("contact", lot=lots.packed, party="Bridge Street Stall", reached="spoken")
+    complaint = next(entry.seq for entry in keeper.entries() if entry.kind == "complaint")
+    keeper.do(
+        "answer",
+        complaint=str(complaint),
+        outcome="replaced",
+        told_by="AB",
+        words="two fresh bottles",
+    )
     keeper.do("close", lot=lots.packed, cause="the orange oil was old", because="9 kept to look at")
     return lots
 

@@ -16,11 +16,16 @@ def complain(
     lot: Lot,
     symptom: Annotated[list[str], typer.Argument(help="What is wrong: cloudy, ring, gas, ...")],
     party: Annotated[Text, typer.Option("--from", help="Who complains.")] = None,
-    opened: Annotated[Text, typer.Option(help="When it was opened.")] = None,
+    opened: Annotated[
+        Text, typer.Option(help="When it was opened; yesterday becomes its date.")
+    ] = None,
     stored: Annotated[Text, typer.Option(help="Where and how it was kept.")] = None,
     mixed: Annotated[Text, typer.Option(help="How it was mixed: ratio, ice, water.")] = None,
     photo: Annotated[Path | None, typer.Option(help="File of a photo; its hash is kept.")] = None,
     words: Annotated[Text, typer.Option(help="What else was said.")] = None,
+    answer_days: Annotated[
+        Text, typer.Option("--within", help="In how many days to answer it; default 7.")
+    ] = None,
 ) -> None:
     """Record a complaint; say what it points to."""
     from cli.screens.goods.complain import hash_of, say_complaint
@@ -40,6 +45,7 @@ def complain(
         photo=photo.name if photo else None,
         photo_sha256=photo_sha256,
         words=words,
+        answer_days=answer_days,
     )
     say_complaint(call, book, done)
 

@@ -1,4 +1,4 @@
-"""The command `due`: list what is due: rests, samples to look at, dates, holds."""
+"""The command `due`: list what is due: rests, samples to look at, dates, holds, complaints."""
 
 from typing import Annotated
 
@@ -13,7 +13,7 @@ def due(
     call: Call,
     watch: Annotated[bool, typer.Option("--watch", help="Keep it on the screen.")] = False,
 ) -> None:
-    """List what is due: rests, samples to look at, dates, holds."""
+    """List what is due: rests, samples to look at, dates, holds, complaints."""
     from cli.screens.lots.due import show_due
 
     show_due(call, watch=watch)

@@ -8,6 +8,7 @@ from msgspec.structs import replace
 from ledger.domain.amounts.quantity import Measure, Quantity
 from ledger.domain.entries import (
     Add,
+    Answer,
     Bottle,
     Check,
     Clean,
@@ -56,6 +57,7 @@ from ledger.domain.entries.choices import (
     MaterialKind,
     Measured,
     MoveAs,
+    Outcome,
     Precision,
     ProductKind,
     Reached,
@@ -129,6 +131,7 @@ _EXAMPLES: tuple[Facts, ...] = (
     Withdrawal("orange", 1),
     Contact("Bridge Street Stall", Reached.SPOKEN),
     Closing("the orange oil was old"),
+    Answer(7, Outcome.EXPLAINED),
 )  # fmt: skip
 EXAMPLES: dict[type[Facts], Facts] = {type(facts): facts for facts in _EXAMPLES}
 """An ordinary example of each kind of facts."""

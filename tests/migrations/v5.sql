@@ -35,6 +35,27 @@ CREATE TABLE alembic_version (
 	CONSTRAINT alembic_version_pkc PRIMARY KEY (version_num)
 );
 INSERT INTO "alembic_version" VALUES('0005');
+CREATE TABLE answer (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	complaint INTEGER NOT NULL,
+	outcome TEXT NOT NULL,
+	told_by TEXT,
+	told_on TEXT,
+	is_closed INTEGER,
+	words TEXT,
+	CONSTRAINT pk_answer PRIMARY KEY (seq),
+	CONSTRAINT fk_answer_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
+	CONSTRAINT ck_answer_entry_kind CHECK (entry_kind = 'answer'),
+	CONSTRAINT ck_answer_complaint CHECK (complaint >= 0),
+	CONSTRAINT ck_answer_outcome CHECK (outcome IN ('explained', 'replaced', 'held', 'recalled', 'not-ours')),
+	CONSTRAINT ck_answer_told_on CHECK (length(told_on) = 10),
+	CONSTRAINT ck_answer_is_closed CHECK (is_closed IN (0, 1)),
+	CONSTRAINT fk_answer_complaint FOREIGN KEY(complaint) REFERENCES entry (seq),
+	CONSTRAINT fk_answer_told_by FOREIGN KEY(told_by) REFERENCES person_key (initials)
+)
+ STRICT;
+INSERT INTO "answer" VALUES(57,'answer',35,'replaced','AB','2026-03-04',NULL,'two fresh bottles');
 CREATE TABLE bottle (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -104,7 +125,7 @@ CREATE TABLE closing (
 	CONSTRAINT ck_closing_entry_kind CHECK (entry_kind = 'closing')
 )
  STRICT;
-INSERT INTO "closing" VALUES(57,'closing','the orange oil was old');
+INSERT INTO "closing" VALUES(58,'closing','the orange oil was old');
 CREATE TABLE complaint (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -114,13 +135,13 @@ CREATE TABLE complaint (
 	stored TEXT,
 	mixed TEXT,
 	photo_sha256 TEXT,
-	words TEXT, photo TEXT,
+	words TEXT, photo TEXT, answer_days INTEGER CONSTRAINT ck_complaint_answer_days CHECK (answer_days >= 0),
 	CONSTRAINT pk_complaint PRIMARY KEY (seq),
 	CONSTRAINT ck_complaint_entry_kind CHECK (entry_kind = 'complaint'),
 	CONSTRAINT fk_complaint_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "complaint" VALUES(35,'complaint','cloudy',NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "complaint" VALUES(35,'complaint','cloudy',NULL,NULL,NULL,NULL,NULL,NULL,NULL,7);
 CREATE TABLE contact (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -204,7 +225,7 @@ CREATE TABLE entry (
 	leaf BLOB NOT NULL,
 	CONSTRAINT pk_entry PRIMARY KEY (seq),
 	CONSTRAINT ck_entry_by CHECK (by IS NOT NULL OR kind = 'house'),
-	CONSTRAINT ck_entry_kind CHECK (kind IN ('house', 'person', 'material', 'formula', 'receipt', 'start', 'add', 'rest', 'filter', 'rinse', 'decant', 'look', 'measure', 'makeup', 'finish', 'bottle', 'labels', 'move', 'judge', 'check', 'complaint', 'count', 'note', 'deviation', 'clean', 'equipment', 'strike', 'party', 'limit', 'withdrawal', 'contact', 'closing')),
+	CONSTRAINT ck_entry_kind CHECK (kind IN ('house', 'person', 'material', 'formula', 'receipt', 'start', 'add', 'rest', 'filter', 'rinse', 'decant', 'look', 'measure', 'makeup', 'finish', 'bottle', 'labels', 'move', 'judge', 'check', 'complaint', 'count', 'note', 'deviation', 'clean', 'equipment', 'strike', 'party', 'limit', 'withdrawal', 'contact', 'closing', 'answer')),
 	CONSTRAINT ck_entry_origin CHECK (origin IN ('bench', 'paper', 'instrument', 'memory')),
 	CONSTRAINT ck_entry_precision CHECK (precision IN ('exact', 'about', 'day')),
 	CONSTRAINT ck_entry_leaf CHECK (length(leaf) = 32),
@@ -251,7 +272,7 @@ INSERT INTO "entry" VALUES(31,'finish',26,'2026-03-04T10:55:00Z',0,'exact','2026
 INSERT INTO "entry" VALUES(32,'bottle',32,'2026-03-04T11:00:00Z',0,'exact','2026-03-04T11:00:00Z','bench',NULL,'AB',NULL,32,NULL,'{"by":"AB","facts":{"bottles":"LOT-001-X","count":15,"drawn":{"amount":3750000,"measure":"uL","written":"3.75 L"},"size":{"amount":250000,"measure":"uL","written":"250mL"},"source":"OS-001-O"},"happened_at":"2026-03-04T11:00:00Z","kind":"bottle","lot":"BOS-001-S","offset_min":0,"opens":{"code":"BOS-001-S","lot_type":"packed","measure":"ueach"},"origin":"bench","postings":[{"given":15000000,"source":"OS-001-O","taken":3750000,"target":"BOS-001-S"},{"given":0,"source":"LOT-001-X","taken":15000000,"target":"BOS-001-S"}],"precision":"exact","recorded_at":"2026-03-04T11:00:00Z","seq":32,"stands_for":32,"v":1}',X'A7FD42A5EE6EDE0F146CF4DA350354F993CD73CCE7A7BB33D2A992ECE3F17B1F');
 INSERT INTO "entry" VALUES(33,'judge',32,'2026-03-04T11:05:00Z',0,'exact','2026-03-04T11:05:00Z','bench',NULL,'AB',NULL,33,NULL,'{"by":"AB","facts":{"verdict":"release"},"happened_at":"2026-03-04T11:05:00Z","kind":"judge","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:05:00Z","seq":33,"stands_for":33,"v":1}',X'FBFCBC4D7916D0BF9B7E62F4E572E8771B613818AFCC9B26CEE97DE5208590F5');
 INSERT INTO "entry" VALUES(34,'move',32,'2026-03-04T11:10:00Z',0,'exact','2026-03-04T11:10:00Z','bench',NULL,'AB',NULL,34,NULL,'{"by":"AB","facts":{"amount":{"amount":6000000,"measure":"ueach","written":"6"},"moved_as":"sale","party":"Bridge Street Stall"},"happened_at":"2026-03-04T11:10:00Z","kind":"move","lot":"BOS-001-S","offset_min":0,"origin":"bench","postings":[{"given":0,"place":"sale","source":"BOS-001-S","taken":6000000}],"precision":"exact","recorded_at":"2026-03-04T11:10:00Z","seq":34,"stands_for":34,"v":1}',X'B8F6D4E10B1AD07F32A790EC7E5F6C53C0A00A771C48FCECE6CE636025745D8F');
-INSERT INTO "entry" VALUES(35,'complaint',32,'2026-03-04T11:15:00Z',0,'exact','2026-03-04T11:15:00Z','bench',NULL,'AB',NULL,35,NULL,'{"by":"AB","facts":{"symptom":"cloudy"},"happened_at":"2026-03-04T11:15:00Z","kind":"complaint","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:15:00Z","seq":35,"stands_for":35,"v":1}',X'3637555EECDFD8BBAFF0AA4EC2CF8DC3853791C36B88B9AC6470DCAFF9489097');
+INSERT INTO "entry" VALUES(35,'complaint',32,'2026-03-04T11:15:00Z',0,'exact','2026-03-04T11:15:00Z','bench',NULL,'AB',NULL,35,NULL,'{"by":"AB","facts":{"answer_days":7,"symptom":"cloudy"},"happened_at":"2026-03-04T11:15:00Z","kind":"complaint","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:15:00Z","seq":35,"stands_for":35,"v":1}',X'3F927F6D75CF2A65D9B1FF98AC5EA8EB5DA04B5EA1DA1F1BA364DDBE9959246D');
 INSERT INTO "entry" VALUES(36,'add',15,'2026-03-02T09:40:00Z',0,'exact','2026-03-04T11:20:00Z','bench',NULL,'AB',16,16,'misread','{"by":"AB","corrects":16,"facts":{"added_as":"ingredient","amount":{"amount":26000,"measure":"mg","written":"26g"},"source":"SOO-001-3"},"happened_at":"2026-03-02T09:40:00Z","kind":"add","lot":"OE-001-5","offset_min":0,"origin":"bench","postings":[{"given":30769,"source":"SOO-001-3","taken":30769,"target":"OE-001-5"}],"precision":"exact","reason":"misread","recorded_at":"2026-03-04T11:20:00Z","seq":36,"stands_for":16,"v":1}',X'39258172B913A2E7D378E990F1984125437C93C2648D6903F16429893E50737C');
 INSERT INTO "entry" VALUES(37,'start',37,'2026-03-04T11:25:00Z',0,'exact','2026-03-04T11:25:00Z','bench',NULL,'AB',NULL,37,NULL,'{"by":"AB","facts":{"factors":[{"name":"pore","planned":"5"}],"product":"Trial","product_kind":"essence","purpose":"trial","target":{"amount":1000000,"measure":"uL","written":"1L"},"trial_group":"pores"},"happened_at":"2026-03-04T11:25:00Z","kind":"start","lot":"TRL-001-2","offset_min":0,"opens":{"code":"TRL-001-2","lot_type":"made","measure":"uL"},"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:25:00Z","seq":37,"stands_for":37,"v":1}',X'DE6087F51B601179BE5B86F2DC19E7BD51C824F1FBD4632F3A202FE2B38B9882');
 INSERT INTO "entry" VALUES(38,'add',37,'2026-03-04T11:30:00Z',0,'exact','2026-03-04T11:30:00Z','bench',NULL,'AB',NULL,38,NULL,'{"by":"AB","facts":{"added_as":"ingredient","amount":{"amount":200000,"measure":"uL","written":"200mL"},"source":"NS-001-J"},"happened_at":"2026-03-04T11:30:00Z","kind":"add","lot":"TRL-001-2","offset_min":0,"origin":"bench","postings":[{"given":200000,"source":"NS-001-J","taken":200000,"target":"TRL-001-2"}],"precision":"exact","recorded_at":"2026-03-04T11:30:00Z","seq":38,"stands_for":38,"v":1}',X'5A9194F2F88773686C116D1E645D0E1617CF51E98A8B725457F7F737966FBBBA');
@@ -273,7 +294,8 @@ INSERT INTO "entry" VALUES(53,'party',NULL,'2026-03-04T12:40:00Z',0,'exact','202
 INSERT INTO "entry" VALUES(54,'limit',NULL,'2026-03-04T12:45:00Z',0,'exact','2026-03-04T12:45:00Z','bench',NULL,'AB',NULL,54,NULL,'{"by":"AB","facts":{"basis":"as-sold","bound":"at-most","citation":"21 CFR 189.180, read again","code":"us-safrole","known_by":"read","place":"US","says":"added safrole, oil of sassafras, isosafrole or dihydrosafrole makes a food adulterated","since":"1960-12-03","substance":"safrole","unit":"mg/kg","value_micro":0},"happened_at":"2026-03-04T12:45:00Z","kind":"limit","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:45:00Z","seq":54,"stands_for":54,"v":1}',X'A14C4597D3995EB410090A0BE4E27EA57736906C747D07AACCC20DDC96D2B67E');
 INSERT INTO "entry" VALUES(55,'judge',32,'2026-03-04T12:50:00Z',0,'exact','2026-03-04T12:50:00Z','bench',NULL,'AB',NULL,55,'came back cloudy','{"by":"AB","facts":{"verdict":"recall"},"happened_at":"2026-03-04T12:50:00Z","kind":"judge","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","reason":"came back cloudy","recorded_at":"2026-03-04T12:50:00Z","seq":55,"stands_for":55,"v":1}',X'8BD08BEC69D3630CC758DBE5B556F67542228C13C5E7C245C715831AF42C3049');
 INSERT INTO "entry" VALUES(56,'contact',32,'2026-03-04T12:55:00Z',0,'exact','2026-03-04T12:55:00Z','bench',NULL,'AB',NULL,56,NULL,'{"by":"AB","facts":{"party":"Bridge Street Stall","reached":"spoken"},"happened_at":"2026-03-04T12:55:00Z","kind":"contact","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:55:00Z","seq":56,"stands_for":56,"v":1}',X'9F41EE0096F463FAAADEB9385EC272A6B600B202EC6E9FA3D77D7987921B5868');
-INSERT INTO "entry" VALUES(57,'closing',32,'2026-03-04T13:00:00Z',0,'exact','2026-03-04T13:00:00Z','bench',NULL,'AB',NULL,57,'9 kept to look at','{"by":"AB","facts":{"cause":"the orange oil was old"},"happened_at":"2026-03-04T13:00:00Z","kind":"closing","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","reason":"9 kept to look at","recorded_at":"2026-03-04T13:00:00Z","seq":57,"stands_for":57,"v":1}',X'2366B453BDAB9142D2D2C00380B4E41281F0DDCF9626127EE848E0BB8FD8CD0E');
+INSERT INTO "entry" VALUES(57,'answer',32,'2026-03-04T13:00:00Z',0,'exact','2026-03-04T13:00:00Z','bench',NULL,'AB',NULL,57,NULL,'{"by":"AB","facts":{"complaint":35,"outcome":"replaced","told_by":"AB","told_on":"2026-03-04","words":"two fresh bottles"},"happened_at":"2026-03-04T13:00:00Z","kind":"answer","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:00:00Z","seq":57,"stands_for":57,"v":1}',X'93A228881DA056C0D3316C9CE1F5DBCC50BE77CD47A92EF68F33F763FF1744FE');
+INSERT INTO "entry" VALUES(58,'closing',32,'2026-03-04T13:05:00Z',0,'exact','2026-03-04T13:05:00Z','bench',NULL,'AB',NULL,58,'9 kept to look at','{"by":"AB","facts":{"cause":"the orange oil was old"},"happened_at":"2026-03-04T13:05:00Z","kind":"closing","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","reason":"9 kept to look at","recorded_at":"2026-03-04T13:05:00Z","seq":58,"stands_for":58,"v":1}',X'1E3CCD198861728B5F59C9EE5548F67F3AC744E3560C71CBADB6DDC4EB3E50BD');
 CREATE TABLE equipment (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -944,7 +966,7 @@ INSERT INTO "tree" VALUES(1,13,X'D82138EA09385991112952C75A47D456F7645B39310F08B
 INSERT INTO "tree" VALUES(1,14,X'F2800D4B8410E56B3F36BB05D34DD6F89492E0D1EF5F41AFEF0512DBABDED95E');
 INSERT INTO "tree" VALUES(1,15,X'164A6CE958C5065AC429C2216E4CFD9C1783DF2E3718A9F45767EFFE3CB4D82F');
 INSERT INTO "tree" VALUES(1,16,X'A5E87FD3B7B5FD29708FF8DDAF106A6A637F65A9B9EDB69137EEF87E6B245781');
-INSERT INTO "tree" VALUES(1,17,X'9F6B52FBE3E91426FF71940D235757F522DAC03430B35DEA6CF9EB4C9EAFECE1');
+INSERT INTO "tree" VALUES(1,17,X'1EA6F3DE7D1DA45C06C9A8FC1EBE92B7B9EA317DB060685AC70399B24446AA6E');
 INSERT INTO "tree" VALUES(1,18,X'A7B8CA6209F382C07AB71238F8B6133DE86F4F6C54E9AD22A0FF4A2963492C93');
 INSERT INTO "tree" VALUES(1,19,X'0DDCB4D9FD8C84EA9B45A1A0E92238FC97BC9B6490294BD097ED23D7F9586B8E');
 INSERT INTO "tree" VALUES(1,20,X'51E07E5F047352E3942F0F7E5A5670AA3388DBD5CC08795A6BD23664EBE85517');
@@ -955,6 +977,7 @@ INSERT INTO "tree" VALUES(1,24,X'42534E586B333A91B9FD2CC46B6E96B653AB884E2978D96
 INSERT INTO "tree" VALUES(1,25,X'BA4F7C221AEC1DCBB2370A0956E7A0ADDA277D7D5C999BA3F1DDB26163590651');
 INSERT INTO "tree" VALUES(1,26,X'FF6F9471CA9002F1E64FD50AEA39E8F398E8ABD554C306D23C77D614E1D74FE9');
 INSERT INTO "tree" VALUES(1,27,X'B72218C504F93B2F81AF47A520EFA167BA251340C4900247C20BD304BA09DBC5');
+INSERT INTO "tree" VALUES(1,28,X'43DB8E2FA30AA5F8926E0B1742973BD507515BC68D03089A695AB5E915CC5067');
 INSERT INTO "tree" VALUES(2,0,X'9DC2072E964502272ED995A65AF277DE01DF9BDACF93C463B793B12C7FE8258E');
 INSERT INTO "tree" VALUES(2,1,X'A4DF234CE689AF9901AFBF2851B974914450BE6B7C0E18DAC8A4CB8FE038DCC5');
 INSERT INTO "tree" VALUES(2,2,X'A30A5A5CF5770B2E6990F2CAA6092F57911D8166C41E114F7C32F9180B05369A');
@@ -963,7 +986,7 @@ INSERT INTO "tree" VALUES(2,4,X'96F5DD04AD4B62D86E99ACFFD4DC49CE365FF67932C92E23
 INSERT INTO "tree" VALUES(2,5,X'DE39785D52A445236597753DAA7F00879E6FBD7637FCF19AF1B56BA281769C18');
 INSERT INTO "tree" VALUES(2,6,X'45944D0ED61E82F8B487E5B81EB5C1A4B2313A588BE762BD9A3BB909F731E304');
 INSERT INTO "tree" VALUES(2,7,X'F1F29879E3E7D0D88D8BB75A97BAAC08DA57073968899832ED5653FF086ABE14');
-INSERT INTO "tree" VALUES(2,8,X'536293CF323E36D5305D281EC6D97A1F4E8BC9DA85B64D20AC3A867F28376D92');
+INSERT INTO "tree" VALUES(2,8,X'C3E6166C70CA1D08F83C8B34E28553BCB677EDB1C346F6B7E975F0863B60E1CF');
 INSERT INTO "tree" VALUES(2,9,X'FDCDE3B704F48DEC44EA72B50BD90A40F2F32E43669E493DBE3AFBF6D3F8EFDD');
 INSERT INTO "tree" VALUES(2,10,X'43E777D81A65C150BFDBDBD2B6158C5423248376E8C9E83C9BA4CABFC1C71E16');
 INSERT INTO "tree" VALUES(2,11,X'09ECFB74958738D38584CD94C7BE28D8CA5BADDE530D57B25EE39B14EB9CCBA2');
@@ -973,12 +996,12 @@ INSERT INTO "tree" VALUES(3,0,X'8ACBF33E9ECB18542E21B1870691C6EC935499BCFB2EFAEE
 INSERT INTO "tree" VALUES(3,1,X'A8BAB7FC92FBC3F7AC0ABE069E0FC731EC2AE8EB92A7AF95BEF54BC8463DBFD9');
 INSERT INTO "tree" VALUES(3,2,X'E353E3D24942CC79E183FB8B2949B77400DCDE8B84CCFD7E766A4B71D9D828D7');
 INSERT INTO "tree" VALUES(3,3,X'B70EFC1FDC3FC97E19CE381653097A3FEE7C612E32DA388A3BDFAAFFC3565CBE');
-INSERT INTO "tree" VALUES(3,4,X'8AFD3799904948B293DC877EE5F0347C49C8C1E60DD04386420E231564E3A73F');
+INSERT INTO "tree" VALUES(3,4,X'2553EBE7EB9F335896B564119321B5502621EE42D8D8D7781CE0BFD76D6D2E32');
 INSERT INTO "tree" VALUES(3,5,X'2E0D65A19936E25733AB0382A62CC3605982F974510A840D9B8CD005CE6A13CC');
 INSERT INTO "tree" VALUES(3,6,X'4D119C3E01C17DF0B8FFC80BF1C32D6B77DB833857186CEE484E1ADB92F26775');
 INSERT INTO "tree" VALUES(4,0,X'B0140B895F244A8C9EAC4AB2CB98FCF193DB1939895CA11C3F829599C4979868');
 INSERT INTO "tree" VALUES(4,1,X'931960DC7416CA8225D2C1848147F28EA780C946E3E047C7A54E2DDD613893E1');
-INSERT INTO "tree" VALUES(4,2,X'42DB2076A98A9F47F2784605093F5E4DC9B4C59ADB5EC45ABBD467C1C611EE98');
+INSERT INTO "tree" VALUES(4,2,X'FD232B5F42292433597393D08F54C5F5E2FB29D5CEB019831505216DD5A2005E');
 INSERT INTO "tree" VALUES(5,0,X'DF5A9062A21F88335F5DFEE2C461DDB073B6452D701482887DC4A63735F94170');
 CREATE TABLE withdrawal (
 	seq INTEGER NOT NULL,
@@ -1136,6 +1159,9 @@ CREATE TRIGGER guard_withdrawal_insert BEFORE INSERT ON "withdrawal" WHEN EXISTS
 CREATE UNIQUE INDEX ix_entry_correction ON entry (corrects) WHERE corrects IS NOT NULL;
 CREATE INDEX ix_posting_source ON posting (source, seq, taken);
 CREATE INDEX ix_posting_target ON posting (target, seq, given);
+CREATE TRIGGER guard_answer_update BEFORE UPDATE ON "answer" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_answer_delete BEFORE DELETE ON "answer" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_answer_insert BEFORE INSERT ON "answer" WHEN EXISTS (SELECT 1 FROM "answer" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE INDEX ix_move_party ON move (party);
 CREATE INDEX ix_receipt_supplier ON receipt (supplier);
 COMMIT;

@@ -17,7 +17,7 @@ from ledger.domain.entries.bench import (
     Start,
 )
 from ledger.domain.entries.evidence import Strike
-from ledger.domain.entries.goods import Bottle, Complaint, Labels, Move
+from ledger.domain.entries.goods import Answer, Bottle, Complaint, Labels, Move
 from ledger.domain.entries.house import House, Party, Person
 from ledger.domain.entries.masters import Formula, Limit, Material, Withdrawal
 from ledger.domain.entries.recall import Closing, Contact
@@ -72,12 +72,14 @@ FACTS: dict[str, type[Facts]] = {
         Withdrawal,
         Contact,
         Closing,
+        Answer,
     )
 }
 
 __all__ = [
     "FACTS",
     "Add",
+    "Answer",
     "Bottle",
     "Check",
     "Clean",

@@ -251,6 +251,16 @@ class KnownBy(StrEnum):
     RECALLED = "recalled"
 
 
+class Outcome(StrEnum):
+    """What became of a complaint."""
+
+    EXPLAINED = "explained"
+    REPLACED = "replaced"
+    HELD = "held"
+    RECALLED = "recalled"
+    NOT_OURS = "not-ours"
+
+
 class Reached(StrEnum):
     """How a call to somebody who holds goods ended."""
 

@@ -8,7 +8,7 @@ from datetime import date
 from typing import ClassVar
 
 from ledger.domain.amounts.quantity import Quantity
-from ledger.domain.entries.choices import LotRef, MoveAs
+from ledger.domain.entries.choices import LotRef, MoveAs, Outcome, PersonRef, SeqRef
 from ledger.domain.entries.spine import Facts
 
 
@@ -90,3 +90,24 @@ class Complaint(Facts, frozen=True):
     """What else was said."""
     photo: str | None = None
     """Name of the photo's file."""
+    answer_days: int | None = None
+    """In how many days it is to be answered; None in old books: not due."""
+
+
+class Answer(Facts, frozen=True):
+    """What became of a complaint, and who told the customer."""
+
+    KIND: ClassVar[str] = "answer"
+
+    complaint: SeqRef
+    """Number of the complaint; of one that was corrected, its first."""
+    outcome: Outcome
+    """What became of it."""
+    told_by: PersonRef | None = None
+    """Initials of who told the customer; None: nobody did yet."""
+    told_on: date | None = None
+    """Day on which the customer was told."""
+    is_closed: bool | None = None
+    """Whether it is closed with this; None: when the customer was told."""
+    words: str | None = None
+    """What was found, or said."""

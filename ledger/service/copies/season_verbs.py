@@ -34,6 +34,7 @@ _PLACES = {
     "send": "goods.send",
     "judge": "verdicts.judge",
     "complain": "goods.complain",
+    "answer": "goods.answer",
     "recall": "recall.order",
     "contact": "recall.contact",
     "close": "recall.order:close_recall",

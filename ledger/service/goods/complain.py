@@ -1,15 +1,21 @@
 """Complain: what a customer says of a lot.
 
-Guarantees: of a photo its file's name and its hash are kept.
+Guarantees: of a photo its file's name and its hash are kept; a time of opening such as "yesterday"
+is kept as the day it was; a day is set by which it is to be answered.
 """
 
 import re
 
 from ledger.domain.entries import Complaint
-from ledger.errors import InputError
-from ledger.service.desk.act import at_desk
+from ledger.domain.entries.choices import Precision
+from ledger.errors import InputError, LedgerError
+from ledger.service.desk.act import Desk, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.times import read_when
 
+ANSWER_DAYS = 7
+"""In how many days a complaint is to be answered when nothing else is said (common practice, no
+source)."""
 _HASH = re.compile(r"[0-9a-f]{64}", re.ASCII)
 
 
@@ -26,6 +32,7 @@ def complain(
     photo: str | None = None,
     photo_sha256: str | None = None,
     words: str | None = None,
+    answer_days: str | None = None,
 ) -> Recorded[Complaint]:
     """Record a complaint about a lot; of a photo its file's name and its hash are kept."""
     with at_desk(book, how) as desk:
@@ -33,14 +40,27 @@ def complain(
         facts = Complaint(
             symptom=reader.text(symptom, "symptom"),
             party=reader.text_or_none(party, "name of who complains"),
-            opened=reader.text_or_none(opened, "time of opening"),
+            opened=reader.text_or_none(_day_meant(desk, opened), "time of opening"),
             stored=reader.text_or_none(stored, "place of storage"),
             mixed=reader.text_or_none(mixed, "way of mixing"),
             photo=reader.text_or_none(photo, "name of the photo"),
             photo_sha256=reader.read(lambda: _sha256(photo_sha256), None),
             words=reader.text_or_none(words, "words"),
+            answer_days=reader.whole(answer_days, "number of days") if answer_days else ANSWER_DAYS,
         )
         return desk.record(facts, reader.lot(lot))
+
+
+def _day_meant(desk: Desk, opened: str | None) -> str | None:
+    """Return a time as a date, if it is one; other words, such as "last week", stay as they are."""
+    try:
+        when = read_when(opened, desk.now, desk.zone) if opened and opened.strip() else None
+    except LedgerError:
+        return opened
+    if when is None:
+        return None
+    local = when.local()
+    return f"{local:%Y-%m-%d}" if when.precision is Precision.DAY else f"{local:%Y-%m-%d %H:%M}"
 
 
 def _sha256(text: str | None) -> str | None:

@@ -1,4 +1,4 @@
-"""What is due: rests to end, samples to look at, dates that pass, lots on hold.
+"""What is due: rests, samples to look at, dates that pass, lots on hold, complaints to answer.
 
 Guarantees: reads only, one consistent view of the book, ordered by when it is due; what has no
 time comes last. Refuses: to remind of lots that are gone and past their date.
@@ -21,6 +21,7 @@ from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import zone_on
 from ledger.service.desk.control import formula_of
+from ledger.service.lots.complaints import complaints_on
 from ledger.store.engine.connections import Connection
 from ledger.store.read.waiting import Waiting, waiting_lots
 
@@ -37,6 +38,7 @@ class Waits(StrEnum):
     LOOK = "look"
     DATE = "date"
     HOLD = "hold"
+    ANSWER = "answer"
 
 
 class Due(Struct, frozen=True):
@@ -49,11 +51,13 @@ class Due(Struct, frozen=True):
     name: str
     """What it is."""
     about: str
-    """What the rest is for, the age of the sample, the date, or why it is held."""
+    """What the rest is for, the age of the sample, the date, why it is held, or the complaint."""
     at: datetime | None
     """When it is due, UTC; None when the book cannot tell."""
     since: datetime | None = None
     """Since when it waits, UTC."""
+    number: int | None = None
+    """Number of the complaint that is to be answered."""
 
 
 class DueList(Struct, frozen=True):
@@ -80,6 +84,7 @@ def due(book: Book) -> DueList:
             *_looks(connection, known, waiting, now.astimezone(zone)),
             *_dates(known, now.astimezone(zone).date(), zone),
             *_holds(connection, known),
+            *_answers(connection, zone),
         ]
     last = datetime.max.replace(tzinfo=UTC)
     return DueList(
@@ -145,6 +150,17 @@ def _dates(known: dict[int, Lot], day: date, zone: ZoneInfo) -> Iterator[Due]:
             ends = datetime.combine(lot.best_before, time(23, 59), zone)
             at = ends.astimezone(UTC)
             yield Due(Waits.DATE, lot.code, lot.name, lot.best_before.isoformat(), at)
+
+
+def _answers(connection: Connection, zone: ZoneInfo) -> Iterator[Due]:
+    for item in complaints_on(connection):
+        by = item.answer_by
+        if item.is_open and by:
+            at = datetime.combine(by, time(23, 59), zone).astimezone(UTC)
+            since = item.entry.draft.happened.at
+            yield Due(
+                Waits.ANSWER, item.lot.code, item.lot.name, item.brief, at, since, item.number
+            )
 
 
 def _holds(connection: Connection, known: dict[int, Lot]) -> Iterator[Due]:

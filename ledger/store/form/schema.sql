@@ -22,6 +22,26 @@ CREATE TABLE alembic_version (
 version_num VARCHAR(32) NOT NULL,
 CONSTRAINT alembic_version_pkc PRIMARY KEY (version_num)
 );
+CREATE TABLE answer (
+seq INTEGER NOT NULL,
+entry_kind TEXT NOT NULL,
+complaint INTEGER NOT NULL,
+outcome TEXT NOT NULL,
+told_by TEXT,
+told_on TEXT,
+is_closed INTEGER,
+words TEXT,
+CONSTRAINT pk_answer PRIMARY KEY (seq),
+CONSTRAINT fk_answer_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
+CONSTRAINT ck_answer_entry_kind CHECK (entry_kind = 'answer'),
+CONSTRAINT ck_answer_complaint CHECK (complaint >= 0),
+CONSTRAINT ck_answer_outcome CHECK (outcome IN ('explained', 'replaced', 'held', 'recalled', 'not-ours')),
+CONSTRAINT ck_answer_told_on CHECK (length(told_on) = 10),
+CONSTRAINT ck_answer_is_closed CHECK (is_closed IN (0, 1)),
+CONSTRAINT fk_answer_complaint FOREIGN KEY(complaint) REFERENCES entry (seq),
+CONSTRAINT fk_answer_told_by FOREIGN KEY(told_by) REFERENCES person_key (initials)
+)
+STRICT;
 CREATE TABLE bottle (
 seq INTEGER NOT NULL,
 entry_kind TEXT NOT NULL,
@@ -97,7 +117,7 @@ opened TEXT,
 stored TEXT,
 mixed TEXT,
 photo_sha256 TEXT,
-words TEXT, photo TEXT,
+words TEXT, photo TEXT, answer_days INTEGER CONSTRAINT ck_complaint_answer_days CHECK (answer_days >= 0),
 CONSTRAINT pk_complaint PRIMARY KEY (seq),
 CONSTRAINT ck_complaint_entry_kind CHECK (entry_kind = 'complaint'),
 CONSTRAINT fk_complaint_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
@@ -182,7 +202,7 @@ body TEXT NOT NULL,
 leaf BLOB NOT NULL,
 CONSTRAINT pk_entry PRIMARY KEY (seq),
 CONSTRAINT ck_entry_by CHECK (by IS NOT NULL OR kind = 'house'),
-CONSTRAINT ck_entry_kind CHECK (kind IN ('house', 'person', 'material', 'formula', 'receipt', 'start', 'add', 'rest', 'filter', 'rinse', 'decant', 'look', 'measure', 'makeup', 'finish', 'bottle', 'labels', 'move', 'judge', 'check', 'complaint', 'count', 'note', 'deviation', 'clean', 'equipment', 'strike', 'party', 'limit', 'withdrawal', 'contact', 'closing')),
+CONSTRAINT ck_entry_kind CHECK (kind IN ('house', 'person', 'material', 'formula', 'receipt', 'start', 'add', 'rest', 'filter', 'rinse', 'decant', 'look', 'measure', 'makeup', 'finish', 'bottle', 'labels', 'move', 'judge', 'check', 'complaint', 'count', 'note', 'deviation', 'clean', 'equipment', 'strike', 'party', 'limit', 'withdrawal', 'contact', 'closing', 'answer')),
 CONSTRAINT ck_entry_origin CHECK (origin IN ('bench', 'paper', 'instrument', 'memory')),
 CONSTRAINT ck_entry_precision CHECK (precision IN ('exact', 'about', 'day')),
 CONSTRAINT ck_entry_leaf CHECK (length(leaf) = 32),
@@ -787,6 +807,9 @@ CREATE VIEW verdict AS SELECT lot, verdict, happened_at FROM ( SELECT e.lot, j.v
 CREATE TRIGGER guard_add_delete BEFORE DELETE ON "add" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_add_insert BEFORE INSERT ON "add" WHEN EXISTS (SELECT 1 FROM "add" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_add_update BEFORE UPDATE ON "add" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_answer_delete BEFORE DELETE ON "answer" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_answer_insert BEFORE INSERT ON "answer" WHEN EXISTS (SELECT 1 FROM "answer" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_answer_update BEFORE UPDATE ON "answer" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_bottle_delete BEFORE DELETE ON "bottle" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_bottle_insert BEFORE INSERT ON "bottle" WHEN EXISTS (SELECT 1 FROM "bottle" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_bottle_update BEFORE UPDATE ON "bottle" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;

@@ -5,7 +5,7 @@ Guarantees: all that was recorded is told, in the order in which a maker would s
 
 from ledger.domain.amounts.quantity import Quantity
 from ledger.domain.entries.choices import MoveAs, Reached
-from ledger.domain.entries.goods import Bottle, Complaint, Labels, Move
+from ledger.domain.entries.goods import Answer, Bottle, Complaint, Labels, Move
 from ledger.domain.entries.recall import Contact
 from ledger.domain.entries.verdicts import Judge
 from reports.kit.format import duration, scaled, tidy
@@ -101,6 +101,19 @@ def complaint(facts: Complaint) -> Parts:
         facts.words,
         before("photo", facts.photo),
         facts.photo_sha256 and f"its hash {facts.photo_sha256[:12]}…",
+        f"to be answered in {facts.answer_days} d" if facts.answer_days is not None else None,
+    )
+
+
+def answer(facts: Answer) -> Parts:
+    """Return what is told of an answer to a complaint."""
+    return (
+        f"complaint {facts.complaint}",
+        str(facts.outcome).replace("-", " "),
+        before("told by", facts.told_by) or "nobody told yet",
+        before("told on", facts.told_on),
+        "closed" if facts.is_closed else None,
+        facts.words,
     )
 
 

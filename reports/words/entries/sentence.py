@@ -21,7 +21,7 @@ from ledger.domain.entries.bench import (
     Start,
 )
 from ledger.domain.entries.evidence import Strike
-from ledger.domain.entries.goods import Bottle, Complaint, Labels, Move
+from ledger.domain.entries.goods import Answer, Bottle, Complaint, Labels, Move
 from ledger.domain.entries.house import House, Party, Person
 from ledger.domain.entries.masters import Formula, Limit, Material, Withdrawal
 from ledger.domain.entries.recall import Closing, Contact
@@ -90,6 +90,7 @@ KINDS: dict[type[Facts], Kind] = {
     Withdrawal: Kind("formula withdrawn", lambda facts: (version_of(facts),)),
     Contact: Kind("called", goods.contact),
     Closing: Kind("recall closed", lambda facts: (facts.cause,)),
+    Answer: Kind("complaint answered", goods.answer),
 }
 """Every kind of entry, with its title and its words."""
 

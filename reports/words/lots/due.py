@@ -8,6 +8,8 @@ from datetime import datetime
 from ledger.service.lots.due import Due, DueList, Waits
 from reports.kit.format import duration
 
+DAYS = frozenset({Waits.DATE, Waits.ANSWER})
+"""What is due on a day, at no moment of it."""
 HEADS = ("due", "when", "lot", "what", "to do")
 
 
@@ -49,6 +51,8 @@ def todo(item: Due, now: datetime) -> str:
             return "past its date: reject it" if is_past else "use it first: its date comes"
         case Waits.HOLD:
             return f"on hold: {item.about or 'decide about it'}"
+        case Waits.ANSWER:
+            return f"answer complaint {item.number}: {item.about}"
 
 
 def rows(due_list: DueList) -> list[tuple[str, ...]]:
@@ -70,4 +74,4 @@ def _when(item: Due, now: datetime) -> str:
     if item.at is None:
         return ""
     local = item.at.astimezone(now.tzinfo)
-    return f"{local:%Y-%m-%d}" if item.waits is Waits.DATE else f"{local:%Y-%m-%d %H:%M}"
+    return f"{local:%Y-%m-%d}" if item.waits in DAYS else f"{local:%Y-%m-%d %H:%M}"

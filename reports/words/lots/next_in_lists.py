@@ -27,6 +27,8 @@ def step_of_due(item: Due, now: datetime) -> str:
             return f"pottle rest {item.lot} --end"
         case Waits.LOOK:
             return f"pottle look {item.lot} GRADE --of neat"
+        case Waits.ANSWER:
+            return f"pottle answer {item.number} OUTCOME --told today"
         case Waits.DATE if item.at is not None and item.at < now:
             return f'pottle reject {item.lot} --because "past its date"'
         case _:

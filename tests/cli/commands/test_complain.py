@@ -61,6 +61,6 @@ def test_json_says_what_it_points_to(shell: Shell) -> None:
     look = found["triage"]["look"]
     assert (look["grade"], look["of_the_lot"], look["since_complaint"]) == ("cloudy", False, True)
     assert [other["says"] for other in found["triage"]["others"]] == [
-        "cloudy, from Bridge Street Stall"
+        "cloudy, from Bridge Street Stall, to be answered in 7 d"
     ]
     assert found["next"] == f'pottle hold {PACKED} --because "WHY"'

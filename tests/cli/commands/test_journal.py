@@ -38,5 +38,7 @@ def test_entries_are_listed_in_their_order_the_last_when_asked(shell: Shell) -> 
     assert first.split()[0] == "37"
     assert first.endswith("AB  BOS-001-S  moved: 6 sold to Bridge Street Stall.")
     assert second.split()[0] == "38"
-    assert second.endswith("AB  BOS-001-S  complaint: cloudy, from Bridge Street Stall.")
+    assert second.endswith(
+        "AB  BOS-001-S  complaint: cloudy, from Bridge Street Stall, to be answered in 7 d."
+    )
     assert step == "Next: pottle journal --entry 38"

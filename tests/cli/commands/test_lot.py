@@ -23,7 +23,9 @@ def test_a_packed_lot_is_told_from_what_it_holds_to_who_has_it(shell: Shell) -> 
     ]
     done = [line for line in lines if line[:5].strip().isdigit()]
     assert [line.split()[0] for line in done] == ["34", "35", "36", "37", "38"]
-    assert done[-1].endswith("AB  complaint: cloudy, from Bridge Street Stall.")
+    assert done[-1].endswith(
+        "AB  complaint: cloudy, from Bridge Street Stall, to be answered in 7 d."
+    )
     assert lines[-1] == "Next: pottle trace BOS-001-S"
 
 

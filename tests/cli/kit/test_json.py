@@ -17,6 +17,7 @@ from tests.cli.shell import Shell
 from tests.golden import check_golden
 
 READS: tuple[str, ...] = (
+    "complaints",
     "person list",
     "material list",
     "house",
@@ -83,6 +84,7 @@ WRITES: tuple[str, ...] = (
     "release {packed}",
     "reject {packed}",
     "complain {packed} ring",
+    "answer 38 explained",
     'party add "Bridge Street Stall" --phone 5550100',
     "recall {oil} --because haze --out pack",
     'contact {oil} "Bridge Street Stall" --still 2',

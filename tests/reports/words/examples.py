@@ -31,6 +31,7 @@ from ledger.domain.entries.choices import (
     MaterialKind,
     Measured,
     MoveAs,
+    Outcome,
     ProductKind,
     Purpose,
     Reached,
@@ -40,7 +41,7 @@ from ledger.domain.entries.choices import (
     Verdict,
 )
 from ledger.domain.entries.evidence import Strike
-from ledger.domain.entries.goods import Bottle, Complaint, Labels, Move
+from ledger.domain.entries.goods import Answer, Bottle, Complaint, Labels, Move
 from ledger.domain.entries.house import House, Party, Person
 from ledger.domain.entries.masters import (
     Constituent,
@@ -225,10 +226,18 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
     (Check(7, "Read again."), "entry 7, Read again."),
     (
         Complaint(
-            "cloudy", "A stall", "on Monday", "in the sun", "1:7", "ab" * 32, "Sorry.", "cloud.jpg"
+            "cloudy",
+            "A stall",
+            "on Monday",
+            "in the sun",
+            "1:7",
+            "ab" * 32,
+            "Sorry.",
+            "cloud.jpg",
+            7,
         ),
         "cloudy, from A stall, opened on Monday, stored in the sun, mixed 1:7, Sorry, photo "
-        "cloud.jpg, its hash abababababab…",
+        "cloud.jpg, its hash abababababab…, to be answered in 7 d",
     ),
     (Count(q("96L")), "96 L there"),
     (Note("The still is out of order."), "The still is out of order."),
@@ -269,6 +278,10 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
         "A stall, word left, 3 still there, calls back on Monday",
     ),
     (Closing("the orange oil was old"), "the orange oil was old"),
+    (
+        Answer(7, Outcome.REPLACED, "AB", date(2026, 3, 4), True, "two fresh bottles"),
+        "complaint 7, replaced, told by AB, told on 2026-03-04, closed, two fresh bottles",
+    ),
 )
 
 

@@ -12,7 +12,7 @@ RECORDED: dict[str, Said] = {
         "complain",
         {"lot": "BPS-001-X", "symptom": "cloudy", "party": "The Arcade", "mixed": "1:7"},
         None,
-        {"symptom": "cloudy", "party": "The Arcade", "mixed": "1:7"},
+        {"symptom": "cloudy", "party": "The Arcade", "mixed": "1:7", "answer_days": 7},
     ),
 }
 

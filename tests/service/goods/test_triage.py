@@ -113,8 +113,11 @@ def test_other_complaints_of_the_lot_are_told_and_ask_for_a_hold(
 ) -> None:
     keeper, lots = walked
     found = complained(keeper, lots.packed, "flat")
-    assert [e.facts for e in found.others] == [Complaint(symptom="cloudy")]
-    assert "1 other complaint of BOS-001-S: 2026-03-04 cloudy." in triage_lines(found)
+    assert [e.facts for e in found.others] == [Complaint(symptom="cloudy", answer_days=7)]
+    assert (
+        "1 other complaint of BOS-001-S: 2026-03-04 cloudy, to be answered in 7 d."
+        in triage_lines(found)
+    )
     assert triage_step(found) == f'pottle hold {lots.packed} --because "WHY"'
 
 

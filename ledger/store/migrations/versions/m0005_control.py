@@ -1,10 +1,14 @@
-"""The fifth form: names found by index, money of currencies without two digits, sizes of vessels.
+"""The fifth form: answers to complaints, names found by index, money of any digits, sizes of vessels.
 
-Only adds. A name that is new in the book is compared with those it has, which an index holds without
-reading every delivery. Old entries leave the new columns empty: no byte of a row is touched.
+Only adds: a kind of entry with its table and guards, columns and indexes. A name that is new in the
+book is compared with those it has, which an index holds without reading every delivery. Old entries
+leave the new columns empty: no byte of a row is touched.
 """
 
 from alembic import op
+
+from ledger.store.migrations.kinds import add_kinds, with_kinds
+from ledger.store.migrations.versions.m0002_sums_limits_and_calls import NEW_KINDS as OLD_KINDS
 
 revision = "0005"
 down_revision = "0004"
@@ -22,7 +26,36 @@ COLUMNS = (
 """Table, column, type in SQLite's words, and its condition."""
 
 
+OUTCOMES = "'explained', 'replaced', 'held', 'recalled', 'not-ours'"
+ANSWER = f"""CREATE TABLE answer (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	complaint INTEGER NOT NULL,
+	outcome TEXT NOT NULL,
+	told_by TEXT,
+	told_on TEXT,
+	is_closed INTEGER,
+	words TEXT,
+	CONSTRAINT pk_answer PRIMARY KEY (seq),
+	CONSTRAINT fk_answer_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
+	CONSTRAINT ck_answer_entry_kind CHECK (entry_kind = 'answer'),
+	CONSTRAINT ck_answer_complaint CHECK (complaint >= 0),
+	CONSTRAINT ck_answer_outcome CHECK (outcome IN ({OUTCOMES})),
+	CONSTRAINT ck_answer_told_on CHECK (length(told_on) = 10),
+	CONSTRAINT ck_answer_is_closed CHECK (is_closed IN (0, 1)),
+	CONSTRAINT fk_answer_complaint FOREIGN KEY(complaint) REFERENCES entry (seq),
+	CONSTRAINT fk_answer_told_by FOREIGN KEY(told_by) REFERENCES person_key (initials)
+)
+ STRICT"""
+ANSWER_DAYS = (
+    "ALTER TABLE complaint ADD COLUMN answer_days INTEGER "
+    "CONSTRAINT ck_complaint_answer_days CHECK (answer_days >= 0)"
+)
+KINDS = with_kinds(OLD_KINDS, "answer")
+
+
 def upgrade() -> None:
+    add_kinds([ANSWER, ANSWER_DAYS], {"answer": [["seq"]]}, OLD_KINDS, KINDS)
     op.execute("CREATE INDEX ix_move_party ON move (party)")
     op.execute("CREATE INDEX ix_receipt_supplier ON receipt (supplier)")
     is_sqlite = op.get_bind().dialect.name == "sqlite"

@@ -34,6 +34,8 @@ def test_minutes_are_below_zero_for_what_is_past() -> None:
 
 def test_a_rest_without_a_time_says_how_long_it_has_been(walked: tuple[Keeper, Lots]) -> None:
     keeper, lots = walked
+    (waiting,) = due(keeper.book).items
+    keeper.do("answer", complaint=str(waiting.number), outcome="explained", told_by="AB")
     keeper.do("rest", lot=lots.syrup, purpose="settle")
     keeper.clock.forward(hours=3)
     assert rows(due(keeper.book)) == [
