@@ -73,13 +73,15 @@ def whole_file(path: Path, *, is_private: bool, may_replace: bool) -> Iterator[P
             _link(part, path)
         _flush(path.parent)
     finally:
-        part.unlink(missing_ok=True)
+        for ending in ("", *BESIDE_A_BOOK):  # a book that came to no end leaves its log too
+            part.with_name(part.name + ending).unlink(missing_ok=True)
 
 
 def clear_leftovers(path: Path) -> list[Path]:
     """Take away and return what earlier tries at this file left when they were broken off."""
     cleared = []
-    for left in path.parent.glob(f".{_literal(path.name)}.*{PART}"):
+    parts = f".{_literal(path.name)}.*{PART}"
+    for left in (p for end in ("", *BESIDE_A_BOOK) for p in path.parent.glob(parts + end)):
         try:
             if time.time() - left.stat().st_mtime > OLD_S:
                 left.unlink()

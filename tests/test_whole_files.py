@@ -18,6 +18,8 @@ def fill(path: Path, words: str) -> None:
 def fill_and_break_off(path: Path) -> None:
     with whole_file(path, is_private=True, may_replace=False) as part:
         part.write_text("half")
+        for ending in ("-wal", "-shm", "-journal"):
+            part.with_name(part.name + ending).write_text("what SQLite keeps beside it")
         raise KeyboardInterrupt
 
 
@@ -72,6 +74,8 @@ def replace(path: Path, words: str) -> None:
 def replace_and_break_off(path: Path) -> None:
     with whole_file(path, is_private=False, may_replace=True) as part:
         part.write_text("half")
+        for ending in ("-wal", "-shm", "-journal"):
+            part.with_name(part.name + ending).write_text("what SQLite keeps beside it")
         raise KeyboardInterrupt
 
 
@@ -118,10 +122,11 @@ def test_other_files_are_no_books(tmp_path: Path) -> None:
 
 def test_what_a_broken_off_try_left_is_cleared_once_it_is_old(tmp_path: Path) -> None:
     old, fresh, other = (tmp_path / name for name in (".a.1.part", ".a.2.part", ".b.3.part"))
-    for left in (old, fresh, other):
+    log = tmp_path / ".a.1.part-wal"
+    for left in (old, fresh, other, log):
         left.write_text("half")
     past = time.time() - OLD_S - 1
-    os.utime(old, (past, past))
-    os.utime(other, (past, past))
-    assert clear_leftovers(tmp_path / "a") == [old]
+    for left in (old, other, log):
+        os.utime(left, (past, past))
+    assert clear_leftovers(tmp_path / "a") == [old, log]
     assert sorted(tmp_path.iterdir()) == [fresh, other]

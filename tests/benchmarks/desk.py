@@ -4,15 +4,17 @@ Guarantees: every run begins on the same book, with its command already loaded. 
 run good of which the book is not sound, or holds a command in part.
 """
 
+import json
 import os
 import random
 import signal
 import sqlite3
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from contextlib import closing
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 from typer.testing import CliRunner
 
@@ -134,50 +136,97 @@ def is_sound(where: Path) -> bool:
     return not found.faults
 
 
-def outcome(desk: Desk, code: int, whole: int) -> str:
+def said(texts: Sequence[str]) -> list[dict[str, Any]]:
+    """Return what texts of entries say besides when they were written."""
+    return [
+        {key: told for key, told in json.loads(body).items() if not key.endswith("_at")}
+        for body in texts
+    ]
+
+
+def outcome(desk: Desk, code: int, whole: Sequence[str]) -> str:
     """Return what a run left: `whole`, `nothing` or `loss`.
 
     Args:
         desk: Where it took place.
         code: Its exit code.
-        whole: How many entries the command records.
+        whole: The texts that the command adds when nothing stops it.
     """
     if code not in (0, 5, -signal.SIGKILL) or not is_sound(desk.book):
         return "loss"
     after = bodies(desk.book)
-    added = len(after) - len(desk.before)
-    if after[: len(desk.before)] != desk.before or added not in (0, whole):
+    kept, added = after[: len(desk.before)], after[len(desk.before) :]
+    if kept != desk.before or (added and said(added) != said(whole)):
         return "loss"
     if (code == 0 and not added) or (code == 5 and added):
         return "loss"
     return "whole" if added else "nothing"
 
 
-def made(desk: Desk, code: int) -> str:
-    """Return what a run that makes a file left: `whole`, `nothing` or `loss`."""
-    named = [path for path in (desk.folder / "out").iterdir() if path.suffix != ".part"]
-    books = [path for path in named if path.suffix == ".db"]
+def made(desk: Desk, code: int, whole: Sequence[str]) -> str:
+    """Return what a run that makes a file left: `whole`, `nothing` or `loss`.
+
+    Args:
+        desk: Where it took place.
+        code: Its exit code.
+        whole: The texts of the book that it makes when nothing stops it.
+    """
+    named = named_files(desk)
     if code not in (0, 5, -signal.SIGKILL) or not is_sound(desk.book):
         return "loss"
-    for path in named:
-        if path.suffix == ".jsonl":
-            again = desk.folder / "again.db"
-            again.unlink(missing_ok=True)
-            try:
-                import_book(path, str(again), lambda done, total: None)
-            except LedgerError:
-                return "loss"
-    return "loss" if not all(map(is_sound, books)) else "whole" if named else "nothing"
+    if bodies(desk.book) != desk.before or ((code == 0) != bool(named) and code != -signal.SIGKILL):
+        return "loss"
+    texts = [texts_in(desk, path) for path in named]
+    if any(found is None or said(found) != said(whole) for found in texts):
+        return "loss"
+    return "whole" if named else "nothing"
 
 
-def seconds(desk: Desk, args: tuple[str, ...]) -> tuple[float, int]:
-    """Return how long a command takes when nothing stops it, and how many entries it adds."""
+def named_files(desk: Desk) -> list[Path]:
+    """Return the files in the folder `out` that have a name of their own."""
+    return [path for path in (desk.folder / "out").iterdir() if not path.name.startswith(".")]
+
+
+def texts_in(desk: Desk, path: Path) -> tuple[str, ...] | None:
+    """Return the texts in a book, or in the lines of one; None if it is not whole."""
+    if path.suffix == ".jsonl":
+        again = desk.folder / "again.db"
+        again.unlink(missing_ok=True)
+        try:
+            import_book(path, str(again), lambda done, total: None)
+        except LedgerError:
+            return None
+        path = again
+    return bodies(path) if is_sound(path) else None
+
+
+def undisturbed(desk: Desk, args: tuple[str, ...]) -> tuple[float, tuple[str, ...]]:
+    """Return how long a command that makes a file takes, and the texts of the book it makes."""
+    taken, _ = seconds(desk, args)
+    (path,) = named_files(desk)
+    texts = texts_in(desk, path)
+    assert texts
+    return taken, texts
+
+
+def seconds(desk: Desk, args: tuple[str, ...]) -> tuple[float, tuple[str, ...]]:
+    """Return how long a command takes when nothing stops it, and the texts that it adds."""
     reset(desk)
     began = time.perf_counter()
     code = fork(desk, args)
     taken = time.perf_counter() - began
     assert code == 0, (args, code)
-    return taken, len(bodies(desk.book)) - len(desk.before)
+    return taken, bodies(desk.book)[len(desk.before) :]
+
+
+def moment(desk: Desk, taken: float, number: int) -> float | None:
+    """Return when a run is killed: the first at once, the second never, the others at any moment.
+
+    Every second of these is killed near its end, where all is about to be recorded.
+    """
+    if number < 2:
+        return None if number else 0.0
+    return taken * (desk.dice.uniform(0.8, 1.3) if number % 2 else desk.dice.uniform(0, 1.2))
 
 
 def load_all(desk: Desk) -> None:

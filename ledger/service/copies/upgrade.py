@@ -11,7 +11,7 @@ from pathlib import Path
 from msgspec import Struct
 
 from ledger.domain.evidence.seals import Seal
-from ledger.errors import FindingError
+from ledger.errors import FindingError, LedgerError
 from ledger.service.copies.copied import Copied, made
 from ledger.service.copies.export import write_lines
 from ledger.service.desk.book import Clock, wall_clock
@@ -70,6 +70,8 @@ def _keep(engine: Engine, where: str, folder: Path, day: date, progress: Progres
         seal = seal_on(connection)
         ending = "jsonl" if is_server(where) else "db"
         path = folder / f"pottle-{day}-{seal.root[:8]}-before-upgrade.{ending}"
+        if _is_copy(path, seal):  # of an upgrade that was cut off
+            return Copied(path, seal, str(path))
         with made(path) as part:
             if is_server(where):
                 write_lines(connection, seal, part, progress)
@@ -81,10 +83,21 @@ def _keep(engine: Engine, where: str, folder: Path, day: date, progress: Progres
     return Copied(path, seal, str(path))
 
 
-def _check_texts(path: Path, seal: Seal) -> None:
+def _is_copy(path: Path, seal: Seal) -> bool:
+    """Return whether there is a file of that name which holds all entries of the book already."""
+    try:
+        return path.suffix == ".db" and path.is_file() and _root(path) == seal.root
+    except LedgerError:
+        return False
+
+
+def _root(path: Path) -> str:
     with connected(str(path)) as engine, reading(engine) as connection:
-        root = root_of_texts(connection).hex()
-    if root != seal.root:
+        return root_of_texts(connection).hex()
+
+
+def _check_texts(path: Path, seal: Seal) -> None:
+    if _root(path) != seal.root:
         raise FindingError("The entries do not have the root of the book's own tree.", _LEFT)
 
 

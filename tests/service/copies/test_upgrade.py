@@ -163,3 +163,29 @@ def test_an_upgrade_that_is_broken_off_leaves_the_book_as_it_was(
     with pytest.raises(StorageError) as raised:
         open_book(where)
     assert f"is of version {kind.version}" in raised.value.what
+
+
+def test_an_upgrade_goes_on_with_the_copy_of_one_that_was_cut_off(
+    old: str, kind: OldBook, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with monkeypatch.context() as patch:
+        patch.setattr(upgrading, "_raise_version", lambda *_: None)
+        left = upgrade(old, tmp_path, silent, CLOCK).kept
+    assert left is not None
+    before = left.path.read_bytes()
+    assert upgrade(old, tmp_path, silent, CLOCK).kept == left
+    assert left.path.read_bytes() == before
+    with open_book(old) as book:
+        assert seal(book).root == kind.root
+
+
+@pytest.mark.parametrize("text", [b"", b"something else"], ids=["empty", "words"])
+def test_what_is_no_copy_of_the_book_is_not_taken_for_one(
+    text: bytes, old: str, kind: OldBook, tmp_path: Path
+) -> None:
+    place = tmp_path / f"pottle-2026-03-02-{kind.root[:8]}-before-upgrade.db"
+    place.write_bytes(text)
+    with pytest.raises(StorageError) as raised:
+        upgrade(old, tmp_path, silent, CLOCK)
+    assert raised.value.what == f"There is a file {place} already; it was left as it is."
+    assert place.read_bytes() == text
