@@ -8,14 +8,15 @@ import inspect
 import os
 from collections.abc import Callable
 from contextlib import ExitStack
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
-from cli.kit.errors import run_safely
+from cli.kit.errors import is_asked, reason_for, run_safely
 from cli.kit.schema import SCHEMA, Answers, recorded, schema_option
+from ledger.errors import ReasonNeededError
 
 if TYPE_CHECKING:
     from ledger.service.desk.book import Book, How
@@ -166,8 +167,16 @@ def _command(
         call = Call(**{name: value or before.get(name) or value for name, value in told.items()})
 
         def work() -> None:
-            with call.at_end:
-                function(call, **words)
+            try:
+                with call.at_end:
+                    function(call, **words)
+            except ReasonNeededError as error:
+                # Of what only reads, and of machines, nobody is asked.
+                if "because" not in told or call.because or call.json or not is_asked():
+                    raise
+                again = replace(call, because=reason_for(error))
+                with again.at_end:
+                    function(again, **words)
 
         run_safely(work, as_json=call.json, recorded=call.recorded)
 

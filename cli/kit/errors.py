@@ -147,6 +147,25 @@ def _print(problems: Sequence[tuple[str, str]], family: "Family", *, as_json: bo
     sys.stderr.flush()
 
 
+def is_asked() -> bool:
+    """Tell whether somebody sits at a terminal who can be asked why."""
+    return sys.stdin.isatty() and sys.stderr.isatty()
+
+
+def reason_for(error: ReasonNeededError) -> str:
+    """Ask at the terminal for the reason of what should not have happened, and return it.
+
+    Raises:
+        ReasonNeededError: None was given; nothing is recorded.
+    """
+    complain(error.problems, "reason-needed", as_json=False)
+    print("Why? (nothing: it is not recorded) ", end="", file=sys.stderr, flush=True)
+    told = sys.stdin.readline().strip()
+    if not told:
+        raise ReasonNeededError("Without a reason nothing was recorded.")
+    return told
+
+
 def family_of(error: LedgerError) -> "tuple[Family, int]":
     """Return the name of an error's family for machines, and its exit code."""
     return next((name, code) for kind, name, code in FAMILIES if isinstance(error, kind))

@@ -1164,4 +1164,5 @@ CREATE TRIGGER guard_answer_delete BEFORE DELETE ON "answer" BEGIN SELECT RAISE(
 CREATE TRIGGER guard_answer_insert BEFORE INSERT ON "answer" WHEN EXISTS (SELECT 1 FROM "answer" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE INDEX ix_move_party ON move (party);
 CREATE INDEX ix_receipt_supplier ON receipt (supplier);
+CREATE INDEX ix_receipt_material ON receipt (material);
 COMMIT;

@@ -1,14 +1,21 @@
 """Lots by their codes: the whole one, an unambiguous ending, or a dot for the lot in hand.
 
 Guarantees: a lot that is returned is in the book. Refuses: codes that are not, in words, with the
-nearest that are.
+nearest that are; endings so short that any lot may have them.
 """
 
+from datetime import date
+
 from ledger.domain.lots.codes import check_code, clean_code, nearest
+from ledger.domain.lots.lot import BARRED, Lot, Status, by_date
 from ledger.errors import RefusedError
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
+from ledger.store.read.lots import lots_by_number
 from ledger.store.read.queries import LotRow
+
+SHORTEST_ENDING = 3
+"""How many letters and digits of a code name a lot at least; the last only checks the rest."""
 
 
 def known_lot(connection: Connection, code: str) -> LotRow:
@@ -42,6 +49,11 @@ def resolve_lot(connection: Connection, text: str, by: str | None = None) -> str
     code = clean_code(text)
     if queries.lot_by_code(connection, code):
         return code
+    if len(code.replace("-", "")) < SHORTEST_ENDING:
+        raise RefusedError(
+            f"{code} is too little of a code to name a lot: many end so.",
+            f"Give at least {SHORTEST_ENDING} characters of it, such as 001-3 of SOO-001-3.",
+        )
     endings = queries.codes_ending_in(connection, code)
     if len(endings) == 1:
         return endings[0]
@@ -75,3 +87,25 @@ def _lot_in_hand(connection: Connection, by: str | None) -> str:
             "There is no lot in hand yet for a dot to stand for.", "Name the lot by its code."
         )
     return code
+
+
+def first_of_material(connection: Connection, material: str, today: date) -> tuple[Lot, int]:
+    """Return the lot of a material to take from, and among how many it was chosen.
+
+    Of those that are on hand and not barred it is the first to expire, of those without a date the
+    first that came; one that is past its date is taken where there is no other.
+
+    Raises:
+        RefusedError: There is none.
+    """
+    lots = lots_by_number(connection, queries.lots_of_material(connection, material)).values()
+    barred = BARRED | {Status.STRUCK}
+    there = [lot for lot in lots if lot.on_hand > 0 and lot.status not in barred]
+    in_date = [lot for lot in there if lot.best_before is None or lot.best_before >= today]
+    fit = sorted(in_date or there, key=by_date)
+    if not fit:
+        raise RefusedError(
+            f"There is nothing of {material} on hand that may be used.",
+            f"Record a delivery: pottle receive {material} AMOUNT; or name a lot by its code.",
+        )
+    return fit[0], len(fit)

@@ -23,7 +23,7 @@ def add(
     """Put some of a lot into a batch."""
     with at_desk(book, how) as desk:
         words = desk.words
-        source_code = words.lot(source)
+        source_code = words.source(source)
         facts = Add(
             source=source_code,
             amount=words.amount_of(source_code, amount),

@@ -27,7 +27,7 @@ def makeup(
     with at_desk(book, how) as desk:
         words = desk.words
         code, to = words.lot(lot), words.amount(volume)
-        source_code = words.lot(source)
+        source_code = words.source(source)
         took = words.amount_or_none(used)
         # What was used is reckoned from the lot, so its name must have been read.
         words.done()

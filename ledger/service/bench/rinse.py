@@ -26,7 +26,7 @@ def rinse(
         words = desk.words
         to = words.needed(went_to, RinseTo, "place where the rinse went")
         facts = Rinse(
-            source=words.lot(source),
+            source=words.source(source),
             volume_in=words.amount(volume_in),
             volume_out=words.amount(volume_out),
             went_to=to,

@@ -139,7 +139,8 @@ class Desk:
         # Read before the correction is in the book, to tell afterwards what it broke.
         before = histories(self.connection, dict.fromkeys(codes))
         entry = self._put(draft, moved)
-        remarks = tuple((f.what, f.todo) for f in all_findings if f.severity is Severity.REMARK)
+        remarks = tuple((note, "") for note in self.words.notes)
+        remarks += tuple((f.what, f.todo) for f in all_findings if f.severity is Severity.REMARK)
         if old:
             remarks += fits_no_longer(self.connection, before, entry)
         return Recorded(
@@ -231,5 +232,6 @@ def desk_on(connection: Connection, now: datetime, how: How) -> Desk:
     zone = zone_of(house)
     by = (how.by or "").strip().upper() or None
     # The house itself is entered before there is one.
-    words = Words(connection, house.fluid_ounce if house else "US", by)
+    today = now.astimezone(zone).date()
+    words = Words(connection, house.fluid_ounce if house else "US", by, today)
     return Desk(connection, now, how, zone, words, house.currency if house else "")

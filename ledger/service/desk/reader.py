@@ -14,10 +14,11 @@ from ledger.domain.amounts.scaled import read_scaled
 from ledger.domain.entries.choices import MaterialKind
 from ledger.domain.entries.texts import WordT, read_text, read_word
 from ledger.errors import InputError, LedgerError, RefusedError, attempt, together
-from ledger.service.account.codes import resolve_lot
+from ledger.service.account.codes import first_of_material, resolve_lot
 from ledger.service.account.state import lot_state
 from ledger.service.desk.times import read_day, read_minutes
 from ledger.store.engine.connections import Connection
+from ledger.store.read import queries
 
 ValueT = TypeVar("ValueT")
 
@@ -40,12 +41,20 @@ class Words:
     no stand-in is ever recorded.
     """
 
-    def __init__(self, connection: Connection, fluid_ounce: str, by: str | None) -> None:
-        """Begin an entry by a person whose house has this fluid ounce."""
+    def __init__(
+        self,
+        connection: Connection,
+        fluid_ounce: str,
+        by: str | None,
+        today: date = date.min,
+    ) -> None:
+        """Begin an entry by a person whose house has this fluid ounce and this day."""
         self._connection = connection
         self._fluid_ounce = fluid_ounce
         self._by = by
+        self._today = today
         self.errors: list[LedgerError] = []
+        self.notes: list[str] = []
 
     def done(self) -> None:
         """Raise all problems together, if there are any."""
@@ -59,6 +68,27 @@ class Words:
     def lot(self, text: str) -> str:
         """Return the whole code of the lot that `text` names."""
         return self.read(lambda: resolve_lot(self._connection, text, self._by), "")
+
+    def source(self, text: str) -> str:
+        """Return the whole code of the lot that is drawn on: by its code, or by its material."""
+        return self.read(lambda: self._source(text), "")
+
+    def source_or_none(self, text: str | None) -> str | None:
+        """Return the whole code of the lot that is drawn on, or None when none is named."""
+        return self.source(text) if text else None
+
+    def _source(self, text: str) -> str:
+        try:
+            return resolve_lot(self._connection, text, self._by)
+        except LedgerError:
+            code = text.strip().lower()
+            if not queries.material(self._connection, code):
+                raise
+        lot, among = first_of_material(self._connection, code, self._today)
+        until = f", best before {lot.best_before}" if lot.best_before else ""
+        chosen = f"the first to expire of {among} lots" if among > 1 else "the one lot on hand"
+        self.notes.append(f"{code} was taken from {lot.code}{until}, {chosen}.")
+        return lot.code
 
     def lot_or_none(self, text: str | None) -> str | None:
         """Return the whole code of a lot, or None when none is named."""

@@ -15,6 +15,9 @@ from ledger.domain.entries.choices import Precision
 from ledger.errors import InputError, RefusedError
 
 _CLOCK = re.compile(r"([01]?\d|2[0-3]):([0-5]\d)", re.ASCII)
+_TWELVE = re.compile(r"(1[0-2]|0?[1-9])(?::([0-5]\d))? ?([ap])\.?m\.?", re.ASCII | re.IGNORECASE)
+_PARTED = re.compile(r"(\d{1,2})[/.](\d{1,2})[/.](\d{4})", re.ASCII)
+_NAMED = {"noon": "12:00", "midnight": "00:00"}
 _DAY = re.compile(r"\d{4}-\d{2}-\d{2}", re.ASCII)
 _PART = re.compile(r"(\d+(?:\.\d+)?) ?(min|m|hours|hour|h|days|day|d|weeks|week|w)", re.ASCII)
 _MINUTES = {"m": 1, "h": 60, "d": 24 * 60, "w": 7 * 24 * 60}
@@ -24,7 +27,10 @@ LONGEST_MINUTES = 100 * 365 * 24 * 60
 """The longest duration that is read: a hundred years."""
 FIRST_YEAR, LAST_YEAR = 1900, 2999
 """Years in which a moment can lie."""
-FORMS = "Write 14:30, yesterday 18:00, -2h, 2026-03-02 14:30 or 2026-03-02; ~14:30 for about."
+FORMS = (
+    "Write 14:30, 3pm, noon, yesterday 18:00, -2h, 2026-03-02 14:30 or 2026-03-02; ~14:30 for "
+    "about."
+)
 
 
 def read_when(text: str | None, now: datetime, zone: tzinfo) -> When:
@@ -48,7 +54,9 @@ def read_when(text: str | None, now: datetime, zone: tzinfo) -> When:
         return _when(local_now, precision)
     if words.startswith("-") and (minutes := read_minutes(words[1:], or_none=True)) is not None:
         return _when(local_now - timedelta(minutes=minutes), precision)
+    words = _with_clock(words)
     day, _, clock = words.replace("T", " ", 1).partition(" ")
+    _refuse_two_readings(day)
     if _CLOCK.fullmatch(words):
         return _when(_at(local_now.date(), words, zone), precision)
     on = _day(day, local_now.date())
@@ -80,6 +88,7 @@ def read_day(text: str) -> date:
         InputError: It is not of the form YYYY-MM-DD.
         RefusedError: There is no such day.
     """
+    _refuse_two_readings(text.strip())
     on = _day(text.strip(), None)
     if on is None:
         raise InputError(f'"{text}" is not a date.', "Write it as 2027-06-30.")
@@ -122,6 +131,49 @@ def _words(text: str, what: str) -> str:
             f"Write the {what} alone, and put the rest in a note.",
         )
     return " ".join(text.split())
+
+
+def _with_clock(words: str) -> str:
+    """Return a time with its clock from 00:00 to 23:59, where it ends in noon or in am or pm.
+
+    >>> _with_clock("yesterday 3pm"), _with_clock("noon"), _with_clock("12:05 am")
+    ('yesterday 15:00', '12:00', '00:05')
+    """
+    day, _, last = words.rpartition(" ")
+    if clock := _NAMED.get(last.lower()):
+        return f"{day} {clock}".strip()
+    told = _TWELVE.search(words)
+    before = words[: told.start()] if told else ""
+    # An hour stands alone or after a day: of 13pm the 3pm is no time.
+    if told is None or told.end() != len(words) or before.rstrip(" ") == before != "":
+        return words
+    hour = int(told[1]) % 12 + (12 if told[3].lower() == "p" else 0)
+    return f"{before}{hour:02d}:{told[2] or '00'}"
+
+
+def _refuse_two_readings(day: str) -> None:
+    """Refuse a date that is one day by one custom and another by another."""
+    told = _PARTED.fullmatch(day)
+    if told is None:
+        return
+    one, other, year = (int(part) for part in told.groups())
+    pairs = ((other, one), (one, other))
+    days = dict.fromkeys(f"{year:04d}-{m:02d}-{d:02d}" for m, d in pairs if _is_day(year, m, d))
+    if days:
+        raise InputError(
+            f'"{day}" could be read as {" or as ".join(days)}.'
+            if len(days) > 1
+            else f'"{day}" is not written as the book writes days.',
+            f"Write it as {' or '.join(days)}.",
+        )
+
+
+def _is_day(year: int, month: int, day: int) -> bool:
+    try:
+        date(year, month, day)
+    except ValueError:
+        return False
+    return True
 
 
 def _day(text: str, today: date | None) -> date | None:

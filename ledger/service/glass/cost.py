@@ -29,7 +29,7 @@ from ledger.service.account.lots import lots_by_number
 from ledger.service.account.money import hour_of, reckoner
 from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
-from ledger.service.glass.sizes import POURED, read_glass, soda_parts
+from ledger.service.glass.sizes import POURED, ounce_of, read_glass, soda_parts
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 
@@ -125,7 +125,7 @@ def cost(
         found = reckoner(connection, [known_lot(connection, code).seq], hour_cost).cost(code)
         state = lot_state(connection, code, is_whole=False)
         parts = soda_parts(read_pour(pour), latest(state.bulk or state, Start))
-        glass_ul, margin_mpct = read_glass(glass), read_margin(margin)
+        glass_ul, margin_mpct = read_glass(glass, ounce_of(house)), read_margin(margin)
         per_ml, per_bottle = _per_ml(state, found), _per_bottle(state, found)
         coins = in_coins(found.money, digits)
         unpriced = tuple(_unpriced(connection, lot) for lot in sorted(found.unpriced))

@@ -23,11 +23,11 @@ from ledger.service.account.contents import contents_on
 from ledger.service.account.shipped import TELLING, limits_on, not_told, substances
 from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
-from ledger.service.desk.clock import today_on
+from ledger.service.desk.clock import house_of, today_on
 from ledger.service.desk.control import formula_of
 from ledger.service.glass.card import ServingCard
 from ledger.service.glass.pours import DOSE_UL, DOSED_INTO, HeldAgainst, pourings, ways
-from ledger.service.glass.sizes import GLASS_UL, POURED, read_glass, soda_parts
+from ledger.service.glass.sizes import GLASS_UL, POURED, ounce_of, read_glass, soda_parts
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 
@@ -58,7 +58,8 @@ def serving(
         adult: Body weight of an adult in kg.
         child: Body weight of a child in kg.
     """
-    glass_ul, dose_ul = read_glass(glass), _dose(dose)
+    ounce = ounce_of(house_of(book))
+    glass_ul, dose_ul = read_glass(glass, ounce), _dose(dose, ounce)
     bodies = (
         ("adult", _weight(adult, ADULT_KG)),
         ("child", _weight(child, CHILD_KG)),
@@ -181,10 +182,10 @@ def _swig(contents: Contents, known: Mapping[str, Material]) -> dict[str, float]
     return masses(scaled(contents, SWIG_UL / contents.volume_ul), known)
 
 
-def _dose(text: str | None) -> int:
+def _dose(text: str | None, fluid_ounce: str) -> int:
     if not text:
         return DOSE_UL
-    amount: Quantity = parse_quantity(text)
+    amount: Quantity = parse_quantity(text, fluid_ounce=fluid_ounce)
     if amount.measure is not Measure.UL:
         raise InputError(f'"{text}" is not a dose of essence.', "Write a volume, such as 30mL.")
     return amount.amount

@@ -5,7 +5,7 @@ Refuses: a size of a glass that is no volume.
 """
 
 from ledger.domain.amounts.quantity import Measure, parse_quantity
-from ledger.domain.entries import Start
+from ledger.domain.entries import House, Start
 from ledger.domain.entries.choices import ProductKind
 from ledger.errors import InputError
 
@@ -24,15 +24,24 @@ def soda_parts(told: int | None, start: Start | None) -> int:
     return told or (start.pour_parts if start else None) or SODA_PARTS
 
 
-def read_glass(text: str | None) -> int:
+def ounce_of(house: House | None) -> str:
+    """Return whose fluid ounce counts in a house."""
+    return house.fluid_ounce if house else "US"
+
+
+def read_glass(text: str | None, fluid_ounce: str = "US") -> int:
     """Return the volume of a glass in microlitres; the usual one when none is named.
+
+    Args:
+        text: What was written.
+        fluid_ounce: Whose fluid ounce the house has.
 
     Raises:
         InputError: It is no volume.
     """
     if not text:
         return GLASS_UL
-    amount = parse_quantity(text)
+    amount = parse_quantity(text, fluid_ounce=fluid_ounce)
     if amount.measure is not Measure.UL:
         raise InputError(f'"{text}" is not the size of a glass.', "Write a volume, such as 240mL.")
     return amount.amount

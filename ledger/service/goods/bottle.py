@@ -38,8 +38,8 @@ def bottle(
             drawn=words.amount_of(bulk, drawn)
             if drawn
             else Quantity(total, Measure.UL, show(total, Measure.UL)),
-            bottles=words.lot_or_none(bottles),
-            caps=words.lot_or_none(caps),
+            bottles=words.source_or_none(bottles),
+            caps=words.source_or_none(caps),
             fill_check_mg=words.scaled(fill_check, 1000, "g", "weight of a fill"),
             best_before=words.day(best_before),
             labour_minutes=words.minutes(labour),

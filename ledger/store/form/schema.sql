@@ -797,6 +797,7 @@ CREATE INDEX ix_level_lot ON level (lot);
 CREATE INDEX ix_move_party ON move (party);
 CREATE INDEX ix_posting_source ON posting (source, seq, taken);
 CREATE INDEX ix_posting_target ON posting (target, seq, given);
+CREATE INDEX ix_receipt_material ON receipt (material);
 CREATE INDEX ix_receipt_supplier ON receipt (supplier);
 CREATE VIEW in_force AS SELECT e.* FROM entry e LEFT JOIN entry c ON c.corrects = e.seq WHERE c.seq IS NULL AND e.kind <> 'strike';
 CREATE VIEW last_level AS SELECT lot, amount, happened_at, stands_for FROM ( SELECT l.lot, l.amount, e.happened_at, e.stands_for, ROW_NUMBER() OVER ( PARTITION BY l.lot ORDER BY e.happened_at DESC, e.stands_for DESC) AS nth FROM level l JOIN in_force e ON e.seq = l.seq) AS ranked WHERE nth = 1;

@@ -238,6 +238,8 @@ TYPED: dict[str, Table] = {kind: _typed(kind, facts) for kind, facts in FACTS.it
 # By them the book knows a name that it has from one that is new.
 Index("ix_move_party", TYPED["move"].c.party)
 Index("ix_receipt_supplier", TYPED["receipt"].c.supplier)
+# A material names the lot of it that is to be used first.
+Index("ix_receipt_material", TYPED["receipt"].c.material)
 CHILDREN: dict[tuple[str, str], Table] = {
     (kind, spec.name): _children(kind, spec)
     for kind, facts in FACTS.items()

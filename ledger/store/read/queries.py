@@ -165,6 +165,16 @@ def material(connection: Connection, code: str) -> Material | None:
     return facts if isinstance(facts, Material) else None
 
 
+def lots_of_material(connection: Connection, code: str) -> list[int]:
+    """Return the numbers of the lots that were received of a material, oldest first."""
+    query = (
+        "SELECT DISTINCT e.stands_for FROM receipt r JOIN entry e ON e.seq = r.seq "
+        "LEFT JOIN entry c ON c.corrects = e.seq "
+        "WHERE r.material = :code AND c.corrects IS NULL ORDER BY e.stands_for"
+    )
+    return ask_column(connection, query, code=code)
+
+
 def house(connection: Connection) -> House | None:
     """Return what the book last said of the house."""
     facts = _latest(connection, "house")

@@ -18,4 +18,4 @@ def test_an_entry_is_not_struck_without_a_reason(shell: Shell) -> None:
         "Entry 37 cannot be changed without a reason.",
         'Say why: --because "what was wrong"',
     )
-    check_refused(("strike 37", 3, problem), shell)
+    check_refused(("strike 37", 4, problem), shell)

@@ -111,7 +111,7 @@ REFUSALS: dict[str, tuple[tuple[str, ...], int, str, str]] = {
     ),
     "a strike without a reason": (
         ("strike", "18"),
-        3,
+        4,
         "Entry 18 cannot be changed without a reason.",
         'Say why: --because "what was wrong"',
     ),

@@ -3,8 +3,10 @@
 import json
 
 import pytest
+from typer.testing import CliRunner
 
 from cli.kit.errors import FAMILIES
+from cli.main import app
 from reports.json.kit.problems import error_answer
 from tests.cli.shell import Shell
 
@@ -61,3 +63,26 @@ def test_a_sentence_that_two_problems_share_is_said_once() -> None:
 
 def test_each_family_has_an_exit_code_of_its_own() -> None:
     assert [code for _, _, code in FAMILIES] == [1, 2, 3, 4, 5]
+
+
+def test_a_reason_that_is_missing_is_asked_for_at_a_terminal(
+    shell: Shell, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("cli.kit.call.is_asked", lambda: True)
+    env = {"POTTLE_LEDGER": str(shell.book), "POTTLE_BY": "AB"}
+    done = CliRunner().invoke(app, ["strike", "37"], env=env, input="wrong lot\n")
+    assert (done.exit_code, done.stderr.splitlines()[0]) == (
+        0,
+        "Entry 37 cannot be changed without a reason.",
+    )
+    assert shell.run("journal", "--entry", "37", "--json").json[-1]["reason"] == "wrong lot"
+    before = shell.entries()
+    none = CliRunner().invoke(app, ["strike", "36"], env=env, input="\n")
+    assert (none.exit_code, none.stdout, shell.entries()) == (4, "", before)
+    assert none.stderr.endswith("Without a reason nothing was recorded.\n")
+
+
+def test_machines_are_not_asked(shell: Shell, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("cli.kit.call.is_asked", lambda: True)
+    answer = shell.run("strike", "37", "--json")
+    assert (answer.exit_code, json.loads(answer.err)["code"]) == (4, "reason-needed")

@@ -33,7 +33,7 @@ def test_a_number_is_read_in_its_smaller_unit(
     ("text", "scale", "unit", "problem"),
     [
         ("warm", 1000, "°C", ('"warm" is not a temperature in °C.', "Write a number in °C.")),
-        ("68 F", 1000, "°C", ('"68 F" is not a temperature in °C.', "Write a number in °C.")),
+        ("68 K", 1000, "°C", ('"68 K" is not a temperature in °C.', "Write a number in °C.")),
         ("1,000.5", 1, "", ('"1,000.5" is not a temperature.', "Write a number.")),
         ("1e3", 1, "", ('"1e3" is not a temperature.', "Write a number.")),
         ("٣", 1, "", ('"٣" is not a temperature.', "Write a number.")),
@@ -75,3 +75,22 @@ def test_what_is_no_such_number_is_refused(
     with pytest.raises(InputError) as raised:
         read_scaled(text, scale, unit, "temperature")
     assert raised.value.problems == (problem,)
+
+
+@pytest.mark.parametrize(
+    ("text", "unit", "thousandths"),
+    [
+        ("32°F", "°C", 0),
+        ("68 F", "°C", 20_000),
+        ("-40 °F", "°C", -40_000),
+        ("100F", "°C", 37_778),
+        ("12 inHg", "kPa", 40_637),
+        ("400 mbar", "kPa", 40_000),
+        ("300 mm Hg", "kPa", 39_997),
+    ],
+)
+def test_other_units_of_the_trade_are_turned_into_the_field_s_own(
+    text: str, unit: str, thousandths: int
+) -> None:
+    """Source: NIST SP 811 (2008), Appendix B.8; −40 is the same on both scales."""
+    assert read_scaled(text, 1000, unit, "figure") == thousandths

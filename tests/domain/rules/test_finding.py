@@ -83,7 +83,7 @@ def test_a_release_is_told_before_what_is_wrong_with_its_correction() -> None:
         (Severity.GATE, "release"),
         (Severity.GATE, "release"),
         (Severity.IMPOSSIBLE, "correction"),
-        (Severity.IMPOSSIBLE, "correction"),
+        (Severity.REASON, "correction"),
     ]
 
 

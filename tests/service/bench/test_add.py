@@ -116,3 +116,12 @@ def test_nothing_is_no_amount_to_add(bench: Keeper) -> None:
             "Write how much there really was.",
         ),
     )
+
+
+def test_an_addition_by_material_takes_the_first_to_expire_and_says_which(bench: Keeper) -> None:
+    done = bench.do("add", lot="OE-001-5", source="orange-oil", amount="1mL")
+    (what, _), *_ = done.remarks
+    assert what == (
+        "orange-oil was taken from SOO-001-3, best before 2027-06-30, the one lot on hand."
+    )
+    assert facts_to_plain(done.entry.facts)["source"] == "SOO-001-3"

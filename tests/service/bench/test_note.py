@@ -29,8 +29,8 @@ REFUSED: dict[str, Refused] = {
         (
             (
                 '"noonish" is not a time.',
-                "Write 14:30, yesterday 18:00, -2h, 2026-03-02 14:30 or 2026-03-02; ~14:30 for "
-                "about.",
+                "Write 14:30, 3pm, noon, yesterday 18:00, -2h, 2026-03-02 14:30 or 2026-03-02; "
+                "~14:30 for about.",
             ),
             (
                 '"hearsay" is not an origin.',

@@ -3,7 +3,7 @@
 import pytest
 
 from ledger.domain.entries.plain import facts_to_plain
-from ledger.errors import InputError, RefusedError
+from ledger.errors import InputError, ReasonNeededError, RefusedError
 from tests.keeper import Keeper
 from tests.service.cases import UL, Refused, amount, check_refused
 
@@ -56,7 +56,7 @@ REFUSED: dict[str, Refused] = {
     "a correction without a reason": (
         "correct",
         {"entry": "16", "changes": "amount=400mL"},
-        RefusedError,
+        ReasonNeededError,
         (
             (
                 "Entry 16 cannot be changed without a reason.",

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 
 from ledger.domain.entries import Draft, House, Strike
 from ledger.domain.lots.scene import Scene
-from ledger.domain.rules.finding import Finding, Rule, impossible
+from ledger.domain.rules.finding import Finding, Rule, impossible, needs_reason
 
 
 def corrected_is_in_force(draft: Draft, scene: Scene) -> Iterator[Finding]:
@@ -60,7 +60,7 @@ def stays_what_it_is(draft: Draft, scene: Scene) -> Iterator[Finding]:
 def has_a_reason(draft: Draft, _scene: Scene) -> Iterator[Finding]:
     """A correction or strike says why."""
     if draft.corrects is not None and not draft.reason:
-        yield impossible(
+        yield needs_reason(
             "correction",
             f"Entry {draft.corrects} cannot be changed without a reason.",
             'Say why: --because "what was wrong"',

@@ -8,13 +8,13 @@ from collections.abc import Iterator
 
 from ledger.domain.amounts.quantity import Measure, show
 from ledger.domain.amounts.units import find_unit
-from ledger.domain.entries import Draft, MakeUp, Measurement, Rinse, Start
+from ledger.domain.entries import Draft, MakeUp, Measurement, Receipt, Rinse, Start
 from ledger.domain.entries.choices import MaterialKind, Measured, ProductKind, RinseTo
 from ledger.domain.lots.scene import Scene
 from ledger.domain.lots.state import latest
 from ledger.domain.rules.always.volumes import is_well_over
 from ledger.domain.rules.figures import degrees
-from ledger.domain.rules.finding import Finding, Rule, remark
+from ledger.domain.rules.finding import Finding, Rule, asks, remark
 
 READ_AT_MDEGC = 20_000
 """The temperature at which volumes of spirit are read (OIML R 22: reference temperature 20 °C)."""
@@ -34,6 +34,17 @@ SPIRITUOUS = frozenset(
     }
 )
 """Kinds of product that are made of strong spirit."""
+
+
+def cost_is_something(draft: Draft, _scene: Scene) -> Iterator[Finding]:
+    """A cost of nothing may be what a shell left of a cost with a sign of money."""
+    facts = draft.facts
+    if isinstance(facts, Receipt) and facts.cost_minor == 0 and draft.corrects is None:
+        yield asks(
+            "cost",
+            "The cost is 0.00. A shell makes 0.00 of $20.00, taking $2 for a name of its own.",
+            "Write the cost without a sign, as 20.00; if it cost nothing, say so with --because.",
+        )
 
 
 def stays_at_volume(draft: Draft, scene: Scene) -> Iterator[Finding]:
@@ -132,4 +143,10 @@ def gallons(volume_ul: int) -> str | None:
     return min(near)[1] if near else None
 
 
-RULES: tuple[Rule, ...] = (stays_at_volume, base_is_read_first, made_up_at_twenty, same_gallon)
+RULES: tuple[Rule, ...] = (
+    cost_is_something,
+    stays_at_volume,
+    base_is_read_first,
+    made_up_at_twenty,
+    same_gallon,
+)

@@ -58,6 +58,7 @@ def upgrade() -> None:
     add_kinds([ANSWER, ANSWER_DAYS], {"answer": [["seq"]]}, OLD_KINDS, KINDS)
     op.execute("CREATE INDEX ix_move_party ON move (party)")
     op.execute("CREATE INDEX ix_receipt_supplier ON receipt (supplier)")
+    op.execute("CREATE INDEX ix_receipt_material ON receipt (material)")
     is_sqlite = op.get_bind().dialect.name == "sqlite"
     for table, column, kind, condition in COLUMNS:
         shape = kind if is_sqlite else kind.replace("INTEGER", "BIGINT")

@@ -8,7 +8,7 @@ from ledger.domain.entries import Add, House, Note, Rest, Start, Strike
 from ledger.domain.rules import Finding
 from ledger.domain.rules.always import corrections as keeping
 from tests.domain.builders import draft, entry, lot, make, ml, scene
-from tests.domain.rules.cases import NO, Case, find, said
+from tests.domain.rules.cases import NO, WHY, Case, find, said
 
 OLD = entry(make(Add), 5)
 MENDED = make(Add, amount=ml(32))
@@ -27,8 +27,11 @@ def stale(number: int = 5) -> list[Finding]:
     )
 
 
-NO_REASON = wrong(
-    "Entry 5 cannot be changed without a reason.", 'Say why: --because "what was wrong"'
+NO_REASON = said(
+    WHY,
+    "correction",
+    "Entry 5 cannot be changed without a reason.",
+    'Say why: --because "what was wrong"',
 )
 STARTED = entry(make(Start), 5, opens=lot().opened)
 CORRECTIONS = [

@@ -7,12 +7,23 @@ import pytest
 from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure, Quantity
-from ledger.domain.entries import Add, Finish, Formula, MakeUp, Measurement, Posting, Rinse, Start
+from ledger.domain.entries import (
+    Add,
+    Finish,
+    Formula,
+    MakeUp,
+    Measurement,
+    Posting,
+    Receipt,
+    Rinse,
+    Start,
+)
 from ledger.domain.entries.choices import Measured, ProductKind, RinseTo
 from ledger.domain.lots.control import Control, Input
 from ledger.domain.lots.lot import Status
 from ledger.domain.lots.scene import Scene
-from ledger.domain.rules import Finding
+from ledger.domain.rules import Finding, Severity
+from ledger.domain.rules.usual import measures
 from tests.domain.builders import BEGUN, at, draft, entry, lot, make, ml, oil, scene, struck, when
 from tests.domain.rules.cases import Case
 from tests.domain.rules.usual.slips import SPIRIT, WATER, among, hm, remarked
@@ -196,3 +207,14 @@ CASES = [*VOLUMES, *READINGS, *TWENTY, *GALLONS]
 @pytest.mark.parametrize("case", CASES, ids=str)
 def test_slips_of_measuring_are_remarked_on_where_they_matter(case: Case) -> None:
     assert remarked(case) == list(case.found)
+
+
+def test_a_cost_of_nothing_is_asked_about_for_a_shell_may_have_made_it() -> None:
+    free = draft(make(Receipt, cost_minor=0))
+    (found,) = measures.cost_is_something(free, scene())
+    assert (found.severity, found.what) == (
+        Severity.ASK,
+        "The cost is 0.00. A shell makes 0.00 of $20.00, taking $2 for a name of its own.",
+    )
+    assert not list(measures.cost_is_something(draft(make(Receipt, cost_minor=1)), scene()))
+    assert not list(measures.cost_is_something(draft(make(Receipt)), scene()))
