@@ -17,6 +17,7 @@ from typer._click.formatting import HelpFormatter
 from typer.core import TyperGroup
 
 from cli.kit.errors import complain
+from ledger.errors import visible
 
 COMMANDS: dict[str, tuple[str, str]] = {
     "guide": ("guide", "Show a page of the guide, or list its pages."),
@@ -96,11 +97,11 @@ class Front(TyperGroup):
 
     def main(self, args: Sequence[str] | None = None, *rest: Any, **settings: Any) -> Any:  # noqa: ANN401 - as the class above has it
         """Run the command that words name; with --json among them, what is wrong is told so too."""
-        words = sys.argv[1:] if args is None else args
+        words = [shown_option(word) for word in (sys.argv[1:] if args is None else args)]
         if "--json" not in words:
-            return super().main(args, *rest, **settings)
+            return super().main(words, *rest, **settings)
         try:
-            code = super().main(args, *rest, **{**settings, "standalone_mode": False})
+            code = super().main(words, *rest, **{**settings, "standalone_mode": False})
         except UsageError as error:
             complain([usage_problem(error)], "usage", as_json=True)
             sys.exit(error.exit_code)
@@ -124,6 +125,20 @@ class Front(TyperGroup):
         """Write the list of commands into the help."""
         with formatter.section("Commands"):
             formatter.write_dl([(name, line) for name, (_, line) in COMMANDS.items()])
+
+
+def shown_option(word: str) -> str:
+    """Return a word of a call, the name of an option with no character that cannot be seen.
+
+    One that is unknown is quoted, and a terminal would obey what is hidden in it.
+
+    >>> shown_option("--en\u202etry=5"), shown_option("--because=so")
+    ('--enU+202Etry=5', '--because=so')
+    """
+    if not word.startswith("-"):
+        return word
+    name, equals, value = word.partition("=")
+    return f"{visible(name)}{equals}{value}"
 
 
 def usage_problem(error: UsageError) -> tuple[str, str]:

@@ -5,10 +5,12 @@ wide as the heads. Refuses: rows of another width.
 """
 
 import csv
+import re
 from io import StringIO
 
 from msgspec import Struct
 
+_AFTER_A_PART = re.compile(r"(?<=.)([;|\t\r\n]\s*)(?=[=+@-])", re.DOTALL)
 FORMULA = ("=", "+", "-", "@", "\t", "\r")
 """What a spreadsheet takes for the beginning of a formula."""
 
@@ -27,7 +29,11 @@ def harmless(cell: str) -> str:
 
     >>> harmless("=1+1"), harmless("+353 1 555 0100"), harmless("OE-001-5")
     ("'=1+1", "'+353 1 555 0100", 'OE-001-5')
+    >>> harmless("so;=1+1")
+    "so;'=1+1"
     """
+    # Where a semicolon or a tab parts the cells, each of them begins one.
+    cell = _AFTER_A_PART.sub(r"\1'", cell)
     return f"'{cell}" if cell.lstrip().startswith(FORMULA) or cell.startswith(FORMULA) else cell
 
 

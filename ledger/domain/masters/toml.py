@@ -18,12 +18,21 @@ _KEY = re.compile(r"\s*(?:\"([^\"]*)\"|'([^']*)'|([A-Za-z0-9_-]+))\s*[.=]")
 _TOKEN = re.compile(r"\"\"\"|'''|\"(?:\\.|[^\"\\])*\"|'[^']*'|#.*|[\[\]{}]")
 
 
+MOST_PARTS = 16
+"""Of so many parts, with dots between, is a key at most; none that is read has more than two."""
+# Looked for before the text is read: of 20,000 parts, reading takes 1.6 GB.
+_PART = r"(?:[\w-]+|\"[^\"\n]*\"|'[^'\n]*')"
+_LONG_KEY = re.compile(rf"(?:{_PART}[ \t]*\.[ \t]*){{{MOST_PARTS}}}{_PART}")
+
+
 def toml_values(text: str) -> dict[str, Any]:
     """Return what a TOML text says.
 
     Raises:
         TOMLDecodeError: It is not TOML, or holds more than can be read.
     """
+    if _LONG_KEY.search(text):
+        raise tomllib.TOMLDecodeError(f"a key has more than {MOST_PARTS} parts")
     try:
         return tomllib.loads(text)
     except tomllib.TOMLDecodeError:

@@ -2,10 +2,11 @@
 
 import tomllib
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.masters.toml import line_numbers
+from ledger.domain.masters.toml import line_numbers, toml_values
 
 TRICKY = '''\
 # code = "a comment"
@@ -81,3 +82,19 @@ def test_a_head_of_many_blanks_and_many_heads_are_told_at_once() -> None:
         ("line", 0, ""): 1,
         ("step", 0, ""): 2,
     }
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "a." * 20_000 + "a = 1",
+        f"[{'a . ' * 20_000}a]",
+        f"x = {{ {'a.' * 17}a = 1 }}",
+        "'a'." * 17 + '"b" = 1',
+    ],
+    ids=["a key", "a head", "in a table", "quoted"],
+)
+def test_a_key_of_very_many_parts_is_refused_before_it_is_read(text: str) -> None:
+    with pytest.raises(tomllib.TOMLDecodeError) as raised:
+        toml_values(text)
+    assert str(raised.value) == "a key has more than 16 parts"

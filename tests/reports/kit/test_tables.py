@@ -32,3 +32,9 @@ def test_what_looks_like_a_formula_gets_a_quote_before_it(cell: str) -> None:
 def test_a_row_of_another_width_is_refused() -> None:
     with pytest.raises(ValueError, match="a row of 1 cells under 2 heads"):
         csv_text(Sheet(("one", "two"), (("only",),)))
+
+
+def test_no_part_of_a_cell_is_taken_for_a_formula_where_semicolons_part_cells() -> None:
+    assert harmless("a;=1+1") == "a;'=1+1"
+    assert harmless("a; \t@SUM(1)") == "a; \t'@SUM(1)"
+    assert harmless("a;b;c") == "a;b;c"
