@@ -20,13 +20,16 @@ def house(
     fluid_ounce: Annotated[Text, typer.Option(help="US or imperial.")] = None,
     hour: Annotated[Text, typer.Option(help="What an hour of work costs.")] = None,
     phone: Annotated[Text, typer.Option(help="Telephone number.")] = None,
+    doubt: Annotated[
+        Text, typer.Option(help='What instruments may be off by: "cylinder=1; scale=0.5".')
+    ] = None,
 ) -> None:
     """Show the house, or say anew what is given."""
     from cli.kit.record import record
     from cli.screens.masters.house import say_house
     from ledger.service.masters.house import house as verb
 
-    if any((name, address, country, currency, time_zone, fluid_ounce, hour, phone)):
+    if any((name, address, country, currency, time_zone, fluid_ounce, hour, phone, doubt)):
         record(
             call,
             verb,
@@ -38,6 +41,7 @@ def house(
             fluid_ounce=fluid_ounce,
             hour=hour,
             phone=phone,
+            doubt=doubt,
         )
     else:
         say_house(call, call.book())

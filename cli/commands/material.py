@@ -37,6 +37,11 @@ Constituents = Annotated[
     Text, typer.Option(help='Constituents of concern: "NAME SHARE%; NAME SHARE%; ...".')
 ]
 
+Additive = Annotated[Text, typer.Option(help='Class and number as an additive: "acid E 330".')]
+Nutrition = Annotated[
+    Text, typer.Option(help='What 100 g hold, in g: "carbohydrate 80; sugars 78", or none.')
+]
+
 
 def _saying(text: str, *, change: bool) -> Callable[..., None]:
     def command(
@@ -53,6 +58,8 @@ def _saying(text: str, *, change: bool) -> Callable[..., None]:
         ingredient_name: Ingredient = None,
         caution: Caution = None,
         constituents: Constituents = None,
+        additive: Additive = None,
+        nutrition: Nutrition = None,
     ) -> None:
         from ledger.service.masters.material import material as verb
 
@@ -72,6 +79,8 @@ def _saying(text: str, *, change: bool) -> Callable[..., None]:
             ingredient_name=ingredient_name,
             caution=caution,
             constituents=constituents,
+            additive=additive,
+            nutrition=nutrition,
         )
 
     command.__doc__ = text

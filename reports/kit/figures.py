@@ -4,6 +4,8 @@ Guarantees: three figures for masses and volumes, two decimals for strengths. Re
 figure as nought that is not.
 """
 
+from math import ceil
+
 from ledger.science.ranges import significant
 
 
@@ -16,6 +18,26 @@ def abv_words(abv: float) -> str:
     if 0 < abv < 0.005:
         return "under 0.01 % vol"
     return f"{abv:.2f} % vol" if abv < 10 else f"{abv:.1f} % vol"
+
+
+def doubted(figure: float, half_width: float) -> str:
+    """Return a figure with its doubt, both to the place that the doubt is worth (GUM, 7.2.6).
+
+    The doubt has one digit, or two where the first is 1, and is never rounded down.
+
+    >>> doubted(59.83, 0.41), doubted(0.4937, 0.0131), doubted(1234.0, 37.0), doubted(3.14159, 0)
+    ('59.8 ± 0.5', '0.494 ± 0.014', '1230 ± 40', '3.14')
+    """
+    if half_width <= 0:
+        return significant(figure)
+    power = int(f"{half_width:e}".split("e")[1])
+    lead = half_width / 10**power
+    places = (1 if lead < 2 else 0) - power
+    step = 10.0**-places
+    # A hair less, so that 0.2 stays 0.2 in spite of its binary form.
+    up = ceil(half_width / step - 1e-9) * step
+    shown = max(0, places)
+    return f"{round(figure / step) * step:.{shown}f} ± {up:.{shown}f}"
 
 
 def mg_words(mass_mg: float) -> str:

@@ -389,7 +389,7 @@ CREATE TABLE formula (
 	caution TEXT,
 	prepared_by TEXT,
 	checked_by TEXT,
-	valid_from TEXT, abv_min_mpct INTEGER CONSTRAINT ck_formula_abv_min_mpct CHECK (abv_min_mpct >= 0), abv_max_mpct INTEGER CONSTRAINT ck_formula_abv_max_mpct CHECK (abv_max_mpct >= 0), claim TEXT,
+	valid_from TEXT, abv_min_mpct INTEGER CONSTRAINT ck_formula_abv_min_mpct CHECK (abv_min_mpct >= 0), abv_max_mpct INTEGER CONSTRAINT ck_formula_abv_max_mpct CHECK (abv_max_mpct >= 0), claim TEXT, dose INTEGER CONSTRAINT ck_formula_dose CHECK (dose > 0), dose_measure TEXT CONSTRAINT ck_formula_dose_measure CHECK (dose_measure IN ('uL', 'mg', 'ueach')), dose_written TEXT, dose_into INTEGER CONSTRAINT ck_formula_dose_into CHECK (dose_into > 0), dose_into_measure TEXT CONSTRAINT ck_formula_dose_into_measure CHECK (dose_into_measure IN ('uL', 'mg', 'ueach')), dose_into_written TEXT,
 	CONSTRAINT pk_formula PRIMARY KEY (seq),
 	CONSTRAINT ck_formula_basis_measure CHECK (basis_measure IN ('uL', 'mg', 'ueach')),
 	CONSTRAINT ck_formula_entry_kind CHECK (entry_kind = 'formula'),
@@ -407,7 +407,7 @@ CREATE TABLE formula (
 	CONSTRAINT fk_formula_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "formula" VALUES(51,'formula','orange-essence',1,'Orange essence','essence',1000000,'uL','1L',NULL,NULL,NULL,NULL,NULL,NULL,NULL,'AB',NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "formula" VALUES(51,'formula','orange-essence',1,'Orange essence','essence',1000000,'uL','1L',NULL,NULL,NULL,NULL,NULL,NULL,NULL,'AB',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
 CREATE TABLE formula_keeping (
 	seq INTEGER NOT NULL,
 	line INTEGER NOT NULL,
@@ -474,13 +474,13 @@ CREATE TABLE house (
 	address TEXT,
 	country TEXT,
 	time_zone TEXT NOT NULL,
-	fluid_ounce TEXT NOT NULL, hour_minor INTEGER CONSTRAINT ck_house_hour_minor CHECK (hour_minor >= 0), phone TEXT, hour_digits INTEGER CONSTRAINT ck_house_hour_digits CHECK (hour_digits >= 0),
+	fluid_ounce TEXT NOT NULL, hour_minor INTEGER CONSTRAINT ck_house_hour_minor CHECK (hour_minor >= 0), phone TEXT, hour_digits INTEGER CONSTRAINT ck_house_hour_digits CHECK (hour_digits >= 0), doubts TEXT,
 	CONSTRAINT pk_house PRIMARY KEY (seq),
 	CONSTRAINT ck_house_entry_kind CHECK (entry_kind = 'house'),
 	CONSTRAINT fk_house_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "house" VALUES(1,'house','Quayside Essences','EUR',NULL,NULL,'Europe/Dublin','US',NULL,NULL,NULL);
+INSERT INTO "house" VALUES(1,'house','Quayside Essences','EUR',NULL,NULL,'Europe/Dublin','US',NULL,NULL,NULL,NULL);
 CREATE TABLE judge (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -645,7 +645,7 @@ CREATE TABLE material (
 	food_grade TEXT NOT NULL,
 	allergens TEXT,
 	ingredient_name TEXT,
-	caution TEXT,
+	caution TEXT, additive TEXT, nutrition TEXT,
 	CONSTRAINT pk_material PRIMARY KEY (seq),
 	CONSTRAINT ck_material_entry_kind CHECK (entry_kind = 'material'),
 	CONSTRAINT ck_material_food_grade CHECK (food_grade IN ('yes', 'no', 'unknown')),
@@ -656,12 +656,12 @@ CREATE TABLE material (
 	CONSTRAINT fk_material_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "material" VALUES(3,'material','orange-oil','Sweet orange oil','oil','expressed',845000,NULL,NULL,'unknown',NULL,NULL,NULL);
-INSERT INTO "material" VALUES(4,'material','spirit','Neutral spirit','ethanol',NULL,NULL,NULL,96000,'unknown',NULL,NULL,NULL);
-INSERT INTO "material" VALUES(5,'material','carb','Light magnesium carbonate','clarifier',NULL,NULL,NULL,NULL,'unknown',NULL,NULL,NULL);
-INSERT INTO "material" VALUES(6,'material','sugar','Sugar','sugar',NULL,NULL,NULL,NULL,'unknown',NULL,NULL,NULL);
-INSERT INTO "material" VALUES(7,'material','water','water','water',NULL,NULL,NULL,NULL,'unknown',NULL,NULL,NULL);
-INSERT INTO "material" VALUES(8,'material','b250','b250','bottle',NULL,NULL,NULL,NULL,'unknown',NULL,NULL,NULL);
+INSERT INTO "material" VALUES(3,'material','orange-oil','Sweet orange oil','oil','expressed',845000,NULL,NULL,'unknown',NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "material" VALUES(4,'material','spirit','Neutral spirit','ethanol',NULL,NULL,NULL,96000,'unknown',NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "material" VALUES(5,'material','carb','Light magnesium carbonate','clarifier',NULL,NULL,NULL,NULL,'unknown',NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "material" VALUES(6,'material','sugar','Sugar','sugar',NULL,NULL,NULL,NULL,'unknown',NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "material" VALUES(7,'material','water','water','water',NULL,NULL,NULL,NULL,'unknown',NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "material" VALUES(8,'material','b250','b250','bottle',NULL,NULL,NULL,NULL,'unknown',NULL,NULL,NULL,NULL,NULL);
 CREATE TABLE material_constituents (
 	seq INTEGER NOT NULL,
 	line INTEGER NOT NULL,

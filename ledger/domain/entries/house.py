@@ -31,6 +31,8 @@ class House(Facts, frozen=True):
     """Telephone number of the house."""
     hour_digits: int | None = None
     """Digits after the point that an hour is kept with; None: two, hundredths."""
+    doubts: str | None = None
+    """What its instruments may be off by, as `ledger.domain.masters.doubts` writes it."""
 
 
 class Person(Facts, frozen=True):

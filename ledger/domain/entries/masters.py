@@ -67,6 +67,10 @@ class Material(Facts, frozen=True):
     """What to be careful of, printed where it is used."""
     constituents: tuple[Constituent, ...] = ()
     """Constituents of concern."""
+    additive: str | None = None
+    """Its class and its number or name as an additive, such as preservative E 211."""
+    nutrition: str | None = None
+    """What 100 g of it hold, in g, in the order of `ledger.domain.masters.nutrients`."""
 
 
 class FormulaLine(Struct, frozen=True):
@@ -177,6 +181,10 @@ class Formula(Facts, frozen=True):
     """What its label claims of its strength, such as alcohol-free."""
     keeping: tuple[Keeping, ...] = ()
     """How long it keeps; the first row whose syrup reading is reached counts."""
+    dose: Quantity | None = None
+    """How much of an essence flavours a syrup."""
+    dose_into: Quantity | None = None
+    """How much simple syrup that dose goes into."""
 
 
 class Withdrawal(Facts, frozen=True):

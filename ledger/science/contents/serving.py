@@ -1,18 +1,15 @@
-"""What a glass delivers: mL of each, strength, sugar, oils, substances of concern, and limits.
+"""What a glass delivers: mL of each, strength, sugar, oils and substances of concern.
 
-Guarantees: a glass holds the lot's own contents in proportion; each limit is compared on the basis
-it is stated for. Results are floats and not rounded. Refuses: a pour of no parts. Volumes of syrup
-and soda water are taken to add up, which at this dilution they do to a few parts in a thousand
-(common practice, no source).
+Guarantees: a glass holds the lot's own contents in proportion. Results are floats and not rounded.
+Refuses: a pour of no parts. Volumes of syrup and soda water are taken to add up, which at this
+dilution they do to a few parts in a thousand (common practice, no source).
 """
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping
 
 from msgspec import Struct
 
-from ledger.domain.entries import Limit, Material
-from ledger.domain.entries.choices import LimitBasis, LimitUnit
-from ledger.domain.masters.limits import is_passed
+from ledger.domain.entries import Material
 from ledger.science.contents.composition import WATER_KG_PER_M3, Contents, add, scaled
 from ledger.science.contents.salts import with_acids
 from ledger.science.liquids.alcohol import ETHANOL_KG_PER_M3
@@ -22,8 +19,6 @@ ADULT_KG, CHILD_KG = 60, 20
 (common practice, no source)."""
 BASE = "base syrup"
 """Stands for the simple syrup that an essence goes into."""
-ALCOHOL, SUGAR = "alcohol", "sugar"
-"""What limits and markers call the ethanol and the sucrose of a liquid."""
 
 
 class Glass(Struct, frozen=True):
@@ -116,14 +111,15 @@ def concerns(glass: Glass, lot: Contents, materials: Mapping[str, Material]) -> 
     in_glass = with_acids(substances(glass.syrup, materials))
     in_lot = with_acids(substances(lot, materials))
     return tuple(
-        _concern(substance, mg, in_lot.get(substance, 0.0), glass, lot)
+        concern_of(substance, mg, in_lot.get(substance, 0.0), glass, lot)
         for substance, mg in sorted(in_glass.items())
     )
 
 
-def _concern(
+def concern_of(
     substance: str, in_glass_mg: float, in_lot_mg: float, glass: Glass, lot: Contents
 ) -> Concern:
+    """Return how much of a substance is in a glass, from its masses in the glass and in the lot."""
     return Concern(
         substance=substance,
         mg_per_glass=in_glass_mg,
@@ -143,114 +139,3 @@ def substances(contents: Contents, materials: Mapping[str, Material]) -> dict[st
             name = constituent.substance.lower()
             masses[name] = masses.get(name, 0.0) + part.bought_mg * constituent.fraction_ppm / 1e6
     return masses
-
-
-class Compared(Struct, frozen=True):
-    """A figure beside a limit."""
-
-    limit: Limit
-    """The limit."""
-    figure: float
-    """What it is, in the limit's unit."""
-    is_passed: bool
-    """Whether the figure is on the side of the limit that is the matter."""
-
-
-def compared(concern: Concern, limits: Iterable[Limit]) -> tuple[Compared, ...]:
-    """Return the limits of a substance as served and as sold, with its figures.
-
-    Those that cannot be compared are left out; daily ones are for `daily`.
-    """
-    beside_limits = []
-    for limit in limits:
-        # By the substance that the limit names: one for a salt looks at that salt, one for an acid
-        # at the acid with what its salts count as.
-        figure = _figure(concern, limit) if limit.substance == concern.substance else None
-        if figure is not None:
-            beside_limits.append(Compared(limit, figure, is_passed(figure, limit)))
-    return tuple(beside_limits)
-
-
-def _figure(concern: Concern, limit: Limit) -> float | None:
-    """Return a concern in a limit's unit and on its basis; None where it has no such figure."""
-    if limit.basis is LimitBasis.PER_DAY:
-        return None
-    drink = limit.basis is LimitBasis.IN_DRINK
-    mg_per_kg = concern.mg_per_kg_drink if drink else concern.mg_per_kg_lot
-    mg_per_l = concern.mg_per_l_drink if drink else concern.mg_per_l_lot
-    match limit.unit:
-        case LimitUnit.MG_PER_KG:
-            return mg_per_kg
-        case LimitUnit.PERCENT_MASS:
-            return mg_per_kg / 10_000
-        case LimitUnit.MG_PER_L:
-            return mg_per_l
-        case LimitUnit.G_PER_100ML:
-            return mg_per_l / 10_000
-        case LimitUnit.PERCENT_VOL if concern.substance == ALCOHOL:
-            # mg over the g that a litre of pure ethanol weighs, in per cent.
-            return mg_per_l / 10 / ETHANOL_KG_PER_M3
-        case _:
-            return None
-
-
-class Daily(Struct, frozen=True):
-    """A daily ceiling for somebody."""
-
-    limit: Limit
-    """The limit, in mg for each kg of body weight."""
-    who: str
-    """For whom: an adult, a child."""
-    body_kg: int
-    """Body weight in kg."""
-    ceiling_mg: float
-    """The most a day, in mg."""
-    percent: float | None
-    """How much of it a glass takes, in per cent; None where nothing at all is allowed."""
-
-    @property
-    def is_passed(self) -> bool:
-        """Whether one glass is more than a day's ceiling."""
-        return self.percent is None or self.percent > 100
-
-
-def daily(
-    concern: Concern, limits: Iterable[Limit], bodies: Sequence[tuple[str, int]]
-) -> tuple[Daily, ...]:
-    """Return the daily ceilings of a substance for bodies of so many kg; none where none is in."""
-    return tuple(
-        _daily(concern, limit, who, kg)
-        for limit in limits
-        if limit.substance == concern.substance
-        and limit.basis is LimitBasis.PER_DAY
-        and limit.unit is LimitUnit.MG_PER_KG_BODY
-        and concern.mg_per_glass > 0
-        for who, kg in bodies
-    )
-
-
-def _daily(concern: Concern, limit: Limit, who: str, body_kg: int) -> Daily:
-    ceiling_mg = limit.value_micro / 1_000_000 * body_kg
-    percent = 100 * concern.mg_per_glass / ceiling_mg if ceiling_mg else None
-    return Daily(limit, who, body_kg, ceiling_mg, percent)
-
-
-def markers(syrup: Contents, glass: Glass, limits: Iterable[Limit]) -> tuple[Compared, ...]:
-    """Return the limits and markers of alcohol and of sugar with the figures they look at.
-
-    Those of sugar are left out where a syrup is told only by what an essence brings into it.
-
-    Args:
-        syrup: The syrup that is poured, or sold.
-        glass: A glass of it.
-        limits: The limits.
-    """
-    held = [(ALCOHOL, glass.syrup.ethanol_mg, syrup.ethanol_mg)]
-    if BASE not in syrup.unknown_ul:
-        held.append((SUGAR, glass.syrup.sucrose_mg, syrup.sucrose_mg))
-    told = tuple(limits)
-    return tuple(
-        item
-        for substance, in_glass_mg, in_syrup_mg in held
-        for item in compared(_concern(substance, in_glass_mg, in_syrup_mg, glass, syrup), told)
-    )

@@ -15,7 +15,14 @@ from msgspec.structs import replace
 
 from ledger.domain.amounts.scaled import read_scaled
 from ledger.domain.entries import Limit, Material
-from ledger.domain.entries.choices import Bound, KnownBy, LimitBasis, LimitUnit, MaterialKind
+from ledger.domain.entries.choices import (
+    Bound,
+    HowObtained,
+    KnownBy,
+    LimitBasis,
+    LimitUnit,
+    MaterialKind,
+)
 from ledger.domain.masters.limits import in_force_on
 from ledger.domain.masters.substances import Substance, Substances, counted
 from ledger.science.contents.louche import Solubility
@@ -118,16 +125,41 @@ def _shipped(row: dict[str, str]) -> Limit:
     )
 
 
+@cache
+def _limit_rows() -> dict[str, dict[str, Any]]:
+    return {row["code"]: row for row in read_shipped("limits.toml")["limit"]}
+
+
 def beside(code: str) -> str | None:
     """Return the substance without which a limit does not count; None for most.
 
     >>> beside("eu-sorbate-with-benzoate"), beside("eu-sorbate")
     ('benzoic acid', None)
     """
-    return next(
-        (row.get("beside") for row in read_shipped("limits.toml")["limit"] if row["code"] == code),
-        None,
-    )
+    return _limit_rows().get(code, {}).get("beside")
+
+
+def label_words(code: str) -> str | None:
+    """Return the words that a limit has a label of its place say; None for most.
+
+    >>> label_words("eu-liquorice"), label_words("eu-safrole")
+    ('Contains liquorice.', None)
+    """
+    return _limit_rows().get(code, {}).get("label")
+
+
+def counts(limit: Limit, material: Material) -> bool:
+    """Return whether what a material carries counts for a limit.
+
+    A limit of what is added as such lets be what is in a plant's oil by nature: it counts only the
+    substance itself, a synthetic material, and goods that the rule names.
+    """
+    words = _limit_rows().get(limit.code, {}).get("added")
+    if words is None or material.how_obtained is HowObtained.SYNTHETIC:
+        return True
+    names = f"{material.name} {material.code.replace('-', ' ')}".lower()
+    is_itself = substances().counted_as(material.name) == limit.substance
+    return is_itself or any(word in names for word in words)
 
 
 def limit_versions(connection: Connection) -> dict[str, tuple[Limit, ...]]:

@@ -8,8 +8,11 @@ from collections.abc import Mapping
 from msgspec import Struct
 
 from ledger.domain.entries.choices import ProductKind
+from ledger.science.contents.against import Compared, Daily
+from ledger.science.contents.ingredients import Gap, Listed
 from ledger.science.contents.louche import Forecast
-from ledger.science.contents.serving import Compared, Concern, Daily, Glass
+from ledger.science.contents.nutrition import Nutrition
+from ledger.science.contents.serving import Concern, Glass
 from ledger.service.account.contents import LotContents
 
 
@@ -63,6 +66,25 @@ class Pouring(Struct, frozen=True):
         return {served.concern.substance: served.concern.mg_per_glass for served in self.concerns}
 
 
+class Declaration(Struct, frozen=True):
+    """What a label declares of a lot."""
+
+    is_place_known: bool
+    """Whether rules are kept for the house's country; else it is set as for the European Union."""
+    country: str | None
+    """The house's country."""
+    listed: Listed
+    """The list of ingredients."""
+    as_sold: Nutrition
+    """Nutrition of 100 mL as it is sold."""
+    as_drunk: Nutrition | None
+    """Nutrition of 100 mL of the drink; None where the syrup is not known."""
+    statements: tuple[str, ...]
+    """Statements that the contents call for, a sentence each."""
+    gaps: tuple[Gap, ...]
+    """Facts of materials that are missing."""
+
+
 class ServingCard(Struct, frozen=True):
     """What a glass of a lot delivers."""
 
@@ -92,5 +114,7 @@ class ServingCard(Struct, frozen=True):
     """Substances of concern in a teaspoon of an essence, in mg."""
     bodies: tuple[tuple[str, int], ...]
     """Whom the daily ceilings are told for, with body weights in kg."""
+    declaration: Declaration
+    """What a label declares of it."""
     claim: str | None
     """What the label claims of the strength by the formula, such as the code of a limit."""

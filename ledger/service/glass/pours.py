@@ -9,19 +9,11 @@ from collections.abc import Mapping
 from msgspec import Struct
 
 from ledger.domain.entries import Limit, Material
+from ledger.science.contents.against import Compared, compared, daily, markers
 from ledger.science.contents.composition import Contents, Part
 from ledger.science.contents.louche import forecast, forecast_together
-from ledger.science.contents.serving import (
-    Concern,
-    Glass,
-    compared,
-    concerns,
-    daily,
-    dosed,
-    markers,
-    poured,
-)
-from ledger.service.account.shipped import beside, solubilities
+from ledger.science.contents.serving import Concern, Glass, concerns, dosed, poured
+from ledger.service.account.shipped import beside, counts, solubilities
 from ledger.service.glass.card import ConcernServed, OilServed, Pouring
 
 DOSE_UL = 30_000
@@ -59,7 +51,7 @@ def pourings(
     )
 
 
-def ways(contents: Contents, dose_ul: int | None) -> list[tuple[str, Contents]]:
+def ways(contents: Contents, dose_ul: float | None) -> list[tuple[str, Contents]]:
     """Return the syrups that a lot is poured as, each with its words.
 
     Args:
@@ -92,11 +84,32 @@ def _pouring(
             solubilities(),
         ),
         concerns=tuple(
-            ConcernServed(concern, daily(concern, limits, known.bodies), compared(concern, limits))
+            ConcernServed(
+                concern,
+                daily(concern, limits, known.bodies),
+                _beside(concern, limits, glass, lot, known),
+            )
             for concern in in_glass
         ),
         markers=markers(syrup, glass, known.limits),
     )
+
+
+def _beside(
+    concern: Concern, limits: tuple[Limit, ...], glass: Glass, lot: Contents, known: HeldAgainst
+) -> tuple[Compared, ...]:
+    """Return the limits of a substance, each with what counts for it of the materials there."""
+    found: list[Compared] = []
+    for limit in limits:
+        if limit.substance != concern.substance:
+            continue
+        counting = {
+            code: material for code, material in known.materials.items() if counts(limit, material)
+        }
+        whole = len(counting) == len(known.materials)
+        of = (concern,) if whole else concerns(glass, lot, counting)
+        found += [item for one in of for item in compared(one, [limit])]
+    return tuple(found)
 
 
 def _counting(limits: tuple[Limit, ...], in_glass: tuple[Concern, ...]) -> tuple[Limit, ...]:

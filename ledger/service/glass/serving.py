@@ -4,7 +4,7 @@ Guarantees: every figure follows from the lot as it was made; limits come with t
 is missing is named and the rest is still told. Refuses: to say that anything is safe or lawful.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from datetime import date
 
 from ledger.domain.amounts.pours import read_pour
@@ -13,19 +13,22 @@ from ledger.domain.amounts.scaled import read_scaled
 from ledger.domain.entries import Bottle, Material, Start
 from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.state import LotState, latest, name
+from ledger.domain.masters.doubts import doubts
 from ledger.domain.masters.substances import counted
 from ledger.errors import InputError, RefusedError
 from ledger.science.contents.composition import Contents, scaled
 from ledger.science.contents.serving import ADULT_KG, CHILD_KG, Glass
 from ledger.science.contents.serving import substances as masses
 from ledger.service.account.codes import known_lot, resolve_lot
-from ledger.service.account.contents import contents_on
+from ledger.service.account.contents import LotContents, contents_on
 from ledger.service.account.shipped import TELLING, limits_on, not_told, substances
 from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import house_of, today_on
 from ledger.service.desk.control import formula_of
-from ledger.service.glass.card import ServingCard
+from ledger.service.glass.card import Pouring, ServingCard
+from ledger.service.glass.declaration import Sold, declaration
+from ledger.service.glass.doubted import Off, inputs_of, with_doubts
 from ledger.service.glass.pours import DOSE_UL, DOSED_INTO, HeldAgainst, pourings, ways
 from ledger.service.glass.sizes import GLASS_UL, POURED, ounce_of, read_glass, soda_parts
 from ledger.store.engine.connections import Connection
@@ -111,13 +114,16 @@ def card_on(
     kind, soda = start.product_kind if start else None, soda_parts(parts, start)
     is_essence = kind not in POURED
     known = _materials(connection, made.contents)
-    poured = pourings(
-        made.contents,
-        ways(made.contents, dose_ul if is_essence else None),
-        glass_ul,
-        soda,
-        HeldAgainst(known, limits_on(connection, on), bodies),
-    )
+    against = HeldAgainst(known, limits_on(connection, on), bodies)
+
+    def pour(off: Off) -> tuple[Pouring, ...]:
+        dosed = ways(off.lot, dose_ul * off.dose if is_essence else None)
+        return pourings(off.lot, dosed, glass_ul, soda, against)
+
+    house = queries.house(connection)
+    inputs = inputs_of(made.contents, made.received, doubts(house.doubts if house else None))
+    poured = with_doubts(pour(Off(made.contents, 1.0)), made.contents, inputs, pour)
+    used = _received_materials(connection, made)
     return ServingCard(
         code=code,
         name=name(state),
@@ -132,6 +138,7 @@ def card_on(
         unrecorded=_unrecorded(made.contents, known),
         swig_mg=_swig(made.contents, known) if is_essence else {},
         bodies=bodies,
+        declaration=declaration(Sold(made, used, is_essence), house, poured),
         claim=_claim(connection, start),
     )
 
@@ -160,7 +167,15 @@ def _there(state: LotState, glass: Glass, is_essence: bool, dose_ul: int) -> int
 
 
 def _materials(connection: Connection, contents: Contents) -> dict[str, Material]:
-    codes = {key.material for key in contents.parts}
+    return _by_code(connection, {key.material for key in contents.parts})
+
+
+def _received_materials(connection: Connection, made: LotContents) -> dict[str, Material]:
+    """Return the materials of all received lots that a lot is made of."""
+    return _by_code(connection, {lot.material for lot in made.received.values()})
+
+
+def _by_code(connection: Connection, codes: Iterable[str]) -> dict[str, Material]:
     found = {code: queries.material(connection, code) for code in sorted(codes)}
     return {code: counted(item, substances()) for code, item in found.items() if item}
 

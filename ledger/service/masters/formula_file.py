@@ -22,7 +22,17 @@ from ledger.service.masters.formula_table import TEMPS, TIMES, Table
 HEAD = (
     *("code", "version", "product", "kind", "basis", "wanted-clarity", "pour"),
     *("best-before-days", "yield-min", "yield-max", "abv-min", "abv-max", "claim", "label"),
-    *("caution", "prepared-by", "checked-by", "valid-from", "line", "step", "keeping"),
+    *(
+        "dose",
+        "dose-into",
+        "caution",
+        "prepared-by",
+        "checked-by",
+        "valid-from",
+        "line",
+        "step",
+        "keeping",
+    ),
 )
 """Keys of the formula itself."""
 LINE = ("material", "formula", "amount", "tolerance", "overage")
@@ -94,6 +104,7 @@ def _formula(head: Table) -> Formula:
     # A stand-in, so that the rest is read as well: what is missing was kept to be told.
     basis = head.amount("basis", Measure.UL) or Quantity(1, Measure.UL, "")
     limits = _limits(head)
+    dose, dose_into = _dose(head)
     return Formula(
         code=head.text("code").lower(),
         version=_version(head),
@@ -118,7 +129,25 @@ def _formula(head: Table) -> Formula:
         abv_max_mpct=limits["abv-max"],
         claim=head.text_or_none("claim"),
         keeping=tuple(_keeping(row) for row in _rows(head, "keeping")),
+        dose=dose,
+        dose_into=dose_into,
     )
+
+
+def _dose(head: Table) -> tuple[Quantity | None, Quantity | None]:
+    """Return how much of an essence goes into how much syrup; both or neither."""
+    keys = ("dose", "dose-into")
+    dose, into = (head.amount(key, Measure.UL) for key in keys)
+    if (dose is None) != (into is None):
+        told, missing = keys if dose else keys[::-1]
+        head.say(
+            told,
+            InputError(
+                f"A formula with {told} tells {missing} too.",
+                'Write both, such as dose = "30mL" and dose-into = "1 US gal".',
+            ),
+        )
+    return dose, into
 
 
 def _limits(head: Table) -> dict[str, int | None]:

@@ -10,6 +10,7 @@ from msgspec.structs import replace
 
 from ledger.domain.amounts.money import digits_of, digits_told
 from ledger.domain.entries import House
+from ledger.domain.masters.doubts import read_doubts
 from ledger.errors import InputError, StorageError
 from ledger.service.desk.act import at_desk, desk_on
 from ledger.service.desk.book import Book, Clock, How, Recorded, wall_clock
@@ -79,6 +80,7 @@ def house(
     fluid_ounce: str | None = None,
     hour: str | None = None,
     phone: str | None = None,
+    doubt: str | None = None,
 ) -> Recorded:
     """Say anew what is known of the house; what is not given stays as it was."""
     with at_desk(book, how) as desk:
@@ -97,10 +99,12 @@ def house(
         )
         digits = digits_of(facts.currency)
         told = desk.words.scaled(hour, 10**digits, "", "cost of an hour")
+        off = desk.words.read(lambda: read_doubts(doubt) if doubt else old.doubts, None)
         facts = replace(
             facts,
             hour_minor=old.hour_minor if told is None else told,
             hour_digits=old.hour_digits if told is None else digits_told(digits),
+            doubts=off,
         )
         return desk.record(facts)
 

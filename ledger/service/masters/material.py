@@ -13,6 +13,7 @@ from ledger.domain.entries import Material
 from ledger.domain.entries.choices import FoodGrade, HowObtained, MaterialKind
 from ledger.domain.entries.masters import Constituent
 from ledger.domain.masters.constituents import read_constituents
+from ledger.domain.masters.nutrients import read_nutrients
 from ledger.errors import RefusedError
 from ledger.service.account.shipped import substances
 from ledger.service.desk.act import Desk, at_desk
@@ -37,6 +38,8 @@ def material(
     ingredient_name: str | None = None,
     caution: str | None = None,
     constituents: str | None = None,
+    additive: str | None = None,
+    nutrition: str | None = None,
     change: bool = False,
 ) -> Recorded:
     """Add a material, or say anew what is known of one; what is not given stays as it was."""
@@ -58,6 +61,8 @@ def material(
             "allergens": words.text_or_none(allergens, "allergens"),
             "ingredient_name": words.text_or_none(ingredient_name, "name on the ingredient list"),
             "caution": words.text_or_none(caution, "caution"),
+            "additive": words.text_or_none(additive, "class and number of the additive"),
+            "nutrition": words.read(lambda: read_nutrients(nutrition) if nutrition else None, None),
             "constituents": words.read(lambda: _constituents(constituents), None),
         }
         before = old or Material(code=key, name=code, sort=MaterialKind.OTHER)

@@ -3,10 +3,18 @@
 from msgspec.structs import asdict
 
 from ledger.domain.entries.choices import ProductKind
+from ledger.domain.masters.allergens import Place
+from ledger.science.contents.against import Compared, Daily
 from ledger.science.contents.louche import Forecast, Outlook
-from ledger.science.contents.serving import Compared, Daily
 from ledger.science.ranges import significant
 from ledger.service.glass.card import ConcernServed, OilServed, Pouring, ServingCard
+from reports.json.glass.declaration import (
+    IngredientTold,
+    NutritionTold,
+    ingredients_told,
+    nutrition_told,
+)
+from reports.json.glass.held import LimitHeld, limits_held
 from reports.json.kit.answer import Answer, Code, Figure
 from reports.json.masters.limits import LimitTold, limit_told
 from reports.kit.amounts import decimal_amount
@@ -126,6 +134,22 @@ class ServingAnswer(PouringTold, frozen=True):
     """Glasses in what is on hand."""
     pourings: tuple[PouringTold, ...]
     """Ways to pour it: one for a syrup, by the litre and the gallon for an essence."""
+    place: Place
+    """Whose rules the list of ingredients and the nutrition follow."""
+    is_place_known: bool
+    """Whether rules are kept for the house's country; else they are set as for the EU."""
+    ingredients: tuple[IngredientTold, ...]
+    """The list of ingredients, most first."""
+    allergens: tuple[str, ...]
+    """All allergens, in the order of the list."""
+    processing_aids: tuple[str, ...]
+    """Codes of materials that were filtered off again, and stand on no list."""
+    nutrition: NutritionTold
+    """Nutrition as sold and as drunk."""
+    statements: tuple[str, ...]
+    """Statements that the contents call for on a label, a sentence each."""
+    limits: tuple[LimitHeld, ...]
+    """Every figure that stands beside a limit, in all ways to pour, with doubt and verdict."""
     cautions: tuple[str, ...]
     """What to mind, the gravest first, a sentence each."""
     assumed: tuple[str, ...]
@@ -139,7 +163,7 @@ class ServingAnswer(PouringTold, frozen=True):
 def serving_answer(card: ServingCard, *, explain: bool = False) -> ServingAnswer:
     """Return a serving card; its own figures are those of the first way to pour."""
     ways = tuple(_pouring(way, card) for way in card.pourings)
-    contents = card.made.contents
+    contents, declared = card.made.contents, card.declaration
     return ServingAnswer(
         **asdict(ways[0]),
         code=card.code,
@@ -152,6 +176,14 @@ def serving_answer(card: ServingCard, *, explain: bool = False) -> ServingAnswer
         glasses_per_bottle=card.glasses_a_bottle,
         glasses_on_hand=card.glasses_there,
         pourings=ways,
+        place=declared.listed.place,
+        is_place_known=declared.is_place_known,
+        ingredients=ingredients_told(declared),
+        allergens=declared.listed.allergens,
+        processing_aids=declared.listed.left_out,
+        nutrition=nutrition_told(declared),
+        statements=declared.statements,
+        limits=tuple(item for way in card.pourings for item in limits_held(way)),
         cautions=cautions_of(card),
         assumed=card.made.assumed,
         missing=_missing(card),
@@ -163,6 +195,12 @@ def _missing(card: ServingCard) -> tuple[FactMissing, ...]:
     return (
         *(FactMissing(what, todo, ()) for what, todo in card.made.missing),
         *(FactMissing(*unrecorded(code), usual) for code, usual in card.unrecorded),
+        *(
+            FactMissing(
+                gap.what, f"Record it: pottle material change {gap.material} {gap.option}", ()
+            )
+            for gap in card.declaration.gaps
+        ),
     )
 
 

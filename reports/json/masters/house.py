@@ -24,6 +24,8 @@ class HouseAnswer(Answer, frozen=True):
     """What an hour of work costs, in the currency."""
     phone: str | None
     """Telephone number."""
+    doubts: str | None
+    """What its instruments may be off by; null: what is usual."""
 
 
 def house_answer(house: House) -> HouseAnswer:
@@ -37,4 +39,5 @@ def house_answer(house: House) -> HouseAnswer:
         fluid_ounce=house.fluid_ounce,
         hour=None if house.hour_minor is None else coins(house.hour_minor, house.hour_digits),
         phone=house.phone,
+        doubts=house.doubts,
     )

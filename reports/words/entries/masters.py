@@ -26,6 +26,7 @@ def house(facts: House) -> Parts:
         f"an hour of work {money(facts.hour_minor, facts.currency, facts.hour_digits)}"
         if facts.hour_minor is not None
         else None,
+        before("instruments off by", facts.doubts),
     )
 
 
@@ -52,6 +53,8 @@ def material(facts: Material) -> Parts:
         None if facts.food_grade is FoodGrade.UNKNOWN else f"food grade {facts.food_grade}",
         before("allergens", facts.allergens),
         before("on ingredient lists", facts.ingredient_name),
+        before("additive", facts.additive),
+        before("100 g hold", facts.nutrition),
         *(f"{c.substance} {scaled(c.fraction_ppm, 10_000, '%')}" for c in facts.constituents),
         before("caution", facts.caution),
     )
@@ -62,6 +65,9 @@ def formula(facts: Formula) -> Parts:
     return (
         f"{version_of(facts)} for {facts.product}",
         f"basis {tidy(facts.basis.written)}",
+        f"dosed {tidy(facts.dose.written)} into {tidy(facts.dose_into.written)} of syrup"
+        if facts.dose and facts.dose_into
+        else None,
         f"{plural(len(facts.lines), 'line')} and {plural(len(facts.steps), 'step')}",
     )
 

@@ -1,22 +1,41 @@
 """Limits beside the figures of a card, as one table with its sources below.
 
-Guarantees: a row a limit, a column a way to pour, a number for its source. Refuses: to leave out a
+Guarantees: a row a limit, a column a way to pour, a number for its source; no figure stands beside
+a limit without its doubt. Refuses: to leave out a
 source. Of alcohol and sugar only what is passed, reached or just missed is told, with what goes
 with it; what words on a label ask for only where the label claims them.
 """
 
+from collections.abc import Iterator
+
 from msgspec import Struct
 
 from ledger.domain.entries import Limit
-from ledger.domain.entries.choices import Bound, LimitBasis, LimitUnit
-from ledger.science.contents.serving import Compared, Daily
-from ledger.science.ranges import significant
-from ledger.service.glass.card import ServingCard
-from reports.kit.figures import abv_words, mg_words
+from ledger.domain.entries.choices import Bound, LimitBasis
+from ledger.science.contents.against import Compared, Daily
+from ledger.science.doubt.conformity import RULE, Verdict
+from ledger.service.glass.card import Pouring, ServingCard
+from ledger.service.glass.doubted import DOSE, ETHANOL, SUGAR, VOLUME
+from reports.kit.figures import doubted, mg_words
 from reports.words.entries.limits import amount_of, source_of
 
 PAST, REACHED = "PAST", "REACHED"
 """What is written at a figure that is over a limit, and at one that has reached a marker."""
+CLOSE = "TOO CLOSE"
+"""What is written at a figure whose interval holds the limit."""
+DOUBTED = {VOLUME: "the lot's volume", ETHANOL: "its alcohol", SUGAR: "its sugar"}
+"""What a figure is in doubt by, in words."""
+DECIDES = {
+    VOLUME: "weigh the lot, or measure it at 20 °C, and tell the house's instruments with "
+    "pottle house --doubt",
+    ETHANOL: "have its strength measured by distillation, since sugar and oil falsify an "
+    "alcoholmeter",
+    SUGAR: "weigh the sugar on a finer scale, and tell it with pottle house --doubt",
+    DOSE: "weigh the dose",
+}
+"""What measurement would decide, by what most of the doubt is."""
+DECIDES_OIL = "have this lot of {code} analysed, or ask for its certificate"
+"""What would decide where most of the doubt is an oil."""
 MARKS = (Bound.FROM, Bound.ABOVE)
 """Bounds that mark what reaches them rather than forbid it."""
 NEARLY = 0.9
@@ -84,17 +103,52 @@ def _dailies(card: ServingCard, number: int, place: int) -> tuple[str, ...]:
 
 def _daily(item: Daily) -> str:
     share = "" if item.percent is None else f"{item.percent:.0f} %"
-    return f"{share} {PAST}".strip() if item.is_passed else share
+    return f"{share} {_word(item)}".strip()
 
 
 def _cell(item: Compared) -> str:
-    figure = (
-        abv_words(item.figure)
-        if item.limit.unit is LimitUnit.PERCENT_VOL
-        else f"{significant(item.figure)} {item.limit.unit}"
-    )
-    word = REACHED if item.limit.bound in MARKS else PAST
-    return f"{figure} {word}" if item.is_passed else figure
+    return f"{figure_of(item)} {_word(item)}".strip()
+
+
+def figure_of(item: Compared) -> str:
+    """Return a figure beside its limit, with its doubt and its unit."""
+    return f"{doubted(item.figure, item.doubt)} {item.limit.unit}"
+
+
+def _word(item: Compared | Daily) -> str:
+    """Return what is written at a figure: nothing where all of its interval is on the good side."""
+    if item.verdict is Verdict.BELOW:
+        return ""
+    if item.verdict is Verdict.UNDECIDED:
+        return CLOSE
+    return REACHED if isinstance(item, Compared) and item.limit.bound in MARKS else PAST
+
+
+def close_lines(card: ServingCard) -> list[str]:
+    """Return what is too close to tell, and which measurement would decide it, a line each."""
+    by_what: dict[str, list[str]] = {}
+    for way in card.pourings:
+        for item in _told(way, card):
+            if item.verdict is Verdict.UNDECIDED and item.by:
+                what = f"{item.limit.substance}, {item.limit.place}"
+                by_what.setdefault(item.by, []).append(what)
+    if not by_what:
+        return []
+    return [
+        f"{CLOSE}: too close to tell with these instruments; {RULE}.",
+        *(
+            f"  {'; '.join(dict.fromkeys(names))}: most of the doubt is {DOUBTED.get(by, by)}; "
+            f"{DECIDES.get(by, DECIDES_OIL.format(code=by))}."
+            for by, names in by_what.items()
+        ),
+    ]
+
+
+def _told(way: Pouring, card: ServingCard) -> Iterator[Compared | Daily]:
+    for served in way.concerns:
+        yield from served.daily
+        yield from served.limits
+    yield from (item for item in way.markers if _counts(item, card))
 
 
 def _said(limit: Limit, sold_in: str = "bottle") -> str:
@@ -118,4 +172,5 @@ def _counts(item: Compared, card: ServingCard) -> bool:
         return True
     value = item.limit.value_micro / 1_000_000
     is_near = item.limit.bound in MARKS and item.figure >= NEARLY * value
-    return (item.is_passed or is_near) and not (item.limit.says or "").startswith(WORDS)
+    is_words = (item.limit.says or "").startswith(WORDS)
+    return (item.verdict is not Verdict.BELOW or is_near) and not is_words

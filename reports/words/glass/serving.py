@@ -126,6 +126,10 @@ def missing_lines(card: ServingCard) -> list[str]:
             f"Missing: what of concern {code} carries is not recorded, so none is reckoned."
             f'{reminder} Record it: pottle material change {code} --constituents "NAME SHARE%"'
         )
+    lines += [
+        f"Missing: {gap.what} Record it: pottle material change {gap.material} {gap.option}"
+        for gap in card.declaration.gaps
+    ]
     return lines
 
 

@@ -61,9 +61,19 @@ NOON = datetime(2026, 3, 2, 12, 0, tzinfo=UTC)
 
 EXAMPLES: tuple[tuple[Facts, str], ...] = (
     (
-        House("Wren & Co", "EUR", "1 Quay", "IE", "Europe/Dublin", "imperial", 2000, "01 555 0100"),
+        House(
+            "Wren & Co",
+            "EUR",
+            "1 Quay",
+            "IE",
+            "Europe/Dublin",
+            "imperial",
+            2000,
+            "01 555 0100",
+            doubts="scale=0.2",
+        ),
         "Wren & Co, 1 Quay, IE, money in EUR, clock of Europe/Dublin, imperial fluid ounces, "
-        "telephone 01 555 0100, an hour of work 20.00 EUR",
+        "telephone 01 555 0100, an hour of work 20.00 EUR, instruments off by scale=0.2",
     ),
     (Person("AB", "Anna Bell", "maker"), "AB is Anna Bell, maker"),
     (
@@ -80,9 +90,12 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
             ingredient_name="orange oil",
             caution="Flammable",
             constituents=(Constituent("limonene", 940_000),),
+            additive="flavouring",
+            nutrition="none",
         ),
         "orange-oil is Sweet orange oil, oil, expressed, 0.845 g/mL, at 20 °C, 0 % vol, food grade "
-        "yes, allergens none, on ingredient lists orange oil, limonene 94 %, caution Flammable",
+        "yes, allergens none, on ingredient lists orange oil, additive flavouring, 100 g hold "
+        "none, limonene 94 %, caution Flammable",
     ),
     (
         Formula(

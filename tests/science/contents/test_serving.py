@@ -5,15 +5,8 @@ import pytest
 from ledger.domain.entries import Limit, Material
 from ledger.domain.entries.choices import Bound, KnownBy, LimitBasis, LimitUnit, MaterialKind
 from ledger.domain.entries.masters import Constituent
-from ledger.science.contents.serving import (
-    Concern,
-    compared,
-    concerns,
-    daily,
-    dosed,
-    markers,
-    poured,
-)
+from ledger.science.contents.against import compared, daily, markers
+from ledger.science.contents.serving import Concern, concerns, dosed, poured
 from ledger.service.account.shipped import shipped
 from tests.science.liquids.liquid_rows import ML, SUGAR, WATER, masses, oil, some, spirit, total
 

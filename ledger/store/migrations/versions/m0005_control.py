@@ -1,4 +1,5 @@
-"""The fifth form: answers to complaints, names found by index, money of any digits, sizes of vessels.
+"""The fifth form: answers to complaints, names found by index, money of any digits, sizes of
+vessels, what a label declares, doses.
 
 Only adds: a kind of entry with its table and guards, columns and indexes. A name that is new in the
 book is compared with those it has, which an index holds without reading every delivery. Old entries
@@ -22,6 +23,18 @@ COLUMNS = (
     ("equipment", "holds", "INTEGER", "holds > 0"),
     ("equipment", "holds_measure", "TEXT", f"holds_measure IN {MEASURES}"),
     ("equipment", "holds_written", "TEXT", None),
+    ("material", "additive", "TEXT", None),
+    ("material", "nutrition", "TEXT", None),
+    ("house", "doubts", "TEXT", None),
+    *(
+        ("formula", *column)
+        for name in ("dose", "dose_into")
+        for column in (
+            (name, "INTEGER", f"{name} > 0"),
+            (f"{name}_measure", "TEXT", f"{name}_measure IN {MEASURES}"),
+            (f"{name}_written", "TEXT", None),
+        )
+    ),
 )
 """Table, column, type in SQLite's words, and its condition."""
 

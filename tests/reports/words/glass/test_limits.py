@@ -51,15 +51,20 @@ def test_a_yardstick_of_strength_and_sugar_is_told_whole(sqlite_keeper: Keeper) 
         (
             "US, alcohol in the bottle from 0.5 % vol: treated as an alcoholic beverage unless "
             "unfit for beverage use",
-            "0.69 % vol REACHED",
+            "0.685 ± 0.010 % vol REACHED",
         ),
-        (f"US, alcohol in the bottle at most 12 % vol: {YARDSTICK}", "0.69 % vol"),
-        (f"US, sugar in the bottle from 60 g/100mL: {YARDSTICK}", "61.1 g/100mL REACHED"),
+        (f"US, alcohol in the bottle at most 12 % vol: {YARDSTICK}", "0.685 ± 0.010 % vol"),
+        (f"US, sugar in the bottle from 60 g/100mL: {YARDSTICK}", "61.1 ± 0.7 g/100mL REACHED"),
     ]
 
 
 @pytest.mark.parametrize(
-    ("water", "told"), [("2.43L", "61.1 g/100mL REACHED"), ("2.52L", "59.7 g/100mL"), ("4L", None)]
+    ("water", "told"),
+    [
+        ("2.43L", "61.1 ± 0.7 g/100mL REACHED"),
+        ("2.52L", "59.7 ± 0.7 g/100mL TOO CLOSE"),
+        ("4L", None),
+    ],
 )
 def test_the_yardstick_stays_on_a_card_that_just_misses_it(
     sqlite_keeper: Keeper, water: str, told: str | None
@@ -79,7 +84,7 @@ def test_a_limit_for_words_is_told_where_the_label_claims_them(sqlite_keeper: Ke
     words = "UK, alcohol in the bottle at most 0.5 % vol: the words de-alcoholised"
     assert words not in [row for row, _ in markers_of(card)]
     claimed = replace(card, claim="uk-de-alcoholised")
-    assert (words, "0.69 % vol PAST") in markers_of(claimed)
+    assert (words, "0.685 ± 0.010 % vol PAST") in markers_of(claimed)
 
 
 def test_a_limit_of_the_maker_on_alcohol_is_told_where_it_is_passed(sqlite_keeper: Keeper) -> None:
@@ -88,7 +93,7 @@ def test_a_limit_of_the_maker_on_alcohol_is_told_where_it_is_passed(sqlite_keepe
     sqlite_keeper.do("limit", code="weak", value="0.6", basis="as-sold", **told)
     sqlite_keeper.do("limit", code="weaker", value="0.2", basis="as-served", **told)
     found = markers_of(serving(sqlite_keeper.book, lots.packed))
-    assert ("here, alcohol in the bottle at most 0.6 % vol", "0.69 % vol PAST") in found
+    assert ("here, alcohol in the bottle at most 0.6 % vol", "0.685 ± 0.010 % vol PAST") in found
     assert not [row for row, _ in found if "0.2 % vol" in row]
 
 
@@ -102,9 +107,9 @@ def test_benzoate_is_held_against_the_limit_for_the_acid(sqlite_keeper: Keeper) 
     card = serving(sqlite_keeper.book, code)
     assert [row[:2] for row in limit_table(card).rows] == [
         ("EU, benzoic acid in the glass at most 150 mg/L: soft drinks, counted as the acid",
-         "148 mg/L"),
+         "148.3 ± 1.7 mg/L"),
         ("US, sodium benzoate in the bottle at most 0.1 % mass: as a preservative in food",
-         "0.14 % mass PAST"),
+         "0.1401 ± 0.0007 % mass PAST"),
     ]  # fmt: skip
     assert glass_table(card).rows[-2:] == (
         ("benzoic acid, with its salts", "35.6 mg"),
@@ -136,7 +141,7 @@ def test_sorbate_beside_benzoate_is_held_against_the_lower_limit_too(
     salt = sqlite_keeper.opens("receive", material="sorb", amount="50g")
     sqlite_keeper.do("add", lot=code, source=salt, amount="2.9g")
     told = {row[0]: row[1] for row in limit_table(serving(sqlite_keeper.book, code)).rows}
-    assert (told[alone], told[beside]) == ("271 mg/L", "271 mg/L PAST")
+    assert (told[alone], told[beside]) == ("271 ± 4 mg/L", "271 ± 4 mg/L PAST")
 
 
 def test_sorbate_alone_is_not_held_against_the_limit_beside_benzoate(

@@ -1,0 +1,19 @@
+"""Figures beside their limits, for machines."""
+
+from ledger.service.glass.serving import serving
+from reports.json.glass.serving import serving_answer
+from tests.keeper import Keeper
+from tests.path import Lots
+
+
+def test_every_figure_beside_a_limit_has_its_doubt_and_its_verdict(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    keeper, lots = walked
+    told = {item.limit: item for item in serving_answer(serving(keeper.book, lots.packed)).limits}
+    sugar = told["us-food-syrup-sugar"]
+    assert (sugar.value, sugar.limit_value, sugar.unit) == ("61.1", "60", "g/100mL")
+    assert (sugar.doubt, sugar.verdict) == ("0.68", "above")
+    assert sugar.doubted_by == "the volume of the lot"
+    assert told["us-alcoholic-bottle"].verdict == "above"
+    assert told["us-alcoholic-glass"].verdict == "below"

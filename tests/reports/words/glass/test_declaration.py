@@ -1,0 +1,76 @@
+"""What a label declares, in the words of a list and of a table."""
+
+from ledger.domain.masters.allergens import Place
+from ledger.science.contents.ingredients import Ingredient, Listed
+from ledger.service.glass.serving import serving
+from reports.words.glass.declaration import (
+    EXEMPTIONS,
+    contains_text,
+    declared_lines,
+    exemption_lines,
+    ingredients_text,
+    nutrition_table,
+)
+from tests.keeper import Keeper
+from tests.path import Lots
+
+MILK = Ingredient("skimmed milk powder", 5.0, ("milk",))
+NUTS = Ingredient("orgeat", 4.0, ("tree nuts",))
+
+
+def _listed(place: Place, *items: Ingredient) -> Listed:
+    return Listed(place, items, (), ())
+
+
+def test_allergens_stand_in_capitals_in_their_ingredient_or_beside_it() -> None:
+    """Regulation (EU) 1169/2011, Article 21(1)."""
+    listed = _listed(Place.EU, Ingredient("sugar", 9.0), MILK, NUTS)
+    assert ingredients_text(listed) == (
+        "Ingredients: sugar, SKIMMED MILK POWDER, orgeat (TREE NUTS)."
+    )
+    assert contains_text(listed) is None
+
+
+def test_the_united_states_have_a_line_of_what_it_contains() -> None:
+    """FD&C Act, section 403(w)(1)(A), from memory."""
+    assert contains_text(_listed(Place.US, MILK, NUTS)) == "Contains: Milk, Tree nuts."
+    assert contains_text(_listed(Place.US, Ingredient("sugar", 9.0))) is None
+
+
+def test_a_house_without_a_country_is_told_what_the_list_is_set_by(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    keeper, lots = walked
+    assert declared_lines(serving(keeper.book, lots.packed)) == [
+        "Ingredients: sugar, water, alcohol, natural flavouring.",
+        "Not listed, as processing aids that are filtered off: carb.",
+        "No rules for lists are kept without the house's country: it is set as for the European "
+        "Union. Say where the house is with: pottle house --country CODE",
+    ]
+
+
+def test_the_table_has_a_column_as_sold_and_one_as_drunk(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    table = nutrition_table(serving(keeper.book, lots.packed))
+    assert table.heads == ("nutrition (EU)", "100 mL as sold", "100 mL as drunk")
+    assert table.rows[:1] == (("energy", "1054 kJ / 248 kcal", "132 kJ / 31 kcal"),)
+    assert nutrition_table(serving(keeper.book, lots.essence)).heads == (
+        "nutrition (EU)",
+        "100 mL as sold",
+    )
+
+
+def test_a_panel_of_the_united_states_is_for_a_glass(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    keeper.do("house", country="US")
+    table = nutrition_table(serving(keeper.book, lots.packed))
+    assert table.heads == ("nutrition (US)", "in a glass", "100 mL as sold")
+    assert table.rows[:2] == (("calories", "70", "250"), ("total fat", "0 g", "0 g"))
+
+
+def test_who_may_be_exempt_is_told_with_its_source_for_every_place() -> None:
+    assert set(EXEMPTIONS) == set(Place)
+    assert exemption_lines(Place.US)[0] == (
+        "Whether it must stand on the label local law decides. Exempt may be:"
+    )
+    assert all("Annex V" in line or "101.9" in line for line in exemption_lines(Place.UK)[1:])

@@ -1,0 +1,70 @@
+"""A declaration is rounded as the guidance says and as 21 CFR 101.9 says."""
+
+import pytest
+
+from ledger.science.contents.declared import eu_lines, eu_salt, us_calories, us_lines
+from ledger.science.contents.nutrition import Nutrition
+from tests.science.published import rows
+
+LABELS = {
+    row["quantity"] + ": " + row["conditions"]: row["value"]
+    for row in rows("nutrition.csv")
+    if row["unit"] == "kcal" and row["source"] == "US label values"
+}
+
+
+def test_the_glass_of_the_pour_declares_11_g_of_sugars() -> None:
+    """nutrition.csv, worked example 11: 106.4 g/L are declared as 11 g, 181 kJ and 43 kcal."""
+    told = {
+        line.name: line.amount for line in eu_lines(Nutrition(carbohydrate=10.64, sugars=10.64))
+    }
+    assert told == {
+        "energy": "181 kJ / 43 kcal",
+        "fat": "0 g",
+        "of which saturates": "0 g",
+        "carbohydrate": "11 g",
+        "of which sugars": "11 g",
+        "protein": "0 g",
+        "salt": "0 g",
+    }
+
+
+def test_the_lines_stand_in_the_order_of_annex_xv() -> None:
+    """label_law.csv: energy, fat, saturates, carbohydrate, sugars, protein, salt."""
+    names = [line.name.replace("of which ", "") for line in eu_lines(Nutrition())]
+    told = {row["quantity"]: row["conditions"] for row in rows("label_law.csv")}
+    law = told["EU nutrition order"]
+    assert names == [
+        name.strip().replace("of which ", "").replace("energy (kJ and kcal)", "energy")
+        for name in law.split(",")
+    ]
+
+
+@pytest.mark.parametrize(
+    ("kcal", "declared"),
+    [(0, "0"), (4.99, "0"), (5, "5"), (47.4, "45"), (50, "50"), (54.9, "50"), (55, "60")],
+)
+def test_calories_are_rounded_by_steps_of_5_and_10(kcal: float, declared: str) -> None:
+    """21 CFR 101.9(c)(1)."""
+    assert us_calories(kcal) == declared
+
+
+def test_a_root_beer_of_40_g_of_sugars_declares_the_calories_of_its_label() -> None:
+    """nutrition.csv, worked example 8: 12 fl oz with 40 g of sugars and 55 mg sodium: 160."""
+    (label,) = (value for name, value in LABELS.items() if name.startswith("worked example 8"))
+    of = Nutrition(carbohydrate=40, sugars=40, sodium=0.055)
+    told = {line.name: line.amount for line in us_lines(of)}
+    assert told["calories"] == label
+    assert told["sodium"] == "55 mg"
+    assert told["total sugars"] == told["includes added sugars"] == "40 g"
+
+
+def test_a_half_is_rounded_up() -> None:
+    """0.125 g of salt is 0.13 g, whatever its binary form."""
+    assert eu_salt(0.125) == "0.13 g"
+
+
+def test_sugars_of_the_fruit_itself_are_not_added() -> None:
+    """Of 12 g, 3 g are the fruit's own."""
+    told = {line.name: line.amount for line in us_lines(Nutrition(sugars=12), added_sugars=9)}
+    assert (told["total sugars"], told["includes added sugars"]) == ("12 g", "9 g")

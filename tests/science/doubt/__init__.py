@@ -1,0 +1,1 @@
+"""Doubt: propagation and conformity beside published examples."""
