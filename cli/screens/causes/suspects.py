@@ -8,9 +8,9 @@ from collections.abc import Sequence
 from cli.kit.call import Call
 from cli.kit.tables import print_json, print_lines, print_table
 from ledger.service.causes.suspects import suspects
+from reports.words.causes.method import explained
 from reports.words.causes.suspects import (
     HEADS,
-    explained,
     next_step,
     suspicion_lines,
     suspicion_rows,

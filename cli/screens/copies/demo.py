@@ -29,6 +29,7 @@ from reports.json.copies.demo import DemoAnswer
 from reports.json.evidence.verify import verify_answer
 from reports.json.lots.trace import trace_answer
 from reports.pdf.goods.label import label_sheet
+from reports.words.causes.suspects import next_step
 from reports.words.copies.demo import book_line, told
 from reports.words.goods.label import label_sheet_view
 from reports.words.lots.next_in_lists import step_of_trace
@@ -101,7 +102,7 @@ def _plain(places: Places, found: Found) -> DemoAnswer:
         labels=str(places.labels),
         record=str(places.record),
         code=found.cloudy,
-        common_codes=tuple(_named_lots(found.causes)),
+        common_codes=tuple(_common_lots(found.causes)),
         trace=trace_answer(found.back, step_of_trace(found.back.trace)),
         verify=verify_answer(found.audit),
     )
@@ -110,13 +111,14 @@ def _plain(places: Places, found: Found) -> DemoAnswer:
 def _tell(book: Book, house_name: str, places: Places, found: Found) -> None:
     print_lines(told(house_name, found.audit.entries, found.cloudy, found.causes))
     print_trace(found.back, back=True, forward=False)
-    _show_sisters(book, _named_lots(found.causes))
+    _show_sisters(book, _common_lots(found.causes))
     print_lines(
         [
             "",
             book_line(str(places.book), found.audit),
             f"A sheet of labels is at {places.labels}, a batch record at {places.record}.",
             f"To see how sure it is: pottle --ledger {places.book} suspects --complaints --explain",
+            f"A trial decides: {next_step(found.causes)}",
             f"Next: pottle --ledger {places.book} stock",
         ]
     )
@@ -127,9 +129,10 @@ def _print_labels(book: Book, code: str, out: Path) -> None:
     draw(out, lambda sheet: label_sheet(view, sheet), force=False, instead=OTHER_FOLDER)
 
 
-def _named_lots(causes: Suspicion) -> list[str]:
-    found = (suspect.cause for suspect in causes.judgement.named)
-    return [cause.name for cause in found if cause.sort is Sort.LOT]
+def _common_lots(causes: Suspicion) -> list[str]:
+    judgement = causes.judgement
+    told = judgement.named or ((judgement.lead,) if judgement.lead else ())
+    return [item.cause.name for item in told if item.cause.sort is Sort.LOT]
 
 
 def make_folder(folder: Path) -> None:

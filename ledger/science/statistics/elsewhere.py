@@ -1,7 +1,8 @@
 """Telling apart what went together in the products that failed, by products that did not.
 
-Guarantees: something is set apart only when enough clear lots of other products had it too, and
-never all that went together. Refuses: to acquit for good; another product may bear it better.
+Guarantees: something is set apart only when enough clear batches of other products had it too, and
+never all that went together; what remains is a lead, and no cause is named by it. Refuses: to
+acquit for good; another product may bear it better.
 """
 
 from collections.abc import Sequence
@@ -13,20 +14,22 @@ from ledger.science.statistics.association import fisher
 from ledger.science.statistics.exact import Table
 from ledger.science.statistics.suspects import Cause, Observed, SetApart, Sort, Suspect
 
+LESS_LIKELY = Fraction(1, 10)
+"""How small the exact p must be to set something apart."""
 
-def set_apart(suspect: Suspect, elsewhere: Sequence[Observed], level: Fraction) -> Suspect:
+
+def set_apart(suspect: Suspect, elsewhere: Sequence[Observed]) -> Suspect:
     """Return a suspect without what other products had too and yet were clear.
 
     Args:
         suspect: Things that went together in every lot of the products that failed.
         elsewhere: Clear lots of other products.
-        level: How small the exact p must be to set something apart.
     """
     apart = {
         cause: SetApart(cause, clear, p)
         for cause in suspect.causes
-        if (clear := sum(has(run, cause) for run in elsewhere))
-        and (p := _p(suspect.table, clear)) <= level
+        if (clear := len({run.batch or run.lot for run in elsewhere if has(run, cause)}))
+        and (p := _p(suspect.units, clear)) <= LESS_LIKELY
     }
     left = tuple(cause for cause in suspect.causes if cause not in apart)
     if not left:
@@ -37,10 +40,10 @@ def set_apart(suspect: Suspect, elsewhere: Sequence[Observed], level: Fraction) 
 
 
 def has(run: Observed, cause: Cause) -> bool:
-    """Return whether a lot had something, or lacked it when its absence is meant."""
+    """Return whether a lot had something."""
     if cause.sort is Sort.LOT:
-        return (cause.name in run.inputs) != cause.is_absent
-    return (run.settings.get(cause.name) == cause.level) != cause.is_absent
+        return cause.name in run.inputs
+    return run.settings.get(cause.name) == cause.level
 
 
 def _p(here: Table, clear_elsewhere: int) -> Fraction:

@@ -142,14 +142,22 @@ def two_sided(counts: Counts) -> Fraction:
     return _no_likelier(counts, counts.weights[counts.seen - counts.least])
 
 
-def least_attainable(counts: Counts) -> Fraction:
-    """Return the smallest two-sided p that any outcome with these margins could have had.
+def one_sided(counts: Counts) -> Fraction:
+    """Return the share of all outcomes in which as many failed with it, or more.
 
-    >>> least_attainable(counts_of([Table(3, 1, 1, 3)]))
-    Fraction(1, 35)
+    >>> one_sided(counts_of([Table(3, 1, 1, 3)]))
+    Fraction(17, 70)
     """
-    # The weights rise to one top and fall from it, so the least stands at an end.
-    return _no_likelier(counts, min(counts.weights[0], counts.weights[-1]))
+    return _share(counts, counts.weights[counts.seen - counts.least :])
+
+
+def least_one_sided(counts: Counts) -> Fraction:
+    """Return the smallest one-sided p that any outcome with these margins could have had.
+
+    >>> least_one_sided(counts_of([Table(3, 1, 1, 3)]))
+    Fraction(1, 70)
+    """
+    return _share(counts, counts.weights[-1:])
 
 
 def _no_likelier(counts: Counts, weight: float) -> Fraction:

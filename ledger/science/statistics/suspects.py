@@ -1,6 +1,7 @@
 """What may be behind failed lots: the words of the comparison, as frozen data.
 
-Guarantees: what always went together is one suspect; every count can be checked by hand.
+Guarantees: what cannot be told apart is one suspect; every count can be checked by hand; a suspect
+is named only where the evidence at its own level shows it to be the cause.
 """
 
 from collections.abc import Mapping
@@ -9,11 +10,11 @@ from fractions import Fraction
 
 from msgspec import Struct, field
 
-from ledger.science.statistics.association import Odds, Pooled
+from ledger.science.statistics.association import Odds, Pooled, exact_odds, mantel_haenszel
 from ledger.science.statistics.exact import Table
 
 LEVEL = Fraction(1, 20)
-"""The usual level: how often at most something is named when nothing is a cause."""
+"""The usual level: in how many books at most an innocent is ever named."""
 
 
 class Sort(StrEnum):
@@ -21,15 +22,33 @@ class Sort(StrEnum):
 
     LOT = "lot"
     SETTING = "setting"
+    TIME = "time"
+
+
+class Level(StrEnum):
+    """Where a thing was dealt out, and so what is counted once."""
+
+    BATCH = "batch"
+    """The same in all lots of a batch of essence: batches are counted."""
+    BASE = "base"
+    """The same in all lots of another batch made here, such as base syrup: these are counted."""
+    RUN = "run"
+    """It differs among lots of one batch: they are compared with each other."""
 
 
 class Conclusion(StrEnum):
     """What the evidence comes to."""
 
-    TOO_LITTLE = "too little evidence"
-    NOTHING = "nothing stands out"
-    NAMED = "named suspect"
-    TOGETHER = "several not separable"
+    CAUSE = "cause"
+    """Cause shown."""
+    LEAD = "lead"
+    """Worth a trial, not yet evidence."""
+    INSEPARABLE = "inseparable"
+    """Something stands out, but not one thing alone."""
+    TOO_FEW = "too few"
+    """Nothing could have stood out."""
+    NONE = "none"
+    """Nothing stands out."""
 
 
 class Observed(Struct, frozen=True):
@@ -49,19 +68,21 @@ class Observed(Struct, frozen=True):
     """Who made it."""
     batch: str = ""
     """The batches of essence it is made of: lots of one batch share its luck. Empty: its own."""
+    bases: str = ""
+    """Other batches made here that it is made of, such as base syrup."""
+    begun: str = ""
+    """When it was begun, UTC instant text; empty where it is not known."""
 
 
 class Cause(Struct, frozen=True, order=True):
     """One thing that a lot may have had or not."""
 
     sort: Sort
-    """A lot that went in, or a setting."""
+    """A lot that went in, a setting, or the time of making."""
     name: str
     """Code of the lot, or name of the setting."""
     level: str = ""
     """Level of the setting."""
-    is_absent: bool = False
-    """Whether it is its absence that is suspected."""
 
 
 class SetApart(Struct, frozen=True):
@@ -70,65 +91,62 @@ class SetApart(Struct, frozen=True):
     cause: Cause
     """What it is."""
     clear_elsewhere: int
-    """In how many lots of products that never failed it was too."""
+    """In how many batches of products that never failed it was too."""
     p: Fraction
-    """Exact p that lots with it fail as often without the suspect as with it."""
+    """Exact p that batches with it fail as often without the suspect as with it."""
 
 
 class Suspect(Struct, frozen=True):
     """Something that some of the lots had and others had not, with the counts."""
 
     cause: Cause
-    """What it is; the first of those that always went together."""
+    """What it is; the first of those that cannot be told apart."""
     not_separable_from: tuple[Cause, ...]
-    """What always went with it in these lots."""
+    """What these lots cannot tell it from."""
+    level: Level
+    """Where it was dealt out."""
     table: Table
-    """Failed and clear, with and without it, all strata together."""
+    """Failed and clear lots, with and without it, all strata together."""
+    units: Table
+    """The same counted at its level, where both could have been otherwise."""
     strata: tuple[tuple[str, Table], ...]
-    """The same by product and maker, where both could have been otherwise."""
-    odds: Odds
-    """Conditional odds ratio within products, with its exact interval."""
+    """The counts at its level, stratum by stratum."""
     p: Fraction
-    """Exact p within products, two-sided."""
+    """Exact p at its level within strata that failing goes with it so much, one-sided."""
     p_adjusted: Fraction | None
-    """p allowing for all that were tested; None when it never could have stood out."""
-    pooled: Pooled
-    """Mantel-Haenszel over product and maker."""
+    """p allowing for all that were tested, for drift and for being asked again; None: untested."""
     set_apart: tuple[SetApart, ...] = ()
     """What went with it here, but also into other products without harm."""
-    by_batch: Table | None = None
-    """The counts when lots of one batch count once; None where it differs within a batch."""
-    is_explained: bool = False
-    """Whether it only goes along with a stronger suspect."""
 
     @property
     def causes(self) -> tuple[Cause, ...]:
-        """It and all that always went with it."""
+        """It and all that it cannot be told from."""
         return (self.cause, *self.not_separable_from)
 
+    def odds(self, level: Fraction) -> Odds:
+        """Return the conditional odds ratio at its level within strata, with its exact interval."""
+        return exact_odds([table for _, table in self.strata], float(level))
 
-class Crossing(Struct, frozen=True):
-    """The cheapest trial that would tell suspects apart."""
+    def pooled(self, level: Fraction) -> Pooled:
+        """Return what the Mantel-Haenszel method makes of its strata."""
+        return mantel_haenszel([table for _, table in self.strata], float(level))
 
-    arms: tuple[Cause, ...]
-    """What is tried by itself, each in jars of its own."""
-    has_control: bool
-    """Whether jars without any of them stand beside."""
-    jars_each: int
-    """How many jars an arm takes."""
-    p: Fraction
-    """The exact p, adjusted, when one arm fails in every jar and no other jar does."""
 
-    @property
-    def jars(self) -> int:
-        """How many jars it takes in all."""
-        return self.jars_each * (len(self.arms) + self.has_control)
+class Counted(Struct, frozen=True):
+    """How many units of a level there are."""
+
+    level: Level
+    """Which level."""
+    units: int
+    """How many."""
+    failed: int
+    """Of how many of them a lot failed."""
 
 
 class Judgement(Struct, frozen=True):
     """What the comparison of failed and clear lots comes to."""
 
-    conclusion: Conclusion
+    verdict: Conclusion
     """In a word."""
     failed: tuple[str, ...]
     """Codes of the failed lots."""
@@ -139,14 +157,18 @@ class Judgement(Struct, frozen=True):
     suspects: tuple[Suspect, ...]
     """All suspects, the strongest first."""
     named: tuple[Suspect, ...]
-    """Those that stand out and are not explained by a stronger one."""
+    """Those that the evidence shows to be a cause."""
+    lead: Suspect | None
+    """Where nothing is named, what a trial should try next."""
     tested: int
     """How many suspects were tested and allowed for."""
     in_all: tuple[Cause, ...]
     """What every lot compared had, failed or clear, so that nothing can be said of it."""
+    untested: tuple[Cause, ...]
+    """What could not have stood out with these counts, and was not tested."""
     level: Fraction
-    """The level kept to."""
-    crossing: Crossing | None = None
-    """The trial to make next."""
+    """The level kept to over all times of asking."""
+    top: Counted
+    """How many units of the highest level there are, and how many failed."""
     least_p: Fraction = field(default=Fraction(1))
     """The smallest p that any suspect among these lots could have come to."""

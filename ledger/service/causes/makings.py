@@ -9,7 +9,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from msgspec import Struct
 
 from ledger.domain.entries import Formula, Material
-from ledger.domain.entries.choices import LotType
+from ledger.domain.entries.choices import LotType, ProductKind
 from ledger.domain.lots.lot import Lot
 from ledger.domain.lots.process import Figures, figures_of, source_of
 from ledger.science.statistics.suspects import Observed
@@ -23,6 +23,8 @@ from ledger.store.read.runs import Run
 
 STEPS = ("receipt", "measure", "add", "rest", "filter")
 """Kinds of entry that say how a lot was made."""
+BASES = (ProductKind.BASE_SYRUP, ProductKind.SYRUP)
+"""Kinds of product that are no essence though they may be filtered."""
 Versions = Mapping[tuple[str, int], Formula]
 """Formulas by code and version."""
 
@@ -34,8 +36,6 @@ class Gathered(Struct, frozen=True):
     """Each run with all that it had."""
     lots: Mapping[str, Lot]
     """What every lot that went in is, by code."""
-    within: Mapping[str, frozenset[str]]
-    """For each of them that was made here, what it is made of."""
 
 
 def gather(
@@ -64,7 +64,7 @@ def gather(
     met = sorted({lot for lots in inputs.values() for lot in lots})
     known = lots_by_number(connection, met)
     makings = _makings(connection, made, compared, inputs, known, versions)
-    levels, batches = settings_of(makings), {making.code: making.batches for making in makings}
+    levels, made_of = settings_of(makings), {making.code: making for making in makings}
     bad = {run.lot for run in failed}
     return Gathered(
         observed=tuple(
@@ -75,12 +75,13 @@ def gather(
                 settings=levels[run.code] | ({"product": run.product} if is_by_kind else {}),
                 product=str(run.product_kind) if is_by_kind else run.product,
                 maker=run.maker,
-                batch=" ".join(batches[run.code]),
+                batch=" ".join(made_of[run.code].batches),
+                bases=" ".join(made_of[run.code].bases),
+                begun=run.began_at,
             )
             for run in compared
         ),
         lots={brief.code: brief for brief in known.values()},
-        within=_within(connection, known),
     )
 
 
@@ -92,14 +93,6 @@ def _inputs(
     return {
         lot: frozenset(part for each in lots for part in behind[each]).difference(lots)
         for lot, lots in own.items()
-    }
-
-
-def _within(connection: Connection, known: Mapping[int, Lot]) -> dict[str, frozenset[str]]:
-    made_here = [lot for lot, brief in known.items() if brief.lot_type is not LotType.RECEIVED]
-    return {
-        known[lot].code: frozenset(known[part].code for part in parts if part in known)
-        for lot, parts in lots_behind(connection, made_here).items()
     }
 
 
@@ -127,12 +120,15 @@ def _making(
     # Where neither oil nor a filter was met, no setting can be behind a haze.
     told = [lot for lot in lots if figures[lot].is_oiled or figures[lot].is_filtered]
     names = [name for lot in told if (name := by_lot[lot].formula)]
+    behind = [lot for lot in sorted(inputs & by_lot.keys()) if lot != run.lot]
+    batches = [lot for lot in behind if lot in told and by_lot[lot].product_kind not in BASES]
     return Making(
         code=run.code,
         figures=tuple(figures[lot] for lot in told),
         formulas=tuple(versions[name] for name in names if name in versions),
         maker=run.maker,
-        batches=tuple(by_lot[lot].code for lot in told if lot != run.lot),
+        batches=tuple(by_lot[lot].code for lot in batches),
+        bases=tuple(by_lot[lot].code for lot in behind if lot not in batches),
         essence_makers=tuple(
             sorted({by_lot[lot].maker for lot in told if lot != run.lot and figures[lot].is_oiled})
         ),

@@ -109,6 +109,8 @@ class Making(Struct, frozen=True):
     """Who made what it is made of, where oil was met."""
     batches: tuple[str, ...]
     """Codes of the runs it is made of, where oil or a filter was met."""
+    bases: tuple[str, ...]
+    """Codes of the other runs it is made of, such as base syrup."""
 
 
 def settings_of(makings: Iterable[Making]) -> dict[str, dict[str, str]]:

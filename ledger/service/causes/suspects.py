@@ -74,7 +74,7 @@ def suspects(
         worse_than: Only lots that looked worse than this grade, or were complained of if asked.
         since: Only lots begun on or after this day.
         by: Whose lot in hand a dot stands for.
-        level: How often at most something is named when nothing is a cause.
+        level: In how many books at most an innocent may ever be named.
 
     Raises:
         InputError: A word could not be read.
@@ -97,7 +97,7 @@ def suspects(
             is_by_kind=parted.is_by_kind,
         )
     return Suspicion(
-        judgement=judge(gathered.observed, level, gathered.within),
+        judgement=judge(gathered.observed, level, is_mixed=parted.is_by_kind),
         failed=tuple(
             FailedLot(run.code, run.product, parted.reasons[run.lot]) for run in parted.failed
         ),

@@ -1,16 +1,14 @@
-"""Suspects for machines: counts as whole numbers, p and odds as decimals in text.
-
-Refuses: floats, and suspects where there is too little evidence.
-"""
+"""Suspects, for machines: the verdict, every suspect at its own level, and what to try next."""
 
 from msgspec.structs import asdict
 
-from ledger.science.statistics.association import Odds, Pooled, fisher
+from ledger.science.statistics.association import Odds, Pooled
 from ledger.science.statistics.exact import Table
 from ledger.science.statistics.suspects import (
     Cause,
     Conclusion,
-    Crossing,
+    Counted,
+    Level,
     SetApart,
     Sort,
     Suspect,
@@ -19,22 +17,20 @@ from ledger.service.causes.failed import Sorted
 from ledger.service.causes.suspects import Suspicion
 from reports.json.kit.answer import Answer, Code, Figure
 from reports.words.causes.odds import Lots, cause_words, decimal
-from reports.words.causes.suspects import next_step, suspicion_lines
+from reports.words.causes.suspects import next_step, suspicion_lines, trial_factors
 
 
 class CauseTold(Answer, frozen=True):
-    """One thing that a lot may have had or not: a lot that went in, or a setting."""
+    """One thing that a lot may have had or not: a lot that went in, a setting, or a time."""
 
     what: str
     """What it is, in words."""
     lot: Code | None
     """Code of the lot, where it is one."""
     setting: str | None
-    """Name of the setting, where it is one."""
+    """Name of the setting, where it is one; `begun` where it is a time."""
     level: str | None
-    """Level of the setting."""
-    absent: bool
-    """Whether it is its absence that is suspected."""
+    """Level of the setting, or the days."""
 
 
 class OddsTold(Answer, frozen=True):
@@ -49,7 +45,7 @@ class OddsTold(Answer, frozen=True):
 
 
 class CountsTold(Answer, frozen=True):
-    """Failed and clear lots, with a suspect and without it."""
+    """What failed and what stayed clear, with a suspect and without it."""
 
     failed_with: int
     """Failed with it."""
@@ -61,62 +57,64 @@ class CountsTold(Answer, frozen=True):
     """Clear without it."""
 
 
-class BatchCounts(CountsTold, frozen=True):
-    """The counts when lots of one batch of essence count once."""
+class StratumTold(CountsTold, frozen=True):
+    """The counts among what is compared with each other."""
 
-    p: Figure | None
-    """The exact p of these counts."""
+    stratum: str
+    """What: a product, or a product and the batch of essence in it."""
 
 
 class LessLikely(CauseTold, frozen=True):
     """What went with a suspect here, but also into other products without harm."""
 
     clear_elsewhere: int
-    """In how many clear lots of other products it was too."""
+    """In how many clear batches of other products it was too."""
     p: Figure | None
-    """Exact p that lots with it fail as often without the suspect as with it."""
+    """Exact p that batches with it fail as often without the suspect as with it."""
 
 
 class PooledTold(Answer, frozen=True):
-    """What the Mantel-Haenszel method makes of products and makers."""
+    """What the Mantel-Haenszel method makes of the strata."""
 
     odds: OddsTold | None
     """The common odds ratio; null when nothing tells of it."""
     p: Figure | None
     """Its p."""
     strata: int
-    """How many products and makers tell anything."""
+    """How many strata tell anything."""
 
 
 class SuspectTold(CauseTold, frozen=True):
-    """Something that some of the lots had and others had not, with the counts."""
+    """Something that some of the lots had and others had not, with the counts of lots."""
 
     failed_with: int
-    """Failed with it."""
+    """Lots that failed with it."""
     failed_without: int
-    """Failed without it."""
+    """Lots that failed without it."""
     clear_with: int
-    """Clear with it."""
+    """Clear lots with it."""
     clear_without: int
-    """Clear without it."""
+    """Clear lots without it."""
+    counted: Level
+    """What is counted once in the test: batches of essence, bases, or runs within a batch."""
+    units: CountsTold
+    """The counts that the test is of."""
+    strata: tuple[StratumTold, ...]
+    """The same, stratum by stratum."""
     odds: OddsTold
-    """Conditional odds ratio within products, with its exact interval."""
+    """Conditional odds ratio at its level within strata, with its exact interval."""
     p: Figure | None
-    """Exact p within products, two-sided."""
+    """Exact p at its level within strata, one-sided."""
     p_adjusted: Figure | None
-    """p allowing for all that were tested; null when it never could have stood out."""
+    """p allowing for all tested, for drift and for every asking; null: could not stand out."""
     not_separable_from: tuple[CauseTold, ...]
-    """What always went with it in these lots."""
+    """What these lots cannot tell it from."""
     less_likely: tuple[LessLikely, ...]
     """What went with it here, but also into other products without harm."""
     mantel_haenszel: PooledTold
-    """The same pooled over product and maker."""
-    by_batch: BatchCounts | None
-    """The counts by batch of essence; null where it differs within a batch."""
+    """The same strata pooled."""
     is_named: bool
-    """Whether it stands out and is not explained by a stronger one."""
-    is_explained_by_a_stronger: bool
-    """Whether it only goes along with a stronger suspect."""
+    """Whether it is shown to be a cause."""
 
 
 class FailedTold(Answer, frozen=True):
@@ -128,21 +126,6 @@ class FailedTold(Answer, frozen=True):
     """What it is."""
     why: str
     """Why it counts as failed."""
-
-
-class TrialTold(Answer, frozen=True):
-    """The cheapest trial that would tell suspects apart."""
-
-    arms: tuple[CauseTold, ...]
-    """What is tried by itself, each in jars of its own."""
-    has_control: bool
-    """Whether jars without any of them stand beside."""
-    jars_each: int
-    """How many jars an arm takes."""
-    jars: int
-    """How many jars it takes in all."""
-    p: Figure | None
-    """The exact p, adjusted, when one arm fails in every jar and no other jar does."""
 
 
 class LeftOut(Answer, frozen=True):
@@ -158,6 +141,26 @@ class LeftOut(Answer, frozen=True):
     """How many clear lots were left out because many nearer in time are there."""
 
 
+class TopTold(Answer, frozen=True):
+    """What is counted at the highest level."""
+
+    counted: Level
+    """What: batches of essence, bases or runs."""
+    units: int
+    """How many there are."""
+    failed: int
+    """Of how many of them a lot failed."""
+
+
+class PlanTold(Answer, frozen=True):
+    """The trial that would decide."""
+
+    question: str
+    """Its name."""
+    factors: tuple[str, ...]
+    """What to try: codes of lots and names of settings that cannot be told apart."""
+
+
 class SuspectsAnswer(Answer, frozen=True):
     """What failed lots share that comparable clear ones do not, and how sure that is."""
 
@@ -171,17 +174,21 @@ class SuspectsAnswer(Answer, frozen=True):
     """The failed lots, each with why."""
     compared: str
     """What was compared: a product, several, or a kind of product."""
+    top: TopTold
+    """What is counted at the highest level."""
     suspects: tuple[SuspectTold, ...]
-    """All suspects, the strongest first; empty where there is too little evidence."""
+    """All suspects, the strongest first; empty where there are too few lots to tell."""
     verdict: Conclusion
-    """What the evidence comes to."""
+    """Cause shown, a lead, what cannot be told apart, too few to tell, or nothing."""
     named: tuple[CauseTold, ...]
-    """What stands out and is not explained by a stronger one."""
+    """What is shown to be a cause."""
     tested: int
     """How many suspects were tested and allowed for."""
+    untested: tuple[CauseTold, ...]
+    """What could not have stood out with these counts."""
     significance: Figure | None
-    """The level kept to: how often at most something is named when nothing is a cause."""
-    trial: TrialTold | None
+    """The level kept to: in how many books at most an innocent is ever named."""
+    trial: PlanTold | None
     """The trial to make next."""
     left_out: LeftOut
     """Lots that were not counted."""
@@ -194,20 +201,22 @@ class SuspectsAnswer(Answer, frozen=True):
 def suspects_answer(found: Suspicion) -> SuspectsAnswer:
     """Return what failed lots share; a ratio or an end of its interval without end is null."""
     judgement, lots = found.judgement, found.lots
-    is_ranked = judgement.conclusion is not Conclusion.TOO_LITTLE
-    suspects = judgement.suspects if is_ranked else ()
+    is_ranked = judgement.verdict is not Conclusion.TOO_FEW
+    factors = trial_factors(found)
     return SuspectsAnswer(
         failed_codes=judgement.failed,
         comparable_codes=judgement.clear,
         elsewhere_codes=judgement.elsewhere,
         failed_lots=tuple(FailedTold(item.code, item.name, item.why) for item in found.failed),
         compared=found.compared,
-        suspects=tuple(_suspect(suspect, found) for suspect in suspects),
-        verdict=judgement.conclusion,
+        top=_top(judgement.top),
+        suspects=tuple(_suspect(item, found) for item in judgement.suspects if is_ranked),
+        verdict=judgement.verdict,
         named=tuple(_cause(item.cause, lots) for item in judgement.named),
         tested=judgement.tested,
+        untested=tuple(_cause(cause, lots) for cause in judgement.untested),
         significance=decimal(judgement.level),
-        trial=_trial(judgement.crossing, lots) if judgement.crossing else None,
+        trial=PlanTold(found.compared, factors) if factors else None,
         left_out=_left_out(found.sorted),
         sentences=tuple(suspicion_lines(found)),
         next=next_step(found),
@@ -215,19 +224,22 @@ def suspects_answer(found: Suspicion) -> SuspectsAnswer:
 
 
 def _suspect(suspect: Suspect, found: Suspicion) -> SuspectTold:
-    lots = found.lots
+    lots, judgement = found.lots, found.judgement
     return SuspectTold(
         **asdict(_cause(suspect.cause, lots)),
         **asdict(_counts(suspect.table)),
-        odds=_odds(suspect.odds),
+        counted=suspect.level,
+        units=_counts(suspect.units),
+        strata=tuple(
+            StratumTold(**asdict(_counts(table)), stratum=name) for name, table in suspect.strata
+        ),
+        odds=_odds(suspect.odds(judgement.level)),
         p=decimal(suspect.p),
         p_adjusted=decimal(suspect.p_adjusted),
         not_separable_from=tuple(_cause(item, lots) for item in suspect.not_separable_from),
         less_likely=tuple(_less_likely(item, lots) for item in suspect.set_apart),
-        mantel_haenszel=_pooled(suspect.pooled),
-        by_batch=_by_batch(suspect.by_batch) if suspect.by_batch else None,
-        is_named=suspect in found.judgement.named,
-        is_explained_by_a_stronger=suspect.is_explained,
+        mantel_haenszel=_pooled(suspect.pooled(judgement.level)),
+        is_named=suspect in judgement.named,
     )
 
 
@@ -238,7 +250,6 @@ def _cause(cause: Cause, lots: Lots) -> CauseTold:
         lot=cause.name if is_lot else None,
         setting=None if is_lot else cause.name,
         level=None if is_lot else cause.level,
-        absent=cause.is_absent,
     )
 
 
@@ -256,8 +267,8 @@ def _counts(table: Table) -> CountsTold:
     )
 
 
-def _by_batch(table: Table) -> BatchCounts:
-    return BatchCounts(**asdict(_counts(table)), p=decimal(fisher(table)))
+def _top(top: Counted) -> TopTold:
+    return TopTold(top.level, top.units, top.failed)
 
 
 def _pooled(pooled: Pooled) -> PooledTold:
@@ -267,16 +278,6 @@ def _pooled(pooled: Pooled) -> PooledTold:
 
 def _odds(odds: Odds) -> OddsTold:
     return OddsTold(decimal(odds.ratio), decimal(odds.low), decimal(odds.high))
-
-
-def _trial(crossing: Crossing, lots: Lots) -> TrialTold:
-    return TrialTold(
-        arms=tuple(_cause(cause, lots) for cause in crossing.arms),
-        has_control=crossing.has_control,
-        jars_each=crossing.jars_each,
-        jars=crossing.jars,
-        p=decimal(crossing.p),
-    )
 
 
 def _left_out(out: Sorted) -> LeftOut:

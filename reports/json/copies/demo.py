@@ -17,7 +17,7 @@ class DemoAnswer(Answer, frozen=True):
     code: Code
     """Code of the cloudy bottles' lot."""
     common_codes: tuple[Code, ...]
-    """The lots that the cloudy bottles have in common, as suspects names them."""
+    """Lots that the cloudy bottles share and that suspects names or finds worth a trial."""
     trace: TraceAnswer
     """All that the bottle is made of."""
     verify: VerifyAnswer

@@ -11,20 +11,29 @@ from math import isinf
 from ledger.domain.lots.lot import Lot
 from ledger.science.ranges import significant
 from ledger.science.statistics.association import Odds
-from ledger.science.statistics.suspects import Cause, Sort, Suspect
-from reports.kit.format import plural
+from ledger.science.statistics.suspects import Cause, Level, Sort, Suspect
 
 Lots = Mapping[str, Lot]
 """What lots are, by their codes."""
 
+UNITS = {
+    Level.BATCH: ("batch of essence", "batches of essence"),
+    Level.BASE: ("base", "bases"),
+    Level.RUN: ("lot", "lots"),
+}
+"""What is counted at each level."""
+
 
 def cause_words(cause: Cause, lots: Lots) -> str:
-    """Return what a suspect is: a lot with its name, or a setting with its level."""
+    """Return what a suspect is: a lot with its name, a setting with its level, or a time.
+
+    >>> cause_words(Cause(Sort.TIME, "begun", "from 2026-03-02"), {})
+    'begun from 2026-03-02'
+    """
     if cause.sort is Sort.LOT:
         brief = lots.get(cause.name)
-        named = f"{cause.name} {brief.name}" if brief else cause.name
-        return f"no {named}" if cause.is_absent else named
-    return f"{cause.name} {'other than ' if cause.is_absent else ''}{cause.level}"
+        return f"{cause.name} {brief.name}" if brief else cause.name
+    return f"{cause.name} {cause.level}"
 
 
 def supplied(cause: Cause, lots: Lots) -> str:
@@ -95,12 +104,22 @@ def figure(value: float) -> str:
     return significant(value, 2, is_whole_kept=True)
 
 
+def counted(number: int, level: Level) -> str:
+    """Return a number of what is counted at a level.
+
+    >>> counted(2, Level.BATCH), counted(1, Level.RUN)
+    ('2 batches of essence', '1 lot')
+    """
+    one, many = UNITS[level]
+    return f"{number} {one if number == 1 else many}"
+
+
 def counts_words(suspect: Suspect) -> str:
-    """Return in how many failed and clear lots a suspect was."""
-    table = suspect.table
+    """Return in how many failed and clear units of its level a suspect was."""
+    units = suspect.units
     return (
-        f"in {table.failed_with} of the {table.failed} failed lots and in {table.clear_with} of "
-        f"the {plural(table.clear, 'clear one')}"
+        f"in {units.failed_with} of the {counted(units.failed, suspect.level)} that failed and in "
+        f"{units.clear_with} of the {units.clear} that stayed clear"
     )
 
 

@@ -1,72 +1,79 @@
-"""What the book tells of the cause of failed lots, as lines, a table and plain values.
+"""What the book tells of the cause of failed lots, as lines, a table and the next step.
 
-Guarantees: a maker can act on the first lines without reading the table; the table's counts can be
-checked by hand. Refuses: to rank suspects when there is too little evidence.
+Guarantees: the first lines say no more than the test at the right level: cause shown, a lead, what
+cannot be told apart, or too few to tell; the table's counts can be checked by hand. Refuses: to
+propose a hold as a verdict, and to rank suspects when there is too little evidence.
 """
 
 from collections.abc import Iterator
 
+from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.lot import BARRED
-from ledger.science.statistics.association import fisher
-from ledger.science.statistics.exact import Table
-from ledger.science.statistics.suspects import Cause, Conclusion, Crossing, Judgement, Sort, Suspect
+from ledger.science.statistics.judge import LEAST_UNITS
+from ledger.science.statistics.suspects import Conclusion, Judgement, Level, Sort, Suspect
 from ledger.service.causes.suspects import Suspicion
 from reports.kit.format import plural
 from reports.words.causes.odds import (
     Lots,
     cause_words,
     chance,
+    counted,
     counts_words,
     listed,
-    odds_words,
     p_words,
     supplied,
 )
 
 MOST_ROWS = 12
 """How many suspects the table shows unless all are asked for."""
-ROOM = 80 - 4 * 2 - len("in failed" + "in clear" + "<0.0001" + "adjusted")
+ROOM = 80 - 5 * 2 - len("counted" + "in failed" + "in clear" + "<0.0001" + "adjusted")
 """Width of a suspect in the table, so that it fits 80 columns."""
-HEADS = ("suspect", "in failed", "in clear", "p", "adjusted")
+HEADS = ("suspect", "counted", "in failed", "in clear", "p", "adjusted")
+HOW_COUNTED = {Level.BATCH: "batches", Level.BASE: "bases", Level.RUN: "lots"}
+"""What a row of the table counts."""
+FEW = {0: "No", 1: "One", 2: "Two"}
+"""Numbers too small to decide."""
 
 
 def suspicion_lines(suspicion: Suspicion) -> list[str]:
     """Return what a maker should know first."""
     judgement = suspicion.judgement
     lines = [_head(suspicion), *_failed(suspicion), ""]
-    match judgement.conclusion:
-        case Conclusion.TOO_LITTLE:
-            lines.append(_too_little(judgement))
-        case Conclusion.NOTHING:
+    match judgement.verdict:
+        case Conclusion.TOO_FEW:
+            lines.append(_too_few(judgement))
+        case Conclusion.NONE:
             lines.append(_nothing(judgement, suspicion.lots))
-        case _:
+        case Conclusion.CAUSE:
             for suspect in judgement.named:
-                lines += _named(suspect, judgement, suspicion.lots)
-            lines += _trial(judgement.crossing, suspicion.lots)
-    return [*lines, *_left_out(suspicion)]
+                lines += _shown(suspect, judgement, suspicion.lots)
+        case _ if judgement.lead:
+            lines += _lead(judgement.lead, suspicion)
+    return [*lines, *_precaution(suspicion), *_left_out(suspicion)]
 
 
 def suspicion_rows(suspicion: Suspicion, *, everything: bool) -> list[tuple[str, ...]]:
-    """Return the cells of the table; what always went together stands below its suspect."""
-    if suspicion.judgement.conclusion is Conclusion.TOO_LITTLE:
+    """Return the cells of the table; what cannot be told apart stands below its suspect."""
+    if suspicion.judgement.verdict is Conclusion.TOO_FEW:
         return []
     shown = suspicion.judgement.suspects[: None if everything else MOST_ROWS]
     return [row for suspect in shown for row in _rows(suspect, suspicion.lots)]
 
 
 def _rows(suspect: Suspect, lots: Lots) -> Iterator[tuple[str, ...]]:
-    table = suspect.table
+    units = suspect.units
     yield (
         _clipped(cause_words(suspect.cause, lots)),
-        f"{table.failed_with} of {table.failed}",
-        f"{table.clear_with} of {table.clear}",
+        HOW_COUNTED[suspect.level],
+        f"{units.failed_with} of {units.failed}",
+        f"{units.clear_with} of {units.clear}",
         p_words(suspect.p),
         p_words(suspect.p_adjusted),
     )
     for cause in suspect.not_separable_from:
-        yield _clipped(f"  with {cause_words(cause, lots)}"), "", "", "", ""
+        yield _clipped(f"  or {cause_words(cause, lots)}"), "", "", "", "", ""
     for apart in suspect.set_apart:
-        yield _clipped(f"  less likely {cause_words(apart.cause, lots)}"), "", "", "", ""
+        yield _clipped(f"  less likely {cause_words(apart.cause, lots)}"), "", "", "", "", ""
 
 
 def _clipped(words: str) -> str:
@@ -76,25 +83,24 @@ def _clipped(words: str) -> str:
 def table_note(suspicion: Suspicion, *, everything: bool) -> list[str]:
     """Return what is said below the table."""
     more = len(suspicion.judgement.suspects) - MOST_ROWS
-    if everything or more <= 0 or suspicion.judgement.conclusion is Conclusion.TOO_LITTLE:
+    if everything or more <= 0 or suspicion.judgement.verdict is Conclusion.TOO_FEW:
         return []
     return [f"{plural(more, 'more suspect')} that tell less: --explain lists all."]
 
 
 def next_step(suspicion: Suspicion) -> str:
     """Return the command that usually comes next."""
-    named = suspicion.judgement.named
-    if suspicion.judgement.conclusion is Conclusion.NAMED and named[0].cause.sort is Sort.LOT:
-        code = named[0].cause.name
-        brief = suspicion.lots.get(code)
-        # What is on hold already, or is suspected for its absence, is not to be put on hold.
-        if named[0].cause.is_absent or (brief and brief.status in BARRED):
+    judgement = suspicion.judgement
+    if judgement.named and judgement.named[0].cause.sort is Sort.LOT:
+        code = judgement.named[0].cause.name
+        # What is on hold already is not to be put on hold.
+        if _is_barred(code, suspicion.lots):
             return f"pottle trace {code} --forward"
-        return f'pottle hold {code} --because "suspected in {len(suspicion.failed)} failed lots"'
-    if named:
-        return (
-            'pottle start --product "NAME" --kind KIND --target VOLUME --trial GROUP --factor ...'
-        )
+        return f"{_hold(code, suspicion)}"
+    factors = trial_factors(suspicion)
+    if factors:
+        wanted = " ".join(f'--factor "{factor}"' for factor in factors)
+        return f'pottle trial plan "{suspicion.compared}" {wanted}'
     if not suspicion.failed:
         return "pottle stock"
     if len(suspicion.failed) == 1 and suspicion.sorted.otherwise_failed:
@@ -102,16 +108,37 @@ def next_step(suspicion: Suspicion) -> str:
     return f"pottle trace {suspicion.failed[0].code} --back"
 
 
+def trial_factors(suspicion: Suspicion) -> tuple[str, ...]:
+    """Return what a trial should try: the lots and settings that cannot be told apart."""
+    judgement = suspicion.judgement
+    found = judgement.named[0] if judgement.named else judgement.lead
+    causes = found.causes if found else ()
+    return tuple(dict.fromkeys(cause.name for cause in causes if cause.sort is not Sort.TIME))
+
+
+def _hold(code: str, suspicion: Suspicion) -> str:
+    return f'pottle hold {code} --because "suspected in {len(suspicion.failed)} failed lots"'
+
+
+def _is_barred(code: str, lots: Lots) -> bool:
+    brief = lots.get(code)
+    return bool(brief and brief.status in BARRED)
+
+
 def _head(suspicion: Suspicion) -> str:
-    failed, clear = len(suspicion.judgement.failed), len(suspicion.judgement.clear)
+    judgement = suspicion.judgement
+    failed, clear = len(judgement.failed), len(judgement.clear)
     if not failed:
         return (
             "No lot that was asked about failed: none looked worse than wanted, nobody complained."
         )
-    return (
+    head = (
         f"{plural(failed, 'lot')} of {suspicion.compared} failed; "
         f"{plural(clear, 'comparable one')} {'was' if clear == 1 else 'were'} clear."
     )
+    if judgement.top.level is Level.RUN:
+        return head
+    return f"{head} They come from {counted(judgement.top.units, judgement.top.level)}."
 
 
 def _failed(suspicion: Suspicion) -> list[str]:
@@ -121,19 +148,25 @@ def _failed(suspicion: Suspicion) -> list[str]:
     ]
 
 
-def _too_little(judgement: Judgement) -> str:
+def _too_few(judgement: Judgement) -> str:
     failed, clear = len(judgement.failed), len(judgement.clear)
-    lead = "Too little evidence to name a cause."
+    lead = "Too few to tell."
     if not failed:
         return f"{lead} Only lots that failed can show what they share."
     if failed == 1:
         return f"{lead} One failed lot alone cannot show what failed lots share."
     if not clear:
         return f"{lead} Every lot that could be compared failed, so nothing tells them apart."
+    top = judgement.top
+    if top.failed < LEAST_UNITS:
+        return (
+            f"{lead} {FEW[top.failed]} {counted(top.failed, top.level).split(' ', 1)[1]} that "
+            "failed cannot decide what is behind it. Look at more lots."
+        )
     return (
-        f"{lead} With {failed} failed and {plural(clear, 'clear lot')} no suspect could stand out: "
-        f"the cleanest split there could be comes about by chance {chance(judgement.least_p)}, and "
-        f"{plural(len(judgement.suspects), 'was', 'were')} compared. Look at more lots."
+        f"{lead} With {counted(top.failed, top.level)} that failed of {top.units} no suspect could "
+        f"stand out: the cleanest split there could be comes about by chance "
+        f"{chance(judgement.least_p)}. Look at more lots."
     )
 
 
@@ -147,67 +180,87 @@ def _nothing(judgement: Judgement, lots: Lots) -> str:
     )
 
 
-def _named(suspect: Suspect, judgement: Judgement, lots: Lots) -> Iterator[str]:
-    table = suspect.table
-    named = listed(supplied(cause, lots) for cause in suspect.causes)
-    verb = "was" if not suspect.not_separable_from else "were"
-    lead = "Suspect" if not suspect.not_separable_from else "Suspects, not separable"
+def _shown(suspect: Suspect, judgement: Judgement, lots: Lots) -> Iterator[str]:
     yield (
-        f"{lead}: {named} {verb} {counts_words(suspect)}. By chance alone so uneven a split of "
-        f"{table.lots} lots comes about {chance(suspect.p)}; allowing for "
-        f"{plural(judgement.tested, 'suspect')} tested, p is {p_words(suspect.p_adjusted)}."
+        f"Cause shown: {supplied(suspect.cause, lots)} was {counts_words(suspect)}"
+        f"{_within(suspect, judgement)}. Chance alone does so {chance(suspect.p)}; allowing for "
+        f"{plural(judgement.tested, 'suspect')} tested and for being asked again after every "
+        f"failure, p is {p_words(suspect.p_adjusted)}."
     )
-    if suspect.not_separable_from:
+
+
+def _within(suspect: Suspect, judgement: Judgement) -> str:
+    is_within = suspect.level is Level.RUN and judgement.top.level is not Level.RUN
+    return ", lots of one batch compared with each other" if is_within else ""
+
+
+def _lead(suspect: Suspect, suspicion: Suspicion) -> Iterator[str]:
+    judgement, lots = suspicion.judgement, suspicion.lots
+    if judgement.verdict is Conclusion.INSEPARABLE:
+        yield from _inseparable(suspect, judgement, lots)
+    else:
         yield (
-            "They always went together in these lots, so this evidence cannot tell which of them "
-            "it is."
+            f"A lead, not yet evidence: {supplied(suspect.cause, lots)} was "
+            f"{counts_words(suspect)}{_within(suspect, judgement)}, which chance alone does "
+            f"{chance(suspect.p)}. {_why_no_more(suspect, suspicion)}"
         )
-    if suspect.by_batch:
-        yield _by_batch(suspect.by_batch)
     if suspect.set_apart:
         yield _apart(suspect, lots)
 
 
-def _by_batch(table: Table) -> str:
+def _why_no_more(suspect: Suspect, suspicion: Suspicion) -> str:
+    judgement = suspicion.judgement
+    failed = suspect.units.failed_with
+    if _is_site(suspect, suspicion):
+        return "That says where the failures sit; why, one batch cannot tell."
+    if failed < LEAST_UNITS:
+        unit = counted(failed, suspect.level).split(" ", 1)[1]
+        return f"{FEW[failed]} {unit} cannot decide this; a trial can."
+    if suspect.p_adjusted is not None and suspect.p_adjusted <= judgement.level:
+        return "What is compared is not alike enough to name a cause; a trial can tell."
     return (
-        "Lots of one essence share its luck. Counted by the batches of essence behind them, it was "
-        f"in {table.failed_with} of {table.failed} that failed and in {table.clear_with} of "
-        f"{table.clear} that stayed clear, which chance alone does {chance(fisher(table))}."
+        f"Allowing for {plural(judgement.tested, 'suspect')} tested and for being asked again "
+        f"after every failure, p is {p_words(suspect.p_adjusted)}: a trial can tell."
     )
+
+
+def _is_site(suspect: Suspect, suspicion: Suspicion) -> bool:
+    brief = suspicion.lots.get(suspect.cause.name)
+    return suspect.cause.sort is Sort.LOT and bool(brief and brief.lot_type is not LotType.RECEIVED)
+
+
+def _inseparable(suspect: Suspect, judgement: Judgement, lots: Lots) -> Iterator[str]:
+    named = listed(supplied(cause, lots) for cause in suspect.causes)
+    yield (
+        f"Cannot be told apart: {named}. {cause_words(suspect.cause, lots)} was "
+        f"{counts_words(suspect)}{_within(suspect, judgement)}, which chance alone does "
+        f"{chance(suspect.p)}; the others explain the failures as well or nearly."
+    )
+    if any(cause.sort is Sort.TIME for cause in suspect.causes):
+        yield (
+            "What simply followed something else cannot be told from what changed with the time; "
+            "only lots used turn about or a trial can tell."
+        )
 
 
 def _apart(suspect: Suspect, lots: Lots) -> str:
     told = listed(
-        f"{cause_words(apart.cause, lots)} ({apart.clear_elsewhere} clear lots)"
+        f"{cause_words(apart.cause, lots)} ({counted(apart.clear_elsewhere, Level.BATCH)})"
         for apart in suspect.set_apart
     )
     return (
-        f"Always with it here: {told}. The lots in brackets are of other products, had the same "
+        f"Always with it here: {told}. What stands in brackets is of other products, had the same "
         "and stayed clear, so these are less likely; they are not ruled out."
     )
 
 
-def _trial(crossing: Crossing | None, lots: Lots) -> Iterator[str]:
-    if crossing is None or not crossing.arms:
+def _precaution(suspicion: Suspicion) -> Iterator[str]:
+    lead = suspicion.judgement.lead
+    if lead is None or lead.cause.sort is not Sort.LOT:
         return
-    each = crossing.jars_each
-    arms = [f"{each} with {_arm(cause, lots)}" for cause in crossing.arms]
-    if crossing.has_control:
-        yield (
-            f"To be surer, make {crossing.jars} fresh jars: {arms[0]} and {each} without, "
-            "all else alike. Failing in all of the first and none of the others would show it "
-            f"(p {p_words(crossing.p)})."
-        )
-        return
-    yield (
-        f"The cheapest trial that tells them apart takes {crossing.jars} jars: {listed(arms)}, "
-        "each without the others and all else alike. If all jars of one kind fail and no other "
-        f"does, it is that one (p {p_words(crossing.p)})."
-    )
-
-
-def _arm(cause: Cause, lots: Lots) -> str:
-    return cause_words(cause, lots)
+    code = lead.cause.name
+    if not _is_barred(code, suspicion.lots):
+        yield f"Holding it meanwhile is a precaution, not a verdict: {_hold(code, suspicion)}"
 
 
 def _left_out(suspicion: Suspicion) -> Iterator[str]:
@@ -230,50 +283,3 @@ def _left_out(suspicion: Suspicion) -> Iterator[str]:
         yield f"Not counted: {plural(out.not_seen, 'lot')} that nobody looked at or was sent."
     if out.too_far:
         yield f"Not counted: {plural(out.too_far, 'clear lot')} furthest away in time."
-
-
-def explained(suspicion: Suspicion) -> list[str]:
-    """Return how it was reckoned, and the counts by product and maker."""
-    judgement = suspicion.judgement
-    percent = f"{float(100 * (1 - judgement.level)):g} %"
-    lines = [
-        "How it is reckoned",
-        "A run and the lots filled from it count once. Failed is a look worse than the formula "
-        "wants (else than clear) or a complaint; clear is a lot that was looked at or sent and did "
-        "not fail. Looks count from the end of the making on, the worst of them.",
-        "Each lot that went in at any depth and each setting is a suspect; what went together in "
-        "every lot is one. A lot counts by its weakest link: the shortest contact, the warmest "
-        "filter. Figures are put in two classes at the formula's limit, else at the median of all "
-        "lots compared.",
-        "p is Fisher's exact test, two-sided, lots of one product compared with each other. It is "
-        f"adjusted after Holm for the {plural(judgement.tested, 'suspect')} whose counts could "
-        "have stood out at all (Tarone); a dash is one that could not. Named is what stays at or "
-        f"below {float(judgement.level):g} and is not explained by a stronger one. That keeps "
-        "false alarms below the level where lots fail each by itself; lots of one batch of essence "
-        "do not, so what is named is counted by batch too.",
-    ]
-    if judgement.in_all:
-        every = listed(cause_words(cause, suspicion.lots) for cause in judgement.in_all)
-        lines.append(f"In every lot compared, so nothing can be said of it: {every}.")
-    for suspect in judgement.named:
-        lines += _strata(suspect, suspicion.lots, percent)
-    return lines
-
-
-def _strata(suspect: Suspect, lots: Lots, percent: str) -> Iterator[str]:
-    yield (
-        f"{cause_words(suspect.cause, lots)}: odds of failing with it against without, "
-        f"{odds_words(suspect.odds, percent)}."
-    )
-    for name, table in suspect.strata:
-        yield (
-            f"  {name}: in {table.failed_with} of {table.failed} failed, "
-            f"in {table.clear_with} of {table.clear} clear"
-        )
-    if suspect.pooled.odds:
-        yield (
-            f"  Over these together (Mantel-Haenszel): odds "
-            f"{odds_words(suspect.pooled.odds, percent)}, p {p_words(suspect.pooled.p)}."
-        )
-    else:
-        yield "  No maker made both kinds of one product, so nothing is known within makers."

@@ -17,6 +17,7 @@ from tests.cli.shell import Shell
 from tests.golden import check_golden
 
 ROOT = Path(__file__).parents[3]
+LEAD = "A lead, not yet evidence: "
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,17 +59,22 @@ def test_it_makes_a_book_and_two_papers_and_says_where(played: Played) -> None:
     assert "is an invented maker" in played.out
 
 
-def test_it_names_the_oil_lot_that_only_cloudy_bottles_share(played: Played) -> None:
+def test_it_tells_the_oil_lot_that_only_cloudy_bottles_share_as_a_lead(played: Played) -> None:
     book = Shell(played.folder / "pottle.db")
     house = tomllib.loads((season_folder() / "house.toml").read_text(encoding="utf-8"))
     with (season_folder() / "receive.csv").open(encoding="utf-8", newline="") as file:
         bought = {row["as"]: row for row in csv.DictReader(file)}
     culprit = bought[house["story"]["culprit"]]
-    named = next(line for line in played.out.splitlines() if line.startswith("Suspect: "))
-    code = named.split()[1]
+    told = next(line for line in played.out.splitlines() if line.startswith(LEAD))
+    code = told.removeprefix(LEAD).split()[0]
     oil = book.run("lot", code, "--json").json
     assert (oil["material"], oil["name"]) == ("orange-oil", "Sweet orange oil")
-    assert "was in 5 of the 5 failed lots and in 0 of the 4 clear ones" in named
+    assert (
+        "was in 2 of the 2 batches of essence that failed and in 0 of the 3 that stayed clear"
+        in told
+    )
+    assert "Two batches of essence cannot decide this; a trial can." in told
+    assert f'A trial decides: pottle trial plan "Orange syrup" --factor "{code}"' in played.out
     assert oil["status"] == "on hold"
     assert f"their lot {culprit['supplier_lot']}" in oil["journal"][0]["says"]
 
@@ -140,12 +146,16 @@ def test_every_answer_of_its_book_fits_its_schema(played: Played) -> None:
     assert answered == {verb_of(command) for command in ASKED}
 
 
-def test_suspects_names_the_oil_lot_and_says_why_with_figures_that_add_up(played: Played) -> None:
+def test_suspects_leads_to_the_oil_lot_and_names_nothing_with_figures_that_add_up(
+    played: Played,
+) -> None:
     book = Shell(played.folder / "pottle.db")
     found = book.run("suspects", "--complaints", "--json").json
-    oil = next(line for line in played.out.splitlines() if line.startswith("Suspect: ")).split()[1]
-    assert found["verdict"] == "named suspect"
-    assert [item["lot"] for item in found["named"]] == [oil]
+    oil = found["suspects"][0]["lot"]
+    assert f"{LEAD}{oil} " in played.out
+    assert (found["verdict"], found["named"]) == ("lead", [])
+    assert found["trial"] == {"question": "Orange syrup", "factors": [oil]}
+    assert not any(item["is_named"] for item in found["suspects"])
     for item in found["suspects"]:
         assert item["failed_with"] + item["failed_without"] == len(found["failed_codes"])
         assert item["clear_with"] + item["clear_without"] == len(found["comparable_codes"])

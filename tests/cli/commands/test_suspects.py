@@ -8,7 +8,7 @@ from tests.cli.shell import Shell
 def test_a_finding_is_no_failure_and_the_next_step_ends_it(shell: Shell) -> None:
     answer = shell.line("suspects {packed}")
     assert (answer.exit_code, answer.err) == (0, "")
-    assert "Too little evidence to name a cause." in answer.out
+    assert "Too few to tell." in answer.out
     assert answer.lines[-1].startswith("Next: pottle ")
 
 

@@ -2,9 +2,8 @@
 
 from fractions import Fraction
 
-from ledger.science.statistics.association import Odds, Pooled
 from ledger.science.statistics.exact import Table
-from ledger.science.statistics.suspects import Cause, Observed, Sort, Suspect
+from ledger.science.statistics.suspects import Cause, Level, Observed, Sort, Suspect
 
 OIL = Cause(Sort.LOT, "OIL-1")
 
@@ -15,6 +14,5 @@ def observed(lot: str, batch: str, *inputs: str, is_failed: bool = False) -> Obs
 
 def suspect(cause: Cause = OIL, table: Table | None = None) -> Suspect:
     """Return a suspect of which the test looks at nothing but its cause and its table."""
-    odds = Odds(1, 0, 1)
-    pooled = Pooled(odds, chi_square=0, p=1, strata=1)
-    return Suspect(cause, (), table or Table(2, 0, 0, 2), (), odds, Fraction(1), None, pooled)
+    counts = table or Table(2, 0, 0, 2)
+    return Suspect(cause, (), Level.BATCH, counts, counts, (("", counts),), Fraction(1), None)

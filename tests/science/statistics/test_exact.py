@@ -16,9 +16,10 @@ from ledger.science.statistics.exact import (
     EXACT_MOST,
     Table,
     counts_of,
-    least_attainable,
+    least_one_sided,
     likeliest_odds,
     odds_interval,
+    one_sided,
     two_sided,
 )
 from tests.science.published import REFERENCE
@@ -33,10 +34,8 @@ def test_the_lady_tasting_tea() -> None:
     told = EXAMPLES["fisher_tea_tasting"]
     (a, b), (c, d) = told["table"]
     counts = counts_of([Table(a, b, c, d)])
-    as_many = sum(counts.weights[counts.seen - counts.least :])
-    one_sided = Fraction(as_many) / Fraction(sum(counts.weights))
-    assert one_sided == Fraction(told["exact"])
-    assert round(float(one_sided), 4) == told["published_p"]
+    assert one_sided(counts) == Fraction(told["exact"])
+    assert round(float(one_sided(counts)), 4) == told["published_p"]
     assert two_sided(counts) == Fraction(34, 70)
 
 
@@ -95,15 +94,30 @@ def test_several_tables_are_one_distribution(tables: list[Table]) -> None:
 
 
 @given(TABLES)
-def test_no_outcome_has_a_smaller_p_than_the_least_attainable(table: Table) -> None:
-    least = least_attainable(counts_of([table]))
+def test_one_sided_p_is_what_scipy_says(table: Table) -> None:
+    expected = fisher_exact(
+        [[table.failed_with, table.failed_without], [table.clear_with, table.clear_without]],
+        alternative="greater",
+    ).pvalue
+    assert float(one_sided(counts_of([table]))) == pytest.approx(expected, rel=1e-9)
+
+
+@given(TABLES)
+def test_no_outcome_has_a_smaller_p_than_the_least(table: Table) -> None:
     first = max(0, table.with_it - table.clear)
     last = min(table.failed, table.with_it)
     possible = [
         Table(n, table.failed - n, table.with_it - n, table.clear - table.with_it + n)
         for n in range(first, last + 1)
     ]
-    assert least == min(fisher(item) for item in possible)
+    least = least_one_sided(counts_of([table]))
+    assert least == min(one_sided(counts_of([item])) for item in possible)
+
+
+def test_eleven_matched_pairs_reach_no_less_than_once_in_2048() -> None:
+    """COMMIT, Am. J. Public Health 85 (1995) 183: communities were dealt in eleven pairs."""
+    pairs = counts_of([Table(1, 0, 0, 1)] * 11)
+    assert one_sided(pairs) == least_one_sided(pairs) == Fraction(1, 2048)
 
 
 def test_a_clean_split_has_no_upper_end() -> None:

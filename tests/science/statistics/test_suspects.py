@@ -1,20 +1,25 @@
-"""The words of the comparison: causes that went together, and the jars of a trial."""
+"""The words of the comparison: causes that cannot be told apart, and odds at their level."""
 
 from fractions import Fraction
+from math import inf
 
-import pytest
 from msgspec.structs import replace
 
-from ledger.science.statistics.suspects import Cause, Crossing, Sort
+from ledger.science.statistics.exact import Table
+from ledger.science.statistics.suspects import LEVEL, Cause, Sort
 from tests.science.statistics.suspected import suspect
 
 
-def test_a_suspect_is_all_that_always_went_together() -> None:
+def test_a_suspect_is_all_that_it_cannot_be_told_from() -> None:
     oil, spirit = Cause(Sort.LOT, "OIL-1"), Cause(Sort.LOT, "SPIRIT-1")
     assert replace(suspect(oil), not_separable_from=(spirit,)).causes == (oil, spirit)
 
 
-@pytest.mark.parametrize(("arms", "has_control", "jars"), [(1, True, 8), (2, False, 8)])
-def test_the_control_takes_as_many_jars_as_an_arm(arms: int, has_control: bool, jars: int) -> None:
-    causes = tuple(Cause(Sort.LOT, f"OIL-{number}") for number in range(arms))
-    assert Crossing(causes, has_control, 4, Fraction(1, 35)).jars == jars
+def test_odds_are_those_of_its_strata() -> None:
+    """Two strata of 1, 1, 1, 3: Mantel-Haenszel by hand is (3 / 6) * 2 / ((1 / 6) * 2)."""
+    told = replace(suspect(), strata=(("a", Table(1, 1, 1, 3)), ("b", Table(1, 1, 1, 3))))
+    pooled = told.pooled(LEVEL).odds
+    assert pooled is not None
+    assert round(pooled.ratio, 9) == 3
+    assert told.odds(Fraction(1, 20)).ratio > 1
+    assert suspect().odds(LEVEL).ratio == inf

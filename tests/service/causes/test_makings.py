@@ -18,7 +18,7 @@ def test_a_run_has_all_that_went_into_it_at_any_depth(walked: tuple[Keeper, Lots
     assert observed.inputs == {
         lots.sugar, lots.water, lots.essence, lots.oil, lots.spirit, lots.carb,
     }  # fmt: skip
-    assert found.within == {lots.essence: {lots.oil, lots.spirit, lots.carb}}
+    assert (observed.bases, observed.begun) == ("", made[-1].began_at)
     assert found.lots[lots.oil].name == "Sweet orange oil"
 
 

@@ -24,7 +24,7 @@ FORMULA = Formula(
 
 def made(code: str, *hours: int, maker: str = "AB", **told: object) -> Making:
     figures = tuple(replace(NOTHING, contact_h=Fraction(h)) for h in hours)
-    cells = {"essence_makers": (), "batches": (), "formulas": (FORMULA,), **told}
+    cells = {"essence_makers": (), "batches": (), "bases": (), "formulas": (FORMULA,), **told}
     return Making(code=code, figures=figures, maker=maker, **cells)  # type: ignore[arg-type]
 
 

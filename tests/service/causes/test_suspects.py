@@ -44,7 +44,7 @@ def named(found: Suspicion) -> list[str]:
 
 def test_the_planted_oil_lot_is_named(ten: Keeper, planted: tuple[Path, Lots, str]) -> None:
     found = suspects(ten.book)
-    assert found.judgement.conclusion is Conclusion.NAMED
+    assert found.judgement.verdict is Conclusion.CAUSE
     assert named(found) == [planted[2]]
     assert found.judgement.named[0].table == Table(5, 0, 0, 5)
     assert found.compared == "Orange essence"
@@ -71,9 +71,11 @@ def test_two_oils_that_went_in_together_are_not_separated(
             sqlite_keeper.do("add", lot=code, source=other, amount="1mL")
         sqlite_keeper.do("look", lot=code, grade="milky" if is_bad else "clear")
     found = suspects(sqlite_keeper.book)
-    assert found.judgement.conclusion is Conclusion.TOGETHER
-    assert {one, other} <= set(named(found))
-    assert found.judgement.crossing is not None
+    lead = found.judgement.lead
+    assert lead is not None
+    assert (found.judgement.verdict, named(found)) == (Conclusion.INSEPARABLE, [])
+    assert {one, other} <= {cause.name for cause in lead.causes}
+    assert Sort.TIME in {cause.sort for cause in lead.causes}
 
 
 def test_named_lots_count_as_failed_whatever_they_looked_like(ten: Keeper) -> None:
@@ -94,7 +96,7 @@ def test_a_bottle_stands_for_the_run_it_was_filled_from(
         ("OE-002-3", 'complaint of "cloudy ring"; looked cloudy')
     ]
     assert [item.code for item in suspects(ten.book, [packed]).failed] == ["OE-002-3"]
-    assert found.judgement.conclusion is Conclusion.TOO_LITTLE
+    assert found.judgement.verdict is Conclusion.TOO_FEW
 
 
 def test_only_looks_worse_than_asked_count(ten: Keeper) -> None:
@@ -144,7 +146,7 @@ def test_too_few_of_one_product_are_compared_with_the_kind(
 
 @pytest.mark.parametrize(
     ("lots", "conclusion"),
-    [((), Conclusion.TOO_LITTLE), (("{oe}",), Conclusion.TOO_LITTLE)],
+    [((), Conclusion.TOO_FEW), (("{oe}",), Conclusion.TOO_FEW)],
     ids=["none", "one"],
 )
 def test_no_failed_lot_or_one_is_too_little(
@@ -153,7 +155,7 @@ def test_no_failed_lot_or_one_is_too_little(
     stock = receive_all(sqlite_keeper)
     codes = [essence(sqlite_keeper, stock, stock.oil, "bright") for _ in range(6)]
     found = suspects(sqlite_keeper.book, [text.format(oe=codes[0]) for text in lots])
-    assert found.judgement.conclusion is conclusion
+    assert found.judgement.verdict is conclusion
     assert len(found.failed) == len(lots)
 
 
@@ -163,12 +165,12 @@ def test_all_failed_is_too_little(sqlite_keeper: Keeper) -> None:
         essence(sqlite_keeper, lots, lots.oil, "milky")
     found = suspects(sqlite_keeper.book)
     assert (len(found.failed), found.judgement.clear) == (5, ())
-    assert found.judgement.conclusion is Conclusion.TOO_LITTLE
+    assert found.judgement.verdict is Conclusion.TOO_FEW
 
 
 def test_an_empty_book_is_too_little(sqlite_keeper: Keeper) -> None:
     found = suspects(sqlite_keeper.book)
-    assert (found.failed, found.judgement.conclusion) == ((), Conclusion.TOO_LITTLE)
+    assert (found.failed, found.judgement.verdict) == ((), Conclusion.TOO_FEW)
 
 
 def test_all_that_cannot_be_read_is_told_at_once(ten: Keeper) -> None:

@@ -8,7 +8,7 @@ from ledger.service.causes.suspects import FailedLot, Suspicion
 NONE = Sorted((), (), (), {}, False, (), (), 0, 0)
 
 
-def lots(failed: str, clear: str, *, bad: int = 5, good: int = 5) -> list[Observed]:
+def lots(failed: str, clear: str, *, bad: int = 5, good: int = 7) -> list[Observed]:
     """Return failed and clear lots with some inputs each, named by their letters."""
     return [Observed(f"F{n}", True, frozenset(failed), {}, "Syrup", "AB") for n in range(bad)] + [
         Observed(f"C{n}", False, frozenset(clear), {}, "Syrup", "AB") for n in range(good)

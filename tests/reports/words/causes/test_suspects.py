@@ -1,4 +1,4 @@
-"""Suspects in words: what a maker reads first, and what she reads when there is no cause."""
+"""Suspects in words: a maker reads no more than the test at its level says."""
 
 import pytest
 from msgspec.structs import replace
@@ -6,42 +6,64 @@ from msgspec.structs import replace
 from ledger.science.statistics.suspects import Observed
 from reports.json.causes.suspects import suspects_answer
 from reports.words.causes.suspects import (
-    explained,
     next_step,
     suspicion_lines,
     suspicion_rows,
     table_note,
+    trial_factors,
 )
 from tests.reports.words.causes.suspicions import NONE, lots, suspicion
+from tests.science.statistics.judged import in_turn
 
 
-def said(observed: list[Observed]) -> str:
-    return suspicion_lines(suspicion(observed))[-1]
+def said(observed: list[Observed]) -> list[str]:
+    return suspicion_lines(suspicion(observed))
 
 
-def test_a_named_suspect_is_said_with_counts_chance_and_a_trial() -> None:
-    lines = suspicion_lines(suspicion(lots("AW", "W")))
-    assert lines[0] == "5 lots of Syrup failed; 5 comparable ones were clear."
-    assert lines[-2:] == [
-        "Suspect: A was in 5 of the 5 failed lots and in 0 of the 5 clear ones. By chance alone so "
-        "uneven a split of 10 lots comes about once in 126 times; allowing for 1 suspect tested, "
-        "p is 0.0079.",
-        "To be surer, make 8 fresh jars: 4 with A and 4 without, all else alike. Failing in all of "
-        "the first and none of the others would show it (p 0.029).",
+def test_a_cause_is_said_with_counts_at_its_level_and_chance() -> None:
+    lines = said(in_turn("AW", "W", syrups=2))
+    assert lines[0] == (
+        "10 lots of Syrup failed; 20 comparable ones were clear. They come from 15 batches of "
+        "essence."
+    )
+    assert lines[-1].startswith(
+        "Cause shown: A was in 5 of the 5 batches of essence that failed and in 0 of the 10 that "
+        "stayed clear. Chance alone does so once in 3003 times; allowing for "
+    )
+    assert lines[-1].count(" tested and for being asked again after every failure, p is ") == 1
+
+
+def test_two_batches_are_a_lead_and_a_hold_of_it_a_precaution() -> None:
+    assert said(in_turn("A", "", each=2, syrups=3, gap=5))[-2:] == [
+        "A lead, not yet evidence: A was in 2 of the 2 batches of essence that failed and in 0 of "
+        "the 8 that stayed clear, which chance alone does once in 45 times. Two batches of essence "
+        "cannot decide this; a trial can.",
+        "Holding it meanwhile is a precaution, not a verdict: pottle hold A --because "
+        '"suspected in 6 failed lots"',
     ]
 
 
-def test_suspects_that_went_together_are_said_not_to_be_separable() -> None:
-    assert suspicion_lines(suspicion(lots("AB", "")))[-3:] == [
-        "Suspects, not separable: A and B were in 5 of the 5 failed lots and in 0 of the 5 clear "
-        "ones. By chance alone so uneven a split of 10 lots comes about once in 126 times; "
-        "allowing for 1 suspect tested, p is 0.0079.",
-        "They always went together in these lots, so this evidence cannot tell which of them it "
-        "is.",
-        "The cheapest trial that tells them apart takes 8 jars: 4 with A and 4 with B, each "
-        "without the others and all else alike. If all jars of one kind fail and no other does, it "
-        "is that one (p 0.029).",
+def test_what_cannot_be_told_apart_is_said_and_nothing_is_named() -> None:
+    observed = lots("AB", "")
+    assert said(observed)[-2] == (
+        "Cannot be told apart: A and B. A was in 5 of the 5 lots that failed and in 0 of the 7 "
+        "that stayed clear, which chance alone does once in 792 times; the others explain the "
+        "failures as well or nearly."
+    )
+    assert suspects_answer(suspicion(observed)).named == ()
+
+
+def test_what_simply_followed_is_said_to_need_turns_or_a_trial() -> None:
+    observed = [
+        replace(item, begun=f"2026-03-{25 - n:02d}") for n, item in enumerate(lots("A", ""))
     ]
+    lines = said(observed)
+    assert any(line.startswith("Cannot be told apart: A and begun 2026-03-21 to ")
+               for line in lines)  # fmt: skip
+    assert (
+        "What simply followed something else cannot be told from what changed with the time; only "
+        "lots used turn about or a trial can tell."
+    ) in lines
 
 
 @pytest.mark.parametrize(
@@ -50,30 +72,35 @@ def test_suspects_that_went_together_are_said_not_to_be_separable() -> None:
         (0, 4, "Only lots that failed can show what they share."),
         (1, 9, "One failed lot alone cannot show what failed lots share."),
         (4, 0, "Every lot that could be compared failed, so nothing tells them apart."),
-        (
-            2,
-            2,
-            "With 2 failed and 2 clear lots no suspect could stand out: the cleanest split there "
-            "could be comes about by chance once in 3 times, and 1 was compared. Look at more "
-            "lots.",
-        ),
+        (2, 2, "Two lots that failed cannot decide what is behind it. Look at more lots."),
     ],
     ids=["none", "one", "all", "few"],
 )
-def test_too_little_evidence_is_said_without_a_table(bad: int, good: int, sentence: str) -> None:
+def test_too_few_to_tell_is_said_without_a_table(bad: int, good: int, sentence: str) -> None:
     found = suspicion(lots("A", "", bad=bad, good=good))
-    assert suspicion_lines(found)[-1] == f"Too little evidence to name a cause. {sentence}"
+    assert suspicion_lines(found)[-1] == f"Too few to tell. {sentence}"
     assert suspicion_rows(found, everything=True) == []
     assert suspects_answer(found).suspects == ()
-    assert suspects_answer(found).verdict == "too little evidence"
+    assert suspects_answer(found).verdict == "too few"
+
+
+def test_lots_that_no_suspect_divides_cleanly_are_too_few() -> None:
+    observed = [
+        replace(item, inputs=frozenset("A" if n == 0 else ""))
+        for n, item in enumerate(lots("", "", bad=3, good=3))
+    ]
+    assert said(observed)[-1] == (
+        "Too few to tell. With 3 lots that failed of 6 no suspect could stand out: the cleanest "
+        "split there could be comes about by chance once in 2 times. Look at more lots."
+    )
 
 
 def test_where_nothing_stands_out_no_cause_is_read_into_it() -> None:
     observed = [replace(item, inputs=frozenset("AB"[n % 2])) for n, item in enumerate(lots("", ""))]
-    assert said(observed) == (
-        "Nothing stands out. The strongest, A, was in 3 of the 5 failed lots and in 2 of the "
-        "5 clear ones; among 1 suspect tested chance alone does so much easily. Read no cause into "
-        "the table."
+    assert said(observed)[-1] == (
+        "Nothing stands out. The strongest, A, was in 3 of the 5 lots that failed and in 3 of the "
+        "7 that stayed clear; among 2 suspects tested chance alone does so much easily. Read no "
+        "cause into the table."
     )
 
 
@@ -96,32 +123,25 @@ def test_the_table_fits_eighty_columns_and_names_the_rest() -> None:
     ]  # fmt: skip
     found = suspicion(observed)
     rows = suspicion_rows(found, everything=False)
-    widths = [max(len(row[column]) for row in rows) for column in range(5)]
-    assert sum(widths) + 4 * 2 <= 80
+    widths = [max(len(row[column]) for row in rows) for column in range(6)]
+    assert sum(widths) + 5 * 2 <= 80
     (note,) = table_note(found, everything=False)
     assert note.endswith(" that tell less: --explain lists all.")
     assert len(suspicion_rows(found, everything=True)) > len(rows)
 
 
-def test_a_setting_is_told_with_its_level() -> None:
-    observed = [
-        replace(item, settings={"passes": "1" if item.is_failed else "2"}) for item in lots("", "")
-    ]
-    found = suspicion(observed)
-    assert suspicion_rows(found, everything=False)[0][:3] == ("passes 1", "5 of 5", "0 of 5")
-    plain = suspects_answer(found).suspects[0]
-    assert (plain.what, plain.setting, plain.level) == ("passes 1", "passes", "1")
+def test_a_row_says_what_it_counts() -> None:
+    rows = suspicion_rows(suspicion(in_turn("A", "", syrups=2)), everything=False)
+    assert rows[0][:4] == ("A", "batches", "5 of 5", "0 of 10")
 
 
-def test_the_method_names_its_tests_and_the_counts_by_maker() -> None:
-    text = "\n".join(explained(suspicion(lots("AW", "W"))))
-    for word in ("Fisher's exact test", "Holm", "Tarone", "Mantel-Haenszel"):
-        assert word in text
-    assert "In every lot compared, so nothing can be said of it: W." in text
-    assert "  Syrup, made by AB: in 5 of 5 failed, in 0 of 5 clear" in text
-
-
-def test_the_next_step_holds_a_suspected_lot() -> None:
-    found = suspicion(lots("A", ""))
-    assert next_step(found) == 'pottle hold A --because "suspected in 5 failed lots"'
+def test_a_cause_is_to_be_held_and_a_lead_to_be_tried() -> None:
+    assert next_step(suspicion(lots("A", ""))) == (
+        'pottle hold A --because "suspected in 5 failed lots"'
+    )
+    lead = suspicion(in_turn("A", "", each=2, syrups=3, gap=5))
+    assert next_step(lead) == 'pottle trial plan "Syrup" --factor "A"'
+    both = suspicion(lots("AB", ""))
+    assert trial_factors(both) == ("A", "B")
+    assert next_step(both) == 'pottle trial plan "Syrup" --factor "A" --factor "B"'
     assert next_step(suspicion([])) == "pottle stock"

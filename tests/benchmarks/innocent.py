@@ -1,0 +1,120 @@
+"""How often an innocent is ever named, and how often a bad oil lot is found.
+
+Run it as ``python -m tests.benchmarks.innocent --books 2000 --lots 18 30``; the figures stand in
+`tests/benchmarks/RESULTS.md`. A book is asked after each failure, as people ask.
+"""
+
+import argparse
+import time
+from collections.abc import Iterator, Sequence
+from math import sqrt
+
+from ledger.science.statistics.judge import judge
+from ledger.science.statistics.suspects import Observed
+from tests.benchmarks.worlds import BAD, Syrup, World, play
+
+LEAST_BATCHES = 3
+"""A bad oil lot must have gone into so many batches to be found at all."""
+SHARES = (0.0, 0.5, 0.8, 1.0)
+"""How much of its luck a syrup shares with its batch."""
+NULLS = (
+    {"rate": 0.15},
+    {"rate": 0.3},
+    {"rate": 0.2, "drift": "up", "dealt": "overlapping"},
+    {"rate": 0.2, "drift": "step", "dealt": "one after the other"},
+    {"rate": 0.2, "drift": "turn", "dealt": "overlapping"},
+    {"rate": 0.2, "rework": 0.2},
+)
+"""Years in which nothing but luck and drift decides."""
+
+
+def observed(syrups: Sequence[Syrup]) -> list[Observed]:
+    """Return what the book would tell of some syrups."""
+    return [
+        Observed(
+            lot=f"S-{one.number}",
+            is_failed=one.is_failed,
+            inputs=one.bought | one.batch.bought | {f"E-{n}" for n in one.batch.made_of},
+            settings=one.batch.settings | {"made by": one.maker},
+            product=one.product,
+            maker=one.maker,
+            batch=" ".join(f"E-{n}" for n in sorted(one.batch.made_of)),
+            begun=one.at.isoformat(),
+        )
+        for one in syrups
+    ]
+
+
+def named(syrups: Sequence[Syrup]) -> list[str]:
+    """Return what is named when the book is asked once."""
+    return [cause.name for suspect in judge(observed(syrups)).named for cause in suspect.causes]
+
+
+def ever_named(syrups: Sequence[Syrup]) -> set[str]:
+    """Return all that is ever named when the book is asked after each failure."""
+    return {
+        name
+        for place, one in enumerate(syrups, 1)
+        if one.is_failed
+        for name in named(syrups[:place])
+    }
+
+
+def worlds(lots: int) -> Iterator[World]:
+    """Return the years in which everything is innocent."""
+    for shared in SHARES:
+        for null in NULLS:
+            yield World(lots, shared=shared, **null)
+
+
+def accused(world: World, books: int) -> int:
+    """Return in how many books an innocent is ever named."""
+    return sum(
+        bool(ever_named(play(world, seed)) - ({BAD} if world.is_bad else set()))
+        for seed in range(books)
+    )
+
+
+def found(world: World, books: int) -> tuple[int, int, int]:
+    """Return how often a bad oil lot is named, asked once and ever, and in how many books."""
+    once = ever = counted = 0
+    for seed in range(books):
+        syrups = play(world, 10**6 + seed)
+        if len({one.batch.number for one in syrups if one.batch.is_bad}) >= LEAST_BATCHES:
+            counted += 1
+            once += named(syrups) == [BAD]
+            ever += BAD in ever_named(syrups)
+    return once, ever, counted
+
+
+def _told(count: int, books: int) -> str:
+    share = count / books
+    return f"{100 * share:.1f} ± {100 * sqrt(share * (1 - share) / books):.1f} %"
+
+
+def main() -> None:
+    """Print a row a cell."""
+    parser = argparse.ArgumentParser()
+    parser.add_argument("--books", type=int, default=2000)
+    parser.add_argument("--lots", type=int, nargs="+", default=[18, 30, 60])
+    parser.add_argument("--power", action="store_true")
+    asked = parser.parse_args()
+    for lots in asked.lots:
+        for world in _powers(lots) if asked.power else worlds(lots):
+            begun = time.perf_counter()
+            if asked.power:
+                once, ever, counted = found(world, asked.books)
+                told = f"once {_told(once, counted)}, ever {_told(ever, counted)} of {counted}"
+            else:
+                told = f"{_told(accused(world, asked.books), asked.books)} of {asked.books}"
+            print(f"{world}: {told} ({time.perf_counter() - begun:.0f} s)", flush=True)
+
+
+def _powers(lots: int) -> Iterator[World]:
+    for rate in (0.05, 0.1, 0.15, 0.2):
+        for oils in (3, 4, 5):
+            yield World(lots, rate=rate, oils=oils, is_bad=True)
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,30 @@
+"""How suspects were reckoned, in words, with the table at its level and what was not tested."""
+
+from msgspec.structs import replace
+
+from reports.words.causes.method import explained
+from tests.reports.words.causes.suspicions import lots, suspicion
+from tests.science.statistics.judged import in_turn
+
+
+def test_the_method_names_its_tests_and_what_is_left_of_the_level() -> None:
+    text = "\n".join(explained(suspicion(lots("AW", "W"))))
+    for word in ("Tarone", "Westfall and Young", "Mantel-Haenszel"):
+        assert word in text
+    assert "with 5 lots that failed" in text
+    assert "In every lot compared, so nothing can be said of it: W." in text
+
+
+def test_the_counts_are_told_by_stratum_and_at_their_level() -> None:
+    text = "\n".join(explained(suspicion(in_turn("A", "", syrups=2))))
+    assert "A: the same in all lots of a batch of essence, so batches are counted." in text
+    assert "  Syrup: in 5 of 5 failed, in 0 of 10 clear" in text
+
+
+def test_what_was_not_tested_is_named() -> None:
+    observed = [
+        replace(item, inputs=item.inputs | ({"ONCE"} if n == 0 else set()))
+        for n, item in enumerate(lots("A", ""))
+    ]
+    text = "\n".join(explained(suspicion(observed)))
+    assert "Not tested, because its counts could not stand out: ONCE." in text
