@@ -19,6 +19,7 @@ ML, EACH = 1000, 1_000_000
 ACTS = (
     *["add"] * 9, *["blend"] * 4, "makeup", "makeup", "filter", "filter", "cake", "rinse",
     "waste", "apart", "finish", "bottle", "bottle", "sale", "sale", "returned", "count",
+    "bulk", "bulk", "bulk_back",
     "correct", "correct", "correct", "strike",
 )  # fmt: skip
 DELIVERIES = {
@@ -156,6 +157,15 @@ class Played:
 
     def do_returned(self, late: int) -> None:
         self.do_sale(late, "returned")
+
+    def do_bulk(self, late: int, kind: str = "sale") -> None:
+        lot, amount = self._batch(), self.random.randint(5, 90)
+        act = Act(self._then(0), 10**9, kind, lot, taken=amount * ML)
+        words = {"amount": f"{amount}mL", "moved_as": kind, "party": "Notreal Bar"}
+        self._do(act, "send", 0, lot=lot, **words)
+
+    def do_bulk_back(self, late: int) -> None:
+        self.do_bulk(late, "returned")
 
     def do_correct(self, late: int) -> None:
         act = self._addition()

@@ -8,7 +8,7 @@ ICUMSA SPS-4, each with its published table in tests/science/liquids). Prices ar
 The rules: masses add, volumes never do; what is drawn takes its share of everything; a measured
 level below what is there lost its share of everything but the money, a made-up level changes the
 volume alone; a cake that nobody measured can bring what its lot held when it was filtered and
-counts as nothing; what comes back is what was there last, at the price it went out at; a rinse to
+counts as nothing; what comes back is as it went out, at the price it went out at; a rinse to
 waste is paid by the lot it rinsed; a clarifier stays in the cake.
 """
 
@@ -142,6 +142,7 @@ class Jar:
     told_there: float = 0.0
     out_there: float = 0.0
     out_money: Fraction = Fraction(0)
+    out: Liquid = field(default_factory=Liquid)
 
     def settle(self, *, composition: bool = False, price: bool = False) -> None:
         if self.there.ul > 0:
@@ -280,17 +281,22 @@ class Shelf:
         self._into(act.lot, came, money)
 
     def _sale(self, act: Act) -> None:
-        _, money = self._draw(act.lot, act.taken)
+        gone, money = self._draw(act.lot, act.taken)
+        del gone.lots[act.lot]
         jar = self._jar(act.lot)
         jar.out_there += act.taken
         jar.out_money += money
+        ul = jar.out.ul + gone.ul
+        jar.out.pour_in(gone)
+        jar.out.ul = ul
 
     def _returned(self, act: Act) -> None:
         jar = self._jar(act.lot)
-        if act.taken > jar.out_there or jar.last.ul <= 0:
+        if act.taken > jar.out_there:
             raise NotThereError
-        share = act.taken * jar.per_unit / jar.last.ul
-        jar.there.pour_in(jar.last.part(share))
+        share = act.taken / jar.out_there
+        jar.there.pour_in(jar.out.part(share))
+        jar.out.scale(1 - share)
         back = jar.out_money * Fraction(act.taken) / Fraction(jar.out_there)
         jar.out_there -= act.taken
         jar.out_money -= back

@@ -14,10 +14,9 @@ from fractions import Fraction
 from msgspec import Struct, field
 
 from ledger.domain.amounts.money import TWO, in_hundredths
-from ledger.domain.lots.state import GOES_TO_PEOPLE
 from ledger.domain.lots.steps import Act, Bought, Step
 from ledger.science.contents.order import in_order
-from ledger.science.contents.replay import Happening
+from ledger.science.contents.replay import TO_PEOPLE, Happening
 
 NANO = 10**9
 """Parts of one hundredth of the currency in which shares are counted, and of a smallest amount."""
@@ -25,8 +24,6 @@ LABOUR = "labour"
 """The key of what work cost."""
 DUTY = "duty"
 """The key of what spirit duty cost."""
-TO_PEOPLE = frozenset(str(moved_as) for moved_as in GOES_TO_PEOPLE)
-"""Where goods went that may come back."""
 
 
 class Cost(Struct, frozen=True):

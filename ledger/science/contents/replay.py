@@ -1,7 +1,8 @@
 """What a lot contains, replayed from all that was put in, taken out and measured, in order.
 
 Guarantees: a lot drawn from before something was added gave what it held then; losses take their
-share of everything; a measured volume wins over a reckoned one and creates no mass. Lots are
+share of everything; a measured volume wins over a reckoned one and creates no mass; what comes back
+is as it went out. Lots are
 replayed each once, those they are made of first, without recursion. Refuses: to guess what an
 unmeasured cake or rinse carried; that is noted and counts as nothing.
 """
@@ -12,6 +13,7 @@ from typing import NamedTuple
 from msgspec import Struct
 from msgspec.structs import replace
 
+from ledger.domain.lots.state import GOES_TO_PEOPLE
 from ledger.domain.lots.steps import Act, Step
 from ledger.science.contents.composition import Contents, add, drawn, measured, scaled
 from ledger.science.contents.order import in_order
@@ -20,6 +22,8 @@ from ledger.science.ranges import significant
 
 MADE_UP, RINSED, FILLED = "makeup", "rinse", "bottle"
 """Kinds of entry whose steps are taken in a way of their own."""
+TO_PEOPLE = frozenset(str(moved_as) for moved_as in GOES_TO_PEOPLE)
+"""Where goods went that may come back."""
 SLACK = 0.02
 """Share by which a reading may be off for warmth and reading alone: spirit swells by about 1.1 %
 in 10 °C (common practice, no source)."""
@@ -44,7 +48,9 @@ class Happening(Struct, frozen=True):
     """Which share of what was there before is there afterwards."""
     passed: float = 0.0
     """Which share of what was there went out; of what was drawn from another lot came in; of what
-    was there last came back."""
+    is out with people came back."""
+    beyond: float = 0.0
+    """Which share of what was there last came back beyond what the book knows to be out."""
     is_vague: bool = False
     """Whether something nobody knows went in or out with it."""
 
@@ -148,24 +154,27 @@ class _Vessel:
 
     def __init__(self, code: str) -> None:
         self.code = code
-        self.there = self._last = Contents()
+        self.there = self._last = self._out = Contents()
         self._ul_per_unit = 1.0
 
     def take(self, step: Step, brought: _Brought) -> Happening:
         """Take one step and return what happened."""
         before, volume_ul = self.there.volume_ul, step.amount * self._ul_per_unit
-        kept, passed, is_vague = 1.0, 0.0, False
+        kept, passed, beyond, is_vague = 1.0, 0.0, 0.0, False
         if step.act is Act.INTO:
             moved, passed, is_vague = brought
             if step.outside:
-                passed = volume_ul / self._last.volume_ul if self._last.volume_ul > 0 else 0.0
-                moved = scaled(self._last, passed)
+                moved, passed, beyond = self._came_back(volume_ul)
             self.there = add(self.there, moved)
             if step.kind == FILLED and moved.volume_ul and step.amount:
                 self._ul_per_unit = moved.volume_ul / step.amount
         elif step.act is Act.OUT:
             moved, passed, is_vague = self._drawn(step, volume_ul)
             kept = self.there.volume_ul / before if before > 0 else float(volume_ul <= 0)
+            if step.outside in TO_PEOPLE:
+                # Each stands by itself out there, so their volumes add up.
+                out_ul = self._out.volume_ul + moved.volume_ul
+                self._out = replace(add(self._out, moved), volume_ul=out_ul)
         elif step.act is Act.LEVEL:
             moved = self._measured(step, volume_ul)
             is_loss = step.kind != MADE_UP and volume_ul < before
@@ -174,7 +183,20 @@ class _Vessel:
             moved = Contents()
         self._last = self.there if self.there.volume_ul > 0 else self._last
         units = self.there.volume_ul / self._ul_per_unit
-        return Happening(step, moved, before, self.there, units, kept, passed, is_vague)
+        return Happening(step, moved, before, self.there, units, kept, passed, beyond, is_vague)
+
+    def _came_back(self, volume_ul: float) -> tuple[Contents, float, float]:
+        """Return what came back, with its share of what is out and of what was there last.
+
+        It is as it went out; of what the book does not know to be out, as the lot was last.
+        """
+        out_ul, last_ul = self._out.volume_ul, self._last.volume_ul
+        known_ul = min(volume_ul, out_ul)
+        passed = known_ul / out_ul if out_ul > 0 else 0.0
+        beyond = (volume_ul - known_ul) / last_ul if last_ul > 0 else 0.0
+        back = scaled(self._out, passed)
+        self._out = scaled(self._out, 1 - passed)
+        return add(back, scaled(self._last, beyond)) if beyond else back, passed, beyond
 
     def _drawn(self, step: Step, volume_ul: float) -> _Brought:
         had = self.there

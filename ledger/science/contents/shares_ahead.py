@@ -8,7 +8,7 @@ from collections import defaultdict
 from collections.abc import Mapping, Sequence
 
 from ledger.domain.lots.steps import Act
-from ledger.science.contents.replay import Happening
+from ledger.science.contents.replay import TO_PEOPLE, Happening
 from ledger.science.contents.shares import FILTERED, Carrying, Held, Shares, Stays, told_at
 
 
@@ -42,7 +42,7 @@ class _Ahead:
         self.ways: dict[tuple[str, str], int] = defaultdict(int)
 
     def take(self, code: str, items: Sequence[Happening]) -> None:
-        there, last, cake = Held(), Held(), None
+        there, last, out, cake = Held(), Held(), Held(), None
         draws: dict[int, Held] = {}
         at, told, is_met = told_at(items), Held(), False
         for index, item in enumerate(items):
@@ -50,10 +50,16 @@ class _Ahead:
             if step.act is Act.INTO and step.source:
                 is_met |= self._come(code, item, there)
             elif step.act is Act.INTO:
-                there.join(last, item.passed)
+                if item.passed:
+                    there.join(out, item.passed)
+                    out.keep(1 - item.passed)
+                if item.beyond:
+                    there.join(last, item.beyond)
             elif step.act is Act.OUT:
                 if is_met:
                     draws[index] = self._gone(item, there, cake)
+                if step.outside in TO_PEOPLE:
+                    out.join(there, item.passed, in_doubt=item.is_vague)
                 there.keep(item.kept, is_vague=item.is_vague)
             elif step.act is Act.LEVEL:
                 cake = there.copy() if step.kind == FILTERED else cake

@@ -11,7 +11,7 @@ from msgspec import Struct, field
 
 from ledger.domain.lots.steps import Act, Step
 from ledger.science.contents.received import ReceivedLot
-from ledger.science.contents.replay import Happening
+from ledger.science.contents.replay import TO_PEOPLE, Happening
 from ledger.science.contents.shares import FILTERED, Carrying, Held, Shares, Stays, stays, told_at
 
 
@@ -72,7 +72,7 @@ class _Behind:
         self.ways: dict[tuple[str, str], int] = defaultdict(int)
 
     def take(self, code: str, items: Sequence[Happening]) -> None:
-        there, last = _Wanted(), _Wanted()
+        there, last, out = _Wanted(), _Wanted(), _Wanted()
         wanted = self.wanted.get(code, {})
         cakes = _cakes(items)
         of_cakes: dict[int, _Wanted] = defaultdict(_Wanted)
@@ -90,9 +90,15 @@ class _Behind:
                 self._came(code, item, there)
                 there.keep(1.0, is_vague=item.is_vague)
             elif step.act is Act.INTO:
-                last.join(there, item.passed)
+                if item.passed:
+                    out.keep(1 - item.passed)
+                    out.join(there, item.passed)
+                if item.beyond:
+                    last.join(there, item.beyond)
             elif step.act is Act.OUT:
                 there.keep(item.kept, is_vague=item.is_vague)
+                if step.outside in TO_PEOPLE:
+                    there.join(out, item.passed, in_doubt=item.is_vague)
                 if index in wanted:
                     to = of_cakes[cakes[index]] if index in cakes else there
                     to.join(wanted[index], item.passed, in_doubt=item.is_vague)

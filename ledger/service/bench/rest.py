@@ -1,6 +1,7 @@
 """Rest: begun, ended, or told whole.
 
-Guarantees: a rest that is ended is the one that goes on.
+Guarantees: a rest that is ended is the one that goes on; one that is told late is filed at its end,
+or where it began while it goes on, so that it stands among the acts of its time.
 """
 
 from datetime import datetime
@@ -35,6 +36,8 @@ def rest(
         # Which rest ends is looked up in the lot, so its name must have been read.
         words.done()
         began, for_, start_at, end_at = _span(desk, code, purpose, ended, started, until)
+        if (late := until or started) and not (ended or how.at):
+            desk.happened = words.read(lambda: read_when(late, desk.now, desk.zone), desk.happened)
         facts = Rest(
             purpose=for_,
             started_at=start_at,

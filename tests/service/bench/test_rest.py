@@ -4,6 +4,7 @@ import pytest
 
 from ledger.domain.entries.plain import facts_to_plain
 from ledger.errors import InputError, RefusedError
+from ledger.service.lots.dossier import dossier
 from tests.keeper import Keeper
 from tests.service.cases import Refused, Said, check_recorded, check_refused
 
@@ -75,3 +76,23 @@ def test_a_rest_that_goes_on_is_ended_by_an_entry_of_its_own(bench: Keeper) -> N
         "ended_at": "2026-03-11T09:10:00Z",
         "began": begun.seq,
     }
+
+
+def test_a_rest_told_late_stands_at_its_end_and_one_that_goes_on_where_it_began(
+    bench: Keeper,
+) -> None:
+    told = bench.do(
+        "rest", lot="OE-001-5", purpose="chill", started="yesterday 08:00", until="yesterday 20:00"
+    )
+    assert told.entry.draft.happened.at.isoformat() == "2026-03-08T20:00:00+00:00"
+    going_on = bench.do("rest", lot="OE-001-5", purpose="settle", started="yesterday 21:00")
+    assert going_on.entry.draft.happened.at.isoformat() == "2026-03-08T21:00:00+00:00"
+    order = [said.entry.seq for said in dossier(bench.book, "OE-001-5").said]
+    assert order[-2:] == [told.seq, going_on.seq]
+    ended = bench.do("rest", lot="OE-001-5", ended="yes")
+    assert ended.entry.draft.happened.at == bench.clock.now
+
+
+def test_a_rest_told_late_with_a_time_of_its_own_stands_there(bench: Keeper) -> None:
+    told = bench.do("rest", lot="OE-001-5", purpose="chill", started="-3h", until="-2h", at="-1h")
+    assert told.entry.draft.happened.at.isoformat() == "2026-03-09T08:05:00+00:00"
