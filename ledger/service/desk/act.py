@@ -32,6 +32,7 @@ from ledger.service.desk.outcome import stands
 from ledger.service.desk.reader import Words
 from ledger.service.desk.recheck import fits_no_longer, histories
 from ledger.service.desk.scene import build_scene
+from ledger.service.desk.standing import shaken, standing
 from ledger.service.desk.times import read_when
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
@@ -138,11 +139,14 @@ class Desk:
         )
         # Read before the correction is in the book, to tell afterwards what it broke.
         before = histories(self.connection, dict.fromkeys(codes))
+        stood = standing(self.connection, old, before, self.now) if old else None
         entry = self._put(draft, moved)
         remarks = tuple((note, "") for note in self.words.notes)
         remarks += tuple((f.what, f.todo) for f in all_findings if f.severity is Severity.REMARK)
-        if old:
+        if old and stood:
             remarks += fits_no_longer(self.connection, before, entry)
+            stands = standing(self.connection, old, before, self.now)
+            remarks += tuple(shaken(stood, stands))
         return Recorded(
             entry=entry,
             code=draft.opens.code if draft.opens else None,

@@ -1,0 +1,174 @@
+"""What stands on an entry: later acts by every rule, and lots that left or were labelled.
+
+Guarantees: later acts are judged by the very rules they were entered by, as if each were entered
+anew; what was found amiss before a correction is not told again after it. Refuses: to look through
+more than so many acts; that there are more is said.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping
+from datetime import datetime
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from ledger.domain.entries import (
+    Add,
+    Bottle,
+    Decant,
+    Entry,
+    Filter,
+    Finish,
+    Judge,
+    Labels,
+    MakeUp,
+    Measurement,
+    Move,
+    Receipt,
+    Rinse,
+)
+from ledger.domain.entries.choices import LotType, Verdict
+from ledger.domain.lots.state import GOES_TO_PEOPLE
+from ledger.domain.rules import findings
+from ledger.domain.rules.finding import Severity
+from ledger.science.contents.composition import Contents
+from ledger.service.account.replay import replayed
+from ledger.service.desk.recheck import MEND
+from ledger.service.desk.scene import build_scene
+from ledger.store.engine.connections import Connection
+from ledger.store.read import dependents, queries, walk
+
+JUDGED = Add | Bottle | Decant | Filter | Finish | Judge | MakeUp | Measurement | Rinse
+"""Kinds of facts that rules hold to what went before."""
+TOLD_ELSEWHERE = frozenset({"correction", "strike", "order", "on hand", "finished"})
+"""Rules whose findings are told by the walk through a lot, or are of the act of correcting."""
+MOST_ACTS, MOST_LOTS = 40, 200
+"""How many later acts and lots are looked through at most: a correction is to be quick."""
+NOTICED = 0.005
+"""By what share of it a figure must change for a lot to be another than it was."""
+
+
+class Standing(Struct, frozen=True):
+    """What stood on an entry at a moment."""
+
+    amiss: Mapping[tuple[int, str], str]
+    """What rules find amiss in later acts: a sentence by the act's chain and the rule."""
+    contents: Mapping[str, Contents]
+    """What is in each lot that may stand on it, by code."""
+    gone: Mapping[str, str]
+    """Of those that were released, labelled or sent, what was done, by code."""
+    is_cut: bool = False
+    """Whether there was more than was looked through."""
+
+
+def standing(connection: Connection, old: Entry, codes: Iterable[str], now: datetime) -> Standing:
+    """Return what stands on an entry that is about to be corrected or struck, or just was.
+
+    Args:
+        connection: A connection in the transaction of the correction.
+        old: The entry.
+        codes: The lots that it touches, before or after.
+        now: The book's clock.
+    """
+    lots = _affected(connection, old, codes)
+    told = {lot: dependents.entries_touching(connection, lot) for lot in lots[:MOST_LOTS]}
+    acts = {
+        entry.stands_for: entry
+        for entries in told.values()
+        for entry in entries
+        if isinstance(entry.facts, JUDGED) and entry.stands_for != old.stands_for
+    }
+    later = [entry for entry in acts.values() if entry.position > old.position]
+    found = replayed(connection, list(told)) if told else None
+    of = {number: code for code, number in found.steps.numbers.items()} if found else {}
+    return Standing(
+        amiss=dict(_amiss(connection, later[:MOST_ACTS], now)),
+        contents={of[lot]: found.replay.contents(of[lot]) for lot in told} if found else {},
+        gone={of[lot]: what for lot, entries in told.items() if (what := _gone(of[lot], entries))},
+        is_cut=len(later) > MOST_ACTS or len(lots) > MOST_LOTS,
+    )
+
+
+def shaken(before: Standing, after: Standing) -> Iterator[tuple[str, str]]:
+    """Yield what a correction shook, a sentence each with what to do about it."""
+    for key, what in after.amiss.items():
+        if key not in before.amiss:
+            yield f"Entry {key[0]} fits no longer: {what}", MEND
+    for code, what in after.gone.items():
+        if _differ(before.contents.get(code, Contents()), after.contents[code]):
+            yield (
+                f"What is in {code} is another by the book now, and it {what}.",
+                f"Decide about it anew: pottle hold {code}, or pottle release {code}",
+            )
+    if after.is_cut:
+        yield (
+            "More stands on this than was looked through.",
+            "See what: pottle trace, and pottle journal of the lots made of it.",
+        )
+
+
+def _affected(connection: Connection, old: Entry, codes: Iterable[str]) -> list[int]:
+    """Return the numbers of the lots made here that may be others by the entry, nearest first."""
+    # Of a received lot what was drawn once concerns no other draw; its own facts concern all.
+    of_all = isinstance(old.facts, Receipt | Judge | Measurement)
+    rows = (queries.lot_by_code(connection, code) for code in codes)
+    starts = [
+        row for row in rows if row and (of_all or row.opened.lot_type is not LotType.RECEIVED)
+    ]
+    ahead = dict.fromkeys(
+        lot for row in starts for lot in (row.seq, *walk.forward(connection, row.seq))
+    )
+    bought = {row.seq for row in starts if row.opened.lot_type is LotType.RECEIVED}
+    return [lot for lot in ahead if lot not in bought]
+
+
+def _amiss(
+    connection: Connection, acts: Iterable[Entry], now: datetime
+) -> Iterator[tuple[tuple[int, str], str]]:
+    for entry in acts:
+        if isinstance(entry.facts, Judge) and entry.facts.verdict is not Verdict.RELEASE:
+            continue
+        draft = replace(entry.draft, corrects=entry.seq)
+        for finding in findings(draft, build_scene(connection, draft, now)):
+            if finding.severity is not Severity.REMARK and finding.rule not in TOLD_ELSEWHERE:
+                yield (entry.stands_for, finding.rule), finding.what
+
+
+def _gone(code: str, entries: Iterable[Entry]) -> str:
+    """Return in words what was done with a lot that cannot be undone by a pen."""
+    released, labels, sent = 0, 0, 0
+    for entry in entries:
+        if entry.draft.lot != code:
+            continue
+        match entry.facts:
+            case Judge(verdict=verdict):
+                released = entry.seq if verdict is Verdict.RELEASE else 0
+            case Labels(printed=printed):
+                labels += printed
+            case Move(moved_as=way) if way in GOES_TO_PEOPLE:
+                sent += 1
+    told = (
+        f"was released by entry {released}" if released else "",
+        f"had {labels} labels printed" if labels else "",
+        f"was sent out {sent} {'time' if sent == 1 else 'times'}" if sent else "",
+    )
+    return ", ".join(part for part in told if part)
+
+
+def _differ(one: Contents, other: Contents) -> bool:
+    """Return whether two liquids are others to a maker: by strength, sugar, or what is in them."""
+    figures = zip(_figures(one), _figures(other), strict=True)
+    if one.parts.keys() != other.parts.keys() or any(_is_far(*pair) for pair in figures):
+        return True
+    one_ul, other_ul = one.volume_ul or 1, other.volume_ul or 1
+    return any(
+        _is_far(part.mass_mg / one_ul, other.parts[key].mass_mg / other_ul)
+        for key, part in one.parts.items()
+    )
+
+
+def _figures(contents: Contents) -> tuple[float, float]:
+    return contents.abv, contents.sugar_g_per_l
+
+
+def _is_far(one: float, other: float) -> bool:
+    return abs(one - other) > NOTICED * max(abs(one), abs(other))
