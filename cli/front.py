@@ -63,6 +63,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "journal": ("lots", "List entries as they were written, corrections included."),
     "trace": ("lots", "Trace a lot back to its inputs and forward to who has it."),
     "serving": ("glass", "Say what a glass delivers: strength, sugar, oils, limits."),
+    "foretell": ("glass", "Foretell how clear a lot or a formula will be; keep the score."),
     "cost": ("glass", "Reckon what a lot cost, a mL, a bottle and a glass."),
     "recall": ("recall", "Hold a lot and all made of it; say where it is and whom to call."),
     "contact": ("recall", "Record a call to somebody who holds goods of a lot."),

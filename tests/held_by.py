@@ -9,7 +9,18 @@ Held = dict[str, tuple[str, str]]
 
 FACTS = (
     "fields without a method: every kind is written, read back and refused there",
-    ("bench", "evidence", "goods", "house", "masters", "recall", "receipt", "upkeep", "verdicts"),
+    (
+        "bench",
+        "evidence",
+        "forecasts",
+        "goods",
+        "house",
+        "masters",
+        "recall",
+        "receipt",
+        "upkeep",
+        "verdicts",
+    ),
 )
 TOLD = (
     "sentences of one entry: every kind and every field of it is told there",
@@ -22,7 +33,7 @@ SCREENS = (
         ("causes", ("compare", "suspects")),
         ("copies", ("demo",)),
         ("evidence", ("prove", "seal", "verify")),
-        ("glass", ("serving",)),
+        ("glass", ("foretell", "serving")),
         ("goods", ("label",)),
         ("guide", ("guide",)),
         ("lots", ("complaints", "journal", "lot", "record", "stock")),
@@ -64,6 +75,17 @@ HELD_BY: Held = {
     **{
         f"reports/json/{name}.py": (f"tests/cli/commands/test_{command}.py", ANSWERS[0])
         for name, command in ANSWERS[1].items()
+    },
+    "reports/json/glass/foretell.py": (
+        "tests/cli/commands/test_foretell.py",
+        "filled from the forecast, and its keys are read where the command is",
+    ),
+    **{
+        f"ledger/service/{name}.py": (
+            "tests/service/glass/test_foretell.py",
+            "a part of the forecast, which is looked at there as a maker asks it",
+        )
+        for name in ("account/mixed", "glass/recipe", "glass/scores")
     },
     "reports/json/kit/problems.py": (
         "tests/cli/kit/test_errors.py",
@@ -160,6 +182,7 @@ BY_DOCTEST = (
     "reports/json/kit/answer.py",
     "reports/kit/figures.py",
     "reports/words/causes/odds.py",
+    "reports/words/entries/forecasts.py",
     "cli/kit/parsing.py",
 )
 """Pure helpers that their doctests hold."""

@@ -24,6 +24,7 @@ from ledger.domain.entries import (
     Facts,
     Filter,
     Finish,
+    Foretold,
     Formula,
     House,
     Judge,
@@ -132,6 +133,7 @@ _EXAMPLES: tuple[Facts, ...] = (
     Contact("Bridge Street Stall", Reached.SPOKEN),
     Closing("the orange oil was old"),
     Answer(7, Outcome.EXPLAINED),
+    Foretold("orange", clear_low_mpct=74_400, glass_low_milli=3900, glass_high_milli=86_000),
 )  # fmt: skip
 EXAMPLES: dict[type[Facts], Facts] = {type(facts): facts for facts in _EXAMPLES}
 """An ordinary example of each kind of facts."""

@@ -29,7 +29,7 @@ INSERT INTO "add" VALUES(28,'add','WTR-001-0',2400000,'uL','2.4L','ingredient',N
 INSERT INTO "add" VALUES(29,'add','OE-001-5',30000,'uL','30mL','ingredient',NULL,NULL);
 INSERT INTO "add" VALUES(36,'add','SOO-001-3',26000,'mg','26g','ingredient',NULL,NULL);
 INSERT INTO "add" VALUES(38,'add','NS-001-J',200000,'uL','200mL','ingredient',NULL,NULL);
-INSERT INTO "add" VALUES(46,'add','SOO-001-3',2000000,'uL','2L','ingredient',NULL,NULL);
+INSERT INTO "add" VALUES(47,'add','SOO-001-3',2000000,'uL','2L','ingredient',NULL,NULL);
 CREATE TABLE alembic_version (
 	version_num VARCHAR(32) NOT NULL, 
 	CONSTRAINT alembic_version_pkc PRIMARY KEY (version_num)
@@ -55,7 +55,7 @@ CREATE TABLE answer (
 	CONSTRAINT fk_answer_told_by FOREIGN KEY(told_by) REFERENCES person_key (initials)
 )
  STRICT;
-INSERT INTO "answer" VALUES(57,'answer',35,'replaced','AB','2026-03-04',NULL,'two fresh bottles');
+INSERT INTO "answer" VALUES(58,'answer',35,'replaced','AB','2026-03-04',NULL,'two fresh bottles');
 CREATE TABLE bottle (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -103,7 +103,7 @@ CREATE TABLE "check" (
 	CONSTRAINT fk_check_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "check" VALUES(48,'check',44,'Read again.');
+INSERT INTO "check" VALUES(49,'check',45,'Read again.');
 CREATE TABLE clean (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -115,7 +115,7 @@ CREATE TABLE clean (
 	CONSTRAINT fk_clean_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "clean" VALUES(49,'clean','Demijohn 2','Hot water','Orange essence');
+INSERT INTO "clean" VALUES(50,'clean','Demijohn 2','Hot water','Orange essence');
 CREATE TABLE closing (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -125,7 +125,7 @@ CREATE TABLE closing (
 	CONSTRAINT ck_closing_entry_kind CHECK (entry_kind = 'closing')
 )
  STRICT;
-INSERT INTO "closing" VALUES(58,'closing','the orange oil was old');
+INSERT INTO "closing" VALUES(59,'closing','the orange oil was old');
 CREATE TABLE complaint (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -159,7 +159,7 @@ CREATE TABLE contact (
 	CONSTRAINT ck_contact_entry_kind CHECK (entry_kind = 'contact')
 )
  STRICT;
-INSERT INTO "contact" VALUES(56,'contact','Bridge Street Stall','spoken',NULL,NULL,NULL,NULL);
+INSERT INTO "contact" VALUES(57,'contact','Bridge Street Stall','spoken',NULL,NULL,NULL,NULL);
 CREATE TABLE count (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -173,7 +173,7 @@ CREATE TABLE count (
 	CONSTRAINT fk_count_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "count" VALUES(42,'count',96000000,'uL','96L');
+INSERT INTO "count" VALUES(43,'count',96000000,'uL','96L');
 CREATE TABLE decant (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -192,7 +192,7 @@ CREATE TABLE decant (
 	CONSTRAINT fk_decant_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "decant" VALUES(40,'decant',180000,'uL','180mL',10000,'uL','10mL');
+INSERT INTO "decant" VALUES(41,'decant',180000,'uL','180mL',10000,'uL','10mL');
 CREATE TABLE deviation (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -206,7 +206,7 @@ CREATE TABLE deviation (
 	CONSTRAINT fk_deviation_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "deviation" VALUES(47,'deviation','on hand','2 L is more than is there of SOO-001-3: the book says 469.231 mL.',46);
+INSERT INTO "deviation" VALUES(48,'deviation','on hand','2 L is more than is there of SOO-001-3: the book says 469.231 mL.',47);
 CREATE TABLE entry (
 	seq INTEGER NOT NULL,
 	kind TEXT NOT NULL,
@@ -225,7 +225,7 @@ CREATE TABLE entry (
 	leaf BLOB NOT NULL,
 	CONSTRAINT pk_entry PRIMARY KEY (seq),
 	CONSTRAINT ck_entry_by CHECK (by IS NOT NULL OR kind = 'house'),
-	CONSTRAINT ck_entry_kind CHECK (kind IN ('house', 'person', 'material', 'formula', 'receipt', 'start', 'add', 'rest', 'filter', 'rinse', 'decant', 'look', 'measure', 'makeup', 'finish', 'bottle', 'labels', 'move', 'judge', 'check', 'complaint', 'count', 'note', 'deviation', 'clean', 'equipment', 'strike', 'party', 'limit', 'withdrawal', 'contact', 'closing', 'answer')),
+	CONSTRAINT ck_entry_kind CHECK (kind IN ('house', 'person', 'material', 'formula', 'receipt', 'start', 'add', 'rest', 'filter', 'rinse', 'decant', 'look', 'measure', 'makeup', 'finish', 'bottle', 'labels', 'move', 'judge', 'check', 'complaint', 'count', 'note', 'deviation', 'clean', 'equipment', 'strike', 'party', 'limit', 'withdrawal', 'contact', 'closing', 'answer', 'forecast')),
 	CONSTRAINT ck_entry_origin CHECK (origin IN ('bench', 'paper', 'instrument', 'memory')),
 	CONSTRAINT ck_entry_precision CHECK (precision IN ('exact', 'about', 'day')),
 	CONSTRAINT ck_entry_leaf CHECK (length(leaf) = 32),
@@ -277,25 +277,26 @@ INSERT INTO "entry" VALUES(36,'add',15,'2026-03-02T09:40:00Z',0,'exact','2026-03
 INSERT INTO "entry" VALUES(37,'start',37,'2026-03-04T11:25:00Z',0,'exact','2026-03-04T11:25:00Z','bench',NULL,'AB',NULL,37,NULL,'{"by":"AB","facts":{"factors":[{"name":"pore","planned":"5"}],"product":"Trial","product_kind":"essence","purpose":"trial","target":{"amount":1000000,"measure":"uL","written":"1L"},"trial_group":"pores"},"happened_at":"2026-03-04T11:25:00Z","kind":"start","lot":"TRL-001-2","offset_min":0,"opens":{"code":"TRL-001-2","lot_type":"made","measure":"uL"},"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:25:00Z","seq":37,"stands_for":37,"v":1}',X'DE6087F51B601179BE5B86F2DC19E7BD51C824F1FBD4632F3A202FE2B38B9882');
 INSERT INTO "entry" VALUES(38,'add',37,'2026-03-04T11:30:00Z',0,'exact','2026-03-04T11:30:00Z','bench',NULL,'AB',NULL,38,NULL,'{"by":"AB","facts":{"added_as":"ingredient","amount":{"amount":200000,"measure":"uL","written":"200mL"},"source":"NS-001-J"},"happened_at":"2026-03-04T11:30:00Z","kind":"add","lot":"TRL-001-2","offset_min":0,"origin":"bench","postings":[{"given":200000,"source":"NS-001-J","taken":200000,"target":"TRL-001-2"}],"precision":"exact","recorded_at":"2026-03-04T11:30:00Z","seq":38,"stands_for":38,"v":1}',X'5A9194F2F88773686C116D1E645D0E1617CF51E98A8B725457F7F737966FBBBA');
 INSERT INTO "entry" VALUES(39,'rinse',37,'2026-03-04T11:35:00Z',0,'exact','2026-03-04T11:35:00Z','bench',NULL,'AB',NULL,39,NULL,'{"by":"AB","facts":{"source":"NS-001-J","volume_in":{"amount":20000,"measure":"uL","written":"20mL"},"volume_out":{"amount":15000,"measure":"uL","written":"15mL"},"went_to":"apart"},"happened_at":"2026-03-04T11:35:00Z","kind":"rinse","lot":"TRL-001-2","offset_min":0,"opens":{"code":"RL-001-3","lot_type":"rinse","measure":"uL"},"origin":"bench","postings":[{"given":15000,"source":"NS-001-J","taken":20000,"target":"RL-001-3"},{"given":0,"source":"TRL-001-2","taken":0,"target":"RL-001-3"}],"precision":"exact","recorded_at":"2026-03-04T11:35:00Z","seq":39,"stands_for":39,"v":1}',X'A515A083C17F5E59A9FA7F15E5A58E3A3CF00B40E5CEFA81AFE9AF3E792FD139');
-INSERT INTO "entry" VALUES(40,'decant',37,'2026-03-04T11:40:00Z',0,'exact','2026-03-04T11:40:00Z','bench',NULL,'AB',NULL,40,NULL,'{"by":"AB","facts":{"drawn":{"amount":180000,"measure":"uL","written":"180mL"},"heel":{"amount":10000,"measure":"uL","written":"10mL"}},"happened_at":"2026-03-04T11:40:00Z","kind":"decant","level":{"amount":180000,"lot":"TRL-001-2"},"lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:40:00Z","seq":40,"stands_for":40,"v":1}',X'3A652BB33902F02C2C752666C08B950D981DE0E98492DC49AA34A9ACD61147BA');
-INSERT INTO "entry" VALUES(41,'measure',37,'2026-03-04T11:45:00Z',0,'exact','2026-03-04T11:45:00Z','bench',NULL,'AB',NULL,41,NULL,'{"by":"AB","facts":{"reading_micro":95500000,"temp_mdegc":20000,"unit":"%","what":"abv","written":"95.5"},"happened_at":"2026-03-04T11:45:00Z","kind":"measure","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:45:00Z","seq":41,"stands_for":41,"v":1}',X'5EE21B7B6EB3B58141508C842614AA4A9E8BE1535CDC82E1B21097DB5D110AA6');
-INSERT INTO "entry" VALUES(42,'count',13,'2026-03-04T11:50:00Z',0,'exact','2026-03-04T11:50:00Z','bench',NULL,'AB',NULL,42,'the tap dripped','{"by":"AB","facts":{"amount":{"amount":96000000,"measure":"uL","written":"96L"}},"happened_at":"2026-03-04T11:50:00Z","kind":"count","level":{"amount":96000000,"lot":"WTR-001-0"},"lot":"WTR-001-0","offset_min":0,"origin":"bench","precision":"exact","reason":"the tap dripped","recorded_at":"2026-03-04T11:50:00Z","seq":42,"stands_for":42,"v":1}',X'8D4D38EC565F2ABDB9FACDB777DBA176B5E98BE70F675E5A44AB558A755C70DF');
-INSERT INTO "entry" VALUES(43,'labels',32,'2026-03-04T11:55:00Z',0,'exact','2026-03-04T11:55:00Z','bench',NULL,'AB',NULL,43,NULL,'{"by":"AB","facts":{"printed":20,"spoiled":1,"used":15},"happened_at":"2026-03-04T11:55:00Z","kind":"labels","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:55:00Z","seq":43,"stands_for":43,"v":1}',X'0325F41B8C848E09B03AE01BC81D71B63CA0E751E47C44F209DF707C5BBE5C58');
-INSERT INTO "entry" VALUES(44,'note',NULL,'2026-03-04T12:00:00Z',0,'exact','2026-03-04T12:00:00Z','bench',NULL,'AB',NULL,44,NULL,'{"by":"AB","facts":{"text":"The still is out of order."},"happened_at":"2026-03-04T12:00:00Z","kind":"note","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:00:00Z","seq":44,"stands_for":44,"v":1}',X'87AC3089A30FA92FBBB609328A09786DF3443DBDF8D5DD98594CB0FBAB9AD962');
-INSERT INTO "entry" VALUES(45,'strike',NULL,'2026-03-04T12:05:00Z',0,'exact','2026-03-04T12:05:00Z','bench',NULL,'AB',44,44,'the wrong book','{"by":"AB","corrects":44,"facts":{},"happened_at":"2026-03-04T12:05:00Z","kind":"strike","offset_min":0,"origin":"bench","precision":"exact","reason":"the wrong book","recorded_at":"2026-03-04T12:05:00Z","seq":45,"stands_for":44,"v":1}',X'3A70F5C2FAB90EC068F4AF2F07E1D6A590B1A81A6BCDC289D9D523E2E4C0168E');
-INSERT INTO "entry" VALUES(46,'add',37,'2026-03-04T12:10:00Z',0,'exact','2026-03-04T12:10:00Z','bench',NULL,'AB',NULL,46,'the scale was reset','{"by":"AB","facts":{"added_as":"ingredient","amount":{"amount":2000000,"measure":"uL","written":"2L"},"source":"SOO-001-3"},"happened_at":"2026-03-04T12:10:00Z","kind":"add","lot":"TRL-001-2","offset_min":0,"origin":"bench","postings":[{"given":2000000,"source":"SOO-001-3","taken":2000000,"target":"TRL-001-2"}],"precision":"exact","reason":"the scale was reset","recorded_at":"2026-03-04T12:10:00Z","seq":46,"stands_for":46,"v":1}',X'962223AC6127F819B6BEBB7F4A87EA0A221BF6B8072F8918E862C885A1365EA4');
-INSERT INTO "entry" VALUES(47,'deviation',37,'2026-03-04T12:10:00Z',0,'exact','2026-03-04T12:10:00Z','bench',NULL,'AB',NULL,47,'the scale was reset','{"by":"AB","facts":{"about":46,"rule":"on hand","text":"2 L is more than is there of SOO-001-3: the book says 469.231 mL."},"happened_at":"2026-03-04T12:10:00Z","kind":"deviation","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","reason":"the scale was reset","recorded_at":"2026-03-04T12:10:00Z","seq":47,"stands_for":47,"v":1}',X'13D9A1774E138EC6CBF33CCFE88F9023A9619446EE498FEB7203E5D7B3F3460D');
-INSERT INTO "entry" VALUES(48,'check',37,'2026-03-04T12:15:00Z',0,'exact','2026-03-04T12:15:00Z','bench',NULL,'AB',NULL,48,NULL,'{"by":"AB","facts":{"about":44,"words":"Read again."},"happened_at":"2026-03-04T12:15:00Z","kind":"check","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:15:00Z","seq":48,"stands_for":48,"v":1}',X'1B8FFAC6B9E3A7873999D56E2E27341395DBECCBA26035BC482746D723A445CF');
-INSERT INTO "entry" VALUES(49,'clean',NULL,'2026-03-04T12:20:00Z',0,'exact','2026-03-04T12:20:00Z','bench',NULL,'AB',NULL,49,NULL,'{"by":"AB","facts":{"how":"Hot water","last_held":"Orange essence","vessel":"Demijohn 2"},"happened_at":"2026-03-04T12:20:00Z","kind":"clean","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:20:00Z","seq":49,"stands_for":49,"v":1}',X'5A5B8099FE75034174AA5E777DB3F5871905B4233112F828DB87EE0B980B8180');
-INSERT INTO "entry" VALUES(50,'equipment',NULL,'2026-03-04T12:25:00Z',0,'exact','2026-03-04T12:25:00Z','bench',NULL,'AB',NULL,50,NULL,'{"by":"AB","facts":{"name":"Scale","words":"Set to zero with the 200 g weight."},"happened_at":"2026-03-04T12:25:00Z","kind":"equipment","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:25:00Z","seq":50,"stands_for":50,"v":1}',X'DD56A9F4E510F9EC47A5692F1A4E9124EEBFB0A499E8349649017ECB1F849259');
-INSERT INTO "entry" VALUES(51,'formula',NULL,'2026-03-04T12:30:00Z',0,'exact','2026-03-04T12:30:00Z','bench',NULL,'AB',NULL,51,NULL,'{"by":"AB","facts":{"basis":{"amount":1000000,"measure":"uL","written":"1L"},"code":"orange-essence","keeping":[{"days":540,"opened_days":180,"storage":"cool and dark"}],"lines":[{"amount":{"amount":50000,"measure":"mg","written":"50g"},"material":"orange-oil","tolerance_mpct":2000}],"prepared_by":"AB","product":"Orange essence","product_kind":"essence","steps":[{"minutes_min":2880,"verb":"rest"},{"pore_max_nm":25000,"verb":"filter"}],"version":1},"happened_at":"2026-03-04T12:30:00Z","kind":"formula","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:30:00Z","seq":51,"stands_for":51,"v":1}',X'5E61156189351882648D44A22E90991174AF89D9C91814682409846DE49C3717');
-INSERT INTO "entry" VALUES(52,'withdrawal',NULL,'2026-03-04T12:35:00Z',0,'exact','2026-03-04T12:35:00Z','bench',NULL,'AB',NULL,52,NULL,'{"by":"AB","facts":{"code":"orange-essence","version":1},"happened_at":"2026-03-04T12:35:00Z","kind":"withdrawal","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:35:00Z","seq":52,"stands_for":52,"v":1}',X'57597BB1D6505B3FC587D1752F4AB4212AF03B9DFB816CE30C555E15C05F2EA6');
-INSERT INTO "entry" VALUES(53,'party',NULL,'2026-03-04T12:40:00Z',0,'exact','2026-03-04T12:40:00Z','bench',NULL,'AB',NULL,53,NULL,'{"by":"AB","facts":{"address":"1 Bridge Street","name":"Bridge Street Stall","phone":"01 555 0100"},"happened_at":"2026-03-04T12:40:00Z","kind":"party","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:40:00Z","seq":53,"stands_for":53,"v":1}',X'E8E0640A8E5DBD6AF0ECB4137AD2D35BAA90F10BEFF0D02EC8F5EC32D9A31F43');
-INSERT INTO "entry" VALUES(54,'limit',NULL,'2026-03-04T12:45:00Z',0,'exact','2026-03-04T12:45:00Z','bench',NULL,'AB',NULL,54,NULL,'{"by":"AB","facts":{"basis":"as-sold","bound":"at-most","citation":"21 CFR 189.180, read again","code":"us-safrole","known_by":"read","place":"US","says":"added safrole, oil of sassafras, isosafrole or dihydrosafrole makes a food adulterated","since":"1960-12-03","substance":"safrole","unit":"mg/kg","value_micro":0},"happened_at":"2026-03-04T12:45:00Z","kind":"limit","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:45:00Z","seq":54,"stands_for":54,"v":1}',X'A14C4597D3995EB410090A0BE4E27EA57736906C747D07AACCC20DDC96D2B67E');
-INSERT INTO "entry" VALUES(55,'judge',32,'2026-03-04T12:50:00Z',0,'exact','2026-03-04T12:50:00Z','bench',NULL,'AB',NULL,55,'came back cloudy','{"by":"AB","facts":{"verdict":"recall"},"happened_at":"2026-03-04T12:50:00Z","kind":"judge","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","reason":"came back cloudy","recorded_at":"2026-03-04T12:50:00Z","seq":55,"stands_for":55,"v":1}',X'8BD08BEC69D3630CC758DBE5B556F67542228C13C5E7C245C715831AF42C3049');
-INSERT INTO "entry" VALUES(56,'contact',32,'2026-03-04T12:55:00Z',0,'exact','2026-03-04T12:55:00Z','bench',NULL,'AB',NULL,56,NULL,'{"by":"AB","facts":{"party":"Bridge Street Stall","reached":"spoken"},"happened_at":"2026-03-04T12:55:00Z","kind":"contact","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:55:00Z","seq":56,"stands_for":56,"v":1}',X'9F41EE0096F463FAAADEB9385EC272A6B600B202EC6E9FA3D77D7987921B5868');
-INSERT INTO "entry" VALUES(57,'answer',32,'2026-03-04T13:00:00Z',0,'exact','2026-03-04T13:00:00Z','bench',NULL,'AB',NULL,57,NULL,'{"by":"AB","facts":{"complaint":35,"outcome":"replaced","told_by":"AB","told_on":"2026-03-04","words":"two fresh bottles"},"happened_at":"2026-03-04T13:00:00Z","kind":"answer","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:00:00Z","seq":57,"stands_for":57,"v":1}',X'93A228881DA056C0D3316C9CE1F5DBCC50BE77CD47A92EF68F33F763FF1744FE');
-INSERT INTO "entry" VALUES(58,'closing',32,'2026-03-04T13:05:00Z',0,'exact','2026-03-04T13:05:00Z','bench',NULL,'AB',NULL,58,'9 kept to look at','{"by":"AB","facts":{"cause":"the orange oil was old"},"happened_at":"2026-03-04T13:05:00Z","kind":"closing","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","reason":"9 kept to look at","recorded_at":"2026-03-04T13:05:00Z","seq":58,"stands_for":58,"v":1}',X'1E3CCD198861728B5F59C9EE5548F67F3AC744E3560C71CBADB6DDC4EB3E50BD');
+INSERT INTO "entry" VALUES(40,'forecast',15,'2026-03-04T11:40:00Z',0,'exact','2026-03-04T11:40:00Z','bench',NULL,'AB',NULL,40,NULL,'{"by":"AB","facts":{"carried":"yes","clear_high_mpct":95442,"clear_likely_mpct":84688,"clear_low_mpct":73934,"dose_ul":898,"glass_high_milli":90323,"glass_low_milli":3913,"neat_high_milli":3000,"neat_low_milli":0,"oils":"orange","spirit_mpct":96000,"syrup_high_milli":42243,"syrup_low_milli":250},"happened_at":"2026-03-04T11:40:00Z","kind":"forecast","lot":"OE-001-5","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:40:00Z","seq":40,"stands_for":40,"v":1}',X'77BFA4CB7F0E5D81A9F9A5A55D1B34B0B26CAD30C6B80E7CE6F4577C3E296102');
+INSERT INTO "entry" VALUES(41,'decant',37,'2026-03-04T11:45:00Z',0,'exact','2026-03-04T11:45:00Z','bench',NULL,'AB',NULL,41,NULL,'{"by":"AB","facts":{"drawn":{"amount":180000,"measure":"uL","written":"180mL"},"heel":{"amount":10000,"measure":"uL","written":"10mL"}},"happened_at":"2026-03-04T11:45:00Z","kind":"decant","level":{"amount":180000,"lot":"TRL-001-2"},"lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:45:00Z","seq":41,"stands_for":41,"v":1}',X'A081194DB45918EFC0D099E0270A590187DEDEF661A445A8BED3E45C692D9C41');
+INSERT INTO "entry" VALUES(42,'measure',37,'2026-03-04T11:50:00Z',0,'exact','2026-03-04T11:50:00Z','bench',NULL,'AB',NULL,42,NULL,'{"by":"AB","facts":{"reading_micro":95500000,"temp_mdegc":20000,"unit":"%","what":"abv","written":"95.5"},"happened_at":"2026-03-04T11:50:00Z","kind":"measure","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:50:00Z","seq":42,"stands_for":42,"v":1}',X'A577DA036873ABC7486250305158C442A0CF9AB13660C4B1A44337D895C60026');
+INSERT INTO "entry" VALUES(43,'count',13,'2026-03-04T11:55:00Z',0,'exact','2026-03-04T11:55:00Z','bench',NULL,'AB',NULL,43,'the tap dripped','{"by":"AB","facts":{"amount":{"amount":96000000,"measure":"uL","written":"96L"}},"happened_at":"2026-03-04T11:55:00Z","kind":"count","level":{"amount":96000000,"lot":"WTR-001-0"},"lot":"WTR-001-0","offset_min":0,"origin":"bench","precision":"exact","reason":"the tap dripped","recorded_at":"2026-03-04T11:55:00Z","seq":43,"stands_for":43,"v":1}',X'E2B573D9B4F16DFA8AAE9BD391CAC2DCCC7F4B56C1A65F1159238A9AA6BED1FE');
+INSERT INTO "entry" VALUES(44,'labels',32,'2026-03-04T12:00:00Z',0,'exact','2026-03-04T12:00:00Z','bench',NULL,'AB',NULL,44,NULL,'{"by":"AB","facts":{"printed":20,"spoiled":1,"used":15},"happened_at":"2026-03-04T12:00:00Z","kind":"labels","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:00:00Z","seq":44,"stands_for":44,"v":1}',X'85D67DF51E165D9D14A16A475399C253FAA464F5A60B8F08A16DFA1FE4FBDC5B');
+INSERT INTO "entry" VALUES(45,'note',NULL,'2026-03-04T12:05:00Z',0,'exact','2026-03-04T12:05:00Z','bench',NULL,'AB',NULL,45,NULL,'{"by":"AB","facts":{"text":"The still is out of order."},"happened_at":"2026-03-04T12:05:00Z","kind":"note","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:05:00Z","seq":45,"stands_for":45,"v":1}',X'2A78B56B88C6A94007808E39A0078F5591AB8E5A9BD542ABEC3AAB703489E324');
+INSERT INTO "entry" VALUES(46,'strike',NULL,'2026-03-04T12:10:00Z',0,'exact','2026-03-04T12:10:00Z','bench',NULL,'AB',45,45,'the wrong book','{"by":"AB","corrects":45,"facts":{},"happened_at":"2026-03-04T12:10:00Z","kind":"strike","offset_min":0,"origin":"bench","precision":"exact","reason":"the wrong book","recorded_at":"2026-03-04T12:10:00Z","seq":46,"stands_for":45,"v":1}',X'8D11910FBD9F5466C42BA905FA7BFB4F74D40610A86BAE257D9760A575B802D8');
+INSERT INTO "entry" VALUES(47,'add',37,'2026-03-04T12:15:00Z',0,'exact','2026-03-04T12:15:00Z','bench',NULL,'AB',NULL,47,'the scale was reset','{"by":"AB","facts":{"added_as":"ingredient","amount":{"amount":2000000,"measure":"uL","written":"2L"},"source":"SOO-001-3"},"happened_at":"2026-03-04T12:15:00Z","kind":"add","lot":"TRL-001-2","offset_min":0,"origin":"bench","postings":[{"given":2000000,"source":"SOO-001-3","taken":2000000,"target":"TRL-001-2"}],"precision":"exact","reason":"the scale was reset","recorded_at":"2026-03-04T12:15:00Z","seq":47,"stands_for":47,"v":1}',X'810FC11D8E561A634A08A516FE517E16014F531723417928A974487B6DF767BF');
+INSERT INTO "entry" VALUES(48,'deviation',37,'2026-03-04T12:15:00Z',0,'exact','2026-03-04T12:15:00Z','bench',NULL,'AB',NULL,48,'the scale was reset','{"by":"AB","facts":{"about":47,"rule":"on hand","text":"2 L is more than is there of SOO-001-3: the book says 469.231 mL."},"happened_at":"2026-03-04T12:15:00Z","kind":"deviation","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","reason":"the scale was reset","recorded_at":"2026-03-04T12:15:00Z","seq":48,"stands_for":48,"v":1}',X'584892A4D335BD59B35669C76BD0E2754CF2FE91BB2D4A6F8BB9F45903BAA60A');
+INSERT INTO "entry" VALUES(49,'check',37,'2026-03-04T12:20:00Z',0,'exact','2026-03-04T12:20:00Z','bench',NULL,'AB',NULL,49,NULL,'{"by":"AB","facts":{"about":45,"words":"Read again."},"happened_at":"2026-03-04T12:20:00Z","kind":"check","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:20:00Z","seq":49,"stands_for":49,"v":1}',X'FAC666CE2A110250ACE3B7DDC703574CD7657D0CC8077C5636419729C98617AA');
+INSERT INTO "entry" VALUES(50,'clean',NULL,'2026-03-04T12:25:00Z',0,'exact','2026-03-04T12:25:00Z','bench',NULL,'AB',NULL,50,NULL,'{"by":"AB","facts":{"how":"Hot water","last_held":"Orange essence","vessel":"Demijohn 2"},"happened_at":"2026-03-04T12:25:00Z","kind":"clean","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:25:00Z","seq":50,"stands_for":50,"v":1}',X'54BC2B49298C52834FE8C8FFBA977484D1F14C4DE029453F04B234A4853E5797');
+INSERT INTO "entry" VALUES(51,'equipment',NULL,'2026-03-04T12:30:00Z',0,'exact','2026-03-04T12:30:00Z','bench',NULL,'AB',NULL,51,NULL,'{"by":"AB","facts":{"name":"Scale","words":"Set to zero with the 200 g weight."},"happened_at":"2026-03-04T12:30:00Z","kind":"equipment","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:30:00Z","seq":51,"stands_for":51,"v":1}',X'A6A10065A1E3FEE20B206A4C52483549CE0CA8C6E6FB64CF38D681B80151B332');
+INSERT INTO "entry" VALUES(52,'formula',NULL,'2026-03-04T12:35:00Z',0,'exact','2026-03-04T12:35:00Z','bench',NULL,'AB',NULL,52,NULL,'{"by":"AB","facts":{"basis":{"amount":1000000,"measure":"uL","written":"1L"},"code":"orange-essence","keeping":[{"days":540,"opened_days":180,"storage":"cool and dark"}],"lines":[{"amount":{"amount":50000,"measure":"mg","written":"50g"},"material":"orange-oil","tolerance_mpct":2000}],"prepared_by":"AB","product":"Orange essence","product_kind":"essence","steps":[{"minutes_min":2880,"verb":"rest"},{"pore_max_nm":25000,"verb":"filter"}],"version":1},"happened_at":"2026-03-04T12:35:00Z","kind":"formula","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:35:00Z","seq":52,"stands_for":52,"v":1}',X'343DE793E51AF43D3F032E8DF65F54071B6CD0431274E422EAEA93D9CC8B3BC9');
+INSERT INTO "entry" VALUES(53,'withdrawal',NULL,'2026-03-04T12:40:00Z',0,'exact','2026-03-04T12:40:00Z','bench',NULL,'AB',NULL,53,NULL,'{"by":"AB","facts":{"code":"orange-essence","version":1},"happened_at":"2026-03-04T12:40:00Z","kind":"withdrawal","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:40:00Z","seq":53,"stands_for":53,"v":1}',X'B0353B488052B41C12E3599290132512B94724773C26A74FBB4D4002A972B51F');
+INSERT INTO "entry" VALUES(54,'party',NULL,'2026-03-04T12:45:00Z',0,'exact','2026-03-04T12:45:00Z','bench',NULL,'AB',NULL,54,NULL,'{"by":"AB","facts":{"address":"1 Bridge Street","name":"Bridge Street Stall","phone":"01 555 0100"},"happened_at":"2026-03-04T12:45:00Z","kind":"party","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:45:00Z","seq":54,"stands_for":54,"v":1}',X'163CFEB7C77B9B00DEBAA14A6586308C30187D637A4C7B697DEB6436A472EC86');
+INSERT INTO "entry" VALUES(55,'limit',NULL,'2026-03-04T12:50:00Z',0,'exact','2026-03-04T12:50:00Z','bench',NULL,'AB',NULL,55,NULL,'{"by":"AB","facts":{"basis":"as-sold","bound":"at-most","citation":"21 CFR 189.180, read again","code":"us-safrole","known_by":"read","place":"US","says":"added safrole, oil of sassafras, isosafrole or dihydrosafrole makes a food adulterated","since":"1960-12-03","substance":"safrole","unit":"mg/kg","value_micro":0},"happened_at":"2026-03-04T12:50:00Z","kind":"limit","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:50:00Z","seq":55,"stands_for":55,"v":1}',X'741E5D7065E508C283402E32E1B49DB3C8C9FC1573998AC542AAA0748B304E61');
+INSERT INTO "entry" VALUES(56,'judge',32,'2026-03-04T12:55:00Z',0,'exact','2026-03-04T12:55:00Z','bench',NULL,'AB',NULL,56,'came back cloudy','{"by":"AB","facts":{"verdict":"recall"},"happened_at":"2026-03-04T12:55:00Z","kind":"judge","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","reason":"came back cloudy","recorded_at":"2026-03-04T12:55:00Z","seq":56,"stands_for":56,"v":1}',X'0A72302826678821C23C85629B354D2DD521F2A9271E5D8E86DF30D70852068C');
+INSERT INTO "entry" VALUES(57,'contact',32,'2026-03-04T13:00:00Z',0,'exact','2026-03-04T13:00:00Z','bench',NULL,'AB',NULL,57,NULL,'{"by":"AB","facts":{"party":"Bridge Street Stall","reached":"spoken"},"happened_at":"2026-03-04T13:00:00Z","kind":"contact","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:00:00Z","seq":57,"stands_for":57,"v":1}',X'6614AB52695964E070446EE2E8D201347791B55D4ABD188DECFBC5923116A8E7');
+INSERT INTO "entry" VALUES(58,'answer',32,'2026-03-04T13:05:00Z',0,'exact','2026-03-04T13:05:00Z','bench',NULL,'AB',NULL,58,NULL,'{"by":"AB","facts":{"complaint":35,"outcome":"replaced","told_by":"AB","told_on":"2026-03-04","words":"two fresh bottles"},"happened_at":"2026-03-04T13:05:00Z","kind":"answer","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:05:00Z","seq":58,"stands_for":58,"v":1}',X'AD11E4E5609F2EC9265F431D81AF8696F9739C20B99985797D642794B4F239EC');
+INSERT INTO "entry" VALUES(59,'closing',32,'2026-03-04T13:10:00Z',0,'exact','2026-03-04T13:10:00Z','bench',NULL,'AB',NULL,59,'9 kept to look at','{"by":"AB","facts":{"cause":"the orange oil was old"},"happened_at":"2026-03-04T13:10:00Z","kind":"closing","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","reason":"9 kept to look at","recorded_at":"2026-03-04T13:10:00Z","seq":59,"stands_for":59,"v":1}',X'FED6461C02E14687DF6448AB9AAF81D44D95563A6EF1BCE85109AC512E22398A');
 CREATE TABLE equipment (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -306,7 +307,7 @@ CREATE TABLE equipment (
 	CONSTRAINT fk_equipment_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "equipment" VALUES(50,'equipment','Scale','Set to zero with the 200 g weight.',NULL,NULL,NULL);
+INSERT INTO "equipment" VALUES(51,'equipment','Scale','Set to zero with the 200 g weight.',NULL,NULL,NULL);
 CREATE TABLE filter (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -370,6 +371,46 @@ CREATE TABLE finish (
  STRICT;
 INSERT INTO "finish" VALUES(24,'finish',448000,'uL','448mL',NULL,NULL,NULL,NULL,NULL);
 INSERT INTO "finish" VALUES(31,'finish',3800000,'uL','3.8L',NULL,NULL,NULL,NULL,NULL);
+CREATE TABLE forecast (
+    seq INTEGER NOT NULL,
+    entry_kind TEXT NOT NULL,
+    oils TEXT NOT NULL,
+    carried TEXT,
+    spirit_mpct INTEGER,
+    clear_low_mpct INTEGER,
+    clear_likely_mpct INTEGER,
+    clear_high_mpct INTEGER,
+    neat_low_milli INTEGER,
+    neat_high_milli INTEGER,
+    syrup_low_milli INTEGER,
+    syrup_high_milli INTEGER,
+    glass_low_milli INTEGER,
+    glass_high_milli INTEGER,
+    dose_ul INTEGER,
+    own_readings INTEGER,
+    own_least_micro INTEGER,
+    own_most_micro INTEGER,
+    CONSTRAINT pk_forecast PRIMARY KEY (seq),
+    CONSTRAINT ck_forecast_carried CHECK (carried IN ('yes', 'edge', 'no')),
+    CONSTRAINT ck_forecast_spirit_mpct CHECK (spirit_mpct >= 0),
+    CONSTRAINT ck_forecast_clear_low_mpct CHECK (clear_low_mpct >= 0),
+    CONSTRAINT ck_forecast_clear_likely_mpct CHECK (clear_likely_mpct >= 0),
+    CONSTRAINT ck_forecast_clear_high_mpct CHECK (clear_high_mpct >= 0),
+    CONSTRAINT ck_forecast_neat_low_milli CHECK (neat_low_milli >= 0),
+    CONSTRAINT ck_forecast_neat_high_milli CHECK (neat_high_milli >= 0),
+    CONSTRAINT ck_forecast_syrup_low_milli CHECK (syrup_low_milli >= 0),
+    CONSTRAINT ck_forecast_syrup_high_milli CHECK (syrup_high_milli >= 0),
+    CONSTRAINT ck_forecast_glass_low_milli CHECK (glass_low_milli >= 0),
+    CONSTRAINT ck_forecast_glass_high_milli CHECK (glass_high_milli >= 0),
+    CONSTRAINT ck_forecast_dose_ul CHECK (dose_ul >= 0),
+    CONSTRAINT ck_forecast_own_readings CHECK (own_readings >= 0),
+    CONSTRAINT ck_forecast_own_least_micro CHECK (own_least_micro >= 0),
+    CONSTRAINT ck_forecast_own_most_micro CHECK (own_most_micro >= 0),
+    CONSTRAINT fk_forecast_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
+    CONSTRAINT ck_forecast_entry_kind CHECK (entry_kind = 'forecast')
+)
+ STRICT;
+INSERT INTO "forecast" VALUES(40,'forecast','orange','yes',96000,73934,84688,95442,0,3000,250,42243,3913,90323,898,NULL,NULL,NULL);
 CREATE TABLE formula (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -407,7 +448,7 @@ CREATE TABLE formula (
 	CONSTRAINT fk_formula_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "formula" VALUES(51,'formula','orange-essence',1,'Orange essence','essence',1000000,'uL','1L',NULL,NULL,NULL,NULL,NULL,NULL,NULL,'AB',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "formula" VALUES(52,'formula','orange-essence',1,'Orange essence','essence',1000000,'uL','1L',NULL,NULL,NULL,NULL,NULL,NULL,NULL,'AB',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
 CREATE TABLE formula_keeping (
 	seq INTEGER NOT NULL,
 	line INTEGER NOT NULL,
@@ -423,7 +464,7 @@ CREATE TABLE formula_keeping (
 )
  WITHOUT ROWID,
  STRICT;
-INSERT INTO "formula_keeping" VALUES(51,1,'cool and dark',540,180,NULL);
+INSERT INTO "formula_keeping" VALUES(52,1,'cool and dark',540,180,NULL);
 CREATE TABLE formula_lines (
 	seq INTEGER NOT NULL,
 	line INTEGER NOT NULL,
@@ -443,7 +484,7 @@ CREATE TABLE formula_lines (
 )
  WITHOUT ROWID,
  STRICT;
-INSERT INTO "formula_lines" VALUES(51,1,'orange-oil',50000,'mg','50g',2000,NULL,NULL);
+INSERT INTO "formula_lines" VALUES(52,1,'orange-oil',50000,'mg','50g',2000,NULL,NULL);
 CREATE TABLE formula_steps (
 	seq INTEGER NOT NULL,
 	line INTEGER NOT NULL,
@@ -464,8 +505,8 @@ CREATE TABLE formula_steps (
 )
  WITHOUT ROWID,
  STRICT;
-INSERT INTO "formula_steps" VALUES(51,1,'rest',NULL,2880,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
-INSERT INTO "formula_steps" VALUES(51,2,'filter',NULL,NULL,NULL,NULL,NULL,25000,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "formula_steps" VALUES(52,1,'rest',NULL,2880,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "formula_steps" VALUES(52,2,'filter',NULL,NULL,NULL,NULL,NULL,25000,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
 CREATE TABLE house (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -493,7 +534,7 @@ CREATE TABLE judge (
  STRICT;
 INSERT INTO "judge" VALUES(25,'judge','release');
 INSERT INTO "judge" VALUES(33,'judge','release');
-INSERT INTO "judge" VALUES(55,'judge','recall');
+INSERT INTO "judge" VALUES(56,'judge','recall');
 CREATE TABLE labels (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -508,7 +549,7 @@ CREATE TABLE labels (
 	CONSTRAINT fk_labels_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "labels" VALUES(43,'labels',20,15,1);
+INSERT INTO "labels" VALUES(44,'labels',20,15,1);
 CREATE TABLE level (
 	seq INTEGER NOT NULL,
 	lot INTEGER NOT NULL,
@@ -523,8 +564,8 @@ INSERT INTO "level" VALUES(21,15,430000);
 INSERT INTO "level" VALUES(22,15,450000);
 INSERT INTO "level" VALUES(24,15,448000);
 INSERT INTO "level" VALUES(31,26,3800000);
-INSERT INTO "level" VALUES(40,37,180000);
-INSERT INTO "level" VALUES(42,13,96000000);
+INSERT INTO "level" VALUES(41,37,180000);
+INSERT INTO "level" VALUES(43,13,96000000);
 CREATE TABLE "limit" (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -552,7 +593,7 @@ CREATE TABLE "limit" (
 	CONSTRAINT ck_limit_entry_kind CHECK (entry_kind = 'limit')
 )
  STRICT;
-INSERT INTO "limit" VALUES(54,'limit','us-safrole','safrole','at-most',0,'mg/kg','as-sold','US','21 CFR 189.180, read again','read','added safrole, oil of sassafras, isosafrole or dihydrosafrole makes a food adulterated','1960-12-03',NULL);
+INSERT INTO "limit" VALUES(55,'limit','us-safrole','safrole','at-most',0,'mg/kg','as-sold','US','21 CFR 189.180, read again','read','added safrole, oil of sassafras, isosafrole or dihydrosafrole makes a food adulterated','1960-12-03',NULL);
 CREATE TABLE look (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -704,7 +745,7 @@ CREATE TABLE measure (
 	CONSTRAINT fk_measure_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "measure" VALUES(41,'measure','abv',95500000,'%','95.5',20000,NULL);
+INSERT INTO "measure" VALUES(42,'measure','abv',95500000,'%','95.5',20000,NULL);
 CREATE TABLE move (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -732,7 +773,7 @@ CREATE TABLE note (
 	CONSTRAINT fk_note_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "note" VALUES(44,'note','The still is out of order.');
+INSERT INTO "note" VALUES(45,'note','The still is out of order.');
 CREATE TABLE party (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -746,7 +787,7 @@ CREATE TABLE party (
 	CONSTRAINT ck_party_entry_kind CHECK (entry_kind = 'party')
 )
  STRICT;
-INSERT INTO "party" VALUES(53,'party','Bridge Street Stall','01 555 0100',NULL,'1 Bridge Street',NULL);
+INSERT INTO "party" VALUES(54,'party','Bridge Street Stall','01 555 0100',NULL,'1 Bridge Street',NULL);
 CREATE TABLE person (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -808,7 +849,7 @@ INSERT INTO "posting" VALUES(36,1,9,15,NULL,30769,30769);
 INSERT INTO "posting" VALUES(38,1,10,37,NULL,200000,200000);
 INSERT INTO "posting" VALUES(39,1,10,39,NULL,20000,15000);
 INSERT INTO "posting" VALUES(39,2,37,39,NULL,0,0);
-INSERT INTO "posting" VALUES(46,1,9,37,NULL,2000000,2000000);
+INSERT INTO "posting" VALUES(47,1,9,37,NULL,2000000,2000000);
 CREATE TABLE receipt (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -939,7 +980,7 @@ CREATE TABLE strike (
 	CONSTRAINT fk_strike_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "strike" VALUES(45,'strike');
+INSERT INTO "strike" VALUES(46,'strike');
 CREATE TABLE tree (
 	height INTEGER NOT NULL,
 	place INTEGER NOT NULL,
@@ -968,16 +1009,16 @@ INSERT INTO "tree" VALUES(1,15,X'164A6CE958C5065AC429C2216E4CFD9C1783DF2E3718A9F
 INSERT INTO "tree" VALUES(1,16,X'A5E87FD3B7B5FD29708FF8DDAF106A6A637F65A9B9EDB69137EEF87E6B245781');
 INSERT INTO "tree" VALUES(1,17,X'1EA6F3DE7D1DA45C06C9A8FC1EBE92B7B9EA317DB060685AC70399B24446AA6E');
 INSERT INTO "tree" VALUES(1,18,X'A7B8CA6209F382C07AB71238F8B6133DE86F4F6C54E9AD22A0FF4A2963492C93');
-INSERT INTO "tree" VALUES(1,19,X'0DDCB4D9FD8C84EA9B45A1A0E92238FC97BC9B6490294BD097ED23D7F9586B8E');
-INSERT INTO "tree" VALUES(1,20,X'51E07E5F047352E3942F0F7E5A5670AA3388DBD5CC08795A6BD23664EBE85517');
-INSERT INTO "tree" VALUES(1,21,X'550F2BC762B3CF5AD84A4DEAC02F42DA1FA07BCFE117ACAC259230359E2C78C8');
-INSERT INTO "tree" VALUES(1,22,X'F019B08044F11985FC577ABCB5B6BABE9BB052752A34B1719ABAACD941082965');
-INSERT INTO "tree" VALUES(1,23,X'B754B6B279A7A0DF9E5A83A4180A32E5382B3C4084FE61E8FF82D5FD25B26181');
-INSERT INTO "tree" VALUES(1,24,X'42534E586B333A91B9FD2CC46B6E96B653AB884E2978D9627D0E270C8A990C31');
-INSERT INTO "tree" VALUES(1,25,X'BA4F7C221AEC1DCBB2370A0956E7A0ADDA277D7D5C999BA3F1DDB26163590651');
-INSERT INTO "tree" VALUES(1,26,X'FF6F9471CA9002F1E64FD50AEA39E8F398E8ABD554C306D23C77D614E1D74FE9');
-INSERT INTO "tree" VALUES(1,27,X'B72218C504F93B2F81AF47A520EFA167BA251340C4900247C20BD304BA09DBC5');
-INSERT INTO "tree" VALUES(1,28,X'43DB8E2FA30AA5F8926E0B1742973BD507515BC68D03089A695AB5E915CC5067');
+INSERT INTO "tree" VALUES(1,19,X'087D50B8304CC2C4B058020DC54BCDAF21B178B4303A4FDF9EA8513B745EDFBB');
+INSERT INTO "tree" VALUES(1,20,X'D1B79BA905EC953BAA90BDAE84B05C6CCFC5DDAABD5542CBBC49C88957996350');
+INSERT INTO "tree" VALUES(1,21,X'0DC7E27E5B6A03BA74C51D44E9BE4ACCB06F642D53A3B17CF49683DAF2B07873');
+INSERT INTO "tree" VALUES(1,22,X'D5D90DB4387A243E23BFAA08D247DCCAF99538E0C16250A339202D6991CE909B');
+INSERT INTO "tree" VALUES(1,23,X'3B908B2240AA1B370EBE0BA34B40DBC61619B896B8B1A327CF09B2894ACE055F');
+INSERT INTO "tree" VALUES(1,24,X'C1151C8CF0C3AB1E8B8BC804FB63DA4725C9FB62E885649C6847A3B19127DE42');
+INSERT INTO "tree" VALUES(1,25,X'5F0CACA2573569B8D2F9C44B4FED06762E756C58905C16649B94A8EF0710E30D');
+INSERT INTO "tree" VALUES(1,26,X'9D2DB9060E06D645F3DEFBAEBE773B54AD382B8B8A75B3CF3AB02278ADDA7279');
+INSERT INTO "tree" VALUES(1,27,X'18DDCB41C037F75482ED1FA394C3CFB8D9F87479BA30E0BE59C24924719303C8');
+INSERT INTO "tree" VALUES(1,28,X'F4B9EAD40509A36EBC69C442337947D388190E8F94F6ABB3379E2D361CB3E196');
 INSERT INTO "tree" VALUES(2,0,X'9DC2072E964502272ED995A65AF277DE01DF9BDACF93C463B793B12C7FE8258E');
 INSERT INTO "tree" VALUES(2,1,X'A4DF234CE689AF9901AFBF2851B974914450BE6B7C0E18DAC8A4CB8FE038DCC5');
 INSERT INTO "tree" VALUES(2,2,X'A30A5A5CF5770B2E6990F2CAA6092F57911D8166C41E114F7C32F9180B05369A');
@@ -987,21 +1028,21 @@ INSERT INTO "tree" VALUES(2,5,X'DE39785D52A445236597753DAA7F00879E6FBD7637FCF19A
 INSERT INTO "tree" VALUES(2,6,X'45944D0ED61E82F8B487E5B81EB5C1A4B2313A588BE762BD9A3BB909F731E304');
 INSERT INTO "tree" VALUES(2,7,X'F1F29879E3E7D0D88D8BB75A97BAAC08DA57073968899832ED5653FF086ABE14');
 INSERT INTO "tree" VALUES(2,8,X'C3E6166C70CA1D08F83C8B34E28553BCB677EDB1C346F6B7E975F0863B60E1CF');
-INSERT INTO "tree" VALUES(2,9,X'FDCDE3B704F48DEC44EA72B50BD90A40F2F32E43669E493DBE3AFBF6D3F8EFDD');
-INSERT INTO "tree" VALUES(2,10,X'43E777D81A65C150BFDBDBD2B6158C5423248376E8C9E83C9BA4CABFC1C71E16');
-INSERT INTO "tree" VALUES(2,11,X'09ECFB74958738D38584CD94C7BE28D8CA5BADDE530D57B25EE39B14EB9CCBA2');
-INSERT INTO "tree" VALUES(2,12,X'4F8868BFA11CE2687714071F70F00BF3C88D16614E8B3552DF8020669A7A8F26');
-INSERT INTO "tree" VALUES(2,13,X'E2A0B2F274291CD03EAD9D1D3377FBEAF4CE4B8BB1BBD8ACB6B0A24B7CFACCF4');
+INSERT INTO "tree" VALUES(2,9,X'7C155377A5BCF2DB83E99452B006034CE1EAEF7437BD7E7213B493F1357B17B1');
+INSERT INTO "tree" VALUES(2,10,X'C9D2F95570F616F5BA18727A969EA4BC10B4018C3973DDF73A8840C2A89D129A');
+INSERT INTO "tree" VALUES(2,11,X'CBD20D1B730620E36E3F266A156F025B766FB9EBE250EFD2E5FB1AE4AE3DCD06');
+INSERT INTO "tree" VALUES(2,12,X'94B19457ED9C8C1D1EE850759DFBA0AD21566C45ED248B25FF15AA09CA53D2FC');
+INSERT INTO "tree" VALUES(2,13,X'62E11B0596872F34E3932D30283671E46FE3E8CCCD8FDD9A6EDBA32F71ACB201');
 INSERT INTO "tree" VALUES(3,0,X'8ACBF33E9ECB18542E21B1870691C6EC935499BCFB2EFAEEB053C9670E4EF22E');
 INSERT INTO "tree" VALUES(3,1,X'A8BAB7FC92FBC3F7AC0ABE069E0FC731EC2AE8EB92A7AF95BEF54BC8463DBFD9');
 INSERT INTO "tree" VALUES(3,2,X'E353E3D24942CC79E183FB8B2949B77400DCDE8B84CCFD7E766A4B71D9D828D7');
 INSERT INTO "tree" VALUES(3,3,X'B70EFC1FDC3FC97E19CE381653097A3FEE7C612E32DA388A3BDFAAFFC3565CBE');
-INSERT INTO "tree" VALUES(3,4,X'2553EBE7EB9F335896B564119321B5502621EE42D8D8D7781CE0BFD76D6D2E32');
-INSERT INTO "tree" VALUES(3,5,X'2E0D65A19936E25733AB0382A62CC3605982F974510A840D9B8CD005CE6A13CC');
-INSERT INTO "tree" VALUES(3,6,X'4D119C3E01C17DF0B8FFC80BF1C32D6B77DB833857186CEE484E1ADB92F26775');
+INSERT INTO "tree" VALUES(3,4,X'7191F87E0C91C9A16805B91C81C9AF1F4C5551AC7EAD410AE5CE055860BAD0ED');
+INSERT INTO "tree" VALUES(3,5,X'0263D80EBA6EEB98218EBE807DF67BF0143375177775A642812608AFE42B84B5');
+INSERT INTO "tree" VALUES(3,6,X'B1BF62CAC5A0D8F900F52ADD7E3590313ED9D44EF7B9FB4AD3DFDE59391ABFA2');
 INSERT INTO "tree" VALUES(4,0,X'B0140B895F244A8C9EAC4AB2CB98FCF193DB1939895CA11C3F829599C4979868');
 INSERT INTO "tree" VALUES(4,1,X'931960DC7416CA8225D2C1848147F28EA780C946E3E047C7A54E2DDD613893E1');
-INSERT INTO "tree" VALUES(4,2,X'FD232B5F42292433597393D08F54C5F5E2FB29D5CEB019831505216DD5A2005E');
+INSERT INTO "tree" VALUES(4,2,X'2BBCFA3FBB7DCC75FC9EE6F364A0EDE53986C4D05D4D81CE47755DF66AC3594E');
 INSERT INTO "tree" VALUES(5,0,X'DF5A9062A21F88335F5DFEE2C461DDB073B6452D701482887DC4A63735F94170');
 CREATE TABLE withdrawal (
 	seq INTEGER NOT NULL,
@@ -1014,7 +1055,7 @@ CREATE TABLE withdrawal (
 	CONSTRAINT ck_withdrawal_entry_kind CHECK (entry_kind = 'withdrawal')
 )
  STRICT;
-INSERT INTO "withdrawal" VALUES(52,'withdrawal','orange-essence',1);
+INSERT INTO "withdrawal" VALUES(53,'withdrawal','orange-essence',1);
 CREATE INDEX ix_entry_lot ON entry (lot);
 CREATE INDEX ix_entry_stands_for ON entry (stands_for);
 CREATE INDEX ix_level_lot ON level (lot);
@@ -1162,6 +1203,9 @@ CREATE INDEX ix_posting_target ON posting (target, seq, given);
 CREATE TRIGGER guard_answer_update BEFORE UPDATE ON "answer" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_answer_delete BEFORE DELETE ON "answer" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_answer_insert BEFORE INSERT ON "answer" WHEN EXISTS (SELECT 1 FROM "answer" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_forecast_update BEFORE UPDATE ON "forecast" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_forecast_delete BEFORE DELETE ON "forecast" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_forecast_insert BEFORE INSERT ON "forecast" WHEN EXISTS (SELECT 1 FROM "forecast" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE INDEX ix_move_party ON move (party);
 CREATE INDEX ix_receipt_supplier ON receipt (supplier);
 CREATE INDEX ix_receipt_material ON receipt (material);

@@ -11,7 +11,17 @@ from cli.kit.tables import is_screen, print_json, print_lines, print_table
 from ledger.errors import RefusedError
 
 TOPICS = (
-    *("first-hour", "bench", "labels", "release", "trace", "recall", "serving", "limits"),
+    *(
+        "first-hour",
+        "bench",
+        "labels",
+        "release",
+        "trace",
+        "recall",
+        "serving",
+        "foretell",
+        "limits",
+    ),
     *("formulas", "corrections", "seals", "people", "backups", "machines", "machines-keys"),
     "commands",
 )

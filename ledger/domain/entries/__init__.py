@@ -17,6 +17,7 @@ from ledger.domain.entries.bench import (
     Start,
 )
 from ledger.domain.entries.evidence import Strike
+from ledger.domain.entries.forecasts import Foretold
 from ledger.domain.entries.goods import Answer, Bottle, Complaint, Labels, Move
 from ledger.domain.entries.house import House, Party, Person
 from ledger.domain.entries.masters import Formula, Limit, Material, Withdrawal
@@ -73,6 +74,7 @@ FACTS: dict[str, type[Facts]] = {
         Contact,
         Closing,
         Answer,
+        Foretold,
     )
 }
 
@@ -96,6 +98,7 @@ __all__ = [
     "FactsT",
     "Filter",
     "Finish",
+    "Foretold",
     "Formula",
     "House",
     "Judge",

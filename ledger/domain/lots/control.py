@@ -61,6 +61,17 @@ class Vessel(Struct, frozen=True):
     """How much is in it after the draft, as reckoned, in µL."""
 
 
+class Doubted(Struct, frozen=True):
+    """What makes a clear look of a drink doubtful."""
+
+    oils: str
+    """The kinds of oil in it."""
+    mg_per_l: float
+    """How much of them is in the drink, in mg/L."""
+    held_mg_per_l: float
+    """The most that such a drink holds clear, by the best of what is published."""
+
+
 class Control(Struct, frozen=True):
     """What the book holds a lot to."""
 
@@ -79,6 +90,8 @@ class Control(Struct, frozen=True):
     known."""
     readings: tuple[Reading, ...] = ()
     """The reading that is entered, or the last ones of what is released, beside the book."""
+    doubted: Doubted | None = None
+    """What makes a look that is entered doubtful."""
     claim: Limit | None = None
     """The limit whose words its label claims, in force or not."""
 

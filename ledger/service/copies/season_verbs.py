@@ -27,6 +27,7 @@ _PLACES = {
     "decant": "bench.decant",
     "look": "bench.look",
     "measure": "bench.measure",
+    "foretell": "glass.foretell",
     "makeup": "bench.makeup",
     "finish": "bench.finish",
     "bottle": "goods.bottle",

@@ -11,6 +11,7 @@ from ledger.domain.entries import (
     Finish,
     Formula,
     Judge,
+    Look,
     MakeUp,
     Measurement,
     Rest,
@@ -54,8 +55,19 @@ def control_of(
         inputs=inputs.inputs(connection, numbers),
         last_held=inputs.last_held(connection, vessel, draft.happened.at, skip) if vessel else None,
     )
-    control = _with_readings(connection, draft, lot, control)
+    control = _with_readings(connection, draft, lot, _with_doubt(connection, draft, start, control))
     return _for_release(connection, draft, control)
+
+
+def _with_doubt(connection: Connection, draft: Draft, start: Start, control: Control) -> Control:
+    """Return the control with what makes a look that is entered doubtful."""
+    if not isinstance(draft.facts, Look) or draft.lot is None:
+        return control
+    from ledger.service.desk.doubted import doubted, is_asked  # the sums, for this alone
+
+    if not is_asked(draft.facts, start):
+        return control
+    return replace(control, doubted=doubted(connection, draft.lot, draft.facts, start))
 
 
 def _with_readings(

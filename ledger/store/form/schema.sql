@@ -202,7 +202,7 @@ body TEXT NOT NULL,
 leaf BLOB NOT NULL,
 CONSTRAINT pk_entry PRIMARY KEY (seq),
 CONSTRAINT ck_entry_by CHECK (by IS NOT NULL OR kind = 'house'),
-CONSTRAINT ck_entry_kind CHECK (kind IN ('house', 'person', 'material', 'formula', 'receipt', 'start', 'add', 'rest', 'filter', 'rinse', 'decant', 'look', 'measure', 'makeup', 'finish', 'bottle', 'labels', 'move', 'judge', 'check', 'complaint', 'count', 'note', 'deviation', 'clean', 'equipment', 'strike', 'party', 'limit', 'withdrawal', 'contact', 'closing', 'answer')),
+CONSTRAINT ck_entry_kind CHECK (kind IN ('house', 'person', 'material', 'formula', 'receipt', 'start', 'add', 'rest', 'filter', 'rinse', 'decant', 'look', 'measure', 'makeup', 'finish', 'bottle', 'labels', 'move', 'judge', 'check', 'complaint', 'count', 'note', 'deviation', 'clean', 'equipment', 'strike', 'party', 'limit', 'withdrawal', 'contact', 'closing', 'answer', 'forecast')),
 CONSTRAINT ck_entry_origin CHECK (origin IN ('bench', 'paper', 'instrument', 'memory')),
 CONSTRAINT ck_entry_precision CHECK (precision IN ('exact', 'about', 'day')),
 CONSTRAINT ck_entry_leaf CHECK (length(leaf) = 32),
@@ -283,6 +283,45 @@ CONSTRAINT ck_finish_entry_kind CHECK (entry_kind = 'finish'),
 CONSTRAINT ck_finish_volume_measure CHECK (volume_measure IN ('uL', 'mg', 'ueach')),
 CONSTRAINT ck_finish_volume CHECK (volume > 0),
 CONSTRAINT fk_finish_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
+)
+STRICT;
+CREATE TABLE forecast (
+seq INTEGER NOT NULL,
+entry_kind TEXT NOT NULL,
+oils TEXT NOT NULL,
+carried TEXT,
+spirit_mpct INTEGER,
+clear_low_mpct INTEGER,
+clear_likely_mpct INTEGER,
+clear_high_mpct INTEGER,
+neat_low_milli INTEGER,
+neat_high_milli INTEGER,
+syrup_low_milli INTEGER,
+syrup_high_milli INTEGER,
+glass_low_milli INTEGER,
+glass_high_milli INTEGER,
+dose_ul INTEGER,
+own_readings INTEGER,
+own_least_micro INTEGER,
+own_most_micro INTEGER,
+CONSTRAINT pk_forecast PRIMARY KEY (seq),
+CONSTRAINT ck_forecast_carried CHECK (carried IN ('yes', 'edge', 'no')),
+CONSTRAINT ck_forecast_spirit_mpct CHECK (spirit_mpct >= 0),
+CONSTRAINT ck_forecast_clear_low_mpct CHECK (clear_low_mpct >= 0),
+CONSTRAINT ck_forecast_clear_likely_mpct CHECK (clear_likely_mpct >= 0),
+CONSTRAINT ck_forecast_clear_high_mpct CHECK (clear_high_mpct >= 0),
+CONSTRAINT ck_forecast_neat_low_milli CHECK (neat_low_milli >= 0),
+CONSTRAINT ck_forecast_neat_high_milli CHECK (neat_high_milli >= 0),
+CONSTRAINT ck_forecast_syrup_low_milli CHECK (syrup_low_milli >= 0),
+CONSTRAINT ck_forecast_syrup_high_milli CHECK (syrup_high_milli >= 0),
+CONSTRAINT ck_forecast_glass_low_milli CHECK (glass_low_milli >= 0),
+CONSTRAINT ck_forecast_glass_high_milli CHECK (glass_high_milli >= 0),
+CONSTRAINT ck_forecast_dose_ul CHECK (dose_ul >= 0),
+CONSTRAINT ck_forecast_own_readings CHECK (own_readings >= 0),
+CONSTRAINT ck_forecast_own_least_micro CHECK (own_least_micro >= 0),
+CONSTRAINT ck_forecast_own_most_micro CHECK (own_most_micro >= 0),
+CONSTRAINT fk_forecast_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
+CONSTRAINT ck_forecast_entry_kind CHECK (entry_kind = 'forecast')
 )
 STRICT;
 CREATE TABLE formula (
@@ -850,6 +889,9 @@ CREATE TRIGGER guard_filter_update BEFORE UPDATE ON "filter" BEGIN SELECT RAISE(
 CREATE TRIGGER guard_finish_delete BEFORE DELETE ON "finish" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_finish_insert BEFORE INSERT ON "finish" WHEN EXISTS (SELECT 1 FROM "finish" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_finish_update BEFORE UPDATE ON "finish" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_forecast_delete BEFORE DELETE ON "forecast" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_forecast_insert BEFORE INSERT ON "forecast" WHEN EXISTS (SELECT 1 FROM "forecast" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_forecast_update BEFORE UPDATE ON "forecast" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_formula_delete BEFORE DELETE ON "formula" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_formula_insert BEFORE INSERT ON "formula" WHEN EXISTS (SELECT 1 FROM "formula" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_formula_keeping_delete BEFORE DELETE ON "formula_keeping" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;

@@ -21,6 +21,7 @@ from ledger.domain.entries.bench import (
     Start,
 )
 from ledger.domain.entries.evidence import Strike
+from ledger.domain.entries.forecasts import Foretold
 from ledger.domain.entries.goods import Answer, Bottle, Complaint, Labels, Move
 from ledger.domain.entries.house import House, Party, Person
 from ledger.domain.entries.masters import Formula, Limit, Material, Withdrawal
@@ -30,7 +31,7 @@ from ledger.domain.entries.upkeep import Clean, Count, Equipment, Note
 from ledger.domain.entries.verdicts import Check, Deviation, Judge
 from ledger.domain.masters.formulas import version_of
 from reports.kit.format import closed, tidy
-from reports.words.entries import bench, goods
+from reports.words.entries import bench, forecasts, goods
 from reports.words.entries import limits as words_of_limits
 from reports.words.entries import masters as stock
 from reports.words.entries.parts import Parts, joined
@@ -91,6 +92,7 @@ KINDS: dict[type[Facts], Kind] = {
     Contact: Kind("called", goods.contact),
     Closing: Kind("recall closed", lambda facts: (facts.cause,)),
     Answer: Kind("complaint answered", goods.answer),
+    Foretold: Kind("foretold", forecasts.foretold),
 }
 """Every kind of entry, with its title and its words."""
 

@@ -41,6 +41,7 @@ from ledger.domain.entries.choices import (
     Verdict,
 )
 from ledger.domain.entries.evidence import Strike
+from ledger.domain.entries.forecasts import Foretold
 from ledger.domain.entries.goods import Answer, Bottle, Complaint, Labels, Move
 from ledger.domain.entries.house import House, Party, Person
 from ledger.domain.entries.masters import (
@@ -289,6 +290,29 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
     (
         Contact("A stall", Reached.LEFT_WORD, q("3", counted=True), "calls back on Monday"),
         "A stall, word left, 3 still there, calls back on Monday",
+    ),
+    (
+        Foretold(
+            oils="orange",
+            carried=Carried.EDGE,
+            spirit_mpct=90_000,
+            clear_low_mpct=74_400,
+            clear_likely_mpct=84_800,
+            clear_high_mpct=95_100,
+            neat_low_milli=0,
+            neat_high_milli=3000,
+            syrup_low_milli=200,
+            syrup_high_milli=200_000,
+            glass_low_milli=5800,
+            glass_high_milli=447_000,
+            dose_ul=900,
+            own_readings=12,
+            own_least_micro=500_000,
+            own_most_micro=2_000_000,
+        ),
+        "orange, clear by 74.4 to 95.1 % vol, most likely 84.8, carried: edge, spirit of 90.0 % "
+        "vol, neat 0 to 3 NTU, in syrup 0.2 to 200 NTU, as poured 5.8 to 450 NTU, bright up to 0.9 "
+        "mL a litre of syrup, narrowed by 12 readings, 0.5 to 2 of the middle",
     ),
     (Closing("the orange oil was old"), "the orange oil was old"),
     (

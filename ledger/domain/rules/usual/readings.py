@@ -6,7 +6,7 @@ stands in the way of a release too, with or without a formula.
 
 from collections.abc import Iterator
 
-from ledger.domain.entries import Draft, Measurement
+from ledger.domain.entries import Draft, Look, Measurement
 from ledger.domain.lots.readings import told_apart
 from ledger.domain.lots.scene import Scene
 from ledger.domain.rules.finding import Finding, Rule, remark
@@ -40,4 +40,23 @@ def last_readings_fit_the_book(draft: Draft, scene: Scene) -> Iterator[Finding]:
             )
 
 
-RULES: tuple[Rule, ...] = (reading_fits_the_book, last_readings_fit_the_book)
+def a_clear_drink_can_hold_its_oil(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """What water does not dissolve shows, unless something else was looked at."""
+    found = scene.control.doubted
+    if not isinstance(draft.facts, Look) or found is None:
+        return
+    share = 100 * found.held_mg_per_l / found.mg_per_l
+    yield remark(
+        "clear beyond what dissolves",
+        f"{found.mg_per_l:.0f} mg/L of {found.oils} oil looked {draft.facts.grade} as poured, "
+        f"where the drink dissolves {share:.0f} % of it at the best.",
+        "Was it the syrup that was looked at, or has the oil risen as a ring? Look again in the "
+        "glass; if the entry is wrong, correct it.",
+    )
+
+
+RULES: tuple[Rule, ...] = (
+    reading_fits_the_book,
+    last_readings_fit_the_book,
+    a_clear_drink_can_hold_its_oil,
+)

@@ -1,0 +1,130 @@
+"""Foretelling a lot, which is kept, and a formula, which is not; gaps are named."""
+
+from pathlib import Path
+
+import pytest
+
+from ledger.domain.entries import Foretold, Look
+from ledger.domain.entries.choices import LookedAt
+from ledger.domain.entries.forecasts import Carried
+from ledger.errors import RefusedError
+from ledger.service.desk.book import How
+from ledger.service.glass.foretell import facts_of, foretell_formula, foretell_lot, record_lot
+from ledger.service.glass.scores import own_ratios, scores
+from tests.keeper import Keeper
+from tests.path import receive_all
+
+FORMULA = """
+code = "house-orange"
+version = 1
+product = "Orange essence"
+kind = "essence"
+basis = "480 mL"
+prepared-by = "AB"
+
+[[line]]
+material = "orange-oil"
+amount = "30 mL"
+
+[[line]]
+material = "spirit"
+amount = "450 mL"
+"""
+
+
+def essence(keeper: Keeper, **oil: str) -> str:
+    lots = receive_all(keeper)
+    code = keeper.opens("start", product="Orange essence", kind="essence", target="480mL")
+    keeper.do("add", lot=code, source=lots.oil, amount=oil.get("amount", "30mL"))
+    keeper.do("add", lot=code, source=lots.spirit, amount="450mL")
+    return code
+
+
+def test_of_a_lot_what_is_foretold_is_kept_before_the_look(sqlite_keeper: Keeper) -> None:
+    code = essence(sqlite_keeper)
+    sqlite_keeper.clock.now = sqlite_keeper.clock.now.replace(hour=18)
+    haze, number = record_lot(sqlite_keeper.book, How("AB"), code)
+    entry = next(entry for entry in sqlite_keeper.entries() if entry.seq == number)
+    assert entry.facts == facts_of(haze)
+    assert isinstance(entry.facts, Foretold)
+    assert (entry.draft.lot, entry.facts.oils, haze.carried) == (code, "orange", Carried.YES)
+    assert haze.glass
+    assert haze.glass.low > 3
+
+
+def test_of_a_formula_the_same_is_foretold_and_nothing_kept(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    code = essence(sqlite_keeper)
+    file = tmp_path / "orange.toml"
+    file.write_text(FORMULA, encoding="utf-8")
+    sqlite_keeper.do("formula", file=str(file))
+    before = len(sqlite_keeper.entries())
+    of_formula = foretell_formula(sqlite_keeper.book, "house-orange")
+    of_lot = foretell_lot(sqlite_keeper.book, code, "AB")
+    assert of_formula
+    assert of_formula.clear_by == pytest.approx(of_lot.clear_by)
+    assert of_formula.glass == pytest.approx(of_lot.glass)
+    assert foretell_formula(sqlite_keeper.book, "no-such") is None
+    assert len(sqlite_keeper.entries()) == before
+
+
+def test_what_is_not_known_is_named_and_the_rest_still_told(sqlite_keeper: Keeper) -> None:
+    lots = receive_all(sqlite_keeper)
+    keeper = sqlite_keeper
+    keeper.do("material", code="bay", name="Bay oil", kind="oil", density="0.95")
+    bay = keeper.opens("receive", material="bay", amount="100mL")
+    code = keeper.opens("start", product="Bay essence", kind="essence", target="100mL")
+    keeper.do("add", lot=code, source=bay, amount="5mL")
+    bare = foretell_lot(keeper.book, code, "AB")
+    assert [what for what, _ in bare.gaps] == [
+        "What Bay oil is made of is not recorded, and nothing published is kept of such an oil: it "
+        "cannot be foretold.",
+        "There is no spirit in it.",
+    ]
+    keeper.do("add", lot=code, source=lots.oil, amount="5mL")
+    keeper.do("add", lot=code, source=lots.spirit, amount="80mL")
+    half = foretell_lot(keeper.book, code, "AB")
+    assert half.kinds == ("orange",)
+    assert len(half.gaps) == 1
+    assert half.glass
+    assert half.clear_by is None
+    keeper.do("material", code="bay", constituents="eugenol 70%; limonene 50%", change=True)
+    assert foretell_lot(keeper.book, code, "AB").gaps[0][0] == (
+        "The constituents recorded of Bay oil come to 120 %: it cannot be foretold."
+    )
+    with pytest.raises(RefusedError, match="is a received lot, which nobody pours as it is"):
+        foretell_lot(keeper.book, bay, "AB")
+
+
+def test_looks_are_held_against_the_forecast_before_them(sqlite_keeper: Keeper) -> None:
+    keeper, code = sqlite_keeper, essence(sqlite_keeper)
+    keeper.do("look", lot=code, grade="milky")
+    keeper.do("foretell", lot=code)
+    keeper.do("look", lot=code, grade="clear")
+    keeper.do("look", lot=code, grade="milky")
+    keeper.do("look", lot=code, grade="clear", ntu="2.9")
+    found = scores(keeper.book)
+    assert [(score.oils, score.inside, score.looks) for score in found] == [
+        (None, 2, 3),
+        ("orange", 2, 3),
+    ]
+
+
+def test_ten_readings_of_the_house_narrow_the_band(sqlite_keeper: Keeper) -> None:
+    keeper = sqlite_keeper
+    code = essence(keeper)
+    keeper.do("foretell", lot=code)
+    wide = foretell_lot(keeper.book, code, "AB")
+    for ntu in range(20, 30):
+        keeper.do("look", lot=code, grade="milky", of="as-poured", dilution="1:7", ntu=str(ntu))
+    with keeper.reading() as connection:
+        assert len(own_ratios(connection)) == 10
+    told = foretell_lot(keeper.book, code, "AB")
+    assert told.narrowed
+    assert told.shown[2] == pytest.approx((20, 29), rel=1e-3)
+    assert told.glass == wide.glass
+    kept = facts_of(told)
+    assert kept.band(LookedAt.AS_POURED) == pytest.approx((20, 29), rel=1e-3)
+    assert kept.own_readings == 10
+    assert sum(isinstance(entry.facts, Look) for entry in keeper.entries()) == 10
