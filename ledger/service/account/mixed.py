@@ -9,7 +9,7 @@ from msgspec import Struct
 from ledger.domain.entries import Material
 from ledger.science.contents.composition import Contents
 from ledger.science.haze.strength import Oil, Share, oil_of
-from ledger.service.account.oils import MOST_TOLD, known_oil, told_share
+from ledger.service.account.oils import known_oil
 from ledger.service.account.shipped import solubilities
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
@@ -60,12 +60,6 @@ def mixed_of(connection: Connection, made: Contents) -> Mixed:
 
 def _unknown(code: str, material: Material | None) -> tuple[str, str]:
     called = material.name if material else code
-    if material and told_share(material) > MOST_TOLD:
-        return (
-            f"The constituents recorded of {called} come to {100 * told_share(material):.0f} %: it "
-            "cannot be foretold.",
-            f'Record them anew: pottle material change {code} --constituents "NAME SHARE%"',
-        )
     return (
         f"What {called} is made of is not recorded, and nothing published is kept of such an oil: "
         "it cannot be foretold.",

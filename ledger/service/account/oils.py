@@ -20,10 +20,6 @@ CHANGED = frozenset({HowObtained.FOLDED, HowObtained.TERPENELESS, HowObtained.EX
 """Ways to obtain an oil after which it is not made as such oils usually are."""
 
 
-MOST_TOLD = 1.02
-"""Share that constituents may come to, for each of them is rounded."""
-
-
 class Known(Struct, frozen=True):
     """An oil, and by what it is known."""
 
@@ -39,8 +35,6 @@ class Known(Struct, frozen=True):
 
 def known_oil(material: Material) -> Known | None:
     """Return what an oil is made of; None where neither the book nor a publication says."""
-    if told_share(material) > MOST_TOLD:
-        return None
     certificate = _certificate(material)
     kind = _kind(material.name) or _kind(material.code)
     if certificate:
@@ -49,11 +43,6 @@ def known_oil(material: Material) -> Known | None:
     if kind is None or material.how_obtained in CHANGED:
         return None
     return typical(kind)
-
-
-def told_share(material: Material) -> float:
-    """Return what the constituents recorded of a material come to, from 0 to 1."""
-    return sum(item.fraction_ppm for item in material.constituents) / 1e6
 
 
 def typical(kind: str) -> Known:
