@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from ledger.domain.entries.forecasts import Carried
 from ledger.science.haze.drops import CLEAR_NTU, Range, against, index_of_syrup, turbidity
-from ledger.science.haze.parting import drops_of, most_held, parted
+from ledger.science.haze.parted import drops_of, most_held, parted
 from ledger.science.haze.strength import Band, Calibration, Oil, least_strength
 
 SYRUP_BRIX = 60.0

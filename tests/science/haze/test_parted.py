@@ -2,7 +2,7 @@
 
 import pytest
 
-from ledger.science.haze.parting import drops_of, most_held, parted
+from ledger.science.haze.parted import drops_of, most_held, parted
 from ledger.science.haze.strength import Calibration, Oil, Share, oil_of
 from ledger.service.account.shipped import solubilities
 
