@@ -41,7 +41,7 @@ from ledger.domain.entries.choices import (
     Verdict,
 )
 from ledger.domain.entries.evidence import Strike
-from ledger.domain.entries.forecasts import Foretold
+from ledger.domain.entries.forecasts import Carried, Foretold
 from ledger.domain.entries.goods import Answer, Bottle, Complaint, Labels, Move
 from ledger.domain.entries.house import House, Party, Person
 from ledger.domain.entries.masters import (
