@@ -32,7 +32,7 @@ def told(story: str, shell: Shell, clock: SetClock) -> Iterator[Said]:
         found = _LINE.fullmatch(line)
         assert found
         clock.now += timedelta(minutes=MINUTES_APART)
-        before = _last(shell.book)
+        before = _last(shell.book) if found["name"] else (0, "")
         words = shlex.split(found["command"].format(**shell.codes))
         said = run(shell, words)
         if found["name"]:

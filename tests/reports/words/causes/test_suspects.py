@@ -135,6 +135,22 @@ def test_a_row_says_what_it_counts() -> None:
     assert rows[0][:4] == ("A", "batches", "5 of 5", "0 of 10")
 
 
+@pytest.mark.parametrize(
+    ("many", "note"),
+    [
+        (12, []),
+        (13, ["1 more suspect that tell less: --explain lists all."]),
+        (14, ["2 more suspects that tell less: --explain lists all."]),
+    ],
+)
+def test_suspects_that_the_table_leaves_out_are_counted(many: int, note: list[str]) -> None:
+    found = suspicion(lots("A", ""))
+    suspects = found.judgement.suspects[:1] * many
+    found = replace(found, judgement=replace(found.judgement, suspects=suspects))
+    assert table_note(found, everything=False) == note
+    assert table_note(found, everything=True) == []
+
+
 def test_a_cause_is_to_be_held_and_a_lead_to_be_tried() -> None:
     assert next_step(suspicion(lots("A", ""))) == (
         'pottle hold A --because "suspected in 5 failed lots"'

@@ -1,5 +1,15 @@
 """Cautions of a lot: what it is, what a glass of it holds, and what decides."""
 
+from types import SimpleNamespace
+from typing import Any
+
+import pytest
+from msgspec.structs import replace
+
+from ledger.domain.entries import Limit
+from ledger.domain.entries.choices import Bound, KnownBy, LimitBasis, LimitUnit
+from ledger.science.contents.against import Daily
+from ledger.service.glass.card import ServingCard
 from ledger.service.glass.serving import serving
 from reports.words.glass.cautions import DEFER, cautions_of, label_cautions
 from tests.keeper import Keeper
@@ -28,3 +38,74 @@ def test_a_label_says_the_gravest_in_short_and_a_syrup_burns_nobody(
         "dilute before use.",
     )
     assert not any("flammable" in line for line in cautions_of(serving(keeper.book, lots.packed)))
+
+
+CEILING = Limit(
+    "eu-safrole", "safrole", Bound.AT_MOST, 2_000_000, LimitUnit.MG_PER_KG_BODY,
+    LimitBasis.PER_DAY, "EU", "invented", KnownBy.RECALLED,
+)  # fmt: skip
+
+
+def pouring(said: str, *, abv: float = 0.0, percent: float | None = None) -> Any:
+    """Return a way to pour in which a glass is so strong and takes so much of a ceiling."""
+    daily = Daily(CEILING, "adult", 60, 120.0, percent, 1.2 * (percent or 0.0))
+    served = SimpleNamespace(concern=SimpleNamespace(substance="safrole"), daily=(daily,))
+    return SimpleNamespace(said=said, glass=SimpleNamespace(abv=abv), concerns=(served,))
+
+
+@pytest.fixture
+def card(walked: tuple[Keeper, Lots]) -> ServingCard:
+    keeper, lots = walked
+    return serving(keeper.book, lots.essence)
+
+
+def as_strong(card: ServingCard, abv: float) -> ServingCard:
+    """Return the card of a lot so strong of which nothing else is to be told."""
+    made = SimpleNamespace(contents=SimpleNamespace(abv=abv))
+    return replace(card, made=made, pourings=(pouring("neat", percent=0.0),))
+
+
+def test_from_24_percent_on_it_is_flammable_and_just_below_it_is_not(card: ServingCard) -> None:
+    told = cautions_of(as_strong(card, 24.0))
+    assert told == (
+        "At 24.0 % vol it is highly flammable, and its vapour catches fire from a flame or spark "
+        "some way off: air the room, keep from flames and children.",
+        DEFER,
+    )
+    assert len(label_cautions(as_strong(card, 24.0), ())) == 1
+    for weaker in (23.9, 23.999):
+        assert cautions_of(as_strong(card, weaker)) == (DEFER,)
+        assert label_cautions(as_strong(card, weaker), ()) == ()
+
+
+def test_a_ceiling_is_told_when_it_is_just_passed_and_not_when_it_is_just_kept(
+    card: ServingCard,
+) -> None:
+    weak = as_strong(card, 0.0)
+    kept = replace(weak, pourings=(pouring("by the litre", percent=100.0),))
+    assert cautions_of(kept) == (DEFER,)
+    ways = (pouring("by the litre", percent=100.1), pouring("by the gallon", percent=99.9))
+    passed = replace(weak, pourings=ways)
+    assert cautions_of(passed) == (
+        "One glass passes the daily ceiling of safrole for an adult of 60 kg (by the litre).",
+        DEFER,
+    )
+    both = replace(passed, pourings=(ways[0], pouring("by the gallon", percent=None)))
+    assert cautions_of(both)[0] == (
+        "One glass passes the daily ceiling of safrole for an adult of 60 kg (by the litre, by the "
+        "gallon)."
+    )
+    assert cautions_of(replace(passed, is_essence=False))[0] == (
+        "One glass passes the daily ceiling of safrole for an adult of 60 kg."
+    )
+
+
+def test_the_strongest_glass_is_the_one_whose_alcohol_is_told(card: ServingCard) -> None:
+    ways = tuple(pouring("a way", abv=abv, percent=0.0) for abv in (0.09, 0.33, 0.2))
+    told = cautions_of(replace(as_strong(card, 0.0), pourings=ways))
+    assert told == (
+        "A glass holds alcohol (0.33 % vol at most): say so where somebody must or would avoid it.",
+        DEFER,
+    )
+    faint = tuple(pouring("a way", abv=abv, percent=0.0) for abv in (0.01, 0.049))
+    assert cautions_of(replace(as_strong(card, 0.0), pourings=faint)) == (DEFER,)
