@@ -26,6 +26,7 @@ FORMULA = orange(
     abv_min="70%",
     abv_max="95%",
     label="Ingredients: ethanol, orange oil.",
+    packaging="Brown glass of 50 mL, black cap with a cone, label of 90 by 44 mm.",
     prepared_by="AB",
     checked_by="CD",
     valid_from="2026-03-01",
@@ -37,20 +38,29 @@ def keep_batch(keeper: Keeper, folder: Path) -> None:
     codes = keeper.codes
     file = folder / "orange-essence.toml"
     file.write_text(FORMULA, encoding="utf-8")
-    keeper.do("house", address="3 Pretend Lane")
+    keeper.do("house", address="3 Pretend Lane", keep="24")
+    for code, name, kind in (
+        ("paper", "Filter paper, 20 µm", "filter"),
+        ("blank", "Blank labels", "label"),
+    ):
+        keeper.do("material", code=code, name=name, kind=kind)
     keeper.do("person", initials="CD", name="Cleo Dunn")
     keeper.do("party", name="Bridge Street Stall", address="1 Bridge Street")
     keeper.do("formula", file=str(file))
     lots = receive_all(keeper)
     codes.update(oil=lots.oil, spirit=lots.spirit, carb=lots.carb, bottles=lots.bottles)
+    codes["paper"] = keeper.opens("receive", material="paper", amount="100")
+    codes["blank"] = keeper.opens("receive", material="blank", amount="200")
     codes["barred"] = keeper.opens(
         "receive", material="orange-oil", amount="1L", hold="yes", because="no papers yet"
     )
     keeper.do("judge", lot=codes["barred"], verdict="reject", because="smells of solvent")
-    keeper.do("clean", vessel="Demijohn 2", method="Hot water", last_held="Lemon essence")
+    cleaned = keeper.do("clean", vessel="Demijohn 2", method="Hot water", last_held="Lemon essence")
+    codes["cleaned"] = str(cleaned.seq)
     keeper.do("equipment", name="Scale 1", words="Set to zero with the 200 g weight.")
     codes["essence"] = _make(keeper)
     codes["packed"] = _pack(keeper)
+    keeper.do("complain", lot=codes["packed"], symptom="cloudy", party="Bridge Street Stall")
     codes["rework"] = keeper.opens(
         "start", product="Orange essence, reworked", kind="rework", target="100mL"
     )
@@ -68,17 +78,21 @@ def _make(keeper: Keeper) -> str:
     codes = keeper.codes
     code = keeper.opens("start", formula="orange-essence", target="480mL", vessel="Demijohn 2")
     oil = keeper.do(
-        "add", lot=code, source=codes["oil"], amount="31mL", because="the cylinder ran over"
-    )
+        "add", lot=code, source=codes["oil"], amount="31mL", instrument="Scale 1",
+        because="the cylinder ran over"
+    )  # fmt: skip
     keeper.by = "CD"
     keeper.do("check", entry=str(oil.seq), words="read the cylinder")
     keeper.by = "AB"
-    keeper.do("add", lot=code, source=codes["carb"], amount="16g")
+    keeper.do("add", lot=code, source=codes["carb"], amount="16g", triturated="10min")
     keeper.do("add", lot=code, source=codes["spirit"], amount="440mL")
     keeper.do("rest", lot=code, purpose="macerate")
     keeper.clock.forward(days=2)
     keeper.do("rest", lot=code, ended="yes")
-    keeper.do("filter", lot=code, medium="paper", pore="20", volume_in="465mL", volume_out="440mL")
+    keeper.do("rest", lot=code, purpose="warm", temp="30")
+    keeper.do("rest", lot=code, ended="yes", temp="30")
+    keeper.do("filter", lot=code, medium="paper", pore="20", volume_in="465mL", volume_out="440mL",
+              paper=codes["paper"], wetted_with=codes["spirit"], first_runnings="20mL")  # fmt: skip
     keeper.do("measure", lot=code, what="abv", reading="88", instrument="Hydrometer 1")
     keeper.do("finish", lot=code, volume="440mL")
     keeper.do("look", lot=code, grade="bright", ntu="0.9")
@@ -94,10 +108,11 @@ def _pack(keeper: Keeper) -> str:
     code = keeper.opens(
         "bottle", source=codes["essence"], pack="6 x 50mL", bottles=codes["bottles"]
     )
-    keeper.do("labels", lot=code, printed="8", used="6", spoiled="2")
+    keeper.do("labels", lot=code, printed="8", used="6", spoiled="2", stock=codes["blank"])
     keeper.do("judge", lot=code, verdict="release")
     keeper.do("send", lot=code, amount="1", moved_as="retained")
-    keeper.do("send", lot=code, amount="4", party="Bridge Street Stall", document="DN-1")
+    keeper.do("send", lot=code, amount="1", moved_as="destroyed", witness="Edda Fell")
+    keeper.do("send", lot=code, amount="3", party="Bridge Street Stall", document="DN-1")
     return code
 
 

@@ -193,6 +193,7 @@ ACROSS: dict[str, str] = {
     "tests/service/desk/test_readings.py": "measured beside reckoned, from the bench to the gate",
     "tests/test_recipes.py": "the recipes of the developers' page, followed",
     "tests/test_short_path.py": "the README's first batch, as any Python plays it",
+    "tests/test_bad_week.py": "the story of a bad week over all rooms",
     "tests/test_checklist.py": "published rules for batch records, over all kinds of entries",
     "tests/test_developers.py": "what DEVELOPERS.md and the docstrings say of the house",
     "tests/test_golden.py": "the tests' own way of keeping texts",

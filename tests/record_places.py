@@ -17,17 +17,7 @@ class Held:
     """Name of a paper and the words on it."""
 
 
-@dataclass(frozen=True, slots=True)
-class NotHeld:
-    """Why the book has no field for what a row asks for."""
-
-    reason: str
-    """A sentence."""
-    absent: tuple[str, ...]
-    """Words that no field's name has in it."""
-
-
-PLACES: dict[tuple[str, str], Held | NotHeld] = {
+PLACES: dict[tuple[str, str], Held] = {
     ("master", "product name and strength/concentration per batch size"): Held(
         ("Formula.product", "Formula.basis", "Formula.abv_min_mpct", "Formula.abv_max_mpct"),
         (("formula", "product Orange essence"), ("formula", "strength 70 % to 95 %")),
@@ -58,9 +48,12 @@ PLACES: dict[tuple[str, str], Held | NotHeld] = {
         (("formula", "yield 85 % to 102 %"), ("sheet", "Yield 85 % to 102 %")),
     ),
     ("master", "packaging description and representative label"): Held(
-        ("FormulaStep.words", "Formula.label_text"),
+        ("Formula.packaging", "FormulaStep.words", "Formula.label_text", "Labels.across"),
         (
+            ("formula", "packaging Brown glass of 50 mL, black cap with a cone"),
             ("formula", "bottle Fill brown bottles of 250 mL."),
+            ("packed record", "Specimen label"),
+            ("packed record", "SPECIMEN"),
             (
                 "labels",
                 "Keep cool and dark. Once opened use within 180 days, and by the best-before date.",
@@ -125,7 +118,7 @@ PLACES: dict[tuple[str, str], Held | NotHeld] = {
     ),
     ("batch", "dates (and times) of each significant step"): Held(
         ("Draft.happened", "When.at", "Rest.started_at", "Rest.ended_at"),
-        (("record", "Entry When What As recorded By"), ("record", "2026-03-02 10:20 added")),
+        (("record", "Entry When What As recorded By"), ("record", "2026-03-02 10:40 added")),
     ),
     ("batch", "equipment and lines used"): Held(
         ("Start.vessel", "Rest.vessel", "Filter.medium", "Measurement.instrument"),
@@ -133,6 +126,9 @@ PLACES: dict[tuple[str, str], Held | NotHeld] = {
             ("record", "in Demijohn 2"),
             ("record", "through paper"),
             ("record", "on Hydrometer 1"),
+            ("record", "Vessel Demijohn 2: cleaned"),
+            ("record", "Instrument Scale 1: last seen to"),
+            ("record", "on Scale 1"),
             ("journal", "equipment: Scale 1"),
         ),
     ),
@@ -142,16 +138,21 @@ PLACES: dict[tuple[str, str], Held | NotHeld] = {
     ): Held(
         ("Clean.vessel", "Clean.how", "Clean.last_held", "Equipment.words"),
         (
+            ("record", "Demijohn 2: cleaned after Lemon essence 2026-03-02"),
+            ("record", "by AB (entry {cleaned}), Hot water"),
+            ("record", "Set to zero with the 200 g weight"),
             ("journal", "cleaned: Demijohn 2"),
             ("journal", "Set to zero with the 200 g weight."),
         ),
     ),
     ("batch", "unique identifier of each component/packaging/label lot used"): Held(
-        ("Add.source", "Bottle.bottles", "Bottle.caps"),
+        ("Add.source", "Bottle.bottles", "Bottle.caps", "Filter.paper", "Labels.stock"),
         (
             ("record", "Entry When Lot What Amount By"),
             ("record", "{oil} Sweet orange oil"),
             ("packed record", "bottles {bottles}"),
+            ("record", "{paper} Filter paper, 20 µm 1"),
+            ("packed record", "{blank} Blank labels 8"),
         ),
     ),
     ("batch", "identity and weight/measure of each component used"): Held(
@@ -167,8 +168,19 @@ PLACES: dict[tuple[str, str], Held | NotHeld] = {
         ),
     ),
     ("batch", "actual monitoring results (values not pass/fail)"): Held(
-        ("Add.temp_mdegc", "Rest.temp_mdegc", "Filter.vacuum_pa", "Look.ntu_milli"),
-        (("record", "0.9 NTU"), ("record", "465 mL in, 440 mL out"), ("sheet", "kPa")),
+        (
+            *("Add.temp_mdegc", "Rest.temp_mdegc", "Filter.vacuum_pa", "Look.ntu_milli"),
+            *("Add.triturated_minutes", "Filter.first_runnings", "Filter.wetted_with"),
+        ),
+        (
+            ("record", "triturated 10 min"),
+            ("record", "to warm, ended after 5 min, at 30 °C"),
+            ("record", "first 20 mL returned"),
+            ("record", "wetted with {spirit}"),
+            ("record", "0.9 NTU"),
+            ("record", "465 mL in, 440 mL out"),
+            ("sheet", "kPa"),
+        ),
     ),
     ("batch", "test/examination results or cross-reference"): Held(
         ("Measurement.reading_micro", "Measurement.unit", "Look.grade", "Receipt.certificate"),
@@ -186,10 +198,12 @@ PLACES: dict[tuple[str, str], Held | NotHeld] = {
         "at performance: date, initials of who weighed/measured, verified weight, added, "
         "verified addition",
     ): Held(
-        ("Draft.by", "Check.about", "Check.words"),
+        ("Draft.by", "Person.name", "Check.about", "Check.words"),
         (
-            ("record", "31 mL of {oil} Reason: the cylinder ran over. AB"),
+            ("record", "31 mL of {oil}, on Scale 1 Reason: the cylinder ran over. AB"),
             ("record", "read the cylinder CD"),
+            ("record", "AB Anna Bell"),
+            ("record", "CD Cleo Dunn"),
             ("sheet", "day, time by"),
         ),
     ),
@@ -201,7 +215,8 @@ PLACES: dict[tuple[str, str], Held | NotHeld] = {
         ("Bottle.count", "Bottle.size", "Labels.printed", "Labels.used", "Labels.spoiled"),
         (
             ("packed record", "bottled 6 x 50 mL"),
-            ("packed record", "labels 8 printed, 6 used, 2 spoiled AB"),
+            ("packed record", "labels 8 printed, on {blank}, 6 used, 2 spoiled AB"),
+            ("packed record", "Specimen label"),
             ("labels", "Lot {packed}"),
         ),
     ),
@@ -223,11 +238,13 @@ PLACES: dict[tuple[str, str], Held | NotHeld] = {
         ),
     ),
     ("batch", "material review and disposition decision"): Held(
-        ("Deviation.rule", "Deviation.text", "Draft.reason", "Judge.verdict"),
+        ("Deviation.rule", "Deviation.text", "Draft.reason", "Judge.verdict", "Move.witness"),
         (
             ("record", "Deviations Entry When What As recorded By"),
             ("record", "Reason: the cylinder ran over."),
             ("barred lot", "judged: rejected. Reason: smells of solvent."),
+            ("packed record", "1 destroyed, witness Edda Fell"),
+            ("packed record", "complaint cloudy, from Bridge Street Stall"),
         ),
     ),
     ("batch", "reprocessing documented"): Held(
@@ -265,8 +282,8 @@ PLACES: dict[tuple[str, str], Held | NotHeld] = {
     ("distribution", "product, lot, consignee name/address, date, quantity"): Held(
         ("Move.party", "Move.amount", "Move.document", "Party.address"),
         (
-            ("packed record", "Bridge Street Stall sold on 2026-03-04 4"),
-            ("packed record", "4 sold to Bridge Street Stall, DN-1"),
+            ("packed record", "Bridge Street Stall sold on 2026-03-04 3"),
+            ("packed record", "3 sold to Bridge Street Stall, DN-1"),
             ("parties", "1 Bridge Street"),
         ),
     ),
@@ -285,13 +302,15 @@ PLACES: dict[tuple[str, str], Held | NotHeld] = {
         ),
         (
             ("record", "Quayside Essences 3 Pretend Lane Batch record {essence}"),
-            ("record", "House Quayside Essences Entries 44 Root "),
-            ("record", "Page 1 of 2"),
+            ("record", "House Quayside Essences Entries 52 Root "),
+            ("record", "Page 1 of 3"),
         ),
     ),
-    ("record", "retention"): NotHeld(
-        "Nothing is ever taken out of the book, so no date until which a record is kept is "
-        "held; how long copies are kept is for the house to decide by its local law.",
-        absent=("retention", "retain", "expunge", "kept_until", "keep_until"),
+    ("record", "retention"): Held(
+        ("House.keep_months", "Entry.recorded_at"),
+        (
+            ("record", "Record kept until 2029-02-27 at least, 24 months beyond 2027-02-27"),
+            ("record", "the book drops nothing"),
+        ),
     ),
 }

@@ -17,7 +17,7 @@ from ledger.domain.entries import masters
 from tests.batch_papers import keep_batch, papers_of
 from tests.conftest import opened
 from tests.keeper import MORNING, SetClock, copy_book
-from tests.record_places import PLACES, Held, NotHeld
+from tests.record_places import PLACES
 
 LIST = Path(__file__).parent / "reference" / "batch_record_checklist.csv"
 SECTION = re.compile(r"\b(111|211|117|101|1)\.\d+")
@@ -69,24 +69,12 @@ def known_fields() -> set[str]:
     }
 
 
-HELD = {item: place for item, place in PLACES.items() if isinstance(place, Held)}
-NOT_HELD = {item: place for item, place in PLACES.items() if isinstance(place, NotHeld)}
-
-
-@pytest.mark.parametrize("item", HELD, ids=lambda item: item[1][:40])
+@pytest.mark.parametrize("item", PLACES, ids=lambda item: item[1][:40])
 def test_what_a_row_asks_for_has_a_field_and_stands_on_a_paper(
     item: tuple[str, str], papers: Papers
 ) -> None:
-    place = HELD[item]
+    place = PLACES[item]
     assert set(place.fields) <= known_fields()
     shown = [(paper, words.format(**papers.codes)) for paper, words in place.shown]
     assert shown
     assert [(paper, words) for paper, words in shown if words not in papers.texts[paper]] == []
-
-
-@pytest.mark.parametrize("item", NOT_HELD, ids=lambda item: item[1][:40])
-def test_what_is_said_not_to_be_held_has_no_field(item: tuple[str, str]) -> None:
-    words = NOT_HELD[item].absent
-    names = {field.rpartition(".")[2] for field in known_fields()}
-    assert words
-    assert {name for name in names if any(word in name for word in words)} == set()

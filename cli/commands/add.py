@@ -23,6 +23,10 @@ def add(
     ] = None,
     temp: Temp = None,
     over: Annotated[Text, typer.Option(help="How long the adding took, such as 5min.")] = None,
+    triturate: Annotated[
+        Text, typer.Option(help="How long it was rubbed down, such as 10min.")
+    ] = None,
+    instrument: Annotated[Text, typer.Option(help="Balance it was measured on.")] = None,
 ) -> None:
     """Put some of a lot into a batch."""
     from ledger.service.bench.add import add as verb
@@ -36,6 +40,8 @@ def add(
         added_as=added_as,
         temp=temp,
         minutes=over,
+        triturated=triturate,
+        instrument=instrument,
     )
 
 

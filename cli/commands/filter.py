@@ -5,6 +5,7 @@ from typing import Annotated
 import typer
 
 from cli.kit.call import Call, writes
+from cli.kit.complete import complete_lot
 from cli.kit.options import Lot, Temp, Text
 from cli.kit.parsing import Verb
 from cli.kit.record import record
@@ -13,7 +14,9 @@ from cli.kit.record import record
 def filter_(
     call: Call,
     lot: Lot,
-    medium: Annotated[str, typer.Option(help="paper, frit, membrane and so on.")],
+    medium: Annotated[
+        str, typer.Option(help="paper, frit, membrane, pad, cloth, cotton or sieve.")
+    ],
     out: Annotated[str, typer.Option("--out", help="Volume of filtrate.")],
     put_in: Annotated[
         Text, typer.Option("--in", help="Volume put on the filter; default all that is there.")
@@ -28,6 +31,14 @@ def filter_(
     first_runnings: Annotated[Text, typer.Option(help="First runnings returned.")] = None,
     took: Annotated[Text, typer.Option(help="How long it took, such as 20min.")] = None,
     in_cake: Annotated[Text, typer.Option(help="Liquid held in the cake, if measured.")] = None,
+    paper: Annotated[
+        Text,
+        typer.Option(help="Lot that the paper was taken from.", autocompletion=complete_lot),
+    ] = None,
+    wet: Annotated[
+        Text,
+        typer.Option("--wet", help="Lot it was wetted with first.", autocompletion=complete_lot),
+    ] = None,
 ) -> None:
     """Record one pass through a filter."""
     from ledger.service.bench.filter import filter_ as verb
@@ -49,6 +60,8 @@ def filter_(
         first_runnings=first_runnings,
         minutes=took,
         in_cake=in_cake,
+        paper=paper,
+        wetted_with=wet,
     )
 
 

@@ -23,13 +23,16 @@ def house(
     doubt: Annotated[
         Text, typer.Option(help='What instruments may be off by: "cylinder=1; scale=0.5".')
     ] = None,
+    keep: Annotated[
+        Text, typer.Option(help="Months that records are kept beyond their last date.")
+    ] = None,
 ) -> None:
     """Show the house, or say anew what is given."""
     from cli.kit.record import record
     from cli.screens.masters.house import say_house
     from ledger.service.masters.house import house as verb
 
-    if any((name, address, country, currency, time_zone, fluid_ounce, hour, phone, doubt)):
+    if any((name, address, country, currency, time_zone, fluid_ounce, hour, phone, doubt, keep)):
         record(
             call,
             verb,
@@ -42,6 +45,7 @@ def house(
             hour=hour,
             phone=phone,
             doubt=doubt,
+            keep=keep,
         )
     else:
         say_house(call, call.book())

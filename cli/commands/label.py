@@ -6,6 +6,7 @@ from typing import Annotated
 import typer
 
 from cli.kit.call import Call, writes
+from cli.kit.complete import complete_lot
 from cli.kit.options import Force, Lot, Text
 from cli.kit.parsing import Verb
 from cli.kit.schema import Kinds
@@ -16,13 +17,23 @@ def label(
     call: Call,
     lot: Lot,
     out: Annotated[Path | None, typer.Option("--out", help="PDF file to write.")] = None,
-    count: Annotated[int | None, typer.Option(help="How many; default one a bottle.")] = None,
+    count: Annotated[
+        int | None, typer.Option(help="How many; default one a bottle, one specimen.")
+    ] = None,
     used: Annotated[Text, typer.Option(help="How many went on bottles.")] = None,
     spoiled: Annotated[Text, typer.Option(help="How many were spoiled and destroyed.")] = None,
+    stock: Annotated[
+        Text,
+        typer.Option(help="Lot of blank labels they are printed on.", autocompletion=complete_lot),
+    ] = None,
+    specimen: Annotated[
+        bool,
+        typer.Option("--specimen", help="For the record, with SPECIMEN across; for no bottle."),
+    ] = False,
     force: Force = False,
 ) -> None:
     """Print a sheet of bottle labels, or record what became of them."""
-    from cli.screens.goods.label import print_labels, say_labels
+    from cli.screens.goods.label import Fate, print_labels, say_labels
     from ledger.service.goods.label import labels as verb
 
     if out is None:
@@ -34,8 +45,10 @@ def label(
         book = call.book()
         done = verb(book, call.how(), lot=lot, printed="0", used=used, spoiled=spoiled)
     else:
-        book, fate = call.book(), (used, spoiled)
-        done = print_labels(book, call.how(), lot, out, count, fate=fate, force=force)
+        book, fate = call.book(), Fate(used, spoiled, stock)
+        done = print_labels(
+            book, call.how(), lot, out, count, fate=fate, specimen=specimen, force=force
+        )
     say_labels(call, book, done, out)
 
 

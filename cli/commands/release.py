@@ -1,5 +1,7 @@
 """The command `release`: release a lot, if nothing stands in the way."""
 
+from typing import Annotated
+
 import typer
 
 from cli.kit.call import Call, writes
@@ -8,11 +10,18 @@ from cli.kit.parsing import Verb
 from cli.kit.record import record
 
 
-def release(call: Call, lot: Lot) -> None:
+def release(
+    call: Call,
+    lot: Lot,
+    anyway: Annotated[
+        bool,
+        typer.Option("--anyway", help="End a hold whatever else stands in the way; say why."),
+    ] = False,
+) -> None:
     """Release a lot, if nothing stands in the way."""
     from ledger.service.verdicts.judge import judge as verb
 
-    record(call, verb, lot=lot, verdict="release")
+    record(call, verb, lot=lot, verdict="release", anyway="yes" if anyway else None)
 
 
 def register(app: typer.Typer) -> None:

@@ -29,6 +29,7 @@ def send(
         ),
     ] = None,
     document: Annotated[Text, typer.Option(help="Delivery note, invoice or stall sheet.")] = None,
+    witness: Annotated[Text, typer.Option(help="Who saw it destroyed.")] = None,
 ) -> None:
     """Send goods out, write them off, or take them back."""
     from ledger.service.goods.send import send as verb
@@ -41,6 +42,7 @@ def send(
         moved_as=moved_as or ("returned" if sender else None),
         party=to or sender,
         document=document,
+        witness=witness,
     )
 
 

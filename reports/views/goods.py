@@ -32,6 +32,8 @@ class LabelView(Struct, frozen=True):
     """Warnings, each a sentence."""
     strength: str | None = None
     """Strength as it was made, such as alc. 2.6 % vol; None when there is none to say."""
+    across: str | None = None
+    """A word across it, where it is for no bottle that leaves."""
 
 
 class LabelSheetView(Struct, frozen=True):

@@ -6,6 +6,8 @@ layout only. Refuses: quantities, times and codes that are not words yet.
 
 from msgspec import Struct
 
+from reports.views.goods import LabelView
+
 
 class InputRow(Struct, frozen=True):
     """One lot that went into the lot on record."""
@@ -78,6 +80,10 @@ class RecordView(Struct, frozen=True):
     """The three lines of the book's seal."""
     paper: str = "Batch record"
     """What kind of record it is."""
+    around: tuple[tuple[str, str], ...] = ()
+    """People, vessels with their cleaning, instruments with their check: label and words."""
+    specimen: LabelView | None = None
+    """A label of it, for a packed lot, with a word across."""
 
 
 class TraceRow(Struct, frozen=True):

@@ -15,7 +15,7 @@ from reportlab.pdfgen.canvas import Canvas
 from reports.pdf.goods.label import ACROSS, DOWN, LEFT, PER_PAGE, TICK, TOP, label_sheet
 from reports.pdf.goods.label_fit import LABEL_HEIGHT, LABEL_WIDTH, lay_label
 from reports.pdf.kit.fonts import register
-from reports.pdf.kit.marks import Mark, Rule, Symbol
+from reports.pdf.kit.marks import Mark, Rule, Symbol, Words
 from reports.pdf.kit.page import BELOW, FOOT_ROOM, foot
 from reports.pdf.lots.record import batch_record
 from tests.benchmarks.ratios import best_seconds, line
@@ -51,7 +51,7 @@ def bare_marks(canvas: Canvas, marks: tuple[Mark, ...], top: float) -> None:
         elif isinstance(mark, Rule):
             canvas.setLineWidth(mark.thickness)
             canvas.line(mark.x, top - mark.y, mark.to_x, top - mark.to_y)
-        else:
+        elif isinstance(mark, Words):
             canvas.setFont(mark.face.font, mark.face.size)
             draw = canvas.drawRightString if mark.align == "right" else canvas.drawString
             draw(mark.x, top - mark.y, mark.text)

@@ -10,7 +10,7 @@ CREATE TABLE "add" (
 	amount_written TEXT NOT NULL,
 	added_as TEXT NOT NULL,
 	temp_mdegc INTEGER,
-	minutes INTEGER,
+	minutes INTEGER, triturated_minutes INTEGER CONSTRAINT ck_add_triturated_minutes CHECK (triturated_minutes >= 0), instrument TEXT,
 	CONSTRAINT pk_add PRIMARY KEY (seq),
 	CONSTRAINT ck_add_added_as CHECK (added_as IN ('ingredient', 'top-up', 'rework', 'rinse-liquor', 'old-cake')),
 	CONSTRAINT ck_add_amount_measure CHECK (amount_measure IN ('uL', 'mg', 'ueach')),
@@ -21,15 +21,15 @@ CREATE TABLE "add" (
 	CONSTRAINT fk_add_source FOREIGN KEY(source) REFERENCES lot (code)
 )
  STRICT;
-INSERT INTO "add" VALUES(16,'add','SOO-001-3',25000,'mg','25g','ingredient',NULL,NULL);
-INSERT INTO "add" VALUES(17,'add','LMC-001-F',15000,'mg','15g','ingredient',NULL,NULL);
-INSERT INTO "add" VALUES(18,'add','NS-001-J',420000,'uL','420mL','ingredient',NULL,NULL);
-INSERT INTO "add" VALUES(27,'add','SGR-001-L',2400000,'mg','2.4kg','ingredient',NULL,NULL);
-INSERT INTO "add" VALUES(28,'add','WTR-001-0',2400000,'uL','2.4L','ingredient',NULL,NULL);
-INSERT INTO "add" VALUES(29,'add','OE-001-5',30000,'uL','30mL','ingredient',NULL,NULL);
-INSERT INTO "add" VALUES(36,'add','SOO-001-3',26000,'mg','26g','ingredient',NULL,NULL);
-INSERT INTO "add" VALUES(38,'add','NS-001-J',200000,'uL','200mL','ingredient',NULL,NULL);
-INSERT INTO "add" VALUES(47,'add','SOO-001-3',2000000,'uL','2L','ingredient',NULL,NULL);
+INSERT INTO "add" VALUES(16,'add','SOO-001-3',25000,'mg','25g','ingredient',NULL,NULL,NULL,NULL);
+INSERT INTO "add" VALUES(17,'add','LMC-001-F',15000,'mg','15g','ingredient',NULL,NULL,NULL,NULL);
+INSERT INTO "add" VALUES(18,'add','NS-001-J',420000,'uL','420mL','ingredient',NULL,NULL,NULL,NULL);
+INSERT INTO "add" VALUES(27,'add','SGR-001-L',2400000,'mg','2.4kg','ingredient',NULL,NULL,NULL,NULL);
+INSERT INTO "add" VALUES(28,'add','WTR-001-0',2400000,'uL','2.4L','ingredient',NULL,NULL,NULL,NULL);
+INSERT INTO "add" VALUES(29,'add','OE-001-5',30000,'uL','30mL','ingredient',NULL,NULL,NULL,NULL);
+INSERT INTO "add" VALUES(36,'add','SOO-001-3',26000,'mg','26g','ingredient',NULL,NULL,NULL,NULL);
+INSERT INTO "add" VALUES(38,'add','NS-001-J',200000,'uL','200mL','ingredient',NULL,NULL,NULL,NULL);
+INSERT INTO "add" VALUES(47,'add','SOO-001-3',2000000,'uL','2L','ingredient',NULL,NULL,NULL,NULL);
 CREATE TABLE alembic_version (
 	version_num VARCHAR(32) NOT NULL, 
 	CONSTRAINT alembic_version_pkc PRIMARY KEY (version_num)
@@ -103,7 +103,7 @@ CREATE TABLE "check" (
 	CONSTRAINT fk_check_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "check" VALUES(49,'check',45,'Read again.');
+INSERT INTO "check" VALUES(49,'check',44,'Read again.');
 CREATE TABLE clean (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -286,11 +286,11 @@ INSERT INTO "entry" VALUES(45,'note',NULL,'2026-03-04T12:05:00Z',0,'exact','2026
 INSERT INTO "entry" VALUES(46,'strike',NULL,'2026-03-04T12:10:00Z',0,'exact','2026-03-04T12:10:00Z','bench',NULL,'AB',45,45,'the wrong book','{"by":"AB","corrects":45,"facts":{},"happened_at":"2026-03-04T12:10:00Z","kind":"strike","offset_min":0,"origin":"bench","precision":"exact","reason":"the wrong book","recorded_at":"2026-03-04T12:10:00Z","seq":46,"stands_for":45,"v":1}',X'8D11910FBD9F5466C42BA905FA7BFB4F74D40610A86BAE257D9760A575B802D8');
 INSERT INTO "entry" VALUES(47,'add',37,'2026-03-04T12:15:00Z',0,'exact','2026-03-04T12:15:00Z','bench',NULL,'AB',NULL,47,'the scale was reset','{"by":"AB","facts":{"added_as":"ingredient","amount":{"amount":2000000,"measure":"uL","written":"2L"},"source":"SOO-001-3"},"happened_at":"2026-03-04T12:15:00Z","kind":"add","lot":"TRL-001-2","offset_min":0,"origin":"bench","postings":[{"given":2000000,"source":"SOO-001-3","taken":2000000,"target":"TRL-001-2"}],"precision":"exact","reason":"the scale was reset","recorded_at":"2026-03-04T12:15:00Z","seq":47,"stands_for":47,"v":1}',X'810FC11D8E561A634A08A516FE517E16014F531723417928A974487B6DF767BF');
 INSERT INTO "entry" VALUES(48,'deviation',37,'2026-03-04T12:15:00Z',0,'exact','2026-03-04T12:15:00Z','bench',NULL,'AB',NULL,48,'the scale was reset','{"by":"AB","facts":{"about":47,"rule":"on hand","text":"2 L is more than is there of SOO-001-3: the book says 469.231 mL."},"happened_at":"2026-03-04T12:15:00Z","kind":"deviation","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","reason":"the scale was reset","recorded_at":"2026-03-04T12:15:00Z","seq":48,"stands_for":48,"v":1}',X'584892A4D335BD59B35669C76BD0E2754CF2FE91BB2D4A6F8BB9F45903BAA60A');
-INSERT INTO "entry" VALUES(49,'check',37,'2026-03-04T12:20:00Z',0,'exact','2026-03-04T12:20:00Z','bench',NULL,'AB',NULL,49,NULL,'{"by":"AB","facts":{"about":45,"words":"Read again."},"happened_at":"2026-03-04T12:20:00Z","kind":"check","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:20:00Z","seq":49,"stands_for":49,"v":1}',X'FAC666CE2A110250ACE3B7DDC703574CD7657D0CC8077C5636419729C98617AA');
+INSERT INTO "entry" VALUES(49,'check',37,'2026-03-04T12:20:00Z',0,'exact','2026-03-04T12:20:00Z','bench',NULL,'AB',NULL,49,NULL,'{"by":"AB","facts":{"about":44,"words":"Read again."},"happened_at":"2026-03-04T12:20:00Z","kind":"check","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:20:00Z","seq":49,"stands_for":49,"v":1}',X'A945C557D337042988C3769E800EDAFD2AE8D6D1D4B41C66193BE6B366779258');
 INSERT INTO "entry" VALUES(50,'clean',NULL,'2026-03-04T12:25:00Z',0,'exact','2026-03-04T12:25:00Z','bench',NULL,'AB',NULL,50,NULL,'{"by":"AB","facts":{"how":"Hot water","last_held":"Orange essence","vessel":"Demijohn 2"},"happened_at":"2026-03-04T12:25:00Z","kind":"clean","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:25:00Z","seq":50,"stands_for":50,"v":1}',X'54BC2B49298C52834FE8C8FFBA977484D1F14C4DE029453F04B234A4853E5797');
 INSERT INTO "entry" VALUES(51,'equipment',NULL,'2026-03-04T12:30:00Z',0,'exact','2026-03-04T12:30:00Z','bench',NULL,'AB',NULL,51,NULL,'{"by":"AB","facts":{"name":"Scale","words":"Set to zero with the 200 g weight."},"happened_at":"2026-03-04T12:30:00Z","kind":"equipment","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:30:00Z","seq":51,"stands_for":51,"v":1}',X'A6A10065A1E3FEE20B206A4C52483549CE0CA8C6E6FB64CF38D681B80151B332');
 INSERT INTO "entry" VALUES(52,'formula',NULL,'2026-03-04T12:35:00Z',0,'exact','2026-03-04T12:35:00Z','bench',NULL,'AB',NULL,52,NULL,'{"by":"AB","facts":{"basis":{"amount":1000000,"measure":"uL","written":"1L"},"code":"orange-essence","keeping":[{"days":540,"opened_days":180,"storage":"cool and dark"}],"lines":[{"amount":{"amount":50000,"measure":"mg","written":"50g"},"material":"orange-oil","tolerance_mpct":2000}],"prepared_by":"AB","product":"Orange essence","product_kind":"essence","steps":[{"minutes_min":2880,"verb":"rest"},{"pore_max_nm":25000,"verb":"filter"}],"version":1},"happened_at":"2026-03-04T12:35:00Z","kind":"formula","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:35:00Z","seq":52,"stands_for":52,"v":1}',X'343DE793E51AF43D3F032E8DF65F54071B6CD0431274E422EAEA93D9CC8B3BC9');
-INSERT INTO "entry" VALUES(53,'withdrawal',NULL,'2026-03-04T12:40:00Z',0,'exact','2026-03-04T12:40:00Z','bench',NULL,'AB',NULL,53,NULL,'{"by":"AB","facts":{"code":"orange-essence","version":1},"happened_at":"2026-03-04T12:40:00Z","kind":"withdrawal","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:40:00Z","seq":53,"stands_for":53,"v":1}',X'B0353B488052B41C12E3599290132512B94724773C26A74FBB4D4002A972B51F');
+INSERT INTO "entry" VALUES(53,'withdrawal',NULL,'2026-03-04T12:40:00Z',0,'exact','2026-03-04T12:40:00Z','bench',NULL,'AB',NULL,53,'the yield was never reached','{"by":"AB","facts":{"code":"orange-essence","version":1},"happened_at":"2026-03-04T12:40:00Z","kind":"withdrawal","offset_min":0,"origin":"bench","precision":"exact","reason":"the yield was never reached","recorded_at":"2026-03-04T12:40:00Z","seq":53,"stands_for":53,"v":1}',X'3989823171FBC8438073F21E58A8E8648BF9B2F1D1025CA3EA264E64367C539A');
 INSERT INTO "entry" VALUES(54,'party',NULL,'2026-03-04T12:45:00Z',0,'exact','2026-03-04T12:45:00Z','bench',NULL,'AB',NULL,54,NULL,'{"by":"AB","facts":{"address":"1 Bridge Street","name":"Bridge Street Stall","phone":"01 555 0100"},"happened_at":"2026-03-04T12:45:00Z","kind":"party","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:45:00Z","seq":54,"stands_for":54,"v":1}',X'163CFEB7C77B9B00DEBAA14A6586308C30187D637A4C7B697DEB6436A472EC86');
 INSERT INTO "entry" VALUES(55,'limit',NULL,'2026-03-04T12:50:00Z',0,'exact','2026-03-04T12:50:00Z','bench',NULL,'AB',NULL,55,NULL,'{"by":"AB","facts":{"basis":"as-sold","bound":"at-most","citation":"21 CFR 189.180, read again","code":"us-safrole","known_by":"read","place":"US","says":"added safrole, oil of sassafras, isosafrole or dihydrosafrole makes a food adulterated","since":"1960-12-03","substance":"safrole","unit":"mg/kg","value_micro":0},"happened_at":"2026-03-04T12:50:00Z","kind":"limit","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:50:00Z","seq":55,"stands_for":55,"v":1}',X'741E5D7065E508C283402E32E1B49DB3C8C9FC1573998AC542AAA0748B304E61');
 INSERT INTO "entry" VALUES(56,'judge',32,'2026-03-04T12:55:00Z',0,'exact','2026-03-04T12:55:00Z','bench',NULL,'AB',NULL,56,'came back cloudy','{"by":"AB","facts":{"verdict":"recall"},"happened_at":"2026-03-04T12:55:00Z","kind":"judge","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","reason":"came back cloudy","recorded_at":"2026-03-04T12:55:00Z","seq":56,"stands_for":56,"v":1}',X'0A72302826678821C23C85629B354D2DD521F2A9271E5D8E86DF30D70852068C');
@@ -332,7 +332,7 @@ CREATE TABLE filter (
 	first_runnings INTEGER,
 	first_runnings_measure TEXT,
 	first_runnings_written TEXT,
-	minutes INTEGER, in_cake INTEGER CONSTRAINT ck_filter_in_cake CHECK (in_cake > 0), in_cake_measure TEXT CONSTRAINT ck_filter_in_cake_measure CHECK (in_cake_measure IN ('uL', 'mg', 'ueach')), in_cake_written TEXT,
+	minutes INTEGER, in_cake INTEGER CONSTRAINT ck_filter_in_cake CHECK (in_cake > 0), in_cake_measure TEXT CONSTRAINT ck_filter_in_cake_measure CHECK (in_cake_measure IN ('uL', 'mg', 'ueach')), in_cake_written TEXT, paper TEXT CONSTRAINT fk_filter_paper REFERENCES lot (code), wetted_with TEXT CONSTRAINT fk_filter_wetted_with REFERENCES lot (code),
 	CONSTRAINT pk_filter PRIMARY KEY (seq),
 	CONSTRAINT ck_filter_cake CHECK (cake IN ('fresh', 'same')),
 	CONSTRAINT ck_filter_entry_kind CHECK (entry_kind = 'filter'),
@@ -354,7 +354,7 @@ CREATE TABLE filter (
 	CONSTRAINT fk_filter_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "filter" VALUES(21,'filter',1,'paper',445000,'uL','445mL',430000,'uL','430mL',20000,20000,NULL,NULL,NULL,NULL,NULL,40000,'below-atmosphere',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "filter" VALUES(21,'filter',1,'paper',445000,'uL','445mL',430000,'uL','430mL',20000,20000,NULL,NULL,NULL,NULL,NULL,40000,'below-atmosphere',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
 CREATE TABLE finish (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -430,7 +430,7 @@ CREATE TABLE formula (
 	caution TEXT,
 	prepared_by TEXT,
 	checked_by TEXT,
-	valid_from TEXT, abv_min_mpct INTEGER CONSTRAINT ck_formula_abv_min_mpct CHECK (abv_min_mpct >= 0), abv_max_mpct INTEGER CONSTRAINT ck_formula_abv_max_mpct CHECK (abv_max_mpct >= 0), claim TEXT, dose INTEGER CONSTRAINT ck_formula_dose CHECK (dose > 0), dose_measure TEXT CONSTRAINT ck_formula_dose_measure CHECK (dose_measure IN ('uL', 'mg', 'ueach')), dose_written TEXT, dose_into INTEGER CONSTRAINT ck_formula_dose_into CHECK (dose_into > 0), dose_into_measure TEXT CONSTRAINT ck_formula_dose_into_measure CHECK (dose_into_measure IN ('uL', 'mg', 'ueach')), dose_into_written TEXT,
+	valid_from TEXT, abv_min_mpct INTEGER CONSTRAINT ck_formula_abv_min_mpct CHECK (abv_min_mpct >= 0), abv_max_mpct INTEGER CONSTRAINT ck_formula_abv_max_mpct CHECK (abv_max_mpct >= 0), claim TEXT, dose INTEGER CONSTRAINT ck_formula_dose CHECK (dose > 0), dose_measure TEXT CONSTRAINT ck_formula_dose_measure CHECK (dose_measure IN ('uL', 'mg', 'ueach')), dose_written TEXT, dose_into INTEGER CONSTRAINT ck_formula_dose_into CHECK (dose_into > 0), dose_into_measure TEXT CONSTRAINT ck_formula_dose_into_measure CHECK (dose_into_measure IN ('uL', 'mg', 'ueach')), dose_into_written TEXT, packaging TEXT,
 	CONSTRAINT pk_formula PRIMARY KEY (seq),
 	CONSTRAINT ck_formula_basis_measure CHECK (basis_measure IN ('uL', 'mg', 'ueach')),
 	CONSTRAINT ck_formula_entry_kind CHECK (entry_kind = 'formula'),
@@ -448,7 +448,7 @@ CREATE TABLE formula (
 	CONSTRAINT fk_formula_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "formula" VALUES(52,'formula','orange-essence',1,'Orange essence','essence',1000000,'uL','1L',NULL,NULL,NULL,NULL,NULL,NULL,NULL,'AB',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "formula" VALUES(52,'formula','orange-essence',1,'Orange essence','essence',1000000,'uL','1L',NULL,NULL,NULL,NULL,NULL,NULL,NULL,'AB',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
 CREATE TABLE formula_keeping (
 	seq INTEGER NOT NULL,
 	line INTEGER NOT NULL,
@@ -495,7 +495,7 @@ CREATE TABLE formula_steps (
 	temp_min_mdegc INTEGER,
 	temp_max_mdegc INTEGER,
 	pore_max_nm INTEGER,
-	passes_min INTEGER, rest_for TEXT CONSTRAINT ck_formula_steps_rest_for CHECK (rest_for IN ('macerate', 'settle', 'chill')), precoat_min INTEGER CONSTRAINT ck_formula_steps_precoat_min CHECK (precoat_min > 0), precoat_min_measure TEXT CONSTRAINT ck_formula_steps_precoat_min_measure CHECK (precoat_min_measure IN ('uL', 'mg', 'ueach')), precoat_min_written TEXT, looked_at TEXT CONSTRAINT ck_formula_steps_looked_at CHECK (looked_at IN ('neat', 'in-syrup', 'as-poured')), dilution TEXT, worst TEXT CONSTRAINT ck_formula_steps_worst CHECK (worst IN ('bright', 'clear', 'hazy', 'opalescent', 'cloudy', 'milky')), age_minutes INTEGER CONSTRAINT ck_formula_steps_age_minutes CHECK (age_minutes >= 0),
+	passes_min INTEGER, rest_for TEXT CONSTRAINT ck_formula_steps_rest_for CHECK (rest_for IN ('macerate', 'settle', 'chill', 'warm')), precoat_min INTEGER CONSTRAINT ck_formula_steps_precoat_min CHECK (precoat_min > 0), precoat_min_measure TEXT CONSTRAINT ck_formula_steps_precoat_min_measure CHECK (precoat_min_measure IN ('uL', 'mg', 'ueach')), precoat_min_written TEXT, looked_at TEXT CONSTRAINT ck_formula_steps_looked_at CHECK (looked_at IN ('neat', 'in-syrup', 'as-poured')), dilution TEXT, worst TEXT CONSTRAINT ck_formula_steps_worst CHECK (worst IN ('bright', 'clear', 'hazy', 'opalescent', 'cloudy', 'milky')), age_minutes INTEGER CONSTRAINT ck_formula_steps_age_minutes CHECK (age_minutes >= 0),
 	CONSTRAINT pk_formula_steps PRIMARY KEY (seq, line),
 	CONSTRAINT ck_formula_steps_minutes_max CHECK (minutes_max >= 0),
 	CONSTRAINT ck_formula_steps_minutes_min CHECK (minutes_min >= 0),
@@ -515,13 +515,13 @@ CREATE TABLE house (
 	address TEXT,
 	country TEXT,
 	time_zone TEXT NOT NULL,
-	fluid_ounce TEXT NOT NULL, hour_minor INTEGER CONSTRAINT ck_house_hour_minor CHECK (hour_minor >= 0), phone TEXT, hour_digits INTEGER CONSTRAINT ck_house_hour_digits CHECK (hour_digits >= 0), doubts TEXT,
+	fluid_ounce TEXT NOT NULL, hour_minor INTEGER CONSTRAINT ck_house_hour_minor CHECK (hour_minor >= 0), phone TEXT, hour_digits INTEGER CONSTRAINT ck_house_hour_digits CHECK (hour_digits >= 0), doubts TEXT, keep_months INTEGER CONSTRAINT ck_house_keep_months CHECK (keep_months >= 0),
 	CONSTRAINT pk_house PRIMARY KEY (seq),
 	CONSTRAINT ck_house_entry_kind CHECK (entry_kind = 'house'),
 	CONSTRAINT fk_house_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "house" VALUES(1,'house','Quayside Essences','EUR',NULL,NULL,'Europe/Dublin','US',NULL,NULL,NULL,NULL);
+INSERT INTO "house" VALUES(1,'house','Quayside Essences','EUR',NULL,NULL,'Europe/Dublin','US',NULL,NULL,NULL,NULL,NULL);
 CREATE TABLE judge (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -540,7 +540,7 @@ CREATE TABLE labels (
 	entry_kind TEXT NOT NULL,
 	printed INTEGER NOT NULL,
 	used INTEGER,
-	spoiled INTEGER,
+	spoiled INTEGER, stock TEXT CONSTRAINT fk_labels_stock REFERENCES lot (code), across TEXT CONSTRAINT ck_labels_across CHECK (across IN ('HOLD', 'SPECIMEN')),
 	CONSTRAINT pk_labels PRIMARY KEY (seq),
 	CONSTRAINT ck_labels_entry_kind CHECK (entry_kind = 'labels'),
 	CONSTRAINT ck_labels_printed CHECK (printed >= 0),
@@ -549,7 +549,7 @@ CREATE TABLE labels (
 	CONSTRAINT fk_labels_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "labels" VALUES(44,'labels',20,15,1);
+INSERT INTO "labels" VALUES(44,'labels',20,15,1,NULL,NULL);
 CREATE TABLE level (
 	seq INTEGER NOT NULL,
 	lot INTEGER NOT NULL,
@@ -754,7 +754,7 @@ CREATE TABLE move (
 	amount_measure TEXT NOT NULL,
 	amount_written TEXT NOT NULL,
 	party TEXT,
-	document TEXT,
+	document TEXT, witness TEXT,
 	CONSTRAINT pk_move PRIMARY KEY (seq),
 	CONSTRAINT ck_move_amount_measure CHECK (amount_measure IN ('uL', 'mg', 'ueach')),
 	CONSTRAINT ck_move_entry_kind CHECK (entry_kind = 'move'),
@@ -763,7 +763,7 @@ CREATE TABLE move (
 	CONSTRAINT fk_move_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "move" VALUES(34,'move','sale',6000000,'ueach','6','Bridge Street Stall',NULL);
+INSERT INTO "move" VALUES(34,'move','sale',6000000,'ueach','6','Bridge Street Stall',NULL,NULL);
 CREATE TABLE note (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -897,7 +897,7 @@ CREATE TABLE rest (
 	vessel TEXT,
 	CONSTRAINT pk_rest PRIMARY KEY (seq),
 	CONSTRAINT ck_rest_entry_kind CHECK (entry_kind = 'rest'),
-	CONSTRAINT ck_rest_purpose CHECK (purpose IN ('macerate', 'settle', 'chill')),
+	CONSTRAINT ck_rest_purpose CHECK (purpose IN ('macerate', 'settle', 'chill', 'warm')),
 	CONSTRAINT ck_rest_began CHECK (began >= 0),
 	CONSTRAINT ck_rest_ended_at CHECK (length(ended_at) = 20),
 	CONSTRAINT ck_rest_started_at CHECK (length(started_at) = 20),
@@ -1014,9 +1014,9 @@ INSERT INTO "tree" VALUES(1,20,X'D1B79BA905EC953BAA90BDAE84B05C6CCFC5DDAABD5542C
 INSERT INTO "tree" VALUES(1,21,X'0DC7E27E5B6A03BA74C51D44E9BE4ACCB06F642D53A3B17CF49683DAF2B07873');
 INSERT INTO "tree" VALUES(1,22,X'D5D90DB4387A243E23BFAA08D247DCCAF99538E0C16250A339202D6991CE909B');
 INSERT INTO "tree" VALUES(1,23,X'3B908B2240AA1B370EBE0BA34B40DBC61619B896B8B1A327CF09B2894ACE055F');
-INSERT INTO "tree" VALUES(1,24,X'C1151C8CF0C3AB1E8B8BC804FB63DA4725C9FB62E885649C6847A3B19127DE42');
+INSERT INTO "tree" VALUES(1,24,X'A81D48ECAC7924292C09E37B47BAC974FEF6469FAA33BCD63D35E1D6A1EA3B9B');
 INSERT INTO "tree" VALUES(1,25,X'5F0CACA2573569B8D2F9C44B4FED06762E756C58905C16649B94A8EF0710E30D');
-INSERT INTO "tree" VALUES(1,26,X'9D2DB9060E06D645F3DEFBAEBE773B54AD382B8B8A75B3CF3AB02278ADDA7279');
+INSERT INTO "tree" VALUES(1,26,X'4B7628C8C33FCCE726BFB97A937A3C249AFC0F8964BF753D5E21019D1FAC0699');
 INSERT INTO "tree" VALUES(1,27,X'18DDCB41C037F75482ED1FA394C3CFB8D9F87479BA30E0BE59C24924719303C8');
 INSERT INTO "tree" VALUES(1,28,X'F4B9EAD40509A36EBC69C442337947D388190E8F94F6ABB3379E2D361CB3E196');
 INSERT INTO "tree" VALUES(2,0,X'9DC2072E964502272ED995A65AF277DE01DF9BDACF93C463B793B12C7FE8258E');
@@ -1031,15 +1031,15 @@ INSERT INTO "tree" VALUES(2,8,X'C3E6166C70CA1D08F83C8B34E28553BCB677EDB1C346F6B7
 INSERT INTO "tree" VALUES(2,9,X'7C155377A5BCF2DB83E99452B006034CE1EAEF7437BD7E7213B493F1357B17B1');
 INSERT INTO "tree" VALUES(2,10,X'C9D2F95570F616F5BA18727A969EA4BC10B4018C3973DDF73A8840C2A89D129A');
 INSERT INTO "tree" VALUES(2,11,X'CBD20D1B730620E36E3F266A156F025B766FB9EBE250EFD2E5FB1AE4AE3DCD06');
-INSERT INTO "tree" VALUES(2,12,X'94B19457ED9C8C1D1EE850759DFBA0AD21566C45ED248B25FF15AA09CA53D2FC');
-INSERT INTO "tree" VALUES(2,13,X'62E11B0596872F34E3932D30283671E46FE3E8CCCD8FDD9A6EDBA32F71ACB201');
+INSERT INTO "tree" VALUES(2,12,X'80B89FC91C1BE7A11DDF704ACBFC26B121F0327622B02ACCE2DF9ACF6067F95C');
+INSERT INTO "tree" VALUES(2,13,X'574785D39CDF1924954BA5E44DC09629A293DAB69DD2AB4690DF139F1E7E6D74');
 INSERT INTO "tree" VALUES(3,0,X'8ACBF33E9ECB18542E21B1870691C6EC935499BCFB2EFAEEB053C9670E4EF22E');
 INSERT INTO "tree" VALUES(3,1,X'A8BAB7FC92FBC3F7AC0ABE069E0FC731EC2AE8EB92A7AF95BEF54BC8463DBFD9');
 INSERT INTO "tree" VALUES(3,2,X'E353E3D24942CC79E183FB8B2949B77400DCDE8B84CCFD7E766A4B71D9D828D7');
 INSERT INTO "tree" VALUES(3,3,X'B70EFC1FDC3FC97E19CE381653097A3FEE7C612E32DA388A3BDFAAFFC3565CBE');
 INSERT INTO "tree" VALUES(3,4,X'7191F87E0C91C9A16805B91C81C9AF1F4C5551AC7EAD410AE5CE055860BAD0ED');
 INSERT INTO "tree" VALUES(3,5,X'0263D80EBA6EEB98218EBE807DF67BF0143375177775A642812608AFE42B84B5');
-INSERT INTO "tree" VALUES(3,6,X'B1BF62CAC5A0D8F900F52ADD7E3590313ED9D44EF7B9FB4AD3DFDE59391ABFA2');
+INSERT INTO "tree" VALUES(3,6,X'95BCE9B2E1114314E52BBDF7FFDD9C88C0C81FFE185CE3FAB3AA9D8CEF396BF5');
 INSERT INTO "tree" VALUES(4,0,X'B0140B895F244A8C9EAC4AB2CB98FCF193DB1939895CA11C3F829599C4979868');
 INSERT INTO "tree" VALUES(4,1,X'931960DC7416CA8225D2C1848147F28EA780C946E3E047C7A54E2DDD613893E1');
 INSERT INTO "tree" VALUES(4,2,X'2BBCFA3FBB7DCC75FC9EE6F364A0EDE53986C4D05D4D81CE47755DF66AC3594E');
@@ -1063,8 +1063,6 @@ CREATE VIEW in_force AS SELECT e.* FROM entry e LEFT JOIN entry c ON c.corrects 
 CREATE VIEW movement AS SELECT p.target AS lot, p.given AS change, e.happened_at, e.stands_for, e.seq FROM posting p JOIN in_force e ON e.seq = p.seq WHERE p.target IS NOT NULL AND p.given > 0 UNION ALL SELECT p.source AS lot, -p.taken AS change, e.happened_at, e.stands_for, e.seq FROM posting p JOIN in_force e ON e.seq = p.seq WHERE p.source IS NOT NULL AND p.taken > 0;
 CREATE VIEW last_level AS SELECT lot, amount, happened_at, stands_for FROM ( SELECT l.lot, l.amount, e.happened_at, e.stands_for, ROW_NUMBER() OVER ( PARTITION BY l.lot ORDER BY e.happened_at DESC, e.stands_for DESC) AS nth FROM level l JOIN in_force e ON e.seq = l.seq) AS ranked WHERE nth = 1;
 CREATE VIEW on_hand AS SELECT lot.id AS lot, lot.code, lot.measure, CAST(COALESCE(v.amount, 0) + COALESCE(SUM(m.change), 0) AS BIGINT) AS amount FROM lot LEFT JOIN last_level v ON v.lot = lot.id LEFT JOIN movement m ON m.lot = lot.id AND (v.lot IS NULL OR m.happened_at > v.happened_at OR (m.happened_at = v.happened_at AND m.stands_for > v.stands_for)) GROUP BY lot.id, lot.code, lot.measure, v.amount;
-CREATE VIEW verdict AS SELECT lot, verdict, happened_at FROM ( SELECT e.lot, j.verdict, e.happened_at, ROW_NUMBER() OVER ( PARTITION BY e.lot ORDER BY e.happened_at DESC, e.stands_for DESC) AS nth FROM judge j JOIN in_force e ON e.seq = j.seq) AS ranked WHERE nth = 1;
-CREATE VIEW lot_status AS SELECT lot.id AS lot, lot.code, CASE WHEN NOT EXISTS (SELECT 1 FROM in_force o WHERE o.stands_for = lot.id) THEN 'struck out' WHEN v.verdict = 'hold' THEN 'on hold' WHEN v.verdict = 'release' THEN 'released' WHEN v.verdict = 'reject' THEN 'rejected' WHEN v.verdict = 'rework' THEN 'to be reworked' WHEN v.verdict = 'recall' THEN 'recalled' WHEN lot.lot_type = 'packed' THEN 'packed' WHEN lot.lot_type <> 'made' THEN 'in stock' WHEN EXISTS (SELECT 1 FROM in_force f WHERE f.lot = lot.id AND f.kind = 'finish') THEN 'finished' ELSE 'being made' END AS status FROM lot LEFT JOIN verdict v ON v.lot = lot.id;
 CREATE TRIGGER guard_add_update BEFORE UPDATE ON "add" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_add_delete BEFORE DELETE ON "add" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_add_insert BEFORE INSERT ON "add" WHEN EXISTS (SELECT 1 FROM "add" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
@@ -1209,4 +1207,7 @@ CREATE TRIGGER guard_forecast_insert BEFORE INSERT ON "forecast" WHEN EXISTS (SE
 CREATE INDEX ix_move_party ON move (party);
 CREATE INDEX ix_receipt_supplier ON receipt (supplier);
 CREATE INDEX ix_receipt_material ON receipt (material);
+CREATE VIEW verdict AS SELECT lot, verdict, happened_at, stands_for FROM ( SELECT e.lot, j.verdict, e.happened_at, e.stands_for, ROW_NUMBER() OVER ( PARTITION BY e.lot ORDER BY e.happened_at DESC, e.stands_for DESC) AS nth FROM judge j JOIN in_force e ON e.seq = j.seq) AS ranked WHERE nth = 1;
+CREATE VIEW reopening AS SELECT e.lot, e.happened_at, e.stands_for FROM in_force e LEFT JOIN rinse r ON r.seq = e.seq WHERE e.kind IN ('add', 'makeup') OR r.went_to = 'batch';
+CREATE VIEW lot_status AS SELECT lot.id AS lot, lot.code, CASE WHEN NOT EXISTS (SELECT 1 FROM in_force o WHERE o.stands_for = lot.id) THEN 'struck out' WHEN v.verdict = 'hold' THEN 'on hold' WHEN v.verdict = 'release' AND NOT EXISTS (SELECT 1 FROM reopening r WHERE r.lot = lot.id AND (r.happened_at > v.happened_at OR (r.happened_at = v.happened_at AND r.stands_for > v.stands_for))) THEN 'released' WHEN v.verdict = 'reject' THEN 'rejected' WHEN v.verdict = 'rework' THEN 'to be reworked' WHEN v.verdict = 'recall' THEN 'recalled' WHEN lot.lot_type = 'packed' THEN 'packed' WHEN lot.lot_type <> 'made' THEN 'in stock' WHEN EXISTS (SELECT 1 FROM in_force f WHERE f.lot = lot.id AND f.kind = 'finish' AND NOT EXISTS (SELECT 1 FROM reopening r WHERE r.lot = lot.id AND (r.happened_at > f.happened_at OR (r.happened_at = f.happened_at AND r.stands_for > f.stands_for)))) THEN 'finished' ELSE 'being made' END AS status FROM lot LEFT JOIN verdict v ON v.lot = lot.id;
 COMMIT;

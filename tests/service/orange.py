@@ -30,7 +30,7 @@ def start_orange(keeper: Keeper, folder: Path) -> str:
     keeper.do("receive", material="orange-oil", amount="20mL", best_before="2026-12-31")
     keeper.do("receive", material="orange-oil", amount="90mL", best_before="2026-01-31")
     keeper.do("receive", material="carb", amount="15g")
-    keeper.do("receive", material="spirit", amount="1L", hold="yes")
+    keeper.do("receive", material="spirit", amount="1L", hold="yes", because="no papers")
     keeper.do("receive", material="spirit", amount="2kg")
     return keeper.opens("start", formula="orange-essence", target="480mL", vessel="jar 2")
 

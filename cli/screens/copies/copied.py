@@ -3,6 +3,7 @@
 Guarantees: a copy is told of only once it has been verified.
 """
 
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from cli.kit.call import Call
@@ -13,7 +14,7 @@ from ledger.service.copies.copied import Copied
 from ledger.service.copies.export import export
 from ledger.service.copies.import_ import import_book
 from ledger.service.copies.restore import restore
-from ledger.service.copies.upgrade import upgrade
+from ledger.service.copies.upgrade import Restated, upgrade
 from reports.json.copies.copied import copied_answer
 from reports.json.copies.upgrade import upgrade_answer
 from reports.kit.format import plural
@@ -66,11 +67,22 @@ def bring_up(call: Call, folder: Path) -> None:
             f"The book was brought from version {done.before} to {done.after}; its "
             f"{_entries(kept)} and their root are the same, and it was verified.",
             f"The book as it was is kept in {kept.path}.",
+            *restated_lines(done.restated),
         ]
     if call.json:
         print_json(upgrade_answer(done))
     else:
         print_lines(lines)
+
+
+def restated_lines(lots: Sequence[Restated]) -> Iterator[str]:
+    """Yield which lots stand elsewhere by the rules of today, and what to do about them."""
+    if lots:
+        yield "By the rules of this version these lots stand elsewhere:"
+    for lot in lots:
+        yield f"  {lot.code}: {lot.before} before, {lot.after} now, since something went in later."
+    if lots:
+        yield f"Next: pottle lot {lots[0].code}"
 
 
 _TO_RESTORE = "Keep it on another disk. Bring it back with: pottle restore FILE --to PATH"

@@ -6,11 +6,14 @@ Guarantees: it is drawn whole before its file is made; a file that is there stay
 from pathlib import Path
 
 from cli.kit.files import check_place, draw
+from ledger.domain.entries.choices import LotType
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import now_at_home
 from ledger.service.glass.serving import card
+from ledger.service.lots.around import around
 from ledger.service.lots.dossier import Dossier, dossier
 from reports.pdf.lots.record import batch_record
+from reports.words.goods.label import specimen_of
 from reports.words.lots.record import record_view
 
 
@@ -18,6 +21,14 @@ def print_record(book: Book, text: str, out: Path, *, by: str | None, force: boo
     """Write the batch record of a lot and return all that is known of the lot."""
     check_place(out, force=force)
     found = dossier(book, text, by)
-    view = record_view(found, now_at_home(book), card(book, found.state.code))
+    served = card(book, found.state.code)
+    is_packed = found.state.opened.lot_type is LotType.PACKED
+    view = record_view(
+        found,
+        now_at_home(book),
+        served,
+        around(book, found.state),
+        specimen_of(found, served) if is_packed else None,
+    )
     draw(out, lambda paper: batch_record(view, paper), force=force)
     return found

@@ -11,6 +11,10 @@ from ledger.service.desk.book import Book
 from ledger.service.desk.clock import house_of
 from reports.json.masters.house import house_answer
 from reports.kit.format import money
+from reports.words.masters.house import keeping_of
+
+LATER = ("hour_minor", "hour_digits", "keep_months")
+"""Fields that are told in words of their own, after the others."""
 
 
 def say_house(call: Call, book: Book) -> None:
@@ -22,10 +26,12 @@ def say_house(call: Call, book: Book) -> None:
     house = house_of(book)
     if house is None:
         raise StorageError("The book has no house.", "See what is wrong: pottle verify")
-    names = (spec.name for spec in specs(type(house)) if not spec.name.startswith("hour_"))
+    names = (spec.name for spec in specs(type(house)) if spec.name not in LATER)
     told = ((name, getattr(house, name)) for name in names)
     lines = [f"{name.replace('_', ' ')}: {value}" for name, value in told if value]
     if house.hour_minor is not None:
         hour = money(house.hour_minor, house.currency, house.hour_digits)
         lines.append(f"an hour of work: {hour}")
+    if house.keep_months is not None:
+        lines.append(f"records kept: {keeping_of(house)}")
     say(call, lambda: house_answer(house), *lines)

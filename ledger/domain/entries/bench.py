@@ -84,6 +84,10 @@ class Add(Facts, frozen=True):
     """Temperature of the batch, in thousandths of a degree Celsius."""
     minutes: int | None = None
     """How long the adding took."""
+    triturated_minutes: int | None = None
+    """How long it was rubbed down with what was there."""
+    instrument: str | None = None
+    """The balance or cylinder it was measured with."""
 
 
 class Rest(Facts, frozen=True):
@@ -142,6 +146,10 @@ class Filter(Facts, frozen=True):
     """How long it took."""
     in_cake: Quantity | None = None
     """Liquid held back in the cake, when it was weighed or measured."""
+    paper: LotRef | None = None
+    """Code of the lot that the paper or membrane was taken from."""
+    wetted_with: LotRef | None = None
+    """Code of the lot that it was wetted with beforehand."""
 
 
 class Rinse(Facts, frozen=True):

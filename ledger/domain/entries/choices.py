@@ -123,6 +123,7 @@ class RestFor(StrEnum):
     MACERATE = "macerate"
     SETTLE = "settle"
     CHILL = "chill"
+    WARM = "warm"
 
 
 class Cake(StrEnum):
@@ -130,6 +131,18 @@ class Cake(StrEnum):
 
     FRESH = "fresh"
     SAME = "same"
+
+
+class Medium(StrEnum):
+    """What a filter is made of, for passes entered now; older ones have any word."""
+
+    PAPER = "paper"
+    FRIT = "frit"
+    MEMBRANE = "membrane"
+    PAD = "pad"
+    CLOTH = "cloth"
+    COTTON = "cotton"
+    SIEVE = "sieve"
 
 
 class VacuumReference(StrEnum):
@@ -214,6 +227,13 @@ class Place(StrEnum):
     BREAKAGE = "breakage"
     RETAINED = "retained"
     DESTROYED = "destroyed"
+
+
+class Across(StrEnum):
+    """A word printed across a label that is not for a bottle that leaves."""
+
+    HOLD = "HOLD"
+    SPECIMEN = "SPECIMEN"
 
 
 class LimitBasis(StrEnum):

@@ -8,7 +8,7 @@ from datetime import date
 from typing import ClassVar
 
 from ledger.domain.amounts.quantity import Quantity
-from ledger.domain.entries.choices import LotRef, MoveAs, Outcome, PersonRef, SeqRef
+from ledger.domain.entries.choices import Across, LotRef, MoveAs, Outcome, PersonRef, SeqRef
 from ledger.domain.entries.spine import Facts
 
 
@@ -52,6 +52,15 @@ class Labels(Facts, frozen=True):
     """How many went on bottles."""
     spoiled: int | None = None
     """How many were spoiled and destroyed."""
+    stock: LotRef | None = None
+    """Code of the lot of blank labels that they were printed on."""
+    across: Across | None = None
+    """The word printed across them; None: they are bottle labels."""
+
+    @property
+    def for_bottles(self) -> int:
+        """How many were printed for bottles that leave."""
+        return 0 if self.across else self.printed
 
 
 class Move(Facts, frozen=True):
@@ -67,6 +76,8 @@ class Move(Facts, frozen=True):
     """To whom, or from whom when it came back."""
     document: str | None = None
     """Delivery note, invoice or stall sheet."""
+    witness: str | None = None
+    """Who saw it destroyed."""
 
 
 class Complaint(Facts, frozen=True):

@@ -33,6 +33,8 @@ class House(Facts, frozen=True):
     """Digits after the point that an hour is kept with; None: two, hundredths."""
     doubts: str | None = None
     """What its instruments may be off by, as `ledger.domain.masters.doubts` writes it."""
+    keep_months: int | None = None
+    """How many months beyond its last date a record is kept, by the house's own rule."""
 
 
 class Person(Facts, frozen=True):

@@ -185,6 +185,8 @@ class Formula(Facts, frozen=True):
     """How much of an essence flavours a syrup."""
     dose_into: Quantity | None = None
     """How much simple syrup that dose goes into."""
+    packaging: str | None = None
+    """What it is filled into: bottle, closure and label, in words."""
 
 
 class Withdrawal(Facts, frozen=True):

@@ -1,11 +1,13 @@
 """A lot as lists and traces tell it: what it is, where it stands and how much of it is there.
 
 Guarantees: a lot is named and its status told here and nowhere else, whether it is read with many
-others or folded from its entries.
+others or folded from its entries. What goes into a lot that was finished or released opens it
+again.
 """
 
 from datetime import UTC, date, datetime
 from enum import StrEnum
+from typing import NamedTuple
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -41,6 +43,34 @@ BARRED = frozenset({Status.HELD, Status.REJECTED, Status.RECALLED})
 """Statuses of lots that are not to be used without a reason."""
 BARRING = frozenset({Verdict.HOLD, Verdict.REJECT, Verdict.RECALL})
 """Verdicts that give a lot such a status."""
+
+
+class Stand(NamedTuple):
+    """How far a lot is and what was decided about it, as its entries say one after the other."""
+
+    verdict: Verdict | None = None
+    """The last verdict; None where there is none, or a release of what was added to since."""
+    is_finished: bool = False
+    """Whether its making ended and nothing went in since."""
+
+    def judged(self, verdict: Verdict) -> "Stand":
+        """Return how it stands after a verdict."""
+        return self._replace(verdict=verdict)
+
+    def finished(self) -> "Stand":
+        """Return how it stands after the end of its making."""
+        return self._replace(is_finished=True)
+
+    def opened_again(self) -> "Stand":
+        """Return how it stands after something went in: no longer finished, no longer released.
+
+        A hold, a rejection and a recall stay; what went in takes none of them away.
+        """
+        return Stand(None if self.verdict is Verdict.RELEASE else self.verdict)
+
+
+AT_FIRST = Stand()
+"""How every lot stands when it is opened."""
 
 
 class Lot(Struct, frozen=True):
@@ -112,16 +142,14 @@ def name_of(lot_type: LotType, what: str, size: str = "", *, is_struck: bool) ->
     return f"{what or 'bottled'}, {tidy(size)}" if lot_type is LotType.PACKED else what
 
 
-def status_of(
-    lot_type: LotType, *, is_struck: bool, is_finished: bool, verdict: Verdict | None
-) -> Status:
-    """Return where a lot stands: the latest verdict, else how far its making is."""
+def status_of(lot_type: LotType, stand: Stand, *, is_struck: bool) -> Status:
+    """Return where a lot stands: the verdict that counts, else how far its making is."""
     if is_struck:
         return Status.STRUCK
-    if verdict:
-        return _JUDGED[verdict]
+    if stand.verdict:
+        return _JUDGED[stand.verdict]
     if lot_type is LotType.MADE:
-        return Status.FINISHED if is_finished else Status.MAKING
+        return Status.FINISHED if stand.is_finished else Status.MAKING
     return Status.PACKED if lot_type is LotType.PACKED else Status.IN_STOCK
 
 

@@ -15,6 +15,7 @@ from ledger.domain.entries import (
     Draft,
     Filter,
     Finish,
+    Labels,
     Level,
     MakeUp,
     Move,
@@ -41,9 +42,14 @@ def movements(draft: Draft, scene: Scene) -> tuple[tuple[Posting, ...], Level | 
         case Add() as facts:
             return (_addition(lot, facts, scene),), None
         case Filter() as facts:
-            # What an old cake carries nobody measured: a way of the trace without an amount.
-            carried = (Posting(facts.cake_of, lot, None, 0, 0),) if facts.cake_of else ()
-            return carried, Level(lot, facts.volume_out.amount)
+            # What an old cake or a wetting carries nobody measured: a way of the trace without an
+            # amount.
+            ways = (code for code in (facts.cake_of, facts.wetted_with) if code)
+            carried = tuple(Posting(code, lot, None, 0, 0) for code in dict.fromkeys(ways))
+            paper = (Posting(facts.paper, lot, None, EACH, 0),) if facts.paper else ()
+            return (*carried, *paper), Level(lot, facts.volume_out.amount)
+        case Labels(stock=str(stock), printed=printed):
+            return (Posting(stock, lot, None, printed * EACH, 0),), None
         case Rinse() as facts:
             return _rinsing(draft, facts, scene), None
         case Decant(drawn=volume) | Finish(volume=volume):

@@ -40,6 +40,10 @@ class Scene(Struct, frozen=True):
     """Whether that entry is still in force."""
     uses_of_opened: int = 0
     """Entries in force that stand on the lot which the struck entry opened."""
+    checked: Entry | None = None
+    """The entry that the draft says was checked."""
+    checked_is_in_force: bool = True
+    """Whether that entry is still in force."""
     concerns: Concerns = NO_CONCERNS
     """What is to be said of the constituents of the draft's material."""
     control: Control = field(default_factory=Control)

@@ -4,6 +4,7 @@ Guarantees: what is folded here is told by `Lot` in the same words as where lots
 once. Refuses: to guess; what is not known is None.
 """
 
+from collections.abc import Iterable
 from datetime import date, datetime
 
 from msgspec import Struct
@@ -11,6 +12,7 @@ from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure, Quantity, mass_from_volume, volume_from_mass
 from ledger.domain.entries import (
+    Add,
     Bottle,
     Entry,
     Facts,
@@ -19,17 +21,34 @@ from ledger.domain.entries import (
     Finish,
     Judge,
     Look,
+    MakeUp,
     Material,
     Measurement,
     Opened,
     Receipt,
     Rest,
+    Rinse,
     Start,
     entries_of,
 )
-from ledger.domain.entries.choices import FoodGrade, MaterialKind, Measured, MoveAs, Purpose
+from ledger.domain.entries.choices import (
+    FoodGrade,
+    MaterialKind,
+    Measured,
+    MoveAs,
+    Purpose,
+    RinseTo,
+)
 from ledger.domain.lots.dates import Dates
-from ledger.domain.lots.lot import Lot, Status, filled_from, name_of, status_of
+from ledger.domain.lots.lot import (
+    AT_FIRST,
+    Lot,
+    Stand,
+    Status,
+    filled_from,
+    name_of,
+    status_of,
+)
 
 STAYS_IN_THE_CAKE = frozenset({MaterialKind.CLARIFIER, MaterialKind.FILTER})
 """Kinds of material that a filter keeps back, so they never add to what is in a lot."""
@@ -119,13 +138,30 @@ def name(state: LotState) -> str:
 
 def status(state: LotState) -> Status:
     """Return where the lot stands."""
-    judged = latest(state, Judge)
     return status_of(
-        state.opened.lot_type,
-        is_struck=opener(state) is None,
-        is_finished=latest(state, Finish) is not None,
-        verdict=judged.verdict if judged else None,
+        state.opened.lot_type, stand_of(state.entries), is_struck=opener(state) is None
     )
+
+
+def stand_of(entries: Iterable[Entry]) -> Stand:
+    """Return how a lot stands after entries about it, by when they happened."""
+    stand = AT_FIRST
+    for facts in (entry.facts for entry in entries):
+        match facts:
+            case Judge(verdict=verdict):
+                stand = stand.judged(verdict)
+            case Finish():
+                stand = stand.finished()
+            case Add() | MakeUp() | Rinse(went_to=RinseTo.BATCH):
+                stand = stand.opened_again()
+            case _:
+                pass
+    return stand
+
+
+def is_finished(state: LotState) -> bool:
+    """Return whether the lot's making ended and nothing went in since."""
+    return stand_of(state.entries).is_finished
 
 
 def in_brief(state: LotState) -> Lot:

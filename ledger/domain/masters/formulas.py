@@ -15,6 +15,10 @@ from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Facts, Filter, Formula, Look, Rest, Withdrawal
 from ledger.domain.entries.masters import FormulaLine, FormulaStep
 
+AFTER_PACKING = frozenset({"bottle", "labels"})
+"""Steps after which those of a formula look after goods that have left already."""
+CHANGING = frozenset({"add", "filter", "rinse"})
+"""Verbs of steps after which a lot may look otherwise."""
 WHOLE_MPCT = 100_000
 """All of it, in thousandths of a per cent."""
 
@@ -99,6 +103,21 @@ def _sum(one: Wanted, other: Wanted) -> Wanted:
         least=(one.least or 0) + (other.least or 0) if has_limits else None,
         most=(one.most or 0) + (other.most or 0) if has_limits else None,
     )
+
+
+def before_packing(formula: Formula) -> Iterator[tuple[int, FormulaStep]]:
+    """Yield the steps of a formula up to the filling, with their numbers."""
+    for number, step in enumerate(formula.steps, 1):
+        if step.verb in AFTER_PACKING:
+            return
+        yield number, step
+
+
+def look_steps(formula: Formula) -> list[tuple[FormulaStep, bool]]:
+    """Return the look steps before the filling, and whether no later one changes the lot."""
+    steps = [step for _, step in before_packing(formula)]
+    last_change = max((n for n, step in enumerate(steps) if step.verb in CHANGING), default=-1)
+    return [(step, n > last_change) for n, step in enumerate(steps) if step.verb == "look"]
 
 
 def steps_for(formula: Formula, facts: Facts) -> Iterator[FormulaStep]:

@@ -10,15 +10,17 @@ from ledger.domain.rules.always import (
     batch,
     corrections,
     genealogy,
+    labels,
     names,
     on_hand,
     parties,
     status,
     times,
+    verdicts,
 )
 from ledger.domain.rules.finding import Finding, Severity
 from ledger.domain.rules.formula import acts, lines, version
-from ledger.domain.rules.release import barriers, clarity, clearance, done
+from ledger.domain.rules.release import barriers, clarity, clearance, done, given
 from ledger.domain.rules.usual import handling, measures, readings, substances
 
 FAMILIES = (
@@ -27,8 +29,10 @@ FAMILIES = (
     times,
     genealogy,
     on_hand,
+    labels,
     batch,
     status,
+    verdicts,
     version,
     lines,
     acts,
@@ -38,6 +42,7 @@ FAMILIES = (
     readings,
     barriers,
     done,
+    given,
     clarity,
     clearance,
     corrections,

@@ -27,6 +27,8 @@ class Severity(StrEnum):
     """It should not have happened: recorded with a reason, as a deviation."""
     ASK = "ask"
     """It may be a slip: recorded once it is said that it is none, and no deviation."""
+    WHY = "why"
+    """It is a decision that says why: recorded with its reason, and no deviation."""
     GATE = "gate"
     """It stands in the way of a release: released only as an override with a reason."""
     REMARK = "remark"
@@ -65,6 +67,11 @@ def needs_reason(rule: str, what: str, todo: str) -> Finding:
 def asks(rule: str, what: str, todo: str) -> Finding:
     """Return a finding that asks whether it is so."""
     return Finding(Severity.ASK, rule, what, todo)
+
+
+def says_why(rule: str, what: str, todo: str) -> Finding:
+    """Return a finding that asks why something was decided."""
+    return Finding(Severity.WHY, rule, what, todo)
 
 
 def remark(rule: str, what: str, todo: str = "") -> Finding:

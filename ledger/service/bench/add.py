@@ -19,6 +19,8 @@ def add(
     added_as: str | None = None,
     temp: str | None = None,
     minutes: str | None = None,
+    triturated: str | None = None,
+    instrument: str | None = None,
 ) -> Recorded:
     """Put some of a lot into a batch."""
     with at_desk(book, how) as desk:
@@ -30,5 +32,7 @@ def add(
             added_as=words.needed(added_as or "ingredient", AddedAs, "way of adding"),
             temp_mdegc=words.scaled(temp, 1000, "°C", "temperature"),
             minutes=words.minutes(minutes),
+            triturated_minutes=words.minutes(triturated),
+            instrument=words.text_or_none(instrument, "instrument"),
         )
         return desk.record(facts, words.lot(lot))

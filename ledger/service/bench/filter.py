@@ -6,7 +6,7 @@ Guarantees: pass numbers are counted by the book.
 from ledger.domain.amounts.quantity import Measure, Quantity, show
 from ledger.domain.amounts.scaled import read_scaled
 from ledger.domain.entries import Filter
-from ledger.domain.entries.choices import Cake, VacuumReference
+from ledger.domain.entries.choices import Cake, Medium, VacuumReference
 from ledger.domain.lots.state import LotState, passes
 from ledger.errors import InputError, RefusedError
 from ledger.service.account.state import lot_state
@@ -39,6 +39,8 @@ def filter_(
     first_runnings: str | None = None,
     minutes: str | None = None,
     in_cake: str | None = None,
+    paper: str | None = None,
+    wetted_with: str | None = None,
 ) -> Recorded:
     """Record one pass through a filter."""
     with at_desk(book, how) as desk:
@@ -53,7 +55,7 @@ def filter_(
         )
         facts = Filter(
             pass_no=passes(state) + 1 if state else 1,
-            medium=words.text(medium, "filter medium"),
+            medium=str(words.needed(medium, Medium, "filter medium")),
             volume_in=put_on or words.read(lambda: _all_there(state), Quantity(1, Measure.UL, "")),
             volume_out=words.amount(volume_out),
             pore_low_nm=finer,
@@ -67,6 +69,8 @@ def filter_(
             first_runnings=words.amount_or_none(first_runnings),
             minutes=words.minutes(minutes),
             in_cake=words.amount_or_none(in_cake),
+            paper=words.lot_or_none(paper),
+            wetted_with=words.lot_or_none(wetted_with),
         )
         return desk.record(facts, code)
 

@@ -1,7 +1,8 @@
 """Bringing an older book to this version.
 
 Guarantees: a copy is kept first; the tables change in one transaction that is verified before it
-ends; no entry changes, so the root stays. Refuses: a newer book, and a book that would not verify
+ends; no entry changes, so the root stays; lots that stand elsewhere by the rules of this version
+are told. Refuses: a newer book, and a book that would not verify
 afterwards; then it is left as it was.
 """
 
@@ -28,8 +29,20 @@ from ledger.store.engine.connections import (
     writing,
 )
 from ledger.store.form.create import migrate
+from ledger.store.read.stands import statuses
 
 _LEFT = "The book was left as it was. Verify it with the pottle that wrote it."
+
+
+class Restated(Struct, frozen=True):
+    """A lot that stands elsewhere by the rules of this version."""
+
+    code: str
+    """Its code."""
+    before: str
+    """Where it stood."""
+    after: str
+    """Where it stands now."""
 
 
 class Upgraded(Struct, frozen=True):
@@ -41,6 +54,8 @@ class Upgraded(Struct, frozen=True):
     """The version it has now."""
     kept: Copied | None
     """The copy that was kept; None when there was nothing to do."""
+    restated: tuple[Restated, ...] = ()
+    """The lots that stand elsewhere by the rules of this version."""
 
 
 def upgrade(where: str, folder: Path, progress: Progress, clock: Clock = wall_clock) -> Upgraded:
@@ -61,8 +76,8 @@ def upgrade(where: str, folder: Path, progress: Progress, clock: Clock = wall_cl
         if before == SCHEMA_VERSION:
             return Upgraded(before, before, None)
         kept = _keep(engine, where, folder, clock().date(), progress)
-        _raise_version(engine, kept.seal, progress)
-        return Upgraded(before, SCHEMA_VERSION, kept)
+        restated = _raise_version(engine, kept.seal, progress)
+        return Upgraded(before, SCHEMA_VERSION, kept, restated)
 
 
 def _keep(engine: Engine, where: str, folder: Path, day: date, progress: Progress) -> Copied:
@@ -101,12 +116,15 @@ def _check_texts(path: Path, seal: Seal) -> None:
         raise FindingError("The entries do not have the root of the book's own tree.", _LEFT)
 
 
-def _raise_version(engine: Engine, seal: Seal, progress: Progress) -> None:
+def _raise_version(engine: Engine, seal: Seal, progress: Progress) -> tuple[Restated, ...]:
     with writing(engine) as connection:
+        old = statuses(connection)
         migrate(connection)
+        new = statuses(connection)
         audited = audit(connection, progress)
         whats = [fault.what for fault in audited.faults]
         if not whats and audited.root.hex() != seal.root:
             whats = ["The book was written in after the copy was made; run pottle upgrade again."]
         if whats:
             raise FindingError.of([(what, _LEFT) for what in whats])
+    return tuple(Restated(code, old[code], new[code]) for code in new if old[code] != new[code])

@@ -105,13 +105,23 @@ class Desk:
         lot: str | None = None,
         opens: tuple[str, LotType, Measure] | None = None,
         corrects: int | None = None,
+        *,
+        insists: bool = False,
     ) -> Recorded[FactsT]:
         """Check a draft against every rule and append it, with its deviations.
 
+        Args:
+            facts: What it says.
+            lot: Code of the lot it is about.
+            opens: Code, type and measure of the lot it opens.
+            corrects: Number of the entry that it replaces or strikes.
+            insists: Whether it is a release whatever stands in its way, where its reason is
+                spoken for already by a hold that it ends.
+
         Raises:
             RefusedError: It cannot be true.
-            ReasonNeededError: It should not have happened and no reason is given.
-            FindingError: A release has something in its way and no reason is given.
+            ReasonNeededError: It should not have happened, or says why, and no reason is given.
+            FindingError: A release has something in its way and no reason for it is given.
         """
         self.words.done()
         draft = Draft(
@@ -125,13 +135,13 @@ class Desk:
             corrects=corrects,
             opens=Opened(*opens) if opens else None,
         )
-        return self.append(draft)
+        return self.append(draft, insists=insists)
 
-    def append(self, draft: Draft[FactsT]) -> Recorded[FactsT]:
+    def append(self, draft: Draft[FactsT], *, insists: bool = False) -> Recorded[FactsT]:
         """Check and append a finished draft; as `record`."""
         scene = build_scene(self.connection, draft, self.now)
         all_findings = findings(draft, scene)
-        _raise(all_findings, draft.reason)
+        _raise(all_findings, draft.reason, insists=insists)
         old = scene.corrected
         moved = movements(draft, scene)
         codes = (
@@ -186,20 +196,28 @@ def _departs(finding: Finding) -> bool:
     return finding.severity in (Severity.REASON, Severity.GATE)
 
 
-def _raise(all_findings: Sequence[Finding], reason: str | None) -> None:
-    stops = [finding for finding in all_findings if finding.severity is Severity.IMPOSSIBLE]
-    asks = [finding for finding in all_findings if finding.severity in ASKING]
-    gates = [finding for finding in all_findings if finding.severity is Severity.GATE]
+def _raise(all_findings: Sequence[Finding], reason: str | None, *, insists: bool) -> None:
+    stops = _of(all_findings, Severity.IMPOSSIBLE)
+    whys = _of(all_findings, Severity.WHY)
+    asks = _of(all_findings, *ASKING)
+    gates = _of(all_findings, Severity.GATE)
+    unanswered = [] if reason else [*whys, *asks]
     error: type[LedgerError] | None = None
     # A reason cannot make true what is impossible, so it is not asked for then.
     if stops:
         error = RefusedError
-    elif gates and not reason:
+    # Why a hold ends is no reason for what else is in the way: one reason answers one thing.
+    elif gates and (not reason or (whys and not insists)):
         error = FindingError
-    elif asks and not reason:
+    elif unanswered:
         error = ReasonNeededError
     if error:
-        raise error.of([(finding.what, finding.todo) for finding in (*stops, *gates, *asks)])
+        told = (*stops, *gates, *unanswered)
+        raise error.of([(finding.what, finding.todo) for finding in told])
+
+
+def _of(all_findings: Sequence[Finding], *severities: Severity) -> list[Finding]:
+    return [finding for finding in all_findings if finding.severity in severities]
 
 
 @contextmanager

@@ -11,9 +11,11 @@ from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import (
     Add,
     Bottle,
+    Check,
     Draft,
     Formula,
     Judge,
+    Labels,
     MakeUp,
     Material,
     Move,
@@ -43,6 +45,8 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
     moment = Moment(draft.happened.at, skip) if skip else Moment(draft.happened.at)
     lot = _lot_of(connection, draft, moment, skip)
     # As they are now: what is drawn late finds what others have left.
+    about = draft.facts.about if isinstance(draft.facts, Check) else None
+    checked = queries.entry(connection, about) if about else None
     sources = tuple(_source(connection, draft, code, skip) for code in source_codes(draft))
     scene = Scene(
         now=now,
@@ -58,6 +62,8 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
         corrected_is_in_force=not (
             draft.corrects and queries.corrected_by(connection, draft.corrects)
         ),
+        checked=checked,
+        checked_is_in_force=not (checked and queries.corrected_by(connection, checked.seq)),
         uses_of_opened=_uses(connection, draft, skip),
         concerns=_concerns(connection, draft),
         control=control_of(connection, draft, lot, sources, skip),
@@ -139,7 +145,7 @@ def source_codes(draft: Draft) -> tuple[str, ...]:
 
 
 def _looks_through(draft: Draft) -> bool:
-    return isinstance(draft.facts, Move | Judge)
+    return isinstance(draft.facts, Move | Judge | Labels)
 
 
 def _made_from(lot: LotState | None, sources: tuple[LotState, ...]) -> frozenset[str]:

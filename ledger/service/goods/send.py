@@ -20,6 +20,7 @@ def send(
     moved_as: str | None = None,
     party: str | None = None,
     document: str | None = None,
+    witness: str | None = None,
 ) -> Recorded:
     """Send goods out, write them off, or take them back."""
     with at_desk(book, how) as desk:
@@ -33,5 +34,6 @@ def send(
             amount=words.pieces(amount) if is_back else words.amount_of(code, amount, counted=True),
             party=party_word(named) if named else None,
             document=words.text_or_none(document, "document"),
+            witness=words.text_or_none(witness, "name of the witness"),
         )
         return desk.record(facts, code)

@@ -22,17 +22,8 @@ from ledger.service.masters.formula_table import TEMPS, TIMES, Table
 HEAD = (
     *("code", "version", "product", "kind", "basis", "wanted-clarity", "pour"),
     *("best-before-days", "yield-min", "yield-max", "abv-min", "abv-max", "claim", "label"),
-    *(
-        "dose",
-        "dose-into",
-        "caution",
-        "prepared-by",
-        "checked-by",
-        "valid-from",
-        "line",
-        "step",
-        "keeping",
-    ),
+    *("dose", "dose-into", "caution", "prepared-by", "checked-by", "valid-from", "packaging"),
+    *("line", "step", "keeping"),
 )
 """Keys of the formula itself."""
 LINE = ("material", "formula", "amount", "tolerance", "overage")
@@ -131,6 +122,7 @@ def _formula(head: Table) -> Formula:
         keeping=tuple(_keeping(row) for row in _rows(head, "keeping")),
         dose=dose,
         dose_into=dose_into,
+        packaging=head.text_or_none("packaging"),
     )
 
 

@@ -81,6 +81,7 @@ def house(
     hour: str | None = None,
     phone: str | None = None,
     doubt: str | None = None,
+    keep: str | None = None,
 ) -> Recorded:
     """Say anew what is known of the house; what is not given stays as it was."""
     with at_desk(book, how) as desk:
@@ -100,11 +101,13 @@ def house(
         digits = digits_of(facts.currency)
         told = desk.words.scaled(hour, 10**digits, "", "cost of an hour")
         off = desk.words.read(lambda: read_doubts(doubt) if doubt else old.doubts, None)
+        months = desk.words.whole(keep, "number of months")
         facts = replace(
             facts,
             hour_minor=old.hour_minor if told is None else told,
             hour_digits=old.hour_digits if told is None else digits_told(digits),
             doubts=off,
+            keep_months=months if months is not None else old.keep_months,
         )
         return desk.record(facts)
 

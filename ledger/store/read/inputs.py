@@ -11,13 +11,14 @@ from typing import NamedTuple
 from sqlalchemy import Connection
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries.choices import LotType, MaterialKind, ProductKind, Verdict
+from ledger.domain.entries.choices import LotType, MaterialKind, ProductKind
 from ledger.domain.entries.plain import instant_text
 from ledger.domain.lots.control import Input, LastHeld
-from ledger.domain.lots.lot import Status, status_of
+from ledger.domain.lots.lot import status_of
 from ledger.domain.masters.formulas import Called
 from ledger.store.engine.statements import ask, ask_column, ask_for
 from ledger.store.read.queries import IN_FORCE
+from ledger.store.read.stands import Standing, stands
 
 _INTO = (
     "SELECT DISTINCT p.source FROM posting p JOIN entry e ON e.seq = p.seq "
@@ -30,14 +31,8 @@ _MAKERS = (
 _UNGUIDED = "SELECT MIN(seq), product FROM start WHERE formula IS NULL GROUP BY product"
 # Bottles count as what they were filled from, so a packed lot has the start of its bulk.
 _INPUTS = """
-    SELECT lot.code, lot.lot_type, lot.measure, o.seq AS opener,
-        r.material, m.sort, s.formula, s.product, s.product_kind,
-        (SELECT j.verdict FROM entry e JOIN judge j ON j.seq = e.seq
-            LEFT JOIN entry c ON c.corrects = e.seq
-            WHERE e.lot = lot.id AND c.corrects IS NULL
-            ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1) AS verdict,
-        (SELECT COUNT(*) FROM entry e LEFT JOIN entry c ON c.corrects = e.seq
-            WHERE e.lot = lot.id AND e.kind = 'finish' AND c.corrects IS NULL) AS finishes
+    SELECT lot.id, lot.code, lot.lot_type, lot.measure, o.seq AS opener,
+        r.material, m.sort, s.formula, s.product, s.product_kind
     FROM {wanted} w
     CROSS JOIN lot
     LEFT JOIN entry o ON o.stands_for = lot.id AND o.kind <> 'strike'
@@ -127,6 +122,7 @@ def numbers_into(connection: Connection, lot: int, skip: int = 0) -> list[int]:
 class _Row(NamedTuple):
     """A row of the query for inputs."""
 
+    id: int
     code: str
     lot_type: str
     measure: str
@@ -136,8 +132,6 @@ class _Row(NamedTuple):
     formula: str | None
     product: str | None
     product_kind: str | None
-    verdict: str | None
-    finishes: int
 
 
 def inputs(connection: Connection, lots: Sequence[int]) -> tuple[Input, ...]:
@@ -145,28 +139,24 @@ def inputs(connection: Connection, lots: Sequence[int]) -> tuple[Input, ...]:
     if not lots:
         return ()
     rows = [_Row(*row) for row in ask_for(connection, _INPUTS, lots)]
+    standing = stands(connection, lots)
     is_by_name = any(row.product and not row.formula for row in rows)
     makers = _makers(connection) if is_by_name else {}
     return tuple(
         Input(
             code=row.code,
             measure=Measure(row.measure),
-            status=_status(row),
+            status=status_of(
+                LotType(row.lot_type),
+                standing.get(row.id, Standing()).stand,
+                is_struck=row.opener is None,
+            ),
             material=row.material,
             sort=MaterialKind(row.sort) if row.sort else None,
             formula=row.formula or makers.get(_folded(row.product or "")),
             product_kind=ProductKind(row.product_kind) if row.product_kind else None,
         )
         for row in rows
-    )
-
-
-def _status(row: _Row) -> Status:
-    return status_of(
-        LotType(row.lot_type),
-        is_struck=row.opener is None,
-        is_finished=row.finishes > 0,
-        verdict=Verdict(row.verdict) if row.verdict else None,
     )
 
 

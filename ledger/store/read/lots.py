@@ -12,18 +12,12 @@ from sqlalchemy import Connection
 
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import When
-from ledger.domain.entries.choices import (
-    Grade,
-    LotType,
-    MaterialKind,
-    Precision,
-    ProductKind,
-    Verdict,
-)
+from ledger.domain.entries.choices import LotType, MaterialKind, Precision, ProductKind
 from ledger.domain.entries.plain import read_instant
 from ledger.domain.lots.lot import Lot, filled_from, name_of, status_of
 from ledger.store.engine.statements import ask, ask_column, ask_for, chunks, go_by_index
 from ledger.store.read.amounts import on_hand
+from ledger.store.read.stands import Standing, stands
 
 _OPENED = """
     SELECT lot.id, lot.code, lot.lot_type, lot.measure, o.happened_at, o.offset_min, o.precision,
@@ -60,16 +54,6 @@ class _Opened(NamedTuple):
     best_before: str | None
 
 
-# `|| ''` keeps a server off the key of number and kind, which would find it the looks of all lots.
-_SAID_SINCE = """
-    SELECT e.lot, j.verdict, l.grade
-    FROM {wanted} w
-    CROSS JOIN entry e
-    LEFT JOIN entry c ON c.corrects = e.seq
-    LEFT JOIN judge j ON j.seq = e.seq
-    LEFT JOIN look l ON l.seq = e.seq
-    WHERE e.lot = w.lot AND c.corrects IS NULL AND e.kind || '' IN ('judge', 'look', 'finish')
-    ORDER BY e.happened_at, e.stands_for"""
 _MATERIALS = (
     "SELECT m.code, m.name, m.sort FROM material m CROSS JOIN entry e "
     "LEFT JOIN entry c ON c.corrects = e.seq WHERE e.seq = m.seq AND c.corrects IS NULL "
@@ -82,9 +66,7 @@ class _Told(NamedTuple):
 
     opened: _Opened
     on_hand: int
-    verdict: Verdict | None
-    grade: Grade | None
-    is_finished: bool
+    standing: Standing
 
 
 Materials = dict[str, tuple[str, MaterialKind]]
@@ -117,28 +99,10 @@ def _told(connection: Connection, numbers: Sequence[int]) -> dict[int, _Told]:
     told: dict[int, _Told] = {}
     for part in chunks(numbers):
         held = on_hand(connection, part)
-        verdicts, grades, finished = _said_since(connection, part)
+        standing = stands(connection, part)
         for row in map(_Opened._make, ask_for(connection, _OPENED, part)):
-            verdict, grade = verdicts.get(row.id), grades.get(row.id)
-            told[row.id] = _Told(row, held[row.id], verdict, grade, row.id in finished)
+            told[row.id] = _Told(row, held[row.id], standing.get(row.id, Standing()))
     return told
-
-
-def _said_since(
-    connection: Connection, lots: Sequence[int]
-) -> tuple[dict[int, Verdict], dict[int, Grade], set[int]]:
-    """Return the last verdict on lots, the grade of the last look, and which are finished."""
-    verdicts: dict[int, Verdict] = {}
-    grades: dict[int, Grade] = {}
-    finished: set[int] = set()
-    for lot, verdict, grade in ask_for(connection, _SAID_SINCE, lots):
-        if verdict:
-            verdicts[lot] = Verdict(verdict)
-        elif grade:
-            grades[lot] = Grade(grade)
-        else:
-            finished.add(lot)
-    return verdicts, grades, finished
 
 
 def _lot(told: _Told, materials: Materials, bulk: Lot | None = None) -> Lot:
@@ -153,9 +117,7 @@ def _lot(told: _Told, materials: Materials, bulk: Lot | None = None) -> Lot:
         measure=Measure(row.measure),
         opened_at=_when(row),
         name=name_of(lot_type, what, row.size_written or "", is_struck=is_struck),
-        status=status_of(
-            lot_type, is_struck=is_struck, is_finished=told.is_finished, verdict=told.verdict
-        ),
+        status=status_of(lot_type, told.standing.stand, is_struck=is_struck),
         on_hand=told.on_hand,
         material=row.material,
         sort=sort,
@@ -164,7 +126,7 @@ def _lot(told: _Told, materials: Materials, bulk: Lot | None = None) -> Lot:
         product=row.product,
         product_kind=ProductKind(row.product_kind) if row.product_kind else None,
         best_before=date.fromisoformat(row.best_before) if row.best_before else None,
-        grade=told.grade,
+        grade=told.standing.grade,
     )
     return filled_from(lot, bulk) if bulk else lot
 

@@ -21,6 +21,7 @@ from ledger.domain.entries import (
     Material,
     Opened,
     Party,
+    Person,
     Withdrawal,
     entries_of,
 )
@@ -195,6 +196,11 @@ def party(connection: Connection, name: str) -> Party | None:
 def parties(connection: Connection) -> tuple[Party, ...]:
     """Return what the book last said of each party, by name."""
     return _last_of_each(connection, Party, "name")
+
+
+def persons(connection: Connection) -> tuple[Person, ...]:
+    """Return what the book last said of each person, by initials."""
+    return _last_of_each(connection, Person, "initials")
 
 
 def limits(connection: Connection) -> tuple[Limit, ...]:

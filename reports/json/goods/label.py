@@ -4,6 +4,8 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import asdict
 
+from ledger.domain.entries import Labels
+from ledger.domain.entries.choices import Across
 from ledger.service.desk.book import Recorded
 from reports.json.desk.recorded import RecordedAnswer, recorded_answer
 
@@ -16,10 +18,13 @@ class LabelAnswer(RecordedAnswer, frozen=True):
 
     path: str | None
     """Where their sheet is; null when none was written."""
+    across: Across | None
+    """The word across each; null for bottle labels."""
 
 
 def label_answer(
-    recorded: Recorded, dossier: "Dossier | None", step: str | None, path: str | None
+    recorded: Recorded[Labels], dossier: "Dossier | None", step: str | None, path: str | None
 ) -> LabelAnswer:
     """Return the answer to labels that were printed, used or spoiled."""
-    return LabelAnswer(**asdict(recorded_answer(recorded, dossier, step)), path=path)
+    common = asdict(recorded_answer(recorded, dossier, step))
+    return LabelAnswer(**common, path=path, across=recorded.entry.facts.across)

@@ -118,6 +118,8 @@ class FormulaAnswer(FormulaRow, frozen=True):
     """Greatest strength it is sold at, in % vol."""
     claim: str | None
     """What its label claims of its strength."""
+    packaging: str | None
+    """What it is filled into: bottle, closure and label."""
     label_text: str | None
     """What the label says besides."""
     caution: str | None
@@ -203,6 +205,7 @@ def formula_answer(formula: Formula, *, withdrawn: bool) -> FormulaAnswer:
         claim=formula.claim,
         label_text=formula.label_text,
         caution=formula.caution,
+        packaging=formula.packaging,
         prepared_by=formula.prepared_by,
         checked_by=formula.checked_by,
         valid_from=formula.valid_from,

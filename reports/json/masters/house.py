@@ -26,6 +26,8 @@ class HouseAnswer(Answer, frozen=True):
     """Telephone number."""
     doubts: str | None
     """What its instruments may be off by; null: what is usual."""
+    keep_months: int | None
+    """How many months beyond its last date a record is kept, by the house's own rule."""
 
 
 def house_answer(house: House) -> HouseAnswer:
@@ -40,4 +42,5 @@ def house_answer(house: House) -> HouseAnswer:
         hour=None if house.hour_minor is None else coins(house.hour_minor, house.hour_digits),
         phone=house.phone,
         doubts=house.doubts,
+        keep_months=house.keep_months,
     )

@@ -18,8 +18,9 @@ from reports.pdf.goods.label_block import (
     maker_blocks,
     upper_blocks,
 )
-from reports.pdf.kit.marks import Mark, Rule, Symbol, Words
-from reports.pdf.kit.text import widest_word, width_of, wrap
+from reports.pdf.kit.fonts import BOLD
+from reports.pdf.kit.marks import Across, Mark, Rule, Symbol, Words
+from reports.pdf.kit.text import Face, widest_word, width_of, wrap
 from reports.views.goods import LabelView
 
 LABEL_WIDTH, LABEL_HEIGHT = 90 * mm, 44 * mm
@@ -33,6 +34,9 @@ INNER, ROOM = LABEL_WIDTH - 2 * PADDING, LABEL_HEIGHT - 2 * PADDING
 
 SYMBOL = 17 * mm
 """Side of the square for the QR symbol, at the upper right."""
+
+ACROSS, ACROSS_ANGLE = Face(BOLD, 44.0), 20.0
+"""Face and slope of a word across: SPECIMEN reaches from edge to edge."""
 
 OVER = 1.5 * mm
 """How far the symbol's own quiet zone reaches into the padding."""
@@ -174,4 +178,6 @@ def _marks(
     left, below = LABEL_WIDTH - PADDING - SYMBOL + OVER, PADDING + SYMBOL - OVER
     symbol = Symbol(left, below, label.lot, SYMBOL)
     words = [_down(line, PADDING) for line in upper + foot]
-    return (*words, symbol, rule)
+    middle = (LABEL_WIDTH / 2, LABEL_HEIGHT / 2)
+    over = (Across(*middle, label.across, ACROSS, ACROSS_ANGLE),) if label.across else ()
+    return (*over, *words, symbol, rule)

@@ -65,7 +65,29 @@ class Symbol(Struct, frozen=True):
         draw_qr(canvas, self.text, self.x / mm, (top - self.y) / mm, self.size / mm)
 
 
-Mark = Words | Rule | Symbol
+class Across(Struct, frozen=True):
+    """Pale words across something, their middle at `x` and `y`, rising by an angle in degrees."""
+
+    x: float
+    y: float
+    text: str
+    face: Face
+    angle: float
+
+    def draw(self, canvas: Canvas, top: float) -> None:
+        """Put it on the page, so pale that what stands over it stays legible."""
+        canvas.saveState()
+        canvas.setFillGray(PALE)
+        canvas.translate(self.x, top - self.y)
+        canvas.rotate(self.angle)
+        left = -width_of(self.text, self.face) / 2
+        draw_text(canvas, left, -self.face.size / 3, self.text, self.face, "left")
+        canvas.restoreState()
+
+
+PALE = 0.8
+"""How grey words across are: 0 is black, 1 is white."""
+Mark = Words | Rule | Symbol | Across
 """Whatever leaves ink."""
 
 

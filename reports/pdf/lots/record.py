@@ -10,7 +10,7 @@ from typing import BinaryIO
 from reports.pdf.kit.page import HEIGHT, foot, write_pages
 from reports.pdf.kit.strips import Section, draw_strips, paginate
 from reports.pdf.kit.styles import BODY, TOP
-from reports.pdf.lots import record_head, record_tables
+from reports.pdf.lots import record_head, record_specimen, record_tables
 from reports.views.lots import RecordView
 
 
@@ -26,6 +26,8 @@ def _sections(view: RecordView) -> list[Section]:
         *([] if view.balance is None else [record_tables.balance(view.balance)]),
         record_tables.went_to(view.went_to),
         record_tables.steps("Deviations", view.deviations),
+        *([record_tables.around(view.around)] if view.around else []),
+        *([record_specimen.specimen(view.specimen)] if view.specimen else []),
         record_head.signatures(),
     ]
 

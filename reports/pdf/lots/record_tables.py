@@ -49,6 +49,9 @@ BALANCE_COLUMNS = (
 )
 """Yield and loss; blank at the right, so that label and value stay near each other."""
 
+AROUND_COLUMNS = (Column("Who or what", 30 * mm), Column("", 153 * mm))
+"""People, vessels and instruments."""
+
 
 def inputs(rows: Iterable[InputRow]) -> Section:
     """Lay out what went in."""
@@ -84,3 +87,9 @@ def balance(rows: Sequence[tuple[str, str]]) -> Section:
 def went_to(rows: Sequence[tuple[str, str, str]]) -> Section:
     """Lay out where it went."""
     return table("Where it went", WENT_COLUMNS, ([(Piece(text),) for text in row] for row in rows))
+
+
+def around(rows: Sequence[tuple[str, str]]) -> Section:
+    """Lay out who worked on it, in what and with what."""
+    cells = [[(Piece(label),), (Piece(value),)] for label, value in rows]
+    return table("People, vessels, instruments", AROUND_COLUMNS, cells)

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from ledger.domain.entries import (
+    Add,
     Check,
     Clean,
     Count,
@@ -15,39 +16,47 @@ from ledger.domain.entries import (
     Equipment,
     Finish,
     Formula,
+    House,
     Labels,
+    Limit,
+    Look,
     Material,
     Note,
+    Party,
     Person,
     Rest,
+    Start,
+    Withdrawal,
 )
-from ledger.domain.entries.choices import LotType, MaterialKind, ProductKind
+from ledger.domain.entries.choices import LotType, MaterialKind
 from ledger.domain.lots.lot import BARRED, Status
-from ledger.domain.lots.state import latest, open_rest
+from ledger.domain.lots.state import is_finished, is_trial, latest, open_rest
 from ledger.domain.rules.finding import Finding
-from ledger.domain.rules.release.barriers import unseen
+from ledger.domain.rules.release.barriers import unseen, unseen_since_hold
+from ledger.domain.rules.usual.measures import SPIRITUOUS
 from reports.words.bench.draws import commands
 from reports.words.desk.next_in_formula import by_formula, end_of_rest
+from reports.words.desk.next_when_hazy import (
+    LIQUIDS_CLEARED,
+    UNDER_WAY,
+    clearing_of,
+    pass_of,
+)
 
 if TYPE_CHECKING:
     from ledger.service.bench.draws import Proposed
     from ledger.service.lots.dossier import Dossier
     from ledger.service.lots.journal import Said
 
-LIQUIDS_CLEARED = frozenset(
-    {ProductKind.ESSENCE, ProductKind.WASHED_ESSENCE, ProductKind.MACERATE, ProductKind.REWORK}
-)
-"""Kinds of product that rest and are filtered."""
 NOT_AN_INGREDIENT = frozenset({MaterialKind.BOTTLE, MaterialKind.CLOSURE, MaterialKind.LABEL})
 """Kinds of material that no batch begins with."""
 AT_THE_BENCH = frozenset(
     {"add", "rest", "filter", "rinse", "decant", "makeup", "look", "measure", "finish"}
 )
 """Kinds of entry after which a batch goes on with the next step of its formula."""
-UNDER_WAY = frozenset({Status.MAKING, Status.FINISHED, Status.REWORK})
-"""Where a lot stands that steps of its formula may still be missing of."""
 START = 'pottle start --product "NAME" --kind KIND --target VOLUME'
-FILTER = "pottle filter {} --medium paper --pore 20 --out VOLUME"
+ENDS = ("pottle finish", "pottle release")
+"""How commands begin that end a making; what is not clear is cleared before."""
 SEND = "pottle send {} COUNT --to WHO"
 LOOK = "pottle look {} GRADE --of neat"
 
@@ -105,8 +114,9 @@ def step_of_journal(said: Sequence["Said"], *, is_all: bool) -> str:
 def _after(entry: Entry, dossier: "Dossier", lacking: tuple["Proposed", ...]) -> str | None:
     """Return what comes after an entry that stands, with its lot as it is now."""
     code = dossier.state.code
+    again = clearing_of(dossier) if entry.kind == "look" else None
     if entry.kind in AT_THE_BENCH and (step := _by_formula(dossier, lacking)):
-        return step
+        return again if again and step.startswith(ENDS) else step
     match entry.kind:
         case "receipt":
             return _after_receipt(dossier)
@@ -118,6 +128,8 @@ def _after(entry: Entry, dossier: "Dossier", lacking: tuple["Proposed", ...]) ->
             return _at_the_bench(entry, dossier)
         case "filter" | "rinse" | "decant" | "makeup":
             return LOOK.format(code)
+        case "look" if again:
+            return again
         case "look" | "measure" | "finish" | "judge" | "bottle":
             return _towards_release(dossier)
         case "labels" if dossier.lot.status is not Status.RELEASED:
@@ -204,6 +216,14 @@ def _without_lot(entry: Entry) -> str | None:
             return "pottle due"
         case Formula(code=code):
             return f"pottle start {code} VOLUME"
+        case Withdrawal(code=code):
+            return f"pottle formula show {code}"
+        case Party():
+            return "pottle party list"
+        case Limit(code=code):
+            return f"pottle limits {code}"
+        case House():
+            return "pottle house"
         case _:
             return None
 
@@ -218,11 +238,22 @@ def _at_the_bench(entry: Entry, dossier: "Dossier") -> str:
     code, facts = dossier.state.code, entry.facts
     if open_rest(dossier.state):
         return f"pottle rest {code} --end"
-    if isinstance(facts, Rest):
-        return FILTER.format(code)
-    if dossier.lot.product_kind in LIQUIDS_CLEARED:
-        return f"pottle rest {code} --for macerate"
-    return LOOK.format(code)
+    is_cleared = dossier.lot.product_kind in LIQUIDS_CLEARED
+    if isinstance(facts, Rest) and is_cleared:
+        return pass_of(dossier.state)
+    # What was finished before and is topped up is looked at, and finished again.
+    if not is_cleared or latest(dossier.state, Finish):
+        return LOOK.format(code)
+    if isinstance(facts, Add) and not _has_menstruum(dossier):
+        return f"pottle add {code} LOT AMOUNT"
+    return f"pottle rest {code} --for macerate"
+
+
+def _has_menstruum(dossier: "Dossier") -> bool:
+    """Return whether a liquid that dissolves oil is in a batch: spirit, or what was made of it."""
+    into = {edge.source for edge in dossier.inputs}
+    lots = [node.brief for node in dossier.trace.nodes if node.brief.code in into]
+    return any(lot.sort is MaterialKind.ETHANOL or lot.product_kind in SPIRITUOUS for lot in lots)
 
 
 def _towards_release(dossier: "Dossier") -> str | None:
@@ -230,13 +261,28 @@ def _towards_release(dossier: "Dossier") -> str | None:
     status, lot_type = dossier.lot.status, state.opened.lot_type
     if status is Status.RELEASED:
         return _after_release(dossier)
+    if status is Status.HELD and _is_seen_since_hold(dossier):
+        return f'{release_of(code)} --because "WHY IT IS GONE"'
     if status in BARRED:
         return f"pottle trace {code} --forward"
     if lot_type is not LotType.PACKED and unseen(state):
         return LOOK.format(code)
-    if lot_type is LotType.MADE and not latest(state, Finish):
+    if lot_type is LotType.MADE and not is_finished(state):
         return f"pottle finish {code} VOLUME"
+    if is_trial(state):
+        return _of_trial(dossier)
     return release_of(code)
+
+
+def _is_seen_since_hold(dossier: "Dossier") -> bool:
+    return latest(dossier.state, Look) is not None and not unseen_since_hold(dossier.state)
+
+
+def _of_trial(dossier: "Dossier") -> str:
+    """Return what comes after the making of a trial, which is compared and never leaves."""
+    start = latest(dossier.state.bulk or dossier.state, Start)
+    group = start.trial_group if start else None
+    return f'pottle compare "{group}"' if group else "pottle due"
 
 
 def _after_release(dossier: "Dossier") -> str:

@@ -44,6 +44,8 @@ def add(facts: Add) -> Parts:
         None if facts.added_as is AddedAs.INGREDIENT else f"as {facts.added_as}",
         at(facts.temp_mdegc),
         f"over {duration(facts.minutes)}" if facts.minutes else None,
+        f"triturated {duration(facts.triturated_minutes)}" if facts.triturated_minutes else None,
+        before("on", facts.instrument),
     )
 
 
@@ -83,6 +85,8 @@ def filter_(facts: Filter) -> Parts:
         f"first {tidy(facts.first_runnings.written)} returned" if facts.first_runnings else None,
         duration(facts.minutes) if facts.minutes else None,
         f"{tidy(facts.in_cake.written)} held in the cake" if facts.in_cake else None,
+        before("paper of", facts.paper),
+        before("wetted with", facts.wetted_with),
     )
 
 

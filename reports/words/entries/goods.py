@@ -74,7 +74,9 @@ def _span(first: int | None, last: int | None) -> str | None:
 def labels(facts: Labels) -> Parts:
     """Return what is told of labels printed and used."""
     return (
-        f"{facts.printed} printed",
+        f"{facts.printed} printed" if facts.printed else None,
+        f"with {facts.across} across" if facts.across else None,
+        before("on", facts.stock),
         f"{facts.used} used" if facts.used is not None else None,
         f"{facts.spoiled} spoiled" if facts.spoiled is not None else None,
     )
@@ -82,7 +84,11 @@ def labels(facts: Labels) -> Parts:
 
 def move(facts: Move) -> Parts:
     """Return what is told of goods that moved."""
-    return f"{tidy(facts.amount.written)} {gone(facts.moved_as, facts.party)}", facts.document
+    return (
+        f"{tidy(facts.amount.written)} {gone(facts.moved_as, facts.party)}",
+        facts.document,
+        before("witness", facts.witness),
+    )
 
 
 def judge(facts: Judge) -> Parts:

@@ -23,6 +23,7 @@ def house(facts: House) -> Parts:
         f"clock of {facts.time_zone}",
         f"{facts.fluid_ounce} fluid ounces",
         before("telephone", facts.phone),
+        f"records kept {plural(facts.keep_months, 'month')}" if facts.keep_months else None,
         f"an hour of work {money(facts.hour_minor, facts.currency, facts.hour_digits)}"
         if facts.hour_minor is not None
         else None,

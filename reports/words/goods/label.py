@@ -4,8 +4,10 @@ Guarantees: one label a bottle unless a count is given, with the strength as it 
 labels of what is not bottled.
 """
 
+from msgspec.structs import replace
+
 from ledger.domain.entries import Bottle, Start
-from ledger.domain.entries.choices import LotType, ProductKind
+from ledger.domain.entries.choices import Across, LotType, ProductKind
 from ledger.domain.lots.state import latest, name, opener
 from ledger.errors import RefusedError
 from ledger.service.glass.card import ServingCard
@@ -35,6 +37,19 @@ def label_sheet_view(
     return LabelSheetView(
         label=_label(dossier, filled, card), count=count or filled.count, seal=dossier.seal.lines
     )
+
+
+def specimen_of(dossier: Dossier, card: ServingCard | None = None) -> LabelView | None:
+    """Return a specimen of the label of a packed lot; None where its filling was struck."""
+    filled = latest(dossier.state, Bottle)
+    if filled is None:
+        return None
+    return replace(_label(dossier, filled, card), across=str(Across.SPECIMEN))
+
+
+def across_each(sheet: LabelSheetView, word: Across | None) -> LabelSheetView:
+    """Return a sheet with a word across each label, or none."""
+    return replace(sheet, label=replace(sheet.label, across=str(word) if word else None))
 
 
 def _label(dossier: Dossier, filled: Bottle, card: ServingCard | None) -> LabelView:

@@ -4,16 +4,18 @@ Guarantees: everything recorded about a lot stands on its record, in force or no
 for lots that are not bottled.
 """
 
-from datetime import datetime
+from datetime import date, datetime
 
 from ledger.domain.amounts.quantity import show
 from ledger.domain.entries import Add, Deviation, Look, Material, Measurement, Receipt
 from ledger.domain.entries.choices import LotType, ProductKind
 from ledger.domain.lots.state import opener
 from ledger.service.glass.card import ServingCard
+from ledger.service.lots.around import Around
 from ledger.service.lots.dossier import Dossier
 from ledger.service.lots.journal import Said
 from reports.kit.format import clock, initials, tidy
+from reports.views.goods import LabelView
 from reports.views.lots import InputRow, RecordView, StepRow
 from reports.words.entries.goods import gone
 from reports.words.entries.sentence import notes, sentence, strikes, title
@@ -23,18 +25,26 @@ from reports.words.glass.cautions import (
     own_caution,
     record_cautions,
 )
+from reports.words.lots.around import around_rows
 from reports.words.lots.balance import balance
 from reports.words.lots.dates import keeping_words
 from reports.words.lots.strength import content_facts
 from reports.words.lots.there import there_words
 from reports.words.lots.trace import supplied_by
+from reports.words.masters.house import kept_until
 from reports.words.verdicts.control import control_facts
 
 OPENED = {LotType.MADE: "Begun", LotType.RECEIVED: "Received", LotType.PACKED: "Filled"}
 """What its first entry did to a lot."""
 
 
-def record_view(dossier: Dossier, now: datetime, card: ServingCard | None = None) -> RecordView:
+def record_view(
+    dossier: Dossier,
+    now: datetime,
+    card: ServingCard | None = None,
+    around: Around | None = None,
+    specimen: LabelView | None = None,
+) -> RecordView:
     """Return the record of a lot, with what it contains when its card is given.
 
     One of a delivery is headed so and has no parts that only a batch can fill, unless they are.
@@ -65,6 +75,8 @@ def record_view(dossier: Dossier, now: datetime, card: ServingCard | None = None
         printed_at=f"{now:%Y-%m-%d %H:%M}",
         seal=dossier.seal.lines,
         paper="Lot received" if is_delivery else "Batch record",
+        around=around_rows(around) if around else (),
+        specimen=specimen,
     )
 
 
@@ -102,9 +114,17 @@ def _head(dossier: Dossier) -> tuple[tuple[str, str], ...]:
         ("Best before", str(state.best_before or "")),
         ("Date set by", state.dates.set_by or ""),
         ("Keeping", keeping_words(state.dates) or ""),
+        ("Record kept", kept_until(dossier.house, _last_date(dossier))),
         ("Entries", str(len(dossier.said))),
     )
     return tuple((label, value) for label, value in lines if value)
+
+
+def _last_date(dossier: Dossier) -> date | None:
+    """Return the last date on a record: best before, or the day that goods last went."""
+    gone = [date.fromisoformat(holder.on) for holder in dossier.holders]
+    days = [*gone, *([dossier.state.best_before] if dossier.state.best_before else [])]
+    return max(days, default=None)
 
 
 def _inputs(dossier: Dossier) -> tuple[InputRow, ...]:

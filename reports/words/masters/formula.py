@@ -87,6 +87,7 @@ def facts_of(formula: Formula) -> tuple[tuple[str, str], ...]:
         ("yield", span(percent_of(low), percent_of(high))),
         ("strength", span(percent_of(weak), percent_of(strong))),
         ("claim", formula.claim or ""),
+        ("packaging", formula.packaging or ""),
         ("label", formula.label_text or ""),
         ("caution", formula.caution or ""),
         ("prepared by", formula.prepared_by or "nobody named"),

@@ -6,10 +6,14 @@ Refuses: to hide a check by the person who did the work.
 
 from ledger.domain.entries import Check, Deviation, Entry, Judge
 from ledger.domain.entries.choices import Verdict
+from ledger.domain.lots.lot import Status
+from ledger.domain.lots.makers import is_self_released, makers_of
 from ledger.domain.masters.formulas import version_of
-from ledger.domain.rules.release.clearance import is_self_released
 from ledger.service.lots.dossier import Dossier
 from reports.kit.format import clock, initials, plural
+
+UNDER_WAY = (Status.MAKING, Status.FINISHED)
+"""Where a lot stands whose release no longer counts."""
 
 
 def control_facts(dossier: Dossier) -> tuple[tuple[str, str], ...]:
@@ -28,12 +32,12 @@ def control_facts(dossier: Dossier) -> tuple[tuple[str, str], ...]:
 def _checked(dossier: Dossier) -> str:
     checks = [e for e in dossier.state.entries if isinstance(e.facts, Check)]
     authors = {entry.seq: entry.draft.by for entry in dossier.state.entries}
-    others = {entry.draft.by for entry in dossier.state.entries if entry not in checks}
+    makers = makers_of(dossier.state)
     told = []
     for entry in checks:
         facts = entry.facts
         about = facts.about if isinstance(facts, Check) else None
-        did_it = {authors.get(about)} if about else others
+        did_it = {authors.get(about)} if about else makers
         same = ", who did it too" if entry.draft.by in did_it else ""
         told.append(f"{initials(entry)}{f' (entry {about})' if about else ''}{same}")
     return "; ".join(dict.fromkeys(told))
@@ -52,8 +56,17 @@ def _released(dossier: Dossier) -> str:
     told = f"by {initials(last)} on {clock(last.draft.happened)}"
     if overridden:
         told += f", over {plural(len(overridden), 'finding')}: {last.draft.reason}"
-    is_own = dossier.formula is not None and is_self_released(dossier.state, last.draft.by)
-    return f"{told}; self-released" if is_own else told
+    is_own = is_self_released(dossier.state, last.draft.by)
+    told = f"{told}; self-released" if is_own else told
+    # What goes in ends a release, which the last verdict then no longer tells.
+    is_over = isinstance(_judged(dossier), Judge) and dossier.lot.status in UNDER_WAY
+    return f"{told}; released no longer, since something went in" if is_over else told
+
+
+def _judged(dossier: Dossier) -> object:
+    facts = (entry.facts for entry in reversed(dossier.state.entries))
+    last = next((item for item in facts if isinstance(item, Judge)), None)
+    return last if last and last.verdict is Verdict.RELEASE else None
 
 
 def _is_release(entry: Entry) -> bool:

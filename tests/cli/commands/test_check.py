@@ -10,12 +10,16 @@ ANSWERS: dict[str, Answers] = {
         "check {essence} the balance",
         "Recorded 39, checked OE-001-5: the lot, the balance.\n"
         "OE-001-5, Orange essence: 418 mL, released.\n"
+        "Note: This is no second check: AB worked on OE-001-5. Have it checked: pottle check "
+        "OE-001-5 --by INITIALS\n"
         'Next: pottle start --product "NAME" --kind syrup --target VOLUME\n',
     ),
     "a check of an entry": (
         "check --entry 18 read it",
         "Recorded 39, checked OE-001-5: entry 18, read it.\n"
         "OE-001-5, Orange essence: 418 mL, released.\n"
+        "Note: This is no second check: entry 18 is AB's own. Have it checked: pottle check "
+        "--entry 18 --by INITIALS\n"
         'Next: pottle start --product "NAME" --kind syrup --target VOLUME\n',
     ),
     "a check of what is about no lot": (

@@ -39,8 +39,8 @@ Next: pottle start orange 1L
 """,
     ),
     "a withdrawal": (
-        "formula withdraw orange 2",
-        "Recorded 41, formula withdrawn: orange version 2.\n",
+        "formula withdraw orange 2 --because weak",
+        "Recorded 41, formula withdrawn: orange version 2.\nNext: pottle formula show orange\n",
     ),
 }
 
@@ -94,20 +94,26 @@ def test_a_formula_is_loaded_once(formulas: Shell) -> None:
 
 
 def test_a_version_is_withdrawn_once(formulas: Shell) -> None:
-    formulas.run("formula", "withdraw", "orange", "2")
-    again = formulas.run("formula", "withdraw", "orange", "2")
+    formulas.run("formula", "withdraw", "orange", "2", "--because", "too weak")
+    again = formulas.run("formula", "withdraw", "orange", "2", "--because", "too weak")
     assert (again.exit_code, again.lines) == (
         0,
-        ["In the book already, unchanged, as entry 41, formula withdrawn: orange version 2."],
+        [
+            "In the book already, unchanged, as entry 41, formula withdrawn: orange version 2.",
+            "Next: pottle formula show orange",
+        ],
     )
     assert formulas.entries() == 41
     formulas.run("strike", "41", "--because", "still in use")
-    once_more = formulas.run("formula", "withdraw", "orange", "2")
-    assert once_more.lines == ["Recorded 43, formula withdrawn: orange version 2."]
+    once_more = formulas.run("formula", "withdraw", "orange", "2", "--because", "too weak")
+    assert once_more.lines == [
+        "Recorded 43, formula withdrawn: orange version 2.",
+        "Next: pottle formula show orange",
+    ]
 
 
 def test_a_withdrawn_version_is_not_followed_and_stays_listed(formulas: Shell) -> None:
-    formulas.run("formula", "withdraw", "orange", "2")
+    formulas.run("formula", "withdraw", "orange", "2", "--because", "too weak")
     assert formulas.run("start", "orange", "480mL").lines[0].endswith("formula orange version 1.")
     assert formulas.run("formula", "list").lines == [
         "formula  version  product         kind     basis   state",

@@ -19,3 +19,11 @@ def test_a_lot_that_is_not_there_is_refused(shell: Shell) -> None:
         "pottle stock lists the lots that are.",
     )
     check_refused(("hold XX-1", 3, problem), shell)
+
+
+def test_a_hold_says_why(shell: Shell) -> None:
+    problem = (
+        "BOS-001-S cannot be put on hold without a reason.",
+        'Say why: --because "a customer found a ring"',
+    )
+    check_refused(("hold {packed}", 4, problem), shell)

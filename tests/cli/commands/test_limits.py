@@ -19,6 +19,7 @@ def test_a_limit_is_said_anew_with_its_source(shell: Shell) -> None:
     answer = (
         "Recorded 39, limit: eu-safrole: safrole at most 2 mg/kg as served, EU, "
         "non-alcoholic beverages, since 2011-01-20, our own rule, the value recalled.\n"
+        "Next: pottle limits eu-safrole\n"
     )
     check_answers(('limits eu-safrole --value 2 --citation "our own rule"', answer), shell)
 

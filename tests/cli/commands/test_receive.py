@@ -14,7 +14,7 @@ def test_a_delivery_on_hold_says_what_is_not_known_yet(shell: Shell) -> None:
     )
     command = (
         'receive orange-oil 100mL --from "Harbour Oils" --their-lot C7732 --cost 10.50 --hold '
-        "--best-before 2099-01-31"
+        '--best-before 2099-01-31 --because "no papers yet"'
     )
     check_answers((command, answer), shell)
 

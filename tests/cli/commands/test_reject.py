@@ -1,6 +1,6 @@
 """`pottle reject`: where it is the next step, and what follows."""
 
-from tests.cli.cases import check_answers
+from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 
 
@@ -19,6 +19,14 @@ def test_a_batch_past_its_date_is_rejected_next_whether_or_not_it_has_a_formula(
     assert shell.line(f"lot {batch}").lines[-1] == f"Next: {rejected}"
     assert shell.line(rejected.removeprefix("pottle ")).exit_code == 0
     assert shell.line(f"lot {batch}").lines[-1] == f"Next: pottle trace {batch} --forward"
+
+
+def test_a_rejection_says_why(shell: Shell) -> None:
+    problem = (
+        "LMC-001-F cannot be rejected without a reason.",
+        'Say why: --because "smells of solvent"',
+    )
+    check_refused(("reject {carb}", 4, problem), shell)
 
 
 def test_a_rejected_lot_is_traced_forward_next(shell: Shell) -> None:

@@ -28,7 +28,39 @@ def test_a_second_release_says_that_there_was_one_and_how_it_looked(shell: Shell
         "BOS-001-S, Orange syrup, 250 mL: 9 there, released.\n"
         "Note: BOS-001-S was released already. See by whom: pottle journal BOS-001-S\n"
         "Note: The last look at BOS-001-S found it cloudy. If it should not be so: pottle "
-        "hold BOS-001-S\n"
+        'hold BOS-001-S --because "WHY"\n'
+        "Note: BOS-001-S is self-released: AB made it and releases it, and nobody but its makers "
+        "has checked it. Have it checked: pottle check BOS-001-S --by INITIALS\n"
         "Next: pottle send BOS-001-S COUNT --to WHO\n"
     )
     check_answers(("release {packed}", answer), shell)
+
+
+def test_the_end_of_a_hold_says_why_and_answers_for_nothing_else(shell: Shell) -> None:
+    shell.line('hold {packed} --because "a ring"')
+    unseen = "BOS-001-S has not been looked at since it was put on hold."
+    look = "  Look at it: pottle look BOS-001-S GRADE --of neat"
+    bare = shell.line("release {packed}")
+    assert (bare.exit_code, bare.complaints) == (
+        1,
+        [
+            unseen,
+            look,
+            "BOS-001-S is on hold: a ring.",
+            "  Say with --because why that is gone.",
+        ],
+    )
+    reason = 'release {packed} --because "syrup on the neck"'
+    blind = shell.line(reason)
+    assert (blind.exit_code, blind.complaints) == (1, [unseen, look])
+    anyway = shell.line(f"{reason} --anyway")
+    assert [line for line in anyway.lines if "Deviation" in line] == [f"Deviation 41: {unseen}"]
+    shell.line('hold {packed} --because "another ring"')
+    shell.line("look {packed} bright --of neat")
+    why = shell.line("release {packed}")
+    assert (why.exit_code, why.complaints) == (
+        4,
+        ["BOS-001-S is on hold: another ring.", "  Say with --because why that is gone."],
+    )
+    seen = shell.line(f"{reason} --json")
+    assert (seen.exit_code, seen.json["deviations"]) == (0, [])

@@ -80,9 +80,9 @@ WRITES: tuple[str, ...] = (
     "bottle {essence} 2 x 50mL",
     "label {packed} --out more.pdf",
     "send {packed} 1 --as sample --to market",
-    "hold {packed}",
-    "release {packed}",
-    "reject {packed}",
+    "hold {packed} --because ring",
+    "release {packed} --because wiped --anyway",
+    "reject {packed} --because ring",
     "complain {packed} ring",
     "answer 38 explained",
     'party add "Bridge Street Stall" --phone 5550100',
@@ -104,7 +104,7 @@ WRITES: tuple[str, ...] = (
     "start orange 480mL --code ORA-100",
     "rest {essence} --for chill --because 'one more look'",
     "due",
-    "formula withdraw orange 2",
+    "formula withdraw orange 2 --because weak",
 )
 
 

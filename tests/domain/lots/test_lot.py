@@ -8,7 +8,7 @@ import pytest
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import When
 from ledger.domain.entries.choices import Grade, LotType, ProductKind, Verdict
-from ledger.domain.lots.lot import Lot, Status, by_date, filled_from, name_of, status_of
+from ledger.domain.lots.lot import Lot, Stand, Status, by_date, filled_from, name_of, status_of
 
 
 def a_lot(seq: int, **changes: Any) -> Lot:
@@ -57,8 +57,16 @@ def test_a_lot_is_named_by_what_it_is(
 def test_a_strike_goes_before_a_verdict_and_a_verdict_before_how_far_it_is(
     lot_type: LotType, is_struck: bool, is_finished: bool, verdict: Verdict | None, status: Status
 ) -> None:
-    told = status_of(lot_type, is_struck=is_struck, is_finished=is_finished, verdict=verdict)
-    assert told is status
+    assert status_of(lot_type, Stand(verdict, is_finished), is_struck=is_struck) is status
+
+
+@pytest.mark.parametrize("verdict", [None, *Verdict])
+def test_what_goes_in_ends_a_release_and_the_making_and_no_other_verdict(
+    verdict: Verdict | None,
+) -> None:
+    after = Stand(verdict, is_finished=True).opened_again()
+    assert after == Stand(None if verdict is Verdict.RELEASE else verdict)
+    assert after.finished().judged(Verdict.RELEASE) == Stand(Verdict.RELEASE, is_finished=True)
 
 
 def test_bottles_have_the_product_of_their_bulk_and_their_own_look_before_its() -> None:

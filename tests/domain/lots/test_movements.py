@@ -14,6 +14,7 @@ from ledger.domain.entries import (
     Draft,
     Filter,
     Finish,
+    Labels,
     Level,
     MakeUp,
     Material,
@@ -70,6 +71,25 @@ MOVES: list[tuple[str, Draft, Scene, Moved]] = [
         draft(make(Add, source="P-1", amount=pieces(2))),
         scene(lot(), packed()),
         ((Posting("P-1", "E-1", None, 2_000_000, 60_000),), None),
+    ),
+    (
+        "a pass takes a paper, and what it was wetted with is carried",
+        draft(make(Filter, paper="F-1", wetted_with="O-1", cake_of="E-9")),
+        scene(lot()),
+        (
+            (
+                Posting("E-9", "E-1", None, 0, 0),
+                Posting("O-1", "E-1", None, 0, 0),
+                Posting("F-1", "E-1", None, 1_000_000, 0),
+            ),
+            Level("E-1", 430_000),
+        ),
+    ),
+    (
+        "labels are taken from their blank ones",
+        draft(make(Labels, printed=15, stock="L-1"), "P-1"),
+        scene(packed()),
+        ((Posting("L-1", "P-1", None, 15_000_000, 0),), None),
     ),
     (
         "a filtrate is all there is",

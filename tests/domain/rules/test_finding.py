@@ -13,7 +13,15 @@ from ledger.domain.lots.scene import Scene
 from ledger.domain.rules import FAMILIES, Finding, Severity, findings
 from ledger.domain.rules.always import batch as making
 from ledger.domain.rules.always import corrections as keeping
-from ledger.domain.rules.always import genealogy, names, parties, status, times
+from ledger.domain.rules.always import (
+    genealogy,
+    labels,
+    names,
+    parties,
+    status,
+    times,
+    verdicts,
+)
 from ledger.domain.rules.always import on_hand as amounts
 from ledger.domain.rules.formula import acts as following_steps
 from ledger.domain.rules.formula import lines as following_amounts
@@ -21,6 +29,7 @@ from ledger.domain.rules.formula import version as following
 from ledger.domain.rules.release import barriers as release
 from ledger.domain.rules.release import clarity as gate
 from ledger.domain.rules.release import clearance, done
+from ledger.domain.rules.release import given as asked
 from ledger.domain.rules.usual import handling as usual_handling
 from ledger.domain.rules.usual import measures as usual_measures
 from ledger.domain.rules.usual import readings as usual_readings
@@ -39,8 +48,10 @@ def test_the_families_are_told_in_their_order() -> None:
         times,
         genealogy,
         amounts,
+        labels,
         making,
         status,
+        verdicts,
         following,
         following_amounts,
         following_steps,
@@ -50,6 +61,7 @@ def test_the_families_are_told_in_their_order() -> None:
         usual_readings,
         release,
         done,
+        asked,
         gate,
         clearance,
     )
@@ -82,6 +94,7 @@ def test_a_release_is_told_before_what_is_wrong_with_its_correction() -> None:
     assert [(finding.severity, finding.rule) for finding in found] == [
         (Severity.GATE, "release"),
         (Severity.GATE, "release"),
+        (Severity.REMARK, "self-released"),
         (Severity.IMPOSSIBLE, "correction"),
         (Severity.REASON, "correction"),
     ]

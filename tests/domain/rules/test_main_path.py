@@ -1,4 +1,4 @@
-"""The ordinary way from oil to bottle asks for no reason and gets no remark."""
+"""The ordinary way from oil to bottle asks for no reason; the only hand in it is remarked on."""
 
 from typing import Any
 
@@ -78,9 +78,11 @@ def bench() -> Bench:
     return bench
 
 
-def test_no_step_of_the_ordinary_way_is_asked_about_or_remarked_on(bench: Bench) -> None:
+def test_of_the_ordinary_way_only_a_release_by_the_only_hand_is_remarked_on(bench: Bench) -> None:
     kinds = [entry.kind for entry in bench.entries]
-    assert list(zip(kinds, bench.found, strict=True)) == [(kind, ()) for kind in kinds]
+    found = [tuple(finding.rule for finding in told) for told in bench.found]
+    alone = {"judge": ("self-released",)}
+    assert list(zip(kinds, found, strict=True)) == [(kind, alone.get(kind, ())) for kind in kinds]
     assert len(kinds) == 25
 
 

@@ -18,6 +18,7 @@ from ledger.domain.entries.bench import (
     Start,
 )
 from ledger.domain.entries.choices import (
+    Across,
     AddedAs,
     Bound,
     Cake,
@@ -72,9 +73,11 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
             2000,
             "01 555 0100",
             doubts="scale=0.2",
+            keep_months=24,
         ),
         "Wren & Co, 1 Quay, IE, money in EUR, clock of Europe/Dublin, imperial fluid ounces, "
-        "telephone 01 555 0100, an hour of work 20.00 EUR, instruments off by scale=0.2",
+        "telephone 01 555 0100, records kept 24 months, an hour of work 20.00 EUR, instruments off "
+        "by scale=0.2",
     ),
     (Person("AB", "Anna Bell", "maker"), "AB is Anna Bell, maker"),
     (
@@ -151,8 +154,8 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
         "before 2027-06-30",
     ),
     (
-        Add("SOO-001-3", q("30mL"), AddedAs.TOP_UP, 20_000, 5),
-        "30 mL of SOO-001-3, as top-up, at 20 °C, over 5 min",
+        Add("SOO-001-3", q("30mL"), AddedAs.TOP_UP, 20_000, 5, 10, "Scale 1"),
+        "30 mL of SOO-001-3, as top-up, at 20 °C, over 5 min, triturated 10 min, on Scale 1",
     ),
     (
         Rest(RestFor.CHILL, NOON, NOON + timedelta(days=2), 7, -18_000, 3, "demijohn 2"),
@@ -175,10 +178,12 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
             first_runnings=q("20mL"),
             minutes=20,
             in_cake=q("9mL"),
+            paper="FP-001-R",
+            wetted_with="NS-001-J",
         ),
         "pass 2 through paper, 20–25 µm, 445 mL in, 430 mL out, same cake, through the cake of "
         "OE-002-3, precoat 4 g, vacuum 40 kPa below atmosphere, liquid at 4 °C, first 20 mL "
-        "returned, 20 min, 9 mL held in the cake",
+        "returned, 20 min, 9 mL held in the cake, paper of FP-001-R, wetted with NS-001-J",
     ),
     (
         Rinse("NS-001-J", q("20mL"), q("15mL"), RinseTo.APART),
@@ -234,8 +239,14 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
         "15 x 250 mL from OS-001-O, 3.8 L drawn, bottles BM-001-I, caps CAP-001-B, numbered 1 to "
         "15, a fill weighed 312.5 g, best before 2026-09-30, 1 h 15 min of work",
     ),
-    (Labels(20, 15, 1), "20 printed, 15 used, 1 spoiled"),
-    (Move(MoveAs.SALE, q("6", counted=True), "A stall", "DN-1"), "6 sold to A stall, DN-1"),
+    (
+        Labels(20, 15, 1, "BL-001-Y", Across.HOLD),
+        "20 printed, with HOLD across, on BL-001-Y, 15 used, 1 spoiled",
+    ),
+    (
+        Move(MoveAs.SALE, q("6", counted=True), "A stall", "DN-1", "Edda Fell"),
+        "6 sold to A stall, DN-1, witness Edda Fell",
+    ),
     (Judge(Verdict.REWORK), "to be reworked"),
     (Check(7, "Read again."), "entry 7, Read again."),
     (

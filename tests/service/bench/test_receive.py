@@ -81,7 +81,7 @@ def test_a_verb_refuses_in_whole_sentences(refused: Refused, bench: Keeper) -> N
 
 
 def test_a_delivery_is_held_from_the_start(bench: Keeper) -> None:
-    made = bench.do("receive", material="spirit", amount="1L", hold="yes")
+    made = bench.do("receive", material="spirit", amount="1L", hold="yes", because="no papers")
     judged = bench.entry(made.seq + 1)
     assert (judged.kind, judged.draft.lot) == ("judge", made.code)
     assert facts_to_plain(judged.draft.facts) == {"verdict": "hold"}
@@ -98,5 +98,5 @@ def test_a_delivery_held_that_cannot_be_kept_leaves_nothing(
     before = bench.bodies()
     monkeypatch.setattr("ledger.service.bench.receive.Judge", fail)
     with pytest.raises(KeyboardInterrupt):
-        bench.do("receive", material="spirit", amount="1L", hold="yes")
+        bench.do("receive", material="spirit", amount="1L", hold="yes", because="no papers")
     assert bench.bodies() == before

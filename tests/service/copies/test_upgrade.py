@@ -5,20 +5,23 @@ from contextlib import closing
 from pathlib import Path
 
 import pytest
-from sqlalchemy import text
+from sqlalchemy import Connection, inspect, text
 
+from ledger.domain.lots.lot import Status
 from ledger.errors import FindingError, StorageError
 from ledger.service.copies import upgrade as upgrading
 from ledger.service.copies.import_ import import_book
-from ledger.service.copies.upgrade import upgrade
+from ledger.service.copies.upgrade import Restated, upgrade
 from ledger.service.desk.book import open_book
 from ledger.service.evidence.seal import seal
 from ledger.service.evidence.verify import verify
+from ledger.service.lots.dossier import brief_of
 from ledger.store.engine.connections import SCHEMA_VERSION, connected, writing
 from ledger.store.form.create import migrate
 from tests.conftest import Server, opened
 from tests.keeper import MORNING, Keeper, SetClock, silent
 from tests.old_books import OLD_BOOKS, OldBook
+from tests.path import Lots
 from tests.service.hostile import run
 
 CLOCK = SetClock(MORNING)
@@ -37,6 +40,26 @@ def old(kind: OldBook, tmp_path: Path) -> str:
     return kind.put(tmp_path / "book.db")
 
 
+def copy_rows(client: sqlite3.Connection, connection: Connection) -> None:
+    """Copy every row of a file into the tables of an empty book, of a form as old or older."""
+    names = [row[0] for row in client.execute("SELECT name FROM sqlite_master WHERE type='table'")]
+    first = ["lot", "person_key", "material_key", "entry"]
+    later = [name for name in names if name not in (*first, "alembic_version")]
+    tables = inspect(connection).get_table_names()
+    for name in (*first, *sorted(later, key=lambda name: (name.count("_"), name))):
+        if name not in tables:
+            continue
+        there = {column["name"] for column in inspect(connection).get_columns(name)}
+        found = client.execute(f'SELECT * FROM "{name}"')
+        columns = [item[0] for item in found.description]
+        kept = [column for column in columns if column in there]
+        marks = ", ".join(f":{column}" for column in kept)
+        listed = ", ".join(f'"{column}"' for column in kept)
+        rows = [dict(zip(columns, row, strict=True)) for row in found]
+        if rows:
+            connection.execute(text(f'INSERT INTO "{name}" ({listed}) VALUES ({marks})'), rows)
+
+
 @pytest.fixture
 def old_on_server(old: str, kind: OldBook, server: Server) -> str:
     """The same book on a server, as its version would have kept it there."""
@@ -47,19 +70,7 @@ def old_on_server(old: str, kind: OldBook, server: Server) -> str:
         closing(sqlite3.connect(old)) as client,
     ):
         migrate(connection, f"{kind.version:04d}")
-        names = [
-            row[0] for row in client.execute("SELECT name FROM sqlite_master WHERE type='table'")
-        ]
-        first = ["lot", "person_key", "material_key", "entry"]
-        later = [name for name in names if name not in (*first, "alembic_version")]
-        for name in (*first, *sorted(later, key=lambda name: (name.count("_"), name))):
-            found = client.execute(f'SELECT * FROM "{name}"')
-            columns = [item[0] for item in found.description]
-            marks = ", ".join(f":{column}" for column in columns)
-            listed = ", ".join(f'"{column}"' for column in columns)
-            rows = [dict(zip(columns, row, strict=True)) for row in found]
-            if rows:
-                connection.execute(text(f'INSERT INTO "{name}" ({listed}) VALUES ({marks})'), rows)
+        copy_rows(client, connection)
     return where
 
 
@@ -189,3 +200,23 @@ def test_what_is_no_copy_of_the_book_is_not_taken_for_one(
         upgrade(old, tmp_path, silent, CLOCK)
     assert raised.value.what == f"There is a file {place} already; it was left as it is."
     assert place.read_bytes() == text
+
+
+def test_lots_that_stand_elsewhere_by_the_rules_of_today_are_told(
+    walked: tuple[Keeper, Lots], tmp_path: Path
+) -> None:
+    """A book of the fourth form in which something went into an essence after its release."""
+    keeper, lots = walked
+    keeper.do("add", lot=lots.essence, source=lots.spirit, amount="5mL")
+    where = str(tmp_path / "fourth.db")
+    with (
+        connected(where) as engine,
+        writing(engine) as connection,
+        closing(sqlite3.connect(keeper.book.where)) as client,
+    ):
+        migrate(connection, "0004")
+        copy_rows(client, connection)
+    done = upgrade(where, tmp_path, silent, CLOCK)
+    assert done.restated == (Restated(lots.essence, "released", "being made"),)
+    with open_book(where) as book:
+        assert brief_of(book, lots.essence).status is Status.MAKING

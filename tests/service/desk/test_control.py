@@ -42,7 +42,9 @@ def test_the_strength_is_reckoned_for_a_release_alone(
     sqlite_keeper: Keeper, tmp_path: Path
 ) -> None:
     code = make_orange(sqlite_keeper, tmp_path)
-    sqlite_keeper.do("withdraw", code="orange-essence", version="1")
+    sqlite_keeper.do(
+        "withdraw", code="orange-essence", version="1", because="the yield was never reached"
+    )
     released = held_to(sqlite_keeper, code, make(Judge))
     assert released.is_withdrawn
     assert held_to(sqlite_keeper, code, make(Add)).strength_mpct is None

@@ -6,6 +6,7 @@ from ledger.domain.amounts.quantity import parse_quantity
 from ledger.domain.entries import Formula
 from ledger.domain.entries.choices import LookedAt, ProductKind, RestFor
 from ledger.domain.entries.masters import FormulaStep, Keeping
+from ledger.domain.rules.always import verdicts
 from ledger.service.lots.due import Waits, due
 from reports.words.lots.due import rows
 from tests.keeper import Keeper
@@ -256,7 +257,11 @@ def test_a_hold_says_why_and_has_no_time(keeper: Keeper, lots: Lots) -> None:
     assert shown(keeper) == []
 
 
-def test_a_hold_without_a_reason_asks_for_a_decision(keeper: Keeper, lots: Lots) -> None:
+def test_a_hold_without_a_reason_asks_for_a_decision(
+    keeper: Keeper, lots: Lots, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """As books have them from before a hold had to say why."""
+    monkeypatch.setattr(verdicts, "RULES", ())
     keeper.do("judge", lot=lots.oil, verdict="hold")
     assert [todo for *_, todo in shown(keeper)] == ["on hold: decide about it"]
 
@@ -267,7 +272,7 @@ def test_the_nearest_comes_first_and_what_has_no_time_last(keeper: Keeper, lots:
     packed = filled(keeper, lots)
     code = begin(keeper, lots)
     keeper.do("rest", lot=code, purpose="chill")
-    keeper.do("judge", lot=lots.oil, verdict="hold")
+    keeper.do("judge", lot=lots.oil, verdict="hold", because="no papers")
     assert [(item.waits, item.lot) for item in due(keeper.book).items] == [
         (Waits.DATE, old),
         (Waits.REST, code),

@@ -94,7 +94,9 @@ def test_a_file_that_cannot_be_read_is_told(
 
 def test_a_version_is_withdrawn_and_stays_readable(sqlite_keeper: Keeper, tmp_path: Path) -> None:
     load(sqlite_keeper, tmp_path, GOOD)
-    sqlite_keeper.do("withdraw", code="orange-essence", version="1")
+    sqlite_keeper.do(
+        "withdraw", code="orange-essence", version="1", because="the yield was never reached"
+    )
     assert withdrawn(sqlite_keeper.book) == {("orange-essence", 1)}
     assert version(sqlite_keeper.book, "orange-essence", 1).product == "Orange essence"
     with pytest.raises(RefusedError) as raised:

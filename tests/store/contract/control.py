@@ -20,7 +20,7 @@ class ControlContract:
         self, keeper: Keeper, tmp_path: Path
     ) -> None:
         code = make_orange(keeper, tmp_path)
-        keeper.do("judge", lot="LMC-001-F", verdict="reject")
+        keeper.do("judge", lot="LMC-001-F", verdict="reject", because="grey")
         with keeper.reading() as connection:
             lot = queries.lot_by_code(connection, code)
             assert lot is not None

@@ -19,7 +19,7 @@ from tests.conftest import Server, opened
 from tests.keeper import Keeper, SetClock
 from tests.old_books import FOLDER, OLD_BOOKS, OldBook
 
-VIEWS = {"in_force", "movement", "last_level", "on_hand", "verdict", "lot_status"}
+VIEWS = {"in_force", "movement", "last_level", "on_hand", "verdict", "reopening", "lot_status"}
 
 
 @pytest.fixture(params=["sqlite", "postgres"])

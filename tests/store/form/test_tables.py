@@ -8,7 +8,9 @@ from ledger.store.form.schema import stored_schema
 from ledger.store.form.tables import METADATA
 from tests.keeper import Keeper
 
-PIECE = re.compile(r"\n|, (?=[a-z_]+ (?:INTEGER|TEXT)\b)| (?=CONSTRAINT ck_)")
+PIECE = re.compile(r"\n|, (?=[a-z_]+ (?:INTEGER|TEXT)\b)| (?=CONSTRAINT [cf]k_)")
+ADDED = re.compile(r"(\b[a-z_]+) TEXT CONSTRAINT (fk_[a-z_]+) REFERENCES")
+"""A column that was added later with what it refers to, which else stands on a line of its own."""
 
 
 def test_the_tables_of_a_file_are_those_that_are_told(
@@ -29,6 +31,7 @@ def tables_by_name(schema: str) -> dict[str, list[str]]:
 
     A column that was added later stands on one line with its condition.
     """
+    schema = ADDED.sub(r"\1 TEXT CONSTRAINT \2 FOREIGN KEY(\1) REFERENCES", schema)
     statements = [one for one in schema.split(";\n") if one.startswith("CREATE TABLE ")]
     return {
         one.split()[2].strip('"'): sorted(piece.strip(" ,") for piece in PIECE.split(one))

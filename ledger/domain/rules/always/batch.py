@@ -21,7 +21,7 @@ from ledger.domain.entries import (
 )
 from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.scene import Scene
-from ledger.domain.lots.state import LotState, is_liquid, latest, most_it_can_hold_ul
+from ledger.domain.lots.state import LotState, is_finished, is_liquid, most_it_can_hold_ul
 from ledger.domain.rules.always.volumes import (
     MIXING,
     PLAIN_NAMES,
@@ -208,7 +208,7 @@ def fill_takes_what_it_fills(draft: Draft, scene: Scene) -> Iterator[Finding]:
             "Read the volume drawn again, or count the bottles again.",
         )
     bulk = scene.source(facts.source)
-    if bulk and bulk.opened.lot_type is LotType.MADE and not latest(bulk, Finish):
+    if bulk and bulk.opened.lot_type is LotType.MADE and not is_finished(bulk):
         yield remark(
             "fill",
             f"{bulk.code} is not finished: its yield is not in the book.",

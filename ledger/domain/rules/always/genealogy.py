@@ -12,8 +12,10 @@ from ledger.domain.entries import (
     Bottle,
     Decant,
     Draft,
+    Facts,
     Filter,
     Finish,
+    Labels,
     MakeUp,
     Rest,
     Rinse,
@@ -21,7 +23,7 @@ from ledger.domain.entries import (
 from ledger.domain.entries.choices import LotType, RinseTo
 from ledger.domain.lots.lot import Status
 from ledger.domain.lots.scene import Scene
-from ledger.domain.lots.state import has_before, is_liquid, status
+from ledger.domain.lots.state import has_before, is_finished, is_liquid, status
 from ledger.domain.rules.finding import WORDS, Finding, Rule, impossible, remark
 
 
@@ -95,13 +97,33 @@ def fills_from_liquid(draft: Draft, scene: Scene) -> Iterator[Finding]:
             )
 
 
+def papers_and_labels_are_pieces(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """What a paper or a label is taken from is counted by the piece."""
+    match draft.facts:
+        case Filter(paper=str(code)):
+            use = "be the papers"
+        case Labels(stock=str(code)):
+            use = "be the labels"
+        case _:
+            return
+    state = scene.source(code)
+    if state and state.measure is not Measure.UEACH:
+        yield impossible(
+            "pieces",
+            f"{code} cannot {use}: it is counted {WORDS[state.measure]}, not by number.",
+            "Name the right lot; pottle stock lists what is on hand.",
+        )
+
+
 def finished_is_closed(draft: Draft, scene: Scene) -> Iterator[Finding]:
     """Work on a finished lot is remarked on."""
     facts, lot = draft.facts, scene.lot
     again = Add | Filter | Rinse | MakeUp | Decant | Finish
     if lot is None or not isinstance(facts, again) or draft.corrects is not None:
         return
-    if not has_before(lot, Finish, draft.happened.at) or status(lot) is Status.REWORK:
+    if not has_before(lot, Finish, draft.happened.at) or not is_finished(lot):
+        return
+    if status(lot) is Status.REWORK:
         return
     if isinstance(facts, Finish):
         yield remark(
@@ -109,15 +131,23 @@ def finished_is_closed(draft: Draft, scene: Scene) -> Iterator[Finding]:
             f"{draft.lot} was finished already; from now on it holds {facts.volume.written}.",
         )
         return
-    is_out = status(lot) is Status.RELEASED
-    look_again = f"Hold it until it is right: pottle hold {draft.lot}; then finish it"
+    was = " and released" if status(lot) is Status.RELEASED else ""
+    if _goes_in(facts):
+        told = f"this opens it again{', and it is released no longer' if was else ''}."
+        todo = "Look at it, and finish it again"
+    else:
+        told, todo = "this changes what is in it.", "Finish it again"
     yield remark(
         "finished",
-        f"{draft.lot} was finished{' and released' if is_out else ''} already; "
-        "this changes what is in it.",
-        f"{look_again if is_out else 'Finish it'} again with what came out: "
-        f"pottle finish {draft.lot} VOLUME",
+        f"{draft.lot} was finished{was} already; {told}",
+        f"{todo} with what came out: pottle finish {draft.lot} VOLUME",
     )
+
+
+def _goes_in(facts: Facts) -> bool:
+    """Return whether something goes into the lot, which opens it again."""
+    into = isinstance(facts, Rinse) and facts.went_to is RinseTo.BATCH
+    return into or isinstance(facts, Add | MakeUp)
 
 
 RULES: tuple[Rule, ...] = (
@@ -125,5 +155,6 @@ RULES: tuple[Rule, ...] = (
     bench_work_is_on_batches,
     rinse_has_its_lot,
     fills_from_liquid,
+    papers_and_labels_are_pieces,
     finished_is_closed,
 )

@@ -2,7 +2,7 @@
 
 Guarantees: volume and weight are exchanged only by a known density. Refuses: amounts in a measure
 that the lot cannot be counted in; readings that no liquid can give; without a reason, stock below
-zero, more back than went out, and labels that do not add up.
+zero and more back than went out.
 """
 
 from collections.abc import Iterator, Sequence
@@ -16,6 +16,7 @@ from ledger.domain.entries import (
     Count,
     Draft,
     Facts,
+    Filter,
     Labels,
     MakeUp,
     Material,
@@ -130,6 +131,8 @@ def _measures(draft: Draft, scene: Scene) -> dict[str | None, Measure]:
         case Bottle() as facts:
             each = dict.fromkeys((facts.bottles, facts.caps), Measure.UEACH)
             return {**each, facts.source: _counted(scene.source(facts.source), facts.drawn)}
+        case Filter(paper=str(code)) | Labels(stock=str(code)):
+            return {code: Measure.UEACH}
         case _:
             return {}
 
@@ -197,23 +200,6 @@ def _went_out(facts: Facts) -> int:
     return facts.amount.amount if facts.moved_as in GOES_TO_PEOPLE else 0
 
 
-def labels_add_up(draft: Draft, scene: Scene) -> Iterator[Finding]:
-    """No more labels are used and spoiled than were printed for the lot."""
-    if not isinstance(draft.facts, Labels):
-        return
-    entries = scene.lot.entries if scene.lot else ()
-    told = [entry.facts for entry in entries]
-    labels = [*(sheet for sheet in told if isinstance(sheet, Labels)), draft.facts]
-    printed = sum(sheet.printed for sheet in labels)
-    gone = sum((sheet.used or 0) + (sheet.spoiled or 0) for sheet in labels)
-    if gone > printed:
-        yield needs_reason(
-            "labels",
-            f"{gone} labels used and spoiled are more than the {printed} printed for {draft.lot}.",
-            "Count the labels again; if it is so, say why with --because.",
-        )
-
-
 def readings_are_possible(draft: Draft, _scene: Scene) -> Iterator[Finding]:
     """A reading lies between what its instrument can show of anything."""
     match draft.facts:
@@ -255,7 +241,6 @@ RULES: tuple[Rule, ...] = (
     enough_on_hand,
     count_is_near,
     returned_was_sent,
-    labels_add_up,
     readings_are_possible,
     duty_is_in_the_cost,
 )

@@ -7,10 +7,11 @@ of looks at a sample of some age, for which there is a day.
 
 from collections.abc import Iterator
 
-from ledger.domain.entries import Finish, Formula
+from ledger.domain.entries import Formula
 from ledger.domain.entries.masters import FormulaStep
-from ledger.domain.lots.state import LotState, latest, passes
-from ledger.domain.rules.release.done import before_packing, missing_steps
+from ledger.domain.lots.state import LotState, is_finished, passes
+from ledger.domain.masters.formulas import before_packing
+from ledger.domain.rules.release.done import missing_steps
 from ledger.domain.rules.release.looks import looks_asked
 
 
@@ -31,7 +32,7 @@ def _ahead(formula: Formula, lot: LotState) -> Iterator[FormulaStep]:
             case "look":
                 is_done = next(looks).has_own or step.age_minutes is not None
             case "finish":
-                is_done = latest(lot, Finish) is not None
+                is_done = is_finished(lot)
             case _:
                 is_done = number not in missing
         if not is_done:

@@ -14,6 +14,7 @@ from ledger.domain.entries import (
     Facts,
     Filter,
     Finish,
+    Formula,
     Judge,
     Look,
     MakeUp,
@@ -23,7 +24,16 @@ from ledger.domain.entries import (
 from ledger.domain.entries.choices import Grade, LotType, ProductKind, RinseTo, Verdict
 from ledger.domain.lots.lot import Status
 from ledger.domain.lots.scene import Scene
-from ledger.domain.lots.state import LotState, is_past_date, last_look, latest, opener, status
+from ledger.domain.lots.state import (
+    LotState,
+    is_past_date,
+    last_look,
+    latest,
+    opener,
+    stand_of,
+    status,
+)
+from ledger.domain.masters.formulas import look_steps
 from ledger.domain.rules.finding import Finding, Rule, Severity, remark
 
 CLEAR = frozenset({Grade.BRIGHT, Grade.CLEAR})
@@ -44,8 +54,8 @@ def gate(draft: Draft, scene: Scene) -> Iterator[Finding]:
         return
     making = lot.bulk if lot.bulk else lot
     if lot.opened.lot_type is not LotType.RECEIVED:
-        yield from _seen(lot, making)
-        yield from _measured(making)
+        yield from _seen(lot, making, scene.control.formula)
+        yield from _measured(making, opener(lot) if lot.bulk else None)
     yield from _judged(lot)
     day = draft.happened.local().date()
     if is_past_date(lot, day):
@@ -70,13 +80,35 @@ def to_release(told: Draft, scene: Scene) -> LotState | None:
     return scene.lot if is_release else None
 
 
-def _seen(lot: LotState, making: LotState) -> Iterator[Finding]:
-    # What is in bottles changes no more, so any look at them counts.
-    if latest(lot, Look) and lot is not making:
+def _seen(lot: LotState, making: LotState, formula: Formula | None) -> Iterator[Finding]:
+    if unseen_since_hold(lot):
+        yield stands_in_the_way(
+            f"{lot.code} has not been looked at since it was put on hold.",
+            "Look at it",
+            f"pottle look {lot.code} GRADE --of neat",
+        )
+        return
+    # What is in bottles changes no more, so any look at them counts; and where a formula asks for
+    # a look at the end, that it is missing is told by the formula's own words.
+    has_own = latest(lot, Look) and lot is not making
+    if has_own or (formula and any(is_last for _, is_last in look_steps(formula))):
         return
     filling = opener(lot) if lot is not making else None
     if what := unseen(making, filling):
         yield stands_in_the_way(what, "Look at it", f"pottle look {lot.code} GRADE --of neat")
+
+
+def unseen_since_hold(lot: LotState) -> bool:
+    """Return whether a lot is on hold and nobody looked at it, or at its bulk, since."""
+    if status(lot) is not Status.HELD:
+        return False
+    held = [e.position for e in lot.entries if _is_hold(e.facts)][-1]
+    both = (*lot.entries, *(lot.bulk.entries if lot.bulk else ()))
+    return not any(isinstance(e.facts, Look) and e.position > held for e in both)
+
+
+def _is_hold(facts: Facts) -> bool:
+    return isinstance(facts, Judge) and facts.verdict is Verdict.HOLD
 
 
 def unseen(making: LotState, filling: Entry | None = None) -> str | None:
@@ -138,13 +170,20 @@ def making_up_is_seen(draft: Draft, scene: Scene) -> Iterator[Finding]:
         )
 
 
-def _measured(making: LotState) -> Iterator[Finding]:
-    if making.opened.lot_type is LotType.MADE and not latest(making, Finish):
+def _measured(making: LotState, filling: Entry | None) -> Iterator[Finding]:
+    # What went in after the filling is not in the bottles, and asks for no yield of theirs.
+    told = [e for e in making.entries if filling is None or _is_of_filling(e, filling)]
+    if making.opened.lot_type is LotType.MADE and not stand_of(told).is_finished:
+        since = " since something went in" if latest(making, Finish) else ""
         yield stands_in_the_way(
-            f"{making.code} has no yield in the book.",
+            f"{making.code} has no yield in the book{since}.",
             "Finish it with what came out",
             f"pottle finish {making.code} VOLUME",
         )
+
+
+def _is_of_filling(entry: Entry, filling: Entry) -> bool:
+    return entry.position <= filling.position or isinstance(entry.facts, Finish)
 
 
 def _judged(lot: LotState) -> Iterator[Finding]:
@@ -192,7 +231,7 @@ def looks_right(draft: Draft, scene: Scene) -> Iterator[Finding]:
         yield remark(
             "looks",
             f"The last look at {lot.code} found {appearance}.",
-            f"If it should not be so: pottle hold {lot.code}",
+            f'If it should not be so: pottle hold {lot.code} --because "WHY"',
         )
 
 

@@ -53,7 +53,7 @@ def _look_is_good(
             f"Looked at {_asked(step)}, {lot.code} was {look.grade}; {version_of(formula)} asks "
             f"for {step.worst} or better.",
             "Clear it and look again, or hold it",
-            f"pottle hold {lot.code}",
+            f'pottle hold {lot.code} --because "WHY"',
         )
 
 
@@ -113,13 +113,13 @@ def clarity_is_wanted(draft: Draft, scene: Scene) -> Iterator[Finding]:
                 f"The last look at {lot.code} found it {look.grade}; {version_of(formula)} wants "
                 f"it {meant} {better}.",
                 REWORK_OR_HOLD,
-                f"pottle hold {lot.code}",
+                f'pottle hold {lot.code} --because "WHY"',
             )
     if flaws := [flaw for flag, flaw in FLAWS.items() if getattr(look, flag)]:
         yield stands_in_the_way(
             f"The last look at {lot.code} found {' and '.join(flaws)}.",
             REWORK_OR_HOLD,
-            f"pottle hold {lot.code}",
+            f'pottle hold {lot.code} --because "WHY"',
         )
 
 

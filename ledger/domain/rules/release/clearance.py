@@ -8,21 +8,20 @@ from collections.abc import Iterator
 from datetime import date
 
 from ledger.domain.entries import (
-    Bottle,
     Check,
     Deviation,
     Draft,
-    Filter,
-    Finish,
-    Labels,
+    Entry,
     Limit,
-    Start,
+    entries_of,
 )
 from ledger.domain.entries.choices import Bound, LimitBasis, LimitUnit, LotType
 from ledger.domain.lots.control import Control
+from ledger.domain.lots.labels import count_of
 from ledger.domain.lots.lot import Status
+from ledger.domain.lots.makers import is_self_released
 from ledger.domain.lots.scene import Scene
-from ledger.domain.lots.state import LotState, latest
+from ledger.domain.lots.state import LotState
 from ledger.domain.masters.formulas import version_of
 from ledger.domain.masters.limits import Holds, holds_on, is_above, is_below, is_passed
 from ledger.domain.rules.figures import per_cent_exactly, per_cent_outside, span
@@ -39,17 +38,31 @@ def deviations_are_reviewed(draft: Draft, scene: Scene) -> Iterator[Finding]:
     if lot is None or scene.control.formula is None:
         return
     entries = (*(lot.bulk.entries if lot.bulk else ()), *lot.entries)
-    checked = {e.facts.about for e in entries if isinstance(e.facts, Check)}
-    for entry in entries:
-        facts = entry.facts
-        if not isinstance(facts, Deviation) or facts.rule == "release":
+    for entry in entries_of(entries, Deviation):
+        if entry.facts.rule == "release":
             continue
-        if not {entry.seq, facts.about} & checked:
+        about = {entry.seq, entry.facts.about}
+        reviewers = {e.draft.by for e in entries_of(entries, Check) if e.facts.about in about}
+        if not reviewers:
             yield stands_in_the_way(
-                f"Deviation {entry.seq} has not been reviewed: {facts.text}",
+                f"Deviation {entry.seq} has not been reviewed: {entry.facts.text}",
                 "Review it",
                 f"pottle check --entry {entry.seq}",
             )
+        elif reviewers == {entry.draft.by}:
+            yield _reviewed_alone(entry, has_others=len(scene.people) > 1)
+
+
+def _reviewed_alone(entry: Entry[Deviation], *, has_others: bool) -> Finding:
+    """Return what is said of a deviation that only who departed has reviewed."""
+    what = f"Deviation {entry.seq} was reviewed by {entry.draft.by} alone, whose own it is"
+    if not has_others:
+        return remark("reviewed alone", f"{what}: {entry.facts.text}")
+    return stands_in_the_way(
+        f"{what}: {entry.facts.text}",
+        "Have another person review it",
+        f"pottle check --entry {entry.seq} --by INITIALS",
+    )
 
 
 def inputs_are_released(draft: Draft, scene: Scene) -> Iterator[Finding]:
@@ -71,23 +84,17 @@ def labels_are_reconciled(draft: Draft, scene: Scene) -> Iterator[Finding]:
     lot = to_release(draft, scene)
     if lot is None or scene.control.formula is None or lot.opened.lot_type is not LotType.PACKED:
         return
-    told = [entry.facts for entry in lot.entries]
-    sheets = [facts for facts in told if isinstance(facts, Labels)]
-    filled = latest(lot, Bottle)
-    printed = sum(sheet.printed for sheet in sheets)
-    used = sum(sheet.used or 0 for sheet in sheets)
-    spoiled = sum(sheet.spoiled or 0 for sheet in sheets)
-    count = filled.count if filled else 0
-    if not sheets:
+    labels = count_of(lot)
+    if not labels.printed:
         yield stands_in_the_way(
             f"No labels are in the book of {lot.code}.",
             "Print them",
             f"pottle label {lot.code} --out labels.pdf",
         )
-    elif printed != used + spoiled or used != count:
+    elif not labels.adds_up:
         yield stands_in_the_way(
-            f"The labels of {lot.code} do not add up: {printed} printed, {used} used on {count} "
-            f"bottles, {spoiled} spoiled.",
+            f"The labels of {lot.code} do not add up: {labels.printed} printed, {labels.used} used "
+            f"on {labels.bottles} bottles, {labels.spoiled} spoiled.",
             "Record what became of them",
             f"pottle label {lot.code} --used N --spoiled N",
         )
@@ -169,7 +176,7 @@ def _claimed(claim: Limit) -> str:
 def somebody_else_looked(draft: Draft, scene: Scene) -> Iterator[Finding]:
     """A release by one of its makers, which only its makers have checked, is said to be one."""
     lot = to_release(draft, scene)
-    if lot is None or scene.control.formula is None:
+    if lot is None:
         return
     if is_self_released(lot, draft.by):
         yield remark(
@@ -178,15 +185,6 @@ def somebody_else_looked(draft: Draft, scene: Scene) -> Iterator[Finding]:
             "makers has checked it.",
             f"Have it checked: pottle check {lot.code} --by INITIALS",
         )
-
-
-def is_self_released(lot: LotState, by: str | None) -> bool:
-    """Return whether who releases a lot worked on it, and only its makers have checked it."""
-    entries = (*(lot.bulk.entries if lot.bulk else ()), *lot.entries)
-    made = (Start, Filter, Finish, Bottle)
-    makers = {e.draft.by for e in entries if isinstance(e.facts, made)}
-    checkers = {e.draft.by for e in entries if isinstance(e.facts, Check)}
-    return by in makers and not checkers - makers
 
 
 RULES: tuple[Rule, ...] = (

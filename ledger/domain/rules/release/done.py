@@ -13,12 +13,10 @@ from ledger.domain.entries.choices import Measured
 from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.lots.scene import Scene
 from ledger.domain.lots.state import LotState, passes
-from ledger.domain.masters.formulas import steps_for, version_of
+from ledger.domain.masters.formulas import before_packing, steps_for, version_of
 from ledger.domain.rules.finding import Finding, Rule
 from ledger.domain.rules.release.barriers import stands_in_the_way, to_release
 
-AFTER_PACKING = frozenset({"bottle", "labels"})
-"""Steps after which those of a formula look after goods that have left already."""
 NEXT = {
     "rest": "rest {lot} --for {what} --started WHEN --until WHEN",
     "filter": "filter {lot} --medium paper --pore SIZE --out VOLUME",
@@ -30,8 +28,6 @@ NEXT = {
 """Verbs of steps of which an entry must be in the book, and how each is recorded."""
 READINGS = frozenset({Measured.BRIX, Measured.ABV, Measured.DENSITY, Measured.PH})
 """Readings whose name in a step's words says what is read, never how: as warmth or weight may."""
-
-Numbered = tuple[int, FormulaStep]
 
 
 class Missing(NamedTuple):
@@ -67,14 +63,6 @@ def steps_are_done(draft: Draft, scene: Scene) -> Iterator[Finding]:
             "Filter it again",
             f"pottle {NEXT['filter'].format(lot=making.code)}",
         )
-
-
-def before_packing(formula: Formula) -> Iterator[Numbered]:
-    """Yield the steps of a formula up to the filling, with their numbers."""
-    for number, step in enumerate(formula.steps, 1):
-        if step.verb in AFTER_PACKING:
-            return
-        yield number, step
 
 
 def record_of(step: FormulaStep, code: str) -> str:

@@ -11,12 +11,9 @@ from typing import NamedTuple
 from ledger.domain.entries import Entry, Formula, Look, entries_of, is_of
 from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.lots.state import LotState, finished_at, opener
+from ledger.domain.masters.formulas import look_steps
 from ledger.domain.rules.figures import is_outside
 from ledger.domain.rules.release.barriers import changes
-from ledger.domain.rules.release.done import before_packing
-
-CHANGING = frozenset({"add", "filter", "rinse"})
-"""Verbs of steps after which a lot may look otherwise."""
 
 
 class Asked(NamedTuple):
@@ -42,7 +39,7 @@ def looks_asked(formula: Formula, lot: LotState, *, in_order: bool = False) -> l
             a making that goes on, whose later steps are to come; else the later does.
     """
     every, since = _every_look(lot), _looks_since(lot)
-    steps = _look_steps(formula)
+    steps = look_steps(formula)
     seen = [
         tuple(look for look in (since if is_last else every) if _is_as_asked(step, look, lot))
         for step, is_last in steps
@@ -89,13 +86,6 @@ def answered_by_their_own(
         return False
 
     return frozenset(place for place in picking if gets_one(place, set()))
-
-
-def _look_steps(formula: Formula) -> list[tuple[FormulaStep, bool]]:
-    """Return the look steps before the filling, and whether no later one changes the lot."""
-    steps = [step for _, step in before_packing(formula)]
-    last_change = max((n for n, step in enumerate(steps) if step.verb in CHANGING), default=-1)
-    return [(step, n > last_change) for n, step in enumerate(steps) if step.verb == "look"]
 
 
 def _every_look(lot: LotState) -> list[Entry[Look]]:

@@ -7,8 +7,8 @@ happened.
 from collections.abc import Iterator
 
 from ledger.domain.amounts.quantity import Measure, reckoned, show
-from ledger.domain.entries import Add, Draft, Filter, MakeUp, Rest, Rinse, Start
-from ledger.domain.entries.choices import Cake, MaterialKind, ProductKind, RestFor
+from ledger.domain.entries import Add, Draft, Filter, MakeUp, Move, Rest, Rinse, Start
+from ledger.domain.entries.choices import Cake, MaterialKind, MoveAs, ProductKind, RestFor
 from ledger.domain.lots.scene import Scene
 from ledger.domain.lots.state import latest
 from ledger.domain.rules.always.volumes import is_well_over
@@ -118,10 +118,22 @@ def vessel_is_large_enough(draft: Draft, scene: Scene) -> Iterator[Finding]:
         )
 
 
+def destruction_is_seen(draft: Draft, _scene: Scene) -> Iterator[Finding]:
+    """Somebody sees what is destroyed (common practice, no source)."""
+    facts = draft.facts
+    if isinstance(facts, Move) and facts.moved_as is MoveAs.DESTROYED and not facts.witness:
+        yield remark(
+            "witness",
+            f"Nobody is named who saw {facts.amount.written} of {draft.lot} destroyed.",
+            "Say who did with --witness.",
+        )
+
+
 RULES: tuple[Rule, ...] = (
     no_water_on_carbonate,
     filtered_cold,
     first_runnings_go_back,
     vessel_is_clean,
     vessel_is_large_enough,
+    destruction_is_seen,
 )

@@ -1,14 +1,14 @@
-"""The fifth form: answers to complaints, names found by index, money of any digits, sizes of
-vessels, what a label declares, doses, forecasts.
+"""The fifth form: names by index, answers to complaints, what opens a lot again, money, vessels,
+what a label declares, forecasts, more of the record.
 
-Only adds: a kind of entry with its table and guards, columns and indexes. A name that is new in the
-book is compared with those it has, which an index holds without reading every delivery. Old entries
-leave the new columns empty: no byte of a row is touched.
+Adds a kind of entry, columns, which old entries leave empty, and indexes, and widens two lists of
+words: no byte of a row is touched. A name that is new in the book is compared with those it has,
+which an index holds without reading every delivery. Money is kept of currencies without two digits.
 """
 
 from alembic import op
 
-from ledger.store.migrations.kinds import add_kinds, with_kinds
+from ledger.store.migrations.kinds import add_kinds, rewrite_in_file, with_kinds
 from ledger.store.migrations.versions.m0002_sums_limits_and_calls import NEW_KINDS as OLD_KINDS
 
 revision = "0005"
@@ -76,6 +76,46 @@ FORECAST = """CREATE TABLE forecast (
     CONSTRAINT ck_forecast_entry_kind CHECK (entry_kind = 'forecast')
 )
  STRICT"""
+RECORDED = (
+    ('"add"', "triturated_minutes BIGINT CONSTRAINT ck_add_triturated_minutes "
+     "CHECK (triturated_minutes >= 0)"),
+    ('"add"', "instrument TEXT"),
+    ("filter", "paper TEXT CONSTRAINT fk_filter_paper REFERENCES lot (code)"),
+    ("filter", "wetted_with TEXT CONSTRAINT fk_filter_wetted_with REFERENCES lot (code)"),
+    ("labels", "stock TEXT CONSTRAINT fk_labels_stock REFERENCES lot (code)"),
+    ("labels", "across TEXT CONSTRAINT ck_labels_across CHECK (across IN ('HOLD', 'SPECIMEN'))"),
+    ("move", "witness TEXT"),
+    ("house", "keep_months BIGINT CONSTRAINT ck_house_keep_months CHECK (keep_months >= 0)"),
+    ("formula", "packaging TEXT"),
+)  # fmt: skip
+"""The table and what is added to it."""
+RESTS = "('macerate', 'settle', 'chill')"
+WIDER = "('macerate', 'settle', 'chill', 'warm')"
+RESTED = {"rest": "purpose", "formula_steps": "rest_for"}
+VERDICT = (
+    "CREATE VIEW verdict AS SELECT lot, verdict, happened_at, stands_for FROM ( SELECT e.lot, "
+    "j.verdict, e.happened_at, e.stands_for, ROW_NUMBER() OVER ( PARTITION BY e.lot ORDER BY "
+    "e.happened_at DESC, e.stands_for DESC) AS nth FROM judge j JOIN in_force e ON e.seq = j.seq) "
+    "AS ranked WHERE nth = 1"
+)
+REOPENING = (
+    "CREATE VIEW reopening AS SELECT e.lot, e.happened_at, e.stands_for FROM in_force e "
+    "LEFT JOIN rinse r ON r.seq = e.seq WHERE e.kind IN ('add', 'makeup') OR r.went_to = 'batch'"
+)
+_AFTER = (
+    "NOT EXISTS (SELECT 1 FROM reopening r WHERE r.lot = lot.id AND (r.happened_at > {it}"
+    ".happened_at OR (r.happened_at = {it}.happened_at AND r.stands_for > {it}.stands_for)))"
+)
+LOT_STATUS = (
+    "CREATE VIEW lot_status AS SELECT lot.id AS lot, lot.code, CASE WHEN NOT EXISTS (SELECT 1 FROM "
+    "in_force o WHERE o.stands_for = lot.id) THEN 'struck out' WHEN v.verdict = 'hold' THEN "
+    f"'on hold' WHEN v.verdict = 'release' AND {_AFTER.format(it='v')} THEN 'released' "
+    "WHEN v.verdict = 'reject' THEN 'rejected' WHEN v.verdict = 'rework' THEN 'to be reworked' "
+    "WHEN v.verdict = 'recall' THEN 'recalled' WHEN lot.lot_type = 'packed' THEN 'packed' "
+    "WHEN lot.lot_type <> 'made' THEN 'in stock' WHEN EXISTS (SELECT 1 FROM in_force f WHERE "
+    f"f.lot = lot.id AND f.kind = 'finish' AND {_AFTER.format(it='f')}) THEN 'finished' "
+    "ELSE 'being made' END AS status FROM lot LEFT JOIN verdict v ON v.lot = lot.id"
+)
 
 
 OUTCOMES = "'explained', 'replaced', 'held', 'recalled', 'not-ours'"
@@ -117,3 +157,17 @@ def upgrade() -> None:
         shape = kind if is_sqlite else kind.replace("INTEGER", "BIGINT")
         check = f" CONSTRAINT ck_{table}_{column} CHECK ({condition})" if condition else ""
         op.execute(f"ALTER TABLE {table} ADD COLUMN {column} {shape}{check}")
+    for table, column in RECORDED:
+        told = column.replace("BIGINT", "INTEGER") if is_sqlite else column
+        op.execute(f"ALTER TABLE {table} ADD COLUMN {told}")
+    if is_sqlite:
+        rewrite_in_file(dict.fromkeys(RESTED, (RESTS, WIDER)))
+    else:
+        for table, column in RESTED.items():
+            name = f"ck_{table}_{column}"
+            op.execute(f"ALTER TABLE {table} DROP CONSTRAINT {name}")
+            op.execute(f"ALTER TABLE {table} ADD CONSTRAINT {name} CHECK ({column} IN {WIDER})")
+    op.execute("DROP VIEW lot_status")
+    op.execute("DROP VIEW verdict")
+    for view in (VERDICT, REOPENING, LOT_STATUS):
+        op.execute(view)

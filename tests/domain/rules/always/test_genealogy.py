@@ -12,6 +12,7 @@ from ledger.domain.entries import (
     Filter,
     Finish,
     Judge,
+    Labels,
     Look,
     MakeUp,
     Move,
@@ -187,10 +188,30 @@ FILLINGS = [
     ),
 ]
 
+PIECES = [
+    Case(
+        f"{facts.KIND} of what is no piece",
+        draft(facts),
+        scene(lot(), oil()),
+        said(
+            NO,
+            "pieces",
+            f"O-1 cannot be the {named}: it is counted by volume, not by number.",
+            "Name the right lot; pottle stock lists what is on hand.",
+        ),
+    )
+    for facts, named in (
+        (make(Filter, paper="O-1"), "papers"),
+        (make(Labels, stock="O-1"), "labels"),
+    )
+]
+
 FINISHED = lot("E-1", make(Finish))
 RELEASED = lot("E-1", make(Finish), make(Judge))
 REWORKED = lot("E-1", make(Finish), make(Judge, verdict=Verdict.REWORK))
 AGAIN = "again with what came out: pottle finish E-1 VOLUME"
+OPENED_AGAIN = ("this opens it again", "Look at it, and finish it")
+CHANGES = ("this changes what is in it", "Finish it")
 CLOSED = [
     Case("nothing is known of the lot", draft(ADD)),
     *(Case(f"{facts.KIND} before the finish", draft(facts), scene(lot())) for facts in BENCH),
@@ -205,12 +226,13 @@ CLOSED = [
             said(
                 HM,
                 "finished",
-                "E-1 was finished already; this changes what is in it.",
-                f"Finish it {AGAIN}",
+                f"E-1 was finished already; {told}.",
+                f"{todo} {AGAIN}",
             ),
         )
         for facts in BENCH
         if not isinstance(facts, Finish | Rest)
+        for told, todo in [OPENED_AGAIN if isinstance(facts, Add | MakeUp | Rinse) else CHANGES]
     ),
     Case(
         "an addition after the release",
@@ -219,8 +241,9 @@ CLOSED = [
         said(
             HM,
             "finished",
-            "E-1 was finished and released already; this changes what is in it.",
-            f"Hold it until it is right: pottle hold E-1; then finish it {AGAIN}",
+            "E-1 was finished and released already; this opens it again, and it is released no "
+            "longer.",
+            f"Look at it, and finish it {AGAIN}",
         ),
     ),
     Case(
@@ -232,6 +255,8 @@ CLOSED = [
 ]
 
 
-@pytest.mark.parametrize("case", [*CIRCLES, *RINSES, *BATCHES, *FILLINGS, *CLOSED], ids=str)
+@pytest.mark.parametrize(
+    "case", [*CIRCLES, *RINSES, *BATCHES, *FILLINGS, *PIECES, *CLOSED], ids=str
+)
 def test_the_trace_stays_without_circles_or_it_is_told(case: Case) -> None:
     assert find(genealogy.RULES, case) == list(case.found)

@@ -8,11 +8,11 @@ from ledger.domain.lots.control import Control
 from ledger.domain.lots.state import LotState
 from ledger.domain.rules import Finding
 from ledger.domain.rules.release import clarity as gate
-from ledger.domain.rules.release import clearance, done
+from ledger.domain.rules.release import clearance, done, given
 from tests.domain.builders import draft, lot, make, scene
 from tests.domain.rules.cases import GATE, said
 
-WHOLE_GATE = done.RULES + gate.RULES + clearance.RULES
+WHOLE_GATE = done.RULES + given.RULES + gate.RULES + clearance.RULES
 """What a lot passes on its way out: each case is put to all of it."""
 LABELS = make(Labels, printed=15, used=15, spoiled=0)
 """One on each of the bottles that are filled here."""

@@ -54,6 +54,17 @@ def unseen_since(code: str = "E-1") -> list[Finding]:
 NO_YIELD = gate(
     "E-1 has no yield in the book.", "Finish it with what came out", "pottle finish E-1 VOLUME"
 )
+NO_YIELD_SINCE = gate(
+    "E-1 has no yield in the book since something went in.",
+    "Finish it with what came out",
+    "pottle finish E-1 VOLUME",
+)
+HOLD = make(Judge, verdict=Verdict.HOLD)
+UNSEEN_SINCE_HOLD = gate(
+    "E-1 has not been looked at since it was put on hold.",
+    "Look at it",
+    "pottle look E-1 GRADE --of neat",
+)
 REWORK = make(Judge, verdict=Verdict.REWORK)
 APART, WASTE = make(Rinse, went_to=RinseTo.APART), make(Rinse, went_to=RinseTo.WASTE)
 MAKE_UP = make(MakeUp, source="W-1")
@@ -73,8 +84,18 @@ BATCHES = [
         Case(
             f"{facts.KIND} after the look", *release_of(batch(LOOK, FINISH, facts)), unseen_since()
         )
-        for facts in (ADD, FILTER, RINSE, REWORK)
+        for facts in (FILTER, REWORK)
     ),
+    *(
+        Case(
+            f"{facts.KIND} after the look and the end",
+            *release_of(batch(LOOK, FINISH, facts)),
+            unseen_since() + NO_YIELD_SINCE,
+        )
+        for facts in (ADD, RINSE)
+    ),
+    Case("made up after the end", *release_of(batch(FINISH, MAKE_UP, LOOK)), NO_YIELD_SINCE),
+    Case("added to and measured again", *release_of(batch(LOOK, FINISH, ADD, LOOK, FINISH))),
     *(
         Case(
             f"{facts.KIND} after the look does not matter", *release_of(batch(LOOK, FINISH, facts))
@@ -167,7 +188,27 @@ JUDGED = [
         *release_of(batch(*GOOD, barred_inputs=("X-1", "X-2"))),
         made_of("X-1, X-2"),
     ),
-    Case("a hold is lifted", *release_of(batch(*GOOD, make(Judge, verdict=Verdict.HOLD)))),
+    Case("a hold", *release_of(batch(*GOOD, HOLD)), UNSEEN_SINCE_HOLD),
+    Case(
+        "a hold, with other things",
+        *release_of(batch(LOOK, FINISH, ADD, HOLD)),
+        UNSEEN_SINCE_HOLD + NO_YIELD_SINCE,
+    ),
+    Case("seen since the hold", *release_of(batch(*GOOD, HOLD, LOOK))),
+    Case("a delivery on hold", *release_of(lot("E-1", HOLD, kind="received"))),
+    Case(
+        "bottles on hold",
+        *release_of(bottles(LOOK, HOLD)),
+        gate(
+            "P-1 has not been looked at since it was put on hold.",
+            "Look at it",
+            "pottle look P-1 GRADE --of neat",
+        ),
+    ),
+    Case(
+        "their bulk seen since",
+        *release_of(bottles(LOOK, entry(HOLD, 8, at(8, day=1)))),
+    ),
     Case("rework that was seen", *release_of(batch(*GOOD, REWORK, FILTER, *GOOD))),
     *(
         Case(
@@ -193,7 +234,7 @@ def looked(*flags: str, grade: str = "bright", code: str = "E-1", kind: str = "e
 
 def looks(found: str) -> list[Finding]:
     what = f"The last look at E-1 found {found}."
-    return said(HM, "looks", what, "If it should not be so: pottle hold E-1")
+    return said(HM, "looks", what, 'If it should not be so: pottle hold E-1 --because "WHY"')
 
 
 LOOKS = [
@@ -233,7 +274,7 @@ LOOKS = [
             HM,
             "looks",
             "The last look at P-1 found it cloudy.",
-            "If it should not be so: pottle hold P-1",
+            'If it should not be so: pottle hold P-1 --because "WHY"',
         ),
     ),
 ]

@@ -23,7 +23,7 @@ from tests.domain.rules.cases import Case, find
 from tests.domain.rules.release.leaving import LABELS, WHOLE_GATE, released, stepped, stop
 
 LOOK, FILTER, FINISH = make(Look), make(Filter), make(Finish)
-HOLD = ("Rework it, or hold it", "pottle hold E-1")
+HOLD = ("Rework it, or hold it", 'pottle hold E-1 --because "WHY"')
 
 
 PACK = FormulaStep("bottle")
@@ -87,7 +87,7 @@ LOOKS = [
         stop(
             f"Looked at {POURED_ASKED}, E-1 was hazy; orange version 1 asks for clear or better.",
             "Clear it and look again, or hold it",
-            "pottle hold E-1",
+            'pottle hold E-1 --because "WHY"',
         ),
     ),
     Case(

@@ -22,7 +22,7 @@ ASKS = make(
     wanted_clarity=Grade.CLEAR,
     abv_max_mpct=500,
 )
-HOLD = ("Rework it, or hold it", "pottle hold E-1")
+HOLD = ("Rework it, or hold it", 'pottle hold E-1 --because "WHY"')
 ALL_OF_IT = [
     *stop(
         "Step 1 of orange version 1, rest to chill, is not in the book of E-1.",
@@ -65,13 +65,23 @@ ELSEWISE = [
 ]
 UNDECIDED = Input("X-1", Measure.UL, Status.FINISHED, product_kind=ProductKind.ESSENCE)
 WITHOUT = [
-    Case("a lot that follows no formula", *released(BAD, by="AB", formula=None)),
+    Case("a lot that follows no formula", *released(BAD, by="AB", formula=None), ALL_OF_IT[-1:]),
     Case(
         "with what is not released in it",
         draft(make(Judge), by="CD"),
         scene(lot(), control=Control(inputs=(UNDECIDED,))),
     ),
-    Case("bottles that follow no formula", *released(packed(), by="AB", formula=None)),
+    Case(
+        "bottles that follow no formula",
+        *released(packed(), by="AB", formula=None),
+        said(
+            HM,
+            "self-released",
+            "P-1 is self-released: AB made it and releases it, and nobody "
+            "but its makers has checked it.",
+            "Have it checked: pottle check P-1 --by INITIALS",
+        ),
+    ),
     Case("a received lot", *released(oil(), by="AB", formula=None)),
     Case("a lot that is not known", draft(make(Judge)), scene()),
     Case(

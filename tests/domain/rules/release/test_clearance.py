@@ -4,12 +4,14 @@ from datetime import date
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries import Check, Deviation, Facts, Filter, Formula, Labels, Limit
+from ledger.domain.entries import Check, Deviation, Entry, Facts, Filter, Formula, Labels, Limit
 from ledger.domain.entries.choices import Bound, LimitBasis, LimitUnit, MaterialKind, ProductKind
 from ledger.domain.lots.control import Input
 from ledger.domain.lots.lot import Status
+from ledger.domain.lots.state import LotState
 from ledger.domain.rules import Finding
 from tests.domain.builders import at, entry, lot, make, packed
 from tests.domain.rules.cases import HM, Case, find, said
@@ -18,22 +20,51 @@ from tests.domain.rules.release.leaving import LABELS, WHOLE_GATE, released, sto
 DEVIATION = make(Deviation, about=7)
 
 
-def reviewed(*later: Facts) -> tuple[Any, Any]:
+def reviewed(*later: Facts | Entry) -> tuple[Any, Any]:
     return released(lot("E-1", *later))
+
+
+def alone_with(state: LotState) -> tuple[Any, Any]:
+    """Return a release in a house of one person."""
+    told, around = released(state)
+    return told, replace(around, people=frozenset({"AB"}))
 
 
 UNREVIEWED = stop(
     "Deviation 2 has not been reviewed: Something was found.", "Review it", "pottle check --entry 2"
 )
+OWN_REVIEW = stop(
+    "Deviation 2 was reviewed by AB alone, whose own it is: Something was found.",
+    "Have another person review it",
+    "pottle check --entry 2 --by INITIALS",
+)
 DEVIATIONS = [
     Case("a deviation that nobody reviewed", *reviewed(DEVIATION), UNREVIEWED),
-    Case("reviewed", *reviewed(DEVIATION, make(Check, about=2))),
-    Case("the entry that it is about was checked", *reviewed(DEVIATION, make(Check, about=7))),
+    Case("reviewed", *reviewed(DEVIATION, entry(make(Check, about=2), 5, by="CD"))),
+    Case(
+        "the entry that it is about was checked",
+        *reviewed(DEVIATION, entry(make(Check, about=7), 5, by="CD")),
+    ),
+    Case("reviewed by who departed alone", *reviewed(DEVIATION, make(Check, about=2)), OWN_REVIEW),
+    Case(
+        "reviewed by the only person there is",
+        *alone_with(lot("E-1", DEVIATION, make(Check, about=2))),
+        said(
+            HM,
+            "reviewed alone",
+            "Deviation 2 was reviewed by AB alone, whose own it is: Something was found.",
+            "",
+        ),
+    ),
     Case("another entry was checked", *reviewed(DEVIATION, make(Check, about=3)), UNREVIEWED),
     Case("the lot as a whole was checked", *reviewed(DEVIATION, make(Check)), UNREVIEWED),
     Case(
         "two deviations, of which one was reviewed",
-        *reviewed(make(Deviation, about=8), make(Deviation, about=9), make(Check, about=9)),
+        *reviewed(
+            make(Deviation, about=8),
+            make(Deviation, about=9),
+            entry(make(Check, about=9), 5, by="CD"),
+        ),
         UNREVIEWED,
     ),
     Case("released against the gate before", *reviewed(make(Deviation, rule="release", about=7))),

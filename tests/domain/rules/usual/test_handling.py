@@ -14,11 +14,12 @@ from ledger.domain.entries import (
     Filter,
     Look,
     MakeUp,
+    Move,
     Rest,
     Rinse,
     Start,
 )
-from ledger.domain.entries.choices import Cake, MaterialKind, ProductKind, RestFor
+from ledger.domain.entries.choices import Cake, MaterialKind, MoveAs, ProductKind, RestFor
 from ledger.domain.lots.control import Control, Input, LastHeld
 from ledger.domain.lots.lot import Status
 from ledger.domain.lots.scene import Scene
@@ -192,7 +193,14 @@ VESSELS = [
     ),
 ]
 
-CASES = [*WATERY, *COLD, *RUNNINGS, *VESSELS]
+UNSEEN = hm("witness", "Nobody is named who saw 6 of P-1 destroyed.", "Say who did with --witness.")
+DESTROYED = [
+    Case("destroyed", draft(make(Move, moved_as=MoveAs.DESTROYED), "P-1"), scene(), UNSEEN),
+    Case("seen", draft(make(Move, moved_as=MoveAs.DESTROYED, witness="Edda Fell"))),
+    Case("broken", draft(make(Move, moved_as=MoveAs.BREAKAGE))),
+]
+
+CASES = [*WATERY, *COLD, *RUNNINGS, *VESSELS, *DESTROYED]
 
 
 @pytest.mark.parametrize("case", CASES, ids=str)

@@ -47,12 +47,13 @@ def test_the_next_step_follows_the_work(sqlite_keeper: Keeper) -> None:
             ("makeup", {"volume": "450mL", "source": lots.spirit}),
             ("finish", {"volume": "448mL"}),
             ("look", {"grade": "bright"}),
-            ("judge", {"verdict": "hold"}),
-            ("judge", {"verdict": "release"}),
+            ("judge", {"verdict": "hold", "because": "a ring"}),
+            ("look", {"grade": "bright"}),
+            ("judge", {"verdict": "release", "because": "it was the neck"}),
         )
     ]
     assert steps == [
-        f"pottle rest {code} --for macerate",
+        f"pottle add {code} LOT AMOUNT",
         f"pottle rest {code} --end",
         f"pottle rest {code} --end",
         f"pottle filter {code} --medium paper --pore 20 --out VOLUME",
@@ -62,6 +63,7 @@ def test_the_next_step_follows_the_work(sqlite_keeper: Keeper) -> None:
         f"pottle release {code}",
         f"pottle release {code}",
         f"pottle trace {code} --forward",
+        f'pottle release {code} --because "WHY IT IS GONE"',
         'pottle start --product "NAME" --kind syrup --target VOLUME',
     ]
 
@@ -161,7 +163,7 @@ def test_a_strike_says_which_entry_is_struck_and_never_that_the_lot_is(
 def test_a_deviation_is_told_with_its_number(sqlite_keeper: Keeper) -> None:
     lots = receive_all(sqlite_keeper)
     code = sqlite_keeper.opens("start", product="Orange", kind="syrup", target="1L")
-    sqlite_keeper.do("judge", lot=lots.spirit, verdict="hold")
+    sqlite_keeper.do("judge", lot=lots.spirit, verdict="hold", because="no papers")
     done = sqlite_keeper.do(
         "add", lot=code, source=lots.spirit, amount="10mL", because="the only one left"
     )

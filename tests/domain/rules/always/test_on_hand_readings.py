@@ -1,35 +1,14 @@
-"""Labels add up, and readings lie between what anything can show."""
+"""Readings lie between what anything can show."""
 
 from typing import Any
 
 import pytest
 
-from ledger.domain.entries import Labels, Material, Measurement, Receipt
+from ledger.domain.entries import Material, Measurement, Receipt
 from ledger.domain.entries.choices import Measured
 from ledger.domain.rules.always import on_hand as amounts
-from tests.domain.builders import draft, make, packed, scene
-from tests.domain.rules.cases import NO, WHY, Case, find, said
-
-LABELS = [
-    Case("labels add up", draft(make(Labels)), scene(packed())),
-    Case("none at all", draft(make(Labels, printed=0, used=None, spoiled=None)), scene(packed())),
-    Case(
-        "labels left over from before",
-        draft(make(Labels, printed=0, used=2, spoiled=0)),
-        scene(packed("P-1", make(Labels, printed=18))),
-    ),
-    Case(
-        "more used and spoiled than printed",
-        draft(make(Labels, printed=15, used=15, spoiled=2), "P-1"),
-        scene(packed("P-1", make(Labels))),
-        said(
-            WHY,
-            "labels",
-            "33 labels used and spoiled are more than the 31 printed for P-1.",
-            "Count the labels again; if it is so, say why with --because.",
-        ),
-    ),
-]
+from tests.domain.builders import draft, make, scene
+from tests.domain.rules.cases import NO, Case, find, said
 
 
 def reading(what: Measured, micro: int, unit: str) -> Any:
@@ -85,7 +64,7 @@ READINGS = [
 ]
 
 
-@pytest.mark.parametrize("case", [*LABELS, *READINGS], ids=str)
+@pytest.mark.parametrize("case", READINGS, ids=str)
 def test_labels_and_readings_are_possible_or_told(case: Case) -> None:
     assert find(amounts.RULES, case) == list(case.found)
 

@@ -1,0 +1,28 @@
+"""The specimen of its label on the record of a packed lot.
+
+Guarantees: it says what the labels of the lot say, at their size, with the word across. Refuses:
+a label whose words do not fit.
+"""
+
+from reportlab.lib.units import mm
+
+from reports.pdf.goods.label_fit import LABEL_HEIGHT, LABEL_WIDTH, lay_label
+from reports.pdf.kit.marks import Rule, shifted
+from reports.pdf.kit.page import SIDE
+from reports.pdf.kit.rows import title_strip
+from reports.pdf.kit.strips import Section, Strip, stacked
+from reports.pdf.kit.styles import THIN
+from reports.views.goods import LabelView
+
+
+def specimen(label: LabelView) -> Section:
+    """Lay out a specimen of a label in its frame."""
+    across, down = LABEL_WIDTH, LABEL_HEIGHT
+    frame = (
+        Rule(0, 0, across, 0, THIN),
+        Rule(0, down, across, down, THIN),
+        Rule(0, 0, 0, down, THIN),
+        Rule(across, 0, across, down, THIN),
+    )
+    drawn = Strip(down + 2 * mm, shifted((*lay_label(label), *frame), SIDE))
+    return Section(stacked([title_strip("Specimen label"), drawn]), Strip(0))

@@ -1,0 +1,42 @@
+"""What labels of a lot are, and which word stands across them."""
+
+from datetime import date
+from typing import Any
+
+import pytest
+
+from ledger.domain.entries import Judge, Labels
+from ledger.domain.entries.choices import Across, Verdict
+from ledger.domain.lots.labels import across, count_of
+from tests.domain.builders import make, packed
+
+DAY = date(2026, 3, 2)
+SHEET = make(Labels, printed=20, used=15, spoiled=None)
+
+
+def test_what_was_printed_with_a_word_across_is_no_bottle_label() -> None:
+    specimen = make(Labels, printed=3, used=None, spoiled=None, across=Across.SPECIMEN)
+    told = count_of(packed("P-1", SHEET, specimen))
+    assert (told.printed, told.used, told.spoiled, told.bottles) == (20, 15, 0, 15)
+    assert not told.adds_up
+    spoiled = make(Labels, printed=0, used=None, spoiled=5)
+    assert count_of(packed("P-1", SHEET, specimen, spoiled)).adds_up
+
+
+@pytest.mark.parametrize(
+    ("before", "lot", "word"),
+    [
+        ((), {}, None),
+        ((make(Judge),), {}, None),
+        ((make(Judge, verdict=Verdict.HOLD),), {}, Across.HOLD),
+        ((make(Judge, verdict=Verdict.RECALL),), {}, Across.SPECIMEN),
+        ((make(Judge, verdict=Verdict.REJECT),), {}, Across.SPECIMEN),
+        ((), {"best_before": date(2026, 3, 1)}, Across.SPECIMEN),
+        ((), {"best_before": DAY}, None),
+        ((), {"on_hand": 0}, Across.SPECIMEN),
+    ],
+)
+def test_the_word_across_says_why_it_is_for_no_bottle_that_leaves(
+    before: tuple[Judge, ...], lot: dict[str, Any], word: Across | None
+) -> None:
+    assert across(packed("P-1", *before, **lot), DAY) is word

@@ -1,0 +1,22 @@
+"""The record of a packed lot ends with a specimen of its label, which no bottle can get."""
+
+from msgspec.structs import replace
+
+from reports.pdf.lots.record import batch_record
+from tests.reports.pdf.examples import LABEL, RECORD
+from tests.reports.pdf.readback import images_of, printed, symbols_of, text_of
+
+
+def test_the_label_stands_on_the_record_with_specimen_across() -> None:
+    view = replace(RECORD, specimen=replace(LABEL, across="SPECIMEN"))
+    paper = printed(batch_record, view)
+    text = text_of(paper)
+    assert "Specimen label" in text
+    assert text.count("SPECIMEN") == 1
+    assert f"Lot {LABEL.lot}" in text
+    found = [symbol for image in images_of(paper) for symbol in symbols_of(image)]
+    assert LABEL.lot in found
+
+
+def test_a_record_without_a_label_has_none() -> None:
+    assert "Specimen" not in text_of(printed(batch_record, RECORD))
