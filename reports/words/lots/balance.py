@@ -58,7 +58,9 @@ def _reconciled(
     yield from _told(became, put_in - became.went_in)
     share = percent(abs(became.unexplained), became.went_in)
     if became.unexplained < 0:
-        yield "More than the liquids: solids dissolved", show(-became.unexplained, Measure.UL)
+        solids = any(edge.measure is Measure.MG for edge in inputs)
+        more = "the liquids: solids dissolved" if solids else "went in by the book"
+        yield f"More than {more}", show(-became.unexplained, Measure.UL)
     else:
         # What filters kept stands above it, and would seem to come on top.
         label = "Unexplained, filters included" if holds_unmeasured else "Unexplained"

@@ -3,7 +3,7 @@
 from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries import Add, Entry, Opened, Posting, Receipt
+from ledger.domain.entries import Add, Entry, Finish, Level, Opened, Posting, Receipt, Start
 from ledger.domain.entries.choices import LotType, Place
 from ledger.domain.rules.recheck import History, broken, touched
 from tests.domain.builders import at, entry, make, ml
@@ -49,3 +49,31 @@ def test_what_did_not_fit_before_and_the_correction_itself_are_not_told() -> Non
     short = history(came(20), drawn(30))
     assert broken(short, history(came(10), drawn(30)), but=1) == ()
     assert broken(history(came(100), drawn(30)), short, but=2) == ()
+
+
+BATCH = Opened("E-1", LotType.MADE, Measure.UL)
+
+
+def made(*went_in: Entry) -> dict[str, History]:
+    """Return the history of a batch of which 450 mL came out."""
+    begun = entry(make(Start), 1, at(8), lot="E-1", opens=BATCH)
+    end = replace(entry(make(Finish, volume=ml(450)), 9, at(12), lot="E-1"),
+                  level=Level("E-1", 450_000))  # fmt: skip
+    return {"E-1": History(BATCH, 1, [begun, *went_in, end])}
+
+
+def goes_in(seq: int, taken: int, given: int) -> Entry:
+    told = entry(make(Add), seq, at(9, seq), lot="E-1")
+    return replace(told, postings=(Posting("O-1", "E-1", None, taken, given),))
+
+
+def test_more_that_came_out_than_went_in_after_a_strike_is_told() -> None:
+    spirit, weak, sugar = (
+        goes_in(2, 400_000, 400_000),
+        goes_in(3, 50_000, 50_000),
+        goes_in(4, 100_000, 0),
+    )
+    assert broken(made(spirit, weak), made(spirit), but=3) == (
+        "Entry 9: 450 mL came out of E-1, but by the book it now held 400 mL.",
+    )
+    assert broken(made(spirit, weak, sugar), made(spirit, sugar), but=3) == ()
