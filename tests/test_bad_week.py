@@ -77,7 +77,7 @@ def words(shell: Shell, command: str, paper: str) -> str:
 def test_a_bad_week_leaves_nothing_untrue_and_nothing_out(week: Shell) -> None:
     wrong = week.entries() + 1
     opened = done(week, WRONG_BOTTLE)
-    assert "ESSENCE, Orange essence: 75 mL, being made." in opened.lines
+    assert "ESSENCE, Orange essence: about 74.8 mL, reckoned, being made." in opened.lines
     assert "it is released no longer" in opened.out
 
     done(week, 'send BOTTLES 3 --to market --at "2026-02-07 10:00"')

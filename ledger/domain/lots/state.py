@@ -40,15 +40,7 @@ from ledger.domain.entries.choices import (
     RinseTo,
 )
 from ledger.domain.lots.dates import Dates
-from ledger.domain.lots.lot import (
-    AT_FIRST,
-    Lot,
-    Stand,
-    Status,
-    filled_from,
-    name_of,
-    status_of,
-)
+from ledger.domain.lots.lot import AT_FIRST, Lot, Stand, Status, filled_from, name_of, status_of
 
 STAYS_IN_THE_CAKE = frozenset({MaterialKind.CLARIFIER, MaterialKind.FILTER})
 """Kinds of material that a filter keeps back, so they never add to what is in a lot."""

@@ -172,9 +172,9 @@ def test_a_deviation_is_told_with_its_number(sqlite_keeper: Keeper) -> None:
 
 @pytest.mark.parametrize(
     ("amount", "says"),
-    [("2.4kg", "0 mL and 2.4 kg of solids"), ("300g", "0 mL and 300 g of solids")],
+    [("2.4kg", "about 1.52 L, reckoned"), ("300g", "about 190 mL, reckoned")],
 )
-def test_solids_that_have_no_volume_yet_are_told_apart(
+def test_solids_have_the_volume_that_is_reckoned(
     sqlite_keeper: Keeper, amount: str, says: str
 ) -> None:
     lots = receive_all(sqlite_keeper)
