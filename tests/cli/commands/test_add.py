@@ -7,7 +7,7 @@ from tests.cli.shell import Shell
 def test_what_went_in_is_said_with_what_is_there_now(shell: Shell) -> None:
     answer = (
         "Recorded 39, added OS-001-O: 500 mL of WTR-001-0, as top-up, at 18 °C, over 5 min.\n"
-        "OS-001-O, Orange syrup: about 550 mL, being made.\n"
+        "OS-001-O, Orange syrup: about 550 mL, reckoned, being made.\n"
         "Note: OS-001-O was finished already; this opens it again. Look at it, and finish it "
         "again with what came out: pottle finish OS-001-O VOLUME\n"
         "Next: pottle look OS-001-O GRADE --of neat\n"

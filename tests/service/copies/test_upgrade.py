@@ -203,11 +203,17 @@ def test_what_is_no_copy_of_the_book_is_not_taken_for_one(
 
 
 def test_lots_that_stand_elsewhere_by_the_rules_of_today_are_told(
-    walked: tuple[Keeper, Lots], tmp_path: Path
+    sqlite_keeper: Keeper, tmp_path: Path
 ) -> None:
     """A book of the fourth form in which something went into an essence after its release."""
-    keeper, lots = walked
-    keeper.do("add", lot=lots.essence, source=lots.spirit, amount="5mL")
+    keeper = sqlite_keeper
+    spirit = keeper.opens("receive", material="spirit", amount="1L", abv="96")
+    essence = keeper.opens("start", product="Orange", kind="essence", target="100mL")
+    keeper.do("add", lot=essence, source=spirit, amount="100mL")
+    keeper.do("finish", lot=essence, volume="100mL")
+    keeper.do("look", lot=essence, grade="clear", of="neat")
+    keeper.do("judge", lot=essence, verdict="release")
+    keeper.do("add", lot=essence, source=spirit, amount="5mL")
     where = str(tmp_path / "fourth.db")
     with (
         connected(where) as engine,
@@ -217,6 +223,6 @@ def test_lots_that_stand_elsewhere_by_the_rules_of_today_are_told(
         migrate(connection, "0004")
         copy_rows(client, connection)
     done = upgrade(where, tmp_path, silent, CLOCK)
-    assert done.restated == (Restated(lots.essence, "released", "being made"),)
+    assert done.restated == (Restated(essence, "released", "being made"),)
     with open_book(where) as book:
-        assert brief_of(book, lots.essence).status is Status.MAKING
+        assert brief_of(book, essence).status is Status.MAKING
