@@ -14,6 +14,7 @@ The tree, by who must act::
     └── StorageError       the file or the server could not be used
 """
 
+import re
 from collections.abc import Callable, Sequence
 from typing import Self, TypeVar
 
@@ -32,6 +33,21 @@ def visible(text: str) -> str:
     return "".join(letter if letter.isprintable() else f"U+{ord(letter):04X}" for letter in text)
 
 
+_ADDRESS = re.compile(r"(\b[\w+.-]+:/{1,3}[^\s:@/]*:)(?!PASSWORD@)\S*@")
+_PASSWORD = re.compile(r"(password=)[^&\s]+", re.IGNORECASE)
+
+
+def masked(text: str) -> str:
+    """Return a text without the passwords of the addresses in it, well-formed or not.
+
+    >>> masked("No book at postgresql:/ada:se/cr:et@host/book?sslpassword=x&a=b.")
+    'No book at postgresql:/ada:***@host/book?sslpassword=***&a=b.'
+    """
+    if "@" in text:
+        text = _ADDRESS.sub(r"\1***@", text)
+    return _PASSWORD.sub(r"\1***", text) if "=" in text else text
+
+
 class LedgerError(Exception):
     """Base of all errors of the book.
 
@@ -42,15 +58,17 @@ class LedgerError(Exception):
 
     def __init__(self, what: str, todo: str = "") -> None:
         """Hold one problem; `of` holds several."""
-        self.what = visible(what)
-        self.todo = visible(todo)
+        self.what = masked(visible(what))
+        self.todo = masked(visible(todo))
         super().__init__(f"{self.what} {self.todo}".strip())
         self.problems: tuple[tuple[str, str], ...] = ((self.what, self.todo),)
 
     @classmethod
     def of(cls, problems: Sequence[tuple[str, str]]) -> Self:
         """Return one error that tells several problems, each once, in their order."""
-        told = tuple(dict.fromkeys((visible(what), visible(todo)) for what, todo in problems))
+        told = tuple(
+            dict.fromkeys((masked(visible(what)), masked(visible(todo))) for what, todo in problems)
+        )
         error = cls(" ".join(f"{what} {todo}".strip() for what, todo in told))
         error.problems = told
         return error

@@ -41,8 +41,8 @@ def init(
     book = call.at_end.enter_context(new)
     say(
         call,
-        lambda: init_answer(book.where, zone),
-        f"Made a new book for {house} at {book.where}.",
+        lambda: init_answer(book.shown, zone),
+        f"Made a new book for {house} at {book.shown}.",
         *(() if time_zone else (_told(zone),)),
         'Next: pottle person add INITIALS "NAME"',
     )

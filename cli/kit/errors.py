@@ -23,6 +23,7 @@ from ledger.errors import (
     ReasonNeededError,
     RefusedError,
     StorageError,
+    masked,
 )
 
 if TYPE_CHECKING:
@@ -85,7 +86,7 @@ def run_safely(
     except Exception as error:
         if os.environ.get("POTTLE_DEBUG"):
             raise
-        what = f"Something went wrong inside pottle: {type(error).__name__}: {error}."
+        what = f"Something went wrong inside pottle: {type(error).__name__}: {masked(str(error))}."
         inside = (what, f"{JOURNAL} POTTLE_DEBUG=1 shows where it went wrong.")
         complain([*stands(recorded()), inside], "inside", as_json=as_json)
         raise typer.Exit(INSIDE) from None

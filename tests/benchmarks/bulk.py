@@ -16,6 +16,7 @@ from ledger.domain.entries.plain import entry_text
 from ledger.domain.evidence.merkle import Frontier, leaf_hash
 from ledger.errors import RefusedError
 from ledger.store.engine.statements import ask_column
+from ledger.store.form.appends import out_of_order
 from ledger.store.form.columns import IN_ORDER
 from ledger.store.form.mapping import Cells, lot_codes, rows
 from ledger.store.write.recorder import KEYS, lot_ids, node, size
@@ -47,9 +48,10 @@ class Bulk:
             RefusedError: A number does not follow on the last, or a lot was never opened.
         """
         following, count = iter(entries), 0
-        while chunk := tuple(islice(following, CHUNK)):
-            self._put(chunk)
-            count += len(chunk)
+        with out_of_order(self._connection):
+            while chunk := tuple(islice(following, CHUNK)):
+                self._put(chunk)
+                count += len(chunk)
         return count
 
     def root(self) -> bytes:

@@ -25,7 +25,7 @@ from pathlib import Path
 
 from ledger.service.bench.note import note
 from ledger.service.desk.book import How, open_book
-from ledger.store.engine import connections as engine
+from ledger.store.engine import patience
 from tests.benchmarks.desk import (
     COMMANDS,
     MAKERS,
@@ -179,7 +179,7 @@ def locked(desk: Desk, runs: int) -> Counter[str]:
         reset(desk)
         with closing(sqlite3.connect(desk.book, isolation_level=None)) as client:
             client.execute("BEGIN IMMEDIATE")
-            code = fork(desk, COMMANDS[name], lambda: setattr(engine, "BUSY_MS", 20))
+            code = fork(desk, COMMANDS[name], lambda: setattr(patience, "BUSY_MS", 20))
         found["loss" if code != 5 else outcome(desk, code, ())] += 1
     return found
 

@@ -18,6 +18,8 @@ class Scene(Struct, frozen=True):
 
     now: datetime
     """The book's clock, UTC."""
+    last_recorded: datetime | None = None
+    """When the last entry was recorded, UTC; None in a new book."""
     has_house: bool = True
     """Whether the book has its house yet."""
     people: frozenset[str] = frozenset()

@@ -8,6 +8,7 @@ from ledger.domain.entries import Draft
 from ledger.domain.lots.scene import Scene
 from ledger.domain.rules.always import (
     batch,
+    clocks,
     corrections,
     genealogy,
     labels,
@@ -26,6 +27,7 @@ from ledger.domain.rules.usual import handling, measures, readings, substances
 FAMILIES = (
     names,
     parties,
+    clocks,
     times,
     genealogy,
     on_hand,

@@ -48,4 +48,4 @@ def import_book(file: Path, to: str, progress: Progress, clock: Clock = wall_clo
 
         with Book(to, clock) as book:
             create_book(book.engine, to, fill)
-    return Copied(Path(to), seal, shown(to))
+    return Copied(Path(shown(to)), seal, shown(to))

@@ -230,7 +230,7 @@ def at_desk(book: Book, how: How) -> Iterator[Desk]:
     desk, is_through = None, False
     try:
         with book.writing() as connection:
-            desk = desk_on(connection, book.clock(), how)
+            desk = desk_on(connection, book.now(connection), how)
             yield desk
             is_through = True
     except BaseException as error:

@@ -21,6 +21,8 @@ from ledger.store.engine.connections import (
     check_book,
     connect,
     reading,
+    server_now,
+    shown,
     writing,
 )
 
@@ -99,6 +101,17 @@ class Book:
     ) -> None:
         """Close the book."""
         self.close()
+
+    @property
+    def shown(self) -> str:
+        """Its path or address as people are shown it, without passwords."""
+        return shown(self.where)
+
+    def now(self, connection: Connection) -> datetime:
+        """Return the present moment for what is recorded: on a server that server's own."""
+        # A clock that was handed over, as for a season that is played, is what its owner wants.
+        own = server_now(connection) if self.clock is wall_clock else None
+        return own or self.clock()
 
     def close(self) -> None:
         """Let go of its file or server; whoever reads in it again takes hold of it anew."""

@@ -48,9 +48,12 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
     about = draft.facts.about if isinstance(draft.facts, Check) else None
     checked = queries.entry(connection, about) if about else None
     sources = tuple(_source(connection, draft, code, skip) for code in source_codes(draft))
+    last_recorded = queries.last_recorded(connection)
     scene = Scene(
         now=now,
-        has_house=queries.has_house(connection),
+        last_recorded=last_recorded,
+        # The first entry is the house's, which the spine itself sees to.
+        has_house=last_recorded is not None,
         people=queries.people(connection),
         materials=_known_materials(connection, draft),
         formulas=_versions(connection, draft),

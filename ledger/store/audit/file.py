@@ -23,8 +23,8 @@ TROUBLE = (DBAPIError, UnicodeDecodeError)
 """What the driver may raise while a damaged file is read."""
 _LISTED = (
     "SELECT type, name, tbl_name, rootpage <> 0 FROM sqlite_master "
-    # ANALYZE makes tables of this name, which say nothing of the book.
-    "WHERE name NOT GLOB 'sqlite_stat*'"
+    # ANALYZE makes tables of these names, which say nothing of the book; a trigger of one does.
+    "WHERE NOT (type = 'table' AND name GLOB 'sqlite_stat[134]')"
 )
 
 

@@ -17,6 +17,7 @@ from ledger.domain.evidence.merkle import leaf_hash
 from ledger.errors import InputError
 from ledger.store.audit.rows import Reader, UnknownLotError
 from ledger.store.engine.connections import cause
+from ledger.store.form.appends import out_of_order
 from ledger.store.form.columns import IN_ORDER
 from ledger.store.form.mapping import Cells
 from ledger.store.write.rows import insert_many
@@ -63,6 +64,13 @@ def load(
     Raises:
         InputError: A line does not fit.
     """
+    with out_of_order(connection):
+        return _load(connection, lines, total, progress)
+
+
+def _load(
+    connection: Connection, lines: Iterable[str], total: int, progress: Callable[[int, int], None]
+) -> Reader:
     reader, chains = Reader(), Chains()
     waiting: dict[str, list[Cells]] = defaultdict(list)
     first = 1

@@ -12,7 +12,8 @@ from ledger.store.form.kept import END, by_name, kept_schema
 
 _OBJECTS = text(
     # An underscore alone would stand for any letter.
-    "SELECT sql FROM sqlite_master WHERE sql IS NOT NULL AND name NOT LIKE 'sqlite!_%' ESCAPE '!' "
+    "SELECT sql FROM sqlite_master WHERE sql IS NOT NULL "
+    "AND NOT (name LIKE 'sqlite!_%' ESCAPE '!' AND type IN ('table', 'index')) "
     "ORDER BY CASE type WHEN 'table' THEN 1 WHEN 'index' THEN 2 WHEN 'view' THEN 3 ELSE 4 END, "
     "name"
 )

@@ -2,16 +2,18 @@
 
 Guarantees: tells every table, column, condition, view, guard, trigger and rule that was changed,
 taken away or put in, whatever version the server is of: what a view says is compared with what the
-server makes of the kept one. Refuses: to change anything that outlasts the transaction; the view
-that it compares with is a temporary one and is taken back at once.
+server makes of the kept one, and so is a condition. Refuses: to change anything that outlasts the
+transaction; the views and tables that it compares with are temporary ones and are taken back at
+once.
 """
 
 from collections.abc import Iterator
 
-from sqlalchemy import Connection, Table, text
+from sqlalchemy import CheckConstraint, Connection, Table, text
 from sqlalchemy.exc import DBAPIError
 
 from ledger.store.engine.connections import cause
+from ledger.store.form.appends import SERVER_FUNCTION, VERSION, guard_name
 from ledger.store.form.guards import SENTENCE
 from ledger.store.form.kept import kept_views
 from ledger.store.form.tables import METADATA
@@ -34,25 +36,41 @@ _CONDITIONS = text(
 )
 _TRIGGERS = text(
     "SELECT t.tgname, c.relname, t.tgenabled IN ('O', 'A') AND t.tgqual IS NULL "
-    "AND p.proname = 'guard_book' AND p.pronamespace = c.relnamespace AS is_sound, t.tgtype "
+    "AND p.pronamespace = c.relnamespace AS is_sound, t.tgtype, p.proname "
     "FROM pg_trigger t JOIN pg_class c ON c.oid = t.tgrelid JOIN pg_proc p ON p.oid = t.tgfoid "
     f"{_HERE.format('c')} AND NOT t.tgisinternal"
 )
-_GUARD = text(
-    "SELECT p.prosrc FROM pg_proc p JOIN pg_namespace n ON n.oid = p.pronamespace "
-    "WHERE n.nspname = current_schema() AND p.proname = 'guard_book'"
+_GUARDS = text(
+    "SELECT p.proname, p.prosrc, p.proconfig FROM pg_proc p "
+    "JOIN pg_namespace n ON n.oid = p.pronamespace "
+    "WHERE n.nspname = current_schema() AND p.proname IN ('guard_book', 'guard_order')"
 )
+_SCHEMA = text("SELECT current_schema()")
 _RULES = text(
     "SELECT r.rulename, c.relname FROM pg_rewrite r JOIN pg_class c ON c.oid = r.ev_class "
     # _RETURN is how a view is kept.
     f"{_HERE.format('c')} AND r.rulename <> '_RETURN'"
+)
+_VEILED = text(
+    f"SELECT c.relname FROM pg_class c {_HERE.format('c')} "
+    "AND (c.relrowsecurity OR c.relforcerowsecurity "
+    "OR EXISTS (SELECT 1 FROM pg_policy p WHERE p.polrelid = c.oid)) ORDER BY c.relname"
+)
+_EVENTS = text("SELECT evtname FROM pg_event_trigger WHERE evtenabled <> 'D' ORDER BY evtname")
+_CHECKS = text(
+    "SELECT k.conname, pg_get_constraintdef(k.oid) AS said FROM pg_constraint k "
+    "WHERE k.contype = 'c' AND k.conrelid = to_regclass(:name)"
 )
 _VIEW = text("SELECT pg_get_viewdef(to_regclass(:name))")
 _KINDS = {"update": 16, "delete": 8, "truncate": 32}
 """What PostgreSQL calls these acts in a trigger's type (pg_trigger.h)."""
 _BEFORE = 2
 """The same for a trigger that fires before the statement."""
-_TRIAL = "pottle_view_as_kept"
+_EACH_ROW_INSERTED = 1 + _BEFORE + 4
+"""The same for one that fires before each row is added."""
+_TRIAL = "pottle_as_kept"
+_AS_IS = {"no_parameters": True}
+"""How a per cent sign stays one, where a driver would fill in a value."""
 
 
 def server_faults(connection: Connection) -> Iterator[str]:
@@ -68,7 +86,12 @@ def server_faults(connection: Connection) -> Iterator[str]:
             if name in things:
                 yield f"The book holds the {things[name]} {name}, which it was not made with."
     yield from _table_faults(connection, things)
+    yield from _check_faults(connection, things)
     yield from _guard_faults(connection, things)
+    for name in connection.execute(_VEILED).scalars():
+        yield f"The table {name} has row-level security, which it was not made with."
+    for name in connection.execute(_EVENTS).scalars():
+        yield f"The database has the event trigger {name}, which can change what the book does."
     yield from _view_faults(connection, {name: views[name] for name in views if name in things})
 
 
@@ -87,6 +110,42 @@ def _table_faults(connection: Connection, things: dict[str, str]) -> Iterator[st
             yield f"The table {name} is not as the book was made with it."
 
 
+def _check_faults(connection: Connection, things: dict[str, str]) -> Iterator[str]:
+    """Yield which conditions say something else than those that a book is made with."""
+    for name, table in METADATA.tables.items():
+        if name not in things:
+            continue
+        try:
+            with connection.begin_nested() as trial:
+                connection.exec_driver_sql(
+                    _trial_table(connection, table), execution_options=_AS_IS
+                )
+                kept = _checks(connection, _TRIAL)
+                trial.rollback()
+        except DBAPIError as error:
+            yield f"The conditions of the table {name} could not be compared: {cause(error)}."
+            continue
+        stored = _checks(connection, f'"{name}"')
+        # One that is missing is told with its table.
+        changed = (key for key, said in kept.items() if stored.get(key, said) != said)
+        for condition in sorted(changed):
+            yield f"The condition {condition} of {name} is not as the book was made with it."
+
+
+def _checks(connection: Connection, table: str) -> dict[str, str]:
+    return {row.conname: row.said for row in connection.execute(_CHECKS, {"name": table})}
+
+
+def _trial_table(connection: Connection, table: Table) -> str:
+    preparer = connection.dialect.identifier_preparer
+    checks = (c for c in table.constraints if isinstance(c, CheckConstraint))
+    parts = [
+        *(f"{preparer.quote(c.name)} {c.type.compile(connection.dialect)}" for c in table.columns),
+        *(f"CONSTRAINT {preparer.format_constraint(c)} CHECK ({c.sqltext})" for c in checks),
+    ]
+    return f"CREATE TEMP TABLE {_TRIAL} ({', '.join(parts)})"
+
+
 def _columns(connection: Connection, table: Table) -> set[tuple[str, str, bool]]:
     return {
         (column.name, column.type.compile(connection.dialect).lower(), not column.nullable)
@@ -103,22 +162,32 @@ def _conditions(connection: Connection, table: Table) -> set[str]:
 
 def _guard_faults(connection: Connection, things: dict[str, str]) -> Iterator[str]:
     expected = {
-        f"guard_{table}_{act}": (table, _BEFORE + kind)
+        f"guard_{table}_{act}": (table, _BEFORE + kind, "guard_book")
         for table in METADATA.tables
         if table in things
         for act, kind in _KINDS.items()
+    } | {
+        guard_name(table): (table, _EACH_ROW_INSERTED, "guard_order")
+        for table in (*METADATA.tables, VERSION)
+        if table in things
     }
     triggers = {row.tgname: row for row in connection.execute(_TRIGGERS)}
-    for name, (table, kind) in sorted(expected.items()):
+    for name, kept in sorted(expected.items()):
         row = triggers.pop(name, None)
-        if row is None or not row.is_sound or (row.relname, row.tgtype) != (table, kind):
+        if not (row and row.is_sound and (row.relname, row.tgtype, row.proname) == kept):
             yield f"The book has lost its trigger {name}, or it is switched off."
     for name in sorted(triggers):
         yield f"The book holds the trigger {name}, which it was not made with."
     for name, table in connection.execute(_RULES):
         yield f"The book holds the rule {name} on {table}, which it was not made with."
-    sources = connection.execute(_GUARD).scalars().all()
-    if [source.strip() for source in sources] != [f"BEGIN RAISE EXCEPTION '{SENTENCE}'; END"]:
+    schema = connection.execute(_SCHEMA).scalar_one()
+    found = sorted(
+        (name, said.strip(), set_to) for name, said, set_to in connection.execute(_GUARDS)
+    )
+    if found != [
+        ("guard_book", f"BEGIN RAISE EXCEPTION '{SENTENCE}'; END", None),
+        ("guard_order", SERVER_FUNCTION.strip(), [f"search_path={schema}, pg_temp"]),
+    ]:
         yield "The guards of the book do not refuse as they were made to."
 
 

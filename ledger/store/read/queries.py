@@ -182,9 +182,11 @@ def house(connection: Connection) -> House | None:
     return facts if isinstance(facts, House) else None
 
 
-def has_house(connection: Connection) -> bool:
-    """Return whether the book says whose it is."""
-    return bool(ask(connection, "SELECT 1 FROM house LIMIT 1"))
+def last_recorded(connection: Connection) -> datetime | None:
+    """Return when the last entry was recorded; None in a book that has none."""
+    query = "SELECT recorded_at FROM entry ORDER BY seq DESC LIMIT 1"
+    told = ask_one(connection, query)
+    return None if told is None else datetime.fromisoformat(told)
 
 
 def party(connection: Connection, name: str) -> Party | None:

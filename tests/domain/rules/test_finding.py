@@ -12,8 +12,8 @@ from ledger.domain.entries.choices import Verdict
 from ledger.domain.lots.scene import Scene
 from ledger.domain.rules import FAMILIES, Finding, Severity, findings
 from ledger.domain.rules.always import batch as making
-from ledger.domain.rules.always import corrections as keeping
 from ledger.domain.rules.always import (
+    clocks,
     genealogy,
     labels,
     names,
@@ -22,6 +22,7 @@ from ledger.domain.rules.always import (
     times,
     verdicts,
 )
+from ledger.domain.rules.always import corrections as keeping
 from ledger.domain.rules.always import on_hand as amounts
 from ledger.domain.rules.formula import acts as following_steps
 from ledger.domain.rules.formula import lines as following_amounts
@@ -45,6 +46,7 @@ def test_the_families_are_told_in_their_order() -> None:
     told = (
         names,
         parties,
+        clocks,
         times,
         genealogy,
         amounts,

@@ -21,7 +21,6 @@ from ledger.store.form.create import migrate
 from tests.conftest import Server, opened
 from tests.keeper import MORNING, Keeper, SetClock, silent
 from tests.old_books import OLD_BOOKS, OldBook
-from tests.path import Lots
 from tests.service.hostile import run
 
 CLOCK = SetClock(MORNING)

@@ -117,7 +117,7 @@ def test_a_server_that_is_away_is_said(owner: Keeper) -> None:
         ("postgresql+psycopg2://host/book", "No module named 'psycopg2'"),
         (
             "postgresql+psycopg://host:port/book",
-            "invalid literal for int() with base 10: 'port'",
+            "it cannot be read; in a password write @ as %40, : as %3A and / as %2F",
         ),
     ],
 )
@@ -172,6 +172,29 @@ CHANGES = [
     (
         "CREATE TRIGGER mine BEFORE INSERT ON note FOR EACH ROW EXECUTE FUNCTION guard_book()",
         "The book holds the trigger mine, which it was not made with.",
+    ),
+    (
+        "CREATE OR REPLACE FUNCTION guard_order() RETURNS trigger LANGUAGE plpgsql AS "
+        "$$ BEGIN RETURN NEW;END $$",
+        "The guards of the book do not refuse as they were made to.",
+    ),
+    (
+        "ALTER TABLE note DISABLE TRIGGER guard_note_order",
+        "The book has lost its trigger guard_note_order, or it is switched off.",
+    ),
+    (
+        "ALTER TABLE level DROP CONSTRAINT ck_level_amount; "
+        "ALTER TABLE level ADD CONSTRAINT ck_level_amount CHECK (amount >= -5)",
+        "The condition ck_level_amount of level is not as the book was made with it.",
+    ),
+    (
+        "ALTER TABLE note ENABLE ROW LEVEL SECURITY",
+        "The table note has row-level security, which it was not made with.",
+    ),
+    (
+        "CREATE FUNCTION nothing() RETURNS event_trigger LANGUAGE plpgsql AS $$ BEGIN END $$; "
+        "CREATE EVENT TRIGGER mine ON ddl_command_end EXECUTE FUNCTION nothing()",
+        "The database has the event trigger mine, which can change what the book does.",
     ),
     (
         "CREATE RULE mine AS ON INSERT TO note DO INSTEAD NOTHING",

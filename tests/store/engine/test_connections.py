@@ -10,7 +10,7 @@ import pytest
 from ledger.errors import InputError, LedgerError, StorageError
 from ledger.service.desk.book import open_book
 from ledger.service.masters.house import init
-from ledger.store.engine import connections as engine
+from ledger.store.engine import patience
 from ledger.store.engine.connections import SCHEMA_VERSION
 from tests.conftest import Server, opened
 from tests.keeper import Keeper, SetClock, copy_book
@@ -144,7 +144,7 @@ def test_a_second_book_in_one_database_is_refused(postgres_keeper: Keeper) -> No
 def test_a_writer_that_waits_too_long_is_told(
     template: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(engine, "BUSY_MS", 10)
+    monkeypatch.setattr(patience, "BUSY_MS", 10)
     where = str(copy_book(template, tmp_path / "book.db"))
     with (
         opened(where, SetClock()) as keeper,

@@ -89,4 +89,7 @@ def test_an_old_book_is_brought_to_this_version_with_the_same_root(
         with keeper.reading() as connection:
             assert (len(bodies), recorder.root(connection).hex()) == (old.entries, old.root)
             assert list(schema_faults(connection)) == []
-        assert keeper.do("note", text="Written on.").seq == len(bodies) + 1
+        assert (
+            keeper.do("note", text="Written on.", because="a book of another year").seq
+            == len(bodies) + 1
+        )

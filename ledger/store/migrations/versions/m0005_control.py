@@ -4,10 +4,13 @@ what a label declares, forecasts, more of the record.
 Adds a kind of entry, columns, which old entries leave empty, and indexes, and widens two lists of
 words: no byte of a row is touched. A name that is new in the book is compared with those it has,
 which an index holds without reading every delivery. Money is kept of currencies without two digits.
+Entries follow on the last one and rows come with their entry: the guards of that are put on last,
+when all tables are there.
 """
 
 from alembic import op
 
+from ledger.store.migrations.appends import guard_order
 from ledger.store.migrations.kinds import add_kinds, rewrite_in_file, with_kinds
 from ledger.store.migrations.versions.m0002_sums_limits_and_calls import NEW_KINDS as OLD_KINDS
 
@@ -144,6 +147,27 @@ ANSWER_DAYS = (
     "CONSTRAINT ck_complaint_answer_days CHECK (answer_days >= 0)"
 )
 KINDS = with_kinds(OLD_KINDS, "answer", "forecast")
+TABLES = (
+    *(
+        "add",
+        "answer",
+        "bottle",
+        "check",
+        "clean",
+        "closing",
+        "complaint",
+        "contact",
+        "count",
+        "decant",
+    ),
+    *("deviation", "entry", "equipment", "filter", "finish", "forecast", "formula"),
+    *("formula_keeping", "formula_lines", "formula_steps", "house", "judge", "labels"),
+    *("level", "limit", "look", "lot"),
+    *("makeup", "material", "material_constituents", "material_key", "measure", "move", "note"),
+    *("party", "person", "person_key", "posting", "receipt", "rest", "rinse", "start"),
+    *("start_factors", "strike", "tree", "withdrawal", "alembic_version"),
+)
+"""All tables of a book; one that this form makes is to be named here too."""
 
 
 def upgrade() -> None:
@@ -171,3 +195,4 @@ def upgrade() -> None:
     op.execute("DROP VIEW verdict")
     for view in (VERDICT, REOPENING, LOT_STATUS):
         op.execute(view)
+    guard_order(TABLES, is_first=True)
