@@ -24,7 +24,10 @@ def write_backup(call: Call, folder: Path) -> None:
     """Write a backup and say where it is."""
     with progress("Backing up", quiet=call.json) as tick:
         made = backup(call.book(), folder, tick)
-    _say(call, made, f"The copy {made.path} has {_entries(made)} and was verified.", _TO_RESTORE)
+    told = f"The copy {made.path} has {_entries(made)} and was verified."
+    if not made.is_new:
+        told = f"Nothing is new: the copy {made.path} has all {_entries(made)}, and was verified."
+    _say(call, made, told, _TO_RESTORE)
 
 
 def put_back(call: Call, file: Path, to: str) -> None:

@@ -1,12 +1,14 @@
 """Backup: a verified copy of the book, named by day and seal.
 
 Guarantees: a copy is of one moment, is verified before it has its name, is private to its owner and
-never takes another file's place.
+never takes another file's place; where the same copy is there already, whole, it is told.
 """
 
 from pathlib import Path
 
-from ledger.service.copies.copied import Copied, check_file, made
+from ledger.domain.evidence.seals import Seal
+from ledger.errors import LedgerError
+from ledger.service.copies.copied import Copied, check_file, is_copy_in_lines, made
 from ledger.service.copies.export import write_lines
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import today_on
@@ -24,7 +26,7 @@ def backup(book: Book, folder: Path, progress: Progress) -> Copied:
         progress: Told how far the copying is, and then the verifying.
 
     Raises:
-        StorageError: It cannot be written, or the same copy is there already.
+        StorageError: It cannot be written, or a file that is no such copy has its name.
         FindingError: The copy does not verify.
     """
     with book.reading() as connection:
@@ -32,6 +34,8 @@ def backup(book: Book, folder: Path, progress: Progress) -> Copied:
         day = today_on(connection, book.clock())
         ending = "jsonl" if is_server(book.where) else "db"
         path = folder / f"pottle-{day}-{seal.root[:8]}.{ending}"
+        if path.is_file() and _is_there(path, seal, progress):
+            return Copied(path, seal, str(path), is_new=False)
         with made(path) as part:
             if is_server(book.where):
                 write_lines(connection, seal, part, progress)
@@ -39,3 +43,13 @@ def backup(book: Book, folder: Path, progress: Progress) -> Copied:
                 copy_file(connection, part, progress)
                 check_file(part, seal, progress)
     return Copied(path, seal, str(path))
+
+
+def _is_there(path: Path, seal: Seal, progress: Progress) -> bool:
+    if path.suffix == ".jsonl":
+        return is_copy_in_lines(path, seal)
+    try:
+        check_file(path, seal, progress)
+    except LedgerError:
+        return False
+    return True

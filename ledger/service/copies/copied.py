@@ -10,8 +10,10 @@ from pathlib import Path
 
 from msgspec import Struct
 
+from ledger.domain.evidence.merkle import Frontier, leaf_hash
 from ledger.domain.evidence.seals import Seal
-from ledger.errors import FindingError, StorageError
+from ledger.errors import FindingError, LedgerError, StorageError
+from ledger.service.copies.lines import opened_lines, read_head, read_lines
 from ledger.store.audit.book import audit
 from ledger.store.copies.lines import Progress
 from ledger.store.engine.connections import connected, reading
@@ -29,6 +31,8 @@ class Copied(Struct, frozen=True):
     """What the book looked like."""
     where: str
     """Its place as people are shown it: the address of a server goes without its password."""
+    is_new: bool = True
+    """Whether it was made now; False where the same copy was there already, whole."""
 
 
 def check_file(path: Path, seal: Seal, progress: Progress) -> None:
@@ -44,6 +48,19 @@ def check_file(path: Path, seal: Seal, progress: Progress) -> None:
         whats = ["The copy does not have the root of the book."]
     if whats:
         raise FindingError.of([(what, "No copy was kept. Run pottle verify.") for what in whats])
+
+
+def is_copy_in_lines(path: Path, seal: Seal) -> bool:
+    """Return whether a file is the book of a seal in lines, whole."""
+    frontier = Frontier()
+    try:
+        with opened_lines(path) as source:
+            head = read_head(source)
+            for line in read_lines(source):
+                frontier.add(leaf_hash(line.encode()))
+    except LedgerError:
+        return False
+    return head == seal and frontier.root().hex() == seal.root
 
 
 @contextmanager

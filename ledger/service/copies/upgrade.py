@@ -1,9 +1,9 @@
 """Bringing an older book to this version.
 
-Guarantees: a copy is kept first; the tables change in one transaction that is verified before it
-ends; no entry changes, so the root stays; lots that stand elsewhere by the rules of this version
-are told. Refuses: a newer book, and a book that would not verify
-afterwards; then it is left as it was.
+Guarantees: a copy is kept first, or the one is used that an upgrade kept which was broken off; the
+tables change in one transaction that is verified before it ends; no entry changes, so the root
+stays; lots that stand elsewhere by the rules of this version are told. Refuses: a newer book, and a
+book that would not verify afterwards; then it is left as it was.
 """
 
 from datetime import date
@@ -12,8 +12,8 @@ from pathlib import Path
 from msgspec import Struct
 
 from ledger.domain.evidence.seals import Seal
-from ledger.errors import FindingError, LedgerError
-from ledger.service.copies.copied import Copied, made
+from ledger.errors import FindingError, StorageError
+from ledger.service.copies.copied import Copied, is_copy_in_lines, made
 from ledger.service.copies.export import write_lines
 from ledger.service.desk.book import Clock, wall_clock
 from ledger.service.evidence.seal import seal_on
@@ -85,35 +85,33 @@ def _keep(engine: Engine, where: str, folder: Path, day: date, progress: Progres
         seal = seal_on(connection)
         ending = "jsonl" if is_server(where) else "db"
         path = folder / f"pottle-{day}-{seal.root[:8]}-before-upgrade.{ending}"
-        if _is_copy(path, seal):  # of an upgrade that was cut off
-            return Copied(path, seal, str(path))
+        # Left by an upgrade that was broken off, it is as good as one made now.
+        if path.is_file() and _is_copy(path, seal):
+            return Copied(path, seal, str(path), is_new=False)
         with made(path) as part:
             if is_server(where):
                 write_lines(connection, seal, part, progress)
             else:
                 copy_file(connection, part, progress)
-                # Its tables are of the older form, which the audit does not know; texts are the
-                # same in every form.
-                _check_texts(part, seal)
+                if not _is_copy(part, seal):
+                    what = "The entries do not have the root of the book's own tree."
+                    raise FindingError(what, _LEFT)
     return Copied(path, seal, str(path))
 
 
 def _is_copy(path: Path, seal: Seal) -> bool:
-    """Return whether there is a file of that name which holds all entries of the book already."""
+    """Return whether a file has the entries of a seal, in tables of whatever form."""
+    if path.suffix == ".jsonl":
+        return is_copy_in_lines(path, seal)
+    # Its tables are of the older form, which the audit does not know; texts are the same in every
+    # form.
     try:
-        return path.suffix == ".db" and path.is_file() and _root(path) == seal.root
-    except LedgerError:
+        with connected(str(path)) as engine:
+            book_version(engine, str(path))
+            with reading(engine) as connection:
+                return root_of_texts(connection).hex() == seal.root
+    except (StorageError, UnicodeDecodeError):
         return False
-
-
-def _root(path: Path) -> str:
-    with connected(str(path)) as engine, reading(engine) as connection:
-        return root_of_texts(connection).hex()
-
-
-def _check_texts(path: Path, seal: Seal) -> None:
-    if _root(path) != seal.root:
-        raise FindingError("The entries do not have the root of the book's own tree.", _LEFT)
 
 
 def _raise_version(engine: Engine, seal: Seal, progress: Progress) -> tuple[Restated, ...]:

@@ -25,6 +25,17 @@ def test_a_backup_is_made_told_of_and_brought_back(shell: Shell) -> None:
     ]
     assert Shell(Path("back.db")).run("verify", "--seal", "\n".join(seal)).exit_code == 0
     again = shell.run("backup", "kept")
+    assert (again.exit_code, again.lines[0]) == (
+        0,
+        f"Nothing is new: the copy {path} has all 38 entries, and was verified.",
+    )
+
+
+def test_a_file_of_its_name_that_is_no_such_copy_stays(shell: Shell) -> None:
+    assert shell.run("backup").exit_code == 0
+    (path,) = Path().glob("pottle-*.db")
+    path.write_bytes(path.read_bytes()[:8192])
+    again = shell.run("backup")
     assert (again.exit_code, again.complaints[0]) == (
         5,
         f"There is a file {path} already; it was left as it is.",

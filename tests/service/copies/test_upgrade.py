@@ -5,6 +5,7 @@ from contextlib import closing
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from sqlalchemy import Connection, inspect, text
 
 from ledger.domain.lots.lot import Status
@@ -161,7 +162,7 @@ def statements(where: str) -> list[str]:
         return [row[0] for row in client.execute("SELECT sql FROM sqlite_master ORDER BY name")]
 
 
-def test_an_upgrade_that_is_broken_off_leaves_the_book_as_it_was(
+def test_an_upgrade_that_is_broken_off_leaves_the_book_as_it_was_and_is_repeated(
     where: str, kind: OldBook, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     def break_off(*_: object) -> None:
@@ -173,6 +174,12 @@ def test_an_upgrade_that_is_broken_off_leaves_the_book_as_it_was(
     with pytest.raises(StorageError) as raised:
         open_book(where)
     assert f"is of version {kind.version}" in raised.value.what
+    monkeypatch.undo()
+    done = upgrade(where, tmp_path, silent, CLOCK)
+    assert done.kept is not None
+    assert not done.kept.is_new
+    with open_book(where) as book:
+        assert seal(book).root == kind.root
 
 
 def test_an_upgrade_goes_on_with_the_copy_of_one_that_was_cut_off(
@@ -183,7 +190,8 @@ def test_an_upgrade_goes_on_with_the_copy_of_one_that_was_cut_off(
         left = upgrade(old, tmp_path, silent, CLOCK).kept
     assert left is not None
     before = left.path.read_bytes()
-    assert upgrade(old, tmp_path, silent, CLOCK).kept == left
+    again = upgrade(old, tmp_path, silent, CLOCK).kept
+    assert again == replace(left, is_new=False)
     assert left.path.read_bytes() == before
     with open_book(old) as book:
         assert seal(book).root == kind.root
