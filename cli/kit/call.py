@@ -6,7 +6,7 @@ printed without running it; a book that a command opened is closed when it ends.
 
 import inspect
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from contextlib import ExitStack
 from dataclasses import dataclass, field, replace
 from pathlib import Path
@@ -117,6 +117,13 @@ class Call:
 
         return How(self.writer, self.at, self.because, self.origin, self.sheet)
 
+    def damage(self) -> Sequence[tuple[str, str]]:
+        """Return what is wrong with the books it opened, as problems; none if all is well."""
+        from ledger.service.evidence.verify import verify
+        from reports.words.evidence.damage import damage_of
+
+        return [problem for book in self.books for problem in damage_of(verify(book))]
+
 
 def nearest_book(folder: Path) -> str:
     """Return the path of the nearest book in `folder` or above; in `folder` when there is none."""
@@ -178,7 +185,7 @@ def _command(
                 with again.at_end:
                     function(again, **words)
 
-        run_safely(work, as_json=call.json, recorded=call.recorded)
+        run_safely(work, as_json=call.json, recorded=call.recorded, damage=call.damage)
 
     first = inspect.Parameter(
         "context", inspect.Parameter.POSITIONAL_OR_KEYWORD, annotation=typer.Context

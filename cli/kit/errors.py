@@ -38,7 +38,7 @@ FAMILIES: "tuple[tuple[type[LedgerError], Family, int], ...]" = (
 )
 """Each kind of error with its name for machines and its exit code."""
 STORAGE = 5
-"""Exit code where an answer found no place to be written in, and nothing was recorded."""
+"""Exit code where an answer found no place to be written in, or the book is damaged."""
 JOURNAL = "pottle journal shows what the book has."
 INSIDE = 70
 """Exit code of a fault of pottle's own (sysexits.h, EX_SOFTWARE)."""
@@ -52,7 +52,11 @@ class AfterwardsError(StorageError):
 
 
 def run_safely(
-    work: Callable[[], None], *, as_json: bool, recorded: Callable[[], Sequence[int]] = tuple
+    work: Callable[[], None],
+    *,
+    as_json: bool,
+    recorded: Callable[[], Sequence[int]] = tuple,
+    damage: Callable[[], Sequence[tuple[str, str]]] = tuple,
 ) -> None:
     """Run a command's work; turn its errors into sentences and an exit code.
 
@@ -60,6 +64,8 @@ def run_safely(
         work: The work.
         as_json: Whether errors are told to machines.
         recorded: Returns the numbers of the entries that the work recorded so far.
+        damage: Returns what is wrong with the book, as problems; asked once something went wrong
+            that nobody foresaw.
     """
     # What is loaded by now is kept to the end; it need not be searched for garbage.
     gc.freeze()
@@ -86,6 +92,9 @@ def run_safely(
     except Exception as error:
         if os.environ.get("POTTLE_DEBUG"):
             raise
+        if problems := damage():
+            complain([*stands(recorded()), *problems], "storage", as_json=as_json)
+            raise typer.Exit(STORAGE) from None
         what = f"Something went wrong inside pottle: {type(error).__name__}: {masked(str(error))}."
         inside = (what, f"{JOURNAL} POTTLE_DEBUG=1 shows where it went wrong.")
         complain([*stands(recorded()), inside], "inside", as_json=as_json)

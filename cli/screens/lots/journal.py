@@ -5,17 +5,19 @@ Guarantees: codes are never cut.
 
 from cli.kit.call import Call
 from cli.kit.tables import print_json, print_lines, print_table
-from ledger.errors import RefusedError
+from ledger.errors import FindingError, RefusedError
 from ledger.service.lots.journal import Said, history, journal
 from reports.json.lots.journal import journal_row
 from reports.kit.format import clock, closed, initials
 from reports.words.desk.next_step import step_of_journal
 from reports.words.entries.sentence import notes, sentence, strikes, title
+from reports.words.evidence.damage import damaged_entry
 
 
 def show_journal(call: Call, lot: str | None, last: int, entry: int | None) -> None:
     """List entries as they were written."""
     book = call.book()
+    damaged: tuple[int, ...] = ()
     if entry is not None:
         said = history(book, entry)
         if not said:
@@ -24,12 +26,17 @@ def show_journal(call: Call, lot: str | None, last: int, entry: int | None) -> N
                 "pottle journal lists the entries with their numbers.",
             )
     else:
-        said = journal(book, lot=lot, last=last or None, by=call.writer)
+        found = journal(book, lot=lot, last=last, by=call.writer)
+        said, damaged = found.said, found.damaged
     if call.json:
         print_json([journal_row(item) for item in said])
-        return
-    print_said(said)
-    print_lines([f"Next: {step_of_journal(said, is_all=lot is None and entry is None)}"])
+    else:
+        print_said(said)
+        if not damaged:
+            step = step_of_journal(said, is_all=lot is None and entry is None)
+            print_lines([f"Next: {step}"])
+    if damaged:
+        raise FindingError.of([damaged_entry(number) for number in damaged])
 
 
 def print_said(said: tuple[Said, ...], *, with_lot: bool = True) -> None:

@@ -1,7 +1,7 @@
 """The journal: entries as they were written, each with what became of it.
 
 Guarantees: entries that are no longer in force are among them, and say which entry took their
-place.
+place; no more is read than is asked for, and what is damaged keeps nobody from the rest.
 """
 
 from collections.abc import Iterable
@@ -37,16 +37,25 @@ def said_of(connection: Connection, found: Iterable[tuple[Entry, int | None]]) -
     )
 
 
-def journal(
-    book: Book, *, lot: str | None = None, last: int | None = None, by: str | None = None
-) -> tuple[Said, ...]:
-    """Return the entries of the book, or of one lot, in number order."""
+class Journal(Struct, frozen=True):
+    """Entries in number order."""
+
+    said: tuple[Said, ...]
+    """Those that can be read."""
+    damaged: tuple[int, ...]
+    """Numbers of those whose text cannot."""
+
+
+def journal(book: Book, *, lot: str | None = None, last: int = 0, by: str | None = None) -> Journal:
+    """Return the last entries of the book, or of one lot; 0: all of them."""
     with book.reading() as connection:
         number = None
         if lot:
             number = known_lot(connection, resolve_lot(connection, lot, by)).seq
-        said = said_of(connection, queries.journal(connection, limit=10**9, lot=number))
-    return said[-last:] if last else said
+        found = queries.journal(connection, last, number)
+        readable = ((entry, corrected_by) for _, entry, corrected_by in found if entry)
+        damaged = tuple(seq for seq, entry, _ in found if entry is None)
+        return Journal(said_of(connection, readable), damaged)
 
 
 def history(book: Book, seq: int) -> tuple[Said, ...]:

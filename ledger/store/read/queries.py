@@ -27,7 +27,7 @@ from ledger.domain.entries import (
 )
 from ledger.domain.entries.canonical import MAX_INTEGER
 from ledger.domain.entries.choices import LotType
-from ledger.domain.entries.plain import instant_text, kept_entry
+from ledger.domain.entries.plain import UNREADABLE, instant_text, kept_entry
 from ledger.store.engine.statements import ask, ask_column, ask_one
 
 
@@ -119,15 +119,33 @@ def _with_corrections(rows: list[Any]) -> tuple[tuple[Entry, int | None], ...]:
 
 
 def journal(
-    connection: Connection, after: int = 0, limit: int = 1000, lot: int | None = None
-) -> tuple[tuple[Entry, int | None], ...]:
-    """Return entries after a number, with the number of what corrects each, in number order."""
-    of_lot = " AND (e.lot = :lot OR e.stands_for = :lot)" if lot else ""
+    connection: Connection, last: int, lot: int | None = None
+) -> list[tuple[int, Entry | None, int | None]]:
+    """Return the last entries, of a lot or of all, in number order.
+
+    Args:
+        connection: A connection in a transaction.
+        last: How many; 0 for all.
+        lot: Number of the lot.
+
+    Returns:
+        The number of each, the entry, None where its text cannot be read, and the number of what
+        corrects it.
+    """
+    of_lot = "WHERE e.lot = :lot OR e.stands_for = :lot " if lot else ""
     query = (
-        "SELECT e.body, c.seq FROM entry e LEFT JOIN entry c ON c.corrects = e.seq "
-        f"WHERE e.seq > :after{of_lot} ORDER BY e.seq LIMIT :limit"
+        "SELECT e.seq, e.body, c.seq FROM entry e LEFT JOIN entry c ON c.corrects = e.seq "
+        f"{of_lot}ORDER BY e.seq DESC LIMIT :last"
     )
-    return _with_corrections(ask(connection, query, after=after, limit=limit, lot=lot))
+    rows = ask(connection, query, last=last or 10**9, lot=lot)
+    return [(seq, _or_none(body), by) for seq, body, by in reversed(rows)]
+
+
+def _or_none(body: str) -> Entry | None:
+    try:
+        return kept_entry(body)
+    except UNREADABLE:
+        return None
 
 
 def chain(connection: Connection, stands_for: int) -> tuple[tuple[Entry, int | None], ...]:

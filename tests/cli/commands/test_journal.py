@@ -2,7 +2,9 @@
 
 import pytest
 
+from reports.words.evidence.damage import TODO
 from tests.cli.shell import Shell
+from tests.service.hostile import run
 
 
 @pytest.mark.parametrize(
@@ -42,3 +44,24 @@ def test_entries_are_listed_in_their_order_the_last_when_asked(shell: Shell) -> 
         "AB  BOS-001-S  complaint: cloudy, from Bridge Street Stall, to be answered in 7 d."
     )
     assert step == "Next: pottle journal --entry 38"
+
+
+def test_a_damaged_entry_is_named_and_the_rest_is_shown(shell: Shell) -> None:
+    run(shell.book, "UPDATE entry SET body = substr(body, 9) WHERE seq = 12")
+    answer = shell.run("journal", "--last", "0", "--json")
+    whole = [number for number in range(1, shell.entries() + 1) if number != 12]
+    assert [row["entry"] for row in answer.json] == whole
+    answer = shell.run("journal", "--last", "0")
+    assert (answer.exit_code, len(answer.lines)) == (1, 1 + len(whole))
+    assert answer.complaints == [
+        "Entry 12 is damaged and is left out here.",
+        f"  {TODO}",
+    ]
+
+
+@pytest.mark.parametrize("command", ["due", "stock --value", "suspects", "trace OE-001-5"])
+def test_a_damaged_book_is_told_by_every_command_that_meets_it(command: str, shell: Shell) -> None:
+    run(shell.book, "UPDATE entry SET happened_at = 'when?', body = 'none' WHERE seq > 1")
+    answer = shell.run(*command.split())
+    assert answer.exit_code == 5
+    assert answer.complaints == ["Entry 2 is damaged.", f"  {TODO}"]

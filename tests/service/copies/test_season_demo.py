@@ -56,7 +56,7 @@ def season(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[Book, Pla
 def in_force(book: Book) -> list[Entry]:
     return [
         said.entry
-        for said in journal(book)
+        for said in journal(book).said
         if said.corrected_by is None and said.entry.kind != "strike"
     ]
 
@@ -72,7 +72,7 @@ def received(book: Book, sort: MaterialKind) -> list[Material]:
 def test_the_season_verifies(season: tuple[Book, Played]) -> None:
     audit = verify(season[0])
     assert audit.faults == ()
-    assert audit.entries == len(journal(season[0]))
+    assert audit.entries == len(journal(season[0]).said)
 
 
 def test_it_has_the_materials_of_a_real_shelf(season: tuple[Book, Played]) -> None:
@@ -110,7 +110,7 @@ def test_its_syrups_have_both_doses(season: tuple[Book, Played]) -> None:
 
 def test_it_has_what_a_book_that_is_really_kept_has(season: tuple[Book, Played]) -> None:
     book, _ = season
-    said = journal(book)
+    said = journal(book).said
     changed = [item.entry for item in said if item.entry.draft.corrects is not None]
     assert sum(entry.kind != "strike" for entry in changed) >= 2
     assert sum(entry.kind == "strike" for entry in changed) == 1
@@ -125,7 +125,7 @@ def test_it_has_what_a_book_that_is_really_kept_has(season: tuple[Book, Played])
 def test_entries_are_recorded_in_order_and_never_before_they_happened(
     season: tuple[Book, Played],
 ) -> None:
-    entries = [said.entry for said in journal(season[0])]
+    entries = [said.entry for said in journal(season[0]).said]
     assert [entry.seq for entry in entries] == list(range(1, len(entries) + 1))
     recorded = [entry.recorded_at for entry in entries]
     assert recorded == sorted(recorded)
@@ -275,10 +275,10 @@ def test_a_release_of_the_essence_that_went_cloudy_is_refused_with_all_that_stan
     season: tuple[Book, Played],
 ) -> None:
     book, played = season
-    before = len(journal(book))
+    before = len(journal(book).said)
     with pytest.raises(FindingError) as raised:
         judge(book, How(by="NM"), lot=played.codes["e-orange-4"], verdict="release")
     told = [what for what, _ in raised.value.problems]
     assert any("cloudy" in what for what in told)
     assert any("now held" in what for what in told)
-    assert len(journal(book)) == before
+    assert len(journal(book).said) == before

@@ -11,12 +11,12 @@ Walked = tuple[Keeper, Lots]
 
 def test_the_journal_is_in_number_order_and_can_be_cut(walked: Walked) -> None:
     keeper, lots = walked
-    numbers = [said.entry.seq for said in journal(keeper.book)]
+    numbers = [said.entry.seq for said in journal(keeper.book).said]
     assert numbers == list(range(1, len(keeper.bodies()) + 1))
-    assert [said.entry.seq for said in journal(keeper.book, last=3)] == numbers[-3:]
-    of_lot = journal(keeper.book, lot=lots.packed)
+    assert [said.entry.seq for said in journal(keeper.book, last=3).said] == numbers[-3:]
+    of_lot = journal(keeper.book, lot=lots.packed).said
     assert [said.entry.kind for said in of_lot] == ["bottle", "judge", "move", "complaint"]
-    assert journal(keeper.book, lot=lots.packed, last=1) == of_lot[-1:]
+    assert journal(keeper.book, lot=lots.packed, last=1).said == of_lot[-1:]
 
 
 def test_the_history_of_an_entry_is_its_chain_from_whichever_end(walked: Walked) -> None:

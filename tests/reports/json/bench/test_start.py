@@ -16,7 +16,7 @@ def test_what_is_proposed_says_what_is_short(sqlite_keeper: Keeper, tmp_path: Pa
     """15 g of the 20 g of carbonate are there, and the spirit by weight cannot be drawn on."""
     code = start_orange(sqlite_keeper, tmp_path)
     book = sqlite_keeper.book
-    done = Recorded(journal(book, last=1)[0].entry, code)
+    done = Recorded(journal(book, last=1).said[0].entry, code)
     told = start_answer(done, dossier(book, code), None, propose(book, code), "sheet.pdf")
     oil, carb, spirit = told.proposed
     assert oil == LineProposed(

@@ -8,7 +8,7 @@ from tests.path import Lots
 
 def test_a_correction_says_what_it_corrects_and_why(walked: tuple[Keeper, Lots]) -> None:
     keeper, _ = walked
-    (last,) = journal(keeper.book, last=1)
+    (last,) = journal(keeper.book, last=1).said
     told = journal_row(last)
     assert (told.entry, told.corrects, told.corrected_by) == (36, 16, None)
     assert (told.title, told.says, told.reason) == ("added", "26 g of SOO-001-3", "misread")
