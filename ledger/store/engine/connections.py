@@ -16,18 +16,19 @@ from sqlalchemy.exc import (
     ArgumentError,
     DBAPIError,
     OperationalError,
-    StatementError,
 )
 from sqlalchemy.pool import NullPool
 
-from ledger.errors import InputError, StorageError
+from ledger.errors import StorageError
 from ledger.store.engine import patience
 from ledger.store.engine.address import fault_of_address, is_server, shown
+from ledger.store.engine.refusals import cause, is_too_weak, storage_errors, too_weak
 
 __all__ = [
     "Connection",
     "Engine",
     "book_version",
+    "cause",
     "check_book",
     "connect",
     "connected",
@@ -36,6 +37,7 @@ __all__ = [
     "reading",
     "server_now",
     "shown",
+    "storage_errors",
     "writing",
 ]
 
@@ -151,57 +153,6 @@ def reading(engine: Engine) -> Iterator[Connection]:
             yield connection
 
 
-@contextmanager
-def storage_errors() -> Iterator[None]:
-    """Turn what the database driver raises into a sentence."""
-    try:
-        yield
-    # The narrower first: to SQLAlchemy it is a DBAPIError too.
-    except OperationalError as error:
-        if told := patience.sentence(error.orig):
-            raise StorageError(*told) from error
-        raise StorageError(
-            f"The book could not be read or written: {cause(error)}.",
-            "Check the disk, the permissions and that nothing else holds the book.",
-        ) from error
-    except DBAPIError as error:
-        if is_too_weak(error):
-            raise _too_weak(error) from error
-        if told := patience.sentence(error.orig):
-            raise StorageError(*told) from error
-        raise StorageError(
-            f"The book refused what was to be stored: {cause(error)}.",
-            "Nothing was recorded. Run pottle verify to see whether the book is sound.",
-        ) from error
-    except StatementError as error:
-        if not isinstance(error.orig, UnicodeEncodeError):
-            raise
-        raise InputError(
-            "What was typed holds bytes that are no text in UTF-8.", "Type it again by hand."
-        ) from error
-
-
-def is_too_weak(error: DBAPIError) -> bool:
-    """Return whether a server refused because the role may not do what was asked of it."""
-    # insufficient_privilege in PostgreSQL's table of error codes.
-    return getattr(error.orig, "sqlstate", None) == "42501"
-
-
-def _too_weak(error: DBAPIError) -> StorageError:
-    return StorageError(
-        f"The role by which you came to the server may not do this: {cause(error)}.",
-        "Nothing was recorded. Ask its keeper for SELECT and INSERT on every table of the book.",
-    )
-
-
-def cause(error: DBAPIError | UnicodeDecodeError) -> str:
-    """Return the first line of what the driver says, to stand within a sentence."""
-    if isinstance(error, UnicodeDecodeError):  # its own words quote bytes that are no text
-        return "what the database says of it is no text"
-    lines = str(error.orig).strip().splitlines()
-    return lines[0].rstrip(".") if lines else "the driver does not say why"
-
-
 def check_book(engine: Engine, where: str) -> None:
     """Make sure that `where` is a book of this version.
 
@@ -282,7 +233,7 @@ def _server_version(engine: Engine) -> int:
         ) from error
     except DBAPIError as error:
         if is_too_weak(error):
-            raise _too_weak(error) from error
+            raise too_weak(error) from error
         raise StorageError(
             "The database named in POTTLE_LEDGER holds no book.",
             'Make one with: pottle init --house "NAME" --currency EUR',

@@ -86,3 +86,19 @@ def test_machines_are_not_asked(shell: Shell, monkeypatch: pytest.MonkeyPatch) -
     monkeypatch.setattr("cli.kit.call.is_asked", lambda: True)
     answer = shell.run("strike", "37", "--json")
     assert (answer.exit_code, json.loads(answer.err)["code"]) == (4, "reason-needed")
+
+
+def test_a_number_that_no_book_can_hold_is_told(shell: Shell) -> None:
+    answer = shell.run("journal", "--entry", "9" * 20)
+    assert (answer.exit_code, answer.complaints) == (
+        2,
+        [
+            "A number in this is larger than any that a book can hold.",
+            "  Look at the numbers again. Nothing was recorded.",
+        ],
+    )
+
+
+def test_an_unknown_option_is_quoted_without_what_is_hidden_in_it(shell: Shell) -> None:
+    answer = shell.run("journal", "--en\u202etry")
+    assert "No such option: --enU+202Etry" in answer.err

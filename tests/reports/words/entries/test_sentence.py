@@ -23,7 +23,8 @@ UNTOLD = {
     ("receipt", "cost_digits"),
 }
 """Fields that may be left out without a word: which entry began a rest, what goes with another
-field or how exactly it is kept, and what a note beside the line tells. A formula is told whole by its own command."""
+field or how exactly it is kept, and what a note beside the line tells. A formula is told whole by
+its own command."""
 
 
 def all_kinds() -> set[str]:
