@@ -18,6 +18,7 @@ ROLE = (
     "CREATE ROLE {role} LOGIN",
     "GRANT USAGE ON SCHEMA public TO {role}",
     "GRANT SELECT, INSERT ON ALL TABLES IN SCHEMA public TO {role}",
+    "REVOKE INSERT ON alembic_version FROM {role}",
 )
 """What DEVELOPERS.md tells the keeper of a server to run."""
 
