@@ -71,6 +71,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
         "causes",
         "Say what failed lots share that clear ones do not, and how sure that is.",
     ),
+    "trial": ("causes", "Plan a trial that decides among suspects; print its sheet."),
     "compare": (
         "causes",
         "Compare the batches of a trial: response by factor, control beside it.",

@@ -10,16 +10,8 @@ Held = dict[str, tuple[str, str]]
 FACTS = (
     "fields without a method: every kind is written, read back and refused there",
     (
-        "bench",
-        "evidence",
-        "forecasts",
-        "goods",
-        "house",
-        "masters",
-        "recall",
-        "receipt",
-        "upkeep",
-        "verdicts",
+        *("bench", "evidence", "forecasts", "goods", "house", "masters"),
+        *("recall", "receipt", "trials", "upkeep", "verdicts"),
     ),
 )
 TOLD = (
@@ -30,7 +22,7 @@ SCREENS = (
     "prints what its command answers, and is looked at where the command is",
     {f"{room}/{name}": name for room, names in (
         ("bench", ("sheet",)),
-        ("causes", ("compare", "suspects")),
+        ("causes", ("compare", "suspects", "trial")),
         ("copies", ("demo",)),
         ("evidence", ("prove", "seal", "verify")),
         ("glass", ("foretell", "serving")),
@@ -55,6 +47,7 @@ ANSWERS = (
     "filled from what the service returned, and held to its schema with every other answer",
     {
         "bench/sheet": "sheet",
+        "causes/trial": "trial",
         "copies/copied": "backup",
         "copies/demo": "demo",
         "copies/upgrade": "upgrade",
@@ -136,6 +129,27 @@ HELD_BY: Held = {
     "ledger/service/glass/card.py": (
         "tests/service/glass/test_serving.py",
         "fields without a method: the card that the serving fills",
+    ),
+    **{
+        f"ledger/service/causes/{name}.py": (
+            "tests/service/causes/test_plan.py",
+            "what a plan is made of: read, laid out and sized as a maker plans it there",
+        )
+        for name in ("layout", "rates", "tries")
+    },
+    **{
+        f"ledger/{name}.py": (
+            "tests/service/causes/test_outcome.py",
+            "a planned trial from its jars to what it shows, made in a book there",
+        )
+        for name in (
+            *("service/bench/jars", "service/causes/ages", "service/causes/redrawn"),
+            "store/read/planned",
+        )
+    },
+    "reports/words/causes/trial_sheet.py": (
+        "tests/reports/pdf/causes/test_trial.py",
+        "what stands on which side of the sheet, read back from the paper there",
     ),
     "ledger/store/audit/book.py": (
         "tests/service/evidence/test_verify.py",

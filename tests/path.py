@@ -151,6 +151,8 @@ def fill_every_table(keeper: Keeper) -> Lots:
         "rinse", lot=trial, source=lots.spirit, volume_in="20mL", volume_out="15mL", went_to="apart"
     )
     keeper.do("foretell", lot=lots.essence)
+    keeper.do("plan", name="pores again", tries="pore=5/20")
+    keeper.do("jars", trial="pores again")
     keeper.do("decant", lot=trial, drawn="180mL", heel="10mL")
     keeper.do("measure", lot=trial, what="abv", reading="95.5", temp="20")
     keeper.do("count", lot=lots.water, amount="96L", because="the tap dripped")

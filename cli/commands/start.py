@@ -35,6 +35,9 @@ def start(
         bool, typer.Option("--control", help="The control of its trial: the house method.")
     ] = False,
     repeat: Annotated[Text, typer.Option(help="Which repeat of the same factors, from 1.")] = None,
+    from_plan: Annotated[
+        Text, typer.Option(metavar="TRIAL", help="Begin the jars of a planned trial's evening.")
+    ] = None,
     version: Annotated[
         Text, typer.Option(help="Version of the formula; default the newest in use.")
     ] = None,
@@ -45,6 +48,11 @@ def start(
     code: Code = None,
 ) -> None:
     """Begin a batch; opens a lot."""
+    if from_plan:
+        from cli.screens.causes.trial import begin_jars
+
+        begin_jars(call, " ".join([from_plan, formula or "", *(volume or [])]))
+        return
     from cli.screens.bench.sheet import begin
     from ledger.service.bench.start import start as verb
 
@@ -75,8 +83,9 @@ def start(
 def answers() -> Kinds:
     """Return what the command answers."""
     from reports.json.bench.start import StartAnswer
+    from reports.json.causes.trial import JarsAnswer
 
-    return (StartAnswer,)
+    return (StartAnswer, JarsAnswer)
 
 
 def register(app: typer.Typer) -> None:

@@ -94,7 +94,52 @@ class ComparisonView(Struct, frozen=True):
     """Its batches, the clearest first."""
     front: str
     """Which batches no other beats on clarity and loss together."""
+    outcome: tuple[str, ...]
+    """What its plan comes to, a paragraph each; empty where none was made."""
     printed_at: str
     """When a paper of it was made, local time."""
+    seal: tuple[str, ...]
+    """The three lines of the book's seal."""
+
+
+class JarRow(Struct, frozen=True):
+    """One jar of a planned trial."""
+
+    number: str
+    """Its place in the order in which jars are made."""
+    mark: str
+    """What is written on it."""
+    levels: tuple[str, ...]
+    """Its level of each factor, in the order of the heads."""
+
+
+class EveningRows(Struct, frozen=True):
+    """The jars of one evening."""
+
+    title: str
+    """Which evening."""
+    jars: tuple[JarRow, ...]
+    """Its jars in the order in which they are made."""
+
+
+class TrialSheetView(Struct, frozen=True):
+    """The sheet of a planned trial: one part for who makes the jars, one for who looks at them."""
+
+    house_name: str
+    """The maker's name."""
+    name: str
+    """The trial's name."""
+    lines: tuple[str, ...]
+    """What is tried and how large it is, a paragraph each."""
+    heads: tuple[str, ...]
+    """The factors."""
+    evenings: tuple[EveningRows, ...]
+    """Its evenings."""
+    marks: tuple[str, ...]
+    """The marks of all jars in the order of their digits, which tells nothing of the jars."""
+    ages: tuple[str, ...]
+    """Ages at which they are looked at."""
+    how_to_type: str
+    """How what is written down gets into the book."""
     seal: tuple[str, ...]
     """The three lines of the book's seal."""

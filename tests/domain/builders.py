@@ -69,6 +69,7 @@ from ledger.domain.entries.choices import (
 from ledger.domain.lots.dates import Dates
 from ledger.domain.lots.scene import Scene
 from ledger.domain.lots.state import LotState
+from tests.planned import PLAN
 
 FactsT = TypeVar("FactsT", bound=Facts)
 
@@ -134,6 +135,7 @@ _EXAMPLES: tuple[Facts, ...] = (
     Closing("the orange oil was old"),
     Answer(7, Outcome.EXPLAINED),
     Foretold("orange", clear_low_mpct=74_400, glass_low_milli=3900, glass_high_milli=86_000),
+    PLAN,
 )  # fmt: skip
 EXAMPLES: dict[type[Facts], Facts] = {type(facts): facts for facts in _EXAMPLES}
 """An ordinary example of each kind of facts."""

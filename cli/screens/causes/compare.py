@@ -42,6 +42,8 @@ def _write_paper(view: ComparisonView, out: Path, *, force: bool) -> None:
 
 def _print(view: ComparisonView) -> None:
     print_lines(view.lines)
+    if view.outcome:
+        print_lines(["", *view.outcome])
     for factor in view.factors:
         _print_factor(factor, view)
     for plot in view.plots:

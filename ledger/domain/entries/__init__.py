@@ -35,6 +35,7 @@ from ledger.domain.entries.spine import (
     entries_of,
     is_of,
 )
+from ledger.domain.entries.trials import Plan
 from ledger.domain.entries.upkeep import Clean, Count, Equipment, Note
 from ledger.domain.entries.verdicts import Check, Deviation, Judge
 
@@ -75,6 +76,7 @@ FACTS: dict[str, type[Facts]] = {
         Closing,
         Answer,
         Foretold,
+        Plan,
     )
 }
 
@@ -114,6 +116,7 @@ __all__ = [
     "Opened",
     "Party",
     "Person",
+    "Plan",
     "Posting",
     "Receipt",
     "Rest",

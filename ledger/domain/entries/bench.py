@@ -67,6 +67,10 @@ class Start(Facts, frozen=True):
     """The control of its trial: the house method, unchanged."""
     repeat: int | None = None
     """Which repeat of the same factors it is, from 1."""
+    planned_by: int | None = None
+    """Number of the entry that planned its trial."""
+    jar: int | None = None
+    """Which jar of the plan it is, from 1 in the order they are made."""
 
 
 class Add(Facts, frozen=True):

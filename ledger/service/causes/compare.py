@@ -5,24 +5,27 @@ the book, with the trials that are, and a trial of one batch.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from datetime import timedelta
 from fractions import Fraction
 
 from msgspec import Struct
 
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Add, Entry, Finish, Look, MakeUp, Start
-from ledger.domain.entries.choices import AddedAs, Grade
+from ledger.domain.entries.choices import AddedAs, Grade, MaterialKind
 from ledger.domain.entries.house import House
 from ledger.domain.lots.lot import Lot
 from ledger.errors import RefusedError
 from ledger.science.statistics.trials import Factor, Jar, Spread, factors_of, front, spread
 from ledger.service.account.lots import lots_by_number
 from ledger.service.account.shares import lots_behind
+from ledger.service.causes.ages import AGES, aged_looks
+from ledger.service.causes.layout import Planned, with_name
+from ledger.service.causes.outcome import Outcome, outcome
 from ledger.service.desk.book import Book
 from ledger.service.evidence.seal import Seal, seal_on
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
+from ledger.store.read.planned import plans
 from ledger.store.read.reach import entries_of_lots
 from ledger.store.read.runs import Run, runs
 
@@ -30,11 +33,19 @@ GRADES = tuple(Grade)
 """Grades, best first."""
 CONTROL = "control"
 """A factor of this name marks the control."""
-AGES = ((12, "at once"), (72, "1 d"), (336, "7 d"), (1440, "30 d"), (None, "90 d"))
-"""Ages of a look by their hours: up to each; the names are of the ages a trial is looked at
-(trade practice: at once, after a night in the cold, after a week; common practice, no source)."""
-KINDS = ("start", "add", "makeup", "finish", "look")
+PACKING = frozenset({MaterialKind.BOTTLE, MaterialKind.CLOSURE, MaterialKind.LABEL})
+"""Kinds of material that nothing is made of."""
+KINDS = ("start", "add", "makeup", "rest", "filter", "decant", "finish", "look")
 """Kinds of entry that a comparison reads."""
+
+
+class Uneven(Struct, frozen=True):
+    """A material of which the batches of a trial had different lots."""
+
+    name: str
+    """Its name."""
+    lots: tuple[tuple[str, int], ...]
+    """Each lot with the number of batches that had it."""
 
 
 class Comparison(Struct, frozen=True):
@@ -56,6 +67,12 @@ class Comparison(Struct, frozen=True):
     """How far batches made alike lay apart."""
     held: tuple[Lot, ...]
     """Lots that went into every batch."""
+    lots: tuple[Lot, ...]
+    """Lots that went into any of them."""
+    uneven: tuple[Uneven, ...]
+    """Materials of which the batches had different lots, though no factor says so."""
+    outcome: Outcome | None
+    """What the plan of the trial comes to; None where none was made."""
     seal: Seal
     """The seal of the book as it was read."""
 
@@ -68,11 +85,12 @@ def compare(book: Book, group: str) -> Comparison:
     """
     with book.reading() as connection:
         every = runs(connection)
-        named = _group(every, group)
+        named = _group(connection, every, group)
         made = [run for run in every if run.trial_group == named]
         said = entries_of_lots(connection, [run.lot for run in made], KINDS)
         jars = tuple(_jar(run, said.get(run.lot, ())) for run in made)
         inputs = _inputs(connection, made)
+        plan = with_name(plans(connection), named)
         factors = factors_of(jars, _background(made, inputs, jars))
         return Comparison(
             group=named,
@@ -85,14 +103,24 @@ def compare(book: Book, group: str) -> Comparison:
             front=front(jars),
             spread=spread(jars),
             held=_held(inputs),
+            lots=tuple(
+                {code: lot for had in inputs.values() for code, lot in had.items()}.values()
+            ),
+            uneven=_uneven(inputs, jars),
+            outcome=outcome(plan, made, said, inputs, _lots(connection, plan)) if plan else None,
             seal=seal_on(connection),
         )
 
 
-def _group(every: Sequence[Run], text: str) -> str:
+def _group(connection: Connection, every: Sequence[Run], text: str) -> str:
     wanted = " ".join(text.split())
     groups = dict.fromkeys(run.trial_group for run in every if run.trial_group)
     near = [group for group in groups if group.lower() == wanted.lower()]
+    if not near and with_name(plans(connection), wanted):
+        raise RefusedError(
+            f'The trial "{wanted}" is planned, and no jar of it is begun.',
+            f'Begin its jars: pottle start --from-plan "{wanted}"',
+        )
     if not near:
         known = ", ".join(f'"{group}"' for group in list(groups)[:10])
         raise RefusedError(
@@ -138,20 +166,10 @@ def _jar(run: Run, said: Sequence[Entry]) -> Jar:
 
 def _grades(said: Sequence[Entry]) -> tuple[tuple[str, int], ...]:
     """Return the worst grade seen at each age since the making ended."""
-    looks = [(entry, entry.facts) for entry in said if isinstance(entry.facts, Look)]
-    ends = [entry.draft.happened.at for entry in said if isinstance(entry.facts, Finish)]
-    first = ends[-1] if ends else (looks[0][0].draft.happened.at if looks else None)
     worst: dict[str, int] = {}
-    for entry, look in looks:
-        if first is not None:
-            age = _age(entry.draft.happened.at - first)
-            worst[age] = max(worst.get(age, 0), GRADES.index(look.grade))
+    for age, look in aged_looks(said):
+        worst[age] = max(worst.get(age, 0), GRADES.index(look.grade))
     return tuple((age, worst[age]) for _, age in AGES if age in worst)
-
-
-def _age(since: timedelta) -> str:
-    hours = since / timedelta(hours=1)
-    return next(name for most, name in AGES if most is None or hours < most)
 
 
 def _inputs(connection: Connection, made: Sequence[Run]) -> dict[str, dict[str, Lot]]:
@@ -165,6 +183,28 @@ def _inputs(connection: Connection, made: Sequence[Run]) -> dict[str, dict[str, 
 def _held(inputs: Mapping[str, Mapping[str, Lot]]) -> tuple[Lot, ...]:
     shared = set.intersection(*(set(had) for had in inputs.values()))
     return tuple(brief for code, brief in next(iter(inputs.values())).items() if code in shared)
+
+
+def _lots(connection: Connection, plan: Planned) -> frozenset[str]:
+    """Return which levels of a plan are codes of lots."""
+    levels = {level for item in plan.plan.factors for level in (item.usual, item.suspected)}
+    return frozenset(level for level in levels if queries.lot_by_code(connection, level))
+
+
+def _uneven(inputs: Mapping[str, Mapping[str, Lot]], jars: Sequence[Jar]) -> tuple[Uneven, ...]:
+    """Return the bought materials that not every batch had of the same lot, but for factors."""
+    planned = {level for jar in jars for level in jar.factors.values()}
+    by_material: dict[str, dict[str, int]] = {}
+    for had in inputs.values():
+        for code, brief in had.items():
+            if brief.material and brief.sort not in PACKING:
+                counts = by_material.setdefault(brief.name, {})
+                counts[code] = counts.get(code, 0) + 1
+    return tuple(
+        Uneven(name, tuple(sorted(counts.items())))
+        for name, counts in by_material.items()
+        if len(counts) > 1 and not planned & counts.keys()
+    )
 
 
 def _background(

@@ -148,3 +148,7 @@ def _remember(row: Row, recorded: Recorded, played: Played) -> None:
         played.entries[row.nickname] = recorded.seq
         if recorded.code:
             played.codes[row.nickname] = recorded.code
+        # The lots that one act opens are numbered: jars/1, jars/2 and so on.
+        for number, each in enumerate((recorded, *recorded.others), 1):
+            if recorded.others and each.code:
+                played.codes[f"{row.nickname}/{number}"] = each.code

@@ -36,6 +36,8 @@ _PLACES = {
     "judge": "verdicts.judge",
     "complain": "goods.complain",
     "answer": "goods.answer",
+    "plan": "causes.plan",
+    "jars": "bench.jars",
     "recall": "recall.order",
     "contact": "recall.contact",
     "close": "recall.order:close_recall",

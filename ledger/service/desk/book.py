@@ -65,6 +65,8 @@ class Recorded(Struct, Generic[FactsOf], frozen=True):
     """Deviations recorded with it."""
     is_new: bool = True
     """Whether anything was recorded; False when the book had it already."""
+    others: tuple["Recorded", ...] = ()
+    """What the same act recorded besides, such as the other jars of an evening."""
 
     @property
     def seq(self) -> int:

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from ledger.domain.entries.choices import Grade
 from ledger.science.statistics.trials import Factor, Jar, Spread, mean
 from ledger.service.causes.compare import GRADES, Comparison
+from reports.json.causes.trial import PlanTold, plan_told
 from reports.json.kit.answer import Answer, Code, Figure
 from reports.views.causes import ComparisonView
 from reports.words.causes.odds import decimal
@@ -106,6 +107,8 @@ class CompareAnswer(Answer, frozen=True):
     """How far batches made alike lay apart."""
     held_constant_codes: tuple[Code, ...]
     """Lots that went into every batch."""
+    plan: PlanTold | None
+    """What its plan comes to; null where none was made."""
     sentences: tuple[str, ...]
     """What it comes to, a line each."""
     path: str | None
@@ -122,7 +125,8 @@ def compare_answer(found: Comparison, view: ComparisonView, path: str | None) ->
         front_codes=_codes(found.front),
         repeats=_repeats(found.spread),
         held_constant_codes=tuple(lot.code for lot in found.held),
-        sentences=(*view.lines, *(item.words for item in view.factors), view.front),
+        plan=plan_told(found.outcome) if found.outcome else None,
+        sentences=(*view.lines, *view.outcome, *(item.words for item in view.factors), view.front),
         path=path,
     )
 

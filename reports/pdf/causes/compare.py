@@ -67,7 +67,7 @@ def comparison_paper(view: ComparisonView, out: BinaryIO) -> None:
     """
     sections = [
         _head(view),
-        _paragraphs((*view.lines, view.front)),
+        _paragraphs((*view.lines, *view.outcome, view.front)),
         *(_factor(factor, view.ages) for factor in view.factors),
         *(_plot(plot) for plot in view.plots),
         table("Batches", BATCH_COLUMNS, (_batch_cells(row) for row in view.batches)),

@@ -10,11 +10,12 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from ledger.science.statistics.trials import Factor, Jar, Spread, mean
-from ledger.service.causes.compare import GRADES, Comparison
+from ledger.service.causes.compare import GRADES, Comparison, Uneven
 from reports.kit.format import plural
 from reports.views.causes import BatchRow, ComparisonView, FactorView, LevelRow
 from reports.words.causes.odds import listed
 from reports.words.causes.plots import plots_of
+from reports.words.causes.trial import outcome_lines
 
 MOST_AGES = 2
 """How many ages a table has room for: the first and the last."""
@@ -50,6 +51,7 @@ def comparison_view(found: Comparison, printed_at: datetime | None = None) -> Co
         plots=plots_of(found),
         batches=tuple(_batch(jar, found) for jar in sorted(found.jars, key=_clearest)),
         front=_front(found),
+        outcome=tuple(outcome_lines(found.outcome, names_of(found)) if found.outcome else ()),
         printed_at=f"{printed_at:%Y-%m-%d %H:%M}" if printed_at else "",
         seal=found.seal.lines,
     )
@@ -69,7 +71,17 @@ def _cautions(found: Comparison) -> list[str]:
         lines.append("Without a control nothing tells how the house's own way would have done.")
     if not any(jar.grades for jar in found.jars):
         lines.append("Nobody has looked at any of them yet.")
-    return [*lines, _noise(found.spread)]
+    return [*lines, *map(_uneven, found.uneven), _noise(found.spread)]
+
+
+def names_of(found: Comparison) -> dict[str, str]:
+    """Return what the lots are that went into the batches, by their codes."""
+    return {lot.code: lot.name for lot in found.lots}
+
+
+def _uneven(item: Uneven) -> str:
+    told = listed(f"{code} in {count}" for code, count in item.lots)
+    return f"Not all batches had the same {item.name}, and no factor says so: {told}."
 
 
 def _noise(spread: Spread) -> str:

@@ -16,6 +16,7 @@ from ledger.domain.entries.bench import (
     Start,
 )
 from ledger.domain.entries.choices import AddedAs, Purpose
+from ledger.domain.entries.trials import Plan
 from reports.kit.format import duration, scaled, tidy
 from reports.words.entries.parts import Parts, at, before
 
@@ -27,6 +28,8 @@ def start(facts: Start) -> Parts:
         f"target {tidy(facts.target.written)}",
         f"formula {facts.formula} version {facts.formula_version}" if facts.formula else None,
         before("trial", facts.trial_group),
+        before("jar", facts.jar),
+        before("planned by entry", facts.planned_by),
         "the control" if facts.is_control else None,
         before("repeat", facts.repeat),
         "not for sale" if facts.purpose is Purpose.TRIAL else None,
@@ -34,6 +37,25 @@ def start(facts: Start) -> Parts:
         before("to be poured 1 :", facts.pour_parts),
         before("in", facts.vessel),
         before("best before", facts.best_before),
+    )
+
+
+def plan(facts: Plan) -> Parts:
+    """Return what is told of a trial planned."""
+    jars = [str(evening.jars) for evening in facts.evenings]
+    return (
+        f'"{facts.name}"',
+        f"{facts.product} ({facts.product_kind})",
+        before("formula", facts.formula),
+        before("version", facts.formula_version),
+        f"{' and '.join(jars)} jars of {tidy(facts.jar.written)}",
+        *(f"{item.name} {item.usual} or {item.suspected}" for item in facts.factors),
+        f"judged by {facts.decides} at {facts.age}, worse than {facts.worst} fails",
+        f"an innocent named in at most {scaled(facts.level_mpct, 1000, '%')}",
+        f"the cause in {scaled(facts.chance_mpct, 1000, '%')}, where "
+        f"{scaled(facts.fails_mpct, 1000, '%')} fail with it and "
+        f"{scaled(facts.else_mpct, 1000, '%')} without",
+        f"drawn from the root {facts.root} of {facts.entries} entries",
     )
 
 

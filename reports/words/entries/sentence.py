@@ -27,6 +27,7 @@ from ledger.domain.entries.house import House, Party, Person
 from ledger.domain.entries.masters import Formula, Limit, Material, Withdrawal
 from ledger.domain.entries.recall import Closing, Contact
 from ledger.domain.entries.receipt import Receipt
+from ledger.domain.entries.trials import Plan
 from ledger.domain.entries.upkeep import Clean, Count, Equipment, Note
 from ledger.domain.entries.verdicts import Check, Deviation, Judge
 from ledger.domain.masters.formulas import version_of
@@ -93,6 +94,7 @@ KINDS: dict[type[Facts], Kind] = {
     Closing: Kind("recall closed", lambda facts: (facts.cause,)),
     Answer: Kind("complaint answered", goods.answer),
     Foretold: Kind("foretold", forecasts.foretold),
+    Plan: Kind("trial planned", bench.plan),
 }
 """Every kind of entry, with its title and its words."""
 

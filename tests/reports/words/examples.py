@@ -58,6 +58,7 @@ from ledger.domain.entries.recall import Closing, Contact
 from ledger.domain.entries.receipt import Receipt
 from ledger.domain.entries.upkeep import Clean, Count, Equipment, Note
 from ledger.domain.entries.verdicts import Check, Deviation, Judge
+from tests.planned import PLAN
 
 NOON = datetime(2026, 3, 2, 12, 0, tzinfo=UTC)
 
@@ -148,10 +149,12 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
             factors=(Factor("pore", "5"),),
             is_control=True,
             repeat=2,
+            planned_by=12,
+            jar=3,
         ),
         "Orange essence (essence), target 480 mL, formula orange-essence version 2, trial pores, "
-        "the control, repeat 2, not for sale, pore = 5, to be poured 1 : 7, in demijohn 2, best "
-        "before 2027-06-30",
+        "jar 3, planned by entry 12, the control, repeat 2, not for sale, pore = 5, to be poured "
+        "1 : 7, in demijohn 2, best before 2027-06-30",
     ),
     (
         Add("SOO-001-3", q("30mL"), AddedAs.TOP_UP, 20_000, 5, 10, "Scale 1"),
@@ -329,6 +332,13 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
     (
         Answer(7, Outcome.REPLACED, "AB", date(2026, 3, 4), True, "two fresh bottles"),
         "complaint 7, replaced, told by AB, told on 2026-03-04, closed, two fresh bottles",
+    ),
+    (
+        PLAN,
+        '"cloudy orange", Orange essence (essence), formula orange-essence, version 1, 8 and 4 '
+        "jars of 50 mL, oil SOO-001-3 or SOO-002-1, judged by look at 7 d, worse than clear fails, "
+        "an innocent named in at most 5 %, the cause in 91 %, where 90 % fail with it and 5 % "
+        f"without, drawn from the root {'0a' * 32} of 11 entries",
     ),
 )
 

@@ -6,7 +6,7 @@ entry. Refuses: striking what others stand on, and the house.
 
 from collections.abc import Iterator
 
-from ledger.domain.entries import Draft, House, Strike
+from ledger.domain.entries import Draft, House, Plan, Strike
 from ledger.domain.lots.scene import Scene
 from ledger.domain.rules.finding import Finding, Rule, impossible, needs_reason
 
@@ -89,10 +89,23 @@ def house_stays(draft: Draft, scene: Scene) -> Iterator[Finding]:
         )
 
 
+def plans_stay(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """What was drawn for a trial was drawn from its plan as it was entered."""
+    was = scene.corrected
+    if was and isinstance(was.facts, Plan) and not isinstance(draft.facts, Strike):
+        yield impossible(
+            "correction",
+            f"Entry {was.seq} plans a trial, and the order and the marks of its jars are drawn "
+            "from what it says, so it cannot be corrected.",
+            f"Strike it and plan the trial under another name: pottle strike {was.seq} ...",
+        )
+
+
 RULES: tuple[Rule, ...] = (
     corrected_is_in_force,
     stays_what_it_is,
     has_a_reason,
     nothing_stands_on_it,
     house_stays,
+    plans_stay,
 )

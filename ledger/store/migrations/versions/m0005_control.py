@@ -1,17 +1,19 @@
-"""The fifth form: names by index, answers to complaints, what opens a lot again, money, vessels,
-what a label declares, forecasts, more of the record.
+"""The fifth form: answers, forecasts, planned trials, what opens a lot again, more of the record.
 
-Adds a kind of entry, columns, which old entries leave empty, and indexes, and widens two lists of
-words: no byte of a row is touched. A name that is new in the book is compared with those it has,
-which an index holds without reading every delivery. Money is kept of currencies without two digits.
-Entries follow on the last one and rows come with their entry: the guards of that are put on last,
-when all tables are there.
+Adds three kinds of entry with their tables (in SQLite's words beside this file) and guards, columns,
+which old entries leave empty, and indexes, and widens two lists of words: no byte of a row is
+touched. A name that is new in the book is compared with those it has, which an index holds without
+reading every delivery. Money is kept of currencies without two digits. Entries follow on the last
+one and rows come with their entry: the guards of that are put on last, when all tables are there.
 """
+
+from pathlib import Path
 
 from alembic import op
 
 from ledger.store.migrations.appends import guard_order
 from ledger.store.migrations.kinds import add_kinds, rewrite_in_file, with_kinds
+from ledger.store.migrations.versions.m0001_first_form import END
 from ledger.store.migrations.versions.m0002_sums_limits_and_calls import NEW_KINDS as OLD_KINDS
 
 revision = "0005"
@@ -40,45 +42,6 @@ COLUMNS = (
     ),
 )
 """Table, column, type in SQLite's words, and its condition."""
-FORECAST = """CREATE TABLE forecast (
-    seq INTEGER NOT NULL,
-    entry_kind TEXT NOT NULL,
-    oils TEXT NOT NULL,
-    carried TEXT,
-    spirit_mpct INTEGER,
-    clear_low_mpct INTEGER,
-    clear_likely_mpct INTEGER,
-    clear_high_mpct INTEGER,
-    neat_low_milli INTEGER,
-    neat_high_milli INTEGER,
-    syrup_low_milli INTEGER,
-    syrup_high_milli INTEGER,
-    glass_low_milli INTEGER,
-    glass_high_milli INTEGER,
-    dose_ul INTEGER,
-    own_readings INTEGER,
-    own_least_micro INTEGER,
-    own_most_micro INTEGER,
-    CONSTRAINT pk_forecast PRIMARY KEY (seq),
-    CONSTRAINT ck_forecast_carried CHECK (carried IN ('yes', 'edge', 'no')),
-    CONSTRAINT ck_forecast_spirit_mpct CHECK (spirit_mpct >= 0),
-    CONSTRAINT ck_forecast_clear_low_mpct CHECK (clear_low_mpct >= 0),
-    CONSTRAINT ck_forecast_clear_likely_mpct CHECK (clear_likely_mpct >= 0),
-    CONSTRAINT ck_forecast_clear_high_mpct CHECK (clear_high_mpct >= 0),
-    CONSTRAINT ck_forecast_neat_low_milli CHECK (neat_low_milli >= 0),
-    CONSTRAINT ck_forecast_neat_high_milli CHECK (neat_high_milli >= 0),
-    CONSTRAINT ck_forecast_syrup_low_milli CHECK (syrup_low_milli >= 0),
-    CONSTRAINT ck_forecast_syrup_high_milli CHECK (syrup_high_milli >= 0),
-    CONSTRAINT ck_forecast_glass_low_milli CHECK (glass_low_milli >= 0),
-    CONSTRAINT ck_forecast_glass_high_milli CHECK (glass_high_milli >= 0),
-    CONSTRAINT ck_forecast_dose_ul CHECK (dose_ul >= 0),
-    CONSTRAINT ck_forecast_own_readings CHECK (own_readings >= 0),
-    CONSTRAINT ck_forecast_own_least_micro CHECK (own_least_micro >= 0),
-    CONSTRAINT ck_forecast_own_most_micro CHECK (own_most_micro >= 0),
-    CONSTRAINT fk_forecast_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
-    CONSTRAINT ck_forecast_entry_kind CHECK (entry_kind = 'forecast')
-)
- STRICT"""
 RECORDED = (
     ('"add"', "triturated_minutes BIGINT CONSTRAINT ck_add_triturated_minutes "
      "CHECK (triturated_minutes >= 0)"),
@@ -119,34 +82,17 @@ LOT_STATUS = (
     f"f.lot = lot.id AND f.kind = 'finish' AND {_AFTER.format(it='f')}) THEN 'finished' "
     "ELSE 'being made' END AS status FROM lot LEFT JOIN verdict v ON v.lot = lot.id"
 )
+STATEMENTS = Path(__file__).with_suffix(".sql")
+KEYS: dict[str, list[list[str]]] = {
+    "answer": [["seq"]],
+    "forecast": [["seq"]],
+    "trial": [["seq"]],
+    "trial_evenings": [["seq", "line"]],
+    "trial_factors": [["seq", "line"]],
+}
 
 
-OUTCOMES = "'explained', 'replaced', 'held', 'recalled', 'not-ours'"
-ANSWER = f"""CREATE TABLE answer (
-	seq INTEGER NOT NULL,
-	entry_kind TEXT NOT NULL,
-	complaint INTEGER NOT NULL,
-	outcome TEXT NOT NULL,
-	told_by TEXT,
-	told_on TEXT,
-	is_closed INTEGER,
-	words TEXT,
-	CONSTRAINT pk_answer PRIMARY KEY (seq),
-	CONSTRAINT fk_answer_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
-	CONSTRAINT ck_answer_entry_kind CHECK (entry_kind = 'answer'),
-	CONSTRAINT ck_answer_complaint CHECK (complaint >= 0),
-	CONSTRAINT ck_answer_outcome CHECK (outcome IN ({OUTCOMES})),
-	CONSTRAINT ck_answer_told_on CHECK (length(told_on) = 10),
-	CONSTRAINT ck_answer_is_closed CHECK (is_closed IN (0, 1)),
-	CONSTRAINT fk_answer_complaint FOREIGN KEY(complaint) REFERENCES entry (seq),
-	CONSTRAINT fk_answer_told_by FOREIGN KEY(told_by) REFERENCES person_key (initials)
-)
- STRICT"""
-ANSWER_DAYS = (
-    "ALTER TABLE complaint ADD COLUMN answer_days INTEGER "
-    "CONSTRAINT ck_complaint_answer_days CHECK (answer_days >= 0)"
-)
-KINDS = with_kinds(OLD_KINDS, "answer", "forecast")
+KINDS = with_kinds(OLD_KINDS, "answer", "forecast", "trial")
 TABLES = (
     *(
         "add",
@@ -165,14 +111,23 @@ TABLES = (
     *("level", "limit", "look", "lot"),
     *("makeup", "material", "material_constituents", "material_key", "measure", "move", "note"),
     *("party", "person", "person_key", "posting", "receipt", "rest", "rinse", "start"),
-    *("start_factors", "strike", "tree", "withdrawal", "alembic_version"),
+    *(
+        "start_factors",
+        "strike",
+        "tree",
+        "trial",
+        "trial_evenings",
+        "trial_factors",
+        "withdrawal",
+        "alembic_version",
+    ),
 )
 """All tables of a book; one that this form makes is to be named here too."""
 
 
 def upgrade() -> None:
-    keys = {"answer": [["seq"]], "forecast": [["seq"]]}
-    add_kinds([ANSWER, ANSWER_DAYS, FORECAST], keys, OLD_KINDS, KINDS)
+    statements = STATEMENTS.read_text(encoding="utf-8").removesuffix(END).split(END)
+    add_kinds(statements, KEYS, OLD_KINDS, KINDS)
     op.execute("CREATE INDEX ix_move_party ON move (party)")
     op.execute("CREATE INDEX ix_receipt_supplier ON receipt (supplier)")
     op.execute("CREATE INDEX ix_receipt_material ON receipt (material)")

@@ -41,6 +41,7 @@ VIEW = ComparisonView(
         BatchRow("OE-001-K", "rest=24h", "hazy", "3.4", "89", False),
     ),
     front="Of 3 with a look and a yield, none is both clearer and has less loss than: OE-003-G.",
+    outcome=(),
     printed_at="2026-09-30 10:00",
     seal=("House Fennimore & Sloe", "Entries 12", "Root 0a"),
 )

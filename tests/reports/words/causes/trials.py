@@ -12,7 +12,7 @@ SEAL = Seal("Fennimore & Sloe", 12, "0a")
 def comparison(*jars: Jar) -> Comparison:
     return Comparison(
         "rests", None, jars, tuple(factors_of(jars, {})), ("at once", "7 d"), front(jars),
-        spread(jars), (), SEAL,
+        spread(jars), (), (), (), None, SEAL,
     )  # fmt: skip
 
 

@@ -1,0 +1,122 @@
+CREATE TABLE answer (
+	seq INTEGER NOT NULL,
+	entry_kind TEXT NOT NULL,
+	complaint INTEGER NOT NULL,
+	outcome TEXT NOT NULL,
+	told_by TEXT,
+	told_on TEXT,
+	is_closed INTEGER,
+	words TEXT,
+	CONSTRAINT pk_answer PRIMARY KEY (seq),
+	CONSTRAINT fk_answer_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
+	CONSTRAINT ck_answer_entry_kind CHECK (entry_kind = 'answer'),
+	CONSTRAINT ck_answer_complaint CHECK (complaint >= 0),
+	CONSTRAINT ck_answer_outcome CHECK (outcome IN ('explained', 'replaced', 'held', 'recalled', 'not-ours')),
+	CONSTRAINT ck_answer_told_on CHECK (length(told_on) = 10),
+	CONSTRAINT ck_answer_is_closed CHECK (is_closed IN (0, 1)),
+	CONSTRAINT fk_answer_complaint FOREIGN KEY(complaint) REFERENCES entry (seq),
+	CONSTRAINT fk_answer_told_by FOREIGN KEY(told_by) REFERENCES person_key (initials)
+)
+ STRICT;
+ALTER TABLE complaint ADD COLUMN answer_days INTEGER CONSTRAINT ck_complaint_answer_days CHECK (answer_days >= 0);
+CREATE TABLE forecast (
+    seq INTEGER NOT NULL,
+    entry_kind TEXT NOT NULL,
+    oils TEXT NOT NULL,
+    carried TEXT,
+    spirit_mpct INTEGER,
+    clear_low_mpct INTEGER,
+    clear_likely_mpct INTEGER,
+    clear_high_mpct INTEGER,
+    neat_low_milli INTEGER,
+    neat_high_milli INTEGER,
+    syrup_low_milli INTEGER,
+    syrup_high_milli INTEGER,
+    glass_low_milli INTEGER,
+    glass_high_milli INTEGER,
+    dose_ul INTEGER,
+    own_readings INTEGER,
+    own_least_micro INTEGER,
+    own_most_micro INTEGER,
+    CONSTRAINT pk_forecast PRIMARY KEY (seq),
+    CONSTRAINT ck_forecast_carried CHECK (carried IN ('yes', 'edge', 'no')),
+    CONSTRAINT ck_forecast_spirit_mpct CHECK (spirit_mpct >= 0),
+    CONSTRAINT ck_forecast_clear_low_mpct CHECK (clear_low_mpct >= 0),
+    CONSTRAINT ck_forecast_clear_likely_mpct CHECK (clear_likely_mpct >= 0),
+    CONSTRAINT ck_forecast_clear_high_mpct CHECK (clear_high_mpct >= 0),
+    CONSTRAINT ck_forecast_neat_low_milli CHECK (neat_low_milli >= 0),
+    CONSTRAINT ck_forecast_neat_high_milli CHECK (neat_high_milli >= 0),
+    CONSTRAINT ck_forecast_syrup_low_milli CHECK (syrup_low_milli >= 0),
+    CONSTRAINT ck_forecast_syrup_high_milli CHECK (syrup_high_milli >= 0),
+    CONSTRAINT ck_forecast_glass_low_milli CHECK (glass_low_milli >= 0),
+    CONSTRAINT ck_forecast_glass_high_milli CHECK (glass_high_milli >= 0),
+    CONSTRAINT ck_forecast_dose_ul CHECK (dose_ul >= 0),
+    CONSTRAINT ck_forecast_own_readings CHECK (own_readings >= 0),
+    CONSTRAINT ck_forecast_own_least_micro CHECK (own_least_micro >= 0),
+    CONSTRAINT ck_forecast_own_most_micro CHECK (own_most_micro >= 0),
+    CONSTRAINT fk_forecast_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
+    CONSTRAINT ck_forecast_entry_kind CHECK (entry_kind = 'forecast')
+)
+ STRICT;
+CREATE TABLE trial (
+    seq INTEGER NOT NULL,
+    entry_kind TEXT NOT NULL,
+    name TEXT NOT NULL,
+    number INTEGER NOT NULL,
+    product TEXT NOT NULL,
+    product_kind TEXT NOT NULL,
+    jar INTEGER NOT NULL,
+    jar_measure TEXT NOT NULL,
+    jar_written TEXT NOT NULL,
+    decides TEXT NOT NULL,
+    worst TEXT NOT NULL,
+    age TEXT NOT NULL,
+    level_mpct INTEGER NOT NULL,
+    fails_mpct INTEGER NOT NULL,
+    else_mpct INTEGER NOT NULL,
+    chance_mpct INTEGER NOT NULL,
+    entries INTEGER NOT NULL,
+    root TEXT NOT NULL,
+    formula TEXT,
+    formula_version INTEGER,
+    CONSTRAINT pk_trial PRIMARY KEY (seq),
+    CONSTRAINT ck_trial_number CHECK (number >= 0),
+    CONSTRAINT ck_trial_product_kind CHECK (product_kind IN ('essence', 'washed-essence', 'gum-emulsion', 'blend', 'macerate', 'base-syrup', 'syrup', 'rework')),
+    CONSTRAINT ck_trial_jar CHECK (jar > 0),
+    CONSTRAINT ck_trial_jar_measure CHECK (jar_measure IN ('uL', 'mg', 'ueach')),
+    CONSTRAINT ck_trial_decides CHECK (decides IN ('look', 'ntu')),
+    CONSTRAINT ck_trial_worst CHECK (worst IN ('bright', 'clear', 'hazy', 'opalescent', 'cloudy', 'milky')),
+    CONSTRAINT ck_trial_age CHECK (age IN ('1 d', '7 d')),
+    CONSTRAINT ck_trial_level_mpct CHECK (level_mpct >= 0),
+    CONSTRAINT ck_trial_fails_mpct CHECK (fails_mpct >= 0),
+    CONSTRAINT ck_trial_else_mpct CHECK (else_mpct >= 0),
+    CONSTRAINT ck_trial_chance_mpct CHECK (chance_mpct >= 0),
+    CONSTRAINT ck_trial_entries CHECK (entries >= 0),
+    CONSTRAINT ck_trial_formula_version CHECK (formula_version >= 0),
+    CONSTRAINT fk_trial_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
+    CONSTRAINT ck_trial_entry_kind CHECK (entry_kind = 'trial')
+)
+ STRICT;
+CREATE TABLE trial_factors (
+    seq INTEGER NOT NULL,
+    line INTEGER NOT NULL,
+    name TEXT NOT NULL,
+    usual TEXT NOT NULL,
+    suspected TEXT NOT NULL,
+    CONSTRAINT pk_trial_factors PRIMARY KEY (seq, line),
+    CONSTRAINT fk_trial_factors_seq FOREIGN KEY(seq) REFERENCES trial (seq)
+)
+ WITHOUT ROWID,
+ STRICT;
+CREATE TABLE trial_evenings (
+    seq INTEGER NOT NULL,
+    line INTEGER NOT NULL,
+    jars INTEGER NOT NULL,
+    CONSTRAINT pk_trial_evenings PRIMARY KEY (seq, line),
+    CONSTRAINT ck_trial_evenings_jars CHECK (jars >= 0),
+    CONSTRAINT fk_trial_evenings_seq FOREIGN KEY(seq) REFERENCES trial (seq)
+)
+ WITHOUT ROWID,
+ STRICT;
+ALTER TABLE start ADD COLUMN planned_by INTEGER CONSTRAINT ck_start_planned_by CHECK (planned_by >= 0);
+ALTER TABLE start ADD COLUMN jar INTEGER CONSTRAINT ck_start_jar CHECK (jar >= 0);

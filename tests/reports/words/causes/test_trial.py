@@ -1,0 +1,83 @@
+"""A planned trial in words: how large it is and why, and what it came to."""
+
+from fractions import Fraction
+
+from msgspec.structs import replace
+
+from ledger.domain.entries import Plan
+from ledger.domain.entries.choices import Decides
+from ledger.domain.entries.trials import Evening, TwoLevels
+from ledger.science.statistics.randomisation import Shown, Tried, TriedJar, tried
+from ledger.service.causes.layout import Planned, lay_out
+from ledger.service.causes.outcome import JarState, Outcome, TriedOne
+from reports.json.causes.trial import plan_told
+from reports.words.causes.trial import outcome_lines, plan_lines
+from tests.golden import check_golden
+from tests.planned import PLAN
+from tests.reports.words.examples import entry
+
+NAMES = {"SOO-001-3": "Sweet orange oil", "SOO-002-1": "Sweet orange oil"}
+THREE = replace(
+    PLAN,
+    factors=(*PLAN.factors, TwoLevels("chill", "4 °C", "none"), TwoLevels("powder", "old", "new")),
+    evenings=(Evening(8), Evening(8)),
+)
+
+
+def planned(plan: Plan, *earlier: Plan) -> Planned:
+    before = tuple(entry(item, place + 20, lot=None) for place, item in enumerate(earlier))
+    return Planned(entry(plan, 41, lot=None), lay_out(plan), before, is_struck=False)  # type: ignore[arg-type]
+
+
+def outcome(found: Planned, lost: dict[int, tuple[JarState, str]] | None = None) -> Outcome:
+    """Return what comes of jars of which those with the first suspect fail."""
+    ends = lost or {}
+    jars = tuple(
+        TriedOne(jar, *ends[jar.number], None)
+        if jar.number in ends
+        else TriedOne(jar, JarState.KEPT, "", Fraction(jar.row[0]))
+        for jar in found.jars
+    )
+    judged = [TriedJar(one.planned.evening, one.planned.row, one.score) for one in jars]
+    return Outcome(found, jars, tried(judged, len(found.plan.factors), found.level))
+
+
+def test_plans_read_as_the_kept_ones() -> None:
+    half = replace(THREE, evenings=(Evening(4),), decides=Decides.NTU)
+    second = replace(PLAN, level_mpct=2500)
+    told = [
+        line
+        for found in (planned(PLAN), planned(THREE), planned(half), planned(second, PLAN))
+        for line in (*plan_lines(found, NAMES), "")
+    ]
+    check_golden("trial_plan.txt", "\n".join(told))
+
+
+def test_outcomes_read_as_the_kept_ones() -> None:
+    lost = {
+        2: (JarState.NOT_SEEN, ""),
+        3: (JarState.CHANGED, "SOO-002-1 is in it"),
+        **dict.fromkeys(range(11, 17), (JarState.NOT_BEGUN, "")),
+    }
+    found = planned(THREE)
+    every = outcome(found)
+    shown = tuple(
+        Tried(item, Fraction(1, 30), Fraction(1, 10), Fraction(1, 70))
+        for item in (Shown.LEAD, Shown.INSEPARABLE, Shown.TOO_FEW)
+    )
+    by_ntu = planned(replace(PLAN, decides=Decides.NTU, level_mpct=2500), PLAN)
+    told = [
+        line
+        for item in (every, outcome(found, lost), replace(every, tried=shown), outcome(by_ntu))
+        for line in (*outcome_lines(item, NAMES), "")
+    ]
+    check_golden("trial_outcome.txt", "\n".join(told))
+
+
+def test_the_answer_for_machines_names_the_cause_and_what_became_of_every_jar() -> None:
+    told = plan_told(outcome(planned(THREE), {2: (JarState.CHANGED, "chill was set to none")}))
+    assert told.cause_levels == ("SOO-002-1",)
+    assert [item.verdict for item in told.tried] == [Shown.CAUSE, Shown.NONE, Shown.NONE]
+    assert told.jars[1].state is JarState.CHANGED
+    assert told.jars[1].why == "chill was set to none"
+    assert {jar.score for jar in told.jars} == {"0", "1", None}
