@@ -10,7 +10,7 @@ CREATE TABLE "add" (
 	amount_written TEXT NOT NULL,
 	added_as TEXT NOT NULL,
 	temp_mdegc INTEGER,
-	minutes INTEGER, triturated_minutes INTEGER CONSTRAINT ck_add_triturated_minutes CHECK (triturated_minutes >= 0), instrument TEXT,
+	minutes INTEGER,
 	CONSTRAINT pk_add PRIMARY KEY (seq),
 	CONSTRAINT ck_add_added_as CHECK (added_as IN ('ingredient', 'top-up', 'rework', 'rinse-liquor', 'old-cake')),
 	CONSTRAINT ck_add_amount_measure CHECK (amount_measure IN ('uL', 'mg', 'ueach')),
@@ -21,15 +21,15 @@ CREATE TABLE "add" (
 	CONSTRAINT fk_add_source FOREIGN KEY(source) REFERENCES lot (code)
 )
  STRICT;
-INSERT INTO "add" VALUES(16,'add','SOO-001-3',25000,'mg','25g','ingredient',NULL,NULL,NULL,NULL);
-INSERT INTO "add" VALUES(17,'add','LMC-001-F',15000,'mg','15g','ingredient',NULL,NULL,NULL,NULL);
-INSERT INTO "add" VALUES(18,'add','NS-001-J',420000,'uL','420mL','ingredient',NULL,NULL,NULL,NULL);
-INSERT INTO "add" VALUES(27,'add','SGR-001-L',2400000,'mg','2.4kg','ingredient',NULL,NULL,NULL,NULL);
-INSERT INTO "add" VALUES(28,'add','WTR-001-0',2400000,'uL','2.4L','ingredient',NULL,NULL,NULL,NULL);
-INSERT INTO "add" VALUES(29,'add','OE-001-5',30000,'uL','30mL','ingredient',NULL,NULL,NULL,NULL);
-INSERT INTO "add" VALUES(36,'add','SOO-001-3',26000,'mg','26g','ingredient',NULL,NULL,NULL,NULL);
-INSERT INTO "add" VALUES(38,'add','NS-001-J',200000,'uL','200mL','ingredient',NULL,NULL,NULL,NULL);
-INSERT INTO "add" VALUES(47,'add','SOO-001-3',2000000,'uL','2L','ingredient',NULL,NULL,NULL,NULL);
+INSERT INTO "add" VALUES(16,'add','SOO-001-3',25000,'mg','25g','ingredient',NULL,NULL);
+INSERT INTO "add" VALUES(17,'add','LMC-001-F',15000,'mg','15g','ingredient',NULL,NULL);
+INSERT INTO "add" VALUES(18,'add','NS-001-J',420000,'uL','420mL','ingredient',NULL,NULL);
+INSERT INTO "add" VALUES(27,'add','SGR-001-L',2400000,'mg','2.4kg','ingredient',NULL,NULL);
+INSERT INTO "add" VALUES(28,'add','WTR-001-0',2400000,'uL','2.4L','ingredient',NULL,NULL);
+INSERT INTO "add" VALUES(29,'add','OE-001-5',30000,'uL','30mL','ingredient',NULL,NULL);
+INSERT INTO "add" VALUES(36,'add','SOO-001-3',26000,'mg','26g','ingredient',NULL,NULL);
+INSERT INTO "add" VALUES(38,'add','NS-001-J',200000,'uL','200mL','ingredient',NULL,NULL);
+INSERT INTO "add" VALUES(54,'add','SOO-001-3',2000000,'uL','2L','ingredient',NULL,NULL);
 CREATE TABLE alembic_version (
 	version_num VARCHAR(32) NOT NULL, 
 	CONSTRAINT alembic_version_pkc PRIMARY KEY (version_num)
@@ -55,7 +55,7 @@ CREATE TABLE answer (
 	CONSTRAINT fk_answer_told_by FOREIGN KEY(told_by) REFERENCES person_key (initials)
 )
  STRICT;
-INSERT INTO "answer" VALUES(58,'answer',35,'replaced','AB','2026-03-04',NULL,'two fresh bottles');
+INSERT INTO "answer" VALUES(65,'answer',35,'replaced','AB','2026-03-04',NULL,'two fresh bottles');
 CREATE TABLE bottle (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -103,7 +103,7 @@ CREATE TABLE "check" (
 	CONSTRAINT fk_check_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "check" VALUES(49,'check',44,'Read again.');
+INSERT INTO "check" VALUES(56,'check',52,'Read again.');
 CREATE TABLE clean (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -115,7 +115,7 @@ CREATE TABLE clean (
 	CONSTRAINT fk_clean_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "clean" VALUES(50,'clean','Demijohn 2','Hot water','Orange essence');
+INSERT INTO "clean" VALUES(57,'clean','Demijohn 2','Hot water','Orange essence');
 CREATE TABLE closing (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -125,7 +125,7 @@ CREATE TABLE closing (
 	CONSTRAINT ck_closing_entry_kind CHECK (entry_kind = 'closing')
 )
  STRICT;
-INSERT INTO "closing" VALUES(59,'closing','the orange oil was old');
+INSERT INTO "closing" VALUES(66,'closing','the orange oil was old');
 CREATE TABLE complaint (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -159,7 +159,7 @@ CREATE TABLE contact (
 	CONSTRAINT ck_contact_entry_kind CHECK (entry_kind = 'contact')
 )
  STRICT;
-INSERT INTO "contact" VALUES(57,'contact','Bridge Street Stall','spoken',NULL,NULL,NULL,NULL);
+INSERT INTO "contact" VALUES(64,'contact','Bridge Street Stall','spoken',NULL,NULL,NULL,NULL);
 CREATE TABLE count (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -173,7 +173,7 @@ CREATE TABLE count (
 	CONSTRAINT fk_count_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "count" VALUES(43,'count',96000000,'uL','96L');
+INSERT INTO "count" VALUES(50,'count',96000000,'uL','96L');
 CREATE TABLE decant (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -192,7 +192,7 @@ CREATE TABLE decant (
 	CONSTRAINT fk_decant_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "decant" VALUES(41,'decant',180000,'uL','180mL',10000,'uL','10mL');
+INSERT INTO "decant" VALUES(48,'decant',180000,'uL','180mL',10000,'uL','10mL');
 CREATE TABLE deviation (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -206,7 +206,7 @@ CREATE TABLE deviation (
 	CONSTRAINT fk_deviation_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "deviation" VALUES(48,'deviation','on hand','2 L is more than is there of SOO-001-3: the book says 469.231 mL.',47);
+INSERT INTO "deviation" VALUES(55,'deviation','on hand','2 L is more than is there of SOO-001-3: the book says 469.231 mL.',54);
 CREATE TABLE entry (
 	seq INTEGER NOT NULL,
 	kind TEXT NOT NULL,
@@ -225,7 +225,7 @@ CREATE TABLE entry (
 	leaf BLOB NOT NULL,
 	CONSTRAINT pk_entry PRIMARY KEY (seq),
 	CONSTRAINT ck_entry_by CHECK (by IS NOT NULL OR kind = 'house'),
-	CONSTRAINT ck_entry_kind CHECK (kind IN ('house', 'person', 'material', 'formula', 'receipt', 'start', 'add', 'rest', 'filter', 'rinse', 'decant', 'look', 'measure', 'makeup', 'finish', 'bottle', 'labels', 'move', 'judge', 'check', 'complaint', 'count', 'note', 'deviation', 'clean', 'equipment', 'strike', 'party', 'limit', 'withdrawal', 'contact', 'closing', 'answer', 'forecast')),
+	CONSTRAINT ck_entry_kind CHECK (kind IN ('house', 'person', 'material', 'formula', 'receipt', 'start', 'add', 'rest', 'filter', 'rinse', 'decant', 'look', 'measure', 'makeup', 'finish', 'bottle', 'labels', 'move', 'judge', 'check', 'complaint', 'count', 'note', 'deviation', 'clean', 'equipment', 'strike', 'party', 'limit', 'withdrawal', 'contact', 'closing', 'answer', 'forecast', 'trial')),
 	CONSTRAINT ck_entry_origin CHECK (origin IN ('bench', 'paper', 'instrument', 'memory')),
 	CONSTRAINT ck_entry_precision CHECK (precision IN ('exact', 'about', 'day')),
 	CONSTRAINT ck_entry_leaf CHECK (length(leaf) = 32),
@@ -278,25 +278,32 @@ INSERT INTO "entry" VALUES(37,'start',37,'2026-03-04T11:25:00Z',0,'exact','2026-
 INSERT INTO "entry" VALUES(38,'add',37,'2026-03-04T11:30:00Z',0,'exact','2026-03-04T11:30:00Z','bench',NULL,'AB',NULL,38,NULL,'{"by":"AB","facts":{"added_as":"ingredient","amount":{"amount":200000,"measure":"uL","written":"200mL"},"source":"NS-001-J"},"happened_at":"2026-03-04T11:30:00Z","kind":"add","lot":"TRL-001-2","offset_min":0,"origin":"bench","postings":[{"given":200000,"source":"NS-001-J","taken":200000,"target":"TRL-001-2"}],"precision":"exact","recorded_at":"2026-03-04T11:30:00Z","seq":38,"stands_for":38,"v":1}',X'5A9194F2F88773686C116D1E645D0E1617CF51E98A8B725457F7F737966FBBBA');
 INSERT INTO "entry" VALUES(39,'rinse',37,'2026-03-04T11:35:00Z',0,'exact','2026-03-04T11:35:00Z','bench',NULL,'AB',NULL,39,NULL,'{"by":"AB","facts":{"source":"NS-001-J","volume_in":{"amount":20000,"measure":"uL","written":"20mL"},"volume_out":{"amount":15000,"measure":"uL","written":"15mL"},"went_to":"apart"},"happened_at":"2026-03-04T11:35:00Z","kind":"rinse","lot":"TRL-001-2","offset_min":0,"opens":{"code":"RL-001-3","lot_type":"rinse","measure":"uL"},"origin":"bench","postings":[{"given":15000,"source":"NS-001-J","taken":20000,"target":"RL-001-3"},{"given":0,"source":"TRL-001-2","taken":0,"target":"RL-001-3"}],"precision":"exact","recorded_at":"2026-03-04T11:35:00Z","seq":39,"stands_for":39,"v":1}',X'A515A083C17F5E59A9FA7F15E5A58E3A3CF00B40E5CEFA81AFE9AF3E792FD139');
 INSERT INTO "entry" VALUES(40,'forecast',15,'2026-03-04T11:40:00Z',0,'exact','2026-03-04T11:40:00Z','bench',NULL,'AB',NULL,40,NULL,'{"by":"AB","facts":{"carried":"yes","clear_high_mpct":95442,"clear_likely_mpct":84688,"clear_low_mpct":73934,"dose_ul":898,"glass_high_milli":90323,"glass_low_milli":3913,"neat_high_milli":3000,"neat_low_milli":0,"oils":"orange","spirit_mpct":96000,"syrup_high_milli":42243,"syrup_low_milli":250},"happened_at":"2026-03-04T11:40:00Z","kind":"forecast","lot":"OE-001-5","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:40:00Z","seq":40,"stands_for":40,"v":1}',X'77BFA4CB7F0E5D81A9F9A5A55D1B34B0B26CAD30C6B80E7CE6F4577C3E296102');
-INSERT INTO "entry" VALUES(41,'decant',37,'2026-03-04T11:45:00Z',0,'exact','2026-03-04T11:45:00Z','bench',NULL,'AB',NULL,41,NULL,'{"by":"AB","facts":{"drawn":{"amount":180000,"measure":"uL","written":"180mL"},"heel":{"amount":10000,"measure":"uL","written":"10mL"}},"happened_at":"2026-03-04T11:45:00Z","kind":"decant","level":{"amount":180000,"lot":"TRL-001-2"},"lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:45:00Z","seq":41,"stands_for":41,"v":1}',X'A081194DB45918EFC0D099E0270A590187DEDEF661A445A8BED3E45C692D9C41');
-INSERT INTO "entry" VALUES(42,'measure',37,'2026-03-04T11:50:00Z',0,'exact','2026-03-04T11:50:00Z','bench',NULL,'AB',NULL,42,NULL,'{"by":"AB","facts":{"reading_micro":95500000,"temp_mdegc":20000,"unit":"%","what":"abv","written":"95.5"},"happened_at":"2026-03-04T11:50:00Z","kind":"measure","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:50:00Z","seq":42,"stands_for":42,"v":1}',X'A577DA036873ABC7486250305158C442A0CF9AB13660C4B1A44337D895C60026');
-INSERT INTO "entry" VALUES(43,'count',13,'2026-03-04T11:55:00Z',0,'exact','2026-03-04T11:55:00Z','bench',NULL,'AB',NULL,43,'the tap dripped','{"by":"AB","facts":{"amount":{"amount":96000000,"measure":"uL","written":"96L"}},"happened_at":"2026-03-04T11:55:00Z","kind":"count","level":{"amount":96000000,"lot":"WTR-001-0"},"lot":"WTR-001-0","offset_min":0,"origin":"bench","precision":"exact","reason":"the tap dripped","recorded_at":"2026-03-04T11:55:00Z","seq":43,"stands_for":43,"v":1}',X'E2B573D9B4F16DFA8AAE9BD391CAC2DCCC7F4B56C1A65F1159238A9AA6BED1FE');
-INSERT INTO "entry" VALUES(44,'labels',32,'2026-03-04T12:00:00Z',0,'exact','2026-03-04T12:00:00Z','bench',NULL,'AB',NULL,44,NULL,'{"by":"AB","facts":{"printed":20,"spoiled":1,"used":15},"happened_at":"2026-03-04T12:00:00Z","kind":"labels","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:00:00Z","seq":44,"stands_for":44,"v":1}',X'85D67DF51E165D9D14A16A475399C253FAA464F5A60B8F08A16DFA1FE4FBDC5B');
-INSERT INTO "entry" VALUES(45,'note',NULL,'2026-03-04T12:05:00Z',0,'exact','2026-03-04T12:05:00Z','bench',NULL,'AB',NULL,45,NULL,'{"by":"AB","facts":{"text":"The still is out of order."},"happened_at":"2026-03-04T12:05:00Z","kind":"note","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:05:00Z","seq":45,"stands_for":45,"v":1}',X'2A78B56B88C6A94007808E39A0078F5591AB8E5A9BD542ABEC3AAB703489E324');
-INSERT INTO "entry" VALUES(46,'strike',NULL,'2026-03-04T12:10:00Z',0,'exact','2026-03-04T12:10:00Z','bench',NULL,'AB',45,45,'the wrong book','{"by":"AB","corrects":45,"facts":{},"happened_at":"2026-03-04T12:10:00Z","kind":"strike","offset_min":0,"origin":"bench","precision":"exact","reason":"the wrong book","recorded_at":"2026-03-04T12:10:00Z","seq":46,"stands_for":45,"v":1}',X'8D11910FBD9F5466C42BA905FA7BFB4F74D40610A86BAE257D9760A575B802D8');
-INSERT INTO "entry" VALUES(47,'add',37,'2026-03-04T12:15:00Z',0,'exact','2026-03-04T12:15:00Z','bench',NULL,'AB',NULL,47,'the scale was reset','{"by":"AB","facts":{"added_as":"ingredient","amount":{"amount":2000000,"measure":"uL","written":"2L"},"source":"SOO-001-3"},"happened_at":"2026-03-04T12:15:00Z","kind":"add","lot":"TRL-001-2","offset_min":0,"origin":"bench","postings":[{"given":2000000,"source":"SOO-001-3","taken":2000000,"target":"TRL-001-2"}],"precision":"exact","reason":"the scale was reset","recorded_at":"2026-03-04T12:15:00Z","seq":47,"stands_for":47,"v":1}',X'810FC11D8E561A634A08A516FE517E16014F531723417928A974487B6DF767BF');
-INSERT INTO "entry" VALUES(48,'deviation',37,'2026-03-04T12:15:00Z',0,'exact','2026-03-04T12:15:00Z','bench',NULL,'AB',NULL,48,'the scale was reset','{"by":"AB","facts":{"about":47,"rule":"on hand","text":"2 L is more than is there of SOO-001-3: the book says 469.231 mL."},"happened_at":"2026-03-04T12:15:00Z","kind":"deviation","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","reason":"the scale was reset","recorded_at":"2026-03-04T12:15:00Z","seq":48,"stands_for":48,"v":1}',X'584892A4D335BD59B35669C76BD0E2754CF2FE91BB2D4A6F8BB9F45903BAA60A');
-INSERT INTO "entry" VALUES(49,'check',37,'2026-03-04T12:20:00Z',0,'exact','2026-03-04T12:20:00Z','bench',NULL,'AB',NULL,49,NULL,'{"by":"AB","facts":{"about":44,"words":"Read again."},"happened_at":"2026-03-04T12:20:00Z","kind":"check","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:20:00Z","seq":49,"stands_for":49,"v":1}',X'A945C557D337042988C3769E800EDAFD2AE8D6D1D4B41C66193BE6B366779258');
-INSERT INTO "entry" VALUES(50,'clean',NULL,'2026-03-04T12:25:00Z',0,'exact','2026-03-04T12:25:00Z','bench',NULL,'AB',NULL,50,NULL,'{"by":"AB","facts":{"how":"Hot water","last_held":"Orange essence","vessel":"Demijohn 2"},"happened_at":"2026-03-04T12:25:00Z","kind":"clean","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:25:00Z","seq":50,"stands_for":50,"v":1}',X'54BC2B49298C52834FE8C8FFBA977484D1F14C4DE029453F04B234A4853E5797');
-INSERT INTO "entry" VALUES(51,'equipment',NULL,'2026-03-04T12:30:00Z',0,'exact','2026-03-04T12:30:00Z','bench',NULL,'AB',NULL,51,NULL,'{"by":"AB","facts":{"name":"Scale","words":"Set to zero with the 200 g weight."},"happened_at":"2026-03-04T12:30:00Z","kind":"equipment","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:30:00Z","seq":51,"stands_for":51,"v":1}',X'A6A10065A1E3FEE20B206A4C52483549CE0CA8C6E6FB64CF38D681B80151B332');
-INSERT INTO "entry" VALUES(52,'formula',NULL,'2026-03-04T12:35:00Z',0,'exact','2026-03-04T12:35:00Z','bench',NULL,'AB',NULL,52,NULL,'{"by":"AB","facts":{"basis":{"amount":1000000,"measure":"uL","written":"1L"},"code":"orange-essence","keeping":[{"days":540,"opened_days":180,"storage":"cool and dark"}],"lines":[{"amount":{"amount":50000,"measure":"mg","written":"50g"},"material":"orange-oil","tolerance_mpct":2000}],"prepared_by":"AB","product":"Orange essence","product_kind":"essence","steps":[{"minutes_min":2880,"verb":"rest"},{"pore_max_nm":25000,"verb":"filter"}],"version":1},"happened_at":"2026-03-04T12:35:00Z","kind":"formula","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:35:00Z","seq":52,"stands_for":52,"v":1}',X'343DE793E51AF43D3F032E8DF65F54071B6CD0431274E422EAEA93D9CC8B3BC9');
-INSERT INTO "entry" VALUES(53,'withdrawal',NULL,'2026-03-04T12:40:00Z',0,'exact','2026-03-04T12:40:00Z','bench',NULL,'AB',NULL,53,'the yield was never reached','{"by":"AB","facts":{"code":"orange-essence","version":1},"happened_at":"2026-03-04T12:40:00Z","kind":"withdrawal","offset_min":0,"origin":"bench","precision":"exact","reason":"the yield was never reached","recorded_at":"2026-03-04T12:40:00Z","seq":53,"stands_for":53,"v":1}',X'3989823171FBC8438073F21E58A8E8648BF9B2F1D1025CA3EA264E64367C539A');
-INSERT INTO "entry" VALUES(54,'party',NULL,'2026-03-04T12:45:00Z',0,'exact','2026-03-04T12:45:00Z','bench',NULL,'AB',NULL,54,NULL,'{"by":"AB","facts":{"address":"1 Bridge Street","name":"Bridge Street Stall","phone":"01 555 0100"},"happened_at":"2026-03-04T12:45:00Z","kind":"party","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:45:00Z","seq":54,"stands_for":54,"v":1}',X'163CFEB7C77B9B00DEBAA14A6586308C30187D637A4C7B697DEB6436A472EC86');
-INSERT INTO "entry" VALUES(55,'limit',NULL,'2026-03-04T12:50:00Z',0,'exact','2026-03-04T12:50:00Z','bench',NULL,'AB',NULL,55,NULL,'{"by":"AB","facts":{"basis":"as-sold","bound":"at-most","citation":"21 CFR 189.180, read again","code":"us-safrole","known_by":"read","place":"US","says":"added safrole, oil of sassafras, isosafrole or dihydrosafrole makes a food adulterated","since":"1960-12-03","substance":"safrole","unit":"mg/kg","value_micro":0},"happened_at":"2026-03-04T12:50:00Z","kind":"limit","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:50:00Z","seq":55,"stands_for":55,"v":1}',X'741E5D7065E508C283402E32E1B49DB3C8C9FC1573998AC542AAA0748B304E61');
-INSERT INTO "entry" VALUES(56,'judge',32,'2026-03-04T12:55:00Z',0,'exact','2026-03-04T12:55:00Z','bench',NULL,'AB',NULL,56,'came back cloudy','{"by":"AB","facts":{"verdict":"recall"},"happened_at":"2026-03-04T12:55:00Z","kind":"judge","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","reason":"came back cloudy","recorded_at":"2026-03-04T12:55:00Z","seq":56,"stands_for":56,"v":1}',X'0A72302826678821C23C85629B354D2DD521F2A9271E5D8E86DF30D70852068C');
-INSERT INTO "entry" VALUES(57,'contact',32,'2026-03-04T13:00:00Z',0,'exact','2026-03-04T13:00:00Z','bench',NULL,'AB',NULL,57,NULL,'{"by":"AB","facts":{"party":"Bridge Street Stall","reached":"spoken"},"happened_at":"2026-03-04T13:00:00Z","kind":"contact","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:00:00Z","seq":57,"stands_for":57,"v":1}',X'6614AB52695964E070446EE2E8D201347791B55D4ABD188DECFBC5923116A8E7');
-INSERT INTO "entry" VALUES(58,'answer',32,'2026-03-04T13:05:00Z',0,'exact','2026-03-04T13:05:00Z','bench',NULL,'AB',NULL,58,NULL,'{"by":"AB","facts":{"complaint":35,"outcome":"replaced","told_by":"AB","told_on":"2026-03-04","words":"two fresh bottles"},"happened_at":"2026-03-04T13:05:00Z","kind":"answer","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:05:00Z","seq":58,"stands_for":58,"v":1}',X'AD11E4E5609F2EC9265F431D81AF8696F9739C20B99985797D642794B4F239EC');
-INSERT INTO "entry" VALUES(59,'closing',32,'2026-03-04T13:10:00Z',0,'exact','2026-03-04T13:10:00Z','bench',NULL,'AB',NULL,59,'9 kept to look at','{"by":"AB","facts":{"cause":"the orange oil was old"},"happened_at":"2026-03-04T13:10:00Z","kind":"closing","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","reason":"9 kept to look at","recorded_at":"2026-03-04T13:10:00Z","seq":59,"stands_for":59,"v":1}',X'FED6461C02E14687DF6448AB9AAF81D44D95563A6EF1BCE85109AC512E22398A');
+INSERT INTO "entry" VALUES(41,'trial',NULL,'2026-03-04T11:45:00Z',0,'exact','2026-03-04T11:45:00Z','bench',NULL,'AB',NULL,41,NULL,'{"by":"AB","facts":{"age":"7 d","chance_mpct":94000,"decides":"look","else_mpct":5000,"entries":40,"evenings":[{"jars":6},{"jars":6}],"factors":[{"name":"pore","suspected":"20","usual":"5"}],"fails_mpct":90000,"jar":{"amount":50000,"measure":"uL","written":"50mL"},"level_mpct":5000,"name":"pores again","number":1,"product":"pores again","product_kind":"essence","root":"0333bc9edab9ad1021c24835a3af8e9594e4c5c30213cfe706b859bcfb2d06bf","worst":"clear"},"happened_at":"2026-03-04T11:45:00Z","kind":"trial","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:45:00Z","seq":41,"stands_for":41,"v":1}',X'0450AE4A7C4D155500D298F18366D2B67FDE60C7574E7E5036A80EC691687A54');
+INSERT INTO "entry" VALUES(42,'start',42,'2026-03-04T11:50:00Z',0,'exact','2026-03-04T11:50:00Z','bench',NULL,'AB',NULL,42,NULL,'{"by":"AB","facts":{"factors":[{"name":"pore","planned":"20"}],"jar":1,"planned_by":41,"product":"pores again","product_kind":"essence","purpose":"trial","target":{"amount":50000,"measure":"uL","written":"50mL"},"trial_group":"pores again"},"happened_at":"2026-03-04T11:50:00Z","kind":"start","lot":"T1-983-F","offset_min":0,"opens":{"code":"T1-983-F","lot_type":"made","measure":"uL"},"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:50:00Z","seq":42,"stands_for":42,"v":1}',X'D78C344C0A1518EC583C5925CE2B9D004D692CBD9607C669FEF7111D241808EC');
+INSERT INTO "entry" VALUES(43,'start',43,'2026-03-04T11:50:00Z',0,'exact','2026-03-04T11:50:00Z','bench',NULL,'AB',NULL,43,NULL,'{"by":"AB","facts":{"factors":[{"name":"pore","planned":"5"}],"jar":2,"planned_by":41,"product":"pores again","product_kind":"essence","purpose":"trial","target":{"amount":50000,"measure":"uL","written":"50mL"},"trial_group":"pores again"},"happened_at":"2026-03-04T11:50:00Z","kind":"start","lot":"T1-727-E","offset_min":0,"opens":{"code":"T1-727-E","lot_type":"made","measure":"uL"},"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:50:00Z","seq":43,"stands_for":43,"v":1}',X'DFF6A1F5930FD35AE9A4DFADE1344D65AF8A6DA81561E0ECA0F22001BD0C00E0');
+INSERT INTO "entry" VALUES(44,'start',44,'2026-03-04T11:50:00Z',0,'exact','2026-03-04T11:50:00Z','bench',NULL,'AB',NULL,44,NULL,'{"by":"AB","facts":{"factors":[{"name":"pore","planned":"5"}],"jar":3,"planned_by":41,"product":"pores again","product_kind":"essence","purpose":"trial","target":{"amount":50000,"measure":"uL","written":"50mL"},"trial_group":"pores again"},"happened_at":"2026-03-04T11:50:00Z","kind":"start","lot":"T1-816-C","offset_min":0,"opens":{"code":"T1-816-C","lot_type":"made","measure":"uL"},"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:50:00Z","seq":44,"stands_for":44,"v":1}',X'20DE83F092DCA0125E35D06832F8467551CAA3ADA411DFEA5E8BDCED31866CD3');
+INSERT INTO "entry" VALUES(45,'start',45,'2026-03-04T11:50:00Z',0,'exact','2026-03-04T11:50:00Z','bench',NULL,'AB',NULL,45,NULL,'{"by":"AB","facts":{"factors":[{"name":"pore","planned":"5"}],"jar":4,"planned_by":41,"product":"pores again","product_kind":"essence","purpose":"trial","target":{"amount":50000,"measure":"uL","written":"50mL"},"trial_group":"pores again"},"happened_at":"2026-03-04T11:50:00Z","kind":"start","lot":"T1-517-Y","offset_min":0,"opens":{"code":"T1-517-Y","lot_type":"made","measure":"uL"},"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:50:00Z","seq":45,"stands_for":45,"v":1}',X'8A96F7310B57B58A453B734C8FD917D78FCE98B32FDB84066EC142B58352505F');
+INSERT INTO "entry" VALUES(46,'start',46,'2026-03-04T11:50:00Z',0,'exact','2026-03-04T11:50:00Z','bench',NULL,'AB',NULL,46,NULL,'{"by":"AB","facts":{"factors":[{"name":"pore","planned":"20"}],"jar":5,"planned_by":41,"product":"pores again","product_kind":"essence","purpose":"trial","target":{"amount":50000,"measure":"uL","written":"50mL"},"trial_group":"pores again"},"happened_at":"2026-03-04T11:50:00Z","kind":"start","lot":"T1-157-D","offset_min":0,"opens":{"code":"T1-157-D","lot_type":"made","measure":"uL"},"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:50:00Z","seq":46,"stands_for":46,"v":1}',X'1CB383F2669C7AEF019D3E1420111ABFC83798468E5CE5DEBBDD1CE196FEBBF0');
+INSERT INTO "entry" VALUES(47,'start',47,'2026-03-04T11:50:00Z',0,'exact','2026-03-04T11:50:00Z','bench',NULL,'AB',NULL,47,NULL,'{"by":"AB","facts":{"factors":[{"name":"pore","planned":"20"}],"jar":6,"planned_by":41,"product":"pores again","product_kind":"essence","purpose":"trial","target":{"amount":50000,"measure":"uL","written":"50mL"},"trial_group":"pores again"},"happened_at":"2026-03-04T11:50:00Z","kind":"start","lot":"T1-371-1","offset_min":0,"opens":{"code":"T1-371-1","lot_type":"made","measure":"uL"},"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:50:00Z","seq":47,"stands_for":47,"v":1}',X'1F69519D242ADD078382381875625ACDCDC7AF89C9D2CADE6AE62C1689800D69');
+INSERT INTO "entry" VALUES(48,'decant',37,'2026-03-04T11:55:00Z',0,'exact','2026-03-04T11:55:00Z','bench',NULL,'AB',NULL,48,NULL,'{"by":"AB","facts":{"drawn":{"amount":180000,"measure":"uL","written":"180mL"},"heel":{"amount":10000,"measure":"uL","written":"10mL"}},"happened_at":"2026-03-04T11:55:00Z","kind":"decant","level":{"amount":180000,"lot":"TRL-001-2"},"lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:55:00Z","seq":48,"stands_for":48,"v":1}',X'0AB851601AE7D96757065173EDCFA5A839936E78370395E7203A6413687B33A2');
+INSERT INTO "entry" VALUES(49,'measure',37,'2026-03-04T12:00:00Z',0,'exact','2026-03-04T12:00:00Z','bench',NULL,'AB',NULL,49,NULL,'{"by":"AB","facts":{"reading_micro":95500000,"temp_mdegc":20000,"unit":"%","what":"abv","written":"95.5"},"happened_at":"2026-03-04T12:00:00Z","kind":"measure","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:00:00Z","seq":49,"stands_for":49,"v":1}',X'C15C23A24EC239EBA3DC0BB91B20673903ECA9CD647AC547822796084A38B4D5');
+INSERT INTO "entry" VALUES(50,'count',13,'2026-03-04T12:05:00Z',0,'exact','2026-03-04T12:05:00Z','bench',NULL,'AB',NULL,50,'the tap dripped','{"by":"AB","facts":{"amount":{"amount":96000000,"measure":"uL","written":"96L"}},"happened_at":"2026-03-04T12:05:00Z","kind":"count","level":{"amount":96000000,"lot":"WTR-001-0"},"lot":"WTR-001-0","offset_min":0,"origin":"bench","precision":"exact","reason":"the tap dripped","recorded_at":"2026-03-04T12:05:00Z","seq":50,"stands_for":50,"v":1}',X'C1BC72D4D5AAD00C703459391157CF2824451637FC0E64138F5F00D0EEF71403');
+INSERT INTO "entry" VALUES(51,'labels',32,'2026-03-04T12:10:00Z',0,'exact','2026-03-04T12:10:00Z','bench',NULL,'AB',NULL,51,NULL,'{"by":"AB","facts":{"printed":20,"spoiled":1,"used":15},"happened_at":"2026-03-04T12:10:00Z","kind":"labels","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:10:00Z","seq":51,"stands_for":51,"v":1}',X'F46EA865B53AF147F8BF53C1CE1DB2733887F1D7C0A64EFBF699173EB4BD9C54');
+INSERT INTO "entry" VALUES(52,'note',NULL,'2026-03-04T12:15:00Z',0,'exact','2026-03-04T12:15:00Z','bench',NULL,'AB',NULL,52,NULL,'{"by":"AB","facts":{"text":"The still is out of order."},"happened_at":"2026-03-04T12:15:00Z","kind":"note","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:15:00Z","seq":52,"stands_for":52,"v":1}',X'F75C68C8E7223260F4741A87DA596799BBFECB4E1F9EA9F8EAE8B6E60CAFFDA1');
+INSERT INTO "entry" VALUES(53,'strike',NULL,'2026-03-04T12:20:00Z',0,'exact','2026-03-04T12:20:00Z','bench',NULL,'AB',52,52,'the wrong book','{"by":"AB","corrects":52,"facts":{},"happened_at":"2026-03-04T12:20:00Z","kind":"strike","offset_min":0,"origin":"bench","precision":"exact","reason":"the wrong book","recorded_at":"2026-03-04T12:20:00Z","seq":53,"stands_for":52,"v":1}',X'C59F3867F1581BC1BC545A304AB4D0FCA4424A2EBCDF1B154261708D67054F86');
+INSERT INTO "entry" VALUES(54,'add',37,'2026-03-04T12:25:00Z',0,'exact','2026-03-04T12:25:00Z','bench',NULL,'AB',NULL,54,'the scale was reset','{"by":"AB","facts":{"added_as":"ingredient","amount":{"amount":2000000,"measure":"uL","written":"2L"},"source":"SOO-001-3"},"happened_at":"2026-03-04T12:25:00Z","kind":"add","lot":"TRL-001-2","offset_min":0,"origin":"bench","postings":[{"given":2000000,"source":"SOO-001-3","taken":2000000,"target":"TRL-001-2"}],"precision":"exact","reason":"the scale was reset","recorded_at":"2026-03-04T12:25:00Z","seq":54,"stands_for":54,"v":1}',X'78CC8751BAE1BE831B810E249C3EED674323AE6721C54B2BDBFD6380CAB48596');
+INSERT INTO "entry" VALUES(55,'deviation',37,'2026-03-04T12:25:00Z',0,'exact','2026-03-04T12:25:00Z','bench',NULL,'AB',NULL,55,'the scale was reset','{"by":"AB","facts":{"about":54,"rule":"on hand","text":"2 L is more than is there of SOO-001-3: the book says 469.231 mL."},"happened_at":"2026-03-04T12:25:00Z","kind":"deviation","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","reason":"the scale was reset","recorded_at":"2026-03-04T12:25:00Z","seq":55,"stands_for":55,"v":1}',X'9CB2D1457BA0FBCBD9F1F1BB79E827A74FDFF9363DE0CBC35981338A0CE5B9C7');
+INSERT INTO "entry" VALUES(56,'check',37,'2026-03-04T12:30:00Z',0,'exact','2026-03-04T12:30:00Z','bench',NULL,'AB',NULL,56,NULL,'{"by":"AB","facts":{"about":52,"words":"Read again."},"happened_at":"2026-03-04T12:30:00Z","kind":"check","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:30:00Z","seq":56,"stands_for":56,"v":1}',X'1877F1C95CD523D22FDEC359FF897A856705E0FAA6DAFE1D5E43034E5CD168B6');
+INSERT INTO "entry" VALUES(57,'clean',NULL,'2026-03-04T12:35:00Z',0,'exact','2026-03-04T12:35:00Z','bench',NULL,'AB',NULL,57,NULL,'{"by":"AB","facts":{"how":"Hot water","last_held":"Orange essence","vessel":"Demijohn 2"},"happened_at":"2026-03-04T12:35:00Z","kind":"clean","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:35:00Z","seq":57,"stands_for":57,"v":1}',X'808A18EF0DCF5835629B5003E504B0EF747E79564D613AD2C410D69F18EAC16B');
+INSERT INTO "entry" VALUES(58,'equipment',NULL,'2026-03-04T12:40:00Z',0,'exact','2026-03-04T12:40:00Z','bench',NULL,'AB',NULL,58,NULL,'{"by":"AB","facts":{"name":"Scale","words":"Set to zero with the 200 g weight."},"happened_at":"2026-03-04T12:40:00Z","kind":"equipment","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:40:00Z","seq":58,"stands_for":58,"v":1}',X'6EE0E39F6A7FB98D74DC5E6190A44BD9CE744A002503E40ABA985A7FE668EB0F');
+INSERT INTO "entry" VALUES(59,'formula',NULL,'2026-03-04T12:45:00Z',0,'exact','2026-03-04T12:45:00Z','bench',NULL,'AB',NULL,59,NULL,'{"by":"AB","facts":{"basis":{"amount":1000000,"measure":"uL","written":"1L"},"code":"orange-essence","keeping":[{"days":540,"opened_days":180,"storage":"cool and dark"}],"lines":[{"amount":{"amount":50000,"measure":"mg","written":"50g"},"material":"orange-oil","tolerance_mpct":2000}],"prepared_by":"AB","product":"Orange essence","product_kind":"essence","steps":[{"minutes_min":2880,"verb":"rest"},{"pore_max_nm":25000,"verb":"filter"}],"version":1},"happened_at":"2026-03-04T12:45:00Z","kind":"formula","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:45:00Z","seq":59,"stands_for":59,"v":1}',X'046C19E49B27D7F71D0EF9DF26D3E857D8C7FD4F834E3EC374573F0680FF86BE');
+INSERT INTO "entry" VALUES(60,'withdrawal',NULL,'2026-03-04T12:50:00Z',0,'exact','2026-03-04T12:50:00Z','bench',NULL,'AB',NULL,60,NULL,'{"by":"AB","facts":{"code":"orange-essence","version":1},"happened_at":"2026-03-04T12:50:00Z","kind":"withdrawal","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:50:00Z","seq":60,"stands_for":60,"v":1}',X'41EDCE43E607516F0E89BBBB32BEA3A4A1194B5A75F837C7A0CA4A9E4BE8A4CD');
+INSERT INTO "entry" VALUES(61,'party',NULL,'2026-03-04T12:55:00Z',0,'exact','2026-03-04T12:55:00Z','bench',NULL,'AB',NULL,61,NULL,'{"by":"AB","facts":{"address":"1 Bridge Street","name":"Bridge Street Stall","phone":"01 555 0100"},"happened_at":"2026-03-04T12:55:00Z","kind":"party","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:55:00Z","seq":61,"stands_for":61,"v":1}',X'DD470EF093988EA11CDAC3FD4DD4A6EEA6F4371223A7703F4DC515D3F263C305');
+INSERT INTO "entry" VALUES(62,'limit',NULL,'2026-03-04T13:00:00Z',0,'exact','2026-03-04T13:00:00Z','bench',NULL,'AB',NULL,62,NULL,'{"by":"AB","facts":{"basis":"as-sold","bound":"at-most","citation":"21 CFR 189.180, read again","code":"us-safrole","known_by":"read","place":"US","says":"added safrole, oil of sassafras, isosafrole or dihydrosafrole makes a food adulterated","since":"1960-12-03","substance":"safrole","unit":"mg/kg","value_micro":0},"happened_at":"2026-03-04T13:00:00Z","kind":"limit","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:00:00Z","seq":62,"stands_for":62,"v":1}',X'486A05300BD7DF567E2ED53913E51EE409A1D882A4281A7DA377F7F6BD0BA213');
+INSERT INTO "entry" VALUES(63,'judge',32,'2026-03-04T13:05:00Z',0,'exact','2026-03-04T13:05:00Z','bench',NULL,'AB',NULL,63,'came back cloudy','{"by":"AB","facts":{"verdict":"recall"},"happened_at":"2026-03-04T13:05:00Z","kind":"judge","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","reason":"came back cloudy","recorded_at":"2026-03-04T13:05:00Z","seq":63,"stands_for":63,"v":1}',X'C3F43624CDC50B9BCAE5A2C6C7E9608CA2AA2418ED4C4DC9AB49B33F243F74CD');
+INSERT INTO "entry" VALUES(64,'contact',32,'2026-03-04T13:10:00Z',0,'exact','2026-03-04T13:10:00Z','bench',NULL,'AB',NULL,64,NULL,'{"by":"AB","facts":{"party":"Bridge Street Stall","reached":"spoken"},"happened_at":"2026-03-04T13:10:00Z","kind":"contact","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:10:00Z","seq":64,"stands_for":64,"v":1}',X'DEC933609819AF98BCEA54F60B031266EF64E0A7693E8608DC88E16BB9E41DE7');
+INSERT INTO "entry" VALUES(65,'answer',32,'2026-03-04T13:15:00Z',0,'exact','2026-03-04T13:15:00Z','bench',NULL,'AB',NULL,65,NULL,'{"by":"AB","facts":{"complaint":35,"outcome":"replaced","told_by":"AB","told_on":"2026-03-04","words":"two fresh bottles"},"happened_at":"2026-03-04T13:15:00Z","kind":"answer","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:15:00Z","seq":65,"stands_for":65,"v":1}',X'8A0F078414691EABE5E8ABE60325CD2A7E3FB8ED8CAFC24299E449188E6CA93E');
+INSERT INTO "entry" VALUES(66,'closing',32,'2026-03-04T13:20:00Z',0,'exact','2026-03-04T13:20:00Z','bench',NULL,'AB',NULL,66,'9 kept to look at','{"by":"AB","facts":{"cause":"the orange oil was old"},"happened_at":"2026-03-04T13:20:00Z","kind":"closing","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","reason":"9 kept to look at","recorded_at":"2026-03-04T13:20:00Z","seq":66,"stands_for":66,"v":1}',X'F45E4CB0CB4596C17FC3511DB25C59CB735914847D8DF46954EE864A17AACBF0');
 CREATE TABLE equipment (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -307,7 +314,7 @@ CREATE TABLE equipment (
 	CONSTRAINT fk_equipment_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "equipment" VALUES(51,'equipment','Scale','Set to zero with the 200 g weight.',NULL,NULL,NULL);
+INSERT INTO "equipment" VALUES(58,'equipment','Scale','Set to zero with the 200 g weight.',NULL,NULL,NULL);
 CREATE TABLE filter (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -332,7 +339,7 @@ CREATE TABLE filter (
 	first_runnings INTEGER,
 	first_runnings_measure TEXT,
 	first_runnings_written TEXT,
-	minutes INTEGER, in_cake INTEGER CONSTRAINT ck_filter_in_cake CHECK (in_cake > 0), in_cake_measure TEXT CONSTRAINT ck_filter_in_cake_measure CHECK (in_cake_measure IN ('uL', 'mg', 'ueach')), in_cake_written TEXT, paper TEXT CONSTRAINT fk_filter_paper REFERENCES lot (code), wetted_with TEXT CONSTRAINT fk_filter_wetted_with REFERENCES lot (code),
+	minutes INTEGER, in_cake INTEGER CONSTRAINT ck_filter_in_cake CHECK (in_cake > 0), in_cake_measure TEXT CONSTRAINT ck_filter_in_cake_measure CHECK (in_cake_measure IN ('uL', 'mg', 'ueach')), in_cake_written TEXT,
 	CONSTRAINT pk_filter PRIMARY KEY (seq),
 	CONSTRAINT ck_filter_cake CHECK (cake IN ('fresh', 'same')),
 	CONSTRAINT ck_filter_entry_kind CHECK (entry_kind = 'filter'),
@@ -354,7 +361,7 @@ CREATE TABLE filter (
 	CONSTRAINT fk_filter_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "filter" VALUES(21,'filter',1,'paper',445000,'uL','445mL',430000,'uL','430mL',20000,20000,NULL,NULL,NULL,NULL,NULL,40000,'below-atmosphere',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "filter" VALUES(21,'filter',1,'paper',445000,'uL','445mL',430000,'uL','430mL',20000,20000,NULL,NULL,NULL,NULL,NULL,40000,'below-atmosphere',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
 CREATE TABLE finish (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -430,7 +437,7 @@ CREATE TABLE formula (
 	caution TEXT,
 	prepared_by TEXT,
 	checked_by TEXT,
-	valid_from TEXT, abv_min_mpct INTEGER CONSTRAINT ck_formula_abv_min_mpct CHECK (abv_min_mpct >= 0), abv_max_mpct INTEGER CONSTRAINT ck_formula_abv_max_mpct CHECK (abv_max_mpct >= 0), claim TEXT, dose INTEGER CONSTRAINT ck_formula_dose CHECK (dose > 0), dose_measure TEXT CONSTRAINT ck_formula_dose_measure CHECK (dose_measure IN ('uL', 'mg', 'ueach')), dose_written TEXT, dose_into INTEGER CONSTRAINT ck_formula_dose_into CHECK (dose_into > 0), dose_into_measure TEXT CONSTRAINT ck_formula_dose_into_measure CHECK (dose_into_measure IN ('uL', 'mg', 'ueach')), dose_into_written TEXT, packaging TEXT,
+	valid_from TEXT, abv_min_mpct INTEGER CONSTRAINT ck_formula_abv_min_mpct CHECK (abv_min_mpct >= 0), abv_max_mpct INTEGER CONSTRAINT ck_formula_abv_max_mpct CHECK (abv_max_mpct >= 0), claim TEXT, dose INTEGER CONSTRAINT ck_formula_dose CHECK (dose > 0), dose_measure TEXT CONSTRAINT ck_formula_dose_measure CHECK (dose_measure IN ('uL', 'mg', 'ueach')), dose_written TEXT, dose_into INTEGER CONSTRAINT ck_formula_dose_into CHECK (dose_into > 0), dose_into_measure TEXT CONSTRAINT ck_formula_dose_into_measure CHECK (dose_into_measure IN ('uL', 'mg', 'ueach')), dose_into_written TEXT,
 	CONSTRAINT pk_formula PRIMARY KEY (seq),
 	CONSTRAINT ck_formula_basis_measure CHECK (basis_measure IN ('uL', 'mg', 'ueach')),
 	CONSTRAINT ck_formula_entry_kind CHECK (entry_kind = 'formula'),
@@ -448,7 +455,7 @@ CREATE TABLE formula (
 	CONSTRAINT fk_formula_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "formula" VALUES(52,'formula','orange-essence',1,'Orange essence','essence',1000000,'uL','1L',NULL,NULL,NULL,NULL,NULL,NULL,NULL,'AB',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "formula" VALUES(59,'formula','orange-essence',1,'Orange essence','essence',1000000,'uL','1L',NULL,NULL,NULL,NULL,NULL,NULL,NULL,'AB',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
 CREATE TABLE formula_keeping (
 	seq INTEGER NOT NULL,
 	line INTEGER NOT NULL,
@@ -464,7 +471,7 @@ CREATE TABLE formula_keeping (
 )
  WITHOUT ROWID,
  STRICT;
-INSERT INTO "formula_keeping" VALUES(52,1,'cool and dark',540,180,NULL);
+INSERT INTO "formula_keeping" VALUES(59,1,'cool and dark',540,180,NULL);
 CREATE TABLE formula_lines (
 	seq INTEGER NOT NULL,
 	line INTEGER NOT NULL,
@@ -484,7 +491,7 @@ CREATE TABLE formula_lines (
 )
  WITHOUT ROWID,
  STRICT;
-INSERT INTO "formula_lines" VALUES(52,1,'orange-oil',50000,'mg','50g',2000,NULL,NULL);
+INSERT INTO "formula_lines" VALUES(59,1,'orange-oil',50000,'mg','50g',2000,NULL,NULL);
 CREATE TABLE formula_steps (
 	seq INTEGER NOT NULL,
 	line INTEGER NOT NULL,
@@ -495,7 +502,7 @@ CREATE TABLE formula_steps (
 	temp_min_mdegc INTEGER,
 	temp_max_mdegc INTEGER,
 	pore_max_nm INTEGER,
-	passes_min INTEGER, rest_for TEXT CONSTRAINT ck_formula_steps_rest_for CHECK (rest_for IN ('macerate', 'settle', 'chill', 'warm')), precoat_min INTEGER CONSTRAINT ck_formula_steps_precoat_min CHECK (precoat_min > 0), precoat_min_measure TEXT CONSTRAINT ck_formula_steps_precoat_min_measure CHECK (precoat_min_measure IN ('uL', 'mg', 'ueach')), precoat_min_written TEXT, looked_at TEXT CONSTRAINT ck_formula_steps_looked_at CHECK (looked_at IN ('neat', 'in-syrup', 'as-poured')), dilution TEXT, worst TEXT CONSTRAINT ck_formula_steps_worst CHECK (worst IN ('bright', 'clear', 'hazy', 'opalescent', 'cloudy', 'milky')), age_minutes INTEGER CONSTRAINT ck_formula_steps_age_minutes CHECK (age_minutes >= 0),
+	passes_min INTEGER, rest_for TEXT CONSTRAINT ck_formula_steps_rest_for CHECK (rest_for IN ('macerate', 'settle', 'chill')), precoat_min INTEGER CONSTRAINT ck_formula_steps_precoat_min CHECK (precoat_min > 0), precoat_min_measure TEXT CONSTRAINT ck_formula_steps_precoat_min_measure CHECK (precoat_min_measure IN ('uL', 'mg', 'ueach')), precoat_min_written TEXT, looked_at TEXT CONSTRAINT ck_formula_steps_looked_at CHECK (looked_at IN ('neat', 'in-syrup', 'as-poured')), dilution TEXT, worst TEXT CONSTRAINT ck_formula_steps_worst CHECK (worst IN ('bright', 'clear', 'hazy', 'opalescent', 'cloudy', 'milky')), age_minutes INTEGER CONSTRAINT ck_formula_steps_age_minutes CHECK (age_minutes >= 0),
 	CONSTRAINT pk_formula_steps PRIMARY KEY (seq, line),
 	CONSTRAINT ck_formula_steps_minutes_max CHECK (minutes_max >= 0),
 	CONSTRAINT ck_formula_steps_minutes_min CHECK (minutes_min >= 0),
@@ -505,8 +512,8 @@ CREATE TABLE formula_steps (
 )
  WITHOUT ROWID,
  STRICT;
-INSERT INTO "formula_steps" VALUES(52,1,'rest',NULL,2880,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
-INSERT INTO "formula_steps" VALUES(52,2,'filter',NULL,NULL,NULL,NULL,NULL,25000,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "formula_steps" VALUES(59,1,'rest',NULL,2880,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "formula_steps" VALUES(59,2,'filter',NULL,NULL,NULL,NULL,NULL,25000,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
 CREATE TABLE house (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -515,13 +522,13 @@ CREATE TABLE house (
 	address TEXT,
 	country TEXT,
 	time_zone TEXT NOT NULL,
-	fluid_ounce TEXT NOT NULL, hour_minor INTEGER CONSTRAINT ck_house_hour_minor CHECK (hour_minor >= 0), phone TEXT, hour_digits INTEGER CONSTRAINT ck_house_hour_digits CHECK (hour_digits >= 0), doubts TEXT, keep_months INTEGER CONSTRAINT ck_house_keep_months CHECK (keep_months >= 0),
+	fluid_ounce TEXT NOT NULL, hour_minor INTEGER CONSTRAINT ck_house_hour_minor CHECK (hour_minor >= 0), phone TEXT, hour_digits INTEGER CONSTRAINT ck_house_hour_digits CHECK (hour_digits >= 0), doubts TEXT,
 	CONSTRAINT pk_house PRIMARY KEY (seq),
 	CONSTRAINT ck_house_entry_kind CHECK (entry_kind = 'house'),
 	CONSTRAINT fk_house_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "house" VALUES(1,'house','Quayside Essences','EUR',NULL,NULL,'Europe/Dublin','US',NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "house" VALUES(1,'house','Quayside Essences','EUR',NULL,NULL,'Europe/Dublin','US',NULL,NULL,NULL,NULL);
 CREATE TABLE judge (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -534,13 +541,13 @@ CREATE TABLE judge (
  STRICT;
 INSERT INTO "judge" VALUES(25,'judge','release');
 INSERT INTO "judge" VALUES(33,'judge','release');
-INSERT INTO "judge" VALUES(56,'judge','recall');
+INSERT INTO "judge" VALUES(63,'judge','recall');
 CREATE TABLE labels (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
 	printed INTEGER NOT NULL,
 	used INTEGER,
-	spoiled INTEGER, stock TEXT CONSTRAINT fk_labels_stock REFERENCES lot (code), across TEXT CONSTRAINT ck_labels_across CHECK (across IN ('HOLD', 'SPECIMEN')),
+	spoiled INTEGER,
 	CONSTRAINT pk_labels PRIMARY KEY (seq),
 	CONSTRAINT ck_labels_entry_kind CHECK (entry_kind = 'labels'),
 	CONSTRAINT ck_labels_printed CHECK (printed >= 0),
@@ -549,7 +556,7 @@ CREATE TABLE labels (
 	CONSTRAINT fk_labels_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "labels" VALUES(44,'labels',20,15,1,NULL,NULL);
+INSERT INTO "labels" VALUES(51,'labels',20,15,1);
 CREATE TABLE level (
 	seq INTEGER NOT NULL,
 	lot INTEGER NOT NULL,
@@ -564,8 +571,8 @@ INSERT INTO "level" VALUES(21,15,430000);
 INSERT INTO "level" VALUES(22,15,450000);
 INSERT INTO "level" VALUES(24,15,448000);
 INSERT INTO "level" VALUES(31,26,3800000);
-INSERT INTO "level" VALUES(41,37,180000);
-INSERT INTO "level" VALUES(43,13,96000000);
+INSERT INTO "level" VALUES(48,37,180000);
+INSERT INTO "level" VALUES(50,13,96000000);
 CREATE TABLE "limit" (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -593,7 +600,7 @@ CREATE TABLE "limit" (
 	CONSTRAINT ck_limit_entry_kind CHECK (entry_kind = 'limit')
 )
  STRICT;
-INSERT INTO "limit" VALUES(55,'limit','us-safrole','safrole','at-most',0,'mg/kg','as-sold','US','21 CFR 189.180, read again','read','added safrole, oil of sassafras, isosafrole or dihydrosafrole makes a food adulterated','1960-12-03',NULL);
+INSERT INTO "limit" VALUES(62,'limit','us-safrole','safrole','at-most',0,'mg/kg','as-sold','US','21 CFR 189.180, read again','read','added safrole, oil of sassafras, isosafrole or dihydrosafrole makes a food adulterated','1960-12-03',NULL);
 CREATE TABLE look (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -651,6 +658,12 @@ INSERT INTO "lot" VALUES(26,'OS-001-O','made','uL');
 INSERT INTO "lot" VALUES(32,'BOS-001-S','packed','ueach');
 INSERT INTO "lot" VALUES(37,'TRL-001-2','made','uL');
 INSERT INTO "lot" VALUES(39,'RL-001-3','rinse','uL');
+INSERT INTO "lot" VALUES(42,'T1-983-F','made','uL');
+INSERT INTO "lot" VALUES(43,'T1-727-E','made','uL');
+INSERT INTO "lot" VALUES(44,'T1-816-C','made','uL');
+INSERT INTO "lot" VALUES(45,'T1-517-Y','made','uL');
+INSERT INTO "lot" VALUES(46,'T1-157-D','made','uL');
+INSERT INTO "lot" VALUES(47,'T1-371-1','made','uL');
 CREATE TABLE makeup (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -745,7 +758,7 @@ CREATE TABLE measure (
 	CONSTRAINT fk_measure_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "measure" VALUES(42,'measure','abv',95500000,'%','95.5',20000,NULL);
+INSERT INTO "measure" VALUES(49,'measure','abv',95500000,'%','95.5',20000,NULL);
 CREATE TABLE move (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -754,7 +767,7 @@ CREATE TABLE move (
 	amount_measure TEXT NOT NULL,
 	amount_written TEXT NOT NULL,
 	party TEXT,
-	document TEXT, witness TEXT,
+	document TEXT,
 	CONSTRAINT pk_move PRIMARY KEY (seq),
 	CONSTRAINT ck_move_amount_measure CHECK (amount_measure IN ('uL', 'mg', 'ueach')),
 	CONSTRAINT ck_move_entry_kind CHECK (entry_kind = 'move'),
@@ -763,7 +776,7 @@ CREATE TABLE move (
 	CONSTRAINT fk_move_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "move" VALUES(34,'move','sale',6000000,'ueach','6','Bridge Street Stall',NULL,NULL);
+INSERT INTO "move" VALUES(34,'move','sale',6000000,'ueach','6','Bridge Street Stall',NULL);
 CREATE TABLE note (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -773,7 +786,7 @@ CREATE TABLE note (
 	CONSTRAINT fk_note_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "note" VALUES(45,'note','The still is out of order.');
+INSERT INTO "note" VALUES(52,'note','The still is out of order.');
 CREATE TABLE party (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -787,7 +800,7 @@ CREATE TABLE party (
 	CONSTRAINT ck_party_entry_kind CHECK (entry_kind = 'party')
 )
  STRICT;
-INSERT INTO "party" VALUES(54,'party','Bridge Street Stall','01 555 0100',NULL,'1 Bridge Street',NULL);
+INSERT INTO "party" VALUES(61,'party','Bridge Street Stall','01 555 0100',NULL,'1 Bridge Street',NULL);
 CREATE TABLE person (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -849,7 +862,7 @@ INSERT INTO "posting" VALUES(36,1,9,15,NULL,30769,30769);
 INSERT INTO "posting" VALUES(38,1,10,37,NULL,200000,200000);
 INSERT INTO "posting" VALUES(39,1,10,39,NULL,20000,15000);
 INSERT INTO "posting" VALUES(39,2,37,39,NULL,0,0);
-INSERT INTO "posting" VALUES(47,1,9,37,NULL,2000000,2000000);
+INSERT INTO "posting" VALUES(54,1,9,37,NULL,2000000,2000000);
 CREATE TABLE receipt (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -897,7 +910,7 @@ CREATE TABLE rest (
 	vessel TEXT,
 	CONSTRAINT pk_rest PRIMARY KEY (seq),
 	CONSTRAINT ck_rest_entry_kind CHECK (entry_kind = 'rest'),
-	CONSTRAINT ck_rest_purpose CHECK (purpose IN ('macerate', 'settle', 'chill', 'warm')),
+	CONSTRAINT ck_rest_purpose CHECK (purpose IN ('macerate', 'settle', 'chill')),
 	CONSTRAINT ck_rest_began CHECK (began >= 0),
 	CONSTRAINT ck_rest_ended_at CHECK (length(ended_at) = 20),
 	CONSTRAINT ck_rest_started_at CHECK (length(started_at) = 20),
@@ -945,7 +958,7 @@ CREATE TABLE start (
 	trial_group TEXT,
 	pour_parts INTEGER,
 	best_before TEXT,
-	vessel TEXT, is_control INTEGER CONSTRAINT ck_start_is_control CHECK (is_control IN (0, 1)), repeat INTEGER CONSTRAINT ck_start_repeat CHECK (repeat >= 0),
+	vessel TEXT, is_control INTEGER CONSTRAINT ck_start_is_control CHECK (is_control IN (0, 1)), repeat INTEGER CONSTRAINT ck_start_repeat CHECK (repeat >= 0), planned_by INTEGER CONSTRAINT ck_start_planned_by CHECK (planned_by >= 0), jar INTEGER CONSTRAINT ck_start_jar CHECK (jar >= 0),
 	CONSTRAINT pk_start PRIMARY KEY (seq),
 	CONSTRAINT ck_start_entry_kind CHECK (entry_kind = 'start'),
 	CONSTRAINT ck_start_product_kind CHECK (product_kind IN ('essence', 'washed-essence', 'gum-emulsion', 'blend', 'macerate', 'base-syrup', 'syrup', 'rework')),
@@ -958,9 +971,15 @@ CREATE TABLE start (
 	CONSTRAINT fk_start_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "start" VALUES(15,'start','Orange essence','essence',480000,'uL','480mL',NULL,NULL,'sale',NULL,NULL,NULL,NULL,NULL,NULL);
-INSERT INTO "start" VALUES(26,'start','Orange syrup','syrup',4000000,'uL','4L',NULL,NULL,'sale',NULL,NULL,NULL,NULL,NULL,NULL);
-INSERT INTO "start" VALUES(37,'start','Trial','essence',1000000,'uL','1L',NULL,NULL,'trial','pores',NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "start" VALUES(15,'start','Orange essence','essence',480000,'uL','480mL',NULL,NULL,'sale',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "start" VALUES(26,'start','Orange syrup','syrup',4000000,'uL','4L',NULL,NULL,'sale',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "start" VALUES(37,'start','Trial','essence',1000000,'uL','1L',NULL,NULL,'trial','pores',NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "start" VALUES(42,'start','pores again','essence',50000,'uL','50mL',NULL,NULL,'trial','pores again',NULL,NULL,NULL,NULL,NULL,41,1);
+INSERT INTO "start" VALUES(43,'start','pores again','essence',50000,'uL','50mL',NULL,NULL,'trial','pores again',NULL,NULL,NULL,NULL,NULL,41,2);
+INSERT INTO "start" VALUES(44,'start','pores again','essence',50000,'uL','50mL',NULL,NULL,'trial','pores again',NULL,NULL,NULL,NULL,NULL,41,3);
+INSERT INTO "start" VALUES(45,'start','pores again','essence',50000,'uL','50mL',NULL,NULL,'trial','pores again',NULL,NULL,NULL,NULL,NULL,41,4);
+INSERT INTO "start" VALUES(46,'start','pores again','essence',50000,'uL','50mL',NULL,NULL,'trial','pores again',NULL,NULL,NULL,NULL,NULL,41,5);
+INSERT INTO "start" VALUES(47,'start','pores again','essence',50000,'uL','50mL',NULL,NULL,'trial','pores again',NULL,NULL,NULL,NULL,NULL,41,6);
 CREATE TABLE start_factors (
 	seq INTEGER NOT NULL,
 	line INTEGER NOT NULL,
@@ -972,6 +991,12 @@ CREATE TABLE start_factors (
  WITHOUT ROWID,
  STRICT;
 INSERT INTO "start_factors" VALUES(37,1,'pore','5');
+INSERT INTO "start_factors" VALUES(42,1,'pore','20');
+INSERT INTO "start_factors" VALUES(43,1,'pore','5');
+INSERT INTO "start_factors" VALUES(44,1,'pore','5');
+INSERT INTO "start_factors" VALUES(45,1,'pore','5');
+INSERT INTO "start_factors" VALUES(46,1,'pore','20');
+INSERT INTO "start_factors" VALUES(47,1,'pore','20');
 CREATE TABLE strike (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -980,7 +1005,7 @@ CREATE TABLE strike (
 	CONSTRAINT fk_strike_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "strike" VALUES(46,'strike');
+INSERT INTO "strike" VALUES(53,'strike');
 CREATE TABLE tree (
 	height INTEGER NOT NULL,
 	place INTEGER NOT NULL,
@@ -1010,15 +1035,19 @@ INSERT INTO "tree" VALUES(1,16,X'A5E87FD3B7B5FD29708FF8DDAF106A6A637F65A9B9EDB69
 INSERT INTO "tree" VALUES(1,17,X'1EA6F3DE7D1DA45C06C9A8FC1EBE92B7B9EA317DB060685AC70399B24446AA6E');
 INSERT INTO "tree" VALUES(1,18,X'A7B8CA6209F382C07AB71238F8B6133DE86F4F6C54E9AD22A0FF4A2963492C93');
 INSERT INTO "tree" VALUES(1,19,X'087D50B8304CC2C4B058020DC54BCDAF21B178B4303A4FDF9EA8513B745EDFBB');
-INSERT INTO "tree" VALUES(1,20,X'D1B79BA905EC953BAA90BDAE84B05C6CCFC5DDAABD5542CBBC49C88957996350');
-INSERT INTO "tree" VALUES(1,21,X'0DC7E27E5B6A03BA74C51D44E9BE4ACCB06F642D53A3B17CF49683DAF2B07873');
-INSERT INTO "tree" VALUES(1,22,X'D5D90DB4387A243E23BFAA08D247DCCAF99538E0C16250A339202D6991CE909B');
-INSERT INTO "tree" VALUES(1,23,X'3B908B2240AA1B370EBE0BA34B40DBC61619B896B8B1A327CF09B2894ACE055F');
-INSERT INTO "tree" VALUES(1,24,X'A81D48ECAC7924292C09E37B47BAC974FEF6469FAA33BCD63D35E1D6A1EA3B9B');
-INSERT INTO "tree" VALUES(1,25,X'5F0CACA2573569B8D2F9C44B4FED06762E756C58905C16649B94A8EF0710E30D');
-INSERT INTO "tree" VALUES(1,26,X'4B7628C8C33FCCE726BFB97A937A3C249AFC0F8964BF753D5E21019D1FAC0699');
-INSERT INTO "tree" VALUES(1,27,X'18DDCB41C037F75482ED1FA394C3CFB8D9F87479BA30E0BE59C24924719303C8');
-INSERT INTO "tree" VALUES(1,28,X'F4B9EAD40509A36EBC69C442337947D388190E8F94F6ABB3379E2D361CB3E196');
+INSERT INTO "tree" VALUES(1,20,X'8A99AC5017D5B684F538AA0A5AE650F33EAFDD319732968841AC22B07896C824');
+INSERT INTO "tree" VALUES(1,21,X'786DF3817B8C0660542EAC1D001FD1208CA1E3B6B71501B77FC875ACBEB3B488');
+INSERT INTO "tree" VALUES(1,22,X'5295A9988D2858F0950E3EAFA3956C5353309B108FB9E86604E56485FD6E987E');
+INSERT INTO "tree" VALUES(1,23,X'9C568138F8FACC85EA1C393BEAEA43EB99D192951A061CFFAB805DE62DF04BE6');
+INSERT INTO "tree" VALUES(1,24,X'079A55B4BB372DE7A5F72C629DEB378E07B3A2312B81389FBB272746E76B51DE');
+INSERT INTO "tree" VALUES(1,25,X'9121F010DD66A0E38AB21FE60E5E516B2180F780303601B668EE79A558D80ABC');
+INSERT INTO "tree" VALUES(1,26,X'8A6F8F48BB0BF59603E437AA65879CCA608879BB3C612589DB7EDB0BA6F58738');
+INSERT INTO "tree" VALUES(1,27,X'85984697EC5D3C03AC4DE03E3DD902662A4E5FCD04F2AB340D3548D9B1DD1516');
+INSERT INTO "tree" VALUES(1,28,X'F00BD86DA15AF2526AB02D8DD39AAD18EEC41786E647F5C948D2913786091ADD');
+INSERT INTO "tree" VALUES(1,29,X'6B45965A7FDA8D714A8FFDBDE94B0763FD83877475687FD45ADFF29C01154CE9');
+INSERT INTO "tree" VALUES(1,30,X'0D30B5C88609CC0DF207CF4F4A2EE8673D10FF24B0E88AE58833F5AC5819310D');
+INSERT INTO "tree" VALUES(1,31,X'23E6815464E5E0620E021A57F0B5FFF4BABB1992E1255DB280CD783743EFD1E4');
+INSERT INTO "tree" VALUES(1,32,X'91B2A5A9528AC69B7F9698A4C22C91161590423A2B666599BB7162E7F22489F4');
 INSERT INTO "tree" VALUES(2,0,X'9DC2072E964502272ED995A65AF277DE01DF9BDACF93C463B793B12C7FE8258E');
 INSERT INTO "tree" VALUES(2,1,X'A4DF234CE689AF9901AFBF2851B974914450BE6B7C0E18DAC8A4CB8FE038DCC5');
 INSERT INTO "tree" VALUES(2,2,X'A30A5A5CF5770B2E6990F2CAA6092F57911D8166C41E114F7C32F9180B05369A');
@@ -1029,21 +1058,91 @@ INSERT INTO "tree" VALUES(2,6,X'45944D0ED61E82F8B487E5B81EB5C1A4B2313A588BE762BD
 INSERT INTO "tree" VALUES(2,7,X'F1F29879E3E7D0D88D8BB75A97BAAC08DA57073968899832ED5653FF086ABE14');
 INSERT INTO "tree" VALUES(2,8,X'C3E6166C70CA1D08F83C8B34E28553BCB677EDB1C346F6B7E975F0863B60E1CF');
 INSERT INTO "tree" VALUES(2,9,X'7C155377A5BCF2DB83E99452B006034CE1EAEF7437BD7E7213B493F1357B17B1');
-INSERT INTO "tree" VALUES(2,10,X'C9D2F95570F616F5BA18727A969EA4BC10B4018C3973DDF73A8840C2A89D129A');
-INSERT INTO "tree" VALUES(2,11,X'CBD20D1B730620E36E3F266A156F025B766FB9EBE250EFD2E5FB1AE4AE3DCD06');
-INSERT INTO "tree" VALUES(2,12,X'80B89FC91C1BE7A11DDF704ACBFC26B121F0327622B02ACCE2DF9ACF6067F95C');
-INSERT INTO "tree" VALUES(2,13,X'574785D39CDF1924954BA5E44DC09629A293DAB69DD2AB4690DF139F1E7E6D74');
+INSERT INTO "tree" VALUES(2,10,X'D27B89CB94DB5B8FC60F1A47CD19E14F156148B5C82DDA27D46182CDDBD9DAD6');
+INSERT INTO "tree" VALUES(2,11,X'E47945C8FF3A87FB83B673663686DA6C033981641FC19305309676D65F893D2C');
+INSERT INTO "tree" VALUES(2,12,X'ECDA95E2429204A21D58F1E5DDFB6D0C402535C1B749F0736D2FF05CAF681CB1');
+INSERT INTO "tree" VALUES(2,13,X'92477A96A11B6F36C649AFB016B5544B1D820D7D9D510A77E9B555A88271BECC');
+INSERT INTO "tree" VALUES(2,14,X'66C184256246423099699C38037C38EF5AA52578BC7DE3418DB6DB30AFFDACC3');
+INSERT INTO "tree" VALUES(2,15,X'BB4CD53D4F67AE1F842E781E9331DAC811F82D07F914DDBC6027C1C098A9AD2D');
 INSERT INTO "tree" VALUES(3,0,X'8ACBF33E9ECB18542E21B1870691C6EC935499BCFB2EFAEEB053C9670E4EF22E');
 INSERT INTO "tree" VALUES(3,1,X'A8BAB7FC92FBC3F7AC0ABE069E0FC731EC2AE8EB92A7AF95BEF54BC8463DBFD9');
 INSERT INTO "tree" VALUES(3,2,X'E353E3D24942CC79E183FB8B2949B77400DCDE8B84CCFD7E766A4B71D9D828D7');
 INSERT INTO "tree" VALUES(3,3,X'B70EFC1FDC3FC97E19CE381653097A3FEE7C612E32DA388A3BDFAAFFC3565CBE');
 INSERT INTO "tree" VALUES(3,4,X'7191F87E0C91C9A16805B91C81C9AF1F4C5551AC7EAD410AE5CE055860BAD0ED');
-INSERT INTO "tree" VALUES(3,5,X'0263D80EBA6EEB98218EBE807DF67BF0143375177775A642812608AFE42B84B5');
-INSERT INTO "tree" VALUES(3,6,X'95BCE9B2E1114314E52BBDF7FFDD9C88C0C81FFE185CE3FAB3AA9D8CEF396BF5');
+INSERT INTO "tree" VALUES(3,5,X'2CF428767F079A8E2D7E0F13C1A42B563E1D9F983AE9804BCFCC26EADA93DF99');
+INSERT INTO "tree" VALUES(3,6,X'860752A246863172A6F55B936E9EB2A3A969C7C47177DA595FA49108301B6E85');
+INSERT INTO "tree" VALUES(3,7,X'9BE79481F13EC7025443087A577294BEE0468C542FE30CCDC23E0CE837D43B7D');
 INSERT INTO "tree" VALUES(4,0,X'B0140B895F244A8C9EAC4AB2CB98FCF193DB1939895CA11C3F829599C4979868');
 INSERT INTO "tree" VALUES(4,1,X'931960DC7416CA8225D2C1848147F28EA780C946E3E047C7A54E2DDD613893E1');
-INSERT INTO "tree" VALUES(4,2,X'2BBCFA3FBB7DCC75FC9EE6F364A0EDE53986C4D05D4D81CE47755DF66AC3594E');
+INSERT INTO "tree" VALUES(4,2,X'B65879DA414F9A41FCB64D86EE951199477020FDC62A9181DECC7DA8369E8039');
+INSERT INTO "tree" VALUES(4,3,X'749B209DF41B00A29F13DAB93A7C37661BF7859DDFE7976F7B647BE2540B44C3');
 INSERT INTO "tree" VALUES(5,0,X'DF5A9062A21F88335F5DFEE2C461DDB073B6452D701482887DC4A63735F94170');
+INSERT INTO "tree" VALUES(5,1,X'55026D000A59899AC558CF896B9C92BA7870E34CB6DA1231AE8BB6941BCC3C61');
+INSERT INTO "tree" VALUES(6,0,X'DD23653CC83FA8F71150E8B4933D7C5FAAC841DA7D6C2A8DAB81BE07F1B22894');
+CREATE TABLE trial (
+    seq INTEGER NOT NULL,
+    entry_kind TEXT NOT NULL,
+    name TEXT NOT NULL,
+    number INTEGER NOT NULL,
+    product TEXT NOT NULL,
+    product_kind TEXT NOT NULL,
+    jar INTEGER NOT NULL,
+    jar_measure TEXT NOT NULL,
+    jar_written TEXT NOT NULL,
+    decides TEXT NOT NULL,
+    worst TEXT NOT NULL,
+    age TEXT NOT NULL,
+    level_mpct INTEGER NOT NULL,
+    fails_mpct INTEGER NOT NULL,
+    else_mpct INTEGER NOT NULL,
+    chance_mpct INTEGER NOT NULL,
+    entries INTEGER NOT NULL,
+    root TEXT NOT NULL,
+    formula TEXT,
+    formula_version INTEGER,
+    CONSTRAINT pk_trial PRIMARY KEY (seq),
+    CONSTRAINT ck_trial_number CHECK (number >= 0),
+    CONSTRAINT ck_trial_product_kind CHECK (product_kind IN ('essence', 'washed-essence', 'gum-emulsion', 'blend', 'macerate', 'base-syrup', 'syrup', 'rework')),
+    CONSTRAINT ck_trial_jar CHECK (jar > 0),
+    CONSTRAINT ck_trial_jar_measure CHECK (jar_measure IN ('uL', 'mg', 'ueach')),
+    CONSTRAINT ck_trial_decides CHECK (decides IN ('look', 'ntu')),
+    CONSTRAINT ck_trial_worst CHECK (worst IN ('bright', 'clear', 'hazy', 'opalescent', 'cloudy', 'milky')),
+    CONSTRAINT ck_trial_age CHECK (age IN ('1 d', '7 d')),
+    CONSTRAINT ck_trial_level_mpct CHECK (level_mpct >= 0),
+    CONSTRAINT ck_trial_fails_mpct CHECK (fails_mpct >= 0),
+    CONSTRAINT ck_trial_else_mpct CHECK (else_mpct >= 0),
+    CONSTRAINT ck_trial_chance_mpct CHECK (chance_mpct >= 0),
+    CONSTRAINT ck_trial_entries CHECK (entries >= 0),
+    CONSTRAINT ck_trial_formula_version CHECK (formula_version >= 0),
+    CONSTRAINT fk_trial_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
+    CONSTRAINT ck_trial_entry_kind CHECK (entry_kind = 'trial')
+)
+ STRICT;
+INSERT INTO "trial" VALUES(41,'trial','pores again',1,'pores again','essence',50000,'uL','50mL','look','clear','7 d',5000,90000,5000,94000,40,'0333bc9edab9ad1021c24835a3af8e9594e4c5c30213cfe706b859bcfb2d06bf',NULL,NULL);
+CREATE TABLE trial_evenings (
+    seq INTEGER NOT NULL,
+    line INTEGER NOT NULL,
+    jars INTEGER NOT NULL,
+    CONSTRAINT pk_trial_evenings PRIMARY KEY (seq, line),
+    CONSTRAINT ck_trial_evenings_jars CHECK (jars >= 0),
+    CONSTRAINT fk_trial_evenings_seq FOREIGN KEY(seq) REFERENCES trial (seq)
+)
+ WITHOUT ROWID,
+ STRICT;
+INSERT INTO "trial_evenings" VALUES(41,1,6);
+INSERT INTO "trial_evenings" VALUES(41,2,6);
+CREATE TABLE trial_factors (
+    seq INTEGER NOT NULL,
+    line INTEGER NOT NULL,
+    name TEXT NOT NULL,
+    usual TEXT NOT NULL,
+    suspected TEXT NOT NULL,
+    CONSTRAINT pk_trial_factors PRIMARY KEY (seq, line),
+    CONSTRAINT fk_trial_factors_seq FOREIGN KEY(seq) REFERENCES trial (seq)
+)
+ WITHOUT ROWID,
+ STRICT;
+INSERT INTO "trial_factors" VALUES(41,1,'pore','5','20');
 CREATE TABLE withdrawal (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -1055,7 +1154,7 @@ CREATE TABLE withdrawal (
 	CONSTRAINT ck_withdrawal_entry_kind CHECK (entry_kind = 'withdrawal')
 )
  STRICT;
-INSERT INTO "withdrawal" VALUES(53,'withdrawal','orange-essence',1);
+INSERT INTO "withdrawal" VALUES(60,'withdrawal','orange-essence',1);
 CREATE INDEX ix_entry_lot ON entry (lot);
 CREATE INDEX ix_entry_stands_for ON entry (stands_for);
 CREATE INDEX ix_level_lot ON level (lot);
@@ -1063,6 +1162,8 @@ CREATE VIEW in_force AS SELECT e.* FROM entry e LEFT JOIN entry c ON c.corrects 
 CREATE VIEW movement AS SELECT p.target AS lot, p.given AS change, e.happened_at, e.stands_for, e.seq FROM posting p JOIN in_force e ON e.seq = p.seq WHERE p.target IS NOT NULL AND p.given > 0 UNION ALL SELECT p.source AS lot, -p.taken AS change, e.happened_at, e.stands_for, e.seq FROM posting p JOIN in_force e ON e.seq = p.seq WHERE p.source IS NOT NULL AND p.taken > 0;
 CREATE VIEW last_level AS SELECT lot, amount, happened_at, stands_for FROM ( SELECT l.lot, l.amount, e.happened_at, e.stands_for, ROW_NUMBER() OVER ( PARTITION BY l.lot ORDER BY e.happened_at DESC, e.stands_for DESC) AS nth FROM level l JOIN in_force e ON e.seq = l.seq) AS ranked WHERE nth = 1;
 CREATE VIEW on_hand AS SELECT lot.id AS lot, lot.code, lot.measure, CAST(COALESCE(v.amount, 0) + COALESCE(SUM(m.change), 0) AS BIGINT) AS amount FROM lot LEFT JOIN last_level v ON v.lot = lot.id LEFT JOIN movement m ON m.lot = lot.id AND (v.lot IS NULL OR m.happened_at > v.happened_at OR (m.happened_at = v.happened_at AND m.stands_for > v.stands_for)) GROUP BY lot.id, lot.code, lot.measure, v.amount;
+CREATE VIEW verdict AS SELECT lot, verdict, happened_at FROM ( SELECT e.lot, j.verdict, e.happened_at, ROW_NUMBER() OVER ( PARTITION BY e.lot ORDER BY e.happened_at DESC, e.stands_for DESC) AS nth FROM judge j JOIN in_force e ON e.seq = j.seq) AS ranked WHERE nth = 1;
+CREATE VIEW lot_status AS SELECT lot.id AS lot, lot.code, CASE WHEN NOT EXISTS (SELECT 1 FROM in_force o WHERE o.stands_for = lot.id) THEN 'struck out' WHEN v.verdict = 'hold' THEN 'on hold' WHEN v.verdict = 'release' THEN 'released' WHEN v.verdict = 'reject' THEN 'rejected' WHEN v.verdict = 'rework' THEN 'to be reworked' WHEN v.verdict = 'recall' THEN 'recalled' WHEN lot.lot_type = 'packed' THEN 'packed' WHEN lot.lot_type <> 'made' THEN 'in stock' WHEN EXISTS (SELECT 1 FROM in_force f WHERE f.lot = lot.id AND f.kind = 'finish') THEN 'finished' ELSE 'being made' END AS status FROM lot LEFT JOIN verdict v ON v.lot = lot.id;
 CREATE TRIGGER guard_add_update BEFORE UPDATE ON "add" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_add_delete BEFORE DELETE ON "add" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_add_insert BEFORE INSERT ON "add" WHEN EXISTS (SELECT 1 FROM "add" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
@@ -1204,58 +1305,16 @@ CREATE TRIGGER guard_answer_insert BEFORE INSERT ON "answer" WHEN EXISTS (SELECT
 CREATE TRIGGER guard_forecast_update BEFORE UPDATE ON "forecast" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_forecast_delete BEFORE DELETE ON "forecast" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_forecast_insert BEFORE INSERT ON "forecast" WHEN EXISTS (SELECT 1 FROM "forecast" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_update BEFORE UPDATE ON "trial" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_delete BEFORE DELETE ON "trial" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_insert BEFORE INSERT ON "trial" WHEN EXISTS (SELECT 1 FROM "trial" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_evenings_update BEFORE UPDATE ON "trial_evenings" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_evenings_delete BEFORE DELETE ON "trial_evenings" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_evenings_insert BEFORE INSERT ON "trial_evenings" WHEN EXISTS (SELECT 1 FROM "trial_evenings" WHERE ("seq" = NEW."seq" AND "line" = NEW."line")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_factors_update BEFORE UPDATE ON "trial_factors" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_factors_delete BEFORE DELETE ON "trial_factors" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_factors_insert BEFORE INSERT ON "trial_factors" WHEN EXISTS (SELECT 1 FROM "trial_factors" WHERE ("seq" = NEW."seq" AND "line" = NEW."line")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE INDEX ix_move_party ON move (party);
 CREATE INDEX ix_receipt_supplier ON receipt (supplier);
 CREATE INDEX ix_receipt_material ON receipt (material);
-CREATE VIEW verdict AS SELECT lot, verdict, happened_at, stands_for FROM ( SELECT e.lot, j.verdict, e.happened_at, e.stands_for, ROW_NUMBER() OVER ( PARTITION BY e.lot ORDER BY e.happened_at DESC, e.stands_for DESC) AS nth FROM judge j JOIN in_force e ON e.seq = j.seq) AS ranked WHERE nth = 1;
-CREATE VIEW reopening AS SELECT e.lot, e.happened_at, e.stands_for FROM in_force e LEFT JOIN rinse r ON r.seq = e.seq WHERE e.kind IN ('add', 'makeup') OR r.went_to = 'batch';
-CREATE VIEW lot_status AS SELECT lot.id AS lot, lot.code, CASE WHEN NOT EXISTS (SELECT 1 FROM in_force o WHERE o.stands_for = lot.id) THEN 'struck out' WHEN v.verdict = 'hold' THEN 'on hold' WHEN v.verdict = 'release' AND NOT EXISTS (SELECT 1 FROM reopening r WHERE r.lot = lot.id AND (r.happened_at > v.happened_at OR (r.happened_at = v.happened_at AND r.stands_for > v.stands_for))) THEN 'released' WHEN v.verdict = 'reject' THEN 'rejected' WHEN v.verdict = 'rework' THEN 'to be reworked' WHEN v.verdict = 'recall' THEN 'recalled' WHEN lot.lot_type = 'packed' THEN 'packed' WHEN lot.lot_type <> 'made' THEN 'in stock' WHEN EXISTS (SELECT 1 FROM in_force f WHERE f.lot = lot.id AND f.kind = 'finish' AND NOT EXISTS (SELECT 1 FROM reopening r WHERE r.lot = lot.id AND (r.happened_at > f.happened_at OR (r.happened_at = f.happened_at AND r.stands_for > f.stands_for)))) THEN 'finished' ELSE 'being made' END AS status FROM lot LEFT JOIN verdict v ON v.lot = lot.id;
-CREATE TRIGGER guard_add_order BEFORE INSERT ON "add" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_answer_order BEFORE INSERT ON "answer" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_bottle_order BEFORE INSERT ON "bottle" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_check_order BEFORE INSERT ON "check" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_clean_order BEFORE INSERT ON "clean" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_closing_order BEFORE INSERT ON "closing" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_complaint_order BEFORE INSERT ON "complaint" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_contact_order BEFORE INSERT ON "contact" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_count_order BEFORE INSERT ON "count" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_decant_order BEFORE INSERT ON "decant" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_deviation_order BEFORE INSERT ON "deviation" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_entry_order BEFORE INSERT ON "entry" WHEN NEW.seq IS NOT COALESCE((SELECT MAX(seq) FROM entry), 0) + 1 BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_equipment_order BEFORE INSERT ON "equipment" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_filter_order BEFORE INSERT ON "filter" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_finish_order BEFORE INSERT ON "finish" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_forecast_order BEFORE INSERT ON "forecast" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_formula_order BEFORE INSERT ON "formula" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_formula_keeping_order BEFORE INSERT ON "formula_keeping" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_formula_lines_order BEFORE INSERT ON "formula_lines" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_formula_steps_order BEFORE INSERT ON "formula_steps" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_house_order BEFORE INSERT ON "house" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_judge_order BEFORE INSERT ON "judge" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_labels_order BEFORE INSERT ON "labels" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_level_order BEFORE INSERT ON "level" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_limit_order BEFORE INSERT ON "limit" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_look_order BEFORE INSERT ON "look" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_lot_order BEFORE INSERT ON "lot" WHEN NEW.id IS NOT COALESCE((SELECT MAX(seq) FROM entry), 0) + 1 BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_makeup_order BEFORE INSERT ON "makeup" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_material_order BEFORE INSERT ON "material" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_material_constituents_order BEFORE INSERT ON "material_constituents" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_material_key_order BEFORE INSERT ON "material_key" WHEN NEW.seq IS NOT COALESCE((SELECT MAX(seq) FROM entry), 0) + 1 BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_measure_order BEFORE INSERT ON "measure" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_move_order BEFORE INSERT ON "move" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_note_order BEFORE INSERT ON "note" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_party_order BEFORE INSERT ON "party" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_person_order BEFORE INSERT ON "person" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_person_key_order BEFORE INSERT ON "person_key" WHEN NEW.seq IS NOT COALESCE((SELECT MAX(seq) FROM entry), 0) + 1 BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_posting_order BEFORE INSERT ON "posting" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_receipt_order BEFORE INSERT ON "receipt" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_rest_order BEFORE INSERT ON "rest" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_rinse_order BEFORE INSERT ON "rinse" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_start_order BEFORE INSERT ON "start" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_start_factors_order BEFORE INSERT ON "start_factors" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_strike_order BEFORE INSERT ON "strike" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_tree_order BEFORE INSERT ON "tree" WHEN ((NEW.place + 1) << NEW.height) IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_withdrawal_order BEFORE INSERT ON "withdrawal" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_alembic_version_order BEFORE INSERT ON "alembic_version" WHEN true BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE TRIGGER guard_entry_clock BEFORE INSERT ON "entry" WHEN NEW.reason IS NULL AND NEW.recorded_at < (SELECT strftime('%Y-%m-%dT%H:%M:%SZ', recorded_at, '-1 hour') FROM entry WHERE seq = NEW.seq - 1) BEGIN SELECT RAISE(ABORT, 'The book records nothing an hour before its last entry without a reason.'); END;
 COMMIT;

@@ -202,7 +202,7 @@ body TEXT NOT NULL,
 leaf BLOB NOT NULL,
 CONSTRAINT pk_entry PRIMARY KEY (seq),
 CONSTRAINT ck_entry_by CHECK (by IS NOT NULL OR kind = 'house'),
-CONSTRAINT ck_entry_kind CHECK (kind IN ('house', 'person', 'material', 'formula', 'receipt', 'start', 'add', 'rest', 'filter', 'rinse', 'decant', 'look', 'measure', 'makeup', 'finish', 'bottle', 'labels', 'move', 'judge', 'check', 'complaint', 'count', 'note', 'deviation', 'clean', 'equipment', 'strike', 'party', 'limit', 'withdrawal', 'contact', 'closing', 'answer', 'forecast')),
+CONSTRAINT ck_entry_kind CHECK (kind IN ('house', 'person', 'material', 'formula', 'receipt', 'start', 'add', 'rest', 'filter', 'rinse', 'decant', 'look', 'measure', 'makeup', 'finish', 'bottle', 'labels', 'move', 'judge', 'check', 'complaint', 'count', 'note', 'deviation', 'clean', 'equipment', 'strike', 'party', 'limit', 'withdrawal', 'contact', 'closing', 'answer', 'forecast', 'trial')),
 CONSTRAINT ck_entry_origin CHECK (origin IN ('bench', 'paper', 'instrument', 'memory')),
 CONSTRAINT ck_entry_precision CHECK (precision IN ('exact', 'about', 'day')),
 CONSTRAINT ck_entry_leaf CHECK (length(leaf) = 32),
@@ -778,7 +778,7 @@ purpose TEXT NOT NULL,
 trial_group TEXT,
 pour_parts INTEGER,
 best_before TEXT,
-vessel TEXT, is_control INTEGER CONSTRAINT ck_start_is_control CHECK (is_control IN (0, 1)), repeat INTEGER CONSTRAINT ck_start_repeat CHECK (repeat >= 0),
+vessel TEXT, is_control INTEGER CONSTRAINT ck_start_is_control CHECK (is_control IN (0, 1)), repeat INTEGER CONSTRAINT ck_start_repeat CHECK (repeat >= 0), planned_by INTEGER CONSTRAINT ck_start_planned_by CHECK (planned_by >= 0), jar INTEGER CONSTRAINT ck_start_jar CHECK (jar >= 0),
 CONSTRAINT pk_start PRIMARY KEY (seq),
 CONSTRAINT ck_start_entry_kind CHECK (entry_kind = 'start'),
 CONSTRAINT ck_start_product_kind CHECK (product_kind IN ('essence', 'washed-essence', 'gum-emulsion', 'blend', 'macerate', 'base-syrup', 'syrup', 'rework')),
@@ -815,6 +815,66 @@ place INTEGER NOT NULL,
 hash BLOB NOT NULL,
 CONSTRAINT pk_tree PRIMARY KEY (height, place),
 CONSTRAINT ck_tree_node CHECK (height > 0 AND length(hash) = 32)
+)
+WITHOUT ROWID,
+STRICT;
+CREATE TABLE trial (
+seq INTEGER NOT NULL,
+entry_kind TEXT NOT NULL,
+name TEXT NOT NULL,
+number INTEGER NOT NULL,
+product TEXT NOT NULL,
+product_kind TEXT NOT NULL,
+jar INTEGER NOT NULL,
+jar_measure TEXT NOT NULL,
+jar_written TEXT NOT NULL,
+decides TEXT NOT NULL,
+worst TEXT NOT NULL,
+age TEXT NOT NULL,
+level_mpct INTEGER NOT NULL,
+fails_mpct INTEGER NOT NULL,
+else_mpct INTEGER NOT NULL,
+chance_mpct INTEGER NOT NULL,
+entries INTEGER NOT NULL,
+root TEXT NOT NULL,
+formula TEXT,
+formula_version INTEGER,
+CONSTRAINT pk_trial PRIMARY KEY (seq),
+CONSTRAINT ck_trial_number CHECK (number >= 0),
+CONSTRAINT ck_trial_product_kind CHECK (product_kind IN ('essence', 'washed-essence', 'gum-emulsion', 'blend', 'macerate', 'base-syrup', 'syrup', 'rework')),
+CONSTRAINT ck_trial_jar CHECK (jar > 0),
+CONSTRAINT ck_trial_jar_measure CHECK (jar_measure IN ('uL', 'mg', 'ueach')),
+CONSTRAINT ck_trial_decides CHECK (decides IN ('look', 'ntu')),
+CONSTRAINT ck_trial_worst CHECK (worst IN ('bright', 'clear', 'hazy', 'opalescent', 'cloudy', 'milky')),
+CONSTRAINT ck_trial_age CHECK (age IN ('1 d', '7 d')),
+CONSTRAINT ck_trial_level_mpct CHECK (level_mpct >= 0),
+CONSTRAINT ck_trial_fails_mpct CHECK (fails_mpct >= 0),
+CONSTRAINT ck_trial_else_mpct CHECK (else_mpct >= 0),
+CONSTRAINT ck_trial_chance_mpct CHECK (chance_mpct >= 0),
+CONSTRAINT ck_trial_entries CHECK (entries >= 0),
+CONSTRAINT ck_trial_formula_version CHECK (formula_version >= 0),
+CONSTRAINT fk_trial_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
+CONSTRAINT ck_trial_entry_kind CHECK (entry_kind = 'trial')
+)
+STRICT;
+CREATE TABLE trial_evenings (
+seq INTEGER NOT NULL,
+line INTEGER NOT NULL,
+jars INTEGER NOT NULL,
+CONSTRAINT pk_trial_evenings PRIMARY KEY (seq, line),
+CONSTRAINT ck_trial_evenings_jars CHECK (jars >= 0),
+CONSTRAINT fk_trial_evenings_seq FOREIGN KEY(seq) REFERENCES trial (seq)
+)
+WITHOUT ROWID,
+STRICT;
+CREATE TABLE trial_factors (
+seq INTEGER NOT NULL,
+line INTEGER NOT NULL,
+name TEXT NOT NULL,
+usual TEXT NOT NULL,
+suspected TEXT NOT NULL,
+CONSTRAINT pk_trial_factors PRIMARY KEY (seq, line),
+CONSTRAINT fk_trial_factors_seq FOREIGN KEY(seq) REFERENCES trial (seq)
 )
 WITHOUT ROWID,
 STRICT;
@@ -1027,6 +1087,15 @@ CREATE TRIGGER guard_tree_delete BEFORE DELETE ON "tree" BEGIN SELECT RAISE(ABOR
 CREATE TRIGGER guard_tree_insert BEFORE INSERT ON "tree" WHEN EXISTS (SELECT 1 FROM "tree" WHERE ("height" = NEW."height" AND "place" = NEW."place")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_tree_order BEFORE INSERT ON "tree" WHEN ((NEW.place + 1) << NEW.height) IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_tree_update BEFORE UPDATE ON "tree" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_delete BEFORE DELETE ON "trial" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_evenings_delete BEFORE DELETE ON "trial_evenings" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_evenings_insert BEFORE INSERT ON "trial_evenings" WHEN EXISTS (SELECT 1 FROM "trial_evenings" WHERE ("seq" = NEW."seq" AND "line" = NEW."line")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_evenings_update BEFORE UPDATE ON "trial_evenings" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_factors_delete BEFORE DELETE ON "trial_factors" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_factors_insert BEFORE INSERT ON "trial_factors" WHEN EXISTS (SELECT 1 FROM "trial_factors" WHERE ("seq" = NEW."seq" AND "line" = NEW."line")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_factors_update BEFORE UPDATE ON "trial_factors" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_insert BEFORE INSERT ON "trial" WHEN EXISTS (SELECT 1 FROM "trial" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_update BEFORE UPDATE ON "trial" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_withdrawal_delete BEFORE DELETE ON "withdrawal" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_withdrawal_insert BEFORE INSERT ON "withdrawal" WHEN EXISTS (SELECT 1 FROM "withdrawal" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_withdrawal_order BEFORE INSERT ON "withdrawal" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
