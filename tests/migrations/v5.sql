@@ -10,7 +10,7 @@ CREATE TABLE "add" (
 	amount_written TEXT NOT NULL,
 	added_as TEXT NOT NULL,
 	temp_mdegc INTEGER,
-	minutes INTEGER,
+	minutes INTEGER, triturated_minutes INTEGER CONSTRAINT ck_add_triturated_minutes CHECK (triturated_minutes >= 0), instrument TEXT,
 	CONSTRAINT pk_add PRIMARY KEY (seq),
 	CONSTRAINT ck_add_added_as CHECK (added_as IN ('ingredient', 'top-up', 'rework', 'rinse-liquor', 'old-cake')),
 	CONSTRAINT ck_add_amount_measure CHECK (amount_measure IN ('uL', 'mg', 'ueach')),
@@ -21,15 +21,15 @@ CREATE TABLE "add" (
 	CONSTRAINT fk_add_source FOREIGN KEY(source) REFERENCES lot (code)
 )
  STRICT;
-INSERT INTO "add" VALUES(16,'add','SOO-001-3',25000,'mg','25g','ingredient',NULL,NULL);
-INSERT INTO "add" VALUES(17,'add','LMC-001-F',15000,'mg','15g','ingredient',NULL,NULL);
-INSERT INTO "add" VALUES(18,'add','NS-001-J',420000,'uL','420mL','ingredient',NULL,NULL);
-INSERT INTO "add" VALUES(27,'add','SGR-001-L',2400000,'mg','2.4kg','ingredient',NULL,NULL);
-INSERT INTO "add" VALUES(28,'add','WTR-001-0',2400000,'uL','2.4L','ingredient',NULL,NULL);
-INSERT INTO "add" VALUES(29,'add','OE-001-5',30000,'uL','30mL','ingredient',NULL,NULL);
-INSERT INTO "add" VALUES(36,'add','SOO-001-3',26000,'mg','26g','ingredient',NULL,NULL);
-INSERT INTO "add" VALUES(38,'add','NS-001-J',200000,'uL','200mL','ingredient',NULL,NULL);
-INSERT INTO "add" VALUES(54,'add','SOO-001-3',2000000,'uL','2L','ingredient',NULL,NULL);
+INSERT INTO "add" VALUES(16,'add','SOO-001-3',25000,'mg','25g','ingredient',NULL,NULL,NULL,NULL);
+INSERT INTO "add" VALUES(17,'add','LMC-001-F',15000,'mg','15g','ingredient',NULL,NULL,NULL,NULL);
+INSERT INTO "add" VALUES(18,'add','NS-001-J',420000,'uL','420mL','ingredient',NULL,NULL,NULL,NULL);
+INSERT INTO "add" VALUES(27,'add','SGR-001-L',2400000,'mg','2.4kg','ingredient',NULL,NULL,NULL,NULL);
+INSERT INTO "add" VALUES(28,'add','WTR-001-0',2400000,'uL','2.4L','ingredient',NULL,NULL,NULL,NULL);
+INSERT INTO "add" VALUES(29,'add','OE-001-5',30000,'uL','30mL','ingredient',NULL,NULL,NULL,NULL);
+INSERT INTO "add" VALUES(36,'add','SOO-001-3',26000,'mg','26g','ingredient',NULL,NULL,NULL,NULL);
+INSERT INTO "add" VALUES(38,'add','NS-001-J',200000,'uL','200mL','ingredient',NULL,NULL,NULL,NULL);
+INSERT INTO "add" VALUES(54,'add','SOO-001-3',2000000,'uL','2L','ingredient',NULL,NULL,NULL,NULL);
 CREATE TABLE alembic_version (
 	version_num VARCHAR(32) NOT NULL, 
 	CONSTRAINT alembic_version_pkc PRIMARY KEY (version_num)
@@ -103,7 +103,7 @@ CREATE TABLE "check" (
 	CONSTRAINT fk_check_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "check" VALUES(56,'check',52,'Read again.');
+INSERT INTO "check" VALUES(56,'check',51,'Read again.');
 CREATE TABLE clean (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -293,11 +293,11 @@ INSERT INTO "entry" VALUES(52,'note',NULL,'2026-03-04T12:15:00Z',0,'exact','2026
 INSERT INTO "entry" VALUES(53,'strike',NULL,'2026-03-04T12:20:00Z',0,'exact','2026-03-04T12:20:00Z','bench',NULL,'AB',52,52,'the wrong book','{"by":"AB","corrects":52,"facts":{},"happened_at":"2026-03-04T12:20:00Z","kind":"strike","offset_min":0,"origin":"bench","precision":"exact","reason":"the wrong book","recorded_at":"2026-03-04T12:20:00Z","seq":53,"stands_for":52,"v":1}',X'C59F3867F1581BC1BC545A304AB4D0FCA4424A2EBCDF1B154261708D67054F86');
 INSERT INTO "entry" VALUES(54,'add',37,'2026-03-04T12:25:00Z',0,'exact','2026-03-04T12:25:00Z','bench',NULL,'AB',NULL,54,'the scale was reset','{"by":"AB","facts":{"added_as":"ingredient","amount":{"amount":2000000,"measure":"uL","written":"2L"},"source":"SOO-001-3"},"happened_at":"2026-03-04T12:25:00Z","kind":"add","lot":"TRL-001-2","offset_min":0,"origin":"bench","postings":[{"given":2000000,"source":"SOO-001-3","taken":2000000,"target":"TRL-001-2"}],"precision":"exact","reason":"the scale was reset","recorded_at":"2026-03-04T12:25:00Z","seq":54,"stands_for":54,"v":1}',X'78CC8751BAE1BE831B810E249C3EED674323AE6721C54B2BDBFD6380CAB48596');
 INSERT INTO "entry" VALUES(55,'deviation',37,'2026-03-04T12:25:00Z',0,'exact','2026-03-04T12:25:00Z','bench',NULL,'AB',NULL,55,'the scale was reset','{"by":"AB","facts":{"about":54,"rule":"on hand","text":"2 L is more than is there of SOO-001-3: the book says 469.231 mL."},"happened_at":"2026-03-04T12:25:00Z","kind":"deviation","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","reason":"the scale was reset","recorded_at":"2026-03-04T12:25:00Z","seq":55,"stands_for":55,"v":1}',X'9CB2D1457BA0FBCBD9F1F1BB79E827A74FDFF9363DE0CBC35981338A0CE5B9C7');
-INSERT INTO "entry" VALUES(56,'check',37,'2026-03-04T12:30:00Z',0,'exact','2026-03-04T12:30:00Z','bench',NULL,'AB',NULL,56,NULL,'{"by":"AB","facts":{"about":52,"words":"Read again."},"happened_at":"2026-03-04T12:30:00Z","kind":"check","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:30:00Z","seq":56,"stands_for":56,"v":1}',X'1877F1C95CD523D22FDEC359FF897A856705E0FAA6DAFE1D5E43034E5CD168B6');
+INSERT INTO "entry" VALUES(56,'check',37,'2026-03-04T12:30:00Z',0,'exact','2026-03-04T12:30:00Z','bench',NULL,'AB',NULL,56,NULL,'{"by":"AB","facts":{"about":51,"words":"Read again."},"happened_at":"2026-03-04T12:30:00Z","kind":"check","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:30:00Z","seq":56,"stands_for":56,"v":1}',X'C7B50FE5DCC4DEA839BA10CC42960602C9EF0760F3BEB3B565DFAD759C713380');
 INSERT INTO "entry" VALUES(57,'clean',NULL,'2026-03-04T12:35:00Z',0,'exact','2026-03-04T12:35:00Z','bench',NULL,'AB',NULL,57,NULL,'{"by":"AB","facts":{"how":"Hot water","last_held":"Orange essence","vessel":"Demijohn 2"},"happened_at":"2026-03-04T12:35:00Z","kind":"clean","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:35:00Z","seq":57,"stands_for":57,"v":1}',X'808A18EF0DCF5835629B5003E504B0EF747E79564D613AD2C410D69F18EAC16B');
 INSERT INTO "entry" VALUES(58,'equipment',NULL,'2026-03-04T12:40:00Z',0,'exact','2026-03-04T12:40:00Z','bench',NULL,'AB',NULL,58,NULL,'{"by":"AB","facts":{"name":"Scale","words":"Set to zero with the 200 g weight."},"happened_at":"2026-03-04T12:40:00Z","kind":"equipment","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:40:00Z","seq":58,"stands_for":58,"v":1}',X'6EE0E39F6A7FB98D74DC5E6190A44BD9CE744A002503E40ABA985A7FE668EB0F');
 INSERT INTO "entry" VALUES(59,'formula',NULL,'2026-03-04T12:45:00Z',0,'exact','2026-03-04T12:45:00Z','bench',NULL,'AB',NULL,59,NULL,'{"by":"AB","facts":{"basis":{"amount":1000000,"measure":"uL","written":"1L"},"code":"orange-essence","keeping":[{"days":540,"opened_days":180,"storage":"cool and dark"}],"lines":[{"amount":{"amount":50000,"measure":"mg","written":"50g"},"material":"orange-oil","tolerance_mpct":2000}],"prepared_by":"AB","product":"Orange essence","product_kind":"essence","steps":[{"minutes_min":2880,"verb":"rest"},{"pore_max_nm":25000,"verb":"filter"}],"version":1},"happened_at":"2026-03-04T12:45:00Z","kind":"formula","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:45:00Z","seq":59,"stands_for":59,"v":1}',X'046C19E49B27D7F71D0EF9DF26D3E857D8C7FD4F834E3EC374573F0680FF86BE');
-INSERT INTO "entry" VALUES(60,'withdrawal',NULL,'2026-03-04T12:50:00Z',0,'exact','2026-03-04T12:50:00Z','bench',NULL,'AB',NULL,60,NULL,'{"by":"AB","facts":{"code":"orange-essence","version":1},"happened_at":"2026-03-04T12:50:00Z","kind":"withdrawal","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:50:00Z","seq":60,"stands_for":60,"v":1}',X'41EDCE43E607516F0E89BBBB32BEA3A4A1194B5A75F837C7A0CA4A9E4BE8A4CD');
+INSERT INTO "entry" VALUES(60,'withdrawal',NULL,'2026-03-04T12:50:00Z',0,'exact','2026-03-04T12:50:00Z','bench',NULL,'AB',NULL,60,'the yield was never reached','{"by":"AB","facts":{"code":"orange-essence","version":1},"happened_at":"2026-03-04T12:50:00Z","kind":"withdrawal","offset_min":0,"origin":"bench","precision":"exact","reason":"the yield was never reached","recorded_at":"2026-03-04T12:50:00Z","seq":60,"stands_for":60,"v":1}',X'581E7AC997ADD3E97480A31E2B1007926FB613368B2A4D0FD6D912F788765995');
 INSERT INTO "entry" VALUES(61,'party',NULL,'2026-03-04T12:55:00Z',0,'exact','2026-03-04T12:55:00Z','bench',NULL,'AB',NULL,61,NULL,'{"by":"AB","facts":{"address":"1 Bridge Street","name":"Bridge Street Stall","phone":"01 555 0100"},"happened_at":"2026-03-04T12:55:00Z","kind":"party","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:55:00Z","seq":61,"stands_for":61,"v":1}',X'DD470EF093988EA11CDAC3FD4DD4A6EEA6F4371223A7703F4DC515D3F263C305');
 INSERT INTO "entry" VALUES(62,'limit',NULL,'2026-03-04T13:00:00Z',0,'exact','2026-03-04T13:00:00Z','bench',NULL,'AB',NULL,62,NULL,'{"by":"AB","facts":{"basis":"as-sold","bound":"at-most","citation":"21 CFR 189.180, read again","code":"us-safrole","known_by":"read","place":"US","says":"added safrole, oil of sassafras, isosafrole or dihydrosafrole makes a food adulterated","since":"1960-12-03","substance":"safrole","unit":"mg/kg","value_micro":0},"happened_at":"2026-03-04T13:00:00Z","kind":"limit","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:00:00Z","seq":62,"stands_for":62,"v":1}',X'486A05300BD7DF567E2ED53913E51EE409A1D882A4281A7DA377F7F6BD0BA213');
 INSERT INTO "entry" VALUES(63,'judge',32,'2026-03-04T13:05:00Z',0,'exact','2026-03-04T13:05:00Z','bench',NULL,'AB',NULL,63,'came back cloudy','{"by":"AB","facts":{"verdict":"recall"},"happened_at":"2026-03-04T13:05:00Z","kind":"judge","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","reason":"came back cloudy","recorded_at":"2026-03-04T13:05:00Z","seq":63,"stands_for":63,"v":1}',X'C3F43624CDC50B9BCAE5A2C6C7E9608CA2AA2418ED4C4DC9AB49B33F243F74CD');
@@ -339,7 +339,7 @@ CREATE TABLE filter (
 	first_runnings INTEGER,
 	first_runnings_measure TEXT,
 	first_runnings_written TEXT,
-	minutes INTEGER, in_cake INTEGER CONSTRAINT ck_filter_in_cake CHECK (in_cake > 0), in_cake_measure TEXT CONSTRAINT ck_filter_in_cake_measure CHECK (in_cake_measure IN ('uL', 'mg', 'ueach')), in_cake_written TEXT,
+	minutes INTEGER, in_cake INTEGER CONSTRAINT ck_filter_in_cake CHECK (in_cake > 0), in_cake_measure TEXT CONSTRAINT ck_filter_in_cake_measure CHECK (in_cake_measure IN ('uL', 'mg', 'ueach')), in_cake_written TEXT, paper TEXT CONSTRAINT fk_filter_paper REFERENCES lot (code), wetted_with TEXT CONSTRAINT fk_filter_wetted_with REFERENCES lot (code),
 	CONSTRAINT pk_filter PRIMARY KEY (seq),
 	CONSTRAINT ck_filter_cake CHECK (cake IN ('fresh', 'same')),
 	CONSTRAINT ck_filter_entry_kind CHECK (entry_kind = 'filter'),
@@ -361,7 +361,7 @@ CREATE TABLE filter (
 	CONSTRAINT fk_filter_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "filter" VALUES(21,'filter',1,'paper',445000,'uL','445mL',430000,'uL','430mL',20000,20000,NULL,NULL,NULL,NULL,NULL,40000,'below-atmosphere',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "filter" VALUES(21,'filter',1,'paper',445000,'uL','445mL',430000,'uL','430mL',20000,20000,NULL,NULL,NULL,NULL,NULL,40000,'below-atmosphere',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
 CREATE TABLE finish (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -437,7 +437,7 @@ CREATE TABLE formula (
 	caution TEXT,
 	prepared_by TEXT,
 	checked_by TEXT,
-	valid_from TEXT, abv_min_mpct INTEGER CONSTRAINT ck_formula_abv_min_mpct CHECK (abv_min_mpct >= 0), abv_max_mpct INTEGER CONSTRAINT ck_formula_abv_max_mpct CHECK (abv_max_mpct >= 0), claim TEXT, dose INTEGER CONSTRAINT ck_formula_dose CHECK (dose > 0), dose_measure TEXT CONSTRAINT ck_formula_dose_measure CHECK (dose_measure IN ('uL', 'mg', 'ueach')), dose_written TEXT, dose_into INTEGER CONSTRAINT ck_formula_dose_into CHECK (dose_into > 0), dose_into_measure TEXT CONSTRAINT ck_formula_dose_into_measure CHECK (dose_into_measure IN ('uL', 'mg', 'ueach')), dose_into_written TEXT,
+	valid_from TEXT, abv_min_mpct INTEGER CONSTRAINT ck_formula_abv_min_mpct CHECK (abv_min_mpct >= 0), abv_max_mpct INTEGER CONSTRAINT ck_formula_abv_max_mpct CHECK (abv_max_mpct >= 0), claim TEXT, dose INTEGER CONSTRAINT ck_formula_dose CHECK (dose > 0), dose_measure TEXT CONSTRAINT ck_formula_dose_measure CHECK (dose_measure IN ('uL', 'mg', 'ueach')), dose_written TEXT, dose_into INTEGER CONSTRAINT ck_formula_dose_into CHECK (dose_into > 0), dose_into_measure TEXT CONSTRAINT ck_formula_dose_into_measure CHECK (dose_into_measure IN ('uL', 'mg', 'ueach')), dose_into_written TEXT, packaging TEXT,
 	CONSTRAINT pk_formula PRIMARY KEY (seq),
 	CONSTRAINT ck_formula_basis_measure CHECK (basis_measure IN ('uL', 'mg', 'ueach')),
 	CONSTRAINT ck_formula_entry_kind CHECK (entry_kind = 'formula'),
@@ -455,7 +455,7 @@ CREATE TABLE formula (
 	CONSTRAINT fk_formula_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "formula" VALUES(59,'formula','orange-essence',1,'Orange essence','essence',1000000,'uL','1L',NULL,NULL,NULL,NULL,NULL,NULL,NULL,'AB',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "formula" VALUES(59,'formula','orange-essence',1,'Orange essence','essence',1000000,'uL','1L',NULL,NULL,NULL,NULL,NULL,NULL,NULL,'AB',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
 CREATE TABLE formula_keeping (
 	seq INTEGER NOT NULL,
 	line INTEGER NOT NULL,
@@ -502,7 +502,7 @@ CREATE TABLE formula_steps (
 	temp_min_mdegc INTEGER,
 	temp_max_mdegc INTEGER,
 	pore_max_nm INTEGER,
-	passes_min INTEGER, rest_for TEXT CONSTRAINT ck_formula_steps_rest_for CHECK (rest_for IN ('macerate', 'settle', 'chill')), precoat_min INTEGER CONSTRAINT ck_formula_steps_precoat_min CHECK (precoat_min > 0), precoat_min_measure TEXT CONSTRAINT ck_formula_steps_precoat_min_measure CHECK (precoat_min_measure IN ('uL', 'mg', 'ueach')), precoat_min_written TEXT, looked_at TEXT CONSTRAINT ck_formula_steps_looked_at CHECK (looked_at IN ('neat', 'in-syrup', 'as-poured')), dilution TEXT, worst TEXT CONSTRAINT ck_formula_steps_worst CHECK (worst IN ('bright', 'clear', 'hazy', 'opalescent', 'cloudy', 'milky')), age_minutes INTEGER CONSTRAINT ck_formula_steps_age_minutes CHECK (age_minutes >= 0),
+	passes_min INTEGER, rest_for TEXT CONSTRAINT ck_formula_steps_rest_for CHECK (rest_for IN ('macerate', 'settle', 'chill', 'warm')), precoat_min INTEGER CONSTRAINT ck_formula_steps_precoat_min CHECK (precoat_min > 0), precoat_min_measure TEXT CONSTRAINT ck_formula_steps_precoat_min_measure CHECK (precoat_min_measure IN ('uL', 'mg', 'ueach')), precoat_min_written TEXT, looked_at TEXT CONSTRAINT ck_formula_steps_looked_at CHECK (looked_at IN ('neat', 'in-syrup', 'as-poured')), dilution TEXT, worst TEXT CONSTRAINT ck_formula_steps_worst CHECK (worst IN ('bright', 'clear', 'hazy', 'opalescent', 'cloudy', 'milky')), age_minutes INTEGER CONSTRAINT ck_formula_steps_age_minutes CHECK (age_minutes >= 0),
 	CONSTRAINT pk_formula_steps PRIMARY KEY (seq, line),
 	CONSTRAINT ck_formula_steps_minutes_max CHECK (minutes_max >= 0),
 	CONSTRAINT ck_formula_steps_minutes_min CHECK (minutes_min >= 0),
@@ -522,13 +522,13 @@ CREATE TABLE house (
 	address TEXT,
 	country TEXT,
 	time_zone TEXT NOT NULL,
-	fluid_ounce TEXT NOT NULL, hour_minor INTEGER CONSTRAINT ck_house_hour_minor CHECK (hour_minor >= 0), phone TEXT, hour_digits INTEGER CONSTRAINT ck_house_hour_digits CHECK (hour_digits >= 0), doubts TEXT,
+	fluid_ounce TEXT NOT NULL, hour_minor INTEGER CONSTRAINT ck_house_hour_minor CHECK (hour_minor >= 0), phone TEXT, hour_digits INTEGER CONSTRAINT ck_house_hour_digits CHECK (hour_digits >= 0), doubts TEXT, keep_months INTEGER CONSTRAINT ck_house_keep_months CHECK (keep_months >= 0),
 	CONSTRAINT pk_house PRIMARY KEY (seq),
 	CONSTRAINT ck_house_entry_kind CHECK (entry_kind = 'house'),
 	CONSTRAINT fk_house_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "house" VALUES(1,'house','Quayside Essences','EUR',NULL,NULL,'Europe/Dublin','US',NULL,NULL,NULL,NULL);
+INSERT INTO "house" VALUES(1,'house','Quayside Essences','EUR',NULL,NULL,'Europe/Dublin','US',NULL,NULL,NULL,NULL,NULL);
 CREATE TABLE judge (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -547,7 +547,7 @@ CREATE TABLE labels (
 	entry_kind TEXT NOT NULL,
 	printed INTEGER NOT NULL,
 	used INTEGER,
-	spoiled INTEGER,
+	spoiled INTEGER, stock TEXT CONSTRAINT fk_labels_stock REFERENCES lot (code), across TEXT CONSTRAINT ck_labels_across CHECK (across IN ('HOLD', 'SPECIMEN')),
 	CONSTRAINT pk_labels PRIMARY KEY (seq),
 	CONSTRAINT ck_labels_entry_kind CHECK (entry_kind = 'labels'),
 	CONSTRAINT ck_labels_printed CHECK (printed >= 0),
@@ -556,7 +556,7 @@ CREATE TABLE labels (
 	CONSTRAINT fk_labels_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "labels" VALUES(51,'labels',20,15,1);
+INSERT INTO "labels" VALUES(51,'labels',20,15,1,NULL,NULL);
 CREATE TABLE level (
 	seq INTEGER NOT NULL,
 	lot INTEGER NOT NULL,
@@ -767,7 +767,7 @@ CREATE TABLE move (
 	amount_measure TEXT NOT NULL,
 	amount_written TEXT NOT NULL,
 	party TEXT,
-	document TEXT,
+	document TEXT, witness TEXT,
 	CONSTRAINT pk_move PRIMARY KEY (seq),
 	CONSTRAINT ck_move_amount_measure CHECK (amount_measure IN ('uL', 'mg', 'ueach')),
 	CONSTRAINT ck_move_entry_kind CHECK (entry_kind = 'move'),
@@ -776,7 +776,7 @@ CREATE TABLE move (
 	CONSTRAINT fk_move_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "move" VALUES(34,'move','sale',6000000,'ueach','6','Bridge Street Stall',NULL);
+INSERT INTO "move" VALUES(34,'move','sale',6000000,'ueach','6','Bridge Street Stall',NULL,NULL);
 CREATE TABLE note (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -910,7 +910,7 @@ CREATE TABLE rest (
 	vessel TEXT,
 	CONSTRAINT pk_rest PRIMARY KEY (seq),
 	CONSTRAINT ck_rest_entry_kind CHECK (entry_kind = 'rest'),
-	CONSTRAINT ck_rest_purpose CHECK (purpose IN ('macerate', 'settle', 'chill')),
+	CONSTRAINT ck_rest_purpose CHECK (purpose IN ('macerate', 'settle', 'chill', 'warm')),
 	CONSTRAINT ck_rest_began CHECK (began >= 0),
 	CONSTRAINT ck_rest_ended_at CHECK (length(ended_at) = 20),
 	CONSTRAINT ck_rest_started_at CHECK (length(started_at) = 20),
@@ -1042,9 +1042,9 @@ INSERT INTO "tree" VALUES(1,23,X'9C568138F8FACC85EA1C393BEAEA43EB99D192951A061CF
 INSERT INTO "tree" VALUES(1,24,X'079A55B4BB372DE7A5F72C629DEB378E07B3A2312B81389FBB272746E76B51DE');
 INSERT INTO "tree" VALUES(1,25,X'9121F010DD66A0E38AB21FE60E5E516B2180F780303601B668EE79A558D80ABC');
 INSERT INTO "tree" VALUES(1,26,X'8A6F8F48BB0BF59603E437AA65879CCA608879BB3C612589DB7EDB0BA6F58738');
-INSERT INTO "tree" VALUES(1,27,X'85984697EC5D3C03AC4DE03E3DD902662A4E5FCD04F2AB340D3548D9B1DD1516');
+INSERT INTO "tree" VALUES(1,27,X'6A680B21D5EF2D9D089463E7D27649F2FB07A87909814E1F1DD645289DA74F0A');
 INSERT INTO "tree" VALUES(1,28,X'F00BD86DA15AF2526AB02D8DD39AAD18EEC41786E647F5C948D2913786091ADD');
-INSERT INTO "tree" VALUES(1,29,X'6B45965A7FDA8D714A8FFDBDE94B0763FD83877475687FD45ADFF29C01154CE9');
+INSERT INTO "tree" VALUES(1,29,X'40C74B9DD222C16FA74B1DC6BF92468B9206A0A2FADCE58EDCE821A46D065830');
 INSERT INTO "tree" VALUES(1,30,X'0D30B5C88609CC0DF207CF4F4A2EE8673D10FF24B0E88AE58833F5AC5819310D');
 INSERT INTO "tree" VALUES(1,31,X'23E6815464E5E0620E021A57F0B5FFF4BABB1992E1255DB280CD783743EFD1E4');
 INSERT INTO "tree" VALUES(1,32,X'91B2A5A9528AC69B7F9698A4C22C91161590423A2B666599BB7162E7F22489F4');
@@ -1061,8 +1061,8 @@ INSERT INTO "tree" VALUES(2,9,X'7C155377A5BCF2DB83E99452B006034CE1EAEF7437BD7E72
 INSERT INTO "tree" VALUES(2,10,X'D27B89CB94DB5B8FC60F1A47CD19E14F156148B5C82DDA27D46182CDDBD9DAD6');
 INSERT INTO "tree" VALUES(2,11,X'E47945C8FF3A87FB83B673663686DA6C033981641FC19305309676D65F893D2C');
 INSERT INTO "tree" VALUES(2,12,X'ECDA95E2429204A21D58F1E5DDFB6D0C402535C1B749F0736D2FF05CAF681CB1');
-INSERT INTO "tree" VALUES(2,13,X'92477A96A11B6F36C649AFB016B5544B1D820D7D9D510A77E9B555A88271BECC');
-INSERT INTO "tree" VALUES(2,14,X'66C184256246423099699C38037C38EF5AA52578BC7DE3418DB6DB30AFFDACC3');
+INSERT INTO "tree" VALUES(2,13,X'819969B20D0537BA89207E19BBCC54F415C4E5FDCC65A32797BCFCB9D82E5185');
+INSERT INTO "tree" VALUES(2,14,X'C72501355762D6A84984845BEC6CEF86517ECF9EB10FC479D7019B675063C3A1');
 INSERT INTO "tree" VALUES(2,15,X'BB4CD53D4F67AE1F842E781E9331DAC811F82D07F914DDBC6027C1C098A9AD2D');
 INSERT INTO "tree" VALUES(3,0,X'8ACBF33E9ECB18542E21B1870691C6EC935499BCFB2EFAEEB053C9670E4EF22E');
 INSERT INTO "tree" VALUES(3,1,X'A8BAB7FC92FBC3F7AC0ABE069E0FC731EC2AE8EB92A7AF95BEF54BC8463DBFD9');
@@ -1070,15 +1070,15 @@ INSERT INTO "tree" VALUES(3,2,X'E353E3D24942CC79E183FB8B2949B77400DCDE8B84CCFD7E
 INSERT INTO "tree" VALUES(3,3,X'B70EFC1FDC3FC97E19CE381653097A3FEE7C612E32DA388A3BDFAAFFC3565CBE');
 INSERT INTO "tree" VALUES(3,4,X'7191F87E0C91C9A16805B91C81C9AF1F4C5551AC7EAD410AE5CE055860BAD0ED');
 INSERT INTO "tree" VALUES(3,5,X'2CF428767F079A8E2D7E0F13C1A42B563E1D9F983AE9804BCFCC26EADA93DF99');
-INSERT INTO "tree" VALUES(3,6,X'860752A246863172A6F55B936E9EB2A3A969C7C47177DA595FA49108301B6E85');
-INSERT INTO "tree" VALUES(3,7,X'9BE79481F13EC7025443087A577294BEE0468C542FE30CCDC23E0CE837D43B7D');
+INSERT INTO "tree" VALUES(3,6,X'6E3D08BF1B9564949090C16DD45F6E2B3DDCF42E5690C8F066993DC8AA8345C4');
+INSERT INTO "tree" VALUES(3,7,X'C661EACC3331FA874680B0A1D2E16E86D7E174383766833707CA199B17FB4625');
 INSERT INTO "tree" VALUES(4,0,X'B0140B895F244A8C9EAC4AB2CB98FCF193DB1939895CA11C3F829599C4979868');
 INSERT INTO "tree" VALUES(4,1,X'931960DC7416CA8225D2C1848147F28EA780C946E3E047C7A54E2DDD613893E1');
 INSERT INTO "tree" VALUES(4,2,X'B65879DA414F9A41FCB64D86EE951199477020FDC62A9181DECC7DA8369E8039');
-INSERT INTO "tree" VALUES(4,3,X'749B209DF41B00A29F13DAB93A7C37661BF7859DDFE7976F7B647BE2540B44C3');
+INSERT INTO "tree" VALUES(4,3,X'BD47E35AC18898DDA923F7F5049181A5506F21DB059164F61F264EBEEDBE0F60');
 INSERT INTO "tree" VALUES(5,0,X'DF5A9062A21F88335F5DFEE2C461DDB073B6452D701482887DC4A63735F94170');
-INSERT INTO "tree" VALUES(5,1,X'55026D000A59899AC558CF896B9C92BA7870E34CB6DA1231AE8BB6941BCC3C61');
-INSERT INTO "tree" VALUES(6,0,X'DD23653CC83FA8F71150E8B4933D7C5FAAC841DA7D6C2A8DAB81BE07F1B22894');
+INSERT INTO "tree" VALUES(5,1,X'306320CC221CA47C23C1213D212BC330FFC8504FCA82CA946430FCDC39F81B7B');
+INSERT INTO "tree" VALUES(6,0,X'A5906F1CB29A62B6565DE0563EAC327BB75A579942D89D64C083210C0D585413');
 CREATE TABLE trial (
     seq INTEGER NOT NULL,
     entry_kind TEXT NOT NULL,
@@ -1162,8 +1162,6 @@ CREATE VIEW in_force AS SELECT e.* FROM entry e LEFT JOIN entry c ON c.corrects 
 CREATE VIEW movement AS SELECT p.target AS lot, p.given AS change, e.happened_at, e.stands_for, e.seq FROM posting p JOIN in_force e ON e.seq = p.seq WHERE p.target IS NOT NULL AND p.given > 0 UNION ALL SELECT p.source AS lot, -p.taken AS change, e.happened_at, e.stands_for, e.seq FROM posting p JOIN in_force e ON e.seq = p.seq WHERE p.source IS NOT NULL AND p.taken > 0;
 CREATE VIEW last_level AS SELECT lot, amount, happened_at, stands_for FROM ( SELECT l.lot, l.amount, e.happened_at, e.stands_for, ROW_NUMBER() OVER ( PARTITION BY l.lot ORDER BY e.happened_at DESC, e.stands_for DESC) AS nth FROM level l JOIN in_force e ON e.seq = l.seq) AS ranked WHERE nth = 1;
 CREATE VIEW on_hand AS SELECT lot.id AS lot, lot.code, lot.measure, CAST(COALESCE(v.amount, 0) + COALESCE(SUM(m.change), 0) AS BIGINT) AS amount FROM lot LEFT JOIN last_level v ON v.lot = lot.id LEFT JOIN movement m ON m.lot = lot.id AND (v.lot IS NULL OR m.happened_at > v.happened_at OR (m.happened_at = v.happened_at AND m.stands_for > v.stands_for)) GROUP BY lot.id, lot.code, lot.measure, v.amount;
-CREATE VIEW verdict AS SELECT lot, verdict, happened_at FROM ( SELECT e.lot, j.verdict, e.happened_at, ROW_NUMBER() OVER ( PARTITION BY e.lot ORDER BY e.happened_at DESC, e.stands_for DESC) AS nth FROM judge j JOIN in_force e ON e.seq = j.seq) AS ranked WHERE nth = 1;
-CREATE VIEW lot_status AS SELECT lot.id AS lot, lot.code, CASE WHEN NOT EXISTS (SELECT 1 FROM in_force o WHERE o.stands_for = lot.id) THEN 'struck out' WHEN v.verdict = 'hold' THEN 'on hold' WHEN v.verdict = 'release' THEN 'released' WHEN v.verdict = 'reject' THEN 'rejected' WHEN v.verdict = 'rework' THEN 'to be reworked' WHEN v.verdict = 'recall' THEN 'recalled' WHEN lot.lot_type = 'packed' THEN 'packed' WHEN lot.lot_type <> 'made' THEN 'in stock' WHEN EXISTS (SELECT 1 FROM in_force f WHERE f.lot = lot.id AND f.kind = 'finish') THEN 'finished' ELSE 'being made' END AS status FROM lot LEFT JOIN verdict v ON v.lot = lot.id;
 CREATE TRIGGER guard_add_update BEFORE UPDATE ON "add" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_add_delete BEFORE DELETE ON "add" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_add_insert BEFORE INSERT ON "add" WHEN EXISTS (SELECT 1 FROM "add" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
@@ -1317,4 +1315,58 @@ CREATE TRIGGER guard_trial_factors_insert BEFORE INSERT ON "trial_factors" WHEN 
 CREATE INDEX ix_move_party ON move (party);
 CREATE INDEX ix_receipt_supplier ON receipt (supplier);
 CREATE INDEX ix_receipt_material ON receipt (material);
+CREATE VIEW verdict AS SELECT lot, verdict, happened_at, stands_for FROM ( SELECT e.lot, j.verdict, e.happened_at, e.stands_for, ROW_NUMBER() OVER ( PARTITION BY e.lot ORDER BY e.happened_at DESC, e.stands_for DESC) AS nth FROM judge j JOIN in_force e ON e.seq = j.seq) AS ranked WHERE nth = 1;
+CREATE VIEW reopening AS SELECT e.lot, e.happened_at, e.stands_for FROM in_force e LEFT JOIN rinse r ON r.seq = e.seq WHERE e.kind IN ('add', 'makeup') OR r.went_to = 'batch';
+CREATE VIEW lot_status AS SELECT lot.id AS lot, lot.code, CASE WHEN NOT EXISTS (SELECT 1 FROM in_force o WHERE o.stands_for = lot.id) THEN 'struck out' WHEN v.verdict = 'hold' THEN 'on hold' WHEN v.verdict = 'release' AND NOT EXISTS (SELECT 1 FROM reopening r WHERE r.lot = lot.id AND (r.happened_at > v.happened_at OR (r.happened_at = v.happened_at AND r.stands_for > v.stands_for))) THEN 'released' WHEN v.verdict = 'reject' THEN 'rejected' WHEN v.verdict = 'rework' THEN 'to be reworked' WHEN v.verdict = 'recall' THEN 'recalled' WHEN lot.lot_type = 'packed' THEN 'packed' WHEN lot.lot_type <> 'made' THEN 'in stock' WHEN EXISTS (SELECT 1 FROM in_force f WHERE f.lot = lot.id AND f.kind = 'finish' AND NOT EXISTS (SELECT 1 FROM reopening r WHERE r.lot = lot.id AND (r.happened_at > f.happened_at OR (r.happened_at = f.happened_at AND r.stands_for > f.stands_for)))) THEN 'finished' ELSE 'being made' END AS status FROM lot LEFT JOIN verdict v ON v.lot = lot.id;
+CREATE TRIGGER guard_add_order BEFORE INSERT ON "add" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_answer_order BEFORE INSERT ON "answer" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_bottle_order BEFORE INSERT ON "bottle" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_check_order BEFORE INSERT ON "check" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_clean_order BEFORE INSERT ON "clean" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_closing_order BEFORE INSERT ON "closing" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_complaint_order BEFORE INSERT ON "complaint" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_contact_order BEFORE INSERT ON "contact" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_count_order BEFORE INSERT ON "count" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_decant_order BEFORE INSERT ON "decant" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_deviation_order BEFORE INSERT ON "deviation" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_entry_order BEFORE INSERT ON "entry" WHEN NEW.seq IS NOT COALESCE((SELECT MAX(seq) FROM entry), 0) + 1 BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_equipment_order BEFORE INSERT ON "equipment" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_filter_order BEFORE INSERT ON "filter" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_finish_order BEFORE INSERT ON "finish" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_forecast_order BEFORE INSERT ON "forecast" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_formula_order BEFORE INSERT ON "formula" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_formula_keeping_order BEFORE INSERT ON "formula_keeping" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_formula_lines_order BEFORE INSERT ON "formula_lines" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_formula_steps_order BEFORE INSERT ON "formula_steps" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_house_order BEFORE INSERT ON "house" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_judge_order BEFORE INSERT ON "judge" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_labels_order BEFORE INSERT ON "labels" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_level_order BEFORE INSERT ON "level" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_limit_order BEFORE INSERT ON "limit" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_look_order BEFORE INSERT ON "look" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_lot_order BEFORE INSERT ON "lot" WHEN NEW.id IS NOT COALESCE((SELECT MAX(seq) FROM entry), 0) + 1 BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_makeup_order BEFORE INSERT ON "makeup" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_material_order BEFORE INSERT ON "material" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_material_constituents_order BEFORE INSERT ON "material_constituents" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_material_key_order BEFORE INSERT ON "material_key" WHEN NEW.seq IS NOT COALESCE((SELECT MAX(seq) FROM entry), 0) + 1 BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_measure_order BEFORE INSERT ON "measure" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_move_order BEFORE INSERT ON "move" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_note_order BEFORE INSERT ON "note" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_party_order BEFORE INSERT ON "party" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_person_order BEFORE INSERT ON "person" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_person_key_order BEFORE INSERT ON "person_key" WHEN NEW.seq IS NOT COALESCE((SELECT MAX(seq) FROM entry), 0) + 1 BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_posting_order BEFORE INSERT ON "posting" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_receipt_order BEFORE INSERT ON "receipt" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_rest_order BEFORE INSERT ON "rest" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_rinse_order BEFORE INSERT ON "rinse" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_start_order BEFORE INSERT ON "start" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_start_factors_order BEFORE INSERT ON "start_factors" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_strike_order BEFORE INSERT ON "strike" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_tree_order BEFORE INSERT ON "tree" WHEN ((NEW.place + 1) << NEW.height) IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_order BEFORE INSERT ON "trial" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_evenings_order BEFORE INSERT ON "trial_evenings" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_factors_order BEFORE INSERT ON "trial_factors" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_withdrawal_order BEFORE INSERT ON "withdrawal" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_alembic_version_order BEFORE INSERT ON "alembic_version" WHEN true BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_entry_clock BEFORE INSERT ON "entry" WHEN NEW.reason IS NULL AND NEW.recorded_at < (SELECT strftime('%Y-%m-%dT%H:%M:%SZ', recorded_at, '-1 hour') FROM entry WHERE seq = NEW.seq - 1) BEGIN SELECT RAISE(ABORT, 'The book records nothing an hour before its last entry without a reason.'); END;
 COMMIT;

@@ -1090,11 +1090,14 @@ CREATE TRIGGER guard_tree_update BEFORE UPDATE ON "tree" BEGIN SELECT RAISE(ABOR
 CREATE TRIGGER guard_trial_delete BEFORE DELETE ON "trial" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_trial_evenings_delete BEFORE DELETE ON "trial_evenings" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_trial_evenings_insert BEFORE INSERT ON "trial_evenings" WHEN EXISTS (SELECT 1 FROM "trial_evenings" WHERE ("seq" = NEW."seq" AND "line" = NEW."line")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_evenings_order BEFORE INSERT ON "trial_evenings" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_trial_evenings_update BEFORE UPDATE ON "trial_evenings" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_trial_factors_delete BEFORE DELETE ON "trial_factors" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_trial_factors_insert BEFORE INSERT ON "trial_factors" WHEN EXISTS (SELECT 1 FROM "trial_factors" WHERE ("seq" = NEW."seq" AND "line" = NEW."line")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_factors_order BEFORE INSERT ON "trial_factors" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_trial_factors_update BEFORE UPDATE ON "trial_factors" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_trial_insert BEFORE INSERT ON "trial" WHEN EXISTS (SELECT 1 FROM "trial" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_trial_order BEFORE INSERT ON "trial" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_trial_update BEFORE UPDATE ON "trial" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_withdrawal_delete BEFORE DELETE ON "withdrawal" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_withdrawal_insert BEFORE INSERT ON "withdrawal" WHEN EXISTS (SELECT 1 FROM "withdrawal" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
