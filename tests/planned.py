@@ -2,8 +2,8 @@
 
 from ledger.domain.amounts.quantity import parse_quantity
 from ledger.domain.entries import Plan
-from ledger.domain.entries.choices import Decides, Grade, ProductKind, TrialAge
-from ledger.domain.entries.trials import Evening, TwoLevels
+from ledger.domain.entries.choices import Grade, ProductKind
+from ledger.domain.entries.trials import Decides, Evening, TrialAge, TwoLevels
 
 PLAN = Plan(
     name="cloudy orange",

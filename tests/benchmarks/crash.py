@@ -189,11 +189,12 @@ def clock_set_back(desk: Desk, runs: int) -> Counter[str]:
     found: Counter[str] = Counter()
     for number in range(runs):
         reset(desk)
+        before = len(bodies(desk.book))
         behind = datetime(desk.dice.randrange(1990, 2026), 1, 1, tzinfo=UTC)
         book = open_book(str(desk.book), SetClock(behind))
-        note(book, How(by="AB"), text=f"Note {number}.")
+        note(book, How(by="AB", because="the clock is right"), text=f"Note {number}.")
         book.close()
-        found[outcome(desk, 0, bodies(desk.book)[-1:])] += 1
+        found[outcome(desk, 0, bodies(desk.book)[before:])] += 1
     return found
 
 

@@ -287,17 +287,3 @@ class Reached(StrEnum):
     SPOKEN = "spoken"
     LEFT_WORD = "left-word"
     NO_ANSWER = "no-answer"
-
-
-class Decides(StrEnum):
-    """What a trial is judged by."""
-
-    LOOK = "look"
-    NTU = "ntu"
-
-
-class TrialAge(StrEnum):
-    """Ages at which the jars of a trial are looked at."""
-
-    DAY = "1 d"
-    WEEK = "7 d"

@@ -4,13 +4,28 @@ Guarantees: with the root of the book before it, from which everything else is d
 blind codes of the jars follow from the entry alone and are stored nowhere.
 """
 
+from enum import StrEnum
 from typing import ClassVar
 
 from msgspec import Struct
 
 from ledger.domain.amounts.quantity import Quantity
-from ledger.domain.entries.choices import Decides, Grade, ProductKind, TrialAge
+from ledger.domain.entries.choices import Grade, ProductKind
 from ledger.domain.entries.spine import Facts
+
+
+class Decides(StrEnum):
+    """What a trial is judged by."""
+
+    LOOK = "look"
+    NTU = "ntu"
+
+
+class TrialAge(StrEnum):
+    """Ages at which the jars of a trial are looked at."""
+
+    DAY = "1 d"
+    WEEK = "7 d"
 
 
 class TwoLevels(Struct, frozen=True):

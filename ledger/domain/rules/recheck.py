@@ -10,9 +10,8 @@ from collections.abc import Mapping, Sequence
 from msgspec import Struct
 
 from ledger.domain.amounts.quantity import show
-from ledger.domain.entries import Add, Decant, Entry, Filter, Finish, Opened
+from ledger.domain.entries import Entry, Opened
 from ledger.domain.rules.always.times import clock, is_before
-from ledger.domain.rules.always.volumes import is_well_over
 
 
 class History(Struct, frozen=True):
@@ -56,7 +55,7 @@ def broken(
 
 def _misfits(history: History) -> dict[tuple[str, int], str]:
     """Return what does not fit in a lot's history: a sentence by a key that corrections keep."""
-    code, held, solids = history.opened.code, 0, 0
+    code, held = history.opened.code, 0
     first = next((e for e in history.entries if e.stands_for == history.number), None)
     misfits: dict[tuple[str, int], str] = {}
     for entry in history.entries:
@@ -65,40 +64,16 @@ def _misfits(history: History) -> dict[tuple[str, int], str]:
             misfits["order", entry.stands_for] = _too_early(entry, code, first)
         elif taken > max(held, 0):
             misfits["on hand", entry.stands_for] = _too_much(entry, history.opened, taken, held)
-        elif is_well_over(out := _came_out(entry, code), held + solids):
-            misfits["out", entry.stands_for] = _more_than_went_in(entry, history.opened, out, held)
-        solids += _solids(entry, code)
         held += sum(posting.given for posting in entry.postings if posting.target == code) - taken
         if entry.level and entry.level.lot == code:
-            held, solids = entry.level.amount, 0
+            held = entry.level.amount
     return misfits
-
-
-def _came_out(entry: Entry, code: str) -> int:
-    """Return what an entry measured as coming out of a lot; 0 where it measures no outcome."""
-    is_outcome = isinstance(entry.facts, Filter | Decant | Finish)
-    return entry.level.amount if is_outcome and entry.level and entry.level.lot == code else 0
-
-
-def _solids(entry: Entry, code: str) -> int:
-    """Return what dissolves in a lot and adds at most 1 mL a gram: the numbers are the same."""
-    if not isinstance(entry.facts, Add):
-        return 0
-    into = (posting for posting in entry.postings if posting.target == code)
-    return sum(posting.taken for posting in into if posting.given == 0)
 
 
 def _too_early(entry: Entry, code: str, first: Entry) -> str:
     return (
         f"Entry {entry.seq} is of {clock(entry.draft.happened)}, but {code} is now in the book "
         f"only from {clock(first.draft.happened)}."
-    )
-
-
-def _more_than_went_in(entry: Entry, opened: Opened, out: int, held: int) -> str:
-    return (
-        f"Entry {entry.seq}: {show(out, opened.measure)} came out of {opened.code}, but by the "
-        f"book it now held {show(max(held, 0), opened.measure)}."
     )
 
 

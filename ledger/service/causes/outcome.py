@@ -12,7 +12,8 @@ from fractions import Fraction
 from msgspec import Struct
 
 from ledger.domain.entries import Entry, Look, Start, entries_of
-from ledger.domain.entries.choices import Decides, Grade
+from ledger.domain.entries.choices import Grade
+from ledger.domain.entries.trials import Decides
 from ledger.domain.lots.lot import Lot
 from ledger.science.statistics.randomisation import Shown, Tried, TriedJar, tried
 from ledger.service.causes.ages import aged_looks

@@ -11,9 +11,9 @@ from typing import NamedTuple
 from msgspec.structs import replace
 
 from ledger.domain.entries import Formula, Plan
-from ledger.domain.entries.choices import Decides, Grade, ProductKind, TrialAge
+from ledger.domain.entries.choices import Grade, ProductKind
 from ledger.domain.entries.texts import read_text
-from ledger.domain.entries.trials import Evening
+from ledger.domain.entries.trials import Decides, Evening, TrialAge
 from ledger.domain.evidence.draws import question_of
 from ledger.errors import RefusedError
 from ledger.science.statistics.power import MOST_JARS, Rates, Size, size_for

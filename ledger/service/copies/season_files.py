@@ -35,9 +35,10 @@ FILES = frozenset({"file"})
 """Columns that name a file, by its place in the season's folder."""
 ORDER = (
     *("house", "person", "party", "material", "limit", "formula", "withdraw", "receive", "start"),
-    *("add", "rest", "filter", "rinse", "decant", "measure", "look", "makeup", "finish"),
-    *("bottle", "labels", "judge", "send", "complain", "recall", "contact", "close", "check"),
-    *("clean", "equipment", "count", "note", "correct", "strike"),
+    *("add", "rest", "filter", "rinse", "decant", "measure", "foretell", "look", "makeup"),
+    *("finish", "bottle", "labels", "judge", "send", "complain", "answer", "recall", "contact"),
+    *("close", "check", "plan", "jars", "clean", "equipment", "count", "note", "correct"),
+    "strike",
 )
 """Verbs in the order in which rows of one minute are taken; others come last."""
 

@@ -5,7 +5,8 @@ from collections.abc import Sequence
 from msgspec.structs import asdict
 
 from ledger.domain.entries import Plan
-from ledger.domain.entries.choices import Decides, Grade, TrialAge
+from ledger.domain.entries.choices import Grade
+from ledger.domain.entries.trials import Decides, TrialAge
 from ledger.domain.evidence.draws import mark
 from ledger.science.statistics.randomisation import Shown
 from ledger.service.causes.layout import Planned

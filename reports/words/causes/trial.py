@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 
 from ledger.domain.entries import Plan
-from ledger.domain.entries.choices import Decides
+from ledger.domain.entries.trials import Decides
 from ledger.domain.evidence.draws import mark, seed_of
 from ledger.science.statistics.designs import design, is_aliased, is_whole, unit_size
 from ledger.science.statistics.power import Size, chance_of, size_for

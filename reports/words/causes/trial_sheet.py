@@ -6,7 +6,7 @@ their marks, in the order of the digits.
 
 from collections.abc import Mapping
 
-from ledger.domain.entries.choices import TrialAge
+from ledger.domain.entries.trials import TrialAge
 from ledger.domain.evidence.draws import mark
 from ledger.service.causes.layout import Planned
 from ledger.service.evidence.seal import Seal

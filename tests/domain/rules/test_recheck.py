@@ -65,15 +65,3 @@ def made(*went_in: Entry) -> dict[str, History]:
 def goes_in(seq: int, taken: int, given: int) -> Entry:
     told = entry(make(Add), seq, at(9, seq), lot="E-1")
     return replace(told, postings=(Posting("O-1", "E-1", None, taken, given),))
-
-
-def test_more_that_came_out_than_went_in_after_a_strike_is_told() -> None:
-    spirit, weak, sugar = (
-        goes_in(2, 400_000, 400_000),
-        goes_in(3, 50_000, 50_000),
-        goes_in(4, 100_000, 0),
-    )
-    assert broken(made(spirit, weak), made(spirit), but=3) == (
-        "Entry 9: 450 mL came out of E-1, but by the book it now held 400 mL.",
-    )
-    assert broken(made(spirit, weak, sugar), made(spirit, sugar), but=3) == ()

@@ -49,7 +49,7 @@ REFUSED: dict[str, Refused] = {
         (
             (
                 "The purpose of the rest is missing.",
-                "Choose one of: macerate, settle, chill.",
+                "Choose one of: macerate, settle, chill, warm.",
             ),
         ),
     ),

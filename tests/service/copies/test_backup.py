@@ -37,7 +37,7 @@ def test_a_backup_is_of_one_moment_while_another_writes(
     sqlite_walked: Keeper, tmp_path: Path
 ) -> None:
     before = len(sqlite_walked.bodies())
-    with opened(sqlite_walked.book.where, SetClock()) as other:
+    with opened(sqlite_walked.book.where, SetClock(sqlite_walked.clock.now)) as other:
 
         def write(done: int, total: int) -> None:
             if len(other.bodies()) == before:

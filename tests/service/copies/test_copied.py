@@ -15,11 +15,11 @@ from tests.service.hostile import run, text_put
 
 def test_no_copy_takes_the_place_of_a_file(full: Keeper, tmp_path: Path) -> None:
     made = backup(full.book, tmp_path, silent)
+    assert not backup(full.book, tmp_path, silent).is_new
     kept = made.path.read_bytes()
     there = tmp_path / "there.db"
     there.write_text("Mine.")
     tries: list[Callable[[], object]] = [
-        lambda: backup(full.book, tmp_path, silent),
         lambda: export(full.book, there, silent),
         lambda: restore(made.path, str(there), silent),
     ]

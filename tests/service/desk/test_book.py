@@ -4,8 +4,10 @@ from pathlib import Path
 
 import pytest
 
+from ledger.domain.entries import Note
 from ledger.errors import StorageError
-from ledger.service.desk.book import open_book
+from ledger.service.desk.act import at_desk
+from ledger.service.desk.book import How, open_book
 from ledger.store.write import recorder
 from tests.keeper import Keeper, SetClock
 
@@ -26,8 +28,8 @@ def test_what_breaks_off_within_a_writing_leaves_nothing(sqlite_keeper: Keeper) 
 
 
 def _note_and_break_off(keeper: Keeper) -> None:
-    with keeper.book.writing() as connection:
-        connection.exec_driver_sql("INSERT INTO person_key VALUES ('ZZ', 1)")
+    with at_desk(keeper.book, How(by="AB")) as desk:
+        desk.record(Note("Half said."))
         raise KeyboardInterrupt
 
 

@@ -37,7 +37,8 @@ REFUSED: dict[str, Refused] = {
         (
             (
                 '"colour=red" changes nothing that an add entry has.',
-                "Write FIELD=VALUE with one of: source, amount, added-as, temp, minutes.",
+                "Write FIELD=VALUE with one of: source, amount, added-as, temp, minutes, "
+                "triturated-minutes, instrument.",
             ),
         ),
     ),

@@ -111,13 +111,13 @@ def test_only_what_came_after_the_seal_is_read_again(sqlite_walked: Keeper) -> N
 def test_a_lost_node_on_the_way_is_told(sqlite_walked: Keeper) -> None:
     older = seal(sqlite_walked.book)
     sqlite_walked.do("note", text="More.")
-    run(Path(sqlite_walked.book.where), "DELETE FROM tree WHERE height = 5")
-    assert told(sqlite_walked, older)[0] == "The book has lost its hash over entries 1 to 32."
+    run(Path(sqlite_walked.book.where), "DELETE FROM tree WHERE height = 6")
+    assert told(sqlite_walked, older)[0] == "The book has lost its hash over entries 1 to 64."
     with pytest.raises(StorageError) as raised:
         seal(sqlite_walked.book)
     assert raised.value.problems == (
         (
-            "The book has lost its hash over entries 1 to 32.",
+            "The book has lost its hash over entries 1 to 64.",
             "Keep this book as it is. Run pottle verify to see what else does not fit.",
         ),
     )

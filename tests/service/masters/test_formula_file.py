@@ -68,7 +68,7 @@ def test_all_that_is_wrong_is_told_with_its_line(sqlite_keeper: Keeper, tmp_path
     keys = (
         "code, version, product, kind, basis, wanted-clarity, pour, best-before-days, yield-min, "
         "yield-max, abv-min, abv-max, claim, label, dose, dose-into, caution, prepared-by, "
-        "checked-by, valid-from, line, step, keeping"
+        "checked-by, valid-from, packaging, line, step, keeping"
     )
     verbs = (
         "add, rest, filter, rinse, decant, measure, makeup, look, finish, bottle, labels, check, "

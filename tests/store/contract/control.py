@@ -102,7 +102,7 @@ class ControlContract:
         keeper.do("rest", lot=code, purpose="macerate")
         told = {(str(item.waits), item.lot) for item in due(keeper.book).items}
         assert told == {("rest", code), ("date", "SOO-003-0"), ("hold", "NS-001-J")}
-        assert [item.short for item in propose(keeper.book, code)] == [0, 5000, 450_000]
+        assert [item.short for item in propose(keeper.book, code)] == [0, 5000, 0]
         keeper.do("rest", lot=code, ended="yes", because="only to see")
         told = {(str(item.waits), item.lot) for item in due(keeper.book).items}
         assert told == {("date", "SOO-003-0"), ("hold", "NS-001-J")}

@@ -136,8 +136,8 @@ def test_an_address_that_cannot_be_used_is_said(address: str, cause: str) -> Non
 
 CHANGES = [
     (
-        "CREATE OR REPLACE VIEW verdict AS SELECT lot, 'release'::text AS verdict, happened_at "
-        "FROM entry",
+        "CREATE OR REPLACE VIEW verdict AS SELECT lot, 'release'::text AS verdict, happened_at, "
+        "stands_for FROM entry",
         "The view verdict is not as the book was made with it.",
     ),
     ("DROP VIEW on_hand", "The book has lost its view on_hand."),

@@ -2,12 +2,17 @@
 
 import pytest
 
+from ledger.domain.entries import Material
+from ledger.domain.entries.choices import MaterialKind
 from ledger.errors import StorageError
+from ledger.service.desk.act import at_desk
+from ledger.service.desk.book import How
 from ledger.store.engine.statements import ask
 from ledger.store.write.rows import insert_many, insert_row
 from tests.keeper import Keeper
 
 HASH = bytes(range(32))
+PARTS = "SELECT line, substance FROM material_constituents WHERE seq = {seq} ORDER BY line"
 STORED = "SELECT height, place FROM tree WHERE height > 40 ORDER BY height, place"
 
 
@@ -19,10 +24,13 @@ def keeper(request: pytest.FixtureRequest) -> Keeper:
 
 
 def test_rows_go_in_as_they_are_given(keeper: Keeper) -> None:
-    with keeper.book.writing() as connection:
-        insert_row(connection, "tree", (50, 1, HASH))
-        insert_many(connection, "tree", [(51, 1, HASH), (51, 2, HASH)])
-        assert [tuple(row) for row in ask(connection, STORED)] == [(50, 1), (51, 1), (51, 2)]
+    """Beside an entry, since the book lets rows in with their entry alone."""
+    with at_desk(keeper.book, How(by="AB")) as desk:
+        seq = desk.record(Material("peel", "Peel", MaterialKind.OTHER)).seq
+        insert_row(desk.connection, "material_constituents", (seq, 1, "oil", 1))
+        insert_many(desk.connection, "material_constituents", [(seq, 2, "b", 2), (seq, 3, "c", 3)])
+        found = ask(desk.connection, PARTS.format(seq=seq))
+        assert [tuple(row) for row in found] == [(1, "oil"), (2, "b"), (3, "c")]
 
 
 def test_a_row_that_is_there_is_not_put_in_again(keeper: Keeper) -> None:

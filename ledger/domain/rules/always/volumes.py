@@ -31,6 +31,8 @@ PLAIN_NAMES = {
     "size": "size of a bottle",
     "in_cake": "volume held in the cake",
     "waste": "volume spilt or thrown away",
+    "dose": "dose of an essence",
+    "dose_into": "volume of syrup that a dose goes into",
 }
 """What the amounts of the bench are, in words."""
 

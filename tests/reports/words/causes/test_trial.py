@@ -5,8 +5,7 @@ from fractions import Fraction
 from msgspec.structs import replace
 
 from ledger.domain.entries import Plan
-from ledger.domain.entries.choices import Decides
-from ledger.domain.entries.trials import Evening, TwoLevels
+from ledger.domain.entries.trials import Decides, Evening, TwoLevels
 from ledger.science.statistics.randomisation import Shown, Tried, TriedJar, tried
 from ledger.service.causes.layout import Planned, lay_out
 from ledger.service.causes.outcome import JarState, Outcome, TriedOne
