@@ -162,6 +162,7 @@ class Desk:
             code=draft.opens.code if draft.opens else None,
             remarks=remarks,
             deviations=tuple(self._deviation(entry, f) for f in all_findings if _departs(f)),
+            draws_on=scene.sources,
         )
 
     def _deviation(self, entry: Entry, finding: Finding) -> Entry[Deviation]:

@@ -15,6 +15,7 @@ from msgspec import Struct
 
 from ledger.domain.entries import Deviation, Entry
 from ledger.domain.entries.spine import FactsOf
+from ledger.domain.lots.state import LotState
 from ledger.store.engine.connections import (
     Connection,
     Engine,
@@ -63,6 +64,8 @@ class Recorded(Struct, Generic[FactsOf], frozen=True):
     """What is merely unusual: what, and what to do."""
     deviations: tuple[Entry[Deviation], ...] = ()
     """Deviations recorded with it."""
+    draws_on: tuple[LotState, ...] = ()
+    """The lots that it draws on or names, as they were before."""
     is_new: bool = True
     """Whether anything was recorded; False when the book had it already."""
     others: tuple["Recorded", ...] = ()

@@ -6,7 +6,7 @@ from ledger.domain.lots.lot import Status
 from ledger.service.desk.book import Recorded
 from reports.json.kit.answer import Amount, Answer, Code, Told, amount_of, told
 from reports.words.desk.answer import not_known
-from reports.words.entries.sentence import sentence
+from reports.words.entries.named import sentence_naming
 
 if TYPE_CHECKING:
     from ledger.service.lots.dossier import Dossier
@@ -54,7 +54,7 @@ def recorded_answer(
         on_hand=amount_of(lot.on_hand, lot.measure) if lot else None,
         is_reckoned=lot.is_reckoned if lot else None,
         status=lot.status if lot else None,
-        says=sentence(entry),
+        says=sentence_naming(entry, recorded.draws_on),
         not_known=not_known(entry, dossier),
         remarks=told(recorded.remarks),
         deviations=tuple(item.seq for item in recorded.deviations),

@@ -14,6 +14,7 @@ from ledger.domain.entries import Entry, Receipt, Strike
 from ledger.domain.lots.receipts import missing_facts
 from ledger.service.desk.book import Recorded
 from reports.kit.format import closed
+from reports.words.entries.named import sentence_naming
 from reports.words.entries.sentence import sentence, title
 from reports.words.lots.there import amount_there
 
@@ -51,7 +52,7 @@ def answer(recorded: Recorded, dossier: "Dossier | None", step: str | None) -> A
         step: What comes next.
     """
     entry = recorded.entry
-    done = _done(entry, dossier.state.code if dossier else None)
+    done = _done(recorded, dossier.state.code if dossier else None)
     if not recorded.is_new:
         told = f"as entry {entry.seq}, {title(entry)}: {sentence(entry)}"
         done = closed(f"In the book already, unchanged, {told}")
@@ -63,13 +64,15 @@ def answer(recorded: Recorded, dossier: "Dossier | None", step: str | None) -> A
     return Answer(done, tuple(found), step)
 
 
-def _done(entry: Entry, code: str | None) -> str:
+def _done(recorded: Recorded, code: str | None) -> str:
+    entry = recorded.entry
     if isinstance(entry.facts, Strike):
         about = f" of {code}" if code else ""
         return f"Recorded {entry.seq}: entry {entry.draft.corrects}{about} is struck out."
     about = f" {code}" if code else ""
     place = f" in place of {entry.draft.corrects}" if entry.draft.corrects else ""
-    return closed(f"Recorded {entry.seq}{place}, {title(entry)}{about}: {sentence(entry)}")
+    told = sentence_naming(entry, recorded.draws_on)
+    return closed(f"Recorded {entry.seq}{place}, {title(entry)}{about}: {told}")
 
 
 def what_is_there(dossier: "Dossier") -> str:

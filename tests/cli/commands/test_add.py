@@ -6,13 +6,25 @@ from tests.cli.shell import Shell
 
 def test_what_went_in_is_said_with_what_is_there_now(shell: Shell) -> None:
     answer = (
-        "Recorded 39, added OS-001-O: 500 mL of WTR-001-0, as top-up, at 18 °C, over 5 min.\n"
+        "Recorded 39, added OS-001-O: 500 mL of Water, WTR-001-0, as top-up, at 18 °C, over "
+        "5 min.\n"
         "OS-001-O, Orange syrup: about 550 mL, reckoned, being made.\n"
         "Note: OS-001-O was finished already; this opens it again. Look at it, and finish it "
         "again with what came out: pottle finish OS-001-O VOLUME\n"
         "Next: pottle look OS-001-O GRADE --of neat\n"
     )
     check_answers(("add {syrup} {water} 500 mL --temp 18 --over 5min --as top-up", answer), shell)
+
+
+def test_the_same_again_within_minutes_needs_a_reason(shell: Shell) -> None:
+    shell.line("add {syrup} {water} 100mL")
+    problem = (
+        "100mL of WTR-001-0 went into OS-001-O just before, in entry 39.",
+        "If the command was given twice, leave it; if as much went in again, say so with "
+        "--because.",
+    )
+    check_refused(("add {syrup} {water} 100mL", 4, problem), shell)
+    assert shell.line("add {syrup} {water} 100mL --because more").exit_code == 0
 
 
 def test_a_figure_below_zero_is_no_amount(shell: Shell) -> None:

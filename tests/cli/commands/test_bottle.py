@@ -6,8 +6,8 @@ from tests.cli.shell import Shell
 
 def test_a_packed_lot_is_opened_and_released_next(shell: Shell) -> None:
     answer = (
-        "Recorded 39, bottled BOS-002-Q: 1 x 30 mL from OS-001-O, 30 mL drawn, a fill "
-        "weighed 41.2 g.\n"
+        "Recorded 39, bottled BOS-002-Q: 1 x 30 mL from Orange syrup, OS-001-O, 30 mL drawn, a "
+        "fill weighed 41.2 g.\n"
         "BOS-002-Q, Orange syrup, 30 mL: 1 there, packed.\n"
         "Next: pottle release BOS-002-Q\n"
     )

@@ -6,7 +6,8 @@ from tests.cli.shell import Shell
 
 def test_the_new_entry_stands_in_place_of_the_old_one(shell: Shell) -> None:
     answer = (
-        "Recorded 39 in place of 18, added OE-001-5: 32 mL of SOO-001-3.\n"
+        "Recorded 39 in place of 18, added OE-001-5: 32 mL of Sweet orange oil (expressed), "
+        "SOO-001-3.\n"
         "OE-001-5, Orange essence: 418 mL, released.\n"
         "Note: What is in OE-001-5 is another by the book now, and it was released by entry 27. "
         "Decide about it anew: pottle hold OE-001-5, or pottle release OE-001-5\n"

@@ -8,7 +8,7 @@ def test_the_book_works_out_what_it_took(shell: Shell) -> None:
     shell.line("start --product Lime --kind essence --target 90mL")
     shell.line("add LIME-001-O {spirit} 80mL")
     answer = (
-        "Recorded 41, made up LIME-001-O: to 90 mL with 10 mL of NS-001-J.\n"
+        "Recorded 41, made up LIME-001-O: to 90 mL with 10 mL of Neutral spirit 96 %, NS-001-J.\n"
         "LIME-001-O, Lime: 90 mL, being made.\n"
         "Next: pottle look LIME-001-O GRADE --of neat\n"
     )

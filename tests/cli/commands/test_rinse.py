@@ -8,8 +8,8 @@ def test_kept_apart_the_liquor_opens_a_lot(shell: Shell) -> None:
     shell.line("start --product Lime --kind essence --target 90mL")
     shell.line("add LIME-001-O {spirit} 90mL")
     answer = (
-        "Recorded 41, cake rinsed RL-001-3: with 20 mL of NS-001-J, 15 mL ran through, kept "
-        "apart.\n"
+        "Recorded 41, cake rinsed RL-001-3: with 20 mL of Neutral spirit 96 %, NS-001-J, 15 mL "
+        "ran through, kept apart.\n"
         "RL-001-3, Rinse liquor: 15 mL, in stock.\n"
         "Next: pottle look RL-001-3 GRADE --of neat\n"
     )

@@ -5,18 +5,55 @@ happened.
 """
 
 from collections.abc import Iterator
+from datetime import timedelta
 
 from ledger.domain.amounts.quantity import Measure, reckoned, show
-from ledger.domain.entries import Add, Draft, Filter, MakeUp, Move, Rest, Rinse, Start
-from ledger.domain.entries.choices import Cake, MaterialKind, MoveAs, ProductKind, RestFor
+from ledger.domain.entries import Add, Draft, Facts, Filter, MakeUp, Move, Rest, Rinse, Start
+from ledger.domain.entries.choices import AddedAs, Cake, MaterialKind, MoveAs, ProductKind, RestFor
 from ledger.domain.lots.scene import Scene
 from ledger.domain.lots.state import latest
 from ledger.domain.rules.always.volumes import is_well_over
 from ledger.domain.rules.figures import degrees
-from ledger.domain.rules.finding import Finding, Rule, remark
+from ledger.domain.rules.finding import Finding, Rule, asks, remark
 
 WARMER_MDEGC = 5_000
 """How much a liquid may warm on the way to the filter (common practice, no source)."""
+
+
+AGAIN_WITHIN = timedelta(minutes=4)
+"""How soon after an addition the same one looks like a command given twice (common practice, no
+source)."""
+
+
+def added_once(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """The same of the same lot within minutes is asked about: a command is easily given twice."""
+    facts = draft.facts
+    if not isinstance(facts, Add) or draft.corrects is not None:
+        return
+    for entry in scene.so_far(draft):
+        since = draft.happened.at - entry.draft.happened.at
+        if _says_the_same(entry.facts, facts) and since <= AGAIN_WITHIN:
+            yield asks(
+                "added twice",
+                f"{facts.amount.written} of {facts.source} went into {draft.lot} {_ago(since)}, in "
+                f"entry {entry.seq}.",
+                "If the command was given twice, leave it; if as much went in again, say so with "
+                "--because.",
+            )
+
+
+def _says_the_same(was: Facts, facts: Add) -> bool:
+    return isinstance(was, Add) and _what_went_in(was) == _what_went_in(facts)
+
+
+def _what_went_in(facts: Add) -> tuple[str, Measure, int, AddedAs]:
+    # Not as it was written: 0.5 L is as much as 500 mL.
+    return facts.source, facts.amount.measure, facts.amount.amount, facts.added_as
+
+
+def _ago(since: timedelta) -> str:
+    minutes = round(since.total_seconds() / 60)
+    return f"{minutes} min before" if minutes else "just before"
 
 
 def no_water_on_carbonate(draft: Draft, scene: Scene) -> Iterator[Finding]:
@@ -130,6 +167,7 @@ def destruction_is_seen(draft: Draft, _scene: Scene) -> Iterator[Finding]:
 
 
 RULES: tuple[Rule, ...] = (
+    added_once,
     no_water_on_carbonate,
     filtered_cold,
     first_runnings_go_back,

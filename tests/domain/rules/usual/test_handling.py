@@ -9,6 +9,7 @@ from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import (
     Add,
     Decant,
+    Draft,
     Entry,
     Facts,
     Filter,
@@ -19,13 +20,13 @@ from ledger.domain.entries import (
     Rinse,
     Start,
 )
-from ledger.domain.entries.choices import Cake, MaterialKind, MoveAs, ProductKind, RestFor
+from ledger.domain.entries.choices import AddedAs, Cake, MaterialKind, MoveAs, ProductKind, RestFor
 from ledger.domain.lots.control import Control, Input, LastHeld
 from ledger.domain.lots.lot import Status
 from ledger.domain.lots.scene import Scene
-from ledger.domain.rules import Finding
-from tests.domain.builders import at, draft, entry, lot, make, ml, scene, struck, when
-from tests.domain.rules.cases import Case
+from ledger.domain.rules import Finding, Severity
+from tests.domain.builders import at, draft, entry, grams, lot, make, ml, scene, struck, when
+from tests.domain.rules.cases import Case, said
 from tests.domain.rules.usual.slips import SPIRIT, WATER, among, hm, remarked
 
 CARBONATE = Input("C-1", Measure.MG, Status.IN_STOCK, "carb", MaterialKind.CLARIFIER)
@@ -200,7 +201,43 @@ DESTROYED = [
     Case("broken", draft(make(Move, moved_as=MoveAs.BREAKAGE))),
 ]
 
-CASES = [*WATERY, *COLD, *RUNNINGS, *VESSELS, *DESTROYED]
+AGAIN = make(Add, source="C-1", amount=grams(40))
+
+
+def twice(ago: str, amount: str = "40 g") -> list[Finding]:
+    """Return what is asked of an addition told twice."""
+    return said(
+        Severity.ASK,
+        "added twice",
+        f"{amount} of C-1 went into E-1 {ago}, in entry 7.",
+        "If the command was given twice, leave it; if as much went in again, say so with "
+        "--because.",
+    )
+
+
+def after(minutes: int, facts: Add = AGAIN, **changes: Any) -> tuple[Draft, Scene]:
+    """Return an addition some minutes after one of 40 g, and the scene before it."""
+    was = entry(AGAIN, 7, at(10))
+    then = when(at(10, minutes))
+    return draft(facts, happened=then, **changes), scene(lot("E-1", was))
+
+
+TWICE = [
+    Case("the same in the same moment", *after(0), twice("just before")),
+    Case("the same four minutes after", *after(4), twice("4 min before")),
+    Case(
+        "the same, written otherwise",
+        *after(1, replace(AGAIN, amount=replace(grams(40), written="0.04 kg"))),
+        twice("1 min before", "0.04 kg"),
+    ),
+    Case("the same five minutes after", *after(5)),
+    Case("another amount", *after(1, replace(AGAIN, amount=grams(41)))),
+    Case("of another lot", *after(1, replace(AGAIN, source="C-2"))),
+    Case("as a top-up", *after(1, replace(AGAIN, added_as=AddedAs.TOP_UP))),
+    Case("in the place of an entry", *after(1, corrects=7)),
+]
+
+CASES = [*WATERY, *COLD, *RUNNINGS, *VESSELS, *DESTROYED, *TWICE]
 
 
 @pytest.mark.parametrize("case", CASES, ids=str)
