@@ -30,6 +30,9 @@ def label(
         bool,
         typer.Option("--specimen", help="For the record, with SPECIMEN across; for no bottle."),
     ] = False,
+    nutrition: Annotated[
+        bool, typer.Option("--nutrition", help="Print the nutrition too, where it fits.")
+    ] = False,
     force: Force = False,
 ) -> None:
     """Print a sheet of bottle labels, or record what became of them."""
@@ -43,13 +46,23 @@ def label(
                 "Say where the sheet goes with --out, or how many labels were used with --used.",
             )
         book = call.book()
-        done = verb(book, call.how(), lot=lot, printed="0", used=used, spoiled=spoiled)
-    else:
-        book, fate = call.book(), Fate(used, spoiled, stock)
-        done = print_labels(
-            book, call.how(), lot, out, count, fate=fate, specimen=specimen, force=force
+        say_labels(
+            call, book, verb(book, call.how(), lot=lot, printed="0", used=used, spoiled=spoiled)
         )
-    say_labels(call, book, done, out)
+        return
+    book, fate = call.book(), Fate(used, spoiled, stock)
+    sheet = print_labels(
+        book,
+        call.how(),
+        lot,
+        out,
+        count,
+        fate=fate,
+        specimen=specimen,
+        nutrition=nutrition,
+        force=force,
+    )
+    say_labels(call, book, sheet.done, sheet)
 
 
 def answers() -> Kinds:

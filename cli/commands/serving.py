@@ -19,7 +19,7 @@ def serving(
     glass: Glass = None,
     pour: Pour = None,
     dose: Annotated[
-        Text, typer.Option(help="Essence to a litre or gallon of syrup; default 30mL.")
+        Text, typer.Option(help="Essence to a syrup; default as its formula says, or 30mL.")
     ] = None,
     adult: Annotated[Text, typer.Option(help="Body weight of the adult; default 60kg.")] = None,
     child: Annotated[Text, typer.Option(help="Body weight of the child; default 20kg.")] = None,

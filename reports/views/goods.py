@@ -7,6 +7,17 @@ yet.
 from msgspec import Struct
 
 
+class Declared(Struct, frozen=True):
+    """What a label declares where there is room, and what it says at the least."""
+
+    name: str
+    """What it is, in words."""
+    text: str
+    """The whole of it."""
+    least: str = ""
+    """What stands in its place where the whole does not fit; nothing where that may be."""
+
+
 class LabelView(Struct, frozen=True):
     """One bottle label."""
 
@@ -32,6 +43,12 @@ class LabelView(Struct, frozen=True):
     """Warnings, each a sentence."""
     strength: str | None = None
     """Strength as it was made, such as alc. 2.6 % vol; None when there is none to say."""
+    statements: tuple[str, ...] = ()
+    """Statements that the contents call for, each a sentence."""
+    declared: tuple[Declared, ...] = ()
+    """What it declares besides; where there is no room the last is cut to its least first."""
+    is_small: bool = False
+    """Whether the bottle is so small that its words may be smaller."""
     across: str | None = None
     """A word across it, where it is for no bottle that leaves."""
 

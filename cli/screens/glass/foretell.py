@@ -39,7 +39,7 @@ def show_forecast(call: Call, what: str | None, pour: str | None) -> None:
 
 def _end(haze: Haze, number: int | None) -> list[str]:
     if number is None:
-        return ["Nothing was recorded. Next: pottle start --formula FORMULA"]
+        return ["Nothing was recorded. Next: pottle start FORMULA VOLUME"]
     return [f"Recorded {number}, before the look. Next: pottle look {haze.code} GRADE --ntu NTU"]
 
 

@@ -8,6 +8,8 @@ from io import BytesIO
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
+from msgspec.structs import replace
+
 from cli.kit.answer import dossier_of, say, step_after
 from cli.kit.call import Call
 from cli.kit.files import once_recorded, paper_at
@@ -21,7 +23,13 @@ from ledger.service.goods.label import labels
 from ledger.service.lots.dossier import dossier
 from reports.views.goods import LabelSheetView
 from reports.words.desk.answer import answer
-from reports.words.goods.label import across_each, label_sheet_view
+from reports.words.glass.serving import gap_lines
+from reports.words.goods.label import (
+    across_each,
+    label_sheet_view,
+    lacking_lines,
+    left_out_lines,
+)
 
 if TYPE_CHECKING:
     from reports.json.goods.label import LabelAnswer
@@ -38,6 +46,21 @@ class Fate(NamedTuple):
     """The lot of blank labels."""
 
 
+class Sheet(NamedTuple):
+    """What was printed."""
+
+    done: Recorded[Labels]
+    """The entry of it."""
+    path: Path
+    """Where the sheet is."""
+    left_out: tuple[str, ...]
+    """What the label declares in full only where there is more room."""
+    missing: tuple[str, ...]
+    """What the book lacks of what a label declares, each with what to do."""
+    lacking: tuple[str, ...]
+    """The same in a line; nothing where it lacks nothing."""
+
+
 NO_FATE = Fate()
 """Nothing was said of it."""
 
@@ -51,8 +74,9 @@ def print_labels(
     *,
     fate: Fate = NO_FATE,
     specimen: bool = False,
+    nutrition: bool = False,
     force: bool,
-) -> Recorded[Labels]:
+) -> Sheet:
     """Draw a sheet of labels, record it, and write it with the seal that includes the record."""
     if count is not None and not 1 <= count <= 10_000:
         raise RefusedError(
@@ -61,7 +85,8 @@ def print_labels(
     found, count = dossier(book, text, how.by), count or (1 if specimen else None)
     served = card(book, found.state.code)
     word = Across.SPECIMEN if specimen else across(found.state, book.clock().date())
-    sheet = across_each(label_sheet_view(found, count, served), word)
+    view = label_sheet_view(found, count, served, with_nutrition=nutrition)
+    sheet = across_each(view, word)
     with paper_at(out, force=force) as paper:
         # Put whole before anything is recorded: a full disk or a name that cannot be drawn is told
         # while nothing is, and this sheet stands, under the older seal, should the next one fail.
@@ -80,9 +105,17 @@ def print_labels(
             f"Entry {done.seq} is recorded: {sheet.count} labels of {found.state.code} printed.",
             f"Strike it, and print again: pottle strike {done.seq}",
         ):
-            again = label_sheet_view(dossier(book, found.state.code), count, served)
+            # The label as it was drawn, under the seal as it is now.
+            again = replace(sheet, seal=dossier(book, found.state.code).seal.lines)
             paper.put(_drawn(across_each(again, done.entry.facts.across)))
-    return done
+    gaps = gap_lines(served.declaration) if served else ()
+    return Sheet(done, out, _left_out(sheet), gaps, lacking_lines(served) if served else ())
+
+
+def _left_out(sheet: LabelSheetView) -> tuple[str, ...]:
+    from reports.pdf.goods.label_fit import fit_label
+
+    return fit_label(sheet.label).left_out
 
 
 def _drawn(view: LabelSheetView) -> bytes:
@@ -93,8 +126,8 @@ def _drawn(view: LabelSheetView) -> bytes:
     return sheet.getvalue()
 
 
-def say_labels(call: Call, book: Book, done: Recorded[Labels], out: Path | None) -> None:
-    """Show what was recorded of labels, and where their sheet is."""
+def say_labels(call: Call, book: Book, done: Recorded[Labels], sheet: Sheet | None = None) -> None:
+    """Show what was recorded of labels, where their sheet is, and what it does not say."""
     found = dossier_of(book, done)
     step = step_after(book, done, found)
     said = answer(done, found, step)
@@ -102,9 +135,24 @@ def say_labels(call: Call, book: Book, done: Recorded[Labels], out: Path | None)
     def plain() -> "LabelAnswer":
         from reports.json.goods.label import label_answer
 
-        return label_answer(done, found, step, str(out) if out else None)
+        return label_answer(
+            done,
+            found,
+            step,
+            str(sheet.path) if sheet else None,
+            left_out=sheet.left_out if sheet else (),
+            missing=sheet.missing if sheet else (),
+        )
 
     word = done.entry.facts.across
     on_each = f", each with {word} across" if word else ""
-    paper = (f"The labels are in {out}{on_each}.",) if out else ()
+    paper = (
+        (
+            f"The labels are in {sheet.path}{on_each}.",
+            *left_out_lines(sheet.left_out),
+            *sheet.lacking,
+        )
+        if sheet
+        else ()
+    )
     say(call, plain, said.done, *paper, *said.found, *said.last)

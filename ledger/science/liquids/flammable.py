@@ -39,7 +39,9 @@ class Flammable(Struct, frozen=True):
     un_number: str
     """UN number and proper shipping name of an extract for flavouring."""
     limited_inner_l: float
-    """Largest inner packing of limited quantities, in litres."""
+    """Largest inner packing of limited quantities by ADR, in litres."""
+    limited_us_l: float
+    """The same in the United States, which by packing group II is less."""
     is_carried: bool
     """Whether the rules for the carriage of dangerous goods count, by its strength."""
 
@@ -71,5 +73,6 @@ def flammable(mass_fraction: float, abv: float) -> Flammable | None:
         packing_group="II" if is_second else "III",
         un_number=EXTRACT,
         limited_inner_l=5.0,
+        limited_us_l=1.0 if is_second else 5.0,
         is_carried=abv > NOT_CARRIED_ABV,
     )

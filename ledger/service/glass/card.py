@@ -13,6 +13,7 @@ from ledger.science.contents.ingredients import Gap, Listed
 from ledger.science.contents.louche import Forecast
 from ledger.science.contents.nutrition import Nutrition
 from ledger.science.contents.serving import Concern, Glass
+from ledger.science.liquids.flammable import Flammable
 from ledger.service.account.contents import LotContents
 
 
@@ -116,5 +117,7 @@ class ServingCard(Struct, frozen=True):
     """Whom the daily ceilings are told for, with body weights in kg."""
     declaration: Declaration
     """What a label declares of it."""
+    flammable: Flammable | None
+    """What an essence is as a flammable liquid; None for what is poured as it is."""
     claim: str | None
     """What the label claims of the strength by the formula, such as the code of a limit."""

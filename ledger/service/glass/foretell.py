@@ -39,7 +39,8 @@ from ledger.service.account.oils import calibration
 from ledger.service.account.state import lot_state
 from ledger.service.desk.act import at_desk
 from ledger.service.desk.book import Book, How, Recorded
-from ledger.service.glass.pours import DOSE_UL, DOSED_INTO
+from ledger.service.desk.control import formula_of
+from ledger.service.glass.doses import Dose, dose_of
 from ledger.service.glass.recipe import recipe
 from ledger.service.glass.scores import own_ratios
 from ledger.service.glass.sizes import GLASS_UL, POURED, soda_parts
@@ -113,7 +114,7 @@ def foretell_formula(book: Book, code: str, pour: str | None = None) -> Haze | N
         made, gaps = recipe(connection, formula)
         label = f"{formula.code} version {formula.version}"
         parts = soda_parts(read_pour(pour) or formula.pour_parts, None)
-        told = (label, formula.product, formula.product_kind)
+        told = (label, formula.product, formula.product_kind, dose_of(formula))
         return _haze(connection, told, made, parts, gaps)
 
 
@@ -131,7 +132,8 @@ def foretell_lot(book: Book, text: str, by: str | None, pour: str | None = None)
         made = contents_on(connection, code)
         kind = start.product_kind if start else None
         parts = soda_parts(read_pour(pour), start)
-        told = (code, name(state), kind)
+        dose = dose_of(formula_of(connection, start) if start else None)
+        told = (code, name(state), kind, dose)
         return _haze(connection, told, made.contents, parts, made.missing)
 
 
@@ -181,12 +183,12 @@ def _milli(value: float | None) -> int | None:
 
 def _haze(
     connection: Connection,
-    told: tuple[str, str, ProductKind | None],
+    told: tuple[str, str, ProductKind | None, Dose],
     made: Contents,
     parts: int,
     missing: Sequence[tuple[str, str]],
 ) -> Haze:
-    code, called, kind = told
+    code, called, kind, dose = told
     mixed = mixed_of(connection, made)
     is_syrup = kind in POURED
     share, spirit = _spirit(made, mixed)
@@ -205,7 +207,7 @@ def _haze(
     if not mixed.mass_mg or made.volume_ul <= 0 or not mixed.oil.shares:
         return empty
     ratios = own_ratios(connection)
-    return _filled(empty, made, mixed, is_syrup, ratios)
+    return _filled(empty, made, mixed, None if is_syrup else dose, ratios)
 
 
 def _lacking(mixed: Mixed, spirit: float, is_syrup: bool) -> list[tuple[str, str]]:
@@ -219,10 +221,10 @@ def _lacking(mixed: Mixed, spirit: float, is_syrup: bool) -> list[tuple[str, str
 
 
 def _filled(
-    haze: Haze, made: Contents, mixed: Mixed, is_syrup: bool, ratios: Sequence[float]
+    haze: Haze, made: Contents, mixed: Mixed, dose: Dose | None, ratios: Sequence[float]
 ) -> Haze:
     fit, oil = calibration(), mixed.oil
-    syrup, glass = _served(made, mixed, is_syrup, haze.soda_parts)
+    syrup, glass = _served(made, mixed, dose, haze.soda_parts)
     band, carried = (
         (None, None)
         if haze.spirit_abv is None
@@ -236,13 +238,13 @@ def _filled(
         clear_by=band,
         carried=carried,
         neat=diluted_turbidity(oil, syrup, fit)
-        if is_syrup
+        if haze.is_syrup
         else neat_turbidity(oil, mg_per_l, carried, medium),
         syrup=diluted_turbidity(oil, syrup, fit),
         glass=diluted_turbidity(oil, glass, fit),
         glass_against_syrup=compared(oil, syrup, glass),
         dose_ml_per_litre=None
-        if is_syrup
+        if haze.is_syrup
         else _dose(held(oil, glass, fit), mg_per_l, haze.soda_parts),
         narrowed=own,
     )
@@ -262,11 +264,11 @@ def _mass_percent(made: Contents) -> float:
     return 100 * made.ethanol_mg / spirit if spirit else 0.0
 
 
-def _served(made: Contents, mixed: Mixed, is_syrup: bool, parts: int) -> tuple[Diluted, Diluted]:
+def _served(made: Contents, mixed: Mixed, dose: Dose | None, parts: int) -> tuple[Diluted, Diluted]:
     """Return the syrup and the glass that a lot comes to."""
-    syrup = made if is_syrup else dosed(made, DOSE_UL, DOSED_INTO[0][1])
-    brix = made.sugar_percent_mass if is_syrup else SYRUP_BRIX
-    share = 1.0 if is_syrup else DOSE_UL / made.volume_ul
+    syrup = made if dose is None else dosed(made, dose.dose_ul, dose.into[0][1])
+    brix = made.sugar_percent_mass if dose is None else SYRUP_BRIX
+    share = 1.0 if dose is None else dose.dose_ul / made.volume_ul
     mg_per_l = 1e6 * mixed.mass_mg * share / syrup.volume_ul
     glass = poured(scaled(syrup, GLASS_UL / syrup.volume_ul), GLASS_UL, parts)
     # By mass: a litre of syrup weighs more than one of soda water.

@@ -15,12 +15,7 @@ from ledger.science.contents.louche import forecast, forecast_together
 from ledger.science.contents.serving import Concern, Glass, concerns, dosed, poured
 from ledger.service.account.shipped import beside, counts, solubilities
 from ledger.service.glass.card import ConcernServed, OilServed, Pouring
-
-DOSE_UL = 30_000
-"""What of an essence flavours a syrup (common practice, no source)."""
-# A US gallon is 231 cubic inches.
-DOSED_INTO = (("1 L", 1_000_000), ("1 US gal", 3_785_412))
-"""The syrups that an essence is dosed into in the trade (common practice, no source)."""
+from ledger.service.glass.doses import Dose
 
 
 class HeldAgainst(Struct, frozen=True):
@@ -51,18 +46,19 @@ def pourings(
     )
 
 
-def ways(contents: Contents, dose_ul: float | None) -> list[tuple[str, Contents]]:
+def ways(contents: Contents, dose: Dose | None, factor: float = 1.0) -> list[tuple[str, Contents]]:
     """Return the syrups that a lot is poured as, each with its words.
 
     Args:
         contents: The lot's contents.
-        dose_ul: How much of an essence goes into each syrup, in µL; None: it is a syrup itself.
+        dose: How much of an essence goes into which syrups; None: it is a syrup itself.
+        factor: By what the dose is multiplied, where it is measured a little off.
     """
-    if dose_ul is None:
+    if dose is None:
         return [("as it is", contents)]
     return [
-        (f"{dose_ul / 1000:g} mL in {said}", dosed(contents, dose_ul, base_ul))
-        for said, base_ul in DOSED_INTO
+        (f"{dose.said} in {said}", dosed(contents, dose.dose_ul * factor, base_ul))
+        for said, base_ul in dose.into
     ]
 
 

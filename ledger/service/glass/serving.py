@@ -8,17 +8,18 @@ from collections.abc import Iterable, Mapping
 from datetime import date
 
 from ledger.domain.amounts.pours import read_pour
-from ledger.domain.amounts.quantity import Measure, Quantity, parse_quantity
+from ledger.domain.amounts.quantity import Measure
 from ledger.domain.amounts.scaled import read_scaled
 from ledger.domain.entries import Bottle, Material, Start
 from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.state import LotState, latest, name
 from ledger.domain.masters.doubts import doubts
 from ledger.domain.masters.substances import counted
-from ledger.errors import InputError, RefusedError
+from ledger.errors import RefusedError
 from ledger.science.contents.composition import Contents, scaled
 from ledger.science.contents.serving import ADULT_KG, CHILD_KG, Glass
 from ledger.science.contents.serving import substances as masses
+from ledger.science.liquids.flammable import Flammable, flammable
 from ledger.service.account.codes import known_lot, resolve_lot
 from ledger.service.account.contents import LotContents, contents_on
 from ledger.service.account.shipped import TELLING, limits_on, not_told, substances
@@ -28,8 +29,9 @@ from ledger.service.desk.clock import house_of, today_on
 from ledger.service.desk.control import formula_of
 from ledger.service.glass.card import Pouring, ServingCard
 from ledger.service.glass.declaration import Sold, declaration
+from ledger.service.glass.doses import Dose, dose_of, read_dose
 from ledger.service.glass.doubted import Off, inputs_of, with_doubts
-from ledger.service.glass.pours import DOSE_UL, DOSED_INTO, HeldAgainst, pourings, ways
+from ledger.service.glass.pours import HeldAgainst, pourings, ways
 from ledger.service.glass.sizes import GLASS_UL, POURED, ounce_of, read_glass, soda_parts
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
@@ -57,12 +59,12 @@ def serving(
         by: Whose lot in hand.
         glass: Size of the glass; None: 240 mL.
         pour: How it is poured, such as 1:7; None: as the batch says.
-        dose: How much of an essence goes into a litre or a gallon; None: 30 mL.
+        dose: How much of an essence goes into a syrup; None: as its formula says, else 30 mL.
         adult: Body weight of an adult in kg.
         child: Body weight of a child in kg.
     """
     ounce = ounce_of(house_of(book))
-    glass_ul, dose_ul = read_glass(glass, ounce), _dose(dose, ounce)
+    glass_ul, asked = read_glass(glass, ounce), read_dose(dose, ounce)
     bodies = (
         ("adult", _weight(adult, ADULT_KG)),
         ("child", _weight(child, CHILD_KG)),
@@ -75,7 +77,7 @@ def serving(
                 f"Name a lot that was made of it; pottle trace {code} --forward shows them.",
             )
         on = today_on(connection, book.clock())
-        return card_on(connection, code, on, glass_ul, read_pour(pour), dose_ul, bodies)
+        return card_on(connection, code, on, glass_ul, read_pour(pour), asked, bodies)
 
 
 def card(book: Book, code: str) -> ServingCard | None:
@@ -95,7 +97,7 @@ def card_on(
     on: date,
     glass_ul: int,
     parts: int | None = None,
-    dose_ul: int = DOSE_UL,
+    asked: tuple[str, int] | None = None,
     bodies: tuple[tuple[str, int], ...] = (("adult", ADULT_KG), ("child", CHILD_KG)),
 ) -> ServingCard:
     """Return a serving card in an open transaction, by the lot's whole code.
@@ -106,18 +108,20 @@ def card_on(
         on: The day whose limits count.
         glass_ul: Size of the glass in µL.
         parts: Parts of soda water to one of syrup; None: as the batch says.
-        dose_ul: What of an essence goes into a syrup, in µL.
+        asked: What of an essence goes into a syrup, in words and in µL; None: as its formula says.
         bodies: Whom the daily ceilings are told for, with body weights in kg.
     """
     state, made = lot_state(connection, code, is_whole=False), contents_on(connection, code)
     start = latest(state.bulk or state, Start)
     kind, soda = start.product_kind if start else None, soda_parts(parts, start)
     is_essence = kind not in POURED
+    formula = formula_of(connection, start) if start else None
+    dose = dose_of(formula, asked)
     known = _materials(connection, made.contents)
     against = HeldAgainst(known, limits_on(connection, on), bodies)
 
     def pour(off: Off) -> tuple[Pouring, ...]:
-        dosed = ways(off.lot, dose_ul * off.dose if is_essence else None)
+        dosed = ways(off.lot, dose if is_essence else None, off.dose)
         return pourings(off.lot, dosed, glass_ul, soda, against)
 
     house = queries.house(connection)
@@ -134,18 +138,20 @@ def card_on(
         pourings=poured,
         is_essence=is_essence,
         glasses_a_bottle=None if is_essence else _a_bottle(state, poured[0].glass),
-        glasses_there=_there(state, poured[0].glass, is_essence, dose_ul),
+        glasses_there=_there(state, poured[0].glass, dose if is_essence else None),
         unrecorded=_unrecorded(made.contents, known),
         swig_mg=_swig(made.contents, known) if is_essence else {},
         bodies=bodies,
+        flammable=_flammable(made.contents) if is_essence else None,
         declaration=declaration(Sold(made, used, is_essence), house, poured),
-        claim=_claim(connection, start),
+        claim=formula.claim if formula else None,
     )
 
 
-def _claim(connection: Connection, start: Start | None) -> str | None:
-    formula = formula_of(connection, start) if start else None
-    return formula.claim if formula else None
+def _flammable(contents: Contents) -> Flammable | None:
+    """Return what a lot is as a flammable liquid, by the ethanol and the water in it."""
+    spirit_mg = contents.ethanol_mg + contents.water_mg
+    return flammable(contents.ethanol_mg / spirit_mg, contents.abv) if spirit_mg else None
 
 
 def _a_bottle(state: LotState, glass: Glass) -> int | None:
@@ -155,14 +161,14 @@ def _a_bottle(state: LotState, glass: Glass) -> int | None:
     return int(filled.size.amount // glass.syrup_ul) if filled else None
 
 
-def _there(state: LotState, glass: Glass, is_essence: bool, dose_ul: int) -> int:
+def _there(state: LotState, glass: Glass, dose: Dose | None) -> int:
     volume_ul: float = state.on_hand
     if state.measure is Measure.UEACH:
         filled = latest(state, Bottle)
         volume_ul = state.on_hand * (filled.size.amount if filled else 0) / 1_000_000
-    if is_essence:
-        # An essence counts as the syrup that it would flavour, by the litre.
-        volume_ul = volume_ul / dose_ul * (DOSED_INTO[0][1] + dose_ul)
+    if dose:
+        # An essence counts as the syrup that it would flavour, the first that its dose goes into.
+        volume_ul = volume_ul / dose.dose_ul * (dose.into[0][1] + dose.dose_ul)
     return max(0, int(volume_ul // glass.syrup_ul))
 
 
@@ -195,15 +201,6 @@ def _swig(contents: Contents, known: Mapping[str, Material]) -> dict[str, float]
     if contents.volume_ul <= 0:
         return {}
     return masses(scaled(contents, SWIG_UL / contents.volume_ul), known)
-
-
-def _dose(text: str | None, fluid_ounce: str) -> int:
-    if not text:
-        return DOSE_UL
-    amount: Quantity = parse_quantity(text, fluid_ounce=fluid_ounce)
-    if amount.measure is not Measure.UL:
-        raise InputError(f'"{text}" is not a dose of essence.', "Write a volume, such as 30mL.")
-    return amount.amount
 
 
 def _weight(text: str | None, usual: int) -> int:

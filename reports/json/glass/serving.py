@@ -14,6 +14,7 @@ from reports.json.glass.declaration import (
     ingredients_told,
     nutrition_told,
 )
+from reports.json.glass.flammable import FlammableTold, flammable_told
 from reports.json.glass.held import LimitHeld, limits_held
 from reports.json.kit.answer import Answer, Code, Figure
 from reports.json.masters.limits import LimitTold, limit_told
@@ -150,6 +151,8 @@ class ServingAnswer(PouringTold, frozen=True):
     """Statements that the contents call for on a label, a sentence each."""
     limits: tuple[LimitHeld, ...]
     """Every figure that stands beside a limit, in all ways to pour, with doubt and verdict."""
+    flammable: FlammableTold | None
+    """What an essence is as a flammable liquid; null for a syrup, and where it has no class."""
     cautions: tuple[str, ...]
     """What to mind, the gravest first, a sentence each."""
     assumed: tuple[str, ...]
@@ -184,6 +187,7 @@ def serving_answer(card: ServingCard, *, explain: bool = False) -> ServingAnswer
         nutrition=nutrition_told(declared),
         statements=declared.statements,
         limits=tuple(item for way in card.pourings for item in limits_held(way)),
+        flammable=flammable_told(card),
         cautions=cautions_of(card),
         assumed=card.made.assumed,
         missing=_missing(card),

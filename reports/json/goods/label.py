@@ -20,11 +20,23 @@ class LabelAnswer(RecordedAnswer, frozen=True):
     """Where their sheet is; null when none was written."""
     across: Across | None
     """The word across each; null for bottle labels."""
+    left_out: tuple[str, ...]
+    """What has no room on the label in full, by name: the list of ingredients, the nutrition."""
+    missing: tuple[str, ...]
+    """What the book lacks of what a label declares, a sentence each with what to do."""
 
 
 def label_answer(
-    recorded: Recorded[Labels], dossier: "Dossier | None", step: str | None, path: str | None
+    recorded: Recorded[Labels],
+    dossier: "Dossier | None",
+    step: str | None,
+    path: str | None,
+    *,
+    left_out: tuple[str, ...] = (),
+    missing: tuple[str, ...] = (),
 ) -> LabelAnswer:
     """Return the answer to labels that were printed, used or spoiled."""
     common = asdict(recorded_answer(recorded, dossier, step))
-    return LabelAnswer(**common, path=path, across=recorded.entry.facts.across)
+    return LabelAnswer(
+        **common, path=path, across=recorded.entry.facts.across, left_out=left_out, missing=missing
+    )

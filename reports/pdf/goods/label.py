@@ -2,7 +2,8 @@
 
 Guarantees: as many equal labels as asked for, on as many A4 pages as that takes, with marks to
 cut along and the book's seal below; every label carries its lot code in words and as a QR symbol.
-Refuses: fewer than one label, and a label whose words do not fit.
+Refuses: fewer than one label, and a label whose words do not fit
+when it declares the least.
 """
 
 from typing import BinaryIO
@@ -11,7 +12,7 @@ from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
 from ledger.errors import RefusedError
-from reports.pdf.goods.label_fit import LABEL_HEIGHT, LABEL_WIDTH, lay_label
+from reports.pdf.goods.label_fit import LABEL_HEIGHT, LABEL_WIDTH, fit_label
 from reports.pdf.kit.marks import Mark
 from reports.pdf.kit.page import HEIGHT, WIDTH, foot, write_pages
 from reports.views.goods import LabelSheetView
@@ -74,7 +75,7 @@ def label_sheet(view: LabelSheetView, out: BinaryIO) -> None:
             "Say how many labels to print.",
         )
     label, count = view.label, view.count
-    marks = lay_label(label)
+    marks = fit_label(label).marks
     pages = -(-count // PER_PAGE)
     lead = f"{count} label{'s' if count > 1 else ''} of lot {label.lot}"
     write_pages(

@@ -4,11 +4,16 @@ Guarantees: a field without a value leaves no trace; no words may be set smaller
 size.
 
 References:
-    Regulation (EU) No 1169/2011, Article 13(2) and Annex IV: an x-height of at least 1.2 mm.
-    Directive 76/211/EEC, Annex I: net volume in figures of at least 4 mm up to 1 L (from memory).
+    Regulation (EU) No 1169/2011, Article 13(2) and Annex IV: an x-height of at least 1.2 mm;
+    Article 13(3): of at least 0.9 mm on packages whose largest surface is below 80 cm².
+    Directive 76/211/EEC, Annex I, 3.1: net volume in figures of at least 4 mm up to 1 L, and of at
+    least 2 mm up to 50 mL (read).
 """
 
+from collections.abc import Iterator
+
 from msgspec import Struct
+from msgspec.structs import replace
 
 from reports.pdf.kit.fonts import BOLD, MEDIUM, REGULAR
 from reports.pdf.kit.text import Face, widest_word
@@ -16,6 +21,9 @@ from reports.views.goods import LabelView
 
 LEAST = 6.5
 """The least size in points of any words: an x-height of 1.2 mm."""
+
+LEAST_SMALL = 4.9
+"""The same on a small bottle: an x-height of 0.9 mm."""
 
 LEAST_PRODUCT = 9.0
 """The least size in points of the product's name."""
@@ -25,6 +33,9 @@ SPACING = 1.15
 
 VOLUME = Face(MEDIUM, 16.5, SPACING)
 """The face of the net volume, which never shrinks: figures 4 mm high."""
+
+VOLUME_SMALL = Face(MEDIUM, 10.0, SPACING)
+"""The same on a small bottle: figures above 2 mm high."""
 
 
 class Block(Struct, frozen=True):
@@ -62,8 +73,8 @@ def _dates(label: LabelView) -> str:
     return " ".join(words.replace(" ", "\u00a0") for words in (best, made))
 
 
-def upper_blocks(label: LabelView) -> list[Block]:
-    """List what stands beside and below the symbol, in order."""
+def upper_blocks(label: LabelView, least: float = LEAST) -> list[Block]:
+    """List what stands beside and below the symbol, in order; `least` is the least size."""
     blocks = [
         Block("product", label.product, BOLD, 16, LEAST_PRODUCT, late=True),
         Block("lot code", f"Lot {label.lot}", MEDIUM, 10),
@@ -72,14 +83,48 @@ def upper_blocks(label: LabelView) -> list[Block]:
         Block("dilution", label.dilution or "", MEDIUM, 8.5),
         Block("label text", label.text or "", REGULAR, 7.5),
         Block("cautions", " ".join(label.cautions), BOLD, 7.5),
+        Block("statements", " ".join(label.statements), MEDIUM, 7.5),
+        *(Block(item.name, item.text, REGULAR, 7.5) for item in label.declared),
     ]
-    return [block for block in blocks if block.text.strip()]
+    return _with_words(blocks, least)
 
 
-def maker_blocks(label: LabelView) -> list[Block]:
-    """List what stands at the foot, left of the volume."""
+def maker_blocks(label: LabelView, least: float = LEAST) -> list[Block]:
+    """List what stands at the foot, left of the volume; `least` is the least size."""
     blocks = [
         Block("maker's name", label.house_name, MEDIUM, 8),
         Block("maker's address", label.house_address or "", REGULAR, 7),
     ]
-    return [block for block in blocks if block.text.strip()]
+    return _with_words(blocks, least)
+
+
+def volume_face(label: LabelView) -> Face:
+    """Return the face of a label's net volume."""
+    return VOLUME_SMALL if label.is_small else VOLUME
+
+
+def leasts_of(label: LabelView) -> tuple[float, ...]:
+    """Return the least sizes of a label's words but the product's name, as they are tried."""
+    return (LEAST, LEAST_SMALL) if label.is_small else (LEAST,)
+
+
+def shorter(label: LabelView) -> Iterator[tuple[LabelView, tuple[str, ...]]]:
+    """Yield a label whole, then with ever more of what it declares cut to its least.
+
+    Yields:
+        Each with the names of what is cut; the last says the least it must.
+    """
+    declared = label.declared
+    for kept in range(len(declared), -1, -1):
+        cut = tuple(replace(item, text=item.least) for item in declared[kept:])
+        told = replace(label, declared=(*declared[:kept], *cut))
+        yield told, tuple(item.name for item in declared[kept:])
+
+
+def _with_words(blocks: list[Block], least: float) -> list[Block]:
+    """Keep the blocks with words, each with its least size."""
+    return [
+        replace(block, least=least) if block.least == LEAST else block
+        for block in blocks
+        if block.text.strip()
+    ]

@@ -1,22 +1,26 @@
 """One bottle label, fitted to its size by breaking lines and then shrinking.
 
 Guarantees: every word stands inside the padding, clear of the QR symbol and of every other word,
-at the largest sizes that fit. Refuses: a label whose words do not fit even at their least sizes,
-rather than cutting any of them off.
+at the largest sizes that fit; what it declares besides is cut to its least, and named, rather than
+refused. Refuses: a label whose other words do not fit even at their least sizes, rather than
+cutting any of them off.
 """
 
 from collections.abc import Callable, Sequence
+from itertools import product
+from typing import NamedTuple
 
 from reportlab.lib.units import mm
 
 from ledger.errors import RefusedError
 from reports.pdf.goods.label_block import (
-    LEAST,
     LEAST_PRODUCT,
-    VOLUME,
     Block,
+    leasts_of,
     maker_blocks,
+    shorter,
     upper_blocks,
+    volume_face,
 )
 from reports.pdf.kit.fonts import BOLD
 from reports.pdf.kit.marks import Across, Mark, Rule, Symbol, Words
@@ -85,24 +89,25 @@ def _room_at(y: float) -> float:
 
 def _volume(label: LabelView) -> Laid:
     """Set the net volume flush right."""
-    texts = wrap(label.volume, VOLUME, lambda _: VOLUME_ROOM)
+    face = volume_face(label)
+    texts = wrap(label.volume, face, lambda _: VOLUME_ROOM)
     lines = [
-        Words(PADDING + INNER, line * VOLUME.leading + VOLUME.drop, text, VOLUME, "right")
+        Words(PADDING + INNER, line * face.leading + face.drop, text, face, "right")
         for line, text in enumerate(texts)
     ]
-    return lines, len(lines) * VOLUME.leading
+    return lines, len(lines) * face.leading
 
 
 def _maker_width(label: LabelView) -> float:
     """Give the room for the maker's name and address."""
     lines, _ = _volume(label)
-    return INNER - max(width_of(line.text, VOLUME) for line in lines) - 3 * mm
+    return INNER - max(width_of(line.text, line.face) for line in lines) - 3 * mm
 
 
-def _foot(label: LabelView, shrink: float) -> Laid:
+def _foot(label: LabelView, shrink: float, least: float) -> Laid:
     """Set maker and volume on one last baseline."""
     width = _maker_width(label)
-    maker, high = _lay(maker_blocks(label), shrink, lambda _: width)
+    maker, high = _lay(maker_blocks(label, least), shrink, lambda _: width)
     volume, tall = _volume(label)
     if not maker:
         return volume, tall
@@ -119,15 +124,19 @@ def _down(line: Words, by: float) -> Words:
 
 def _too_wide(label: LabelView) -> list[str]:
     """Name in whole sentences the words that fit no line."""
-    width = _maker_width(label)
+    width, least = _maker_width(label), leasts_of(label)[-1]
     problems = [
         f"A word of the {block.name} is too wide even at {block.least:g} pt."
-        for blocks, room in ((upper_blocks(label), BESIDE), (maker_blocks(label), width))
+        for blocks, room in (
+            (upper_blocks(label, least), BESIDE),
+            (maker_blocks(label, least), width),
+        )
         for block in blocks
         if block.largest_within(room) < block.least
     ]
-    if widest_word(label.volume, VOLUME) > VOLUME_ROOM:
-        problems.append(f"A word of the net volume is too wide at {VOLUME.size:g} pt.")
+    face = volume_face(label)
+    if widest_word(label.volume, face) > VOLUME_ROOM:
+        problems.append(f"A word of the net volume is too wide at {face.size:g} pt.")
     return problems
 
 
@@ -140,8 +149,35 @@ def _refuse(label: LabelView, why: str) -> RefusedError:
     )
 
 
+class Fitted(NamedTuple):
+    """A label as it was set."""
+
+    marks: tuple[Mark, ...]
+    """`y` is measured downwards from its upper cut, `x` from its left cut, in points."""
+    left_out: tuple[str, ...]
+    """Names of what had no room and was cut to its least."""
+
+
+def fit_label(label: LabelView) -> Fitted:
+    """Set a label, with as much of what it declares as has room.
+
+    Args:
+        label: What it says.
+
+    Raises:
+        RefusedError: Its words do not fit even at their least sizes, when it says the least.
+    """
+    *fuller, (least, left_out) = shorter(label)
+    for told, cut in fuller:
+        try:
+            return Fitted(lay_label(told), cut)
+        except RefusedError:
+            continue
+    return Fitted(lay_label(least), left_out)
+
+
 def lay_label(label: LabelView) -> tuple[Mark, ...]:
-    """Set a label.
+    """Set a label with every one of its words.
 
     Args:
         label: What it says.
@@ -154,18 +190,19 @@ def lay_label(label: LabelView) -> tuple[Mark, ...]:
     """
     if problems := _too_wide(label):
         raise _refuse(label, " ".join(problems))
-    needed = 0.0
-    for step in range(STEPS + 1):
+    needed, leasts = 0.0, leasts_of(label)
+    for least, step in product(leasts, range(STEPS + 1)):
         shrink = 2 * step / STEPS
-        foot, low = _foot(label, shrink)
-        upper, high = _lay(upper_blocks(label), shrink, _room_at)
+        foot, low = _foot(label, shrink, least)
+        upper, high = _lay(upper_blocks(label, least), shrink, _room_at)
         needed = max(high, SYMBOL - OVER) + FOOT_GAP + low
         if needed <= ROOM:
             return _marks(label, upper, [_down(line, ROOM - low) for line in foot], ROOM - low)
     raise _refuse(
         label,
-        f"At its least sizes, {LEAST_PRODUCT:g} pt for the product and {LEAST:g} pt for the rest, "
-        f"it needs {needed / mm:.1f} mm of height inside its margins and has {ROOM / mm:.1f} mm.",
+        f"At its least sizes, {LEAST_PRODUCT:g} pt for the product and {leasts[-1]:g} pt for "
+        f"the rest, it needs {needed / mm:.1f} mm of height inside its margins and has "
+        f"{ROOM / mm:.1f} mm.",
     )
 
 

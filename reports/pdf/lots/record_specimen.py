@@ -6,7 +6,7 @@ a label whose words do not fit.
 
 from reportlab.lib.units import mm
 
-from reports.pdf.goods.label_fit import LABEL_HEIGHT, LABEL_WIDTH, lay_label
+from reports.pdf.goods.label_fit import LABEL_HEIGHT, LABEL_WIDTH, fit_label
 from reports.pdf.kit.marks import Rule, shifted
 from reports.pdf.kit.page import SIDE
 from reports.pdf.kit.rows import title_strip
@@ -24,5 +24,5 @@ def specimen(label: LabelView) -> Section:
         Rule(0, 0, 0, down, THIN),
         Rule(across, 0, across, down, THIN),
     )
-    drawn = Strip(down + 2 * mm, shifted((*lay_label(label), *frame), SIDE))
+    drawn = Strip(down + 2 * mm, shifted((*fit_label(label).marks, *frame), SIDE))
     return Section(stacked([title_strip("Specimen label"), drawn]), Strip(0))

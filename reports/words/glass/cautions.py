@@ -8,12 +8,15 @@ from collections.abc import Iterable
 
 from ledger.domain.amounts.scaled import with_article
 from ledger.domain.entries import Formula, Material
+from ledger.science.liquids.flammable import DEFER as CARRIER_DECIDES
+from ledger.science.liquids.flash import OVER_C
+from ledger.science.ranges import figure
 from ledger.service.glass.card import ServingCard
 from reports.kit.figures import abv_words, mg_words
 
 FLAMMABLE_ABV = 24.0
-"""Strength in % vol from which ethanol and water count as a flammable liquid: flash point about
-60 °C or below (GHS, chapter 2.6, from memory; closed-cup table of safety_limits, 20 % vol: 36 °C).
+"""Strength in % vol from which ethanol and water are told to be highly flammable, though what is
+weaker may have a class by its flash point: carriage begins above it (ADR, special provision 144).
 """
 HANDLE_WITH_CARE = (
     "Flavouring in strong alcohol: highly flammable, keep from flames and from children, "
@@ -26,7 +29,8 @@ DEFER = "Local law and licensed practice decide; these figures help to ask the r
 
 def cautions_of(card: ServingCard) -> tuple[str, ...]:
     """Return the cautions that go with a card, the gravest first."""
-    told = [*_poison(card), *_over_ceiling(card), *_flammable(card), *_alcohol(card)]
+    told = [*_poison(card), *_over_ceiling(card), *_flammable(card)]
+    told += [*flammable_lines(card), *_alcohol(card)]
     return (*told, DEFER)
 
 
@@ -108,8 +112,28 @@ def _flammable(card: ServingCard) -> list[str]:
         return []
     return [
         f"At {abv_words(card.made.contents.abv)} it is highly flammable, and its vapour catches "
-        "fire from a flame or spark some way off: air the room, keep from flames and children."
+        "fire from a flame or spark some way off: air the room, keep from flames and children.",
     ]
+
+
+def flammable_lines(card: ServingCard) -> list[str]:
+    """Return what an essence is as a flammable liquid, and whose word counts."""
+    found = card.flammable
+    if found is None:
+        return []
+    lines = [
+        f"Flash point about {figure(found.flash_c, 0)} °C, reckoned for ethanol and water, closed "
+        f"cup; it may lie {figure(OVER_C, 1)} °C lower: {found.statement} ({found.signal}, "
+        f"category {found.category} of GHS and CLP), from which food for the eater may be exempt."
+    ]
+    if found.is_carried:
+        lines.append(
+            f"Its carriage is that of {found.un_number}, class 3, packing group "
+            f"{found.packing_group}; as limited quantity in bottles up to "
+            f"{figure(found.limited_inner_l)} L by ADR and {figure(found.limited_us_l)} L in the "
+            f"United States. {CARRIER_DECIDES}"
+        )
+    return lines
 
 
 def _alcohol(card: ServingCard) -> list[str]:

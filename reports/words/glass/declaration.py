@@ -52,6 +52,27 @@ def contains_text(listed: Listed) -> str | None:
     return f"Contains: {', '.join(name.capitalize() for name in listed.allergens)}."
 
 
+def allergens_text(listed: Listed) -> str:
+    """Return the line that stands for a list of ingredients where it has no room.
+
+    As the United States have it, elsewhere with the allergens in capitals; empty without any.
+    """
+    told = contains_text(listed)
+    if told or not listed.allergens:
+        return told or ""
+    return f"Contains: {', '.join(name.upper() for name in listed.allergens)}."
+
+
+def nutrition_text(card: ServingCard) -> str:
+    """Return the nutrition in one line, as small packs may have it.
+
+    References:
+        Regulation (EU) No 1169/2011, Article 34(2); 21 CFR 101.9(j)(13) (both from memory).
+    """
+    head, lines = nutrition_columns(card)[0]
+    return f"Nutrition, {head}: {'; '.join(f'{line.name} {line.amount}' for line in lines)}."
+
+
 def label_lines(of: Declaration) -> tuple[str, ...]:
     """Return what a label says of ingredients and of what they call for."""
     contains = contains_text(of.listed)

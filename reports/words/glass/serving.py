@@ -10,7 +10,7 @@ from ledger.domain.amounts.quantity import Measure, show
 from ledger.science.contents.louche import Outlook
 from ledger.science.contents.salts import salts_of
 from ledger.science.ranges import significant
-from ledger.service.glass.card import Pouring, ServingCard
+from ledger.service.glass.card import Declaration, Pouring, ServingCard
 from reports.kit.figures import abv_words, mg_words, ml_words
 from reports.kit.format import plural
 from reports.words.glass.cautions import cautions_of
@@ -126,11 +126,15 @@ def missing_lines(card: ServingCard) -> list[str]:
             f"Missing: what of concern {code} carries is not recorded, so none is reckoned."
             f'{reminder} Record it: pottle material change {code} --constituents "NAME SHARE%"'
         )
-    lines += [
-        f"Missing: {gap.what} Record it: pottle material change {gap.material} {gap.option}"
-        for gap in card.declaration.gaps
-    ]
-    return lines
+    return [*lines, *(f"Missing: {line}" for line in gap_lines(card.declaration))]
+
+
+def gap_lines(of: Declaration) -> tuple[str, ...]:
+    """Return the facts of materials that a declaration lacks, each with how to record it."""
+    return tuple(
+        f"{gap.what} Record it: pottle material change {gap.material} {gap.option}"
+        for gap in of.gaps
+    )
 
 
 def unrecorded(code: str) -> tuple[str, str]:

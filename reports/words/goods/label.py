@@ -1,7 +1,8 @@
 """The view of a sheet of labels.
 
-Guarantees: one label a bottle unless a count is given, with the strength as it was made. Refuses:
-labels of what is not bottled.
+Guarantees: one label a bottle unless a count is given, with the strength as it was made, and with
+the ingredients, allergens and statements that follow from what is in it. Refuses: labels of what is
+not bottled.
 """
 
 from msgspec.structs import replace
@@ -11,17 +12,32 @@ from ledger.domain.entries.choices import Across, LotType, ProductKind
 from ledger.domain.lots.state import latest, name, opener
 from ledger.errors import RefusedError
 from ledger.service.glass.card import ServingCard
+from ledger.service.glass.doses import dose_of
 from ledger.service.lots.dossier import Dossier
 from reports.kit.format import day, plural, tidy
-from reports.views.goods import LabelSheetView, LabelView
+from reports.views.goods import Declared, LabelSheetView, LabelView
 from reports.words.glass.cautions import label_cautions, own_caution
+from reports.words.glass.declaration import (
+    allergens_text,
+    contains_text,
+    ingredients_text,
+    nutrition_text,
+)
 from reports.words.lots.dates import keeping_words
 from reports.words.lots.record import cautions
 from reports.words.lots.strength import label_strength
 
+SMALL_UL = 50_000
+"""Largest bottle that counts as small: even one four times as tall as wide has less than 80 cm² of
+surface around it, by which letters may be smaller (Regulation (EU) No 1169/2011, Article 13(3))."""
+
 
 def label_sheet_view(
-    dossier: Dossier, count: int | None = None, card: ServingCard | None = None
+    dossier: Dossier,
+    count: int | None = None,
+    card: ServingCard | None = None,
+    *,
+    with_nutrition: bool = False,
 ) -> LabelSheetView:
     """Return a sheet of labels for a packed lot, one a bottle unless a count is given.
 
@@ -35,7 +51,9 @@ def label_sheet_view(
             f'Fill it first: pottle bottle {dossier.state.code} "15 x 250mL"',
         )
     return LabelSheetView(
-        label=_label(dossier, filled, card), count=count or filled.count, seal=dossier.seal.lines
+        label=_label(dossier, filled, card, with_nutrition=with_nutrition),
+        count=count or filled.count,
+        seal=dossier.seal.lines,
     )
 
 
@@ -52,7 +70,9 @@ def across_each(sheet: LabelSheetView, word: Across | None) -> LabelSheetView:
     return replace(sheet, label=replace(sheet.label, across=str(word) if word else None))
 
 
-def _label(dossier: Dossier, filled: Bottle, card: ServingCard | None) -> LabelView:
+def _label(
+    dossier: Dossier, filled: Bottle, card: ServingCard | None, *, with_nutrition: bool = False
+) -> LabelView:
     house, bulk = dossier.house, dossier.state.bulk
     made = opener(bulk) if bulk else None
     best_before = dossier.state.best_before
@@ -71,6 +91,42 @@ def _label(dossier: Dossier, filled: Bottle, card: ServingCard | None) -> LabelV
             *own_caution(dossier.formula),
             *(label_cautions(card, dossier.materials) if card else cautions(dossier)),
         ),
+        statements=card.declaration.statements if card else (),
+        declared=_declared(card, with_nutrition=with_nutrition) if card else (),
+        is_small=filled.size.amount <= SMALL_UL,
+    )
+
+
+def _declared(card: ServingCard, *, with_nutrition: bool) -> tuple[Declared, ...]:
+    """Return what a label declares besides; what matters most first."""
+    listed, told = card.declaration.listed, []
+    if listed.ingredients:
+        whole = " ".join(filter(None, (ingredients_text(listed), contains_text(listed))))
+        told.append(Declared("the list of ingredients", whole, allergens_text(listed)))
+    if with_nutrition:
+        told.append(Declared("the nutrition", nutrition_text(card)))
+    return tuple(told)
+
+
+def left_out_lines(left_out: tuple[str, ...]) -> tuple[str, ...]:
+    """Return that a label has no room for what it declares, and what to do; none where it has."""
+    if not left_out:
+        return ()
+    return (
+        f"No room for {' and '.join(left_out)}: the label says the least it must, with any "
+        "allergens. Shorten its names and texts, or put the rest beside the bottle; local law says "
+        "what has to stand on it.",
+    )
+
+
+def lacking_lines(card: ServingCard) -> tuple[str, ...]:
+    """Return of which materials facts are missing for what a label declares, in a line."""
+    codes = dict.fromkeys(gap.material for gap in card.declaration.gaps)
+    if not codes:
+        return ()
+    return (
+        f"Missing for what it declares: facts of {', '.join(codes)}. What to record: "
+        f"pottle serving {card.code}",
     )
 
 
@@ -84,13 +140,14 @@ def label_text(dossier: Dossier) -> str | None:
 def dilution(dossier: Dossier, started: Start | None) -> str | None:
     """Return how to dilute what is in the bottle, in one line.
 
-    A syrup is poured one part to seven of soda water unless its batch says otherwise, and 30 mL of
-    an essence flavour a litre of syrup (common practice, no source).
+    A syrup is poured one part to seven of soda water unless its batch says otherwise, and an
+    essence is dosed as its formula says, else 30 mL to a litre (common practice, no source).
     """
     kind = dossier.lot.product_kind
     if kind == ProductKind.SYRUP:
         parts = (started.pour_parts if started else None) or 7
         return f"1 part syrup to {plural(parts, 'part')} soda water"
     if kind in (ProductKind.ESSENCE, ProductKind.WASHED_ESSENCE, ProductKind.GUM_EMULSION):
-        return "30 mL flavour 1 L of syrup"
+        dose = dose_of(dossier.formula)
+        return f"{dose.said} flavour {dose.into[0][0]} of syrup"
     return None

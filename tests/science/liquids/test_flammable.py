@@ -42,6 +42,9 @@ def test_a_strength_has_its_class(
     assert (found.category, found.statement, found.signal) == (category, statement, signal)
     assert (found.packing_group, found.is_carried) == (group, is_carried)
     assert found.limited_inner_l == 5
+    # 49 CFR 173.150(b): 1 L for packing group II, 5 L for III.
+    ii, iii = TOLD["limited quantity, US class 3"]["value"].split(" / ")
+    assert found.limited_us_l == float({"II": ii, "III": iii}[group])
 
 
 def test_a_drink_of_2_percent_has_no_class_by_its_flash_point() -> None:

@@ -2,6 +2,7 @@
 
 from ledger.science.contents.composition import Contents
 from ledger.service.account.contents import contents_on
+from ledger.service.glass.doses import USUAL
 from ledger.service.glass.pours import HeldAgainst, pourings, ways
 from tests.keeper import Keeper
 from tests.path import Lots
@@ -18,8 +19,8 @@ def test_a_syrup_is_poured_as_it_is_and_an_essence_dosed_by_litre_and_by_gallon(
     keeper, lots = walked
     essence = contents_of(keeper, lots.essence)
     assert [said for said, _ in ways(essence, None)] == ["as it is"]
-    assert [said for said, _ in ways(essence, 30_000)] == ["30 mL in 1 L", "30 mL in 1 US gal"]
-    litre, gallon = (syrup for _, syrup in ways(essence, 30_000))
+    assert [said for said, _ in ways(essence, USUAL)] == ["30 mL in 1 L", "30 mL in 1 US gal"]
+    litre, gallon = (syrup for _, syrup in ways(essence, USUAL))
     assert litre.abv > gallon.abv > 0
 
 

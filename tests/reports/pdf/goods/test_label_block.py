@@ -1,20 +1,40 @@
 """The sizes of a label's words, held against what the law asks for."""
 
+import pytest
+from msgspec.structs import replace
 from reportlab.lib.units import mm
 
-from reports.pdf.goods.label_block import LEAST, VOLUME
+from reports.pdf.goods.label_block import LEAST, LEAST_SMALL, VOLUME, VOLUME_SMALL, shorter
 from reports.pdf.kit.fonts import REGULAR, register
-from reports.pdf.kit.text import CAP_HEIGHT
+from reports.pdf.kit.text import CAP_HEIGHT, Face
+from reports.views.goods import Declared
+from tests.reports.pdf.examples import LABEL
 
 
-def test_the_least_size_has_the_x_height_the_law_asks_for() -> None:
-    """Regulation (EU) No 1169/2011, Article 13(2): at least 1.2 mm; x by its outline."""
+@pytest.mark.parametrize(("size", "least_mm"), [(LEAST, 1.2), (LEAST_SMALL, 0.9)])
+def test_the_least_size_has_the_x_height_the_law_asks_for(size: float, least_mm: float) -> None:
+    """Regulation (EU) No 1169/2011, Article 13(2) and (3), label_law.csv; x by its outline."""
     face = register()[REGULAR]
     offset = face.get_table_pos("glyf")[0] + face.glyphPos[face.charToGlyph[ord("x")]]
     face.seek(offset + 8)
-    assert face.read_short() / face.unitsPerEm * LEAST / mm >= 1.2
+    assert face.read_short() / face.unitsPerEm * size / mm >= least_mm
 
 
-def test_the_figures_of_the_volume_are_four_millimetres_high() -> None:
-    """Directive 76/211/EEC, Annex I (from memory)."""
-    assert VOLUME.size * CAP_HEIGHT / mm >= 4
+@pytest.mark.parametrize(("face", "least_mm"), [(VOLUME, 4), (VOLUME_SMALL, 2)])
+def test_the_figures_of_the_volume_are_as_high_as_the_law_asks_for(
+    face: Face, least_mm: int
+) -> None:
+    """Directive 76/211/EEC, Annex I, 3.1 (label_law.csv): up to 1 L and up to 50 mL."""
+    assert face.size * CAP_HEIGHT / mm >= least_mm
+
+
+def test_what_a_label_declares_is_cut_from_its_end_to_its_least() -> None:
+    list_, facts = Declared("the list", "Sugar, milk.", "Contains: MILK."), Declared("facts", "kJ")
+    label = replace(LABEL, declared=(list_, facts))
+    told = [([item.text for item in each.declared], cut) for each, cut in shorter(label)]
+    assert told == [
+        (["Sugar, milk.", "kJ"], ()),
+        (["Sugar, milk.", ""], ("facts",)),
+        (["Contains: MILK.", ""], ("the list", "facts")),
+    ]
+    assert [cut for _, cut in shorter(LABEL)] == [()]

@@ -9,11 +9,11 @@ from msgspec.structs import replace
 
 from ledger.errors import RefusedError
 from reports.pdf.goods.label import label_sheet
-from reports.pdf.goods.label_block import LEAST, LEAST_PRODUCT
-from reports.pdf.goods.label_fit import LABEL_HEIGHT, LABEL_WIDTH, PADDING, lay_label
+from reports.pdf.goods.label_block import LEAST, LEAST_PRODUCT, LEAST_SMALL
+from reports.pdf.goods.label_fit import LABEL_HEIGHT, LABEL_WIDTH, PADDING, fit_label, lay_label
 from reports.pdf.kit.marks import Symbol, Words
 from reports.pdf.kit.text import width_of
-from reports.views.goods import LabelView
+from reports.views.goods import Declared, LabelView
 from tests.reports.pdf.examples import LABEL, SHEET
 
 TEXTS = st.text(st.sampled_from("lemon &<b>Ω Ж ễ-"), max_size=160)
@@ -72,6 +72,35 @@ def _overlap(a: Box, b: Box) -> bool:
     return (
         a[0] < b[2] - apart and b[0] < a[2] - apart and a[1] < b[3] - apart and b[1] < a[3] - apart
     )
+
+
+def test_what_is_declared_is_cut_before_a_label_is_refused() -> None:
+    """The allergens stay, and so do the cautions."""
+    list_ = Declared("the list of ingredients", "Sugar, water, milk. " * 60, "Contains: MILK.")
+    fitted = fit_label(replace(LABEL, declared=(list_,)))
+    assert fitted.left_out == ("the list of ingredients",)
+    words = " ".join(mark.text for mark in fitted.marks if isinstance(mark, Words))
+    assert "Contains: MILK." in words
+    assert all(caution in words for caution in LABEL.cautions)
+    assert "Sugar" not in words
+    short = replace(list_, text="Sugar, water, milk.")
+    assert fit_label(replace(LABEL, declared=(short,))).left_out == ()
+    with pytest.raises(RefusedError):
+        fit_label(replace(LABEL, text="Shake well. " * 60, declared=(short,)))
+
+
+def test_a_small_bottle_may_have_smaller_words_where_they_are_needed() -> None:
+    many = replace(LABEL, cautions=("Never taste it neat. " * 22,))
+    with pytest.raises(RefusedError):
+        lay_label(many)
+    sizes = {
+        mark.face.size
+        for mark in lay_label(replace(many, is_small=True))
+        if isinstance(mark, Words)
+    }
+    assert LEAST_SMALL <= min(sizes) < LEAST
+    few = lay_label(replace(LABEL, is_small=True))
+    assert min(mark.face.size for mark in few if isinstance(mark, Words)) >= LEAST
 
 
 @pytest.mark.parametrize(

@@ -9,9 +9,10 @@ from msgspec.structs import replace
 from ledger.domain.entries import Limit
 from ledger.domain.entries.choices import Bound, KnownBy, LimitBasis, LimitUnit
 from ledger.science.contents.against import Daily
+from ledger.science.liquids.flammable import flammable
 from ledger.service.glass.card import ServingCard
 from ledger.service.glass.serving import serving
-from reports.words.glass.cautions import DEFER, cautions_of, label_cautions
+from reports.words.glass.cautions import DEFER, cautions_of, flammable_lines, label_cautions
 from tests.keeper import Keeper
 from tests.path import Lots
 
@@ -24,6 +25,12 @@ def test_strong_spirit_is_flammable_and_a_glass_of_it_holds_alcohol(
     assert told == (
         "At 89.7 % vol it is highly flammable, and its vapour catches fire from a flame or spark "
         "some way off: air the room, keep from flames and children.",
+        "Flash point about 15 °C, reckoned for ethanol and water, closed cup; it may lie 2.1 °C "
+        "lower: H225 (Danger, category 2 of GHS and CLP), from which food for the eater may be "
+        "exempt.",
+        "Its carriage is that of UN 1197, EXTRACTS, LIQUID, for flavouring, class 3, packing group "
+        "II; as limited quantity in bottles up to 5 L by ADR and 1 L in the United States. The "
+        "carrier and local law decide; ask them before a bottle is sent.",
         "A glass holds alcohol (0.33 % vol at most): say so where somebody must or would avoid it.",
         DEFER,
     )
@@ -38,6 +45,20 @@ def test_a_label_says_the_gravest_in_short_and_a_syrup_burns_nobody(
         "dilute before use.",
     )
     assert not any("flammable" in line for line in cautions_of(serving(keeper.book, lots.packed)))
+
+
+def test_what_is_too_weak_for_the_rules_of_carriage_is_told_its_class_alone(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    """20 % vol: 16.2 % mass, of which the table has 36 °C; a syrup is told none."""
+    keeper, lots = walked
+    essence, syrup = serving(keeper.book, lots.essence), serving(keeper.book, lots.packed)
+    weak = replace(essence, flammable=flammable(0.162, 20.0))
+    (told,) = flammable_lines(weak)
+    assert told.endswith(
+        "H226 (Warning, category 3 of GHS and CLP), from which food for the eater may be exempt."
+    )
+    assert flammable_lines(syrup) == []
 
 
 CEILING = Limit(
@@ -62,7 +83,7 @@ def card(walked: tuple[Keeper, Lots]) -> ServingCard:
 def as_strong(card: ServingCard, abv: float) -> ServingCard:
     """Return the card of a lot so strong of which nothing else is to be told."""
     made = SimpleNamespace(contents=SimpleNamespace(abv=abv))
-    return replace(card, made=made, pourings=(pouring("neat", percent=0.0),))
+    return replace(card, made=made, flammable=None, pourings=(pouring("neat", percent=0.0),))
 
 
 def test_from_24_percent_on_it_is_flammable_and_just_below_it_is_not(card: ServingCard) -> None:

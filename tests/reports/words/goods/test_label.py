@@ -2,9 +2,15 @@
 
 import pytest
 
+from ledger.domain.amounts.quantity import parse_quantity
+from ledger.domain.entries import Formula
+from ledger.domain.entries.choices import ProductKind
 from ledger.errors import RefusedError
+from ledger.service.glass.serving import card
 from ledger.service.lots.dossier import dossier
-from reports.words.goods.label import label_sheet_view
+from reports.pdf.goods.label_fit import fit_label
+from reports.pdf.kit.marks import Words
+from reports.words.goods.label import label_sheet_view, lacking_lines, left_out_lines
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.words.bottles import pack
@@ -23,6 +29,73 @@ def test_a_label_says_what_is_in_the_bottle_and_how_to_pour_it(
     assert sheet.count == 15
     assert len(sheet.seal) == 3
     assert label_sheet_view(dossier(keeper.book, packed), 4).count == 4
+
+
+def test_what_is_in_the_bottle_and_its_nutrition_need_no_typing(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    """By the lot as it was made; allergens in capitals, or in a line where a list has no room."""
+    keeper, lots, essence = made
+    keeper.do("house", country="IE")
+    keeper.do("material", code="sugar", change=True, allergens="milk")
+    packed = pack(keeper, lots, essence)
+    found, served = dossier(keeper.book, packed), card(keeper.book, packed)
+    assert served is not None
+    (told,) = label_sheet_view(found, None, served).label.declared
+    assert told.name == "the list of ingredients"
+    assert told.text.startswith("Ingredients: sugar (MILK), water, alcohol, natural flavouring")
+    assert told.least == "Contains: MILK."
+    _, facts = label_sheet_view(found, None, served, with_nutrition=True).label.declared
+    assert facts.text.startswith("Nutrition, 100 mL as sold: energy ")
+    assert "; of which sugars " in facts.text
+    assert lacking_lines(served)[0].startswith("Missing for what it declares: facts of ")
+
+
+def test_an_essence_is_labelled_with_its_own_dose_and_every_caution_on_a_small_bottle(
+    sqlite_keeper: Keeper,
+) -> None:
+    """The formula says a gallon, so neither card nor label says a litre."""
+    keeper = sqlite_keeper
+    birch = "methyl salicylate 98%"
+    keeper.do("material", code="wintergreen", name="Wintergreen oil", kind="oil",
+              density="1.18", constituents=birch)  # fmt: skip
+    keeper.do("material", code="spirit96", name="Neutral spirit", kind="ethanol", abv="96")
+    keeper.do("material", code="vial", name="30 mL bottle", kind="bottle")
+    oil = keeper.opens("receive", material="wintergreen", amount="500mL", supplier="Invented")
+    spirit = keeper.opens("receive", material="spirit96", amount="5L", supplier="Invented")
+    vials = keeper.opens("receive", material="vial", amount="50 each", supplier="Invented")
+    keeper.record(
+        Formula(
+            "wintergreen", 1, "Wintergreen essence", ProductKind.ESSENCE, parse_quantity("1L"),
+            caution="Poison undiluted: never taste it neat; a teaspoon can kill a child.",
+            dose=parse_quantity("30mL"), dose_into=parse_quantity("1US gal"),
+        )
+    )  # fmt: skip
+    lot = keeper.opens("start", formula="wintergreen", target="500mL")
+    keeper.do("add", lot=lot, source=oil, amount="31mL")
+    keeper.do("add", lot=lot, source=spirit, amount="469mL")
+    keeper.do("finish", lot=lot, volume="495mL")
+    packed = keeper.opens("bottle", source=lot, pack="12 x 30mL", bottles=vials)
+    served = card(keeper.book, packed)
+    assert served is not None
+    assert [way.said for way in served.pourings] == ["30 mL in 1 US gal"]
+    label = label_sheet_view(dossier(keeper.book, packed), None, served).label
+    assert label.dilution == "30 mL flavour 1 US gal of syrup"
+    assert len(label.cautions) == 5
+    fitted = fit_label(label)
+    words = " ".join(mark.text for mark in fitted.marks if isinstance(mark, Words))
+    assert all(caution in words for caution in label.cautions)
+    assert "Ingredients: alcohol, " in words
+    assert fitted.left_out == ()
+
+
+def test_what_has_no_room_is_named_with_what_to_do() -> None:
+    assert left_out_lines(()) == ()
+    assert left_out_lines(("the list of ingredients", "the nutrition")) == (
+        "No room for the list of ingredients and the nutrition: the label says the least it must, "
+        "with any allergens. Shorten its names and texts, or put the rest beside the bottle; local "
+        "law says what has to stand on it.",
+    )
 
 
 @pytest.mark.parametrize(
