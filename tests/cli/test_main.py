@@ -11,7 +11,7 @@ def test_options_may_stand_before_the_command(shell: Shell) -> None:
 def test_without_a_command_the_help_is_shown(shell: Shell) -> None:
     told = shell.run()
     assert "The batch book of a small maker of soda-fountain essences and syrups." in told.err
-    assert "receive    Record a delivery; opens a lot." in told.err
+    assert "receive     Record a delivery; opens a lot." in told.err
 
 
 def test_a_command_that_is_none_is_said_to_be_none(shell: Shell) -> None:

@@ -38,7 +38,7 @@ def without_the_book(*args: str) -> Answer:
 
 def test_a_proof_is_checked_without_the_book_and_its_database(shell: Shell) -> None:
     text = seal_text(shell)
-    made = shell.run("prove", "1-5", "--out", "proof.json")
+    made = shell.run("prove", "001-5", "--out", "proof.json")
     assert made.lines == [
         f"The 11 entries about {ESSENCE} and their proofs are in proof.json.",
         *text.splitlines(),

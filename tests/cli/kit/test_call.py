@@ -192,7 +192,7 @@ def test_all_that_is_wrong_with_an_entry_is_said_at_once(shell: Shell) -> None:
 
 
 def test_a_held_lot_needs_a_reason_which_is_kept_as_a_deviation(shell: Shell) -> None:
-    shell.run("hold", SPIRIT)
+    shell.run("hold", SPIRIT, "--because", "no papers")
     before = shell.entries()
     asked = shell.run("add", SYRUP, SPIRIT, "3mL")
     assert asked.exit_code == 4

@@ -32,6 +32,7 @@ READS: tuple[str, ...] = (
     "limits eu-safrole",
     "serving {packed} --explain",
     "serving {essence}",
+    "foretell {essence}",
     "cost {packed} --hour 20 --margin 60",
     "stock --spirit",
     "party list",

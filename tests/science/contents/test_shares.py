@@ -5,6 +5,7 @@ jar, which is another way than either walk goes.
 """
 
 from collections import defaultdict
+from collections.abc import Mapping
 from math import isclose
 
 import pytest
@@ -13,7 +14,7 @@ from hypothesis import strategies as st
 
 from ledger.domain.entries.choices import MaterialKind
 from ledger.domain.lots.steps import Act
-from ledger.science.contents.replay import Happening
+from ledger.science.contents.replay import TO_PEOPLE, Happening
 from ledger.science.contents.shares import Carrying, Shares, Stays, stays_as, told_at
 from ledger.science.contents.shares_ahead import ahead
 from ledger.science.contents.shares_behind import behind
@@ -207,21 +208,38 @@ def noted(happened: Happened) -> dict[str, dict[str, float]]:
     for code, items in happened.items():
         there: dict[str, float] = {}
         last: dict[str, float] = {}
+        out: dict[str, float] = {}
         drawn: dict[int, dict[str, float]] = {}
         for index, item in enumerate(items):
             step = item.step
             if step.act is Act.INTO:
-                came = dict(last) if step.outside else dict(came_by(item, draws))
-                for lot, amount in came.items():
-                    there[lot] = there.get(lot, 0.0) + amount * item.passed
+                if step.outside:
+                    came = times(out, item.passed)
+                    # Of what the book does not know to be out, as it was last.
+                    add_to(came, times(last, item.beyond))
+                    out = times(out, 1 - item.passed)
+                else:
+                    came = times(came_by(item, draws), item.passed)
+                add_to(there, came)
             elif step.act is Act.OUT:
-                drawn[index] = {lot: amount * item.passed for lot, amount in there.items()}
-            there = {lot: amount * item.kept for lot, amount in there.items()}
+                drawn[index] = times(there, item.passed)
+                if step.outside in TO_PEOPLE:
+                    add_to(out, drawn[index])
+            there = times(there, item.kept)
             last = dict(there) if item.after.volume_ul > 0 else last
             if index == told_at(items):
                 told[code] = dict(there)
         draws[code] = drawn
     return told
+
+
+def times(amounts: Mapping[str, float], factor: float) -> dict[str, float]:
+    return {lot: amount * factor for lot, amount in amounts.items()}
+
+
+def add_to(amounts: dict[str, float], more: Mapping[str, float]) -> None:
+    for lot, amount in more.items():
+        amounts[lot] = amounts.get(lot, 0.0) + amount
 
 
 def came_by(item: Happening, draws: dict[str, dict[int, dict[str, float]]]) -> dict[str, float]:

@@ -13,7 +13,7 @@ from tests.service.orange import start_orange
 
 
 def test_what_is_proposed_says_what_is_short(sqlite_keeper: Keeper, tmp_path: Path) -> None:
-    """15 g of the 20 g of carbonate are there, and the spirit by weight cannot be drawn on."""
+    """15 g of the 20 g of carbonate are there, and the spirit by weight is drawn by volume."""
     code = start_orange(sqlite_keeper, tmp_path)
     book = sqlite_keeper.book
     done = Recorded(journal(book, last=1).said[0].entry, code)
@@ -34,5 +34,8 @@ def test_what_is_proposed_says_what_is_short(sqlite_keeper: Keeper, tmp_path: Pa
         Amount("5", "g"),
         (LotDrawn("LMC-001-F", Amount("15", "g")),),
     )
-    assert (spirit.short, spirit.lots) == (Amount("450", "mL"), ())
+    assert (spirit.short, spirit.lots) == (
+        Amount("0", "mL"),
+        (LotDrawn("NS-002-H", Amount("450", "mL")),),
+    )
     assert (told.code, told.path) == (code, "sheet.pdf")

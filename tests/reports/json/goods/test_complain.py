@@ -15,5 +15,7 @@ def test_a_complaint_has_its_open_questions_and_the_last_look(walked: tuple[Keep
     assert told.still_open == ("stored", "mixed", "photo")
     assert told.look is not None
     assert (told.look.grade, told.look.of_the_lot, told.kept_back) == ("cloudy", False, False)
-    assert [(other.entry, other.says) for other in told.others] == [(35, "cloudy")]
+    assert [(other.entry, other.says) for other in told.others] == [
+        (35, "cloudy, to be answered in 7 d")
+    ]
     assert told.shared == ()

@@ -17,5 +17,5 @@ def test_what_is_still_to_ask_is_told_first_and_a_second_complaint_asks_for_a_ho
     lines = triage_lines(found)
     assert lines[0].startswith("Still to ask: when it was opened, a photo. ")
     assert lines[1].endswith(": cloudy, neat. No bottle was kept back.")
-    assert "1 other complaint of BOS-001-S: 2026-03-04 cloudy." in lines
+    assert "1 other complaint of BOS-001-S: 2026-03-04 cloudy, to be answered in 7 d." in lines
     assert triage_step(found) == f'pottle hold {lots.packed} --because "WHY"'
