@@ -77,6 +77,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
         "Compare the batches of a trial: response by factor, control beside it.",
     ),
     "dilute": ("glass", "Say how much spirit and water make a strength."),
+    "strength": ("glass", "Say a strength in every measure, and what an amount holds."),
     "syrup": ("glass", "Say how strong a simple syrup is, and whether it stays clear."),
     "sheet": ("bench", "Print or show the batch sheet that a batch is made from."),
     "record": ("lots", "Print the record of a batch or a delivery."),

@@ -19,6 +19,7 @@ TOPICS = (
         "trace",
         "recall",
         "serving",
+        "declaration",
         "foretell",
         "limits",
     ),

@@ -89,7 +89,7 @@ def dilution_asked(stock: str, target: str, amount: str, temp: str | None = None
     errors: list[LedgerError] = []
     strong = attempt(errors, lambda: parse_strength(stock, "strength of the spirit"), 0.0)
     wanted = attempt(errors, lambda: parse_strength(target, "strength to dilute to"), 0.0)
-    final = attempt(errors, lambda: _amount(amount), Quantity(1, Measure.UL, ""))
+    final = attempt(errors, lambda: check_amount(read_amount(amount)), Quantity(1, Measure.UL, ""))
     temp_c = attempt(
         errors, lambda: check_temperature(parse_temperature(temp)) if temp else None, None
     )
@@ -98,8 +98,13 @@ def dilution_asked(stock: str, target: str, amount: str, temp: str | None = None
     return dilute(strong, wanted, final, temp_c)
 
 
-def _amount(text: str) -> Quantity:
-    amount = check_amount(parse_quantity(text, fluid_ounce="US"))
+def read_amount(text: str) -> Quantity:
+    """Return an amount as it is written, with whose fluid ounces are meant.
+
+    Raises:
+        InputError: It cannot be read, or could be two.
+    """
+    amount = parse_quantity(text, fluid_ounce="US")
     if parse_quantity(text, fluid_ounce="imperial") != amount:
         raise InputError(
             f"{amount.written} could be in US or imperial fluid ounces.",

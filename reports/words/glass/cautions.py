@@ -8,6 +8,8 @@ from collections.abc import Iterable
 
 from ledger.domain.amounts.scaled import with_article
 from ledger.domain.entries import Formula, Material
+from ledger.science.contents.against import Daily
+from ledger.science.doubt.conformity import Verdict
 from ledger.science.liquids.flammable import DEFER as CARRIER_DECIDES
 from ledger.science.liquids.flash import OVER_C
 from ledger.science.ranges import figure
@@ -89,18 +91,25 @@ def _poison(card: ServingCard) -> list[str]:
 
 
 def _over_ceiling(card: ServingCard) -> list[str]:
-    passed: dict[tuple[str, str], list[str]] = {}
+    passed: dict[tuple[str, str, str], list[str]] = {}
     for way in card.pourings:
         for served in way.concerns:
             for ceiling in served.daily:
-                if ceiling.is_passed:
+                if word := _passes(ceiling):
                     whom = f"{with_article(ceiling.who)} of {ceiling.body_kg} kg"
-                    passed.setdefault((served.concern.substance, whom), []).append(way.said)
+                    passed.setdefault((word, served.concern.substance, whom), []).append(way.said)
     return [
-        f"One glass passes the daily ceiling of {substance} for {whom}"
+        f"One glass {word} the daily ceiling of {substance} for {whom}"
         f"{_said(ways) if card.is_essence else ''}."
-        for (substance, whom), ways in passed.items()
+        for (word, substance, whom), ways in passed.items()
     ]
+
+
+def _passes(ceiling: Daily) -> str | None:
+    """Return how a glass stands to a daily ceiling in a word; None where it is surely below."""
+    if ceiling.verdict is Verdict.UNDECIDED:
+        return "may pass"
+    return "passes" if ceiling.is_passed else None
 
 
 def _said(ways: list[str]) -> str:

@@ -67,9 +67,11 @@ CEILING = Limit(
 )  # fmt: skip
 
 
-def pouring(said: str, *, abv: float = 0.0, percent: float | None = None) -> Any:
+def pouring(
+    said: str, *, abv: float = 0.0, percent: float | None = None, doubt: float = 0.0
+) -> Any:
     """Return a way to pour in which a glass is so strong and takes so much of a ceiling."""
-    daily = Daily(CEILING, "adult", 60, 120.0, percent, 1.2 * (percent or 0.0))
+    daily = Daily(CEILING, "adult", 60, 120.0, percent, 1.2 * (percent or 0.0), doubt)
     served = SimpleNamespace(concern=SimpleNamespace(substance="safrole"), daily=(daily,))
     return SimpleNamespace(said=said, glass=SimpleNamespace(abv=abv), concerns=(served,))
 
@@ -119,6 +121,15 @@ def test_a_ceiling_is_told_when_it_is_just_passed_and_not_when_it_is_just_kept(
     assert cautions_of(replace(passed, is_essence=False))[0] == (
         "One glass passes the daily ceiling of safrole for an adult of 60 kg."
     )
+
+
+def test_a_ceiling_that_is_too_close_to_tell_may_be_passed(card: ServingCard) -> None:
+    """From either side: 99 and 101 % of it, with a doubt of 2 %."""
+    for percent in (99.0, 101.0):
+        way = pouring("by the litre", percent=percent, doubt=2.4)
+        assert cautions_of(replace(as_strong(card, 0.0), pourings=(way,)))[0] == (
+            "One glass may pass the daily ceiling of safrole for an adult of 60 kg (by the litre)."
+        )
 
 
 def test_the_strongest_glass_is_the_one_whose_alcohol_is_told(card: ServingCard) -> None:

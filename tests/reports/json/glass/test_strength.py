@@ -1,0 +1,17 @@
+"""A strength for machines: the figures of the words, as text."""
+
+from ledger.science.liquids.strength_asked import strength_asked
+from reports.json.glass.strength import strength_told
+
+
+def test_every_measure_is_a_decimal_string() -> None:
+    told = strength_told(strength_asked("100 proof", "1 US gal", "60F"))
+    assert (told.us_proof, told.source) == ("100", "OIML R 22:1975")
+    assert told.amount is not None
+    assert (told.amount.written, told.amount.measured_at_c) == ("1 US gal", "15.56")
+    assert told.amount.proof_gallons == "1"
+    assert float(told.specific_gravity) > float(told.specific_gravity_in_air)
+
+
+def test_without_an_amount_there_is_none() -> None:
+    assert strength_told(strength_asked("96%")).amount is None
