@@ -26,6 +26,11 @@ ON_PAPER = (
 OF_FORMULAS = ("formula show {code}", "formula scale {code} 777mL", "formula diff {code} 1 2")
 OF_NO_BOOK = (
     *("dilute 96.3% 80% 1L --temp 25C", "dilute '190 proof' 40% 500g", "dilute 40% 80% 1L"),
+    *(
+        "strength '190 proof' '55 US gal' --temp 77F",
+        "strength '94 % w/w'",
+        "strength 40% 500g --temp 25C",
+    ),
     *("syrup 3:2 --by volume --bulk '0.85 g/mL'", "syrup 65Bx --read-at 28C --kept-at 4C"),
     *("syrup '850 g/L'", "syrup '1.33 SG'", "syrup 1:1 --by weight", "syrup 95Bx", "guide"),
     *("limits eu-safrole", "limits --place EU", "compare 'two jars'", "suspects"),

@@ -55,6 +55,7 @@ READS: tuple[str, ...] = (
     "sheet {essence}",
     "sheet {essence} --out sheet.pdf",
     "dilute 96.3% 80% 1L --temp 25C",
+    "strength 96.3% 1L --temp 25C",
     "syrup 3:2 --by volume",
     "guide",
     "guide machines",
