@@ -8,32 +8,35 @@ import sys
 from pathlib import Path
 
 import typer
+from typer._click.exceptions import UsageError
 
 from cli.front import Front
 from cli.kit.call import (
     AtOption,
     BecauseOption,
     ByOption,
+    Call,
     JsonOption,
     LedgerOption,
     OriginOption,
     SheetOption,
 )
-from cli.kit.errors import unsaid
+from cli.kit.errors import run_safely, unsaid
+from cli.kit.welcome import welcome
 
 app = typer.Typer(
     name="pottle",
     cls=Front,
     help="The batch book of a small maker of soda-fountain essences and syrups.",
-    no_args_is_help=True,
     rich_markup_mode=None,
     pretty_exceptions_enable=False,
     context_settings={"help_option_names": ["-h", "--help"]},
 )
 
 
-@app.callback()
+@app.callback(invoke_without_command=True)
 def options(
+    context: typer.Context,
     ledger: LedgerOption = None,
     by: ByOption = None,
     at: AtOption = None,
@@ -43,6 +46,11 @@ def options(
     json: JsonOption = False,
 ) -> None:
     """The batch book of a small maker of soda-fountain essences and syrups."""
+    if context.invoked_subcommand is None:
+        if json:
+            raise UsageError("Missing command.", context)
+        call = Call(ledger=ledger)
+        run_safely(lambda: welcome(call), as_json=False)
 
 
 def run() -> None:

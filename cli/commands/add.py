@@ -22,7 +22,7 @@ def add(
         Text, typer.Option("--as", help="ingredient, top-up, rework, rinse-liquor or old-cake.")
     ] = None,
     temp: Temp = None,
-    over: Annotated[Text, typer.Option(help="How long the adding took, such as 5min.")] = None,
+    took: Annotated[Text, typer.Option(help="How long the adding took, such as 5min.")] = None,
     triturate: Annotated[
         Text, typer.Option(help="How long it was rubbed down, such as 10min.")
     ] = None,
@@ -39,7 +39,7 @@ def add(
         amount=" ".join(amount),
         added_as=added_as,
         temp=temp,
-        minutes=over,
+        minutes=took,
         triturated=triturate,
         instrument=instrument,
     )

@@ -42,7 +42,7 @@ def start(
         Text, typer.Option(help="Version of the formula; default the newest in use.")
     ] = None,
     sheet_out: Annotated[
-        Path | None, typer.Option("--print", metavar="FILE", help="PDF file for its batch sheet.")
+        Path | None, typer.Option("--out", metavar="FILE", help="PDF file for its batch sheet.")
     ] = None,
     force: Force = False,
     code: Code = None,

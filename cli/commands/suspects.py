@@ -28,7 +28,7 @@ def suspects(
         Text, typer.Option("--worse-than", metavar="GRADE", help="Only lots that looked worse.")
     ] = None,
     since: Annotated[
-        Text, typer.Option("--since", metavar="DATE", help="Only lots begun then or later.")
+        Text, typer.Option("--from", metavar="DATE", help="Only lots begun then or later.")
     ] = None,
     explain: Annotated[
         bool, typer.Option("--explain", help="Also how it is reckoned, and every suspect.")

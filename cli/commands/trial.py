@@ -42,7 +42,7 @@ def plan(
     ] = None,
     evening: Annotated[Text, typer.Option(help="Most jars of an evening; default 8.")] = None,
     sheet_out: Annotated[
-        Path | None, typer.Option("--print", metavar="FILE", help="PDF file for its sheet.")
+        Path | None, typer.Option("--out", metavar="FILE", help="PDF file for its sheet.")
     ] = None,
     force: Force = False,
 ) -> None:

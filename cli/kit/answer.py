@@ -12,7 +12,14 @@ from cli.kit.tables import print_json, print_lines
 from ledger.domain.lots.lot import Status
 from ledger.service.desk.book import Book, Recorded
 from reports.words.desk.answer import answer
-from reports.words.desk.next_step import before_release, next_step, release_of, step_of_lot
+from reports.words.desk.next_step import (
+    DUE,
+    FIRST_MATERIAL,
+    before_release,
+    next_step,
+    release_of,
+    step_of_lot,
+)
 
 if TYPE_CHECKING:
     from msgspec import Struct
@@ -46,7 +53,14 @@ def plain(done: Recorded, found: "Dossier | None", step: str | None) -> "Recorde
 
 def step_after(book: Book, done: Recorded, found: "Dossier | None") -> str | None:
     """Return the next step after a recording."""
-    return doable(book, found, next_step(done.entry, found, lacking_in(book, found)))
+    step = next_step(done.entry, found, lacking_in(book, found))
+    return DUE if step == FIRST_MATERIAL and _has_materials(book) else doable(book, found, step)
+
+
+def _has_materials(book: Book) -> bool:
+    from ledger.service.masters.material import materials
+
+    return bool(materials(book))
 
 
 def step_for(book: Book, found: "Dossier") -> str | None:

@@ -8,10 +8,22 @@ def test_options_may_stand_before_the_command(shell: Shell) -> None:
     assert (told.exit_code, told.json["code"]) == (0, "OE-001-5")
 
 
-def test_without_a_command_the_help_is_shown(shell: Shell) -> None:
+def test_without_a_command_it_says_where_to_begin(shell: Shell) -> None:
     told = shell.run()
-    assert "The batch book of a small maker of soda-fountain essences and syrups." in told.err
-    assert "receive     Record a delivery; opens a lot." in told.err
+    assert (told.exit_code, told.err) == (0, "")
+    assert told.lines[-1] == "Next: pottle due"
+
+
+def test_the_help_lists_the_commands(shell: Shell) -> None:
+    told = shell.run("--help")
+    assert "The batch book of a small maker of soda-fountain essences and syrups." in told.out
+    assert "Record a delivery; opens a lot." in told.out
+
+
+def test_for_machines_a_command_is_missing(shell: Shell) -> None:
+    told = shell.run("--json")
+    assert (told.exit_code, told.out) == (2, "")
+    assert "Missing command." in told.err
 
 
 def test_a_command_that_is_none_is_said_to_be_none(shell: Shell) -> None:

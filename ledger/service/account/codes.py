@@ -6,6 +6,7 @@ nearest that are; endings so short that any lot may have them.
 
 from datetime import date
 
+from ledger.domain.entries import Bottle, Facts
 from ledger.domain.lots.codes import check_code, clean_code, nearest
 from ledger.domain.lots.lot import BARRED, Lot, Status, by_date
 from ledger.errors import RefusedError
@@ -81,12 +82,26 @@ def _lot_in_hand(connection: Connection, by: str | None) -> str:
             "A dot stands for the lot that somebody has in hand, and no initials are given.",
             "Give --by INITIALS, set POTTLE_BY, or name the lot by its code.",
         )
-    code = queries.last_lot_of(connection, by)
-    if code is None:
+    last = queries.last_about_a_lot(connection, by)
+    if last is None or last.draft.lot is None:
         raise RefusedError(
             "There is no lot in hand yet for a dot to stand for.", "Name the lot by its code."
         )
-    return code
+    bulk = left_to_fill(connection, last.facts)
+    return bulk.code if bulk else last.draft.lot
+
+
+def left_to_fill(connection: Connection, facts: Facts) -> Lot | None:
+    """Return the lot that bottles were filled from, if enough is left of it to fill one more.
+
+    It stays in hand then, since the rest of it is still to be filled; a heel does not.
+    """
+    if not isinstance(facts, Bottle):
+        return None
+    row = known_lot(connection, facts.source)
+    bulk = lots_by_number(connection, [row.seq])[row.seq]
+    is_left = bulk.measure is facts.size.measure and bulk.on_hand >= facts.size.amount
+    return bulk if is_left else None
 
 
 def first_of_material(connection: Connection, material: str, today: date) -> tuple[Lot, int]:

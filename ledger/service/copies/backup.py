@@ -4,10 +4,11 @@ Guarantees: a copy is of one moment, is verified before it has its name, is priv
 never takes another file's place; where the same copy is there already, whole, it is told.
 """
 
+import shlex
 from pathlib import Path
 
 from ledger.domain.evidence.seals import Seal
-from ledger.errors import LedgerError
+from ledger.errors import LedgerError, StorageError
 from ledger.service.copies.copied import Copied, check_file, is_copy_in_lines, made
 from ledger.service.copies.export import write_lines
 from ledger.service.desk.book import Book
@@ -29,6 +30,12 @@ def backup(book: Book, folder: Path, progress: Progress) -> Copied:
         StorageError: It cannot be written, or a file that is no such copy has its name.
         FindingError: The copy does not verify.
     """
+    if not folder.is_dir():
+        raise StorageError(
+            f"There is no folder {folder} to put the copy in.",
+            f"Make it with mkdir {shlex.quote(str(folder))}, or name one that is there; without a "
+            "name the copy goes where you are.",
+        )
     with book.reading() as connection:
         seal = seal_on(connection)
         day = today_on(connection, book.clock())

@@ -15,7 +15,7 @@ from ledger.domain.amounts.scaled import read_scaled
 from ledger.domain.entries import Bottle, House, Receipt, Start
 from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.state import LotState, latest, name, opener
-from ledger.errors import RefusedError
+from ledger.errors import LedgerError, RefusedError, attempt, together
 from ledger.science.contents.cost import (
     DUTY,
     LABOUR,
@@ -29,7 +29,7 @@ from ledger.service.account.lots import lots_by_number
 from ledger.service.account.money import hour_of, reckoner
 from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
-from ledger.service.glass.sizes import POURED, ounce_of, read_glass, soda_parts
+from ledger.service.glass.sizes import GLASS_UL, POURED, ounce_of, read_glass, soda_parts
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 
@@ -118,14 +118,19 @@ def cost(
         margin: The wanted margin in per cent of the price.
     """
     with book.reading() as connection:
-        code = resolve_lot(connection, text, by)
-        house = queries.house(connection)
+        house, wrong = queries.house(connection), list[LedgerError]()
         currency = house.currency if house else ""
-        digits, hour_cost = digits_of(currency), _hour(hour, house)
+        code = attempt(wrong, lambda: resolve_lot(connection, text, by), "")
+        glass_ul = attempt(wrong, lambda: read_glass(glass, ounce_of(house)), GLASS_UL)
+        told_parts = attempt(wrong, lambda: read_pour(pour), None)
+        hour_cost = attempt(wrong, lambda: _hour(hour, house), None)
+        margin_mpct = attempt(wrong, lambda: read_margin(margin), None)
+        if wrong:
+            raise together(wrong)
+        digits = digits_of(currency)
         found = reckoner(connection, [known_lot(connection, code).seq], hour_cost).cost(code)
         state = lot_state(connection, code, is_whole=False)
-        parts = soda_parts(read_pour(pour), latest(state.bulk or state, Start))
-        glass_ul, margin_mpct = read_glass(glass, ounce_of(house)), read_margin(margin)
+        parts = soda_parts(told_parts, latest(state.bulk or state, Start))
         per_ml, per_bottle = _per_ml(state, found), _per_bottle(state, found)
         coins = in_coins(found.money, digits)
         unpriced = tuple(_unpriced(connection, lot) for lot in sorted(found.unpriced))

@@ -15,7 +15,7 @@ from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.state import LotState, latest, name
 from ledger.domain.masters.doubts import doubts
 from ledger.domain.masters.substances import counted
-from ledger.errors import RefusedError
+from ledger.errors import LedgerError, RefusedError, attempt, together
 from ledger.science.contents.composition import Contents, scaled
 from ledger.science.contents.serving import ADULT_KG, CHILD_KG, Glass
 from ledger.science.contents.serving import substances as masses
@@ -63,21 +63,25 @@ def serving(
         adult: Body weight of an adult in kg.
         child: Body weight of a child in kg.
     """
-    ounce = ounce_of(house_of(book))
-    glass_ul, asked = read_glass(glass, ounce), read_dose(dose, ounce)
+    ounce, wrong = ounce_of(house_of(book)), list[LedgerError]()
+    glass_ul = attempt(wrong, lambda: read_glass(glass, ounce), GLASS_UL)
+    parts = attempt(wrong, lambda: read_pour(pour), None)
+    asked = attempt(wrong, lambda: read_dose(dose, ounce), None)
     bodies = (
-        ("adult", _weight(adult, ADULT_KG)),
-        ("child", _weight(child, CHILD_KG)),
+        ("adult", attempt(wrong, lambda: _weight(adult, ADULT_KG), ADULT_KG)),
+        ("child", attempt(wrong, lambda: _weight(child, CHILD_KG), CHILD_KG)),
     )
     with book.reading() as connection:
-        code = resolve_lot(connection, text, by)
+        code = attempt(wrong, lambda: resolve_lot(connection, text, by), "")
+        if wrong:
+            raise together(wrong)
         if known_lot(connection, code).opened.lot_type is LotType.RECEIVED:
             raise RefusedError(
                 f"{code} is a received lot, which nobody pours as it is.",
                 f"Name a lot that was made of it; pottle trace {code} --forward shows them.",
             )
         on = today_on(connection, book.clock())
-        return card_on(connection, code, on, glass_ul, read_pour(pour), asked, bodies)
+        return card_on(connection, code, on, glass_ul, parts, asked, bodies)
 
 
 def card(book: Book, code: str) -> ServingCard | None:

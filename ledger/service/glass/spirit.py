@@ -11,7 +11,7 @@ from datetime import date, timedelta
 from msgspec import Struct
 
 from ledger.domain.lots.steps import Step
-from ledger.errors import InputError
+from ledger.errors import InputError, LedgerError, attempt, together
 from ledger.science.contents.received import ReceivedLot, holds_alcohol
 from ledger.science.contents.replay import Replay
 from ledger.science.contents.spirit import Flow, SpiritAccount, account, made_flows, spirit_flows
@@ -73,8 +73,11 @@ def spirit_account(book: Book, first: str | None, last: str | None) -> SpiritRep
 
 def _period(first: str | None, last: str | None, today: date) -> tuple[date, date]:
     """Return the first and the last day of the period asked for."""
-    until = read_day(last) if last else today
-    since = read_day(first) if first else date(until.year, 1, 1)
+    wrong = list[LedgerError]()
+    until = attempt(wrong, lambda: read_day(last), today) if last else today
+    since = attempt(wrong, lambda: read_day(first), today) if first else date(until.year, 1, 1)
+    if wrong:
+        raise together(wrong)
     if until < since:
         raise InputError(
             f"The period would end on {until}, before it begins on {since}.",

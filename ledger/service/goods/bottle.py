@@ -3,10 +3,14 @@
 Guarantees: bottled goods are a lot of their own, counted by the bottle.
 """
 
+from msgspec.structs import replace
+
 from ledger.domain.amounts.quantity import Measure, Quantity, show
 from ledger.domain.entries import Bottle
 from ledger.domain.entries.choices import LotType
+from ledger.domain.lots.lot import Lot
 from ledger.domain.lots.state import name
+from ledger.service.account.codes import left_to_fill
 from ledger.service.account.state import lot_state
 from ledger.service.desk.act import at_desk
 from ledger.service.desk.book import Book, How, Recorded
@@ -48,4 +52,14 @@ def bottle(
         product = name(lot_state(desk.connection, bulk, is_whole=False))
         # B, so that the code of the bottles is told apart from that of what is in them.
         packed = desk.open_code(code, product, prefix="B")
-        return desk.record(facts, opens=(packed, LotType.PACKED, Measure.UEACH))
+        done = desk.record(facts, opens=(packed, LotType.PACKED, Measure.UEACH))
+        left = left_to_fill(desk.connection, facts)
+        return replace(done, remarks=(*done.remarks, _in_hand(left, packed))) if left else done
+
+
+def _in_hand(bulk: Lot, packed: str) -> tuple[str, str]:
+    return (
+        f"{show(bulk.on_hand, bulk.measure)} of {bulk.code} are left to fill, so a dot goes on "
+        "standing for it.",
+        f"Name the bottles by their code, {packed}.",
+    )

@@ -43,12 +43,12 @@ def low_materials(book: Book, threshold: int, measure: Measure) -> tuple[Low, ..
     """Return the materials of which less is there than a threshold, the least first.
 
     A material that was never received is none; one of which all lots are used up is there with
-    nothing.
+    nothing. Where more was drawn than came, it is less than nothing, which a count puts right.
     """
     totals: dict[str, int] = {}
     for brief in stock(book, everything=True):
         if brief.material and brief.measure is measure and brief.status is not Status.STRUCK:
-            there = 0 if brief.status in UNUSABLE else max(brief.on_hand, 0)
+            there = 0 if brief.status in UNUSABLE else brief.on_hand
             totals[brief.material] = totals.get(brief.material, 0) + there
     known = {item.code: item for item in materials(book)}
     found = [Low(known[code], total, measure) for code, total in totals.items()]

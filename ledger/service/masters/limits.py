@@ -87,6 +87,12 @@ def _limit(words: Words, old: Limit | None, told: dict[str, str | None]) -> Limi
     if value is None and old is None:
         # Read again as what must be given, so that its lack is told with the rest.
         words.number(None, 1_000_000, "", "value")
+    if old and value not in (None, old.value_micro) and not told["citation"]:
+        words.notes.append(
+            f'The value is another now, and its source still the old one: "{old.citation}", '
+            f"{old.known_by}. If the value stands elsewhere: pottle limits {old.code} --citation "
+            "SOURCE --known-by read"
+        )
     since, until = words.day(kept("since")), words.day(kept("until"))
     words.read(lambda: _ends_after_it_begins(since, until), None)
     return Limit(

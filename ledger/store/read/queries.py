@@ -157,15 +157,15 @@ def chain(connection: Connection, stands_for: int) -> tuple[tuple[Entry, int | N
     return _with_corrections(ask(connection, query, number=stands_for))
 
 
-def last_lot_of(connection: Connection, by: str) -> str | None:
-    """Return the code of the lot a person wrote about last."""
+def last_about_a_lot(connection: Connection, by: str) -> Entry | None:
+    """Return the last entry that a person wrote about a lot, other than deliveries."""
     query = (
-        "SELECT lot.code FROM entry e JOIN lot ON lot.id = e.lot WHERE e.by = :by "
-        # A delivery is not the lot in hand at the bench.
-        "AND e.kind <> 'receipt' ORDER BY e.seq DESC LIMIT 1"
+        "SELECT e.seq FROM entry e WHERE e.by = :by AND e.lot IS NOT NULL "
+        # A delivery is not the lot in hand at the bench; a deviation is what the book wrote.
+        "AND e.kind NOT IN ('receipt', 'deviation') ORDER BY e.seq DESC LIMIT 1"
     )
-    code: str | None = ask_one(connection, query, by=by)
-    return code
+    seq: int | None = ask_one(connection, query, by=by)
+    return entry(connection, seq) if seq else None
 
 
 def people(connection: Connection) -> frozenset[str]:

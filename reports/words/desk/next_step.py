@@ -54,6 +54,8 @@ AT_THE_BENCH = frozenset(
     {"add", "rest", "filter", "rinse", "decant", "makeup", "look", "measure", "finish"}
 )
 """Kinds of entry after which a batch goes on with the next step of its formula."""
+FIRST_MATERIAL = 'pottle material add CODE --name "NAME" --kind KIND'
+DUE = "pottle due"
 START = 'pottle start --product "NAME" --kind KIND --target VOLUME'
 ENDS = ("pottle finish", "pottle release")
 """How commands begin that end a making; what is not clear is cleared before."""
@@ -205,7 +207,7 @@ def before_release(release: str, in_the_way: Iterable[Finding]) -> str:
 def _without_lot(entry: Entry) -> str | None:
     match entry.facts:
         case Person():
-            return 'pottle material add CODE --name "NAME" --kind KIND'
+            return FIRST_MATERIAL
         case Material(code=code):
             return f'pottle receive {code} AMOUNT --from "SUPPLIER"'
         case Check(about=int() as about):
@@ -213,7 +215,7 @@ def _without_lot(entry: Entry) -> str | None:
         case Clean():
             return START
         case Equipment():
-            return "pottle due"
+            return DUE
         case Formula(code=code):
             return f"pottle start {code} VOLUME"
         case Withdrawal(code=code):

@@ -1,5 +1,7 @@
 """`pottle add`: what went in is said, with what is there now."""
 
+import pytest
+
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 
@@ -13,7 +15,7 @@ def test_what_went_in_is_said_with_what_is_there_now(shell: Shell) -> None:
         "again with what came out: pottle finish OS-001-O VOLUME\n"
         "Next: pottle look OS-001-O GRADE --of neat\n"
     )
-    check_answers(("add {syrup} {water} 500 mL --temp 18 --over 5min --as top-up", answer), shell)
+    check_answers(("add {syrup} {water} 500 mL --temp 18 --took 5min --as top-up", answer), shell)
 
 
 def test_the_same_again_within_minutes_needs_a_reason(shell: Shell) -> None:
@@ -25,6 +27,16 @@ def test_the_same_again_within_minutes_needs_a_reason(shell: Shell) -> None:
     )
     check_refused(("add {syrup} {water} 100mL", 4, problem), shell)
     assert shell.line("add {syrup} {water} 100mL --because more").exit_code == 0
+
+
+@pytest.mark.parametrize("words", ["--over 5min", "--over=5min"])
+def test_what_an_option_was_called_before_still_works(words: str, shell: Shell) -> None:
+    """For machines without a word, since they read what is said of errors."""
+    told = shell.line(f"add {{syrup}} {{water}} 500mL {words}")
+    assert (told.exit_code, "over 5 min" in told.lines[0]) == (0, True)
+    assert told.complaints == ["Note: --over is called --took now; --over still works."]
+    quiet = shell.line(f"add {{syrup}} {{water}} 400mL {words} --json")
+    assert (quiet.exit_code, quiet.err) == (0, "")
 
 
 def test_a_figure_below_zero_is_no_amount(shell: Shell) -> None:

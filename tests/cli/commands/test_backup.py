@@ -31,6 +31,18 @@ def test_a_backup_is_made_told_of_and_brought_back(shell: Shell) -> None:
     )
 
 
+def test_a_folder_that_is_not_there_is_told_with_how_to_make_it(shell: Shell) -> None:
+    answer = shell.run("backup", "no dir")
+    assert (answer.exit_code, answer.complaints) == (
+        5,
+        [
+            "There is no folder no dir to put the copy in.",
+            "  Make it with mkdir 'no dir', or name one that is there; without a name the copy "
+            "goes where you are.",
+        ],
+    )
+
+
 def test_a_file_of_its_name_that_is_no_such_copy_stays(shell: Shell) -> None:
     assert shell.run("backup").exit_code == 0
     (path,) = Path().glob("pottle-*.db")

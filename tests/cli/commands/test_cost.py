@@ -25,3 +25,11 @@ def test_a_margin_of_all_of_the_price_is_refused(shell: Shell) -> None:
         "A price of twice the cost is a margin of 50 %.",
     )
     check_refused(("cost {packed} --margin 100", 3, problem), shell)
+
+
+def test_all_that_is_wrong_is_told_at_once(shell: Shell) -> None:
+    found = shell.line("cost NO-001-X --glass tall --pour seven --hour x --margin 100")
+    told = " ".join(found.complaints)
+    assert (found.exit_code, found.out) == (3, "")
+    for word in ('"tall"', '"seven"', '"x"', "A margin of 100", "NO-001"):
+        assert word in told

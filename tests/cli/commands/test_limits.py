@@ -24,6 +24,17 @@ def test_a_limit_is_said_anew_with_its_source(shell: Shell) -> None:
     check_answers(('limits eu-safrole --value 2 --citation "our own rule"', answer), shell)
 
 
+def test_another_value_with_the_old_source_is_remarked_on(shell: Shell) -> None:
+    note = (
+        'Note: The value is another now, and its source still the old one: "Regulation (EC) '
+        "1334/2008, Annex III part B, OJ L 354, 31.12.2008; so in the press on its proposal, "
+        '2006", recalled. If the value stands elsewhere: pottle limits eu-safrole --citation '
+        "SOURCE --known-by read"
+    )
+    assert shell.line("limits eu-safrole --value 2").lines[1] == note
+    assert "Note" not in shell.line("limits eu-safrole --value 2.0 --says so").out
+
+
 def test_a_limit_that_is_none_is_refused(shell: Shell) -> None:
     problem = (
         "There is no limit nosuch.",

@@ -5,10 +5,7 @@ from tests.cli.shell import Shell
 
 
 def test_somebody_new_is_entered(shell: Shell) -> None:
-    answer = (
-        "Recorded 39, person: CD is Cleo Dunn, bottler.\n"
-        'Next: pottle material add CODE --name "NAME" --kind KIND\n'
-    )
+    answer = "Recorded 39, person: CD is Cleo Dunn, bottler.\nNext: pottle due\n"
     check_answers(('person add CD "Cleo Dunn" --role bottler', answer), shell)
 
 

@@ -24,3 +24,11 @@ def test_a_glass_is_told_by_what_is_in_it(shell: Shell) -> None:
     ]
     assert "sugar                      18.3 g" in lines
     assert lines[-1] == "Next: pottle serving BOS-001-S --explain"
+
+
+def test_all_that_is_wrong_is_told_at_once(shell: Shell) -> None:
+    found = shell.line("serving NO-001-X --glass tall --pour seven --dose 3g --adult x --child 0kg")
+    told = " ".join(found.complaints)
+    assert (found.exit_code, found.out) == (3, "")
+    for word in ('"tall"', '"seven"', '"3g"', '"x"', "0kg", "NO-001"):
+        assert word in told

@@ -63,7 +63,7 @@ def test_a_sheet_says_what_goes_in_what_is_done_and_what_is_written_down(formula
 
 
 def test_a_sheet_is_printed_with_the_start_or_afterwards(formulas: Shell) -> None:
-    begun = formulas.run("start", "orange", "480mL", "--print", "begun.pdf")
+    begun = formulas.run("start", "orange", "480mL", "--out", "begun.pdf")
     assert begun.lines[-1] == "The sheet of OE-002-3 is in begun.pdf."
     later = formulas.run("sheet", "OE-002-3", "--out", "later.pdf")
     assert later.lines == ["The sheet of OE-002-3 is in later.pdf."]

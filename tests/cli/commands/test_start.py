@@ -126,7 +126,7 @@ ANSWERS: dict[str, Answers] = {
 
 REFUSED: dict[str, Refused] = {
     "a batch with a sheet over a file": (
-        "start orange 480mL --print there.pdf",
+        "start orange 480mL --out there.pdf",
         5,
         (
             "There is a file there.pdf already; it was left as it is.",

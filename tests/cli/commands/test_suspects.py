@@ -18,7 +18,7 @@ def test_the_method_is_told_only_when_asked_for(shell: Shell) -> None:
 
 
 def test_nothing_failed_is_said_in_words(shell: Shell) -> None:
-    answer = shell.line("suspects --since 2030-01-01")
+    answer = shell.line("suspects --from 2030-01-01")
     assert answer.exit_code == 0
     assert answer.lines[0] == (
         "No lot that was asked about failed: none looked worse than wanted, nobody complained."

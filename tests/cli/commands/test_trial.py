@@ -27,7 +27,7 @@ def marks(shell: Shell) -> list[dict[str, Any]]:
 def test_a_plan_says_how_large_it_is_and_why_and_what_is_made_in_which_order(
     oils: Shell,
 ) -> None:
-    answer = oils.line(f"trial plan {NAME} --try {{other}} --try chill=4C/none --print plan.pdf")
+    answer = oils.line(f"trial plan {NAME} --try {{other}} --try chill=4C/none --out plan.pdf")
     assert (answer.exit_code, answer.err) == (0, "")
     assert answer.lines[2] == (
         "16 jars of 50 mL on 2 evenings (8 and 8): every combination 4 times. Judged by clear or "

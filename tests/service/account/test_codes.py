@@ -130,6 +130,27 @@ def test_a_material_names_the_lot_that_expires_first(stocked: Keeper) -> None:
     assert raised.value.what == "There is nothing of ink on hand that may be used."
 
 
+def test_a_dot_stays_with_the_bulk_while_a_bottle_of_it_is_left(stocked: Keeper) -> None:
+    batch = stocked.opens("start", product="Plain", kind="blend", target="1L")
+    stocked.do("add", lot=batch, source="NS-001-J", amount="1L")
+    stocked.do("finish", lot=batch, volume="1L")
+    stocked.do("judge", lot=batch, verdict="release", because="a test", anyway="yes")
+    first = stocked.do("bottle", source=batch, pack="3 x 250mL")
+    assert first.remarks[-1] == (
+        f"250 mL of {batch} are left to fill, so a dot goes on standing for it.",
+        f"Name the bottles by their code, {first.code}.",
+    )
+    with stocked.reading() as connection:
+        assert resolve_lot(connection, ".", "AB") == batch
+    stocked.do("note", text="Filled well.", lot=str(first.code))
+    with stocked.reading() as connection:
+        assert resolve_lot(connection, ".", "AB") == first.code
+    # A heel that fills no bottle more is not what one goes on with.
+    second = stocked.do("bottle", source=batch, pack="1 x 200mL")
+    with stocked.reading() as connection:
+        assert resolve_lot(connection, ".", "AB") == second.code
+
+
 def test_a_dot_is_the_lot_one_wrote_about_last_but_deliveries(stocked: Keeper) -> None:
     stocked.do("note", text="Smells well.", lot="SOO-001-3")
     stocked.do("receive", material="water", amount="1L")

@@ -59,6 +59,12 @@ def test_what_is_used_up_is_low_and_what_never_came_or_was_struck_is_not(keeper:
     assert low(keeper, 1_000_000, Measure.MG) == [("sugar", 0)]
 
 
+def test_more_drawn_than_came_is_less_than_nothing(keeper: Keeper) -> None:
+    used = receive(keeper, "sugar", "600g")
+    keeper.do("send", lot=used, amount="620g", moved_as="destroyed", because="wet")
+    assert low(keeper, 1_000_000, Measure.MG) == [("sugar", -20_000)]
+
+
 def test_only_lots_that_are_counted_so_are_low(keeper: Keeper) -> None:
     receive(keeper, "spirit", "1L")
     receive(keeper, "b250", "12")

@@ -13,8 +13,10 @@ def test_a_lot_is_found_by_its_code_or_the_end_of_it(walked: Walked) -> None:
         assert queries.codes_ending_in(connection, "001-O") == [lots.syrup]
         assert list(queries.all_codes(connection)) == list(astuple(lots))
         assert queries.count_with_stem(connection, "OE") == 1
-        assert queries.last_lot_of(connection, "AB") == lots.essence
-        assert queries.last_lot_of(connection, "ZZ") is None
+        last = queries.last_about_a_lot(connection, "AB")
+        assert last is not None
+        assert last.draft.lot == lots.essence
+        assert queries.last_about_a_lot(connection, "ZZ") is None
 
 
 def test_a_correction_is_known_from_both_ends(walked: Walked) -> None:

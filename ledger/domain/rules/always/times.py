@@ -1,14 +1,25 @@
 """Times: nothing in the future, nothing before what it needs.
 
 Guarantees: times are compared as exactly as they are known; a day stands for all of its hours;
-goods that were past their date when they came are remarked on. Refuses: an end before its start,
-use before receipt, work on a lot before it was begun.
+goods that were past their date when they came, or were made, are remarked on. Refuses: an end
+before its start, use before receipt, work on a lot before it was begun.
 """
 
 from collections.abc import Iterator
 from datetime import datetime, timedelta
 
-from ledger.domain.entries import Decant, Draft, Entry, Filter, Finish, Receipt, Rest, When
+from ledger.domain.entries import (
+    Bottle,
+    Decant,
+    Draft,
+    Entry,
+    Filter,
+    Finish,
+    Receipt,
+    Rest,
+    Start,
+    When,
+)
 from ledger.domain.entries.choices import Precision
 from ledger.domain.lots.scene import Scene
 from ledger.domain.lots.state import LotState, open_rest, opener
@@ -154,6 +165,17 @@ def received_in_date(draft: Draft, _scene: Scene) -> Iterator[Finding]:
         )
 
 
+def made_to_keep(draft: Draft, _scene: Scene) -> Iterator[Finding]:
+    """What is past its date the day it is made has a wrong date."""
+    facts, day = draft.facts, draft.happened.local().date()
+    if isinstance(facts, Start | Bottle) and facts.best_before and facts.best_before < day:
+        yield remark(
+            "past date",
+            f"It would be best before {facts.best_before}, and it is made on {day}.",
+            "Put the date right: pottle correct ENTRY --set best_before=DATE",
+        )
+
+
 RULES: tuple[Rule, ...] = (
     not_in_the_future,
     after_its_lots,
@@ -161,4 +183,5 @@ RULES: tuple[Rule, ...] = (
     one_rest_at_a_time,
     long_open,
     received_in_date,
+    made_to_keep,
 )

@@ -167,11 +167,11 @@ def destruction_is_seen(draft: Draft, _scene: Scene) -> Iterator[Finding]:
 
 
 RULES: tuple[Rule, ...] = (
-    added_once,
     no_water_on_carbonate,
     filtered_cold,
     first_runnings_go_back,
     vessel_is_clean,
     vessel_is_large_enough,
     destruction_is_seen,
+    added_once,
 )

@@ -6,7 +6,18 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.entries import Add, Decant, Filter, Finish, Note, Receipt, Rest, Rinse
+from ledger.domain.entries import (
+    Add,
+    Bottle,
+    Decant,
+    Filter,
+    Finish,
+    Note,
+    Receipt,
+    Rest,
+    Rinse,
+    Start,
+)
 from ledger.domain.entries.choices import RinseTo
 from ledger.domain.rules import Finding
 from ledger.domain.rules.always import times
@@ -243,6 +254,24 @@ DATED = [
             "best_before=DATE",
         ),
     ),
+    *(
+        Case(
+            f"{facts.KIND} past its date",
+            draft(facts),
+            scene(),
+            said(
+                HM,
+                "past date",
+                "It would be best before 2026-03-01, and it is made on 2026-03-02.",
+                "Put the date right: pottle correct ENTRY --set best_before=DATE",
+            ),
+        )
+        for facts in (
+            make(Start, best_before=at(12, day=1).date()),
+            make(Bottle, best_before=at(12, day=1).date()),
+        )
+    ),
+    Case("begun on its last day", draft(make(Start, best_before=at(12).date()))),
 ]
 
 
