@@ -39,7 +39,8 @@ def stock(
     from cli.screens.glass.spirit import show_spirit
     from cli.screens.lots.stock import list_low, list_stock
 
-    if spirit:
+    # Only the account has a period, so whoever gives one wants it.
+    if spirit or first or last:
         show_spirit(call, first, last)
     elif low:
         list_low(call, low, of)

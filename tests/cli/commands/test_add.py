@@ -21,7 +21,7 @@ def test_what_went_in_is_said_with_what_is_there_now(shell: Shell) -> None:
 def test_the_same_again_within_minutes_needs_a_reason(shell: Shell) -> None:
     shell.line("add {syrup} {water} 100mL")
     problem = (
-        "100mL of WTR-001-0 went into OS-001-O just before, in entry 39.",
+        "100mL of Water, WTR-001-0, went into OS-001-O just before, in entry 39.",
         "If the command was given twice, leave it; if as much went in again, say so with "
         "--because.",
     )

@@ -79,7 +79,7 @@ def test_stock_by_date_has_the_earliest_first(shell: Shell) -> None:
 
 
 def test_both_days_of_a_period_that_cannot_be_read_are_told(shell: Shell) -> None:
-    found = shell.line("stock --spirit --from soon --to late")
+    found = shell.line("stock --from soon --to late")
     told = " ".join(found.complaints)
     assert (found.exit_code, found.out) == (2, "")
     for word in ('"soon"', '"late"'):

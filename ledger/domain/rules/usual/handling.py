@@ -11,7 +11,7 @@ from ledger.domain.amounts.quantity import Measure, reckoned, show
 from ledger.domain.entries import Add, Draft, Facts, Filter, MakeUp, Move, Rest, Rinse, Start
 from ledger.domain.entries.choices import AddedAs, Cake, MaterialKind, MoveAs, ProductKind, RestFor
 from ledger.domain.lots.scene import Scene
-from ledger.domain.lots.state import latest
+from ledger.domain.lots.state import latest, name
 from ledger.domain.rules.always.volumes import is_well_over
 from ledger.domain.rules.figures import degrees
 from ledger.domain.rules.finding import Finding, Rule, asks, remark
@@ -35,11 +35,16 @@ def added_once(draft: Draft, scene: Scene) -> Iterator[Finding]:
         if _says_the_same(entry.facts, facts) and since <= AGAIN_WITHIN:
             yield asks(
                 "added twice",
-                f"{facts.amount.written} of {facts.source} went into {draft.lot} {_ago(since)}, in "
-                f"entry {entry.seq}.",
+                f"{facts.amount.written} of {_named(facts.source, scene)} went into {draft.lot} "
+                f"{_ago(since)}, in entry {entry.seq}.",
                 "If the command was given twice, leave it; if as much went in again, say so with "
                 "--because.",
             )
+
+
+def _named(code: str, scene: Scene) -> str:
+    source = scene.source(code)
+    return f"{name(source)}, {code}," if source else code
 
 
 def _says_the_same(was: Facts, facts: Add) -> bool:
