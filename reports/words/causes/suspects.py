@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.lot import BARRED
 from ledger.science.statistics.judge import LEAST_UNITS
-from ledger.science.statistics.suspects import Conclusion, Judgement, Level, Sort, Suspect
+from ledger.science.statistics.suspects import Cause, Conclusion, Judgement, Level, Sort, Suspect
 from ledger.service.causes.suspects import Suspicion
 from reports.kit.format import plural
 from reports.words.causes.odds import (
@@ -97,9 +97,9 @@ def next_step(suspicion: Suspicion) -> str:
         if _is_barred(code, suspicion.lots):
             return f"pottle trace {code} --forward"
         return f"{_hold(code, suspicion)}"
-    factors = trial_factors(suspicion)
-    if factors:
-        wanted = " ".join(f'--factor "{factor}"' for factor in factors)
+    causes = trial_causes(suspicion)
+    if causes:
+        wanted = " ".join(dict.fromkeys(f"--try {_tried(cause)}" for cause in causes))
         return f'pottle trial plan "{suspicion.compared}" {wanted}'
     if not suspicion.failed:
         return "pottle stock"
@@ -110,10 +110,20 @@ def next_step(suspicion: Suspicion) -> str:
 
 def trial_factors(suspicion: Suspicion) -> tuple[str, ...]:
     """Return what a trial should try: the lots and settings that cannot be told apart."""
+    return tuple(dict.fromkeys(cause.name for cause in trial_causes(suspicion)))
+
+
+def trial_causes(suspicion: Suspicion) -> tuple[Cause, ...]:
+    """Return the causes that a trial should try; time is none of them."""
     judgement = suspicion.judgement
     found = judgement.named[0] if judgement.named else judgement.lead
     causes = found.causes if found else ()
-    return tuple(dict.fromkeys(cause.name for cause in causes if cause.sort is not Sort.TIME))
+    return tuple(cause for cause in causes if cause.sort is not Sort.TIME)
+
+
+def _tried(cause: Cause) -> str:
+    """Return a cause as a plan of a trial takes it: of a setting the maker says what is usual."""
+    return cause.name if cause.sort is Sort.LOT else f'"{cause.name}=USUAL/{cause.level}"'
 
 
 def _hold(code: str, suspicion: Suspicion) -> str:

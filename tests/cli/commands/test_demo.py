@@ -74,7 +74,7 @@ def test_it_tells_the_oil_lot_that_only_cloudy_bottles_share_as_a_lead(played: P
         in told
     )
     assert "Two batches of essence cannot decide this; a trial can." in told
-    assert f'A trial decides: pottle trial plan "Orange syrup" --factor "{code}"' in played.out
+    assert f'A trial decides: pottle trial plan "Orange syrup" --try {code}' in played.out
     assert oil["status"] == "on hold"
     assert f"their lot {culprit['supplier_lot']}" in oil["journal"][0]["says"]
 

@@ -156,8 +156,8 @@ def test_a_cause_is_to_be_held_and_a_lead_to_be_tried() -> None:
         'pottle hold A --because "suspected in 5 failed lots"'
     )
     lead = suspicion(in_turn("A", "", each=2, syrups=3, gap=5))
-    assert next_step(lead) == 'pottle trial plan "Syrup" --factor "A"'
+    assert next_step(lead) == 'pottle trial plan "Syrup" --try A'
     both = suspicion(lots("AB", ""))
     assert trial_factors(both) == ("A", "B")
-    assert next_step(both) == 'pottle trial plan "Syrup" --factor "A" --factor "B"'
+    assert next_step(both) == 'pottle trial plan "Syrup" --try A --try B'
     assert next_step(suspicion([])) == "pottle stock"
