@@ -89,6 +89,8 @@ class Concerns(Struct, frozen=True):
     """What goods of its name are known to carry and it does not tell."""
     unlimited: Mapping[str, str | None] = {}
     """Names in it that no limit speaks of, each with the name it may have been meant for."""
+    undeclared: tuple[str, ...] = ()
+    """Materials of bottles that are released, of which a fact that a label declares is missing."""
 
 
 NO_CONCERNS = Concerns()

@@ -21,7 +21,7 @@ from ledger.domain.rules.always import (
 )
 from ledger.domain.rules.finding import Finding, Severity
 from ledger.domain.rules.formula import acts, lines, version
-from ledger.domain.rules.release import barriers, clarity, clearance, done, given
+from ledger.domain.rules.release import barriers, clarity, clearance, declared, done, given
 from ledger.domain.rules.usual import handling, measures, readings, substances
 
 FAMILIES = (
@@ -47,6 +47,7 @@ FAMILIES = (
     given,
     clarity,
     clearance,
+    declared,
     corrections,
 )
 """The families, in the order in which their findings are told."""

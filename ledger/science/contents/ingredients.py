@@ -26,6 +26,8 @@ ADDITIVES = frozenset(
 """Kinds of material that stand on a list with their class."""
 AIDS = frozenset({MaterialKind.CLARIFIER, MaterialKind.FILTER})
 """Kinds of material that are filtered off again and stand on no list."""
+PACKING = frozenset({MaterialKind.BOTTLE, MaterialKind.CLOSURE, MaterialKind.LABEL})
+"""Kinds of material that a lot is packed in."""
 BY_HAND = frozenset({"quinine", "caffeine"})
 """Flavourings that are named right after the word (Regulation (EU) 1169/2011, Annex VII, D 2)."""
 _NUMBER = re.compile(r"\bE ?([0-9]{3,4}[a-z]?)\b", re.IGNORECASE)
@@ -106,7 +108,7 @@ def listed(
         place=law.place,
         ingredients=tuple(sorted(_together(found), key=lambda item: -item.mass_mg)),
         left_out=tuple(aids),
-        gaps=tuple(gap for material in kept for gap in _gaps(material)),
+        gaps=tuple(gap for material in kept for gap in gaps_of(material)),
     )
 
 
@@ -246,7 +248,8 @@ def _together(found: Iterable[Ingredient]) -> list[Ingredient]:
     return list(by_name.values())
 
 
-def _gaps(material: Material) -> list[Gap]:
+def gaps_of(material: Material) -> list[Gap]:
+    """Return the facts of a material that a list of ingredients lacks."""
     gaps = []
     if material.sort in ADDITIVES and material.additive is None:
         gaps.append(

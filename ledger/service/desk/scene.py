@@ -22,6 +22,7 @@ from ledger.domain.entries import (
     Rinse,
     Strike,
 )
+from ledger.domain.entries.choices import LotType, Verdict
 from ledger.domain.entries.fields import specs
 from ledger.domain.lots.scene import Scene
 from ledger.domain.lots.state import LotState
@@ -68,7 +69,7 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
         checked=checked,
         checked_is_in_force=not (checked and queries.corrected_by(connection, checked.seq)),
         uses_of_opened=_uses(connection, draft, skip),
-        concerns=_concerns(connection, draft),
+        concerns=_concerns(connection, draft, lot),
         control=control_of(connection, draft, lot, sources, skip),
     )
     vessel = vessel_of(connection, draft, scene)
@@ -116,11 +117,24 @@ def _versions(connection: Connection, draft: Draft) -> frozenset[tuple[str, int]
     return frozenset((formula.code, formula.version) for formula in known)
 
 
-def _concerns(connection: Connection, draft: Draft) -> Concerns:
-    """Return what is to be said of a material's constituents; of those it had, it was said."""
+def _undeclared(connection: Connection, draft: Draft, lot: LotState | None) -> Concerns:
+    """Return of which materials of bottles that are released a label lacks facts."""
+    is_release = isinstance(draft.facts, Judge) and draft.facts.verdict is Verdict.RELEASE
+    if not is_release or lot is None or lot.opened.lot_type is not LotType.PACKED:
+        return NO_CONCERNS
+    from ledger.service.account.undeclared import undeclared  # for this alone
+
+    return Concerns(undeclared=undeclared(connection, lot.code))
+
+
+def _concerns(connection: Connection, draft: Draft, lot: LotState | None) -> Concerns:
+    """Return what is to be said of a material's constituents, or of what a label lacks.
+
+    Of those constituents that it had, it was said.
+    """
     facts = draft.facts
     if not isinstance(facts, Material):
-        return NO_CONCERNS
+        return _undeclared(connection, draft, lot)
     from ledger.service.account.shipped import limited_on, not_told, substances  # for this alone
 
     old = queries.material(connection, facts.code)

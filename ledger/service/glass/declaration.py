@@ -11,9 +11,8 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from ledger.domain.entries import House, Material
-from ledger.domain.entries.choices import MaterialKind
 from ledger.domain.masters.allergens import Place, place_of
-from ledger.science.contents.ingredients import Gap, Law, Listed, additive_number, listed
+from ledger.science.contents.ingredients import PACKING, Gap, Law, Listed, additive_number, listed
 from ledger.science.contents.nutrition import Nutrition, nutrition
 from ledger.science.contents.serving import Glass
 from ledger.science.doubt.conformity import Verdict
@@ -21,9 +20,6 @@ from ledger.service.account.contents import LotContents
 from ledger.service.account.label_law import allergens, statements
 from ledger.service.account.shipped import label_words
 from ledger.service.glass.card import Declaration, Pouring
-
-PACKING = frozenset({MaterialKind.BOTTLE, MaterialKind.CLOSURE, MaterialKind.LABEL})
-"""Kinds of material that a lot is packed in."""
 
 
 class Sold(Struct, frozen=True):

@@ -29,7 +29,7 @@ from ledger.domain.rules.formula import lines as following_amounts
 from ledger.domain.rules.formula import version as following
 from ledger.domain.rules.release import barriers as release
 from ledger.domain.rules.release import clarity as gate
-from ledger.domain.rules.release import clearance, done
+from ledger.domain.rules.release import clearance, declared, done
 from ledger.domain.rules.release import given as asked
 from ledger.domain.rules.usual import handling as usual_handling
 from ledger.domain.rules.usual import measures as usual_measures
@@ -66,6 +66,7 @@ def test_the_families_are_told_in_their_order() -> None:
         asked,
         gate,
         clearance,
+        declared,
     )
     assert (*told, keeping) == FAMILIES
 
