@@ -87,7 +87,7 @@ def strength_asked(
 
     >>> found = strength_asked("50%", "2L")
     >>> round(found.us_proof, 2), round(found.gravity, 4), found.amount.pure_alcohol_ul
-    (99.89, 0.9318, 1000000.0)
+    (99.88, 0.9318, 1000000.0)
     """
     errors: list[LedgerError] = []
     abv = attempt(errors, lambda: parse_strength(strength), 0.0)

@@ -29,7 +29,7 @@ def odds_in_time(failed: Sequence[bool]) -> list[float]:
         failed: Whether each failed, by when they were begun.
 
     >>> odds = odds_in_time([False] * 6 + [True] * 6)
-    >>> odds[0] < odds[5] < odds[6] < odds[11]
+    >>> odds[0] < odds[4] < odds[7] < odds[11]
     True
     """
     reach = max(LEAST_REACH, REACH * len(failed))

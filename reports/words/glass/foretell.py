@@ -68,7 +68,7 @@ def bands(haze: Haze) -> list[tuple[str, str, str]]:
 def looks(band: Range) -> str:
     """Return the grades that a band of turbidity comes to.
 
-    >>> looks(Range(0.0, 3.0)), looks(Range(5.8, 450)), looks(Range(40, 50))
+    >>> looks(Range(0.0, 3.0)), looks(Range(5.8, 450)), str(looks(Range(40, 50)))
     ('bright to clear', 'hazy to milky', 'milky')
     """
     grades = [grade for grade, (low, high) in GRADES.items() if band.low < high and low < band.high]
