@@ -204,6 +204,7 @@ BY_DOCTEST = (
 ACROSS: dict[str, str] = {
     "tests/cli/test_unsaid.py": "what is told where a command or its answer is broken off",
     "tests/cli/test_guide_pages.py": "every page of the guide, played",
+    "tests/service/account/test_limits_published.py": "shipped limits beside a published table",
     "tests/service/desk/test_readings.py": "measured beside reckoned, from the bench to the gate",
     "tests/test_recipes.py": "the recipes of the developers' page, followed",
     "tests/test_short_path.py": "the README's first batch, as any Python plays it",
