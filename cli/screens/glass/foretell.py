@@ -39,8 +39,11 @@ def show_forecast(call: Call, what: str | None, pour: str | None) -> None:
 
 def _end(haze: Haze, number: int | None) -> list[str]:
     if number is None:
-        return ["Nothing was recorded. Next: pottle start FORMULA VOLUME"]
-    return [f"Recorded {number}, before the look. Next: pottle look {haze.code} GRADE --ntu NTU"]
+        return ["Nothing was recorded.", "Next: pottle start FORMULA VOLUME"]
+    return [
+        f"Recorded {number}, before the look.",
+        f"Next: pottle look {haze.code} GRADE --ntu NTU",
+    ]
 
 
 def show_score(call: Call) -> None:

@@ -13,7 +13,8 @@ def test_a_lot_is_foretold_and_the_score_kept(sqlite_keeper: Keeper) -> None:
     lines = shell.line(f"foretell {essence}").lines
     assert lines[0] == f"Orange essence ({essence}): orange oil."
     assert any(line.startswith("Clear by ") for line in lines)
-    assert lines[-1].endswith(f"before the look. Next: pottle look {essence} GRADE --ntu NTU")
+    assert lines[-2].endswith(", before the look.")
+    assert lines[-1] == f"Next: pottle look {essence} GRADE --ntu NTU"
     assert shell.line("foretell --score").lines == [
         "No look was taken yet of a lot that was foretold before."
     ]
