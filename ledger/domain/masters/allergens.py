@@ -52,11 +52,6 @@ class Allergen(Struct, frozen=True):
     """Where it must be named."""
 
 
-def is_told(text: str | None) -> bool:
-    """Return whether a material's papers were asked for allergens, and whatever they say."""
-    return bool(text and text.strip())
-
-
 def allergens_in(text: str | None, known: Iterable[Allergen], place: Place) -> tuple[str, ...]:
     """Return the allergens that a material's facts tell of, as a label of a place names them.
 

@@ -37,12 +37,15 @@ USUAL: Mapping[str, Usual] = {
     "lot-volume": Usual(
         1.0, "%", "the volume of a lot", "as a cylinder; 10 °C are 1.1 % of spirit (OIML R 22)"
     ),
-    "label-strength": Usual(
-        0.3, "% vol", "the strength of bought spirit", "27 CFR 19.356(c); EU: 0.3 % vol"
+    "label-strength": Usual(0.3, "% vol", "the strength of bought spirit", "27 CFR 19.356(c)"),
+    "density": Usual(
+        0.5, "%", "the density of an oil", "spread of its kind (common practice, no source)"
     ),
-    "density": Usual(0.5, "%", "the density of an oil", "spread of its kind (common practice)"),
     "certificate": Usual(
-        10.0, "%", "the share of a substance in an oil", "spread of lots (common practice)"
+        10.0,
+        "%",
+        "the share of a substance in an oil",
+        "spread of lots (common practice, no source)",
     ),
 }
 """The instruments and papers by their names, each with what is usual of it."""

@@ -7,7 +7,8 @@ References:
     European Commission, Guidance document for competent authorities ... with regard to the setting
     of tolerances for nutrient values declared on a label, December 2012, table 4.
     Regulation (EU) No 1169/2011, Annex XV: the order of the lines.
-    21 CFR 101.9(c): calories (1), fat (2), sodium (4), carbohydrate and sugars (6), protein (7).
+    21 CFR 101.9(c): calories (1), fat (2), sodium (4), carbohydrate and sugars (6); protein (7)
+    is from memory, the rest was read (nutrition.csv).
 """
 
 from collections.abc import Callable

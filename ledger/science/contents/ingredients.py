@@ -7,7 +7,8 @@ of a material is told as a gap, and the list stands all the same. Refuses: to le
 References:
     Regulation (EU) No 1169/2011, Articles 18 to 21, Annex VII: order, additives, flavourings.
     Regulation (EC) No 1334/2008, Article 16: the word natural.
-    21 CFR 101.4(a)(1) (order), 101.22(a)(3), (h)(1) and (j) (flavors and preservatives).
+    21 CFR 101.4(a)(1) (order), 101.22(a)(3), (h)(1) and (j) (flavors and preservatives). The
+    articles are from memory; the order and the rule for quinine stand in label_law.csv.
 """
 
 import re

@@ -2,9 +2,10 @@
 
 Guarantees: energy is summed from the factors of Regulation (EU) 1169/2011, Annex XIV, in kJ and in
 kcal each by its own; the same sums serve the United States, whose 4, 9 and 4 kcal/g of 21 CFR
-101.9(c)(1)(i)(B) agree with them. Results are floats and not rounded. What nothing is known of is
-named and counts as nothing. A gum counts as fibre, an acid as an organic one unless it is called
-phosphoric. Refuses: to guess more than that from what a material is.
+101.9(c)(1)(i)(B), from memory, agree with them. Results are floats and not rounded. What nothing
+is known of is named and counts as nothing. A gum counts as fibre, an acid as an
+organic one unless it is called phosphoric. Refuses: to guess more than that from what a material
+is.
 
 References:
     Regulation (EU) No 1169/2011, Annex I (salt is sodium times 2.5), Annex XIV (factors), Annex XV.

@@ -3,11 +3,11 @@
 Guarantees: the rule of guarded acceptance and guarded rejection with a guard band of the whole half
 width (JCGM 106:2012, 8.3.2 and 8.3.3): a figure is *below* when all of its interval is on the side
 that a limit lets be, *above* when all of it is past the limit; else nobody can tell with these
-instruments. A figure without doubt decides by itself. Refuses: to call close a pass.
+instruments. A figure without doubt decides by itself. Refuses: to call close a pass. Clauses
+of JCGM 106 are from memory.
 """
 
 from enum import StrEnum
-from math import erf, sqrt
 
 from ledger.domain.masters.limits import HAIR, is_above, is_below
 
@@ -46,16 +46,3 @@ def verdict(figure: float, half_width: float, limit: float, *, at_limit: Verdict
     if figure + half_width <= limit:
         return Verdict.BELOW
     return Verdict.ABOVE if figure - half_width >= limit else Verdict.UNDECIDED
-
-
-def chance_below(figure: float, standard: float, limit: float) -> float:
-    """Return the probability that the truth is at most a limit, for a normal distribution.
-
-    JCGM 106:2012, 7.3; a standard doubt of nothing gives 0 or 1.
-
-    >>> round(chance_below(-5.47, 0.05, -5.40), 2)
-    0.92
-    """
-    if not standard:
-        return float(figure <= limit)
-    return (1 + erf((limit - figure) / standard / sqrt(2))) / 2

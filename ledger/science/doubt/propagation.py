@@ -5,10 +5,11 @@ half the difference that the input makes at one standard doubt to either side (5
 degrees of freedom by Welch and Satterthwaite (G.4.1). Inputs are taken as independent of each
 other: what errs together is one input. Results are floats and not rounded. Refuses: a doubt below
 nothing.
+Clauses of the GUM are from memory; its example H.1 is held by a test.
 """
 
 from collections.abc import Callable, Mapping
-from math import hypot, inf, sqrt
+from math import hypot, inf
 from typing import TypeVar
 
 from msgspec import Struct
@@ -51,15 +52,6 @@ class Doubted(Struct, frozen=True):
     def greatest(self) -> str | None:
         """The input that adds most to the doubt; None where nothing is in doubt."""
         return max(self.shares, key=self.shares.__getitem__) if self.standard else None
-
-
-def of_limits(half_width: float) -> float:
-    """Return the standard doubt of what lies evenly between two limits (JCGM 100:2008, 4.3.7).
-
-    >>> round(of_limits(0.3), 4)
-    0.1732
-    """
-    return half_width / sqrt(3)
 
 
 def propagated(

@@ -1,4 +1,8 @@
-"""Complaints in words, with what became of each."""
+"""Complaints in words, with what became of each.
+
+Guarantees: a complaint of nobody in particular is "not named", one without an outcome open.
+Refuses: to judge a complaint.
+"""
 
 from ledger.service.lots.complaints import Complained
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from reports.words.evidence.damage import TODO
+from reports.words.evidence.damage import WHAT_TO_DO
 from tests.cli.shell import Shell
 from tests.service.hostile import run
 
@@ -55,7 +55,7 @@ def test_a_damaged_entry_is_named_and_the_rest_is_shown(shell: Shell) -> None:
     assert (answer.exit_code, len(answer.lines)) == (1, 1 + len(whole))
     assert answer.complaints == [
         "Entry 12 is damaged and is left out here.",
-        f"  {TODO}",
+        f"  {WHAT_TO_DO}",
     ]
 
 
@@ -64,4 +64,4 @@ def test_a_damaged_book_is_told_by_every_command_that_meets_it(command: str, she
     run(shell.book, "UPDATE entry SET happened_at = 'when?', body = 'none' WHERE seq > 1")
     answer = shell.run(*command.split())
     assert answer.exit_code == 5
-    assert answer.complaints == ["Entry 2 is damaged.", f"  {TODO}"]
+    assert answer.complaints == ["Entry 2 is damaged.", f"  {WHAT_TO_DO}"]

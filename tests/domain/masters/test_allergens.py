@@ -2,7 +2,7 @@
 
 import pytest
 
-from ledger.domain.masters.allergens import Place, allergens_in, is_told, place_of
+from ledger.domain.masters.allergens import Place, allergens_in, place_of
 from ledger.service.account.label_law import allergens
 from tests.science.published import rows
 
@@ -35,7 +35,6 @@ def test_whole_words_count_and_nutmeg_is_no_nut() -> None:
 @pytest.mark.parametrize("text", [None, "none", "None known", "-"])
 def test_none_is_none(text: str | None) -> None:
     assert allergens_in(text, allergens(), Place.EU) == ()
-    assert is_told(text) == (text is not None)
 
 
 @pytest.mark.parametrize(

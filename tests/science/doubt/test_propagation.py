@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.science.doubt.propagation import Input, of_limits, propagated
+from ledger.science.doubt.propagation import Input, propagated
 from tests.science.published import REFERENCE
 
 EXAMPLES = {
@@ -32,9 +32,9 @@ def test_the_end_gauge_of_the_gum_has_its_published_doubt() -> None:
     inputs = {
         "ls": Input(*data["l_s"]),
         **{name: Input(*data[name]) for name in ("d0", "d1", "d2")},
-        "alpha": Input(11.5e-6, of_limits(2e-6)),
-        "d_alpha": Input(0.0, of_limits(1e-6), 50),
-        "d_theta": Input(0.0, of_limits(0.05), 2),
+        "alpha": Input(11.5e-6, 2e-6 / sqrt(3)),
+        "d_alpha": Input(0.0, 1e-6 / sqrt(3), 50),
+        "d_theta": Input(0.0, 0.05 / sqrt(3), 2),
         "theta": Input(data["theta_bar"][0], data["theta_bar"][1]),
         "delta": Input(0.0, 0.5 / sqrt(2)),
     }

@@ -11,7 +11,7 @@ from tests.domain.rules.cases import WHY, Case, find, said
 
 NOTE = make(Note)
 HERE = f"The clock here says {NOW:%Y-%m-%d %H:%M} UTC"
-TODO = "Set the clock of this machine right; if it is right, say so with --because."
+WHAT_TO_DO = "Set the clock of this machine right; if it is right, say so with --because."
 BEHIND = NOW + clocks.CLOCK_ERROR + timedelta(minutes=1)
 LONG_AGO = NOW - clocks.LONG_AWAY - timedelta(minutes=1)
 
@@ -27,7 +27,7 @@ CASES = [
             WHY,
             "clock",
             f"{HERE}, before the last entry, recorded {BEHIND:%Y-%m-%d %H:%M} UTC.",
-            TODO,
+            WHAT_TO_DO,
         ),
     ),
     Case(
@@ -38,7 +38,7 @@ CASES = [
             WHY,
             "clock",
             f"{HERE}, years after the last entry, of {LONG_AGO:%Y-%m-%d %H:%M} UTC.",
-            TODO,
+            WHAT_TO_DO,
         ),
     ),
 ]

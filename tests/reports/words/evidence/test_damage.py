@@ -1,13 +1,13 @@
 """What is said of a damaged book: the first entry that does not fit, or what does not."""
 
 from ledger.store.audit.book import Audit, Fault
-from reports.words.evidence.damage import TODO, damage_of
+from reports.words.evidence.damage import WHAT_TO_DO, damage_of
 
 
 def test_the_first_entry_that_does_not_fit_is_named() -> None:
     form, entry = Fault(None, "The book has lost its table note."), Fault(7, "It differs.")
     assert damage_of(Audit(9, b"", ())) == []
-    assert damage_of(Audit(9, b"", (form, entry))) == [("Entry 7 is damaged.", TODO)]
+    assert damage_of(Audit(9, b"", (form, entry))) == [("Entry 7 is damaged.", WHAT_TO_DO)]
     assert damage_of(Audit(9, b"", (form,))) == [
-        ("The book is damaged: The book has lost its table note.", TODO)
+        ("The book is damaged: The book has lost its table note.", WHAT_TO_DO)
     ]
