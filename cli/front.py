@@ -89,7 +89,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "backup": ("copies", "Write a verified copy of the book, named by day and seal."),
     "restore": ("copies", "Put a backup where no book is yet, after verifying it."),
     "export": ("copies", "Write the book as lines of text that any place can import."),
-    "import": ("copies", "Make a new book from the lines of an export."),
+    "import": ("copies", "Take a spreadsheet into the book, or make a new book of an export."),
     "upgrade": ("copies", "Bring an older book to this version, after a backup."),
 }
 """Each command with its room and its line in the help, in the order of the work."""

@@ -174,6 +174,29 @@ HELD_BY: Held = {
         )
         for name in TOLD[1]
     },
+    **{
+        f"{name}.py": (
+            "tests/service/copies/test_take_in.py",
+            "a part of taking tables in, which is looked at there from the file to the entries",
+        )
+        for name in (
+            *("ledger/domain/tables/grid", "ledger/store/read/sheets"),
+            *(
+                f"ledger/service/copies/{part}"
+                for part in ("row_acts", "table_maps", "taken", "together", "tries")
+            ),
+        )
+    },
+    **{
+        f"{name}.py": (
+            "tests/cli/commands/test_import.py",
+            "says what an import answers, and is looked at where the command is",
+        )
+        for name in (
+            "reports/json/copies/taken_in",
+            "cli/screens/copies/take_in",
+        )
+    },
     "cli/kit/options.py": (
         "tests/cli/commands/test_add.py",
         "types of options without a function: read in whatever command is run",
@@ -190,6 +213,7 @@ HELD_BY: Held = {
 BY_DOCTEST = (
     "reports/words/lots/there.py",
     "reports/kit/boxed.py",
+    "ledger/domain/tables/templates.py",
     "ledger/domain/entries/spine.py",
     "ledger/domain/rules/figures.py",
     "ledger/science/ranges.py",

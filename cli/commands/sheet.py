@@ -6,28 +6,53 @@ from typing import Annotated
 import typer
 
 from cli.kit.call import Call, reads
-from cli.kit.options import Force, Lot
+from cli.kit.complete import complete_lot
+from cli.kit.options import Force, Text
 from cli.kit.parsing import Verb
 from cli.kit.schema import Kinds
 
 
 def sheet(
     call: Call,
-    lot: Lot,
+    lot: Annotated[
+        Text,
+        typer.Argument(
+            help="Code of the lot, or its ending; . for the lot in hand.",
+            autocompletion=complete_lot,
+        ),
+    ] = None,
     out: Annotated[Path | None, typer.Option("--out", help="PDF file to write.")] = None,
     force: Force = False,
+    blank_csv: Annotated[
+        Path | None,
+        typer.Option(metavar="FILE", help="Write the columns of a sheet that import reads."),
+    ] = None,
+    form: Annotated[
+        str, typer.Option(metavar="FORM", help="Whose columns: of a batch or of a stall.")
+    ] = "batch",
 ) -> None:
     """Print or show the batch sheet that a batch is made from."""
     from cli.screens.bench.sheet import show_sheet
+    from cli.screens.copies.take_in import blank_form
+    from ledger.errors import InputError
 
-    show_sheet(call, lot, out, force=force)
+    if blank_csv is not None:
+        blank_form(call, form, blank_csv, force=force)
+    elif lot is None:
+        raise InputError(
+            "A sheet is of one batch, and none is named.",
+            "Name its lot, or give --blank-csv FILE for the columns to type it into.",
+        )
+    else:
+        show_sheet(call, lot, out, force=force)
 
 
 def answers() -> Kinds:
     """Return what the command answers."""
     from reports.json.bench.sheet import SheetAnswer
+    from reports.json.kit.answer import File
 
-    return (SheetAnswer,)
+    return (SheetAnswer, File)
 
 
 def register(app: typer.Typer) -> None:

@@ -23,8 +23,8 @@ TOPICS = (
         "foretell",
         "limits",
     ),
-    *("formulas", "corrections", "seals", "people", "backups", "machines", "machines-keys"),
-    "commands",
+    *("formulas", "corrections", "seals", "people", "backups", "spreadsheets"),
+    *("machines", "machines-keys", "commands"),
 )
 """The pages, in the order in which a maker comes to need them."""
 NEXT = "Next: pottle guide first-hour"

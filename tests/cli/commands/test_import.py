@@ -30,3 +30,70 @@ def test_a_book_that_is_there_is_left(shell: Shell) -> None:
         "Open that book, or give another place with --ledger.",
     )
     check_refused(("import --book book.jsonl --ledger pottle.db", 5, problem), shell)
+
+
+def write(name: str, text: str) -> None:
+    Path(name).write_text(text, encoding="utf-8")
+
+
+def test_a_rehearsal_tells_findings_with_exit_code_1_and_changes_nothing(shell: Shell) -> None:
+    write("note.csv", "at;lot;text\n2026-03-02;NO-7;Fine\n2026-03-03;;Stored\n")
+    before = shell.entries()
+    answer = shell.run("import", "note.csv", "--dry-run")
+    assert (answer.exit_code, answer.lines) == (
+        1,
+        [
+            "note.csv: 2 rows; words of the book as its map, parted by semicolons, UTF-8.",
+            'note.csv line 2, column lot: There is no lot "NO-7" in the book, nor in an earlier '
+            "row. Write its whole code, or hand in the row that opens it too.",
+            "1 finding; nothing was recorded.",
+        ],
+    )
+    assert shell.entries() == before
+
+
+def test_a_table_is_taken_in_once(shell: Shell) -> None:
+    write("note.csv", "at,text\n2026-03-03,Stored\n")
+    assert shell.run("import", "note.csv", "--dry-run").lines[1:] == [
+        "1 row would make 1 entry (1 note); nothing was recorded.",
+        "Next: the same without --dry-run",
+    ]
+    assert shell.run("import", "note.csv").lines[1:] == [
+        "Recorded 39 to 39: 1 row, 1 entry (1 note).",
+        "Next: pottle stock",
+    ]
+    again = shell.run("import", "note.csv", "--json").json
+    assert (again["known_rows"], again["entries"], again["is_recorded"]) == (1, [], False)
+
+
+def test_a_map_is_proposed_and_read_again(shell: Shell) -> None:
+    write("season.csv", "Batch;Started;Product;Planned mL\nO 7;2026-03-01;Orange;480\n")
+    assert shell.run("import", "season.csv", "--like", "map.toml").lines == [
+        "A map for season.csv is proposed in map.toml: read it, and put right what is not so.",
+        "Next: pottle import season.csv --map map.toml --dry-run",
+    ]
+    assert shell.run("import", "season.csv", "--map", "map.toml").lines[-1] == "Next: pottle stock"
+    assert "O-7" in shell.run("stock").out
+
+
+def test_words_that_no_import_takes_are_refused(shell: Shell) -> None:
+    check_refused(
+        (
+            "import",
+            2,
+            (
+                "Either tables are taken into the book, or a new book is made of an export.",
+                "Give the place of the tables, or a book with --book.",
+            ),
+        ),
+        shell,
+    )
+    problem = ('"dym" is no order of days.', "Give --dates with one of: dmy, mdy, ymd.")
+    check_refused(("import x.csv --dates dym", 2, problem), shell)
+    problem = ('"_" is no sign that parts decimals.', "Give --decimal , or --decimal .")
+    check_refused(("import x.csv --decimal _", 2, problem), shell)
+    problem = (
+        "There is no map danish, neither as a file nor with pottle.",
+        "Name a file, or one of: batch-sheet, stall-sheet, german-season, french-season.",
+    )
+    check_refused(("import x.csv --map danish", 2, problem), shell)

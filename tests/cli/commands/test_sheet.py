@@ -69,3 +69,34 @@ def test_a_sheet_is_printed_with_the_start_or_afterwards(formulas: Shell) -> Non
     assert later.lines == ["The sheet of OE-002-3 is in later.pdf."]
     for name in ("begun.pdf", "later.pdf"):
         assert Path(name).read_bytes().startswith(b"%PDF-")
+
+
+def test_the_columns_of_a_batch_s_sheet_are_written_and_come_in_filled(shell: Shell) -> None:
+    answer = shell.run("sheet", "--blank-csv", "evening.csv")
+    assert answer.lines[1] == "Fill in a row each, then: pottle import evening.csv --dry-run"
+    blank = Path("evening.csv").read_text(encoding="utf-8-sig")
+    heads = blank.strip().split(",")
+    row = dict.fromkeys(heads, "") | {
+        "date": "2026-03-01",
+        "time": "19:30",
+        "by": "AB",
+        "batch": "EV-1",
+        "sheet no": "S-4",
+        "product": "Lemon essence",
+        "kind": "essence",
+        "target mL": "300",
+        "note": "Late.",
+    }
+    Path("evening.csv").write_text(blank + ",".join(row[head] for head in heads) + "\r\n")
+    assert shell.run("import", "evening.csv").lines[-2].startswith("Recorded 39 to 40: 1 row")
+    assert "sheet S-4, evening.csv line 2" in shell.run("journal", "EV-1").out
+
+
+def test_a_form_that_is_none_and_no_lot_at_all_are_refused(shell: Shell) -> None:
+    problem = ('"fair" is no form of a sheet.', "Give --form with batch or stall.")
+    check_refused(("sheet --blank-csv a.csv --form fair", 2, problem), shell)
+    problem = (
+        "A sheet is of one batch, and none is named.",
+        "Name its lot, or give --blank-csv FILE for the columns to type it into.",
+    )
+    check_refused(("sheet", 2, problem), shell)

@@ -1,0 +1,71 @@
+"""What became of tables that were handed in, in words.
+
+Guarantees: what is wrong is told with file, line and column, all of it; the same remark on many
+rows is told once. Refuses: to say that anything was recorded while anything is wrong.
+"""
+
+from collections.abc import Iterator, Sequence
+
+from ledger.domain.tables.grid import Found
+from ledger.service.copies.take_in import Read, TakenIn
+from reports.kit.format import plural
+
+MOST_LINES = 8
+"""So many lines of one remark are named."""
+NOTHING = "nothing was recorded"
+
+
+def taken_in_lines(told: TakenIn) -> list[str]:
+    """Return what became of tables that were handed in."""
+    return [
+        *(read_line(table) for table in told.tables),
+        *(f"{found.place}: {found.what} {found.todo}" for found in told.found),
+        *_remarks(told.remarks if not told.found else ()),
+        *_outcome(told),
+    ]
+
+
+def read_line(table: Read) -> str:
+    """Return how a table was read.
+
+    >>> read_line(Read("may.csv", 1, ("parted by semicolons", "UTF-8")))
+    'may.csv: 1 row; parted by semicolons, UTF-8.'
+    """
+    return f"{table.file}: {plural(table.rows, 'row')}; {', '.join(table.said)}."
+
+
+def _outcome(told: TakenIn) -> Iterator[str]:
+    kinds = ", ".join(f"{number} {kind}" for kind, number in told.kinds.items())
+    entries = f"{plural(len(told.numbers), 'entry', 'entries')} ({kinds})"
+    if told.found:
+        if told.untried:
+            acts = plural(told.untried, "act")
+            yield f"{acts} could not be tried, since what comes before is among these."
+        yield f"{plural(len(told.found), 'finding')}; {NOTHING}."
+    elif not told.numbers:
+        yield f"All {plural(told.known, 'row')} are in the book already; {NOTHING}."
+    elif not told.is_recorded:
+        yield f"{plural(told.rows, 'row')} would make {entries}; {NOTHING}."
+        yield from _known(told)
+        yield "Next: the same without --dry-run"
+    else:
+        first, last = told.numbers[0], told.numbers[-1]
+        yield f"Recorded {first} to {last}: {plural(told.rows, 'row')}, {entries}."
+        yield from _known(told)
+        yield "Next: pottle stock"
+
+
+def _known(told: TakenIn) -> Iterator[str]:
+    if told.known:
+        yield f"{plural(told.known, 'row')} more of these files the book had already."
+
+
+def _remarks(remarks: Sequence[Found]) -> Iterator[str]:
+    places: dict[tuple[str, str], list[str]] = {}
+    for remark in remarks:
+        line = f"{remark.file} line {remark.line}"
+        places.setdefault((remark.what, remark.todo), []).append(line)
+    for (what, todo), lines in places.items():
+        shown = ", ".join(dict.fromkeys(lines[:MOST_LINES]))
+        more = f" and {len(lines) - MOST_LINES} more" if len(lines) > MOST_LINES else ""
+        yield f"Note: {f'{what} {todo}'.strip()} ({shown}{more})"

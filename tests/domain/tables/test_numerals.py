@@ -1,0 +1,44 @@
+"""The decimal sign is the one that a table's own cells show."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from ledger.domain.tables.numerals import decimal_sign, plain_number
+from ledger.errors import InputError
+
+
+@given(st.integers(0, 10**9), st.integers(1, 99))
+def test_a_number_of_either_custom_comes_out_with_a_point(whole: int, hundredths: int) -> None:
+    plain = f"{whole}.{hundredths:02d}"
+    german = f"{whole:,}".replace(",", ".") + f",{hundredths:02d}"
+    assert plain_number(german, ",") == plain
+    assert plain_number(f"{whole:,}.{hundredths:02d}", ".") == plain
+    assert decimal_sign([german, "1.250"]) == ","
+
+
+@pytest.mark.parametrize(
+    ("cells", "sign"),
+    [
+        (["30,5", "1.250", "7"], ","),
+        (["30.5", "1,250"], "."),
+        (["30,5", "30.5"], None),
+        (["1.250", "7", "abc", ""], None),
+        (["1.250.000"], ","),
+    ],
+)
+def test_the_cells_show_their_sign_or_do_not(cells: list[str], sign: str | None) -> None:
+    assert decimal_sign(cells) == sign
+
+
+def test_a_number_with_two_readings_is_not_read_without_a_sign() -> None:
+    with pytest.raises(InputError) as caught:
+        plain_number("1,250 mL", None)
+    assert caught.value.problems == (
+        (
+            '"1,250" could be 1.250 or 1250.',
+            "Say which sign parts the decimals, with --decimal , or --decimal .",
+        ),
+    )
+    assert plain_number("12 x 250 mL", None) == "12 x 250 mL"
+    assert plain_number("1 250,5 mL", None) == "1250.5 mL"

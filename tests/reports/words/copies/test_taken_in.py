@@ -1,0 +1,41 @@
+"""What became of tables is told with its places, one remark once."""
+
+from msgspec.structs import replace
+
+from ledger.domain.tables.grid import Found
+from ledger.service.copies.take_in import Read, TakenIn
+from reports.words.copies.taken_in import taken_in_lines
+
+REMARK = Found("may.csv", 2, None, "It is unusual.", "Look again.")
+TOLD = TakenIn(
+    tables=(Read("may.csv", 12, ("parted by tabs",)),),
+    found=(),
+    remarks=tuple(replace(REMARK, line=line) for line in range(2, 13)),
+    numbers=(5, 6, 7),
+    kinds={"start": 1, "add": 2},
+    rows=1,
+    known=2,
+    untried=0,
+    is_recorded=True,
+)
+
+
+def test_what_was_recorded_is_told_with_each_remark_once() -> None:
+    lines = ", ".join(f"may.csv line {line}" for line in range(2, 10))
+    assert taken_in_lines(TOLD) == [
+        "may.csv: 12 rows; parted by tabs.",
+        f"Note: It is unusual. Look again. ({lines} and 3 more)",
+        "Recorded 5 to 7: 1 row, 3 entries (1 start, 2 add).",
+        "2 rows more of these files the book had already.",
+        "Next: pottle stock",
+    ]
+
+
+def test_findings_come_first_and_nothing_else_is_said() -> None:
+    found = Found("may.csv", 4, "Oil mL", "It is empty.", "Write it there.")
+    wrong = replace(TOLD, found=(found,), untried=3, is_recorded=False)
+    assert taken_in_lines(wrong)[1:] == [
+        "may.csv line 4, column Oil mL: It is empty. Write it there.",
+        "3 acts could not be tried, since what comes before is among these.",
+        "1 finding; nothing was recorded.",
+    ]

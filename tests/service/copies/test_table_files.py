@@ -1,0 +1,66 @@
+"""Files, folders and workbooks are opened as they are; what cannot be read is told."""
+
+from datetime import date, datetime
+from pathlib import Path
+
+import pytest
+from openpyxl import Workbook
+
+from ledger.errors import InputError, StorageError
+from ledger.service.copies.table_files import read_tables
+
+
+def saved(book: Workbook, path: Path) -> Path:
+    book.save(path)
+    return path
+
+
+def test_days_and_numbers_of_a_workbook_come_out_as_words(tmp_path: Path) -> None:
+    book = Workbook()
+    sheet = book.active
+    sheet.title = "Chargen"
+    sheet.append(["Charge", "Datum", "Uhr", "ml", "frei"])
+    at = datetime(2026, 2, 3, 9, 30)  # noqa: DTZ001 - a cell has no zone
+    sheet.append(["O 1", date(2026, 2, 3), at, 30.5, True])
+    book.create_sheet("empty")
+    (table,), found = read_tables(saved(book, tmp_path / "s.xlsx"))
+    assert (table.file, table.name, found) == ("s.xlsx, sheet Chargen", "Chargen", [])
+    assert table.lines[0].cells == (
+        *("O 1", "2026-02-03 00:00:00", "2026-02-03 09:30:00", "30.5", "yes"),
+    )
+
+
+def test_merged_cells_and_formulas_never_reckoned_are_found(tmp_path: Path) -> None:
+    book = Workbook()
+    sheet = book.active
+    sheet.append(["a", "b"])
+    sheet.append(["1", "=A2*2"])
+    sheet.append(["2", "3"])
+    sheet.merge_cells("A2:A3")
+    _, found = read_tables(saved(book, tmp_path / "s.xlsx"))
+    assert [each.what for each in found] == [
+        "The cells A2:A3 are merged.",
+        "The cell B2 has a formula that was never reckoned.",
+    ]
+
+
+def test_what_is_no_workbook_is_found(tmp_path: Path) -> None:
+    file = tmp_path / "s.xlsx"
+    file.write_bytes(b"PK\x03\x04 and no more")
+    tables, found = read_tables(file)
+    assert (tables, found[0].what) == ([], "It cannot be read as a workbook: BadZipFile.")
+
+
+def test_a_folder_without_tables_and_a_file_that_is_not_there_are_refused(tmp_path: Path) -> None:
+    with pytest.raises(InputError, match="holds no CSV file and no workbook"):
+        read_tables(tmp_path)
+    with pytest.raises(StorageError, match="could not be read"):
+        read_tables(tmp_path / "none.csv")
+
+
+def test_a_file_of_more_than_fifty_megabytes_is_refused(tmp_path: Path) -> None:
+    file = tmp_path / "much.csv"
+    with file.open("wb") as much:
+        much.truncate(50_000_001)
+    with pytest.raises(InputError, match="larger than 50000000 bytes"):
+        read_tables(file)

@@ -1,0 +1,251 @@
+"""A maker's own spreadsheet comes into the book whole, or not at all."""
+
+import shutil
+from pathlib import Path
+
+import pytest
+from openpyxl import Workbook
+
+from ledger.domain.entries.choices import Origin, Precision
+from ledger.domain.tables.days import DayOrder
+from ledger.errors import InputError
+from ledger.service.copies.table_maps import shipped_map
+from ledger.service.copies.take_in import Asked, TakenIn, take_in
+from ledger.service.copies.taken import taken_rows
+from ledger.service.desk.book import How
+from ledger.service.evidence.seal import seal
+from ledger.service.evidence.verify import verify
+from ledger.service.glass.cost import cost
+from ledger.service.lots.trace import trace
+from tests.keeper import Keeper
+
+GERMAN = Path(__file__).parent / "german_season"
+"""Deliveries, batches and sales of an invented maker, one wide row a batch."""
+FRENCH = (
+    "N° de lot;Préparé le;Recette;Prévu (ml);Lot huile;Bidon huile (ml);Prix huile;Fournisseur;"
+    "Huile (ml);Lot alcool;Bidon alcool (l);Prix alcool;Alcool (ml);Repos jusqu'au;Limpidité;NTU;"
+    "Fini le;Obtenu (ml);Statut;Vendu (ml);Client;Bon;Vendu le\r\n"
+    "OR 1;06/01/26;Essence d'orange;480;HO-1;500;40,00 €;Huiles Inventées;30,5;AL-1;5;250,50;450;"
+    "9/1/26 9h30;limpide;2,4;12/01/26;470,5;libéré;120;Bar Imaginé;B-1;15/01/26\r\n"
+    "OR 2;13/01/26;Essence d'orange;960;HO-1;;;;61;AL-1;;;900;;trouble;41;19/01/26;948;;;;;\r\n"
+)
+"""An invented notebook of one table, its deliveries told in the row that first draws on them."""
+
+
+def taken(keeper: Keeper, path: Path, asked: Asked, **how: str) -> TakenIn:
+    return take_in(keeper.book, How("AB", **how), path, asked)
+
+
+def places(told: TakenIn) -> list[tuple[int | None, str | None, str]]:
+    return [(found.line, found.column, found.what) for found in told.found]
+
+
+def csv(folder: Path, name: str, text: str) -> Path:
+    (folder / name).write_text(text, encoding="utf-8")
+    return folder / name
+
+
+def test_a_german_season_comes_in_with_its_codes_its_traces_and_its_costs(
+    sqlite_keeper: Keeper,
+) -> None:
+    keeper = sqlite_keeper
+    told = taken(keeper, GERMAN, Asked(shipped_map("german-season")))
+    assert (told.found, told.rows, told.is_recorded) == ((), 8, True)
+    assert told.tables[0].said == (
+        *("german-season as its map", "parted by semicolons", "UTF-8"),
+        *("decimal comma", "days as dmy"),
+    )
+    assert {"OEL-23", "SPR-9", "O-26-1", "O-26-1-F", "O-26-3"} <= set(keeper.lot_codes())
+    assert keeper.on_hand("OEL-23") == 500_000 - 30_500 - 78_000 - 30_000
+    back = trace(keeper.book, "O-26-1-F")
+    assert {"O-26-1", "OEL-23", "MAG-1", "SPR-9"} <= {node.brief.code for node in back.nodes}
+    # By hand: (30.5/500 × 48.00 + 15/500 × 9.50 + 450/10,000 × 1,190.00) × 400/452 = 50.23.
+    assert cost(keeper.book, "O-26-1-F").total_minor == 5023
+    assert not verify(keeper.book).faults
+
+
+def test_entries_say_that_they_are_late_and_from_which_row(sqlite_keeper: Keeper) -> None:
+    taken(sqlite_keeper, GERMAN, Asked(shipped_map("german-season")), sheet="B-7")
+    with sqlite_keeper.reading() as connection:
+        rows = taken_rows(connection).values()
+    assert {(row.file, row.line) for row in rows} >= {("Verkauf.csv", 3), ("Chargen.csv", 2)}
+    sold = sqlite_keeper.entries()[-1]
+    assert sold.is_late
+    assert (sold.draft.origin, sold.draft.happened.precision) == (Origin.PAPER, Precision.DAY)
+    assert (sold.draft.sheet or "").startswith("B-7, Verkauf.csv line 3, row ")
+
+
+def test_a_french_notebook_of_one_table_comes_in(sqlite_keeper: Keeper, tmp_path: Path) -> None:
+    (tmp_path / "Carnet.csv").write_bytes(FRENCH.encode("cp1252"))
+    told = taken(sqlite_keeper, tmp_path / "Carnet.csv", Asked(shipped_map("french-season")))
+    assert (told.found, told.rows, told.is_recorded) == ((), 2, True)
+    assert "Windows letters (cp1252)" in told.tables[0].said
+    assert sqlite_keeper.on_hand("HO-1") == 500_000 - 30_500 - 61_000
+    # By hand: 30.5/500 × 40.00 + 450/5,000 × 250.50 = 24.985 for all of it.
+    assert cost(sqlite_keeper.book, "OR-1").total_minor in (2498, 2499)
+    ahead = {node.brief.code for node in trace(sqlite_keeper.book, "HO-1").nodes}
+    assert {"OR-1", "OR-2"} <= ahead
+
+
+def test_a_grown_file_gives_only_what_is_new(sqlite_keeper: Keeper, tmp_path: Path) -> None:
+    folder = Path(shutil.copytree(GERMAN, tmp_path / "season"))
+    asked = Asked(shipped_map("german-season"))
+    taken(sqlite_keeper, folder, asked)
+    again = taken(sqlite_keeper, folder, asked)
+    assert (again.rows, again.known, again.numbers, again.is_recorded) == (0, 8, (), False)
+    sales = folder / "Verkauf.csv"
+    # Of two rows that say the same the second is new, wherever in the file it stands.
+    head, first, *rest = sales.read_text(encoding="utf-8").splitlines()
+    sales.write_text("\n".join([head, first.replace(";2;", ";1;"), first, *rest, rest[-1]]) + "\n")
+    grown = taken(sqlite_keeper, folder, asked, because="more than are left by the book")
+    assert (grown.found, grown.rows, grown.known) == ((), 2, 8)
+
+
+def test_a_row_that_was_taken_and_says_something_else_now_is_found(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    folder = Path(shutil.copytree(GERMAN, tmp_path / "season"))
+    asked = Asked(shipped_map("german-season"))
+    first = taken(sqlite_keeper, folder, asked).numbers
+    sales = folder / "Verkauf.csv"
+    sales.write_text(sales.read_text(encoding="utf-8").replace("LS-2", "LS-3"), encoding="utf-8")
+    told = taken(sqlite_keeper, folder, asked)
+    assert places(told) == [
+        (3, None, f"It was taken before in other words, from entry {first[-1]} on.")
+    ]
+    sqlite_keeper.do("strike", entry=str(first[-1]), because="typed wrong")
+    assert taken(sqlite_keeper, folder, asked).rows == 1
+
+
+def test_all_that_is_wrong_is_told_with_file_line_and_column_and_nothing_is_recorded(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    folder = Path(shutil.copytree(GERMAN, tmp_path / "season"))
+    batches = folder / "Chargen.csv"
+    text = batches.read_text(encoding="utf-8")
+    text = text.replace(";30,5;", ";dreißig;").replace("14.01.2026", "31.02.2026")
+    batches.write_text(text.replace(";OEL-23;30;", ";OEL-24;30;"), encoding="utf-8")
+    before = seal(sqlite_keeper.book)
+    told = taken(sqlite_keeper, folder, Asked(shipped_map("german-season")))
+    assert places(told) == [
+        (2, "Öl ml", '"dreißig mL" is not an amount, because it does not begin with a number.'),
+        (3, "Angesetzt", '"31.02.2026" is no day in the order dmy.'),
+        (
+            4,
+            "Öl-Los",
+            'There is no lot "OEL-24" in the book, nor in an earlier row. Near to it: OEL-23.',
+        ),
+    ]
+    assert (told.is_recorded, told.untried > 5) == (False, True)
+    assert seal(sqlite_keeper.book) == before
+
+
+def test_a_rehearsal_changes_nothing(sqlite_keeper: Keeper) -> None:
+    before = seal(sqlite_keeper.book)
+    asked = Asked(shipped_map("german-season"), is_rehearsal=True)
+    told = taken(sqlite_keeper, GERMAN, asked)
+    assert (told.found, told.is_recorded, len(told.numbers)) == ((), False, 29)
+    assert seal(sqlite_keeper.book) == before
+
+
+def test_an_import_that_is_broken_off_leaves_nothing(sqlite_keeper: Keeper) -> None:
+    before = seal(sqlite_keeper.book)
+
+    def broken(done: int, _total: int) -> None:
+        if done == 20:
+            raise KeyboardInterrupt
+
+    with pytest.raises(KeyboardInterrupt):
+        take_in(sqlite_keeper.book, How("AB"), GERMAN, Asked(shipped_map("german-season")), broken)
+    assert seal(sqlite_keeper.book) == before
+    assert not sqlite_keeper.book.recorded
+
+
+def test_a_day_with_two_readings_is_never_guessed(sqlite_keeper: Keeper, tmp_path: Path) -> None:
+    file = csv(tmp_path, "note.csv", "at,text\n03/02/2026,Fine\n13/02/2026,Fine too\n")
+    told = taken(sqlite_keeper, file, Asked())
+    assert places(told) == [(2, "at", '"03/02/2026" could be 2026-02-03 or 2026-03-02.')]
+    assert told.found[0].todo == "Say which with --dates dmy or --dates mdy."
+    assert taken(sqlite_keeper, file, Asked(dates=DayOrder.DMY)).rows == 2
+    assert sqlite_keeper.entries()[-2].draft.happened.local().date().isoformat() == "2026-02-03"
+
+
+def test_a_row_in_another_year_s_format_is_found(sqlite_keeper: Keeper, tmp_path: Path) -> None:
+    file = csv(tmp_path, "note.csv", "at,text\n13.02.2026,Fine\n02/14/2026,Odd\n")
+    told = taken(sqlite_keeper, file, Asked(dates=DayOrder.DMY))
+    assert places(told) == [(3, "at", '"02/14/2026" is no day in the order dmy.')]
+
+
+def test_a_number_with_two_readings_is_never_guessed(sqlite_keeper: Keeper, tmp_path: Path) -> None:
+    file = csv(tmp_path, "receive.csv", "at;material;amount\n2026-02-13;spirit;1.250 mL\n")
+    told = taken(sqlite_keeper, file, Asked())
+    assert places(told) == [(2, "amount", '"1.250" could be 1250 or 1.250.')]
+    assert taken(sqlite_keeper, file, Asked(decimal=",")).found == ()
+    assert sqlite_keeper.on_hand("NS-001-J") == 1_250_000
+
+
+def test_a_reason_is_kept_only_where_one_is_needed(sqlite_keeper: Keeper, tmp_path: Path) -> None:
+    receive = csv(tmp_path, "receive.csv", "at,material,amount,code\n2026-02-13,b250,5,GL-1\n")
+    csv(tmp_path, "send.csv", "at,lot,amount,moved_as\n2026-02-14,GL-1,9,breakage\n")
+    assert len(taken(sqlite_keeper, receive.parent, Asked()).found) == 1
+    told = taken(sqlite_keeper, receive.parent, Asked(), because="counted by hand")
+    assert told.is_recorded
+    came, broke, _ = sqlite_keeper.entries()[-3:]
+    assert (came.draft.reason, broke.draft.reason) == (None, "counted by hand")
+
+
+def test_a_lot_is_not_named_by_the_ending_of_its_code(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    sqlite_keeper.do("receive", material="spirit", amount="1L", code="SPIRIT-2026")
+    file = csv(tmp_path, "note.csv", "at,lot,text\n2026-03-02,2026,Fine\n")
+    assert places(taken(sqlite_keeper, file, Asked())) == [
+        (2, "lot", 'There is no lot "2026" in the book, nor in an earlier row.')
+    ]
+
+
+def test_a_workbook_comes_in_sheet_by_sheet(sqlite_keeper: Keeper, tmp_path: Path) -> None:
+    book = Workbook()
+    sheet = book.active
+    sheet.title = "receive"
+    sheet.append(["at", "material", "amount", "code"])
+    sheet.append(["2026-02-13", "spirit", "1.5 L", "SP-7"])
+    notes = book.create_sheet("note")
+    notes.append(["at", "lot", "text"])
+    notes.append(["2026-02-14", "SP-7", "Smells clean"])
+    book.save(tmp_path / "season.xlsx")
+    told = taken(sqlite_keeper, tmp_path / "season.xlsx", Asked())
+    assert (told.found, told.rows) == ((), 2)
+    assert sqlite_keeper.on_hand("SP-7") == 1_500_000
+
+
+def test_a_stall_s_sheet_is_known_by_its_columns(sqlite_keeper: Keeper, tmp_path: Path) -> None:
+    sqlite_keeper.do("receive", material="b250", amount="20", code="GL-1")
+    file = csv(
+        tmp_path,
+        "saturday.csv",
+        "date,stall,lot,out,sold,back,document,by,sheet no\n"
+        "2026-03-02,Bridge Street Stall,GL-1,12,8,4,,AB,S-9\n",
+    )
+    told = taken(sqlite_keeper, file, Asked(), because="bottles alone, for a test")
+    assert (told.found, told.kinds["move"], told.kinds["note"]) == ((), 2, 1)
+    assert sqlite_keeper.on_hand("GL-1") == 12_000_000
+    assert told.tables[0].said[0] == "stall-sheet as its map"
+
+
+def test_a_table_that_no_map_fits_is_refused(sqlite_keeper: Keeper, tmp_path: Path) -> None:
+    file = csv(tmp_path, "season.csv", "Charge;Datum\nO 1;2026-01-01\n")
+    with pytest.raises(InputError) as caught:
+        taken(sqlite_keeper, file, Asked())
+    assert caught.value.problems == (
+        (
+            f"No table in {file} is named after a verb of the book or fits a map.",
+            f"Propose a map with: pottle import {file} --like map.toml",
+        ),
+    )
+
+
+def test_a_shared_book_takes_tables_alike(postgres_keeper: Keeper) -> None:
+    told = taken(postgres_keeper, GERMAN, Asked(shipped_map("german-season")))
+    assert (told.found, told.rows, told.is_recorded) == ((), 8, True)
+    assert not verify(postgres_keeper.book).faults
