@@ -73,7 +73,7 @@ def test_a_map_is_proposed_and_read_again(shell: Shell) -> None:
         "Next: pottle import season.csv --map map.toml --dry-run",
     ]
     assert shell.run("import", "season.csv", "--map", "map.toml").lines[-1] == "Next: pottle stock"
-    assert "O-7" in shell.run("stock").out
+    assert "O-7" in shell.run("stock", "--all").out
 
 
 def test_words_that_no_import_takes_are_refused(shell: Shell) -> None:
