@@ -6,6 +6,8 @@ is typed in afterwards. Refuses: quantities and times that are not words yet.
 
 from msgspec import Struct
 
+from reports.kit.frame import Frame
+
 
 class SheetRow(Struct, frozen=True):
     """One act to be done and written down."""
@@ -23,8 +25,8 @@ class SheetRow(Struct, frozen=True):
 class BatchSheetView(Struct, frozen=True):
     """The sheet that a batch is made from."""
 
-    house_name: str
-    """The maker's name."""
+    frame: Frame
+    """Its house, seal and date."""
     number: str
     """The sheet's number: the code of the lot."""
     title: str
@@ -39,5 +41,3 @@ class BatchSheetView(Struct, frozen=True):
     """Warnings, each a sentence."""
     how_to_type: str
     """How what is written is typed in afterwards."""
-    seal: tuple[str, ...]
-    """The three lines of the book's seal."""

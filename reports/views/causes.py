@@ -7,6 +7,8 @@ yet.
 
 from msgspec import Struct
 
+from reports.kit.frame import Frame
+
 
 class LevelRow(Struct, frozen=True):
     """The batches at one level of a factor."""
@@ -76,10 +78,8 @@ class BatchRow(Struct, frozen=True):
 class ComparisonView(Struct, frozen=True):
     """A trial, compared."""
 
-    house_name: str
-    """The maker's name."""
-    house_address: str | None
-    """The maker's address in one line."""
+    frame: Frame
+    """Its house, seal and date."""
     group: str
     """The trial's name."""
     lines: tuple[str, ...]
@@ -96,10 +96,6 @@ class ComparisonView(Struct, frozen=True):
     """Which batches no other beats on clarity and loss together."""
     outcome: tuple[str, ...]
     """What its plan comes to, a paragraph each; empty where none was made."""
-    printed_at: str
-    """When a paper of it was made, local time."""
-    seal: tuple[str, ...]
-    """The three lines of the book's seal."""
 
 
 class JarRow(Struct, frozen=True):
@@ -125,8 +121,8 @@ class EveningRows(Struct, frozen=True):
 class TrialSheetView(Struct, frozen=True):
     """The sheet of a planned trial: one part for who makes the jars, one for who looks at them."""
 
-    house_name: str
-    """The maker's name."""
+    frame: Frame
+    """Its house, seal and date."""
     name: str
     """The trial's name."""
     lines: tuple[str, ...]
@@ -141,5 +137,3 @@ class TrialSheetView(Struct, frozen=True):
     """Ages at which they are looked at."""
     how_to_type: str
     """How what is written down gets into the book."""
-    seal: tuple[str, ...]
-    """The three lines of the book's seal."""

@@ -6,6 +6,8 @@ yet.
 
 from msgspec import Struct
 
+from reports.kit.frame import Frame
+
 
 class Declared(Struct, frozen=True):
     """What a label declares where there is room, and what it says at the least."""
@@ -60,5 +62,5 @@ class LabelSheetView(Struct, frozen=True):
     """What each label says."""
     count: int
     """How many labels."""
-    seal: tuple[str, ...]
-    """The three lines of the book's seal."""
+    frame: Frame
+    """Its house, seal and date."""

@@ -6,6 +6,7 @@ layout only. Refuses: quantities, times and codes that are not words yet.
 
 from msgspec import Struct
 
+from reports.kit.frame import Frame
 from reports.views.goods import LabelView
 
 
@@ -50,10 +51,8 @@ class StepRow(Struct, frozen=True):
 class RecordView(Struct, frozen=True):
     """The record of one lot."""
 
-    house_name: str
-    """The maker's name."""
-    house_address: str | None
-    """The maker's address in one line."""
+    frame: Frame
+    """Its house, seal and date."""
     lot: str
     """The lot's code, also carried by the QR symbol."""
     title: str
@@ -74,12 +73,10 @@ class RecordView(Struct, frozen=True):
     """Deviations with their reasons."""
     cautions: tuple[str, ...]
     """Warnings that go with what is in it, each a sentence."""
-    printed_at: str
-    """When the paper was made, local time."""
-    seal: tuple[str, ...]
-    """The three lines of the book's seal."""
     paper: str = "Batch record"
     """What kind of record it is."""
+    status: str = ""
+    """Where the lot stands."""
     around: tuple[tuple[str, str], ...] = ()
     """People, vessels with their cleaning, instruments with their check: label and words."""
     specimen: LabelView | None = None
@@ -110,8 +107,8 @@ class TraceRow(Struct, frozen=True):
 class TraceView(Struct, frozen=True):
     """The trace of one lot."""
 
-    house_name: str
-    """The maker's name."""
+    frame: Frame
+    """Its house, seal and date."""
     lot: str
     """Code of the lot traced."""
     title: str
@@ -122,7 +119,5 @@ class TraceView(Struct, frozen=True):
     """What became of it; None when not asked for."""
     notes: tuple[str, ...]
     """What a reader must know besides, each a sentence."""
-    printed_at: str
-    """When the paper was made, local time."""
-    seal: tuple[str, ...]
-    """The three lines of the book's seal."""
+    status: str = ""
+    """Where the lot stands."""

@@ -6,6 +6,8 @@ and times that are not words yet.
 
 from msgspec import Struct
 
+from reports.kit.frame import Frame
+
 
 class CallView(Struct, frozen=True):
     """Somebody to call."""
@@ -27,8 +29,8 @@ class CallView(Struct, frozen=True):
 class RecallView(Struct, frozen=True):
     """The pack of a recall."""
 
-    house_name: str
-    """The maker's name."""
+    frame: Frame
+    """Its house, seal and date."""
     kind: str
     """Recall, or recall drill."""
     headline: str
@@ -59,7 +61,3 @@ class RecallView(Struct, frozen=True):
     """The calls made: when, by, who, what was said."""
     missing: tuple[str, ...]
     """What the files beside it lack, a sentence each."""
-    printed_at: str
-    """When the paper was made, local time."""
-    seal: tuple[str, ...]
-    """The three lines of the book's seal."""

@@ -86,7 +86,7 @@ def labels() -> None:
     for pages in PAGES:
         count = pages * PER_PAGE
         marks = lay_label(LABEL)
-        feet = [foot("Labels", SHEET.seal, page + 1, pages).marks for page in range(pages)]
+        feet = [foot("Labels", SHEET.frame.seal).marks for _ in range(pages)]
 
         def ours(count: int = count) -> None:
             label_sheet(replace(SHEET, count=count), io.BytesIO())

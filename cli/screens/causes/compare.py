@@ -9,7 +9,7 @@ from cli.kit.call import Call
 from cli.kit.files import check_place, draw
 from cli.kit.tables import is_screen, print_json, print_lines, print_table
 from ledger.service.causes.compare import compare
-from ledger.service.desk.clock import now_at_home
+from ledger.service.desk.clock import written_at
 from reports.views.causes import ComparisonView, FactorView
 from reports.words.causes.compare import comparison_view
 from reports.words.causes.plots import plot_lines
@@ -21,7 +21,7 @@ def show_comparison(call: Call, group: str, out: Path | None, *, force: bool) ->
     if out is not None:
         check_place(out, force=force)
     found = compare(book, group)
-    view = comparison_view(found, now_at_home(book))
+    view = comparison_view(found, written_at(book))
     if out is not None:
         _write_paper(view, out, force=force)
     if call.json:

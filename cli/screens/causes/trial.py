@@ -17,9 +17,11 @@ from ledger.service.causes.layout import planned
 from ledger.service.causes.plan import plan
 from ledger.service.causes.redrawn import root_faults
 from ledger.service.desk.book import Book, Recorded
+from ledger.service.desk.clock import house_of, written_at
 from ledger.service.evidence.seal import seal
 from ledger.service.lots.stock import stock
 from reports.json.causes.trial import jars_answer, plan_answer, trial_answer
+from reports.kit.frame import Frame, frame_of
 from reports.pdf.causes.trial import trial_sheet
 from reports.words.causes.trial import HEADS, jar_rows, plan_lines, proved_lines
 from reports.words.causes.trial_sheet import trial_sheet_view
@@ -40,7 +42,7 @@ def record_plan(call: Call, words: dict[str, str | None], out: Path | None, *, f
                 f"Entry {done.seq} is recorded: the trial is planned.",
                 f'Print its sheet with: pottle trial sheet "{found.plan.name}" --out FILE',
             ):
-                view = trial_sheet_view(found, names_in(book), seal(book))
+                view = trial_sheet_view(found, names_in(book), frame_in(book))
                 paper.draw(lambda target: trial_sheet(view, target))
     say(
         call,
@@ -61,7 +63,7 @@ def show_sheet(call: Call, name: str, out: Path | None, *, force: bool) -> None:
     book = call.book()
     found = planned(book, name)
     if out:
-        view = trial_sheet_view(found, names_in(book), seal(book))
+        view = trial_sheet_view(found, names_in(book), frame_in(book))
         draw(out, lambda target: trial_sheet(view, target), force=force)
     if call.json:
         print_json(trial_answer(found, str(out) if out else None))
@@ -110,6 +112,11 @@ def begin_jars(call: Call, name: str) -> None:
         f"{rows[0][2]} GRADE",
         f"Next: {step}",
     )
+
+
+def frame_in(book: Book) -> Frame:
+    """Return the frame of a paper of the book as it is now."""
+    return frame_of(house_of(book), seal(book), written_at(book))
 
 
 def names_in(book: Book) -> dict[str, str]:

@@ -21,6 +21,7 @@ from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.glass.serving import card
 from ledger.service.goods.label import labels
 from ledger.service.lots.dossier import dossier
+from reports.kit.frame import frame_of
 from reports.views.goods import LabelSheetView
 from reports.words.desk.answer import answer
 from reports.words.glass.serving import gap_lines
@@ -106,7 +107,8 @@ def print_labels(
             f"Strike it, and print again: pottle strike {done.seq}",
         ):
             # The label as it was drawn, under the seal as it is now.
-            again = replace(sheet, seal=dossier(book, found.state.code).seal.lines)
+            now = dossier(book, found.state.code)
+            again = replace(sheet, frame=frame_of(now.house, now.seal, now.written_at))
             paper.put(_drawn(across_each(again, done.entry.facts.across)))
     gaps = gap_lines(served.declaration) if served else ()
     return Sheet(done, out, _left_out(sheet), gaps, lacking_lines(served) if served else ())

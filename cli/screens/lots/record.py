@@ -8,7 +8,6 @@ from pathlib import Path
 from cli.kit.files import check_place, draw
 from ledger.domain.entries.choices import LotType
 from ledger.service.desk.book import Book
-from ledger.service.desk.clock import now_at_home
 from ledger.service.glass.serving import card
 from ledger.service.lots.around import around
 from ledger.service.lots.dossier import Dossier, dossier
@@ -25,7 +24,6 @@ def print_record(book: Book, text: str, out: Path, *, by: str | None, force: boo
     is_packed = found.state.opened.lot_type is LotType.PACKED
     view = record_view(
         found,
-        now_at_home(book),
         served,
         around(book, found.state),
         specimen_of(found, served) if is_packed else None,

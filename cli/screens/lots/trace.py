@@ -16,11 +16,12 @@ from cli.kit.tables import is_screen, print_json, print_lines, seen
 from ledger.domain.entries.choices import MaterialKind
 from ledger.errors import InputError
 from ledger.service.desk.book import Book
-from ledger.service.desk.clock import house_of, now_at_home
+from ledger.service.desk.clock import house_of, written_at
 from ledger.service.evidence.seal import seal
 from ledger.service.lots.dossier import brief_of, find_lot
 from ledger.service.lots.shares import Traced, no_deeper, only_kind, traced, with_days
 from reports.kit.format import plural
+from reports.kit.frame import frame_of
 from reports.kit.tables import csv_text
 from reports.words.lots.next_in_lists import step_of_trace
 from reports.words.lots.trace import describe, only_lines, traced_lines
@@ -127,12 +128,9 @@ def _files(book: Book, found: Traced, asked: Asked, notes: list[str]) -> list[Pa
     if asked.out:
         from reports.pdf.lots.trace import trace_paper
 
-        house = house_of(book)
         view = trace_view(
             found,
-            house.name if house else "",
-            f"{now_at_home(book):%Y-%m-%d %H:%M}",
-            seal(book).lines,
+            frame_of(house_of(book), seal(book), written_at(book)),
             back=asked.back,
             forward=asked.forward,
             notes=notes,

@@ -13,7 +13,7 @@ from pathlib import Path
 from cli.kit.files import check_place, paper_at
 from ledger.errors import StorageError
 from ledger.service.desk.book import Book
-from ledger.service.desk.clock import now_at_home
+from ledger.service.desk.clock import written_at
 from ledger.service.recall.trail import trail_of
 from reports.kit.tables import csv_text
 from reports.words.recall.key_data import key_data
@@ -52,8 +52,7 @@ def drawn_pack(book: Book, code: str, *, drill: bool) -> dict[str, bytes]:
     keys = key_data(trail)
     missing = [sentence for table in keys for sentence in table.missing]
     paper = BytesIO()
-    printed_at = f"{now_at_home(book):%Y-%m-%d %H:%M}"
-    recall_pack(recall_view(trail.recall, missing, printed_at, drill=drill), paper)
+    recall_pack(recall_view(trail.recall, missing, written_at(book), drill=drill), paper)
     sheets = {table.name: table.sheet for table in keys} | recall_sheets(trail.recall)
     tables = {f"{name}.csv": csv_text(sheets[name]).encode() for name in TABLES}
     return {PACK: paper.getvalue(), **tables}

@@ -6,6 +6,8 @@ house, number of entries or root is missing or damaged.
 """
 
 import re
+import unicodedata
+from collections.abc import Sequence
 
 from msgspec import Struct
 
@@ -13,6 +15,12 @@ from ledger.errors import InputError
 
 ROOT_DIGITS = 64
 """Hexadecimal digits of a root."""
+SYMBOL_CHARS = frozenset("0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:")
+"""What a QR symbol holds in alphanumeric mode."""
+MOST_IN_SYMBOL = 114
+"""Such characters that a symbol of 33 by 33 modules holds at its low level."""
+LEAST_CUT = 15
+"""Characters of a house's name that a symbol never cuts below."""
 MOST_ENTRIES = 2**53 - 1
 """The largest number of entries that a seal can name."""
 _HOUSE_AT_A_LINE = re.compile(r"^[^\S\n]*house", re.I | re.M)
@@ -78,13 +86,44 @@ def _house(text: str) -> str:
     return ""
 
 
+def in_symbol(lines: Sequence[str]) -> str:
+    """Return the lines of a seal as its QR symbol says them: capitals and figures in one line.
+
+    Such letters make larger modules (ISO/IEC 18004, alphanumeric mode). The name of the house
+    loses its accents and what else the mode lacks, and is cut where the symbol would grow; the
+    rest stands whole, and `read_seal` reads it.
+
+    >>> in_symbol(Seal("Café Wren", 12, "ab" * 32).lines)[:35]
+    'HOUSE CAFE WREN ENTRIES 12 ROOT ABA'
+    """
+    house, *others = (_plain(line) for line in lines)
+    room = MOST_IN_SYMBOL - sum(len(line) + 1 for line in others)
+    return " ".join([house[:room].strip(), *others])
+
+
 def same_house(one: str, other: str) -> bool:
     """Return whether two names are the same but for white space and capitals.
 
+    A name as the symbol of a seal says it is that of the house it was made of.
+
     >>> same_house("Wren Cordials", "WREN  CORDIALS"), same_house("Wren", "Robin")
     (True, False)
+    >>> same_house("CAFE WREN", "Café Wren"), same_house("Cafe Wren", "Café Wren")
+    (True, False)
     """
-    return _bare(one) == _bare(other)
+    return _bare(one) == _bare(other) or _is_symbol_of(one, other) or _is_symbol_of(other, one)
+
+
+def _is_symbol_of(name: str, other: str) -> bool:
+    whole = _plain(other)
+    return name == whole or (len(name) >= LEAST_CUT and whole.startswith(name))
+
+
+def _plain(text: str) -> str:
+    """Return the capitals, figures and marks of a text that a symbol has; "-" for none."""
+    letters = unicodedata.normalize("NFKD", text).upper()
+    kept = "".join(char for char in letters if char in SYMBOL_CHARS)
+    return " ".join(kept.split()) or "-"
 
 
 def _bare(name: str) -> str:

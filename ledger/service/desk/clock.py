@@ -38,6 +38,12 @@ def today(book: Book) -> date:
     return now_at_home(book).date()
 
 
+def written_at(book: Book) -> datetime | None:
+    """Return when the newest entry of the book was written; None for a book without any."""
+    with book.reading() as connection:
+        return queries.last_recorded(connection)
+
+
 def house_of(book: Book) -> House | None:
     """Return the house."""
     with book.reading() as connection:

@@ -4,6 +4,7 @@ Guarantees: reads only, each call one consistent view of the book. Refuses: unkn
 nearest codes.
 """
 
+from datetime import datetime
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
@@ -44,6 +45,8 @@ class Dossier(Struct, frozen=True):
     """The version of the formula that it, or what is in its bottles, was made by."""
     draws: tuple[Entry, ...] = ()
     """The entries by which other lots took of it until its making ended."""
+    written_at: datetime | None = None
+    """When the newest entry of the book was written."""
 
     @property
     def lot(self) -> Lot:
@@ -96,6 +99,7 @@ def dossier_on(connection: Connection, code: str) -> Dossier:
         seal=seal_on(connection),
         formula=formula_of(connection, start) if start else None,
         draws=queries.draws_on(connection, number, made_at) if made_at else (),
+        written_at=queries.last_recorded(connection),
     )
 
 

@@ -9,31 +9,16 @@ from typing import BinaryIO
 
 from reportlab.lib.units import mm
 
+from reports.kit.frame import Heading
+from reports.pdf.kit.head import NOTHING, paper_head
 from reports.pdf.kit.marks import Mark, Rule, Words
-from reports.pdf.kit.page import HEIGHT, INNER, SIDE, WIDTH, foot, write_pages
+from reports.pdf.kit.page import INNER, SIDE, write_paper
 from reports.pdf.kit.rows import Cell, Column, Piece, row_strips, table, title_strip
-from reports.pdf.kit.strips import Section, Strip, draw_strips, paginate, stacked
-from reports.pdf.kit.styles import (
-    ADDRESS,
-    BODY,
-    BOLD_RULE,
-    CELL,
-    COLUMN,
-    GUTTER,
-    HAIR,
-    HOUSE,
-    KIND,
-    LEADING,
-    NOTE,
-    TITLE,
-    TOP,
-    VALUE,
-)
-from reports.pdf.kit.text import Face, wrap
+from reports.pdf.kit.strips import Section, Strip, stacked
+from reports.pdf.kit.styles import CELL, COLUMN, GUTTER, LEADING, NOTE, RULE, VALUE
+from reports.pdf.kit.text import wrap
 from reports.views.causes import BatchRow, ComparisonView, FactorView, PlotView
 
-NOTHING = Strip(0)
-"""No strip."""
 WHOLE = (Column("", INNER + GUTTER),)
 """One column as wide as the page."""
 LABEL = 40 * mm
@@ -65,42 +50,15 @@ def comparison_paper(view: ComparisonView, out: BinaryIO) -> None:
     Raises:
         RefusedError: A name is too long for a page.
     """
+    heading = Heading("Trial", view.group)
     sections = [
-        _head(view),
+        paper_head(view.frame, Heading("Trial compared", view.group)),
         _paragraphs((*view.lines, *view.outcome, view.front)),
         *(_factor(factor, view.ages) for factor in view.factors),
         *(_plot(plot) for plot in view.plots),
         table("Batches", BATCH_COLUMNS, (_batch_cells(row) for row in view.batches)),
     ]
-    pages = paginate(sections, BODY)
-    lead = f"Trial {view.group}, printed {view.printed_at}"
-    write_pages(
-        out,
-        title=f"Trial {view.group}",
-        author=view.house_name,
-        pages=len(pages),
-        draw=lambda canvas, page: draw_strips(canvas, pages[page], HEIGHT - TOP),
-        feet=lambda page: foot(lead, view.seal, page + 1, len(pages)),
-    )
-
-
-def _head(view: ComparisonView) -> Section:
-    blocks: list[tuple[str, Face, float]] = [
-        (view.house_name, HOUSE, 0),
-        (view.house_address or "", ADDRESS, 0),
-        ("Trial compared", KIND, 3 * mm),
-        (view.group, TITLE, 0),
-    ]
-    marks: list[Mark] = []
-    y = 0.0
-    for text, face, above in blocks:
-        y += above
-        for line in wrap(text, face, lambda _: INNER) if text else ():
-            marks.append(Words(SIDE, y + face.drop, line, face))
-            y += face.leading
-    y += 1 * mm
-    marks.append(Rule(SIDE, y, WIDTH - SIDE, y, BOLD_RULE))
-    return Section(Strip(y + 2 * mm, tuple(marks)), NOTHING)
+    write_paper(out, view.frame, heading, sections)
 
 
 def _paragraphs(lines: Sequence[str]) -> Section:
@@ -150,7 +108,7 @@ def _plot_row(label: str, places: Sequence[float]) -> Strip:
     middle = ROW / 2
     lines = wrap(label, CELL, lambda _: LABEL - GUTTER)
     words = [Words(SIDE, middle + 3, line, CELL) for line in lines[:1]]
-    rule = Rule(SIDE + LABEL, middle, SIDE + LABEL + LINE, middle, HAIR)
+    rule = Rule(SIDE + LABEL, middle, SIDE + LABEL + LINE, middle, RULE)
     return Strip(ROW, (*words, rule, *_dots(places, middle)))
 
 

@@ -9,33 +9,17 @@ from typing import BinaryIO
 
 from reportlab.lib.units import mm
 
-from reports.pdf.kit.fonts import BOLD
+from reports.kit.frame import Heading
+from reports.pdf.kit.head import NOTHING, paper_head
 from reports.pdf.kit.marks import Mark, Rule, Words
-from reports.pdf.kit.page import HEIGHT, INNER, SIDE, WIDTH, foot, write_pages
+from reports.pdf.kit.page import INNER, SIDE, SIZES, WIDTH, write_paper
 from reports.pdf.kit.rows import Column, Piece, row_strips, table, title_strip
-from reports.pdf.kit.strips import Section, Strip, draw_strips, paginate
-from reports.pdf.kit.styles import (
-    BODY,
-    BOLD_RULE,
-    COLUMN,
-    GUTTER,
-    HAIR,
-    HOUSE,
-    KIND,
-    NOTE,
-    THIN,
-    TITLE,
-    TOP,
-    VALUE,
-)
-from reports.pdf.kit.text import Face, wrap
+from reports.pdf.kit.strips import Section, Strip
+from reports.pdf.kit.styles import COLUMN, GUTTER, RULE, SECTION, SMALL, VALUE
 from reports.views.causes import EveningRows, TrialSheetView
 
-NOTHING = Strip(0)
 WHOLE = (Column("", INNER + GUTTER),)
 """One column as wide as the page."""
-MARK = Face(BOLD, 12)
-"""A jar's mark."""
 HIGHEST, LOWEST = 12 * mm, 8 * mm
 """Height of a row to write in: with few jars and with many."""
 ABOVE = 60 * mm
@@ -61,41 +45,16 @@ def trial_sheet(view: TrialSheetView, out: BinaryIO) -> None:
         RefusedError: A name is too long for a page.
     """
     making = [
-        _head(view, "Planned trial: to make the jars by"),
+        paper_head(view.frame, Heading("Planned trial: to make the jars by", view.name)),
         _paragraphs(view.lines),
         *(_evening(view, evening) for evening in view.evenings),
     ]
     looking = [
-        _head(view, "Planned trial: to look by, without knowing"),
+        paper_head(view.frame, Heading("Planned trial: to look by, without knowing", view.name)),
         _paragraphs((f"Look at all jars in one light, in this order. {view.how_to_type}",)),
         _blanks(view),
     ]
-    pages = [*paginate(making, BODY), *paginate(looking, BODY)]
-    write_pages(
-        out,
-        title=f"Trial {view.name}",
-        author=view.house_name,
-        pages=len(pages),
-        draw=lambda canvas, page: draw_strips(canvas, pages[page], HEIGHT - TOP),
-        feet=lambda page: foot(f"Trial {view.name}", view.seal, page + 1, len(pages)),
-    )
-
-
-def _head(view: TrialSheetView, kind: str) -> Section:
-    marks: list[Mark] = []
-    y = 0.0
-    for text, face, above in (
-        (view.house_name, HOUSE, 0),
-        (kind, KIND, 2 * mm),
-        (view.name, TITLE, 0),
-    ):
-        y += above
-        for line in wrap(text, face, lambda _: INNER) if text else ():
-            marks.append(Words(SIDE, y + face.drop, line, face))
-            y += face.leading
-    y += 1 * mm
-    marks.append(Rule(SIDE, y, WIDTH - SIDE, y, BOLD_RULE))
-    return Section(Strip(y + 1.5 * mm, tuple(marks)), NOTHING)
+    write_paper(out, view.frame, Heading("Trial", view.name), making, looking)
 
 
 def _paragraphs(lines: Sequence[str]) -> Section:
@@ -133,21 +92,21 @@ def _blanks(view: TrialSheetView) -> Section:
         for left, age in zip(lefts, view.ages, strict=True)
     ]
     head = Strip(heads.height + COLUMN.leading, tuple(marks))
-    height = max(LOWEST, min(HIGHEST, (BODY - ABOVE) / len(view.marks)))
+    height = max(LOWEST, min(HIGHEST, (SIZES[view.frame.size].body - ABOVE) / len(view.marks)))
     rows = tuple(_blank_row(text, lefts, room, height) for text in view.marks)
     return Section(head, head, rows)
 
 
 def _blank_row(text: str, lefts: Sequence[float], room: float, height: float) -> Strip:
-    base = height - NOTE.leading - 0.5 * mm
-    marks: list[Mark] = [Words(SIDE, 1 * mm + MARK.drop, text, MARK)]
+    base = height - SMALL.leading - 0.5 * mm
+    marks: list[Mark] = [Words(SIDE, 1 * mm + SECTION.drop, text, SECTION)]
     for left in lefts:
         x = left
         width = room - NARROW * len(BLANKS) - 1 * mm
         for label, share in zip(BLANKS, SHARES, strict=True):
             part = width * share / sum(SHARES)
-            marks.append(Rule(x, base, x + part, base, THIN))
-            marks.append(Words(x, base + NOTE.drop * 0.9, label, NOTE))
+            marks.append(Rule(x, base, x + part, base, RULE))
+            marks.append(Words(x, base + SMALL.drop * 0.9, label, SMALL))
             x += part + NARROW
-    marks.append(Rule(SIDE, height, WIDTH - SIDE, height, HAIR))
+    marks.append(Rule(SIDE, height, WIDTH - SIDE, height, RULE))
     return Strip(height, tuple(marks))

@@ -8,13 +8,15 @@ when it declares the least.
 
 from typing import BinaryIO
 
+from reportlab.lib.pagesizes import A4
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
 from ledger.errors import RefusedError
 from reports.pdf.goods.label_fit import LABEL_HEIGHT, LABEL_WIDTH, fit_label
 from reports.pdf.kit.marks import Mark
-from reports.pdf.kit.page import HEIGHT, WIDTH, foot, write_pages
+from reports.pdf.kit.page import BELOW, FOOT_ROOM, WIDTH, foot, write_pages
+from reports.pdf.kit.strips import draw_strips
 from reports.views.goods import LabelSheetView
 
 ACROSS, DOWN = 2, 6
@@ -26,7 +28,7 @@ PER_PAGE = ACROSS * DOWN
 LEFT = (WIDTH - ACROSS * LABEL_WIDTH) / 2
 """The leftmost cut."""
 
-TOP = HEIGHT - 8 * mm
+TOP = A4[1] - 7 * mm
 """The uppermost cut."""
 
 TICK = 1.5 * mm
@@ -78,11 +80,11 @@ def label_sheet(view: LabelSheetView, out: BinaryIO) -> None:
     marks = fit_label(label).marks
     pages = -(-count // PER_PAGE)
     lead = f"{count} label{'s' if count > 1 else ''} of lot {label.lot}"
-    write_pages(
-        out,
-        title=f"Labels {label.lot}",
-        author=label.house_name,
-        pages=pages,
-        draw=lambda canvas, page: _draw_page(canvas, marks, page, count),
-        feet=lambda page: foot(lead, view.seal, page + 1, pages),
-    )
+
+    def draw(canvas: Canvas, page: int) -> None:
+        _draw_page(canvas, marks, page, count)
+        parts = (f"{lead}, page {page + 1} of {pages}", view.frame.stood)
+        below = foot(". ".join(part for part in parts if part), view.frame.seal)
+        draw_strips(canvas, [below], BELOW + FOOT_ROOM)
+
+    write_pages(out, view.frame, f"Labels {label.lot}", pages, draw)

@@ -13,7 +13,7 @@ from msgspec.structs import replace
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
-from reports.pdf.kit.qr import draw_qr
+from reports.pdf.kit.qr import LEAST_DOTS, draw_qr
 from reports.pdf.kit.text import Align, Face, draw_text, strike, width_of
 
 
@@ -59,10 +59,18 @@ class Symbol(Struct, frozen=True):
     y: float
     text: str
     size: float
+    least_dots: int = LEAST_DOTS
 
     def draw(self, canvas: Canvas, top: float) -> None:
         """Put it on the page."""
-        draw_qr(canvas, self.text, self.x / mm, (top - self.y) / mm, self.size / mm)
+        draw_qr(
+            canvas,
+            self.text,
+            self.x / mm,
+            (top - self.y) / mm,
+            self.size / mm,
+            self.least_dots,
+        )
 
 
 class Across(Struct, frozen=True):

@@ -8,22 +8,21 @@ from collections.abc import Iterable, Iterator, Sequence
 from itertools import accumulate
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from reports.pdf.kit.marks import Mark, Rule, Words
-from reports.pdf.kit.page import INNER, SIDE, WIDTH
+from reports.pdf.kit.page import INNER, SIDE, SIZES, WIDTH
 from reports.pdf.kit.strips import Section, Strip, stacked
 from reports.pdf.kit.styles import (
     ABOVE_SECTION,
-    BODY,
     CELL,
     COLUMN,
     GUTTER,
-    HAIR,
     LEADING,
     NOTE,
     PAD,
+    RULE,
     SECTION,
-    THIN,
 )
 from reports.pdf.kit.text import Align, Face, wrap
 
@@ -35,6 +34,9 @@ class Piece(Struct, frozen=True):
     face: Face = CELL
     struck: bool = False
 
+
+HIGHEST_ROW = 0.8 * min(size.body for size in SIZES.values())
+"""The highest row that stays in one piece; the rest of a page is for the heads above it."""
 
 Cell = tuple[Piece, ...]
 """What stands in one cell, each piece on lines of its own."""
@@ -81,8 +83,7 @@ def row_strips(columns: Sequence[Column], cells: Sequence[Cell], rule: float) ->
     Yields:
         One strip; more only if a page cannot hold it, cut between lines.
     """
-    # The rest of the page is for the heads above such a row.
-    cut = int((BODY * 0.8 - 2 * PAD) / LEADING)
+    cut = int((HIGHEST_ROW - 2 * PAD) / LEADING)
     lefts = lefts_of(columns)
     wrapped = [
         _lines(cell, column.width - GUTTER) for column, cell in zip(columns, cells, strict=True)
@@ -102,13 +103,13 @@ def row_strips(columns: Sequence[Column], cells: Sequence[Cell], rule: float) ->
 def title_strip(title: str) -> Strip:
     """Lay out the head of a section."""
     height = ABOVE_SECTION + SECTION.leading + PAD
-    return Strip(height, (Words(SIDE, ABOVE_SECTION + SECTION.drop, title, SECTION),))
+    return Strip(height, (Words(SIDE, ABOVE_SECTION + SECTION.drop, title, SECTION),), title)
 
 
 def column_strip(columns: Sequence[Column]) -> Strip:
     """Lay out the heads of columns."""
     cells = [(Piece(column.title, COLUMN),) for column in columns]
-    return stacked(list(row_strips(columns, cells, THIN)))
+    return stacked(list(row_strips(columns, cells, RULE)))
 
 
 def table(title: str, columns: Sequence[Column], rows: Iterable[Sequence[Cell]]) -> Section:
@@ -119,11 +120,11 @@ def table(title: str, columns: Sequence[Column], rows: Iterable[Sequence[Cell]])
         columns: Columns, as wide together as the page and one gutter.
         rows: Their cells; none prints "None recorded.".
     """
-    strips = tuple(strip for row in rows for strip in row_strips(columns, row, HAIR))
+    strips = tuple(strip for row in rows for strip in row_strips(columns, row, 0))
     if not strips:
         whole = [Column("", INNER + GUTTER)]
         none = row_strips(whole, [(Piece("None recorded.", NOTE),)], 0)
         return Section(title_strip(title), Strip(0), tuple(none))
     heads = column_strip(columns)
-    again = title_strip(f"{title} (continued)")
+    again = replace(title_strip(f"{title} (continued)"), title="")
     return Section(stacked([title_strip(title), heads]), stacked([again, heads]), strips)

@@ -7,6 +7,7 @@ Guarantees: a strip knows its height and its marks before the page count is fixe
 from collections.abc import Iterable, Sequence
 
 from msgspec import Struct
+from msgspec.structs import replace
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
@@ -19,28 +20,38 @@ class Strip(Struct, frozen=True):
 
     height: float
     marks: tuple[Mark, ...] = ()
+    title: str = ""
+    """What a reader of the file may jump to; nothing for most."""
 
 
 class Section(Struct, frozen=True):
     """Strips that belong together.
 
     Attributes:
-        head: Stands above the first row and never alone at the foot of a page.
+        head: Stands above the first rows and never with fewer than two at the foot of a page.
         again: Stands above the rows on each further page.
         rows: The strips in order.
         whole: Kept on one page if a page can hold it.
+        tied: Never begins a page: the last two rows before it come along.
     """
 
     head: Strip
     again: Strip
     rows: tuple[Strip, ...] = ()
     whole: bool = False
+    tied: bool = False
 
-    @property
-    def least(self) -> float:
-        """The height it must find to begin on a page."""
-        rows = self.rows if self.whole else self.rows[:1]
-        return self.head.height + sum(row.height for row in rows)
+    def least(self, height: float) -> float:
+        """The height it must find to begin on a page of a height."""
+        rows = self.rows if self.whole else self.rows[:KEPT]
+        together = self.head.height + sum(row.height for row in rows)
+        if together <= height:
+            return together
+        return self.head.height + sum(row.height for row in self.rows[:1])
+
+
+KEPT = 2
+"""Rows that stay with a head, and that never stand alone at the end."""
 
 
 def stacked(strips: Sequence[Strip]) -> Strip:
@@ -49,32 +60,63 @@ def stacked(strips: Sequence[Strip]) -> Strip:
     for strip in strips:
         marks += lowered(strip.marks, height)
         height += strip.height
-    return Strip(height, tuple(marks))
+    title = next((strip.title for strip in strips if strip.title), "")
+    return Strip(height, tuple(marks), title)
 
 
 def draw_strips(canvas: Canvas, strips: Iterable[Strip], top: float) -> None:
     """Draw strips one below the other, the first with its top at `top`."""
     for strip in strips:
+        if strip.title:
+            _mark_title(canvas, strip.title, top)
         for mark in strip.marks:
             mark.draw(canvas, top)
         top -= strip.height
 
 
+def _mark_title(canvas: Canvas, title: str, top: float) -> None:
+    """List a title among those that a reader of the file may jump to."""
+    key = f"{canvas.getPageNumber()}-{top:.1f}"
+    canvas.bookmarkHorizontal(key, 0, top)
+    canvas.addOutlineEntry(title, key, level=0)
+
+
 def _place(pages: list[list[Strip]], section: Section, left: float, height: float) -> float:
     """Put one section on the last page and on new ones; return the height then left."""
-    if left < min(section.least, height):
+    if left < min(section.least(height), height):
         pages.append([])
         left = height
     pages[-1].append(section.head)
     left -= section.head.height
-    for row in section.rows:
+    rows = section.rows
+    for number, row in enumerate(rows):
+        needed = row.height
+        # The last row takes the one before it along, rather than stand alone on a page.
+        if number == len(rows) - KEPT and number >= KEPT:
+            needed = sum(each.height for each in rows[number:])
         # What does not fit on a page with nothing but the head fits on none; paginate refuses it.
-        if row.height > left and left < height - section.again.height:
+        if needed > left and left < height - section.again.height:
             pages.append([section.again])
             left = height - section.again.height
         pages[-1].append(row)
         left -= row.height
     return left
+
+
+def _tie(sections: Sequence[Section], height: float) -> list[Section]:
+    """Make one row of what never begins a page and the last rows before it."""
+    tied: list[Section] = []
+    for section in sections:
+        if not (section.tied and tied and tied[-1].rows):
+            tied.append(section)
+            continue
+        before = tied[-1]
+        last = stacked([*before.rows[-KEPT:], section.head, *section.rows])
+        if last.height + before.again.height > height:
+            tied.append(section)
+        else:
+            tied[-1] = replace(before, rows=(*before.rows[:-KEPT], last))
+    return tied
 
 
 def paginate(sections: Sequence[Section], height: float) -> list[list[Strip]]:
@@ -92,7 +134,7 @@ def paginate(sections: Sequence[Section], height: float) -> list[list[Strip]]:
     """
     pages: list[list[Strip]] = [[]]
     left = height
-    for section in sections:
+    for section in _tie(sections, height):
         left = _place(pages, section, left, height)
     highest = max(sum(strip.height for strip in page) for page in pages)
     # Sums of points are off by the rounding of floats.

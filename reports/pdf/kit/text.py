@@ -2,9 +2,10 @@
 
 Guarantees: the lines of a text hold all its words, none wider than asked for; text is drawn as it
 stands, since nothing in it is read as markup; a character that the face has no shape for is drawn
-as its number in a box, and noted.
+as its number in a box, and noted; a number and its unit stand on one line.
 """
 
+import re
 import unicodedata
 from collections.abc import Callable, Iterator
 from typing import Literal
@@ -30,6 +31,16 @@ BOX_SIZE = 0.6
 
 BOX_MARGIN = 0.12
 """White around and beside that number over the size of the face."""
+
+
+NO_BREAK = "\N{NO-BREAK SPACE}"
+"""Holds two words together."""
+
+_BEFORE_UNIT = re.compile(
+    r"(?<=\d) (?=(?:[munµ]?L|[kmµ]?g|[cmµ]?m|cm²|m²|°C|°Brix|%(?: vol)?|NTU|kPa|mbar|kJ|kcal|"
+    r"fl oz|oz|lb|gal|US gal|pt|g/L|mg/L|d|h|min|s)(?!\w))|(?<=\.\d\d) (?=[A-Z]{3}(?!\w))"
+)
+"""The space between a figure and its unit, a length of time or a currency."""
 
 
 class Face(Struct, frozen=True):
@@ -146,10 +157,31 @@ def wrap(text: str, face: Face, width: Callable[[int], float]) -> list[str]:
         ['lemon peel,', 'orange peel']
     """
     lines: list[str] = []
+    text = held(text)
     # An accent that was typed apart is put on its letter, for which the face has a shape.
     for part in unicodedata.normalize("NFC", text).splitlines() or [""]:
         lines += _wrap_line(part, face, width, len(lines))
-    return lines
+    # Once lines are broken a no-break space has done its work, and words are looked for without.
+    return [line.replace(NO_BREAK, " ") for line in lines]
+
+
+def held(text: str) -> str:
+    """Hold each figure and its unit together.
+
+    >>> held("at most 6 °C") == "at most 6\N{NO-BREAK SPACE}°C", held("pass 2 then")
+    (True, 'pass 2 then')
+    """
+    return _BEFORE_UNIT.sub(NO_BREAK, text).replace("% vol", f"%{NO_BREAK}vol")
+
+
+def fitting(text: str, face: Face, width: float) -> str:
+    """Return a text as far as it fits a width in points, with an ellipsis where it was longer."""
+    if width_of(text, face) <= width:
+        return text
+    kept = len(text)
+    while kept and width_of(f"{text[:kept].rstrip()}…", face) > width:
+        kept -= 1
+    return f"{text[:kept].rstrip()}…" if kept else ""
 
 
 def draw_text(canvas: Canvas, x: float, y: float, text: str, face: Face, align: Align) -> None:

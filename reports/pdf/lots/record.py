@@ -7,9 +7,10 @@ the book's seal was. Refuses: names too long for a page.
 
 from typing import BinaryIO
 
-from reports.pdf.kit.page import HEIGHT, foot, write_pages
-from reports.pdf.kit.strips import Section, draw_strips, paginate
-from reports.pdf.kit.styles import BODY, TOP
+from reports.kit.frame import Heading
+from reports.pdf.kit.head import paper_head
+from reports.pdf.kit.page import write_paper
+from reports.pdf.kit.strips import Section
 from reports.pdf.lots import record_head, record_specimen, record_tables
 from reports.views.lots import RecordView
 
@@ -17,7 +18,7 @@ from reports.views.lots import RecordView
 def _sections(view: RecordView) -> list[Section]:
     """Lay out all the parts in order."""
     return [
-        record_head.head(view),
+        paper_head(view.frame, heading_of(view)),
         record_head.facts(view),
         record_head.cautions(view),
         *([] if view.inputs is None else [record_tables.inputs(view.inputs)]),
@@ -42,13 +43,9 @@ def batch_record(view: RecordView, out: BinaryIO) -> None:
     Raises:
         RefusedError: A name is too long for a page.
     """
-    pages = paginate(_sections(view), BODY)
-    lead = f"Lot {view.lot}, printed {view.printed_at}"
-    write_pages(
-        out,
-        title=f"{view.paper} {view.lot}",
-        author=view.house_name,
-        pages=len(pages),
-        draw=lambda canvas, page: draw_strips(canvas, pages[page], HEIGHT - TOP),
-        feet=lambda page: foot(lead, view.seal, page + 1, len(pages)),
-    )
+    write_paper(out, view.frame, heading_of(view), _sections(view))
+
+
+def heading_of(view: RecordView) -> Heading:
+    """Return what the record is."""
+    return Heading(view.paper, view.lot, view.title, view.status, symbol=view.lot)

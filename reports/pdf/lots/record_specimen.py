@@ -11,7 +11,7 @@ from reports.pdf.kit.marks import Rule, shifted
 from reports.pdf.kit.page import SIDE
 from reports.pdf.kit.rows import title_strip
 from reports.pdf.kit.strips import Section, Strip, stacked
-from reports.pdf.kit.styles import THIN
+from reports.pdf.kit.styles import RULE
 from reports.views.goods import LabelView
 
 
@@ -19,10 +19,10 @@ def specimen(label: LabelView) -> Section:
     """Lay out a specimen of a label in its frame."""
     across, down = LABEL_WIDTH, LABEL_HEIGHT
     frame = (
-        Rule(0, 0, across, 0, THIN),
-        Rule(0, down, across, down, THIN),
-        Rule(0, 0, 0, down, THIN),
-        Rule(across, 0, across, down, THIN),
+        Rule(0, 0, across, 0, RULE),
+        Rule(0, down, across, down, RULE),
+        Rule(0, 0, 0, down, RULE),
+        Rule(across, 0, across, down, RULE),
     )
     drawn = Strip(down + 2 * mm, shifted((*fit_label(label).marks, *frame), SIDE))
     return Section(stacked([title_strip("Specimen label"), drawn]), Strip(0))

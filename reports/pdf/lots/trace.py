@@ -9,11 +9,12 @@ from typing import BinaryIO
 
 from reportlab.lib.units import mm
 
+from reports.kit.frame import Heading
 from reports.pdf.kit.head import paper_head, sentences
-from reports.pdf.kit.page import HEIGHT, foot, write_pages
+from reports.pdf.kit.page import write_paper
 from reports.pdf.kit.rows import Cell, Column, Piece, table
-from reports.pdf.kit.strips import Section, draw_strips, paginate
-from reports.pdf.kit.styles import BODY, CELL, TOP, VALUE
+from reports.pdf.kit.strips import Section
+from reports.pdf.kit.styles import CELL, VALUE
 from reports.views.lots import TraceRow, TraceView
 
 COLUMNS = (
@@ -65,8 +66,9 @@ def trace_paper(view: TraceView, out: BinaryIO) -> None:
         view: What it says.
         out: Where the bytes go; untouched if anything is refused.
     """
+    heading = Heading("Trace", view.lot, view.title, view.status, symbol=view.lot)
     sections = [
-        paper_head(view.house_name, "Trace", view.lot, view.title),
+        paper_head(view.frame, heading),
         *sentences(view.notes),
         *_part(
             f"Made of (share: how much of it is in {view.lot})", view.back, "Made of no other lot."
@@ -77,13 +79,4 @@ def trace_paper(view: TraceView, out: BinaryIO) -> None:
             "Went nowhere yet.",
         ),
     ]
-    pages = paginate(sections, BODY)
-    lead = f"Trace of {view.lot}, printed {view.printed_at}"
-    write_pages(
-        out,
-        title=f"Trace {view.lot}",
-        author=view.house_name,
-        pages=len(pages),
-        draw=lambda canvas, page: draw_strips(canvas, pages[page], HEIGHT - TOP),
-        feet=lambda page: foot(lead, view.seal, page + 1, len(pages)),
-    )
+    write_paper(out, view.frame, heading, sections)

@@ -7,15 +7,17 @@ page; the seal is at the foot.
 from collections.abc import Iterable, Sequence
 from typing import BinaryIO
 
+from msgspec.structs import replace
 from reportlab.lib.units import mm
 
+from reports.kit.frame import Heading
 from reports.pdf.kit.fonts import BOLD, MEDIUM, REGULAR
 from reports.pdf.kit.head import paper_head, sentences
 from reports.pdf.kit.marks import Mark, Rule, Words
-from reports.pdf.kit.page import HEIGHT, INNER, SIDE, WIDTH, foot, write_pages
+from reports.pdf.kit.page import INNER, SIDE, WIDTH, write_paper
 from reports.pdf.kit.rows import Cell, Column, Piece, table, title_strip
-from reports.pdf.kit.strips import Section, Strip, draw_strips, paginate, stacked
-from reports.pdf.kit.styles import BODY, CELL, GUTTER, HAIR, THIN, TOP, VALUE
+from reports.pdf.kit.strips import Section, Strip, stacked
+from reports.pdf.kit.styles import CELL, GUTTER, RULE, VALUE
 from reports.pdf.kit.text import Face, width_of, wrap
 from reports.views.recall import CallView, RecallView
 
@@ -54,22 +56,18 @@ def recall_pack(view: RecallView, out: BinaryIO) -> None:
         view: What it says.
         out: Where the bytes go; untouched if anything is refused.
     """
-    pages = paginate(_sections(view), BODY)
-    lead = f"{view.kind} of {view.lot}, printed {view.printed_at}"
-    write_pages(
-        out,
-        title=f"Recall {view.lot}",
-        author=view.house_name,
-        pages=len(pages),
-        draw=lambda canvas, page: draw_strips(canvas, pages[page], HEIGHT - TOP),
-        feet=lambda page: foot(lead, view.seal, page + 1, len(pages)),
-    )
+    write_paper(out, view.frame, heading_of(view), _sections(view))
+
+
+def heading_of(view: RecallView) -> Heading:
+    """Return what the pack is."""
+    return Heading("Recall", view.lot, view.title, view.kind)
 
 
 def _sections(view: RecallView) -> list[Section]:
     """Lay out all that the pack says, in order."""
     return [
-        paper_head(view.house_name, view.headline, view.lot, view.title),
+        paper_head(view.frame, replace(heading_of(view), kind=view.headline)),
         *sentences(view.course),
         *_titled("If somebody may be harmed", view.authority),
         *_titled("What to say", view.script),
@@ -143,9 +141,9 @@ def _call(call: CallView, ticks: Sequence[str]) -> Section:
         ("Spoke with, what was said", left + 90 * mm, WIDTH - SIDE),
     ):
         marks.append(Words(start, y, label, CELL))
-        marks.append(Rule(start + width_of(label, CELL) + 1.5 * mm, y, end, y, THIN))
+        marks.append(Rule(start + width_of(label, CELL) + 1.5 * mm, y, end, y, RULE))
     y += 3 * mm
-    marks.append(Rule(SIDE, y, WIDTH - SIDE, y, HAIR))
+    marks.append(Rule(SIDE, y, WIDTH - SIDE, y, RULE))
     return Section(Strip(y, tuple(marks)), Strip(0))
 
 
@@ -163,8 +161,8 @@ def _box(x: float, y: float) -> list[Rule]:
     """Draw an empty square."""
     right, below = x + BOX, y + BOX
     return [
-        Rule(x, y, right, y, THIN),
-        Rule(right, y, right, below, THIN),
-        Rule(right, below, x, below, THIN),
-        Rule(x, below, x, y, THIN),
+        Rule(x, y, right, y, RULE),
+        Rule(right, y, right, below, RULE),
+        Rule(right, below, x, below, RULE),
+        Rule(x, below, x, y, RULE),
     ]

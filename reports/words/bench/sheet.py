@@ -15,6 +15,7 @@ from ledger.errors import RefusedError
 from ledger.service.bench.draws import Proposed
 from ledger.service.lots.dossier import Dossier
 from reports.kit.format import clock, initials, tidy
+from reports.kit.frame import frame_of
 from reports.views.bench import BatchSheetView, SheetRow
 from reports.words.glass.cautions import own_caution
 from reports.words.lots.record import cautions
@@ -76,7 +77,7 @@ def batch_sheet_view(
     used = [names[code] for item in proposed if (code := item.wanted.called.material) in names]
     told = dict.fromkeys((*own_caution(formula), *cautions(dossier), *_cautions_of(used)))
     return BatchSheetView(
-        house_name=dossier.house.name if dossier.house else "",
+        frame=frame_of(dossier.house, dossier.seal, dossier.written_at),
         number=state.code,
         title=name(state),
         facts=_facts(dossier, start, formula),
@@ -84,7 +85,6 @@ def batch_sheet_view(
         steps=tuple(_steps(steps)),
         cautions=tuple(told),
         how_to_type=f"Typed in afterwards with --sheet {state.code}/CODE --at WHEN --by INITIALS.",
-        seal=dossier.seal.lines,
     )
 
 

@@ -12,6 +12,7 @@ from typing import NamedTuple
 from ledger.science.statistics.trials import Factor, Jar, Spread, mean
 from ledger.service.causes.compare import GRADES, Comparison, Uneven
 from reports.kit.format import plural
+from reports.kit.frame import frame_of
 from reports.views.causes import BatchRow, ComparisonView, FactorView, LevelRow
 from reports.words.causes.odds import listed
 from reports.words.causes.plots import plots_of
@@ -37,13 +38,11 @@ NTU = Response("NTU", "NTU", "NTU")
 YIELD = Response("yield", "points of yield", "points of yield")
 
 
-def comparison_view(found: Comparison, printed_at: datetime | None = None) -> ComparisonView:
+def comparison_view(found: Comparison, written_at: datetime | None = None) -> ComparisonView:
     """Return all that a screen or a paper shows of a trial."""
     ages = found.ages if len(found.ages) <= MOST_AGES else (found.ages[0], found.ages[-1])
-    house = found.house
     return ComparisonView(
-        house_name=house.name if house else "",
-        house_address=house.address if house else None,
+        frame=frame_of(found.house, found.seal, written_at),
         group=found.group,
         lines=(_head(found), *_cautions(found)),
         ages=ages,
@@ -52,8 +51,6 @@ def comparison_view(found: Comparison, printed_at: datetime | None = None) -> Co
         batches=tuple(_batch(jar, found) for jar in sorted(found.jars, key=_clearest)),
         front=_front(found),
         outcome=tuple(outcome_lines(found.outcome, names_of(found)) if found.outcome else ()),
-        printed_at=f"{printed_at:%Y-%m-%d %H:%M}" if printed_at else "",
-        seal=found.seal.lines,
     )
 
 

@@ -9,16 +9,16 @@ from collections.abc import Mapping
 from ledger.domain.entries.trials import TrialAge
 from ledger.domain.evidence.draws import mark
 from ledger.service.causes.layout import Planned
-from ledger.service.evidence.seal import Seal
+from reports.kit.frame import Frame
 from reports.views.causes import EveningRows, JarRow, TrialSheetView
 from reports.words.causes.trial import plan_lines
 
 
-def trial_sheet_view(found: Planned, names: Mapping[str, str], seal: Seal) -> TrialSheetView:
+def trial_sheet_view(found: Planned, names: Mapping[str, str], frame: Frame) -> TrialSheetView:
     """Return what the sheet of a planned trial shows."""
     plan = found.plan
     return TrialSheetView(
-        house_name=seal.house,
+        frame=frame,
         name=plan.name,
         lines=tuple(plan_lines(found, names)),
         heads=tuple(item.name for item in plan.factors),
@@ -26,7 +26,6 @@ def trial_sheet_view(found: Planned, names: Mapping[str, str], seal: Seal) -> Tr
         marks=tuple(sorted(mark(jar.code) for jar in found.jars)),
         ages=tuple(str(age) for age in TrialAge),
         how_to_type="Type a look by the mark: pottle look MARK GRADE --ntu NTU, on the day of it.",
-        seal=seal.lines,
     )
 
 

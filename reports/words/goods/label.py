@@ -15,6 +15,7 @@ from ledger.service.glass.card import ServingCard
 from ledger.service.glass.doses import dose_of
 from ledger.service.lots.dossier import Dossier
 from reports.kit.format import day, plural, tidy
+from reports.kit.frame import frame_of
 from reports.views.goods import Declared, LabelSheetView, LabelView
 from reports.words.glass.cautions import label_cautions, own_caution
 from reports.words.glass.declaration import (
@@ -53,7 +54,7 @@ def label_sheet_view(
     return LabelSheetView(
         label=_label(dossier, filled, card, with_nutrition=with_nutrition),
         count=count or filled.count,
-        seal=dossier.seal.lines,
+        frame=frame_of(dossier.house, dossier.seal, dossier.written_at),
     )
 
 

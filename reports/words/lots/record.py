@@ -4,7 +4,7 @@ Guarantees: everything recorded about a lot stands on its record, in force or no
 for lots that are not bottled.
 """
 
-from datetime import date, datetime
+from datetime import date
 
 from ledger.domain.amounts.quantity import show
 from ledger.domain.entries import Add, Deviation, Look, Material, Measurement, Receipt
@@ -15,6 +15,7 @@ from ledger.service.lots.around import Around
 from ledger.service.lots.dossier import Dossier
 from ledger.service.lots.journal import Said
 from reports.kit.format import clock, initials, tidy
+from reports.kit.frame import frame_of
 from reports.views.goods import LabelView
 from reports.views.lots import InputRow, RecordView, StepRow
 from reports.words.entries.goods import gone
@@ -40,7 +41,6 @@ OPENED = {LotType.MADE: "Begun", LotType.RECEIVED: "Received", LotType.PACKED: "
 
 def record_view(
     dossier: Dossier,
-    now: datetime,
     card: ServingCard | None = None,
     around: Around | None = None,
     specimen: LabelView | None = None,
@@ -49,7 +49,7 @@ def record_view(
 
     One of a delivery is headed so and has no parts that only a batch can fill, unless they are.
     """
-    state, house = dossier.state, dossier.house
+    state = dossier.state
     rows = [_row(said, strikes(item.entry for item in dossier.said)) for said in dossier.said]
     pairs = list(zip(dossier.said, rows, strict=True))
     seen = (Look, Measurement)
@@ -57,8 +57,7 @@ def record_view(
     yields = balance(state, dossier.inputs, dossier.formula, dossier.draws)
     is_delivery = state.opened.lot_type is LotType.RECEIVED
     return RecordView(
-        house_name=house.name if house else "",
-        house_address=house.address if house else None,
+        frame=frame_of(dossier.house, dossier.seal, dossier.written_at),
         lot=state.code,
         title=dossier.lot.name,
         facts=(*_head(dossier), *(content_facts(card) if card else ())),
@@ -72,8 +71,7 @@ def record_view(
             *own_caution(dossier.formula),
             *(record_cautions(card, dossier.materials) if card else cautions(dossier)),
         ),
-        printed_at=f"{now:%Y-%m-%d %H:%M}",
-        seal=dossier.seal.lines,
+        status=str(dossier.lot.status),
         paper="Lot received" if is_delivery else "Batch record",
         around=around_rows(around) if around else (),
         specimen=specimen,

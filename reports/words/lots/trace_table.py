@@ -11,6 +11,7 @@ from ledger.service.lots.shares import Share, Traced
 from ledger.service.lots.trace import Carried, Holder, Way
 from reports.kit.amounts import UNITS, amount_in
 from reports.kit.format import plural
+from reports.kit.frame import Frame
 from reports.kit.tables import Sheet
 from reports.views.lots import TraceRow, TraceView
 from reports.words.lots.shares import concentration, share_words
@@ -111,9 +112,7 @@ def _share_cells(share: Share) -> tuple[str, ...]:
 
 def trace_view(
     found: Traced,
-    house: str,
-    printed_at: str,
-    seal: tuple[str, ...],
+    frame: Frame,
     *,
     back: bool,
     forward: bool,
@@ -125,14 +124,13 @@ def trace_view(
     if found.hidden:
         notes.append(f"{plural(found.hidden, 'lot')} further away left out.")
     return TraceView(
-        house_name=house,
+        frame=frame,
+        status=str(lot.status),
         lot=lot.code,
         title=what_it_is(lot),
         back=tuple(_paper_rows(found, Way.BACK)) if back else None,
         forward=tuple(_paper_rows(found, Way.FORWARD)) if forward else None,
         notes=tuple(notes),
-        printed_at=printed_at,
-        seal=seal,
     )
 
 

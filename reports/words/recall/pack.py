@@ -5,10 +5,12 @@ prices, recipes and claims of legal compliance.
 """
 
 from collections.abc import Sequence
+from datetime import datetime
 
 from ledger.service.recall.calls import ToCall
 from ledger.service.recall.standing import Recall
 from reports.kit.format import clock, initials
+from reports.kit.frame import frame_of
 from reports.views.recall import CallView, RecallView
 from reports.words.lots.trace import holder_words
 from reports.words.recall.standing import (
@@ -31,20 +33,20 @@ TICKS = ("spoken to", "set aside", "none left", "collected", "call again")
 
 
 def recall_view(
-    recall: Recall, missing: Sequence[str], printed_at: str, *, drill: bool
+    recall: Recall, missing: Sequence[str], written_at: datetime | None, *, drill: bool
 ) -> RecallView:
     """Return the pack of a recall.
 
     Args:
         recall: The recall.
         missing: What the files beside it lack, a sentence each.
-        printed_at: When it is printed, local time.
+        written_at: When the newest entry of the book was written.
         drill: Whether it is a drill.
     """
     heads, rows = balance_rows(recall)
     house = recall.house.name if recall.house else ""
     return RecallView(
-        house_name=house,
+        frame=frame_of(recall.house, recall.seal, written_at),
         kind="Recall drill" if drill else "Recall",
         headline="Recall drill: nothing was held" if drill else "Recall",
         lot=recall.lot.code,
@@ -60,8 +62,6 @@ def recall_view(
         lots=tuple((row[0], row[1], row[2], row[3]) for row in lot_rows(recall)),
         contacts=_contacts(recall),
         missing=tuple(missing),
-        printed_at=printed_at,
-        seal=recall.seal.lines,
     )
 
 

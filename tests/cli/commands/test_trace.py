@@ -10,6 +10,7 @@ from ledger.service.desk.book import open_book
 from ledger.service.lots.shares import traced
 from reports.words.lots.trace_table import trace_view
 from tests.cli.shell import Shell
+from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.readback import texts_of
 
 OIL, ESSENCE, PACKED = "SOO-001-3", "OE-001-5", "BOS-001-S"
@@ -122,7 +123,7 @@ def test_the_paper_has_who_has_goods_beside_how_many_and_since_when(
     shell.run("send", PACKED, "2", "--to", "Pretend Bar", "--document", "DN-7")
     shell.run("send", PACKED, "1", "--as", "destroyed")
     with open_book(str(shell.book)) as book:
-        view = trace_view(traced(book, PACKED), "", "", (), back=False, forward=True)
+        view = trace_view(traced(book, PACKED), FRAME, back=False, forward=True)
     found = view.forward
     assert found is not None
     told = [(row.became, row.what, row.amount, row.is_held) for row in found]

@@ -68,7 +68,7 @@ def test_an_older_copy_put_in_the_place_of_the_book_is_found(shell: Shell, tmp_p
 def test_the_symbol_on_a_paper_says_the_seal_that_verify_takes(shell: Shell, paper: str) -> None:
     assert shell.line(f"{paper} --out paper.pdf").exit_code == 0
     (page, *_) = images_of(Path("paper.pdf").read_bytes())
-    (text,) = {found for found in symbols_of(page) if found.startswith("House ")}
+    (text,) = {found for found in symbols_of(page) if found.startswith("HOUSE ")}
     assert text == seal_text(shell).strip()
     shell.run("note", "-", "More.")
     answer = shell.run("verify", "--seal", text)

@@ -1,7 +1,10 @@
 """Invented views to print: no real maker, product or person."""
 
+from datetime import UTC, datetime
+
 from msgspec.structs import replace
 
+from reports.kit.frame import Frame
 from reports.views.goods import LabelSheetView, LabelView
 from reports.views.lots import InputRow, RecordView, StepRow
 
@@ -28,7 +31,15 @@ LABEL = LabelView(
     ),
 )
 
-SHEET = LabelSheetView(label=LABEL, count=12, seal=SEAL)
+FRAME = Frame(
+    house_name="Fennimore & Sloe",
+    house_address="2 Invented Lane, Nowhere-on-Sea, NW0 0XX",
+    seal=SEAL,
+    shown_at=datetime(2026, 3, 5, 9, 12, tzinfo=UTC),
+    zone="Europe/London",
+)
+
+SHEET = LabelSheetView(label=LABEL, count=12, frame=FRAME)
 
 
 def step(
@@ -55,8 +66,8 @@ STEPS = (
 )
 
 RECORD = RecordView(
-    house_name="Fennimore & Sloe",
-    house_address="2 Invented Lane, Nowhere-on-Sea, NW0 0XX",
+    frame=FRAME,
+    status="released",
     lot="E26-014-7",
     title="Lemon soda essence, 1 : 33",
     facts=(
@@ -122,8 +133,6 @@ RECORD = RecordView(
         "Highly flammable: keep away from flames and sparks.",
         "Contains lemon oil (limonene): may cause an allergic skin reaction.",
     ),
-    printed_at="2026-03-05 09:12",
-    seal=SEAL,
 )
 
 

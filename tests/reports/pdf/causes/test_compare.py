@@ -15,12 +15,12 @@ from reports.views.causes import (
     PlotView,
 )
 from tests.golden import check_golden
+from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.readback import metadata_of, printed, text_of, texts_of
 
 PLOT = PlotView("NTU by rest", "0.8", "3.4", (PlotRow("24h", (1.0, 1.0)), PlotRow("96h", (0.0,))))
 VIEW = ComparisonView(
-    house_name="Fennimore & Sloe",
-    house_address="2 Invented Row",
+    frame=FRAME,
     group="orange rest",
     lines=("Trial orange rest: 3 batches, none of them a control.", "No batch has a repeat."),
     ages=("at once", "7 d"),
@@ -42,8 +42,6 @@ VIEW = ComparisonView(
     ),
     front="Of 3 with a look and a yield, none is both clearer and has less loss than: OE-003-G.",
     outcome=(),
-    printed_at="2026-09-30 10:00",
-    seal=("House Fennimore & Sloe", "Entries 12", "Root 0a"),
 )
 
 

@@ -3,25 +3,23 @@
 from msgspec.structs import replace
 
 from ledger.domain.entries.trials import Evening
-from ledger.service.evidence.seal import Seal
 from reports.pdf.causes.trial import trial_sheet
 from reports.words.causes.trial_sheet import trial_sheet_view
 from tests.golden import check_golden
 from tests.planned import PLAN
+from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.readback import printed, text_of, texts_of
 from tests.reports.words.causes.test_trial import NAMES, THREE, planned
 
-SEAL = Seal("Fennimore & Sloe", 41, "0a" * 32)
-
 
 def test_the_sheet_reads_as_the_kept_one() -> None:
-    view = trial_sheet_view(planned(THREE), NAMES, SEAL)
+    view = trial_sheet_view(planned(THREE), NAMES, FRAME)
     check_golden("trial_sheet.txt", text_of(printed(trial_sheet, view)))
 
 
 def test_the_marks_of_forty_eight_jars_stand_on_pages_without_a_level() -> None:
     many = replace(PLAN, evenings=tuple(Evening(8) for _ in range(6)))
-    view = trial_sheet_view(planned(many), NAMES, SEAL)
+    view = trial_sheet_view(planned(many), NAMES, FRAME)
     pages = texts_of(printed(trial_sheet, view))
     looking = [page for page in pages if "without knowing" in page or "After 1 d" in page]
     assert len(looking) == 2

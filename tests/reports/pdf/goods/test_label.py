@@ -6,12 +6,13 @@ from io import BytesIO
 import pytest
 from msgspec.structs import replace
 
+from ledger.domain.evidence.seals import in_symbol
 from ledger.errors import RefusedError
 from reports.pdf.goods.label import label_sheet
 from reports.pdf.goods.label_fit import lay_label
 from reports.pdf.kit.marks import Words
 from tests.golden import check_golden
-from tests.reports.pdf.examples import LABEL, SHEET
+from tests.reports.pdf.examples import FRAME, LABEL, SHEET
 from tests.reports.pdf.readback import (
     images_of,
     metadata_of,
@@ -45,23 +46,23 @@ def test_every_label_carries_its_lot_in_words_and_as_a_symbol(
     count: int, on_each: list[int]
 ) -> None:
     pdf = printed(label_sheet, replace(SHEET, count=count))
-    seal = "\n".join(SHEET.seal)
+    seal = in_symbol(SHEET.frame.seal)
     found = [Counter(symbols_of(image)) for image in images_of(pdf)]
     assert found == [Counter({"E26-014-7": n, seal: 1}) for n in on_each]
     texts = texts_of(pdf)
     assert [text.count("\nLot E26-014-7\n") for text in texts] == on_each
-    numbers = [f"Page {n} of {len(on_each)}" for n in range(1, len(on_each) + 1)]
+    numbers = [f"page {n} of {len(on_each)}" for n in range(1, len(on_each) + 1)]
     assert [number in text for number, text in zip(numbers, texts, strict=True)] == [True] * len(
         on_each
     )
-    assert all("\n".join(SHEET.seal) in text for text in texts)
+    assert all("\n".join(SHEET.frame.seal) in text for text in texts)
 
 
 def test_sixty_pages_of_labels_are_counted() -> None:
     texts = texts_of(printed(label_sheet, replace(SHEET, count=60 * 12)))
     assert len(texts) == 60
     assert "720 labels of lot E26-014-7" in texts[59]
-    assert "Page 60 of 60" in texts[59]
+    assert "page 60 of 60" in texts[59]
 
 
 @pytest.mark.parametrize("count", [0, -3])
@@ -83,7 +84,7 @@ def test_a_field_without_a_value_leaves_no_trace() -> None:
     assert words == [
         "Lemon soda essence",
         "Lot E26-014-7",
-        "Made\u00a0on\u00a02026-03-01",
+        "Made on 2026-03-01",
         "Fennimore & Sloe",
         "250 mL",
     ]
@@ -108,5 +109,5 @@ def test_a_character_without_a_shape_stops_no_label() -> None:
 
 def test_a_seal_too_long_for_the_foot_is_refused() -> None:
     with pytest.raises(RefusedError) as raised:
-        printed(label_sheet, replace(SHEET, seal=("word " * 400,)))
+        printed(label_sheet, replace(SHEET, frame=replace(FRAME, seal=("word " * 400,))))
     assert str(raised.value).startswith("The foot of the page, with the seal, needs ")

@@ -7,7 +7,7 @@ from reports.pdf.kit.marks import Rule, Words
 from reports.pdf.kit.page import INNER, SIDE
 from reports.pdf.kit.rows import Column, Piece, lefts_of, row_strips, table
 from reports.pdf.kit.strips import Section
-from reports.pdf.kit.styles import GUTTER, HAIR, LEADING, PAD
+from reports.pdf.kit.styles import GUTTER, LEADING, PAD, RULE
 
 COLUMNS = (Column("lot", 100), Column("amount", INNER + GUTTER - 100, "right"))
 
@@ -23,7 +23,7 @@ def words_of(section: Section) -> list[str]:
 
 
 def test_a_row_has_its_cells_side_by_side_and_a_rule_below() -> None:
-    (strip,) = row_strips(COLUMNS, [(Piece("OE-001-5"),), (Piece("418 mL"),)], HAIR)
+    (strip,) = row_strips(COLUMNS, [(Piece("OE-001-5"),), (Piece("418 mL"),)], RULE)
     code, amount, rule = strip.marks
     assert isinstance(code, Words)
     assert isinstance(amount, Words)

@@ -28,8 +28,22 @@ def test_every_row_stands_once_and_no_page_is_overfull(sections: list[Section]) 
 
 def test_a_head_never_ends_a_page_and_stands_again_on_the_next() -> None:
     head, again, row = Strip(10), Strip(8), Strip(30)
-    pages = paginate([Section(Strip(65), Strip(0)), Section(head, again, (row,) * 4)], 100)
-    assert pages == [[Strip(65)], [head, row, row, row], [again, row]]
+    pages = paginate([Section(Strip(65), Strip(0)), Section(head, again, (row,) * 5)], 100)
+    assert pages == [[Strip(65)], [head, row, row, row], [again, row, row]]
+
+
+def test_a_head_keeps_two_rows_and_two_rows_end_what_goes_on() -> None:
+    head, again, row = Strip(10), Strip(8), Strip(30)
+    begun = [Section(Strip(40), Strip(0)), Section(head, again, (row, row, row))]
+    assert paginate(begun, 100) == [[Strip(40)], [head, row, row, row]]
+    ended = [Section(head, again, (row,) * 4)]
+    assert paginate(ended, 101) == [[head, row, row], [again, row, row]]
+
+
+def test_what_is_tied_never_begins_a_page() -> None:
+    head, row, signed = Strip(10), Strip(30), Section(Strip(25), Strip(0), tied=True)
+    pages = paginate([Section(head, Strip(0), (row,) * 3), signed], 101)
+    assert [[strip.height for strip in page] for page in pages] == [[10, 30], [0, 85]]
 
 
 def test_what_is_whole_moves_to_a_new_page_together() -> None:

@@ -40,10 +40,19 @@ def test_words_stay_whole_where_each_fits(text: str) -> None:
         ("one\ntwo", 500, ["one", "two"]),
         ("E26-014-7/LO", 36, ["E26-014-", "7/LO"]),
         ("abcdefghijkl", 22, ["abcd", "efghij", "kl"]),
-        ("30\u00a0mL of oil", 28, ["30\u00a0mL", "of oil"]),
+        ("30\u00a0mL of oil", 28, ["30 mL", "of oil"]),
+        ("30 mL of oil, at 6 °C", 34, ["30 mL of", "oil, at", "6 °C"]),
         ("Nu\u031bo\u031b\u0301c", 50, ["Nước"]),
     ],
-    ids=["empty", "own line ends", "after a hyphen", "anywhere", "held together", "composed"],
+    ids=[
+        "empty",
+        "own line ends",
+        "after a hyphen",
+        "anywhere",
+        "held together",
+        "units",
+        "composed",
+    ],
 )
 def test_lines_break_where_a_reader_expects(text: str, room: float, lines: list[str]) -> None:
     assert wrap(text, FACE, lambda _: room) == lines

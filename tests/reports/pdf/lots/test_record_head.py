@@ -4,9 +4,9 @@ import pytest
 from msgspec.structs import replace
 
 from reports.pdf.kit.fonts import register
-from reports.pdf.kit.marks import Rule, Symbol, Words
+from reports.pdf.kit.marks import Rule, Words
 from reports.pdf.kit.strips import Section
-from reports.pdf.lots.record_head import cautions, facts, head, signatures
+from reports.pdf.lots.record_head import cautions, facts, signatures
 from tests.reports.pdf.examples import RECORD
 
 
@@ -18,13 +18,6 @@ def _fonts() -> None:
 def words_of(section: Section) -> list[str]:
     strips = (section.head, *section.rows)
     return [mark.text for strip in strips for mark in strip.marks if isinstance(mark, Words)]
-
-
-def test_the_head_has_the_lot_in_words_and_as_a_symbol() -> None:
-    section = head(RECORD)
-    (symbol,) = [mark for mark in section.head.marks if isinstance(mark, Symbol)]
-    assert symbol.text == RECORD.lot
-    assert {RECORD.house_name, RECORD.paper, RECORD.lot} <= set(words_of(section))
 
 
 def test_facts_go_down_the_left_half_and_then_down_the_right_one() -> None:

@@ -4,9 +4,8 @@ from msgspec.structs import replace
 
 from reports.pdf.lots.trace import trace_paper
 from reports.views.lots import TraceRow, TraceView
+from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.readback import printed, texts_of
-
-SEAL = ("House Fennimore & Sloe", "Entries 12", f"Root {'ab' * 32}")
 
 
 def view(rows: int) -> TraceView:
@@ -14,9 +13,7 @@ def view(rows: int) -> TraceView:
         TraceRow(1 + number % 12, f"L-{number:03d}", "Orange syrup", "30 mL", "6.7 %", "released")
         for number in range(rows)
     )
-    return TraceView(
-        "Fennimore & Sloe", "OIL-1", "Orange oil", None, lines, ("A note.",), "2026-03-02", SEAL
-    )
+    return TraceView(FRAME, "OIL-1", "Orange oil", None, lines, ("A note.",), "in stock")
 
 
 def test_every_lot_is_printed_and_heads_stand_on_every_page() -> None:
@@ -24,7 +21,7 @@ def test_every_lot_is_printed_and_heads_stand_on_every_page() -> None:
     assert len(pages) > 2
     whole = "".join(pages)
     assert all(f"L-{number:03d}" in whole for number in range(120))
-    assert all("Steps and lot" in page and "Root abab" in page for page in pages)
+    assert all("Steps and lot" in page and "Root: 5f8b" in page for page in pages)
     assert "A note." in pages[0]
 
 

@@ -5,9 +5,8 @@ from msgspec.structs import replace
 
 from reports.pdf.recall.pack import recall_pack
 from reports.views.recall import CallView, RecallView
+from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.readback import images_of, printed, texts_of
-
-SEAL = ("House Fennimore & Sloe", "Entries 12", f"Root {'ab' * 32}")
 
 
 def call(place: int) -> CallView:
@@ -23,7 +22,7 @@ def call(place: int) -> CallView:
 
 def view(calls: int) -> RecallView:
     return RecallView(
-        house_name="Fennimore & Sloe",
+        frame=FRAME,
         kind="Recall",
         headline="Recall",
         lot="OIL-1",
@@ -39,8 +38,6 @@ def view(calls: int) -> RecallView:
         lots=(("L-1", "Orange syrup, 250 mL", "15", "recalled"),),
         contacts=(("2026-03-06 10:00", "AB", "Bar number 1", "no answer"),),
         missing=("shipping.csv lacks the address of Bar number 1.",),
-        printed_at="2026-03-06 10:05",
-        seal=SEAL,
     )
 
 

@@ -27,7 +27,7 @@ def test_a_label_says_what_is_in_the_bottle_and_how_to_pour_it(
     assert label.dilution == "1 part syrup to 7 parts soda water"
     assert label.made_on == "2026-03-04"
     assert sheet.count == 15
-    assert len(sheet.seal) == 3
+    assert len(sheet.frame.seal) == 3
     assert label_sheet_view(dossier(keeper.book, packed), 4).count == 4
 
 

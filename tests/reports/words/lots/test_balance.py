@@ -1,14 +1,10 @@
 """The balance of a batch adds up and names what nobody explains."""
 
-from datetime import UTC, datetime
-
 from ledger.service.lots.dossier import dossier
 from reports.words.lots.balance import balance
 from reports.words.lots.record import record_view
 from tests.keeper import Keeper
 from tests.path import receive_all
-
-PRINTED = datetime(2026, 3, 9, 9, 0, tzinfo=UTC)
 
 
 def test_the_balance_adds_up_and_names_what_nobody_explains(orange: tuple[Keeper, str]) -> None:
@@ -49,6 +45,6 @@ def test_the_record_names_the_lots_that_drew_of_a_batch_before_its_finish(
     keeper.do("add", lot=syrup, source=essence, amount="30mL", because="could not wait")
     keeper.do("finish", lot=essence, volume="450mL")
     keeper.do("add", lot=syrup, source=essence, amount="20mL")
-    lines = dict(record_view(dossier(keeper.book, essence), PRINTED).balance or ())
+    lines = dict(record_view(dossier(keeper.book, essence)).balance or ())
     assert lines[f"Drawn to {syrup} before the finish"] == "30 mL"
     assert lines["Unexplained"] == "0 mL, 0.0 %"
