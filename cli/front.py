@@ -29,6 +29,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "party": ("masters", "Suppliers and customers, and how to reach them."),
     "formula": ("masters", "Versioned master formulas."),
     "limits": ("masters", "List limits and their sources, show one, or say one anew."),
+    "bench": ("bench", "Work at the bench in short lines: oil 15, rest 48h, filter 178, cloudy."),
     "receive": ("bench", "Record a delivery; opens a lot."),
     "start": ("bench", "Begin a batch; opens a lot."),
     "add": ("bench", "Put some of a lot into a batch."),

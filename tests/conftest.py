@@ -31,6 +31,9 @@ os.environ["TZ"] = "UTC"  # the machine of every test, for houses that name no z
 
 tempfile.tempdir = in_memory() or tempfile.tempdir  # what pytest makes is made below it too
 
+# What a device remembers of the bench is not that of whoever runs the tests.
+os.environ["XDG_STATE_HOME"] = str(Path(tempfile.gettempdir(), f"pottle-state-{os.getuid()}"))
+
 settings.register_profile("pottle", deadline=None, derandomize="CI" in os.environ)
 settings.load_profile("pottle")
 

@@ -64,6 +64,7 @@ ANSWERS = (
         "masters/person": "person",
     },
 )
+GRAMMAR = "what the grammar of a line is made of, which is read there line by line"
 HELD_BY: Held = {
     **{
         f"reports/json/{name}.py": (f"tests/cli/commands/test_{command}.py", ANSWERS[0])
@@ -197,6 +198,17 @@ HELD_BY: Held = {
             "cli/screens/copies/take_in",
         )
     },
+    **{
+        f"cli/screens/bench/{name}.py": ("tests/cli/screens/bench/test_line.py", GRAMMAR)
+        for name in ("help", "parts", "slots")
+    },
+    **{
+        f"cli/screens/bench/{name}.py": (
+            "tests/cli/commands/test_bench.py",
+            "a part of the session, which is played there line by line",
+        )
+        for name in ("beside", "evening", "piped", "run")
+    },
     "cli/kit/options.py": (
         "tests/cli/commands/test_add.py",
         "types of options without a function: read in whatever command is run",
@@ -222,6 +234,7 @@ BY_DOCTEST = (
     "reports/words/causes/odds.py",
     "reports/words/entries/forecasts.py",
     "cli/kit/parsing.py",
+    "cli/screens/bench/words.py",
 )
 """Pure helpers that their doctests hold."""
 

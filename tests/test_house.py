@@ -73,6 +73,7 @@ ENDING_IN_ING = {
     "handling": "the family of rules about how goods are handled",
     "weighing": "what can be weighed of an amount",
     "waiting": "what a lot waits for",
+    "evening": "an evening's work at the bench: a noun",
     "listing": "a list on a screen",
     "parsing": "how typer takes the words of a call apart",
     "wrapping": "how lines are wrapped on a screen",

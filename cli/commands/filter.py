@@ -15,7 +15,7 @@ def filter_(
     call: Call,
     lot: Lot,
     medium: Annotated[
-        str, typer.Option(help="paper, frit, membrane, pad, cloth, cotton or sieve.")
+        str, typer.Option(help="paper, frit, membrane, pad, cloth, cotton, sieve or unsaid.")
     ],
     out: Annotated[str, typer.Option("--out", help="Volume of filtrate.")],
     put_in: Annotated[

@@ -41,6 +41,9 @@ def recorded(call: Call, book: Book, done: Recorded) -> None:
     """Print the answer to a recording."""
     found = dossier_of(book, done)
     step = step_after(book, done, found)
+    if call.held:
+        call.held.hear(done, found, step)
+        return
     say(call, lambda: plain(done, found, step), *answer(done, found, step).lines)
 
 

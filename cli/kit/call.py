@@ -19,7 +19,8 @@ from cli.kit.schema import SCHEMA, Answers, recorded, schema_option
 from ledger.errors import ReasonNeededError
 
 if TYPE_CHECKING:
-    from ledger.service.desk.book import Book, How
+    from ledger.service.desk.book import Book, How, Recorded
+    from ledger.service.lots.dossier import Dossier
 
 BOOK_NAME = "pottle.db"
 
@@ -67,6 +68,18 @@ _WRITES = {
 
 
 @dataclass(frozen=True, slots=True)
+class Held:
+    """A book that stays open over several commands, as in a session at the bench."""
+
+    book: "Book"
+    """The book."""
+    hear: "Callable[[Recorded, Dossier | None, str | None], None]"
+    """Told what was recorded, all of its lot and the next step, in place of a printed answer."""
+    since: int = 0
+    """How many entries were recorded through the book before this command."""
+
+
+@dataclass(frozen=True, slots=True)
 class Call:
     """One call of a command."""
 
@@ -88,10 +101,14 @@ class Call:
     """What is closed when the command ends."""
     books: "list[Book]" = field(default_factory=list, repr=False, compare=False)
     """The books it opened."""
+    held: Held | None = field(default=None, repr=False, compare=False)
+    """The session it is called in."""
 
     @property
     def where(self) -> str:
         """The book's path or URL: as given, as set, or the nearest upwards."""
+        if self.held and not self.ledger:
+            return self.held.book.where
         given = self.ledger or os.environ.get("POTTLE_LEDGER")
         return given or nearest_book(Path.cwd())
 
@@ -101,15 +118,20 @@ class Call:
         return self.by or os.environ.get("POTTLE_BY") or None
 
     def book(self) -> "Book":
-        """Open the book; it is closed when the command ends."""
+        """Open the book; it is closed when the command ends, unless a session holds it."""
         from ledger.service.desk.book import open_book
 
+        if self.held and self.where == self.held.book.where:
+            self.books.append(self.held.book)
+            return self.held.book
         self.books.append(self.at_end.enter_context(open_book(self.where)))
         return self.books[-1]
 
     def recorded(self) -> list[int]:
         """Return the numbers of the entries that were recorded by now."""
-        return [number for book in self.books for number in book.recorded]
+        books = {id(book): book for book in self.books}.values()
+        since = self.held.since if self.held else 0
+        return [number for book in books for number in book.recorded[since:]]
 
     def how(self) -> "How":
         """Return who writes and how it is known."""
@@ -171,7 +193,8 @@ def _command(
         before = context.find_root().params
         words.pop(SCHEMA)
         told = {name: words.pop(name) for name in common if name not in clash}
-        call = Call(**{name: value or before.get(name) or value for name, value in told.items()})
+        given = {name: value or before.get(name) or value for name, value in told.items()}
+        call = Call(**given, held=context.obj)
 
         def work() -> None:
             try:

@@ -67,9 +67,11 @@ def run_safely(
         damage: Returns what is wrong with the book, as problems; asked once something went wrong
             that nobody foresaw.
     """
-    # What is loaded by now is kept to the end; it need not be searched for garbage.
-    gc.freeze()
-    gc.enable()
+    # What is loaded by now is kept to the end; it need not be searched for garbage. In a session
+    # that was done before its first command.
+    if not gc.isenabled():
+        gc.freeze()
+        gc.enable()
     before = signal.signal(signal.SIGINT, signal.default_int_handler)
     try:
         work()

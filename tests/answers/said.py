@@ -47,9 +47,18 @@ class Said:
 def run(shell: Shell, words: Sequence[str]) -> Said:
     """Run a command and take up what it says and makes."""
     before = _files()
-    answer = shell.run(*words)
+    answer = _answer(shell, words)
     made = sorted(path for path, changed in _files().items() if before.get(path) != changed)
     return Said(tuple(words), answer, tuple(line for path in made for line in _told(path)))
+
+
+def _answer(shell: Shell, words: Sequence[str]) -> Answer:
+    """Run a command; what stands behind <<< is its standard input, a semicolon ending a line."""
+    if "<<<" not in words:
+        return shell.run(*words)
+    end = list(words).index("<<<")
+    lines = words[end + 1].split(";")
+    return shell.run(*words[:end], given="".join(f"{line.strip()}\n" for line in lines))
 
 
 def _files() -> dict[Path, int]:

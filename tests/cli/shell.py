@@ -46,14 +46,20 @@ class Shell:
     by: str | None = BY
     codes: dict[str, str] = field(default_factory=dict)
 
-    def run(self, *args: str) -> Answer:
+    def run(self, *args: str, given: str | None = None) -> Answer:
+        """Run a command, with a text on its standard input."""
         env = {"POTTLE_LEDGER": str(self.book), "POTTLE_BY": self.by, "POTTLE_DEBUG": None}
-        done = CliRunner().invoke(app, list(args), env=env, prog_name="pottle")
+        done = CliRunner().invoke(app, list(args), input=given, env=env, prog_name="pottle")
         return Answer(done.exit_code, done.stdout, done.stderr)
 
     def line(self, command: str) -> Answer:
         """Run a command written as in a shell, lots named by nickname in braces."""
         return self.run(*shlex.split(command.format(**self.codes)))
+
+    def bench(self, *lines: str, on: str = "") -> Answer:
+        """Hand lines to the bench, lots named by nickname in braces."""
+        told = "".join(f"{line}\n" for line in lines).format(**self.codes)
+        return self.run("bench", *([self.codes[on]] if on else []), given=told)
 
     def entries(self) -> int:
         """Return how many entries the book has."""

@@ -55,7 +55,9 @@ class Terminal:
         """Run a line as a shell does, and return all that it prints."""
         first, *rest = shlex.split(line)
         if first == "pottle":
-            done = CliRunner().invoke(app, rest, prog_name="pottle")
+            given = Path(rest.pop()).read_text(encoding="utf-8") if "<" in rest else None
+            words = [word for word in rest if word != "<"]
+            done = CliRunner().invoke(app, words, input=given, prog_name="pottle")
             self.code = done.exit_code
             return done.output
         if first == "export":

@@ -46,6 +46,10 @@ def begin(call: Call, start: Callable[[Book], Recorded], out: Path | None, *, fo
 
         return start_answer(done, found, step, proposed, str(out) if out else None)
 
+    if call.held:
+        call.held.hear(done, found, step)
+        print_lines(shortages(proposed))
+        return
     said = answer(done, found, step)
     sheet = (_where(code, out),) if out else ()
     if not proposed:

@@ -14,6 +14,7 @@ TOPICS = (
     *(
         "first-hour",
         "bench",
+        "evening",
         "labels",
         "release",
         "trace",

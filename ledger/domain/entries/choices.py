@@ -143,6 +143,7 @@ class Medium(StrEnum):
     CLOTH = "cloth"
     COTTON = "cotton"
     SIEVE = "sieve"
+    UNSAID = "unsaid"
 
 
 class VacuumReference(StrEnum):

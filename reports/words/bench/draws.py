@@ -52,3 +52,13 @@ def commands(code: str, proposed: tuple["Proposed", ...]) -> list[str]:
         for proposal in proposed
         for drawn in proposal.drawn
     ]
+
+
+def offers_of(code: str, proposed: tuple["Proposed", ...]) -> list[tuple[str, str]]:
+    """Return the commands that put in what is proposed, each with what is said of it."""
+    said = [
+        f"{proposal.name} {_shown(drawn.amount, proposal)}, from {drawn.lot}"
+        for proposal in proposed
+        for drawn in proposal.drawn
+    ]
+    return list(zip(commands(code, proposed), said, strict=True))

@@ -15,7 +15,7 @@ from ledger.domain.entries.bench import (
     Rinse,
     Start,
 )
-from ledger.domain.entries.choices import AddedAs, Purpose
+from ledger.domain.entries.choices import AddedAs, Medium, Purpose
 from ledger.domain.entries.trials import Plan
 from reports.kit.format import duration, scaled, tidy
 from reports.words.entries.parts import Parts, at, before
@@ -91,12 +91,15 @@ def pores(low_nm: int | None, high_nm: int | None) -> str | None:
     return f"{'–'.join(ends)} µm" if ends else None
 
 
+_MEDIUM = {str(Medium.UNSAID): "a medium that is not said"}
+
+
 def filter_(facts: Filter) -> Parts:
     """Return what is told of a pass through a filter."""
     vacuum = scaled(facts.vacuum_pa, 1000, "kPa") if facts.vacuum_pa is not None else None
     reference = facts.vacuum_reference
     return (
-        f"pass {facts.pass_no} through {facts.medium}",
+        f"pass {facts.pass_no} through {_MEDIUM.get(facts.medium, facts.medium)}",
         pores(facts.pore_low_nm, facts.pore_high_nm),
         f"{tidy(facts.volume_in.written)} in, {tidy(facts.volume_out.written)} out",
         f"{facts.cake} cake" if facts.cake else None,

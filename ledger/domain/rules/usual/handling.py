@@ -9,7 +9,15 @@ from datetime import timedelta
 
 from ledger.domain.amounts.quantity import Measure, reckoned, show
 from ledger.domain.entries import Add, Draft, Facts, Filter, MakeUp, Move, Rest, Rinse, Start
-from ledger.domain.entries.choices import AddedAs, Cake, MaterialKind, MoveAs, ProductKind, RestFor
+from ledger.domain.entries.choices import (
+    AddedAs,
+    Cake,
+    MaterialKind,
+    Medium,
+    MoveAs,
+    ProductKind,
+    RestFor,
+)
 from ledger.domain.lots.scene import Scene
 from ledger.domain.lots.state import latest, name
 from ledger.domain.rules.always.volumes import is_well_over
@@ -129,6 +137,17 @@ def first_runnings_go_back(draft: Draft, _scene: Scene) -> Iterator[Finding]:
     )
 
 
+def medium_is_said(draft: Draft, _scene: Scene) -> Iterator[Finding]:
+    """What a pass ran through is known, or is said to be unknown."""
+    facts = draft.facts
+    if isinstance(facts, Filter) and facts.medium == Medium.UNSAID:
+        yield remark(
+            "medium",
+            "What it ran through is not said, so no cause of haze can be sought in it.",
+            "Say it with: pottle correct ENTRY --set medium=paper",
+        )
+
+
 def vessel_is_clean(draft: Draft, scene: Scene) -> Iterator[Finding]:
     """A vessel that held another flavour is cleaned before it is used again."""
     facts, held = draft.facts, scene.control.last_held
@@ -175,6 +194,7 @@ RULES: tuple[Rule, ...] = (
     no_water_on_carbonate,
     filtered_cold,
     first_runnings_go_back,
+    medium_is_said,
     vessel_is_clean,
     vessel_is_large_enough,
     destruction_is_seen,

@@ -164,6 +164,20 @@ RUNNINGS = [
     Case("on the second pass", draft(make(Filter, pass_no=2)), scene(lot())),
 ]
 
+MEDIA = [
+    Case(
+        "a medium that is not said",
+        draft(make(Filter, medium="unsaid", pass_no=2)),
+        scene(lot()),
+        hm(
+            "medium",
+            "What it ran through is not said, so no cause of haze can be sought in it.",
+            "Say it with: pottle correct ENTRY --set medium=paper",
+        ),
+    ),
+    Case("a medium", draft(make(Filter, medium="paper", pass_no=2)), scene(lot())),
+]
+
 
 def held(product: str, kind: ProductKind = ProductKind.ESSENCE, code: str = "L-1") -> Control:
     return Control(last_held=LastHeld("jar 1", code, product, kind))
@@ -237,7 +251,7 @@ TWICE = [
     Case("in the place of an entry", *after(1, corrects=7)),
 ]
 
-CASES = [*WATERY, *COLD, *RUNNINGS, *VESSELS, *DESTROYED, *TWICE]
+CASES = [*WATERY, *COLD, *RUNNINGS, *MEDIA, *VESSELS, *DESTROYED, *TWICE]
 
 
 @pytest.mark.parametrize("case", CASES, ids=str)

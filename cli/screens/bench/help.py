@@ -1,0 +1,29 @@
+"""What lines there are at the bench, in a screenful.
+
+Guarantees: every act with words of its own is among them, by a line that the grammar reads.
+"""
+
+from cli.front import COMMANDS
+from cli.screens.bench.slots import VERBS
+
+OTHERS = (
+    ("oil", "Name a material or a lot; the amount comes next."),
+    ("1", "Take the step that is offered by this number."),
+    ("clear", "A look; any grade does, with NTU behind it."),
+    ("end", "End the rest that goes on."),
+    ("note WORDS", "Write a note."),
+    ("undo", "Strike your own last entry; Ctrl-Z too."),
+    ("... because WHY", "Give the reason where one is asked for."),
+    ("... again", "Say that the same was done twice."),
+    ("... @14:30", "Say when it happened."),
+    ("due, stock, ...", "Any other command; a dot is the lot in hand."),
+    ("done", "Leave the bench; Ctrl-D too."),
+)
+"""Lines beside those of the acts."""
+
+
+def help_lines() -> list[str]:
+    """Return the lines there are, each with what it does."""
+    acts = [(verb.example, COMMANDS[verb.command][1]) for verb in VERBS.values()]
+    width = max(len(line) for line, _ in (*acts, *OTHERS)) + 2
+    return [f"  {line:{width}}{words}" for line, words in (*acts, *OTHERS)]
