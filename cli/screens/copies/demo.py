@@ -1,10 +1,12 @@
 """The demonstration: an invented maker's season played into a new book.
 
-Guarantees: everything goes through the same verbs as the commands; the book and papers are real.
+Guarantees: everything goes through the same verbs as the commands; the book and papers are real;
+what may be the cause is asked on the day the trial was planned, and the trial at the end.
 Refuses: to write over what is in the folder.
 """
 
 from collections.abc import Sequence
+from datetime import date
 from importlib.resources import files
 from pathlib import Path
 from typing import NamedTuple
@@ -17,9 +19,18 @@ from cli.screens.lots.record import print_record
 from cli.screens.lots.trace import print_trace
 from ledger.errors import StorageError
 from ledger.science.statistics.suspects import Sort
+from ledger.service.causes.compare import Comparison, compare
 from ledger.service.causes.suspects import Suspicion, suspects
-from ledger.service.copies.season import Season, SeasonClock, play, read_season, start_time
+from ledger.service.copies.season import (
+    Played,
+    Season,
+    SeasonClock,
+    play,
+    read_season,
+    start_time,
+)
 from ledger.service.desk.book import Book
+from ledger.service.desk.clock import now_at_home
 from ledger.service.evidence.verify import Audit, verify
 from ledger.service.glass.serving import card
 from ledger.service.lots.dossier import dossier
@@ -29,8 +40,9 @@ from reports.json.copies.demo import DemoAnswer
 from reports.json.evidence.verify import verify_answer
 from reports.json.lots.trace import trace_answer
 from reports.pdf.goods.label import label_sheet
+from reports.words.causes.compare import comparison_view
 from reports.words.causes.suspects import next_step
-from reports.words.copies.demo import book_line, told
+from reports.words.copies.demo import book_line, lead_lines, shown_lines, told, trace_lines
 from reports.words.goods.label import label_sheet_view
 from reports.words.lots.next_in_lists import step_of_trace
 
@@ -58,13 +70,24 @@ class Places(NamedTuple):
     """The batch record."""
 
 
+class Lead(NamedTuple):
+    """What the book said of the cause before the trial."""
+
+    day: date
+    """When it was asked."""
+    causes: Suspicion
+    """What the cloudy bottles had in common."""
+
+
 class Found(NamedTuple):
     """What the book answers about the cloudy bottle."""
 
     cloudy: str
     """Its code."""
-    causes: Suspicion
-    """What the cloudy bottles have in common."""
+    lead: Lead
+    """What was suspected before the trial."""
+    trial: Comparison
+    """What the trial came to."""
     back: Traced
     """All that it is made of."""
     audit: Audit
@@ -78,22 +101,21 @@ def demonstrate(call: Call, folder: Path) -> None:
     places = Places(*(folder / name for name in (BOOK_NAME, "labels.pdf", "record.pdf")))
     for paper in (places.labels, places.record):
         check_place(paper, force=False, instead=OTHER_FOLDER)
-    book, codes = play_into(call, season, places.book)
-    story = season.story
+    book, played, lead = play_into(call, season, places.book)
+    story, codes = season.story, played.codes
     print_record(book, codes[story.record], places.record, by=None, force=False)
     _print_labels(book, codes[story.labels], places.labels)
-    found = _looked_into(book, codes[story.cloudy], quiet=call.json)
+    found = _looked_into(book, codes[story.cloudy], lead, _trial_of(season), quiet=call.json)
     if call.json:
         print_json(_plain(places, found))
     else:
         _tell(book, season.house.name, places, found)
 
 
-def _looked_into(book: Book, cloudy: str, *, quiet: bool) -> Found:
-    causes = suspects(book, complaints=True)
+def _looked_into(book: Book, cloudy: str, lead: Lead, trial: str, *, quiet: bool) -> Found:
     back = traced(book, cloudy, forward=False)
     with progress("Verifying", quiet=quiet) as tick:
-        return Found(cloudy, causes, back, verify(book, tick))
+        return Found(cloudy, lead, compare(book, trial), back, verify(book, tick))
 
 
 def _plain(places: Places, found: Found) -> DemoAnswer:
@@ -102,23 +124,30 @@ def _plain(places: Places, found: Found) -> DemoAnswer:
         labels=str(places.labels),
         record=str(places.record),
         code=found.cloudy,
-        common_codes=tuple(_common_lots(found.causes)),
+        common_codes=tuple(_common_lots(found.lead.causes)),
+        shown_codes=_shown(found.trial),
         trace=trace_answer(found.back, step_of_trace(found.back.trace)),
         verify=verify_answer(found.audit),
     )
 
 
 def _tell(book: Book, house_name: str, places: Places, found: Found) -> None:
-    print_lines(told(house_name, found.audit.entries, found.cloudy, found.causes))
+    lead = found.lead
+    print_lines(told(house_name, found.audit.entries))
+    print_lines(lead_lines(lead.day, lead.causes, next_step(lead.causes)))
+    print_lines(shown_lines(comparison_view(found.trial).outcome))
+    print_lines(trace_lines(found.cloudy))
     print_trace(found.back, back=True, forward=False)
-    _show_sisters(book, _common_lots(found.causes))
+    _show_sisters(book, _shown(found.trial))
     print_lines(
         [
             "",
             book_line(str(places.book), found.audit),
             f"A sheet of labels is at {places.labels}, a batch record at {places.record}.",
-            f"To see how sure it is: pottle --ledger {places.book} suspects --complaints --explain",
-            f"A trial decides: {next_step(found.causes)}",
+            f"To see what made it a lead: pottle --ledger {places.book} suspects --complaints "
+            "--explain",
+            f"To see what the trial came to: pottle --ledger {places.book} compare "
+            f"{found.trial.group}",
             f"Next: pottle --ledger {places.book} stock",
         ]
     )
@@ -150,8 +179,8 @@ def make_folder(folder: Path) -> None:
         ) from error
 
 
-def play_into(call: Call, season: Season, where: Path) -> tuple[Book, dict[str, str]]:
-    """Play a season into a new book; return the book and its codes by nickname."""
+def play_into(call: Call, season: Season, where: Path) -> tuple[Book, Played, Lead]:
+    """Play a season into a new book; return the book, its codes and what was suspected."""
     house, clock = season.house, SeasonClock(start_time(season))
     new = init(
         str(where),
@@ -165,9 +194,33 @@ def play_into(call: Call, season: Season, where: Path) -> tuple[Book, dict[str, 
         clock=clock,
     )
     book = call.at_end.enter_context(new)
+    leads = list[Lead]()
+    planned_after = _place_of_plan(season)
+
     with progress("Playing the season", quiet=call.json) as tick:
-        played = play(season, book, clock, tick)
-    return book, played.codes
+
+        def go_on(done: int, total: int) -> None:
+            tick(done, total)
+            if done == planned_after:
+                leads.append(Lead(now_at_home(book).date(), suspects(book, complaints=True)))
+
+        played = play(season, book, clock, go_on)
+    return book, played, leads[0]
+
+
+def _place_of_plan(season: Season) -> int:
+    """Return how many rows come before the one that plans the trial."""
+    return next(
+        place for place, row in enumerate(season.rows) if row.nickname == season.story.trial
+    )
+
+
+def _trial_of(season: Season) -> str:
+    return season.rows[_place_of_plan(season)].cells["name"]
+
+
+def _shown(trial: Comparison) -> tuple[str, ...]:
+    return trial.outcome.shown if trial.outcome else ()
 
 
 def _show_sisters(book: Book, named: Sequence[str]) -> None:

@@ -5,6 +5,7 @@ the transaction that records the plan, so nobody knew the draw before. Refuses: 
 has, and more jars than anybody makes.
 """
 
+from collections.abc import Sequence
 from fractions import Fraction
 from typing import NamedTuple
 
@@ -13,7 +14,7 @@ from msgspec.structs import replace
 from ledger.domain.entries import Formula, Plan
 from ledger.domain.entries.choices import Grade, ProductKind
 from ledger.domain.entries.texts import read_text
-from ledger.domain.entries.trials import Decides, Evening, TrialAge
+from ledger.domain.entries.trials import Decides, Evening, TrialAge, TwoLevels
 from ledger.domain.evidence.draws import question_of
 from ledger.errors import RefusedError
 from ledger.science.statistics.power import MOST_JARS, Rates, Size, size_for
@@ -25,7 +26,7 @@ from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.reader import Words
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
-from ledger.store.read.planned import plans
+from ledger.store.read.planned import made_with, plans
 from ledger.store.read.runs import runs
 from ledger.store.write import recorder
 
@@ -35,6 +36,7 @@ USUAL_EVENING = "8"
 """Most jars of an evening: six to eight, one page of a notebook (common practice, no source)."""
 USUAL_CHANCE = "90"
 """The chance to find the cause, in per cent."""
+NO_TRIES: tuple[TwoLevels, ...] = ()
 WHOLE = 100_000
 """Thousandths of a per cent in all."""
 
@@ -78,8 +80,9 @@ def plan(
         name: Name of the trial.
         tries: What it tries, with semicolons between: a lot that is suspected, or
             `name=usual/suspected`.
-        product: Name of what is made in the jars; by default the formula's, else the trial's.
-        kind: What kind of thing it is; by default the formula's, else an essence.
+        product: Name of what is made in the jars; by default the formula's, else that of the last
+            batch a suspected lot was put into, else the trial's.
+        kind: What kind of thing it is; by default as the product, else an essence.
         formula: Code of the formula that the jars follow.
         jar: Volume of a jar.
         decides: look or ntu.
@@ -93,7 +96,8 @@ def plan(
     with at_desk(book, how) as desk:
         words, connection = desk.words, desk.connection
         master = words.read(lambda: _formula(connection, formula), None)
-        of_formula = str(master.product_kind) if master else str(ProductKind.ESSENCE)
+        factors = words.read(lambda: read_tries(connection, tries, desk.by), NO_TRIES)
+        made, made_kind = _made(connection, master, factors)
         wishes = Wishes(
             fails=_share(words, fails, "share that fails with the cause"),
             otherwise=_share(words, otherwise, "share that fails without it"),
@@ -103,8 +107,8 @@ def plan(
         facts = Plan(
             name=words.read(lambda: _name(connection, name), ""),
             number=len(plans(connection)) + 1,
-            product=words.text(product or (master.product if master else name), "product"),
-            product_kind=words.needed(kind or of_formula, ProductKind, "kind of product"),
+            product=words.text(product or made or name, "product"),
+            product_kind=words.needed(kind or made_kind, ProductKind, "kind of product"),
             jar=words.amount(jar or USUAL_JAR),
             decides=words.one_of(decides, Decides, "thing that decides") or Decides.LOOK,
             worst=words.one_of(worst, Grade, "clarity") or _wanted(master),
@@ -117,7 +121,7 @@ def plan(
             root=recorder.root(connection).hex(),
             formula=master.code if master else None,
             formula_version=master.version if master else None,
-            factors=words.read(lambda: read_tries(connection, tries, desk.by), ()),
+            factors=factors,
         )
         words.done()
         return desk.record(_sized(desk, facts, wishes))
@@ -129,6 +133,19 @@ def _share(words: Words, text: str | None, what: str) -> int | None:
 
 def _wanted(master: Formula | None) -> Grade:
     return (master.wanted_clarity if master else None) or Grade.CLEAR
+
+
+def _made(
+    connection: Connection, master: Formula | None, factors: Sequence[TwoLevels]
+) -> tuple[str, str]:
+    """Return what is made in the jars, and its kind: the formula's, or what has the suspect."""
+    if master:
+        return master.product, str(master.product_kind)
+    for item in factors:
+        # What an oil lot is suspected in may be a syrup; what it is put into is the essence.
+        if found := made_with(connection, item.suspected):
+            return found[0], str(found[1])
+    return "", str(ProductKind.ESSENCE)
 
 
 def _formula(connection: Connection, text: str | None) -> Formula | None:

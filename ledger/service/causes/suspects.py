@@ -26,6 +26,7 @@ from ledger.service.desk.clock import zone_on
 from ledger.service.desk.times import read_day
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
+from ledger.store.read.planned import plans
 from ledger.store.read.runs import Run, found, runs
 
 
@@ -53,6 +54,8 @@ class Suspicion(Struct, frozen=True):
     """What was compared: a product, several, or a kind of product."""
     sorted: Sorted
     """How the runs were sorted, and what was left out."""
+    tried_in: str | None = None
+    """Name of the last trial that was planned of what is named or leads; None: of none."""
 
 
 def suspects(
@@ -96,15 +99,29 @@ def suspects(
             versions,
             is_by_kind=parted.is_by_kind,
         )
+        judgement = judge(gathered.observed, level, is_mixed=parted.is_by_kind)
+        tried_in = _tried_in(connection, judgement)
     return Suspicion(
-        judgement=judge(gathered.observed, level, is_mixed=parted.is_by_kind),
+        judgement=judgement,
         failed=tuple(
             FailedLot(run.code, run.product, parted.reasons[run.lot]) for run in parted.failed
         ),
         lots=gathered.lots,
         compared=_what(parted),
         sorted=parted,
+        tried_in=tried_in,
     )
+
+
+def _tried_in(connection: Connection, judgement: Judgement) -> str | None:
+    found = judgement.named or ((judgement.lead,) if judgement.lead else ())
+    names = {suspect.cause.name for suspect in found}
+    planned = (
+        entry.facts.name
+        for entry, in_force in reversed(plans(connection))
+        if in_force and names & {item.suspected for item in entry.facts.factors}
+    )
+    return next(planned, None)
 
 
 def _sought(

@@ -4,7 +4,7 @@ Guarantees: the same files make the same book, entry by entry and time by time; 
 chance or to today's clock. Refuses: files with anything wrong in them, before the first entry.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
@@ -12,8 +12,18 @@ from zoneinfo import ZoneInfo
 
 from msgspec import Struct, field
 
+from ledger.domain.entries import Start
 from ledger.errors import InputError, LedgerError
-from ledger.service.copies.season_files import HOW, REFERENCES, Problem, Row, read_rows
+from ledger.service.copies.season_files import (
+    EITHER,
+    ENTRIES,
+    HOW,
+    REFERENCES,
+    Problem,
+    Row,
+    either,
+    read_rows,
+)
 from ledger.service.copies.season_house import SeasonHouse, Story, read_house, story_problems
 from ledger.service.desk.book import Book, How, Recorded
 
@@ -53,6 +63,8 @@ class Played(Struct, frozen=True):
     """Code of the lot of each nickname that opened one."""
     entries: dict[str, int] = field(default_factory=dict)
     """Number of the entry of each nickname."""
+    levels: dict[str, frozenset[str]] = field(default_factory=dict)
+    """What a jar of a planned trial was drawn to, by its nickname: jars/1."""
 
 
 def read_season(folder: Path) -> Season:
@@ -126,7 +138,10 @@ def _words(row: Row, played: Played) -> dict[str, str]:
 
 
 def _meant(row: Row, column: str, cell: str, played: Played) -> str:
-    if column == "entry":
+    levels = played.levels.get(row.cells.get("lot", ""))
+    if levels and EITHER in cell:
+        cell = _drawn(cell, levels, played)
+    if column in ENTRIES:
         return str(played.entries[cell])
     if column not in REFERENCES:
         return cell
@@ -136,6 +151,17 @@ def _meant(row: Row, column: str, cell: str, played: Played) -> str:
             "Name a lot there.",
         )
     return played.codes[cell]
+
+
+def _drawn(cell: str, levels: Collection[str], played: Played) -> str:
+    """Return what a cell says for the level that the jar of its row was drawn to."""
+    for level, told in either(cell).items():
+        if played.codes.get(level, level) in levels:
+            return told
+    raise InputError(
+        f'"{cell}" says nothing for the levels of that jar: {", ".join(sorted(levels))}.',
+        "Name one of them before each //, with what it comes to: LEVEL: WORDS",
+    )
 
 
 def _placed(row: Row, error: LedgerError) -> list[Problem]:
@@ -151,4 +177,11 @@ def _remember(row: Row, recorded: Recorded, played: Played) -> None:
         # The lots that one act opens are numbered: jars/1, jars/2 and so on.
         for number, each in enumerate((recorded, *recorded.others), 1):
             if recorded.others and each.code:
-                played.codes[f"{row.nickname}/{number}"] = each.code
+                _remember_jar(f"{row.nickname}/{number}", each, played)
+
+
+def _remember_jar(nickname: str, opened: Recorded, played: Played) -> None:
+    played.codes[nickname] = opened.code or ""
+    facts = opened.entry.facts
+    if isinstance(facts, Start):
+        played.levels[nickname] = frozenset(factor.planned for factor in facts.factors)

@@ -29,8 +29,12 @@ MOST_BYTES = 50_000_000
 _DAY = len("2026-02-03")
 HOW = ("at", "recorded", "by", "as", "because", "origin", "sheet")
 """Columns that every file may have."""
-REFERENCES = frozenset({"lot", "source", "bottles", "caps", "cake_of", "entry"})
+ENTRIES = frozenset({"entry", "complaint"})
+"""Columns in which a nickname stands for the number of an entry."""
+REFERENCES = frozenset({"lot", "source", "bottles", "caps", "cake_of"}) | ENTRIES
 """Columns in which a nickname stands for a lot or an entry."""
+EITHER = " // "
+"""Stands between what a cell says for the levels of a planned jar: oil-1: clear // oil-2: hazy."""
 FILES = frozenset({"file"})
 """Columns that name a file, by its place in the season's folder."""
 ORDER = (
@@ -205,12 +209,31 @@ def _of_our_age(moment: datetime) -> datetime:
     return moment
 
 
+def either(cell: str) -> dict[str, str]:
+    """Return what a cell says for each level of a planned jar; empty where it says one thing.
+
+    >>> either("oil-1: clear // oil-2: hazy"), either("oil-1 // oil-2"), either("clear")
+    ({'oil-1': 'clear', 'oil-2': 'hazy'}, {'oil-1': 'oil-1', 'oil-2': 'oil-2'}, {})
+    """
+    if EITHER not in cell:
+        return {}
+    parts = (part.partition(": ") for part in cell.split(EITHER))
+    return {level.strip(): (told or level).strip() for level, _, told in parts}
+
+
+def _names_in(row: Row) -> Iterator[tuple[str, str]]:
+    """Yield every nickname that a row stands on, with its column."""
+    for column in sorted(REFERENCES & row.cells.keys()):
+        cell = row.cells[column]
+        for name in either(cell).values() or (cell,):
+            yield column, name
+
+
 def _nickname_problems(rows: Sequence[Row]) -> Iterator[Problem]:
     given: dict[str, Row] = {}
     for row in rows:
-        for column in sorted(REFERENCES & row.cells.keys()):
-            name = row.cells[column]
-            if name not in given:
+        for column, name in _names_in(row):
+            if name not in given and name.rpartition("/")[0] not in given:
                 what = f'{row.place} has "{name}" in the column {column}, which no earlier row'
                 yield f"{what} gives as its nickname.", "Put right the nickname or the times."
         if row.nickname in given:

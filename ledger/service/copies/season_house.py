@@ -39,7 +39,7 @@ class SeasonHouse(Struct, frozen=True):
 
 
 class Story(Struct, frozen=True):
-    """Nicknames of the lots that a season tells of."""
+    """Nicknames of the rows that a season tells of."""
 
     cloudy: str
     """A packed lot that came back cloudy."""
@@ -49,6 +49,8 @@ class Story(Struct, frozen=True):
     """A packed lot to print labels for."""
     culprit: str
     """The lot that the cloudy ones have in common."""
+    trial: str | None = None
+    """The plan of the trial that decides about it; None: none is planned."""
 
 
 def read_house(folder: Path) -> tuple[SeasonHouse | None, Story | None, list[Problem]]:
@@ -77,7 +79,7 @@ def story_problems(story: Story | None, nicknames: Collection[str | None]) -> It
     """Return what the story tells of that no row gives as its nickname."""
     for field in fields(Story) if story else ():
         name = getattr(story, field.name)
-        if name not in nicknames:
+        if name is not None and name not in nicknames:
             what = f'house.toml has "{name}" as {field.name}, which no row gives as its nickname.'
             yield what, "Put right the nickname."
 

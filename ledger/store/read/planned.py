@@ -7,6 +7,7 @@ asked before was asked, whatever became of it.
 from sqlalchemy import Connection
 
 from ledger.domain.entries import Entry, Plan, is_of
+from ledger.domain.entries.choices import ProductKind
 from ledger.domain.entries.plain import kept_entry
 from ledger.store.engine.statements import ask
 
@@ -32,3 +33,19 @@ def jars_begun(connection: Connection, plan: int) -> dict[int, int]:
         plan=plan,
     )
     return dict(rows)
+
+
+def made_with(connection: Connection, code: str) -> tuple[str, ProductKind] | None:
+    """Return the product, and its kind, of the last batch for sale that a lot was put into."""
+    rows = ask(
+        connection,
+        "SELECT s.product, s.product_kind FROM lot CROSS JOIN posting p CROSS JOIN entry e "
+        "CROSS JOIN entry o CROSS JOIN start s LEFT JOIN entry c ON c.corrects = e.seq "
+        "LEFT JOIN entry d ON d.corrects = o.seq "
+        "WHERE lot.code = :code AND p.source = lot.id AND e.seq = p.seq "
+        "AND o.stands_for = p.target AND s.seq = o.seq AND s.purpose = 'sale' "
+        "AND c.corrects IS NULL AND d.corrects IS NULL "
+        "ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1",
+        code=code,
+    )
+    return next(((product, ProductKind(kind)) for product, kind in rows), None)

@@ -17,7 +17,9 @@ class DemoAnswer(Answer, frozen=True):
     code: Code
     """Code of the cloudy bottles' lot."""
     common_codes: tuple[Code, ...]
-    """Lots that the cloudy bottles share and that suspects names or finds worth a trial."""
+    """Lots that the cloudy bottles share and that suspects found worth a trial, before it."""
+    shown_codes: tuple[Code, ...]
+    """Lots that the planned trial showed to be the cause."""
     trace: TraceAnswer
     """All that the bottle is made of."""
     verify: VerifyAnswer

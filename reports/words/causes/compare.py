@@ -64,7 +64,8 @@ def _head(found: Comparison) -> str:
 
 def _cautions(found: Comparison) -> list[str]:
     lines = []
-    if not any(jar.is_control for jar in found.jars):
+    # Of a planned trial the usual levels are the house's own way.
+    if not found.outcome and not any(jar.is_control for jar in found.jars):
         lines.append("Without a control nothing tells how the house's own way would have done.")
     if not any(jar.grades for jar in found.jars):
         lines.append("Nobody has looked at any of them yet.")

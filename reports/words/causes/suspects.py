@@ -49,6 +49,8 @@ def suspicion_lines(suspicion: Suspicion) -> list[str]:
                 lines += _shown(suspect, judgement, suspicion.lots)
         case _ if judgement.lead:
             lines += _lead(judgement.lead, suspicion)
+    if suspicion.tried_in:
+        lines.append(f'A trial of it is planned or made: pottle compare "{suspicion.tried_in}"')
     return [*lines, *_precaution(suspicion), *_left_out(suspicion)]
 
 
@@ -98,6 +100,8 @@ def next_step(suspicion: Suspicion) -> str:
             return f"pottle trace {code} --forward"
         return f"{_hold(code, suspicion)}"
     causes = trial_causes(suspicion)
+    if suspicion.tried_in:
+        return f'pottle compare "{suspicion.tried_in}"'
     if causes:
         wanted = " ".join(dict.fromkeys(f"--try {_tried(cause)}" for cause in causes))
         return f'pottle trial plan "{suspicion.compared}" {wanted}'

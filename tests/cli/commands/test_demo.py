@@ -11,13 +11,22 @@ from pathlib import Path
 
 import pytest
 
+from cli.kit.call import Call
+from cli.screens.copies import demo as screen
 from cli.screens.copies.demo import season_folder
+from ledger.service.causes.suspects import suspects
+from ledger.service.copies import season
+from ledger.service.desk.book import Book, open_book
+from ledger.service.desk.clock import now_at_home
 from tests.cli.schemas import faults, verb_of
 from tests.cli.shell import Shell
 from tests.golden import check_golden
 
 ROOT = Path(__file__).parents[3]
 LEAD = "A lead, not yet evidence: "
+KEYS = {
+    *("ledger", "labels", "record", "code", "common_codes", "shown_codes", "trace", "verify"),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +68,7 @@ def test_it_makes_a_book_and_two_papers_and_says_where(played: Played) -> None:
     assert "is an invented maker" in played.out
 
 
-def test_it_tells_the_oil_lot_that_only_cloudy_bottles_share_as_a_lead(played: Played) -> None:
+def test_it_tells_a_lead_then_the_trial_and_only_then_the_cause(played: Played) -> None:
     book = Shell(played.folder / "pottle.db")
     house = tomllib.loads((season_folder() / "house.toml").read_text(encoding="utf-8"))
     with (season_folder() / "receive.csv").open(encoding="utf-8", newline="") as file:
@@ -74,8 +83,17 @@ def test_it_tells_the_oil_lot_that_only_cloudy_bottles_share_as_a_lead(played: P
         in told
     )
     assert "Two batches of essence cannot decide this; a trial can." in told
-    assert f'A trial decides: pottle trial plan "Orange syrup" --try {code}' in played.out
-    assert oil["status"] == "on hold"
+    shown = f"Cause shown: orange-oil {code} Sweet orange oil, against"
+    in_order = [
+        LEAD,
+        f'as the book proposed: pottle trial plan "Orange syrup" --try {code}',
+        "looked at blind:",
+        shown,
+        f"Everyone who holds something made of {code}:",
+    ]
+    places = [played.out.index(words) for words in in_order]
+    assert places == sorted(places)
+    assert oil["status"] == "rejected"
     assert f"their lot {culprit['supplier_lot']}" in oil["journal"][0]["says"]
 
 
@@ -98,22 +116,38 @@ def test_a_second_run_leaves_the_first_as_it_is(played: Played) -> None:
     assert {path.name: path.read_bytes() for path in played.folder.glob("*.pdf")} == before
 
 
-def test_it_answers_as_json(tmp_path: Path) -> None:
-    done = demo(tmp_path / "made", "--json")
-    assert (done.returncode, done.stderr) == (0, "")
-    found = json.loads(done.stdout)
-    assert set(found) == {"ledger", "labels", "record", "code", "common_codes", "trace", "verify"}
+def test_it_answers_as_json(
+    played: Played, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The book that was played already is asked: playing it again takes half a minute."""
+    cloudy = played.out.split("The trace of ")[1].split(",")[0]
+    codes = {"p-orange-5": cloudy, "p-lemon-5": cloudy, "e-orange-3": "OE-003-1"}
+
+    def played_already(
+        call: Call, _season: object, _where: Path
+    ) -> tuple[Book, season.Played, screen.Lead]:
+        book = call.at_end.enter_context(open_book(str(played.folder / "pottle.db")))
+        lead = screen.Lead(now_at_home(book).date(), suspects(book, complaints=True))
+        return book, season.Played(codes), lead
+
+    monkeypatch.setattr(screen, "play_into", played_already)
+    done = Shell(tmp_path / "none.db").run("demo", str(tmp_path / "made"), "--json")
+    assert (done.exit_code, done.err) == (0, "")
+    found = done.json
+    assert set(found) == KEYS
     assert faults(found, ("demo",)) == []
     assert found["verify"]["ok"] is True
     assert found["trace"]["code"] == found["code"]
-    assert set(found["common_codes"]) <= {node["code"] for node in found["trace"]["nodes"]}
+    assert found["common_codes"] == found["shown_codes"]
+    assert set(found["shown_codes"]) <= {node["code"] for node in found["trace"]["nodes"]}
 
 
 ASKED: tuple[str, ...] = (
     *("house", "person list", "material list", "party list", "formula list", "limits", "due"),
     *("stock --all", "stock --value", "stock --by-date", "stock --low 1L", "stock --spirit"),
     *("journal --last 0", "seal", "verify", "suspects", "suspects --complaints --explain"),
-    *("compare orange rest", "formula show orange-essence", "formula scale orange-syrup 5L"),
+    *("compare orange rest", "compare cloudy orange", "trial prove cloudy orange"),
+    *("formula show orange-essence", "formula scale orange-syrup 5L"),
     *("lot {lot}", "trace {lot}", "recall {lot} --drill", "serving {lot} --explain"),
     *("cost {lot} --hour 20 --margin 60", "sheet {batch}"),
 )

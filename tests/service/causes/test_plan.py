@@ -35,6 +35,23 @@ def test_a_lot_alone_is_tried_against_another_of_its_material_on_hand(
     )
 
 
+def test_its_jars_are_named_after_what_the_suspect_was_put_into_not_after_the_syrup(
+    sqlite_keeper: Keeper,
+) -> None:
+    lots = receive_all(sqlite_keeper)
+    (suspected,) = oil_lots(sqlite_keeper, 1)
+    sqlite_keeper.do("plan", name="before", tries=suspected)
+    plan = planned(sqlite_keeper.book, "before").plan
+    assert (plan.product, plan.product_kind) == ("before", "essence")
+    essence(sqlite_keeper, lots, suspected, "cloudy")
+    sqlite_keeper.do("plan", name="Orange syrup", tries=suspected)
+    plan = planned(sqlite_keeper.book, "Orange syrup").plan
+    assert (plan.product, plan.product_kind) == ("Orange essence", "essence")
+    sqlite_keeper.do("plan", name="named", tries=suspected, product="Cordial", kind="syrup")
+    plan = planned(sqlite_keeper.book, "named").plan
+    assert (plan.product, plan.product_kind) == ("Cordial", "syrup")
+
+
 def test_without_anything_seen_nine_in_ten_and_one_in_twenty_are_taken(
     sqlite_keeper: Keeper,
 ) -> None:

@@ -8,8 +8,9 @@ from pathlib import Path
 import pytest
 from msgspec.structs import asdict
 
-from ledger.domain.entries import Add, Entry
+from ledger.domain.entries import Add, Entry, Look
 from ledger.errors import InputError, LedgerError, RefusedError
+from ledger.service.causes.layout import planned
 from ledger.service.copies.season import Played, SeasonClock, play, read_season, start_time
 from ledger.service.desk.book import Book
 from ledger.service.masters.house import init
@@ -58,6 +59,46 @@ def test_a_correction_leaves_the_time_of_what_it_corrects(tmp_path: Path) -> Non
         mended = entry_of(book, played.entries["mended"])
         assert mended.draft.happened == entry_of(book, played.entries["poured"]).draft.happened
         assert mended.recorded_at == datetime(2026, 7, 2, 7, 1, tzinfo=UTC)
+
+
+TRIAL = {
+    "plan_csv": "at,by,name,tries,evening\n2026-07-01 10:20,NM,cold,rest=warm/cold,12\n",
+    "jars_csv": "at,by,as,trial\n2026-07-01 10:30,NM,jars,cold\n",
+}
+
+
+def test_what_a_row_says_of_a_jar_follows_its_level_however_it_was_drawn(tmp_path: Path) -> None:
+    rows = "".join(
+        f"2026-07-01 10:{40 + n},NM,jars/{n},warm: clear // cold: hazy,neat\n" for n in range(1, 13)
+    )
+    folder = folder_with(tmp_path, **TRIAL, look_csv="at,by,lot,grade,of\n" + rows)
+    with played_in(folder, tmp_path / "book.db") as (book, played):
+        found = planned(book, "cold")
+        with book.reading() as connection:
+            looks = {
+                entry.draft.lot: entry.facts.grade
+                for entry in queries.entries_of_kind(connection, Look)
+                if isinstance(entry.facts, Look)
+            }
+        told = {
+            jar.code: "hazy" if jar.levels == (("rest", "cold"),) else "clear" for jar in found.jars
+        }
+        assert looks == told
+        assert [played.codes[f"jars/{n}"] for n in range(1, 13)] == [j.code for j in found.jars]
+
+
+def test_a_row_that_says_nothing_for_the_level_of_its_jar_is_told(tmp_path: Path) -> None:
+    row = "2026-07-01 10:40,NM,jars/1,new: hazy // old: clear,neat\n"
+    folder = folder_with(tmp_path, **TRIAL, look_csv="at,by,lot,grade,of\n" + row)
+    with pytest.raises(InputError) as caught, played_in(folder, tmp_path / "book.db"):
+        pass
+    ((what, todo),) = caught.value.problems
+    assert what in {
+        'look.csv line 2: "new: hazy // old: clear" says nothing for the levels of that jar: '
+        f"{level}."
+        for level in ("warm", "cold")
+    }
+    assert todo == "Name one of them before each //, with what it comes to: LEVEL: WORDS"
 
 
 def test_the_player_tells_how_far_it_is(tmp_path: Path) -> None:

@@ -59,7 +59,7 @@ def sources_are_fit(draft: Draft, scene: Scene) -> Iterator[Finding]:
     if not isinstance(draft.facts, Add | Bottle | Filter | MakeUp | Rinse):
         return
     for state in scene.sources:
-        yield from _unfit(draft, state)
+        yield from _unfit(draft, state, is_tried=_is_tried(scene.lot, state))
         yield from _graded(state, scene.lot)
         if isinstance(draft.facts, Bottle) and status(state) is Status.REWORK:
             yield needs_reason(
@@ -86,6 +86,14 @@ def goods_are_fit(draft: Draft, scene: Scene) -> Iterator[Finding]:
         )
 
 
+def _is_tried(lot: LotState | None, state: LotState) -> bool:
+    """Return whether a lot is what the plan of a trial drew for a jar."""
+    start = latest(lot, Start) if lot else None
+    if start is None or start.planned_by is None:
+        return False
+    return state.code in {factor.planned for factor in start.factors}
+
+
 def _graded(state: LotState, lot: LotState | None) -> Iterator[Finding]:
     """What is not fit for food asks a reason; so does a delivery nobody knows it of, for sale."""
     if food_grade(state) is FoodGrade.NO:
@@ -104,9 +112,10 @@ def _graded(state: LotState, lot: LotState | None) -> Iterator[Finding]:
         )
 
 
-def _unfit(draft: Draft, state: LotState) -> Iterator[Finding]:
+def _unfit(draft: Draft, state: LotState, *, is_tried: bool = False) -> Iterator[Finding]:
     now = status(state)
-    if now in BARRED:
+    # A planned trial is made to find out about what is held, so its jars ask for no reason.
+    if now in BARRED and not is_tried:
         yield needs_reason("barred", f"{state.code} is {now}.", SAY_WHY)
     day = draft.happened.local().date()
     if is_past_date(state, day):
@@ -115,7 +124,7 @@ def _unfit(draft: Draft, state: LotState) -> Iterator[Finding]:
             f"{state.code} was best before {state.best_before}; this is {day}.",
             SAY_WHY,
         )
-    if state.barred_inputs:
+    if state.barred_inputs and not is_tried:
         yield needs_reason(
             "barred input",
             f"{state.code} is made of {', '.join(state.barred_inputs)}, "

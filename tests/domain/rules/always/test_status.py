@@ -23,6 +23,7 @@ from ledger.domain.entries import (
     Start,
     Strike,
 )
+from ledger.domain.entries.bench import Factor
 from ledger.domain.entries.choices import FoodGrade, MaterialKind, MoveAs, Purpose, Verdict
 from ledger.domain.rules import Finding
 from ledger.domain.rules.always import status
@@ -49,6 +50,7 @@ def why(rule: str, what: str, todo: str = ELSE) -> list[Finding]:
 
 
 LATE = date(2026, 3, 1)
+DRAWN = make(Start, planned_by=7, factors=(Factor("oil", "O-1"),))
 NOT_FOOD = Material("oil", "Orange oil", MaterialKind.OIL, food_grade=FoodGrade.NO)
 MADE_OF_BARRED = "is made of X-1, X-2, now held, rejected or recalled."
 SOURCES = [
@@ -89,6 +91,25 @@ SOURCES = [
         draft(make(Add)),
         scene(lot(), oil(barred_inputs=("X-1", "X-2"))),
         why("barred input", f"O-1 {MADE_OF_BARRED}"),
+    ),
+    Case(
+        "a held lot that a planned trial drew for its jar",
+        draft(make(Add)),
+        scene(lot(opening=DRAWN), lot("O-1", judged("hold"), barred_inputs=("X-1",))),
+    ),
+    Case(
+        "another held lot in that jar",
+        draft(make(Add)),
+        scene(lot(opening=make(Start, planned_by=7)), lot("O-1", judged("hold"))),
+        why("barred", "O-1 is on hold."),
+    ),
+    Case(
+        "a held lot in a jar that nobody planned",
+        draft(make(Add)),
+        scene(
+            lot(opening=make(Start, factors=(Factor("oil", "O-1"),))), lot("O-1", judged("hold"))
+        ),
+        why("barred", "O-1 is on hold."),
     ),
     Case(
         "all that is wrong with a lot, at once",

@@ -157,6 +157,9 @@ def test_a_cause_is_to_be_held_and_a_lead_to_be_tried() -> None:
     )
     lead = suspicion(in_turn("A", "", each=2, syrups=3, gap=5))
     assert next_step(lead) == 'pottle trial plan "Syrup" --try A'
+    tried = replace(lead, tried_in="cloudy")
+    assert next_step(tried) == 'pottle compare "cloudy"'
+    assert 'A trial of it is planned or made: pottle compare "cloudy"' in suspicion_lines(tried)
     both = suspicion(lots("AB", ""))
     assert trial_factors(both) == ("A", "B")
     assert next_step(both) == 'pottle trial plan "Syrup" --try A --try B'
