@@ -62,6 +62,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "stock": ("lots", "List what is on hand."),
     "lot": ("lots", "Show one lot: its inputs, what was done, where it went."),
     "journal": ("lots", "List entries as they were written, corrections included."),
+    "list": ("lots", "List sales, deliveries or cleanings of a period."),
     "trace": ("lots", "Trace a lot back to its inputs and forward to who has it."),
     "serving": ("glass", "Say what a glass delivers: strength, sugar, oils, limits."),
     "foretell": ("glass", "Foretell how clear a lot or a formula will be; keep the score."),

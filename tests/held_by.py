@@ -209,6 +209,17 @@ HELD_BY: Held = {
         )
         for name in ("beside", "evening", "piped", "run")
     },
+    **{
+        f"{name}.py": (
+            "tests/cli/commands/test_list.py",
+            "lists of what went out, came and was cleaned, as the command tells them there",
+        )
+        for name in ("reports/json/lots/acts", "cli/screens/lots/acts")
+    },
+    "reports/words/lots/sheets.py": (
+        "tests/reports/words/lots/test_acts.py",
+        "lists for a spreadsheet: rows there, heads of every one in tests/cli/kit/test_sheets.py",
+    ),
     "cli/kit/options.py": (
         "tests/cli/commands/test_add.py",
         "types of options without a function: read in whatever command is run",

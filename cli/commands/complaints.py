@@ -5,9 +5,10 @@ from typing import Annotated
 import typer
 
 from cli.kit.call import Call, reads
-from cli.kit.options import LotOrNone, Text
+from cli.kit.options import Force, LotOrNone, Text
 from cli.kit.parsing import Verb
 from cli.kit.schema import Kinds
+from cli.kit.sheets import Csv
 
 
 def complaints(
@@ -20,13 +21,14 @@ def complaints(
     ] = None,
     since: Annotated[Text, typer.Option("--from", help="Only of this day and later.")] = None,
     until: Annotated[Text, typer.Option("--to", help="Only of this day and before.")] = None,
+    csv: Csv = None,
+    force: Force = False,
 ) -> None:
     """List complaints: what is open, and what became of the others."""
-    from cli.screens.lots.complaints import list_complaints
+    from cli.screens.lots.complaints import Wanted, list_complaints
 
-    list_complaints(
-        call, lot=lot, only_open=only_open, party=party, outcome=outcome, days=(since, until)
-    )
+    wanted = Wanted(lot, only_open, party, outcome, (since, until), csv, force)
+    list_complaints(call, wanted)
 
 
 def answers() -> Kinds:

@@ -5,18 +5,22 @@ from typing import Annotated
 import typer
 
 from cli.kit.call import Call, reads
+from cli.kit.options import Force
 from cli.kit.parsing import Verb
 from cli.kit.schema import Kinds
+from cli.kit.sheets import Csv
 
 
 def due(
     call: Call,
     watch: Annotated[bool, typer.Option("--watch", help="Keep it on the screen.")] = False,
+    csv: Csv = None,
+    force: Force = False,
 ) -> None:
     """List what is due: rests, samples to look at, dates, holds, complaints."""
     from cli.screens.lots.due import show_due
 
-    show_due(call, watch=watch)
+    show_due(call, csv, watch=watch, force=force)
 
 
 def answers() -> Kinds:

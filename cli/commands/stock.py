@@ -5,9 +5,10 @@ from typing import Annotated
 import typer
 
 from cli.kit.call import Call, reads
-from cli.kit.options import Text
+from cli.kit.options import Force, Text
 from cli.kit.parsing import Verb
 from cli.kit.schema import Kinds
+from cli.kit.sheets import Csv
 
 
 def stock(
@@ -34,18 +35,23 @@ def stock(
     last: Annotated[
         Text, typer.Option("--to", help="Last day of the account; default today.")
     ] = None,
+    csv: Csv = None,
+    force: Force = False,
 ) -> None:
     """List what is on hand."""
+    from cli.kit.sheets import check_sheet
     from cli.screens.glass.spirit import show_spirit
-    from cli.screens.lots.stock import list_low, list_stock
+    from cli.screens.lots.stock import Wanted, list_low, list_stock
 
+    check_sheet(csv, force=force)
     # Only the account has a period, so whoever gives one wants it.
     if spirit or first or last:
-        show_spirit(call, first, last)
+        show_spirit(call, first, last, csv, force=force)
     elif low:
-        list_low(call, low, of)
+        list_low(call, low, of, csv, force=force)
     else:
-        list_stock(call, everything=everything, by_date=by_date, value=value, of=of)
+        wanted = Wanted(everything, by_date, value, of, csv, force)
+        list_stock(call, wanted)
 
 
 def answers() -> Kinds:

@@ -7,16 +7,20 @@ from pathlib import Path
 
 from cli.kit.call import Call
 from cli.kit.files import check_place, draw
+from cli.kit.sheets import check_sheet, put_sheet
 from cli.kit.tables import is_screen, print_json, print_lines, print_table
 from ledger.service.causes.compare import compare
 from ledger.service.desk.clock import written_at
 from reports.views.causes import ComparisonView, FactorView
-from reports.words.causes.compare import comparison_view
+from reports.words.causes.compare import comparison_view, trial_table
 from reports.words.causes.plots import plot_lines
 
 
-def show_comparison(call: Call, group: str, out: Path | None, *, force: bool) -> None:
-    """Show a trial compared, print it as JSON, or write it as PDF."""
+def show_comparison(
+    call: Call, group: str, out: Path | None, csv: Path | None, *, force: bool
+) -> None:
+    """Show a trial compared, print it as JSON, or write it as PDF or for a spreadsheet."""
+    check_sheet(csv, force=force)
     book = call.book()
     if out is not None:
         check_place(out, force=force)
@@ -24,13 +28,15 @@ def show_comparison(call: Call, group: str, out: Path | None, *, force: bool) ->
     view = comparison_view(found, written_at(book))
     if out is not None:
         _write_paper(view, out, force=force)
+    if csv is not None:
+        put_sheet(call, trial_table(view), csv, force=force)
     if call.json:
         from reports.json.causes.compare import compare_answer
 
         print_json(compare_answer(found, view, str(out) if out else None))
     elif out is not None:
         print_lines([f"The comparison of {found.group} is in {out}."])
-    else:
+    elif csv is None:
         _print(view)
 
 

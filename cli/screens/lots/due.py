@@ -4,16 +4,19 @@ Guarantees: the screen is read anew each half minute and left as it was by Ctrl-
 list is printed once.
 """
 
+from pathlib import Path
 from time import sleep
 from typing import TYPE_CHECKING
 
 from cli.kit.call import Call
+from cli.kit.sheets import check_sheet, put_sheet
 from cli.kit.tables import is_screen, print_json, print_lines, print_table, screen_table, seen
 from ledger.service.desk.book import Book
 from ledger.service.lots.due import DueList, due
 from reports.json.lots.due import due_rows
 from reports.words.lots.due import HEADS, rows
 from reports.words.lots.next_in_lists import step_of_due
+from reports.words.lots.sheets import due_sheet
 
 if TYPE_CHECKING:
     from rich.console import Group
@@ -23,11 +26,18 @@ EVERY_S = 30
 NOTHING = ["Nothing is due.", "Next: pottle stock"]
 
 
-def show_due(call: Call, *, watch: bool) -> None:
-    """Print what is due, or keep it on the screen."""
+def show_due(
+    call: Call, csv: Path | None = None, *, watch: bool = False, force: bool = False
+) -> None:
+    """Print what is due, write it to a spreadsheet, or keep it on the screen."""
+    check_sheet(csv, force=force)
     book = call.book()
+    if csv:
+        put_sheet(call, due_sheet(due(book)), csv, force=force)
     if call.json:
         print_json(due_rows(due(book)))
+    elif csv:
+        return
     elif watch and is_screen():
         keep_watching(book)
     else:

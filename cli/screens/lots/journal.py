@@ -3,7 +3,10 @@
 Guarantees: codes are never cut.
 """
 
+from pathlib import Path
+
 from cli.kit.call import Call
+from cli.kit.sheets import check_sheet, put_sheet
 from cli.kit.tables import print_json, print_lines, print_table
 from ledger.errors import FindingError, RefusedError
 from ledger.service.lots.journal import Said, history, journal
@@ -12,10 +15,20 @@ from reports.kit.format import clock, closed, initials
 from reports.words.desk.next_step import step_of_journal
 from reports.words.entries.sentence import notes, sentence, strikes, title
 from reports.words.evidence.damage import damaged_entry
+from reports.words.lots.sheets import journal_sheet
 
 
-def show_journal(call: Call, lot: str | None, last: int, entry: int | None) -> None:
+def show_journal(
+    call: Call,
+    lot: str | None,
+    last: int,
+    entry: int | None,
+    csv: Path | None = None,
+    *,
+    force: bool = False,
+) -> None:
     """List entries as they were written."""
+    check_sheet(csv, force=force)
     book = call.book()
     damaged: tuple[int, ...] = ()
     if entry is not None:
@@ -28,9 +41,11 @@ def show_journal(call: Call, lot: str | None, last: int, entry: int | None) -> N
     else:
         found = journal(book, lot=lot, last=last, by=call.writer)
         said, damaged = found.said, found.damaged
+    if csv:
+        put_sheet(call, journal_sheet(said), csv, force=force)
     if call.json:
         print_json([journal_row(item) for item in said])
-    else:
+    elif csv is None:
         print_said(said)
         if not damaged:
             step = step_of_journal(said, is_all=lot is None and entry is None)

@@ -4,8 +4,11 @@ Guarantees: codes are never cut.
 """
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
 
 from cli.kit.call import Call
+from cli.kit.sheets import put_sheet
 from cli.kit.tables import print_json, print_lines, print_table
 from ledger.domain.amounts.money import coins, digits_of
 from ledger.domain.amounts.quantity import parse_quantity, show
@@ -15,27 +18,51 @@ from ledger.service.lots.stock import first_expired, low_materials, stock, value
 from reports.json.lots.stock import low_rows, stock_rows
 from reports.kit.format import money
 from reports.words.lots.next_in_lists import step_of_low, step_of_stock
+from reports.words.lots.sheets import low_sheet, stock_sheet
 from reports.words.lots.there import there_words
 
 HEADS = ("lot", "what", "on hand", "status", "best before", "look")
 """Heads of the list of stock."""
 
 
-def list_stock(call: Call, *, everything: bool, by_date: bool, value: bool, of: str | None) -> None:
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """Which lots are listed, and how."""
+
+    everything: bool = False
+    """Also those that are used up."""
+    by_date: bool = False
+    """First expired first."""
+    value: bool = False
+    """With what is left of their cost."""
+    of: str | None = None
+    """Only of this material or product."""
+    csv: Path | None = None
+    """Spreadsheet to write."""
+    force: bool = False
+    """Whether it may take the place of a file."""
+
+
+def list_stock(call: Call, wanted: Wanted) -> None:
     """List the lots on hand."""
-    book = call.book()
-    found = tuple(item for item in stock(book, everything=everything) if _is_of(item, of))
-    found = first_expired(found) if by_date else found
-    values = values_left(book, found) if value else {}
+    book, of = call.book(), wanted.of
+    found = tuple(item for item in stock(book, everything=wanted.everything) if _is_of(item, of))
+    found = first_expired(found) if wanted.by_date else found
+    values = values_left(book, found) if wanted.value else {}
     house = house_of(book)
     currency = house.currency if house else ""
+    if wanted.csv:
+        table = stock_sheet(found, values if wanted.value else None, currency)
+        put_sheet(call, table, wanted.csv, force=wanted.force)
     if call.json:
         print_json(stock_rows(found, values, currency))
+    elif wanted.csv:
+        return
     elif not found:
         what = f"of {of} " if of else ""
         print_lines([f"Nothing {what}is on hand.", f"Next: {step_of_stock(found)}"])
     else:
-        _print_stock(found, values if value else None, currency)
+        _print_stock(found, values if wanted.value else None, currency)
         print_lines([f"Next: {step_of_stock(found)}"])
 
 
@@ -50,7 +77,7 @@ def _print_stock(found: Sequence[Lot], values: Mapping[int, int] | None, currenc
     print_lines([f"Value of what is on hand: {total}."])
 
 
-def list_low(call: Call, threshold: str, of: str | None) -> None:
+def list_low(call: Call, threshold: str, of: str | None, csv: Path | None, *, force: bool) -> None:
     """List the materials of which little is there."""
     book = call.book()
     house = house_of(book)
@@ -62,8 +89,11 @@ def list_low(call: Call, threshold: str, of: str | None) -> None:
         for item in low_materials(book, least.amount, least.measure)
         if of is None or _plain(of) in (_plain(item.material.code), _plain(item.material.name))
     ]
+    if csv:
+        put_sheet(call, low_sheet(found), csv, force=force)
     if call.json:
         print_json(low_rows(found))
+    if call.json or csv:
         return
     if found:
         rows = [

@@ -13,6 +13,7 @@ from ledger.science.statistics.trials import Factor, Jar, Spread, mean
 from ledger.service.causes.compare import GRADES, Comparison, Uneven
 from reports.kit.format import plural
 from reports.kit.frame import frame_of
+from reports.kit.tables import Sheet
 from reports.views.causes import BatchRow, ComparisonView, FactorView, LevelRow
 from reports.words.causes.odds import listed
 from reports.words.causes.plots import plots_of
@@ -52,6 +53,19 @@ def comparison_view(found: Comparison, written_at: datetime | None = None) -> Co
         front=_front(found),
         outcome=tuple(outcome_lines(found.outcome, names_of(found)) if found.outcome else ()),
     )
+
+
+def trial_table(view: ComparisonView) -> Sheet:
+    """Return the batches of a trial as a table for a spreadsheet."""
+    heads = ("batch", "settings", "last_look", "ntu", "yield_percent", "is_not_beaten")
+    rows = tuple(
+        (
+            *(row.lot, row.settings, row.look, row.ntu, row.yield_pct),
+            "yes" if row.is_front else "no",
+        )
+        for row in view.batches
+    )
+    return Sheet(heads, rows)
 
 
 def _head(found: Comparison) -> str:

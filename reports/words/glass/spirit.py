@@ -5,6 +5,7 @@ Refuses: to explain a difference that nobody recorded.
 """
 
 from ledger.service.glass.spirit import SpiritReport
+from reports.kit.tables import Sheet
 
 SENT = {
     "sale": "sold",
@@ -56,6 +57,18 @@ def lot_rows(report: SpiritReport) -> list[list[str]]:
         for code, lot in report.account.lots.items()
         if abs(lot.received) + abs(lot.used) + abs(lot.left) > 0.0005
     ]
+
+
+def spirit_sheet(report: SpiritReport) -> Sheet:
+    """Return the account and its lots as a table for a spreadsheet."""
+    of_lots = [
+        (what, code, _litres(litres))
+        for code, lot in report.account.lots.items()
+        for what, litres in (("received", lot.received), ("used", lot.used), ("left", lot.left))
+    ]
+    lines = [(what.strip(), "", litres) for what, litres in rows(report)]
+    told = ((*cells, litres.replace("−", "-")) for *cells, litres in (*lines, *of_lots))
+    return Sheet(("what", "lot", "pure_alcohol_l_at_20c"), tuple(told))
 
 
 def notes(report: SpiritReport) -> list[str]:

@@ -1,13 +1,15 @@
 """A table as CSV is read back as it was, and no spreadsheet runs what is in it."""
 
 import csv
-from io import StringIO
+import re
+from io import BytesIO, StringIO
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from openpyxl import load_workbook
 
-from reports.kit.tables import Sheet, csv_text, harmless
+from reports.kit.tables import Sheet, csv_text, harmless, spreadsheet
 
 CELLS = st.text(st.characters(exclude_categories=["Cs", "Cc"]), max_size=12)
 
@@ -21,10 +23,15 @@ def test_what_was_written_is_read_back_but_for_a_quote_before_a_formula(
     assert [[cell.removeprefix("'") for cell in row] for row in read[1:]] == [
         [cell.removeprefix("'") for cell in row] for row in rows
     ]
-    assert not any(cell.lstrip().startswith(("=", "+", "-", "@")) for row in read for cell in row)
+    figure = re.compile(r"-\d+(\.\d+)?", re.ASCII)
+    assert not any(
+        cell.lstrip().startswith(("=", "+", "-", "@")) and not figure.fullmatch(cell)
+        for row in read
+        for cell in row
+    )
 
 
-@pytest.mark.parametrize("cell", ["=1+1", "+353", "-5", "@SUM(A1)", " =1", "\t=1", "\r=1"])
+@pytest.mark.parametrize("cell", ["=1+1", "+353", "-5+1", "@SUM(A1)", " =1", "\t=1", "\r=1"])
 def test_what_looks_like_a_formula_gets_a_quote_before_it(cell: str) -> None:
     assert harmless(cell) == f"'{cell}"
 
@@ -38,3 +45,11 @@ def test_no_part_of_a_cell_is_taken_for_a_formula_where_semicolons_part_cells() 
     assert harmless("a;=1+1") == "a;'=1+1"
     assert harmless("a; \t@SUM(1)") == "a; \t'@SUM(1)"
     assert harmless("a;b;c") == "a;b;c"
+
+
+def test_a_spreadsheet_has_a_mark_and_a_workbook_has_numbers_and_runs_no_formula() -> None:
+    table = Sheet(("lot", "on_hand_ml"), (("=1+1", "-0.5"), ("007", "12")))
+    assert spreadsheet(table, "a.csv").startswith(b"\xef\xbb\xbflot,on_hand_ml\r\n")
+    page = load_workbook(BytesIO(spreadsheet(table, "a.XLSX"))).active
+    cells = [[(cell.value, cell.data_type) for cell in row] for row in page.iter_rows(min_row=2)]
+    assert cells == [[("=1+1", "s"), (-0.5, "n")], [("007", "s"), (12, "n")]]

@@ -1,0 +1,35 @@
+"""Sales, deliveries and cleanings as rows of words and of a spreadsheet."""
+
+from ledger.domain.entries import Receipt
+from ledger.service.lots.sales import Period, acts_of, sales
+from reports.words.lots.acts import receipt_cells, sale_cells, totals
+from reports.words.lots.sheets import receipts_sheet, sales_sheet
+from tests.keeper import Keeper
+from tests.path import Lots
+
+
+def test_what_came_back_is_taken_off_in_words_and_stands_apart_in_a_spreadsheet(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    keeper, lots = walked
+    party = sales(keeper.book, Period())[0].party or ""
+    keeper.do("send", lot=lots.packed, amount="2", moved_as="returned", party=party)
+    sold, back = found = sales(keeper.book, Period())
+    assert sale_cells(back)[4:6] == ["returned", "2"]
+    left = (sold.amount - back.amount) // 10**6
+    assert totals(found) == [f"{party}: {left} of Orange syrup, 250 mL."]
+    rows = [
+        dict(zip(sales_sheet(found).heads, row, strict=True)) for row in sales_sheet(found).rows
+    ]
+    assert [(row["out_each"], row["back_each"]) for row in rows] == [
+        (str(sold.amount // 10**6), "0"),
+        ("0", "2"),
+    ]
+
+
+def test_a_delivery_has_its_cost_in_the_house_s_money(walked: tuple[Keeper, Lots]) -> None:
+    (oil, *_) = acts_of(walked[0].book, Receipt, Period())
+    assert receipt_cells(oil, "EUR")[-2:] == ["C7731", "48.00 EUR"]
+    table = receipts_sheet([oil], "EUR")
+    row = dict(zip(table.heads, table.rows[0], strict=True))
+    assert (row["amount_ml"], row["amount_g"], row["cost_eur"]) == ("500", "", "48.00")
