@@ -8,6 +8,7 @@ from pathlib import Path
 from ledger.service.desk.book import open_book
 from tests.conftest import new_keeper
 from tests.keeper import MORNING, Keeper, SetClock, copy_book
+from tests.model.agree import disagreements
 from tests.model.books import played
 from tests.model.compare import differences
 
@@ -34,7 +35,7 @@ def _differences(template: Path, where: Path, seed: int) -> list[str]:
     clock = SetClock(MORNING)
     keeper = Keeper(open_book(str(copy_book(template, where)), clock), clock)
     book = played(keeper, seed)
-    found = list(differences(book))
+    found = [*differences(book), *disagreements(keeper.book)]
     keeper.book.engine.dispose()
     where.unlink()
     return [*found, *book.told] if found else []

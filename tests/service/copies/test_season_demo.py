@@ -63,6 +63,7 @@ from reports.words.recall.standing import (
     next_line,
 )
 from tests.golden import check_golden
+from tests.model.agree import disagreements
 
 FOLDER = Path(__file__).parents[3] / "sample_data" / "season"
 
@@ -115,6 +116,12 @@ def test_the_season_verifies(season: tuple[Book, Played]) -> None:
     audit = verify(season[0])
     assert audit.faults == ()
     assert audit.entries == len(journal(season[0]).said)
+
+
+def test_trace_contents_cost_and_stock_tell_one_story_of_every_lot(
+    season: tuple[Book, Played],
+) -> None:
+    assert list(disagreements(season[0])) == []
 
 
 def test_it_has_the_materials_of_a_real_shelf(season: tuple[Book, Played]) -> None:
