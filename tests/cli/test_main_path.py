@@ -44,11 +44,11 @@ def test_every_command_of_the_path_is_done_in_few_lines_and_without_complaint(
         "spirit": "NS-001-J",
         "carb": "LMC-001-F",
         "sugar": "WS-001-R",
-        "water": "WTR-001-0",
-        "bottles": "BM-001-I",
+        "water": "WTR-002-Y",
+        "bottles": "BM-002-G",
         "caps": "CAP-001-B",
         "essence": "OE-001-5",
-        "syrup": "OS-001-O",
+        "syrup": "OS-002-M",
         "packed": "BOS-001-S",
     }
     for paper in ("labels.pdf", "record.pdf"):

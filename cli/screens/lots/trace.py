@@ -143,8 +143,8 @@ def _files(book: Book, found: Traced, asked: Asked, notes: list[str]) -> list[Pa
 def fold(line: str, width: int) -> str:
     """Return a line of a tree folded to a width, its rules carried on at the left.
 
-    >>> print(fold("├─ 30 mL  OS-001-O  Orange syrup, being made", 30))
-    ├─ 30 mL  OS-001-O  Orange
+    >>> print(fold("├─ 30 mL  OS-002-M  Orange syrup, being made", 30))
+    ├─ 30 mL  OS-002-M  Orange
     │    syrup, being made
     """
     from cli.kit.wrapping import wrapped

@@ -15,7 +15,7 @@ from msgspec.structs import replace
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Deviation, Draft, Entry, FactsT, Opened, When
 from ledger.domain.entries.choices import LotType, Origin
-from ledger.domain.lots.codes import clean_code, make_code, stem_for
+from ledger.domain.lots.codes import clean_code, next_code, stem_for
 from ledger.domain.lots.movements import movements
 from ledger.domain.rules import Finding, Severity, findings
 from ledger.domain.rules.recheck import touched
@@ -84,11 +84,9 @@ class Desk:
         if asked:
             return self.words.read(lambda: self._own_code(asked), "")
         stem = (prefix + stem_for(stem_words))[:8]
-        # Only where to begin: the maker's own code of a lot may have taken the next.
-        ordinal = queries.count_with_stem(self.connection, stem) + 1
-        while queries.lot_by_code(self.connection, make_code(stem, ordinal)):
-            ordinal += 1
-        return make_code(stem, ordinal)
+        # Only where to begin: numbers were passed over, and a maker's own code may have the next.
+        begin = queries.count_with_stem(self.connection, stem) + 1
+        return next_code(stem, begin, lambda code: bool(queries.lot_by_code(self.connection, code)))
 
     def _own_code(self, asked: str) -> str:
         code = clean_code(asked)

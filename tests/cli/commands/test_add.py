@@ -8,12 +8,12 @@ from tests.cli.shell import Shell
 
 def test_what_went_in_is_said_with_what_is_there_now(shell: Shell) -> None:
     answer = (
-        "Recorded 39, added OS-001-O: 500 mL of Water, WTR-001-0, as top-up, at 18 °C, over "
+        "Recorded 39, added OS-002-M: 500 mL of Water, WTR-002-Y, as top-up, at 18 °C, over "
         "5 min.\n"
-        "OS-001-O, Orange syrup: about 550 mL, reckoned, being made.\n"
-        "Note: OS-001-O was finished already; this opens it again. Look at it, and finish it "
-        "again with what came out: pottle finish OS-001-O VOLUME\n"
-        "Next: pottle look OS-001-O GRADE --of neat\n"
+        "OS-002-M, Orange syrup: about 550 mL, reckoned, being made.\n"
+        "Note: OS-002-M was finished already; this opens it again. Look at it, and finish it "
+        "again with what came out: pottle finish OS-002-M VOLUME\n"
+        "Next: pottle look OS-002-M GRADE --of neat\n"
     )
     check_answers(("add {syrup} {water} 500 mL --temp 18 --took 5min --as top-up", answer), shell)
 
@@ -21,7 +21,7 @@ def test_what_went_in_is_said_with_what_is_there_now(shell: Shell) -> None:
 def test_the_same_again_within_minutes_needs_a_reason(shell: Shell) -> None:
     shell.line("add {syrup} {water} 100mL")
     problem = (
-        "100mL of Water, WTR-001-0, went into OS-001-O just before, in entry 39.",
+        "100mL of Water, WTR-002-Y, went into OS-002-M just before, in entry 39.",
         "If the command was given twice, leave it; if as much went in again, say so with "
         "--because.",
     )

@@ -66,9 +66,9 @@ def test_a_line_records_what_its_command_does(shell: Shell, tmp_path: Path) -> N
     shell.bench(START, "oil 15 19C", "hazy 9.4 ring")
     other = Shell(shell.book, codes=shell.codes)
     other.line(START)
-    other.line("add OE-003-1 orange-oil 15mL --temp 19")
-    other.line("look OE-003-1 hazy --ntu 9.4 --flag ring")
-    assert bodies(shell.book, "OE-002-3") == bodies(shell.book, "OE-003-1")
+    other.line("add OE-005-Y orange-oil 15mL --temp 19")
+    other.line("look OE-005-Y hazy --ntu 9.4 --flag ring")
+    assert bodies(shell.book, "OE-002-3") == bodies(shell.book, "OE-005-Y")
 
 
 def bodies(book: Path, lot: str) -> list[str]:

@@ -6,17 +6,17 @@ from tests.cli.shell import Shell
 
 def test_a_packed_lot_is_opened_and_released_next(shell: Shell) -> None:
     answer = (
-        "Recorded 39, bottled BOS-002-Q: 1 x 30 mL from Orange syrup, OS-001-O, 30 mL drawn, a "
+        "Recorded 39, bottled BOS-004-M: 1 x 30 mL from Orange syrup, OS-002-M, 30 mL drawn, a "
         "fill weighed 41.2 g.\n"
-        "BOS-002-Q, Orange syrup, 30 mL: 1 there, packed.\n"
-        "Next: pottle release BOS-002-Q\n"
+        "BOS-004-M, Orange syrup, 30 mL: 1 there, packed.\n"
+        "Next: pottle release BOS-004-M\n"
     )
     check_answers(("bottle {syrup} 1 x 30mL --fill-check 41.2 --because sample", answer), shell)
 
 
 def test_more_than_is_there_needs_a_reason(shell: Shell) -> None:
     problem = (
-        "500 mL is more than is there of OS-001-O: the book says 50 mL.",
+        "500 mL is more than is there of OS-002-M: the book says 50 mL.",
         "Check the lot and the amount; if it is so, say why with --because.",
     )
     check_refused(("bottle {syrup} 2 x 250mL", 4, problem), shell)

@@ -14,9 +14,9 @@ ANSWERS: dict[str, Answers] = {
     ),
     "a count that is a little less": (
         "count {water} 96 L",
-        "Recorded 39, counted WTR-001-0: 96 L there.\n"
-        "WTR-001-0, Water: 96 L, in stock.\n"
-        "Note: 96 L of WTR-001-0 are there, 1.6 L less than the 97.6 L of the book. The book "
+        "Recorded 39, counted WTR-002-Y: 96 L there.\n"
+        "WTR-002-Y, Water: 96 L, in stock.\n"
+        "Note: 96 L of WTR-002-Y are there, 1.6 L less than the 97.6 L of the book. The book "
         "takes what was found.\n"
         'Next: pottle start --product "NAME" --kind KIND --target VOLUME\n',
     ),
@@ -35,7 +35,7 @@ REFUSED: dict[str, Refused] = {
         "count {water} 50L",
         4,
         (
-            "50L of WTR-001-0 are there, 47.6 L less than the 97.6 L of the book.",
+            "50L of WTR-002-Y are there, 47.6 L less than the 97.6 L of the book.",
             "Count again; if it is so, say why with --because.",
         ),
     ),
@@ -43,7 +43,7 @@ REFUSED: dict[str, Refused] = {
         "count {water} 0",
         4,
         (
-            "Nothing of WTR-001-0 is there, 97.6 L less than the 97.6 L of the book.",
+            "Nothing of WTR-002-Y is there, 97.6 L less than the 97.6 L of the book.",
             "Count again; if it is so, say why with --because.",
         ),
     ),

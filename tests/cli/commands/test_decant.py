@@ -6,13 +6,13 @@ from tests.cli.shell import Shell
 
 def test_what_was_drawn_off_and_left_is_said(shell: Shell) -> None:
     shell.line("start --product Lime --kind essence --target 90mL")
-    shell.line("add LIME-001-O {spirit} 90mL")
+    shell.line("add LIME-002-M {spirit} 90mL")
     answer = (
-        "Recorded 41, decanted LIME-001-O: 80 mL drawn off, 8 mL heel left.\n"
-        "LIME-001-O, Lime: 80 mL, being made.\n"
-        "Next: pottle look LIME-001-O GRADE --of neat\n"
+        "Recorded 41, decanted LIME-002-M: 80 mL drawn off, 8 mL heel left.\n"
+        "LIME-002-M, Lime: 80 mL, being made.\n"
+        "Next: pottle look LIME-002-M GRADE --of neat\n"
     )
-    check_answers(("decant LIME-001-O 80mL --heel 8mL", answer), shell)
+    check_answers(("decant LIME-002-M 80mL --heel 8mL", answer), shell)
 
 
 def test_more_than_is_there_is_refused(shell: Shell) -> None:

@@ -121,7 +121,7 @@ def test_it_answers_as_json(
 ) -> None:
     """The book that was played already is asked: playing it again takes half a minute."""
     cloudy = played.out.split("The trace of ")[1].split(",")[0]
-    codes = {"p-orange-5": cloudy, "p-lemon-5": cloudy, "e-orange-3": "OE-003-1"}
+    codes = {"p-orange-5": cloudy, "p-lemon-5": cloudy, "e-orange-3": "OE-005-Y"}
 
     def played_already(
         call: Call, _season: object, _where: Path

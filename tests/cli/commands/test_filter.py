@@ -6,17 +6,17 @@ from tests.cli.shell import Shell
 
 def test_a_pass_is_counted_with_what_went_in_and_came_out(shell: Shell) -> None:
     shell.line("start --product Lime --kind essence --target 90mL")
-    shell.line("add LIME-001-O {spirit} 90mL")
+    shell.line("add LIME-002-M {spirit} 90mL")
     answer = (
-        "Recorded 41, filtered LIME-001-O: pass 1 through paper, 5 µm, 90 mL in, 85 mL out, "
+        "Recorded 41, filtered LIME-002-M: pass 1 through paper, 5 µm, 90 mL in, 85 mL out, "
         "precoat 5 g.\n"
-        "LIME-001-O, Lime: 85 mL, being made.\n"
+        "LIME-002-M, Lime: 85 mL, being made.\n"
         "Note: No first runnings were returned on the first pass: they carry fines and "
         "fibres. Return them until they run bright, and say how much with --first-runnings.\n"
-        "Next: pottle look LIME-001-O GRADE --of neat\n"
+        "Next: pottle look LIME-002-M GRADE --of neat\n"
     )
     check_answers(
-        ("filter LIME-001-O --medium paper --pore 5 --out 85mL --precoat 5g", answer), shell
+        ("filter LIME-002-M --medium paper --pore 5 --out 85mL --precoat 5g", answer), shell
     )
 
 

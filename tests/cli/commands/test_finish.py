@@ -6,18 +6,18 @@ from tests.cli.shell import Shell
 
 def test_what_came_out_is_said_and_a_look_comes_next(shell: Shell) -> None:
     shell.line("start --product Lime --kind essence --target 90mL")
-    shell.line("add LIME-001-O {spirit} 90mL")
+    shell.line("add LIME-002-M {spirit} 90mL")
     answer = (
-        "Recorded 41, finished LIME-001-O: 80 mL came out, 5 mL spilt or thrown away.\n"
-        "LIME-001-O, Lime: 80 mL, finished.\n"
-        "Next: pottle look LIME-001-O GRADE --of neat\n"
+        "Recorded 41, finished LIME-002-M: 80 mL came out, 5 mL spilt or thrown away.\n"
+        "LIME-002-M, Lime: 80 mL, finished.\n"
+        "Next: pottle look LIME-002-M GRADE --of neat\n"
     )
-    check_answers(("finish LIME-001-O 80mL --waste 5mL", answer), shell)
+    check_answers(("finish LIME-002-M 80mL --waste 5mL", answer), shell)
 
 
 def test_more_than_went_in_is_refused(shell: Shell) -> None:
     problem = (
-        "3.7L came out, but OS-001-O held less: the book says 50 mL.",
+        "3.7L came out, but OS-002-M held less: the book says 50 mL.",
         "Record what else went in first: pottle add ...",
     )
     check_refused(("finish {syrup} 3.7L", 3, problem), shell)

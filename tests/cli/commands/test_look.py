@@ -6,12 +6,12 @@ from tests.cli.shell import Shell
 
 def test_a_look_is_said_with_how_it_was_looked_at(shell: Shell) -> None:
     answer = (
-        "Recorded 39, looked at OS-001-O: clear, as poured, 1:7, 1.2 NTU.\n"
-        "OS-001-O, Orange syrup: 50 mL, finished.\n"
+        "Recorded 39, looked at OS-002-M: clear, as poured, 1:7, 1.2 NTU.\n"
+        "OS-002-M, Orange syrup: 50 mL, finished.\n"
         "Note: 51 mg/L of orange oil looked clear as poured, where the drink dissolves 30 % of "
         "it at the best. Was it the syrup that was looked at, or has the oil risen as a ring? "
         "Look again in the glass; if the entry is wrong, correct it.\n"
-        "Next: pottle release OS-001-O\n"
+        "Next: pottle release OS-002-M\n"
     )
     check_answers(("look {syrup} clear --of as-poured --dilution 1:7 --ntu 1.2", answer), shell)
 

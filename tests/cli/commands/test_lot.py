@@ -17,9 +17,9 @@ def test_a_packed_lot_is_told_from_what_it_holds_to_who_has_it(shell: Shell) -> 
     place = lines.index("Made of")
     assert lines[place + 1 : place + 5] == [
         "lot        what           amount",
-        "BM-001-I   Bottle 250 mL  15",
+        "BM-002-G   Bottle 250 mL  15",
         "CAP-001-B  Cap            15",
-        "OS-001-O   Orange syrup   3.75 L",
+        "OS-002-M   Orange syrup   3.75 L",
     ]
     done = [line for line in lines if line[:5].strip().isdigit()]
     assert [line.split()[0] for line in done] == ["34", "35", "36", "37", "38"]
@@ -41,7 +41,7 @@ def test_a_delivery_went_into_what_was_made_of_it(shell: Shell) -> None:
 def test_a_slip_in_a_code_is_told_with_the_codes_near_to_it(shell: Shell) -> None:
     problem = (
         "The lot code OE-001-6 ends in 6, but OE-001 calls for 5, so at least one character is "
-        "wrong: read the code again. Near to it: OE-001-5, OS-001-O, BOS-001-S.",
+        "wrong: read the code again. Near to it: OE-001-5, BOS-001-S, SOO-001-3.",
         "pottle stock lists the lots that are.",
     )
     check_refused(("lot OE-001-6", 3, problem), shell)

@@ -6,13 +6,13 @@ from tests.cli.shell import Shell
 
 def test_the_book_works_out_what_it_took(shell: Shell) -> None:
     shell.line("start --product Lime --kind essence --target 90mL")
-    shell.line("add LIME-001-O {spirit} 80mL")
+    shell.line("add LIME-002-M {spirit} 80mL")
     answer = (
-        "Recorded 41, made up LIME-001-O: to 90 mL with 10 mL of Neutral spirit 96 %, NS-001-J.\n"
-        "LIME-001-O, Lime: 90 mL, being made.\n"
-        "Next: pottle look LIME-001-O GRADE --of neat\n"
+        "Recorded 41, made up LIME-002-M: to 90 mL with 10 mL of Neutral spirit 96 %, NS-001-J.\n"
+        "LIME-002-M, Lime: 90 mL, being made.\n"
+        "Next: pottle look LIME-002-M GRADE --of neat\n"
     )
-    check_answers(("makeup LIME-001-O 90mL --with {spirit}", answer), shell)
+    check_answers(("makeup LIME-002-M 90mL --with {spirit}", answer), shell)
 
 
 def test_less_than_is_there_is_refused(shell: Shell) -> None:

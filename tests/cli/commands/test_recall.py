@@ -59,7 +59,7 @@ def test_a_recall_closed_too_early_says_who_was_not_spoken_to(shell: Shell) -> N
     assert (asked.exit_code, asked.out) == (4, "")
     assert asked.complaints == [
         "Recalled goods still stand here: 470 mL of SOO-001-3, 418 mL of OE-001-5, 50 mL of "
-        "OS-001-O, 9 of BOS-001-S.",
+        "OS-002-M, 9 of BOS-001-S.",
         "  Write what becomes of them, such as: pottle send SOO-001-3 AMOUNT --as destroyed; or "
         "close it all the same and say why with --because.",
         f"These may still have some and were not spoken to: {STALL}.",
@@ -74,7 +74,7 @@ def test_a_recall_closed_too_early_says_who_was_not_spoken_to(shell: Shell) -> N
 
 def test_lots_made_since_are_named_and_recalled_with_a_reason(shell: Shell) -> None:
     shell.run("recall", OIL, "--because", "throws haze")
-    more = shell.run("bottle", "OS-001-O", "1 x 30mL", "--because", "as a sample", "--json")
+    more = shell.run("bottle", "OS-002-M", "1 x 30mL", "--because", "as a sample", "--json")
     code = more.json["code"]
     assert f"Not recalled: {code}." in shell.run("recall", OIL).lines
     lines = shell.run("recall", OIL, "--because", "filled from it").lines
@@ -89,7 +89,7 @@ def test_json_has_the_keys_a_machine_needs(shell: Shell) -> None:
     balance = {key: int(value["amount"]) for key, value in found["balance"].items()}
     told = sum(v for k, v in balance.items() if k not in ("made", "returned"))
     assert balance["made"] == told == 15
-    assert [lot["code"] for lot in found["lots"]] == [OIL, "OE-001-5", "OS-001-O", PACKED]
+    assert [lot["code"] for lot in found["lots"]] == [OIL, "OE-001-5", "OS-002-M", PACKED]
     (call,) = found["to_call"]
     assert (call["party"], call["phone"], call["known"]) == (STALL, None, False)
     assert call["may_have"] == {"amount": "6", "unit": "each"}

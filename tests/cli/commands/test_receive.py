@@ -6,9 +6,9 @@ from tests.cli.shell import Shell
 
 def test_a_delivery_on_hold_says_what_is_not_known_yet(shell: Shell) -> None:
     answer = (
-        "Recorded 39, received SOO-002-1: 100 mL of orange-oil, from Harbour Oils, their lot "
+        "Recorded 39, received SOO-004-Y: 100 mL of orange-oil, from Harbour Oils, their lot "
         "C7732, cost 10.50, best before 2099-01-31.\n"
-        "SOO-002-1, Sweet orange oil: 100 mL, on hold.\n"
+        "SOO-004-Y, Sweet orange oil: 100 mL, on hold.\n"
         "Not known yet: the certificate.\n"
         'Next: pottle start --product "NAME" --kind KIND --target VOLUME\n'
     )

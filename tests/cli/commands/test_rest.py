@@ -7,11 +7,11 @@ from tests.cli.shell import Shell
 def test_a_rest_begins_and_is_ended_next(shell: Shell) -> None:
     shell.line("start --product Lime --kind essence --target 90mL")
     answer = (
-        "Recorded 40, rest LIME-001-O: to chill, begun, at −4 °C.\n"
-        "LIME-001-O, Lime: 0 mL, being made.\n"
-        "Next: pottle rest LIME-001-O --end\n"
+        "Recorded 40, rest LIME-002-M: to chill, begun, at −4 °C.\n"
+        "LIME-002-M, Lime: 0 mL, being made.\n"
+        "Next: pottle rest LIME-002-M --end\n"
     )
-    check_answers(("rest LIME-001-O --for chill --temp -4", answer), shell)
+    check_answers(("rest LIME-002-M --for chill --temp -4", answer), shell)
 
 
 def test_no_rest_that_never_began_ends(shell: Shell) -> None:

@@ -6,7 +6,7 @@ from tests.cli.shell import Shell
 
 def test_kept_apart_the_liquor_opens_a_lot(shell: Shell) -> None:
     shell.line("start --product Lime --kind essence --target 90mL")
-    shell.line("add LIME-001-O {spirit} 90mL")
+    shell.line("add LIME-002-M {spirit} 90mL")
     answer = (
         "Recorded 41, cake rinsed RL-001-3: with 20 mL of Neutral spirit 96 %, NS-001-J, 15 mL "
         "ran through, kept apart.\n"
@@ -14,7 +14,7 @@ def test_kept_apart_the_liquor_opens_a_lot(shell: Shell) -> None:
         "Next: pottle look RL-001-3 GRADE --of neat\n"
     )
     check_answers(
-        ("rinse LIME-001-O --with {spirit} --in 20mL --out 15mL --to apart", answer), shell
+        ("rinse LIME-002-M --with {spirit} --in 20mL --out 15mL --to apart", answer), shell
     )
 
 

@@ -81,7 +81,7 @@ def test_the_look_at_a_sample_of_some_age_comes_after_the_making(stocked: Shell)
 
 def test_what_still_goes_in_comes_before_the_next_step(stocked: Shell) -> None:
     begun = stocked.line("start orange-syrup 4L --json").json["code"]
-    stocked.line(f"add {begun} WTR-001-0 2.06L")
+    stocked.line(f"add {begun} WTR-002-Y 2.06L")
     told = stocked.line(f"add {begun} WS-001-R 3.09kg --json").json
     assert told["next"] == "pottle start orange-essence VOLUME"
     read = stocked.line(f"measure {begun} brix 60 --json").json

@@ -9,7 +9,7 @@ BY_DATE = """\
 lot        what                       on hand  status    best before  look
 SOO-001-3  Sweet orange oil            470 mL  in stock  2099-06-30
 OE-001-5   Orange essence              418 mL  released  2099-06-30   hazy
-OS-001-O   Orange syrup                 50 mL  finished  2099-06-30   cloudy
+OS-002-M   Orange syrup                 50 mL  finished  2099-06-30   cloudy
 BOS-001-S  Orange syrup, 250 mL             9  released  2099-06-30   cloudy
 NS-001-J   Neutral spirit              4.56 L  in stock
 """
@@ -29,7 +29,7 @@ ANSWERS: dict[str, Answers] = {
         "stock --of 'orange syrup'",
         """\
 lot        what                  on hand  status    best before  look
-OS-001-O   Orange syrup            50 mL  finished  2099-06-30   cloudy
+OS-002-M   Orange syrup            50 mL  finished  2099-06-30   cloudy
 BOS-001-S  Orange syrup, 250 mL        9  released  2099-06-30   cloudy
 Next: pottle due
 """,
@@ -38,7 +38,7 @@ Next: pottle due
         "stock --of orange-SYRUP",
         """\
 lot        what                  on hand  status    best before  look
-OS-001-O   Orange syrup            50 mL  finished  2099-06-30   cloudy
+OS-002-M   Orange syrup            50 mL  finished  2099-06-30   cloudy
 BOS-001-S  Orange syrup, 250 mL        9  released  2099-06-30   cloudy
 Next: pottle due
 """,

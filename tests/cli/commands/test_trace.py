@@ -21,7 +21,7 @@ def test_a_trace_back_to_one_kind_shows_the_way_to_it(shell: Shell) -> None:
     assert [line.split("  ")[0].strip() for line in lines[:2]] == [PACKED, ""]
     assert lines[2] == f"Made of 3 lots (amount, lot, how much of it is in {PACKED})"
     told = [re.findall(r"\b[A-Z]+-\d{3}-[0-9A-Z]\b", line) for line in lines[3:-2]]
-    assert told == [["OS-001-O"], [ESSENCE], [OIL]]
+    assert told == [["OS-002-M"], [ESSENCE], [OIL]]
     assert "sugar" not in "".join(lines).lower()
     assert lines[-2] == "6 lots not on the way to oil left out; without --only they show."
 
@@ -88,8 +88,8 @@ def test_a_table_and_a_paper_are_written_and_never_over_what_is_there(
         rows = list(csv.DictReader(file))
     assert [(row["from_lot"], row["to"], row["amount"], row["unit"]) for row in rows] == [
         (OIL, ESSENCE, "30", "mL"),
-        (ESSENCE, "OS-001-O", "30", "mL"),
-        ("OS-001-O", PACKED, "3750", "mL"),
+        (ESSENCE, "OS-002-M", "30", "mL"),
+        ("OS-002-M", PACKED, "3750", "mL"),
         (PACKED, "Bridge Street Stall", "6", "each"),
     ]
     # 30 of 450 mL, 430 mL of which made 450; 30 mL of that in 3.93 L reckoned, in 250 mL bottles.

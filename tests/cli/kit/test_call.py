@@ -4,7 +4,7 @@ import pytest
 
 from tests.cli.shell import Shell
 
-ESSENCE, SYRUP, PACKED, SPIRIT = "OE-001-5", "OS-001-O", "BOS-001-S", "NS-001-J"
+ESSENCE, SYRUP, PACKED, SPIRIT = "OE-001-5", "OS-002-M", "BOS-001-S", "NS-001-J"
 
 
 KNOWN_MATERIALS = "b250, cap, carb, orange-oil, spirit, sugar, water"
@@ -27,7 +27,7 @@ REFUSALS: dict[str, tuple[tuple[str, ...], int, str, str]] = {
         ("lot", "OE-001-9"),
         3,
         "The lot code OE-001-9 ends in 9, but OE-001 calls for 5, so at least one character is "
-        "wrong: read the code again. Near to it: OE-001-5, OS-001-O, BOS-001-S.",
+        "wrong: read the code again. Near to it: OE-001-5, BOS-001-S, SOO-001-3.",
         "pottle stock lists the lots that are.",
     ),
     "a unit nobody knows": (
@@ -93,7 +93,7 @@ REFUSALS: dict[str, tuple[tuple[str, ...], int, str, str]] = {
     "a lot in what it was made from": (
         ("add", ESSENCE, SYRUP, "1mL"),
         3,
-        "OS-001-O was made from OE-001-5, so it cannot go into OE-001-5: a lot would contain "
+        "OS-002-M was made from OE-001-5, so it cannot go into OE-001-5: a lot would contain "
         "itself.",
         "Start a rework lot and add both to it: pottle start --kind rework ...",
     ),

@@ -36,7 +36,7 @@ def completions(line: str, env: dict[str, str]) -> list[str]:
 @pytest.mark.parametrize(
     ("line", "codes"),
     [
-        ("pottle lot O", ["OS-001-O", "OE-001-5"]),
+        ("pottle lot O", ["OS-002-M", "OE-001-5"]),
         ("pottle add oe-001-5 s", ["soo-001-3"]),
         ("pottle makeup OE-001-5 450mL --with N", ["NS-001-J"]),
         ("pottle trace Z", []),
@@ -49,7 +49,7 @@ def test_codes_that_begin_so_are_offered_the_newest_first(
 
 
 def test_the_book_named_on_the_line_is_the_one_that_is_read(shell: Shell) -> None:
-    assert completions(f"pottle --ledger {shell.book} lot B", {}) == ["BOS-001-S", "BM-001-I"]
+    assert completions(f"pottle --ledger {shell.book} lot B", {}) == ["BOS-001-S", "BM-002-G"]
 
 
 @pytest.mark.parametrize("where", ["none.db", "file", "postgresql://localhost/book", "\0"])

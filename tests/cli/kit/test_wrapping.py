@@ -13,7 +13,7 @@ from ledger.domain.entries.choices import LimitUnit
 def test_what_a_list_carries_over_stands_under_its_own_line() -> None:
     line = "10. Pretend Hotel: 01 555 0104, day and night"
     assert wrapped(line, 32) == ["10. Pretend Hotel: 01 555 0104,", "    day and night"]
-    assert wrapped("  OS-003-K: cloudy, dusty", 16) == ["  OS-003-K:", "    cloudy,", "    dusty"]
+    assert wrapped("  OS-005-G: cloudy, dusty", 16) == ["  OS-005-G:", "    cloudy,", "    dusty"]
     assert wrapped("A plain sentence goes on at the left.", 20)[1] == "goes on at the left."
 
 

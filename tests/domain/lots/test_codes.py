@@ -16,6 +16,7 @@ from ledger.domain.lots.codes import (
     clean_code,
     make_code,
     nearest,
+    next_code,
     stem_for,
 )
 from ledger.errors import InputError, LedgerError, RefusedError
@@ -161,8 +162,8 @@ AGAIN = "Read the code again and write it so."
 @pytest.mark.parametrize(
     ("text", "sentence"),
     [
-        ("", "No lot code was given. Write the code of a lot, such as OIL-007-1."),
-        (" -- ", "No lot code was given. Write the code of a lot, such as OIL-007-1."),
+        ("", "No lot code was given. Write the code of a lot, such as OIL-001-D."),
+        (" -- ", "No lot code was given. Write the code of a lot, such as OIL-001-D."),
         ("OIL 007", f'{STRANGE} " ". {AGAIN}'),
         ("OIL/007_1", f'{STRANGE} "/", "_". {AGAIN}'),
         ("straße", f'{STRANGE} "ß". {AGAIN}'),
@@ -198,6 +199,27 @@ def test_any_text_is_a_clean_code_or_an_error_in_words(text: str) -> None:
         assert set(code) <= set(ALPHABET + "-")
         assert 1 <= len(code) <= LONGEST_CODE
         assert clean_code(code) == code
+
+
+@given(st.integers(1, 400), st.sets(st.integers(1, 60)))
+def test_a_code_that_the_book_makes_is_free_and_ends_in_nothing_taken_for_another(
+    begin: int, taken_places: set[int]
+) -> None:
+    taken = {make_code("OS", begin + place) for place in taken_places}
+    code = next_code("OS", begin, taken.__contains__)
+    assert code not in taken
+    assert check_code(code) is None
+    assert code[-1] not in "1IL0OQ"
+
+
+def test_codes_made_one_after_another_rise_without_a_gap_but_for_those_passed_over() -> None:
+    made = set[str]()
+    for _ in range(200):
+        made.add(next_code("OS", len(made) + 1, made.__contains__))
+    last = max(int(code.split("-")[1]) for code in made)
+    assert made == {
+        code for n in range(1, last + 1) if (code := make_code("OS", n))[-1] not in "1IL0OQ"
+    }
 
 
 def test_the_nearest_codes_come_likest_first_and_ties_by_name() -> None:

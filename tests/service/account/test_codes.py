@@ -63,7 +63,7 @@ def test_a_lot_is_named_by_its_code_or_an_ending_of_one_lot_only(
         (
             " ",
             InputError,
-            ("No lot code was given.", "Write the code of a lot, such as OIL-007-1."),
+            ("No lot code was given.", "Write the code of a lot, such as OIL-001-D."),
         ),
         (
             "00N",

@@ -15,6 +15,6 @@ def test_what_mixing_takes_is_made_good(bench: Keeper) -> None:
 
 
 def test_a_making_up_over_sugar_is_worked_out_by_the_space_that_sugar_fills(bench: Keeper) -> None:
-    bench.do("add", lot="OE-001-5", source="SGR-001-L", amount="100g")
+    bench.do("add", lot="OE-001-5", source="SGR-002-J", amount="100g")
     facts = bench.do("makeup", lot="OE-001-5", volume="600mL", source="NS-001-J").entry.facts
     assert facts_to_plain(facts)["used"] == amount(116_731, UL, "116.731 mL")

@@ -15,7 +15,7 @@ def test_the_spirit_that_went_in_last_is_what_it_is_made_up_with(bench: Keeper) 
     weak = bench.opens("receive", material="spirit", amount="1L")
     new = bench.opens("start", product="Orange essence", kind="essence", target="240mL")
     bench.do("add", lot=new, source="water", amount="10mL")
-    assert hand(bench.book, new, None).liquid == "WTR-001-0"
+    assert hand(bench.book, new, None).liquid == "WTR-002-Y"
     bench.do("add", lot=new, source="NS-001-J", amount="100mL")
     bench.do("add", lot=new, source=weak, amount="50mL")
     bench.do("add", lot=new, source="orange-oil", amount="5mL")

@@ -19,7 +19,7 @@ RECORDED: dict[str, Said] = {
             "best_before": "2027-06-30",
             "density": "0.843",
         },
-        "SOO-002-1",
+        "SOO-004-Y",
         {
             "material": "orange-oil",
             "amount": amount(500_000, UL, "½ L"),

@@ -30,7 +30,7 @@ RECORDED: dict[str, Said] = {
     ),
     "a weight with its vessel": (
         "count",
-        {"lot": "SGR-001-L", "amount": "25.8kg", "tare": "800g"},
+        {"lot": "SGR-002-J", "amount": "25.8kg", "tare": "800g"},
         None,
         {"amount": amount(25_000_000, MG, "25 kg")},
     ),
@@ -39,7 +39,7 @@ RECORDED: dict[str, Said] = {
 REFUSED: dict[str, Refused] = {
     "a vessel that is heavier than what is in it": (
         "count",
-        {"lot": "SGR-001-L", "amount": "800g", "tare": "25.8kg"},
+        {"lot": "SGR-002-J", "amount": "800g", "tare": "25.8kg"},
         RefusedError,
         (
             (
@@ -50,7 +50,7 @@ REFUSED: dict[str, Refused] = {
     ),
     "a vessel by volume": (
         "count",
-        {"lot": "SGR-001-L", "amount": "25kg", "tare": "800mL"},
+        {"lot": "SGR-002-J", "amount": "25kg", "tare": "800mL"},
         RefusedError,
         (
             (
@@ -104,7 +104,7 @@ def test_a_count_says_what_is_there_from_then_on(bench: Keeper) -> None:
     [
         ("LOT-001-X", {"amount": "0"}),
         ("NS-001-J", {"amount": "0"}),
-        ("SGR-001-L", {"amount": "800g", "tare": "800g"}),
+        ("SGR-002-J", {"amount": "800g", "tare": "800g"}),
     ],
     ids=["a bare shelf", "nothing of what is poured", "an empty vessel"],
 )

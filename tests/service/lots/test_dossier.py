@@ -136,7 +136,7 @@ def test_a_slip_in_a_books_own_code_is_told_as_one(walked: Walked) -> None:
     slip = lots.essence[:-1] + ("A" if lots.essence[-1] != "A" else "B")
     assert problems_of(keeper, slip) == (
         (
-            f"{check_code(slip)} Near to it: {lots.essence}, OS-001-O, BOS-001-S.",
+            f"{check_code(slip)} Near to it: {lots.essence}, BOS-001-S, LOT-001-X.",
             "pottle stock lists the lots that are.",
         ),
     )

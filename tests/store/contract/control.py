@@ -101,8 +101,8 @@ class ControlContract:
         code = start_orange(keeper, tmp_path)
         keeper.do("rest", lot=code, purpose="macerate")
         told = {(str(item.waits), item.lot) for item in due(keeper.book).items}
-        assert told == {("rest", code), ("date", "SOO-003-0"), ("hold", "NS-001-J")}
+        assert told == {("rest", code), ("date", "SOO-005-W"), ("hold", "NS-001-J")}
         assert [item.short for item in propose(keeper.book, code)] == [0, 5000, 0]
         keeper.do("rest", lot=code, ended="yes", because="only to see")
         told = {(str(item.waits), item.lot) for item in due(keeper.book).items}
-        assert told == {("date", "SOO-003-0"), ("hold", "NS-001-J")}
+        assert told == {("date", "SOO-005-W"), ("hold", "NS-001-J")}

@@ -34,7 +34,7 @@ class ReachContract:
             lot = queries.lot_by_code(connection, "OE-001-5")
             assert lot is not None
             everything = queries.draws_on(connection, lot.seq, walked.clock())
-            assert [entry.draft.lot for entry in everything] == ["OS-001-O"]
+            assert [entry.draft.lot for entry in everything] == ["OS-002-M"]
             first = everything[0].draft.happened.at
             assert queries.draws_on(connection, lot.seq, first) == everything
             assert queries.draws_on(connection, lot.seq, first - timedelta(seconds=1)) == ()
@@ -43,7 +43,7 @@ class ReachContract:
         with walked.reading() as connection:
             made = {run.code: run for run in runs(connection)}
             known = found(connection)
-        syrup = made["OS-001-O"]
+        syrup = made["OS-002-M"]
         (packed,) = known.packed[syrup.lot]
         assert (syrup.product, syrup.product_kind, syrup.maker) == ("Orange syrup", "syrup", "AB")
         assert known.complaints[packed] == ["cloudy"]

@@ -63,7 +63,7 @@ def test_a_terminal_that_is_closed_takes_nothing_with_it(shell: Shell) -> None:
 
 
 def test_rests_are_told_to_be_over_once_and_the_nearest_are_shown() -> None:
-    hours = {"OE-001-5": 1, "OE-002-3": 0, "OE-003-1": 3, "OE-004-X": 2}
+    hours = {"OE-001-5": 1, "OE-002-3": 0, "OE-005-Y": 3, "OE-004-X": 2}
     rests = Rests({lot: NOW + timedelta(hours=span) for lot, span in hours.items()})
     assert rests.line(NOW) == "OE-002-3 is over   OE-001-5 1 h left   OE-004-X 2 h left"
     assert rests.over(NOW) == ["OE-002-3"]

@@ -23,19 +23,19 @@ def test_what_comes_next_stands_above_the_list_and_long_words_stay_in_their_colu
     found = DueList(
         NOW,
         (
-            Due(Waits.DATE, "OS-001-O", "Orange syrup", "", PAST),
+            Due(Waits.DATE, "OS-002-M", "Orange syrup", "", PAST),
             Due(Waits.HOLD, "OE-001-5", "Orange essence, 250 mL", held, None),
         ),
     )
     lines = shown(found, 80)
     assert lines[:4] == [
         "Due at 2026-03-02 12:00; Ctrl-C ends.",
-        'Next: pottle reject OS-001-O --because "past its date"',
+        'Next: pottle reject OS-002-M --because "past its date"',
         "",
         "due             when        lot       what                    to do",
     ]
     assert max(map(len, lines)) <= 80
-    assert lines[4].startswith("12 h 1 min ago  2026-03-01  OS-001-O  Orange syrup")
+    assert lines[4].startswith("12 h 1 min ago  2026-03-01  OS-002-M  Orange syrup")
     column = lines[3].index("to do")
     first = next(place for place, line in enumerate(lines) if "OE-001-5" in line)
     assert lines[first][column:].startswith("on hold: a")

@@ -41,7 +41,7 @@ def test_the_papers_have_everybody_and_the_files_what_the_rule_lists(
     made = rows(pack / "transformation.csv")
     assert [
         (row["new_traceability_lot_code"], row["input_traceability_lot_code"]) for row in made
-    ] == [("OE-001-5", OIL), ("OS-001-O", "OE-001-5"), (PACKED, "OS-001-O")]
+    ] == [("OE-001-5", OIL), ("OS-002-M", "OE-001-5"), (PACKED, "OS-002-M")]
     text = " ".join("".join(texts_of((pack / "recall.pdf").read_bytes())).split())
     assert STALL in text
     assert "ask your food authority today" in text

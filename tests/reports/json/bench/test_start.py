@@ -26,7 +26,7 @@ def test_what_is_proposed_says_what_is_short(sqlite_keeper: Keeper, tmp_path: Pa
         asked=Amount("30", "mL"),
         short=Amount("0", "mL"),
         lots=(
-            LotDrawn("SOO-002-1", Amount("20", "mL")),
+            LotDrawn("SOO-004-Y", Amount("20", "mL")),
             LotDrawn("SOO-001-3", Amount("10", "mL")),
         ),
     )

@@ -13,11 +13,11 @@ def test_a_rest_without_a_time_has_none_and_says_what_to_do(walked: tuple[Keeper
     assert [row for row in due_rows(due(keeper.book)) if row.waits is Waits.REST] == [
         DueRow(
             waits=Waits.REST,
-            code="OS-001-O",
+            code="OS-002-M",
             name="Orange syrup",
             says="rest to settle, 3 h so far",
             due=None,
             minutes=None,
-            next="pottle rest OS-001-O --end",
+            next="pottle rest OS-002-M --end",
         )
     ]
