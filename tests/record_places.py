@@ -118,7 +118,7 @@ PLACES: dict[tuple[str, str], Held] = {
     ),
     ("batch", "dates (and times) of each significant step"): Held(
         ("Draft.happened", "When.at", "Rest.started_at", "Rest.ended_at"),
-        (("record", "Entry When What As recorded By"), ("record", "2026-03-02 10:40 added")),
+        (("record", "Entry When What As recorded Asked By"), ("record", "2026-03-02 10:40 added")),
     ),
     ("batch", "equipment and lines used"): Held(
         ("Start.vessel", "Rest.vessel", "Filter.medium", "Measurement.instrument"),
@@ -148,7 +148,7 @@ PLACES: dict[tuple[str, str], Held] = {
     ("batch", "unique identifier of each component/packaging/label lot used"): Held(
         ("Add.source", "Bottle.bottles", "Bottle.caps", "Filter.paper", "Labels.stock"),
         (
-            ("record", "Entry When Lot What Amount By"),
+            ("record", "Entry Lot What Target Limits Put in Off By, checked"),
             ("record", "{oil} Sweet orange oil"),
             ("packed record", "bottles {bottles}"),
             ("record", "{paper} Filter paper, 20 µm 1"),
@@ -156,15 +156,16 @@ PLACES: dict[tuple[str, str], Held] = {
         ),
     ),
     ("batch", "identity and weight/measure of each component used"): Held(
-        ("Add.amount", "MakeUp.used"), (("record", "{carb} Light magnesium carbonate 16 g"),)
+        ("Add.amount", "MakeUp.used"),
+        (("record", "{carb} Light magnesium carbonate 16 g 16 g 0 g"),),
     ),
     ("batch", "actual yield and % of theoretical at phases"): Held(
         ("Finish.volume", "Filter.volume_out", "Decant.drawn"),
         (
-            ("record", "Yield and loss"),
+            ("record", "Yield What Amount Of what went in"),
             ("record", "Came out 440 mL"),
-            ("record", "Share of target 91.7 %"),
-            ("record", "Left in filter, pass 1"),
+            ("record", "Share of the target of 480 mL, by the formula 85 % to 102 % 91.7 %"),
+            ("record", "Kept by the filter, pass 1 25 mL 5.3 %"),
         ),
     ),
     ("batch", "actual monitoring results (values not pass/fail)"): Held(
@@ -184,13 +185,16 @@ PLACES: dict[tuple[str, str], Held] = {
     ),
     ("batch", "test/examination results or cross-reference"): Held(
         ("Measurement.reading_micro", "Measurement.unit", "Look.grade", "Receipt.certificate"),
-        (("record", "Looks and measurements"), ("record", "measured abv 88 %")),
+        (
+            ("record", "Looks Entry When Age Looked at Grade NTU What was seen By"),
+            ("record", "measured abv 88 %"),
+        ),
     ),
     ("batch", "finished product meets specification"): Held(
         ("Judge.verdict", "FormulaStep.worst", "Formula.abv_min_mpct"),
         (
             ("record", "Released by CD on"),
-            ("record", "Share expected by the formula 85 % to 102 %"),
+            ("record", "Looked clear or better last look: bright"),
         ),
     ),
     (
@@ -200,8 +204,9 @@ PLACES: dict[tuple[str, str], Held] = {
     ): Held(
         ("Draft.by", "Person.name", "Check.about", "Check.words"),
         (
-            ("record", "31 mL of {oil}, on Scale 1 Reason: the cylinder ran over. AB"),
-            ("record", "read the cylinder CD"),
+            ("record", "Reason: the cylinder ran over."),
+            ("record", "Checked by CD, 2026-03-02 10:45 (entry 31): read the cylinder."),
+            ("record", "+0.7 mL, outside AB, CD"),
             ("record", "AB Anna Bell"),
             ("record", "CD Cleo Dunn"),
             ("sheet", "day, time by"),
@@ -233,14 +238,15 @@ PLACES: dict[tuple[str, str], Held] = {
             ("record", "the whole record was read CD"),
             ("record", "judged released CD"),
             ("packed record", "judged released AB"),
-            ("record", "Reviewed by Date"),
+            ("record", "Made by Date Checked by Date Reviewed by Date Released by Date"),
             ("sheet", "Checked by Date"),
         ),
     ),
     ("batch", "material review and disposition decision"): Held(
         ("Deviation.rule", "Deviation.text", "Draft.reason", "Judge.verdict", "Move.witness"),
         (
-            ("record", "Deviations Entry When What As recorded By"),
+            ("record", "Deviation 30: With this 31 mL of orange-oil are in {essence}"),
+            ("record", "Deviations have their reason 1 deviation, 1 with a reason"),
             ("record", "Reason: the cylinder ran over."),
             ("barred lot", "judged: rejected. Reason: smells of solvent."),
             ("packed record", "1 destroyed, witness Edda Fell"),
@@ -271,7 +277,11 @@ PLACES: dict[tuple[str, str], Held] = {
             ("delivery record", "Supplier Harbour Oils lot C7731"),
             ("delivery record", "received 500 mL of orange-oil"),
             ("delivery record", "On hand 469 mL"),
-            ("delivery record", "{essence} Orange essence 31 mL"),
+            ("delivery record", "{essence} Orange essence 2026-03-02 31 mL"),
+            (
+                "delivery record",
+                "Received 500 mL 100.0 % \N{MINUS SIGN} Used here 31 mL 6.2 % = Here 469 mL",
+            ),
             ("barred lot", "rejected."),
         ),
     ),
@@ -282,7 +292,7 @@ PLACES: dict[tuple[str, str], Held] = {
     ("distribution", "product, lot, consignee name/address, date, quantity"): Held(
         ("Move.party", "Move.amount", "Move.document", "Party.address"),
         (
-            ("packed record", "Bridge Street Stall sold on 2026-03-04 3"),
+            ("packed record", "Bridge Street Stall sold, DN-1 2026-03-04 3 1 Bridge Street"),
             ("packed record", "3 sold to Bridge Street Stall, DN-1"),
             ("parties", "1 Bridge Street"),
         ),
@@ -303,7 +313,7 @@ PLACES: dict[tuple[str, str], Held] = {
         (
             ("record", "Quayside Essences 3 Pretend Lane Batch record {essence}"),
             ("record", "House Quayside Essences Entries 52 Root "),
-            ("record", "Page 1 of 3"),
+            ("record", "Page 1 of 4"),
         ),
     ),
     ("record", "retention"): Held(

@@ -121,8 +121,8 @@ def test_a_bad_week_leaves_nothing_untrue_and_nothing_out(week: Shell) -> None:
 
     essence = words(week, "record ESSENCE", "essence.pdf")
     for told in (
-        "Status released",
-        "added 20 mL of WEAK-1, as top-up",
+        "RELEASED 2026-",
+        "added, struck 20 mL of WEAK-1, as top-up",
         f"Struck by entry {strike}.",
         "Reason: poured away, not into it.",
         "AB Ada Brook",
@@ -131,7 +131,7 @@ def test_a_bad_week_leaves_nothing_untrue_and_nothing_out(week: Shell) -> None:
         assert told in essence, told
     bottles = words(week, "record BOTTLES", "bottles.pdf")
     for told in (
-        "Status recalled",
+        "RECALLED 2026-",
         "1 printed, with HOLD across",
         "complaint cloudy, from 738B 5C0F 660E",
         "judged put on hold",

@@ -34,6 +34,12 @@ class Yield(Struct, frozen=True):
     """What was kept back as samples of what came out."""
     to_lots: tuple[tuple[str, int], ...] = ()
     """What each other lot drew of it before the end, by code, in the order of the first draws."""
+    filters: tuple[tuple[int, int], ...] = ()
+    """What each pass kept, as its volumes in and out were read, by its number."""
+    rinse_left: int = 0
+    """What was rinsed with and did not run through."""
+    rinsed_apart: int = 0
+    """What ran through and was not put back."""
 
     @property
     def unexplained(self) -> int:
@@ -41,6 +47,13 @@ class Yield(Struct, frozen=True):
         gone = self.drawn + sum(amount for _, amount in self.to_lots)
         explained = self.came_out + gone + self.heel + self.cake + self.apart + self.waste
         return self.went_in - explained
+
+    @property
+    def unaccounted(self) -> int:
+        """What no reading tells of, what filters kept by their volumes in and out being told."""
+        kept = sum(amount for _, amount in self.filters) + self.rinse_left + self.rinsed_apart
+        gone = self.drawn + sum(amount for _, amount in self.to_lots)
+        return self.went_in - (self.came_out + gone + self.heel + kept + self.waste)
 
 
 def yield_of(
@@ -75,6 +88,15 @@ def yield_of(
             p.taken for entry in after for p in entry.postings if p.place is Place.RETAINED
         ),
         to_lots=_to_lots(lot, draws, making[-1]),
+        filters=tuple(
+            (facts.pass_no, facts.volume_in.amount - facts.volume_out.amount)
+            for facts in told
+            if isinstance(facts, Filter)
+        ),
+        rinse_left=sum(facts.volume_in.amount - facts.volume_out.amount for facts in rinses),
+        rinsed_apart=sum(
+            facts.volume_out.amount for facts in rinses if facts.went_to is not RinseTo.BATCH
+        ),
     )
 
 

@@ -17,6 +17,7 @@ from ledger.domain.entries import (
     Facts,
     Look,
     Measurement,
+    Party,
     Person,
     Rest,
     Start,
@@ -46,6 +47,8 @@ class Around(Struct, frozen=True):
     """The vessels it stood in, each with its last cleaning before."""
     instruments: tuple[Seen, ...]
     """The instruments it was read on, each with its last check before."""
+    parties: tuple[Party, ...] = ()
+    """Suppliers and customers, with how to reach them."""
 
 
 def around(book: Book, state: LotState) -> Around:
@@ -56,10 +59,12 @@ def around(book: Book, state: LotState) -> Around:
         cleanings = queries.entries_of_kind(connection, Clean)
         checks = queries.entries_of_kind(connection, Equipment)
         people = queries.persons(connection)
+        parties = queries.parties(connection)
     return Around(
         people=tuple(person for person in people if person.initials in writers),
         vessels=_seen(entries, _vessel, cleanings, lambda facts: facts.vessel),
         instruments=_seen(entries, _instrument, checks, lambda facts: facts.name),
+        parties=parties,
     )
 
 

@@ -26,15 +26,21 @@ class Words(Struct, frozen=True):
     face: Face
     align: Align = "left"
     struck: bool = False
+    is_white: bool = False
+    """Whether it stands on black."""
 
     def draw(self, canvas: Canvas, top: float) -> None:
         """Put it on the page, with a line through it if struck."""
         y = top - self.y
+        if self.is_white:
+            canvas.setFillGray(1)
         draw_text(canvas, self.x, y, self.text, self.face, self.align)
         if self.struck and self.text:
             width = width_of(self.text, self.face)
             left = self.x - width if self.align == "right" else self.x
             strike(canvas, left, y, width, self.face.size)
+        if self.is_white:
+            canvas.setFillGray(0)
 
 
 class Rule(Struct, frozen=True):
@@ -50,6 +56,54 @@ class Rule(Struct, frozen=True):
         """Put it on the page."""
         canvas.setLineWidth(self.thickness)
         canvas.line(self.x, top - self.y, self.to_x, top - self.to_y)
+
+
+class Box(Struct, frozen=True):
+    """A rectangle with its upper edge at `y`, filled with a grey, in a frame or without one."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+    grey: float | None = None
+    """0 is black, 1 is white; None leaves it empty."""
+    frame: float = 0.0
+    """Thickness of its frame; 0 for none."""
+
+    def draw(self, canvas: Canvas, top: float) -> None:
+        """Put it on the page."""
+        if self.grey is not None:
+            canvas.setFillGray(self.grey)
+        canvas.setLineWidth(self.frame)
+        canvas.rect(
+            self.x,
+            top - self.y - self.height,
+            self.width,
+            self.height,
+            stroke=int(self.frame > 0),
+            fill=int(self.grey is not None),
+        )
+        canvas.setFillGray(0)
+
+
+class Dot(Struct, frozen=True):
+    """A round dot with its middle at `x` and `y`, hollow or full."""
+
+    x: float
+    y: float
+    radius: float
+    is_hollow: bool = False
+
+    def draw(self, canvas: Canvas, top: float) -> None:
+        """Put it on the page."""
+        canvas.setLineWidth(DOT_LINE)
+        canvas.setFillGray(1 if self.is_hollow else 0)
+        canvas.circle(self.x, top - self.y, self.radius, stroke=1, fill=1)
+        canvas.setFillGray(0)
+
+
+DOT_LINE = 0.7
+"""Thickness of the line around a dot."""
 
 
 class Symbol(Struct, frozen=True):
@@ -95,7 +149,7 @@ class Across(Struct, frozen=True):
 
 PALE = 0.8
 """How grey words across are: 0 is black, 1 is white."""
-Mark = Words | Rule | Symbol | Across
+Mark = Words | Rule | Box | Dot | Symbol | Across
 """Whatever leaves ink."""
 
 

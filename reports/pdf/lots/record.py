@@ -11,24 +11,37 @@ from reports.kit.frame import Heading
 from reports.pdf.kit.head import paper_head
 from reports.pdf.kit.page import write_paper
 from reports.pdf.kit.strips import Section
-from reports.pdf.lots import record_head, record_specimen, record_tables
+from reports.pdf.lots import record_charts as charts
+from reports.pdf.lots import record_head, record_specimen
+from reports.pdf.lots import record_tables as tables
+from reports.pdf.lots.record_band import band
 from reports.views.lots import RecordView
 
 
 def _sections(view: RecordView) -> list[Section]:
-    """Lay out all the parts in order."""
+    """Lay out all the parts in order: what it is, how it was made, what came of it, who signs."""
+    is_delivery = view.inputs is None
+    title = "Balance" if is_delivery else "Yield"
     return [
         paper_head(view.frame, heading_of(view)),
+        band(view.band),
         record_head.facts(view),
         record_head.cautions(view),
-        *([] if view.inputs is None else [record_tables.inputs(view.inputs)]),
-        record_tables.steps("Steps", view.steps),
-        record_tables.steps("Looks and measurements", view.looks),
-        *([] if view.balance is None else [record_tables.balance(view.balance)]),
-        record_tables.went_to(view.went_to),
-        record_tables.steps("Deviations", view.deviations),
-        *([record_tables.around(view.around)] if view.around else []),
+        *([] if view.inputs is None else [tables.inputs(view.inputs)]),
+        *([charts.hours(view.bar)] if view.bar else []),
+        tables.steps("What was done" if is_delivery else "How it was made", view.made),
+        *([charts.clarity(view.clarity)] if view.clarity else []),
+        *([tables.looks(view.looks)] if view.looks or not is_delivery else []),
+        *([tables.ladder(title, view.ladder)] if view.ladder else []),
+        *([tables.pairs("Labels and bottles", view.labels)] if view.labels else []),
         *([record_specimen.specimen(view.specimen)] if view.specimen else []),
+        *([tables.steps("What happened since", view.since)] if view.since else []),
+        tables.neighbours("One step back", view.back),
+        tables.neighbours("One step forward", view.forward),
+        *([tables.pairs("Vessels and instruments", view.around)] if view.around else []),
+        *([tables.pairs("What is in it, and in a glass", view.serving)] if view.serving else []),
+        *([tables.people(view.people)] if view.people else []),
+        *([tables.gate(view.gate)] if view.gate else []),
         record_head.signatures(),
     ]
 
@@ -48,4 +61,4 @@ def batch_record(view: RecordView, out: BinaryIO) -> None:
 
 def heading_of(view: RecordView) -> Heading:
     """Return what the record is."""
-    return Heading(view.paper, view.lot, view.title, view.status, symbol=view.lot)
+    return Heading(view.paper, view.lot, view.title, view.band.status.lower(), symbol=view.lot)

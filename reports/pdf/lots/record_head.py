@@ -12,7 +12,7 @@ from reports.pdf.kit.marks import Mark, Rule, Words, shifted
 from reports.pdf.kit.page import INNER, SIDE, WIDTH
 from reports.pdf.kit.rows import Cell, Column, Piece, row_strips
 from reports.pdf.kit.strips import Section, Strip, stacked
-from reports.pdf.kit.styles import COLUMN, GUTTER, RULE, STRONG, VALUE
+from reports.pdf.kit.styles import GUTTER, RULE, SMALL, STRONG, VALUE
 from reports.views.lots import RecordView
 
 FACT_COLUMNS = (
@@ -23,8 +23,11 @@ FACT_COLUMNS = (
 )
 """The head facts, two side by side."""
 
-SIGNED = (("Reviewed by", 0, 110 * mm), ("Date", 120 * mm, 60 * mm))
-"""What is signed: label, left edge from the margin, length of the line."""
+SIGNED = ("Made by", "Checked by", "Reviewed by", "Released by")
+"""Who signs."""
+
+SIGN_HEIGHT = 12 * mm
+"""Height to sign in."""
 
 BOX_PAD = 3 * mm
 """Inside the box of cautions, left and right."""
@@ -77,10 +80,14 @@ def _sides(height: float) -> tuple[Rule, Rule]:
 
 
 def signatures() -> Section:
-    """Lay out the lines to sign on."""
-    lines: list[Mark] = []
-    y = 18 * mm
-    for label, left, width in SIGNED:
-        lines.append(Rule(SIDE + left, y, SIDE + left + width, y, RULE))
-        lines.append(Words(SIDE + left, y + 1 * mm + COLUMN.drop, label, COLUMN))
-    return Section(Strip(y + 6 * mm, tuple(lines)), NOTHING, tied=True)
+    """Lay out four lines to sign on, two side by side, each with its date; kept together."""
+    marks: list[Mark] = []
+    half, date = INNER / 2, 26 * mm
+    for number, label in enumerate(SIGNED):
+        row, column = divmod(number, 2)
+        left, y = SIDE + column * (half + GUTTER / 2), (row + 1) * SIGN_HEIGHT
+        end = left + half - GUTTER / 2
+        for x, to_x, words in ((left, end - date - GUTTER, label), (end - date, end, "Date")):
+            marks.append(Rule(x, y, to_x, y, RULE))
+            marks.append(Words(x, y + 0.5 * mm + SMALL.drop, words, SMALL))
+    return Section(Strip(2 * SIGN_HEIGHT + 5 * mm, tuple(marks)), NOTHING, tied=True)

@@ -1,4 +1,4 @@
-"""What stood around a lot, in words: people by their names, vessels, instruments.
+"""What stood around a lot, in words: vessels, instruments.
 
 Guarantees: what the book does not know is said to be unknown.
 """
@@ -15,14 +15,9 @@ Row = tuple[str, str]
 def around_rows(around: Around) -> tuple[Row, ...]:
     """Return what stood around a lot, label and words."""
     return (
-        *((person.initials, _named(person.name, person.role)) for person in around.people),
         *_rows("Vessel", around.vessels, "no cleaning of it before is in the book"),
         *_rows("Instrument", around.instruments, "no check of it before is in the book"),
     )
-
-
-def _named(name: str, role: str | None) -> str:
-    return f"{name}, {role}" if role else name
 
 
 def _rows(label: str, seen: tuple[Seen, ...], unknown: str) -> Iterator[Row]:

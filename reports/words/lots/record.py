@@ -1,25 +1,32 @@
-"""The views of papers: the batch record and the label sheet.
+"""The view of the record of a lot.
 
-Guarantees: everything recorded about a lot stands on its record, in force or not. Refuses: labels
-for lots that are not bottled.
+Guarantees: everything recorded about a lot stands on its record, in force or not.
 """
 
 from datetime import date
 
-from ledger.domain.amounts.quantity import show
-from ledger.domain.entries import Add, Deviation, Look, Material, Measurement, Receipt
+from ledger.domain.entries import (
+    Bottle,
+    Formula,
+    House,
+    Judge,
+    Labels,
+    Material,
+    Receipt,
+    Start,
+    entries_of,
+)
 from ledger.domain.entries.choices import LotType, ProductKind
-from ledger.domain.lots.state import opener
+from ledger.domain.lots.lot import Status
+from ledger.domain.lots.state import is_trial, latest, opener
+from ledger.domain.masters.formulas import version_of
 from ledger.service.glass.card import ServingCard
 from ledger.service.lots.around import Around
 from ledger.service.lots.dossier import Dossier
-from ledger.service.lots.journal import Said
-from reports.kit.format import clock, initials, tidy
+from reports.kit.format import clock, initials, money, plural, tidy
 from reports.kit.frame import frame_of
 from reports.views.goods import LabelView
-from reports.views.lots import InputRow, RecordView, StepRow
-from reports.words.entries.goods import gone
-from reports.words.entries.sentence import notes, sentence, strikes, title
+from reports.views.lots import Band, LadderRow, RecordView
 from reports.words.glass.cautions import (
     HANDLE_WITH_CARE,
     neat_caution,
@@ -27,16 +34,25 @@ from reports.words.glass.cautions import (
     record_cautions,
 )
 from reports.words.lots.around import around_rows
-from reports.words.lots.balance import balance
+from reports.words.lots.clarity import clarity_strip, look_rows
 from reports.words.lots.dates import keeping_words
+from reports.words.lots.gate import gate_rows
+from reports.words.lots.hours import time_bar
+from reports.words.lots.ladder import delivery_ladder, filling_ladder, ladder
+from reports.words.lots.neighbours import back_rows, forward_rows
+from reports.words.lots.put_in import input_rows
+from reports.words.lots.story import story_of
 from reports.words.lots.strength import content_facts
 from reports.words.lots.there import there_words
 from reports.words.lots.trace import supplied_by
+from reports.words.masters.formula import checker
 from reports.words.masters.house import kept_until
 from reports.words.verdicts.control import control_facts
 
 OPENED = {LotType.MADE: "Begun", LotType.RECEIVED: "Received", LotType.PACKED: "Filled"}
 """What its first entry did to a lot."""
+DARK = (Status.HELD, Status.REJECTED, Status.RECALLED, Status.REWORK)
+"""Where a lot stands that nobody may use or send as it is."""
 
 
 def record_view(
@@ -49,66 +65,79 @@ def record_view(
 
     One of a delivery is headed so and has no parts that only a batch can fill, unless they are.
     """
-    state = dossier.state
-    rows = [_row(said, strikes(item.entry for item in dossier.said)) for said in dossier.said]
-    pairs = list(zip(dossier.said, rows, strict=True))
-    seen = (Look, Measurement)
-    inputs = _inputs(dossier)
-    yields = balance(state, dossier.inputs, dossier.formula, dossier.draws)
+    state, inputs = dossier.state, input_rows(dossier)
+    made, since = story_of(dossier)
     is_delivery = state.opened.lot_type is LotType.RECEIVED
+    parties = {party.name: party for party in around.parties} if around else {}
     return RecordView(
         frame=frame_of(dossier.house, dossier.seal, dossier.written_at),
         lot=state.code,
         title=dossier.lot.name,
-        facts=(*_head(dossier), *(content_facts(card) if card else ())),
+        band=_band(dossier),
+        facts=_head(dossier),
         inputs=None if is_delivery and not inputs else inputs,
-        steps=tuple(row for said, row in pairs if not isinstance(_facts(said), (*seen, Deviation))),
-        looks=tuple(row for said, row in pairs if isinstance(_facts(said), seen)),
-        balance=None if is_delivery and not yields else yields,
-        went_to=_went_to(dossier),
-        deviations=tuple(row for said, row in pairs if isinstance(_facts(said), Deviation)),
+        made=made,
+        since=since,
+        looks=look_rows(dossier),
+        ladder=_ladder(dossier),
+        back=back_rows(dossier, parties),
+        forward=forward_rows(dossier, parties),
         cautions=(
             *own_caution(dossier.formula),
             *(record_cautions(card, dossier.materials) if card else cautions(dossier)),
         ),
-        status=str(dossier.lot.status),
         paper="Lot received" if is_delivery else "Batch record",
+        bar=time_bar(state),
+        clarity=clarity_strip(dossier),
+        gate=gate_rows(dossier, inputs),
+        serving=content_facts(card) if card else (),
+        people=tuple((p.initials, p.name, p.role or "") for p in around.people) if around else (),
         around=around_rows(around) if around else (),
+        labels=_labels(dossier),
         specimen=specimen,
     )
 
 
-def _facts(said: Said) -> object:
-    return said.entry.facts
+def _ladder(dossier: Dossier) -> tuple[LadderRow, ...]:
+    match dossier.state.opened.lot_type:
+        case LotType.RECEIVED:
+            return delivery_ladder(dossier)
+        case LotType.PACKED:
+            return filling_ladder(dossier.state)
+        case _:
+            return ladder(dossier.state, dossier.inputs, dossier.formula, dossier.draws)
 
 
-def _row(said: Said, struck: frozenset[int]) -> StepRow:
-    entry = said.entry
-    return StepRow(
-        entry=str(entry.seq),
-        when=clock(entry.draft.happened),
-        what=title(entry),
-        words=sentence(entry),
-        by=initials(entry),
-        notes=notes(entry, said.corrected_by, is_struck=entry.seq in struck),
-        struck=said.corrected_by is not None,
-    )
+def _band(dossier: Dossier) -> Band:
+    """Return where a lot stands; a trial that nobody released is said to be one."""
+    status = dossier.lot.status
+    is_tried = is_trial(dossier.state) and status in (Status.MAKING, Status.FINISHED)
+    verdicts = list(entries_of(dossier.state.entries, Judge))
+    last = verdicts[-1] if verdicts else None
+    words = f"{clock(last.draft.happened)}, {initials(last)}" if last else ""
+    if last and last.draft.reason:
+        words = f"{words}: {last.draft.reason}"
+    return Band("TRIAL" if is_tried else str(status).upper(), words, is_tried or status in DARK)
 
 
 def _head(dossier: Dossier) -> tuple[tuple[str, str], ...]:
-    state, lot = dossier.state, dossier.lot
-    first = opener(state)
+    state, lot, formula = dossier.state, dossier.lot, dossier.formula
+    first, start = opener(state), latest(state, Start)
+    filled, receipt = latest(state, Bottle), latest(state, Receipt)
     lines = (
         ("Kind", lot.product_kind or lot.sort or lot.lot_type),
         (
             OPENED.get(state.opened.lot_type, "Opened"),
-            clock(first.draft.happened) if first else "",
+            f"{clock(first.draft.happened)}, {initials(first)}" if first else "",
         ),
-        ("By", initials(first) if first else ""),
+        ("Batch size", tidy(start.target.written) if start else ""),
+        ("Bottles", f"{filled.count} of {tidy(filled.size.written)}" if filled else ""),
         ("Supplier", supplied_by(lot)),
-        ("Status", str(lot.status)),
-        *control_facts(dossier),
+        ("Cost", _cost(receipt, dossier.house)),
+        ("Formula", _formula(formula)),
+        *((label, words) for label, words in control_facts(dossier) if label != "Formula"),
         ("On hand", there_words(lot)),
+        ("Allergens", _allergens(dossier)),
         ("Best before", str(state.best_before or "")),
         ("Date set by", state.dates.set_by or ""),
         ("Keeping", keeping_words(state.dates) or ""),
@@ -118,56 +147,49 @@ def _head(dossier: Dossier) -> tuple[tuple[str, str], ...]:
     return tuple((label, value) for label, value in lines if value)
 
 
+def _formula(formula: Formula | None) -> str:
+    if formula is None:
+        return ""
+    prepared = f"prepared by {formula.prepared_by or 'nobody named'}"
+    return f"{version_of(formula)}, {prepared}, checked by {checker(formula)}"
+
+
+def _cost(receipt: Receipt | None, house: House | None) -> str:
+    if receipt is None or receipt.cost_minor is None:
+        return ""
+    return money(receipt.cost_minor, house.currency if house else "", receipt.cost_digits)
+
+
+def _allergens(dossier: Dossier) -> str:
+    named = dict.fromkeys(item.allergens for item in dossier.materials if item.allergens)
+    return ", ".join(named) or ("none recorded" if dossier.materials else "")
+
+
+def _labels(dossier: Dossier) -> tuple[tuple[str, str], ...]:
+    """Return what became of the labels of a packed lot: printed = used + spoiled + left."""
+    told = [entry.facts for entry in entries_of(dossier.state.entries, Labels)]
+    if not told:
+        return ()
+    printed = sum(facts.for_bottles for facts in told)
+    used = sum(facts.used or 0 for facts in told)
+    spoiled = sum(facts.spoiled or 0 for facts in told)
+    left = printed - used - spoiled
+    rest = f"{left} left" if left >= 0 else f"{-left} more than were printed"
+    stocks = dict.fromkeys(facts.stock for facts in told if facts.stock)
+    filled = latest(dossier.state, Bottle)
+    rows = (
+        ("Labels", f"{printed} printed = {used} used + {spoiled} spoiled + {rest}"),
+        ("Bottles", plural(filled.count, "bottle") if filled else ""),
+        ("Printed on", ", ".join(stocks)),
+    )
+    return tuple((label, words) for label, words in rows if words)
+
+
 def _last_date(dossier: Dossier) -> date | None:
     """Return the last date on a record: best before, or the day that goods last went."""
     gone = [date.fromisoformat(holder.on) for holder in dossier.holders]
     days = [*gone, *([dossier.state.best_before] if dossier.state.best_before else [])]
     return max(days, default=None)
-
-
-def _inputs(dossier: Dossier) -> tuple[InputRow, ...]:
-    lots = {node.brief.code: node.brief for node in dossier.trace.nodes}
-    rows = []
-    for said in dossier.said:
-        facts = said.entry.facts
-        for posting in said.entry.postings:
-            if posting.target != dossier.state.code or posting.source is None:
-                continue
-            brief = lots.get(posting.source)
-            what = brief.name if brief else "no longer counted as an input"
-            if brief and brief.supplier_lot:
-                what = f"{what}, {brief.supplier or 'supplier'} lot {brief.supplier_lot}"
-            amount = show(posting.taken, brief.measure) if brief and posting.taken else "carried"
-            written = facts.amount.written if isinstance(facts, Add | Receipt) else None
-            rows.append(
-                InputRow(
-                    lot=posting.source,
-                    what=what,
-                    amount=tidy(written) if written else amount,
-                    when=clock(said.entry.draft.happened, is_repeated=said.is_repeated),
-                    by=initials(said.entry),
-                    entry=str(said.entry.seq),
-                    struck=said.corrected_by is not None,
-                )
-            )
-    return tuple(rows)
-
-
-def _went_to(dossier: Dossier) -> tuple[tuple[str, str, str], ...]:
-    into = [(edge.target, _name_of(dossier, edge.target), edge.words) for edge in dossier.outputs]
-    sent = [
-        (
-            holder.party or "–",
-            f"{gone(holder.moved_as, None)} on {holder.on}",
-            show(abs(holder.amount), holder.measure),
-        )
-        for holder in dossier.holders
-    ]
-    return (*into, *sent)
-
-
-def _name_of(dossier: Dossier, code: str) -> str:
-    return next((node.brief.name for node in dossier.trace.nodes if node.brief.code == code), "")
 
 
 def cautions(dossier: Dossier) -> tuple[str, ...]:

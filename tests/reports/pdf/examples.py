@@ -6,7 +6,20 @@ from msgspec.structs import replace
 
 from reports.kit.frame import Frame
 from reports.views.goods import LabelSheetView, LabelView
-from reports.views.lots import InputRow, RecordView, StepRow
+from reports.views.lots import (
+    Band,
+    ClarityPoint,
+    ClarityStrip,
+    GateRow,
+    InputRow,
+    LadderRow,
+    LookRow,
+    NeighbourRow,
+    RecordView,
+    StepRow,
+    TimeBar,
+    TimeSpan,
+)
 
 SEAL = (
     "House: Fennimore & Sloe, syrup makers (invented)",
@@ -67,9 +80,9 @@ STEPS = (
 
 RECORD = RecordView(
     frame=FRAME,
-    status="released",
     lot="E26-014-7",
     title="Lemon soda essence, 1 : 33",
+    band=Band("RELEASED", "2026-03-04 10:00, MS", is_dark=False),
     facts=(
         ("Kind", "essence"),
         ("Formula", "LEM version 3, prepared by AF, checked by MS"),
@@ -111,24 +124,42 @@ RECORD = RecordView(
             "WA-26-009-2", "water, distilled", "474 mL", "2026-03-01 14:30", "MS", "1184", False
         ),
     ),
-    steps=STEPS,
+    made=STEPS,
+    since=(step(12, "judged", "released", by="MS"),),
     looks=(
-        step(10, "look", "bright, at 20 °C, cell 10 cm, against the light", by="MS"),
-        step(11, "measure", "0.48 NTU at 20 °C with turbidity meter T1", by="MS"),
+        LookRow("1190", "2026-03-01 10:30", "", "neat", "bright", "", "at 20 °C", "MS", False),
+        LookRow("1191", "2026-03-01 11:30", "2 d", "neat", "bright", "0.48", "", "MS", False),
     ),
-    balance=(
-        ("Went in", "1 045 mL"),
-        ("Came out", "1 005 mL"),
-        ("Left in filter and cake", "35 mL"),
-        ("Not accounted for", "5 mL (0.5 %)"),
+    ladder=(
+        LadderRow("", "Liquids put in", "1 045 mL", "100.0 %"),
+        LadderRow("\N{MINUS SIGN}", "Kept by the filter, pass 1", "35 mL", "3.3 %"),
+        LadderRow("=", "Came out", "1 005 mL", "96.2 %", is_sum=True),
+        LadderRow("", "Not accounted for", "5 mL", "0.5 %"),
     ),
-    went_to=(
-        ("S26-031-2", "lemon syrup, 12 L", "360 mL"),
-        ("Corner Fountain (invented)", "sold, 3 bottles of 250 mL", "750 mL"),
+    back=(NeighbourRow("LO-26-003-K", "lemon oil", "2026-02-01", "30 mL", "1 Grove (invented)"),),
+    forward=(
+        NeighbourRow("S26-031-2", "lemon syrup, 12 L", "2026-03-05", "360 mL", ""),
+        NeighbourRow("Corner Fountain (invented)", "sold, DN-1", "2026-03-06", "3", "2 Corner"),
     ),
-    deviations=(
-        step(12, "deviation", "Rested 18 h, formula says 24 h", "Reason: power cut on 1 March."),
+    bar=TimeBar(
+        (TimeSpan("chill", 0.1, 0.7), TimeSpan("look", 0.9, 0.9)),
+        ((0.0, "2026-03-01 09:30"), (1.0, "2026-03-02 15:30")),
     ),
+    clarity=ClarityStrip(
+        (ClarityPoint(0.0, 0.2, "1.6"), ClarityPoint(1.0, 0.6, "6.3")),
+        ((0.0, "finished"), (1.0, "30 d")),
+        ((0.0, "1"), (0.5, "4"), (1.0, "10")),
+        0.4,
+        "Shaded: wanted clear",
+    ),
+    gate=(
+        GateRow(True, "By a checked formula", "LEM version 3"),
+        GateRow(False, "Checked by a second person", "by nobody else"),
+        GateRow(None, "By a formula", "it follows none"),
+    ),
+    people=(("AF", "Ada Fenn (invented)", "maker"),),
+    around=(("Vessel", "flask 2: cleaned 2026-02-28"),),
+    serving=(("Strength", "90 % vol at 20 °C"),),
     cautions=(
         "Highly flammable: keep away from flames and sparks.",
         "Contains lemon oil (limonene): may cause an allergic skin reaction.",
@@ -138,4 +169,4 @@ RECORD = RecordView(
 
 def long_record(lines: int) -> RecordView:
     """Make a record with many steps."""
-    return replace(RECORD, steps=tuple(step(n, "note", f"line {n} of many") for n in range(lines)))
+    return replace(RECORD, made=tuple(step(n, "note", f"line {n} of many") for n in range(lines)))

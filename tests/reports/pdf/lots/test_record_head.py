@@ -34,5 +34,7 @@ def test_cautions_stand_in_a_box_and_without_any_there_is_none() -> None:
     assert (bare.head.height, bare.rows) == (0, ())
 
 
-def test_a_reviewer_signs_and_dates() -> None:
-    assert words_of(signatures()) == ["Reviewed by", "Date"]
+def test_four_sign_and_date() -> None:
+    signed = words_of(signatures())
+    assert signed[::2] == ["Made by", "Checked by", "Reviewed by", "Released by"]
+    assert signed[1::2] == ["Date"] * 4

@@ -3,9 +3,9 @@
 from msgspec.structs import replace
 
 from reports.pdf.kit.marks import Words
-from reports.pdf.kit.page import SIDE, WIDTH
 from reports.pdf.lots.record import batch_record
-from reports.pdf.lots.record_tables import steps, went_to
+from reports.pdf.lots.record_tables import gate, ladder, steps
+from reports.views.lots import GateRow, LadderRow
 from tests.reports.pdf.examples import RECORD, step
 from tests.reports.pdf.readback import printed, text_of
 
@@ -13,25 +13,34 @@ from tests.reports.pdf.readback import printed, text_of
 def test_struck_words_are_struck_and_stay_legible_and_their_notes_are_not_struck() -> None:
     row = step(2, "add", "451 mL of ethanol", "Struck by 1190.", struck=True)
     (strip,) = steps("Steps", [row]).rows
-    struck = {mark.text: mark.struck for mark in strip.marks if isinstance(mark, Words)}
+    struck = {
+        mark.text: mark.struck for mark in strip.marks if isinstance(mark, Words) and mark.text
+    }
     assert struck == {
         "1182": True,
         "2026-03-01 11:30": True,
-        "add": True,
+        "add": False,
         "451 mL of ethanol": True,
         "Struck by 1190.": False,
         "AF": True,
     }
-    text = text_of(printed(batch_record, replace(RECORD, steps=(row,))))
+    text = text_of(printed(batch_record, replace(RECORD, made=(row,))))
     assert "451 mL of ethanol\nStruck by 1190.\n" in text
 
 
 def test_amounts_share_their_right_edge() -> None:
-    rows = [("Corner", "sold", "1.50 mL"), ("Corner", "sold", "1 111 mL")]
+    rows = [LadderRow("", "in", text, "1 %") for text in ("1.50 mL", "1 111 mL")]
     amounts = [
         mark
-        for strip in went_to(rows).rows
+        for strip in ladder("Yield", rows).rows
         for mark in strip.marks
         if isinstance(mark, Words) and mark.text.endswith("mL")
     ]
-    assert {(mark.x, mark.align) for mark in amounts} == {(WIDTH - SIDE, "right")}
+    assert {mark.align for mark in amounts} == {"right"}
+    assert len({mark.x for mark in amounts}) == 1
+
+
+def test_a_box_is_ticked_where_it_is_so() -> None:
+    """Three marks beside the words: the box and the two strokes of its tick."""
+    met, unmet = gate([GateRow(True, "asked", "so"), GateRow(False, "asked", "not so")]).rows
+    assert (len(met.marks), len(unmet.marks)) == (5, 3)

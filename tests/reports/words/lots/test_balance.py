@@ -2,7 +2,6 @@
 
 from ledger.service.lots.dossier import dossier
 from reports.words.lots.balance import balance
-from reports.words.lots.record import record_view
 from tests.keeper import Keeper
 from tests.path import receive_all
 
@@ -33,7 +32,7 @@ def test_the_balance_tells_of_samples_and_of_what_went_in_after_the_finish(
     assert lines["Unexplained, filters included"] == "47 mL, 9.8 %"
 
 
-def test_the_record_names_the_lots_that_drew_of_a_batch_before_its_finish(
+def test_the_balance_names_the_lots_that_drew_of_a_batch_before_its_finish(
     sqlite_keeper: Keeper,
 ) -> None:
     """480 mL went in; a syrup drew 30 mL of it before the 450 mL were measured, 20 mL after."""
@@ -45,6 +44,11 @@ def test_the_record_names_the_lots_that_drew_of_a_batch_before_its_finish(
     keeper.do("add", lot=syrup, source=essence, amount="30mL", because="could not wait")
     keeper.do("finish", lot=essence, volume="450mL")
     keeper.do("add", lot=syrup, source=essence, amount="20mL")
-    lines = dict(record_view(dossier(keeper.book, essence)).balance or ())
+    lines = _told(keeper, essence)
     assert lines[f"Drawn to {syrup} before the finish"] == "30 mL"
     assert lines["Unexplained"] == "0 mL, 0.0 %"
+
+
+def _told(keeper: Keeper, code: str) -> dict[str, str]:
+    found = dossier(keeper.book, code)
+    return dict(balance(found.state, found.inputs, found.formula, found.draws))

@@ -34,7 +34,7 @@ def test_struck_and_corrected_entries_stay_with_their_notes(
 ) -> None:
     keeper, _, essence = made
     view = record_of(keeper, essence)
-    rows = {row.entry: row for row in (*view.steps, *view.looks)}
+    rows = {row.entry: row for row in (*view.made, *view.since)}
     fated = {row.entry: row.notes for row in rows.values() if row.struck}
     assert sorted(note for notes in fated.values() for note in notes) == [
         "Corrected by entry 27.",
@@ -46,18 +46,6 @@ def test_struck_and_corrected_entries_stay_with_their_notes(
         ("25 g", True),
         ("26 g", False),
     ]
-
-
-def test_the_balance_goes_from_what_went_in_to_what_came_out(
-    made: tuple[Keeper, Lots, str],
-) -> None:
-    keeper, _, essence = made
-    balance = dict(record_of(keeper, essence).balance or ())
-    assert balance["Target"] == "480 mL"
-    assert balance["Came out"] == "448 mL"
-    assert balance["Share of target"] == "93.3 %"
-    assert balance["Left in filter, pass 1"] == "15 mL, 3.4 %"
-    assert balance["Unexplained, filters included"] == "22.769 mL, 4.8 %"
 
 
 def test_cautions_come_from_the_kind_and_from_every_material_in_it(
@@ -97,10 +85,12 @@ def test_where_goods_went_is_told_and_what_came_back_is_no_negative(
     keeper.do("judge", lot=packed, verdict="release")
     keeper.do("send", lot=packed, amount="6", party="Bridge Street Stall")
     keeper.do("send", lot=packed, amount="2", party="Bridge Street Stall", moved_as="returned")
-    assert record_of(keeper, packed).went_to == (
-        ("Bridge Street Stall", "sold on 2026-03-04", "6"),
-        ("Bridge Street Stall", "came back on 2026-03-04", "2"),
-    )
+    assert [
+        (row.who, row.what, row.on, row.amount) for row in record_of(keeper, packed).forward
+    ] == [
+        ("Bridge Street Stall", "sold", "2026-03-04", "6"),
+        ("Bridge Street Stall", "came back", "2026-03-04", "2"),
+    ]
 
 
 def test_the_record_of_a_delivery_is_headed_so_and_has_no_parts_of_a_batch(
@@ -108,12 +98,18 @@ def test_the_record_of_a_delivery_is_headed_so_and_has_no_parts_of_a_batch(
 ) -> None:
     keeper, lots, essence = made
     view = record_of(keeper, lots.oil)
-    assert (view.paper, view.inputs, view.balance) == ("Lot received", None, None)
-    assert dict(view.facts)["Received"] == "2026-03-02 09:10"
+    assert (view.paper, view.inputs, view.gate) == ("Lot received", None, ())
+    assert dict(view.facts)["Received"] == "2026-03-02 09:10, AB"
+    assert [(row.sign, row.what, row.amount) for row in view.ladder] == [
+        ("", "Received", "500 mL"),
+        ("\N{MINUS SIGN}", "Used here", view.ladder[1].amount),
+        ("=", "Here", view.ladder[2].amount),
+        ("", "Not accounted for", "0 mL"),
+    ]
     batch = record_of(keeper, essence)
     assert batch.paper == "Batch record"
     assert batch.inputs
-    assert batch.balance
+    assert batch.ladder
     filled = record_of(keeper, pack(keeper, lots, essence))
     assert (filled.paper, "Filled" in dict(filled.facts)) == ("Batch record", True)
 

@@ -1,0 +1,22 @@
+"""Where a lot stands: black with white letters where nobody may use it."""
+
+import pytest
+
+from reports.pdf.kit.fonts import register
+from reports.pdf.kit.marks import Box, Words
+from reports.pdf.kit.page import INNER, SIDE
+from reports.pdf.kit.text import width_of
+from reports.pdf.lots.record_band import HEIGHT, band
+from reports.views.lots import Band
+
+
+@pytest.mark.parametrize("is_dark", [True, False])
+def test_the_band_is_black_with_white_letters_or_an_empty_frame(is_dark: bool) -> None:
+    register()
+    marks = band(Band("ON HOLD", "2026-06-15, IN: haze " * 30, is_dark=is_dark)).head.marks
+    (box,) = [mark for mark in marks if isinstance(mark, Box)]
+    words = [mark for mark in marks if isinstance(mark, Words)]
+    assert (box.grey, box.height) == (0.0 if is_dark else None, HEIGHT)
+    assert {mark.is_white for mark in words} == {is_dark}
+    assert [mark.text[-1] for mark in words[2:]] == ["…"]
+    assert max(m.x + width_of(m.text, m.face) for m in words) <= SIDE + INNER

@@ -1,0 +1,27 @@
+"""The clarity of a lot over its days: readings in force on a logarithmic scale."""
+
+import pytest
+
+from ledger.service.lots.dossier import dossier
+from reports.words.lots.clarity import CLEAR_MILLI, clarity_strip, look_rows
+from tests.keeper import Keeper
+from tests.path import Lots
+
+
+def test_clear_is_what_the_pharmacopoeia_calls_so() -> None:
+    """Ph. Eur. 2.2.1, reference suspension I: 5.0 mL of 60 NTU made up to 100 mL (read)."""
+    assert CLEAR_MILLI == 60_000 * 5 // 100
+
+
+def test_readings_stand_by_their_decade_and_their_age(made: tuple[Keeper, Lots, str]) -> None:
+    keeper, _, essence = made
+    before = look_rows(dossier(keeper.book, essence))
+    keeper.do("look", lot=essence, grade="clear", ntu="1", of="neat")
+    keeper.do("look", lot=essence, grade="hazy", ntu="10", of="neat")
+    found = dossier(keeper.book, essence)
+    strip = clarity_strip(found)
+    assert strip is not None
+    one, ten = strip.points[-2:]
+    assert (one.words, ten.words) == ("1", "10")
+    assert one.up + 1 / (len(strip.scale) - 1) == pytest.approx(ten.up)
+    assert len(look_rows(found)) == len(before) + 2

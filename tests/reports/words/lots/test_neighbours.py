@@ -1,0 +1,29 @@
+"""One step back and forward: days and addresses where the book knows them."""
+
+from ledger.service.lots.around import around
+from ledger.service.lots.dossier import dossier
+from reports.words.lots.neighbours import back_rows, forward_rows
+from tests.keeper import Keeper
+from tests.path import Lots
+from tests.reports.words.bottles import pack
+
+
+def test_each_neighbour_has_its_day_and_its_address(made: tuple[Keeper, Lots, str]) -> None:
+    keeper, lots, essence = made
+    packed = pack(keeper, lots, essence)
+    keeper.do("judge", lot=packed, verdict="release")
+    keeper.do("send", lot=packed, amount="6", party="Bridge Street Stall", document="DN-7")
+    keeper.do("party", name="Bridge Street Stall", address="1 Bridge Street")
+    keeper.do("party", name="Pretend Orchard Oils", address="2 Orchard")
+    found = dossier(keeper.book, packed)
+    parties = {party.name: party for party in around(keeper.book, found.state).parties}
+    (sent,) = forward_rows(found, parties)
+    assert (sent.who, sent.what, sent.amount, sent.where) == (
+        "Bridge Street Stall",
+        "sold, DN-7",
+        "6",
+        "1 Bridge Street",
+    )
+    assert lots.bottles in [row.who for row in back_rows(found, parties)]
+    (came,) = back_rows(dossier(keeper.book, lots.oil), parties)
+    assert came.who == lots.oil

@@ -1,0 +1,38 @@
+"""What went in beside what the formula asks for, with the difference of each line together."""
+
+from pathlib import Path
+
+from ledger.service.lots.dossier import dossier
+from reports.words.lots.put_in import input_rows
+from tests.formula_texts import line, orange, step
+from tests.keeper import Keeper
+from tests.path import receive_all
+
+FORMULA = orange(
+    "240mL",
+    line("orange-oil", "15mL", tolerance="2%"),
+    line("spirit", "220mL"),
+    step("finish"),
+    prepared_by="AB",
+)
+
+
+def test_two_additions_of_one_line_are_compared_together_and_beyond_is_said(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    """30 mL of oil are asked for 480 mL, from 29.4 to 30.6 mL; 20 and 12 mL went in."""
+    keeper = sqlite_keeper
+    lots = receive_all(keeper)
+    file = tmp_path / "orange-essence.toml"
+    file.write_text(FORMULA, encoding="utf-8")
+    keeper.do("formula", file=str(file))
+    code = keeper.opens("start", formula="orange-essence", target="480mL")
+    keeper.do("add", lot=code, source=lots.oil, amount="20mL")
+    keeper.do("add", lot=code, source=lots.oil, amount="12mL", because="it smelled thin")
+    keeper.do("add", lot=code, source=lots.spirit, amount="440mL")
+    told = [(r.amount, r.target, r.limits, r.off) for r in input_rows(dossier(keeper.book, code))]
+    assert told == [
+        ("20 mL", "30 mL", "29.4 mL to 30.6 mL", ""),
+        ("12 mL", "30 mL", "29.4 mL to 30.6 mL", "+2 mL, outside"),
+        ("440 mL", "440 mL", "", "0 mL"),
+    ]
