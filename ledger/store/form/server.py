@@ -17,6 +17,7 @@ from ledger.store.form.appends import SERVER_FUNCTION, VERSION, guard_name
 from ledger.store.form.guards import SENTENCE
 from ledger.store.form.kept import kept_views
 from ledger.store.form.tables import METADATA
+from ledger.store.form.views import on_server
 
 _HERE = "JOIN pg_namespace n ON n.oid = {}.relnamespace WHERE n.nspname = current_schema()"
 _THINGS = text(
@@ -196,7 +197,9 @@ def _view_faults(connection: Connection, views: dict[str, str]) -> Iterator[str]
         try:
             with connection.begin_nested() as trial:
                 # Every role may make temporary views, unless that was revoked.
-                connection.exec_driver_sql(f"CREATE TEMP VIEW {_TRIAL} AS {query}")
+                connection.exec_driver_sql(
+                    f"CREATE TEMP VIEW {_TRIAL} AS {on_server(query)}", execution_options=_AS_IS
+                )
                 kept = connection.execute(_VIEW, {"name": _TRIAL}).scalar_one()
                 trial.rollback()
         except DBAPIError as error:

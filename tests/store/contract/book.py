@@ -4,6 +4,7 @@ from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 
 import pytest
+from sqlalchemy import text as sql
 
 from ledger.domain.entries import Draft, Note, When
 from ledger.errors import InputError, RefusedError, StorageError
@@ -62,6 +63,20 @@ class BookContract(RowsContract, GuardsContract, ChangesContract, ReachContract,
             lots.packed: 9_000_000,
         }
         assert told == {code: (amount, amount) for code, amount in amounts.items()}
+
+    def test_views_for_people_tell_amounts_in_their_units_and_times_on_their_clock(
+        self, keeper: Keeper
+    ) -> None:
+        keeper.do("receive", material="orange-oil", amount="500mL", cost="48.00")
+        keeper.do("note", text="In the small hours.", at="2026-03-01 00:30")
+        with keeper.reading() as connection:
+            oil = connection.execute(sql("SELECT on_hand_ml, what FROM v_stock")).one()
+            price = connection.execute(sql("SELECT amount, currency, per_ml FROM v_money")).one()
+            last = "SELECT happened, known FROM v_entries ORDER BY entry DESC LIMIT 1"
+            when = connection.execute(sql(last)).one()
+        assert (float(oil.on_hand_ml), oil.what) == (500.0, "orange-oil")
+        assert (float(price.amount), price.currency, float(price.per_ml)) == (48.0, "EUR", 0.096)
+        assert tuple(when) == ("2026-03-01 00:30", "exact")
 
     def test_entries_are_numbered_from_1_without_gaps(self, keeper: Keeper) -> None:
         before = len(keeper.bodies())

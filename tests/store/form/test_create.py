@@ -19,7 +19,16 @@ from tests.conftest import Server, opened
 from tests.keeper import Keeper, SetClock
 from tests.old_books import FOLDER, OLD_BOOKS, OldBook
 
-VIEWS = {"in_force", "movement", "last_level", "on_hand", "verdict", "reopening", "lot_status"}
+VIEWS = {
+    "in_force",
+    "movement",
+    "last_level",
+    "on_hand",
+    "verdict",
+    "reopening",
+    "lot_status",
+    *("v_entries", "v_looks", "v_money", "v_moves", "v_receipts", "v_stock"),
+}
 
 
 @pytest.fixture(params=["sqlite", "postgres"])
