@@ -78,6 +78,10 @@ COMMANDS: dict[str, tuple[str, str]] = {
         "causes",
         "Compare the batches of a trial: response by factor, control beside it.",
     ),
+    "chart": (
+        "causes",
+        "Chart how batches turned out, one after the other, and what the next may show.",
+    ),
     "dilute": ("glass", "Say how much spirit and water make a strength."),
     "strength": ("glass", "Say a strength in every measure, and what an amount holds."),
     "syrup": ("glass", "Say how strong a simple syrup is, and whether it stays clear."),

@@ -22,7 +22,7 @@ SCREENS = (
     "prints what its command answers, and is looked at where the command is",
     {f"{room}/{name}": name for room, names in (
         ("bench", ("sheet",)),
-        ("causes", ("compare", "suspects", "trial")),
+        ("causes", ("chart", "compare", "suspects", "trial")),
         ("copies", ("demo",)),
         ("evidence", ("prove", "seal", "verify")),
         ("glass", ("foretell", "serving")),

@@ -56,6 +56,32 @@ class PlotView(Struct, frozen=True):
     """What the right end stands for."""
     rows: tuple[PlotRow, ...]
     """Its lines."""
+    limits: tuple[float, ...] = ()
+    """Where limits stand on every line, from 0 at the left to 1 at the right."""
+
+
+class FigureView(Struct, frozen=True):
+    """One figure of batch after batch."""
+
+    title: str
+    """What it is, with its unit."""
+    words: tuple[str, ...]
+    """What it does, a line each."""
+    plot: PlotView | None
+    """Its plot; None where there are too few."""
+
+
+class ChartView(Struct, frozen=True):
+    """How the batches of a product or of a kind turned out."""
+
+    frame: Frame
+    """Its house, seal and date."""
+    of: str
+    """The product or the kind."""
+    lines: tuple[str, ...]
+    """What is said of all of them, a paragraph each."""
+    figures: tuple[FigureView, ...]
+    """Each figure, and last the time until haze."""
 
 
 class BatchRow(Struct, frozen=True):

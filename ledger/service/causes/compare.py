@@ -9,9 +9,8 @@ from fractions import Fraction
 
 from msgspec import Struct
 
-from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries import Add, Entry, Finish, Look, MakeUp, Start
-from ledger.domain.entries.choices import AddedAs, Grade, MaterialKind
+from ledger.domain.entries import Entry, Look, Start
+from ledger.domain.entries.choices import Grade, MaterialKind
 from ledger.domain.entries.house import House
 from ledger.domain.lots.lot import Lot
 from ledger.errors import RefusedError
@@ -19,6 +18,7 @@ from ledger.science.statistics.trials import Factor, Jar, Spread, factors_of, fr
 from ledger.service.account.lots import lots_by_number
 from ledger.service.account.shares import lots_behind
 from ledger.service.causes.ages import AGES, aged_looks
+from ledger.service.causes.figures import yield_of
 from ledger.service.causes.layout import Planned, with_name
 from ledger.service.causes.outcome import Outcome, outcome
 from ledger.service.desk.book import Book
@@ -139,18 +139,11 @@ def _group(connection: Connection, every: Sequence[Run], text: str) -> str:
 
 def _jar(run: Run, said: Sequence[Entry]) -> Jar:
     factors: dict[str, str] = {}
-    put_in, came_out, ntu = 0, None, None
+    ntu = None
     for facts in (entry.facts for entry in said):
         match facts:
             case Start():
                 factors = {factor.name.strip().lower(): factor.planned for factor in facts.factors}
-            # An old cake is no liquid that was put in.
-            case Add(added_as=AddedAs.OLD_CAKE):
-                pass
-            case Add(amount=amount) | MakeUp(used=amount) if amount.measure is Measure.UL:
-                put_in += amount.amount
-            case Finish(volume=volume):
-                came_out = volume.amount
             case Look(ntu_milli=int(milli)):
                 ntu = Fraction(milli, 1000)
     is_control = not factors or CONTROL in factors
@@ -160,7 +153,7 @@ def _jar(run: Run, said: Sequence[Entry]) -> Jar:
         is_control=is_control,
         grades=_grades(said),
         ntu=ntu,
-        yield_pct=Fraction(100 * came_out, put_in) if came_out and put_in else None,
+        yield_pct=yield_of(said),
     )
 
 

@@ -125,15 +125,16 @@ def _faults(
         listed = ", ".join(f'"{symptom}"' for symptom in symptoms)
         faults["complaint"] = f"complaint of {listed}"
     worst = worst_look(run.lot, found)
-    wanted = _wanted(run, formulas, worse_than)
+    wanted = wanted_of(run, formulas, worse_than)
     if worst and GRADES.index(worst) > GRADES.index(wanted):
         faults["look"] = f"looked {worst}"
     return faults
 
 
-def _wanted(
-    run: Run, formulas: Mapping[tuple[str, int], Formula], worse_than: Grade | None
+def wanted_of(
+    run: Run, formulas: Mapping[tuple[str, int], Formula], worse_than: Grade | None = None
 ) -> Grade:
+    """Return the worst grade at which a run is as wanted: its formula's, else the usual."""
     formula = formulas.get(run.formula) if run.formula else None
     wanted = (formula.wanted_clarity if formula else None) or worse_than or USUAL
     return max(wanted, worse_than or wanted, key=GRADES.index)

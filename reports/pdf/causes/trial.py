@@ -10,16 +10,14 @@ from typing import BinaryIO
 from reportlab.lib.units import mm
 
 from reports.kit.frame import Heading
-from reports.pdf.kit.head import NOTHING, paper_head
+from reports.pdf.kit.head import paper_head
 from reports.pdf.kit.marks import Mark, Rule, Words
 from reports.pdf.kit.page import INNER, SIDE, SIZES, WIDTH, write_paper
-from reports.pdf.kit.rows import Column, Piece, row_strips, table, title_strip
+from reports.pdf.kit.rows import Column, Piece, paragraphs, table, title_strip
 from reports.pdf.kit.strips import Section, Strip
 from reports.pdf.kit.styles import COLUMN, GUTTER, RULE, SECTION, SMALL, VALUE
 from reports.views.causes import EveningRows, TrialSheetView
 
-WHOLE = (Column("", INNER + GUTTER),)
-"""One column as wide as the page."""
 HIGHEST, LOWEST = 12 * mm, 8 * mm
 """Height of a row to write in: with few jars and with many."""
 ABOVE = 60 * mm
@@ -46,20 +44,15 @@ def trial_sheet(view: TrialSheetView, out: BinaryIO) -> None:
     """
     making = [
         paper_head(view.frame, Heading("Planned trial: to make the jars by", view.name)),
-        _paragraphs(view.lines),
+        paragraphs(view.lines),
         *(_evening(view, evening) for evening in view.evenings),
     ]
     looking = [
         paper_head(view.frame, Heading("Planned trial: to look by, without knowing", view.name)),
-        _paragraphs((f"Look at all jars in one light, in this order. {view.how_to_type}",)),
+        paragraphs((f"Look at all jars in one light, in this order. {view.how_to_type}",)),
         _blanks(view),
     ]
     write_paper(out, view.frame, Heading("Trial", view.name), making, looking)
-
-
-def _paragraphs(lines: Sequence[str]) -> Section:
-    rows = (strip for line in lines for strip in row_strips(WHOLE, [(Piece(line),)], 0))
-    return Section(NOTHING, NOTHING, tuple(rows))
 
 
 def _evening(view: TrialSheetView, evening: EveningRows) -> Section:

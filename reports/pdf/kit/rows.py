@@ -128,3 +128,13 @@ def table(title: str, columns: Sequence[Column], rows: Iterable[Sequence[Cell]])
     heads = column_strip(columns)
     again = replace(title_strip(f"{title} (continued)"), title="")
     return Section(stacked([title_strip(title), heads]), stacked([again, heads]), strips)
+
+
+WHOLE = (Column("", INNER + GUTTER),)
+"""One column as wide as the page."""
+
+
+def paragraphs(lines: Iterable[str], face: Face = CELL) -> Section:
+    """Lay out paragraphs across the page, without a head."""
+    rows = (strip for line in lines for strip in row_strips(WHOLE, [(Piece(line, face),)], 0))
+    return Section(Strip(0), Strip(0), tuple(rows))

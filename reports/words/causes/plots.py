@@ -18,6 +18,8 @@ YIELD = "yield %"
 """What came out of the liquids put in."""
 DOT, DOT_PLAIN = "●", "o"
 """A batch on a screen, and where only plain letters are sure to show."""
+LIMIT = "|"
+"""Where a limit or the mean stands."""
 
 
 def plots_of(comparison: Comparison) -> tuple[PlotView, ...]:
@@ -107,18 +109,29 @@ def plot_lines(plot: PlotView, *, is_plain: bool) -> list[str]:
     """
     room = max(len(row.label) for row in plot.rows)
     lines = [plot.title]
-    lines += [f"  {row.label:<{room}}  {_line(row, is_plain=is_plain)}" for row in plot.rows]
+    lines += [
+        f"  {row.label:<{room}}  {_line(row, plot.limits, is_plain=is_plain)}" for row in plot.rows
+    ]
     gap = WIDTH - len(plot.left) - len(plot.right)
     return [*lines, f"  {'':<{room}}  {plot.left}{' ' * gap}{plot.right}"]
 
 
-def _line(row: PlotRow, *, is_plain: bool) -> str:
+def _line(row: PlotRow, limits: Sequence[float], *, is_plain: bool) -> str:
     cells = [0] * WIDTH
     for place in row.places:
-        cells[round(place * (WIDTH - 1))] += 1
+        cells[_cell(place)] += 1
     dot, rule = (DOT_PLAIN, ".") if is_plain else (DOT, "·")
+    lined = {_cell(place) for place in limits}
     return "".join(
         # A place has room for one figure.
-        rule if not count else dot if count == 1 else str(min(count, 9))
-        for count in cells
+        (LIMIT if place in lined else rule)
+        if not count
+        else dot
+        if count == 1
+        else str(min(count, 9))
+        for place, count in enumerate(cells)
     )
+
+
+def _cell(place: float) -> int:
+    return round(place * (WIDTH - 1))

@@ -18,6 +18,8 @@ from tests.golden import check_golden
 
 READS: tuple[str, ...] = (
     "complaints",
+    "chart",
+    "chart essence",
     "person list",
     "material list",
     "house",

@@ -3,8 +3,8 @@
 from msgspec.structs import replace
 
 from reports.kit.boxed import noting_boxed
-from reports.pdf.causes.compare import DOT, comparison_paper
-from reports.pdf.causes.compare import _plot as plot_section
+from reports.pdf.causes.compare import comparison_paper
+from reports.pdf.causes.plots import DOT, plot_section
 from reports.pdf.kit.marks import Rule
 from reports.views.causes import (
     BatchRow,
