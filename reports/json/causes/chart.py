@@ -113,7 +113,7 @@ class ChartableTold(Answer, frozen=True):
 
     product: str
     """The product."""
-    kind: str
+    product_kind: str
     """Its kind."""
     batches: int
     """How many batches were made for sale."""

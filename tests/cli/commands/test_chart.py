@@ -25,7 +25,7 @@ def test_without_a_name_what_can_be_charted_is_listed(jars: Shell) -> None:
         'Next: pottle chart "Orange essence"',
     ]
     assert jars.line("chart --json").json == [
-        {"product": "Orange essence", "kind": "essence", "batches": 2}
+        {"product": "Orange essence", "product_kind": "essence", "batches": 2}
     ]
 
 
