@@ -14,7 +14,7 @@ class PointTold(Answer, frozen=True):
 
     code: Code
     """The batch."""
-    begun: str
+    begun_on: str
     """The day it was begun, UTC."""
     figure: Figure
     """The figure."""
