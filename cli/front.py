@@ -12,15 +12,16 @@ from typing import Any
 
 import typer
 from typer._click import Command, Context
-from typer._click.exceptions import NoArgsIsHelpError, UsageError
+from typer._click.exceptions import NoArgsIsHelpError, NoSuchOption, UsageError
 from typer._click.formatting import HelpFormatter
 from typer.core import TyperGroup
 
 from cli.kit.errors import complain
-from ledger.errors import visible
+from ledger.errors import did_you_mean, visible
 
 COMMANDS: dict[str, tuple[str, str]] = {
     "guide": ("guide", "Show a page of the guide, or list its pages."),
+    "help": ("guide", "Show the help of a command, or of the options that all have."),
     "init": ("masters", "Make a new book."),
     "demo": ("copies", "Play an invented season into a new book; trace a bottle."),
     "house": ("masters", "Show the house, or say anew what is given."),
@@ -29,7 +30,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "party": ("masters", "Suppliers and customers, and how to reach them."),
     "formula": ("masters", "Versioned master formulas."),
     "limits": ("masters", "List limits and their sources, show one, or say one anew."),
-    "bench": ("bench", "Work at the bench in short lines: oil 15, rest 48h, filter 178, cloudy."),
+    "bench": ("bench", "Work in short lines: oil 15, rest 48h, filter 178, cloudy."),
     "receive": ("bench", "Record a delivery; opens a lot."),
     "start": ("bench", "Begin a batch; opens a lot."),
     "add": ("bench", "Put some of a lot into a batch."),
@@ -99,22 +100,47 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "upgrade": ("copies", "Bring an older book to this version, after a backup."),
 }
 """Each command with its room and its line in the help, in the order of the work."""
+ROOMS = {
+    "guide": "Learning it",
+    "masters": "Who and what there is",
+    "bench": "At the bench",
+    "goods": "Bottles, labels, sending, complaints",
+    "verdicts": "May it leave",
+    "lots": "Looking up",
+    "glass": "What a glass delivers and costs",
+    "causes": "Why it failed",
+    "recall": "Getting it back",
+    "evidence": "Trust in the book",
+    "copies": "The book as a whole",
+}
+"""The rooms in the order of the help, each as its heading has it."""
 
 
 class Front(TyperGroup):
     """The group of all commands, each loaded when it is called."""
 
     def main(self, args: Sequence[str] | None = None, *rest: Any, **settings: Any) -> Any:  # noqa: ANN401 - as the class above has it
-        """Run the command that words name; with --json among them, what is wrong is told so too."""
+        """Run the command that words name; what is wrong with them is told as ever."""
         words = [shown_option(word) for word in (sys.argv[1:] if args is None else args)]
-        if "--json" not in words:
-            return super().main(words, *rest, **settings)
+        is_whole = settings.pop("standalone_mode", True)
         try:
             code = super().main(words, *rest, **{**settings, "standalone_mode": False})
         except UsageError as error:
-            complain([usage_problem(error)], "usage", as_json=True)
+            if not is_whole:
+                raise
+            _show(error, as_json="--json" in words)
             sys.exit(error.exit_code)
-        sys.exit(code or 0)
+        if is_whole:
+            sys.exit(code or 0)
+        return code
+
+    def resolve_command(self, ctx: Context, args: list[str]) -> Any:  # noqa: ANN401 - as the class above has it
+        """Return the command that words name, or say which names are near."""
+        if args[0] not in COMMANDS and not args[0].startswith("-"):
+            raise UsageError(
+                f"No such command '{visible(args[0])}'.{did_you_mean(args[0], COMMANDS)}", ctx
+            )
+        return super().resolve_command(ctx, args)
 
     def list_commands(self, ctx: Context) -> list[str]:
         """Return the names of the commands in the order of the work."""
@@ -131,9 +157,25 @@ class Front(TyperGroup):
         return self.commands[cmd_name]
 
     def format_commands(self, ctx: Context, formatter: HelpFormatter) -> None:
-        """Write the list of commands into the help."""
-        with formatter.section("Commands"):
-            formatter.write_dl([(name, line) for name, (_, line) in COMMANDS.items()])
+        """Write the commands into the help, room by room."""
+        width = max(map(len, COMMANDS))
+        for room, heading in ROOMS.items():
+            with formatter.section(heading):
+                formatter.write_dl(
+                    [
+                        (name.ljust(width), line)
+                        for name, (its_room, line) in COMMANDS.items()
+                        if its_room == room
+                    ]
+                )
+
+
+def _show(error: UsageError, *, as_json: bool) -> None:
+    # A group without a word shows its help, which is no mistake to be told of.
+    if isinstance(error, NoArgsIsHelpError) and not as_json:
+        error.show()
+    else:
+        complain([usage_problem(error)], "usage", as_json=as_json)
 
 
 def shown_option(word: str) -> str:
@@ -156,8 +198,15 @@ def usage_problem(error: UsageError) -> tuple[str, str]:
 
     path = error.ctx.command_path if error.ctx else "pottle"
     is_bare = isinstance(error, NoArgsIsHelpError)
-    what = "Missing command." if is_bare else closed(error.format_message())
+    what = "Missing command." if is_bare else closed(_what(error))
     return what, f"See how it is called: {path} --help"
+
+
+def _what(error: UsageError) -> str:
+    if not isinstance(error, NoSuchOption):
+        return error.format_message()
+    known = (name for param in error.ctx.command.params for name in param.opts) if error.ctx else ()
+    return f"{error.message}.{did_you_mean(error.option_name, known)}"
 
 
 def module_of(command: str) -> str:

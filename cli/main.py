@@ -6,6 +6,7 @@ Guarantees: a command is loaded when it is called, the book when it runs.
 import os
 import sys
 from pathlib import Path
+from typing import Annotated
 
 import typer
 from typer._click.exceptions import UsageError
@@ -34,6 +35,15 @@ app = typer.Typer(
 )
 
 
+def tell(asked: bool) -> None:
+    """Say which version of pottle this is, where that is asked, and end."""
+    if asked:
+        from importlib.metadata import version
+
+        print(f"pottle {version('pottle')}")
+        raise typer.Exit
+
+
 @app.callback(invoke_without_command=True)
 def options(
     context: typer.Context,
@@ -44,6 +54,10 @@ def options(
     origin: OriginOption = None,
     sheet: SheetOption = None,
     json: JsonOption = False,
+    _version: Annotated[
+        bool,
+        typer.Option("--version", help="Say which version this is.", is_eager=True, callback=tell),
+    ] = False,
 ) -> None:
     """The batch book of a small maker of soda-fountain essences and syrups."""
     if context.invoked_subcommand is None:

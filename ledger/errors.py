@@ -15,7 +15,7 @@ The tree, by who must act::
 """
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from typing import Self, TypeVar
 
 ValueT = TypeVar("ValueT")
@@ -46,6 +46,18 @@ def masked(text: str) -> str:
     if "@" in text:
         text = _ADDRESS.sub(r"\1***@", text)
     return _PASSWORD.sub(r"\1***", text) if "=" in text else text
+
+
+def did_you_mean(word: str, known: Iterable[str]) -> str:
+    """Return a question after the nearest of known words, with a blank before it; or nothing.
+
+    >>> did_you_mean("orang-oil", ["orange-oil", "spirit"]), did_you_mean("rum", ["spirit"])
+    (' Did you mean orange-oil?', '')
+    """
+    from difflib import get_close_matches  # for who mistyped, and for nobody else
+
+    near = get_close_matches(word.casefold(), list(known), 3, 0.6)
+    return f" Did you mean {' or '.join(near)}?" if near else ""
 
 
 class LedgerError(Exception):

@@ -15,7 +15,7 @@ from contextlib import closing
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from tests import guide_reference
+from tests import guide_reference, man_page
 
 ROOT = Path(__file__).parents[1]
 CONNECTIONS = ROOT / "ledger/store/engine/connections.py"
@@ -84,6 +84,7 @@ def main() -> int:
     """Renew everything; return the exit code of the tests that write the golden texts."""
     renew_book(renew_version())
     guide_reference.renew()
+    man_page.renew()
     command = [sys.executable, "-m", "pytest", "-q", "-n", "2", *golden_tests()]
     return subprocess.call(command, cwd=ROOT, env={**os.environ, "POTTLE_GOLDEN": "write"})
 

@@ -25,7 +25,7 @@ def bench(
         bool, typer.Option("--plain", help="Draw nothing below the line, for a screen reader.")
     ] = False,
 ) -> None:
-    """Work at the bench in short lines: oil 15, rest 48h, filter 178, cloudy."""
+    """Work in short lines: oil 15, rest 48h, filter 178, cloudy."""
     from cli.screens.bench.evening import Evening
 
     evening = Evening(call, call.book())

@@ -5,6 +5,7 @@ from typing import Annotated
 import typer
 
 from cli.kit.call import Call, writes
+from cli.kit.complete import complete_source
 from cli.kit.options import BestBefore, Code, Labour, Lot, Text
 from cli.kit.parsing import Verb
 from cli.kit.record import record
@@ -14,8 +15,12 @@ def bottle(
     call: Call,
     lot: Lot,
     pack: Annotated[list[str], typer.Argument(help="How many of what size: 15 x 250mL.")],
-    bottles: Annotated[Text, typer.Option(help="Lot of the bottles.")] = None,
-    caps: Annotated[Text, typer.Option(help="Lot of the closures.")] = None,
+    bottles: Annotated[
+        Text, typer.Option(help="Lot of the bottles.", autocompletion=complete_source)
+    ] = None,
+    caps: Annotated[
+        Text, typer.Option(help="Lot of the closures.", autocompletion=complete_source)
+    ] = None,
     drawn: Annotated[
         Text, typer.Option(help="Bulk volume it took, or all; default what they hold.")
     ] = None,

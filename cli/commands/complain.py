@@ -6,6 +6,7 @@ from typing import Annotated
 import typer
 
 from cli.kit.call import Call, writes
+from cli.kit.complete import complete_party
 from cli.kit.options import Lot, Text
 from cli.kit.parsing import Verb
 from cli.kit.schema import Kinds
@@ -15,7 +16,9 @@ def complain(
     call: Call,
     lot: Lot,
     symptom: Annotated[list[str], typer.Argument(help="What is wrong: cloudy, ring, gas, ...")],
-    party: Annotated[Text, typer.Option("--from", help="Who complains.")] = None,
+    party: Annotated[
+        Text, typer.Option("--from", help="Who complains.", autocompletion=complete_party)
+    ] = None,
     opened: Annotated[
         Text, typer.Option(help="When it was opened; yesterday becomes its date.")
     ] = None,

@@ -5,6 +5,7 @@ from typing import Annotated
 import typer
 
 from cli.kit.call import Call, reads
+from cli.kit.complete import complete_party
 from cli.kit.options import Force, LotOrNone, Text
 from cli.kit.parsing import Verb
 from cli.kit.schema import Kinds
@@ -15,7 +16,9 @@ def complaints(
     call: Call,
     lot: LotOrNone = None,
     only_open: Annotated[bool, typer.Option("--open", help="Only what is not closed.")] = False,
-    party: Annotated[Text, typer.Option("--party", help="Only by this customer.")] = None,
+    party: Annotated[
+        Text, typer.Option("--party", help="Only by this customer.", autocompletion=complete_party)
+    ] = None,
     outcome: Annotated[
         Text, typer.Option(help="Only explained, replaced, held, recalled or not-ours.")
     ] = None,

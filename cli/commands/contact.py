@@ -5,6 +5,7 @@ from typing import Annotated
 import typer
 
 from cli.kit.call import Call, writes
+from cli.kit.complete import complete_party
 from cli.kit.options import Lot, Text
 from cli.kit.parsing import Verb
 from cli.kit.record import record
@@ -13,7 +14,12 @@ from cli.kit.record import record
 def contact(
     call: Call,
     lot: Lot,
-    party: Annotated[str, typer.Argument(help="Who was called, as named in the deliveries.")],
+    party: Annotated[
+        str,
+        typer.Argument(
+            help="Who was called, as named in the deliveries.", autocompletion=complete_party
+        ),
+    ],
     reached: Annotated[
         str, typer.Option(help="How it ended: spoken, left-word or no-answer.")
     ] = "spoken",

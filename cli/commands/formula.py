@@ -9,12 +9,15 @@ from typing import Annotated
 import typer
 
 from cli.kit.call import Call, reads, writes
+from cli.kit.complete import complete_formula
 from cli.kit.options import Amount
 from cli.kit.parsing import Verb
 from cli.kit.record import record
 from cli.kit.schema import Kinds
 
-FormulaCode = Annotated[str, typer.Argument(help="Short name of a formula.")]
+FormulaCode = Annotated[
+    str, typer.Argument(help="Short name of a formula.", autocompletion=complete_formula)
+]
 Version = Annotated[int | None, typer.Option(help="Which version; default the newest.")]
 
 

@@ -5,6 +5,7 @@ from typing import Annotated
 import typer
 
 from cli.kit.call import Call, writes
+from cli.kit.complete import complete_material, complete_party
 from cli.kit.options import Amount, BestBefore, Code, Text
 from cli.kit.parsing import Verb
 from cli.kit.record import record
@@ -12,9 +13,13 @@ from cli.kit.record import record
 
 def receive(
     call: Call,
-    material: Annotated[str, typer.Argument(help="Short name of the material.")],
+    material: Annotated[
+        str, typer.Argument(help="Short name of the material.", autocompletion=complete_material)
+    ],
     amount: Amount,
-    supplier: Annotated[Text, typer.Option("--from", help="Who sent it.")] = None,
+    supplier: Annotated[
+        Text, typer.Option("--from", help="Who sent it.", autocompletion=complete_party)
+    ] = None,
     their_lot: Annotated[Text, typer.Option(help="The supplier's lot.")] = None,
     cost: Annotated[Text, typer.Option(help="What it cost in all.")] = None,
     best_before: BestBefore = None,

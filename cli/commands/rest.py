@@ -13,7 +13,7 @@ from cli.kit.record import record
 def rest(
     call: Call,
     lot: Lot,
-    purpose: Annotated[Text, typer.Option("--for", help="macerate, settle or chill.")] = None,
+    purpose: Annotated[Text, typer.Option("--for", help="macerate, settle, chill or warm.")] = None,
     end: Annotated[bool, typer.Option("--end", help="End the rest that goes on.")] = False,
     started: Annotated[Text, typer.Option("--started", help="When it began.")] = None,
     until: Annotated[Text, typer.Option("--until", help="When it ended.")] = None,

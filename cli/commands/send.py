@@ -5,6 +5,7 @@ from typing import Annotated
 import typer
 
 from cli.kit.call import Call, writes
+from cli.kit.complete import complete_party
 from cli.kit.options import Lot, Text
 from cli.kit.parsing import Verb
 from cli.kit.record import record
@@ -16,9 +17,17 @@ def send(
     amount: Annotated[
         list[str], typer.Argument(help="How many bottles, or a volume; all for all of it.")
     ],
-    to: Annotated[Text, typer.Option("--to", help="Who gets it; or market, or walk-in.")] = None,
+    to: Annotated[
+        Text,
+        typer.Option(
+            "--to", help="Who gets it; or market, or walk-in.", autocompletion=complete_party
+        ),
+    ] = None,
     sender: Annotated[
-        Text, typer.Option("--from", help="Who sent it back; or market, or walk-in.")
+        Text,
+        typer.Option(
+            "--from", help="Who sent it back; or market, or walk-in.", autocompletion=complete_party
+        ),
     ] = None,
     moved_as: Annotated[
         Text,

@@ -6,6 +6,7 @@ from typing import Annotated
 import typer
 
 from cli.kit.call import Call, writes
+from cli.kit.complete import complete_formula
 from cli.kit.options import BestBefore, Code, Force, Text, Vessel
 from cli.kit.parsing import Verb
 from cli.kit.schema import Kinds
@@ -13,7 +14,10 @@ from cli.kit.schema import Kinds
 
 def start(
     call: Call,
-    formula: Annotated[Text, typer.Argument(help="Formula to follow, if there is one.")] = None,
+    formula: Annotated[
+        Text,
+        typer.Argument(help="Formula to follow, if there is one.", autocompletion=complete_formula),
+    ] = None,
     volume: Annotated[list[str] | None, typer.Argument(help="Target volume.")] = None,
     product: Annotated[Text, typer.Option(help="Name of what is made.")] = None,
     kind: Annotated[

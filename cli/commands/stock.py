@@ -5,6 +5,7 @@ from typing import Annotated
 import typer
 
 from cli.kit.call import Call, reads
+from cli.kit.complete import complete_material
 from cli.kit.options import Force, Text
 from cli.kit.parsing import Verb
 from cli.kit.schema import Kinds
@@ -24,7 +25,11 @@ def stock(
         bool, typer.Option("--value", help="What is left of each delivery's cost.")
     ] = False,
     of: Annotated[
-        Text, typer.Option(help="Only this material or product, by its name or code.")
+        Text,
+        typer.Option(
+            help="Only this material or product, by its name or code.",
+            autocompletion=complete_material,
+        ),
     ] = None,
     spirit: Annotated[
         bool, typer.Option("--spirit", help="The spirit account: litres of pure alcohol.")

@@ -10,7 +10,7 @@ from collections.abc import Callable, Sequence
 from contextlib import ExitStack
 from dataclasses import dataclass, field, replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, Any
+from typing import TYPE_CHECKING, Annotated, Any, get_args
 
 import typer
 
@@ -65,6 +65,8 @@ _WRITES = {
     "sheet": SheetOption,
     "json": JsonOption,
 }
+COMMON = frozenset(get_args(option)[1].help for option in _WRITES.values())
+"""The help of the options that every command has."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,7 +196,7 @@ def _command(
         words.pop(SCHEMA)
         told = {name: words.pop(name) for name in common if name not in clash}
         given = {name: value or before.get(name) or value for name, value in told.items()}
-        call = Call(**given, held=context.obj)
+        call = Call(**given, held=context.obj if isinstance(context.obj, Held) else None)
 
         def work() -> None:
             try:

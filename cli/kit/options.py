@@ -9,7 +9,7 @@ from typing import Annotated
 
 import typer
 
-from cli.kit.complete import complete_lot
+from cli.kit.complete import complete_lot, complete_source
 
 Text = str | None
 """What a person may write or leave out."""
@@ -29,11 +29,19 @@ LotOrHouse = Annotated[
     ),
 ]
 Source = Annotated[
-    str, typer.Argument(help="Code of the lot that goes in.", autocompletion=complete_lot)
+    str,
+    typer.Argument(
+        help="Code of the lot that goes in, or its material.", autocompletion=complete_source
+    ),
 ]
 With = Annotated[
     str,
-    typer.Option("--with", metavar="LOT", help="Lot it is done with.", autocompletion=complete_lot),
+    typer.Option(
+        "--with",
+        metavar="LOT",
+        help="Lot it is done with, or its material.",
+        autocompletion=complete_source,
+    ),
 ]
 Amount = Annotated[
     list[str], typer.Argument(help="Amount with its unit, such as 30mL or 0.5 fl oz.")

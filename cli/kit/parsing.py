@@ -5,11 +5,16 @@ option was called before still works, with a remark. Refuses: unknown options, a
 """
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 import typer
+from typer._click import Command, Context
+from typer._click.formatting import HelpFormatter
 from typer.core import TyperCommand
+
+from cli.kit.call import COMMON
+from cli.kit.complete import words
 
 OLD_NAMES: dict[str, dict[str, str]] = {
     "add": {"--over": "--took"},
@@ -19,6 +24,8 @@ OLD_NAMES: dict[str, dict[str, str]] = {
 }
 """What options were called before the same idea had the same name everywhere, by command."""
 _BELOW_ZERO = re.compile(r"-[.,]?\d", re.ASCII)
+_CLOSED = re.compile(r"(?:[^:]*: )?([\w-]+(?:, [\w-]+)* or [\w-]+)\.")
+"""A help that is a list of the words to choose from."""
 MINUS = "\N{MINUS SIGN}"
 
 
@@ -31,6 +38,28 @@ class Verb(TyperCommand):
         for parameter in self.params:
             if parameter.metavar is None and parameter.name and not is_switch(parameter):
                 parameter.metavar = placeholder(parameter.name, parameter.nargs)
+            known = closed_list(getattr(parameter, "help", None) or "")
+            if known and parameter._custom_shell_complete is None:
+                parameter._custom_shell_complete = _completer(known)
+
+    def format_options(self, ctx: typer.Context, formatter: HelpFormatter) -> None:  # type: ignore[override]
+        """Write the options of the command itself, and one line that names those of all."""
+        common = [param for param in self.get_params(ctx) if is_common(param)]
+        write_options(self, ctx, formatter, without=common)
+        if common:
+            names = ", ".join(param.opts[0] for param in common)
+            formatter.write_paragraph()
+            formatter.write_text(f"Common options: {names}; see pottle help options.")
+
+    def format_epilog(self, ctx: typer.Context, formatter: HelpFormatter) -> None:  # type: ignore[override]
+        """Write examples of the command."""
+        from cli.kit.examples import EXAMPLES
+
+        told = EXAMPLES.get(ctx.command_path.partition(" ")[2], ())
+        if told:
+            with formatter.section("Examples"):
+                for line in told:
+                    formatter.write(f"{' ' * formatter.current_indent}pottle {line}\n")
 
     def parse_args(self, ctx: typer.Context, args: list[str]) -> list[str]:  # type: ignore[override]
         """Parse the words; a figure such as -18 is no option, and an old name is understood."""
@@ -42,6 +71,44 @@ class Verb(TyperCommand):
                     name, now = old.partition("=")[0], new.partition("=")[0]
                     typer.echo(f"Note: {name} is called {now} now; {name} still works.", err=True)
         return super().parse_args(ctx, with_minus_signs(told))
+
+
+def closed_list(help_text: str) -> list[str]:
+    """Return the words to choose from, where the help of a word is a list of them; else none.
+
+    >>> closed_list("fresh or same."), closed_list("For parts: weight or volume.")
+    (['fresh', 'same'], ['weight', 'volume'])
+    >>> closed_list("Who gets it; or market, or walk-in.")
+    []
+    """
+    found = _CLOSED.fullmatch(help_text)
+    return re.split(", | or ", found[1]) if found else []
+
+
+def _completer(known: Sequence[str]) -> Callable[[Context, object, str], list[str]]:
+    complete = words(*known)
+    return lambda context, _, incomplete: complete(context, incomplete)
+
+
+def is_common(param: object) -> bool:
+    """Return whether an option is one of those that every command has."""
+    return getattr(param, "help", None) in COMMON
+
+
+def write_options(
+    command: Command, ctx: Context, formatter: HelpFormatter, without: Sequence[object]
+) -> None:
+    """Write what a command takes into its help, but for some of its options."""
+    left = [param for param in command.get_params(ctx) if param not in without]
+    for title, kind in (("Arguments", "argument"), ("Options", "option")):
+        told = [
+            record
+            for param in left
+            if param.param_type_name == kind and (record := param.get_help_record(ctx))
+        ]
+        if told:
+            with formatter.section(title):
+                formatter.write_dl(told)
 
 
 def with_new_names(args: Sequence[str], names: Mapping[str, str]) -> list[str]:

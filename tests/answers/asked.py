@@ -33,6 +33,7 @@ OF_NO_BOOK = (
     ),
     *("syrup 3:2 --by volume --bulk '0.85 g/mL'", "syrup 65Bx --read-at 28C --kept-at 4C"),
     *("syrup '850 g/L'", "syrup '1.33 SG'", "syrup 1:1 --by weight", "syrup 95Bx", "guide"),
+    *("help rest", "help options"),
     *("limits eu-safrole", "limits --place EU", "compare 'two jars'", "suspects"),
 )
 OTHER_WAYS = (
@@ -51,7 +52,7 @@ WRONG = (
     *("suspects --since then", "suspects NO-001-X", "compare nothing", "journal --entry 9999"),
     *("dilute strong 40% 1L", "dilute 96% 40% much", "dilute 96% 120% 1L --temp hot"),
     *("syrup sweet", "syrup 3:2 --by weighing", "syrup 3:2 --by volume --bulk heavy"),
-    *("syrup 65Bx --read-at hot --kept-at cold", "guide nothing", "limits --place Mars"),
+    *("syrup 65Bx --read-at hot --kept-at cold", "guide nothing", "help filtr", "limits --place Mars"),
     *("prove NO-001-X", "prove --check missing.json", "verify --seal nonsense", "sheet {oil}"),
     *("verify --since missing.txt", "backup seal.txt", "restore missing.jsonl --to other.db"),
     *("import --book missing.jsonl --ledger other.db", "export book.jsonl", "label {oil}"),

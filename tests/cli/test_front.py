@@ -6,12 +6,14 @@ from pathlib import Path
 import pytest
 import typer
 from typer._click import Context
+from typer.testing import CliRunner
 
 from cli.front import COMMANDS, Front
+from cli.front import ROOMS as HEADINGS
 from cli.main import app
 
 HOME = Path(__file__).parents[2]
-ROOMS = ("ledger", "reports")
+SENTENCES = ("ledger", "reports")
 """Rooms whose sentences tell a maker what to type."""
 
 
@@ -42,11 +44,36 @@ def test_every_option_that_a_sentence_names_is_one(front: Front) -> None:
         command = waiting.pop()
         waiting += getattr(command, "commands", {}).values()
         options.update(word for item in command.params for word in item.opts)
-    sources = (path for room in ROOMS for path in (HOME / room).rglob("*.py"))
+    sources = (path for room in SENTENCES for path in (HOME / room).rglob("*.py"))
     texts = (path.read_text(encoding="utf-8") for path in sources)
     named = {word for text in texts for word in re.findall(r"--[a-z][a-z-]*[a-z]", text)}
     assert "--because" in named
     assert named - options == set()
+
+
+def test_every_room_has_its_heading_and_every_heading_is_a_line_of_its_own() -> None:
+    told = CliRunner().invoke(app, ["--help"], prog_name="pottle").stdout.splitlines()
+    assert {room for room, _ in COMMANDS.values()} == set(HEADINGS)
+    places = [told.index(f"{heading}:") for heading in HEADINGS.values()]
+    assert places == sorted(places)
+    assert [told[place - 1] for place in places] == [""] * len(places)
+
+
+@pytest.mark.parametrize(
+    ("args", "problem"),
+    [
+        (["filtr"], "No such command 'filtr'. Did you mean filter?"),
+        (["xyzzy"], "No such command 'xyzzy'."),
+        (["add", "--tmep", "3"], "No such option: --tmep. Did you mean --temp or --at?"),
+        (["add", "--xyzzy"], "No such option: --xyzzy."),
+        (["add"], "Missing argument 'LOT'."),
+    ],
+)
+def test_what_is_near_to_a_slip_is_asked_for(args: list[str], problem: str) -> None:
+    done = CliRunner().invoke(app, args, prog_name="pottle")
+    called = " ".join(["pottle", *(args[:1] if args[0] in COMMANDS else [])])
+    assert (done.exit_code, done.stdout) == (2, "")
+    assert done.stderr.splitlines() == [problem, f"  See how it is called: {called} --help"]
 
 
 def test_an_unknown_command_loads_nothing(front: Front) -> None:

@@ -28,6 +28,7 @@ from cli.main import app
 from cli.screens.guide.guide import TOPICS
 from ledger.service.desk.book import wall_clock
 from ledger.service.masters.formula_file import HEAD, KEEPING, LINE, STEPS
+from tests import man_page
 from tests.cli.shell import BY
 from tests.guide_reference import reference
 
@@ -209,6 +210,11 @@ def test_every_word_of_a_formula_is_explained() -> None:
     assert set(
         re.findall(r"`([a-z]+)`", words.partition("- `verb`: ")[2].partition("- ")[0])
     ) == set(STEPS)
+
+
+def test_the_man_page_is_what_the_commands_say_of_themselves() -> None:
+    """`python -m tests.renew` writes it anew."""
+    assert man_page.PAGE.read_text(encoding="utf-8") == man_page.page()
 
 
 def test_the_page_of_all_commands_is_what_the_commands_say_of_themselves() -> None:

@@ -117,7 +117,7 @@ def test_the_help_lists_every_verb_with_its_whole_sentence() -> None:
     listed = CliRunner().invoke(app, ["--help"], prog_name="pottle").stdout
     for verb in verbs():
         assert f"\n  {verb[0]} " in listed
-    assert "..." not in listed.partition("Commands:")[2]
+    assert "..." not in listed.partition("Learning it:")[2]
 
 
 def test_every_line_of_the_help_is_the_command_s_own() -> None:

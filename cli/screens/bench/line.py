@@ -6,12 +6,11 @@ words that have no place in the line, with those that have one; nothing is guess
 
 import re
 from collections.abc import Sequence
-from difflib import get_close_matches
 
 from cli.screens.bench.parts import Act, Bench, Line, Named, Pick, Plain, Usual
 from cli.screens.bench.slots import GRADES, LASTS, READINGS, RESTS, VERBS, Slot
 from cli.screens.bench.words import filled_slots, joined, parted, split, told, with_unit
-from ledger.errors import InputError
+from ledger.errors import InputError, did_you_mean
 
 END = "end"
 LEAVE = frozenset({"done", "quit", "exit", "bye"})
@@ -107,8 +106,7 @@ def _check_word(head: str, material: str | None, bench: Bench) -> None:
     if material or bench.unit_of(head) is not None or any(letter.isdigit() for letter in head):
         return
     known = [*VERBS, *GRADES, *READINGS, *RESTS, *bench.materials, *bench.commands]
-    near = get_close_matches(head.casefold(), map(str, known), 3, 0.6)
-    hint = f" Did you mean {' or '.join(near)}?" if near else ""
+    hint = did_you_mean(head, known)
     raise InputError(
         f'"{head}" is no act, grade, material or lot that the book knows.{hint}',
         "Write help to see the lines there are.",

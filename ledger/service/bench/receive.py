@@ -7,7 +7,7 @@ materials; facts that are missing stay missing.
 from ledger.domain.amounts.money import digits_of, digits_told
 from ledger.domain.entries import Judge, Material, Receipt
 from ledger.domain.entries.choices import FoodGrade, LotType, Verdict
-from ledger.errors import RefusedError
+from ledger.errors import RefusedError, did_you_mean
 from ledger.service.desk.act import Desk, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.masters.material import read_strength
@@ -64,9 +64,10 @@ def _known_material(desk: Desk, text: str) -> Material:
     code = text.strip().lower()
     material = queries.material(desk.connection, code)
     if material is None:
-        known = ", ".join(queries.material_codes(desk.connection)) or "none yet"
+        known = queries.material_codes(desk.connection)
         raise RefusedError(
-            f"The material {code} is not in the book; it knows {known}.",
+            f"The material {code} is not in the book; it knows {', '.join(known) or 'none yet'}."
+            f"{did_you_mean(code, known)}",
             f'Add it with: pottle material add {code} --name "NAME" --kind KIND',
         )
     return material

@@ -13,7 +13,14 @@ from ledger.domain.amounts.quantity import Measure, Quantity, parse_quantity, sh
 from ledger.domain.amounts.scaled import read_scaled
 from ledger.domain.entries.choices import MaterialKind
 from ledger.domain.entries.texts import WordT, read_text, read_word
-from ledger.errors import InputError, LedgerError, RefusedError, attempt, together
+from ledger.errors import (
+    InputError,
+    LedgerError,
+    RefusedError,
+    attempt,
+    did_you_mean,
+    together,
+)
 from ledger.service.account.codes import first_of_material, resolve_lot
 from ledger.service.account.state import lot_state
 from ledger.service.desk.times import read_day, read_minutes
@@ -80,9 +87,16 @@ class Words:
     def _source(self, text: str) -> str:
         try:
             return resolve_lot(self._connection, text, self._by)
-        except LedgerError:
+        except LedgerError as error:
             code = text.strip().lower()
             if not queries.material(self._connection, code):
+                known = queries.material_codes(self._connection)
+                hint = "" if any(map(str.isdigit, code)) else did_you_mean(code, known)
+                if hint:
+                    raise RefusedError(
+                        f"{code} is neither a lot nor a material of the book.{hint}",
+                        "pottle stock lists the lots that are.",
+                    ) from error
                 raise
         lot, among = first_of_material(self._connection, code, self._today)
         until = f", best before {lot.best_before}" if lot.best_before else ""

@@ -228,8 +228,8 @@ def test_a_command_that_is_written_wrongly_is_bad_usage(
 ) -> None:
     answer = shell.run(*args)
     assert (answer.exit_code, answer.out) == (2, "")
-    assert f"Error: {says}" in answer.err
-    assert "Try 'pottle" in answer.err
+    assert answer.complaints[0].startswith(says)
+    assert answer.complaints[1].startswith("  See how it is called: pottle")
 
 
 def test_a_fault_of_its_own_ends_in_a_sentence_too(

@@ -34,7 +34,7 @@ def test_an_error_is_one_object_on_standard_error(
     assert told["code"] == family
     assert told["error"] == told["problems"][0]["error"]
     assert told["what_to_do"] == told["problems"][0]["what_to_do"]
-    assert told["error"].endswith(".")
+    assert told["error"].endswith((".", "?"))
     assert told["what_to_do"]
 
 

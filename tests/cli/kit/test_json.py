@@ -64,6 +64,7 @@ READS: tuple[str, ...] = (
     "syrup 3:2 --by volume",
     "guide",
     "guide machines",
+    "help add",
 )
 WRITES: tuple[str, ...] = (
     "init --house Other --currency EUR --ledger other.db",
