@@ -72,6 +72,7 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     "cost": ("cost BOS-001-S", "cost BOS-001-S --margin 60"),
     "contact": ('contact SOO-001-3 "Bridge Street Stall" --reached left-word',),
     "recall": ("recall SOO-001-3 --drill", 'recall SOO-001-3 --because "the oil was old"'),
+    "chart": ("chart", "chart orange essence"),
     "suspects": ("suspects BOS-001-S", "suspects --complaints"),
     "trial plan": ('trial plan chills --try chill=none/4C --product "Orange essence"',),
     "trial sheet": ("trial sheet chills --out jars.pdf",),
