@@ -8,6 +8,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import typer
+from typer.core import TyperGroup
 
 PATIENCE_S = 0.5
 """How long to wait for a book that somebody is writing in."""
@@ -61,9 +62,9 @@ def complete_party(context: typer.Context, incomplete: str) -> list[str]:
 
 def complete_command(context: typer.Context, incomplete: str) -> list[str]:
     """Return the commands that begin with what is typed."""
-    from cli.front import COMMANDS
-
-    return _begun([*COMMANDS, "options"], incomplete)
+    front = context.find_root()
+    known = front.command.list_commands(front) if isinstance(front.command, TyperGroup) else []
+    return _begun([*known, "options"], incomplete)
 
 
 def words(*known: str) -> Complete:
