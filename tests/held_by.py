@@ -221,6 +221,16 @@ HELD_BY: Held = {
         "tests/reports/words/lots/test_acts.py",
         "lists for a spreadsheet: rows there, heads of every one in tests/cli/kit/test_sheets.py",
     ),
+    **{
+        f"{name}.py": (
+            "tests/cli/commands/test_backup.py",
+            "a rehearsal of losing the book, as the command tells it there",
+        )
+        for name in (
+            "reports/json/copies/rehearsal",
+            "cli/screens/copies/rehearsal",
+        )
+    },
     "cli/kit/options.py": (
         "tests/cli/commands/test_add.py",
         "types of options without a function: read in whatever command is run",

@@ -1,5 +1,6 @@
 """The command `due`: list what is due: rests, samples to look at, dates, holds, complaints."""
 
+from pathlib import Path
 from typing import Annotated
 
 import typer
@@ -15,12 +16,15 @@ def due(
     call: Call,
     watch: Annotated[bool, typer.Option("--watch", help="Keep it on the screen.")] = False,
     csv: Csv = None,
+    ics: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Calendar to write it to (.ics).")
+    ] = None,
     force: Force = False,
 ) -> None:
     """List what is due: rests, samples to look at, dates, holds, complaints."""
     from cli.screens.lots.due import show_due
 
-    show_due(call, csv, watch=watch, force=force)
+    show_due(call, csv, ics, watch=watch, force=force)
 
 
 def answers() -> Kinds:

@@ -9,11 +9,15 @@ from time import sleep
 from typing import TYPE_CHECKING
 
 from cli.kit.call import Call
+from cli.kit.files import check_place, write
 from cli.kit.sheets import check_sheet, put_sheet
 from cli.kit.tables import is_screen, print_json, print_lines, print_table, screen_table, seen
 from ledger.service.desk.book import Book
+from ledger.service.desk.clock import house_of
 from ledger.service.lots.due import DueList, due
 from reports.json.lots.due import due_rows
+from reports.kit.format import plural
+from reports.words.lots.calendar import calendar, dated
 from reports.words.lots.due import HEADS, rows
 from reports.words.lots.next_in_lists import step_of_due
 from reports.words.lots.sheets import due_sheet
@@ -21,22 +25,32 @@ from reports.words.lots.sheets import due_sheet
 if TYPE_CHECKING:
     from rich.console import Group
 
+OTHER_ICS = "Give another name with --ics, or --force to write over it."
 EVERY_S = 30
 """Seconds between two readings."""
 NOTHING = ["Nothing is due.", "Next: pottle stock"]
 
 
 def show_due(
-    call: Call, csv: Path | None = None, *, watch: bool = False, force: bool = False
+    call: Call,
+    csv: Path | None = None,
+    ics: Path | None = None,
+    *,
+    watch: bool = False,
+    force: bool = False,
 ) -> None:
-    """Print what is due, write it to a spreadsheet, or keep it on the screen."""
+    """Print what is due, write it to a spreadsheet or a calendar, or keep it on the screen."""
     check_sheet(csv, force=force)
+    if ics:
+        check_place(ics, force=force, instead=OTHER_ICS)
     book = call.book()
     if csv:
         put_sheet(call, due_sheet(due(book)), csv, force=force)
+    if ics:
+        _put_calendar(call, book, ics, force=force)
     if call.json:
         print_json(due_rows(due(book)))
-    elif csv:
+    elif csv or ics:
         return
     elif watch and is_screen():
         keep_watching(book)
@@ -47,6 +61,18 @@ def show_due(
             print_lines(_next(found))
         else:
             print_lines(NOTHING)
+
+
+def _put_calendar(call: Call, book: Book, out: Path, *, force: bool) -> None:
+    """Write what is due to a calendar and say so."""
+    house, found = house_of(book), due(book)
+    text = calendar(found, house.name if house else "")
+    write(out, text.encode(), force=force, instead=OTHER_ICS)
+    if not call.json:
+        events = plural(len(dated(found)), "event")
+        print_lines(
+            [f"{events} in {out}: hand it to your calendar; written again, it renews them."]
+        )
 
 
 def _next(found: DueList) -> list[str]:

@@ -52,3 +52,46 @@ def test_a_file_of_its_name_that_is_no_such_copy_stays(shell: Shell) -> None:
         5,
         f"There is a file {path} already; it was left as it is.",
     )
+
+
+def test_a_rehearsal_says_what_would_be_lost(shell: Shell) -> None:
+    Path("kept").mkdir()
+    shell.run("backup", "kept")
+    (path,) = Path("kept").iterdir()
+    told = (
+        f"The copy {path}, the newest of 1, was put back aside and verified: 38 entries, the "
+        "beginning of this book."
+    )
+    assert shell.run("backup", "--rehearse", "kept").lines[:2] == [
+        told,
+        "Nothing would be lost today.",
+    ]
+    shell.run("note", "-", "After the copy.")
+    said = shell.run("backup", "--rehearse", "kept")
+    assert (said.lines[0], said.lines[2]) == (told, "Next: pottle backup kept")
+    assert said.lines[1].startswith("Lost today would be 1 entry: all since ")
+    answer = shell.run("backup", "--rehearse", "kept", "--json").json
+    assert (answer["lost_entries"], answer["entries"], answer["copies"]) == (1, 39, 1)
+
+
+def test_a_rehearsal_without_a_copy_or_with_that_of_another_book_is_a_finding(
+    shell: Shell,
+) -> None:
+    Path("kept").mkdir()
+    none = shell.run("backup", "--rehearse", "kept")
+    assert (none.exit_code, none.complaints) == (
+        1,
+        [
+            "There is no copy in kept, so all of the book would be lost.",
+            "  Make one with: pottle backup kept",
+        ],
+    )
+    other = Shell(Path("other.db"))
+    other.run("init", "--house", "Another House", "--currency", "EUR")
+    other.run("backup", "kept")
+    found = shell.run("backup", "--rehearse", "kept")
+    assert found.exit_code == 1
+    assert "is not of this book: The seal is of the house Another House" in found.complaints[0]
+    assert shell.run("backup", "--rehearse", "nowhere").complaints[0] == (
+        "There is no folder nowhere."
+    )

@@ -1,6 +1,9 @@
 """`pottle due`: what waits, when and what to do."""
 
+from pathlib import Path
+
 import pytest
+from icalendar import Calendar
 
 from tests.cli.cases import Answers, check_answers
 from tests.cli.formulas import write_formulas
@@ -52,3 +55,19 @@ def test_what_is_due_says_when_and_what_to_do(shell: Shell) -> None:
         "Sweet orange oil  on hold: smells of pine",
     ]
     assert step == "Next: pottle rest OE-002-3 --end"
+
+
+def test_what_is_due_is_written_for_a_calendar(shell: Shell) -> None:
+    shell.run("start", "--product", "Peel", "--kind", "macerate", "--target", "1L")
+    said = shell.run("due", "--ics", "due.ics")
+    text = Path("due.ics").read_bytes().decode()
+    assert said.lines == [
+        "1 event in due.ics: hand it to your calendar; written again, it renews them."
+    ]
+    (complaint,) = Calendar.from_ical(text).walk("VEVENT")
+    assert str(complaint["SUMMARY"]).startswith("BOS-001-S, Orange syrup, 250 mL: answer")
+    again = shell.run("due", "--ics", "due.ics")
+    assert (again.exit_code, again.complaints[1]) == (
+        5,
+        "  Give another name with --ics, or --force to write over it.",
+    )
