@@ -24,7 +24,10 @@ PLACES: dict[tuple[str, str], Held] = {
     ),
     ("master", "complete component list"): Held(
         ("Formula.lines", "FormulaLine.material"),
-        (("formula", "what amount overage"), ("sheet", "What goes in")),
+        (
+            ("formula", "what amount overage"),
+            ("sheet", "What goes in and what is done, in this order"),
+        ),
     ),
     ("master", "weight or measure of each component (same measure system)"): Held(
         ("FormulaLine.amount", "FormulaLine.tolerance_mpct"),
@@ -76,7 +79,7 @@ PLACES: dict[tuple[str, str], Held] = {
             ("formula", "step act what to do limits"),
             ("formula", "look neat, clear or better"),
             ("formula", "look neat, 7 d after finishing"),
-            ("sheet", "What is done"),
+            ("sheet", "S1 rest Macerate in the dark"),
         ),
     ),
     (
@@ -209,7 +212,7 @@ PLACES: dict[tuple[str, str], Held] = {
             ("record", "+0.7 mL, outside AB, CD"),
             ("record", "AB Anna Bell"),
             ("record", "CD Cleo Dunn"),
-            ("sheet", "day, time by"),
+            ("sheet", "lot amount day, time weighed checked"),
         ),
     ),
     (
@@ -239,7 +242,7 @@ PLACES: dict[tuple[str, str], Held] = {
             ("record", "judged released CD"),
             ("packed record", "judged released AB"),
             ("record", "Made by Date Checked by Date Reviewed by Date Released by Date"),
-            ("sheet", "Checked by Date"),
+            ("sheet", "Made by Date Checked by Date"),
         ),
     ),
     ("batch", "material review and disposition decision"): Held(

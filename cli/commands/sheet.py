@@ -22,6 +22,12 @@ def sheet(
         ),
     ] = None,
     out: Annotated[Path | None, typer.Option("--out", help="PDF file to write.")] = None,
+    formula: Annotated[
+        Text, typer.Option(metavar="CODE", help="By a formula, before its batch is begun.")
+    ] = None,
+    target: Annotated[
+        Text, typer.Option(metavar="VOLUME", help="Volume of such a batch; default the formula's.")
+    ] = None,
     force: Force = False,
     blank_csv: Annotated[
         Path | None,
@@ -32,16 +38,24 @@ def sheet(
     ] = "batch",
 ) -> None:
     """Print or show the batch sheet that a batch is made from."""
-    from cli.screens.bench.sheet import show_sheet
+    from cli.screens.bench.sheet import show_formula_sheet, show_sheet
     from cli.screens.copies.take_in import blank_form
     from ledger.errors import InputError
 
     if blank_csv is not None:
         blank_form(call, form, blank_csv, force=force)
+    elif formula is not None:
+        if lot is not None:
+            raise InputError(
+                "A sheet is of one batch, and both a lot and a formula are named.",
+                "Leave one of the two out.",
+            )
+        show_formula_sheet(call, formula, target, out, force=force)
     elif lot is None:
         raise InputError(
             "A sheet is of one batch, and none is named.",
-            "Name its lot, or give --blank-csv FILE for the columns to type it into.",
+            "Name its lot, or --formula CODE before it is begun, or give --blank-csv FILE for the "
+            "columns to type it into.",
         )
     else:
         show_sheet(call, lot, out, force=force)

@@ -17,9 +17,11 @@ class SheetRow(Struct, frozen=True):
     act: str
     """The verb, or the material that goes in."""
     words: str
-    """What to do, with target and limits."""
+    """What to do, with its limits."""
     blanks: tuple[str, ...]
     """Labels of the blanks to be filled in."""
+    target: str = ""
+    """How much of it is asked for."""
 
 
 class BatchSheetView(Struct, frozen=True):
@@ -33,11 +35,11 @@ class BatchSheetView(Struct, frozen=True):
     """What is made."""
     facts: tuple[tuple[str, str], ...]
     """Head facts, label and value."""
-    additions: tuple[SheetRow, ...]
-    """What goes in."""
-    steps: tuple[SheetRow, ...]
-    """What is done."""
+    rows: tuple[SheetRow, ...]
+    """What goes in and what is done, in the order of the work, and rows to spare."""
     cautions: tuple[str, ...]
     """Warnings, each a sentence."""
     how_to_type: str
     """How what is written is typed in afterwards."""
+    across: str = ""
+    """A word across it, where it is not the sheet that a batch was begun with."""

@@ -69,6 +69,13 @@ def propose(book: Book, code: str) -> tuple[Proposed, ...]:
         return proposed_on(connection, formula, start.target.amount, day)
 
 
+def propose_for(book: Book, formula: Formula, target_ul: int) -> tuple[Proposed, ...]:
+    """Return what to draw for a volume by a formula, before a batch of it is begun."""
+    day = today(book)
+    with book.reading() as connection:
+        return proposed_on(connection, formula, target_ul, day)
+
+
 def lacking(book: Book, code: str) -> tuple[Proposed, ...]:
     """Return what to draw for those lines of its formula of which too little is in a batch yet.
 

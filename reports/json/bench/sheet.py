@@ -12,7 +12,9 @@ class SheetRowTold(Answer, frozen=True):
     act: str
     """The verb, or the material that goes in."""
     words: str
-    """What to do, with target and limits."""
+    """What to do, with its limits."""
+    target: str
+    """How much of it is asked for; empty where nothing is."""
     blanks: tuple[str, ...]
     """Labels of the blanks to be filled in."""
 
@@ -20,20 +22,20 @@ class SheetRowTold(Answer, frozen=True):
 class SheetAnswer(Answer, frozen=True):
     """The sheet that a batch is made from."""
 
-    code: Code
-    """Code of the batch."""
+    code: Code | None
+    """Code of the batch; null where none is begun yet."""
     number: str
-    """Number of the sheet, which is that code."""
+    """Number of the sheet: that code, else the version of the formula."""
     rows: tuple[SheetRowTold, ...]
-    """What goes in, then what is done."""
+    """What goes in and what is done, in the order of the work, and rows to spare."""
     path: str | None
     """Where it is; null when it was not written."""
 
 
-def sheet_answer(view: BatchSheetView, code: str, path: str | None) -> SheetAnswer:
+def sheet_answer(view: BatchSheetView, code: str | None, path: str | None) -> SheetAnswer:
     """Return the sheet of a batch."""
-    return SheetAnswer(code, view.number, tuple(map(_row, (*view.additions, *view.steps))), path)
+    return SheetAnswer(code, view.number, tuple(map(_row, view.rows)), path)
 
 
 def _row(row: SheetRow) -> SheetRowTold:
-    return SheetRowTold(row.code, row.act, row.words, row.blanks)
+    return SheetRowTold(row.code, row.act, row.words, row.target, row.blanks)

@@ -1,7 +1,8 @@
-"""The batch sheet: what a batch is made from at the bench, with ruled blanks.
+"""The batch sheet: what a batch is made from at the bench, with boxes to write in.
 
-Guarantees: one page while the blanks can be as high as handwriting needs; every blank is ruled and
-labelled, every row has its code, and the sheet's number is at the head in letters and as a symbol.
+Guarantees: the order of the work from top to bottom; every row has its code, a box to tick and
+boxes high enough for handwriting, each labelled; cautions stand above everything that is done, and
+the sheet's number at the head in letters and as a symbol.
 """
 
 from collections.abc import Sequence
@@ -11,29 +12,55 @@ from typing import BinaryIO
 from reportlab.lib.units import mm
 
 from reports.kit.frame import Heading
-from reports.pdf.kit.head import paper_head
-from reports.pdf.kit.marks import Mark, Rule, Words
-from reports.pdf.kit.page import INNER, SIDE, SIZES, WIDTH, write_paper
+from reports.pdf.kit.boxed import boxed
+from reports.pdf.kit.fonts import BOLD
+from reports.pdf.kit.head import NOTHING, paper_head
+from reports.pdf.kit.marks import Box, Mark, Rule, Words
+from reports.pdf.kit.page import INNER, SIDE, WIDTH, write_paper
 from reports.pdf.kit.rows import title_strip
-from reports.pdf.kit.strips import Section, Strip
-from reports.pdf.kit.styles import CELL, RULE, SECTION, SMALL, VALUE
-from reports.pdf.kit.text import wrap
+from reports.pdf.kit.strips import Section, Strip, stacked
+from reports.pdf.kit.styles import CELL, GUTTER, RULE, SECTION, SMALL, VALUE
+from reports.pdf.kit.text import Face, width_of, wrap
 from reports.views.bench import BatchSheetView, SheetRow
 
-CODE_WIDTH = 11 * mm
-"""Width for the code of a row."""
-WORDS_WIDTH = 58 * mm
+TARGET = Face(BOLD, 14, 1.2)
+"""How much is asked for: read from a step away, with wet hands."""
+TICK = 4 * mm
+"""Side of the box to tick."""
+CODE_LEFT = SIDE + TICK + 2 * mm
+"""Where the code of a row stands."""
+WORDS_LEFT = CODE_LEFT + 11 * mm
+"""Where its words begin."""
+BLANKS_LEFT = SIDE + 80 * mm
+"""Where the boxes begin."""
+WORDS_WIDTH = BLANKS_LEFT - WORDS_LEFT - GUTTER
 """Width for what is to be done."""
-BLANKS_LEFT = SIDE + CODE_WIDTH + WORDS_WIDTH + 3 * mm
-"""Where the blanks begin."""
-BETWEEN = 2.5 * mm
-"""Between two blanks."""
-ROW_HIGHEST, ROW_LOWEST = 15 * mm, 9.5 * mm
-"""Height of a row of blanks: room to write in, and the least that still is."""
-WIDE = {"lot": 1.7, "day, time": 1.6, "begun": 1.6, "ended": 1.6, "what": 1.7, "words": 4.0}
-"""Blanks wider than others, in widths of one."""
-BY = 0.8
-"""Width of the blank for initials."""
+BETWEEN = 1 * mm
+"""Between two boxes."""
+BOX = 9 * mm
+"""Height of a box to write in."""
+ABOVE = 1.5 * mm
+"""Between two rows."""
+WIDE = {
+    "lot": 1.9,
+    "day, time": 1.6,
+    "begun": 1.6,
+    "ended": 1.6,
+    "what": 1.9,
+    "words": 4.0,
+    "count x size": 1.5,
+    "bottles lot": 1.4,
+    "caps lot": 1.2,
+    "work min": 1.2,
+    "waste mL": 1.1,
+}
+"""Boxes wider than others, in widths of one."""
+SIGNED = ("by", "weighed", "checked")
+"""Boxes for initials."""
+INITIALS = 1.0
+"""Their width."""
+DEVIATION = 24 * mm
+"""Height of the box for what did not go as it should."""
 
 
 def batch_sheet(view: BatchSheetView, out: BinaryIO) -> None:
@@ -46,33 +73,22 @@ def batch_sheet(view: BatchSheetView, out: BinaryIO) -> None:
     Raises:
         RefusedError: A name is too long for a page.
     """
-    write_paper(out, view.frame, heading_of(view), _fitting(view))
+    write_paper(out, view.frame, heading_of(view), sections_of(view))
 
 
 def heading_of(view: BatchSheetView) -> Heading:
     """Return what the sheet is."""
-    return Heading("Batch sheet", view.number, view.title, symbol=view.number)
+    return Heading("Batch sheet", view.number, view.title, across=view.across, symbol=view.number)
 
 
-def _fitting(view: BatchSheetView) -> list[Section]:
-    """Lay the sheet out with rows as high as one page allows."""
-    height, body = ROW_HIGHEST, SIZES[view.frame.size].body
-    while True:
-        sections = _sections(view, height)
-        total = sum(s.head.height + sum(row.height for row in s.rows) for s in sections)
-        if total <= body or height <= ROW_LOWEST:
-            return sections
-        # Half a millimetre at a time, so that no more room to write is given up than the page asks.
-        height = max(ROW_LOWEST, height - 0.5 * mm)
-
-
-def _sections(view: BatchSheetView, height: float) -> list[Section]:
+def sections_of(view: BatchSheetView) -> list[Section]:
+    """Lay out the parts of the sheet in order."""
     return [
         paper_head(view.frame, heading_of(view)),
-        Section(_facts(view), Strip(0)),
-        _table("What goes in", view.additions, height),
-        _table("What is done", view.steps, height),
-        Section(_end(view), Strip(0)),
+        Section(_facts(view), NOTHING),
+        *([boxed("Cautions", view.cautions)] if view.cautions else []),
+        _table("What goes in and what is done, in this order", view.rows),
+        _end(view),
     ]
 
 
@@ -85,41 +101,44 @@ def _facts(view: BatchSheetView) -> Strip:
         for (left, _), fact in zip(columns, pair, strict=True):
             if fact:
                 marks.append(Words(left, y + CELL.drop, fact[0], CELL))
-                marks.append(Words(left + 20 * mm, y + VALUE.drop, fact[1], VALUE))
+                marks.append(Words(left + 22 * mm, y + VALUE.drop, fact[1], VALUE))
         y += CELL.leading
     return Strip(y, tuple(marks))
 
 
-def _table(title: str, rows: Sequence[SheetRow], height: float) -> Section:
+def _table(title: str, rows: Sequence[SheetRow]) -> Section:
     return Section(
-        title_strip(title),
-        title_strip(f"{title} (continued)"),
-        tuple(_row(row, height) for row in rows),
+        title_strip(title), title_strip(f"{title} (continued)"), tuple(_row(row) for row in rows)
     )
 
 
-def _row(row: SheetRow, least: float) -> Strip:
-    """Lay out a row: its code, what to do, and its blanks with their labels below the rules."""
-    marks: list[Mark] = [Words(SIDE, 1.2 * mm + SECTION.drop, row.code, SECTION)]
-    left, y = SIDE + CODE_WIDTH, 1.2 * mm
-    if row.act:
-        marks.append(Words(left, y + VALUE.drop, row.act, VALUE))
+def _row(row: SheetRow) -> Strip:
+    """Lay out a row: a box to tick, its code, what to do, and its boxes with their labels."""
+    marks: list[Mark] = [
+        Box(SIDE, ABOVE + 1 * mm, TICK, TICK, None, RULE),
+        Words(CODE_LEFT, ABOVE + SECTION.drop, row.code, SECTION),
+    ]
+    room = WORDS_WIDTH - (width_of(row.target, TARGET) + GUTTER if row.target else 0)
+    y = ABOVE + 1 * mm
+    for line in wrap(row.act, VALUE, lambda _: room) if row.act else ():
+        marks.append(Words(WORDS_LEFT, y + VALUE.drop, line, VALUE))
         y += VALUE.leading
+    if row.target:
+        right = BLANKS_LEFT - GUTTER
+        marks.append(Words(right, ABOVE + TARGET.drop, row.target, TARGET, "right"))
+        y = max(y, ABOVE + TARGET.leading)
     for line in wrap(row.words, CELL, lambda _: WORDS_WIDTH) if row.words else ():
-        marks.append(Words(left, y + CELL.drop, line, CELL))
+        marks.append(Words(WORDS_LEFT, y + CELL.drop, line, CELL))
         y += CELL.leading
-    height = max(least, y + 1.2 * mm)
-    base = height - SMALL.leading - 1 * mm
     for x, width, label in _places(row.blanks):
-        marks.append(Rule(x, base, x + width, base, RULE))
-        marks.append(Words(x, base + 0.4 * mm + SMALL.drop, label, SMALL))
-    marks.append(Rule(SIDE, height, WIDTH - SIDE, height, RULE))
-    return Strip(height, tuple(marks))
+        marks.append(Box(x, ABOVE, width, BOX, None, RULE))
+        marks.append(Words(x + 0.7 * mm, ABOVE + SMALL.drop, label, SMALL))
+    return Strip(max(ABOVE + BOX, y) + ABOVE, tuple(marks))
 
 
 def _places(blanks: Sequence[str]) -> list[tuple[float, float, str]]:
-    """Share the room out over blanks: left edge, width and label of each."""
-    shares = [BY if label == "by" else WIDE.get(label, 1.0) for label in blanks]
+    """Share the room out over boxes: left edge, width and label of each."""
+    shares = [INITIALS if label in SIGNED else WIDE.get(label, 1.0) for label in blanks]
     room = WIDTH - SIDE - BLANKS_LEFT - BETWEEN * (len(blanks) - 1)
     places, x = [], BLANKS_LEFT
     for label, share in zip(blanks, shares, strict=True):
@@ -129,15 +148,23 @@ def _places(blanks: Sequence[str]) -> list[tuple[float, float, str]]:
     return places
 
 
-def _end(view: BatchSheetView) -> Strip:
-    marks: list[Mark] = []
-    y = 2 * mm
-    for text in (*view.cautions, view.how_to_type):
-        for line in wrap(text, CELL, lambda _: INNER):
-            marks.append(Words(SIDE, y + CELL.drop, line, CELL))
-            y += CELL.leading
-    y += 9 * mm
-    for label, x, width in (("Checked by", 0.0, 80 * mm), ("Date", 90 * mm, 40 * mm)):
+def _end(view: BatchSheetView) -> Section:
+    """Lay out the box for deviations, how to type it in, and the lines to sign on."""
+    head = title_strip("What did not go as it should")
+    marks: list[Mark] = [Box(SIDE, 0, INNER, DEVIATION, None, RULE)]
+    told = "What, at which row, why, and who let it be"
+    marks.append(Words(SIDE + 1 * mm, SMALL.drop, told, SMALL))
+    y = DEVIATION + 1 * mm
+    for line in wrap(view.how_to_type, CELL, lambda _: INNER):
+        marks.append(Words(SIDE, y + CELL.drop, line, CELL))
+        y += CELL.leading
+    y += 10 * mm
+    for label, x, width in (
+        ("Made by", 0.0, 55 * mm),
+        ("Date", 58 * mm, 30 * mm),
+        ("Checked by", 92 * mm, 55 * mm),
+        ("Date", 150 * mm, 30 * mm),
+    ):
         marks.append(Rule(SIDE + x, y, SIDE + x + width, y, RULE))
         marks.append(Words(SIDE + x, y + 0.4 * mm + SMALL.drop, label, SMALL))
-    return Strip(y + SMALL.leading + 1 * mm, tuple(marks))
+    return Section(stacked([head, Strip(y + SMALL.leading + 1 * mm, tuple(marks))]), NOTHING)

@@ -8,6 +8,7 @@ the book's seal was. Refuses: names too long for a page.
 from typing import BinaryIO
 
 from reports.kit.frame import Heading
+from reports.pdf.kit.boxed import boxed
 from reports.pdf.kit.head import paper_head
 from reports.pdf.kit.page import write_paper
 from reports.pdf.kit.strips import Section
@@ -26,7 +27,7 @@ def _sections(view: RecordView) -> list[Section]:
         paper_head(view.frame, heading_of(view)),
         band(view.band),
         record_head.facts(view),
-        record_head.cautions(view),
+        boxed("Cautions", view.cautions),
         *([] if view.inputs is None else [tables.inputs(view.inputs)]),
         *([charts.hours(view.bar)] if view.bar else []),
         tables.steps("What was done" if is_delivery else "How it was made", view.made),

@@ -8,11 +8,11 @@ from itertools import zip_longest
 from reportlab.lib.units import mm
 
 from reports.pdf.kit.head import NOTHING
-from reports.pdf.kit.marks import Mark, Rule, Words, shifted
-from reports.pdf.kit.page import INNER, SIDE, WIDTH
-from reports.pdf.kit.rows import Cell, Column, Piece, row_strips
-from reports.pdf.kit.strips import Section, Strip, stacked
-from reports.pdf.kit.styles import GUTTER, RULE, SMALL, STRONG, VALUE
+from reports.pdf.kit.marks import Mark, Rule, Words
+from reports.pdf.kit.page import INNER, SIDE
+from reports.pdf.kit.rows import Column, Piece, row_strips
+from reports.pdf.kit.strips import Section, Strip
+from reports.pdf.kit.styles import GUTTER, RULE, SMALL, VALUE
 from reports.views.lots import RecordView
 
 FACT_COLUMNS = (
@@ -28,9 +28,6 @@ SIGNED = ("Made by", "Checked by", "Reviewed by", "Released by")
 
 SIGN_HEIGHT = 12 * mm
 """Height to sign in."""
-
-BOX_PAD = 3 * mm
-"""Inside the box of cautions, left and right."""
 
 
 def facts(view: RecordView) -> Section:
@@ -52,31 +49,6 @@ def facts(view: RecordView) -> Section:
         )
     ]
     return Section(NOTHING, NOTHING, tuple(strips), whole=True)
-
-
-def cautions(view: RecordView) -> Section:
-    """Lay out the cautions in a ruled box; no cautions, no box."""
-    if not view.cautions:
-        return Section(NOTHING, NOTHING)
-    # The width of a column includes a gutter to the next.
-    inside = [Column("", INNER - 2 * BOX_PAD + GUTTER)]
-    rows: list[Cell] = [(Piece("Cautions", STRONG),), *((Piece(c),) for c in view.cautions)]
-    strips = [
-        Strip(strip.height, (*shifted(strip.marks, BOX_PAD), *_sides(strip.height)))
-        for row in rows
-        for strip in row_strips(inside, [row], 0)
-    ]
-    below = strips[-1].height
-    bottom = Strip(below, (*strips[-1].marks, Rule(SIDE, below, WIDTH - SIDE, below, RULE)))
-    lid = Rule(SIDE, 0, WIDTH - SIDE, 0, RULE)
-    top = stacked([Strip(3 * mm), Strip(strips[0].height, (*strips[0].marks, lid))])
-    return Section(top, NOTHING, (*strips[1:-1], bottom), whole=True)
-
-
-def _sides(height: float) -> tuple[Rule, Rule]:
-    """Draw the sides of a box."""
-    left, right = SIDE, WIDTH - SIDE
-    return Rule(left, 0, left, height, RULE), Rule(right, 0, right, height, RULE)
 
 
 def signatures() -> Section:

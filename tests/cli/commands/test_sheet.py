@@ -12,11 +12,20 @@ Vessel: Pan 2
 Clarity: clear
 
 code  act               what                                        write down
-A1    Sweet orange oil  32 mL; 31.4 mL to 32.6 mL; SOO-001-3 32 mL  lot, amount, day, time, by
-A2    Neutral spirit    440 mL; NS-001-J 440 mL                     lot, amount, day, time, by
-S1    rest              for macerate, at least 2 d                  begun, ended, °C, shaken, by
+A1    Sweet orange oil  32 mL; 31.4 mL to 32.6 mL; SOO-001-3 32 mL  lot, amount, day, time, \
+weighed, checked
+A2    Neutral spirit    440 mL; NS-001-J 440 mL                     lot, amount, day, time, \
+weighed, checked
+S1    rest              for macerate, at least 2 d                  begun, ended, °C, shaken, \
+by, checked
 S2    finish                                                        out mL, waste mL, °C, work \
-min, day, time, by
+min, day, time, by, checked
+X1                                                                  what, lot, amount, day, \
+time, by, checked
+X2                                                                  what, lot, amount, day, \
+time, by, checked
+X3                                                                  what, lot, amount, day, \
+time, by, checked
 
 Flavouring in strong alcohol: highly flammable, keep from flames and from children, dilute before \
 use.
@@ -32,6 +41,19 @@ REFUSED: dict[str, Refused] = {
             "SOO-001-3 is no batch, so there is no sheet to make it from.",
             "Name a lot that was begun with: pottle start ...",
         ),
+    ),
+    "a sheet of a lot and of a formula at once": (
+        "sheet {essence} --formula orange",
+        2,
+        (
+            "A sheet is of one batch, and both a lot and a formula are named.",
+            "Leave one of the two out.",
+        ),
+    ),
+    "a sheet by a formula for no volume": (
+        "sheet --formula orange --target 2kg",
+        2,
+        ("2kg is not a volume.", "Give a volume, such as 480mL."),
     ),
     "a sheet over a file": (
         "sheet {essence} --out there.pdf",
@@ -97,6 +119,7 @@ def test_a_form_that_is_none_and_no_lot_at_all_are_refused(shell: Shell) -> None
     check_refused(("sheet --blank-csv a.csv --form fair", 2, problem), shell)
     problem = (
         "A sheet is of one batch, and none is named.",
-        "Name its lot, or give --blank-csv FILE for the columns to type it into.",
+        "Name its lot, or --formula CODE before it is begun, or give --blank-csv FILE for the "
+        "columns to type it into.",
     )
     check_refused(("sheet", 2, problem), shell)

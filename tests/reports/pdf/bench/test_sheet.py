@@ -1,9 +1,8 @@
-"""The batch sheet on paper: one page, each row with its code and blanks, its number read back."""
-
-from pathlib import Path
+"""The batch sheet on paper: each row with its code and boxes, its number read back."""
 
 import pytest
 from msgspec.structs import replace
+from reportlab.lib.units import mm
 
 from ledger.domain.evidence.seals import in_symbol
 from ledger.errors import RefusedError
@@ -11,7 +10,17 @@ from ledger.service.bench.draws import propose
 from ledger.service.lots.dossier import dossier
 from ledger.service.masters.material import materials
 from reports.kit.boxed import noting_boxed
-from reports.pdf.bench.sheet import BETWEEN, BLANKS_LEFT, _places, batch_sheet
+from reports.pdf.bench.sheet import (
+    BETWEEN,
+    BLANKS_LEFT,
+    BOX,
+    TICK,
+    _places,
+    batch_sheet,
+    sections_of,
+)
+from reports.pdf.kit.fonts import register
+from reports.pdf.kit.marks import Box, Words
 from reports.pdf.kit.page import SIDE, WIDTH
 from reports.views.bench import BatchSheetView, SheetRow
 from reports.words.bench.sheet import batch_sheet_view
@@ -27,9 +36,8 @@ from tests.reports.pdf.readback import (
     texts_of,
 )
 
-FORMULAS = Path(__file__).parents[4] / "sample_data" / "season" / "formulas"
-DONE = ("day, time", "by")
-ADDED = ("lot", "amount", *DONE)
+DONE = ("day, time", "by", "checked")
+ADDED = ("lot", "amount", "day, time", "weighed", "checked")
 SHEET = BatchSheetView(
     frame=FRAME,
     number="LSE-014-7",
@@ -41,12 +49,10 @@ SHEET = BatchSheetView(
         ("Begun", "2026-03-01 09:30"),
         ("By", "AF"),
     ),
-    additions=(
-        SheetRow("A1", "Lemon oil", "30 mL; 29.1 mL to 30.9 mL; LO-003-K 30 mL", ADDED),
-        SheetRow("A2", "Ethanol", "950 mL; ET-001-4 900 mL; short 50 mL", ADDED),
-    ),
-    steps=(
-        SheetRow("S1", "rest", "Macerate; at least 1 d", ("begun", "ended", "°C", "shaken", "by")),
+    rows=(
+        SheetRow("A1", "Lemon oil", "29.1 mL to 30.9 mL; LO-003-K 30 mL", ADDED, "30 mL"),
+        SheetRow("A2", "Ethanol", "ET-001-4 900 mL; short 50 mL", ADDED, "950 mL"),
+        SheetRow("S1", "rest", "Macerate; at least 1 d", ("begun", "ended", "°C", "by", "checked")),
         SheetRow("S2a", "filter", "at most 25 µm, 2 passes or more", ("µm", "out mL", *DONE)),
         SheetRow("S2b", "filter", "pass 2", ("µm", "out mL", *DONE)),
         SheetRow("S3", "look", "clear or better", ("grade", "NTU", "°C", "age", *DONE)),
@@ -76,69 +82,51 @@ def test_the_metadata_name_the_sheet_and_the_maker() -> None:
     assert (found["Title"], found["Author"]) == ("Batch sheet LSE-014-7", "Fennimore & Sloe")
 
 
-def test_every_row_has_its_code_its_act_and_a_label_for_each_blank() -> None:
-    text = text_of(printed(batch_sheet, SHEET))
-    for row in (*SHEET.additions, *SHEET.steps):
-        assert f"\n{row.code} {row.act}\n" in text
-        assert f"\n{' '.join(row.blanks)}\n" in text
+def test_every_row_has_its_code_its_act_its_target_and_a_label_for_each_box() -> None:
+    text = " ".join(text_of(printed(batch_sheet, SHEET)).split())
+    for row in SHEET.rows:
+        assert f" {row.code} {row.act} {row.target}".rstrip() in text
+        assert f" {' '.join(row.blanks)} " in text
 
 
-@pytest.mark.parametrize("file", sorted(FORMULAS.glob("*.toml")), ids=lambda file: file.stem)
-def test_the_sheets_of_the_season_fit_one_page_with_all_their_rows(
-    file: Path, sqlite_keeper: Keeper, tmp_path: Path
-) -> None:
-    keeper = sqlite_keeper
-    text = file.read_text(encoding="utf-8")
-    for initials, name in (("NM", "Nora Made-Up"), ("IN", "Ivo Notreal")):
-        keeper.do("person", initials=initials, name=name)
-    for code in ("orange-oil", "lemon-oil", "lime-oil", "carbonate", "spirit96", "citric"):
-        keeper.do("material", code=code, kind="other", change=code == "orange-oil" or None)
-    for essence in FORMULAS.glob("*-essence.toml"):
-        keeper.do("formula", file=str(essence))
-    copy = tmp_path / file.name
-    copy.write_text(text, encoding="utf-8")
-    formula = keeper.do("formula", file=str(copy)).entry.facts
-    lot = keeper.opens("start", formula=file.stem, target="4L", vessel="Pan 2")
-    view = batch_sheet_view(
-        dossier(keeper.book, lot), propose(keeper.book, lot), materials(keeper.book)
-    )
-    (page,) = texts_of(printed(batch_sheet, view))
-    assert len(view.additions) == len(formula.lines)  # type: ignore[attr-defined]
-    assert len(view.steps) >= len(formula.steps)  # type: ignore[attr-defined]
-    for row in (*view.additions, *view.steps):
-        assert f"\n{row.code} {row.act}\n" in page
-    assert page.count("Page 1 of 1") == 1
+def test_boxes_are_high_enough_to_write_in_and_a_target_stands_out() -> None:
+    register()
+    (_, _, _, table, _) = sections_of(SHEET)
+    marks = [mark for row in table.rows for mark in row.marks]
+    boxes = [mark.height for mark in marks if isinstance(mark, Box)]
+    assert set(boxes) == {TICK, BOX}
+    assert (4 * mm, 9 * mm) == (TICK, BOX)
+    (target,) = [mark for mark in marks if isinstance(mark, Words) and mark.text == "950 mL"]
+    assert target.face.size == 14
 
 
-def test_a_sheet_without_a_formula_fits_one_page_and_leaves_the_materials_open(
-    sqlite_keeper: Keeper,
-) -> None:
+def test_cautions_stand_above_all_that_is_done_and_a_copy_says_so() -> None:
+    text = text_of(printed(batch_sheet, replace(SHEET, across="COPY")))
+    assert text.index("Highly flammable") < text.index("A1")
+    assert "COPY" in text
+    assert "COPY" not in text_of(printed(batch_sheet, SHEET))
+
+
+def test_a_sheet_without_a_formula_leaves_the_materials_open(sqlite_keeper: Keeper) -> None:
     keeper = sqlite_keeper
     lot = keeper.opens("start", product="Free", kind="blend", target="1L")
     view = batch_sheet_view(
         dossier(keeper.book, lot), propose(keeper.book, lot), materials(keeper.book)
     )
-    (page,) = texts_of(printed(batch_sheet, view))
-    assert page.count("what lot amount day, time by") == 6
-    assert ("Formula none" in page, "Checked by Date" in page) == (True, True)
-
-
-@pytest.mark.parametrize("steps", [1, 12])
-def test_rows_shrink_until_they_fit_one_page(steps: int) -> None:
-    rows = tuple(SheetRow(f"S{n}", "note", "", ("words", *DONE)) for n in range(1, steps + 1))
-    (page,) = texts_of(printed(batch_sheet, replace(SHEET, steps=rows)))
-    assert page.count("words day, time by") == steps
+    text = " ".join(text_of(printed(batch_sheet, view)).split())
+    assert text.count("what lot amount day, time by checked") == 6 + 3
+    assert ("Formula none" in text, "Made by Date Checked by Date" in text) == (True, True)
 
 
 def test_a_sheet_longer_than_a_page_repeats_its_head_and_numbers_every_page() -> None:
     rows = tuple(SheetRow(f"S{n}", "note", "", ("words", *DONE)) for n in range(1, 61))
-    texts = texts_of(printed(batch_sheet, replace(SHEET, steps=rows)))
+    texts = texts_of(printed(batch_sheet, replace(SHEET, rows=rows)))
     assert len(texts) > 1
-    assert all("What is done (continued)" in text for text in texts[1:-1])
+    assert all("in this order (continued)" in text for text in texts[1:-1])
     assert [f"Page {n} of {len(texts)}" in text for n, text in enumerate(texts, 1)] == [
         True for _ in texts
     ]
-    assert "".join(texts).count("words day, time by") == 60
+    assert "".join(texts).count("words day, time by checked") == 60
 
 
 @pytest.mark.parametrize("blanks", [("words",), ("lot", "amount", *DONE), ("µm",) * 8])

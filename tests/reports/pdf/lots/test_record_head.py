@@ -4,9 +4,9 @@ import pytest
 from msgspec.structs import replace
 
 from reports.pdf.kit.fonts import register
-from reports.pdf.kit.marks import Rule, Words
+from reports.pdf.kit.marks import Words
 from reports.pdf.kit.strips import Section
-from reports.pdf.lots.record_head import cautions, facts, signatures
+from reports.pdf.lots.record_head import facts, signatures
 from tests.reports.pdf.examples import RECORD
 
 
@@ -23,15 +23,6 @@ def words_of(section: Section) -> list[str]:
 def test_facts_go_down_the_left_half_and_then_down_the_right_one() -> None:
     told = words_of(facts(replace(RECORD, facts=(("A", "1"), ("B", "2"), ("C", "3")))))
     assert [word for word in told if word] == ["A", "1", "C", "3", "B", "2"]
-
-
-def test_cautions_stand_in_a_box_and_without_any_there_is_none() -> None:
-    section = cautions(replace(RECORD, cautions=("Highly flammable.",)))
-    assert words_of(section) == ["Cautions", "Highly flammable."]
-    strips = (section.head, *section.rows)
-    assert sum(isinstance(mark, Rule) for strip in strips for mark in strip.marks) == 6
-    bare = cautions(replace(RECORD, cautions=()))
-    assert (bare.head.height, bare.rows) == (0, ())
 
 
 def test_four_sign_and_date() -> None:

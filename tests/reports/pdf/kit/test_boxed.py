@@ -1,0 +1,19 @@
+"""Sentences in a ruled box, closed on every side; none, no box."""
+
+from reports.pdf.kit.boxed import boxed
+from reports.pdf.kit.fonts import register
+from reports.pdf.kit.marks import Rule, Words
+
+
+def test_sentences_stand_in_a_box_and_without_any_there_is_none() -> None:
+    register()
+    section = boxed("Cautions", ["Highly flammable."])
+    strips = (section.head, *section.rows)
+    marks = [mark for strip in strips for mark in strip.marks]
+    assert [mark.text for mark in marks if isinstance(mark, Words)] == [
+        "Cautions",
+        "Highly flammable.",
+    ]
+    assert sum(isinstance(mark, Rule) for mark in marks) == 6
+    bare = boxed("Cautions", [])
+    assert (bare.head.height, bare.rows) == (0, ())
