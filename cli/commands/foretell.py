@@ -25,6 +25,9 @@ def foretell(
         ),
     ] = None,
     pour: Pour = None,
+    temp: Annotated[
+        Text, typer.Option(help="Temperature of the glass, such as 5C; the figures are of 20 °C.")
+    ] = None,
     score: Annotated[
         bool, typer.Option("--score", help="Show how many looks fell inside their forecast.")
     ] = False,
@@ -35,7 +38,7 @@ def foretell(
     if score:
         show_score(call)
     else:
-        show_forecast(call, what, pour)
+        show_forecast(call, what, pour, temp)
 
 
 def answers() -> Kinds:

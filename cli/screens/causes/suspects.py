@@ -9,13 +9,8 @@ from cli.kit.call import Call
 from cli.kit.tables import print_json, print_lines, print_table
 from ledger.service.causes.suspects import suspects
 from reports.words.causes.method import explained
-from reports.words.causes.suspects import (
-    HEADS,
-    next_step,
-    suspicion_lines,
-    suspicion_rows,
-    table_note,
-)
+from reports.words.causes.steps import next_step
+from reports.words.causes.suspects import HEADS, suspicion_lines, suspicion_rows, table_note
 
 
 def show_suspects(

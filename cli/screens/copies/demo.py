@@ -41,7 +41,7 @@ from reports.json.evidence.verify import verify_answer
 from reports.json.lots.trace import trace_answer
 from reports.pdf.goods.label import label_sheet
 from reports.words.causes.compare import comparison_view
-from reports.words.causes.suspects import next_step
+from reports.words.causes.steps import next_step
 from reports.words.copies.demo import book_line, lead_lines, shown_lines, told, trace_lines
 from reports.words.goods.label import label_sheet_view
 from reports.words.lots.next_in_lists import step_of_trace

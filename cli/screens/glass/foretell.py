@@ -6,14 +6,15 @@ Guarantees: of a lot it is recorded before it is shown; what is shown is what wa
 from cli.kit.call import Call
 from cli.kit.tables import print_json, print_lines, print_table
 from ledger.errors import InputError
-from ledger.service.glass.foretell import Haze, foretell_formula, record_lot
+from ledger.service.glass.foretell import foretell_formula, record_lot
+from ledger.service.glass.haze import Haze
 from ledger.service.glass.scores import scores
 from reports.words.glass import foretell as words
 
 HEADS = ("looked at", "NTU", "looks")
 
 
-def show_forecast(call: Call, what: str | None, pour: str | None) -> None:
+def show_forecast(call: Call, what: str | None, pour: str | None, temp: str | None = None) -> None:
     """Foretell a formula, or else a lot, which is recorded; print it."""
     if what is None:
         raise InputError(
@@ -21,9 +22,9 @@ def show_forecast(call: Call, what: str | None, pour: str | None) -> None:
             "Name a formula or a lot, or give --score to see how often it held.",
         )
     book = call.book()
-    haze, number = foretell_formula(book, what, pour), None
+    haze, number = foretell_formula(book, what, pour, temp), None
     if haze is None:
-        haze, number = record_lot(book, call.how(), what, pour)
+        haze, number = record_lot(book, call.how(), what, pour, temp)
     if call.json:
         from reports.json.glass.foretell import foretell_answer
 

@@ -18,6 +18,7 @@ from ledger.service.copies.season_files import (
     EITHER,
     ENTRIES,
     HOW,
+    MAY_NAME,
     REFERENCES,
     Problem,
     Row,
@@ -143,6 +144,8 @@ def _meant(row: Row, column: str, cell: str, played: Played) -> str:
         cell = _drawn(cell, levels, played)
     if column in ENTRIES:
         return str(played.entries[cell])
+    if column in MAY_NAME:
+        return played.codes.get(cell, cell)
     if column not in REFERENCES:
         return cell
     if cell not in played.codes:

@@ -35,6 +35,8 @@ REFERENCES = frozenset({"lot", "source", "bottles", "caps", "cake_of"}) | ENTRIE
 """Columns in which a nickname stands for a lot or an entry."""
 EITHER = " // "
 """Stands between what a cell says for the levels of a planned jar: oil-1: clear // oil-2: hazy."""
+MAY_NAME = frozenset({"tries"})
+"""Columns in which a nickname may stand for a lot, and other words for themselves."""
 FILES = frozenset({"file"})
 """Columns that name a file, by its place in the season's folder."""
 ORDER = (

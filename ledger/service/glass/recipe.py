@@ -4,10 +4,14 @@ Guarantees: what is made here is reckoned by its own formula; what is missing is
 losses, rinses and made-up volumes, which only a batch has.
 """
 
-from ledger.domain.entries import Formula
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries import Add, Formula, Start, entries_of
 from ledger.domain.entries.masters import FormulaLine
+from ledger.domain.lots.state import LotState, latest
 from ledger.science.contents.composition import Contents, add, scaled
 from ledger.science.contents.received import ReceivedLot, contents_of, missing_of
+from ledger.service.account.state import lot_state
+from ledger.service.glass.sizes import POURED
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 
@@ -74,3 +78,26 @@ def _made_here(
     if made.volume_ul <= 0:
         return Contents(), list(gaps)
     return scaled(made, line.amount.amount / made.volume_ul), list(gaps)
+
+
+def essence_in(connection: Connection, state: LotState) -> int:
+    """Return how much of what is no syrup, and was made here, went into a lot, in µL."""
+    total = 0
+    for facts in (entry.facts for entry in entries_of(state.entries, Add)):
+        start = latest(lot_state(connection, facts.source, is_whole=False), Start)
+        is_essence = start is not None and start.product_kind not in POURED
+        if is_essence and facts.amount.measure is Measure.UL:
+            total += facts.amount.amount
+    return total
+
+
+def essence_by_formula(connection: Connection, formula: Formula) -> int:
+    """Return how much of what is no syrup, and is made here, a formula calls for, in µL."""
+    return sum(
+        line.amount.amount
+        for line in formula.lines
+        if line.formula
+        and (versions := queries.formulas(connection, line.formula))
+        and versions[-1].product_kind not in POURED
+        and line.amount.measure is Measure.UL
+    )

@@ -17,7 +17,8 @@ from ledger.service.causes.failed import Sorted
 from ledger.service.causes.suspects import Suspicion
 from reports.json.kit.answer import Answer, Code, Figure
 from reports.words.causes.odds import Lots, cause_words, decimal
-from reports.words.causes.suspects import next_step, suspicion_lines, trial_factors
+from reports.words.causes.steps import next_step, trial_factors
+from reports.words.causes.suspects import suspicion_lines
 
 
 class CauseTold(Answer, frozen=True):

@@ -3,7 +3,7 @@
 from ledger.domain.entries.forecasts import Carried
 from ledger.science.haze.drops import Range
 from ledger.science.ranges import significant
-from ledger.service.glass.foretell import Haze
+from ledger.service.glass.haze import Haze
 from ledger.service.glass.scores import Score
 from reports.json.kit.answer import Answer, Figure, Told, told
 

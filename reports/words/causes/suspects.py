@@ -8,9 +8,8 @@ propose a hold as a verdict, and to rank suspects when there is too little evide
 from collections.abc import Iterator
 
 from ledger.domain.entries.choices import LotType
-from ledger.domain.lots.lot import BARRED
 from ledger.science.statistics.judge import LEAST_UNITS
-from ledger.science.statistics.suspects import Cause, Conclusion, Judgement, Level, Sort, Suspect
+from ledger.science.statistics.suspects import Conclusion, Judgement, Level, Sort, Suspect
 from ledger.service.causes.suspects import Suspicion
 from reports.kit.format import plural
 from reports.words.causes.odds import (
@@ -23,6 +22,7 @@ from reports.words.causes.odds import (
     p_words,
     supplied,
 )
+from reports.words.causes.steps import hold_step, is_barred
 
 MOST_ROWS = 12
 """How many suspects the table shows unless all are asked for."""
@@ -88,55 +88,6 @@ def table_note(suspicion: Suspicion, *, everything: bool) -> list[str]:
     if everything or more <= 0 or suspicion.judgement.verdict is Conclusion.TOO_FEW:
         return []
     return [f"{plural(more, 'more suspect')} that tell less: --explain lists all."]
-
-
-def next_step(suspicion: Suspicion) -> str:
-    """Return the command that usually comes next."""
-    judgement = suspicion.judgement
-    if judgement.named and judgement.named[0].cause.sort is Sort.LOT:
-        code = judgement.named[0].cause.name
-        # What is on hold already is not to be put on hold.
-        if _is_barred(code, suspicion.lots):
-            return f"pottle trace {code} --forward"
-        return f"{_hold(code, suspicion)}"
-    causes = trial_causes(suspicion)
-    if suspicion.tried_in:
-        return f'pottle compare "{suspicion.tried_in}"'
-    if causes:
-        wanted = " ".join(dict.fromkeys(f"--try {_tried(cause)}" for cause in causes))
-        return f'pottle trial plan "{suspicion.compared}" {wanted}'
-    if not suspicion.failed:
-        return "pottle stock"
-    if len(suspicion.failed) == 1 and suspicion.sorted.otherwise_failed:
-        return "pottle suspects"
-    return f"pottle trace {suspicion.failed[0].code} --back"
-
-
-def trial_factors(suspicion: Suspicion) -> tuple[str, ...]:
-    """Return what a trial should try: the lots and settings that cannot be told apart."""
-    return tuple(dict.fromkeys(cause.name for cause in trial_causes(suspicion)))
-
-
-def trial_causes(suspicion: Suspicion) -> tuple[Cause, ...]:
-    """Return the causes that a trial should try; time is none of them."""
-    judgement = suspicion.judgement
-    found = judgement.named[0] if judgement.named else judgement.lead
-    causes = found.causes if found else ()
-    return tuple(cause for cause in causes if cause.sort is not Sort.TIME)
-
-
-def _tried(cause: Cause) -> str:
-    """Return a cause as a plan of a trial takes it: of a setting the maker says what is usual."""
-    return cause.name if cause.sort is Sort.LOT else f'"{cause.name}=USUAL/{cause.level}"'
-
-
-def _hold(code: str, suspicion: Suspicion) -> str:
-    return f'pottle hold {code} --because "suspected in {len(suspicion.failed)} failed lots"'
-
-
-def _is_barred(code: str, lots: Lots) -> bool:
-    brief = lots.get(code)
-    return bool(brief and brief.status in BARRED)
 
 
 def _head(suspicion: Suspicion) -> str:
@@ -273,8 +224,8 @@ def _precaution(suspicion: Suspicion) -> Iterator[str]:
     if lead is None or lead.cause.sort is not Sort.LOT:
         return
     code = lead.cause.name
-    if not _is_barred(code, suspicion.lots):
-        yield f"Holding it meanwhile is a precaution, not a verdict: {_hold(code, suspicion)}"
+    if not is_barred(code, suspicion.lots):
+        yield f"Holding it meanwhile is a precaution, not a verdict: {hold_step(code, suspicion)}"
 
 
 def _left_out(suspicion: Suspicion) -> Iterator[str]:

@@ -8,15 +8,15 @@ from ledger.domain.entries.forecasts import Carried
 from ledger.science.haze.drops import CLEAR_NTU, Range
 from ledger.science.haze.strength import Band
 from ledger.science.ranges import figure, significant
-from ledger.service.glass.foretell import Haze
+from ledger.service.glass.haze import Haze
 from ledger.service.glass.scores import GRADES, Score
 from reports.kit.figures import abv_words
 from reports.words.entries.forecasts import ntu_words
 
 PLACES = ("neat", "in syrup", "in the glass")
 """What is looked at, in the order of a forecast's bands."""
-TOO_WIDE = 60.0
-"""Points of strength from which a band says nothing any more (common practice, no source)."""
+LONG = 80
+"""Longer than this, a source stands on a line of its own."""
 
 
 def head(haze: Haze) -> list[str]:
@@ -28,7 +28,7 @@ def head(haze: Haze) -> list[str]:
     if haze.spirit_abv is not None and 0 < haze.oil_share < 1:
         parts = f"1 part of oil in {significant(1 / haze.oil_share - 1)} of spirit"
         lines.append(f"{parts} of {abv_words(haze.spirit_abv)}.")
-    if haze.clear_by is None or haze.clear_by.high - haze.clear_by.low > TOO_WIDE:
+    if haze.clear_by is None:
         return [*lines, "By which strength it is clear cannot be foretold."]
     lines.append(f"Clear by {band_words(haze.clear_by)}.")
     if haze.carried and haze.spirit_abv is not None:
@@ -86,8 +86,9 @@ def notes(haze: Haze) -> list[str]:
         )
     if haze.dose_ml_per_litre:
         low, high = (significant(end, 2) for end in haze.dose_ml_per_litre)
+        what = "its essence" if haze.is_syrup else "it"
         lines.append(
-            f"A glass of 1:{haze.soda_parts} stays bright up to {low} mL of it in a litre of "
+            f"A glass of 1:{haze.soda_parts} stays bright up to {low} mL of {what} in a litre of "
             f"syrup, at the best {high} mL."
         )
     if haze.narrowed:
@@ -102,9 +103,23 @@ def notes(haze: Haze) -> list[str]:
 def rests(haze: Haze) -> list[str]:
     """Return on what it rests and what is missing, a line each."""
     return [
-        *(f"Rests on: {line}" for line in haze.rests_on),
+        *(told for line in haze.rests_on for told in _rest(line)),
         *(f"Missing: {what} {todo}" for what, todo in haze.gaps),
     ]
+
+
+def _rest(line: str) -> list[str]:
+    """Return on what it rests; of a long line the source below.
+
+    >>> told = _rest("Lemon: typical, not this lot's certificate (Lemon Oil, Ph. Eur., page 9).")
+    >>> told[0], told[1]
+    ("Rests on: Lemon: typical, not this lot's certificate:", '  Lemon Oil, Ph. Eur., page 9.')
+    """
+    told = f"Rests on: {line}"
+    what, opened, source = told.partition(" (")
+    if len(told) <= LONG or not opened or not source.endswith(")."):
+        return [told]
+    return [f"{what}:", f"  {source.removesuffix(').')}."]
 
 
 def score_words(scores: tuple[Score, ...]) -> list[str]:

@@ -5,13 +5,7 @@ from msgspec.structs import replace
 
 from ledger.science.statistics.suspects import Observed
 from reports.json.causes.suspects import suspects_answer
-from reports.words.causes.suspects import (
-    next_step,
-    suspicion_lines,
-    suspicion_rows,
-    table_note,
-    trial_factors,
-)
+from reports.words.causes.suspects import suspicion_lines, suspicion_rows, table_note
 from tests.reports.words.causes.suspicions import NONE, lots, suspicion
 from tests.science.statistics.judged import in_turn
 
@@ -149,18 +143,3 @@ def test_suspects_that_the_table_leaves_out_are_counted(many: int, note: list[st
     found = replace(found, judgement=replace(found.judgement, suspects=suspects))
     assert table_note(found, everything=False) == note
     assert table_note(found, everything=True) == []
-
-
-def test_a_cause_is_to_be_held_and_a_lead_to_be_tried() -> None:
-    assert next_step(suspicion(lots("A", ""))) == (
-        'pottle hold A --because "suspected in 5 failed lots"'
-    )
-    lead = suspicion(in_turn("A", "", each=2, syrups=3, gap=5))
-    assert next_step(lead) == 'pottle trial plan "Syrup" --try A'
-    tried = replace(lead, tried_in="cloudy")
-    assert next_step(tried) == 'pottle compare "cloudy"'
-    assert 'A trial of it is planned or made: pottle compare "cloudy"' in suspicion_lines(tried)
-    both = suspicion(lots("AB", ""))
-    assert trial_factors(both) == ("A", "B")
-    assert next_step(both) == 'pottle trial plan "Syrup" --try A --try B'
-    assert next_step(suspicion([])) == "pottle stock"
