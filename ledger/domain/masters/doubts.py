@@ -22,7 +22,7 @@ class Usual(Struct, frozen=True):
     half_width: float
     """Half width, in `unit`."""
     unit: str
-    """`%` of the figure, or `% vol`."""
+    """`%` of the figure, or a unit."""
     what: str
     """What it measures, in words."""
     source: str
@@ -38,6 +38,18 @@ USUAL: Mapping[str, Usual] = {
         1.0, "%", "the volume of a lot", "as a cylinder; 10 °C are 1.1 % of spirit (OIML R 22)"
     ),
     "label-strength": Usual(0.3, "% vol", "the strength of bought spirit", "27 CFR 19.356(c)"),
+    "alcoholmeter": Usual(
+        1.0, "% vol", "a strength that was measured", "0.2 to 1 % vol (common practice, no source)"
+    ),
+    "refractometer": Usual(
+        0.5,
+        "°Bx",
+        "a sugar that was measured",
+        "its zero and marks of 0.2 °Bx (common practice, no source)",
+    ),
+    "hydrometer": Usual(
+        0.2, "%", "a density that was measured", "0.002 g/mL (common practice, no source)"
+    ),
     "density": Usual(
         0.5, "%", "the density of an oil", "spread of its kind (common practice, no source)"
     ),
@@ -53,7 +65,7 @@ HOW = f"Write each as NAME=FIGURE, with ; between them: {', '.join(USUAL)}."
 """How doubts are written."""
 MOST = 100
 """A doubt of all of a figure leaves nothing to compare."""
-_ITEM = re.compile(r"([a-z][a-z -]*?)\s*[=:]\s*([0-9]+(?:[.,][0-9]+)?)\s*(?:% vol|%)?")
+_ITEM = re.compile(r"([a-z][a-z -]*?)\s*[=:]\s*([0-9]+(?:[.,][0-9]+)?)\s*(?:% vol|%|°bx)?")
 
 
 def read_doubts(text: str) -> str:

@@ -1,12 +1,14 @@
 """What an instrument reads in a lot beside what the book reckons of it, both with their doubt.
 
 Guarantees: a reading is compared with all that its instrument may rightly show in such a liquid,
-since oil, sugar and alcohol falsify each other's readings. Doubts are half widths with a coverage
-factor of 2, put together by the square root of the sum of their squares (GUM, first order); two
-figures differ when they are further apart than that, which is the E_n number above 1 (ISO/IEC
-17043, from memory). Refuses: to compare where something in the lot is not known.
+since oil, sugar and alcohol falsify each other's readings. What an instrument may be off by, the
+house says (`ledger.domain.masters.doubts`). Doubts are half widths with a coverage factor of 2, put
+together by the square root of the sum of their squares (GUM, first order); two figures differ when
+they are further apart than that, which is the E_n number above 1 (ISO/IEC 17043, from memory).
+Refuses: to compare where something in the lot is not known.
 """
 
+from collections.abc import Mapping
 from contextlib import suppress
 from math import hypot
 
@@ -18,15 +20,9 @@ from ledger.science.contents.composition import OIL, Contents, reckoned_volume_u
 from ledger.science.liquids.alcohol import abv_from_mass_percent, mass_percent_from_density
 from ledger.science.liquids.alcoholmeter import true_from_indicated
 
-ALCOHOLMETER_ABV = 1.0
-"""Doubt of an alcoholmeter in % vol: trade.md gives 0.2 to 1 (common practice, no source)."""
 UNWARMED_ABV = 3.0
 """Doubt in % vol of a strength read at an unknown temperature: a liquid of 90 % reads 2.7 too much
 11 °C above the table's 60 °F (Encyclopedia of Practical Receipts, Alcoholmetry)."""
-PAPERS_ABV = 0.5
-"""Doubt in % vol of the strength of the spirit that went in (common practice, no source)."""
-REFRACTOMETER_BRIX = 0.5
-"""Doubt of a refractometer in °Bx, with its zero and its marks of 0.2 (common practice)."""
 UNWARMED_BRIX = 1.0
 """Doubt in °Bx of a reading at an unknown temperature: 0.08 °Bx a degree over 10 °C and the
 instrument's own (ICUMSA SPS-3, from memory)."""
@@ -36,8 +32,6 @@ mend it itself (ICUMSA SPS-3, from memory)."""
 BRIX_PER_ETHANOL = 0.5
 """By how much 1 % of the mass that is ethanol moves a reading of sugar at the most, in °Bx: up in
 a refractometer, down with a hydrometer (common practice, no source)."""
-HYDROMETER_KG_PER_M3 = 2.0
-"""Doubt of a density (common practice, no source)."""
 SWELLS_KG_PER_M3_PER_C = 0.9
 """By how much a density changes a degree, at most: that of strong spirit (OIML R 22)."""
 UNWARMED_C = 10.0
@@ -53,8 +47,15 @@ SOLID_KG_PER_M3 = 1500.0
 WATER_KG_PER_M3 = 1000.0
 
 
-def beside(reading: Measurement, contents: Contents) -> Reckoned | None:
+def beside(
+    reading: Measurement, contents: Contents, off_by: Mapping[str, float]
+) -> Reckoned | None:
     """Return what a lot's contents lead one to read, beside a reading of it.
+
+    Args:
+        reading: The reading.
+        contents: What the lot contains by the book.
+        off_by: What the maker's instruments may be off by, as `doubts` returns it.
 
     Returns:
         None where something in the lot is not known, nothing is there, or nothing of the kind is
@@ -64,21 +65,21 @@ def beside(reading: Measurement, contents: Contents) -> Reckoned | None:
         return None
     match reading.what:
         case Measured.ABV:
-            return _strength(reading, contents)
+            return _strength(reading, contents, off_by)
         case Measured.BRIX:
-            return _sugar(reading, contents)
+            return _sugar(reading, contents, off_by)
         case Measured.DENSITY:
-            return _density(reading, contents)
+            return _density(reading, contents, off_by)
         case _:
             return None
 
 
-def _strength(reading: Measurement, contents: Contents) -> Reckoned:
+def _strength(reading: Measurement, contents: Contents, off_by: Mapping[str, float]) -> Reckoned:
     shown, doubt = reading.reading_micro / 1e6, UNWARMED_ABV
     temp_c = _temp_c(reading)
     if temp_c is not None:
         with suppress(RefusedError):  # outside the table it counts as it was read
-            shown, doubt = true_from_indicated(shown, temp_c), ALCOHOLMETER_ABV
+            shown, doubt = true_from_indicated(shown, temp_c), off_by["alcoholmeter"]
     floats_like = _seeming_abv(contents)
     return Reckoned(
         measured=shown,
@@ -86,7 +87,7 @@ def _strength(reading: Measurement, contents: Contents) -> Reckoned:
         low=min(contents.abv, floats_like),
         high=max(contents.abv, floats_like),
         reckoned=contents.abv,
-        reckoned_doubt=hypot(PAPERS_ABV, AMOUNTS * contents.abv),
+        reckoned_doubt=hypot(off_by["label-strength"], AMOUNTS * contents.abv),
     )
 
 
@@ -99,7 +100,7 @@ def _seeming_abv(contents: Contents) -> float:
     return abv_from_mass_percent(share)
 
 
-def _sugar(reading: Measurement, contents: Contents) -> Reckoned:
+def _sugar(reading: Measurement, contents: Contents, off_by: Mapping[str, float]) -> Reckoned:
     temp_c = _temp_c(reading)
     warmth = 0.0 if temp_c is None else BRIX_PER_C * abs(temp_c - 20)
     sugar = contents.sugar_percent_mass
@@ -108,7 +109,7 @@ def _sugar(reading: Measurement, contents: Contents) -> Reckoned:
     spirit = BRIX_PER_ETHANOL * 100 * contents.ethanol_mg / contents.mass_mg
     return Reckoned(
         measured=reading.reading_micro / 1e6,
-        measured_doubt=UNWARMED_BRIX if temp_c is None else hypot(REFRACTOMETER_BRIX, warmth),
+        measured_doubt=UNWARMED_BRIX if temp_c is None else hypot(off_by["refractometer"], warmth),
         low=max(0.0, sugar - spirit),
         high=sugar + rest + spirit,
         reckoned=sugar,
@@ -116,14 +117,15 @@ def _sugar(reading: Measurement, contents: Contents) -> Reckoned:
     )
 
 
-def _density(reading: Measurement, contents: Contents) -> Reckoned:
+def _density(reading: Measurement, contents: Contents, off_by: Mapping[str, float]) -> Reckoned:
     temp_c = _temp_c(reading)
     away_c = UNWARMED_C if temp_c is None else abs(temp_c - 20)
     low, high = _kg_per_m3(contents)
-    doubt = hypot(HYDROMETER_KG_PER_M3, AMOUNTS * (high - WATER_KG_PER_M3))
+    floats = off_by["hydrometer"] / 100 * reading.reading_micro / 1000
+    doubt = hypot(floats, AMOUNTS * (high - WATER_KG_PER_M3))
     return Reckoned(
         measured=reading.reading_micro / 1e6,
-        measured_doubt=hypot(HYDROMETER_KG_PER_M3, SWELLS_KG_PER_M3_PER_C * away_c) / 1000,
+        measured_doubt=hypot(floats, SWELLS_KG_PER_M3_PER_C * away_c) / 1000,
         low=low / 1000,
         high=high / 1000,
         reckoned=high / 1000,

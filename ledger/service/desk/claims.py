@@ -9,12 +9,14 @@ from datetime import date
 from ledger.domain.entries import Formula, Limit
 from ledger.domain.entries.plain import instant_text
 from ledger.domain.lots.readings import Reading, Taken
+from ledger.domain.masters.doubts import doubts
 from ledger.domain.masters.limits import counting_on
 from ledger.science.contents.composition import Contents
 from ledger.science.contents.readings import beside
 from ledger.service.account.contents import LotContents, contents_on
 from ledger.service.account.shipped import limit_versions
 from ledger.store.engine.connections import Connection
+from ledger.store.read import queries
 
 
 def strength_as_made(connection: Connection, lot: str, formula: Formula) -> float | None:
@@ -39,8 +41,10 @@ def claimed_limit(connection: Connection, formula: Formula, on: date) -> Limit |
 
 def readings_beside(connection: Connection, readings: Sequence[Taken]) -> tuple[Reading, ...]:
     """Return readings beside what the book reckons was there when they were taken."""
+    house = queries.house(connection)
+    off_by = doubts(house.doubts if house else None)
     made = {code: contents_on(connection, code) for code in {item.lot for item in readings}}
-    pairs = ((item, beside(item.facts, _then(made[item.lot], item))) for item in readings)
+    pairs = ((item, beside(item.facts, _then(made[item.lot], item), off_by)) for item in readings)
     return tuple(Reading(item.lot, item.facts.what, found) for item, found in pairs if found)
 
 

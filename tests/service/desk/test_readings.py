@@ -94,7 +94,7 @@ def test_a_density_is_compared_with_that_of_what_went_in(sqlite_keeper: Keeper, 
     assert said(sqlite_keeper, code, "density", "1.2866") == ()
     assert said(sqlite_keeper, code, "density", "1.23")[0][0] == (
         f"{code} was measured at 1.230 g/mL, and the book reckons 1.287 g/mL; for the doubt of "
-        "both they may differ by 0.006."
+        "both they may differ by 0.007."
     )
 
 
