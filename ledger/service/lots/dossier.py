@@ -17,10 +17,12 @@ from ledger.service.account.lots import lots_by_number
 from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
 from ledger.service.desk.control import formula_of
+from ledger.service.lots.changed import changed_since_release
 from ledger.service.lots.journal import Said, said_of
 from ledger.service.lots.trace import Carried, Holder, Trace, trace_on
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries, walk
+from ledger.store.read.dependents import Changed
 
 if TYPE_CHECKING:
     from ledger.service.evidence.seal import Seal
@@ -47,6 +49,8 @@ class Dossier(Struct, frozen=True):
     """The entries by which other lots took of it until its making ended."""
     written_at: datetime | None = None
     """When the newest entry of the book was written."""
+    changed: tuple[Changed, ...] = ()
+    """What its release stands on and was corrected or struck since."""
 
     @property
     def lot(self) -> Lot:
@@ -100,6 +104,7 @@ def dossier_on(connection: Connection, code: str) -> Dossier:
         formula=formula_of(connection, start) if start else None,
         draws=queries.draws_on(connection, number, made_at) if made_at else (),
         written_at=queries.last_recorded(connection),
+        changed=changed_since_release(connection, state),
     )
 
 

@@ -1,5 +1,6 @@
 """One lot, for machines: all that the book knows of it."""
 
+from msgspec import Struct
 from msgspec.structs import asdict
 
 from ledger.service.glass.card import ServingCard
@@ -11,6 +12,19 @@ from reports.json.lots.journal import JournalRow, journal_row
 from reports.json.lots.trace import EdgeTold, HolderTold, edges_told, holders_told
 
 
+class ChangedTold(Struct, frozen=True):
+    """An entry on which a release stands that was corrected or struck since."""
+
+    entry: int
+    """Its number."""
+    lot: str
+    """Code of the lot that it is about."""
+    by: int
+    """Number of the entry that corrects or strikes it."""
+    is_struck: bool
+    """Whether it was struck."""
+
+
 class LotAnswer(LotBrief, frozen=True):
     """One lot with its inputs, outputs, holders and entries."""
 
@@ -20,6 +34,8 @@ class LotAnswer(LotBrief, frozen=True):
     """Where it, and what was made of it in one step, went outside the house."""
     journal: tuple[JournalRow, ...]
     """Every entry about it, in force or not, by when it happened."""
+    changed_since_release: tuple[ChangedTold, ...]
+    """What its release stands on and was corrected or struck since."""
     seal: SealTold
     """The seal of the book as it was read."""
     contains: ServingAnswer | None
@@ -35,6 +51,9 @@ def lot_answer(dossier: Dossier, served: ServingCard | None, step: str | None) -
         edges=edges_told(dossier.trace.edges),
         holders=holders_told(dossier.trace.holders),
         journal=tuple(map(journal_row, dossier.said)),
+        changed_since_release=tuple(
+            ChangedTold(item.entry, item.lot, item.by, item.is_struck) for item in dossier.changed
+        ),
         seal=seal_told(dossier.seal),
         contains=serving_answer(served) if served else None,
         next=step,

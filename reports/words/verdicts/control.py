@@ -1,6 +1,7 @@
 """What a lot was held to, in words: its formula, who checked it, how it was released.
 
-Guarantees: a release by the only person at work on a lot, and an override, are said plainly.
+Guarantees: a release by the only person at work on a lot, an override, and a change of what a
+release stands on, are said plainly.
 Refuses: to hide a check by the person who did the work.
 """
 
@@ -14,6 +15,8 @@ from reports.kit.format import clock, initials, plural
 
 UNDER_WAY = (Status.MAKING, Status.FINISHED)
 """Where a lot stands whose release no longer counts."""
+MOST_TOLD = 3
+"""How many changes are told one by one."""
 
 
 def control_facts(dossier: Dossier) -> tuple[tuple[str, str], ...]:
@@ -24,6 +27,7 @@ def control_facts(dossier: Dossier) -> tuple[tuple[str, str], ...]:
         ("Formula", version_of(formula) if formula else ""),
         ("Checked by", _checked(dossier)),
         ("Released", _released(dossier)),
+        ("Changed since its release", _changed(dossier)),
         ("Beware", f"made of {barred}, now held, rejected or recalled" if barred else ""),
     )
     return tuple((label, value) for label, value in rows if value)
@@ -61,6 +65,23 @@ def _released(dossier: Dossier) -> str:
     # What goes in ends a release, which the last verdict then no longer tells.
     is_over = isinstance(_judged(dossier), Judge) and dossier.lot.status in UNDER_WAY
     return f"{told}; released no longer, since something went in" if is_over else told
+
+
+def _changed(dossier: Dossier) -> str:
+    """Return what was changed of that on which a release stands, and what to do about it."""
+    told = [
+        f"entry {item.entry} of {item.lot}, {'struck' if item.is_struck else 'corrected'} by "
+        f"entry {item.by}"
+        for item in dossier.changed
+    ]
+    if not told:
+        return ""
+    more = f"; and {len(told) - MOST_TOLD} more" if len(told) > MOST_TOLD else ""
+    code = dossier.state.code
+    return (
+        f"{'; '.join(told[:MOST_TOLD])}{more}. "
+        f"Decide about it anew: pottle hold {code}, or pottle release {code}"
+    )
 
 
 def _judged(dossier: Dossier) -> object:

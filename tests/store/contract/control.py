@@ -6,10 +6,13 @@ from ledger.domain.entries.choices import MaterialKind, ProductKind
 from ledger.domain.lots.lot import Status
 from ledger.domain.masters.formulas import Called
 from ledger.service.bench.draws import propose
+from ledger.service.lots.dossier import dossier
 from ledger.service.lots.due import due
 from ledger.store.read import inputs, queries
+from ledger.store.read.dependents import Changed
 from tests.formula_texts import orange
 from tests.keeper import Keeper
+from tests.service.lots.test_changed import correct, released
 from tests.service.orange import make_orange, start_orange
 
 
@@ -36,6 +39,12 @@ class ControlContract:
         assert found["LMC-001-F"].sort is MaterialKind.CLARIFIER
         assert found["NS-001-J"].called == ("spirit", None)
         assert found[code].called == (None, "orange-essence")
+
+    def test_what_a_release_stands_on_is_told_once_it_is_changed(self, keeper: Keeper) -> None:
+        code, entries = released(keeper)
+        by = correct(keeper, entries["oil"], "amount=31mL")
+        changed = dossier(keeper.book, code).changed
+        assert changed == (Changed(by, False, entries["oil"], code),)
 
     def test_a_bottled_input_is_of_the_formula_of_its_bulk(
         self, keeper: Keeper, tmp_path: Path
