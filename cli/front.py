@@ -95,7 +95,10 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "prove": ("evidence", "Prove what the book says of a lot, or check such a proof."),
     "backup": ("copies", "Write a verified copy of the book, named by day and seal."),
     "restore": ("copies", "Put a backup where no book is yet, after verifying it."),
-    "export": ("copies", "Write the book as lines of text that any place can import."),
+    "export": (
+        "copies",
+        "Write the book as lines that any place can import, as tables, or its key data.",
+    ),
     "import": ("copies", "Take a spreadsheet into the book, or make a new book of an export."),
     "upgrade": ("copies", "Bring an older book to this version, after a backup."),
 }

@@ -235,6 +235,17 @@ HELD_BY: Held = {
             "cli/screens/copies/rehearsal",
         )
     },
+    **{
+        f"{name}.py": (
+            "tests/cli/commands/test_export.py",
+            "what goes out of the book, written and read back by another reader there",
+        )
+        for name in ("cli/screens/copies/tables", "cli/screens/recall/events")
+    },
+    "ledger/store/copies/tables.py": (
+        "tests/service/copies/test_export_tables.py",
+        "every table with all its columns and rows, compared with the book there",
+    ),
     "cli/kit/options.py": (
         "tests/cli/commands/test_add.py",
         "types of options without a function: read in whatever command is run",
@@ -251,6 +262,7 @@ HELD_BY: Held = {
 BY_DOCTEST = (
     "reports/words/lots/there.py",
     "reports/kit/boxed.py",
+    "reports/words/copies/code_list.py",
     "ledger/domain/tables/templates.py",
     "ledger/domain/entries/spine.py",
     "ledger/domain/rules/figures.py",

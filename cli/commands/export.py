@@ -1,4 +1,4 @@
-"""The command `export`: write the book as lines of text that any place can import."""
+"""The command `export`: write the book as lines, as tables, or the key data of a period."""
 
 from pathlib import Path
 from typing import Annotated
@@ -6,24 +6,53 @@ from typing import Annotated
 import typer
 
 from cli.kit.call import Call, reads
+from cli.kit.options import Force, Text
 from cli.kit.parsing import Verb
 from cli.kit.schema import Kinds
 
 
 def export(
-    call: Call, file: Annotated[Path, typer.Argument(help="File to write, as book.jsonl.")]
+    call: Call,
+    file: Annotated[
+        Path | None, typer.Argument(help="File to write, as book.jsonl: any place can import it.")
+    ] = None,
+    csv: Annotated[
+        Path | None,
+        typer.Option("--csv", metavar="DIR", help="Folder for every table as CSV, explained."),
+    ] = None,
+    key_data: Annotated[
+        Path | None,
+        typer.Option(metavar="FILE", help="Spreadsheet of what came, was made and went out."),
+    ] = None,
+    first: Annotated[Text, typer.Option("--from", help="Key data of this day and later.")] = None,
+    last: Annotated[Text, typer.Option("--to", help="Key data of this day and before.")] = None,
+    force: Force = False,
 ) -> None:
-    """Write the book as lines of text that any place can import."""
+    """Write the book as lines that any place can import, as tables, or its key data."""
     from cli.screens.copies.copied import write_export
+    from cli.screens.copies.tables import write_tables
+    from cli.screens.recall.events import write_key_data
+    from ledger.errors import InputError
 
-    write_export(call, file)
+    if sum(place is not None for place in (file, csv, key_data)) != 1:
+        raise InputError(
+            "One thing is exported at a time.",
+            "Give a FILE for the whole book, --csv DIR for its tables, or --key-data FILE.",
+        )
+    if csv is not None:
+        write_tables(call, csv, force=force)
+    elif key_data is not None:
+        write_key_data(call, key_data, (first, last), force=force)
+    elif file is not None:
+        write_export(call, file)
 
 
 def answers() -> Kinds:
     """Return what the command answers."""
     from reports.json.copies.copied import CopiedAnswer
+    from reports.json.kit.answer import File
 
-    return (CopiedAnswer,)
+    return (CopiedAnswer, File)
 
 
 def register(app: typer.Typer) -> None:

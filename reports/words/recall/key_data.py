@@ -1,12 +1,12 @@
-"""The key data of a recall for outsiders: received, transformed, shipped.
+"""The key data of a recall or a period for outsiders: received, transformed, shipped.
 
 Guarantees: one row an event with the key data elements of 21 CFR 1.1340(a) (shipping), 1.1345 (a)
 and (b) (receiving) and 1.1350(a) (transformation), text as of 2026-06-11; days are ISO dates; what
-is not known is left empty and told beside the table. Refuses: prices, and inputs that are not
-recalled themselves; to claim that the rule applies or is met.
+is not known is left empty and told beside the table. Refuses: prices, and of a recall inputs that
+are not recalled themselves; to claim that the rule applies or is met.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from msgspec import Struct
 
@@ -14,6 +14,7 @@ from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import House, Party
 from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.lot import Lot
+from ledger.service.recall.events import Events
 from ledger.service.recall.trail import Received, Sent, Trail, Transformed
 from reports.kit.amounts import UNITS, amount_in
 from reports.kit.format import plural
@@ -82,15 +83,55 @@ class KeyData(Struct, frozen=True):
 
 def key_data(trail: Trail) -> tuple[KeyData, ...]:
     """Return the three tables of a recall."""
-    here = _Place.of_house(trail.recall.house)
+    return _tables(trail, trail.recall.house)
+
+
+def key_events(events: Events) -> KeyData:
+    """Return all critical tracking events of a period as one table that can be sorted by its day.
+
+    Its columns are those of the three tables, each once, after the event and its day.
+    """
+    tables = _tables(events, events.house)
+    columns = dict.fromkeys(head for table in tables for head in table.sheet.heads)
+    heads = ("critical_tracking_event", "date_of_event", *columns)
+    rows = [
+        (table.name, row[table.sheet.heads.index(DATES[table.name])], *_under(table, row, columns))
+        for table in tables
+        for row in table.sheet.rows
+    ]
+    # One file has all three, so none of them is named as one.
+    whats = (sentence.replace(".csv", "", 1) for table in tables for sentence in table.missing)
+    missing = tuple(f"Of {what}" for what in whats)
+    return KeyData("events", Sheet(heads, tuple(sorted(rows, key=lambda row: row[1]))), missing)
+
+
+DATES = {
+    "receiving": "date_received",
+    "transformation": "date_transformation_completed",
+    "shipping": "date_shipped",
+}
+"""The column of its day, by table."""
+
+
+def _under(table: KeyData, row: Sequence[str], columns: Iterable[str]) -> Iterator[str]:
+    told = dict(zip(table.sheet.heads, row, strict=True))
+    return (told.get(column, "") for column in columns)
+
+
+def _tables(trail: Trail | Events, house: House | None) -> tuple[KeyData, ...]:
+    here = _Place.of_house(house)
     return (
-        _table("receiving", RECEIVING, [_received(item, here, trail) for item in trail.received]),
+        _table(
+            "receiving",
+            RECEIVING,
+            [_received(item, here, trail.parties) for item in trail.received],
+        ),
         _table(
             "transformation",
             TRANSFORMATION,
             [row for item in trail.transformed for row in _transformed(item, here)],
         ),
-        _table("shipping", SHIPPING, [_sent(item, here, trail) for item in trail.sent]),
+        _table("shipping", SHIPPING, [_sent(item, here, trail.parties) for item in trail.sent]),
     )
 
 
@@ -144,11 +185,11 @@ def _missing(name: str, heads: tuple[str, ...], rows: Sequence[_Row]) -> tuple[s
     return tuple(told)
 
 
-def _received(item: Received, here: _Place, trail: Trail) -> _Row:
+def _received(item: Received, here: _Place, parties: Mapping[str, Party]) -> _Row:
     brief = item.brief
     # Outside the house a delivery is followed by its supplier's own code, where that is known.
     is_theirs = not item.is_return and brief.supplier_lot is not None
-    source = _Place.of_party(item.source, trail.parties)
+    source = _Place.of_party(item.source, parties)
     return _Row(
         (
             brief.supplier_lot if is_theirs and brief.supplier_lot else brief.code,
@@ -182,8 +223,8 @@ def _transformed(item: Transformed, here: _Place) -> Iterable[_Row]:
         yield _Row((*made, "", "", "", ""), here.missing)
 
 
-def _sent(item: Sent, here: _Place, trail: Trail) -> _Row:
-    to = _Place.of_party(item.to, trail.parties)
+def _sent(item: Sent, here: _Place, parties: Mapping[str, Party]) -> _Row:
+    to = _Place.of_party(item.to, parties)
     return _Row(
         (
             item.brief.code,

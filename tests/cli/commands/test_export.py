@@ -1,5 +1,13 @@
 """`pottle export`: the lines of a book, which become a book elsewhere."""
 
+import csv
+import json
+from pathlib import Path
+
+import pytest
+
+from ledger.domain.entries.canonical import canonical_text
+from tests.cli.cases import Refused, check_refused
 from tests.cli.shell import Shell
 
 
@@ -20,3 +28,84 @@ def test_an_export_becomes_a_book_elsewhere(shell: Shell) -> None:
         "  Open that book, or give another place with --ledger.",
     ]
     assert shell.entries() == 38
+
+
+def table(file: Path) -> list[dict[str, str]]:
+    with file.open(encoding="utf-8-sig", newline="") as text:
+        return list(csv.DictReader(text))
+
+
+def test_every_table_goes_out_and_the_round_trip_gives_the_same_entries(shell: Shell) -> None:
+    shell.run("note", "-", "so;=1+1, | @SUM(A1) and = too")
+    seal = shell.run("seal").lines
+    said = shell.run("export", "--csv", "tables")
+    assert said.lines[0].endswith("tables of 39 entries are in tables.")
+    assert said.lines[2:] == seal
+    # A second reader: the texts of the entries alone make the same book again, and its tables.
+    bodies = [canonical_text(json.loads(row["body"])) for row in table(Path("tables/entry.csv"))]
+    head = {"entries": 39, "format": "pottle book 1", "house": "Wren & Co", "root": seal[2][5:]}
+    lines = [canonical_text(head), *bodies]
+    Path("again.jsonl").write_text("".join(f"{line}\n" for line in lines), encoding="utf-8")
+    made = shell.run("import", "--book", "again.jsonl", "--ledger", "again.db")
+    assert (made.exit_code, made.lines[1:]) == (0, seal)
+    Shell(Path("again.db")).run("export", "--csv", "second")
+    names = sorted(path.name for path in Path("tables").iterdir())
+    assert names == sorted(path.name for path in Path("second").iterdir())
+    for name in names:
+        assert (Path("tables") / name).read_bytes() == (Path("second") / name).read_bytes(), name
+
+
+def test_every_column_is_explained_with_its_unit_and_its_words(shell: Shell) -> None:
+    shell.run("export", "--csv", "tables")
+    told = {(row["table"], row["column"]): row for row in table(Path("tables/columns.csv"))}
+    for path in Path("tables").glob("*.csv"):
+        if path.stem not in ("columns", "codes"):
+            with path.open(encoding="utf-8-sig", newline="") as text:
+                for column in next(csv.reader(text)):
+                    assert told[path.stem, column]["meaning"].endswith("."), (path.stem, column)
+    assert told["look", "ntu_milli"]["counted_in"] == "1/1000"
+    assert told["rest", "temp_mdegc"]["counted_in"] == "1/1000 °C"
+    codes = [row["code"] for row in table(Path("tables/codes.csv")) if row["column"] == "grade"]
+    assert codes == ["bright", "clear", "hazy", "opalescent", "cloudy", "milky"]
+
+
+def test_the_key_data_of_a_period_is_one_table_by_day(shell: Shell) -> None:
+    said = shell.run("export", "--key-data", "events.csv")
+    rows = table(Path("events.csv"))
+    assert said.lines[0] == f"{len(rows)} rows of events in events.csv, by day."
+    assert said.lines[-1].startswith("The columns are named after 21 CFR 1.1340, 1.1345 and 1.1350")
+    assert [row["date_of_event"] for row in rows] == sorted(row["date_of_event"] for row in rows)
+    sold = [row for row in rows if row["critical_tracking_event"] == "shipping"]
+    assert [(row["traceability_lot_code"], row["quantity"]) for row in sold] == [("BOS-001-S", "6")]
+    syrup, essence = shell.codes["syrup"], shell.codes["essence"]
+    made = [row for row in rows if row["new_traceability_lot_code"] == syrup]
+    assert {row["input_traceability_lot_code"] for row in made} >= {essence}
+    oil = next(row for row in rows if row["lot_in_this_book"] == "SOO-001-3")
+    assert oil["traceability_lot_code"] == "C7731"
+    none = shell.run("export", "--key-data", "none.csv", "--to", "1999-12-31")
+    assert none.lines[0] == "0 rows of events in none.csv, by day."
+
+
+@pytest.mark.parametrize(
+    "case",
+    [
+        (
+            "export",
+            2,
+            (
+                "One thing is exported at a time.",
+                "Give a FILE for the whole book, --csv DIR for its tables, or --key-data FILE.",
+            ),
+        ),
+        (
+            "export --csv .",
+            5,
+            (
+                "The folder . is not empty; it was left as it is.",
+                "Give another folder with --csv, or --force to write over what is there.",
+            ),
+        ),
+    ],
+)
+def test_what_is_no_one_export_is_refused(case: Refused, shell: Shell) -> None:
+    check_refused(case, shell)

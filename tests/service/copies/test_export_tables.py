@@ -1,0 +1,30 @@
+"""Every table goes out, and every column is explained."""
+
+from ledger.domain.entries import FACTS
+from ledger.service.copies.export_tables import export_tables
+from ledger.store.form.tables import METADATA
+from tests.keeper import Keeper, row_counts
+
+
+def test_every_table_goes_out_with_all_its_columns_and_rows(sqlite_walked: Keeper) -> None:
+    found = export_tables(sqlite_walked.book)
+    told = {name: (set(columns), len(rows)) for name, columns, rows in found.tables}
+    counts = row_counts(sqlite_walked.book)
+    assert told == {
+        name: ({column.name for column in table.columns}, counts[name])
+        for name, table in METADATA.tables.items()
+    }
+    assert FACTS.keys() <= told.keys()
+
+
+def test_every_column_has_words_and_a_list_where_only_some_words_may_stand(
+    sqlite_walked: Keeper,
+) -> None:
+    meanings = export_tables(sqlite_walked.book).meanings
+    assert all(each.words.endswith(".") for each in meanings)
+    by_column = {(each.table, each.column): each for each in meanings}
+    assert by_column["entry", "origin"].codes == ("bench", "paper", "instrument", "memory")
+    assert by_column["add", "amount"].unit == "smallest unit: µL, mg or millionths of a piece"
+    assert by_column["formula_lines", "material"].words == (
+        "Code of the material, of what is bought."
+    )
