@@ -38,9 +38,10 @@ def added_once(draft: Draft, scene: Scene) -> Iterator[Finding]:
     facts = draft.facts
     if not isinstance(facts, Add) or draft.corrects is not None:
         return
-    for entry in scene.so_far(draft):
+    # Those told with a later moment too: the second time may be told as the earlier.
+    for entry in scene.lot.entries if scene.lot else ():
         since = draft.happened.at - entry.draft.happened.at
-        if _says_the_same(entry.facts, facts) and since <= AGAIN_WITHIN:
+        if _says_the_same(entry.facts, facts) and abs(since) <= AGAIN_WITHIN:
             yield asks(
                 "added twice",
                 f"{facts.amount.written} of {_named(facts.source, scene)} went into {draft.lot} "
@@ -66,7 +67,9 @@ def _what_went_in(facts: Add) -> tuple[str, Measure, int, AddedAs]:
 
 def _ago(since: timedelta) -> str:
     minutes = round(since.total_seconds() / 60)
-    return f"{minutes} min before" if minutes else "just before"
+    if not minutes:
+        return "just before"
+    return f"{minutes} min before" if minutes > 0 else f"{-minutes} min after"
 
 
 def no_water_on_carbonate(draft: Draft, scene: Scene) -> Iterator[Finding]:

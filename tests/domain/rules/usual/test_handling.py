@@ -1,5 +1,6 @@
 """The usual slips of handling: water on the powder, a warm filter, first runnings, a vessel."""
 
+from datetime import timedelta
 from typing import Any
 
 import pytest
@@ -232,7 +233,7 @@ def twice(ago: str, amount: str = "40 g") -> list[Finding]:
 def after(minutes: int, facts: Add = AGAIN, **changes: Any) -> tuple[Draft, Scene]:
     """Return an addition some minutes after one of 40 g, and the scene before it."""
     was = entry(AGAIN, 7, at(10))
-    then = when(at(10, minutes))
+    then = when(at(10) + timedelta(minutes=minutes))
     return draft(facts, happened=then, **changes), scene(lot("E-1", was))
 
 
@@ -244,7 +245,9 @@ TWICE = [
         *after(1, replace(AGAIN, amount=replace(grams(40), written="0.04 kg"))),
         twice("1 min before", "0.04 kg"),
     ),
+    Case("the same told as four minutes earlier", *after(-4), twice("4 min after")),
     Case("the same five minutes after", *after(5)),
+    Case("the same told as five minutes earlier", *after(-5)),
     Case("another amount", *after(1, replace(AGAIN, amount=grams(41)))),
     Case("of another lot", *after(1, replace(AGAIN, source="C-2"))),
     Case("as a top-up", *after(1, replace(AGAIN, added_as=AddedAs.TOP_UP))),
