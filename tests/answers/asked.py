@@ -53,7 +53,7 @@ WRONG = (
     *("dilute strong 40% 1L", "dilute 96% 40% much", "dilute 96% 120% 1L --temp hot"),
     *("syrup sweet", "syrup 3:2 --by weighing", "syrup 3:2 --by volume --bulk heavy"),
     *("syrup 65Bx --read-at hot --kept-at cold", "guide nothing", "limits --place Mars"),
-    "help filtr",
+    *("help filtr", "recall NO-001-X --drill"),
     *("prove NO-001-X", "prove --check missing.json", "verify --seal nonsense", "sheet {oil}"),
     *("verify --since missing.txt", "backup seal.txt", "restore missing.jsonl --to other.db"),
     *("import --book missing.jsonl --ledger other.db", "export book.jsonl", "label {oil}"),

@@ -4,8 +4,10 @@ from fractions import Fraction
 
 import pytest
 
+from ledger.domain.entries import Look
 from ledger.errors import RefusedError
 from ledger.service.causes.compare import compare
+from ledger.service.lots.journal import journal
 from tests.keeper import Keeper
 from tests.path import receive_all
 from tests.service.bench.makings import essence, oil_lots
@@ -103,3 +105,19 @@ def test_one_batch_compares_with_nothing(sqlite_keeper: Keeper) -> None:
             'Begin another of it: pottle start ... --trial "Rest" --factor rest=48h',
         ),
     )
+
+
+def test_a_jar_that_nobody_graded_at_an_age_is_left_out_of_that_age(sqlite_keeper: Keeper) -> None:
+    codes = trial(sqlite_keeper, "rest=24h", "rest=48h", "rest=24h", "rest=48h")
+    looks = [
+        entry.seq
+        for said in journal(sqlite_keeper.book).said
+        if isinstance((entry := said.entry).facts, Look) and entry.draft.lot == codes[0]
+    ]
+    for number in looks:
+        sqlite_keeper.do("strike", entry=str(number), because="the wrong jar")
+    found = compare(sqlite_keeper.book, "rest")
+    assert found.jars[0].grades == ()
+    assert found.ages == ("at once", "7 d")
+    short, long = ([jar.grade_at("7 d") for jar in jars] for _, jars in found.factors[0].levels)
+    assert (short, long) == ([None, 1], [1, 1])

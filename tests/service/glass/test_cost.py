@@ -39,3 +39,29 @@ def test_a_margin_of_a_hundred_per_cent_is_refused(sqlite_keeper: Keeper) -> Non
             "A price of twice the cost is a margin of 50 %.",
         ),
     )
+
+
+def test_a_second_draw_takes_its_share_of_what_was_added_since(sqlite_keeper: Keeper) -> None:
+    """By hand: 100 mL at 10.00 a litre cost 1.00, and half of it 0.50.
+
+    With 50 mL at 30.00 a litre in its place the jar is worth 2.00, and half of that is 1.00.
+    """
+    cheap, dear = (
+        sqlite_keeper.do("receive", material="spirit", amount="1L", cost=price).code
+        for price in ("10.00", "30.00")
+    )
+    jar, first, second = (
+        sqlite_keeper.opens("start", product=name, kind="essence", target="100mL")
+        for name in ("Jar", "First", "Second")
+    )
+    sqlite_keeper.do("add", lot=jar, source=cheap, amount="100mL")
+    sqlite_keeper.do("add", lot=first, source=jar, amount="50mL")
+    sqlite_keeper.do("add", lot=jar, source=dear, amount="50mL")
+    sqlite_keeper.do("add", lot=second, source=jar, amount="50mL")
+    found = {code: cost(sqlite_keeper.book, code) for code in (jar, first, second)}
+    assert {code: card.total_minor for code, card in found.items()} == {
+        jar: 200, first: 50, second: 100,
+    }  # fmt: skip
+    lines = {line.lot: (line.drawn, line.minor) for line in found[second].lines}
+    assert lines == {cheap: (25_000, 25), dear: (25_000, 75)}
+    assert [line.lot for line in found[first].lines] == [cheap]
