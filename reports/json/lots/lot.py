@@ -1,18 +1,18 @@
 """One lot, for machines: all that the book knows of it."""
 
-from msgspec import Struct
 from msgspec.structs import asdict
 
 from ledger.service.glass.card import ServingCard
 from ledger.service.lots.dossier import Dossier
 from reports.json.glass.serving import ServingAnswer, serving_answer
+from reports.json.kit.answer import Answer
 from reports.json.kit.lot import LotBrief, lot_brief
 from reports.json.kit.seal import SealTold, seal_told
 from reports.json.lots.journal import JournalRow, journal_row
 from reports.json.lots.trace import EdgeTold, HolderTold, edges_told, holders_told
 
 
-class ChangedTold(Struct, frozen=True):
+class ChangedTold(Answer, frozen=True):
     """An entry on which a release stands that was corrected or struck since."""
 
     entry: int
