@@ -22,7 +22,7 @@ from ledger.errors import did_you_mean, visible
 COMMANDS: dict[str, tuple[str, str]] = {
     "guide": ("guide", "Show a page of the guide, or list its pages."),
     "help": ("guide", "Show the help of a command, or of the options that all have."),
-    "init": ("masters", "Make a new book."),
+    "init": ("masters", "Make a new book; at a terminal it asks for what is not given."),
     "demo": ("copies", "Play an invented season into a new book; trace a bottle."),
     "house": ("masters", "Show the house, or say anew what is given."),
     "person": ("masters", "People who write in the book."),

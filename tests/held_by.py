@@ -30,8 +30,9 @@ SCREENS = (
         ("guide", ("guide", "help")),
         ("lots", ("complaints", "journal", "lot", "record", "stock")),
         ("masters", ("formula", "house", "limits", "material", "party", "person")),
+        ("bench", ("receive",)),
         ("recall", ("recall",)),
-    ) for name in names} | {"copies/copied": "backup"},
+    ) for name in names} | {"copies/copied": "backup", "masters/new_formula": "formula"},
 )  # fmt: skip
 VIEWS = (
     "fields without a method: filled by the words and printed by the paper of the room",
@@ -60,6 +61,7 @@ ANSWERS = (
         "lots/stock": "stock",
         "masters/house": "house",
         "masters/init": "init",
+        "masters/new_formula": "formula",
         "masters/material": "material",
         "masters/party": "party",
         "masters/person": "person",

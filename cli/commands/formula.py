@@ -1,4 +1,4 @@
-"""Commands of formulas: load, list, show, diff, scale, withdraw.
+"""Commands of formulas: load, new, list, show, diff, scale, withdraw.
 
 Guarantees: amounts and limits read alike in all of them.
 """
@@ -9,8 +9,8 @@ from typing import Annotated
 import typer
 
 from cli.kit.call import Call, reads, writes
-from cli.kit.complete import complete_formula
-from cli.kit.options import Amount
+from cli.kit.complete import complete_formula, complete_material
+from cli.kit.options import Amount, Force, Text
 from cli.kit.parsing import Verb
 from cli.kit.record import record
 from cli.kit.schema import Kinds
@@ -26,6 +26,30 @@ def load(call: Call, file: Annotated[Path, typer.Argument(help="A formula in TOM
     from ledger.service.masters.formula import load as verb
 
     record(call, verb, file=str(file))
+
+
+def new(
+    call: Call,
+    code: Annotated[str, typer.Argument(help="Its short name, such as lemon-essence.")],
+    product: Annotated[
+        Text, typer.Option(help="Name of what it makes; default after its short name.")
+    ] = None,
+    oil: Annotated[
+        Text,
+        typer.Option(
+            help="Material it is made of; default the oil its short name is near to.",
+            autocompletion=complete_material,
+        ),
+    ] = None,
+    out: Annotated[
+        Path | None, typer.Option("--out", help="File to write; default CODE.toml.")
+    ] = None,
+    force: Force = False,
+) -> None:
+    """Write the file of a formula to begin with, every key explained."""
+    from cli.screens.masters.new_formula import write_starter
+
+    write_starter(call, code, product, oil, out, force=force)
 
 
 def show_list(call: Call) -> None:
@@ -72,6 +96,13 @@ def withdraw(
     record(call, verb, code=code, version=version)
 
 
+def written() -> Kinds:
+    """Return what `formula new` answers."""
+    from reports.json.masters.new_formula import NewFormulaAnswer
+
+    return (NewFormulaAnswer,)
+
+
 def listed() -> Kinds:
     """Return what `formula list` answers."""
     from reports.json.masters.formula import FormulaRow
@@ -106,6 +137,7 @@ def register(app: typer.Typer) -> None:
         help="Versioned master formulas.", no_args_is_help=True, rich_markup_mode=None
     )
     group.command("load", cls=Verb)(writes(load))
+    group.command("new", cls=Verb)(reads(new, written))
     group.command("list", cls=Verb)(reads(show_list, listed))
     group.command("show", cls=Verb)(reads(show, shown))
     group.command("diff", cls=Verb)(reads(diff, differing))

@@ -12,8 +12,8 @@ from cli.kit.schema import Kinds
 
 def init(
     call: Call,
-    house: Annotated[str, typer.Option(help="The maker's name.")],
-    currency: Annotated[str, typer.Option(help="Money that costs are in, such as EUR.")],
+    house: Annotated[Text, typer.Option(help="The maker's name.")] = None,
+    currency: Annotated[Text, typer.Option(help="Money that costs are in, such as EUR.")] = None,
     address: Annotated[Text, typer.Option(help="Postal address in one line.")] = None,
     country: Annotated[Text, typer.Option(help="Two-letter country code.")] = None,
     time_zone: Annotated[
@@ -21,31 +21,38 @@ def init(
     ] = None,
     fluid_ounce: Annotated[Text, typer.Option(help="US or imperial; default US.")] = None,
     phone: Annotated[Text, typer.Option(help="Telephone number.")] = None,
+    person: Annotated[
+        Text, typer.Option(help='Who writes in it: initials and name, as "AB Ada Brook".')
+    ] = None,
+    shelf: Annotated[
+        Text, typer.Option(help="Usual materials to begin with: their short names, or all.")
+    ] = None,
+    with_formulas: Annotated[
+        bool, typer.Option("--with-formulas", help="A starter formula of each oil of the shelf.")
+    ] = False,
 ) -> None:
-    """Make a new book."""
-    from cli.kit.answer import say
-    from ledger.service.masters.house import init as verb
-    from reports.json.masters.init import init_answer
+    """Make a new book; at a terminal it asks for what is not given."""
+    from cli.kit.ask import can_ask, missing
+    from cli.screens.masters.init import Beginning, asked, make_book
 
-    zone = time_zone or machine_zone()
-    new = verb(
-        call.where if call.ledger else new_place(),
-        name=house,
-        currency=currency,
+    begun = Beginning(
+        house=house or "",
+        currency=currency or "",
+        zone=time_zone or machine_zone(),
+        is_zone_told=bool(time_zone),
         address=address,
         country=country,
-        time_zone=zone,
         fluid_ounce=fluid_ounce,
         phone=phone,
+        person=person,
+        shelf=shelf,
+        with_formulas=with_formulas,
     )
-    book = call.at_end.enter_context(new)
-    say(
-        call,
-        lambda: init_answer(book.shown, zone),
-        f"Made a new book for {house} at {book.shown}.",
-        *(() if time_zone else (_told(zone),)),
-        'Next: pottle person add INITIALS "NAME"',
-    )
+    if not (house and currency):
+        if call.json or not can_ask():
+            raise missing(f"option '{'--currency' if house else '--house'}'")
+        begun = asked(begun)
+    make_book(call, call.where if call.ledger else new_place(), begun)
 
 
 def machine_zone() -> str:
@@ -56,13 +63,6 @@ def machine_zone() -> str:
 
     zone = get_localzone_name()
     return zone if zone in available_timezones() else "UTC"
-
-
-def _told(zone: str) -> str:
-    return (
-        f"Times without a zone are read on the clock of {zone}, which is this machine's; for "
-        "another: pottle house --time-zone ZONE"
-    )
 
 
 def new_place() -> str:

@@ -6,17 +6,22 @@ import typer
 
 from cli.kit.call import Call, writes
 from cli.kit.complete import complete_material, complete_party
-from cli.kit.options import Amount, BestBefore, Code, Text
+from cli.kit.options import BestBefore, Code, Text
 from cli.kit.parsing import Verb
-from cli.kit.record import record
 
 
 def receive(
     call: Call,
     material: Annotated[
-        str, typer.Argument(help="Short name of the material.", autocompletion=complete_material)
-    ],
-    amount: Amount,
+        Text,
+        typer.Argument(
+            help="Short name of the material; at a terminal it is asked for.",
+            autocompletion=complete_material,
+        ),
+    ] = None,
+    amount: Annotated[
+        list[str] | None, typer.Argument(help="Amount with its unit, such as 30mL or 0.5 fl oz.")
+    ] = None,
     supplier: Annotated[
         Text, typer.Option("--from", help="Who sent it.", autocompletion=complete_party)
     ] = None,
@@ -33,13 +38,11 @@ def receive(
     code: Code = None,
 ) -> None:
     """Record a delivery; opens a lot."""
-    from ledger.service.bench.receive import receive as verb
+    from cli.screens.bench.receive import Delivery, received
 
-    record(
-        call,
-        verb,
+    told = Delivery(
         material=material,
-        amount=" ".join(amount),
+        amount=" ".join(amount or []) or None,
         supplier=supplier,
         supplier_lot=their_lot,
         cost=cost,
@@ -53,6 +56,7 @@ def receive(
         hold="yes" if hold else None,
         code=code,
     )
+    received(call, told)
 
 
 def register(app: typer.Typer) -> None:

@@ -14,6 +14,7 @@ from contextlib import suppress
 from typing import TYPE_CHECKING, TextIO
 
 import typer
+from typer._click.exceptions import UsageError
 
 from cli.kit.tables import fitted, print_json
 from ledger.errors import (
@@ -86,7 +87,7 @@ def run_safely(
         cancelled = ("Cancelled; nothing more was recorded.", JOURNAL)
         complain([*stands(recorded()), cancelled], "cancelled", as_json=as_json)
         raise typer.Exit(CANCELLED) from None
-    except typer.Exit:
+    except (typer.Exit, UsageError):
         raise
     except OSError as error:
         # Files are told of as errors of storage, so this is the answer that found no place.

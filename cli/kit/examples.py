@@ -20,6 +20,7 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     "material list": ("material list",),
     "party add": ('party add "Bridge Street Stall" --phone "01 555 0101"',),
     "party list": ("party list",),
+    "formula new": ("formula new lemon-essence",),
     "formula load": ("formula load first.toml", "formula load second.toml"),
     "formula list": ("formula list",),
     "formula show": ("formula show orange",),

@@ -24,10 +24,15 @@ def load(book: Book, how: How, *, file: str) -> Recorded:
     """Record a version of a formula from a TOML file."""
     path = Path(file)
     text = text_of(path, MOST_BYTES, "Save it again as UTF-8 and load it.")
+    return load_text(book, how, text, path.name)
+
+
+def load_text(book: Book, how: How, text: str, file: str) -> Recorded:
+    """Record a version of a formula from the text of a TOML file of that name."""
     with at_desk(book, how) as desk:
         words = desk.words
         words.done()
-        facts = read_formula(text, path.name, words, _known(desk.connection))
+        facts = read_formula(text, file, words, _known(desk.connection))
         words.done()
         return _record_once(desk, facts)
 

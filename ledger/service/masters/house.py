@@ -52,6 +52,21 @@ def init(
     return book
 
 
+def check_house(
+    name: str,
+    currency: str = "EUR",
+    *,
+    country: str | None = None,
+    time_zone: str | None = None,
+) -> None:
+    """See whether a house could be entered so; nothing is.
+
+    Raises:
+        LedgerError: It could not.
+    """
+    _checked_house(name, currency, None, country, time_zone, None, None)
+
+
 def _checked_house(
     name: str,
     currency: str,

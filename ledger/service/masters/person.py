@@ -30,10 +30,20 @@ def person(book: Book, how: How, *, initials: str, name: str, role: str | None =
         )
 
 
-def _initials(desk: Desk, text: str) -> str:
+def read_initials(text: str) -> str:
+    """Return initials in capitals.
+
+    Raises:
+        InputError: They are none.
+    """
     code = text.strip().upper()
     if not _INITIALS.fullmatch(code):
         raise InputError(f'"{text}" are not initials.', "Write one to four letters A-Z.")
+    return code
+
+
+def _initials(desk: Desk, text: str) -> str:
+    code = read_initials(text)
     if code in queries.people(desk.connection):
         raise RefusedError(
             f"The initials {code} are in the book already.", "Choose others for this person."

@@ -124,3 +124,15 @@ def test_a_withdrawn_version_is_not_followed_and_stays_listed(formulas: Shell) -
         "amount": "240",
         "unit": "mL",
     }
+
+
+def test_a_formula_to_begin_with_is_loaded_as_it_stands(shell: Shell) -> None:
+    answer = shell.run("formula", "new", "orange-dry")
+    assert answer.lines == [
+        "A formula to begin with is in orange-dry.toml: change it to what you do.",
+        "Next: pottle formula load orange-dry.toml",
+    ]
+    assert shell.run("formula", "load", "orange-dry.toml").exit_code == 0
+    shown = shell.run("formula", "show", "orange-dry").out
+    assert "Orange dry" in shown
+    assert shell.run("formula", "new", "orange-dry").exit_code == 5

@@ -2,6 +2,7 @@
 
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
+from tests.cli.terminal import Seat
 
 
 def test_a_delivery_on_hold_says_what_is_not_known_yet(shell: Shell) -> None:
@@ -28,3 +29,40 @@ def test_a_material_that_is_not_there_is_to_be_added(shell: Shell) -> None:
         'Add it with: pottle material add tonic --name "NAME" --kind KIND',
     )
     check_refused(("receive tonic 1L", 3, problem), shell)
+
+
+def test_at_a_terminal_it_asks_for_what_is_missing(shell: Shell) -> None:
+    env = {"POTTLE_LEDGER": str(shell.book), "POTTLE_BY": "AB"}
+    known = "Material (b250, cap, carb, orange-oil, spirit, sugar, water):"
+    with Seat(["receive"], 100, **env) as seat:
+        seat.wait(known)
+        assert "Did you mean spirit?" in " ".join(seat.type("spirt\r", known))
+        seat.type("spirit\r", "How much, in mL or with its unit:")
+        seat.type("2 L\r", "Supplier:")
+        seat.type("\r", "Their lot:")
+        seat.type("88-3\r", "Cost in all:")
+        seat.type("75\r", "Best before, as 2027-06-30:")
+        seat.type("soon\r", "Best before, as 2027-06-30:")
+        seat.type("\r", "Certificate:")
+        seat.type("\r", "Strength of this lot in % vol:")
+        assert seat.leave("96.4\r") == 0
+        told = " ".join(seat.lines)
+    assert "2 L of spirit, their lot 88-3, cost 75.00, 96.4 % vol." in told
+
+
+def test_a_script_is_told_what_is_missing(shell: Shell) -> None:
+    assert shell.run("receive").complaints == [
+        "Missing argument 'MATERIAL'.",
+        "  See how it is called: pottle receive --help",
+    ]
+    assert shell.run("receive", "spirit").complaints[0] == "Missing argument 'AMOUNT'."
+
+
+def test_questions_that_are_broken_off_record_nothing(shell: Shell) -> None:
+    before = shell.entries()
+    env = {"POTTLE_LEDGER": str(shell.book), "POTTLE_BY": "AB"}
+    with Seat(["receive", "spirit"], **env) as seat:
+        seat.wait("How much, in mL or with its unit:")
+        assert seat.leave("\x04") == 3
+        assert seat.lines[-1] == "The questions were broken off, so nothing was recorded."
+    assert shell.entries() == before

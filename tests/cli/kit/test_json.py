@@ -108,6 +108,7 @@ WRITES: tuple[str, ...] = (
     "trial prove pores",
     "start --from-plan pores",
     "compare pores",
+    "formula new lemon-essence",
     "formula load first.toml",
     "formula load second.toml",
     "formula list",

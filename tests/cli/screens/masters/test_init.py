@@ -1,0 +1,76 @@
+"""From nothing to a first label, and a half batch to its label: how many commands, how many keys.
+
+Guarantees: both ways are played as a maker types them, the first one's questions at a terminal, and
+their keys counted, a line's Enter with them. What they took before the bench: 71 commands and 3,535
+keys; 32 commands and 1,128 keys.
+"""
+
+from pathlib import Path
+
+import pytest
+
+from tests.cli.shell import Shell
+from tests.cli.terminal import Seat
+
+ANSWERS = (
+    ("Notreal Fountain Works", "Country, two letters such as IE:"),
+    ("IE", "Money that costs are in, such as EUR:"),
+    ("EUR", "Time zone [UTC]:"),
+    ("Europe/Dublin", "Your initials and name, such as AB Ada Brook:"),
+    ("AB Ada Brook", "Which of them: all, or numbers such as 1 9-12; Enter for none:"),
+    ("1 9 10 14", "Starter formulas of these (orange-essence), to change later: y or n [y]:"),
+)
+DELIVERIES = (
+    'pottle receive orange-oil 500mL --from "Pretend Orchard Oils" --cost 48',
+    "pottle receive spirit 5L --cost 190",
+    "pottle receive carbonate 500g --cost 9.50",
+    "pottle receive bottle-30 100 --cost 31",
+)
+BATCH = (
+    *("start orange-essence 240", "1", "1", "1", "rest", "filter 212 paper 20", "clear"),
+    *("finish 208", "release", "bottle 6x30 --bottles bottle-30", "label --out l.pdf"),
+)
+"""The lines of a half batch at the bench, from its start to its label."""
+MOST_COMMANDS, MOST_KEYS_OF_BATCH = 25, 200
+
+
+def keys(lines: tuple[str, ...]) -> int:
+    """Return how many keys lines take, with Enter."""
+    return sum(len(line) + 1 for line in lines)
+
+
+@pytest.fixture
+def asked(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Shell:
+    """A book that was made by its questions."""
+    monkeypatch.chdir(tmp_path)
+    book = tmp_path / "pottle.db"
+    with Seat(["init"], 100, POTTLE_LEDGER=str(book), TZ="UTC") as seat:
+        seat.wait("Your house:")
+        for answer, question in ANSWERS:
+            seat.type(f"{answer}\r", question)
+        assert seat.leave("\r") == 0
+        assert seat.lines[-3:] == [
+            "Densities and cautions are the usual ones; the papers of a delivery say better.",
+            "Formulas: orange-essence. See one: pottle formula show orange-essence",
+            "Next: pottle receive",
+        ]
+    return Shell(book)
+
+
+def test_from_nothing_to_the_first_label(asked: Shell) -> None:
+    assert asked.entries() == 7
+    for line in DELIVERIES:
+        assert asked.line(line.removeprefix("pottle ")).exit_code == 0, line
+    answer = asked.bench(*BATCH)
+    assert (answer.exit_code, answer.err) == (0, "")
+    assert Path("l.pdf").read_bytes().startswith(b"%PDF")
+    assert asked.run("verify").exit_code == 0
+    answers = tuple(answer for answer, _ in ANSWERS)
+    first = ("pottle init", "export POTTLE_BY=AB", *DELIVERIES, "pottle bench")
+    assert len(first) == 7 <= MOST_COMMANDS
+    assert keys((*first, *answers, "", *BATCH, "done")) == 438
+    assert keys(BATCH) == 131 <= MOST_KEYS_OF_BATCH
+
+
+def test_every_step_of_the_batch_is_three_keys_or_a_word_and_a_number() -> None:
+    assert [line for line in BATCH if len(line.split()) > 4] == []

@@ -1,0 +1,18 @@
+"""A formula to begin with is read as it stands."""
+
+import tomllib
+
+from reports.words.masters.starter import PROPORTION, starter_formula
+
+
+def test_every_line_names_the_materials_it_was_given() -> None:
+    text = starter_formula("lemon-essence", "Lemon “dry” essence", "lemon-oil", "spirit", "carb")
+    told = tomllib.loads(text)
+    assert [line["material"] for line in told["line"]] == ["lemon-oil", "carb", "spirit"]
+    assert (told["code"], told["product"]) == ("lemon-essence", "Lemon “dry” essence")
+    assert PROPORTION in text
+
+
+def test_nothing_clears_what_has_no_clarifier() -> None:
+    told = tomllib.loads(starter_formula("a", "A", "oil", "spirit", None))
+    assert [line["material"] for line in told["line"]] == ["oil", "spirit"]

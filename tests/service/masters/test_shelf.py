@@ -1,0 +1,65 @@
+"""The starter shelf: what it says of a density is what is published, and every item can be had."""
+
+import csv
+from pathlib import Path
+
+import pytest
+
+from ledger.domain.entries import Material
+from ledger.errors import InputError
+from ledger.science.liquids.oiml_r22 import density
+from ledger.service.account.shipped import read_shipped
+from ledger.service.desk.book import How
+from ledger.service.masters.shelf import chosen, shelve, starter_shelf
+from tests.keeper import Keeper
+
+PUBLISHED = Path(__file__).parents[2] / "reference/essential_oil_density.csv"
+ROWS = [row for row in read_shipped("shelf.toml")["material"] if "low" in row]
+
+
+@pytest.mark.parametrize("row", ROWS, ids=lambda row: str(row["code"]))
+def test_the_range_of_a_density_stands_in_the_table_of_published_ones(row: dict[str, str]) -> None:
+    """tests/reference/essential_oil_density.csv, by the source that the shelf names."""
+    with PUBLISHED.open(newline="") as file:
+        ranges = [
+            (float(known["low"]), float(known["high"]))
+            for known in csv.DictReader(file)
+            if known["source"].startswith(row["citation"]) and known["how"] == "seen"
+        ]
+    assert (float(row["low"]), float(row["high"])) in ranges
+
+
+@pytest.mark.parametrize("row", ROWS, ids=lambda row: str(row["code"]))
+def test_a_density_is_the_middle_of_its_range_times_that_of_water(row: dict[str, str]) -> None:
+    """Water by OIML R 22, at the lower temperature of the basis; to 0.001 g/mL."""
+    water = density(0.0, float(row["basis"].partition("/")[2])) / 1000
+    middle = (float(row["low"]) + float(row["high"])) / 2
+    assert float(row["density"]) == pytest.approx(middle * water, abs=0.0006)
+    assert row["basis"].startswith(row["density-temp"])
+
+
+def test_everything_on_the_shelf_is_entered_with_its_caution(sqlite_keeper: Keeper) -> None:
+    before = len(sqlite_keeper.entries())
+    new = [item for item in starter_shelf() if item.code not in ("orange-oil", "spirit", "sugar")]
+    done = shelve(sqlite_keeper.book, How("AB"), [i for i in new if i.code != "water"])
+    assert len(sqlite_keeper.entries()) == before + len(done)
+    told = [item.entry.facts for item in done]
+    cautions = {facts.code: facts.caution for facts in told if isinstance(facts, Material)}
+    assert cautions["wintergreen-oil"] == (
+        "Nearly pure methyl salicylate: poisons children in teaspoons; keep it locked away."
+    )
+    assert [item.code for item in new if item.kind == "oil" and not cautions[item.code]] == []
+
+
+def test_what_is_ticked_is_named_once_and_what_is_none_is_refused() -> None:
+    assert [item.code for item in chosen("1-2 orange-oil cap")] == [
+        *("orange-oil", "lemon-oil", "cap")
+    ]
+    assert chosen("") == ()
+    assert chosen("all") == starter_shelf()
+    with pytest.raises(InputError) as refused:
+        chosen("orang-oil")
+    assert refused.value.what == (
+        '"orang-oil" is not on the starter shelf. '
+        "Did you mean orange-oil or lemon-oil or ginger-oil?"
+    )
