@@ -7,14 +7,21 @@ Run it as ``python -m tests.benchmarks.innocent --books 2000 --lots 18 30``; the
 import argparse
 import time
 from collections.abc import Iterator, Sequence
+from contextlib import ExitStack
+from fractions import Fraction
 from math import sqrt
+from unittest.mock import patch
 
+from ledger.science.statistics import chance
+from ledger.science.statistics import judge as judging
 from ledger.science.statistics.judge import judge
 from ledger.science.statistics.suspects import Observed
 from tests.benchmarks.worlds import BAD, Syrup, World, play
 
 LEAST_BATCHES = 3
 """A bad oil lot must have gone into so many batches to be found at all."""
+SPENT_IN = (judging, chance)
+"""The modules that ask how much of the level is left."""
 SHARES = (0.0, 0.5, 0.8, 1.0)
 """How much of its luck a syrup shares with its batch."""
 NULLS = (
@@ -75,16 +82,28 @@ def accused(world: World, books: int) -> int:
     )
 
 
-def found(world: World, books: int) -> tuple[int, int, int]:
-    """Return how often a bad oil lot is named, asked once and ever, and in how many books."""
-    once = ever = counted = 0
+def named_at_the_whole_level(syrups: Sequence[Syrup]) -> list[str]:
+    """Return what would be named if nobody ever asked twice."""
+    with ExitStack() as stack:
+        for module in SPENT_IN:
+            stack.enter_context(patch.object(module, "share_left", lambda _failures: Fraction(1)))
+        return named(syrups)
+
+
+def found(world: World, books: int) -> tuple[int, int, int, int]:
+    """Return how often a bad oil lot is named, and in how many books.
+
+    Asked once at the whole level, asked once at the level left, and ever at the level left.
+    """
+    whole = once = ever = counted = 0
     for seed in range(books):
         syrups = play(world, 10**6 + seed)
         if len({one.batch.number for one in syrups if one.batch.is_bad}) >= LEAST_BATCHES:
             counted += 1
+            whole += named_at_the_whole_level(syrups) == [BAD]
             once += named(syrups) == [BAD]
             ever += BAD in ever_named(syrups)
-    return once, ever, counted
+    return whole, once, ever, counted
 
 
 def _told(count: int, books: int) -> str:
@@ -103,8 +122,9 @@ def main() -> None:
         for world in _powers(lots) if asked.power else worlds(lots):
             begun = time.perf_counter()
             if asked.power:
-                once, ever, counted = found(world, asked.books)
-                told = f"once {_told(once, counted)}, ever {_told(ever, counted)} of {counted}"
+                *times, counted = found(world, asked.books)
+                whole, once, ever = (_told(count, counted) for count in times)
+                told = f"whole level {whole}, once {once}, ever {ever} of {counted}"
             else:
                 told = f"{_told(accused(world, asked.books), asked.books)} of {asked.books}"
             print(f"{world}: {told} ({time.perf_counter() - begun:.0f} s)", flush=True)
