@@ -283,6 +283,7 @@ ACROSS: dict[str, str] = {
     "tests/cli/test_guide_pages.py": "every page of the guide, played",
     "tests/service/account/test_limits_published.py": "shipped limits beside a published table",
     "tests/service/desk/test_readings.py": "measured beside reckoned, from the bench to the gate",
+    "tests/service/causes/test_years.py": "years typed in verb by verb, beside the judge alone",
     "tests/test_recipes.py": "the recipes of the developers' page, followed",
     "tests/test_short_path.py": "the README's first batch, as any Python plays it",
     "tests/test_bad_week.py": "the story of a bad week over all rooms",
