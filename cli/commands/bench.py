@@ -21,6 +21,9 @@ def bench(
             autocompletion=complete_lot,
         ),
     ] = None,
+    trial: Annotated[
+        Text, typer.Option(metavar="NAME", help="Work along the jars of a trial, a row an act.")
+    ] = None,
     plain: Annotated[
         bool, typer.Option("--plain", help="Draw nothing below the line, for a screen reader.")
     ] = False,
@@ -29,6 +32,10 @@ def bench(
     from cli.screens.bench.evening import Evening
 
     evening = Evening(call, call.book())
+    if trial:
+        from cli.screens.bench.trial import trial_evening
+
+        evening = trial_evening(call, evening.book, trial)
     evening.begin(lot)
     if sys.stdin.isatty() and sys.stdout.isatty() and not call.json:
         from cli.screens.bench.terminal import play

@@ -20,6 +20,17 @@ OTHERS = (
     ("done", "Leave the bench; Ctrl-D too."),
 )
 """Lines beside those of the acts."""
+TRIAL_LINES = (
+    "  factor rest 24h 48h 24h 48h    Set a factor, a level for each jar; - for none.",
+    "  jars 4 orange-essence 50       Begin the jars with what was set.",
+    "  start --from-plan NAME         Begin those of a planned trial.",
+    "  oil 1                          The same in each jar.",
+    "  oil 1 1 2 2                    A word for each jar; - leaves one out.",
+    "  filter 40 38 41 40 / paper 20  What is the same for all, behind a stroke.",
+    "  clear hazy clear cloudy        An evening's grades.",
+    "  undo, due, compare, done       As ever.",
+)
+"""The rows there are over the jars of a trial."""
 
 
 def help_lines() -> list[str]:
