@@ -12,7 +12,7 @@ def test_rows_sentences_and_commands_agree(sqlite_keeper: Keeper, tmp_path: Path
     code = start_orange(sqlite_keeper, tmp_path)
     found = propose(sqlite_keeper.book, code)
     assert rows(found) == [
-        ("orange-oil", "30 mL", "SOO-002-1", "20 mL", "2026-12-31"),
+        ("orange-oil", "30 mL", "SOO-004-Y", "20 mL", "2026-12-31"),
         ("", "", "SOO-001-3", "10 mL", "2027-06-30"),
         ("carb", "20 g", "LMC-001-F", "15 g", ""),
         ("spirit", "450 mL", "NS-002-H", "450 mL", ""),
@@ -21,7 +21,7 @@ def test_rows_sentences_and_commands_agree(sqlite_keeper: Keeper, tmp_path: Path
         "Short of carb: 5 g of 20 g are in no lot that may be used.",
     ]
     assert commands(code, found) == [
-        f"pottle add {code} SOO-002-1 20mL",
+        f"pottle add {code} SOO-004-Y 20mL",
         f"pottle add {code} SOO-001-3 10mL",
         f"pottle add {code} LMC-001-F 15g",
         f"pottle add {code} NS-002-H 450mL",
