@@ -6,6 +6,7 @@ a file that is there, unless that is asked.
 """
 
 import os
+import sys
 import tempfile
 import time
 from collections.abc import Iterator
@@ -14,6 +15,8 @@ from pathlib import Path
 
 from ledger.errors import StorageError
 
+IS_POSIX = os.name == "posix"
+"""Whether folders can be flushed, as on Linux and macOS."""
 PART = ".part"
 """How the name of a file ends that is not whole yet."""
 OLD_S = 3600
@@ -127,10 +130,18 @@ def _mask() -> int:
 
 def _flush(path: Path) -> None:
     """Make sure that what was written is on the disk; a folder may not know how."""
-    if os.name != "posix" and path.is_dir():
+    is_folder = path.is_dir()
+    if is_folder and not IS_POSIX:
         return
-    handle = os.open(path, os.O_RDONLY)
+    # Windows flushes no file that is open for reading alone; a folder opens no other way.
+    handle = os.open(path, os.O_RDONLY if is_folder else os.O_RDWR)
     try:
-        os.fsync(handle)
+        if sys.platform == "darwin":
+            # What fsync hands to the disk there may still stand in the disk's own memory.
+            import fcntl
+
+            fcntl.fcntl(handle, fcntl.F_FULLFSYNC)
+        else:
+            os.fsync(handle)
     finally:
         os.close(handle)

@@ -252,9 +252,9 @@ HELD_BY: Held = {
         "tests/cli/commands/test_add.py",
         "types of options without a function: read in whatever command is run",
     ),
-    "cli/program.py": (
-        "tests/cli/commands/test_demo.py",
-        "the entry of the installed program: run as a process of its own there",
+    "cli/screens/masters/samples.py": (
+        "tests/cli/commands/test_formula.py",
+        "writes the samples as they are kept, and is looked at where the command is",
     ),
     **{
         f"cli/screens/{name}.py": (f"tests/cli/commands/test_{command}.py", SCREENS[0])

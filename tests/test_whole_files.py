@@ -1,6 +1,9 @@
 """A file has its name only once it is whole; another is replaced when asked, a book never."""
 
+import errno
+import fcntl
 import os
+import sys
 import time
 from pathlib import Path
 
@@ -130,3 +133,32 @@ def test_what_a_broken_off_try_left_is_cleared_once_it_is_old(tmp_path: Path) ->
         os.utime(left, (past, past))
     assert clear_leftovers(tmp_path / "a") == [old, log]
     assert sorted(tmp_path.iterdir()) == [fresh, other]
+
+
+def test_a_file_is_flushed_where_none_is_that_is_open_for_reading_alone(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """As on Windows, which flushes no file of a read-only handle and knows no handle of folders."""
+    flushed = []
+
+    def flush(handle: int) -> None:
+        if fcntl.fcntl(handle, fcntl.F_GETFL) & os.O_ACCMODE == os.O_RDONLY:
+            raise OSError(errno.EBADF, "Bad file descriptor")
+        flushed.append(handle)
+
+    monkeypatch.setattr(os, "fsync", flush)
+    monkeypatch.setattr("ledger.whole_files.IS_POSIX", False)
+    fill(tmp_path / "new", "whole")
+    assert ((tmp_path / "new").read_text(), len(flushed)) == ("whole", 1)
+
+
+def test_the_disk_itself_is_flushed_where_that_has_to_be_asked_for(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """As on macOS, whose manual of fcntl(2) names F_FULLFSYNC for it."""
+    asked = []
+    monkeypatch.setattr(sys, "platform", "darwin")
+    monkeypatch.setattr(fcntl, "F_FULLFSYNC", 51, raising=False)
+    monkeypatch.setattr(fcntl, "fcntl", lambda _handle, what: asked.append(what))
+    fill(tmp_path / "new", "whole")
+    assert asked == [51, 51]

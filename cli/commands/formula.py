@@ -1,4 +1,4 @@
-"""Commands of formulas: load, new, list, show, diff, scale, withdraw.
+"""Commands of formulas: load, new, list, show, diff, scale, withdraw, samples.
 
 Guarantees: amounts and limits read alike in all of them.
 """
@@ -103,6 +103,26 @@ def written() -> Kinds:
     return (NewFormulaAnswer,)
 
 
+def samples(
+    call: Call,
+    folder: Annotated[
+        Path, typer.Argument(metavar="DIR", help="Folder for them; made if missing.")
+    ] = Path("formulas"),
+    force: Force = False,
+) -> None:
+    """Write the sample formulas that come with pottle, to be changed and loaded."""
+    from cli.screens.masters.samples import write_samples
+
+    write_samples(call, folder, force=force)
+
+
+def sampled() -> Kinds:
+    """Return what `formula samples` answers."""
+    from reports.json.kit.answer import File
+
+    return (list[File],)
+
+
 def listed() -> Kinds:
     """Return what `formula list` answers."""
     from reports.json.masters.formula import FormulaRow
@@ -143,4 +163,5 @@ def register(app: typer.Typer) -> None:
     group.command("diff", cls=Verb)(reads(diff, differing))
     group.command("scale", cls=Verb)(reads(scale, scaled))
     group.command("withdraw", cls=Verb)(writes(withdraw))
+    group.command("samples", cls=Verb)(reads(samples, sampled))
     app.add_typer(group, name="formula")

@@ -33,6 +33,7 @@ def init(
 ) -> None:
     """Make a new book; at a terminal it asks for what is not given."""
     from cli.kit.ask import can_ask, missing
+    from cli.kit.place import tell_place
     from cli.screens.masters.init import Beginning, asked, make_book
 
     begun = Beginning(
@@ -52,7 +53,9 @@ def init(
         if call.json or not can_ask():
             raise missing(f"option '{'--currency' if house else '--house'}'")
         begun = asked(begun)
-    make_book(call, call.where if call.ledger else new_place(), begun)
+    where = call.where if call.ledger else new_place()
+    make_book(call, where, begun)
+    tell_place(where)
 
 
 def machine_zone() -> str:

@@ -6,6 +6,7 @@ Guarantees: exit code 0 only when everything fits.
 import typer
 
 from cli.kit.call import Call
+from cli.kit.place import tell_place
 from cli.kit.progress import progress
 from cli.kit.seals import given_seal
 from cli.kit.tables import print_json, print_lines
@@ -30,5 +31,6 @@ def verify_book(call: Call, seal_text: str | None, since: str | None) -> None:
         print_json(verify_answer(found, older))
     else:
         print_lines(audit_lines(found, older))
+        tell_place(call.where)
     if found.faults:
         raise typer.Exit(1)

@@ -9,8 +9,13 @@ from ledger.errors import masked
 
 
 def is_server(where: str) -> bool:
-    """Return whether `where` names a server rather than a file."""
-    return "://" in where and not where.startswith("sqlite")
+    r"""Return whether `where` names a server rather than a file.
+
+    >>> is_server("postgresql://host/book"), is_server("C:\\book.db"), is_server("C://book.db")
+    (True, False, False)
+    """
+    # Of one letter is a drive: C://books/pottle.db.
+    return "://" in where and where[1:2] != ":" and not where.startswith("sqlite")
 
 
 def fault_of_address(error: Exception) -> str:

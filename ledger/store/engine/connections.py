@@ -5,6 +5,8 @@ book from its first read to its commit. Refuses: a missing book, a file that is 
 another version; each in words.
 """
 
+import os
+import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import datetime
@@ -65,14 +67,36 @@ def connect(where: str) -> Engine:
     """Return an engine for a book's file path or server URL; opens nothing yet."""
     if is_server(where):
         return _server_engine(where)
-    engine = create_engine(
-        URL.create("sqlite", database=where),
-        # None: the driver begins no transaction by itself, _begin_sqlite does.
-        connect_args={"isolation_level": None, "timeout": patience.BUSY_MS / 1000},
-    )
+    # None: the driver begins no transaction by itself, _begin_sqlite does.
+    how: dict[str, Any] = {"isolation_level": None, "timeout": patience.BUSY_MS / 1000}
+    if address := protected(where):
+        engine = create_engine(
+            "sqlite://",
+            creator=lambda: sqlite3.connect(address, uri=True, check_same_thread=False, **how),
+            poolclass=NullPool,
+        )
+    else:
+        engine = create_engine(URL.create("sqlite", database=where), connect_args=how)
     event.listen(engine, "connect", _set_up_sqlite)
     event.listen(engine, "begin", _begin_sqlite)
     return engine
+
+
+def protected(where: str) -> str | None:
+    """Return the address by which a write-protected file is read; None where it can be written.
+
+    SQLite makes files beside a book, even to read it; of a file that nobody can write in it need
+    not, unless a log with entries lies beside it.
+    """
+    path = Path(where)
+    try:
+        if not path.exists() or (os.access(path, os.W_OK) and os.access(path.parent, os.W_OK)):
+            return None
+        log = path.with_name(path.name + "-wal")
+        has_log = log.exists() and log.stat().st_size > 0
+    except OSError:
+        return None
+    return f"{path.absolute().as_uri()}?mode=ro{'' if has_log else '&immutable=1'}"
 
 
 @contextmanager
@@ -104,8 +128,10 @@ def _set_up_sqlite(connection: Any, _record: object) -> None:  # noqa: ANN401 - 
         "foreign_keys = ON",
         # Without it REPLACE takes the old row away past the guard of DELETE.
         "recursive_triggers = ON",
-        # What was said to be recorded has reached the disk.
+        # What was said to be recorded has reached the disk; on macOS the disk itself, too.
         "synchronous = FULL",
+        "fullfsync = ON",
+        "checkpoint_fullfsync = ON",
         f"cache_size = -{CACHE_KIB}",
     ):
         connection.execute(f"PRAGMA {pragma}")

@@ -4,6 +4,7 @@ Guarantees: what leaves the store is a `LedgerError`; of a number that no book c
 may not, a time-out and bytes that are no text each says what it is.
 """
 
+import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
 
@@ -20,6 +21,13 @@ def storage_errors() -> Iterator[None]:
         yield
     # The narrower first: to SQLAlchemy it is a DBAPIError too.
     except OperationalError as error:
+        # The rest of the code says why (https://sqlite.org/rescode.html).
+        if getattr(error.orig, "sqlite_errorcode", 0) & 0xFF == sqlite3.SQLITE_READONLY:
+            raise StorageError(
+                "The book is write-protected: it can be read, and nothing can be recorded in it.",
+                "Give yourself the right to write the file and its folder, or go on in a copy: "
+                "pottle restore FILE --to PATH",
+            ) from error
         if told := patience.sentence(error.orig):
             raise StorageError(*told) from error
         raise StorageError(

@@ -1,5 +1,7 @@
 """`pottle formula`: load, list, compare, scale and withdraw versions."""
 
+from pathlib import Path
+
 import pytest
 
 from tests.cli.cases import Answers, Refused, check_answers, check_refused
@@ -136,3 +138,21 @@ def test_a_formula_to_begin_with_is_loaded_as_it_stands(shell: Shell) -> None:
     shown = shell.run("formula", "show", "orange-dry").out
     assert "Orange dry" in shown
     assert shell.run("formula", "new", "orange-dry").exit_code == 5
+
+
+def test_the_samples_are_written_and_can_be_loaded(shell: Shell) -> None:
+    said = shell.run("formula", "samples", "mine")
+    assert said.lines == [
+        f"Written: {Path('mine/orange-essence.toml')}",
+        f"Written: {Path('mine/orange-syrup.toml')}",
+        "They are invented; read one, change it, and load it.",
+        f"Next: pottle formula load {Path('mine/orange-essence.toml')}",
+    ]
+    again = shell.run("formula", "samples", "mine")
+    assert (again.exit_code, again.complaints) == (
+        5,
+        [
+            f"There is a file {Path('mine/orange-essence.toml')} already; it was left as it is.",
+            "  Give another folder, or --force to write over it.",
+        ],
+    )

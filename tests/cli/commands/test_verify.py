@@ -86,3 +86,18 @@ def test_two_seals_at_once_are_refused(shell: Shell) -> None:
             "  Give --seal to read the whole book, or --since to read what came after the seal.",
         ],
     )
+
+
+def test_a_book_in_a_folder_that_is_kept_alike_on_several_machines_is_remarked_on(
+    shell: Shell, tmp_path: Path
+) -> None:
+    folder = tmp_path / "My Cloud"
+    folder.mkdir()
+    shell.book.rename(folder / "pottle.db")
+    answer = Shell(folder / "pottle.db").run("verify")
+    assert answer.exit_code == 0
+    assert answer.err == (
+        "Note: The book lies in My Cloud, which by its name is kept alike on several machines: "
+        "written on two at once, or taken up half way, it is damaged. Keep it elsewhere, and put "
+        "copies there: pottle backup DIR\n"
+    )

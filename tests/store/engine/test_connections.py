@@ -1,5 +1,6 @@
 """Opening and making a book: each thing that stands in the way is told in words."""
 
+import os
 import sqlite3
 import stat
 from contextlib import closing
@@ -9,9 +10,10 @@ import pytest
 
 from ledger.errors import InputError, LedgerError, StorageError
 from ledger.service.desk.book import open_book
+from ledger.service.evidence.verify import verify
 from ledger.service.masters.house import init
 from ledger.store.engine import patience
-from ledger.store.engine.connections import SCHEMA_VERSION
+from ledger.store.engine.connections import SCHEMA_VERSION, protected
 from tests.conftest import Server, opened
 from tests.keeper import Keeper, SetClock, copy_book
 from tests.path import HOUSE
@@ -157,3 +159,44 @@ def test_a_writer_that_waits_too_long_is_told(
         "The book could not be read or written: database is locked.",
         "Check the disk, the permissions and that nothing else holds the book.",
     )
+
+
+@pytest.fixture
+def guarded(template: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A book whose file nobody may write in, nor make another beside it."""
+    where = copy_book(template, tmp_path / "book.db")
+    with closing(sqlite3.connect(where)) as client:
+        client.execute("PRAGMA journal_mode = WAL")
+    may = os.access
+    monkeypatch.setattr(os, "access", lambda path, mode: mode != os.W_OK and may(path, mode))
+    return where
+
+
+def test_a_write_protected_book_is_read_and_nothing_is_made_beside_it(guarded: Path) -> None:
+    with opened(str(guarded), SetClock()) as keeper:
+        assert len(keeper.entries()) == 8
+        assert not verify(keeper.book).faults
+    assert [path.name for path in guarded.parent.iterdir()] == ["book.db"]
+
+
+def test_what_cannot_be_recorded_in_a_write_protected_book_is_told(guarded: Path) -> None:
+    with opened(str(guarded), SetClock()) as keeper, pytest.raises(StorageError) as raised:
+        keeper.do("note", text="Too late.")
+    assert problems_of(raised.value) == (
+        "The book is write-protected: it can be read, and nothing can be recorded in it.",
+        "Give yourself the right to write the file and its folder, or go on in a copy: "
+        "pottle restore FILE --to PATH",
+    )
+
+
+def test_a_log_beside_a_write_protected_book_is_not_passed_over(guarded: Path) -> None:
+    assert (protected(str(guarded)) or "").endswith("?mode=ro&immutable=1")
+    guarded.with_name("book.db-wal").write_bytes(b"an entry that is not in the file yet")
+    assert (protected(str(guarded)) or "").endswith("?mode=ro")
+
+
+def test_the_disk_is_asked_to_keep_what_it_was_given(sqlite_keeper: Keeper) -> None:
+    # https://sqlite.org/pragma.html: fullfsync works on macOS and is harmless elsewhere.
+    with sqlite_keeper.reading() as connection:
+        for pragma in ("fullfsync", "checkpoint_fullfsync"):
+            assert connection.exec_driver_sql(f"PRAGMA {pragma}").scalar_one() == 1

@@ -1,0 +1,40 @@
+"""The program says which package it met where one of its own should be."""
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from cli.program import INSIDE, OURS, stranger
+
+ROOT = Path(__file__).parents[2]
+
+
+def test_its_own_packages_are_no_strangers() -> None:
+    assert stranger() is None
+
+
+@pytest.mark.parametrize("name", ["reports", "ledger"])
+def test_a_package_of_another_program_is_named_at_the_start(name: str, tmp_path: Path) -> None:
+    other = tmp_path / name
+    other.mkdir()
+    (other / "__init__.py").write_text("")
+    script = "import sys, cli.program; sys.path.insert(0, sys.argv.pop(1)); cli.program.run()"
+    done = subprocess.run(
+        [sys.executable, "-P", "-c", script, str(tmp_path)],
+        capture_output=True,
+        text=True,
+        check=False,
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+    )
+    assert done.returncode == INSIDE
+    assert done.stderr.splitlines() == [
+        f"pottle met another package called {name} at {other} in place of its own.",
+        "  Give it an environment of its own: pipx install pottle, or uv tool install pottle.",
+    ]
+
+
+def test_each_package_is_known_by_a_file_that_it_has() -> None:
+    assert all((ROOT / name / mark).is_file() for name, mark in OURS.items())
