@@ -262,6 +262,7 @@ HELD_BY: Held = {
     },
 }
 BY_DOCTEST = (
+    "cli/kit/place.py",
     "reports/words/lots/there.py",
     "reports/kit/boxed.py",
     "reports/words/copies/code_list.py",

@@ -23,6 +23,7 @@ READS: tuple[str, ...] = (
     "person list",
     "material list",
     "house",
+    "formula samples",
     "list sales",
     "list receipts",
     "list cleanings",
