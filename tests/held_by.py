@@ -214,7 +214,7 @@ HELD_BY: Held = {
             "tests/cli/commands/test_bench.py",
             "a part of the session, which is played there line by line",
         )
-        for name in ("beside", "evening", "piped", "run")
+        for name in ("beside", "customs", "evening", "piped", "run")
     },
     **{
         f"{name}.py": (

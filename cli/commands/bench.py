@@ -24,6 +24,10 @@ def bench(
     trial: Annotated[
         Text, typer.Option(metavar="NAME", help="Work along the jars of a trial, a row an act.")
     ] = None,
+    scale: Annotated[
+        Text,
+        typer.Option(metavar="PORT", help="Serial port of a scale; weigh in a line reads it."),
+    ] = None,
     plain: Annotated[
         bool, typer.Option("--plain", help="Draw nothing below the line, for a screen reader.")
     ] = False,
@@ -31,7 +35,7 @@ def bench(
     """Work in short lines: oil 15, rest 48h, filter 178, cloudy."""
     from cli.screens.bench.evening import Evening
 
-    evening = Evening(call, call.book())
+    evening = Evening(call, call.book(), scale=scale)
     if trial:
         from cli.screens.bench.trial import trial_evening
 

@@ -5,9 +5,10 @@ its pore; nothing else is taken for granted.
 """
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 
 from cli.front import COMMANDS
-from cli.screens.bench.parts import Bench, Usual
+from cli.screens.bench.parts import Act, Bench, Usual
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Filter, Formula
 from ledger.domain.entries.choices import Medium, VacuumReference
@@ -22,6 +23,12 @@ UNITS = {Measure.UL: "mL", Measure.MG: "g", Measure.UEACH: " each"}
 def unit_word(unit: str | None) -> str:
     """Return a unit as it stands alone; mL where none is known."""
     return (unit or UNITS[Measure.UL]).strip()
+
+
+def by_instrument(act: Act, port: str) -> Act:
+    """Return an act with the scale at a port as what it was measured on."""
+    balance = ("--instrument", f"scale at {port}") if act.words[0] == "add" else ()
+    return replace(act, words=(*act.words, *balance, "--origin", "instrument"))
 
 
 def beside(

@@ -6,20 +6,29 @@ transaction of its own; what was recorded stands whatever comes after. Refuses: 
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
-from datetime import datetime, timedelta
+from datetime import datetime
 
 from cli.kit.answer import lacking_in, step_for
 from cli.kit.call import Call, Held
 from cli.kit.errors import complain, family_of
 from cli.kit.tables import print_lines
 from cli.screens.bench import device
-from cli.screens.bench.beside import UNITS, beside, unit_word
+from cli.screens.bench.beside import UNITS, beside, by_instrument, unit_word
+from cli.screens.bench.customs import (
+    ACTS,
+    ENDED,
+    MOST_OFFERED,
+    SLIP,
+    TWICE,
+    lasts_for,
+)
 from cli.screens.bench.help import help_lines
 from cli.screens.bench.line import read_line
 from cli.screens.bench.offer import Offer, filled_in, offer
 from cli.screens.bench.parts import Act, Bench, Line, Named, Pick, Plain
 from cli.screens.bench.run import run
-from cli.screens.bench.slots import VERBS
+from cli.screens.bench.scale import WORD, weigh
+from cli.screens.bench.scan import scanned
 from ledger.domain.amounts.quantity import show
 from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.state import name
@@ -31,25 +40,16 @@ from ledger.service.bench.hand import (
     hand_of,
     in_hand_after,
     is_as_read,
+    known_code,
     measure_of,
 )
 from ledger.service.bench.slip import last_slip
 from ledger.service.desk.book import Book, Recorded
-from ledger.service.desk.times import read_minutes
 from ledger.service.lots.dossier import Dossier, dossier, find_lot
 from ledger.service.lots.due import Waits, due
 from ledger.service.masters.material import materials
 from reports.words.bench.draws import offers_of
 from reports.words.desk.answer import answer, what_is_there
-
-SLIP = "A slip at the bench."
-"""The reason of an entry that is undone."""
-TWICE = "The same went in again."
-"""The reason of an addition that is told to be a second one."""
-ENDED = "The rest that went on is ended, since the next act came."
-"""What is remarked on where an act ends a rest."""
-MOST_OFFERED = 6
-"""How many steps are offered at most, so that all is read at arm's length."""
 
 
 @dataclass(slots=True)
@@ -62,6 +62,8 @@ class Evening:
     """The book, open for all of it."""
     is_same_meant: Callable[[str], bool] | None = None
     """Asks whether the same line again is meant; None where nobody can be asked."""
+    scale: str | None = None
+    """The serial port of a scale."""
     lot: str | None = None
     """Code of the lot in hand."""
     source: str | None = None
@@ -124,11 +126,21 @@ class Evening:
     def do(self, text: str) -> int:
         """Do what a line says, and return the exit code that its command would end with."""
         try:
-            return self._do(read_line(text, self._bench()))
+            return self._do(self._read(text))
         except LedgerError as error:
             family, code = family_of(error)
             complain(error.problems, family, as_json=self.call.json)
             return code
+
+    def _read(self, text: str) -> Line | None:
+        """Return what a line says, once what was scanned and weighed stands in it as words."""
+        told = scanned(text, lambda code: known_code(self.book, code))
+        words = told.split()
+        if not self.scale or WORD not in words[1:]:
+            return read_line(told, self._bench())
+        weight = weigh(self.scale)
+        line = read_line(told.replace(f" {WORD}", f" {weight}", 1), self._bench())
+        return by_instrument(line, self.scale) if isinstance(line, Act) else line
 
     def _do(self, line: Line | None) -> int:
         match line:
@@ -157,7 +169,7 @@ class Evening:
         if act.is_again and words[0] == "add" and "--because" not in words:
             words += ["--because", TWICE]
         self.notes = act.notes
-        lasts = _lasts(act)
+        lasts = lasts_for(act)
         code = self._run(words)
         self.done = act if code == 0 else None
         if code == 0 and lasts and self.lot:
@@ -169,7 +181,7 @@ class Evening:
         return self._run(("rest", self.lot or "", "--end"))
 
     def _ask_twice(self, act: Act) -> None:
-        is_same = self.done is not None and self.done.words == act.words and act.words[0] in _ACTS
+        is_same = self.done is not None and self.done.words == act.words and act.words[0] in ACTS
         # Of an addition the book itself asks.
         if not is_same or act.is_again or act.words[0] == "add":
             return
@@ -283,13 +295,3 @@ class Evening:
             return "no lot in hand > "
         state = found.state
         return f"{state.code} {name(state)}, {show(state.on_hand, state.measure)} > "
-
-
-_ACTS = frozenset(verb.command for verb in VERBS.values())
-
-
-def _lasts(act: Act) -> timedelta | None:
-    if not act.lasts:
-        return None
-    text = act.lasts.replace(" ", "")
-    return timedelta(minutes=read_minutes(text) or 0)

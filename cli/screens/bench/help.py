@@ -11,6 +11,7 @@ OTHERS = (
     ("1", "Take the step that is offered by this number."),
     ("clear", "A look; any grade does, with NTU behind it."),
     ("end", "End the rest that goes on."),
+    ("carb weigh", "With --scale: the weight that is on it."),
     ("note WORDS", "Write a note."),
     ("undo", "Strike your own last entry; Ctrl-Z too."),
     ("... because WHY", "Give the reason where one is asked for."),

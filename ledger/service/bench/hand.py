@@ -116,6 +116,12 @@ def measure_of(book: Book, text: str, by: str | None) -> Measure | None:
         return row.opened.measure if row else None
 
 
+def known_code(book: Book, code: str) -> bool:
+    """Return whether the book has a lot of that whole code."""
+    with book.reading() as connection:
+        return queries.lot_by_code(connection, code.upper()) is not None
+
+
 def first_lot(book: Book, material: str) -> str:
     """Return the code of the lot of a material that is taken first.
 

@@ -6,7 +6,10 @@ from pathlib import Path
 
 import pytest
 
-from cli.screens.bench.evening import ENDED, SLIP, TWICE
+from cli.kit.call import Call
+from cli.screens.bench.customs import ENDED, SLIP, TWICE
+from cli.screens.bench.evening import Evening
+from ledger.service.desk.book import open_book
 from tests.cli.schemas import faults
 from tests.cli.shell import Answer, Shell
 
@@ -191,3 +194,22 @@ def test_without_a_book_it_says_so(tmp_path: Path) -> None:
     answer = Shell(tmp_path / "none.db").bench("oil 15")
     assert answer.exit_code == 5
     assert answer.complaints[0].startswith("There is no book at ")
+
+
+def test_who_can_be_asked_whether_it_was_done_twice_is_asked(shell: Shell) -> None:
+    asked: list[str] = []
+    with open_book(str(shell.book)) as book:
+        evening = Evening(Call(ledger=str(shell.book), by="AB"), book)
+        evening.begin(shell.codes["essence"])
+
+        def meant(question: str) -> bool:
+            asked.append(question)
+            return len(asked) < 2
+
+        evening.is_same_meant = meant
+        assert [evening.do("cloudy") for _ in range(3)] == [0, 0, 3]
+    number = shell.entries()
+    assert asked == [
+        f"The line before said the same, and it is entry {entry}. Was it done twice?"
+        for entry in (number - 1, number)
+    ]
