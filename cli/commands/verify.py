@@ -17,11 +17,19 @@ def verify(
         str | None,
         typer.Option(metavar="FILE|TEXT", help="Read only what came after this seal."),
     ] = None,
+    *,
+    since_last: Annotated[
+        bool,
+        typer.Option(
+            "--since-last",
+            help="Read only what came after the last verification here that found all sound.",
+        ),
+    ] = False,
 ) -> None:
     """Recompute the whole book and name what does not fit."""
     from cli.screens.evidence.verify import verify_book
 
-    verify_book(call, seal, since)
+    verify_book(call, seal, since, since_last=since_last)
 
 
 def answers() -> Kinds:

@@ -10,6 +10,7 @@ from reports.kit.format import plural
 MOST_SHOWN = 10
 """So many things that do not fit are told in words; the plain values have all."""
 NEEDS_A_SEAL = "Only a seal kept outside this book can show that it was not rebuilt whole."
+NO_LAST = "No verification of this book is remembered at this device, so all of it was read."
 _SOUND = "tables, tree and guards fit."
 KEEP = "Keep this file as it is, and restore a copy that verifies."
 KEEP_WITH_SEAL = (

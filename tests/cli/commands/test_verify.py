@@ -49,6 +49,40 @@ def test_an_older_seal_is_the_beginning_of_the_book(shell: Shell) -> None:
     ]
 
 
+def test_what_came_after_the_last_verification_here_is_read_alone(
+    shell: Shell, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path / "state"))
+    assert shell.run("verify", "--since-last").lines[:2] == [
+        "No verification of this book is remembered at this device, so all of it was read.",
+        "38 entries, all as they were written; tables, tree and guards fit.",
+    ]
+    shell.run("note", "-", "More.")
+    found = shell.run("verify", "--since-last")
+    assert found.lines[0] == (
+        "39 entries; all after entry 38 are as they were written, and the ones before were not "
+        "read again."
+    )
+    assert shell.run("verify", "--since-last", "--json").json["read_after"] == 39
+    both = shell.run("verify", "--since-last", "--since", "seal.txt")
+    assert (both.exit_code, both.complaints[0]) == (2, "--since and --since-last were both given.")
+
+
+def test_a_memory_that_does_not_fit_the_book_vouches_for_nothing(
+    shell: Shell, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path / "state"))
+    shell.run("verify")
+    file = tmp_path / "state" / "pottle" / "bench.json"
+    text = file.read_text(encoding="utf-8")
+    root = shell.run("seal", "--json").json["root"]
+    file.write_text(text.replace(root, "0" * 64), encoding="utf-8")
+    found = shell.run("verify", "--since-last", "--json")
+    assert (found.exit_code, found.json["read_after"]) == (1, 0)
+    file.write_text(text.replace(f'"{root}"', "7"), encoding="utf-8")
+    assert shell.run("verify", "--since-last").exit_code == 0
+
+
 def test_an_older_copy_put_in_the_place_of_the_book_is_found(shell: Shell, tmp_path: Path) -> None:
     kept = copy_book(shell.book, tmp_path / "kept.db")
     shell.run("note", "-", "More.")
@@ -82,8 +116,9 @@ def test_two_seals_at_once_are_refused(shell: Shell) -> None:
     assert (answer.exit_code, answer.complaints) == (
         2,
         [
-            "Both --seal and --since were given.",
-            "  Give --seal to read the whole book, or --since to read what came after the seal.",
+            "--seal and --since were both given.",
+            "  Give --seal to read the whole book, --since to read what came after that seal, or "
+            "--since-last to read what came after the last verification here.",
         ],
     )
 
