@@ -29,8 +29,8 @@ from tests.service.bench.makings import essence, oil_lots
 from tests.service.orange import make_orange
 
 STORY = Path(__file__).with_name("told.txt")
-AFTER_SEASON = datetime.fromisoformat("2026-07-20T09:00:00+00:00")
-"""A day on which the season of the demonstration is over and its goods are still out."""
+AFTER_SEASON = datetime.fromisoformat("2026-10-06T15:00:00+00:00")
+"""The day on which the season of the demonstration ends, as its files have it."""
 AT = "pottle.db"
 FORMULA = orange(
     "240mL",

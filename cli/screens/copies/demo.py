@@ -25,12 +25,14 @@ from ledger.service.copies.season import (
     Played,
     Season,
     SeasonClock,
+    moved,
     play,
     read_season,
     start_time,
 )
-from ledger.service.desk.book import Book
+from ledger.service.desk.book import Book, wall_clock
 from ledger.service.desk.clock import now_at_home
+from ledger.service.desk.times import read_day
 from ledger.service.evidence.verify import Audit, verify
 from ledger.service.glass.serving import card
 from ledger.service.lots.dossier import dossier
@@ -94,9 +96,13 @@ class Found(NamedTuple):
     """Whether the book is whole."""
 
 
-def demonstrate(call: Call, folder: Path) -> None:
-    """Play the season into `folder`, print its papers, trace its cloudy bottle."""
-    season = read_season(season_folder())
+def demonstrate(call: Call, folder: Path, today: str | None) -> None:
+    """Play the season into `folder`, print its papers, trace its cloudy bottle.
+
+    Raises:
+        InputError: `today` is no day.
+    """
+    season = moved(read_season(season_folder()), read_day(today) if today else wall_clock().date())
     make_folder(folder)
     places = Places(*(folder / name for name in (BOOK_NAME, "labels.pdf", "record.pdf")))
     for paper in (places.labels, places.record):

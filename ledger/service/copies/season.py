@@ -4,13 +4,15 @@ Guarantees: the same files make the same book, entry by entry and time by time; 
 chance or to today's clock. Refuses: files with anything wrong in them, before the first entry.
 """
 
+import re
 from collections.abc import Callable, Collection
 from dataclasses import dataclass
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
 from msgspec import Struct, field
+from msgspec.structs import replace
 
 from ledger.domain.entries import Start
 from ledger.errors import InputError, LedgerError
@@ -28,6 +30,8 @@ from ledger.service.copies.season_files import (
 from ledger.service.copies.season_house import SeasonHouse, Story, read_house, story_problems
 from ledger.service.desk.book import Book, How, Recorded
 
+_DAY = re.compile(r"\b\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])\b")
+"""A day as every file of a season writes it."""
 TYPING = timedelta(minutes=1)
 """How long an entry takes to type."""
 ABOUT_AN_ENTRY = frozenset({"correct", "strike"})
@@ -83,6 +87,28 @@ def read_season(folder: Path) -> Season:
     if problems or house is None or story is None:
         raise InputError.of(problems)
     return Season(house, story, rows)
+
+
+def moved(season: Season, until: date) -> Season:
+    """Return a season with all its days moved by whole weeks, so that it ends by a day.
+
+    Days of the week stay as they are. Whatever is written as 2026-02-03 is a day, in any cell.
+
+    Args:
+        season: The season.
+        until: The day, at most six days after the moved season's last entry.
+    """
+    weeks = (until - season.rows[-1].typed.date()).days // 7
+    rows = (_moved_row(row, timedelta(weeks=weeks)) for row in season.rows)
+    return replace(season, rows=tuple(rows)) if weeks else season
+
+
+def _moved_row(row: Row, by: timedelta) -> Row:
+    cells = {
+        name: _DAY.sub(lambda told: f"{date.fromisoformat(told[0]) + by}", cell)
+        for name, cell in row.cells.items()
+    }
+    return replace(row, cells=cells, typed=row.typed + by)
 
 
 def start_time(season: Season) -> datetime:

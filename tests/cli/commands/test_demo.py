@@ -16,7 +16,7 @@ from cli.screens.copies import demo as screen
 from cli.screens.copies.demo import season_folder
 from ledger.service.causes.suspects import suspects
 from ledger.service.copies import season
-from ledger.service.desk.book import Book, open_book
+from ledger.service.desk.book import Book, open_book, wall_clock
 from ledger.service.desk.clock import now_at_home
 from tests.cli.schemas import faults, verb_of
 from tests.cli.shell import Shell
@@ -24,6 +24,8 @@ from tests.golden import check_golden
 
 ROOT = Path(__file__).parents[3]
 LEAD = "A lead, not yet evidence: "
+END = "2026-10-06"
+"""The day on which the season's files end."""
 KEYS = {
     *("ledger", "labels", "record", "code", "common_codes", "shown_codes", "trace", "verify"),
 }
@@ -41,7 +43,7 @@ class Played:
 def demo(folder: Path, *options: str) -> subprocess.CompletedProcess[str]:
     env = {name: value for name, value in os.environ.items() if not name.startswith("POTTLE")}
     return subprocess.run(
-        [sys.executable, "-m", "cli.program", "demo", str(folder), *options],
+        [sys.executable, "-m", "cli.program", "demo", str(folder), "--today", END, *options],
         cwd=ROOT,
         env=env,
         capture_output=True,
@@ -124,9 +126,11 @@ def test_it_answers_as_json(
     codes = {"p-orange-5": cloudy, "p-lemon-5": cloudy, "e-orange-3": "OE-005-Y"}
 
     def played_already(
-        call: Call, _season: object, _where: Path
+        call: Call, told: season.Season, _where: Path
     ) -> tuple[Book, season.Played, screen.Lead]:
         book = call.at_end.enter_context(open_book(str(played.folder / "pottle.db")))
+        # Without a day it is played as if its last entry were of this week.
+        assert 0 <= (wall_clock().date() - told.rows[-1].typed.date()).days < 7
         lead = screen.Lead(now_at_home(book).date(), suspects(book, complaints=True))
         return book, season.Played(codes), lead
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from contextlib import contextmanager
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -11,7 +11,7 @@ from msgspec.structs import asdict
 from ledger.domain.entries import Add, Entry, Look
 from ledger.errors import InputError, LedgerError, RefusedError
 from ledger.service.causes.layout import planned
-from ledger.service.copies.season import Played, SeasonClock, play, read_season, start_time
+from ledger.service.copies.season import Played, SeasonClock, moved, play, read_season, start_time
 from ledger.service.desk.book import Book
 from ledger.service.masters.house import init
 from ledger.store.read import queries
@@ -99,6 +99,20 @@ def test_a_row_that_says_nothing_for_the_level_of_its_jar_is_told(tmp_path: Path
         for level in ("warm", "cold")
     }
     assert todo == "Name one of them before each //, with what it comes to: LEVEL: WORDS"
+
+
+def test_a_season_is_moved_by_whole_weeks_so_that_it_ends_by_a_day(tmp_path: Path) -> None:
+    season = read_season(folder_with(tmp_path))
+    assert moved(season, date(2026, 7, 9)) == season
+    later = moved(season, date(2027, 7, 3))
+    gone = later.rows[0].typed - season.rows[0].typed
+    assert gone == timedelta(weeks=52)
+    assert later.rows[-1].typed.date() == date(2027, 7, 2)
+    note = next(row for row in later.rows if row.verb == "note")
+    assert (note.cells["at"], note.cells["recorded"]) == ("2027-06-30", "2027-07-02 17:00")
+    before = moved(season, date(2026, 7, 2))
+    assert before.rows[-1].typed.date() <= date(2026, 7, 2)
+    assert moved(read_season(DEMO), date(2028, 3, 1)).rows[-1].typed.date() == date(2028, 2, 29)
 
 
 def test_the_player_tells_how_far_it_is(tmp_path: Path) -> None:

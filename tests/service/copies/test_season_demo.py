@@ -1,5 +1,7 @@
 """The demo season, played into a real book, tells all that it is there to tell."""
 
+import re
+from calendar import month_name
 from collections import Counter
 from collections.abc import Iterator
 from datetime import timedelta
@@ -241,6 +243,13 @@ def test_forecasts_are_recorded_before_the_looks_and_most_looks_fall_inside(
     assert 0.8 * every.looks < every.inside < every.looks
     assert every.looks > 50
     assert {"Orange", "Lemon"} <= {str(score.oils).capitalize() for score in kinds}
+
+
+def test_no_text_tells_a_month_which_would_be_wrong_once_the_days_are_moved() -> None:
+    told = " ".join(path.read_text("utf-8") for path in sorted(FOLDER.glob("*.csv")))
+    months = {month for month in month_name if month}
+    # A verb may be a month's name in English.
+    assert not (months - {"May"}) & set(re.findall(r"[A-Z][a-z]+", told))
 
 
 def test_no_vessel_is_used_again_before_a_cleaning_of_it_is_in_the_book(
