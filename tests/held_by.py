@@ -32,7 +32,8 @@ SCREENS = (
         ("masters", ("formula", "house", "limits", "material", "party", "person")),
         ("bench", ("receive",)),
         ("recall", ("recall",)),
-    ) for name in names} | {"copies/copied": "backup", "masters/new_formula": "formula"},
+    ) for name in names}
+    | {"copies/copied": "backup", "goods/tags": "label", "masters/new_formula": "formula"},
 )  # fmt: skip
 VIEWS = (
     "fields without a method: filled by the words and printed by the paper of the room",

@@ -1,4 +1,4 @@
-"""The command `label`: print a sheet of bottle labels, or record what became of them."""
+"""The command `label`: print a sheet of labels, or record what became of them."""
 
 from pathlib import Path
 from typing import Annotated
@@ -7,7 +7,7 @@ import typer
 
 from cli.kit.call import Call, writes
 from cli.kit.complete import complete_lot
-from cli.kit.options import Force, Lot, Text
+from cli.kit.options import Force, Text
 from cli.kit.parsing import Verb
 from cli.kit.schema import Kinds
 from ledger.errors import InputError
@@ -15,7 +15,13 @@ from ledger.errors import InputError
 
 def label(
     call: Call,
-    lot: Lot,
+    lot: Annotated[
+        Text,
+        typer.Argument(
+            help="Code of the lot, or its ending; . for the lot in hand.",
+            autocompletion=complete_lot,
+        ),
+    ] = None,
     out: Annotated[Path | None, typer.Option("--out", help="PDF file to write.")] = None,
     count: Annotated[
         int | None, typer.Option(help="How many; default one a bottle, one specimen.")
@@ -33,12 +39,64 @@ def label(
     nutrition: Annotated[
         bool, typer.Option("--nutrition", help="Print the nutrition too, where it fits.")
     ] = False,
+    language: Annotated[
+        Text, typer.Option(help="Of its fixed words: en, de, fr, es, it or nl; default en.")
+    ] = None,
+    link: Annotated[
+        Text, typer.Option(metavar="URL", help="Address in its symbol, with {lot} for the lot.")
+    ] = None,
+    kind: Annotated[
+        str,
+        typer.Option(
+            help="bottle, received, vessel, sample, case, hold, reject or flammable; all but "
+            "bottle record nothing."
+        ),
+    ] = "bottle",
+    also: Annotated[
+        list[str] | None,
+        typer.Option(metavar="LOT", help="A further lot on the sheet, of such a kind."),
+    ] = None,
+    gtin: Annotated[Text, typer.Option(help="Number of the article, for a case.")] = None,
+    layout: Annotated[Text, typer.Option(help="Where labels stand; default 2x6 on A4.")] = None,
+    layouts: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="File with layouts of your own.")
+    ] = None,
+    start_at: Annotated[
+        int, typer.Option(metavar="N", help="First label that is free on a used sheet.")
+    ] = 1,
+    dpi: Annotated[
+        int | None, typer.Option(help="Dots of the printer, 203, 300 or 600; default its layout's.")
+    ] = None,
+    calibrate: Annotated[
+        bool, typer.Option("--calibrate", help="Print only the frames of the layout.")
+    ] = False,
     force: Force = False,
 ) -> None:
-    """Print a sheet of bottle labels, or record what became of them."""
-    from cli.screens.goods.label import Fate, print_labels, say_labels
+    """Print a sheet of labels, or record what became of them."""
+    from cli.screens.goods.label import (
+        Asked,
+        Fate,
+        check_alone,
+        check_bottles,
+        print_labels,
+        say_labels,
+    )
     from ledger.service.goods.label import labels as verb
 
+    if calibrate or kind != "bottle":
+        given = {"--used": used, "--spoiled": spoiled, "--stock": stock, "--specimen": specimen}
+        check_alone({**given, "--nutrition": nutrition, "--language": language}, kind)
+        from cli.screens.goods import tags
+
+        place = tags.Place(tags.chosen_layout(layout, layouts, dpi), start_at)
+        if calibrate:
+            tags.print_calibration(call, _needed(out), place.layout, force=force)
+            return
+        lots = [_named(lot), *(also or [])]
+        tags.print_tags(call, lots, _needed(out), kind, count, place=place, gtin=gtin, force=force)
+        return
+    lot = _named(lot)
+    check_bottles({"--also": also, "--gtin": gtin})
     if out is None:
         if used is None and spoiled is None:
             raise InputError(
@@ -50,26 +108,33 @@ def label(
             call, book, verb(book, call.how(), lot=lot, printed="0", used=used, spoiled=spoiled)
         )
         return
+    from cli.screens.goods.tags import chosen_layout
+
+    chosen = chosen_layout(layout, layouts, dpi)
     book, fate = call.book(), Fate(used, spoiled, stock)
-    sheet = print_labels(
-        book,
-        call.how(),
-        lot,
-        out,
-        count,
-        fate=fate,
-        specimen=specimen,
-        nutrition=nutrition,
-        force=force,
-    )
+    asked = Asked(specimen, nutrition, language, link, chosen, start_at)
+    sheet = print_labels(book, call.how(), lot, out, count, fate=fate, asked=asked, force=force)
     say_labels(call, book, sheet.done, sheet)
+
+
+def _named(lot: str | None) -> str:
+    if lot is None:
+        raise InputError("Labels are of a lot, and none is named.", "Name its lot.")
+    return lot
+
+
+def _needed(out: Path | None) -> Path:
+    if out is None:
+        raise InputError("Nothing was said to print.", "Say where the sheet goes with --out.")
+    return out
 
 
 def answers() -> Kinds:
     """Return what the command answers."""
     from reports.json.goods.label import LabelAnswer
+    from reports.json.kit.answer import File
 
-    return (LabelAnswer,)
+    return (LabelAnswer, File)
 
 
 def register(app: typer.Typer) -> None:

@@ -32,11 +32,11 @@ class LabelView(Struct, frozen=True):
     lot: str
     """The lot's code, printed and carried by the QR symbol."""
     volume: str
-    """Net volume of one bottle, such as 250 mL."""
+    """Net volume of one bottle, such as 250 mL; where two units are asked for, both."""
     made_on: str
-    """The day it was made, ISO."""
+    """When it was made, in words; empty when nobody knows."""
     best_before: str | None
-    """The best-before day, ISO; None when none is known."""
+    """Until when it is best, in words; None when no day is known."""
     dilution: str | None
     """How to dilute it, in one line."""
     text: str | None
@@ -53,6 +53,39 @@ class LabelView(Struct, frozen=True):
     """Whether the bottle is so small that its words may be smaller."""
     across: str | None = None
     """A word across it, where it is for no bottle that leaves."""
+    figures_mm: float = 4.0
+    """Height that the figures of the volume must have, in millimetres."""
+    symbol: str = ""
+    """What the QR symbol says; the lot where nothing else."""
+    lot_word: str = "Lot"
+    """The word before the lot."""
+
+
+class TagView(Struct, frozen=True):
+    """A label for the shelf, the bench or the carton, not for a bottle that is sold."""
+
+    title: str
+    """What it is on, the largest words after the big one."""
+    lot: str
+    """The lot's code."""
+    big: str = ""
+    """One word to be read from afar, such as HOLD."""
+    rows: tuple[tuple[str, str], ...] = ()
+    """Label and value."""
+    blanks: tuple[str, ...] = ()
+    """Labels of blanks to write in."""
+    symbol: str = ""
+    """What its QR symbol says; none without."""
+    bars: str = ""
+    """What its Code 128 says; the first character may be the one that marks GS1."""
+    under: str = ""
+    """What stands below the bars, for people."""
+    is_barred: bool = False
+    """Whether a border of thick diagonals says from afar that it is not to be used."""
+    has_flame: bool = False
+    """Whether a diamond with a flame stands on it."""
+    statements: tuple[str, ...] = ()
+    """Statements, each a sentence."""
 
 
 class LabelSheetView(Struct, frozen=True):

@@ -12,15 +12,18 @@ from msgspec.structs import replace
 from reportlab.lib.pagesizes import A4
 from reportlab.pdfgen.canvas import Canvas
 
-from reports.pdf.goods.label import ACROSS, DOWN, LEFT, PER_PAGE, TICK, TOP, label_sheet
-from reports.pdf.goods.label_fit import LABEL_HEIGHT, LABEL_WIDTH, lay_label
+from reports.pdf.goods.label import EDGE, OFF, TICK, label_sheet
+from reports.pdf.goods.label_fit import lay_label
+from reports.pdf.goods.layouts import USUAL, shipped_layouts
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Mark, Rule, Symbol, Words
-from reports.pdf.kit.page import BELOW, FOOT_ROOM, foot
+from reports.pdf.kit.page import FOOT_ROOM, foot
 from reports.pdf.lots.record import batch_record
 from tests.benchmarks.ratios import best_seconds, line
 from tests.reports.pdf.examples import LABEL, SHEET, long_record
 
+LAYOUT = shipped_layouts()[USUAL]
+LABEL_WIDTH, LABEL_HEIGHT, PER_PAGE = LAYOUT.plate.width, LAYOUT.plate.height, LAYOUT.per_page
 SHORT, LONG = 1_000, 20_000
 PAGES = (1, 25)
 
@@ -64,19 +67,15 @@ def bare_sheet(count: int, label: tuple[Mark, ...], feet: list[tuple[Mark, ...]]
     bare_marks(canvas, label, LABEL_HEIGHT)
     canvas.endForm()
     for page, foot_marks in enumerate(feet):
-        canvas.setLineWidth(0.25)
-        for row in range(DOWN + 1):
-            for column in range(ACROSS + 1):
-                x, y = LEFT + column * LABEL_WIDTH, TOP - row * LABEL_HEIGHT
-                canvas.line(x - TICK, y, x + TICK, y)
-                canvas.line(x, y - TICK, x, y + TICK)
+        canvas.setLineWidth(0.5)
+        for x, y in {LAYOUT.place(place) for place in range(PER_PAGE)}:
+            canvas.line(x, y - OFF, x, y - OFF - TICK)
         for place in range(min(PER_PAGE, count - page * PER_PAGE)):
-            row, column = divmod(place, ACROSS)
             canvas.saveState()
-            canvas.translate(LEFT + column * LABEL_WIDTH, TOP - (row + 1) * LABEL_HEIGHT)
+            canvas.translate(*LAYOUT.place(place))
             canvas.doForm("label")
             canvas.restoreState()
-        bare_marks(canvas, foot_marks, BELOW + FOOT_ROOM)
+        bare_marks(canvas, foot_marks, EDGE + FOOT_ROOM)
         canvas.showPage()
     canvas.save()
 

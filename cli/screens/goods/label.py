@@ -4,6 +4,7 @@ Guarantees: a sheet is drawn whole before its file is made; labels are recorded 
 has been drawn; a file that is there stays unless asked.
 """
 
+from collections.abc import Mapping
 from io import BytesIO
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
@@ -16,7 +17,7 @@ from cli.kit.files import once_recorded, paper_at
 from ledger.domain.entries import Labels
 from ledger.domain.entries.choices import Across
 from ledger.domain.lots.labels import across
-from ledger.errors import RefusedError
+from ledger.errors import InputError, RefusedError
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.glass.serving import card
 from ledger.service.goods.label import labels
@@ -30,10 +31,12 @@ from reports.words.goods.label import (
     label_sheet_view,
     lacking_lines,
     left_out_lines,
+    typed_lines,
 )
 
 if TYPE_CHECKING:
     from reports.json.goods.label import LabelAnswer
+    from reports.pdf.goods.layouts import Layout
 
 
 class Fate(NamedTuple):
@@ -62,8 +65,27 @@ class Sheet(NamedTuple):
     """The same in a line; nothing where it lacks nothing."""
 
 
+class Asked(NamedTuple):
+    """What labels were asked for."""
+
+    specimen: bool = False
+    """Whether they are for the record only."""
+    nutrition: bool = False
+    """Whether they declare the nutrition too."""
+    language: str | None = None
+    """The language of their fixed words."""
+    link: str | None = None
+    """The address that their symbol says."""
+    layout: "Layout | None" = None
+    """Where they stand; None: as usual."""
+    start_at: int = 1
+    """The first label that is free."""
+
+
 NO_FATE = Fate()
 """Nothing was said of it."""
+AS_USUAL = Asked()
+"""Nothing was asked for besides."""
 
 
 def print_labels(
@@ -74,8 +96,7 @@ def print_labels(
     count: int | None,
     *,
     fate: Fate = NO_FATE,
-    specimen: bool = False,
-    nutrition: bool = False,
+    asked: Asked = AS_USUAL,
     force: bool,
 ) -> Sheet:
     """Draw a sheet of labels, record it, and write it with the seal that includes the record."""
@@ -83,15 +104,22 @@ def print_labels(
         raise RefusedError(
             f"{count} labels cannot be printed at once.", "Ask for 1 to 10000 labels."
         )
-    found, count = dossier(book, text, how.by), count or (1 if specimen else None)
+    found, count = dossier(book, text, how.by), count or (1 if asked.specimen else None)
     served = card(book, found.state.code)
-    word = Across.SPECIMEN if specimen else across(found.state, book.clock().date())
-    view = label_sheet_view(found, count, served, with_nutrition=nutrition)
+    word = Across.SPECIMEN if asked.specimen else across(found.state, book.clock().date())
+    view = label_sheet_view(
+        found,
+        count,
+        served,
+        with_nutrition=asked.nutrition,
+        language=asked.language,
+        link=asked.link,
+    )
     sheet = across_each(view, word)
     with paper_at(out, force=force) as paper:
         # Put whole before anything is recorded: a full disk or a name that cannot be drawn is told
         # while nothing is, and this sheet stands, under the older seal, should the next one fail.
-        paper.put(_drawn(sheet))
+        paper.put(_drawn(sheet, asked))
         done = labels(
             book,
             how,
@@ -100,7 +128,7 @@ def print_labels(
             used=fate.used,
             spoiled=fate.spoiled,
             stock=fate.stock,
-            specimen="yes" if specimen else None,
+            specimen="yes" if asked.specimen else None,
         )
         with once_recorded(
             f"Entry {done.seq} is recorded: {sheet.count} labels of {found.state.code} printed.",
@@ -109,22 +137,24 @@ def print_labels(
             # The label as it was drawn, under the seal as it is now.
             now = dossier(book, found.state.code)
             again = replace(sheet, frame=frame_of(now.house, now.seal, now.written_at))
-            paper.put(_drawn(across_each(again, done.entry.facts.across)))
+            paper.put(_drawn(across_each(again, done.entry.facts.across), asked))
     gaps = gap_lines(served.declaration) if served else ()
-    return Sheet(done, out, _left_out(sheet), gaps, lacking_lines(served) if served else ())
+    lacking = (*(lacking_lines(served) if served else ()), *typed_lines(asked.language))
+    return Sheet(done, out, _left_out(sheet, asked), gaps, lacking)
 
 
-def _left_out(sheet: LabelSheetView) -> tuple[str, ...]:
-    from reports.pdf.goods.label_fit import fit_label
+def _left_out(sheet: LabelSheetView, asked: Asked) -> tuple[str, ...]:
+    from reports.pdf.goods.label_fit import USUAL_PLATE, fit_label
 
-    return fit_label(sheet.label).left_out
+    plate = asked.layout.plate if asked.layout else USUAL_PLATE
+    return fit_label(sheet.label, plate).left_out
 
 
-def _drawn(view: LabelSheetView) -> bytes:
+def _drawn(view: LabelSheetView, asked: Asked) -> bytes:
     from reports.pdf.goods.label import label_sheet
 
     sheet = BytesIO()
-    label_sheet(view, sheet)
+    label_sheet(view, sheet, asked.layout, asked.start_at)
     return sheet.getvalue()
 
 
@@ -158,3 +188,29 @@ def say_labels(call: Call, book: Book, done: Recorded[Labels], sheet: Sheet | No
         else ()
     )
     say(call, plain, said.done, *paper, *said.found, *said.last)
+
+
+def check_alone(given: Mapping[str, object], what: str) -> None:
+    """Refuse options that go with bottle labels only.
+
+    Raises:
+        InputError: One of them was given.
+    """
+    if wrong := [name for name, value in given.items() if value]:
+        raise InputError(
+            f"{', '.join(wrong)} goes with the labels of bottles, not with --kind {what}.",
+            "Leave it out.",
+        )
+
+
+def check_bottles(given: Mapping[str, object]) -> None:
+    """Refuse options that go with other labels only.
+
+    Raises:
+        InputError: One of them was given.
+    """
+    if wrong := [name for name, value in given.items() if value]:
+        raise InputError(
+            f"{', '.join(wrong)} goes with other labels than those of bottles.",
+            "Say which with --kind, or leave it out.",
+        )

@@ -1,90 +1,186 @@
-"""Sheets of bottle labels.
+"""Sheets and rolls of labels.
 
-Guarantees: as many equal labels as asked for, on as many A4 pages as that takes, with marks to
-cut along and the book's seal below; every label carries its lot code in words and as a QR symbol.
-Refuses: fewer than one label, and a label whose words do not fit
-when it declares the least.
+Guarantees: as many labels as asked for, each where its layout has it, on as many pages as that
+takes; what is cut apart has marks outside the trim; the book's seal stands below where there is
+room; a label is set and its symbol encoded once, however many there are. Refuses: fewer than one
+label, and a label whose words do not fit when it declares the least.
 """
 
+from collections.abc import Sequence
 from typing import BinaryIO
 
-from reportlab.lib.pagesizes import A4
+from msgspec.structs import replace
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
 from ledger.errors import RefusedError
-from reports.pdf.goods.label_fit import LABEL_HEIGHT, LABEL_WIDTH, fit_label
-from reports.pdf.kit.marks import Mark
-from reports.pdf.kit.page import BELOW, FOOT_ROOM, WIDTH, foot, write_pages
-from reports.pdf.kit.strips import draw_strips
+from reports.kit.frame import Frame
+from reports.pdf.goods.label_fit import fit_label, refuse_as_too_small
+from reports.pdf.goods.layouts import USUAL, Layout, Plate, shipped_layouts
+from reports.pdf.kit.marks import Box, Mark, Rule, Words
+from reports.pdf.kit.page import BELOW, FOOT_ROOM, WIDTH, Size, foot, write_sheets
+from reports.pdf.kit.strips import Strip, draw_strips
+from reports.pdf.kit.styles import CELL, RULE, SMALL
 from reports.views.goods import LabelSheetView
 
-ACROSS, DOWN = 2, 6
-"""How many labels stand side by side and one below the other."""
-
-PER_PAGE = ACROSS * DOWN
-"""Labels a page."""
-
-LEFT = (WIDTH - ACROSS * LABEL_WIDTH) / 2
-"""The leftmost cut."""
-
-TOP = A4[1] - 7 * mm
-"""The uppermost cut."""
-
-TICK = 1.5 * mm
-"""Half the length of a cutting mark; it stays inside the padding of the labels."""
+TICK, OFF = 2 * mm, 0.5 * mm
+"""Length of a mark to cut along, and how far it stands off the trim."""
+EDGE = 4 * mm
+"""What stays blank below the seal: the marks to cut along need the rest."""
+RULER = 100 * mm
+"""Length of the line on a sheet to calibrate by."""
 
 
-def _lay_marks(canvas: Canvas) -> None:
-    """Draw a small cross wherever two cuts meet."""
-    canvas.setLineWidth(0.25)
-    for row in range(DOWN + 1):
-        for column in range(ACROSS + 1):
-            x, y = LEFT + column * LABEL_WIDTH, TOP - row * LABEL_HEIGHT
-            canvas.line(x - TICK, y, x + TICK, y)
-            canvas.line(x, y - TICK, x, y + TICK)
-
-
-def _draw_page(canvas: Canvas, marks: tuple[Mark, ...], page: int, count: int) -> None:
-    """Draw the labels of one page; they are drawn once for the paper and then repeated."""
-    if page == 0:
-        canvas.beginForm("label", 0, 0, LABEL_WIDTH, LABEL_HEIGHT)
-        for mark in marks:
-            mark.draw(canvas, LABEL_HEIGHT)
-        canvas.endForm()
-    _lay_marks(canvas)
-    for place in range(min(PER_PAGE, count - page * PER_PAGE)):
-        row, column = divmod(place, ACROSS)
-        canvas.saveState()
-        canvas.translate(LEFT + column * LABEL_WIDTH, TOP - (row + 1) * LABEL_HEIGHT)
-        canvas.doForm("label")
-        canvas.restoreState()
-
-
-def label_sheet(view: LabelSheetView, out: BinaryIO) -> None:
-    """Write a sheet of labels as PDF.
+def label_sheet(
+    view: LabelSheetView, out: BinaryIO, layout: Layout | None = None, start_at: int = 1
+) -> None:
+    """Write labels as PDF.
 
     Args:
         view: What the labels say and how many there are.
         out: Where the bytes go; untouched if anything is refused.
+        layout: Where they stand; None: as usual.
+        start_at: The first label that is still free on the first sheet, counted from 1.
 
     Raises:
-        RefusedError: There is no label to print, or its words do not fit.
+        RefusedError: There is no label to print, its words do not fit, or the sheet has no such
+            label.
     """
+    layout, label = layout or shipped_layouts()[USUAL], view.label
     if view.count < 1:
         raise RefusedError(
             f"A sheet needs at least 1 label and {view.count} were asked for.",
             "Say how many labels to print.",
         )
-    label, count = view.label, view.count
-    marks = fit_label(label).marks
-    pages = -(-count // PER_PAGE)
-    lead = f"{count} label{'s' if count > 1 else ''} of lot {label.lot}"
+    try:
+        marks = fit_label(label, layout.plate).marks
+    except RefusedError as error:
+        raise refuse_as_too_small(label, layout.plate, error) from error
+    lead = f"{view.count} label{'s' if view.count > 1 else ''} of lot {label.lot}"
+    write_labels(
+        out, view.frame, f"Labels {label.lot}", lead, [(marks, view.count)], layout, start_at
+    )
+
+
+Run = tuple[tuple[Mark, ...], int]
+"""The marks of one label, and how many of it."""
+
+
+def write_labels(
+    out: BinaryIO,
+    frame: Frame,
+    title: str,
+    lead: str,
+    runs: Sequence[Run],
+    layout: Layout,
+    start_at: int = 1,
+) -> None:
+    """Write labels whose marks are known, one run after the other.
+
+    Raises:
+        RefusedError: The sheet has no label to start at.
+    """
+    if not 1 <= start_at <= layout.per_page:
+        raise RefusedError(
+            f"A sheet of {layout.name} has {layout.per_page} labels, and no label {start_at}.",
+            f"Give --start-at with 1 to {layout.per_page}.",
+        )
+    order = [number for number, (_, count) in enumerate(runs) for _ in range(count)]
+    pages = -(-(len(order) + start_at - 1) // layout.per_page)
 
     def draw(canvas: Canvas, page: int) -> None:
-        _draw_page(canvas, marks, page, count)
-        parts = (f"{lead}, page {page + 1} of {pages}", view.frame.stood)
-        below = foot(". ".join(part for part in parts if part), view.frame.seal)
-        draw_strips(canvas, [below], BELOW + FOOT_ROOM)
+        if page == 0:
+            _keep(canvas, runs, layout.plate)
+        _lay_marks(canvas, layout)
+        for place in range(layout.per_page):
+            number = page * layout.per_page + place - (start_at - 1)
+            if 0 <= number < len(order):
+                _put(canvas, f"label{order[number]}", *layout.place(place))
+        below = _below(frame, f"{lead}, page {page + 1} of {pages}", layout)
+        draw_strips(canvas, [below], below.height + EDGE)
 
-    write_pages(out, view.frame, f"Labels {label.lot}", pages, draw)
+    write_sheets(out, frame, title, pages, draw, Size(*layout.page_points))
+
+
+def _keep(canvas: Canvas, runs: Sequence[Run], plate: Plate) -> None:
+    """Keep each label as a form of the file, drawn once and shown often."""
+    for number, (marks, _) in enumerate(runs):
+        canvas.beginForm(f"label{number}", 0, 0, plate.width, plate.height)
+        for mark in marks:
+            mark.draw(canvas, plate.height)
+        canvas.endForm()
+
+
+def _put(canvas: Canvas, form: str, x: float, y: float) -> None:
+    canvas.saveState()
+    canvas.translate(x, y)
+    canvas.doForm(form)
+    canvas.restoreState()
+
+
+def _lay_marks(canvas: Canvas, layout: Layout) -> None:
+    """Draw marks to cut along, outside of all labels."""
+    if not layout.cut:
+        return
+    canvas.setLineWidth(RULE)
+    left, below = layout.place(layout.per_page - layout.across)
+    _, top = layout.place(0)
+    top += layout.plate.height
+    right = layout.place(layout.across - 1)[0] + layout.plate.width
+    for x in sorted({edge for n in range(layout.across) for edge in _edges(layout, n)}):
+        canvas.line(x, top + OFF, x, top + OFF + TICK)
+        canvas.line(x, below - OFF, x, below - OFF - TICK)
+    for row in range(layout.down):
+        y = layout.place(row * layout.across)[1]
+        for edge in (y, y + layout.plate.height):
+            canvas.line(left - OFF - TICK, edge, left - OFF, edge)
+            canvas.line(right + OFF, edge, right + OFF + TICK, edge)
+
+
+def _edges(layout: Layout, column: int) -> tuple[float, float]:
+    x, _ = layout.place(column)
+    return round(x, 3), round(x + layout.plate.width, 3)
+
+
+def _below(frame: Frame, lead: str, layout: Layout) -> Strip:
+    """Lay out what stands below the labels: the seal, one line of it, or nothing, by the room."""
+    told = ". ".join(part for part in (lead, frame.stood) if part)
+    if layout.below >= BELOW + FOOT_ROOM - 1 and layout.page_points[0] >= WIDTH:
+        return foot(told, frame.seal)
+    if layout.below >= BELOW + SMALL.leading and layout.page_points[0] >= WIDTH:
+        _, *numbers = frame.seal
+        line = f"{lead}. {' '.join(numbers)}"
+        return Strip(SMALL.leading, (Words(10 * mm, SMALL.drop, line, SMALL),))
+    return Strip(0)
+
+
+def calibration(frame: Frame, layout: Layout, out: BinaryIO) -> None:
+    """Write the frames of a layout, to hold against a sheet of labels before it is printed on.
+
+    Args:
+        frame: Its house and date.
+        layout: Where the labels stand.
+        out: Where the bytes go.
+    """
+    plate = layout.plate
+
+    def draw(canvas: Canvas, _page: int) -> None:
+        for number in range(layout.per_page):
+            x, y = layout.place(number)
+            Box(x, 0, plate.width, plate.height, None, RULE).draw(canvas, y + plate.height)
+            Words(x + 2 * mm, CELL.size + 2 * mm, str(number + 1), CELL).draw(
+                canvas, y + plate.height
+            )
+        x, y = layout.place(0)
+        ruler = min(RULER, layout.page_points[0] - 2 * x - 4 * mm)
+        told = f"{layout.name}: this line is {ruler / mm:.0f} mm long; each frame is {plate.size}"
+        middle = y + plate.height / 2
+        Rule(x + 2 * mm, 0, x + 2 * mm + ruler, 0, RULE).draw(canvas, middle)
+        Words(x + 2 * mm, SMALL.size + 1 * mm, told, SMALL).draw(canvas, middle)
+
+    write_sheets(out, frame, f"Layout {layout.name}", 1, draw, Size(*layout.page_points))
+
+
+def with_dpi(layout: Layout, dpi: int | None) -> Layout:
+    """Return a layout for a printer of some dots an inch."""
+    return replace(layout, dpi=dpi) if dpi else layout

@@ -6,17 +6,18 @@ size.
 References:
     Regulation (EU) No 1169/2011, Article 13(2) and Annex IV: an x-height of at least 1.2 mm;
     Article 13(3): of at least 0.9 mm on packages whose largest surface is below 80 cm².
-    Directive 76/211/EEC, Annex I, 3.1: net volume in figures of at least 4 mm up to 1 L, and of at
-    least 2 mm up to 50 mL (read).
+    Directive 76/211/EEC, Annex I, 3.1: net volume in figures of at least 2 mm up to 50 mL, 3 mm up
+    to 200 mL, 4 mm up to 1 L, and 6 mm above (read).
 """
 
 from collections.abc import Iterator
 
 from msgspec import Struct
 from msgspec.structs import replace
+from reportlab.lib.units import mm
 
 from reports.pdf.kit.fonts import BOLD, MEDIUM, REGULAR
-from reports.pdf.kit.text import Face, widest_word
+from reports.pdf.kit.text import CAP_HEIGHT, Face, widest_word
 from reports.views.goods import LabelView
 
 LEAST = 6.5
@@ -30,12 +31,6 @@ LEAST_PRODUCT = 9.0
 
 SPACING = 1.15
 """Leading over size: close, since a label is small."""
-
-VOLUME = Face(MEDIUM, 16.5, SPACING)
-"""The face of the net volume, which never shrinks: figures 4 mm high."""
-
-VOLUME_SMALL = Face(MEDIUM, 10.0, SPACING)
-"""The same on a small bottle: figures above 2 mm high."""
 
 
 class Block(Struct, frozen=True):
@@ -66,18 +61,16 @@ class Block(Struct, frozen=True):
 
 def _dates(label: LabelView) -> str:
     """Say how long it is best, if known, and when it was made; neither date is broken."""
-    made = f"made on {label.made_on}"
-    if label.best_before is None:
-        return made.capitalize().replace(" ", "\u00a0")
-    best = f"Best before {label.best_before},"
-    return " ".join(words.replace(" ", "\u00a0") for words in (best, made))
+    told = [words for words in (label.best_before, label.made_on) if words]
+    kept = ", ".join(words.replace(" ", "\u00a0") for words in told)
+    return kept.replace(",\u00a0", ", ")
 
 
 def upper_blocks(label: LabelView, least: float = LEAST) -> list[Block]:
     """List what stands beside and below the symbol, in order; `least` is the least size."""
     blocks = [
         Block("product", label.product, BOLD, 16, LEAST_PRODUCT, late=True),
-        Block("lot code", f"Lot {label.lot}", MEDIUM, 10),
+        Block("lot code", f"{label.lot_word} {label.lot}", MEDIUM, 10),
         Block("strength", (label.strength or "").replace(" ", "\u00a0"), MEDIUM, 9),
         Block("dates", _dates(label), REGULAR, 8),
         Block("dilution", label.dilution or "", MEDIUM, 8.5),
@@ -99,8 +92,8 @@ def maker_blocks(label: LabelView, least: float = LEAST) -> list[Block]:
 
 
 def volume_face(label: LabelView) -> Face:
-    """Return the face of a label's net volume."""
-    return VOLUME_SMALL if label.is_small else VOLUME
+    """Return the face of a label's net volume, which never shrinks."""
+    return Face(MEDIUM, round(label.figures_mm * mm / CAP_HEIGHT + 0.05, 1), SPACING)
 
 
 def leasts_of(label: LabelView) -> tuple[float, ...]:

@@ -22,22 +22,14 @@ from reports.pdf.goods.label_block import (
     upper_blocks,
     volume_face,
 )
+from reports.pdf.goods.layouts import Plate, shipped_layouts
 from reports.pdf.kit.fonts import BOLD
 from reports.pdf.kit.marks import Across, Mark, Rule, Symbol, Words
 from reports.pdf.kit.text import Face, widest_word, width_of, wrap
 from reports.views.goods import LabelView
 
-LABEL_WIDTH, LABEL_HEIGHT = 90 * mm, 44 * mm
-"""A label between its cutting marks, in points."""
-
-PADDING = 3 * mm
-"""What stays blank inside the cut."""
-
-INNER, ROOM = LABEL_WIDTH - 2 * PADDING, LABEL_HEIGHT - 2 * PADDING
-"""Width and height for words."""
-
-SYMBOL = 17 * mm
-"""Side of the square for the QR symbol, at the upper right."""
+USUAL_PLATE = Plate(90 * mm, 44 * mm)
+"""The label that is taken where nothing else is said."""
 
 ACROSS, ACROSS_ANGLE = Face(BOLD, 44.0), 20.0
 """Face and slope of a word across: SPECIMEN reaches from edge to edge."""
@@ -45,11 +37,8 @@ ACROSS, ACROSS_ANGLE = Face(BOLD, 44.0), 20.0
 OVER = 1.5 * mm
 """How far the symbol's own quiet zone reaches into the padding."""
 
-BESIDE = INNER - SYMBOL + OVER
-"""Width for words beside the symbol; no word may be wider."""
-
-VOLUME_ROOM = 0.6 * INNER
-"""Width for the net volume, at the lower right."""
+VOLUME_SHARE = 0.6
+"""The part of the width that the net volume may take, at the lower right."""
 
 GAP = 0.4 * mm
 """Between two blocks of words."""
@@ -64,51 +53,58 @@ Laid = tuple[list[Words], float]
 """Lines of words, and the height they take in points."""
 
 
-def _lay(blocks: Sequence[Block], shrink: float, width: Callable[[float], float]) -> Laid:
+def _beside(plate: Plate) -> float:
+    """Return the width for words beside the symbol; no word may be wider."""
+    return plate.inner - plate.symbol + OVER
+
+
+def _lay(
+    blocks: Sequence[Block],
+    shrink: float,
+    width: Callable[[float], float],
+    left: float,
+    most: float,
+) -> Laid:
     """Set blocks one below the other; `width` gives the room for a line at a height."""
     lines: list[Words] = []
     y = 0.0
     for block in blocks:
-        face = block.face(shrink, min(width(0), BESIDE))
+        face = block.face(shrink, min(width(0), most))
 
         # Told as defaults, since a closure would see the values of the next block.
         def room(line: int, top: float = y, leading: float = face.leading) -> float:
             return width(top + line * leading)
 
         for text in wrap(block.text, face, room):
-            lines.append(Words(PADDING, y + face.drop, text, face))
+            lines.append(Words(left, y + face.drop, text, face))
             y += face.leading
         y += GAP
     return lines, max(y - GAP, 0.0)
 
 
-def _room_at(y: float) -> float:
-    """Give the room for a line with its top at `y`, beside or below the symbol."""
-    return BESIDE if y < SYMBOL - OVER else INNER
-
-
-def _volume(label: LabelView) -> Laid:
+def _volume(label: LabelView, plate: Plate) -> Laid:
     """Set the net volume flush right."""
     face = volume_face(label)
-    texts = wrap(label.volume, face, lambda _: VOLUME_ROOM)
+    texts = wrap(label.volume, face, lambda _: VOLUME_SHARE * plate.inner)
     lines = [
-        Words(PADDING + INNER, line * face.leading + face.drop, text, face, "right")
+        Words(plate.padding + plate.inner, line * face.leading + face.drop, text, face, "right")
         for line, text in enumerate(texts)
     ]
     return lines, len(lines) * face.leading
 
 
-def _maker_width(label: LabelView) -> float:
+def _maker_width(label: LabelView, plate: Plate) -> float:
     """Give the room for the maker's name and address."""
-    lines, _ = _volume(label)
-    return INNER - max(width_of(line.text, line.face) for line in lines) - 3 * mm
+    lines, _ = _volume(label, plate)
+    return plate.inner - max(width_of(line.text, line.face) for line in lines) - 3 * mm
 
 
-def _foot(label: LabelView, shrink: float, least: float) -> Laid:
+def _foot(label: LabelView, shrink: float, least: float, plate: Plate) -> Laid:
     """Set maker and volume on one last baseline."""
-    width = _maker_width(label)
-    maker, high = _lay(maker_blocks(label, least), shrink, lambda _: width)
-    volume, tall = _volume(label)
+    width = _maker_width(label, plate)
+    blocks = maker_blocks(label, least)
+    maker, high = _lay(blocks, shrink, lambda _: width, plate.padding, width)
+    volume, tall = _volume(label, plate)
     if not maker:
         return volume, tall
     apart = volume[-1].y - maker[-1].y
@@ -122,31 +118,22 @@ def _down(line: Words, by: float) -> Words:
     return Words(line.x, line.y + by, line.text, line.face, line.align, line.struck)
 
 
-def _too_wide(label: LabelView) -> list[str]:
+def _too_wide(label: LabelView, plate: Plate) -> list[str]:
     """Name in whole sentences the words that fit no line."""
-    width, least = _maker_width(label), leasts_of(label)[-1]
+    width, least = _maker_width(label, plate), leasts_of(label)[-1]
     problems = [
         f"A word of the {block.name} is too wide even at {block.least:g} pt."
         for blocks, room in (
-            (upper_blocks(label, least), BESIDE),
+            (upper_blocks(label, least), _beside(plate)),
             (maker_blocks(label, least), width),
         )
         for block in blocks
         if block.largest_within(room) < block.least
     ]
     face = volume_face(label)
-    if widest_word(label.volume, face) > VOLUME_ROOM:
+    if widest_word(label.volume, face) > VOLUME_SHARE * plate.inner:
         problems.append(f"A word of the net volume is too wide at {face.size:g} pt.")
     return problems
-
-
-def _refuse(label: LabelView, why: str) -> RefusedError:
-    """Make the error for a label that does not fit."""
-    return RefusedError(
-        f"The label of lot {label.lot} does not fit {LABEL_WIDTH / mm:.0f} by "
-        f"{LABEL_HEIGHT / mm:.0f} mm. {why}",
-        "Shorten its names and texts and print again.",
-    )
 
 
 class Fitted(NamedTuple):
@@ -158,11 +145,12 @@ class Fitted(NamedTuple):
     """Names of what had no room and was cut to its least."""
 
 
-def fit_label(label: LabelView) -> Fitted:
+def fit_label(label: LabelView, plate: Plate = USUAL_PLATE) -> Fitted:
     """Set a label, with as much of what it declares as has room.
 
     Args:
         label: What it says.
+        plate: What it is printed on.
 
     Raises:
         RefusedError: Its words do not fit even at their least sizes, when it says the least.
@@ -170,17 +158,43 @@ def fit_label(label: LabelView) -> Fitted:
     *fuller, (least, left_out) = shorter(label)
     for told, cut in fuller:
         try:
-            return Fitted(lay_label(told), cut)
+            return Fitted(lay_label(told, plate), cut)
         except RefusedError:
             continue
-    return Fitted(lay_label(least), left_out)
+    return Fitted(lay_label(least, plate), left_out)
 
 
-def lay_label(label: LabelView) -> tuple[Mark, ...]:
+def layouts_that_hold(label: LabelView) -> list[str]:
+    """Return the layouts that come with pottle and hold a label, the smallest labels first."""
+    by_size = sorted(shipped_layouts().values(), key=lambda each: each.width * each.height)
+    return [layout.name for layout in by_size if _holds(layout.plate, label)]
+
+
+def _holds(plate: Plate, label: LabelView) -> bool:
+    try:
+        fit_label(label, plate)
+    except RefusedError:
+        return False
+    return True
+
+
+MOST_NAMED = 3
+"""Layouts that are named to who has to choose one."""
+
+
+def refuse_as_too_small(label: LabelView, plate: Plate, why: RefusedError) -> RefusedError:
+    """Return the error of a label that does not fit, with the layouts that would hold it."""
+    held = [name for name in layouts_that_hold(label) if shipped_layouts()[name].plate != plate]
+    todo = f"It fits with --layout {' or '.join(held[:MOST_NAMED])}. " if held else ""
+    return RefusedError(why.what, f"{todo}{why.todo}")
+
+
+def lay_label(label: LabelView, plate: Plate = USUAL_PLATE) -> tuple[Mark, ...]:
     """Set a label with every one of its words.
 
     Args:
         label: What it says.
+        plate: What it is printed on.
 
     Returns:
         Its marks; `y` is measured downwards from its upper cut, `x` from its left cut, in points.
@@ -188,33 +202,60 @@ def lay_label(label: LabelView) -> tuple[Mark, ...]:
     Raises:
         RefusedError: Its words do not fit even at their least sizes.
     """
-    if problems := _too_wide(label):
-        raise _refuse(label, " ".join(problems))
-    needed, leasts = 0.0, leasts_of(label)
+    if problems := _too_wide(label, plate):
+        raise _refuse(label, plate, " ".join(problems))
+    beside, symbol = _beside(plate), plate.symbol - OVER
+
+    def room_at(y: float) -> float:
+        """Give the room for a line with its top at `y`, beside or below the symbol."""
+        return beside if y < symbol else plate.inner
+
+    tallest, needed, leasts = "", 0.0, leasts_of(label)
     for least, step in product(leasts, range(STEPS + 1)):
         shrink = 2 * step / STEPS
-        foot, low = _foot(label, shrink, least)
-        upper, high = _lay(upper_blocks(label, least), shrink, _room_at)
-        needed = max(high, SYMBOL - OVER) + FOOT_GAP + low
-        if needed <= ROOM:
-            return _marks(label, upper, [_down(line, ROOM - low) for line in foot], ROOM - low)
+        foot, low = _foot(label, shrink, least, plate)
+        blocks = upper_blocks(label, least)
+        upper, high = _lay(blocks, shrink, room_at, plate.padding, beside)
+        needed = max(high, symbol) + FOOT_GAP + low
+        if needed <= plate.room:
+            lowered = [_down(line, plate.room - low) for line in foot]
+            return _marks(label, plate, upper, lowered, plate.room - low)
+        tallest = _tallest(blocks, shrink, room_at, beside)
     raise _refuse(
         label,
+        plate,
         f"At its least sizes, {LEAST_PRODUCT:g} pt for the product and {leasts[-1]:g} pt for "
-        f"the rest, it needs {needed / mm:.1f} mm of height inside its margins and has "
-        f"{ROOM / mm:.1f} mm.",
+        f"the rest, it lacks {(needed - plate.room) / mm:.1f} mm of height; what "
+        f"takes most of it: {tallest}.",
+    )
+
+
+def _tallest(
+    blocks: Sequence[Block], shrink: float, room: Callable[[float], float], most: float
+) -> str:
+    """Return the name of what takes most height."""
+    return max(blocks, key=lambda block: _lay([block], shrink, room, 0.0, most)[1]).name
+
+
+def _refuse(label: LabelView, plate: Plate, why: str) -> RefusedError:
+    """Make the error for a label that does not fit."""
+    return RefusedError(
+        f"The label of lot {label.lot} does not fit {plate.size}. {why}",
+        "Or shorten the names and texts that you typed, and print again.",
     )
 
 
 def _marks(
-    label: LabelView, upper: list[Words], foot: list[Words], foot_top: float
+    label: LabelView, plate: Plate, upper: list[Words], foot: list[Words], foot_top: float
 ) -> tuple[Mark, ...]:
     """Put the parts together inside the padding."""
-    y = foot_top - FOOT_GAP / 2
-    rule = Rule(PADDING, PADDING + y, PADDING + INNER, PADDING + y, 0.4)
-    left, below = LABEL_WIDTH - PADDING - SYMBOL + OVER, PADDING + SYMBOL - OVER
-    symbol = Symbol(left, below, label.lot, SYMBOL)
-    words = [_down(line, PADDING) for line in upper + foot]
-    middle = (LABEL_WIDTH / 2, LABEL_HEIGHT / 2)
-    over = (Across(*middle, label.across, ACROSS, ACROSS_ANGLE),) if label.across else ()
+    pad, y = plate.padding, foot_top - FOOT_GAP / 2
+    rule = Rule(pad, pad + y, pad + plate.inner, pad + y, 0.5)
+    left, below = plate.width - pad - plate.symbol + OVER, pad + plate.symbol - OVER
+    said = label.symbol or label.lot
+    symbol = Symbol(left, below, said, plate.symbol, dpi=plate.dpi)
+    words = [_down(line, pad) for line in upper + foot]
+    middle = (plate.width / 2, plate.height / 2)
+    face = Face(BOLD, ACROSS.size * plate.width / USUAL_PLATE.width)
+    over = (Across(*middle, label.across, face, ACROSS_ANGLE),) if label.across else ()
     return (*over, *words, symbol, rule)

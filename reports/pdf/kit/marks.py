@@ -13,6 +13,7 @@ from msgspec.structs import replace
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
+from reports.pdf.kit.bars import draw_bars
 from reports.pdf.kit.qr import LEAST_DOTS, draw_qr
 from reports.pdf.kit.text import Align, Face, draw_text, strike, width_of
 
@@ -106,6 +107,39 @@ DOT_LINE = 0.7
 """Thickness of the line around a dot."""
 
 
+class Patch(Struct, frozen=True):
+    """A shape between corners, filled black or white."""
+
+    corners: tuple[tuple[float, float], ...]
+    is_white: bool = False
+
+    def draw(self, canvas: Canvas, top: float) -> None:
+        """Put it on the page."""
+        path = canvas.beginPath()
+        (x, y), *others = self.corners
+        path.moveTo(x, top - y)
+        for x, y in others:
+            path.lineTo(x, top - y)
+        path.close()
+        canvas.setFillGray(1 if self.is_white else 0)
+        canvas.drawPath(path, stroke=0, fill=1)
+        canvas.setFillGray(0)
+
+
+class Bars(Struct, frozen=True):
+    """A Code 128 with its lower edge at `y`, its bars a whole number of the printer's dots wide."""
+
+    x: float
+    y: float
+    text: str
+    module: float
+    height: float
+
+    def draw(self, canvas: Canvas, top: float) -> None:
+        """Put it on the page."""
+        draw_bars(canvas, self.text, self.x, top - self.y, self.module, self.height)
+
+
 class Symbol(Struct, frozen=True):
     """A QR symbol in a square with its bottom edge at `y`."""
 
@@ -114,6 +148,7 @@ class Symbol(Struct, frozen=True):
     text: str
     size: float
     least_dots: int = LEAST_DOTS
+    dpi: int = 300
 
     def draw(self, canvas: Canvas, top: float) -> None:
         """Put it on the page."""
@@ -124,6 +159,7 @@ class Symbol(Struct, frozen=True):
             (top - self.y) / mm,
             self.size / mm,
             self.least_dots,
+            self.dpi,
         )
 
 
@@ -149,25 +185,25 @@ class Across(Struct, frozen=True):
 
 PALE = 0.8
 """How grey words across are: 0 is black, 1 is white."""
-Mark = Words | Rule | Box | Dot | Symbol | Across
+Mark = Words | Rule | Box | Dot | Patch | Bars | Symbol | Across
 """Whatever leaves ink."""
 
 
 def lowered(marks: Iterable[Mark], down: float) -> tuple[Mark, ...]:
     """Move marks down."""
-    return tuple(
-        replace(mark, y=mark.y + down, to_y=mark.to_y + down)
-        if isinstance(mark, Rule)
-        else replace(mark, y=mark.y + down)
-        for mark in marks
-    )
+    return tuple(_moved(mark, 0.0, down) for mark in marks)
 
 
 def shifted(marks: Iterable[Mark], right: float) -> tuple[Mark, ...]:
     """Move marks to the right."""
-    return tuple(
-        replace(mark, x=mark.x + right, to_x=mark.to_x + right)
-        if isinstance(mark, Rule)
-        else replace(mark, x=mark.x + right)
-        for mark in marks
-    )
+    return tuple(_moved(mark, right, 0.0) for mark in marks)
+
+
+def _moved(mark: Mark, right: float, down: float) -> Mark:
+    match mark:
+        case Rule(x=x, y=y, to_x=to_x, to_y=to_y):
+            return replace(mark, x=x + right, y=y + down, to_x=to_x + right, to_y=to_y + down)
+        case Patch(corners=corners):
+            return replace(mark, corners=tuple((x + right, y + down) for x, y in corners))
+        case _:
+            return replace(mark, x=mark.x + right, y=mark.y + down)

@@ -185,7 +185,20 @@ def write_pages(out: BinaryIO, frame: Frame, title: str, pages: int, draw: Draw)
         pages: How many pages.
         draw: Draws each.
     """
-    whole, size = BytesIO(), SIZES[frame.size]
+    size = SIZES[frame.size]
+
+    def shifted(canvas: Canvas, page: int) -> None:
+        canvas.translate(size.shift, 0)
+        draw(canvas, page)
+
+    write_sheets(out, frame, title, pages, shifted, size)
+
+
+def write_sheets(
+    out: BinaryIO, frame: Frame, title: str, pages: int, draw: Draw, size: Size
+) -> None:
+    """Write pages of any size that draw all of themselves; as `write_pages`."""
+    whole = BytesIO()
     canvas = new_canvas(whole, size, frame.shown_at)
     canvas.setTitle(title)
     canvas.setAuthor(frame.house_name)
@@ -194,7 +207,6 @@ def write_pages(out: BinaryIO, frame: Frame, title: str, pages: int, draw: Draw)
     canvas.setCreator(frame.house_name)
     canvas.setProducer(frame.house_name)
     for page in range(pages):
-        canvas.translate(size.shift, 0)
         draw(canvas, page)
         canvas.showPage()
     canvas.save()

@@ -6,7 +6,7 @@ a label whose words do not fit.
 
 from reportlab.lib.units import mm
 
-from reports.pdf.goods.label_fit import LABEL_HEIGHT, LABEL_WIDTH, fit_label
+from reports.pdf.goods.label_fit import USUAL_PLATE, fit_label
 from reports.pdf.kit.marks import Rule, shifted
 from reports.pdf.kit.page import SIDE
 from reports.pdf.kit.rows import title_strip
@@ -17,7 +17,7 @@ from reports.views.goods import LabelView
 
 def specimen(label: LabelView) -> Section:
     """Lay out a specimen of a label in its frame."""
-    across, down = LABEL_WIDTH, LABEL_HEIGHT
+    across, down = USUAL_PLATE.width, USUAL_PLATE.height
     frame = (
         Rule(0, 0, across, 0, RULE),
         Rule(0, down, across, down, RULE),

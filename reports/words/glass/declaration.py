@@ -30,10 +30,9 @@ EXEMPTIONS[Place.UK] = EXEMPTIONS[Place.EU]
 """Who may leave the nutrition away, by place, each with its source; read, see label_law.csv."""
 
 
-def ingredients_text(listed: Listed) -> str:
+def ingredients_text(listed: Listed, head: str = "Ingredients") -> str:
     """Return a list of ingredients as a label prints it; allergens in capitals."""
-    head = "Ingredients: "
-    return head + ", ".join(_name(item) for item in listed.ingredients) + "."
+    return f"{head}: " + ", ".join(_name(item) for item in listed.ingredients) + "."
 
 
 def _name(item: Ingredient) -> str:
@@ -52,7 +51,7 @@ def contains_text(listed: Listed) -> str | None:
     return f"Contains: {', '.join(name.capitalize() for name in listed.allergens)}."
 
 
-def allergens_text(listed: Listed) -> str:
+def allergens_text(listed: Listed, head: str = "Contains") -> str:
     """Return the line that stands for a list of ingredients where it has no room.
 
     As the United States have it, elsewhere with the allergens in capitals; empty without any.
@@ -60,7 +59,7 @@ def allergens_text(listed: Listed) -> str:
     told = contains_text(listed)
     if told or not listed.allergens:
         return told or ""
-    return f"Contains: {', '.join(name.upper() for name in listed.allergens)}."
+    return f"{head}: {', '.join(name.upper() for name in listed.allergens)}."
 
 
 def nutrition_text(card: ServingCard) -> str:

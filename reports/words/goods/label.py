@@ -7,23 +7,26 @@ not bottled.
 
 from msgspec.structs import replace
 
-from ledger.domain.entries import Bottle, Start
+from ledger.domain.amounts.quantity import Quantity
+from ledger.domain.entries import Bottle, Entry, House, Start
 from ledger.domain.entries.choices import Across, LotType, ProductKind
 from ledger.domain.lots.state import latest, name, opener
-from ledger.errors import RefusedError
+from ledger.domain.masters.allergens import Place
+from ledger.errors import InputError, RefusedError
 from ledger.service.glass.card import ServingCard
 from ledger.service.glass.doses import dose_of
 from ledger.service.lots.dossier import Dossier
-from reports.kit.format import day, plural, tidy
+from reports.kit.format import tidy
 from reports.kit.frame import frame_of
 from reports.views.goods import Declared, LabelSheetView, LabelView
-from reports.words.glass.cautions import label_cautions, own_caution
+from reports.words.glass.cautions import HANDLE_WITH_CARE, label_cautions, own_caution
 from reports.words.glass.declaration import (
     allergens_text,
     contains_text,
     ingredients_text,
     nutrition_text,
 )
+from reports.words.goods.label_words import LabelWords, label_words
 from reports.words.lots.dates import keeping_words
 from reports.words.lots.record import cautions
 from reports.words.lots.strength import label_strength
@@ -39,6 +42,8 @@ def label_sheet_view(
     card: ServingCard | None = None,
     *,
     with_nutrition: bool = False,
+    language: str | None = None,
+    link: str | None = None,
 ) -> LabelSheetView:
     """Return a sheet of labels for a packed lot, one a bottle unless a count is given.
 
@@ -52,7 +57,10 @@ def label_sheet_view(
             f'Fill it first: pottle bottle {dossier.state.code} "15 x 250mL"',
         )
     return LabelSheetView(
-        label=_label(dossier, filled, card, with_nutrition=with_nutrition),
+        label=replace(
+            _label(dossier, filled, card, label_words(language), with_nutrition=with_nutrition),
+            symbol=_linked(link, dossier.state.code),
+        ),
         count=count or filled.count,
         frame=frame_of(dossier.house, dossier.seal, dossier.written_at),
     )
@@ -63,7 +71,8 @@ def specimen_of(dossier: Dossier, card: ServingCard | None = None) -> LabelView 
     filled = latest(dossier.state, Bottle)
     if filled is None:
         return None
-    return replace(_label(dossier, filled, card), across=str(Across.SPECIMEN))
+    label = _label(dossier, filled, card, label_words(None))
+    return replace(label, across=str(Across.SPECIMEN))
 
 
 def across_each(sheet: LabelSheetView, word: Across | None) -> LabelSheetView:
@@ -72,41 +81,132 @@ def across_each(sheet: LabelSheetView, word: Across | None) -> LabelSheetView:
 
 
 def _label(
-    dossier: Dossier, filled: Bottle, card: ServingCard | None, *, with_nutrition: bool = False
+    dossier: Dossier,
+    filled: Bottle,
+    card: ServingCard | None,
+    words: LabelWords,
+    *,
+    with_nutrition: bool = False,
 ) -> LabelView:
     house, bulk = dossier.house, dossier.state.bulk
     made = opener(bulk) if bulk else None
     best_before = dossier.state.best_before
     return LabelView(
         house_name=house.name if house else "",
-        house_address=house.address if house else None,
+        house_address=_address(house),
         product=name(bulk) if bulk else name(dossier.state),
         lot=dossier.state.code,
-        volume=tidy(filled.size.written),
-        strength=label_strength(card) if card else None,
-        made_on=day(made.draft.happened) if made else "",
-        best_before=best_before.isoformat() if best_before else None,
-        dilution=dilution(dossier, latest(bulk, Start) if bulk else None),
-        text=label_text(dossier),
-        cautions=(
-            *own_caution(dossier.formula),
-            *(label_cautions(card, dossier.materials) if card else cautions(dossier)),
+        volume=net_volume(filled.size, house),
+        strength=label_strength(card, words.strength) if card else None,
+        made_on=_made(made, words) if made else "",
+        best_before=words.best_before.format(day=words.day(best_before)) if best_before else None,
+        dilution=dilution(dossier, latest(bulk, Start) if bulk else None, words),
+        text=label_text(dossier, words),
+        cautions=tuple(
+            words.care if caution == HANDLE_WITH_CARE else caution
+            for caution in (
+                *own_caution(dossier.formula),
+                *(label_cautions(card, dossier.materials) if card else cautions(dossier)),
+            )
         ),
         statements=card.declaration.statements if card else (),
-        declared=_declared(card, with_nutrition=with_nutrition) if card else (),
+        declared=_declared(card, words, with_nutrition=with_nutrition) if card else (),
         is_small=filled.size.amount <= SMALL_UL,
+        figures_mm=figures_mm(filled.size.amount),
+        lot_word=words.lot,
     )
 
 
-def _declared(card: ServingCard, *, with_nutrition: bool) -> tuple[Declared, ...]:
+def _made(first: Entry, words: LabelWords) -> str:
+    return words.made.format(day=words.day(first.draft.happened.local().date()))
+
+
+def _address(house: House | None) -> str | None:
+    """Return the address of a house with its country."""
+    if house is None:
+        return None
+    return ", ".join(part for part in (house.address, house.country) if part) or None
+
+
+def net_volume(size: Quantity, house: House | None) -> str:
+    """Return the net volume of a bottle; in both units where the house is in the United States.
+
+    Fluid ounces are rounded down, so that no more is promised than is there.
+
+    References:
+        21 CFR 101.7(a) and (b): US fluid ounces, and the metric measure beside them (from memory).
+    """
+    told = tidy(size.written)
+    country = (house.country or "").upper() if house else ""
+    if country != Place.US.upper() or "oz" in told:
+        return told
+    ounces = int(size.amount * 10 / US_FLUID_OUNCE_UL) / 10
+    return f"{ounces:g} fl oz ({told})"
+
+
+US_FLUID_OUNCE_UL = 29_573.5295625
+"""A US fluid ounce in µL (NIST Handbook 44, Appendix C; 231 cubic inches in 128 of them)."""
+FIGURES = ((50_000, 2.0), (200_000, 3.0), (1_000_000, 4.0))
+"""Least height of the figures of a volume in mm, up to so many µL (Directive 76/211/EEC, Annex I,
+3.1; label_law.csv)."""
+LARGEST_FIGURES = 6.0
+"""The same above."""
+
+
+def figures_mm(volume_ul: int) -> float:
+    """Return the least height in mm of the figures of a net volume.
+
+    >>> [figures_mm(ml * 1000) for ml in (30, 100, 250, 1000, 5000)]
+    [2.0, 3.0, 4.0, 4.0, 6.0]
+    """
+    return next((height for most, height in FIGURES if volume_ul <= most), LARGEST_FIGURES)
+
+
+def _linked(link: str | None, code: str) -> str:
+    """Return the address that a symbol says, with the lot in it; nothing where none was given.
+
+    Raises:
+        InputError: It has no place for the lot.
+    """
+    if link is None:
+        return ""
+    if LOT_PLACE not in link:
+        raise InputError(
+            f"The address {link} has no place for the lot.",
+            f"Write {LOT_PLACE} in it, such as https://example.com/lot/{LOT_PLACE}.",
+        )
+    return link.replace(LOT_PLACE, code)
+
+
+LOT_PLACE = "{lot}"
+"""Where the lot stands in an address."""
+
+
+def _declared(
+    card: ServingCard, words: LabelWords, *, with_nutrition: bool
+) -> tuple[Declared, ...]:
     """Return what a label declares besides; what matters most first."""
     listed, told = card.declaration.listed, []
     if listed.ingredients:
-        whole = " ".join(filter(None, (ingredients_text(listed), contains_text(listed))))
-        told.append(Declared("the list of ingredients", whole, allergens_text(listed)))
+        parts = ingredients_text(listed, words.ingredients), contains_text(listed)
+        whole = " ".join(part for part in parts if part)
+        told.append(
+            Declared("the list of ingredients", whole, allergens_text(listed, words.contains))
+        )
     if with_nutrition:
         told.append(Declared("the nutrition", nutrition_text(card)))
     return tuple(told)
+
+
+def typed_lines(language: str | None) -> tuple[str, ...]:
+    """Return what of a label in another language stays as it was typed, in a line."""
+    words = label_words(language)
+    if words == label_words(None):
+        return ()
+    return (
+        f"Its fixed words are in {words.name}. Names, texts, nutrition and other cautions stay as "
+        "they were typed: have them put into that language where the law asks for it.",
+    )
 
 
 def left_out_lines(left_out: tuple[str, ...]) -> tuple[str, ...]:
@@ -131,15 +231,24 @@ def lacking_lines(card: ServingCard) -> tuple[str, ...]:
     )
 
 
-def label_text(dossier: Dossier) -> str | None:
+def label_text(dossier: Dossier, words: LabelWords) -> str | None:
     """Return what a label says besides: how to keep the bottle, and the formula's words."""
     formula = dossier.formula.label_text if dossier.formula else None
-    told = " ".join(part for part in (keeping_words(dossier.state.dates), formula) if part)
+    days = dossier.state.dates.opened_days
+    if words == label_words(None):
+        kept = keeping_words(dossier.state.dates)
+    else:
+        kept = f"{words.opened.format(days=days)}." if days is not None else None
+    told = " ".join(part for part in (kept, formula) if part)
     return told or None
 
 
-def dilution(dossier: Dossier, started: Start | None) -> str | None:
-    """Return how to dilute what is in the bottle, in one line.
+GLASSES_UL = (240_000, 360_000)
+"""The two glasses for which a pour is told (8 and 12 US fluid ounces; common practice)."""
+
+
+def dilution(dossier: Dossier, started: Start | None, words: LabelWords) -> str | None:
+    """Return how to dilute what is in the bottle, in one line, for a syrup with two glasses.
 
     A syrup is poured one part to seven of soda water unless its batch says otherwise, and an
     essence is dosed as its formula says, else 30 mL to a litre (common practice, no source).
@@ -147,7 +256,11 @@ def dilution(dossier: Dossier, started: Start | None) -> str | None:
     kind = dossier.lot.product_kind
     if kind == ProductKind.SYRUP:
         parts = (started.pour_parts if started else None) or 7
-        return f"1 part syrup to {plural(parts, 'part')} soda water"
+        poured = ", ".join(
+            words.makes.format(ml=f"{glass / (parts + 1) / 1000:.3g}", glass=glass // 1000)
+            for glass in GLASSES_UL
+        )
+        return f"{words.pour.format(parts=parts)} ({poured})"
     if kind in (ProductKind.ESSENCE, ProductKind.WASHED_ESSENCE, ProductKind.GUM_EMULSION):
         dose = dose_of(dossier.formula)
         return f"{dose.said} flavour {dose.into[0][0]} of syrup"

@@ -22,8 +22,12 @@ def strength_words(card: ServingCard) -> str:
     return f"at least {words}, a fact is missing" if card.made.missing else words
 
 
-def label_strength(card: ServingCard) -> str | None:
+def label_strength(card: ServingCard, told: str = "alc. {abv} % vol") -> str | None:
     """Return the strength for a label, with one decimal, or None when there is none to say.
+
+    Args:
+        card: What is in it.
+        told: The words around it.
 
     References:
         Regulation (EU) No 1169/2011, Annex XII: at most one decimal, then "% vol" (from memory).
@@ -33,7 +37,7 @@ def label_strength(card: ServingCard) -> str | None:
         return None
     # By repr, the digits that are meant: the float itself lies a hair off them.
     tenth = Decimal(repr(abv)).quantize(Decimal("0.1"), ROUND_HALF_UP)
-    return f"alc. {max(tenth, Decimal('0.1'))} % vol"
+    return told.format(abv=max(tenth, Decimal("0.1")))
 
 
 def content_facts(card: ServingCard) -> tuple[tuple[str, str], ...]:

@@ -66,3 +66,45 @@ def test_a_specimen_is_no_bottle_label(shell: Shell) -> None:
     done = shell.line("label {packed} --out specimen.pdf --specimen --json")
     assert (done.exit_code, done.json["across"], done.json["remarks"]) == (0, "SPECIMEN", [])
     assert "SPECIMEN" in text_of(Path("specimen.pdf").read_bytes())
+
+
+def test_labels_that_are_on_no_bottle_are_printed_and_not_recorded(shell: Shell) -> None:
+    before = shell.entries()
+    done = shell.line("label {oil} --kind received --also {spirit} --layout 2x5 --out shelf.pdf")
+    assert done.lines == ["The labels are in shelf.pdf."]
+    text = text_of(Path("shelf.pdf").read_bytes())
+    assert "Lot SOO-001-3" in text
+    assert "Lot NS-001-J" in text
+    frames = shell.line("label --calibrate --layout 3x7 --out frames.pdf --json")
+    assert frames.json == {"path": "frames.pdf"}
+    assert shell.entries() == before
+
+
+def test_options_of_other_labels_and_a_layout_that_is_none_are_refused(shell: Shell) -> None:
+    wrong = (
+        ("label {oil} --kind received --out a.pdf --specimen", 2),
+        ("label {packed} --gtin 9521234543213 --out a.pdf", 2),
+        ("label {packed} --layout 9x9 --out a.pdf", 3),
+        ("label {packed} --kind hold", 2),
+        ("label --out a.pdf", 2),
+        ("label {packed} --language eo --out a.pdf", 2),
+        ("label {packed} --start-at 99 --out a.pdf", 3),
+    )
+    before = shell.entries()
+    for line, code in wrong:
+        found = shell.line(line)
+        assert (found.exit_code, found.out) == (code, ""), line
+        assert "Traceback" not in found.err
+    assert shell.entries() == before
+    assert not Path("a.pdf").exists()
+
+
+def test_own_layouts_are_read_from_a_file(shell: Shell) -> None:
+    Path("own.toml").write_text(
+        '[[layout]]\nname = "own"\npage = [110.0, 60.0]\nacross = 1\ndown = 1\n'
+        "width = 110.0\nheight = 60.0\n",
+        encoding="utf-8",
+    )
+    done = shell.line("label {packed} --count 2 --layouts own.toml --out own.pdf")
+    assert done.exit_code == 0, done.err
+    assert text_of(Path("own.pdf").read_bytes()).count("Lot BOS-001-S") == 2

@@ -8,8 +8,9 @@ from msgspec.structs import replace
 
 from ledger.domain.evidence.seals import in_symbol
 from ledger.errors import RefusedError
-from reports.pdf.goods.label import label_sheet
+from reports.pdf.goods.label import calibration, label_sheet
 from reports.pdf.goods.label_fit import lay_label
+from reports.pdf.goods.layouts import shipped_layouts
 from reports.pdf.kit.marks import Words
 from tests.golden import check_golden
 from tests.reports.pdf.examples import FRAME, LABEL, SHEET
@@ -84,7 +85,7 @@ def test_a_field_without_a_value_leaves_no_trace() -> None:
     assert words == [
         "Lemon soda essence",
         "Lot E26-014-7",
-        "Made on 2026-03-01",
+        "made on 1 Mar 2026",
         "Fennimore & Sloe",
         "250 mL",
     ]
@@ -111,3 +112,44 @@ def test_a_seal_too_long_for_the_foot_is_refused() -> None:
     with pytest.raises(RefusedError) as raised:
         printed(label_sheet, replace(SHEET, frame=replace(FRAME, seal=("word " * 400,))))
     assert str(raised.value).startswith("The foot of the page, with the seal, needs ")
+
+
+def test_labels_begin_where_a_used_sheet_is_free() -> None:
+    """Three labels from the seventh of a sheet of eight places are on two sheets."""
+    layout = replace(shipped_layouts()["2x6"], down=4)
+    out = BytesIO()
+    label_sheet(replace(SHEET, count=3), out, layout, start_at=7)
+    texts = texts_of(out.getvalue())
+    assert [text.count("Lot E26-014-7") for text in texts] == [2, 1]
+    with pytest.raises(RefusedError) as raised:
+        label_sheet(SHEET, BytesIO(), layout, start_at=9)
+    assert str(raised.value) == (
+        "A sheet of 2x6 has 8 labels, and no label 9. Give --start-at with 1 to 8."
+    )
+
+
+def test_marks_to_cut_along_stand_outside_the_trim() -> None:
+    layout = shipped_layouts()["2x6"]
+    (image,) = images_of(printed(label_sheet, replace(SHEET, count=1)))
+    dots = 300 / 25.4
+    left, top = layout.left + layout.width + 1, layout.top + 1
+    right, below = layout.left + 2 * layout.width - 1, layout.top + 6 * layout.height - 1
+    inside = image.crop((left * dots, top * dots, right * dots, below * dots))
+    assert inside.getextrema() == (255, 255)
+    above = image.crop((0, 0, image.width, int((layout.top - 0.5) * dots)))
+    assert above.getextrema()[0] == 0
+
+
+def test_ten_thousand_labels_hold_the_label_and_its_symbol_once() -> None:
+    """A further label adds one reference to the form; the file stays small."""
+    few = len(printed(label_sheet, replace(SHEET, count=12)))
+    many = len(printed(label_sheet, replace(SHEET, count=1200)))
+    assert many - few < 99 * 2_500
+
+
+def test_a_sheet_to_calibrate_by_numbers_every_frame_and_says_how_long_its_line_is() -> None:
+    out = BytesIO()
+    calibration(FRAME, shipped_layouts()["3x7"], out)
+    (text,) = texts_of(out.getvalue())
+    assert "3x7: this line is 100 mm long; each frame is 63.5 by 38.1 mm" in text
+    assert "21" in text.split()

@@ -10,7 +10,8 @@ from msgspec.structs import replace
 from ledger.errors import RefusedError
 from reports.pdf.goods.label import label_sheet
 from reports.pdf.goods.label_block import LEAST, LEAST_PRODUCT, LEAST_SMALL
-from reports.pdf.goods.label_fit import LABEL_HEIGHT, LABEL_WIDTH, PADDING, fit_label, lay_label
+from reports.pdf.goods.label_fit import USUAL_PLATE, fit_label, lay_label, layouts_that_hold
+from reports.pdf.goods.layouts import shipped_layouts
 from reports.pdf.kit.marks import Symbol, Words
 from reports.pdf.kit.text import width_of
 from reports.views.goods import Declared, LabelView
@@ -45,10 +46,10 @@ def test_a_label_fits_inside_its_margins_without_overlap_or_is_refused(label: La
         return
     boxes = [_box(mark) for mark in marks if isinstance(mark, Words) and mark.text]
     for left, top, right, bottom in boxes:
-        assert left >= PADDING - 0.01
-        assert right <= LABEL_WIDTH - PADDING + 0.01
-        assert top >= PADDING - 0.01
-        assert bottom <= LABEL_HEIGHT - PADDING + 0.01
+        assert left >= USUAL_PLATE.padding - 0.01
+        assert right <= USUAL_PLATE.width - USUAL_PLATE.padding + 0.01
+        assert top >= USUAL_PLATE.padding - 0.01
+        assert bottom <= USUAL_PLATE.height - USUAL_PLATE.padding + 0.01
     (symbol,) = [mark for mark in marks if isinstance(mark, Symbol)]
     boxes.append((symbol.x, symbol.y - symbol.size, symbol.x + symbol.size, symbol.y))
     assert not any(_overlap(a, b) for n, a in enumerate(boxes) for b in boxes[:n])
@@ -118,8 +119,8 @@ def test_a_small_bottle_may_have_smaller_words_where_they_are_needed() -> None:
         ),
         (
             replace(LABEL, text="Shake well. " * 60),
-            "At its least sizes, 9 pt for the product and 6.5 pt for the rest, it needs 53.9 mm "
-            "of height inside its margins and has 38.0 mm.",
+            "At its least sizes, 9 pt for the product and 6.5 pt for the rest, it lacks 15.9 mm "
+            "of height; what takes most of it: label text.",
         ),
     ],
     ids=["long word", "all problems at once", "long text"],
@@ -130,8 +131,21 @@ def test_words_that_do_not_fit_are_refused_and_nothing_is_written(
     out = BytesIO()
     with pytest.raises(RefusedError) as raised:
         label_sheet(replace(SHEET, label=label), out)
-    assert str(raised.value) == (
-        f"The label of lot E26-014-7 does not fit 90 by 44 mm. {why} "
-        "Shorten its names and texts and print again."
+    assert str(raised.value).startswith(
+        f"The label of lot E26-014-7 does not fit 90 by 44 mm. {why}"
+    )
+    assert str(raised.value).endswith(
+        "r shorten the names and texts that you typed, and print again."
     )
     assert out.getvalue() == b""
+
+
+def test_what_does_not_fit_names_the_layouts_that_hold_it_the_smallest_first() -> None:
+    longer = replace(LABEL, text="Shake well before use, and keep it cool. " * 15)
+    held = layouts_that_hold(longer)
+    assert held
+    assert "2x6" not in held
+    with pytest.raises(RefusedError) as raised:
+        label_sheet(replace(SHEET, label=longer), BytesIO())
+    assert raised.value.todo.startswith(f"It fits with --layout {held[0]}")
+    label_sheet(replace(SHEET, label=longer), BytesIO(), shipped_layouts()[held[0]])

@@ -1,7 +1,7 @@
 """Marks are moved down and to the right, and nothing else of them changes."""
 
 from reports.pdf.kit.fonts import REGULAR
-from reports.pdf.kit.marks import Rule, Symbol, Words, lowered, shifted
+from reports.pdf.kit.marks import Patch, Rule, Symbol, Words, lowered, shifted
 from reports.pdf.kit.text import Face
 
 MARKS = (
@@ -21,3 +21,9 @@ def test_both_ends_of_a_rule_are_moved_to_the_right() -> None:
     words, rule, symbol = shifted(MARKS, 5)
     assert words == Words(15, 20, "Lot", Face(REGULAR, 9), "right", struck=True)
     assert (rule, symbol) == (Rule(15, 20, 35, 25, 0.5), Symbol(15, 20, "E26-014-7", 40))
+
+
+def test_a_patch_moves_with_all_its_corners() -> None:
+    (moved,) = shifted(lowered([Patch(((0.0, 0.0), (2.0, 1.0)))], 3.0), 1.0)
+    assert isinstance(moved, Patch)
+    assert moved.corners == ((1.0, 3.0), (3.0, 4.0))

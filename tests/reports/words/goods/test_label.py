@@ -3,14 +3,21 @@
 import pytest
 
 from ledger.domain.amounts.quantity import parse_quantity
-from ledger.domain.entries import Formula
+from ledger.domain.entries import Formula, House
 from ledger.domain.entries.choices import ProductKind
-from ledger.errors import RefusedError
+from ledger.errors import InputError, RefusedError
 from ledger.service.glass.serving import card
 from ledger.service.lots.dossier import dossier
 from reports.pdf.goods.label_fit import fit_label
 from reports.pdf.kit.marks import Words
-from reports.words.goods.label import label_sheet_view, lacking_lines, left_out_lines
+from reports.words.goods.label import (
+    label_sheet_view,
+    lacking_lines,
+    left_out_lines,
+    net_volume,
+    typed_lines,
+)
+from tests.domain.builders import make
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.words.bottles import pack
@@ -24,8 +31,11 @@ def test_a_label_says_what_is_in_the_bottle_and_how_to_pour_it(
     sheet = label_sheet_view(dossier(keeper.book, packed))
     label = sheet.label
     assert (label.product, label.lot, label.volume) == ("Orange syrup", packed, "250 mL")
-    assert label.dilution == "1 part syrup to 7 parts soda water"
-    assert label.made_on == "2026-03-04"
+    assert (
+        label.dilution
+        == "1 part syrup to 7 parts soda water (30 mL makes 240 mL, 45 mL makes 360 mL)"
+    )
+    assert label.made_on == "made on 4 Mar 2026"
     assert sheet.count == 15
     assert len(sheet.frame.seal) == 3
     assert label_sheet_view(dossier(keeper.book, packed), 4).count == 4
@@ -101,9 +111,9 @@ def test_what_has_no_room_is_named_with_what_to_do() -> None:
 @pytest.mark.parametrize(
     ("own", "earliest"),
     [
-        (None, "2027-06-30"),
-        ("2026-09-30", "2026-09-30"),
-        ("2030-01-01", "2027-06-30"),
+        (None, "30 Jun 2027"),
+        ("2026-09-30", "30 Sep 2026"),
+        ("2030-01-01", "30 Jun 2027"),
     ],
     ids=["none of its own", "its own is first", "that of its oil is first"],
 )
@@ -113,7 +123,7 @@ def test_the_best_before_day_is_the_earliest_of_the_lot_and_all_it_is_made_of(
     keeper, lots, essence = made
     packed = pack(keeper, lots, essence, **({"best_before": own} if own else {}))
     label = label_sheet_view(dossier(keeper.book, packed)).label
-    assert label.best_before == earliest
+    assert label.best_before == f"Best before {earliest}"
 
 
 def test_a_lot_that_is_not_packed_has_no_labels(made: tuple[Keeper, Lots, str]) -> None:
@@ -126,3 +136,35 @@ def test_a_lot_that_is_not_packed_has_no_labels(made: tuple[Keeper, Lots, str]) 
             f'Fill it first: pottle bottle {essence} "15 x 250mL"',
         ),
     )
+
+
+def test_a_house_in_the_united_states_says_both_units_and_never_more_than_is_there() -> None:
+    """21 CFR 101.7 (from memory): 250 mL are 8.45 US fluid ounces, told as 8.4."""
+    house = make(House, country="US")
+    assert net_volume(parse_quantity("250mL"), house) == "8.4 fl oz (250 mL)"
+    assert net_volume(parse_quantity("30mL"), house) == "1 fl oz (30 mL)"
+    assert net_volume(parse_quantity("250mL"), make(House, country="IE")) == "250 mL"
+
+
+def test_a_symbol_may_say_the_makers_own_address_with_the_lot(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    keeper, lots, essence = made
+    packed = pack(keeper, lots, essence)
+    found = dossier(keeper.book, packed)
+    link = "https://example.com/lot/{lot}"
+    assert label_sheet_view(found, link=link).label.symbol == f"https://example.com/lot/{packed}"
+    with pytest.raises(InputError) as raised:
+        label_sheet_view(found, link="https://example.com")
+    assert raised.value.what == "The address https://example.com has no place for the lot."
+
+
+def test_a_label_in_another_language_says_which_of_its_words_stay(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    keeper, lots, essence = made
+    found = dossier(keeper.book, pack(keeper, lots, essence))
+    label = label_sheet_view(found, language="de").label
+    assert (label.lot_word, label.best_before) == ("Los", "Mindestens haltbar bis 30.6.2027")
+    assert typed_lines(None) == ()
+    assert typed_lines("de")[0].startswith("Its fixed words are in German.")

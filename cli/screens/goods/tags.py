@@ -1,0 +1,104 @@
+"""Printing labels for the shelf, the bench and the carton, and sheets to calibrate by.
+
+Guarantees: a sheet is drawn whole before its file is made; nothing is recorded, since no such label
+is on a bottle that leaves.
+"""
+
+from collections.abc import Mapping
+from pathlib import Path
+from typing import NamedTuple
+
+from cli.kit.answer import say
+from cli.kit.call import Call
+from cli.kit.files import check_place, draw
+from ledger.errors import RefusedError
+from ledger.service.desk.clock import house_of, written_at
+from ledger.service.evidence.seal import seal
+from ledger.service.glass.serving import card
+from ledger.service.lots.dossier import dossier
+from ledger.text_files import text_of
+from reports.json.kit.answer import File
+from reports.kit.frame import Frame, frame_of
+from reports.pdf.goods.label import calibration, with_dpi, write_labels
+from reports.pdf.goods.layouts import (
+    USUAL,
+    Layout,
+    layout_called,
+    read_layouts,
+    shipped_layouts,
+)
+from reports.pdf.goods.tag import lay_tag
+from reports.words.goods.tags import tag_view
+
+
+class Place(NamedTuple):
+    """Where labels stand."""
+
+    layout: Layout
+    """On which layout."""
+    start_at: int
+    """From which label of its first sheet."""
+
+
+MOST = 10_000
+"""The most labels that are printed at once."""
+MOST_BYTES = 1_000_000
+"""The largest file of layouts that is read."""
+
+
+def chosen_layout(name: str | None, file: Path | None, dpi: int | None) -> Layout:
+    """Return the layout that was asked for, of those that come with pottle and of a file."""
+    known: Mapping[str, Layout] = shipped_layouts()
+    if file is not None:
+        own = read_layouts(text_of(file, MOST_BYTES), file.name)
+        known = {**known, **own}
+        name = name or next(iter(own))
+    return with_dpi(layout_called(name or USUAL, known), dpi)
+
+
+def print_tags(
+    call: Call,
+    lots: list[str],
+    out: Path,
+    kind: str,
+    count: int | None,
+    *,
+    place: Place,
+    gtin: str | None,
+    force: bool,
+) -> None:
+    """Print labels of a kind, some of each lot, on one sheet."""
+    if count is not None and not 1 <= count <= MOST:
+        raise RefusedError(f"{count} labels cannot be printed at once.", f"Ask for 1 to {MOST}.")
+    check_place(out, force=force)
+    book = call.book()
+    found = [dossier(book, lot, call.writer) for lot in lots]
+    tags = [tag_view(kind, each, card(book, each.state.code), gtin) for each in found]
+    runs = [(lay_tag(tag, place.layout.plate), count or 1) for tag in tags]
+    first = found[0]
+    frame = frame_of(first.house, first.seal, first.written_at)
+    codes = ", ".join(tag.lot for tag in tags)
+    lead = f"Labels ({kind}) of {codes}"
+    draw(
+        out,
+        lambda paper: write_labels(paper, frame, lead, lead, runs, *place),
+        force=force,
+    )
+    say(call, lambda: File(str(out)), f"The labels are in {out}.")
+
+
+def print_calibration(call: Call, out: Path, layout: Layout, *, force: bool) -> None:
+    """Print the frames of a layout, to hold against a sheet."""
+    check_place(out, force=force)
+    draw(out, lambda paper: calibration(_frame(call), layout, paper), force=force)
+    say(
+        call,
+        lambda: File(str(out)),
+        f"The frames of {layout.name} are in {out}. Print them at full size on plain paper, hold "
+        "it against a sheet of labels, and measure the line.",
+    )
+
+
+def _frame(call: Call) -> Frame:
+    book = call.book()
+    return frame_of(house_of(book), seal(book), written_at(book))

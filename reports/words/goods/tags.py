@@ -1,0 +1,202 @@
+"""What stands on labels for the shelf, the bench and the carton, by kind.
+
+Guarantees: what a label says of a lot is what its record says; a case without a number of the
+house's own has no GS1 symbol. Refuses: a kind that the lot cannot have.
+
+References:
+    GS1 General Specifications, 3: (01) number of the article, (15) best before, (10) lot.
+    Regulation (EC) No 1272/2008 (CLP), Annex I, 2.6: signal word and statement by category (read,
+    see tests/reference).
+"""
+
+from collections.abc import Callable, Mapping
+
+from ledger.domain.entries import Bottle
+from ledger.domain.entries.choices import LotType
+from ledger.domain.lots.state import latest, name, opener
+from ledger.errors import InputError, RefusedError
+from ledger.service.glass.card import ServingCard
+from ledger.service.lots.dossier import Dossier
+from reports.kit.format import day, tidy
+from reports.views.goods import TagView
+from reports.words.lots.trace import supplied_by
+
+BOTTLE = "bottle"
+"""The kind that is taken where none is named."""
+FNC1 = "\xf1"
+"""Marks a GS1 text in a Code 128."""
+GTIN_DIGITS = 14
+"""Digits of the number of an article, the shorter ones with noughts in front."""
+STATEMENTS = {
+    "H224": "Extremely flammable liquid and vapour.",
+    "H225": "Highly flammable liquid and vapour.",
+    "H226": "Flammable liquid and vapour.",
+}
+"""Hazard statements by number (CLP, Annex III; from memory)."""
+KEEP_AWAY = (
+    "Keep away from heat, hot surfaces, sparks, open flames and other ignition sources. No smoking."
+)
+"""Precautionary statement P210 (CLP, Annex IV; from memory)."""
+
+
+def tag_view(kind: str, dossier: Dossier, card: ServingCard | None, gtin: str | None) -> TagView:
+    """Return a label of a kind for a lot.
+
+    Raises:
+        InputError: There is no such kind, or its number is wrong.
+        RefusedError: The lot cannot have one.
+    """
+    if kind not in KINDS:
+        raise InputError(
+            f'There is no kind of label called "{kind}".',
+            f"Give one of: {', '.join((BOTTLE, *KINDS))}.",
+        )
+    if gtin is not None and kind != "case":
+        raise InputError("Only a case has a number of its article.", "Leave --gtin out.")
+    if kind == "case":
+        return _case(dossier, gtin)
+    if kind == "flammable":
+        return _flammable(dossier, card)
+    return KINDS[kind](dossier)
+
+
+def _received(dossier: Dossier) -> TagView:
+    if dossier.state.opened.lot_type is not LotType.RECEIVED:
+        raise _no_such(dossier, "was not received", "vessel")
+    first = opener(dossier.state)
+    rows = (
+        ("Their lot:", supplied_by(dossier.lot)),
+        ("Received", day(first.draft.happened) if first else ""),
+        ("Best before", str(dossier.state.best_before or "not known")),
+    )
+    code = dossier.state.code
+    return TagView(
+        name(dossier.state), code, rows=_told(rows), blanks=("Opened",), symbol=code, bars=code
+    )
+
+
+def _vessel(dossier: Dossier) -> TagView:
+    first = opener(dossier.state)
+    rows = (("Begun", day(first.draft.happened) if first else ""),)
+    blanks = ("In it now", "Since, by", "Next")
+    code = dossier.state.code
+    return TagView(name(dossier.state), code, rows=_told(rows), blanks=blanks, symbol=code)
+
+
+def _sample(dossier: Dossier) -> TagView:
+    first = opener(dossier.state)
+    rows = (
+        ("Taken from the lot of", day(first.draft.happened) if first else ""),
+        ("Best before", str(dossier.state.best_before or "not known")),
+    )
+    code = dossier.state.code
+    return TagView(
+        f"Retained sample: {name(dossier.state)}",
+        code,
+        rows=_told(rows),
+        blanks=("Taken on, by", "Looked at"),
+        symbol=code,
+    )
+
+
+def _barred(word: str) -> Callable[[Dossier], TagView]:
+    def told(dossier: Dossier) -> TagView:
+        blanks = ("Why", "Since, by")
+        return TagView(name(dossier.state), dossier.state.code, word, blanks=blanks, is_barred=True)
+
+    return told
+
+
+def _case(dossier: Dossier, gtin: str | None) -> TagView:
+    filled = latest(dossier.state, Bottle)
+    if filled is None:
+        raise _no_such(dossier, "is not bottled", "vessel")
+    code, best = dossier.state.code, dossier.state.best_before
+    rows = (
+        ("Bottles of", tidy(filled.size.written)),
+        ("Best before", str(best or "not known")),
+    )
+    if gtin is None:
+        return TagView(
+            name(dossier.state),
+            code,
+            rows=_told(rows),
+            blanks=("How many",),
+            symbol=code,
+            bars=code,
+        )
+    number = _article(gtin)
+    dated = f"15{best:%y%m%d}" if best else ""
+    under = f"(01){number}{f'(15){best:%y%m%d}' if best else ''}(10){code}"
+    return TagView(
+        name(dossier.state),
+        code,
+        rows=_told(rows),
+        blanks=("How many",),
+        bars=f"{FNC1}01{number}{dated}10{code}",
+        under=under,
+    )
+
+
+def _article(gtin: str) -> str:
+    """Return the number of an article with all its digits.
+
+    >>> _article("9521234543213")
+    '09521234543213'
+    """
+    digits = gtin.strip()
+    if not (digits.isascii() and digits.isdigit() and len(digits) in (8, 12, 13, 14)):
+        raise InputError(
+            f"{gtin} is no number of an article.", "Give its 8, 12, 13 or 14 digits (GTIN)."
+        )
+    whole = digits.zfill(GTIN_DIGITS)
+    # GS1 General Specifications, 7.9: weights 3 and 1 from the left of fourteen digits.
+    total = sum(int(digit) * (3, 1)[place % 2] for place, digit in enumerate(whole[:-1]))
+    check = -total % 10
+    if int(whole[-1]) != check:
+        raise InputError(
+            f"{gtin} ends in {whole[-1]}, and its check digit is {check}.",
+            "Copy the number again.",
+        )
+    return whole
+
+
+def _flammable(dossier: Dossier, card: ServingCard | None) -> TagView:
+    found = card.flammable if card else None
+    if found is None:
+        raise RefusedError(
+            f"{dossier.state.code} has no class of flammable liquids by what the book knows of it.",
+            "pottle serving says how its flash point is reckoned.",
+        )
+    return TagView(
+        f"{found.signal}: {name(dossier.state)}",
+        dossier.state.code,
+        has_flame=True,
+        statements=(
+            f"{found.statement} {STATEMENTS.get(found.statement, '')}".strip(),
+            f"P210 {KEEP_AWAY}",
+            "Reckoned from its strength; the carrier and local law decide.",
+        ),
+    )
+
+
+KINDS: Mapping[str, Callable[[Dossier], TagView]] = {
+    "received": _received,
+    "vessel": _vessel,
+    "sample": _sample,
+    "case": lambda dossier: _case(dossier, None),
+    "hold": _barred("HOLD"),
+    "reject": _barred("REJECT"),
+    "flammable": lambda dossier: _flammable(dossier, None),
+}
+"""Every kind besides that of a bottle."""
+
+
+def _told(rows: tuple[tuple[str, str], ...]) -> tuple[tuple[str, str], ...]:
+    return tuple((label, value) for label, value in rows if value)
+
+
+def _no_such(dossier: Dossier, why: str, instead: str) -> RefusedError:
+    return RefusedError(
+        f"{dossier.state.code} {why}, so it has no such label.", f"Take --kind {instead}."
+    )

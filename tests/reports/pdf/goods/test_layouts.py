@@ -1,0 +1,66 @@
+"""Layouts of labels: every shipped one stands inside its page; wrong ones are told all at once."""
+
+import pytest
+from reportlab.lib.units import mm
+
+from ledger.errors import InputError, RefusedError
+from reports.pdf.goods.layouts import Layout, layout_called, read_layouts, shipped_layouts
+
+WRONG = """
+[[layout]]
+name = "wide"
+page = "A4"
+across = 3
+down = 2
+width = 90.0
+height = 44.0
+dpi = 100
+
+[[layout]]
+name = "odd"
+page = "A7"
+across = 1
+down = 1
+width = 10.0
+height = 10.0
+"""
+
+
+@pytest.mark.parametrize("layout", shipped_layouts().values(), ids=lambda each: each.name)
+def test_every_label_of_a_shipped_layout_stands_inside_its_page(layout: Layout) -> None:
+    wide, long = layout.page_points
+    places = [layout.place(number) for number in range(layout.per_page)]
+    assert len(set(places)) == layout.per_page
+    for x, y in places:
+        assert -0.01 <= x <= wide - layout.plate.width + 0.01
+        assert -0.01 <= y <= long - layout.plate.height + 0.01
+
+
+def test_a_layout_larger_than_its_page_and_all_else_that_is_wrong_is_told_at_once() -> None:
+    with pytest.raises(InputError) as raised:
+        read_layouts(WRONG, "own.toml")
+    assert [what for what, _ in raised.value.problems] == [
+        "The layout wide is for 100 dpi; printers have 203, 300 or 600.",
+        "The layout wide is 270 mm wide, and its page 210 mm.",
+        'The layout odd is on a page "A7"; it may be A4, Letter or [width, length].',
+    ]
+
+
+@pytest.mark.parametrize("text", ["", "layout = 3", "[[layout]]\nname = 3", "nonsense"])
+def test_a_file_without_layouts_is_refused(text: str) -> None:
+    with pytest.raises(InputError):
+        read_layouts(text, "own.toml")
+
+
+def test_a_layout_is_called_by_its_name_or_the_names_are_told() -> None:
+    known = shipped_layouts()
+    assert layout_called("3x7", known).per_page == 21
+    with pytest.raises(RefusedError) as raised:
+        layout_called("9x9", known)
+    assert raised.value.todo.startswith("Give one of: 2x6, 2x5, 3x7")
+
+
+def test_a_small_label_has_a_narrower_margin_and_symbol() -> None:
+    small = shipped_layouts()["50x25"].plate
+    assert (small.padding, small.dpi) == (2 * mm, 203)
+    assert small.symbol < small.height / 2

@@ -1,0 +1,64 @@
+"""Labels for shelf, bench and carton: read back by a scanner, inside their margins, or refused."""
+
+from io import BytesIO
+
+import pytest
+import zxingcpp
+from msgspec.structs import replace
+
+from ledger.errors import RefusedError
+from reports.pdf.goods.label import write_labels
+from reports.pdf.goods.layouts import shipped_layouts
+from reports.pdf.goods.tag import lay_tag
+from reports.pdf.kit.marks import Patch, Words
+from reports.views.goods import TagView
+from tests.reports.pdf.examples import FRAME
+from tests.reports.pdf.readback import images_of
+
+GS1 = "\xf10109521234543213" + "15261228" + "10BOS-001-S"
+TAG = TagView(
+    "Orange syrup, 250 mL",
+    "BOS-001-S",
+    rows=(("Best before", "2026-12-28"),),
+    blanks=("How many",),
+    symbol="BOS-001-S",
+    bars="BOS-001-S",
+)
+
+
+def drawn(tag: TagView, layout: str) -> bytes:
+    out, chosen = BytesIO(), shipped_layouts()[layout]
+    write_labels(out, FRAME, "Labels", "Labels", [(lay_tag(tag, chosen.plate), 1)], chosen)
+    return out.getvalue()
+
+
+@pytest.mark.parametrize("layout", ["100x50", "3x7", "2x5"])
+def test_the_code_is_read_from_symbol_and_bars_alike(layout: str) -> None:
+    (image,) = images_of(drawn(TAG, layout))
+    told = {(str(found.format), found.text) for found in zxingcpp.read_barcodes(image)}
+    assert {text for _, text in told if text == "BOS-001-S"} == {"BOS-001-S"}
+    assert len([1 for form, text in told if text == "BOS-001-S"]) == 2
+
+
+def test_a_case_is_read_as_gs1() -> None:
+    """GS1 General Specifications: symbology identifier ]C1 before a GS1-128."""
+    (image,) = images_of(drawn(replace(TAG, symbol="", bars=GS1), "100x50"))
+    (found,) = zxingcpp.read_barcodes(image)
+    assert found.symbology_identifier == "]C1"
+    assert found.text.replace("\x1d", "") in (GS1[1:], "(01)09521234543213(15)261228(10)BOS-001-S")
+
+
+def test_what_bars_a_lot_has_a_border_of_diagonals_and_a_word_seen_from_afar() -> None:
+    held = TagView("Orange syrup", "BOS-001-S", "HOLD", blanks=("Why",), is_barred=True)
+    marks = lay_tag(held, shipped_layouts()["100x50"].plate)
+    assert len([mark for mark in marks if isinstance(mark, Patch)]) > 20
+    (word,) = [mark for mark in marks if isinstance(mark, Words) and mark.text == "HOLD"]
+    assert word.face.size >= 28
+
+
+def test_what_does_not_fit_says_what_it_lacks() -> None:
+    with pytest.raises(RefusedError) as raised:
+        lay_tag(replace(TAG, blanks=("a",) * 9), shipped_layouts()["50x25"].plate)
+    assert raised.value.what.startswith(
+        "The label of BOS-001-S does not fit 50 by 25 mm: it lacks "
+    )

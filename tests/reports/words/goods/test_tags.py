@@ -1,0 +1,67 @@
+"""Labels by kind: what they say of a lot, and which a lot cannot have."""
+
+import pytest
+
+from ledger.errors import InputError, RefusedError
+from ledger.service.glass.serving import card
+from ledger.service.lots.dossier import dossier
+from reports.views.goods import TagView
+from reports.words.goods.tags import tag_view
+from tests.keeper import Keeper
+from tests.path import Lots
+from tests.reports.words.bottles import pack
+
+
+def tag(keeper: Keeper, kind: str, code: str, gtin: str | None = None) -> TagView:
+    found = dossier(keeper.book, code)
+    return tag_view(kind, found, card(keeper.book, code), gtin)
+
+
+def test_a_delivery_says_whose_it_is_when_it_came_and_its_code_twice(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    keeper, lots, _ = made
+    told = tag(keeper, "received", lots.oil)
+    assert (told.symbol, told.bars, told.blanks) == (lots.oil, lots.oil, ("Opened",))
+    assert dict(told.rows)["Received"] == "2026-03-02"
+
+
+def test_a_case_has_gs1_where_the_house_has_a_number_and_its_check_digit_is_right(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    """GTIN 9521234543213: tests/reference, from gs1/gs1-syntax-engine."""
+    keeper, lots, essence = made
+    packed = pack(keeper, lots, essence)
+    told = tag(keeper, "case", packed, "9521234543213")
+    assert told.bars.startswith("\xf10109521234543213")
+    assert told.bars.endswith(f"10{packed}")
+    assert told.under.startswith("(01)09521234543213")
+    assert tag(keeper, "case", packed).bars == packed
+    with pytest.raises(InputError) as raised:
+        tag(keeper, "case", packed, "9521234543214")
+    assert raised.value.what == "9521234543214 ends in 4, and its check digit is 3."
+
+
+def test_an_essence_is_flammable_by_its_class_and_a_syrup_is_not(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    """CLP, Annex I, 2.6: category 2 is Danger, H225 (ethanol-hazard.json)."""
+    keeper, lots, essence = made
+    told = tag(keeper, "flammable", essence)
+    assert told.title == "Danger: Orange essence"
+    assert told.statements[0] == "H225 Highly flammable liquid and vapour."
+    with pytest.raises(RefusedError):
+        tag(keeper, "flammable", pack(keeper, lots, essence))
+
+
+def test_a_lot_has_only_labels_that_can_be_of_it(made: tuple[Keeper, Lots, str]) -> None:
+    keeper, lots, essence = made
+    with pytest.raises(RefusedError) as refused:
+        tag(keeper, "received", essence)
+    assert refused.value.what == f"{essence} was not received, so it has no such label."
+    with pytest.raises(InputError) as raised:
+        tag(keeper, "wreath", essence)
+    assert raised.value.what == 'There is no kind of label called "wreath".'
+    assert tag(keeper, "hold", essence).is_barred
+    assert tag(keeper, "vessel", essence).blanks == ("In it now", "Since, by", "Next")
+    assert tag(keeper, "sample", lots.oil).title.startswith("Retained sample")
