@@ -277,6 +277,7 @@ BY_DOCTEST = (
     "reports/words/entries/forecasts.py",
     "cli/kit/parsing.py",
     "cli/screens/bench/words.py",
+    "cli/kit/cards.py",
 )
 """Pure helpers that their doctests hold."""
 

@@ -15,6 +15,9 @@ from cli.kit.sheets import Csv
 def due(
     call: Call,
     watch: Annotated[bool, typer.Option("--watch", help="Keep it on the screen.")] = False,
+    everything: Annotated[
+        bool, typer.Option("--all", help="Also looks and dates that are long past.")
+    ] = False,
     csv: Csv = None,
     ics: Annotated[
         Path | None, typer.Option(metavar="FILE", help="Calendar to write it to (.ics).")
@@ -24,7 +27,7 @@ def due(
     """List what is due: rests, samples to look at, dates, holds, complaints."""
     from cli.screens.lots.due import show_due
 
-    show_due(call, csv, ics, watch=watch, force=force)
+    show_due(call, csv, ics, watch=watch, everything=everything, force=force)
 
 
 def answers() -> Kinds:

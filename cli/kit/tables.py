@@ -95,7 +95,23 @@ def _on_screen(columns: Sequence[Sequence[str]], right: Sequence[str]) -> None:
     from rich.console import Console
 
     console = Console(highlight=False)
-    console.print(screen_table(columns, console.width, right))
+    if is_too_wide(columns, console.width):
+        from cli.kit.cards import cards
+
+        heads, *rows = zip(*columns, strict=True)
+        print("".join(f"{line}\n" for line in cards(heads, rows, console.width)), end="")
+    else:
+        console.print(screen_table(columns, console.width, right))
+
+
+def is_too_wide(columns: Sequence[Sequence[str]], width: int) -> bool:
+    """Return whether a table is one for cards: the screen is narrow, and it does not fit."""
+    from rich.cells import cell_len
+
+    from cli.kit.cards import CARDS_BELOW
+
+    widths = [max(cell_len(cell) for cell in column) for column in columns]
+    return width < CARDS_BELOW and sum(widths) + GAP * (len(columns) - 1) > width
 
 
 def screen_table(

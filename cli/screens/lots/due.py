@@ -18,7 +18,7 @@ from ledger.service.lots.due import DueList, due
 from reports.json.lots.due import due_rows
 from reports.kit.format import plural
 from reports.words.lots.calendar import calendar, dated
-from reports.words.lots.due import HEADS, rows
+from reports.words.lots.due import HEADS, folded, past_line, rows
 from reports.words.lots.next_in_lists import step_of_due
 from reports.words.lots.sheets import due_sheet
 
@@ -37,6 +37,7 @@ def show_due(
     ics: Path | None = None,
     *,
     watch: bool = False,
+    everything: bool = False,
     force: bool = False,
 ) -> None:
     """Print what is due, write it to a spreadsheet or a calendar, or keep it on the screen."""
@@ -55,12 +56,19 @@ def show_due(
     elif watch and is_screen():
         keep_watching(book)
     else:
-        found = due(book)
-        if found.items:
-            print_table(HEADS, rows(found))
-            print_lines(_next(found))
-        else:
-            print_lines(NOTHING)
+        _print(due(book), everything=everything)
+
+
+def _print(found: DueList, *, everything: bool) -> None:
+    """Print what is due, what is long past in one line unless all is asked for."""
+    shown, past = (found, ()) if everything else folded(found)
+    if shown.items:
+        print_table(HEADS, rows(shown))
+    elif past:
+        print_lines(["Nothing else is due."])
+    if past:
+        print_lines([past_line(past)])
+    print_lines(_next(shown if shown.items else found) if found.items else NOTHING)
 
 
 def _put_calendar(call: Call, book: Book, out: Path, *, force: bool) -> None:
@@ -101,6 +109,9 @@ def screen_of(found: DueList, width: int) -> "Group":
     head = [f"Due at {found.now:%Y-%m-%d %H:%M}; Ctrl-C ends."]
     if not found.items:
         return Group(*map(Text, (*head, "", *NOTHING)))
-    shown = [[seen(cell) for cell in row] for row in rows(found)]
+    now, past = folded(found)
+    told = [past_line(past)] if past else []
+    step = _next(now if now.items else found)
+    shown = [[seen(cell) for cell in row] for row in rows(now)]
     table = screen_table(list(zip(HEADS, *shown, strict=True)), width)
-    return Group(*map(Text, (*head, *_next(found), "")), table)
+    return Group(*map(Text, (*head, *step, "")), table, *map(Text, told))

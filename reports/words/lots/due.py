@@ -3,13 +3,15 @@
 Guarantees: the nearest first; each line says what to do. Refuses: colours that carry a meaning.
 """
 
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from ledger.service.lots.due import Due, DueList, Waits
-from reports.kit.format import duration
+from reports.kit.format import duration, plural
 
 DAYS = frozenset({Waits.DATE, Waits.ANSWER})
 """What is due on a day, at no moment of it."""
+LONG_PAST = timedelta(days=30)
+"""From when on what was due is folded into a line (common practice, no source)."""
 HEADS = ("due", "when", "lot", "what", "to do")
 
 
@@ -53,6 +55,33 @@ def todo(item: Due, now: datetime) -> str:
             return f"on hold: {item.about or 'decide about it'}"
         case Waits.ANSWER:
             return f"answer complaint {item.number}: {item.about}"
+
+
+def folded(due_list: DueList) -> tuple[DueList, tuple[Due, ...]]:
+    """Return what wants doing now or later, and apart from it looks and dates long past.
+
+    A rest that goes on and a complaint that waits want doing however late it is.
+    """
+    before = due_list.now - LONG_PAST
+    past = tuple(
+        item
+        for item in due_list.items
+        if item.waits in _NAMED and item.at is not None and item.at < before
+    )
+    left = tuple(item for item in due_list.items if item not in past)
+    return DueList(due_list.now, left), past
+
+
+def past_line(past: tuple[Due, ...]) -> str:
+    """Return a line that says how much is long past, and how to see it."""
+    kinds = dict.fromkeys(item.waits for item in past)
+    told = [plural(sum(item.waits is kind for item in past), *_NAMED[kind]) for kind in kinds]
+    listed = "pottle due --all lists them."
+    return f"Long past, {LONG_PAST.days} days or more: {', '.join(told)}; {listed}"
+
+
+_NAMED = {Waits.LOOK: ("look", "looks"), Waits.DATE: ("date", "dates")}
+"""What is folded once it is long past."""
 
 
 def rows(due_list: DueList) -> list[tuple[str, ...]]:

@@ -71,3 +71,17 @@ def test_what_is_due_is_written_for_a_calendar(shell: Shell) -> None:
         5,
         "  Give another name with --ics, or --force to write over it.",
     )
+
+
+def test_what_is_long_past_is_one_line_until_all_is_asked_for(shell: Shell) -> None:
+    answered(shell)
+    shell.line("receive cap 10 --best-before 2024-01-31")
+    shell.line("receive cap 10 --best-before 2024-02-29")
+    assert shell.run("due").lines == [
+        "Nothing else is due.",
+        "Long past, 30 days or more: 2 dates; pottle due --all lists them.",
+        'Next: pottle reject CAP-002-9 --because "past its date"',
+    ]
+    everything = shell.run("due", "--all").lines
+    assert sum("past its date: reject it" in line for line in everything) == 2
+    assert len(shell.run("due", "--json").json) == 2

@@ -159,3 +159,24 @@ def test_a_table_too_narrow_for_a_number_and_its_unit_parts_them_before_it_cuts_
     columns = [["lot", "BOS-001-S"], ["amount", "12345 mL"]]
     assert column_widths(columns, 19) == [9, 8]
     assert column_widths(columns, 17) == [9, 6]
+
+
+@pytest.mark.parametrize("command", ["stock", "journal", "lot {essence}"])
+def test_a_list_on_a_narrow_screen_becomes_cards(wordy: Shell, command: str) -> None:
+    args = shlex.split(command.format(**wordy.codes))
+    book = {"POTTLE_LEDGER": str(wordy.book), "NO_COLOR": "1"}
+    narrow = shown_on(40, args, **book)
+    assert max(map(len, narrow.splitlines())) <= 40
+    assert sorted(CODE.findall(narrow)) == sorted(CODE.findall(wordy.run(*args).out))
+
+
+def test_a_card_has_its_title_and_each_cell_behind_its_head(shell: Shell) -> None:
+    book = {"POTTLE_LEDGER": str(shell.book), "NO_COLOR": "1"}
+    lines = shown_on(40, ["stock", "--of", "spirit"], **book).splitlines()
+    assert lines[:5] == [
+        "NS-001-J",
+        "  what         Neutral spirit",
+        "  on hand      4.56 L",
+        "  status       in stock",
+        "Next: pottle due",
+    ]

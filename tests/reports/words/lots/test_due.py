@@ -4,8 +4,8 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from ledger.service.lots.due import due
-from reports.words.lots.due import countdown, minutes_between, rows
+from ledger.service.lots.due import Due, DueList, Waits, due
+from reports.words.lots.due import countdown, folded, minutes_between, past_line, rows
 from tests.keeper import Keeper
 from tests.path import Lots
 
@@ -41,3 +41,22 @@ def test_a_rest_without_a_time_says_how_long_it_has_been(walked: tuple[Keeper, L
     assert rows(due(keeper.book)) == [
         ("–", "", lots.syrup, "Orange syrup", "rest to settle, 3 h so far")
     ]
+
+
+def test_looks_and_dates_long_past_are_folded_and_what_waits_is_not() -> None:
+    def item(waits: Waits, days: float, code: str) -> Due:
+        return Due(waits, code, "Orange essence", "1440", NOW - timedelta(days=days))
+
+    late = (item(Waits.LOOK, 90, "A-1"), item(Waits.DATE, 31, "A-2"), item(Waits.LOOK, 40, "A-3"))
+    kept = (
+        item(Waits.REST, 60, "A-4"),
+        item(Waits.ANSWER, 60, "A-5"),
+        item(Waits.DATE, 29, "A-6"),
+        item(Waits.LOOK, -2, "A-7"),
+        Due(Waits.HOLD, "A-8", "Orange essence", "", None),
+    )
+    shown, past = folded(DueList(NOW, (*late, *kept)))
+    assert (shown.items, past) == (kept, late)
+    assert past_line(past) == (
+        "Long past, 30 days or more: 2 looks, 1 date; pottle due --all lists them."
+    )
