@@ -13,6 +13,7 @@ from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Facts, Filter, Formula, Look, Rest, Withdrawal
+from ledger.domain.entries.choices import Grade, LookedAt
 from ledger.domain.entries.masters import FormulaLine, FormulaStep
 
 AFTER_PACKING = frozenset({"bottle", "labels"})
@@ -137,3 +138,20 @@ def _is_of(step: FormulaStep, facts: Facts) -> bool:
             return step.looked_at in (None, seen) and is_diluted_so
         case _:
             return True
+
+
+def worst_wanted(formula: Formula, looked_at: LookedAt) -> Grade | None:
+    """Return the worst grade at which what is looked at is as wanted; None where nothing is said.
+
+    A glass has its own where a step says so: oil that syrup holds comes out in soda water, and that
+    is no fault of the syrup.
+    """
+    if looked_at is LookedAt.AS_POURED:
+        said = [
+            step.worst
+            for step in formula.steps
+            if step.verb == Look.KIND and step.looked_at is looked_at and step.worst
+        ]
+        if said:
+            return max(said, key=tuple(Grade).index)
+    return formula.wanted_clarity

@@ -14,14 +14,14 @@ from math import inf
 from msgspec import Struct
 
 from ledger.domain.entries import Entry, Measurement, entries_of
-from ledger.domain.entries.choices import Grade, Measured, ProductKind, Purpose
+from ledger.domain.entries.choices import Measured, ProductKind, Purpose
 from ledger.domain.entries.house import House
 from ledger.domain.lots.readings import Taken
 from ledger.errors import RefusedError
 from ledger.science.statistics.charts import Chart, chart
 from ledger.science.statistics.intervals import Ahead, ahead, share_interval
 from ledger.science.statistics.survival import Part, Span, turned
-from ledger.service.causes.failed import GRADES, wanted_of, worst_look
+from ledger.service.causes.failed import GRADES, bad_look, wanted_of
 from ledger.service.causes.figures import loss_in_pass, ntu_at_end, share_of_target, yield_of
 from ledger.service.causes.makings import Versions
 from ledger.service.desk.book import Book
@@ -30,7 +30,7 @@ from ledger.service.evidence.seal import Seal, seal_on
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 from ledger.store.read.reach import entries_of_lots
-from ledger.store.read.runs import Found, Run, found, runs
+from ledger.store.read.runs import Found, Run, Seen, found, runs
 
 MOST = 200
 """So many batches are charted at most, the newest."""
@@ -166,9 +166,8 @@ def _name(made: Sequence[Run], asked: str) -> str:
 
 
 def _is_bad(run: Run, versions: Versions, known: Found) -> bool:
-    worst = worst_look(run.lot, known)
     came_back = any(known.complaints.get(lot) for lot in _lots(run, known))
-    return came_back or bool(worst and _rank(worst) > _rank(wanted_of(run, versions)))
+    return came_back or bad_look(run, known, versions) is not None
 
 
 def _was_seen(run: Run, known: Found) -> bool:
@@ -179,8 +178,9 @@ def _lots(run: Run, known: Found) -> tuple[int, ...]:
     return run.lot, *known.packed.get(run.lot, ())
 
 
-def _rank(grade: Grade) -> int:
-    return GRADES.index(grade)
+def _is_worse(seen: Seen, run: Run, versions: Versions) -> bool:
+    wanted = wanted_of(run, versions, looked_at=seen.looked_at)
+    return GRADES.index(seen.grade) > GRADES.index(wanted)
 
 
 def _spans(made: Sequence[Run], versions: Versions, known: Found) -> Iterator[Span]:
@@ -189,9 +189,8 @@ def _spans(made: Sequence[Run], versions: Versions, known: Found) -> Iterator[Sp
         end = known.finished_at.get(run.lot)
         if not end:
             continue
-        wanted = _rank(wanted_of(run, versions))
         looks = sorted(
-            (_days(end, seen.at), _rank(seen.grade) > wanted)
+            (_days(end, seen.at), _is_worse(seen, run, versions))
             for lot in _lots(run, known)
             for seen in known.looks.get(lot, ())
             if seen.at >= end

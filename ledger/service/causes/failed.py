@@ -13,8 +13,9 @@ from math import comb
 from msgspec import Struct
 
 from ledger.domain.entries import Formula
-from ledger.domain.entries.choices import Grade, Purpose
-from ledger.store.read.runs import Found, Run
+from ledger.domain.entries.choices import Grade, LookedAt, Purpose
+from ledger.domain.masters.formulas import worst_wanted
+from ledger.store.read.runs import Found, Run, Seen
 
 GRADES = tuple(Grade)
 """Grades, best first."""
@@ -124,24 +125,41 @@ def _faults(
     if symptoms:
         listed = ", ".join(f'"{symptom}"' for symptom in symptoms)
         faults["complaint"] = f"complaint of {listed}"
-    worst = worst_look(run.lot, found)
-    wanted = wanted_of(run, formulas, worse_than)
-    if worst and GRADES.index(worst) > GRADES.index(wanted):
+    if worst := bad_look(run, found, formulas, worse_than):
         faults["look"] = f"looked {worst}"
     return faults
 
 
+def bad_look(
+    run: Run,
+    found: Found,
+    formulas: Mapping[tuple[str, int], Formula],
+    worse_than: Grade | None = None,
+) -> Grade | None:
+    """Return the worst look that was worse than wanted of what was looked at; None without."""
+    bad = [
+        seen.grade
+        for seen in counted_looks(run.lot, found)
+        if GRADES.index(seen.grade)
+        > GRADES.index(wanted_of(run, formulas, worse_than, seen.looked_at))
+    ]
+    return max(bad, key=GRADES.index, default=None)
+
+
 def wanted_of(
-    run: Run, formulas: Mapping[tuple[str, int], Formula], worse_than: Grade | None = None
+    run: Run,
+    formulas: Mapping[tuple[str, int], Formula],
+    worse_than: Grade | None = None,
+    looked_at: LookedAt = LookedAt.NEAT,
 ) -> Grade:
     """Return the worst grade at which a run is as wanted: its formula's, else the usual."""
     formula = formulas.get(run.formula) if run.formula else None
-    wanted = (formula.wanted_clarity if formula else None) or worse_than or USUAL
+    wanted = (worst_wanted(formula, looked_at) if formula else None) or worse_than or USUAL
     return max(wanted, worse_than or wanted, key=GRADES.index)
 
 
-def worst_look(lot: int, found: Found) -> Grade | None:
-    """Return the worst look at a run or at what was filled from it, once its making had ended.
+def counted_looks(lot: int, found: Found) -> list[Seen]:
+    """Return the looks at a run and at what was filled from it, once its making had ended.
 
     What was looked at only while it was being made counts by its last look.
     """
@@ -151,8 +169,7 @@ def worst_look(lot: int, found: Found) -> Grade | None:
     of_packed = [
         seen for packed in found.packed.get(lot, ()) for seen in found.looks.get(packed, ())
     ]
-    counted = [*(later or own[-1:]), *of_packed]
-    return max((seen.grade for seen in counted), key=GRADES.index, default=None)
+    return [*(later or own[-1:]), *of_packed]
 
 
 def _was_seen(run: Run, found: Found) -> bool:

@@ -7,7 +7,7 @@ what is in force.
 from msgspec import Struct
 from sqlalchemy import Connection, text
 
-from ledger.domain.entries.choices import Grade, ProductKind, Purpose
+from ledger.domain.entries.choices import Grade, LookedAt, ProductKind, Purpose
 
 _IN_FORCE = "JOIN entry e ON e.seq = t.seq LEFT JOIN entry c ON c.corrects = e.seq"
 _RUNS = text(
@@ -21,7 +21,7 @@ _FILLINGS = text(
     "JOIN lot ON lot.code = t.source WHERE c.corrects IS NULL ORDER BY e.stands_for"
 )
 _LOOKS = text(
-    f"SELECT e.lot, t.grade, e.happened_at FROM look t {_IN_FORCE} "
+    f"SELECT e.lot, t.grade, e.happened_at, t.looked_at FROM look t {_IN_FORCE} "
     "WHERE c.corrects IS NULL ORDER BY e.happened_at, e.stands_for"
 )
 _FINISHES = text(
@@ -68,6 +68,8 @@ class Seen(Struct, frozen=True):
     """How clear it looked."""
     at: str
     """When, UTC instant text."""
+    looked_at: LookedAt = LookedAt.NEAT
+    """What was looked at."""
 
 
 class Found(Struct, frozen=True):
@@ -106,8 +108,8 @@ def runs(connection: Connection) -> list[Run]:
 def found(connection: Connection) -> Found:
     """Return how all lots were found."""
     looks: dict[int, list[Seen]] = {}
-    for lot, grade, at in connection.execute(_LOOKS):
-        looks.setdefault(lot, []).append(Seen(Grade(grade), at))
+    for lot, grade, at, looked_at in connection.execute(_LOOKS):
+        looks.setdefault(lot, []).append(Seen(Grade(grade), at, LookedAt(looked_at)))
     complaints: dict[int, list[str]] = {}
     for lot, symptom in connection.execute(_COMPLAINTS):
         complaints.setdefault(lot, []).append(symptom)

@@ -7,10 +7,10 @@ Refuses: to judge; the rules of a release do that.
 from collections.abc import Iterator, Sequence
 
 from ledger.domain.entries import Check, Deviation, Entry, Judge, Look
-from ledger.domain.entries.choices import Grade, LotType, Verdict
+from ledger.domain.entries.choices import Grade, LookedAt, LotType, Verdict
 from ledger.domain.lots.makers import is_self_released, makers_of
 from ledger.domain.lots.state import latest
-from ledger.domain.masters.formulas import version_of
+from ledger.domain.masters.formulas import version_of, worst_wanted
 from ledger.domain.rules.release.done import missing_steps
 from ledger.service.lots.dossier import Dossier
 from reports.kit.format import clock, initials, plural
@@ -59,10 +59,11 @@ BEYOND = "outside"
 
 
 def _clear(dossier: Dossier) -> Iterator[GateRow]:
-    wanted = dossier.formula.wanted_clarity if dossier.formula else None
     last = latest(dossier.state, Look)
     if last is None and dossier.state.bulk:
         last = latest(dossier.state.bulk, Look)
+    looked_at = last.looked_at if last else LookedAt.NEAT
+    wanted = worst_wanted(dossier.formula, looked_at) if dossier.formula else None
     if wanted is None:
         return
     if last is None:

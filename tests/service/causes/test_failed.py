@@ -7,9 +7,10 @@ from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import parse_quantity
 from ledger.domain.entries import Formula
-from ledger.domain.entries.choices import Grade, ProductKind, Purpose
+from ledger.domain.entries.choices import Grade, LookedAt, ProductKind, Purpose
+from ledger.domain.entries.masters import FormulaStep
 from ledger.science.statistics.suspects import LEVEL
-from ledger.service.causes.failed import MOST_COMPARED, Sorted, Sought, sort_runs, worst_look
+from ledger.service.causes.failed import MOST_COMPARED, Sorted, Sought, bad_look, sort_runs
 from ledger.store.read.runs import Found, Run, Seen
 
 ALL = Sought(frozenset(), complaints=True, looks=True, worse_than=None, since="")
@@ -77,13 +78,26 @@ def test_a_complaint_about_a_packed_lot_is_one_about_its_bulk() -> None:
     assert (lots(parted.failed), parted.reasons) == ([1], {1: 'complaint of "cloudy"'})
 
 
-def test_after_the_making_ended_the_worst_look_counts_and_before_it_the_last() -> None:
+def test_after_the_making_ended_the_bad_look_counts_and_before_it_the_last() -> None:
     early = [Seen(Grade.MILKY, "2026-03"), Seen(Grade.HAZY, "2026-04")]
     late = [Seen(Grade.CLOUDY, "2026-06"), Seen(Grade.CLEAR, "2026-07")]
     known = Found({1: [*early, *late], 2: early}, {1: "2026-05", 2: "2026-05"}, {}, frozenset(), {})
-    assert worst_look(1, known) is Grade.CLOUDY
-    assert worst_look(2, known) is Grade.HAZY
-    assert worst_look(3, known) is None
+    assert [bad_look(run(lot), known, {}) for lot in (1, 2, 3)] == [Grade.CLOUDY, Grade.HAZY, None]
+
+
+def test_a_glass_that_is_as_its_formula_wants_it_is_no_fault_of_the_syrup() -> None:
+    """Oil that syrup holds comes out in soda water: a glass of citrus is never bright."""
+    step = FormulaStep("look", looked_at=LookedAt.AS_POURED, worst=Grade.OPALESCENT)
+    made = formula("clear")
+    with_step = {("f", 1): replace(made["f", 1], steps=(step,))}
+    for grade, is_bad in (("opalescent", False), ("cloudy", True)):
+        glass = Seen(Grade(grade), "2026-09", LookedAt.AS_POURED)
+        known = Found({1: [glass]}, {}, {}, frozenset(), {})
+        syrup = run(1, formula=("f", 1))
+        assert (bad_look(syrup, known, with_step) is not None) is is_bad
+        assert bad_look(syrup, known, made) is Grade(grade)
+    neat = Found({1: [Seen(Grade.HAZY, "2026-09")]}, {}, {}, frozenset(), {})
+    assert bad_look(run(1, formula=("f", 1)), neat, with_step) is Grade.HAZY
 
 
 def test_stages_are_not_mixed() -> None:

@@ -12,7 +12,7 @@ from ledger.domain.entries.choices import Grade, LookedAt, ProductKind
 from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.lots.scene import Scene
 from ledger.domain.lots.state import LotState, finished_at, last_look
-from ledger.domain.masters.formulas import version_of
+from ledger.domain.masters.formulas import version_of, worst_wanted
 from ledger.domain.rules.figures import degrees, is_outside, span, time_of
 from ledger.domain.rules.finding import Finding, Rule
 from ledger.domain.rules.release.barriers import FLAWS, stands_in_the_way, to_release
@@ -102,7 +102,9 @@ def clarity_is_wanted(draft: Draft, scene: Scene) -> Iterator[Finding]:
     look = last_look(lot) if lot else None
     if lot is None or formula is None or look is None:
         return
-    meant = formula.wanted_clarity
+    # A glass that has a step of its own was held to that, above.
+    is_of_step = worst_wanted(formula, look.looked_at) != formula.wanted_clarity
+    meant = None if is_of_step else formula.wanted_clarity
     is_cloud = formula.product_kind is ProductKind.GUM_EMULSION
     if meant is not None:
         off = GRADES.index(look.grade) - GRADES.index(meant)

@@ -241,7 +241,27 @@ def meant_to_be(grade: str, wanted: str) -> list[Finding]:
     return stop(what, *HOLD)
 
 
+def poured(grade: str) -> tuple[Any, Any]:
+    """A look at a glass, of which a step asks for opalescent or better."""
+    step = FormulaStep("look", looked_at=LookedAt.AS_POURED, worst=Grade.OPALESCENT)
+    formula = make(
+        Formula, product_kind=ProductKind.SYRUP, wanted_clarity=Grade.CLEAR, steps=(step,)
+    )
+    look = make(Look, grade=Grade(grade), looked_at=LookedAt.AS_POURED)
+    return released(lot("E-1", look), formula=formula)
+
+
 CLARITY = [
+    Case("a glass that is as its step wants it", *poured("opalescent")),
+    Case(
+        "a glass that is worse",
+        *poured("cloudy"),
+        stop(
+            "Looked at as poured, E-1 was cloudy; orange version 1 asks for opalescent or better.",
+            "Clear it and look again, or hold it",
+            HOLD[1],
+        ),
+    ),
     *(
         Case(f"{grade} where clear is wanted", *looked(grade, Grade.CLEAR))
         for grade in ("bright", "clear")
