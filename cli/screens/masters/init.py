@@ -16,7 +16,7 @@ from ledger.service.desk.book import Book, How
 from ledger.service.masters.formula import load_text
 from ledger.service.masters.house import check_house
 from ledger.service.masters.house import init as make
-from ledger.service.masters.person import person, read_initials
+from ledger.service.masters.person import MOST_INITIALS, person, read_initials
 from ledger.service.masters.shelf import Shelved, chosen, shelve, starter_shelf
 from reports.words.masters.starter import starter_formula
 
@@ -60,7 +60,7 @@ def asked(begun: Beginning) -> Beginning:
     )
     zone = ask("Time zone", begun.zone, check=lambda text: check_house(house, time_zone=text))
     who = begun.person or ask(
-        "Your initials and name, such as AB Ada Brook", check=_read_person, is_needed=True
+        "Your initials and name, such as AB Ada Brook", check=read_person, is_needed=True
     )
     shelf = begun.shelf if begun.shelf is not None else _ask_shelf()
     return replace(
@@ -114,14 +114,26 @@ def _starters(items: tuple[Shelved, ...]) -> list[tuple[str, str]]:
     return told
 
 
-def _read_person(text: str) -> tuple[str, str]:
-    initials, _, name = text.strip().partition(" ")
-    read_initials(initials)
-    if not name.strip():
+def read_person(text: str) -> tuple[str, str]:
+    """Return initials and name of a text that has both, or of a name its own initials.
+
+    Raises:
+        InputError: There is no name, or what stands before it are no initials.
+
+    >>> read_person("Ada Brook")
+    ('AB', 'Ada Brook')
+    """
+    first, *others = text.split()
+    if others and (first.istitle() or len(first) > MOST_INITIALS):
+        # A name alone, which brings its initials with it.
+        others = [first, *others]
+        first = "".join(word[0] for word in others)[:MOST_INITIALS]
+    read_initials(first)
+    if not others:
         raise InputError(
             f'"{text}" has no name behind the initials.', 'Write both, such as "AB Ada Brook".'
         )
-    return initials.upper(), name.strip()
+    return first.upper(), " ".join(others)
 
 
 def make_book(call: Call, where: str, begun: Beginning) -> None:
@@ -129,7 +141,7 @@ def make_book(call: Call, where: str, begun: Beginning) -> None:
     from reports.json.masters.init import init_answer
 
     items = chosen(begun.shelf or "")
-    who = _read_person(begun.person) if begun.person else None
+    who = read_person(begun.person) if begun.person else None
     if items and not who:
         raise InputError(
             "Materials are entered by somebody, and nobody is named.",

@@ -11,13 +11,15 @@ from msgspec.structs import replace
 from ledger.domain.amounts.money import digits_of, digits_told
 from ledger.domain.entries import House
 from ledger.domain.masters.doubts import read_doubts
-from ledger.errors import InputError, StorageError
+from ledger.errors import InputError, StorageError, visible
 from ledger.service.desk.act import at_desk, desk_on
 from ledger.service.desk.book import Book, Clock, How, Recorded, wall_clock
 from ledger.service.desk.reader import Words
 from ledger.store.engine.connections import connected
 from ledger.store.read import queries
 
+_COUNTRY = re.compile("[A-Z]{2}")
+_COUNTRY = re.compile("[A-Z]{2}")
 _CURRENCY = re.compile(r"[A-Z]{3}", re.ASCII)
 
 
@@ -108,7 +110,7 @@ def house(
             name or old.name,
             currency or old.currency,
             address or old.address,
-            country or old.country,
+            country,
             time_zone or old.time_zone,
             fluid_ounce or old.fluid_ounce,
             phone or old.phone,
@@ -119,6 +121,7 @@ def house(
         months = desk.words.whole(keep, "number of months")
         facts = replace(
             facts,
+            country=facts.country or old.country,
             hour_minor=old.hour_minor if told is None else told,
             hour_digits=old.hour_digits if told is None else digits_told(digits),
             doubts=off,
@@ -141,7 +144,7 @@ def _house(
         name=words.text(name, "name of the house"),
         currency=words.read(lambda: _currency(currency), ""),
         address=words.text_or_none(address, "address"),
-        country=words.text_or_none(country, "country"),
+        country=words.read(lambda: _country(country), None),
         time_zone=words.read(lambda: _zone(time_zone or "UTC"), "UTC"),
         fluid_ounce=words.read(lambda: _ounce(fluid_ounce or "US"), "US"),
         phone=words.text_or_none(phone, "telephone number"),
@@ -153,6 +156,18 @@ def _currency(text: str) -> str:
     if not _CURRENCY.fullmatch(code):
         raise InputError(f'"{text}" is not a currency code.', "Write three letters, such as EUR.")
     return code
+
+
+def _country(text: str | None) -> str | None:
+    told = " ".join((text or "").split())
+    if not told:
+        return None
+    if not _COUNTRY.fullmatch(told.upper()):
+        raise InputError(
+            f'"{visible(told)}" is not the code of a country.',
+            "Write its two letters by ISO 3166, such as IE for Ireland.",
+        )
+    return told.upper()
 
 
 def _zone(text: str) -> str:

@@ -11,7 +11,9 @@ from ledger.service.desk.act import Desk, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.store.read import queries
 
-_INITIALS = re.compile(r"[A-Z]{1,4}", re.ASCII)
+MOST_INITIALS = 4
+"""So many letters are initials at most."""
+_INITIALS = re.compile(rf"[A-Z]{{1,{MOST_INITIALS}}}", re.ASCII)
 
 
 def person(book: Book, how: How, *, initials: str, name: str, role: str | None = None) -> Recorded:

@@ -38,3 +38,16 @@ def test_all_that_is_wrong_is_told_at_once_and_no_book_is_made(tmp_path: Path) -
         ('"metric" is not a fluid ounce.', "Choose US or imperial."),
     )
     assert not where.exists()
+
+
+def test_a_country_is_told_by_its_two_letters(sqlite_keeper: Keeper) -> None:
+    with pytest.raises(InputError) as raised:
+        sqlite_keeper.do("house", country="Ireland")
+    assert raised.value.problems == (
+        (
+            '"Ireland" is not the code of a country.',
+            "Write its two letters by ISO 3166, such as IE for Ireland.",
+        ),
+    )
+    assert sqlite_keeper.do("house", country=" ie ").entry.facts.country == "IE"
+    assert sqlite_keeper.do("house", phone="555 0100").entry.facts.country == "IE"

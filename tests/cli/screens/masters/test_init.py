@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 
+from cli.screens.masters.init import read_person
 from tests.cli.shell import Shell
 from tests.cli.terminal import Seat
 
@@ -70,6 +71,11 @@ def test_from_nothing_to_the_first_label(asked: Shell) -> None:
     assert len(first) == 7 <= MOST_COMMANDS
     assert keys((*first, *answers, "", *BATCH, "done")) == 438
     assert keys(BATCH) == 131 <= MOST_KEYS_OF_BATCH
+
+
+@pytest.mark.parametrize("told", ["AB Ada Brook", "ab Ada Brook", "Ada Brook"])
+def test_initials_are_read_before_a_name_or_from_it(told: str) -> None:
+    assert read_person(told) == ("AB", "Ada Brook")
 
 
 def test_every_step_of_the_batch_is_three_keys_or_a_word_and_a_number() -> None:
