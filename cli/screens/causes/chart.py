@@ -13,7 +13,7 @@ from ledger.service.causes.chart import chart_of, chartable
 from ledger.service.desk.clock import written_at
 from reports.json.causes.chart import ChartableTold, chart_answer
 from reports.views.causes import ChartView
-from reports.words.causes.chart import LISTED, chart_view
+from reports.words.causes.chart import LISTED, after_chart, chart_view
 from reports.words.causes.plots import plot_lines
 
 
@@ -42,7 +42,7 @@ def show_chart(call: Call, asked: str, out: Path | None, *, force: bool) -> None
     elif out is not None:
         print_lines([f"The chart of {found.of} is in {out}."])
     else:
-        _print(view)
+        _print(view, after_chart(found))
 
 
 def _list(call: Call) -> None:
@@ -63,9 +63,9 @@ def _write_paper(view: ChartView, out: Path, *, force: bool) -> None:
     draw(out, lambda paper: chart_paper(view, paper), force=force)
 
 
-def _print(view: ChartView) -> None:
+def _print(view: ChartView, step: str) -> None:
     print_lines(view.lines)
     for item in view.figures:
         head = plot_lines(item.plot, is_plain=not is_screen()) if item.plot else [item.title]
         print_lines(["", *head, *item.words])
-    print_lines(["", "Next: pottle suspects"])
+    print_lines(["", f"Next: {step}"])

@@ -86,6 +86,8 @@ class Charts(Struct, frozen=True):
 
     of: str
     """The product or the kind."""
+    kind: str
+    """The kind of product."""
     batches: int
     """How many were made for sale."""
     series: tuple[Series, ...]
@@ -123,6 +125,7 @@ def chart_of(book: Book, asked: str) -> Charts:
         spans = tuple(_spans(made, versions, known))
         return Charts(
             of=_name(made, asked),
+            kind=str(made[-1].product_kind),
             batches=len(made),
             series=tuple(_series(connection, made, said)),
             failed=failed,

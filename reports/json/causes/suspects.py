@@ -191,6 +191,8 @@ class SuspectsAnswer(Answer, frozen=True):
     """The level kept to: in how many books at most an innocent is ever named."""
     trial: PlanTold | None
     """The trial to make next."""
+    tried_in: str | None
+    """Name of the last trial planned of what is named or leads; null where none was."""
     left_out: LeftOut
     """Lots that were not counted."""
     sentences: tuple[str, ...]
@@ -218,6 +220,7 @@ def suspects_answer(found: Suspicion) -> SuspectsAnswer:
         untested=tuple(_cause(cause, lots) for cause in judgement.untested),
         significance=decimal(judgement.level),
         trial=PlanTold(found.compared, factors) if factors else None,
+        tried_in=found.tried_in,
         left_out=_left_out(found.sorted),
         sentences=tuple(suspicion_lines(found)),
         next=next_step(found),

@@ -50,6 +50,14 @@ def chart_view(found: Charts, written_at: datetime | None = None) -> ChartView:
     )
 
 
+def after_chart(found: Charts) -> str:
+    """Return the command that usually comes next: of a product too few, its whole kind."""
+    is_too_few = not any(item.chart for item in found.series)
+    if is_too_few and found.of != found.kind:
+        return f"pottle chart {found.kind}"
+    return "pottle suspects"
+
+
 def _figure(series: Series) -> FigureView:
     return FigureView(title_of(series), tuple(_words(series)), _plot(series))
 

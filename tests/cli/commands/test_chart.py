@@ -41,7 +41,7 @@ def test_two_batches_are_told_to_be_too_few(jars: Shell, tmp_path: Path) -> None
         "Time until haze",
         "0 batches turned at a look after the making; the time until haze takes 5.",
         "",
-        "Next: pottle suspects",
+        "Next: pottle chart essence",
     ]
     out = tmp_path / "chart.pdf"
     assert jars.line(f"chart essence --out {out}").lines == [

@@ -193,6 +193,7 @@ def test_suspects_leads_to_the_oil_lot_and_names_nothing_with_figures_that_add_u
     assert f"{LEAD}{oil} " in played.out
     assert (found["verdict"], found["named"]) == ("lead", [])
     assert found["trial"] == {"question": "Orange syrup", "factors": [oil]}
+    assert found["tried_in"] == "cloudy orange"
     assert not any(item["is_named"] for item in found["suspects"])
     for item in found["suspects"]:
         assert item["failed_with"] + item["failed_without"] == len(found["failed_codes"])

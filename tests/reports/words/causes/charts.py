@@ -25,6 +25,7 @@ def series(figure: Figure, figures: tuple[str, ...], pass_no: int = 0) -> Series
 def charts(*every: Series, haze: tuple[Part, ...] = ()) -> Charts:
     return Charts(
         of="Orange essence",
+        kind="essence",
         batches=12,
         series=every,
         failed=3,

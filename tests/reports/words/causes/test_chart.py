@@ -1,6 +1,6 @@
 """A chart says limits, the next figure and ages only where there is enough."""
 
-from reports.words.causes.chart import chart_view
+from reports.words.causes.chart import after_chart, chart_view
 from reports.words.causes.plots import plot_lines
 from tests.reports.words.causes.charts import FULL, charts
 
@@ -60,3 +60,8 @@ def test_the_share_that_fails_is_told_with_its_exact_interval() -> None:
         "3 of 12 that were looked at or sent looked worse than wanted or came back; of such "
         "batches 5.5 to 57 % do (exact, 95 %).",
     )
+
+
+def test_where_one_product_has_too_few_its_whole_kind_comes_next() -> None:
+    assert after_chart(charts()) == "pottle chart essence"
+    assert after_chart(FULL) == "pottle suspects"
