@@ -7,8 +7,8 @@ from collections import Counter
 from collections.abc import Iterator, Mapping
 from math import isclose
 
-from ledger.domain.entries import Material
-from ledger.domain.entries.choices import LotType, MaterialKind
+from ledger.domain.entries import Facts, Material, Move
+from ledger.domain.entries.choices import LotType, MaterialKind, MoveAs
 from ledger.domain.lots.lot import Lot
 from ledger.domain.lots.state import LotState
 from ledger.service.account.contents import contents_on
@@ -41,7 +41,13 @@ def disagreements(book: Book) -> Iterator[str]:
                 if source in of and not share.is_in_cake
             }
             yield from by_cost(cost(book, code), behind)
-            yield from _by_contents(book, lot, behind, of)
+            # What came back is in the jar, and leaves alone of what the batch was made.
+            if not any(_came_back(entry.facts) for entry in state.entries):
+                yield from _by_contents(book, lot, behind, of)
+
+
+def _came_back(facts: Facts) -> bool:
+    return isinstance(facts, Move) and facts.moved_as is MoveAs.RETURNED
 
 
 def _state(book: Book, code: str) -> LotState:

@@ -90,7 +90,7 @@ _POURED_INTO = f"""
         ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)
     LEFT JOIN entry ve ON ve.seq = v.seq
     WHERE EXISTS (SELECT 1 FROM posting p JOIN entry e ON e.seq = p.seq {IN_FORCE}
-        AND p.target = w.lot AND p.source IS NOT NULL AND p.taken > 0
+        AND p.target = w.lot AND (p.taken > 0 OR p.given > 0)
         AND (v.seq IS NULL OR {_SINCE}))"""
 
 

@@ -5,6 +5,7 @@ import pytest
 from ledger.domain.amounts.quantity import Measure, reckoned, show
 from ledger.errors import InputError, RefusedError
 from ledger.service.account.state import lot_state
+from ledger.service.lots.stock import stock
 from tests.keeper import Keeper
 from tests.service.glass.vanilla import problems
 
@@ -126,3 +127,37 @@ def test_more_duty_than_cost_is_refused(sqlite_keeper: Keeper) -> None:
             "Give the cost with the duty in it.",
         ),
     )
+
+
+def test_stock_and_lot_tell_one_volume_of_a_jar_into_which_bulk_came_back(
+    sqlite_keeper: Keeper,
+) -> None:
+    """What comes back is another mixture than what is there by then, and together they shrink."""
+    spirit, water = (
+        sqlite_keeper.do("receive", material=material, amount="2L").code
+        for material in ("spirit", "water")
+    )
+    batch = sqlite_keeper.opens("start", product="Orange essence", kind="essence", target="1L")
+    sqlite_keeper.do("add", lot=batch, source=spirit, amount="400mL")
+    sqlite_keeper.do(
+        "send",
+        lot=batch,
+        amount="200mL",
+        moved_as="sale",
+        party="Notreal Bar",
+        because="as a trial",
+    )
+    sqlite_keeper.do("makeup", lot=batch, volume="400mL", source=water)
+    sqlite_keeper.do(
+        "send",
+        lot=batch,
+        amount="200mL",
+        moved_as="returned",
+        party="Notreal Bar",
+        because="too much",
+    )
+    with sqlite_keeper.reading() as connection:
+        by_lot = lot_state(connection, batch).on_hand
+    (by_stock,) = (lot for lot in stock(sqlite_keeper.book) if lot.code == batch)
+    assert by_stock.on_hand == by_lot < 600_000
+    assert by_stock.is_reckoned
