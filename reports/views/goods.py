@@ -49,6 +49,8 @@ class LabelView(Struct, frozen=True):
     """Statements that the contents call for, each a sentence."""
     declared: tuple[Declared, ...] = ()
     """What it declares besides; where there is no room the last is cut to its least first."""
+    is_us: bool = False
+    """Whether it is a label of the United States, whose least letters are other ones."""
     is_small: bool = False
     """Whether the bottle is so small that its words may be smaller."""
     across: str | None = None

@@ -6,6 +6,8 @@ size.
 References:
     Regulation (EU) No 1169/2011, Article 13(2) and Annex IV: an x-height of at least 1.2 mm;
     Article 13(3): of at least 0.9 mm on packages whose largest surface is below 80 cm².
+    21 CFR 101.2(c): ingredients, allergens, name and place with a letter o of at least 1/16 inch,
+    1.59 mm; of 1/32 inch, 0.79 mm, on packages of less than 12 square inches (from memory).
     Directive 76/211/EEC, Annex I, 3.1: net volume in figures of at least 2 mm up to 50 mL, 3 mm up
     to 200 mL, 4 mm up to 1 L, and 6 mm above (read).
 """
@@ -25,6 +27,9 @@ LEAST = 6.5
 
 LEAST_SMALL = 4.9
 """The same on a small bottle: an x-height of 0.9 mm."""
+
+LEAST_US = 8.6
+"""The least size on a label of the United States: an x-height of 1.59 mm."""
 
 LEAST_PRODUCT = 9.0
 """The least size in points of the product's name."""
@@ -98,7 +103,8 @@ def volume_face(label: LabelView) -> Face:
 
 def leasts_of(label: LabelView) -> tuple[float, ...]:
     """Return the least sizes of a label's words but the product's name, as they are tried."""
-    return (LEAST, LEAST_SMALL) if label.is_small else (LEAST,)
+    usual = LEAST_US if label.is_us else LEAST
+    return (usual, LEAST_SMALL) if label.is_small else (usual,)
 
 
 def shorter(label: LabelView) -> Iterator[tuple[LabelView, tuple[str, ...]]]:

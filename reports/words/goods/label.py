@@ -111,6 +111,7 @@ def _label(
         ),
         statements=card.declaration.statements if card else (),
         declared=_declared(card, words, with_nutrition=with_nutrition) if card else (),
+        is_us=_is_us(house),
         is_small=filled.size.amount <= SMALL_UL,
         figures_mm=figures_mm(filled.size.amount),
         lot_word=words.lot,
@@ -128,6 +129,10 @@ def _address(house: House | None) -> str | None:
     return ", ".join(part for part in (house.address, house.country) if part) or None
 
 
+def _is_us(house: House | None) -> bool:
+    return house is not None and (house.country or "").upper() == Place.US.upper()
+
+
 def net_volume(size: Quantity, house: House | None) -> str:
     """Return the net volume of a bottle; in both units where the house is in the United States.
 
@@ -137,8 +142,7 @@ def net_volume(size: Quantity, house: House | None) -> str:
         21 CFR 101.7(a) and (b): US fluid ounces, and the metric measure beside them (from memory).
     """
     told = tidy(size.written)
-    country = (house.country or "").upper() if house else ""
-    if country != Place.US.upper() or "oz" in told:
+    if not _is_us(house) or "oz" in told:
         return told
     ounces = int(size.amount * 10 / US_FLUID_OUNCE_UL) / 10
     return f"{ounces:g} fl oz ({told})"

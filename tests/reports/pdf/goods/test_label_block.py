@@ -4,16 +4,25 @@ import pytest
 from msgspec.structs import replace
 from reportlab.lib.units import mm
 
-from reports.pdf.goods.label_block import LEAST, LEAST_SMALL, shorter, volume_face
+from reports.pdf.goods.label_block import (
+    LEAST,
+    LEAST_SMALL,
+    LEAST_US,
+    leasts_of,
+    shorter,
+    volume_face,
+)
 from reports.pdf.kit.fonts import REGULAR, register
 from reports.pdf.kit.text import CAP_HEIGHT
 from reports.views.goods import Declared
 from tests.reports.pdf.examples import LABEL
 
 
-@pytest.mark.parametrize(("size", "least_mm"), [(LEAST, 1.2), (LEAST_SMALL, 0.9)])
+@pytest.mark.parametrize(
+    ("size", "least_mm"), [(LEAST, 1.2), (LEAST_SMALL, 0.9), (LEAST_US, 25.4 / 16)]
+)
 def test_the_least_size_has_the_x_height_the_law_asks_for(size: float, least_mm: float) -> None:
-    """Regulation (EU) No 1169/2011, Article 13(2) and (3), label_law.csv; x by its outline."""
+    """EU No 1169/2011, Article 13(2) and (3); 21 CFR 101.2(c) (label_law.csv); by its outline."""
     face = register()[REGULAR]
     offset = face.get_table_pos("glyf")[0] + face.glyphPos[face.charToGlyph[ord("x")]]
     face.seek(offset + 8)
@@ -37,3 +46,9 @@ def test_what_a_label_declares_is_cut_from_its_end_to_its_least() -> None:
         (["Contains: MILK.", ""], ("the list", "facts")),
     ]
     assert [cut for _, cut in shorter(LABEL)] == [()]
+
+
+def test_a_label_of_the_united_states_has_their_least_size() -> None:
+    here = replace(LABEL, is_us=True)
+    assert leasts_of(here) == (LEAST_US,)
+    assert leasts_of(replace(here, is_small=True)) == (LEAST_US, LEAST_SMALL)
