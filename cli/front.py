@@ -88,6 +88,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "syrup": ("glass", "Say how strong a simple syrup is, and whether it stays clear."),
     "sheet": ("bench", "Print or show the batch sheet that a batch is made from."),
     "record": ("lots", "Print the record of a batch or a delivery."),
+    "packet": ("lots", "Gather all that an inspector asks for of a lot or a period in one PDF."),
     "correct": ("evidence", "Correct an entry by a new one; the old one stays readable."),
     "strike": ("evidence", "Strike out an entry made by mistake; it stays readable."),
     "verify": ("evidence", "Recompute the whole book and name what does not fit."),

@@ -72,7 +72,7 @@ def label(
     ] = False,
     force: Force = False,
 ) -> None:
-    """Print a sheet of labels, or record what became of them."""
+    """Print a sheet of bottle labels, or record what became of them."""
     from cli.screens.goods.label import (
         Asked,
         Fate,

@@ -1,5 +1,6 @@
 """The command `stock`: list what is on hand."""
 
+from pathlib import Path
 from typing import Annotated
 
 import typer
@@ -41,6 +42,9 @@ def stock(
         Text, typer.Option("--to", help="Last day of the account; default today.")
     ] = None,
     csv: Csv = None,
+    out: Annotated[
+        Path | None, typer.Option("--out", help="PDF file for the account to write.")
+    ] = None,
     force: Force = False,
 ) -> None:
     """List what is on hand."""
@@ -50,8 +54,8 @@ def stock(
 
     check_sheet(csv, force=force)
     # Only the account has a period, so whoever gives one wants it.
-    if spirit or first or last:
-        show_spirit(call, first, last, csv, force=force)
+    if spirit or first or last or out:
+        show_spirit(call, first, last, csv, out, force=force)
     elif low:
         list_low(call, low, of, csv, force=force)
     else:

@@ -84,6 +84,10 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     "strength": ("strength 96.3% 1L",),
     "syrup": ("syrup 3:2 --by weight", "syrup 65Bx --read-at 28C"),
     "record": ("record OE-001-5 --out record.pdf",),
+    "packet": (
+        "packet BOS-001-S --out packet.pdf",
+        "packet --from 2026-01-01 --to 2026-06-30 --out half-year.pdf",
+    ),
     "reject": ('reject OS-002-M --because "it stays cloudy"',),
     "correct": ('correct 18 --set amount=32mL --because "misread the cylinder"',),
     "strike": ('strike 22 --because "wrong lot"',),

@@ -19,7 +19,7 @@ from reports.pdf.lots.record_band import band
 from reports.views.lots import RecordView
 
 
-def _sections(view: RecordView) -> list[Section]:
+def sections_of(view: RecordView) -> list[Section]:
     """Lay out all the parts in order: what it is, how it was made, what came of it, who signs."""
     is_delivery = view.inputs is None
     title = "Balance" if is_delivery else "Yield"
@@ -57,7 +57,7 @@ def batch_record(view: RecordView, out: BinaryIO) -> None:
     Raises:
         RefusedError: A name is too long for a page.
     """
-    write_paper(out, view.frame, heading_of(view), _sections(view))
+    write_paper(out, view.frame, heading_of(view), sections_of(view))
 
 
 def heading_of(view: RecordView) -> Heading:

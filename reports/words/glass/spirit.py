@@ -5,7 +5,9 @@ Refuses: to explain a difference that nobody recorded.
 """
 
 from ledger.service.glass.spirit import SpiritReport
+from reports.kit.frame import Frame
 from reports.kit.tables import Sheet
+from reports.views.glass import SpiritView
 
 SENT = {
     "sale": "sold",
@@ -57,6 +59,17 @@ def lot_rows(report: SpiritReport) -> list[list[str]]:
         for code, lot in report.account.lots.items()
         if abs(lot.received) + abs(lot.used) + abs(lot.left) > 0.0005
     ]
+
+
+def spirit_view(report: SpiritReport, frame: Frame) -> SpiritView:
+    """Return the account as a paper shows it."""
+    return SpiritView(
+        frame=frame,
+        period=f"{report.first} to {report.last}",
+        rows=tuple((what, litres) for what, litres in rows(report)),
+        lots=tuple(map(tuple, lot_rows(report))),
+        notes=tuple(notes(report)),
+    )
 
 
 def spirit_sheet(report: SpiritReport) -> Sheet:

@@ -54,6 +54,7 @@ READS: tuple[str, ...] = (
     "restore book.jsonl --to back.db",
     "upgrade",
     "record {essence} --out record.pdf",
+    "packet {packed} --out packet.pdf",
     "due",
     "stock --by-date",
     "stock --value --of spirit",

@@ -1,0 +1,1 @@
+"""What a glass delivers and the spirit account, on paper."""

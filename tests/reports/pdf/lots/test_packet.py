@@ -1,0 +1,39 @@
+"""The packet on paper: contents that name the right pages, every part on pages of its own."""
+
+import re
+
+from msgspec.structs import replace
+
+from reports.pdf.lots.packet import packet_paper
+from reports.views.evidence import EntryRow, PacketView
+from tests.reports.pdf.examples import FRAME, RECORD
+from tests.reports.pdf.glass.test_spirit import VIEW as SPIRIT
+from tests.reports.pdf.readback import printed, texts_of
+
+ENTRY = EntryRow("17", "2026-03-01 10:30", "E26-014-7", "added", "30 mL", "AF", ("Late.",), True)
+
+
+def view(entries: int) -> PacketView:
+    rows = tuple(replace(ENTRY, entry=str(number)) for number in range(entries))
+    return PacketView(
+        FRAME, "E26-014-7", "Lemon essence", (RECORD, RECORD), SPIRIT, (), rows[:1], rows, ()
+    )
+
+
+def test_the_contents_name_the_page_on_which_each_part_begins() -> None:
+    first, *others = texts_of(printed(packet_paper, view(200)))
+    pages = [first, *others]
+    named = re.findall(r"^(.+) (\d+)$", first.partition("Contents")[2], re.M)
+    told = {title: int(page) for title, page in named if int(page) <= len(pages)}
+    assert (
+        "\nSpirit account, 2026-01-01 to 2026-06-30\n"
+        in pages[told[f"Spirit account, {SPIRIT.period}"] - 1]
+    )
+    for title in ("Cleaning and instruments", "Complaints and recalls", "All entries as written"):
+        assert f"\n{title}\n" in pages[told[title] - 1]
+    assert "\nBatch record\n" in pages[1]
+
+
+def test_every_entry_stands_in_it_struck_or_not() -> None:
+    text = "".join(texts_of(printed(packet_paper, view(30))))
+    assert text.count("Late.") == 31
