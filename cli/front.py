@@ -66,6 +66,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "list": ("lots", "List sales, deliveries or cleanings of a period."),
     "trace": ("lots", "Trace a lot back to its inputs and forward to who has it."),
     "serving": ("glass", "Say what a glass delivers: strength, sugar, oils, limits."),
+    "page": ("glass", "Write a small page of a lot for who pours it, or of all."),
     "foretell": ("glass", "Foretell how clear a lot or a formula will be; keep the score."),
     "cost": ("glass", "Reckon what a lot cost, a mL, a bottle and a glass."),
     "recall": ("recall", "Hold a lot and all made of it; say where it is and whom to call."),

@@ -195,7 +195,7 @@ HELD_BY: Held = {
             *("ledger/domain/tables/grid", "ledger/store/read/sheets"),
             *(
                 f"ledger/service/copies/{part}"
-                for part in ("row_acts", "table_maps", "taken", "together", "tries")
+                for part in ("table_maps", "taken", "together", "tries")
             ),
         )
     },
@@ -251,6 +251,14 @@ HELD_BY: Held = {
     "ledger/store/copies/tables.py": (
         "tests/service/copies/test_export_tables.py",
         "every table with all its columns and rows, compared with the book there",
+    ),
+    "cli/screens/glass/page.py": (
+        "tests/cli/commands/test_page.py",
+        "the pages of lots, written there and read by another reader of their form",
+    ),
+    "reports/web/goods/page.py": (
+        "tests/reports/words/goods/test_page.py",
+        "the page of a lot: laid out there, and read as another reads it with the command",
     ),
     "cli/kit/options.py": (
         "tests/cli/commands/test_add.py",

@@ -26,13 +26,17 @@ def house(
     keep: Annotated[
         Text, typer.Option(help="Months that records are kept beyond their last date.")
     ] = None,
+    web: Annotated[
+        Text, typer.Option(metavar="URL", help="Where its pages are; labels then lead there.")
+    ] = None,
 ) -> None:
     """Show the house, or say anew what is given."""
     from cli.kit.record import record
     from cli.screens.masters.house import say_house
     from ledger.service.masters.house import house as verb
 
-    if any((name, address, country, currency, time_zone, fluid_ounce, hour, phone, doubt, keep)):
+    others = (fluid_ounce, hour, phone, doubt, keep, web)
+    if any((name, address, country, currency, time_zone, *others)):
         record(
             call,
             verb,
@@ -46,6 +50,7 @@ def house(
             phone=phone,
             doubt=doubt,
             keep=keep,
+            web=web,
         )
     else:
         say_house(call, call.book())

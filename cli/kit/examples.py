@@ -70,6 +70,7 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     "journal": ("journal --last 5", "journal OE-001-5"),
     "trace": ("trace BOS-001-S", "trace SOO-001-3 --forward"),
     "serving": ("serving OS-002-M", "serving OS-002-M --glass 300mL --pour 1:7"),
+    "page": ("page BOS-001-S --out pages", "page --all --out pages"),
     "foretell": ("foretell OE-001-5", "foretell --score"),
     "cost": ("cost BOS-001-S", "cost BOS-001-S --margin 60"),
     "contact": ('contact SOO-001-3 "Bridge Street Stall" --reached left-word',),

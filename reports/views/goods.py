@@ -99,3 +99,26 @@ class LabelSheetView(Struct, frozen=True):
     """How many labels."""
     frame: Frame
     """Its house, seal and date."""
+
+
+class PageView(Struct, frozen=True):
+    """The page of a lot, for who pours it."""
+
+    product: str
+    """What is in the bottle."""
+    code: str
+    """The lot's code."""
+    status: str
+    """Where it stands, a sentence."""
+    is_barred: bool
+    """Whether it must not be served."""
+    facts: tuple[tuple[str, str], ...]
+    """What there is to know, each with its name."""
+    cautions: tuple[str, ...]
+    """Warnings, each a sentence."""
+    house: tuple[str, ...]
+    """The maker, how to reach them, a line each."""
+    seal: tuple[str, ...]
+    """The three lines of the book's seal."""
+    stood: str
+    """As of when the book is shown."""

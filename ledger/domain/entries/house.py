@@ -35,6 +35,8 @@ class House(Facts, frozen=True):
     """What its instruments may be off by, as `ledger.domain.masters.doubts` writes it."""
     keep_months: int | None = None
     """How many months beyond its last date a record is kept, by the house's own rule."""
+    web: str | None = None
+    """Where the house puts the pages of its lots: an address on the web, no slash at its end."""
 
 
 class Person(Facts, frozen=True):

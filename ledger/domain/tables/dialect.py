@@ -13,6 +13,7 @@ References:
 import csv
 from collections.abc import Iterator, Sequence
 from io import StringIO
+from itertools import islice
 
 from ledger.domain.tables.grid import Found, Line, Table
 
@@ -21,6 +22,8 @@ PARTINGS = {";": "semicolons", ",": "commas", "\t": "tabs", "|": "upright stroke
 MOST_ROWS = 20_000
 """The most rows of one table that are taken at once."""
 _LOOKED_AT = 50
+_ABOVE = 100
+"""How many rows a heading may have above it, or blank ones between, before too many are told."""
 _TOLD = "sep="
 Rows = list[tuple[int, list[str]]]
 
@@ -59,7 +62,8 @@ def read_table(file: str, name: str, content: bytes) -> tuple[Table | None, list
     text, letters = told
     parting, text = _parting(text)
     try:
-        rows = list(_rows(text, parting))
+        # Of a file that is too long no more is read than tells so.
+        rows = list(islice(_rows(text, parting), MOST_ROWS + _ABOVE))
     except csv.Error as error:
         what = f"It cannot be read as CSV: {error}."
         return None, [Found(file, None, None, what, "Close each quote, or save it again as CSV.")]
@@ -74,8 +78,8 @@ def table_of(
     at = next((place for place, (_, cells) in enumerate(rows) if sum(map(bool, cells)) > 1), 0)
     if not rows:
         return None, [Found(file, None, None, "It is empty.", "Give a heading and rows below it.")]
-    if len(rows) - at > MOST_ROWS:
-        what = f"It has {len(rows) - at - 1} rows; at most {MOST_ROWS} are taken at once."
+    if len(rows) - at - 1 > MOST_ROWS:
+        what = f"It has more than {MOST_ROWS} rows, the most that are taken at once."
         return None, [Found(file, None, None, what, "Part it into several files.")]
     number, cells = rows[at]
     head = tuple(_shorn(cells))

@@ -19,7 +19,9 @@ from ledger.store.engine.connections import connected
 from ledger.store.read import queries
 
 _COUNTRY = re.compile("[A-Z]{2}")
-_COUNTRY = re.compile("[A-Z]{2}")
+LONGEST_WEB = 60
+"""The most characters of the address of the house's pages: a symbol with more is too fine."""
+_WEB = re.compile(r"https?://(?=.{1,52}$)[A-Za-z0-9.-]+(?::\d+)?(?:/[A-Za-z0-9._~-]+)*")
 _CURRENCY = re.compile(r"[A-Z]{3}", re.ASCII)
 
 
@@ -99,6 +101,7 @@ def house(
     phone: str | None = None,
     doubt: str | None = None,
     keep: str | None = None,
+    web: str | None = None,
 ) -> Recorded:
     """Say anew what is known of the house; what is not given stays as it was."""
     with at_desk(book, how) as desk:
@@ -126,6 +129,7 @@ def house(
             hour_digits=old.hour_digits if told is None else digits_told(digits),
             doubts=off,
             keep_months=months if months is not None else old.keep_months,
+            web=desk.words.read(lambda: _web(web), None) if web else old.web,
         )
         return desk.record(facts)
 
@@ -149,6 +153,17 @@ def _house(
         fluid_ounce=words.read(lambda: _ounce(fluid_ounce or "US"), "US"),
         phone=words.text_or_none(phone, "telephone number"),
     )
+
+
+def _web(text: str) -> str:
+    """Return the address of the house's pages, as it begins every page's own."""
+    told = text.strip().rstrip("/")
+    if not _WEB.fullmatch(told):
+        raise InputError(
+            f'"{text}" is no address on the web that fits a symbol of a label.',
+            f"Write it as https://example.com/lots, in at most {LONGEST_WEB} characters.",
+        )
+    return told
 
 
 def _currency(text: str) -> str:

@@ -423,7 +423,7 @@ currency TEXT NOT NULL,
 address TEXT,
 country TEXT,
 time_zone TEXT NOT NULL,
-fluid_ounce TEXT NOT NULL, hour_minor INTEGER CONSTRAINT ck_house_hour_minor CHECK (hour_minor >= 0), phone TEXT, hour_digits INTEGER CONSTRAINT ck_house_hour_digits CHECK (hour_digits >= 0), doubts TEXT, keep_months INTEGER CONSTRAINT ck_house_keep_months CHECK (keep_months >= 0),
+fluid_ounce TEXT NOT NULL, hour_minor INTEGER CONSTRAINT ck_house_hour_minor CHECK (hour_minor >= 0), phone TEXT, hour_digits INTEGER CONSTRAINT ck_house_hour_digits CHECK (hour_digits >= 0), doubts TEXT, keep_months INTEGER CONSTRAINT ck_house_keep_months CHECK (keep_months >= 0), web TEXT,
 CONSTRAINT pk_house PRIMARY KEY (seq),
 CONSTRAINT ck_house_entry_kind CHECK (entry_kind = 'house'),
 CONSTRAINT fk_house_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)

@@ -28,6 +28,8 @@ class HouseAnswer(Answer, frozen=True):
     """What its instruments may be off by; null: what is usual."""
     keep_months: int | None
     """How many months beyond its last date a record is kept, by the house's own rule."""
+    web: str | None
+    """Where the pages of its lots are."""
 
 
 def house_answer(house: House) -> HouseAnswer:
@@ -43,4 +45,5 @@ def house_answer(house: House) -> HouseAnswer:
         phone=house.phone,
         doubts=house.doubts,
         keep_months=house.keep_months,
+        web=house.web,
     )

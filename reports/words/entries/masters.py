@@ -28,6 +28,7 @@ def house(facts: House) -> Parts:
         if facts.hour_minor is not None
         else None,
         before("instruments off by", facts.doubts),
+        before("pages at", facts.web),
     )
 
 

@@ -59,7 +59,8 @@ def label_sheet_view(
     return LabelSheetView(
         label=replace(
             _label(dossier, filled, card, label_words(language), with_nutrition=with_nutrition),
-            symbol=_linked(link, dossier.state.code),
+            symbol=_linked(link, dossier.state.code)
+            or page_address(dossier.house, dossier.state.code),
         ),
         count=count or filled.count,
         frame=frame_of(dossier.house, dossier.seal, dossier.written_at),
@@ -184,6 +185,15 @@ def _linked(link: str | None, code: str) -> str:
 
 LOT_PLACE = "{lot}"
 """Where the lot stands in an address."""
+
+
+def page_address(house: House | None, code: str) -> str:
+    """Return where a lot's page is; nothing where the house puts pages nowhere.
+
+    >>> page_address(House("Quayside", "EUR", web="https://example.com/l"), "BOS-001-S")
+    'https://example.com/l/BOS-001-S/'
+    """
+    return f"{house.web}/{code}/" if house and house.web else ""
 
 
 def _declared(

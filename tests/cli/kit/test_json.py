@@ -24,6 +24,7 @@ READS: tuple[str, ...] = (
     "material list",
     "house",
     "formula samples",
+    "page --all",
     "list sales",
     "list receipts",
     "list cleanings",

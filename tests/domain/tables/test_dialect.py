@@ -63,7 +63,7 @@ def test_what_is_no_table_is_told() -> None:
         b"a,b\n1,2,3\n": "It has 3 cells, but the heading has 2.",
         b"a,a\n1,2\n": 'The heading has the column "a" more than once.',
         b"a,b\n" + b"1,2\n" * (MOST_ROWS + 1): (
-            f"It has {MOST_ROWS + 1} rows; at most {MOST_ROWS} are taken at once."
+            f"It has more than {MOST_ROWS} rows, the most that are taken at once."
         ),
     }
     for content, what in whats.items():

@@ -75,10 +75,11 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
             "01 555 0100",
             doubts="scale=0.2",
             keep_months=24,
+            web="https://example.com/l",
         ),
         "Wren & Co, 1 Quay, IE, money in EUR, clock of Europe/Dublin, imperial fluid ounces, "
         "telephone 01 555 0100, records kept 24 months, an hour of work 20.00 EUR, instruments off "
-        "by scale=0.2",
+        "by scale=0.2, pages at https://example.com/l",
     ),
     (Person("AB", "Anna Bell", "maker"), "AB is Anna Bell, maker"),
     (

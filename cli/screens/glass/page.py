@@ -1,0 +1,65 @@
+"""Writing the pages of lots.
+
+Guarantees: each is written whole under its name, and renewed as the book stands; nothing else in
+the folder is touched.
+"""
+
+from pathlib import Path
+
+from cli.kit.call import Call
+from cli.kit.files import write
+from cli.kit.tables import print_json, print_lines
+from ledger.domain.entries.choices import LotType
+from ledger.domain.lots.lot import Status
+from ledger.errors import InputError, StorageError
+from ledger.service.desk.book import Book
+from ledger.service.desk.clock import house_of
+from ledger.service.glass.serving import card
+from ledger.service.lots.dossier import dossier, find_lot
+from ledger.service.lots.stock import stock
+from reports.json.kit.answer import File
+from reports.kit.format import plural
+from reports.web.goods.page import html_page
+from reports.words.goods.label import page_address
+from reports.words.goods.page import page_view
+
+
+def write_pages(call: Call, lot: str | None, out: Path, *, every: bool) -> None:
+    """Write the page of a lot, or of all that were bottled."""
+    if (lot is None) is not every:
+        raise InputError(
+            "A page is of one lot or of all.", "Name a lot, or give --all for every bottled one."
+        )
+    book = call.book()
+    codes = _bottled(book) if every else [find_lot(book, lot or "", call.writer)]
+    pages = {code: html_page(page_view(dossier(book, code), card(book, code))) for code in codes}
+    places = [_put(out / code, text) for code, text in pages.items()]
+    if call.json:
+        print_json([File(str(place)) for place in places])
+        return
+    print_lines([f"{plural(len(places), 'page')} in {out}: put that folder where it can be read."])
+    house = house_of(book)
+    if where := page_address(house, codes[0]) if codes else None:
+        print_lines([f"A label's symbol leads to {where}"])
+    else:
+        print_lines(["Next: pottle house --web URL, so that labels lead there"])
+
+
+def _bottled(book: Book) -> list[str]:
+    lots = stock(book, everything=True)
+    packed = (lot for lot in lots if lot.lot_type is LotType.PACKED)
+    return [lot.code for lot in packed if lot.status is not Status.STRUCK]
+
+
+def _put(folder: Path, text: str) -> Path:
+    """Write a page as the index of a folder of its own, so that its address ends in the code."""
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise StorageError(
+            f"The folder {folder} could not be made: {error.strerror}.",
+            "Choose a place that you may write in.",
+        ) from error
+    place = folder / "index.html"
+    write(place, text.encode(), force=True)
+    return place

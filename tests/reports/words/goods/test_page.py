@@ -1,0 +1,26 @@
+"""The page of a lot says where it stands, and stands as it was written whatever is in it."""
+
+from msgspec.structs import replace
+
+from ledger.domain.lots.lot import BARRED, Status
+from ledger.service.glass.serving import card
+from ledger.service.lots.dossier import dossier
+from reports.web.goods.page import html_page
+from reports.words.goods.page import STANDS, page_view, stands
+from tests.keeper import Keeper
+from tests.path import Lots
+
+
+def test_every_standing_that_bars_serving_says_not_to() -> None:
+    for status in Status:
+        said, is_barred = stands(status)
+        assert is_barred is ("do not serve" in said)
+    assert STANDS.keys() >= BARRED
+
+
+def test_markup_in_a_name_stands_as_it_was_written(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    view = page_view(dossier(keeper.book, lots.packed), card(keeper.book, lots.packed))
+    text = html_page(replace(view, product="<script>alert(1)</script> & Sons"))
+    assert "<h1>&lt;script&gt;alert(1)&lt;/script&gt; &amp; Sons</h1>" in text
+    assert "<script" not in text

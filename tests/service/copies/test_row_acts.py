@@ -1,0 +1,56 @@
+"""Whatever stands in the cells of a table, its rows are acts, or it is told why they are none."""
+
+from pathlib import Path
+
+from hypothesis import given
+from hypothesis import strategies as st
+from msgspec.structs import replace
+
+from ledger.domain.tables.days import DayOrder
+from ledger.domain.tables.grid import Line, Table
+from ledger.service.copies.row_acts import DAYS, NUMBERS, Reading, acts_of_table
+from ledger.service.copies.season_files import words_of
+from ledger.service.copies.season_verbs import VERBS
+from ledger.service.copies.table_files import read_tables
+from ledger.service.copies.table_maps import shipped_map
+
+GERMAN = Path(__file__).parent / "german_season" / "Chargen.csv"
+READING = Reading(DayOrder.DMY, ",", shipped_map("german-season").words)
+CELLS = st.one_of(
+    st.text(max_size=12),
+    st.sampled_from(["1.250", "30,5 ml", "31.02.2026", "45012", "=1+1", "{Charge}", "½", "-1"]),
+)
+
+
+def german() -> Table:
+    ((table,), _) = read_tables(GERMAN)
+    return table
+
+
+@given(cell=CELLS, column=st.integers(0, 20), row=st.integers(0, 2))
+def test_any_cell_is_read_or_told_of_in_its_column(cell: str, column: int, row: int) -> None:
+    table, (_, told, _) = german(), shipped_map("german-season").tables
+    cells = list(table.lines[row].cells)
+    cells[column] = cell
+    lines = [Line(2, tuple(cells)) if at == row else line for at, line in enumerate(table.lines)]
+    acts, found, left_out = acts_of_table(replace(table, lines=tuple(lines)), told, READING, 0)
+    assert {act.is_broken for act in acts} <= {bool(found), False}
+    assert left_out == 0
+    for each in found:
+        assert each.column is not None
+        assert each.what.endswith(".")
+
+
+def test_a_row_is_known_again_wherever_it_stands_and_whatever_is_added_beside_it() -> None:
+    table, (_, told, _) = german(), shipped_map("german-season").tables
+    rows = {act.row for act in acts_of_table(table, told, READING, 0)[0]}
+    turned = tuple(Line(line.number + 7, (*line.cells, "new")) for line in reversed(table.lines))
+    wider = replace(table, head=(*table.head, "Mehr"), lines=turned)
+    assert {act.row for act in acts_of_table(wider, told, READING, 0)[0]} == rows
+    twice = replace(table, lines=(*table.lines, table.lines[0]))
+    assert len({act.row for act in acts_of_table(twice, told, READING, 0)[0]}) == len(rows) + 1
+
+
+def test_the_words_that_are_days_and_numbers_are_words_of_verbs() -> None:
+    words = {word for verb in VERBS for word in words_of(VERBS[verb])}
+    assert (DAYS | NUMBERS) - {"at"} <= words
