@@ -154,6 +154,7 @@ def _tell(book: Book, house_name: str, places: Places, found: Found) -> None:
             "--explain",
             f"To see what the trial came to: pottle --ledger {places.book} compare "
             f"{found.trial.group}",
+            f"To see how often it foretold right: pottle --ledger {places.book} foretell --score",
             f"Next: pottle --ledger {places.book} stock",
         ]
     )
