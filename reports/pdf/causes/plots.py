@@ -23,8 +23,10 @@ LINE = 100 * mm
 """Length of the line of a plot."""
 DOT = 4.5
 """Side of a dot in points."""
+STEP = DOT + 0.8
+"""From one dot to the next above it."""
 ROW = 5.5 * mm
-"""Height of one line of a plot."""
+"""Least height of one line of a plot."""
 
 
 def plot_section(plot: PlotView) -> Section:
@@ -42,15 +44,18 @@ def plot_section(plot: PlotView) -> Section:
 
 
 def _plot_row(label: str, places: Sequence[float], limits: Sequence[float]) -> Strip:
-    middle = ROW / 2
+    # Those above each other have room of their own, so that none stands on the line before.
+    stacked_most = max(Counter(places).values(), default=1)
+    height = max(ROW, ROW / 2 + stacked_most * STEP)
+    middle = height - ROW / 2
     lines = wrap(label, CELL, lambda _: LABEL - GUTTER)
     words = [Words(SIDE, middle + 3, line, CELL) for line in lines[:1]]
     rule = Rule(SIDE + LABEL, middle, SIDE + LABEL + LINE, middle, RULE)
     strokes = (
-        Rule(SIDE + LABEL + place * LINE, 0, SIDE + LABEL + place * LINE, ROW, RULE)
+        Rule(SIDE + LABEL + place * LINE, 0, SIDE + LABEL + place * LINE, height, RULE)
         for place in limits
     )
-    return Strip(ROW, (*words, rule, *strokes, *_dots(places, middle)))
+    return Strip(height, (*words, rule, *strokes, *_dots(places, middle)))
 
 
 def _dots(places: Sequence[float], middle: float) -> Iterator[Mark]:
@@ -58,6 +63,6 @@ def _dots(places: Sequence[float], middle: float) -> Iterator[Mark]:
     met: Counter[float] = Counter()
     for place in places:
         x = SIDE + LABEL + place * LINE
-        y = middle - met[place] * (DOT + 0.8)
+        y = middle - met[place] * STEP
         met[place] += 1
         yield Rule(x - DOT / 2, y, x + DOT / 2, y, DOT)

@@ -1,7 +1,8 @@
 """Plots on paper have their limits drawn through every line."""
 
-from reports.pdf.causes.plots import plot_section
+from reports.pdf.causes.plots import DOT, plot_section
 from reports.pdf.kit.marks import Rule
+from reports.views.causes import PlotRow, PlotView
 from reports.words.causes.chart import chart_view
 from tests.reports.words.causes.charts import FULL
 
@@ -12,3 +13,14 @@ def test_every_line_of_a_plot_has_its_three_limits() -> None:
     (strip,) = plot_section(plot).rows
     upright = [mark for mark in strip.marks if isinstance(mark, Rule) and mark.x == mark.to_x]
     assert len(upright) == 3 * len(plot.rows)
+
+
+def test_dots_above_each_other_stay_on_their_own_line() -> None:
+    plot = PlotView("NTU", "1", "2", (PlotRow("new", (0.5,) * 6), PlotRow("old", (0.5,) * 6)))
+    (strip,) = plot_section(plot).rows
+    dots = [mark for mark in strip.marks if isinstance(mark, Rule) and mark.thickness == DOT]
+    assert min(dot.y for dot in dots) >= DOT / 2
+    lines = [mark.y for mark in strip.marks if isinstance(mark, Rule) and mark.to_x - mark.x > DOT]
+    first, second = lines
+    assert all(dot.y - DOT / 2 > first or dot.y <= first for dot in dots)
+    assert sum(first < dot.y <= second for dot in dots) == 6
