@@ -16,8 +16,10 @@ class CallView(Struct, frozen=True):
     """Their place in the order."""
     name: str
     """Who."""
+    phone: str
+    """Their telephone number; empty where the book has none."""
     reach: tuple[str, ...]
-    """How to reach them, a line each."""
+    """How to reach them besides, a line each."""
     may_have: str
     """What they may have still."""
     sent: tuple[str, ...]
@@ -33,10 +35,14 @@ class RecallView(Struct, frozen=True):
     """Its house, seal and date."""
     kind: str
     """Recall, or recall drill."""
+    is_drill: bool
+    """Whether it is a drill."""
     headline: str
     """The same as it stands above the paper."""
     lot: str
     """Code of the lot recalled."""
+    product: str
+    """What it is, with the size of its bottles."""
     title: str
     """What it is, and how many lots are made of it."""
     course: tuple[str, ...]

@@ -7,28 +7,33 @@ page; the seal is at the foot.
 from collections.abc import Iterable, Sequence
 from typing import BinaryIO
 
-from msgspec.structs import replace
 from reportlab.lib.units import mm
 
 from reports.kit.frame import Heading
-from reports.pdf.kit.fonts import BOLD, MEDIUM, REGULAR
+from reports.pdf.kit.fonts import BOLD
 from reports.pdf.kit.head import paper_head, sentences
 from reports.pdf.kit.marks import Mark, Rule, Words
 from reports.pdf.kit.page import INNER, SIDE, WIDTH, write_paper
 from reports.pdf.kit.rows import Cell, Column, Piece, table, title_strip
 from reports.pdf.kit.strips import Section, Strip, stacked
-from reports.pdf.kit.styles import CELL, GUTTER, RULE, VALUE
+from reports.pdf.kit.styles import CELL, GUTTER, RULE, SECTION, TITLE, VALUE
 from reports.pdf.kit.text import Face, width_of, wrap
 from reports.views.recall import CallView, RecallView
 
-NAME = Face(BOLD, 13)
+NAME = SECTION
 """Who to call."""
-REACH = Face(MEDIUM, 12)
-"""How to reach them."""
-TELL = Face(REGULAR, 10)
+PHONE = Face(BOLD, 16, 1.1)
+"""Their number: dialled from the paper, at arm's length."""
+REACH = VALUE
+"""How to reach them besides."""
+TELL = CELL
 """What they were sent."""
-TICK = Face(REGULAR, 10)
+TICK = CELL
 """Words beside a box."""
+SCRIPT = TITLE
+"""What is read aloud."""
+DRILL = "DRILL"
+"""Stands across every page of a drill, so that nobody takes it for the real thing."""
 NOBODY = "Nobody was sent any."
 """Said when there is nobody to call."""
 BOX = 3.6 * mm
@@ -61,16 +66,17 @@ def recall_pack(view: RecallView, out: BinaryIO) -> None:
 
 def heading_of(view: RecallView) -> Heading:
     """Return what the pack is."""
-    return Heading("Recall", view.lot, view.title, view.kind)
+    across = DRILL if view.is_drill else ""
+    return Heading("Recall", view.lot, view.product, view.kind, across=across)
 
 
 def _sections(view: RecallView) -> list[Section]:
     """Lay out all that the pack says, in order."""
     return [
-        paper_head(view.frame, replace(heading_of(view), kind=view.headline)),
+        paper_head(view.frame, Heading(view.headline, view.product, f"{view.lot}. {view.title}")),
         *sentences(view.course),
         *_titled("If somebody may be harmed", view.authority),
-        *_titled("What to say", view.script),
+        *_titled("What to say", view.script, SCRIPT),
         *_under(
             "Whom to call, in this order",
             [_call(call, view.ticks) for call in view.calls] or sentences([NOBODY]),
@@ -126,10 +132,12 @@ def _call(call: CallView, ticks: Sequence[str]) -> Section:
     number = f"{call.place}."
     left = SIDE + 9 * mm
     marks.append(Words(SIDE, y + NAME.drop, number, NAME))
+    marks.append(Words(WIDTH - SIDE, y + PHONE.drop, call.phone, PHONE, "right"))
+    beside = width_of(call.phone, PHONE) + GUTTER if call.phone else 0.0
     lines = [(call.name, NAME), *((text, REACH) for text in call.reach), (call.may_have, REACH)]
     lines += [(text, TELL) for text in (*call.sent, *call.called)]
     for text, face in lines:
-        for line in wrap(text, face, lambda _: INNER - 9 * mm):
+        for line in wrap(text, face, lambda _: INNER - 9 * mm - beside):
             marks.append(Words(left, y + face.drop, line, face))
             y += face.leading
     y += 2 * mm

@@ -48,8 +48,10 @@ def recall_view(
     return RecallView(
         frame=frame_of(recall.house, recall.seal, written_at),
         kind="Recall drill" if drill else "Recall",
+        is_drill=drill,
         headline="Recall drill: nothing was held" if drill else "Recall",
         lot=recall.lot.code,
+        product=recall.lot.name,
         title=what_was_made(recall),
         course=tuple(course(recall, drill=drill)),
         authority=AUTHORITY,
@@ -80,11 +82,16 @@ def _script(recall: Recall, house: str) -> tuple[str, ...]:
 
 
 def _call(place: int, call: ToCall) -> CallView:
-    address = (call.known.address,) if call.known and call.known.address else ()
+    known = call.known
+    phone = (known.phone or "") if known else ""
+    address = known.address if known else None
+    # Without a number the words say what to do instead.
+    others = (known.email, known.words) if known and phone else (reach(call),)
     return CallView(
         place=str(place),
         name=call.name or NOBODY,
-        reach=(reach(call), *address),
+        phone=phone,
+        reach=tuple(words for words in (*others, address) if words),
         may_have=may_have(call),
         sent=tuple(
             f"{delivery.lot}: {holder_words(delivery, with_party=False)}"

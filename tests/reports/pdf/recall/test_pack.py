@@ -3,7 +3,7 @@
 import pytest
 from msgspec.structs import replace
 
-from reports.pdf.recall.pack import recall_pack
+from reports.pdf.recall.pack import PHONE, recall_pack
 from reports.views.recall import CallView, RecallView
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.readback import images_of, printed, texts_of
@@ -13,7 +13,8 @@ def call(place: int) -> CallView:
     return CallView(
         str(place),
         f"Bar number {place}",
-        ("01 555 0100", "1 Bridge Street"),
+        "01 555 0100",
+        ("1 Bridge Street",),
         "at most 6 bottles (1.5 L)",
         ("L-1: 6 sold, 2026-03-05, DN-1",) * (1 + place % 4),
         ("called 2026-03-06: no answer",),
@@ -24,8 +25,10 @@ def view(calls: int) -> RecallView:
     return RecallView(
         frame=FRAME,
         kind="Recall",
+        is_drill=False,
         headline="Recall",
         lot="OIL-1",
+        product="Orange oil",
         title="Orange oil: 3 lots made of it",
         course=("Recalled 2026-03-05 by AB: haze.",),
         authority=("Ask the authority.",),
@@ -45,8 +48,8 @@ def test_each_call_stands_whole_on_one_page() -> None:
     pages = texts_of(printed(recall_pack, view(30)))
     assert len(pages) > 4
     for place in range(1, 31):
-        (page,) = [page for page in pages if f"Bar number {place}\n" in page.replace("\r", "")][:1]
-        below = page[page.index(f"Bar number {place}") :]
+        (page,) = [page for page in pages if f"{place}. Bar number {place} 01 555" in page]
+        below = page[page.index(f"{place}. Bar number {place}") :]
         assert "When, by" in below
         assert "spoken to" in below
 
@@ -89,3 +92,16 @@ def test_boxes_are_drawn_and_nothing_runs_into_the_margins() -> None:
 
 def test_the_same_pack_gives_the_same_bytes() -> None:
     assert printed(recall_pack, view(2)) == printed(recall_pack, view(2))
+
+
+def test_a_drill_says_so_across_every_page_and_a_recall_does_not() -> None:
+    real, drill = view(12), replace(view(12), is_drill=True, kind="Recall drill")
+    assert all("DRILL" in text for text in texts_of(printed(recall_pack, drill)))
+    assert not any("DRILL" in text for text in texts_of(printed(recall_pack, real)))
+
+
+def test_what_is_recalled_stands_first_and_a_number_is_large_enough_to_dial_from() -> None:
+    first = texts_of(printed(recall_pack, view(1)))[0]
+    assert first.index("\nOrange oil\n") < first.index("OIL-1. Orange oil")
+    assert PHONE.size == 16
+    assert "01 555 0100" in first
