@@ -63,7 +63,7 @@ def test_it_is_short() -> None:
 
 def test_its_pictures_are_there_and_small() -> None:
     pictures = re.findall(r"!\[[^]]+\]\(([^)]+)\)", readme())
-    assert len(pictures) == 2
+    assert len(pictures) == 3
     for place in pictures:
         picture = README.parent / place
         assert picture.stat().st_size < MOST_BYTES
