@@ -195,7 +195,7 @@ HELD_BY: Held = {
             *("ledger/domain/tables/grid", "ledger/store/read/sheets"),
             *(
                 f"ledger/service/copies/{part}"
-                for part in ("table_maps", "taken", "together", "tries")
+                for part in ("row_sums", "table_maps", "taken", "together", "tries")
             ),
         )
     },
@@ -274,6 +274,7 @@ HELD_BY: Held = {
     },
 }
 BY_DOCTEST = (
+    "ledger/service/copies/heading_words.py",
     "cli/kit/place.py",
     "reports/words/lots/there.py",
     "reports/kit/boxed.py",

@@ -50,6 +50,8 @@ class ActMap(Struct, frozen=True):
     """A template that must come to something, or "{column} = word"."""
     is_once: bool = False
     """Whether it is done once only for each code or name."""
+    is_summed: bool = False
+    """Whether that once is of all rows of one code together, amounts and costs summed."""
 
 
 class TableMap(Struct, frozen=True):
@@ -199,7 +201,12 @@ def _act(
     silent = (*HOW, "code") if told.get("once") else HOW
     says = {name for word, value in own.items() if word not in silent for name in columns_of(value)}
     tells = says - base
-    return ActMap(verb, words, frozenset(tells), told.get("if"), bool(told.get("once")))
+    return ActMap(verb, words, frozenset(tells), told.get("if"), *_once(told.get("once")))
+
+
+def _once(told: object) -> tuple[bool, bool]:
+    """Return whether an act is done once for each code, and whether of all its rows together."""
+    return bool(told), told == "sum"
 
 
 _VERBS = f"Write one of: {', '.join(VERBS)}."

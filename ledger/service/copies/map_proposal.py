@@ -6,22 +6,25 @@ there.
 """
 
 import re
-import tomllib
-import unicodedata
 from collections.abc import Iterator, Mapping, Sequence
-from functools import cache
-from importlib.resources import files
-from typing import Any
 
 from ledger.domain.tables.days import DayOrder, plain_day
 from ledger.domain.tables.grid import Table
 from ledger.errors import InputError
+from ledger.service.copies.heading_words import (
+    input_of,
+    kind_of,
+    known_words,
+    plain_words,
+    quoted,
+    short_name,
+    templated,
+)
 from ledger.service.copies.season_files import words_of
 from ledger.service.copies.season_verbs import VERBS
 
 _MOST = 40
 """The most materials that are proposed."""
-_LETTERS = re.compile(r"[^a-z0-9%]+")
 
 
 def proposed_map(tables: Sequence[Table]) -> str:
@@ -31,7 +34,11 @@ def proposed_map(tables: Sequence[Table]) -> str:
     parts = sorted(map(_Part, tables), key=lambda part: part.place)
     lines = [_ABOUT, *said, "[words]", '# "their word" = "the word of the book"']
     if names := [name for part in parts for name in part.materials]:
-        lines += ["[words.material]", *(f'"{name}" = "{_short(name)}"' for name in names)]
+        lines += ["[words.material]", *(f'"{name}" = "{short_name(name)}"' for name in names)]
+    if grades := {cell: grade for part in parts for cell, grade in part.grades.items()}:
+        lines += ["[words.grade]", *(f'"{cell}" = "{grade}"' for cell, grade in grades.items())]
+    for part in parts:
+        part.has_deliveries = any(other.place == 0 for other in parts)
     return "\n".join([*lines, *(line for part in parts for line in part.lines())]) + "\n"
 
 
@@ -44,7 +51,9 @@ def _order(tables: Sequence[Table]) -> DayOrder | None:
     cells = [cell for table in tables for line in table.lines[:200] for cell in line.cells]
     days = [cell for cell in cells if re.fullmatch(r"\d{1,2}[./-]\d{1,2}[./-]\d{2,4}", cell)]
     fits = [order for order in DayOrder if days and all(_is_day(day, order) for day in days)]
-    return fits[0] if len(fits) == 1 else None
+    # Nobody parts a year of two digits that stands first by points or strokes.
+    plain = [order for order in fits if order is not DayOrder.YMD or "-" in "".join(days)]
+    return plain[0] if len(plain) == 1 else None
 
 
 def _is_day(text: str, order: DayOrder) -> bool:
@@ -63,11 +72,12 @@ class _Part:
         self.heads = [head for head in table.head if head]
         self.used: set[str] = set()
         self.inputs = self._inputs()
-        words = _words()["column"]
+        self.has_deliveries = False
+        words = known_words()["column"]
         self.named: dict[str, str] = {}
         for head in self.heads:
             # Of two meanings of one word the one counts that no column before has taken.
-            free = (key for key, told in words.items() if _plain(head) in told)
+            free = (key for key, told in words.items() if plain_words(head) in told)
             means = next((key for key in free if key not in self.named), None)
             if means and head not in self.used:
                 self.named[means] = head
@@ -75,14 +85,35 @@ class _Part:
     @property
     def place(self) -> int:
         """Deliveries come before batches, and batches before sales."""
+        if self.inputs or self.named.keys() & {"target", "made", "until"}:
+            return 1
         return 2 if "party" in self.named else 0 if "supplier" in self.named else 1
+
+    @property
+    def grades(self) -> dict[str, str]:
+        """What stands in the column of clarity, with the grade it seems to be."""
+        head = self.named.get("grade")
+        told = (
+            dict.fromkeys(self.table.cell(line, head) for line in self.table.lines) if head else {}
+        )
+        known = known_words()["grade"]
+        return {
+            cell: next(
+                (grade for grade, words in known.items() if plain_words(cell) in words), "GRADE"
+            )
+            for cell in told
+            if cell and '"' not in cell and cell.lower() not in known
+        }
 
     def lines(self) -> Iterator[str]:
         """Yield the lines of the part."""
         acts = list((self._deliveries, self._batches, self._sales)[self.place]())
         when = self.named.get("received") or self.named.get("began")
-        yield f"[table.{_quoted(self.table.name)}]"
+        yield f"[table.{quoted(self.table.name)}]"
         yield f"at = {self._cell(when)}" if when else '# at = "{COLUMN}": say when it happened'
+        if when:
+            # A line without a day is a sum or a remark.
+            yield f"if = {self._cell(when)}"
         if self.place == 1 and "batch" in self.named:
             yield f"lot = {self._cell(self.named['batch'])}"
         yield "acts = ["
@@ -98,14 +129,33 @@ class _Part:
         amount += f" {self._told('unit')}" if unit else ""
         for name in self.materials:
             yield (
-                f'do = "material", once = true, code = "{_short(name)}", name = "{name}", '
-                f'kind = "{_kind(name)}"'
+                f'do = "material", once = true, code = "{short_name(name)}", name = "{name}", '
+                f'kind = "{kind_of(name)}"'
             )
         words = {"material": "material", "supplier": "supplier", "supplier_lot": "supplier_lot"}
         words |= {"cost": "cost", "best_before": "best_before"}
         yield self._act("receive", {"code": "batch", **words}, {"amount": amount})
 
+    def _came(self) -> Iterator[str]:
+        """Yield the deliveries that rows of batches tell of, where no table of their own does."""
+        for material, lot, amount in self.inputs if not self.has_deliveries else ():
+            kinds = {"spirit": "ethanol", "carbonate": "clarifier", "essence": "other"}
+            kind = kinds.get(material, material)
+            yield (
+                f'do = "material", once = true, code = "{material}", name = "{material}", '
+                f'kind = "{kind}"'
+            )
+            code = f"{{{lot}}}" if lot else f"{material.upper()}-BEFORE"
+            paid = self.costs.get(material)
+            self.used |= {head for head in (lot, amount, paid) if head}
+            cost = f', cost = "{{{paid}}}"' if paid else ""
+            yield (
+                f'do = "receive", once = "sum", code = "{code}", material = "{material}", '
+                f'amount = "{templated(amount)}"{cost}'
+            )
+
     def _batches(self) -> Iterator[str]:
+        yield from self._came()
         yield self._act(
             "start",
             {"code": "batch", "product": "product", "target": "target"},
@@ -113,8 +163,9 @@ class _Part:
         )
         for material, lot, amount in self.inputs:
             self.used |= {head for head in (lot, amount) if head}
-            source = f"{{{lot}}}" if lot else material
-            yield f'do = "add", source = "{source}", amount = "{_templated(amount)}"'
+            bought = material if self.has_deliveries else f"{material.upper()}-BEFORE"
+            source = f"{{{lot}}}" if lot else bought
+            yield f'do = "add", source = "{source}", amount = "{templated(amount)}"'
         if "until" in self.named:
             ends = self._told("until")
             yield (
@@ -124,7 +175,13 @@ class _Part:
         if "filtered" in self.named:
             yield self._act(
                 "filter",
-                {"pore": "pore", "volume_in": "put_on", "volume_out": "filtered"},
+                {
+                    "pore": "pore",
+                    "volume_in": "put_on",
+                    "volume_out": "filtered",
+                    # After its rest, if a column says when that ended.
+                    **({"at": "until"} if "until" in self.named else {}),
+                },
                 {"medium": self._told("filter") or "paper"},
             )
         at = {"at": "finished"} if "finished" in self.named else {}
@@ -137,6 +194,12 @@ class _Part:
             lot = self._told("batch")
             on = f', at = "{self._told("finished")}"' if at else ""
             yield f'do = "bottle", code = "{lot}-B", source = "{lot}", pack = "{pack}"{on}'
+        if "party" in self.named and "bottles" in self.named:
+            yield self._act(
+                "send",
+                {"party": "party", "document": "document", **at},
+                {"lot": f"{self._told('batch')}-B", "amount": self._told("bottles")},
+            )
         if "note" in self.named:
             yield self._act("note", {"text": "note"})
 
@@ -162,7 +225,7 @@ class _Part:
         if head is None:
             return ""
         self.used.add(head)
-        return _templated(head)
+        return templated(head)
 
     def _cell(self, head: str) -> str:
         self.used.add(head)
@@ -181,90 +244,15 @@ class _Part:
         """Return material, column of its lot and column of its amount of each input."""
         lots: dict[str, str] = {}
         amounts: dict[str, str] = {}
+        self.costs: dict[str, str] = {}
         for head in self.heads:
-            material = _input(head)
+            material = input_of(head)
             if material:
-                is_lot = bool(set(_plain(head).split()) & set(_words()["lot"]["words"]))
-                (lots if is_lot else amounts).setdefault(material, head)
+                parts = set(plain_words(head, with_unit=True).split())
+                is_lot = bool(parts & set(known_words()["lot"]["words"]))
+                is_cost = bool(parts & {"eur", *known_words()["column"]["cost"]})
+                found = lots if is_lot else self.costs if is_cost else amounts
+                found.setdefault(material, head)
         told = [(name, lots.get(name), head) for name, head in amounts.items()]
         self.used |= {head for _, lot, amount in told for head in (lot, amount) if head}
         return told
-
-
-@cache
-def _words() -> dict[str, dict[str, Any]]:
-    text = files("ledger").joinpath("headings.toml").read_text(encoding="utf-8")
-    return tomllib.loads(text)
-
-
-def _short(name: str) -> str:
-    """Return the short name that a material may have in the book.
-
-    >>> _short("Orangenöl, süß")
-    'orangenol-suss'
-    """
-    return _plain(name, with_unit=True).replace("%", "").strip().replace(" ", "-") or "material"
-
-
-def _kind(name: str) -> str:
-    """Return of what kind a material seems; "KIND" where nothing says so.
-
-    >>> _kind("Orangenöl"), _kind("Neutral spirit"), _kind("Kork")
-    ('oil', 'ethanol', 'KIND')
-    """
-    kinds = {"spirit": "ethanol", "carbonate": "clarifier", "essence": "other"}
-    parts = _plain(name, with_unit=True).split()
-    for material, told in _words()["input"].items():
-        # German writes the two as one word.
-        if any(part.endswith(word) for part in parts for word in told):
-            return str(kinds.get(material, material))
-    return "KIND"
-
-
-def _input(head: str) -> str | None:
-    """Return the material that a heading is about, if it says an amount of one or its lot.
-
-    >>> _input("Öl ml"), _input("Sprit-Los"), _input("Essence"), _input("Kunde")
-    ('oil', 'spirit', None, None)
-    """
-    parts = _plain(head, with_unit=True).split()
-    rest = set(_words()["units"]["words"]) | set(_words()["lot"]["words"])
-    if not rest & set(parts):
-        return None
-    for material, told in _words()["input"].items():
-        if any(part in told for part in parts):
-            return str(material)
-    return None
-
-
-def _plain(head: str, *, with_unit: bool = False) -> str:
-    """Return a heading without accents, capitals, signs, and without its unit.
-
-    >>> _plain("Öl (ml)"), _plain("Öl ml", with_unit=True), _plain("N° lot")
-    ('ol', 'ol ml', 'n lot')
-    """
-    apart = unicodedata.normalize("NFD", head.casefold().replace("ß", "ss"))
-    bare = "".join(letter for letter in apart if not unicodedata.combining(letter))
-    parts = _LETTERS.sub(" ", bare.replace("μ", "u")).split()
-    units = _words()["units"]["words"]
-    if not with_unit and len(parts) > 1 and parts[-1] in units:
-        parts = parts[:-1]
-    return " ".join(parts)
-
-
-def _templated(head: str) -> str:
-    """Return the template of a column, with the unit that its heading names.
-
-    >>> _templated("Öl (ml)"), _templated("Menge")
-    ('{Öl (ml)} mL', '{Menge}')
-    """
-    unit = _plain(head, with_unit=True).split()[-1:]
-    known = {"ml": "mL", "cl": "cL", "l": "L", "g": "g", "kg": "kg", "mg": "mg", "min": "min"}
-    has_more = len(_plain(head, with_unit=True).split()) > 1
-    return (
-        f"{{{head}}} {known[unit[0]]}" if has_more and unit and unit[0] in known else f"{{{head}}}"
-    )
-
-
-def _quoted(name: str) -> str:
-    return name if re.fullmatch(r"[A-Za-z0-9_-]+", name) else f'"{name}"'

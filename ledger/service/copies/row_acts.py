@@ -62,6 +62,8 @@ class Act(Struct, frozen=True):
     """When it takes its turn: by its moment, then by table, line and place in the row."""
     is_once: bool = False
     """Whether it is done once only for each code or name."""
+    is_summed: bool = False
+    """Whether that once is of all rows of its code together."""
     is_broken: bool = False
     """Whether a word of it could not be read, so that it cannot be tried."""
 
@@ -221,6 +223,7 @@ def _act(
         # A day alone counts as its last minute, after what has an hour on it.
         ((words["at"] + " 23:59")[:16], *turn),
         told.is_once,
+        told.is_summed,
         is_broken=len(found) > before,
     )
 

@@ -16,6 +16,7 @@ from ledger.domain.tables.grid import Found
 from ledger.errors import InputError
 from ledger.service.copies.column_map import ColumnMap
 from ledger.service.copies.row_acts import Act, Reading, acts_of_table, shown_sign
+from ledger.service.copies.row_sums import summed
 from ledger.service.copies.table_files import read_tables
 from ledger.service.copies.table_maps import Mapped, mapped
 from ledger.service.copies.taken import changed_rows, taken_rows
@@ -103,6 +104,11 @@ def take_in(
     read: list[Read] = []
     for part in parts:
         _read(part, asked, how.at, path, acts, read, found)
+    if not how.by and any("by" not in act.words for act in acts):
+        raise InputError(
+            "It is not said who hands these rows in.",
+            "Give your initials with --by or set POTTLE_BY, or add a column for them.",
+        )
     outcome: list[TakenIn] = []
 
     def do(within: Within) -> Sequence[Entry] | None:
@@ -142,14 +148,14 @@ def _read(
     words = part.map.words if part.map else {}
     reading = Reading(dates, sign, words, at, str(folder))
     made, wrong, left_out = acts_of_table(table, part.told, reading, part.place)
-    acts += made
+    acts += summed(made)
     found += wrong
     said = [
         f"{part.map.name if part.map else 'words of the book'} as its map",
         *table.said,
         *([{",": "decimal comma", ".": "decimal point"}[sign]] if sign else []),
         *([f"days as {dates}"] if dates else []),
-        *([f"{left_out} rows left out by the map"] if left_out else []),
+        *([f"left out by the map: {left_out}"] if left_out else []),
     ]
     read.append(Read(table.file, len(table.lines), tuple(said)))
 

@@ -7,6 +7,8 @@ from ledger.service.copies.map_proposal import proposed_map
 from ledger.service.copies.table_files import read_tables
 from ledger.service.copies.take_in import Asked, take_in
 from ledger.service.desk.book import How
+from ledger.service.glass.cost import cost
+from ledger.service.lots.trace import trace
 from tests.keeper import Keeper
 
 GERMAN = Path(__file__).parent / "german_season"
@@ -17,10 +19,7 @@ def test_a_german_heading_proposes_a_map_that_takes_its_batches_in(sqlite_keeper
     assert 'dates = "dmy"' in text
     assert '{ do = "add", source = "{Öl-Los}", amount = "{Öl ml} mL" },' in text
     assert "# not used: Frei\n" in text
-    mended = text.replace('"Orangenöl" =', '"klar" = "clear"\n"Orangenöl" =').replace(
-        "[words]\n", '[words]\n"klar" = "clear"\n"trüb" = "cloudy"\n"Papier" = "paper"\n'
-    )
-    mended = mended.replace('medium = "{Filter}" }', 'medium = "{Filter}", at = "{Ruhe bis}" }')
+    mended = text.replace("[words]\n", '[words]\n"Papier" = "paper"\n')
     told = take_in(
         sqlite_keeper.book,
         How("AB", because="released on paper"),
@@ -36,3 +35,39 @@ def test_a_column_that_is_wanted_and_not_there_is_left_to_be_named(tmp_path: Pat
     text = proposed_map(read_tables(file)[0])
     assert 'target = "{COLUMN}"' in text
     assert '# dates = "dmy", "mdy" or "ymd": say which' in text
+
+
+SPANISH = """Temporada 2025;;;;;;;;;;;;;;;;;;
+Nº lote;Fecha;Producto;Previsto (ml);Lote aceite;Aceite (ml);Coste aceite (€);Lote alcohol;\
+Alcohol (ml);Coste alcohol (€);Reposo hasta;Filtrado (ml);Aspecto;Obtenido (ml);Terminado;Botellas;\
+Tamaño (ml);Cliente;Notas
+2025/01;03/02/25;Esencia;500;AN-1;31,5;3,02;AL-7;465,0;55,80;06/02/25;470;claro;468,5;07/02/25;9;\
+50;Bar Inventado;primera prueba
+2025/02;13/02/25;Esencia;500;ALI-2;30;4,10;AL-7;470;56,40;17/02/25;475,5;turbio;472;18/02/25;;;;\
+"olor; fuerte"
+2025/03;01/03/25;Esencia;1.000;AN-1;62;5,95;AL-7;930;111,60;;;;;;;;;
+Total;;;2.000;;123,5;;;;;;;;;;;;;
+"""
+"""An invented notebook whose rows tell what was drawn of each lot and what that cost."""
+
+
+def test_a_spanish_notebook_comes_in_by_its_proposed_map_as_it_stands(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    file = tmp_path / "libro.csv"
+    file.write_text(SPANISH.replace("\\\n", ""), encoding="utf-8")
+    told = take_in(
+        sqlite_keeper.book,
+        How("AB", because="sold without a release on paper"),
+        file,
+        Asked(read_map("proposed", proposed_map(read_tables(file)[0]))),
+    )
+    assert (told.found, told.rows, told.is_recorded) == ((), 3, True)
+    assert told.tables[0].said[-1] == "left out by the map: 1"
+    # By hand: of AN-1 31.5 and 62 mL are told for 3.02 and 5.95, so a mL cost 8.97/93.5; of AL-7
+    # 1,865 mL for 223.80. In 2025-01 are 31.5 × 8.97/93.5 + 465 × 223.80/1865 = 58.82.
+    assert cost(sqlite_keeper.book, "2025-01").total_minor == round(
+        31.5 * 897 / 93.5 + 465 * 22380 / 1865
+    )
+    ahead = {node.brief.code for node in trace(sqlite_keeper.book, "AN-1").nodes}
+    assert ahead == {"AN-1", "2025-01", "2025-01-B", "2025-03"}

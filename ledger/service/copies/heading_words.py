@@ -1,0 +1,101 @@
+"""What the words of headings mean: materials, units, and the names that things get from them.
+
+Guarantees: accents, capitals and signs do not matter; what no list knows means nothing.
+"""
+
+import re
+import tomllib
+import unicodedata
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+_LETTERS = re.compile(r"[^a-z0-9%]+")
+
+
+@cache
+def known_words() -> dict[str, dict[str, Any]]:
+    """Return the lists of words, by what they mean."""
+    text = files("ledger").joinpath("headings.toml").read_text(encoding="utf-8")
+    return tomllib.loads(text)
+
+
+def short_name(name: str) -> str:
+    """Return the short name that a material may have in the book.
+
+    >>> short_name("Orangenöl, süß")
+    'orangenol-suss'
+    """
+    return (
+        plain_words(name, with_unit=True).replace("%", "").strip().replace(" ", "-") or "material"
+    )
+
+
+def kind_of(name: str) -> str:
+    """Return of what kind a material seems; "KIND" where nothing says so.
+
+    >>> kind_of("Orangenöl"), kind_of("Neutral spirit"), kind_of("Kork")
+    ('oil', 'ethanol', 'KIND')
+    """
+    kinds = {"spirit": "ethanol", "carbonate": "clarifier", "essence": "other"}
+    parts = plain_words(name, with_unit=True).split()
+    for material, told in known_words()["input"].items():
+        # German writes the two as one word.
+        if any(part.endswith(word) for part in parts for word in told):
+            return str(kinds.get(material, material))
+    return "KIND"
+
+
+def input_of(head: str) -> str | None:
+    """Return the material that a heading is about, if it says an amount of one or its lot.
+
+    >>> input_of("Öl ml"), input_of("Sprit-Los"), input_of("Essence"), input_of("Kunde")
+    ('oil', 'spirit', None, None)
+    """
+    parts = plain_words(head, with_unit=True).split()
+    words = known_words()
+    rest = {*words["units"]["words"], *words["lot"]["words"], *words["column"]["cost"]}
+    if not rest & set(parts):
+        return None
+    for material, told in known_words()["input"].items():
+        if any(part in told for part in parts):
+            return str(material)
+    return None
+
+
+def plain_words(head: str, *, with_unit: bool = False) -> str:
+    """Return a heading without accents, capitals, signs, and without its unit.
+
+    >>> plain_words("Öl (ml)"), plain_words("Öl ml", with_unit=True), plain_words("N° lot")
+    ('ol', 'ol ml', 'n lot')
+    """
+    apart = unicodedata.normalize("NFKD", head.casefold().replace("ß", "ss").replace("€", " eur"))
+    bare = "".join(letter for letter in apart if not unicodedata.combining(letter))
+    parts = _LETTERS.sub(" ", bare.replace("μ", "u")).split()
+    units = known_words()["units"]["words"]
+    if not with_unit and len(parts) > 1 and parts[-1] in units:
+        parts = parts[:-1]
+    return " ".join(parts)
+
+
+def templated(head: str) -> str:
+    """Return the template of a column, with the unit that its heading names.
+
+    >>> templated("Öl (ml)"), templated("Menge")
+    ('{Öl (ml)} mL', '{Menge}')
+    """
+    unit = plain_words(head, with_unit=True).split()[-1:]
+    known = {"ml": "mL", "cl": "cL", "l": "L", "g": "g", "kg": "kg", "mg": "mg", "min": "min"}
+    has_more = len(plain_words(head, with_unit=True).split()) > 1
+    return (
+        f"{{{head}}} {known[unit[0]]}" if has_more and unit and unit[0] in known else f"{{{head}}}"
+    )
+
+
+def quoted(name: str) -> str:
+    """Return a name as the key of a table in TOML.
+
+    >>> quoted("Chargen"), quoted("Chargen 2026")
+    ('Chargen', '"Chargen 2026"')
+    """
+    return name if re.fullmatch(r"[A-Za-z0-9_-]+", name) else f'"{name}"'
