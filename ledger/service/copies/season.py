@@ -19,6 +19,7 @@ from ledger.errors import InputError, LedgerError
 from ledger.service.copies.season_files import (
     EITHER,
     ENTRIES,
+    FILES,
     HOW,
     MAY_NAME,
     REFERENCES,
@@ -104,11 +105,16 @@ def moved(season: Season, until: date) -> Season:
 
 
 def _moved_row(row: Row, by: timedelta) -> Row:
+    # The way to a file may lead through a folder that is named after a day.
     cells = {
-        name: _DAY.sub(lambda told: f"{date.fromisoformat(told[0]) + by}", cell)
+        name: cell if name in FILES else _DAY.sub(lambda told: _later(told[0], by), cell)
         for name, cell in row.cells.items()
     }
     return replace(row, cells=cells, typed=row.typed + by)
+
+
+def _later(day: str, by: timedelta) -> str:
+    return f"{date.fromisoformat(day) + by}"
 
 
 def start_time(season: Season) -> datetime:

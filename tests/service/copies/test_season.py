@@ -115,6 +115,17 @@ def test_a_season_is_moved_by_whole_weeks_so_that_it_ends_by_a_day(tmp_path: Pat
     assert moved(read_season(DEMO), date(2028, 3, 1)).rows[-1].typed.date() == date(2028, 2, 29)
 
 
+def test_the_way_to_a_file_is_not_moved(tmp_path: Path) -> None:
+    folder = tmp_path / "2026-07-01"
+    folder.mkdir()
+    (folder / "f.toml").write_text("", encoding="utf-8")
+    formula = "at,by,file\n2026-07-01 09:01,NM,f.toml\n"
+    later = moved(read_season(folder_with(folder, formula_csv=formula)), date(2026, 9, 1))
+    row = next(row for row in later.rows if row.verb == "formula")
+    assert row.cells["file"] == str(folder / "f.toml")
+    assert row.cells["at"] > "2026-08"
+
+
 def test_the_player_tells_how_far_it_is(tmp_path: Path) -> None:
     season = read_season(folder_with(tmp_path))
     clock = SeasonClock(start_time(season))
