@@ -25,7 +25,7 @@ def summed(acts: Sequence[Act]) -> list[Act]:
     groups: dict[tuple[str, str], list[Act]] = {}
     for act in acts:
         if act.is_summed and not act.is_broken:
-            groups.setdefault((act.verb, act.words.get("code", "")), []).append(act)
+            groups.setdefault((act.verb, act.words.get("code", "").upper()), []).append(act)
     told = {}
     for group in groups.values():
         first = min(group, key=lambda act: act.turn)

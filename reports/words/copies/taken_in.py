@@ -42,8 +42,10 @@ def _outcome(told: TakenIn) -> Iterator[str]:
             acts = plural(told.untried, "act")
             yield f"{acts} could not be tried, since what comes before is among these."
         yield f"{plural(len(told.found), 'finding')}; {NOTHING}."
+    elif not told.numbers and not told.known:
+        yield f"There is no row to take; {NOTHING}."
     elif not told.numbers:
-        yield f"All {plural(told.known, 'row')} are in the book already; {NOTHING}."
+        yield f"Nothing is new: the book has {plural(told.known, 'row')} already; {NOTHING}."
     elif not told.is_recorded:
         yield f"{plural(told.rows, 'row')} would make {entries}; {NOTHING}."
         yield from _known(told)

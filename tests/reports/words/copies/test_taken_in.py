@@ -39,3 +39,12 @@ def test_findings_come_first_and_nothing_else_is_said() -> None:
         "3 acts could not be tried, since what comes before is among these.",
         "1 finding; nothing was recorded.",
     ]
+
+
+def test_a_heading_alone_is_no_row() -> None:
+    none = replace(TOLD, remarks=(), numbers=(), kinds={}, rows=0, known=0, is_recorded=False)
+    assert taken_in_lines(none)[1:] == ["There is no row to take; nothing was recorded."]
+    known = replace(none, known=2)
+    assert taken_in_lines(known)[1:] == [
+        "Nothing is new: the book has 2 rows already; nothing was recorded."
+    ]
