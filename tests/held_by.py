@@ -260,6 +260,18 @@ HELD_BY: Held = {
         "tests/reports/words/goods/test_page.py",
         "the page of a lot: laid out there, and read as another reads it with the command",
     ),
+    "cli/kit/papers.py": (
+        "tests/cli/commands/test_serving.py",
+        "writes the card that a command hands it; each such command prints one",
+    ),
+    "reports/words/glass/cards.py": (
+        "tests/cli/commands/test_serving.py",
+        "gathers for a paper what the screen says, and is printed there",
+    ),
+    "reports/kit/card.py": (
+        "tests/reports/pdf/kit/test_card.py",
+        "fields without a method: filled by the words and printed by the paper",
+    ),
     "cli/kit/options.py": (
         "tests/cli/commands/test_add.py",
         "types of options without a function: read in whatever command is run",

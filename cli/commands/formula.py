@@ -59,11 +59,17 @@ def show_list(call: Call) -> None:
     list_formulas(call)
 
 
-def show(call: Call, code: FormulaCode, version: Version = None) -> None:
+def show(
+    call: Call,
+    code: FormulaCode,
+    version: Version = None,
+    out: Annotated[Path | None, typer.Option("--out", help="PDF file to write.")] = None,
+    force: Force = False,
+) -> None:
     """Show a formula."""
     from cli.screens.masters.formula import show_formula
 
-    show_formula(call, code, version)
+    show_formula(call, code, version, out, force=force)
 
 
 def diff(
@@ -132,9 +138,10 @@ def listed() -> Kinds:
 
 def shown() -> Kinds:
     """Return what `formula show` answers."""
+    from reports.json.kit.answer import File
     from reports.json.masters.formula import FormulaAnswer
 
-    return (FormulaAnswer,)
+    return (FormulaAnswer, File)
 
 
 def differing() -> Kinds:

@@ -3,12 +3,13 @@
 Guarantees: it reads only.
 """
 
+from pathlib import Path
 from typing import Annotated
 
 import typer
 
 from cli.kit.call import Call, reads
-from cli.kit.options import Glass, Lot, Pour, Text
+from cli.kit.options import Force, Glass, Lot, Pour, Text
 from cli.kit.parsing import Verb
 from cli.kit.schema import Kinds
 
@@ -26,13 +27,19 @@ def serving(
     explain: Annotated[
         bool, typer.Option("--explain", help="Show where every figure comes from.")
     ] = False,
+    out: Annotated[Path | None, typer.Option("--out", help="PDF file to write.")] = None,
+    force: Force = False,
 ) -> None:
     """Say what a glass delivers: strength, sugar, oils, limits."""
+    from cli.kit.files import check_place
     from cli.screens.glass.serving import show_card
     from ledger.service.glass.serving import serving as reckon
 
+    if out:
+        check_place(out, force=force)
+    book = call.book()
     card = reckon(
-        call.book(),
+        book,
         lot,
         by=call.writer,
         glass=glass,
@@ -41,14 +48,21 @@ def serving(
         adult=adult,
         child=child,
     )
+    if out:
+        from cli.kit.papers import put_card
+        from reports.words.glass.cards import serving_paper
+
+        put_card(call, book, lambda frame: serving_paper(card, frame), out, force=force)
+        return
     show_card(call, card, explain=explain)
 
 
 def answers() -> Kinds:
     """Return what the command answers."""
     from reports.json.glass.serving import ServingAnswer
+    from reports.json.kit.answer import File
 
-    return (ServingAnswer,)
+    return (ServingAnswer, File)
 
 
 def register(app: typer.Typer) -> None:

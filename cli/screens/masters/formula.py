@@ -3,7 +3,10 @@
 Guarantees: plain tables or JSON, never both.
 """
 
+from pathlib import Path
+
 from cli.kit.call import Call
+from cli.kit.files import check_place
 from cli.kit.listing import Listing
 from cli.kit.tables import print_json, print_lines, print_table
 from ledger.domain.amounts.quantity import Measure, parse_quantity
@@ -19,8 +22,10 @@ from reports.json.masters.formula import (
     formula_row,
     scaled_answer,
 )
+from reports.kit.card import Card
 from reports.kit.format import tidy
-from reports.words.masters.formula import differences, facts_of, line_rows, step_rows
+from reports.kit.frame import Frame
+from reports.words.masters.formula import differences, facts_of, formula_paper, line_rows, step_rows
 
 LINE_HEADS = ("what", "amount", "overage", "tolerance", "within")
 
@@ -49,11 +54,23 @@ def list_formulas(call: Call) -> None:
     Listing(heads, rows, nothing, plain, right="version").say(call)
 
 
-def show_formula(call: Call, code: str, version: int | None) -> None:
-    """Show one version of a formula."""
+def show_formula(
+    call: Call, code: str, version: int | None, out: Path | None = None, *, force: bool = False
+) -> None:
+    """Show one version of a formula, or write it as a paper."""
+    if out:
+        check_place(out, force=force)
     book = call.book()
     formula = find_version(book, code, version)
     is_withdrawn = (formula.code, formula.version) in withdrawn(book)
+    if out:
+        from cli.kit.papers import put_card
+
+        def card_of(frame: Frame) -> Card:
+            return formula_paper(formula, frame, is_withdrawn=is_withdrawn)
+
+        put_card(call, book, card_of, out, force=force)
+        return
     if call.json:
         print_json(formula_answer(formula, withdrawn=is_withdrawn))
         return

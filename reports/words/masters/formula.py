@@ -9,9 +9,11 @@ from difflib import SequenceMatcher
 from ledger.domain.amounts.quantity import show_exactly
 from ledger.domain.entries import Formula
 from ledger.domain.entries.masters import FormulaStep, Keeping
-from ledger.domain.masters.formulas import Called, Wanted, called_for, wanted
+from ledger.domain.masters.formulas import Called, Wanted, called_for, version_of, wanted
 from ledger.domain.masters.weighing import asked, limits_asked
+from reports.kit.card import Card, CardPart, rows_of
 from reports.kit.format import celsius, duration, plural, scaled, tidy
+from reports.kit.frame import Frame, Heading
 from reports.words.entries.bench import pores
 
 Row = tuple[str, ...]
@@ -95,6 +97,39 @@ def facts_of(formula: Formula) -> tuple[tuple[str, str], ...]:
         ("valid from", str(formula.valid_from or "")),
     )
     return tuple((label, value) for label, value in rows if value)
+
+
+LINE, SHORT = "_" * 30, "_" * 16
+"""Lines to sign and to date on."""
+SIGNED = (f"Prepared by {LINE} Date {SHORT}", f"Checked by {LINE} Date {SHORT}")
+"""Who signs a version."""
+
+
+def formula_paper(formula: Formula, frame: Frame, *, is_withdrawn: bool) -> Card:
+    """Return a version of a formula as a paper shows it, to be signed by who prepared it."""
+    return Card(
+        frame,
+        Heading(
+            "Master formula",
+            version_of(formula),
+            formula.product,
+            "withdrawn" if is_withdrawn else "",
+        ),
+        (
+            CardPart("What it says", heads=("formula", "says"), rows=facts_of(formula)),
+            CardPart(
+                f"What goes in for {tidy(formula.basis.written)}",
+                heads=("what", "amount", "overage", "tolerance", "within"),
+                rows=rows_of(line_rows(formula, formula.basis.amount)),
+            ),
+            CardPart(
+                "What is done",
+                heads=("step", "act", "what to do", "limits"),
+                rows=rows_of(step_rows(formula)),
+            ),
+            CardPart("Signed", above=SIGNED),
+        ),
+    )
 
 
 def checker(formula: Formula) -> str:

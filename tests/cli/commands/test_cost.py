@@ -1,7 +1,10 @@
 """`pottle cost`: the sums of a lot, what has no price, and the price for a margin."""
 
+from pathlib import Path
+
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
+from tests.reports.pdf.readback import text_of
 
 
 def test_a_delivery_with_a_price_is_reckoned_to_the_ml(shell: Shell) -> None:
@@ -33,3 +36,10 @@ def test_all_that_is_wrong_is_told_at_once(shell: Shell) -> None:
     assert (found.exit_code, found.out) == (3, "")
     for word in ('"tall"', '"seven"', '"x"', "A margin of 100", "NO-001"):
         assert word in told
+
+
+def test_the_card_is_a_paper_too(shell: Shell) -> None:
+    done = shell.line("cost {essence} --out card.pdf")
+    assert done.lines == ["The cost card of OE-001-5 is in card.pdf."]
+    assert "Cost card" in text_of(Path("card.pdf").read_bytes())
+    assert shell.line("cost {essence} --out card.pdf").exit_code == 5

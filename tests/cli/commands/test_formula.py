@@ -6,6 +6,7 @@ import pytest
 
 from tests.cli.cases import Answers, Refused, check_answers, check_refused
 from tests.cli.shell import Shell
+from tests.reports.pdf.readback import text_of
 
 ANSWERS: dict[str, Answers] = {
     "versions that differ": (
@@ -156,3 +157,11 @@ def test_the_samples_are_written_and_can_be_loaded(shell: Shell) -> None:
             "  Give another folder, or --force to write over it.",
         ],
     )
+
+
+def test_a_formula_is_a_paper_too(formulas: Shell) -> None:
+    done = formulas.line("formula show orange --out orange.pdf --json")
+    assert done.json == {"path": "orange.pdf"}
+    text = text_of(Path("orange.pdf").read_bytes())
+    for words in ("Master formula", "What goes in for", "What is done", "Prepared by"):
+        assert words in text

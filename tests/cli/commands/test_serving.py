@@ -1,7 +1,10 @@
 """`pottle serving`: only what was made here is poured."""
 
+from pathlib import Path
+
 from tests.cli.cases import check_refused
 from tests.cli.shell import Shell
+from tests.reports.pdf.readback import text_of
 
 
 def test_a_received_lot_is_not_poured(shell: Shell) -> None:
@@ -32,3 +35,10 @@ def test_all_that_is_wrong_is_told_at_once(shell: Shell) -> None:
     assert (found.exit_code, found.out) == (3, "")
     for word in ('"tall"', '"seven"', '"3g"', '"x"', "0kg", "NO-001"):
         assert word in told
+
+
+def test_the_card_is_a_paper_too(shell: Shell) -> None:
+    done = shell.line("serving {essence} --out card.pdf")
+    assert done.lines == ["The serving card of OE-001-5 is in card.pdf."]
+    assert "Serving card" in text_of(Path("card.pdf").read_bytes())
+    assert shell.line("serving {essence} --out card.pdf").exit_code == 5

@@ -1,0 +1,36 @@
+"""A card on paper: columns as wide as the page, nothing where there is nothing to tell."""
+
+import pytest
+
+from reports.kit.card import Card, CardPart, rows_of
+from reports.kit.frame import Heading
+from reports.pdf.kit.card import card_paper, columns_of
+from reports.pdf.kit.fonts import register
+from reports.pdf.kit.page import INNER
+from reports.pdf.kit.styles import GUTTER
+from tests.reports.pdf.examples import FRAME
+from tests.reports.pdf.readback import printed, text_of
+
+PART = CardPart(
+    "In a glass",
+    heads=("what", "30 mL in 1 L"),
+    rows=rows_of([["strength", "0.33 % vol"], ["sugar", "22.5 g"]]),
+    right=frozenset({"30 mL in 1 L"}),
+    below=("Said below.",),
+)
+
+
+@pytest.mark.parametrize("words", ["a", "a word " * 30])
+def test_columns_are_as_wide_together_as_the_page(words: str) -> None:
+    register()
+    part = CardPart("", heads=("one", "two", "three"), rows=((words, words, words),))
+    assert sum(column.width for column in columns_of(part)) == pytest.approx(INNER + GUTTER, abs=1)
+
+
+def test_a_card_has_its_parts_in_order_and_none_of_what_is_empty() -> None:
+    parts = (CardPart("", above=("First.",)), CardPart("Empty"), PART)
+    card = Card(FRAME, Heading("Serving card", "OE-001-5", "Orange essence"), parts)
+    text = text_of(printed(card_paper, card))
+    order = [text.index(words) for words in ("First.", "In a glass", "strength", "Said below.")]
+    assert order == sorted(order)
+    assert "Empty" not in text
