@@ -23,6 +23,8 @@ from ledger.service.copies.heading_words import (
 from ledger.service.copies.season_files import words_of
 from ledger.service.copies.season_verbs import VERBS
 
+STRENGTH = '# add its strength, without which nothing made of it has one: abv = "96"'
+"""What is said beside a spirit that is proposed."""
 _MOST = 40
 """The most materials that are proposed."""
 
@@ -117,7 +119,7 @@ class _Part:
         if self.place == 1 and "batch" in self.named:
             yield f"lot = {self._cell(self.named['batch'])}"
         yield "acts = ["
-        yield from (f"  {{ {act} }}," for act in acts)
+        yield from (f"  {act}" if act.startswith("#") else f"  {{ {act} }}," for act in acts)
         yield "]"
         unused = [head for head in self.heads if head not in self.used]
         if unused:
@@ -132,6 +134,8 @@ class _Part:
                 f'do = "material", once = true, code = "{short_name(name)}", name = "{name}", '
                 f'kind = "{kind_of(name)}"'
             )
+            if kind_of(name) == "ethanol":
+                yield STRENGTH
         words = {"material": "material", "supplier": "supplier", "supplier_lot": "supplier_lot"}
         words |= {"cost": "cost", "best_before": "best_before"}
         yield self._act("receive", {"code": "batch", **words}, {"amount": amount})
@@ -145,6 +149,8 @@ class _Part:
                 f'do = "material", once = true, code = "{material}", name = "{material}", '
                 f'kind = "{kind}"'
             )
+            if kind == "ethanol":
+                yield STRENGTH
             code = f"{{{lot}}}" if lot else f"{material.upper()}-BEFORE"
             paid = self.costs.get(material)
             self.used |= {head for head in (lot, amount, paid) if head}
@@ -159,13 +165,16 @@ class _Part:
         yield self._act(
             "start",
             {"code": "batch", "product": "product", "target": "target"},
-            {"kind": "essence"},
+            # What sugar goes into is a syrup; the rest are taken for essences.
+            {"kind": "syrup" if any(name == "sugar" for name, _, _ in self.inputs) else "essence"},
         )
         for material, lot, amount in self.inputs:
             self.used |= {head for head in (lot, amount) if head}
             bought = material if self.has_deliveries else f"{material.upper()}-BEFORE"
             source = f"{{{lot}}}" if lot else bought
             yield f'do = "add", source = "{source}", amount = "{templated(amount)}"'
+        if "brix" in self.named:
+            yield self._act("measure", {"reading": "brix"}, {"what": "brix"})
         if "until" in self.named:
             ends = self._told("until")
             yield (
