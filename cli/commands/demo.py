@@ -35,4 +35,4 @@ def answers() -> Kinds:
 
 def register(app: typer.Typer) -> None:
     """Add the command to the front door."""
-    app.command(cls=Verb)(reads(demo, answers))
+    app.command(cls=Verb)(reads(demo, answers, is_live=True))

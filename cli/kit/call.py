@@ -9,12 +9,15 @@ import os
 from collections.abc import Callable, Sequence
 from contextlib import ExitStack
 from dataclasses import dataclass, field, replace
+from functools import wraps
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any, get_args
 
 import typer
 
 from cli.kit.errors import is_asked, reason_for, run_safely
+from cli.kit.pager import paged
+from cli.kit.progress import waiting
 from cli.kit.schema import SCHEMA, Answers, recorded, schema_option
 from ledger.errors import ReasonNeededError
 
@@ -157,16 +160,34 @@ def nearest_book(folder: Path) -> str:
     return str(folder / BOOK_NAME)
 
 
-def reads(function: Callable[..., None], answers: Answers) -> Callable[..., None]:
+def reads(
+    function: Callable[..., None], answers: Answers, *, is_live: bool = False
+) -> Callable[..., None]:
     """Give a command that only reads its common options and its errors.
 
-    An option may also be given before the command; the one after it wins.
+    An option may also be given before the command; the one after it wins. At a terminal its answer
+    is shown a screen at a time.
 
     Args:
         function: The command.
         answers: Returns what it answers under --json; called only when that is asked for.
+        is_live: Whether it prints as it goes.
     """
-    return _command(function, _READS, answers)
+    return _command(function if is_live else _paged(function), _READS, answers)
+
+
+def _paged(function: Callable[..., None]) -> Callable[..., None]:
+    """Return a command whose answer is shown once it is whole, and that says that it goes on."""
+
+    @wraps(function)
+    def shown(call: Call, **words: Any) -> None:  # noqa: ANN401 - words of any command
+        if words.get("watch"):
+            function(call, **words)
+            return
+        with paged(), waiting():
+            function(call, **words)
+
+    return shown
 
 
 def writes(function: Callable[..., None], answers: Answers = recorded) -> Callable[..., None]:

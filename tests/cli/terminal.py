@@ -15,6 +15,8 @@ from typing import Self
 
 import pyte
 
+from cli.kit.progress import WORKING
+
 ROOT = Path(__file__).parents[2]
 
 
@@ -22,11 +24,11 @@ def shown_on(columns: int, args: list[str], code: int = 0, /, **env: str) -> str
     """Return all that a command, ending with a code, writes to a terminal so many columns wide."""
     ours, theirs = pty.openpty()
     fcntl.ioctl(theirs, termios.TIOCSWINSZ, struct.pack("HHHH", 24, columns, 0, 0))
-    own = {"PATH": os.environ["PATH"], "TERM": "xterm-256color", "LANG": "C.UTF-8", **env}
+    own = {"PATH": os.environ["PATH"], "TERM": "xterm-256color", "LANG": "C.UTF-8", "PAGER": ""}
     running = subprocess.Popen(
         [sys.executable, "-m", "cli.program", *args],
         cwd=ROOT,
-        env=own,
+        env=own | env,
         stdin=theirs,
         stdout=theirs,
         stderr=theirs,
@@ -38,7 +40,8 @@ def shown_on(columns: int, args: list[str], code: int = 0, /, **env: str) -> str
         told += piece
     os.close(ours)
     assert running.wait() == code, told
-    return told.decode().replace("\r\n", "\n")
+    # What a slow machine says meanwhile is no part of the answer.
+    return told.decode().replace("\r\n", "\n").replace(f"\r{WORKING}\r\x1b[K", "")
 
 
 class Seat:

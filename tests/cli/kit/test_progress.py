@@ -1,10 +1,11 @@
 """Progress is shown on a terminal only, and only when the work takes long."""
 
 import io
+import time
 
 import pytest
 
-from cli.kit.progress import progress
+from cli.kit.progress import WORKING, progress, waiting
 
 
 class Terminal(io.StringIO):
@@ -40,4 +41,30 @@ def test_quiet_work_shows_nothing(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("sys.stderr", out)
     with progress("Reading", quiet=True) as tick:
         tick(10, 10)
+    assert out.getvalue() == ""
+
+
+def test_long_work_of_which_nothing_is_known_says_that_it_goes_on(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    out = Terminal()
+    monkeypatch.setattr("sys.stderr", out)
+    monkeypatch.setattr("cli.kit.progress.LONG_S", 0.01)
+    with waiting():
+        until = time.monotonic() + 5
+        while not out.getvalue() and time.monotonic() < until:
+            time.sleep(0.01)
+    assert out.getvalue() == f"\r{WORKING}\r\x1b[K"
+
+
+def test_short_work_and_work_that_tells_how_far_it_is_say_nothing_besides(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    out = Terminal()
+    monkeypatch.setattr("sys.stderr", out)
+    with waiting():
+        pass
+    monkeypatch.setattr("cli.kit.progress.LONG_S", 0.0)
+    with progress("Reading"), waiting():
+        time.sleep(0.05)
     assert out.getvalue() == ""
