@@ -43,7 +43,12 @@ def paged() -> Iterator[None]:
 
 
 def pager() -> list[str]:
-    """Return the words of the pager's command; none where there is none, or none is wanted."""
+    """Return the words of the pager's command; none where there is none, or none is wanted.
+
+    Nor where nobody could turn its pages.
+    """
+    if not sys.stdin.isatty():
+        return []
     told = os.environ.get("PAGER", "less")
     words = shlex.split(told)
     is_there = bool(words) and shutil.which(words[0]) is not None
