@@ -6,6 +6,7 @@ order that is.
 """
 
 import re
+import unicodedata
 from datetime import date
 from enum import StrEnum
 
@@ -14,6 +15,19 @@ from ledger.errors import InputError
 _DAY = re.compile(r"(\d{1,4})([./-])(\d{1,2})\2(\d{1,4})(?:[ T,]+(.+))?", re.ASCII)
 _CLOCK = re.compile(r"(\d{1,2})[:.hH](\d{2})(?::\d{2}(?:\.\d+)?)?(?:\s*(?:Uhr|h))?", re.ASCII)
 _HOUR = re.compile(r"(\d{1,2})\s*(?:Uhr|h)", re.ASCII)
+
+
+_MONTH_BETWEEN = re.compile(
+    r"(\d{1,4})\.?[\s./-]*(?:de )?([^\W\d_]{3,10})\.?[\s./-]*(?:de )?(\d{2,4})(?:[ T,]+(.+))?"
+)
+_MONTH_FIRST = re.compile(r"([^\W\d_]{3,10})\.? (\d{1,2}),? (\d{4})")
+MONTHS = (
+    *(("jan", "ene", "gen"), ("feb", "fev"), ("mar", "mrz", "maa"), ("apr", "avr", "abr")),
+    *(("mai", "may", "mag", "mei"), ("jun", "juin", "giu"), ("jul", "juil", "lug")),
+    *(("aug", "aou", "ago"), ("sep", "set"), ("oct", "okt", "ott"), ("nov",)),
+    ("dec", "dez", "dic"),
+)
+"""How the months begin in English, German, French, Spanish, Italian and Dutch (from memory)."""
 
 
 class DayOrder(StrEnum):
@@ -43,17 +57,15 @@ def plain_day(text: str, order: DayOrder | None) -> str:
     ('2026-02-03 14:30', '2026-02-03')
     >>> plain_day("13/02/2026 9h15", None), plain_day("yesterday", None)
     ('2026-02-13 09:15', 'yesterday')
+    >>> plain_day("3. Februar 2026", None), plain_day("03-févr-26", DayOrder.DMY)
+    ('2026-02-03', '2026-02-03')
     """
-    told = _DAY.fullmatch(text.strip())
-    if told is None:
+    found = _numbered(text.strip()) or _named(text.strip())
+    if found is None:
         return _not_a_number(text.strip())
-    parts, clock = (told[1], told[3], told[4]), plain_clock(told[5] or "")
-    if len(told[1]) == 4:
-        readings = {DayOrder.YMD: _read(parts, DayOrder.YMD)}
-    else:
-        readings = {each: _read(parts, each) for each in DayOrder}
+    readings, clock = found
     days = list(dict.fromkeys(day for day in readings.values() if day))
-    if order and len(told[1]) < 4:
+    if order in readings and len(readings) > 1:
         day = readings[order]
         if day is None:
             raise InputError(
@@ -73,6 +85,49 @@ def plain_day(text: str, order: DayOrder | None) -> str:
     else:
         day = days[0]
     return f"{day} {clock}".strip()
+
+
+Readings = dict[DayOrder | None, str | None]
+"""The days that a text may mean, by the order; None: in whatever order."""
+
+
+def _numbered(text: str) -> tuple[Readings, str] | None:
+    told = _DAY.fullmatch(text)
+    if told is None:
+        return None
+    parts, clock = (told[1], told[3], told[4]), plain_clock(told[5] or "")
+    orders = (DayOrder.YMD,) if len(told[1]) == 4 else tuple(DayOrder)
+    return {order: _read(parts, order) for order in orders}, clock
+
+
+def _named(text: str) -> tuple[Readings, str] | None:
+    """Return the days that a text with the name of a month may mean, and its clock."""
+    if told := _MONTH_FIRST.fullmatch(text):
+        month, parts = month_of(told[1]), (told[2], "", told[3])
+    elif told := _MONTH_BETWEEN.fullmatch(text):
+        month, parts = month_of(told[2]), (told[1], "", told[3])
+    else:
+        return None
+    if month is None:
+        return None
+    dated = (parts[0], str(month), parts[2])
+    readings: Readings = {DayOrder.DMY: _read(dated, DayOrder.DMY)}
+    if len(parts[2]) == 2:
+        readings[DayOrder.YMD] = _read(dated, DayOrder.YMD)
+    clock = plain_clock(told[4] or "") if told.re is _MONTH_BETWEEN else ""
+    return readings, clock
+
+
+def month_of(name: str) -> int | None:
+    """Return the number of a month by its name or the beginning of it, or None.
+
+    >>> month_of("févr"), month_of("März"), month_of("Juli"), month_of("juin"), month_of("lot")
+    (2, 3, 7, 6, None)
+    """
+    apart = unicodedata.normalize("NFKD", name.casefold())
+    bare = "".join(letter for letter in apart if not unicodedata.combining(letter))
+    found = (number for number, heads in enumerate(MONTHS, 1) if bare.startswith(heads))
+    return next(found, None)
 
 
 def plain_clock(text: str) -> str:

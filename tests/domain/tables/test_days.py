@@ -40,3 +40,35 @@ def test_what_is_no_one_day_is_told(text: str, what: str) -> None:
     with pytest.raises(InputError) as caught:
         plain_day(text, None)
     assert caught.value.what == what
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        *(
+            "3. Februar 2026",
+            "03-févr-2026",
+            "3 Feb 2026",
+            "February 3, 2026",
+            "3 de febrero de 2026",
+        ),
+        *("3 febbraio 2026", "03.Feb.2026", "3 février 2026 00:00:00"),
+    ],
+)
+def test_a_month_may_be_named(text: str) -> None:
+    assert plain_day(text, None) == "2026-02-03"
+    assert plain_day(text, DayOrder.DMY) == "2026-02-03"
+
+
+def test_a_named_month_does_not_tell_a_year_of_two_digits_from_a_day() -> None:
+    with pytest.raises(InputError) as caught:
+        plain_day("03-Feb-26", None)
+    assert caught.value.problems == (
+        (
+            '"03-Feb-26" could be 2026-02-03 or 2003-02-26.',
+            "Say which with --dates dmy or --dates ymd.",
+        ),
+    )
+    assert plain_day("03-Feb-26", DayOrder.DMY) == "2026-02-03"
+    with pytest.raises(InputError, match="is no day of the calendar"):
+        plain_day("30-Feb-2026", None)
