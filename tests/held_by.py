@@ -320,6 +320,7 @@ ACROSS: dict[str, str] = {
     "tests/test_house.py": "the tree itself",
     "tests/test_memory.py": "where the tests put their files",
     "tests/test_readme.py": "what the README tells a newcomer",
+    "tests/reports/words/goods/test_wintergreen.py": "the gravest label, from oil to paper",
     "tests/cli/test_hostile_text.py": "text that deceives, wherever words are taken",
     "tests/cli/test_lazy.py": "what is loaded for help and for a command",
     "tests/cli/kit/test_json.py": "the kept keys of every answer for machines",

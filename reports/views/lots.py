@@ -266,5 +266,3 @@ class TraceView(Struct, frozen=True):
     """What became of it; None when not asked for."""
     notes: tuple[str, ...]
     """What a reader must know besides, each a sentence."""
-    status: str = ""
-    """Where the lot stands."""

@@ -33,6 +33,8 @@ class Section(Struct, frozen=True):
         rows: The strips in order.
         whole: Kept on one page if a page can hold it.
         tied: Never begins a page: the last two rows before it come along.
+        within: For each row what stands above it where it begins a further page, such as what it
+            is part of; nothing where none is given.
     """
 
     head: Strip
@@ -40,6 +42,7 @@ class Section(Struct, frozen=True):
     rows: tuple[Strip, ...] = ()
     whole: bool = False
     tied: bool = False
+    within: tuple[Strip, ...] = ()
 
     def least(self, height: float) -> float:
         """The height it must find to begin on a page of a height."""
@@ -49,6 +52,9 @@ class Section(Struct, frozen=True):
             return together
         return self.head.height + sum(row.height for row in self.rows[:1])
 
+
+NONE = Strip(0)
+"""No strip."""
 
 KEPT = 2
 """Rows that stay with a head, and that never stand alone at the end."""
@@ -95,9 +101,10 @@ def _place(pages: list[list[Strip]], section: Section, left: float, height: floa
         if number == len(rows) - KEPT and number >= KEPT:
             needed = sum(each.height for each in rows[number:])
         # What does not fit on a page with nothing but the head fits on none; paginate refuses it.
-        if needed > left and left < height - section.again.height:
-            pages.append([section.again])
-            left = height - section.again.height
+        above = section.within[number] if section.within else NONE
+        if needed > left and left < height - section.again.height - above.height:
+            pages.append([section.again, above] if above.height else [section.again])
+            left = height - section.again.height - above.height
         pages[-1].append(row)
         left -= row.height
     return left

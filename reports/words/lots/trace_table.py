@@ -125,7 +125,6 @@ def trace_view(
         notes.append(f"{plural(found.hidden, 'lot')} further away left out.")
     return TraceView(
         frame=frame,
-        status=str(lot.status),
         lot=lot.code,
         title=what_it_is(lot),
         back=tuple(_paper_rows(found, Way.BACK)) if back else None,

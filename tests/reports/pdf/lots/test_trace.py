@@ -13,7 +13,7 @@ def view(rows: int) -> TraceView:
         TraceRow(1 + number % 12, f"L-{number:03d}", "Orange syrup", "30 mL", "6.7 %", "released")
         for number in range(rows)
     )
-    return TraceView(FRAME, "OIL-1", "Orange oil", None, lines, ("A note.",), "in stock")
+    return TraceView(FRAME, "OIL-1", "Orange oil", None, lines, ("A note.",))
 
 
 def test_every_lot_is_printed_and_heads_stand_on_every_page() -> None:
@@ -46,3 +46,15 @@ def test_who_has_goods_how_many_and_since_when_stand_in_columns_of_their_own() -
         "– sold to Pretend Bar, DN-1 5 2026-04-28",
         "– destroyed waste sheet 7 6 2026-07-10",
     ]
+
+
+def test_a_page_that_begins_within_a_lot_says_within_which() -> None:
+    first = TraceRow(1, "OE-001-5", "Orange essence", "30 mL", "6.7 %", "released")
+    inner = [
+        TraceRow(2, f"L-{number:03d}", "Orange syrup", "30 mL", "6.7 %", "released")
+        for number in range(90)
+    ]
+    pages = texts_of(printed(trace_paper, replace(view(1), forward=(first, *inner))))
+    assert len(pages) > 1
+    assert "Within" not in pages[0]
+    assert all("Within OE-001-5" in page for page in pages[1:])
