@@ -65,7 +65,7 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     "answer": ("answer 38 explained",),
     "due": ("due", "due --ics due.ics"),
     "stock": ("stock", "stock --low 500mL", "stock --by-date"),
-    "list": ("list receipts", "list sales --from 2026-01-01"),
+    "list": ("list receipts --csv receipts.csv", "list sales --from 2026-01-01"),
     "lot": ("lot OE-001-5", "lot ."),
     "journal": ("journal --last 5", "journal OE-001-5"),
     "trace": ("trace BOS-001-S", "trace SOO-001-3 --forward"),
@@ -95,10 +95,14 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     "seal": ("seal", "seal --out seal.txt"),
     "verify": ("verify", "verify --seal seal.txt"),
     "prove": ("prove OE-001-5 --out proof.json", "prove --check proof.json"),
-    "backup": ("backup",),
+    "backup": ("backup", "backup --rehearse ."),
     "export": ("export book.jsonl", "export --csv tables", "export --key-data events.csv"),
     "restore": ("restore book.jsonl --to again.db",),
-    "import": ("import --book book.jsonl --ledger copy.db",),
+    "import": (
+        "import evening.csv --dry-run",
+        "import evening.csv --like map.toml",
+        "import --book book.jsonl --ledger copy.db",
+    ),
     "upgrade": ("upgrade",),
 }
 """The examples of each command without the word pottle."""
