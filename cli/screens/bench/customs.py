@@ -15,6 +15,11 @@ TWICE = "The same went in again."
 """The reason of an addition that is told to be a second one."""
 ENDED = "The rest that went on is ended, since the next act came."
 """What is remarked on where an act ends a rest."""
+NOT_ENDED = (
+    "The rest that goes on is not ended by this line, so nothing of it was recorded.",
+    "End it by a line of its own: end because WHY",
+)
+"""What is said where a rest may not end as the act that comes would have it."""
 MOST_OFFERED = 6
 """How many steps are offered at most, so that all is read at arm's length."""
 ACTS = frozenset(verb.command for verb in VERBS.values())

@@ -18,6 +18,7 @@ from cli.screens.bench.customs import (
     ACTS,
     ENDED,
     MOST_OFFERED,
+    NOT_ENDED,
     SLIP,
     TWICE,
     lasts_for,
@@ -178,7 +179,9 @@ class Evening:
 
     def _end_rest(self) -> int:
         self.notes = (ENDED,)
-        return self._run(("rest", self.lot or "", "--end"))
+        if (code := self._run(("rest", self.lot or "", "--end"))) and not self.call.json:
+            complain([NOT_ENDED], "usage", as_json=False)
+        return code
 
     def _ask_twice(self, act: Act) -> None:
         is_same = self.done is not None and self.done.words == act.words and act.words[0] in ACTS

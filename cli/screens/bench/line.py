@@ -62,8 +62,10 @@ def _worded(word: str, head: str, rest: str, bench: Bench) -> Line:
     if word == "pottle":
         command, *words = split(rest) or [""]
         return Act((command, *_with_lot(command, words, bench)))
-    if word == END or (word == "rest" and rest.casefold() == END):
-        return Act(("rest", _lot(bench), "--end"))
+    if word == END:
+        return _end(rest, bench)
+    if word == "rest" and rest.split()[:1] == [END]:
+        return _end(rest.partition(" ")[2], bench)
     if word == "add" and rest:
         head, _, rest = rest.partition(" ")
         return _addition(head, rest, bench)
@@ -77,7 +79,15 @@ def _worded(word: str, head: str, rest: str, bench: Bench) -> Line:
     material = material_of(word, bench)
     if material or word not in bench.commands:
         return _addition(head, rest, bench)
-    return Act((word, *_with_lot(word, split(rest), bench)))
+    plain, raw = parted(rest)
+    return Act((word, *_with_lot(word, split(plain), bench), *raw))
+
+
+def _end(rest: str, bench: Bench) -> Act:
+    plain, raw = parted(rest)
+    filled = filled_slots("rest", VERBS["rest"], joined(plain.split()))
+    options = (part for slot, value in filled for part in told(slot, value))
+    return Act(("rest", _lot(bench), "--end", *options, *raw))
 
 
 def _with_lot(command: str, words: Sequence[str], bench: Bench) -> list[str]:

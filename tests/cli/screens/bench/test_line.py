@@ -48,6 +48,11 @@ ACTS = {
     "chill 24 h -18 °C": "rest OE-001-5 --for chill --temp -18",
     "rest end": "rest OE-001-5 --end",
     "end": "rest OE-001-5 --end",
+    "end 19C 6x because it was late": (
+        "rest OE-001-5 --end --temp 19 --shaken 6 --because it|was|late"
+    ),
+    "rest end because it was late": "rest OE-001-5 --end --because it|was|late",
+    "release because bright again": "release OE-001-5 --because bright|again",
     "filter 178 same": (
         "filter OE-001-5 --medium paper --pore 20-25 --vacuum 40 --out 178mL --cake same"
     ),
