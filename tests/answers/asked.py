@@ -83,6 +83,8 @@ def asked(name: str, shell: Shell) -> Iterator[str]:
         trial = "orange rest" if name == "season" else "rests"
         yield from (f"compare '{trial}'{way}" for way in ("", " --json", " --out trial.pdf"))
         yield from ("suspects --explain --json", "suspects --complaints --json")
+    if name == "season":
+        yield "compare 'cloudy orange'"
     if name != "trial":
         yield from (command.format(code="orange-essence") for command in OF_FORMULAS)
 
