@@ -101,6 +101,30 @@ class BatchRow(Struct, frozen=True):
     """Whether no other batch beats it."""
 
 
+class ScatterPoint(Struct, frozen=True):
+    """One batch of a scatter."""
+
+    along: float
+    """Where it stands along, from 0 to 1."""
+    up: float
+    """Where it stands up, from 0 to 1."""
+    words: str
+    """Which batch."""
+    is_control: bool
+    """Whether it is the control: drawn hollow."""
+
+
+class Scatter(Struct, frozen=True):
+    """Turbidity against loss, a dot a batch."""
+
+    points: tuple[ScatterPoint, ...]
+    """Its batches."""
+    along: tuple[tuple[float, str], ...]
+    """Ticks of the loss."""
+    up: tuple[tuple[float, str], ...]
+    """Ticks of the turbidity."""
+
+
 class ComparisonView(Struct, frozen=True):
     """A trial, compared."""
 
@@ -122,6 +146,8 @@ class ComparisonView(Struct, frozen=True):
     """Which batches no other beats on clarity and loss together."""
     outcome: tuple[str, ...]
     """What its plan comes to, a paragraph each; empty where none was made."""
+    scatter: Scatter | None = None
+    """Turbidity against loss; None below two batches with both."""
 
 
 class JarRow(Struct, frozen=True):

@@ -10,6 +10,7 @@ from reportlab.lib.units import mm
 
 from reports.kit.frame import Heading
 from reports.pdf.causes.plots import plot_section
+from reports.pdf.causes.scatter import scatter_section
 from reports.pdf.kit.head import NOTHING, paper_head
 from reports.pdf.kit.page import INNER, write_paper
 from reports.pdf.kit.rows import (
@@ -52,6 +53,7 @@ def comparison_paper(view: ComparisonView, out: BinaryIO) -> None:
         paper_head(view.frame, Heading("Trial compared", view.group)),
         paragraphs((*view.lines, *view.outcome, view.front)),
         *(_factor(factor, view.ages) for factor in view.factors),
+        *([scatter_section(view.scatter)] if view.scatter else []),
         *(plot_section(plot) for plot in view.plots),
         table("Batches", BATCH_COLUMNS, (_batch_cells(row) for row in view.batches)),
     ]

@@ -17,6 +17,7 @@ from reports.kit.tables import Sheet
 from reports.views.causes import BatchRow, ComparisonView, FactorView, LevelRow
 from reports.words.causes.odds import listed
 from reports.words.causes.plots import plots_of
+from reports.words.causes.scatter import scatter_of
 from reports.words.causes.trial import outcome_lines
 
 MOST_AGES = 2
@@ -52,6 +53,7 @@ def comparison_view(found: Comparison, written_at: datetime | None = None) -> Co
         batches=tuple(_batch(jar, found) for jar in sorted(found.jars, key=_clearest)),
         front=_front(found),
         outcome=tuple(outcome_lines(found.outcome, names_of(found)) if found.outcome else ()),
+        scatter=scatter_of(found.jars),
     )
 
 
