@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from tests.fuzz import books, documents, mutators, numbers, seeds, words
+from tests.fuzz import books, documents, mutators, numbers, seeds, tables, words
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +33,7 @@ TARGETS: dict[str, Target] = {
     "looks": Target(numbers.looks, seeds.words(seeds.LOOKS, seeds.NUMBERS)),
     "formulas": Target(documents.formulas, seeds.formulas, mutators.text_lines, LONG),
     "seasons": Target(documents.seasons, seeds.seasons, mutators.text_lines, LONG),
+    "tables": Target(tables.tables, tables.seeds, mutators.text_lines, 4000),
     "acts": Target(books.acts, seeds.acts, mutators.text_lines, 1000),
     "canonical": Target(documents.canonical, seeds.entries, mutators.json_value, LONG),
     "entries": Target(documents.entries, seeds.entries, mutators.json_value, LONG),

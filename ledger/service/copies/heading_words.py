@@ -92,10 +92,26 @@ def templated(head: str) -> str:
     )
 
 
+MOST_POINTS = 5
+"""A text with more points is taken for a key of many parts by who reads a map."""
+
+
+def is_plain(text: str) -> bool:
+    """Return whether a heading or a cell can stand between quotes, and as a column of a map.
+
+    >>> is_plain("Öl (ml)"), is_plain('the "fine" one'), is_plain("{x}"), is_plain("")
+    (True, False, False, False)
+    """
+    is_short = text.count(".") <= MOST_POINTS
+    return bool(text) and is_short and text.isprintable() and not set(text) & set('{}"\\')
+
+
 def quoted(name: str) -> str:
     """Return a name as the key of a table in TOML.
 
     >>> quoted("Chargen"), quoted("Chargen 2026")
     ('Chargen', '"Chargen 2026"')
     """
-    return name if re.fullmatch(r"[A-Za-z0-9_-]+", name) else f'"{name}"'
+    if re.fullmatch(r"[A-Za-z0-9_-]+", name):
+        return name
+    return f'"{name}"' if is_plain(name) else "table"

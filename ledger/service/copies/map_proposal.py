@@ -10,9 +10,11 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from ledger.domain.tables.days import DayOrder, plain_day
 from ledger.domain.tables.grid import Table
-from ledger.errors import InputError
+from ledger.errors import InputError, visible
 from ledger.service.copies.heading_words import (
+    MOST_POINTS,
     input_of,
+    is_plain,
     kind_of,
     known_words,
     plain_words,
@@ -71,7 +73,7 @@ class _Part:
 
     def __init__(self, table: Table) -> None:
         self.table = table
-        self.heads = [head for head in table.head if head]
+        self.heads = [head for head in table.head if is_plain(head)]
         self.used: set[str] = set()
         self.inputs = self._inputs()
         self.has_deliveries = False
@@ -104,7 +106,7 @@ class _Part:
                 (grade for grade, words in known.items() if plain_words(cell) in words), "GRADE"
             )
             for cell in told
-            if cell and '"' not in cell and cell.lower() not in known
+            if is_plain(cell) and cell.lower() not in known
         }
 
     def lines(self) -> Iterator[str]:
@@ -116,12 +118,16 @@ class _Part:
         if when:
             # A line without a day is a sum or a remark.
             yield f"if = {self._cell(when)}"
-        if self.place == 1 and "batch" in self.named:
-            yield f"lot = {self._cell(self.named['batch'])}"
+        if self.place == 1:
+            batch = self.named.get("batch")
+            yield f"lot = {self._cell(batch)}" if batch else 'lot = "{COLUMN}"'
         yield "acts = ["
         yield from (f"  {act}" if act.startswith("#") else f"  {{ {act} }}," for act in acts)
         yield "]"
-        unused = [head for head in self.heads if head not in self.used]
+        left = [visible(head) for head in self.table.head if head and head not in self.used]
+        unused = [
+            head if head.count(".") <= MOST_POINTS else head.replace(".", " ") for head in left
+        ]
         if unused:
             yield f"# not used: {', '.join(unused)}"
 
@@ -247,7 +253,7 @@ class _Part:
         if head is None or self.place:
             return []
         told = dict.fromkeys(self.table.cell(line, head) for line in self.table.lines)
-        return [name for name in told if name and '"' not in name and "\\" not in name][:_MOST]
+        return [name for name in told if is_plain(name)][:_MOST]
 
     def _inputs(self) -> list[tuple[str, str | None, str]]:
         """Return material, column of its lot and column of its amount of each input."""
