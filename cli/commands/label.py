@@ -57,7 +57,9 @@ def label(
         typer.Option(metavar="LOT", help="A further lot on the sheet, of such a kind."),
     ] = None,
     gtin: Annotated[Text, typer.Option(help="Number of the article, for a case.")] = None,
-    layout: Annotated[Text, typer.Option(help="Where labels stand; default 2x6 on A4.")] = None,
+    layout: Annotated[
+        Text, typer.Option(help="Where labels stand; default 2x6, or letter-2x5.")
+    ] = None,
     layouts: Annotated[
         Path | None, typer.Option(metavar="FILE", help="File with layouts of your own.")
     ] = None,
@@ -88,7 +90,8 @@ def label(
         check_alone({**given, "--nutrition": nutrition, "--language": language}, kind)
         from cli.screens.goods import tags
 
-        place = tags.Place(tags.chosen_layout(layout, layouts, dpi), start_at)
+        chosen = tags.chosen_layout(call.book(), layout, layouts, dpi)
+        place = tags.Place(chosen, start_at)
         if calibrate:
             tags.print_calibration(call, _needed(out), place.layout, force=force)
             return
@@ -110,8 +113,8 @@ def label(
         return
     from cli.screens.goods.tags import chosen_layout
 
-    chosen = chosen_layout(layout, layouts, dpi)
     book, fate = call.book(), Fate(used, spoiled, stock)
+    chosen = chosen_layout(book, layout, layouts, dpi)
     asked = Asked(specimen, nutrition, language, link, chosen, start_at)
     sheet = print_labels(book, call.how(), lot, out, count, fate=fate, asked=asked, force=force)
     say_labels(call, book, sheet.done, sheet)

@@ -12,16 +12,17 @@ from cli.kit.answer import say
 from cli.kit.call import Call
 from cli.kit.files import check_place, draw
 from ledger.errors import RefusedError
+from ledger.service.desk.book import Book
 from ledger.service.desk.clock import house_of, written_at
 from ledger.service.evidence.seal import seal
 from ledger.service.glass.serving import card
 from ledger.service.lots.dossier import dossier
 from ledger.text_files import text_of
 from reports.json.kit.answer import File
-from reports.kit.frame import Frame, frame_of
+from reports.kit.frame import Frame, frame_of, size_in
 from reports.pdf.goods.label import calibration, with_dpi, write_labels
 from reports.pdf.goods.layouts import (
-    USUAL,
+    USUAL_ON,
     Layout,
     layout_called,
     read_layouts,
@@ -46,14 +47,19 @@ MOST_BYTES = 1_000_000
 """The largest file of layouts that is read."""
 
 
-def chosen_layout(name: str | None, file: Path | None, dpi: int | None) -> Layout:
-    """Return the layout that was asked for, of those that come with pottle and of a file."""
+def chosen_layout(book: Book, name: str | None, file: Path | None, dpi: int | None) -> Layout:
+    """Return the layout that was asked for, of those that come with pottle and of a file.
+
+    Where none was it is the usual one for the sheets that the house's country prints on.
+    """
     known: Mapping[str, Layout] = shipped_layouts()
     if file is not None:
         own = read_layouts(text_of(file, MOST_BYTES), file.name)
         known = {**known, **own}
         name = name or next(iter(own))
-    return with_dpi(layout_called(name or USUAL, known), dpi)
+    house = house_of(book)
+    usual = USUAL_ON[size_in(house.country if house else None)]
+    return with_dpi(layout_called(name or usual, known), dpi)
 
 
 def print_tags(

@@ -16,7 +16,7 @@ from reportlab.pdfgen.canvas import Canvas
 from ledger.errors import RefusedError
 from reports.kit.frame import Frame
 from reports.pdf.goods.label_fit import fit_label, refuse_as_too_small
-from reports.pdf.goods.layouts import USUAL, Layout, Plate, shipped_layouts
+from reports.pdf.goods.layouts import USUAL_ON, Layout, Plate, shipped_layouts
 from reports.pdf.kit.marks import Box, Mark, Rule, Words
 from reports.pdf.kit.page import BELOW, FOOT_ROOM, WIDTH, Size, foot, write_sheets
 from reports.pdf.kit.strips import Strip, draw_strips
@@ -46,7 +46,7 @@ def label_sheet(
         RefusedError: There is no label to print, its words do not fit, or the sheet has no such
             label.
     """
-    layout, label = layout or shipped_layouts()[USUAL], view.label
+    layout, label = layout or shipped_layouts()[USUAL_ON[view.frame.size]], view.label
     if view.count < 1:
         raise RefusedError(
             f"A sheet needs at least 1 label and {view.count} were asked for.",

@@ -123,7 +123,10 @@ def shorter(label: LabelView) -> Iterator[tuple[LabelView, tuple[str, ...]]]:
 def _with_words(blocks: list[Block], least: float) -> list[Block]:
     """Keep the blocks with words, each with its least size."""
     return [
-        replace(block, least=least) if block.least == LEAST else block
+        # Where the law asks for more than words would have, they have that.
+        replace(block, least=least, largest=max(block.largest, least))
+        if block.least == LEAST
+        else block
         for block in blocks
         if block.text.strip()
     ]

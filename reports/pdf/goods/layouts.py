@@ -15,13 +15,16 @@ from reportlab.lib.pagesizes import A4, LETTER
 from reportlab.lib.units import mm
 
 from ledger.errors import InputError, RefusedError
+from reports.kit.frame import PageSize
 
 PAGES = {"A4": A4, "Letter": LETTER}
 """Pages by name, in points."""
 DPIS = (203, 300, 600)
 """What label printers and others print."""
 USUAL = "2x6"
-"""The layout that is taken where none is named."""
+"""The layout that is taken where none is named, on A4."""
+USUAL_ON: dict[PageSize, str] = {"A4": USUAL, "Letter": "letter-2x5"}
+"""The same by the sheets that the house prints on."""
 MOST_MM = 2000.0
 """The longest page."""
 MOST_LABELS = 1000

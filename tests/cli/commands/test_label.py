@@ -2,6 +2,8 @@
 
 from pathlib import Path
 
+import pypdfium2 as pdfium  # type: ignore[import-untyped]
+
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 from tests.reports.pdf.readback import text_of
@@ -108,3 +110,13 @@ def test_own_layouts_are_read_from_a_file(shell: Shell) -> None:
     done = shell.line("label {packed} --count 2 --layouts own.toml --out own.pdf")
     assert done.exit_code == 0, done.err
     assert text_of(Path("own.pdf").read_bytes()).count("Lot BOS-001-S") == 2
+
+
+def test_a_house_that_prints_on_letter_has_its_labels_on_letter(shell: Shell) -> None:
+    """ANSI/ASME Y14.1: Letter is 8.5 by 11 inches, 612 by 792 points."""
+    shell.line("house --country US")
+    assert shell.line("label {packed} --count 2 --out letter.pdf").exit_code == 0
+    assert shell.line("record {packed} --out record.pdf").exit_code == 0
+    for name in ("letter.pdf", "record.pdf"):
+        with pdfium.PdfDocument(Path(name)) as document:
+            assert document[0].get_size() == (612, 792)
