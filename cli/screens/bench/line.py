@@ -62,10 +62,10 @@ def _worded(word: str, head: str, rest: str, bench: Bench) -> Line:
     if word == "pottle":
         command, *words = split(rest) or [""]
         return Act((command, *_with_lot(command, words, bench)))
+    if word == "rest" and rest.casefold().split()[:1] == [END]:
+        word, rest = END, rest.partition(" ")[2]
     if word == END:
-        return _end(rest, bench)
-    if word == "rest" and rest.split()[:1] == [END]:
-        return _end(rest.partition(" ")[2], bench)
+        return _act("rest", rest, bench, flags=("--end",))
     if word == "add" and rest:
         head, _, rest = rest.partition(" ")
         return _addition(head, rest, bench)
@@ -81,13 +81,6 @@ def _worded(word: str, head: str, rest: str, bench: Bench) -> Line:
         return _addition(head, rest, bench)
     plain, raw = parted(rest)
     return Act((word, *_with_lot(word, split(plain), bench), *raw))
-
-
-def _end(rest: str, bench: Bench) -> Act:
-    plain, raw = parted(rest)
-    filled = filled_slots("rest", VERBS["rest"], joined(plain.split()))
-    options = (part for slot, value in filled for part in told(slot, value))
-    return Act(("rest", _lot(bench), "--end", *options, *raw))
 
 
 def _with_lot(command: str, words: Sequence[str], bench: Bench) -> list[str]:
@@ -150,9 +143,12 @@ def material_of(word: str, bench: Bench) -> str | None:
     return found[0] if found else None
 
 
-def _act(name: str, rest: str, bench: Bench, source: str | None = None) -> Act:
+def _act(
+    name: str, rest: str, bench: Bench, source: str | None = None, flags: Sequence[str] = ()
+) -> Act:
     verb = VERBS[name]
-    plain, raw = parted(rest)
+    plain, written = parted(rest)
+    raw = [*flags, *written]
     words = joined(plain.split())
     own = [word for word in words if word != AGAIN and not word.startswith("@")]
     filled = filled_slots(name, verb, own)
@@ -167,7 +163,7 @@ def _act(name: str, rest: str, bench: Bench, source: str | None = None) -> Act:
     return Act(
         words=(verb.command, *([] if name == "start" else [_lot(bench)]), *given, *options),
         notes=notes,
-        ends_rest=verb.ends_rest and bench.is_resting,
+        ends_rest=verb.ends_rest and bench.is_resting and not flags,
         lasts=next((value for slot, value in filled if slot.option == LASTS), None),
         is_again=AGAIN in words,
     )

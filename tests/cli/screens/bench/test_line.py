@@ -49,8 +49,9 @@ ACTS = {
     "rest end": "rest OE-001-5 --end",
     "end": "rest OE-001-5 --end",
     "end 19C 6x because it was late": (
-        "rest OE-001-5 --end --temp 19 --shaken 6 --because it|was|late"
+        "rest OE-001-5 --temp 19 --shaken 6 --end --because it|was|late"
     ),
+    "end @14:30": "rest OE-001-5 --end --at 14:30",
     "rest end because it was late": "rest OE-001-5 --end --because it|was|late",
     "release because bright again": "release OE-001-5 --because bright|again",
     "filter 178 same": (
