@@ -24,8 +24,8 @@ from cli.screens.bench.slots import GRADES, READINGS, VERBS
 from ledger.service.masters.material import materials
 from reports.kit.format import duration
 
-TICK_S = 1.0
-"""How often rests that go on are looked at."""
+TICK_S, PLAIN_TICK_S = 1.0, 10.0
+"""How often rests that go on are looked at; less often where nothing is to be drawn."""
 MOST_SHOWN = 3
 """How many rests are counted down at most below the line."""
 BELL = "\a"
@@ -87,7 +87,7 @@ def play(evening: Evening, *, plain: bool) -> None:
     )
     evening.is_same_meant = lambda question: _is_yes(session, question)
     print_lines([WELCOME])
-    begun = ""
+    begun, tick_s = "", PLAIN_TICK_S if plain else TICK_S
     while not evening.is_over:
         rests.until = evening.rests()
         print_lines(_told(rests.over(evening.book.clock())))
@@ -96,7 +96,7 @@ def play(evening: Evening, *, plain: bool) -> None:
             text = session.prompt(
                 evening.prompt(),
                 default=begun,
-                refresh_interval=TICK_S if rests.until else 0,
+                refresh_interval=tick_s if rests.until else 0,
                 bottom_toolbar=_below(evening, rests, plain=plain),
             )
         except KeyboardInterrupt:

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from ledger.domain.entries import Entry, Filter, Look, Rest, entries_of, is_of
-from ledger.domain.entries.choices import Cake, Grade, LotType, ProductKind, RestFor
+from ledger.domain.entries.choices import Cake, Grade, LotType, Medium, ProductKind, RestFor
 from ledger.domain.lots.lot import Status
 from ledger.domain.lots.state import LotState
 from ledger.domain.rules.release.barriers import CLEAR
@@ -58,16 +58,22 @@ def clearing(state: LotState, wanted: Grade | None = None) -> str | None:
         return f"{pass_of(state)} --cake same"
     is_finer = len(passes) > 1 and _pore(passes[-1]) < min(_pore(item) for item in passes[:-1])
     if not is_finer and (finer := _finer(_pore(last))):
-        return _pass(state, last.facts.medium, finer)
+        return _pass(state, _medium(passes), finer)
     return f"pottle rest {state.code} --for chill --temp DEGREES"
 
 
 def pass_of(state: LotState) -> str:
     """Return the command of a pass, with the medium and the pore that were used last."""
     passes = _passes(state)
-    medium = passes[-1].facts.medium if passes else "paper"
+    medium = _medium(passes)
     known = [_pore(item) for item in passes if _pore(item)]
     return _pass(state, medium, scaled(known[-1], 1000) if known else USUAL_PORE)
+
+
+def _medium(passes: Sequence[Entry[Filter]]) -> str:
+    """Return the medium that was said last; paper where none was."""
+    said = [item.facts.medium for item in passes if item.facts.medium != Medium.UNSAID]
+    return said[-1] if said else str(Medium.PAPER)
 
 
 def _pass(state: LotState, medium: str, pore: str) -> str:

@@ -50,6 +50,14 @@ def test_an_evening_is_played_and_all_of_it_is_in_the_book(shell: Shell) -> None
     assert not any(f"\x1b[{colour}m".encode() in bench.raw for colour in range(30, 50))
 
 
+def test_a_pass_of_an_unsaid_medium_proposes_paper_again(shell: Shell) -> None:
+    start = START.rstrip()
+    shell.bench(start, "spirit 100", "filter 90", "hazy")
+    assert shell.run("lot", "OE-002-3").lines[-1] == (
+        "Next: pottle filter OE-002-3 --medium paper --pore 20 --out VOLUME --cake same"
+    )
+
+
 def test_a_terminal_that_is_closed_takes_nothing_with_it(shell: Shell) -> None:
     before = shell.entries()
     with seat(shell, "OE-001-5") as bench:
