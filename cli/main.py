@@ -72,6 +72,8 @@ def run() -> None:
     # A shell may close them; what is said then goes nowhere, and the exit code stays.
     sys.stdout = sys.stdout or Path(os.devnull).open("w", encoding="utf-8")  # noqa: SIM115 - until the end
     sys.stderr = sys.stderr or Path(os.devnull).open("w", encoding="utf-8")  # noqa: SIM115 - until the end
+    # Nor does anybody answer then.
+    sys.stdin = sys.stdin or Path(os.devnull).open(encoding="utf-8")  # noqa: SIM115 - until the end
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             # A book holds letters that not every terminal or pipe is set to; none is to end a

@@ -30,8 +30,8 @@ def _with_book(where: str) -> list[str]:
 
 _WITHOUT_BOOK = [
     "There is no book here yet.",
-    '  pottle init --house "NAME" --currency EUR   makes a new one here',
-    "  pottle demo FOLDER                          plays an invented season, to look at",
-    "  pottle --help                               lists every command",
+    "  pottle init          makes a new one here, and asks for what it needs",
+    "  pottle demo FOLDER   plays an invented season, to look at",
+    "  pottle --help        lists every command",
     "Next: pottle guide first-hour",
 ]

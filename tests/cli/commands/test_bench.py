@@ -1,6 +1,9 @@
 """An evening's work in short lines: each is a command, and what is recorded stands."""
 
+import os
 import sqlite3
+import subprocess
+import sys
 from contextlib import closing
 from pathlib import Path
 
@@ -213,3 +216,15 @@ def test_who_can_be_asked_whether_it_was_done_twice_is_asked(shell: Shell) -> No
         f"The line before said the same, and it is entry {entry}. Was it done twice?"
         for entry in (number - 1, number)
     ]
+
+
+def test_a_standard_input_that_is_closed_is_one_without_lines(shell: Shell) -> None:
+    done = subprocess.run(
+        ["sh", "-c", f'"{sys.executable}" -m cli.program bench OE-001-5 <&-'],
+        cwd=Path(__file__).parents[3],
+        env={"POTTLE_LEDGER": str(shell.book), "POTTLE_BY": "AB", "PATH": os.environ["PATH"]},
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert (done.returncode, done.stdout, done.stderr) == (0, "", "")

@@ -22,9 +22,9 @@ def test_where_no_book_is_yet_it_says_how_to_make_one(
     assert said(capsys, str(tmp_path / "pottle.db")) == [
         FIRST,
         "There is no book here yet.",
-        '  pottle init --house "NAME" --currency EUR   makes a new one here',
-        "  pottle demo FOLDER                          plays an invented season, to look at",
-        "  pottle --help                               lists every command",
+        "  pottle init          makes a new one here, and asks for what it needs",
+        "  pottle demo FOLDER   plays an invented season, to look at",
+        "  pottle --help        lists every command",
         "Next: pottle guide first-hour",
     ]
 
