@@ -17,6 +17,7 @@ from ledger.domain.entries.canonical import canonical_text
 from ledger.domain.tables.days import DayOrder, plain_day
 from ledger.domain.tables.grid import Found, Line, Table
 from ledger.domain.tables.numerals import decimal_sign, plain_number
+from ledger.domain.tables.option_words import word_of
 from ledger.domain.tables.templates import columns_of, filled
 from ledger.errors import InputError
 from ledger.service.copies.column_map import HOW, ActMap, TableMap, folded
@@ -144,9 +145,16 @@ def shown_sign(table: Table, told: TableMap) -> str | None:
 
 
 def map_of_verb(verb: str, head: Sequence[str]) -> TableMap:
-    """Return the map of a table that is named after a verb and its columns after its words."""
+    """Return the map of a table that is named after a verb and its columns after its words.
+
+    The options of its command are its words too; of two columns for one word the first counts.
+    """
     known = (*HOW, "as", *words_of(VERBS[verb]))
-    words = {name: f"{{{name}}}" for name in head if name in known}
+    words: dict[str, str] = {}
+    for name in head:
+        word = word_of(verb, name, known)
+        if word:
+            words.setdefault(word, f"{{{name}}}")
     return TableMap(verb, (ActMap(verb, words, frozenset()),))
 
 

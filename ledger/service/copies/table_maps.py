@@ -11,6 +11,7 @@ from importlib.resources import files
 from msgspec import Struct
 
 from ledger.domain.tables.grid import Found, Table
+from ledger.domain.tables.option_words import word_of
 from ledger.errors import InputError
 from ledger.service.copies.column_map import HOW, ColumnMap, TableMap, folded, read_map
 from ledger.service.copies.row_acts import map_of_verb
@@ -103,5 +104,5 @@ def _unknown(table: Table, verb: str) -> list[Found]:
     return [
         Found(table.file, 1, name, f'It has an unknown column "{name}".', todo)
         for name in table.head
-        if name and name not in known
+        if name and word_of(verb, name, known) is None
     ]

@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 from openpyxl import Workbook
 
+from ledger.domain.entries import Receipt
 from ledger.domain.entries.choices import Origin, Precision
 from ledger.domain.tables.days import DayOrder
 from ledger.errors import InputError
@@ -249,3 +250,18 @@ def test_a_shared_book_takes_tables_alike(postgres_keeper: Keeper) -> None:
     told = taken(postgres_keeper, GERMAN, Asked(shipped_map("german-season")))
     assert (told.found, told.rows, told.is_recorded) == ((), 8, True)
     assert not verify(postgres_keeper.book).faults
+
+
+def test_columns_may_be_named_as_the_options_are(sqlite_keeper: Keeper, tmp_path: Path) -> None:
+    path = csv(
+        tmp_path,
+        "receive.csv",
+        "at,material,amount,from,their-lot,best-before\n"
+        "2026-03-01,orange-oil,500mL,Pretend Orchard Oils,C7,2027-06-30\n",
+    )
+    told = taken(sqlite_keeper, path, Asked())
+    assert (told.found, told.kinds) == ((), {"receipt": 1})
+    facts = sqlite_keeper.entry(told.numbers[0]).facts
+    assert isinstance(facts, Receipt)
+    assert (facts.supplier, facts.supplier_lot) == ("Pretend Orchard Oils", "C7")
+    assert facts.best_before is not None
