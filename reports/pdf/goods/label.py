@@ -13,10 +13,10 @@ from msgspec.structs import replace
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
-from ledger.errors import RefusedError
+from ledger.errors import InputError, RefusedError
 from reports.kit.frame import Frame
 from reports.pdf.goods.label_fit import fit_label, refuse_as_too_small
-from reports.pdf.goods.layouts import USUAL_ON, Layout, Plate, shipped_layouts
+from reports.pdf.goods.layouts import DPIS, USUAL_ON, Layout, Plate, shipped_layouts
 from reports.pdf.kit.marks import Box, Mark, Rule, Words
 from reports.pdf.kit.page import BELOW, FOOT_ROOM, WIDTH, Size, foot, write_sheets
 from reports.pdf.kit.strips import Strip, draw_strips
@@ -182,5 +182,13 @@ def calibration(frame: Frame, layout: Layout, out: BinaryIO) -> None:
 
 
 def with_dpi(layout: Layout, dpi: int | None) -> Layout:
-    """Return a layout for a printer of some dots an inch."""
-    return replace(layout, dpi=dpi) if dpi else layout
+    """Return a layout for a printer of some dots an inch.
+
+    Raises:
+        InputError: No printer has so many.
+    """
+    if dpi is None:
+        return layout
+    if dpi not in DPIS:
+        raise InputError(f"No printer of labels has {dpi} dpi.", "Give --dpi with 203, 300 or 600.")
+    return replace(layout, dpi=dpi)

@@ -146,7 +146,7 @@ def read_layouts(text: str, file: str) -> Mapping[str, Layout]:
     Raises:
         InputError: It is no such file, or a layout is wrong: all that is wrong with each.
     """
-    again = f"Look at pottle label --layouts for how one is written, and mend {file}."
+    again = f"Mend {file}; pottle guide labels shows how a layout is written."
     try:
         rows = tomllib.loads(text).get("layout", [])
         layouts = msgspec.convert(rows, list[Layout])

@@ -91,6 +91,8 @@ def test_options_of_other_labels_and_a_layout_that_is_none_are_refused(shell: Sh
         ("label --out a.pdf", 2),
         ("label {packed} --language eo --out a.pdf", 2),
         ("label {packed} --start-at 99 --out a.pdf", 3),
+        ("label {packed} --dpi 72 --out a.pdf", 2),
+        ("label {packed} --layouts missing.toml --out a.pdf", 5),
     )
     before = shell.entries()
     for line, code in wrong:

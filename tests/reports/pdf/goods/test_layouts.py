@@ -1,5 +1,7 @@
 """Layouts of labels: every shipped one stands inside its page; wrong ones are told all at once."""
 
+from pathlib import Path
+
 import pytest
 from reportlab.lib.units import mm
 
@@ -64,3 +66,10 @@ def test_a_small_label_has_a_narrower_margin_and_symbol() -> None:
     small = shipped_layouts()["50x25"].plate
     assert (small.padding, small.dpi) == (2 * mm, 203)
     assert small.symbol < small.height / 2
+
+
+def test_the_layout_that_the_guide_shows_can_be_read() -> None:
+    guide = (Path(__file__).parents[4] / "cli" / "guide" / "labels.md").read_text(encoding="utf-8")
+    shown = guide.partition("```toml\n")[2].partition("```")[0]
+    (layout,) = read_layouts(shown, "own.toml").values()
+    assert (layout.name, layout.dpi, layout.per_page) == ("shelf", 203, 1)
