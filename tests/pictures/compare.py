@@ -2,9 +2,9 @@
 
 from PIL import Image, ImageChops, ImageFilter
 
-SEEN = 60
+SEEN = 20
 """How much darker or lighter a dot must be to be seen, of 255, once both are a little blurred."""
-TOLERANCE = 0.002
+TOLERANCE = 0.001
 """The part of a page that may differ: the letters of different builds of a renderer do."""
 
 
