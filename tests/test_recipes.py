@@ -25,7 +25,7 @@ def files(steps: tuple[Step, ...], *, tests: bool) -> set[str]:
 
 @pytest.mark.parametrize(
     ("steps", "source", "tests"),
-    [(KIND, 8 - 2, 4 - 1), (COMMAND, 6, 1), (RULE, 1, 1)],
+    [(KIND, 8 - 2, 4 - 1), (COMMAND, 7, 1), (RULE, 1, 1)],
     ids=["kind", "command", "rule"],
 )
 def test_a_recipe_touches_few_files(steps: tuple[Step, ...], source: int, tests: int) -> None:

@@ -57,7 +57,7 @@ def commands(code: str, proposed: tuple["Proposed", ...]) -> list[str]:
 def offers_of(code: str, proposed: tuple["Proposed", ...]) -> list[tuple[str, str]]:
     """Return the commands that put in what is proposed, each with what is said of it."""
     said = [
-        f"{proposal.name} {_shown(drawn.amount, proposal)}, from {drawn.lot}"
+        f"{_shown(drawn.amount, proposal)} of {proposal.name}, from {drawn.lot}"
         for proposal in proposed
         for drawn in proposal.drawn
     ]

@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from ledger.service.bench.draws import propose
-from reports.words.bench.draws import commands, rows, shortages
+from reports.words.bench.draws import commands, offers_of, rows, shortages
 from tests.keeper import Keeper
 from tests.service.orange import start_orange
 
@@ -26,3 +26,7 @@ def test_rows_sentences_and_commands_agree(sqlite_keeper: Keeper, tmp_path: Path
         f"pottle add {code} LMC-001-F 15g",
         f"pottle add {code} NS-002-H 450mL",
     ]
+    assert offers_of(code, found)[0] == (
+        f"pottle add {code} SOO-004-Y 20mL",
+        "20 mL of Sweet orange oil, from SOO-004-Y",
+    )
