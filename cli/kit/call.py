@@ -16,8 +16,6 @@ from typing import TYPE_CHECKING, Annotated, Any, get_args
 import typer
 
 from cli.kit.errors import is_asked, reason_for, run_safely
-from cli.kit.pager import paged
-from cli.kit.progress import waiting
 from cli.kit.schema import SCHEMA, Answers, recorded, schema_option
 from ledger.errors import ReasonNeededError
 
@@ -181,6 +179,10 @@ def _paged(function: Callable[..., None]) -> Callable[..., None]:
 
     @wraps(function)
     def shown(call: Call, **words: Any) -> None:  # noqa: ANN401 - words of any command
+        # Loaded here, since help has no use for them.
+        from cli.kit.pager import paged
+        from cli.kit.progress import waiting
+
         if words.get("watch"):
             function(call, **words)
             return
