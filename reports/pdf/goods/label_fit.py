@@ -7,7 +7,7 @@ cutting any of them off.
 """
 
 from collections.abc import Callable, Sequence
-from itertools import product
+from functools import partial
 from typing import NamedTuple
 
 from reportlab.lib.units import mm
@@ -210,24 +210,58 @@ def lay_label(label: LabelView, plate: Plate = USUAL_PLATE) -> tuple[Mark, ...]:
         """Give the room for a line with its top at `y`, beside or below the symbol."""
         return beside if y < symbol else plate.inner
 
-    tallest, needed, leasts = "", 0.0, leasts_of(label)
-    for least, step in product(leasts, range(STEPS + 1)):
+    def laid(step: int, least: float) -> _Laying:
         shrink = 2 * step / STEPS
         foot, low = _foot(label, shrink, least, plate)
         blocks = upper_blocks(label, least)
         upper, high = _lay(blocks, shrink, room_at, plate.padding, beside)
-        needed = max(high, symbol) + FOOT_GAP + low
-        if needed <= plate.room:
-            lowered = [_down(line, plate.room - low) for line in foot]
-            return _marks(label, plate, upper, lowered, plate.room - low)
-        tallest = _tallest(blocks, shrink, room_at, beside)
+        return _Laying(upper, foot, low, max(high, symbol) + FOOT_GAP + low)
+
+    leasts = leasts_of(label)
+    for least in leasts:
+        smallest = laid(STEPS, least)
+        if smallest.needed <= plate.room:
+            best = _largest(partial(laid, least=least), smallest, plate.room)
+            lowered = [_down(line, plate.room - best.low) for line in best.foot]
+            return _marks(label, plate, best.upper, lowered, plate.room - best.low)
+    lacks = laid(STEPS, leasts[-1]).needed - plate.room
+    tallest = _tallest(upper_blocks(label, leasts[-1]), 2.0, room_at, beside)
     raise _refuse(
         label,
         plate,
         f"At its least sizes, {LEAST_PRODUCT:g} pt for the product and {leasts[-1]:g} pt for "
-        f"the rest, it lacks {(needed - plate.room) / mm:.1f} mm of height; what "
+        f"the rest, it lacks {lacks / mm:.1f} mm of height; what "
         f"takes most of it: {tallest}.",
     )
+
+
+class _Laying(NamedTuple):
+    """A label laid out at some size."""
+
+    upper: list[Words]
+    """Lines beside and below the symbol."""
+    foot: list[Words]
+    """Lines of maker and volume."""
+    low: float
+    """Height of the foot, in points."""
+    needed: float
+    """Height of all of it."""
+
+
+def _largest(laid: Callable[[int], _Laying], smallest: _Laying, room: float) -> _Laying:
+    """Return a label at the largest size at which it has room, given that the smallest has it.
+
+    The steps are halved: what is smaller needs no more room.
+    """
+    best, low, high = smallest, 0, STEPS
+    while low < high:
+        middle = (low + high) // 2
+        tried = laid(middle)
+        if tried.needed <= room:
+            best, high = tried, middle
+        else:
+            low = middle + 1
+    return best
 
 
 def _tallest(
