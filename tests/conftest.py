@@ -34,9 +34,6 @@ tempfile.tempdir = in_memory() or tempfile.tempdir  # what pytest makes is made 
 # What a device remembers of the bench is not that of whoever runs the tests.
 os.environ["XDG_STATE_HOME"] = str(Path(tempfile.gettempdir(), f"pottle-state-{os.getuid()}"))
 
-# What a device remembers of a book is not kept in the home of whoever runs the tests.
-os.environ["XDG_STATE_HOME"] = tempfile.mkdtemp(prefix="pottle-state-")
-
 settings.register_profile("pottle", deadline=None, derandomize="CI" in os.environ)
 settings.load_profile("pottle")
 

@@ -5,10 +5,10 @@
 
 import sys
 
-from tests.benchmarks import crash, crowds
+from tests.benchmarks import crash, crowds, lost_answers
 
 if __name__ == "__main__":
     runs, seconds = (*map(int, sys.argv[1:]), *(200, 10)[len(sys.argv) - 1 :])
-    losses = crash.main(runs, seed=20260302)
+    losses = crash.main(runs, seed=20260302) + lost_answers.main(runs)
     print()
     sys.exit(bool(losses + crowds.main(seconds)))

@@ -10,7 +10,8 @@ from pathlib import Path
 import pytest
 
 from tests.benchmarks.crowds import crowd
-from tests.conftest import Server
+from tests.benchmarks.lost_answers import line_to, tried
+from tests.conftest import Server, new_keeper
 
 ROOT = Path(__file__).parents[3]
 
@@ -34,6 +35,15 @@ def test_no_fault_loses_an_entry_or_leaves_a_half_one() -> None:
         # write in is left as it is, and a clock that is behind hinders nothing.
         hindered = row[0] == "file"
         assert (whole == 0, nothing == 0) == (hindered, row[0] == "clock"), row
+
+
+def test_what_is_said_of_a_commit_whose_answer_was_lost_is_what_the_book_has(
+    server: Server,
+) -> None:
+    where = server.where(server.new_database())
+    new_keeper(where).book.close()
+    with line_to(server) as line:
+        assert [tried(server, line, where, number) for number in range(2)] == ["nothing", "whole"]
 
 
 @pytest.mark.parametrize("engine", ["file", "server"])
