@@ -84,7 +84,9 @@ def asked(name: str, shell: Shell) -> Iterator[str]:
         yield from (f"compare '{trial}'{way}" for way in ("", " --json", " --out trial.pdf"))
         yield from ("suspects --explain --json", "suspects --complaints --json")
     if name == "season":
-        yield "compare 'cloudy orange'"
+        yield from ("compare 'cloudy orange'", "trial prove 'cloudy orange'")
+        yield from ("chart", "chart 'Orange essence'", "chart 'Orange syrup' --json")
+        yield from ("foretell --score", "foretell --score --json", "due --all", "list sales")
     if name != "trial":
         yield from (command.format(code="orange-essence") for command in OF_FORMULAS)
 

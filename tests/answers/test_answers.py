@@ -18,7 +18,7 @@ from tests.golden import check_golden
 OF_THE_SEASON = (
     *("house", "person", "material", "party", "formula", "limits", "due", "stock", "journal"),
     *("seal", "verify", "suspects", "compare", "lot", "trace", "cost", "serving", "recall"),
-    *("record", "label", "sheet", "demo"),
+    *("record", "label", "sheet", "demo", "chart", "foretell", "trial", "list"),
 )
 
 
