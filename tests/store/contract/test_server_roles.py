@@ -140,7 +140,7 @@ CHANGES = [
         "stands_for FROM entry",
         "The view verdict is not as the book was made with it.",
     ),
-    ("DROP VIEW on_hand", "The book has lost its view on_hand."),
+    ("DROP VIEW v_looks", "The book has lost its view v_looks."),
     ("CREATE VIEW mine AS SELECT 1", "The book holds the view mine, which it was not made with."),
     ("CREATE TABLE mine (a int)", "The book holds the table mine, which it was not made with."),
     (
