@@ -29,7 +29,7 @@ def same(law: str, got: object, expected: object) -> None:
 
 def check_sentence(what: str) -> None:
     """A sentence ends as one and can be printed: no control, no line end, nothing hidden."""
-    holds(what.endswith("."), "a problem is a whole sentence", what)
+    holds(what.endswith((".", "?")), "a problem is a whole sentence", what)
     holds(what.isprintable(), "a sentence is printable", what)
 
 
