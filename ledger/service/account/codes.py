@@ -34,7 +34,20 @@ def known_lot(connection: Connection, code: str) -> LotRow:
 
 
 def resolve_lot(connection: Connection, text: str, by: str | None = None) -> str:
-    """Return the whole code of the lot that `text` names.
+    """Return the whole code of the lot that `text` names; as `lot_named`.
+
+    Raises:
+        InputError: It cannot be a code.
+        RefusedError: No lot or several lots have it; the nearest are named.
+    """
+    found = lot_named(connection, text, by)
+    if found is None:
+        raise _unknown(connection, clean_code(text))
+    return found
+
+
+def lot_named(connection: Connection, text: str, by: str | None = None) -> str | None:
+    """Return the whole code of the lot that `text` names, or None where no lot has it.
 
     Args:
         connection: A connection in a transaction.
@@ -43,7 +56,7 @@ def resolve_lot(connection: Connection, text: str, by: str | None = None) -> str
 
     Raises:
         InputError: It cannot be a code.
-        RefusedError: No lot or several lots have it; the nearest are named.
+        RefusedError: Several lots have it, or it is too little of a code.
     """
     if text.strip() == ".":
         return _lot_in_hand(connection, by)
@@ -63,7 +76,7 @@ def resolve_lot(connection: Connection, text: str, by: str | None = None) -> str
         raise RefusedError(
             f"{code} is the ending of {len(endings)} lots: {shown}.", "Give more of the code."
         )
-    raise _unknown(connection, code)
+    return None
 
 
 def _unknown(connection: Connection, code: str) -> RefusedError:

@@ -5,6 +5,7 @@ force. Refuses: to choose; what was never done is None.
 """
 
 from collections.abc import Sequence
+from contextlib import suppress
 from datetime import datetime
 
 from msgspec import Struct
@@ -15,7 +16,7 @@ from ledger.domain.entries.choices import MaterialKind, RinseTo
 from ledger.domain.lots.state import LotState, latest
 from ledger.domain.lots.waiting import rest_is_over
 from ledger.errors import LedgerError
-from ledger.service.account.codes import first_of_material, left_to_fill, resolve_lot
+from ledger.service.account.codes import first_of_material, left_to_fill, lot_named, resolve_lot
 from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import today_on
@@ -104,16 +105,15 @@ def measure_of(book: Book, text: str, by: str | None) -> Measure | None:
     None where there is neither.
     """
     with book.reading() as connection:
-        try:
-            code = resolve_lot(connection, text, by)
-        except LedgerError:
-            try:
-                today = today_on(connection, book.now(connection))
-                return first_of_material(connection, text.strip().lower(), today)[0].measure
-            except LedgerError:
-                return None
-        row = queries.lot_by_code(connection, code)
-        return row.opened.measure if row else None
+        with suppress(LedgerError):  # what names no lot may be a material
+            code = lot_named(connection, text, by)
+            row = queries.lot_by_code(connection, code) if code else None
+            if row:
+                return row.opened.measure
+        with suppress(LedgerError):
+            today = today_on(connection, book.now(connection))
+            return first_of_material(connection, text.strip().lower(), today)[0].measure
+        return None
 
 
 def known_code(book: Book, code: str) -> bool:

@@ -5,6 +5,7 @@ is named by its code or an unambiguous ending, a number has the unit its field a
 """
 
 from collections.abc import Callable
+from contextlib import suppress
 from datetime import date
 from typing import TypeVar
 
@@ -21,7 +22,7 @@ from ledger.errors import (
     did_you_mean,
     together,
 )
-from ledger.service.account.codes import first_of_material, resolve_lot
+from ledger.service.account.codes import first_of_material, lot_named, resolve_lot
 from ledger.service.account.state import lot_state
 from ledger.service.desk.times import read_day, read_minutes
 from ledger.store.engine.connections import Connection
@@ -85,24 +86,32 @@ class Words:
         return self.source(text) if text else None
 
     def _source(self, text: str) -> str:
-        try:
-            return resolve_lot(self._connection, text, self._by)
-        except LedgerError as error:
-            code = text.strip().lower()
-            if not queries.material(self._connection, code):
-                known = queries.material_codes(self._connection)
-                hint = "" if any(map(str.isdigit, code)) else did_you_mean(code, known)
-                if hint:
-                    raise RefusedError(
-                        f"{code} is neither a lot nor a material of the book.{hint}",
-                        "pottle stock lists the lots that are.",
-                    ) from error
-                raise
+        named, code = None, text.strip().lower()
+        with suppress(LedgerError):  # what names no lot may be a material
+            named = lot_named(self._connection, text, self._by)
+        if named:
+            return named
+        if not queries.material(self._connection, code):
+            return self._lot_or_hint(text, code)
         lot, among = first_of_material(self._connection, code, self._today)
         until = f", best before {lot.best_before}" if lot.best_before else ""
         chosen = f"the first to expire of {among} lots" if among > 1 else "the one lot on hand"
         self.notes.append(f"{code} was taken from {lot.code}{until}, {chosen}.")
         return lot.code
+
+    def _lot_or_hint(self, text: str, code: str) -> str:
+        # What is near to it is looked for among all lots, so only where it is no material.
+        try:
+            return resolve_lot(self._connection, text, self._by)
+        except LedgerError as error:
+            known = queries.material_codes(self._connection)
+            hint = "" if any(map(str.isdigit, code)) else did_you_mean(code, known)
+            if hint:
+                raise RefusedError(
+                    f"{code} is neither a lot nor a material of the book.{hint}",
+                    "pottle stock lists the lots that are.",
+                ) from error
+            raise
 
     def lot_or_none(self, text: str | None) -> str | None:
         """Return the whole code of a lot, or None when none is named."""
