@@ -179,6 +179,15 @@ class _Part:
             bought = material if self.has_deliveries else f"{material.upper()}-BEFORE"
             source = f"{{{lot}}}" if lot else bought
             yield f'do = "add", source = "{source}", amount = "{templated(amount)}"'
+        at = {"at": "finished"} if "finished" in self.named else {}
+        yield from self._worked()
+        yield from self._ended(at)
+        yield from self._left(at)
+        if "note" in self.named:
+            yield self._act("note", {"text": "note"})
+
+    def _worked(self) -> Iterator[str]:
+        """Yield what was done to a batch between its additions and its end."""
         if "brix" in self.named:
             yield self._act("measure", {"reading": "brix"}, {"what": "brix"})
         if "until" in self.named:
@@ -199,11 +208,16 @@ class _Part:
                 },
                 {"medium": self._told("filter") or "paper"},
             )
-        at = {"at": "finished"} if "finished" in self.named else {}
+
+    def _ended(self, at: Mapping[str, str]) -> Iterator[str]:
+        """Yield how a batch looked and what came out."""
         if "grade" in self.named or "ntu" in self.named:
             yield self._act("look", {"grade": "grade", "ntu": "ntu", **at})
         if "made" in self.named:
             yield self._act("finish", {"volume": "made", "labour": "labour", **at})
+
+    def _left(self, at: Mapping[str, str]) -> Iterator[str]:
+        """Yield what it was filled into, and to whom that went."""
         if "bottles" in self.named:
             pack = f"{self._told('bottles')} x {self._told('size') or '250 mL'}"
             lot = self._told("batch")
@@ -215,8 +229,6 @@ class _Part:
                 {"party": "party", "document": "document", **at},
                 {"lot": f"{self._told('batch')}-B", "amount": self._told("bottles")},
             )
-        if "note" in self.named:
-            yield self._act("note", {"text": "note"})
 
     def _sales(self) -> Iterator[str]:
         amount = self._told("bottles") or self._told("amount") or "{COLUMN}"
