@@ -23,7 +23,7 @@ def state_file() -> Path:
     told = os.environ.get("XDG_STATE_HOME") or (
         os.environ.get("LOCALAPPDATA") if sys.platform == "win32" else None
     )
-    return Path(told or Path.home() / ".local" / "state") / "pottle" / "bench.json"
+    return Path(told or Path.home() / ".local" / "state") / "pottle" / "device.json"
 
 
 def remembered(where: str) -> dict[str, Any]:

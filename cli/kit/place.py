@@ -14,7 +14,7 @@ _ALIKE = re.compile(r"cloud|sync|drive", re.IGNORECASE)
 def place_note(where: str) -> str | None:
     """Return what to know of the place of a book, or None where there is nothing to know.
 
-    >>> place_note("/home/ada/books/pottle.db") is None, place_note("postgresql://cloud/book")
+    >>> place_note("/kitchen/pottle.db") is None, place_note("postgresql://cloud/book")
     (True, None)
     """
     if "://" in where:

@@ -80,7 +80,7 @@ def _share(lot: str, source: str, share: Share, jar: Jar) -> Iterator[str]:
     ours = noted.amount / (jar.told.ul / jar.per_unit or 1)
     theirs = share.amount / (share.whole or 1)
     # The whole is told in whole units, which in a jar of a few mL is more than the sums are off by.
-    if not isclose(ours, theirs, rel_tol=max(1e-5, 1 / (share.whole or 1)), abs_tol=1e-9):
+    if not isclose(ours, theirs, rel_tol=max(1e-5, 0.6 / (share.whole or 1)), abs_tol=1e-9):
         yield f"{lot}: {source} is {theirs} of it in the book, {ours} by the model"
     if share.is_all is noted.in_doubt:
         yield f"{lot}: {source} is all measured: {share.is_all} in the book"

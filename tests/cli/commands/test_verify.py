@@ -73,7 +73,7 @@ def test_a_memory_that_does_not_fit_the_book_vouches_for_nothing(
 ) -> None:
     monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path / "state"))
     shell.run("verify")
-    file = tmp_path / "state" / "pottle" / "bench.json"
+    file = tmp_path / "state" / "pottle" / "device.json"
     text = file.read_text(encoding="utf-8")
     root = shell.run("seal", "--json").json["root"]
     file.write_text(text.replace(root, "0" * 64), encoding="utf-8")

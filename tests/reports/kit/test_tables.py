@@ -20,9 +20,10 @@ def test_what_was_written_is_read_back_but_for_quotes_before_formulas(
 ) -> None:
     read = list(csv.reader(StringIO(csv_text(Sheet(("one", "two"), tuple(rows))), newline="")))
     assert read[0] == ["one", "two"]
-    # Quotes stand before a cell and before each part of it, where a semicolon parts cells.
-    assert [[cell.replace("'", "") for cell in row] for row in read[1:]] == [
-        [cell.replace("'", "") for cell in row] for row in rows
+    # A quote stands before a cell, or before a part of it where other signs part cells.
+    quoted = re.compile(r"(^|[;|]\s*)'")
+    assert [[quoted.sub(r"\1", cell) for cell in row] for row in read[1:]] == [
+        [quoted.sub(r"\1", cell) for cell in row] for row in rows
     ]
     figure = re.compile(r"-\d+(\.\d+)?", re.ASCII)
     assert not any(

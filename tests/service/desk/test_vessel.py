@@ -4,7 +4,7 @@ import pytest
 
 from tests.keeper import Keeper
 
-TODO = (
+TO_DO = (
     "Check the amounts; where it stands in another vessel, say so with its next rest: "
     "pottle rest BLN-001-J --vessel NAME"
 )
@@ -28,7 +28,7 @@ def test_a_vessel_holds_what_the_book_was_told_last(sqlite_keeper: Keeper, name:
         (
             (
                 f"With this about 2.5 L are in BLN-001-J, more than the 2 L that {name} holds.",
-                TODO,
+                TO_DO,
             ),
         ),
     ]
@@ -37,7 +37,7 @@ def test_a_vessel_holds_what_the_book_was_told_last(sqlite_keeper: Keeper, name:
 def test_a_size_in_the_name_of_a_vessel_counts(sqlite_keeper: Keeper) -> None:
     assert remarks(sqlite_keeper, "5 L jar", "5L", "1L") == [
         (),
-        (("With this about 6 L are in BLN-001-J, more than the 5 L that 5 L jar holds.", TODO),),
+        (("With this about 6 L are in BLN-001-J, more than the 5 L that 5 L jar holds.", TO_DO),),
     ]
 
 

@@ -34,7 +34,7 @@ SILENT = frozenset(
 """Fields that say nothing of the rows: of writers, caches, and pages that are free."""
 SEPARATOR = "separator"
 """A number between the rows of two pages, which may be any that parts them."""
-SHARE = 36
+SHARE = 70
 """How many bytes of the rows are changed, one at a time, and how many of what orders them."""
 
 
