@@ -140,7 +140,7 @@ def screen_table(
             overflow="fold",
         )
     for row in list(zip(*columns, strict=True))[1:]:
-        lines = (wrapped(cell, room, "") for cell, room in zip(row, widths, strict=True))
+        lines = (wrapped(cell, room) for cell, room in zip(row, widths, strict=True))
         table.add_row(*(Text("\n".join(cell)) for cell in lines))
     return table
 

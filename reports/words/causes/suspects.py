@@ -26,8 +26,6 @@ from reports.words.causes.steps import hold_step, is_barred
 
 MOST_ROWS = 12
 """How many suspects the table shows unless all are asked for."""
-ROOM = 80 - 5 * 2 - len("counted" + "in failed" + "in clear" + "<0.0001" + "adjusted")
-"""Width of a suspect in the table, so that it fits 80 columns."""
 HEADS = ("suspect", "counted", "in failed", "in clear", "p", "adjusted")
 HOW_COUNTED = {Level.BATCH: "batches", Level.BASE: "bases", Level.RUN: "lots"}
 """What a row of the table counts."""
@@ -65,7 +63,7 @@ def suspicion_rows(suspicion: Suspicion, *, everything: bool) -> list[tuple[str,
 def _rows(suspect: Suspect, lots: Lots) -> Iterator[tuple[str, ...]]:
     units = suspect.units
     yield (
-        _clipped(cause_words(suspect.cause, lots)),
+        cause_words(suspect.cause, lots),
         HOW_COUNTED[suspect.level],
         f"{units.failed_with} of {units.failed}",
         f"{units.clear_with} of {units.clear}",
@@ -73,13 +71,9 @@ def _rows(suspect: Suspect, lots: Lots) -> Iterator[tuple[str, ...]]:
         p_words(suspect.p_adjusted),
     )
     for cause in suspect.not_separable_from:
-        yield _clipped(f"  or {cause_words(cause, lots)}"), "", "", "", "", ""
+        yield f"  or {cause_words(cause, lots)}", "", "", "", "", ""
     for apart in suspect.set_apart:
-        yield _clipped(f"  less likely {cause_words(apart.cause, lots)}"), "", "", "", "", ""
-
-
-def _clipped(words: str) -> str:
-    return words if len(words) <= ROOM else f"{words[: ROOM - 1]}…"
+        yield f"  less likely {cause_words(apart.cause, lots)}", "", "", "", "", ""
 
 
 def table_note(suspicion: Suspicion, *, everything: bool) -> list[str]:
