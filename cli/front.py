@@ -17,6 +17,7 @@ from typer._click.formatting import HelpFormatter
 from typer.core import TyperGroup
 
 from cli.kit.errors import complain
+from cli.other_words import question_after
 from ledger.errors import did_you_mean, visible
 
 COMMANDS: dict[str, tuple[str, str]] = {
@@ -143,7 +144,7 @@ class Front(TyperGroup):
         """Return the command that words name, or say which names are near."""
         if args[0] not in COMMANDS and not args[0].startswith("-"):
             raise UsageError(
-                f"No such command '{visible(args[0])}'.{did_you_mean(args[0], COMMANDS)}", ctx
+                f"No such command '{visible(args[0])}'.{question_after(args[0], COMMANDS)}", ctx
             )
         return super().resolve_command(ctx, args)
 

@@ -63,6 +63,7 @@ def test_every_room_has_its_heading_and_every_heading_is_a_line_of_its_own() -> 
     ("args", "problem"),
     [
         (["filtr"], "No such command 'filtr'. Did you mean filter?"),
+        (["spirit"], "No such command 'spirit'. Did you mean pottle stock --spirit?"),
         (["xyzzy"], "No such command 'xyzzy'."),
         (["add", "--tmep", "3"], "No such option: --tmep. Did you mean --temp or --at?"),
         (["add", "--xyzzy"], "No such option: --xyzzy."),
