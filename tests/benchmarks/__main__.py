@@ -13,6 +13,7 @@ RUNS = (
     ("bench_bulk",),
     ("bench_writers",),
     ("bench_writers", "--server"),
+    ("bench_server",),
     ("bench_trace", "10000", "100000"),
     ("bench_contents", "10000"),
     ("bench_verify",),

@@ -9,6 +9,7 @@ import sqlite3
 import tempfile
 from collections.abc import Iterator
 from contextlib import closing
+from itertools import count, islice
 from pathlib import Path
 
 from ledger.service.bench.add import add
@@ -99,10 +100,13 @@ def main() -> None:
     with tempfile.TemporaryDirectory(prefix="pottle-") as folder:
         book, oil, batches = book_in(folder)
 
+        numbers = count()
+
         def append_all() -> None:
-            for number in range(ENTRIES):
-                lot = batches[number % BATCHES]
-                add(book, How(by="AB"), lot=lot, source=oil, amount="1 mL")
+            for number in islice(numbers, ENTRIES):
+                # As much again of the same in the same batch would be asked about.
+                amount = f"{1 + number / 1000:.3f} mL"
+                add(book, How(by="AB"), lot=batches[number % BATCHES], source=oil, amount=amount)
 
         copies = copies_of(book, folder)
         append_all()

@@ -25,6 +25,7 @@ from ledger.errors import StorageError
 from ledger.store.engine import patience
 from ledger.store.engine.address import fault_of_address, is_server, shown
 from ledger.store.engine.refusals import cause, is_too_weak, storage_errors, too_weak
+from ledger.store.engine.turn import taking
 
 __all__ = [
     "Connection",
@@ -166,7 +167,8 @@ def writing(engine: Engine) -> Iterator[Connection]:
             # put out.
             told = connection.execute(_TURN, {"key": LOCK_KEY, "idle": str(patience.IDLE_MS)}).one()
             connection.info[SERVER_NOW] = told.now
-        yield connection
+        with taking(connection):
+            yield connection
 
 
 @contextmanager

@@ -1,18 +1,20 @@
 """Asking the engine: the short way from a statement to its rows.
 
-Guarantees: the same statement, with values named as `:name`, on every engine; what a driver raises
-is raised as elsewhere in the store. It goes past the machinery that builds statements, which at
-thirty statements an entry would take ten times as long as the engine itself. Refuses: to open or
-close a transaction.
+Guarantees: the same statement, with values named as `:name`, on every engine; within an act nothing
+is asked twice; what a driver raises is raised as elsewhere in the store. It goes past the machinery
+that builds statements, which at two dozen statements an entry would take ten times as long as the
+engine itself. Refuses: to open or close a transaction.
 """
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from functools import cache
 from typing import Any
 
 from sqlalchemy import Connection
 from sqlalchemy.exc import DBAPIError
+
+from ledger.store.engine.turn import question, turn_of, written
 
 CHUNK = 1000
 """How many numbers one statement asks for."""
@@ -36,6 +38,16 @@ def ask(connection: Connection, statement: str, **cells: object) -> list[Any]:
         statement: SQL; a value stands in it as `:name`.
         cells: The values.
     """
+    turn = turn_of(connection)
+    if turn is None:
+        return _ask(connection, statement, cells)
+    asked = question(statement, cells)
+    if asked not in turn.asked:
+        turn.asked[asked] = _ask(connection, statement, cells)
+    return list(turn.asked[asked])
+
+
+def _ask(connection: Connection, statement: str, cells: Mapping[str, object]) -> list[Any]:
     told = _told(statement, connection.dialect.name)
     cursor = connection.connection.cursor()
     try:
@@ -49,6 +61,7 @@ def ask(connection: Connection, statement: str, **cells: object) -> list[Any]:
 
 def run(connection: Connection, statement: str, cells: Sequence[object]) -> None:
     """Run a statement that answers nothing, its values by their places."""
+    written(connection)
     cursor = connection.connection.cursor()
     try:
         cursor.execute(statement, cells)

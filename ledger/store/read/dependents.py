@@ -7,14 +7,14 @@ comes in the order in which it was. Refuses: to judge whether a change matters.
 from collections.abc import Iterable
 
 from msgspec import Struct
-from sqlalchemy import Connection, text
+from sqlalchemy import Connection
 
 from ledger.domain.entries import Entry
-from ledger.domain.entries.plain import read_entry
-from ledger.store.engine.statements import ask_for
+from ledger.domain.entries.plain import kept_entry
+from ledger.store.engine.statements import ask_column, ask_for
 from ledger.store.read.queries import IN_FORCE
 
-_TOUCHING = text(
+_TOUCHING = (
     f"SELECT e.body FROM entry e {IN_FORCE} AND e.seq IN ("
     "SELECT seq FROM entry WHERE lot = :lot UNION SELECT seq FROM entry WHERE stands_for = :lot "
     "UNION SELECT seq FROM posting WHERE source = :lot "
@@ -68,4 +68,4 @@ def changed_since(
 
 def entries_touching(connection: Connection, lot: int) -> tuple[Entry, ...]:
     """Return the entries in force that move, measure or speak of a lot, by its number."""
-    return tuple(map(read_entry, connection.execute(_TOUCHING, {"lot": lot}).scalars()))
+    return tuple(map(kept_entry, ask_column(connection, _TOUCHING, lot=lot)))

@@ -6,11 +6,11 @@ book for a few lots.
 
 from collections.abc import Iterable, Sequence
 
-from sqlalchemy import Connection, bindparam, text
+from sqlalchemy import Connection
 
 from ledger.domain.entries import Entry
-from ledger.domain.entries.plain import read_entry
-from ledger.store.engine.statements import ask_for, chunks
+from ledger.domain.entries.plain import kept_entry
+from ledger.store.engine.statements import ask_for, chunks, go_by_index
 
 # UNION leaves out what was met, so that a circle in a damaged book ends.
 _MADE_OF = """
@@ -26,12 +26,12 @@ _MADE_OF = """
         WHERE c.corrects IS NULL AND p.source IS NOT NULL
         AND (e.happened_at, e.stands_for) < (walk.at, walk.nth))
     SELECT DISTINCT root, lot FROM walk WHERE lot <> root"""
-_ENTRIES = text(
-    """
-    SELECT e.lot, e.body FROM entry e LEFT JOIN entry c ON c.corrects = e.seq
-    WHERE c.corrects IS NULL AND e.lot IN :ids AND e.kind IN :kinds
+_ENTRIES = """
+    SELECT e.lot, e.body FROM {wanted} w
+    CROSS JOIN entry e
+    LEFT JOIN entry c ON c.corrects = e.seq
+    WHERE e.lot = w.lot AND c.corrects IS NULL AND e.kind || '' IN (%s)
     ORDER BY e.happened_at, e.stands_for"""
-).bindparams(bindparam("ids", expanding=True), bindparam("kinds", expanding=True))
 
 
 def made_of(connection: Connection, lots: Iterable[int]) -> dict[int, frozenset[int]]:
@@ -52,9 +52,10 @@ def entries_of_lots(
     connection: Connection, lots: Iterable[int], kinds: Sequence[str]
 ) -> dict[int, tuple[Entry, ...]]:
     """Return the entries in force of some kinds about each lot, by when they happened."""
+    go_by_index(connection)
+    told = _ENTRIES % ", ".join(f"'{kind}'" for kind in kinds)
     entries_of: dict[int, list[Entry]] = {}
     for chunk in chunks(list(dict.fromkeys(lots))):
-        rows = connection.execute(_ENTRIES, {"ids": chunk, "kinds": list(kinds)})
-        for lot, body in rows:
-            entries_of.setdefault(lot, []).append(read_entry(body))
+        for lot, body in ask_for(connection, told, chunk):
+            entries_of.setdefault(lot, []).append(kept_entry(body))
     return {lot: tuple(entries) for lot, entries in entries_of.items()}

@@ -4,30 +4,30 @@ Guarantees: one statement for a chunk of lots; a correction of a receipt counts,
 not. Refuses: to choose between paper and reading.
 """
 
-from collections.abc import Iterable
+from collections.abc import Sequence
+from itertools import starmap
 
 from msgspec import Struct
-from sqlalchemy import Connection, RowMapping, bindparam, text
+from sqlalchemy import Connection
 
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries.choices import MaterialKind
-from ledger.store.engine.statements import chunks
+from ledger.store.engine.statements import ask_for, chunks, go_by_index
 
 _LAST = """(SELECT m.{what} FROM measure m JOIN entry e ON e.seq = m.seq
         LEFT JOIN entry c ON c.corrects = e.seq
         WHERE e.lot = lot.id AND c.corrects IS NULL AND m.what = '{reading}'
         ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)"""
-_RECEIVED = text(
-    f"""
+_RECEIVED = f"""
     SELECT lot.code, lot.measure, o.seq, r.material, m.name, m.sort,
-        r.abv_mpct, m.abv_mpct AS material_abv_mpct,
-        r.density_mg_per_l, m.density_mg_per_l AS material_density_mg_per_l,
-        m.density_temp_mdegc AS material_density_temp_mdegc,
-        {_LAST.format(what="reading_micro", reading="abv")} AS read_abv_micro,
-        {_LAST.format(what="temp_mdegc", reading="abv")} AS read_abv_temp_mdegc,
-        {_LAST.format(what="reading_micro", reading="density")} AS read_density_micro,
-        {_LAST.format(what="temp_mdegc", reading="density")} AS read_density_temp_mdegc
-    FROM lot
+        r.abv_mpct, m.abv_mpct,
+        {_LAST.format(what="reading_micro", reading="abv")},
+        {_LAST.format(what="temp_mdegc", reading="abv")},
+        r.density_mg_per_l, m.density_mg_per_l, m.density_temp_mdegc,
+        {_LAST.format(what="reading_micro", reading="density")},
+        {_LAST.format(what="temp_mdegc", reading="density")}
+    FROM {{wanted}} w
+    CROSS JOIN lot
     JOIN entry o ON o.stands_for = lot.id
         AND NOT EXISTS (SELECT 1 FROM entry d WHERE d.corrects = o.seq)
     JOIN receipt r ON r.seq = o.seq
@@ -37,8 +37,7 @@ _RECEIVED = text(
         LEFT JOIN entry c ON c.corrects = e.seq
         WHERE n.code = k.code AND c.corrects IS NULL
         ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)
-    WHERE lot.id IN :ids"""
-).bindparams(bindparam("ids", expanding=True))
+    WHERE lot.id = w.lot"""
 
 
 class ReceivedRow(Struct, frozen=True):
@@ -76,31 +75,14 @@ class ReceivedRow(Struct, frozen=True):
     """Temperature of that reading."""
 
 
-def received(connection: Connection, lots: Iterable[int]) -> dict[str, ReceivedRow]:
+def received(connection: Connection, lots: Sequence[int]) -> dict[str, ReceivedRow]:
     """Return what is known of those of the lots that were received, by code."""
-    wanted = list(lots)
-    rows_by_code = {}
-    for chunk in chunks(wanted):
-        rows = connection.execute(_RECEIVED, {"ids": chunk}).mappings()
-        rows_by_code.update({row["code"]: _row(row) for row in rows})
-    return rows_by_code
+    go_by_index(connection)
+    rows = (row for part in chunks(lots) for row in ask_for(connection, _RECEIVED, part))
+    return {row.code: row for row in starmap(_row, rows)}
 
 
-def _row(row: RowMapping) -> ReceivedRow:
-    return ReceivedRow(
-        code=row["code"],
-        measure=Measure(row["measure"]),
-        entry=int(row["seq"]),
-        material=row["material"],
-        name=row["name"],
-        sort=MaterialKind(row["sort"]),
-        abv_mpct=row["abv_mpct"],
-        material_abv_mpct=row["material_abv_mpct"],
-        read_abv_micro=row["read_abv_micro"],
-        read_abv_temp_mdegc=row["read_abv_temp_mdegc"],
-        density_mg_per_l=row["density_mg_per_l"],
-        material_density_mg_per_l=row["material_density_mg_per_l"],
-        material_density_temp_mdegc=row["material_density_temp_mdegc"],
-        read_density_mg_per_l=row["read_density_micro"],
-        read_density_temp_mdegc=row["read_density_temp_mdegc"],
-    )
+def _row(
+    code: str, measure: str, entry: int, material: str, name: str, sort: str, *read: int | None
+) -> ReceivedRow:
+    return ReceivedRow(code, Measure(measure), entry, material, name, MaterialKind(sort), *read)

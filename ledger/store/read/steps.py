@@ -7,60 +7,81 @@ come by when they happened, then by number. Refuses: to reckon; deliveries come 
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from datetime import timedelta
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from msgspec import Struct
 from msgspec.structs import replace
-from sqlalchemy import Connection, bindparam, text
+from sqlalchemy import Connection
 
 from ledger.domain.entries.plain import read_instant
 from ledger.domain.lots.steps import Act, Bought, Step
-from ledger.store.engine.statements import chunks
+from ledger.store.engine.statements import ask_for, chunks, go_by_index
 from ledger.store.read.queries import IN_FORCE
 
+_LOTS = """
+    SELECT lot.id, lot.code, lot.lot_type, p.given, r.cost_minor, r.duty_minor, r.cost_digits
+    FROM {wanted} w
+    CROSS JOIN lot
+    LEFT JOIN entry e ON e.stands_for = lot.id AND e.kind <> 'strike'
+        AND NOT EXISTS (SELECT 1 FROM entry c WHERE c.corrects = e.seq)
+    LEFT JOIN receipt r ON r.seq = e.seq
+    LEFT JOIN posting p ON p.seq = r.seq
+    WHERE lot.id = w.lot"""
+_SAID = "e.kind, e.happened_at, e.stands_for, e.offset_min"
+# What it does, and of which lot; of one entry what moves comes first, then the level, then work.
+_STEPS = f"""
+    SELECT 'into', p.target, p.seq, p.line, p.source, p.given, p.taken, p.place, {_SAID}
+    FROM {{wanted}} w CROSS JOIN posting p JOIN entry e ON e.seq = p.seq {IN_FORCE}
+        AND p.target = w.lot
+    UNION ALL
+    SELECT 'out', p.source, p.seq, p.line, NULL, p.taken, 0, p.place, {_SAID}
+    FROM {{wanted}} w CROSS JOIN posting p JOIN entry e ON e.seq = p.seq {IN_FORCE}
+        AND p.source = w.lot
+    UNION ALL
+    SELECT 'level', l.lot, l.seq, 0, NULL, l.amount, 0, NULL, {_SAID}
+    FROM {{wanted}} w CROSS JOIN level l JOIN entry e ON e.seq = l.seq {IN_FORCE}
+        AND l.lot = w.lot
+    UNION ALL
+    SELECT 'spent', e.lot, p.seq, p.line, p.source, 0, p.taken, NULL, {_SAID}
+    FROM {{wanted}} w CROSS JOIN entry e JOIN posting p ON p.seq = e.seq {IN_FORCE}
+        AND e.lot = w.lot AND e.kind = 'rinse' AND p.place = 'waste'
+    UNION ALL
+    SELECT 'work', e.lot, e.seq, 0, NULL, f.labour_minutes, 0, NULL, {_SAID}
+    FROM {{wanted}} w CROSS JOIN entry e JOIN finish f ON f.seq = e.seq {IN_FORCE}
+        AND e.lot = w.lot AND e.kind = 'finish' AND f.labour_minutes > 0
+    UNION ALL
+    SELECT 'work', e.stands_for, e.seq, 0, NULL, b.labour_minutes, 0, NULL, {_SAID}
+    FROM {{wanted}} w CROSS JOIN entry e JOIN bottle b ON b.seq = e.seq {IN_FORCE}
+        AND e.stands_for = w.lot AND b.labour_minutes > 0"""
+_SPENT = f"""
+    SELECT p.source FROM {{wanted}} w CROSS JOIN entry e JOIN posting p ON p.seq = e.seq {IN_FORCE}
+        AND e.lot = w.lot AND e.kind = 'rinse' AND p.place = 'waste'"""
+_ACTS = {
+    "into": Act.INTO,
+    "out": Act.OUT,
+    "level": Act.LEVEL,
+    "spent": Act.SPENT,
+    "work": Act.WORK,
+}
+_AFTER = {Act.LEVEL: 1, Act.WORK: 2}
+"""What of one entry comes after what moves."""
 
-def _statement(words: str) -> Any:  # noqa: ANN401 - a statement of SQLAlchemy
-    return text(words).bindparams(bindparam("ids", expanding=True))
 
+class _Row(NamedTuple):
+    """A row of the query for steps."""
 
-_LOTS = _statement("SELECT id, code, lot_type FROM lot WHERE id IN :ids")
-_INTO = _statement(
-    "SELECT p.seq, p.line, p.source, p.target, p.taken, p.given, p.place, e.kind, e.happened_at, "
-    "e.stands_for, e.offset_min "
-    f"FROM posting p JOIN entry e ON e.seq = p.seq {IN_FORCE} AND p.target IN :ids"
-)
-_OUT = _statement(
-    "SELECT p.seq, p.line, p.source, p.taken, p.place, e.kind, e.happened_at, "
-    "e.stands_for, e.offset_min "
-    f"FROM posting p JOIN entry e ON e.seq = p.seq {IN_FORCE} AND p.source IN :ids"
-)
-_LEVELS = _statement(
-    "SELECT l.seq, l.lot, l.amount, e.kind, e.happened_at, e.stands_for, e.offset_min "
-    f"FROM level l JOIN entry e ON e.seq = l.seq {IN_FORCE} AND l.lot IN :ids"
-)
-_SPENT = _statement(
-    "SELECT p.seq, p.line, p.source, e.lot AS target, p.taken, e.kind, e.happened_at, "
-    "e.stands_for, e.offset_min "
-    f"FROM entry e JOIN posting p ON p.seq = e.seq {IN_FORCE} "
-    "AND e.kind = 'rinse' AND p.place = 'waste' AND e.lot IN :ids"
-)
-_FINISH_WORK = _statement(
-    "SELECT e.seq, e.kind, e.lot, f.labour_minutes, e.happened_at, "
-    "e.stands_for, e.offset_min "
-    f"FROM finish f JOIN entry e ON e.seq = f.seq {IN_FORCE} "
-    "AND e.lot IN :ids AND f.labour_minutes > 0"
-)
-_BOTTLE_WORK = _statement(
-    "SELECT e.seq, e.kind, e.stands_for AS lot, b.labour_minutes, e.happened_at, "
-    "e.stands_for, e.offset_min "
-    f"FROM bottle b JOIN entry e ON e.seq = b.seq {IN_FORCE} "
-    "AND e.stands_for IN :ids AND b.labour_minutes > 0"
-)
-_BOUGHT = _statement(
-    "SELECT e.stands_for AS lot, p.given, r.cost_minor, r.duty_minor, r.cost_digits "
-    f"FROM receipt r JOIN entry e ON e.seq = r.seq JOIN posting p ON p.seq = e.seq {IN_FORCE} "
-    "AND e.stands_for IN :ids"
-)
+    what: str
+    lot: int
+    seq: int
+    line: int
+    source: int | None
+    amount: int
+    taken: int
+    place: str | None
+    kind: str
+    happened_at: str
+    stands_for: int
+    offset_min: int
 
 
 class _Place(NamedTuple):
@@ -85,8 +106,9 @@ class Steps(Struct, frozen=True):
 
 def spent_on(connection: Connection, lots: Sequence[int]) -> list[int]:
     """Return the lots of which something was spent on lots, and nothing of it stays in these."""
-    rows = _rows(connection, _SPENT, lots)
-    return list(dict.fromkeys(int(row.source) for row in rows))
+    go_by_index(connection)
+    found = (source for part in chunks(lots) for (source,) in ask_for(connection, _SPENT, part))
+    return list(dict.fromkeys(found))
 
 
 def steps_of(connection: Connection, ids: Sequence[int], *, of_bought: bool = False) -> Steps:
@@ -97,12 +119,15 @@ def steps_of(connection: Connection, ids: Sequence[int], *, of_bought: bool = Fa
         ids: The lots' numbers.
         of_bought: Whether also the steps of received lots are wanted, which may be thousands.
     """
-    lots = {row.id: row for row in _rows(connection, _LOTS, ids)}
-    code = {number: row.code for number, row in lots.items()}
-    made = [number for number in ids if of_bought or lots[number].lot_type != "received"]
+    go_by_index(connection)
+    lots = [row for part in chunks(ids) for row in ask_for(connection, _LOTS, part)]
+    code = {number: name for number, name, *_ in lots}
+    types = {number: lot_type for number, _, lot_type, *_ in lots}
+    made = [number for number in ids if of_bought or types[number] != "received"]
     placed: dict[int, list[tuple[_Place, Step, tuple[int, int]]]] = defaultdict(list)
-    for number, place, step, key in _all_steps(connection, made, code):
-        placed[number].append((place, step, key))
+    for part in chunks(made):
+        for row in map(_Row._make, ask_for(connection, _STEPS, part)):
+            placed[row.lot].append(_placed_step(row, code))
     for of_lot in placed.values():
         of_lot.sort(key=lambda step: step[0])
     draws = {
@@ -114,57 +139,31 @@ def steps_of(connection: Connection, ids: Sequence[int], *, of_bought: bool = Fa
     return Steps(
         {code[number]: tuple(_placed(placed[number], draws)) for number in made},
         {
-            code[row.lot]: Bought(
-                int(row.given), row.cost_minor, row.duty_minor or 0, row.cost_digits
-            )
-            for row in _rows(connection, _BOUGHT, ids)
+            name: Bought(given, cost_minor, duty_minor or 0, digits)
+            for _, name, _, given, cost_minor, duty_minor, digits in lots
+            if given is not None
         },
         {name: number for number, name in code.items()},
     )
 
 
-def _rows(connection: Connection, statement: Any, ids: Sequence[int]) -> Iterator[Any]:  # noqa: ANN401
-    for chunk in chunks(ids):
-        yield from connection.execute(statement, {"ids": chunk})
-
-
-_Found = tuple[int, _Place, Step, tuple[int, int]]
-
-
-def _all_steps(connection: Connection, made: list[int], code: dict[int, str]) -> Iterator[_Found]:
-    for row in _rows(connection, _INTO, made):
-        told = _said(row) | {"source": code.get(row.source), "taken": int(row.taken)}
-        step = Step(Act.INTO, int(row.given), outside=row.place or "", **told)
-        yield row.target, _Place(row.happened_at, row.stands_for, 0, row.line), step, _key(row)
-    for row in _rows(connection, _OUT, made):
-        step = Step(Act.OUT, int(row.taken), outside=row.place or "", **_said(row))
-        yield row.source, _Place(row.happened_at, row.stands_for, 0, row.line), step, _key(row)
-    for row in _rows(connection, _LEVELS, made):
-        place = _Place(row.happened_at, row.stands_for, 1, 0)
-        # Of one entry what moves comes first, then the level that was measured, then the work.
-        yield row.lot, place, Step(Act.LEVEL, int(row.amount), **_said(row)), (0, 0)
-    for row in _rows(connection, _SPENT, made):
-        told = _said(row) | {"source": code.get(row.source), "taken": int(row.taken)}
-        place = _Place(row.happened_at, row.stands_for, 0, row.line)
-        yield row.target, place, Step(Act.SPENT, 0, **told), _key(row)
-    for statement in (_FINISH_WORK, _BOTTLE_WORK):
-        for row in _rows(connection, statement, made):
-            place = _Place(row.happened_at, row.stands_for, 2, 0)
-            yield row.lot, place, Step(Act.WORK, int(row.labour_minutes), **_said(row)), (0, 0)
-
-
-def _key(row: Any) -> tuple[int, int]:  # noqa: ANN401 - a row of the driver
-    return (int(row.seq), int(row.line))
-
-
-def _said(row: Any) -> dict[str, Any]:  # noqa: ANN401 - a row of the driver
-    return {
-        "entry": int(row.seq),
-        "kind": str(row.kind),
-        "at": str(row.happened_at),
-        "clock": _on_its_clock(str(row.happened_at), int(row.offset_min)),
-        "stands_for": int(row.stands_for),
-    }
+def _placed_step(row: _Row, code: dict[int, str]) -> tuple[_Place, Step, tuple[int, int]]:
+    """Return a step with its place, and by which posting it is known."""
+    act = _ACTS[row.what]
+    step = Step(
+        act,
+        row.amount,
+        source=code.get(row.source) if row.source else None,
+        taken=row.taken,
+        entry=row.seq,
+        kind=row.kind,
+        at=row.happened_at,
+        clock=_on_its_clock(row.happened_at, row.offset_min),
+        outside=row.place or "",
+        stands_for=row.stands_for,
+    )
+    place = _Place(row.happened_at, row.stands_for, _AFTER.get(act, 0), row.line)
+    return place, step, (row.seq, row.line)
 
 
 def _on_its_clock(at: str, offset_min: int) -> str:

@@ -5,6 +5,7 @@ number order without gaps. Refuses: to decide anything; rules and movements have
 """
 
 from datetime import datetime
+from typing import Any
 
 from sqlalchemy import Connection
 
@@ -14,9 +15,12 @@ from ledger.domain.entries.spine import utc
 from ledger.domain.evidence.merkle import leaf_hash, new_nodes, root_of_nodes
 from ledger.errors import StorageError
 from ledger.store.engine.statements import ask, ask_one
+from ledger.store.engine.turn import turn_of
 from ledger.store.form.mapping import lot_codes, rows
+from ledger.store.read.queries import LAST, lot_by_code
 from ledger.store.write.rows import insert_row
 
+_END = "end"
 Moved = tuple[tuple[Posting, ...], Level | None]
 """The postings of an entry and the level it states."""
 KEYS = {"person": ("person_key", "initials"), "material": ("material_key", "code")}
@@ -37,7 +41,9 @@ def append(
         moved: Its postings and the level it states.
         recorded_at: The book's clock, UTC.
     """
-    seq = size(connection) + 1
+    known = known_of(connection)
+    last, last_leaf = _end(connection, known)
+    seq = last + 1
     entry = Entry(
         seq=seq,
         draft=draft,
@@ -48,13 +54,55 @@ def append(
     )
     body = entry_text(entry)
     leaf = leaf_hash(body.encode())
-    ids = lot_ids(connection, lot_codes(entry))
-    for table, cells in rows(
-        entry, body, leaf, ids, lambda kind, key: _is_new(connection, kind, key)
-    ):
+    ids = {code: _lot_id(connection, known, code) for code in lot_codes(entry)}
+    made = rows(entry, body, leaf, ids, lambda kind, key: _is_new(connection, known, kind, key))
+    grown = new_nodes(
+        last, leaf, lambda height, place: _node(connection, known, height, place, last_leaf)
+    )
+    for table, cells in (*made, *(("tree", cells) for cells in grown)):
         insert_row(connection, table, cells)
-    _grow_tree(connection, seq - 1, leaf)
+    known[_END] = seq, leaf
+    known.update({("node", height, place): value for height, place, value in grown})
+    if draft.opens and draft.corrects is None:
+        known["lot", draft.opens.code] = seq
     return entry
+
+
+def known_of(connection: Connection) -> dict[object, Any]:
+    """Return what the act of a connection knows of the book's end; nothing where none goes on."""
+    turn = turn_of(connection)
+    return turn.known if turn else {}
+
+
+def _end(connection: Connection, known: dict[object, Any]) -> tuple[int, bytes | None]:
+    """Return the number of the book's last entry and its leaf."""
+    if _END not in known:
+        rows = ask(connection, LAST)
+        known[_END] = (rows[0][0], bytes(rows[0][2])) if rows else (0, None)
+    found: tuple[int, bytes | None] = known[_END]
+    return found
+
+
+def _lot_id(connection: Connection, known: dict[object, Any], code: str) -> int:
+    if ("lot", code) not in known:
+        row = lot_by_code(connection, code)
+        known["lot", code] = row.seq if row else None
+    return int(known["lot", code])
+
+
+def _node(
+    connection: Connection,
+    known: dict[object, Any],
+    height: int,
+    place: int,
+    last_leaf: bytes | None,
+) -> bytes:
+    """Return a complete node at the book's right edge; of the leaves that is the last."""
+    if height == 0 and last_leaf is not None:
+        return last_leaf
+    if (found := known.get(("node", height, place))) is not None:
+        return bytes(found)
+    return node(connection, height, place)
 
 
 def size(connection: Connection) -> int:
@@ -112,13 +160,9 @@ def _stands_for(connection: Connection, draft: Draft, seq: int) -> int:
     return int(ask_one(connection, query, seq=draft.corrects))
 
 
-def _is_new(connection: Connection, kind: str, key: str) -> bool:
+def _is_new(connection: Connection, known: dict[object, Any], kind: str, key: str) -> bool:
     table, column = KEYS[kind]
+    if (kind, key) in known:
+        return False
+    known[kind, key] = True
     return not ask(connection, f"SELECT seq FROM {table} WHERE {column} = :key", key=key)
-
-
-def _grow_tree(connection: Connection, index: int, leaf: bytes) -> None:
-    for height, place, value in new_nodes(
-        index, leaf, lambda height, place: node(connection, height, place)
-    ):
-        insert_row(connection, "tree", (height, place, value))

@@ -1,0 +1,73 @@
+"""Within one act nothing is asked twice, and what an act asks does not grow unseen."""
+
+import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+import pytest
+from sqlalchemy import event
+
+from ledger.store.engine.statements import ask_one, run
+from ledger.store.engine.turn import turn_of
+from tests.keeper import Keeper
+
+COUNT = "SELECT COUNT(*) FROM person_key WHERE seq > :seq"
+
+
+@contextmanager
+def heard(keeper: Keeper) -> Iterator[list[str]]:
+    """Hear every statement that the engine of a book is asked to run."""
+    told: list[str] = []
+
+    def hear(connection: sqlite3.Connection, *_: object) -> None:
+        connection.set_trace_callback(told.append)
+
+    event.listen(keeper.book.engine, "checkout", hear)
+    try:
+        yield told
+    finally:
+        event.remove(keeper.book.engine, "checkout", hear)
+        keeper.book.close()
+
+
+def once_each(told: list[str]) -> list[str]:
+    """Return statements without those that guards run, told by the words of what they guard."""
+    return [one for place, one in enumerate(told) if place == 0 or one != told[place - 1]]
+
+
+MOST = {
+    "add": (24, {"lot": "OE-001-5", "source": "NS-001-J", "amount": "3 mL"}),
+    "look": (14, {"lot": "OE-001-5", "grade": "bright"}),
+    "measure": (17, {"lot": "OE-001-5", "what": "brix", "reading": "60"}),
+    "note": (7, {"text": "Quiet."}),
+}
+"""How many statements an act may be, its own two ends among them, and its words."""
+
+
+@pytest.mark.parametrize("verb", MOST)
+def test_an_act_is_so_many_statements_and_none_of_them_twice(
+    verb: str, sqlite_walked: Keeper
+) -> None:
+    most, words = MOST[verb]
+    with heard(sqlite_walked) as told:
+        sqlite_walked.do(verb, **words)
+    asked = once_each(told)
+    assert [one for one in asked if asked.count(one) > 1] == []
+    assert len(asked) <= most
+
+
+def test_what_is_written_is_seen_by_what_is_asked_after_it(sqlite_keeper: Keeper) -> None:
+    with sqlite_keeper.book.writing() as connection:
+        assert ask_one(connection, COUNT, seq=0) == 1
+        run(connection, "INSERT INTO person_key VALUES (?, ?)", ("CD", 9))
+        assert ask_one(connection, COUNT, seq=0) == 2
+        connection.rollback()
+
+
+def test_outside_of_an_act_nothing_is_remembered(sqlite_keeper: Keeper) -> None:
+    with sqlite_keeper.reading() as connection:
+        assert ask_one(connection, COUNT, seq=0) == 1
+        assert turn_of(connection) is None
+    sqlite_keeper.do("person", initials="CD", name="Cara Dale")
+    with sqlite_keeper.reading() as connection:
+        assert ask_one(connection, COUNT, seq=0) == 2
