@@ -18,7 +18,7 @@ from pathlib import Path
 from cli.kit.call import Call
 from cli.screens.bench.evening import Evening
 from ledger.service.desk.book import Book
-from ledger.store.read import queries
+from ledger.store.read.end import last_recorded
 from tests.benchmarks.books import book_of
 from tests.benchmarks.ratios import line
 
@@ -56,7 +56,7 @@ def milliseconds(book: Book) -> list[float]:
 def later(book: Book) -> Book:
     """Return a book with its clock a minute after its last entry."""
     with book.reading() as connection:
-        last = queries.last_recorded(connection)
+        last = last_recorded(connection)
     assert last is not None
     book.clock = lambda: last + timedelta(minutes=1)
     return book

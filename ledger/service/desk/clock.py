@@ -11,6 +11,7 @@ from ledger.domain.entries import House
 from ledger.service.desk.book import Book
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
+from ledger.store.read.end import last_recorded
 
 
 def zone_of(house: House | None) -> ZoneInfo:
@@ -41,7 +42,7 @@ def today(book: Book) -> date:
 def written_at(book: Book) -> datetime | None:
     """Return when the newest entry of the book was written; None for a book without any."""
     with book.reading() as connection:
-        return queries.last_recorded(connection)
+        return last_recorded(connection)
 
 
 def house_of(book: Book) -> House | None:

@@ -36,6 +36,7 @@ from ledger.service.desk.control import control_of
 from ledger.service.desk.vessel import vessel_of
 from ledger.store.engine.connections import Connection
 from ledger.store.read import parties, queries
+from ledger.store.read.end import last_recorded
 from ledger.store.read.queries import Moment
 
 
@@ -49,12 +50,12 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
     about = draft.facts.about if isinstance(draft.facts, Check) else None
     checked = queries.entry(connection, about) if about else None
     sources = tuple(_source(connection, draft, code, skip) for code in source_codes(draft))
-    last_recorded = queries.last_recorded(connection)
+    last_at = last_recorded(connection)
     scene = Scene(
         now=now,
-        last_recorded=last_recorded,
+        last_recorded=last_at,
         # The first entry is the house's, which the spine itself sees to.
-        has_house=last_recorded is not None,
+        has_house=last_at is not None,
         people=queries.people(connection),
         materials=_known_materials(connection, draft),
         formulas=_versions(connection, draft),

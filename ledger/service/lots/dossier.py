@@ -23,6 +23,7 @@ from ledger.service.lots.trace import Carried, Holder, Trace, trace_on
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries, walk
 from ledger.store.read.dependents import Changed
+from ledger.store.read.end import last_recorded
 
 if TYPE_CHECKING:
     from ledger.service.evidence.seal import Seal
@@ -103,7 +104,7 @@ def dossier_on(connection: Connection, code: str) -> Dossier:
         seal=seal_on(connection),
         formula=formula_of(connection, start) if start else None,
         draws=queries.draws_on(connection, number, made_at) if made_at else (),
-        written_at=queries.last_recorded(connection),
+        written_at=last_recorded(connection),
         changed=changed_since_release(connection, state),
     )
 

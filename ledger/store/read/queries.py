@@ -57,9 +57,6 @@ OF_TABLE = (  # the kind's own table first, which is short, and the spine by num
 # wanted, and looks into the small index of the entries that correct others.
 IN_FORCE = "LEFT JOIN entry c ON c.corrects = e.seq WHERE c.corrects IS NULL AND e.kind <> 'strike'"
 
-LAST = "SELECT seq, recorded_at, leaf FROM entry ORDER BY seq DESC LIMIT 1"
-"""The end of the book: what rules ask of it and what the next entry begins with, in one."""
-
 
 def lot_by_code(connection: Connection, code: str) -> LotRow | None:
     """Return the lot with that code, or None."""
@@ -201,12 +198,6 @@ def house(connection: Connection) -> House | None:
     """Return what the book last said of the house."""
     facts = _latest(connection, "house")
     return facts if isinstance(facts, House) else None
-
-
-def last_recorded(connection: Connection) -> datetime | None:
-    """Return when the last entry was recorded; None in a book that has none."""
-    rows = ask(connection, LAST)
-    return datetime.fromisoformat(rows[0][1]) if rows else None
 
 
 def party(connection: Connection, name: str) -> Party | None:

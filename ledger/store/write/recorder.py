@@ -17,7 +17,8 @@ from ledger.errors import StorageError
 from ledger.store.engine.statements import ask, ask_one
 from ledger.store.engine.turn import turn_of
 from ledger.store.form.mapping import lot_codes, rows
-from ledger.store.read.queries import LAST, lot_by_code
+from ledger.store.read.end import end_of
+from ledger.store.read.queries import lot_by_code
 from ledger.store.write.rows import insert_row
 
 _END = "end"
@@ -77,8 +78,8 @@ def known_of(connection: Connection) -> dict[object, Any]:
 def _end(connection: Connection, known: dict[object, Any]) -> tuple[int, bytes | None]:
     """Return the number of the book's last entry and its leaf."""
     if _END not in known:
-        rows = ask(connection, LAST)
-        known[_END] = (rows[0][0], bytes(rows[0][2])) if rows else (0, None)
+        last = end_of(connection)
+        known[_END] = (last.seq, last.leaf) if last else (0, None)
     found: tuple[int, bytes | None] = known[_END]
     return found
 
