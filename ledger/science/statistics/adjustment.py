@@ -10,6 +10,7 @@ References:
     memory).
 """
 
+from bisect import bisect_right
 from collections.abc import Sequence
 from fractions import Fraction
 
@@ -39,8 +40,9 @@ def worth_testing(least: Sequence[Fraction], level: Fraction) -> tuple[int, ...]
     >>> worth_testing([Fraction(1, 126), Fraction(1, 9), Fraction(1, 3)], Fraction(1, 20))
     (0,)
     """
-    for number in range(1, len(least) + 1):
-        able = tuple(place for place, p in enumerate(least) if p * number <= level)
-        if len(able) <= number:
-            return able
+    rising = sorted(least)
+    for number in range(1, len(rising) + 1):
+        bound = level / number
+        if bisect_right(rising, bound) <= number:
+            return tuple(place for place, p in enumerate(least) if p <= bound)
     return ()

@@ -12,7 +12,7 @@ References:
 """
 
 from collections.abc import Iterator, Sequence
-from itertools import combinations, product
+from itertools import chain, combinations, product
 from math import comb, prod
 
 from msgspec import Struct
@@ -99,7 +99,7 @@ def _folded(one: Sequence[float], other: Sequence[float]) -> list[float]:
 
 def outcomes(
     strata: Sequence[Stratum], seen: int, odds: Sequence[float] | None, drawn: int
-) -> list[int]:
+) -> Iterator[int]:
     """Return which units fail, as bits, in outcomes that are equally likely.
 
     Args:
@@ -114,21 +114,39 @@ def outcomes(
             [sum(1 << n for n in places) for places in combinations(one.places, one.failures)]
             for one in strata
         ]
-        return [sum(each) for each in product(*ways)]
+        return (sum(each) for each in product(*ways))
     shares = uniform(SEED)
     drawers = [_drawer(one, odds, shares) for one in strata]
-    return [seen, *(sum(next(drawer) for drawer in drawers) for _ in range(drawn))]
+    return chain([seen], (sum(next(drawer) for drawer in drawers) for _ in range(drawn)))
 
 
 def _drawer(
     stratum: Stratum, odds: Sequence[float] | None, shares: Iterator[float]
 ) -> Iterator[int]:
     weights = [1.0 if odds is None else odds[n] for n in stratum.places]
-    sums = [symmetric(weights[:n], stratum.failures) for n in range(len(weights) + 1)]
+    steps = _steps(stratum, weights)
     while True:
         left, bits = stratum.failures, 0
-        for n in range(len(weights) - 1, -1, -1):
-            if left and next(shares) * sums[n + 1][left] < weights[n] * sums[n][left - 1]:
-                bits |= 1 << stratum.places[n]
+        for bit, whole, part in steps:
+            if next(shares) * whole[left] < part[left]:
+                bits |= bit
                 left -= 1
+                if not left:
+                    break
         yield bits
+
+
+def _steps(
+    stratum: Stratum, weights: Sequence[float]
+) -> list[tuple[int, list[float], list[float]]]:
+    """Return for each unit, the last first, its bit and what tells whether it is drawn.
+
+    It is drawn where a share of the whole is below its part, both by how many are left to draw.
+    """
+    sums = [1.0] + [0.0] * stratum.failures
+    steps = []
+    for weight, place in zip(weights, stratum.places, strict=True):
+        part = [0.0, *(weight * each for each in sums[:-1])]
+        sums = [each + more for each, more in zip(sums, part, strict=True)]
+        steps.append((1 << place, sums, part))
+    return steps[::-1]

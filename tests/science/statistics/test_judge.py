@@ -9,14 +9,23 @@ from msgspec.structs import replace
 from ledger.science.statistics.exact import Table
 from ledger.science.statistics.judge import judge
 from ledger.science.statistics.suspects import LEVEL, Cause, Conclusion, Level, Observed, Sort
-from tests.benchmarks.innocent import accused, named
+from tests.benchmarks.innocent import accused, named, quickly_named
+from tests.benchmarks.innocent import observed as observed_in
 from tests.benchmarks.worlds import BAD, World, play
 from tests.science.statistics.judged import in_turn, lot, observed, told
 
 
 @pytest.mark.parametrize("seed", range(4))
 def test_a_bad_oil_lot_is_found_in_a_long_year(seed: int) -> None:
-    assert named(play(World(120, rate=0.05, oils=5, is_bad=True), seed)) == [BAD]
+    runs = observed_in(play(World(120, rate=0.05, oils=5, is_bad=True), seed))
+    assert named(runs) == quickly_named(runs) == [BAD]
+
+
+def test_a_judge_that_stops_early_names_what_the_whole_judge_names() -> None:
+    worlds = [World(40, rate=0.1, is_bad=True), World(60, rate=0.25, drift="up", shared=0.5)]
+    years = [observed_in(play(world, seed)) for world in worlds for seed in range(12)]
+    assert [quickly_named(runs) for runs in years] == [named(runs) for runs in years]
+    assert any(named(runs) for runs in years)
 
 
 def test_in_years_of_luck_alone_an_innocent_is_hardly_ever_named() -> None:
