@@ -100,7 +100,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "restore": ("copies", "Put a backup where no book is yet, after verifying it."),
     "export": (
         "copies",
-        "Write the book as lines that any place can import, as tables, or its key data.",
+        "Write the book as lines that any place can import, as tables, key data or events.",
     ),
     "import": ("copies", "Take a spreadsheet into the book, or make a new book of an export."),
     "upgrade": ("copies", "Bring an older book to this version, after a backup."),

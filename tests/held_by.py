@@ -246,7 +246,10 @@ HELD_BY: Held = {
             "tests/cli/commands/test_export.py",
             "what goes out of the book, written and read back by another reader there",
         )
-        for name in ("cli/screens/copies/tables", "cli/screens/recall/events")
+        for name in (
+            *("cli/screens/copies/tables", "cli/screens/recall/events", "cli/screens/recall/epcis"),
+            "reports/json/recall/epcis",
+        )
     },
     "ledger/store/copies/tables.py": (
         "tests/service/copies/test_export_tables.py",
@@ -302,6 +305,8 @@ BY_DOCTEST = (
     "cli/kit/parsing.py",
     "cli/screens/bench/words.py",
     "cli/kit/cards.py",
+    "reports/epcis/events.py",
+    "reports/kit/pages.py",
 )
 """Pure helpers that their doctests hold."""
 

@@ -1,4 +1,4 @@
-"""The command `export`: write the book as lines, as tables, or the key data of a period."""
+"""The command `export`: the book as lines or tables, or a period as key data or events."""
 
 from pathlib import Path
 from typing import Annotated
@@ -24,25 +24,45 @@ def export(
         Path | None,
         typer.Option(metavar="FILE", help="Spreadsheet of what came, was made and went out."),
     ] = None,
-    first: Annotated[Text, typer.Option("--from", help="Key data of this day and later.")] = None,
-    last: Annotated[Text, typer.Option("--to", help="Key data of this day and before.")] = None,
+    epcis: Annotated[
+        Path | None,
+        typer.Option(metavar="FILE", help="Events of EPCIS 2.0 for a trading partner's programs."),
+    ] = None,
+    first: Annotated[
+        Text, typer.Option("--from", help="Key data or events of this day and later.")
+    ] = None,
+    last: Annotated[
+        Text, typer.Option("--to", help="Key data or events of this day and before.")
+    ] = None,
+    gtin: Annotated[
+        list[str] | None,
+        typer.Option(metavar="WHAT=NUMBER", help="Number of an article, for events; once each."),
+    ] = None,
+    gln: Annotated[Text, typer.Option(help="Number of your own place, for events.")] = None,
     force: Force = False,
 ) -> None:
-    """Write the book as lines that any place can import, as tables, or its key data."""
+    """Write the book as lines that any place can import, as tables, key data or events."""
     from cli.screens.copies.copied import write_export
     from cli.screens.copies.tables import write_tables
+    from cli.screens.recall.epcis import write_epcis
     from cli.screens.recall.events import write_key_data
     from ledger.errors import InputError
 
-    if sum(place is not None for place in (file, csv, key_data)) != 1:
+    if sum(place is not None for place in (file, csv, key_data, epcis)) != 1:
         raise InputError(
             "One thing is exported at a time.",
-            "Give a FILE for the whole book, --csv DIR for its tables, or --key-data FILE.",
+            "Give a FILE for the whole book, --csv DIR for its tables, --key-data FILE or "
+            "--epcis FILE.",
         )
+    if epcis is None and (gtin or gln):
+        raise InputError("Numbers of GS1 go with events only.", "Give --epcis FILE, or leave them.")
+    days = (first, last)
     if csv is not None:
         write_tables(call, csv, force=force)
     elif key_data is not None:
-        write_key_data(call, key_data, (first, last), force=force)
+        write_key_data(call, key_data, days, force=force)
+    elif epcis is not None:
+        write_epcis(call, epcis, days, articles=gtin or (), gln=gln, force=force)
     elif file is not None:
         write_export(call, file)
 
@@ -51,8 +71,9 @@ def answers() -> Kinds:
     """Return what the command answers."""
     from reports.json.copies.copied import CopiedAnswer
     from reports.json.kit.answer import File
+    from reports.json.recall.epcis import EpcisAnswer
 
-    return (CopiedAnswer, File)
+    return (CopiedAnswer, File, EpcisAnswer)
 
 
 def register(app: typer.Typer) -> None:

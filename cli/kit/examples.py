@@ -9,7 +9,11 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     "help": ("help add", "help options"),
     "init": ('init --house "Notreal Fountain Works" --currency EUR --ledger new.db',),
     "demo": ("demo demo",),
-    "house": ("house", 'house --address "3 Pretend Lane" --hour 21.50'),
+    "house": (
+        "house",
+        'house --address "3 Pretend Lane" --hour 21.50',
+        "house --web https://example.com/lots",
+    ),
     "person add": ('person add CD "Cleo Dunn"',),
     "person list": ("person list",),
     "material add": (
@@ -96,7 +100,12 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     "verify": ("verify", "verify --seal seal.txt"),
     "prove": ("prove OE-001-5 --out proof.json", "prove --check proof.json"),
     "backup": ("backup", "backup --rehearse ."),
-    "export": ("export book.jsonl", "export --csv tables", "export --key-data events.csv"),
+    "export": (
+        "export book.jsonl",
+        "export --csv tables",
+        "export --key-data events.csv",
+        "export --epcis events.jsonld --from 2026-03-01 --to 2026-03-31",
+    ),
     "restore": ("restore book.jsonl --to again.db",),
     "import": (
         "import evening.csv --dry-run",

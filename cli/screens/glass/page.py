@@ -19,8 +19,8 @@ from ledger.service.lots.dossier import dossier, find_lot
 from ledger.service.lots.stock import stock
 from reports.json.kit.answer import File
 from reports.kit.format import plural
+from reports.kit.pages import page_address
 from reports.web.goods.page import html_page
-from reports.words.goods.label import page_address
 from reports.words.goods.page import page_view
 
 

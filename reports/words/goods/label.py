@@ -18,6 +18,7 @@ from ledger.service.glass.doses import dose_of
 from ledger.service.lots.dossier import Dossier
 from reports.kit.format import tidy
 from reports.kit.frame import frame_of
+from reports.kit.pages import page_address
 from reports.views.goods import Declared, LabelSheetView, LabelView
 from reports.words.glass.cautions import HANDLE_WITH_CARE, label_cautions, own_caution
 from reports.words.glass.declaration import (
@@ -185,15 +186,6 @@ def _linked(link: str | None, code: str) -> str:
 
 LOT_PLACE = "{lot}"
 """Where the lot stands in an address."""
-
-
-def page_address(house: House | None, code: str) -> str:
-    """Return where a lot's page is; nothing where the house puts pages nowhere.
-
-    >>> page_address(House("Quayside", "EUR", web="https://example.com/l"), "BOS-001-S")
-    'https://example.com/l/BOS-001-S/'
-    """
-    return f"{house.web}/{code}/" if house and house.web else ""
 
 
 def _declared(

@@ -14,6 +14,7 @@ from collections.abc import Callable, Mapping
 from ledger.domain.entries import Bottle
 from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.state import latest, name, opener
+from ledger.domain.masters.gs1 import read_gtin
 from ledger.errors import InputError, RefusedError
 from ledger.service.glass.card import ServingCard
 from ledger.service.lots.dossier import Dossier
@@ -25,8 +26,6 @@ BOTTLE = "bottle"
 """The kind that is taken where none is named."""
 FNC1 = "\xf1"
 """Marks a GS1 text in a Code 128."""
-GTIN_DIGITS = 14
-"""Digits of the number of an article, the shorter ones with noughts in front."""
 STATEMENTS = {
     "H224": "Extremely flammable liquid and vapour.",
     "H225": "Highly flammable liquid and vapour.",
@@ -125,7 +124,7 @@ def _case(dossier: Dossier, gtin: str | None) -> TagView:
             symbol=code,
             bars=code,
         )
-    number = _article(gtin)
+    number = read_gtin(gtin)
     dated = f"15{best:%y%m%d}" if best else ""
     under = f"(01){number}{f'(15){best:%y%m%d}' if best else ''}(10){code}"
     return TagView(
@@ -136,29 +135,6 @@ def _case(dossier: Dossier, gtin: str | None) -> TagView:
         bars=f"{FNC1}01{number}{dated}10{code}",
         under=under,
     )
-
-
-def _article(gtin: str) -> str:
-    """Return the number of an article with all its digits.
-
-    >>> _article("9521234543213")
-    '09521234543213'
-    """
-    digits = gtin.strip()
-    if not (digits.isascii() and digits.isdigit() and len(digits) in (8, 12, 13, 14)):
-        raise InputError(
-            f"{gtin} is no number of an article.", "Give its 8, 12, 13 or 14 digits (GTIN)."
-        )
-    whole = digits.zfill(GTIN_DIGITS)
-    # GS1 General Specifications, 7.9: weights 3 and 1 from the left of fourteen digits.
-    total = sum(int(digit) * (3, 1)[place % 2] for place, digit in enumerate(whole[:-1]))
-    check = -total % 10
-    if int(whole[-1]) != check:
-        raise InputError(
-            f"{gtin} ends in {whole[-1]}, and its check digit is {check}.",
-            "Copy the number again.",
-        )
-    return whole
 
 
 def _flammable(dossier: Dossier, card: ServingCard | None) -> TagView:

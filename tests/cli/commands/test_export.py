@@ -86,6 +86,33 @@ def test_the_key_data_of_a_period_is_one_table_by_day(shell: Shell) -> None:
     assert none.lines[0] == "0 rows of events in none.csv, by day."
 
 
+def test_events_for_a_partner_are_one_file_and_beside_it_how_things_are_named(
+    shell: Shell,
+) -> None:
+    shell.run("house", "--web", "https://example.com/lots")
+    named = ("--gtin", "Orange syrup, 250 mL=9521234543213")
+    said = shell.run("export", "--epcis", "events.jsonld", *named)
+    assert said.lines == [
+        "13 events of EPCIS 2.0 in events.jsonld: 10 of goods, 3 of what was made or filled of "
+        "what.",
+        "Named by article and lot (GS1 Digital Link): Orange syrup, 250 mL.",
+        "All other lots are named by addresses below https://example.com/lots.",
+        "What your batches were made of is in it, and the names of those you deal with.",
+    ]
+    read = json.loads(Path("events.jsonld").read_text(encoding="utf-8"))
+    assert (read["type"], len(read["epcisBody"]["eventList"])) == ("EPCISDocument", 13)
+    again = shell.run("export", "--epcis", "events.jsonld", "--force", "--json").json
+    assert again == {
+        "path": "events.jsonld",
+        "object_events": 10,
+        "transformation_events": 3,
+        "declared_in_error": 0,
+        "roughly_timed": 0,
+        "named_by_gtin": [],
+        "named_below": "https://example.com/lots",
+    }
+
+
 @pytest.mark.parametrize(
     "case",
     [
@@ -94,7 +121,22 @@ def test_the_key_data_of_a_period_is_one_table_by_day(shell: Shell) -> None:
             2,
             (
                 "One thing is exported at a time.",
-                "Give a FILE for the whole book, --csv DIR for its tables, or --key-data FILE.",
+                "Give a FILE for the whole book, --csv DIR for its tables, --key-data FILE or "
+                "--epcis FILE.",
+            ),
+        ),
+        (
+            "export book.jsonl --gln 9521234543213",
+            2,
+            ("Numbers of GS1 go with events only.", "Give --epcis FILE, or leave them."),
+        ),
+        (
+            "export --epcis events.jsonld",
+            3,
+            (
+                "The house has no address on the web, below which its lots could be named for "
+                "others.",
+                "Say which with: pottle house --web URL",
             ),
         ),
         (

@@ -1,0 +1,97 @@
+"""Numbers of GS1 for articles and places, and the address that a Digital Link is.
+
+Guarantees: a number that is returned has all its digits and a right check digit; an address is the
+canonical one, at id.gs1.org. Refuses: to make a number up; GS1 alone gives them.
+
+References:
+    GS1 General Specifications, 7.9 (check digits), 3.2 and 3.4.1 (article, lot).
+    GS1 Digital Link: URI Syntax, 4.11 (canonical addresses); vectors: tests/reference/gs1.
+"""
+
+from datetime import date
+
+from ledger.errors import InputError
+
+GTIN_LENGTHS = (8, 12, 13, 14)
+"""Digits that the number of an article may have."""
+GTIN_DIGITS = 14
+"""Digits of the number of an article, the shorter ones with noughts in front."""
+GLN_DIGITS = 13
+"""Digits of the number of a place or a party."""
+RESOLVER = "https://id.gs1.org"
+"""Where canonical addresses are."""
+
+
+def check_digit(digits: str) -> int:
+    """Return the check digit of digits: weights of 3 and 1, from the right.
+
+    >>> check_digit("952123454321"), check_digit("629104150021")
+    (3, 3)
+    """
+    total = sum(int(digit) * (3, 1)[place % 2] for place, digit in enumerate(reversed(digits)))
+    return -total % 10
+
+
+def read_gtin(text: str) -> str:
+    """Return the number of an article with all its digits.
+
+    Raises:
+        InputError: It is none, or its check digit is wrong.
+
+    >>> read_gtin("9521234543213")
+    '09521234543213'
+    """
+    digits = text.strip()
+    if not _is_number(digits, GTIN_LENGTHS):
+        raise InputError(
+            f"{text} is no number of an article.", "Give its 8, 12, 13 or 14 digits (GTIN)."
+        )
+    return _checked(digits).zfill(GTIN_DIGITS)
+
+
+def read_gln(text: str) -> str:
+    """Return the number of a place or a party.
+
+    Raises:
+        InputError: It is none, or its check digit is wrong.
+    """
+    digits = text.strip()
+    if not _is_number(digits, (GLN_DIGITS,)):
+        raise InputError(f"{text} is no number of a place.", "Give its 13 digits (GLN).")
+    return _checked(digits)
+
+
+def _is_number(digits: str, lengths: tuple[int, ...]) -> bool:
+    return digits.isascii() and digits.isdigit() and len(digits) in lengths
+
+
+def _checked(digits: str) -> str:
+    check = check_digit(digits[:-1])
+    if int(digits[-1]) != check:
+        raise InputError(
+            f"{digits} ends in {digits[-1]}, and its check digit is {check}.",
+            "Copy the number again.",
+        )
+    return digits
+
+
+def lot_link(gtin: str, lot: str, best_before: date | None = None) -> str:
+    """Return the Digital Link of a lot of an article, with its date where one is given.
+
+    A code of a lot has letters, digits and dashes only, so nothing is to be escaped.
+
+    >>> lot_link("09521234543213", "BOS-001-S", date(2026, 12, 31))
+    'https://id.gs1.org/01/09521234543213/10/BOS-001-S?15=261231'
+    """
+    dated = f"?15={best_before:%y%m%d}" if best_before else ""
+    return f"{RESOLVER}/01/{gtin}/10/{lot}{dated}"
+
+
+def place_link(gln: str) -> str:
+    """Return the Digital Link of a place."""
+    return f"{RESOLVER}/414/{gln}"
+
+
+def party_link(gln: str) -> str:
+    """Return the Digital Link of a party."""
+    return f"{RESOLVER}/417/{gln}"
