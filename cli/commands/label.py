@@ -56,7 +56,9 @@ def label(
         list[str] | None,
         typer.Option(metavar="LOT", help="A further lot on the sheet, of such a kind."),
     ] = None,
-    gtin: Annotated[Text, typer.Option(help="Number of the article, for a case.")] = None,
+    gtin: Annotated[
+        Text, typer.Option(help="Number of the article, for its symbol or a case.")
+    ] = None,
     layout: Annotated[
         Text, typer.Option(help="Where labels stand; default 2x6, or letter-2x5.")
     ] = None,
@@ -99,7 +101,7 @@ def label(
         tags.print_tags(call, lots, _needed(out), kind, count, place=place, gtin=gtin, force=force)
         return
     lot = _named(lot)
-    check_bottles({"--also": also, "--gtin": gtin})
+    check_bottles({"--also": also})
     if out is None:
         if used is None and spoiled is None:
             raise InputError(
@@ -115,7 +117,7 @@ def label(
 
     book, fate = call.book(), Fate(used, spoiled, stock)
     chosen = chosen_layout(book, layout, layouts, dpi)
-    asked = Asked(specimen, nutrition, language, link, chosen, start_at)
+    asked = Asked(specimen, nutrition, language, link, gtin, chosen, start_at)
     sheet = print_labels(book, call.how(), lot, out, count, fate=fate, asked=asked, force=force)
     say_labels(call, book, sheet.done, sheet)
 

@@ -76,6 +76,8 @@ class Asked(NamedTuple):
     """The language of their fixed words."""
     link: str | None = None
     """The address that their symbol says."""
+    gtin: str | None = None
+    """The number of the article, whose Digital Link their symbol says."""
     layout: "Layout | None" = None
     """Where they stand; None: as usual."""
     start_at: int = 1
@@ -114,6 +116,7 @@ def print_labels(
         with_nutrition=asked.nutrition,
         language=asked.language,
         link=asked.link,
+        gtin=asked.gtin,
     )
     sheet = across_each(view, word)
     with paper_at(out, force=force) as paper:

@@ -12,6 +12,7 @@ from ledger.domain.entries import Bottle, Entry, House, Start
 from ledger.domain.entries.choices import Across, LotType, ProductKind
 from ledger.domain.lots.state import latest, name, opener
 from ledger.domain.masters.allergens import Place
+from ledger.domain.masters.gs1 import lot_link, read_gtin
 from ledger.errors import InputError, RefusedError
 from ledger.service.glass.card import ServingCard
 from ledger.service.glass.doses import dose_of
@@ -45,11 +46,15 @@ def label_sheet_view(
     with_nutrition: bool = False,
     language: str | None = None,
     link: str | None = None,
+    gtin: str | None = None,
 ) -> LabelSheetView:
     """Return a sheet of labels for a packed lot, one a bottle unless a count is given.
 
+    Its symbol says the address that was asked for, or where the page of the lot is, or the lot.
+
     Raises:
         RefusedError: The lot is not bottled.
+        InputError: An address has no place for the lot, or a number of an article is wrong.
     """
     filled = latest(dossier.state, Bottle)
     if dossier.state.opened.lot_type is not LotType.PACKED or filled is None:
@@ -60,8 +65,7 @@ def label_sheet_view(
     return LabelSheetView(
         label=replace(
             _label(dossier, filled, card, label_words(language), with_nutrition=with_nutrition),
-            symbol=_linked(link, dossier.state.code)
-            or page_address(dossier.house, dossier.state.code),
+            symbol=_linked(link, gtin, dossier) or page_address(dossier.house, dossier.state.code),
         ),
         count=count or filled.count,
         frame=frame_of(dossier.house, dossier.seal, dossier.written_at),
@@ -168,12 +172,19 @@ def figures_mm(volume_ul: int) -> float:
     return next((height for most, height in FIGURES if volume_ul <= most), LARGEST_FIGURES)
 
 
-def _linked(link: str | None, code: str) -> str:
+def _linked(link: str | None, gtin: str | None, dossier: Dossier) -> str:
     """Return the address that a symbol says, with the lot in it; nothing where none was given.
 
     Raises:
-        InputError: It has no place for the lot.
+        InputError: It has no place for the lot, or two are given.
     """
+    code = dossier.state.code
+    if link is not None and gtin is not None:
+        raise InputError(
+            "A symbol says one address, and two were given.", "Leave --link or --gtin out."
+        )
+    if gtin is not None:
+        return lot_link(read_gtin(gtin), code, dossier.state.best_before)
     if link is None:
         return ""
     if LOT_PLACE not in link:

@@ -85,7 +85,7 @@ def test_labels_that_are_on_no_bottle_are_printed_and_not_recorded(shell: Shell)
 def test_options_of_other_labels_and_a_layout_that_is_none_are_refused(shell: Shell) -> None:
     wrong = (
         ("label {oil} --kind received --out a.pdf --specimen", 2),
-        ("label {packed} --gtin 9521234543213 --out a.pdf", 2),
+        ("label {packed} --gtin 9521234543214 --out a.pdf", 2),
         ("label {packed} --layout 9x9 --out a.pdf", 3),
         ("label {packed} --kind hold", 2),
         ("label --out a.pdf", 2),
