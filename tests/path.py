@@ -4,9 +4,14 @@ from dataclasses import dataclass
 from typing import TypedDict
 
 from ledger.domain.amounts.quantity import parse_quantity
-from ledger.domain.entries import Check, Clean, Equipment, Formula
+from ledger.domain.entries import Check, Clean, Equipment, Forget, Formula, Party
 from ledger.domain.entries.choices import ProductKind
+from ledger.domain.entries.evidence import Named
 from ledger.domain.entries.masters import FormulaLine, FormulaStep, Keeping
+from ledger.domain.evidence.commitments import SALT_SIZE, commitment
+from ledger.service.desk.act import at_desk
+from ledger.service.desk.book import How
+from ledger.store.write.rows import insert_row
 from tests.keeper import Keeper
 
 
@@ -140,6 +145,17 @@ def walk_main_path(keeper: Keeper) -> Lots:
     )  # fmt: skip
 
 
+def _tell_beside(keeper: Keeper) -> None:
+    """Keep a party's details beside its entry, forget another, name a material in German."""
+    salt, name = bytes(SALT_SIZE), "Quay Bar"
+    with at_desk(keeper.book, How("AB")) as desk:
+        facts = Party(code="P1", commitment=commitment(salt, {"name": name}))
+        seq = desk.record(facts).seq
+        insert_row(desk.connection, "details", (seq, salt.hex(), name, *[None] * 5))
+    keeper.record(Forget(party="P2", entries=(Named(1, is_kept=True),)))
+    keeper.do("material", code="sugar", change=True, names="de=Zucker")
+
+
 def fill_every_table(keeper: Keeper) -> Lots:
     """Walk the main path and then whatever puts a row into each table that has none yet."""
     lots = walk_main_path(keeper)
@@ -166,6 +182,7 @@ def fill_every_table(keeper: Keeper) -> Lots:
     keeper.record(_formula())
     keeper.do("withdraw", code="orange-essence", version="1", because="the yield was never reached")
     keeper.do("party", name="Bridge Street Stall", phone="01 555 0100", address="1 Bridge Street")
+    _tell_beside(keeper)
     keeper.do("limit", code="us-safrole", citation="21 CFR 189.180, read again")
     keeper.do("recall", lot=lots.packed, because="came back cloudy")
     keeper.do("contact", lot=lots.packed, party="Bridge Street Stall", reached="spoken")

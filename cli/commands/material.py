@@ -41,6 +41,10 @@ Additive = Annotated[Text, typer.Option(help='Class and number as an additive: "
 Nutrition = Annotated[
     Text, typer.Option(help='What 100 g hold, in g: "carbohydrate 80; sugars 78", or none.')
 ]
+NameIn = Annotated[
+    list[str] | None,
+    typer.Option("--name-in", help='Name on ingredient lists in a language: "de=Orangenöl".'),
+]
 
 
 def _saying(text: str, *, change: bool) -> Callable[..., None]:
@@ -60,6 +64,7 @@ def _saying(text: str, *, change: bool) -> Callable[..., None]:
         constituents: Constituents = None,
         additive: Additive = None,
         nutrition: Nutrition = None,
+        name_in: NameIn = None,
     ) -> None:
         from ledger.service.masters.material import material as verb
 
@@ -81,6 +86,7 @@ def _saying(text: str, *, change: bool) -> Callable[..., None]:
             constituents=constituents,
             additive=additive,
             nutrition=nutrition,
+            names="; ".join(name_in or []) or None,
         )
 
     command.__doc__ = text

@@ -44,7 +44,16 @@ def _value(spec: FieldSpec) -> st.SearchStrategy[Any]:
 
 def of_class(facts_class: type) -> st.SearchStrategy[Any]:
     """Return facts of a kind, or rows that are their children."""
-    return st.builds(facts_class, **{spec.name: _value(spec) for spec in specs(facts_class)})
+    built = st.builds(facts_class, **{spec.name: _value(spec) for spec in specs(facts_class)})
+    return built.map(_as_a_text_says)
+
+
+def _as_a_text_says(facts: Any) -> Any:
+    """Leave out what stands beside the text."""
+    if getattr(facts, "commitment", None) is None:
+        return facts
+    given = [spec.name for spec in specs(type(facts)) if not spec.is_beside]
+    return type(facts)(**{name: getattr(facts, name) for name in given})
 
 
 def drafts(kind: str) -> st.SearchStrategy[Draft]:

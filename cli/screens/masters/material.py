@@ -24,7 +24,13 @@ def list_materials(call: Call) -> None:
         ]
         for item in found
     ]
-    heads = ("material", "name", "kind", "how", "g/mL", "%vol")
+    heads = ["material", "name", "kind", "how", "g/mL", "%vol"]
+    if any(item.names for item in found):
+        heads.append("names in")
+        rows = [
+            [*row, " ".join(told.language for told in item.names)]
+            for row, item in zip(rows, found, strict=True)
+        ]
     nothing = (
         "There is no material in the book yet.",
         'Next: pottle material add CODE --name "NAME" --kind KIND',

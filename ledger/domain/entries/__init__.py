@@ -16,7 +16,7 @@ from ledger.domain.entries.bench import (
     Rinse,
     Start,
 )
-from ledger.domain.entries.evidence import Strike
+from ledger.domain.entries.evidence import Forget, Strike
 from ledger.domain.entries.forecasts import Foretold
 from ledger.domain.entries.goods import Answer, Bottle, Complaint, Labels, Move
 from ledger.domain.entries.house import House, Party, Person
@@ -77,6 +77,7 @@ FACTS: dict[str, type[Facts]] = {
         Answer,
         Foretold,
         Plan,
+        Forget,
     )
 }
 
@@ -101,6 +102,7 @@ __all__ = [
     "Filter",
     "Finish",
     "Foretold",
+    "Forget",
     "Formula",
     "House",
     "Judge",

@@ -19,6 +19,10 @@ SeqRef = Annotated[int, "entry"]
 """The number of an entry that must be in the book."""
 Signed = Annotated[int, "signed"]
 """A whole number that may be below zero."""
+Beside = Annotated[str, "beside"]
+"""Words that stand beside the hashed text of an entry that has a commitment to them."""
+Given = Annotated[str, "given"]
+"""Words that the book gives, and nobody types."""
 QuantityOrNothing = Annotated[Quantity, "or nothing"]
 """An amount that may be nothing."""
 

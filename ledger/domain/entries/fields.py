@@ -45,6 +45,15 @@ class FieldSpec(Struct, frozen=True):
     """Whether a number may be below zero."""
     may_be_nothing: bool = False
     """Whether an amount may be nothing."""
+    is_beside: bool = False
+    """Whether it stands beside the text of an entry that has a commitment to it."""
+    is_given: bool = False
+    """Whether the book gives it, and nobody types it."""
+
+    @property
+    def may_lack(self) -> bool:
+        """Whether a text, and the row of it, may be without."""
+        return self.is_optional or self.is_beside
 
     @property
     def plain_name(self) -> str:
@@ -62,6 +71,8 @@ def scale_ending(name: str) -> str | None:
     return next((ending for ending in SCALES if name.endswith(ending)), None)
 
 
+_MARKS = ("signed", "or nothing", "beside", "given")
+"""Marks of a field that name nothing in the book."""
 _KNOWN: dict[type[Struct], tuple[FieldSpec, ...]] = {}
 
 
@@ -84,9 +95,16 @@ def _spec(name: str, hint: Any) -> FieldSpec:  # noqa: ANN401 - a type hint has 
     is_many = get_origin(base) is tuple
     if is_many:
         base = get_args(base)[0]
-    refers_to = next((mark for mark in marks if mark not in ("signed", "or nothing")), None)
     spec = FieldSpec(
-        name, base, is_optional, is_many, refers_to, "signed" in marks, "or nothing" in marks
+        name=name,
+        shape=base,
+        is_optional=is_optional,
+        is_many=is_many,
+        refers_to=next((mark for mark in marks if mark not in _MARKS), None),
+        is_signed="signed" in marks,
+        may_be_nothing="or nothing" in marks,
+        is_beside="beside" in marks,
+        is_given="given" in marks,
     )
     _check(spec)
     return spec

@@ -1,10 +1,13 @@
 """Who keeps the book: the maker's house and its people; and whom it deals with.
 
-Guarantees: the latest entry of a house, a person or a party counts.
+Guarantees: the latest entry of a house, a person or a party counts. Who a person or a party is
+stands beside the text of an entry that has a commitment to it, and can be forgotten; entries of
+old forms have it in their text.
 """
 
 from typing import ClassVar
 
+from ledger.domain.entries.choices import Beside, Given
 from ledger.domain.entries.spine import Facts
 
 
@@ -46,10 +49,12 @@ class Person(Facts, frozen=True):
 
     initials: str
     """Two to four letters, unique in the house."""
-    name: str
+    name: Beside = ""
     """Full name."""
-    role: str | None = None
+    role: Beside | None = None
     """What the person does."""
+    commitment: Given | None = None
+    """Commitment to name and role, 64 hexadecimal digits; None: they stand in the text."""
 
 
 class Party(Facts, frozen=True):
@@ -57,13 +62,17 @@ class Party(Facts, frozen=True):
 
     KIND: ClassVar[str] = "party"
 
-    name: str
+    name: Beside = ""
     """Name as it stands in receipts and deliveries; the latest entry of a name counts."""
-    phone: str | None = None
+    phone: Beside | None = None
     """Telephone number."""
-    email: str | None = None
+    email: Beside | None = None
     """Electronic mail address."""
-    address: str | None = None
+    address: Beside | None = None
     """Postal address in one line."""
-    words: str | None = None
+    words: Beside | None = None
     """Whom to ask for, when they are there."""
+    code: Given | None = None
+    """Short code that stands for the name, P3; None in entries of old forms."""
+    commitment: Given | None = None
+    """Commitment to the rest, 64 hexadecimal digits; None: it stands in the text."""

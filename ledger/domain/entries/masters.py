@@ -38,6 +38,15 @@ class Constituent(Struct, frozen=True):
     """Mass fraction in parts per million."""
 
 
+class NameIn(Struct, frozen=True):
+    """What a material is called in a language."""
+
+    language: str
+    """ISO 639-1 code of the language, two letters."""
+    name: str
+    """Its name for an ingredient list in that language."""
+
+
 class Material(Facts, frozen=True):
     """A thing that is bought and used."""
 
@@ -71,6 +80,8 @@ class Material(Facts, frozen=True):
     """Its class and its number or name as an additive, such as preservative E 211."""
     nutrition: str | None = None
     """What 100 g of it hold, in g, in the order of `ledger.domain.masters.nutrients`."""
+    names: tuple[NameIn, ...] = ()
+    """Its names for ingredient lists in other languages, by language."""
 
 
 class FormulaLine(Struct, frozen=True):

@@ -1,6 +1,7 @@
 """Entries as plain values and back: what is hashed, and what is read from what was hashed.
 
-Guarantees: `entry_from_plain(entry_to_plain(e)) == e`; absent values are left out, never null.
+Guarantees: `entry_from_plain(entry_to_plain(e)) == e`, without the details that stand beside the
+text; absent values are left out, never null.
 Refuses: unknown kinds and fields, and values of another type than their field has, by raising
 KeyError, TypeError or ValueError to the caller that verifies.
 """
@@ -148,7 +149,10 @@ def _or_none(kind: type[ValueT], value: Any) -> ValueT | None:  # noqa: ANN401
 def facts_to_plain(facts: Struct) -> Plain:
     """Return the facts of an entry, or one of their child rows, as a JSON object."""
     plain: Plain = {}
+    is_bare = has_commitment(facts)
     for spec in specs(type(facts)):
+        if is_bare and spec.is_beside:
+            continue
         value = getattr(facts, spec.name)
         if spec.is_many:
             if value:
@@ -156,6 +160,11 @@ def facts_to_plain(facts: Struct) -> Plain:
         elif value is not None:
             plain[spec.name] = _value_to_plain(value)
     return plain
+
+
+def has_commitment(facts: Struct) -> bool:
+    """Tell whether facts have a commitment to their details, which then stand beside the text."""
+    return getattr(facts, "commitment", None) is not None
 
 
 def facts_from_plain(kind: str, plain: Mapping[str, Any]) -> Facts:

@@ -87,3 +87,5 @@ class Plan(Facts, frozen=True):
     """What is varied."""
     evenings: tuple[Evening, ...] = ()
     """The evenings in their order."""
+    draw: int | None = None
+    """Rule by which the marks are drawn (`ledger.domain.evidence.draws`); None: the first."""

@@ -9,19 +9,22 @@ References:
     practice, no source).
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from hashlib import sha256
 
 from msgspec import Struct
 
 from ledger.domain.entries.canonical import canonical_text
 from ledger.domain.entries.trials import Plan
-from ledger.domain.lots.codes import make_code
+from ledger.domain.lots.codes import is_clear, make_code
 
 LEAST_CODE, CODES = 100, 900
 """Blind codes are three digits and begin with none that is silent."""
 MOST_DRAWN = CODES // 2
 """So many jars can be told apart without drawing long."""
+CLEAR = 2
+"""The rule that new plans are drawn by: as the first, but a number whose mark would end in a
+character that is taken for another is left out."""
 
 
 class Drawn(Struct, frozen=True):
@@ -56,7 +59,18 @@ def seed_of(plan: Plan) -> bytes:
     return sha256(bytes.fromhex(plan.root) + f"{question_of(plan)} {sizes}".encode()).digest()
 
 
-def drawn(seed: bytes, evenings: Sequence[int]) -> tuple[Drawn, ...]:
+def jars_of(plan: Plan) -> tuple[Drawn, ...]:
+    """Return the jars of a plan in the order in which they are made, by its own rule."""
+
+    def fits(blind: int) -> bool:
+        return plan.draw is None or is_clear(lot_code(plan, blind))
+
+    return drawn(seed_of(plan), [evening.jars for evening in plan.evenings], fits)
+
+
+def drawn(
+    seed: bytes, evenings: Sequence[int], fits: Callable[[int], bool] = lambda blind: True
+) -> tuple[Drawn, ...]:
     """Return the jars in the order in which they are made.
 
     The jars of each evening stand in the order of SHA-256(seed || "jar ROW"); the codes are the
@@ -66,13 +80,14 @@ def drawn(seed: bytes, evenings: Sequence[int]) -> tuple[Drawn, ...]:
     Args:
         seed: The seed.
         evenings: How many jars each evening has.
+        fits: Whether a number may stand on a jar; others are left out.
 
     Raises:
         ValueError: More jars than codes are drawn for.
     """
     if sum(evenings) > MOST_DRAWN:
         raise ValueError("So many jars have no codes.")
-    codes = _codes(seed, sum(evenings))
+    codes = _codes(seed, sum(evenings), fits)
     jars, first = [], 0
     for evening, size in enumerate(evenings, 1):
         rows = sorted(range(first, first + size), key=lambda row: _hash(seed, f"jar {row}"))
@@ -84,12 +99,14 @@ def drawn(seed: bytes, evenings: Sequence[int]) -> tuple[Drawn, ...]:
     return tuple(jars)
 
 
-def _codes(seed: bytes, count: int) -> list[int]:
+def _codes(seed: bytes, count: int, fits: Callable[[int], bool]) -> list[int]:
     codes: dict[int, None] = {}
     tried = 0
     while len(codes) < count:
         number = int.from_bytes(_hash(seed, f"code {tried}")[:8], "big")
-        codes.setdefault(LEAST_CODE + number % CODES)
+        blind = LEAST_CODE + number % CODES
+        if fits(blind):
+            codes.setdefault(blind)
         tried += 1
     return list(codes)
 

@@ -132,7 +132,16 @@ def next_code(stem: str, begin: int, is_taken: Callable[[str], bool]) -> str:
 
 def _clear_code(stem: str, begin: int) -> str:
     codes = (make_code(stem, number) for number in count(begin))
-    return next(code for code in codes if code[-1] not in _MISTAKEN)
+    return next(filter(is_clear, codes))
+
+
+def is_clear(code: str) -> bool:
+    """Tell whether a code ends in no character that is taken for another.
+
+    >>> is_clear("OIL-009-Y"), is_clear("OIL-007-1")
+    (True, False)
+    """
+    return code[-1] not in _MISTAKEN
 
 
 def stem_for(words: str) -> str:

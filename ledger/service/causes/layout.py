@@ -10,7 +10,7 @@ from fractions import Fraction
 from msgspec import Struct
 
 from ledger.domain.entries import Entry, Plan
-from ledger.domain.evidence.draws import drawn, lot_code, question_of, seed_of
+from ledger.domain.evidence.draws import jars_of, lot_code, question_of
 from ledger.errors import RefusedError
 from ledger.science.statistics.designs import Row, design, unit_size
 from ledger.service.causes.plan import level_of
@@ -108,5 +108,5 @@ def lay_out(plan: Plan) -> tuple[PlannedJar, ...]:
                 for item, is_suspected in zip(plan.factors, rows[jar.row], strict=True)
             ),
         )
-        for jar in drawn(seed_of(plan), sizes)
+        for jar in jars_of(plan)
     )

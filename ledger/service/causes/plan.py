@@ -15,7 +15,7 @@ from ledger.domain.entries import Formula, Plan
 from ledger.domain.entries.choices import Grade, ProductKind
 from ledger.domain.entries.texts import read_text
 from ledger.domain.entries.trials import Decides, Evening, TrialAge, TwoLevels
-from ledger.domain.evidence.draws import question_of
+from ledger.domain.evidence.draws import CLEAR, question_of
 from ledger.errors import RefusedError
 from ledger.science.statistics.power import MOST_JARS, Rates, Size, size_for
 from ledger.science.statistics.suspects import LEVEL
@@ -122,6 +122,7 @@ def plan(
             formula=master.code if master else None,
             formula_version=master.version if master else None,
             factors=factors,
+            draw=CLEAR,
         )
         words.done()
         return desk.record(_sized(desk, facts, wishes))

@@ -6,6 +6,7 @@ write over a file.
 
 from collections.abc import Iterator
 from contextlib import contextmanager
+from itertools import islice
 from pathlib import Path
 
 from msgspec import Struct
@@ -56,7 +57,7 @@ def is_copy_in_lines(path: Path, seal: Seal) -> bool:
     try:
         with opened_lines(path) as source:
             head = read_head(source)
-            for line in read_lines(source):
+            for line in islice(read_lines(source), head.entries):
                 frontier.add(leaf_hash(line.encode()))
     except LedgerError:
         return False

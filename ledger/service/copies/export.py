@@ -39,8 +39,8 @@ def write_lines(connection: Connection, seal: Seal, path: Path, progress: Progre
     with path.open("wb") as file:
         for number, line in enumerate(text_lines(connection, seal, progress)):
             data = line.encode()
-            # Line 0 is the head, and no entry.
-            if number:
+            # Line 0 is the head; behind the entries come details, which the root knows nothing of.
+            if 0 < number <= seal.entries:
                 frontier.add(leaf_hash(data))
             file.write(data + b"\n")
     if frontier.root().hex() != seal.root:

@@ -75,6 +75,16 @@ SPINE: dict[str, dict[str, tuple[str, str, type[StrEnum] | None]]] = {
         "place": ("Which of that height, from 0.", "", None),
         "hash": ("Its hash, in hexadecimal.", "", None),
     },
+    "details": {
+        "seq": ("Number of the entry whose details these are.", "", None),
+        "salt": ("What is hashed with them, in hexadecimal.", "", None),
+        "name": ("Name of the person or the party.", "", None),
+        "role": ("What the person does.", "", None),
+        "phone": ("Telephone number.", "", None),
+        "email": ("Electronic mail address.", "", None),
+        "address": ("Postal address in one line.", "", None),
+        "words": ("Whom to ask for, when they are there.", "", None),
+    },
 }
 """The tables that are of no one kind: for each column its meaning, unit and list of words."""
 

@@ -12,7 +12,7 @@ from typing import BinaryIO
 from ledger.domain.entries.canonical import read_canonical
 from ledger.domain.evidence.seals import Seal, read_seal
 from ledger.errors import InputError, LedgerError, StorageError
-from ledger.store.copies.lines import FORMAT
+from ledger.store.copies.lines import FORMAT, OLD_FORMATS
 from ledger.store.copies.load import NOTHING_KEPT
 
 MOST_BYTES_A_LINE = 10_000_000
@@ -49,7 +49,7 @@ def read_head(source: BinaryIO) -> Seal:
         raise InputError(
             "The first line is not that of a book in lines.", "Name a file of pottle export."
         ) from error
-    if form != FORMAT:
+    if form != FORMAT and form not in OLD_FORMATS:
         raise InputError(
             f'The file is of the form "{form}", not "{FORMAT}".', "Use the pottle that wrote it."
         )

@@ -62,7 +62,7 @@ def _changes(desk: Desk, old: Entry, text: str, *, has_time: bool) -> dict[str, 
     by_name = {
         spec.plain_name.replace("_", "-"): spec
         for spec in specs(type(old.facts))
-        if not spec.name.endswith(DIGITS)
+        if not (spec.name.endswith(DIGITS) or spec.is_given)
     }
     changed: dict[str, Any] = {}
     for part in (piece.strip() for piece in text.split(";")):

@@ -13,6 +13,7 @@ from ledger.domain.entries import Material
 from ledger.domain.entries.choices import FoodGrade, HowObtained, MaterialKind
 from ledger.domain.entries.masters import Constituent
 from ledger.domain.masters.constituents import read_constituents
+from ledger.domain.masters.languages import read_names
 from ledger.domain.masters.nutrients import read_nutrients
 from ledger.errors import RefusedError
 from ledger.service.account.shipped import substances
@@ -40,6 +41,7 @@ def material(
     constituents: str | None = None,
     additive: str | None = None,
     nutrition: str | None = None,
+    names: str | None = None,
     change: bool = False,
 ) -> Recorded:
     """Add a material, or say anew what is known of one; what is not given stays as it was."""
@@ -63,6 +65,9 @@ def material(
             "caution": words.text_or_none(caution, "caution"),
             "additive": words.text_or_none(additive, "class and number of the additive"),
             "nutrition": words.read(lambda: read_nutrients(nutrition) if nutrition else None, None),
+            "names": words.read(
+                lambda: read_names(names, old.names if old else ()) if names else None, None
+            ),
             "constituents": words.read(lambda: _constituents(constituents), None),
         }
         before = old or Material(code=key, name=code, sort=MaterialKind.OTHER)

@@ -14,6 +14,7 @@ from sqlalchemy import Connection
 
 from ledger.domain.evidence.merkle import Frontier
 from ledger.store.audit.beside import Beside, beside
+from ledger.store.audit.details import detail_faults
 from ledger.store.audit.file import TROUBLE, any_text, form_faults, is_damage
 from ledger.store.audit.rows import Fault, Reader, chunk_faults, stray_faults, taken_up
 from ledger.store.audit.storage import engine_faults, version_faults
@@ -134,6 +135,7 @@ def _row_faults(
         done = min(first + CHUNK - 1, last)
         yield from chunk_faults(connection, reader, first, done)
         progress(done - after, last - after)
+    yield from (Fault(seq, what) for seq, what in detail_faults(connection, last))
     yield from stray_faults(connection, last)
     yield from _tree_faults(connection, reader, after)
 

@@ -17,7 +17,7 @@ from ledger.domain.evidence.merkle import HASH_SIZE, Frontier, leaf_hash
 from ledger.store.audit.file import TROUBLE, is_damage
 from ledger.store.engine.connections import cause
 from ledger.store.form.mapping import Cells, lot_codes, rows
-from ledger.store.form.tables import ENTRY, LOT, MATERIAL_KEY, METADATA, PERSON_KEY, TREE
+from ledger.store.form.tables import DETAILS, ENTRY, LOT, MATERIAL_KEY, METADATA, PERSON_KEY, TREE
 from ledger.store.write.recorder import node
 
 Stored = dict[Table, dict[Cells, Cells]]
@@ -128,7 +128,8 @@ def tables() -> list[Table]:
 def chunk_faults(connection: Connection, reader: Reader, first: int, last: int) -> Iterator[Fault]:
     """Yield what does not fit in the rows of entries `first` to `last`."""
     try:
-        stored = {table: _stored(connection, table, first, last) for table in tables()}
+        said = (table for table in tables() if table is not DETAILS)
+        stored = {table: _stored(connection, table, first, last) for table in said}
     except TROUBLE as error:
         if not is_damage(error):
             raise

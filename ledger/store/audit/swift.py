@@ -20,6 +20,7 @@ from sqlalchemy import Connection
 from ledger.domain.entries import FACTS
 from ledger.domain.evidence.merkle import Frontier
 from ledger.store.audit.beside import Beside
+from ledger.store.audit.details import detail_faults
 from ledger.store.audit.file import TROUBLE
 from ledger.store.audit.texts import fitting, moments
 from ledger.store.engine.statements import ask, ask_column
@@ -92,8 +93,10 @@ def _belongs(connection: Connection, last: int) -> bool:
         said = f"SELECT {column}, MIN(seq) FROM {kind} GROUP BY {column}"
         strays += [f"{kept} EXCEPT {said}", f"{said} EXCEPT {kept}"]
     # Over n leaves stand n complete nodes, less the number of ones in n written in binary.
-    return nodes == last - last.bit_count() and not any(
-        connection.exec_driver_sql(query).first() for query in strays
+    return (
+        nodes == last - last.bit_count()
+        and not any(connection.exec_driver_sql(query).first() for query in strays)
+        and not any(detail_faults(connection, last))
     )
 
 

@@ -161,7 +161,7 @@ def _say_object(said: Sentence, facts: type, table: str) -> None:
 
 
 def _may_lack(spec: FieldSpec) -> bool:
-    return spec.is_optional or spec.is_many
+    return spec.may_lack or spec.is_many
 
 
 def _say_field(
@@ -173,7 +173,7 @@ def _say_field(
         return
     template, fillings = _value(said, spec, cell)
     template = f'{before}"{spec.name}":{template}{after}'
-    if spec.is_optional:
+    if spec.may_lack:
         _say_if(said, cell, template, *fillings)
     else:
         said.say(template, *fillings)

@@ -1,7 +1,8 @@
 """Copying a book: a file page by page while others write, or as lines of text.
 
-Guarantees: a copy is of one moment; of the lines, the first says what follows and every other is
-the canonical text of an entry, so that whoever reads them can reckon the root.
+Guarantees: a copy is of one moment; of the lines, the first says what follows, then comes the
+canonical text of every entry, so that whoever reads them can reckon the root, and at the end the
+details of people and parties that were not forgotten, a line an entry.
 """
 
 import sqlite3
@@ -15,12 +16,19 @@ from ledger.domain.entries.canonical import canonical_text
 from ledger.domain.evidence.merkle import Frontier, leaf_hash
 from ledger.domain.evidence.seals import Seal
 from ledger.errors import StorageError
+from ledger.store.engine.statements import ask
+from ledger.store.form.columns import DETAIL_FIELDS
 from ledger.store.read.past import texts
 
 Progress = Callable[[int, int], None]
 """Told how much of how much is done."""
-FORMAT = "pottle book 1"
+FORMAT = "pottle book 2"
 """What stands in the first line of a book in lines as its `format`."""
+OLD_FORMATS = frozenset({"pottle book 1"})
+"""Forms before it that are read too: without details."""
+DETAILS_BEGIN = '{"details":'
+"""How a line of details begins, and no entry."""
+_DETAILS = f"SELECT seq, salt, {', '.join(DETAIL_FIELDS)} FROM details ORDER BY seq"
 PAGES = 1000
 """How many pages are copied between two words of progress."""
 
@@ -57,12 +65,19 @@ def head_line(seal: Seal) -> str:
 
 
 def text_lines(connection: Connection, seal: Seal, progress: Progress) -> Iterator[str]:
-    """Yield a book's lines: what it is, then the text of every entry; without line ends."""
+    """Yield a book's lines, without line ends.
+
+    What it is, then the text of every entry, then the details of those that have any.
+    """
     yield head_line(seal)
     for seq, body in texts(connection):
         yield body
         if seq % PAGES == 0 or seq == seal.entries:
             progress(seq, seal.entries)
+    for seq, salt, *cells in ask(connection, _DETAILS):
+        told = zip(DETAIL_FIELDS, cells, strict=True)
+        details = {name: cell for name, cell in told if cell is not None}
+        yield canonical_text({"details": details, "entry": seq, "salt": salt})
 
 
 def root_of_texts(connection: Connection) -> bytes:

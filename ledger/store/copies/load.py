@@ -7,18 +7,21 @@ a line that is not exactly what a book writes in its place, saying which and why
 import json
 from collections import defaultdict
 from collections.abc import Callable, Iterable
+from typing import Any
 
 from sqlalchemy import Connection
 from sqlalchemy.exc import DBAPIError, OperationalError
 
 from ledger.domain.entries import Entry
+from ledger.domain.entries.canonical import read_canonical
 from ledger.domain.entries.plain import UNREADABLE, entry_from_plain, entry_text
 from ledger.domain.evidence.merkle import leaf_hash
 from ledger.errors import InputError
 from ledger.store.audit.rows import Reader, UnknownLotError
+from ledger.store.copies.lines import DETAILS_BEGIN
 from ledger.store.engine.connections import cause
 from ledger.store.form.appends import out_of_order
-from ledger.store.form.columns import IN_ORDER
+from ledger.store.form.columns import DETAIL_FIELDS, IN_ORDER
 from ledger.store.form.mapping import Cells
 from ledger.store.write.rows import insert_many
 
@@ -57,7 +60,7 @@ def load(
 
     Args:
         connection: A connection in a writing transaction on a book without entries.
-        lines: The canonical text of every entry in number order, without line ends.
+        lines: The canonical text of every entry in number order, then details, without line ends.
         total: How many are said to come.
         progress: Told how far it is.
 
@@ -75,6 +78,9 @@ def _load(
     waiting: dict[str, list[Cells]] = defaultdict(list)
     first = 1
     for seq, line in enumerate(lines, start=1):
+        if line.startswith(DETAILS_BEGIN):
+            waiting["details"].append(_details(seq, line))
+            continue
         for table, row in _rows(reader, chains, seq, line):
             waiting[table].append(row)
         reader.last = seq
@@ -107,6 +113,19 @@ def _rows(reader: Reader, chains: Chains, seq: int, line: str) -> list[tuple[str
     except UNREADABLE as error:
         raise _unfit(seq, "is not an entry as a book writes it") from error
     return [*rows, *(("tree", node) for node in reader.frontier.add(leaf))]
+
+
+def _details(seq: int, line: str) -> Cells:
+    """Return the row of the details that a line tells; verifying tells whether they fit."""
+    try:
+        told: dict[str, Any] = dict(read_canonical(line))
+        details, cells = told.pop("details"), [told.pop("entry"), told.pop("salt")]
+        cells += [details.pop(name, None) for name in DETAIL_FIELDS]
+        if told or details or bytes.fromhex(cells[1]).hex() != cells[1]:
+            raise ValueError("There is more than details have.")
+    except UNREADABLE as error:
+        raise _unfit(seq, "is not the details of an entry as a book writes them") from error
+    return tuple(cells)
 
 
 def _unfit(seq: int, what: str) -> InputError:

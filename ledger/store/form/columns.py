@@ -11,6 +11,8 @@ from ledger.domain.amounts.quantity import Quantity
 from ledger.domain.entries import FACTS
 from ledger.domain.entries.fields import FieldSpec, specs
 
+DETAIL_FIELDS = ("name", "role", "phone", "email", "address", "words")
+"""What may be told beside the entry of a person or a party."""
 _FIXED: dict[str, tuple[str, ...]] = {
     "lot": ("id", "code", "lot_type", "measure"),
     "person_key": ("initials", "seq"),
@@ -22,6 +24,7 @@ _FIXED: dict[str, tuple[str, ...]] = {
     "posting": ("seq", "line", "source", "target", "place", "taken", "given"),
     "level": ("seq", "lot", "amount"),
     "tree": ("height", "place", "hash"),
+    "details": ("seq", "salt", *DETAIL_FIELDS),
 }  # fmt: skip
 LISTS: dict[str, tuple[tuple[str, str], ...]] = {
     kind: tuple((spec.name, f"{kind}_{spec.name}") for spec in specs(facts) if spec.is_many)
@@ -32,7 +35,7 @@ IN_ORDER: tuple[str, ...] = (
     *("lot", "person_key", "material_key", "entry"),
     *FACTS,
     *(table for lists in LISTS.values() for _, table in lists),
-    *("posting", "level", "tree"),
+    *("posting", "level", "tree", "details"),
 )
 """All tables, in an order in which rows of many entries can be inserted."""
 

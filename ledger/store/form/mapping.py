@@ -9,10 +9,12 @@ from datetime import date, datetime
 from enum import StrEnum
 from typing import Any
 
+from msgspec import Struct
+
 from ledger.domain.amounts.quantity import Quantity
 from ledger.domain.entries import Entry, Facts, Material, Person
 from ledger.domain.entries.fields import specs
-from ledger.domain.entries.plain import instant_text
+from ledger.domain.entries.plain import has_commitment, instant_text
 from ledger.store.form.columns import LISTS
 
 Cells = tuple[Any, ...]
@@ -21,7 +23,7 @@ LotIds = Mapping[str, int]
 """Lot numbers by code."""
 Writer = Callable[[Any], Cells]
 """Gives the cells of one field's value."""
-_WRITERS: dict[type, tuple[tuple[str, Writer | None], ...]] = {}
+_WRITERS: dict[type, tuple[tuple[str, Writer | None, bool], ...]] = {}
 
 
 def rows(
@@ -98,10 +100,11 @@ def _facts_rows(seq: int, facts: Facts) -> list[tuple[str, Cells]]:
     return made
 
 
-def _cells(facts: object) -> list[Any]:
+def _cells(facts: Struct) -> list[Any]:
     cells: list[Any] = []
-    for name, write in _writers(type(facts)):
-        value = getattr(facts, name)
+    is_bare = has_commitment(facts)
+    for name, write, is_beside in _writers(type(facts)):
+        value = None if is_bare and is_beside else getattr(facts, name)
         if write:
             cells += write(value)
         else:
@@ -109,12 +112,17 @@ def _cells(facts: object) -> list[Any]:
     return cells
 
 
-def _writers(facts_class: type) -> tuple[tuple[str, Writer | None], ...]:
-    """Return the fields of a class that are no lists; None: stored as they are."""
+def _writers(facts_class: type) -> tuple[tuple[str, Writer | None, bool], ...]:
+    """Return the fields of a class that are no lists; None: stored as they are.
+
+    The last tells whether it may stand beside the text.
+    """
     # Asked for every row, so worked out once a class.
     if facts_class not in _WRITERS:
         _WRITERS[facts_class] = tuple(
-            (spec.name, _writer(spec.shape)) for spec in specs(facts_class) if not spec.is_many
+            (spec.name, _writer(spec.shape), spec.is_beside)
+            for spec in specs(facts_class)
+            if not spec.is_many
         )
     return _WRITERS[facts_class]
 

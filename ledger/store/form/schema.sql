@@ -171,6 +171,20 @@ CONSTRAINT ck_decant_heel CHECK (heel > 0),
 CONSTRAINT fk_decant_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
 STRICT;
+CREATE TABLE details (
+seq INTEGER NOT NULL,
+salt TEXT NOT NULL,
+name TEXT,
+role TEXT,
+phone TEXT,
+email TEXT,
+address TEXT,
+words TEXT,
+CONSTRAINT pk_details PRIMARY KEY (seq),
+CONSTRAINT ck_details_salt CHECK (length(salt) = 64),
+CONSTRAINT fk_details_seq FOREIGN KEY(seq) REFERENCES entry (seq)
+)
+STRICT;
 CREATE TABLE deviation (
 seq INTEGER NOT NULL,
 entry_kind TEXT NOT NULL,
@@ -202,7 +216,7 @@ body TEXT NOT NULL,
 leaf BLOB NOT NULL,
 CONSTRAINT pk_entry PRIMARY KEY (seq),
 CONSTRAINT ck_entry_by CHECK (by IS NOT NULL OR kind = 'house'),
-CONSTRAINT ck_entry_kind CHECK (kind IN ('house', 'person', 'material', 'formula', 'receipt', 'start', 'add', 'rest', 'filter', 'rinse', 'decant', 'look', 'measure', 'makeup', 'finish', 'bottle', 'labels', 'move', 'judge', 'check', 'complaint', 'count', 'note', 'deviation', 'clean', 'equipment', 'strike', 'party', 'limit', 'withdrawal', 'contact', 'closing', 'answer', 'forecast', 'trial')),
+CONSTRAINT ck_entry_kind CHECK (kind IN ('house', 'person', 'material', 'formula', 'receipt', 'start', 'add', 'rest', 'filter', 'rinse', 'decant', 'look', 'measure', 'makeup', 'finish', 'bottle', 'labels', 'move', 'judge', 'check', 'complaint', 'count', 'note', 'deviation', 'clean', 'equipment', 'strike', 'party', 'limit', 'withdrawal', 'contact', 'closing', 'answer', 'forecast', 'trial', 'forget')),
 CONSTRAINT ck_entry_origin CHECK (origin IN ('bench', 'paper', 'instrument', 'memory')),
 CONSTRAINT ck_entry_precision CHECK (precision IN ('exact', 'about', 'day')),
 CONSTRAINT ck_entry_leaf CHECK (length(leaf) = 32),
@@ -323,6 +337,30 @@ CONSTRAINT ck_forecast_own_most_micro CHECK (own_most_micro >= 0),
 CONSTRAINT fk_forecast_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
 CONSTRAINT ck_forecast_entry_kind CHECK (entry_kind = 'forecast')
 )
+STRICT;
+CREATE TABLE forget (
+seq INTEGER NOT NULL,
+entry_kind TEXT NOT NULL,
+party TEXT,
+person TEXT,
+CONSTRAINT pk_forget PRIMARY KEY (seq),
+CONSTRAINT fk_forget_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
+CONSTRAINT ck_forget_entry_kind CHECK (entry_kind = 'forget'),
+CONSTRAINT fk_forget_person FOREIGN KEY(person) REFERENCES person_key (initials)
+)
+STRICT;
+CREATE TABLE forget_entries (
+seq INTEGER NOT NULL,
+line INTEGER NOT NULL,
+entry INTEGER NOT NULL,
+is_kept INTEGER NOT NULL,
+CONSTRAINT pk_forget_entries PRIMARY KEY (seq, line),
+CONSTRAINT ck_forget_entries_entry CHECK (entry >= 0),
+CONSTRAINT ck_forget_entries_is_kept CHECK (is_kept IN (0, 1)),
+CONSTRAINT fk_forget_entries_seq FOREIGN KEY(seq) REFERENCES forget (seq),
+CONSTRAINT fk_forget_entries_entry FOREIGN KEY(entry) REFERENCES entry (seq)
+)
+WITHOUT ROWID,
 STRICT;
 CREATE TABLE formula (
 seq INTEGER NOT NULL,
@@ -599,6 +637,16 @@ CONSTRAINT uq_material_key_seq UNIQUE (seq)
 )
 WITHOUT ROWID,
 STRICT;
+CREATE TABLE material_names (
+seq INTEGER NOT NULL,
+line INTEGER NOT NULL,
+language TEXT NOT NULL,
+name TEXT NOT NULL,
+CONSTRAINT pk_material_names PRIMARY KEY (seq, line),
+CONSTRAINT fk_material_names_seq FOREIGN KEY(seq) REFERENCES material (seq)
+)
+WITHOUT ROWID,
+STRICT;
 CREATE TABLE measure (
 seq INTEGER NOT NULL,
 entry_kind TEXT NOT NULL,
@@ -643,11 +691,11 @@ STRICT;
 CREATE TABLE party (
 seq INTEGER NOT NULL,
 entry_kind TEXT NOT NULL,
-name TEXT NOT NULL,
+name TEXT,
 phone TEXT,
 email TEXT,
 address TEXT,
-words TEXT,
+words TEXT, code TEXT, commitment TEXT,
 CONSTRAINT pk_party PRIMARY KEY (seq),
 CONSTRAINT fk_party_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
 CONSTRAINT ck_party_entry_kind CHECK (entry_kind = 'party')
@@ -657,8 +705,8 @@ CREATE TABLE person (
 seq INTEGER NOT NULL,
 entry_kind TEXT NOT NULL,
 initials TEXT NOT NULL,
-name TEXT NOT NULL,
-role TEXT,
+name TEXT,
+role TEXT, commitment TEXT,
 CONSTRAINT pk_person PRIMARY KEY (seq),
 CONSTRAINT ck_person_entry_kind CHECK (entry_kind = 'person'),
 CONSTRAINT fk_person_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
@@ -838,7 +886,7 @@ chance_mpct INTEGER NOT NULL,
 entries INTEGER NOT NULL,
 root TEXT NOT NULL,
 formula TEXT,
-formula_version INTEGER,
+formula_version INTEGER, draw INTEGER CONSTRAINT ck_trial_draw CHECK (draw >= 0),
 CONSTRAINT pk_trial PRIMARY KEY (seq),
 CONSTRAINT ck_trial_number CHECK (number >= 0),
 CONSTRAINT ck_trial_product_kind CHECK (product_kind IN ('essence', 'washed-essence', 'gum-emulsion', 'blend', 'macerate', 'base-syrup', 'syrup', 'rework')),
@@ -903,13 +951,14 @@ CREATE VIEW last_level AS SELECT lot, amount, happened_at, stands_for FROM ( SEL
 CREATE VIEW lot_status AS SELECT lot.id AS lot, lot.code, CASE WHEN NOT EXISTS (SELECT 1 FROM in_force o WHERE o.stands_for = lot.id) THEN 'struck out' WHEN v.verdict = 'hold' THEN 'on hold' WHEN v.verdict = 'release' AND NOT EXISTS (SELECT 1 FROM reopening r WHERE r.lot = lot.id AND (r.happened_at > v.happened_at OR (r.happened_at = v.happened_at AND r.stands_for > v.stands_for))) THEN 'released' WHEN v.verdict = 'reject' THEN 'rejected' WHEN v.verdict = 'rework' THEN 'to be reworked' WHEN v.verdict = 'recall' THEN 'recalled' WHEN lot.lot_type = 'packed' THEN 'packed' WHEN lot.lot_type <> 'made' THEN 'in stock' WHEN EXISTS (SELECT 1 FROM in_force f WHERE f.lot = lot.id AND f.kind = 'finish' AND NOT EXISTS (SELECT 1 FROM reopening r WHERE r.lot = lot.id AND (r.happened_at > f.happened_at OR (r.happened_at = f.happened_at AND r.stands_for > f.stands_for)))) THEN 'finished' ELSE 'being made' END AS status FROM lot LEFT JOIN verdict v ON v.lot = lot.id;
 CREATE VIEW movement AS SELECT p.target AS lot, p.given AS change, e.happened_at, e.stands_for, e.seq FROM posting p JOIN in_force e ON e.seq = p.seq WHERE p.target IS NOT NULL AND p.given > 0 UNION ALL SELECT p.source AS lot, -p.taken AS change, e.happened_at, e.stands_for, e.seq FROM posting p JOIN in_force e ON e.seq = p.seq WHERE p.source IS NOT NULL AND p.taken > 0;
 CREATE VIEW on_hand AS SELECT lot.id AS lot, lot.code, lot.measure, CAST(COALESCE(v.amount, 0) + COALESCE(SUM(m.change), 0) AS BIGINT) AS amount FROM lot LEFT JOIN last_level v ON v.lot = lot.id LEFT JOIN movement m ON m.lot = lot.id AND (v.lot IS NULL OR m.happened_at > v.happened_at OR (m.happened_at = v.happened_at AND m.stands_for > v.stands_for)) GROUP BY lot.id, lot.code, lot.measure, v.amount;
+CREATE VIEW party_shown AS SELECT stored, shown FROM (SELECT p.code AS stored, d.name AS shown, ROW_NUMBER() OVER (PARTITION BY p.code ORDER BY e.happened_at DESC, e.stands_for DESC) AS nth FROM party p JOIN in_force e ON e.seq = p.seq JOIN details d ON d.seq = p.seq WHERE p.code IS NOT NULL) AS ranked WHERE nth = 1 UNION SELECT n.name AS stored, f.party AS shown FROM forget f JOIN forget_entries x ON x.seq = f.seq JOIN "party" n ON n.seq = x.entry WHERE x.is_kept = 1 AND f.party IS NOT NULL AND n.name IS NOT NULL UNION SELECT n.party AS stored, f.party AS shown FROM forget f JOIN forget_entries x ON x.seq = f.seq JOIN "move" n ON n.seq = x.entry WHERE x.is_kept = 1 AND f.party IS NOT NULL AND n.party IS NOT NULL UNION SELECT n.supplier AS stored, f.party AS shown FROM forget f JOIN forget_entries x ON x.seq = f.seq JOIN "receipt" n ON n.seq = x.entry WHERE x.is_kept = 1 AND f.party IS NOT NULL AND n.supplier IS NOT NULL UNION SELECT n.party AS stored, f.party AS shown FROM forget f JOIN forget_entries x ON x.seq = f.seq JOIN "complaint" n ON n.seq = x.entry WHERE x.is_kept = 1 AND f.party IS NOT NULL AND n.party IS NOT NULL UNION SELECT n.party AS stored, f.party AS shown FROM forget f JOIN forget_entries x ON x.seq = f.seq JOIN "contact" n ON n.seq = x.entry WHERE x.is_kept = 1 AND f.party IS NOT NULL AND n.party IS NOT NULL;
 CREATE VIEW reopening AS SELECT e.lot, e.happened_at, e.stands_for FROM in_force e LEFT JOIN rinse r ON r.seq = e.seq WHERE e.kind IN ('add', 'makeup') OR r.went_to = 'batch';
 CREATE VIEW v_entries AS SELECT e.seq AS entry, e.kind, l.code AS lot, CASE WHEN e.precision = 'day' THEN substr(datetime(e.happened_at, e.offset_min || ' minutes'), 1, 10) ELSE substr(datetime(e.happened_at, e.offset_min || ' minutes'), 1, 16) END AS happened, e.precision AS known, e.recorded_at AS recorded_utc, e."by" AS made_by, e.origin, e.sheet, e.reason, e.corrects, c.seq AS corrected_by, CASE WHEN c.seq IS NULL THEN 'in force' WHEN c.kind = 'strike' THEN 'struck' ELSE 'corrected' END AS standing FROM entry e LEFT JOIN entry c ON c.corrects = e.seq LEFT JOIN lot l ON l.id = e.lot;
 CREATE VIEW v_looks AS SELECT v.entry, v.lot, v.happened, k.grade, k.looked_at, k.dilution, k.ntu_milli / 1000.0 AS ntu, k.instrument, k.age_minutes / 60.0 AS age_h, k.temp_mdegc / 1000.0 AS temp_c, k.ring, k.louche, k.sediment, k.floc, k.crystals, k.words, v.made_by, v.standing FROM look k JOIN v_entries v ON v.entry = k.seq;
 CREATE VIEW v_money AS SELECT entry, lot, happened, material, 'cost' AS what, cost AS amount, currency, cost / amount_ml AS per_ml, cost / amount_g AS per_g, cost / amount_each AS per_each, standing FROM v_receipts WHERE cost IS NOT NULL UNION ALL SELECT entry, lot, happened, material, 'duty' AS what, duty AS amount, currency, duty / amount_ml AS per_ml, duty / amount_g AS per_g, duty / amount_each AS per_each, standing FROM v_receipts WHERE duty IS NOT NULL;
-CREATE VIEW v_moves AS SELECT v.entry, v.kind, v.happened, s.code AS from_lot, t.code AS to_lot, p.place AS outside, CASE WHEN COALESCE(s.measure, t.measure) = 'uL' THEN p.taken / 1000.0 END AS taken_ml, CASE WHEN COALESCE(s.measure, t.measure) = 'mg' THEN p.taken / 1000.0 END AS taken_g, CASE WHEN COALESCE(s.measure, t.measure) = 'ueach' THEN p.taken / 1000000.0 END AS taken_each, CASE WHEN COALESCE(t.measure, s.measure) = 'uL' THEN p.given / 1000.0 END AS given_ml, CASE WHEN COALESCE(t.measure, s.measure) = 'mg' THEN p.given / 1000.0 END AS given_g, CASE WHEN COALESCE(t.measure, s.measure) = 'ueach' THEN p.given / 1000000.0 END AS given_each, m.party, m.document, v.made_by, v.standing FROM posting p JOIN v_entries v ON v.entry = p.seq LEFT JOIN lot s ON s.id = p.source LEFT JOIN lot t ON t.id = p.target LEFT JOIN move m ON m.seq = p.seq;
-CREATE VIEW v_receipts AS SELECT v.entry, v.lot, v.happened, r.material, CASE WHEN r.amount_measure = 'uL' THEN r.amount / 1000.0 END AS amount_ml, CASE WHEN r.amount_measure = 'mg' THEN r.amount / 1000.0 END AS amount_g, CASE WHEN r.amount_measure = 'ueach' THEN r.amount / 1000000.0 END AS amount_each, r.supplier, r.supplier_lot, r.cost_minor / CASE COALESCE(r.cost_digits, 2) WHEN 0 THEN 1.0 WHEN 1 THEN 10.0 WHEN 2 THEN 100.0 WHEN 3 THEN 1000.0 ELSE 10000.0 END AS cost, r.duty_minor / CASE COALESCE(r.cost_digits, 2) WHEN 0 THEN 1.0 WHEN 1 THEN 10.0 WHEN 2 THEN 100.0 WHEN 3 THEN 1000.0 ELSE 10000.0 END AS duty, (SELECT h.currency FROM house h JOIN in_force e ON e.seq = h.seq ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1) AS currency, r.best_before, r.certificate, r.document, r.density_mg_per_l / 1000000.0 AS density_g_per_ml, r.abv_mpct / 1000.0 AS strength_vol_pct, v.made_by, v.standing FROM receipt r JOIN v_entries v ON v.entry = r.seq;
-CREATE VIEW v_stock AS SELECT h.code AS lot, COALESCE(r.material, s.product, bs.product, CASE WHEN l.lot_type = 'rinse' THEN 'rinse liquor' END) AS what, l.lot_type, st.status, CASE WHEN h.measure = 'uL' THEN h.amount / 1000.0 END AS on_hand_ml, CASE WHEN h.measure = 'mg' THEN h.amount / 1000.0 END AS on_hand_g, CASE WHEN h.measure = 'ueach' THEN h.amount / 1000000.0 END AS on_hand_each, b.size / 1000.0 AS bottle_ml, COALESCE(r.best_before, b.best_before, s.best_before) AS best_before_given, r.supplier, r.supplier_lot FROM on_hand h JOIN lot l ON l.id = h.lot JOIN lot_status st ON st.lot = h.lot LEFT JOIN in_force o ON o.stands_for = h.lot LEFT JOIN receipt r ON r.seq = o.seq LEFT JOIN "start" s ON s.seq = o.seq LEFT JOIN bottle b ON b.seq = o.seq LEFT JOIN lot bl ON bl.code = b.source LEFT JOIN in_force bo ON bo.stands_for = bl.id LEFT JOIN "start" bs ON bs.seq = bo.seq;
+CREATE VIEW v_moves AS SELECT v.entry, v.kind, v.happened, s.code AS from_lot, t.code AS to_lot, p.place AS outside, CASE WHEN COALESCE(s.measure, t.measure) = 'uL' THEN p.taken / 1000.0 END AS taken_ml, CASE WHEN COALESCE(s.measure, t.measure) = 'mg' THEN p.taken / 1000.0 END AS taken_g, CASE WHEN COALESCE(s.measure, t.measure) = 'ueach' THEN p.taken / 1000000.0 END AS taken_each, CASE WHEN COALESCE(t.measure, s.measure) = 'uL' THEN p.given / 1000.0 END AS given_ml, CASE WHEN COALESCE(t.measure, s.measure) = 'mg' THEN p.given / 1000.0 END AS given_g, CASE WHEN COALESCE(t.measure, s.measure) = 'ueach' THEN p.given / 1000000.0 END AS given_each, COALESCE(n.shown, m.party) AS party, m.document, v.made_by, v.standing FROM posting p JOIN v_entries v ON v.entry = p.seq LEFT JOIN lot s ON s.id = p.source LEFT JOIN lot t ON t.id = p.target LEFT JOIN move m ON m.seq = p.seq LEFT JOIN party_shown n ON n.stored = m.party;
+CREATE VIEW v_receipts AS SELECT v.entry, v.lot, v.happened, r.material, CASE WHEN r.amount_measure = 'uL' THEN r.amount / 1000.0 END AS amount_ml, CASE WHEN r.amount_measure = 'mg' THEN r.amount / 1000.0 END AS amount_g, CASE WHEN r.amount_measure = 'ueach' THEN r.amount / 1000000.0 END AS amount_each, COALESCE(n.shown, r.supplier) AS supplier, r.supplier_lot, r.cost_minor / CASE COALESCE(r.cost_digits, 2) WHEN 0 THEN 1.0 WHEN 1 THEN 10.0 WHEN 2 THEN 100.0 WHEN 3 THEN 1000.0 ELSE 10000.0 END AS cost, r.duty_minor / CASE COALESCE(r.cost_digits, 2) WHEN 0 THEN 1.0 WHEN 1 THEN 10.0 WHEN 2 THEN 100.0 WHEN 3 THEN 1000.0 ELSE 10000.0 END AS duty, (SELECT h.currency FROM house h JOIN in_force e ON e.seq = h.seq ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1) AS currency, r.best_before, r.certificate, r.document, r.density_mg_per_l / 1000000.0 AS density_g_per_ml, r.abv_mpct / 1000.0 AS strength_vol_pct, v.made_by, v.standing FROM receipt r JOIN v_entries v ON v.entry = r.seq LEFT JOIN party_shown n ON n.stored = r.supplier;
+CREATE VIEW v_stock AS SELECT h.code AS lot, COALESCE(r.material, s.product, bs.product, CASE WHEN l.lot_type = 'rinse' THEN 'rinse liquor' END) AS what, l.lot_type, st.status, CASE WHEN h.measure = 'uL' THEN h.amount / 1000.0 END AS on_hand_ml, CASE WHEN h.measure = 'mg' THEN h.amount / 1000.0 END AS on_hand_g, CASE WHEN h.measure = 'ueach' THEN h.amount / 1000000.0 END AS on_hand_each, b.size / 1000.0 AS bottle_ml, COALESCE(r.best_before, b.best_before, s.best_before) AS best_before_given, COALESCE(n.shown, r.supplier) AS supplier, r.supplier_lot FROM on_hand h JOIN lot l ON l.id = h.lot JOIN lot_status st ON st.lot = h.lot LEFT JOIN in_force o ON o.stands_for = h.lot LEFT JOIN receipt r ON r.seq = o.seq LEFT JOIN "start" s ON s.seq = o.seq LEFT JOIN bottle b ON b.seq = o.seq LEFT JOIN lot bl ON bl.code = b.source LEFT JOIN in_force bo ON bo.stands_for = bl.id LEFT JOIN "start" bs ON bs.seq = bo.seq LEFT JOIN party_shown n ON n.stored = r.supplier;
 CREATE VIEW verdict AS SELECT lot, verdict, happened_at, stands_for FROM ( SELECT e.lot, j.verdict, e.happened_at, e.stands_for, ROW_NUMBER() OVER ( PARTITION BY e.lot ORDER BY e.happened_at DESC, e.stands_for DESC) AS nth FROM judge j JOIN in_force e ON e.seq = j.seq) AS ranked WHERE nth = 1;
 CREATE TRIGGER guard_add_delete BEFORE DELETE ON "add" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_add_insert BEFORE INSERT ON "add" WHEN EXISTS (SELECT 1 FROM "add" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
@@ -952,6 +1001,10 @@ CREATE TRIGGER guard_decant_delete BEFORE DELETE ON "decant" BEGIN SELECT RAISE(
 CREATE TRIGGER guard_decant_insert BEFORE INSERT ON "decant" WHEN EXISTS (SELECT 1 FROM "decant" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_decant_order BEFORE INSERT ON "decant" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_decant_update BEFORE UPDATE ON "decant" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_details_delete BEFORE DELETE ON "details" WHEN NOT EXISTS (SELECT 1 FROM forget_entries WHERE entry = OLD.seq AND is_kept = 0) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_details_insert BEFORE INSERT ON "details" WHEN EXISTS (SELECT 1 FROM "details" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_details_order BEFORE INSERT ON "details" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_details_update BEFORE UPDATE ON "details" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_deviation_delete BEFORE DELETE ON "deviation" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_deviation_insert BEFORE INSERT ON "deviation" WHEN EXISTS (SELECT 1 FROM "deviation" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_deviation_order BEFORE INSERT ON "deviation" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
@@ -977,6 +1030,14 @@ CREATE TRIGGER guard_forecast_delete BEFORE DELETE ON "forecast" BEGIN SELECT RA
 CREATE TRIGGER guard_forecast_insert BEFORE INSERT ON "forecast" WHEN EXISTS (SELECT 1 FROM "forecast" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_forecast_order BEFORE INSERT ON "forecast" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_forecast_update BEFORE UPDATE ON "forecast" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_forget_delete BEFORE DELETE ON "forget" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_forget_entries_delete BEFORE DELETE ON "forget_entries" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_forget_entries_insert BEFORE INSERT ON "forget_entries" WHEN EXISTS (SELECT 1 FROM "forget_entries" WHERE ("seq" = NEW."seq" AND "line" = NEW."line")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_forget_entries_order BEFORE INSERT ON "forget_entries" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_forget_entries_update BEFORE UPDATE ON "forget_entries" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_forget_insert BEFORE INSERT ON "forget" WHEN EXISTS (SELECT 1 FROM "forget" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_forget_order BEFORE INSERT ON "forget" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_forget_update BEFORE UPDATE ON "forget" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_formula_delete BEFORE DELETE ON "formula" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_formula_insert BEFORE INSERT ON "formula" WHEN EXISTS (SELECT 1 FROM "formula" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_formula_keeping_delete BEFORE DELETE ON "formula_keeping" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
@@ -1035,6 +1096,10 @@ CREATE TRIGGER guard_material_key_delete BEFORE DELETE ON "material_key" BEGIN S
 CREATE TRIGGER guard_material_key_insert BEFORE INSERT ON "material_key" WHEN EXISTS (SELECT 1 FROM "material_key" WHERE ("code" = NEW."code") OR ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_material_key_order BEFORE INSERT ON "material_key" WHEN NEW.seq IS NOT COALESCE((SELECT MAX(seq) FROM entry), 0) + 1 BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_material_key_update BEFORE UPDATE ON "material_key" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_material_names_delete BEFORE DELETE ON "material_names" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_material_names_insert BEFORE INSERT ON "material_names" WHEN EXISTS (SELECT 1 FROM "material_names" WHERE ("seq" = NEW."seq" AND "line" = NEW."line")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_material_names_order BEFORE INSERT ON "material_names" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_material_names_update BEFORE UPDATE ON "material_names" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_material_order BEFORE INSERT ON "material" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_material_update BEFORE UPDATE ON "material" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_measure_delete BEFORE DELETE ON "measure" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;

@@ -14,7 +14,7 @@ from sqlalchemy.exc import DBAPIError
 
 from ledger.store.engine.connections import cause
 from ledger.store.form.appends import SERVER_FUNCTION, VERSION, guard_name
-from ledger.store.form.guards import SENTENCE
+from ledger.store.form.guards import ERASE_FUNCTION, SENTENCE
 from ledger.store.form.kept import kept_views
 from ledger.store.form.tables import METADATA
 from ledger.store.form.views import on_server
@@ -44,7 +44,8 @@ _TRIGGERS = text(
 _GUARDS = text(
     "SELECT p.proname, p.prosrc, p.proconfig FROM pg_proc p "
     "JOIN pg_namespace n ON n.oid = p.pronamespace "
-    "WHERE n.nspname = current_schema() AND p.proname IN ('guard_book', 'guard_order')"
+    "WHERE n.nspname = current_schema() AND p.proname IN ('guard_book', 'guard_erased', "
+    "'guard_order')"
 )
 _SCHEMA = text("SELECT current_schema()")
 _RULES = text(
@@ -69,6 +70,8 @@ _BEFORE = 2
 """The same for a trigger that fires before the statement."""
 _EACH_ROW_INSERTED = 1 + _BEFORE + 4
 """The same for one that fires before each row is added."""
+_EACH_ROW_TAKEN_AWAY = 1 + _BEFORE + _KINDS["delete"]
+"""The same for one that fires before each row is taken away."""
 _TRIAL = "pottle_as_kept"
 _AS_IS = {"no_parameters": True}
 """How a per cent sign stays one, where a driver would fill in a value."""
@@ -172,6 +175,8 @@ def _guard_faults(connection: Connection, things: dict[str, str]) -> Iterator[st
         for table in (*METADATA.tables, VERSION)
         if table in things
     }
+    if "details" in things:
+        expected["guard_details_delete"] = ("details", _EACH_ROW_TAKEN_AWAY, "guard_erased")
     triggers = {row.tgname: row for row in connection.execute(_TRIGGERS)}
     for name, kept in sorted(expected.items()):
         row = triggers.pop(name, None)
@@ -185,9 +190,11 @@ def _guard_faults(connection: Connection, things: dict[str, str]) -> Iterator[st
     found = sorted(
         (name, said.strip(), set_to) for name, said, set_to in connection.execute(_GUARDS)
     )
+    path = [f"search_path={schema}, pg_temp"]
     if found != [
         ("guard_book", f"BEGIN RAISE EXCEPTION '{SENTENCE}'; END", None),
-        ("guard_order", SERVER_FUNCTION.strip(), [f"search_path={schema}, pg_temp"]),
+        ("guard_erased", ERASE_FUNCTION.strip(), path),
+        ("guard_order", SERVER_FUNCTION.strip(), path),
     ]:
         yield "The guards of the book do not refuse as they were made to."
 

@@ -28,6 +28,7 @@ from ledger.domain.amounts.quantity import Measure, Quantity
 from ledger.domain.entries import FACTS
 from ledger.domain.entries.choices import LotType, Origin, Place, Precision
 from ledger.domain.entries.fields import FieldSpec, specs
+from ledger.store.form.columns import DETAIL_FIELDS
 
 # SQLite takes a key for the number of its row only where it is called INTEGER.
 BIG = BigInteger().with_variant(Integer, "sqlite")
@@ -171,6 +172,17 @@ TREE = Table(
     sqlite_with_rowid=False,
 )
 
+# Who people and parties are: what the commitment of their entry is to, till it is forgotten.
+DETAILS = Table(
+    "details",
+    METADATA,
+    Column("seq", BIG, ForeignKey("entry.seq"), primary_key=True, autoincrement=False),
+    Column("salt", Text, nullable=False),
+    *(Column(name, Text) for name in DETAIL_FIELDS),
+    CheckConstraint("length(salt) = 64", name="salt"),
+    sqlite_strict=True,
+)
+
 REFERENCES = {
     "lot": "lot.code",
     "person": "person_key.initials",
@@ -180,7 +192,7 @@ REFERENCES = {
 
 
 def _columns(spec: FieldSpec) -> list[Column[object] | CheckConstraint]:
-    null, name = spec.is_optional, spec.name
+    null, name = spec.may_lack, spec.name
     references = [ForeignKey(REFERENCES[spec.refers_to])] if spec.refers_to else []
     if spec.shape is Quantity:
         return [

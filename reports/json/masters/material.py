@@ -20,6 +20,8 @@ class MaterialRow(Answer, frozen=True):
     """Its density."""
     abv: Figure | None
     """Its strength in % vol at 20 °C."""
+    names: dict[str, str]
+    """Its names for ingredient lists in other languages, by the language's code."""
 
 
 def material_row(item: Material) -> MaterialRow:
@@ -31,4 +33,5 @@ def material_row(item: Material) -> MaterialRow:
         how=item.how_obtained,
         density_g_per_ml=scaled_or_none(item.density_mg_per_l, 6),
         abv=scaled_or_none(item.abv_mpct, 3),
+        names={told.language: told.name for told in item.names},
     )

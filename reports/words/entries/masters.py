@@ -5,6 +5,7 @@ Guarantees: all that was recorded is told, in the order in which a maker would s
 
 from ledger.domain.amounts.money import coins
 from ledger.domain.entries.choices import FoodGrade
+from ledger.domain.entries.evidence import Forget
 from ledger.domain.entries.house import House, Party, Person
 from ledger.domain.entries.masters import Formula, Material
 from ledger.domain.entries.receipt import Receipt
@@ -39,7 +40,26 @@ def person(facts: Person) -> Parts:
 
 def party(facts: Party) -> Parts:
     """Return what is told of a supplier or a customer."""
-    return facts.name, facts.phone, facts.email, facts.address, facts.words
+    is_known = facts.code and facts.name not in ("", facts.code)
+    name = f"{facts.code} is {facts.name}" if is_known else facts.code or facts.name
+    return name, facts.phone, facts.email, facts.address, facts.words
+
+
+def forget(facts: Forget) -> Parts:
+    """Return what is told of somebody who is forgotten."""
+    erased = [f"{named.entry}" for named in facts.entries if not named.is_kept]
+    kept = [f"{named.entry}" for named in facts.entries if named.is_kept]
+    return (
+        before("party", facts.party),
+        before("person", facts.person),
+        f"details erased of {_numbered(erased)}" if erased else None,
+        f"the name stays in the text of {_numbered(kept)}" if kept else None,
+    )
+
+
+def _numbered(entries: list[str]) -> str:
+    *first, last = entries
+    return f"entries {', '.join(first)} and {last}" if first else f"entry {last}"
 
 
 def material(facts: Material) -> Parts:
@@ -55,6 +75,7 @@ def material(facts: Material) -> Parts:
         None if facts.food_grade is FoodGrade.UNKNOWN else f"food grade {facts.food_grade}",
         before("allergens", facts.allergens),
         before("on ingredient lists", facts.ingredient_name),
+        *(f"in {told.language} {told.name}" for told in facts.names),
         before("additive", facts.additive),
         before("100 g hold", facts.nutrition),
         *(f"{c.substance} {scaled(c.fraction_ppm, 10_000, '%')}" for c in facts.constituents),

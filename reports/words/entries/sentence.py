@@ -20,7 +20,7 @@ from ledger.domain.entries.bench import (
     Rinse,
     Start,
 )
-from ledger.domain.entries.evidence import Strike
+from ledger.domain.entries.evidence import Forget, Strike
 from ledger.domain.entries.forecasts import Foretold
 from ledger.domain.entries.goods import Answer, Bottle, Complaint, Labels, Move
 from ledger.domain.entries.house import House, Party, Person
@@ -95,6 +95,7 @@ KINDS: dict[type[Facts], Kind] = {
     Answer: Kind("complaint answered", goods.answer),
     Foretold: Kind("foretold", forecasts.foretold),
     Plan: Kind("trial planned", bench.plan),
+    Forget: Kind("forgotten", stock.forget),
 }
 """Every kind of entry, with its title and its words."""
 

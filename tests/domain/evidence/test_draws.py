@@ -5,10 +5,12 @@ from hashlib import sha256
 import pytest
 from msgspec.structs import replace
 
-from ledger.domain.entries.trials import TwoLevels
+from ledger.domain.entries.trials import Evening, Plan, TwoLevels
 from ledger.domain.evidence.draws import (
+    CLEAR,
     MOST_DRAWN,
     drawn,
+    jars_of,
     lot_code,
     mark,
     question_of,
@@ -80,3 +82,17 @@ def test_a_mark_is_the_ending_of_a_lot_code_with_its_check() -> None:
 def test_more_jars_than_marks_are_not_drawn() -> None:
     with pytest.raises(ValueError, match="no codes"):
         drawn(SEED, [MOST_DRAWN + 1])
+
+
+def test_a_new_plan_draws_no_mark_that_is_read_for_another_and_an_old_one_keeps_its_own() -> None:
+    plan = replace(PLAN, evenings=tuple(Evening(8) for _ in range(12)))
+    endings = [[lot_code(one, jar.blind)[-1] for jar in jars_of(one)] for one in (plan, new(plan))]
+    assert set(endings[0]) & set("1IL0OQ")
+    assert not set(endings[1]) & set("1IL0OQ")
+    blinds = [[jar.blind for jar in jars_of(one)] for one in (plan, new(plan))]
+    clear = [blind for blind in blinds[0] if lot_code(plan, blind)[-1] not in "1IL0OQ"]
+    assert blinds[1][: len(clear)] == clear
+
+
+def new(plan: Plan) -> Plan:
+    return replace(plan, draw=CLEAR)

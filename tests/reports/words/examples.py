@@ -41,7 +41,7 @@ from ledger.domain.entries.choices import (
     VacuumReference,
     Verdict,
 )
-from ledger.domain.entries.evidence import Strike
+from ledger.domain.entries.evidence import Forget, Named, Strike
 from ledger.domain.entries.forecasts import Carried, Foretold
 from ledger.domain.entries.goods import Answer, Bottle, Complaint, Labels, Move
 from ledger.domain.entries.house import House, Party, Person
@@ -52,6 +52,7 @@ from ledger.domain.entries.masters import (
     FormulaStep,
     Limit,
     Material,
+    NameIn,
     Withdrawal,
 )
 from ledger.domain.entries.recall import Closing, Contact
@@ -98,10 +99,11 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
             constituents=(Constituent("limonene", 940_000),),
             additive="flavouring",
             nutrition="none",
+            names=(NameIn("de", "Orangenöl"), NameIn("fr", "huile d'orange")),
         ),
         "orange-oil is Sweet orange oil, oil, expressed, 0.845 g/mL, at 20 °C, 0 % vol, food grade "
-        "yes, allergens none, on ingredient lists orange oil, additive flavouring, 100 g hold "
-        "none, limonene 94 %, caution Flammable",
+        "yes, allergens none, on ingredient lists orange oil, in de Orangenöl, in fr huile "
+        "d'orange, additive flavouring, 100 g hold none, limonene 94 %, caution Flammable",
     ),
     (
         Formula(
@@ -279,8 +281,13 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
     (Equipment("Jar 3", "new", q("2L")), "Jar 3, new, holds 2 L"),
     (Strike(), "an entry made by mistake"),
     (
-        Party("A stall", "01 555 0100", "stall@example.com", "1 Bridge Street", "ask for Bo"),
-        "A stall, 01 555 0100, stall@example.com, 1 Bridge Street, ask for Bo",
+        Forget("P3", "AB", tuple(Named(seq, is_kept=seq < 10) for seq in (9, 12, 40, 41))),
+        "party P3, person AB, details erased of entries 12, 40 and 41, the name stays in the text "
+        "of entry 9",
+    ),
+    (
+        Party("A stall", "01 555 0100", "stall@example.com", "1 Bridge Street", "ask for Bo", "P3"),
+        "P3 is A stall, 01 555 0100, stall@example.com, 1 Bridge Street, ask for Bo",
     ),
     (
         Limit(

@@ -1,5 +1,6 @@
 """Lines that are not those of a book as it was are refused in words, and nothing is kept."""
 
+import json
 import shutil
 from collections.abc import Callable
 from pathlib import Path
@@ -34,6 +35,11 @@ def swap(lines: list[str], one: int, other: int) -> list[str]:
     return swapped
 
 
+def entries(lines: list[str]) -> int:
+    """Return how many of the lines are entries."""
+    return sum('"facts":' in line for line in lines)
+
+
 BAD_LINES: dict[str, tuple[Callable[[list[str]], list[str]], str]] = {
     "a line lost": (
         lambda lines: lines[:5] + lines[6:],
@@ -48,7 +54,7 @@ BAD_LINES: dict[str, tuple[Callable[[list[str]], list[str]], str]] = {
         "Line 5 holds entry 5, where entry 4 was expected.",
     ),
     "the end lost": (
-        lambda lines: lines[:-2],
+        lambda lines: [line for line in lines if f'"seq":{entries(lines)},' not in line],
         "The file has {less} entries, and its first line says {size}.",
     ),
     "a line cut": (
@@ -56,7 +62,7 @@ BAD_LINES: dict[str, tuple[Callable[[list[str]], list[str]], str]] = {
         "Line 4 is not an entry as a book writes it.",
     ),
     "a word changed": (
-        lambda lines: [lines[0], *(line.replace("Anna", "Hanna") for line in lines[1:])],
+        lambda lines: [lines[0], *(line.replace("C7731", "C7732") for line in lines[1:])],
         "The entries do not have the root that the first line says.",
     ),
     "a space more": (
@@ -70,6 +76,18 @@ BAD_LINES: dict[str, tuple[Callable[[list[str]], list[str]], str]] = {
     "a first line of another house": (
         lambda lines: [lines[0].replace("Quayside", "Kerbside"), *lines[1:]],
         "The entries are of the house Quayside Essences, and the first line of another.",
+    ),
+    "details of another": (
+        lambda lines: [line.replace("Quay Bar", "Key Bar") for line in lines],
+        "The details of entry {details} are not those that the entry has a commitment to.",
+    ),
+    "details that are none": (
+        lambda lines: [line.replace('"Quay Bar"', '"Quay Bar","nose":"Bo"') for line in lines],
+        "Line {told} is not the details of an entry as a book writes them.",
+    ),
+    "details left out": (
+        lambda lines: [line for line in lines if "Quay Bar" not in line],
+        "The details of entry {details} are lost, and no entry says that they were forgotten.",
     ),
     "a lot nobody opened": (
         lambda lines: [
@@ -93,9 +111,11 @@ def test_lines_that_do_not_fit_are_refused_and_nothing_is_kept(
     path.write_text("\n".join(spoil(lines)), encoding="utf-8")
     with pytest.raises((InputError, FindingError)) as raised:
         import_book(path, str(tmp_path / "new.db"), silent)
-    size = len(lines) - 2
+    size = entries(lines)
     oil = next(n for n, line in enumerate(lines, start=1) if '"SOO-001-3"' in line)
-    said = what.format(size=size, less=size - 1, oil=oil)
+    told, line = next((n, line) for n, line in enumerate(lines, start=1) if "Quay Bar" in line)
+    details = json.loads(line)["entry"]
+    said = what.format(size=size, less=size - 1, oil=oil, told=told, details=details)
     assert raised.value.problems == ((said, NOTHING_KEPT),)
     assert [item.name for item in tmp_path.iterdir()] == ["bad.jsonl"]
 
@@ -107,8 +127,8 @@ def test_lines_that_do_not_fit_are_refused_and_nothing_is_kept(
         ("{}", "The first line is not that of a book in lines."),
         ("[1]", "The first line is not that of a book in lines."),
         (
-            '{"entries":1,"format":"pottle book 2","house":"W","root":"ab"}',
-            'The file is of the form "pottle book 2", not "pottle book 1".',
+            '{"entries":1,"format":"pottle book 3","house":"W","root":"ab"}',
+            'The file is of the form "pottle book 3", not "pottle book 2".',
         ),
         (
             '{"entries":1,"format":"pottle book 1","house":"W","root":"ab"}',

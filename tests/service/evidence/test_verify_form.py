@@ -91,17 +91,17 @@ def test_what_differs_from_the_form_of_the_book_is_told(
     [
         pytest.param(
             "UPDATE alembic_version SET version_num = '0001'",
-            "The book's version is written as ['0001'], not 0006.",
+            "The book's version is written as ['0001'], not 0007.",
             id="changed",
         ),
         pytest.param(
             "DELETE FROM alembic_version",
-            "The book's version is written as [], not 0006.",
+            "The book's version is written as [], not 0007.",
             id="lost",
         ),
         pytest.param(
             "INSERT INTO alembic_version VALUES ('0001b')",
-            "The book's version is written as ['0006', '0001b'], not 0006.",
+            "The book's version is written as ['0007', '0001b'], not 0007.",
             id="told twice",
         ),
     ],

@@ -12,9 +12,11 @@ from ledger.domain.entries import Add, Draft, Entry, Note, When
 from ledger.errors import RefusedError, StorageError
 from ledger.service.desk.book import Book
 from ledger.service.evidence.verify import verify
+from ledger.store.form.appends import out_of_order
 from ledger.store.form.create import create_book
-from ledger.store.form.tables import METADATA
+from ledger.store.form.tables import DETAILS, METADATA
 from ledger.store.write import recorder
+from ledger.store.write.rows import insert_many
 from tests.benchmarks import bulk
 from tests.benchmarks.bulk import Bulk
 from tests.conftest import Server
@@ -72,6 +74,10 @@ def test_a_whole_book_is_appended_with_the_same_rows_and_root(
     monkeypatch.setattr(bulk, "CHUNK", chunk)
     entries = sqlite_walked.entries()
     assert append(empty, *entries) == len(entries)
+    with sqlite_walked.reading() as connection:
+        details = [tuple(row) for row in connection.execute(select(DETAILS))]
+    with empty.writing() as connection, out_of_order(connection):
+        insert_many(connection, "details", details)
     assert all_rows(empty) == all_rows(sqlite_walked.book)
     assert verify(empty) == verify(sqlite_walked.book)
 

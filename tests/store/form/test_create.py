@@ -24,6 +24,7 @@ VIEWS = {
     "movement",
     "last_level",
     "on_hand",
+    "party_shown",
     "verdict",
     "reopening",
     "lot_status",

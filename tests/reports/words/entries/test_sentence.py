@@ -21,6 +21,9 @@ UNTOLD = {
     ("deviation", "about"),
     ("house", "hour_digits"),
     ("receipt", "cost_digits"),
+    ("trial", "draw"),
+    ("party", "commitment"),
+    ("person", "commitment"),
 }
 """Fields that may be left out without a word: which entry began a rest, what goes with another
 field or how exactly it is kept, and what a note beside the line tells. A formula is told whole by
