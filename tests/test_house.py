@@ -2,7 +2,6 @@
 
 import ast
 from collections.abc import Iterator
-from functools import cache
 from keyword import iskeyword
 from pathlib import Path
 
@@ -21,6 +20,7 @@ from tests.house import (
     spread,
     with_their_module,
 )
+from tests.mirror import imported, mirror
 
 ROOMS = frozenset(
     {
@@ -88,42 +88,9 @@ def modules() -> list[Path]:
     return [path for path in told if "migrations" not in path.parts]
 
 
-def mirror(module: Path) -> Path:
-    """Return where the test of a module stands.
-
-    >>> mirror(Path("ledger/service/bench/add.py")).as_posix()
-    'tests/service/bench/test_add.py'
-    >>> mirror(Path("cli/commands/import_.py")).as_posix()
-    'tests/cli/commands/test_import.py'
-    """
-    folders = module.parts[:-1]
-    if folders[0] == "ledger":
-        folders = folders[1:]
-    return Path("tests", *folders, f"test_{module.stem.rstrip('_')}.py")
-
-
 def folders_in(folder: str) -> set[str]:
     """Return the names of the folders with Python in them."""
     return {path.parent.name for path in (ROOT / folder).glob("*/*.py")}
-
-
-def imported(path: Path) -> set[str]:
-    """Return the modules that a file imports, wherever in it, as paths below the root."""
-    return {name for name in _imported(path) if (ROOT / name).is_file()}
-
-
-@cache
-def _imported(path: Path) -> frozenset[str]:
-    found = set()
-    for node in ast.walk(ast.parse((ROOT / path).read_text(encoding="utf-8"))):
-        if isinstance(node, ast.ImportFrom) and node.module:
-            found |= {node.module, *(f"{node.module}.{item.name}" for item in node.names)}
-        elif isinstance(node, ast.Import):
-            found |= {item.name for item in node.names}
-        elif isinstance(node, ast.Constant) and isinstance(node.value, str):
-            found |= {node.value} if node.value.startswith(SOURCE) else set()
-    paths = (name.replace(".", "/") for name in found)
-    return frozenset(file for path in paths for file in (f"{path}.py", f"{path}/__init__.py"))
 
 
 def used_by(test: Path) -> set[str]:

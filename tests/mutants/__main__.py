@@ -1,68 +1,50 @@
 """Put small faults into the source, one at a time, and see whether a test notices.
 
 ``python -m tests.mutants [N] [SEED] [PATH]`` tries N mutants (100 if not said), drawn by SEED (the
-day, as 20260311, if not said) from the whole source or a file or folder of it, on two cores at
-most. It tells the mutants that no test noticed, with their change, and scores by area and by kind.
-With N = 0 it only makes the map of lines and tests. It needs the extra `mutants`.
+day, as 20260311, if not said) from the whole source or a file or folder of it. It tells the mutants
+that no test noticed, with their change, and scores by area and by kind. The map of lines and tests
+is made as far as it is needed: first of the tests nearest to the modules, then, for mutants that
+these and all others that are known do not notice, of what was changed since. `--near` runs the
+nearest tests alone, and so tells a score that is at least so high. `--map` only makes the map of
+all tests. It needs the extra `mutants`.
 """
 
 import argparse
 import sys
-import time
-from collections.abc import Sequence
-from concurrent.futures import ThreadPoolExecutor
-from contextlib import ExitStack
 from datetime import UTC, datetime
 from importlib.util import find_spec
-from queue import SimpleQueue
 
-from tests.mutants.equivalents import LISTED, listed, reason_of
-from tests.mutants.mapping import Map, running
-from tests.mutants.noting import WORKERS, BrokenError, map_of
+from tests.mutants.equivalents import LISTED, listed
+from tests.mutants.kept import Kept
+from tests.mutants.near import files_of_tests, hash_text, keys, nearest
+from tests.mutants.noting import KEPT, BrokenError, renew
 from tests.mutants.report import report
-from tests.mutants.running import Outcome, Worker
-from tests.mutants.sampling import Mutant, drawn, texts
-from tests.mutants.tree import ROOT, copy_to, mutable, project_files, workspace
+from tests.mutants.sampling import drawn, texts
+from tests.mutants.tree import ROOT, mutable, project_files
+from tests.mutants.trier import Trier
 
 
-def tried(mutants: Sequence[Mutant], files: list[str], known: Map) -> list[Outcome]:
-    """Try mutants, two at a time, each worker in a copy of its own."""
-    equivalents = listed(LISTED.read_text(encoding="utf-8"))
-    trusted: set[str] = set()
-    free: SimpleQueue[Worker] = SimpleQueue()
-    with ExitStack() as stack:
-        for _ in range(WORKERS):
-            space = stack.enter_context(workspace())
-            free.put(Worker(copy_to(space / "copy", files), space, known, trusted))
-
-        def one(mutant: Mutant, tests: list[str]) -> Outcome:
-            if reason_of(mutant, equivalents):
-                return Outcome(mutant, "equivalent")
-            began, worker = time.monotonic(), free.get()
-            try:
-                end, by = worker.tried(mutant, tests)
-            finally:
-                free.put(worker)
-            outcome = Outcome(mutant, end, by, len(tests), time.monotonic() - began)
-            print(_progress(outcome), file=sys.stderr, flush=True)
-            return outcome
-
-        chosen = [running(one.place, one.file, one.before, known) for one in mutants]
-        with ThreadPoolExecutor(WORKERS) as pool:
-            return list(pool.map(one, mutants, chosen))
-
-
-def _progress(one: Outcome) -> str:
-    what = f"{one.mutant.file}:{one.mutant.line}  {one.by or one.mutant.change}"
-    return f"{one.end:<9}{one.seconds:>6.1f} s {one.tests:>5} tests  {what}"
-
-
-def main(count: int, seed: int, under: str) -> int:
+def main(asked: argparse.Namespace) -> int:
     """Try mutants and print the report; return the exit code, which tells of a broken harness."""
     files = project_files()
-    mutants, places = drawn(texts(mutable(files, under), ROOT), count, seed)
-    outcomes = tried(mutants, files, map_of(files))
-    print(report(outcomes, places, seed))
+    modules = dict(texts((name for name in files if name.endswith(".py")), ROOT))
+    tests = files_of_tests(modules)
+    source = {name: hash_text(modules[name]) for name in mutable(files)}
+    kept = Kept(KEPT, keys(tests), source)
+    if asked.map:
+        renew(kept, tests, files, asked.cores)
+        return 0
+    mutants, places = drawn(texts(mutable(files, asked.under), ROOT), asked.count, asked.seed)
+    near = {file: nearest(file, tests) for file in {one.file for one in mutants}}
+    renew(kept, set().union(*near.values()) - kept.known(), files, asked.cores)
+    equivalent = listed(LISTED.read_text(encoding="utf-8"))
+    with Trier(files, asked.cores, near, equivalent) as trier:
+        outcomes = trier.tried(mutants, kept.map(), is_near=asked.near)
+        if not asked.near:
+            left = [one.mutant for one in outcomes if one.end in ("survived", "unrun")]
+            renew(kept, set().union(*(kept.lacking(one.file) for one in left)), files, asked.cores)
+            outcomes = trier.tried_again(outcomes, kept.map())
+    print(report(outcomes, places, asked.seed, is_near=asked.near))
     return 2 if any(one.end == "broken" for one in outcomes) else 0
 
 
@@ -72,6 +54,9 @@ def _asked() -> argparse.Namespace:
     today = int(f"{datetime.now(UTC):%Y%m%d}")
     parser.add_argument("seed", metavar="SEED", nargs="?", type=int, default=today)
     parser.add_argument("under", metavar="PATH", nargs="?", default="")
+    parser.add_argument("--near", action="store_true", help="run the nearest tests alone")
+    parser.add_argument("--map", action="store_true", help="only make the map of all tests")
+    parser.add_argument("--cores", metavar="N", type=int, default=2, help="processes at once (2)")
     asked = parser.parse_args()
     if find_spec("coverage") is None:
         parser.error("Coverage is not installed: pip install -e '.[test,mutants]'.")
@@ -81,8 +66,7 @@ def _asked() -> argparse.Namespace:
 
 
 if __name__ == "__main__":
-    asked = _asked()
     try:
-        sys.exit(main(asked.count, asked.seed, asked.under))
+        sys.exit(main(_asked()))
     except BrokenError as error:
         sys.exit(str(error))

@@ -7,8 +7,9 @@ functions, and functions that are called for these) is run for everybody, so for
 that run a line of the module's functions or, if none does (a module of classes and constants), all
 tests, those of the folder that mirrors the module's before the others.
 
-Guarantees: the quickest test comes first. Refuses: to know what a function would have run that
-remembers by other means than a cache of `functools`; the first test that needs it stands for all.
+Guarantees: tests of the nearest files come first, and of these and of the others the quickest.
+Refuses: to know what a function would have run that remembers by other means than a cache of
+`functools`; the first test that needs it stands for all.
 """
 
 from collections.abc import Callable, Collection, Iterable, Mapping
@@ -68,24 +69,39 @@ class Map:
             self.fixtures.get(fixture, 0.0) for fixture in shared
         )
 
-    def in_order(self, names: Iterable[str]) -> list[str]:
-        """Return tests, the quickest first."""
-        return sorted(names, key=lambda name: (self.seconds([name]), name))
+    def in_order(self, names: Iterable[str], near: Collection[str] = ()) -> list[str]:
+        """Return tests, those of near files first and then the quickest first."""
+
+        def place(name: str) -> tuple[bool, float, str]:
+            return name.split("::")[0] not in near, self.seconds([name]), name
+
+        return sorted(names, key=place)
 
 
-def running(place: Place, file: str, text: str, known: Map) -> list[str]:
-    """Return the tests that run a place, in the order in which they are to be tried."""
+def running(
+    place: Place, file: str, text: str, known: Map, near: Collection[str] = ()
+) -> list[str]:
+    """Return the tests that run a place, in the order in which they are to be tried.
+
+    Args:
+        place: The place.
+        file: The module in which it is.
+        text: Its text.
+        known: The map.
+        near: The test files that are nearest to it.
+    """
     contexts = known.contexts(file)
     first, last = place.lines
     here = {context for line in range(first, last + 1) for context in contexts.get(line, ())}
     if place.in_function and IMPORT not in here:
-        return known.in_order(known.named(here))
+        return known.in_order(known.named(here), near)
     called = {context for line in function_lines(text) for context in contexts.get(line, ())}
     tests = known.named(here if place.in_function else ()) | known.named(called)
     if tests:
-        return known.in_order(tests)
-    near = mirrored(file, known.tests)
-    return known.in_order(near) + known.in_order(known.tests.keys() - near)
+        return known.in_order(tests, near)
+    beside = mirrored(file, known.tests)
+    others = known.tests.keys() - beside
+    return known.in_order(beside, near) + known.in_order(others, near)
 
 
 def mirrored(file: str, tests: Iterable[str]) -> set[str]:

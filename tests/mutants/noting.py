@@ -1,25 +1,24 @@
-"""Making the map of lines and tests, once for the source and tests as they are, and keeping it.
+"""Noting which lines test files run: they are run whole on a copy without a fault.
 
-Guarantees: a map is of a whole run of all tests on a copy without a fault, in which every test
-passed; a kept one is renewed when the source or the tests are others. Needs the extra `mutants`.
+Guarantees: a test that does not pass there is told and left out, since it can tell of no fault.
+Needs the extra `mutants`.
 """
 
 import json
-import shutil
 import subprocess
 import sys
-from collections.abc import Mapping
-from functools import cache
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Any
 
 from tests.mutants.areas import SOURCES
-from tests.mutants.mapping import Map, Timed
-from tests.mutants.tree import ROOT, copy_to, environment, key_of, workspace
+from tests.mutants.kept import Kept
+from tests.mutants.tree import ROOT, copy_to, environment, workspace
 
-KEPT = ROOT / ".mutants"
+KEPT = ROOT / ".mutants" / "map.db"
 """Where the map is kept, outside of what git keeps."""
-WORKERS = 2
+PASSED, FAILED = 0, 1
+"""The exit codes of pytest when all tests passed, and when some did not."""
 SETTINGS = """\
 [run]
 core = ctrace
@@ -34,50 +33,54 @@ disable_warnings = no-data-collected, module-not-imported, module-not-measured, 
 
 
 class BrokenError(Exception):
-    """The tests do not pass on the source without a fault, or not in a copy."""
+    """The tests cannot be run on the source without a fault."""
 
 
-def map_of(files: list[str], root: Path = ROOT, kept: Path = KEPT) -> Map:
-    """Return the map of the project as it is, made now if it is not kept."""
-    folder = kept / key_of(files, root)
-    if not folder.is_dir():
-        with workspace() as space:
-            made = _noted(copy_to(space / "copy", files, root), space)
-            shutil.rmtree(kept, ignore_errors=True)
-            kept.mkdir()
-            shutil.copytree(made, folder.with_suffix(".new"))
-        folder.with_suffix(".new").replace(folder)
-    return read(folder)
+def renew(
+    kept: Kept, tests: Iterable[str], files: Iterable[str], cores: int, root: Path = ROOT
+) -> None:
+    """Note what test files run and keep it.
+
+    Args:
+        kept: The map.
+        tests: The test files.
+        files: All files of the project.
+        cores: How many processes run them.
+        root: Where the project is.
+    """
+    chosen = sorted(tests)
+    if not chosen:
+        return
+    print(f"noting what {len(chosen)} test files run", file=sys.stderr, flush=True)
+    with workspace() as space:
+        kept.store(_noted(copy_to(space / "copy", files, root), space, chosen, cores), chosen)
 
 
-def _noted(copy: Path, space: Path) -> Path:
-    """Run all tests and return the folder with what they ran."""
+def _noted(copy: Path, space: Path, tests: Sequence[str], cores: int) -> Path:
+    """Run test files and return the folder with what they ran."""
     notes, scratch = space / "notes", space / "scratch"
     notes.mkdir()
     scratch.mkdir()
     sources = "\n".join(f"  {copy / name}" for name in SOURCES if (copy / name).is_dir())
     (notes / "coveragerc").write_text(SETTINGS.format(folder=notes, sources=sources))
-    command = [sys.executable, "-m", "pytest", "-q", "-n", str(WORKERS), "-p", "no:cacheprovider"]
+    command = [sys.executable, "-m", "pytest", "-q", "-n", str(cores), "-p", "no:cacheprovider"]
+    own = ["-p", "mutants_map", f"--basetemp={scratch / 'pytest'}", *tests]
     done = subprocess.run(
-        [
-            *command,
-            "--ignore=tests/mutants",
-            "-p",
-            "mutants_map",
-            f"--basetemp={scratch / 'pytest'}",
-        ],
+        [*command, *own],
         cwd=copy,
         env=environment(copy, scratch, MUTANTS_NOTES=str(notes)),
         capture_output=True,
         text=True,
         check=False,
     )
-    if done.returncode:
-        raise BrokenError(f"Not all tests pass on the source as it is:\n{done.stdout[-4000:]}")
-    return _combined(notes, copy)
+    if done.returncode not in (PASSED, FAILED):
+        raise BrokenError(f"The tests cannot be run as they are:\n{done.stdout[-4000:]}")
+    combine(notes, copy)
+    return notes
 
 
-def _combined(notes: Path, copy: Path) -> Path:
+def combine(notes: Path, copy: Path) -> None:
+    """Put together what several processes noted: `lines` and `tests.json`."""
     import coverage  # an extra, which the suite does without
 
     lines = coverage.Coverage(data_file=str(notes / "lines"), config_file=False, messages=False)
@@ -87,27 +90,10 @@ def _combined(notes: Path, copy: Path) -> Path:
     wide: dict[str, float] = {}
     for path in sorted(notes.glob("tests-*.json")):
         told = json.loads(path.read_text())
-        tests |= {name: test for name, test in told["tests"].items() if test["passed"]}
+        tests |= told["tests"]
         wide |= told["wide"]
-    (notes / "tests.json").write_text(json.dumps({"copy": str(copy), "tests": tests, "wide": wide}))
-    return notes
-
-
-def read(folder: Path) -> Map:
-    """Return a map that is kept in a folder."""
-    import coverage
-
-    told = json.loads((folder / "tests.json").read_text())
-    lines = coverage.CoverageData(basename=str(folder / "lines"))
-    lines.read()
-
-    @cache
-    def contexts(file: str) -> Mapping[int, list[str]]:
-        by_line: Mapping[int, list[str]] = lines.contexts_by_lineno(f"{told['copy']}/{file}")
-        return by_line
-
-    tests = {
-        name: Timed(test["seconds"], frozenset(test["uses"]))
-        for name, test in told["tests"].items()
-    }
-    return Map(tests, contexts, told["wide"])
+    for name in (name for name, test in tests.items() if not test["passed"]):
+        print(f"left out, as it does not pass without a fault: {name}", file=sys.stderr)
+    passed = {name: test for name, test in tests.items() if test["passed"]}
+    told = {"copy": str(copy), "tests": passed, "wide": wide}
+    (notes / "tests.json").write_text(json.dumps(told))

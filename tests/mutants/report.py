@@ -1,25 +1,30 @@
 """The report: survivors with their change, and the scores by area and by kind of change.
 
 Guarantees: a score is the share of killed mutants among those that were tried; what is broken or
-equivalent counts for nothing and is told. A mutant that no test runs is a survivor.
+equivalent counts for nothing and is told. An interval is Wilson's of 95 %. A mutant that no test
+runs is a survivor.
 """
 
+import math
 from collections.abc import Callable, Iterable, Sequence
 
 from tests.mutants.areas import NAMES, area_of
 from tests.mutants.running import Outcome
 
-HEAD = ("", "mutants", "killed", "survived", "unrun", "equivalent", "broken", "score")
+HEAD = ("", "mutants", "killed", "survived", "unrun", "equivalent", "broken", "score", "95 %")
 """Heads of a table's columns; the first is the area or the kind."""
 ENDS = ("killed", "survived", "unrun", "equivalent", "broken")
-WIDTHS = (-12, 8, 8, 10, 7, 12, 8, 8)
+WIDTHS = (-11, 8, 7, 9, 6, 11, 7, 6, 8)
+SURE = 1.96
+"""Standard errors on either side of an interval of 95 %."""
 
 
-def report(outcomes: Sequence[Outcome], places: int, seed: int) -> str:
-    """Return the whole report."""
+def report(outcomes: Sequence[Outcome], places: int, seed: int, *, is_near: bool = False) -> str:
+    """Return the whole report; `is_near` says that only the nearest tests ran."""
+    by = ", by the nearest tests alone: scores are at least so high" if is_near else ""
     parts = [
         *(survivor(one) for one in outcomes if one.end in ("survived", "unrun", "broken")),
-        f"{len(outcomes)} mutants of {places} places, seed {seed}\n",
+        f"{len(outcomes)} mutants of {places} places, seed {seed}{by}\n",
         table("area", outcomes, lambda one: area_of(one.mutant.file), NAMES),
         table("kind", outcomes, lambda one: one.mutant.place.kind, ()),
     ]
@@ -54,7 +59,22 @@ def _row(name: str, outcomes: Sequence[Outcome]) -> str:
     counts = [sum(one.end == end for one in outcomes) for end in ENDS]
     tried = sum(counts[:3])
     score = f"{100 * counts[0] / tried:.0f} %" if tried else "-"
-    return _line((name, len(outcomes), *counts, score))
+    return _line((name, len(outcomes), *counts, score, interval(counts[0], tried)))
+
+
+def interval(killed: int, tried: int) -> str:
+    """Return between which scores the score of all mutants lies, in per cent (Wilson, 1927).
+
+    >>> interval(9, 10), interval(0, 0)
+    ('60-98', '-')
+    """
+    if not tried:
+        return "-"
+    share, slack = killed / tried, SURE**2 / tried
+    middle = share + slack / 2
+    half = math.sqrt(slack * share * (1 - share) + slack**2 / 4)
+    low, high = (100 * (middle + sign * half) / (1 + slack) for sign in (-1, 1))
+    return f"{low:.0f}-{high:.0f}"
 
 
 def _line(cells: Iterable[object]) -> str:

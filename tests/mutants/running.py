@@ -7,18 +7,15 @@ cannot be imported is no kill by itself: tests must have been chosen and have fa
 """
 
 import json
-import os
-import signal
-import subprocess
-import sys
 from collections.abc import Iterator, Sequence
-from contextlib import suppress
 from dataclasses import dataclass
+from functools import cached_property
 from pathlib import Path
 
 from tests.mutants.mapping import Map
 from tests.mutants.sampling import Mutant
 from tests.mutants.tree import changed_file, environment
+from tests.mutants.warm import Warm
 
 PORTIONS = ((2.0, 12), (30.0, 120))
 """Seconds and test files of the first portions of tests; what is left is the last."""
@@ -26,7 +23,7 @@ START_SECONDS = 60.0
 """What starting may take at most, with the cores shared."""
 TIMES_LONGER = 8.0
 """How many times longer than noted tests may take before they count as without an end."""
-COMMAND = (sys.executable, "-m", "pytest", "-x", "-q", "-p", "no:cacheprovider")
+ARGUMENTS = ("-x", "-q", "-p", "no:cacheprovider")
 LATE = "its time was over"
 NOTHING_RAN = 5
 """The exit code of pytest when no test was run."""
@@ -57,7 +54,7 @@ class Outcome:
     seconds: float = 0.0
 
 
-@dataclass(slots=True)
+@dataclass
 class Worker:
     """Tries mutants in a copy of its own."""
 
@@ -66,6 +63,28 @@ class Worker:
     known: Map
     trusted: set[str]
     """Tests that were seen to pass without a fault after they had failed with one."""
+
+    @cached_property
+    def warm(self) -> Warm:
+        """The process in which it runs tests."""
+        own = {"MUTANTS_CHOSEN": str(self._chosen), "MUTANTS_TOLD": str(self._told)}
+        return Warm(self.copy, environment(self.copy, self._scratch, **own))
+
+    @property
+    def _chosen(self) -> Path:
+        return self.space / "chosen"
+
+    @property
+    def _told(self) -> Path:
+        return self.space / "told"
+
+    @property
+    def _scratch(self) -> Path:
+        return self.space / "scratch"
+
+    def close(self) -> None:
+        """End the process in which it runs tests."""
+        self.warm.close()
 
     def tried(self, mutant: Mutant, tests: Sequence[str]) -> tuple[str, str]:
         """Try a mutant; return its end and the test that failed."""
@@ -90,19 +109,16 @@ class Worker:
 
     def run(self, tests: Sequence[str]) -> Told:
         """Run tests in this order until one fails."""
-        chosen, told, scratch = (self.space / name for name in ("chosen", "told", "scratch"))
-        chosen.write_text(json.dumps({"chosen": list(tests), "known": list(self.known.tests)}))
-        told.write_text("")
-        scratch.mkdir(exist_ok=True)
+        asked = {"chosen": list(tests), "known": list(self.known.tests)}
+        self._chosen.write_text(json.dumps(asked))
+        self._told.write_text("")
+        self._scratch.mkdir(exist_ok=True)
         files = sorted({name.split("::")[0] for name in tests})
-        own = {"MUTANTS_CHOSEN": str(chosen), "MUTANTS_TOLD": str(told)}
-        code = _ended(
-            [*COMMAND, "-p", "mutants_order", f"--basetemp={scratch / 'pytest'}", *files],
-            self.copy,
-            environment(self.copy, scratch, **own),
+        code = self.warm.run(
+            [*ARGUMENTS, f"--basetemp={self._scratch / 'pytest'}", *files],
             START_SECONDS + TIMES_LONGER * self.known.seconds(tests),
         )
-        return read(told.read_text(encoding="utf-8"), code)
+        return read(self._told.read_text(encoding="utf-8"), code)
 
 
 def portions(tests: Sequence[str], known: Map) -> Iterator[Sequence[str]]:
@@ -131,25 +147,3 @@ def read(told: str, code: int | None) -> Told:
     if code in (0, NOTHING_RAN):
         return Told(True, ran)
     return Told(False, ran, failed or (LATE if code is None else "it did not start"))
-
-
-def _ended(command: list[str], where: Path, env: dict[str, str], seconds: float) -> int | None:
-    """Run a command in a folder; return its exit code, or None if it had to be ended."""
-    running = subprocess.Popen(
-        command,
-        cwd=where,
-        env=env,
-        stdin=subprocess.DEVNULL,
-        stdout=subprocess.DEVNULL,
-        stderr=subprocess.DEVNULL,
-        start_new_session=True,
-    )
-    with suppress(subprocess.TimeoutExpired):
-        return running.wait(seconds)
-    for sign in (signal.SIGINT, signal.SIGKILL):  # the first lets fixtures take away what they made
-        with suppress(ProcessLookupError):
-            os.killpg(running.pid, sign)
-        with suppress(subprocess.TimeoutExpired):
-            running.wait(20)
-            return None
-    return None

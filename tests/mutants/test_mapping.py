@@ -73,6 +73,13 @@ def test_the_folder_that_mirrors_a_module_may_be_one_above() -> None:
     assert mirrored("ledger/errors.py", []) == set()
 
 
+def test_tests_of_the_nearest_files_come_before_quicker_ones() -> None:
+    known = Map(TESTS, lambda _: {})
+    near = {"tests/domain/test_sums.py"}
+    assert known.in_order([A, B, OTHER], near) == [B, A, OTHER]
+    assert known.in_order([A, B, OTHER]) == [OTHER, B, A]
+
+
 def test_a_fixture_that_tests_share_is_counted_once_and_makes_each_slower() -> None:
     known = Map(TESTS, lambda _: {}, {FIXTURE: 2.0})
     assert known.seconds([A, C, D]) == 3.0

@@ -1,10 +1,13 @@
 """Mutants of a small project are tried in a copy: some are noticed, some are not."""
 
+from collections.abc import Iterator
 from pathlib import Path
+
+import pytest
 
 from tests.mutants.cases import mutants
 from tests.mutants.mapping import Map, Timed
-from tests.mutants.running import Told, Worker, portions, read
+from tests.mutants.running import ARGUMENTS, Told, Worker, portions, read
 from tests.mutants.tree import copy_to
 
 SOURCE = """\
@@ -38,8 +41,15 @@ FILES = {
 }
 
 
+@pytest.fixture
+def tries(tmp_path: Path) -> Iterator[Worker]:
+    """One that tries mutants in a copy of a small project."""
+    made = worker(tmp_path)
+    yield made
+    made.close()
+
+
 def worker(folder: Path) -> Worker:
-    """Return one that tries mutants in a copy of a small project."""
     project = folder / "project"
     for name, text in FILES.items():
         (project / name).parent.mkdir(parents=True, exist_ok=True)
@@ -48,8 +58,7 @@ def worker(folder: Path) -> Worker:
     return Worker(copy_to(folder / "copy", FILES, project), folder, known, set())
 
 
-def test_a_mutant_is_killed_survives_or_shows_that_its_test_is_broken(tmp_path: Path) -> None:
-    tries = worker(tmp_path)
+def test_a_mutant_is_killed_survives_or_shows_that_its_test_is_broken(tries: Worker) -> None:
     made = mutants("ledger/sums.py", SOURCE)
     boundary, nothing = made[">= -> >"], made["left >= wanted -> None"]
     less, more, anyhow = NAMES
@@ -59,6 +68,13 @@ def test_a_mutant_is_killed_survives_or_shows_that_its_test_is_broken(tmp_path: 
     assert tries.tried(nothing, []) == ("unrun", "")
     assert tries.trusted == {more}
     assert (tries.copy / "ledger/sums.py").read_text() == SOURCE
+
+
+def test_tests_without_an_end_are_ended_and_the_next_run_goes_on(tries: Worker) -> None:
+    endless = tries.copy / "tests/test_endless.py"
+    endless.write_text("def test_endless():\n    while True:\n        pass\n")
+    assert tries.warm.run([*ARGUMENTS, "tests/test_endless.py"], 0.5) is None
+    assert tries.run(NAMES[:2]) == Told(True, tuple(NAMES[:2]))
 
 
 def test_few_and_quick_tests_come_first() -> None:

@@ -6,11 +6,9 @@ found before those that are installed. Tests try the same cases every time.
 
 import os
 import shutil
-import sys
 import tempfile
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
-from hashlib import sha256
 from importlib.util import cache_from_source
 from pathlib import Path
 
@@ -21,8 +19,6 @@ ROOT = Path(__file__).parents[2]
 PLUGINS = Path(__file__).with_name("plugins")
 FOLDERS = (*SOURCES, "sample_data", "tests")
 """Where the files of the project are; beside them stand its pages and `pyproject.toml`."""
-NOT_TELLING = ("tests/mutants/", "README.md", "DEVELOPERS.md")
-"""How files begin on which it does not depend which tests run a line."""
 UNSET = ("POTTLE_LEDGER", "POTTLE_BY", "POTTLE_DEBUG", "POTTLE_GOLDEN", "PYTEST_ADDOPTS")
 
 
@@ -47,17 +43,6 @@ def mutable(files: Iterable[str], under: str = "") -> list[str]:
         and not name.startswith(MIGRATIONS)
         and (not prefix or name == prefix or name.startswith(f"{prefix}/"))
     ]
-
-
-def key_of(files: Iterable[str], root: Path = ROOT) -> str:
-    """Return a name for the source and tests as they are: it is another when one is changed."""
-    found = sha256(sys.version.encode())
-    found.update((PLUGINS / "mutants_map.py").read_bytes())
-    for name in files:
-        if name.startswith(NOT_TELLING):
-            continue
-        found.update(name.encode() + sha256((root / name).read_bytes()).digest())
-    return found.hexdigest()[:16]
 
 
 @contextmanager
