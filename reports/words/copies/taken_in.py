@@ -68,6 +68,7 @@ def _remarks(remarks: Sequence[Found]) -> Iterator[str]:
         line = f"{remark.file} line {remark.line}"
         places.setdefault((remark.what, remark.todo), []).append(line)
     for (what, todo), lines in places.items():
-        shown = ", ".join(dict.fromkeys(lines[:MOST_LINES]))
-        more = f" and {len(lines) - MOST_LINES} more" if len(lines) > MOST_LINES else ""
-        yield f"Note: {f'{what} {todo}'.strip()} ({shown}{more})"
+        distinct = list(dict.fromkeys(lines))
+        shown, more = ", ".join(distinct[:MOST_LINES]), len(distinct) - MOST_LINES
+        more_words = f" and {more} more" if more > 0 else ""
+        yield f"Note: {f'{what} {todo}'.strip()} ({shown}{more_words})"

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from ledger.domain.entries import Filter, Formula, Look, Rest, Withdrawal
 from ledger.domain.entries.choices import LookedAt, RestFor
 from ledger.domain.entries.masters import FormulaLine, FormulaStep
-from ledger.domain.masters.formulas import steps_for, together, version_of, wanted
+from ledger.domain.masters.formulas import look_steps, steps_for, together, version_of, wanted
 from tests.domain.builders import grams, make, ml
 
 LINES = (
@@ -82,3 +82,11 @@ def test_a_line_without_a_tolerance_leaves_its_material_without_limits() -> None
 def test_lines_in_two_measures_stay_apart() -> None:
     lines = wanted(make(Formula, lines=(LINES[0], FormulaLine(grams(15), material="oil"))), 450_000)
     assert together(lines) == lines
+
+
+def test_a_look_between_two_filters_is_not_the_last_and_one_of_goods_is_none() -> None:
+    first, second, packed = (FormulaStep("look", dilution=words) for words in ("1:1", "1:2", "1:3"))
+    cut = FormulaStep("filter")
+    steps = (cut, first, cut, second, FormulaStep("bottle"), packed)
+    assert look_steps(make(Formula, steps=steps)) == [(first, False), (second, True)]
+    assert look_steps(make(Formula, steps=(first, second))) == [(first, True), (second, True)]

@@ -43,3 +43,8 @@ def test_a_daily_ceiling_is_told_by_what_a_glass_takes_of_it() -> None:
     assert (taken.verdict, taken.is_passed) == (Verdict.UNDECIDED, False)
     assert Daily(limit, "child", 20, 10.0, 290.0, 29.0, 2.0).verdict is Verdict.ABOVE
     assert Daily(limit, "adult", 60, 0.0, None, 29.0).verdict is Verdict.ABOVE
+
+
+def test_a_glass_that_takes_just_a_ceiling_has_kept_it() -> None:
+    taken = Daily(_limit(Bound.AT_MOST), "adult", 60, 30.0, 100.0, 30.0)
+    assert (taken.verdict, taken.is_passed) == (Verdict.BELOW, False)

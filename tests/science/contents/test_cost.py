@@ -199,3 +199,32 @@ def test_what_was_paid_is_found_again_in_what_is_left_and_what_was_drawn(
     closed = {lot: [*items, Step(Act.LEVEL, 1)] for lot, items in steps.items()}
     found = reckoner(closed)
     assert sum(found.cost(lot).total for lot in closed) == paid
+
+
+def test_a_second_draw_costs_its_own_share_of_what_the_first_left() -> None:
+    """100 mL for 30.00: 30 mL first, 10 lost, then half of the 60 that are left, dearer."""
+    steps = {
+        "E": (
+            into("OIL", 100_000),
+            Step(Act.OUT, 30_000),
+            Step(Act.LEVEL, 60_000),
+            Step(Act.OUT, 30_000),
+        ),
+        "S": (into("E", 30_000, draw=1), into("E", 30_000, draw=3)),
+    }
+    found = reckoner(steps)
+    assert found.cost("S").money == {"OIL": (900 + 1050) * NANO}
+    left = found.left("E", 30_000)
+    assert (left.money, left.there, left.went_in) == ({"OIL": 1050 * NANO}, 30_000, 35_000)
+
+
+def test_goods_come_back_once_at_their_price_and_beyond_that_at_the_lot_s() -> None:
+    """10 mL for 3.00: 6 go out and come back in two turns of 3; the next 2 nobody knows of."""
+    begun = (into("OIL", 10_000), sold(6_000))
+    cents = [
+        reckoner({"E": (*begun, *turns)}).left("E", 0).total / NANO
+        for turns in ((), (back(3_000),), (back(3_000),) * 2, (*(back(3_000),) * 2, back(2_000)))
+    ]
+    assert cents == [120, 210, 300, 360]
+    whole = reckoner({"E": (*begun, back(3_000))}).left("E", 0)
+    assert (whole.there, whole.went_in) == (7_000, 7_000)

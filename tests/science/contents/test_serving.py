@@ -171,3 +171,18 @@ def test_every_limit_that_comes_with_pottle_is_compared_with_a_liquid_that_holds
         found |= {item.limit.code for item in compared(concern, shipped())}
         found |= {item.limit.code for item in daily(concern, shipped(), [("adult", 60)])}
     assert found == {item.code for item in shipped()}
+
+
+def test_a_limit_as_served_is_compared_with_the_mass_of_the_whole_drink() -> None:
+    """30 mL of 1,030 mL that weigh at least 30 × 0.826 g and a litre of water, in 210 mL of soda.
+
+    By hand: of 30 mL of the syrup 29.13 mL are base as light as water, 29.08 g; 210 mL of soda
+    water are 209.62 g; the rest is essence, whose 0.874 mL hold 0.069 g of methyl salicylate.
+    """
+    syrup = dosed(ESSENCE, 30 * ML, 1000 * ML)
+    glass = poured(syrup, 240 * ML, 7)
+    essence_g = ESSENCE.mass_mg / 1000 * (30 * ML / ESSENCE.volume_ul) * (30 / 1030)
+    drink_g = 29.126 * 0.99820 + essence_g + 210 * 0.99820
+    (found,) = concerns(glass, ESSENCE, WINTERGREEN)
+    assert glass.mass_mg / 1000 == pytest.approx(drink_g, abs=0.05)
+    assert found.mg_per_kg_drink == pytest.approx(found.mg_per_glass / (drink_g / 1000), rel=3e-4)

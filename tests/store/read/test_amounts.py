@@ -31,3 +31,24 @@ def test_what_is_left_out_counts_as_if_it_had_not_been(walked: Walked) -> None:
     with keeper.reading() as connection:
         essence = number(connection, lots.essence)
         assert held(connection, essence, skip=29) == Held(448_000, 0)
+
+
+def test_sugar_counts_as_dissolving_until_the_volume_is_measured_and_clarifier_never(
+    walked: Walked,
+) -> None:
+    keeper, lots = walked
+    code = keeper.opens("start", product="Cordial", kind="syrup", target="4L")
+
+    def there() -> Held:
+        with keeper.reading() as connection:
+            return held(connection, number(connection, code))
+
+    keeper.do("add", lot=code, source=lots.water, amount="2L")
+    keeper.do("add", lot=code, source=lots.carb, amount="15g")
+    assert there() == Held(2_000_000, 0)
+    keeper.do("add", lot=code, source=lots.sugar, amount="2kg")
+    keeper.do("add", lot=code, source=lots.sugar, amount="500g")
+    assert there() == Held(2_000_000, 2_500_000)
+    keeper.clock.forward(minutes=5)
+    keeper.do("finish", lot=code, volume="3.5L")
+    assert there() == Held(3_500_000, 0)

@@ -1,8 +1,10 @@
 """A trial in words, rows and places."""
 
+from fractions import Fraction
+
 from ledger.science.statistics.trials import Jar
 from reports.words.causes.compare import comparison_view
-from tests.reports.words.causes.trials import CONFOUNDED, CROSSED, comparison
+from tests.reports.words.causes.trials import CONFOUNDED, CROSSED, comparison, jar
 
 
 def test_levels_stand_side_by_side_with_n_and_the_control() -> None:
@@ -63,3 +65,19 @@ def test_a_batch_that_nobody_looked_at_is_a_dash() -> None:
     assert [(row.look, row.ntu, row.yield_pct) for row in view.batches] == [("–", "–", "–")] * 2
     assert view.factors[0].words == "2h against 1h (means of 1 and 1): nothing known of either."
     assert view.plots == ()
+
+
+def test_an_ungraded_jar_among_graded_ones_comes_last_and_counts_in_no_mean() -> None:
+    """Grades 2 and 0 at 24 h mean 1, the jar nobody looked at apart; 0 at 96 h: one grade."""
+    unseen = Jar("A-2", {"rest": "24h"}, False, (), None, Fraction(95))
+    seen = jar("A-1", 2, "3", 90, rest="24h"), jar("A-3", 0, "1", 90, rest="24h")
+    view = comparison_view(comparison(unseen, *seen, jar("A-4", 0, "2", 90, rest="96h")))
+    assert [row.lot for row in view.batches] == ["A-3", "A-4", "A-1", "A-2"]
+    assert view.batches[-1].look == "–"
+    (rest,) = view.factors
+    assert [(row.n, row.looks) for row in rest.rows] == [
+        ("3", ("clear–opalescent", "bright–hazy")),
+        ("1", ("clear", "bright")),
+    ]
+    assert rest.words.startswith("96h against 24h (means of 1 and 3): 1 grade clearer, ")
+    assert view.front.startswith("Of 3 with a look and a yield, ")

@@ -6,6 +6,7 @@ from msgspec.structs import replace
 
 from ledger.domain.entries import Plan
 from ledger.domain.entries.trials import Decides, Evening, TwoLevels
+from ledger.domain.evidence.draws import mark
 from ledger.science.statistics.randomisation import Shown, Tried, TriedJar, tried
 from ledger.service.causes.layout import Planned, lay_out
 from ledger.service.causes.outcome import JarState, Outcome, TriedOne
@@ -80,3 +81,15 @@ def test_the_answer_for_machines_names_the_cause_and_what_became_of_every_jar() 
     assert told.jars[1].state is JarState.CHANGED
     assert told.jars[1].why == "chill was set to none"
     assert {jar.score for jar in told.jars} == {"0", "1", None}
+
+
+def test_four_jars_that_do_not_count_are_told_and_a_fifth_only_as_more() -> None:
+    found = planned(THREE)
+    marks = [jar.number for jar in found.jars]
+    for many, more in ((4, ""), (5, " and more")):
+        lost = dict.fromkeys(marks[:many], (JarState.NOT_SEEN, ""))
+        (line,) = (line for line in outcome_lines(outcome(found, lost), NAMES) if "Counted" in line)
+        four = ", ".join(mark(jar.code) for jar in found.jars[:4])
+        assert line == (
+            f"Counted against every accusation: {many} jars {JarState.NOT_SEEN} ({four}{more})."
+        )

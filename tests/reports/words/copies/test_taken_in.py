@@ -48,3 +48,15 @@ def test_a_heading_alone_is_no_row() -> None:
     assert taken_in_lines(known)[1:] == [
         "Nothing is new: the book has 2 rows already; nothing was recorded."
     ]
+
+
+def test_one_more_place_than_is_shown_is_told_as_one_more() -> None:
+    eight, nine = (
+        replace(TOLD, remarks=tuple(replace(REMARK, line=line) for line in range(2, 2 + many)))
+        for many in (8, 9)
+    )
+    lines = ", ".join(f"may.csv line {line}" for line in range(2, 10))
+    assert taken_in_lines(eight)[1] == f"Note: It is unusual. Look again. ({lines})"
+    assert taken_in_lines(nine)[1] == f"Note: It is unusual. Look again. ({lines} and 1 more)"
+    twice = replace(eight, remarks=(*eight.remarks, eight.remarks[0]))
+    assert taken_in_lines(twice) == taken_in_lines(eight)

@@ -141,3 +141,27 @@ def test_the_strongest_glass_is_the_one_whose_alcohol_is_told(card: ServingCard)
     )
     faint = tuple(pouring("a way", abv=abv, percent=0.0) for abv in (0.01, 0.049))
     assert cautions_of(replace(as_strong(card, 0.0), pourings=faint)) == (DEFER,)
+
+
+def test_the_mass_of_methyl_salicylate_in_a_teaspoon_is_told(card: ServingCard) -> None:
+    wintergreen = SimpleNamespace(
+        said="neat",
+        glass=SimpleNamespace(abv=0.0),
+        concerns=(
+            SimpleNamespace(concern=SimpleNamespace(substance="methyl salicylate"), daily=()),
+        ),
+    )
+    poison = replace(as_strong(card, 0.0), pourings=(wintergreen,))
+    warned = (
+        "Holds methyl salicylate: not for people allergic to aspirin or taking blood thinners, nor "
+        "for children without advice."
+    )
+    assert cautions_of(poison) == (warned, DEFER)
+    teaspoon = replace(poison, swig_mg={"methyl salicylate": 347.0})
+    assert cautions_of(teaspoon) == (
+        "A teaspoon (5 mL) of this essence holds 347 mg of methyl salicylate. Keep it locked away "
+        "from children; if somebody drank it, call a poison centre at once.",
+        warned,
+        DEFER,
+    )
+    assert label_cautions(teaspoon, ()) == cautions_of(teaspoon)[:2]

@@ -1,7 +1,9 @@
 """What a complaint points to, in words."""
 
+from msgspec.structs import replace
+
 from ledger.domain.entries import Complaint, is_of
-from ledger.service.goods.triage import triage
+from ledger.service.goods.triage import SharedInput, triage
 from reports.words.goods.triage import triage_lines, triage_step
 from tests.keeper import Keeper
 from tests.path import Lots
@@ -19,3 +21,49 @@ def test_what_is_still_to_ask_is_told_first_and_a_second_complaint_asks_for_a_ho
     assert lines[1].endswith(": cloudy, neat. No bottle was kept back.")
     assert "1 other complaint of BOS-001-S: 2026-03-04 cloudy, to be answered in 7 d." in lines
     assert triage_step(found) == f'pottle hold {lots.packed} --because "WHY"'
+
+
+def test_five_shared_inputs_are_told_and_one_more_as_one_more(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    keeper, lots = walked
+    done = keeper.do("complain", lot=lots.packed, symptom="ring")
+    assert is_of(done.entry, Complaint)
+    found = triage(keeper.book, done.entry)
+    oil = replace(found.lot, code="SOO-001-3", name="Sweet orange oil")
+    line = "  SOO-001-3 Sweet orange oil: 2 complaints of 1 other lot"
+    for many, more in ((5, []), (6, ["  and 1 more input"]), (7, ["  and 2 more inputs"])):
+        lines = triage_lines(replace(found, shared=(SharedInput(oil, 2, 1),) * many))
+        at = lines.index("Other lots complained of are made of the same inputs:")
+        assert lines[at + 1 :] == [line] * 5 + more
+    assert triage_lines(found)[-1] == "No other lot made of the same inputs is complained of."
+
+
+def test_a_complaint_about_clarity_points_to_what_the_last_look_tells(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    keeper, lots = walked
+    done = keeper.do("complain", lot=lots.packed, symptom="cloudy")
+    assert is_of(done.entry, Complaint)
+    found = triage(keeper.book, done.entry)
+    of_bulk = found.look
+    assert of_bulk is not None
+    clear = replace(
+        of_bulk, draft=replace(of_bulk.draft, facts=replace(of_bulk.facts, grade="clear"))
+    )
+    own = {"is_of_the_lot": True, "is_fresh": True}
+    cases = (
+        ({}, "No bottle of it was looked at: look at a bottle of it today."),
+        ({"is_of_the_lot": True}, "That was before the complaint: look at a bottle of it today."),
+        (own, "So a bottle of it is not clear either: that points to the lot."),
+        (
+            {**own, "kept_back": True, "look": clear},
+            "So the bottle kept back is clear: that points to how theirs was stored or mixed, not "
+            "to the lot.",
+        ),
+    )
+    for changes, line in cases:
+        assert line in triage_lines(replace(found, **changes))  # type: ignore[arg-type]
+    unseen = triage_lines(replace(found, look=None))
+    assert f"Nobody has looked at {lots.packed} or what it was filled from." in unseen
+    assert not any(word in " ".join(unseen) for word in ("look at a bottle", "points to"))

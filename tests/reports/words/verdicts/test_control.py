@@ -1,9 +1,11 @@
 """What a lot was held to: its formula, who checked, how it was released."""
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.errors import FindingError
 from ledger.service.lots.dossier import dossier
+from ledger.store.read.dependents import Changed
 from reports.words.verdicts.control import control_facts
 from tests.keeper import Keeper
 
@@ -56,3 +58,20 @@ def test_a_second_persons_check_is_told_and_her_own_is_flagged(
     facts = told(keeper, code)
     assert facts["Checked by"] == "AB (entry 23), who did it too; CD (entry 23); CD"
     assert "self-released" not in facts["Released"]
+
+
+def test_three_changes_since_a_release_are_told_and_one_more_as_one_more(
+    orange: tuple[Keeper, str],
+) -> None:
+    keeper, code = orange
+    found = dossier(keeper.book, code)
+    changes = tuple(Changed(30 + n, n == 1, 10 + n, f"L-{n}") for n in range(4))
+    each = (
+        "entry 10 of L-0, corrected by entry 30; entry 11 of L-1, struck by entry 31; "
+        "entry 12 of L-2, corrected by entry 32"
+    )
+    anew = f". Decide about it anew: pottle hold {code}, or pottle release {code}"
+    for many, more in ((3, ""), (4, "; and 1 more")):
+        facts = dict(control_facts(replace(found, changed=changes[:many])))
+        assert facts["Changed since its release"] == f"{each}{more}{anew}"
+    assert "Changed since its release" not in dict(control_facts(found))
