@@ -1,5 +1,7 @@
 """What a complaint points to, in words."""
 
+from typing import Any
+
 from msgspec.structs import replace
 
 from ledger.domain.entries import Complaint, is_of
@@ -52,7 +54,7 @@ def test_a_complaint_about_clarity_points_to_what_the_last_look_tells(
         of_bulk, draft=replace(of_bulk.draft, facts=replace(of_bulk.facts, grade="clear"))
     )
     own = {"is_of_the_lot": True, "is_fresh": True}
-    cases = (
+    cases: tuple[tuple[dict[str, Any], str], ...] = (
         ({}, "No bottle of it was looked at: look at a bottle of it today."),
         ({"is_of_the_lot": True}, "That was before the complaint: look at a bottle of it today."),
         (own, "So a bottle of it is not clear either: that points to the lot."),
@@ -63,7 +65,7 @@ def test_a_complaint_about_clarity_points_to_what_the_last_look_tells(
         ),
     )
     for changes, line in cases:
-        assert line in triage_lines(replace(found, **changes))  # type: ignore[arg-type]
+        assert line in triage_lines(replace(found, **changes))
     unseen = triage_lines(replace(found, look=None))
     assert f"Nobody has looked at {lots.packed} or what it was filled from." in unseen
     assert not any(word in " ".join(unseen) for word in ("look at a bottle", "points to"))
