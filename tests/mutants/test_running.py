@@ -7,7 +7,7 @@ import pytest
 
 from tests.mutants.cases import mutants
 from tests.mutants.mapping import Map, Timed
-from tests.mutants.running import ARGUMENTS, Told, Worker, portions, read
+from tests.mutants.running import LATE, Told, Worker, portions, read
 from tests.mutants.tree import copy_to
 
 SOURCE = """\
@@ -70,10 +70,16 @@ def test_a_mutant_is_killed_survives_or_shows_that_its_test_is_broken(tries: Wor
     assert (tries.copy / "ledger/sums.py").read_text() == SOURCE
 
 
-def test_tests_without_an_end_are_ended_and_the_next_run_goes_on(tries: Worker) -> None:
+def test_tests_without_an_end_are_ended_and_the_next_run_goes_on(
+    tries: Worker, monkeypatch: pytest.MonkeyPatch
+) -> None:
     endless = tries.copy / "tests/test_endless.py"
     endless.write_text("def test_endless():\n    while True:\n        pass\n")
-    assert tries.warm.run([*ARGUMENTS, "tests/test_endless.py"], 0.5) is None
+    name = "tests/test_endless.py::test_endless"
+    tries.known = Map({**tries.known.tests, name: Timed(0.0)}, lambda _: {})
+    with monkeypatch.context() as patch:
+        patch.setattr("tests.mutants.running.START_SECONDS", 0.5)
+        assert tries.run([name]) == Told(False, (), LATE)
     assert tries.run(NAMES[:2]) == Told(True, tuple(NAMES[:2]))
 
 
