@@ -28,6 +28,7 @@ from ledger.domain.tables.days import DayOrder
 from ledger.domain.tables.numerals import SIGNS
 from ledger.domain.tables.templates import columns_of
 from ledger.errors import InputError
+from ledger.service.copies.row_balance import Balance, read_balance
 from ledger.service.copies.season_files import Problem, words_of
 from ledger.service.copies.season_verbs import VERBS
 
@@ -63,6 +64,15 @@ class TableMap(Struct, frozen=True):
     """The acts of a row, in their order."""
     condition: str | None = None
     """Which rows are taken; None: all."""
+    balance: Balance | None = None
+    """What of a row must add up."""
+    optional: frozenset[str] = frozenset()
+    """Columns that a table may lack."""
+
+    @property
+    def needed(self) -> tuple[str, ...]:
+        """The columns that a table must have."""
+        return tuple(name for name in self.columns if name not in self.optional)
 
     @property
     def columns(self) -> tuple[str, ...]:
@@ -70,7 +80,10 @@ class TableMap(Struct, frozen=True):
         told = [word for act in self.acts for word in act.words.values()]
         conditions = [act.condition for act in self.acts if act.condition]
         whole = [*told, *conditions, *([self.condition] if self.condition else [])]
-        return tuple(dict.fromkeys(name for each in whole for name in columns_of(each)))
+        added = (self.balance.whole, *self.balance.parts) if self.balance else ()
+        return tuple(
+            dict.fromkeys((*(name for each in whole for name in columns_of(each)), *added))
+        )
 
 
 class ColumnMap(Struct, frozen=True):
@@ -155,7 +168,7 @@ def _table(name: str, told: Any, problems: list[Problem]) -> TableMap:  # noqa: 
     if not isinstance(acts, list) or not all(isinstance(act, dict) for act in acts) or not acts:
         problems.append((f"The table {name} has no acts.", "Write: acts = [ {do = ...}, ... ]"))
         return TableMap(name, ())
-    shared = {key: value for key, value in told.items() if key not in ("acts", "if")}
+    shared = {key: value for key, value in told.items() if key not in _OF_TABLE}
     known = {
         *HOW,
         "lot",
@@ -168,7 +181,27 @@ def _table(name: str, told: Any, problems: list[Problem]) -> TableMap:  # noqa: 
     condition = told.get("if")
     if condition is not None and not isinstance(condition, str):
         problems.append((f"The table {name} has an if that is no text.", 'Write if = "{Batch}".'))
-    return TableMap(name, made, condition)
+    return TableMap(name, made, condition, *_adds_up(name, told, problems))
+
+
+_OF_TABLE = ("acts", "if", "sum", "optional")
+"""Words of a table that are for the map itself."""
+
+
+def _adds_up(
+    name: str, told: Mapping[str, Any], problems: list[Problem]
+) -> tuple[Balance | None, frozenset[str]]:
+    """Return what of a row must add up, and the columns that a table may lack."""
+    text, columns = told.get("sum"), told.get("optional", [])
+    balance = read_balance(text) if isinstance(text, str) else None
+    if text is not None and balance is None:
+        what = f"The table {name} has a sum that cannot be read."
+        problems.append((what, 'Write it as: sum = "{out} = {sold} + {back}"'))
+    if not isinstance(columns, list) or not all(isinstance(column, str) for column in columns):
+        what = f"The table {name} has an optional that is no list of columns."
+        problems.append((what, 'Write it as: optional = ["tasted", "lost"]'))
+        columns = []
+    return balance, frozenset(columns)
 
 
 def _act(

@@ -17,10 +17,10 @@ from ledger.domain.entries.canonical import canonical_text
 from ledger.domain.tables.days import DayOrder, plain_day
 from ledger.domain.tables.grid import Found, Line, Table
 from ledger.domain.tables.numerals import decimal_sign, plain_number
-from ledger.domain.tables.option_words import word_of
 from ledger.domain.tables.templates import columns_of, filled
 from ledger.errors import InputError
-from ledger.service.copies.column_map import HOW, ActMap, TableMap, folded
+from ledger.service.copies.column_map import ActMap, TableMap, folded
+from ledger.service.copies.row_balance import off_balance
 from ledger.service.copies.season_files import words_of
 from ledger.service.copies.season_verbs import VERBS
 
@@ -111,7 +111,7 @@ def acts_of_table(
         place: Which of the tables it is: acts of one moment are taken in that order.
     """
     heads = {folded(head): head for head in table.head if head}
-    missing = [name for name in told.columns if folded(name) not in heads]
+    missing = [name for name in told.needed if folded(name) not in heads]
     if missing:
         return [], list(_missing(table, missing)), 0
     acts: list[Act] = []
@@ -123,6 +123,8 @@ def acts_of_table(
         if told.condition and not _holds(told.condition, cell, reading):
             left_out += 1
             continue
+        if told.balance:
+            found += off_balance(table, line, told.balance, cell, reading.decimal)
         row = _hash(told, cell, seen)
         for number, act in enumerate(told.acts):
             if _is_told(act, cell, reading):
@@ -144,20 +146,6 @@ def shown_sign(table: Table, told: TableMap) -> str | None:
     return decimal_sign(line.cells[place] for line in table.lines for place in places)
 
 
-def map_of_verb(verb: str, head: Sequence[str]) -> TableMap:
-    """Return the map of a table that is named after a verb and its columns after its words.
-
-    The options of its command are its words too; of two columns for one word the first counts.
-    """
-    known = (*HOW, "as", *words_of(VERBS[verb]))
-    words: dict[str, str] = {}
-    for name in head:
-        word = word_of(verb, name, known)
-        if word:
-            words.setdefault(word, f"{{{name}}}")
-    return TableMap(verb, (ActMap(verb, words, frozenset()),))
-
-
 def _missing(table: Table, names: Iterable[str]) -> Iterator[Found]:
     for name in names:
         what = f'The map names the column "{name}", which the heading does not have.'
@@ -166,7 +154,7 @@ def _missing(table: Table, names: Iterable[str]) -> Iterator[Found]:
 
 
 def _cells(table: Table, line: Line, heads: Mapping[str, str]) -> Callable[[str], str]:
-    return lambda name: table.cell(line, heads[folded(name)])
+    return lambda name: table.cell(line, heads[folded(name)]) if folded(name) in heads else ""
 
 
 def _hash(told: TableMap, cell: Callable[[str], str], seen: Counter[str]) -> str:

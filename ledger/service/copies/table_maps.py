@@ -13,8 +13,7 @@ from msgspec import Struct
 from ledger.domain.tables.grid import Found, Table
 from ledger.domain.tables.option_words import word_of
 from ledger.errors import InputError
-from ledger.service.copies.column_map import HOW, ColumnMap, TableMap, folded, read_map
-from ledger.service.copies.row_acts import map_of_verb
+from ledger.service.copies.column_map import HOW, ActMap, ColumnMap, TableMap, folded, read_map
 from ledger.service.copies.season_files import ORDER, words_of
 from ledger.service.copies.season_verbs import VERBS
 
@@ -78,6 +77,20 @@ def mapped(tables: Sequence[Table], asked: ColumnMap | None) -> tuple[list[Mappe
     return parts, found
 
 
+def map_of_verb(verb: str, head: Sequence[str]) -> TableMap:
+    """Return the map of a table that is named after a verb and its columns after its words.
+
+    The options of its command are its words too; of two columns for one word the first counts.
+    """
+    known = (*HOW, "as", *words_of(VERBS[verb]))
+    words: dict[str, str] = {}
+    for name in head:
+        word = word_of(verb, name, known)
+        if word:
+            words.setdefault(word, f"{{{name}}}")
+    return TableMap(verb, (ActMap(verb, words, frozenset()),))
+
+
 def _of_form(table: Table) -> Mapped:
     for name in FORMS:
         form = shipped_map(name)
@@ -90,7 +103,7 @@ def _of_form(table: Table) -> Mapped:
 def _part(asked: ColumnMap, table: Table, *, is_alone: bool) -> TableMap | None:
     named = [part for part in asked.tables if folded(part.name) == folded(table.name)]
     heads = {folded(head) for head in table.head}
-    fits = [part for part in asked.tables if heads >= {folded(name) for name in part.columns}]
+    fits = [part for part in asked.tables if heads >= {folded(name) for name in part.needed}]
     if named:
         return named[0]
     # One table and one part are meant for each other; what is missing is told by its columns.

@@ -234,6 +234,31 @@ def test_a_stall_s_sheet_is_known_by_its_columns(sqlite_keeper: Keeper, tmp_path
     assert told.tables[0].said[0] == "stall-sheet as its map"
 
 
+STALL = "date,stall,lot,out,sold,back,tasted,lost,document,by,sheet no\n"
+
+
+def test_a_stall_s_sheet_adds_up_to_what_went_out(sqlite_keeper: Keeper, tmp_path: Path) -> None:
+    sqlite_keeper.do("receive", material="b250", amount="50", code="GL-1")
+    row = "2026-03-02,Bridge Street Stall,GL-1"
+    file = csv(
+        tmp_path,
+        "saturday.csv",
+        f"{STALL}{row},12,8,2,1,1,,AB,S-9\n{row},12,8,2,,,,AB,S-10\n{row},4,3,2,,,,AB,S-11\n"
+        f"{row},6,,,,,,AB,S-12\n{row},6,all,,,,,AB,S-13\n",
+    )
+    told = taken(sqlite_keeper, file, Asked(), because="bottles alone, for a test")
+    again = "Count again, or write the rest under sold, back, tasted or lost."
+    assert [(each.line, each.column, each.what, each.todo) for each in told.found] == [
+        (3, "out", "sold 8 and back 2 come to 2 less than out, 12.", again),
+        (4, "out", "sold 3 and back 2 come to 1 more than out, 4.", again),
+        (6, "sold", '"all" is no number, and the row must add up.', "Write the number alone."),
+    ]
+    assert not told.is_recorded
+    file.write_text(f"{STALL}{row},12,8,2,1,1,,AB,S-9\n{row},6,,,,,,AB,S-12\n", encoding="utf-8")
+    told = taken(sqlite_keeper, file, Asked(), because="bottles alone, for a test")
+    assert (told.found, told.kinds["move"], told.kinds["note"]) == ((), 3, 3)
+
+
 def test_a_table_that_no_map_fits_is_refused(sqlite_keeper: Keeper, tmp_path: Path) -> None:
     file = csv(tmp_path, "season.csv", "Charge;Datum\nO 1;2026-01-01\n")
     with pytest.raises(InputError) as caught:

@@ -1,0 +1,56 @@
+"""What must add up in a row of a table, said in a map and found where it does not."""
+
+import pytest
+
+from ledger.domain.tables.grid import Found, Line, Table
+from ledger.errors import InputError
+from ledger.service.copies.column_map import read_map
+from ledger.service.copies.row_balance import Balance, off_balance
+
+TABLE = Table("may.csv", "may", ("raus", "verkauft", "zurück"), ())
+TOLD = Balance("raus", ("verkauft", "zurück", "verkostet"))
+
+
+def found(*cells: str) -> list[Found]:
+    line = Line(2, cells)
+    return list(off_balance(TABLE, line, TOLD, lambda name: TABLE.cell(line, name), ","))
+
+
+def test_what_adds_up_is_not_told_and_a_column_that_is_not_there_is_nothing() -> None:
+    assert found("12", "8", "4") == []
+    assert found("1,5", "1,25", "0,25") == []
+    assert found("12", "", "") == []
+
+
+def test_a_difference_is_told_with_its_line() -> None:
+    assert found("1,5", "1,2", "") == [
+        Found(
+            "may.csv",
+            2,
+            "raus",
+            "verkauft 1.2 come to 0.3 less than raus, 1.5.",
+            "Count again, or write the rest under verkauft, zurück or verkostet.",
+        )
+    ]
+
+
+def test_a_map_says_it_in_one_way_and_what_else_is_wrong_with_it_too() -> None:
+    text = """
+[table.may]
+sum = "{out} is {sold}"
+optional = "lost"
+at = "{date}"
+acts = [ { do = "note", text = "{words}" } ]
+"""
+    with pytest.raises(InputError) as raised:
+        read_map("stall.toml", text)
+    assert raised.value.problems == (
+        (
+            "The map stall.toml: The table may has a sum that cannot be read.",
+            'Write it as: sum = "{out} = {sold} + {back}"',
+        ),
+        (
+            "The map stall.toml: The table may has an optional that is no list of columns.",
+            'Write it as: optional = ["tasted", "lost"]',
+        ),
+    )
