@@ -36,5 +36,19 @@ def test_a_package_of_another_program_is_named_at_the_start(name: str, tmp_path:
     ]
 
 
+def test_where_ours_is_hidden_whole_python_names_the_module_it_looked_for(tmp_path: Path) -> None:
+    """What DEVELOPERS.md says of it: no line of the program runs, so none can say more."""
+    (tmp_path / "cli").mkdir()
+    (tmp_path / "cli" / "__init__.py").write_text("")
+    done = subprocess.run(
+        [sys.executable, "-P", "-c", "from cli.program import run; run()"],
+        capture_output=True,
+        text=True,
+        check=False,
+        env={**os.environ, "PYTHONPATH": os.pathsep.join((str(tmp_path), str(ROOT)))},
+    )
+    assert done.stderr.splitlines()[-1] == "ModuleNotFoundError: No module named 'cli.program'"
+
+
 def test_each_package_is_known_by_a_file_that_it_has() -> None:
     assert all((ROOT / name / mark).is_file() for name, mark in OURS.items())
