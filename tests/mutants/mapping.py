@@ -79,7 +79,13 @@ class Map:
 
 
 def running(
-    place: Place, file: str, text: str, known: Map, near: Collection[str] = ()
+    place: Place,
+    file: str,
+    text: str,
+    known: Map,
+    near: Collection[str] = (),
+    *,
+    is_whole: bool = True,
 ) -> list[str]:
     """Return the tests that run a place, in the order in which they are to be tried.
 
@@ -89,6 +95,8 @@ def running(
         text: Its text.
         known: The map.
         near: The test files that are nearest to it.
+        is_whole: Whether the map is of all that runs the module; if it may not be, tests beside it
+            stand for all.
     """
     contexts = known.contexts(file)
     first, last = place.lines
@@ -100,7 +108,7 @@ def running(
     if tests:
         return known.in_order(tests, near)
     beside = mirrored(file, known.tests)
-    others = known.tests.keys() - beside
+    others = known.tests.keys() - beside if is_whole else set()
     return known.in_order(beside, near) + known.in_order(others, near)
 
 

@@ -1,8 +1,9 @@
 """Trying a mutant: the tests that run its place are run on a copy that holds it.
 
 Guarantees: a mutant counts as killed only if a test failed (or twice came to no end in its time)
-that was then seen to pass on the same copy without the fault, after the same tests before it. If it
-does not pass there either the mutant is told as broken, and counts for nothing. A module that
+that was then seen to pass on the same copy without the fault, after the same tests before it. What
+does not pass there either tells of no fault, and those after it are run; where none of them fails
+the mutant is told as broken, and counts for nothing. A module that
 cannot be imported is no kill by itself: tests must have been chosen and have failed of it.
 """
 
@@ -88,14 +89,28 @@ class Worker:
 
     def tried(self, mutant: Mutant, tests: Sequence[str]) -> tuple[str, str]:
         """Try a mutant; return its end and the test that failed."""
+        unsound = ""
         for portion in portions(tests, self.known):
-            with changed_file(self.copy / mutant.file, mutant.text):
-                told = self.run(portion)
-                if told.failed == LATE:  # the machine may have paused
-                    told = self.run(portion)
-            if not told.passed:
-                return ("killed" if self._is_sound(told, portion) else "broken"), told.failed
+            left = list(portion)
+            while left:
+                told = self._run_with(mutant, left)
+                if told.passed:
+                    break
+                if self._is_sound(told, left):
+                    return "killed", told.failed
+                unsound = told.failed
+                # It can tell of no fault; those after it may.
+                left = left[left.index(unsound) + 1 :] if unsound in left else []
+        if unsound:
+            return "broken", unsound
         return "survived" if tests else "unrun", ""
+
+    def _run_with(self, mutant: Mutant, tests: Sequence[str]) -> Told:
+        with changed_file(self.copy / mutant.file, mutant.text):
+            told = self.run(tests)
+            if told.failed == LATE:  # the machine may have paused
+                told = self.run(tests)
+        return told
 
     def _is_sound(self, told: Told, portion: Sequence[str]) -> bool:
         """Say whether the same tests pass without the fault."""

@@ -65,6 +65,13 @@ def test_a_module_without_functions_is_run_by_all_tests_those_of_its_folder_firs
     assert found("1", {}) == [B, D, C, A, OTHER]
 
 
+def test_where_the_map_may_lack_some_the_tests_beside_a_module_stand_for_all() -> None:
+    place = next(one for one in places(TEXT) if TEXT[one.start : one.end] == "1")
+    known = Map(TESTS, lambda _: {})
+    told = running(place, "ledger/domain/sums.py", TEXT, known, is_whole=False)
+    assert told == [B, D, C, A]
+
+
 def test_the_folder_that_mirrors_a_module_may_be_one_above() -> None:
     tests = ["tests/reports/pdf/test_a.py::test_a", "tests/domain/test_b.py::test_b"]
     assert mirrored("reports/pdf/tables/rows.py", tests) == {tests[0]}

@@ -65,6 +65,7 @@ def test_a_mutant_is_killed_survives_or_shows_that_its_test_is_broken(tries: Wor
     assert tries.tried(boundary, [less, more]) == ("survived", "")
     assert tries.tried(nothing, [less, more]) == ("killed", more)
     assert tries.tried(nothing, [less, anyhow]) == ("broken", anyhow)
+    assert tries.tried(nothing, [anyhow, less, more]) == ("killed", more)
     assert tries.tried(nothing, []) == ("unrun", "")
     assert tries.trusted == {more}
     assert (tries.copy / "ledger/sums.py").read_text() == SOURCE

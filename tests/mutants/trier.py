@@ -67,7 +67,7 @@ class Trier:
 
     def tried(self, mutants: Sequence[Mutant], known: Map, *, is_near: bool) -> list[Outcome]:
         """Try mutants by the tests that are known to run them, or by the nearest of them alone."""
-        chosen = {one: self._tests(one, known) for one in mutants}
+        chosen = {one: self._tests(one, known, is_whole=False) for one in mutants}
         if is_near:
             chosen = {
                 one: [test for test in tests if test.split("::")[0] in self._near[one.file]]
@@ -81,7 +81,9 @@ class Trier:
         chosen = {}
         for mutant in left:
             before = set(self._by.get(mutant, ()))
-            chosen[mutant] = [test for test in self._tests(mutant, known) if test not in before]
+            chosen[mutant] = [
+                test for test in self._tests(mutant, known, is_whole=True) if test not in before
+            ]
         again = {one.mutant: one for one in self._all(chosen, known)}
         return [self._joined(one, again.get(one.mutant)) for one in outcomes]
 
@@ -91,9 +93,9 @@ class Trier:
         seconds = one.seconds + then.seconds
         return Outcome(one.mutant, then.end, then.by, one.tests + then.tests, seconds)
 
-    def _tests(self, mutant: Mutant, known: Map) -> list[str]:
-        near = self._near[mutant.file]
-        return running(mutant.place, mutant.file, mutant.before, known, near)
+    def _tests(self, mutant: Mutant, known: Map, *, is_whole: bool) -> list[str]:
+        near, file = self._near[mutant.file], mutant.file
+        return running(mutant.place, file, mutant.before, known, near, is_whole=is_whole)
 
     def _all(self, chosen: Mapping[Mutant, list[str]], known: Map) -> list[Outcome]:
         self._by |= chosen
