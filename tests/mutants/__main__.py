@@ -5,14 +5,15 @@ day, as 20260311, if not said) from the whole source or a file or folder of it. 
 that no test noticed, with their change, and scores by area and by kind. The map of lines and tests
 is made as far as it is needed: first of the tests nearest to the modules, then, for mutants that
 these and all others that are known do not notice, of what was changed since. `--near` runs the
-nearest tests alone, and so tells a score that is at least so high. `--map` only makes the map of
-all tests. It needs the extra `mutants`.
+nearest tests alone, `--most SECONDS` so many seconds of tests a mutant: quicker, and what is told
+is then what the score is at least. `--map` only makes the map of all tests. It needs the extra `mutants`.
 """
 
 import argparse
 import sys
 from datetime import UTC, datetime
 from importlib.util import find_spec
+from math import inf
 
 from tests.mutants.equivalents import LISTED, listed
 from tests.mutants.kept import Kept
@@ -38,14 +39,21 @@ def main(asked: argparse.Namespace) -> int:
     near = {file: nearest(file, tests) for file in {one.file for one in mutants}}
     renew(kept, set().union(*near.values()) - kept.known(), files, asked.cores)
     equivalent = listed(LISTED.read_text(encoding="utf-8"))
-    with Trier(files, asked.cores, near, equivalent) as trier:
+    with Trier(files, asked.cores, near, equivalent, asked.most) as trier:
         outcomes = trier.tried(mutants, kept.map(), is_near=asked.near)
         if not asked.near:
             left = [one.mutant for one in outcomes if one.end in ("survived", "unrun")]
             renew(kept, set().union(*(kept.lacking(one.file) for one in left)), files, asked.cores)
             outcomes = trier.tried_again(outcomes, kept.map())
-    print(report(outcomes, places, asked.seed, is_near=asked.near))
+    print(report(outcomes, places, asked.seed, _by(asked)))
     return 2 if any(one.end == "broken" for one in outcomes) else 0
+
+
+def _by(asked: argparse.Namespace) -> str:
+    """Return by which tests mutants were tried, where not by all."""
+    if asked.near:
+        return "the nearest tests alone"
+    return f"{asked.most:.0f} s of tests a mutant" if asked.most < inf else ""
 
 
 def _asked() -> argparse.Namespace:
@@ -55,6 +63,7 @@ def _asked() -> argparse.Namespace:
     parser.add_argument("seed", metavar="SEED", nargs="?", type=int, default=today)
     parser.add_argument("under", metavar="PATH", nargs="?", default="")
     parser.add_argument("--near", action="store_true", help="run the nearest tests alone")
+    parser.add_argument("--most", metavar="SECONDS", type=float, default=inf)
     parser.add_argument("--map", action="store_true", help="only make the map of all tests")
     parser.add_argument("--cores", metavar="N", type=int, default=2, help="processes at once (2)")
     asked = parser.parse_args()

@@ -12,7 +12,7 @@ Refuses: to know what a function would have run that remembers by other means th
 `functools`; the first test that needs it stands for all.
 """
 
-from collections.abc import Callable, Collection, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 
@@ -68,6 +68,17 @@ class Map:
         return sum(self.tests[name].seconds for name in names) + sum(
             self.fixtures.get(fixture, 0.0) for fixture in shared
         )
+
+    def within(self, names: Sequence[str], seconds: float) -> list[str]:
+        """Return the first of tests that take no longer together; the first always."""
+        told: list[str] = []
+        left = seconds
+        for name in names:
+            left -= self.seconds([name])
+            if told and left < 0:
+                break
+            told.append(name)
+        return told
 
     def in_order(self, names: Iterable[str], near: Collection[str] = ()) -> list[str]:
         """Return tests, those of near files first and then the quickest first."""

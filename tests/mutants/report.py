@@ -19,9 +19,9 @@ SURE = 1.96
 """Standard errors on either side of an interval of 95 %."""
 
 
-def report(outcomes: Sequence[Outcome], places: int, seed: int, *, is_near: bool = False) -> str:
-    """Return the whole report; `is_near` says that only the nearest tests ran."""
-    by = ", by the nearest tests alone: scores are at least so high" if is_near else ""
+def report(outcomes: Sequence[Outcome], places: int, seed: int, by: str = "") -> str:
+    """Return the whole report; `by` says by which tests, where not all were run."""
+    by = f", by {by}: scores are at least so high" if by else ""
     parts = [
         *(survivor(one) for one in outcomes if one.end in ("survived", "unrun", "broken")),
         f"{len(outcomes)} mutants of {places} places, seed {seed}{by}\n",

@@ -87,6 +87,13 @@ def test_tests_of_the_nearest_files_come_before_quicker_ones() -> None:
     assert known.in_order([A, B, OTHER]) == [OTHER, B, A]
 
 
+def test_the_first_tests_are_taken_until_their_time_is_over_and_one_always() -> None:
+    known = Map(TESTS, lambda _: {})
+    assert known.within([B, D, C, A], 0.6) == [B, D, C]
+    assert known.within([A, B], 0.4) == [A]
+    assert known.within([], 1.0) == []
+
+
 def test_a_fixture_that_tests_share_is_counted_once_and_makes_each_slower() -> None:
     known = Map(TESTS, lambda _: {}, {FIXTURE: 2.0})
     assert known.seconds([A, C, D]) == 3.0

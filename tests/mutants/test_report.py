@@ -12,7 +12,7 @@ def test_the_report_tells_survivors_and_scores() -> None:
 
 
 def test_a_score_by_the_nearest_tests_alone_is_told_as_such() -> None:
-    told = report(outcomes(), 23, 20260311, is_near=True)
+    told = report(outcomes(), 23, 20260311, "the nearest tests alone")
     assert (
         "6 mutants of 23 places, seed 20260311, by the nearest tests alone: scores are at least so "
         "high"

@@ -8,6 +8,7 @@ import time
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import ExitStack
+from math import inf
 from queue import SimpleQueue
 from types import TracebackType
 
@@ -30,6 +31,7 @@ class Trier:
         cores: int,
         near: Mapping[str, Collection[str]],
         equivalents: Sequence[Equivalent],
+        most_seconds: float = inf,
     ) -> None:
         """Make ready.
 
@@ -38,9 +40,12 @@ class Trier:
             cores: How many mutants are tried at once.
             near: The nearest test files of each module.
             equivalents: The mutants that are listed as changing nothing.
+            most_seconds: How long the tests may take that a mutant is tried by at a time; the first
+                of them, those of the nearest files before the others.
         """
         self._files, self._cores = list(files), cores
         self._near, self._equivalents = near, equivalents
+        self._most_seconds = most_seconds
         self._stack = ExitStack()
         self._workers: list[Worker] = []
         self._by: dict[Mutant, list[str]] = {}
@@ -97,7 +102,8 @@ class Trier:
         near, file = self._near[mutant.file], mutant.file
         return running(mutant.place, file, mutant.before, known, near, is_whole=is_whole)
 
-    def _all(self, chosen: Mapping[Mutant, list[str]], known: Map) -> list[Outcome]:
+    def _all(self, whole: Mapping[Mutant, list[str]], known: Map) -> list[Outcome]:
+        chosen = {one: known.within(tests, self._most_seconds) for one, tests in whole.items()}
         self._by |= chosen
         free: SimpleQueue[Worker] = SimpleQueue()
         for worker in self._workers:

@@ -1,9 +1,14 @@
 """The pack of a recall: what is said on the telephone, and whom to call."""
 
+from msgspec.structs import replace
+
 from ledger.service.recall.standing import recall_of
 from reports.words.recall.pack import recall_view
+from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.reports.words.recall.story import recalled
+from tests.told import told
 
 
 def test_a_drill_is_headed_so_and_the_script_names_the_bottles(walked: tuple[Keeper, Lots]) -> None:
@@ -17,3 +22,15 @@ def test_a_drill_is_headed_so_and_the_script_names_the_bottles(walked: tuple[Kee
     assert (call.place, call.name) == ("1", "Bridge Street Stall")
     assert call.sent == (f"{lots.packed}: 6 sold, 2026-03-04",)
     assert view.frame.seal == found.seal.lines
+
+
+def test_the_pack_of_a_recall_in_which_all_happens_is_the_kept_one(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    keeper, lots = walked
+    found = recalled(keeper, lots)
+    frameless = replace(recall_view(found, (), None, drill=False), frame="its frame")
+    check_golden("recall_pack.txt", "\n".join((*told("pack", frameless), "")))
+    silent = recall_view(replace(found, house=None), (), None, drill=False)
+    assert silent.script[0] == "“This is __________ of . We are taking back some of our bottles."
+    assert silent.script[-1].endswith("Leave the number to ring back: ____________”")

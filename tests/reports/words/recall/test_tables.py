@@ -2,8 +2,11 @@
 
 from ledger.service.recall.standing import recall_of
 from reports.words.recall.tables import recall_sheets
+from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.reports.words.recall.story import recalled
+from tests.told import told
 
 
 def test_every_delivery_is_a_row_with_whom_to_call(walked: tuple[Keeper, Lots]) -> None:
@@ -16,3 +19,12 @@ def test_every_delivery_is_a_row_with_whom_to_call(walked: tuple[Keeper, Lots]) 
     assert (told["lot"], told["amount"], told["unit"]) == (lots.packed, "6", "each")
     assert (told["may_have_bottles"], told["may_have_ml"], told["spoken_to"]) == ("6", "1500", "no")
     assert sheets["contacts"].rows == ()
+
+
+def test_the_tables_of_a_recall_in_which_all_happens_are_the_kept_ones(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    keeper, lots = walked
+    sheets = recall_sheets(recalled(keeper, lots))
+    lines = [line for name, sheet in sheets.items() for line in told(name, sheet)]
+    check_golden("recall_tables.txt", "\n".join((*lines, "")))
