@@ -6,7 +6,8 @@ that no test noticed, with their change, and scores by area and by kind. The map
 is made as far as it is needed: first of the tests nearest to the modules, then, for mutants that
 these and all others that are known do not notice, of what was changed since. `--near` runs the
 nearest tests alone, `--most SECONDS` so many seconds of tests a mutant: quicker, and what is told
-is then what the score is at least. `--map` only makes the map of all tests. It needs the extra `mutants`.
+is then what the score is at least. `--map` only makes the map of all tests.
+It needs the extra `mutants`.
 """
 
 import argparse

@@ -2,8 +2,10 @@
 
 from ledger.service.glass.cost import cost
 from reports.json.glass.cost import cost_answer
+from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.told import told as in_lines
 
 
 def test_money_is_text_and_what_was_not_asked_is_none(walked: tuple[Keeper, Lots]) -> None:
@@ -15,3 +17,15 @@ def test_money_is_text_and_what_was_not_asked_is_none(walked: tuple[Keeper, Lots
     oil = next(line for line in told.lines if line.code == lots.oil)
     assert (oil.what, oil.amount.unit, oil.cost) == ("Sweet orange oil", "mL", "0.20")
     assert len(told.missing) == 5
+
+
+def test_every_figure_of_the_costs_is_the_kept_one(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    asked = {"glass": "200mL", "pour": "1:5", "hour": "20.00", "margin": "60%"}
+    answers = (
+        cost_answer(cost(keeper.book, lots.essence)),
+        cost_answer(cost(keeper.book, lots.packed, **asked)),
+        cost_answer(cost(keeper.book, lots.oil)),
+    )
+    lines = [line for each in answers for line in in_lines("cost", each)]
+    check_golden("json/cost.txt", "\n".join((*lines, "")))

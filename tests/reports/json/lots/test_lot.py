@@ -2,11 +2,15 @@
 
 from datetime import date
 
+from msgspec.structs import replace
+
 from ledger.service.lots.dossier import dossier
 from reports.json.kit.answer import Amount
 from reports.json.lots.lot import lot_answer
+from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.told import told as in_lines
 
 
 def test_a_lot_has_what_went_in_and_out_and_the_date_that_is_reckoned(
@@ -23,3 +27,19 @@ def test_a_lot_has_what_went_in_and_out_and_the_date_that_is_reckoned(
     }
     assert [row.entry for row in told.journal] == [15, 16, 36, *range(17, 26)]
     assert [line.split()[0] for line in told.seal.lines] == ["House", "Entries", "Root"]
+
+
+def test_every_field_of_a_lot_is_the_kept_one(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    lines = [
+        line
+        for code in (lots.oil, lots.packed)
+        for line in in_lines(
+            code,
+            replace(
+                lot_answer(dossier(keeper.book, code), None, "pottle stock"),
+                seal=None,
+            ),
+        )
+    ]
+    check_golden("json/lot.txt", "\n".join((*lines, "")))

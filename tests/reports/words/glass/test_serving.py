@@ -4,11 +4,22 @@ from ledger.science.contents.louche import Outlook
 from ledger.service.glass.card import ServingCard
 from ledger.service.glass.serving import serving
 from reports.json.glass.serving import CloudingTold, serving_answer
-from reports.words.glass.limits import limit_table
-from reports.words.glass.serving import glass_table, louche_lines, missing_lines
+from reports.words.glass.declaration import declared_lines
+from reports.words.glass.limits import close_lines, limit_table
+from reports.words.glass.serving import (
+    caution_lines,
+    glass_table,
+    head,
+    louche_lines,
+    missing_lines,
+    unrecorded,
+)
+from reports.words.lots.strength import content_facts
+from tests.golden import check_golden
 from tests.keeper import Keeper
-from tests.path import receive_all, walk_main_path
+from tests.path import Lots, receive_all, walk_main_path
 from tests.reports.words.glass.preserved import preserved
+from tests.told import told
 
 
 def with_two_oils(keeper: Keeper) -> ServingCard:
@@ -70,3 +81,36 @@ def test_a_preservative_of_which_nothing_is_recorded_is_named(sqlite_keeper: Kee
         'Record it: pottle material change keeps --nutrition "carbohydrate 80; sugars 78"',
     ]
     assert not limit_table(card).rows
+
+
+def test_the_cards_of_an_essence_and_of_bottles_are_the_kept_ones(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    """Every line and figure of them: what is there, in a glass, beside limits, what to mind."""
+    keeper, lots = walked
+    cards = [serving(keeper.book, code) for code in (lots.essence, lots.packed)]
+    cards.append(with_two_oils(keeper))
+    lines = [
+        line
+        for card in cards
+        for line in (
+            *head(card),
+            *told("glass", glass_table(card)),
+            *louche_lines(card),
+            *told("limits", limit_table(card)),
+            *close_lines(card),
+            *missing_lines(card),
+            *caution_lines(card),
+            *told("contents", content_facts(card)),
+            *declared_lines(card),
+            "",
+        )
+    ]
+    check_golden("cards.txt", "\n".join(lines))
+
+
+def test_what_of_concern_is_not_recorded_is_told_with_how_to_record_it() -> None:
+    assert unrecorded("keeps") == (
+        "what of concern keeps carries is not recorded, so none is reckoned.",
+        'Record it: pottle material change keeps --constituents "NAME 1%"',
+    )

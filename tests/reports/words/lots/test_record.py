@@ -3,10 +3,12 @@
 from pprint import pformat
 
 from msgspec import to_builtins
+from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import parse_quantity
 from ledger.domain.entries import Formula
 from ledger.domain.entries.choices import ProductKind
+from ledger.service.glass.serving import card
 from ledger.service.lots.dossier import dossier
 from reports.views.lots import RecordView
 from reports.words.goods.label import label_sheet_view
@@ -15,6 +17,7 @@ from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots, receive_all
 from tests.reports.words.bottles import pack
+from tests.told import told
 
 
 def record_of(keeper: Keeper, code: str) -> RecordView:
@@ -83,6 +86,7 @@ def test_where_goods_went_is_told_and_what_came_back_is_no_negative(
     keeper, lots, essence = made
     packed = pack(keeper, lots, essence)
     keeper.do("judge", lot=packed, verdict="release")
+    keeper.do("judge", lot=packed, verdict="release", because="a test", anyway="yes")
     keeper.do("send", lot=packed, amount="6", party="Bridge Street Stall")
     keeper.do("send", lot=packed, amount="2", party="Bridge Street Stall", moved_as="returned")
     assert [
@@ -117,3 +121,29 @@ def test_the_record_of_a_delivery_is_headed_so_and_has_no_parts_of_a_batch(
 def test_a_batch_into_which_nothing_went_says_so(sqlite_keeper: Keeper) -> None:
     code = sqlite_keeper.opens("start", product="Empty", kind="blend", target="1L")
     assert record_of(sqlite_keeper, code).inputs == ()
+
+
+def kept(keeper: Keeper, code: str) -> str:
+    """Return the record of a lot as text, without the seal, which is another for any change."""
+    view = replace(record_view(dossier(keeper.book, code), card(keeper.book, code)), frame=None)
+    return "\n".join((*told(code, view), ""))
+
+
+def test_the_record_of_a_batch_by_a_formula_is_the_kept_one(orange: tuple[Keeper, str]) -> None:
+    """Its amounts within limits and not, its steps done and missing, its gate and its ladder."""
+    check_golden("records/batch.txt", kept(*orange))
+
+
+def test_the_records_of_a_delivery_and_of_bottles_are_the_kept_ones(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    keeper, lots, essence = made
+    packed = pack(keeper, lots, essence)
+    keeper.do("person", initials="CD", name="Cleo Dunn")
+    keeper.do("judge", lot=packed, verdict="release", because="a test", anyway="yes")
+    keeper.do("send", lot=packed, amount="6", party="Bridge Street Stall", document="note DN-7")
+    keeper.do("send", lot=packed, amount="1", moved_as="retained")
+    keeper.do("look", lot=packed, grade="cloudy", of="as-poured", dilution="1:7", temp="6")
+    keeper.do("add", lot=essence, source=lots.oil, amount="2L", because="the scale was reset")
+    for name, code in (("delivery", lots.oil), ("bottles", packed), ("essence", essence)):
+        check_golden(f"records/{name}.txt", kept(keeper, code))
