@@ -16,9 +16,12 @@ SET_UP = (
     'init --house "Notreal Fountain Works" --currency EUR --time-zone UTC',
     'person add AB "Ada Brook" --at 2026-02-01',
     'person add CD "Cleo Dunn" --at 2026-02-01',
-    'material add orange-oil --name "Sweet orange oil" --kind oil --density 0.845 --at 2026-02-01',
-    'material add strong --name "Grain spirit" --kind ethanol --abv 96 --at 2026-02-01',
-    'material add weak --name "Weak spirit" --kind ethanol --abv 75.5 --at 2026-02-01',
+    'material add orange-oil --name "Sweet orange oil" --kind oil --density 0.845 '
+    "--allergens none --at 2026-02-01",
+    'material add strong --name "Grain spirit" --kind ethanol --abv 96 '
+    "--allergens none --at 2026-02-01",
+    'material add weak --name "Weak spirit" --kind ethanol --abv 75.5 '
+    "--allergens none --at 2026-02-01",
     'receive orange-oil 500mL --from "Orchard" --their-lot C1 --at 2026-02-01 --code OIL-1',
     'receive strong 5L --from "Spirits" --their-lot S1 --at 2026-02-01 --code STRONG-1',
     'receive weak 5L --from "Spirits" --their-lot W1 --at 2026-02-01 --code WEAK-1',

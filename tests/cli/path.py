@@ -6,11 +6,11 @@ SET_UP: tuple[tuple[str, str], ...] = (
     (
         "",
         'material add orange-oil --name "Sweet orange oil" --kind oil --how expressed '
-        "--density 0.845",
+        "--density 0.845 --allergens none",
     ),
-    ("", 'material add spirit --name "Neutral spirit" --kind ethanol --abv 96'),
+    ("", 'material add spirit --name "Neutral spirit" --kind ethanol --abv 96 --allergens none'),
     ("", 'material add carb --name "Light magnesium carbonate" --kind clarifier'),
-    ("", 'material add sugar --name "White sugar" --kind sugar'),
+    ("", 'material add sugar --name "White sugar" --kind sugar --allergens none'),
     ("", 'material add water --name "Water" --kind water'),
     ("", 'material add b250 --name "Bottle 250 mL" --kind bottle'),
     ("", 'material add cap --name "Cap" --kind closure'),

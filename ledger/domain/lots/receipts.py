@@ -1,11 +1,12 @@
 """What a receipt should say, and does not.
 
-Guarantees: missing facts are named in words; a bottle, a closure and water need no date and no
-certificate. Refuses: to invent any.
+Guarantees: missing facts are named in words, those of its material that a label declares among
+them; a bottle, a closure and water need no date and no certificate. Refuses: to invent any.
 """
 
 from ledger.domain.entries import Material, Receipt
 from ledger.domain.entries.choices import MaterialKind
+from ledger.domain.masters.gaps import gaps_of
 
 
 def missing_facts(facts: Receipt, material: Material | None) -> tuple[str, ...]:
@@ -21,4 +22,5 @@ def missing_facts(facts: Receipt, material: Material | None) -> tuple[str, ...]:
         wants.append(("the certificate", facts.certificate))
     if sort is MaterialKind.ETHANOL:
         wants.append(("the strength", facts.abv_mpct or (material and material.abv_mpct)))
-    return tuple(what for what, value in wants if not value)
+    lacking = gaps_of(material) if material else []
+    return (*(what for what, value in wants if not value), *(gap.fact for gap in lacking))

@@ -10,8 +10,28 @@ from enum import StrEnum
 
 from msgspec import Struct
 
+from ledger.errors import InputError
+
 NONE_TOLD = frozenset({"none", "no", "none known", "none declared", "-"})
 """How papers say that there is none."""
+
+
+def read_allergens(text: str) -> str:
+    """Return the words that tell a material's allergens, as they are kept.
+
+    Raises:
+        InputError: They say both that there is none and something else.
+
+    >>> read_allergens("none"), read_allergens("milk, soya")
+    ('none', 'milk, soya')
+    """
+    told = text.strip().lower()
+    if told not in NONE_TOLD and re.match(r"(none|no)\b", told):
+        raise InputError(
+            f'"{text.strip()}" does not say whether there are allergens.',
+            'Say "none", or name them: "milk, soya".',
+        )
+    return text
 
 
 class Place(StrEnum):

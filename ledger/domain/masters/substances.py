@@ -12,6 +12,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from ledger.domain.entries import Material
+from ledger.domain.masters.gaps import Gap
 
 _GREEK = {"α": "alpha", "β": "beta", "γ": "gamma", "δ": "delta"}
 _LOOKS_LIKE = 0.85
@@ -89,8 +90,8 @@ class Concerns(Struct, frozen=True):
     """What goods of its name are known to carry and it does not tell."""
     unlimited: Mapping[str, str | None] = {}
     """Names in it that no limit speaks of, each with the name it may have been meant for."""
-    undeclared: tuple[str, ...] = ()
-    """Materials of bottles that are released, of which a fact that a label declares is missing."""
+    undeclared: tuple[Gap, ...] = ()
+    """Facts that a label of bottles which are released declares, and that are missing."""
 
 
 NO_CONCERNS = Concerns()

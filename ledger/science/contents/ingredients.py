@@ -19,16 +19,9 @@ from msgspec import Struct
 from ledger.domain.entries import Material
 from ledger.domain.entries.choices import HowObtained, MaterialKind
 from ledger.domain.masters.allergens import Allergen, Place, allergens_in
+from ledger.domain.masters.gaps import AIDS, Gap, gaps_of
 from ledger.science.contents.composition import OIL, WATER_KG_PER_M3, Contents
 
-ADDITIVES = frozenset(
-    {MaterialKind.ACID, MaterialKind.PRESERVATIVE, MaterialKind.GUM, MaterialKind.COLOUR}
-)
-"""Kinds of material that stand on a list with their class."""
-AIDS = frozenset({MaterialKind.CLARIFIER, MaterialKind.FILTER})
-"""Kinds of material that are filtered off again and stand on no list."""
-PACKING = frozenset({MaterialKind.BOTTLE, MaterialKind.CLOSURE, MaterialKind.LABEL})
-"""Kinds of material that a lot is packed in."""
 BY_HAND = frozenset({"quinine", "caffeine"})
 """Flavourings that are named right after the word (Regulation (EU) 1169/2011, Annex VII, D 2)."""
 _NUMBER = re.compile(r"\bE ?([0-9]{3,4}[a-z]?)\b", re.IGNORECASE)
@@ -45,17 +38,6 @@ class Ingredient(Struct, frozen=True):
     """Allergens it carries, as the place names them."""
     materials: tuple[str, ...] = ()
     """Codes of the materials it stands for."""
-
-
-class Gap(Struct, frozen=True):
-    """A fact of a material that a list lacks."""
-
-    material: str
-    """Code of the material."""
-    what: str
-    """What is missing, a sentence."""
-    option: str
-    """The option that records it."""
 
 
 class Listed(Struct, frozen=True):
@@ -247,33 +229,3 @@ def _together(found: Iterable[Ingredient]) -> list[Ingredient]:
             tuple(sorted({*was.materials, *item.materials})),
         )
     return list(by_name.values())
-
-
-def gaps_of(material: Material) -> list[Gap]:
-    """Return the facts of a material that a list of ingredients lacks."""
-    gaps = []
-    if material.sort in ADDITIVES and material.additive is None:
-        gaps.append(
-            Gap(
-                material.code,
-                f"The class and number of the additive {material.name} are not recorded.",
-                '--additive "preservative E 211"',
-            )
-        )
-    if material.allergens is None and material.sort is not MaterialKind.WATER:
-        gaps.append(
-            Gap(
-                material.code,
-                f"Whether {material.name} carries allergens is not recorded.",
-                "--allergens none",
-            )
-        )
-    if material.sort is MaterialKind.OTHER and material.ingredient_name is None:
-        gaps.append(
-            Gap(
-                material.code,
-                f"What a list of ingredients calls {material.name} is not recorded.",
-                '--ingredient-name "NAME"',
-            )
-        )
-    return gaps

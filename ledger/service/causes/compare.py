@@ -10,9 +10,10 @@ from fractions import Fraction
 from msgspec import Struct
 
 from ledger.domain.entries import Entry, Look, Start
-from ledger.domain.entries.choices import Grade, MaterialKind
+from ledger.domain.entries.choices import Grade
 from ledger.domain.entries.house import House
 from ledger.domain.lots.lot import Lot
+from ledger.domain.masters.gaps import PACKING
 from ledger.errors import RefusedError
 from ledger.science.statistics.trials import Factor, Jar, Spread, factors_of, front, spread
 from ledger.service.account.lots import lots_by_number
@@ -33,8 +34,6 @@ GRADES = tuple(Grade)
 """Grades, best first."""
 CONTROL = "control"
 """A factor of this name marks the control."""
-PACKING = frozenset({MaterialKind.BOTTLE, MaterialKind.CLOSURE, MaterialKind.LABEL})
-"""Kinds of material that nothing is made of."""
 KINDS = ("start", "add", "makeup", "rest", "filter", "decant", "finish", "look")
 """Kinds of entry that a comparison reads."""
 

@@ -8,8 +8,9 @@ from collections.abc import Mapping
 from msgspec import Struct
 
 from ledger.domain.entries.choices import ProductKind
+from ledger.domain.masters.gaps import Gap
 from ledger.science.contents.against import Compared, Daily
-from ledger.science.contents.ingredients import Gap, Listed
+from ledger.science.contents.ingredients import Listed
 from ledger.science.contents.louche import Forecast
 from ledger.science.contents.nutrition import Nutrition
 from ledger.science.contents.serving import Concern, Glass

@@ -13,6 +13,7 @@ from msgspec import Struct
 from ledger.domain.entries import Complaint, Entry, Look, Move, entries_of
 from ledger.domain.entries.choices import Grade, MaterialKind, MoveAs
 from ledger.domain.lots.lot import BARRED, Lot
+from ledger.domain.masters.gaps import PACKING
 from ledger.service.account.codes import known_lot
 from ledger.service.account.lots import lots_by_number
 from ledger.service.desk.book import Book
@@ -20,8 +21,6 @@ from ledger.service.lots.trace import Way, trace_on
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 
-PACKING = frozenset({MaterialKind.BOTTLE, MaterialKind.CLOSURE, MaterialKind.LABEL})
-"""Kinds of material that are no part of what is in a bottle."""
 FIRST = (MaterialKind.OIL, None, MaterialKind.ETHANOL, MaterialKind.CLARIFIER)
 """Kinds of shared inputs told first among equals; None: made here."""
 

@@ -12,6 +12,7 @@ from ledger.domain.amounts.scaled import read_scaled
 from ledger.domain.entries import Material
 from ledger.domain.entries.choices import FoodGrade, HowObtained, MaterialKind
 from ledger.domain.entries.masters import Constituent
+from ledger.domain.masters.allergens import read_allergens
 from ledger.domain.masters.constituents import read_constituents
 from ledger.domain.masters.languages import read_names
 from ledger.domain.masters.nutrients import read_nutrients
@@ -60,7 +61,9 @@ def material(
             "density_temp_mdegc": words.scaled(density_temp, 1000, "°C", "temperature"),
             "abv_mpct": words.read(lambda: read_strength(abv), None) or None,
             "food_grade": words.one_of(food_grade, FoodGrade, "food grade"),
-            "allergens": words.text_or_none(allergens, "allergens"),
+            "allergens": words.read(
+                lambda: _allergens(words.text_or_none(allergens, "allergens")), None
+            ),
             "ingredient_name": words.text_or_none(ingredient_name, "name on the ingredient list"),
             "caution": words.text_or_none(caution, "caution"),
             "additive": words.text_or_none(additive, "class and number of the additive"),
@@ -110,6 +113,10 @@ def read_strength(text: str | None) -> int | None:
             "Read the label again; US proof is twice the per cent.",
         )
     return value
+
+
+def _allergens(text: str | None) -> str | None:
+    return None if text is None else read_allergens(text)
 
 
 def _constituents(text: str | None) -> tuple[Constituent, ...] | None:

@@ -1,7 +1,7 @@
 """The starter shelf: usual materials that a new book may begin with.
 
-Guarantees: each is recorded by the verb of every material, with its density and caution beside
-their source in the file. Refuses: to stand for the papers of a delivery, which say better.
+Guarantees: each is recorded by the verb of every material, with its density, allergens and caution
+beside their source in the file. Refuses: to stand for the papers of a delivery, which say better.
 """
 
 from collections.abc import Iterable
@@ -34,6 +34,8 @@ class Shelved(Struct, frozen=True):
     """The temperature of that in °C."""
     abv: str | None = None
     """Its strength in % vol."""
+    allergens: str | None = None
+    """The allergens it carries, as it usually is; none, as a word."""
     additive: str | None = None
     """Its class and number as an additive."""
     caution: str | None = None
@@ -103,6 +105,7 @@ def shelve(book: Book, how: How, items: Iterable[Shelved]) -> list[Recorded]:
             density=item.density,
             density_temp=item.density_temp,
             abv=item.abv,
+            allergens=item.allergens,
             additive=item.additive,
             caution=item.caution,
         )

@@ -13,8 +13,6 @@ def test_a_sheet_is_printed_and_counted(shell: Shell) -> None:
     answer = (
         "Recorded 39, labels BOS-001-S: 3 printed.\n"
         "The labels are in three.pdf.\n"
-        "Missing for what it declares: facts of orange-oil, spirit, sugar. What to record: "
-        "pottle serving BOS-001-S\n"
         "BOS-001-S, Orange syrup, 250 mL: 9 there, released.\n"
         "Note: 15 labels of BOS-001-S were printed before; with these 18 are more than its 15 "
         "bottles. Say what becomes of all of them: pottle label BOS-001-S --used N --spoiled N\n"

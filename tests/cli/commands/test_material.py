@@ -14,7 +14,8 @@ def test_a_material_is_received_next(shell: Shell) -> None:
 
 def test_a_change_keeps_what_was_known(shell: Shell) -> None:
     answer = (
-        "Recorded 39, material: spirit is Neutral spirit, ethanol, 0.807 g/mL, 96 % vol.\n"
+        "Recorded 39, material: spirit is Neutral spirit, ethanol, 0.807 g/mL, 96 % vol, "
+        "allergens none.\n"
         'Next: pottle receive spirit AMOUNT --from "SUPPLIER"\n'
     )
     check_answers(("material change spirit --density 0.807", answer), shell)

@@ -31,8 +31,6 @@ def test_a_second_release_says_that_there_was_one_and_how_it_looked(shell: Shell
         'hold BOS-001-S --because "WHY"\n'
         "Note: BOS-001-S is self-released: AB made it and releases it, and nobody but its makers "
         "has checked it. Have it checked: pottle check BOS-001-S --by INITIALS\n"
-        "Note: What a label of BOS-001-S declares, such as allergens, is not recorded of "
-        "orange-oil, spirit, sugar. pottle serving BOS-001-S says what to record.\n"
         "Next: pottle send BOS-001-S COUNT --to WHO\n"
     )
     check_answers(("release {packed}", answer), shell)

@@ -16,8 +16,10 @@ KEEPS = ("the best-before date", "the certificate")
 @pytest.mark.parametrize(
     ("sort", "wanted"),
     [
-        (MaterialKind.OIL, (*ALWAYS, *KEEPS)),
-        (MaterialKind.ETHANOL, (*ALWAYS, *KEEPS, "the strength")),
+        (MaterialKind.OIL, (*ALWAYS, *KEEPS, "the allergens")),
+        (MaterialKind.CLARIFIER, (*ALWAYS, *KEEPS)),
+        (MaterialKind.ACID, (*ALWAYS, *KEEPS, "the class and number", "the allergens")),
+        (MaterialKind.ETHANOL, (*ALWAYS, *KEEPS, "the strength", "the allergens")),
         (MaterialKind.WATER, ALWAYS),
         (MaterialKind.BOTTLE, ALWAYS),
         (MaterialKind.CLOSURE, ALWAYS),
@@ -39,5 +41,5 @@ def test_what_was_told_is_not_missing_nor_is_a_strength_that_the_material_has() 
         best_before=date(2027, 6, 30),
         certificate="C 1",
     )
-    known = Material("spirit", "Spirit", MaterialKind.ETHANOL, abv_mpct=96_000)
+    known = Material("spirit", "Spirit", MaterialKind.ETHANOL, abv_mpct=96_000, allergens="none")
     assert missing_facts(told, known) == ()

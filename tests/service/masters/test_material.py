@@ -62,6 +62,7 @@ RECORDED: dict[str, Said] = {
             "density_mg_per_l": 807_000,
             "abv_mpct": 96_000,
             "food_grade": "unknown",
+            "allergens": "none",
         },
     ),
     "a density read in ice water": (
@@ -76,6 +77,7 @@ RECORDED: dict[str, Said] = {
             "density_temp_mdegc": 0,
             "abv_mpct": 96_000,
             "food_grade": "unknown",
+            "allergens": "none",
         },
     ),
 }
@@ -128,6 +130,17 @@ REFUSED: dict[str, Refused] = {
             (
                 "A strength of 151 % cannot be: it lies between 0 and 100 % by volume.",
                 "Read the label again; US proof is twice the per cent.",
+            ),
+        ),
+    ),
+    "allergens that are none and more": (
+        "material",
+        {"code": "clove-oil", "kind": "oil", "allergens": "NONE OR WHICH"},
+        InputError,
+        (
+            (
+                '"NONE OR WHICH" does not say whether there are allergens.',
+                'Say "none", or name them: "milk, soya".',
             ),
         ),
     ),

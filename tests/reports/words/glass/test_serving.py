@@ -74,9 +74,9 @@ def test_a_preservative_of_which_nothing_is_recorded_is_named(sqlite_keeper: Kee
         "it usually carries sodium benzoate. Record it: pottle material change keeps "
         '--constituents "NAME SHARE%"',
         "Missing: The class and number of the additive Sodium benzoate are not recorded. "
-        'Record it: pottle material change keeps --additive "preservative E 211"',
+        'Record it: pottle material change keeps --additive "CLASS AND NUMBER"',
         "Missing: Whether Sodium benzoate carries allergens is not recorded. Record it: pottle "
-        "material change keeps --allergens none",
+        'material change keeps --allergens "NONE OR WHICH"',
         "Missing: What 100 g of Sodium benzoate hold is not recorded, so it counts as nothing. "
         'Record it: pottle material change keeps --nutrition "carbohydrate 80; sugars 78"',
     ]

@@ -58,7 +58,21 @@ def test_what_is_in_the_bottle_and_its_nutrition_need_no_typing(
     _, facts = label_sheet_view(found, None, served, with_nutrition=True).label.declared
     assert facts.text.startswith("Nutrition, 100 mL as sold: energy ")
     assert "; of which sugars " in facts.text
-    assert lacking_lines(served)[0].startswith("Missing for what it declares: facts of ")
+    assert lacking_lines(served) == ()
+
+
+def test_a_fact_that_a_label_declares_and_the_book_lacks_is_told_with_it(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    keeper, lots, _ = made
+    keeper.do("material", code="gum", kind="gum", additive="stabiliser E 414")
+    gum = keeper.opens("receive", material="gum", amount="100g")
+    syrup = keeper.opens("start", product="Gum syrup", kind="syrup", target="1L")
+    keeper.do("add", lot=syrup, source=lots.water, amount="1L")
+    keeper.do("add", lot=syrup, source=gum, amount="20g")
+    served = card(keeper.book, syrup)
+    assert served is not None
+    assert lacking_lines(served)[0].startswith("Missing for what it declares: facts of gum. ")
 
 
 def test_an_essence_is_labelled_with_its_own_dose_and_every_caution_on_a_small_bottle(

@@ -1,0 +1,33 @@
+"""What a label must tell of a material and the book may not know."""
+
+import pytest
+
+from ledger.domain.entries import Material
+from ledger.domain.entries.choices import MaterialKind
+from ledger.domain.masters.gaps import gaps_of
+
+ALLERGENS = "Whether X carries allergens is not recorded."
+CLASS = "The class and number of the additive X are not recorded."
+NAME = "What a list of ingredients calls X is not recorded."
+
+
+@pytest.mark.parametrize(
+    ("sort", "wanted"),
+    [
+        (MaterialKind.OIL, [ALLERGENS]),
+        (MaterialKind.PRESERVATIVE, [CLASS, ALLERGENS]),
+        (MaterialKind.OTHER, [ALLERGENS, NAME]),
+        (MaterialKind.WATER, []),
+        (MaterialKind.CLARIFIER, []),
+        (MaterialKind.CLOSURE, []),
+    ],
+)
+def test_what_is_asked_depends_on_the_kind_of_material(
+    sort: MaterialKind, wanted: list[str]
+) -> None:
+    assert [gap.what for gap in gaps_of(Material("x", "X", sort))] == wanted
+
+
+def test_what_was_told_is_no_gap() -> None:
+    told = Material("x", "X", MaterialKind.GUM, allergens="none", additive="stabiliser E 414")
+    assert gaps_of(told) == []
