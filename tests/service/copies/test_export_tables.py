@@ -3,6 +3,7 @@
 from ledger.domain.entries import FACTS
 from ledger.service.copies.export_tables import export_tables
 from ledger.store.form.tables import METADATA
+from tests.golden import check_golden
 from tests.keeper import Keeper, row_counts
 
 
@@ -28,3 +29,11 @@ def test_every_column_has_words_and_a_list_where_only_some_words_may_stand(
     assert by_column["formula_lines", "material"].words == (
         "Code of the material, of what is bought."
     )
+
+
+def test_the_words_the_units_and_the_codes_of_every_column_are_the_kept_ones(
+    sqlite_walked: Keeper,
+) -> None:
+    meanings = export_tables(sqlite_walked.book).meanings
+    lines = (f"{m.table}.{m.column} [{m.unit}] {m.words} {' '.join(m.codes)}" for m in meanings)
+    check_golden("columns.txt", "\n".join((*(line.rstrip() for line in lines), "")))

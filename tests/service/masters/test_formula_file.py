@@ -6,6 +6,8 @@ import pytest
 
 from ledger.errors import InputError
 from ledger.service.masters.formula import version, versions
+from ledger.service.masters.formula_file import HEAD, KEEPING, LINE, STEPS
+from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.service.masters.formula_files import GOOD, load
 
@@ -155,3 +157,25 @@ def test_a_line_calls_for_one_thing_that_the_book_knows(
             "Load that first: pottle formula load FILE",
         ),
     )
+
+
+@pytest.mark.parametrize(("kind", "value"), [("word", '"?"'), ("hidden", '"\u200b"')])
+def test_each_key_of_a_file_is_named_where_its_value_is_wrong(
+    kind: str, value: str, sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    """Every key of the head, of a line, of each sort of step and of keeping, each with its line."""
+    parts = [
+        [key for key in HEAD if key not in ("version", "line", "step", "keeping")],
+        ("[[line]]", *LINE),
+        *(("[[step]]", f'verb = "{verb}"', *keys) for verb, keys in STEPS.items()),
+        ("[[keeping]]", *KEEPING),
+    ]
+    text = "\n".join(
+        key if key.startswith(("[[", "verb")) else f"{key} = {value}"
+        for keys in parts
+        for key in keys
+    )
+    with pytest.raises(InputError) as raised:
+        load(sqlite_keeper, tmp_path, text)
+    told = [f"{what}\n  {todo}" for what, todo in raised.value.problems]
+    check_golden(f"wrong_words/formula_{kind}.txt", "\n".join((*told, "")))

@@ -72,3 +72,10 @@ def test_one_lot_to_recall_is_told_as_one(walked: tuple[Keeper, Lots]) -> None:
     assert raised.value.what == (
         f"Recalling {lots.packed} holds 1 lot, and its holders are to be called."
     )
+
+
+def test_each_lot_that_is_held_moves_the_count_on(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    seen: list[tuple[int, int]] = []
+    keeper.do("recall", lot=lots.oil, because="haze", tick=lambda *told: seen.append(told))
+    assert seen == [(1, 4), (2, 4), (3, 4), (4, 4)]
