@@ -25,6 +25,9 @@ from tests.mutants.sampling import drawn, texts
 from tests.mutants.tree import ROOT, mutable, project_files
 from tests.mutants.trier import Trier
 
+NOTED = 2
+"""How many times longer than those a mutant is tried by the tests may take that are noted anew."""
+
 
 def main(asked: argparse.Namespace) -> int:
     """Try mutants and print the report; return the exit code, which tells of a broken harness."""
@@ -38,13 +41,16 @@ def main(asked: argparse.Namespace) -> int:
         return 0
     mutants, places = drawn(texts(mutable(files, asked.under), ROOT), asked.count, asked.seed)
     near = {file: nearest(file, tests) for file in {one.file for one in mutants}}
-    renew(kept, set().union(*near.values()) - kept.known(), files, asked.cores)
+    known = kept.known()
+    first = (name for file, own in near.items() for name in own - known | own & kept.stale(file))
+    renew(kept, set(first), files, asked.cores)
     equivalent = listed(LISTED.read_text(encoding="utf-8"))
     with Trier(files, asked.cores, near, equivalent, asked.most) as trier:
         outcomes = trier.tried(mutants, kept.map(), is_near=asked.near)
         if not asked.near:
             left = [one.mutant for one in outcomes if one.end in ("survived", "unrun")]
-            renew(kept, set().union(*(kept.lacking(one.file) for one in left)), files, asked.cores)
+            lacking = set().union(*(kept.lacking(one.file) for one in left))
+            renew(kept, kept.quickest(lacking, NOTED * asked.most), files, asked.cores)
             outcomes = trier.tried_again(outcomes, kept.map())
     print(report(outcomes, places, asked.seed, _by(asked)))
     return 2 if any(one.end == "broken" for one in outcomes) else 0

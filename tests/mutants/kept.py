@@ -126,12 +126,28 @@ class Kept:
         ran it and is as it was is taken not to run it: were that wrong, a mutant would be told as
         a survivor that is none, so a score is never too high for it.
         """
-        stale = self._db.execute(
+        return self.stale(source) | (self._keys.keys() - self.known())
+
+    def stale(self, source: str) -> set[str]:
+        """Return the test files that ran a module when it had another text."""
+        units = self._db.execute(
             "SELECT DISTINCT unit FROM ran WHERE source = ? AND text <> ?",
             (source, self._texts[source]),
         )
-        told = {self._file_of(unit) for (unit,) in stale} & self._keys.keys()
-        return told | (self._keys.keys() - self.known())
+        return {self._file_of(unit) for (unit,) in units} & self._keys.keys()
+
+    def quickest(self, files: Iterable[str], seconds: float) -> set[str]:
+        """Return test files that took no longer together, the quickest; new ones took nothing."""
+        told = dict(
+            self._db.execute("SELECT file, sum(seconds) FROM test GROUP BY file").fetchall()
+        )
+        found, left = set(), seconds
+        for name in sorted(files, key=lambda name: (told.get(name, 0.0), name)):
+            left -= told.get(name, 0.0)
+            if left < 0:
+                break
+            found.add(name)
+        return found
 
     def _file_of(self, unit: str) -> str:
         """Return the test file by which a unit is noted: itself, or the quickest that uses it."""

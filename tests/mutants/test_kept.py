@@ -91,6 +91,13 @@ def test_what_ran_a_module_with_another_text_is_to_be_noted_anew(noted: Path) ->
     found.close()
 
 
+def test_of_those_to_be_noted_the_quickest_are_taken_while_there_is_time(noted: Path) -> None:
+    found = kept(noted)
+    assert found.quickest([SUMS, ROWS, "tests/test_new.py"], 0.6) == {ROWS, "tests/test_new.py"}
+    assert found.quickest([SUMS, ROWS], float("inf")) == {SUMS, ROWS}
+    found.close()
+
+
 def test_what_is_noted_anew_stands_in_the_place_of_what_was_kept(noted: Path) -> None:
     found = kept(noted, KEYS | {SUMS: "2"})
     again = {(f"test {SUMS}::test_c", "ledger/rows.py"): 0b100}
