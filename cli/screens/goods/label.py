@@ -33,6 +33,7 @@ from reports.words.goods.label import (
     left_out_lines,
     typed_lines,
 )
+from reports.words.goods.typed_list import typed_list_lines
 
 if TYPE_CHECKING:
     from reports.json.goods.label import LabelAnswer
@@ -142,8 +143,13 @@ def print_labels(
             again = replace(sheet, frame=frame_of(now.house, now.seal, now.written_at))
             paper.put(_drawn(across_each(again, done.entry.facts.across), asked))
     gaps = gap_lines(served.declaration) if served else ()
-    lacking = (*(lacking_lines(served) if served else ()), *typed_lines(asked.language))
-    return Sheet(done, out, _left_out(sheet, asked), gaps, lacking)
+    own_list = typed_list_lines(found, served)
+    lacking = (
+        *(lacking_lines(served) if served else ()),
+        *own_list,
+        *typed_lines(asked.language),
+    )
+    return Sheet(done, out, _left_out(sheet, asked), (*gaps, *own_list), lacking)
 
 
 def _left_out(sheet: LabelSheetView, asked: Asked) -> tuple[str, ...]:

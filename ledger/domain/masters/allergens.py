@@ -72,6 +72,12 @@ class Allergen(Struct, frozen=True):
     """Where it must be named."""
 
 
+def named_in(text: str, known: Iterable[Allergen], place: Place) -> tuple[str, ...]:
+    """Return the allergens of a place whose words stand in a text, by their names."""
+    words = set(re.findall(r"\w+", text.lower()))
+    return tuple(item.name for item in known if place in item.places and words & set(item.words))
+
+
 def allergens_in(text: str | None, known: Iterable[Allergen], place: Place) -> tuple[str, ...]:
     """Return the allergens that a material's facts tell of, as a label of a place names them.
 

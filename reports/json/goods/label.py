@@ -23,7 +23,8 @@ class LabelAnswer(RecordedAnswer, frozen=True):
     left_out: tuple[str, ...]
     """What has no room on the label in full, by name: the list of ingredients, the nutrition."""
     missing: tuple[str, ...]
-    """What the book lacks of what a label declares, a sentence each with what to do."""
+    """What the book lacks of what a label declares, or a list in a formula's text that was left
+    off for it, a sentence each with what to do."""
 
 
 def label_answer(

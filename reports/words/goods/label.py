@@ -5,6 +5,8 @@ the ingredients, allergens and statements that follow from what is in it. Refuse
 not bottled.
 """
 
+from collections.abc import Iterable
+
 from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Quantity
@@ -29,6 +31,7 @@ from reports.words.glass.declaration import (
     nutrition_text,
 )
 from reports.words.goods.label_words import LabelWords, label_words
+from reports.words.goods.typed_list import formula_text, only_typed
 from reports.words.lots.dates import keeping_words
 from reports.words.lots.record import cautions
 from reports.words.lots.strength import label_strength
@@ -97,6 +100,7 @@ def _label(
     house, bulk = dossier.house, dossier.state.bulk
     made = opener(bulk) if bulk else None
     best_before = dossier.state.best_before
+    typed = formula_text(dossier, card)
     return LabelView(
         house_name=house.name if house else "",
         house_address=_address(house),
@@ -107,7 +111,7 @@ def _label(
         made_on=_made(made, words) if made else "",
         best_before=words.best_before.format(day=words.day(best_before)) if best_before else None,
         dilution=dilution(dossier, latest(bulk, Start) if bulk else None, words),
-        text=label_text(dossier, words),
+        text=label_text(dossier, words, typed.rest),
         cautions=tuple(
             words.care if caution == HANDLE_WITH_CARE else caution
             for caution in (
@@ -116,7 +120,7 @@ def _label(
             )
         ),
         statements=card.declaration.statements if card else (),
-        declared=_declared(card, words, with_nutrition=with_nutrition) if card else (),
+        declared=_declared(card, words, typed.typed, with_nutrition=with_nutrition) if card else (),
         is_us=_is_us(house),
         is_small=filled.size.amount <= SMALL_UL,
         figures_mm=figures_mm(filled.size.amount),
@@ -200,19 +204,23 @@ LOT_PLACE = "{lot}"
 
 
 def _declared(
-    card: ServingCard, words: LabelWords, *, with_nutrition: bool
+    card: ServingCard, words: LabelWords, typed: str, *, with_nutrition: bool
 ) -> tuple[Declared, ...]:
     """Return what a label declares besides; what matters most first."""
     listed, told = card.declaration.listed, []
     if listed.ingredients:
-        parts = ingredients_text(listed, words.ingredients), contains_text(listed)
-        whole = " ".join(part for part in parts if part)
-        told.append(
-            Declared("the list of ingredients", whole, allergens_text(listed, words.contains))
-        )
+        hidden = ", ".join(name.upper() for name in only_typed(listed, typed))
+        besides = f"{words.contains}: {hidden}." if hidden else ""
+        parts = ingredients_text(listed, words.ingredients), contains_text(listed), besides
+        least = allergens_text(listed, words.contains), besides
+        told.append(Declared("the list of ingredients", _sentences(parts), _sentences(least)))
     if with_nutrition:
         told.append(Declared("the nutrition", nutrition_text(card)))
     return tuple(told)
+
+
+def _sentences(parts: Iterable[str | None]) -> str:
+    return " ".join(part for part in parts if part)
 
 
 def typed_lines(language: str | None) -> tuple[str, ...]:
@@ -248,9 +256,8 @@ def lacking_lines(card: ServingCard) -> tuple[str, ...]:
     )
 
 
-def label_text(dossier: Dossier, words: LabelWords) -> str | None:
+def label_text(dossier: Dossier, words: LabelWords, formula: str) -> str | None:
     """Return what a label says besides: how to keep the bottle, and the formula's words."""
-    formula = dossier.formula.label_text if dossier.formula else None
     days = dossier.state.dates.opened_days
     if words == label_words(None):
         kept = keeping_words(dossier.state.dates)

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from ledger.domain.entries import Draft, Formula, Start
 from ledger.domain.lots.scene import Scene
+from ledger.domain.masters.typed_list import parted
 from ledger.domain.rules.finding import Finding, Rule, needs_reason, remark
 
 
@@ -50,4 +51,19 @@ def formula_is_checked(draft: Draft, _scene: Scene) -> Iterator[Finding]:
         )
 
 
-RULES: tuple[Rule, ...] = (formula_is_in_use, formula_is_checked)
+def lists_are_reckoned(draft: Draft, _scene: Scene) -> Iterator[Finding]:
+    """A list of ingredients in a formula's label text is remarked on: labels have their own."""
+    facts = draft.facts
+    if not isinstance(facts, Formula) or not facts.label_text:
+        return
+    if typed := parted(facts.label_text).typed:
+        yield remark(
+            "typed list",
+            f"The label text of version {facts.version} of {facts.code} has a list of ingredients, "
+            f'"{typed}"; a label leaves it off and has that of its lot as it was made.',
+            "Leave it out; how a list calls something is said with: pottle material change CODE "
+            '--ingredient-name "NAME"',
+        )
+
+
+RULES: tuple[Rule, ...] = (formula_is_in_use, formula_is_checked, lists_are_reckoned)

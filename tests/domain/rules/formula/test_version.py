@@ -7,6 +7,7 @@ import pytest
 
 from ledger.domain.entries import Finish, Formula, Start
 from ledger.domain.lots.control import Control
+from ledger.domain.rules.finding import remark
 from ledger.domain.rules.formula import version as following
 from tests.domain.builders import at, draft, make, scene, when
 from tests.domain.rules.cases import Case, find
@@ -17,6 +18,22 @@ def begun(day: int = 2, offset_min: int = 0, **changes: Any) -> tuple[Any, Any]:
     formula = make(Formula, valid_from=date(2026, 3, 2))
     happened = when(at(4, day=day), offset_min)
     return draft(make(Start), happened=happened), follows(formula, **changes)
+
+
+def test_a_list_of_ingredients_in_a_label_text_is_remarked_on_as_a_formula_is_loaded() -> None:
+    """A label leaves it off, for it has the list of its lot."""
+    loaded = make(Formula, label_text="Store upright. Ingredients: sugar, water.", checked_by=None)
+    (found,) = following.lists_are_reckoned(draft(loaded), scene())
+    assert found == remark(
+        "typed list",
+        f"The label text of version {loaded.version} of {loaded.code} has a list of ingredients, "
+        '"Ingredients: sugar, water."; a label leaves it off and has that of its lot as it was '
+        "made.",
+        "Leave it out; how a list calls something is said with: pottle material change CODE "
+        '--ingredient-name "NAME"',
+    )
+    plain = draft(make(Formula, label_text="Store upright."))
+    assert list(following.lists_are_reckoned(plain, scene())) == []
 
 
 LATER = "Begin the batch then, or say why with --because."
