@@ -11,8 +11,13 @@ from ledger.errors import InputError, StorageError
 RIGHT_FILE = "Name the right file."
 
 
-def bytes_of(path: Path, most_bytes: int) -> bytes:
+def bytes_of(path: Path, most_bytes: int, mend: str = RIGHT_FILE) -> bytes:
     """Return what is in a file.
+
+    Args:
+        path: The file.
+        most_bytes: How large it may be.
+        mend: What to do when it is larger.
 
     Raises:
         InputError: It is too large.
@@ -27,7 +32,7 @@ def bytes_of(path: Path, most_bytes: int) -> bytes:
             f"The file {path} could not be read: {error.strerror}.", "Check its name and rights."
         ) from error
     if len(content) > most_bytes:
-        raise InputError(f"The file {path} is larger than {most_bytes} bytes.", RIGHT_FILE)
+        raise InputError(f"The file {path} is larger than {most_bytes} bytes.", mend)
     return content
 
 

@@ -1,4 +1,4 @@
-"""What the words of headings mean: materials, units, and the names that things get from them.
+"""What the words of headings mean: materials, units, and the names that things get from words.
 
 Guarantees: accents, capitals and signs do not matter; what no list knows means nothing.
 """
@@ -11,6 +11,9 @@ from importlib.resources import files
 from typing import Any
 
 _LETTERS = re.compile(r"[^a-z0-9%]+")
+_SHORT = re.compile(r"[A-Za-z0-9-]+")
+LONGEST_NAME = 30
+"""The most characters of the short name of a material."""
 
 
 @cache
@@ -34,16 +37,21 @@ def short_name(name: str) -> str:
 def kind_of(name: str) -> str:
     """Return of what kind a material seems; "KIND" where nothing says so.
 
-    >>> kind_of("Orangenöl"), kind_of("Neutral spirit"), kind_of("Kork")
-    ('oil', 'ethanol', 'KIND')
+    >>> kind_of("Orangenöl"), kind_of("Alcohol 96"), kind_of("Botella 250"), kind_of("Stein")
+    ('oil', 'ethanol', 'bottle', 'KIND')
     """
     kinds = {"spirit": "ethanol", "carbonate": "clarifier", "essence": "other"}
     parts = plain_words(name, with_unit=True).split()
-    for material, told in known_words()["input"].items():
-        # German writes the two as one word.
-        if any(part.endswith(word) for part in parts for word in told):
-            return str(kinds.get(material, material))
-    return "KIND"
+    lists = {**known_words()["input"], **known_words()["goods"]}
+    whole = (each for each, told in lists.items() if any(part in told for part in parts))
+    # German writes the two as one word.
+    ending = (
+        each
+        for each, told in lists.items()
+        if any(part.endswith(word) for part in parts for word in told)
+    )
+    found = next(whole, None) or next(ending, None)
+    return str(kinds.get(found, found)) if found else "KIND"
 
 
 def input_of(head: str) -> str | None:
@@ -115,3 +123,25 @@ def quoted(name: str) -> str:
     if re.fullmatch(r"[A-Za-z0-9_-]+", name):
         return name
     return f'"{name}"' if is_plain(name) else "table"
+
+
+def kept_code(text: str) -> str:
+    """Return a maker's own code in the letters that codes have; one that has them stays as it is.
+
+    >>> kept_code("OR 23/01"), kept_code("Öl-7"), kept_code("orange-oil"), kept_code("?")
+    ('OR-23-01', 'Ol-7', 'orange-oil', '?')
+    """
+    apart = unicodedata.normalize("NFKD", text)
+    plain = "".join(letter for letter in apart if not unicodedata.combining(letter))
+    return re.sub(r"[^A-Za-z0-9]+", "-", plain).strip("-") or text
+
+
+def kept_name(text: str) -> str:
+    """Return the short name of a material by what a maker calls it; a short one stays as it is.
+
+    >>> kept_name("Aceite de naranja"), kept_name("Orange-oil"), kept_name("Öl (süß) 96 %")
+    ('aceite-de-naranja', 'Orange-oil', 'ol-suss-96')
+    """
+    if _SHORT.fullmatch(text):
+        return text
+    return short_name(text)[:LONGEST_NAME].strip("-")

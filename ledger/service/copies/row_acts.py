@@ -7,7 +7,6 @@ it has. Refuses: to guess; what has two readings is found.
 
 import hashlib
 import re
-import unicodedata
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
@@ -20,6 +19,7 @@ from ledger.domain.tables.numerals import decimal_sign, plain_number
 from ledger.domain.tables.templates import columns_of, filled
 from ledger.errors import InputError
 from ledger.service.copies.column_map import ActMap, TableMap, folded
+from ledger.service.copies.heading_words import kept_code, kept_name
 from ledger.service.copies.row_balance import off_balance
 from ledger.service.copies.season_files import words_of
 from ledger.service.copies.season_verbs import VERBS
@@ -239,20 +239,11 @@ def _value(
         return f"{reading.folder}/{value}"
     if value and word in DAYS:
         return plain_day(value, reading.dates)
+    if value and (word == "material" or (word, verb) == ("code", "material")):
+        return kept_name(value)
     if value and word in CODES and (word != "code" or verb in OPENS):
         return kept_code(value)
     return value
-
-
-def kept_code(text: str) -> str:
-    """Return a maker's own code in the letters that codes have; one that has them stays as it is.
-
-    >>> kept_code("OR 23/01"), kept_code("Öl-7"), kept_code("orange-oil"), kept_code("?")
-    ('OR-23-01', 'Ol-7', 'orange-oil', '?')
-    """
-    apart = unicodedata.normalize("NFKD", text)
-    plain = "".join(letter for letter in apart if not unicodedata.combining(letter))
-    return re.sub(r"[^A-Za-z0-9]+", "-", plain).strip("-") or text
 
 
 def _lacking(
@@ -272,7 +263,8 @@ def _lacking(
         if column is None and word == "at":
             what, todo = "It does not say when it happened.", "Add a column, or give --at."
         else:
-            what = f"It is empty, and {told.verb} needs it as the {word.replace('_', ' ')}."
+            called = {"at": "time"}.get(word, word.replace("_", " "))
+            what = f"It is empty, and {told.verb} needs it as the {called}."
             todo = "Write it there."
         yield Found(table.file, line.number, column, what, todo)
     at = words.get("at", "")

@@ -19,6 +19,8 @@ from ledger.text_files import bytes_of
 
 MOST_BYTES = 50_000_000
 """How large a file may be."""
+IN_PARTS = "Part it into several files, and hand in one after the other."
+"""What to do with one that is larger."""
 MOST_UNPACKED = 300_000_000
 """How large a workbook may be once it is unpacked, in bytes."""
 WORKBOOKS = (".xlsx", ".xlsm")
@@ -37,7 +39,7 @@ def read_tables(path: Path) -> tuple[list[Table], list[Found]]:
     tables: list[Table] = []
     found: list[Found] = []
     for file in _files(path):
-        content = bytes_of(file, MOST_BYTES)
+        content = bytes_of(file, MOST_BYTES, IN_PARTS)
         if file.suffix.lower() in WORKBOOKS:
             for table, wrong in _workbook(file, content):
                 tables += [table] if table else []

@@ -62,5 +62,11 @@ def test_a_file_of_more_than_fifty_megabytes_is_refused(tmp_path: Path) -> None:
     file = tmp_path / "much.csv"
     with file.open("wb") as much:
         much.truncate(50_000_001)
-    with pytest.raises(InputError, match="larger than 50000000 bytes"):
+    with pytest.raises(InputError) as raised:
         read_tables(file)
+    assert raised.value.problems == (
+        (
+            f"The file {file} is larger than 50000000 bytes.",
+            "Part it into several files, and hand in one after the other.",
+        ),
+    )

@@ -10,6 +10,7 @@ from ledger.domain.entries import Receipt
 from ledger.domain.entries.choices import Origin, Precision
 from ledger.domain.tables.days import DayOrder
 from ledger.errors import InputError
+from ledger.service.copies.column_map import read_map
 from ledger.service.copies.table_maps import shipped_map
 from ledger.service.copies.take_in import Asked, TakenIn, take_in
 from ledger.service.copies.taken import taken_rows
@@ -18,8 +19,11 @@ from ledger.service.evidence.seal import seal
 from ledger.service.evidence.verify import verify
 from ledger.service.glass.cost import cost
 from ledger.service.lots.trace import trace
+from ledger.store.read import queries
 from tests.keeper import Keeper
 
+SPANISH = Path(__file__).parent / "spanish_season"
+"""The same of another, parted by tabs, its months named, with a map of its own."""
 GERMAN = Path(__file__).parent / "german_season"
 """Deliveries, batches and sales of an invented maker, one wide row a batch."""
 FRENCH = (
@@ -235,6 +239,25 @@ def test_a_stall_s_sheet_is_known_by_its_columns(sqlite_keeper: Keeper, tmp_path
 
 
 STALL = "date,stall,lot,out,sold,back,tasted,lost,document,by,sheet no\n"
+
+
+def test_a_spanish_season_with_tabs_and_named_months_comes_in_by_a_map_of_forty_lines(
+    sqlite_keeper: Keeper,
+) -> None:
+    keeper, text = sqlite_keeper, (SPANISH / "map.toml").read_text(encoding="utf-8")
+    assert len(text.splitlines()) < 40
+    keeper.clock.forward(days=2)
+    told = taken(keeper, SPANISH, Asked(read_map("map.toml", text)), because="sold without a card")
+    assert (told.found, told.rows, told.is_recorded) == ((), 12, True)
+    assert told.tables[0].said == (
+        *("map.toml as its map", "parted by tabs", "UTF-8"),
+        *("decimal comma", "days as dmy"),
+    )
+    back = trace(keeper.book, "BJN-01")
+    assert {"JN-01", "ES-N-01", "AN-01", "AL-01"} <= {node.brief.code for node in back.nodes}
+    assert keeper.on_hand("AN-01") == 500_000 - 30_500 - 30_000
+    with keeper.reading() as connection:
+        assert "aceite-de-naranja" in queries.material_codes(connection)
 
 
 def test_a_stall_s_sheet_adds_up_to_what_went_out(sqlite_keeper: Keeper, tmp_path: Path) -> None:
