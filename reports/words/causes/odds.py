@@ -73,6 +73,8 @@ def p_words(p: Fraction | float | None) -> str:
 
     >>> p_words(Fraction(1, 126)), p_words(Fraction(1, 10**6)), p_words(None)
     ('0.0079', '<0.0001', '–')
+    >>> p_words(0.0001), p_words(0.00015), p_words(0.000099)
+    ('0.0001', '0.00015', '<0.0001')
     """
     if p is None:
         return "–"

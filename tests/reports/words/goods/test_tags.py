@@ -65,3 +65,39 @@ def test_a_lot_has_only_labels_that_can_be_of_it(made: tuple[Keeper, Lots, str])
     assert tag(keeper, "hold", essence).is_barred
     assert tag(keeper, "vessel", essence).blanks == ("In it now", "Since, by", "Next")
     assert tag(keeper, "sample", lots.oil).title.startswith("Retained sample")
+
+
+def test_every_kind_of_label_says_what_it_is_for(made: tuple[Keeper, Lots, str]) -> None:
+    keeper, lots, essence = made
+    packed = pack(keeper, lots, essence)
+    assert tag(keeper, "received", lots.oil).rows == (
+        ("Their lot:", "Harbour Oils lot C7731"),
+        ("Received", "2026-03-02"),
+        ("Best before", "2027-06-30"),
+    )
+    vessel = tag(keeper, "vessel", essence)
+    assert (vessel.rows, vessel.symbol) == ((("Begun", "2026-03-02"),), essence)
+    sample = tag(keeper, "sample", packed)
+    assert sample.rows == (
+        ("Taken from the lot of", "2026-03-04"), ("Best before", "2027-06-30"),
+    )  # fmt: skip
+    assert (sample.blanks, sample.symbol) == (("Taken on, by", "Looked at"), packed)
+    hold = tag(keeper, "hold", essence)
+    assert (hold.blanks, hold.symbol, hold.rows) == (("Why", "Since, by"), "", ())
+    case = tag(keeper, "case", packed)
+    assert (case.rows, case.blanks) == (
+        (("Bottles of", "250 mL"), ("Best before", "2027-06-30")),
+        ("How many",),
+    )
+    for kind, code, why in (
+        ("case", essence, f"{essence} is not bottled, so it has no such label."),
+        ("received", packed, f"{packed} was not received, so it has no such label."),
+    ):
+        with pytest.raises(RefusedError) as refused:
+            tag(keeper, kind, code)
+        assert refused.value.problems == ((why, "Take --kind vessel."),)
+    with pytest.raises(InputError) as raised:
+        tag(keeper, "hold", essence, "9521234543213")
+    assert raised.value.problems == (
+        ("Only a case has a number of its article.", "Leave --gtin out."),
+    )

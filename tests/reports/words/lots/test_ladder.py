@@ -1,7 +1,9 @@
 """The ladder of yield: every rung once, what filters kept explained, the rest last."""
 
+from msgspec.structs import replace
+
 from ledger.service.lots.dossier import dossier
-from reports.words.lots.ladder import filling_ladder, ladder
+from reports.words.lots.ladder import delivery_ladder, filling_ladder, ladder
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.words.bottles import pack
@@ -38,3 +40,46 @@ def test_a_filling_has_its_yield(made: tuple[Keeper, Lots, str]) -> None:
     found = dossier(keeper.book, pack(keeper, lots, essence))
     drawn, inside, left = filling_ladder(found.state)
     assert (drawn.what, inside.sign, left.what) == ("Drawn from the bulk", "=", "Not accounted for")
+
+
+def test_a_delivery_is_used_sent_here_and_the_rest_is_not_accounted_for(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    """500 mL of oil: 30.769 went into the essence, a count finds 400, so 69.231 are not told of."""
+    keeper, lots = walked
+    rows = [
+        (r.sign, r.what, r.amount, r.is_sum)
+        for r in delivery_ladder(dossier(keeper.book, lots.oil))
+    ]
+    assert rows == [
+        ("", "Received", "500 mL", True),
+        ("\N{MINUS SIGN}", "Used here", "30.769 mL", False),
+        ("=", "Here", "469.231 mL", True),
+        ("", "Not accounted for", "0 mL", False),
+    ]
+    keeper.do("send", lot=lots.oil, amount="10mL", moved_as="destroyed", witness="CD")
+    keeper.do("count", lot=lots.oil, amount="400mL", because="spilt")
+    last = [
+        (r.sign, r.what, r.amount, r.share) for r in delivery_ladder(dossier(keeper.book, lots.oil))
+    ]
+    assert last[2:] == [
+        ("\N{MINUS SIGN}", "Sent, thrown away or kept back", "10 mL", "2.0 %"),
+        ("=", "Here", "400 mL", "80.0 %"),
+        ("", "Not accounted for", "59.231 mL", "11.8 %"),
+    ]
+
+
+def test_without_limits_of_yield_a_formula_adds_nothing_to_the_share_of_the_target(
+    orange: tuple[Keeper, str],
+) -> None:
+    keeper, code = orange
+    found = dossier(keeper.book, code)
+    assert found.formula is not None
+    for low, high, words in (
+        (None, None, ""),
+        (85_000, None, ", by the formula at least 85 %"),
+        (None, 102_000, ", by the formula at most 102 %"),
+    ):
+        formula = replace(found.formula, yield_min_mpct=low, yield_max_mpct=high)
+        *_, last = ladder(found.state, found.inputs, formula, found.draws)
+        assert last.what == f"Share of the target of 480 mL{words}"

@@ -1,13 +1,17 @@
 """The next step after a list: read off what was shown."""
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries.choices import Grade
+from ledger.domain.lots.lot import Status
 from ledger.service.lots.due import due
 from ledger.service.lots.stock import low_materials, stock
-from reports.words.lots.next_in_lists import step_of_due, step_of_low, step_of_stock
+from ledger.service.lots.trace import trace
+from reports.words.lots.next_in_lists import step_of_due, step_of_low, step_of_stock, step_of_trace
 from tests.keeper import Keeper
-from tests.path import receive_all
+from tests.path import Lots, receive_all
 
 
 def first_due(keeper: Keeper) -> str:
@@ -69,3 +73,33 @@ def test_what_is_lowest_is_received_first(sqlite_keeper: Keeper) -> None:
     low = low_materials(sqlite_keeper.book, 600_000, Measure.UL)
     assert step_of_low(low) == "pottle receive spirit AMOUNT"
     assert step_of_low(()) == "pottle stock"
+
+
+def test_what_is_used_up_is_not_counted_and_what_is_below_nothing_comes_first(
+    sqlite_keeper: Keeper,
+) -> None:
+    receive_all(sqlite_keeper)
+    lots = stock(sqlite_keeper.book)
+    empty = [replace(lots[0], on_hand=0), *lots[1:]]
+    assert step_of_stock(empty) == "pottle due"
+    below = [*empty, replace(lots[0], code="X-1", on_hand=-1), replace(lots[0], on_hand=-2)]
+    assert step_of_stock(below) == "pottle count X-1 AMOUNT"
+
+
+def test_a_trace_leads_to_a_cause_where_it_is_not_clear_to_a_drill_where_it_is_out_else_to_it(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    keeper, lots = walked
+    found = {code: trace(keeper.book, code) for code in (lots.oil, lots.packed, lots.spirit)}
+    assert step_of_trace(found[lots.packed]) == f"pottle suspects {lots.packed}"
+    packed = found[lots.packed]
+    for grade, status, holders, step in (
+        (Grade.CLEAR, packed.lot.status, packed.holders, f"pottle recall {lots.packed} --drill"),
+        (Grade.BRIGHT, packed.lot.status, (), f"pottle lot {lots.packed}"),
+        (None, Status.HELD, (), f"pottle recall {lots.packed} --drill"),
+        (Grade.HAZY, Status.HELD, (), f"pottle suspects {lots.packed}"),
+    ):
+        lot = replace(packed.lot, grade=grade, status=status)
+        assert step_of_trace(replace(packed, lot=lot, holders=holders)) == step
+    oil = replace(found[lots.oil], lot=replace(found[lots.oil].lot, grade=Grade.CLOUDY), holders=())
+    assert step_of_trace(oil) == f"pottle lot {lots.oil}"

@@ -5,9 +5,16 @@ from datetime import date
 from msgspec.structs import replace
 
 from ledger.domain.entries import Formula
-from ledger.domain.entries.choices import Grade, RestFor
+from ledger.domain.entries.choices import Grade, LookedAt, RestFor
 from ledger.domain.entries.masters import FormulaLine, FormulaStep, Keeping
-from reports.words.masters.formula import checker, differences, facts_of, line_rows, step_rows
+from reports.words.masters.formula import (
+    checker,
+    differences,
+    facts_of,
+    limits,
+    line_rows,
+    step_rows,
+)
 from tests.domain.builders import grams, make, ml
 
 REST = FormulaStep("rest", "Shaken.", rest_for=RestFor.MACERATE, minutes_min=1440)
@@ -83,3 +90,12 @@ def test_what_differs_is_told_and_nothing_else() -> None:
             "look: 1:7, bright or better, 7 d after finishing",
         ),
     ]
+
+
+def test_what_is_looked_at_is_told_in_words_and_ends_of_a_time_apart() -> None:
+    poured = FormulaStep("look", looked_at=LookedAt.AS_POURED, temp_max_mdegc=6000)
+    rest = FormulaStep("rest", minutes_min=1440, minutes_max=10_080, temp_min_mdegc=-2000)
+    assert limits(poured) == "as poured, at most 6 °C"
+    assert limits(rest) == "1 d to 7 d, at least −2 °C"
+    assert limits(FormulaStep("filter", passes_min=2)) == "2 passes or more"
+    assert limits(FormulaStep("note")) == ""
