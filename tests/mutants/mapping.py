@@ -4,8 +4,9 @@ What a function runs is known line by line: the tests that call it, those that u
 calls it, those of a file that calls it while it is read. A statement of several lines is run by the
 tests that run any of them. What is run at import (constants, tables, heads of classes and
 functions, and functions that are called for these) is run for everybody, so for it stand all tests
-that run a line of the module's functions or, if none does (a module of classes and constants), all
-tests, those of the folder that mirrors the module's before the others.
+that run a line of the module's functions that is not run at import too or, if none does (a module
+of classes and constants), all tests, those of the folder that mirrors the module's before the
+others.
 
 Guarantees: tests of the nearest files come first, and of these and of the others the quickest.
 Refuses: to know what a function would have run that remembers by other means than a cache of
@@ -72,12 +73,16 @@ class Map:
     def within(self, names: Sequence[str], seconds: float) -> list[str]:
         """Return the first of tests that take no longer together; the first always."""
         told: list[str] = []
-        left = seconds
+        shared: frozenset[str] = frozenset()
+        taken = 0.0
         for name in names:
-            left -= self.seconds([name])
-            if told and left < 0:
+            test = self.tests[name]
+            new = test.uses - shared
+            taken += test.seconds + sum(self.fixtures.get(fixture, 0.0) for fixture in new)
+            if told and taken > seconds:
                 break
             told.append(name)
+            shared |= new
         return told
 
     def in_order(self, names: Iterable[str], near: Collection[str] = ()) -> list[str]:
@@ -114,7 +119,13 @@ def running(
     here = {context for line in range(first, last + 1) for context in contexts.get(line, ())}
     if place.in_function and IMPORT not in here:
         return known.in_order(known.named(here), near)
-    called = {context for line in function_lines(text) for context in contexts.get(line, ())}
+    # What is called at import alone tells nothing of who uses what it made.
+    called = {
+        context
+        for line in function_lines(text)
+        if IMPORT not in contexts.get(line, ())
+        for context in contexts.get(line, ())
+    }
     tests = known.named(here if place.in_function else ()) | known.named(called)
     if tests:
         return known.in_order(tests, near)

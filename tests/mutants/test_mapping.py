@@ -57,6 +57,12 @@ def test_what_is_run_at_import_is_run_by_the_tests_of_the_functions() -> None:
     assert found("2", LINES | {3: ["import"]}) == [D, C]
 
 
+def test_what_is_called_at_import_alone_is_no_sign_of_who_uses_what_it_made() -> None:
+    """A test that imports the module in a process of its own runs such a line too."""
+    lines = LINES | {3: ["import", f"test {A}"], 6: ["import"], 8: ["import"]}
+    assert found("1", lines) == [B, D, C, A, OTHER]
+
+
 def test_a_line_that_nothing_runs_has_no_tests() -> None:
     assert found("2", LINES | {3: []}) == []
 
@@ -89,8 +95,9 @@ def test_tests_of_the_nearest_files_come_before_quicker_ones() -> None:
 
 def test_the_first_tests_are_taken_until_their_time_is_over_and_one_always() -> None:
     known = Map(TESTS, lambda _: {})
-    assert known.within([B, D, C, A], 0.6) == [B, D, C]
+    assert known.within([B, D, C, A], 0.65) == [B, D, C]
     assert known.within([A, B], 0.4) == [A]
+    assert Map(TESTS, lambda _: {}, {FIXTURE: 2.0}).within([C, D, B], 2.5) == [C, D]
     assert known.within([], 1.0) == []
 
 

@@ -237,3 +237,25 @@ BACK = [
 @pytest.mark.parametrize("case", [*FITS, *ON_HAND, *BACK], ids=str)
 def test_amounts_are_possible_or_told(case: Case) -> None:
     assert find(amounts.RULES, case) == list(case.found)
+
+
+@pytest.mark.parametrize(
+    ("taken_ml", "is_reckoned", "asks"),
+    [
+        (3746, False, False),
+        (3747, False, True),
+        (3747, True, False),
+        (3750, True, False),
+        (3751, True, True),
+    ],
+)
+def test_a_reckoned_volume_may_be_taken_as_far_as_it_is_told(
+    taken_ml: int, is_reckoned: bool, asks: bool
+) -> None:
+    """3,746.512 mL were reckoned and are told as 3.75 L."""
+    source = lot("S-1", on_hand=3_746_512, is_reckoned=is_reckoned)
+    made = add(ml(taken_ml), "S-1")
+    found = list(amounts.enough_on_hand(made, scene(lot(), source)))
+    assert [finding.what for finding in found] == (
+        [f"{taken_ml / 1000} L is more than is there of S-1: the book says 3746.512 mL."] if asks else []
+    )
