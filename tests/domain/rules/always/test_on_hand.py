@@ -12,6 +12,7 @@ from ledger.domain.entries import (
     MakeUp,
     Material,
     Move,
+    Receipt,
     Rinse,
 )
 from ledger.domain.entries.choices import MoveAs, RinseTo
@@ -257,5 +258,46 @@ def test_a_reckoned_volume_may_be_taken_as_far_as_it_is_told(
     made = add(ml(taken_ml), "S-1")
     found = list(amounts.enough_on_hand(made, scene(lot(), source)))
     assert [finding.what for finding in found] == (
-        [f"{taken_ml / 1000} L is more than is there of S-1: the book says 3746.512 mL."] if asks else []
+        [f"{taken_ml / 1000} L is more than is there of S-1: the book says 3746.512 mL."]
+        if asks
+        else []
     )
+
+
+@pytest.mark.parametrize(
+    ("found", "asks", "words"),
+    [
+        (ml(450), None, ""),
+        (ml(441), False, "441 mL of X-1 are there, 9 mL less than the 450 mL of the book."),
+        (ml(440), True, "440 mL of X-1 are there, 10 mL less than the 450 mL of the book."),
+        (ml(459), False, "459 mL of X-1 are there, 9 mL more than the 450 mL of the book."),
+        (ml(460), True, "460 mL of X-1 are there, 10 mL more than the 450 mL of the book."),
+        (ml(0), True, "Nothing of X-1 is there, 450 mL less than the 450 mL of the book."),
+        (pieces(15), None, ""),
+        (pieces(14), True, "14 of X-1 are there, 1 less than the 15 of the book."),
+    ],
+)
+def test_a_count_that_is_off_by_more_than_reading_and_warmth_asks_why(
+    found: Quantity, asks: bool | None, words: str
+) -> None:
+    """Of a volume a fiftieth may be off; things are counted to the last."""
+    here = packed("X-1") if found.measure is Measure.UEACH else lot("X-1")
+    told = list(amounts.count_is_near(draft(make(Count, amount=found), "X-1"), scene(here)))
+    assert [item.what for item in told] == ([] if asks is None else [words])
+    for item in told:
+        assert item.rule == "count"
+        assert (item.severity is WHY) == asks
+        assert item.todo == (
+            "Count again; if it is so, say why with --because."
+            if asks
+            else "The book takes what was found."
+        )
+
+
+def test_a_duty_may_be_all_of_a_cost_and_no_more() -> None:
+    for duty, cost, is_told in ((4800, 4800, False), (4801, 4800, True), (None, 0, False)):
+        made = draft(make(Receipt, duty_minor=duty, cost_minor=cost, cost_digits=2), "O-1")
+        told = [item.what for item in amounts.duty_is_in_the_cost(made, scene())]
+        assert told == (["A duty of 48.01 cannot be part of a cost of 48.00."] if is_told else [])
+    unpriced = draft(make(Receipt, duty_minor=4801, cost_minor=None), "O-1")
+    assert list(amounts.duty_is_in_the_cost(unpriced, scene())) == []
