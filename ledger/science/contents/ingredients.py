@@ -84,8 +84,12 @@ def listed(
         *_flavouring(contents, by_code, law),
         *_others(contents, by_code, law),
         *_unweighed(contents, unknown, law),
+        *_traces(by_code.values(), law),
     ]
-    aids = sorted(code for code, material in by_code.items() if material.sort in AIDS)
+    shown = {code for item in found for code in item.materials}
+    aids = sorted(
+        code for code, material in by_code.items() if material.sort in AIDS and code not in shown
+    )
     kept = [material for code, material in sorted(by_code.items()) if code not in aids]
     return Listed(
         place=law.place,
@@ -214,6 +218,20 @@ def _unweighed(contents: Contents, unknown: Mapping[str, Material], law: Law) ->
         )
         for lot, material in sorted(unknown.items())
         if lot in contents.unknown_ul
+    ]
+
+
+def _traces(used: Iterable[Material], law: Law) -> list[Ingredient]:
+    """Return what was filtered off again and carries allergens, which may have stayed.
+
+    References:
+        Regulation (EU) No 1169/2011, Articles 20(b) and 21; Annex II: a processing aid that comes
+        of an allergen is named all the same (from memory).
+    """
+    return [
+        Ingredient(additive_name(material, law.place), 0.0, carried, (material.code,))
+        for material in used
+        if material.sort in AIDS and (carried := _carried([material], law))
     ]
 
 

@@ -30,12 +30,19 @@ class Statement(Struct, frozen=True):
     """Where it counts."""
     words: str
     """What a label says, with `{name}` for the additive."""
+    without_sugar: str | None = None
+    """What it says instead where there is no sugar; None: the same."""
 
 
 @cache
 def statements() -> tuple[Statement, ...]:
     """Return the statements that additives call for."""
     return tuple(
-        Statement(tuple(row["numbers"]), tuple(map(Place, row["places"])), row["words"])
+        Statement(
+            tuple(row["numbers"]),
+            tuple(map(Place, row["places"])),
+            row["words"],
+            row.get("without-sugar"),
+        )
         for row in read_shipped("statements.toml")["statement"]
     )

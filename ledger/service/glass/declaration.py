@@ -59,7 +59,10 @@ def declaration(sold: Sold, house: House | None, pourings: tuple[Pouring, ...]) 
         listed=found,
         as_sold=as_sold,
         as_drunk=as_drunk,
-        statements=(*_asked(found.place, pourings), *_by_number(found, used)),
+        statements=(
+            *_asked(found.place, pourings),
+            *_by_number(found, used, has_sugar=contents.sucrose_mg > 0),
+        ),
         gaps=(*found.gaps, *_untold(as_sold, sold.materials)),
     )
 
@@ -88,7 +91,7 @@ def _asked(place: Place, pourings: tuple[Pouring, ...]) -> tuple[str, ...]:
     )
 
 
-def _by_number(found: Listed, used: Iterable[Material]) -> tuple[str, ...]:
+def _by_number(found: Listed, used: Iterable[Material], *, has_sugar: bool) -> tuple[str, ...]:
     """Return the statements that additives call for by their numbers."""
     listed_codes = {code for item in found.ingredients for code in item.materials}
     told: dict[str, None] = {}
@@ -101,7 +104,10 @@ def _by_number(found: Listed, used: Iterable[Material]) -> tuple[str, ...]:
                 and material.code in listed_codes
             ):
                 name = material.ingredient_name or material.name
-                told[statement.words.format(name=name)] = None
+                words = statement.words
+                if not has_sugar:
+                    words = statement.without_sugar or words
+                told[words.format(name=name)] = None
     return tuple(told)
 
 

@@ -4,6 +4,7 @@ Guarantees: a caution names what it stands on; all defer to local law and licens
 Refuses: to advise on health; it says when to ask somebody who may.
 """
 
+import re
 from collections.abc import Iterable
 
 from ledger.domain.amounts.scaled import with_article
@@ -31,7 +32,7 @@ DEFER = "Local law and licensed practice decide; these figures help to ask the r
 
 def cautions_of(card: ServingCard) -> tuple[str, ...]:
     """Return the cautions that go with a card, the gravest first."""
-    told = [*_poison(card), *_over_ceiling(card), *_flammable(card)]
+    told = [*_poison(card), *_over_ceiling(card), *_benzene(card), *_flammable(card)]
     told += [*flammable_lines(card), *_alcohol(card)]
     return (*told, DEFER)
 
@@ -103,6 +104,30 @@ def _over_ceiling(card: ServingCard) -> list[str]:
         f"{_said(ways) if card.is_essence else ''}."
         for (word, substance, whom), ways in passed.items()
     ]
+
+
+def _benzene(card: ServingCard) -> list[str]:
+    """Return what is said of a benzoate beside ascorbic acid, or nothing.
+
+    References:
+        FDA/CFSAN, Data on benzene in soft drinks, 19 May 2006, updated 2007 (read, see limits.csv).
+    """
+    names = [item.name for item in card.declaration.listed.ingredients]
+    names += [each.concern.substance for each in card.pourings[0].concerns]
+    if not all(any(sort.search(name) for name in names) for sort in BENZENE_OF):
+        return []
+    return [
+        "Holds a benzoate and ascorbic acid, which may form benzene in the bottle, the more "
+        "in heat and light. Leave one of them out, or ask a laboratory; for soft drinks the "
+        "United States hold 5 µg/L of drinking water as a yardstick, and the European Union 1 µg/L."
+    ]
+
+
+BENZENE_OF = (
+    re.compile(r"benzo(ic|ate)|\bE 21[0-3]\b", re.IGNORECASE),
+    re.compile(r"ascorb(ic|ate|yl)|vitamin c\b|\bE 3(0[0-4]|1[56])\b", re.IGNORECASE),
+)
+"""How a list or a certificate names a benzoate, and ascorbic or erythorbic acid."""
 
 
 def _passes(ceiling: Daily) -> str | None:

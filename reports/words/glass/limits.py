@@ -102,8 +102,18 @@ def _dailies(card: ServingCard, number: int, place: int) -> tuple[str, ...]:
 
 
 def _daily(item: Daily) -> str:
-    share = "" if item.percent is None else f"{item.percent:.0f} %"
-    return f"{share} {_word(item)}".strip()
+    return f"{_share(item)} {_word(item)}".strip()
+
+
+def _share(item: Daily) -> str:
+    """Return what part of a daily ceiling a glass takes, with its doubt."""
+    if item.percent is None:
+        return ""
+    half_width = 100 * item.doubt / item.ceiling_mg
+    # What is small beside its ceiling, doubt and all, needs no digits.
+    if item.percent + half_width < 1:
+        return "<1 %"
+    return f"{doubted(item.percent, half_width)} %"
 
 
 def _cell(item: Compared) -> str:

@@ -148,6 +148,18 @@ def test_what_is_not_recorded_of_a_material_is_named() -> None:
     ]
 
 
+def test_a_clarifier_that_comes_of_an_allergen_is_named_although_it_is_filtered_off() -> None:
+    """Regulation (EU) No 1169/2011, Annex II counts processing aids too (from memory)."""
+    egg = Material("egg", "Egg white", MaterialKind.CLARIFIER, allergens="egg")
+    chalk = Material("chalk", "Chalk", MaterialKind.CLARIFIER)
+    found = listed(Contents(1e6, 1e5), [egg, chalk], {}, EU)
+    assert [(item.name, item.allergens) for item in found.ingredients][-1] == (
+        "egg white",
+        ("eggs",),
+    )
+    assert found.left_out == ("chalk",)
+
+
 @given(st.lists(st.floats(0.1, 1e6), min_size=3, max_size=3))
 def test_masses_never_rise_down_the_list(masses: list[float]) -> None:
     ethanol, water, sugar = masses

@@ -39,11 +39,50 @@ def test_facts_that_are_missing_are_named_and_gone_once_told(
     walked: tuple[Keeper, Lots],
 ) -> None:
     keeper, lots = walked
-    before = {gap.material for gap in _declared(keeper, lots.packed).gaps}
-    for code in sorted(before):
-        keeper.do("material", code=code, change=True, allergens="none")
-    assert before
-    assert _declared(keeper, lots.packed).gaps == ()
+    keeper.do("material", code="gum", kind="gum", nutrition="none")
+    gum = keeper.opens("receive", material="gum", amount="100g")
+    keeper.do("add", lot=lots.syrup, source=gum, amount="1g")
+    assert [gap.fact for gap in _declared(keeper, lots.syrup).gaps] == [
+        "the class and number",
+        "the allergens",
+    ]
+    keeper.do("material", code="gum", change=True, allergens="none", additive="stabiliser E 414")
+    assert _declared(keeper, lots.syrup).gaps == ()
+
+
+@pytest.mark.parametrize(
+    ("country", "base", "told"),
+    [
+        (
+            "IE",
+            "sugar",
+            (
+                "Contains aspartame (a source of phenylalanine).",
+                "With sugar(s) and sweetener(s).",
+            ),
+        ),
+        (
+            "IE",
+            "water",
+            ("Contains aspartame (a source of phenylalanine).", "With sweetener(s)."),
+        ),
+        ("US", "sugar", ("PHENYLKETONURICS: CONTAINS PHENYLALANINE.",)),
+    ],
+)
+def test_a_sweetener_asks_for_its_words(
+    country: str, base: str, told: tuple[str, ...], sqlite_keeper: Keeper
+) -> None:
+    """Regulation (EU) 1169/2011, Annex III, 2.1 to 2.3; 21 CFR 172.804(e)(2) (from memory)."""
+    keeper = sqlite_keeper
+    keeper.do("house", country=country)
+    keeper.do("material", code="sweet", kind="other", additive="sweetener E 951")
+    made = keeper.opens("start", product="Sweet", kind="syrup", target="2L")
+    for material, amount in (("water", "1L"), (base, "1kg"), ("sweet", "1g")):
+        source = keeper.opens(
+            "receive", material=material, amount="5L" if amount == "1L" else "5kg"
+        )
+        keeper.do("add", lot=made, source=source, amount=amount)
+    assert _declared(keeper, made).statements == told
 
 
 def test_another_country_has_its_own_list(walked: tuple[Keeper, Lots]) -> None:

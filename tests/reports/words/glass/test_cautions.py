@@ -15,6 +15,7 @@ from ledger.service.glass.serving import serving
 from reports.words.glass.cautions import DEFER, cautions_of, flammable_lines, label_cautions
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.reports.words.glass.preserved import preserved
 
 
 def test_strong_spirit_is_flammable_and_a_glass_of_it_holds_alcohol(
@@ -130,6 +131,23 @@ def test_a_ceiling_that_is_too_close_to_tell_may_be_passed(card: ServingCard) ->
         assert cautions_of(replace(as_strong(card, 0.0), pourings=(way,)))[0] == (
             "One glass may pass the daily ceiling of safrole for an adult of 60 kg (by the litre)."
         )
+
+
+@pytest.mark.parametrize(("acid", "is_told"), [("antioxidant E 300", True), ("acid E 330", False)])
+def test_a_benzoate_beside_ascorbic_acid_may_form_benzene(
+    acid: str, is_told: bool, sqlite_keeper: Keeper
+) -> None:
+    code = preserved(sqlite_keeper, additive="preservative E 211", allergens="none")
+    sqlite_keeper.do("material", code="sour", kind="acid", additive=acid, allergens="none")
+    sour = sqlite_keeper.opens("receive", material="sour", amount="50g")
+    sqlite_keeper.do("add", lot=code, source=sour, amount="2g")
+    told = [line for line in cautions_of(serving(sqlite_keeper.book, code)) if "benzene" in line]
+    wanted = (
+        "Holds a benzoate and ascorbic acid, which may form benzene in the bottle, the more "
+        "in heat and light. Leave one of them out, or ask a laboratory; for soft drinks the "
+        "United States hold 5 µg/L of drinking water as a yardstick, and the European Union 1 µg/L."
+    )
+    assert told == ([wanted] if is_told else [])
 
 
 def test_the_strongest_glass_is_the_one_whose_alcohol_is_told(card: ServingCard) -> None:
