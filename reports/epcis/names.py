@@ -16,7 +16,7 @@ from msgspec import Struct
 from ledger.domain.entries import House
 from ledger.domain.lots.lot import Lot
 from ledger.domain.masters.gs1 import lot_link, party_link, place_link, read_gln, read_gtin
-from ledger.errors import InputError, LedgerError, RefusedError, attempt, together
+from ledger.errors import InputError, LedgerError, RefusedError, attempt, together, visible
 from reports.kit.pages import page_address
 
 
@@ -91,14 +91,14 @@ def _article(text: str, known: Sequence[Lot]) -> tuple[str, tuple[Lot, ...]]:
     what, parted, number = text.rpartition("=")
     if not parted or not what.strip():
         raise InputError(
-            f"{text} does not say of what it is the number.",
+            f"{visible(text)} does not say of what it is the number.",
             'Write what it is, =, and its number, as in "Orange syrup, 250 mL=9521234543213".',
         )
     meant = what.strip().casefold()
     found = tuple(lot for lot in known if meant in (lot.name.casefold(), lot.code.casefold()))
     if not found:
         raise InputError(
-            f'There is no lot of "{what.strip()}".',
+            f'There is no lot of "{visible(what.strip())}".',
             "Write what it is as this shows it: pottle stock --all",
         )
     return read_gtin(number), found

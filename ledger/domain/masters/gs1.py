@@ -10,7 +10,7 @@ References:
 
 from datetime import date
 
-from ledger.errors import InputError
+from ledger.errors import InputError, visible
 
 GTIN_LENGTHS = (8, 12, 13, 14)
 """Digits that the number of an article may have."""
@@ -44,7 +44,8 @@ def read_gtin(text: str) -> str:
     digits = text.strip()
     if not _is_number(digits, GTIN_LENGTHS):
         raise InputError(
-            f"{text} is no number of an article.", "Give its 8, 12, 13 or 14 digits (GTIN)."
+            f"{visible(text)} is no number of an article.",
+            "Give its 8, 12, 13 or 14 digits (GTIN).",
         )
     return _checked(digits).zfill(GTIN_DIGITS)
 
@@ -57,7 +58,7 @@ def read_gln(text: str) -> str:
     """
     digits = text.strip()
     if not _is_number(digits, (GLN_DIGITS,)):
-        raise InputError(f"{text} is no number of a place.", "Give its 13 digits (GLN).")
+        raise InputError(f"{visible(text)} is no number of a place.", "Give its 13 digits (GLN).")
     return _checked(digits)
 
 

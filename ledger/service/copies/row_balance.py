@@ -12,9 +12,12 @@ from msgspec import Struct
 
 from ledger.domain.tables.grid import Found, Line, Table
 from ledger.domain.tables.numerals import plain_number
-from ledger.errors import InputError
+from ledger.errors import InputError, visible
 
 _SUM = re.compile(r"\{([^{}]+)\} = (\{[^{}]+\}(?: \+ \{[^{}]+\})+)")
+
+# No fraction and no exponent: of these a few letters may come to more than a memory holds.
+_NUMBER = re.compile(r"[+-]?\d{1,15}(?:\.\d{1,6})?", re.ASCII)
 
 
 class Balance(Struct, frozen=True):
@@ -56,14 +59,20 @@ def off_balance(
     numbers: dict[str, Fraction] = {}
     for name in (told.whole, *shown):
         try:
-            numbers[name] = Fraction(plain_number(cell(name), sign))
+            numbers[name] = _number(cell(name), sign)
         except InputError as error:
             yield Found(table.file, line.number, name, error.what, error.todo)
-        except ValueError:
-            what = f'"{cell(name)}" is no number, and the row must add up.'
-            yield Found(table.file, line.number, name, what, "Write the number alone.")
     if len(numbers) == len(shown) + 1:
         yield from _difference(table, line, told, numbers)
+
+
+def _number(text: str, sign: str | None) -> Fraction:
+    plain = plain_number(text, sign)
+    if not _NUMBER.fullmatch(plain):
+        raise InputError(
+            f'"{visible(text)}" is no number, and the row must add up.', "Write the number alone."
+        )
+    return Fraction(plain)
 
 
 def _difference(

@@ -34,6 +34,13 @@ def test_a_difference_is_told_with_its_line() -> None:
     ]
 
 
+@pytest.mark.parametrize("text", ["1e999999999", "1/0", "9" * 5000, "zwei", "١٢", "inf"])
+def test_what_is_no_plain_number_is_told_at_once(text: str) -> None:
+    (told,) = found("12", text, "")
+    assert (told.column, told.todo) == ("verkauft", "Write the number alone.")
+    assert told.what.endswith(" is no number, and the row must add up.")
+
+
 def test_a_map_says_it_in_one_way_and_what_else_is_wrong_with_it_too() -> None:
     text = """
 [table.may]
