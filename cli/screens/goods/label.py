@@ -33,6 +33,7 @@ from reports.words.goods.label import (
     left_out_lines,
     typed_lines,
 )
+from reports.words.goods.list_words import unnamed_lines
 from reports.words.goods.typed_list import typed_list_lines
 
 if TYPE_CHECKING:
@@ -144,12 +145,14 @@ def print_labels(
             paper.put(_drawn(across_each(again, done.entry.facts.across), asked))
     gaps = gap_lines(served.declaration) if served else ()
     own_list = typed_list_lines(found, served)
+    unnamed = unnamed_lines(served, found.materials, asked.language)
     lacking = (
         *(lacking_lines(served) if served else ()),
         *own_list,
+        *unnamed,
         *typed_lines(asked.language),
     )
-    return Sheet(done, out, _left_out(sheet, asked), (*gaps, *own_list), lacking)
+    return Sheet(done, out, _left_out(sheet, asked), (*gaps, *own_list, *unnamed), lacking)
 
 
 def _left_out(sheet: LabelSheetView, asked: Asked) -> tuple[str, ...]:

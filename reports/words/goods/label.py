@@ -31,6 +31,7 @@ from reports.words.glass.declaration import (
     nutrition_text,
 )
 from reports.words.goods.label_words import LabelWords, label_words
+from reports.words.goods.list_words import card_in_language
 from reports.words.goods.typed_list import formula_text, only_typed
 from reports.words.lots.dates import keeping_words
 from reports.words.lots.record import cautions
@@ -67,7 +68,13 @@ def label_sheet_view(
         )
     return LabelSheetView(
         label=replace(
-            _label(dossier, filled, card, label_words(language), with_nutrition=with_nutrition),
+            _label(
+                dossier,
+                filled,
+                card_in_language(card, dossier.materials, language),
+                label_words(language),
+                with_nutrition=with_nutrition,
+            ),
             symbol=_linked(link, gtin, dossier) or page_address(dossier.house, dossier.state.code),
         ),
         count=count or filled.count,
@@ -229,8 +236,9 @@ def typed_lines(language: str | None) -> tuple[str, ...]:
     if words == label_words(None):
         return ()
     return (
-        f"Its fixed words are in {words.name}. Names, texts, nutrition and other cautions stay as "
-        "they were typed: have them put into that language where the law asks for it.",
+        f"Its fixed words are in {words.name}. The product, texts, allergens, nutrition and other "
+        "cautions stay as they were typed: have them put into that language where the law asks for "
+        "it.",
     )
 
 

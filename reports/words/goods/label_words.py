@@ -50,6 +50,8 @@ class LabelWords(Struct, frozen=True, forbid_unknown_fields=True):
     """The caution on an essence."""
     months: tuple[str, ...] = ()
     """Names of the months; in figures without them."""
+    listed: Mapping[str, str] = {}
+    """What a list of ingredients names by law, by its English name; none for English itself."""
 
     def day(self, day: date) -> str:
         """Return a day as this language writes it on a label.
