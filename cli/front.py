@@ -72,6 +72,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "cost": ("glass", "Reckon what a lot cost, a mL, a bottle and a glass."),
     "recall": ("recall", "Hold a lot and all made of it; say where it is and whom to call."),
     "contact": ("recall", "Record a call to somebody who holds goods of a lot."),
+    "forget": ("recall", "Erase for good who a party or a person is; what they did stays."),
     "suspects": (
         "causes",
         "Say what failed lots share that clear ones do not, and how sure that is.",
@@ -115,7 +116,7 @@ ROOMS = {
     "lots": "Looking up",
     "glass": "What a glass delivers and costs",
     "causes": "Why it failed",
-    "recall": "Getting it back",
+    "recall": "People outside: getting it back, forgetting who they are",
     "evidence": "Trust in the book",
     "copies": "The book as a whole",
 }

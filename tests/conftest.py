@@ -21,6 +21,7 @@ from sqlalchemy import make_url
 
 from ledger.service.desk.book import open_book
 from ledger.service.masters.house import init
+from ledger.store.write import details
 from tests.keeper import LATER, MORNING, SET_UP, Keeper, SetClock, copy_book
 from tests.memory import in_memory
 from tests.path import HOUSE, Lots, fill_every_table, set_up, walk_main_path
@@ -30,6 +31,9 @@ pytest.register_assert_rewrite("tests.store.contract")
 os.environ["TZ"] = "UTC"  # the machine of every test, for houses that name no zone
 
 tempfile.tempdir = in_memory() or tempfile.tempdir  # what pytest makes is made below it too
+
+# Books of the tests are the same whenever they are made: their salts are of noughts.
+details.token_bytes = bytes  # type: ignore[assignment,attr-defined]
 
 # What a device remembers of the bench is not that of whoever runs the tests.
 os.environ["XDG_STATE_HOME"] = str(Path(tempfile.gettempdir(), f"pottle-state-{os.getuid()}"))

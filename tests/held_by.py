@@ -31,7 +31,7 @@ SCREENS = (
         ("lots", ("complaints", "journal", "lot", "packet", "record", "stock")),
         ("masters", ("formula", "house", "limits", "material", "party", "person")),
         ("bench", ("receive",)),
-        ("recall", ("recall",)),
+        ("recall", ("forget", "recall")),
     ) for name in names}
     | {"copies/copied": "backup", "goods/tags": "label", "masters/new_formula": "formula"},
 )  # fmt: skip
@@ -69,6 +69,7 @@ ANSWERS = (
         "masters/material": "material",
         "masters/party": "party",
         "masters/person": "person",
+        "recall/forget": "forget",
     },
 )
 GRAMMAR = "what the grammar of a line is made of, which is read there line by line"

@@ -4,14 +4,9 @@ from dataclasses import dataclass
 from typing import TypedDict
 
 from ledger.domain.amounts.quantity import parse_quantity
-from ledger.domain.entries import Check, Clean, Equipment, Forget, Formula, Party
+from ledger.domain.entries import Check, Clean, Equipment, Formula
 from ledger.domain.entries.choices import ProductKind
-from ledger.domain.entries.evidence import Named
 from ledger.domain.entries.masters import FormulaLine, FormulaStep, Keeping
-from ledger.domain.evidence.commitments import SALT_SIZE, commitment
-from ledger.service.desk.act import at_desk
-from ledger.service.desk.book import How
-from ledger.store.write.rows import insert_row
 from tests.keeper import Keeper
 
 
@@ -153,13 +148,9 @@ def walk_main_path(keeper: Keeper) -> Lots:
 
 
 def _tell_beside(keeper: Keeper) -> None:
-    """Keep a party's details beside its entry, forget another, name a material in German."""
-    salt, name = bytes(SALT_SIZE), "Quay Bar"
-    with at_desk(keeper.book, How("AB")) as desk:
-        facts = Party(code="P1", commitment=commitment(salt, {"name": name}))
-        seq = desk.record(facts).seq
-        insert_row(desk.connection, "details", (seq, salt.hex(), name, *[None] * 5))
-    keeper.record(Forget(party="P2", entries=(Named(1, is_kept=True),)))
+    """Tell a party and forget it, and name a material in German."""
+    keeper.do("party", name="Quay Bar", phone="01 555 0155")
+    keeper.do("forget", who="Quay Bar", because="he asked for it")
     keeper.do("material", code="sugar", change=True, names="de=Zucker")
 
 

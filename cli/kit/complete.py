@@ -20,9 +20,9 @@ _IN_FORCE = (
 MATERIALS = _IN_FORCE.format(column="code", table="material")
 FORMULAS = _IN_FORCE.format(column="code", table="formula")
 PARTIES = (
-    "SELECT name, MAX(seq) FROM (SELECT name, seq FROM party UNION ALL SELECT supplier, seq FROM "
-    "receipt UNION ALL SELECT party, seq FROM move) WHERE name IS NOT NULL GROUP BY name "
-    "ORDER BY 2 DESC"
+    "SELECT COALESCE(shown, name), MAX(seq) FROM (SELECT COALESCE(code, name) AS name, seq FROM "
+    "party UNION ALL SELECT supplier, seq FROM receipt UNION ALL SELECT party, seq FROM move) "
+    "LEFT JOIN party_shown ON stored = name WHERE name IS NOT NULL GROUP BY 1 ORDER BY 2 DESC"
 )
 
 Complete = Callable[[object, str], list[str]]

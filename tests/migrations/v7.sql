@@ -159,7 +159,7 @@ CREATE TABLE contact (
 	CONSTRAINT ck_contact_entry_kind CHECK (entry_kind = 'contact')
 )
  STRICT;
-INSERT INTO "contact" VALUES(67,'contact','Bridge Street Stall','spoken',NULL,NULL,NULL,NULL);
+INSERT INTO "contact" VALUES(67,'contact','P1','spoken',NULL,NULL,NULL,NULL);
 CREATE TABLE count (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -207,7 +207,8 @@ CREATE TABLE details (
     CONSTRAINT fk_details_seq FOREIGN KEY(seq) REFERENCES entry (seq)
 )
  STRICT;
-INSERT INTO "details" VALUES(62,'0000000000000000000000000000000000000000000000000000000000000000','Quay Bar',NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "details" VALUES(2,'0000000000000000000000000000000000000000000000000000000000000000','Anna Bell',NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "details" VALUES(61,'0000000000000000000000000000000000000000000000000000000000000000','Bridge Street Stall',NULL,'01 555 0100',NULL,'1 Bridge Street',NULL);
 CREATE TABLE deviation (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -254,7 +255,7 @@ CREATE TABLE entry (
 )
  STRICT;
 INSERT INTO "entry" VALUES(1,'house',NULL,'2026-03-02T08:00:00Z',0,'exact','2026-03-02T08:00:00Z','bench',NULL,NULL,NULL,1,NULL,'{"facts":{"currency":"EUR","fluid_ounce":"US","name":"Quayside Essences","time_zone":"Europe/Dublin"},"happened_at":"2026-03-02T08:00:00Z","kind":"house","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-02T08:00:00Z","seq":1,"stands_for":1,"v":1}',X'EF3F484C7FCD78702475B433CC58852E23CC9EC7B2E3CB4AB7F2C3F79C6F4386');
-INSERT INTO "entry" VALUES(2,'person',NULL,'2026-03-02T08:05:00Z',0,'exact','2026-03-02T08:05:00Z','bench',NULL,'AB',NULL,2,NULL,'{"by":"AB","facts":{"initials":"AB","name":"Anna Bell"},"happened_at":"2026-03-02T08:05:00Z","kind":"person","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-02T08:05:00Z","seq":2,"stands_for":2,"v":1}',X'DFC8D35562272AF8EBC35DDFDEFD1A4DC441B06821CD36585139E1125FFA331C');
+INSERT INTO "entry" VALUES(2,'person',NULL,'2026-03-02T08:05:00Z',0,'exact','2026-03-02T08:05:00Z','bench',NULL,'AB',NULL,2,NULL,'{"by":"AB","facts":{"commitment":"ec4bcfedf810ae9f2de531b611efe84c896f3d791055e0ab5fb34f386cf4a118","initials":"AB"},"happened_at":"2026-03-02T08:05:00Z","kind":"person","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-02T08:05:00Z","seq":2,"stands_for":2,"v":1}',X'E45EC32B95585542B807551EE862D4CB2D8F60F7A1ADA502EBA1F0EE659D4FC9');
 INSERT INTO "entry" VALUES(3,'material',NULL,'2026-03-02T08:10:00Z',0,'exact','2026-03-02T08:10:00Z','bench',NULL,'AB',NULL,3,NULL,'{"by":"AB","facts":{"code":"orange-oil","constituents":[{"fraction_ppm":940000,"substance":"limonene"}],"density_mg_per_l":845000,"food_grade":"unknown","how_obtained":"expressed","name":"Sweet orange oil","sort":"oil"},"happened_at":"2026-03-02T08:10:00Z","kind":"material","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-02T08:10:00Z","seq":3,"stands_for":3,"v":1}',X'B69D5AAA74AE2CC3F2C17110E4D26D19619E1E8F125926A58D84AD5CF78D20D5');
 INSERT INTO "entry" VALUES(4,'material',NULL,'2026-03-02T08:15:00Z',0,'exact','2026-03-02T08:15:00Z','bench',NULL,'AB',NULL,4,NULL,'{"by":"AB","facts":{"abv_mpct":96000,"code":"spirit","food_grade":"unknown","name":"Neutral spirit","sort":"ethanol"},"happened_at":"2026-03-02T08:15:00Z","kind":"material","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-02T08:15:00Z","seq":4,"stands_for":4,"v":1}',X'2A6051A8DBB7B3112B3DB799B217A5641378EBAF4D1D7E3241B212EE7875C6EE');
 INSERT INTO "entry" VALUES(5,'material',NULL,'2026-03-02T08:20:00Z',0,'exact','2026-03-02T08:20:00Z','bench',NULL,'AB',NULL,5,NULL,'{"by":"AB","facts":{"code":"carb","food_grade":"unknown","name":"Light magnesium carbonate","sort":"clarifier"},"happened_at":"2026-03-02T08:20:00Z","kind":"material","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-02T08:20:00Z","seq":5,"stands_for":5,"v":1}',X'E3A47890AB5F55DB743669F4862140798798C1C2CDF7A8C1A2CAD6E8DCEC5E9C');
@@ -293,13 +294,13 @@ INSERT INTO "entry" VALUES(37,'start',37,'2026-03-04T11:25:00Z',0,'exact','2026-
 INSERT INTO "entry" VALUES(38,'add',37,'2026-03-04T11:30:00Z',0,'exact','2026-03-04T11:30:00Z','bench',NULL,'AB',NULL,38,NULL,'{"by":"AB","facts":{"added_as":"ingredient","amount":{"amount":200000,"measure":"uL","written":"200mL"},"source":"NS-001-J"},"happened_at":"2026-03-04T11:30:00Z","kind":"add","lot":"TRL-001-2","offset_min":0,"origin":"bench","postings":[{"given":200000,"source":"NS-001-J","taken":200000,"target":"TRL-001-2"}],"precision":"exact","recorded_at":"2026-03-04T11:30:00Z","seq":38,"stands_for":38,"v":1}',X'5A9194F2F88773686C116D1E645D0E1617CF51E98A8B725457F7F737966FBBBA');
 INSERT INTO "entry" VALUES(39,'rinse',37,'2026-03-04T11:35:00Z',0,'exact','2026-03-04T11:35:00Z','bench',NULL,'AB',NULL,39,NULL,'{"by":"AB","facts":{"source":"NS-001-J","volume_in":{"amount":20000,"measure":"uL","written":"20mL"},"volume_out":{"amount":15000,"measure":"uL","written":"15mL"},"went_to":"apart"},"happened_at":"2026-03-04T11:35:00Z","kind":"rinse","lot":"TRL-001-2","offset_min":0,"opens":{"code":"RL-001-3","lot_type":"rinse","measure":"uL"},"origin":"bench","postings":[{"given":15000,"source":"NS-001-J","taken":20000,"target":"RL-001-3"},{"given":0,"source":"TRL-001-2","taken":0,"target":"RL-001-3"}],"precision":"exact","recorded_at":"2026-03-04T11:35:00Z","seq":39,"stands_for":39,"v":1}',X'A515A083C17F5E59A9FA7F15E5A58E3A3CF00B40E5CEFA81AFE9AF3E792FD139');
 INSERT INTO "entry" VALUES(40,'forecast',15,'2026-03-04T11:40:00Z',0,'exact','2026-03-04T11:40:00Z','bench',NULL,'AB',NULL,40,NULL,'{"by":"AB","facts":{"carried":"yes","clear_high_mpct":95442,"clear_likely_mpct":84688,"clear_low_mpct":73934,"dose_ul":898,"glass_high_milli":90323,"glass_low_milli":3913,"neat_high_milli":3000,"neat_low_milli":0,"oils":"orange","spirit_mpct":96000,"syrup_high_milli":42243,"syrup_low_milli":250},"happened_at":"2026-03-04T11:40:00Z","kind":"forecast","lot":"OE-001-5","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:40:00Z","seq":40,"stands_for":40,"v":1}',X'77BFA4CB7F0E5D81A9F9A5A55D1B34B0B26CAD30C6B80E7CE6F4577C3E296102');
-INSERT INTO "entry" VALUES(41,'trial',NULL,'2026-03-04T11:45:00Z',0,'exact','2026-03-04T11:45:00Z','bench',NULL,'AB',NULL,41,NULL,'{"by":"AB","facts":{"age":"7 d","chance_mpct":94000,"decides":"look","draw":2,"else_mpct":5000,"entries":40,"evenings":[{"jars":6},{"jars":6}],"factors":[{"name":"pore","suspected":"20","usual":"5"}],"fails_mpct":90000,"jar":{"amount":50000,"measure":"uL","written":"50mL"},"level_mpct":5000,"name":"pores again","number":1,"product":"pores again","product_kind":"essence","root":"3bce0348e99d14a626390ca5df8cbe561aa381da79a987fd546531dc9d065849","worst":"clear"},"happened_at":"2026-03-04T11:45:00Z","kind":"trial","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:45:00Z","seq":41,"stands_for":41,"v":1}',X'7667C65DF17B4E595F34370650D1ECCA97A24C6D1E0F37524037259F1D78B8E2');
-INSERT INTO "entry" VALUES(42,'start',42,'2026-03-04T11:50:00Z',0,'exact','2026-03-04T11:50:00Z','bench',NULL,'AB',NULL,42,NULL,'{"by":"AB","facts":{"factors":[{"name":"pore","planned":"20"}],"jar":1,"planned_by":41,"product":"pores again","product_kind":"essence","purpose":"trial","target":{"amount":50000,"measure":"uL","written":"50mL"},"trial_group":"pores again"},"happened_at":"2026-03-04T11:50:00Z","kind":"start","lot":"T1-327-9","offset_min":0,"opens":{"code":"T1-327-9","lot_type":"made","measure":"uL"},"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:50:00Z","seq":42,"stands_for":42,"v":1}',X'7C414873F3B1868F1BE5461A1FF3223746565679FFDC0B85414C4771EFBC29CF');
-INSERT INTO "entry" VALUES(43,'start',43,'2026-03-04T11:50:00Z',0,'exact','2026-03-04T11:50:00Z','bench',NULL,'AB',NULL,43,NULL,'{"by":"AB","facts":{"factors":[{"name":"pore","planned":"20"}],"jar":2,"planned_by":41,"product":"pores again","product_kind":"essence","purpose":"trial","target":{"amount":50000,"measure":"uL","written":"50mL"},"trial_group":"pores again"},"happened_at":"2026-03-04T11:50:00Z","kind":"start","lot":"T1-566-G","offset_min":0,"opens":{"code":"T1-566-G","lot_type":"made","measure":"uL"},"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:50:00Z","seq":43,"stands_for":43,"v":1}',X'C185190AF620EB987329C390DE7795EBA0F3961269F92C704ACA8660A9C4B677');
-INSERT INTO "entry" VALUES(44,'start',44,'2026-03-04T11:50:00Z',0,'exact','2026-03-04T11:50:00Z','bench',NULL,'AB',NULL,44,NULL,'{"by":"AB","facts":{"factors":[{"name":"pore","planned":"5"}],"jar":3,"planned_by":41,"product":"pores again","product_kind":"essence","purpose":"trial","target":{"amount":50000,"measure":"uL","written":"50mL"},"trial_group":"pores again"},"happened_at":"2026-03-04T11:50:00Z","kind":"start","lot":"T1-453-Y","offset_min":0,"opens":{"code":"T1-453-Y","lot_type":"made","measure":"uL"},"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:50:00Z","seq":44,"stands_for":44,"v":1}',X'E3FC74D40DC8116204B1E409729541B60CA1890E7C4729D85A55AF4412C7D429');
-INSERT INTO "entry" VALUES(45,'start',45,'2026-03-04T11:50:00Z',0,'exact','2026-03-04T11:50:00Z','bench',NULL,'AB',NULL,45,NULL,'{"by":"AB","facts":{"factors":[{"name":"pore","planned":"5"}],"jar":4,"planned_by":41,"product":"pores again","product_kind":"essence","purpose":"trial","target":{"amount":50000,"measure":"uL","written":"50mL"},"trial_group":"pores again"},"happened_at":"2026-03-04T11:50:00Z","kind":"start","lot":"T1-836-4","offset_min":0,"opens":{"code":"T1-836-4","lot_type":"made","measure":"uL"},"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:50:00Z","seq":45,"stands_for":45,"v":1}',X'A074148E74D97A67DCB9DF0D4EF59D2501AD77993408C38254B6F0026B03D23D');
-INSERT INTO "entry" VALUES(46,'start',46,'2026-03-04T11:50:00Z',0,'exact','2026-03-04T11:50:00Z','bench',NULL,'AB',NULL,46,NULL,'{"by":"AB","facts":{"factors":[{"name":"pore","planned":"5"}],"jar":5,"planned_by":41,"product":"pores again","product_kind":"essence","purpose":"trial","target":{"amount":50000,"measure":"uL","written":"50mL"},"trial_group":"pores again"},"happened_at":"2026-03-04T11:50:00Z","kind":"start","lot":"T1-541-Y","offset_min":0,"opens":{"code":"T1-541-Y","lot_type":"made","measure":"uL"},"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:50:00Z","seq":46,"stands_for":46,"v":1}',X'C6E27E4253E292AB46EE9F0B1D09844ED54475B81E13C76A164B2162D795AC66');
-INSERT INTO "entry" VALUES(47,'start',47,'2026-03-04T11:50:00Z',0,'exact','2026-03-04T11:50:00Z','bench',NULL,'AB',NULL,47,NULL,'{"by":"AB","facts":{"factors":[{"name":"pore","planned":"20"}],"jar":6,"planned_by":41,"product":"pores again","product_kind":"essence","purpose":"trial","target":{"amount":50000,"measure":"uL","written":"50mL"},"trial_group":"pores again"},"happened_at":"2026-03-04T11:50:00Z","kind":"start","lot":"T1-487-E","offset_min":0,"opens":{"code":"T1-487-E","lot_type":"made","measure":"uL"},"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:50:00Z","seq":47,"stands_for":47,"v":1}',X'8F14B3A48A5F1FD985D70FCBC675338739D9CAD5F3FA814C6E6942770627F234');
+INSERT INTO "entry" VALUES(41,'trial',NULL,'2026-03-04T11:45:00Z',0,'exact','2026-03-04T11:45:00Z','bench',NULL,'AB',NULL,41,NULL,'{"by":"AB","facts":{"age":"7 d","chance_mpct":94000,"decides":"look","draw":2,"else_mpct":5000,"entries":40,"evenings":[{"jars":6},{"jars":6}],"factors":[{"name":"pore","suspected":"20","usual":"5"}],"fails_mpct":90000,"jar":{"amount":50000,"measure":"uL","written":"50mL"},"level_mpct":5000,"name":"pores again","number":1,"product":"pores again","product_kind":"essence","root":"6409ffc909b07582ccc7ba76513caad48bf8985f10bec8495812bf2cc286497e","worst":"clear"},"happened_at":"2026-03-04T11:45:00Z","kind":"trial","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:45:00Z","seq":41,"stands_for":41,"v":1}',X'9FE7B33A694C40158A7CD583C8D98FD81FC4291F0BEF578F2BEB16F67A021F26');
+INSERT INTO "entry" VALUES(42,'start',42,'2026-03-04T11:50:00Z',0,'exact','2026-03-04T11:50:00Z','bench',NULL,'AB',NULL,42,NULL,'{"by":"AB","facts":{"factors":[{"name":"pore","planned":"5"}],"jar":1,"planned_by":41,"product":"pores again","product_kind":"essence","purpose":"trial","target":{"amount":50000,"measure":"uL","written":"50mL"},"trial_group":"pores again"},"happened_at":"2026-03-04T11:50:00Z","kind":"start","lot":"T1-370-3","offset_min":0,"opens":{"code":"T1-370-3","lot_type":"made","measure":"uL"},"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:50:00Z","seq":42,"stands_for":42,"v":1}',X'602BD0EFDA47E81D75925455CDD341BF8A3D50CC098CCF0DEB288D0462F86B08');
+INSERT INTO "entry" VALUES(43,'start',43,'2026-03-04T11:50:00Z',0,'exact','2026-03-04T11:50:00Z','bench',NULL,'AB',NULL,43,NULL,'{"by":"AB","facts":{"factors":[{"name":"pore","planned":"20"}],"jar":2,"planned_by":41,"product":"pores again","product_kind":"essence","purpose":"trial","target":{"amount":50000,"measure":"uL","written":"50mL"},"trial_group":"pores again"},"happened_at":"2026-03-04T11:50:00Z","kind":"start","lot":"T1-982-H","offset_min":0,"opens":{"code":"T1-982-H","lot_type":"made","measure":"uL"},"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:50:00Z","seq":43,"stands_for":43,"v":1}',X'8DBE961A8AF47661FE45B80C1A44ECFF15DF73D310E69E46B7AC452AB2D2422A');
+INSERT INTO "entry" VALUES(44,'start',44,'2026-03-04T11:50:00Z',0,'exact','2026-03-04T11:50:00Z','bench',NULL,'AB',NULL,44,NULL,'{"by":"AB","facts":{"factors":[{"name":"pore","planned":"20"}],"jar":3,"planned_by":41,"product":"pores again","product_kind":"essence","purpose":"trial","target":{"amount":50000,"measure":"uL","written":"50mL"},"trial_group":"pores again"},"happened_at":"2026-03-04T11:50:00Z","kind":"start","lot":"T1-566-G","offset_min":0,"opens":{"code":"T1-566-G","lot_type":"made","measure":"uL"},"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:50:00Z","seq":44,"stands_for":44,"v":1}',X'B72C5A59FE2537BCA430E4ED5E56F69B3E33456FDCAE0CD9D30F78D3D5A0360D');
+INSERT INTO "entry" VALUES(45,'start',45,'2026-03-04T11:50:00Z',0,'exact','2026-03-04T11:50:00Z','bench',NULL,'AB',NULL,45,NULL,'{"by":"AB","facts":{"factors":[{"name":"pore","planned":"5"}],"jar":4,"planned_by":41,"product":"pores again","product_kind":"essence","purpose":"trial","target":{"amount":50000,"measure":"uL","written":"50mL"},"trial_group":"pores again"},"happened_at":"2026-03-04T11:50:00Z","kind":"start","lot":"T1-308-F","offset_min":0,"opens":{"code":"T1-308-F","lot_type":"made","measure":"uL"},"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:50:00Z","seq":45,"stands_for":45,"v":1}',X'92F31ED26C1DF9F05B78425B0CB48CF3388399DB3AED31AC33AB2DDED2EAD242');
+INSERT INTO "entry" VALUES(46,'start',46,'2026-03-04T11:50:00Z',0,'exact','2026-03-04T11:50:00Z','bench',NULL,'AB',NULL,46,NULL,'{"by":"AB","facts":{"factors":[{"name":"pore","planned":"5"}],"jar":5,"planned_by":41,"product":"pores again","product_kind":"essence","purpose":"trial","target":{"amount":50000,"measure":"uL","written":"50mL"},"trial_group":"pores again"},"happened_at":"2026-03-04T11:50:00Z","kind":"start","lot":"T1-381-Y","offset_min":0,"opens":{"code":"T1-381-Y","lot_type":"made","measure":"uL"},"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:50:00Z","seq":46,"stands_for":46,"v":1}',X'58307696845F99F45BA60879B3E9027330309EC00430FDE0052184032FE9771B');
+INSERT INTO "entry" VALUES(47,'start',47,'2026-03-04T11:50:00Z',0,'exact','2026-03-04T11:50:00Z','bench',NULL,'AB',NULL,47,NULL,'{"by":"AB","facts":{"factors":[{"name":"pore","planned":"20"}],"jar":6,"planned_by":41,"product":"pores again","product_kind":"essence","purpose":"trial","target":{"amount":50000,"measure":"uL","written":"50mL"},"trial_group":"pores again"},"happened_at":"2026-03-04T11:50:00Z","kind":"start","lot":"T1-362-3","offset_min":0,"opens":{"code":"T1-362-3","lot_type":"made","measure":"uL"},"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:50:00Z","seq":47,"stands_for":47,"v":1}',X'10B77DC1703A8DBC083B331A00E278EA107A548C84B2EC913481552FD8BD000A');
 INSERT INTO "entry" VALUES(48,'decant',37,'2026-03-04T11:55:00Z',0,'exact','2026-03-04T11:55:00Z','bench',NULL,'AB',NULL,48,NULL,'{"by":"AB","facts":{"drawn":{"amount":180000,"measure":"uL","written":"180mL"},"heel":{"amount":10000,"measure":"uL","written":"10mL"}},"happened_at":"2026-03-04T11:55:00Z","kind":"decant","level":{"amount":180000,"lot":"TRL-001-2"},"lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T11:55:00Z","seq":48,"stands_for":48,"v":1}',X'0AB851601AE7D96757065173EDCFA5A839936E78370395E7203A6413687B33A2');
 INSERT INTO "entry" VALUES(49,'measure',37,'2026-03-04T12:00:00Z',0,'exact','2026-03-04T12:00:00Z','bench',NULL,'AB',NULL,49,NULL,'{"by":"AB","facts":{"reading_micro":95500000,"temp_mdegc":20000,"unit":"%","what":"abv","written":"95.5"},"happened_at":"2026-03-04T12:00:00Z","kind":"measure","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:00:00Z","seq":49,"stands_for":49,"v":1}',X'C15C23A24EC239EBA3DC0BB91B20673903ECA9CD647AC547822796084A38B4D5');
 INSERT INTO "entry" VALUES(50,'count',13,'2026-03-04T12:05:00Z',0,'exact','2026-03-04T12:05:00Z','bench',NULL,'AB',NULL,50,'the tap dripped','{"by":"AB","facts":{"amount":{"amount":96000000,"measure":"uL","written":"96L"}},"happened_at":"2026-03-04T12:05:00Z","kind":"count","level":{"amount":96000000,"lot":"WTR-002-Y"},"lot":"WTR-002-Y","offset_min":0,"origin":"bench","precision":"exact","reason":"the tap dripped","recorded_at":"2026-03-04T12:05:00Z","seq":50,"stands_for":50,"v":1}',X'DA6E0602B166B175B6EAC8642B9BA923DB1F734771FDC945C3E84CB33FE3E970');
@@ -313,15 +314,15 @@ INSERT INTO "entry" VALUES(57,'clean',NULL,'2026-03-04T12:35:00Z',0,'exact','202
 INSERT INTO "entry" VALUES(58,'equipment',NULL,'2026-03-04T12:40:00Z',0,'exact','2026-03-04T12:40:00Z','bench',NULL,'AB',NULL,58,NULL,'{"by":"AB","facts":{"name":"Scale","words":"Set to zero with the 200 g weight."},"happened_at":"2026-03-04T12:40:00Z","kind":"equipment","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:40:00Z","seq":58,"stands_for":58,"v":1}',X'6EE0E39F6A7FB98D74DC5E6190A44BD9CE744A002503E40ABA985A7FE668EB0F');
 INSERT INTO "entry" VALUES(59,'formula',NULL,'2026-03-04T12:45:00Z',0,'exact','2026-03-04T12:45:00Z','bench',NULL,'AB',NULL,59,NULL,'{"by":"AB","facts":{"basis":{"amount":1000000,"measure":"uL","written":"1L"},"code":"orange-essence","keeping":[{"days":540,"opened_days":180,"storage":"cool and dark"}],"lines":[{"amount":{"amount":50000,"measure":"mg","written":"50g"},"material":"orange-oil","tolerance_mpct":2000}],"prepared_by":"AB","product":"Orange essence","product_kind":"essence","steps":[{"minutes_min":2880,"verb":"rest"},{"pore_max_nm":25000,"verb":"filter"}],"version":1},"happened_at":"2026-03-04T12:45:00Z","kind":"formula","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:45:00Z","seq":59,"stands_for":59,"v":1}',X'046C19E49B27D7F71D0EF9DF26D3E857D8C7FD4F834E3EC374573F0680FF86BE');
 INSERT INTO "entry" VALUES(60,'withdrawal',NULL,'2026-03-04T12:50:00Z',0,'exact','2026-03-04T12:50:00Z','bench',NULL,'AB',NULL,60,'the yield was never reached','{"by":"AB","facts":{"code":"orange-essence","version":1},"happened_at":"2026-03-04T12:50:00Z","kind":"withdrawal","offset_min":0,"origin":"bench","precision":"exact","reason":"the yield was never reached","recorded_at":"2026-03-04T12:50:00Z","seq":60,"stands_for":60,"v":1}',X'581E7AC997ADD3E97480A31E2B1007926FB613368B2A4D0FD6D912F788765995');
-INSERT INTO "entry" VALUES(61,'party',NULL,'2026-03-04T12:55:00Z',0,'exact','2026-03-04T12:55:00Z','bench',NULL,'AB',NULL,61,NULL,'{"by":"AB","facts":{"address":"1 Bridge Street","name":"Bridge Street Stall","phone":"01 555 0100"},"happened_at":"2026-03-04T12:55:00Z","kind":"party","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:55:00Z","seq":61,"stands_for":61,"v":1}',X'DD470EF093988EA11CDAC3FD4DD4A6EEA6F4371223A7703F4DC515D3F263C305');
-INSERT INTO "entry" VALUES(62,'party',NULL,'2026-03-04T12:55:00Z',0,'exact','2026-03-04T12:55:00Z','bench',NULL,'AB',NULL,62,NULL,'{"by":"AB","facts":{"code":"P1","commitment":"1c9213187a077d85735ba7cdc0450b686ab00131e55db689c2229b25fcb01599"},"happened_at":"2026-03-04T12:55:00Z","kind":"party","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:55:00Z","seq":62,"stands_for":62,"v":1}',X'87362237E021CF1563B8E629F7529F7871B15CAC2008407FFBB71AE1952950A3');
-INSERT INTO "entry" VALUES(63,'forget',NULL,'2026-03-04T13:00:00Z',0,'exact','2026-03-04T13:00:00Z','bench',NULL,'AB',NULL,63,NULL,'{"by":"AB","facts":{"entries":[{"entry":1,"is_kept":true}],"party":"P2"},"happened_at":"2026-03-04T13:00:00Z","kind":"forget","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:00:00Z","seq":63,"stands_for":63,"v":1}',X'D7D0FCB4D47337511073F1AB986A10764645E4C98C01564874E5BBBE78E7B7C2');
-INSERT INTO "entry" VALUES(64,'material',NULL,'2026-03-04T13:05:00Z',0,'exact','2026-03-04T13:05:00Z','bench',NULL,'AB',NULL,64,NULL,'{"by":"AB","facts":{"code":"sugar","food_grade":"unknown","name":"Sugar","names":[{"language":"de","name":"Zucker"}],"sort":"sugar"},"happened_at":"2026-03-04T13:05:00Z","kind":"material","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:05:00Z","seq":64,"stands_for":64,"v":1}',X'BBD0E5361032F04E2FF529938B2AED1B7534704A13513040AD3472F1FDCBAF0B');
-INSERT INTO "entry" VALUES(65,'limit',NULL,'2026-03-04T13:10:00Z',0,'exact','2026-03-04T13:10:00Z','bench',NULL,'AB',NULL,65,NULL,'{"by":"AB","facts":{"basis":"as-sold","bound":"at-most","citation":"21 CFR 189.180, read again","code":"us-safrole","known_by":"read","place":"US","says":"added safrole, oil of sassafras, isosafrole or dihydrosafrole makes a food adulterated","since":"1960-12-03","substance":"safrole","unit":"mg/kg","value_micro":0},"happened_at":"2026-03-04T13:10:00Z","kind":"limit","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:10:00Z","seq":65,"stands_for":65,"v":1}',X'876B046246A0325E8BE84ADCC461AF7EB6970715B909AA94B6620A0ECB349F49');
-INSERT INTO "entry" VALUES(66,'judge',32,'2026-03-04T13:15:00Z',0,'exact','2026-03-04T13:15:00Z','bench',NULL,'AB',NULL,66,'came back cloudy','{"by":"AB","facts":{"verdict":"recall"},"happened_at":"2026-03-04T13:15:00Z","kind":"judge","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","reason":"came back cloudy","recorded_at":"2026-03-04T13:15:00Z","seq":66,"stands_for":66,"v":1}',X'DE5D957EC0FE3740406DCBFEDCEBE7938DC4D2F359F1E2451A1165CF874A1048');
-INSERT INTO "entry" VALUES(67,'contact',32,'2026-03-04T13:20:00Z',0,'exact','2026-03-04T13:20:00Z','bench',NULL,'AB',NULL,67,NULL,'{"by":"AB","facts":{"party":"Bridge Street Stall","reached":"spoken"},"happened_at":"2026-03-04T13:20:00Z","kind":"contact","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:20:00Z","seq":67,"stands_for":67,"v":1}',X'14DD1D5B1F7E33F4D4295EE4E17F5D49B9D524E4DBAA4A8B25B3C82924EBB2F3');
-INSERT INTO "entry" VALUES(68,'answer',32,'2026-03-04T13:25:00Z',0,'exact','2026-03-04T13:25:00Z','bench',NULL,'AB',NULL,68,NULL,'{"by":"AB","facts":{"complaint":35,"outcome":"replaced","told_by":"AB","told_on":"2026-03-04","words":"two fresh bottles"},"happened_at":"2026-03-04T13:25:00Z","kind":"answer","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:25:00Z","seq":68,"stands_for":68,"v":1}',X'60AAE8054787AB17DE64DD930F0B3A68C8F085E450766C844199F266BC42683D');
-INSERT INTO "entry" VALUES(69,'closing',32,'2026-03-04T13:30:00Z',0,'exact','2026-03-04T13:30:00Z','bench',NULL,'AB',NULL,69,'9 kept to look at','{"by":"AB","facts":{"cause":"the orange oil was old"},"happened_at":"2026-03-04T13:30:00Z","kind":"closing","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","reason":"9 kept to look at","recorded_at":"2026-03-04T13:30:00Z","seq":69,"stands_for":69,"v":1}',X'F155E3D5CCB376BBBA3BDA2ED6B763B3B08E2DE5D03381462A7C95ADC444BB93');
+INSERT INTO "entry" VALUES(61,'party',NULL,'2026-03-04T12:55:00Z',0,'exact','2026-03-04T12:55:00Z','bench',NULL,'AB',NULL,61,NULL,'{"by":"AB","facts":{"code":"P1","commitment":"fdc31c57d4780183da099e343d224cb7771f40e5417074b3c4acbd9162212812"},"happened_at":"2026-03-04T12:55:00Z","kind":"party","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:55:00Z","seq":61,"stands_for":61,"v":1}',X'735A52BCD4E1C048AD4047252B577B52E5F1F74A80E843F5AF88BB0EA66BCD0D');
+INSERT INTO "entry" VALUES(62,'party',NULL,'2026-03-04T13:00:00Z',0,'exact','2026-03-04T13:00:00Z','bench',NULL,'AB',NULL,62,NULL,'{"by":"AB","facts":{"code":"P2","commitment":"986bf70f2c811182e0e7d20408eea63f796a0d98bd43e94dde9974b61213e3d9"},"happened_at":"2026-03-04T13:00:00Z","kind":"party","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:00:00Z","seq":62,"stands_for":62,"v":1}',X'1BD2E7978112E97328C58A97FDEC2934EF33319793A225138B73E350C4D006AE');
+INSERT INTO "entry" VALUES(63,'forget',NULL,'2026-03-04T13:05:00Z',0,'exact','2026-03-04T13:05:00Z','bench',NULL,'AB',NULL,63,'he asked for it','{"by":"AB","facts":{"entries":[{"entry":62,"is_kept":false}],"party":"P2"},"happened_at":"2026-03-04T13:05:00Z","kind":"forget","offset_min":0,"origin":"bench","precision":"exact","reason":"he asked for it","recorded_at":"2026-03-04T13:05:00Z","seq":63,"stands_for":63,"v":1}',X'336AC4F3054185B4E106474147403D2E58396E8E7E432FC63DE0FD6117D175C5');
+INSERT INTO "entry" VALUES(64,'material',NULL,'2026-03-04T13:10:00Z',0,'exact','2026-03-04T13:10:00Z','bench',NULL,'AB',NULL,64,NULL,'{"by":"AB","facts":{"code":"sugar","food_grade":"unknown","name":"Sugar","names":[{"language":"de","name":"Zucker"}],"sort":"sugar"},"happened_at":"2026-03-04T13:10:00Z","kind":"material","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:10:00Z","seq":64,"stands_for":64,"v":1}',X'D2C20FDD5CB13999B96A8E71D55D8CD4E2B095EA2D3112A94B627FAB7EDFA75D');
+INSERT INTO "entry" VALUES(65,'limit',NULL,'2026-03-04T13:15:00Z',0,'exact','2026-03-04T13:15:00Z','bench',NULL,'AB',NULL,65,NULL,'{"by":"AB","facts":{"basis":"as-sold","bound":"at-most","citation":"21 CFR 189.180, read again","code":"us-safrole","known_by":"read","place":"US","says":"added safrole, oil of sassafras, isosafrole or dihydrosafrole makes a food adulterated","since":"1960-12-03","substance":"safrole","unit":"mg/kg","value_micro":0},"happened_at":"2026-03-04T13:15:00Z","kind":"limit","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:15:00Z","seq":65,"stands_for":65,"v":1}',X'E29E1560C2EB96E8DFA0040156366D55C3CFBBBF92B0100607F9EB8FBF7FFEA2');
+INSERT INTO "entry" VALUES(66,'judge',32,'2026-03-04T13:20:00Z',0,'exact','2026-03-04T13:20:00Z','bench',NULL,'AB',NULL,66,'came back cloudy','{"by":"AB","facts":{"verdict":"recall"},"happened_at":"2026-03-04T13:20:00Z","kind":"judge","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","reason":"came back cloudy","recorded_at":"2026-03-04T13:20:00Z","seq":66,"stands_for":66,"v":1}',X'D3EF247DE195A91CECEA85DDF2176CDBED80052B530556C24678D9A7FB0B8533');
+INSERT INTO "entry" VALUES(67,'contact',32,'2026-03-04T13:25:00Z',0,'exact','2026-03-04T13:25:00Z','bench',NULL,'AB',NULL,67,NULL,'{"by":"AB","facts":{"party":"P1","reached":"spoken"},"happened_at":"2026-03-04T13:25:00Z","kind":"contact","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:25:00Z","seq":67,"stands_for":67,"v":1}',X'EDF1091E054E552223DD068C49469A09AEADF249B09E4151A068F66361E2036D');
+INSERT INTO "entry" VALUES(68,'answer',32,'2026-03-04T13:30:00Z',0,'exact','2026-03-04T13:30:00Z','bench',NULL,'AB',NULL,68,NULL,'{"by":"AB","facts":{"complaint":35,"outcome":"replaced","told_by":"AB","told_on":"2026-03-04","words":"two fresh bottles"},"happened_at":"2026-03-04T13:30:00Z","kind":"answer","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:30:00Z","seq":68,"stands_for":68,"v":1}',X'C7092D3E07A19F22D9BE2CBB66E48CA66FD10D93593C96FEA4AE94B4A28883DD');
+INSERT INTO "entry" VALUES(69,'closing',32,'2026-03-04T13:35:00Z',0,'exact','2026-03-04T13:35:00Z','bench',NULL,'AB',NULL,69,'9 kept to look at','{"by":"AB","facts":{"cause":"the orange oil was old"},"happened_at":"2026-03-04T13:35:00Z","kind":"closing","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","reason":"9 kept to look at","recorded_at":"2026-03-04T13:35:00Z","seq":69,"stands_for":69,"v":1}',X'511BF179C233913A90142F847AF045B27840624A4188647CD5B7F89E1D0804C8');
 CREATE TABLE equipment (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -461,7 +462,7 @@ CREATE TABLE forget_entries (
 )
  WITHOUT ROWID,
  STRICT;
-INSERT INTO "forget_entries" VALUES(63,1,1,1);
+INSERT INTO "forget_entries" VALUES(63,1,62,0);
 CREATE TABLE formula (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -702,12 +703,12 @@ INSERT INTO "lot" VALUES(26,'OS-002-M','made','uL');
 INSERT INTO "lot" VALUES(32,'BOS-001-S','packed','ueach');
 INSERT INTO "lot" VALUES(37,'TRL-001-2','made','uL');
 INSERT INTO "lot" VALUES(39,'RL-001-3','rinse','uL');
-INSERT INTO "lot" VALUES(42,'T1-327-9','made','uL');
-INSERT INTO "lot" VALUES(43,'T1-566-G','made','uL');
-INSERT INTO "lot" VALUES(44,'T1-453-Y','made','uL');
-INSERT INTO "lot" VALUES(45,'T1-836-4','made','uL');
-INSERT INTO "lot" VALUES(46,'T1-541-Y','made','uL');
-INSERT INTO "lot" VALUES(47,'T1-487-E','made','uL');
+INSERT INTO "lot" VALUES(42,'T1-370-3','made','uL');
+INSERT INTO "lot" VALUES(43,'T1-982-H','made','uL');
+INSERT INTO "lot" VALUES(44,'T1-566-G','made','uL');
+INSERT INTO "lot" VALUES(45,'T1-308-F','made','uL');
+INSERT INTO "lot" VALUES(46,'T1-381-Y','made','uL');
+INSERT INTO "lot" VALUES(47,'T1-362-3','made','uL');
 CREATE TABLE makeup (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -856,8 +857,8 @@ CREATE TABLE party (
 	CONSTRAINT ck_party_entry_kind CHECK (entry_kind = 'party')
 )
  STRICT;
-INSERT INTO "party" VALUES(61,'party','Bridge Street Stall','01 555 0100',NULL,'1 Bridge Street',NULL,NULL,NULL);
-INSERT INTO "party" VALUES(62,'party',NULL,NULL,NULL,NULL,NULL,'P1','1c9213187a077d85735ba7cdc0450b686ab00131e55db689c2229b25fcb01599');
+INSERT INTO "party" VALUES(61,'party',NULL,NULL,NULL,NULL,NULL,'P1','fdc31c57d4780183da099e343d224cb7771f40e5417074b3c4acbd9162212812');
+INSERT INTO "party" VALUES(62,'party',NULL,NULL,NULL,NULL,NULL,'P2','986bf70f2c811182e0e7d20408eea63f796a0d98bd43e94dde9974b61213e3d9');
 CREATE TABLE person (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -869,7 +870,7 @@ CREATE TABLE person (
 	CONSTRAINT fk_person_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "person" VALUES(2,'person','AB','Anna Bell',NULL,NULL);
+INSERT INTO "person" VALUES(2,'person','AB',NULL,NULL,'ec4bcfedf810ae9f2de531b611efe84c896f3d791055e0ab5fb34f386cf4a118');
 CREATE TABLE person_key (
 	initials TEXT NOT NULL,
 	seq INTEGER NOT NULL,
@@ -1048,9 +1049,9 @@ CREATE TABLE start_factors (
  WITHOUT ROWID,
  STRICT;
 INSERT INTO "start_factors" VALUES(37,1,'pore','5');
-INSERT INTO "start_factors" VALUES(42,1,'pore','20');
+INSERT INTO "start_factors" VALUES(42,1,'pore','5');
 INSERT INTO "start_factors" VALUES(43,1,'pore','20');
-INSERT INTO "start_factors" VALUES(44,1,'pore','5');
+INSERT INTO "start_factors" VALUES(44,1,'pore','20');
 INSERT INTO "start_factors" VALUES(45,1,'pore','5');
 INSERT INTO "start_factors" VALUES(46,1,'pore','5');
 INSERT INTO "start_factors" VALUES(47,1,'pore','20');
@@ -1072,7 +1073,7 @@ CREATE TABLE tree (
 )
  WITHOUT ROWID,
  STRICT;
-INSERT INTO "tree" VALUES(1,0,X'370867075F1E8E206381F528FF584BFECA81A887590B5243F67FA653ADFD28A8');
+INSERT INTO "tree" VALUES(1,0,X'03462BCA0696E28DA58CAAC75F0FFD40D71C0258C7EE00183076EFDA53ED763F');
 INSERT INTO "tree" VALUES(1,1,X'3BE54EA3B375D5FC2FD4256ED3A337A9894213FDAF251514828294F152DF4F81');
 INSERT INTO "tree" VALUES(1,2,X'0C953898D7AD804A4DC614E4060B8BE03B289245A4A5385681DC4254F3917B4F');
 INSERT INTO "tree" VALUES(1,3,X'6F5FC4DF162EDFCABF4EE0DEAA3FF0559129050F61A8536936A596C095462334');
@@ -1092,21 +1093,21 @@ INSERT INTO "tree" VALUES(1,16,X'A5E87FD3B7B5FD29708FF8DDAF106A6A637F65A9B9EDB69
 INSERT INTO "tree" VALUES(1,17,X'1EA6F3DE7D1DA45C06C9A8FC1EBE92B7B9EA317DB060685AC70399B24446AA6E');
 INSERT INTO "tree" VALUES(1,18,X'A7B8CA6209F382C07AB71238F8B6133DE86F4F6C54E9AD22A0FF4A2963492C93');
 INSERT INTO "tree" VALUES(1,19,X'087D50B8304CC2C4B058020DC54BCDAF21B178B4303A4FDF9EA8513B745EDFBB');
-INSERT INTO "tree" VALUES(1,20,X'6A0D3B64BE3EBA54EDFE9737EA9C19AC02D2297A9F8CDF1BEF5A2EDF219E3FCA');
-INSERT INTO "tree" VALUES(1,21,X'DDE4F0627F259410AF3F5478D686F465652503FB55B59B6FB34991AE9A70259B');
-INSERT INTO "tree" VALUES(1,22,X'040CD5FA4D1FF6B42C06A33B0BD8BA46DD94D949F040AF98FF1AE32F341240D1');
-INSERT INTO "tree" VALUES(1,23,X'1011D33574DF77B318C326A3C1E4D20C2A2CF4A098B63434A812292C6BBF5981');
+INSERT INTO "tree" VALUES(1,20,X'D064DABF8AC25C9175B2849B5E32470AF581B94184D49C1FAC9D1EDE1CE37E96');
+INSERT INTO "tree" VALUES(1,21,X'CB412AD9B425913AE94D01C03A7C8CC9F8ED150BD24F4F5E94E99D80855045A0');
+INSERT INTO "tree" VALUES(1,22,X'75547B13614EE76AD76A54D98FCB8FE991D0EB6AD6FC6B45D6DFAABBFF2BBAC9');
+INSERT INTO "tree" VALUES(1,23,X'BF3EDA31429B4910187768DE4C171B6CDBA379231EDF9FE3525DF639C73D789A');
 INSERT INTO "tree" VALUES(1,24,X'90D1CEE889B7D4439420B7B27C1EE0F750ECA229911584B50F33E4242F531F90');
 INSERT INTO "tree" VALUES(1,25,X'9121F010DD66A0E38AB21FE60E5E516B2180F780303601B668EE79A558D80ABC');
 INSERT INTO "tree" VALUES(1,26,X'8A6F8F48BB0BF59603E437AA65879CCA608879BB3C612589DB7EDB0BA6F58738');
 INSERT INTO "tree" VALUES(1,27,X'6A680B21D5EF2D9D089463E7D27649F2FB07A87909814E1F1DD645289DA74F0A');
 INSERT INTO "tree" VALUES(1,28,X'F00BD86DA15AF2526AB02D8DD39AAD18EEC41786E647F5C948D2913786091ADD');
 INSERT INTO "tree" VALUES(1,29,X'40C74B9DD222C16FA74B1DC6BF92468B9206A0A2FADCE58EDCE821A46D065830');
-INSERT INTO "tree" VALUES(1,30,X'B83327B3E9C8BA03D6C43DF835BAE4F1E83482872436A8475A34CFF3EBEC223A');
-INSERT INTO "tree" VALUES(1,31,X'F49AE5E95E8D778F4F62B52C03F61FF9D9390844B3FDAFC709B64B148BC880BF');
-INSERT INTO "tree" VALUES(1,32,X'5DC38B5A379BAC90144094D756E7127C19325A384B29793CBEA62A0AF257D161');
-INSERT INTO "tree" VALUES(1,33,X'A23576B4099FE69C8DCAA7267FBFE8964FFDF03B96C0D3919FC597742BFCC89D');
-INSERT INTO "tree" VALUES(2,0,X'9DC2072E964502272ED995A65AF277DE01DF9BDACF93C463B793B12C7FE8258E');
+INSERT INTO "tree" VALUES(1,30,X'2F8B40B1046299B730030B47604BD33C3DE8E1D96B3B3EA9BFAA6A5639EA890A');
+INSERT INTO "tree" VALUES(1,31,X'B7D007331EEC9E47E05E237DC6445E039AE70FADE1937849BD0E71313AF0A705');
+INSERT INTO "tree" VALUES(1,32,X'8CD2CEFBF78905CDC2583A6BA96F030BBCB570E5E8D7E19C58F0124964F7E578');
+INSERT INTO "tree" VALUES(1,33,X'CE22B97327513224DC0A5BE21D3D3CCA260D53C24ED8506E4DAD93403F9AE543');
+INSERT INTO "tree" VALUES(2,0,X'ACF47170A5F6038B742EFC08EBD33A80D1AF650828B9A85C0EA3AF31F9C5FE41');
 INSERT INTO "tree" VALUES(2,1,X'A4DF234CE689AF9901AFBF2851B974914450BE6B7C0E18DAC8A4CB8FE038DCC5');
 INSERT INTO "tree" VALUES(2,2,X'3269D1FBE5FD44FF53021669BB2BBC7F53511F412BB9F115DDB45D7745C7E2DF');
 INSERT INTO "tree" VALUES(2,3,X'1B9AB50553BA64383D3C2BDC1714492342E0FEF60CF85AB484F3A7421DA9177B');
@@ -1116,28 +1117,28 @@ INSERT INTO "tree" VALUES(2,6,X'5F83996D05A9D3A83E0C697324846BFE43C6084290330358
 INSERT INTO "tree" VALUES(2,7,X'03B055D13ADCFF26FF2801272632865D9AA0382086B7AEEE99F4D217839AA351');
 INSERT INTO "tree" VALUES(2,8,X'C3E6166C70CA1D08F83C8B34E28553BCB677EDB1C346F6B7E975F0863B60E1CF');
 INSERT INTO "tree" VALUES(2,9,X'7C155377A5BCF2DB83E99452B006034CE1EAEF7437BD7E7213B493F1357B17B1');
-INSERT INTO "tree" VALUES(2,10,X'5FECF9D2AEAF2900858165911BF62F43116A10C3D135CABB0B3488FBA2E0940B');
-INSERT INTO "tree" VALUES(2,11,X'C2A07E4649DAC7147E11BAF7F9C423A4540D68C81DFFD1465CE298ED7877BB7C');
+INSERT INTO "tree" VALUES(2,10,X'58A46C65A77B7CF207CEA90E3F69E7DDF31D38CD17D14DF6759BC50E25674117');
+INSERT INTO "tree" VALUES(2,11,X'A80271B8A54B390B430A1D8FE4638C17026BA6D02EBF241E460C0CC4CB833328');
 INSERT INTO "tree" VALUES(2,12,X'0E0BC2FD601926BD4A30C54EAA2638DDE4C0EE71779BA0A72E816759EBDB21E2');
 INSERT INTO "tree" VALUES(2,13,X'819969B20D0537BA89207E19BBCC54F415C4E5FDCC65A32797BCFCB9D82E5185');
 INSERT INTO "tree" VALUES(2,14,X'C72501355762D6A84984845BEC6CEF86517ECF9EB10FC479D7019B675063C3A1');
-INSERT INTO "tree" VALUES(2,15,X'B1E478349E84838B181BBDF03848516F62F64C8053D9FAEC07323916E1A0BC94');
-INSERT INTO "tree" VALUES(2,16,X'DA68312F04F5C2E8D28EA0640D8837B5AAEA5DA6CF09BB89FD6A0D93119F0FB8');
-INSERT INTO "tree" VALUES(3,0,X'8ACBF33E9ECB18542E21B1870691C6EC935499BCFB2EFAEEB053C9670E4EF22E');
+INSERT INTO "tree" VALUES(2,15,X'593692AE839A53E25A05482D0999316A75E4C7FD213EB68D36633F828A366DFF');
+INSERT INTO "tree" VALUES(2,16,X'7D3501A253A378748F445D94D5A47B1762F7A2697AFA0F842DA619C1D2B12400');
+INSERT INTO "tree" VALUES(3,0,X'D8D398B89AA2F5BAF2B13D48509F65631123BDAC39026048BABE7A3900E305DB');
 INSERT INTO "tree" VALUES(3,1,X'5F5F3C0CBB83EE21F7F429F1EA48D90493990AD354B0CF0F5A2A39D7AFCBE1C9');
 INSERT INTO "tree" VALUES(3,2,X'E353E3D24942CC79E183FB8B2949B77400DCDE8B84CCFD7E766A4B71D9D828D7');
 INSERT INTO "tree" VALUES(3,3,X'1DC7C86864B91454BAC8DF46A64CB806C8AD448D77500FDA1439381F28EED1BA');
 INSERT INTO "tree" VALUES(3,4,X'7191F87E0C91C9A16805B91C81C9AF1F4C5551AC7EAD410AE5CE055860BAD0ED');
-INSERT INTO "tree" VALUES(3,5,X'FD8E9903A1418870C601501A6540685F4E4AE3087045F60F3974757CBBF7DE89');
+INSERT INTO "tree" VALUES(3,5,X'C8BB1291321EB23A2FF1C816609CEC98F8CF602E5DCD54BA40DCBCF581D78D63');
 INSERT INTO "tree" VALUES(3,6,X'CE5E73ADF6048E15397D45ACBCA0FFB671450A744F2E4135EA064B796DF67169');
-INSERT INTO "tree" VALUES(3,7,X'B11284F6F9629C98BA2D0CA8FC79E4BC8E2F0DF5B2592A740B4EC74CDDA409EF');
-INSERT INTO "tree" VALUES(4,0,X'69DF4A5D563E4BCF5F5BD5818435541F5804C03061151542319B6AB9B9B54372');
+INSERT INTO "tree" VALUES(3,7,X'00250A438B7902A278D291F2B512303D5D95C9C5DB66CFF8CF25B57A13F8C98F');
+INSERT INTO "tree" VALUES(4,0,X'2FCC0245FE56583C9E8B41D83290E13741338EEC35070F987A054C1085FF4477');
 INSERT INTO "tree" VALUES(4,1,X'93F9986FDAAC1F25CF24AF6DE87A1F39EDFDF7874E2391583EFCC52F42BC4FF8');
-INSERT INTO "tree" VALUES(4,2,X'DAA271C91A7DA53515C16863DCCC9B8598F289E3F35D2340DBBECA36012B06B5');
-INSERT INTO "tree" VALUES(4,3,X'5D54CDF7B38F332177BA6CFFDF0E52C6151925985203002C0174308067EBAB64');
-INSERT INTO "tree" VALUES(5,0,X'E26DA85F46CAE9766E797FA80C4BDD2CF6459A88A7CED5A9F96CBAE2176686AB');
-INSERT INTO "tree" VALUES(5,1,X'CF2C7A2C44953578CF1BD9A9C97FAE275F58C250011EC66141FFFA6F76223EE3');
-INSERT INTO "tree" VALUES(6,0,X'032E65E3574A65E63477BF75970769E39AD6F4059D134EFD479B8732C25313DE');
+INSERT INTO "tree" VALUES(4,2,X'D13CF95840957DD72E3E21564C83B214E213FD5F6B97413AAE7367F45D40E8ED');
+INSERT INTO "tree" VALUES(4,3,X'8BEC4CEAB9FEF87234757E14DB18AB735EEF27B417646F4BBAD4A44EC90DFF55');
+INSERT INTO "tree" VALUES(5,0,X'BF01E9970C1095E5E453DDE36C2DE4295D1EB5D5D5B2E91719B5B3B3EDBDED3E');
+INSERT INTO "tree" VALUES(5,1,X'C6901C0C176EF7968E79D942DEF627DEA0C128865A6CCE692687B962B56D3A00');
+INSERT INTO "tree" VALUES(6,0,X'4AD9A6986F44618BD14B7BBAD95C10C764D3171FC8D75CDCC0AAAFCC557876B8');
 CREATE TABLE trial (
     seq INTEGER NOT NULL,
     entry_kind TEXT NOT NULL,
@@ -1177,7 +1178,7 @@ CREATE TABLE trial (
     CONSTRAINT ck_trial_entry_kind CHECK (entry_kind = 'trial')
 )
  STRICT;
-INSERT INTO "trial" VALUES(41,'trial','pores again',1,'pores again','essence',50000,'uL','50mL','look','clear','7 d',5000,90000,5000,94000,40,'3bce0348e99d14a626390ca5df8cbe561aa381da79a987fd546531dc9d065849',NULL,NULL,2);
+INSERT INTO "trial" VALUES(41,'trial','pores again',1,'pores again','essence',50000,'uL','50mL','look','clear','7 d',5000,90000,5000,94000,40,'6409ffc909b07582ccc7ba76513caad48bf8985f10bec8495812bf2cc286497e',NULL,NULL,2);
 CREATE TABLE trial_evenings (
     seq INTEGER NOT NULL,
     line INTEGER NOT NULL,
@@ -1217,6 +1218,12 @@ INSERT INTO "withdrawal" VALUES(60,'withdrawal','orange-essence',1);
 CREATE INDEX ix_entry_lot ON entry (lot);
 CREATE INDEX ix_entry_stands_for ON entry (stands_for);
 CREATE INDEX ix_level_lot ON level (lot);
+CREATE UNIQUE INDEX ix_entry_correction ON entry (corrects) WHERE corrects IS NOT NULL;
+CREATE INDEX ix_posting_source ON posting (source, seq, taken);
+CREATE INDEX ix_posting_target ON posting (target, seq, given);
+CREATE INDEX ix_move_party ON move (party);
+CREATE INDEX ix_receipt_supplier ON receipt (supplier);
+CREATE INDEX ix_receipt_material ON receipt (material);
 CREATE VIEW in_force AS SELECT e.* FROM entry e LEFT JOIN entry c ON c.corrects = e.seq WHERE c.seq IS NULL AND e.kind <> 'strike';
 CREATE VIEW movement AS SELECT p.target AS lot, p.given AS change, e.happened_at, e.stands_for, e.seq FROM posting p JOIN in_force e ON e.seq = p.seq WHERE p.target IS NOT NULL AND p.given > 0 UNION ALL SELECT p.source AS lot, -p.taken AS change, e.happened_at, e.stands_for, e.seq FROM posting p JOIN in_force e ON e.seq = p.seq WHERE p.source IS NOT NULL AND p.taken > 0;
 CREATE VIEW last_level AS SELECT lot, amount, happened_at, stands_for FROM ( SELECT l.lot, l.amount, e.happened_at, e.stands_for, ROW_NUMBER() OVER ( PARTITION BY l.lot ORDER BY e.happened_at DESC, e.stands_for DESC) AS nth FROM level l JOIN in_force e ON e.seq = l.seq) AS ranked WHERE nth = 1;
@@ -1353,9 +1360,6 @@ CREATE TRIGGER guard_party_insert BEFORE INSERT ON "party" WHEN EXISTS (SELECT 1
 CREATE TRIGGER guard_withdrawal_update BEFORE UPDATE ON "withdrawal" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_withdrawal_delete BEFORE DELETE ON "withdrawal" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_withdrawal_insert BEFORE INSERT ON "withdrawal" WHEN EXISTS (SELECT 1 FROM "withdrawal" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE UNIQUE INDEX ix_entry_correction ON entry (corrects) WHERE corrects IS NOT NULL;
-CREATE INDEX ix_posting_source ON posting (source, seq, taken);
-CREATE INDEX ix_posting_target ON posting (target, seq, given);
 CREATE TRIGGER guard_answer_update BEFORE UPDATE ON "answer" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_answer_delete BEFORE DELETE ON "answer" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_answer_insert BEFORE INSERT ON "answer" WHEN EXISTS (SELECT 1 FROM "answer" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
@@ -1371,9 +1375,6 @@ CREATE TRIGGER guard_trial_evenings_insert BEFORE INSERT ON "trial_evenings" WHE
 CREATE TRIGGER guard_trial_factors_update BEFORE UPDATE ON "trial_factors" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_trial_factors_delete BEFORE DELETE ON "trial_factors" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_trial_factors_insert BEFORE INSERT ON "trial_factors" WHEN EXISTS (SELECT 1 FROM "trial_factors" WHERE ("seq" = NEW."seq" AND "line" = NEW."line")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
-CREATE INDEX ix_move_party ON move (party);
-CREATE INDEX ix_receipt_supplier ON receipt (supplier);
-CREATE INDEX ix_receipt_material ON receipt (material);
 CREATE VIEW verdict AS SELECT lot, verdict, happened_at, stands_for FROM ( SELECT e.lot, j.verdict, e.happened_at, e.stands_for, ROW_NUMBER() OVER ( PARTITION BY e.lot ORDER BY e.happened_at DESC, e.stands_for DESC) AS nth FROM judge j JOIN in_force e ON e.seq = j.seq) AS ranked WHERE nth = 1;
 CREATE VIEW reopening AS SELECT e.lot, e.happened_at, e.stands_for FROM in_force e LEFT JOIN rinse r ON r.seq = e.seq WHERE e.kind IN ('add', 'makeup') OR r.went_to = 'batch';
 CREATE VIEW lot_status AS SELECT lot.id AS lot, lot.code, CASE WHEN NOT EXISTS (SELECT 1 FROM in_force o WHERE o.stands_for = lot.id) THEN 'struck out' WHEN v.verdict = 'hold' THEN 'on hold' WHEN v.verdict = 'release' AND NOT EXISTS (SELECT 1 FROM reopening r WHERE r.lot = lot.id AND (r.happened_at > v.happened_at OR (r.happened_at = v.happened_at AND r.stands_for > v.stands_for))) THEN 'released' WHEN v.verdict = 'reject' THEN 'rejected' WHEN v.verdict = 'rework' THEN 'to be reworked' WHEN v.verdict = 'recall' THEN 'recalled' WHEN lot.lot_type = 'packed' THEN 'packed' WHEN lot.lot_type <> 'made' THEN 'in stock' WHEN EXISTS (SELECT 1 FROM in_force f WHERE f.lot = lot.id AND f.kind = 'finish' AND NOT EXISTS (SELECT 1 FROM reopening r WHERE r.lot = lot.id AND (r.happened_at > f.happened_at OR (r.happened_at = f.happened_at AND r.stands_for > f.stands_for)))) THEN 'finished' ELSE 'being made' END AS status FROM lot LEFT JOIN verdict v ON v.lot = lot.id;

@@ -8,6 +8,8 @@ another; whether both are the same is asked.
 import unicodedata
 from collections.abc import Iterable
 
+from ledger.domain.entries import Facts, Party, Person
+
 MARKET, WALK_IN = "market", "walk-in"
 """What stands for people whom nobody can name: at a market, and who came in."""
 NOBODY_IN_PARTICULAR = frozenset({MARKET, WALK_IN})
@@ -39,6 +41,17 @@ def is_named(party: str | None) -> bool:
     (True, False, False)
     """
     return party is not None and party not in NOBODY_IN_PARTICULAR
+
+
+def is_forgotten(facts: Facts) -> bool:
+    """Tell whether facts, told as the book knows them now, are of somebody who was forgotten."""
+    match facts:
+        case Party(name=name, code=code):
+            return name == code
+        case Person(name=name, initials=initials):
+            return name == initials
+        case _:
+            return False
 
 
 def plain(name: str) -> str:

@@ -8,6 +8,8 @@ import re
 from collections.abc import Callable, Collection
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
+from hashlib import sha256
+from itertools import count
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
@@ -142,17 +144,26 @@ def play(
     """
     from ledger.service.copies.season_verbs import VERBS
 
-    played = Played()
+    played, kept, number = Played(), book.salt, count(1)
     zone = ZoneInfo(season.house.time_zone)
-    for done, row in enumerate(season.rows, 1):
-        clock.now = _instant(row.typed, zone) + TYPING
-        try:
-            recorded = VERBS[row.verb](book, _how(row), **_words(row, played))
-        except LedgerError as error:
-            raise type(error).of(_placed(row, error)) from error
-        _remember(row, recorded, played)
-        on_row(done, len(season.rows))
+    # Nobody's secret: its people are invented, and the same files make the same book.
+    book.salt = lambda: sha256(f"season {next(number)}".encode()).digest()
+    try:
+        for done, row in enumerate(season.rows, 1):
+            clock.now = _instant(row.typed, zone) + TYPING
+            _play_row(row, VERBS[row.verb], book, played)
+            on_row(done, len(season.rows))
+    finally:
+        book.salt = kept
     return played
+
+
+def _play_row(row: Row, verb: Callable[..., Recorded], book: Book, played: Played) -> None:
+    try:
+        recorded = verb(book, _how(row), **_words(row, played))
+    except LedgerError as error:
+        raise type(error).of(_placed(row, error)) from error
+    _remember(row, recorded, played)
 
 
 def _instant(typed: datetime, zone: ZoneInfo) -> datetime:

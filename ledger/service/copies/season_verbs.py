@@ -15,6 +15,7 @@ _PLACES = {
     "person": "masters.person",
     "material": "masters.material",
     "party": "masters.party",
+    "forget": "recall.forget",
     "limit": "masters.limits",
     "formula": "masters.formula:load",
     "withdraw": "masters.formula",

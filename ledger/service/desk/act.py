@@ -36,7 +36,9 @@ from ledger.service.desk.standing import shaken, standing
 from ledger.service.desk.times import read_when
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
+from ledger.store.read.people import spoken
 from ledger.store.write import recorder
+from ledger.store.write.details import Salt, new_salt
 from ledger.store.write.recorder import Moved
 
 
@@ -56,6 +58,8 @@ class Desk:
     """Reads the verb's words."""
     currency: str = ""
     """ISO 4217 code of the house's money."""
+    salt: Salt = new_salt
+    """Returns a salt for what stands beside an entry."""
     happened: When = field(init=False)
     """When it happened."""
     origin: Origin = field(init=False)
@@ -137,6 +141,7 @@ class Desk:
 
     def append(self, draft: Draft[FactsT], *, insists: bool = False) -> Recorded[FactsT]:
         """Check and append a finished draft; as `record`."""
+        draft = replace(draft, facts=spoken(self.connection, draft.facts))
         scene = build_scene(self.connection, draft, self.now)
         all_findings = findings(draft, scene)
         _raise(all_findings, draft.reason, insists=insists)
@@ -182,7 +187,7 @@ class Desk:
         return [entry.seq for entry in self.appended]
 
     def _put(self, draft: Draft[FactsT], moved: Moved) -> Entry[FactsT]:
-        entry = recorder.append(self.connection, draft, moved, self.now)
+        entry = recorder.append(self.connection, draft, moved, self.now, self.salt)
         self.appended.append(entry)
         return entry
 
@@ -230,6 +235,7 @@ def at_desk(book: Book, how: How) -> Iterator[Desk]:
     try:
         with book.writing() as connection:
             desk = desk_on(connection, book.now(connection), how)
+            desk.salt = book.salt
             yield desk
             is_through = True
     except BaseException as error:

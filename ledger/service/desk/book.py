@@ -26,6 +26,7 @@ from ledger.store.engine.connections import (
     shown,
     writing,
 )
+from ledger.store.write.details import Salt, new_salt
 
 Clock = Callable[[], datetime]
 """Returns the present moment, with its zone."""
@@ -85,6 +86,8 @@ class Book:
     """Path of its file or URL of its server."""
     clock: Clock = wall_clock
     """Its clock."""
+    salt: Salt = new_salt
+    """Returns salts for what stands beside its entries."""
     engine: Engine = field(init=False, repr=False)
     """Its connection to storage."""
     recorded: list[int] = field(init=False, repr=False, default_factory=list)

@@ -5,6 +5,8 @@ beginning of today's book. Refuses: to call a book sound of which any stored byt
 nothing about a book that was rebuilt whole: only a seal kept elsewhere can.
 """
 
+from msgspec.structs import replace
+
 from ledger.domain.evidence.seals import Seal
 from ledger.service.desk.book import Book
 from ledger.service.evidence.seal import seal_faults
@@ -34,4 +36,4 @@ def verify(
         after = older.entries if older and only_since and not unlike_seal else 0
         audited = audit(connection, progress, after)
     faults = tuple(Fault(None, what) for what in unlike_seal)
-    return Audit(audited.entries, audited.root, faults + audited.faults, after)
+    return replace(audited, faults=faults + audited.faults)

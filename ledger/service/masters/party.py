@@ -5,6 +5,8 @@ name counts. Refuses: nothing beyond the rules; a name nobody has told about is 
 """
 
 from ledger.domain.entries import Party
+from ledger.domain.masters.parties import is_forgotten
+from ledger.errors import RefusedError
 from ledger.service.desk.act import at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.store.read import queries
@@ -31,11 +33,19 @@ def party(
             "address": read.text_or_none(address, "address"),
             "words": read.text_or_none(words, "words"),
         }
+        if old and is_forgotten(old):
+            raise RefusedError(
+                f"{called} was forgotten, so nothing is kept of it any more.",
+                "Tell the party anew under its name.",
+            )
         kept = {fact: value or getattr(old, fact, None) for fact, value in told.items()}
-        return desk.record(Party(name=called, **kept))
+        # By its code too, and it keeps that.
+        name, code = (old.name, old.code) if old else (called, None)
+        return desk.record(Party(name=name, code=code, **kept))
 
 
 def parties(book: Book) -> tuple[Party, ...]:
-    """Return what the book last said of each party, by name."""
+    """Return what the book last said of each party, by name, without those that were forgotten."""
     with book.reading() as connection:
-        return queries.parties(connection)
+        known = queries.parties(connection)
+    return tuple(party for party in known if not is_forgotten(party))

@@ -4,6 +4,8 @@ Guarantees: it is a read of the book, of one moment; a recall that nobody began 
 stand. Refuses: lots that were struck out, and calls made before it began.
 """
 
+from collections.abc import Iterator
+
 from msgspec import Struct
 from msgspec.structs import replace
 
@@ -117,6 +119,20 @@ def _to_call(
     called = {entry.draft.lot or "" for entry in contacts}
     ahead = {code: ahead_of(code, traced.edges) for code in called}
     return to_call(traced.holders, sizes_by_code, parties, contacts, ahead)
+
+
+def open_recalls(connection: Connection) -> Iterator[Recall]:
+    """Yield the recalls that are not closed, each of the lot that it was begun with."""
+    begun: dict[object, str] = {}
+    for entry in queries.entries_of_kind(connection, Judge):
+        if entry.facts.verdict is Verdict.RECALL and entry.draft.lot:
+            # All lots of a recall are held in one act, the one that was named first.
+            begun.setdefault((entry.recorded_at, entry.draft.happened), entry.draft.lot)
+    for code in dict.fromkeys(begun.values()):
+        row = queries.lot_by_code(connection, code)
+        verdict, closed = course(connection, row.seq) if row else (None, None)
+        if verdict and not closed:
+            yield recall_on(connection, code)
 
 
 def course(connection: Connection, lot: int) -> tuple[Entry[Judge] | None, Entry[Closing] | None]:

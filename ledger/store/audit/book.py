@@ -14,7 +14,7 @@ from sqlalchemy import Connection
 
 from ledger.domain.evidence.merkle import Frontier
 from ledger.store.audit.beside import Beside, beside
-from ledger.store.audit.details import detail_faults
+from ledger.store.audit.details import detail_faults, forgotten
 from ledger.store.audit.file import TROUBLE, any_text, form_faults, is_damage
 from ledger.store.audit.rows import Fault, Reader, chunk_faults, stray_faults, taken_up
 from ledger.store.audit.storage import engine_faults, version_faults
@@ -47,6 +47,8 @@ class Audit(Struct, frozen=True):
     """What does not fit: first of the book as a whole, then by entry; empty when all does."""
     after: int = 0
     """Number of the last entry that was passed over; 0 when every entry was looked at."""
+    forgotten: int = 0
+    """How many entries have no details any more, as others say: they were forgotten."""
 
 
 def audit(
@@ -63,10 +65,11 @@ def audit(
     reader = taken_up(connection, after) if after else Reader()
     with any_text(connection):
         faults = list(islice(_faults(connection, reader, progress, after), MOST_FAULTS))
+    gone = 0 if faults else len(forgotten(connection))
     if faults:
         _leave(connection)
     faults.sort(key=lambda fault: fault.seq or 0)
-    return Audit(reader.last, reader.frontier.root(), tuple(faults), after)
+    return Audit(reader.last, reader.frontier.root(), tuple(faults), after, gone)
 
 
 def _leave(connection: Connection) -> None:

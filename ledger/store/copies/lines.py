@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterator
 from contextlib import closing
 from pathlib import Path
 
-from sqlalchemy import Connection
+from sqlalchemy import Connection, inspect
 
 from ledger.domain.entries.canonical import canonical_text
 from ledger.domain.evidence.merkle import Frontier, leaf_hash
@@ -74,7 +74,9 @@ def text_lines(connection: Connection, seal: Seal, progress: Progress) -> Iterat
         yield body
         if seq % PAGES == 0 or seq == seal.entries:
             progress(seq, seal.entries)
-    for seq, salt, *cells in ask(connection, _DETAILS):
+    # A book of an older form, which an upgrade copies first, has none.
+    has_details = inspect(connection).has_table("details")
+    for seq, salt, *cells in ask(connection, _DETAILS) if has_details else ():
         told = zip(DETAIL_FIELDS, cells, strict=True)
         details = {name: cell for name, cell in told if cell is not None}
         yield canonical_text({"details": details, "entry": seq, "salt": salt})

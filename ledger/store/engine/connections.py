@@ -134,6 +134,8 @@ def _set_up_sqlite(connection: Any, _record: object) -> None:  # noqa: ANN401 - 
         "fullfsync = ON",
         "checkpoint_fullfsync = ON",
         f"cache_size = -{CACHE_KIB}",
+        # What is erased is overwritten, wherever SQLite puts its bytes.
+        "secure_delete = ON",
     ):
         connection.execute(f"PRAGMA {pragma}")
 

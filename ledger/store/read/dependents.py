@@ -10,8 +10,8 @@ from msgspec import Struct
 from sqlalchemy import Connection
 
 from ledger.domain.entries import Entry
-from ledger.domain.entries.plain import kept_entry
 from ledger.store.engine.statements import ask_column, ask_for
+from ledger.store.read.people import told
 from ledger.store.read.queries import IN_FORCE
 
 _TOUCHING = (
@@ -68,4 +68,4 @@ def changed_since(
 
 def entries_touching(connection: Connection, lot: int) -> tuple[Entry, ...]:
     """Return the entries in force that move, measure or speak of a lot, by its number."""
-    return tuple(map(kept_entry, ask_column(connection, _TOUCHING, lot=lot)))
+    return tuple(told(connection, body) for body in ask_column(connection, _TOUCHING, lot=lot))

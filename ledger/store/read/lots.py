@@ -17,6 +17,7 @@ from ledger.domain.entries.plain import read_instant
 from ledger.domain.lots.lot import Lot, filled_from, name_of, status_of
 from ledger.store.engine.statements import ask, ask_column, ask_for, chunks, go_by_index
 from ledger.store.read.amounts import on_hand
+from ledger.store.read.people import shown_names
 from ledger.store.read.stands import Standing, stands
 
 _OPENED = """
@@ -97,11 +98,13 @@ def _materials(connection: Connection) -> Materials:
 
 def _told(connection: Connection, numbers: Sequence[int]) -> dict[int, _Told]:
     told: dict[int, _Told] = {}
+    shown = shown_names(connection)
     for part in chunks(numbers):
         held = on_hand(connection, part)
         standing = stands(connection, part)
         for row in map(_Opened._make, ask_for(connection, _OPENED, part)):
-            told[row.id] = _Told(row, held[row.id], standing.get(row.id, Standing()))
+            known = row._replace(supplier=shown.get(row.supplier or "", row.supplier))
+            told[row.id] = _Told(known, held[row.id], standing.get(row.id, Standing()))
     return told
 
 

@@ -7,6 +7,7 @@ from one to the next in it, however many deliveries each has. Refuses: to compar
 from sqlalchemy import Connection
 
 from ledger.store.engine.statements import ask_column, ask_one
+from ledger.store.read.people import code_by_name, shown_names
 
 _NAMED_IN = (("move", "party"), ("receipt", "supplier"), ("party", "name"))
 """The tables that bring a name into the book, each with its column."""
@@ -23,13 +24,25 @@ _NEXT = (
 
 
 def is_known(connection: Connection, name: str) -> bool:
-    """Return whether an entry in force names a party so."""
+    """Return whether an entry in force names a party so, as parties are shown now."""
+    codes = code_by_name(connection)
+    if name in codes or name in codes.values():
+        return True
+    if name in shown_names(connection):  # which was forgotten
+        return False
     found = ask_one(connection, f"SELECT 1 FROM ({_IS_KNOWN}) AS found LIMIT 1", name=name)
     return found is not None
 
 
 def names(connection: Connection) -> frozenset[str]:
-    """Return all names that the book ever had, also those that were corrected."""
+    """Return all names that the book ever had, also those that were corrected, as shown now."""
+    shown = shown_names(connection)
+    stored = {shown.get(name, name) for name in stored_names(connection)}
+    return frozenset(stored.union(shown.values()))
+
+
+def stored_names(connection: Connection) -> frozenset[str]:
+    """Return all that stands for a party in any text."""
     return frozenset(
         name
         for table, column in _NAMED_IN

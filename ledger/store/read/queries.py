@@ -29,6 +29,7 @@ from ledger.domain.entries.canonical import MAX_INTEGER
 from ledger.domain.entries.choices import LotType
 from ledger.domain.entries.plain import UNREADABLE, instant_text, kept_entry
 from ledger.store.engine.statements import ask, ask_column, ask_one
+from ledger.store.read.people import shown_names, told
 
 
 class LotRow(Struct, frozen=True):
@@ -87,7 +88,7 @@ def count_with_stem(connection: Connection, stem: str) -> int:
 def entry(connection: Connection, seq: int) -> Entry | None:
     """Return the entry with that number, in force or not."""
     body = ask_one(connection, "SELECT body FROM entry WHERE seq = :seq", seq=seq)
-    return kept_entry(body) if body else None
+    return told(connection, body) if body else None
 
 
 def corrected_by(connection: Connection, seq: int) -> int | None:
@@ -102,7 +103,8 @@ def entries_of_lot(connection: Connection, lot: int, skip: int = 0) -> tuple[Ent
         f"SELECT e.body FROM entry e {IN_FORCE} AND e.stands_for <> :skip "
         "AND (e.lot = :lot OR e.stands_for = :lot) ORDER BY e.happened_at, e.stands_for"
     )
-    return tuple(map(kept_entry, ask_column(connection, query, lot=lot, skip=skip)))
+    bodies = ask_column(connection, query, lot=lot, skip=skip)
+    return tuple(told(connection, body) for body in bodies)
 
 
 def all_entries_of_lot(connection: Connection, lot: int) -> tuple[tuple[Entry, int | None], ...]:
@@ -111,11 +113,13 @@ def all_entries_of_lot(connection: Connection, lot: int) -> tuple[tuple[Entry, i
         "SELECT e.body, c.seq FROM entry e LEFT JOIN entry c ON c.corrects = e.seq "
         "WHERE e.lot = :lot OR e.stands_for = :lot ORDER BY e.happened_at, e.stands_for, e.seq"
     )
-    return _with_corrections(ask(connection, query, lot=lot))
+    return _with_corrections(connection, ask(connection, query, lot=lot))
 
 
-def _with_corrections(rows: list[Any]) -> tuple[tuple[Entry, int | None], ...]:
-    return tuple((kept_entry(body), by) for body, by in rows)
+def _with_corrections(
+    connection: Connection, rows: list[Any]
+) -> tuple[tuple[Entry, int | None], ...]:
+    return tuple((told(connection, body), by) for body, by in rows)
 
 
 def journal(
@@ -138,12 +142,12 @@ def journal(
         f"{of_lot}ORDER BY e.seq DESC LIMIT :last"
     )
     rows = ask(connection, query, last=last or 10**9, lot=lot)
-    return [(seq, _or_none(body), by) for seq, body, by in reversed(rows)]
+    return [(seq, _or_none(connection, body), by) for seq, body, by in reversed(rows)]
 
 
-def _or_none(body: str) -> Entry | None:
+def _or_none(connection: Connection, body: str) -> Entry | None:
     try:
-        return kept_entry(body)
+        return told(connection, body)
     except UNREADABLE:
         return None
 
@@ -154,7 +158,7 @@ def chain(connection: Connection, stands_for: int) -> tuple[tuple[Entry, int | N
         "SELECT e.body, c.seq FROM entry e LEFT JOIN entry c ON c.corrects = e.seq "
         "WHERE e.stands_for = :number ORDER BY e.seq"
     )
-    return _with_corrections(ask(connection, query, number=stands_for))
+    return _with_corrections(connection, ask(connection, query, number=stands_for))
 
 
 def last_about_a_lot(connection: Connection, by: str) -> Entry | None:
@@ -201,19 +205,24 @@ def house(connection: Connection) -> House | None:
 
 
 def party(connection: Connection, name: str) -> Party | None:
-    """Return what the book last said of a party."""
-    facts = _latest(connection, "party", " AND t.name = :name", name=name)
-    return facts if isinstance(facts, Party) else None
+    """Return what the book last said of a party, by its name or its code."""
+    known = parties(connection)
+    return next((facts for facts in known if name in (facts.name, facts.code)), None)
 
 
 def parties(connection: Connection) -> tuple[Party, ...]:
-    """Return what the book last said of each party, by name."""
-    return _last_of_each(connection, Party, "name")
+    """Return what the book last said of each party, by name; who was forgotten by code."""
+    said = sorted(entries_of_kind(connection, Party), key=lambda entry: entry.position)
+    shown = shown_names(connection)
+    last = {shown.get(entry.facts.code or "", entry.facts.name): entry.facts for entry in said}
+    return tuple(last[name] for name in sorted(last))
 
 
 def persons(connection: Connection) -> tuple[Person, ...]:
     """Return what the book last said of each person, by initials."""
-    return _last_of_each(connection, Person, "initials")
+    said = sorted(entries_of_kind(connection, Person), key=lambda entry: entry.position)
+    last = {entry.facts.initials: entry.facts for entry in said}
+    return tuple(last[initials] for initials in sorted(last))
 
 
 def limits(connection: Connection) -> tuple[Limit, ...]:
@@ -227,14 +236,6 @@ def withdrawn(connection: Connection) -> frozenset[tuple[str, int]]:
     """Return the versions of formulas that are withdrawn, by code."""
     facts = (entry.facts for entry in entries_of_kind(connection, Withdrawal))
     return frozenset((withdrawal.code, withdrawal.version) for withdrawal in facts)
-
-
-def _last_of_each(
-    connection: Connection, facts_class: type[FactsT], key: str
-) -> tuple[FactsT, ...]:
-    said = sorted(entries_of_kind(connection, facts_class), key=lambda entry: entry.position)
-    last = {getattr(entry.facts, key): entry.facts for entry in said}
-    return tuple(last[name] for name in sorted(last))
 
 
 def formulas(connection: Connection, code: str | None = None) -> tuple[Formula, ...]:
@@ -258,7 +259,15 @@ def entries_of_kind(connection: Connection, kind: type[FactsT]) -> tuple[Entry[F
     """Return the entries in force of one kind, by number."""
     table = f'"{kind.KIND}"'
     query = f"SELECT e.body {OF_TABLE.format(table=table)} ORDER BY e.seq"
-    return tuple(entries_of(map(kept_entry, ask_column(connection, query)), kind))
+    bodies = ask_column(connection, query)
+    return tuple(entries_of((told(connection, body) for body in bodies), kind))
+
+
+def every_entry_of(connection: Connection, kind: type[FactsT]) -> tuple[Entry[FactsT], ...]:
+    """Return the entries of one kind by number, in force or not."""
+    query = "SELECT body FROM entry WHERE kind = :kind ORDER BY seq"
+    bodies = ask_column(connection, query, kind=kind.KIND)
+    return tuple(entries_of((told(connection, body) for body in bodies), kind))
 
 
 def draws_on(connection: Connection, lot: int, until: datetime) -> tuple[Entry, ...]:

@@ -9,8 +9,8 @@ from collections.abc import Iterable, Sequence
 from sqlalchemy import Connection
 
 from ledger.domain.entries import Entry
-from ledger.domain.entries.plain import kept_entry
 from ledger.store.engine.statements import ask_for, chunks, go_by_index
+from ledger.store.read import people
 
 # UNION leaves out what was met, so that a circle in a damaged book ends.
 _MADE_OF = """
@@ -57,5 +57,5 @@ def entries_of_lots(
     entries_of: dict[int, list[Entry]] = {}
     for chunk in chunks(list(dict.fromkeys(lots))):
         for lot, body in ask_for(connection, told, chunk):
-            entries_of.setdefault(lot, []).append(kept_entry(body))
+            entries_of.setdefault(lot, []).append(people.told(connection, body))
     return {lot: tuple(entries) for lot, entries in entries_of.items()}

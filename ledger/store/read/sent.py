@@ -13,6 +13,7 @@ from ledger.domain.entries import When
 from ledger.domain.entries.choices import MoveAs
 from ledger.domain.entries.plain import read_instant
 from ledger.store.engine.statements import ask_for, chunks, go_by_index
+from ledger.store.read.people import shown_names
 
 
 class Moved(Struct, frozen=True):
@@ -48,10 +49,13 @@ _MOVES = """
 def moves_from(connection: Connection, lots: Sequence[int]) -> Iterator[Moved]:
     """Yield what was sent of lots and what came back, by lot as given, then by when."""
     go_by_index(connection)
+    shown = shown_names(connection)
     for part in chunks(lots):
         moves_of: dict[int, list[Moved]] = {lot: [] for lot in part}
-        for lot, at, offset_min, moved_as, *told in ask_for(connection, _MOVES, part):
-            when = When(read_instant(at), offset_min)
-            moves_of[lot].append(Moved(lot, when, MoveAs(moved_as), *told))
+        for lot, at, offset_min, moved_as, amount, party, *rest in ask_for(
+            connection, _MOVES, part
+        ):
+            when, who = When(read_instant(at), offset_min), shown.get(party, party)
+            moves_of[lot].append(Moved(lot, when, MoveAs(moved_as), amount, who, *rest))
         for moves in moves_of.values():
             yield from moves

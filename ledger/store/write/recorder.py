@@ -7,9 +7,10 @@ number order without gaps. Refuses: to decide anything; rules and movements have
 from datetime import datetime
 from typing import Any
 
+from msgspec.structs import replace
 from sqlalchemy import Connection
 
-from ledger.domain.entries import Draft, Entry, FactsT, Level, Posting
+from ledger.domain.entries import Draft, Entry, FactsT, Level, Party, Person, Posting
 from ledger.domain.entries.plain import entry_text
 from ledger.domain.entries.spine import utc
 from ledger.domain.evidence.merkle import leaf_hash, new_nodes, root_of_nodes
@@ -18,7 +19,9 @@ from ledger.store.engine.statements import ask, ask_one
 from ledger.store.engine.turn import turn_of
 from ledger.store.form.mapping import lot_codes, rows
 from ledger.store.read.end import end_of
+from ledger.store.read.people import coded
 from ledger.store.read.queries import lot_by_code
+from ledger.store.write.details import Salt, committed, detail_cells, new_salt
 from ledger.store.write.rows import insert_row
 
 _END = "end"
@@ -33,21 +36,28 @@ def append(
     draft: Draft[FactsT],
     moved: Moved,
     recorded_at: datetime,
+    salt: Salt = new_salt,
 ) -> Entry[FactsT]:
     """Add one entry to the book and return it with its number.
+
+    Its text has the code of a party that the book knows, and of who a person or a party is only
+    the commitment; the entry that is returned has the names.
 
     Args:
         connection: A connection in a writing transaction.
         draft: What was entered.
         moved: Its postings and the level it states.
         recorded_at: The book's clock, UTC.
+        salt: Returns a salt for what stands beside an entry.
     """
+    beside = salt() if isinstance(draft.facts, Party | Person) else b""
+    facts = committed(connection, draft.facts, beside)
     known = known_of(connection)
     last, last_leaf = _end(connection, known)
     seq = last + 1
     entry = Entry(
         seq=seq,
-        draft=draft,
+        draft=replace(draft, facts=coded(connection, facts)),
         recorded_at=utc(recorded_at),
         stands_for=_stands_for(connection, draft, seq),
         postings=moved[0],
@@ -62,11 +72,13 @@ def append(
     )
     for table, cells in (*made, *(("tree", cells) for cells in grown)):
         insert_row(connection, table, cells)
+    if isinstance(facts, Party | Person):
+        insert_row(connection, "details", detail_cells(seq, facts, beside))
     known[_END] = seq, leaf
     known.update({("node", height, place): value for height, place, value in grown})
     if draft.opens and draft.corrects is None:
         known["lot", draft.opens.code] = seq
-    return entry
+    return replace(entry, draft=replace(draft, facts=facts))
 
 
 def known_of(connection: Connection) -> dict[object, Any]:

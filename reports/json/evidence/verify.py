@@ -16,6 +16,8 @@ class VerifyAnswer(Answer, frozen=True):
     """How many entries the book has."""
     root: str
     """Root of the tree over what is stored, 64 hexadecimal digits."""
+    forgotten: int
+    """How many entries tell of somebody who was forgotten since."""
     findings: tuple[Finding, ...]
     """What does not fit: first of the book as a whole, then by entry."""
     seal: SealTold | None
@@ -30,6 +32,7 @@ def verify_answer(audit: Audit, older: Seal | None = None) -> VerifyAnswer:
         ok=not audit.faults,
         entries=audit.entries,
         root=audit.root.hex(),
+        forgotten=audit.forgotten,
         findings=tuple(Finding(fault.seq, fault.what) for fault in audit.faults),
         seal=seal_told(older) if older else None,
         read_after=audit.after if older else None,

@@ -35,7 +35,8 @@ def house(facts: House) -> Parts:
 
 def person(facts: Person) -> Parts:
     """Return what is told of a person."""
-    return f"{facts.initials} is {facts.name}", facts.role
+    is_known = facts.name not in ("", facts.initials)
+    return f"{facts.initials} is {facts.name}" if is_known else facts.initials, facts.role
 
 
 def party(facts: Party) -> Parts:

@@ -29,10 +29,17 @@ def audit_lines(audit: Audit, older: Seal | None = None) -> list[str]:
             *([f"- and {more} more; --json tells them all."] if more > 0 else []),
             KEEP if older is None else KEEP_WITH_SEAL,
         ]
-    root = f"Root {audit.root.hex()}"
+    root, gone = f"Root {audit.root.hex()}", _forgotten(audit)
     if older is None:
-        return [_all_sound(audit), root, NEEDS_A_SEAL]
-    return [_looked_at(audit), root, _continued(audit, older)]
+        return [_all_sound(audit), *gone, root, NEEDS_A_SEAL]
+    return [_looked_at(audit), *gone, root, _continued(audit, older)]
+
+
+def _forgotten(audit: Audit) -> list[str]:
+    if not audit.forgotten:
+        return []
+    told = plural(audit.forgotten, "entry tells", "entries tell")
+    return [f"{told} of somebody who was forgotten since; who that was is not there any more."]
 
 
 def _all_sound(audit: Audit) -> str:

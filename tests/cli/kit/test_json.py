@@ -122,6 +122,7 @@ WRITES: tuple[str, ...] = (
     "rest {essence} --for chill --because 'one more look'",
     "due",
     "formula withdraw orange 2 --because weak",
+    "forget 'Bridge Street Stall' --because 'asked for it' --yes",
 )
 
 

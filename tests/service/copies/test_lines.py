@@ -78,15 +78,15 @@ BAD_LINES: dict[str, tuple[Callable[[list[str]], list[str]], str]] = {
         "The entries are of the house Quayside Essences, and the first line of another.",
     ),
     "details of another": (
-        lambda lines: [line.replace("Quay Bar", "Key Bar") for line in lines],
+        lambda lines: [line.replace("Anna Bell", "Hanna Bell") for line in lines],
         "The details of entry {details} are not those that the entry has a commitment to.",
     ),
     "details that are none": (
-        lambda lines: [line.replace('"Quay Bar"', '"Quay Bar","nose":"Bo"') for line in lines],
+        lambda lines: [line.replace('"Anna Bell"', '"Anna Bell","nose":"Bo"') for line in lines],
         "Line {told} is not the details of an entry as a book writes them.",
     ),
     "details left out": (
-        lambda lines: [line for line in lines if "Quay Bar" not in line],
+        lambda lines: [line for line in lines if "Anna Bell" not in line],
         "The details of entry {details} are lost, and no entry says that they were forgotten.",
     ),
     "a lot nobody opened": (
@@ -113,7 +113,7 @@ def test_lines_that_do_not_fit_are_refused_and_nothing_is_kept(
         import_book(path, str(tmp_path / "new.db"), silent)
     size = entries(lines)
     oil = next(n for n, line in enumerate(lines, start=1) if '"SOO-001-3"' in line)
-    told, line = next((n, line) for n, line in enumerate(lines, start=1) if "Quay Bar" in line)
+    told, line = next((n, line) for n, line in enumerate(lines, start=1) if "Anna Bell" in line)
     details = json.loads(line)["entry"]
     said = what.format(size=size, less=size - 1, oil=oil, told=told, details=details)
     assert raised.value.problems == ((said, NOTHING_KEPT),)

@@ -6,8 +6,9 @@ entry. Refuses: striking what others stand on, and the house.
 
 from collections.abc import Iterator
 
-from ledger.domain.entries import Draft, House, Plan, Strike
+from ledger.domain.entries import Draft, Forget, House, Plan, Strike
 from ledger.domain.lots.scene import Scene
+from ledger.domain.masters.parties import is_forgotten
 from ledger.domain.rules.finding import Finding, Rule, impossible, needs_reason
 
 
@@ -101,6 +102,24 @@ def plans_stay(draft: Draft, scene: Scene) -> Iterator[Finding]:
         )
 
 
+def forgetting_stays(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """What was erased does not come back, and a correction tells nobody anew who was forgotten."""
+    was = scene.corrected
+    if was and isinstance(was.facts, Forget):
+        yield impossible(
+            "correction",
+            f"Entry {was.seq} says who was forgotten; what was erased cannot be brought back, so "
+            "it stays.",
+            "If they are to be in the book again, tell them anew: pottle party add ...",
+        )
+    elif was and is_forgotten(was.facts) and not isinstance(draft.facts, Strike):
+        yield impossible(
+            "correction",
+            f"What entry {was.seq} told of was forgotten, so it cannot be corrected.",
+            "If they are to be in the book again, tell them anew: pottle party add ...",
+        )
+
+
 RULES: tuple[Rule, ...] = (
     corrected_is_in_force,
     stays_what_it_is,
@@ -108,4 +127,5 @@ RULES: tuple[Rule, ...] = (
     nothing_stands_on_it,
     house_stays,
     plans_stay,
+    forgetting_stays,
 )

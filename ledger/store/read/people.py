@@ -1,0 +1,130 @@
+"""Who people and parties are, as far as the book still knows, and by which names they are shown.
+
+Guarantees: entries are told with the details that stand beside their texts; who was forgotten is
+told by code or initials, also where an older text has the name. Refuses: to read more than once a
+reading what stands beside.
+"""
+
+from collections.abc import Callable
+from typing import Any, TypeVar
+
+from msgspec.structs import replace
+from sqlalchemy import Connection
+
+from ledger.domain.entries import Complaint, Contact, Entry, Facts, Move, Party, Person, Receipt
+from ledger.domain.entries.plain import has_commitment, kept_entry
+from ledger.store.engine.connections import is_writing
+from ledger.store.engine.statements import ask, ask_column
+from ledger.store.form.columns import DETAIL_FIELDS
+
+PARTY_IN: dict[type[Facts], str] = {
+    Move: "party",
+    Receipt: "supplier",
+    Complaint: "party",
+    Contact: "party",
+}
+"""The field in which an entry names a party: by its code, or in words."""
+_SHOWN = "SELECT stored, shown FROM party_shown"
+_DETAILS = f"SELECT seq, {', '.join(DETAIL_FIELDS)} FROM details"
+_GONE = "SELECT person FROM forget WHERE person IS NOT NULL"
+_CODES = (
+    "SELECT code FROM party WHERE code IS NOT NULL "
+    "UNION SELECT party FROM forget WHERE party IS NOT NULL"
+)
+FoundT = TypeVar("FoundT")
+FactsT = TypeVar("FactsT", bound=Facts)
+
+
+def told(connection: Connection, body: str) -> Entry:
+    """Return the entry of a text, with whom it names as the book knows them now."""
+    entry = kept_entry(body)
+    facts = named(connection, entry.seq, entry.facts)
+    if facts is entry.facts:
+        return entry
+    return replace(entry, draft=replace(entry.draft, facts=facts))
+
+
+def named(connection: Connection, seq: int, facts: FactsT) -> FactsT:
+    """Return facts with whom they name as the book knows them now."""
+    if (field := PARTY_IN.get(type(facts))) is not None:
+        name = getattr(facts, field)
+        shown = shown_names(connection).get(name) if name else None
+        return replace(facts, **{field: shown}) if shown else facts
+    if isinstance(facts, Party | Person):
+        known: FactsT = _known(connection, seq, facts)
+        return known
+    return facts
+
+
+def _known(connection: Connection, seq: int, facts: Any) -> Any:  # noqa: ANN401 - either of two
+    is_party = isinstance(facts, Party)
+    if has_commitment(facts):
+        beside = _once(connection, _DETAILS, _by_entry).get(seq)
+        instead = facts.code if is_party else facts.initials
+        fields = [name for name in DETAIL_FIELDS if hasattr(facts, name)]
+        known = {name: beside[name] for name in fields} if beside else {"name": instead}
+        return replace(facts, **known)
+    if is_party and (code := shown_names(connection).get(facts.name)):
+        return Party(name=code, code=code)
+    if not is_party and facts.initials in _once(connection, _GONE, _column):
+        return Person(facts.initials, facts.initials)
+    return facts
+
+
+def shown_names(connection: Connection) -> dict[str, str]:
+    """Return by which name whatever stands for a party in a text is shown, where by another.
+
+    A code is shown as the name that was told last; a name that was forgotten as the code.
+    """
+    return _once(connection, _SHOWN, dict)
+
+
+def coded(connection: Connection, facts: FactsT) -> FactsT:
+    """Return facts with the code of whom they name, as their text has it, where there is one."""
+    field = PARTY_IN.get(type(facts))
+    name = getattr(facts, field) if field else None
+    code = code_by_name(connection).get(name) if name else None
+    return replace(facts, **{field: code}) if field and code else facts
+
+
+def spoken(connection: Connection, facts: FactsT) -> FactsT:
+    """Return facts with the name of whom they name by a code, or by a name that is forgotten."""
+    field = PARTY_IN.get(type(facts))
+    name = getattr(facts, field) if field else None
+    # Somebody who was forgotten and is in the book anew is meant by the name.
+    if not name or name in code_by_name(connection):
+        return facts
+    return named(connection, 0, facts)
+
+
+def code_by_name(connection: Connection) -> dict[str, str]:
+    """Return the code of each party that has one and is not forgotten, by its name."""
+    codes = party_codes(connection)
+    shown = shown_names(connection)
+    return {name: code for code, name in shown.items() if code in codes}
+
+
+def party_codes(connection: Connection) -> list[str]:
+    """Return all codes that ever stood for a party."""
+    return ask_column(connection, _CODES)
+
+
+def _by_entry(rows: list[Any]) -> dict[int, dict[str, str | None]]:
+    return {seq: dict(zip(DETAIL_FIELDS, cells, strict=True)) for seq, *cells in rows}
+
+
+def _column(rows: list[Any]) -> frozenset[str]:
+    return frozenset(cell for (cell,) in rows)
+
+
+def _once(connection: Connection, query: str, made: Callable[[list[Any]], FoundT]) -> FoundT:
+    """Return what a query tells, read once in a reading; an act remembers its own answers."""
+    if is_writing(connection):
+        return made(ask(connection, query))
+    # `info` outlives the transaction, and what was read in it does not.
+    transaction = connection.get_transaction()
+    kept: tuple[object, Any] | None = connection.info.get(query)
+    if kept is None or kept[0] is not transaction:
+        kept = connection.info[query] = (transaction, made(ask(connection, query)))
+    found: FoundT = kept[1]
+    return found

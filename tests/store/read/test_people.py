@@ -1,0 +1,55 @@
+"""Whom entries name is told by what the book knows now, and stands in their texts as a code."""
+
+from ledger.domain.amounts.quantity import parse_quantity
+from ledger.domain.entries import Note, Party, Person, Receipt
+from ledger.domain.entries.plain import read_entry
+from ledger.domain.masters.parties import is_forgotten
+from ledger.domain.rules.always.parties import party_of
+from ledger.store.read import queries
+from ledger.store.read.people import code_by_name, coded, party_codes, shown_names, spoken, told
+from tests.keeper import Keeper
+from tests.path import receive_all
+
+
+def test_a_party_that_was_told_stands_in_texts_by_its_code_alone(sqlite_keeper: Keeper) -> None:
+    sqlite_keeper.do("party", name="Harbour Oils", phone="01 555 0100")
+    receive_all(sqlite_keeper)
+    bodies = sqlite_keeper.bodies()
+    assert not any("Harbour" in body or "0100" in body for _, body in bodies)
+    suppliers = {read_entry(body).facts.supplier for _, body in bodies if '"supplier":' in body}  # type: ignore[attr-defined]
+    assert suppliers == {"P1"}
+    with sqlite_keeper.reading() as connection:
+        entries = [told(connection, body) for _, body in bodies]
+        assert (shown_names(connection), code_by_name(connection)) == (
+            {"P1": "Harbour Oils"},
+            {"Harbour Oils": "P1"},
+        )
+        assert party_codes(connection) == ["P1"]
+    named = {entry.facts.supplier for entry in entries if isinstance(entry.facts, Receipt)}
+    assert named == {"Harbour Oils", None}
+
+
+def test_a_code_is_taken_for_the_name_it_stands_for(sqlite_keeper: Keeper) -> None:
+    sqlite_keeper.do("party", name="Harbour Oils", phone="01 555 0100")
+    done = sqlite_keeper.do("receive", material="sugar", amount="1kg", supplier="P1")
+    assert party_of(done.entry.draft) == "Harbour Oils"
+    with sqlite_keeper.reading() as connection:
+        found = queries.party(connection, "P1")
+        assert found == queries.party(connection, "Harbour Oils")
+        assert [party.phone for party in (found,) if party] == ["01 555 0100"]
+        facts = Receipt("sugar", parse_quantity("1kg"), supplier="P1")
+        assert spoken(connection, facts).supplier == "Harbour Oils"
+        assert coded(connection, spoken(connection, facts)) == facts
+
+
+def test_a_name_that_nobody_told_of_stays_in_words(sqlite_keeper: Keeper) -> None:
+    done = sqlite_keeper.do("receive", material="sugar", amount="1kg", supplier="Quay Bar")
+    assert '"supplier":"Quay Bar"' in dict(sqlite_keeper.bodies())[done.seq]
+
+
+def test_who_was_forgotten_is_told_by_code_or_initials() -> None:
+    assert is_forgotten(Party("P1", code="P1"))
+    assert is_forgotten(Person("AB", "AB"))
+    assert not is_forgotten(Party("Quay Bar", code="P1"))
+    assert not is_forgotten(Person("AB", "Anna Bell"))
+    assert not is_forgotten(Note("Quay Bar"))
