@@ -12,6 +12,7 @@ from msgspec import Struct
 from ledger.domain.entries import Entry, Facts, Forget, Party, Person
 from ledger.domain.entries.evidence import Named
 from ledger.domain.entries.plain import UNREADABLE, has_commitment, kept_entry
+from ledger.domain.entries.texts import read_text
 from ledger.domain.evidence.commitments import details_of
 from ledger.domain.masters.parties import is_forgotten
 from ledger.errors import LedgerError, ReasonNeededError, RefusedError, together
@@ -80,6 +81,7 @@ def forgettable(book: Book, who: str) -> Forgettable:
         who: Initials of a person, or the name or the code of a party.
 
     Raises:
+        InputError: No name is given, or one that nobody can see.
         RefusedError: There is nobody of that name, or an open recall or complaint needs them.
     """
     with book.reading() as connection:
@@ -164,7 +166,7 @@ class _Said(Struct, frozen=True):
 
 
 def _forgettable(connection: Connection, who: str) -> Forgettable:
-    word = " ".join(who.split())
+    word = read_text(who, "name of who is forgotten")
     if word.upper() in queries.people(connection):
         people = queries.every_entry_of(connection, Person)
         said = [_said(e, e.facts.initials) for e in people if e.facts.initials == word.upper()]

@@ -41,10 +41,21 @@ def test_every_table_goes_out_and_the_round_trip_gives_the_same_entries(shell: S
     said = shell.run("export", "--csv", "tables")
     assert said.lines[0].endswith("tables of 39 entries are in tables.")
     assert said.lines[2:] == seal
-    # A second reader: the texts of the entries alone make the same book again, and its tables.
+    # A second reader: the texts of the entries and what is beside them make the same book again.
     bodies = [canonical_text(json.loads(row["body"])) for row in table(Path("tables/entry.csv"))]
-    head = {"entries": 39, "format": "pottle book 1", "house": "Wren & Co", "root": seal[2][5:]}
-    lines = [canonical_text(head), *bodies]
+    beside = [
+        canonical_text(
+            {
+                "details": {name: row[name] for name in list(row)[2:] if row[name]},
+                "entry": int(row["seq"]),
+                "salt": row["salt"],
+            }
+        )
+        for row in table(Path("tables/details.csv"))
+    ]
+    assert beside
+    head = {"entries": 39, "format": "pottle book 2", "house": "Wren & Co", "root": seal[2][5:]}
+    lines = [canonical_text(head), *bodies, *beside]
     Path("again.jsonl").write_text("".join(f"{line}\n" for line in lines), encoding="utf-8")
     made = shell.run("import", "--book", "again.jsonl", "--ledger", "again.db")
     assert (made.exit_code, made.lines[1:]) == (0, seal)

@@ -96,10 +96,10 @@ PARTY_IN = {
 }
 """Where an entry names a party: the table and its column."""
 SHOWN = (
-    "CREATE VIEW party_shown AS SELECT stored, shown FROM (SELECT p.code AS stored, d.name AS "
-    "shown, ROW_NUMBER() OVER (PARTITION BY p.code ORDER BY e.happened_at DESC, e.stands_for DESC) "
-    "AS nth FROM party p JOIN in_force e ON e.seq = p.seq JOIN details d ON d.seq = p.seq WHERE "
-    "p.code IS NOT NULL) AS ranked WHERE nth = 1"
+    "CREATE VIEW party_shown AS SELECT stored, shown FROM (SELECT t.code AS stored, d.name AS "
+    "shown, ROW_NUMBER() OVER (PARTITION BY t.code ORDER BY e.happened_at DESC, e.stands_for DESC) "
+    "AS nth FROM party t JOIN in_force e ON e.seq = t.seq JOIN details d ON d.seq = t.seq WHERE "
+    "t.code IS NOT NULL) AS ranked WHERE nth = 1"
 ) + "".join(
     f" UNION SELECT n.{column} AS stored, f.party AS shown FROM forget f JOIN forget_entries x ON "
     f'x.seq = f.seq JOIN "{table}" n ON n.seq = x.entry WHERE x.is_kept = 1 AND f.party IS NOT '
