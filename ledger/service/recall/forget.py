@@ -23,7 +23,7 @@ from ledger.service.recall.standing import open_recalls
 from ledger.store.engine.connections import Connection
 from ledger.store.read import parties, queries
 from ledger.store.read.past import texts
-from ledger.store.read.people import PARTY_IN
+from ledger.store.read.people import PARTY_IN, every_entry_of
 from ledger.store.write.details import erase, next_party_code, scrub
 
 SHORTEST = 4
@@ -168,10 +168,10 @@ class _Said(Struct, frozen=True):
 def _forgettable(connection: Connection, who: str) -> Forgettable:
     word = read_text(who, "name of who is forgotten")
     if word.upper() in queries.people(connection):
-        people = queries.every_entry_of(connection, Person)
+        people = every_entry_of(connection, Person)
         said = [_said(e, e.facts.initials) for e in people if e.facts.initials == word.upper()]
         return _told(connection, said, word.upper(), is_party=False)
-    known = [_said(e, e.facts.code or "") for e in queries.every_entry_of(connection, Party)]
+    known = [_said(e, e.facts.code or "") for e in every_entry_of(connection, Party)]
     meant = [said for said in known if word.casefold() in (said.name.casefold(), _low(said))]
     codes = [said.instead for said in meant if said.instead]
     named = {said.name for said in meant}
@@ -218,7 +218,7 @@ def _told(
     gone = word if is_party and not theirs else instead
     said_so = [
         entry
-        for entry in queries.every_entry_of(connection, Forget)
+        for entry in every_entry_of(connection, Forget)
         if gone in (entry.facts.party, entry.facts.person)
     ]
     if said_so and not left:

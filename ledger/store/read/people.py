@@ -11,7 +11,17 @@ from typing import Any, TypeVar
 from msgspec.structs import replace
 from sqlalchemy import Connection
 
-from ledger.domain.entries import Complaint, Contact, Entry, Facts, Move, Party, Person, Receipt
+from ledger.domain.entries import (
+    Complaint,
+    Contact,
+    Entry,
+    Facts,
+    Move,
+    Party,
+    Person,
+    Receipt,
+    entries_of,
+)
 from ledger.domain.entries.plain import has_commitment, kept_entry
 from ledger.store.engine.connections import is_writing
 from ledger.store.engine.statements import ask, ask_column
@@ -42,6 +52,13 @@ def told(connection: Connection, body: str) -> Entry:
     if facts is entry.facts:
         return entry
     return replace(entry, draft=replace(entry.draft, facts=facts))
+
+
+def every_entry_of(connection: Connection, kind: type[FactsT]) -> tuple[Entry[FactsT], ...]:
+    """Return the entries of one kind by number, in force or not."""
+    query = "SELECT body FROM entry WHERE kind = :kind ORDER BY seq"
+    bodies = ask_column(connection, query, kind=kind.KIND)
+    return tuple(entries_of((told(connection, body) for body in bodies), kind))
 
 
 def named(connection: Connection, seq: int, facts: FactsT) -> FactsT:

@@ -263,13 +263,6 @@ def entries_of_kind(connection: Connection, kind: type[FactsT]) -> tuple[Entry[F
     return tuple(entries_of((told(connection, body) for body in bodies), kind))
 
 
-def every_entry_of(connection: Connection, kind: type[FactsT]) -> tuple[Entry[FactsT], ...]:
-    """Return the entries of one kind by number, in force or not."""
-    query = "SELECT body FROM entry WHERE kind = :kind ORDER BY seq"
-    bodies = ask_column(connection, query, kind=kind.KIND)
-    return tuple(entries_of((told(connection, body) for body in bodies), kind))
-
-
 def draws_on(connection: Connection, lot: int, until: datetime) -> tuple[Entry, ...]:
     """Return the entries in force that took of a lot for another up to a moment, in order."""
     query = (
