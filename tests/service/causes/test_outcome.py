@@ -61,6 +61,7 @@ def test_jars_that_are_lost_or_not_begun_count_against_the_accusation(
     early = outcome_of(sqlite_keeper)
     states = [one.state for one in early.jars]
     assert states == [JarState.NOT_SEEN] * 6 + [JarState.NOT_BEGUN] * 6
+    assert {(one.why, one.score) for one in early.jars} == {("", None)}
     assert early.tried[0].p == 1
     # The evening that is begun is not begun again.
     with sqlite_keeper.reading() as connection:

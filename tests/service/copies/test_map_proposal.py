@@ -9,9 +9,11 @@ from ledger.service.copies.take_in import Asked, take_in
 from ledger.service.desk.book import How
 from ledger.service.glass.cost import cost
 from ledger.service.lots.trace import trace
+from tests.golden import check_golden
 from tests.keeper import Keeper
 
 GERMAN = Path(__file__).parent / "german_season"
+SPANISH_SEASON = Path(__file__).parent / "spanish_season"
 
 
 def test_a_german_heading_proposes_a_map_that_takes_its_batches_in(sqlite_keeper: Keeper) -> None:
@@ -71,3 +73,16 @@ def test_a_spanish_notebook_comes_in_by_its_proposed_map_as_it_stands(
     )
     ahead = {node.brief.code for node in trace(sqlite_keeper.book, "AN-1").nodes}
     assert ahead == {"AN-1", "2025-01", "2025-01-B", "2025-03"}
+
+
+def test_the_maps_that_headings_of_several_tongues_propose_are_the_kept_ones(
+    tmp_path: Path,
+) -> None:
+    """Deliveries, batches and sales in German and Spanish, and sales of each batch in English."""
+    file = tmp_path / "sales.csv"
+    file.write_text(
+        "Batch,Date,Customer,Bottles,Delivery note,Customer\nO1,2026-01-05,Inn,3,DN-1,Inn\n",
+        encoding="utf-8",
+    )
+    texts = [proposed_map(read_tables(place)[0]) for place in (GERMAN, SPANISH_SEASON, file)]
+    check_golden("proposed_maps.txt", "\n".join(texts))

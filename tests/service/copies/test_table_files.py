@@ -70,3 +70,10 @@ def test_a_file_of_more_than_fifty_megabytes_is_refused(tmp_path: Path) -> None:
             "Part it into several files, and hand in one after the other.",
         ),
     )
+
+
+def test_of_a_folder_what_ends_as_a_table_does_is_looked_into_by_name(tmp_path: Path) -> None:
+    for name in ("b.TXT", "a.tsv", "d.CSV", "c.md", "e.pdf", "f"):
+        (tmp_path / name).write_text("lot,amount\nO-1,3\n", encoding="utf-8")
+    tables, found = read_tables(tmp_path)
+    assert ([table.file for table in tables], found) == (["a.tsv", "b.TXT", "d.CSV"], [])
