@@ -291,7 +291,6 @@ HELD_BY: Held = {
 }
 BY_DOCTEST = (
     "ledger/service/copies/heading_words.py",
-    "cli/kit/place.py",
     "reports/words/lots/there.py",
     "reports/kit/boxed.py",
     "reports/words/copies/code_list.py",

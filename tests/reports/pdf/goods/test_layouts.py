@@ -6,7 +6,7 @@ import pytest
 from reportlab.lib.units import mm
 
 from ledger.errors import InputError, RefusedError
-from reports.pdf.goods.layouts import Layout, layout_called, read_layouts, shipped_layouts
+from reports.pdf.goods.layouts import Layout, Plate, layout_called, read_layouts, shipped_layouts
 
 WRONG = """
 [[layout]]
@@ -73,3 +73,11 @@ def test_the_layout_that_the_guide_shows_can_be_read() -> None:
     shown = guide.partition("```toml\n")[2].partition("```")[0]
     (layout,) = read_layouts(shown, "own.toml").values()
     assert (layout.name, layout.dpi, layout.per_page) == ("shelf", 203, 1)
+
+
+def test_from_35_mm_on_a_label_has_a_margin_of_3_mm_and_below_of_2() -> None:
+    for height_mm, margin_mm in ((35.0, 3), (34.9, 2)):
+        plate = Plate(60 * mm, height_mm * mm)
+        assert plate.padding == pytest.approx(margin_mm * mm)
+        assert plate.inner == pytest.approx((60 - 2 * margin_mm) * mm)
+        assert plate.room == pytest.approx((height_mm - 2 * margin_mm) * mm)

@@ -1,9 +1,11 @@
 """Sales, deliveries and cleanings as rows of words and of a spreadsheet."""
 
-from ledger.domain.entries import Receipt
+from ledger.domain.entries import Clean, Receipt
 from ledger.service.lots.sales import Period, acts_of, sales
-from reports.words.lots.acts import receipt_cells, sale_cells, totals
+from reports.kit.format import clock
+from reports.words.lots.acts import cleaning_cells, receipt_cells, sale_cells, totals
 from reports.words.lots.sheets import receipts_sheet, sales_sheet
+from tests.domain.builders import entry
 from tests.keeper import Keeper
 from tests.path import Lots
 
@@ -33,3 +35,11 @@ def test_a_delivery_has_its_cost_in_the_house_s_money(walked: tuple[Keeper, Lots
     table = receipts_sheet([oil], "EUR")
     row = dict(zip(table.heads, table.rows[0], strict=True))
     assert (row["amount_ml"], row["amount_g"], row["cost_eur"]) == ("500", "", "48.00")
+
+
+def test_a_cleaning_says_who_did_it_and_what_the_vessel_last_held_where_they_are_known() -> None:
+    known = entry(Clean("jar 2", "hot water", "Orange essence"))
+    bare = entry(Clean("jar 2", "hot water"), by=None)
+    when = clock(known.draft.happened)
+    assert cleaning_cells(known) == [when, "jar 2", "hot water", "Orange essence", "AB"]  # type: ignore[arg-type]
+    assert cleaning_cells(bare) == [when, "jar 2", "hot water", "", ""]  # type: ignore[arg-type]

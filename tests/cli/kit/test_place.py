@@ -1,0 +1,20 @@
+"""A book that lies where several machines are kept alike is told of on standard error."""
+
+import pytest
+
+from cli.kit.place import tell_place
+
+
+def test_the_place_of_a_book_is_told_where_it_is_kept_alike_and_else_nothing_is(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    tell_place("/home/anna/Cloud Drive/pottle.db")
+    told = capsys.readouterr()
+    assert (told.out, " ".join(told.err.split())) == (
+        "",
+        "Note: The book lies in Cloud Drive, which by its name is kept alike on several machines: "
+        "written on two at once, or taken up half way, it is damaged. Keep it elsewhere, and put "
+        "copies there: pottle backup DIR",
+    )
+    tell_place("/home/anna/kitchen/pottle.db")
+    assert capsys.readouterr() == ("", "")
