@@ -147,7 +147,7 @@ def print_labels(
     own_list = typed_list_lines(found, served)
     unnamed = unnamed_lines(served, found.materials, asked.language)
     lacking = (
-        *(lacking_lines(served) if served else ()),
+        *(lacking_lines(served, with_nutrition=asked.nutrition) if served else ()),
         *own_list,
         *unnamed,
         *typed_lines(asked.language),

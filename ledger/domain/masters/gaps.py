@@ -21,6 +21,10 @@ PACKING = frozenset({MaterialKind.BOTTLE, MaterialKind.CLOSURE, MaterialKind.LAB
 """Kinds of material that a lot is packed in."""
 
 
+NUTRITION = "the nutrition"
+"""What is missing of a material whose nutrition is not known."""
+
+
 class Gap(Struct, frozen=True):
     """A fact of a material that a label lacks."""
 

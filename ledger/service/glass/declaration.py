@@ -12,7 +12,7 @@ from msgspec.structs import replace
 
 from ledger.domain.entries import House, Material
 from ledger.domain.masters.allergens import Place, place_of
-from ledger.domain.masters.gaps import PACKING, Gap
+from ledger.domain.masters.gaps import NUTRITION, PACKING, Gap
 from ledger.science.contents.ingredients import Law, Listed, additive_number, listed
 from ledger.science.contents.nutrition import Nutrition, nutrition
 from ledger.science.contents.serving import Glass
@@ -116,7 +116,7 @@ def _untold(of: Nutrition, materials: Mapping[str, Material]) -> list[Gap]:
     return [
         Gap(
             code,
-            "the nutrition",
+            NUTRITION,
             f"What 100 g of {materials[code].name} hold is not recorded, so it counts as nothing.",
             '--nutrition "carbohydrate 80; sugars 78"',
         )

@@ -14,6 +14,7 @@ from ledger.domain.entries import Bottle, Entry, House, Start
 from ledger.domain.entries.choices import Across, LotType, ProductKind
 from ledger.domain.lots.state import latest, name, opener
 from ledger.domain.masters.allergens import Place
+from ledger.domain.masters.gaps import NUTRITION
 from ledger.domain.masters.gs1 import lot_link, read_gtin
 from ledger.errors import InputError, RefusedError
 from ledger.service.glass.card import ServingCard
@@ -253,9 +254,10 @@ def left_out_lines(left_out: tuple[str, ...]) -> tuple[str, ...]:
     )
 
 
-def lacking_lines(card: ServingCard) -> tuple[str, ...]:
+def lacking_lines(card: ServingCard, *, with_nutrition: bool = True) -> tuple[str, ...]:
     """Return of which materials facts are missing for what a label declares, in a line."""
-    codes = dict.fromkeys(gap.material for gap in card.declaration.gaps)
+    gaps = card.declaration.gaps
+    codes = dict.fromkeys(gap.material for gap in gaps if with_nutrition or gap.fact != NUTRITION)
     if not codes:
         return ()
     return (

@@ -65,14 +65,20 @@ def test_a_fact_that_a_label_declares_and_the_book_lacks_is_told_with_it(
     made: tuple[Keeper, Lots, str],
 ) -> None:
     keeper, lots, _ = made
-    keeper.do("material", code="gum", kind="gum", additive="stabiliser E 414")
+    keeper.do("material", code="gum", kind="other", ingredient_name="gum")
     gum = keeper.opens("receive", material="gum", amount="100g")
     syrup = keeper.opens("start", product="Gum syrup", kind="syrup", target="1L")
     keeper.do("add", lot=syrup, source=lots.water, amount="1L")
     keeper.do("add", lot=syrup, source=gum, amount="20g")
     served = card(keeper.book, syrup)
     assert served is not None
-    assert lacking_lines(served)[0].startswith("Missing for what it declares: facts of gum. ")
+    told = lacking_lines(served, with_nutrition=False)
+    assert told[0].startswith("Missing for what it declares: facts of gum. ")
+    keeper.do("material", code="gum", change=True, allergens="none")
+    bare = card(keeper.book, syrup)
+    assert bare is not None
+    assert lacking_lines(bare, with_nutrition=False) == ()
+    assert lacking_lines(bare)[0].startswith("Missing for what it declares: facts of gum. ")
 
 
 def test_an_essence_is_labelled_with_its_own_dose_and_every_caution_on_a_small_bottle(
