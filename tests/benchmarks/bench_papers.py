@@ -5,7 +5,10 @@ label once for the paper and repeated as a form; it neither measures nor checks 
 """
 
 import io
+import subprocess
+import sys
 import time
+from pathlib import Path
 
 import segno
 from msgspec.structs import replace
@@ -22,6 +25,7 @@ from reports.pdf.lots.record import batch_record
 from tests.benchmarks.ratios import best_seconds, line
 from tests.reports.pdf.examples import LABEL, SHEET, long_record
 
+ROOT = Path(__file__).parents[2]
 LAYOUT = shipped_layouts()[USUAL]
 LABEL_WIDTH, LABEL_HEIGHT, PER_PAGE = LAYOUT.plate.width, LAYOUT.plate.height, LAYOUT.per_page
 SHORT, LONG = 1_000, 20_000
@@ -119,11 +123,33 @@ def records() -> None:
     line(f"a record of {LONG:,} lines / of {SHORT:,} (pages a second)", ratio, "at least 0.9")
 
 
+def peak_mb(lines: int) -> float:
+    """Return the most memory, in MB, of a process that prints a record of so many lines."""
+    told = (
+        "import io, resource; from reports.pdf.lots.record import batch_record; "
+        "from tests.reports.pdf.examples import long_record; "
+        f"batch_record(long_record({lines}), io.BytesIO()); "
+        "print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss)"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", told], check=True, capture_output=True, text=True, cwd=ROOT
+    )
+    return int(done.stdout) / 1024
+
+
+def memory() -> None:
+    """Print the memory that records of both lengths take."""
+    short, long = peak_mb(SHORT), peak_mb(LONG)
+    print(f"at most {short:.0f} MB for {SHORT:,} lines, {long:.0f} MB for {LONG:,}")
+    line(f"memory of a record of {LONG:,} lines / of {SHORT:,}", long / short, "far below 20")
+
+
 def main() -> None:
     """Print the ratios."""
     register()
     labels()
     records()
+    memory()
 
 
 if __name__ == "__main__":
