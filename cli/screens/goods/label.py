@@ -31,9 +31,8 @@ from reports.words.goods.label import (
     label_sheet_view,
     lacking_lines,
     left_out_lines,
-    typed_lines,
 )
-from reports.words.goods.list_words import unnamed_lines
+from reports.words.goods.list_words import typed_lines, unnamed_lines
 from reports.words.goods.typed_list import typed_list_lines
 
 if TYPE_CHECKING:

@@ -231,18 +231,6 @@ def _sentences(parts: Iterable[str | None]) -> str:
     return " ".join(part for part in parts if part)
 
 
-def typed_lines(language: str | None) -> tuple[str, ...]:
-    """Return what of a label in another language stays as it was typed, in a line."""
-    words = label_words(language)
-    if words == label_words(None):
-        return ()
-    return (
-        f"Its fixed words are in {words.name}. The product, texts, allergens, nutrition and other "
-        "cautions stay as they were typed: have them put into that language where the law asks for "
-        "it.",
-    )
-
-
 def left_out_lines(left_out: tuple[str, ...]) -> tuple[str, ...]:
     """Return that a label has no room for what it declares, and what to do; none where it has."""
     if not left_out:

@@ -87,3 +87,15 @@ def unnamed_lines(
         f"Not in {label_words(language).name} on the list: {', '.join(without)}. Say each with: "
         f"pottle material change CODE --name-in {(language or '').strip().lower()}=NAME",
     )
+
+
+def typed_lines(language: str | None) -> tuple[str, ...]:
+    """Return what of a label in another language stays as it was typed, in a line."""
+    words = label_words(language)
+    if words == label_words(None):
+        return ()
+    return (
+        f"Its fixed words are in {words.name}. The product, texts, allergens, nutrition and other "
+        "cautions stay as they were typed: have them put into that language where the law asks for "
+        "it.",
+    )

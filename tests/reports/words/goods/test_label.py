@@ -15,8 +15,8 @@ from reports.words.goods.label import (
     lacking_lines,
     left_out_lines,
     net_volume,
-    typed_lines,
 )
+from reports.words.goods.list_words import typed_lines
 from tests.domain.builders import make
 from tests.keeper import Keeper
 from tests.path import Lots
