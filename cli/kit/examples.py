@@ -24,7 +24,7 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     "material list": ("material list",),
     "party add": ('party add "Bridge Street Stall" --phone "01 555 0101"',),
     "party list": ("party list",),
-    "forget": ('forget "Bridge Street Stall" --because "they asked for it" --yes',),
+    "forget": ('forget CD --because "left the house" --yes',),
     "formula new": ("formula new lemon-essence",),
     "formula samples": ("formula samples mine",),
     "formula load": ("formula load first.toml", "formula load second.toml"),

@@ -25,6 +25,7 @@ from ledger.domain.entries import (
     Filter,
     Finish,
     Foretold,
+    Forget,
     Formula,
     House,
     Judge,
@@ -66,6 +67,7 @@ from ledger.domain.entries.choices import (
     RinseTo,
     Verdict,
 )
+from ledger.domain.entries.evidence import Named
 from ledger.domain.lots.dates import Dates
 from ledger.domain.lots.scene import Scene
 from ledger.domain.lots.state import LotState
@@ -125,6 +127,7 @@ _EXAMPLES: tuple[Facts, ...] = (
     Clean("jar 1", "hot water, twice"),
     Equipment("scale 1", "set to zero"),
     Strike(),
+    Forget(party="P1", entries=(Named(5, is_kept=False),)),
     Party("Bridge Street Stall"),
     Limit(
         "safrole", "safrole", Bound.AT_MOST, 0, LimitUnit.MG_PER_KG, LimitBasis.IN_PRODUCT,
