@@ -62,7 +62,7 @@ class Kept:
         """Keep what a run of whole test files noted, in the place of what was kept of them.
 
         Args:
-            notes: The folder with its notes: `tests.json`, and `lines` as Coverage keeps them.
+            notes: The folder with its notes: the tests, and `lines` as Coverage keeps them.
             files: The test files.
         """
         told = json.loads((notes / "tests.json").read_text(encoding="utf-8"))
@@ -173,10 +173,10 @@ def numbers(bits: bytes) -> list[int]:
 def unit_of(context: str) -> str:
     """Return with what a context is replaced.
 
-    >>> unit_of("test tests/test_a.py::test_b"), unit_of("fixture tests::book")
-    ('tests/test_a.py', 'fixture tests::book')
-    >>> unit_of("file tests/test_a.py"), unit_of("import")
-    ('tests/test_a.py', 'import')
+    >>> unit_of("test tests/test_house.py::test_b"), unit_of("fixture tests::book")
+    ('tests/test_house.py', 'fixture tests::book')
+    >>> unit_of("file tests/test_house.py"), unit_of("import")
+    ('tests/test_house.py', 'import')
     """
     word, _, name = context.partition(" ")
     if word == "test":

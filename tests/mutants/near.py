@@ -36,9 +36,9 @@ def _is_test(name: str) -> bool:
 def nearest(module: str, tests: Iterable[str]) -> set[str]:
     """Return the test files of a module: its mirror with what stands beside it, its examples.
 
-    >>> tests = ["tests/store/test_rows.py", "tests/store/test_rows_alone.py", "tests/test_a.py"]
-    >>> sorted(nearest("ledger/store/rows.py", tests))
-    ['tests/store/test_rows.py', 'tests/store/test_rows_alone.py']
+    >>> tests = ["tests/store/write/test_rows.py", "tests/test_house.py"]
+    >>> sorted(nearest("ledger/store/write/rows.py", tests))
+    ['tests/store/write/test_rows.py']
     """
     own = mirror(Path(module)).as_posix().removesuffix(".py")
     held = HELD_BY[module][0] if module in HELD_BY else ""

@@ -80,7 +80,7 @@ def _noted(copy: Path, space: Path, tests: Sequence[str], cores: int) -> Path:
 
 
 def combine(notes: Path, copy: Path) -> None:
-    """Put together what several processes noted: `lines` and `tests.json`."""
+    """Put together what several processes noted: `lines` and the tests."""
     import coverage  # an extra, which the suite does without
 
     lines = coverage.Coverage(data_file=str(notes / "lines"), config_file=False, messages=False)
