@@ -44,7 +44,7 @@ ORDER = (
     *("add", "rest", "filter", "rinse", "decant", "measure", "foretell", "look", "makeup"),
     *("finish", "bottle", "labels", "judge", "send", "complain", "answer", "recall", "contact"),
     *("close", "check", "plan", "jars", "clean", "equipment", "count", "note", "correct"),
-    "strike",
+    *("strike", "forget"),
 )
 """Verbs in the order in which rows of one minute are taken; others come last."""
 

@@ -36,10 +36,10 @@ def once_each(told: list[str]) -> list[str]:
 
 
 MOST = {
-    "add": (24, {"lot": "OE-001-5", "source": "NS-001-J", "amount": "3 mL"}),
-    "look": (14, {"lot": "OE-001-5", "grade": "bright"}),
-    "measure": (17, {"lot": "OE-001-5", "what": "brix", "reading": "60"}),
-    "note": (7, {"text": "Quiet."}),
+    "add": (25, {"lot": "OE-001-5", "source": "NS-001-J", "amount": "3 mL"}),
+    "look": (15, {"lot": "OE-001-5", "grade": "bright"}),
+    "measure": (18, {"lot": "OE-001-5", "what": "brix", "reading": "60"}),
+    "note": (8, {"text": "Quiet."}),
 }
 """How many statements an act may be, its own two ends among them, and its words."""
 
