@@ -25,5 +25,5 @@ def test_parties_are_listed_with_how_to_reach_them(shell: Shell) -> None:
 
 
 def test_a_party_is_entered_with_a_telephone_number(shell: Shell) -> None:
-    answer = "Recorded 39, party: Quay Bar, 01 555 0142.\nNext: pottle party list\n"
+    answer = "Recorded 39, party: P1 is Quay Bar, 01 555 0142.\nNext: pottle party list\n"
     check_answers(('party add "Quay Bar" --phone "01 555 0142"', answer), shell)

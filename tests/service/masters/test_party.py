@@ -1,6 +1,7 @@
 """Suppliers and customers: the latest entry of a name counts, and what is not given stays."""
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.domain.entries import Party
 from ledger.errors import InputError
@@ -12,7 +13,8 @@ def test_what_is_not_said_anew_stays_as_it_was(keeper: Keeper) -> None:
     keeper.do("party", name="Quay Bar", phone="01 555 0142", words="ask for  Bo")
     keeper.do("party", name="Arcade Stall", address="1 Quay")
     keeper.do("party", name="Quay Bar", email="bar@example.com", phone="01 555 0143")
-    assert parties(keeper.book) == (
+    found = tuple(replace(party, code=None, commitment=None) for party in parties(keeper.book))
+    assert found == (
         Party("Arcade Stall", address="1 Quay"),
         Party("Quay Bar", "01 555 0143", "bar@example.com", words="ask for Bo"),
     )

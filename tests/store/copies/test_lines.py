@@ -29,7 +29,9 @@ def test_every_other_line_is_the_text_of_an_entry_and_progress_is_told(
     with sqlite_keeper.reading() as connection:
         head, *lines = text_lines(connection, own, lambda done, total: told.append((done, total)))
     assert head == head_line(own)
-    assert lines == [body for _, body in sqlite_keeper.bodies()]
+    bodies = [body for _, body in sqlite_keeper.bodies()]
+    assert lines[: len(bodies)] == bodies
+    assert all(line.startswith('{"details":') for line in lines[len(bodies) :])
     assert told == [(own.entries, own.entries)]
 
 
