@@ -37,7 +37,7 @@ PLACES: dict[tuple[str, str], Held] = {
         ("Formula.label_text",),
         (
             ("formula", "label Ingredients: ethanol, orange oil."),
-            ("labels", "Ingredients: ethanol, orange oil."),
+            ("labels", "Ingredients: alcohol, natural flavouring, water."),
         ),
     ),
     ("master", "intentional overage / calculated excess"): Held(

@@ -10,6 +10,7 @@ from random import Random
 from typing import Any
 
 from ledger.domain.evidence.merkle import Frontier, leaf_hash
+from ledger.store.copies.lines import DETAILS_BEGIN, FORMAT
 from tests.domain.evidence.rfc6962 import leaf, root_by_path
 
 Blind = Callable[[bytes], bytes]
@@ -108,11 +109,12 @@ def _head(head: bytes, rest: list[bytes], chance: Random, blind: Blind) -> bytes
     if not chance.randrange(10):
         return json_value(head, chance, blind)
     frontier = Frontier()
-    for line in rest:
+    texts = [line for line in rest if not line.startswith(DETAILS_BEGIN.encode())]
+    for line in texts:
         frontier.add(leaf_hash(line))
     house = "Quayside Essences"
     root = frontier.root().hex()
-    plain = {"format": "pottle book 1", "house": house, "entries": len(rest), "root": root}
+    plain = {"format": FORMAT, "house": house, "entries": len(texts), "root": root}
     return canonical(plain)
 
 

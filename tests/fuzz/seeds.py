@@ -13,6 +13,7 @@ from ledger.service.copies.season_verbs import VERBS
 from ledger.service.desk.book import How, Recorded, open_book
 from ledger.service.evidence.prove import prove
 from ledger.service.evidence.seal import seal
+from ledger.store.copies.lines import DETAILS_BEGIN
 from tests.conftest import new_keeper
 from tests.fuzz.books import folder, silent, whole
 from tests.path import fill_every_table
@@ -74,7 +75,7 @@ def books() -> list[bytes]:
 
 def entries() -> list[bytes]:
     """Return the text of one entry of each kind, the first of it."""
-    found = {json.loads(line)["kind"]: line for line in reversed(book_lines().splitlines()[1:])}
+    found = {json.loads(line)["kind"]: line for line in reversed(_texts())}
     return list(found.values())
 
 
@@ -91,8 +92,13 @@ def proofs() -> list[bytes]:
         return [proof_text(prove(book, code)).encode() for code in _codes()]
 
 
+def _texts() -> list[bytes]:
+    _, *lines = book_lines().splitlines()
+    return [line for line in lines if not line.startswith(DETAILS_BEGIN.encode())]
+
+
 def _codes() -> list[str]:
-    heard = [json.loads(line) for line in book_lines().splitlines()[1:]]
+    heard = [json.loads(line) for line in _texts()]
     return [entry["opens"]["code"] for entry in heard if "opens" in entry][:9]
 
 

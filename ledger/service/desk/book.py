@@ -26,6 +26,7 @@ from ledger.store.engine.connections import (
     shown,
     writing,
 )
+from ledger.store.engine.turn import taking
 from ledger.store.write.details import Salt, new_salt
 
 Clock = Callable[[], datetime]
@@ -134,7 +135,7 @@ class Book:
     @contextmanager
     def writing(self) -> Iterator[Connection]:
         """Open a transaction that appends; all of it is recorded or none."""
-        with writing(self.engine) as connection:
+        with writing(self.engine) as connection, taking(connection):
             yield connection
 
 

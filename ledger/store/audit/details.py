@@ -1,8 +1,9 @@
 """Auditing the details of people and parties: are they what their entries have commitments to?
 
 Guarantees: details that are changed, lost without being forgotten, back after they were forgotten,
-or of an entry that has none, are told at their entry. Refuses: to trust a commitment that the
-entry's text does not say; that is for the comparison of rows.
+or of an entry that has none, are told at their entry; that somebody was forgotten counts only by
+the text of the entry that says so. Refuses: to compare a commitment with the entry's text; that is
+for the comparison of rows.
 """
 
 from collections.abc import Iterator, Mapping
@@ -10,7 +11,8 @@ from typing import Any
 
 from sqlalchemy import Connection
 
-from ledger.domain.entries.plain import UNREADABLE
+from ledger.domain.entries import Forget
+from ledger.domain.entries.plain import UNREADABLE, read_entry
 from ledger.domain.evidence.commitments import commitment
 from ledger.store.form.columns import DETAIL_FIELDS
 
@@ -18,7 +20,7 @@ _COMMITMENTS = " UNION ALL ".join(
     f"SELECT seq, commitment FROM {kind} WHERE commitment IS NOT NULL"
     for kind in ("party", "person")
 )
-_FORGOTTEN = "SELECT entry FROM forget_entries WHERE is_kept = 0"
+_FORGETTING = "SELECT body FROM entry WHERE kind = 'forget'"
 _DETAILS = f"SELECT seq, salt, {', '.join(DETAIL_FIELDS)} FROM details"
 
 
@@ -38,8 +40,18 @@ def detail_faults(connection: Connection, last: int) -> Iterator[tuple[int, str]
 
 
 def forgotten(connection: Connection) -> frozenset[int]:
-    """Return the numbers of the entries whose details were erased."""
-    return frozenset(connection.exec_driver_sql(_FORGOTTEN).scalars())
+    """Return the numbers of the entries whose details were erased, by the texts that say so."""
+    bodies = connection.exec_driver_sql(_FORGETTING).scalars()
+    return frozenset(number for body in bodies for number in _erased(body))
+
+
+def _erased(body: str) -> Iterator[int]:
+    try:
+        facts = read_entry(body).facts
+    except UNREADABLE:
+        return  # told where texts are read
+    if isinstance(facts, Forget):
+        yield from (named.entry for named in facts.entries if not named.is_kept)
 
 
 def _fault(seq: int, promised: Any, row: Any, *, is_gone: bool) -> str:  # noqa: ANN401 - cells

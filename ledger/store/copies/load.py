@@ -81,6 +81,8 @@ def _load(
         if line.startswith(DETAILS_BEGIN):
             waiting["details"].append(_details(seq, line))
             continue
+        if seq != reader.last + 1:
+            raise _unfit(seq, "is no details, and after the first of these come details alone")
         for table, row in _rows(reader, chains, seq, line):
             waiting[table].append(row)
         reader.last = seq

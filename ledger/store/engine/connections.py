@@ -25,7 +25,6 @@ from ledger.errors import StorageError
 from ledger.store.engine import patience
 from ledger.store.engine.address import fault_of_address, is_server, shown
 from ledger.store.engine.refusals import cause, is_too_weak, storage_errors, too_weak
-from ledger.store.engine.turn import taking
 
 __all__ = [
     "Connection",
@@ -169,8 +168,7 @@ def writing(engine: Engine) -> Iterator[Connection]:
             # put out.
             told = connection.execute(_TURN, {"key": LOCK_KEY, "idle": str(patience.IDLE_MS)}).one()
             connection.info[SERVER_NOW] = told.now
-        with taking(connection):
-            yield connection
+        yield connection
 
 
 @contextmanager

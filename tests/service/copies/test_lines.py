@@ -85,6 +85,10 @@ BAD_LINES: dict[str, tuple[Callable[[list[str]], list[str]], str]] = {
         lambda lines: [line.replace('"Anna Bell"', '"Anna Bell","nose":"Bo"') for line in lines],
         "Line {told} is not the details of an entry as a book writes them.",
     ),
+    "details before the entries": (
+        lambda lines: [lines[0], next(line for line in lines if "Anna Bell" in line), *lines[1:]],
+        "Line 3 is no details, and after the first of these come details alone.",
+    ),
     "details left out": (
         lambda lines: [line for line in lines if "Anna Bell" not in line],
         "The details of entry {details} are lost, and no entry says that they were forgotten.",

@@ -20,7 +20,8 @@ from ledger.service.lots.dossier import brief_of
 from ledger.store.engine.connections import SCHEMA_VERSION, connected, writing
 from ledger.store.form.appends import out_of_order
 from ledger.store.form.create import migrate
-from tests.conftest import Server, opened
+from ledger.store.write import recorder
+from tests.conftest import Server, new_keeper, opened
 from tests.keeper import MORNING, Keeper, SetClock, silent
 from tests.old_books import OLD_BOOKS, OldBook
 from tests.service.hostile import run
@@ -214,25 +215,27 @@ def test_what_is_no_copy_of_the_book_is_not_taken_for_one(
 
 
 def test_lots_that_stand_elsewhere_by_the_rules_of_today_are_told(
-    sqlite_keeper: Keeper, tmp_path: Path
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """A book of the fourth form in which something went into an essence after its release."""
-    keeper = sqlite_keeper
-    spirit = keeper.opens("receive", material="spirit", amount="1L", abv="96")
-    essence = keeper.opens("start", product="Orange", kind="essence", target="100mL")
-    keeper.do("add", lot=essence, source=spirit, amount="100mL")
-    keeper.do("finish", lot=essence, volume="100mL")
-    keeper.do("look", lot=essence, grade="clear", of="neat")
-    keeper.do("judge", lot=essence, verdict="release")
-    keeper.do("add", lot=essence, source=spirit, amount="5mL")
-    where = str(tmp_path / "fourth.db")
-    with (
-        connected(where) as engine,
-        writing(engine) as connection,
-        closing(sqlite3.connect(keeper.book.where)) as client,
-    ):
-        migrate(connection, "0004")
-        copy_rows(client, connection)
+    # In that form the texts themselves said who people are.
+    monkeypatch.setattr(recorder, "committed", lambda _connection, facts, _salt: facts)
+    with new_keeper(str(tmp_path / "today.db")) as keeper:
+        spirit = keeper.opens("receive", material="spirit", amount="1L", abv="96")
+        essence = keeper.opens("start", product="Orange", kind="essence", target="100mL")
+        keeper.do("add", lot=essence, source=spirit, amount="100mL")
+        keeper.do("finish", lot=essence, volume="100mL")
+        keeper.do("look", lot=essence, grade="clear", of="neat")
+        keeper.do("judge", lot=essence, verdict="release")
+        keeper.do("add", lot=essence, source=spirit, amount="5mL")
+        where = str(tmp_path / "fourth.db")
+        with (
+            connected(where) as engine,
+            writing(engine) as connection,
+            closing(sqlite3.connect(keeper.book.where)) as client,
+        ):
+            migrate(connection, "0004")
+            copy_rows(client, connection)
     done = upgrade(where, tmp_path, silent, CLOCK)
     assert done.restated == (Restated(essence, "released", "being made"),)
     with open_book(where) as book:

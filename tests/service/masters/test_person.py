@@ -2,6 +2,7 @@
 
 import pytest
 
+from ledger.domain.evidence.commitments import SALT_SIZE, commitment
 from ledger.errors import InputError, RefusedError
 from tests.keeper import Keeper
 from tests.service.cases import Refused, Said, check_recorded, check_refused
@@ -11,7 +12,10 @@ RECORDED: dict[str, Said] = {
         "person",
         {"initials": "cd", "name": "Cora Dunne", "role": "bottler"},
         None,
-        {"initials": "CD", "name": "Cora Dunne", "role": "bottler"},
+        {
+            "initials": "CD",
+            "commitment": commitment(bytes(SALT_SIZE), {"name": "Cora Dunne", "role": "bottler"}),
+        },
     ),
 }
 

@@ -21,7 +21,7 @@ def test_the_first_line_says_what_follows() -> None:
     }
 
 
-def test_every_other_line_is_the_text_of_an_entry_and_progress_is_told(
+def test_the_texts_of_the_entries_follow_then_the_details_and_progress_is_told(
     sqlite_keeper: Keeper,
 ) -> None:
     told: list[tuple[int, int]] = []
@@ -29,9 +29,8 @@ def test_every_other_line_is_the_text_of_an_entry_and_progress_is_told(
     with sqlite_keeper.reading() as connection:
         head, *lines = text_lines(connection, own, lambda done, total: told.append((done, total)))
     assert head == head_line(own)
-    bodies = [body for _, body in sqlite_keeper.bodies()]
-    assert lines[: len(bodies)] == bodies
-    assert all(line.startswith('{"details":') for line in lines[len(bodies) :])
+    anna = f'{{"details":{{"name":"Anna Bell"}},"entry":2,"salt":"{"0" * 64}"}}'
+    assert lines == [*(body for _, body in sqlite_keeper.bodies()), anna]
     assert told == [(own.entries, own.entries)]
 
 
