@@ -189,13 +189,13 @@ HELD_BY: Held = {
     },
     **{
         f"{name}.py": (
-            "tests/service/copies/test_take_in.py",
+            "tests/service/copies/intake/test_take_in.py",
             "a part of taking tables in, which is looked at there from the file to the entries",
         )
         for name in (
             *("ledger/domain/tables/grid", "ledger/store/read/sheets"),
             *(
-                f"ledger/service/copies/{part}"
+                f"ledger/service/copies/intake/{part}"
                 for part in ("row_sums", "table_maps", "taken", "together", "tries")
             ),
         )
@@ -290,7 +290,7 @@ HELD_BY: Held = {
     },
 }
 BY_DOCTEST = (
-    "ledger/service/copies/heading_words.py",
+    "ledger/service/copies/intake/heading_words.py",
     "reports/words/lots/there.py",
     "reports/kit/boxed.py",
     "reports/words/copies/code_list.py",

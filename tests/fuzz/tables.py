@@ -6,13 +6,13 @@ from ledger.domain.tables.days import DayOrder
 from ledger.domain.tables.dialect import read_table
 from ledger.domain.tables.grid import Found
 from ledger.errors import InputError
-from ledger.service.copies.column_map import read_map
-from ledger.service.copies.map_proposal import proposed_map
-from ledger.service.copies.row_acts import Reading, acts_of_table
-from ledger.service.copies.table_maps import mapped
+from ledger.service.copies.intake.column_map import read_map
+from ledger.service.copies.intake.map_proposal import proposed_map
+from ledger.service.copies.intake.row_acts import Reading, acts_of_table
+from ledger.service.copies.intake.table_maps import mapped
 from tests.fuzz.laws import attempt, check_error
 
-SEASON = Path(__file__).parents[1] / "service" / "copies" / "german_season"
+SEASON = Path(__file__).parents[1] / "service" / "copies" / "intake" / "german_season"
 
 
 def tables(data: bytes) -> None:

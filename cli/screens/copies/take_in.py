@@ -15,11 +15,11 @@ from cli.kit.tables import print_json, print_lines
 from ledger.domain.tables.days import DayOrder
 from ledger.domain.tables.numerals import SIGNS
 from ledger.errors import InputError
-from ledger.service.copies.column_map import ColumnMap, read_map
-from ledger.service.copies.map_proposal import proposed_map
-from ledger.service.copies.table_files import read_tables
-from ledger.service.copies.table_maps import FORMS, shipped_map
-from ledger.service.copies.take_in import Asked, take_in
+from ledger.service.copies.intake.column_map import ColumnMap, read_map
+from ledger.service.copies.intake.map_proposal import proposed_map
+from ledger.service.copies.intake.table_files import read_tables
+from ledger.service.copies.intake.table_maps import FORMS, shipped_map
+from ledger.service.copies.intake.take_in import Asked, take_in
 from ledger.text_files import text_of
 from reports.json.copies.taken_in import taken_in_answer
 from reports.json.kit.answer import File

@@ -19,8 +19,6 @@ AIDS = frozenset({MaterialKind.CLARIFIER, MaterialKind.FILTER})
 """Kinds of material that are filtered off again and stand on no list."""
 PACKING = frozenset({MaterialKind.BOTTLE, MaterialKind.CLOSURE, MaterialKind.LABEL})
 """Kinds of material that a lot is packed in."""
-
-
 NUTRITION = "the nutrition"
 """What is missing of a material whose nutrition is not known."""
 

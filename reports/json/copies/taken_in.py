@@ -1,7 +1,7 @@
 """Tables that were handed in, for machines."""
 
 from ledger.domain.tables.grid import Found
-from ledger.service.copies.take_in import TakenIn
+from ledger.service.copies.intake.take_in import TakenIn
 from reports.json.kit.answer import Answer
 
 

@@ -7,7 +7,7 @@ rows is told once. Refuses: to say that anything was recorded while anything is 
 from collections.abc import Iterator, Sequence
 
 from ledger.domain.tables.grid import Found
-from ledger.service.copies.take_in import Read, TakenIn
+from ledger.service.copies.intake.take_in import Read, TakenIn
 from reports.kit.format import plural
 
 MOST_LINES = 8

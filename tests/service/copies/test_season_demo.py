@@ -5,8 +5,6 @@ from calendar import month_name
 from collections import Counter
 from collections.abc import Iterator
 from datetime import timedelta
-from functools import partial
-from pathlib import Path
 
 import pytest
 from msgspec.structs import asdict
@@ -17,10 +15,7 @@ from ledger.domain.entries import (
     Clean,
     Complaint,
     Deviation,
-    Entry,
     Look,
-    Material,
-    Receipt,
     Start,
 )
 from ledger.domain.entries.choices import AddedAs, LotType, MaterialKind, Origin, ProductKind
@@ -34,11 +29,7 @@ from ledger.service.causes.redrawn import root_faults
 from ledger.service.causes.suspects import suspects
 from ledger.service.copies.season import (
     Played,
-    Season,
-    SeasonClock,
-    play,
     read_season,
-    start_time,
 )
 from ledger.service.desk.book import Book, How
 from ledger.service.desk.doubted import doubted, is_asked
@@ -48,8 +39,6 @@ from ledger.service.lots.journal import entries_of_kind, journal
 from ledger.service.lots.shares import traced
 from ledger.service.lots.stock import stock
 from ledger.service.lots.trace import Way, trace
-from ledger.service.masters.house import init
-from ledger.service.masters.material import materials
 from ledger.service.recall.standing import recall_of
 from ledger.service.verdicts.judge import judge
 from ledger.store.read import amounts, queries
@@ -66,52 +55,13 @@ from reports.words.recall.standing import (
 )
 from tests.golden import check_golden
 from tests.model.agree import disagreements
-
-FOLDER = Path(__file__).parents[3] / "sample_data" / "season"
-
-
-STORY: list[tuple[str, str, tuple[str, ...]]] = []
-"""What the book said in the season, in order: of which verb's row before, the verdict, and lots."""
+from tests.service.copies.season_played import FOLDER, STORY, in_force, played_season, received
 
 
 @pytest.fixture(scope="module")
 def season(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[Book, Played]]:
-    told = read_season(FOLDER)
-    clock = SeasonClock(start_time(told))
-    where = tmp_path_factory.mktemp("season") / "book.db"
-    with init(str(where), **asdict(told.house), clock=clock) as book:
-        yield book, play(told, book, clock, partial(_ask, told, book))
-
-
-def _ask(told: Season, book: Book, done: int, total: int) -> None:
-    """Ask the book before a recall, before the trial is planned, and once its jars are old."""
-    following = told.rows[done] if done < total else None
-    if following is None:
-        return
-    if following.verb == "plan" or following.cells.get("verdict") == "recall":
-        judgement = suspects(book, complaints=True).judgement
-        lead = (judgement.lead.cause.name,) if judgement.lead else ()
-        STORY.append((following.verb, judgement.verdict, lead))
-    if following.cells.get("verdict") == "reject" and following.cells["lot"] == told.story.culprit:
-        outcome = compare(book, "cloudy orange").outcome
-        assert outcome is not None
-        STORY.append((following.verb, "cause", outcome.shown))
-
-
-def in_force(book: Book) -> list[Entry]:
-    return [
-        said.entry
-        for said in journal(book).said
-        if said.corrected_by is None and said.entry.kind != "strike"
-    ]
-
-
-def received(book: Book, sort: MaterialKind) -> list[Material]:
-    """Return the material of each delivery of a kind of material."""
-    known = {material.code: material for material in materials(book)}
-    facts = (entry.facts for entry in entries_of_kind(book, Receipt))
-    codes = (item.material for item in facts if isinstance(item, Receipt))
-    return [known[code] for code in codes if known[code].sort is sort]
+    with played_season(tmp_path_factory.mktemp("season") / "book.db") as told:
+        yield told
 
 
 def test_the_season_verifies(season: tuple[Book, Played]) -> None:

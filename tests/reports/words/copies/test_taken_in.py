@@ -3,7 +3,7 @@
 from msgspec.structs import replace
 
 from ledger.domain.tables.grid import Found
-from ledger.service.copies.take_in import Read, TakenIn
+from ledger.service.copies.intake.take_in import Read, TakenIn
 from reports.words.copies.taken_in import taken_in_lines
 
 REMARK = Found("may.csv", 2, None, "It is unusual.", "Look again.")

@@ -8,11 +8,11 @@ from msgspec.structs import replace
 
 from ledger.domain.tables.days import DayOrder
 from ledger.domain.tables.grid import Line, Table
-from ledger.service.copies.row_acts import DAYS, NUMBERS, Reading, acts_of_table
+from ledger.service.copies.intake.row_acts import DAYS, NUMBERS, Reading, acts_of_table
+from ledger.service.copies.intake.table_files import read_tables
+from ledger.service.copies.intake.table_maps import shipped_map
 from ledger.service.copies.season_files import words_of
 from ledger.service.copies.season_verbs import VERBS
-from ledger.service.copies.table_files import read_tables
-from ledger.service.copies.table_maps import shipped_map
 
 GERMAN = Path(__file__).parent / "german_season" / "Chargen.csv"
 READING = Reading(DayOrder.DMY, ",", shipped_map("german-season").words)

@@ -2,10 +2,10 @@
 
 from pathlib import Path
 
-from ledger.service.copies.column_map import read_map
-from ledger.service.copies.map_proposal import proposed_map
-from ledger.service.copies.table_files import read_tables
-from ledger.service.copies.take_in import Asked, take_in
+from ledger.service.copies.intake.column_map import read_map
+from ledger.service.copies.intake.map_proposal import proposed_map
+from ledger.service.copies.intake.table_files import read_tables
+from ledger.service.copies.intake.take_in import Asked, take_in
 from ledger.service.desk.book import How
 from ledger.service.glass.cost import cost
 from ledger.service.lots.trace import trace

@@ -10,10 +10,10 @@ from ledger.domain.entries import Receipt
 from ledger.domain.entries.choices import Origin, Precision
 from ledger.domain.tables.days import DayOrder
 from ledger.errors import InputError
-from ledger.service.copies.column_map import read_map
-from ledger.service.copies.table_maps import shipped_map
-from ledger.service.copies.take_in import Asked, TakenIn, take_in
-from ledger.service.copies.taken import taken_rows
+from ledger.service.copies.intake.column_map import read_map
+from ledger.service.copies.intake.table_maps import shipped_map
+from ledger.service.copies.intake.take_in import Asked, TakenIn, take_in
+from ledger.service.copies.intake.taken import taken_rows
 from ledger.service.desk.book import How
 from ledger.service.evidence.seal import seal
 from ledger.service.evidence.verify import verify

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from msgspec import Struct
 
 from ledger.domain.tables.grid import Found
-from ledger.service.copies.row_acts import Act
+from ledger.service.copies.intake.row_acts import Act
 from ledger.store.engine.connections import Connection
 from ledger.store.read.sheets import sheets
 
@@ -31,7 +31,7 @@ class Taken(Struct, frozen=True):
 def sheet_of(act: Act, asked: str | None) -> str:
     """Return what an entry names as its sheet: the paper's number, if there is one, and the row.
 
-    >>> from ledger.service.copies.row_acts import Act
+    >>> from ledger.service.copies.intake.row_acts import Act
     >>> act = Act("note", {}, {}, "may.csv", 5, "0123456789abcdef", ("", 0, 5, 0))
     >>> sheet_of(act, "B-7")
     'B-7, may.csv line 5, row 0123456789abcdef'

@@ -11,11 +11,11 @@ from ledger.domain.entries import Entry
 from ledger.domain.lots.codes import clean_code, nearest
 from ledger.domain.tables.grid import Found
 from ledger.errors import InputError, LedgerError, ReasonNeededError, StorageError
-from ledger.service.copies.column_map import HOW
-from ledger.service.copies.row_acts import CODES, OPENS, Act
+from ledger.service.copies.intake.column_map import HOW
+from ledger.service.copies.intake.row_acts import CODES, OPENS, Act
+from ledger.service.copies.intake.taken import sheet_of
+from ledger.service.copies.intake.together import Within
 from ledger.service.copies.season_verbs import VERBS
-from ledger.service.copies.taken import sheet_of
-from ledger.service.copies.together import Within
 from ledger.service.desk.book import How, Recorded
 from ledger.store.read import queries
 from ledger.store.write.recorder import size

@@ -10,7 +10,7 @@ from decimal import Decimal
 
 from msgspec.structs import replace
 
-from ledger.service.copies.row_acts import Act
+from ledger.service.copies.intake.row_acts import Act
 
 SUMS = ("amount", "cost", "duty")
 """Words that are summed where rows of one code are told as one act."""

@@ -7,7 +7,7 @@ import pytest
 from openpyxl import Workbook
 
 from ledger.errors import InputError, StorageError
-from ledger.service.copies.table_files import read_tables
+from ledger.service.copies.intake.table_files import read_tables
 
 
 def saved(book: Workbook, path: Path) -> Path:

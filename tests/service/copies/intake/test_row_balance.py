@@ -4,8 +4,8 @@ import pytest
 
 from ledger.domain.tables.grid import Found, Line, Table
 from ledger.errors import InputError
-from ledger.service.copies.column_map import read_map
-from ledger.service.copies.row_balance import Balance, off_balance
+from ledger.service.copies.intake.column_map import read_map
+from ledger.service.copies.intake.row_balance import Balance, off_balance
 
 TABLE = Table("may.csv", "may", ("raus", "verkauft", "zurück"), ())
 TOLD = Balance("raus", ("verkauft", "zurück", "verkostet"))

@@ -28,7 +28,7 @@ from ledger.domain.tables.days import DayOrder
 from ledger.domain.tables.numerals import SIGNS
 from ledger.domain.tables.templates import columns_of
 from ledger.errors import InputError
-from ledger.service.copies.row_balance import Balance, read_balance
+from ledger.service.copies.intake.row_balance import Balance, read_balance
 from ledger.service.copies.season_files import Problem, words_of
 from ledger.service.copies.season_verbs import VERBS
 

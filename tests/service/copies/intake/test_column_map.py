@@ -3,8 +3,8 @@
 import pytest
 
 from ledger.errors import InputError
-from ledger.service.copies.column_map import read_map
-from ledger.service.copies.table_maps import SHIPPED, shipped_map, shipped_text
+from ledger.service.copies.intake.column_map import read_map
+from ledger.service.copies.intake.table_maps import SHIPPED, shipped_map, shipped_text
 
 WRONG = """
 dates = "dym"

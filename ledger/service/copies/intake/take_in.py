@@ -14,14 +14,14 @@ from ledger.domain.entries import Entry
 from ledger.domain.tables.days import DayOrder
 from ledger.domain.tables.grid import Found
 from ledger.errors import InputError
-from ledger.service.copies.column_map import ColumnMap
-from ledger.service.copies.row_acts import Act, Reading, acts_of_table, shown_sign
-from ledger.service.copies.row_sums import summed
-from ledger.service.copies.table_files import read_tables
-from ledger.service.copies.table_maps import Mapped, mapped
-from ledger.service.copies.taken import changed_rows, taken_rows
-from ledger.service.copies.together import Within, together
-from ledger.service.copies.tries import Tries, by_kind
+from ledger.service.copies.intake.column_map import ColumnMap
+from ledger.service.copies.intake.row_acts import Act, Reading, acts_of_table, shown_sign
+from ledger.service.copies.intake.row_sums import summed
+from ledger.service.copies.intake.table_files import read_tables
+from ledger.service.copies.intake.table_maps import Mapped, mapped
+from ledger.service.copies.intake.taken import changed_rows, taken_rows
+from ledger.service.copies.intake.together import Within, together
+from ledger.service.copies.intake.tries import Tries, by_kind
 from ledger.service.desk.book import Book, How
 
 

@@ -18,9 +18,9 @@ from ledger.domain.tables.grid import Found, Line, Table
 from ledger.domain.tables.numerals import decimal_sign, plain_number
 from ledger.domain.tables.templates import columns_of, filled
 from ledger.errors import InputError
-from ledger.service.copies.column_map import ActMap, TableMap, folded
-from ledger.service.copies.heading_words import kept_code, kept_name
-from ledger.service.copies.row_balance import off_balance
+from ledger.service.copies.intake.column_map import ActMap, TableMap, folded
+from ledger.service.copies.intake.heading_words import kept_code, kept_name
+from ledger.service.copies.intake.row_balance import off_balance
 from ledger.service.copies.season_files import words_of
 from ledger.service.copies.season_verbs import VERBS
 

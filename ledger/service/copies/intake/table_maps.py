@@ -13,7 +13,14 @@ from msgspec import Struct
 from ledger.domain.tables.grid import Found, Table
 from ledger.domain.tables.option_words import word_of
 from ledger.errors import InputError
-from ledger.service.copies.column_map import HOW, ActMap, ColumnMap, TableMap, folded, read_map
+from ledger.service.copies.intake.column_map import (
+    HOW,
+    ActMap,
+    ColumnMap,
+    TableMap,
+    folded,
+    read_map,
+)
 from ledger.service.copies.season_files import ORDER, words_of
 from ledger.service.copies.season_verbs import VERBS
 

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from ledger.domain.tables.days import DayOrder, plain_day
 from ledger.domain.tables.grid import Table
 from ledger.errors import InputError, visible
-from ledger.service.copies.heading_words import (
+from ledger.service.copies.intake.heading_words import (
     MOST_POINTS,
     input_of,
     is_plain,

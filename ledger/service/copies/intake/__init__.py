@@ -1,0 +1,1 @@
+"""Taking tables in: the rows of a maker's own spreadsheets as entries."""
