@@ -31,15 +31,19 @@ def heard(keeper: Keeper) -> Iterator[list[str]]:
 
 
 def once_each(told: list[str]) -> list[str]:
-    """Return statements without those that guards run, told by the words of what they guard."""
-    return [one for place, one in enumerate(told) if place == 0 or one != told[place - 1]]
+    """Return statements without those that guards run, told by the words of what they guard.
+
+    Nor are rows of the tree among them: how many an entry completes hangs on its number.
+    """
+    apart = [one for place, one in enumerate(told) if place == 0 or one != told[place - 1]]
+    return [one for one in apart if not one.startswith('INSERT INTO "tree"')]
 
 
 MOST = {
-    "add": (25, {"lot": "OE-001-5", "source": "NS-001-J", "amount": "3 mL"}),
-    "look": (15, {"lot": "OE-001-5", "grade": "bright"}),
-    "measure": (18, {"lot": "OE-001-5", "what": "brix", "reading": "60"}),
-    "note": (8, {"text": "Quiet."}),
+    "add": (24, {"lot": "OE-001-5", "source": "NS-001-J", "amount": "3 mL"}),
+    "look": (14, {"lot": "OE-001-5", "grade": "bright"}),
+    "measure": (17, {"lot": "OE-001-5", "what": "brix", "reading": "60"}),
+    "note": (7, {"text": "Quiet."}),
 }
 """How many statements an act may be, its own two ends among them, and its words."""
 
@@ -53,7 +57,7 @@ def test_an_act_is_so_many_statements_and_none_of_them_twice(
         sqlite_walked.do(verb, **words)
     asked = once_each(told)
     assert [one for one in asked if asked.count(one) > 1] == []
-    assert len(asked) <= most
+    assert len(asked) == most
 
 
 def test_what_is_written_is_seen_by_what_is_asked_after_it(sqlite_keeper: Keeper) -> None:
