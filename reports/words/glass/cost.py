@@ -10,7 +10,7 @@ from fractions import Fraction
 from typing import TypeVar
 
 from ledger.domain.amounts.money import TWO, coins, digits_of
-from ledger.domain.amounts.quantity import Measure, show
+from ledger.domain.amounts.quantity import Measure, reckoned, show
 from ledger.domain.masters.weighing import weighable
 from ledger.service.glass.cost import CostCard, CostLine
 from reports.kit.format import money, scaled
@@ -104,7 +104,10 @@ def rows(card: CostCard) -> list[list[str]]:
 
 
 def _drawn(line: CostLine) -> str:
-    return show(weighable(line.drawn, line.measure), line.measure)
+    """Return how much of a lot is in the cost; a part of a thing that is counted is reckoned."""
+    is_part = line.measure is Measure.UEACH and line.drawn % 10**6
+    rounded = reckoned(line.drawn) if is_part else weighable(line.drawn, line.measure)
+    return show(rounded, line.measure)
 
 
 def tail(card: CostCard) -> list[str]:

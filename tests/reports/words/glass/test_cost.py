@@ -5,6 +5,7 @@ from fractions import Fraction
 import pytest
 from msgspec.structs import replace
 
+from ledger.domain.amounts.quantity import Measure
 from ledger.service.glass.cost import CostCard, cost
 from reports.json.glass.cost import cost_answer
 from reports.words.glass.cost import figures, head, price, price_lines, rows
@@ -97,3 +98,15 @@ def test_what_a_lot_took_of_others_has_three_digits(sqlite_keeper: Keeper) -> No
         digits = amount.split()[0].replace(".", "").strip("0")
         assert len(digits) <= 3, (line, amount)
     assert head(card)[0].startswith(path.packed)
+
+
+@pytest.mark.parametrize(
+    ("drawn", "told"), [(181_818, "0.182"), (2_333_333, "2.33"), (12_000_000, "12")]
+)
+def test_a_part_of_a_filter_paper_is_told_to_three_digits(
+    drawn: int, told: str, sqlite_keeper: Keeper
+) -> None:
+    lots = walk_main_path(sqlite_keeper)
+    card = cost(sqlite_keeper.book, lots.packed)
+    line = replace(card.lines[0], drawn=drawn, measure=Measure.UEACH)
+    assert rows(replace(card, lines=(line,)))[0][2] == told
