@@ -22,7 +22,7 @@ from ledger.domain.rules.always import (
 from ledger.domain.rules.finding import Finding, Severity
 from ledger.domain.rules.formula import acts, lines, version
 from ledger.domain.rules.release import barriers, clarity, clearance, declared, done, given
-from ledger.domain.rules.usual import handling, measures, readings, substances
+from ledger.domain.rules.usual import handling, harm, measures, readings, substances
 
 FAMILIES = (
     names,
@@ -41,6 +41,7 @@ FAMILIES = (
     measures,
     handling,
     substances,
+    harm,
     readings,
     barriers,
     done,

@@ -32,6 +32,7 @@ from ledger.domain.rules.release import clarity as gate
 from ledger.domain.rules.release import clearance, declared, done
 from ledger.domain.rules.release import given as asked
 from ledger.domain.rules.usual import handling as usual_handling
+from ledger.domain.rules.usual import harm as usual_harm
 from ledger.domain.rules.usual import measures as usual_measures
 from ledger.domain.rules.usual import readings as usual_readings
 from ledger.domain.rules.usual import substances as usual_substances
@@ -60,6 +61,7 @@ def test_the_families_are_told_in_their_order() -> None:
         usual_measures,
         usual_handling,
         usual_substances,
+        usual_harm,
         usual_readings,
         release,
         done,
