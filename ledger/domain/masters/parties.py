@@ -1,12 +1,10 @@
-"""The names of those who get goods: who can be named, and which names are nearly the same.
+"""The names of those who get goods: who can be named.
 
-Guarantees: a market and a walk-in customer are told by one word each, and are nobody in particular;
-names that differ by accents, case, marks or one letter are near. Refuses: to take one name for
-another; whether both are the same is asked.
+Guarantees: a market and a walk-in customer are told by one word each, and are nobody in particular.
+Refuses: to compare names; see `ledger.domain.masters.near_names`.
 """
 
 import unicodedata
-from collections.abc import Iterable
 
 from ledger.domain.entries import Facts, Party, Person
 
@@ -21,8 +19,6 @@ _WORDS = {
     "walkincustomer": WALK_IN,
     "awalkincustomer": WALK_IN,
 }
-_SHORTEST = 5
-"""From how many letters on one letter is taken for a slip; shorter names differ by little."""
 
 
 def party_word(name: str) -> str:
@@ -61,37 +57,4 @@ def plain(name: str) -> str:
     'cafebluekettle'
     """
     apart = unicodedata.normalize("NFKD", name).casefold()
-    return "".join(letter for letter in apart if letter.isalnum())
-
-
-def near_names(name: str, known: Iterable[str]) -> tuple[str, ...]:
-    """Return the known names that one may have been meant for, without itself, in order.
-
-    >>> near_names("Cafe Bleu", ["Café Bleu", "Café Blue", "Quay Bar"])
-    ('Café Bleu', 'Café Blue')
-    """
-    return tuple(sorted(other for other in set(known) - {name} if _is_near(name, other)))
-
-
-def _is_near(one: str, other: str) -> bool:
-    a, b = plain(one), plain(other)
-    if a == b:
-        # Of marks alone nothing is left to compare.
-        return bool(a)
-    return min(len(a), len(b)) >= _SHORTEST and _is_slip(a, b)
-
-
-def _is_slip(a: str, b: str) -> bool:
-    """Tell whether one letter is another, too many, or changed over with the next."""
-    if abs(len(a) - len(b)) > 1:
-        return False
-    same = next((at for at, (x, y) in enumerate(zip(a, b, strict=False)) if x != y), None)
-    at = min(len(a), len(b)) if same is None else same
-    # Stall 7 and stall 8 are two stalls, and no slip.
-    if any(letter.isdigit() for letter in (a[at : at + 1] + b[at : at + 1])):
-        return False
-    if len(a) != len(b):
-        short, long = sorted((a, b), key=len)
-        return short[at:] == long[at + 1 :]
-    is_swapped = a[at : at + 2] == b[at : at + 2][::-1] and a[at + 2 :] == b[at + 2 :]
-    return a[at + 1 :] == b[at + 1 :] or is_swapped
+    return "".join(filter(str.isalnum, apart))

@@ -26,7 +26,7 @@ from ledger.domain.entries.choices import LotType, Verdict
 from ledger.domain.entries.fields import specs
 from ledger.domain.lots.scene import Scene
 from ledger.domain.lots.state import LotState
-from ledger.domain.masters.parties import NOBODY_IN_PARTICULAR, near_names
+from ledger.domain.masters.parties import NOBODY_IN_PARTICULAR
 from ledger.domain.masters.substances import NO_CONCERNS, Concerns
 from ledger.domain.rules.always.names import material_names
 from ledger.domain.rules.always.parties import party_of
@@ -106,7 +106,7 @@ def _near_names(connection: Connection, draft: Draft) -> tuple[str, ...]:
     name = party_of(draft)
     if not name or name in NOBODY_IN_PARTICULAR or parties.is_known(connection, name):
         return ()
-    near = near_names(name, parties.names(connection))
+    near = parties.near(connection, name)
     return tuple(other for other in near if parties.is_known(connection, other))
 
 

@@ -1,14 +1,18 @@
 """Names of those outside the house: suppliers, customers, and who was told of.
 
 Guarantees: only entries in force count; a name is found by index, and all names are found by going
-from one to the next in it, however many deliveries each has. Refuses: to compare names.
+from one to the next in it, however many deliveries each has.
 """
 
 from sqlalchemy import Connection
 
+from ledger.domain.masters.near_names import NearNames
 from ledger.store.engine.statements import ask_column, ask_one
+from ledger.store.engine.turn import turn_of
 from ledger.store.read.people import code_by_name, shown_names
 
+_NEAR = "near names"
+"""Under which the names of the book are known to an act."""
 _NAMED_IN = (("move", "party"), ("receipt", "supplier"), ("party", "name"))
 """The tables that bring a name into the book, each with its column."""
 _IS_KNOWN = " UNION ALL ".join(
@@ -32,6 +36,23 @@ def is_known(connection: Connection, name: str) -> bool:
         return False
     found = ask_one(connection, f"SELECT 1 FROM ({_IS_KNOWN}) AS found LIMIT 1", name=name)
     return found is not None
+
+
+def near(connection: Connection, name: str) -> tuple[str, ...]:
+    """Return the names that the book has or had which one that is new may have been meant for.
+
+    Names are only ever added, and a new one is asked about here before it is: so an act that brings
+    thousands reads those of the book once.
+    """
+    turn = turn_of(connection)
+    known: NearNames | None = turn.known.get(_NEAR) if turn else None
+    if known is None:
+        known = NearNames(names(connection))
+        if turn:
+            turn.known[_NEAR] = known
+    found = known.of(name)
+    known.add(name)
+    return found
 
 
 def names(connection: Connection) -> frozenset[str]:
