@@ -13,15 +13,20 @@ from pypdfium2 import raw
 
 def drawn(pdf: bytes) -> Iterator[str]:
     """Yield the lines and rules of every page, in the order in which they are drawn."""
+    return (line for line, _ in marks(pdf))
+
+
+def marks(pdf: bytes) -> Iterator[tuple[str, "pdfium.PdfObject | None"]]:
+    """Yield a line for each page, of no mark, and for each mark on it, in their order."""
     with pdfium.PdfDocument(pdf) as document:
         for number, page in enumerate(document, 1):
-            yield f"page {number}, {page.get_width():.2f} x {page.get_height():.2f}"
+            yield f"page {number}, {page.get_width():.2f} x {page.get_height():.2f}", None
             words = page.get_textpage()
             for mark in page.get_objects():
                 if mark.type == raw.FPDF_PAGEOBJ_TEXT:
-                    yield _words(mark, words)
+                    yield _words(mark, words), mark
                 else:
-                    yield "  " + " ".join(f"{edge:.2f}" for edge in mark.get_bounds())
+                    yield "  " + " ".join(f"{edge:.2f}" for edge in mark.get_bounds()), mark
 
 
 def _words(mark: "pdfium.PdfObject", page: "pdfium.PdfTextPage") -> str:

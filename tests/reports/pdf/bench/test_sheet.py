@@ -15,6 +15,7 @@ from reports.pdf.bench.sheet import (
     BLANKS_LEFT,
     BOX,
     TICK,
+    WIDE,
     _places,
     batch_sheet,
     sections_of,
@@ -27,6 +28,7 @@ from reports.words.bench.sheet import batch_sheet_view
 from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.reports.pdf.examples import FRAME, SEAL
+from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.readback import (
     images_of,
     metadata_of,
@@ -64,6 +66,10 @@ SHEET = BatchSheetView(
 
 def test_the_sheet_reads_as_the_kept_one() -> None:
     check_golden("batch_sheet.txt", text_of(printed(batch_sheet, SHEET)))
+    wide = SheetRow("S4", "bottle", "Fill them. " * 9, tuple(WIDE))
+    low = SheetRow("S5", "add a thing with a long name " * 3, "", ("by",), "12 345.6 mL")
+    whole = replace(SHEET, rows=(*SHEET.rows, wide, low), across="COPY")
+    check_golden("ink/batch_sheet.txt", ink_of(printed(batch_sheet, whole)))
 
 
 def test_the_same_view_gives_the_same_bytes() -> None:

@@ -6,6 +6,7 @@ from reports.pdf.causes.chart import chart_paper
 from reports.words.causes.chart import chart_view
 from tests.golden import check_golden
 from tests.reports.pdf.examples import FRAME
+from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.readback import metadata_of, printed, text_of
 from tests.reports.words.causes.charts import FULL
 
@@ -14,4 +15,5 @@ VIEW = replace(chart_view(FULL), frame=FRAME)
 
 def test_the_paper_reads_as_the_kept_one() -> None:
     check_golden("chart.txt", text_of(printed(chart_paper, VIEW)))
+    check_golden("ink/chart.txt", ink_of(printed(chart_paper, VIEW)))
     assert metadata_of(printed(chart_paper, VIEW))["Title"] == "Chart Orange essence"

@@ -16,6 +16,7 @@ from reports.views.causes import (
 )
 from tests.golden import check_golden
 from tests.reports.pdf.examples import FRAME
+from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.readback import metadata_of, printed, text_of, texts_of
 
 PLOT = PlotView("NTU by rest", "0.8", "3.4", (PlotRow("24h", (1.0, 1.0)), PlotRow("96h", (0.0,))))
@@ -47,6 +48,7 @@ VIEW = ComparisonView(
 
 def test_the_paper_reads_as_the_kept_one() -> None:
     check_golden("comparison.txt", text_of(printed(comparison_paper, VIEW)))
+    check_golden("ink/comparison.txt", ink_of(printed(comparison_paper, VIEW)))
 
 
 def test_the_same_view_gives_the_same_bytes() -> None:

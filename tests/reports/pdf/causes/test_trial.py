@@ -8,6 +8,7 @@ from reports.words.causes.trial_sheet import trial_sheet_view
 from tests.golden import check_golden
 from tests.planned import PLAN
 from tests.reports.pdf.examples import FRAME
+from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.readback import printed, text_of, texts_of
 from tests.reports.words.causes.test_trial import NAMES, THREE, planned
 
@@ -15,6 +16,7 @@ from tests.reports.words.causes.test_trial import NAMES, THREE, planned
 def test_the_sheet_reads_as_the_kept_one() -> None:
     view = trial_sheet_view(planned(THREE), NAMES, FRAME)
     check_golden("trial_sheet.txt", text_of(printed(trial_sheet, view)))
+    check_golden("ink/trial_sheet.txt", ink_of(printed(trial_sheet, view)))
 
 
 def test_the_marks_of_forty_eight_jars_stand_on_pages_without_a_level() -> None:

@@ -12,7 +12,9 @@ from reports.pdf.goods.layouts import shipped_layouts
 from reports.pdf.goods.tag import lay_tag
 from reports.pdf.kit.marks import Patch, Words
 from reports.views.goods import TagView
+from tests.golden import check_golden
 from tests.reports.pdf.examples import FRAME
+from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.readback import images_of
 
 GS1 = "\xf10109521234543213" + "15261228" + "10BOS-001-S"
@@ -30,6 +32,33 @@ def drawn(tag: TagView, layout: str) -> bytes:
     out, chosen = BytesIO(), shipped_layouts()[layout]
     write_labels(out, FRAME, "Labels", "Labels", [(lay_tag(tag, chosen.plate), 1)], chosen)
     return out.getvalue()
+
+
+KINDS = {
+    "whole": TAG,
+    "case": replace(TAG, symbol="", bars=GS1, under="(01) 09521234543213", blanks=()),
+    "flammable": TagView(
+        "Orange essence",
+        "OE-001-5",
+        "FLAMMABLE",
+        rows=(("Strength", "78 % vol"), ("Made", "2026-03-01")),
+        has_flame=True,
+        statements=("Highly flammable liquid and vapour.", "Keep away from heat and sparks."),
+    ),
+    "held": TagView("Orange syrup", "BOS-001-S", "HOLD", blanks=("Why", "By"), is_barred=True),
+    "vessel": TagView("Demijohn 2", "", rows=(("Holds", "5 L"),), symbol="V2", blanks=("Since",)),
+}
+
+
+@pytest.mark.parametrize("layout", shipped_layouts())
+def test_every_mark_of_a_label_for_the_shelf_stands_where_it_stood(layout: str) -> None:
+    told = []
+    for name, tag in KINDS.items():
+        try:
+            told.append(f"{name}\n{ink_of(drawn(tag, layout))}")
+        except RefusedError as error:
+            told.append(f"{name}\n{error}\n")
+    check_golden(f"ink/tag_{layout}.txt", "".join(told))
 
 
 @pytest.mark.parametrize("layout", ["100x50", "3x7", "2x5"])

@@ -8,7 +8,9 @@ from reports.pdf.kit.card import card_paper, columns_of
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.page import INNER
 from reports.pdf.kit.styles import GUTTER
+from tests.golden import check_golden
 from tests.reports.pdf.examples import FRAME
+from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.readback import printed, text_of
 
 PART = CardPart(
@@ -30,6 +32,7 @@ def test_columns_are_as_wide_together_as_the_page(words: str) -> None:
 def test_a_card_has_its_parts_in_order_and_none_of_what_is_empty() -> None:
     parts = (CardPart("", above=("First.",)), CardPart("Empty"), PART)
     card = Card(FRAME, Heading("Serving card", "OE-001-5", "Orange essence"), parts)
+    check_golden("ink/card.txt", ink_of(printed(card_paper, card)))
     text = text_of(printed(card_paper, card))
     order = [text.index(words) for words in ("First.", "In a glass", "strength", "Said below.")]
     assert order == sorted(order)

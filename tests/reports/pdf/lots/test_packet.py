@@ -6,8 +6,10 @@ from msgspec.structs import replace
 
 from reports.pdf.lots.packet import packet_paper
 from reports.views.evidence import EntryRow, PacketView
+from tests.golden import check_golden
 from tests.reports.pdf.examples import FRAME, RECORD
 from tests.reports.pdf.glass.test_spirit import VIEW as SPIRIT
+from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.readback import printed, texts_of
 
 ENTRY = EntryRow("17", "2026-03-01 10:30", "E26-014-7", "added", "30 mL", "AF", ("Late.",), True)
@@ -35,5 +37,7 @@ def test_the_contents_name_the_page_on_which_each_part_begins() -> None:
 
 
 def test_every_entry_stands_in_it_struck_or_not() -> None:
-    text = "".join(texts_of(printed(packet_paper, view(30))))
-    assert text.count("Late.") == 31
+    paper = printed(packet_paper, view(30))
+    assert "".join(texts_of(paper)).count("Late.") == 31
+    one = replace(view(2), records=(RECORD,))
+    check_golden("ink/packet.txt", ink_of(printed(packet_paper, one)))

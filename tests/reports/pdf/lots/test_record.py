@@ -15,6 +15,7 @@ from reports.pdf.lots.record_tables import steps
 from reports.views.lots import Band, GateRow, LadderRow, NeighbourRow
 from tests.golden import check_golden
 from tests.reports.pdf.examples import RECORD, long_record, step
+from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.readback import (
     images_of,
     metadata_of,
@@ -27,6 +28,22 @@ from tests.reports.pdf.readback import (
 
 def test_the_record_reads_as_the_kept_one() -> None:
     check_golden("record.txt", text_of(printed(batch_record, RECORD)))
+
+
+def test_every_mark_of_the_record_stands_where_it_stood() -> None:
+    told = {"target": "30 mL", "limits": "29.1 mL to 30.9 mL", "off": "+0.7 %", "checked": "MS"}
+    assert RECORD.inputs
+    done = replace(RECORD.made[0], asked="at least 1 d", departures=("Shorter than asked.",))
+    full = replace(
+        RECORD,
+        lot=f"{RECORD.lot}-and-a-code-that-is-longer-than-half-a-page",
+        title=f"{RECORD.title} ✓ and a name that is longer than the head of a page has room for",
+        band=Band("ON HOLD", "2026-06-15, IN: haze", is_dark=True),
+        inputs=(replace(RECORD.inputs[0], **told), *RECORD.inputs[1:]),
+        made=(done, *RECORD.made[1:]),
+        labels=(("Printed", "8"), ("Spoiled", "2")),
+    )
+    check_golden("ink/record.txt", ink_of(printed(batch_record, full)))
 
 
 def test_the_same_view_gives_the_same_bytes() -> None:

@@ -3,7 +3,9 @@
 from msgspec.structs import replace
 
 from reports.pdf.lots.record import batch_record
+from tests.golden import check_golden
 from tests.reports.pdf.examples import LABEL, RECORD
+from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.readback import images_of, printed, symbols_of, text_of
 
 
@@ -16,6 +18,7 @@ def test_the_label_stands_on_the_record_with_specimen_across() -> None:
     assert f"Lot {LABEL.lot}" in text
     found = [symbol for image in images_of(paper) for symbol in symbols_of(image)]
     assert LABEL.lot in found
+    check_golden("ink/record_specimen.txt", ink_of(paper))
 
 
 def test_a_record_without_a_label_has_none() -> None:

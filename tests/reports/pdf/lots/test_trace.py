@@ -4,7 +4,9 @@ from msgspec.structs import replace
 
 from reports.pdf.lots.trace import trace_paper
 from reports.views.lots import TraceRow, TraceView
+from tests.golden import check_golden
 from tests.reports.pdf.examples import FRAME
+from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.readback import printed, texts_of
 
 
@@ -40,7 +42,11 @@ def test_who_has_goods_how_many_and_since_when_stand_in_columns_of_their_own() -
         TraceRow(2, "", "Pretend Bar, DN-1", "5", "", "2026-04-28", "sold to", is_held=True),
         TraceRow(2, "", "waste sheet 7", "6", "", "2026-07-10", "destroyed"),
     )
-    text = "".join(texts_of(printed(trace_paper, replace(view(1), forward=rows))))
+    on_letter = replace(FRAME, size="Letter")
+    whole = replace(view(2), frame=on_letter, forward=rows, back=view(3).forward)
+    paper = printed(trace_paper, whole)
+    text = "".join(texts_of(paper))
+    check_golden("ink/trace.txt", ink_of(paper))
     lines = [line.replace("\N{NO-BREAK SPACE}", " ").strip() for line in text.splitlines()]
     assert [line for line in lines if "–" in line] == [
         "– sold to Pretend Bar, DN-1 5 2026-04-28",

@@ -5,7 +5,9 @@ from msgspec.structs import replace
 
 from reports.pdf.recall.pack import PHONE, recall_pack
 from reports.views.recall import CallView, RecallView
+from tests.golden import check_golden
 from tests.reports.pdf.examples import FRAME
+from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.readback import images_of, printed, texts_of
 
 
@@ -98,6 +100,10 @@ def test_a_drill_says_so_across_every_page_and_a_recall_does_not() -> None:
     real, drill = view(12), replace(view(12), is_drill=True, kind="Recall drill")
     assert all("DRILL" in text for text in texts_of(printed(recall_pack, drill)))
     assert not any("DRILL" in text for text in texts_of(printed(recall_pack, real)))
+
+
+def test_every_mark_of_the_pack_stands_where_it_stood() -> None:
+    check_golden("ink/recall.txt", ink_of(printed(recall_pack, replace(view(6), is_drill=True))))
 
 
 def test_what_is_recalled_stands_first_and_a_number_is_large_enough_to_dial_from() -> None:
