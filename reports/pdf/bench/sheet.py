@@ -17,8 +17,8 @@ from reports.pdf.kit.fonts import BOLD
 from reports.pdf.kit.head import NOTHING, paper_head
 from reports.pdf.kit.marks import Box, Mark, Rule, Words
 from reports.pdf.kit.page import INNER, SIDE, WIDTH, write_paper
-from reports.pdf.kit.rows import title_strip
-from reports.pdf.kit.strips import Section, Strip, stacked
+from reports.pdf.kit.rows import again_strip, title_strip
+from reports.pdf.kit.strips import Section, Strip
 from reports.pdf.kit.styles import CELL, GUTTER, RULE, SECTION, SMALL, VALUE
 from reports.pdf.kit.text import Face, width_of, wrap
 from reports.views.bench import BatchSheetView, SheetRow
@@ -59,8 +59,12 @@ SIGNED = ("by", "weighed", "checked")
 """Boxes for initials."""
 INITIALS = 1.0
 """Their width."""
-DEVIATION = 24 * mm
+LABEL_PAD = 0.7 * mm
+"""Beside the label of a box."""
+DEVIATION = 18 * mm
 """Height of the box for what did not go as it should."""
+TO_SIGN = 8 * mm
+"""Height to sign in."""
 
 
 def batch_sheet(view: BatchSheetView, out: BinaryIO) -> None:
@@ -107,9 +111,7 @@ def _facts(view: BatchSheetView) -> Strip:
 
 
 def _table(title: str, rows: Sequence[SheetRow]) -> Section:
-    return Section(
-        title_strip(title), title_strip(f"{title} (continued)"), tuple(_row(row) for row in rows)
-    )
+    return Section(title_strip(title), again_strip(title), tuple(_row(row) for row in rows))
 
 
 def _row(row: SheetRow) -> Strip:
@@ -132,33 +134,52 @@ def _row(row: SheetRow) -> Strip:
         y += CELL.leading
     for x, width, label in _places(row.blanks):
         marks.append(Box(x, ABOVE, width, BOX, None, RULE))
-        marks.append(Words(x + 0.7 * mm, ABOVE + SMALL.drop, label, SMALL))
+        marks.append(Words(x + LABEL_PAD, ABOVE + SMALL.drop, label, SMALL))
     return Strip(max(ABOVE + BOX, y) + ABOVE, tuple(marks))
 
 
 def _places(blanks: Sequence[str]) -> list[tuple[float, float, str]]:
     """Share the room out over boxes: left edge, width and label of each."""
-    shares = [INITIALS if label in SIGNED else WIDE.get(label, 1.0) for label in blanks]
     room = WIDTH - SIDE - BLANKS_LEFT - BETWEEN * (len(blanks) - 1)
     places, x = [], BLANKS_LEFT
-    for label, share in zip(blanks, shares, strict=True):
-        width = room * share / sum(shares)
+    for label, width in zip(blanks, _widths(blanks, room), strict=True):
         places.append((x, width, label))
         x += width + BETWEEN
     return places
 
 
+def _widths(blanks: Sequence[str], room: float) -> list[float]:
+    """Share a width out by how wide each box is among others, none less than its label."""
+    shares = [INITIALS if label in SIGNED else WIDE.get(label, 1.0) for label in blanks]
+    widths = [room * share / sum(shares) for share in shares]
+    least = [width_of(label, SMALL) + 2 * LABEL_PAD for label in blanks]
+    lacking = sum(max(low - width, 0.0) for low, width in zip(least, widths, strict=True))
+    if not lacking or sum(least) > room:
+        return widths
+    # What the narrow ones lack the others give, each by what it has to spare.
+    spare = sum(max(width - low, 0.0) for low, width in zip(least, widths, strict=True))
+    given = lacking / spare
+    return [
+        max(low, width - given * max(width - low, 0.0))
+        for low, width in zip(least, widths, strict=True)
+    ]
+
+
 def _end(view: BatchSheetView) -> Section:
-    """Lay out the box for deviations, how to type it in, and the lines to sign on."""
-    head = title_strip("What did not go as it should")
-    marks: list[Mark] = [Box(SIDE, 0, INNER, DEVIATION, None, RULE)]
-    told = "What, at which row, why, and who let it be"
-    marks.append(Words(SIDE + 1 * mm, SMALL.drop, told, SMALL))
-    y = DEVIATION + 1 * mm
+    """Lay out the box for deviations, how to type it in, and the lines to sign on.
+
+    They never begin a page: the last two rows come along.
+    """
+    top = 2 * ABOVE
+    marks: list[Mark] = [Box(SIDE, top, INNER, DEVIATION, None, RULE)]
+    marks.append(Words(SIDE + 1 * mm, top + VALUE.drop, "What did not go as it should", VALUE))
+    told = "what, at which row, why, and who let it be"
+    marks.append(Words(WIDTH - SIDE - 1 * mm, top + VALUE.drop, told, SMALL, "right"))
+    y = top + DEVIATION + 1 * mm
     for line in wrap(view.how_to_type, CELL, lambda _: INNER):
         marks.append(Words(SIDE, y + CELL.drop, line, CELL))
         y += CELL.leading
-    y += 10 * mm
+    y += TO_SIGN
     for label, x, width in (
         ("Made by", 0.0, 55 * mm),
         ("Date", 58 * mm, 30 * mm),
@@ -167,4 +188,4 @@ def _end(view: BatchSheetView) -> Section:
     ):
         marks.append(Rule(SIDE + x, y, SIDE + x + width, y, RULE))
         marks.append(Words(SIDE + x, y + 0.4 * mm + SMALL.drop, label, SMALL))
-    return Section(stacked([head, Strip(y + SMALL.leading + 1 * mm, tuple(marks))]), NOTHING)
+    return Section(Strip(y + SMALL.leading + 1 * mm, tuple(marks)), NOTHING, tied=True)

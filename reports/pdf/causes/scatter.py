@@ -1,15 +1,17 @@
 """A scatter on paper: turbidity against loss, ticks on both scales, controls hollow.
 
-Guarantees: a dot for every batch of the view, with its lot beside it, inside the page.
+Guarantees: a dot for every batch of the view, with its lot beside it where there is room, inside
+the page.
 """
 
 from reportlab.lib.units import mm
 
+from reports.pdf.causes.beside import RADIUS, Area, Spot, words_beside
 from reports.pdf.kit.head import NOTHING
 from reports.pdf.kit.marks import Dot, Mark, Rule, Words
-from reports.pdf.kit.page import INNER, SIDE
+from reports.pdf.kit.page import INNER, SIDE, WIDTH
 from reports.pdf.kit.rows import title_strip
-from reports.pdf.kit.strips import Section, Strip
+from reports.pdf.kit.strips import Section, Strip, stacked
 from reports.pdf.kit.styles import RULE, SMALL
 from reports.views.causes import Scatter
 
@@ -17,10 +19,10 @@ LEFT, WIDE, HIGH = SIDE + 16 * mm, INNER - 46 * mm, 60 * mm
 """Left edge, width and height of the square; the lots have room at its right."""
 TICK = 1.2 * mm
 """Length of a tick."""
-BESIDE = 22 * mm
-"""Room that a lot's code takes beside its dot."""
-RADIUS = 1.2 * mm
-"""Radius of a dot."""
+WITHIN = Area(LEFT + 1 * mm, 0, WIDTH - SIDE, HIGH - 0.5 * mm)
+"""Where the lots may stand."""
+ABOVE = 2 * mm
+"""Between the head and the uppermost tick."""
 
 
 def scatter_section(scatter: Scatter) -> Section:
@@ -37,16 +39,16 @@ def scatter_section(scatter: Scatter) -> Section:
         y = HIGH * (1 - place)
         marks.append(Rule(LEFT - TICK, y, LEFT, y, RULE))
         marks.append(Words(LEFT - TICK - 1 * mm, y + SMALL.size / 3, text, SMALL, "right"))
-    told: list[tuple[float, float]] = []
-    for point in sorted(scatter.points, key=lambda each: -each.up):
+    spots = [
+        Spot(LEFT + point.along * WIDE, HIGH * (1 - point.up), point.words)
+        for point in sorted(scatter.points, key=lambda each: -each.up)
+    ]
+    marks += words_beside(spots, WITHIN)
+    for point in scatter.points:
         x, y = LEFT + point.along * WIDE, HIGH * (1 - point.up)
         marks.append(Dot(x, y, RADIUS, is_hollow=point.is_control))
-        # Below those beside it, so that no two lots stand over each other.
-        low = max([y, *(other + SMALL.size for at, other in told if abs(at - x) < BESIDE)])
-        told.append((x, low))
-        marks.append(Words(x + RADIUS + 0.8 * mm, low + SMALL.size / 3, point.words, SMALL))
     low = HIGH + TICK + SMALL.leading
     marks.append(Words(LEFT, low + SMALL.drop, "loss, % of what went in", SMALL))
-    below = max([low, *(y for _, y in told)]) + SMALL.leading + 1 * mm
-    drawn = Strip(below, tuple(marks))
-    return Section(title_strip("NTU against loss, controls hollow"), NOTHING, (drawn,), whole=True)
+    drawn = stacked([Strip(ABOVE), Strip(low + SMALL.leading + 1 * mm, tuple(marks))])
+    hollow = ", controls hollow" if any(point.is_control for point in scatter.points) else ""
+    return Section(title_strip(f"NTU against loss{hollow}"), NOTHING, (drawn,), whole=True)

@@ -1,10 +1,12 @@
 """A card on paper: its parts, each column as wide as its words ask for.
 
-Guarantees: every table is as wide as the page; a table without rows leaves no trace.
+Guarantees: no table is wider than the page; figures stand near their words; a table without rows
+leaves no trace.
 """
 
 from typing import BinaryIO
 
+from msgspec.structs import replace
 from reportlab.lib.units import mm
 
 from reports.kit.card import Card, CardPart
@@ -17,6 +19,8 @@ from reports.pdf.kit.text import width_of
 
 A_HAIR, A_STEP = 0.5, 2.0
 """What the rounding of widths may take, and by how much a column is narrowed at a time; points."""
+SHORT = 12
+"""Rows of a table that is not shared out over two pages where one can hold it."""
 WIDEST = 90 * mm
 """The most that a column asks for; longer words go on further lines."""
 
@@ -41,7 +45,7 @@ def _part(part: CardPart) -> list[Section]:
             [(Piece(text, CELL if place else VALUE),) for place, text in enumerate(row)]
             for row in part.rows
         )
-        drawn = table(part.title, columns_of(part), cells)
+        drawn = replace(table(part.title, columns_of(part), cells), whole=len(part.rows) <= SHORT)
         return [*above, drawn, *sentences(part.below)]
     told = [*above, *sentences(part.below)]
     if not (part.title and told):
@@ -50,7 +54,7 @@ def _part(part: CardPart) -> list[Section]:
 
 
 def columns_of(part: CardPart) -> list[Column]:
-    """Return the columns of a part, as wide together as the page and one gutter."""
+    """Return the columns of a part, as wide together as the page and one gutter at most."""
     asked = [
         min(
             max(
@@ -65,13 +69,14 @@ def columns_of(part: CardPart) -> list[Column]:
     ]
     whole = INNER + GUTTER
     spare = whole - sum(asked)
-    # What is left over goes to the last column, so that figures stand near their words; what is
-    # lacking is taken from those that have most.
+    # What is left over goes to the last column, unless that is set to the right, so that figures
+    # stand near their words; what is lacking is taken from those that have most.
     while spare < -A_HAIR:
         most = max(asked)
         asked = [width - min(A_STEP, -spare) if width == most else width for width in asked]
         spare = whole - sum(asked)
-    asked[-1] += max(spare, 0.0)
+    if part.heads[-1] not in part.right:
+        asked[-1] += max(spare, 0.0)
     return [
         Column(head, width, "right" if head in part.right else "left")
         for head, width in zip(part.heads, asked, strict=True)

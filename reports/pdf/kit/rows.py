@@ -106,6 +106,11 @@ def title_strip(title: str) -> Strip:
     return Strip(height, (Words(SIDE, ABOVE_SECTION + SECTION.drop, title, SECTION),), title)
 
 
+def again_strip(title: str) -> Strip:
+    """Lay out the head of a section on each further page; a reader jumps to the first only."""
+    return replace(title_strip(f"{title} (continued)"), title="")
+
+
 def column_strip(columns: Sequence[Column]) -> Strip:
     """Lay out the heads of columns."""
     cells = [(Piece(column.title, COLUMN),) for column in columns]
@@ -126,8 +131,8 @@ def table(title: str, columns: Sequence[Column], rows: Iterable[Sequence[Cell]])
         none = row_strips(whole, [(Piece("None recorded.", NOTE),)], 0)
         return Section(title_strip(title), Strip(0), tuple(none))
     heads = column_strip(columns)
-    again = replace(title_strip(f"{title} (continued)"), title="")
-    return Section(stacked([title_strip(title), heads]), stacked([again, heads]), strips)
+    again = stacked([again_strip(title), heads])
+    return Section(stacked([title_strip(title), heads]), again, strips)
 
 
 WHOLE = (Column("", INNER + GUTTER),)

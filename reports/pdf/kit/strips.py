@@ -114,16 +114,27 @@ def _tie(sections: Sequence[Section], height: float) -> list[Section]:
     """Make one row of what never begins a page and the last rows before it."""
     tied: list[Section] = []
     for section in sections:
-        if not (section.tied and tied and tied[-1].rows):
-            tied.append(section)
-            continue
-        before = tied[-1]
-        last = stacked([*before.rows[-KEPT:], section.head, *section.rows])
-        if last.height + before.again.height > height:
-            tied.append(section)
-        else:
-            tied[-1] = replace(before, rows=(*before.rows[:-KEPT], last))
+        tied = (_joined(tied, section, height) if section.tied else None) or [*tied, section]
     return tied
+
+
+def _joined(before: Sequence[Section], section: Section, height: float) -> list[Section] | None:
+    """Join what is tied to the rows before it; None where there are too few, or too high ones.
+
+    A section with fewer rows than come along comes along whole, with its head.
+    """
+    wanted, parts = KEPT, [section.head, *section.rows]
+    for number, each in reversed(list(enumerate(before))):
+        taken = each.rows[-wanted:]
+        last = stacked([*taken, *parts])
+        if last.height + each.again.height > height:
+            return None
+        if len(taken) == wanted:
+            kept = replace(each, rows=(*each.rows[:-wanted], last))
+            return [*before[:number], kept]
+        wanted -= len(taken)
+        parts = [each.head, *taken, *parts]
+    return None
 
 
 def paginate(sections: Sequence[Section], height: float) -> list[list[Strip]]:

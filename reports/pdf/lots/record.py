@@ -43,7 +43,7 @@ def sections_of(view: RecordView) -> list[Section]:
         *([tables.pairs("What is in it, and in a glass", view.serving)] if view.serving else []),
         *([tables.people(view.people)] if view.people else []),
         *([tables.gate(view.gate)] if view.gate else []),
-        record_head.signatures(),
+        record_head.signatures(*(["Received by"] if is_delivery else [])),
     ]
 
 

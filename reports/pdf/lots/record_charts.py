@@ -22,16 +22,18 @@ Ticks = tuple[tuple[float, str], ...]
 """Places along a line, from 0 to 1, with their words."""
 LABEL = 24 * mm
 """Width of the names at the left."""
-LEFT, LENGTH = SIDE + LABEL, INNER - LABEL
-"""Where a line begins and how long it is."""
+DOT = 1.1 * mm
+"""Radius of a reading."""
+LEFT, LENGTH = SIDE + LABEL, INNER - LABEL - DOT
+"""Where a line begins and how long it is: a dot at its end stays inside the margin."""
 THICK, GREY = 2.4 * mm, 0.55
 """A span of time: how high, how grey."""
 HIGH = 26 * mm
 """Height of the strip of clarity."""
 PALE = 0.88
 """How grey what is wanted is shaded."""
-DOT = 1.1 * mm
-"""Radius of a reading."""
+ABOVE = 2 * mm
+"""Between the head and the uppermost figure."""
 
 
 def hours(bar: TimeBar) -> Section:
@@ -58,7 +60,7 @@ def _under(
     """Put a chart on its line, with the days below it."""
     marks = [*marks, Rule(LEFT, high, LEFT + LENGTH, high, RULE), *_ticks(ticks, high)]
     drawn = Strip(high + 1.5 * mm + SMALL.leading + 1 * mm, tuple(marks))
-    return Section(stacked([title_strip(title), drawn]), NOTHING)
+    return Section(stacked([title_strip(title), Strip(ABOVE), drawn]), NOTHING)
 
 
 def _ticks(ticks: Ticks, high: float) -> Iterator[Mark]:

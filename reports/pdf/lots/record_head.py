@@ -23,8 +23,8 @@ FACT_COLUMNS = (
 )
 """The head facts, two side by side."""
 
-SIGNED = ("Made by", "Checked by", "Reviewed by", "Released by")
-"""Who signs."""
+SIGNED = ("Checked by", "Reviewed by", "Released by")
+"""Who signs after who made it, or took it in."""
 
 SIGN_HEIGHT = 12 * mm
 """Height to sign in."""
@@ -51,11 +51,11 @@ def facts(view: RecordView) -> Section:
     return Section(NOTHING, NOTHING, tuple(strips), whole=True)
 
 
-def signatures() -> Section:
+def signatures(first: str = "Made by") -> Section:
     """Lay out four lines to sign on, two side by side, each with its date; kept together."""
     marks: list[Mark] = []
     half, date = INNER / 2, 26 * mm
-    for number, label in enumerate(SIGNED):
+    for number, label in enumerate((first, *SIGNED)):
         row, column = divmod(number, 2)
         left, y = SIDE + column * (half + GUTTER / 2), (row + 1) * SIGN_HEIGHT
         end = left + half - GUTTER / 2

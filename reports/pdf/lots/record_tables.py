@@ -10,7 +10,16 @@ from reportlab.lib.units import mm
 from reports.pdf.kit.head import NOTHING
 from reports.pdf.kit.marks import Box, Mark, Rule, shifted
 from reports.pdf.kit.page import INNER, SIDE
-from reports.pdf.kit.rows import Cell, Column, Piece, column_strip, row_strips, table, title_strip
+from reports.pdf.kit.rows import (
+    Cell,
+    Column,
+    Piece,
+    again_strip,
+    column_strip,
+    row_strips,
+    table,
+    title_strip,
+)
 from reports.pdf.kit.strips import Section, Strip, stacked
 from reports.pdf.kit.styles import CELL, GUTTER, LEADING, NOTE, PAD, RULE, VALUE
 from reports.views.lots import GateRow, InputRow, LadderRow, LookRow, NeighbourRow, StepRow
@@ -165,7 +174,7 @@ def pairs(title: str, rows: Iterable[tuple[str, str]]) -> Section:
         for label, words in rows
         for strip in row_strips(PAIR_COLUMNS, [(Piece(label),), (Piece(words, VALUE),)], 0)
     ]
-    return Section(title_strip(title), NOTHING, tuple(strips))
+    return Section(title_strip(title), again_strip(title), tuple(strips))
 
 
 def gate(rows: Sequence[GateRow]) -> Section:
@@ -177,7 +186,11 @@ def gate(rows: Sequence[GateRow]) -> Section:
         for strip in row_strips(columns, cells, 0):
             moved = Strip(strip.height, (*shifted(strip.marks, TICK_ROOM), *_tick(row.is_met)))
             strips.append(moved)
-    return Section(title_strip("The gate of release"), NOTHING, tuple(strips))
+    return Section(title_strip(GATE), again_strip(GATE), tuple(strips))
+
+
+GATE = "The gate of release"
+"""The head of what a release asks."""
 
 
 def _tick(is_met: bool | None) -> list[Mark]:

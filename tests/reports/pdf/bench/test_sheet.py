@@ -23,6 +23,8 @@ from reports.pdf.bench.sheet import (
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Box, Words
 from reports.pdf.kit.page import SIDE, WIDTH
+from reports.pdf.kit.styles import SMALL
+from reports.pdf.kit.text import width_of
 from reports.views.bench import BatchSheetView, SheetRow
 from reports.words.bench.sheet import batch_sheet_view
 from tests.golden import check_golden
@@ -133,6 +135,19 @@ def test_a_sheet_longer_than_a_page_repeats_its_head_and_numbers_every_page() ->
         True for _ in texts
     ]
     assert "".join(texts).count("words day, time by checked") == 60
+
+
+def test_the_signatures_bring_two_rows_along() -> None:
+    rows = tuple(SheetRow(f"S{n}", "note", "", ("words", *DONE)) for n in range(1, 16))
+    *_, last = texts_of(printed(batch_sheet, replace(SHEET, rows=rows)))
+    assert [code in last for code in ("S12", "S14", "S15", "Made by")] == [False, True, True, True]
+
+
+def test_a_box_is_as_wide_as_its_label() -> None:
+    register()
+    crowded = ("µm", "in mL", "out mL", "first mL", "°C", "kPa", "day, time", "by", "checked")
+    for _, width, label in _places(crowded):
+        assert width >= width_of(label, SMALL) + 1 * mm
 
 
 @pytest.mark.parametrize("blanks", [("words",), ("lot", "amount", *DONE), ("µm",) * 8])

@@ -29,6 +29,11 @@ def test_columns_are_as_wide_together_as_the_page(words: str) -> None:
     assert sum(column.width for column in columns_of(part)) == pytest.approx(INNER + GUTTER, abs=1)
 
 
+def test_figures_at_the_end_of_a_row_stand_near_its_words() -> None:
+    register()
+    assert sum(column.width for column in columns_of(PART)) < INNER / 2
+
+
 def test_a_card_has_its_parts_in_order_and_none_of_what_is_empty() -> None:
     parts = (CardPart("", above=("First.",)), CardPart("Empty"), PART)
     card = Card(FRAME, Heading("Serving card", "OE-001-5", "Orange essence"), parts)

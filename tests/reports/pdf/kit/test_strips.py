@@ -46,6 +46,13 @@ def test_what_is_tied_never_begins_a_page() -> None:
     assert [[strip.height for strip in page] for page in pages] == [[10, 30], [0, 85]]
 
 
+def test_a_section_with_too_few_rows_comes_along_whole_with_what_is_tied() -> None:
+    people = Section(Strip(10), Strip(0), (Strip(5),))
+    signed = Section(Strip(25), Strip(0), tied=True)
+    pages = paginate([Section(Strip(10), Strip(8), (Strip(20),) * 4), people, signed], 101)
+    assert [[strip.height for strip in page] for page in pages] == [[10, 20, 20], [8, 20, 60]]
+
+
 def test_what_is_whole_moves_to_a_new_page_together() -> None:
     row = Strip(30)
     whole = Section(Strip(0), Strip(0), (row, row), whole=True)
