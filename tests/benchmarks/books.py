@@ -7,7 +7,8 @@ nothing. Memory does not grow with the book. Refuses: chance that is not seeded.
 About half of the lots are packed, a third syrups, an eighth essences, the rest deliveries and rinse
 liquors; 3.8 movements lead into a lot. A lot of spirit feeds near two thousand essences, one of
 sugar two thousand syrups, an oil fifty essences: what is forward of a lot does not grow with the
-book. ``python -m tests.benchmarks.books 10000 WHERE`` makes one.
+book. ``python -m tests.benchmarks.books 10000 WHERE`` makes one; with `--used-up` nothing is left
+of a batch when its turn is over.
 """
 
 import sys
@@ -54,9 +55,11 @@ def empty_book(where: str) -> Book:
     return book
 
 
-def entries_of(lots: int, first: int = 4 + len(MATERIALS)) -> Iterator[Entry]:
+def entries_of(
+    lots: int, first: int = 4 + len(MATERIALS), *, is_used_up: bool = False
+) -> Iterator[Entry]:
     """Yield the entries of so many lots, numbered from `first`, a minute from each to the next."""
-    season = Season(first, BEGUN + timedelta(days=1))
+    season = Season(first, BEGUN + timedelta(days=1), is_used_up=is_used_up)
     while season.lots < lots:
         yield from season.turn(lots)
 
@@ -70,10 +73,10 @@ def fill(book: Book, entries: Iterable[Entry]) -> int:
     return count
 
 
-def book_of(lots: int, where: str) -> Book:
+def book_of(lots: int, where: str, *, is_used_up: bool = False) -> Book:
     """Make a book of so many lots; a server has counted its rows by then, as it does by itself."""
     book = empty_book(where)
-    fill(book, entries_of(lots))
+    fill(book, entries_of(lots, is_used_up=is_used_up))
     if is_server(where):
         with book.engine.connect().execution_options(isolation_level="AUTOCOMMIT") as connection:
             connection.exec_driver_sql("VACUUM ANALYZE")
@@ -84,7 +87,7 @@ def main() -> None:
     """Make a book of so many lots at a path or server, and say how long it took."""
     lots, where = int(sys.argv[1]), sys.argv[2]
     began = time.perf_counter()
-    book = book_of(lots, where)
+    book = book_of(lots, where, is_used_up="--used-up" in sys.argv)
     taken = time.perf_counter() - began
     with book.reading() as connection:
         count = connection.exec_driver_sql("SELECT MAX(seq) FROM entry").scalar_one()

@@ -13,6 +13,7 @@ from ledger.domain.amounts.quantity import Measure, Quantity
 from ledger.domain.entries import (
     Add,
     Bottle,
+    Count,
     Draft,
     Entry,
     Facts,
@@ -76,6 +77,8 @@ class Season:
     lots: int = 0
     """How many lots there are."""
     chance: Random = field(default_factory=lambda: Random(1885))
+    is_used_up: bool = False
+    """Whether nothing of a turn is left at its end."""
     _ordinals: dict[str, int] = field(default_factory=dict)
     _shelf: dict[str, tuple[str, int]] = field(default_factory=dict)
     """Material: code of the lot in use, and what is left in it."""
@@ -96,6 +99,8 @@ class Season:
         yield from self._essence(essence)
         for _ in range(3):
             yield from self._syrup_and_bottles(essence)
+        if self.is_used_up:
+            yield self._entry(Count(measured(0)), essence, level=0)
 
     def _essence(self, code: str) -> Iterator[Entry]:
         start = Start("Orange essence", ProductKind.ESSENCE, measured(5_000_000))
@@ -149,7 +154,10 @@ class Season:
             yield from self._addition(code, "water", 500_000, AddedAs.TOP_UP)
         if self.chance.random() < 0.7:
             yield from self._bottling(code)
-        self._leftover = code
+        if self.is_used_up:
+            yield self._entry(Count(measured(0)), code, level=0)
+        else:
+            self._leftover = code
 
     def _bottling(self, syrup: str) -> Iterator[Entry]:
         count = self.chance.randint(20, 40)
@@ -166,7 +174,7 @@ class Season:
         opens = Opened(code, LotType.PACKED, Measure.UEACH)
         yield self._entry(facts, code, opens=opens, moved=moved)
         yield self._entry(Judge(Verdict.RELEASE), code)
-        sent = self.chance.randint(1, count // 2) * EACH
+        sent = (count if self.is_used_up else self.chance.randint(1, count // 2)) * EACH
         facts_sent = Move(MoveAs.SALE, measured(sent, Measure.UEACH), self.chance.choice(PARTIES))
         yield self._entry(facts_sent, code, moved=(Posting(code, None, Place.SALE, sent, 0),))
 

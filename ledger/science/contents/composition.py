@@ -19,6 +19,8 @@ AT_C = 20.0
 """The temperature in °C at which volumes are reckoned."""
 WATER_KG_PER_M3 = oiml_r22.density(0, AT_C)
 """Density of water at 20 °C by OIML R 22."""
+SUGARED_WATER_KG_PER_M3 = sps4.density(0, AT_C)
+"""Density of water at 20 °C by ICUMSA SPS-4, as the base of its syrups."""
 STRONGEST_SYRUP = 0.75
 """Mass fraction of sucrose in its water up to which SPS-4 is asked; beyond it sugar is taken to
 fill what it fills there, as it does while it is not yet dissolved (common practice, no source)."""
@@ -221,4 +223,4 @@ def _sucrose_ul(sucrose_mg: float, water_mg: float) -> float:
     water_mg = max(water_mg, least_water)
     mass = sucrose_mg + water_mg
     syrup = 1000 * mass / sps4.density(sucrose_mg / mass, AT_C)
-    return syrup - 1000 * water_mg / sps4.density(0, AT_C)
+    return syrup - 1000 * water_mg / SUGARED_WATER_KG_PER_M3

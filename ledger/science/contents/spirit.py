@@ -130,7 +130,7 @@ def account(
     What was drawn from lots and did not arrive in others, as in the rinse of a cake, is lost.
 
     Args:
-        flows: All flows of the book.
+        flows: All flows, of all lots that held anything in the period.
         span: Its first moment, and the first after it, as texts on the clock of each entry.
         spirits: Codes of the received lots of spirit.
         finished: When each made lot was finished, by code; rinse and packed lots at once.
@@ -157,10 +157,10 @@ def account(
 
 
 def _sent(flows: Iterable[Flow]) -> dict[str, float]:
-    """Return what went outside by how, what came back taken off."""
+    """Return what went outside by how, what came back taken off; no way that no alcohol went."""
     sent: dict[str, float] = {}
     for flow in flows:
-        if flow.why not in WITHIN:
+        if flow.change and flow.why not in WITHIN:
             sent[flow.why] = sent.get(flow.why, 0.0) - flow.change
     return sent
 

@@ -10,6 +10,7 @@ and mixtures that would be partly ice. True of ethanol and water alone: sugar or
 """
 
 from enum import Enum
+from functools import lru_cache
 
 from ledger.errors import RefusedError
 from ledger.science.liquids import oiml_r22
@@ -101,6 +102,7 @@ def abv_from_mass_percent(mass_percent: float, base: Base = Base.CELSIUS_20) -> 
     return min(100.0, _abv(check_strength(mass_percent, "mass") / 100, base))
 
 
+@lru_cache(maxsize=256)  # it is solved by trial, and every draw on a lot of spirit asks for its own
 def mass_percent_from_abv(abv: float, base: Base = Base.CELSIUS_20) -> float:
     """Return the % mass of a % vol at the base temperature, not rounded.
 

@@ -1,27 +1,20 @@
-"""The spirit account of a period, over the whole book.
+"""The spirit account of a period, over all that stood before it or moved in it.
 
-Guarantees: every lot that holds alcohol is in it, extracts as well as spirit; lots of spirit
+Guarantees: every lot that holds alcohol then is in it, extracts as well as spirit; lots of spirit
 without a strength are named; an entry counts on the day of the clock it was written by, whatever
 the house's clock is now. Refuses: a period that ends before it begins.
 """
 
-from collections.abc import Mapping
 from datetime import date, timedelta
 
 from msgspec import Struct
 
-from ledger.domain.lots.steps import Step
 from ledger.errors import InputError, LedgerError, attempt, together
-from ledger.science.contents.received import ReceivedLot, holds_alcohol
-from ledger.science.contents.replay import Replay
-from ledger.science.contents.spirit import Flow, SpiritAccount, account, made_flows, spirit_flows
-from ledger.service.account.replay import received_lot
+from ledger.science.contents.spirit import SpiritAccount, account
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import today_on
 from ledger.service.desk.times import read_day
-from ledger.store.read.lots import all_lots
-from ledger.store.read.received import received
-from ledger.store.read.steps import steps_of
+from ledger.service.glass.alcohol import alcohol_of
 
 
 class SpiritReport(Struct, frozen=True):
@@ -52,22 +45,18 @@ def spirit_account(book: Book, first: str | None, last: str | None) -> SpiritRep
     """
     with book.reading() as connection:
         since, until = _period(first, last, today_on(connection, book.clock()))
-        ids = all_lots(connection)
-        known = {code: received_lot(row) for code, row in received(connection, ids).items()}
-        steps = steps_of(connection, ids, of_bought=True).steps
-    spirits = {code: lot for code, lot in known.items() if holds_alcohol(lot)}
-    ends = {code: _finished(told) for code, told in steps.items() if code not in known}
+        found = alcohol_of(connection, *_around(since, until))
     return SpiritReport(
         since,
         until,
         account(
-            _flows(known, spirits, steps),
+            found.flows,
             (_midnight(since), _midnight(until + timedelta(days=1))),
-            frozenset(spirits),
-            {code: end for code, end in ends.items() if end},
+            frozenset(found.spirits),
+            found.finished,
         ),
-        {code: lot.name for code, lot in spirits.items()},
-        tuple(sorted(code for code, lot in spirits.items() if lot.abv is None)),
+        {code: lot.name for code, lot in found.spirits.items()},
+        tuple(sorted(code for code, lot in found.spirits.items() if lot.abv is None)),
     )
 
 
@@ -86,25 +75,9 @@ def _period(first: str | None, last: str | None, today: date) -> tuple[date, dat
     return since, until
 
 
-def _flows(
-    known: Mapping[str, ReceivedLot],
-    spirits: Mapping[str, ReceivedLot],
-    steps: Mapping[str, tuple[Step, ...]],
-) -> list[Flow]:
-    """Return what moved of alcohol, in lots of spirit and in what was made here."""
-    made = {code: told for code, told in steps.items() if code not in known}
-    replay = Replay(made, known)
-    return [
-        *(flow for code, lot in spirits.items() for flow in spirit_flows(lot, steps[code])),
-        *(flow for code in made for flow in made_flows(code, replay.happenings(code))),
-    ]
-
-
-def _finished(steps: tuple[Step, ...]) -> str:
-    """Return when a lot was finished; one that begins by a filling or a rinse is so at once."""
-    if steps and steps[0].kind in ("bottle", "rinse"):
-        return steps[0].clock
-    return next((step.clock for step in reversed(steps) if step.kind == "finish"), "")
+def _around(first: date, last: date) -> tuple[str, str]:
+    """Return moments before and after all that a clock anywhere shows on the days of a period."""
+    return f"{_midnight(first - timedelta(days=1))}Z", f"{_midnight(last + timedelta(days=2))}Z"
 
 
 def _midnight(day: date) -> str:

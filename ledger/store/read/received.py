@@ -11,15 +11,15 @@ from msgspec import Struct
 from sqlalchemy import Connection
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries.choices import MaterialKind
-from ledger.store.engine.statements import ask_for, chunks, go_by_index
+from ledger.domain.entries.choices import MaterialKind, Measured
+from ledger.store.engine.statements import ask_column, ask_for, chunks, go_by_index
 
 _LAST = """(SELECT m.{what} FROM measure m JOIN entry e ON e.seq = m.seq
         LEFT JOIN entry c ON c.corrects = e.seq
         WHERE e.lot = lot.id AND c.corrects IS NULL AND m.what = '{reading}'
         ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)"""
 _RECEIVED = f"""
-    SELECT lot.code, lot.measure, o.seq, r.material, m.name, m.sort,
+    SELECT lot.id, lot.code, lot.measure, o.seq, r.material, m.name, m.sort,
         r.abv_mpct, m.abv_mpct,
         {_LAST.format(what="reading_micro", reading="abv")},
         {_LAST.format(what="temp_mdegc", reading="abv")},
@@ -39,10 +39,20 @@ _RECEIVED = f"""
         ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)
     WHERE lot.id = w.lot"""
 
+# Whatever its material was said to be at any time, it is looked at: more may be found than are.
+_MAY_BE_SPIRIT = f"""
+    SELECT o.stands_for FROM receipt r JOIN entry o ON o.seq = r.seq
+    WHERE r.abv_mpct IS NOT NULL OR r.material IN (
+        SELECT code FROM material WHERE abv_mpct IS NOT NULL OR sort = '{MaterialKind.ETHANOL}')
+    UNION SELECT e.lot FROM measure m JOIN entry e ON e.seq = m.seq
+    WHERE m.what = '{Measured.ABV}' AND e.lot IS NOT NULL"""
+
 
 class ReceivedRow(Struct, frozen=True):
     """A received lot as the book tells of it."""
 
+    number: int
+    """Its number."""
     code: str
     """Its code."""
     measure: Measure
@@ -82,7 +92,20 @@ def received(connection: Connection, lots: Sequence[int]) -> dict[str, ReceivedR
     return {row.code: row for row in starmap(_row, rows)}
 
 
+def with_a_strength(connection: Connection) -> dict[str, ReceivedRow]:
+    """Return what is known of the received lots that may hold alcohol, by code."""
+    return received(connection, sorted(ask_column(connection, _MAY_BE_SPIRIT)))
+
+
 def _row(
-    code: str, measure: str, entry: int, material: str, name: str, sort: str, *read: int | None
+    number: int,
+    code: str,
+    measure: str,
+    entry: int,
+    material: str,
+    name: str,
+    sort: str,
+    *read: int | None,
 ) -> ReceivedRow:
-    return ReceivedRow(code, Measure(measure), entry, material, name, MaterialKind(sort), *read)
+    known = (Measure(measure), entry, material, name, MaterialKind(sort))
+    return ReceivedRow(number, code, *known, *read)

@@ -40,6 +40,11 @@ _STEP = """
     WHERE p.{fro} = w.lot AND c.corrects IS NULL AND p.{to} IS NOT NULL"""
 _STEP_BACK = _STEP.format(to="source", fro="target")
 _STEP_FORWARD = _STEP.format(to="target", fro="source")
+_SOURCES = """
+    SELECT DISTINCT w.lot, p.source FROM {wanted} w
+    CROSS JOIN posting p
+    LEFT JOIN entry c ON c.corrects = p.seq
+    WHERE p.target = w.lot AND c.corrects IS NULL AND p.source IS NOT NULL"""
 _BEHIND = """
     WITH RECURSIVE walk(lot) AS (
         SELECT CAST(:lot AS BIGINT)
@@ -97,6 +102,20 @@ def all_behind(connection: Connection, lots: Sequence[int]) -> list[int]:
         level = [to for to in dict.fromkeys(found) if to not in met]
         met |= dict.fromkeys(level)
     return list(met)
+
+
+def sources_behind(connection: Connection, lots: Sequence[int]) -> list[tuple[int, int]]:
+    """Return pairs of a lot and one that went into it, of lots and all that went into them."""
+    go_by_index(connection)
+    pairs, met, level = list[tuple[int, int]](), set(lots), list(lots)
+    while level:
+        found = [
+            tuple(row) for part in chunks(level) for row in ask_for(connection, _SOURCES, part)
+        ]
+        level = [to for to in dict.fromkeys(to for _, to in found) if to not in met]
+        met.update(level)
+        pairs += found
+    return pairs
 
 
 def _met(connection: Connection, lot: int, deepest: int | None, reach: str, step: str) -> list[int]:

@@ -1,7 +1,7 @@
 """What the book knows of received lots: papers and readings, side by side."""
 
 from ledger.domain.entries.choices import MaterialKind
-from ledger.store.read.received import received
+from ledger.store.read.received import received, with_a_strength
 from tests.store.read.numbers import Walked, number
 
 
@@ -24,3 +24,16 @@ def test_the_last_reading_stands_beside_what_the_papers_say(walked: Walked) -> N
         spirit = received(connection, [number(connection, lots.spirit)])[lots.spirit]
     assert (spirit.read_abv_micro, spirit.read_abv_temp_mdegc) == (95_900_000, 18_000)
     assert (spirit.abv_mpct, spirit.material_abv_mpct) == (None, 96_000)
+
+
+def test_deliveries_that_may_hold_alcohol_are_found_by_material_papers_and_reading(
+    walked: Walked,
+) -> None:
+    keeper, lots = walked
+    with keeper.reading() as connection:
+        assert list(with_a_strength(connection)) == [lots.spirit]
+    read = keeper.opens("receive", material="water", amount="1L")
+    keeper.do("measure", lot=read, what="abv", reading="20", temp="20")
+    told = keeper.opens("receive", material="orange-oil", amount="1L", abv="5")
+    with keeper.reading() as connection:
+        assert list(with_a_strength(connection)) == [lots.spirit, read, told]

@@ -31,3 +31,18 @@ def test_what_went_in_is_told_by_the_lot_it_went_into(walked: Walked) -> None:
         (lots.carb, None),
         (lots.essence, "release"),
     ]
+
+
+def test_what_went_into_lots_is_told_of_all_that_is_behind_them(walked: Walked) -> None:
+    keeper, lots = walked
+    with keeper.reading() as connection:
+        of = {number(connection, code): code for code in keeper.lot_codes()}
+        packed = number(connection, lots.packed)
+        pairs = {(of[a], of[b]) for a, b in walk.sources_behind(connection, [packed])}
+        assert {lot for pair in pairs for lot in pair} == set(of.values())
+    assert pairs >= {
+        (lots.packed, lots.syrup),
+        (lots.syrup, lots.essence),
+        (lots.essence, lots.oil),
+    }
+    assert (lots.oil, lots.essence) not in pairs
