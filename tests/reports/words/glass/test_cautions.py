@@ -12,7 +12,13 @@ from ledger.science.contents.against import Daily
 from ledger.science.liquids.flammable import flammable
 from ledger.service.glass.card import ServingCard
 from ledger.service.glass.serving import serving
-from reports.words.glass.cautions import DEFER, cautions_of, flammable_lines, label_cautions
+from reports.words.glass.cautions import (
+    BENZENE_OF,
+    DEFER,
+    cautions_of,
+    flammable_lines,
+    label_cautions,
+)
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.words.glass.preserved import preserved
@@ -148,6 +154,26 @@ def test_a_benzoate_beside_ascorbic_acid_may_form_benzene(
         "United States hold 5 µg/L of drinking water as a yardstick, and the European Union 1 µg/L."
     )
     assert told == ([wanted] if is_told else [])
+
+
+@pytest.mark.parametrize(
+    ("sort", "named", "unnamed"),
+    [
+        (0, "benzoic acid|Sodium benzoate|E 210|E 211|E 212|E 213", "E 209|E 214|E 2110"),
+        (
+            1,
+            "ascorbic acid|sodium ascorbate|ascorbyl palmitate|Vitamin C|E 300|E 301|E 302|E 303"
+            "|E 304|E 315|E 316",
+            "E 305|E 314|E 317|E 3000|vitamin can",
+        ),
+    ],
+)
+def test_a_benzoate_and_an_ascorbate_are_known_by_all_their_names(
+    sort: int, named: str, unnamed: str
+) -> None:
+    """E numbers: Regulation (EC) No 1333/2008, Annex II, part B (from memory)."""
+    assert [name for name in named.split("|") if not BENZENE_OF[sort].search(name)] == []
+    assert [name for name in unnamed.split("|") if BENZENE_OF[sort].search(name)] == []
 
 
 def test_the_strongest_glass_is_the_one_whose_alcohol_is_told(card: ServingCard) -> None:

@@ -7,6 +7,7 @@ from ledger.service.glass.serving import card
 from ledger.service.lots.dossier import dossier
 from reports.web.goods.page import html_page
 from reports.words.goods.page import STANDS, page_view, stands
+from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
 
@@ -16,6 +17,7 @@ def test_every_standing_that_bars_serving_says_not_to() -> None:
         said, is_barred = stands(status)
         assert is_barred is ("do not serve" in said)
     assert STANDS.keys() >= BARRED
+    check_golden("page_stands.txt", "".join(f"{each}: {stands(each)[0]}\n" for each in Status))
 
 
 def test_markup_in_a_name_stands_as_it_was_written(walked: tuple[Keeper, Lots]) -> None:
@@ -24,3 +26,10 @@ def test_markup_in_a_name_stands_as_it_was_written(walked: tuple[Keeper, Lots]) 
     text = html_page(replace(view, product="<script>alert(1)</script> & Sons"))
     assert "<h1>&lt;script&gt;alert(1)&lt;/script&gt; &amp; Sons</h1>" in text
     assert "<script" not in text
+
+
+def test_the_page_of_a_bottled_lot_is_the_kept_one(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    view = page_view(dossier(keeper.book, lots.packed), card(keeper.book, lots.packed))
+    held = replace(view, is_barred=True, cautions=("Once & again.", "Contains quinine."))
+    check_golden("page.txt", html_page(view) + html_page(held))

@@ -1,12 +1,14 @@
 """Labels by kind: what they say of a lot, and which a lot cannot have."""
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.errors import InputError, RefusedError
+from ledger.science.liquids.flammable import flammable
 from ledger.service.glass.serving import card
 from ledger.service.lots.dossier import dossier
 from reports.views.goods import TagView
-from reports.words.goods.tags import tag_view
+from reports.words.goods.tags import STATEMENTS, tag_view
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.words.bottles import pack
@@ -50,8 +52,52 @@ def test_an_essence_is_flammable_by_its_class_and_a_syrup_is_not(
     told = tag(keeper, "flammable", essence)
     assert told.title == "Danger: Orange essence"
     assert told.statements[0] == "H225 Highly flammable liquid and vapour."
-    with pytest.raises(RefusedError):
-        tag(keeper, "flammable", pack(keeper, lots, essence))
+    packed = pack(keeper, lots, essence)
+    with pytest.raises(RefusedError) as raised:
+        tag(keeper, "flammable", packed)
+    assert raised.value.problems == (
+        (
+            f"{packed} has no class of flammable liquids by what the book knows of it.",
+            "pottle serving says how its flash point is reckoned.",
+        ),
+    )
+
+
+@pytest.mark.parametrize(
+    ("abv", "signal", "statement"),
+    [
+        (None, "Danger", "H225 Highly flammable liquid and vapour."),
+        (20.0, "Warning", "H226 Flammable liquid and vapour."),
+    ],
+)
+def test_what_is_flammable_says_its_class_and_what_to_keep_it_from(
+    abv: float | None, signal: str, statement: str, made: tuple[Keeper, Lots, str]
+) -> None:
+    """CLP, Annex III and IV (from memory): H225, H226, P210."""
+    keeper, _, essence = made
+    served = card(keeper.book, essence)
+    weaker = replace(served, flammable=flammable(0.162, abv)) if abv else served
+    told = tag_view("flammable", dossier(keeper.book, essence), weaker, None)
+    assert told == TagView(
+        f"{signal}: Orange essence",
+        essence,
+        has_flame=True,
+        statements=(
+            statement,
+            "P210 Keep away from heat, hot surfaces, sparks, open flames and other ignition "
+            "sources. No smoking.",
+            "Reckoned from its strength; the carrier and local law decide.",
+        ),
+    )
+
+
+def test_every_class_of_flammable_liquid_has_its_statement() -> None:
+    """CLP, Annex III (from memory): H224 extremely, H225 highly, H226 flammable."""
+    assert STATEMENTS == {
+        "H224": "Extremely flammable liquid and vapour.",
+        "H225": "Highly flammable liquid and vapour.",
+        "H226": "Flammable liquid and vapour.",
+    }
 
 
 def test_a_lot_has_only_labels_that_can_be_of_it(made: tuple[Keeper, Lots, str]) -> None:
@@ -61,7 +107,12 @@ def test_a_lot_has_only_labels_that_can_be_of_it(made: tuple[Keeper, Lots, str])
     assert refused.value.what == f"{essence} was not received, so it has no such label."
     with pytest.raises(InputError) as raised:
         tag(keeper, "wreath", essence)
-    assert raised.value.what == 'There is no kind of label called "wreath".'
+    assert raised.value.problems == (
+        (
+            'There is no kind of label called "wreath".',
+            "Give one of: bottle, received, vessel, sample, case, hold, reject, flammable.",
+        ),
+    )
     assert tag(keeper, "hold", essence).is_barred
     assert tag(keeper, "vessel", essence).blanks == ("In it now", "Since, by", "Next")
     assert tag(keeper, "sample", lots.oil).title.startswith("Retained sample")
@@ -78,11 +129,14 @@ def test_every_kind_of_label_says_what_it_is_for(made: tuple[Keeper, Lots, str])
     vessel = tag(keeper, "vessel", essence)
     assert (vessel.rows, vessel.symbol) == ((("Begun", "2026-03-02"),), essence)
     sample = tag(keeper, "sample", packed)
+    assert sample.title == "Retained sample: Orange syrup, 250 mL"
     assert sample.rows == (
         ("Taken from the lot of", "2026-03-04"), ("Best before", "2027-06-30"),
     )  # fmt: skip
     assert (sample.blanks, sample.symbol) == (("Taken on, by", "Looked at"), packed)
-    hold = tag(keeper, "hold", essence)
+    reject, hold = tag(keeper, "reject", essence), tag(keeper, "hold", essence)
+    assert reject == replace(hold, big="REJECT")
+    assert (hold.big, hold.is_barred) == ("HOLD", True)
     assert (hold.blanks, hold.symbol, hold.rows) == (("Why", "Since, by"), "", ())
     case = tag(keeper, "case", packed)
     assert (case.rows, case.blanks) == (

@@ -11,6 +11,7 @@ from msgspec.structs import replace
 
 from ledger.service.lots.due import Due, DueList, Waits
 from reports.words.lots.calendar import calendar, folded, summary
+from tests.golden import check_golden
 
 NOW = datetime(2026, 7, 1, 9, 30, tzinfo=ZoneInfo("Europe/Dublin"))
 AT = datetime(2026, 7, 2, 22, 59, tzinfo=UTC)
@@ -40,7 +41,9 @@ def events(text: str) -> list[dict[str, object]]:
 
 
 def test_moments_days_and_words_come_out_of_another_reader_as_they_went_in() -> None:
-    told = events(calendar(DUE, "Quayside Essences"))
+    written = calendar(DUE, "Quayside Essences")
+    check_golden("calendar.txt", written.replace("\r\n", "\n"))
+    told = events(written)
     assert [event["summary"] for event in told] == [
         "OE-1, Orange; essence: the rest to macerate is over",
         "OE-2, Essence: look at the sample, 1 d old",
@@ -69,6 +72,15 @@ def test_lines_are_folded_at_75_octets_and_unfolded_as_they_were(line: str) -> N
     assert pieces[0] + "".join(piece[1:] for piece in pieces[1:]) == line
 
 
-@pytest.mark.parametrize("waits", Waits)
-def test_every_thing_that_waits_has_its_words(waits: Waits) -> None:
-    assert summary(replace(REST, waits=waits, about="60"))
+@pytest.mark.parametrize(
+    ("waits", "words"),
+    [
+        (Waits.REST, "the rest to 60 is over"),
+        (Waits.LOOK, "look at the sample, 1 h old"),
+        (Waits.DATE, "best before today"),
+        (Waits.ANSWER, "answer complaint 7: 60"),
+        (Waits.HOLD, "on hold: 60"),
+    ],
+)
+def test_every_thing_that_waits_has_its_words(waits: Waits, words: str) -> None:
+    assert summary(replace(REST, waits=waits, about="60", number=7)) == words

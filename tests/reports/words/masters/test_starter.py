@@ -3,6 +3,7 @@
 import tomllib
 
 from reports.words.masters.starter import PROPORTION, starter_formula
+from tests.golden import check_golden
 
 
 def test_every_line_names_the_materials_it_was_given() -> None:
@@ -11,6 +12,7 @@ def test_every_line_names_the_materials_it_was_given() -> None:
     assert [line["material"] for line in told["line"]] == ["lemon-oil", "carb", "spirit"]
     assert (told["code"], told["product"]) == ("lemon-essence", "Lemon “dry” essence")
     assert PROPORTION in text
+    check_golden("starter_formula.txt", text)
 
 
 def test_nothing_clears_what_has_no_clarifier() -> None:
