@@ -311,6 +311,7 @@ BY_DOCTEST = (
 """Pure helpers that their doctests hold."""
 
 ACROSS: dict[str, str] = {
+    "tests/cli/test_refused.py": "what many commands refuse, told whole on one book",
     "tests/cli/test_unsaid.py": "what is told where a command or its answer is broken off",
     "tests/cli/test_guide_pages.py": "every page of the guide, played",
     "tests/service/account/test_limits_published.py": "shipped limits beside a published table",
