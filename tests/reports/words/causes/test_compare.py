@@ -2,7 +2,9 @@
 
 from fractions import Fraction
 
-from ledger.science.statistics.trials import Jar
+from msgspec.structs import replace
+
+from ledger.science.statistics.trials import Factor, Jar, Spread
 from reports.words.causes.compare import comparison_view
 from tests.reports.words.causes.trials import CONFOUNDED, CROSSED, comparison, jar
 
@@ -65,6 +67,17 @@ def test_a_batch_that_nobody_looked_at_is_a_dash() -> None:
     assert [(row.look, row.ntu, row.yield_pct) for row in view.batches] == [("–", "–", "–")] * 2
     assert view.factors[0].words == "2h against 1h (means of 1 and 1): nothing known of either."
     assert view.plots == ()
+
+
+def test_a_factor_of_one_level_and_repeats_that_tell_nothing_are_said_to_be_such() -> None:
+    alone = Factor("rest", (("24h", CROSSED.jars[:1]),), ())
+    bare = replace(CROSSED, factors=(alone,), spread=Spread(3, None, None, None))
+    view = comparison_view(bare)
+    assert view.factors[0].words == "rest had one level only, so nothing compares with it."
+    assert view.lines[-1] == (
+        "The 3 batches with a repeat differ from it by up to nothing known yet; what factors do "
+        "within that means nothing."
+    )
 
 
 def test_an_ungraded_jar_among_graded_ones_comes_last_and_counts_in_no_mean() -> None:

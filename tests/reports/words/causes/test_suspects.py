@@ -1,13 +1,19 @@
 """Suspects in words: a maker reads no more than the test at its level says."""
 
 import re
+from fractions import Fraction
+from types import SimpleNamespace
 
 import pytest
 from msgspec.structs import replace
 
-from ledger.science.statistics.suspects import Observed
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries.choices import LotType
+from ledger.domain.lots.lot import Lot, Status
+from ledger.science.statistics.suspects import Conclusion, Level, Observed
 from reports.json.causes.suspects import suspects_answer
 from reports.words.causes.suspects import suspicion_lines, suspicion_rows, table_note
+from tests.golden import check_golden
 from tests.reports.words.causes.suspicions import NONE, lots, suspicion
 from tests.science.statistics.judged import in_turn
 
@@ -109,6 +115,41 @@ def test_what_stays_out_is_told() -> None:
         "Not counted: 2 lots that nobody looked at or was sent.",
         "Not counted: 1 clear lot furthest away in time.",
     ]
+
+
+def test_what_failed_otherwise_is_not_counted_as_clear_and_other_kinds_are_named() -> None:
+    found = suspicion(lots("A", ""))
+    others = tuple(SimpleNamespace(code=f"X-{number}") for number in range(1, 14))
+    out = replace(NONE, otherwise_failed=others, other_stage=others[:2])
+    assert suspicion_lines(replace(found, sorted=out))[-2:] == [
+        "Failed too, but of another kind: pottle suspects X-1 X-2",
+        "Not counted as clear: 13 lots that failed otherwise (X-1, X-2, X-3, X-4, X-5, X-6, X-7, "
+        "X-8, X-9, X-10, X-11 and X-12).",
+    ]
+
+
+def test_a_lead_says_why_it_is_no_more() -> None:
+    """The same lead of 5 batches as if it were p 1/5, p 1/100, made here, within a batch, few."""
+    found = suspicion(in_turn("A", "", syrups=2))
+    judgement = found.judgement
+    (named,) = judgement.named
+    made = Lot(1, "A", LotType.MADE, Measure.UL, None, "Orange essence", Status.RELEASED, 1)
+    bought = replace(made, lot_type=LotType.RECEIVED, supplier="Harbour Oils", supplier_lot="C7")
+    told = []
+    for lead, known in (
+        (replace(named, p_adjusted=Fraction(1, 5)), {}),
+        (replace(named, p_adjusted=Fraction(1, 6)), {"A": bought}),
+        (replace(named, p_adjusted=Fraction(1, 100)), {}),
+        (named, {"A": made}),
+        (replace(named, level=Level.RUN, p_adjusted=Fraction(1, 5)), {}),
+        *(
+            (replace(named, units=replace(named.units, failed_with=few)), {})
+            for few in (0, 1, 2, 3)
+        ),
+    ):
+        as_lead = replace(judgement, named=(), lead=lead, verdict=Conclusion.LEAD)
+        told += suspicion_lines(replace(found, judgement=as_lead, lots=known))[-2:]
+    check_golden("suspects_lead.txt", "".join(f"{line}\n" for line in told))
 
 
 def test_the_table_has_each_suspect_whole_and_counts_the_rest() -> None:

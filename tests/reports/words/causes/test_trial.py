@@ -68,7 +68,13 @@ def test_outcomes_read_as_the_kept_ones() -> None:
     by_ntu = planned(replace(PLAN, decides=Decides.NTU, level_mpct=2500), PLAN)
     told = [
         line
-        for item in (every, outcome(found, lost), replace(every, tried=shown), outcome(by_ntu))
+        for item in (
+            replace(every, planned=replace(found, is_struck=True)),
+            every,
+            outcome(found, lost),
+            replace(every, tried=shown),
+            outcome(by_ntu),
+        )
         for line in (*outcome_lines(item, NAMES), "")
     ]
     check_golden("trial_outcome.txt", "\n".join(told))

@@ -76,6 +76,7 @@ def test_what_is_flammable_says_its_class_and_what_to_keep_it_from(
     """CLP, Annex III and IV (from memory): H225, H226, P210."""
     keeper, _, essence = made
     served = card(keeper.book, essence)
+    assert served
     weaker = replace(served, flammable=flammable(0.162, abv)) if abv else served
     told = tag_view("flammable", dossier(keeper.book, essence), weaker, None)
     assert told == TagView(
