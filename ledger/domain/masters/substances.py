@@ -90,6 +90,8 @@ class Concerns(Struct, frozen=True):
     """What goods of its name are known to carry and it does not tell."""
     unlimited: Mapping[str, str | None] = {}
     """Names in it that no limit speaks of, each with the name it may have been meant for."""
+    neat: str = ""
+    """The usual caution for goods that come in, with their name; empty where none is known."""
     undeclared: tuple[Gap, ...] = ()
     """Facts that a label of bottles which are released declares, and that are missing."""
 

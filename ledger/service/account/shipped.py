@@ -6,11 +6,13 @@ the book has a fact; these are for forecasts and reminders.
 
 import re
 import tomllib
+from collections.abc import Iterator
 from datetime import date
 from functools import cache
 from importlib.resources import files
 from typing import Any
 
+from msgspec import Struct
 from msgspec.structs import replace
 
 from ledger.domain.amounts.scaled import read_scaled
@@ -57,12 +59,27 @@ def solubilities() -> dict[str, Solubility]:
     }
 
 
+class _Usual(Struct, frozen=True):
+    """What goods by certain names are known to carry."""
+
+    words: tuple[str, ...]
+    substances: tuple[str, ...]
+    caution: str
+
+
 @cache
-def _concerns_by_word() -> tuple[tuple[tuple[str, ...], tuple[str, ...]], ...]:
+def _usual() -> tuple[_Usual, ...]:
     return tuple(
-        (tuple(row["words"]), tuple(row["substances"]))
+        _Usual(tuple(row["words"]), tuple(row["substances"]), row.get("caution", ""))
         for row in read_shipped("usual_concerns.toml")["goods"]
     )
+
+
+def _called(called: str) -> Iterator[_Usual]:
+    """Yield what is known of goods that have a word for it in their name."""
+    words = re.findall(r"\w+", called.lower())
+    said = f" {' '.join(words)} "
+    return (usual for usual in _usual() if any(f" {word} " in said for word in usual.words))
 
 
 def usual_concerns(called: str) -> tuple[str, ...]:
@@ -71,15 +88,8 @@ def usual_concerns(called: str) -> tuple[str, ...]:
     >>> usual_concerns("Sweet birch oil"), usual_concerns("birch-oil"), usual_concerns("Lemon oil")
     (('methyl salicylate',), ('methyl salicylate',), ())
     """
-    words = re.findall(r"\w+", called.lower())
-    said = f" {' '.join(words)} "
     return tuple(
-        dict.fromkeys(
-            substance
-            for stems, substances in _concerns_by_word()
-            if any(f" {stem} " in said for stem in stems)
-            for substance in substances
-        )
+        dict.fromkeys(substance for usual in _called(called) for substance in usual.substances)
     )
 
 
@@ -88,8 +98,18 @@ def not_told(material: Material) -> tuple[str, ...]:
     if material.sort not in TELLING:
         return ()
     told = {item.substance for item in counted(material, substances()).constituents}
-    names = " ; ".join((material.name, material.code, material.ingredient_name or ""))
-    return tuple(usual for usual in usual_concerns(names) if usual not in told)
+    return tuple(usual for usual in usual_concerns(_names(material)) if usual not in told)
+
+
+def usual_caution(material: Material) -> str:
+    """Return the caution for a material neat: its own, else the usual one; empty without any."""
+    if material.caution or material.sort not in TELLING:
+        return material.caution or ""
+    return next((usual.caution for usual in _called(_names(material)) if usual.caution), "")
+
+
+def _names(material: Material) -> str:
+    return " ; ".join((material.name, material.code, material.ingredient_name or ""))
 
 
 @cache

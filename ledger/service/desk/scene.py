@@ -19,6 +19,7 @@ from ledger.domain.entries import (
     MakeUp,
     Material,
     Move,
+    Receipt,
     Rinse,
     Strike,
 )
@@ -128,12 +129,25 @@ def _undeclared(connection: Connection, draft: Draft, lot: LotState | None) -> C
     return Concerns(undeclared=undeclared(connection, lot.code))
 
 
+def _of_goods(connection: Connection, facts: Receipt) -> Concerns:
+    """Return how goods that come in are usually handled with care."""
+    from ledger.service.account.shipped import usual_caution  # for this alone
+
+    material = queries.material(connection, facts.material)
+    caution = usual_caution(material) if material else ""
+    return (
+        Concerns(neat=f"{material.name} neat: {caution}") if material and caution else NO_CONCERNS
+    )
+
+
 def _concerns(connection: Connection, draft: Draft, lot: LotState | None) -> Concerns:
     """Return what is to be said of a material's constituents, or of what a label lacks.
 
     Of those constituents that it had, it was said.
     """
     facts = draft.facts
+    if isinstance(facts, Receipt):
+        return _of_goods(connection, facts)
     if not isinstance(facts, Material):
         return _undeclared(connection, draft, lot)
     from ledger.service.account.shipped import limited_on, not_told, substances  # for this alone

@@ -100,3 +100,20 @@ def test_a_delivery_held_that_cannot_be_kept_leaves_nothing(
     with pytest.raises(KeyboardInterrupt):
         bench.do("receive", material="spirit", amount="1L", hold="yes", because="no papers")
     assert bench.bodies() == before
+
+
+def test_birch_oil_comes_in_with_its_usual_caution_though_nobody_typed_one(bench: Keeper) -> None:
+    bench.do("material", code="birch-oil", name="Sweet birch oil", kind="oil")
+    neat = "Sweet birch oil neat: Nearly pure methyl salicylate: poisons children in teaspoons; "
+    care = ("keep it locked away.", "Its papers and local law say how it is kept.")
+    assert bench.do("receive", material="birch-oil", amount="1L").remarks == (
+        (neat + care[0], care[1]),
+    )
+    assert not bench.do("receive", material="orange-oil", amount="1L").remarks
+
+
+def test_goods_come_in_with_the_caution_that_their_material_has(bench: Keeper) -> None:
+    said = {"code": "birch-oil", "name": "Sweet birch oil", "kind": "oil"}
+    bench.do("material", **said, caution="Poison; locked cupboard.")
+    ((what, _),) = bench.do("receive", material="birch-oil", amount="1L").remarks
+    assert what == "Sweet birch oil neat: Poison; locked cupboard."

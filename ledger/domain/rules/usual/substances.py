@@ -1,13 +1,13 @@
-"""What is said at once of a material's constituents, before anything is made of it.
+"""What is said at once of a material and of goods that come in, before anything is made of them.
 
 Guarantees: what cannot be true of shares is refused; a kind of goods known for a substance of
-concern is remarked on, and so is a name that no limit speaks of. Refuses: to show a figure of
-another material as an example.
+concern is remarked on, and so is a name that no limit speaks of; goods that can hurt somebody come
+in with their usual caution. Refuses: to show a figure of another material as an example.
 """
 
 from collections.abc import Iterator
 
-from ledger.domain.entries import Draft, Material
+from ledger.domain.entries import Draft, Material, Receipt
 from ledger.domain.lots.scene import Scene
 from ledger.domain.rules.figures import share_exactly
 from ledger.domain.rules.finding import Finding, Rule, impossible, remark
@@ -47,6 +47,17 @@ def usual_concern_is_told(draft: Draft, scene: Scene) -> Iterator[Finding]:
     )
 
 
+def goods_are_stored_with_care(draft: Draft, scene: Scene) -> Iterator[Finding]:
+    """What can hurt somebody is said when it comes in, not only when it is served."""
+    if not isinstance(draft.facts, Receipt) or draft.corrects or not scene.concerns.neat:
+        return
+    yield remark(
+        "handled with care",
+        scene.concerns.neat,
+        "Its papers and local law say how it is kept.",
+    )
+
+
 def constituents_have_limits(draft: Draft, scene: Scene) -> Iterator[Finding]:
     """A name that no limit speaks of is held against none, which may be a slip of spelling."""
     names = scene.concerns.unlimited
@@ -67,4 +78,5 @@ RULES: tuple[Rule, ...] = (
     constituents_are_parts,
     usual_concern_is_told,
     constituents_have_limits,
+    goods_are_stored_with_care,
 )

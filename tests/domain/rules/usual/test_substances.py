@@ -1,11 +1,14 @@
 """What is said at once of a material's constituents."""
 
-from ledger.domain.entries import Material
+from msgspec.structs import replace
+
+from ledger.domain.entries import Material, Receipt
 from ledger.domain.entries.masters import Constituent
 from ledger.domain.masters.substances import Concerns
 from ledger.domain.rules.usual.substances import (
     constituents_are_parts,
     constituents_have_limits,
+    goods_are_stored_with_care,
     usual_concern_is_told,
 )
 from tests.domain.builders import draft, make, scene
@@ -50,3 +53,13 @@ def test_a_name_without_a_limit_is_said_with_what_it_may_mean() -> None:
     other = scene(concerns=Concerns(unlimited={"limonene": None}))
     (found,) = constituents_have_limits(draft(birch(), None), other)
     assert found.todo == "See what is limited: pottle limits"
+
+
+def test_goods_that_can_hurt_come_in_with_their_caution() -> None:
+    neat = "Sweet birch oil neat: Poisons children in teaspoons; keep it locked away."
+    receipt = draft(make(Receipt, material="birch-oil"), "SBO-001-7")
+    (found,) = goods_are_stored_with_care(receipt, scene(concerns=Concerns(neat=neat)))
+    assert (found.what, found.todo) == (neat, "Its papers and local law say how it is kept.")
+    assert not list(goods_are_stored_with_care(receipt, scene()))
+    corrected = replace(receipt, corrects=4)
+    assert not list(goods_are_stored_with_care(corrected, scene(concerns=Concerns(neat=neat))))
