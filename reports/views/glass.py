@@ -15,8 +15,8 @@ class SpiritView(Struct, frozen=True):
     """Its house, seal and date."""
     period: str
     """Its first and last day."""
-    rows: tuple[tuple[str, str], ...]
-    """Lines of the account: what, and how many litres."""
+    rows: tuple[tuple[str, str, str], ...]
+    """Lines of the account: sign, what, and how many litres."""
     lots: tuple[tuple[str, ...], ...]
     """Lots of spirit: code, what, received, used, left."""
     notes: tuple[str, ...]

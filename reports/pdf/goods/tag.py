@@ -6,6 +6,8 @@ border that is seen from afar. Refuses: what does not fit, with the millimetres 
 References:
     Regulation (EC) No 1272/2008 (CLP), Annex I, 1.2.1 and Annex V: the flame in a square standing
     on a corner (from memory).
+    GS1 General Specifications, 5.5: bars of a case are 31.75 mm high where there is room (from
+    memory).
 """
 
 from collections.abc import Iterator
@@ -14,7 +16,7 @@ from reportlab.lib.units import mm
 
 from ledger.errors import RefusedError
 from reports.pdf.goods.layouts import Plate
-from reports.pdf.kit.bars import module_for
+from reports.pdf.kit.bars import QUIET, module_for
 from reports.pdf.kit.fonts import BOLD, MEDIUM, REGULAR
 from reports.pdf.kit.marks import Bars, Mark, Patch, Rule, Symbol, Words
 from reports.pdf.kit.text import Face, width_of, wrap
@@ -26,12 +28,14 @@ LEAST_BIG_PT = 20.0
 """The least that the big word may shrink to on a narrow label."""
 BORDER = 4 * mm
 """Width of the border of diagonals."""
-BARS_HEIGHT = 8 * mm
-"""Height of the bars."""
+BARS_HEIGHT, MOST_BARS = 8 * mm, 32 * mm
+"""Height of the bars: at least, and at most, which a case has where there is room."""
 BLANK = 7 * mm
 """Height of a blank to write in."""
 GAP = 0.6 * mm
 """Between two parts."""
+ABOVE_BARS, UNDER_BARS = 2 * mm, 0.5 * mm
+"""Between the bars and what stands above and below them."""
 
 
 def lay_tag(tag: TagView, plate: Plate) -> tuple[Mark, ...]:
@@ -120,15 +124,22 @@ def _lines(tag: TagView, room: float, scale: float) -> Iterator[tuple[str, Face]
 def _lay_bars(
     tag: TagView, plate: Plate, marks: list[Mark], pad: float, y: float, scale: float
 ) -> float:
-    """Put the bars at the foot, and below them what they say; return where they end."""
-    face, high = Face(REGULAR, ROW_PT * scale, 1.2), BARS_HEIGHT * scale
+    """Put the bars at the foot, as high as there is room, and below them what they say.
+
+    Returns:
+        Where they end, which is below the margin where there is too little room.
+    """
+    face, least = Face(REGULAR, ROW_PT * scale, 1.2), BARS_HEIGHT * scale
     module = module_for(tag.bars, plate.width - 2 * GAP, plate.dpi)
-    low = y + 1 * mm + high
+    below = UNDER_BARS + face.leading if tag.under else 0.0
+    y += ABOVE_BARS
+    spare = max(plate.height - pad - below - y - least, 0.0)
+    high = least + min(spare, MOST_BARS - least)
+    low = y + max(spare + least, high)
     marks.append(Bars(GAP, low, tag.bars, module, high))
-    if not tag.under:
-        return low
-    marks.append(Words(pad, low + face.drop, tag.under, face))
-    return low + face.leading
+    if tag.under:
+        marks.append(Words(GAP + QUIET * module, low + UNDER_BARS + face.drop, tag.under, face))
+    return low + below
 
 
 def _border(plate: Plate) -> Iterator[Mark]:

@@ -84,9 +84,10 @@ def _contents(
 
 def _parts(view: PacketView) -> list[Part]:
     """Lay out every part with its title."""
+    spirit = f"Spirit account, {view.spirit.period}"
     return [
         *((f"{each.paper} {each.lot}, {each.title}", sections_of(each)) for each in view.records),
-        (f"Spirit account, {view.spirit.period}", spirit_sections(view.spirit)),
+        (spirit, spirit_sections(view.spirit, spirit)),
         ("Cleaning and instruments", [_entries("Cleaning and instruments", view.upkeep)]),
         ("Complaints and recalls", [_entries("Complaints and recalls", view.complaints)]),
         (ALL, [_entries(ALL, view.entries)]),

@@ -50,10 +50,10 @@ LOOK_COLUMNS = (
     Column("Entry", 11 * mm, "right"),
     Column("When", 30 * mm),
     Column("Age", 20 * mm),
-    Column("Looked at", 23 * mm),
+    Column("Looked at", 27 * mm),
     Column("Grade", 22 * mm),
     Column("NTU", 14 * mm, "right"),
-    Column("What was seen", 53 * mm),
+    Column("What was seen", 49 * mm),
     Column("By", 10 * mm),
 )
 """The table of looks."""

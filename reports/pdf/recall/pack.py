@@ -73,7 +73,7 @@ def heading_of(view: RecallView) -> Heading:
 def _sections(view: RecallView) -> list[Section]:
     """Lay out all that the pack says, in order."""
     return [
-        paper_head(view.frame, Heading(view.headline, view.product, f"{view.lot}. {view.title}")),
+        paper_head(view.frame, Heading(view.headline, view.product, f"{view.lot}: {view.title}")),
         *sentences(view.course),
         *_titled("If somebody may be harmed", view.authority),
         *_titled("What to say", view.script, SCRIPT),

@@ -15,7 +15,7 @@ from ledger.domain.entries.bench import (
     Rinse,
     Start,
 )
-from ledger.domain.entries.choices import AddedAs, Medium, Purpose
+from ledger.domain.entries.choices import AddedAs, LookedAt, Medium, Purpose
 from ledger.domain.entries.trials import Plan
 from reports.kit.format import duration, scaled, tidy
 from reports.words.entries.parts import Parts, at, before
@@ -133,10 +133,19 @@ def decant(facts: Decant) -> Parts:
     )
 
 
+def looked_at_words(looked_at: LookedAt) -> str:
+    """Return what was looked at.
+
+    >>> looked_at_words(LookedAt.AS_POURED)
+    'as poured'
+    """
+    return str(looked_at).replace("-", " ")
+
+
 def look(facts: Look) -> Parts:
     """Return what is told of a look."""
     return (
-        f"{facts.grade}, {str(facts.looked_at).replace('-', ' ')}",
+        f"{facts.grade}, {looked_at_words(facts.looked_at)}",
         facts.dilution,
         *(
             flag

@@ -39,7 +39,9 @@ def serving_paper(card: ServingCard, frame: Frame) -> Card:
 
 
 def cost_paper(card: CostCard, frame: Frame) -> Card:
-    """Return the cost of a lot as a paper shows it."""
+    """Return the cost of a lot as a paper shows it, each figure under its currency."""
+    *heads, last = cost.HEADS
+    in_currency = f"{last}, {card.currency}" if card.currency else last
     return Card(
         frame,
         Heading("Cost card", card.code, card.name, symbol=card.code),
@@ -47,9 +49,9 @@ def cost_paper(card: CostCard, frame: Frame) -> Card:
             CardPart("", above=tuple(cost.head(card))),
             CardPart(
                 "What it was made of",
-                heads=cost.HEADS,
+                heads=(*heads, in_currency),
                 rows=rows_of(cost.rows(card)),
-                right=frozenset({"amount", "cost"}),
+                right=frozenset({"amount", in_currency}),
                 below=tuple(cost.tail(card)),
             ),
         ),

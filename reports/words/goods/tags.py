@@ -20,7 +20,6 @@ from ledger.service.glass.card import ServingCard
 from ledger.service.lots.dossier import Dossier
 from reports.kit.format import day, tidy
 from reports.views.goods import TagView
-from reports.words.lots.trace import supplied_by
 
 BOTTLE = "bottle"
 """The kind that is taken where none is named."""
@@ -64,7 +63,8 @@ def _received(dossier: Dossier) -> TagView:
         raise _no_such(dossier, "was not received", "vessel")
     first = opener(dossier.state)
     rows = (
-        ("Their lot:", supplied_by(dossier.lot)),
+        ("From", dossier.lot.supplier or ""),
+        ("Their lot", dossier.lot.supplier_lot or ""),
         ("Received", day(first.draft.happened) if first else ""),
         ("Best before", str(dossier.state.best_before or "not known")),
     )

@@ -18,6 +18,7 @@ from ledger.domain.lots.state import finished_at, opener
 from ledger.service.lots.dossier import Dossier
 from reports.kit.format import clock, duration, initials, scaled
 from reports.views.lots import ClarityPoint, ClarityStrip, LookRow
+from reports.words.entries.bench import looked_at_words
 
 CLEAR_MILLI = 3000
 """The most that still is clear, in thousandths of an NTU."""
@@ -43,7 +44,7 @@ def _row(entry: Entry, look: Look, since: datetime | None, *, is_struck: bool) -
     minutes = look.age_minutes
     if minutes is None and since and entry.draft.happened.at >= since:
         minutes = int((entry.draft.happened.at - since) / timedelta(minutes=1))
-    seen = f"{look.looked_at} {look.dilution}" if look.dilution else str(look.looked_at)
+    seen = ", ".join(part for part in (looked_at_words(look.looked_at), look.dilution) if part)
     flags = [flag for flag in FLAGS if getattr(look, flag)]
     return LookRow(
         entry=str(entry.seq),

@@ -8,6 +8,7 @@ from collections.abc import Iterator, Sequence
 
 from ledger.domain.amounts.quantity import Measure, show
 from ledger.domain.entries import Bottle, Entry, Formula, Receipt, Start
+from ledger.domain.entries.choices import ProductKind
 from ledger.domain.lots.state import LotState, in_measure_of, latest
 from ledger.domain.lots.yields import Yield, yield_of
 from ledger.service.lots.dossier import Dossier
@@ -29,15 +30,28 @@ def ladder(
     whole = became.went_in
     rungs = [_rung("", "Liquids put in", whole, whole)]
     rungs += [_rung(MINUS, what, amount, whole) for what, amount in _less(became) if amount]
-    rungs.append(_rung("=", "Came out", became.came_out, whole, is_sum=True))
     lost = became.unaccounted
-    if lost < 0:
-        # Solids that dissolve add to the volume, and no book says how much.
-        rungs.append(_rung("+", "More than went in by the book", -lost, whole))
+    solids = _solids(started, inputs)
+    came_out = _rung("=", "Came out", became.came_out, whole, is_sum=True)
+    if 0 < -lost < solids:
+        told = f"Added by what dissolved of {show(solids, Measure.MG)} put in, less what was lost"
+        rungs += [_rung("+", told, -lost, whole), came_out]
+    elif lost < 0:
+        rungs += [came_out, _rung("+", "More than went in by the book", -lost, whole)]
     else:
-        rungs.append(_rung("", "Not accounted for", lost, whole))
+        rungs += [came_out, _rung("", "Not accounted for", lost, whole)]
     rungs += _against(became, started, formula)
     return tuple(rungs)
+
+
+def _solids(started: Start, inputs: Sequence[Carried]) -> int:
+    """Return how much was weighed into a syrup, where it dissolves and adds to the volume.
+
+    No book says how much it adds, but a gram less than a mL, since it is heavier than water.
+    """
+    if started.product_kind not in (ProductKind.SYRUP, ProductKind.BASE_SYRUP):
+        return 0
+    return sum(edge.amount for edge in inputs if edge.measure is Measure.MG)
 
 
 def _less(became: Yield) -> Iterator[tuple[str, int]]:

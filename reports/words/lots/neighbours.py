@@ -4,13 +4,14 @@ Guarantees: every lot it was made of and everybody who was sent any stands in th
 does not know of an address is left open.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 from ledger.domain.amounts.quantity import show
-from ledger.domain.entries import Party
+from ledger.domain.entries import Party, Receipt
 from ledger.domain.lots.lot import Lot
+from ledger.domain.lots.state import latest
 from ledger.service.lots.dossier import Dossier
-from reports.kit.format import day
+from reports.kit.format import day, tidy
 from reports.views.lots import NeighbourRow
 from reports.words.entries.goods import gone
 from reports.words.lots.trace import supplied_by
@@ -22,13 +23,25 @@ Parties = Mapping[str, Party]
 def back_rows(dossier: Dossier, parties: Parties) -> tuple[NeighbourRow, ...]:
     """Return what a lot was made of, and of a delivery who sent it."""
     lots = _lots(dossier)
-    own = dossier.lot
     rows = [
         _lot_row(lots.get(edge.source), edge.source, edge.words, parties) for edge in dossier.inputs
     ]
-    if own.supplier:
-        rows.append(_lot_row(own, own.code, "", parties))
-    return tuple(rows)
+    return (*rows, *_delivered(dossier, parties))
+
+
+def _delivered(dossier: Dossier, parties: Parties) -> Iterator[NeighbourRow]:
+    """Yield who sent a delivery, with their lot, its day and how much came."""
+    lot, receipt = dossier.lot, latest(dossier.state, Receipt)
+    if not lot.supplier:
+        return
+    theirs = f"their lot {lot.supplier_lot}" if lot.supplier_lot else ""
+    yield NeighbourRow(
+        who=lot.supplier,
+        what=", ".join(part for part in (lot.name, theirs) if part),
+        on=day(lot.opened_at) if lot.opened_at else "",
+        amount=tidy(receipt.amount.written) if receipt else "",
+        where=_address(lot.supplier, parties),
+    )
 
 
 def forward_rows(dossier: Dossier, parties: Parties) -> tuple[NeighbourRow, ...]:

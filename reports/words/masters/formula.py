@@ -14,7 +14,7 @@ from ledger.domain.masters.weighing import asked, limits_asked
 from reports.kit.card import Card, CardPart, rows_of
 from reports.kit.format import celsius, duration, plural, scaled, tidy
 from reports.kit.frame import Frame, Heading
-from reports.words.entries.bench import pores
+from reports.words.entries.bench import looked_at_words, pores
 
 Row = tuple[str, ...]
 
@@ -45,7 +45,7 @@ def limits(step: FormulaStep) -> str:
     cold, warm = step.temp_min_mdegc, step.temp_max_mdegc
     parts = (
         f"for {step.rest_for}" if step.rest_for else "",
-        str(step.looked_at).replace("-", " ") if step.looked_at else "",
+        looked_at_words(step.looked_at) if step.looked_at else "",
         step.dilution or "",
         span(
             duration(low) if low is not None else "",

@@ -22,10 +22,10 @@ from reports.words.recall.standing import (
     called,
     came_to,
     course,
+    how_many_made,
     lot_rows,
     may_have,
     reach,
-    what_was_made,
 )
 
 TICKS = ("spoken to", "set aside", "none left", "collected", "call again")
@@ -52,7 +52,7 @@ def recall_view(
         headline="Recall drill: nothing was held" if drill else "Recall",
         lot=recall.lot.code,
         product=recall.lot.name,
-        title=what_was_made(recall),
+        title=how_many_made(recall),
         course=tuple(course(recall, drill=drill)),
         authority=AUTHORITY,
         script=_script(recall, house),

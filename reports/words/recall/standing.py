@@ -57,10 +57,15 @@ def lots_made(recall: Recall) -> str:
 
 def what_was_made(recall: Recall) -> str:
     """Return what the lot is and how many were made of it, without its code."""
+    return f"{recall.lot.name}: {how_many_made(recall)}"
+
+
+def how_many_made(recall: Recall) -> str:
+    """Return how many lots were made of it, without what it is."""
     others = len(recall.lots) - 1
     packed = plural(len(recall.packed), "lot of bottles", "lots of bottles")
     made = f"{plural(others, 'lot')} made of it" if others > 0 else "nothing was made of it"
-    return f"{recall.lot.name}: {made}, {packed} in all."
+    return f"{made}, {packed} in all."
 
 
 def course(recall: Recall, *, drill: bool) -> Iterator[str]:

@@ -10,7 +10,11 @@ from tests.reports.pdf.readback import metadata_of, printed
 VIEW = SpiritView(
     FRAME,
     "2026-01-01 to 2026-06-30",
-    (("on hand before 2026-01-01", "0.000"), ("  sold", "1.250")),
+    (
+        ("", "on hand before 2026-01-01", "9.000"),
+        ("\N{MINUS SIGN}", "  sold", "1.250"),
+        ("=", "on hand after 2026-06-30", "7.750"),
+    ),
     (("NS-001-J", "Neutral spirit", "4.800", "0.950", "3.850"),),
     ("For the officer's own form.",),
 )

@@ -5,12 +5,13 @@ from io import BytesIO
 import pytest
 import zxingcpp
 from msgspec.structs import replace
+from reportlab.lib.units import mm
 
 from ledger.errors import RefusedError
 from reports.pdf.goods.label import write_labels
-from reports.pdf.goods.layouts import shipped_layouts
+from reports.pdf.goods.layouts import Plate, shipped_layouts
 from reports.pdf.goods.tag import lay_tag
-from reports.pdf.kit.marks import Patch, Words
+from reports.pdf.kit.marks import Bars, Patch, Words
 from reports.views.goods import TagView
 from tests.golden import check_golden
 from tests.reports.pdf.examples import FRAME
@@ -18,6 +19,7 @@ from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.readback import images_of
 
 GS1 = "\xf10109521234543213" + "15261228" + "10BOS-001-S"
+UNDER = "(01)09521234543213(15)261228(10)BOS-001-S"
 TAG = TagView(
     "Orange syrup, 250 mL",
     "BOS-001-S",
@@ -91,3 +93,14 @@ def test_what_does_not_fit_says_what_it_lacks() -> None:
     assert raised.value.what.startswith(
         "The label of BOS-001-S does not fit 50 by 25 mm: it lacks "
     )
+
+
+def test_the_bars_stand_at_the_foot_as_high_as_there_is_room() -> None:
+    """A case with a symbol of GS1 has bars of 31.75 mm where it can (GS1 Gen. Specs, 5.5)."""
+    small, large = shipped_layouts()["100x50"].plate, Plate(100 * mm, 80 * mm, 203)
+    for plate, least in ((small, 10 * mm), (large, 31.75 * mm)):
+        marks = lay_tag(replace(TAG, symbol="", bars=GS1, under=UNDER), plate)
+        (bars,) = [mark for mark in marks if isinstance(mark, Bars)]
+        (under,) = [mark for mark in marks if isinstance(mark, Words) and mark.text == UNDER]
+        assert bars.height >= least
+        assert bars.y < under.y <= plate.height - plate.padding

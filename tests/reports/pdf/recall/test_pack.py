@@ -31,7 +31,7 @@ def view(calls: int) -> RecallView:
         headline="Recall",
         lot="OIL-1",
         product="Orange oil",
-        title="Orange oil: 3 lots made of it",
+        title="3 lots made of it",
         course=("Recalled 2026-03-05 by AB: haze.",),
         authority=("Ask the authority.",),
         script=("Say this.",),
@@ -108,6 +108,6 @@ def test_every_mark_of_the_pack_stands_where_it_stood() -> None:
 
 def test_what_is_recalled_stands_first_and_a_number_is_large_enough_to_dial_from() -> None:
     first = texts_of(printed(recall_pack, view(1)))[0]
-    assert first.index("\nOrange oil\n") < first.index("OIL-1. Orange oil")
+    assert first.index("\nOrange oil\n") < first.index("OIL-1: ")
     assert PHONE.size == 16
     assert "01 555 0100" in first

@@ -4,7 +4,7 @@ from msgspec.structs import replace
 
 from ledger.science.contents.spirit import SpiritAccount, SpiritLot
 from ledger.service.glass.spirit import spirit_account
-from reports.words.glass.spirit import lot_rows, notes, rows, spirit_sheet
+from reports.words.glass.spirit import lines, lot_rows, notes, rows, spirit_sheet
 from tests.keeper import Keeper
 from tests.path import Lots
 
@@ -25,12 +25,15 @@ def test_the_account_goes_from_what_was_there_to_what_is(walked: tuple[Keeper, L
 def test_a_spirit_whose_strength_is_not_known_is_named(walked: tuple[Keeper, Lots]) -> None:
     keeper, lots = walked
     report = spirit_account(keeper.book, "2026-01-01", "2026-12-31")
+    rounded = "Each line is rounded by itself, so a sum may be off by a mL or two."
     assert notes(report) == [
-        "For the officer's own form; local law says what must be kept, and how long."
+        rounded,
+        "For the officer's own form; local law says what must be kept, and how long.",
     ]
     assert notes(replace(report, unknown=(lots.spirit,))) == [
         f"Missing: the strength of {lots.spirit} is not in the book, so it counts as nothing. "
         f"Record it: pottle measure {lots.spirit} abv READING --temp CELSIUS",
+        rounded,
         "For the officer's own form; local law says what must be kept, and how long.",
     ]
 
@@ -75,6 +78,24 @@ def test_each_line_of_the_account_has_its_own_figure(walked: tuple[Keeper, Lots]
         ["  of it in product", "0.909"],
         ["used: drawn from spirit into batches and rinses", "3.003"],
     ]
+
+
+def test_each_line_of_the_account_says_whether_it_adds_or_takes_off(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    """What was found rather than lost adds; figures with a sign are never below nought."""
+    keeper, _ = walked
+    report = spirit_account(keeper.book, "2026-01-01", "2026-12-31")
+    account = replace(report.account, sent={"returned": -0.25, "sale": 1.0}, unexplained=-0.5)
+    told = [line.signed for line in lines(replace(report, account=account))]
+    assert [(sign, what.strip(), litres) for sign, what, litres in told[1:6]] == [
+        ("+", "received", "4.800"),
+        ("+", "came back", "0.250"),
+        ("−", "sold", "1.000"),
+        ("−", "lost in filters, cakes, heels and rinses", f"{account.lost:.3f}"),
+        ("+", "unexplained, found by counts", "0.500"),
+    ]
+    assert told[6][0] == "="
 
 
 def test_a_lot_of_spirit_has_its_row_unless_nothing_moved_and_nothing_is_there(

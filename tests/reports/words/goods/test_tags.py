@@ -123,7 +123,8 @@ def test_every_kind_of_label_says_what_it_is_for(made: tuple[Keeper, Lots, str])
     keeper, lots, essence = made
     packed = pack(keeper, lots, essence)
     assert tag(keeper, "received", lots.oil).rows == (
-        ("Their lot:", "Harbour Oils lot C7731"),
+        ("From", "Harbour Oils"),
+        ("Their lot", "C7731"),
         ("Received", "2026-03-02"),
         ("Best before", "2027-06-30"),
     )

@@ -1,5 +1,6 @@
 """The ladder of yield: every rung once, what filters kept explained, the rest last."""
 
+import pytest
 from msgspec.structs import replace
 
 from ledger.service.lots.dossier import dossier
@@ -28,6 +29,27 @@ def test_what_a_filter_kept_is_told_and_only_the_rest_is_not_accounted_for(
         ("", "Not accounted for", "11 mL"),
         ("", "Share of the target of 480 mL, by the formula 85 % to 102 %", ""),
     ]
+
+
+@pytest.mark.parametrize(
+    ("kind", "told"),
+    [
+        ("base-syrup", "Added by what dissolved of 600 g put in, less what was lost"),
+        ("blend", "More than went in by the book"),
+    ],
+)
+def test_what_dissolves_in_a_syrup_is_told_as_adding_to_it(
+    sqlite_keeper: Keeper, kind: str, told: str
+) -> None:
+    """A gram of sugar adds less than a mL: 600 g may well be 370 mL."""
+    keeper = sqlite_keeper
+    water = keeper.opens("receive", material="water", amount="10L")
+    sugar = keeper.opens("receive", material="sugar", amount="10kg")
+    code = keeper.opens("start", product="Simple", kind=kind, target="1L")
+    keeper.do("add", lot=code, source=water, amount="400mL")
+    keeper.do("add", lot=code, source=sugar, amount="600g")
+    keeper.do("finish", lot=code, volume="770mL", because="as read")
+    assert ("+", told, "370 mL") in rungs(keeper, code)
 
 
 def test_a_batch_that_is_not_finished_has_no_ladder(sqlite_keeper: Keeper) -> None:

@@ -14,7 +14,7 @@ def test_each_neighbour_has_its_day_and_its_address(made: tuple[Keeper, Lots, st
     keeper.do("judge", lot=packed, verdict="release")
     keeper.do("send", lot=packed, amount="6", party="Bridge Street Stall", document="DN-7")
     keeper.do("party", name="Bridge Street Stall", address="1 Bridge Street")
-    keeper.do("party", name="Pretend Orchard Oils", address="2 Orchard")
+    keeper.do("party", name="Harbour Oils", address="2 Orchard")
     found = dossier(keeper.book, packed)
     parties = {party.name: party for party in around(keeper.book, found.state).parties}
     (sent,) = forward_rows(found, parties)
@@ -26,4 +26,9 @@ def test_each_neighbour_has_its_day_and_its_address(made: tuple[Keeper, Lots, st
     )
     assert lots.bottles in [row.who for row in back_rows(found, parties)]
     (came,) = back_rows(dossier(keeper.book, lots.oil), parties)
-    assert came.who == lots.oil
+    assert (came.who, came.what, came.amount, came.where) == (
+        "Harbour Oils",
+        "Sweet orange oil, their lot C7731",
+        "500 mL",
+        "2 Orchard",
+    )
