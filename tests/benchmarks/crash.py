@@ -1,4 +1,4 @@
-"""What is left when a command is killed, or the disk, the file or the clock fails it.
+"""What is left when a command is killed, or the power, the disk, the file or the clock fails it.
 
 ``python -m tests.benchmarks.crash [RUNS]`` tries every fault RUNS times (200 if not said) and
 prints the table that stands in RESULTS.md. A run is a loss when the book does not open or does
@@ -15,7 +15,6 @@ import resource
 import sqlite3
 import sys
 import tempfile
-import time
 from collections import Counter
 from collections.abc import Callable
 from contextlib import closing
@@ -32,17 +31,17 @@ from tests.benchmarks.desk import (
     Desk,
     bodies,
     fork,
-    is_sound,
     made,
     moment,
-    named_files,
     new_desk,
     outcome,
     reset,
     seconds,
     undisturbed,
 )
-from tests.keeper import SetClock, copy_book
+from tests.benchmarks.power import killed_at_writes, power_lost
+from tests.benchmarks.upgrades import upgrade, upgraded
+from tests.keeper import SetClock
 from tests.old_books import OLD_BOOKS
 
 LIMITS = (0, 4_000_000, 5000, 20_000, 34_000, 40_000, 60_000, 90_000, 140_000, 250_000, 400_000)
@@ -89,38 +88,10 @@ def killed_upgrades(desk: Desk, runs: int) -> Counter[str]:
         old.unlink(missing_ok=True)
         book.put(old)
         if not taken:
-            taken = _upgrade(desk, old, None)[0]
-        _upgrade(desk, old, moment(desk, taken, number))
-        found[_upgraded(desk, bodies(old), book.version)] += 1
+            taken = upgrade(desk, old, None)[0]
+        upgrade(desk, old, moment(desk, taken, number))
+        found[upgraded(desk, bodies(old), book.version)] += 1
     return found
-
-
-UPGRADE = ("upgrade", "--keep-in", "out")
-
-
-def _upgrade(desk: Desk, old: Path, kill_after: float | None) -> tuple[float, int]:
-    reset(desk)
-    desk.book.unlink()
-    copy_book(old, desk.book)
-    began = time.perf_counter()
-    code = fork(desk, UPGRADE, kill_after=kill_after)
-    return time.perf_counter() - began, code
-
-
-def _upgraded(desk: Desk, texts: tuple[str, ...], version: int) -> str:
-    is_new = is_sound(desk.book)
-    if not is_new and version_of(desk.book) != version:
-        return "loss"
-    if any(bodies(path) != texts for path in (desk.book, *named_files(desk))):
-        return "loss"
-    again = fork(desk, UPGRADE) == 0 and is_sound(desk.book) and bodies(desk.book) == texts
-    return "loss" if not again else "whole" if is_new else "nothing"
-
-
-def version_of(where: Path) -> int:
-    """Return the version that the header of a book tells."""
-    with closing(sqlite3.connect(where)) as client:
-        return int(client.execute("PRAGMA user_version").fetchone()[0])
 
 
 def starved(desk: Desk, args: tuple[str, ...], number: int) -> int:
@@ -202,6 +173,8 @@ FAULTS: dict[str, Callable[[Desk, int], Counter[str]]] = {
     "killed while recording": killed,
     "killed while making a file": killed_makers,
     "killed while upgrading": killed_upgrades,
+    "killed at a write, torn": killed_at_writes,
+    "power lost": power_lost,
     "disk full while recording": full_disk,
     "disk full while making a file": full_disk_makers,
     "file and folder read-only": read_only,

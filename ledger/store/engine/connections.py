@@ -129,7 +129,9 @@ def _set_up_sqlite(connection: Any, _record: object) -> None:  # noqa: ANN401 - 
         # Without it REPLACE takes the old row away past the guard of DELETE.
         "recursive_triggers = ON",
         # What was said to be recorded has reached the disk; on macOS the disk itself, too.
-        "synchronous = FULL",
+        # EXTRA is FULL, and where there is no write-ahead log the end of the journal, which is the
+        # commit, reaches the disk too: a copy that is written in has none.
+        "synchronous = EXTRA",
         "fullfsync = ON",
         "checkpoint_fullfsync = ON",
         f"cache_size = -{CACHE_KIB}",

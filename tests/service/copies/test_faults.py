@@ -27,7 +27,7 @@ def test_no_fault_loses_an_entry_or_leaves_a_half_one() -> None:
     assert (done.returncode, done.stderr) == (0, "")
     head, *rows = (line.split() for line in done.stdout.splitlines())
     assert head == ["fault", "runs", "whole", "nothing", "losses"]
-    assert len(rows) == 8
+    assert len(rows) == 10
     for row in rows:
         runs, whole, nothing, losses = map(int, row[-4:])
         assert (runs, losses) == (whole + nothing, 0)

@@ -13,7 +13,7 @@ from ledger.service.desk.book import open_book
 from ledger.service.evidence.verify import verify
 from ledger.service.masters.house import init
 from ledger.store.engine import patience
-from ledger.store.engine.connections import SCHEMA_VERSION, protected
+from ledger.store.engine.connections import SCHEMA_VERSION, connected, protected
 from tests.conftest import Server, opened
 from tests.keeper import Keeper, SetClock, copy_book
 from tests.path import HOUSE
@@ -28,6 +28,15 @@ def test_a_new_file_is_its_owners_alone(tmp_path: Path) -> None:
     where = tmp_path / "book.db"
     init(str(where), **HOUSE)
     assert stat.S_IMODE(where.stat().st_mode) == 0o600
+
+
+def test_a_commit_reaches_the_disk_with_its_folder(template: Path) -> None:
+    """EXTRA, which is 3, keeps a commit without a write-ahead log when the power fails after it.
+
+    https://sqlite.org/pragma.html#pragma_synchronous
+    """
+    with connected(str(template)) as engine, engine.connect() as connection:
+        assert connection.exec_driver_sql("PRAGMA synchronous").scalar_one() == 3
 
 
 def test_a_book_in_the_way_is_left_as_it_is(template: Path) -> None:
