@@ -56,7 +56,7 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
     """
     from difflib import get_close_matches  # for who mistyped, and for nobody else
 
-    near = get_close_matches(word.casefold(), list(known), 3, 0.6)
+    near = get_close_matches(word.casefold(), list(known), 3, 0.65)
     return f" Did you mean {' or '.join(near)}?" if near else ""
 
 

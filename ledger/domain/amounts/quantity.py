@@ -24,6 +24,7 @@ __all__ = [
     "mass_from_volume",
     "parse_quantity",
     "show",
+    "show_alike",
     "show_exactly",
     "volume_from_mass",
 ]
@@ -180,6 +181,24 @@ def show_exactly(amount: int, measure: Measure) -> str:
     if measure is Measure.UEACH or abs(amount) < 10**6 or amount % 10**3 == 0:
         return show(amount, measure)
     return f"{_decimal(amount, 10**3, 3)} {'mL' if measure is Measure.UL else 'g'}"
+
+
+def show_alike(measure: Measure, *amounts: int) -> tuple[str, ...]:
+    """Show amounts for people to the last digit, beside each other.
+
+    As `show_exactly`, and all from a litre or a kilogram up in mL or g where one of them is.
+
+    >>> show_alike(Measure.UL, 3_747_000, 3_746_512), show_alike(Measure.UL, 2_000_000, 470_000)
+    (('3747 mL', '3746.512 mL'), ('2 L', '470 mL'))
+    """
+    large = [amount for amount in amounts if abs(amount) >= 10**6]
+    if measure is Measure.UEACH or all(amount % 10**3 == 0 for amount in large):
+        return tuple(show(amount, measure) for amount in amounts)
+    unit = "mL" if measure is Measure.UL else "g"
+    return tuple(
+        f"{_decimal(amount, 10**3, 3)} {unit}" if amount in large else show(amount, measure)
+        for amount in amounts
+    )
 
 
 def show_apart(measure: Measure, *amounts: int) -> tuple[str, ...]:

@@ -13,6 +13,8 @@ from ledger.errors import InputError
 WordT = TypeVar("WordT", bound=StrEnum)
 
 
+MANY = frozenset({"allergens", "last contents", "words"})
+"""Texts whose names are of many things."""
 LONGEST_TEXT = 2000
 """Most characters of any free text."""
 
@@ -44,16 +46,19 @@ def read_text(text: str, what: str) -> str:
     """
     folded = " ".join(text.split())
     if not folded:
-        raise InputError(f"The {what} is missing.", f"Give the {what} in words.")
+        todo = "Say them." if what in MANY else f"Give the {what} in words."
+        raise InputError(f"The {what} {'are' if what in MANY else 'is'} missing.", todo)
     if len(folded) > LONGEST_TEXT:
         raise InputError(
-            f"The {what} has {len(folded)} characters; at most {LONGEST_TEXT} are kept.",
+            f"The {what} {'have' if what in MANY else 'has'} {len(folded)} characters; at most "
+            f"{LONGEST_TEXT} are kept.",
             "Say it in fewer words, or in several notes.",
         )
     hidden = next((letter for letter in folded if not letter.isprintable()), None)
     if hidden:
         raise InputError(
-            f"The {what} holds the invisible character U+{ord(hidden):04X}.",
+            f"The {what} {'hold' if what in MANY else 'holds'} the invisible character "
+            f"U+{ord(hidden):04X}.",
             "Type it again without it.",
         )
     return folded

@@ -38,6 +38,7 @@ _STEM = re.compile(r"[A-Z0-9]{1,8}")
 _FORM = re.compile(r"([A-Z0-9]{1,8})-(?=[A-Z0-9]{3})([0-9]*[A-Z]?[0-9]*)-([A-Z0-9])")
 _MISTAKEN = frozenset("1IL0OQ")
 _ALIKE = 0.6
+_LEAST_SPAN = 3
 _SMALL_WORDS = frozenset({"A", "AN", "AND", "FOR", "FROM", "IN", "OF", "ON", "THE", "TO", "WITH"})
 # Letters that Unicode does not take apart into one and its accent, and signs that part no words.
 _UNDECOMPOSED = str.maketrans(
@@ -243,3 +244,31 @@ def nearest(code: str, known: Iterable[str], most: int = 3) -> tuple[str, ...]:
         if matcher.real_quick_ratio() >= _ALIKE and matcher.quick_ratio() >= _ALIKE:
             ranked.append((-matcher.ratio(), candidate))
     return tuple(candidate for ratio, candidate in sorted(ranked)[:most] if -ratio >= _ALIKE)
+
+
+def spans(codes: Iterable[str]) -> list[str]:
+    """Return codes in their order; three or more of one stem in a row are the first to the last.
+
+    >>> spans(["PEM-002-M", "PEM-003-K", "PEM-005-G", "OE-001-5"])
+    ['PEM-002-M to PEM-005-G', 'OE-001-5']
+    """
+    runs = list[list[str]]()
+    for code in codes:
+        if runs and _follows(runs[-1][-1], code):
+            runs[-1].append(code)
+        else:
+            runs.append([code])
+    return [
+        told
+        for run in runs
+        for told in ([f"{run[0]} to {run[-1]}"] if len(run) >= _LEAST_SPAN else run)
+    ]
+
+
+def _follows(one: str, other: str) -> bool:
+    stem, number, _ = one.split("-")
+    # Unwanted check characters are passed over, but not in old codes.
+    return number.isdecimal() and other in (
+        make_code(stem, int(number) + 1),
+        _clear_code(stem, int(number) + 1),
+    )

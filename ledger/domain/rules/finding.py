@@ -35,6 +35,10 @@ class Severity(StrEnum):
     """It is merely unusual: recorded and said."""
 
 
+THIS_ENTRY = "ENTRY"
+"""Stands in what a rule proposes for the number of the entry judged, which has none yet."""
+
+
 class Finding(Struct, frozen=True):
     """One thing a rule found."""
 
@@ -48,6 +52,10 @@ class Finding(Struct, frozen=True):
     """What to do next."""
     command: str | None = None
     """What to type for it, where one command as it stands does it; the sentence ends with it."""
+
+    def told_of(self, seq: int) -> tuple[str, str]:
+        """Return what and what to do, once the entry that was judged has its number."""
+        return self.what, self.todo.replace(THIS_ENTRY, str(seq))
 
 
 Rule = Callable[[Draft, Scene], Iterable[Finding]]

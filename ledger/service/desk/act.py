@@ -155,7 +155,9 @@ class Desk:
         stood = standing(self.connection, old, before, self.now) if old else None
         entry = self._put(draft, moved)
         remarks = tuple((note, "") for note in self.words.notes)
-        remarks += tuple((f.what, f.todo) for f in all_findings if f.severity is Severity.REMARK)
+        remarks += tuple(
+            f.told_of(entry.seq) for f in all_findings if f.severity is Severity.REMARK
+        )
         if old and stood:
             remarks += fits_no_longer(self.connection, before, entry)
             stands = standing(self.connection, old, before, self.now)

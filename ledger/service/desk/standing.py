@@ -27,6 +27,7 @@ from ledger.domain.entries import (
     Rinse,
 )
 from ledger.domain.entries.choices import LotType, Verdict
+from ledger.domain.lots.codes import spans
 from ledger.domain.lots.state import GOES_TO_PEOPLE
 from ledger.domain.rules import findings
 from ledger.domain.rules.finding import Severity
@@ -43,6 +44,8 @@ TOLD_ELSEWHERE = frozenset({"correction", "strike", "order", "on hand", "finishe
 """Rules whose findings are told by the walk through a lot, or are of the act of correcting."""
 MOST_ACTS, MOST_LOTS = 40, 200
 """How many later acts and lots are looked through at most: a correction is to be quick."""
+MOST_TOLD = 3
+"""How many lots that are others now are told one by one."""
 NOTICED = 0.005
 """By what share of it a figure must change for a lot to be another than it was."""
 
@@ -93,8 +96,19 @@ def shaken(before: Standing, after: Standing) -> Iterator[tuple[str, str]]:
     for key, what in after.amiss.items():
         if key not in before.amiss:
             yield f"Entry {key[0]} fits no longer: {what}", MEND
-    for code, what in after.gone.items():
-        if _differ(before.contents.get(code, Contents()), after.contents[code]):
+    others = {
+        code: what
+        for code, what in after.gone.items()
+        if _differ(before.contents.get(code, Contents()), after.contents[code])
+    }
+    if len(others) > MOST_TOLD:
+        yield (
+            f"What is in {len(others)} lots is another by the book now, and each was released, "
+            f"labelled or sent out: {', '.join(spans(others))}.",
+            f"Decide about each anew, as with: pottle hold {next(iter(others))}",
+        )
+    else:
+        for code, what in others.items():
             yield (
                 f"What is in {code} is another by the book now, and it {what}.",
                 f"Decide about it anew: pottle hold {code}, or pottle release {code}",

@@ -23,6 +23,16 @@ LONGEST_DAYS = 100 * 365
 """The longest time that anything keeps."""
 TIMES, TEMPS = ("at-least", "at-most"), ("temp-min", "temp-max")
 """Keys of a step that are ends of a time and of a temperature."""
+CALLED = {
+    **dict.fromkeys(("best-before-days", "days", "opened-days"), "number of days"),
+    "passes-min": "number of passes",
+    "pore-max": "pore size",
+    "brix-min": "sugar content",
+    **dict.fromkeys(TEMPS, "temperature"),
+    **dict.fromkeys(("yield-min", "yield-max"), "yield"),
+    **dict.fromkeys(("abv-min", "abv-max"), "strength"),
+}
+"""What a number is, where its key does not say it as a maker would."""
 PAIRS = {
     "": (("yield-min", "yield-max"), ("abv-min", "abv-max")),
     "step": (TIMES, TEMPS),
@@ -91,7 +101,7 @@ class Table(Struct, frozen=True):
 
     def number_of(self, key: str, scale: int, unit: str) -> int | None:
         """Return a number in a smaller unit, or None."""
-        what = key.replace("-", " ")
+        what = CALLED.get(key, key.replace("-", " "))
         return self.read(key, lambda text: self.words.scaled(text, scale, unit, what))
 
     def days(self, key: str) -> int | None:

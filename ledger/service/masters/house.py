@@ -9,8 +9,9 @@ from zoneinfo import ZoneInfo, available_timezones
 from msgspec.structs import replace
 
 from ledger.domain.amounts.money import digits_of, digits_told
-from ledger.domain.entries import House
+from ledger.domain.entries import Entry, House
 from ledger.domain.masters.doubts import read_doubts
+from ledger.domain.rules.always.times import clock
 from ledger.errors import InputError, StorageError, visible
 from ledger.service.desk.act import at_desk, desk_on
 from ledger.service.desk.book import Book, Clock, How, Recorded, wall_clock
@@ -131,7 +132,20 @@ def house(
             keep_months=months if months is not None else old.keep_months,
             web=desk.words.read(lambda: _web(web), None) if web else old.web,
         )
-        return desk.record(facts)
+        done = desk.record(facts)
+        counts = max(
+            queries.entries_of_kind(desk.connection, House), key=lambda entry: entry.position
+        )
+        later = () if counts.seq == done.seq else (_counts_not(counts),)
+        return replace(done, remarks=(*done.remarks, *later))
+
+
+def _counts_not(later: Entry[House]) -> tuple[str, str]:
+    return (
+        f"The book goes on by what entry {later.seq} says of the house, which is of a later time, "
+        f"{clock(later.draft.happened)}.",
+        "If this is to count, enter it again without --at.",
+    )
 
 
 def _house(

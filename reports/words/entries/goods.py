@@ -101,14 +101,23 @@ def complaint(facts: Complaint) -> Parts:
     return (
         facts.symptom,
         before("from", facts.party),
-        before("opened", facts.opened),
+        _unless_said("opened", facts.opened),
         before("stored", facts.stored),
-        before("mixed", facts.mixed),
+        _unless_said("mixed", facts.mixed),
         facts.words,
         before("photo", facts.photo),
         facts.photo_sha256 and f"its hash {facts.photo_sha256[:12]}…",
         f"to be answered in {facts.answer_days} d" if facts.answer_days is not None else None,
     )
+
+
+def _unless_said(word: str, told: str | None) -> str | None:
+    """Return what was told with the word before it, unless it says the word itself.
+
+    >>> _unless_said("opened", "2026-06-01"), _unless_said("opened", "not opened")
+    ('opened 2026-06-01', 'not opened')
+    """
+    return told if told and word in told.casefold().split() else before(word, told)
 
 
 def answer(facts: Answer) -> Parts:

@@ -64,3 +64,26 @@ def test_text_that_cannot_be_kept_is_refused(text: str, problem: tuple[str, str]
     with pytest.raises(InputError) as raised:
         read_text(text, "note")
     assert raised.value.problems == (problem,)
+
+
+@pytest.mark.parametrize(
+    ("text", "problem"),
+    [
+        ("", ("The words are missing.", "Say them.")),
+        (
+            "x" * (LONGEST_TEXT + 1),
+            (
+                "The words have 2001 characters; at most 2000 are kept.",
+                "Say it in fewer words, or in several notes.",
+            ),
+        ),
+        (
+            "left\u202eright",
+            ("The words hold the invisible character U+202E.", "Type it again without it."),
+        ),
+    ],
+)
+def test_of_many_words_it_is_told_as_of_many(text: str, problem: tuple[str, str]) -> None:
+    with pytest.raises(InputError) as raised:
+        read_text(text, "words")
+    assert raised.value.problems == (problem,)

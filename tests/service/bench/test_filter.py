@@ -72,3 +72,12 @@ def test_a_second_pass_is_counted_by_the_book(bench: Keeper) -> None:
     for number, volume in enumerate(["410mL", "400mL"], start=1):
         made = bench.do("filter", lot="OE-001-5", medium="paper", volume_out=volume)
         assert facts_to_plain(made.entry.facts)["pass_no"] == number
+
+
+def test_what_is_proposed_of_an_entry_names_it_and_can_be_done(bench: Keeper) -> None:
+    done = bench.do("filter", lot="OE-001-5", medium="unsaid", volume_out="400mL")
+    told = dict(done.remarks)
+    assert told["What it ran through is not said, so no cause of haze can be sought in it."] == (
+        f'Say it with: pottle correct {done.seq} --set medium=paper --because "left unsaid"'
+    )
+    bench.do("correct", entry=str(done.seq), changes="medium=paper", because="left unsaid")

@@ -58,3 +58,21 @@ def test_a_correction_that_changes_nothing_that_stands_on_it_says_nothing(
     )
     done = keeper.do("correct", entry=str(receipt), changes="cost=50.00", because="misread")
     assert done.remarks == ()
+
+
+def test_many_lots_that_are_others_now_are_told_as_one(sqlite_keeper: Keeper) -> None:
+    keeper = sqlite_keeper
+    spirit = keeper.do("receive", material="spirit", amount="5L", abv="96")
+    lots = [keeper.opens("start", product="Blend", kind="blend", target="1L") for _ in range(4)]
+    for lot in lots:
+        keeper.do("add", lot=lot, source=spirit.code, amount="500mL")
+        keeper.do("send", lot=lot, amount="10mL", moved_as="sample", because="to taste")
+    strength = {"changes": "abv=70", "because": "misread"}
+    done = keeper.do("correct", entry=str(spirit.seq), **strength)
+    assert done.remarks == (
+        (
+            "What is in 4 lots is another by the book now, and each was released, labelled or "
+            f"sent out: {lots[0]} to {lots[-1]}.",
+            f"Decide about each anew, as with: pottle hold {lots[0]}",
+        ),
+    )

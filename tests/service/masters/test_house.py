@@ -40,6 +40,18 @@ def test_all_that_is_wrong_is_told_at_once_and_no_book_is_made(tmp_path: Path) -
     assert not where.exists()
 
 
+def test_what_is_of_an_earlier_time_than_what_counts_says_so(sqlite_keeper: Keeper) -> None:
+    done = sqlite_keeper.do("house", at="2026-03-01 10:00", country="IE")
+    assert done.remarks == (
+        (
+            "The book goes on by what entry 1 says of the house, which is of a later time, "
+            "2026-03-02 08:00.",
+            "If this is to count, enter it again without --at.",
+        ),
+    )
+    assert sqlite_keeper.do("house", country="IE").remarks == ()
+
+
 def test_a_country_is_told_by_its_two_letters(sqlite_keeper: Keeper) -> None:
     with pytest.raises(InputError) as raised:
         sqlite_keeper.do("house", country="Ireland")

@@ -115,7 +115,8 @@ class ChangesContract:
         assert raised.value.problems == (
             (
                 f"Entry {receipt} opened a lot that 1 other entry speaks of.",
-                "Strike those first, or correct this entry instead: pottle correct ...",
+                "Strike those first, or correct this one instead: pottle correct "
+                f'{receipt} --set FIELD=VALUE --because "WHY"',
             ),
         )
 

@@ -6,7 +6,7 @@ entry. Refuses: striking what others stand on, and the house.
 
 from collections.abc import Iterator
 
-from ledger.domain.entries import Draft, Forget, House, Plan, Strike
+from ledger.domain.entries import Draft, Entry, Forget, House, Plan, Strike
 from ledger.domain.lots.scene import Scene
 from ledger.domain.masters.parties import is_forgotten
 from ledger.domain.rules.finding import Finding, Rule, impossible, needs_reason
@@ -40,21 +40,21 @@ def stays_what_it_is(draft: Draft, scene: Scene) -> Iterator[Finding]:
             "correction",
             f"Entry {was.seq} is of the kind {was.kind}, so it cannot become one of the kind "
             f"{draft.facts.KIND}.",
-            "Strike it and record what really happened: pottle strike ...",
+            f"Strike it, then record what really happened: {_strike(was)}",
         )
     if draft.lot != was.draft.lot:
         yield impossible(
             "correction",
             f"Entry {was.seq} is about {was.draft.lot or 'no lot'}, so it cannot be moved to "
             f"{draft.lot or 'no lot'}.",
-            "Strike it and record it about the right lot: pottle strike ...",
+            f"Strike it, then record it about the right lot: {_strike(was)}",
         )
     elif draft.opens != was.draft.opens:
         opened = was.draft.opens.code if was.draft.opens else "no lot"
         yield impossible(
             "correction",
             f"Entry {was.seq} opens {opened}, and what corrects it must open the same.",
-            "Strike it and record what really happened: pottle strike ...",
+            f"Strike it, then record what really happened: {_strike(was)}",
         )
 
 
@@ -75,7 +75,8 @@ def nothing_stands_on_it(draft: Draft, scene: Scene) -> Iterator[Finding]:
             "strike",
             f"Entry {draft.corrects} opened a lot that {scene.uses_of_opened} other "
             f"{'entry speaks' if scene.uses_of_opened == 1 else 'entries speak'} of.",
-            "Strike those first, or correct this entry instead: pottle correct ...",
+            "Strike those first, or correct this one instead: pottle correct "
+            f'{draft.corrects} --set FIELD=VALUE --because "WHY"',
         )
 
 
@@ -86,7 +87,7 @@ def house_stays(draft: Draft, scene: Scene) -> Iterator[Finding]:
         yield impossible(
             "strike",
             f"Entry {was.seq} says whose book this is, so it cannot be struck.",
-            f"Correct it instead: pottle correct {was.seq} ...",
+            f'Correct it instead: pottle correct {was.seq} --set FIELD=VALUE --because "WHY"',
         )
 
 
@@ -98,7 +99,7 @@ def plans_stay(draft: Draft, scene: Scene) -> Iterator[Finding]:
             "correction",
             f"Entry {was.seq} plans a trial, and the order and the marks of its jars are drawn "
             "from what it says, so it cannot be corrected.",
-            f"Strike it and plan the trial under another name: pottle strike {was.seq} ...",
+            f"Strike it, then plan the trial under another name: {_strike(was)}",
         )
 
 
@@ -118,6 +119,10 @@ def forgetting_stays(draft: Draft, scene: Scene) -> Iterator[Finding]:
             f"What entry {was.seq} told of was forgotten, so it cannot be corrected.",
             "If they are to be in the book again, tell them anew: pottle party add ...",
         )
+
+
+def _strike(was: Entry) -> str:
+    return f'pottle strike {was.seq} --because "WHY"'
 
 
 RULES: tuple[Rule, ...] = (

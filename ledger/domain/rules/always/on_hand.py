@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from decimal import Decimal
 
 from ledger.domain.amounts.money import coins
-from ledger.domain.amounts.quantity import Measure, Quantity, reckoned, show, show_exactly
+from ledger.domain.amounts.quantity import Measure, Quantity, reckoned, show, show_alike
 from ledger.domain.entries import (
     Add,
     Bottle,
@@ -100,10 +100,10 @@ def enough_on_hand(draft: Draft, scene: Scene) -> Iterator[Finding]:
         if given_in.get(state.code, state.measure) is not state.measure:
             continue
         if wanted > max(state.on_hand, 0) and not _as_shown(state, wanted):
+            asked, there = show_alike(state.measure, wanted, state.on_hand)
             yield needs_reason(
                 "on hand",
-                f"{show_exactly(wanted, state.measure)} is more than is there of {state.code}: "
-                f"the book says {show_exactly(state.on_hand, state.measure)}.",
+                f"{asked} is more than is there of {state.code}: the book says {there}.",
                 "Check the lot and the amount; if it is so, say why with --because.",
             )
 

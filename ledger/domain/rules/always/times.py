@@ -23,7 +23,7 @@ from ledger.domain.entries import (
 from ledger.domain.entries.choices import Precision
 from ledger.domain.lots.scene import Scene
 from ledger.domain.lots.state import LotState, open_rest, opener
-from ledger.domain.rules.finding import Finding, Rule, impossible, remark
+from ledger.domain.rules.finding import THIS_ENTRY, Finding, Rule, impossible, remark
 
 CLOCK_SLACK = timedelta(minutes=2)
 """How far two clocks at one bench may differ."""
@@ -160,8 +160,8 @@ def received_in_date(draft: Draft, _scene: Scene) -> Iterator[Finding]:
         yield remark(
             "past date",
             f"It was best before {facts.best_before}; it came on {day}.",
-            "Check the label; send it back, or put the date right: pottle correct ENTRY --set "
-            "best_before=DATE",
+            "Check the label; send it back, or put the date right: pottle correct "
+            f'{THIS_ENTRY} --set best_before=DATE --because "misread"',
         )
 
 
@@ -172,7 +172,8 @@ def made_to_keep(draft: Draft, _scene: Scene) -> Iterator[Finding]:
         yield remark(
             "past date",
             f"It would be best before {facts.best_before}, and it is made on {day}.",
-            "Put the date right: pottle correct ENTRY --set best_before=DATE",
+            f"Put the date right: pottle correct {THIS_ENTRY} --set best_before=DATE --because "
+            '"misread"',
         )
 
 

@@ -22,7 +22,7 @@ from ledger.domain.lots.scene import Scene
 from ledger.domain.lots.state import latest, name
 from ledger.domain.rules.always.volumes import is_well_over
 from ledger.domain.rules.figures import degrees
-from ledger.domain.rules.finding import Finding, Rule, asks, remark
+from ledger.domain.rules.finding import THIS_ENTRY, Finding, Rule, asks, remark
 
 WARMER_MDEGC = 5_000
 """How much a liquid may warm on the way to the filter (common practice, no source)."""
@@ -147,7 +147,7 @@ def medium_is_said(draft: Draft, _scene: Scene) -> Iterator[Finding]:
         yield remark(
             "medium",
             "What it ran through is not said, so no cause of haze can be sought in it.",
-            "Say it with: pottle correct ENTRY --set medium=paper",
+            f'Say it with: pottle correct {THIS_ENTRY} --set medium=paper --because "left unsaid"',
         )
 
 

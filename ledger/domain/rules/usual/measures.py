@@ -14,7 +14,7 @@ from ledger.domain.lots.scene import Scene
 from ledger.domain.lots.state import latest
 from ledger.domain.rules.always.volumes import is_well_over
 from ledger.domain.rules.figures import degrees
-from ledger.domain.rules.finding import Finding, Rule, asks, remark
+from ledger.domain.rules.finding import THIS_ENTRY, Finding, Rule, asks, remark
 
 READ_AT_MDEGC = 20_000
 """The temperature at which volumes of spirit are read (OIML R 22: reference temperature 20 °C)."""
@@ -119,7 +119,8 @@ def same_gallon(draft: Draft, scene: Scene) -> Iterator[Finding]:
             "gallon",
             f"{facts.target.written} is a number of {GALLONS[got]}, but the basis of "
             f"{formula.code}, {formula.basis.written}, is one of {GALLONS[meant]}.",
-            "Check which gallon is meant; strike the start if it is wrong: pottle strike ...",
+            "Check which gallon is meant; if it is wrong, strike the start: pottle strike "
+            f'{THIS_ENTRY} --because "the other gallon"',
         )
 
 

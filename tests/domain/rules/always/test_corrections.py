@@ -73,7 +73,7 @@ CORRECTIONS = [
         scene(corrected=OLD),
         wrong(
             "Entry 5 is of the kind add, so it cannot become one of the kind rest.",
-            "Strike it and record what really happened: pottle strike ...",
+            'Strike it, then record what really happened: pottle strike 5 --because "WHY"',
         ),
     ),
     Case(
@@ -82,7 +82,7 @@ CORRECTIONS = [
         scene(corrected=OLD),
         wrong(
             "Entry 5 is about E-1, so it cannot be moved to E-2.",
-            "Strike it and record it about the right lot: pottle strike ...",
+            'Strike it, then record it about the right lot: pottle strike 5 --because "WHY"',
         ),
     ),
     Case(
@@ -91,7 +91,7 @@ CORRECTIONS = [
         scene(corrected=entry(make(Note), 5, lot=None)),
         wrong(
             "Entry 5 is about no lot, so it cannot be moved to E-1.",
-            "Strike it and record it about the right lot: pottle strike ...",
+            'Strike it, then record it about the right lot: pottle strike 5 --because "WHY"',
         ),
     ),
     Case(
@@ -100,7 +100,7 @@ CORRECTIONS = [
         scene(corrected=entry(make(Note), 5)),
         wrong(
             "Entry 5 is about E-1, so it cannot be moved to no lot.",
-            "Strike it and record it about the right lot: pottle strike ...",
+            'Strike it, then record it about the right lot: pottle strike 5 --because "WHY"',
         ),
     ),
     Case(
@@ -114,7 +114,7 @@ CORRECTIONS = [
         scene(corrected=STARTED),
         wrong(
             "Entry 5 opens E-1, and what corrects it must open the same.",
-            "Strike it and record what really happened: pottle strike ...",
+            'Strike it, then record what really happened: pottle strike 5 --because "WHY"',
         ),
     ),
     Case(
@@ -123,7 +123,7 @@ CORRECTIONS = [
         scene(corrected=OLD),
         wrong(
             "Entry 5 opens no lot, and what corrects it must open the same.",
-            "Strike it and record what really happened: pottle strike ...",
+            'Strike it, then record what really happened: pottle strike 5 --because "WHY"',
         ),
     ),
 ]
@@ -132,7 +132,8 @@ CORRECTIONS = [
 def stands(others: str) -> Any:
     return wrong(
         f"Entry 5 opened a lot that {others} of.",
-        "Strike those first, or correct this entry instead: pottle correct ...",
+        "Strike those first, or correct this one instead: pottle correct 5 --set FIELD=VALUE "
+        '--because "WHY"',
         "strike",
     )
 
@@ -167,7 +168,7 @@ STRIKES = [
         scene(corrected=entry(make(House), 1, lot=None)),
         wrong(
             "Entry 1 says whose book this is, so it cannot be struck.",
-            "Correct it instead: pottle correct 1 ...",
+            'Correct it instead: pottle correct 1 --set FIELD=VALUE --because "WHY"',
             "strike",
         ),
     ),

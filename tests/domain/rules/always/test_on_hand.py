@@ -258,9 +258,7 @@ def test_a_reckoned_volume_may_be_taken_as_far_as_it_is_told(
     made = add(ml(taken_ml), "S-1")
     found = list(amounts.enough_on_hand(made, scene(lot(), source)))
     assert [finding.what for finding in found] == (
-        [f"{taken_ml / 1000} L is more than is there of S-1: the book says 3746.512 mL."]
-        if asks
-        else []
+        [f"{taken_ml} mL is more than is there of S-1: the book says 3746.512 mL."] if asks else []
     )
 
 

@@ -251,7 +251,7 @@ DATED = [
             "past date",
             "It was best before 2026-03-01; it came on 2026-03-02.",
             "Check the label; send it back, or put the date right: pottle correct ENTRY --set "
-            "best_before=DATE",
+            'best_before=DATE --because "misread"',
         ),
     ),
     *(
@@ -263,7 +263,8 @@ DATED = [
                 HM,
                 "past date",
                 "It would be best before 2026-03-01, and it is made on 2026-03-02.",
-                "Put the date right: pottle correct ENTRY --set best_before=DATE",
+                "Put the date right: pottle correct ENTRY --set best_before=DATE --because "
+                '"misread"',
             ),
         )
         for facts in (

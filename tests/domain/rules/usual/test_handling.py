@@ -173,7 +173,7 @@ MEDIA = [
         hm(
             "medium",
             "What it ran through is not said, so no cause of haze can be sought in it.",
-            "Say it with: pottle correct ENTRY --set medium=paper",
+            'Say it with: pottle correct ENTRY --set medium=paper --because "left unsaid"',
         ),
     ),
     Case("a medium", draft(make(Filter, medium="paper", pass_no=2)), scene(lot())),

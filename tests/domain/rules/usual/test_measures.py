@@ -164,7 +164,8 @@ def slip(got: tuple[str, str], basis: tuple[str, str]) -> list[Finding]:
         "gallon",
         f"{got[0]} is a number of {got[1]}, but the basis of orange, {basis[0]}, is one of "
         f"{basis[1]}.",
-        "Check which gallon is meant; strike the start if it is wrong: pottle strike ...",
+        "Check which gallon is meant; if it is wrong, strike the start: pottle strike ENTRY "
+        '--because "the other gallon"',
     )
 
 
