@@ -13,14 +13,21 @@ from pypdfium2 import raw
 from tests.answers.drawn import marks
 
 NAME_ROOM = 64
+CORNERED = range(6, 13)
+"""Strokes of a shape whose corners are told; of others the box around them tells enough."""
 
 
 def ink_of(pdf: bytes) -> str:
-    """Return the chapters of a paper and every mark, a line each, in the order of drawing."""
+    """Return what a paper says of itself, its chapters, and every mark in the order of drawing."""
     with pdfium.PdfDocument(pdf) as document:
         chapters = [f"{'  ' * item.level}{item.get_title()}" for item in document.get_toc()]
+        about = [
+            f"{name}: {text}"
+            for name, text in document.get_metadata_dict().items()
+            if text and not name.endswith("Date")
+        ]
     inked = [f"{line}{'' if mark is None else _style(mark)}" for line, mark in marks(pdf)]
-    return "".join(f"{line}\n" for line in (*chapters, *inked))
+    return "".join(f"{line}\n" for line in (*about, *chapters, *inked))
 
 
 def _style(mark: "pdfium.PdfObject") -> str:
@@ -47,12 +54,21 @@ def _path(mark: "pdfium.PdfObject") -> str:
     fill, stroke, width = ctypes.c_int(), ctypes.c_int(), ctypes.c_float()
     raw.FPDFPath_GetDrawMode(mark, fill, stroke)
     raw.FPDFPageObj_GetStrokeWidth(mark, width)
-    told = [f"{raw.FPDFPath_CountSegments(mark)} strokes"]
+    count = raw.FPDFPath_CountSegments(mark)
+    told = [f"{count} strokes{_corners(mark, count) if count in CORNERED else ''}"]
     if fill.value:
         told.append(f"filled {_colour(mark, raw.FPDFPageObj_GetFillColor)}")
     if stroke.value:
         told.append(f"{width.value:.2f} thick {_colour(mark, raw.FPDFPageObj_GetStrokeColor)}")
     return ", ".join(told)
+
+
+def _corners(mark: "pdfium.PdfObject", count: int) -> str:
+    told, across, up = [], ctypes.c_float(), ctypes.c_float()
+    for number in range(count):
+        raw.FPDFPathSegment_GetPoint(raw.FPDFPath_GetPathSegment(mark, number), across, up)
+        told.append(f"{across.value:.2f} {up.value:.2f}")
+    return f" ({', '.join(told)})"
 
 
 def _colour(mark: "pdfium.PdfObject", of: Callable[..., int]) -> str:

@@ -10,6 +10,7 @@ from reports.pdf.goods.label_block import (
     LEAST_US,
     leasts_of,
     shorter,
+    upper_blocks,
     volume_face,
 )
 from reports.pdf.kit.fonts import REGULAR, register
@@ -34,6 +35,12 @@ def test_the_figures_of_the_volume_are_as_high_as_the_law_asks_for(least_mm: flo
     """Directive 76/211/EEC, Annex I, 3.1 (label_law.csv)."""
     size = volume_face(replace(LABEL, figures_mm=least_mm)).size
     assert least_mm <= size * CAP_HEIGHT / mm < least_mm + 0.1
+
+
+def test_dates_break_between_each_other_and_never_within() -> None:
+    told = replace(LABEL, best_before="Best before Mar 1, 2027", made_on="made 1 Mar 2026")
+    (dates,) = [block.text for block in upper_blocks(told) if block.name == "dates"]
+    assert dates.replace("\N{NO-BREAK SPACE}", "_") == ("Best_before_Mar_1, 2027, made_1_Mar_2026")
 
 
 def test_what_a_label_declares_is_cut_from_its_end_to_its_least() -> None:

@@ -1,10 +1,20 @@
 """The head of a paper: the house, the kind of paper, the lot and what it is."""
 
+from io import BytesIO
+
+from msgspec.structs import replace
+
 from reports.kit.frame import Heading
+from reports.pdf.kit.boxed import boxed
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.head import paper_head, sentences
 from reports.pdf.kit.marks import Rule, Symbol, Words
+from reports.pdf.kit.page import INNER, write_paper
+from reports.pdf.kit.rows import Column, Piece, paragraphs, table
+from reports.pdf.kit.styles import GUTTER, NOTE, VALUE
+from tests.golden import check_golden
 from tests.reports.pdf.examples import FRAME
+from tests.reports.pdf.ink import ink_of
 
 
 def test_the_house_stands_first_and_a_rule_below_all() -> None:
@@ -21,6 +31,33 @@ def test_the_house_stands_first_and_a_rule_below_all() -> None:
     assert [mark.y for mark in words] == sorted(mark.y for mark in words)
     assert isinstance(marks[-1], Rule)
     assert marks[-1].y > words[-1].y
+
+
+def test_every_mark_of_the_parts_of_papers_stands_where_it_stood() -> None:
+    """A head without address or symbol, one with both; boxes, rows and words without a shape."""
+    register()
+    long = "Words that go on in a further line since they are many. " * 4
+    columns = (Column("lot", 100), Column("amount", INNER + GUTTER - 100, "right"))
+    rows = [
+        [(Piece("OE-001-5", VALUE), Piece(long, NOTE)), (Piece("418 mL", struck=True),)],
+        [(Piece("試験 of x", struck=True),), ()],
+        [(), (Piece(long, struck=True),)],
+    ]
+    sections = [
+        paper_head(replace(FRAME, house_address=None), Heading("Drill", "E1", "Lemon")),
+        paper_head(FRAME, Heading("Batch record", "E26-014-7", "Lemon 試", symbol="E26")),
+        boxed("Cautions", ["One.", long]),
+        boxed("None", []),
+        table("Rows", columns, rows),
+        table("None", columns, []),
+        paragraphs([long, "Short."], NOTE),
+        *sentences(["Set them aside.", long]),
+        *sentences(["Set apart."], VALUE),
+    ]
+    out = BytesIO()
+    heading = Heading("Kind", "E26-014-7 " * 9, "Lemon " * 40, "on hold", across="DRILL")
+    write_paper(out, FRAME, heading, sections, sections[:1])
+    check_golden("ink/parts.txt", ink_of(out.getvalue()))
 
 
 def test_a_lot_has_its_symbol_beside_its_name() -> None:
