@@ -1,25 +1,23 @@
-"""The books that are asked: a season, a story of rare things, small batches, old and random books.
+"""The books that are asked: a demonstration, rare things, small batches, old and random books.
 
 Guarantees: each is the same wherever and whenever it is made, so that all that it answers can be
 kept to the letter.
 """
 
-import os
 import shlex
 import shutil
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
 from dataclasses import dataclass, field
-from datetime import datetime
 from pathlib import Path
 
 from tests.answers.asked import asked
 from tests.answers.clock import kept_time
-from tests.answers.said import Said, run
+from tests.answers.said import Said, in_folder, run
 from tests.answers.story import told
 from tests.batch_papers import keep_batch
 from tests.cli.shell import Shell
 from tests.conftest import new_keeper
+from tests.demonstration import AFTER_SEASON, Demonstration
 from tests.formula_texts import line, orange, step
 from tests.keeper import LATER, MORNING, Keeper, SetClock
 from tests.model.books import played
@@ -29,8 +27,6 @@ from tests.service.bench.makings import essence, oil_lots
 from tests.service.orange import make_orange
 
 STORY = Path(__file__).with_name("told.txt")
-AFTER_SEASON = datetime.fromisoformat("2026-10-06T15:00:00+00:00")
-"""The day on which the season of the demonstration ends, as its files have it."""
 AT = "pottle.db"
 FORMULA = orange(
     "240mL",
@@ -84,17 +80,6 @@ class Held:
                     yield from run(self.shell, words).lines()
 
 
-@contextmanager
-def in_folder(folder: Path) -> Iterator[None]:
-    """Work in a folder."""
-    before = Path.cwd()
-    os.chdir(folder)
-    try:
-        yield
-    finally:
-        os.chdir(before)
-
-
 def held(name: str, folder: Path) -> Held:
     """Make a book in an empty folder."""
     clock = SetClock(MORNING)
@@ -105,10 +90,12 @@ def held(name: str, folder: Path) -> Held:
     return book
 
 
-def _demonstration(book: Held) -> None:
-    book.clock.now = AFTER_SEASON
-    book.said.append(run(book.shell, ("demo", ".")))
-    book.shell.by = "NM"
+def season(made: Demonstration, folder: Path) -> Held:
+    """Return the demonstration, which was put into a folder."""
+    book = Held(folder, Shell(Path(AT), "NM"), SetClock(AFTER_SEASON), made.said)
+    with in_folder(folder), kept_time(book.clock):
+        book.asked += asked("season", book.shell)
+    return book
 
 
 def _story(book: Held) -> None:
@@ -146,7 +133,6 @@ def _trial(keeper: Keeper) -> None:
 
 
 MAKERS: dict[str, Callable[[Held], None]] = {
-    "season": _demonstration,
     "story": _story,
     "full": _kept(fill_every_table),
     "batch": _kept(lambda keeper: keep_batch(keeper, Path())),
@@ -157,4 +143,4 @@ MAKERS: dict[str, Callable[[Held], None]] = {
     **{f"version {book.version}": _old(book) for book in OLD_BOOKS[:3]},
 }
 """Every book by its name."""
-SMALL = tuple(name for name in MAKERS if name not in ("season", "story"))
+SMALL = tuple(name for name in MAKERS if name != "story")

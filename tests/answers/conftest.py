@@ -2,12 +2,15 @@
 
 import pytest
 
+from tests.answers import books
 from tests.answers.books import SMALL, Held, held
+from tests.demonstration import demonstration
 
 
 @pytest.fixture(scope="session")
 def season(tmp_path_factory: pytest.TempPathFactory) -> Held:
-    return held("season", tmp_path_factory.mktemp("season"))
+    folder = tmp_path_factory.mktemp("season")
+    return books.season(demonstration(tmp_path_factory, folder), folder)
 
 
 @pytest.fixture(scope="session")

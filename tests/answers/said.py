@@ -5,9 +5,11 @@ its place, of other files their text. Refuses: the text of books and of copies o
 a drill took.
 """
 
+import os
 import re
 import shlex
 from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -42,6 +44,17 @@ class Said:
         if self.answer.exit_code:
             yield f"(exit code {self.answer.exit_code})"
         yield from self.made
+
+
+@contextmanager
+def in_folder(folder: Path) -> Iterator[None]:
+    """Work in a folder."""
+    before = Path.cwd()
+    os.chdir(folder)
+    try:
+        yield
+    finally:
+        os.chdir(before)
 
 
 def run(shell: Shell, words: Sequence[str]) -> Said:

@@ -2,9 +2,6 @@
 
 import csv
 import json
-import os
-import subprocess
-import sys
 import tomllib
 from dataclasses import dataclass
 from pathlib import Path
@@ -14,15 +11,16 @@ import pytest
 from cli.kit.call import Call
 from cli.screens.copies import demo as screen
 from cli.screens.copies.demo import season_folder
+from ledger.errors import InputError
 from ledger.service.causes.suspects import suspects
 from ledger.service.copies import season
 from ledger.service.desk.book import Book, open_book, wall_clock
 from ledger.service.desk.clock import now_at_home
 from tests.cli.schemas import faults, verb_of
-from tests.cli.shell import Shell
+from tests.cli.shell import Answer, Shell
+from tests.demonstration import demonstration
 from tests.golden import check_golden
 
-ROOT = Path(__file__).parents[3]
 LEAD = "A lead, not yet evidence: "
 END = "2026-10-06"
 """The day on which the season's files end."""
@@ -36,28 +34,19 @@ class Played:
     """A demonstration that was played, and what it said."""
 
     folder: Path
-    out: str
-    err: str
+    answer: Answer
 
-
-def demo(folder: Path, *options: str) -> subprocess.CompletedProcess[str]:
-    env = {name: value for name, value in os.environ.items() if not name.startswith("POTTLE")}
-    return subprocess.run(
-        [sys.executable, "-m", "cli.program", "demo", str(folder), "--today", END, *options],
-        cwd=ROOT,
-        env=env,
-        capture_output=True,
-        text=True,
-        check=False,
-    )
+    @property
+    def out(self) -> str:
+        return self.answer.out
 
 
 @pytest.fixture(scope="module")
 def played(tmp_path_factory: pytest.TempPathFactory) -> Played:
-    folder = tmp_path_factory.mktemp("demo") / "made"
-    done = demo(folder)
-    assert done.returncode == 0, done.stderr
-    return Played(folder, done.stdout, done.stderr)
+    """It was played in its folder, on the last day of its files; places are told from there."""
+    folder = tmp_path_factory.mktemp("demo")
+    (said,) = demonstration(tmp_path_factory, folder).said
+    return Played(folder, said.answer)
 
 
 def test_it_makes_a_book_and_two_papers_and_says_where(played: Played) -> None:
@@ -65,8 +54,8 @@ def test_it_makes_a_book_and_two_papers_and_says_where(played: Played) -> None:
     assert made >= {"pottle.db", "labels.pdf", "record.pdf"}
     for paper in ("labels.pdf", "record.pdf"):
         assert (played.folder / paper).read_bytes().startswith(b"%PDF-")
-        assert str(played.folder / paper) in played.out
-    assert played.err == ""
+        assert f" at {paper}" in played.out
+    assert (played.answer.exit_code, played.answer.err) == (0, "")
     assert "is an invented maker" in played.out
 
 
@@ -104,14 +93,14 @@ def test_its_book_verifies_and_goes_on(played: Played) -> None:
     found = book.run("verify", "--json").json
     assert (found["ok"], found["findings"]) == (True, [])
     assert f"{found['entries']} entries, verified" in played.out
-    assert played.out.splitlines()[-1] == f"Next: pottle --ledger {book.book} stock"
+    assert played.out.splitlines()[-1] == "Next: pottle --ledger pottle.db stock"
 
 
 def test_a_second_run_leaves_the_first_as_it_is(played: Played) -> None:
     before = {path.name: path.read_bytes() for path in played.folder.glob("*.pdf")}
-    again = demo(played.folder)
-    assert (again.returncode, again.stdout) == (5, "")
-    assert again.stderr.splitlines() == [
+    again = Shell(played.folder / "pottle.db").run("demo", str(played.folder), "--today", END)
+    assert (again.exit_code, again.out) == (5, "")
+    assert again.complaints == [
         f"There is a file {played.folder / 'labels.pdf'} already; it was left as it is.",
         "  Give another folder: pottle demo FOLDER",
     ]
@@ -144,6 +133,18 @@ def test_it_answers_as_json(
     assert found["trace"]["code"] == found["code"]
     assert found["common_codes"] == found["shown_codes"]
     assert set(found["shown_codes"]) <= {node["code"] for node in found["trace"]["nodes"]}
+
+
+@pytest.mark.parametrize(("today", "ends"), [(END, END), ("2028-03-05", "2028-02-29")])
+def test_it_ends_in_the_week_before_the_day_that_is_named(
+    today: str, ends: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def played_until(_call: Call, told: season.Season, _where: Path) -> None:
+        raise InputError(f"It ends on {told.rows[-1].typed.date()}.", "Look there.")
+
+    monkeypatch.setattr(screen, "play_into", played_until)
+    done = Shell(tmp_path / "none.db").run("demo", str(tmp_path / "made"), "--today", today)
+    assert done.complaints[0] == f"It ends on {ends}."
 
 
 ASKED: tuple[str, ...] = (

@@ -1,82 +1,72 @@
-"""The demo season, played into a real book, tells all that it is there to tell."""
+"""The demo season, played into a real book, is a book as it is really kept."""
 
 import re
 from calendar import month_name
 from collections import Counter
-from collections.abc import Iterator
 from datetime import timedelta
+from pathlib import Path
 
-import pytest
 from msgspec.structs import asdict
 from sqlalchemy import text
 
 from ledger.domain.entries import (
     Add,
     Clean,
-    Complaint,
     Deviation,
+    Entry,
     Look,
+    Material,
+    Receipt,
     Start,
 )
 from ledger.domain.entries.choices import AddedAs, LotType, MaterialKind, Origin, ProductKind
 from ledger.domain.lots.lot import Lot
 from ledger.domain.lots.state import in_brief
-from ledger.errors import FindingError
 from ledger.service.account.state import lot_state
-from ledger.service.causes.compare import compare
-from ledger.service.causes.outcome import JarState
-from ledger.service.causes.redrawn import root_faults
-from ledger.service.causes.suspects import suspects
-from ledger.service.copies.season import (
-    Played,
-    read_season,
-)
-from ledger.service.desk.book import Book, How
+from ledger.service.desk.book import Book
 from ledger.service.desk.doubted import doubted, is_asked
 from ledger.service.evidence.verify import verify
 from ledger.service.glass.scores import scores
 from ledger.service.lots.journal import entries_of_kind, journal
-from ledger.service.lots.shares import traced
 from ledger.service.lots.stock import stock
-from ledger.service.lots.trace import Way, trace
-from ledger.service.recall.standing import recall_of
-from ledger.service.verdicts.judge import judge
+from ledger.service.masters.material import materials
 from ledger.store.read import amounts, queries
-from reports.words.lots.trace import describe, traced_lines
-from reports.words.recall.standing import (
-    accounted_line,
-    balance_line,
-    balance_rows,
-    call_lines,
-    course,
-    lot_rows,
-    lots_made,
-    next_line,
-)
-from tests.golden import check_golden
+from tests.demonstration import Demonstration
 from tests.model.agree import disagreements
-from tests.service.copies.season_played import FOLDER, STORY, in_force, played_season, received
+
+FOLDER = Path(__file__).parents[3] / "sample_data" / "season"
 
 
-@pytest.fixture(scope="module")
-def season(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[Book, Played]]:
-    with played_season(tmp_path_factory.mktemp("season") / "book.db") as told:
-        yield told
+def in_force(book: Book) -> list[Entry]:
+    """Return the entries that nothing corrects or strikes."""
+    return [
+        said.entry
+        for said in journal(book).said
+        if said.corrected_by is None and said.entry.kind != "strike"
+    ]
 
 
-def test_the_season_verifies(season: tuple[Book, Played]) -> None:
+def received(book: Book, sort: MaterialKind) -> list[Material]:
+    """Return the material of each delivery of a kind of material."""
+    known = {material.code: material for material in materials(book)}
+    facts = (entry.facts for entry in entries_of_kind(book, Receipt))
+    codes = (item.material for item in facts if isinstance(item, Receipt))
+    return [known[code] for code in codes if known[code].sort is sort]
+
+
+def test_the_season_verifies(season: tuple[Book, Demonstration]) -> None:
     audit = verify(season[0])
     assert audit.faults == ()
     assert audit.entries == len(journal(season[0]).said)
 
 
 def test_trace_contents_cost_and_stock_tell_one_story_of_every_lot(
-    season: tuple[Book, Played],
+    season: tuple[Book, Demonstration],
 ) -> None:
     assert list(disagreements(season[0])) == []
 
 
-def test_it_has_the_materials_of_a_real_shelf(season: tuple[Book, Played]) -> None:
+def test_it_has_the_materials_of_a_real_shelf(season: tuple[Book, Demonstration]) -> None:
     book, _ = season
     assert len({oil.code for oil in received(book, MaterialKind.OIL)}) >= 6
     assert len({oil.how_obtained for oil in received(book, MaterialKind.OIL)}) >= 2
@@ -84,14 +74,14 @@ def test_it_has_the_materials_of_a_real_shelf(season: tuple[Book, Played]) -> No
     assert len(received(book, MaterialKind.CLARIFIER)) >= 2
 
 
-def test_it_makes_essences_and_syrups(season: tuple[Book, Played]) -> None:
+def test_it_makes_essences_and_syrups(season: tuple[Book, Demonstration]) -> None:
     facts = (entry.facts for entry in entries_of_kind(season[0], Start))
     kinds = Counter(item.product_kind for item in facts if isinstance(item, Start))
     assert kinds[ProductKind.ESSENCE] >= 12
     assert kinds[ProductKind.SYRUP] >= 20
 
 
-def test_its_syrups_have_both_doses(season: tuple[Book, Played]) -> None:
+def test_its_syrups_have_both_doses(season: tuple[Book, Demonstration]) -> None:
     """30 mL of essence to a litre and 30 mL to a US gallon (common practice, no source)."""
     book, _ = season
     starts = {entry.draft.lot: entry.facts for entry in entries_of_kind(book, Start)}
@@ -109,7 +99,7 @@ def test_its_syrups_have_both_doses(season: tuple[Book, Played]) -> None:
     assert doses[8] >= 5
 
 
-def test_it_has_what_a_book_that_is_really_kept_has(season: tuple[Book, Played]) -> None:
+def test_it_has_what_a_book_that_is_really_kept_has(season: tuple[Book, Demonstration]) -> None:
     book, _ = season
     said = journal(book).said
     changed = [item.entry for item in said if item.entry.draft.corrects is not None]
@@ -124,7 +114,7 @@ def test_it_has_what_a_book_that_is_really_kept_has(season: tuple[Book, Played])
 
 
 def test_entries_are_recorded_in_order_and_never_before_they_happened(
-    season: tuple[Book, Played],
+    season: tuple[Book, Demonstration],
 ) -> None:
     entries = [said.entry for said in journal(season[0]).said]
     assert [entry.seq for entry in entries] == list(range(1, len(entries) + 1))
@@ -134,45 +124,10 @@ def test_entries_are_recorded_in_order_and_never_before_they_happened(
     assert max(recorded) - min(recorded) > timedelta(days=200)
 
 
-def test_too_few_to_tell_comes_first_then_a_lead_then_the_trial_and_only_then_the_cause(
-    season: tuple[Book, Played],
-) -> None:
-    book, played = season
-    culprit = played.codes[read_season(FOLDER).story.culprit]
-    assert [*dict.fromkeys(STORY)] == [
-        ("judge", "too few", ()),
-        ("plan", "lead", (culprit,)),
-        ("judge", "cause", (culprit,)),
-    ]
-    # Of the syrups alone it is a lead to the end, and the trial of it is pointed at.
-    suspicion = suspects(book, complaints=True)
-    assert (suspicion.judgement.verdict, suspicion.tried_in) == ("lead", "cloudy orange")
-    assert suspicion.judgement.lead is not None
-    table = suspicion.judgement.lead.table
-    assert (table.failed_without, table.clear_with) == (0, 0)
-    assert (table.failed_with, table.clear_without) == (5, 4)
-
-
-def test_the_jars_of_the_trial_are_as_drawn_and_were_looked_at_by_one_who_did_not_make_them(
-    season: tuple[Book, Played],
-) -> None:
-    book, played = season
-    found = compare(book, "cloudy orange").outcome
-    assert found is not None
-    assert {jar.state for jar in found.jars} == {JarState.KEPT}
-    assert len(found.jars) == 12
-    assert not list(root_faults(book, found.planned))
-    jars = {jar.planned.code for jar in found.jars}
-    looks = [entry.draft for entry in entries_of_kind(book, Look) if entry.draft.lot in jars]
-    assert len(looks) == 24
-    assert {draft.by for draft in looks} == {"IN"}
-    assert played.codes["evening-1/1"] == found.jars[0].planned.code
-
-
 def test_no_look_in_force_contradicts_what_water_dissolves_and_one_was_put_right(
-    season: tuple[Book, Played],
+    season: tuple[Book, Demonstration],
 ) -> None:
-    book, played = season
+    book, made = season
     starts = {entry.draft.lot: entry.facts for entry in entries_of_kind(book, Start)}
     wrong = []
     with book.reading() as connection:
@@ -183,11 +138,11 @@ def test_no_look_in_force_contradicts_what_water_dissolves_and_one_was_put_right
                 continue
             if is_asked(look, start) and doubted(connection, lot, look, start):
                 wrong.append((lot, said.corrected_by is None))
-    assert wrong == [(played.codes["s-orange-1"], False)]
+    assert wrong == [(made.played.codes["s-orange-1"], False)]
 
 
 def test_forecasts_are_recorded_before_the_looks_and_most_looks_fall_inside(
-    season: tuple[Book, Played],
+    season: tuple[Book, Demonstration],
 ) -> None:
     every, *kinds = scores(season[0])
     assert 0.8 * every.looks < every.inside < every.looks
@@ -203,7 +158,7 @@ def test_no_text_tells_a_month_which_would_be_wrong_once_the_days_are_moved() ->
 
 
 def test_no_vessel_is_used_again_before_a_cleaning_of_it_is_in_the_book(
-    season: tuple[Book, Played],
+    season: tuple[Book, Demonstration],
 ) -> None:
     entries = sorted(in_force(season[0]), key=lambda entry: entry.draft.happened.at)
     is_clean: dict[str, bool] = {}
@@ -216,58 +171,8 @@ def test_no_vessel_is_used_again_before_a_cleaning_of_it_is_in_the_book(
     assert {"jar 2", "pan 1", "tube 3"} <= is_clean.keys()
 
 
-def test_the_culprit_is_behind_every_cloudy_bottle_and_no_clear_one(
-    season: tuple[Book, Played],
-) -> None:
-    book, played = season
-    ahead = {
-        node.brief.code
-        for node in trace(book, played.codes[read_season(FOLDER).story.culprit], back=False).nodes
-        if node.way is Way.FORWARD and node.brief.lot_type == "packed"
-    }
-    complaints = [entry.draft for entry in entries_of_kind(book, Complaint)]
-    assert ahead == {
-        draft.lot
-        for draft in complaints
-        if isinstance(draft.facts, Complaint) and "cloudy" in draft.facts.symptom
-    }
-
-
-def test_a_recall_of_any_lot_accounts_for_every_bottle(season: tuple[Book, Played]) -> None:
-    book, played = season
-    found = recall_of(book, played.codes[read_season(FOLDER).story.culprit])
-    assert len(found.packed) >= 5
-    assert str(found.balance.accounted_percent) == "100.0"
-    assert found.balance.made == sum(item.balance.made for item in found.packed)
-    unknown = {call.name for call in found.to_call if not (call.known and call.known.phone)}
-    assert unknown == {"Madeupton Saturday market, stall 7"}
-    for code in played.codes.values():
-        counted = {item.brief.code: item.balance for item in recall_of(book, code).packed}
-        assert all(balance.accounted_percent >= 93 for balance in counted.values()), code
-
-
-def test_the_trace_and_the_recall_of_the_culprit_read_as_the_kept_ones(
-    season: tuple[Book, Played],
-) -> None:
-    book, played = season
-    code = played.codes[read_season(FOLDER).story.culprit]
-    found = traced(book, code)
-    lines = [describe(found.trace.lot), *traced_lines(found, back=True, forward=True)]
-    check_golden("build/trace_of_season.txt", "\n".join(lines) + "\n")
-    drill = recall_of(book, code)
-    heads, rows = balance_rows(drill)
-    told = [
-        *(lots_made(drill), *course(drill, drill=True)),
-        *(" | ".join(row) for row in lot_rows(drill)),
-        *(" | ".join(row) for row in (heads, *rows)),
-        *(balance_line(drill), accounted_line(drill), *call_lines(drill)),
-        next_line(drill, drill=True),
-    ]
-    check_golden("build/recall_of_season.txt", "\n".join(told) + "\n")
-
-
 def test_the_view_of_what_is_on_hand_agrees_with_the_reckoning(
-    season: tuple[Book, Played],
+    season: tuple[Book, Demonstration],
 ) -> None:
     book, _ = season
     with book.reading() as connection:
@@ -282,7 +187,7 @@ def test_the_view_of_what_is_on_hand_agrees_with_the_reckoning(
 
 
 def test_a_lot_read_with_many_is_the_lot_that_its_state_tells(
-    season: tuple[Book, Played],
+    season: tuple[Book, Demonstration],
 ) -> None:
     book, _ = season
     many = {lot.code: lot for lot in stock(book, everything=True)}
@@ -300,31 +205,31 @@ def test_a_lot_read_with_many_is_the_lot_that_its_state_tells(
 
 
 def test_no_lot_is_below_nothing_for_what_was_drawn_too_much_was_counted(
-    season: tuple[Book, Played],
+    season: tuple[Book, Demonstration],
 ) -> None:
     """A pouch held more than its label says: a deviation tells the draw, a count what is left."""
-    book, played = season
+    book, made = season
     assert [brief.code for brief in stock(book, everything=True) if brief.on_hand < 0] == []
     told = [
         entry.facts.text
         for entry in entries_of_kind(book, Deviation)
         if isinstance(entry.facts, Deviation)
     ]
-    assert any(played.codes["citric-1"] in sentence for sentence in told)
+    assert any(made.played.codes["citric-1"] in sentence for sentence in told)
 
 
-def test_every_nickname_that_opened_a_lot_names_one(season: tuple[Book, Played]) -> None:
-    book, played = season
-    assert set(played.codes.values()) <= {brief.code for brief in stock(book, everything=True)}
+def test_every_nickname_that_opened_a_lot_names_one(season: tuple[Book, Demonstration]) -> None:
+    book, made = season
+    assert set(made.played.codes.values()) <= {brief.code for brief in stock(book, everything=True)}
     # The first of several jars has the nickname of its row, and its own with a number.
-    alone = [code for nickname, code in played.codes.items() if not nickname.endswith("/1")]
+    alone = [code for nickname, code in made.played.codes.items() if not nickname.endswith("/1")]
     assert len(set(alone)) == len(alone)
 
 
 def test_it_runs_on_formulas_with_three_deviations_of_different_kinds_and_an_override(
-    season: tuple[Book, Played],
+    season: tuple[Book, Demonstration],
 ) -> None:
-    book, played = season
+    book, made = season
     starts = [entry.facts for entry in entries_of_kind(book, Start)]
     followed = [facts.formula for facts in starts if isinstance(facts, Start) and facts.formula]
     assert len(followed) >= 15
@@ -338,18 +243,5 @@ def test_it_runs_on_formulas_with_three_deviations_of_different_kinds_and_an_ove
         for entry in entries_of_kind(book, Deviation)
         if isinstance(entry.facts, Deviation) and entry.facts.rule == "release"
     ]
-    assert played.codes["e-lime-1"] in {draft.lot for draft in overrides}
+    assert made.played.codes["e-lime-1"] in {draft.lot for draft in overrides}
     assert all(draft.reason and draft.by for draft in overrides)
-
-
-def test_a_release_of_the_essence_that_went_cloudy_is_refused_with_all_that_stands_in_its_way(
-    season: tuple[Book, Played],
-) -> None:
-    book, played = season
-    before = len(journal(book).said)
-    with pytest.raises(FindingError) as raised:
-        judge(book, How(by="NM"), lot=played.codes["e-orange-4"], verdict="release")
-    told = [what for what, _ in raised.value.problems]
-    assert any("cloudy" in what for what in told)
-    assert any("now held" in what for what in told)
-    assert len(journal(book).said) == before
