@@ -325,6 +325,7 @@ ACROSS: dict[str, str] = {
     "tests/test_developers.py": "what DEVELOPERS.md and the docstrings say of the house",
     "tests/test_golden.py": "the tests' own way of keeping texts",
     "tests/test_house.py": "the tree itself",
+    "tests/test_once.py": "what the tests make once for all workers of a run",
     "tests/test_memory.py": "where the tests put their files",
     "tests/test_readme.py": "what the README tells a newcomer",
     "tests/reports/words/goods/test_wintergreen.py": "the gravest label, from oil to paper",

@@ -19,7 +19,7 @@ from collections import Counter
 from collections.abc import Callable
 from contextlib import closing
 from datetime import UTC, datetime
-from functools import partial
+from functools import cache, partial
 from pathlib import Path
 
 from ledger.service.bench.note import note
@@ -51,11 +51,11 @@ NOBODY = 65534
 
 def killed(desk: Desk, runs: int) -> Counter[str]:
     """Kill commands that record, at any moment."""
-    known = {name: seconds(desk, args) for name, args in COMMANDS.items()}
+    known = cache(lambda name: seconds(desk, COMMANDS[name]))
     found: Counter[str] = Counter()
     for number in range(runs):
         name = desk.dice.choice(list(COMMANDS))
-        taken, whole = known[name]
+        taken, whole = known(name)
         reset(desk)
         code = fork(desk, COMMANDS[name], kill_after=moment(desk, taken, number))
         found[outcome(desk, code, whole)] += 1
@@ -64,11 +64,11 @@ def killed(desk: Desk, runs: int) -> Counter[str]:
 
 def killed_makers(desk: Desk, runs: int) -> Counter[str]:
     """Kill commands that make a file, at any moment."""
-    known = {name: undisturbed(desk, args) for name, args in MAKERS.items()}
+    known = cache(lambda name: undisturbed(desk, MAKERS[name]))
     found: Counter[str] = Counter()
     for number in range(runs):
         name = desk.dice.choice(list(MAKERS))
-        taken, whole = known[name]
+        taken, whole = known(name)
         reset(desk)
         code = fork(desk, MAKERS[name], kill_after=moment(desk, taken, number))
         found[made(desk, code, whole)] += 1
@@ -76,14 +76,14 @@ def killed_makers(desk: Desk, runs: int) -> Counter[str]:
 
 
 def killed_upgrades(desk: Desk, runs: int) -> Counter[str]:
-    """Kill an upgrade of every older form, at any moment.
+    """Kill an upgrade of every older form, each once at least, at any moment.
 
     Then the book is of the old form or of the new, a copy that has its name is whole, and who
     upgrades again with what was left there comes to the end.
     """
     old, found = desk.folder / "old.db", Counter[str]()
     taken = 0.0
-    for number in range(runs):
+    for number in range(max(runs, len(OLD_BOOKS))):
         book = OLD_BOOKS[number % len(OLD_BOOKS)]
         old.unlink(missing_ok=True)
         book.put(old)
@@ -103,21 +103,23 @@ def starved(desk: Desk, args: tuple[str, ...], number: int) -> int:
 
 def full_disk(desk: Desk, runs: int) -> Counter[str]:
     """Let the disk be full while commands record."""
-    known = {name: seconds(desk, args)[1] for name, args in COMMANDS.items()}
+    known = cache(lambda name: seconds(desk, COMMANDS[name])[1])
     found: Counter[str] = Counter()
     for number in range(runs):
         name = desk.dice.choice(list(COMMANDS))
-        found[outcome(desk, starved(desk, COMMANDS[name], number), known[name])] += 1
+        whole = known(name)
+        found[outcome(desk, starved(desk, COMMANDS[name], number), whole)] += 1
     return found
 
 
 def full_disk_makers(desk: Desk, runs: int) -> Counter[str]:
     """Let the disk be full while a file is made."""
-    known = {name: undisturbed(desk, args)[1] for name, args in MAKERS.items()}
+    known = cache(lambda name: undisturbed(desk, MAKERS[name])[1])
     found: Counter[str] = Counter()
     for number in range(runs):
         name = desk.dice.choice(list(MAKERS))
-        found[made(desk, starved(desk, MAKERS[name], number), known[name])] += 1
+        whole = known(name)
+        found[made(desk, starved(desk, MAKERS[name], number), whole)] += 1
     return found
 
 
@@ -194,7 +196,7 @@ def main(runs: int, seed: int) -> int:
             found = try_it(desk, runs)
             losses += found["loss"]
             print(
-                f"{fault:<32}{runs:>7}{found['whole']:>7}{found['nothing']:>9}{found['loss']:>8}",
+                f"{fault:<32}{found.total():>7}{found['whole']:>7}{found['nothing']:>9}{found['loss']:>8}",
                 flush=True,
             )
     return losses

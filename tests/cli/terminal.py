@@ -16,6 +16,7 @@ from typing import Self
 import pyte
 
 from cli.kit.progress import WORKING
+from tests.cli.warm import warm
 
 ROOT = Path(__file__).parents[2]
 
@@ -25,21 +26,13 @@ def shown_on(columns: int, args: list[str], code: int = 0, /, **env: str) -> str
     ours, theirs = pty.openpty()
     fcntl.ioctl(theirs, termios.TIOCSWINSZ, struct.pack("HHHH", 24, columns, 0, 0))
     own = {"PATH": os.environ["PATH"], "TERM": "xterm-256color", "LANG": "C.UTF-8", "PAGER": ""}
-    running = subprocess.Popen(
-        [sys.executable, "-m", "cli.program", *args],
-        cwd=ROOT,
-        env=own | env,
-        stdin=theirs,
-        stdout=theirs,
-        stderr=theirs,
-        close_fds=True,
-    )
+    warm().begin(os.ttyname(theirs), args, own | env)
     os.close(theirs)
     told = b""
     while piece := _read(ours):
         told += piece
     os.close(ours)
-    assert running.wait() == code, told
+    assert warm().code() == code, told
     # What a slow machine says meanwhile is no part of the answer.
     return told.decode().replace("\r\n", "\n").replace(f"\r{WORKING}\r\x1b[K", "")
 

@@ -24,12 +24,15 @@ from typer._click import Context
 from typer.testing import CliRunner
 
 from cli.front import COMMANDS
+from cli.kit.call import Call
 from cli.main import app
+from cli.screens.copies import demo
 from cli.screens.guide.guide import TOPICS
 from ledger.service.desk.book import wall_clock
 from ledger.service.masters.formula_file import HEAD, KEEPING, LINE, STEPS
 from tests import man_page
 from tests.cli.shell import BY
+from tests.demonstration import AFTER_SEASON, demonstration
 from tests.guide_reference import reference
 
 GUIDE = Path(__file__).parents[2] / "cli" / "guide"
@@ -131,9 +134,20 @@ def first_hour(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, str]:
 
 @pytest.fixture
 def terminal(
-    first_hour: tuple[Path, str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    first_hour: tuple[Path, str],
+    tmp_path: Path,
+    tmp_path_factory: pytest.TempPathFactory,
+    monkeypatch: pytest.MonkeyPatch,
 ) -> Terminal:
-    """Sit down where the first hour was played, as who played it."""
+    """Sit down where the first hour was played, as who played it; the demonstration was played."""
+
+    def demonstrate(_call: Call, folder: Path, today: str | None) -> None:
+        assert today == f"{AFTER_SEASON.date()}"
+        monkeypatch.setattr(demo, "demonstrate", really)
+        demonstration(tmp_path_factory, folder)
+
+    really = demo.demonstrate
+    monkeypatch.setattr(demo, "demonstrate", demonstrate)
     shutil.copytree(first_hour[0], tmp_path, dirs_exist_ok=True)
     found = new_terminal(monkeypatch, tmp_path)
     found.type(f"export POTTLE_BY={BY}")

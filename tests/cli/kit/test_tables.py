@@ -60,7 +60,7 @@ def wordy(shell: Shell, wordy_template: Path, tmp_path: Path) -> Shell:
 
 @pytest.mark.parametrize("columns", [80, 120])
 @pytest.mark.parametrize("command", COMMANDS)
-def test_nothing_is_wider_than_the_screen_and_no_code_is_cut(
+def test_nothing_is_wider_than_the_screen_no_code_is_cut_and_no_number_parted_from_its_unit(
     wordy: Shell, command: str, columns: int
 ) -> None:
     args = shlex.split(command.format(**wordy.codes))
@@ -70,6 +70,7 @@ def test_nothing_is_wider_than_the_screen_and_no_code_is_cut(
     in_pipe = wordy.run(*args).out
     assert sorted(CODE.findall(shown)) == sorted(CODE.findall(in_pipe))
     assert " ".join(shown.split()) != ""
+    assert parted(shown.splitlines()) == []
 
 
 def test_the_words_of_an_entry_wrap_in_their_own_column(wordy: Shell) -> None:
@@ -142,17 +143,14 @@ PARTED = re.compile(r"(?<![\w.-])\d[\d.,]*$")
 UNIT = re.compile(r"(?:mL|L|g|kg|µm|°C|%|NTU|kPa)\b")
 
 
-@pytest.mark.parametrize("columns", [80, 120])
-@pytest.mark.parametrize("command", COMMANDS)
-def test_no_number_ends_a_line_whose_unit_begins_the_next(
-    wordy: Shell, command: str, columns: int
-) -> None:
-    args = shlex.split(command.format(**wordy.codes))
-    lines = shown_on(columns, args, POTTLE_LEDGER=str(wordy.book), NO_COLOR="1").splitlines()
-    for line, below in pairwise(re.split(r"\s{2,}", line.rstrip()) for line in lines):
-        ends = [cell for cell in line if PARTED.search(cell)]
-        begins = [cell for cell in below if UNIT.match(cell)]
-        assert not (ends and begins), (line, below)
+def parted(lines: list[str]) -> list[tuple[list[str], list[str]]]:
+    """Return the lines of cells of which one ends with a number whose unit begins the next."""
+    cells = [re.split(r"\s{2,}", line.rstrip()) for line in lines]
+    return [
+        (line, below)
+        for line, below in pairwise(cells)
+        if any(map(PARTED.search, line)) and any(map(UNIT.match, below))
+    ]
 
 
 def test_a_table_too_narrow_for_a_number_and_its_unit_parts_them_before_it_cuts_a_code() -> None:

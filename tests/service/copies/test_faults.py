@@ -12,6 +12,7 @@ import pytest
 from tests.benchmarks.crowds import crowd
 from tests.benchmarks.lost_answers import line_to, tried
 from tests.conftest import Server, new_keeper
+from tests.old_books import OLD_BOOKS
 
 ROOT = Path(__file__).parents[3]
 
@@ -28,6 +29,7 @@ def test_no_fault_loses_an_entry_or_leaves_a_half_one() -> None:
     head, *rows = (line.split() for line in done.stdout.splitlines())
     assert head == ["fault", "runs", "whole", "nothing", "losses"]
     assert len(rows) == 10
+    assert [int(row[-4]) for row in rows if row[2] == "upgrading"] == [len(OLD_BOOKS)]
     for row in rows:
         runs, whole, nothing, losses = map(int, row[-4:])
         assert (runs, losses) == (whole + nothing, 0)
@@ -55,6 +57,6 @@ def test_writers_at_once_lose_nothing(
     else:
         server: Server = request.getfixturevalue("server")
         where = server.where(server.new_database())
-    found = crowd(where, writers=4, seconds=2)
+    found = crowd(where, writers=4, seconds=0.5)
     assert found.entries > 0
     assert (found.errors, found.losses) == (0, 0)
