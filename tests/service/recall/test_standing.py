@@ -68,6 +68,24 @@ def test_a_lot_of_which_nothing_was_made_is_its_own_recall(walked: tuple[Keeper,
     assert (found.balance.made, found.balance.on_hand, found.to_call) == (5_000_000, 5_000_000, ())
 
 
+@pytest.mark.parametrize("code", ["SOO-009-O", "soo-009-o"])
+def test_a_recall_of_a_lot_that_is_unknown_is_refused_and_holds_nothing(
+    code: str, walked: tuple[Keeper, Lots]
+) -> None:
+    keeper, _ = walked
+    before = keeper.bodies()
+    todo = "pottle stock lists the lots that are."
+    with pytest.raises(RefusedError) as drill:
+        recall_of(keeper.book, "SOO-009-O")
+    assert drill.value.problems == (("The lot SOO-009-O is not in the book.", todo),)
+    problems = (("There is no lot SOO-009-O in the book. Near to it: SOO-001-3.", todo),)
+    for verb, words in (("recall", {}), ("close", {"cause": "old oil"})):
+        with pytest.raises(RefusedError) as raised:
+            keeper.do(verb, lot=code, because="throws haze", **words)
+        assert raised.value.problems == problems
+    assert keeper.bodies() == before
+
+
 def test_a_struck_lot_is_no_part_of_a_recall(walked: tuple[Keeper, Lots]) -> None:
     keeper, lots = walked
     done = keeper.do("bottle", source=lots.syrup, pack="1 x 30mL")
