@@ -9,7 +9,7 @@ from sqlalchemy import Connection
 from ledger.domain.masters.near_names import NearNames
 from ledger.store.engine.statements import ask_column, ask_one
 from ledger.store.engine.turn import turn_of
-from ledger.store.read.people import code_by_name, shown_names
+from ledger.store.read.people import STORED, code_by_name, party_codes, shown_names
 
 _NEAR = "near names"
 """Under which the names of the book are known to an act."""
@@ -29,11 +29,10 @@ _NEXT = (
 
 def is_known(connection: Connection, name: str) -> bool:
     """Return whether an entry in force names a party so, as parties are shown now."""
-    codes = code_by_name(connection)
-    if name in codes or name in codes.values():
+    if name in code_by_name(connection):
         return True
-    if name in shown_names(connection):  # which was forgotten
-        return False
+    if name in shown_names(connection):  # a code, or a name that was forgotten
+        return name in party_codes(connection)
     found = ask_one(connection, f"SELECT 1 FROM ({_IS_KNOWN}) AS found LIMIT 1", name=name)
     return found is not None
 
@@ -62,10 +61,20 @@ def names(connection: Connection) -> frozenset[str]:
     return frozenset(stored.union(shown.values()))
 
 
-def stored_names(connection: Connection) -> frozenset[str]:
-    """Return all that stands for a party in any text."""
-    return frozenset(
+def stored_names(connection: Connection) -> set[str]:
+    """Return all that stands for a party in any text; an act reads it once."""
+    turn = turn_of(connection)
+    if turn is None:
+        return _stored(connection)
+    if STORED not in turn.known:
+        turn.known[STORED] = _stored(connection)
+    found: set[str] = turn.known[STORED]
+    return found
+
+
+def _stored(connection: Connection) -> set[str]:
+    return {
         name
         for table, column in _NAMED_IN
         for name in ask_column(connection, _NEXT.format(table=table, column=column))
-    )
+    }

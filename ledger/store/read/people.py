@@ -2,12 +2,14 @@
 
 Guarantees: entries are told with the details that stand beside their texts; who was forgotten is
 told by code or initials, also where an older text has the name. Refuses: to read more than once a
-reading what stands beside.
+reading what stands beside, or more than once an act who stands for whom: what the act itself says
+of that it learns.
 """
 
 from collections.abc import Callable
 from typing import Any, TypeVar
 
+from msgspec import Struct
 from msgspec.structs import replace
 from sqlalchemy import Connection
 
@@ -16,15 +18,18 @@ from ledger.domain.entries import (
     Contact,
     Entry,
     Facts,
+    Forget,
     Move,
     Party,
     Person,
     Receipt,
+    Strike,
     entries_of,
 )
 from ledger.domain.entries.plain import has_commitment, kept_entry
 from ledger.store.engine.connections import is_writing
 from ledger.store.engine.statements import ask, ask_column
+from ledger.store.engine.turn import turn_of
 from ledger.store.form.columns import DETAIL_FIELDS
 
 PARTY_IN: dict[type[Facts], str] = {
@@ -41,6 +46,10 @@ _CODES = (
     "SELECT code FROM party WHERE code IS NOT NULL "
     "UNION SELECT party FROM forget WHERE party IS NOT NULL"
 )
+STORED = "stored names"
+"""Under which an act knows all that stands for a party in any text."""
+_MADE = "made"
+"""Marks what was made of an answer among what an act asked."""
 FoundT = TypeVar("FoundT")
 FactsT = TypeVar("FactsT", bound=Facts)
 
@@ -88,12 +97,23 @@ def _known(connection: Connection, seq: int, facts: Any) -> Any:  # noqa: ANN401
     return facts
 
 
+class Names(Struct, frozen=True):
+    """Who stands for whom in texts."""
+
+    shown: dict[str, str]
+    """By which name whatever stands for a party in a text is shown, where by another."""
+    codes: set[str]
+    """All codes that ever stood for a party."""
+    by_name: dict[str, str]
+    """The code of each party that has one and is not forgotten, by its name."""
+
+
 def shown_names(connection: Connection) -> dict[str, str]:
     """Return by which name whatever stands for a party in a text is shown, where by another.
 
     A code is shown as the name that was told last; a name that was forgotten as the code.
     """
-    return _once(connection, _SHOWN, dict)
+    return _names(connection).shown
 
 
 def coded(connection: Connection, facts: FactsT) -> FactsT:
@@ -116,14 +136,62 @@ def spoken(connection: Connection, facts: FactsT) -> FactsT:
 
 def code_by_name(connection: Connection) -> dict[str, str]:
     """Return the code of each party that has one and is not forgotten, by its name."""
-    codes = party_codes(connection)
-    shown = shown_names(connection)
-    return {name: code for code, name in shown.items() if code in codes}
+    return _names(connection).by_name
 
 
-def party_codes(connection: Connection) -> list[str]:
+def party_codes(connection: Connection) -> set[str]:
     """Return all codes that ever stood for a party."""
-    return ask_column(connection, _CODES)
+    return _names(connection).codes
+
+
+def learn(connection: Connection, facts: Facts, *, is_new: bool) -> None:
+    """Let an act know whom an entry brings that it appends; all is read anew where others change.
+
+    Args:
+        connection: A connection in a writing transaction.
+        facts: What its text says, of a party with its name.
+        is_new: Whether it corrects nothing.
+    """
+    turn = turn_of(connection)
+    if turn is None:
+        return
+    field = PARTY_IN.get(type(facts))
+    if STORED in turn.known and field and (word := getattr(facts, field)):
+        turn.known[STORED].add(word)
+    known: Names | None = turn.known.get(_SHOWN)
+    if known is None:
+        return
+    if isinstance(facts, Party) and is_new and facts.code and facts.code not in known.codes:
+        known.codes.add(facts.code)
+        known.shown[facts.code] = facts.name
+        known.by_name[facts.name] = facts.code
+    elif isinstance(facts, Party | Forget | Strike):
+        unlearn(connection)
+
+
+def unlearn(connection: Connection) -> None:
+    """Let an act read anew who stands for whom."""
+    if turn := turn_of(connection):
+        turn.known.pop(_SHOWN, None)
+
+
+def _names(connection: Connection) -> Names:
+    turn = turn_of(connection)
+    if turn is None:
+        return _once(connection, _SHOWN, lambda rows: _named(rows, _codes(connection)))
+    if _SHOWN not in turn.known:
+        turn.known[_SHOWN] = _named(ask(connection, _SHOWN), _codes(connection))
+    found: Names = turn.known[_SHOWN]
+    return found
+
+
+def _named(rows: list[Any], codes: set[str]) -> Names:
+    shown = dict(rows)
+    return Names(shown, codes, {name: code for code, name in shown.items() if code in codes})
+
+
+def _codes(connection: Connection) -> set[str]:
+    return set(ask_column(connection, _CODES))
 
 
 def _by_entry(rows: list[Any]) -> dict[int, dict[str, str | None]]:
@@ -135,7 +203,13 @@ def _column(rows: list[Any]) -> frozenset[str]:
 
 
 def _once(connection: Connection, query: str, made: Callable[[list[Any]], FoundT]) -> FoundT:
-    """Return what a query tells, read once in a reading; an act remembers its own answers."""
+    """Return what a query tells, read once in a reading, and in an act until it writes."""
+    found: FoundT
+    if turn := turn_of(connection):
+        if (query, _MADE) not in turn.asked:
+            turn.asked[query, _MADE] = [made(ask(connection, query))]
+        (found,) = turn.asked[query, _MADE]
+        return found
     if is_writing(connection):
         return made(ask(connection, query))
     # `info` outlives the transaction, and what was read in it does not.
@@ -143,5 +217,5 @@ def _once(connection: Connection, query: str, made: Callable[[list[Any]], FoundT
     kept: tuple[object, Any] | None = connection.info.get(query)
     if kept is None or kept[0] is not transaction:
         kept = connection.info[query] = (transaction, made(ask(connection, query)))
-    found: FoundT = kept[1]
+    found = kept[1]
     return found

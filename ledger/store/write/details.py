@@ -16,11 +16,14 @@ from sqlalchemy.exc import DBAPIError
 from ledger.domain.entries import FactsT, Party, Person
 from ledger.domain.evidence.commitments import SALT_SIZE, commitment, details_of
 from ledger.store.engine.statements import run
+from ledger.store.engine.turn import turn_of
 from ledger.store.form.columns import DETAIL_FIELDS
 from ledger.store.form.mapping import Cells
 from ledger.store.read import parties
-from ledger.store.read.people import party_codes
+from ledger.store.read.people import party_codes, unlearn
 
+_LAST = "party code"
+"""Under which an act knows the number of the code that it gave last."""
 Salt = Callable[[], bytes]
 """Returns a salt that nobody can guess."""
 
@@ -49,8 +52,14 @@ def detail_cells(seq: int, facts: Party | Person, salt: bytes) -> Cells:
 
 def next_party_code(connection: Connection) -> str:
     """Return a code for a party that is no word that any text has for one."""
-    taken = {*party_codes(connection), *parties.stored_names(connection)}
-    return next(code for number in count(1) if (code := f"P{number}") not in taken)
+    turn, codes = turn_of(connection), party_codes(connection)
+    words = parties.stored_names(connection)
+    # A code that was given is never free again.
+    first = turn.known.get(_LAST, 1) if turn else 1
+    number = next(n for n in count(first) if f"P{n}" not in codes and f"P{n}" not in words)
+    if turn:
+        turn.known[_LAST] = number
+    return f"P{number}"
 
 
 def erase(connection: Connection, entries: Iterable[int]) -> None:
@@ -58,6 +67,7 @@ def erase(connection: Connection, entries: Iterable[int]) -> None:
     mark = "%s" if connection.dialect.name == "postgresql" else "?"
     for seq in entries:
         run(connection, f"DELETE FROM details WHERE seq = {mark}", (seq,))
+    unlearn(connection)
 
 
 def scrub(engine: Engine) -> bool:

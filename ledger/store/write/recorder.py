@@ -19,7 +19,7 @@ from ledger.store.engine.statements import ask, ask_one
 from ledger.store.engine.turn import turn_of
 from ledger.store.form.mapping import lot_codes, rows
 from ledger.store.read.end import end_of
-from ledger.store.read.people import coded
+from ledger.store.read.people import coded, learn
 from ledger.store.read.queries import lot_by_code
 from ledger.store.write.details import Salt, committed, detail_cells, new_salt
 from ledger.store.write.rows import insert_row
@@ -78,6 +78,7 @@ def append(
     known.update({("node", height, place): value for height, place, value in grown})
     if draft.opens and draft.corrects is None:
         known["lot", draft.opens.code] = seq
+    learn(connection, entry.facts, is_new=draft.corrects is None)
     return replace(entry, draft=replace(draft, facts=facts))
 
 

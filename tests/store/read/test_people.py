@@ -5,6 +5,11 @@ from ledger.domain.entries import Note, Party, Person, Receipt
 from ledger.domain.entries.plain import read_entry
 from ledger.domain.masters.parties import is_forgotten
 from ledger.domain.rules.always.parties import party_of
+from ledger.service.bench.receive import receive
+from ledger.service.copies.intake.together import Within
+from ledger.service.desk.book import How
+from ledger.service.masters.party import party as tell_party
+from ledger.service.recall.forget import forgotten
 from ledger.store.read import queries
 from ledger.store.read.people import code_by_name, coded, party_codes, shown_names, spoken, told
 from tests.keeper import Keeper
@@ -24,7 +29,7 @@ def test_a_party_that_was_told_stands_in_texts_by_its_code_alone(sqlite_keeper: 
             {"P1": "Harbour Oils"},
             {"Harbour Oils": "P1"},
         )
-        assert party_codes(connection) == ["P1"]
+        assert party_codes(connection) == {"P1"}
     named = {entry.facts.supplier for entry in entries if isinstance(entry.facts, Receipt)}
     assert named == {"Harbour Oils", None}
 
@@ -53,3 +58,26 @@ def test_who_was_forgotten_is_told_by_code_or_initials() -> None:
     assert not is_forgotten(Party("Quay Bar", code="P1"))
     assert not is_forgotten(Person("AB", "Anna Bell"))
     assert not is_forgotten(Note("Quay Bar"))
+
+
+def test_an_act_that_tells_of_parties_knows_them_without_reading_all_again(
+    sqlite_keeper: Keeper,
+) -> None:
+    """What it knows is what the book then says; a code in words of the act is given to nobody."""
+    book, how = sqlite_keeper.book, How(by="AB", because="they asked for it")
+    with book.writing() as connection:
+        act = Within(book.where, book.clock, connection=connection)
+        tell_party(act, how, name="Quay Bar", phone="01 555 0155")
+        receive(act, how, material="sugar", amount="1kg", supplier="P2")
+        tell_party(act, how, name="Blue Kettle", phone="01 555 0156")
+        tell_party(act, how, name="Quay Bar", words="ask for Mo")
+        forgotten(act, how, who="Blue Kettle")
+        known = (shown_names(connection), code_by_name(connection), party_codes(connection))
+        assert known[0] == {"P1": "Quay Bar"}
+        assert party_codes(connection) == {"P1", "P3"}
+    with sqlite_keeper.reading() as connection:
+        assert known == (
+            shown_names(connection),
+            code_by_name(connection),
+            party_codes(connection),
+        )
