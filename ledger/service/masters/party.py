@@ -9,6 +9,7 @@ from ledger.domain.masters.parties import is_forgotten
 from ledger.errors import RefusedError
 from ledger.service.desk.act import at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.store.read import parties as known_parties
 from ledger.store.read import queries
 
 
@@ -26,7 +27,7 @@ def party(
     with at_desk(book, how) as desk:
         read = desk.words
         called = read.text(name, "name")
-        old = queries.party(desk.connection, called)
+        old = known_parties.party(desk.connection, called)
         told = {
             "phone": read.text_or_none(phone, "telephone number"),
             "email": read.text_or_none(email, "mail address"),

@@ -6,10 +6,12 @@ from one to the next in it, however many deliveries each has.
 
 from sqlalchemy import Connection
 
+from ledger.domain.entries import Party
 from ledger.domain.masters.near_names import NearNames
 from ledger.store.engine.statements import ask_column, ask_one
 from ledger.store.engine.turn import turn_of
-from ledger.store.read.people import STORED, code_by_name, party_codes, shown_names
+from ledger.store.read.people import STORED, code_by_name, party_codes, shown_names, told
+from ledger.store.read.queries import OF_TABLE
 
 _NEAR = "near names"
 """Under which the names of the book are known to an act."""
@@ -20,11 +22,26 @@ _IS_KNOWN = " UNION ALL ".join(
     f"WHERE t.{column} = :name AND c.corrects IS NULL"
     for table, column in _NAMED_IN
 )
+_TOLD = (
+    f"SELECT e.body {OF_TABLE.format(table='party')} "
+    "AND (t.code = :code OR t.name IN (:name, :old)) "
+    "ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1"
+)
 _NEXT = (
     "WITH RECURSIVE found(name) AS (SELECT min({column}) FROM {table} UNION ALL "
     "SELECT (SELECT min({column}) FROM {table} WHERE {column} > found.name) FROM found "
     "WHERE found.name IS NOT NULL) SELECT name FROM found WHERE name IS NOT NULL"
 )
+
+
+def party(connection: Connection, name: str) -> Party | None:
+    """Return what the book last said of a party, by its name or its code."""
+    shown, code = shown_names(connection), code_by_name(connection).get(name, name)
+    # Of a code that stands for a name in an old text, since that was forgotten.
+    old = next((word for word, by in shown.items() if by == name), name)
+    body = ask_one(connection, _TOLD, code=code, name=name, old=old)
+    facts = told(connection, body).facts if body else None
+    return facts if isinstance(facts, Party) and name in (facts.name, facts.code) else None
 
 
 def is_known(connection: Connection, name: str) -> bool:

@@ -29,7 +29,7 @@ from ledger.domain.entries.canonical import MAX_INTEGER
 from ledger.domain.entries.choices import LotType
 from ledger.domain.entries.plain import UNREADABLE, instant_text, kept_entry
 from ledger.store.engine.statements import ask, ask_column, ask_one
-from ledger.store.read.people import code_by_name, shown_names, told
+from ledger.store.read.people import shown_names, told
 
 
 class LotRow(Struct, frozen=True):
@@ -204,17 +204,6 @@ def house(connection: Connection) -> House | None:
     return facts if isinstance(facts, House) else None
 
 
-def party(connection: Connection, name: str) -> Party | None:
-    """Return what the book last said of a party, by its name or its code."""
-    shown, code = shown_names(connection), code_by_name(connection).get(name, name)
-    # Of a code that stands for a name in an old text, since that was forgotten.
-    old = next((word for word, by in shown.items() if by == name), name)
-    where = " AND (t.code = :code OR t.name IN (:name, :old))"
-    body = _latest_body(connection, "party", where, code=code, name=name, old=old)
-    facts = told(connection, body).facts if body else None
-    return facts if isinstance(facts, Party) and name in (facts.name, facts.code) else None
-
-
 def parties(connection: Connection) -> tuple[Party, ...]:
     """Return what the book last said of each party, by name; who was forgotten by code."""
     said = sorted(entries_of_kind(connection, Party), key=lambda entry: entry.position)
@@ -252,19 +241,12 @@ def formulas(connection: Connection, code: str | None = None) -> tuple[Formula, 
 
 
 def _latest(connection: Connection, table: str, where: str = "", **cells: object) -> object:
-    body = _latest_body(connection, table, where, **cells)
-    return kept_entry(body).facts if body else None
-
-
-def _latest_body(
-    connection: Connection, table: str, where: str = "", **cells: object
-) -> str | None:
     query = (
         f"SELECT e.body {OF_TABLE.format(table=table)}{where} "
         "ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1"
     )
-    found: str | None = ask_one(connection, query, **cells)
-    return found
+    body = ask_one(connection, query, **cells)
+    return kept_entry(body).facts if body else None
 
 
 def entries_of_kind(connection: Connection, kind: type[FactsT]) -> tuple[Entry[FactsT], ...]:

@@ -10,7 +10,7 @@ from ledger.service.copies.intake.together import Within
 from ledger.service.desk.book import How
 from ledger.service.masters.party import party as tell_party
 from ledger.service.recall.forget import forgotten
-from ledger.store.read import queries
+from ledger.store.read import parties
 from ledger.store.read.people import code_by_name, coded, party_codes, shown_names, spoken, told
 from tests.keeper import Keeper
 from tests.path import receive_all
@@ -39,8 +39,8 @@ def test_a_code_is_taken_for_the_name_it_stands_for(sqlite_keeper: Keeper) -> No
     done = sqlite_keeper.do("receive", material="sugar", amount="1kg", supplier="P1")
     assert party_of(done.entry.draft) == "Harbour Oils"
     with sqlite_keeper.reading() as connection:
-        found = queries.party(connection, "P1")
-        assert found == queries.party(connection, "Harbour Oils")
+        found = parties.party(connection, "P1")
+        assert found == parties.party(connection, "Harbour Oils")
         assert [party.phone for party in (found,) if party] == ["01 555 0100"]
         facts = Receipt("sugar", parse_quantity("1kg"), supplier="P1")
         assert spoken(connection, facts).supplier == "Harbour Oils"

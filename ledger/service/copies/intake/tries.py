@@ -17,7 +17,7 @@ from ledger.service.copies.intake.taken import sheet_of
 from ledger.service.copies.intake.together import Within
 from ledger.service.copies.season_verbs import VERBS
 from ledger.service.desk.book import How, Recorded
-from ledger.store.read import queries
+from ledger.store.read import parties, queries
 from ledger.store.write.recorder import size
 
 NAMES = ("code", "initials", "name")
@@ -138,7 +138,7 @@ class Tries:
             case "material":
                 return queries.material(connection, key.lower()) is not None
             case "party":
-                return queries.party(connection, key) is not None
+                return parties.party(connection, key) is not None
             case "person":
                 return key.upper() in queries.people(connection)
             case verb if verb in OPENS:
