@@ -325,6 +325,7 @@ ACROSS: dict[str, str] = {
     "tests/test_developers.py": "what DEVELOPERS.md and the docstrings say of the house",
     "tests/test_golden.py": "the tests' own way of keeping texts",
     "tests/test_house.py": "the tree itself",
+    "tests/test_refused.py": "refusals on several floors, whole with what to do",
     "tests/test_once.py": "what the tests make once for all workers of a run",
     "tests/test_memory.py": "where the tests put their files",
     "tests/test_readme.py": "what the README tells a newcomer",
