@@ -37,9 +37,11 @@ class Yield(Struct, frozen=True):
     filters: tuple[tuple[int, int], ...] = ()
     """What each pass kept, as its volumes in and out were read, by its number."""
     rinse_left: int = 0
-    """What was rinsed with and did not run through."""
-    rinsed_apart: int = 0
-    """What ran through and was not put back."""
+    """What was put on cakes for the batch and did not run through, less what ran through besides.
+
+    A rinse apart or to waste is of liquid that never was the batch's; what it fetches out of a cake
+    is of what a filter kept, which is told of already.
+    """
 
     @property
     def unexplained(self) -> int:
@@ -51,7 +53,7 @@ class Yield(Struct, frozen=True):
     @property
     def unaccounted(self) -> int:
         """What no reading tells of, what filters kept by their volumes in and out being told."""
-        kept = sum(amount for _, amount in self.filters) + self.rinse_left + self.rinsed_apart
+        kept = sum(amount for _, amount in self.filters) + self.rinse_left
         gone = self.drawn + sum(amount for _, amount in self.to_lots)
         return self.went_in - (self.came_out + gone + self.heel + kept + self.waste)
 
@@ -93,9 +95,10 @@ def yield_of(
             for facts in told
             if isinstance(facts, Filter)
         ),
-        rinse_left=sum(facts.volume_in.amount - facts.volume_out.amount for facts in rinses),
-        rinsed_apart=sum(
-            facts.volume_out.amount for facts in rinses if facts.went_to is not RinseTo.BATCH
+        rinse_left=sum(
+            rinse.volume_in.amount - rinse.volume_out.amount
+            for rinse in rinses
+            if rinse.went_to is RinseTo.BATCH
         ),
     )
 

@@ -58,7 +58,6 @@ def _less(became: Yield) -> Iterator[tuple[str, int]]:
     for number, kept in became.filters:
         yield f"Kept by the filter, pass {number}", kept
     yield "Kept by the cake when it was rinsed", became.rinse_left
-    yield "Rinse liquor kept apart or thrown away", became.rinsed_apart
     yield "Heels", became.heel
     yield "Samples and what else was taken out", became.drawn
     for code, amount in became.to_lots:

@@ -1,9 +1,14 @@
 """The balance of a batch adds up and names what nobody explains."""
 
+from pathlib import Path
+
 from ledger.service.lots.dossier import dossier
 from reports.words.lots.balance import balance
+from reports.words.lots.ladder import ladder
+from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import receive_all
+from tests.service.orange import start_orange
 
 
 def test_the_balance_adds_up_and_names_what_nobody_explains(orange: tuple[Keeper, str]) -> None:
@@ -30,6 +35,36 @@ def test_the_balance_tells_of_samples_and_of_what_went_in_after_the_finish(
     assert lines["Of what came out, kept back as samples"] == "10 mL"
     assert lines["Put in after the finish"] == "20 mL"
     assert lines["Unexplained, filters included"] == "47 mL, 9.8 %"
+
+
+def test_balance_and_ladder_of_all_that_may_be_left_behind_are_the_kept_ones(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    """A cake measured, rinses to the batch, apart and to waste, a heel, a sample, spilt spirit."""
+    keeper = sqlite_keeper
+    code = start_orange(keeper, tmp_path)
+    spirit = keeper.opens("receive", material="spirit", amount="2L")
+    for verb, words in (
+        ("add", {"source": "SOO-001-3", "amount": "30mL"}),
+        ("add", {"source": spirit, "amount": "450mL"}),
+        ("send", {"moved_as": "sample", "party": "Bridge Street Stall", "amount": "5mL"}),
+        ("filter", {"medium": "paper", "volume_in": "470mL", "volume_out": "440mL",
+                    "in_cake": "18mL"}),
+        *(
+            ("rinse", {"source": spirit, "volume_in": "20mL", "volume_out": out, "went_to": to})
+            for to, out in (("batch", "15mL"), ("apart", "14mL"), ("waste", "13mL"))
+        ),
+        ("decant", {"drawn": "430mL", "heel": "10mL"}),
+        ("makeup", {"volume": "440mL", "source": spirit}),
+        ("finish", {"volume": "430mL", "waste": "3mL"}),
+        ("send", {"moved_as": "retained", "amount": "10mL"}),
+    ):  # fmt: skip
+        keeper.do(verb, lot=code, because="it was so", **words)
+    found = dossier(keeper.book, code)
+    told = [f"{label}: {words}" for label, words in balance(found.state, found.inputs)]
+    rungs = ladder(found.state, found.inputs, found.formula, found.draws)
+    told += [f"{row.sign} {row.what}: {row.amount} {row.share}".strip() for row in rungs]
+    check_golden("left_behind.txt", "".join(f"{line}\n" for line in told))
 
 
 def test_the_balance_names_the_lots_that_drew_of_a_batch_before_its_finish(
