@@ -2,6 +2,7 @@
 
 import csv
 import re
+import sys
 from io import BytesIO, StringIO
 
 import pytest
@@ -9,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from openpyxl import load_workbook
 
+from ledger.errors import InputError
 from reports.kit.tables import Sheet, csv_text, harmless, spreadsheet
 
 CELLS = st.text(st.characters(exclude_categories=["Cs", "Cc"]), max_size=12)
@@ -36,6 +38,20 @@ def test_what_was_written_is_read_back_but_for_quotes_before_formulas(
 @pytest.mark.parametrize("cell", ["=1+1", "+353", "-5+1", "@SUM(A1)", " =1", "\t=1", "\r=1"])
 def test_what_looks_like_a_formula_gets_a_quote_before_it(cell: str) -> None:
     assert harmless(cell) == f"'{cell}"
+
+
+def test_a_workbook_without_its_library_is_refused_with_what_to_install(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setitem(sys.modules, "openpyxl", None)
+    with pytest.raises(InputError) as raised:
+        spreadsheet(Sheet(("one",), ()), "a.xlsx")
+    assert raised.value.problems == (
+        (
+            "To write a workbook, pottle needs openpyxl.",
+            "Install pottle[xlsx], or give a name that ends in .csv.",
+        ),
+    )
 
 
 def test_a_row_of_another_width_is_refused() -> None:

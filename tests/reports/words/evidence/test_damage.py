@@ -1,7 +1,14 @@
 """What is said of a damaged book: the first entry that does not fit, or what does not."""
 
 from ledger.store.audit.book import Audit, Fault
-from reports.words.evidence.damage import WHAT_TO_DO, damage_of
+from reports.words.evidence.damage import WHAT_TO_DO, damage_of, damaged_entry
+
+
+def test_an_entry_that_is_left_out_is_named_with_what_to_do() -> None:
+    assert damaged_entry(7) == (
+        "Entry 7 is damaged and is left out here.",
+        "Keep this book as it is and run pottle verify; pottle restore brings back the last copy.",
+    )
 
 
 def test_the_first_entry_that_does_not_fit_is_named() -> None:

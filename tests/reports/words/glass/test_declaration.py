@@ -11,6 +11,7 @@ from reports.words.glass.declaration import (
     ingredients_text,
     nutrition_table,
 )
+from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
 
@@ -47,6 +48,12 @@ def test_a_house_without_a_country_is_told_what_the_list_is_set_by(
         "No rules for lists are kept without the house's country: it is set as for the European "
         "Union. Say where the house is with: pottle house --country CODE",
     ]
+
+
+def test_who_may_be_exempt_is_told_with_its_source_in_every_place() -> None:
+    """Regulation (EU) No 1169/2011, Annex V, 10, 18, 19; 21 CFR 101.9(j) (label_law.csv)."""
+    told = [line for place in Place for line in (f"{place}:", *exemption_lines(place))]
+    check_golden("exemptions.txt", "".join(f"{line}\n" for line in told))
 
 
 def test_the_table_has_a_column_as_sold_and_one_as_drunk(walked: tuple[Keeper, Lots]) -> None:

@@ -3,6 +3,7 @@
 from ledger.domain.amounts.quantity import parse_quantity
 from ledger.science.liquids.dilution import dilute
 from reports.words.glass.dilute import BASIS, CAUTION, dilution_lines, proof_words
+from tests.golden import check_golden
 
 
 def test_the_first_line_has_the_volumes_and_the_last_the_caution() -> None:
@@ -19,6 +20,19 @@ def test_weak_spirit_is_said_to_grow() -> None:
     told = " ".join(dilution_lines(dilute(30, 10, parse_quantity("500g"))))
     assert "(contraction)" not in told
     assert "grow" in told
+
+
+def test_dilutions_read_as_the_kept_ones() -> None:
+    """Strong and weak spirit, in mL and by weight, warmed, and so little that nothing shrinks."""
+    told = []
+    for found in (
+        dilute(96.3, 80, parse_quantity("1L")),
+        dilute(30, 10, parse_quantity("500g")),
+        dilute(96, 40, parse_quantity("250mL"), 25.0),
+        dilute(10, 9.9, parse_quantity("5mL")),
+    ):
+        told += [*dilution_lines(found), ""]
+    check_golden("dilutions.txt", "\n".join(told))
 
 
 def test_proof_is_told_to_a_tenth() -> None:

@@ -1,5 +1,11 @@
 """A forecast in words."""
 
+from fractions import Fraction
+from types import SimpleNamespace
+from typing import Any
+
+from msgspec.structs import replace
+
 from ledger.domain.entries.forecasts import Carried
 from ledger.science.haze.drops import Range
 from ledger.science.haze.strength import Band
@@ -40,6 +46,20 @@ def test_a_forecast_is_told_line_by_line() -> None:
         "A glass of 1:7 stays bright up to 0.53 mL of it in a litre of syrup, at the best 2.4 mL.",
     ]
     assert rests(HAZE) == ["Rests on: A.", "Missing: B. C."]
+
+
+def test_a_syrup_an_unknown_oil_and_what_was_narrowed_are_said() -> None:
+    syrup = replace(HAZE, is_syrup=True, kinds=())
+    assert head(syrup) == [
+        "Orange essence (OE-001-5): no oil of a kind that is known.",
+        "It is a syrup: whether spirit carries the oil is asked of its essence.",
+    ]
+    narrowed: Any = SimpleNamespace(readings=9, chance=Fraction(9, 11))
+    assert notes(replace(syrup, narrowed=narrowed))[1:] == [
+        "A glass of 1:7 stays bright up to 0.53 mL of its essence in a litre of syrup, at the best "
+        "2.4 mL.",
+        "Narrowed by 9 readings of this house: the next lies inside 9 times of 11.",
+    ]
 
 
 def test_what_cannot_be_foretold_is_said() -> None:

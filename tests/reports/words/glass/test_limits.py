@@ -1,13 +1,20 @@
 """Limits beside the figures of a card."""
 
+from types import SimpleNamespace
+from typing import Any
+
 import pytest
 from msgspec.structs import replace
 
+from ledger.domain.entries.choices import Bound
+from ledger.science.doubt.conformity import Verdict
 from ledger.service.glass.card import ServingCard
+from ledger.service.glass.doubted import DOSE, ETHANOL, SUGAR, VOLUME
 from ledger.service.glass.serving import serving
 from reports.json.glass.serving import serving_answer
-from reports.words.glass.limits import limit_table
+from reports.words.glass.limits import close_lines, limit_table
 from reports.words.glass.serving import glass_table
+from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import receive_all, walk_main_path
 from tests.reports.words.glass.preserved import preserved
@@ -56,6 +63,23 @@ def test_a_yardstick_of_strength_and_sugar_is_told_whole(sqlite_keeper: Keeper) 
         (f"US, alcohol in the bottle at most 12 % vol: {YARDSTICK}", "0.685 ± 0.010 % vol"),
         (f"US, sugar in the bottle from 60 g/100mL: {YARDSTICK}", "61.1 ± 0.7 g/100mL REACHED"),
     ]
+
+
+def test_what_is_too_close_says_what_it_is_in_doubt_by_and_what_would_decide() -> None:
+    def close(substance: str, by: str, verdict: Verdict = Verdict.UNDECIDED) -> Any:
+        limit = SimpleNamespace(substance=substance, place="EU", code="x", bound=Bound.AT_MOST)
+        return SimpleNamespace(limit=limit, by=by, verdict=verdict)
+
+    causes = {"alcohol": ETHANOL, "sugar": SUGAR, "a": VOLUME, "b": DOSE, "limonene": "SOO-001-3"}
+    items = tuple(close(what, by) for what, by in causes.items())
+    kept = (close("none", ETHANOL, Verdict.BELOW), close("unknown", ""))
+    served = SimpleNamespace(daily=items[:1], limits=(*items, close("c", DOSE), *kept))
+    card: Any = SimpleNamespace(
+        pourings=(SimpleNamespace(concerns=(served,), markers=()),), claim=None
+    )
+    check_golden("too_close.txt", "".join(f"{line}\n" for line in close_lines(card)))
+    served.daily, served.limits = (), kept
+    assert close_lines(card) == []
 
 
 @pytest.mark.parametrize(

@@ -176,7 +176,12 @@ def test_a_symbol_may_say_the_makers_own_address_with_the_lot(
     assert label_sheet_view(found, link=link).label.symbol == f"https://example.com/lot/{packed}"
     with pytest.raises(InputError) as raised:
         label_sheet_view(found, link="https://example.com")
-    assert raised.value.what == "The address https://example.com has no place for the lot."
+    assert raised.value.problems == (
+        (
+            "The address https://example.com has no place for the lot.",
+            "Write {lot} in it, such as https://example.com/lot/{lot}.",
+        ),
+    )
 
 
 def test_a_label_in_another_language_says_which_of_its_words_stay(

@@ -1,9 +1,23 @@
 """A trace as a table: every movement a row, amounts in units that people use."""
 
+from msgspec.structs import replace
+
 from ledger.service.lots.shares import traced
-from reports.words.lots.trace_table import trace_sheet
+from reports.words.lots.trace_table import trace_sheet, trace_view
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.reports.pdf.examples import FRAME
+
+
+def test_lots_further_away_are_told_on_paper_only_where_there_are_some(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    keeper, lots = walked
+    found = traced(keeper.book, lots.packed)
+    for hidden, told in ((0, ()), (1, ("1 lot",)), (2, ("2 lots",))):
+        view = trace_view(replace(found, hidden=hidden), FRAME, back=True, forward=False)
+        assert view.notes == tuple(f"{many} further away left out." for many in told)
+        assert (view.back is None, view.forward) == (False, None)
 
 
 def test_every_movement_is_a_row_back_then_forward(walked: tuple[Keeper, Lots]) -> None:
