@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from cli.kit.files import Paper
 from tests.cli.shell import Shell
 from tests.golden import check_golden
 
@@ -79,6 +80,16 @@ WRONG = "".join(
 )
 
 
+AFTERWARDS = """\
+start orange 240mL --out sheet.pdf
+trial plan chilled --try chill=none/4C --product "Orange" --kind essence --out plan.pdf
+label {packed} --count 2 --because "more of them" --out labels2.pdf
+recall {packed} --because "a splinter" --out pack
+recall {packed} --drill --out drill
+"""
+"""What is recorded, or not, before its paper is made."""
+
+
 @pytest.fixture
 def here(shell: Shell) -> Shell:
     """A book, and beside it what is in the way."""
@@ -117,3 +128,23 @@ def test_a_line_at_the_bench_that_cannot_be_done_is_refused_in_these_words(here:
 def test_the_bench_says_which_lines_there_are(here: Shell) -> None:
     told = said(here, "bench", "help") + said(here, "bench --trial rests", "help")
     check_golden("cli/bench_help.txt", told)
+
+
+def test_what_was_recorded_is_said_where_its_paper_fails(
+    formulas: Shell, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    put = Paper.put
+
+    def first_alone(paper: Paper, content: bytes) -> None:
+        """Labels are put before anything is recorded and again after it; there is room for one."""
+        if "labels" not in paper.part.name or paper.part.read_bytes():
+            no_room()
+        put(paper, content)
+
+    def no_room(*_told: object, **_how: object) -> None:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(Paper, "put", first_alone)
+    monkeypatch.setattr("cli.screens.recall.recall.write_pack", no_room)
+    told = [f"$ pottle {line}\n{formulas.line(line).err}" for line in AFTERWARDS.splitlines()]
+    check_golden("cli/afterwards.txt", "".join(told))

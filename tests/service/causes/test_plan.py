@@ -109,7 +109,8 @@ def test_a_plan_cannot_be_corrected(sqlite_keeper: Keeper) -> None:
         (
             f"Entry {found.entry.seq} plans a trial, and the order and the marks of its jars are "
             "drawn from what it says, so it cannot be corrected.",
-            f"Strike it and plan the trial under another name: pottle strike {found.entry.seq} ...",
+            f"Strike it, then plan the trial under another name: pottle strike {found.entry.seq} "
+            '--because "WHY"',
         ),
     )
 

@@ -12,6 +12,7 @@ import pytest
 from cli.screens.masters.init import read_person
 from tests.cli.shell import Shell
 from tests.cli.terminal import Seat
+from tests.golden import check_golden
 
 ANSWERS = (
     ("Notreal Fountain Works", "Country, two letters such as IE:"),
@@ -46,10 +47,15 @@ def asked(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Shell:
     monkeypatch.chdir(tmp_path)
     book = tmp_path / "pottle.db"
     with Seat(["init"], 100, POTTLE_LEDGER=str(book), TZ="UTC") as seat:
-        seat.wait("Your house:")
+        assert seat.wait("Your house:") == [
+            "A new book. Enter takes what stands in brackets; Ctrl-D ends, with no book made.",
+            "Your house:",
+        ]
         for answer, question in ANSWERS:
             seat.type(f"{answer}\r", question)
         assert seat.leave("\r") == 0
+        shown = [line for line in seat.lines if not line.endswith("pottle.db.")]
+        check_golden("cli/init_asked.txt", "".join(f"{line}\n" for line in shown))
         assert seat.lines[-3:] == [
             "Densities and cautions are the usual ones; the papers of a delivery say better.",
             "Formulas: orange-essence. See one: pottle formula show orange-essence",
