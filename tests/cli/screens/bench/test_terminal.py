@@ -27,8 +27,7 @@ def test_an_evening_is_played_and_all_of_it_is_in_the_book(shell: Shell) -> None
         bench.type(START, f"{NEW}0 mL > ")
         bench.type("oil 15\r", f"{NEW}15 mL > ")
         bench.type("SOO-001-3\r", "How much of SOO-001-3, in mL: ")
-        dropped = bench.type("\x03", "How much of SOO-001-3, in mL: ")
-        assert "The line is dropped, and nothing of it recorded; done leaves." in dropped
+        bench.type("\x03", "How much of SOO-001-3, in mL: ")
         bench.type("spirit 225\r", f"{NEW}240 mL > ")
         bench.type("cloudy\r", f"{NEW}240 mL > ")
         # The line is asked about, and left.
