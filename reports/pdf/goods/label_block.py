@@ -113,11 +113,16 @@ def shorter(label: LabelView) -> Iterator[tuple[LabelView, tuple[str, ...]]]:
     Yields:
         Each with the names of what is cut; the last says the least it must.
     """
-    declared = label.declared
-    for kept in range(len(declared), -1, -1):
-        cut = tuple(replace(item, text=item.least) for item in declared[kept:])
-        told = replace(label, declared=(*declared[:kept], *cut))
-        yield told, tuple(item.name for item in declared[kept:])
+    declared, cut = label.declared, tuple[str, ...]()
+    yield label, cut
+    for number in reversed(range(len(declared))):
+        item = label.declared[number]
+        if item.least == item.text:
+            continue
+        shortened = replace(item, text=item.least)
+        declared = (*declared[:number], shortened, *declared[number + 1 :])
+        cut = (item.name, *cut)
+        yield replace(label, declared=declared), cut
 
 
 def _with_words(blocks: list[Block], least: float) -> list[Block]:

@@ -1,8 +1,8 @@
 """One bottle label, fitted to its size by breaking lines and then shrinking.
 
 Guarantees: every word stands inside the padding, clear of the QR symbol and of every other word,
-at the largest sizes that fit; what it declares besides is cut to its least, and named, rather than
-refused. Refuses: a label whose other words do not fit even at their least sizes, rather than
+at the largest sizes that fit; what it declares besides, and need not in full, is cut to its least
+and named. Refuses: a label whose other words do not fit even at their least sizes, rather than
 cutting any of them off.
 """
 
@@ -167,10 +167,11 @@ def fit_label(label: LabelView, plate: Plate = USUAL_PLATE) -> Fitted:
 def layouts_that_hold(label: LabelView) -> list[str]:
     """Return the layouts that come with pottle and hold a label, the smallest labels first."""
     by_size = sorted(shipped_layouts().values(), key=lambda each: each.width * each.height)
-    return [layout.name for layout in by_size if _holds(layout.plate, label)]
+    return [layout.name for layout in by_size if holds(layout.plate, label)]
 
 
-def _holds(plate: Plate, label: LabelView) -> bool:
+def holds(plate: Plate, label: LabelView) -> bool:
+    """Say whether a label fits."""
     try:
         fit_label(label, plate)
     except RefusedError:
@@ -185,8 +186,12 @@ MOST_NAMED = 3
 def refuse_as_too_small(label: LabelView, plate: Plate, why: RefusedError) -> RefusedError:
     """Return the error of a label that does not fit, with the layouts that would hold it."""
     held = [name for name in layouts_that_hold(label) if shipped_layouts()[name].plate != plate]
-    todo = f"It fits with --layout {' or '.join(held[:MOST_NAMED])}. " if held else ""
-    return RefusedError(why.what, f"{todo}{why.todo}")
+    todo = (
+        f"It fits with --layout {' or '.join(held[:MOST_NAMED])}."
+        if held
+        else "No layout that comes with pottle holds it: give a larger one with --layouts FILE."
+    )
+    return RefusedError(why.what, f"{todo} {why.todo}")
 
 
 def lay_label(label: LabelView, plate: Plate = USUAL_PLATE) -> tuple[Mark, ...]:

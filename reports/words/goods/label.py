@@ -42,6 +42,11 @@ SMALL_UL = 50_000
 """Largest bottle that counts as small: even one four times as tall as wide has less than 80 cm² of
 surface around it, by which letters may be smaller (Regulation (EU) No 1169/2011, Article 13(3))."""
 
+TINY_UL = 2_000
+"""Largest bottle whose label needs no list of ingredients: one four times as tall as wide has less
+than 10 cm² of surface around it; allergens stay on it (Regulation (EU) No 1169/2011, Article 16(2),
+label_law.csv)."""
+
 
 def label_sheet_view(
     dossier: Dossier,
@@ -128,7 +133,17 @@ def _label(
             )
         ),
         statements=card.declaration.statements if card else (),
-        declared=_declared(card, words, typed.typed, with_nutrition=with_nutrition) if card else (),
+        declared=(
+            _declared(
+                card,
+                words,
+                typed.typed,
+                with_nutrition=with_nutrition,
+                is_tiny=filled.size.amount <= TINY_UL,
+            )
+            if card
+            else ()
+        ),
         is_us=_is_us(house),
         is_small=filled.size.amount <= SMALL_UL,
         figures_mm=figures_mm(filled.size.amount),
@@ -212,15 +227,18 @@ LOT_PLACE = "{lot}"
 
 
 def _declared(
-    card: ServingCard, words: LabelWords, typed: str, *, with_nutrition: bool
+    card: ServingCard, words: LabelWords, typed: str, *, with_nutrition: bool, is_tiny: bool
 ) -> tuple[Declared, ...]:
-    """Return what a label declares besides; what matters most first."""
+    """Return what a label declares besides; what matters most first.
+
+    The list gives way to its allergens on a tiny bottle alone, whose label needs no more.
+    """
     listed, told = card.declaration.listed, []
     if listed.ingredients:
         hidden = ", ".join(name.upper() for name in only_typed(listed, typed))
         besides = f"{words.contains}: {hidden}." if hidden else ""
         parts = ingredients_text(listed, words.ingredients), contains_text(listed), besides
-        least = allergens_text(listed, words.contains), besides
+        least = (allergens_text(listed, words.contains), besides) if is_tiny else parts
         told.append(Declared("the list of ingredients", _sentences(parts), _sentences(least)))
     if with_nutrition:
         told.append(Declared("the nutrition", nutrition_text(card)))

@@ -6,4 +6,5 @@ from tests.path import Lots, make_syrup
 
 def pack(keeper: Keeper, lots: Lots, essence: str, **words: str) -> str:
     syrup = make_syrup(keeper, lots, essence)
-    return keeper.opens("bottle", source=syrup, pack="15 x 250mL", bottles=lots.bottles, **words)
+    told = {"pack": "15 x 250mL", "bottles": lots.bottles, **words}
+    return keeper.opens("bottle", source=syrup, **told)

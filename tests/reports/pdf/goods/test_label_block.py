@@ -53,6 +53,8 @@ def test_what_a_label_declares_is_cut_from_its_end_to_its_least() -> None:
         (["Contains: MILK.", ""], ("the list", "facts")),
     ]
     assert [cut for _, cut in shorter(LABEL)] == [()]
+    whole = replace(list_, least=list_.text)
+    assert [cut for _, cut in shorter(replace(label, declared=(whole, facts)))] == [(), ("facts",)]
 
 
 def test_a_label_of_the_united_states_has_their_least_size() -> None:

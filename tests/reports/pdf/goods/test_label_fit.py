@@ -1,5 +1,6 @@
 """A label fits its margins without overlap, or is refused with all that is too long."""
 
+import re
 from io import BytesIO
 
 import pytest
@@ -88,6 +89,22 @@ def test_what_is_declared_is_cut_before_a_label_is_refused() -> None:
     assert fit_label(replace(LABEL, declared=(short,))).left_out == ()
     with pytest.raises(RefusedError):
         fit_label(replace(LABEL, text="Shake well. " * 60, declared=(short,)))
+
+
+def test_a_list_that_may_not_be_cut_is_refused_with_what_it_lacks_and_what_holds_it() -> None:
+    """Regulation (EU) No 1169/2011, Article 9(1)(b): the list stands on the label."""
+    words = "Ingredients: sugar, water, alcohol, milk. " * 12
+    listed = Declared("the list of ingredients", words, words)
+    label = replace(LABEL, declared=(listed,), cautions=())
+    with pytest.raises(RefusedError) as raised:
+        label_sheet(replace(SHEET, label=label), BytesIO(), shipped_layouts()["3x7"])
+    assert re.search(r"it lacks \d+\.\d mm of height; .* list of ingredients\.", raised.value.what)
+    held = layouts_that_hold(label)
+    assert raised.value.todo.startswith(f"It fits with --layout {held[0]}")
+    endless = replace(label, text="Shake well. " * 400)
+    with pytest.raises(RefusedError) as raised:
+        label_sheet(replace(SHEET, label=endless), BytesIO())
+    assert raised.value.todo.startswith("No layout that comes with pottle holds it: give a larger ")
 
 
 def test_a_small_bottle_may_have_smaller_words_where_they_are_needed() -> None:

@@ -59,7 +59,7 @@ def test_a_layout_is_called_by_its_name_or_the_names_are_told() -> None:
     assert layout_called("3x7", known).per_page == 21
     with pytest.raises(RefusedError) as raised:
         layout_called("9x9", known)
-    assert raised.value.todo.startswith("Give one of: 2x6, 2x5, 3x7")
+    assert raised.value.todo.startswith("Give one of: 2x6, 2x5, 2x4")
 
 
 def test_a_small_label_has_a_narrower_margin_and_symbol() -> None:

@@ -21,5 +21,11 @@ def test_the_label_stands_on_the_record_with_specimen_across() -> None:
     check_golden("ink/record_specimen.txt", ink_of(paper))
 
 
+def test_a_specimen_is_as_much_higher_as_its_words_need() -> None:
+    long = replace(LABEL, text="Shake well, and keep it cool. " * 30, across="SPECIMEN")
+    text = text_of(printed(batch_record, replace(RECORD, specimen=long)))
+    assert " ".join(text.split()).count("Shake well") == 30
+
+
 def test_a_record_without_a_label_has_none() -> None:
     assert "Specimen" not in text_of(printed(batch_record, RECORD))

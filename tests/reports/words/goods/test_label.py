@@ -44,7 +44,11 @@ def test_a_label_says_what_is_in_the_bottle_and_how_to_pour_it(
 def test_what_is_in_the_bottle_and_its_nutrition_need_no_typing(
     made: tuple[Keeper, Lots, str],
 ) -> None:
-    """By the lot as it was made; allergens in capitals, or in a line where a list has no room."""
+    """By the lot as it was made; allergens in capitals.
+
+    Regulation (EU) No 1169/2011, Article 16(2): only a pack below 10 cm² needs no list; a bottle of
+    30 mL has more, one of 2 mL has less, and says its allergens in a line.
+    """
     keeper, lots, essence = made
     keeper.do("house", country="IE")
     keeper.do("material", code="sugar", change=True, allergens="milk")
@@ -54,7 +58,10 @@ def test_what_is_in_the_bottle_and_its_nutrition_need_no_typing(
     (told,) = label_sheet_view(found, None, served).label.declared
     assert told.name == "the list of ingredients"
     assert told.text.startswith("Ingredients: sugar (MILK), water, alcohol, natural flavouring")
-    assert told.least == "Contains: MILK."
+    assert told.least == told.text
+    tiny = pack(keeper, lots, essence, pack="15 x 2mL")
+    vial = label_sheet_view(dossier(keeper.book, tiny), None, card(keeper.book, tiny)).label
+    assert vial.declared[0].least == "Contains: MILK."
     _, facts = label_sheet_view(found, None, served, with_nutrition=True).label.declared
     assert facts.text.startswith("Nutrition, 100 mL as sold: energy ")
     assert "; of which sugars " in facts.text
