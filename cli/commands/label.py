@@ -54,7 +54,7 @@ def label(
     ] = "bottle",
     also: Annotated[
         list[str] | None,
-        typer.Option(metavar="LOT", help="A further lot on the sheet, of such a kind."),
+        typer.Option(metavar="LOT", help="A further lot on the sheet."),
     ] = None,
     gtin: Annotated[
         Text, typer.Option(help="Number of the article, for its symbol or a case.")
@@ -81,7 +81,7 @@ def label(
         Asked,
         Fate,
         check_alone,
-        check_bottles,
+        check_together,
         print_labels,
         say_labels,
     )
@@ -100,8 +100,9 @@ def label(
         lots = [_named(lot), *(also or [])]
         tags.print_tags(call, lots, _needed(out), kind, count, place=place, gtin=gtin, force=force)
         return
-    lot = _named(lot)
-    check_bottles({"--also": also})
+    lots = [_named(lot), *(also or [])]
+    if also:
+        check_together({"--used": used, "--spoiled": spoiled, "--gtin": gtin})
     if out is None:
         if used is None and spoiled is None:
             raise InputError(
@@ -109,16 +110,15 @@ def label(
                 "Say where the sheet goes with --out, or how many labels were used with --used.",
             )
         book = call.book()
-        say_labels(
-            call, book, verb(book, call.how(), lot=lot, printed="0", used=used, spoiled=spoiled)
-        )
+        done = verb(book, call.how(), lot=lots[0], printed="0", used=used, spoiled=spoiled)
+        say_labels(call, book, [done])
         return
     from cli.screens.goods.tags import chosen_layout
 
     book, fate = call.book(), Fate(used, spoiled, stock)
     chosen = chosen_layout(book, layout, layouts, dpi)
     asked = Asked(specimen, nutrition, language, link, gtin, chosen, start_at)
-    sheet = print_labels(book, call.how(), lot, out, count, fate=fate, asked=asked, force=force)
+    sheet = print_labels(book, call.how(), lots, out, count, fate=fate, asked=asked, force=force)
     say_labels(call, book, sheet.done, sheet)
 
 

@@ -4,7 +4,7 @@ Guarantees: a sheet is drawn whole before its file is made; labels are recorded 
 has been drawn; a file that is there stays unless asked.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from io import BytesIO
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
@@ -19,9 +19,10 @@ from ledger.domain.entries.choices import Across
 from ledger.domain.lots.labels import across
 from ledger.errors import InputError, RefusedError
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.glass.card import ServingCard
 from ledger.service.glass.serving import card
-from ledger.service.goods.label import labels
-from ledger.service.lots.dossier import dossier
+from ledger.service.goods.label import labels, labels_together
+from ledger.service.lots.dossier import Dossier, dossier
 from reports.kit.frame import frame_of
 from reports.views.goods import LabelSheetView
 from reports.words.desk.answer import answer
@@ -54,8 +55,8 @@ class Fate(NamedTuple):
 class Sheet(NamedTuple):
     """What was printed."""
 
-    done: Recorded[Labels]
-    """The entry of it."""
+    done: tuple[Recorded[Labels], ...]
+    """The entry of each lot on it."""
     path: Path
     """Where the sheet is."""
     left_out: tuple[str, ...]
@@ -91,10 +92,18 @@ AS_USUAL = Asked()
 """Nothing was asked for besides."""
 
 
+class _Made(NamedTuple):
+    """The labels of one lot, and what they were made of."""
+
+    found: Dossier
+    served: ServingCard | None
+    sheet: LabelSheetView
+
+
 def print_labels(
     book: Book,
     how: How,
-    text: str,
+    lots: Sequence[str],
     out: Path,
     count: int | None,
     *,
@@ -102,56 +111,137 @@ def print_labels(
     asked: Asked = AS_USUAL,
     force: bool,
 ) -> Sheet:
-    """Draw a sheet of labels, record it, and write it with the seal that includes the record."""
-    if count is not None and not 1 <= count <= 10_000:
-        raise RefusedError(
-            f"{count} labels cannot be printed at once.", "Ask for 1 to 10000 labels."
-        )
-    found, count = dossier(book, text, how.by), count or (1 if asked.specimen else None)
+    """Draw a sheet of labels, record it, and write it with the seal that includes the record.
+
+    Args:
+        book: The book.
+        how: Who prints them, and why.
+        lots: Lots whose labels stand on it, one after the other.
+        out: Where the sheet goes.
+        count: How many of each; None: one a bottle, or one specimen.
+        fate: What became of them; of one lot only.
+        asked: What was asked for besides.
+        force: Whether it may take the place of a file.
+    """
+    made = [_made(book, lot, count, asked, how) for lot in lots]
+    _check_lots([each.found.state.code for each in made])
+    _check_count(sum(each.sheet.count for each in made))
+    sheets = [each.sheet for each in made]
+    with paper_at(out, force=force) as paper:
+        # Put whole before anything is recorded: a full disk or a name that cannot be drawn is told
+        # while nothing is, and this sheet stands, under the older seal, should the next one fail.
+        paper.put(_drawn(sheets, asked))
+        done = _recorded(book, how, sheets, fate, asked)
+        with once_recorded(_what_is_recorded(done), _how_to_print_again(done)):
+            # The labels as they were drawn, under the seal as it is now.
+            now = dossier(book, sheets[0].label.lot)
+            frame = frame_of(now.house, now.seal, now.written_at)
+            again = (
+                across_each(replace(sheet, frame=frame), each.entry.facts.across)
+                for sheet, each in zip(sheets, done, strict=True)
+            )
+            paper.put(_drawn(list(again), asked))
+    return Sheet(
+        done,
+        out,
+        _once(name for sheet in sheets for name in _left_out(sheet, asked)),
+        _once(line for each in made for line in _missing(each, asked)),
+        _once(line for each in made for line in _lacking(each, asked)),
+    )
+
+
+def _made(book: Book, lot: str, count: int | None, asked: Asked, how: How) -> _Made:
+    if count is not None:
+        _check_count(count)
+    found = dossier(book, lot, how.by)
     served = card(book, found.state.code)
     word = Across.SPECIMEN if asked.specimen else across(found.state, book.clock().date())
     view = label_sheet_view(
         found,
-        count,
+        count or (1 if asked.specimen else None),
         served,
         with_nutrition=asked.nutrition,
         language=asked.language,
         link=asked.link,
         gtin=asked.gtin,
     )
-    sheet = across_each(view, word)
-    with paper_at(out, force=force) as paper:
-        # Put whole before anything is recorded: a full disk or a name that cannot be drawn is told
-        # while nothing is, and this sheet stands, under the older seal, should the next one fail.
-        paper.put(_drawn(sheet, asked))
-        done = labels(
-            book,
-            how,
-            lot=found.state.code,
-            printed=str(sheet.count),
-            used=fate.used,
-            spoiled=fate.spoiled,
-            stock=fate.stock,
-            specimen="yes" if asked.specimen else None,
+    return _Made(found, served, across_each(view, word))
+
+
+def _check_count(count: int) -> None:
+    if not 1 <= count <= MOST:
+        raise RefusedError(
+            f"{count} labels cannot be printed at once.", f"Ask for 1 to {MOST} labels."
         )
-        with once_recorded(
-            f"Entry {done.seq} is recorded: {sheet.count} labels of {found.state.code} printed.",
-            f"Strike it, and print again: pottle strike {done.seq}",
-        ):
-            # The label as it was drawn, under the seal as it is now.
-            now = dossier(book, found.state.code)
-            again = replace(sheet, frame=frame_of(now.house, now.seal, now.written_at))
-            paper.put(_drawn(across_each(again, done.entry.facts.across), asked))
-    gaps = gap_lines(served.declaration) if served else ()
-    own_list = typed_list_lines(found, served)
-    unnamed = unnamed_lines(served, found.materials, asked.language)
-    lacking = (
-        *(lacking_lines(served, with_nutrition=asked.nutrition) if served else ()),
-        *own_list,
-        *unnamed,
-        *typed_lines(asked.language),
+
+
+MOST = 10_000
+"""The most labels that are printed at once."""
+
+
+def _check_lots(codes: Sequence[str]) -> None:
+    twice = _once(code for code in codes if codes.count(code) > 1)
+    if twice:
+        raise RefusedError(
+            f"{', '.join(twice)} is named more than once for one sheet.",
+            "Name each lot once, and say how many labels of each with --count.",
+        )
+
+
+def _recorded(
+    book: Book, how: How, sheets: Sequence[LabelSheetView], fate: Fate, asked: Asked
+) -> tuple[Recorded[Labels], ...]:
+    specimen = "yes" if asked.specimen else None
+    if len(sheets) > 1:
+        printed = {sheet.label.lot: sheet.count for sheet in sheets}
+        return labels_together(book, how, printed=printed, stock=fate.stock, specimen=specimen)
+    (sheet,) = sheets
+    one = labels(
+        book,
+        how,
+        lot=sheet.label.lot,
+        printed=str(sheet.count),
+        used=fate.used,
+        spoiled=fate.spoiled,
+        stock=fate.stock,
+        specimen=specimen,
     )
-    return Sheet(done, out, _left_out(sheet, asked), (*gaps, *own_list, *unnamed), lacking)
+    return (one,)
+
+
+def _what_is_recorded(done: Sequence[Recorded[Labels]]) -> str:
+    return " ".join(
+        f"Entry {each.seq} is recorded: {each.entry.facts.printed} labels of "
+        f"{each.entry.draft.lot} printed."
+        for each in done
+    )
+
+
+def _how_to_print_again(done: Sequence[Recorded[Labels]]) -> str:
+    strikes = " and ".join(f"pottle strike {each.seq}" for each in done)
+    return f"Strike {'it' if len(done) == 1 else 'them'}, and print again: {strikes}"
+
+
+def _once(texts: Iterable[str]) -> tuple[str, ...]:
+    """Return texts, each once."""
+    return tuple(dict.fromkeys(texts))
+
+
+def _missing(made: _Made, asked: Asked) -> Iterator[str]:
+    """Yield what the book lacks of what a label declares, each with what to do."""
+    if made.served:
+        yield from gap_lines(made.served.declaration)
+    yield from typed_list_lines(made.found, made.served)
+    yield from unnamed_lines(made.served, made.found.materials, asked.language)
+
+
+def _lacking(made: _Made, asked: Asked) -> Iterator[str]:
+    """Yield the same in a line."""
+    if made.served:
+        yield from lacking_lines(made.served, with_nutrition=asked.nutrition)
+    yield from typed_list_lines(made.found, made.served)
+    yield from unnamed_lines(made.served, made.found.materials, asked.language)
+    yield from typed_lines(asked.language)
 
 
 def _left_out(sheet: LabelSheetView, asked: Asked) -> tuple[str, ...]:
@@ -161,44 +251,55 @@ def _left_out(sheet: LabelSheetView, asked: Asked) -> tuple[str, ...]:
     return fit_label(sheet.label, plate).left_out
 
 
-def _drawn(view: LabelSheetView, asked: Asked) -> bytes:
-    from reports.pdf.goods.label import label_sheet
+def _drawn(views: Sequence[LabelSheetView], asked: Asked) -> bytes:
+    from reports.pdf.goods.label import label_sheets
 
     sheet = BytesIO()
-    label_sheet(view, sheet, asked.layout, asked.start_at)
+    label_sheets(views, sheet, asked.layout, asked.start_at)
     return sheet.getvalue()
 
 
-def say_labels(call: Call, book: Book, done: Recorded[Labels], sheet: Sheet | None = None) -> None:
+def say_labels(
+    call: Call, book: Book, done: Sequence[Recorded[Labels]], sheet: Sheet | None = None
+) -> None:
     """Show what was recorded of labels, where their sheet is, and what it does not say."""
-    found = dossier_of(book, done)
-    step = step_after(book, done, found)
-    said = answer(done, found, step)
+    found = [dossier_of(book, each) for each in done]
+    step = step_after(book, done[0], found[0])
+    said = [answer(each, lot, step) for each, lot in zip(done, found, strict=True)]
 
     def plain() -> "LabelAnswer":
         from reports.json.goods.label import label_answer
 
         return label_answer(
-            done,
-            found,
+            list(zip(done, found, strict=True)),
             step,
             str(sheet.path) if sheet else None,
             left_out=sheet.left_out if sheet else (),
             missing=sheet.missing if sheet else (),
         )
 
-    word = done.entry.facts.across
-    on_each = f", each with {word} across" if word else ""
     paper = (
         (
-            f"The labels are in {sheet.path}{on_each}.",
+            f"The labels are in {sheet.path}{_across_words(done)}.",
             *left_out_lines(sheet.left_out),
             *sheet.lacking,
         )
         if sheet
         else ()
     )
-    say(call, plain, said.done, *paper, *said.found, *said.last)
+    lines = [line for each in said for line in each.found]
+    say(call, plain, *(each.done for each in said), *paper, *lines, *said[0].last)
+
+
+def _across_words(done: Sequence[Recorded[Labels]]) -> str:
+    """Return which labels have a word across; nothing where none has."""
+    words = {each.entry.draft.lot: each.entry.facts.across for each in done}
+    if not any(words.values()):
+        return ""
+    if len(set(words.values())) == 1:
+        return f", each with {done[0].entry.facts.across} across"
+    told = (f"{lot} with {word} across" for lot, word in words.items() if word)
+    return f", {', '.join(told)}"
 
 
 def check_alone(given: Mapping[str, object], what: str) -> None:
@@ -214,14 +315,14 @@ def check_alone(given: Mapping[str, object], what: str) -> None:
         )
 
 
-def check_bottles(given: Mapping[str, object]) -> None:
-    """Refuse options that go with other labels only.
+def check_together(given: Mapping[str, object]) -> None:
+    """Refuse options that are of one lot where several stand on a sheet.
 
     Raises:
         InputError: One of them was given.
     """
-    if wrong := [name for name, value in given.items() if value]:
+    if wrong := [name for name, value in given.items() if value is not None]:
         raise InputError(
-            f"{', '.join(wrong)} goes with other labels than those of bottles.",
-            "Say which with --kind, or leave it out.",
+            f"{', '.join(wrong)} can be said of one lot only, and several are to stand on the sheet.",
+            "Leave it out, or --also.",
         )

@@ -1,14 +1,17 @@
 """Label: labels printed, used and spoiled.
 
 Guarantees: what is not told of labels used or spoiled stays unknown; it is not taken for none.
-Labels of what may not leave have a word across, and are no bottle labels.
+Labels of what may not leave have a word across, and are no bottle labels. Those of several lots on
+one sheet are all recorded, or none.
 """
+
+from collections.abc import Mapping
 
 from ledger.domain.entries import Labels
 from ledger.domain.entries.choices import Across
 from ledger.domain.lots.labels import across
 from ledger.service.account.state import lot_state
-from ledger.service.desk.act import at_desk
+from ledger.service.desk.act import Desk, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 
 
@@ -25,16 +28,50 @@ def labels(
 ) -> Recorded[Labels]:
     """Record labels printed, used and spoiled; given `specimen`, none of them is for a bottle."""
     with at_desk(book, how) as desk:
-        words = desk.words
-        code, number = words.lot(lot), words.number(printed, 1, "", "number of labels")
-        word = Across.SPECIMEN if specimen else None
-        if code and number and not specimen:
-            word = across(lot_state(desk.connection, code), desk.happened.local().date())
-        facts = Labels(
-            printed=number,
-            used=words.whole(used, "number of labels"),
-            spoiled=words.whole(spoiled, "number of labels"),
-            stock=words.lot_or_none(stock),
-            across=word if number else None,
+        number = desk.words.number(printed, 1, "", "number of labels")
+        return _record(desk, lot, number, used, spoiled, stock=stock, specimen=specimen)
+
+
+def labels_together(
+    book: Book,
+    how: How,
+    *,
+    printed: Mapping[str, int],
+    stock: str | None = None,
+    specimen: str | None = None,
+) -> tuple[Recorded[Labels], ...]:
+    """Record labels of several lots that were printed on one sheet: how many, by lot.
+
+    Raises:
+        RefusedError: Those of a lot cannot be so; nothing is recorded.
+    """
+    with at_desk(book, how) as desk:
+        return tuple(
+            _record(desk, lot, number, stock=stock, specimen=specimen)
+            for lot, number in printed.items()
         )
-        return desk.record(facts, code)
+
+
+def _record(
+    desk: Desk,
+    lot: str,
+    number: int,
+    used: str | None = None,
+    spoiled: str | None = None,
+    *,
+    stock: str | None,
+    specimen: str | None,
+) -> Recorded[Labels]:
+    words = desk.words
+    code = words.lot(lot)
+    word = Across.SPECIMEN if specimen else None
+    if code and number and not specimen:
+        word = across(lot_state(desk.connection, code), desk.happened.local().date())
+    facts = Labels(
+        printed=number,
+        used=words.whole(used, "number of labels"),
+        spoiled=words.whole(spoiled, "number of labels"),
+        stock=words.lot_or_none(stock),
+        across=word if number else None,
+    )
+    return desk.record(facts, code)

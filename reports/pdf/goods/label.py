@@ -14,6 +14,7 @@ from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
 from ledger.errors import InputError, RefusedError
+from reports.kit.format import plural
 from reports.kit.frame import Frame
 from reports.pdf.goods.label_fit import fit_label, refuse_as_too_small
 from reports.pdf.goods.layouts import DPIS, USUAL_ON, Layout, Plate, shipped_layouts
@@ -34,32 +35,46 @@ RULER = 100 * mm
 def label_sheet(
     view: LabelSheetView, out: BinaryIO, layout: Layout | None = None, start_at: int = 1
 ) -> None:
-    """Write labels as PDF.
+    """Write labels of one lot as PDF; as `label_sheets`."""
+    label_sheets([view], out, layout, start_at)
+
+
+def label_sheets(
+    views: Sequence[LabelSheetView],
+    out: BinaryIO,
+    layout: Layout | None = None,
+    start_at: int = 1,
+) -> None:
+    """Write labels as PDF, those of one lot after those of another.
 
     Args:
-        view: What the labels say and how many there are.
+        views: What the labels of each lot say and how many there are.
         out: Where the bytes go; untouched if anything is refused.
         layout: Where they stand; None: as usual.
         start_at: The first label that is still free on the first sheet, counted from 1.
 
     Raises:
-        RefusedError: There is no label to print, its words do not fit, or the sheet has no such
-            label.
+        RefusedError: There is no label to print, the words of one do not fit, or the sheet has no
+            such label.
     """
-    layout, label = layout or shipped_layouts()[USUAL_ON[view.frame.size]], view.label
+    frame = views[0].frame
+    layout = layout or shipped_layouts()[USUAL_ON[frame.size]]
+    runs = [(_fitted(view, layout), view.count) for view in views]
+    lead = ", ".join(f"{plural(view.count, 'label')} of lot {view.label.lot}" for view in views)
+    title = f"Labels {', '.join(view.label.lot for view in views)}"
+    write_labels(out, frame, title, lead, runs, layout, start_at)
+
+
+def _fitted(view: LabelSheetView, layout: Layout) -> tuple[Mark, ...]:
     if view.count < 1:
         raise RefusedError(
             f"A sheet needs at least 1 label and {view.count} were asked for.",
             "Say how many labels to print.",
         )
     try:
-        marks = fit_label(label, layout.plate).marks
+        return fit_label(view.label, layout.plate).marks
     except RefusedError as error:
-        raise refuse_as_too_small(label, layout.plate, error) from error
-    lead = f"{view.count} label{'s' if view.count > 1 else ''} of lot {label.lot}"
-    write_labels(
-        out, view.frame, f"Labels {label.lot}", lead, [(marks, view.count)], layout, start_at
-    )
+        raise refuse_as_too_small(view.label, layout.plate, error) from error
 
 
 Run = tuple[tuple[Mark, ...], int]

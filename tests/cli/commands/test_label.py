@@ -3,10 +3,11 @@
 from pathlib import Path
 
 import pypdfium2 as pdfium  # type: ignore[import-untyped]
+import pytest
 
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
-from tests.reports.pdf.readback import text_of
+from tests.reports.pdf.readback import text_of, texts_of
 
 
 def test_a_sheet_is_printed_and_counted(shell: Shell) -> None:
@@ -120,3 +121,71 @@ def test_a_house_that_prints_on_letter_has_its_labels_on_letter(shell: Shell) ->
     for name in ("letter.pdf", "record.pdf"):
         with pdfium.PdfDocument(Path(name)) as document:
             assert document[0].get_size() == (612, 792)
+
+
+@pytest.fixture
+def two(shell: Shell) -> Shell:
+    """Hand out a book with bottles of a second lot."""
+    filled = shell.line("bottle {syrup} 1 x 40mL --bottles {bottles} --json")
+    shell.codes["other"] = filled.json["code"]
+    return shell
+
+
+def test_bottles_of_several_lots_stand_on_one_used_sheet_and_all_are_recorded(two: Shell) -> None:
+    """Seven of ten places are used up: the first sheet takes three more, the next one the rest."""
+    assert two.line("label {other} --out one.pdf --count 2").exit_code == 0
+    asked = "label {other} --also {packed} --count 2 --layout 2x5 --start-at 8 --out two.pdf"
+    before, done = two.entries(), two.line(f'{asked} --because "the first got wet"')
+    other = two.codes["other"]
+    assert done.lines[:3] == [
+        f"Recorded {before + 1}, labels {other}: 2 printed.",
+        f"Recorded {before + 2}, labels BOS-001-S: 2 printed.",
+        "The labels are in two.pdf.",
+    ], done.err
+    pages = texts_of(Path("two.pdf").read_bytes())
+    assert [[page.count(f"Lot {code}") for code in (other, "BOS-001-S")] for page in pages] == [
+        [2, 1],
+        [0, 1],
+    ]
+    with pdfium.PdfDocument(Path("two.pdf")) as document:
+        title = document.get_metadata_dict()["Title"]
+    assert title == f"Labels {other}, BOS-001-S"
+
+
+def test_labels_of_several_lots_are_all_recorded_and_printed_or_none(two: Shell) -> None:
+    """One of them is held, and nothing is said of why its labels are wanted."""
+    two.line('hold {packed} --because "a ring"')
+    before = two.entries()
+    refused = two.line("label {other} --also {packed} --count 2 --out none.pdf")
+    assert (refused.exit_code, two.entries()) == (4, before)
+    assert not Path("none.pdf").exists()
+    done = two.line('label {other} --also {packed} --count 2 --out b.pdf --because "shelf" --json')
+    assert (done.json["code"], [each["code"] for each in done.json["also"]]) == (
+        two.codes["other"],
+        ["BOS-001-S"],
+    )
+    done = two.line('label {other} --also {packed} --count 1 --out c.pdf --because "shelf"')
+    assert "The labels are in c.pdf, BOS-001-S with HOLD across." in done.lines
+
+
+@pytest.mark.parametrize(
+    ("options", "code", "told"),
+    [
+        (
+            "--also {other} --used 2 --gtin 9521234543213",
+            2,
+            "--used, --gtin can be said of one lot only, and several are to stand on the sheet.",
+        ),
+        ("--also {packed}", 3, "BOS-001-S is named more than once for one sheet."),
+        ("--also {other} --count 6000", 3, "12000 labels cannot be printed at once."),
+        ("--also NO-999-4", 3, "There is no lot NO-999-4 in the book."),
+    ],
+)
+def test_what_several_lots_cannot_share_is_refused(
+    two: Shell, options: str, code: int, told: str
+) -> None:
+    before = two.entries()
+    found = two.line(f"label {{packed}} {options} --out none.pdf")
+    assert (found.exit_code, found.complaints[0]) == (code, told)
+    assert two.entries() == before
+    assert not Path("none.pdf").exists()
