@@ -77,14 +77,8 @@ def label(
     force: Force = False,
 ) -> None:
     """Print a sheet of bottle labels, or record what became of them."""
-    from cli.screens.goods.label import (
-        Asked,
-        Fate,
-        check_alone,
-        check_together,
-        print_labels,
-        say_labels,
-    )
+    from cli.screens.goods.label import Asked, Fate, print_labels
+    from cli.screens.goods.label_said import check_alone, check_together, say_labels
     from ledger.service.goods.label import labels as verb
 
     if calibrate or kind != "bottle":

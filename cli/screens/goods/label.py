@@ -4,20 +4,18 @@ Guarantees: a sheet is drawn whole before its file is made; labels are recorded 
 has been drawn; a file that is there stays unless asked.
 """
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from io import BytesIO
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
 from msgspec.structs import replace
 
-from cli.kit.answer import dossier_of, say, step_after
-from cli.kit.call import Call
 from cli.kit.files import once_recorded, paper_at
 from ledger.domain.entries import Labels
 from ledger.domain.entries.choices import Across
 from ledger.domain.lots.labels import across
-from ledger.errors import InputError, RefusedError
+from ledger.errors import RefusedError
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.glass.card import ServingCard
 from ledger.service.glass.serving import card
@@ -25,19 +23,16 @@ from ledger.service.goods.label import labels, labels_together
 from ledger.service.lots.dossier import Dossier, dossier
 from reports.kit.frame import frame_of
 from reports.views.goods import LabelSheetView
-from reports.words.desk.answer import answer
 from reports.words.glass.serving import gap_lines
 from reports.words.goods.label import (
     across_each,
     label_sheet_view,
     lacking_lines,
-    left_out_lines,
 )
 from reports.words.goods.list_words import typed_lines, unnamed_lines
 from reports.words.goods.typed_list import typed_list_lines
 
 if TYPE_CHECKING:
-    from reports.json.goods.label import LabelAnswer
     from reports.pdf.goods.layouts import Layout
 
 
@@ -257,72 +252,3 @@ def _drawn(views: Sequence[LabelSheetView], asked: Asked) -> bytes:
     sheet = BytesIO()
     label_sheets(views, sheet, asked.layout, asked.start_at)
     return sheet.getvalue()
-
-
-def say_labels(
-    call: Call, book: Book, done: Sequence[Recorded[Labels]], sheet: Sheet | None = None
-) -> None:
-    """Show what was recorded of labels, where their sheet is, and what it does not say."""
-    found = [dossier_of(book, each) for each in done]
-    step = step_after(book, done[0], found[0])
-    said = [answer(each, lot, step) for each, lot in zip(done, found, strict=True)]
-
-    def plain() -> "LabelAnswer":
-        from reports.json.goods.label import label_answer
-
-        return label_answer(
-            list(zip(done, found, strict=True)),
-            step,
-            str(sheet.path) if sheet else None,
-            left_out=sheet.left_out if sheet else (),
-            missing=sheet.missing if sheet else (),
-        )
-
-    paper = (
-        (
-            f"The labels are in {sheet.path}{_across_words(done)}.",
-            *left_out_lines(sheet.left_out),
-            *sheet.lacking,
-        )
-        if sheet
-        else ()
-    )
-    lines = [line for each in said for line in each.found]
-    say(call, plain, *(each.done for each in said), *paper, *lines, *said[0].last)
-
-
-def _across_words(done: Sequence[Recorded[Labels]]) -> str:
-    """Return which labels have a word across; nothing where none has."""
-    words = {each.entry.draft.lot: each.entry.facts.across for each in done}
-    if not any(words.values()):
-        return ""
-    if len(set(words.values())) == 1:
-        return f", each with {done[0].entry.facts.across} across"
-    told = (f"{lot} with {word} across" for lot, word in words.items() if word)
-    return f", {', '.join(told)}"
-
-
-def check_alone(given: Mapping[str, object], what: str) -> None:
-    """Refuse options that go with bottle labels only.
-
-    Raises:
-        InputError: One of them was given.
-    """
-    if wrong := [name for name, value in given.items() if value]:
-        raise InputError(
-            f"{', '.join(wrong)} goes with the labels of bottles, not with --kind {what}.",
-            "Leave it out.",
-        )
-
-
-def check_together(given: Mapping[str, object]) -> None:
-    """Refuse options that are of one lot where several stand on a sheet.
-
-    Raises:
-        InputError: One of them was given.
-    """
-    if wrong := [name for name, value in given.items() if value is not None]:
-        raise InputError(
-            f"{', '.join(wrong)} can be said of one lot only, and several are to stand on the sheet.",
-            "Leave it out, or --also.",
-        )

@@ -9,18 +9,15 @@ from collections.abc import Iterable
 
 from msgspec.structs import replace
 
-from ledger.domain.amounts.quantity import Quantity
 from ledger.domain.entries import Bottle, Entry, House, Start
 from ledger.domain.entries.choices import Across, LotType, ProductKind
 from ledger.domain.lots.state import latest, name, opener
-from ledger.domain.masters.allergens import Place
 from ledger.domain.masters.gaps import NUTRITION
 from ledger.domain.masters.gs1 import lot_link, read_gtin
 from ledger.errors import InputError, RefusedError
 from ledger.service.glass.card import ServingCard
 from ledger.service.glass.doses import dose_of
 from ledger.service.lots.dossier import Dossier
-from reports.kit.format import tidy
 from reports.kit.frame import frame_of
 from reports.kit.pages import page_address
 from reports.views.goods import Declared, LabelSheetView, LabelView
@@ -33,6 +30,7 @@ from reports.words.glass.declaration import (
 )
 from reports.words.goods.label_words import LabelWords, label_words
 from reports.words.goods.list_words import card_in_language
+from reports.words.goods.net_volume import figures_mm, is_us, net_volume
 from reports.words.goods.typed_list import formula_text, only_typed
 from reports.words.lots.dates import keeping_words
 from reports.words.lots.record import cautions
@@ -144,7 +142,7 @@ def _label(
             if card
             else ()
         ),
-        is_us=_is_us(house),
+        is_us=is_us(house),
         is_small=filled.size.amount <= SMALL_UL,
         figures_mm=figures_mm(filled.size.amount),
         lot_word=words.lot,
@@ -160,43 +158,6 @@ def _address(house: House | None) -> str | None:
     if house is None:
         return None
     return ", ".join(part for part in (house.address, house.country) if part) or None
-
-
-def _is_us(house: House | None) -> bool:
-    return house is not None and (house.country or "").upper() == Place.US.upper()
-
-
-def net_volume(size: Quantity, house: House | None) -> str:
-    """Return the net volume of a bottle; in both units where the house is in the United States.
-
-    Fluid ounces are rounded down, so that no more is promised than is there.
-
-    References:
-        21 CFR 101.7(a) and (b): US fluid ounces, and the metric measure beside them (from memory).
-    """
-    told = tidy(size.written)
-    if not _is_us(house) or "oz" in told:
-        return told
-    ounces = int(size.amount * 10 / US_FLUID_OUNCE_UL) / 10
-    return f"{ounces:g} fl oz ({told})"
-
-
-US_FLUID_OUNCE_UL = 29_573.5295625
-"""A US fluid ounce in µL (NIST Handbook 44, Appendix C; 231 cubic inches in 128 of them)."""
-FIGURES = ((50_000, 2.0), (200_000, 3.0), (1_000_000, 4.0))
-"""Least height of the figures of a volume in mm, up to so many µL (Directive 76/211/EEC, Annex I,
-3.1; label_law.csv)."""
-LARGEST_FIGURES = 6.0
-"""The same above."""
-
-
-def figures_mm(volume_ul: int) -> float:
-    """Return the least height in mm of the figures of a net volume.
-
-    >>> [figures_mm(ml * 1000) for ml in (30, 100, 250, 1000, 5000)]
-    [2.0, 3.0, 4.0, 4.0, 6.0]
-    """
-    return next((height for most, height in FIGURES if volume_ul <= most), LARGEST_FIGURES)
 
 
 def _linked(link: str | None, gtin: str | None, dossier: Dossier) -> str:

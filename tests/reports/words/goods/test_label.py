@@ -3,7 +3,7 @@
 import pytest
 
 from ledger.domain.amounts.quantity import parse_quantity
-from ledger.domain.entries import Formula, House
+from ledger.domain.entries import Formula
 from ledger.domain.entries.choices import ProductKind
 from ledger.errors import InputError, RefusedError
 from ledger.service.glass.serving import card
@@ -14,10 +14,8 @@ from reports.words.goods.label import (
     label_sheet_view,
     lacking_lines,
     left_out_lines,
-    net_volume,
 )
 from reports.words.goods.list_words import typed_lines
-from tests.domain.builders import make
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.words.bottles import pack
@@ -163,14 +161,6 @@ def test_a_lot_that_is_not_packed_has_no_labels(made: tuple[Keeper, Lots, str]) 
             f'Fill it first: pottle bottle {essence} "15 x 250mL"',
         ),
     )
-
-
-def test_a_house_in_the_united_states_says_both_units_and_never_more_than_is_there() -> None:
-    """21 CFR 101.7 (from memory): 250 mL are 8.45 US fluid ounces, told as 8.4."""
-    house = make(House, country="US")
-    assert net_volume(parse_quantity("250mL"), house) == "8.4 fl oz (250 mL)"
-    assert net_volume(parse_quantity("30mL"), house) == "1 fl oz (30 mL)"
-    assert net_volume(parse_quantity("250mL"), make(House, country="IE")) == "250 mL"
 
 
 def test_a_symbol_may_say_the_makers_own_address_with_the_lot(
