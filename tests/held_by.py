@@ -33,7 +33,8 @@ SCREENS = (
         ("bench", ("receive",)),
         ("recall", ("forget", "recall")),
     ) for name in names}
-    | {"copies/copied": "backup", "goods/tags": "label", "goods/label_said": "label", "masters/new_formula": "formula"},
+    | {"copies/copied": "backup", "goods/tags": "label", "goods/label_said": "label"}
+    | {"masters/new_formula": "formula"},
 )  # fmt: skip
 VIEWS = (
     "fields without a method: filled by the words and printed by the paper of the room",
