@@ -30,6 +30,8 @@ class Scene(Struct, frozen=True):
     """Versions in the book of the formula the draft is about."""
     near_names: tuple[str, ...] = ()
     """Names in the book that are nearly the one the draft brings."""
+    brings_name: bool = False
+    """Whether it names a party that no entry in force has."""
     lot: LotState | None = None
     """The lot the draft is about, unless it opens it."""
     sources: tuple[LotState, ...] = ()

@@ -52,6 +52,7 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
     checked = queries.entry(connection, about) if about else None
     sources = tuple(_source(connection, draft, code, skip) for code in source_codes(draft))
     last_at = last_recorded(connection)
+    new_name = _new_name(connection, draft)
     scene = Scene(
         now=now,
         last_recorded=last_at,
@@ -60,7 +61,8 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
         people=queries.people(connection),
         materials=_known_materials(connection, draft),
         formulas=_versions(connection, draft),
-        near_names=_near_names(connection, draft),
+        near_names=_near_names(connection, new_name),
+        brings_name=new_name is not None,
         lot=lot,
         sources=sources,
         made_from_lot=_made_from(lot, sources),
@@ -102,12 +104,17 @@ def _known_materials(connection: Connection, draft: Draft) -> frozenset[str]:
     return frozenset(code for code in named if queries.material(connection, code))
 
 
-def _near_names(connection: Connection, draft: Draft) -> tuple[str, ...]:
-    """Return the names in the book that are nearly one which the draft brings into it."""
+def _new_name(connection: Connection, draft: Draft) -> str | None:
+    """Return the name of a party which a draft brings into the book."""
     name = party_of(draft)
     if not name or name in NOBODY_IN_PARTICULAR or parties.is_known(connection, name):
-        return ()
-    near = parties.near(connection, name)
+        return None
+    return name
+
+
+def _near_names(connection: Connection, name: str | None) -> tuple[str, ...]:
+    """Return the names in the book that are nearly one which is brought into it."""
+    near = parties.near(connection, name) if name else ()
     return tuple(other for other in near if parties.is_known(connection, other))
 
 

@@ -8,9 +8,13 @@ def test_samples_leave_and_are_counted(shell: Shell) -> None:
     answer = (
         "Recorded 39, moved BOS-001-S: 2 given as samples to Quay Bar.\n"
         "BOS-001-S, Orange syrup, 250 mL: 7 there, released.\n"
+        "Note: “Quay Bar” is named in the text of this entry, where nothing can be forgotten. So "
+        'that later entries have a code instead: pottle party add "Quay Bar" --phone NUMBER\n'
         "Next: pottle stock\n"
     )
     check_answers(('send {packed} 2 --as sample --to "Quay Bar"', answer), shell)
+    assert shell.line('party add "Quay Bar" --phone "01 555 0155"').exit_code == 0
+    assert "Note:" not in shell.line('send {packed} 1 --as sample --to "Quay Bar"').out
 
 
 def test_what_comes_back_is_here_again(shell: Shell) -> None:

@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from ledger.domain.entries import Add, House, Note, Rest, Start, Strike
+from ledger.domain.entries import Add, Forget, House, Note, Party, Rest, Start, Strike
 from ledger.domain.rules import Finding
 from ledger.domain.rules.always import corrections as keeping
 from tests.domain.builders import draft, entry, lot, make, ml, scene
@@ -14,6 +14,7 @@ OLD = entry(make(Add), 5)
 MENDED = make(Add, amount=ml(32))
 BECAUSE: dict[str, Any] = {"corrects": 5, "reason": "misread the cylinder"}
 STRIKE = draft(make(Strike), **BECAUSE)
+STRIKE_OF_NO_LOT = draft(make(Strike), None, **BECAUSE)
 
 
 def wrong(what: str, todo: str, rule: str = "correction") -> list[Finding]:
@@ -175,6 +176,33 @@ STRIKES = [
 ]
 
 
-@pytest.mark.parametrize("case", [*CORRECTIONS, *STRIKES], ids=str)
+FORGOTTEN = entry(Party("P1", code="P1"), 5, lot=None)
+ANEW = "If they are to be in the book again, tell them anew: pottle party add ..."
+FORGETTING = [
+    Case(
+        f"{what} of a forgetting",
+        made,
+        scene(corrected=entry(make(Forget), 5, lot=None)),
+        wrong(
+            "Entry 5 says who was forgotten; what was erased cannot be brought back, so it stays.",
+            ANEW,
+        ),
+    )
+    for what, made in (
+        ("a correction", draft(make(Forget, party="P2"), None, **BECAUSE)),
+        ("a strike", STRIKE_OF_NO_LOT),
+    )
+] + [
+    Case(
+        "a correction of who was forgotten",
+        draft(Party("Quay Bar", code="P1"), None, **BECAUSE),
+        scene(corrected=FORGOTTEN),
+        wrong("What entry 5 told of was forgotten, so it cannot be corrected.", ANEW),
+    ),
+    Case("a strike of who was forgotten", STRIKE_OF_NO_LOT, scene(corrected=FORGOTTEN)),
+]
+
+
+@pytest.mark.parametrize("case", [*CORRECTIONS, *STRIKES, *FORGETTING], ids=str)
 def test_only_what_counts_is_changed_and_with_a_reason(case: Case) -> None:
     assert find(keeping.RULES, case) == list(case.found)

@@ -18,6 +18,22 @@ TO = (
 NEAR = {"near_names": ("Café Blue", "Cafés Blue")}
 
 CASES = [
+    *(
+        Case(
+            f"a delivery that brings the name {name}",
+            draft(make(Move, party=name)),
+            scene(packed(), brings_name=True),
+            said(
+                Severity.REMARK,
+                "name",
+                f"“{name}” is named in the text of this entry, where nothing can be forgotten.",
+                "So that later entries have a code instead: pottle party add "
+                f"{typed} --phone NUMBER",
+            ),
+        )
+        for name, typed in (("Quay Bar", '"Quay Bar"'), ("Bar $5", "NAME"))
+    ),
+    Case("a supplier who is new", draft(make(Receipt)), scene(brings_name=True)),
     Case("to somebody", draft(make(Move, party="Quay Bar")), scene(packed())),
     Case("to a market", draft(make(Move, party="market")), scene(packed())),
     Case("poured", draft(make(Move, party=None, moved_as=MoveAs.TASTING)), scene(packed())),
