@@ -169,13 +169,14 @@ def _hash(told: TableMap, cell: Callable[[str], str], seen: Counter[str]) -> str
 
 
 def _holds(condition: str, cell: Callable[[str], str], reading: Reading) -> bool:
+    """Tell whether a row is meant: by the word in its cell, or by what that stands for."""
     left, is_pair, right = condition.partition(" = ")
 
     def meant(name: str) -> str:
         return reading.meant(cell(name)) or cell(name)
 
-    value = filled(left, meant)
-    return folded(value or "") == folded(right) if is_pair else bool(value)
+    told = {folded(filled(left, said) or "") for said in (cell, meant)}
+    return folded(right) in told if is_pair else any(told)
 
 
 def _is_told(act: ActMap, cell: Callable[[str], str], reading: Reading) -> bool:

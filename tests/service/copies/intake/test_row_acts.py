@@ -2,12 +2,14 @@
 
 from pathlib import Path
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from ledger.domain.tables.days import DayOrder
 from ledger.domain.tables.grid import Line, Table
+from ledger.service.copies.intake.column_map import ActMap, TableMap
 from ledger.service.copies.intake.row_acts import DAYS, NUMBERS, Reading, acts_of_table
 from ledger.service.copies.intake.table_files import read_tables
 from ledger.service.copies.intake.table_maps import shipped_map
@@ -49,6 +51,35 @@ def test_a_row_is_known_again_wherever_it_stands_and_whatever_is_added_beside_it
     assert {act.row for act in acts_of_table(wider, told, READING, 0)[0]} == rows
     twice = replace(table, lines=(*table.lines, table.lines[0]))
     assert len({act.row for act in acts_of_table(twice, told, READING, 0)[0]}) == len(rows) + 1
+
+
+@pytest.mark.parametrize(
+    ("condition", "lines"),
+    [
+        ("{Aspetto} = limpido", [2]),
+        ("{Aspetto} = Limpido", [2]),
+        ("{Aspetto} = clear", [2, 3]),
+        ("{Aspetto} = torbido", []),
+        ("{Aspetto}", [2, 3, 4]),
+    ],
+)
+def test_a_condition_is_met_by_the_word_of_the_sheet_and_by_that_of_the_book(
+    condition: str, lines: list[int]
+) -> None:
+    """Else goods that the sheet calls clear would stay unreleased, and nothing would say so."""
+    words = {"lot": "{Lotto}", "verdict": "release"}
+    release = ActMap("judge", words, frozenset({"Lotto"}), condition)
+    rows = (("A", "limpido"), ("B", "Clear"), ("C", "opaco"), ("D", ""))
+    table = Table(
+        "Lotti.csv",
+        "Lotti",
+        head=("Lotto", "Aspetto"),
+        lines=tuple(Line(number, row) for number, row in enumerate(rows, 2)),
+    )
+    told = TableMap(name="Lotti", acts=(release,))
+    reading = Reading(DayOrder.DMY, ",", {"": {"limpido": "clear"}}, at="2026-01-12")
+    acts, found, _ = acts_of_table(table, told, reading, 0)
+    assert ([act.line for act in acts], found) == (lines, [])
 
 
 def test_the_words_that_are_days_and_numbers_are_words_of_verbs() -> None:
