@@ -5,11 +5,17 @@ from typer.testing import CliRunner
 
 from cli.front import COMMANDS
 from cli.main import app
-from cli.other_words import OTHER_WORDS
+from cli.other_words import OTHER_WORDS, question_after
+from tests.golden import check_golden
 
 
 def test_no_word_for_a_job_is_itself_a_command() -> None:
     assert not set(OTHER_WORDS) & set(COMMANDS)
+
+
+def test_every_word_for_a_job_leads_where_it_always_did() -> None:
+    told = "".join(f"{word}:{question_after(word, {})}\n" for word in OTHER_WORDS)
+    check_golden("cli/other_words.txt", told)
 
 
 @pytest.mark.parametrize("command", sorted(set(OTHER_WORDS.values())))

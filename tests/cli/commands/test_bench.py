@@ -199,7 +199,9 @@ def test_without_a_book_it_says_so(tmp_path: Path) -> None:
     assert answer.complaints[0].startswith("There is no book at ")
 
 
-def test_who_can_be_asked_whether_it_was_done_twice_is_asked(shell: Shell) -> None:
+def test_who_can_be_asked_whether_it_was_done_twice_is_asked(
+    shell: Shell, capsys: pytest.CaptureFixture[str]
+) -> None:
     asked: list[str] = []
     with open_book(str(shell.book)) as book:
         evening = Evening(Call(ledger=str(shell.book), by="AB"), book)
@@ -211,6 +213,12 @@ def test_who_can_be_asked_whether_it_was_done_twice_is_asked(shell: Shell) -> No
 
         evening.is_same_meant = meant
         assert [evening.do("cloudy") for _ in range(3)] == [0, 0, 3]
+        assert evening.prompt() == "OE-001-5 Orange essence, 418 mL > "
+        assert Evening(Call(ledger=str(shell.book), by="AB"), book).prompt() == "no lot in hand > "
+    told = f"The line before said the same, and it is entry {shell.entries()}."
+    assert capsys.readouterr().err.splitlines() == [
+        f"{told} It was not done twice, so nothing was recorded."
+    ]
     number = shell.entries()
     assert asked == [
         f"The line before said the same, and it is entry {entry}. Was it done twice?"

@@ -9,6 +9,7 @@ from cli.screens.bench.line import read_line
 from cli.screens.bench.parts import Act, Bench, Named, Pick, Plain, Usual
 from cli.screens.bench.slots import VERBS
 from ledger.errors import InputError
+from tests.golden import check_golden
 
 UNITS = {"orange-oil": "mL", "spirit": "mL", "carbonate": "g", "SOO-001-3": "mL", "b30": " each"}
 BENCH = Bench(
@@ -221,3 +222,30 @@ def test_the_help_has_every_line_and_fits_a_screen() -> None:
     lines = help_lines()
     assert len(lines) == len(VERBS) + len(OTHERS) <= 23
     assert max(map(len, lines)) <= 80
+
+
+WORDS = """
+15 1.5 1,5 ½ 15mL 15|mL 15g 15|kg 3kg all 20C 20°C 20|°C -5C −5C 5min 5m 5|min 2h 48h 1d 2days 1w
+2weeks 3x 20µm 20um 20|μm 20-25 40kPa 40|kPa paper frit membrane same fresh 1:7 9.4 9.4NTU 9.4|NTU
+24h 7d neat in-syrup as-poured ring louche abv brix ph 65.2 -1.5 −1.5 macerate settle chill warm
+batch apart waste SOO-001-3 spirit 16x30 16|x|30 16×30mL tare top-up 2:30 oil-x Ω
+"""
+"""Words of every sort; a stroke stands for a blank inside of one."""
+
+
+def test_every_word_of_a_line_fills_the_slot_that_it_always_did() -> None:
+    told = []
+    for name, verb in VERBS.items():
+        needed = ", ".join(slot.name for slot in verb.slots if slot.is_needed) or "nothing"
+        told.append(f"{name}: {verb.command}, as {verb.example}; ends a rest: {verb.ends_rest}")
+        told.append(f"  needs {needed}")
+        for word in (word.replace("|", " ") for word in WORDS.split()):
+            slots = [slot for slot in verb.slots if slot.fits.fullmatch(word)]
+            if slots:
+                fills = "; ".join(
+                    " ".join(part for part in (slot.name, slot.option, slot.unit) if part)
+                    + (", many" if slot.takes_many else "")
+                    for slot in slots
+                )
+                told.append(f"  {word}: {fills}")
+    check_golden("cli/bench_slots.txt", "".join(f"{line}\n" for line in told))

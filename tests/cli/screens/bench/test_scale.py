@@ -3,13 +3,14 @@
 import os
 import pty
 import sqlite3
+import sys
 import threading
 from contextlib import closing
 
 import pytest
 
 from cli.screens.bench import scale
-from cli.screens.bench.scale import stable, weigh
+from cli.screens.bench.scale import stable, weigh, weight_in
 from ledger.errors import InputError, StorageError
 from tests.cli.shell import Shell
 
@@ -38,13 +39,59 @@ def test_three_equal_readings_stand_still() -> None:
 
 def test_a_scale_that_never_comes_to_rest_gives_no_number(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(scale, "PATIENCE_S", 0.6)
-    with pytest.raises(InputError, match="said no weight that stands still"):
-        weigh(playing("S D 7.1 g", "S I"))
+    port = playing("S D 7.1 g", "S I")
+    with pytest.raises(InputError) as refused:
+        weigh(port)
+    assert refused.value.problems == (
+        (
+            f"The scale at {port} said no weight that stands still.",
+            "Let it come to rest and write the line again, or write the weight.",
+        ),
+    )
+
+
+def test_without_its_library_a_scale_is_refused_with_what_to_install(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setitem(sys.modules, "serial", None)
+    with pytest.raises(StorageError) as refused:
+        weigh("/dev/none")
+    assert refused.value.problems == (
+        (
+            "A scale is read with pyserial, which is not installed.",
+            "Install it: pip install 'pottle[scale]'",
+        ),
+    )
+
+
+@pytest.mark.parametrize(
+    ("line", "told"),
+    [
+        ("S S 7,52 kg", ("7,52kg", True)),
+        ("ST,NT,  7 MG", ("7mg", True)),
+        ("+7.5g", ("7.5g", False)),
+        ("7.5 g", ("7.5g", False)),
+        ("- 7.5 g", None),
+        ("S I", None),
+        ("S D 7 g", None),
+        ("S + 7 g", None),
+        ("S - 7 g", None),
+        ("US 7 g", None),
+        ("7 g ?", None),
+        ("7 gr", None),
+        ("STX 7 g", ("7g", False)),
+    ],
+)
+def test_a_weight_is_read_as_the_scale_means_it(line: str, told: object) -> None:
+    assert weight_in(line) == told
 
 
 def test_a_port_that_is_none_is_told() -> None:
-    with pytest.raises(StorageError, match="The scale at /dev/none cannot be read"):
+    with pytest.raises(StorageError) as refused:
         weigh("/dev/none")
+    ((what, todo),) = refused.value.problems
+    assert what.startswith("The scale at /dev/none cannot be read: ")
+    assert todo == "Look at its cable and its name."
 
 
 def test_a_weight_at_the_bench_is_of_an_instrument(shell: Shell) -> None:

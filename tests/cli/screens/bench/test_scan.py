@@ -5,6 +5,7 @@ import pytest
 from cli.screens.bench.scan import LAYOUTS, lot_scanned, scanned, unfolded
 from ledger.errors import InputError
 from tests.cli.shell import Shell
+from tests.golden import check_golden
 
 GTIN = "09506000134352"
 """The GTIN of the examples in the GS1 General Specifications (from memory)."""
@@ -33,8 +34,11 @@ def test_half_a_scan_and_a_foreign_one_are_told_to_be_unreadable(scan: str) -> N
 
 def test_a_code_without_a_lot_is_told_to_have_none() -> None:
     for scan in (f"(01){GTIN}", "]Q3"):
-        with pytest.raises(InputError, match="says nothing of a lot"):
+        with pytest.raises(InputError) as refused:
             lot_scanned(scan)
+        assert refused.value.problems == (
+            (f"The scan {scan} says nothing of a lot.", "Scan the code of the lot, or type it."),
+        )
 
 
 @pytest.mark.parametrize("layout", LAYOUTS)
@@ -43,6 +47,15 @@ def test_what_a_layout_garbles_is_unfolded_again(layout: str, code: str) -> None
     typed = {meant: typed for typed, meant in LAYOUTS[layout].items()}
     garbled = "".join(chr(typed.get(ord(letter), ord(letter))) for letter in code)
     assert code in unfolded(garbled)
+
+
+def test_every_key_of_a_layout_is_the_one_that_was_checked() -> None:
+    """Against the symbol tables of xkeyboard-config 2.35, as `LAYOUTS` says."""
+    told = [
+        f"{name}: {' '.join(f'{chr(typed)}{chr(meant)}' for typed, meant in keys.items())}\n"
+        for name, keys in LAYOUTS.items()
+    ]
+    check_golden("cli/keyboards.txt", "".join(told))
 
 
 def test_a_garbled_code_is_a_lot_only_where_the_book_has_it() -> None:

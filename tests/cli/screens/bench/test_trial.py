@@ -39,6 +39,10 @@ def test_six_jars_with_two_looks_are_nine_lines(shell: Shell) -> None:
         ["there", "40 mL", "41 mL", "40 mL", "39 mL", "40 mL", "42 mL"],
         ["look", "clear", "cloudy", "hazy", "hazy", "bright", "clear"],
     ]
+    assert trial(shell, "jars 2 orange 50")[2][:2] == [
+        'The trial "rests" has 6 jars already.',
+        "  Write a row for them; another trial has another name.",
+    ]
     assert shell.run("compare", "rests").exit_code == 0
     assert shell.run("verify").exit_code == 0
 

@@ -31,4 +31,6 @@ def test_too_narrow_a_place_and_strange_letters_are_refused() -> None:
     assert raised.value.what.startswith("The bar code of “SOO-004-Y” needs ")
     with pytest.raises(RefusedError) as raised:
         module_for("ЖЖЖ", 200 * mm, 300)
-    assert raised.value.what == "A bar code cannot say “ЖЖЖ”."
+    assert raised.value.problems == (
+        ("A bar code cannot say “ЖЖЖ”.", "It has letters of English, figures and signs."),
+    )

@@ -32,6 +32,9 @@ def test_the_same_trace_gives_the_same_bytes() -> None:
 
 
 def test_a_way_that_was_not_asked_for_has_no_part() -> None:
+    text = "".join(texts_of(printed(trace_paper, replace(view(1), back=(), forward=()))))
+    assert "Made of no other lot." in text
+    assert "Went nowhere yet." in text
     text = "".join(texts_of(printed(trace_paper, view(1))))
     assert "Made of" not in text
     assert "What became of it (share: how much of OIL-1 is in it)" in text

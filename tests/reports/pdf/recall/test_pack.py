@@ -81,6 +81,11 @@ def test_all_parts_are_there_and_say_so_when_empty() -> None:
         assert words in text
 
 
+def test_a_pack_that_lacks_nothing_says_so() -> None:
+    text = "".join(texts_of(printed(recall_pack, replace(view(0), missing=()))))
+    assert "Nothing that the book is asked for." in text
+
+
 def test_boxes_are_drawn_and_nothing_runs_into_the_margins() -> None:
     """Boxes are lines on the paper, so no face has to have a sign for them."""
     text = "".join(texts_of(printed(recall_pack, view(3))))
