@@ -23,6 +23,7 @@ label --calibrate
 label {packed} --out two.pdf --dpi 100
 label {packed} --out two.pdf --kind case --used 3 --specimen
 label {packed} --out two.pdf --gtin 9521234543213 --start-at 99
+label {packed} --out two.pdf --count 1 --gtin 9521234543213 --link https://example.com/x
 label --calibrate --layout 9x9 --out two.pdf
 label --calibrate --layout 2x6 --layouts odd.toml --out two.pdf
 label --calibrate --layout 2x6 --layouts empty.toml --out two.pdf
@@ -148,3 +149,25 @@ def test_what_was_recorded_is_said_where_its_paper_fails(
     monkeypatch.setattr("cli.screens.recall.recall.write_pack", no_room)
     told = [f"$ pottle {line}\n{formulas.line(line).err}" for line in AFTERWARDS.splitlines()]
     check_golden("cli/afterwards.txt", "".join(told))
+
+
+EMPTY = """\
+formula list
+list sales
+list receipts
+list cleanings
+chart
+complaints
+due
+stock
+material list
+party list
+person list
+house
+"""
+"""What a new book is asked, of which nothing is there yet."""
+
+
+def test_a_new_book_says_what_it_has_not_and_what_comes_next(bare: Shell) -> None:
+    told = [f"$ pottle {line}\n{bare.line(line).out}" for line in EMPTY.splitlines()]
+    check_golden("cli/empty.txt", "".join(told))

@@ -1,8 +1,9 @@
 """A chart says limits, the next figure and ages only where there is enough."""
 
+from ledger.service.causes.chart import Figure
 from reports.words.causes.chart import after_chart, chart_view
 from reports.words.causes.plots import plot_lines
-from tests.reports.words.causes.charts import FULL, charts
+from tests.reports.words.causes.charts import FULL, charts, series
 
 TEN, LEAP, FEW, HAZE = chart_view(FULL).figures
 
@@ -25,6 +26,13 @@ def test_ten_figures_have_the_published_limits() -> None:
 def test_what_lies_outside_is_a_reason_to_look_and_no_cause() -> None:
     assert LEAP.title == "Left in the filter, pass 1, %"
     assert LEAP.words[1] == "A reason to look, not a cause: E-13 (90)."
+
+
+def test_a_leap_that_stays_inside_the_limits_is_told_as_one() -> None:
+    """Neighbours differ by 1.38 at the mean, so by at most 4.51; 46.4 to 53.7 lie inside."""
+    flow = (*("50", "51") * 4, "52.3", "47.7", "49", "50")
+    told = chart_view(charts(series(Figure.YIELD, flow))).figures[0].words
+    assert told[1] == "A reason to look, not a cause: E-10 (47.7) after a leap."
 
 
 def test_four_figures_have_neither_limits_nor_a_plot() -> None:

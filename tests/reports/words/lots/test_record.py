@@ -123,6 +123,28 @@ def test_a_batch_into_which_nothing_went_says_so(sqlite_keeper: Keeper) -> None:
     assert record_of(sqlite_keeper, code).inputs == ()
 
 
+def test_labels_that_were_used_and_never_printed_are_told(made: tuple[Keeper, Lots, str]) -> None:
+    """12 printed: 10 used and 2 spoiled leave none; 3 more spoiled are 3 more than were printed."""
+    keeper, lots, essence = made
+    packed = pack(keeper, lots, essence)
+    told = []
+    for fate in (
+        {"printed": "12"},
+        {"printed": "0", "used": "10", "spoiled": "2"},
+        {"printed": "0", "spoiled": "3"},
+    ):
+        keeper.do("labels", lot=packed, because="so it was", **fate)
+        told.append(record_of(keeper, packed).labels)
+    assert told == [
+        (("Labels", f"12 printed = {told_of}"), ("Bottles", "15 bottles"))
+        for told_of in (
+            "0 used + 0 spoiled + 12 left",
+            "10 used + 2 spoiled + 0 left",
+            "10 used + 5 spoiled + 3 more than were printed",
+        )
+    ]
+
+
 def kept(keeper: Keeper, code: str) -> str:
     """Return the record of a lot as text, without the seal, which is another for any change."""
     view = replace(record_view(dossier(keeper.book, code), card(keeper.book, code)), frame=None)
