@@ -23,7 +23,7 @@ def add(
     instrument: str | None = None,
 ) -> Recorded:
     """Put some of a lot into a batch."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, lot, source) as desk:
         words = desk.words
         source_code = words.source(source)
         facts = Add(

@@ -10,7 +10,7 @@ from ledger.service.desk.book import Book, How, Recorded
 
 def decant(book: Book, how: How, *, lot: str, drawn: str, heel: str | None = None) -> Recorded:
     """Draw the clear liquid off its sediment."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, lot) as desk:
         words = desk.words
         facts = Decant(drawn=words.amount(drawn), heel=words.amount_or_none(heel))
         return desk.record(facts, words.lot(lot))

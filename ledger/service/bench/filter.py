@@ -43,7 +43,7 @@ def filter_(
     wetted_with: str | None = None,
 ) -> Recorded:
     """Record one pass through a filter."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, lot) as desk:
         words = desk.words
         code, put_on = words.lot(lot), words.amount_or_none(volume_in)
         finer, coarser = words.read(lambda: read_pores(pore), NO_PORES)

@@ -20,7 +20,7 @@ def finish(
     labour: str | None = None,
 ) -> Recorded:
     """End the making of a batch with the volume that came out."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, lot) as desk:
         facts = Finish(
             volume=desk.words.amount(volume),
             temp_mdegc=desk.words.scaled(temp, 1000, "°C", "temperature"),

@@ -30,7 +30,7 @@ def look(
     words: str | None = None,
 ) -> Recorded:
     """Record how clear a lot looked, and what was looked at."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, lot) as desk:
         reader = desk.words
         seen = reader.read(lambda: read_flags(flags), frozenset[str]())
         facts = Look(

@@ -24,7 +24,7 @@ def makeup(
     temp: str | None = None,
 ) -> Recorded:
     """Make a batch up to a volume with another lot."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, lot, source) as desk:
         words = desk.words
         code, to = words.lot(lot), words.amount(volume)
         source_code = words.source(source)

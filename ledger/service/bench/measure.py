@@ -30,7 +30,7 @@ def measure(
     instrument: str | None = None,
 ) -> Recorded:
     """Record an instrument's raw reading."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, lot) as desk:
         words = desk.words
         kind = words.needed(what, Measured, "thing to measure")
         unit = _UNITS[kind]

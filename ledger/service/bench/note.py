@@ -10,6 +10,6 @@ from ledger.service.desk.book import Book, How, Recorded
 
 def note(book: Book, how: How, *, text: str, lot: str | None = None) -> Recorded:
     """Record free words, about a lot or about nothing in particular."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, lot) as desk:
         facts = Note(desk.words.text(text, "note"))
         return desk.record(facts, desk.words.lot_or_none(lot))

@@ -30,7 +30,7 @@ def rest(
     vessel: str | None = None,
 ) -> Recorded:
     """Begin a rest, end the one that goes on, or tell a whole one at once."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, lot) as desk:
         words = desk.words
         code = words.lot(lot)
         # Which rest ends is looked up in the lot, so its name must have been read.

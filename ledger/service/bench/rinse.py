@@ -22,7 +22,7 @@ def rinse(
     code: str | None = None,
 ) -> Recorded:
     """Rinse the cake; kept apart, the rinse liquor opens a lot of its own."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, lot, source) as desk:
         words = desk.words
         to = words.needed(went_to, RinseTo, "place where the rinse went")
         facts = Rinse(

@@ -28,6 +28,7 @@ from ledger.errors import (
 )
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.clock import zone_of
+from ledger.service.desk.foresight import foretold
 from ledger.service.desk.outcome import stands
 from ledger.service.desk.reader import Words
 from ledger.service.desk.recheck import fits_no_longer, histories
@@ -227,15 +228,21 @@ def _of(all_findings: Sequence[Finding], *severities: Severity) -> list[Finding]
 
 
 @contextmanager
-def at_desk(book: Book, how: How) -> Iterator[Desk]:
+def at_desk(book: Book, how: How, lot: str | None = None, *sources: str | None) -> Iterator[Desk]:
     """Open a desk: a writing transaction that commits when the verb is through.
+
+    Args:
+        book: The book.
+        how: Who writes.
+        lot: The lot that it is about, as it was typed, so that a server is asked all at once.
+        sources: The lots that it draws on, likewise.
 
     Raises:
         StorageError: It could not be recorded; or whether it was is not known, which is said.
     """
     desk, is_through = None, False
     try:
-        with book.writing() as connection:
+        with book.writing(foretold(book, how, lot, sources)) as connection:
             desk = desk_on(connection, book.now(connection), how)
             desk.salt = book.salt
             yield desk

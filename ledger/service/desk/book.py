@@ -16,6 +16,7 @@ from msgspec import Struct
 from ledger.domain.entries import Deviation, Entry
 from ledger.domain.entries.spine import FactsOf
 from ledger.domain.lots.state import LotState
+from ledger.store.engine.acts import Foretell, acting
 from ledger.store.engine.connections import (
     Connection,
     Engine,
@@ -24,9 +25,7 @@ from ledger.store.engine.connections import (
     reading,
     server_now,
     shown,
-    writing,
 )
-from ledger.store.engine.turn import taking
 from ledger.store.write.details import Salt, new_salt
 
 Clock = Callable[[], datetime]
@@ -133,9 +132,13 @@ class Book:
             yield connection
 
     @contextmanager
-    def writing(self) -> Iterator[Connection]:
-        """Open a transaction that appends; all of it is recorded or none."""
-        with writing(self.engine) as connection, taking(connection):
+    def writing(self, foretell: Foretell | None = None) -> Iterator[Connection]:
+        """Open a transaction that appends; all of it is recorded or none.
+
+        Args:
+            foretell: Tells what it will ask, for a server to answer at once.
+        """
+        with acting(self.engine, foretell) as connection:
             yield connection
 
 

@@ -46,7 +46,7 @@ def control_of(
     numbers: list[int] = []
     if lot and isinstance(facts, ABOUT_INPUTS):
         into = inputs.numbers_into(connection, (lot.bulk or lot).seq, skip)
-        numbers = list(dict.fromkeys([*into, *(state.seq for state in sources)]))
+        numbers = sorted({*into, *(state.seq for state in sources)})
     vessel = facts.vessel if isinstance(facts, Start | Rest) else None
     control = Control(
         formula=formula,

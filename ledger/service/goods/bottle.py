@@ -31,7 +31,7 @@ def bottle(
     code: str | None = None,
 ) -> Recorded:
     """Fill a lot into bottles; opens a packed lot."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, None, source, bottles, caps) as desk:
         words = desk.words
         filled, bulk = words.pack(pack), words.lot(source)
         total = filled.count * filled.size.amount

@@ -27,7 +27,7 @@ def labels(
     specimen: str | None = None,
 ) -> Recorded[Labels]:
     """Record labels printed, used and spoiled; given `specimen`, none of them is for a bottle."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, lot, stock) as desk:
         number = desk.words.number(printed, 1, "", "number of labels")
         return _record(desk, lot, number, used, spoiled, stock=stock, specimen=specimen)
 

@@ -23,7 +23,7 @@ def send(
     witness: str | None = None,
 ) -> Recorded:
     """Send goods out, write them off, or take them back."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, lot) as desk:
         words = desk.words
         named = words.text_or_none(party, "name of who gets it")
         code, way = words.lot(lot), words.needed(moved_as or "sale", MoveAs, "way of sending")

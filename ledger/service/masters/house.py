@@ -49,11 +49,15 @@ def init(
 
     book = Book(where, clock)
     facts = _checked_house(name, currency, address, country, time_zone, fluid_ounce, phone)
-    create_book(
-        book.engine,
-        where,
-        lambda connection: desk_on(connection, book.clock(), How(by=by)).record(facts),
-    )
+    try:
+        create_book(
+            book.engine,
+            where,
+            lambda connection: desk_on(connection, book.clock(), How(by=by)).record(facts),
+        )
+    except BaseException:
+        book.close()
+        raise
     return book
 
 

@@ -23,6 +23,6 @@ def judge(
         verdict: The word for it.
         anyway: Given, a held lot is released whatever else stands in its way.
     """
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, lot) as desk:
         facts = Judge(desk.words.needed(verdict, Verdict, "verdict"))
         return desk.record(facts, desk.words.lot(lot), insists=bool(anyway))

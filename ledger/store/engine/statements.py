@@ -7,14 +7,15 @@ engine itself. Refuses: to open or close a transaction.
 """
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from functools import cache
 from typing import Any
 
 from sqlalchemy import Connection
 from sqlalchemy.exc import DBAPIError
 
-from ledger.store.engine.turn import question, turn_of, written
+from ledger.store.engine.journey import answers
+from ledger.store.engine.turn import Found, Part, Question, Turn, UnknownError, turn_of, written
 
 CHUNK = 1000
 """How many numbers one statement asks for."""
@@ -24,9 +25,11 @@ _LISTS = {
     "sqlite": "(SELECT value AS lot FROM json_each(:wanted))",
     "postgresql": "(SELECT unnest(CAST(:wanted AS BIGINT[])) AS lot)",
 }
+BY_INDEX = ("enable_hashjoin", "enable_mergejoin", "enable_seqscan", "enable_material", "jit")
+"""What a server is not to try."""
 _PINNED = (
-    "SELECT set_config(name, 'off', true) FROM unnest(ARRAY['enable_hashjoin', "
-    "'enable_mergejoin', 'enable_seqscan', 'enable_material', 'jit']) AS name"
+    "SELECT set_config(name, 'off', true) FROM unnest(ARRAY["
+    f"{', '.join(repr(name) for name in BY_INDEX)}]) AS name"
 )
 
 
@@ -38,18 +41,41 @@ def ask(connection: Connection, statement: str, **cells: object) -> list[Any]:
         statement: SQL; a value stands in it as `:name`.
         cells: The values.
     """
+    return _answer(connection, Question(statement, cells))
+
+
+def _answer(connection: Connection, asked: Question) -> list[Any]:
     turn = turn_of(connection)
     if turn is None:
-        return _ask(connection, statement, cells)
-    asked = question(statement, cells)
-    if asked not in turn.asked:
-        turn.asked[asked] = _ask(connection, statement, cells)
-    return list(turn.asked[asked])
+        return _ask(connection, asked)
+    if turn.heard is not None:
+        turn.heard.append(asked)
+        raise UnknownError
+    key = asked.key
+    if key not in turn.asked:
+        if turn.pending:
+            _ask_again(connection, turn, asked)
+        else:
+            turn.asked[key] = _ask(connection, asked)
+    if turn.is_far:
+        turn.used[key] = asked
+    return list(turn.asked[key])
 
 
-def _ask(connection: Connection, statement: str, cells: Mapping[str, object]) -> list[Any]:
-    told = _told(statement, connection.dialect.name)
-    cursor = connection.connection.cursor()
+def _ask_again(connection: Connection, turn: Turn, asked: Question) -> None:
+    """Ask a question of a server with what was written before it, and with what was asked before.
+
+    What an act asked of its first entry it will ask of its second: all in one round trip.
+    """
+    again = {**turn.used, asked.key: asked}
+    told = send(connection, turn, [part_of(one, connection) for one in again.values()])
+    turn.asked.update(zip(again, told, strict=True))
+
+
+def _ask(connection: Connection, asked: Question) -> list[Any]:
+    told, cells, is_binary = part_of(asked, connection)
+    how = {"binary": True} if is_binary else {}
+    cursor: Any = connection.connection.cursor(**how)
     try:
         cursor.execute(told, cells)
         return list(cursor.fetchall())
@@ -60,8 +86,15 @@ def _ask(connection: Connection, statement: str, cells: Mapping[str, object]) ->
 
 
 def run(connection: Connection, statement: str, cells: Sequence[object]) -> None:
-    """Run a statement that answers nothing, its values by their places."""
+    """Run a statement that answers nothing, its values by their places.
+
+    To a server it is sent with all else that the act writes, when something is asked or it ends.
+    """
     written(connection)
+    turn = turn_of(connection)
+    if turn and turn.is_far:
+        turn.pending.append(Part(statement, cells))
+        return
     cursor = connection.connection.cursor()
     try:
         cursor.execute(statement, cells)
@@ -69,6 +102,28 @@ def run(connection: Connection, statement: str, cells: Sequence[object]) -> None
         raise _wrapped(connection, statement, error) from error
     finally:
         cursor.close()
+
+
+def send(connection: Connection, turn: Turn, further: Sequence[Part]) -> list[list[Any]]:
+    """Send a server what an act wrote, and more, in one round trip; return the rows of the rest."""
+    parts, turn.pending = turn.pending, []
+    turn.used.clear()
+    return together(connection, [*parts, *further])[len(parts) :]
+
+
+def settle(connection: Connection) -> None:
+    """Send a server what an act wrote and was not sent yet."""
+    turn = turn_of(connection)
+    if turn and turn.pending:
+        send(connection, turn, [])
+
+
+def together(connection: Connection, parts: Sequence[Part]) -> list[list[Any]]:
+    """Run statements on a server in one round trip, and return the rows of each."""
+    try:
+        return answers(connection.connection.driver_connection, parts)
+    except Exception as error:
+        raise _wrapped(connection, "; ".join(part.statement for part in parts), error) from error
 
 
 def ask_one(connection: Connection, statement: str, **cells: object) -> Any:  # noqa: ANN401 - a cell
@@ -89,21 +144,20 @@ def ask_lots(connection: Connection, statement: str, **cells: object) -> list[in
     """
     if connection.dialect.name != "postgresql":
         return ask_column(connection, statement, **cells)
-    told = _told(f"SELECT array_agg(lot) FROM ({statement}) AS found", "postgresql")
-    cursor = connection.connection.cursor(binary=True)
-    try:
-        cursor.execute(told, cells)
-        ((lots,),) = cursor.fetchall()
-        return lots or []
-    except Exception as error:
-        raise _wrapped(connection, told, error) from error
-    finally:
-        cursor.close()
+    wrapped = f"SELECT array_agg(lot) FROM ({statement}) AS found"
+    ((lots,),) = _answer(connection, Question(wrapped, cells, is_binary=True))
+    return lots or []
 
 
 def _wrapped(connection: Connection, statement: str, error: Exception) -> BaseException:
     driver: Any = connection.dialect.dbapi
     return DBAPIError.instance(statement, None, error, driver.Error, dialect=connection.dialect)
+
+
+def part_of(asked: Question, connection: Connection) -> Part:
+    """Return a question in the words of a connection's driver."""
+    statement = _told(asked.statement, connection.dialect.name)
+    return Part(statement, asked.cells, asked.is_binary)
 
 
 @cache
@@ -115,7 +169,9 @@ def _told(statement: str, dialect: str) -> str:
 
 
 def chunks(numbers: Sequence[int], size: int = CHUNK) -> "list[Sequence[int]]":
-    """Return `numbers` in parts of at most `size`."""
+    """Return `numbers` in parts of at most `size`; what is still to be found is one."""
+    if isinstance(numbers, Found):
+        return [numbers]
     return [numbers[start : start + size] for start in range(0, len(numbers), size)]
 
 
@@ -129,7 +185,9 @@ def ask_for(
     the few that are asked for: it keeps the order of the two sides.
     """
     name = connection.dialect.name
-    numbers: object = list(wanted) if name == "postgresql" else str(list(wanted))
+    numbers: object = wanted if isinstance(wanted, Found) else list(wanted)
+    if name != "postgresql":
+        numbers = str(numbers)
     return ask(connection, _listing(statement, name), wanted=numbers, **cells)
 
 
@@ -144,8 +202,9 @@ def go_by_index(connection: Connection) -> None:
     A server that guesses how many rows there are may otherwise read the whole book for a few of
     them, the sooner the larger the book is. SQLite does as it is told by the words of a query.
     """
-    if connection.dialect.name != "postgresql":
-        return
+    turn = turn_of(connection)
+    if connection.dialect.name != "postgresql" or (turn and turn.is_far):
+        return  # an act on a server goes by index from its beginning
     transaction = connection.get_transaction()
     # `info` outlives the transaction, and what was set for it does not.
     if connection.info.get(_PINNED) is not transaction:

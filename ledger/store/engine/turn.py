@@ -1,37 +1,94 @@
-"""What one act asked the book so far, so that nothing is asked twice in one transaction.
+"""What one act asked the book so far, and what it is about to write.
 
 Guarantees: an answer is given again only while the act has written nothing since; what never
 changes in a book, such as a lot's number, is known to the end of the act. Refuses: to outlast the
 transaction, in which nobody else can write or be seen to.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, NamedTuple
 
+from msgspec import Struct
 from sqlalchemy import Connection
 
 Asked = tuple[object, ...]
-"""A statement with its values."""
+"""A question, as the answer to it is found again."""
 _TURN = "turn"
+
+
+class Question(NamedTuple):
+    """A statement that is answered by rows."""
+
+    statement: str
+    """SQL; a value stands in it as `:name`."""
+    cells: Mapping[str, object]
+    """The values by their names."""
+    is_binary: bool = False
+    """Whether a server is to answer in binary."""
+
+    @property
+    def key(self) -> Asked:
+        """The question as its answer is found again."""
+        named = sorted(self.cells.items())
+        told = ((name, tuple(it) if isinstance(it, list) else it) for name, it in named)
+        return (self.statement, *told)
+
+
+class Part(NamedTuple):
+    """A statement in the words of a driver."""
+
+    statement: str
+    """SQL."""
+    cells: Mapping[str, object] | Sequence[object] | None = None
+    """Its values, by their names or by their places."""
+    is_binary: bool = False
+    """Whether a server is to answer in binary."""
+
+
+class Found(Struct, frozen=True):
+    """A value that a server finds by one question, for others."""
+
+    number: int
+    """Where it is among those of its act."""
+    kind: str
+    """Its type on the server."""
+
+    @property
+    def told(self) -> str:
+        """SQL for it, once it was found; NULL where nothing was."""
+        kept = f"current_setting('pottle.found{self.number}', true)"
+        return f"CAST(NULLIF({kept}, '') AS {self.kind})"
+
+
+class UnknownError(Exception):
+    """A question was only to be heard, and has no answer yet."""
 
 
 @dataclass(slots=True)
 class Turn:
-    """What an act knows of the book."""
+    """What an act knows of the book, and has to tell it."""
 
     asked: dict[Asked, list[Any]] = field(default_factory=dict)
     """The answers, each by its question."""
     known: dict[object, Any] = field(default_factory=dict)
     """What it knows of the end of the book and of what never changes."""
+    is_far: bool = False
+    """Whether every word to the book is a journey, as to a server: then words wait for others."""
+    used: dict[Asked, Question] = field(default_factory=dict)
+    """What it asked since it last wrote."""
+    pending: list[Part] = field(default_factory=list)
+    """What it wrote and was not sent yet."""
+    heard: list[Question] | None = None
+    """Where a question is put that is only to be heard; None: it is to be answered."""
 
 
 @contextmanager
-def taking(connection: Connection) -> Iterator[Turn]:
+def taking(connection: Connection, turn: Turn | None = None) -> Iterator[Turn]:
     """Let what is asked by a connection be remembered for as long as the block runs."""
     about = connection.info  # of a connection that was lost nothing can be asked at the end
-    turn = about[_TURN] = Turn()
+    turn = about[_TURN] = turn or Turn()
     try:
         yield turn
     finally:
@@ -48,14 +105,3 @@ def written(connection: Connection) -> None:
     """Forget the answers of the act: what it writes may have them otherwise."""
     if turn := turn_of(connection):
         turn.asked.clear()
-
-
-def question(statement: str, cells: Mapping[str, object]) -> Asked:
-    """Return a statement with its values, as an answer to it is found again."""
-    return (
-        statement,
-        *(
-            (name, tuple(value) if isinstance(value, list) else value)
-            for name, value in cells.items()
-        ),
-    )

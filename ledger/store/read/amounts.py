@@ -79,7 +79,7 @@ _THEN = "SELECT 1 AS nth, CAST(:at AS TEXT) AS at, CAST(:number AS BIGINT) AS nu
 _HELD_NOW = _HELD.format(moments=_NOW)
 _HELD_THEN = _HELD.format(moments=_THEN)
 # An addition asks for both, so one statement has both.
-_HELD_THEN_AND_NOW = _HELD.format(moments=f"{_THEN} UNION ALL {_NOW}")
+HELD_THEN_AND_NOW = _HELD.format(moments=f"{_THEN} UNION ALL {_NOW}")
 
 
 _POURED_INTO = f"""
@@ -121,7 +121,7 @@ def held_then_and_now(
     connection: Connection, lot: int, moment: Moment, skip: int = 0
 ) -> tuple[Held, Held]:
     """Return what a lot holds just before a moment, and now; as `held`."""
-    then, now = _held(connection, _HELD_THEN_AND_NOW, lot=lot, skip=skip, **moment_cells(moment))
+    then, now = _held(connection, HELD_THEN_AND_NOW, lot=lot, skip=skip, **moment_cells(moment))
     return then, now
 
 

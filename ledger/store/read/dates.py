@@ -4,8 +4,9 @@ Guarantees: two statements for a chunk of lots, and each lot is read once, howev
 it; only entries in force count.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from datetime import date, datetime, timedelta
+from typing import Any
 
 from msgspec import Struct
 from sqlalchemy import Connection
@@ -59,12 +60,13 @@ def dated(connection: Connection, lots: Iterable[int]) -> Known:
         for lot, sources in made_of(connection, lots).items()
     }
     met = {lot for root, sources in behind.items() for lot in (root, *sources)}
-    known = {
-        lot: _dated(*cells)
-        for chunk in chunks(sorted(met))
-        for lot, *cells in ask_for(connection, _KNOWN, chunk)
-    }
+    known = {lot: _dated(*cells) for lot, *cells in rows_of(connection, sorted(met))}
     return Known(known, behind)
+
+
+def rows_of(connection: Connection, lots: Sequence[int]) -> list[Any]:
+    """Return what is known of the dates of lots by themselves, as it stands in the book."""
+    return [row for part in chunks(lots) for row in ask_for(connection, _KNOWN, part)]
 
 
 def _dated(

@@ -12,6 +12,18 @@ from ledger.store.engine.statements import ask
 
 _LAST = "SELECT seq, recorded_at, leaf FROM entry ORDER BY seq DESC LIMIT 1"
 
+# Of each node that the next entry completes the left half, above the leaves.
+_EDGE = """
+    WITH RECURSIVE grown(height, count) AS (
+        SELECT CAST(1 AS BIGINT), (CAST(:last AS BIGINT) + 1) / 2
+        WHERE (CAST(:last AS BIGINT) + 1) % 2 = 0
+        UNION ALL
+        SELECT height + 1, count / 2 FROM grown WHERE count % 2 = 0)
+    SELECT t.height, t.place, t.hash FROM grown CROSS JOIN tree t
+    WHERE grown.count % 2 = 0 AND t.height = grown.height AND t.place = grown.count - 2"""
+OF_LAST = "SELECT MAX(seq) FROM entry"
+"""The number of the last entry."""
+
 
 class End(NamedTuple):
     """The last entry of a book."""
@@ -34,3 +46,17 @@ def last_recorded(connection: Connection) -> datetime | None:
     """Return when the last entry was recorded; None in a book that has none."""
     last = end_of(connection)
     return datetime.fromisoformat(last.recorded_at) if last else None
+
+
+def edge_of(connection: Connection, last: int) -> dict[tuple[int, int], bytes]:
+    """Return the nodes on which those stand that the entry after the last completes.
+
+    Args:
+        connection: A connection in a transaction.
+        last: The number of the last entry.
+
+    Returns:
+        Their hashes by height and place, none of a leaf.
+    """
+    rows = ask(connection, _EDGE, last=last)
+    return {(height, place): bytes(value) for height, place, value in rows}

@@ -24,6 +24,11 @@ _INTO = (
     "SELECT DISTINCT p.source FROM posting p JOIN entry e ON e.seq = p.seq "
     f"{IN_FORCE} AND p.target = :lot AND p.source IS NOT NULL AND e.stands_for <> :skip"
 )
+INTO_AND = (
+    "SELECT array_agg(lot ORDER BY lot) FROM (SELECT source AS lot FROM "
+    f"({_INTO}) AS into_it UNION SELECT id FROM lot WHERE code = ANY(:codes)) AS both_of"
+)
+"""On a server: what went into a lot, and some lots besides, by their numbers."""
 _MAKERS = (
     "SELECT DISTINCT n.product, n.code FROM formula n "
     "WHERE NOT EXISTS (SELECT 1 FROM entry c WHERE c.corrects = n.seq)"
@@ -91,12 +96,12 @@ def lots_called(connection: Connection, called: Called) -> list[int]:
 
 def _named_like(connection: Connection, formula: str) -> list[int]:
     """Return a batch without a formula for each name, as it was written, of what one makes."""
-    makers = _makers(connection)
+    makers = makers_of(connection)
     starts = ask(connection, _UNGUIDED)
     return [number for number, product in starts if makers.get(_folded(product)) == formula]
 
 
-def _makers(connection: Connection) -> dict[str, str]:
+def makers_of(connection: Connection) -> dict[str, str]:
     """Return the formula of each product by its name; of several the first by its code."""
     makers: dict[str, str] = {}
     for product, code in ask(connection, _MAKERS):
@@ -141,7 +146,7 @@ def inputs(connection: Connection, lots: Sequence[int]) -> tuple[Input, ...]:
     rows = [_Row(*row) for row in ask_for(connection, _INPUTS, lots)]
     standing = stands(connection, lots)
     is_by_name = any(row.product and not row.formula for row in rows)
-    makers = _makers(connection) if is_by_name else {}
+    makers = makers_of(connection) if is_by_name else {}
     return tuple(
         Input(
             code=row.code,

@@ -125,9 +125,8 @@ def steps_of(connection: Connection, ids: Sequence[int], *, of_bought: bool = Fa
     types = {number: lot_type for number, _, lot_type, *_ in lots}
     made = [number for number in ids if of_bought or types[number] != "received"]
     placed: dict[int, list[tuple[_Place, Step, tuple[int, int]]]] = defaultdict(list)
-    for part in chunks(made):
-        for row in map(_Row._make, ask_for(connection, _STEPS, part)):
-            placed[row.lot].append(_placed_step(row, code))
+    for row in step_rows(connection, made):
+        placed[row.lot].append(_placed_step(row, code))
     for of_lot in placed.values():
         of_lot.sort(key=lambda step: step[0])
     draws = {
@@ -145,6 +144,12 @@ def steps_of(connection: Connection, ids: Sequence[int], *, of_bought: bool = Fa
         },
         {name: number for number, name in code.items()},
     )
+
+
+def step_rows(connection: Connection, lots: Sequence[int]) -> list[_Row]:
+    """Return the steps of lots as they stand in the book, in no order."""
+    rows = (row for part in chunks(lots) for row in ask_for(connection, _STEPS, part))
+    return list(map(_Row._make, rows))
 
 
 def _placed_step(row: _Row, code: dict[int, str]) -> tuple[_Place, Step, tuple[int, int]]:

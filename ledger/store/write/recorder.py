@@ -18,7 +18,7 @@ from ledger.errors import StorageError
 from ledger.store.engine.statements import ask, ask_one
 from ledger.store.engine.turn import turn_of
 from ledger.store.form.mapping import lot_codes, rows
-from ledger.store.read.end import end_of
+from ledger.store.read.end import edge_of, end_of
 from ledger.store.read.people import coded, learn
 from ledger.store.read.queries import lot_by_code
 from ledger.store.write.details import Salt, committed, detail_cells, new_salt
@@ -68,7 +68,7 @@ def append(
     ids = {code: _lot_id(connection, known, code) for code in lot_codes(entry)}
     made = rows(entry, body, leaf, ids, lambda kind, key: _is_new(connection, known, kind, key))
     grown = new_nodes(
-        last, leaf, lambda height, place: _node(connection, known, height, place, last_leaf)
+        last, leaf, lambda height, place: _node(connection, known, height, place, (last, last_leaf))
     )
     for table, cells in (*made, *(("tree", cells) for cells in grown)):
         insert_row(connection, table, cells)
@@ -109,14 +109,15 @@ def _node(
     known: dict[object, Any],
     height: int,
     place: int,
-    last_leaf: bytes | None,
+    last: tuple[int, bytes | None],
 ) -> bytes:
     """Return a complete node at the book's right edge; of the leaves that is the last."""
-    if height == 0 and last_leaf is not None:
-        return last_leaf
+    number, leaf = last
+    if height == 0 and leaf is not None:
+        return leaf
     if (found := known.get(("node", height, place))) is not None:
         return bytes(found)
-    return node(connection, height, place)
+    return edge_of(connection, number).get((height, place)) or node(connection, height, place)
 
 
 def size(connection: Connection) -> int:

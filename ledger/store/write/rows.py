@@ -11,7 +11,7 @@ from typing import Any
 from sqlalchemy import Connection
 from sqlalchemy.exc import DBAPIError
 
-from ledger.store.engine.statements import run
+from ledger.store.engine.statements import run, settle
 from ledger.store.engine.turn import written
 from ledger.store.form.columns import columns_of
 from ledger.store.form.mapping import Cells
@@ -25,6 +25,7 @@ def insert_row(connection: Connection, table: str, cells: Cells) -> None:
 def insert_many(connection: Connection, table: str, rows: Sequence[Cells]) -> None:
     """Insert many rows of one table as fast as its engine takes them."""
     written(connection)
+    settle(connection)
     if connection.dialect.name == "postgresql":
         _copy_rows(connection, table, rows)
     else:

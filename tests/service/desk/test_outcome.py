@@ -8,7 +8,8 @@ import pytest
 from ledger.errors import StorageError
 from ledger.service.desk import book as desk_book
 from ledger.service.desk import outcome
-from ledger.store.engine.connections import Connection, Engine, writing
+from ledger.store.engine.acts import Foretell, acting
+from ledger.store.engine.connections import Connection, Engine
 from tests.keeper import Keeper
 
 GONE = StorageError("The server went away.", "Look at it.")
@@ -21,16 +22,16 @@ def fail(
     left = [turns]
 
     @contextmanager
-    def failing(engine: Engine) -> Iterator[Connection]:
+    def failing(engine: Engine, foretell: Foretell | None = None) -> Iterator[Connection]:
         left[0] -= 1
-        with writing(engine) as connection:
+        with acting(engine, foretell) as connection:
             yield connection
             if left[0] >= 0 and not is_made:
                 raise error
         if left[0] >= 0:
             raise error
 
-    monkeypatch.setattr(desk_book, "writing", failing)
+    monkeypatch.setattr(desk_book, "acting", failing)
 
 
 def test_a_commit_whose_answer_was_lost_is_told_as_recorded(

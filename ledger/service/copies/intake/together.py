@@ -13,6 +13,7 @@ from ledger.domain.entries import Entry
 from ledger.errors import StorageError
 from ledger.service.desk.book import Book
 from ledger.service.desk.outcome import stands
+from ledger.store.engine.acts import Foretell, foresee
 from ledger.store.engine.connections import Connection
 
 
@@ -33,8 +34,9 @@ class Within(Book):
         yield self.connection
 
     @contextmanager
-    def writing(self) -> Iterator[Connection]:
+    def writing(self, foretell: Foretell | None = None) -> Iterator[Connection]:
         """Give the transaction; it commits when all acts are through."""
+        foresee(self.connection, foretell)
         yield self.connection
 
 

@@ -1,0 +1,83 @@
+"""An act that writes: its transaction, from the turn that it takes to its commit.
+
+Guarantees: nobody else writes meanwhile; what it asked is remembered until it writes. On a server
+its turn and all that it foretells is one round trip, and all that it writes one with its commit.
+Refuses: to write for an act that broke off.
+"""
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from itertools import chain
+
+from sqlalchemy import Connection, Engine
+
+from ledger.store.engine import patience
+from ledger.store.engine.connections import LOCK_KEY, SERVER_NOW
+from ledger.store.engine.foretold import Foreseen
+from ledger.store.engine.refusals import storage_errors
+from ledger.store.engine.statements import BY_INDEX, send
+from ledger.store.engine.turn import Part, Turn, taking, turn_of
+
+Foretell = Callable[[Foreseen], None]
+"""Tells what an act will ask."""
+_BEGIN = Part("BEGIN ISOLATION LEVEL READ COMMITTED")
+NOW = "pottle.now"
+"""Where a server keeps for a writer what its clock said when the turn began."""
+
+
+@contextmanager
+def acting(engine: Engine, foretell: Foretell | None = None) -> Iterator[Connection]:
+    """Open a transaction that alone may write; commits at its end, or leaves no trace.
+
+    Args:
+        engine: The file or server.
+        foretell: Tells what it will ask, for where that is a journey.
+    """
+    turn = Turn(is_far=engine.dialect.name == "postgresql")
+    # By itself psycopg begins a transaction with a journey for that alone.
+    how = {"isolation_level": "AUTOCOMMIT"} if turn.is_far else {}
+    with (
+        storage_errors(),
+        engine.connect().execution_options(writes=True, **how) as connection,
+        connection.begin(),
+        taking(connection, turn),
+    ):
+        if turn.is_far:
+            # Its turn ends with the transaction, whatever becomes of the process.
+            _, ((*_, now),) = _foreseen(connection, turn, foretell).answer([_BEGIN, _turn()])
+            connection.info[SERVER_NOW] = now
+        yield connection
+        if turn.pending:
+            send(connection, turn, [Part("COMMIT")])
+
+
+def foresee(connection: Connection, foretell: Foretell | None) -> None:
+    """Ask what a further act of a transaction will ask, where that saves journeys."""
+    turn = turn_of(connection)
+    if turn and turn.is_far and foretell:
+        _foreseen(connection, turn, foretell).answer([])
+
+
+def _foreseen(connection: Connection, turn: Turn, foretell: Foretell | None) -> Foreseen:
+    foreseen = Foreseen(connection, turn)
+    if foretell:
+        foretell(foreseen)
+    return foreseen
+
+
+def _turn() -> Part:
+    """Return the statement that takes a writer's turn, and then asks the server's clock.
+
+    Who stops in it is put out, and it goes by index.
+    """
+    settings = {
+        "idle_in_transaction_session_timeout": str(patience.IDLE_MS),
+        "plan_cache_mode": "force_generic_plan",  # by index there is but one way
+        **dict.fromkeys(BY_INDEX, "off"),
+    }
+    told = ", ".join("set_config(%s, %s, true)" for _ in settings)
+    return Part(
+        f"SELECT {told}, pg_advisory_xact_lock(%s), "
+        "CAST(set_config(%s, CAST(clock_timestamp() AS TEXT), true) AS TIMESTAMPTZ)",
+        (*chain.from_iterable(settings.items()), LOCK_KEY, NOW),
+    )

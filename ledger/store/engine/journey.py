@@ -1,0 +1,44 @@
+"""Many statements to a server in one round trip.
+
+Guarantees: they run in their order, and after one that failed none does; who then stops is noticed
+by the server. Refuses: to know what they say.
+"""
+
+from collections.abc import Generator, Iterator, Sequence
+from contextlib import contextmanager
+from typing import Any
+
+from ledger.store.engine.turn import Part
+
+
+def answers(driver: Any, parts: Sequence[Part]) -> list[list[Any]]:  # noqa: ANN401 - of psycopg
+    """Run statements by a connection of psycopg, and return the rows of each."""
+    with _pipeline(driver):
+        cursors = [
+            driver.execute(statement, cells, binary=is_binary)
+            for statement, cells, is_binary in parts
+        ]
+    return [list(cursor.fetchall()) if cursor.description else [] for cursor in cursors]
+
+
+@contextmanager
+def _pipeline(driver: Any) -> Iterator[None]:  # noqa: ANN401 - of psycopg
+    from psycopg import Pipeline  # an extra, for servers alone
+
+    class Once(Pipeline):
+        """A pipeline that says nothing more once it has asked for its answers.
+
+        psycopg sends a flush after them, by which a server stops to count how long somebody who
+        holds the writers' lock is idle.
+        """
+
+        def _exit_gen(self) -> Generator[Any, Any, None]:
+            try:
+                self._enqueue_sync()
+                yield from self._communicate_gen()
+            finally:
+                yield from self._fetch_gen(flush=False)
+
+    driver._pipeline = Once(driver)  # which `pipeline` takes up, and leaves at its end
+    with driver.pipeline():
+        yield

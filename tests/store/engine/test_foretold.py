@@ -1,0 +1,72 @@
+"""What was foretold is answered at once, under the very question that is asked later."""
+
+from sqlalchemy import Connection
+
+from ledger.store.engine.acts import acting, foresee
+from ledger.store.engine.foretold import Foreseen
+from ledger.store.engine.statements import ask, ask_for, ask_one
+from ledger.store.engine.turn import turn_of
+from tests.keeper import Keeper
+
+LAST = "SELECT MAX(seq) FROM entry"
+KIND = "SELECT kind FROM entry WHERE seq = :seq"
+
+
+def kind_of(connection: Connection, seq: int) -> str:
+    """Ask of which kind an entry is."""
+    return str(ask_one(connection, KIND, seq=seq))
+
+
+def kinds_of(connection: Connection, entries: list[int]) -> list[str]:
+    """Ask of which kinds entries are."""
+    told = "SELECT e.kind FROM {wanted} w JOIN entry e ON e.seq = w.lot ORDER BY e.seq"
+    return [kind for (kind,) in ask_for(connection, told, entries)]
+
+
+def foretell(foreseen: Foreseen) -> None:
+    last = foreseen.finds("BIGINT", LAST)
+    foreseen.asks(kind_of, last)
+    foreseen.asks(kinds_of, [last])
+    foreseen.asks(kinds_of, foreseen.finds("BIGINT[]", "SELECT array_agg(seq) FROM entry"))
+    foreseen.asks_for(KIND, seq=1)
+    nobody = foreseen.finds("BIGINT", "SELECT seq FROM entry WHERE seq < 0")
+    foreseen.asks(kind_of, nobody)
+
+
+def known(connection: Connection) -> int:
+    """Return how many answers the act of a connection knows."""
+    turn = turn_of(connection)
+    assert turn
+    return len(turn.asked)
+
+
+def test_one_question_finds_the_value_of_another_and_the_reader_is_not_asked_again(
+    postgres_keeper: Keeper,
+) -> None:
+    last, *before = len(postgres_keeper.bodies()), *range(1, len(postgres_keeper.bodies()))
+    with acting(postgres_keeper.book.engine, foretell) as connection:
+        answered = known(connection)
+        assert kind_of(connection, last) == "material"
+        assert kind_of(connection, 1) == "house"
+        assert kinds_of(connection, [last]) == ["material"]
+        assert len(kinds_of(connection, [*before, last])) == last
+        assert known(connection) == answered
+        assert kind_of(connection, 2) == "person"  # which nobody foretold
+        assert known(connection) == answered + 1
+
+
+def test_a_further_act_of_a_transaction_is_foretold_what_was_written_before_it(
+    postgres_keeper: Keeper,
+) -> None:
+    with postgres_keeper.book.writing() as connection:
+        foresee(connection, foretell)
+        assert known(connection) > 0
+    with postgres_keeper.book.writing(foretell) as connection:
+        assert kind_of(connection, 1) == "house"
+
+
+def test_of_a_file_nothing_is_foretold(sqlite_keeper: Keeper) -> None:
+    with acting(sqlite_keeper.book.engine, foretell) as connection:
+        foresee(connection, foretell)
+        assert known(connection) == 0
+        assert ask(connection, LAST) == [(len(sqlite_keeper.bodies()),)]
