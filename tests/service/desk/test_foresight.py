@@ -1,9 +1,13 @@
 """On a server an act is two journeys: all that it asks, and all that it writes."""
 
 from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
 
 import pytest
 
+from ledger.errors import ReasonNeededError
+from ledger.service.bench.add import add
+from ledger.service.desk.book import How, open_book
 from tests.benchmarks.slow_line import SlowLine, slow_line, through
 from tests.conftest import Server, opened
 from tests.keeper import LATER, Keeper, SetClock
@@ -45,5 +49,25 @@ def test_what_names_no_whole_code_is_asked_when_its_time_comes(
     far: tuple[Keeper, SlowLine],
 ) -> None:
     keeper, _ = far
-    by_ending = keeper.do("add", lot="001-5", source="spirit", amount="4 mL").entry
-    assert (by_ending.draft.lot, by_ending.facts.source) == (LOT, SPIRIT)
+    done = keeper.do("add", lot="001-5", source="spirit", amount="4 mL")
+    assert (done.entry.draft.lot, [lot.code for lot in done.draws_on]) == (LOT, [SPIRIT])
+
+
+def test_of_two_who_draw_the_last_of_a_lot_at_once_the_second_is_asked_why(
+    far: tuple[Keeper, SlowLine],
+) -> None:
+    keeper, _ = far
+    last = keeper.opens("receive", material="spirit", amount="10 mL")
+
+    def draw(_: int) -> str:
+        with open_book(keeper.book.where, SetClock(keeper.clock.now)) as book:
+            try:
+                return add(book, How("AB"), lot=LOT, source=last, amount="10 mL").entry.kind
+            except ReasonNeededError as error:
+                return error.what
+
+    with ThreadPoolExecutor(2) as both:
+        told = sorted(both.map(draw, range(2)))
+    assert told[1] == "add"
+    assert told[0] != "add"
+    assert keeper.on_hand(last) == 0

@@ -1,9 +1,10 @@
 """What an act asks of a lot and of what it draws on is foretold in the readers' own words."""
 
 import pytest
+from sqlalchemy import Connection
 
 from ledger.store.engine import statements
-from ledger.store.engine.turn import Question
+from ledger.store.engine.turn import Question, turn_of
 from tests.keeper import Keeper
 
 
@@ -13,8 +14,8 @@ def asked_late(monkeypatch: pytest.MonkeyPatch) -> list[Question]:
     found: list[Question] = []
     straight = statements._ask
 
-    def heard(connection: statements.Connection, asked: Question) -> list[object]:
-        if statements.turn_of(connection):
+    def heard(connection: Connection, asked: Question) -> list[object]:
+        if turn_of(connection):
             found.append(asked)
         return straight(connection, asked)
 
