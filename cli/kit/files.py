@@ -25,8 +25,8 @@ def check_place(out: Path, *, force: bool, instead: str = OTHER_NAME) -> None:
     """Make sure a file may be written; `instead` is what to do when it is there already.
 
     Raises:
-        StorageError: Its folder is missing, it is there already, it is a book, or no file can have
-            its name.
+        StorageError: Its folder is missing, it is there already, it is a book, a device or a pipe,
+            or no file can have its name.
     """
     try:
         # A link that leads nowhere is there too.
@@ -49,6 +49,12 @@ def check_place(out: Path, *, force: bool, instead: str = OTHER_NAME) -> None:
         raise StorageError(
             f"There is a file {out} already; it was left as it is.",
             instead,
+        )
+    # To take the name of a device or a pipe would be to destroy it.
+    if out.exists() and not (out.is_file() or out.is_dir()):
+        raise StorageError(
+            f"{out} is no file but a device or a pipe; it was left as it is.",
+            "Give the name of a file.",
         )
 
 

@@ -1,5 +1,6 @@
 """Files that commands write: one that is there stays unless asked."""
 
+import os
 from pathlib import Path
 
 import pytest
@@ -29,6 +30,19 @@ def test_a_link_that_leads_nowhere_is_a_file_too(tmp_path: Path) -> None:
     link = tmp_path / "link.pdf"
     link.symlink_to(tmp_path / "gone.pdf")
     assert problems_of(link)[0][0] == f"There is a file {link} already; it was left as it is."
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="this system has no named pipes")
+def test_a_pipe_or_a_device_keeps_its_name_whatever_is_forced(tmp_path: Path) -> None:
+    pipe = tmp_path / "pipe.pdf"
+    os.mkfifo(pipe)
+    assert problems_of(pipe, force=True) == (
+        (
+            f"{pipe} is no file but a device or a pipe; it was left as it is.",
+            "Give the name of a file.",
+        ),
+    )
+    assert pipe.is_fifo()
 
 
 def test_a_folder_that_is_not_there_and_a_name_that_is_none_are_told(tmp_path: Path) -> None:
