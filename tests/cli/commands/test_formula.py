@@ -1,5 +1,6 @@
 """`pottle formula`: load, list, compare, scale and withdraw versions."""
 
+import re
 from pathlib import Path
 
 import pytest
@@ -165,3 +166,12 @@ def test_a_formula_is_a_paper_too(formulas: Shell) -> None:
     text = text_of(Path("orange.pdf").read_bytes())
     for words in ("Master formula", "What goes in for", "What is done", "Prepared by"):
         assert words in text
+
+
+def test_a_formula_to_begin_with_names_the_materials_of_the_book(bare: Shell) -> None:
+    bare.run("person", "add", "AB", "Anna Bell")
+    for code, kind in (("potato", "ethanol"), ("chalk", "clarifier"), ("neroli", "oil")):
+        bare.run("material", "add", code, "--name", code, "--kind", kind)
+    assert bare.run("formula", "new", "neroli-essence").exit_code == 0
+    text = Path("neroli-essence.toml").read_text(encoding="utf-8")
+    assert re.findall(r'^material = "(.+)"', text, re.MULTILINE) == ["neroli", "chalk", "potato"]

@@ -1,7 +1,9 @@
 """Plots on paper have their limits drawn through every line."""
 
-from reports.pdf.causes.plots import DOT, plot_section
-from reports.pdf.kit.marks import Rule
+from reports.pdf.causes.plots import DOT, LABEL, plot_section
+from reports.pdf.kit.marks import Rule, Words
+from reports.pdf.kit.styles import GUTTER
+from reports.pdf.kit.text import width_of
 from reports.views.causes import PlotRow, PlotView
 from reports.words.causes.chart import chart_view
 from tests.reports.words.causes.charts import FULL
@@ -13,6 +15,14 @@ def test_every_line_of_a_plot_has_its_three_limits() -> None:
     (strip,) = plot_section(plot).rows
     upright = [mark for mark in strip.marks if isinstance(mark, Rule) and mark.x == mark.to_x]
     assert len(upright) == 3 * len(plot.rows)
+
+
+def test_a_label_ends_a_gutter_before_its_line() -> None:
+    plot = PlotView("NTU", "1", "2", (PlotRow("a level with a long name " * 3, (0.5,)),))
+    (strip,) = plot_section(plot).rows
+    (told, *_) = [mark for mark in strip.marks if isinstance(mark, Words)]
+    reach = LABEL - GUTTER
+    assert reach - width_of("a level with", told.face) < width_of(told.text, told.face) <= reach
 
 
 def test_dots_above_each_other_stay_on_their_own_line() -> None:

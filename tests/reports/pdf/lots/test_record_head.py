@@ -2,6 +2,7 @@
 
 import pytest
 from msgspec.structs import replace
+from reportlab.lib.units import mm
 
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Words
@@ -29,3 +30,4 @@ def test_four_sign_and_date() -> None:
     signed = words_of(signatures())
     assert signed[::2] == ["Made by", "Checked by", "Reviewed by", "Released by"]
     assert signed[1::2] == ["Date"] * 4
+    assert signatures().head.height == pytest.approx(29 * mm)
