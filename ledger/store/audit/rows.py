@@ -5,7 +5,7 @@ Refuses: to trust a stored value to be of any type, and to stop at an entry that
 """
 
 import json
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from functools import cache
 
 from msgspec import Struct
@@ -67,6 +67,12 @@ class Reader:
         """Add the next leaf to the tree."""
         for height, place, value in self.frontier.add(leaf):
             self.nodes[height, place] = value
+
+    def pass_over(self, leaves: Sequence[bytes], lots: Mapping[str, int]) -> None:
+        """Take up the next entries, of which all rows fit, by their leaves and what they opened."""
+        for height, place, values in self.frontier.extend(leaves):
+            self.nodes |= {(height, place + n): value for n, value in enumerate(values)}
+        self._lots |= lots
 
     def miss(self, seq: int) -> None:
         """Pass over an entry that is not there."""
@@ -202,7 +208,8 @@ def _columns(table: Table) -> str:
     return ", ".join(f'"{column.name}"' for column in table.columns)
 
 
-def _seq_name(table: Table) -> str:
+def number_name(table: Table) -> str:
+    """Return the name of the column that has the number of a row's entry."""
     return "id" if table is LOT else "seq"
 
 
@@ -211,7 +218,7 @@ def _stored(connection: Connection, table: Table, first: int, last: int) -> dict
     # Past SQLAlchemy's types, for what is stored may be of another than the column's.
     cells = connection.exec_driver_sql(
         f'SELECT {_columns(table)} FROM "{table.name}" '
-        f'WHERE "{_seq_name(table)}" BETWEEN {first} AND {last}'
+        f'WHERE "{number_name(table)}" BETWEEN {first} AND {last}'
     )
     return {key(row): row for row in map(tuple, cells)}
 
@@ -219,7 +226,7 @@ def _stored(connection: Connection, table: Table, first: int, last: int) -> dict
 def _differences(
     table: Table, stored: dict[Cells, Cells], expected: dict[Cells, Cells], unread: set[int]
 ) -> Iterator[Fault]:
-    place = table.columns.keys().index(_seq_name(table))
+    place = table.columns.keys().index(number_name(table))
     # As texts, for keys of a damaged book may be of types that do not compare.
     for key in sorted(stored.keys() | expected.keys(), key=str):
         have, want = stored.get(key), expected.get(key)
@@ -244,7 +251,7 @@ def stray_faults(connection: Connection, last: int) -> Iterator[Fault]:
         f"SELECT '{table.name}', COUNT(*), MIN({seq}) FROM \"{table.name}\" "
         f"WHERE {seq} < 1 OR {seq} > {last} OR {seq} IS NULL"
         for table in tables()
-        for seq in [_seq_name(table)]
+        for seq in [number_name(table)]
     )
     for name, count, least in connection.exec_driver_sql(" UNION ALL ".join(counts)):
         if count:

@@ -5,7 +5,7 @@ by statements of our own: SQLite's `integrity_check` looks at them too, but take
 long for it as for all else. Refuses: to read texts of entries.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from functools import cache
 from itertools import islice
@@ -26,17 +26,32 @@ def version_faults(connection: Connection) -> Iterator[str]:
         yield f"The book's version is written as {list(version)}, not {SCHEMA_VERSION:04d}."
 
 
-def engine_faults(connection: Connection) -> Iterator[str]:
-    """Yield what the database finds wrong with its own storage, a sentence each."""
+def condition_faults(connection: Connection) -> Iterator[str]:
+    """Yield the tables of a file that hold what their conditions do not allow."""
+    if connection.dialect.name != "sqlite":
+        return
+    broken = (table for table in METADATA.tables.values() if _breaks_conditions(connection, table))
+    for table in islice(broken, MOST_OF_A_KIND):
+        yield f"The table {table.name} holds what its conditions do not allow."
+
+
+def engine_faults(
+    connection: Connection,
+    conditions: Callable[[Connection], Iterable[str]] = condition_faults,
+) -> Iterator[str]:
+    """Yield what the database finds wrong with its own storage, a sentence each.
+
+    Args:
+        connection: A connection in a transaction that reads.
+        conditions: Tells what breaks conditions, where another connection asks for that.
+    """
     yield from version_faults(connection)
     if connection.dialect.name != "sqlite":
         return
     with _conditions_left_out(connection):
         pages = connection.exec_driver_sql(f"PRAGMA integrity_check({MOST_OF_A_KIND})").scalars()
         yield from (f"The file is damaged: {' '.join(s.split())}." for s in pages if s != "ok")
-    broken = (table for table in METADATA.tables.values() if _breaks_conditions(connection, table))
-    for table in islice(broken, MOST_OF_A_KIND):
-        yield f"The table {table.name} holds what its conditions do not allow."
+    yield from conditions(connection)
     for row in islice(connection.exec_driver_sql("PRAGMA foreign_key_check"), MOST_OF_A_KIND):
         yield f"A row of the table {row[0]} refers to a row of {row[2]} that is not there."
 

@@ -28,12 +28,10 @@ from ledger.store.form.tables import CHILDREN, LOT, METADATA, TREE
 
 CHUNK = 8192
 """How many entries are looked at together."""
-MOST_WAITING = 8
-"""So many parts of so many entries wait to be compared, at most."""
 _DAY = re.compile(rb"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 _TIME = re.compile(rb"T([01][0-9]|2[0-3]):[0-5][0-9]:[0-5][0-9]Z")
 _KEYS = (("person_key", "person", "initials"), ("material_key", "material", "code"))
-_UNLIKE = (ValueError, TypeError, AttributeError)
+UNLIKE = (ValueError, TypeError, AttributeError)
 """What comes of cells that are not of the type the book keeps, as a damaged file may have them."""
 
 Progress = Callable[[int, int], None]
@@ -41,7 +39,11 @@ Progress = Callable[[int, int], None]
 
 
 def sound_tree(
-    connection: Connection, last: int, progress: Progress, second: Beside
+    connection: Connection,
+    last: int,
+    progress: Progress,
+    second: Beside,
+    meanwhile: Callable[[], None] = lambda: None,
 ) -> Frontier | None:
     """Return the tree over a book's entries 1 to `last`; None if anything does not fit.
 
@@ -50,9 +52,27 @@ def sound_tree(
         last: Number of the last entry.
         progress: Told how far it is.
         second: Compares rows with texts, while texts are hashed here.
+        meanwhile: What else is to be done here, once, while the second reader comes to its end.
     """
-    frontier = Frontier()
     waiting: deque[tuple[int, Future[bool]]] = deque()
+    frontier = _grown(connection, last, progress, second, waiting)
+    meanwhile()
+    try:
+        fits = all(_fits(waiting, last, progress) for _ in tuple(waiting))
+    except (*TROUBLE, *UNLIKE):
+        return None
+    return frontier if fits else None
+
+
+def _grown(
+    connection: Connection,
+    last: int,
+    progress: Progress,
+    second: Beside,
+    waiting: deque[tuple[int, Future[bool]]],
+) -> Frontier | None:
+    """Hash all texts; parts that the second reader has yet to compare are left in `waiting`."""
+    frontier = Frontier()
     try:
         if not _belongs(connection, last):
             return None
@@ -60,18 +80,24 @@ def sound_tree(
             done = min(first + CHUNK - 1, last)
             # The second reader may see a later moment: it is asked only for entries that were
             # seen here, which never change.
-            part = second.ask(partial(_rows_fit, first=first, last=done))
+            part = second.ask(partial(rows_fit, first=first, last=done))
             waiting.append((done, part))
             if not _tree_fits(connection, frontier, first, done):
                 return None
-            while len(waiting) > (MOST_WAITING if done < last else 0):
-                compared, part = waiting.popleft()
-                if not part.result():
+            while waiting and waiting[0][1].done():
+                if not _fits(waiting, last, progress):
                     return None
-                progress(compared, last)
-    except (*TROUBLE, *_UNLIKE):
+    except (*TROUBLE, *UNLIKE):
         return None
     return frontier
+
+
+def _fits(waiting: deque[tuple[int, Future[bool]]], last: int, progress: Progress) -> bool:
+    """Wait for the first part that is being compared; tell whether it fits."""
+    compared, part = waiting.popleft()
+    fits = part.result()
+    progress(compared, last)
+    return fits
 
 
 def _belongs(connection: Connection, last: int) -> bool:
@@ -104,7 +130,7 @@ def _row(connection: Connection, query: str) -> Sequence[Any]:
     return connection.exec_driver_sql(query).one()
 
 
-def _leaves(connection: Connection, first: int, last: int) -> list[bytes] | None:
+def leaves(connection: Connection, first: int, last: int) -> list[bytes] | None:
     """Return the hashes of texts; None if one is missing or is not the stored one.
 
     Raises:
@@ -116,13 +142,17 @@ def _leaves(connection: Connection, first: int, last: int) -> list[bytes] | None
     )
     with _as_bytes(connection):
         cells = ask(connection, query, first=first, last=last)
+    if connection.dialect.name != "sqlite":
+        cells = [(seq, t.encode(), leaf, h.encode(), r.encode()) for seq, t, leaf, h, r in cells]
     seqs, texts, stored, happened, recorded = zip(*cells, strict=True) if cells else ((),) * 5
     if seqs != tuple(range(first, last + 1)):
         return None
-    leaves = [_leaf_hash(_bytes(text)) for text in texts]
-    if leaves != list(stored):
+    # All at once: no letter goes over a line's end, so they are UTF-8 if each of them is.
+    b"\n".join(texts).decode()
+    found = [sha256(b"\x00" + text).digest() for text in texts]
+    if found != list(stored):
         return None
-    return leaves if _are_instants([_bytes(text) for text in (*happened, *recorded)]) else None
+    return found if _are_instants((*happened, *recorded)) else None
 
 
 @contextmanager
@@ -137,16 +167,6 @@ def _as_bytes(connection: Connection) -> Iterator[None]:
         yield
     finally:
         driver.text_factory = kept
-
-
-def _leaf_hash(body: bytes) -> bytes:
-    """Return the hash of a text; raises ValueError where it is no UTF-8."""
-    body.decode()
-    return sha256(b"\x00" + body).digest()
-
-
-def _bytes(text: bytes | str) -> bytes:
-    return text if isinstance(text, bytes) else text.encode()
 
 
 def _are_instants(texts: Sequence[bytes]) -> bool:
@@ -167,21 +187,21 @@ def _is_day(text: bytes) -> bool:
 
 def _tree_fits(connection: Connection, frontier: Frontier, first: int, last: int) -> bool:
     """Grow the tree by some texts; tell whether their hashes and nodes are those stored."""
-    leaves = _leaves(connection, first, last)
-    if leaves is None:
+    found = leaves(connection, first, last)
+    if found is None:
         return False
     query = (
         "SELECT hash FROM tree WHERE height = :height AND place BETWEEN :first AND :last "
         "ORDER BY place"
     )
-    for height, place, nodes in frontier.extend(leaves):
+    for height, place, nodes in frontier.extend(found):
         places = {"first": place, "last": place + len(nodes) - 1}
         if ask_column(connection, query, height=height, **places) != nodes:
             return False
     return True
 
 
-def _rows_fit(connection: Connection, first: int, last: int) -> bool:
+def rows_fit(connection: Connection, first: int, last: int) -> bool:
     """Tell whether the rows of entries are what their texts say, and no more."""
     opened = told = 0
     for kind in FACTS:
