@@ -7,7 +7,7 @@ went in until then. Refuses: prices, people, and the steps within a batch.
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import datetime
-from enum import Enum
+from enum import Enum, auto
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -36,9 +36,12 @@ from ledger.store.read.lots import lots_by_number
 class End(Enum):
     """Why a version is in force no longer."""
 
-    CORRECTED = "another stands in its place, since something of it was wrong"
-    STRUCK = "it never happened"
-    GREW = "more went in, or was told, later"
+    CORRECTED = auto()
+    """Another stands in its place, since something of it was wrong."""
+    STRUCK = auto()
+    """It never happened."""
+    GREW = auto()
+    """More went in, or was told, later."""
 
 
 class Ended(Struct, frozen=True):

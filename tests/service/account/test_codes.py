@@ -129,7 +129,12 @@ def test_a_material_names_the_lot_that_expires_first(stocked: Keeper) -> None:
     assert (lot.code, among > 1) == (codes[1], True)
     with stocked.reading() as connection, pytest.raises(RefusedError) as raised:
         first_of_material(connection, "ink", today)
-    assert raised.value.what == "There is nothing of ink on hand that may be used."
+    assert raised.value.problems == (
+        (
+            "There is nothing of ink on hand that may be used.",
+            "Record a delivery: pottle receive ink AMOUNT; or name a lot by its code.",
+        ),
+    )
 
 
 def test_a_dot_stays_with_the_bulk_while_a_bottle_of_it_is_left(stocked: Keeper) -> None:

@@ -137,13 +137,23 @@ def test_all_jars_are_begun_once_and_those_of_a_struck_plan_never(sqlite_keeper:
     assert codes == [jar.code for jar in found.jars]
     with pytest.raises(RefusedError) as refused:
         sqlite_keeper.do("jars", trial=NAME)
-    assert refused.value.what == f'All 12 jars of the trial "{NAME}" are begun.'
+    assert refused.value.problems == (
+        (
+            f'All 12 jars of the trial "{NAME}" are begun.',
+            f'See what came of them: pottle compare "{NAME}"',
+        ),
+    )
     sqlite_keeper.do("plan", name="other", tries="chill=4C/none")
     other = planned(sqlite_keeper.book, "other")
     sqlite_keeper.do("strike", entry=str(other.entry.seq), because="no time")
     with pytest.raises(RefusedError) as refused:
         sqlite_keeper.do("jars", trial="other")
-    assert refused.value.what == 'The plan of the trial "other" was struck out.'
+    assert refused.value.problems == (
+        (
+            'The plan of the trial "other" was struck out.',
+            'Plan another: pottle trial plan "NAME" --try LOT',
+        ),
+    )
 
 
 def test_the_root_of_a_plan_is_proved_to_be_the_books(sqlite_keeper: Keeper) -> None:

@@ -58,6 +58,9 @@ def test_a_server_takes_no_file_of_sqlite(
     made = backup(sqlite_walked.book, tmp_path, silent)
     with pytest.raises(InputError) as raised:
         restore(made.path, server.where("template1"), silent)
-    assert raised.value.what == (
-        "A server takes a book in lines, and this backup is a file of SQLite."
+    assert raised.value.problems == (
+        (
+            "A server takes a book in lines, and this backup is a file of SQLite.",
+            "Restore it to a file, then: pottle export FILE.jsonl and pottle import --book.",
+        ),
     )

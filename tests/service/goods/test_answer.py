@@ -58,31 +58,42 @@ def test_a_complaint_of_nobody_named_is_closed_without_telling(
 @pytest.mark.parametrize(
     ("words", "error", "what"),
     [
-        ({"outcome": "sorry"}, InputError, '"sorry" is not an outcome.'),
+        (
+            {"outcome": "sorry"},
+            InputError,
+            '"sorry" is not an outcome.\n'
+            "Choose one of: explained, replaced, held, recalled, not-ours.",
+        ),
         (
             {"outcome": "held", "told_on": "2026-03-20"},
             RefusedError,
-            "The customer cannot have been told on 2026-03-20: that day is still to come.",
+            "The customer cannot have been told on 2026-03-20: that day is still to come.\n"
+            "Give the day on which they were told, or leave --told out until they are.",
         ),
         (
             {"outcome": "held", "told_on": "2026-03-01"},
             RefusedError,
-            "The customer cannot have been told on 2026-03-01: the complaint is of 2026-03-09.",
+            "The customer cannot have been told on 2026-03-01: the complaint is of 2026-03-09.\n"
+            "Check the day and the number of the complaint; pottle complaints lists them.",
         ),
         (
             {"outcome": "held", "closed": "yes"},
             ReasonNeededError,
-            "Complaint {number} is to be closed, and Quay Bar was not told what became of it.",
+            "Complaint {number} is to be closed, and Quay Bar was not told what became of it.\n"
+            "Say who told them and when, with --told-by and --told; or why nobody did, with "
+            "--because.",
         ),
         (
             {"outcome": "held", "complaint": "1"},
             InputError,
-            '"1" is not the number of a complaint.',
+            '"1" is not the number of a complaint.\n'
+            "pottle complaints lists them with their numbers.",
         ),
         (
             {"outcome": "held", "complaint": "x"},
             InputError,
-            '"x" is not the number of a complaint.',
+            '"x" is not the number of a complaint.\n'
+            "pottle complaints lists them with their numbers.",
         ),
     ],
 )
@@ -92,5 +103,5 @@ def test_what_cannot_be_is_refused(
     keeper, number = complained
     with pytest.raises(error) as raised:
         keeper.do("answer", **{"complaint": number, **words})
-    assert raised.value.problems[0][0] == what.format(number=number)
+    assert "\n".join(raised.value.problems[0]) == what.format(number=number)
     assert last(keeper).answer is None

@@ -12,6 +12,7 @@ from ledger.domain.entries import Add, Draft, Entry, Note, When
 from ledger.errors import RefusedError, StorageError
 from ledger.service.desk.book import Book
 from ledger.service.evidence.verify import verify
+from ledger.store.copies.load import Chains
 from ledger.store.form.appends import out_of_order
 from ledger.store.form.create import create_book
 from ledger.store.form.tables import DETAILS, METADATA
@@ -138,3 +139,34 @@ def test_what_the_storage_refuses_is_told_in_words_and_not_kept(
     with pytest.raises(StorageError, match=r"^The book refused what was to be stored: "):
         append(keeper.book, replace(stray, draft=replace(stray.draft, facts=facts)))
     assert len(keeper.entries()) == last + 1
+
+
+@pytest.mark.parametrize(
+    ("corrects", "stands_for", "fault"),
+    [
+        (None, 5, ""),
+        (2, 2, ""),
+        (4, 1, ""),
+        (None, 2, "does not stand for entry 5"),
+        (4, 4, "does not stand for entry 1"),
+        (4, 3, "does not stand for entry 1"),
+        (5, 5, "corrects entry 5, which does not come before it"),
+        (6, 6, "corrects entry 6, which does not come before it"),
+        (0, 0, "corrects entry 0, which does not come before it"),
+        (1, 1, "corrects entry 1, which is not in force"),
+        (3, 1, "corrects entry 3, which is not in force"),
+    ],
+)
+def test_a_correction_stands_at_the_place_of_the_first_of_its_chain_or_is_refused(
+    corrects: int | None, stands_for: int, fault: str
+) -> None:
+    """Entry 3 corrects the first and 4 corrects 3; the second stands alone."""
+    chains = Chains()
+    for seq, of, place in ((1, None, 1), (2, None, 2), (3, 1, 1), (4, 3, 1)):
+        assert chains.fault(mended(seq, of, place)) == ""
+    assert chains.fault(mended(5, corrects, stands_for)) == fault
+
+
+def mended(seq: int, corrects: int | None, stands_for: int) -> Entry:
+    draft = Draft(Note("Fine."), None, When(MORNING, 0), "AB", corrects=corrects)
+    return Entry(seq, draft, MORNING, stands_for)

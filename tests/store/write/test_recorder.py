@@ -38,4 +38,9 @@ def test_a_lost_leaf_is_told_with_the_entries_it_stood_for(sqlite_keeper: Keeper
         client.execute("DELETE FROM tree WHERE height = 2 AND place = 1")
     with sqlite_keeper.reading() as connection, pytest.raises(StorageError) as raised:
         recorder.node(connection, 2, 1)
-    assert raised.value.what == "The book has lost its hash over entries 5 to 8."
+    assert raised.value.problems == (
+        (
+            "The book has lost its hash over entries 5 to 8.",
+            "Keep this book as it is. Run pottle verify to see what else does not fit.",
+        ),
+    )

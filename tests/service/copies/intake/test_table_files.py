@@ -1,5 +1,7 @@
 """Files, folders and workbooks are opened as they are; what cannot be read is told."""
 
+import re
+import sys
 from datetime import date, datetime
 from pathlib import Path
 
@@ -7,6 +9,7 @@ import pytest
 from openpyxl import Workbook
 
 from ledger.errors import InputError, StorageError
+from ledger.service.copies.intake import table_files
 from ledger.service.copies.intake.table_files import read_tables
 
 
@@ -38,9 +41,12 @@ def test_merged_cells_and_formulas_never_reckoned_are_found(tmp_path: Path) -> N
     sheet.append(["2", "3"])
     sheet.merge_cells("A2:A3")
     _, found = read_tables(saved(book, tmp_path / "s.xlsx"))
-    assert [each.what for each in found] == [
-        "The cells A2:A3 are merged.",
-        "The cell B2 has a formula that was never reckoned.",
+    assert [(each.what, each.todo) for each in found] == [
+        ("The cells A2:A3 are merged.", "Undo the merging, and fill in each cell."),
+        (
+            "The cell B2 has a formula that was never reckoned.",
+            "Open it, save it, hand it in.",
+        ),
     ]
 
 
@@ -48,14 +54,48 @@ def test_what_is_no_workbook_is_found(tmp_path: Path) -> None:
     file = tmp_path / "s.xlsx"
     file.write_bytes(b"PK\x03\x04 and no more")
     tables, found = read_tables(file)
-    assert (tables, found[0].what) == ([], "It cannot be read as a workbook: BadZipFile.")
+    assert (tables, len(found)) == ([], 1)
+    assert (found[0].what, found[0].todo) == (
+        "It cannot be read as a workbook: BadZipFile.",
+        "Save it again as .xlsx, or its sheets as CSV.",
+    )
 
 
 def test_a_folder_without_tables_and_a_file_that_is_not_there_are_refused(tmp_path: Path) -> None:
-    with pytest.raises(InputError, match="holds no CSV file and no workbook"):
+    with pytest.raises(InputError) as raised:
         read_tables(tmp_path)
+    assert raised.value.problems == (
+        (f"The folder {tmp_path} holds no CSV file and no workbook.", "Name the right folder."),
+    )
     with pytest.raises(StorageError, match="could not be read"):
         read_tables(tmp_path / "none.csv")
+
+
+def test_a_workbook_that_unpacks_to_too_much_is_refused(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(table_files, "MOST_UNPACKED", 100)
+    file = saved(Workbook(), tmp_path / "s.xlsx")
+    with pytest.raises(InputError) as raised:
+        read_tables(file)
+    (what, todo), *others = raised.value.problems
+    assert re.fullmatch(r"The workbook s.xlsx unpacks to \d+ bytes; at most 100 are read\.", what)
+    assert (todo, others) == ("Save its sheets as CSV.", [])
+
+
+def test_without_openpyxl_a_workbook_is_refused(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    file = saved(Workbook(), tmp_path / "s.xlsx")
+    monkeypatch.setitem(sys.modules, "openpyxl", None)
+    with pytest.raises(InputError) as raised:
+        read_tables(file)
+    assert raised.value.problems == (
+        (
+            "To read the workbook s.xlsx, pottle needs openpyxl.",
+            "Install pottle[xlsx], or save each sheet as CSV and hand in their folder.",
+        ),
+    )
 
 
 def test_a_file_of_more_than_fifty_megabytes_is_refused(tmp_path: Path) -> None:
