@@ -2,7 +2,9 @@
 
 from io import BytesIO
 
+import pytest
 from msgspec.structs import replace
+from reportlab.lib.units import mm
 
 from reports.kit.frame import Heading
 from reports.pdf.kit.boxed import boxed
@@ -65,6 +67,13 @@ def test_a_lot_has_its_symbol_beside_its_name() -> None:
     heading = Heading("Batch record", "E26-014-7", symbol="E26-014-7")
     (symbol,) = [m for m in paper_head(FRAME, heading).head.marks if isinstance(m, Symbol)]
     assert symbol.text == "E26-014-7"
+
+
+def test_a_head_is_as_high_as_its_symbol_where_its_words_are_fewer() -> None:
+    """The house, the kind and the lot are 20 mm; the symbol 23.5, and 3 are below it."""
+    register()
+    told = paper_head(replace(FRAME, house_address=None), Heading("Trace", "E1", symbol="E1"))
+    assert told.head.height == pytest.approx(26.5 * mm)
 
 
 def test_a_long_sentence_stays_whole_in_one_strip() -> None:
