@@ -83,7 +83,8 @@ class Line:
 def _down(called: socket.socket, caller: socket.socket, lost: list[bool]) -> None:
     with suppress(OSError):
         while data := called.recv(65_536):
-            if lost:  # the server has answered; nobody hears it
+            # The server has answered, and nobody hears it.
+            if lost and b"COMMIT" in data:
                 break
             caller.sendall(data)
     _hang_up(caller, called)

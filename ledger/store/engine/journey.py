@@ -4,11 +4,15 @@ Guarantees: they run in their order, and after one that failed none does; who th
 by the server. Refuses: to know what they say.
 """
 
+import logging
 from collections.abc import Generator, Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any
 
 from ledger.store.engine.turn import Part
+
+# Of a line that was cut it would write a word of its own beside the sentence that tells of it.
+logging.getLogger("psycopg").addHandler(logging.NullHandler())
 
 
 def answers(driver: Any, parts: Sequence[Part]) -> list[list[Any]]:  # noqa: ANN401 - of psycopg
