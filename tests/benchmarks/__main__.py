@@ -17,6 +17,7 @@ RUNS = (
     ("bench_trace", "10000", "100000"),
     ("bench_contents", "10000"),
     ("bench_verify",),
+    ("bench_big",),
     ("bench_papers",),
 )
 
