@@ -42,3 +42,7 @@ def test_the_likelihood_by_hand() -> None:
     """Three of four with it and one of nine without failed: 27/256 and 2^24 / 3^18."""
     expected = (27 / 256) * (2**24 / 3**18)
     assert 2.718281828459045 ** likelihood(3, 4, 4, 13) == pytest.approx(expected)
+
+
+def test_of_stretches_alike_the_first_of_the_shortest_is_told() -> None:
+    assert best_stretch([True, False, True])[1:] == (0, 1)

@@ -76,3 +76,10 @@ ADD_UP = [
 @pytest.mark.parametrize("case", [*MAY_LEAVE, *ONCE, *ADD_UP], ids=str)
 def test_labels_are_for_what_may_leave_one_a_bottle_and_add_up(case: Case) -> None:
     assert find(labels.RULES, case) == list(case.found)
+
+
+def test_labels_of_a_lot_that_is_unknown_are_counted_without_it() -> None:
+    """That the lot is unknown is told by another rule."""
+    told = draft(make(Labels, printed=3, used=4, spoiled=None, across=None))
+    (found,) = labels.labels_add_up(told, scene())
+    assert found.what.startswith("4 labels used and spoiled are more than the 3 printed for")
