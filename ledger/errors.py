@@ -48,15 +48,26 @@ def masked(text: str) -> str:
     return _PASSWORD.sub(r"\1***", text) if "=" in text else text
 
 
+LEAST_BEGINNING = 3
+"""The fewest letters by which a word is known from its beginning."""
+
+
 def did_you_mean(word: str, known: Iterable[str]) -> str:
     """Return a question after the nearest of known words, with a blank before it; or nothing.
 
+    Words that begin as the one given are nearer than those that are much like it.
+
     >>> did_you_mean("orang-oil", ["orange-oil", "spirit"]), did_you_mean("rum", ["spirit"])
     (' Did you mean orange-oil?', '')
+    >>> did_you_mean("oran", ["orange-oil", "spirit"])
+    ' Did you mean orange-oil?'
     """
     from difflib import get_close_matches  # for who mistyped, and for nobody else
 
-    near = get_close_matches(word.casefold(), list(known), 3, 0.65)
+    asked, words = word.casefold(), list(known)
+    near = [other for other in words if other.startswith(asked)][:3]
+    if len(asked.strip("-")) < LEAST_BEGINNING or not near:
+        near = get_close_matches(asked, words, 3, 0.65)
     return f" Did you mean {' or '.join(near)}?" if near else ""
 
 

@@ -6,10 +6,12 @@ option was called before still works, with a remark. Refuses: unknown options, a
 
 import re
 from collections.abc import Callable, Mapping, Sequence
+from itertools import pairwise
 from typing import Any
 
 import typer
 from typer._click import Command, Context
+from typer._click.exceptions import UsageError
 from typer._click.formatting import HelpFormatter
 from typer.core import TyperCommand
 
@@ -70,7 +72,22 @@ class Verb(TyperCommand):
                 if old != new:
                     name, now = old.partition("=")[0], new.partition("=")[0]
                     typer.echo(f"Note: {name} is called {now} now; {name} still works.", err=True)
-        return super().parse_args(ctx, with_minus_signs(told))
+        self._refuse_swallowed(ctx, told)
+        try:
+            return super().parse_args(ctx, with_minus_signs(told))
+        except UsageError as error:
+            error.ctx = error.ctx or ctx  # so that the help of this command is pointed to
+            raise
+
+    def _refuse_swallowed(self, ctx: typer.Context, args: Sequence[str]) -> None:
+        """Refuse an option without its value that would take the next option for one."""
+        options = [param for param in self.get_params(ctx) if param.param_type_name == "option"]
+        names = {name for param in options for name in (*param.opts, *param.secondary_opts)}
+        bare = {name for param in options if is_switch(param) for name in param.opts}
+        before_end = args[: args.index("--")] if "--" in args else args
+        for name, value in pairwise(before_end):
+            if name in names - bare and value in names:
+                raise UsageError(f"Option '{name}' requires an argument.", ctx)
 
 
 def closed_list(help_text: str) -> list[str]:

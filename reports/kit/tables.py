@@ -12,7 +12,8 @@ from msgspec import Struct
 
 from ledger.errors import InputError
 
-_AFTER_A_PART = re.compile(r"(?<=.)([;|\t\r\n]\s*)(?=[=+@-])", re.DOTALL)
+# A tab or an end of line at the head of a cell is told by `FORMULA`.
+_AFTER_A_PART = re.compile(r"((?:^[;|]|(?<=.)[;|\t\r\n])\s*)(?=[=+@-])", re.DOTALL)
 _FIGURE = re.compile(r"-?\d{1,15}(?:\.\d+)?", re.ASCII)
 FORMULA = ("=", "+", "-", "@", "\t", "\r")
 """What a spreadsheet takes for the beginning of a formula."""
@@ -34,6 +35,8 @@ def harmless(cell: str) -> str:
     ("'=1+1", "'+353 1 555 0100", 'OE-001-5')
     >>> harmless("so;=1+1"), harmless("-0.5"), harmless("-1+1")
     ("so;'=1+1", '-0.5', "'-1+1")
+    >>> harmless(";=1+1"), harmless("|  @SUM(1)")
+    (";'=1+1", "|  '@SUM(1)")
     """
     if _FIGURE.fullmatch(cell):
         return cell

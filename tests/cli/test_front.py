@@ -65,9 +65,11 @@ def test_every_room_has_its_heading_and_every_heading_is_a_line_of_its_own() -> 
         (["filtr"], "No such command 'filtr'. Did you mean filter?"),
         (["spirit"], "No such command 'spirit'. Did you mean pottle stock --spirit?"),
         (["xyzzy"], "No such command 'xyzzy'."),
-        (["add", "--tmep", "3"], "No such option: --tmep. Did you mean --temp or --at?"),
+        (["add", "--tmep", "3"], "No such option: --tmep. Did you mean --temp?"),
         (["add", "--xyzzy"], "No such option: --xyzzy."),
         (["add"], "Missing argument 'LOT'."),
+        (["recall", "A", "--close"], "Option '--close' requires an argument."),
+        (["recall", "A", "--close", "--because", "x"], "Option '--close' requires an argument."),
     ],
 )
 def test_what_is_near_to_a_slip_is_asked_for(args: list[str], problem: str) -> None:

@@ -20,6 +20,8 @@ from ledger.store.copies.lines import Progress
 from ledger.store.engine.connections import connected, reading
 from ledger.whole_files import whole_file
 
+MOST_TOLD = 10
+"""How many things that do not fit are told of a copy; verify tells all."""
 _PLACE = "Choose a folder that exists, has room, and that you may write in."
 
 
@@ -48,7 +50,13 @@ def check_file(path: Path, seal: Seal, progress: Progress) -> None:
     if not whats and found.root.hex() != seal.root:
         whats = ["The copy does not have the root of the book."]
     if whats:
-        raise FindingError.of([(what, "No copy was kept. Run pottle verify.") for what in whats])
+        more, least = len(whats) - MOST_TOLD, "At least " if found.is_cut else ""
+        told = [
+            *whats[:MOST_TOLD],
+            *([f"{least}{more} more things do not fit."] if more > 0 else []),
+        ]
+        todos = [*[""] * (len(told) - 1), "No copy was kept. Run pottle verify."]
+        raise FindingError.of(list(zip(told, todos, strict=True)))
 
 
 def is_copy_in_lines(path: Path, seal: Seal) -> bool:

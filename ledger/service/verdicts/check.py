@@ -27,6 +27,11 @@ def check(
                 "A check is of a lot or of one entry.",
                 "Name the lot, or give --entry with the number of the entry.",
             )
+        if words and words.strip().isdecimal():
+            raise InputError(
+                f'"{words.strip()}" does not say what was checked.',
+                f"If entry {words.strip()} was, write: pottle check --entry {words.strip()}",
+            )
         about = entry_named(desk, entry) if entry else None
         if entry and about is None:
             raise RefusedError(

@@ -51,6 +51,11 @@ class Audit(Struct, frozen=True):
     forgotten: int = 0
     """How many entries have no details any more, as others say: they were forgotten."""
 
+    @property
+    def is_cut(self) -> bool:
+        """Whether the audit stopped looking for more."""
+        return len(self.faults) >= MOST_FAULTS
+
 
 def audit(
     connection: Connection, progress: Progress = lambda done, total: None, after: int = 0

@@ -13,7 +13,7 @@ from sqlalchemy.pool import QueuePool
 
 from ledger.errors import StorageError
 from ledger.store.engine import patience
-from ledger.store.engine.address import fault_of_address
+from ledger.store.engine.address import fault_of_address, is_torn
 from ledger.store.engine.statements import settle
 
 _KEPT = "kept"
@@ -27,6 +27,8 @@ def server_engine(where: str) -> Engine:
     """
     try:
         url = make_url(where)
+        if is_torn(url):
+            raise ValueError
         engine = create_engine(
             url,
             # Connecting is five journeys, so the one that was used last is kept.

@@ -21,18 +21,33 @@ KEEP_WITH_SEAL = (
 def audit_lines(audit: Audit, older: Seal | None = None) -> list[str]:
     """Return what a verification found, against a seal or without."""
     if audit.faults:
-        more = len(audit.faults) - MOST_SHOWN
         return [
-            f"{plural(audit.entries, 'entry', 'entries')}; "
-            f"{plural(len(audit.faults), 'thing does', 'things do')} not fit:",
+            _headed(audit),
             *(f"- {fault.what}" for fault in audit.faults[:MOST_SHOWN]),
-            *([f"- and {more} more; --json tells them all."] if more > 0 else []),
+            *_more(audit),
             KEEP if older is None else KEEP_WITH_SEAL,
         ]
     root, gone = f"Root {audit.root.hex()}", _forgotten(audit)
     if older is None:
         return [_all_sound(audit), *gone, root, NEEDS_A_SEAL]
     return [_looked_at(audit), *gone, root, _continued(audit, older)]
+
+
+def _headed(audit: Audit) -> str:
+    things = plural(len(audit.faults), "thing does", "things do")
+    if not audit.is_cut:
+        return f"{plural(audit.entries, 'entry', 'entries')}; {things} not fit:"
+    # Where the search ended before the entries, nobody counted them.
+    counted = f"{plural(audit.entries, 'entry', 'entries')}; at" if audit.entries else "At"
+    return f"{counted} least {things} not fit:"
+
+
+def _more(audit: Audit) -> list[str]:
+    more = len(audit.faults) - MOST_SHOWN
+    if more <= 0:
+        return []
+    told = f"at least {more} more; --json tells the first {len(audit.faults)}"
+    return [f"- and {told if audit.is_cut else f'{more} more; --json tells them all'}."]
 
 
 def _forgotten(audit: Audit) -> list[str]:

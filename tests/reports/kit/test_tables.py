@@ -62,6 +62,7 @@ def test_a_row_of_another_width_is_refused() -> None:
 def test_no_part_of_a_cell_is_taken_for_a_formula_where_semicolons_part_cells() -> None:
     assert harmless("a;=1+1") == "a;'=1+1"
     assert harmless("a; \t@SUM(1)") == "a; \t'@SUM(1)"
+    assert harmless(";=1+1") == ";'=1+1"
     assert harmless("a;b;c") == "a;b;c"
 
 

@@ -1,6 +1,8 @@
 """What every copy is: never in the place of a file, never of a book that was changed."""
 
+import sqlite3
 from collections.abc import Callable
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -50,3 +52,21 @@ def test_a_changed_book_is_neither_backed_up_nor_exported(
         "walked.db-wal",
         "walked.db-shm",
     }
+
+
+def test_of_a_book_in_which_much_does_not_fit_ten_things_are_told(
+    sqlite_walked: Keeper, tmp_path: Path
+) -> None:
+    book = Path(sqlite_walked.book.where)
+    with closing(sqlite3.connect(book)) as client:
+        guards = "SELECT name FROM sqlite_master WHERE type = 'trigger' ORDER BY name"
+        lost = [name for (name,) in client.execute(guards)]
+        for name in lost:
+            client.execute(f'DROP TRIGGER "{name}"')
+        client.commit()
+    with pytest.raises(FindingError) as raised:
+        backup(sqlite_walked.book, tmp_path, silent)
+    assert raised.value.problems == (
+        *((f"The book has lost its trigger {name}.", "") for name in lost[:10]),
+        ("At least 40 more things do not fit.", "No copy was kept. Run pottle verify."),
+    )

@@ -49,6 +49,22 @@ REFUSED: dict[str, Refused] = {
             ),
         ),
     ),
+    "a sale of several to nobody": (
+        "send",
+        {"lot": "BPS-001-X", "amount": "2", "moved_as": "sale"},
+        ReasonNeededError,
+        (
+            (
+                "2 of BPS-001-X are sold, and it is not said to whom.",
+                'Name them with --to "NAME", or --to market or --to walk-in where nobody can; '
+                "if it is not known, say why with --because.",
+            ),
+            (
+                "BPS-001-X is not released; it is packed.",
+                "Release it first: pottle release BPS-001-X (or say why with --because).",
+            ),
+        ),
+    ),
     "a return from nobody": (
         "send",
         {"lot": "BPS-001-X", "amount": "1", "moved_as": "returned"},

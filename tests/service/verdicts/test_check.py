@@ -45,6 +45,17 @@ REFUSED: dict[str, Refused] = {
             ),
         ),
     ),
+    "a number that may be an entry's": (
+        "check",
+        {"lot": "OE-001-5", "words": " 16 "},
+        InputError,
+        (
+            (
+                '"16" does not say what was checked.',
+                "If entry 16 was, write: pottle check --entry 16",
+            ),
+        ),
+    ),
     "a check of an entry that is not there": (
         "check",
         {"entry": "999"},

@@ -7,8 +7,10 @@ goods sent to nobody, or back from nobody.
 
 from collections.abc import Iterator
 
+from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Complaint, Contact, Draft, Move, Party, Receipt
 from ledger.domain.entries.choices import MoveAs
+from ledger.domain.lots.movements import EACH
 from ledger.domain.lots.scene import Scene
 from ledger.domain.rules.finding import Finding, Rule, asks, needs_reason, remark
 
@@ -35,11 +37,16 @@ def goods_go_to_somebody(draft: Draft, scene: Scene) -> Iterator[Finding]:
     elif facts.moved_as in WENT:
         yield needs_reason(
             "party",
-            f"{facts.amount.written} of {draft.lot} is {WENT[facts.moved_as]}, and it is not said "
-            "to whom.",
+            f"{facts.amount.written} of {draft.lot} {_verb(facts)} {WENT[facts.moved_as]}, and it "
+            "is not said to whom.",
             'Name them with --to "NAME", or --to market or --to walk-in where nobody can; '
             "if it is not known, say why with --because.",
         )
+
+
+def _verb(facts: Move) -> str:
+    is_many = facts.amount.measure is Measure.UEACH and facts.amount.amount != EACH
+    return "are" if is_many else "is"
 
 
 def _was_not_named(scene: Scene) -> bool:

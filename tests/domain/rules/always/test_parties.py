@@ -43,7 +43,7 @@ CASES = [
         "sold to nobody",
         draft(NOBODY, "P-1"),
         scene(packed()),
-        said(WHY, "party", "6 of P-1 is sold, and it is not said to whom.", TO),
+        said(WHY, "party", "6 of P-1 are sold, and it is not said to whom.", TO),
     ),
     Case(
         "sent on return to nobody",
@@ -52,7 +52,7 @@ CASES = [
         said(
             WHY,
             "party",
-            "6 of P-1 is sent on sale or return, and it is not said to whom.",
+            "6 of P-1 are sent on sale or return, and it is not said to whom.",
             TO,
         ),
     ),

@@ -67,3 +67,14 @@ def test_of_very_many_faults_the_first_are_told() -> None:
     assert [line for line in lines if line.startswith("- Entry")] == [
         f"- Entry {number} differs." for number in range(1, MOST_SHOWN + 1)
     ]
+    assert lines[-2] == "- and 20 more; --json tells them all."
+
+
+def test_of_a_search_that_was_broken_off_no_number_is_told_as_all() -> None:
+    faults = tuple(Fault(number, f"Entry {number} differs.") for number in range(1, 51))
+    head, *_, more, _ = audit_lines(Audit(faults=faults, entries=90, root=ROOT))
+    assert head == "90 entries; at least 50 things do not fit:"
+    assert more == "- and at least 40 more; --json tells the first 50."
+    assert audit_lines(Audit(faults=faults, entries=0, root=ROOT))[0] == (
+        "At least 50 things do not fit:"
+    )
