@@ -293,6 +293,7 @@ HELD_BY: Held = {
 BY_DOCTEST = (
     "ledger/service/copies/intake/heading_words.py",
     "reports/words/lots/there.py",
+    "reports/words/lots/label_balance.py",
     "reports/kit/boxed.py",
     "reports/words/copies/code_list.py",
     "ledger/domain/tables/templates.py",

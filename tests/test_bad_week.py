@@ -86,6 +86,7 @@ def test_a_bad_week_leaves_nothing_untrue_and_nothing_out(week: Shell) -> None:
     done(week, 'send BOTTLES 3 --to market --at "2026-02-07 10:00"')
     done(week, 'send BOTTLES 2 --to 王小明 --at "2026-02-09 10:00"')
     done(week, 'complain BOTTLES cloudy --from 王小明 --at "2026-03-02 09:00"')
+    complaint = week.entries()
     done(week, 'hold BOTTLES --because "a customer found it cloudy" --at "2026-03-02 09:30"')
 
     labels = 'label BOTTLES --out no-such-folder/held.pdf --because "for the shelf"'
@@ -116,6 +117,9 @@ def test_a_bad_week_leaves_nothing_untrue_and_nothing_out(week: Shell) -> None:
     assert Path("pack/recall.pdf").stat().st_mode & 0o077 == 0
     done(week, 'contact BOTTLES 王小明 --reached spoken --still 1 --at "2026-03-07 10:00"')
     done(week, 'send BOTTLES 1 --from 王小明 --at "2026-03-08 10:00"')
+    told = f"answer {complaint} recalled --told 2026-03-08 --told-by AB"
+    done(week, f'{told} --at "2026-03-08 10:30"')
+    assert "BOTTLES" not in week.line("complaints --open").out
     destroyed = 'send BOTTLES 4 --as destroyed --witness "Edda Fell" --at "2026-03-08 11:00"'
     assert "Nobody is named" not in done(week, destroyed).out
     close = 'recall BOTTLES --close "the neck was wiped with the weak spirit"'
@@ -135,7 +139,9 @@ def test_a_bad_week_leaves_nothing_untrue_and_nothing_out(week: Shell) -> None:
     bottles = words(week, "record BOTTLES", "bottles.pdf")
     for told in (
         "RECALLED 2026-",
+        "Labels 8 printed; nobody told how many were used; 1 with HOLD across",
         "1 printed, with HOLD across",
+        f"complaint {complaint}, recalled, told by AB, told on 2026-03-08",
         "complaint cloudy, from 738B 5C0F 660E",
         "judged put on hold",
         "Reason: a customer found it cloudy.",

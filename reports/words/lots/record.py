@@ -38,6 +38,7 @@ from reports.words.lots.clarity import clarity_strip, look_rows
 from reports.words.lots.dates import keeping_words
 from reports.words.lots.gate import gate_rows
 from reports.words.lots.hours import time_bar
+from reports.words.lots.label_balance import labels_balance
 from reports.words.lots.ladder import delivery_ladder, filling_ladder, ladder
 from reports.words.lots.neighbours import back_rows, forward_rows
 from reports.words.lots.put_in import input_rows
@@ -166,19 +167,14 @@ def _allergens(dossier: Dossier) -> str:
 
 
 def _labels(dossier: Dossier) -> tuple[tuple[str, str], ...]:
-    """Return what became of the labels of a packed lot: printed = used + spoiled + left."""
+    """Return what became of the labels of a packed lot."""
     told = [entry.facts for entry in entries_of(dossier.state.entries, Labels)]
     if not told:
         return ()
-    printed = sum(facts.for_bottles for facts in told)
-    used = sum(facts.used or 0 for facts in told)
-    spoiled = sum(facts.spoiled or 0 for facts in told)
-    left = printed - used - spoiled
-    rest = f"{left} left" if left >= 0 else f"{-left} more than were printed"
     stocks = dict.fromkeys(facts.stock for facts in told if facts.stock)
     filled = latest(dossier.state, Bottle)
     rows = (
-        ("Labels", f"{printed} printed = {used} used + {spoiled} spoiled + {rest}"),
+        ("Labels", labels_balance(told)),
         ("Bottles", plural(filled.count, "bottle") if filled else ""),
         ("Printed on", ", ".join(stocks)),
     )
