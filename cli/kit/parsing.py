@@ -26,6 +26,15 @@ OLD_NAMES: dict[str, dict[str, str]] = {
 }
 """What options were called before the same idea had the same name everywhere, by command."""
 _BELOW_ZERO = re.compile(r"-[.,]?\d", re.ASCII)
+_FIGURE = re.compile(r"(?:[\w-]+=)?[-−+]?\d+(?:[.,/]\d+)?", re.ASCII)
+UNITS = frozenset(
+    (
+        *("µl", "ul", "ml", "cl", "dl", "l", "mg", "g", "kg", "oz", "lb", "each", "fl", "pt"),
+        *("qt", "gal", "us", "imp", "av", "%", "kpa", "mbar", "hpa", "bar", "inhg", "mmhg"),
+        *("°c", "°f", "c", "f", "µm", "um", "min", "h", "d", "ntu", "°bx"),
+    )
+)
+"""What may stand alone after a figure and belongs to it."""
 _CLOSED = re.compile(r"(?:[^:]*: )?([\w-]+(?:, [\w-]+)* or [\w-]+)\.")
 """A help that is a list of the words to choose from."""
 MINUS = "\N{MINUS SIGN}"
@@ -74,7 +83,7 @@ class Verb(TyperCommand):
                     typer.echo(f"Note: {name} is called {now} now; {name} still works.", err=True)
         self._refuse_swallowed(ctx, told)
         try:
-            return super().parse_args(ctx, with_minus_signs(told))
+            return super().parse_args(ctx, with_minus_signs(with_units(told)))
         except UsageError as error:
             error.ctx = error.ctx or ctx  # so that the help of this command is pointed to
             raise
@@ -137,6 +146,27 @@ def with_new_names(args: Sequence[str], names: Mapping[str, str]) -> list[str]:
     end = args.index("--") if "--" in args else len(args)
     parts = [arg.partition("=") for arg in args[:end]]
     return [*("".join((names.get(name, name), *rest)) for name, *rest in parts), *args[end:]]
+
+
+def with_units(args: Sequence[str]) -> list[str]:
+    """Put a figure and the units written after it with a blank together, as quotes would.
+
+    >>> with_units(["--target", "1", "US", "gal", "--set", "amount=30", "mL", "--", "5", "L"])
+    ['--target', '1 US gal', '--set', 'amount=30 mL', '--', '5', 'L']
+    """
+    end = args.index("--") if "--" in args else len(args)
+    told = list[str]()
+    for arg in args[:end]:
+        if told and arg.casefold() in UNITS and _is_figure(told[-1]):
+            told[-1] += f" {arg}"
+        else:
+            told.append(arg)
+    return [*told, *args[end:]]
+
+
+def _is_figure(text: str) -> bool:
+    figure, *units = text.split(" ")
+    return bool(_FIGURE.fullmatch(figure)) and all(unit.casefold() in UNITS for unit in units)
 
 
 def placeholder(name: str, nargs: int) -> str:

@@ -210,3 +210,11 @@ def test_a_lot_on_hold_is_not_proposed(formulas: Shell) -> None:
             "lots": [{"code": "NS-001-J", "amount": {"amount": "440", "unit": "mL"}}],
         },
     ]
+
+
+def test_amounts_need_no_quotes_wherever_they_stand(shell: Shell) -> None:
+    lines = shell.line("start --product Blend --kind blend --target 1 L").lines
+    assert lines[0].endswith("Blend (blend), target 1 L.")
+    added = shell.line("add . spirit 100 mL --temp 68 F --took 5 min")
+    assert "100 mL of Neutral spirit" in added.lines[0]
+    assert added.lines[0].endswith("at 20 °C, over 5 min.")
