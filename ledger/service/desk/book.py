@@ -125,6 +125,12 @@ class Book:
         """Let go of its file or server; whoever reads in it again takes hold of it anew."""
         self.engine.dispose()
 
+    def scrub(self) -> bool:
+        """Leave nothing in the file of what was erased; return whether it was done already."""
+        from ledger.store.write.details import scrub  # for this alone
+
+        return scrub(self.engine)
+
     @contextmanager
     def reading(self) -> Iterator[Connection]:
         """Open a transaction that only reads."""

@@ -24,7 +24,7 @@ from ledger.store.engine.connections import Connection
 from ledger.store.read import parties, queries
 from ledger.store.read.past import texts
 from ledger.store.read.people import PARTY_IN, every_entry_of
-from ledger.store.write.details import erase, next_party_code, scrub
+from ledger.store.write.details import erase, next_party_code
 
 SHORTEST = 4
 """Words shorter than this are looked for in no text: they would be found in every other."""
@@ -114,7 +114,7 @@ def forgotten(book: Book, how: How, *, who: str) -> Forgotten:
             _check_reason(desk, was)
             done = desk.record(was.facts)
             erase(desk.connection, was.erased)
-    return Forgotten(done, was, is_clean=scrub(book.engine))
+    return Forgotten(done, was, is_clean=book.scrub())
 
 
 def _allowed(connection: Connection, who: str) -> Forgettable:

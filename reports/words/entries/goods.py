@@ -3,6 +3,8 @@
 Guarantees: all that was recorded is told, in the order in which a maker would say it.
 """
 
+import re
+
 from ledger.domain.amounts.quantity import Quantity
 from ledger.domain.entries.choices import MoveAs, Reached
 from ledger.domain.entries.goods import Answer, Bottle, Complaint, Labels, Move
@@ -114,10 +116,10 @@ def complaint(facts: Complaint) -> Parts:
 def _unless_said(word: str, told: str | None) -> str | None:
     """Return what was told with the word before it, unless it says the word itself.
 
-    >>> _unless_said("opened", "2026-06-01"), _unless_said("opened", "not opened")
-    ('opened 2026-06-01', 'not opened')
+    >>> _unless_said("opened", "2026-06-01"), _unless_said("opened", "not opened, seen at once")
+    ('opened 2026-06-01', 'not opened, seen at once')
     """
-    return told if told and word in told.casefold().split() else before(word, told)
+    return told if told and word in re.findall(r"\w+", told.casefold()) else before(word, told)
 
 
 def answer(facts: Answer) -> Parts:

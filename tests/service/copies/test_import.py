@@ -29,12 +29,12 @@ def test_a_book_is_carried_to_any_place_with_its_root(
     told: list[tuple[int, int]] = []
     made = export(full.book, tmp_path / "book.jsonl", silent)
     put = import_book(made.path, place, lambda done, total: told.append((done, total)), full.clock)
-    carried = Keeper(open_book(place, full.clock), full.clock)
-    assert put.seal == made.seal == seal(full.book) == seal(carried.book)
-    assert verify(carried.book).faults == ()
-    assert carried.bodies() == full.bodies()
+    with Keeper(open_book(place, full.clock), full.clock) as carried:
+        assert put.seal == made.seal == seal(full.book) == seal(carried.book)
+        assert verify(carried.book).faults == ()
+        assert carried.bodies() == full.bodies()
+        assert carried.do("note", text="Written on.").seq == made.seal.entries + 1
     assert told[-1] == (made.seal.entries, made.seal.entries)
-    assert carried.do("note", text="Written on.").seq == made.seal.entries + 1
     export(full.book, tmp_path / "again.jsonl", silent)
     assert (tmp_path / "again.jsonl").read_bytes() == made.path.read_bytes()
 

@@ -6,8 +6,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from ledger.domain.entries import Entry
 from ledger.domain.entries.evidence import Forget, Named
 from ledger.errors import ReasonNeededError, RefusedError
+from ledger.service.copies.intake.together import Within, together
 from ledger.service.copies.upgrade import upgrade
 from ledger.service.desk.book import How
 from ledger.service.evidence.verify import verify
@@ -35,6 +37,20 @@ def bytes_of(keeper: Keeper) -> bytes:
     """Return all bytes of a book's file and of what lies beside it."""
     where = Path(keeper.book.where)
     return b"".join(path.read_bytes() for path in where.parent.glob(f"{where.name}*"))
+
+
+def test_what_is_forgotten_among_many_acts_is_out_of_the_file_when_they_are_through(
+    sqlite_keeper: Keeper,
+) -> None:
+    sqlite_keeper.do("party", name="Zebra Bar", phone="01 555 7777")
+
+    def acts(within: Within) -> list[Entry]:
+        done = forgotten(within, How("AB", because=BECAUSE), who="Zebra Bar")
+        assert not done.is_clean
+        return [done.done.entry]
+
+    assert together(sqlite_keeper.book, acts)
+    assert b"Zebra" not in bytes_of(sqlite_keeper)
 
 
 def test_name_number_and_address_are_erased_and_the_root_stays(sqlite_keeper: Keeper) -> None:

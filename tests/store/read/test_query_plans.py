@@ -130,7 +130,7 @@ def test_a_trace_on_a_server_goes_by_index_whatever_the_server_guesses(
         lot = queries.lot_by_code(connection, "OE-001-5")
         assert lot is not None
         act(connection, lot.seq)
-        statements = [one for one in heard if "FROM posting" in one or "entry" in one]
+        statements = {one for one in heard if "FROM posting" in one or "entry" in one}
         plans = {one: server_plan(connection, one) for one in statements}
     assert plans
     slow = ("Seq Scan", "Hash Join", "Merge Join", "Materialize", "Index Cond: (kind")

@@ -11,6 +11,7 @@ from ledger.domain.entries import Party
 from ledger.domain.evidence.commitments import SALT_SIZE, commitment, details_of
 from ledger.errors import StorageError
 from ledger.service.evidence.verify import verify
+from ledger.store.engine import patience
 from ledger.store.form.tables import DETAILS
 from ledger.store.write import details
 from ledger.store.write.details import detail_cells, erase, new_salt, next_party_code, scrub
@@ -55,7 +56,11 @@ def test_nothing_is_erased_that_no_entry_names(sqlite_keeper: Keeper) -> None:
     assert verify(sqlite_keeper.book).faults == ()
 
 
-def test_a_file_in_which_another_reads_is_not_clean_yet(sqlite_keeper: Keeper) -> None:
+def test_a_file_in_which_another_reads_is_not_clean_yet(
+    sqlite_keeper: Keeper, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(patience, "BUSY_MS", 100)
+    sqlite_keeper.book.close()
     with sqlite_keeper.reading() as connection:
         connection.exec_driver_sql("SELECT * FROM details").all()
         sqlite_keeper.do("note", text="Written meanwhile.")

@@ -23,10 +23,17 @@ class Within(Book):
 
     connection: Connection = field(kw_only=True)
     """The transaction."""
+    has_erased: bool = field(default=False, init=False)
+    """Whether the file is to be scrubbed once all is recorded."""
 
     def __post_init__(self) -> None:
         """Hold the engine of the transaction; opens nothing."""
         self.engine = self.connection.engine
+
+    def scrub(self) -> bool:
+        """Have the file scrubbed when all acts are through: it would wait for this very act."""
+        self.has_erased = True
+        return False
 
     @contextmanager
     def reading(self) -> Iterator[Connection]:
@@ -55,6 +62,7 @@ def together(book: Book, acts: Callable[[Within], Sequence[Entry] | None]) -> bo
         StorageError: They could not be recorded, or whether they were is not known.
     """
     entries: Sequence[Entry] | None = None
+    within: Within | None = None
     try:
         with book.writing() as connection:
             within = Within(book.where, book.clock, connection=connection)
@@ -68,4 +76,6 @@ def together(book: Book, acts: Callable[[Within], Sequence[Entry] | None]) -> bo
         if not entries or not stands(book, entries[-1], error.what):
             raise
     book.recorded += [entry.seq for entry in entries or ()]
+    if within and within.has_erased:
+        book.scrub()
     return True

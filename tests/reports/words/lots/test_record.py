@@ -136,11 +136,11 @@ def test_labels_that_were_used_and_never_printed_are_told(made: tuple[Keeper, Lo
         keeper.do("labels", lot=packed, because="so it was", **fate)
         told.append(record_of(keeper, packed).labels)
     assert told == [
-        (("Labels", f"12 printed = {told_of}"), ("Bottles", "15 bottles"))
+        (("Labels", f"12 printed{told_of}"), ("Bottles", "15 bottles"))
         for told_of in (
-            "0 used + 0 spoiled + 12 left",
-            "10 used + 2 spoiled + 0 left",
-            "10 used + 5 spoiled + 3 more than were printed",
+            "; nobody told how many were used",
+            " = 10 used + 2 spoiled + 0 left",
+            " = 10 used + 5 spoiled + 3 more than were printed",
         )
     ]
 
