@@ -344,13 +344,3 @@ ACROSS: dict[str, str] = {
     "tests/store/read/test_query_plans.py": "every hot statement goes by an index",
 }
 """Tests that are about no one module."""
-OF_THEIR_OWN = {
-    "tests/calibration": "what the forecast is calibrated on, and a test that it comes out as kept",
-    "tests/benchmarks": "measures that are run by hand, and a test of their books",
-    "tests/answers": "every command asked of many books, its answers kept whole",
-    "tests/model": "a second model of what is in the jars, held to random books",
-    "tests/mutants": "small faults put into the source by hand, and tests of their making",
-    "tests/fuzz": "readers of text from outside, run by hand for long and here for a moment",
-    "tests/store/contract": "what every engine must do, run once for each of them",
-}
-"""Folders of tests that mirror nothing."""

@@ -1,4 +1,4 @@
-"""Where the test of a module stands, and which files of the project a file imports."""
+"""Where the test of a module stands, which folders mirror none, and which files a file imports."""
 
 import ast
 from functools import cache
@@ -38,3 +38,15 @@ def _imported(path: Path, root: Path) -> frozenset[str]:
             found |= {node.value} if node.value.startswith(SOURCE) else set()
     paths = (name.replace(".", "/") for name in found)
     return frozenset(file for path in paths for file in (f"{path}.py", f"{path}/__init__.py"))
+
+
+OF_THEIR_OWN = {
+    "tests/calibration": "what the forecast is calibrated on, and a test that it comes out as kept",
+    "tests/benchmarks": "measures that are run by hand, and a test of their books",
+    "tests/answers": "every command asked of many books, its answers kept whole",
+    "tests/model": "a second model of what is in the jars, held to random books",
+    "tests/mutants": "small faults put into the source by hand, and tests of their making",
+    "tests/fuzz": "readers of text from outside, run by hand for long and here for a moment",
+    "tests/store/contract": "what every engine must do, run once for each of them",
+}
+"""Folders of tests that mirror nothing."""

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from cli.front import COMMANDS, module_of
-from tests.held_by import ACROSS, BY_DOCTEST, HELD_BY, OF_THEIR_OWN
+from tests.held_by import ACROSS, BY_DOCTEST, HELD_BY
 from tests.house import (
     ROOT,
     SOURCE,
@@ -20,7 +20,7 @@ from tests.house import (
     spread,
     with_their_module,
 )
-from tests.mirror import imported, mirror
+from tests.mirror import OF_THEIR_OWN, imported, mirror
 
 ROOMS = frozenset(
     {

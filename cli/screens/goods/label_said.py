@@ -70,8 +70,9 @@ def check_alone(given: Mapping[str, object], what: str) -> None:
     """
     if wrong := [name for name, value in given.items() if value]:
         raise InputError(
-            f"{', '.join(wrong)} goes with the labels of bottles, not with --kind {what}.",
-            "Leave it out.",
+            f"{', '.join(wrong)} {'goes' if len(wrong) == 1 else 'go'} with the labels of bottles, "
+            f"not with --kind {what}.",
+            f"Leave {'it' if len(wrong) == 1 else 'them'} out.",
         )
 
 
