@@ -30,6 +30,11 @@ def backup(book: Book, folder: Path, progress: Progress) -> Copied:
         StorageError: It cannot be written, or a file that is no such copy has its name.
         FindingError: The copy does not verify.
     """
+    if file := next((each for each in (folder, *folder.parents) if each.is_file()), None):
+        raise StorageError(
+            f"{file} is a file, where a folder to put the copy in was expected.",
+            "Name a folder that is there; without a name the copy goes where you are.",
+        )
     if not folder.is_dir():
         raise StorageError(
             f"There is no folder {folder} to put the copy in.",

@@ -23,7 +23,13 @@ from sqlalchemy.pool import NullPool
 from ledger.errors import StorageError
 from ledger.store.engine import patience
 from ledger.store.engine.address import is_server, shown
-from ledger.store.engine.refusals import cause, is_too_weak, storage_errors, too_weak
+from ledger.store.engine.refusals import (
+    cause,
+    is_too_weak,
+    storage_errors,
+    too_weak,
+    unanswered,
+)
 from ledger.store.engine.servers import server_engine
 
 __all__ = [
@@ -245,10 +251,7 @@ def _server_version(engine: Engine) -> int:
             told = connection.exec_driver_sql("SELECT version_num FROM alembic_version")
             versions = sorted(told.scalars())
     except OperationalError as error:
-        raise StorageError(
-            f"The server of the book did not answer: {cause(error)}.",
-            "Check that it runs and that the address in POTTLE_LEDGER is right.",
-        ) from error
+        raise unanswered(error) from error
     except DBAPIError as error:
         if is_too_weak(error):
             raise too_weak(error) from error

@@ -30,6 +30,9 @@ def storage_errors() -> Iterator[None]:
             ) from error
         if told := patience.sentence(error.orig):
             raise StorageError(*told) from error
+        # A file has its errors of opening too; of a server no statement is known yet.
+        if error.statement is None and not isinstance(error.orig, sqlite3.Error):
+            raise unanswered(error) from error
         raise StorageError(
             f"The book could not be read or written: {cause(error)}.",
             "Check the disk, the permissions and that nothing else holds the book.",
@@ -54,6 +57,14 @@ def storage_errors() -> Iterator[None]:
         raise InputError(
             "What was typed holds bytes that are no text in UTF-8.", "Type it again by hand."
         ) from error
+
+
+def unanswered(error: OperationalError) -> StorageError:
+    """Return the sentence of a server that could not be reached."""
+    return StorageError(
+        f"The server of the book did not answer: {cause(error)}.",
+        "Check that it runs and that the address in POTTLE_LEDGER is right.",
+    )
 
 
 def _too_large() -> InputError:

@@ -2,6 +2,8 @@
 
 from pathlib import Path
 
+import pytest
+
 from tests.cli.shell import Shell
 
 
@@ -39,6 +41,19 @@ def test_a_folder_that_is_not_there_is_told_with_how_to_make_it(shell: Shell) ->
             "There is no folder no dir to put the copy in.",
             "  Make it with mkdir 'no dir', or name one that is there; without a name the copy "
             "goes where you are.",
+        ],
+    )
+
+
+@pytest.mark.parametrize("where", ["sheet.txt", "sheet.txt/copies"])
+def test_a_file_in_the_place_of_the_folder_is_told(where: str, shell: Shell) -> None:
+    Path("sheet.txt").touch()
+    answer = shell.run("backup", where)
+    assert (answer.exit_code, answer.complaints) == (
+        5,
+        [
+            "sheet.txt is a file, where a folder to put the copy in was expected.",
+            "  Name a folder that is there; without a name the copy goes where you are.",
         ],
     )
 

@@ -3,6 +3,7 @@
 import os
 import sqlite3
 import stat
+from collections.abc import Callable
 from contextlib import closing
 from pathlib import Path
 
@@ -133,9 +134,10 @@ def test_a_database_without_a_book_is_told(server: Server) -> None:
     )
 
 
-def test_a_server_that_is_not_there_is_told(tmp_path: Path) -> None:
+@pytest.mark.parametrize("act", [open_book, lambda where: init(where, **HOUSE)])
+def test_a_server_that_is_not_there_is_told(act: Callable[[str], object], tmp_path: Path) -> None:
     with pytest.raises(StorageError) as raised:
-        open_book(f"postgresql+psycopg://nobody@/none?host={tmp_path}")
+        act(f"postgresql+psycopg://nobody@/none?host={tmp_path}")
     what, todo = problems_of(raised.value)
     assert what.startswith("The server of the book did not answer: ")
     assert todo == "Check that it runs and that the address in POTTLE_LEDGER is right."
