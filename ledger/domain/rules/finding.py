@@ -3,6 +3,7 @@
 Guarantees: a finding is a whole sentence and a next step. Refuses: findings without a severity.
 """
 
+import re
 from collections.abc import Callable, Iterable
 from enum import StrEnum
 
@@ -37,6 +38,7 @@ class Severity(StrEnum):
 
 THIS_ENTRY = "ENTRY"
 """Stands in what a rule proposes for the number of the entry judged, which has none yet."""
+_PROPOSED = re.compile(rf"(\bpottle (?:correct|strike) ){THIS_ENTRY}\b")
 
 
 class Finding(Struct, frozen=True):
@@ -55,7 +57,8 @@ class Finding(Struct, frozen=True):
 
     def told_of(self, seq: int) -> tuple[str, str]:
         """Return what and what to do, once the entry that was judged has its number."""
-        return self.what, self.todo.replace(THIS_ENTRY, str(seq))
+        # Only where it stands in a command of ours: somebody's jar may have that name too.
+        return self.what, _PROPOSED.sub(rf"\g<1>{seq}", self.todo)
 
 
 Rule = Callable[[Draft, Scene], Iterable[Finding]]

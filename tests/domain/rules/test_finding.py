@@ -24,6 +24,7 @@ from ledger.domain.rules.always import (
 )
 from ledger.domain.rules.always import corrections as keeping
 from ledger.domain.rules.always import on_hand as amounts
+from ledger.domain.rules.finding import remark
 from ledger.domain.rules.formula import acts as following_steps
 from ledger.domain.rules.formula import lines as following_amounts
 from ledger.domain.rules.formula import version as following
@@ -154,3 +155,11 @@ def test_every_rule_of_a_family_is_run(family: ModuleType) -> None:
     own = [item for item in public if getattr(item, "__module__", "") == family.__name__]
     rules = {item for item in own if tuple(signature(item).parameters) in SIGNATURES}
     assert rules == set(family.RULES)
+
+
+def test_a_proposed_command_gets_the_number_of_the_entry_and_no_jar_of_that_name_does() -> None:
+    todo = 'pottle clean "ENTRY jar"; else: pottle correct ENTRY --set medium=paper'
+    assert remark("medium", "ENTRY jar is not clean.", todo).told_of(7) == (
+        "ENTRY jar is not clean.",
+        'pottle clean "ENTRY jar"; else: pottle correct 7 --set medium=paper',
+    )
