@@ -6,7 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from ledger.errors import FindingError, InputError, LedgerError, StorageError
@@ -165,7 +165,6 @@ def test_a_failed_import_leaves_nothing_on_a_server(
     assert raised.value.what == "The database named in POTTLE_LEDGER holds no book."
 
 
-@settings(max_examples=30)  # each is a whole import
 @given(data=st.data())
 def test_any_changed_byte_of_the_lines_is_refused_in_words(
     data: st.DataObject, lines: list[str], tmp_path_factory: pytest.TempPathFactory
