@@ -1,6 +1,7 @@
 """What is said of printed labels, and which options do not go together.
 
-Guarantees: every lot of a sheet is told, with the word across its labels.
+Guarantees: every lot of a sheet is told, with the word across its labels. Refuses: options that are
+of bottle labels beside other kinds, and options that are of one lot beside several.
 """
 
 from collections.abc import Mapping, Sequence
@@ -86,5 +87,5 @@ def check_together(given: Mapping[str, object]) -> None:
         raise InputError(
             f"{', '.join(wrong)} can be said of one lot only, and several are to stand on the "
             "sheet.",
-            "Leave it out, or --also.",
+            f"Leave {'it' if len(wrong) == 1 else 'them'} out, or --also.",
         )

@@ -49,7 +49,7 @@ class Scene(Struct, frozen=True):
     checked_is_in_force: bool = True
     """Whether that entry is still in force."""
     concerns: Concerns = NO_CONCERNS
-    """What is to be said of the constituents of the draft's material."""
+    """What is to be said of the constituents of the draft's material, or of goods that come in."""
     control: Control = field(default_factory=Control)
     """What the lot is held to: its formula, its inputs, its vessel, its strength."""
 

@@ -1,7 +1,7 @@
 """Names of those outside the house: suppliers, customers, and who was told of.
 
 Guarantees: only entries in force count; a name is found by index, and all names are found by going
-from one to the next in it, however many deliveries each has.
+from one to the next in it, however many deliveries each has. Refuses: to take one name for another.
 """
 
 from sqlalchemy import Connection

@@ -1,7 +1,11 @@
 """Limits that come with pottle: each names its source and says how it is known."""
 
-from ledger.domain.entries.choices import KnownBy, LimitBasis, LimitUnit
-from ledger.service.account.shipped import shipped
+from msgspec.structs import replace
+
+from ledger.domain.entries import Material
+from ledger.domain.entries.choices import KnownBy, LimitBasis, LimitUnit, MaterialKind
+from ledger.service.account.shipped import read_shipped, shipped, usual_caution
+from tests.domain.builders import make
 
 
 def test_every_limit_that_comes_with_pottle_names_its_source() -> None:
@@ -49,3 +53,12 @@ def test_the_values_for_beverages_are_those_of_the_annex_and_say_how_they_are_kn
         assert (item.unit, item.basis) == (LimitUnit.MG_PER_KG, LimitBasis.IN_DRINK)
         assert item.citation == annex + BASES[known]
         assert item.known_by == (KnownBy.READ if known == "read" else KnownBy.RECALLED)
+
+
+def test_the_shelf_and_what_oils_of_a_name_usually_are_have_one_caution() -> None:
+    rows = {row["code"]: row for row in read_shipped("shelf.toml")["material"]}
+    plain = make(Material, code="wintergreen-oil", name="Wintergreen oil", sort=MaterialKind.OIL)
+    assert usual_caution(plain) == rows["wintergreen-oil"]["caution"]
+    assert usual_caution(replace(plain, caution="Locked cupboard.")) == "Locked cupboard."
+    water = replace(plain, sort=MaterialKind.WATER)
+    assert usual_caution(water) == ""

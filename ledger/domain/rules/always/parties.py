@@ -1,8 +1,7 @@
 """Parties: goods go to somebody, by the name that the book has.
 
-Guarantees: a name that is nearly another of the book is asked about, and of one that
-will stay in a text for good it is said. Refuses: without a reason,
-goods sent to nobody, or back from nobody.
+Guarantees: a name that is nearly another of the book is asked about, and of one that will stay in a
+text for good it is said. Refuses: without a reason, goods sent to nobody, or back from nobody.
 """
 
 from collections.abc import Iterator

@@ -1,8 +1,8 @@
 """What is said at once when a complaint may mean that somebody can be harmed.
 
 Guarantees: words for pressure, for something sharp and for illness in what a customer says are met
-with the caution that goes with them. Refuses: to judge what is the matter; words can mislead both
-ways, and local law and the food authority decide.
+with the caution that goes with them (common practice, no source). Refuses: to judge what is the
+matter; words can mislead both ways, and local law and the food authority decide.
 """
 
 import re
