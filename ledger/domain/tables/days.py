@@ -22,12 +22,14 @@ _MONTH_BETWEEN = re.compile(
 )
 _MONTH_FIRST = re.compile(r"([^\W\d_]{3,10})\.? (\d{1,2}),? (\d{4})")
 MONTHS = (
-    *(("jan", "ene", "gen"), ("feb", "fev"), ("mar", "mrz", "maa"), ("apr", "avr", "abr")),
-    *(("mai", "may", "mag", "mei"), ("jun", "juin", "giu"), ("jul", "juil", "lug")),
-    *(("aug", "aou", "ago"), ("sep", "set"), ("oct", "okt", "ott"), ("nov",)),
-    ("dec", "dez", "dic"),
+    *(("jan", "ene", "gen", "sty"), ("feb", "fev", "lut"), ("mar", "mrz", "maa", "mrt")),
+    *(("apr", "avr", "abr", "kwi"), ("mai", "may", "mag", "mei", "maj")),
+    *(("jun", "juin", "giu", "cze"), ("jul", "juil", "lug", "lip"), ("aug", "aou", "ago", "sie")),
+    *(("sep", "set", "wrz"), ("oct", "okt", "ott", "out", "paz"), ("nov", "lis")),
+    ("dec", "dez", "dic", "des", "gru"),
 )
-"""How the months begin in English, German, French, Spanish, Italian and Dutch (from memory)."""
+"""How the months begin in English, German, French, Spanish, Italian, Dutch, Portuguese, Polish and
+the languages of Scandinavia (from memory)."""
 
 
 class DayOrder(StrEnum):

@@ -40,6 +40,8 @@ class TakenInAnswer(Answer, frozen=True):
     """The tables that were read."""
     findings: tuple[RowFound, ...]
     """What is wrong: nothing is recorded while there is anything."""
+    findings_wanting_reason: int
+    """How many of these want only a reason."""
     remarks: tuple[RowFound, ...]
     """What is merely unusual."""
     entries: tuple[int, ...]
@@ -58,6 +60,7 @@ def taken_in_answer(told: TakenIn) -> TakenInAnswer:
         is_recorded=told.is_recorded,
         tables=tuple(TableRead(each.file, each.rows, each.said) for each in told.tables),
         findings=tuple(map(_found, told.found)),
+        findings_wanting_reason=told.answerable,
         remarks=tuple(map(_found, told.remarks)),
         entries=told.numbers,
         rows=told.rows,

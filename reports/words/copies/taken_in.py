@@ -42,6 +42,8 @@ def _outcome(told: TakenIn) -> Iterator[str]:
             acts = plural(told.untried, "act")
             yield f"{acts} could not be tried, since what comes before is among these."
         yield f"{plural(len(told.found), 'finding')}; {NOTHING}."
+        if told.answerable:
+            yield f'{_wanting(told)} only a reason: --because "WHY" gives it, if it is so.'
     elif not told.numbers and not told.known:
         yield f"There is no row to take; {NOTHING}."
     elif not told.numbers:
@@ -55,6 +57,18 @@ def _outcome(told: TakenIn) -> Iterator[str]:
         yield f"Recorded {first} to {last}: {plural(told.rows, 'row')}, {entries}."
         yield from _known(told)
         yield "Next: pottle stock"
+
+
+def _wanting(told: TakenIn) -> str:
+    """Return of which findings it is said that they want a reason."""
+    if len(told.found) == 1:
+        return "It wants"
+    few = told.answerable < len(told.found)
+    return (
+        f"{told.answerable} of them {'wants' if told.answerable == 1 else 'want'}"
+        if few
+        else "They want"
+    )
 
 
 def _known(told: TakenIn) -> Iterator[str]:

@@ -12,6 +12,12 @@ from typing import Any
 
 _LETTERS = re.compile(r"[^a-z0-9%]+")
 _SHORT = re.compile(r"[A-Za-z0-9-]+")
+_WHOLE = str.maketrans(
+    {"ß": "ss", "ø": "o", "ł": "l", "æ": "ae", "œ": "oe", "đ": "d", "€": " eur "}
+)
+"""Letters that are no accented ones, and the sign of a currency, as headings are compared."""
+KINDS = {"spirit": "ethanol", "carbonate": "clarifier", "essence": "other"}
+"""The kinds of what headings are about, where the book has another word for them."""
 LONGEST_NAME = 30
 """The most characters of the short name of a material."""
 
@@ -40,7 +46,6 @@ def kind_of(name: str) -> str:
     >>> kind_of("Orangenöl"), kind_of("Alcohol 96"), kind_of("Botella 250"), kind_of("Stein")
     ('oil', 'ethanol', 'bottle', 'KIND')
     """
-    kinds = {"spirit": "ethanol", "carbonate": "clarifier", "essence": "other"}
     parts = plain_words(name, with_unit=True).split()
     lists = {**known_words()["input"], **known_words()["goods"]}
     whole = (each for each, told in lists.items() if any(part in told for part in parts))
@@ -51,7 +56,7 @@ def kind_of(name: str) -> str:
         if any(part.endswith(word) for part in parts for word in told)
     )
     found = next(whole, None) or next(ending, None)
-    return str(kinds.get(found, found)) if found else "KIND"
+    return str(KINDS.get(found, found)) if found else "KIND"
 
 
 def input_of(head: str) -> str | None:
@@ -76,8 +81,10 @@ def plain_words(head: str, *, with_unit: bool = False) -> str:
 
     >>> plain_words("Öl (ml)"), plain_words("Öl ml", with_unit=True), plain_words("N° lot")
     ('ol', 'ol ml', 'n lot')
+    >>> plain_words("Mængde (g)"), plain_words("Ilość"), plain_words("Før filter")
+    ('maengde', 'ilosc', 'for filter')
     """
-    apart = unicodedata.normalize("NFKD", head.casefold().replace("ß", "ss").replace("€", " eur"))
+    apart = unicodedata.normalize("NFKD", head.casefold().translate(_WHOLE))
     bare = "".join(letter for letter in apart if not unicodedata.combining(letter))
     parts = _LETTERS.sub(" ", bare.replace("μ", "u")).split()
     units = known_words()["units"]["words"]

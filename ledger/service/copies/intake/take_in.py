@@ -56,6 +56,8 @@ class TakenIn(Struct, frozen=True):
     """The tables that were read."""
     found: tuple[Found, ...]
     """What is wrong: nothing is recorded while there is anything."""
+    answerable: int
+    """How many of these a reason would answer."""
     remarks: tuple[Found, ...]
     """What is merely unusual."""
     numbers: tuple[int, ...]
@@ -174,6 +176,7 @@ def _told(
         found=tuple(
             sorted(dict.fromkeys(tries.found), key=lambda each: (each.file, each.line or 0))
         ),
+        answerable=len(set(tries.answerable)),
         remarks=tuple(tries.remarks),
         numbers=tuple(entry.seq for entry in tries.entries),
         kinds=by_kind(tries.done),

@@ -4,13 +4,20 @@ Guarantees: an act is tried only where all that it builds on was taken; a lot is
 code. Refuses: to stop at the first that is wrong; what could be tried is.
 """
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from ledger.domain.entries import Entry
 from ledger.domain.lots.codes import clean_code, nearest
 from ledger.domain.tables.grid import Found
-from ledger.errors import InputError, LedgerError, ReasonNeededError, StorageError
+from ledger.errors import (
+    FindingError,
+    InputError,
+    LedgerError,
+    ReasonNeededError,
+    StorageError,
+)
 from ledger.service.copies.intake.column_map import HOW
 from ledger.service.copies.intake.row_acts import CODES, OPENS, Act
 from ledger.service.copies.intake.taken import sheet_of
@@ -22,6 +29,8 @@ from ledger.store.write.recorder import size
 
 NAMES = ("code", "initials", "name")
 """Words by which it is known whether what is done once is done already."""
+_CHANGE = re.compile(r": pottle material change (\S+) (--.+)$")
+"""The command that records what the book lacks of a material, at the end of what to do."""
 
 
 @dataclass(slots=True)
@@ -42,6 +51,8 @@ class Tries:
     """What was taken."""
     found: list[Found] = field(default_factory=list)
     """What stops the whole."""
+    answerable: list[Found] = field(default_factory=list)
+    """What of it a reason would answer."""
     remarks: list[Found] = field(default_factory=list)
     """What is merely unusual, or was recorded as a deviation."""
     untried: int = 0
@@ -72,7 +83,10 @@ class Tries:
         except StorageError:
             raise
         except LedgerError as error:
-            self.found += [act.found(*problem) for problem in error.problems]
+            found = [act.found(what, self._mended(todo)) for what, todo in error.problems]
+            self.found += found
+            if isinstance(error, FindingError | ReasonNeededError):
+                self.answerable += found
             self.lose(act)
             return
         self._keep(act, recorded)
@@ -81,6 +95,18 @@ class Tries:
         """Note that what builds on an act cannot be tried."""
         named = ("as", "code") if act.verb in OPENS else ("as", "lot")
         self.lost |= {act.words[word].upper() for word in named if word in act.words}
+
+    def _mended(self, todo: str) -> str:
+        """Return what to do, where a material is told of that these tables bring themselves.
+
+        No command can change it before they are taken.
+        """
+        command = _CHANGE.search(todo)
+        if command is None or ("material", command[1]) not in self.once:
+            return todo
+        options = re.findall(r'--(\S+) ("[^"]*")', command[2])
+        words = ", ".join(f"{option.replace('-', '_')} = {value}" for option, value in options)
+        return f"{todo[: command.start()]}, where {command[1]} is told of: {words}"
 
     def _record(self, act: Act, before: int) -> Recorded:
         words = {
@@ -99,7 +125,7 @@ class Tries:
         verb = VERBS[act.verb]
         try:
             return verb(self.within, how, **words)
-        except ReasonNeededError:
+        except (ReasonNeededError, FindingError):
             # The reason for all is only for what needs one.
             if how.because or not self.how.because or size(self.within.connection) != before:
                 raise
@@ -162,6 +188,6 @@ class Tries:
 def by_kind(done: Sequence[Recorded]) -> Mapping[str, int]:
     """Return how many entries of each kind were made."""
     counted: dict[str, int] = {}
-    for each in done:
-        counted[each.entry.kind] = counted.get(each.entry.kind, 0) + 1
+    for entry in (entry for each in done for entry in (each.entry, *each.deviations)):
+        counted[entry.kind] = counted.get(entry.kind, 0) + 1
     return counted

@@ -10,6 +10,7 @@ REMARK = Found("may.csv", 2, None, "It is unusual.", "Look again.")
 TOLD = TakenIn(
     tables=(Read("may.csv", 12, ("parted by tabs",)),),
     found=(),
+    answerable=0,
     remarks=tuple(replace(REMARK, line=line) for line in range(2, 13)),
     numbers=(5, 6, 7),
     kinds={"start": 1, "add": 2},
@@ -38,6 +39,19 @@ def test_findings_come_first_and_nothing_else_is_said() -> None:
         "may.csv line 4, column Oil mL: It is empty. Write it there.",
         "3 acts could not be tried, since what comes before is among these.",
         "1 finding; nothing was recorded.",
+    ]
+
+
+def test_what_wants_a_reason_alone_is_told_after_the_count() -> None:
+    found = tuple(Found("may.csv", line, None, "It is unusual.", "Wait.") for line in (2, 3, 4))
+    asking = ' only a reason: --because "WHY" gives it, if it is so.'
+    said = [
+        taken_in_lines(replace(TOLD, found=found[:many], answerable=few, is_recorded=False))[-1]
+        for many, few in ((1, 1), (2, 1), (3, 2), (3, 3))
+    ]
+    assert said == [
+        f"{these}{asking}"
+        for these in ("It wants", "1 of them wants", "2 of them want", "They want")
     ]
 
 

@@ -75,14 +75,36 @@ def test_a_spanish_notebook_comes_in_by_its_proposed_map_as_it_stands(
     assert ahead == {"AN-1", "2025-01", "2025-01-B", "2025-03"}
 
 
+HEADINGS = {
+    "inkoop": "Datum;Grondstof;Leverancier;Lot lev.;Hoeveelheid (ml);Prijs €;Onze code;THT\n"
+    "2 mrt 2026;Sinaasappelolie;Verzonnen;VO-88;250,0;€ 42,50;OLIE 1;31-12-2027\n"
+    "2 mrt 2026;Alcohol 95,6 %;Verzonnen;A-7;5.000;€ 110,00;SPR 1;\n"
+    "3 mrt 2026;Wijngeest;Verzonnen;A-8;500;€ 11,00;SPR 2;\n",
+    "partijen": "Partij;Begonnen;Soort;Olie;Olie ml;Alcohol;Alcohol ml;MgCO3 g;Helder?;NTU;"
+    "Opbrengst ml;Klaar op;Flesjes;Klant\n"
+    "SE/1;05-03-2026;Essence;OLIE 1;31,25;SPR 1;468,75;12,5;licht troebel;0,8;470;;4;Café\n",
+    "lotes": "Lote;Início;Receita;Óleo ml;Álcool ml;Limpidez;Rendimento ml\n"
+    "1;05/03/2026;Laranja;30;450;turvo;460\n",
+    "batcher": "Batchnr;Startdato;Navn;Olie ml;Sprit ml;Klarhed;Udbytte ml;Bemærkning\n"
+    "1;05-03-2026;Appelsin;30;450;mælket;460;\n",
+    "szarze": "Nr partii;Data rozpoczęcia;Nazwa;Olejek ml;Spirytus ml;Wygląd;Otrzymano ml\n"
+    "1;05.03.2026;Pomarańcza;30;450;mętny;460\n",
+}
+"""Invented tables in Dutch, Portuguese, Danish and Polish."""
+
+
 def test_the_maps_that_headings_of_several_tongues_propose_are_the_kept_ones(
     tmp_path: Path,
 ) -> None:
-    """Deliveries, batches and sales in German and Spanish, and sales of each batch in English."""
+    """German, Spanish and Dutch seasons, batches in three more tongues, sales in English."""
     file = tmp_path / "sales.csv"
     file.write_text(
         "Batch,Date,Customer,Bottles,Delivery note,Customer\nO1,2026-01-05,Inn,3,DN-1,Inn\n",
         encoding="utf-8",
     )
-    texts = [proposed_map(read_tables(place)[0]) for place in (GERMAN, SPANISH_SEASON, file)]
+    others = [tmp_path / f"{name}.csv" for name in HEADINGS]
+    for place in others:
+        place.write_text(HEADINGS[place.stem], encoding="utf-8")
+    places = (GERMAN, SPANISH_SEASON, file, *others)
+    texts = [proposed_map(read_tables(place)[0]) for place in places]
     check_golden("proposed_maps.txt", "\n".join(texts))

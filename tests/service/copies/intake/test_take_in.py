@@ -19,8 +19,10 @@ from ledger.service.evidence.seal import seal
 from ledger.service.evidence.verify import verify
 from ledger.service.glass.cost import cost
 from ledger.service.lots.trace import trace
+from ledger.service.masters.house import init
 from ledger.store.read import queries
-from tests.keeper import Keeper
+from tests.keeper import Keeper, SetClock
+from tests.path import HOUSE
 
 SPANISH = Path(__file__).parent / "spanish_season"
 """The same of another, parted by tabs, its months named, with a map of its own."""
@@ -90,6 +92,37 @@ def test_a_french_notebook_of_one_table_comes_in(sqlite_keeper: Keeper, tmp_path
     assert cost(sqlite_keeper.book, "OR-1").total_minor in (2498, 2499)
     ahead = {node.brief.code for node in trace(sqlite_keeper.book, "HO-1").nodes}
     assert {"OR-1", "OR-2"} <= ahead
+
+
+def test_a_release_that_is_past_wants_the_facts_of_its_label_or_a_reason(
+    tmp_path: Path,
+) -> None:
+    """In a book without materials: the facts are to be written where the tables tell of them."""
+    clock = SetClock()
+    book = init(str(tmp_path / "new.db"), **HOUSE, clock=clock)
+    with Keeper(book, clock) as keeper:
+        keeper.do("person", initials="AB", name="Ada Brook")
+        _released_on_paper(keeper)
+
+
+def _released_on_paper(keeper: Keeper) -> None:
+    asked = Asked(shipped_map("german-season"))
+    told = taken(keeper, GERMAN, asked)
+    assert [(each.line, each.what, each.todo) for each in told.found] == [
+        (
+            2,
+            f"Whether {name} carries allergens is not recorded. A label of O-26-1-F, which has "
+            f"{code} in it, declares that.",
+            f'Record what its papers say, where {code} is told of: allergens = "NONE OR WHICH"',
+        )
+        for name, code in (("Orangenöl", "orange-oil"), ("Weingeist", "spirit"))
+    ]
+    assert (told.answerable, told.is_recorded) == (2, False)
+    told = taken(keeper, GERMAN, asked, because="released on paper")
+    assert (told.found, told.rows, told.is_recorded) == ((), 8, True)
+    text = "allergens is not recorded"
+    assert sum(text in each.what for each in told.remarks) == 2
+    assert told.kinds["deviation"] == 2
 
 
 def test_a_grown_file_gives_only_what_is_new(sqlite_keeper: Keeper, tmp_path: Path) -> None:
