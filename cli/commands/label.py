@@ -71,6 +71,10 @@ def label(
     dpi: Annotated[
         int | None, typer.Option(help="Dots of the printer, 203, 300 or 600; default its layout's.")
     ] = None,
+    panels: Annotated[
+        int | None,
+        typer.Option(help="1, or 2: front and back as neighbours; default its layout's."),
+    ] = None,
     calibrate: Annotated[
         bool, typer.Option("--calibrate", help="Print only the frames of the layout.")
     ] = False,
@@ -83,7 +87,8 @@ def label(
 
     if calibrate or kind != "bottle":
         given = {"--used": used, "--spoiled": spoiled, "--stock": stock, "--specimen": specimen}
-        check_alone({**given, "--nutrition": nutrition, "--language": language}, kind)
+        words = {"--nutrition": nutrition, "--language": language}
+        check_alone({**given, **words, "--panels": panels}, kind)
         from cli.screens.goods import tags
 
         chosen = tags.chosen_layout(call.book(), layout, layouts, dpi)
@@ -110,7 +115,7 @@ def label(
     from cli.screens.goods.tags import chosen_layout
 
     book, fate = call.book(), Fate(used, spoiled, stock)
-    chosen = chosen_layout(book, layout, layouts, dpi)
+    chosen = chosen_layout(book, layout, layouts, dpi, panels)
     asked = Asked(specimen, nutrition, language, link, gtin, chosen, start_at)
     sheet = print_labels(book, call.how(), lots, out, count, fate=fate, asked=asked, force=force)
     say_labels(call, book, sheet.done, sheet)

@@ -4,6 +4,8 @@ Guarantees: every text is ready to print. Refuses: quantities, times and codes t
 yet.
 """
 
+from enum import StrEnum
+
 from msgspec import Struct
 
 from reports.kit.frame import Frame
@@ -20,8 +22,16 @@ class Declared(Struct, frozen=True):
     """What stands in its place where the whole does not fit; nothing where that may be."""
 
 
+class Panel(StrEnum):
+    """Which part of a bottle's label a piece of paper is."""
+
+    WHOLE = "label"
+    FRONT = "front"
+    BACK = "back"
+
+
 class LabelView(Struct, frozen=True):
-    """One bottle label."""
+    """One bottle label, or one of its panels."""
 
     house_name: str
     """The maker's name."""
@@ -61,6 +71,8 @@ class LabelView(Struct, frozen=True):
     """What the QR symbol says; the lot where nothing else."""
     lot_word: str = "Lot"
     """The word before the lot."""
+    panel: Panel = Panel.WHOLE
+    """Whether it is all of the label, or a front or a back panel of it."""
 
 
 class TagView(Struct, frozen=True):

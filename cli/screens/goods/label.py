@@ -60,6 +60,8 @@ class Sheet(NamedTuple):
     """What the book lacks of what a label declares, each with what to do."""
     lacking: tuple[str, ...]
     """The same in a line; nothing where it lacks nothing."""
+    panels: int = 1
+    """Panels of each label."""
 
 
 class Asked(NamedTuple):
@@ -142,6 +144,7 @@ def print_labels(
         _once(name for sheet in sheets for name in _left_out(sheet, asked)),
         _once(line for each in made for line in _missing(each, asked)),
         _once(line for each in made for line in _lacking(each, asked)),
+        asked.layout.panels if asked.layout else 1,
     )
 
 
@@ -240,10 +243,11 @@ def _lacking(made: _Made, asked: Asked) -> Iterator[str]:
 
 
 def _left_out(sheet: LabelSheetView, asked: Asked) -> tuple[str, ...]:
-    from reports.pdf.goods.label_fit import USUAL_PLATE, fit_label
+    from reports.pdf.goods.label_panels import fit_panels
+    from reports.pdf.goods.layouts import USUAL, shipped_layouts
 
-    plate = asked.layout.plate if asked.layout else USUAL_PLATE
-    return fit_label(sheet.label, plate).left_out
+    layout = asked.layout or shipped_layouts()[USUAL]
+    return _once(name for panel in fit_panels(sheet.label, layout) for name in panel.left_out)
 
 
 def _drawn(views: Sequence[LabelSheetView], asked: Asked) -> bytes:

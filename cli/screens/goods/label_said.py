@@ -14,7 +14,7 @@ from ledger.domain.entries import Labels
 from ledger.errors import InputError
 from ledger.service.desk.book import Book, Recorded
 from reports.words.desk.answer import answer
-from reports.words.goods.label import left_out_lines
+from reports.words.goods.label import left_out_lines, panels_line
 
 if TYPE_CHECKING:
     from reports.json.goods.label import LabelAnswer
@@ -42,6 +42,7 @@ def say_labels(
     paper = (
         (
             f"The labels are in {sheet.path}{_across_words(done)}.",
+            *panels_line(sheet.panels, done[0].entry.facts.stock),
             *left_out_lines(sheet.left_out),
             *sheet.lacking,
         )

@@ -20,7 +20,7 @@ from ledger.service.lots.dossier import dossier
 from ledger.text_files import text_of
 from reports.json.kit.answer import File
 from reports.kit.frame import Frame, frame_of, size_in
-from reports.pdf.goods.label import calibration, with_dpi, write_labels
+from reports.pdf.goods.label import calibration, with_dpi, with_panels, write_labels
 from reports.pdf.goods.layouts import (
     USUAL_ON,
     Layout,
@@ -47,7 +47,9 @@ MOST_BYTES = 1_000_000
 """The largest file of layouts that is read."""
 
 
-def chosen_layout(book: Book, name: str | None, file: Path | None, dpi: int | None) -> Layout:
+def chosen_layout(
+    book: Book, name: str | None, file: Path | None, dpi: int | None, panels: int | None = None
+) -> Layout:
     """Return the layout that was asked for, of those that come with pottle and of a file.
 
     Where none was it is the usual one for the sheets that the house's country prints on.
@@ -59,7 +61,7 @@ def chosen_layout(book: Book, name: str | None, file: Path | None, dpi: int | No
         name = name or next(iter(own))
     house = house_of(book)
     usual = USUAL_ON[size_in(house.country if house else None)]
-    return with_dpi(layout_called(name or usual, known), dpi)
+    return with_panels(with_dpi(layout_called(name or usual, known), dpi), panels)
 
 
 def print_tags(
@@ -80,7 +82,7 @@ def print_tags(
     book = call.book()
     found = [dossier(book, lot, call.writer) for lot in lots]
     tags = [tag_view(kind, each, card(book, each.state.code), gtin) for each in found]
-    runs = [(lay_tag(tag, place.layout.plate), count or 1) for tag in tags]
+    runs = [((lay_tag(tag, place.layout.plate),), count or 1) for tag in tags]
     first = found[0]
     frame = frame_of(first.house, first.seal, first.written_at)
     codes = ", ".join(tag.lot for tag in tags)

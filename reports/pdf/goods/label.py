@@ -1,11 +1,13 @@
 """Sheets and rolls of labels.
 
 Guarantees: as many labels as asked for, each where its layout has it, on as many pages as that
-takes; what is cut apart has marks outside the trim; the book's seal stands below where there is
-room; a label is set and its symbol encoded once, however many there are. Refuses: fewer than one
-label, and a label whose words do not fit when it declares the least.
+takes, front and back as neighbours where it has two panels; what is cut apart has marks outside the
+trim; the book's seal stands below where there is room; a label is set and its symbol encoded once,
+however many there are. Refuses: fewer than one label, and a label whose words do not fit when it
+declares the least.
 """
 
+from collections import defaultdict
 from collections.abc import Sequence
 from typing import BinaryIO
 
@@ -16,8 +18,9 @@ from reportlab.pdfgen.canvas import Canvas
 from ledger.errors import InputError, RefusedError
 from reports.kit.format import plural
 from reports.kit.frame import Frame
-from reports.pdf.goods.label_fit import fit_label, refuse_as_too_small
-from reports.pdf.goods.layouts import DPIS, USUAL_ON, Layout, Plate, shipped_layouts
+from reports.pdf.goods.label_panels import fit_panels
+from reports.pdf.goods.layouts import DPIS, PANELS, USUAL_ON, Layout, Plate, shipped_layouts
+from reports.pdf.goods.seats import seats
 from reports.pdf.kit.marks import Box, Mark, Rule, Words
 from reports.pdf.kit.page import BELOW, FOOT_ROOM, WIDTH, Size, foot, write_sheets
 from reports.pdf.kit.strips import Strip, draw_strips
@@ -61,23 +64,23 @@ def label_sheets(
     layout = layout or shipped_layouts()[USUAL_ON[frame.size]]
     runs = [(_fitted(view, layout), view.count) for view in views]
     lead = ", ".join(f"{plural(view.count, 'label')} of lot {view.label.lot}" for view in views)
+    lead = f"{lead}, front and back" if layout.panels > 1 else lead
     title = f"Labels {', '.join(view.label.lot for view in views)}"
     write_labels(out, frame, title, lead, runs, layout, start_at)
 
 
-def _fitted(view: LabelSheetView, layout: Layout) -> tuple[Mark, ...]:
+def _fitted(view: LabelSheetView, layout: Layout) -> "Panels":
     if view.count < 1:
         raise RefusedError(
             f"A sheet needs at least 1 label and {view.count} were asked for.",
             "Say how many labels to print.",
         )
-    try:
-        return fit_label(view.label, layout.plate).marks
-    except RefusedError as error:
-        raise refuse_as_too_small(view.label, layout.plate, error) from error
+    return tuple(fitted.marks for fitted in fit_panels(view.label, layout))
 
 
-Run = tuple[tuple[Mark, ...], int]
+Panels = tuple[tuple[Mark, ...], ...]
+"""The marks of one label, panel by panel."""
+Run = tuple[Panels, int]
 """The marks of one label, and how many of it."""
 
 
@@ -95,22 +98,21 @@ def write_labels(
     Raises:
         RefusedError: The sheet has no label to start at.
     """
-    if not 1 <= start_at <= layout.per_page:
-        raise RefusedError(
-            f"A sheet of {layout.name} has {layout.per_page} labels, and no label {start_at}.",
-            f"Give --start-at with 1 to {layout.per_page}.",
-        )
-    order = [number for number, (_, count) in enumerate(runs) for _ in range(count)]
-    pages = -(-(len(order) + start_at - 1) // layout.per_page)
+    on_page = defaultdict[int, list[tuple[str, int]]](list)
+    forms = (
+        _forms(number, len(panels)) for number, (panels, n) in enumerate(runs) for _ in range(n)
+    )
+    for panels, places in zip(forms, seats(layout, len(runs[0][0]), start_at), strict=False):
+        for form, (page, place) in zip(panels, places, strict=True):
+            on_page[page].append((form, place))
+    pages = max(on_page) + 1
 
     def draw(canvas: Canvas, page: int) -> None:
         if page == 0:
             _keep(canvas, runs, layout.plate)
         _lay_marks(canvas, layout)
-        for place in range(layout.per_page):
-            number = page * layout.per_page + place - (start_at - 1)
-            if 0 <= number < len(order):
-                _put(canvas, f"label{order[number]}", *layout.place(place))
+        for form, place in on_page[page]:
+            _put(canvas, form, *layout.place(place))
         below = _below(frame, f"{lead}, page {page + 1} of {pages}", layout)
         draw_strips(canvas, [below], below.height + EDGE)
 
@@ -119,11 +121,17 @@ def write_labels(
 
 def _keep(canvas: Canvas, runs: Sequence[Run], plate: Plate) -> None:
     """Keep each label as a form of the file, drawn once and shown often."""
-    for number, (marks, _) in enumerate(runs):
-        canvas.beginForm(f"label{number}", 0, 0, plate.width, plate.height)
-        for mark in marks:
-            mark.draw(canvas, plate.height)
-        canvas.endForm()
+    for number, (panels, _) in enumerate(runs):
+        for form, marks in zip(_forms(number, len(panels)), panels, strict=True):
+            canvas.beginForm(form, 0, 0, plate.width, plate.height)
+            for mark in marks:
+                mark.draw(canvas, plate.height)
+            canvas.endForm()
+
+
+def _forms(number: int, panels: int) -> tuple[str, ...]:
+    """Return the names under which the panels of a label are kept in the file."""
+    return tuple(f"label{number}{'' if panels == 1 else f'-{panel}'}" for panel in range(panels))
 
 
 def _put(canvas: Canvas, form: str, x: float, y: float) -> None:
@@ -207,3 +215,19 @@ def with_dpi(layout: Layout, dpi: int | None) -> Layout:
     if dpi not in DPIS:
         raise InputError(f"No printer of labels has {dpi} dpi.", "Give --dpi with 203, 300 or 600.")
     return replace(layout, dpi=dpi)
+
+
+def with_panels(layout: Layout, panels: int | None) -> Layout:
+    """Return a layout for labels of one panel or two; as it says itself where none is given.
+
+    Raises:
+        InputError: No label has so many.
+    """
+    if panels is None:
+        return layout
+    if panels not in PANELS:
+        raise InputError(
+            f"A label has 1 panel or 2, not {panels}.",
+            "Give --panels 1, or --panels 2 for front and back.",
+        )
+    return replace(layout, panels=panels)

@@ -1,7 +1,7 @@
 """What stands on a bottle label, in which face and how small it may become.
 
 Guarantees: a field without a value leaves no trace; no words may be set smaller than their least
-size.
+size; a name of 16 points or more becomes smaller only where all other words are at their least.
 
 References:
     Regulation (EU) No 1169/2011, Article 13(2) and Annex IV: an x-height of at least 1.2 mm;
@@ -19,8 +19,8 @@ from msgspec.structs import replace
 from reportlab.lib.units import mm
 
 from reports.pdf.kit.fonts import BOLD, MEDIUM, REGULAR
-from reports.pdf.kit.text import CAP_HEIGHT, Face, widest_word
-from reports.views.goods import LabelView
+from reports.pdf.kit.text import CAP_HEIGHT, Face, widest_word, width_of
+from reports.views.goods import LabelView, Panel
 
 LEAST = 6.5
 """The least size in points of any words: an x-height of 1.2 mm."""
@@ -32,7 +32,13 @@ LEAST_US = 8.6
 """The least size on a label of the United States: an x-height of 1.59 mm."""
 
 LEAST_PRODUCT = 9.0
-"""The least size in points of the product's name."""
+"""The least size in points of the product's name, where a label is one panel."""
+
+NAME, LARGEST_NAME = 16.0, 24.0
+"""The product's name in points: as long as there is room, and at most."""
+
+A_HAIR = 0.01
+"""What the rounding of floats may add to a width in points."""
 
 SPACING = 1.15
 """Leading over size: close, since a label is small."""
@@ -46,21 +52,33 @@ class Block(Struct, frozen=True):
     font: str
     largest: float
     least: float = LEAST
-    late: bool = False
-    """Whether it shrinks only after all others have."""
+    kept: float | None = None
+    """The size to which it shrinks before all others, and which it keeps until they have."""
 
     def largest_within(self, width: float) -> float:
-        """Find the largest size at which its widest word fits; may be under the least."""
+        """Find the largest size at which its widest word fits; may be under the least.
+
+        What has a size to keep stands on one line where it can at that size.
+        """
         needed = widest_word(self.text, Face(self.font, 1.0))
-        return min(self.largest, width / needed) if needed else self.largest
+        if not needed:
+            return self.largest
+        whole = (width - A_HAIR) / width_of(self.text, Face(self.font, 1.0))
+        if self.kept is not None and self.kept <= whole:
+            return min(self.largest, whole)
+        return min(self.largest, width / needed)
 
     def face(self, shrink: float, width: float) -> Face:
-        """Choose the face; `shrink` goes from 0, all at their largest, to 2, all at their least.
+        """Choose the face; `shrink` goes from 0, all at their largest, to 3, all at their least.
 
         Its widest word fits `width` points, unless it does not even at the least size.
         """
-        part = min(max(shrink - self.late, 0.0), 1.0)
-        wanted = self.largest - part * (self.largest - self.least)
+        first, second, third = (min(max(shrink - begun, 0.0), 1.0) for begun in (0, 1, 2))
+        if self.kept is None:
+            wanted = self.largest - second * (self.largest - self.least)
+        else:
+            wanted = self.largest - first * (self.largest - self.kept)
+            wanted -= third * (self.kept - self.least)
         return Face(self.font, max(self.least, min(wanted, self.largest_within(width))), SPACING)
 
 
@@ -73,10 +91,16 @@ def _dates(label: LabelView) -> str:
 
 def upper_blocks(label: LabelView, least: float = LEAST) -> list[Block]:
     """List what stands beside and below the symbol, in order; `least` is the least size."""
+    strength = (label.strength or "").replace(" ", "\u00a0")
+    if label.panel is Panel.FRONT:
+        name = Block("product", label.product, BOLD, LARGEST_NAME, NAME, NAME)
+        return _with_words([name, Block("strength", strength, MEDIUM, 12)], least)
     blocks = [
-        Block("product", label.product, BOLD, 16, LEAST_PRODUCT, late=True),
+        Block("product", label.product, BOLD, 9)
+        if label.panel is Panel.BACK
+        else Block("product", label.product, BOLD, LARGEST_NAME, LEAST_PRODUCT, NAME),
         Block("lot code", f"{label.lot_word} {label.lot}", MEDIUM, 10),
-        Block("strength", (label.strength or "").replace(" ", "\u00a0"), MEDIUM, 9),
+        Block("strength", strength, MEDIUM, 9),
         Block("dates", _dates(label), REGULAR, 8),
         Block("dilution", label.dilution or "", MEDIUM, 8.5),
         Block("label text", label.text or "", REGULAR, 7.5),

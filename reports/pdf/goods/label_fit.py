@@ -14,7 +14,6 @@ from reportlab.lib.units import mm
 
 from ledger.errors import RefusedError
 from reports.pdf.goods.label_block import (
-    LEAST_PRODUCT,
     Block,
     leasts_of,
     maker_blocks,
@@ -22,11 +21,11 @@ from reports.pdf.goods.label_block import (
     upper_blocks,
     volume_face,
 )
-from reports.pdf.goods.layouts import Plate, shipped_layouts
+from reports.pdf.goods.layouts import Plate
 from reports.pdf.kit.fonts import BOLD
 from reports.pdf.kit.marks import Across, Mark, Rule, Symbol, Words
 from reports.pdf.kit.text import Face, widest_word, width_of, wrap
-from reports.views.goods import LabelView
+from reports.views.goods import LabelView, Panel
 
 USUAL_PLATE = Plate(90 * mm, 44 * mm)
 """The label that is taken where nothing else is said."""
@@ -46,16 +45,21 @@ GAP = 0.4 * mm
 FOOT_GAP = 2 * mm
 """Between the upper part and the foot, with a rule in its middle."""
 
-STEPS = 24
+STEPS = 36
 """How many smaller sizes are tried."""
 
 Laid = tuple[list[Words], float]
 """Lines of words, and the height they take in points."""
 
 
-def _beside(plate: Plate) -> float:
+def _symbol(label: LabelView, plate: Plate) -> float:
+    """Return how far the symbol reaches into the padding; a front panel has none."""
+    return 0.0 if label.panel is Panel.FRONT else plate.symbol - OVER
+
+
+def _beside(label: LabelView, plate: Plate) -> float:
     """Return the width for words beside the symbol; no word may be wider."""
-    return plate.inner - plate.symbol + OVER
+    return plate.inner - _symbol(label, plate)
 
 
 def _lay(
@@ -100,7 +104,9 @@ def _maker_width(label: LabelView, plate: Plate) -> float:
 
 
 def _foot(label: LabelView, shrink: float, least: float, plate: Plate) -> Laid:
-    """Set maker and volume on one last baseline."""
+    """Set maker and volume on one last baseline; a back panel has neither."""
+    if label.panel is Panel.BACK:
+        return [], 0.0
     width = _maker_width(label, plate)
     blocks = maker_blocks(label, least)
     maker, high = _lay(blocks, shrink, lambda _: width, plate.padding, width)
@@ -124,7 +130,7 @@ def _too_wide(label: LabelView, plate: Plate) -> list[str]:
     problems = [
         f"A word of the {block.name} is too wide even at {block.least:g} pt."
         for blocks, room in (
-            (upper_blocks(label, least), _beside(plate)),
+            (upper_blocks(label, least), _beside(label, plate)),
             (maker_blocks(label, least), width),
         )
         for block in blocks
@@ -164,12 +170,6 @@ def fit_label(label: LabelView, plate: Plate = USUAL_PLATE) -> Fitted:
     return Fitted(lay_label(least, plate), left_out)
 
 
-def layouts_that_hold(label: LabelView) -> list[str]:
-    """Return the layouts that come with pottle and hold a label, the smallest labels first."""
-    by_size = sorted(shipped_layouts().values(), key=lambda each: each.width * each.height)
-    return [layout.name for layout in by_size if holds(layout.plate, label)]
-
-
 def holds(plate: Plate, label: LabelView) -> bool:
     """Say whether a label fits."""
     try:
@@ -177,21 +177,6 @@ def holds(plate: Plate, label: LabelView) -> bool:
     except RefusedError:
         return False
     return True
-
-
-MOST_NAMED = 3
-"""Layouts that are named to who has to choose one."""
-
-
-def refuse_as_too_small(label: LabelView, plate: Plate, why: RefusedError) -> RefusedError:
-    """Return the error of a label that does not fit, with the layouts that would hold it."""
-    held = [name for name in layouts_that_hold(label) if shipped_layouts()[name].plate != plate]
-    todo = (
-        f"It fits with --layout {' or '.join(held[:MOST_NAMED])}."
-        if held
-        else "No layout that comes with pottle holds it: give a larger one with --layouts FILE."
-    )
-    return RefusedError(why.what, f"{todo} {why.todo}")
 
 
 def lay_label(label: LabelView, plate: Plate = USUAL_PLATE) -> tuple[Mark, ...]:
@@ -209,18 +194,19 @@ def lay_label(label: LabelView, plate: Plate = USUAL_PLATE) -> tuple[Mark, ...]:
     """
     if problems := _too_wide(label, plate):
         raise _refuse(label, plate, " ".join(problems))
-    beside, symbol = _beside(plate), plate.symbol - OVER
+    beside, symbol = _beside(label, plate), _symbol(label, plate)
 
     def room_at(y: float) -> float:
         """Give the room for a line with its top at `y`, beside or below the symbol."""
         return beside if y < symbol else plate.inner
 
     def laid(step: int, least: float) -> _Laying:
-        shrink = 2 * step / STEPS
+        shrink = 3 * step / STEPS
         foot, low = _foot(label, shrink, least, plate)
         blocks = upper_blocks(label, least)
         upper, high = _lay(blocks, shrink, room_at, plate.padding, beside)
-        return _Laying(upper, foot, low, max(high, symbol) + FOOT_GAP + low)
+        above = max(high, symbol) + (FOOT_GAP if foot else 0.0)
+        return _Laying(upper, foot, low, above + low)
 
     leasts = leasts_of(label)
     for least in leasts:
@@ -230,14 +216,19 @@ def lay_label(label: LabelView, plate: Plate = USUAL_PLATE) -> tuple[Mark, ...]:
             lowered = [_down(line, plate.room - best.low) for line in best.foot]
             return _marks(label, plate, best.upper, lowered, plate.room - best.low)
     lacks = laid(STEPS, leasts[-1]).needed - plate.room
-    tallest = _tallest(upper_blocks(label, leasts[-1]), 2.0, room_at, beside)
+    tallest = _tallest(upper_blocks(label, leasts[-1]), 3.0, room_at, beside)
     raise _refuse(
         label,
         plate,
-        f"At its least sizes, {LEAST_PRODUCT:g} pt for the product and {leasts[-1]:g} pt for "
-        f"the rest, it lacks {lacks / mm:.1f} mm of height; what "
+        f"At its least sizes, {_least_name(label, leasts[-1]):g} pt for the product and "
+        f"{leasts[-1]:g} pt for the rest, it lacks {lacks / mm:.1f} mm of height; what "
         f"takes most of it: {tallest}.",
     )
+
+
+def _least_name(label: LabelView, least: float) -> float:
+    """Return the least size in points of the product's name, where all else has `least`."""
+    return next(block.least for block in upper_blocks(label, least) if block.name == "product")
 
 
 class _Laying(NamedTuple):
@@ -278,8 +269,9 @@ def _tallest(
 
 def _refuse(label: LabelView, plate: Plate, why: str) -> RefusedError:
     """Make the error for a label that does not fit."""
+    part = "" if label.panel is Panel.WHOLE else f"{label.panel} of the "
     return RefusedError(
-        f"The label of lot {label.lot} does not fit {plate.size}. {why}",
+        f"The {part}label of lot {label.lot} does not fit {plate.size}. {why}",
         "Or shorten the names and texts that you typed, and print again.",
     )
 
@@ -289,12 +281,13 @@ def _marks(
 ) -> tuple[Mark, ...]:
     """Put the parts together inside the padding."""
     pad, y = plate.padding, foot_top - FOOT_GAP / 2
-    rule = Rule(pad, pad + y, pad + plate.inner, pad + y, 0.5)
+    rule = (Rule(pad, pad + y, pad + plate.inner, pad + y, 0.5),) if foot else ()
     left, below = plate.width - pad - plate.symbol + OVER, pad + plate.symbol - OVER
     said = label.symbol or label.lot
-    symbol = Symbol(left, below, said, plate.symbol, dpi=plate.dpi)
+    has_symbol = label.panel is not Panel.FRONT
+    symbol = (Symbol(left, below, said, plate.symbol, dpi=plate.dpi),) if has_symbol else ()
     words = [_down(line, pad) for line in upper + foot]
     middle = (plate.width / 2, plate.height / 2)
     face = Face(BOLD, ACROSS.size * plate.width / USUAL_PLATE.width)
     over = (Across(*middle, label.across, face, ACROSS_ANGLE),) if label.across else ()
-    return (*over, *words, symbol, rule)
+    return (*over, *words, *symbol, *rule)

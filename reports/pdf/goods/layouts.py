@@ -21,6 +21,8 @@ PAGES = {"A4": A4, "Letter": LETTER}
 """Pages by name, in points."""
 DPIS = (203, 300, 600)
 """What label printers and others print."""
+PANELS = (1, 2)
+"""Panels that a bottle's label may have: all in one, or front and back."""
 USUAL = "2x6"
 """The layout that is taken where none is named, on A4."""
 USUAL_ON: dict[PageSize, str] = {"A4": USUAL, "Letter": "letter-2x5"}
@@ -95,6 +97,8 @@ class Layout(Struct, frozen=True, forbid_unknown_fields=True):
     """Whether they are cut apart."""
     dpi: int = 300
     """Dots an inch of the printer."""
+    panels: int = 1
+    """Panels that a bottle's label has: 1, or 2 for front and back."""
     words: str = ""
     """What it is, for people."""
 
@@ -169,6 +173,8 @@ def _faults(layout: Layout) -> Iterator[str]:
     if min(layout.across, layout.down) < 1 or layout.per_page > MOST_LABELS:
         yield f"{called} has {layout.across} by {layout.down} labels; 1 to {MOST_LABELS} may be."
         return
+    if layout.panels not in PANELS:
+        yield f"{called} has {layout.panels} panels a label; 1 may be, or 2 for front and back."
     if layout.dpi not in DPIS:
         yield f"{called} is for {layout.dpi} dpi; printers have 203, 300 or 600."
     if min(layout.width, layout.height) <= 0 or min(layout.left, layout.top, *layout.gap) < 0:

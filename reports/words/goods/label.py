@@ -221,6 +221,18 @@ def left_out_lines(left_out: tuple[str, ...]) -> tuple[str, ...]:
     )
 
 
+def panels_line(panels: int, stock: str | None = None) -> tuple[str, ...]:
+    """Return how labels of two panels are counted; nothing where a label is one.
+
+    >>> panels_line(1), panels_line(2)
+    ((), ('Each is a front and a back, next to each other; a pair counts as one label.',))
+    """
+    if panels == 1:
+        return ()
+    blank = f", and as one of {stock}" if stock else ""
+    return (f"Each is a front and a back, next to each other; a pair counts as one label{blank}.",)
+
+
 def lacking_lines(card: ServingCard, *, with_nutrition: bool = True) -> tuple[str, ...]:
     """Return of which materials facts are missing for what a label declares, in a line."""
     gaps = card.declaration.gaps

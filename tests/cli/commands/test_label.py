@@ -69,6 +69,19 @@ def test_a_specimen_is_no_bottle_label(shell: Shell) -> None:
     assert "SPECIMEN" in text_of(Path("specimen.pdf").read_bytes())
 
 
+def test_a_front_and_a_back_are_counted_as_one_label(shell: Shell) -> None:
+    """Eight labels of two panels on sheets of ten places: five pairs, then three."""
+    done = shell.line("label {packed} --out both.pdf --count 8 --panels 2 --layout 2x5")
+    assert done.lines[:3] == [
+        "Recorded 39, labels BOS-001-S: 8 printed.",
+        "The labels are in both.pdf.",
+        "Each is a front and a back, next to each other; a pair counts as one label.",
+    ]
+    pages = texts_of(Path("both.pdf").read_bytes())
+    assert [page.count("Lot BOS-001-S\n") for page in pages] == [5, 3]
+    assert [page.count("250 mL") for page in pages] == [5, 3]
+
+
 def test_labels_that_are_on_no_bottle_are_printed_and_not_recorded(shell: Shell) -> None:
     before = shell.entries()
     done = shell.line("label {oil} --kind received --also {spirit} --layout 2x5 --out shelf.pdf")
@@ -91,6 +104,9 @@ def test_options_of_other_labels_and_a_layout_that_is_none_are_refused(shell: Sh
         ("label {packed} --language eo --out a.pdf", 2),
         ("label {packed} --start-at 99 --out a.pdf", 3),
         ("label {packed} --dpi 72 --out a.pdf", 2),
+        ("label {packed} --panels 3 --out a.pdf", 2),
+        ("label {packed} --panels 2 --start-at 12 --out a.pdf", 3),
+        ("label {oil} --kind received --panels 2 --out a.pdf", 2),
         ("label {packed} --layouts missing.toml --out a.pdf", 5),
     )
     before = shell.entries()

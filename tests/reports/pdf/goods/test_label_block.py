@@ -13,8 +13,8 @@ from reports.pdf.goods.label_block import (
     upper_blocks,
     volume_face,
 )
-from reports.pdf.kit.fonts import REGULAR, register
-from reports.pdf.kit.text import CAP_HEIGHT
+from reports.pdf.kit.fonts import BOLD, REGULAR, register
+from reports.pdf.kit.text import CAP_HEIGHT, Face, widest_word
 from reports.views.goods import Declared
 from tests.reports.pdf.examples import LABEL
 
@@ -61,3 +61,16 @@ def test_a_label_of_the_united_states_has_their_least_size() -> None:
     here = replace(LABEL, is_us=True)
     assert leasts_of(here) == (LEAST_US,)
     assert leasts_of(replace(here, is_small=True)) == (LEAST_US, LEAST_SMALL)
+
+
+def test_a_name_shrinks_to_16_points_first_and_below_only_when_all_else_is_at_its_least() -> None:
+    name, lot, *_ = upper_blocks(LABEL)
+    sizes = [(name.face(step, 500).size, lot.face(step, 500).size) for step in (0, 1, 2, 3)]
+    assert sizes == [(24.0, 10.0), (16.0, 10.0), (16.0, LEAST), (9.0, LEAST)]
+
+
+def test_a_name_stands_on_one_line_where_it_can_at_16_points() -> None:
+    name = upper_blocks(LABEL)[0]
+    room = widest_word(name.text.replace(" ", "\N{NO-BREAK SPACE}"), Face(BOLD, 16.0))
+    assert 16.0 <= name.largest_within(room + 0.1) < 16.1
+    assert name.largest_within(room - 0.1) > 16.1

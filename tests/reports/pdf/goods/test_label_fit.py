@@ -11,7 +11,8 @@ from msgspec.structs import replace
 from ledger.errors import RefusedError
 from reports.pdf.goods.label import label_sheet
 from reports.pdf.goods.label_block import LEAST, LEAST_PRODUCT, LEAST_SMALL
-from reports.pdf.goods.label_fit import USUAL_PLATE, fit_label, lay_label, layouts_that_hold
+from reports.pdf.goods.label_fit import USUAL_PLATE, fit_label, lay_label
+from reports.pdf.goods.label_panels import layouts_that_hold
 from reports.pdf.goods.layouts import shipped_layouts
 from reports.pdf.kit.marks import Symbol, Words
 from reports.pdf.kit.text import width_of

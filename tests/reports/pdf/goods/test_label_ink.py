@@ -6,7 +6,7 @@ import pytest
 from msgspec.structs import replace
 
 from ledger.errors import RefusedError
-from reports.pdf.goods.label import calibration, label_sheet
+from reports.pdf.goods.label import calibration, label_sheet, with_panels
 from reports.pdf.goods.layouts import Layout, shipped_layouts
 from reports.views.goods import Declared
 from tests.golden import check_golden
@@ -39,7 +39,7 @@ WHOLE = replace(
 
 @pytest.mark.parametrize("layout", shipped_layouts().values(), ids=lambda each: each.name)
 def test_every_mark_of_a_label_stands_where_it_stood_on_every_layout(layout: Layout) -> None:
-    """The whole one, the same for the United States and a small bottle, a plain and a bare one."""
+    """The whole one, for the United States and a small bottle, a plain, a bare one, two panels."""
     bare = replace(
         LABEL, house_address=None, best_before=None, dilution=None, text=None, cautions=()
     )
@@ -50,11 +50,13 @@ def test_every_mark_of_a_label_stands_where_it_stood_on_every_layout(layout: Lay
         "plain": LABEL,
         "bare": bare,
     }
+    ways = {name: (label, layout, layout.per_page) for name, label in labels.items()}
+    ways["front and back"] = (replace(LABEL, is_small=True), with_panels(layout, 2), 1)
     told = []
-    for name, label in labels.items():
+    for name, (label, where, start) in ways.items():
         out = BytesIO()
         try:
-            label_sheet(replace(SHEET, label=label, count=1), out, layout, layout.per_page)
+            label_sheet(replace(SHEET, label=label, count=1), out, where, start)
             told.append(f"{name}\n{ink_of(out.getvalue())}")
         except RefusedError as error:
             told.append(f"{name}\n{error}\n")

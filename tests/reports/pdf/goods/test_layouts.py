@@ -17,6 +17,7 @@ down = 2
 width = 90.0
 height = 44.0
 dpi = 100
+panels = 3
 
 [[layout]]
 name = "odd"
@@ -42,6 +43,7 @@ def test_a_layout_larger_than_its_page_and_all_else_that_is_wrong_is_told_at_onc
     with pytest.raises(InputError) as raised:
         read_layouts(WRONG, "own.toml")
     assert [what for what, _ in raised.value.problems] == [
+        "The layout wide has 3 panels a label; 1 may be, or 2 for front and back.",
         "The layout wide is for 100 dpi; printers have 203, 300 or 600.",
         "The layout wide is 270 mm wide, and its page 210 mm.",
         'The layout odd is on a page "A7"; it may be A4, Letter or [width, length].',
@@ -72,7 +74,7 @@ def test_the_layout_that_the_guide_shows_can_be_read() -> None:
     guide = (Path(__file__).parents[4] / "cli" / "guide" / "labels.md").read_text(encoding="utf-8")
     shown = guide.partition("```toml\n")[2].partition("```")[0]
     (layout,) = read_layouts(shown, "own.toml").values()
-    assert (layout.name, layout.dpi, layout.per_page) == ("shelf", 203, 1)
+    assert (layout.name, layout.dpi, layout.panels, layout.per_page) == ("shelf", 203, 1, 1)
 
 
 def test_from_35_mm_on_a_label_has_a_margin_of_3_mm_and_below_of_2() -> None:

@@ -32,7 +32,7 @@ TAG = TagView(
 
 def drawn(tag: TagView, layout: str) -> bytes:
     out, chosen = BytesIO(), shipped_layouts()[layout]
-    write_labels(out, FRAME, "Labels", "Labels", [(lay_tag(tag, chosen.plate), 1)], chosen)
+    write_labels(out, FRAME, "Labels", "Labels", [((lay_tag(tag, chosen.plate),), 1)], chosen)
     return out.getvalue()
 
 

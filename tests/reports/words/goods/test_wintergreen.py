@@ -1,15 +1,20 @@
 """The label of a wintergreen essence of 30 mL: every caution that its contents call for."""
 
+from io import BytesIO
+
+from msgspec.structs import replace
+
 from ledger.service.glass.serving import card
 from ledger.service.lots.dossier import dossier
-from reports.pdf.goods.label import label_sheet
+from reports.pdf.goods.label import label_sheet, with_panels
 from reports.pdf.goods.label_block import LEAST_SMALL
 from reports.pdf.goods.label_fit import fit_label
+from reports.pdf.goods.layouts import shipped_layouts
 from reports.pdf.kit.marks import Words
 from reports.words.goods.label import label_sheet_view
 from tests.keeper import Keeper
 from tests.path import receive_all
-from tests.reports.pdf.readback import printed, text_of
+from tests.reports.pdf.readback import text_of
 
 
 def wintergreen(keeper: Keeper) -> str:
@@ -48,11 +53,15 @@ def test_a_wintergreen_essence_of_30_ml_has_its_label_with_every_caution(
         "daily ceiling of methyl salicylate for a child of 20 kg",
     ):
         assert words in told, words
-    text = " ".join(text_of(printed(label_sheet, view)).split())
-    for caution in view.label.cautions:
-        assert caution in text, caution
-    for words in ("Wintergreen essence", f"Lot {code}", "30 mL", "% vol", "Madeupton, IE"):
-        assert words in text, words
+    small = with_panels(shipped_layouts()["3x7"], 2)
+    for layout in (None, small, replace(small, width=66.0, height=36.0)):
+        out = BytesIO()
+        label_sheet(view, out, layout)
+        text = " ".join(text_of(out.getvalue()).split())
+        for caution in view.label.cautions:
+            assert caution in text, caution
+        for words in ("Wintergreen essence", f"Lot {code}", "30 mL", "% vol", "Madeupton, IE"):
+            assert words in text, words
     fitted = fit_label(view.label)
     assert fitted.left_out == ()
     sizes = [mark.face.size for mark in fitted.marks if isinstance(mark, Words)]
