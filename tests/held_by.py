@@ -299,6 +299,7 @@ BY_DOCTEST = (
     "reports/words/lots/there.py",
     "reports/words/lots/label_balance.py",
     "reports/kit/boxed.py",
+    "reports/kit/held.py",
     "reports/words/copies/code_list.py",
     "ledger/domain/tables/templates.py",
     "ledger/domain/entries/spine.py",

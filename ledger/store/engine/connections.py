@@ -211,7 +211,7 @@ def book_version(engine: Engine, where: str) -> int:
 def _file_version(engine: Engine, where: str) -> int:
     try:
         # Asked before, for SQLite would make an empty file of that name.
-        is_there = Path(where).exists()
+        is_there, is_folder = Path(where).exists(), Path(where).is_dir()
     except OSError as error:
         raise StorageError(
             f"No book can be named {where}: {error.strerror}.", "Give a shorter name."
@@ -220,6 +220,11 @@ def _file_version(engine: Engine, where: str) -> int:
         raise StorageError(
             f"There is no book at {where}.",
             'Make one with: pottle init --house "NAME" --currency EUR',
+        )
+    if is_folder:
+        raise StorageError(
+            f"{where} is a folder, and a book is a file.",
+            "Name the file in it with --ledger.",
         )
     try:
         with engine.connect() as connection:

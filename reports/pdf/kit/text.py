@@ -5,7 +5,6 @@ stands, since nothing in it is read as markup; a character that the face has no 
 as its number in a box, and noted; a number and its unit stand on one line.
 """
 
-import re
 import unicodedata
 from collections.abc import Callable, Iterator
 from typing import Literal
@@ -15,6 +14,7 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
 from reports.kit.boxed import note_boxed, number_of
+from reports.kit.held import NO_BREAK, held
 from reports.pdf.kit.fonts import printable, register
 
 Align = Literal["left", "right"]
@@ -31,16 +31,6 @@ BOX_SIZE = 0.6
 
 BOX_MARGIN = 0.12
 """White around and beside that number over the size of the face."""
-
-
-NO_BREAK = "\N{NO-BREAK SPACE}"
-"""Holds two words together."""
-
-_BEFORE_UNIT = re.compile(
-    r"(?<=\d) (?=(?:[munµ]?L|[kmµ]?g|[cmµ]?m|cm²|m²|°C|°Brix|%(?: vol)?|NTU|kPa|mbar|kJ|kcal|"
-    r"fl oz|oz|lb|gal|US gal|pt|g/L|mg/L|d|h|min|s)(?!\w))|(?<=\.\d\d) (?=[A-Z]{3}(?!\w))"
-)
-"""The space between a figure and its unit, a length of time or a currency."""
 
 
 class Face(Struct, frozen=True):
@@ -163,15 +153,6 @@ def wrap(text: str, face: Face, width: Callable[[int], float]) -> list[str]:
         lines += _wrap_line(part, face, width, len(lines))
     # Once lines are broken a no-break space has done its work, and words are looked for without.
     return [line.replace(NO_BREAK, " ") for line in lines]
-
-
-def held(text: str) -> str:
-    """Hold each figure and its unit together.
-
-    >>> held("at most 6 °C") == "at most 6\N{NO-BREAK SPACE}°C", held("pass 2 then")
-    (True, 'pass 2 then')
-    """
-    return _BEFORE_UNIT.sub(NO_BREAK, text).replace("% vol", f"%{NO_BREAK}vol")
 
 
 def fitting(text: str, face: Face, width: float) -> str:

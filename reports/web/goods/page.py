@@ -7,6 +7,7 @@ markup in what is shown; it stands as it was written.
 
 from html import escape
 
+from reports.kit.held import held
 from reports.views.goods import PageView
 
 STYLE = """
@@ -26,7 +27,9 @@ code { font-size: 0.8rem; overflow-wrap: anywhere; }
 def html_page(view: PageView) -> str:
     """Return the page of a lot."""
     status = "status barred" if view.is_barred else "status"
-    facts = "".join(f"<dt>{escape(name)}</dt><dd>{escape(text)}</dd>" for name, text in view.facts)
+    facts = "".join(
+        f"<dt>{escape(name)}</dt><dd>{escape(held(text))}</dd>" for name, text in view.facts
+    )
     cautions = "".join(f"<p>{escape(line)}</p>" for line in view.cautions)
     house = "<br>".join(map(escape, view.house))
     seal = "<br>".join(f"<code>{escape(line)}</code>" for line in view.seal)

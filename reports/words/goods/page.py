@@ -29,6 +29,16 @@ def stands(status: Status) -> tuple[str, bool]:
     return STANDS.get(status, closed(str(status).capitalize())), barred
 
 
+def _headed(text: str, name: str) -> tuple[str, str]:
+    """Return a declaration apart from the words that it begins with, or by its name without such.
+
+    >>> _headed("Ingredients: sugar, water.", "the list"), _headed("Water.", "the list")
+    (('Ingredients', 'sugar, water.'), ('List', 'Water.'))
+    """
+    head, colon, rest = text.partition(": ")
+    return (head, rest) if colon else (name.removeprefix("the ").capitalize(), text)
+
+
 def page_view(dossier: Dossier, card: ServingCard | None) -> PageView:
     """Return the page of a packed lot.
 
@@ -45,7 +55,7 @@ def page_view(dossier: Dossier, card: ServingCard | None) -> PageView:
         ("Strength", label.strength),
         ("Bottle", label.volume),
         ("Made on", day(made.draft.happened) if made else ""),
-        *((each.name.removeprefix("the ").capitalize(), each.text) for each in label.declared),
+        *(_headed(each.text, each.name) for each in label.declared),
         ("Keep", label.text),
     )
     reach = (label.house_name, label.house_address, house.phone if house else None)
