@@ -84,8 +84,8 @@ def test_a_folder_is_no_book(tmp_path: Path) -> None:
     answer = Shell(tmp_path).run("stock")
     assert answer.exit_code == 5
     assert answer.complaints == [
-        f"The book {tmp_path} could not be opened: unable to open database file.",
-        "  Check that you may read and write the file and its folder.",
+        f"{tmp_path} is a folder, and a book is a file.",
+        "  Name the file in it with --ledger.",
     ]
 
 

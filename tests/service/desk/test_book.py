@@ -37,8 +37,3 @@ def test_what_is_no_book_is_not_opened(tmp_path: Path) -> None:
     with pytest.raises(StorageError) as raised:
         open_book(str(tmp_path / "none.db"))
     assert raised.value.what == f"There is no book at {tmp_path / 'none.db'}."
-    with pytest.raises(StorageError) as raised:
-        open_book(str(tmp_path))
-    assert raised.value.problems == (
-        (f"{tmp_path} is a folder, and a book is a file.", "Name the file in it with --ledger."),
-    )

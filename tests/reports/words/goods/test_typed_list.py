@@ -41,8 +41,9 @@ def test_the_reckoned_list_stands_alone_on_label_and_page_and_hides_no_allergen(
     assert label.text == "Store upright. May hold traces of milk."
     assert declared.text == "Ingredients: alcohol, natural flavouring, water. Contains: NUTS."
     assert declared.least == declared.text
-    page = " ".join(text for _, text in page_view(found, served).facts)
-    assert page.count("Ingredients") == 1
+    page = " ".join(f"{head}: {text}" for head, text in page_view(found, served).facts)
+    assert declared.text in page
+    assert page.lower().count("ingredients") == 1
     assert typed_list_lines(found, served) == (
         LEFT_OFF,
         f"It names NUTS, of which no material of {packed} tells: the label says it too. Record it: "
