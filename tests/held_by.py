@@ -322,6 +322,7 @@ ACROSS: dict[str, str] = {
     "tests/cli/test_unsaid.py": "what is told where a command or its answer is broken off",
     "tests/cli/test_guide_pages.py": "every page of the guide, played",
     "tests/service/account/test_limits_published.py": "shipped limits beside a published table",
+    "tests/service/desk/test_answers.py": "all that every room answers of one book, field by field",
     "tests/service/desk/test_wrong_words.py": "every word of every verb, wrong in three ways",
     "tests/service/desk/test_readings.py": "measured beside reckoned, from the bench to the gate",
     "tests/service/causes/test_years.py": "years typed in verb by verb, beside the judge alone",

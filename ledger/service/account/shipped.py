@@ -109,7 +109,7 @@ def usual_caution(material: Material) -> str:
 
 
 def _names(material: Material) -> str:
-    return " ; ".join((material.name, material.code, material.ingredient_name or ""))
+    return " ; ".join(filter(None, (material.name, material.code, material.ingredient_name)))
 
 
 @cache

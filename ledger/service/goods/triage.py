@@ -6,6 +6,7 @@ look.
 """
 
 from collections import Counter
+from datetime import date
 from enum import StrEnum
 
 from msgspec import Struct
@@ -129,8 +130,8 @@ def _last_look(entries: tuple[Entry, ...]) -> Entry[Look] | None:
     return looks[-1] if looks else None
 
 
-def _day(entry: Entry) -> str:
-    return f"{entry.draft.happened.local():%Y-%m-%d}"
+def _day(entry: Entry) -> date:
+    return entry.draft.happened.local().date()
 
 
 def _still_open(complaint: Entry[Complaint]) -> tuple[Question, ...]:

@@ -33,7 +33,7 @@ def test_the_oil_that_clouds_every_jar_is_shown_as_the_cause(sqlite_keeper: Keep
     outcome = outcome_of(sqlite_keeper)
     assert outcome.shown == (found.plan.factors[0].suspected,)
     assert outcome.tried[0].p * 20**2 == 1
-    assert {one.state for one in outcome.jars} == {JarState.KEPT}
+    assert {(one.state, one.why) for one in outcome.jars} == {(JarState.KEPT, "")}
 
 
 def test_looks_of_a_day_and_of_a_week_stay_apart_where_no_jar_was_finished(

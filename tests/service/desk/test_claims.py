@@ -7,8 +7,9 @@ from ledger.domain.entries import Formula
 from ledger.domain.entries.choices import ProductKind
 from ledger.domain.lots.lot import Status
 from ledger.errors import FindingError
+from ledger.service.desk.claims import claimed_limit, strength_as_made
 from ledger.service.lots.dossier import brief_of
-from tests.keeper import Keeper
+from tests.keeper import MORNING, Keeper
 from tests.path import receive_all
 
 
@@ -74,3 +75,15 @@ def test_a_strength_decides_as_it_was_reckoned_and_not_rounded(keeper: Keeper) -
     assert what_stands_in_the_way(keeper, code) == [
         f"{code} has 95.9041 % vol; its label claims strong (here), for at most 95.904 % vol."
     ]
+
+
+def test_a_strength_is_reckoned_only_where_a_formula_asks_for_it(sqlite_keeper: Keeper) -> None:
+    code = made_by(sqlite_keeper, abv_min_mpct=80_000)
+    unasked, claimed = (
+        Formula("test", 1, "Test", ProductKind.BLEND, parse_quantity("100mL"), claim=claim)
+        for claim in (None, "contains alcohol")
+    )
+    with sqlite_keeper.reading() as connection:
+        assert strength_as_made(connection, code, unasked) is None
+        assert strength_as_made(connection, code, claimed) == pytest.approx(96_000, abs=1)
+        assert claimed_limit(connection, claimed, MORNING.date()) is None

@@ -79,3 +79,44 @@ def test_each_lot_that_is_held_moves_the_count_on(walked: tuple[Keeper, Lots]) -
     seen: list[tuple[int, int]] = []
     keeper.do("recall", lot=lots.oil, because="haze", tick=lambda *told: seen.append(told))
     assert seen == [(1, 4), (2, 4), (3, 4), (4, 4)]
+
+
+def test_a_recall_is_not_closed_without_a_reason_while_goods_stand_and_people_were_not_called(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    """What was released again is no part of it, and neither is what is gone."""
+    keeper, lots = walked
+    keeper.do("recall", lot=lots.essence, because="throws haze")
+    keeper.do("judge", lot=lots.packed, verdict="release", because="looked at again, and clear")
+    with pytest.raises(ReasonNeededError) as raised:
+        keeper.do("close", lot=lots.essence, cause="the oil was old")
+    assert raised.value.problems == (
+        (
+            f"Recalled goods still stand here: 418 mL of {lots.essence}, 50 mL of {lots.syrup}.",
+            f"Write what becomes of them, such as: pottle send {lots.essence} AMOUNT --as "
+            "destroyed; or close it all the same and say why with --because.",
+        ),
+        (
+            "These may still have some and were not spoken to: Bridge Street Stall.",
+            f'Call them: pottle contact {lots.essence} "WHO" --reached spoken --still COUNT; or '
+            "say with --because why the recall is closed all the same.",
+        ),
+    )
+
+
+def test_only_an_open_recall_is_closed_and_only_once(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    keeper.do("recall", lot=lots.essence, because="throws haze")
+    keeper.do("close", lot=lots.essence, cause="the oil was old", because="nobody answers")
+    for lot, why in (
+        (lots.spirit, "it is not recalled"),
+        (lots.essence, "its recall is closed already"),
+    ):
+        with pytest.raises(RefusedError) as raised:
+            keeper.do("close", lot=lot, cause="the oil was old")
+        assert raised.value.problems == (
+            (
+                f"There is no open recall of {lot} to close: {why}.",
+                f"pottle lot {lot} shows what was done.",
+            ),
+        )

@@ -95,9 +95,9 @@ class ColumnMap(Struct, frozen=True):
     """Its tables, in the order in which acts of one day are taken."""
     words: Mapping[str, Mapping[str, str]]
     """What stands for what where a whole cell says it, by the word it is for; "": everywhere."""
-    dates: DayOrder | None = None
+    dates: DayOrder | None
     """In which order days are written."""
-    decimal: str | None = None
+    decimal: str | None
     """The sign that parts the decimals."""
 
 

@@ -45,3 +45,19 @@ def test_what_is_no_map_is_told(text: str) -> None:
 def test_a_map_that_comes_with_pottle_can_be_read_and_has_under_forty_lines(name: str) -> None:
     assert shipped_map(name).tables
     assert len(shipped_text(name).splitlines()) < 40
+
+
+def test_a_map_that_comes_with_no_version_of_pottle_is_refused_with_those_that_do() -> None:
+    with pytest.raises(InputError) as caught:
+        shipped_map("none")
+    assert caught.value.problems == (
+        (
+            "There is no map none, neither as a file nor with pottle.",
+            f"Name a file, or one of: {', '.join(SHIPPED)}.",
+        ),
+    )
+
+
+def test_a_map_says_neither_order_nor_sign_where_its_text_does_not() -> None:
+    told = read_map("my.toml", '[table.A]\nacts = [{do = "note", lot = "{L}", text = "{T}"}]')
+    assert (told.dates, told.decimal, told.words) == (None, None, {"": {}})

@@ -85,3 +85,54 @@ def test_a_condition_is_met_by_the_word_of_the_sheet_and_by_that_of_the_book(
 def test_the_words_that_are_days_and_numbers_are_words_of_verbs() -> None:
     words = {word for verb in VERBS for word in words_of(VERBS[verb])}
     assert (DAYS | NUMBERS) - {"at"} <= words
+
+
+LOOKS = Table(
+    "Looks.csv",
+    "Looks",
+    head=("Lot", "Day", "Grade"),
+    lines=(
+        *(
+            Line(2, ("A", "12.1.2026", "clear")),
+            Line(3, ("", "12.1.2026", "")),
+        ),
+        *(Line(4, ("A", "", "clear")), Line(5, ("A", "soon", "clear"))),
+    ),
+)
+
+
+NO_LOT = (3, "Lot", "It is empty, and look needs it as the lot.", "Write it there.")
+NO_GRADE = (3, "Grade", "It is empty, and look needs it as the grade.", "Write it there.")
+
+
+def found_in(words: dict[str, str], at: str | None = None) -> list[tuple[object, ...]]:
+    told = TableMap(name="Looks", acts=(ActMap("look", words, frozenset()),))
+    _, found, _ = acts_of_table(LOOKS, told, Reading(DayOrder.DMY, ",", {}, at=at), 0)
+    return [(one.line, one.column, one.what, one.todo) for one in found]
+
+
+def test_what_a_row_lacks_or_cannot_say_is_told_with_its_column_and_what_to_write() -> None:
+    words = {"lot": "{Lot}", "grade": "{Grade}"}
+    no_time = "It does not say when it happened.", "Add a column, or give --at."
+    no_day = '"soon" is no day and no time.', "Write it as 2026-02-03 or 2026-02-03 10:15."
+    assert found_in({**words, "at": "{Day}"}) == [
+        NO_LOT,
+        NO_GRADE,
+        (4, "Day", "It is empty, and look needs it as the time.", "Write it there."),
+        (5, "Day", *no_day),
+    ]
+    assert found_in(words) == [
+        (2, None, *no_time),
+        (3, None, *no_time),
+        NO_LOT,
+        NO_GRADE,
+        (4, None, *no_time),
+        (5, None, *no_time),
+    ]
+    assert found_in(words, at="2026-01-12") == [NO_LOT, NO_GRADE]
+
+
+def test_a_column_that_a_map_names_and_a_heading_lacks_is_told_with_those_it_has() -> None:
+    what = 'The map names the column "Haze", which the heading does not have.'
+    todo = "It has: Lot, Day, Grade."
+    assert found_in({"lot": "{Lot}", "note": "{Haze}"}) == [(None, None, what, todo)]

@@ -55,9 +55,11 @@ def csv(folder: Path, name: str, text: str) -> Path:
 def test_a_german_season_comes_in_with_its_codes_its_traces_and_its_costs(
     sqlite_keeper: Keeper,
 ) -> None:
-    keeper = sqlite_keeper
+    keeper, before = sqlite_keeper, len(sqlite_keeper.entries())
+    keeper.book.recorded.clear()
     told = taken(keeper, GERMAN, Asked(shipped_map("german-season")))
     assert (told.found, told.rows, told.is_recorded) == ((), 8, True)
+    assert keeper.book.recorded == [entry.seq for entry in keeper.entries() if entry.seq > before]
     assert told.tables[0].said == (
         *("german-season as its map", "parted by semicolons", "UTF-8"),
         *("decimal comma", "days as dmy"),

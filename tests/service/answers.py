@@ -1,0 +1,233 @@
+"""All that the service answers of one book, field by field, as lines of text.
+
+Guarantees: every reading act of a room is asked of every lot, and what each answer reckons of its
+fields is told with them. Refuses: what the domain itself tells, such as an entry, beyond its name.
+"""
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from datetime import date
+from functools import partial
+from typing import Any
+
+from msgspec import Struct
+
+from ledger.domain.entries import Complaint, Entry
+from ledger.domain.lots.lot import Lot
+from ledger.errors import LedgerError
+from ledger.service.bench import draws, grid, hand, slip
+from ledger.service.causes import chart, compare, layout, suspects
+from ledger.service.desk import clock
+from ledger.service.desk.book import Book
+from ledger.service.glass import cost, foretell, scores, serving, spirit
+from ledger.service.goods.triage import triage
+from ledger.service.lots import complaints, dossier, due, journal, packet, sales, shares, stock
+from ledger.service.lots.trace import trace
+from ledger.service.masters import formula, limits, material, party
+from ledger.service.masters.shelf import starter_shelf
+from ledger.service.recall import events, forget, standing, story, trail
+from ledger.service.verdicts import gate
+
+Acts = Mapping[str, Callable[[], Any]]
+"""What is asked of a book, by how it is called."""
+MOST_AGAIN = 2
+"""Lines of a part that are told again where it is the same."""
+
+
+def told_in(room: str, book: Book) -> Iterator[str]:
+    """Yield what a room answers: what is asked, and below it field by field what is said."""
+    lots = [lot.code for lot in stock.stock(book, everything=True)]
+    told = _Told()
+    for name, act in sorted(ROOMS[room](book, lots).items()):
+        yield name
+        try:
+            yield from (f"  {line}" for line in told.lines(name, "", act()))
+        except LedgerError as error:
+            yield from (f"  refused: {what} {todo}" for what, todo in error.problems)
+
+
+class _Told:
+    """What was told so far; a part that is the same as one before is told by the place of that."""
+
+    def __init__(self) -> None:
+        self._parts: dict[tuple[str, ...], str] = {}
+
+    def lines(self, asked: str, path: str, value: Any) -> Iterator[str]:
+        """Yield each field of an answer by its path, and what is reckoned of the fields."""
+        if isinstance(value, Entry):
+            yield f"{path}: entry {value.seq}"
+        elif isinstance(value, Lot) and path:
+            yield f"{path}: lot {value.code}"
+        elif isinstance(value, Struct):
+            names = (*value.__struct_fields__, *_reckoned(type(value)))
+            part = [
+                line
+                for name in names
+                for line in self.lines(asked, f".{name}", getattr(value, name))
+            ]
+            yield from self._part(asked, path, part)
+        elif isinstance(value, Mapping):
+            for key in sorted(value, key=str):
+                yield from self.lines(asked, f"{path}[{_short(key)}]", value[key])
+        elif isinstance(value, frozenset | set):
+            yield f"{path}: {{{', '.join(sorted(map(_short, value)))}}}"
+        elif isinstance(value, Sequence) and not isinstance(value, str | bytes):
+            if not value:
+                yield f"{path}: none"
+            for number, item in enumerate(value):
+                yield from self.lines(asked, f"{path}[{number}]", item)
+        else:
+            yield f"{path}: {_short(value)}"
+
+    def _part(self, asked: str, path: str, part: Sequence[str]) -> Iterator[str]:
+        first = self._parts.setdefault(tuple(part), f"{asked}{path}")
+        if first != f"{asked}{path}" and len(part) > MOST_AGAIN:
+            yield f"{path}: as {first}"
+        else:
+            yield from (f"{path}{line}" for line in part)
+
+
+def _reckoned(kind: type) -> list[str]:
+    return [
+        name
+        for above in reversed(kind.__mro__)
+        for name, what in vars(above).items()
+        if isinstance(what, property) and not name.startswith("_")
+    ]
+
+
+def _short(value: object) -> str:
+    """Return a value as it stands, a figure to six places of those that count."""
+    if isinstance(value, float):
+        return f"{value:.6g}"
+    return value.hex()[:12] if isinstance(value, bytes) else str(value)
+
+
+def _of_each(lots: Sequence[str], **acts: Callable[[str], Any]) -> dict[str, Callable[[], Any]]:
+    return {f"{name} {lot}": partial(act, lot) for name, act in acts.items() for lot in lots}
+
+
+def _bench(book: Book, lots: Sequence[str]) -> Acts:
+    return {
+        **_of_each(
+            lots,
+            propose=lambda lot: draws.propose(book, lot),
+            lacking=lambda lot: draws.lacking(book, lot),
+            hand=lambda lot: hand.hand(book, lot, None),
+            measure=lambda lot: hand.measure_of(book, lot, None),
+        ),
+        "jars": lambda: grid.trial_jars(book, "pores"),
+        "slip": lambda: slip.last_slip(book, None),
+        "first lot": lambda: hand.first_lot(book, "spirit"),
+        **{
+            f"in hand after {seq}": partial(hand.in_hand_after, book, [seq]) for seq in range(1, 20)
+        },
+    }
+
+
+def _causes(book: Book, lots: Sequence[str]) -> Acts:
+    made = [lot for lot in lots if not lot.startswith(("NS", "W-"))]
+    return {
+        **_of_each(
+            [*lots, "orange-essence", "pores"], chart=lambda asked: chart.chart_of(book, asked)
+        ),
+        **_of_each(["pores", "pores again", "nothing"], planned=lambda n: layout.planned(book, n)),
+        **_of_each(
+            ["pores", "pores again", "orange-essence", "none"],
+            compare=lambda n: compare.compare(book, n),
+        ),
+        "suspects": lambda: suspects.suspects(book, made[:2]),
+        "suspects of complaints": lambda: suspects.suspects(book, (), complaints=True),
+        "chartable": lambda: chart.chartable(book),
+    }
+
+
+def _glass(book: Book, lots: Sequence[str]) -> Acts:
+    return {
+        **_of_each(
+            lots,
+            cost=lambda lot: cost.cost(book, lot, hour="20", margin="60"),
+            serving=lambda lot: serving.serving(book, lot, adult="60kg", child="20kg"),
+            card=lambda lot: serving.card(book, lot),
+            foretell=lambda lot: foretell.foretell_lot(book, lot, None, "1 part to 9", "4"),
+        ),
+        "formula": lambda: foretell.foretell_formula(book, "orange-essence"),
+        "scores": lambda: scores.scores(book),
+        "spirit": lambda: spirit.spirit_account(book, None, None),
+        "spirit of days": lambda: spirit.spirit_account(book, "2026-01-01", "2026-12-31"),
+    }
+
+
+def _goods(book: Book, _lots: Sequence[str]) -> Acts:
+    found = journal.entries_of_kind(book, Complaint)
+    return {f"triage {one.seq}": partial(triage, book, one) for one in found}
+
+
+def _lots(book: Book, lots: Sequence[str]) -> Acts:
+    whole = sales.Period(date(2026, 1, 1), date(2026, 12, 31))
+    return {
+        **_of_each(
+            lots,
+            dossier=lambda lot: dossier.dossier(book, lot),
+            brief=lambda lot: dossier.brief_of(book, lot),
+            journal=lambda lot: journal.journal(book, lot=lot),
+            packet=lambda lot: packet.packet_of_lot(book, lot, None),
+            trace=lambda lot: trace(book, lot, back=True, forward=True),
+            shares=lambda lot: shares.with_days(
+                book, shares.traced(book, lot, back=True, forward=True)
+            ),
+        ),
+        "complaints": lambda: complaints.complaints(book),
+        "due": lambda: due.due(book),
+        "journal, the last": lambda: journal.journal(book, last=5),
+        "packet of days": lambda: packet.packet_of_period(book, *(whole.first, whole.last)),
+        "sales": lambda: sales.sales(book, whole),
+        "stock": lambda: stock.stock(book),
+        "values": lambda: stock.values_left(book, stock.stock(book, everything=True)),
+    }
+
+
+def _masters(book: Book, _lots: Sequence[str]) -> Acts:
+    return {
+        "formulas": lambda: formula.versions(book),
+        "formula": lambda: formula.version(book, "orange-essence"),
+        "withdrawn": lambda: formula.withdrawn(book),
+        "limits": lambda: limits.limits(book),
+        "materials": lambda: material.materials(book),
+        "parties": lambda: party.parties(book),
+        "shelf": starter_shelf,
+        "today": lambda: clock.today(book),
+        "written": lambda: clock.written_at(book),
+    }
+
+
+def _recall(book: Book, lots: Sequence[str]) -> Acts:
+    whole = sales.Period(date(2026, 1, 1), date(2026, 12, 31))
+    return {
+        **_of_each(
+            lots,
+            recall=lambda lot: standing.with_days(book, standing.recall_of(book, lot)),
+            trail=lambda lot: trail.trail_of(book, lot),
+        ),
+        "events": lambda: events.events_of(book, whole),
+        "story": lambda: story.story_of(book),
+        **_of_each(
+            ["AB", "Bridge Street Stall", "nobody"],
+            forgettable=lambda who: forget.forgettable(book, who),
+        ),
+    }
+
+
+def _verdicts(book: Book, lots: Sequence[str]) -> Acts:
+    return _of_each(lots, gate=lambda lot: gate.in_the_way(book, lot))
+
+
+ROOMS: Mapping[str, Callable[[Book, Sequence[str]], Acts]] = {
+    "bench": _bench,
+    "causes": _causes,
+    "glass": _glass,
+    "goods": _goods,
+    "lots": _lots,
+    "masters": _masters,
+    "recall": _recall,
+    "verdicts": _verdicts,
+}
