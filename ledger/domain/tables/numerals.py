@@ -12,7 +12,6 @@ from ledger.errors import InputError
 SIGNS = (",", ".")
 """The signs that may part the decimals."""
 _NUMBER = re.compile(r"([-+−]?\d[\d.,' \u00a0\u202f’]*\d|[-+−]?\d)(?!\d)(\s*[^\d\s].*)?", re.DOTALL)
-_MONEY = re.compile(r"\s*[€$£]\s*")
 _THOUSANDS = {
     sign: re.compile(rf"[-+−]?\d{{1,3}}(?:[{others}]\d{{3}})+(?:{re.escape(sign)}\d+)?")
     for sign, others in ((",", r".' \u00a0\u202f’"), (".", r",' \u00a0\u202f’"))
@@ -58,10 +57,10 @@ def plain_number(cell: str, sign: str | None) -> str:
     Raises:
         InputError: The number could be read in two ways.
 
-    >>> plain_number("1.250,5 ml", ","), plain_number("48,00 €", ","), plain_number("12 x 1", ",")
-    ('1250.5 ml', '48.00', '12 x 1')
+    >>> plain_number("1.250,5 ml", ","), plain_number("12 x 1", ",")
+    ('1250.5 ml', '12 x 1')
     """
-    text = _MONEY.sub("", cell.strip())
+    text = cell.strip()
     number = _NUMBER.fullmatch(text)
     if number is None:
         return text

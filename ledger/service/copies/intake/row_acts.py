@@ -13,6 +13,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from msgspec import Struct
 
 from ledger.domain.entries.canonical import canonical_text
+from ledger.domain.tables.currency_marks import parted, plain_money
 from ledger.domain.tables.days import DayOrder, plain_day
 from ledger.domain.tables.grid import Found, Line, Table
 from ledger.domain.tables.numerals import decimal_sign, plain_number
@@ -35,6 +36,8 @@ NUMBERS = frozenset(
     }
 )
 """Words that are numbers, with or without a unit."""
+MONEY = frozenset({"cost", "duty"})
+"""Words of these that are money."""
 CODES = frozenset({"code", "lot", "source", "bottles", "caps", "cake_of", "paper", "wetted_with"})
 """Words that are codes of lots."""
 OPENS = frozenset({"receive", "start", "bottle", "rinse"})
@@ -84,6 +87,8 @@ class Reading(Struct, frozen=True):
     """The sign that parts the decimals, as told or as the cells show it."""
     words: Mapping[str, Mapping[str, str]]
     """What stands for what, by the word it is for."""
+    currency: str = ""
+    """The currency of the book."""
     at: str | None = None
     """When it happened, where a row does not say."""
     folder: str = ""
@@ -143,7 +148,8 @@ def shown_sign(table: Table, told: TableMap) -> str | None:
         for name in columns_of(act.words[word])
     }
     places = [table.head.index(heads[name]) for name in sorted(columns) if name in heads]
-    return decimal_sign(line.cells[place] for line in table.lines for place in places)
+    cells = (line.cells[place] for line in table.lines for place in places)
+    return decimal_sign(parted(cell)[0] for cell in cells)
 
 
 def _missing(table: Table, names: Iterable[str]) -> Iterator[Found]:
@@ -233,6 +239,8 @@ def _value(
         told = reading.meant(text, word)
         if told is not None:
             return told
+        if word in MONEY and text:
+            return plain_money(text, reading.decimal, reading.currency, name)
         return plain_number(text, reading.decimal) if word in NUMBERS and text else text
 
     value = filled(template, meant)

@@ -23,6 +23,7 @@ from ledger.service.copies.intake.taken import changed_rows, taken_rows
 from ledger.service.copies.intake.together import Within, together
 from ledger.service.copies.intake.tries import Tries, by_kind
 from ledger.service.desk.book import Book, How
+from ledger.store.read import queries
 
 
 class Asked(Struct, frozen=True):
@@ -104,8 +105,12 @@ def take_in(
         )
     acts: list[Act] = []
     read: list[Read] = []
+    with book.reading() as connection:
+        house = queries.house(connection)
+    currency = house.currency if house else ""
     for part in parts:
-        _read(part, asked, how.at, path, acts, read, found)
+        reading = _reading(part, asked, currency, how.at, path)
+        _read(part, reading, acts, read, found)
     if not how.by and any("by" not in act.words for act in acts):
         raise InputError(
             "It is not said who hands these rows in.",
@@ -129,29 +134,31 @@ def take_in(
     return outcome[-1]
 
 
+def _reading(part: Mapped, asked: Asked, currency: str, at: str | None, path: Path) -> Reading:
+    """Return how the cells of a table are read."""
+    sign = asked.decimal or (part.map.decimal if part.map else None)
+    return Reading(
+        dates=asked.dates or (part.map.dates if part.map else None),
+        decimal=sign or (shown_sign(part.table, part.told) if part.told else None),
+        words=part.map.words if part.map else {},
+        currency=currency,
+        at=at,
+        folder=str(path if path.is_dir() else path.parent),
+    )
+
+
 def _read(
-    part: Mapped,
-    asked: Asked,
-    at: str | None,
-    path: Path,
-    acts: list[Act],
-    read: list[Read],
-    found: list[Found],
+    part: Mapped, reading: Reading, acts: list[Act], read: list[Read], found: list[Found]
 ) -> None:
     """Read a table's rows as acts; what it was read as, and what is wrong, joins the lists."""
     table = part.table
     if part.told is None:
         read.append(Read(table.file, len(table.lines), ("left out: no map has a part for it",)))
         return
-    dates = asked.dates or (part.map.dates if part.map else None)
-    sign = asked.decimal or (part.map.decimal if part.map else None)
-    sign = sign or shown_sign(table, part.told)
-    folder = path if path.is_dir() else path.parent
-    words = part.map.words if part.map else {}
-    reading = Reading(dates, sign, words, at, str(folder))
     made, wrong, left_out = acts_of_table(table, part.told, reading, part.place)
     acts += summed(made)
     found += wrong
+    sign, dates = reading.decimal, reading.dates
     said = [
         f"{part.map.name if part.map else 'words of the book'} as its map",
         *table.said,
