@@ -45,7 +45,9 @@ OF_THEIR_OWN = {
     "tests/benchmarks": "measures that are run by hand, and a test of their books",
     "tests/answers": "every command asked of many books, its answers kept whole",
     "tests/model": "a second model of what is in the jars, held to random books",
-    "tests/mutants": "small faults put into the source by hand, and tests of their making",
+    "tests/mutants/making": "the places of small faults put into the source by hand, and tests",
+    "tests/mutants/telling": "what is told of such faults, and tests of it",
+    "tests/mutants/trying": "how tests are run on such faults, and tests of that",
     "tests/fuzz": "readers of text from outside, run by hand for long and here for a moment",
     "tests/store/contract": "what every engine must do, run once for each of them",
 }

@@ -16,14 +16,14 @@ from datetime import UTC, datetime
 from importlib.util import find_spec
 from math import inf
 
-from tests.mutants.equivalents import LISTED, listed
-from tests.mutants.kept import Kept
-from tests.mutants.near import files_of_tests, hash_text, keys, nearest
-from tests.mutants.noting import KEPT, BrokenError, renew
-from tests.mutants.report import report
-from tests.mutants.sampling import drawn, texts
-from tests.mutants.tree import ROOT, mutable, project_files
-from tests.mutants.trier import Trier
+from tests.mutants.making.sampling import drawn, texts
+from tests.mutants.making.tree import ROOT, mutable, project_files
+from tests.mutants.telling.equivalents import LISTED, listed
+from tests.mutants.telling.report import report
+from tests.mutants.trying.kept import Kept
+from tests.mutants.trying.near import files_of_tests, hash_text, keys, nearest
+from tests.mutants.trying.noting import KEPT, BrokenError, renew
+from tests.mutants.trying.trier import Trier
 
 NOTED = 2
 """How many times longer than those a mutant is tried by the tests may take that are noted anew."""

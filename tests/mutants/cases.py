@@ -1,8 +1,8 @@
 """Mutants of a small text, for tests."""
 
-from tests.mutants.places import places
-from tests.mutants.running import Outcome
-from tests.mutants.sampling import Mutant
+from tests.mutants.making.places import places
+from tests.mutants.making.sampling import Mutant
+from tests.mutants.trying.running import Outcome
 
 TEXT = """\
 def is_enough(left, wanted):

@@ -6,9 +6,9 @@ from textwrap import dedent
 
 import pytest
 
-from tests.mutants.places import Place, changed, function_lines, is_fault, places
-from tests.mutants.tree import ROOT, mutable, project_files
-from tests.mutants.written import Written
+from tests.mutants.making.places import Place, changed, function_lines, is_fault, places
+from tests.mutants.making.tree import ROOT, mutable, project_files
+from tests.mutants.making.written import Written
 
 BODY = "def f(a, b, c):\n    "
 
@@ -184,4 +184,4 @@ def test_mutants_are_made_in_the_source_and_not_in_migrations_or_tests() -> None
     assert "ledger/domain/lots/codes.py" in files
     assert all(file.startswith("ledger/domain/") for file in files)
     assert not mutable(project_files(), "ledger/store/migrations")
-    assert not mutable(["tests/mutants/places.py", "ledger/usual.toml"])
+    assert not mutable(["tests/mutants/making/places.py", "ledger/usual.toml"])

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from random import Random
 
-from tests.mutants.places import Place, changed, is_fault, places
+from tests.mutants.making.places import Place, changed, is_fault, places
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
-from tests.mutants.sampling import Mutant
+from tests.mutants.making.sampling import Mutant
 
 LISTED = Path(__file__).with_name("equivalents.toml")
 

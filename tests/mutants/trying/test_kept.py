@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.mutants.kept import Kept
-from tests.mutants.mapping import Timed
+from tests.mutants.trying.kept import Kept
+from tests.mutants.trying.mapping import Timed
 
 SUMS, ROWS = "tests/test_sums.py", "tests/test_rows.py"
 KEYS = {SUMS: "1", ROWS: "1"}

@@ -12,11 +12,11 @@ from math import inf
 from queue import SimpleQueue
 from types import TracebackType
 
-from tests.mutants.equivalents import Equivalent, reason_of
-from tests.mutants.mapping import Map, running
-from tests.mutants.running import Outcome, Worker
-from tests.mutants.sampling import Mutant
-from tests.mutants.tree import copy_to, workspace
+from tests.mutants.making.sampling import Mutant
+from tests.mutants.making.tree import copy_to, workspace
+from tests.mutants.telling.equivalents import Equivalent, reason_of
+from tests.mutants.trying.mapping import Map, running
+from tests.mutants.trying.running import Outcome, Worker
 
 LEFT = ("survived", "unrun")
 """Ends after which a mutant may be tried by more tests."""

@@ -13,7 +13,7 @@ from collections.abc import Mapping, Sequence
 from contextlib import suppress
 from pathlib import Path
 
-from tests.mutants.tree import PLUGINS
+from tests.mutants.making.tree import PLUGINS
 
 GRACE = 20.0
 """Seconds for fixtures to take away what they made, when a run is ended."""

@@ -17,7 +17,7 @@ from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 
-from tests.mutants.places import Place, function_lines
+from tests.mutants.making.places import Place, function_lines
 
 IMPORT = "import"
 

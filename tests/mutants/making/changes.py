@@ -8,7 +8,7 @@ import ast
 import re
 from collections.abc import Iterator
 
-from tests.mutants.written import Span, Written
+from tests.mutants.making.written import Span, Written
 
 Change = tuple[str, Span, str]
 """Kind of the change, what it replaces, and by what."""

@@ -10,8 +10,8 @@ from pathlib import Path
 
 from tests.held_by import HELD_BY
 from tests.mirror import imported, mirror
-from tests.mutants.areas import SOURCES
-from tests.mutants.tree import ROOT
+from tests.mutants.making.tree import ROOT
+from tests.mutants.telling.areas import SOURCES
 
 
 def files_of_tests(files: Mapping[str, str]) -> list[str]:

@@ -2,7 +2,7 @@
 
 from tests.golden import check_golden
 from tests.mutants.cases import outcomes
-from tests.mutants.report import report
+from tests.mutants.telling.report import report
 
 
 def test_the_report_tells_survivors_and_scores() -> None:

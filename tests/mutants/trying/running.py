@@ -13,10 +13,10 @@ from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 
-from tests.mutants.mapping import Map
-from tests.mutants.sampling import Mutant
-from tests.mutants.tree import changed_file, environment
-from tests.mutants.warm import Warm
+from tests.mutants.making.sampling import Mutant
+from tests.mutants.making.tree import changed_file, environment
+from tests.mutants.trying.mapping import Map
+from tests.mutants.trying.warm import Warm
 
 PORTIONS = ((2.0, 12), (30.0, 120))
 """Seconds and test files of the first portions of tests; what is left is the last."""

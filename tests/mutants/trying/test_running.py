@@ -6,9 +6,9 @@ from pathlib import Path
 import pytest
 
 from tests.mutants.cases import mutants
-from tests.mutants.mapping import Map, Timed
-from tests.mutants.running import LATE, Told, Worker, portions, read
-from tests.mutants.tree import copy_to
+from tests.mutants.making.tree import copy_to
+from tests.mutants.trying.mapping import Map, Timed
+from tests.mutants.trying.running import LATE, Told, Worker, portions, read
 
 SOURCE = """\
 def is_enough(left, wanted):
@@ -79,7 +79,7 @@ def test_tests_without_an_end_are_ended_and_the_next_run_goes_on(
     name = "tests/test_endless.py::test_endless"
     tries.known = Map({**tries.known.tests, name: Timed(0.0)}, lambda _: {})
     with monkeypatch.context() as patch:
-        patch.setattr("tests.mutants.running.START_SECONDS", 0.5)
+        patch.setattr("tests.mutants.trying.running.START_SECONDS", 0.5)
         assert tries.run([name]) == Told(False, (), LATE)
     assert tries.run(NAMES[:2]) == Told(True, tuple(NAMES[:2]))
 

@@ -3,7 +3,7 @@
 import pytest
 
 from tests.mutants.cases import TEXT, mutants
-from tests.mutants.equivalents import LISTED, listed, reason_of
+from tests.mutants.telling.equivalents import LISTED, listed, reason_of
 
 LIST = """
 [[mutant]]

@@ -2,8 +2,8 @@
 
 import pytest
 
-from tests.mutants.areas import AREAS, NAMES, area_of
-from tests.mutants.tree import mutable, project_files
+from tests.mutants.making.tree import mutable, project_files
+from tests.mutants.telling.areas import AREAS, NAMES, area_of
 
 
 @pytest.mark.parametrize(

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from tests.mutants.near import files_of_tests, keys, nearest
+from tests.mutants.trying.near import files_of_tests, keys, nearest
 
 FILES = {
     "ledger/sums.py": '"""Sums.\n\n>>> 1\n1\n"""\n',

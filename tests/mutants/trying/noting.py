@@ -11,9 +11,9 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Any
 
-from tests.mutants.areas import SOURCES
-from tests.mutants.kept import Kept
-from tests.mutants.tree import ROOT, copy_to, environment, workspace
+from tests.mutants.making.tree import ROOT, copy_to, environment, workspace
+from tests.mutants.telling.areas import SOURCES
+from tests.mutants.trying.kept import Kept
 
 KEPT = ROOT / ".mutants" / "map.db"
 """Where the map is kept, outside of what git keeps."""

@@ -9,10 +9,10 @@ import ast
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from tests.mutants import changes, dropping
-from tests.mutants.changes import Change
-from tests.mutants.walking import FUNCTIONS, Above, nodes
-from tests.mutants.written import Written
+from tests.mutants.making import changes, dropping
+from tests.mutants.making.changes import Change
+from tests.mutants.making.walking import FUNCTIONS, Above, nodes
+from tests.mutants.making.written import Written
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,8 +1,8 @@
 """Which tests run a place, by what was noted of lines, fixtures and files."""
 
-from tests.mutants.mapping import Map, Timed, mirrored, running
-from tests.mutants.places import places
-from tests.mutants.plugins.mutants_map import closed
+from tests.mutants.making.places import places
+from tests.mutants.trying.mapping import Map, Timed, mirrored, running
+from tests.mutants.trying.plugins.mutants_map import closed
 
 TEXT = """\
 LIMIT = 1

@@ -7,8 +7,8 @@ reader needs, such as docstrings.
 import ast
 from collections.abc import Iterator
 
-from tests.mutants.changes import Change
-from tests.mutants.written import Written
+from tests.mutants.making.changes import Change
+from tests.mutants.making.written import Written
 
 ENOUGH = 3
 """A list of fewer elements, unless it is an answer, is not shortened: it is mostly a pair."""

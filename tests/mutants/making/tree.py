@@ -13,10 +13,10 @@ from importlib.util import cache_from_source
 from pathlib import Path
 
 from tests.memory import in_memory
-from tests.mutants.areas import MIGRATIONS, SOURCES
+from tests.mutants.telling.areas import MIGRATIONS, SOURCES
 
-ROOT = Path(__file__).parents[2]
-PLUGINS = Path(__file__).with_name("plugins")
+ROOT = Path(__file__).parents[3]
+PLUGINS = ROOT / "tests/mutants/trying/plugins"
 FOLDERS = (*SOURCES, "sample_data", "tests")
 """Where the files of the project are; beside them stand its pages and `pyproject.toml`."""
 UNSET = ("POTTLE_LEDGER", "POTTLE_BY", "POTTLE_DEBUG", "POTTLE_GOLDEN", "PYTEST_ADDOPTS")

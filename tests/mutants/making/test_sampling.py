@@ -1,7 +1,7 @@
 """Mutants are drawn alike by the same seed and told by their change."""
 
 from tests.mutants.cases import TEXT, mutants
-from tests.mutants.sampling import drawn
+from tests.mutants.making.sampling import drawn
 
 FILES = [("ledger/a.py", TEXT), ("ledger/b.py", TEXT.replace("cloudy", "bright"))]
 

@@ -8,8 +8,8 @@ runs is a survivor.
 import math
 from collections.abc import Callable, Iterable, Sequence
 
-from tests.mutants.areas import NAMES, area_of
-from tests.mutants.running import Outcome
+from tests.mutants.telling.areas import NAMES, area_of
+from tests.mutants.trying.running import Outcome
 
 HEAD = ("", "mutants", "killed", "survived", "unrun", "equivalent", "broken", "score", "95 %")
 """Heads of a table's columns; the first is the area or the kind."""

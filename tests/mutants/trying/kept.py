@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping
 from functools import cache
 from pathlib import Path
 
-from tests.mutants.mapping import IMPORT, Map, Timed
+from tests.mutants.trying.mapping import IMPORT, Map, Timed
 
 TABLES = """
 CREATE TABLE IF NOT EXISTS file (name TEXT PRIMARY KEY, key TEXT NOT NULL);

@@ -1,0 +1,1 @@
+"""Making mutants: the places of the source, and what is written there instead."""

@@ -1,0 +1,1 @@
+"""Telling what became of mutants, by area and kind."""

@@ -1,0 +1,1 @@
+"""Trying mutants: which tests run a line, and whether one of them fails."""
