@@ -60,7 +60,12 @@ def test_what_cannot_be_written_is_told(tmp_path: Path) -> None:
     assert (tmp_path / "a.pdf").read_bytes() == b"%PDF-"
     with pytest.raises(StorageError) as raised:
         write(tmp_path, b"%PDF-", force=True)
-    assert raised.value.what == f"The file {tmp_path} could not be written: Is a directory."
+    assert raised.value.problems == (
+        (
+            f"The file {tmp_path} could not be written: Is a directory.",
+            "Choose a place that you may write in.",
+        ),
+    )
     assert [path.name for path in tmp_path.iterdir()] == ["a.pdf"]
 
 

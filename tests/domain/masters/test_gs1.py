@@ -50,15 +50,22 @@ def test_a_date_stands_after_the_lot_as_in_a_published_link() -> None:
     assert link == published.replace("/21/12345?17", "?15")
 
 
+DIGITS = "Give its 8, 12, 13 or 14 digits (GTIN)."
+
+
 @pytest.mark.parametrize(
-    ("text", "what"),
+    ("text", "what", "todo"),
     [
-        ("12", "12 is no number of an article."),
-        ("95212345432١3", "95212345432١3 is no number of an article."),
-        ("9521234543214", "9521234543214 ends in 4, and its check digit is 3."),
+        ("12", "12 is no number of an article.", DIGITS),
+        ("95212345432١3", "95212345432١3 is no number of an article.", DIGITS),
+        (
+            "9521234543214",
+            "9521234543214 ends in 4, and its check digit is 3.",
+            "Copy the number again.",
+        ),
     ],
 )
-def test_a_wrong_number_is_told(text: str, what: str) -> None:
+def test_a_wrong_number_is_told(text: str, what: str, todo: str) -> None:
     with pytest.raises(InputError) as raised:
         read_gtin(text)
-    assert raised.value.what == what
+    assert raised.value.problems == ((what, todo),)

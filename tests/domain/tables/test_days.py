@@ -29,17 +29,29 @@ def test_without_an_order_a_day_is_read_only_where_there_is_one_reading(day: dat
 
 
 @pytest.mark.parametrize(
-    ("text", "what"),
+    ("text", "what", "todo"),
     [
-        ("30.02.2026", '"30.02.2026" is no day of the calendar.'),
-        ("45012", '"45012" is a number, where a day was expected.'),
-        ("01/02/03", '"01/02/03" could be 2003-02-01 or 2003-01-02 or 2001-02-03.'),
+        (
+            "30.02.2026",
+            '"30.02.2026" is no day of the calendar.',
+            "Write it as the calendar has it: 2026-02-03.",
+        ),
+        (
+            "45012",
+            '"45012" is a number, where a day was expected.',
+            "Format the cells of the column as dates in the spreadsheet, and save it again.",
+        ),
+        (
+            "01/02/03",
+            '"01/02/03" could be 2003-02-01 or 2003-01-02 or 2001-02-03.',
+            "Say which with --dates dmy or --dates mdy or --dates ymd.",
+        ),
     ],
 )
-def test_what_is_no_one_day_is_told(text: str, what: str) -> None:
+def test_what_is_no_one_day_is_told(text: str, what: str, todo: str) -> None:
     with pytest.raises(InputError) as caught:
         plain_day(text, None)
-    assert caught.value.what == what
+    assert caught.value.problems == ((what, todo),)
 
 
 @pytest.mark.parametrize(

@@ -115,5 +115,9 @@ def test_birch_oil_comes_in_with_its_usual_caution_though_nobody_typed_one(bench
 def test_goods_come_in_with_the_caution_that_their_material_has(bench: Keeper) -> None:
     said = {"code": "birch-oil", "name": "Sweet birch oil", "kind": "oil"}
     bench.do("material", **said, caution="Poison; locked cupboard.")
-    ((what, _),) = bench.do("receive", material="birch-oil", amount="1L").remarks
-    assert what == "Sweet birch oil neat: Poison; locked cupboard."
+    assert bench.do("receive", material="birch-oil", amount="1L").remarks == (
+        (
+            "Sweet birch oil neat: Poison; locked cupboard.",
+            "Its papers and local law say how it is kept.",
+        ),
+    )

@@ -83,7 +83,12 @@ def test_a_correction_of_what_came_out_corrects_the_yield(sqlite_keeper: Keeper)
 def test_an_unknown_trial_is_refused_with_those_that_are(sqlite_keeper: Keeper) -> None:
     with pytest.raises(RefusedError) as refused:
         compare(sqlite_keeper.book, "pores")
-    assert refused.value.what == 'There is no trial "pores" in the book. It has no trial yet.'
+    assert refused.value.problems == (
+        (
+            'There is no trial "pores" in the book. It has no trial yet.',
+            'Begin a batch of one: pottle start ... --trial "pores" --factor rest=48h',
+        ),
+    )
     trial(sqlite_keeper, "rest=24h")
     with pytest.raises(RefusedError) as refused:
         compare(sqlite_keeper.book, "pores")

@@ -124,32 +124,48 @@ def test_lines_that_do_not_fit_are_refused_and_nothing_is_kept(
     assert [item.name for item in tmp_path.iterdir()] == ["bad.jsonl"]
 
 
+COPY = (
+    "Copy the three lines again as they stand on the paper: House ..., Entries ..., Root and 64 "
+    "characters of 0-9 and a-f."
+)
+
+
 @pytest.mark.parametrize(
-    ("head", "what"),
+    ("head", "what", "todo"),
     [
-        ("", "The first line is not that of a book in lines."),
-        ("{}", "The first line is not that of a book in lines."),
-        ("[1]", "The first line is not that of a book in lines."),
+        *(
+            (
+                head,
+                "The first line is not that of a book in lines.",
+                "Name a file of pottle export.",
+            )
+            for head in ("", "{}", "[1]")
+        ),
         (
             '{"entries":1,"format":"pottle book 3","house":"W","root":"ab"}',
             'The file is of the form "pottle book 3", not "pottle book 2".',
+            "Use the pottle that wrote it.",
         ),
         (
             '{"entries":1,"format":"pottle book 1","house":"W","root":"ab"}',
             "The seal's root has 2 characters of 0-9 and a-f, not 64.",
+            COPY,
         ),
         (
             '{"entries":"x","format":"pottle book 1","house":"W","root":"ab"}',
             'The seal\'s number of entries is written as "x".',
+            COPY,
         ),
     ],
 )
-def test_a_first_line_that_is_none_is_refused(head: str, what: str, tmp_path: Path) -> None:
+def test_a_first_line_that_is_none_is_refused(
+    head: str, what: str, todo: str, tmp_path: Path
+) -> None:
     path = tmp_path / "bad.jsonl"
     path.write_text(head, encoding="utf-8")
     with pytest.raises(InputError) as raised:
         import_book(path, str(tmp_path / "new.db"), silent)
-    assert raised.value.what == what
+    assert raised.value.problems == ((what, todo),)
 
 
 def test_a_failed_import_leaves_nothing_on_a_server(
@@ -162,7 +178,12 @@ def test_a_failed_import_leaves_nothing_on_a_server(
         import_book(path, where, silent)
     with pytest.raises(StorageError) as raised:
         open_book(where)
-    assert raised.value.what == "The database named in POTTLE_LEDGER holds no book."
+    assert raised.value.problems == (
+        (
+            "The database named in POTTLE_LEDGER holds no book.",
+            'Make one with: pottle init --house "NAME" --currency EUR',
+        ),
+    )
 
 
 @given(data=st.data())

@@ -136,30 +136,36 @@ def test_the_player_tells_how_far_it_is(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    ("changed", "error", "what"),
+    ("changed", "error", "told"),
     [
         pytest.param(
             {"note_csv": "at,by,lot,text\n2026-07-02 09:00,NM,poured,Fine.\n"},
             InputError,
-            'note.csv line 2: The column lot has "poured", which is the nickname of a row that '
-            "opens no lot.",
+            (
+                'note.csv line 2: The column lot has "poured", which is the nickname of a row that '
+                "opens no lot.",
+                "Name a lot there.",
+            ),
             id="an entry for a lot",
         ),
         pytest.param(
             {"note_csv": "at,by,lot,text\n2026-07-02 09:00,XX,oil,Fine.\n"},
             RefusedError,
-            "note.csv line 2: The initials XX are not in the book; it knows NM.",
+            (
+                "note.csv line 2: The initials XX are not in the book; it knows NM.",
+                'Add the person with: pottle person add XX "FULL NAME"',
+            ),
             id="refused by the book",
         ),
     ],
 )
 def test_what_the_book_does_not_take_is_told_with_its_place(
-    tmp_path: Path, changed: dict[str, str], error: type[LedgerError], what: str
+    tmp_path: Path, changed: dict[str, str], error: type[LedgerError], told: tuple[str, str]
 ) -> None:
     spoilt = folder_with(tmp_path, **changed)
     with pytest.raises(error) as caught, played_in(spoilt, tmp_path / "book.db"):
         pass
-    assert caught.value.problems[0][0] == what
+    assert caught.value.problems == (told,)
 
 
 def ancestors(parents: dict[str, set[str]], lot: str) -> set[str]:

@@ -210,7 +210,12 @@ def test_what_is_no_copy_of_the_book_is_not_taken_for_one(
     place.write_bytes(text)
     with pytest.raises(StorageError) as raised:
         upgrade(old, tmp_path, silent, CLOCK)
-    assert raised.value.what == f"There is a file {place} already; it was left as it is."
+    assert raised.value.problems == (
+        (
+            f"There is a file {place} already; it was left as it is.",
+            "Give another place. Nothing was written.",
+        ),
+    )
     assert place.read_bytes() == text
 
 

@@ -36,4 +36,9 @@ def _note_and_break_off(keeper: Keeper) -> None:
 def test_what_is_no_book_is_not_opened(tmp_path: Path) -> None:
     with pytest.raises(StorageError) as raised:
         open_book(str(tmp_path / "none.db"))
-    assert raised.value.what == f"There is no book at {tmp_path / 'none.db'}."
+    assert raised.value.problems == (
+        (
+            f"There is no book at {tmp_path / 'none.db'}.",
+            'Make one with: pottle init --house "NAME" --currency EUR',
+        ),
+    )

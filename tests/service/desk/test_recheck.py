@@ -142,7 +142,10 @@ def test_what_a_lot_is_counted_in_cannot_be_corrected(keeper: Keeper, amount: st
     before = keeper.bodies()
     with pytest.raises(RefusedError) as raised:
         correct(keeper, receipt, f"amount={amount}")
-    assert raised.value.problems[0][0] == (
-        f"{spirit} is counted in the measure of 1L, so it cannot become {amount}."
+    assert raised.value.problems == (
+        (
+            f"{spirit} is counted in the measure of 1L, so it cannot become {amount}.",
+            f"Strike entry {receipt} and receive it again.",
+        ),
     )
     assert keeper.bodies() == before

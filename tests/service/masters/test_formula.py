@@ -101,4 +101,9 @@ def test_a_version_is_withdrawn_and_stays_readable(sqlite_keeper: Keeper, tmp_pa
     assert version(sqlite_keeper.book, "orange-essence", 1).product == "Orange essence"
     with pytest.raises(RefusedError) as raised:
         version(sqlite_keeper.book, "orange-essence", 3)
-    assert raised.value.what == "The formula orange-essence version 3 is not in the book."
+    assert raised.value.problems == (
+        (
+            "The formula orange-essence version 3 is not in the book.",
+            "pottle formula list shows those that are.",
+        ),
+    )

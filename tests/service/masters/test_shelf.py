@@ -59,6 +59,11 @@ def test_what_is_ticked_is_named_once_and_what_is_none_is_refused() -> None:
     assert chosen("all") == starter_shelf()
     with pytest.raises(InputError) as refused:
         chosen("orang-oil")
-    assert refused.value.what == (
-        '"orang-oil" is not on the starter shelf. Did you mean orange-oil or lemon-oil?'
+    assert refused.value.problems == (
+        (
+            '"orang-oil" is not on the starter shelf. Did you mean orange-oil or lemon-oil?',
+            "Choose from: orange-oil, lemon-oil, lime-oil, grapefruit-oil, peppermint-oil, "
+            "ginger-oil, clove-oil, wintergreen-oil, spirit, carbonate, sugar, water, "
+            "citric-acid, bottle-30, bottle-250, cap; or all.",
+        ),
     )

@@ -69,8 +69,11 @@ def test_one_lot_to_recall_is_told_as_one(walked: tuple[Keeper, Lots]) -> None:
     keeper, lots = walked
     with pytest.raises(ReasonNeededError) as raised:
         keeper.do("recall", lot=lots.packed)
-    assert raised.value.what == (
-        f"Recalling {lots.packed} holds 1 lot, and its holders are to be called."
+    assert raised.value.problems == (
+        (
+            f"Recalling {lots.packed} holds 1 lot, and its holders are to be called.",
+            "Say why with --because, or try it first with --drill.",
+        ),
     )
 
 

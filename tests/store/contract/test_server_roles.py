@@ -95,9 +95,13 @@ def test_a_role_that_may_not_even_read_is_told_so(owner: Keeper, bench: Keeper) 
     run(owner, f"REVOKE ALL ON ALL TABLES IN SCHEMA public FROM {role_of(bench)}")
     with pytest.raises(StorageError) as raised:
         open_book(bench.book.where)
-    assert raised.value.what == (
-        "The role by which you came to the server may not do this: permission denied for table "
-        "alembic_version."
+    assert raised.value.problems == (
+        (
+            "The role by which you came to the server may not do this: permission denied for "
+            "table alembic_version.",
+            "Nothing was recorded. Ask its keeper for SELECT and INSERT on every table of the "
+            "book.",
+        ),
     )
 
 

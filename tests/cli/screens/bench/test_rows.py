@@ -5,6 +5,14 @@ import pytest
 from cli.screens.bench.rows import Plan, lines_of
 from ledger.errors import InputError
 
+A_WORD_EACH = (
+    "Write one for each, - for a jar that is left out, or one for all; what is the same for all "
+    "stands behind a stroke: filter 40 38 / paper 20"
+)
+JARS_ARE = (
+    "A trial's jars are told by their number and what is in them.",
+    "Write it as: jars 6 orange-essence 50",
+)
 ROWS: dict[str, list[str | None]] = {
     "oil 1": ["oil 1", "oil 1", "oil 1"],
     "oil 1 - 2": ["oil 1", None, "oil 2"],
@@ -28,7 +36,7 @@ def test_a_row_with_more_or_fewer_words_than_jars_is_refused(row: str) -> None:
     with pytest.raises(InputError) as refused:
         lines_of(row, 3)
     words = len(row.split()) - row.startswith("oil")
-    assert refused.value.what == f"The row has {words} words for 3 jars."
+    assert refused.value.problems == ((f"The row has {words} words for 3 jars.", A_WORD_EACH),)
 
 
 def test_jars_are_begun_with_what_was_set_in_them() -> None:
@@ -40,19 +48,27 @@ def test_jars_are_begun_with_what_was_set_in_them() -> None:
 
 
 @pytest.mark.parametrize(
-    ("words", "what"),
+    ("words", "told"),
     [
-        (["6"], "A trial's jars are told by their number and what is in them."),
-        (["many", "orange", "50"], "A trial's jars are told by their number and what is in them."),
-        (["3", "orange", "50"], "The row has 2 words for 3 jars."),
+        (["6"], JARS_ARE),
+        (["many", "orange", "50"], JARS_ARE),
+        (["3", "orange", "50"], ("The row has 2 words for 3 jars.", A_WORD_EACH)),
     ],
 )
-def test_jars_that_fit_no_row_of_factors_are_refused(words: list[str], what: str) -> None:
+def test_jars_that_fit_no_row_of_factors_are_refused(
+    words: list[str], told: tuple[str, str]
+) -> None:
     with pytest.raises(InputError) as refused:
         Plan().with_row(["rest", "24h", "48h"]).starts(words, "rests")
-    assert refused.value.what == what
+    assert refused.value.problems == (told,)
 
 
 def test_a_factor_without_levels_is_refused() -> None:
-    with pytest.raises(InputError, match="A factor has a name and a level for each jar"):
+    with pytest.raises(InputError) as refused:
         Plan().with_row(["rest"])
+    assert refused.value.problems == (
+        (
+            "A factor has a name and a level for each jar.",
+            "Write it as: factor rest 24h 48h 24h 48h",
+        ),
+    )

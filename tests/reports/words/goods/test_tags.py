@@ -41,7 +41,9 @@ def test_a_case_has_gs1_where_the_house_has_a_number_and_its_check_digit_is_righ
     assert tag(keeper, "case", packed).bars == packed
     with pytest.raises(InputError) as raised:
         tag(keeper, "case", packed, "9521234543214")
-    assert raised.value.what == "9521234543214 ends in 4, and its check digit is 3."
+    assert raised.value.problems == (
+        ("9521234543214 ends in 4, and its check digit is 3.", "Copy the number again."),
+    )
 
 
 def test_an_essence_is_flammable_by_its_class_and_a_syrup_is_not(
@@ -105,7 +107,9 @@ def test_a_lot_has_only_labels_that_can_be_of_it(made: tuple[Keeper, Lots, str])
     keeper, lots, essence = made
     with pytest.raises(RefusedError) as refused:
         tag(keeper, "received", essence)
-    assert refused.value.what == f"{essence} was not received, so it has no such label."
+    assert refused.value.problems == (
+        (f"{essence} was not received, so it has no such label.", "Take --kind vessel."),
+    )
     with pytest.raises(InputError) as raised:
         tag(keeper, "wreath", essence)
     assert raised.value.problems == (
