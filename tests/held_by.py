@@ -52,7 +52,6 @@ ANSWERS = (
     "filled from what the service returned, and held to its schema with every other answer",
     {
         "bench/sheet": "sheet",
-        "causes/trial": "trial",
         "copies/copied": "backup",
         "copies/demo": "demo",
         "copies/upgrade": "upgrade",

@@ -1,10 +1,13 @@
-"""What was told, as lines of text: frozen data, rows and lines alike, to be kept whole."""
+"""What was told, as lines of text: frozen data, rows and lines alike, to be kept whole.
+
+Guarantees: a field stands under the key that machines read.
+"""
 
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from msgspec import Struct
-from msgspec.structs import asdict
+from msgspec.structs import fields
 
 
 def told(name: str, value: Any) -> Iterator[str]:
@@ -16,7 +19,7 @@ def told(name: str, value: Any) -> Iterator[str]:
     ['what', '  lot: A-1', '  on: -']
     """
     if isinstance(value, Struct):
-        value = asdict(value)
+        value = {field.encode_name: getattr(value, field.name) for field in fields(value)}
     if isinstance(value, Mapping):
         yield name
         for key, item in value.items():

@@ -62,17 +62,28 @@ def amount_of(amount: int, measure: Measure) -> Amount:
 
 
 def amount_or_none(amount: int | None, measure: Measure) -> Amount | None:
-    """Return an amount, or None where there is none."""
+    """Return an amount, or None where there is none.
+
+    >>> amount_or_none(None, Measure.UL)
+    """
     return None if amount is None else amount_of(amount, measure)
 
 
 def moment(when: When) -> Moment:
-    """Return a time by the clock that it was written by."""
+    """Return a time by the clock that it was written by.
+
+    >>> moment(When(datetime.fromisoformat("2026-03-02T08:00Z"), 60))
+    '2026-03-02T09:00:00+01:00'
+    """
     return when.local().isoformat()
 
 
 def moment_of(at: datetime) -> Moment:
-    """Return a time as it stands on its own clock."""
+    """Return a time as it stands on its own clock.
+
+    >>> moment_of(datetime.fromisoformat("2026-03-02T08:00Z"))
+    '2026-03-02T08:00:00+00:00'
+    """
     return at.isoformat()
 
 
@@ -95,5 +106,9 @@ def rounded(value: float, places: int) -> Figure:
 
 
 def told(pairs: tuple[tuple[str, str], ...]) -> tuple[Told, ...]:
-    """Return what is said and what to do about it, of pairs of sentences."""
+    """Return what is said and what to do about it, of pairs of sentences.
+
+    >>> told((("It is cloudy.", "Look again."),))
+    (Told(what='It is cloudy.', what_to_do='Look again.'),)
+    """
     return tuple(Told(what, todo) for what, todo in pairs)

@@ -2,6 +2,7 @@
 
 from reports.json.causes.chart import ShareTold, TurnedTold, chart_answer
 from reports.words.causes.chart import chart_view
+from tests.reports.json.kept import check
 from tests.reports.words.causes.charts import FULL, charts
 
 
@@ -23,3 +24,11 @@ def test_the_share_that_fails_has_its_ends() -> None:
     told = chart_answer(charts(), chart_view(charts()), None)
     assert told.failing == ShareTold(3, 12, "0.0548606", "0.571858")
     assert told.turned == ()
+
+
+def test_every_figure_of_charts_is_the_kept_one() -> None:
+    check(
+        "chart",
+        chart_answer(FULL, chart_view(FULL), "chart.pdf"),
+        chart_answer(charts(), chart_view(charts()), None),
+    )

@@ -1,9 +1,17 @@
 """A trial compared, for machines: figures as text, and no levels where factors moved together."""
 
+from fractions import Fraction
+from types import SimpleNamespace
+
+from msgspec.structs import replace
+
 from ledger.domain.entries.choices import Grade
+from ledger.science.statistics.trials import Spread
 from ledger.service.causes.compare import Comparison
 from reports.json.causes.compare import CompareAnswer, LookTold, SetTold, compare_answer
 from reports.words.causes.compare import comparison_view
+from tests.reports.json.kept import check
+from tests.reports.words.causes.plans import THREE, outcome, planned
 from tests.reports.words.causes.trials import CONFOUNDED, CROSSED
 
 
@@ -35,3 +43,21 @@ def test_factors_that_moved_together_name_each_other_and_have_no_levels() -> Non
         ("rest", ("dose",), ()),
         ("dose", ("rest",), ()),
     ]
+
+
+def test_every_field_of_trials_is_the_kept_one() -> None:
+    found = outcome(planned(THREE))
+    by_plan = replace(
+        CONFOUNDED,
+        held=(
+            SimpleNamespace(code="LMC-001-F", name="Carbonate"),
+            SimpleNamespace(code="NS-001-J", name="Spirit"),
+        ),  # type: ignore[arg-type]
+        outcome=found,
+        spread=Spread(2, 1, Fraction(1, 3), Fraction(5, 2)),
+    )
+    check(
+        "compare",
+        told(CROSSED),
+        compare_answer(by_plan, comparison_view(by_plan), "trial.pdf"),
+    )

@@ -4,6 +4,7 @@ import pytest
 
 from ledger.science.statistics.suspects import Observed
 from reports.json.causes.suspects import suspects_answer
+from tests.reports.json.kept import check
 from tests.reports.words.causes.suspicions import lots, suspicion
 from tests.science.statistics.judged import in_turn
 
@@ -35,3 +36,8 @@ def test_only_a_cause_is_named(
     assert [item.lot for item in plain.suspects if item.is_named] == named
     assert [item.lot for item in plain.named] == named
     assert (plain.trial.factors if plain.trial else None) == factors
+
+
+def test_every_figure_of_suspicions_is_the_kept_one() -> None:
+    observed = (lots("A", ""), in_turn("A", "", each=2, syrups=3, gap=5), lots("AB", "A"))
+    check("suspects", *(suspects_answer(suspicion(each)) for each in observed))

@@ -5,6 +5,7 @@ from ledger.service.lots.dossier import dossier
 from reports.json.desk.recorded import recorded_answer
 from reports.json.kit.answer import Amount
 from tests.keeper import Keeper
+from tests.reports.json.kept import check
 
 
 def test_a_delivery_says_its_lot_and_what_is_not_known_of_it_yet(sqlite_keeper: Keeper) -> None:
@@ -25,3 +26,19 @@ def test_a_delivery_says_its_lot_and_what_is_not_known_of_it_yet(sqlite_keeper: 
 def test_an_entry_about_no_lot_has_none(sqlite_keeper: Keeper) -> None:
     told = recorded_answer(sqlite_keeper.do("clean", vessel="Pan 2", method="steam"), None, None)
     assert (told.says, told.code, told.on_hand, told.next) == ("Pan 2, steam", None, None, None)
+
+
+def test_every_field_of_what_was_recorded_is_the_kept_one(sqlite_keeper: Keeper) -> None:
+    """A delivery with a remark, an addition with its deviation, and an entry about no lot."""
+    keeper = sqlite_keeper
+    came = keeper.do("receive", material="spirit", amount="1L", hold="yes", because="no papers")
+    batch = keeper.opens("start", product="Free", kind="blend", target="1L")
+    put = keeper.do("add", lot=batch, source=came.code, amount="250mL", because="tried")
+    clean = keeper.do("clean", vessel="Pan 2", method="steam")
+    found = [dossier(keeper.book, code) for code in (came.code or "", batch)]
+    check(
+        "recorded",
+        recorded_answer(came, found[0], "pottle stock"),
+        recorded_answer(put, found[1], None),
+        recorded_answer(clean, None, None),
+    )

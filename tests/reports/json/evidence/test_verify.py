@@ -1,11 +1,16 @@
 """What a verification found, for machines."""
 
+from msgspec.structs import replace
+
 from ledger.service.evidence.seal import seal
 from ledger.service.evidence.verify import verify
+from ledger.store.audit.rows import Fault
 from reports.json.evidence.verify import verify_answer
 from reports.json.kit.seal import seal_told
+from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.told import told as in_lines
 
 
 def test_a_sound_book_has_no_findings_and_a_seal_only_where_one_was_given(
@@ -18,3 +23,13 @@ def test_a_sound_book_has_no_findings_and_a_seal_only_where_one_was_given(
     assert told.root == older.root
     assert (told.seal, told.read_after) == (None, None)
     assert (against.seal, against.read_after) == (seal_told(older), 0)
+
+
+def test_every_field_of_what_was_found_is_the_kept_one(walked: tuple[Keeper, Lots]) -> None:
+    keeper, _ = walked
+    found = verify(keeper.book)
+    wrong = replace(found, faults=(Fault(7, "It says otherwise."), Fault(None, "It is cut.")))
+    root = found.root.hex()
+    answers = (verify_answer(found), verify_answer(replace(wrong, after=9), seal(keeper.book)))
+    told = "\n".join(line for each in answers for line in in_lines("verification", each))
+    check_golden("json/verify.txt", told.replace(root, "ROOT") + "\n")

@@ -2,10 +2,9 @@
 
 from ledger.service.glass.cost import cost
 from reports.json.glass.cost import cost_answer
-from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
-from tests.told import told as in_lines
+from tests.reports.json.kept import check
 
 
 def test_money_is_text_and_what_was_not_asked_is_none(walked: tuple[Keeper, Lots]) -> None:
@@ -27,5 +26,4 @@ def test_every_figure_of_the_costs_is_the_kept_one(walked: tuple[Keeper, Lots]) 
         cost_answer(cost(keeper.book, lots.packed, **asked)),
         cost_answer(cost(keeper.book, lots.oil)),
     )
-    lines = [line for each in answers for line in in_lines("cost", each)]
-    check_golden("json/cost.txt", "\n".join((*lines, "")))
+    check("cost", *answers)

@@ -1,9 +1,15 @@
 """What a label declares, for machines."""
 
+from msgspec.structs import replace
+
+from ledger.domain.masters.allergens import Place
+from ledger.science.contents.nutrition import Nutrition
 from ledger.service.glass.serving import serving
+from reports.json.glass.declaration import ingredients_told, nutrition_told
 from reports.json.glass.serving import serving_answer
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.reports.json.kept import check
 
 
 def test_ingredients_and_nutrition_are_told_as_figures(walked: tuple[Keeper, Lots]) -> None:
@@ -22,3 +28,23 @@ def test_ingredients_and_nutrition_are_told_as_figures(walked: tuple[Keeper, Lot
 def test_of_an_essence_nothing_is_told_as_drunk(walked: tuple[Keeper, Lots]) -> None:
     keeper, lots = walked
     assert serving_answer(serving(keeper.book, lots.essence)).nutrition.as_drunk is None
+
+
+AS_SOLD = Nutrition(
+    fat=1.23456, saturates=0.123456, carbohydrate=61.23456, sugars=60.12345, fibre=0.234567,
+    protein=2.345678, alcohol=0.456789, sodium=0.0987654,
+)  # fmt: skip
+
+
+def test_every_figure_of_what_is_declared_is_the_kept_one(walked: tuple[Keeper, Lots]) -> None:
+    """In the European Union with the drink, and in the United States without."""
+    keeper, lots = walked
+    declared = serving(keeper.book, lots.packed).declaration
+    here = replace(declared, as_sold=AS_SOLD)
+    there = replace(here, listed=replace(here.listed, place=Place.US), as_drunk=None)
+    check(
+        "declaration",
+        nutrition_told(here),
+        nutrition_told(there),
+        *ingredients_told(here),
+    )

@@ -1,9 +1,16 @@
 """What an essence is as a flammable liquid, for machines."""
 
+from msgspec.structs import replace
+
+from ledger.science.liquids.flammable import flammable
 from ledger.service.glass.serving import serving
 from reports.json.glass.flammable import flammable_told
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.reports.json.kept import check
+
+STRENGTHS = ((0.162, 20.0), (0.3, 36.2), (0.86, 89.73))
+"""Weak, middling and strong: mass and volume shares."""
 
 
 def test_an_essence_tells_its_class_and_carriage_and_a_syrup_none(
@@ -19,3 +26,12 @@ def test_an_essence_tells_its_class_and_carriage_and_a_syrup_none(
     assert 13 < float(told.flash_point_c) < 17
     assert told.un_number.startswith("UN 1197")
     assert flammable_told(serving(keeper.book, lots.packed)) is None
+
+
+def test_every_figure_of_an_essence_as_a_liquid_that_burns_is_the_kept_one(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    keeper, lots = walked
+    card = serving(keeper.book, lots.essence)
+    told = [flammable_told(replace(card, flammable=flammable(m, v))) for m, v in STRENGTHS]
+    check("flammable", *(each for each in told if each is not None))

@@ -4,10 +4,10 @@ from msgspec.structs import asdict
 
 from ledger.service.glass.serving import serving
 from reports.json.glass.serving import serving_answer
-from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
-from tests.told import told as in_lines
+from tests.reports.json.kept import check
+from tests.reports.words.glass.preserved import preserved
 
 
 def test_a_card_has_the_figures_of_its_first_way_to_pour(walked: tuple[Keeper, Lots]) -> None:
@@ -30,5 +30,9 @@ def test_the_sugar_of_a_dosed_syrup_is_not_told(walked: tuple[Keeper, Lots]) -> 
 
 def test_every_figure_of_a_card_is_the_kept_one(walked: tuple[Keeper, Lots]) -> None:
     keeper, lots = walked
-    answer = serving_answer(serving(keeper.book, lots.packed), explain=True)
-    check_golden("json/serving.txt", "\n".join((*in_lines("card", answer), "")))
+    check(
+        "serving",
+        serving_answer(serving(keeper.book, lots.packed), explain=True),
+        serving_answer(serving(keeper.book, lots.essence)),
+        serving_answer(serving(keeper.book, preserved(keeper, constituents="benzoic acid 84.7%"))),
+    )

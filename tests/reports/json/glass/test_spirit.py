@@ -4,10 +4,9 @@ from datetime import date
 
 from ledger.service.glass.spirit import spirit_account
 from reports.json.glass.spirit import spirit_answer
-from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
-from tests.told import told as in_lines
+from tests.reports.json.kept import check
 
 
 def test_litres_of_pure_alcohol_are_text_and_balance(walked: tuple[Keeper, Lots]) -> None:
@@ -24,4 +23,4 @@ def test_litres_of_pure_alcohol_are_text_and_balance(walked: tuple[Keeper, Lots]
 def test_every_figure_of_the_account_is_the_kept_one(walked: tuple[Keeper, Lots]) -> None:
     keeper, _ = walked
     answer = spirit_answer(spirit_account(keeper.book, "2026-03-04", "2026-12-31"), "pottle stock")
-    check_golden("json/spirit.txt", "\n".join((*in_lines("account", answer), "")))
+    check("spirit", answer)

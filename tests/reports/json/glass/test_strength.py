@@ -2,6 +2,7 @@
 
 from ledger.science.liquids.strength_asked import strength_asked
 from reports.json.glass.strength import strength_told
+from tests.reports.json.kept import check
 
 
 def test_every_measure_is_a_decimal_string() -> None:
@@ -15,3 +16,11 @@ def test_every_measure_is_a_decimal_string() -> None:
 
 def test_without_an_amount_there_is_none() -> None:
     assert strength_told(strength_asked("96%")).amount is None
+
+
+def test_every_figure_of_a_strength_is_the_kept_one() -> None:
+    check(
+        "strength",
+        strength_told(strength_asked("101.3 proof", "1 US gal", "60F")),
+        strength_told(strength_asked("41.237%", "1.234567kg")),
+    )

@@ -2,9 +2,11 @@
 
 from ledger.domain.entries import Complaint, is_of
 from ledger.service.goods.triage import triage
+from ledger.service.lots.dossier import dossier
 from reports.json.goods.complain import complain_answer
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.reports.json.kept import check
 
 
 def test_a_complaint_has_its_open_questions_and_the_last_look(walked: tuple[Keeper, Lots]) -> None:
@@ -19,3 +21,15 @@ def test_a_complaint_has_its_open_questions_and_the_last_look(walked: tuple[Keep
         (35, "cloudy, to be answered in 7 d")
     ]
     assert told.shared == ()
+
+
+def test_every_field_of_what_a_complaint_points_to_is_the_kept_one(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    """A ring and a second complaint of another lot of the same oil."""
+    keeper, lots = walked
+    keeper.do("complain", lot=lots.essence, symptom="haze")
+    done = keeper.do("complain", lot=lots.packed, symptom="ring", opened="Monday")
+    assert is_of(done.entry, Complaint)
+    found = triage(keeper.book, done.entry)
+    check("complain", complain_answer(done, dossier(keeper.book, lots.packed), "next", found))

@@ -7,6 +7,7 @@ from reports.json.kit.answer import Amount
 from reports.json.kit.lot import LotBrief, lot_brief
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.reports.json.kept import check
 
 
 def test_a_packed_lot_has_a_product_and_no_material(walked: tuple[Keeper, Lots]) -> None:
@@ -30,3 +31,8 @@ def test_a_delivery_has_a_material_and_no_product(walked: tuple[Keeper, Lots]) -
     told = lot_brief(brief_of(keeper.book, lots.oil))
     assert (told.material, told.product) == ("orange-oil", None)
     assert told.on_hand == Amount("469.231", "mL")
+
+
+def test_every_field_of_a_delivery_is_the_kept_one(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    check("brief", *(lot_brief(brief_of(keeper.book, code)) for code in (lots.oil, lots.essence)))

@@ -8,10 +8,25 @@ from reports.json.kit.seal import SealTold
 
 
 def test_every_key_has_the_words_that_stand_below_its_field() -> None:
-    part = schema_of([Told], "pottle it")["$defs"]["Told"]
-    assert part["required"] == ["what", "what_to_do"]
-    said = {"type": "string", "description": "What, a whole sentence."}
-    assert part["properties"]["what"] == said
+    todo = "What to do about it; empty where there is nothing."
+    assert schema_of([Told], "pottle it") == {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": "pottle it",
+        "$ref": "#/$defs/Told",
+        "$defs": {
+            "Told": {
+                "title": "Told",
+                "description": "Something that is said, and what to do about it.",
+                "type": "object",
+                "properties": {
+                    "what": {"type": "string", "description": "What, a whole sentence."},
+                    "what_to_do": {"type": "string", "description": todo},
+                },
+                "required": ["what", "what_to_do"],
+                "additionalProperties": False,
+            }
+        },
+    }
 
 
 def test_one_of_several_answers_or_a_list_is_said_so() -> None:

@@ -4,6 +4,7 @@ from ledger.service.lots.journal import journal
 from reports.json.lots.journal import journal_row
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.reports.json.kept import check
 
 
 def test_a_correction_says_what_it_corrects_and_why(walked: tuple[Keeper, Lots]) -> None:
@@ -14,3 +15,9 @@ def test_a_correction_says_what_it_corrects_and_why(walked: tuple[Keeper, Lots])
     assert (told.title, told.says, told.reason) == ("added", "26 g of SOO-001-3", "misread")
     assert (told.happened, told.precision) == ("2026-03-02T09:40:00+00:00", "exact")
     assert (told.recorded_at, told.late) == ("2026-03-04T11:20:00+00:00", True)
+
+
+def test_every_field_of_entries_is_the_kept_one(walked: tuple[Keeper, Lots]) -> None:
+    keeper, _ = walked
+    check("journal", *map(journal_row, journal(keeper.book, last=22).said[:3]))
+    check("journal_last", *map(journal_row, journal(keeper.book, last=1).said))

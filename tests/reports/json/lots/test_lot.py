@@ -7,10 +7,9 @@ from msgspec.structs import replace
 from ledger.service.lots.dossier import dossier
 from reports.json.kit.answer import Amount
 from reports.json.lots.lot import lot_answer
-from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
-from tests.told import told as in_lines
+from tests.reports.json.kept import check
 
 
 def test_a_lot_has_what_went_in_and_out_and_the_date_that_is_reckoned(
@@ -31,15 +30,8 @@ def test_a_lot_has_what_went_in_and_out_and_the_date_that_is_reckoned(
 
 def test_every_field_of_a_lot_is_the_kept_one(walked: tuple[Keeper, Lots]) -> None:
     keeper, lots = walked
-    lines = [
-        line
+    answers = (
+        lot_answer(dossier(keeper.book, code), None, "pottle stock")
         for code in (lots.oil, lots.packed)
-        for line in in_lines(
-            code,
-            replace(
-                lot_answer(dossier(keeper.book, code), None, "pottle stock"),
-                seal=None,
-            ),
-        )
-    ]
-    check_golden("json/lot.txt", "\n".join((*lines, "")))
+    )
+    check("lot", *(replace(answer, seal=None) for answer in answers))

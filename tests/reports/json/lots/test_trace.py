@@ -4,10 +4,9 @@ from ledger.domain.entries.choices import MoveAs
 from ledger.service.lots.shares import traced
 from reports.json.kit.answer import Amount
 from reports.json.lots.trace import EdgeTold, ShareTold, trace_answer
-from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
-from tests.told import told as in_lines
+from tests.reports.json.kept import check
 
 
 def test_a_trace_has_its_lots_movements_holders_and_shares(walked: tuple[Keeper, Lots]) -> None:
@@ -45,4 +44,4 @@ def test_a_share_is_amounts_and_a_concentration(walked: tuple[Keeper, Lots]) -> 
 def test_every_field_of_a_trace_is_the_kept_one(walked: tuple[Keeper, Lots]) -> None:
     keeper, lots = walked
     answer = trace_answer(traced(keeper.book, lots.syrup), "pottle stock")
-    check_golden("json/trace.txt", "\n".join((*in_lines("trace", answer), "")))
+    check("trace", answer)

@@ -8,6 +8,8 @@ from ledger.domain.entries import Limit
 from ledger.domain.masters.limits import listed_on
 from reports.json.masters.limits import limit_answer
 from tests.domain.builders import make
+from tests.reports.json.kept import check
+from tests.reports.words.examples_of_masters import MASTERS
 
 
 def test_a_limit_says_whether_it_holds_and_what_is_to_come() -> None:
@@ -18,3 +20,9 @@ def test_a_limit_says_whether_it_holds_and_what_is_to_come() -> None:
     assert (told.limit, told.value, told.holds) == ("safrole", "1", "in force")
     assert told.to_come is not None
     assert (told.to_come.value, told.to_come.since) == ("2", date(2026, 6, 1))
+
+
+def test_every_field_of_a_limit_is_the_kept_one() -> None:
+    (facts,) = (facts for facts, _ in MASTERS if isinstance(facts, Limit))
+    later = replace(facts, value_micro=1_234_567, since=date(2030, 1, 1), until=None, says=None)
+    check("limit", limit_answer(listed_on((facts, later), date(2026, 3, 2))))

@@ -3,11 +3,10 @@
 from ledger.service.recall.standing import recall_of
 from reports.json.kit.answer import Amount
 from reports.json.recall.recall import recall_answer
-from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.reports.json.kept import check
 from tests.reports.words.recall.story import recalled
-from tests.told import told as in_lines
 
 
 def test_a_drill_tells_where_all_bottles_are_and_whom_to_call(walked: tuple[Keeper, Lots]) -> None:
@@ -43,4 +42,4 @@ def test_every_field_of_a_recall_in_which_all_happens_is_the_kept_one(
 ) -> None:
     keeper, lots = walked
     answer = recall_answer(recalled(keeper, lots), drill=False, took_ms=7, paths=("pack.pdf",))
-    check_golden("json/recall.txt", "\n".join((*in_lines("recall", answer), "")))
+    check("recall", answer)

@@ -4,42 +4,14 @@ from fractions import Fraction
 
 from msgspec.structs import replace
 
-from ledger.domain.entries import Plan
-from ledger.domain.entries.trials import Decides, Evening, TwoLevels
+from ledger.domain.entries.trials import Decides, Evening
 from ledger.domain.evidence.draws import mark
-from ledger.science.statistics.randomisation import Shown, Tried, TriedJar, tried
-from ledger.service.causes.layout import Planned, lay_out
-from ledger.service.causes.outcome import JarState, Outcome, TriedOne
-from reports.json.causes.trial import plan_told
+from ledger.science.statistics.randomisation import Shown, Tried
+from ledger.service.causes.outcome import JarState
 from reports.words.causes.trial import outcome_lines, plan_lines
 from tests.golden import check_golden
 from tests.planned import PLAN
-from tests.reports.words.examples import entry
-
-NAMES = {"SOO-001-3": "Sweet orange oil", "SOO-002-1": "Sweet orange oil"}
-THREE = replace(
-    PLAN,
-    factors=(*PLAN.factors, TwoLevels("chill", "4 °C", "none"), TwoLevels("powder", "old", "new")),
-    evenings=(Evening(8), Evening(8)),
-)
-
-
-def planned(plan: Plan, *earlier: Plan) -> Planned:
-    before = tuple(entry(item, place + 20, lot=None) for place, item in enumerate(earlier))
-    return Planned(entry(plan, 41, lot=None), lay_out(plan), before, is_struck=False)  # type: ignore[arg-type]
-
-
-def outcome(found: Planned, lost: dict[int, tuple[JarState, str]] | None = None) -> Outcome:
-    """Return what comes of jars of which those with the first suspect fail."""
-    ends = lost or {}
-    jars = tuple(
-        TriedOne(jar, *ends[jar.number], None)
-        if jar.number in ends
-        else TriedOne(jar, JarState.KEPT, "", Fraction(jar.row[0]))
-        for jar in found.jars
-    )
-    judged = [TriedJar(one.planned.evening, one.planned.row, one.score) for one in jars]
-    return Outcome(found, jars, tried(judged, len(found.plan.factors), found.level))
+from tests.reports.words.causes.plans import NAMES, THREE, outcome, planned
 
 
 def test_plans_read_as_the_kept_ones() -> None:
@@ -78,15 +50,6 @@ def test_outcomes_read_as_the_kept_ones() -> None:
         for line in (*outcome_lines(item, NAMES), "")
     ]
     check_golden("trial_outcome.txt", "\n".join(told))
-
-
-def test_the_answer_for_machines_names_the_cause_and_what_became_of_every_jar() -> None:
-    told = plan_told(outcome(planned(THREE), {2: (JarState.CHANGED, "chill was set to none")}))
-    assert told.cause_levels == ("SOO-002-1",)
-    assert [item.verdict for item in told.tried] == [Shown.CAUSE, Shown.NONE, Shown.NONE]
-    assert told.jars[1].state is JarState.CHANGED
-    assert told.jars[1].why == "chill was set to none"
-    assert {jar.score for jar in told.jars} == {"0", "1", None}
 
 
 def test_four_jars_that_do_not_count_are_told_and_a_fifth_only_as_more() -> None:
