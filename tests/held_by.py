@@ -228,10 +228,6 @@ HELD_BY: Held = {
         )
         for name in ("reports/json/lots/acts", "cli/screens/lots/acts")
     },
-    "reports/words/lots/sheets.py": (
-        "tests/reports/words/lots/test_acts.py",
-        "lists for a spreadsheet: rows there, heads of every one in tests/cli/kit/test_sheets.py",
-    ),
     **{
         f"{name}.py": (
             "tests/cli/commands/test_backup.py",

@@ -3,7 +3,9 @@
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
+from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.evidence.seals import Seal
 from ledger.errors import RefusedError
 from ledger.service.bench.draws import propose, propose_for
@@ -12,9 +14,11 @@ from ledger.service.masters.formula import version
 from ledger.service.masters.material import materials
 from reports.kit.frame import frame_of
 from reports.views.bench import BatchSheetView
-from reports.words.bench.sheet import FREE_ADDITIONS, batch_sheet_view, formula_sheet_view
+from reports.words.bench.sheet import BLANKS, FREE_ADDITIONS, batch_sheet_view, formula_sheet_view
+from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.service.orange import start_orange
+from tests.told import told as in_lines
 
 
 def sheet_of(keeper: Keeper, code: str) -> BatchSheetView:
@@ -101,3 +105,23 @@ def test_the_base_is_read_before_the_essence_goes_in_and_a_batch_under_way_print
     code = keeper.opens("start", formula="orange-syrup", target="4L")
     keeper.do("note", lot=code, text="begun late")
     assert sheet_of(keeper, code).across == "COPY"
+
+
+def test_every_act_has_the_blanks_that_are_logged_of_it(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    """A formula with a step of every verb, a batch by another, and one without any."""
+    keeper = sqlite_keeper
+    code = start_orange(keeper, tmp_path)
+    every = version(keeper.book, "orange-essence")
+    verbs = tuple(FormulaStep(verb, words="Do it.") for verb in (*BLANKS, "stir"))
+    every = replace(every, steps=verbs, lines=())
+    frame = frame_of(None, Seal("", 0, ""))
+    free = keeper.opens("start", product="Lime", kind="essence", target="1L")
+    views = (
+        formula_sheet_view(every, every.basis, (), (), frame),
+        sheet_of(keeper, code),
+        sheet_of(keeper, free),
+    )
+    told = [line for view in views for line in in_lines("sheet", replace(view, frame=frame))]
+    check_golden("bench_sheets.txt", "\n".join(told) + "\n")

@@ -1,5 +1,8 @@
 """A chart says limits, the next figure and ages only where there is enough."""
 
+from math import inf
+
+from ledger.science.statistics.survival import Part
 from ledger.service.causes.chart import Figure
 from reports.words.causes.chart import after_chart, chart_view
 from reports.words.causes.plots import plot_lines
@@ -51,6 +54,14 @@ def test_when_they_turned_is_told_between_looks() -> None:
         ("by 18.1 d", 0.25),
         ("by 45.5 d", 0.75),
     ]
+
+
+def test_how_many_turned_is_told_to_two_figures() -> None:
+    (haze,) = chart_view(charts(haze=(Part(0.0, 18.125, 0.12468), Part(18.125, inf, 1)))).figures
+    assert haze.words[1:] == (
+        "  after 0 d, by 18.1 d: 12 % (9 watched so long)",
+        "  not by 18.1 d: 100 %",
+    )
 
 
 def test_of_two_that_turned_it_is_said_how_many_are_wanted() -> None:

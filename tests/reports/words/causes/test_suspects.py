@@ -12,7 +12,7 @@ from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.lot import Lot, Status
 from ledger.science.statistics.suspects import Conclusion, Level, Observed
 from reports.json.causes.suspects import suspects_answer
-from reports.words.causes.suspects import suspicion_lines, suspicion_rows, table_note
+from reports.words.causes.suspects import HEADS, suspicion_lines, suspicion_rows, table_note
 from tests.golden import check_golden
 from tests.reports.words.causes.suspicions import NONE, lots, suspicion
 from tests.science.statistics.judged import in_turn
@@ -170,9 +170,25 @@ def test_the_table_has_each_suspect_whole_and_counts_the_rest() -> None:
     assert len(suspicion_rows(found, everything=True)) > len(rows)
 
 
-def test_a_row_says_what_it_counts() -> None:
-    rows = suspicion_rows(suspicion(in_turn("A", "", syrups=2)), everything=False)
-    assert rows[0][:4] == ("A", "batches", "5 of 5", "0 of 10")
+def test_suspicions_read_as_the_kept_ones() -> None:
+    """A cause, a lead, what cannot be told apart, nothing, too few, and none that failed."""
+    mixed = [replace(item, inputs=frozenset("AB"[n % 2])) for n, item in enumerate(lots("", ""))]
+    cause = suspicion(in_turn("AW", "W", syrups=2))
+    made = (
+        cause,
+        replace(cause, tried_in="cloudy orange"),
+        suspicion(in_turn("A", "", each=2, syrups=3, gap=5)),
+        suspicion(lots("AB", "")),
+        suspicion(mixed),
+        suspicion(lots("A", "", bad=2, good=2)),
+        suspicion(lots("A", "", bad=0, good=4)),
+        suspicion(lots("A", "", bad=4, good=1)),
+    )
+    told = []
+    for found in made:
+        rows = [HEADS, *suspicion_rows(found, everything=True)]
+        told += [*suspicion_lines(found), *(" | ".join(row) for row in rows), "--"]
+    check_golden("suspects_words.txt", "\n".join(told) + "\n")
 
 
 @pytest.mark.parametrize(

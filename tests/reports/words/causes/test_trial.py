@@ -16,7 +16,7 @@ from tests.reports.words.causes.plans import NAMES, THREE, outcome, planned
 
 def test_plans_read_as_the_kept_ones() -> None:
     half = replace(THREE, evenings=(Evening(4),), decides=Decides.NTU)
-    second = replace(PLAN, level_mpct=2500)
+    second = replace(PLAN, level_mpct=2500, fails_mpct=93_460, else_mpct=7000)
     told = [
         line
         for found in (planned(PLAN), planned(THREE), planned(half), planned(second, PLAN))

@@ -10,7 +10,7 @@ from icalendar import Calendar
 from msgspec.structs import replace
 
 from ledger.service.lots.due import Due, DueList, Waits
-from reports.words.lots.calendar import calendar, folded, summary
+from reports.words.lots.calendar import calendar, escaped, folded, summary
 from tests.golden import check_golden
 
 NOW = datetime(2026, 7, 1, 9, 30, tzinfo=ZoneInfo("Europe/Dublin"))
@@ -84,3 +84,8 @@ def test_lines_are_folded_at_75_octets_and_unfolded_as_they_were(line: str) -> N
 )
 def test_every_thing_that_waits_has_its_words(waits: Waits, words: str) -> None:
     assert summary(replace(REST, waits=waits, about="60", number=7)) == words
+
+
+def test_signs_that_mean_something_in_a_calendar_are_escaped() -> None:
+    """RFC 5545, section 3.3.11."""
+    assert escaped("a\\b, c; d\ne") == "a\\\\b\\, c\\; d\\ne"

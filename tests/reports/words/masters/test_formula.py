@@ -7,15 +7,20 @@ from msgspec.structs import replace
 from ledger.domain.entries import Formula
 from ledger.domain.entries.choices import Grade, LookedAt, RestFor
 from ledger.domain.entries.masters import FormulaLine, FormulaStep, Keeping
+from ledger.domain.evidence.seals import Seal
+from reports.kit.frame import frame_of
 from reports.words.masters.formula import (
     checker,
     differences,
     facts_of,
+    formula_paper,
     limits,
     line_rows,
     step_rows,
 )
 from tests.domain.builders import grams, make, ml
+from tests.golden import check_golden
+from tests.told import told as in_lines
 
 REST = FormulaStep("rest", "Shaken.", rest_for=RestFor.MACERATE, minutes_min=1440)
 CHILL = FormulaStep("rest", rest_for=RestFor.CHILL, temp_min_mdegc=0, temp_max_mdegc=6000)
@@ -99,3 +104,13 @@ def test_what_is_looked_at_is_told_in_words_and_ends_of_a_time_apart() -> None:
     assert limits(rest) == "1 d to 7 d, at least −2 °C"
     assert limits(FormulaStep("filter", passes_min=2)) == "2 passes or more"
     assert limits(FormulaStep("note")) == ""
+
+
+def test_the_paper_of_a_formula_is_the_kept_one_and_says_when_it_is_withdrawn() -> None:
+    frame = frame_of(None, Seal("", 0, ""))
+    told = [
+        line
+        for formula, is_withdrawn in ((FORMULA, True), (make(Formula), False))
+        for line in in_lines("paper", formula_paper(formula, frame, is_withdrawn=is_withdrawn))
+    ]
+    check_golden("formula_paper.txt", "\n".join(told) + "\n")
