@@ -52,7 +52,7 @@ def test_every_field_of_trials_is_the_kept_one() -> None:
         held=(
             SimpleNamespace(code="LMC-001-F", name="Carbonate"),
             SimpleNamespace(code="NS-001-J", name="Spirit"),
-        ),  # type: ignore[arg-type]
+        ),
         outcome=found,
         spread=Spread(2, 1, Fraction(1, 3), Fraction(5, 2)),
     )

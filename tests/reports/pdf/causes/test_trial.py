@@ -10,7 +10,7 @@ from tests.planned import PLAN
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.readback import printed, text_of, texts_of
-from tests.reports.words.causes.test_trial import NAMES, THREE, planned
+from tests.reports.words.causes.plans import NAMES, THREE, planned
 
 
 def test_the_sheet_reads_as_the_kept_one() -> None:

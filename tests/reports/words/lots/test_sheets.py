@@ -1,11 +1,12 @@
 """Lists as tables for a spreadsheet: every column, filled and empty."""
 
 from datetime import UTC, date, datetime, timedelta
+from typing import Any
 
 from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries import Clean, Complaint, Material, Receipt
+from ledger.domain.entries import Clean, Complaint, Facts, Material, Receipt
 from ledger.domain.entries.choices import Grade, LotType, MoveAs, Origin, Precision
 from ledger.domain.lots.lot import Lot, Status
 from ledger.service.lots.complaints import Complained
@@ -33,16 +34,14 @@ NOW = datetime(2026, 3, 2, 9, tzinfo=UTC)
 FACTS = {type(facts): facts for facts, _ in EXAMPLES}
 
 
-def of(facts: type, **changes: object) -> object:
+def of(facts: type[Facts], **changes: Any) -> Any:
     """Return the whole example of a kind of entry, or an entry of it with little said."""
     return entry(FACTS[facts] if not changes else make(facts), 7, **changes)
 
 
-TOLD = when()
-
-
 def tables() -> dict[str, Sheet]:
     """Return every table by its name."""
+    by_day = replace(when(), precision=Precision.DAY)
     return {
         "stock": sheets.stock_sheet((OIL, SYRUP), None, "EUR"),
         "stock with value": sheets.stock_sheet((OIL, SYRUP), {3: 4_512}, "EUR"),
@@ -78,8 +77,8 @@ def tables() -> dict[str, Sheet]:
         ),
         "complaints": sheets.complaints_sheet(
             (
-                Complained(of(Complaint), SYRUP, None),  # type: ignore[arg-type]
-                Complained(of(Complaint, by=None), SYRUP, None),  # type: ignore[arg-type]
+                Complained(of(Complaint), SYRUP, None),
+                Complained(of(Complaint, by=None), SYRUP, None),
             )
         ),
         "sales": sheets.sales_sheet(
@@ -89,20 +88,10 @@ def tables() -> dict[str, Sheet]:
             )
         ),
         "deliveries": sheets.receipts_sheet(
-            (of(Receipt, lot="SOO-001-3", by="CD"), of(Receipt), of(Receipt, lot=None, by=None)),  # type: ignore[arg-type]
+            (of(Receipt, lot="SOO-001-3", by="CD"), of(Receipt), of(Receipt, lot=None, by=None)),
             "EUR",
         ),
-        "cleanings": sheets.cleanings_sheet(
-            (
-                entry(Clean("jar 2", "hot water", "Orange essence")),  # type: ignore[arg-type]
-                entry(  # type: ignore[arg-type]
-                    Clean("jar 2", "hot water"),
-                    2,
-                    by=None,
-                    happened=replace(TOLD, precision=Precision.DAY),
-                ),
-            )
-        ),
+        "cleanings": sheets.cleanings_sheet((of(Clean), of(Clean, by=None, happened=by_day))),
     }
 
 
