@@ -11,6 +11,7 @@ from importlib.resources import files
 from typing import Any
 
 _LETTERS = re.compile(r"[^a-z0-9%]+")
+_AMOUNT = re.compile(r"([-+−]?\d[\d.,]*)\s*([^\W\d]+)\.?")
 _SHORT = re.compile(r"[A-Za-z0-9-]+")
 _WHOLE = str.maketrans(
     {"ß": "ss", "ø": "o", "ł": "l", "æ": "ae", "œ": "oe", "đ": "d", "€": " eur "}
@@ -105,6 +106,19 @@ def templated(head: str) -> str:
     return (
         f"{{{head}}} {known[unit[0]]}" if has_more and unit and unit[0] in known else f"{{{head}}}"
     )
+
+
+def plain_unit(amount: str) -> str:
+    """Return an amount with its unit as the book writes it, where a list knows its word.
+
+    >>> plain_unit("200 Stk."), plain_unit("2 litros"), plain_unit("12 x 250 mL")
+    ('200 each', '2 L', '12 x 250 mL')
+    """
+    told = _AMOUNT.fullmatch(amount)
+    word = plain_words(told[2], with_unit=True) if told else ""
+    known = known_words()["unit_words"].items()
+    unit = next((each for each, words in known if word in words), None)
+    return f"{told[1]} {unit}" if told and unit else amount
 
 
 MOST_POINTS = 5

@@ -20,7 +20,7 @@ from ledger.domain.tables.numerals import decimal_sign, plain_number
 from ledger.domain.tables.templates import columns_of, filled
 from ledger.errors import InputError
 from ledger.service.copies.intake.column_map import ActMap, TableMap, folded
-from ledger.service.copies.intake.heading_words import kept_code, kept_name
+from ledger.service.copies.intake.heading_words import kept_code, kept_name, plain_unit
 from ledger.service.copies.intake.row_balance import off_balance
 from ledger.service.copies.season_files import words_of
 from ledger.service.copies.season_verbs import VERBS
@@ -244,6 +244,8 @@ def _value(
         return plain_number(text, reading.decimal) if word in NUMBERS and text else text
 
     value = filled(template, meant)
+    if value and word in NUMBERS:
+        value = plain_unit(value)
     if value and word == "file":
         return f"{reading.folder}/{value}"
     if value and word in DAYS:
