@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 import typer
 from typer._click import Context
+from typer._click.exceptions import UsageError
 from typer.testing import CliRunner
 
 from cli.front import COMMANDS, Front
@@ -81,3 +82,11 @@ def test_what_is_near_to_a_slip_is_asked_for(args: list[str], problem: str) -> N
 
 def test_an_unknown_command_loads_nothing(front: Front) -> None:
     assert front.get_command(Context(front), "brew") is None
+
+
+def test_words_that_are_wrong_are_raised_where_the_program_is_not_the_whole(front: Front) -> None:
+    with pytest.raises(UsageError):
+        front.main(["nonsense"], standalone_mode=False)
+    with pytest.raises(SystemExit) as ended:
+        front.main(["nonsense"])
+    assert ended.value.code == 2

@@ -105,6 +105,8 @@ def joined(words: Sequence[str]) -> list[str]:
 
     >>> joined("16 x 30 mL".split()), joined("0.5 fl oz 19 °C".split())
     (['16x30 mL'], ['0.5 fl oz', '19 °C'])
+    >>> joined("bottle caps b30 4 x 30 mL".split())
+    ['bottle', 'caps', 'b30', '4x30 mL']
     """
     told: list[str] = []
     for word in words:

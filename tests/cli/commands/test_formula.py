@@ -175,3 +175,13 @@ def test_a_formula_to_begin_with_names_the_materials_of_the_book(bare: Shell) ->
     assert bare.run("formula", "new", "neroli-essence").exit_code == 0
     text = Path("neroli-essence.toml").read_text(encoding="utf-8")
     assert re.findall(r'^material = "(.+)"', text, re.MULTILINE) == ["neroli", "chalk", "potato"]
+
+
+def test_a_volume_in_fluid_ounces_is_in_those_of_the_house(formulas: Shell) -> None:
+    """10 of the United States are 295.7 mL, and of the old empire 284.1: 16 mL of oil in 240."""
+    asked = ("formula scale orange '10 fl oz' --json", "sheet --formula orange --target '10 fl oz'")
+    scaled, sheet = (formulas.line(command) for command in asked)
+    assert scaled.json["target"] == {"amount": "295.735", "unit": "mL"}
+    formulas.line("house --fluid-ounce imperial")
+    assert formulas.line(asked[0]).json["target"] == {"amount": "284.131", "unit": "mL"}
+    assert formulas.line(asked[1]).out != sheet.out

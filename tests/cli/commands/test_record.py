@@ -1,7 +1,10 @@
 """`pottle record`: where the paper is, and never over a file."""
 
+from pathlib import Path
+
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
+from tests.reports.pdf.readback import text_of
 
 
 def test_the_paper_of_a_batch_is_where_it_was_asked_for(shell: Shell) -> None:
@@ -19,3 +22,12 @@ def test_a_file_that_is_there_is_left(shell: Shell) -> None:
         "Give another name with --out, or --force to write over it.",
     )
     check_refused(("record {essence} --out record.pdf", 5, problem), shell)
+
+
+def test_the_record_of_bottles_has_a_specimen_of_their_label_and_that_of_a_batch_none(
+    shell: Shell,
+) -> None:
+    for lot in ("packed", "essence"):
+        assert shell.line(f"record {{{lot}}} --out {lot}.pdf").exit_code == 0
+        has_specimen = "Specimen label" in text_of(Path(f"{lot}.pdf").read_bytes())
+        assert has_specimen is (lot == "packed")

@@ -84,3 +84,11 @@ def test_both_days_of_a_period_that_cannot_be_read_are_told(shell: Shell) -> Non
     assert (found.exit_code, found.out) == (2, "")
     for word in ('"soon"', '"late"'):
         assert word in told
+
+
+def test_fluid_ounces_are_those_of_the_house(shell: Shell) -> None:
+    """16.5 of the United States are 488 mL, and of the old empire 469: 470 mL of oil are there."""
+    low = "stock --low '16.5 fl oz' --of orange-oil"
+    assert shell.line(low).lines[1] == "orange-oil  Sweet orange oil   470 mL"
+    shell.line("house --fluid-ounce imperial")
+    assert shell.line(low).lines[0] == "Of every material counted so, 16.5 fl oz or more is there."

@@ -5,23 +5,30 @@ import time
 
 import pytest
 
-from cli.kit.progress import WORKING, progress, waiting
+from cli.kit.progress import progress, waiting
+from tests.cli.shell import Shell
 
 
 class Terminal(io.StringIO):
-    """A stream that is a terminal."""
+    """A stream that is a terminal, and shows what it was told to show."""
+
+    shown = ""
 
     def isatty(self) -> bool:
         return True
+
+    def flush(self) -> None:
+        self.shown = self.getvalue()
 
 
 def shown(monkeypatch: pytest.MonkeyPatch, out: io.StringIO, patience_s: float = -1) -> str:
     monkeypatch.setattr("sys.stderr", out)
     monkeypatch.setattr("cli.kit.progress.PATIENCE_S", patience_s)
     with progress("Reading") as tick:
-        tick(5, 10)
-        tick(10, 10)
-    return out.getvalue()
+        for done in (5, 10):
+            tick(done, 10)
+            assert not isinstance(out, Terminal) or out.shown == out.getvalue()
+    return out.shown if isinstance(out, Terminal) else out.getvalue()
 
 
 def test_a_terminal_shows_how_far_it_is_and_clears_the_line(
@@ -52,9 +59,9 @@ def test_long_work_of_which_nothing_is_known_says_that_it_goes_on(
     monkeypatch.setattr("cli.kit.progress.LONG_S", 0.01)
     with waiting():
         until = time.monotonic() + 5
-        while not out.getvalue() and time.monotonic() < until:
+        while not out.shown and time.monotonic() < until:
             time.sleep(0.01)
-    assert out.getvalue() == f"\r{WORKING}\r\x1b[K"
+    assert out.shown == "\rWorking; Ctrl-C breaks it off.\r\x1b[K"
 
 
 def test_short_work_and_work_that_tells_how_far_it_is_say_nothing_besides(
@@ -68,3 +75,28 @@ def test_short_work_and_work_that_tells_how_far_it_is_say_nothing_besides(
     with progress("Reading"), waiting():
         time.sleep(0.05)
     assert out.getvalue() == ""
+
+
+LONG = {
+    "trace {oil}": "Tracing",
+    "verify": "Verifying",
+    "backup . --json": "",
+    "backup .": "Backing up",
+    "export book.jsonl": "Exporting",
+    "restore book.jsonl --to restored.db": "Restoring",
+    "import --book book.jsonl --ledger imported.db": "Importing",
+    "recall {oil} --because haze": "Recalling",
+}
+"""Long work with its word."""
+
+
+def test_long_work_says_what_it_does_and_nothing_where_machines_read(
+    shell: Shell, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("cli.kit.progress.PATIENCE_S", -1)
+    monkeypatch.setattr("typer.testing._NamedTextIOWrapper.isatty", lambda _: True)
+    for command, word in LONG.items():
+        answer = shell.line(command)
+        assert answer.exit_code == 0, (command, answer.err)
+        told = {part.partition(":")[0] for part in answer.err.split("\r") if " of " in part}
+        assert told == ({word} if word else set()), command

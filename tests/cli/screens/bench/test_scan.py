@@ -56,6 +56,7 @@ def test_every_key_of_a_layout_is_the_one_that_was_checked() -> None:
         for name, keys in LAYOUTS.items()
     ]
     check_golden("cli/keyboards.txt", "".join(told))
+    assert unfolded("OE*001*5") == ("OE-001-5",)
 
 
 def test_a_garbled_code_is_a_lot_only_where_the_book_has_it() -> None:

@@ -5,11 +5,14 @@ their keys counted, a line's Enter with them. What they took before the bench: 7
 keys; 32 commands and 1,128 keys.
 """
 
+import io
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
-from cli.screens.masters.init import read_person
+from cli.screens.masters.init import Beginning, read_person
+from cli.screens.masters.init import asked as asked_for
 from tests.cli.shell import Shell
 from tests.cli.terminal import Seat
 from tests.golden import check_golden
@@ -86,3 +89,44 @@ def test_initials_are_read_before_a_name_or_from_it(told: str) -> None:
 
 def test_every_step_of_the_batch_is_three_keys_or_a_word_and_a_number() -> None:
     assert [line for line in BATCH if len(line.split()) > 4] == []
+
+
+AGAIN = (
+    *("", "Notreal Works", "Ireland", "IE", "", "money", "EUR", "Dublin", "Europe/Dublin"),
+    *("", "AB", "AB Ada Brook", "gold", "1 9 10", "yes"),
+)
+"""Answers of which those that cannot be are asked for again."""
+
+
+def test_what_cannot_be_is_asked_for_again(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr("sys.stdin", io.StringIO("".join(f"{line}\n" for line in AGAIN)))
+    # Where nobody sits at a terminal, what is wrong is told apart from the questions.
+    begun = asked_for(Beginning())
+    told = capsys.readouterr()
+    check_golden("cli/init_again.txt", f"{told.out}\n--\n{told.err}")
+    assert begun == Beginning(
+        house="Notreal Works",
+        currency="EUR",
+        zone="Europe/Dublin",
+        is_zone_told=True,
+        country="IE",
+        person="AB Ada Brook",
+        shelf="1 9 10",
+        with_formulas=True,
+    )
+
+
+@pytest.mark.parametrize("answer", ["", "y", "n"])
+def test_starter_formulas_are_made_unless_they_are_not_wanted(
+    answer: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    told = Beginning(
+        house="Notreal Works", currency="EUR", country="IE", person="AB Ada Brook", shelf="1 9"
+    )
+    monkeypatch.setattr("sys.stdin", io.StringIO(f"\n{answer}\n"))
+    assert asked_for(told).with_formulas is (answer != "n")
+    # What needs no spirit has no formula, and is not asked for.
+    monkeypatch.setattr("sys.stdin", io.StringIO("\n"))
+    assert asked_for(replace(told, shelf="1")).with_formulas is False
