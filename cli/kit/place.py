@@ -8,7 +8,7 @@ import re
 import sys
 from pathlib import Path
 
-_ALIKE = re.compile(r"cloud|sync|drive", re.IGNORECASE)
+_ALIKE = re.compile(r"cloud|sync|drive|box\b", re.IGNORECASE)
 
 
 def place_note(where: str) -> str | None:

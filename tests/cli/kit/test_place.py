@@ -2,7 +2,7 @@
 
 import pytest
 
-from cli.kit.place import tell_place
+from cli.kit.place import place_note, tell_place
 
 
 def test_the_place_of_a_book_is_told_where_it_is_kept_alike_and_else_nothing_is(
@@ -18,3 +18,14 @@ def test_the_place_of_a_book_is_told_where_it_is_kept_alike_and_else_nothing_is(
     )
     tell_place("/home/anna/kitchen/pottle.db")
     assert capsys.readouterr() == ("", "")
+
+
+@pytest.mark.parametrize(
+    ("folder", "is_told"),
+    [
+        *((name, True) for name in ("MyCloud", "Sync", "X-Drive (work)", "Invented box")),
+        *((name, False) for name in ("boxes", "kitchen")),
+    ],
+)
+def test_the_words_in_the_names_of_such_folders_are_known(folder: str, is_told: bool) -> None:
+    assert bool(place_note(f"/home/anna/{folder}/2026/pottle.db")) is is_told
