@@ -9,10 +9,7 @@ from datetime import date
 from functools import partial
 from typing import Any
 
-from msgspec import Struct
-
-from ledger.domain.entries import Complaint, Entry
-from ledger.domain.lots.lot import Lot
+from ledger.domain.entries import Complaint
 from ledger.errors import LedgerError
 from ledger.service.bench import draws, grid, hand, slip
 from ledger.service.causes import chart, compare, layout, suspects
@@ -26,80 +23,22 @@ from ledger.service.masters import formula, limits, material, party
 from ledger.service.masters.shelf import starter_shelf
 from ledger.service.recall import events, forget, standing, story, trail
 from ledger.service.verdicts import gate
+from tests.fields import Told
 
 Acts = Mapping[str, Callable[[], Any]]
 """What is asked of a book, by how it is called."""
-MOST_AGAIN = 2
-"""Lines of a part that are told again where it is the same."""
 
 
 def told_in(room: str, book: Book) -> Iterator[str]:
     """Yield what a room answers: what is asked, and below it field by field what is said."""
     lots = [lot.code for lot in stock.stock(book, everything=True)]
-    told = _Told()
+    told = Told()
     for name, act in sorted(ROOMS[room](book, lots).items()):
         yield name
         try:
             yield from (f"  {line}" for line in told.lines(name, "", act()))
         except LedgerError as error:
             yield from (f"  refused: {what} {todo}" for what, todo in error.problems)
-
-
-class _Told:
-    """What was told so far; a part that is the same as one before is told by the place of that."""
-
-    def __init__(self) -> None:
-        self._parts: dict[tuple[str, ...], str] = {}
-
-    def lines(self, asked: str, path: str, value: Any) -> Iterator[str]:
-        """Yield each field of an answer by its path, and what is reckoned of the fields."""
-        if isinstance(value, Entry):
-            yield f"{path}: entry {value.seq}"
-        elif isinstance(value, Lot) and path:
-            yield f"{path}: lot {value.code}"
-        elif isinstance(value, Struct):
-            names = (*value.__struct_fields__, *_reckoned(type(value)))
-            part = [
-                line
-                for name in names
-                for line in self.lines(asked, f".{name}", getattr(value, name))
-            ]
-            yield from self._part(asked, path, part)
-        elif isinstance(value, Mapping):
-            for key in sorted(value, key=str):
-                yield from self.lines(asked, f"{path}[{_short(key)}]", value[key])
-        elif isinstance(value, frozenset | set):
-            yield f"{path}: {{{', '.join(sorted(map(_short, value)))}}}"
-        elif isinstance(value, Sequence) and not isinstance(value, str | bytes):
-            if not value:
-                yield f"{path}: none"
-            for number, item in enumerate(value):
-                yield from self.lines(asked, f"{path}[{number}]", item)
-        else:
-            yield f"{path}: {_short(value)}"
-
-    def _part(self, asked: str, path: str, part: Sequence[str]) -> Iterator[str]:
-        first = self._parts.setdefault(tuple(part), f"{asked}{path}")
-        if first != f"{asked}{path}" and len(part) > MOST_AGAIN:
-            yield f"{path}: as {first}"
-        else:
-            yield from (f"{path}{line}" for line in part)
-
-
-def _reckoned(kind: type) -> list[str]:
-    return [
-        name
-        for above in reversed(kind.__mro__)
-        for name, what in vars(above).items()
-        if isinstance(what, property) and not name.startswith("_")
-    ]
-
-
-def _short(value: object) -> str:
-    """Return a value as it stands, a figure to six places of those that count."""
-    if isinstance(value, float):
-        return f"{value:.6g}"
-    return value.hex()[:12] if isinstance(value, bytes) else str(value)
 
 
 def _of_each(lots: Sequence[str], **acts: Callable[[str], Any]) -> dict[str, Callable[[], Any]]:

@@ -77,3 +77,22 @@ def test_the_jars_that_were_planned_name_the_cause_in_nine_of_ten_trials(by_ntu:
     found = share(World(3, True, 0.05, by_ntu, 0.0), 100)
     assert found.named >= 0.9
     assert found.innocent <= 0.05
+
+
+@pytest.mark.parametrize(
+    ("jars", "rates", "shown"),
+    [
+        ((8,), USUAL, 930),
+        ((8, 8), USUAL, 1000),
+        ((12,), Rates(0.8, 0.2), 838),
+        ((6, 6), Rates(0.7, 0.1), 863),
+    ],
+)
+def test_the_chance_by_a_meter_is_two_standard_errors_below_the_share_of_a_thousand_trials(
+    jars: tuple[int, ...], rates: Rates, shown: int
+) -> None:
+    """The shares are those of the trials that the module's rule draws, as it drew them before."""
+    share_shown = shown / 1000
+    less = 2 * (share_shown * (1 - share_shown) / 1000) ** 0.5
+    told = chance_of(jars, 1, rates, LEVEL, by_ntu=True)
+    assert told == pytest.approx(share_shown - less, abs=1e-12)
