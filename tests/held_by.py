@@ -196,7 +196,7 @@ HELD_BY: Held = {
             *("ledger/domain/tables/grid", "ledger/store/read/sheets"),
             *(
                 f"ledger/service/copies/intake/{part}"
-                for part in ("row_sums", "table_maps", "taken", "together", "tries")
+                for part in ("row_sums", "table_maps", "taken", "together")
             ),
         )
     },
