@@ -44,7 +44,16 @@ def money(minor: int, currency: str, digits: int | None = None) -> str:
     >>> money(4800, "EUR"), money(338, "JPY", 0)
     ('48.00 EUR', '338 JPY')
     """
-    return f"{coins(minor, digits)} {currency}"
+    return f"{coins(minor, digits)} {currency}".rstrip()
+
+
+def poured(parts: int) -> str:
+    """Return how a syrup is poured, as it is written and read everywhere.
+
+    >>> poured(7)
+    '1:7'
+    """
+    return f"1:{parts}"
 
 
 def duration(minutes: int) -> str:

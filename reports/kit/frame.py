@@ -32,6 +32,8 @@ class Frame(Struct, frozen=True):
     """The zone of every time on it."""
     size: PageSize = "A4"
     """The sheet it is printed on."""
+    currency: str = ""
+    """In which its money is."""
 
     @property
     def stood(self) -> str:
@@ -83,6 +85,7 @@ def frame_of(house: House | None, seal: Seal, written_at: datetime | None = None
         shown_at=written_at.astimezone(ZoneInfo(zone)) if written_at else None,
         zone=zone,
         size=size_in(house.country if house else None),
+        currency=house.currency if house else "",
     )
 
 

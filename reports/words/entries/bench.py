@@ -17,7 +17,7 @@ from ledger.domain.entries.bench import (
 )
 from ledger.domain.entries.choices import AddedAs, LookedAt, Medium, Purpose
 from ledger.domain.entries.trials import Plan
-from reports.kit.format import duration, scaled, tidy
+from reports.kit.format import duration, poured, scaled, tidy
 from reports.words.entries.parts import Parts, at, before
 
 
@@ -34,7 +34,7 @@ def start(facts: Start) -> Parts:
         before("repeat", facts.repeat),
         "not for sale" if facts.purpose is Purpose.TRIAL else None,
         *(f"{factor.name} = {factor.planned}" for factor in facts.factors),
-        before("to be poured 1 :", facts.pour_parts),
+        f"to be poured {poured(facts.pour_parts)}" if facts.pour_parts else None,
         before("in", facts.vessel),
         before("best before", facts.best_before),
     )

@@ -3,7 +3,6 @@
 Guarantees: all that was recorded is told, in the order in which a maker would say it.
 """
 
-from ledger.domain.amounts.money import coins
 from ledger.domain.entries.choices import FoodGrade
 from ledger.domain.entries.evidence import Forget
 from ledger.domain.entries.house import House, Party, Person
@@ -96,13 +95,13 @@ def formula(facts: Formula) -> Parts:
     )
 
 
-def receipt(facts: Receipt) -> Parts:
-    """Return what is told of a delivery."""
+def receipt(facts: Receipt, currency: str = "") -> Parts:
+    """Return what is told of a delivery, its money in a currency where that is known."""
     return (
         f"{tidy(facts.amount.written)} of {facts.material}",
         before("from", facts.supplier),
         before("their lot", facts.supplier_lot),
-        f"cost {coins(facts.cost_minor, facts.cost_digits)}"
+        f"cost {money(facts.cost_minor, currency, facts.cost_digits)}"
         if facts.cost_minor is not None
         else None,
         before("best before", facts.best_before),
@@ -111,6 +110,8 @@ def receipt(facts: Receipt) -> Parts:
         scaled(facts.abv_mpct, 1000, "% vol") if facts.abv_mpct is not None else None,
         scaled(facts.density_mg_per_l, 1_000_000, "g/mL") if facts.density_mg_per_l else None,
         before("food grade", facts.food_grade),
-        f"of it duty {coins(facts.duty_minor, facts.cost_digits)}" if facts.duty_minor else None,
+        f"of it duty {money(facts.duty_minor, currency, facts.cost_digits)}"
+        if facts.duty_minor
+        else None,
         before("document", facts.document),
     )

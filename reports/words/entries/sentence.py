@@ -105,8 +105,15 @@ def title(entry: Entry) -> str:
     return KINDS[type(entry.facts)].title
 
 
-def sentence(entry: Entry) -> str:
-    """Return what an entry says, in one line without its title."""
+def sentence(entry: Entry, currency: str = "") -> str:
+    """Return what an entry says, in one line without its title.
+
+    Args:
+        entry: The entry.
+        currency: Of its money; no entry about money says it, since a house has one.
+    """
+    if isinstance(entry.facts, Receipt):
+        return joined(stock.receipt(entry.facts, currency))
     return joined(KINDS[type(entry.facts)].words(entry.facts))
 
 

@@ -13,7 +13,7 @@ from ledger.domain.amounts.money import TWO, coins, digits_of
 from ledger.domain.amounts.quantity import Measure, reckoned, show
 from ledger.domain.masters.weighing import weighable
 from ledger.service.glass.cost import CostCard, CostLine
-from reports.kit.format import money, scaled
+from reports.kit.format import money, poured, scaled
 
 PriceT = TypeVar("PriceT", Fraction, Fraction | None)
 
@@ -40,7 +40,7 @@ def head(card: CostCard) -> list[str]:
 
 
 def _what_one_costs(card: CostCard) -> list[str]:
-    glass = f"a glass of {show(card.glass_ul, Measure.UL)} at 1:{card.pour_parts}"
+    glass = f"a glass of {show(card.glass_ul, Measure.UL)} at {poured(card.pour_parts)}"
     told = (_by_volume(card.per_ml), ("a bottle", card.per_bottle), (glass, card.per_glass))
     return [
         f"{what[0].upper()}{what[1:]}: {price(value, card.currency)}."

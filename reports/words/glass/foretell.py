@@ -11,6 +11,7 @@ from ledger.science.ranges import figure, significant
 from ledger.service.glass.haze import Haze
 from ledger.service.glass.scores import GRADES, Score
 from reports.kit.figures import abv_words
+from reports.kit.format import poured
 from reports.words.entries.forecasts import ntu_words
 
 PLACES = ("neat", "in syrup", "in the glass")
@@ -88,8 +89,8 @@ def notes(haze: Haze) -> list[str]:
         low, high = (significant(end, 2) for end in haze.dose_ml_per_litre)
         what = "its essence" if haze.is_syrup else "it"
         lines.append(
-            f"A glass of 1:{haze.soda_parts} stays bright up to {low} mL of {what} in a litre of "
-            f"syrup, at the best {high} mL."
+            f"A glass of {poured(haze.soda_parts)} stays bright up to {low} mL of {what} in a "
+            f"litre of syrup, at the best {high} mL."
         )
     if haze.narrowed:
         share = haze.narrowed.chance

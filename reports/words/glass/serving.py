@@ -12,7 +12,7 @@ from ledger.science.contents.salts import salts_of
 from ledger.science.ranges import significant
 from ledger.service.glass.card import Declaration, Pouring, ServingCard
 from reports.kit.figures import abv_words, mg_words, ml_words
-from reports.kit.format import plural
+from reports.kit.format import plural, poured
 from reports.words.glass.cautions import cautions_of
 
 LIKELY = {Outlook.CLEAR: "likely not", Outlook.MAY: "it may", Outlook.CLOUDS: "likely"}
@@ -41,7 +41,7 @@ def head(card: ServingCard) -> list[str]:
         pouring = card.pourings[0].glass
         lines.append(
             f"A glass of {glass}: {ml_words(pouring.syrup_ul)} of it and "
-            f"{ml_words(pouring.soda_ul)} of soda water (1:{card.soda_parts})."
+            f"{ml_words(pouring.soda_ul)} of soda water ({poured(card.soda_parts)})."
         )
     if card.glasses_a_bottle is not None:
         lines.append(f"A bottle holds {plural(card.glasses_a_bottle, 'glass', 'glasses')}.")

@@ -41,14 +41,14 @@ def packet_view(
     """
     spirit = spirit_view(report, frame)
     struck = strikes(said.entry for said in packet.said)
-    rows = [(said.entry, _row(said, struck)) for said in packet.said]
+    rows = [(said.entry, _row(said, struck, frame.currency)) for said in packet.said]
     return PacketView(
         frame=frame,
         code=of_lot or spirit.period,
         title=records[0].title if of_lot and records else f"{len(records)} lots opened",
         records=tuple(records),
         spirit=spirit,
-        upkeep=tuple(_row(Said(entry, None), frozenset()) for entry in packet.upkeep),
+        upkeep=tuple(_row(Said(entry, None), frozenset(), "") for entry in packet.upkeep),
         complaints=tuple(row for entry, row in rows if _is_about_complaints(entry)),
         entries=tuple(row for _, row in rows),
         people=tuple((person.initials, person.name, person.role or "") for person in people),
@@ -61,14 +61,14 @@ def _is_about_complaints(entry: Entry) -> bool:
     return is_recall or isinstance(facts, ABOUT_COMPLAINTS)
 
 
-def _row(said: Said, struck: frozenset[int]) -> EntryRow:
+def _row(said: Said, struck: frozenset[int], currency: str) -> EntryRow:
     entry = said.entry
     return EntryRow(
         entry=str(entry.seq),
         when=clock(entry.draft.happened, is_repeated=said.is_repeated),
         lot=entry.draft.lot or "",
         what=title(entry),
-        words=sentence(entry),
+        words=sentence(entry, currency),
         by=initials(entry),
         notes=notes(entry, said.corrected_by, is_struck=entry.seq in struck),
         struck=said.corrected_by is not None,

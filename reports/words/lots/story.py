@@ -54,7 +54,7 @@ def _row(said: Said, dossier: Dossier, inside: list[Said]) -> StepRow:
         what=f"{title(entry)}, {'struck' if entry.seq in struck else 'corrected'}"
         if is_struck
         else title(entry),
-        words=sentence(entry),
+        words=sentence(entry, dossier.house.currency if dossier.house else ""),
         by=", ".join([initials(entry), *(f"checked {by}" for by in checkers)]),
         notes=(
             *notes(entry, said.corrected_by, is_struck=entry.seq in struck),

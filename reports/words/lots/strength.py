@@ -10,6 +10,7 @@ from ledger.science.contents.composition import Contents
 from ledger.science.ranges import significant
 from ledger.service.glass.card import ServingCard
 from reports.kit.figures import abv_words
+from reports.kit.format import poured
 
 LEAST_ON_LABEL = 0.05
 """Strength in % vol below which a label says none (the least of the markers that come with
@@ -46,7 +47,7 @@ def content_facts(card: ServingCard) -> tuple[tuple[str, str], ...]:
     first = card.pourings[0]
     sugar = f", {significant(first.glass.syrup.sucrose_mg / 1000)} g sugar"
     glass = f"{abv_words(first.glass.abv)}{'' if card.is_essence else sugar}"
-    how = f" ({first.said})" if card.is_essence else f" (1:{card.soda_parts})"
+    how = f" ({first.said})" if card.is_essence else f" ({poured(card.soda_parts)})"
     lines = [
         ("Strength", strength_words(card)),
         ("Sugar", _sugar(contents)),

@@ -12,7 +12,7 @@ from ledger.domain.entries.masters import FormulaStep, Keeping
 from ledger.domain.masters.formulas import Called, Wanted, called_for, version_of, wanted
 from ledger.domain.masters.weighing import asked, limits_asked
 from reports.kit.card import Card, CardPart, rows_of
-from reports.kit.format import celsius, duration, plural, scaled, tidy
+from reports.kit.format import celsius, duration, plural, poured, scaled, tidy
 from reports.kit.frame import Frame, Heading
 from reports.words.entries.bench import looked_at_words, pores
 
@@ -78,7 +78,7 @@ def facts_of(formula: Formula) -> tuple[tuple[str, str], ...]:
         ("kind", str(formula.product_kind)),
         ("basis", tidy(formula.basis.written)),
         ("wanted clarity", str(formula.wanted_clarity or "")),
-        ("pour", f"1:{formula.pour_parts}" if formula.pour_parts else ""),
+        ("pour", poured(formula.pour_parts) if formula.pour_parts else ""),
         (
             "best before",
             f"{plural(formula.best_before_days, 'day')} from finishing"

@@ -81,7 +81,7 @@ STEPS = (
 RECORD = RecordView(
     frame=FRAME,
     lot="E26-014-7",
-    title="Lemon soda essence, 1 : 33",
+    title="Lemon soda essence, 1:33",
     band=Band("RELEASED", "2026-03-04 10:00, MS", is_dark=False),
     facts=(
         ("Kind", "essence"),

@@ -89,7 +89,7 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
         ),
         "Orange essence (essence), target 480 mL, formula orange-essence version 2, trial pores, "
         "jar 3, planned by entry 12, the control, repeat 2, not for sale, pore = 5, to be poured "
-        "1 : 7, in demijohn 2, best before 2027-06-30",
+        "1:7, in demijohn 2, best before 2027-06-30",
     ),
     (
         Add("SOO-001-3", q("30mL"), AddedAs.TOP_UP, 20_000, 5, 10, "Scale 1"),

@@ -111,7 +111,7 @@ def test_a_line_is_drawn_through_struck_words() -> None:
 def test_long_records_repeat_heads_and_number_every_page(lines: int) -> None:
     texts = texts_of(printed(batch_record, long_record(lines)))
     for number, text in enumerate(texts, start=1):
-        head = f"E26-014-7 Lemon soda essence, 1 : 33, released Page {number} of {len(texts)}\n"
+        head = f"E26-014-7 Lemon soda essence, 1:33, released Page {number} of {len(texts)}\n"
         assert text.startswith(head)
         assert text.endswith("\n".join([RECORD.frame.stood, *RECORD.frame.seal]))
         if "of many" in text:

@@ -6,11 +6,12 @@ from typing import Any
 import pytest
 from msgspec.structs import fields, replace
 
-from ledger.domain.entries import Deviation, Facts, Note, Strike
+from ledger.domain.entries import Deviation, Facts, Note, Receipt, Strike
 from ledger.domain.entries.bench import Rest
 from ledger.domain.entries.choices import MoveAs, Origin, RestFor
 from reports.words.entries.goods import gone
 from reports.words.entries.sentence import KINDS, notes, sentence, strikes
+from tests.domain.builders import make
 from tests.golden import check_golden
 from tests.reports.words.examples import EXAMPLES, NOON, entry
 
@@ -45,6 +46,14 @@ def test_every_kind_of_entry_has_a_title_and_an_example() -> None:
 @pytest.mark.parametrize(("facts", "words"), EXAMPLES, ids=[facts.KIND for facts, _ in EXAMPLES])
 def test_an_entry_tells_all_that_was_recorded(facts: Facts, words: str) -> None:
     assert sentence(entry(facts)) == words
+
+
+def test_money_is_in_the_currency_of_the_house_where_it_is_known() -> None:
+    paid = make(Receipt, cost_minor=7450, duty_minor=1000)
+    told, bare = sentence(entry(paid), "EUR"), sentence(entry(paid))
+    assert "cost 74.50 EUR" in told
+    assert "of it duty 10.00 EUR" in told
+    assert bare == told.replace(" EUR", "")
 
 
 def optional_fields() -> list[tuple[str, str]]:
