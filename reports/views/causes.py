@@ -60,6 +60,30 @@ class PlotView(Struct, frozen=True):
     """Where limits stand on every line, from 0 at the left to 1 at the right."""
 
 
+class Course(Struct, frozen=True):
+    """How something went from batch to batch, with its limits."""
+
+    title: str
+    """What goes."""
+    places: tuple[float | None, ...]
+    """Where each batch stands, from 0 at the foot to 1 at the top; None where it has no figure."""
+    limits: tuple[tuple[float, str], ...]
+    """Where the mean stands, and then each limit, with their words."""
+    outside: tuple[tuple[int, str], ...]
+    """Which batches lie outside, with their words."""
+
+
+class ControlView(Struct, frozen=True):
+    """A control chart: batches from left to right, below how far each is from the one before."""
+
+    names: tuple[str, ...]
+    """Which batches, with their days."""
+    figures: Course
+    """The figures."""
+    ranges: Course
+    """How far each is from the one before."""
+
+
 class FigureView(Struct, frozen=True):
     """One figure of batch after batch."""
 
@@ -69,6 +93,8 @@ class FigureView(Struct, frozen=True):
     """What it does, a line each."""
     plot: PlotView | None
     """Its plot; None where there are too few."""
+    control: ControlView | None = None
+    """Its control chart; None where there are too few."""
 
 
 class ChartView(Struct, frozen=True):

@@ -12,6 +12,7 @@ References:
 
 import itertools
 from collections.abc import Sequence
+from math import inf
 
 from msgspec import Struct
 
@@ -67,11 +68,18 @@ def moving_ranges(figures: Sequence[float]) -> tuple[float, ...]:
     return tuple(abs(after - before) for before, after in itertools.pairwise(figures))
 
 
-def chart(figures: Sequence[float]) -> Chart | None:
-    """Return the chart of figures in the order of time; None where there are too few."""
+def chart(figures: Sequence[float], least: float = -inf) -> Chart | None:
+    """Return the chart of figures in the order of time; None where there are too few.
+
+    Args:
+        figures: The figures.
+        least: What none of them can be below, so that no limit is.
+    """
     if len(figures) < FEWEST:
         return None
     ranges = moving_ranges(figures)
     mean, mean_range = sum(figures) / len(figures), sum(ranges) / len(ranges)
     reach = 3 * mean_range / D2
-    return Chart(tuple(figures), mean, mean - reach, mean + reach, mean_range, D4 * mean_range)
+    return Chart(
+        tuple(figures), mean, max(mean - reach, least), mean + reach, mean_range, D4 * mean_range
+    )

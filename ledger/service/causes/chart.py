@@ -55,6 +55,10 @@ class Figure(StrEnum):
     LOSS = "loss"
 
 
+DIFFERENCES = frozenset({Figure.ABV, Figure.BRIX})
+"""Figures that can be below 0."""
+
+
 class Point(Struct, frozen=True):
     """One figure of one batch."""
 
@@ -239,7 +243,8 @@ def _one(
     )
     values = [float(point.value) for point in points]
     if points:
-        yield Series(figure, pass_no, points, chart(values), ahead(values))
+        least = -inf if figure in DIFFERENCES else 0.0
+        yield Series(figure, pass_no, points, chart(values, least), ahead(values))
 
 
 def _beside(

@@ -52,11 +52,37 @@ class Rule(Struct, frozen=True):
     to_x: float
     to_y: float
     thickness: float
+    is_dashed: bool = False
 
     def draw(self, canvas: Canvas, top: float) -> None:
         """Put it on the page."""
         canvas.setLineWidth(self.thickness)
+        if self.is_dashed:
+            canvas.setDash(*DASHES)
         canvas.line(self.x, top - self.y, self.to_x, top - self.to_y)
+        if self.is_dashed:
+            canvas.setDash()
+
+
+DASHES = (6.0, 3.0)
+"""Points of line and of gap, long enough to stay apart on a second photocopy."""
+
+
+class Upright(Struct, frozen=True):
+    """One line of text that is read from below, its end at `y`, its baseline at `x`."""
+
+    x: float
+    y: float
+    text: str
+    face: Face
+
+    def draw(self, canvas: Canvas, top: float) -> None:
+        """Put it on the page."""
+        canvas.saveState()
+        canvas.translate(self.x, top - self.y)
+        canvas.rotate(90)
+        draw_text(canvas, 0, 0, self.text, self.face, "right")
+        canvas.restoreState()
 
 
 class Box(Struct, frozen=True):
@@ -185,7 +211,7 @@ class Across(Struct, frozen=True):
 
 PALE = 0.8
 """How grey words across are: 0 is black, 1 is white."""
-Mark = Words | Rule | Box | Dot | Patch | Bars | Symbol | Across
+Mark = Words | Upright | Rule | Box | Dot | Patch | Bars | Symbol | Across
 """Whatever leaves ink."""
 
 

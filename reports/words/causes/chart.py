@@ -18,6 +18,7 @@ from ledger.service.causes.chart import Charts, Figure, Series
 from reports.kit.format import plural
 from reports.kit.frame import frame_of
 from reports.views.causes import ChartView, FigureView, PlotRow, PlotView
+from reports.words.causes.control import control_of
 from reports.words.causes.odds import listed
 
 TITLES = {
@@ -31,7 +32,7 @@ TITLES = {
 """What each figure is called."""
 HAZE = "Time until haze"
 """What the ages are called at which batches turned."""
-MOST_ROWS = 20
+MOST_DRAWN = 40
 """So many batches are drawn, the last."""
 LISTED = ("product", "kind", "batches")
 """Heads of the list of what can be charted."""
@@ -59,7 +60,9 @@ def after_chart(found: Charts) -> str:
 
 
 def _figure(series: Series) -> FigureView:
-    return FigureView(title_of(series), tuple(_words(series)), _plot(series))
+    return FigureView(
+        title_of(series), tuple(_words(series)), _plot(series), control_of(series, MOST_DRAWN)
+    )
 
 
 def title_of(series: Series) -> str:
@@ -88,6 +91,8 @@ def _words(series: Series) -> Iterator[str]:
             f"{figure(chart.most_range)}."
         )
         yield _outside(series)
+        if count > MOST_DRAWN:
+            yield f"Drawn are the last {MOST_DRAWN} of {count}."
     if series.ahead:
         chance = series.ahead.chance
         yield (
@@ -112,7 +117,7 @@ def _one(series: Series, place: int) -> str:
 
 
 def _plot(series: Series) -> PlotView | None:
-    chart, shown = series.chart, series.points[-MOST_ROWS:]
+    chart, shown = series.chart, series.points[-MOST_DRAWN:]
     if chart is None:
         return None
     limits = (chart.low, chart.mean, chart.high)

@@ -23,5 +23,14 @@ def test_what_lies_outside_and_what_jumps_is_named() -> None:
     assert (found.outside, found.jumps) == ((20,), (20,))
 
 
+def test_no_limit_is_below_what_a_figure_can_be() -> None:
+    near = (0.4, 2.0, 0.3, 1.8, 0.2, 2.2, 0.5, 1.9, 0.1, 2.1)
+    free, held = chart(near), chart(near, 0.0)
+    assert free is not None
+    assert held is not None
+    assert free.low < 0.0 == held.low
+    assert (held.mean, held.high) == (free.mean, free.high)
+
+
 def test_nine_figures_have_no_limits() -> None:
     assert chart(FLOW[:9]) is None

@@ -16,4 +16,4 @@ VIEW = replace(chart_view(FULL), frame=FRAME)
 def test_the_paper_reads_as_the_kept_one() -> None:
     check_golden("chart.txt", text_of(printed(chart_paper, VIEW)))
     check_golden("ink/chart.txt", ink_of(printed(chart_paper, VIEW)))
-    assert metadata_of(printed(chart_paper, VIEW))["Title"] == "Chart Orange essence"
+    assert metadata_of(printed(chart_paper, VIEW))["Title"] == "Control chart Orange essence"

@@ -1,0 +1,48 @@
+"""A control chart on paper: a dot and a code a batch, hollow outside, words beside every limit."""
+
+from itertools import pairwise
+
+from ledger.service.causes.chart import Figure
+from reports.pdf.causes.control import control_section
+from reports.pdf.kit.marks import Dot, Mark, Rule, Upright, Words
+from reports.pdf.kit.page import INNER, SIDE
+from reports.views.causes import ControlView
+from reports.words.causes.chart import MOST_DRAWN
+from reports.words.causes.control import control_of
+from tests.reports.words.causes.charts import FLOW, series
+
+
+def drawn(figures: tuple[str, ...]) -> tuple[ControlView, tuple[Mark, ...]]:
+    view = control_of(series(Figure.YIELD, figures), MOST_DRAWN)
+    assert view is not None
+    (strip,) = control_section("Yield", view).rows
+    return view, strip.marks
+
+
+def test_forty_batches_have_their_dots_and_codes_clear_of_each_other_inside_the_margins() -> None:
+    view, marks = drawn(FLOW * 5)
+    names = [mark for mark in marks if isinstance(mark, Upright)]
+    dots = [mark for mark in marks if isinstance(mark, Dot)]
+    assert [mark.text for mark in names] == list(view.names)
+    assert (len(names), len(dots)) == (40, 80)
+    apart = [b.x - a.x for a, b in pairwise(names)]
+    assert min(apart) >= names[0].face.size
+    assert all(SIDE <= x <= SIDE + INNER for x in (mark.x for mark in names))
+    assert all(SIDE <= x <= SIDE + INNER for x in (mark.x for mark in dots))
+
+
+def test_what_lies_outside_is_hollow_and_limits_are_dashed_with_their_figures() -> None:
+    """The differences of the leap lie outside too, so one dot above and one below is hollow."""
+    _, marks = drawn((*FLOW, *FLOW, "90"))
+    assert sum(mark.is_hollow for mark in marks if isinstance(mark, Dot)) == 2
+    assert sum(mark.is_dashed for mark in marks if isinstance(mark, Rule)) == 4
+    words = [mark.text for mark in marks if isinstance(mark, Words)]
+    assert {"90", "37.9"} <= set(words)
+    assert sum(text.startswith(("mean", "upper limit", "lower limit")) for text in words) == 5
+
+
+def test_the_words_of_limits_that_are_near_each_other_stand_one_below_the_other() -> None:
+    _, marks = drawn((*FLOW, *FLOW, "900"))
+    beside = [mark for mark in marks if isinstance(mark, Words) and mark.x > SIDE + INNER * 0.8]
+    lines = sorted(mark.y for mark in beside if mark.text != "900")
+    assert all(b - a >= beside[0].face.size - 0.01 for a, b in pairwise(lines))
