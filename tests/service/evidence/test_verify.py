@@ -1,10 +1,14 @@
 """Verifying finds every row changed past the guards, and names the entry it belongs to."""
 
 import shutil
+import sqlite3
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from sqlalchemy.exc import DatabaseError, OperationalError
 
+from ledger.errors import StorageError
 from ledger.service.evidence.verify import verify
 from ledger.store.audit import book as audit_book
 from ledger.store.form.tables import METADATA
@@ -208,3 +212,44 @@ def test_a_changed_cell_is_found_on_a_server_too(
         assert [(fault.seq, fault.what) for fault in verify(keeper.book).faults] == [
             (seq, f"Entry {seq} says otherwise than the table complaint in: symptom.")
         ]
+
+
+@pytest.mark.parametrize("part", ["form_faults", "_is_sound", "_row_faults"])
+def test_a_disk_that_fails_is_no_finding_of_a_book(
+    part: str, path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The book is of its form, so what cannot be read tells of the disk; it is said as such."""
+
+    def fails(*_: object) -> Iterator[str]:
+        raise OperationalError("SELECT 1", {}, sqlite3.OperationalError("disk I/O error"))
+
+    if part == "_row_faults":
+        run(path, "UPDATE complaint SET symptom = 'bright'", table="complaint")
+    monkeypatch.setattr(audit_book, part, fails)
+    with pytest.raises(StorageError) as raised:
+        audited(path)
+    assert raised.value.problems == (
+        (
+            "The book could not be read or written: disk I/O error.",
+            "Check the disk, the permissions and that nothing else holds the book.",
+        ),
+    )
+
+
+@pytest.mark.parametrize(
+    ("part", "told"),
+    [
+        ("_is_sound", "The book cannot be examined to its end: malformed."),
+        ("_row_faults", "The tables cannot be read to their end: malformed."),
+    ],
+)
+def test_bytes_that_cannot_be_read_are_a_finding_of_the_book(
+    part: str, told: str, path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def fails(*_: object) -> Iterator[str]:
+        raise DatabaseError("SELECT 1", {}, sqlite3.DatabaseError("malformed"))
+
+    if part == "_row_faults":
+        run(path, "UPDATE complaint SET symptom = 'bright'", table="complaint")
+    monkeypatch.setattr(audit_book, part, fails)
+    assert found_in(path)[:1] == [told]

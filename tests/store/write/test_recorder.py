@@ -4,9 +4,12 @@ import sqlite3
 from contextlib import closing
 
 import pytest
+from msgspec.structs import replace
+from sqlalchemy import text
 
-from ledger.domain.entries import Draft, Note, When
+from ledger.domain.entries import Draft, Material, Note, When
 from ledger.errors import StorageError
+from ledger.service.evidence.verify import verify
 from ledger.store.copies.lines import root_of_texts
 from ledger.store.write import recorder
 from tests.keeper import Keeper
@@ -44,3 +47,17 @@ def test_a_lost_leaf_is_told_with_the_entries_it_stood_for(sqlite_keeper: Keeper
             "Keep this book as it is. Run pottle verify to see what else does not fit.",
         ),
     )
+
+
+def test_a_name_has_its_first_entry_alone_though_one_act_says_it_twice(
+    sqlite_keeper: Keeper,
+) -> None:
+    said = next(entry.facts for entry in sqlite_keeper.entries() if entry.kind == "material")
+    assert isinstance(said, Material)
+    now = sqlite_keeper.clock()
+    draft = Draft(replace(said, code="new"), None, When(now, 0), "AB")
+    with sqlite_keeper.book.writing() as connection:
+        first, _ = (recorder.append(connection, draft, ((), None), now) for _ in range(2))
+        query = text("SELECT seq FROM material_key WHERE code = 'new'")
+        assert connection.execute(query).scalars().all() == [first.seq]
+    assert verify(sqlite_keeper.book).faults == ()
