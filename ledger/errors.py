@@ -53,18 +53,18 @@ LEAST_BEGINNING = 3
 
 
 def did_you_mean(word: str, known: Iterable[str]) -> str:
-    """Return a question after the nearest of known words, with a blank before it; or nothing.
+    """Return a question after the nearest of known words, each once, a blank before it; or nothing.
 
     Words that begin as the one given are nearer than those that are much like it.
 
     >>> did_you_mean("orang-oil", ["orange-oil", "spirit"]), did_you_mean("rum", ["spirit"])
     (' Did you mean orange-oil?', '')
-    >>> did_you_mean("oran", ["orange-oil", "spirit"])
+    >>> did_you_mean("oran", ["orange-oil", "spirit", "orange-oil"])
     ' Did you mean orange-oil?'
     """
     from difflib import get_close_matches  # for who mistyped, and for nobody else
 
-    asked, words = word.casefold(), list(known)
+    asked, words = word.casefold(), list(dict.fromkeys(known))
     near = [other for other in words if other.startswith(asked)][:3]
     if len(asked.strip("-")) < LEAST_BEGINNING or not near:
         near = get_close_matches(asked, words, 3, 0.65)

@@ -104,6 +104,9 @@ def test_what_looks_like_markup_is_kept_and_shown_as_it_was_typed(words: str, sh
     assert words in shell.run("prove", "--check", "proof.json").out
 
 
+OVER = "Give another name with --out, or --force to write over it."
+
+
 def test_letters_from_right_to_left_are_kept_and_shown(shell: Shell) -> None:
     words = "שלום and مرحبا"
     shell.run("note", "-", words)
@@ -111,25 +114,37 @@ def test_letters_from_right_to_left_are_kept_and_shown(shell: Shell) -> None:
 
 
 @pytest.mark.parametrize(
-    ("out", "what"),
+    ("out", "what", "todo"),
     [
-        ("none/../x.pdf", "There is no folder none/..."),
-        ("x" * 300, f"No file can be named {'x' * 300}: File name too long."),
-        (".", "There is a file . already; it was left as it is."),
-        ("/dev/null", "There is a file /dev/null already; it was left as it is."),
-        ("/proc/new", "The file /proc/new could not be written: No such file or directory."),
-        ("dangling", "There is a file dangling already; it was left as it is."),
+        (
+            "none/../x.pdf",
+            "There is no folder none/...",
+            "Make it first, or give another place.",
+        ),
+        (
+            "x" * 300,
+            f"No file can be named {'x' * 300}: File name too long.",
+            "Give a shorter name.",
+        ),
+        (".", "There is a file . already; it was left as it is.", OVER),
+        ("/dev/null", "There is a file /dev/null already; it was left as it is.", OVER),
+        (
+            "/proc/new",
+            "The file /proc/new could not be written: No such file or directory.",
+            "Choose a place that you may write in.",
+        ),
+        ("dangling", "There is a file dangling already; it was left as it is.", OVER),
     ],
     ids=["no folder", "long", "folder", "device", "no place for files", "link"],
 )
 @pytest.mark.parametrize("command", ["record", "prove", "seal"])
 def test_a_file_in_a_wrong_place_is_refused_in_words(
-    command: str, out: str, what: str, shell: Shell
+    command: str, out: str, what: str, todo: str, shell: Shell
 ) -> None:
     Path("dangling").symlink_to("elsewhere")
     lot = () if command == "seal" else (shell.codes["essence"],)
     answer = shell.run(command, *lot, "--out", out)
-    assert (answer.exit_code, answer.complaints[0]) == (5, what)
+    assert (answer.exit_code, answer.complaints) == (5, [what, f"  {todo}"])
     assert not Path("elsewhere").exists()
 
 

@@ -63,9 +63,12 @@ def test_a_file_of_its_name_that_is_no_such_copy_stays(shell: Shell) -> None:
     (path,) = Path().glob("pottle-*.db")
     path.write_bytes(path.read_bytes()[:8192])
     again = shell.run("backup")
-    assert (again.exit_code, again.complaints[0]) == (
+    assert (again.exit_code, again.complaints) == (
         5,
-        f"There is a file {path} already; it was left as it is.",
+        [
+            f"There is a file {path} already; it was left as it is.",
+            "  Give another place. Nothing was written.",
+        ],
     )
 
 
@@ -105,8 +108,16 @@ def test_a_rehearsal_without_a_copy_or_with_that_of_another_book_is_a_finding(
     other.run("init", "--house", "Another House", "--currency", "EUR")
     other.run("backup", "kept")
     found = shell.run("backup", "--rehearse", "kept")
-    assert found.exit_code == 1
-    assert "is not of this book: The seal is of the house Another House" in found.complaints[0]
-    assert shell.run("backup", "--rehearse", "nowhere").complaints[0] == (
-        "There is no folder nowhere."
+    (copy,) = Path("kept").glob("*.db")
+    assert (found.exit_code, found.complaints) == (
+        1,
+        [
+            f"The copy {copy} is not of this book: The seal is of the house Another House, and "
+            "this is the book of Wren & Co.",
+            "  Keep both as they are; make another copy with: pottle backup DIR",
+        ],
     )
+    assert shell.run("backup", "--rehearse", "nowhere").complaints == [
+        "There is no folder nowhere.",
+        "  Name the folder of the copies.",
+    ]

@@ -49,9 +49,12 @@ def test_two_batches_are_told_to_be_too_few(jars: Shell, tmp_path: Path) -> None
     ]
     assert out.read_bytes().startswith(b"%PDF-")
     again = jars.line(f"chart essence --out {out}")
-    assert (again.exit_code, again.complaints[0]) == (
+    assert (again.exit_code, again.complaints) == (
         5,
-        f"There is a file {out} already; it was left as it is.",
+        [
+            f"There is a file {out} already; it was left as it is.",
+            "  Give another name with --out, or --force to write over it.",
+        ],
     )
 
 

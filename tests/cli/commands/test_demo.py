@@ -144,7 +144,7 @@ def test_it_ends_in_the_week_before_the_day_that_is_named(
 
     monkeypatch.setattr(screen, "play_into", played_until)
     done = Shell(tmp_path / "none.db").run("demo", str(tmp_path / "made"), "--today", today)
-    assert done.complaints[0] == f"It ends on {ends}."
+    assert done.complaints == [f"It ends on {ends}.", "  Look there."]
 
 
 ASKED: tuple[str, ...] = (
@@ -232,7 +232,20 @@ def test_a_trial_answers_as_json_and_as_paper(played: Played, tmp_path: Path) ->
     assert answer.lines == [f"The comparison of orange rest is in {paper}."]
     assert paper.read_bytes().startswith(b"%PDF-")
     again = book.run("compare", "orange rest", "--out", str(paper))
-    assert (again.exit_code, again.complaints[0]) == (
+    assert (again.exit_code, again.complaints) == (
         5,
-        f"There is a file {paper} already; it was left as it is.",
+        [
+            f"There is a file {paper} already; it was left as it is.",
+            "  Give another name with --out, or --force to write over it.",
+        ],
     )
+
+
+def test_an_installed_program_carries_its_season_inside(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(screen, "files", lambda _: tmp_path / "cli")
+    beside, inside = (place / "sample_data" / "season" for place in (tmp_path, tmp_path / "cli"))
+    assert screen.season_folder() == beside
+    inside.mkdir(parents=True)
+    assert screen.season_folder() == inside

@@ -80,9 +80,10 @@ def test_it_is_erased_and_verified(shell: Shell) -> None:
         "  If they are to be in the book again, tell them anew: pottle party add ...",
     ]
     corrected = shell.line('correct 9 --set name="Quay Bar" --because wrong')
-    assert corrected.complaints[0] == (
-        "What entry 9 told of was forgotten, so it cannot be corrected."
-    )
+    assert corrected.complaints == [
+        "What entry 9 told of was forgotten, so it cannot be corrected.",
+        "  If they are to be in the book again, tell them anew: pottle party add ...",
+    ]
 
 
 def test_a_copy_of_any_sort_carries_what_is_left_and_no_more(shell: Shell, tmp_path: Path) -> None:

@@ -13,9 +13,12 @@ def test_a_telephone_number_nobody_can_read_makes_no_book(shell: Shell) -> None:
     answer = shell.run(
         *("init", "--house", "A", "--currency", "EUR", "--ledger", "new.db", "--phone", "01\u202e5")
     )
-    assert (answer.exit_code, answer.complaints[0]) == (
+    assert (answer.exit_code, answer.complaints) == (
         2,
-        "The telephone number holds the invisible character U+202E.",
+        [
+            "The telephone number holds the invisible character U+202E.",
+            "  Type it again without it.",
+        ],
     )
     assert not Path("new.db").exists()
 

@@ -19,4 +19,7 @@ def test_a_seal_is_three_lines_in_words_in_a_file_and_for_machines(shell: Shell)
     }
     again = shell.run("seal", "--out", "seal.txt")
     assert (again.exit_code, again.out) == (5, "")
-    assert again.complaints[0] == "There is a file seal.txt already; it was left as it is."
+    assert again.complaints == [
+        "There is a file seal.txt already; it was left as it is.",
+        "  Give another name with --out, or --force to write over it.",
+    ]

@@ -65,7 +65,14 @@ def test_what_came_after_the_last_verification_here_is_read_alone(
     )
     assert shell.run("verify", "--since-last", "--json").json["read_after"] == 39
     both = shell.run("verify", "--since-last", "--since", "seal.txt")
-    assert (both.exit_code, both.complaints[0]) == (2, "--since and --since-last were both given.")
+    assert (both.exit_code, both.complaints) == (
+        2,
+        [
+            "--since and --since-last were both given.",
+            "  Give --seal to read the whole book, --since to read what came after that seal, or "
+            "--since-last to read what came after the last verification here.",
+        ],
+    )
 
 
 def test_a_memory_that_does_not_fit_the_book_vouches_for_nothing(

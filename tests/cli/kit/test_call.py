@@ -214,22 +214,29 @@ def test_markup_in_words_is_only_words(shell: Shell, text: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("args", "says"),
+    ("args", "says", "todo"),
     [
-        (("add", ESSENCE), "Missing argument 'SOURCE'."),
-        (("add", ESSENCE, SPIRIT, "3mL", "--tmep", "3"), "No such option: --tmep"),
-        (("adds",), "No such command 'adds'."),
-        (("journal", "--last", "-3"), "Invalid value for '--last': -3 is not in the range x>=0."),
+        (("add", ESSENCE), "Missing argument 'SOURCE'.", "add --help"),
+        (
+            ("add", ESSENCE, SPIRIT, "3mL", "--tmep", "3"),
+            "No such option: --tmep. Did you mean --temp?",
+            "add --help",
+        ),
+        (("adds",), "No such command 'adds'. Did you mean add?", "--help"),
+        (
+            ("journal", "--last", "-3"),
+            "Invalid value for '--last': -3 is not in the range x>=0.",
+            "journal --help",
+        ),
     ],
     ids=["too few words", "an unknown option", "an unknown command", "a figure below zero"],
 )
 def test_a_command_that_is_written_wrongly_is_bad_usage(
-    shell: Shell, args: tuple[str, ...], says: str
+    shell: Shell, args: tuple[str, ...], says: str, todo: str
 ) -> None:
     answer = shell.run(*args)
     assert (answer.exit_code, answer.out) == (2, "")
-    assert answer.complaints[0].startswith(says)
-    assert answer.complaints[1].startswith("  See how it is called: pottle")
+    assert answer.complaints == [says, f"  See how it is called: pottle {todo}"]
 
 
 def test_a_fault_of_its_own_ends_in_a_sentence_too(

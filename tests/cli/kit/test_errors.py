@@ -71,15 +71,23 @@ def test_a_reason_that_is_missing_is_asked_for_at_a_terminal(
     monkeypatch.setattr("cli.kit.call.is_asked", lambda: True)
     env = {"POTTLE_LEDGER": str(shell.book), "POTTLE_BY": "AB"}
     done = CliRunner().invoke(app, ["strike", "37"], env=env, input="wrong lot\n")
-    assert (done.exit_code, done.stderr.splitlines()[0]) == (
+    assert (done.exit_code, done.stderr.splitlines()) == (
         0,
-        "Entry 37 cannot be changed without a reason.",
+        [
+            "Entry 37 cannot be changed without a reason.",
+            '  Say why: --because "what was wrong"',
+            "Why? (nothing: it is not recorded) ",
+        ],
     )
     assert shell.run("journal", "--entry", "37", "--json").json[-1]["reason"] == "wrong lot"
     before = shell.entries()
     none = CliRunner().invoke(app, ["strike", "36"], env=env, input="\n")
     assert (none.exit_code, none.stdout, shell.entries()) == (4, "", before)
-    assert none.stderr.endswith("Without a reason nothing was recorded.\n")
+    assert none.stderr.splitlines() == [
+        "Entry 36 cannot be changed without a reason.",
+        '  Say why: --because "what was wrong"',
+        "Why? (nothing: it is not recorded) Without a reason nothing was recorded.",
+    ]
 
 
 def test_machines_are_not_asked(shell: Shell, monkeypatch: pytest.MonkeyPatch) -> None:
