@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from cli.kit.call import Call
-from cli.screens.bench.customs import ENDED, SLIP, TWICE
+from cli.screens.bench.customs import ENDED
 from cli.screens.bench.evening import Evening
 from ledger.service.desk.book import open_book
 from tests.cli.schemas import faults
@@ -135,7 +135,7 @@ def test_the_same_addition_is_asked_about_by_the_book_and_again_answers(shell: S
     assert shell.bench(START, "oil 15", "oil 15").exit_code == 4
     answer = shell.bench("oil 15 again")
     assert answer.exit_code == 0
-    assert shell.run("journal", "--last", "1").out.count(TWICE) == 1
+    assert shell.run("journal", "--last", "1").out.count("The same went in again.") == 1
 
 
 def test_undo_strikes_the_last_act_and_then_the_one_before(shell: Shell) -> None:
@@ -143,7 +143,7 @@ def test_undo_strikes_the_last_act_and_then_the_one_before(shell: Shell) -> None
     assert answer.exit_code == 0
     number = shell.entries()
     assert f"Recorded {number}: entry {number - 3} of OE-002-3 is struck out." in answer.lines
-    assert shell.run("journal", "--last", "2").out.count(SLIP) == 2
+    assert shell.run("journal", "--last", "2").out.count("A slip at the bench.") == 2
 
 
 def test_a_lot_that_is_named_waits_for_its_amount(shell: Shell) -> None:
@@ -240,3 +240,14 @@ def test_a_standard_input_that_is_closed_is_one_without_lines(shell: Shell) -> N
         check=False,
     )
     assert (done.returncode, done.stdout, done.stderr) == (0, "", "")
+
+
+def test_what_was_bought_needs_a_batch_in_hand_to_go_into(
+    shell: Shell, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with open_book(str(shell.book)) as book:
+        assert Evening(Call(ledger=str(shell.book), by="AB"), book).do("NS-001-J") == 3
+    assert capsys.readouterr().err.splitlines() == [
+        "There is no batch in hand to put NS-001-J into.",
+        "  Write the code of one, or: start FORMULA VOLUME",
+    ]

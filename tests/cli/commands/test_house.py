@@ -28,3 +28,18 @@ def test_the_house_has_its_telephone_number_from_the_beginning_and_may_change_it
 def test_the_house_is_shown_as_it_was_said(shell: Shell) -> None:
     answer = "name: Wren & Co\ncurrency: EUR\ntime zone: UTC\nfluid ounce: US\n"
     check_answers(("house", answer), shell)
+    said = (
+        "house --fluid-ounce imperial --hour 18 --phone '01 555 0100' --address '1 Quay' --keep 24 "
+        "--web https://example.com/l --doubt scale=0.2"
+    )
+    assert shell.line(said).exit_code == 0
+    assert shell.line("house").lines[2:] == [
+        "address: 1 Quay",
+        "time zone: UTC",
+        "fluid ounce: imperial",
+        "phone: 01 555 0100",
+        "doubts: scale=0.2",
+        "web: https://example.com/l",
+        "an hour of work: 18.00 EUR",
+        "records kept: 24 months beyond the last date on them",
+    ]

@@ -153,3 +153,11 @@ def test_what_went_to_nobody_who_can_be_named_is_not_accounted_for(shell: Shell)
     named = shell.line("correct 40 --set 'party=Quay Bar' --because 'the sheet was found'")
     assert named.exit_code == 0
     assert "Accounted for: 86.6 %." in shell.run("recall", OIL, "--drill").lines
+
+
+def test_the_papers_of_a_drill_are_named_with_their_folder(shell: Shell) -> None:
+    lines = shell.line("recall {oil} --drill --out drill").lines
+    assert [line for line in lines if line.startswith("In ")] == [
+        "In drill: recall.pdf, receiving.csv, transformation.csv, shipping.csv, lots.csv, "
+        "balance.csv, calls.csv, contacts.csv."
+    ]

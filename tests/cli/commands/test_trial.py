@@ -61,7 +61,15 @@ def test_a_trial_that_is_made_and_looked_at_blind_shows_its_cause(oils: Shell) -
     oils.line(f"trial plan {NAME} --try {{other}} --product Orange")
     begun = oils.line("start --from-plan cloudy orange")
     assert (begun.exit_code, begun.err) == (0, "")
-    assert begun.lines[0].endswith("jars of cloudy orange are begun, in this order.")
+    first = marks(oils)[0]
+    assert (begun.lines[0], begun.lines[-2:]) == (
+        "Recorded 41 to 46: 6 jars of cloudy orange are begun, in this order.",
+        [
+            "Write only the mark on a jar. Each is the ending of its lot: pottle look "
+            f"{first['mark']} GRADE",
+            f"Next: pottle add {first['code']} LOT AMOUNT",
+        ],
+    )
     again = oils.line(f"start --from-plan {NAME}")
     assert again.exit_code == 0
     for jar in marks(oils):
@@ -89,3 +97,17 @@ def test_a_trial_that_is_not_planned_is_refused(shell: Shell) -> None:
         'No trial "rests" is planned.',
         '  Plan one: pottle trial plan "NAME" --try LOT',
     ]
+
+
+def test_what_was_drawn_from_another_book_is_not_proved(
+    oils: Shell, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    oils.line(f"trial plan {NAME} --try {{other}} --product Orange")
+    faults = ("The root in the plan is not that of the book.",)
+    monkeypatch.setattr("cli.screens.causes.trial.root_faults", lambda *_: faults)
+    answer = oils.line(f"trial prove {NAME}")
+    assert (answer.exit_code, answer.out, answer.complaints) == (
+        1,
+        "",
+        [*faults, "  Nothing is proved. Run pottle verify to see what else does not fit."],
+    )

@@ -2,6 +2,9 @@
 
 from pathlib import Path
 
+from cli.screens.copies.copied import restated_lines
+from ledger.domain.lots.lot import Status
+from ledger.service.copies.upgrade import Restated
 from ledger.store.engine.connections import SCHEMA_VERSION
 from tests.cli.shell import Shell
 from tests.old_books import OLD_BOOKS
@@ -30,3 +33,14 @@ def test_an_older_book_is_recognised_and_upgraded_only_when_asked(tmp_path: Path
         f"The book is of version {SCHEMA_VERSION} already; nothing was changed."
     ]
     assert old.run("verify").exit_code == 0
+
+
+def test_lots_that_stand_elsewhere_by_the_rules_of_today_are_told_with_what_to_look_at() -> None:
+    lots = [Restated(code, Status.RELEASED, Status.FINISHED) for code in ("OE-001-5", "OE-002-3")]
+    assert list(restated_lines(lots)) == [
+        "By the rules of this version these lots stand elsewhere:",
+        "  OE-001-5: released before, finished now, since something went in later.",
+        "  OE-002-3: released before, finished now, since something went in later.",
+        "Next: pottle lot OE-001-5",
+    ]
+    assert list(restated_lines([])) == []
