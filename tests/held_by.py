@@ -319,6 +319,7 @@ ACROSS: dict[str, str] = {
     "tests/store/read/test_readers.py": "all that every reader answers of one book, field by field",
     "tests/service/account/test_limits_published.py": "shipped limits beside a published table",
     "tests/service/desk/test_refused.py": "what many acts refuse, told whole on one book",
+    "tests/domain/rules/test_whole.py": "all rules together, in the cases of every family",
     "tests/service/desk/test_answers.py": "all that every room answers of one book, field by field",
     "tests/service/desk/test_wrong_words.py": "every word of every verb, wrong in three ways",
     "tests/service/desk/test_readings.py": "measured beside reckoned, from the bench to the gate",

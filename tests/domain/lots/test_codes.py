@@ -231,6 +231,12 @@ def test_the_nearest_codes_come_likest_first_and_ties_by_name() -> None:
     assert nearest("ABC-123", ["321-CBA"]) == ()
 
 
+def test_a_code_is_near_from_six_tenths_of_its_characters_in_order_on() -> None:
+    """Twice the three that fit over ten, and twice the eleven over 37."""
+    assert nearest("ABCDE", ["ABCXY", "ABXYZ"]) == ("ABCXY",)
+    assert nearest("ABCDEFGHIJK" + 7 * "Z", ["ABCDEFGHIJK" + 8 * "Y"]) == ()
+
+
 @given(CODES, st.lists(CODES, max_size=8), st.randoms(use_true_random=False))
 def test_a_known_code_is_its_own_nearest_in_any_order(
     code: str, others: list[str], random: Random
