@@ -50,6 +50,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
         "Record that an instrument was taken into use, checked or set.",
     ),
     "bottle": ("goods", "Fill a lot into bottles; opens a packed lot."),
+    "case": ("goods", "Put bottles into cases, each with a number of its own."),
     "label": ("goods", "Print a sheet of bottle labels, or record what became of them."),
     "send": ("goods", "Send goods out, write them off, or take them back."),
     "count": ("goods", "Count, measure or weigh what is there of a lot."),

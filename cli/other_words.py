@@ -24,7 +24,7 @@ OTHER_WORDS = {
     "log": "journal",
     "lots": "stock",
     "new": "start",
-    "pack": "bottle",
+    "pack": "bottle or pottle case",
     "pour": "serving",
     "price": "cost",
     "print": "label or pottle record",

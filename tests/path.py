@@ -150,6 +150,7 @@ def walk_main_path(keeper: Keeper) -> Lots:
 def _tell_beside(keeper: Keeper) -> None:
     """Tell a party and forget it, and name a material in German."""
     keeper.do("party", name="Quay Bar", phone="01 555 0155")
+    keeper.do("house", gln="9521234000006", gtin="Orange syrup, 250 mL=9521234543213")
     keeper.do("forget", who="Quay Bar", because="he asked for it")
     keeper.do("material", code="sugar", change=True, names="de=Zucker")
 
@@ -171,6 +172,7 @@ def fill_every_table(keeper: Keeper) -> Lots:
     keeper.do("measure", lot=trial, what="abv", reading="95.5", temp="20")
     keeper.do("count", lot=lots.water, amount="96L", because="the tap dripped")
     labels = keeper.do("labels", lot=lots.packed, printed="20", used="15", spoiled="1")
+    keeper.do("cases", lot=lots.packed, pack="1 x 6")
     note = keeper.do("note", text="The still is out of order.")
     keeper.do("strike", entry=str(note.seq), because="the wrong book")
     keeper.do("add", lot=trial, source=lots.oil, amount="2L", because="the scale was reset")

@@ -29,13 +29,21 @@ def house(
     web: Annotated[
         Text, typer.Option(metavar="URL", help="Where its pages are; labels then lead there.")
     ] = None,
+    gln: Annotated[Text, typer.Option(help="Its own number as a place and a party (GLN).")] = None,
+    gs1_prefix: Annotated[
+        Text, typer.Option(help="Digits that its numbers of GS1 begin with; numbers cases.")
+    ] = None,
+    gtin: Annotated[
+        list[str] | None,
+        typer.Option(metavar="WHAT=NUMBER", help="Number of an article; WHAT= takes it away."),
+    ] = None,
 ) -> None:
     """Show the house, or say anew what is given."""
     from cli.kit.record import record
     from cli.screens.masters.house import say_house
     from ledger.service.masters.house import house as verb
 
-    others = (fluid_ounce, hour, phone, doubt, keep, web)
+    others = (fluid_ounce, hour, phone, doubt, keep, web, gln, gs1_prefix, gtin)
     if any((name, address, country, currency, time_zone, *others)):
         record(
             call,
@@ -51,6 +59,9 @@ def house(
             doubt=doubt,
             keep=keep,
             web=web,
+            gln=gln,
+            gs1_prefix=gs1_prefix,
+            gtin="; ".join(gtin or []) or None,
         )
     else:
         say_house(call, call.book())

@@ -21,11 +21,12 @@ def party_add(
     email: Annotated[Text, typer.Option(help="Mail address.")] = None,
     address: Annotated[Text, typer.Option(help="Postal address in one line.")] = None,
     words: Annotated[Text, typer.Option(help="Whom to ask for, when they are there.")] = None,
+    gln: Annotated[Text, typer.Option(help="Its number as a party (GLN).")] = None,
 ) -> None:
     """Say how to reach a supplier or a customer; what is not given stays."""
     from ledger.service.masters.party import party as verb
 
-    record(call, verb, name=name, phone=phone, email=email, address=address, words=words)
+    record(call, verb, name=name, phone=phone, email=email, address=address, words=words, gln=gln)
 
 
 def party_list(call: Call) -> None:

@@ -11,10 +11,12 @@ from ledger.service.desk.book import Book
 from ledger.service.desk.clock import house_of
 from reports.json.masters.house import house_answer
 from reports.kit.format import money
-from reports.words.masters.house import keeping_of
+from reports.words.masters.house import article_words, keeping_of
 
-LATER = ("hour_minor", "hour_digits", "keep_months")
+LATER = ("hour_minor", "hour_digits", "keep_months", "articles")
 """Fields that are told in words of their own, after the others."""
+CALLED = {"gln": "GLN", "gs1_prefix": "GS1 prefix"}
+"""Fields whose names are not written as they are said."""
 
 
 def say_house(call: Call, book: Book) -> None:
@@ -28,10 +30,13 @@ def say_house(call: Call, book: Book) -> None:
         raise StorageError("The book has no house.", "See what is wrong: pottle verify")
     names = (spec.name for spec in specs(type(house)) if spec.name not in LATER)
     told = ((name, getattr(house, name)) for name in names)
-    lines = [f"{name.replace('_', ' ')}: {value}" for name, value in told if value]
+    lines = [
+        f"{CALLED.get(name, name.replace('_', ' '))}: {value}" for name, value in told if value
+    ]
     if house.hour_minor is not None:
         hour = money(house.hour_minor, house.currency, house.hour_digits)
         lines.append(f"an hour of work: {hour}")
     if house.keep_months is not None:
         lines.append(f"records kept: {keeping_of(house)}")
+    lines += (f"article: {article_words(article)}" for article in house.articles)
     say(call, lambda: house_answer(house), *lines)

@@ -11,7 +11,7 @@ from reports.json.masters.party import party_row
 
 def list_parties(call: Call) -> None:
     """List the suppliers and customers."""
-    heads = ("name", "phone", "email", "address", "words")
+    heads = ("name", "phone", "email", "address", "words", "gln")
     found = parties(call.book())
     rows = [[getattr(item, head) or "" for head in heads] for item in found]
     nothing = (

@@ -61,6 +61,30 @@ def parse_pack(text: str, *, fluid_ounce: str = "US") -> Pack:
     return Pack(count, size)
 
 
+_CASES = re.compile(r"([0-9]+)\s*[x×X]\s*([0-9]+)")
+MOST_CASES = 100_000
+"""The most cases, and the most bottles in one, that are told at once."""
+
+
+def parse_cases(text: str) -> tuple[int, int]:
+    """Read how many cases, and how many bottles stand in each, parted by "x" or "×".
+
+    Raises:
+        InputError: The text is not two whole numbers, or they are too large.
+
+    >>> parse_cases("4 x 12")
+    (4, 12)
+    """
+    written = fold_text(text).strip()
+    match = _CASES.fullmatch(written)
+    if not match or max(map(int, match.groups())) > MOST_CASES:
+        raise InputError(
+            f'"{written}" is not a number of cases and a number of bottles in each.',
+            f"Write both with an x between, such as 4 x 12, neither above {MOST_CASES}.",
+        )
+    return int(match[1]), int(match[2])
+
+
 def _read_count(text: str, written: str) -> int:
     if not _WHOLE.fullmatch(text):
         raise InputError(

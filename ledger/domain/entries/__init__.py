@@ -18,7 +18,7 @@ from ledger.domain.entries.bench import (
 )
 from ledger.domain.entries.evidence import Forget, Strike
 from ledger.domain.entries.forecasts import Foretold
-from ledger.domain.entries.goods import Answer, Bottle, Complaint, Labels, Move
+from ledger.domain.entries.goods import Answer, Bottle, Cases, Complaint, Labels, Move
 from ledger.domain.entries.house import House, Party, Person
 from ledger.domain.entries.masters import Formula, Limit, Material, Withdrawal
 from ledger.domain.entries.recall import Closing, Contact
@@ -78,6 +78,7 @@ FACTS: dict[str, type[Facts]] = {
         Foretold,
         Plan,
         Forget,
+        Cases,
     )
 }
 
@@ -86,6 +87,7 @@ __all__ = [
     "Add",
     "Answer",
     "Bottle",
+    "Cases",
     "Check",
     "Clean",
     "Closing",

@@ -23,6 +23,8 @@ Beside = Annotated[str, "beside"]
 """Words that stand beside the hashed text of an entry that has a commitment to them."""
 Given = Annotated[str, "given"]
 """Words that the book gives, and nobody types."""
+GivenNumber = Annotated[int, "given"]
+"""A number that the book gives, and nobody types."""
 QuantityOrNothing = Annotated[Quantity, "or nothing"]
 """An amount that may be nothing."""
 

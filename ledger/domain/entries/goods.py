@@ -8,7 +8,16 @@ from datetime import date
 from typing import ClassVar
 
 from ledger.domain.amounts.quantity import Quantity
-from ledger.domain.entries.choices import Across, LotRef, MoveAs, Outcome, PersonRef, SeqRef
+from ledger.domain.entries.choices import (
+    Across,
+    Given,
+    GivenNumber,
+    LotRef,
+    MoveAs,
+    Outcome,
+    PersonRef,
+    SeqRef,
+)
 from ledger.domain.entries.spine import Facts
 
 
@@ -39,6 +48,21 @@ class Bottle(Facts, frozen=True):
     """Best-before date decided for this filling."""
     labour_minutes: int | None = None
     """Minutes of work it took."""
+
+
+class Cases(Facts, frozen=True):
+    """Bottles are put into cases, each of which has a number of its own."""
+
+    KIND: ClassVar[str] = "cases"
+
+    count: int
+    """How many cases."""
+    holds: int
+    """How many bottles stand in each."""
+    first_case: GivenNumber
+    """Number of the first in the house; the others follow it."""
+    gs1_prefix: Given | None = None
+    """The house's GS1 Company Prefix when they were filled; None: it had none."""
 
 
 class Labels(Facts, frozen=True):

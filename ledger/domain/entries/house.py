@@ -7,8 +7,22 @@ old forms have it in their text.
 
 from typing import ClassVar
 
+from msgspec import Struct
+
+from ledger.domain.amounts.quantity import Quantity
 from ledger.domain.entries.choices import Beside, Given
 from ledger.domain.entries.spine import Facts
+
+
+class Article(Struct, frozen=True):
+    """What is sold under a number of GS1: one size of one product."""
+
+    product: str
+    """Name of the product, as its lots are called."""
+    gtin: str
+    """Number of the article (GTIN), 14 digits, the shorter ones with noughts in front."""
+    size: Quantity | None = None
+    """What one bottle of it holds; None: it is not told by the size of its bottles."""
 
 
 class House(Facts, frozen=True):
@@ -40,6 +54,12 @@ class House(Facts, frozen=True):
     """How many months beyond its last date a record is kept, by the house's own rule."""
     web: str | None = None
     """Where the house puts the pages of its lots: an address on the web, no slash at its end."""
+    gln: str | None = None
+    """Number of the house as a place and a party (GLN), 13 digits; GS1 gives it."""
+    gs1_prefix: str | None = None
+    """First digits of all numbers that GS1 lets the house give (GS1 Company Prefix)."""
+    articles: tuple[Article, ...] = ()
+    """What it sells under which number, in the order in which it was told."""
 
 
 class Person(Facts, frozen=True):
@@ -76,3 +96,5 @@ class Party(Facts, frozen=True):
     """Short code that stands for the name, P3; None in entries of old forms."""
     commitment: Given | None = None
     """Commitment to the rest, 64 hexadecimal digits; None: it stands in the text."""
+    gln: Beside | None = None
+    """Its number as a party (GLN), 13 digits."""

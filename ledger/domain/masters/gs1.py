@@ -1,13 +1,16 @@
-"""Numbers of GS1 for articles and places, and the address that a Digital Link is.
+"""Numbers of GS1 for articles, places and cases, and the address that a Digital Link is.
 
 Guarantees: a number that is returned has all its digits and a right check digit; an address is the
-canonical one, at id.gs1.org. Refuses: to make a number up; GS1 alone gives them.
+canonical one, at id.gs1.org, unless another place is named. Refuses: to make a number up; GS1 alone
+gives those of articles and places, and the digits that those of cases begin with.
 
 References:
-    GS1 General Specifications, 7.9 (check digits), 3.2 and 3.4.1 (article, lot).
+    GS1 General Specifications, 7.9 (check digits), 3.2 and 3.4.1 (article, lot), 3.2.2 (number of
+    a case, SSCC), 1.4.4 (length of a prefix; from memory).
     GS1 Digital Link: URI Syntax, 4.11 (canonical addresses); vectors: tests/reference/gs1.
 """
 
+from collections.abc import Container
 from datetime import date
 
 from ledger.errors import InputError, visible
@@ -18,6 +21,10 @@ GTIN_DIGITS = 14
 """Digits of the number of an article, the shorter ones with noughts in front."""
 GLN_DIGITS = 13
 """Digits of the number of a place or a party."""
+PREFIX_LENGTHS = range(4, 13)
+"""Digits that all numbers of a house begin with."""
+SSCC_DIGITS = 18
+"""Digits of the number of a case."""
 RESOLVER = "https://id.gs1.org"
 """Where canonical addresses are."""
 
@@ -62,7 +69,43 @@ def read_gln(text: str) -> str:
     return _checked(digits)
 
 
-def _is_number(digits: str, lengths: tuple[int, ...]) -> bool:
+def read_prefix(text: str) -> str:
+    """Return the digits that all numbers begin with which GS1 lets a house give.
+
+    Raises:
+        InputError: They are none.
+    """
+    digits = text.strip()
+    if not _is_number(digits, PREFIX_LENGTHS):
+        raise InputError(
+            f"{visible(text)} is no GS1 Company Prefix.",
+            "Give the 4 to 12 digits of your licence from GS1, without a check digit.",
+        )
+    return digits
+
+
+def case_number(prefix: str, number: int) -> str:
+    """Return the number of a case (SSCC), of a house's prefix and its own number for it.
+
+    Raises:
+        InputError: The prefix leaves too few digits for so many cases.
+
+    >>> case_number("4012345", 111)
+    '040123450000001112'
+    """
+    # The digit before the prefix has no meaning and counts on where the others are used up.
+    free = SSCC_DIGITS - 1 - len(prefix)
+    own = f"{number:0{free}}"
+    if len(own) > free:
+        raise InputError(
+            f"The prefix {prefix} leaves {free} digits for a case, and {number} has {len(own)}.",
+            "Ask GS1 for a further prefix.",
+        )
+    digits = f"{own[0]}{prefix}{own[1:]}"
+    return f"{digits}{check_digit(digits)}"
+
+
+def _is_number(digits: str, lengths: Container[int]) -> bool:
     return digits.isascii() and digits.isdigit() and len(digits) in lengths
 
 
@@ -76,7 +119,7 @@ def _checked(digits: str) -> str:
     return digits
 
 
-def lot_link(gtin: str, lot: str, best_before: date | None = None) -> str:
+def lot_link(gtin: str, lot: str, best_before: date | None = None, *, at: str = RESOLVER) -> str:
     """Return the Digital Link of a lot of an article, with its date where one is given.
 
     A code of a lot has letters, digits and dashes only, so nothing is to be escaped.
@@ -85,7 +128,21 @@ def lot_link(gtin: str, lot: str, best_before: date | None = None) -> str:
     'https://id.gs1.org/01/09521234543213/10/BOS-001-S?15=261231'
     """
     dated = f"?15={best_before:%y%m%d}" if best_before else ""
-    return f"{RESOLVER}/01/{gtin}/10/{lot}{dated}"
+    return f"{at}/{lot_path(gtin, lot)}{dated}"
+
+
+def lot_path(gtin: str, lot: str) -> str:
+    """Return what stands in the Digital Link of a lot after the place where addresses are.
+
+    >>> lot_path("09521234543213", "BOS-001-S")
+    '01/09521234543213/10/BOS-001-S'
+    """
+    return f"01/{gtin}/10/{lot}"
+
+
+def case_link(sscc: str) -> str:
+    """Return the Digital Link of a case."""
+    return f"{RESOLVER}/00/{sscc}"
 
 
 def place_link(gln: str) -> str:

@@ -8,9 +8,11 @@ from ledger.domain.entries import Draft
 from ledger.domain.lots.scene import Scene
 from ledger.domain.rules.always import (
     batch,
+    cases,
     clocks,
     corrections,
     genealogy,
+    gs1_numbers,
     labels,
     names,
     on_hand,
@@ -32,6 +34,8 @@ FAMILIES = (
     genealogy,
     on_hand,
     labels,
+    cases,
+    gs1_numbers,
     batch,
     status,
     verdicts,

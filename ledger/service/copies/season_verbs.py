@@ -33,6 +33,7 @@ _PLACES = {
     "finish": "bench.finish",
     "bottle": "goods.bottle",
     "labels": "goods.label",
+    "cases": "goods.case",
     "send": "goods.send",
     "judge": "verdicts.judge",
     "complain": "goods.complain",

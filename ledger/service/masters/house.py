@@ -4,13 +4,17 @@ Guarantees: `init` makes a book with its house or nothing. Refuses: a book where
 """
 
 import re
+from functools import partial
 from zoneinfo import ZoneInfo, available_timezones
 
 from msgspec.structs import replace
 
 from ledger.domain.amounts.money import digits_of, digits_told
 from ledger.domain.entries import Entry, House
+from ledger.domain.entries.house import Article
+from ledger.domain.masters.articles import articles_with, read_article
 from ledger.domain.masters.doubts import read_doubts
+from ledger.domain.masters.gs1 import read_gln, read_prefix
 from ledger.domain.rules.always.times import clock
 from ledger.errors import InputError, StorageError, visible
 from ledger.service.desk.act import at_desk, desk_on
@@ -20,6 +24,8 @@ from ledger.store.engine.connections import connected
 from ledger.store.read import queries
 
 _COUNTRY = re.compile("[A-Z]{2}")
+PARTED = ";"
+"""Stands between numbers of several articles."""
 LONGEST_WEB = 60
 """The most characters of the address of the house's pages: a symbol with more is too fine."""
 _WEB = re.compile(r"https?://(?=.{1,52}$)[A-Za-z0-9.-]+(?::\d+)?(?:/[A-Za-z0-9._~-]+)*")
@@ -107,6 +113,9 @@ def house(
     doubt: str | None = None,
     keep: str | None = None,
     web: str | None = None,
+    gln: str | None = None,
+    gs1_prefix: str | None = None,
+    gtin: str | None = None,
 ) -> Recorded:
     """Say anew what is known of the house; what is not given stays as it was."""
     with at_desk(book, how) as desk:
@@ -135,6 +144,11 @@ def house(
             doubts=off,
             keep_months=months if months is not None else old.keep_months,
             web=desk.words.read(lambda: _web(web), None) if web else old.web,
+            gln=desk.words.read(lambda: read_gln(gln), None) if gln else old.gln,
+            gs1_prefix=desk.words.read(lambda: read_prefix(gs1_prefix), None)
+            if gs1_prefix
+            else old.gs1_prefix,
+            articles=_articles(desk.words, old, gtin, facts.fluid_ounce),
         )
         done = desk.record(facts)
         counts = max(
@@ -142,6 +156,14 @@ def house(
         )
         later = () if counts.seq == done.seq else (_counts_not(counts),)
         return replace(done, remarks=(*done.remarks, *later))
+
+
+def _articles(words: Words, old: House, text: str | None, ounce: str) -> tuple[Article, ...]:
+    """Return what the house sells under which number, with what is told anew of it."""
+    parts = [part.strip() for part in (text or "").split(PARTED) if part.strip()]
+    told = [words.read(partial(read_article, part, ounce), None) for part in parts]
+    found = [each for each in told if each]
+    return words.read(lambda: articles_with(old.articles, found), old.articles)
 
 
 def _counts_not(later: Entry[House]) -> tuple[str, str]:

@@ -5,6 +5,7 @@ name counts. Refuses: nothing beyond the rules; a name nobody has told about is 
 """
 
 from ledger.domain.entries import Party
+from ledger.domain.masters.gs1 import read_gln
 from ledger.domain.masters.parties import is_forgotten
 from ledger.errors import RefusedError
 from ledger.service.desk.act import at_desk
@@ -22,6 +23,7 @@ def party(
     email: str | None = None,
     address: str | None = None,
     words: str | None = None,
+    gln: str | None = None,
 ) -> Recorded:
     """Say how to reach a supplier or a customer; what is not given stays as it was."""
     with at_desk(book, how) as desk:
@@ -33,6 +35,7 @@ def party(
             "email": read.text_or_none(email, "mail address"),
             "address": read.text_or_none(address, "address"),
             "words": read.text_or_none(words, "words"),
+            "gln": read.read(lambda: read_gln(gln), None) if gln else None,
         }
         if old and is_forgotten(old):
             raise RefusedError(

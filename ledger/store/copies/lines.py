@@ -28,7 +28,7 @@ OLD_FORMATS = frozenset({"pottle book 1"})
 """Forms before it that are read too: without details."""
 DETAILS_BEGIN = '{"details":'
 """How a line of details begins, and no entry."""
-_DETAILS = f"SELECT seq, salt, {', '.join(DETAIL_FIELDS)} FROM details ORDER BY seq"
+_DETAILS = "SELECT seq, salt, {} FROM details ORDER BY seq"
 PAGES = 1000
 """How many pages are copied between two words of progress."""
 
@@ -74,10 +74,14 @@ def text_lines(connection: Connection, seal: Seal, progress: Progress) -> Iterat
         yield body
         if seq % PAGES == 0 or seq == seal.entries:
             progress(seq, seal.entries)
-    # A book of an older form, which an upgrade copies first, has none.
-    has_details = inspect(connection).has_table("details")
-    for seq, salt, *cells in ask(connection, _DETAILS) if has_details else ():
-        told = zip(DETAIL_FIELDS, cells, strict=True)
+    # A book of an older form, which an upgrade copies first, has none, or fewer of them.
+    found = inspect(connection)
+    has_details = found.has_table("details")
+    there = {column["name"] for column in found.get_columns("details")} if has_details else set()
+    fields = [name for name in DETAIL_FIELDS if name in there]
+    query = _DETAILS.format(", ".join(fields))
+    for seq, salt, *cells in ask(connection, query) if has_details else ():
+        told = zip(fields, cells, strict=True)
         details = {name: cell for name, cell in told if cell is not None}
         yield canonical_text({"details": details, "entry": seq, "salt": salt})
 

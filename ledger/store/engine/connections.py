@@ -51,7 +51,7 @@ __all__ = [
 
 APPLICATION_ID = 0x506F746C
 """Marks a SQLite file as a book, in its header: the letters Potl."""
-SCHEMA_VERSION = 7
+SCHEMA_VERSION = 8
 """Version of the tables, as the last migration leaves them."""
 LOCK_KEY = 0x706F74746C65
 """Key of the advisory lock that makes PostgreSQL writers take turns: the letters pottle."""

@@ -11,7 +11,7 @@ from ledger.domain.amounts.quantity import Quantity
 from ledger.domain.entries import FACTS
 from ledger.domain.entries.fields import FieldSpec, specs
 
-DETAIL_FIELDS = ("name", "role", "phone", "email", "address", "words")
+DETAIL_FIELDS = ("name", "role", "phone", "email", "address", "words", "gln")
 """What may be told beside the entry of a person or a party."""
 _FIXED: dict[str, tuple[str, ...]] = {
     "lot": ("id", "code", "lot_type", "measure"),

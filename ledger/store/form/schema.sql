@@ -76,6 +76,21 @@ CONSTRAINT fk_bottle_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entr
 CONSTRAINT fk_bottle_source FOREIGN KEY(source) REFERENCES lot (code)
 )
 STRICT;
+CREATE TABLE cases (
+seq INTEGER NOT NULL,
+entry_kind TEXT NOT NULL,
+count INTEGER NOT NULL,
+holds INTEGER NOT NULL,
+first_case INTEGER NOT NULL,
+gs1_prefix TEXT,
+CONSTRAINT pk_cases PRIMARY KEY (seq),
+CONSTRAINT ck_cases_count CHECK (count >= 0),
+CONSTRAINT ck_cases_holds CHECK (holds >= 0),
+CONSTRAINT ck_cases_first_case CHECK (first_case >= 0),
+CONSTRAINT fk_cases_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
+CONSTRAINT ck_cases_entry_kind CHECK (entry_kind = 'cases')
+)
+STRICT;
 CREATE TABLE "check" (
 seq INTEGER NOT NULL,
 entry_kind TEXT NOT NULL,
@@ -179,7 +194,7 @@ role TEXT,
 phone TEXT,
 email TEXT,
 address TEXT,
-words TEXT,
+words TEXT, gln TEXT,
 CONSTRAINT pk_details PRIMARY KEY (seq),
 CONSTRAINT ck_details_salt CHECK (length(salt) = 64),
 CONSTRAINT fk_details_seq FOREIGN KEY(seq) REFERENCES entry (seq)
@@ -216,7 +231,7 @@ body TEXT NOT NULL,
 leaf BLOB NOT NULL,
 CONSTRAINT pk_entry PRIMARY KEY (seq),
 CONSTRAINT ck_entry_by CHECK (by IS NOT NULL OR kind = 'house'),
-CONSTRAINT ck_entry_kind CHECK (kind IN ('house', 'person', 'material', 'formula', 'receipt', 'start', 'add', 'rest', 'filter', 'rinse', 'decant', 'look', 'measure', 'makeup', 'finish', 'bottle', 'labels', 'move', 'judge', 'check', 'complaint', 'count', 'note', 'deviation', 'clean', 'equipment', 'strike', 'party', 'limit', 'withdrawal', 'contact', 'closing', 'answer', 'forecast', 'trial', 'forget')),
+CONSTRAINT ck_entry_kind CHECK (kind IN ('house', 'person', 'material', 'formula', 'receipt', 'start', 'add', 'rest', 'filter', 'rinse', 'decant', 'look', 'measure', 'makeup', 'finish', 'bottle', 'labels', 'move', 'judge', 'check', 'complaint', 'count', 'note', 'deviation', 'clean', 'equipment', 'strike', 'party', 'limit', 'withdrawal', 'contact', 'closing', 'answer', 'forecast', 'trial', 'forget', 'cases')),
 CONSTRAINT ck_entry_origin CHECK (origin IN ('bench', 'paper', 'instrument', 'memory')),
 CONSTRAINT ck_entry_precision CHECK (precision IN ('exact', 'about', 'day')),
 CONSTRAINT ck_entry_leaf CHECK (length(leaf) = 32),
@@ -461,11 +476,26 @@ currency TEXT NOT NULL,
 address TEXT,
 country TEXT,
 time_zone TEXT NOT NULL,
-fluid_ounce TEXT NOT NULL, hour_minor INTEGER CONSTRAINT ck_house_hour_minor CHECK (hour_minor >= 0), phone TEXT, hour_digits INTEGER CONSTRAINT ck_house_hour_digits CHECK (hour_digits >= 0), doubts TEXT, keep_months INTEGER CONSTRAINT ck_house_keep_months CHECK (keep_months >= 0), web TEXT,
+fluid_ounce TEXT NOT NULL, hour_minor INTEGER CONSTRAINT ck_house_hour_minor CHECK (hour_minor >= 0), phone TEXT, hour_digits INTEGER CONSTRAINT ck_house_hour_digits CHECK (hour_digits >= 0), doubts TEXT, keep_months INTEGER CONSTRAINT ck_house_keep_months CHECK (keep_months >= 0), web TEXT, gln TEXT, gs1_prefix TEXT,
 CONSTRAINT pk_house PRIMARY KEY (seq),
 CONSTRAINT ck_house_entry_kind CHECK (entry_kind = 'house'),
 CONSTRAINT fk_house_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
+STRICT;
+CREATE TABLE house_articles (
+seq INTEGER NOT NULL,
+line INTEGER NOT NULL,
+product TEXT NOT NULL,
+gtin TEXT NOT NULL,
+size INTEGER,
+size_measure TEXT,
+size_written TEXT,
+CONSTRAINT pk_house_articles PRIMARY KEY (seq, line),
+CONSTRAINT ck_house_articles_size CHECK (size > 0),
+CONSTRAINT ck_house_articles_size_measure CHECK (size_measure IN ('uL', 'mg', 'ueach')),
+CONSTRAINT fk_house_articles_seq FOREIGN KEY(seq) REFERENCES house (seq)
+)
+WITHOUT ROWID,
 STRICT;
 CREATE TABLE judge (
 seq INTEGER NOT NULL,
@@ -695,7 +725,7 @@ name TEXT,
 phone TEXT,
 email TEXT,
 address TEXT,
-words TEXT, code TEXT, commitment TEXT,
+words TEXT, code TEXT, commitment TEXT, gln TEXT,
 CONSTRAINT pk_party PRIMARY KEY (seq),
 CONSTRAINT fk_party_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind),
 CONSTRAINT ck_party_entry_kind CHECK (entry_kind = 'party')
@@ -973,6 +1003,10 @@ CREATE TRIGGER guard_bottle_delete BEFORE DELETE ON "bottle" BEGIN SELECT RAISE(
 CREATE TRIGGER guard_bottle_insert BEFORE INSERT ON "bottle" WHEN EXISTS (SELECT 1 FROM "bottle" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_bottle_order BEFORE INSERT ON "bottle" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_bottle_update BEFORE UPDATE ON "bottle" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_cases_delete BEFORE DELETE ON "cases" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_cases_insert BEFORE INSERT ON "cases" WHEN EXISTS (SELECT 1 FROM "cases" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_cases_order BEFORE INSERT ON "cases" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_cases_update BEFORE UPDATE ON "cases" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_check_delete BEFORE DELETE ON "check" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_check_insert BEFORE INSERT ON "check" WHEN EXISTS (SELECT 1 FROM "check" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_check_order BEFORE INSERT ON "check" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
@@ -1054,6 +1088,10 @@ CREATE TRIGGER guard_formula_steps_insert BEFORE INSERT ON "formula_steps" WHEN 
 CREATE TRIGGER guard_formula_steps_order BEFORE INSERT ON "formula_steps" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_formula_steps_update BEFORE UPDATE ON "formula_steps" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_formula_update BEFORE UPDATE ON "formula" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_house_articles_delete BEFORE DELETE ON "house_articles" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_house_articles_insert BEFORE INSERT ON "house_articles" WHEN EXISTS (SELECT 1 FROM "house_articles" WHERE ("seq" = NEW."seq" AND "line" = NEW."line")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_house_articles_order BEFORE INSERT ON "house_articles" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
+CREATE TRIGGER guard_house_articles_update BEFORE UPDATE ON "house_articles" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_house_delete BEFORE DELETE ON "house" BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_house_insert BEFORE INSERT ON "house" WHEN EXISTS (SELECT 1 FROM "house" WHERE ("seq" = NEW."seq")) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;
 CREATE TRIGGER guard_house_order BEFORE INSERT ON "house" WHEN NEW.seq IS NOT (SELECT MAX(seq) FROM entry) BEGIN SELECT RAISE(ABORT, 'The book is only ever added to.'); END;

@@ -2,7 +2,19 @@
 
 from ledger.domain.amounts.money import coins
 from ledger.domain.entries import House
-from reports.json.kit.answer import Answer, Figure
+from ledger.domain.entries.house import Article
+from reports.json.kit.answer import Amount, Answer, Figure, amount_of
+
+
+class ArticleAnswer(Answer, frozen=True):
+    """What is sold under a number of GS1."""
+
+    product: str
+    """Name of the product."""
+    size: Amount | None
+    """What one bottle of it holds."""
+    gtin: str
+    """Number of the article (GTIN), 14 digits."""
 
 
 class HouseAnswer(Answer, frozen=True):
@@ -30,6 +42,12 @@ class HouseAnswer(Answer, frozen=True):
     """How many months beyond its last date a record is kept, by the house's own rule."""
     web: str | None
     """Where the pages of its lots are."""
+    gln: str | None
+    """Its number as a place and a party (GLN)."""
+    gs1_prefix: str | None
+    """First digits of all its numbers of GS1 (GS1 Company Prefix)."""
+    articles: list[ArticleAnswer]
+    """What it sells under which number."""
 
 
 def house_answer(house: House) -> HouseAnswer:
@@ -46,4 +64,12 @@ def house_answer(house: House) -> HouseAnswer:
         doubts=house.doubts,
         keep_months=house.keep_months,
         web=house.web,
+        gln=house.gln,
+        gs1_prefix=house.gs1_prefix,
+        articles=[_article(article) for article in house.articles],
     )
+
+
+def _article(article: Article) -> ArticleAnswer:
+    size = amount_of(article.size.amount, article.size.measure) if article.size else None
+    return ArticleAnswer(article.product, size, article.gtin)

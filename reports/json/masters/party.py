@@ -17,8 +17,10 @@ class PartyRow(Answer, frozen=True):
     """Postal address in one line."""
     words: str | None
     """Whom to ask for, when they are there."""
+    gln: str | None
+    """Its number as a party (GLN)."""
 
 
 def party_row(party: Party) -> PartyRow:
     """Return a supplier or a customer."""
-    return PartyRow(party.name, party.phone, party.email, party.address, party.words)
+    return PartyRow(party.name, party.phone, party.email, party.address, party.words, party.gln)

@@ -93,7 +93,7 @@ def step_of_lot(dossier: "Dossier", lacking: tuple["Proposed", ...] = ()) -> str
     if is_filled or (lot.on_hand <= 0 and (dossier.outputs or dossier.holders)):
         return f"pottle trace {lot.code} --forward"
     for entry in reversed(dossier.state.entries):
-        step = None if entry.kind == "move" else _after(entry, dossier, lacking)
+        step = None if entry.kind in ("move", "cases") else _after(entry, dossier, lacking)
         if step:
             return step
     return "pottle stock"
@@ -134,6 +134,8 @@ def _after(entry: Entry, dossier: "Dossier", lacking: tuple["Proposed", ...]) ->
             return again
         case "look" | "measure" | "finish" | "judge" | "bottle":
             return _towards_release(dossier)
+        case "cases":
+            return f"pottle label {code} --kind case --out cases.pdf"
         case "labels" if dossier.lot.status is not Status.RELEASED:
             return _towards_release(dossier)
         case "labels":
@@ -153,8 +155,7 @@ def _in_recall(dossier: "Dossier") -> str:
 
     A recall that is closed shows its lot next, so the lot does not show the recall again.
     """
-    lot = dossier.lot
-    if lot.status is not Status.RECALLED:
+    if (lot := dossier.lot).status is not Status.RECALLED:
         return f"pottle recall {lot.code} --drill"
     kinds = (entry.kind for entry in reversed(dossier.state.entries))
     if next(kind for kind in kinds if kind in ("judge", "closing")) == "judge":

@@ -7,10 +7,10 @@ import re
 
 from ledger.domain.amounts.quantity import Quantity
 from ledger.domain.entries.choices import MoveAs, Reached
-from ledger.domain.entries.goods import Answer, Bottle, Complaint, Labels, Move
+from ledger.domain.entries.goods import Answer, Bottle, Cases, Complaint, Labels, Move
 from ledger.domain.entries.recall import Contact
 from ledger.domain.entries.verdicts import Judge
-from reports.kit.format import duration, scaled, tidy
+from reports.kit.format import duration, plural, scaled, tidy
 from reports.words.entries.parts import Parts, before
 
 GONE = {
@@ -71,6 +71,16 @@ def bottle(facts: Bottle) -> Parts:
 def _span(first: int | None, last: int | None) -> str | None:
     ends = [str(end) for end in (first, last) if end is not None]
     return " to ".join(ends) or None
+
+
+def cases(facts: Cases) -> Parts:
+    """Return what is told of bottles in cases."""
+    last = facts.first_case + facts.count - 1
+    return (
+        f"{plural(facts.count, 'case')} of {facts.holds}",
+        f"numbered {facts.first_case} to {last}" if facts.count > 1 else f"number {last}",
+        before("GS1 prefix", facts.gs1_prefix),
+    )
 
 
 def labels(facts: Labels) -> Parts:

@@ -11,6 +11,7 @@ from ledger.domain.entries.receipt import Receipt
 from ledger.domain.masters.formulas import version_of
 from reports.kit.format import money, plural, scaled, tidy
 from reports.words.entries.parts import Parts, at, before
+from reports.words.masters.house import article_words
 
 
 def house(facts: House) -> Parts:
@@ -29,6 +30,9 @@ def house(facts: House) -> Parts:
         else None,
         before("instruments off by", facts.doubts),
         before("pages at", facts.web),
+        before("GLN", facts.gln),
+        before("GS1 prefix", facts.gs1_prefix),
+        *map(article_words, facts.articles),
     )
 
 
@@ -42,7 +46,7 @@ def party(facts: Party) -> Parts:
     """Return what is told of a supplier or a customer."""
     is_known = facts.code and facts.name not in ("", facts.code)
     name = f"{facts.code} is {facts.name}" if is_known else facts.code or facts.name
-    return name, facts.phone, facts.email, facts.address, facts.words
+    return name, facts.phone, facts.email, facts.address, facts.words, before("GLN", facts.gln)
 
 
 def forget(facts: Forget) -> Parts:

@@ -22,7 +22,7 @@ from ledger.domain.entries.bench import (
 )
 from ledger.domain.entries.evidence import Forget, Strike
 from ledger.domain.entries.forecasts import Foretold
-from ledger.domain.entries.goods import Answer, Bottle, Complaint, Labels, Move
+from ledger.domain.entries.goods import Answer, Bottle, Cases, Complaint, Labels, Move
 from ledger.domain.entries.house import House, Party, Person
 from ledger.domain.entries.masters import Formula, Limit, Material, Withdrawal
 from ledger.domain.entries.recall import Closing, Contact
@@ -96,6 +96,7 @@ KINDS: dict[type[Facts], Kind] = {
     Foretold: Kind("foretold", forecasts.foretold),
     Plan: Kind("trial planned", bench.plan),
     Forget: Kind("forgotten", stock.forget),
+    Cases: Kind("put in cases", goods.cases),
 }
 """Every kind of entry, with its title and its words."""
 

@@ -9,17 +9,21 @@ from datetime import date
 from pathlib import Path
 
 import pytest
+from biip.sscc import Sscc
 from hypothesis import given
 from hypothesis import strategies as st
 from stdnum import ean
 
 from ledger.domain.masters.gs1 import (
+    case_link,
+    case_number,
     check_digit,
     lot_link,
     party_link,
     place_link,
     read_gln,
     read_gtin,
+    read_prefix,
 )
 from ledger.errors import InputError
 
@@ -69,3 +73,46 @@ def test_a_wrong_number_is_told(text: str, what: str, todo: str) -> None:
     with pytest.raises(InputError) as raised:
         read_gtin(text)
     assert raised.value.problems == ((what, todo),)
+
+
+def test_the_number_of_a_case_is_that_published() -> None:
+    links = [link for _, link in VECTORS["epc_urn_to_digital_link"]]
+    assert case_link(case_number("4012345", 111)) in links
+
+
+@given(st.text("0123456789", min_size=4, max_size=12), st.integers(1, 99_999))
+def test_another_reader_takes_the_number_of_a_case(prefix: str, number: int) -> None:
+    told = case_number(prefix, number)
+    found = Sscc.parse(told)
+    assert (found.value, found.payload[1 : 1 + len(prefix)]) == (told, prefix)
+
+
+def test_more_cases_than_a_prefix_has_digits_for_are_refused() -> None:
+    assert case_number("952123456789", 99_999)[0] == "9"
+    with pytest.raises(InputError) as raised:
+        case_number("952123456789", 100_000)
+    assert raised.value.problems == (
+        (
+            "The prefix 952123456789 leaves 5 digits for a case, and 100000 has 6.",
+            "Ask GS1 for a further prefix.",
+        ),
+    )
+
+
+@pytest.mark.parametrize("text", ["952", "9521234567890", "95 21", "٩٥٢١"])
+def test_what_is_no_prefix_is_told(text: str) -> None:
+    with pytest.raises(InputError) as raised:
+        read_prefix(text)
+    assert raised.value.problems == (
+        (
+            f"{text} is no GS1 Company Prefix.",
+            "Give the 4 to 12 digits of your licence from GS1, without a check digit.",
+        ),
+    )
+
+
+def test_a_link_may_stand_at_an_address_of_ones_own() -> None:
+    """As in the published example of a symbol, at example.com."""
+    published = VECTORS["symbols_read_back_here"]["qr"][0]
+    link = lot_link("09521234543213", "ABC123", date(2026, 12, 31), at="https://example.com")
+    assert link == published

@@ -13,8 +13,10 @@ from ledger.domain.lots.scene import Scene
 from ledger.domain.rules import FAMILIES, Finding, Severity, findings
 from ledger.domain.rules.always import batch as making
 from ledger.domain.rules.always import (
+    cases,
     clocks,
     genealogy,
+    gs1_numbers,
     labels,
     names,
     parties,
@@ -53,6 +55,8 @@ def test_the_families_are_told_in_their_order() -> None:
         genealogy,
         amounts,
         labels,
+        cases,
+        gs1_numbers,
         making,
         status,
         verdicts,

@@ -37,7 +37,7 @@ from ledger.domain.entries.choices import (
 )
 from ledger.domain.entries.evidence import Forget, Named, Strike
 from ledger.domain.entries.forecasts import Carried, Foretold
-from ledger.domain.entries.goods import Answer, Bottle, Complaint, Labels, Move
+from ledger.domain.entries.goods import Answer, Bottle, Cases, Complaint, Labels, Move
 from ledger.domain.entries.recall import Closing, Contact
 from ledger.domain.entries.receipt import Receipt
 from ledger.domain.entries.upkeep import Clean, Count, Equipment, Note
@@ -177,6 +177,11 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
         "15 x 250 mL from OS-001-O, 3.8 L drawn, bottles BM-001-I, caps CAP-001-B, numbered 1 to "
         "15, a fill weighed 312.5 g, best before 2026-09-30, 1 h 15 min of work",
     ),
+    (
+        Cases(4, 12, 7),
+        "4 cases of 12, numbered 7 to 10",
+    ),
+    (Cases(1, 6, 2, "9521234"), "1 case of 6, number 2, GS1 prefix 9521234"),
     (
         Labels(20, 15, 1, "BL-001-Y", Across.HOLD),
         "20 printed, with HOLD across, on BL-001-Y, 15 used, 1 spoiled",

@@ -14,7 +14,7 @@ from ledger.domain.entries.choices import (
     MaterialKind,
     ProductKind,
 )
-from ledger.domain.entries.house import House, Party, Person
+from ledger.domain.entries.house import Article, House, Party, Person
 from ledger.domain.entries.masters import (
     Constituent,
     Formula,
@@ -40,10 +40,17 @@ MASTERS: tuple[tuple[Facts, str], ...] = (
             doubts="scale=0.2",
             keep_months=24,
             web="https://example.com/l",
+            gln="9521234000006",
+            gs1_prefix="9521234",
+            articles=(
+                Article("Cola syrup", "09521234543213", q("250mL")),
+                Article("Cola syrup", "00000095212341"),
+            ),
         ),
         "Wren & Co, 1 Quay, IE, money in EUR, clock of Europe/Dublin, imperial fluid ounces, "
         "telephone 01 555 0100, records kept 24 months, an hour of work 20.00 EUR, instruments off "
-        "by scale=0.2, pages at https://example.com/l",
+        "by scale=0.2, pages at https://example.com/l, GLN 9521234000006, GS1 prefix 9521234, "
+        "Cola syrup, 250 mL, GTIN 09521234543213, Cola syrup, GTIN 00000095212341",
     ),
     (Person("AB", "Anna Bell", "maker"), "AB is Anna Bell, maker"),
     (
@@ -81,8 +88,17 @@ MASTERS: tuple[tuple[Facts, str], ...] = (
         "orange-essence version 2 for Orange essence, basis 1 L, 1 line and 2 steps",
     ),
     (
-        Party("A stall", "01 555 0100", "stall@example.com", "1 Bridge Street", "ask for Bo", "P3"),
-        "P3 is A stall, 01 555 0100, stall@example.com, 1 Bridge Street, ask for Bo",
+        Party(
+            "A stall",
+            "01 555 0100",
+            "stall@example.com",
+            "1 Bridge Street",
+            "ask for Bo",
+            "P3",
+            gln="9521234000013",
+        ),
+        "P3 is A stall, 01 555 0100, stall@example.com, 1 Bridge Street, ask for Bo, "
+        "GLN 9521234000013",
     ),
     (
         Limit(

@@ -91,17 +91,17 @@ def test_what_differs_from_the_form_of_the_book_is_told(
     [
         pytest.param(
             "UPDATE alembic_version SET version_num = '0001'",
-            "The book's version is written as ['0001'], not 0007.",
+            "The book's version is written as ['0001'], not 0008.",
             id="changed",
         ),
         pytest.param(
             "DELETE FROM alembic_version",
-            "The book's version is written as [], not 0007.",
+            "The book's version is written as [], not 0008.",
             id="lost",
         ),
         pytest.param(
             "INSERT INTO alembic_version VALUES ('0001b')",
-            "The book's version is written as ['0007', '0001b'], not 0007.",
+            "The book's version is written as ['0008', '0001b'], not 0008.",
             id="told twice",
         ),
     ],

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from ledger.errors import InputError
+from ledger.errors import InputError, RefusedError
 from ledger.service.desk.book import How
 from ledger.service.desk.clock import house_of
 from ledger.service.masters.house import house, init
@@ -66,3 +66,40 @@ def test_a_country_is_told_by_its_two_letters(sqlite_keeper: Keeper) -> None:
         known = house_of(sqlite_keeper.book)
         assert known is not None
         assert known.country == "IE"
+
+
+def test_numbers_of_gs1_are_kept_told_anew_and_taken_away(keeper: Keeper) -> None:
+    keeper.do(
+        "house",
+        gln="9521234000006",
+        gs1_prefix="9521234",
+        gtin="Orange syrup, 250 mL=9521234543213; Orange syrup 1L=9521234543206",
+    )
+    keeper.do("house", gtin="orange syrup 0.25 L=")
+    found = house_of(keeper.book)
+    assert found is not None
+    assert (found.gln, found.gs1_prefix) == ("9521234000006", "9521234")
+    assert [(article.product, article.gtin) for article in found.articles] == [
+        ("Orange syrup", "09521234543206")
+    ]
+    with pytest.raises(RefusedError) as raised:
+        keeper.do(
+            "correct",
+            entry=str(keeper.entries()[-1].seq),
+            changes="gln=9521234000007",
+            because="typed",
+        )
+    assert raised.value.problems == (
+        ("9521234000007 ends in 7, and its check digit is 6.", "Copy the number again."),
+    )
+
+
+def test_all_numbers_that_are_wrong_are_told_at_once(sqlite_keeper: Keeper) -> None:
+    with pytest.raises(InputError) as raised:
+        sqlite_keeper.do("house", gln="1", gs1_prefix="2", gtin="Syrup=3; 9521234543213")
+    assert [what for what, _ in raised.value.problems] == [
+        "1 is no number of a place.",
+        "2 is no GS1 Company Prefix.",
+        "3 is no number of an article.",
+        "9521234543213 does not say of what it is the number.",
+    ]

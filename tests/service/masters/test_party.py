@@ -13,10 +13,13 @@ def test_what_is_not_said_anew_stays_as_it_was(keeper: Keeper) -> None:
     keeper.do("party", name="Quay Bar", phone="01 555 0142", words="ask for  Bo")
     keeper.do("party", name="Arcade Stall", address="1 Quay")
     keeper.do("party", name="Quay Bar", email="bar@example.com", phone="01 555 0143")
+    keeper.do("party", name="Quay Bar", gln="9521234000013")
     found = tuple(replace(party, code=None, commitment=None) for party in parties(keeper.book))
     assert found == (
         Party("Arcade Stall", address="1 Quay"),
-        Party("Quay Bar", "01 555 0143", "bar@example.com", words="ask for Bo"),
+        Party(
+            "Quay Bar", "01 555 0143", "bar@example.com", words="ask for Bo", gln="9521234000013"
+        ),
     )
 
 
