@@ -10,6 +10,7 @@ OTHER_WORDS = {
     "bottles": "stock",
     "buy": "receive",
     "cancel": "strike",
+    "carton": "case",
     "cloudy": "look",
     "customer": "party",
     "delete": "strike",

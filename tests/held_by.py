@@ -127,10 +127,6 @@ HELD_BY: Held = {
         )
         for name in ("shares_ahead", "shares_behind")
     },
-    "ledger/store/read/cases.py": (
-        "tests/service/goods/test_case.py",
-        "one figure, the number of the next case, which is looked at where cases are told",
-    ),
     "ledger/domain/lots/steps.py": (
         "tests/store/read/test_steps.py",
         "fields without a method: read from the book there, and summed in science/contents",

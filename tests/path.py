@@ -150,9 +150,16 @@ def walk_main_path(keeper: Keeper) -> Lots:
 def _tell_beside(keeper: Keeper) -> None:
     """Tell a party and forget it, and name a material in German."""
     keeper.do("party", name="Quay Bar", phone="01 555 0155")
-    keeper.do("house", gln="9521234000006", gtin="Orange syrup, 250 mL=9521234543213")
     keeper.do("forget", who="Quay Bar", because="he asked for it")
     keeper.do("material", code="sugar", change=True, names="de=Zucker")
+
+
+def _put_in_cases(keeper: Keeper, packed: str) -> None:
+    """Tell of cases before the house has numbers of GS1, and after."""
+    keeper.do("cases", lot=packed, pack="1 x 2")
+    keeper.do("house", gln="9521234000006", gtin="Orange syrup, 250 mL=9521234543213")
+    keeper.do("house", company_prefix="9521234")
+    keeper.do("cases", lot=packed, pack="2 x 2")
 
 
 def fill_every_table(keeper: Keeper) -> Lots:
@@ -172,7 +179,7 @@ def fill_every_table(keeper: Keeper) -> Lots:
     keeper.do("measure", lot=trial, what="abv", reading="95.5", temp="20")
     keeper.do("count", lot=lots.water, amount="96L", because="the tap dripped")
     labels = keeper.do("labels", lot=lots.packed, printed="20", used="15", spoiled="1")
-    keeper.do("cases", lot=lots.packed, pack="1 x 6")
+    _put_in_cases(keeper, lots.packed)
     note = keeper.do("note", text="The still is out of order.")
     keeper.do("strike", entry=str(note.seq), because="the wrong book")
     keeper.do("add", lot=trial, source=lots.oil, amount="2L", because="the scale was reset")
@@ -181,7 +188,13 @@ def fill_every_table(keeper: Keeper) -> Lots:
     keeper.record(Equipment("Scale", "Set to zero with the 200 g weight."))
     keeper.record(_formula())
     keeper.do("withdraw", code="orange-essence", version="1", because="the yield was never reached")
-    keeper.do("party", name="Bridge Street Stall", phone="01 555 0100", address="1 Bridge Street")
+    keeper.do(
+        "party",
+        name="Bridge Street Stall",
+        phone="01 555 0100",
+        address="1 Bridge Street",
+        gln="9521234000013",
+    )
     _tell_beside(keeper)
     keeper.do("limit", code="us-safrole", citation="21 CFR 189.180, read again")
     keeper.do("recall", lot=lots.packed, because="came back cloudy")

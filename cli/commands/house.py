@@ -30,7 +30,7 @@ def house(
         Text, typer.Option(metavar="URL", help="Where its pages are; labels then lead there.")
     ] = None,
     gln: Annotated[Text, typer.Option(help="Its own number as a place and a party (GLN).")] = None,
-    gs1_prefix: Annotated[
+    company_prefix: Annotated[
         Text, typer.Option(help="Digits that its numbers of GS1 begin with; numbers cases.")
     ] = None,
     gtin: Annotated[
@@ -43,7 +43,7 @@ def house(
     from cli.screens.masters.house import say_house
     from ledger.service.masters.house import house as verb
 
-    others = (fluid_ounce, hour, phone, doubt, keep, web, gln, gs1_prefix, gtin)
+    others = (fluid_ounce, hour, phone, doubt, keep, web, gln, company_prefix, gtin)
     if any((name, address, country, currency, time_zone, *others)):
         record(
             call,
@@ -60,7 +60,7 @@ def house(
             keep=keep,
             web=web,
             gln=gln,
-            gs1_prefix=gs1_prefix,
+            company_prefix=company_prefix,
             gtin="; ".join(gtin or []) or None,
         )
     else:

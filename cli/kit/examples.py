@@ -13,7 +13,7 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
         "house",
         'house --address "3 Pretend Lane" --hour 21.50',
         "house --web https://example.com/lots",
-        "house --gs1-prefix 9521234 --gln 9521234000006",
+        "house --company-prefix 9521234 --gln 9521234000006",
         'house --gtin "Orange syrup, 250 mL=9521234543213"',
     ),
     "person add": ('person add CD "Cleo Dunn"',),

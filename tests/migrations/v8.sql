@@ -29,7 +29,7 @@ INSERT INTO "add" VALUES(28,'add','WTR-002-Y',2400000,'uL','2.4L','ingredient',N
 INSERT INTO "add" VALUES(29,'add','OE-001-5',30000,'uL','30mL','ingredient',NULL,NULL,NULL,NULL);
 INSERT INTO "add" VALUES(36,'add','SOO-001-3',26000,'mg','26g','ingredient',NULL,NULL,NULL,NULL);
 INSERT INTO "add" VALUES(38,'add','NS-001-J',200000,'uL','200mL','ingredient',NULL,NULL,NULL,NULL);
-INSERT INTO "add" VALUES(55,'add','SOO-001-3',2000000,'uL','2L','ingredient',NULL,NULL,NULL,NULL);
+INSERT INTO "add" VALUES(58,'add','SOO-001-3',2000000,'uL','2L','ingredient',NULL,NULL,NULL,NULL);
 CREATE TABLE alembic_version (
 	version_num VARCHAR(32) NOT NULL, 
 	CONSTRAINT alembic_version_pkc PRIMARY KEY (version_num)
@@ -55,7 +55,7 @@ CREATE TABLE answer (
 	CONSTRAINT fk_answer_told_by FOREIGN KEY(told_by) REFERENCES person_key (initials)
 )
  STRICT;
-INSERT INTO "answer" VALUES(70,'answer',35,'replaced','AB','2026-03-04',NULL,'two fresh bottles');
+INSERT INTO "answer" VALUES(72,'answer',35,'replaced','AB','2026-03-04',NULL,'two fresh bottles');
 CREATE TABLE bottle (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -97,7 +97,7 @@ CREATE TABLE cases (
     count INTEGER NOT NULL,
     holds INTEGER NOT NULL,
     first_case INTEGER NOT NULL,
-    gs1_prefix TEXT,
+    company_prefix TEXT,
     CONSTRAINT pk_cases PRIMARY KEY (seq),
     CONSTRAINT ck_cases_count CHECK (count >= 0),
     CONSTRAINT ck_cases_holds CHECK (holds >= 0),
@@ -106,7 +106,8 @@ CREATE TABLE cases (
     CONSTRAINT ck_cases_entry_kind CHECK (entry_kind = 'cases')
 )
  STRICT;
-INSERT INTO "cases" VALUES(52,'cases',1,6,1,NULL);
+INSERT INTO "cases" VALUES(52,'cases',1,2,1,NULL);
+INSERT INTO "cases" VALUES(55,'cases',2,2,2,'9521234');
 CREATE TABLE "check" (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -119,7 +120,7 @@ CREATE TABLE "check" (
 	CONSTRAINT fk_check_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "check" VALUES(57,'check',51,'Read again.');
+INSERT INTO "check" VALUES(60,'check',51,'Read again.');
 CREATE TABLE clean (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -131,7 +132,7 @@ CREATE TABLE clean (
 	CONSTRAINT fk_clean_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "clean" VALUES(58,'clean','Demijohn 2','Hot water','Orange essence');
+INSERT INTO "clean" VALUES(61,'clean','Demijohn 2','Hot water','Orange essence');
 CREATE TABLE closing (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -141,7 +142,7 @@ CREATE TABLE closing (
 	CONSTRAINT ck_closing_entry_kind CHECK (entry_kind = 'closing')
 )
  STRICT;
-INSERT INTO "closing" VALUES(71,'closing','the orange oil was old');
+INSERT INTO "closing" VALUES(73,'closing','the orange oil was old');
 CREATE TABLE complaint (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -175,7 +176,7 @@ CREATE TABLE contact (
 	CONSTRAINT ck_contact_entry_kind CHECK (entry_kind = 'contact')
 )
  STRICT;
-INSERT INTO "contact" VALUES(69,'contact','P1','spoken',NULL,NULL,NULL,NULL);
+INSERT INTO "contact" VALUES(71,'contact','P1','spoken',NULL,NULL,NULL,NULL);
 CREATE TABLE count (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -224,7 +225,7 @@ CREATE TABLE details (
 )
  STRICT;
 INSERT INTO "details" VALUES(2,'0000000000000000000000000000000000000000000000000000000000000000','Anna Bell',NULL,NULL,NULL,NULL,NULL,NULL);
-INSERT INTO "details" VALUES(62,'0000000000000000000000000000000000000000000000000000000000000000','Bridge Street Stall',NULL,'01 555 0100',NULL,'1 Bridge Street',NULL,NULL);
+INSERT INTO "details" VALUES(65,'0000000000000000000000000000000000000000000000000000000000000000','Bridge Street Stall',NULL,'01 555 0100',NULL,'1 Bridge Street',NULL,'9521234000013');
 CREATE TABLE deviation (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -238,7 +239,7 @@ CREATE TABLE deviation (
 	CONSTRAINT fk_deviation_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "deviation" VALUES(56,'deviation','on hand','2 L is more than is there of SOO-001-3: the book says 469.231 mL.',55);
+INSERT INTO "deviation" VALUES(59,'deviation','on hand','2 L is more than is there of SOO-001-3: the book says 469.231 mL.',58);
 CREATE TABLE entry (
 	seq INTEGER NOT NULL,
 	kind TEXT NOT NULL,
@@ -321,26 +322,28 @@ INSERT INTO "entry" VALUES(48,'decant',37,'2026-03-04T11:55:00Z',0,'exact','2026
 INSERT INTO "entry" VALUES(49,'measure',37,'2026-03-04T12:00:00Z',0,'exact','2026-03-04T12:00:00Z','bench',NULL,'AB',NULL,49,NULL,'{"by":"AB","facts":{"reading_micro":95500000,"temp_mdegc":20000,"unit":"%","what":"abv","written":"95.5"},"happened_at":"2026-03-04T12:00:00Z","kind":"measure","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:00:00Z","seq":49,"stands_for":49,"v":1}',X'C15C23A24EC239EBA3DC0BB91B20673903ECA9CD647AC547822796084A38B4D5');
 INSERT INTO "entry" VALUES(50,'count',13,'2026-03-04T12:05:00Z',0,'exact','2026-03-04T12:05:00Z','bench',NULL,'AB',NULL,50,'the tap dripped','{"by":"AB","facts":{"amount":{"amount":96000000,"measure":"uL","written":"96L"}},"happened_at":"2026-03-04T12:05:00Z","kind":"count","level":{"amount":96000000,"lot":"WTR-002-Y"},"lot":"WTR-002-Y","offset_min":0,"origin":"bench","precision":"exact","reason":"the tap dripped","recorded_at":"2026-03-04T12:05:00Z","seq":50,"stands_for":50,"v":1}',X'DA6E0602B166B175B6EAC8642B9BA923DB1F734771FDC945C3E84CB33FE3E970');
 INSERT INTO "entry" VALUES(51,'labels',32,'2026-03-04T12:10:00Z',0,'exact','2026-03-04T12:10:00Z','bench',NULL,'AB',NULL,51,NULL,'{"by":"AB","facts":{"printed":20,"spoiled":1,"used":15},"happened_at":"2026-03-04T12:10:00Z","kind":"labels","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:10:00Z","seq":51,"stands_for":51,"v":1}',X'F46EA865B53AF147F8BF53C1CE1DB2733887F1D7C0A64EFBF699173EB4BD9C54');
-INSERT INTO "entry" VALUES(52,'cases',32,'2026-03-04T12:15:00Z',0,'exact','2026-03-04T12:15:00Z','bench',NULL,'AB',NULL,52,NULL,'{"by":"AB","facts":{"count":1,"first_case":1,"holds":6},"happened_at":"2026-03-04T12:15:00Z","kind":"cases","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:15:00Z","seq":52,"stands_for":52,"v":1}',X'C94E5ABE7B0E6A9E9E4708AE102445185CF05822987180395B3FADA27A3880F3');
-INSERT INTO "entry" VALUES(53,'note',NULL,'2026-03-04T12:20:00Z',0,'exact','2026-03-04T12:20:00Z','bench',NULL,'AB',NULL,53,NULL,'{"by":"AB","facts":{"text":"The still is out of order."},"happened_at":"2026-03-04T12:20:00Z","kind":"note","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:20:00Z","seq":53,"stands_for":53,"v":1}',X'E15D4C96503D91C2BC4FD1B025B32D3D9F96D638182C33039C0A99F4759E709D');
-INSERT INTO "entry" VALUES(54,'strike',NULL,'2026-03-04T12:25:00Z',0,'exact','2026-03-04T12:25:00Z','bench',NULL,'AB',53,53,'the wrong book','{"by":"AB","corrects":53,"facts":{},"happened_at":"2026-03-04T12:25:00Z","kind":"strike","offset_min":0,"origin":"bench","precision":"exact","reason":"the wrong book","recorded_at":"2026-03-04T12:25:00Z","seq":54,"stands_for":53,"v":1}',X'7BD8F7C88CC40E0D6211626931D9658CB3C787B7871FE0C85957AFADBE592A40');
-INSERT INTO "entry" VALUES(55,'add',37,'2026-03-04T12:30:00Z',0,'exact','2026-03-04T12:30:00Z','bench',NULL,'AB',NULL,55,'the scale was reset','{"by":"AB","facts":{"added_as":"ingredient","amount":{"amount":2000000,"measure":"uL","written":"2L"},"source":"SOO-001-3"},"happened_at":"2026-03-04T12:30:00Z","kind":"add","lot":"TRL-001-2","offset_min":0,"origin":"bench","postings":[{"given":2000000,"source":"SOO-001-3","taken":2000000,"target":"TRL-001-2"}],"precision":"exact","reason":"the scale was reset","recorded_at":"2026-03-04T12:30:00Z","seq":55,"stands_for":55,"v":1}',X'3913BC4802F71E7DCD63D68532557CC446056BDC7101EE4663B15A9230DA1F10');
-INSERT INTO "entry" VALUES(56,'deviation',37,'2026-03-04T12:30:00Z',0,'exact','2026-03-04T12:30:00Z','bench',NULL,'AB',NULL,56,'the scale was reset','{"by":"AB","facts":{"about":55,"rule":"on hand","text":"2 L is more than is there of SOO-001-3: the book says 469.231 mL."},"happened_at":"2026-03-04T12:30:00Z","kind":"deviation","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","reason":"the scale was reset","recorded_at":"2026-03-04T12:30:00Z","seq":56,"stands_for":56,"v":1}',X'BB95DBE709D41E3A4E586E32A003659DA11719E0BD75AA01412C26651AD1F1AA');
-INSERT INTO "entry" VALUES(57,'check',37,'2026-03-04T12:35:00Z',0,'exact','2026-03-04T12:35:00Z','bench',NULL,'AB',NULL,57,NULL,'{"by":"AB","facts":{"about":51,"words":"Read again."},"happened_at":"2026-03-04T12:35:00Z","kind":"check","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:35:00Z","seq":57,"stands_for":57,"v":1}',X'22820226640706BCBE185DA3EE2BD080E1B27193385B9F49FE321502DEF22567');
-INSERT INTO "entry" VALUES(58,'clean',NULL,'2026-03-04T12:40:00Z',0,'exact','2026-03-04T12:40:00Z','bench',NULL,'AB',NULL,58,NULL,'{"by":"AB","facts":{"how":"Hot water","last_held":"Orange essence","vessel":"Demijohn 2"},"happened_at":"2026-03-04T12:40:00Z","kind":"clean","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:40:00Z","seq":58,"stands_for":58,"v":1}',X'DF06C1F38CBB6E1A08FCCE0C7A51800D2F77857F9126C68B221BFD1804F784FD');
-INSERT INTO "entry" VALUES(59,'equipment',NULL,'2026-03-04T12:45:00Z',0,'exact','2026-03-04T12:45:00Z','bench',NULL,'AB',NULL,59,NULL,'{"by":"AB","facts":{"name":"Scale","words":"Set to zero with the 200 g weight."},"happened_at":"2026-03-04T12:45:00Z","kind":"equipment","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:45:00Z","seq":59,"stands_for":59,"v":1}',X'247C71DF9B20B637174809BD28154F50F66CEB98D5D1ADB147F9D1AC4073D360');
-INSERT INTO "entry" VALUES(60,'formula',NULL,'2026-03-04T12:50:00Z',0,'exact','2026-03-04T12:50:00Z','bench',NULL,'AB',NULL,60,NULL,'{"by":"AB","facts":{"basis":{"amount":1000000,"measure":"uL","written":"1L"},"code":"orange-essence","keeping":[{"days":540,"opened_days":180,"storage":"cool and dark"}],"lines":[{"amount":{"amount":50000,"measure":"mg","written":"50g"},"material":"orange-oil","tolerance_mpct":2000}],"prepared_by":"AB","product":"Orange essence","product_kind":"essence","steps":[{"minutes_min":2880,"verb":"rest"},{"pore_max_nm":25000,"verb":"filter"}],"version":1},"happened_at":"2026-03-04T12:50:00Z","kind":"formula","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:50:00Z","seq":60,"stands_for":60,"v":1}',X'3FBEBB594944822B8983699194266EF027A8A957D8DBBB1E6D7A1CC7260CB55B');
-INSERT INTO "entry" VALUES(61,'withdrawal',NULL,'2026-03-04T12:55:00Z',0,'exact','2026-03-04T12:55:00Z','bench',NULL,'AB',NULL,61,'the yield was never reached','{"by":"AB","facts":{"code":"orange-essence","version":1},"happened_at":"2026-03-04T12:55:00Z","kind":"withdrawal","offset_min":0,"origin":"bench","precision":"exact","reason":"the yield was never reached","recorded_at":"2026-03-04T12:55:00Z","seq":61,"stands_for":61,"v":1}',X'1EE57935F8A7FBEB9D8AEE7327460E035D13D8F7D7B2BFBAC8E93CD614534A35');
-INSERT INTO "entry" VALUES(62,'party',NULL,'2026-03-04T13:00:00Z',0,'exact','2026-03-04T13:00:00Z','bench',NULL,'AB',NULL,62,NULL,'{"by":"AB","facts":{"code":"P1","commitment":"fdc31c57d4780183da099e343d224cb7771f40e5417074b3c4acbd9162212812"},"happened_at":"2026-03-04T13:00:00Z","kind":"party","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:00:00Z","seq":62,"stands_for":62,"v":1}',X'D588E03808C8CCEF57FCD21376314ED2D9A1CB5DE4BF1EBA4E0B3DCF433FD0B1');
-INSERT INTO "entry" VALUES(63,'party',NULL,'2026-03-04T13:05:00Z',0,'exact','2026-03-04T13:05:00Z','bench',NULL,'AB',NULL,63,NULL,'{"by":"AB","facts":{"code":"P2","commitment":"986bf70f2c811182e0e7d20408eea63f796a0d98bd43e94dde9974b61213e3d9"},"happened_at":"2026-03-04T13:05:00Z","kind":"party","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:05:00Z","seq":63,"stands_for":63,"v":1}',X'09F63549BED5A2A0F63F50F2136BA64A0078B876F9F7A766684E5AD8AA35B8DE');
-INSERT INTO "entry" VALUES(64,'house',NULL,'2026-03-04T13:10:00Z',0,'exact','2026-03-04T13:10:00Z','bench',NULL,'AB',NULL,64,NULL,'{"by":"AB","facts":{"articles":[{"gtin":"09521234543213","product":"Orange syrup","size":{"amount":250000,"measure":"uL","written":"250 mL"}}],"currency":"EUR","fluid_ounce":"US","gln":"9521234000006","name":"Quayside Essences","time_zone":"Europe/Dublin"},"happened_at":"2026-03-04T13:10:00Z","kind":"house","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:10:00Z","seq":64,"stands_for":64,"v":1}',X'FC20F0A54626ACCF470A9F75968D4A74E3F3C888A16AD3524F6CEB8A051455CC');
-INSERT INTO "entry" VALUES(65,'forget',NULL,'2026-03-04T13:15:00Z',0,'exact','2026-03-04T13:15:00Z','bench',NULL,'AB',NULL,65,'he asked for it','{"by":"AB","facts":{"entries":[{"entry":63,"is_kept":false}],"party":"P2"},"happened_at":"2026-03-04T13:15:00Z","kind":"forget","offset_min":0,"origin":"bench","precision":"exact","reason":"he asked for it","recorded_at":"2026-03-04T13:15:00Z","seq":65,"stands_for":65,"v":1}',X'AA285A97D10288307EE1E6BEE89E61D485CFE7DBE5E0E0922B1BEE8DC864F77E');
-INSERT INTO "entry" VALUES(66,'material',NULL,'2026-03-04T13:20:00Z',0,'exact','2026-03-04T13:20:00Z','bench',NULL,'AB',NULL,66,NULL,'{"by":"AB","facts":{"allergens":"none","code":"sugar","food_grade":"unknown","name":"Sugar","names":[{"language":"de","name":"Zucker"}],"sort":"sugar"},"happened_at":"2026-03-04T13:20:00Z","kind":"material","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:20:00Z","seq":66,"stands_for":66,"v":1}',X'486435AF339B1CEAD723D4A8934F2CB97F5C6E392970C0E5C91068A2FAF86320');
-INSERT INTO "entry" VALUES(67,'limit',NULL,'2026-03-04T13:25:00Z',0,'exact','2026-03-04T13:25:00Z','bench',NULL,'AB',NULL,67,NULL,'{"by":"AB","facts":{"basis":"as-sold","bound":"at-most","citation":"21 CFR 189.180, read again","code":"us-safrole","known_by":"read","place":"US","says":"added safrole, oil of sassafras, isosafrole or dihydrosafrole makes a food adulterated","since":"1960-12-03","substance":"safrole","unit":"mg/kg","value_micro":0},"happened_at":"2026-03-04T13:25:00Z","kind":"limit","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:25:00Z","seq":67,"stands_for":67,"v":1}',X'1F369949271320B86D683BB1E8DF39DF00AEABD3F30D8A86F7ABCD8F899F393D');
-INSERT INTO "entry" VALUES(68,'judge',32,'2026-03-04T13:30:00Z',0,'exact','2026-03-04T13:30:00Z','bench',NULL,'AB',NULL,68,'came back cloudy','{"by":"AB","facts":{"verdict":"recall"},"happened_at":"2026-03-04T13:30:00Z","kind":"judge","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","reason":"came back cloudy","recorded_at":"2026-03-04T13:30:00Z","seq":68,"stands_for":68,"v":1}',X'32C5130546A6905713738ED31D1D95578FC759BD6F25644841E48AC4D8917716');
-INSERT INTO "entry" VALUES(69,'contact',32,'2026-03-04T13:35:00Z',0,'exact','2026-03-04T13:35:00Z','bench',NULL,'AB',NULL,69,NULL,'{"by":"AB","facts":{"party":"P1","reached":"spoken"},"happened_at":"2026-03-04T13:35:00Z","kind":"contact","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:35:00Z","seq":69,"stands_for":69,"v":1}',X'472C873E81CFC651393140D2FC33B80B104038BB68A9DA527B71D029FAFABAAF');
-INSERT INTO "entry" VALUES(70,'answer',32,'2026-03-04T13:40:00Z',0,'exact','2026-03-04T13:40:00Z','bench',NULL,'AB',NULL,70,NULL,'{"by":"AB","facts":{"complaint":35,"outcome":"replaced","told_by":"AB","told_on":"2026-03-04","words":"two fresh bottles"},"happened_at":"2026-03-04T13:40:00Z","kind":"answer","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:40:00Z","seq":70,"stands_for":70,"v":1}',X'BEC1FBD6AD472DFB844B5856086CE827C964CAC196CE092659066704035C20D1');
-INSERT INTO "entry" VALUES(71,'closing',32,'2026-03-04T13:45:00Z',0,'exact','2026-03-04T13:45:00Z','bench',NULL,'AB',NULL,71,'9 kept to look at','{"by":"AB","facts":{"cause":"the orange oil was old"},"happened_at":"2026-03-04T13:45:00Z","kind":"closing","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","reason":"9 kept to look at","recorded_at":"2026-03-04T13:45:00Z","seq":71,"stands_for":71,"v":1}',X'2B73A9B1F283712D5C92DA95DB912C39F9D28B9E9A2AB39C244D11921F8BFEE2');
+INSERT INTO "entry" VALUES(52,'cases',32,'2026-03-04T12:15:00Z',0,'exact','2026-03-04T12:15:00Z','bench',NULL,'AB',NULL,52,NULL,'{"by":"AB","facts":{"count":1,"first_case":1,"holds":2},"happened_at":"2026-03-04T12:15:00Z","kind":"cases","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:15:00Z","seq":52,"stands_for":52,"v":1}',X'B1D76F10F35924489C7A61EFC2359C0C582B888D3749D09F9D5DC56C7E892F53');
+INSERT INTO "entry" VALUES(53,'house',NULL,'2026-03-04T12:20:00Z',0,'exact','2026-03-04T12:20:00Z','bench',NULL,'AB',NULL,53,NULL,'{"by":"AB","facts":{"articles":[{"gtin":"09521234543213","product":"Orange syrup","size":{"amount":250000,"measure":"uL","written":"250 mL"}}],"currency":"EUR","fluid_ounce":"US","gln":"9521234000006","name":"Quayside Essences","time_zone":"Europe/Dublin"},"happened_at":"2026-03-04T12:20:00Z","kind":"house","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:20:00Z","seq":53,"stands_for":53,"v":1}',X'EF4A910EFD462D8321FB82E445F4E98A67007DEDE53A556CD2BAD88948392892');
+INSERT INTO "entry" VALUES(54,'house',NULL,'2026-03-04T12:25:00Z',0,'exact','2026-03-04T12:25:00Z','bench',NULL,'AB',NULL,54,NULL,'{"by":"AB","facts":{"articles":[{"gtin":"09521234543213","product":"Orange syrup","size":{"amount":250000,"measure":"uL","written":"250 mL"}}],"company_prefix":"9521234","currency":"EUR","fluid_ounce":"US","gln":"9521234000006","name":"Quayside Essences","time_zone":"Europe/Dublin"},"happened_at":"2026-03-04T12:25:00Z","kind":"house","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:25:00Z","seq":54,"stands_for":54,"v":1}',X'1776E3D65FD624FDB4EEB2A818A2C6600E43AE9E4D8D207250DF7BC4E896C491');
+INSERT INTO "entry" VALUES(55,'cases',32,'2026-03-04T12:30:00Z',0,'exact','2026-03-04T12:30:00Z','bench',NULL,'AB',NULL,55,NULL,'{"by":"AB","facts":{"company_prefix":"9521234","count":2,"first_case":2,"holds":2},"happened_at":"2026-03-04T12:30:00Z","kind":"cases","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:30:00Z","seq":55,"stands_for":55,"v":1}',X'639C209CAB247D0DAEBFBD263F62814B77B7C0E890F9EAB5B0E1108639483241');
+INSERT INTO "entry" VALUES(56,'note',NULL,'2026-03-04T12:35:00Z',0,'exact','2026-03-04T12:35:00Z','bench',NULL,'AB',NULL,56,NULL,'{"by":"AB","facts":{"text":"The still is out of order."},"happened_at":"2026-03-04T12:35:00Z","kind":"note","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:35:00Z","seq":56,"stands_for":56,"v":1}',X'3B3E72343FACF504116E62F4CD4A8C347264312E9A960DD6247374B3E540D1C1');
+INSERT INTO "entry" VALUES(57,'strike',NULL,'2026-03-04T12:40:00Z',0,'exact','2026-03-04T12:40:00Z','bench',NULL,'AB',56,56,'the wrong book','{"by":"AB","corrects":56,"facts":{},"happened_at":"2026-03-04T12:40:00Z","kind":"strike","offset_min":0,"origin":"bench","precision":"exact","reason":"the wrong book","recorded_at":"2026-03-04T12:40:00Z","seq":57,"stands_for":56,"v":1}',X'DD3ED1CFE57E67AFF033517542288A84D9E9C707F906FF89B4A01F660F0D63A0');
+INSERT INTO "entry" VALUES(58,'add',37,'2026-03-04T12:45:00Z',0,'exact','2026-03-04T12:45:00Z','bench',NULL,'AB',NULL,58,'the scale was reset','{"by":"AB","facts":{"added_as":"ingredient","amount":{"amount":2000000,"measure":"uL","written":"2L"},"source":"SOO-001-3"},"happened_at":"2026-03-04T12:45:00Z","kind":"add","lot":"TRL-001-2","offset_min":0,"origin":"bench","postings":[{"given":2000000,"source":"SOO-001-3","taken":2000000,"target":"TRL-001-2"}],"precision":"exact","reason":"the scale was reset","recorded_at":"2026-03-04T12:45:00Z","seq":58,"stands_for":58,"v":1}',X'436D63A459459CCD6428CFBEB05ACD6BB67774FA60B925043E0D6D27D1035100');
+INSERT INTO "entry" VALUES(59,'deviation',37,'2026-03-04T12:45:00Z',0,'exact','2026-03-04T12:45:00Z','bench',NULL,'AB',NULL,59,'the scale was reset','{"by":"AB","facts":{"about":58,"rule":"on hand","text":"2 L is more than is there of SOO-001-3: the book says 469.231 mL."},"happened_at":"2026-03-04T12:45:00Z","kind":"deviation","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","reason":"the scale was reset","recorded_at":"2026-03-04T12:45:00Z","seq":59,"stands_for":59,"v":1}',X'AFF5DA03BC930840BFE829CACDFA82F4A5FD9836A5667B08B71428A6ED4AE9DA');
+INSERT INTO "entry" VALUES(60,'check',37,'2026-03-04T12:50:00Z',0,'exact','2026-03-04T12:50:00Z','bench',NULL,'AB',NULL,60,NULL,'{"by":"AB","facts":{"about":51,"words":"Read again."},"happened_at":"2026-03-04T12:50:00Z","kind":"check","lot":"TRL-001-2","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:50:00Z","seq":60,"stands_for":60,"v":1}',X'BDDA43AC0442514EA0EE87118A166F14B252A34FE97D971D0839EEB47E2186A8');
+INSERT INTO "entry" VALUES(61,'clean',NULL,'2026-03-04T12:55:00Z',0,'exact','2026-03-04T12:55:00Z','bench',NULL,'AB',NULL,61,NULL,'{"by":"AB","facts":{"how":"Hot water","last_held":"Orange essence","vessel":"Demijohn 2"},"happened_at":"2026-03-04T12:55:00Z","kind":"clean","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T12:55:00Z","seq":61,"stands_for":61,"v":1}',X'8472E59634B6B27A9429C2DCACC164E0D88F092BDBAB1CA41BC41EBA80022FBC');
+INSERT INTO "entry" VALUES(62,'equipment',NULL,'2026-03-04T13:00:00Z',0,'exact','2026-03-04T13:00:00Z','bench',NULL,'AB',NULL,62,NULL,'{"by":"AB","facts":{"name":"Scale","words":"Set to zero with the 200 g weight."},"happened_at":"2026-03-04T13:00:00Z","kind":"equipment","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:00:00Z","seq":62,"stands_for":62,"v":1}',X'DBEBCC8F57113FEB4F9A045E13FD6EDE82F81D64D4B629C0E94FDFD54FBC1CA0');
+INSERT INTO "entry" VALUES(63,'formula',NULL,'2026-03-04T13:05:00Z',0,'exact','2026-03-04T13:05:00Z','bench',NULL,'AB',NULL,63,NULL,'{"by":"AB","facts":{"basis":{"amount":1000000,"measure":"uL","written":"1L"},"code":"orange-essence","keeping":[{"days":540,"opened_days":180,"storage":"cool and dark"}],"lines":[{"amount":{"amount":50000,"measure":"mg","written":"50g"},"material":"orange-oil","tolerance_mpct":2000}],"prepared_by":"AB","product":"Orange essence","product_kind":"essence","steps":[{"minutes_min":2880,"verb":"rest"},{"pore_max_nm":25000,"verb":"filter"}],"version":1},"happened_at":"2026-03-04T13:05:00Z","kind":"formula","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:05:00Z","seq":63,"stands_for":63,"v":1}',X'C835570FAD887607EED284EEC83BD715F519274C84B33C53B46481179F9F8C41');
+INSERT INTO "entry" VALUES(64,'withdrawal',NULL,'2026-03-04T13:10:00Z',0,'exact','2026-03-04T13:10:00Z','bench',NULL,'AB',NULL,64,'the yield was never reached','{"by":"AB","facts":{"code":"orange-essence","version":1},"happened_at":"2026-03-04T13:10:00Z","kind":"withdrawal","offset_min":0,"origin":"bench","precision":"exact","reason":"the yield was never reached","recorded_at":"2026-03-04T13:10:00Z","seq":64,"stands_for":64,"v":1}',X'FF7BC6D01544977464F082761C7C3C9AFA44DB29754FB0E8CA73C80F2B4E92B8');
+INSERT INTO "entry" VALUES(65,'party',NULL,'2026-03-04T13:15:00Z',0,'exact','2026-03-04T13:15:00Z','bench',NULL,'AB',NULL,65,NULL,'{"by":"AB","facts":{"code":"P1","commitment":"da6ec9c3190ae03f23dff86e771a561f3947a5dc41782f4e190dd3ef35b5937b"},"happened_at":"2026-03-04T13:15:00Z","kind":"party","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:15:00Z","seq":65,"stands_for":65,"v":1}',X'D6F1B56E4729BA4C47393EDBF923D22D23464B82BFFAABC9D689C77E5637A5BE');
+INSERT INTO "entry" VALUES(66,'party',NULL,'2026-03-04T13:20:00Z',0,'exact','2026-03-04T13:20:00Z','bench',NULL,'AB',NULL,66,NULL,'{"by":"AB","facts":{"code":"P2","commitment":"986bf70f2c811182e0e7d20408eea63f796a0d98bd43e94dde9974b61213e3d9"},"happened_at":"2026-03-04T13:20:00Z","kind":"party","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:20:00Z","seq":66,"stands_for":66,"v":1}',X'83682F70F7B9D89CF89AC64006231CC43389CAA2052D95B78AF972C03D052CD9');
+INSERT INTO "entry" VALUES(67,'forget',NULL,'2026-03-04T13:25:00Z',0,'exact','2026-03-04T13:25:00Z','bench',NULL,'AB',NULL,67,'he asked for it','{"by":"AB","facts":{"entries":[{"entry":66,"is_kept":false}],"party":"P2"},"happened_at":"2026-03-04T13:25:00Z","kind":"forget","offset_min":0,"origin":"bench","precision":"exact","reason":"he asked for it","recorded_at":"2026-03-04T13:25:00Z","seq":67,"stands_for":67,"v":1}',X'ABE1B16E3022BAFA1689FC6A1B1755B272C116E1D4AF13A6716A2832E2C914D2');
+INSERT INTO "entry" VALUES(68,'material',NULL,'2026-03-04T13:30:00Z',0,'exact','2026-03-04T13:30:00Z','bench',NULL,'AB',NULL,68,NULL,'{"by":"AB","facts":{"allergens":"none","code":"sugar","food_grade":"unknown","name":"Sugar","names":[{"language":"de","name":"Zucker"}],"sort":"sugar"},"happened_at":"2026-03-04T13:30:00Z","kind":"material","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:30:00Z","seq":68,"stands_for":68,"v":1}',X'DC97D0B27F83352130D4C20DDF51864B0FA86DD73F000DCDA6076F57A6C05FBE');
+INSERT INTO "entry" VALUES(69,'limit',NULL,'2026-03-04T13:35:00Z',0,'exact','2026-03-04T13:35:00Z','bench',NULL,'AB',NULL,69,NULL,'{"by":"AB","facts":{"basis":"as-sold","bound":"at-most","citation":"21 CFR 189.180, read again","code":"us-safrole","known_by":"read","place":"US","says":"added safrole, oil of sassafras, isosafrole or dihydrosafrole makes a food adulterated","since":"1960-12-03","substance":"safrole","unit":"mg/kg","value_micro":0},"happened_at":"2026-03-04T13:35:00Z","kind":"limit","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:35:00Z","seq":69,"stands_for":69,"v":1}',X'15880C87E4CFE16D05543B00D81028FD72FFCF674F96D7F904822F6704D94FEB');
+INSERT INTO "entry" VALUES(70,'judge',32,'2026-03-04T13:40:00Z',0,'exact','2026-03-04T13:40:00Z','bench',NULL,'AB',NULL,70,'came back cloudy','{"by":"AB","facts":{"verdict":"recall"},"happened_at":"2026-03-04T13:40:00Z","kind":"judge","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","reason":"came back cloudy","recorded_at":"2026-03-04T13:40:00Z","seq":70,"stands_for":70,"v":1}',X'9B34BEAEE7104AD1F72847D73623E582AE6FF36DFC82E30EC54F40D742C4F75D');
+INSERT INTO "entry" VALUES(71,'contact',32,'2026-03-04T13:45:00Z',0,'exact','2026-03-04T13:45:00Z','bench',NULL,'AB',NULL,71,NULL,'{"by":"AB","facts":{"party":"P1","reached":"spoken"},"happened_at":"2026-03-04T13:45:00Z","kind":"contact","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:45:00Z","seq":71,"stands_for":71,"v":1}',X'94FB8306841663D24B3032696AE18445F7007A5C4270389A78130631F096BAD1');
+INSERT INTO "entry" VALUES(72,'answer',32,'2026-03-04T13:50:00Z',0,'exact','2026-03-04T13:50:00Z','bench',NULL,'AB',NULL,72,NULL,'{"by":"AB","facts":{"complaint":35,"outcome":"replaced","told_by":"AB","told_on":"2026-03-04","words":"two fresh bottles"},"happened_at":"2026-03-04T13:50:00Z","kind":"answer","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","recorded_at":"2026-03-04T13:50:00Z","seq":72,"stands_for":72,"v":1}',X'AFC4E1CA286D9ACC526E9BB4CEA10513677CA3FA16B3A1AF3C4F2B49212691AF');
+INSERT INTO "entry" VALUES(73,'closing',32,'2026-03-04T13:55:00Z',0,'exact','2026-03-04T13:55:00Z','bench',NULL,'AB',NULL,73,'9 kept to look at','{"by":"AB","facts":{"cause":"the orange oil was old"},"happened_at":"2026-03-04T13:55:00Z","kind":"closing","lot":"BOS-001-S","offset_min":0,"origin":"bench","precision":"exact","reason":"9 kept to look at","recorded_at":"2026-03-04T13:55:00Z","seq":73,"stands_for":73,"v":1}',X'F44C7D16B39FCBDF39338534EED0D2C9C0D20F57D25D32DA16CE8FE3D6680DB0');
 CREATE TABLE equipment (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -351,7 +354,7 @@ CREATE TABLE equipment (
 	CONSTRAINT fk_equipment_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "equipment" VALUES(59,'equipment','Scale','Set to zero with the 200 g weight.',NULL,NULL,NULL);
+INSERT INTO "equipment" VALUES(62,'equipment','Scale','Set to zero with the 200 g weight.',NULL,NULL,NULL);
 CREATE TABLE filter (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -466,7 +469,7 @@ CREATE TABLE forget (
     CONSTRAINT fk_forget_person FOREIGN KEY(person) REFERENCES person_key (initials)
 )
  STRICT;
-INSERT INTO "forget" VALUES(65,'forget','P2',NULL);
+INSERT INTO "forget" VALUES(67,'forget','P2',NULL);
 CREATE TABLE forget_entries (
     seq INTEGER NOT NULL,
     line INTEGER NOT NULL,
@@ -480,7 +483,7 @@ CREATE TABLE forget_entries (
 )
  WITHOUT ROWID,
  STRICT;
-INSERT INTO "forget_entries" VALUES(65,1,63,0);
+INSERT INTO "forget_entries" VALUES(67,1,66,0);
 CREATE TABLE formula (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -518,7 +521,7 @@ CREATE TABLE formula (
 	CONSTRAINT fk_formula_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "formula" VALUES(60,'formula','orange-essence',1,'Orange essence','essence',1000000,'uL','1L',NULL,NULL,NULL,NULL,NULL,NULL,NULL,'AB',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "formula" VALUES(63,'formula','orange-essence',1,'Orange essence','essence',1000000,'uL','1L',NULL,NULL,NULL,NULL,NULL,NULL,NULL,'AB',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
 CREATE TABLE formula_keeping (
 	seq INTEGER NOT NULL,
 	line INTEGER NOT NULL,
@@ -534,7 +537,7 @@ CREATE TABLE formula_keeping (
 )
  WITHOUT ROWID,
  STRICT;
-INSERT INTO "formula_keeping" VALUES(60,1,'cool and dark',540,180,NULL);
+INSERT INTO "formula_keeping" VALUES(63,1,'cool and dark',540,180,NULL);
 CREATE TABLE formula_lines (
 	seq INTEGER NOT NULL,
 	line INTEGER NOT NULL,
@@ -554,7 +557,7 @@ CREATE TABLE formula_lines (
 )
  WITHOUT ROWID,
  STRICT;
-INSERT INTO "formula_lines" VALUES(60,1,'orange-oil',50000,'mg','50g',2000,NULL,NULL);
+INSERT INTO "formula_lines" VALUES(63,1,'orange-oil',50000,'mg','50g',2000,NULL,NULL);
 CREATE TABLE formula_steps (
 	seq INTEGER NOT NULL,
 	line INTEGER NOT NULL,
@@ -575,8 +578,8 @@ CREATE TABLE formula_steps (
 )
  WITHOUT ROWID,
  STRICT;
-INSERT INTO "formula_steps" VALUES(60,1,'rest',NULL,2880,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
-INSERT INTO "formula_steps" VALUES(60,2,'filter',NULL,NULL,NULL,NULL,NULL,25000,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "formula_steps" VALUES(63,1,'rest',NULL,2880,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
+INSERT INTO "formula_steps" VALUES(63,2,'filter',NULL,NULL,NULL,NULL,NULL,25000,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
 CREATE TABLE house (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -585,14 +588,15 @@ CREATE TABLE house (
 	address TEXT,
 	country TEXT,
 	time_zone TEXT NOT NULL,
-	fluid_ounce TEXT NOT NULL, hour_minor INTEGER CONSTRAINT ck_house_hour_minor CHECK (hour_minor >= 0), phone TEXT, hour_digits INTEGER CONSTRAINT ck_house_hour_digits CHECK (hour_digits >= 0), doubts TEXT, keep_months INTEGER CONSTRAINT ck_house_keep_months CHECK (keep_months >= 0), web TEXT, gln TEXT, gs1_prefix TEXT,
+	fluid_ounce TEXT NOT NULL, hour_minor INTEGER CONSTRAINT ck_house_hour_minor CHECK (hour_minor >= 0), phone TEXT, hour_digits INTEGER CONSTRAINT ck_house_hour_digits CHECK (hour_digits >= 0), doubts TEXT, keep_months INTEGER CONSTRAINT ck_house_keep_months CHECK (keep_months >= 0), web TEXT, gln TEXT, company_prefix TEXT,
 	CONSTRAINT pk_house PRIMARY KEY (seq),
 	CONSTRAINT ck_house_entry_kind CHECK (entry_kind = 'house'),
 	CONSTRAINT fk_house_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
 INSERT INTO "house" VALUES(1,'house','Quayside Essences','EUR',NULL,NULL,'Europe/Dublin','US',NULL,NULL,NULL,NULL,NULL,NULL,NULL,NULL);
-INSERT INTO "house" VALUES(64,'house','Quayside Essences','EUR',NULL,NULL,'Europe/Dublin','US',NULL,NULL,NULL,NULL,NULL,NULL,'9521234000006',NULL);
+INSERT INTO "house" VALUES(53,'house','Quayside Essences','EUR',NULL,NULL,'Europe/Dublin','US',NULL,NULL,NULL,NULL,NULL,NULL,'9521234000006',NULL);
+INSERT INTO "house" VALUES(54,'house','Quayside Essences','EUR',NULL,NULL,'Europe/Dublin','US',NULL,NULL,NULL,NULL,NULL,NULL,'9521234000006','9521234');
 CREATE TABLE house_articles (
     seq INTEGER NOT NULL,
     line INTEGER NOT NULL,
@@ -608,7 +612,8 @@ CREATE TABLE house_articles (
 )
  WITHOUT ROWID,
  STRICT;
-INSERT INTO "house_articles" VALUES(64,1,'Orange syrup','09521234543213',250000,'uL','250 mL');
+INSERT INTO "house_articles" VALUES(53,1,'Orange syrup','09521234543213',250000,'uL','250 mL');
+INSERT INTO "house_articles" VALUES(54,1,'Orange syrup','09521234543213',250000,'uL','250 mL');
 CREATE TABLE judge (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -621,7 +626,7 @@ CREATE TABLE judge (
  STRICT;
 INSERT INTO "judge" VALUES(25,'judge','release');
 INSERT INTO "judge" VALUES(33,'judge','release');
-INSERT INTO "judge" VALUES(68,'judge','recall');
+INSERT INTO "judge" VALUES(70,'judge','recall');
 CREATE TABLE labels (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -680,7 +685,7 @@ CREATE TABLE "limit" (
 	CONSTRAINT ck_limit_entry_kind CHECK (entry_kind = 'limit')
 )
  STRICT;
-INSERT INTO "limit" VALUES(67,'limit','us-safrole','safrole','at-most',0,'mg/kg','as-sold','US','21 CFR 189.180, read again','read','added safrole, oil of sassafras, isosafrole or dihydrosafrole makes a food adulterated','1960-12-03',NULL);
+INSERT INTO "limit" VALUES(69,'limit','us-safrole','safrole','at-most',0,'mg/kg','as-sold','US','21 CFR 189.180, read again','read','added safrole, oil of sassafras, isosafrole or dihydrosafrole makes a food adulterated','1960-12-03',NULL);
 CREATE TABLE look (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -796,7 +801,7 @@ INSERT INTO "material" VALUES(5,'material','carb','Light magnesium carbonate','c
 INSERT INTO "material" VALUES(6,'material','sugar','Sugar','sugar',NULL,NULL,NULL,NULL,'unknown','none',NULL,NULL,NULL,NULL);
 INSERT INTO "material" VALUES(7,'material','water','water','water',NULL,NULL,NULL,NULL,'unknown',NULL,NULL,NULL,NULL,NULL);
 INSERT INTO "material" VALUES(8,'material','b250','b250','bottle',NULL,NULL,NULL,NULL,'unknown',NULL,NULL,NULL,NULL,NULL);
-INSERT INTO "material" VALUES(66,'material','sugar','Sugar','sugar',NULL,NULL,NULL,NULL,'unknown','none',NULL,NULL,NULL,NULL);
+INSERT INTO "material" VALUES(68,'material','sugar','Sugar','sugar',NULL,NULL,NULL,NULL,'unknown','none',NULL,NULL,NULL,NULL);
 CREATE TABLE material_constituents (
 	seq INTEGER NOT NULL,
 	line INTEGER NOT NULL,
@@ -834,7 +839,7 @@ CREATE TABLE material_names (
 )
  WITHOUT ROWID,
  STRICT;
-INSERT INTO "material_names" VALUES(66,1,'de','Zucker');
+INSERT INTO "material_names" VALUES(68,1,'de','Zucker');
 CREATE TABLE measure (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -878,7 +883,7 @@ CREATE TABLE note (
 	CONSTRAINT fk_note_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "note" VALUES(53,'note','The still is out of order.');
+INSERT INTO "note" VALUES(56,'note','The still is out of order.');
 CREATE TABLE party (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -892,8 +897,8 @@ CREATE TABLE party (
 	CONSTRAINT ck_party_entry_kind CHECK (entry_kind = 'party')
 )
  STRICT;
-INSERT INTO "party" VALUES(62,'party',NULL,NULL,NULL,NULL,NULL,'P1','fdc31c57d4780183da099e343d224cb7771f40e5417074b3c4acbd9162212812',NULL);
-INSERT INTO "party" VALUES(63,'party',NULL,NULL,NULL,NULL,NULL,'P2','986bf70f2c811182e0e7d20408eea63f796a0d98bd43e94dde9974b61213e3d9',NULL);
+INSERT INTO "party" VALUES(65,'party',NULL,NULL,NULL,NULL,NULL,'P1','da6ec9c3190ae03f23dff86e771a561f3947a5dc41782f4e190dd3ef35b5937b',NULL);
+INSERT INTO "party" VALUES(66,'party',NULL,NULL,NULL,NULL,NULL,'P2','986bf70f2c811182e0e7d20408eea63f796a0d98bd43e94dde9974b61213e3d9',NULL);
 CREATE TABLE person (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -955,7 +960,7 @@ INSERT INTO "posting" VALUES(36,1,9,15,NULL,30769,30769);
 INSERT INTO "posting" VALUES(38,1,10,37,NULL,200000,200000);
 INSERT INTO "posting" VALUES(39,1,10,39,NULL,20000,15000);
 INSERT INTO "posting" VALUES(39,2,37,39,NULL,0,0);
-INSERT INTO "posting" VALUES(55,1,9,37,NULL,2000000,2000000);
+INSERT INTO "posting" VALUES(58,1,9,37,NULL,2000000,2000000);
 CREATE TABLE receipt (
 	seq INTEGER NOT NULL,
 	entry_kind TEXT NOT NULL,
@@ -1098,7 +1103,7 @@ CREATE TABLE strike (
 	CONSTRAINT fk_strike_seq_entry_kind FOREIGN KEY(seq, entry_kind) REFERENCES entry (seq, kind)
 )
  STRICT;
-INSERT INTO "strike" VALUES(54,'strike');
+INSERT INTO "strike" VALUES(57,'strike');
 CREATE TABLE tree (
 	height INTEGER NOT NULL,
 	place INTEGER NOT NULL,
@@ -1133,16 +1138,17 @@ INSERT INTO "tree" VALUES(1,21,X'94FE321DFDED5B721DEA2F8EC5FB29EA1BEDF4E80D88EEB
 INSERT INTO "tree" VALUES(1,22,X'19F991ABEC1FA79E491C5442CD0357D0DE710DF772E232CEC4B9ED072029F932');
 INSERT INTO "tree" VALUES(1,23,X'0876862A9AEA0EA639522288D47FB1C27C0AFB3FB63A29B8DB6FED6BA6CD615C');
 INSERT INTO "tree" VALUES(1,24,X'90D1CEE889B7D4439420B7B27C1EE0F750ECA229911584B50F33E4242F531F90');
-INSERT INTO "tree" VALUES(1,25,X'D3D9ADCD6ABB1207CC50E5047FDD4072876D861B246A4C24E6C2B879796CF406');
-INSERT INTO "tree" VALUES(1,26,X'560EC5F02423537A129270D801A12BAD08839FBAF3DF234BDA6241D94F4F1218');
-INSERT INTO "tree" VALUES(1,27,X'ED624EEF05B598DCE65C4D51C0E080B8B857BAB063AC19048DE61F632F00ACC2');
-INSERT INTO "tree" VALUES(1,28,X'D9E851C48B94A1C987E72AE3090C9284895F8E4C9FC9698B14E435CD519AA9E5');
-INSERT INTO "tree" VALUES(1,29,X'99C3B81E7AFC4A49CE6DD7C558F865E07D3868E21A252AC31BA6A34269EB9F81');
-INSERT INTO "tree" VALUES(1,30,X'39B0601A3D2D5BCD930882B1C0FEB98515ED3D05F6FFD16CA0D290B88B5B7E33');
-INSERT INTO "tree" VALUES(1,31,X'F1758D8EA3F5BE568619EDD8A1F5854FE70AC39B901801A473C42900B7C6E75C');
-INSERT INTO "tree" VALUES(1,32,X'FAD6701D770BDDB12A957B03D8A4A6141D1AF1CFC486AC810769E0F65ECFAFF2');
-INSERT INTO "tree" VALUES(1,33,X'DE999DB4B3C9ECBCC5214AF2325CCE6E1000EC2F728CA7ADC803EE723621B759');
-INSERT INTO "tree" VALUES(1,34,X'3387BF6505938DFBB7B53DA0A77385245E8FAB48E815F1580173CF283CC6C03D');
+INSERT INTO "tree" VALUES(1,25,X'FAC2349697F8F1BABB8781FD114F42E3CE761F680470B08C4FADC4AE01ABCF58');
+INSERT INTO "tree" VALUES(1,26,X'C3289E308FB6D346F9B4F00CAA3748F15FF2EB9FEA7F6B156D8FA15D7AD89115');
+INSERT INTO "tree" VALUES(1,27,X'E6D01F8A7DE9BBB1A5139E4D49A705BAF6781E665CA5438AB6173C236D9B8A9E');
+INSERT INTO "tree" VALUES(1,28,X'6FB4AEB5B73BFBBDBFB30FCA9F1994626D67D796C2CDC2C51478BB4C9CDBB3E0');
+INSERT INTO "tree" VALUES(1,29,X'4FCB77029F4052894A486944B109D211C9AEC452A6B3027000C7AB8FCBD86C14');
+INSERT INTO "tree" VALUES(1,30,X'67492758C3089A7E3169E203F6A65DDF68F86043F56D6F9BA0D483E4C6096414');
+INSERT INTO "tree" VALUES(1,31,X'9EC94BDE53C1C000BD604D7B825C6DA374FD978F34EBD1B97DAE07888F001178');
+INSERT INTO "tree" VALUES(1,32,X'1A707338343C798D27B6BE91D8166DD20248E40078D8A2AF902DF23EB1677255');
+INSERT INTO "tree" VALUES(1,33,X'066B97974A7604232C4C7A8F27BC9D78387E460AB6B10DBA8243BC7D4F65B295');
+INSERT INTO "tree" VALUES(1,34,X'DA94A7600BEEB657A10126E2FF393618BD1B5EE602639E6D0320AE707D900FC6');
+INSERT INTO "tree" VALUES(1,35,X'96EAF9277B08F60B1690F3DEF60CF5C5ED321BB124CC04A5877C20EB1EDB810B');
 INSERT INTO "tree" VALUES(2,0,X'E122FADDB316FB046DFF4C66D0CBB7F46E3C56ABCB96FE3C5945A2CED352E8AB');
 INSERT INTO "tree" VALUES(2,1,X'6705DA2578C181BB1B0482A95EE5D94AFEDE5EE35A7F4B6B84C40CA3CB7C90EC');
 INSERT INTO "tree" VALUES(2,2,X'3269D1FBE5FD44FF53021669BB2BBC7F53511F412BB9F115DDB45D7745C7E2DF');
@@ -1155,26 +1161,28 @@ INSERT INTO "tree" VALUES(2,8,X'C3E6166C70CA1D08F83C8B34E28553BCB677EDB1C346F6B7
 INSERT INTO "tree" VALUES(2,9,X'7C155377A5BCF2DB83E99452B006034CE1EAEF7437BD7E7213B493F1357B17B1');
 INSERT INTO "tree" VALUES(2,10,X'ACAED943F1DE67E3374B4C013F4B0A8355BB0CC6E7C7C43082E71B4793D34B6B');
 INSERT INTO "tree" VALUES(2,11,X'AEC90BF1E37C8086ACB56A9FC09244D8999253CA9A1D4C00AB6066CA93E57A37');
-INSERT INTO "tree" VALUES(2,12,X'E338D2D5AF1378FCF84F5CA76D6DDE6599E85FAE07F44E28743723C3E239603E');
-INSERT INTO "tree" VALUES(2,13,X'B491E72D9BA52DA6A13927420A16D7C06C3C6F3CD505059C75B9C279E5DCFCF5');
-INSERT INTO "tree" VALUES(2,14,X'CC5E66DC7ED23AFAB4F0CF1CACAD682CBE522332FCC6814FCB54988E5ADDC7FE');
-INSERT INTO "tree" VALUES(2,15,X'4981EAEC1CC230FE5B5AEAF6460C35D78085F9F447005EB3B935E96539C47C8F');
-INSERT INTO "tree" VALUES(2,16,X'6DA95995EABAA44808D6635B389BBB31C2D9AB2262162634CFDF7320E43DF7CA');
+INSERT INTO "tree" VALUES(2,12,X'BA26EBE8E5C1AEF9D48B93116503A784E8DF20D9169A6C133996A7A0F9DFC639');
+INSERT INTO "tree" VALUES(2,13,X'588EF57E3ABF81DB414C9AA4D8B6351F5D563D817B2B4616DC7B553726A08ABD');
+INSERT INTO "tree" VALUES(2,14,X'BAC188132843B76DDF5F25A4709072EEC38F4CE93961B1508BBDF9FBE92523C8');
+INSERT INTO "tree" VALUES(2,15,X'534D7349F5E64634476F873522DC4AC3D4D773F934780E83BAB59C97AEABCB86');
+INSERT INTO "tree" VALUES(2,16,X'F1F7C970131065FF2B163DAE80D737A3BD322105488019DCA1AC9A27FDF86572');
+INSERT INTO "tree" VALUES(2,17,X'AF04B8CCB045473983CBB9938D920EC8E5B3BADC9DA511342E429CD422F62C60');
 INSERT INTO "tree" VALUES(3,0,X'AE3D106D38E068E0D7A152A36D78471AE245D85D41E8BE2038211B92F0491567');
 INSERT INTO "tree" VALUES(3,1,X'5F5F3C0CBB83EE21F7F429F1EA48D90493990AD354B0CF0F5A2A39D7AFCBE1C9');
 INSERT INTO "tree" VALUES(3,2,X'E353E3D24942CC79E183FB8B2949B77400DCDE8B84CCFD7E766A4B71D9D828D7');
 INSERT INTO "tree" VALUES(3,3,X'1DC7C86864B91454BAC8DF46A64CB806C8AD448D77500FDA1439381F28EED1BA');
 INSERT INTO "tree" VALUES(3,4,X'7191F87E0C91C9A16805B91C81C9AF1F4C5551AC7EAD410AE5CE055860BAD0ED');
 INSERT INTO "tree" VALUES(3,5,X'F5C5E191DB03354AEEF7ED419A7E54948D3550238F2AEA218A51B28D1764C44B');
-INSERT INTO "tree" VALUES(3,6,X'9DB6FD414F49F9F656F3B565D4EAD12560DDEBDD0337414366B7DECBA0882AC6');
-INSERT INTO "tree" VALUES(3,7,X'57ABB29875E8195E63CB19F2903C82EAF9D83BC4CCD716A2FAF2FF4B8BA4CE5B');
+INSERT INTO "tree" VALUES(3,6,X'28C13C63860AFDA07A526971DD235ADAEEC31F603286CDB5F58CCEBBDD196AC8');
+INSERT INTO "tree" VALUES(3,7,X'F56EFF41563F0E981C4097FF2803CB33798DC47493803504BC85D202732F3988');
+INSERT INTO "tree" VALUES(3,8,X'3AAC2B45216917AF77B174FC5E05B0DB3E6492479ACFAA7B0BFF5D2B9378B12A');
 INSERT INTO "tree" VALUES(4,0,X'960C39E36CCDA53DB0D2502A77525934B7051D56176686CDD2E5E79A7F030CEF');
 INSERT INTO "tree" VALUES(4,1,X'93F9986FDAAC1F25CF24AF6DE87A1F39EDFDF7874E2391583EFCC52F42BC4FF8');
 INSERT INTO "tree" VALUES(4,2,X'0DB7314EA5F7E34E73EC3C4D11196EF1D5D13D1EB0954EE6BD5050D464492D76');
-INSERT INTO "tree" VALUES(4,3,X'E350381C97D4DE59682E24F59D01C5BF91B3ED834894AFA68CAF6FFAFD6E8DFC');
+INSERT INTO "tree" VALUES(4,3,X'C1CB51083CA8D848291200D80B935E5C2158B199250487798D6312F988EF471C');
 INSERT INTO "tree" VALUES(5,0,X'89F0B5F8B14B6EE695E36AD5DE8FD181D2211BF97E542F798453C4AB513BDD88');
-INSERT INTO "tree" VALUES(5,1,X'F344BD91374E4CB1BE18E5B0C0A89D3BB51E468D3D925A901A0B777D52AF3607');
-INSERT INTO "tree" VALUES(6,0,X'6539FA4A035E9610CB12667656DF6FC0C752A8427E7C2D43D02165C4568419A4');
+INSERT INTO "tree" VALUES(5,1,X'F896C89413F356145EFE8DBEEA99080FD00FB920B72CE33466F3BC2028C069AF');
+INSERT INTO "tree" VALUES(6,0,X'88056836437AF8448F8F1C03D3E08F469B6C4160304736BBFAEB72C58FA82E31');
 CREATE TABLE trial (
     seq INTEGER NOT NULL,
     entry_kind TEXT NOT NULL,
@@ -1250,7 +1258,7 @@ CREATE TABLE withdrawal (
 	CONSTRAINT ck_withdrawal_entry_kind CHECK (entry_kind = 'withdrawal')
 )
  STRICT;
-INSERT INTO "withdrawal" VALUES(61,'withdrawal','orange-essence',1);
+INSERT INTO "withdrawal" VALUES(64,'withdrawal','orange-essence',1);
 CREATE INDEX ix_entry_lot ON entry (lot);
 CREATE INDEX ix_entry_stands_for ON entry (stands_for);
 CREATE INDEX ix_level_lot ON level (lot);

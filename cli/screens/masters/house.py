@@ -15,7 +15,7 @@ from reports.words.masters.house import article_words, keeping_of
 
 LATER = ("hour_minor", "hour_digits", "keep_months", "articles")
 """Fields that are told in words of their own, after the others."""
-CALLED = {"gln": "GLN", "gs1_prefix": "GS1 prefix"}
+CALLED = {"gln": "GLN", "company_prefix": "GS1 Company Prefix"}
 """Fields whose names are not written as they are said."""
 
 

@@ -11,8 +11,9 @@ from reports.json.masters.party import party_row
 
 def list_parties(call: Call) -> None:
     """List the suppliers and customers."""
-    heads = ("name", "phone", "email", "address", "words", "gln")
     found = parties(call.book())
+    has_numbers = any(item.gln for item in found)
+    heads = ("name", "phone", "email", "address", "words", *(["gln"] if has_numbers else []))
     rows = [[getattr(item, head) or "" for head in heads] for item in found]
     nothing = (
         "The book knows nobody's telephone number yet.",

@@ -75,7 +75,7 @@ def parse_cases(text: str) -> tuple[int, int]:
     >>> parse_cases("4 x 12")
     (4, 12)
     """
-    written = fold_text(text).strip()
+    written = fold_text(text) if text.strip() else ""
     match = _CASES.fullmatch(written)
     if not match or max(map(int, match.groups())) > MOST_CASES:
         raise InputError(

@@ -61,7 +61,7 @@ class Cases(Facts, frozen=True):
     """How many bottles stand in each."""
     first_case: GivenNumber
     """Number of the first in the house; the others follow it."""
-    gs1_prefix: Given | None = None
+    company_prefix: Given | None = None
     """The house's GS1 Company Prefix when they were filled; None: it had none."""
 
 

@@ -56,7 +56,7 @@ class House(Facts, frozen=True):
     """Where the house puts the pages of its lots: an address on the web, no slash at its end."""
     gln: str | None = None
     """Number of the house as a place and a party (GLN), 13 digits; GS1 gives it."""
-    gs1_prefix: str | None = None
+    company_prefix: str | None = None
     """First digits of all numbers that GS1 lets the house give (GS1 Company Prefix)."""
     articles: tuple[Article, ...] = ()
     """What it sells under which number, in the order in which it was told."""

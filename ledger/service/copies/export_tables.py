@@ -84,6 +84,7 @@ SPINE: dict[str, dict[str, tuple[str, str, type[StrEnum] | None]]] = {
         "email": ("Electronic mail address.", "", None),
         "address": ("Postal address in one line.", "", None),
         "words": ("Whom to ask for, when they are there.", "", None),
+        "gln": ("Number of the party (GLN), 13 digits.", "", None),
     },
 }
 """The tables that are of no one kind: for each column its meaning, unit and list of words."""

@@ -22,7 +22,7 @@ def cases(book: Book, how: How, *, lot: str, pack: str) -> Recorded[Cases]:
         code = words.lot(lot)
         count, holds = words.read(lambda: parse_cases(pack), (1, 1))
         house, first = queries.house(desk.connection), next_case(desk.connection)
-        prefix = house.gs1_prefix if house else None
+        prefix = house.company_prefix if house else None
         if prefix:
             # Told before anything is recorded if the digits of the prefix do not reach so far.
             words.read(partial(case_number, prefix, first + count - 1), "")

@@ -114,7 +114,7 @@ def house(
     keep: str | None = None,
     web: str | None = None,
     gln: str | None = None,
-    gs1_prefix: str | None = None,
+    company_prefix: str | None = None,
     gtin: str | None = None,
 ) -> Recorded:
     """Say anew what is known of the house; what is not given stays as it was."""
@@ -145,9 +145,9 @@ def house(
             keep_months=months if months is not None else old.keep_months,
             web=desk.words.read(lambda: _web(web), None) if web else old.web,
             gln=desk.words.read(lambda: read_gln(gln), None) if gln else old.gln,
-            gs1_prefix=desk.words.read(lambda: read_prefix(gs1_prefix), None)
-            if gs1_prefix
-            else old.gs1_prefix,
+            company_prefix=desk.words.read(lambda: read_prefix(company_prefix), None)
+            if company_prefix
+            else old.company_prefix,
             articles=_articles(desk.words, old, gtin, facts.fluid_ounce),
         )
         done = desk.record(facts)

@@ -44,7 +44,7 @@ class HouseAnswer(Answer, frozen=True):
     """Where the pages of its lots are."""
     gln: str | None
     """Its number as a place and a party (GLN)."""
-    gs1_prefix: str | None
+    company_prefix: str | None
     """First digits of all its numbers of GS1 (GS1 Company Prefix)."""
     articles: list[ArticleAnswer]
     """What it sells under which number."""
@@ -65,7 +65,7 @@ def house_answer(house: House) -> HouseAnswer:
         keep_months=house.keep_months,
         web=house.web,
         gln=house.gln,
-        gs1_prefix=house.gs1_prefix,
+        company_prefix=house.company_prefix,
         articles=[_article(article) for article in house.articles],
     )
 

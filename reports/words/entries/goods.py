@@ -79,7 +79,7 @@ def cases(facts: Cases) -> Parts:
     return (
         f"{plural(facts.count, 'case')} of {facts.holds}",
         f"numbered {facts.first_case} to {last}" if facts.count > 1 else f"number {last}",
-        before("GS1 prefix", facts.gs1_prefix),
+        before("GS1 Company Prefix", facts.company_prefix),
     )
 
 

@@ -31,7 +31,7 @@ def house(facts: House) -> Parts:
         before("instruments off by", facts.doubts),
         before("pages at", facts.web),
         before("GLN", facts.gln),
-        before("GS1 prefix", facts.gs1_prefix),
+        before("GS1 Company Prefix", facts.company_prefix),
         *map(article_words, facts.articles),
     )
 

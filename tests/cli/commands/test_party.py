@@ -20,6 +20,7 @@ def test_parties_are_listed_with_how_to_reach_them(shell: Shell) -> None:
             "email": "stall@example.com",
             "address": None,
             "words": None,
+            "gln": None,
         }
     ]
 

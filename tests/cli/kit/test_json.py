@@ -89,6 +89,7 @@ WRITES: tuple[str, ...] = (
     "finish {essence} 400mL",
     "note {essence} Good.",
     "bottle {essence} 2 x 50mL",
+    "case {packed} 1 x 2",
     "label {packed} --out more.pdf",
     "send {packed} 1 --as sample --to market",
     "hold {packed} --because ring",

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.amounts.packs import Pack, parse_pack
+from ledger.domain.amounts.packs import Pack, parse_cases, parse_pack
 from ledger.domain.amounts.quantity import Measure, Quantity
 from ledger.errors import InputError, LedgerError, RefusedError
 
@@ -118,3 +118,14 @@ def test_any_text_is_a_pack_or_an_error_in_words(text: str) -> None:
     else:
         assert pack.count >= 1
         assert pack.size.measure is Measure.UL
+
+
+@pytest.mark.parametrize("text", ["4 x 12", "4x12", " 4 × 12 ", "4X 12"])
+def test_cases_are_two_counts(text: str) -> None:
+    assert parse_cases(text) == (4, 12)
+
+
+@pytest.mark.parametrize("text", ["", "12", "4 x 12 mL", "100001 x 1", "x 12", "-1 x 12", "٤ x 12"])
+def test_what_is_no_two_counts_is_refused(text: str) -> None:
+    with pytest.raises(InputError):
+        parse_cases(text)

@@ -41,7 +41,7 @@ MASTERS: tuple[tuple[Facts, str], ...] = (
             keep_months=24,
             web="https://example.com/l",
             gln="9521234000006",
-            gs1_prefix="9521234",
+            company_prefix="9521234",
             articles=(
                 Article("Cola syrup", "09521234543213", q("250mL")),
                 Article("Cola syrup", "00000095212341"),
@@ -49,8 +49,8 @@ MASTERS: tuple[tuple[Facts, str], ...] = (
         ),
         "Wren & Co, 1 Quay, IE, money in EUR, clock of Europe/Dublin, imperial fluid ounces, "
         "telephone 01 555 0100, records kept 24 months, an hour of work 20.00 EUR, instruments off "
-        "by scale=0.2, pages at https://example.com/l, GLN 9521234000006, GS1 prefix 9521234, "
-        "Cola syrup, 250 mL, GTIN 09521234543213, Cola syrup, GTIN 00000095212341",
+        "by scale=0.2, pages at https://example.com/l, GLN 9521234000006, GS1 "
+        "Company Prefix 9521234, Cola syrup, 250 mL, GTIN 09521234543213, Cola syrup, GTIN 00000095212341",
     ),
     (Person("AB", "Anna Bell", "maker"), "AB is Anna Bell, maker"),
     (

@@ -45,20 +45,20 @@ def test_the_number_of_a_case_that_was_struck_is_not_given_again(bench: Keeper) 
     def first(pack: str) -> tuple[int, str | None]:
         facts = bench.do("cases", lot="BPS-001-X", pack=pack).entry.facts
         assert isinstance(facts, Cases)
-        return facts.first_case, facts.gs1_prefix
+        return facts.first_case, facts.company_prefix
 
     assert first("2 x 1") == (1, None)
     bench.do("strike", entry=str(bench.entries()[-1].seq), because="not packed")
-    bench.do("house", gs1_prefix="9521234")
+    bench.do("house", company_prefix="9521234")
     assert first("1 x 3") == (3, "9521234")
-    bench.do("house", gs1_prefix="9521235")
+    bench.do("house", company_prefix="9521235")
     assert first("1 x 1") == (4, "9521235")
 
 
 def test_a_prefix_with_too_few_digits_left_is_told_before_anything_is_recorded(
     bench: Keeper,
 ) -> None:
-    bench.do("house", gs1_prefix="952123456789")
+    bench.do("house", company_prefix="952123456789")
     bench.do("cases", lot="BPS-001-X", pack="99999 x 1", because="a trial of numbers")
     check_refused(
         (

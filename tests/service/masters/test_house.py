@@ -72,13 +72,13 @@ def test_numbers_of_gs1_are_kept_told_anew_and_taken_away(keeper: Keeper) -> Non
     keeper.do(
         "house",
         gln="9521234000006",
-        gs1_prefix="9521234",
+        company_prefix="9521234",
         gtin="Orange syrup, 250 mL=9521234543213; Orange syrup 1L=9521234543206",
     )
     keeper.do("house", gtin="orange syrup 0.25 L=")
     found = house_of(keeper.book)
     assert found is not None
-    assert (found.gln, found.gs1_prefix) == ("9521234000006", "9521234")
+    assert (found.gln, found.company_prefix) == ("9521234000006", "9521234")
     assert [(article.product, article.gtin) for article in found.articles] == [
         ("Orange syrup", "09521234543206")
     ]
@@ -96,7 +96,7 @@ def test_numbers_of_gs1_are_kept_told_anew_and_taken_away(keeper: Keeper) -> Non
 
 def test_all_numbers_that_are_wrong_are_told_at_once(sqlite_keeper: Keeper) -> None:
     with pytest.raises(InputError) as raised:
-        sqlite_keeper.do("house", gln="1", gs1_prefix="2", gtin="Syrup=3; 9521234543213")
+        sqlite_keeper.do("house", gln="1", company_prefix="2", gtin="Syrup=3; 9521234543213")
     assert [what for what, _ in raised.value.problems] == [
         "1 is no number of a place.",
         "2 is no GS1 Company Prefix.",

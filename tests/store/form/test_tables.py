@@ -8,7 +8,7 @@ from ledger.store.form.schema import stored_schema
 from ledger.store.form.tables import METADATA
 from tests.keeper import Keeper
 
-PIECE = re.compile(r"\n|, (?=[a-z_0-9]+ (?:INTEGER|TEXT)\b)| (?=CONSTRAINT [cf]k_)")
+PIECE = re.compile(r"\n|, (?=[a-z_]+ (?:INTEGER|TEXT)\b)| (?=CONSTRAINT [cf]k_)")
 ADDED = re.compile(r"(\b[a-z_]+) TEXT CONSTRAINT (fk_[a-z_]+) REFERENCES")
 """A column that was added later with what it refers to, which else stands on a line of its own."""
 

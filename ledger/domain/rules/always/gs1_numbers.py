@@ -17,7 +17,7 @@ from ledger.errors import LedgerError
 def numbers_are_whole(draft: Draft, _scene: Scene) -> Iterator[Finding]:
     """Every number has all its digits, and the last of them is right."""
     match draft.facts:
-        case House(gln=gln, gs1_prefix=prefix, articles=articles):
+        case House(gln=gln, company_prefix=prefix, articles=articles):
             told = [(gln, read_gln), (prefix, read_prefix)]
             told += [(article.gtin, read_gtin) for article in articles]
         case Party(gln=gln):

@@ -21,7 +21,7 @@ CASES = """CREATE TABLE cases (
     count INTEGER NOT NULL,
     holds INTEGER NOT NULL,
     first_case INTEGER NOT NULL,
-    gs1_prefix TEXT,
+    company_prefix TEXT,
     CONSTRAINT pk_cases PRIMARY KEY (seq),
     CONSTRAINT ck_cases_count CHECK (count >= 0),
     CONSTRAINT ck_cases_holds CHECK (holds >= 0),
@@ -49,7 +49,7 @@ KEYS = {"cases": [["seq"]], "house_articles": [["seq", "line"]]}
 KINDS = with_kinds(OLD_KINDS, "cases")
 COLUMNS = (
     ("house", "gln"),
-    ("house", "gs1_prefix"),
+    ("house", "company_prefix"),
     ("party", "gln"),
     ("details", "gln"),
 )

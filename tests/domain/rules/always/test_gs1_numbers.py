@@ -17,7 +17,7 @@ AGAIN = "Copy the number again."
 @pytest.mark.parametrize(
     "case",
     [
-        Case("right ones", draft(make(House, gln="9521234000006", gs1_prefix="9521234",
+        Case("right ones", draft(make(House, gln="9521234000006", company_prefix="9521234",
              articles=(SMALL,)))),
         Case("none", draft(make(House))),
         Case("a party", draft(make(Party, gln="9521234000006"))),
@@ -25,7 +25,7 @@ AGAIN = "Copy the number again."
              NO, "number", "9521234000007 ends in 7, and its check digit is 6.", AGAIN)),
         Case("a wrong party", draft(make(Party, gln="12")), found=said(
              NO, "number", "12 is no number of a place.", "Give its 13 digits (GLN).")),
-        Case("a short prefix", draft(make(House, gs1_prefix="952")), found=said(
+        Case("a short prefix", draft(make(House, company_prefix="952")), found=said(
              NO, "number", "952 is no GS1 Company Prefix.",
              "Give the 4 to 12 digits of your licence from GS1, without a check digit.")),
         Case("a short number", draft(make(House, articles=(Article("Syrup", "9521234543213"),))),
