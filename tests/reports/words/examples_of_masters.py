@@ -50,7 +50,8 @@ MASTERS: tuple[tuple[Facts, str], ...] = (
         "Wren & Co, 1 Quay, IE, money in EUR, clock of Europe/Dublin, imperial fluid ounces, "
         "telephone 01 555 0100, records kept 24 months, an hour of work 20.00 EUR, instruments off "
         "by scale=0.2, pages at https://example.com/l, GLN 9521234000006, GS1 "
-        "Company Prefix 9521234, Cola syrup, 250 mL, GTIN 09521234543213, Cola syrup, GTIN 00000095212341",
+        "Company Prefix 9521234, Cola syrup, 250 mL, GTIN 09521234543213, Cola syrup, "
+        "GTIN 00000095212341",
     ),
     (Person("AB", "Anna Bell", "maker"), "AB is Anna Bell, maker"),
     (
