@@ -178,10 +178,9 @@ EXAMPLES: tuple[tuple[Facts, str], ...] = (
         "15, a fill weighed 312.5 g, best before 2026-09-30, 1 h 15 min of work",
     ),
     (
-        Cases(4, 12, 7),
-        "4 cases of 12, numbered 7 to 10",
+        Cases(4, 12, 7, "9521234"),
+        "4 cases of 12, numbered 7 to 10, GS1 Company Prefix 9521234",
     ),
-    (Cases(1, 6, 2, "9521234"), "1 case of 6, number 2, GS1 prefix 9521234"),
     (
         Labels(20, 15, 1, "BL-001-Y", Across.HOLD),
         "20 printed, with HOLD across, on BL-001-Y, 15 used, 1 spoiled",
