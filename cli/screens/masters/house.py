@@ -11,7 +11,8 @@ from ledger.service.desk.book import Book
 from ledger.service.desk.clock import house_of
 from reports.json.masters.house import house_answer
 from reports.kit.format import money
-from reports.words.masters.house import article_words, keeping_of
+from reports.words.entries.masters import article_words
+from reports.words.masters.house import keeping_of
 
 LATER = ("hour_minor", "hour_digits", "keep_months", "articles")
 """Fields that are told in words of their own, after the others."""

@@ -5,13 +5,13 @@ Guarantees: all that was recorded is told, in the order in which a maker would s
 
 from ledger.domain.entries.choices import FoodGrade
 from ledger.domain.entries.evidence import Forget
-from ledger.domain.entries.house import House, Party, Person
+from ledger.domain.entries.house import Article, House, Party, Person
 from ledger.domain.entries.masters import Formula, Material
 from ledger.domain.entries.receipt import Receipt
+from ledger.domain.masters.articles import product_and_size
 from ledger.domain.masters.formulas import version_of
 from reports.kit.format import money, plural, scaled, tidy
 from reports.words.entries.parts import Parts, at, before
-from reports.words.masters.house import article_words
 
 
 def house(facts: House) -> Parts:
@@ -34,6 +34,15 @@ def house(facts: House) -> Parts:
         before("GS1 Company Prefix", facts.company_prefix),
         *map(article_words, facts.articles),
     )
+
+
+def article_words(article: Article) -> str:
+    """Return an article with its number.
+
+    >>> article_words(Article("Orange syrup", "09521234543213"))
+    'Orange syrup, GTIN 09521234543213'
+    """
+    return f"{product_and_size(article.product, article.size)}, GTIN {article.gtin}"
 
 
 def person(facts: Person) -> Parts:

@@ -1,4 +1,4 @@
-"""The house's own rules and its articles in words.
+"""The house's own rules in words.
 
 Guarantees: how long records are kept is the house's word; no law is claimed to be met by it.
 """
@@ -7,18 +7,7 @@ from calendar import monthrange
 from datetime import date
 
 from ledger.domain.entries import House
-from ledger.domain.entries.house import Article
-from ledger.domain.masters.articles import product_and_size
 from reports.kit.format import plural
-
-
-def article_words(article: Article) -> str:
-    """Return an article with its number.
-
-    >>> article_words(Article("Orange syrup", "09521234543213"))
-    'Orange syrup, GTIN 09521234543213'
-    """
-    return f"{product_and_size(article.product, article.size)}, GTIN {article.gtin}"
 
 
 def keeping_of(house: House) -> str:
