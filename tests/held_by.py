@@ -337,6 +337,7 @@ ACROSS: dict[str, str] = {
     "tests/test_memory.py": "where the tests put their files",
     "tests/test_readme.py": "what the README tells a newcomer",
     "tests/reports/pdf/kit/test_family.py": "one family of papers, over all of the demonstration",
+    "tests/reports/pdf/goods/test_symbols.py": "every kind of symbol at every printer",
     "tests/reports/words/goods/test_wintergreen.py": "the gravest label, from oil to paper",
     "tests/cli/test_hostile_text.py": "text that deceives, wherever words are taken",
     "tests/cli/test_lazy.py": "what is loaded for help and for a command",

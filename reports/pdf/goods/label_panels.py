@@ -12,6 +12,8 @@ References:
     in its lowest 30 % (label_law.csv).
 """
 
+from math import inf
+
 from msgspec.structs import replace
 
 from ledger.errors import RefusedError
@@ -66,8 +68,13 @@ def fit_panels(label: LabelView, layout: Layout) -> tuple[Fitted, ...]:
 
 def layouts_that_hold(label: LabelView, panels: int = 1) -> list[str]:
     """Return the layouts that come with pottle and hold a label, the smallest labels first."""
-    by_size = sorted(shipped_layouts().values(), key=lambda each: each.width * each.height)
-    return [layout.name for layout in by_size if _holds(layout, label, panels)]
+    by_size = sorted(shipped_layouts(), key=_area)
+    return [name for name in by_size if _holds(shipped_layouts()[name], label, panels)]
+
+
+def _area(name: str) -> float:
+    layout = shipped_layouts()[name]
+    return layout.width * layout.height
 
 
 def _holds(layout: Layout, label: LabelView, panels: int) -> bool:
@@ -76,28 +83,29 @@ def _holds(layout: Layout, label: LabelView, panels: int) -> bool:
 
 def _with_layouts(label: LabelView, layout: Layout, why: RefusedError) -> RefusedError:
     """Return the error of a label that does not fit, with the layouts that would hold it."""
-    told = [_in_one(label, layout), _in_two(label, layout)]
+    one = layouts_that_hold(label)
+    told = [_in_one(one, layout), _in_two(label, layout, one)]
     todo = " ".join(sentence for sentence in told if sentence) or (
         "No layout that comes with pottle holds it: give a larger one with --layouts FILE."
     )
     return RefusedError(why.what, f"{todo} {why.todo}")
 
 
-def _in_one(label: LabelView, layout: Layout) -> str:
-    held = _others(layouts_that_hold(label), layout)
+def _in_one(one: list[str], layout: Layout) -> str:
+    held = _others(one, layout)
     if not held:
         return ""
     whole = "with" if layout.panels == 1 else "in one panel with --panels 1 and"
     return f"It fits {whole} --layout {' or '.join(held[:MOST_NAMED])}."
 
 
-def _in_two(label: LabelView, layout: Layout) -> str:
+def _in_two(label: LabelView, layout: Layout, one: list[str]) -> str:
     """Say which layouts hold it in two panels, of labels smaller than any that holds it in one."""
     if layout.panels == 1 and _holds(layout, label, 2):
         return "As front and back it fits this layout: --panels 2."
-    one, two = layouts_that_hold(label), _others(layouts_that_hold(label, 2), layout)
-    smaller = two[: two.index(one[0])] if one and one[0] in two else two
-    held = " or ".join(smaller[:MOST_NAMED])
+    two = _others(layouts_that_hold(label, 2), layout)
+    least = _area(one[0]) if one else inf
+    held = " or ".join([name for name in two if _area(name) < least][:MOST_NAMED])
     return f"As front and back it fits with --panels 2 and --layout {held}." if held else ""
 
 

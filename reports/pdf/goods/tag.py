@@ -82,7 +82,7 @@ def _laid(tag: TagView, plate: Plate, scale: float) -> tuple[list[Mark], float]:
             marks.append(Words(pad, y + face.drop, line, face))
             y += face.leading
         y += GAP
-    y = max(y, pad + side) if tag.blanks else y
+    y = max(y, pad + side) if tag.blanks or tag.bars else y
     face = Face(REGULAR, ROW_PT * scale)
     for label in tag.blanks:
         y += BLANK * scale

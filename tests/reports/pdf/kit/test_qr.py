@@ -1,18 +1,17 @@
 from io import BytesIO
-from random import Random
 
 import pypdfium2 as pdfium  # type: ignore[import-untyped]
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from PIL import Image, ImageFilter, ImageOps
+from PIL import ImageOps
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
 from ledger.domain.evidence.seals import Seal, in_symbol
 from ledger.errors import RefusedError
 from reports.pdf.kit.qr import draw_qr
-from tests.reports.pdf.readback import images_of, symbols_of
+from tests.reports.pdf.readback import images_of, photocopy, symbols_of
 
 
 def _drawn(text: str, size_mm: float) -> bytes:
@@ -60,16 +59,6 @@ def test_an_empty_text_is_refused() -> None:
     with pytest.raises(RefusedError) as raised:
         _drawn("", 16)
     assert str(raised.value) == "A QR symbol needs a text and got none. Give the lot's code."
-
-
-def photocopy(image: Image.Image, seed: int) -> Image.Image:
-    """Copy as an office machine does: a little soft, a little turned, specks, and hard contrast."""
-    copied = image.filter(ImageFilter.GaussianBlur(1.4)).rotate(0.4, fillcolor=255)
-    chance = Random(seed)
-    for _ in range(copied.width * copied.height // 800):
-        place = chance.randrange(copied.width), chance.randrange(copied.height)
-        copied.putpixel(place, chance.choice((0, 90, 255)))
-    return ImageOps.autocontrast(copied.point(lambda dot: min(255, int(dot * 1.15))))
 
 
 def test_a_seal_is_read_from_the_second_photocopy_of_a_photocopy() -> None:
