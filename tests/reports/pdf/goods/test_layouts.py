@@ -27,6 +27,7 @@ down = 1
 width = 10.0
 height = 10.0
 """
+MEND = "Mend own.toml; pottle guide labels shows how a layout is written."
 
 
 @pytest.mark.parametrize("layout", shipped_layouts().values(), ids=lambda each: each.name)
@@ -42,6 +43,7 @@ def test_every_label_of_a_shipped_layout_stands_inside_its_page(layout: Layout) 
 def test_a_layout_larger_than_its_page_and_all_else_that_is_wrong_is_told_at_once() -> None:
     with pytest.raises(InputError) as raised:
         read_layouts(WRONG, "own.toml")
+    assert {todo for _, todo in raised.value.problems} == {MEND}
     assert [what for what, _ in raised.value.problems] == [
         "The layout wide has 3 panels a label; 1 may be, or 2 for front and back.",
         "The layout wide is for 100 dpi; printers have 203, 300 or 600.",
@@ -50,10 +52,30 @@ def test_a_layout_larger_than_its_page_and_all_else_that_is_wrong_is_told_at_onc
     ]
 
 
-@pytest.mark.parametrize("text", ["", "layout = 3", "[[layout]]\nname = 3", "nonsense"])
-def test_a_file_without_layouts_is_refused(text: str) -> None:
-    with pytest.raises(InputError):
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("", "own.toml holds no layout."),
+        (
+            "layout = 3",
+            "own.toml holds no layouts that can be read: Expected `array`, got `int`.",
+        ),
+        (
+            "[[layout]]\nname = 3",
+            "own.toml holds no layouts that can be read: Expected `str`, got `int` - at "
+            "`$[0].name`.",
+        ),
+        (
+            "nonsense",
+            "own.toml holds no layouts that can be read: Expected '=' after a key in a key/value "
+            "pair (at end of document).",
+        ),
+    ],
+)
+def test_a_file_without_layouts_is_refused(text: str, told: str) -> None:
+    with pytest.raises(InputError) as raised:
         read_layouts(text, "own.toml")
+    assert raised.value.problems == ((told, MEND),)
 
 
 def test_a_layout_is_called_by_its_name_or_the_names_are_told() -> None:
