@@ -7,6 +7,7 @@ import pytest
 
 from tests.cli.cases import Answers, Refused, check_answers, check_refused
 from tests.cli.shell import Shell
+from tests.golden import check_golden
 from tests.reports.pdf.readback import text_of
 
 ANSWERS: dict[str, Answers] = {
@@ -185,3 +186,10 @@ def test_a_volume_in_fluid_ounces_is_in_those_of_the_house(formulas: Shell) -> N
     formulas.line("house --fluid-ounce imperial")
     assert formulas.line(asked[0]).json["target"] == {"amount": "284.131", "unit": "mL"}
     assert formulas.line(asked[1]).out != sheet.out
+
+
+def test_a_formula_is_shown_as_kept_and_says_when_it_is_withdrawn(formulas: Shell) -> None:
+    shown = formulas.line("formula show orange").out
+    formulas.line("formula withdraw orange 2 --because weak")
+    again = formulas.line("formula show orange --version 2").out
+    check_golden("cli/formula.txt", f"{shown}--\n{again}")

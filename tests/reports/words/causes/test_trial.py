@@ -5,10 +5,10 @@ from fractions import Fraction
 from msgspec.structs import replace
 
 from ledger.domain.entries.trials import Decides, Evening
-from ledger.domain.evidence.draws import mark
+from ledger.domain.evidence.draws import mark, seed_of
 from ledger.science.statistics.randomisation import Shown, Tried
 from ledger.service.causes.outcome import JarState
-from reports.words.causes.trial import outcome_lines, plan_lines
+from reports.words.causes.trial import outcome_lines, plan_lines, proved_lines
 from tests.golden import check_golden
 from tests.planned import PLAN
 from tests.reports.words.causes.plans import NAMES, THREE, outcome, planned
@@ -62,3 +62,13 @@ def test_four_jars_that_do_not_count_are_told_and_a_fifth_only_as_more() -> None
         assert line == (
             f"Counted against every accusation: {many} jars {JarState.NOT_SEEN} ({four}{more})."
         )
+
+
+def test_how_the_draw_of_a_plan_is_repeated_is_told_with_its_seed() -> None:
+    root = "0a" * 32
+    assert proved_lines(planned(PLAN)) == [
+        f"Entry 41 holds the root that the book had before it: {root} of 11 entries.",
+        "The seed is SHA-256 of that root, the question and the sizes of the evenings: "
+        f"{seed_of(PLAN).hex()}.",
+        "Order and marks follow from the seed, as pottle guide machines says:",
+    ]

@@ -1,6 +1,7 @@
 """Answers: what was recorded, what is there now, what is missing, and the next step."""
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.service.desk.book import Recorded
 from ledger.service.lots.dossier import dossier
@@ -200,3 +201,10 @@ def test_released_bottles_with_labels_are_sent(sqlite_keeper: Keeper) -> None:
     sqlite_keeper.do("labels", lot=packed, printed="6")
     step = does(sqlite_keeper, "judge", **release).step
     assert step == f"pottle send {packed} COUNT --to WHO"
+
+
+def test_what_the_book_has_already_is_said_to_be_there(sqlite_keeper: Keeper) -> None:
+    done = replace(sqlite_keeper.do("note", text="It rains."), is_new=False)
+    assert answer(done, None, None).done == (
+        f"In the book already, unchanged, as entry {done.seq}, note: It rains."
+    )

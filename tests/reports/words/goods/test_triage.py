@@ -19,8 +19,13 @@ def test_what_is_still_to_ask_is_told_first_and_a_second_complaint_asks_for_a_ho
     assert is_of(done.entry, Complaint)
     found = triage(keeper.book, done.entry)
     lines = triage_lines(found)
-    assert lines[0].startswith("Still to ask: when it was opened, a photo. ")
-    assert lines[1].endswith(": cloudy, neat. No bottle was kept back.")
+    number = done.entry.seq
+    assert lines[:2] == [
+        "Still to ask: when it was opened, a photo. When it is known: pottle correct "
+        f'{number} --set opened=ANSWER --because "asked later"',
+        "Last look at what it was filled from, 2026-03-04 10:50: cloudy, neat. No bottle was kept "
+        "back.",
+    ]
     assert "1 other complaint of BOS-001-S: 2026-03-04 cloudy, to be answered in 7 d." in lines
     assert triage_step(found) == f'pottle hold {lots.packed} --because "WHY"'
 

@@ -17,6 +17,9 @@ NOW = datetime(2026, 3, 2, 12, tzinfo=UTC)
     [
         (timedelta(hours=3), "in 3 h"),
         (timedelta(days=1, hours=2), "in 1 d 2 h"),
+        (timedelta(days=2, hours=2), "in 2 d"),
+        (timedelta(seconds=0), "in 0 min"),
+        (timedelta(seconds=-31), "1 min ago"),
         (timedelta(hours=-5), "5 h ago"),
         (None, "–"),
     ],

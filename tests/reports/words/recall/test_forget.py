@@ -1,5 +1,6 @@
 """What is erased and what stays is told in whole sentences, before and after."""
 
+import pytest
 from msgspec.structs import replace
 
 from ledger.domain.entries import Draft, Entry, When
@@ -33,9 +34,12 @@ def test_where_nothing_can_be_erased_that_is_told() -> None:
     assert lines[1].endswith("the name in the text of entry 3.")
 
 
-def test_many_entries_are_cut_and_counted() -> None:
-    (_, _, line, *_) = before_lines(replace(WAS, kept=tuple(range(1, 31))))
-    assert line.endswith("entries 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12 and 18 more.")
+@pytest.mark.parametrize(
+    ("many", "end"), [(12, "11 and 12."), (13, "11, 12 and 1 more."), (30, "11, 12 and 18 more.")]
+)
+def test_twelve_entries_are_told_and_one_more_as_one_more(many: int, end: str) -> None:
+    (_, _, line, *_) = before_lines(replace(WAS, kept=tuple(range(1, many + 1))))
+    assert line.endswith(f"entries 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, {end}")
 
 
 def test_what_was_done_is_told_with_what_is_left() -> None:

@@ -2,6 +2,7 @@
 
 from ledger.service.recall.trail import trail_of
 from reports.words.recall.key_data import document, key_data
+from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
 
@@ -23,6 +24,22 @@ def test_what_was_sent_names_who_has_it_and_what_is_not_known_is_said(
     assert shipping.missing[-1] == (
         "shipping.csv lacks the reference document number in 1 of 1 row."
     )
+
+
+def test_every_column_of_the_tables_is_the_kept_one(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    keeper.do("send", lot=lots.packed, amount="1", party="Pretend Bar", document="DN-7")
+    told = [
+        line
+        for table in key_data(trail_of(keeper.book, lots.oil))
+        for line in (
+            table.name,
+            *(", ".join(cells) for cells in (table.sheet.heads, *table.sheet.rows)),
+            *table.missing,
+            "",
+        )
+    ]
+    check_golden("key_data.txt", "\n".join(told))
 
 
 def test_a_document_is_told_by_its_kind_and_its_number() -> None:
