@@ -61,6 +61,8 @@ class LabelView(Struct, frozen=True):
     """What it declares besides; where there is no room the last is cut to its least first."""
     is_us: bool = False
     """Whether it is a label of the United States, whose least letters are other ones."""
+    is_canadian: bool = False
+    """Whether it is a label of Canada, likewise."""
     is_small: bool = False
     """Whether the bottle is so small that its words may be smaller."""
     across: str | None = None

@@ -8,6 +8,11 @@ References:
     Article 13(3): of at least 0.9 mm on packages whose largest surface is below 80 cm².
     21 CFR 101.2(c): ingredients, allergens, name and place with a letter o of at least 1/16 inch,
     1.59 mm; of 1/32 inch, 0.79 mm, on packages of less than 12 square inches (from memory).
+    21 CFR 101.7(i): net contents with letters of at least 1/16 inch on a panel up to 5 square
+    inches, 1/8 up to 25, 3/16 up to 100, 1/4 up to 400, and 1/2 above, by the letter o where not
+    all are capitals; 101.3(d): the name at least half as large as the largest print
+    (label_law.csv).
+    Safe Food for Canadians Regulations, section 210(2): at least 1.6 mm (label_law.csv).
     Directive 76/211/EEC, Annex I, 3.1: net volume in figures of at least 2 mm up to 50 mL, 3 mm up
     to 200 mL, 4 mm up to 1 L, and 6 mm above (read).
 """
@@ -16,8 +21,9 @@ from collections.abc import Iterator
 
 from msgspec import Struct
 from msgspec.structs import replace
-from reportlab.lib.units import mm
+from reportlab.lib.units import inch, mm
 
+from reports.pdf.goods.layouts import Plate
 from reports.pdf.kit.fonts import BOLD, MEDIUM, REGULAR
 from reports.pdf.kit.text import CAP_HEIGHT, Face, widest_word, width_of
 from reports.views.goods import LabelView, Panel
@@ -30,6 +36,17 @@ LEAST_SMALL = 4.9
 
 LEAST_US = 8.6
 """The least size on a label of the United States: an x-height of 1.59 mm."""
+
+LEAST_CANADA = 8.7
+"""The least size on a label of Canada: an x-height of 1.6 mm."""
+
+X_HEIGHT = 0.527
+"""Height of a letter o over the size of the face."""
+
+US_CONTENTS = ((5, 1 / 16), (25, 1 / 8), (100, 3 / 16), (400, 1 / 4))
+"""Least letters of net contents in inches, on panels up to so many square inches."""
+US_LARGEST = 1 / 2
+"""The same above."""
 
 LEAST_PRODUCT = 9.0
 """The least size in points of the product's name, where a label is one panel."""
@@ -89,7 +106,15 @@ def _dates(label: LabelView) -> str:
     return kept.replace(",\u00a0", ", ")
 
 
-def upper_blocks(label: LabelView, least: float = LEAST) -> list[Block]:
+def least_name(label: LabelView, plate: Plate) -> float:
+    """Return the least size in points of the name on a label of one panel."""
+    half = volume_face(label, plate).size / 2 if label.is_us else 0.0
+    return max(LEAST_PRODUCT, half)
+
+
+def upper_blocks(
+    label: LabelView, least: float = LEAST, name_least: float = LEAST_PRODUCT
+) -> list[Block]:
     """List what stands beside and below the symbol, in order; `least` is the least size."""
     strength = (label.strength or "").replace(" ", "\u00a0")
     if label.panel is Panel.FRONT:
@@ -98,7 +123,7 @@ def upper_blocks(label: LabelView, least: float = LEAST) -> list[Block]:
     blocks = [
         Block("product", label.product, BOLD, 9)
         if label.panel is Panel.BACK
-        else Block("product", label.product, BOLD, LARGEST_NAME, LEAST_PRODUCT, NAME),
+        else Block("product", label.product, BOLD, LARGEST_NAME, name_least, NAME),
         Block("lot code", f"{label.lot_word} {label.lot}", MEDIUM, 10),
         Block("strength", strength, MEDIUM, 9),
         Block("dates", _dates(label), REGULAR, 8),
@@ -120,13 +145,23 @@ def maker_blocks(label: LabelView, least: float = LEAST) -> list[Block]:
     return _with_words(blocks, least)
 
 
-def volume_face(label: LabelView) -> Face:
-    """Return the face of a label's net volume, which never shrinks."""
-    return Face(MEDIUM, round(label.figures_mm * mm / CAP_HEIGHT + 0.05, 1), SPACING)
+def volume_face(label: LabelView, plate: Plate) -> Face:
+    """Return the face of a label's net volume, which never shrinks.
+
+    In the United States it is by the size of the panel too, for which its paper is taken.
+    """
+    size = label.figures_mm * mm / CAP_HEIGHT
+    if label.is_us:
+        area = plate.width * plate.height / inch**2
+        letters = next((high for most, high in US_CONTENTS if area <= most), US_LARGEST)
+        size = max(size, letters * inch / X_HEIGHT)
+    return Face(MEDIUM, round(size + 0.05, 1), SPACING)
 
 
 def leasts_of(label: LabelView) -> tuple[float, ...]:
     """Return the least sizes of a label's words but the product's name, as they are tried."""
+    if label.is_canadian:
+        return (LEAST_CANADA,)
     usual = LEAST_US if label.is_us else LEAST
     return (usual, LEAST_SMALL) if label.is_small else (usual,)
 

@@ -15,6 +15,7 @@ from reportlab.lib.units import mm
 from ledger.errors import RefusedError
 from reports.pdf.goods.label_block import (
     Block,
+    least_name,
     leasts_of,
     maker_blocks,
     shorter,
@@ -88,7 +89,7 @@ def _lay(
 
 def _volume(label: LabelView, plate: Plate) -> Laid:
     """Set the net volume flush right."""
-    face = volume_face(label)
+    face = volume_face(label, plate)
     texts = wrap(label.volume, face, lambda _: VOLUME_SHARE * plate.inner)
     lines = [
         Words(plate.padding + plate.inner, line * face.leading + face.drop, text, face, "right")
@@ -130,13 +131,13 @@ def _too_wide(label: LabelView, plate: Plate) -> list[str]:
     problems = [
         f"A word of the {block.name} is too wide even at {block.least:g} pt."
         for blocks, room in (
-            (upper_blocks(label, least), _beside(label, plate)),
+            (_upper(label, least, plate), _beside(label, plate)),
             (maker_blocks(label, least), width),
         )
         for block in blocks
         if block.largest_within(room) < block.least
     ]
-    face = volume_face(label)
+    face = volume_face(label, plate)
     if widest_word(label.volume, face) > VOLUME_SHARE * plate.inner:
         problems.append(f"A word of the net volume is too wide at {face.size:g} pt.")
     return problems
@@ -203,7 +204,7 @@ def lay_label(label: LabelView, plate: Plate = USUAL_PLATE) -> tuple[Mark, ...]:
     def laid(step: int, least: float) -> _Laying:
         shrink = 3 * step / STEPS
         foot, low = _foot(label, shrink, least, plate)
-        blocks = upper_blocks(label, least)
+        blocks = _upper(label, least, plate)
         upper, high = _lay(blocks, shrink, room_at, plate.padding, beside)
         above = max(high, symbol) + (FOOT_GAP if foot else 0.0)
         return _Laying(upper, foot, low, above + low)
@@ -216,19 +217,23 @@ def lay_label(label: LabelView, plate: Plate = USUAL_PLATE) -> tuple[Mark, ...]:
             lowered = [_down(line, plate.room - best.low) for line in best.foot]
             return _marks(label, plate, best.upper, lowered, plate.room - best.low)
     lacks = laid(STEPS, leasts[-1]).needed - plate.room
-    tallest = _tallest(upper_blocks(label, leasts[-1]), 3.0, room_at, beside)
+    tallest = _tallest(_upper(label, leasts[-1], plate), 3.0, room_at, beside)
     raise _refuse(
         label,
         plate,
-        f"At its least sizes, {_least_name(label, leasts[-1]):g} pt for the product and "
+        f"At its least sizes, {_name_least(label, leasts[-1], plate):g} pt for the product and "
         f"{leasts[-1]:g} pt for the rest, it lacks {lacks / mm:.1f} mm of height; what "
         f"takes most of it: {tallest}.",
     )
 
 
-def _least_name(label: LabelView, least: float) -> float:
+def _upper(label: LabelView, least: float, plate: Plate) -> list[Block]:
+    return upper_blocks(label, least, least_name(label, plate))
+
+
+def _name_least(label: LabelView, least: float, plate: Plate) -> float:
     """Return the least size in points of the product's name, where all else has `least`."""
-    return next(block.least for block in upper_blocks(label, least) if block.name == "product")
+    return next(block.least for block in _upper(label, least, plate) if block.name == "product")
 
 
 class _Laying(NamedTuple):

@@ -30,7 +30,7 @@ from reports.words.glass.declaration import (
 )
 from reports.words.goods.label_words import LabelWords, label_words
 from reports.words.goods.list_words import card_in_language
-from reports.words.goods.net_volume import figures_mm, is_us, net_volume
+from reports.words.goods.net_volume import figures_mm, is_canadian, is_us, net_volume
 from reports.words.goods.typed_list import formula_text, only_typed
 from reports.words.lots.dates import keeping_words
 from reports.words.lots.record import cautions
@@ -143,6 +143,7 @@ def _label(
             else ()
         ),
         is_us=is_us(house),
+        is_canadian=is_canadian(house),
         is_small=filled.size.amount <= SMALL_UL,
         figures_mm=figures_mm(filled.size.amount),
         lot_word=words.lot,

@@ -14,6 +14,11 @@ def is_us(house: House | None) -> bool:
     return house is not None and (house.country or "").upper() == Place.US.upper()
 
 
+def is_canadian(house: House | None) -> bool:
+    """Say whether a house is in Canada."""
+    return house is not None and (house.country or "").upper() == "CA"
+
+
 def net_volume(size: Quantity, house: House | None) -> str:
     """Return the net volume of a bottle; in both units where the house is in the United States.
 

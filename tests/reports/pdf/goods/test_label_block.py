@@ -1,22 +1,30 @@
 """The sizes of a label's words, held against what the law asks for."""
 
+from fractions import Fraction
+
 import pytest
 from msgspec.structs import replace
-from reportlab.lib.units import mm
+from reportlab.lib.units import inch, mm
 
 from reports.pdf.goods.label_block import (
     LEAST,
+    LEAST_CANADA,
     LEAST_SMALL,
     LEAST_US,
+    X_HEIGHT,
+    least_name,
     leasts_of,
     shorter,
     upper_blocks,
     volume_face,
 )
+from reports.pdf.goods.label_fit import USUAL_PLATE
+from reports.pdf.goods.layouts import Plate
 from reports.pdf.kit.fonts import BOLD, REGULAR, register
 from reports.pdf.kit.text import CAP_HEIGHT, Face, widest_word
 from reports.views.goods import Declared
 from tests.reports.pdf.examples import LABEL
+from tests.science.published import rows
 
 
 @pytest.mark.parametrize(
@@ -27,14 +35,37 @@ def test_the_least_size_has_the_x_height_the_law_asks_for(size: float, least_mm:
     face = register()[REGULAR]
     offset = face.get_table_pos("glyf")[0] + face.glyphPos[face.charToGlyph[ord("x")]]
     face.seek(offset + 8)
-    assert face.read_short() / face.unitsPerEm * size / mm >= least_mm
+    height = face.read_short() / face.unitsPerEm
+    assert height * size / mm >= least_mm
+    assert pytest.approx(X_HEIGHT, abs=0.001) == height
 
 
 @pytest.mark.parametrize("least_mm", [2.0, 3.0, 4.0, 6.0])
 def test_the_figures_of_the_volume_are_as_high_as_the_law_asks_for(least_mm: float) -> None:
     """Directive 76/211/EEC, Annex I, 3.1 (label_law.csv)."""
-    size = volume_face(replace(LABEL, figures_mm=least_mm)).size
+    size = volume_face(replace(LABEL, figures_mm=least_mm), USUAL_PLATE).size
     assert least_mm <= size * CAP_HEIGHT / mm < least_mm + 0.1
+
+
+def test_net_contents_in_the_united_states_are_by_the_panel_and_the_name_half_as_large() -> None:
+    """21 CFR 101.7(i), by the letter o, and 101.3(d) (label_law.csv); a volume of 30 mL."""
+    label = replace(LABEL, is_us=True, figures_mm=2.0)
+    panels = [row for row in rows("label_law.csv") if row["quantity"] == "US net contents type"]
+    assert [row["value"] for row in panels] == ["1/16", "1/8", "3/16", "1/4", "1/2"]
+    for row, area in zip(panels, (5, 25, 100, 400, 401), strict=True):
+        plate = Plate(area * inch, inch)
+        face = volume_face(label, plate)
+        least = float(Fraction(row["value"])) * inch
+        assert least <= X_HEIGHT * face.size < least + 0.1
+        assert least_name(label, plate) >= face.size / 2
+    assert volume_face(replace(label, is_us=False), Plate(9 * inch, 9 * inch)).size < 9
+
+
+def test_the_letters_of_a_label_of_canada_are_as_high_as_its_law_asks_for() -> None:
+    """Safe Food for Canadians Regulations, section 210(2) (label_law.csv)."""
+    (row,) = [row for row in rows("label_law.csv") if row["quantity"] == "CA information height"]
+    assert leasts_of(replace(LABEL, is_canadian=True, is_small=True)) == (LEAST_CANADA,)
+    assert X_HEIGHT * LEAST_CANADA / mm >= float(row["value"])
 
 
 def test_dates_break_between_each_other_and_never_within() -> None:

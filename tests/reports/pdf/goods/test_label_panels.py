@@ -72,6 +72,16 @@ def test_the_name_on_a_front_has_16_to_24_points_and_the_volume_stands_lowest(
     assert symbol.text == back.lot
 
 
+@pytest.mark.parametrize("name", ["2x6", "letter-2x3", "100x50"])
+def test_the_volume_stands_in_the_lowest_part_of_one_panel_too(name: str) -> None:
+    """21 CFR 101.7(e): the contents in the lowest 30 % of the panel (label_law.csv)."""
+    layout = shipped_layouts()[name]
+    (whole,) = fit_panels(replace(LABEL, is_us=True, text=None, cautions=()), layout)
+    words = [mark for mark in whole.marks if isinstance(mark, Words)]
+    (volume,) = [mark for mark in words if mark.text == LABEL.volume]
+    assert volume.y - 0.689 * volume.face.size > 0.7 * layout.plate.height
+
+
 def test_the_panels_of_each_bottle_are_next_to_each_other_and_the_back_has_the_lots_symbol() -> (
     None
 ):
