@@ -167,6 +167,17 @@ def test_goods_that_come_back_when_all_were_gone_are_what_they_were(bench: Bench
     assert bench.of("P").abv == pytest.approx(96)
 
 
+def test_goods_that_come_back_though_none_are_known_to_be_out_are_as_the_lot_was_last(
+    bench: Bench,
+) -> None:
+    """The book says that all of it was thrown away, and then some of it is there again."""
+    bench.put("S", "SPIRIT", 500)
+    bench.out("S", 500 * ML, where="waste")
+    bench.back("S", 100 * ML)
+    assert bench.of("S").volume_ul == pytest.approx(100 * ML)
+    assert bench.of("S").abv == pytest.approx(96)
+
+
 def test_a_draw_of_more_than_is_there_is_said_and_of_the_rest_nothing_is_known(
     bench: Bench,
 ) -> None:
