@@ -34,11 +34,6 @@ def export(
     last: Annotated[
         Text, typer.Option("--to", help="Key data or events of this day and before.")
     ] = None,
-    gtin: Annotated[
-        list[str] | None,
-        typer.Option(metavar="WHAT=NUMBER", help="Number of an article, for events; once each."),
-    ] = None,
-    gln: Annotated[Text, typer.Option(help="Number of your own place, for events.")] = None,
     force: Force = False,
 ) -> None:
     """Write the book as lines that any place can import, as tables, key data or events."""
@@ -54,15 +49,13 @@ def export(
             "Give a FILE for the whole book, --csv DIR for its tables, --key-data FILE or "
             "--epcis FILE.",
         )
-    if epcis is None and (gtin or gln):
-        raise InputError("Numbers of GS1 go with events only.", "Give --epcis FILE, or leave them.")
     days = (first, last)
     if csv is not None:
         write_tables(call, csv, force=force)
     elif key_data is not None:
         write_key_data(call, key_data, days, force=force)
     elif epcis is not None:
-        write_epcis(call, epcis, days, articles=gtin or (), gln=gln, force=force)
+        write_epcis(call, epcis, days, force=force)
     elif file is not None:
         write_export(call, file)
 

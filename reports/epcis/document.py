@@ -20,6 +20,7 @@ from ledger.service.recall.story import Story
 from reports.epcis.events import (
     CONTEXT,
     OWN,
+    AggregationEvent,
     Attribute,
     Body,
     Document,
@@ -52,22 +53,22 @@ class Exported(Struct, frozen=True):
     """How many of all are declared an error."""
     rough: int
     """How many have a time that is not known to the minute."""
+    cases: int
+    """How many tell of bottles that were put into a case."""
     articles: tuple[str, ...]
     """What is named by the number of its article, in order."""
     web: str
     """The address below which all else is named."""
 
 
-def export_of(
-    story: Story, period: Period, articles: Sequence[str], gln: str | None, now: datetime
-) -> Exported:
+def export_of(story: Story, period: Period, now: datetime) -> Exported:
     """Return what happened in a period as a document.
 
     Raises:
-        LedgerError: The house has no address on the web, or a number of GS1 is wrong.
+        RefusedError: The house has no address on the web.
     """
     lots = {each.lot.code: each.lot for act in story.acts for each in act}
-    names = names_of(story.house, lots.values(), articles, gln)
+    names = names_of(story.house, lots.values(), story.numbers)
     told = events_of(story.acts, names, period)
     events = tuple(each.event for each in told)
     return Exported(
@@ -84,6 +85,7 @@ def export_of(
         transformations=sum(isinstance(event, TransformationEvent) for event in events),
         mistaken=sum(event.error_declaration is not None for event in events),
         rough=sum(event.time_known is not None for event in events),
+        cases=sum(isinstance(event, AggregationEvent) for event in events),
         articles=_articles(told, names),
         web=names.house.web or "",
     )

@@ -23,8 +23,16 @@ _WORDS = {"bizStep": "BizStep-", "disposition": "Disp-"}
 """What stands before a word of the vocabulary, by the field that it is in."""
 _PARTY = "SDT-"
 _ORDER = (
-    *("eventTime", "eventTimeZoneOffset", "quantityList", "inputQuantityList"),
-    *("outputQuantityList", "action", "bizStep", "disposition", "readPoint", "bizLocation"),
+    *("eventTime", "eventTimeZoneOffset", "parentID", "quantityList", "childQuantityList"),
+    *(
+        "inputQuantityList",
+        "outputQuantityList",
+        "action",
+        "bizStep",
+        "disposition",
+        "readPoint",
+        "bizLocation",
+    ),
     *("sourceList", "destinationList"),
 )
 """Fields in the order of the standard, of those that events here have."""

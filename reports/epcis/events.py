@@ -19,6 +19,7 @@ OWN = "pottle"
 _NAMES = {
     "context": "@context",
     "event_id": "eventID",
+    "parent_id": "parentID",
     "corrective_event_ids": "correctiveEventIDs",
     "entry": f"{OWN}:entry",
     "document": f"{OWN}:document",
@@ -140,8 +141,19 @@ class TransformationEvent(
     """What came out."""
 
 
-AnyEvent = ObjectEvent | TransformationEvent
-"""Either."""
+class AggregationEvent(Event, frozen=True, tag_field="type", tag="AggregationEvent", kw_only=True):
+    """Goods were put together into something that is moved as one."""
+
+    parent_id: str
+    """What they were put into: a case."""
+    action: Literal["ADD"]
+    """That they were put into it."""
+    child_quantity_list: tuple[Amount, ...]
+    """The goods."""
+
+
+AnyEvent = ObjectEvent | TransformationEvent | AggregationEvent
+"""Any of them."""
 
 
 class Attribute(Part, frozen=True):

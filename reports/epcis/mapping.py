@@ -1,11 +1,12 @@
 """What happened to goods, as events.
 
 Guarantees: one event for each version of each act, its identifier its own; an amount that nobody
-measured is left out, and what one's words do not fit. Refuses: events of packs within packs, since
-the book knows of no case by a number of its own.
+measured is left out, and what one's words do not fit. Refuses: to tell of a case that no entry
+tells of, and what became of one later, which the book does not know.
 
 References:
-    GS1 EPCIS 2.0, 7.4.1.2 (declaring an error), 7.4.2 (objects), 7.4.6 (transformation).
+    GS1 EPCIS 2.0, 7.4.1.2 (declaring an error), 7.4.2 (objects), 7.4.3 (aggregation), 7.4.6
+        (transformation).
     GS1 CBV 2.0, 7.1 (steps), 7.2 (dispositions), 7.4 (sources, destinations), 7.5 (reasons).
     UN/CEFACT Recommendation 20: MLT millilitre, GRM gram.
 """
@@ -18,13 +19,14 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries import Count, Judge, Move, Receipt, When
+from ledger.domain.entries import Cases, Count, Judge, Move, Receipt, When
 from ledger.domain.entries.choices import MoveAs, Precision, Verdict
 from ledger.domain.lots.lot import Lot
 from ledger.service.lots.sales import Period
 from ledger.service.recall.story import End, Ended, Happened
 from reports.epcis.event_id import event_id
 from reports.epcis.events import (
+    AggregationEvent,
     Amount,
     AnyEvent,
     Destination,
@@ -78,6 +80,7 @@ JUDGED: Mapping[Verdict, Way] = {
 RECEIVED = Way("receiving", "in_progress")
 COUNTED = Way("cycle_counting")
 MADE = Way("creating_class_instance", "in_progress", "ADD")
+CASED = Way("packing", "in_progress", "ADD")
 TO_CUSTOMERS = (MoveAs.SALE, MoveAs.SAMPLE, MoveAs.ON_RETURN)
 """Ways on which somebody gets goods."""
 
@@ -143,7 +146,28 @@ def _identified(event: AnyEvent, names: Names) -> AnyEvent:
 
 
 def _event(version: Happened, names: Names) -> AnyEvent:
+    facts = version.entry.facts
+    if isinstance(facts, Cases) and version.case:
+        return _cased(version, names.case(version.case, facts.company_prefix), names)
     return _made(version, names) if version.inputs else _object(version, names)
+
+
+def _cased(version: Happened, case: str, names: Names) -> AggregationEvent:
+    entry, here = version.entry, Spot(names.here)
+    return AggregationEvent(
+        event_time=entry.draft.happened.local().isoformat(),
+        event_time_zone_offset=_offset(entry.draft.happened),
+        record_time=_utc(entry.recorded_at),
+        biz_step=CASED.step,
+        disposition=CASED.disposition,
+        read_point=here,
+        biz_location=here,
+        entry=entry.stands_for,
+        time_known=_known(entry.draft.happened),
+        parent_id=case,
+        action="ADD",
+        child_quantity_list=(_amount(version.lot, version.amount, names),),
+    )
 
 
 def _made(version: Happened, names: Names) -> TransformationEvent:

@@ -3,7 +3,6 @@
 Guarantees: how lots are named, and what of the times is rough, is said beside the file.
 """
 
-from collections.abc import Sequence
 from pathlib import Path
 
 from cli.kit.answer import say
@@ -23,14 +22,12 @@ def write_epcis(
     out: Path,
     days: tuple[str | None, str | None],
     *,
-    articles: Sequence[str],
-    gln: str | None,
     force: bool,
 ) -> None:
     """Write what happened to goods in a period as a document of EPCIS."""
     period = read_period(*days)
     check_place(out, force=force, instead=OTHER)
     book = call.book()
-    made = export_of(story_of(book), period, articles, gln, book.clock())
+    made = export_of(story_of(book), period, book.clock())
     write(out, made.content, force=force, instead=OTHER)
     say(call, lambda: epcis_answer(made, str(out)), *epcis_lines(made, str(out)))

@@ -14,6 +14,7 @@ from msgspec.structs import replace
 
 from ledger.domain.entries import (
     Bottle,
+    Cases,
     Count,
     Entry,
     Finish,
@@ -27,6 +28,7 @@ from ledger.domain.entries import (
     Strike,
 )
 from ledger.domain.lots.lot import Lot
+from ledger.domain.lots.movements import EACH
 from ledger.service.desk.book import Book
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
@@ -75,6 +77,8 @@ class Happened(Struct, frozen=True):
     """What went in, where something was made or filled."""
     ended: Ended | None = None
     """Why it is in force no longer; None while it is."""
+    case: int | None = None
+    """Number of the case that was filled; None where it was none."""
 
 
 class Story(Struct, frozen=True):
@@ -84,6 +88,8 @@ class Story(Struct, frozen=True):
     """The house."""
     acts: tuple[tuple[Happened, ...], ...]
     """Every act with its versions, by when it happened."""
+    numbers: Mapping[str, str] = {}
+    """Numbers of those whom the house deals with (GLN), by name."""
 
 
 class _Kept(Struct, frozen=True):
@@ -108,8 +114,13 @@ def story_of(book: Book) -> Story:
         kept = tuple(_Kept(entry, by) for _, entry, by in rows if entry)
         lots = _lots(connection, kept)
         house = queries.house(connection)
+        parties = queries.parties(connection)
     acts = [*_told_alone(kept, lots), *_made(kept, lots)]
-    return Story(house, tuple(sorted(filter(None, acts), key=lambda act: act[-1].entry.position)))
+    return Story(
+        house,
+        tuple(sorted(filter(None, acts), key=lambda act: act[-1].entry.position)),
+        {party.name: party.gln for party in parties if party.gln},
+    )
 
 
 def _lots(connection: Connection, kept: Iterable[_Kept]) -> dict[str, Lot]:
@@ -122,7 +133,9 @@ def _told_alone(kept: Iterable[_Kept], lots: Mapping[str, Lot]) -> Iterator[tupl
     for each in kept:
         chains.setdefault(each.entry.stands_for, []).append(each.entry)
     for chain in chains.values():
-        if isinstance(chain[0].facts, TOLD_ALONE):
+        if isinstance(chain[0].facts, Cases):
+            yield from _cases(chain, chain[0].facts, lots)
+        elif isinstance(chain[0].facts, TOLD_ALONE):
             yield tuple(_versions(chain, lots))
 
 
@@ -139,12 +152,35 @@ def _versions(chain: Sequence[Entry], lots: Mapping[str, Lot]) -> Iterator[Happe
             yield replace(told, ended=Ended(after.recorded_at, how))
 
 
+def _cases(
+    chain: Sequence[Entry], most: Cases, lots: Mapping[str, Lot]
+) -> Iterator[tuple[Happened, ...]]:
+    """Yield each case that was told of; one that a correction took away was never filled.
+
+    No correction tells of further cases, so the first entry tells of all.
+    """
+    versions = tuple(_versions(chain, lots))
+    for number in range(most.first_case, most.first_case + most.count):
+        told = [replace(each, case=number) for each in versions if _has_case(each.entry, number)]
+        last = told[-1]
+        if last.ended and last is not versions[-1] and len(told) < len(versions):
+            told[-1] = replace(last, ended=Ended(last.ended.at, End.STRUCK))
+        yield tuple(told)
+
+
+def _has_case(entry: Entry, number: int) -> bool:
+    facts = entry.facts
+    return isinstance(facts, Cases) and number < facts.first_case + facts.count
+
+
 def _alone(entry: Entry, lots: Mapping[str, Lot]) -> Happened | None:
     """Return what an entry tells by itself; None where it tells nothing."""
     opens, facts = entry.draft.opens, entry.facts
     lot = lots.get((opens.code if opens else entry.draft.lot) or "")
     if lot is None or isinstance(facts, Strike):
         return None
+    if isinstance(facts, Cases):
+        return Happened(entry, lot, facts.holds * EACH)
     if isinstance(facts, Judge):
         return Happened(entry, lot, None)
     if isinstance(facts, Count):

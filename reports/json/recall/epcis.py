@@ -13,6 +13,8 @@ class EpcisAnswer(Answer, frozen=True):
     """How many events tell of goods that stayed what they were."""
     transformation_events: int
     """How many tell what was made or filled of what."""
+    aggregation_events: int
+    """How many events tell of bottles that were put into a case."""
     declared_in_error: int
     """How many of all were told wrongly, and say so."""
     roughly_timed: int
@@ -29,6 +31,7 @@ def epcis_answer(made: Exported, path: str) -> EpcisAnswer:
         path=path,
         object_events=made.objects,
         transformation_events=made.transformations,
+        aggregation_events=made.cases,
         declared_in_error=made.mistaken,
         roughly_timed=made.rough,
         named_by_gtin=list(made.articles),

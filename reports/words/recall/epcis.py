@@ -7,8 +7,9 @@ from reports.kit.format import plural
 def epcis_lines(made: Exported, path: str) -> tuple[str, ...]:
     """Return what is said of a document that was written."""
     return (
-        f"{plural(made.objects + made.transformations, 'event')} of EPCIS 2.0 in {path}: "
-        f"{made.objects} of goods, {made.transformations} of what was made or filled of what.",
+        f"{plural(made.objects + made.transformations + made.cases, 'event')} of EPCIS 2.0 in "
+        f"{path}: {made.objects} of goods, {made.transformations} of what was made or filled of "
+        f"what{f', {made.cases} of cases' if made.cases else ''}.",
         *_mistaken(made),
         *_rough(made),
         *_named(made),
@@ -32,7 +33,10 @@ def _rough(made: Exported) -> tuple[str, ...]:
 def _named(made: Exported) -> tuple[str, ...]:
     rest = f"by addresses below {made.web}"
     if not made.articles:
-        return (f"All lots are named {rest}; none by the number of an article (--gtin).",)
+        return (
+            f"All lots are named {rest}; none by the number of an article.",
+            'Where GS1 gave you such numbers: pottle house --gtin "WHAT=NUMBER"',
+        )
     return (
         f"Named by article and lot (GS1 Digital Link): {'; '.join(made.articles)}.",
         f"All other lots are named {rest}.",

@@ -39,6 +39,7 @@ def is_moment(text: object) -> bool:
 def make_eventful(keeper: Keeper, lots: Lots) -> None:
     """Give the house its address, and send goods every way there is."""
     keeper.do("house", web="https://example.com/lots", address="3 Pretend Lane", country="IE")
+    keeper.do("cases", lot=lots.packed, pack="2 x 3")
     ways = ("sample", "tasting", "on-return", "breakage", "retained", "destroyed")
     for way in ways:
         words = {"party": "A Bar & Café"} if way in ("sample", "on-return") else {}
@@ -52,14 +53,21 @@ def make_eventful(keeper: Keeper, lots: Lots) -> None:
     keeper.do("correct", entry=str(sold.seq), changes="amount=5", because="one stayed")
 
 
-def export(keeper: Keeper, *articles: str, gln: str | None = None) -> Exported:
+def number(keeper: Keeper) -> None:
+    """Give the house numbers of GS1, and put bottles into cases under its prefix."""
+    keeper.do("house", gtin=GTIN, gln="9521234000006", company_prefix="9521234")
+    keeper.do("party", name="A Bar & Café", gln="9521234000013")
+    keeper.do("cases", lot="BOS-001-S", pack="1 x 2", because="as it was seen")
+
+
+def export(keeper: Keeper) -> Exported:
     """Return all that happened in a book as a document."""
-    return export_of(story_of(keeper.book), EVERYTHING, articles, gln, keeper.clock())
+    return export_of(story_of(keeper.book), EVERYTHING, keeper.clock())
 
 
-def document(keeper: Keeper, *articles: str, gln: str | None = None) -> Plain:
+def document(keeper: Keeper) -> Plain:
     """Return the same as anybody reads it."""
-    read: Plain = json.loads(export(keeper, *articles, gln=gln).content)
+    read: Plain = json.loads(export(keeper).content)
     return read
 
 

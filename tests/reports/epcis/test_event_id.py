@@ -12,7 +12,7 @@ from reports.epcis.event_id import event_id, pre_hash
 from reports.epcis.events import AnyEvent
 from tests.keeper import Keeper
 from tests.path import Lots
-from tests.reports.epcis.eventful import GTIN, Plain, document, events, hashes, make_eventful
+from tests.reports.epcis.eventful import Plain, document, events, hashes, make_eventful, number
 
 TERMS = "https://example.com/lots/terms/"
 BOTH = ("sourceList", "destinationList")
@@ -26,7 +26,8 @@ def test_identifiers_are_those_of_the_reference_implementation(
     walked: tuple[Keeper, Lots],
 ) -> None:
     make_eventful(*walked)
-    read = document(walked[0], GTIN, gln="9521234543213")
+    number(walked[0])
+    read = document(walked[0])
     whole = events(read)
     assert [event["eventID"] for event in whole] == [ours(event) for event in whole]
     each = [

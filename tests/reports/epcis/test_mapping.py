@@ -4,13 +4,14 @@ import json
 from datetime import date
 
 from ledger.domain.entries.choices import MoveAs, Verdict
+from ledger.domain.masters.gs1 import case_link, case_number
 from ledger.service.lots.sales import Period
 from ledger.service.recall.story import story_of
 from reports.epcis.document import export_of
 from reports.epcis.mapping import JUDGED, MOVED
 from tests.keeper import Keeper
 from tests.path import Lots
-from tests.reports.epcis.eventful import Plain, document, events, make_eventful
+from tests.reports.epcis.eventful import Plain, document, events, make_eventful, number
 
 HERE = {"id": "https://example.com/lots/house"}
 HOUSE = "https://example.com/lots/party/Quayside%20Essences"
@@ -170,7 +171,46 @@ def test_a_period_has_what_happened_in_it_and_what_was_found_wrong_in_it(
     sold = next(entry for entry in keeper.entries() if entry.kind == "move")
     keeper.do("correct", entry=str(sold.seq), changes="amount=5", because="one stayed")
     april = Period(date(2026, 4, 1), date(2026, 4, 30))
-    made = export_of(story_of(keeper.book), april, (), None, keeper.clock())
+    made = export_of(story_of(keeper.book), april, keeper.clock())
     wrong, right = events(json.loads(made.content))
     assert wrong["errorDeclaration"]["correctiveEventIDs"] == [right["eventID"]]
     assert wrong["eventTime"][:7] == "2026-03"
+
+
+def cases(found: list[Plain]) -> list[Plain]:
+    return [event for event in found if event["type"] == "AggregationEvent"]
+
+
+def test_each_case_is_packed_by_itself_under_its_own_number(walked: tuple[Keeper, Lots]) -> None:
+    """Those of before the house had a prefix of GS1 keep their addresses below its own."""
+    make_eventful(*walked)
+    number(walked[0])
+    told = cases(events(document(walked[0])))
+    sscc = case_link(case_number("9521234", 3))
+    assert [event["parentID"] for event in told] == [
+        "https://example.com/lots/case/1",
+        "https://example.com/lots/case/2",
+        sscc,
+    ]
+    assert {(event["action"], event["bizStep"]) for event in told} == {("ADD", "packing")}
+    lot = "https://id.gs1.org/01/09521234543213/10/BOS-001-S"
+    assert [event["childQuantityList"] for event in told] == [
+        [{"epcClass": lot, "quantity": bottles}] for bottles in (3, 3, 2)
+    ]
+
+
+def test_a_case_that_was_corrected_away_did_not_occur_and_another_was_told_wrongly(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    make_eventful(*walked)
+    keeper = walked[0]
+    told = next(entry for entry in keeper.entries() if entry.kind == "cases")
+    keeper.do("correct", entry=str(told.seq), changes="count=1; holds=4", because="seen again")
+    wrong, right, away = cases(events(document(keeper)))
+    assert (wrong["parentID"], right["parentID"]) == ("https://example.com/lots/case/1",) * 2
+    assert right["childQuantityList"][0]["quantity"] == 4
+    assert wrong["errorDeclaration"]["reason"] == "incorrect_data"
+    assert wrong["errorDeclaration"]["correctiveEventIDs"] == [right["eventID"]]
+    assert away["parentID"] == "https://example.com/lots/case/2"
+    assert away["errorDeclaration"]["reason"] == "did_not_occur"
+    assert "correctiveEventIDs" not in away["errorDeclaration"]

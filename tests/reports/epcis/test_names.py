@@ -1,18 +1,18 @@
-"""What things are called for others, and what is wrong with a number of GS1."""
+"""What things are called for others."""
 
 import pytest
 
-from ledger.errors import InputError, LedgerError, RefusedError
+from ledger.errors import RefusedError
 from ledger.service.recall.story import story_of
 from reports.epcis.names import Names, names_of
 from tests.keeper import Keeper
 from tests.path import Lots
 
 
-def names(keeper: Keeper, *articles: str, gln: str | None = None) -> Names:
+def names(keeper: Keeper) -> Names:
     story = story_of(keeper.book)
     lots = {act[-1].lot.code: act[-1].lot for act in story.acts}
-    return names_of(story.house, lots.values(), articles, gln)
+    return names_of(story.house, lots.values(), story.numbers)
 
 
 def test_a_house_without_an_address_cannot_name_its_lots(walked: tuple[Keeper, Lots]) -> None:
@@ -27,46 +27,33 @@ def test_a_house_without_an_address_cannot_name_its_lots(walked: tuple[Keeper, L
 
 
 def test_a_lot_is_named_by_its_article_or_below_the_house(walked: tuple[Keeper, Lots]) -> None:
+    """What was bought is not named by a number of the house, whatever it is called."""
     keeper, lots = walked
-    keeper.do("house", web="https://example.com/lots")
-    found = names(keeper, f"{lots.essence}=9521234543213", gln="9521234543213")
+    keeper.do(
+        "house",
+        web="https://example.com/lots",
+        gln="9521234000006",
+        gtin="Orange essence=9521234543213; Sweet orange oil=9521234543206",
+    )
+    keeper.do("party", name="Quay Bar", gln="9521234000013")
+    found = names(keeper)
     told = {act[-1].lot.code: act[-1].lot for act in story_of(keeper.book).acts}
     assert found.lot(told[lots.essence]) == "https://id.gs1.org/01/09521234543213/10/OE-001-5"
     assert found.lot(told[lots.syrup]) == "https://example.com/lots/OS-002-M/"
+    assert found.lot(told[lots.oil]) == "https://example.com/lots/SOO-001-3/"
     assert (found.here, found.maker) == (
-        "https://id.gs1.org/414/9521234543213",
-        "https://id.gs1.org/417/9521234543213",
+        "https://id.gs1.org/414/9521234000006",
+        "https://id.gs1.org/417/9521234000006",
     )
+    assert found.party("Quay Bar") == "https://id.gs1.org/417/9521234000013"
     assert found.party("A/B?") == "https://example.com/lots/party/A%2FB%3F"
 
 
-def test_all_that_is_wrong_with_numbers_is_told_at_once(walked: tuple[Keeper, Lots]) -> None:
+def test_a_case_is_named_by_its_number_of_gs1_or_below_the_house(
+    walked: tuple[Keeper, Lots],
+) -> None:
     keeper, _ = walked
     keeper.do("house", web="https://example.com/lots")
-    with pytest.raises(LedgerError) as raised:
-        names(keeper, "9521234543213", "Cola=9521234543213", "Orange syrup=12", gln="952")
-    assert raised.value.problems == (
-        (
-            "9521234543213 does not say of what it is the number.",
-            'Write what it is, =, and its number, as in "Orange syrup, 250 mL=9521234543213".',
-        ),
-        (
-            'There is no lot of "Cola".',
-            "Write what it is as this shows it: pottle stock --all",
-        ),
-        ("12 is no number of an article.", "Give its 8, 12, 13 or 14 digits (GTIN)."),
-        ("952 is no number of a place.", "Give its 13 digits (GLN)."),
-    )
-
-
-def test_a_number_is_of_one_article(walked: tuple[Keeper, Lots]) -> None:
-    keeper, _ = walked
-    keeper.do("house", web="https://example.com/lots")
-    with pytest.raises(InputError) as raised:
-        names(keeper, "Orange syrup=9521234543213", "Orange essence=9521234543213")
-    assert raised.value.problems == (
-        (
-            "09521234543213 is given for Orange essence and for Orange syrup.",
-            "Each article has a number of its own.",
-        ),
-    )
+    found = names(keeper)
+    assert found.case(7, None) == "https://example.com/lots/case/7"
+    assert found.case(111, "4012345") == "https://id.gs1.org/00/040123450000001112"
