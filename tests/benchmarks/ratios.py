@@ -27,13 +27,20 @@ def best_seconds(
     In turns, so that what else the machine does meanwhile slows all of them alike. Works that wait
     for nothing outside their process are better told by `time.process_time`.
     """
-    taken: list[list[float]] = [[] for _ in works]
+    return [best for (best,) in best_by([clock], works, times)]
+
+
+def best_by(
+    clocks: Sequence[Callable[[], float]], works: Sequence[Callable[[], object]], times: int = 5
+) -> list[list[float]]:
+    """Return the least time of each of some works by each of some clocks, as `best_seconds`."""
+    taken: list[list[list[float]]] = [[] for _ in works]
     for _ in range(times):
         for spent, work in zip(taken, works, strict=True):
-            began = clock()
+            began = [clock() for clock in clocks]
             work()
-            spent.append(clock() - began)
-    return [min(spent) for spent in taken]
+            spent.append([clock() - was for clock, was in zip(clocks, began, strict=True)])
+    return [[min(by_clock) for by_clock in zip(*spent, strict=True)] for spent in taken]
 
 
 def process_seconds(code: list[str], times: int = 9, **kwargs: object) -> float:

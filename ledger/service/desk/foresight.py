@@ -19,9 +19,9 @@ from ledger.store.read import foreseen as reads
 
 def foretold(book: Book, how: How, lot: str | None, sources: Sequence[str | None]) -> Foretell:
     """Return what tells what an act will ask, by its words as they were typed."""
-    drawn_on = [code for text in sources if (code := _code(text))]
 
     def foretell(foreseen: Foreseen) -> None:
+        drawn_on = [code for text in sources if (code := _code(text))]
         reads.foresee_all(foreseen)
         about: str | Found | None = _code(lot)
         if lot and lot.strip() == "." and how.by:

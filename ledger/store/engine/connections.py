@@ -137,7 +137,12 @@ def _set_up_sqlite(connection: Any, _record: object) -> None:  # noqa: ANN401 - 
 
 def _begin_sqlite(connection: Connection) -> None:
     # A writer takes its turn before it reads: what the rules saw is still so at the commit.
-    connection.exec_driver_sql("BEGIN IMMEDIATE" if is_writing(connection) else "BEGIN")
+    told = "BEGIN IMMEDIATE" if is_writing(connection) else "BEGIN"
+    driver: Any = connection.connection.driver_connection
+    try:
+        driver.execute(told)
+    except sqlite3.Error as error:
+        raise DBAPIError.instance(told, None, error, sqlite3.Error) from error
 
 
 def is_writing(connection: Connection) -> bool:

@@ -73,16 +73,16 @@ def _ask_again(connection: Connection, turn: Turn, asked: Question) -> None:
 
 
 def _ask(connection: Connection, asked: Question) -> list[Any]:
-    told, cells, is_binary = part_of(asked, connection)
-    how = {"binary": True} if is_binary else {}
-    cursor: Any = connection.connection.cursor(**how)
+    driver: Any = connection.connection.driver_connection
+    told, cells, is_binary = asked
+    how = {}
+    if connection.dialect.name != "sqlite":
+        told, how = _told(told), {"binary": is_binary}
     try:
-        cursor.execute(told, cells)
-        return list(cursor.fetchall())
+        found: list[Any] = driver.execute(told, cells, **how).fetchall()
     except Exception as error:
         raise _wrapped(connection, told, error) from error
-    finally:
-        cursor.close()
+    return found
 
 
 def run(connection: Connection, statement: str, cells: Sequence[object]) -> None:
@@ -95,13 +95,11 @@ def run(connection: Connection, statement: str, cells: Sequence[object]) -> None
     if turn and turn.is_far:
         turn.pending.append(Part(statement, cells))
         return
-    cursor = connection.connection.cursor()
+    driver: Any = connection.connection.driver_connection
     try:
-        cursor.execute(statement, cells)
+        driver.execute(statement, cells)
     except Exception as error:
         raise _wrapped(connection, statement, error) from error
-    finally:
-        cursor.close()
 
 
 def send(connection: Connection, turn: Turn, further: Sequence[Part]) -> list[list[Any]]:
@@ -156,15 +154,14 @@ def _wrapped(connection: Connection, statement: str, error: Exception) -> BaseEx
 
 def part_of(asked: Question, connection: Connection) -> Part:
     """Return a question in the words of a connection's driver."""
-    statement = _told(asked.statement, connection.dialect.name)
+    is_file = connection.dialect.name == "sqlite"
+    statement = asked.statement if is_file else _told(asked.statement)
     return Part(statement, asked.cells, asked.is_binary)
 
 
 @cache
-def _told(statement: str, dialect: str) -> str:
-    """Return a statement in the words of a driver."""
-    if dialect == "sqlite":
-        return statement
+def _told(statement: str) -> str:
+    """Return a statement in the words of the driver of a server."""
     return _NAME.sub(r"%(\1)s", statement.replace("%", "%%"))
 
 

@@ -172,7 +172,7 @@ def _placed_step(row: _Row, code: dict[int, str]) -> tuple[_Place, Step, tuple[i
 
 
 def _on_its_clock(at: str, offset_min: int) -> str:
-    return f"{read_instant(at) + timedelta(minutes=offset_min):%Y-%m-%dT%H:%M:%S}"
+    return (read_instant(at) + timedelta(minutes=offset_min)).isoformat()[:19]
 
 
 def _placed(
