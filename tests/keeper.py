@@ -9,15 +9,15 @@ from pathlib import Path
 from types import TracebackType
 from typing import Self
 
-from sqlalchemy import Connection, func, select, text
-
 from ledger.domain.entries import Entry
 from ledger.domain.entries.plain import read_entry
 from ledger.domain.entries.spine import Facts
 from ledger.service.copies.season_verbs import VERBS
 from ledger.service.desk.act import at_desk
 from ledger.service.desk.book import Book, How, Recorded
-from ledger.store.form.tables import ENTRY, METADATA
+from ledger.store.engine.connections import Connection
+from ledger.store.engine.statements import ask, ask_one
+from ledger.store.form.tables import METADATA
 from ledger.store.read import amounts, queries
 
 SET_UP = datetime(2026, 3, 2, 8, 0, tzinfo=UTC)
@@ -95,8 +95,7 @@ class Keeper:
 
     def bodies(self) -> list[tuple[int, str]]:
         with self.reading() as connection:
-            found = connection.execute(select(ENTRY.c.seq, ENTRY.c.body).order_by(ENTRY.c.seq))
-            return [(seq, body) for seq, body in found]
+            return ask(connection, "SELECT seq, body FROM entry ORDER BY seq")
 
     def entry(self, seq: int) -> Entry:
         with self.reading() as connection:
@@ -106,9 +105,9 @@ class Keeper:
 
     def on_hand(self, code: str) -> int:
         """Return what the view on_hand says of a lot."""
-        query = text("SELECT amount FROM on_hand WHERE code = :code")
+        query = "SELECT amount FROM on_hand WHERE code = :code"
         with self.reading() as connection:
-            return int(connection.execute(query, {"code": code}).scalar_one())
+            return int(ask_one(connection, query, code=code))
 
     def held(self, code: str) -> int:
         """Return what the reckoning for rules says of a lot."""
@@ -126,8 +125,8 @@ def row_counts(book: Book) -> dict[str, int]:
     """Return how many rows each table of the book has."""
     with book.reading() as connection:
         return {
-            name: int(connection.execute(select(func.count()).select_from(table)).scalar_one())
-            for name, table in METADATA.tables.items()
+            name: int(ask_one(connection, f'SELECT COUNT(*) FROM "{name}"'))
+            for name in METADATA.tables
         }
 
 

@@ -66,8 +66,8 @@ def test_a_command_that_reads_loads_the_store_and_not_the_papers(tmp_path: Path)
         check=False,
     )
     assert done.returncode == 5
-    assert "sqlalchemy" in done.stderr
-    assert "reportlab" not in done.stderr
+    assert "ledger.store" in done.stderr
+    assert not {name for name in ("sqlalchemy", "reportlab") if name in done.stderr}
 
 
 @pytest.mark.parametrize(
@@ -86,8 +86,41 @@ def test_a_command_at_the_bench_loads_no_answer_but_its_own(
         text=True,
         check=True,
     )
-    loaded = {name for name in done.stderr.split() if name.startswith("reports.json.")}
-    assert {name for name in loaded if name.count(".") == 3} == answers
+    loaded = set(done.stderr.split())
+    told = {name for name in loaded if name.startswith("reports.json.")}
+    assert {name for name in told if name.count(".") == 3} == answers
+    assert "sqlalchemy" not in loaded
+
+
+COMMON = (
+    ("start", "--product", "Swept", "--kind", "essence", "--target", "500mL", "--code", "SW-1"),
+    ("lot", "SW-1"),
+    ("trace", "SW-1"),
+    ("stock",),
+    ("due",),
+    ("journal",),
+    ("formula", "list"),
+)
+
+
+def test_common_commands_do_not_load_what_only_servers_and_new_books_need(shell: Shell) -> None:
+    code = (
+        "import sys, contextlib\n"
+        "from cli.main import app\n"
+        "for words in " + repr(COMMON) + ":\n"
+        "    sys.argv = ['pottle', *words]\n"
+        "    with contextlib.suppress(SystemExit):\n"
+        "        app()\n"
+        "    assert 'ledger.service.desk.book' in sys.modules\n"
+        "    assert 'sqlalchemy' not in sys.modules, words\n"
+    )
+    subprocess.run(
+        [sys.executable, "-c", code],
+        cwd=ROOT,
+        env={"POTTLE_LEDGER": str(shell.book), "POTTLE_BY": BY},
+        capture_output=True,
+        check=True,
+    )
 
 
 def verbs() -> list[tuple[str, ...]]:

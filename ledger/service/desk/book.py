@@ -21,7 +21,7 @@ from ledger.store.engine.connections import (
     Connection,
     Engine,
     check_book,
-    connect,
+    open_engine,
     reading,
     server_now,
     shown,
@@ -95,7 +95,7 @@ class Book:
 
     def __post_init__(self) -> None:
         """Prepare the engine; opens nothing yet."""
-        self.engine = connect(self.where)
+        self.engine = open_engine(self.where)
 
     def __enter__(self) -> Self:
         """Return the book; it is closed at the end of the `with`."""

@@ -56,11 +56,12 @@ def init(
     book = Book(where, clock)
     facts = _checked_house(name, currency, address, country, time_zone, fluid_ounce, phone)
     try:
-        create_book(
-            book.engine,
-            where,
-            lambda connection: desk_on(connection, book.clock(), How(by=by)).record(facts),
-        )
+        with connected(where) as engine:
+            create_book(
+                engine,
+                where,
+                lambda connection: desk_on(connection, book.clock(), How(by=by)).record(facts),
+            )
     except BaseException:
         book.close()
         raise

@@ -10,13 +10,12 @@ from collections.abc import Callable, Iterator
 from contextlib import closing
 from pathlib import Path
 
-from sqlalchemy import Connection, inspect
-
 from ledger.domain.entries.canonical import canonical_text
 from ledger.domain.evidence.merkle import Frontier, leaf_hash
 from ledger.domain.evidence.seals import Seal
 from ledger.errors import StorageError
-from ledger.store.engine.statements import ask
+from ledger.store.engine.bare import Connection
+from ledger.store.engine.statements import ask, ask_column
 from ledger.store.form.columns import DETAIL_FIELDS
 from ledger.store.read.past import texts
 
@@ -28,6 +27,14 @@ OLD_FORMATS = frozenset({"pottle book 1"})
 """Forms before it that are read too: without details."""
 DETAILS_BEGIN = '{"details":'
 """How a line of details begins, and no entry."""
+_FIELDS = {
+    "sqlite": "SELECT name FROM pragma_table_info('details')",
+    "postgresql": (
+        "SELECT column_name FROM information_schema.columns "
+        "WHERE table_schema = current_schema() AND table_name = 'details'"
+    ),
+}
+"""Asks which columns the table of details has; none where there is no such table."""
 _DETAILS = "SELECT seq, salt, {} FROM details ORDER BY seq"
 PAGES = 1000
 """How many pages are copied between two words of progress."""
@@ -75,12 +82,10 @@ def text_lines(connection: Connection, seal: Seal, progress: Progress) -> Iterat
         if seq % PAGES == 0 or seq == seal.entries:
             progress(seq, seal.entries)
     # A book of an older form, which an upgrade copies first, has none, or fewer of them.
-    found = inspect(connection)
-    has_details = found.has_table("details")
-    there = {column["name"] for column in found.get_columns("details")} if has_details else set()
+    there = ask_column(connection, _FIELDS[connection.dialect.name])
     fields = [name for name in DETAIL_FIELDS if name in there]
     query = _DETAILS.format(", ".join(fields))
-    for seq, salt, *cells in ask(connection, query) if has_details else ():
+    for seq, salt, *cells in ask(connection, query) if there else ():
         told = zip(fields, cells, strict=True)
         details = {name: cell for name, cell in told if cell is not None}
         yield canonical_text({"details": details, "entry": seq, "salt": salt})

@@ -9,9 +9,8 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from itertools import chain
 
-from sqlalchemy import Connection, Engine
-
 from ledger.store.engine import patience
+from ledger.store.engine.bare import Connection, Engine
 from ledger.store.engine.connections import LOCK_KEY, SERVER_NOW
 from ledger.store.engine.foretold import Foreseen
 from ledger.store.engine.refusals import storage_errors

@@ -3,10 +3,12 @@
 Guarantees: nothing that is said of an address quotes its password, be it well-formed or not.
 """
 
-from sqlalchemy import URL
-from sqlalchemy.exc import NoSuchModuleError
+from typing import TYPE_CHECKING
 
 from ledger.errors import masked
+
+if TYPE_CHECKING:
+    from sqlalchemy import URL
 
 
 def is_server(where: str) -> bool:
@@ -19,7 +21,7 @@ def is_server(where: str) -> bool:
     return "://" in where and where[1:2] != ":" and not where.startswith("sqlite")
 
 
-def is_torn(url: URL) -> bool:
+def is_torn(url: "URL") -> bool:
     """Return whether a part of a password may stand where the host or the database is read.
 
     >>> from sqlalchemy import make_url
@@ -31,6 +33,8 @@ def is_torn(url: URL) -> bool:
 
 def fault_of_address(error: Exception) -> str:
     """Return what is wrong with an address, in words that quote nothing of a password."""
+    from sqlalchemy.exc import NoSuchModuleError
+
     if isinstance(error, ImportError | NoSuchModuleError):
         return str(error).strip().splitlines()[0].rstrip(".")
     return "it cannot be read; in a password write @ as %40, : as %3A and / as %2F"

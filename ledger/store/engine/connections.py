@@ -5,24 +5,24 @@ book from its first read to its commit. Refuses: a missing book, a file that is 
 another version; each in words.
 """
 
-import os
-import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import datetime
 from pathlib import Path
-from typing import Any
-
-from sqlalchemy import URL, Connection, Engine, create_engine, event, text
-from sqlalchemy.exc import (
-    DBAPIError,
-    OperationalError,
-)
-from sqlalchemy.pool import NullPool
+from typing import cast
 
 from ledger.errors import StorageError
 from ledger.store.engine import patience
 from ledger.store.engine.address import is_server, shown
+from ledger.store.engine.bare import (
+    BareEngine,
+    Connection,
+    Engine,
+    begin,
+    opened,
+    protected,
+    set_up,
+)
 from ledger.store.engine.refusals import (
     cause,
     is_too_weak,
@@ -30,7 +30,7 @@ from ledger.store.engine.refusals import (
     too_weak,
     unanswered,
 )
-from ledger.store.engine.servers import server_engine
+from ledger.store.engine.statements import ask, ask_one
 
 __all__ = [
     "Connection",
@@ -42,6 +42,8 @@ __all__ = [
     "connected",
     "is_server",
     "is_writing",
+    "open_engine",
+    "protected",
     "reading",
     "server_now",
     "shown",
@@ -55,10 +57,7 @@ SCHEMA_VERSION = 8
 """Version of the tables, as the last migration leaves them."""
 LOCK_KEY = 0x706F74746C65
 """Key of the advisory lock that makes PostgreSQL writers take turns: the letters pottle."""
-CACHE_KIB = 131_072
-"""How much of a file's book is kept at hand while it is open, at most: enough that a trace of few
-lots costs in a long book what it does in a short one."""
-_TURN = text(
+_TURN = (
     "SELECT set_config('idle_in_transaction_session_timeout', :idle, true), "
     "pg_advisory_xact_lock(:key), clock_timestamp() AS now"
 )
@@ -69,40 +68,34 @@ _DAMAGED = (
 )
 
 
+def open_engine(where: str) -> Engine:
+    """Return an engine for a book that is there; opens nothing yet. Of a file it is a bare one."""
+    return connect(where) if is_server(where) else cast("Engine", BareEngine(where))
+
+
 def connect(where: str) -> Engine:
-    """Return an engine for a book's file path or server URL; opens nothing yet."""
+    """Return an engine of SQLAlchemy's for a book's file path or server URL; opens nothing yet."""
     if is_server(where):
+        from ledger.store.engine.servers import server_engine  # what takes long to load
+
         return server_engine(where)
-    # None: the driver begins no transaction by itself, _begin_sqlite does.
-    how: dict[str, Any] = {"isolation_level": None, "timeout": patience.BUSY_MS / 1000}
-    if address := protected(where):
-        engine = create_engine(
-            "sqlite://",
-            creator=lambda: sqlite3.connect(address, uri=True, check_same_thread=False, **how),
-            poolclass=NullPool,
-        )
+    from sqlalchemy import URL, create_engine, event
+    from sqlalchemy.pool import NullPool
+
+    if protected(where):
+        engine = create_engine("sqlite://", creator=lambda: opened(where), poolclass=NullPool)
     else:
-        engine = create_engine(URL.create("sqlite", database=where), connect_args=how)
-    event.listen(engine, "connect", _set_up_sqlite)
-    event.listen(engine, "begin", _begin_sqlite)
+        url = URL.create("sqlite", database=where)
+        # None: the driver begins no transaction by itself.
+        how = {"isolation_level": None, "timeout": patience.BUSY_MS / 1000}
+        engine = create_engine(url, connect_args=how)
+    event.listen(engine, "connect", lambda driver, _record: set_up(driver))
+    event.listen(engine, "begin", _begin)
     return engine
 
 
-def protected(where: str) -> str | None:
-    """Return the address by which a write-protected file is read; None where it can be written.
-
-    SQLite makes files beside a book, even to read it; of a file that nobody can write in it need
-    not, unless a log with entries lies beside it.
-    """
-    path = Path(where)
-    try:
-        if not path.exists() or (os.access(path, os.W_OK) and os.access(path.parent, os.W_OK)):
-            return None
-        log = path.with_name(path.name + "-wal")
-        has_log = log.exists() and log.stat().st_size > 0
-    except OSError:
-        return None
-    return f"{path.absolute().as_uri()}?mode=ro{'' if has_log else '&immutable=1'}"
+def _begin(connection: Connection) -> None:
+    begin(connection.connection.driver_connection, writes=is_writing(connection))
 
 
 @contextmanager
@@ -113,36 +106,6 @@ def connected(where: str) -> Iterator[Engine]:
         yield engine
     finally:
         engine.dispose()
-
-
-def _set_up_sqlite(connection: Any, _record: object) -> None:  # noqa: ANN401 - a DB-API object
-    # The write-ahead log is not among these: a file that turns out to be no book stays as it is.
-    for pragma in (
-        f"busy_timeout = {patience.BUSY_MS}",
-        "foreign_keys = ON",
-        # Without it REPLACE takes the old row away past the guard of DELETE.
-        "recursive_triggers = ON",
-        # What was said to be recorded has reached the disk; on macOS the disk itself, too.
-        # EXTRA is FULL, and where there is no write-ahead log the end of the journal, which is the
-        # commit, reaches the disk too: a copy that is written in has none.
-        "synchronous = EXTRA",
-        "fullfsync = ON",
-        "checkpoint_fullfsync = ON",
-        f"cache_size = -{CACHE_KIB}",
-        # What is erased is overwritten, wherever SQLite puts its bytes.
-        "secure_delete = ON",
-    ):
-        connection.execute(f"PRAGMA {pragma}")
-
-
-def _begin_sqlite(connection: Connection) -> None:
-    # A writer takes its turn before it reads: what the rules saw is still so at the commit.
-    told = "BEGIN IMMEDIATE" if is_writing(connection) else "BEGIN"
-    driver: Any = connection.connection.driver_connection
-    try:
-        driver.execute(told)
-    except sqlite3.Error as error:
-        raise DBAPIError.instance(told, None, error, sqlite3.Error) from error
 
 
 def is_writing(connection: Connection) -> bool:
@@ -167,8 +130,8 @@ def writing(engine: Engine) -> Iterator[Connection]:
         if engine.dialect.name == "postgresql":
             # It ends with the transaction, whatever becomes of the process; and who stops in it is
             # put out.
-            told = connection.execute(_TURN, {"key": LOCK_KEY, "idle": str(patience.IDLE_MS)}).one()
-            connection.info[SERVER_NOW] = told.now
+            ((*_, now),) = ask(connection, _TURN, key=LOCK_KEY, idle=str(patience.IDLE_MS))
+            connection.info[SERVER_NOW] = now
         yield connection
 
 
@@ -233,9 +196,13 @@ def _file_version(engine: Engine, where: str) -> int:
         )
     try:
         with engine.connect() as connection:
-            mark = connection.exec_driver_sql("PRAGMA application_id").scalar_one()
-            version = connection.exec_driver_sql("PRAGMA user_version").scalar_one()
-    except (DBAPIError, UnicodeDecodeError) as error:
+            mark = ask_one(connection, "PRAGMA application_id")
+            version = ask_one(connection, "PRAGMA user_version")
+    except Exception as error:
+        from sqlalchemy.exc import DBAPIError, OperationalError
+
+        if not isinstance(error, DBAPIError | UnicodeDecodeError):
+            raise
         if isinstance(error, DBAPIError) and "not a database" in str(error.orig):
             raise _not_a_book(where) from error
         may_not = isinstance(error, OperationalError)
@@ -256,6 +223,8 @@ def _not_a_book(where: str) -> StorageError:
 
 
 def _server_version(engine: Engine) -> int:
+    from sqlalchemy.exc import DBAPIError, OperationalError
+
     try:
         with engine.connect() as connection:
             told = connection.exec_driver_sql("SELECT version_num FROM alembic_version")

@@ -10,8 +10,8 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from msgspec import Struct
-from sqlalchemy import Connection
 
+from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import part_of, send
 from ledger.store.engine.turn import Found, Part, Question, Turn, UnknownError
 

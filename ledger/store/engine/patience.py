@@ -4,7 +4,10 @@ Guarantees: nobody is waited for without an end, neither another writer nor a se
 has its sentence. Refuses: to wait, and to know a connection.
 """
 
-from sqlalchemy import URL
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from sqlalchemy import URL
 
 BUSY_MS = 30_000
 """How long a writer waits for its turn."""
@@ -37,7 +40,7 @@ def sentence(cause: object) -> tuple[str, str] | None:
     return _TOO_LONG.get(str(getattr(cause, "sqlstate", "")))
 
 
-def of_server(url: URL) -> dict[str, object]:
+def of_server(url: "URL") -> dict[str, object]:
     """Return how long a server is waited for, in the words of its driver; the address may say more.
 
     A machine that went away without a word is noticed by the questions that its silence answers.

@@ -11,9 +11,7 @@ from collections.abc import Sequence
 from functools import cache
 from typing import Any
 
-from sqlalchemy import Connection
-from sqlalchemy.exc import DBAPIError
-
+from ledger.store.engine.bare import Connection, wrapped
 from ledger.store.engine.journey import answers
 from ledger.store.engine.turn import Found, Part, Question, Turn, UnknownError, turn_of, written
 
@@ -149,7 +147,7 @@ def ask_lots(connection: Connection, statement: str, **cells: object) -> list[in
 
 def _wrapped(connection: Connection, statement: str, error: Exception) -> BaseException:
     driver: Any = connection.dialect.dbapi
-    return DBAPIError.instance(statement, None, error, driver.Error, dialect=connection.dialect)
+    return wrapped(statement, error, driver.Error)
 
 
 def part_of(asked: Question, connection: Connection) -> Part:

@@ -11,7 +11,8 @@ from dataclasses import dataclass, field
 from typing import Any, NamedTuple
 
 from msgspec import Struct
-from sqlalchemy import Connection
+
+from ledger.store.engine.bare import Connection
 
 Asked = tuple[object, ...]
 """A question, as the answer to it is found again."""

@@ -8,9 +8,9 @@ any moment. Refuses: to count entries out of force.
 from collections.abc import Sequence
 
 from msgspec import Struct
-from sqlalchemy import Connection
 
 from ledger.domain.lots.state import STAYS_IN_THE_CAKE
+from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask, ask_for, chunks
 from ledger.store.read.queries import IN_FORCE, Moment, moment_cells
 

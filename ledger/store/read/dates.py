@@ -9,11 +9,11 @@ from datetime import date, datetime, timedelta
 from typing import Any
 
 from msgspec import Struct
-from sqlalchemy import Connection
 
 from ledger.domain.entries.choices import MaterialKind
 from ledger.domain.entries.plain import read_instant
 from ledger.domain.lots.dates import Dated
+from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask_for, chunks
 from ledger.store.read.reach import made_of
 

@@ -7,9 +7,9 @@ comes in the order in which it was. Refuses: to judge whether a change matters.
 from collections.abc import Iterable
 
 from msgspec import Struct
-from sqlalchemy import Connection
 
 from ledger.domain.entries import Entry
+from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask_column, ask_for
 from ledger.store.read.people import told
 from ledger.store.read.queries import IN_FORCE

@@ -6,8 +6,7 @@ Guarantees: one look into the index, and one statement for all who ask.
 from datetime import datetime
 from typing import NamedTuple
 
-from sqlalchemy import Connection
-
+from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask
 
 _LAST = "SELECT seq, recorded_at, leaf FROM entry ORDER BY seq DESC LIMIT 1"

@@ -8,14 +8,13 @@ from collections.abc import Sequence
 from datetime import datetime
 from typing import NamedTuple
 
-from sqlalchemy import Connection
-
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries.choices import LotType, MaterialKind, ProductKind
 from ledger.domain.entries.plain import instant_text
 from ledger.domain.lots.control import Input, LastHeld
 from ledger.domain.lots.lot import status_of
 from ledger.domain.masters.formulas import Called
+from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask, ask_column, ask_for
 from ledger.store.read.queries import IN_FORCE
 from ledger.store.read.stands import Standing, stands

@@ -8,13 +8,12 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 from typing import NamedTuple
 
-from sqlalchemy import Connection
-
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import When
 from ledger.domain.entries.choices import LotType, MaterialKind, Precision, ProductKind
 from ledger.domain.entries.plain import read_instant
 from ledger.domain.lots.lot import Lot, filled_from, name_of, status_of
+from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask, ask_column, ask_for, chunks, go_by_index
 from ledger.store.read.amounts import on_hand
 from ledger.store.read.people import shown_names

@@ -6,9 +6,8 @@ Refuses: to say what unfinished lots will come to.
 
 from collections.abc import Iterable
 
-from sqlalchemy import Connection, TextClause, bindparam, text
-
-from ledger.store.engine.statements import chunks
+from ledger.store.engine.bare import Connection
+from ledger.store.engine.statements import ask_for, chunks
 
 _THEN = (
     "(e.happened_at {0} done.happened_at "
@@ -19,13 +18,15 @@ _MOVED = (
     "LEFT JOIN entry c ON c.corrects = e.seq "
     "WHERE c.corrects IS NULL AND p.{end} = done.lot {more} AND {then}), 0)"
 )
-_FINISHED = text(
+_FINISHED = (
     "SELECT done.lot, done.amount + {came} + {went} - {back} AS made FROM ("
     "SELECT l.lot, l.amount, e.happened_at, e.stands_for, ROW_NUMBER() OVER ("
     "PARTITION BY l.lot ORDER BY e.happened_at DESC, e.stands_for DESC) AS nth "
-    "FROM level l JOIN entry e ON e.seq = l.seq LEFT JOIN entry c ON c.corrects = e.seq "
-    "WHERE c.corrects IS NULL AND e.kind = 'finish' AND l.lot IN :ids) done "
+    "FROM {wanted} w CROSS JOIN level l JOIN entry e ON e.seq = l.seq "
+    "LEFT JOIN entry c ON c.corrects = e.seq "
+    "WHERE c.corrects IS NULL AND e.kind = 'finish' AND l.lot = w.lot) done "
     "WHERE done.nth = 1".format(
+        wanted="{wanted}",
         came=_MOVED.format(
             amount="given",
             end="target",
@@ -37,11 +38,12 @@ _FINISHED = text(
             amount="given", end="target", more="AND p.place = 'returned'", then=_THEN.format("<")
         ),
     )
-).bindparams(bindparam("ids", expanding=True))
-_SIZES = text(
-    "SELECT e.stands_for AS lot, b.size FROM entry e JOIN bottle b ON b.seq = e.seq "
-    "LEFT JOIN entry c ON c.corrects = e.seq WHERE c.corrects IS NULL AND e.stands_for IN :ids"
-).bindparams(bindparam("ids", expanding=True))
+)
+_SIZES = (
+    "SELECT e.stands_for AS lot, b.size FROM {wanted} w CROSS JOIN entry e "
+    "JOIN bottle b ON b.seq = e.seq LEFT JOIN entry c ON c.corrects = e.seq "
+    "WHERE c.corrects IS NULL AND e.stands_for = w.lot"
+)
 
 
 def finished(connection: Connection, lots: Iterable[int]) -> dict[int, int]:
@@ -57,10 +59,9 @@ def bottle_sizes(connection: Connection, lots: Iterable[int]) -> dict[int, int]:
     return _by_lot(connection, _SIZES, lots)
 
 
-def _by_lot(connection: Connection, query: TextClause, lots: Iterable[int]) -> dict[int, int]:
+def _by_lot(connection: Connection, query: str, lots: Iterable[int]) -> dict[int, int]:
     wanted = list(dict.fromkeys(lots))
     amounts: dict[int, int] = {}
     for chunk in chunks(wanted):
-        rows = connection.execute(query, {"ids": chunk})
-        amounts |= {lot: int(amount) for lot, amount in rows}
+        amounts |= {lot: int(amount) for lot, amount in ask_for(connection, query, chunk)}
     return amounts

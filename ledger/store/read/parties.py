@@ -4,10 +4,9 @@ Guarantees: only entries in force count; a name is found by index, and all names
 from one to the next in it, however many deliveries each has. Refuses: to take one name for another.
 """
 
-from sqlalchemy import Connection
-
 from ledger.domain.entries import Party
 from ledger.domain.masters.near_names import NearNames
+from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask_column, ask_one
 from ledger.store.engine.turn import turn_of
 from ledger.store.read.people import STORED, code_by_name, party_codes, shown_names, told

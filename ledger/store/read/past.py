@@ -6,7 +6,8 @@ they say is for others to find.
 
 from collections.abc import Iterator
 
-from sqlalchemy import Connection, text
+from ledger.store.engine.bare import Connection
+from ledger.store.engine.statements import ask, ask_column
 
 CHUNK = 1000
 """How many texts are read at once."""
@@ -14,26 +15,25 @@ CHUNK = 1000
 
 def texts(connection: Connection, after: int = 0) -> Iterator[tuple[int, str]]:
     """Yield the number and the canonical text of every entry after a number."""
-    query = text("SELECT seq, body FROM entry WHERE seq > :after ORDER BY seq LIMIT :limit")
+    query = "SELECT seq, body FROM entry WHERE seq > :after ORDER BY seq LIMIT :limit"
     while True:
-        rows = connection.execute(query, {"after": after, "limit": CHUNK}).all()
-        yield from ((row.seq, row.body) for row in rows)
+        rows = ask(connection, query, after=after, limit=CHUNK)
+        yield from rows
         if len(rows) < CHUNK:
             return
-        after = rows[-1].seq
+        after, _ = rows[-1]
 
 
 def texts_about(connection: Connection, lot: int, last: int) -> tuple[tuple[int, str], ...]:
     """Return number and text of every entry about a lot up to the number `last`."""
-    query = text(
+    query = (
         "SELECT seq, body FROM entry WHERE (lot = :lot OR stands_for = :lot) AND seq <= :last "
         "ORDER BY seq"
     )
-    rows = connection.execute(query, {"lot": lot, "last": last})
-    return tuple((row.seq, row.body) for row in rows)
+    return tuple(ask(connection, query, lot=lot, last=last))
 
 
 def house_names(connection: Connection, last: int) -> tuple[str, ...]:
     """Return the names the house has had up to the entry `last`, the latest first."""
-    query = text("SELECT name FROM house WHERE seq <= :last ORDER BY seq DESC")
-    return tuple(dict.fromkeys(connection.execute(query, {"last": last}).scalars()))
+    query = "SELECT name FROM house WHERE seq <= :last ORDER BY seq DESC"
+    return tuple(dict.fromkeys(ask_column(connection, query, last=last)))

@@ -11,7 +11,6 @@ from typing import Any, TypeVar
 
 from msgspec import Struct
 from msgspec.structs import replace
-from sqlalchemy import Connection
 
 from ledger.domain.entries import (
     Complaint,
@@ -27,6 +26,7 @@ from ledger.domain.entries import (
     entries_of,
 )
 from ledger.domain.entries.plain import has_commitment, kept_entry
+from ledger.store.engine.bare import Connection
 from ledger.store.engine.connections import is_writing
 from ledger.store.engine.statements import ask, ask_column
 from ledger.store.engine.turn import turn_of

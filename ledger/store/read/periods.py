@@ -7,8 +7,7 @@ is among those returned. Only entries in force count. Refuses: to reckon what a 
 
 from collections.abc import Sequence
 
-from sqlalchemy import Connection
-
+from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask, ask_for, chunks, go_by_index
 from ledger.store.read.amounts import on_hand
 from ledger.store.read.lots import all_lots

@@ -4,11 +4,10 @@ Guarantees: all of them, in number order, those that were struck among them: a q
 asked before was asked, whatever became of it.
 """
 
-from sqlalchemy import Connection
-
 from ledger.domain.entries import Entry, Plan, is_of
 from ledger.domain.entries.choices import ProductKind
 from ledger.domain.entries.plain import kept_entry
+from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask
 
 

@@ -9,7 +9,6 @@ from datetime import datetime
 from typing import Any
 
 from msgspec import Struct
-from sqlalchemy import Connection
 
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import (
@@ -28,6 +27,7 @@ from ledger.domain.entries import (
 from ledger.domain.entries.canonical import MAX_INTEGER
 from ledger.domain.entries.choices import LotType
 from ledger.domain.entries.plain import UNREADABLE, instant_text, kept_entry
+from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask, ask_column, ask_one
 from ledger.store.read.people import shown_names, told
 

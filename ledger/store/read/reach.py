@@ -6,9 +6,8 @@ book for a few lots.
 
 from collections.abc import Iterable, Sequence
 
-from sqlalchemy import Connection
-
 from ledger.domain.entries import Entry
+from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask_for, chunks, go_by_index
 from ledger.store.read import people
 

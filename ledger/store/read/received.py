@@ -8,10 +8,10 @@ from collections.abc import Sequence
 from itertools import starmap
 
 from msgspec import Struct
-from sqlalchemy import Connection
 
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries.choices import MaterialKind, Measured
+from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask_column, ask_for, chunks, go_by_index
 
 _LAST = """(SELECT m.{what} FROM measure m JOIN entry e ON e.seq = m.seq

@@ -5,34 +5,35 @@ what is in force.
 """
 
 from msgspec import Struct
-from sqlalchemy import Connection, text
 
 from ledger.domain.entries.choices import Grade, LookedAt, ProductKind, Purpose
+from ledger.store.engine.bare import Connection
+from ledger.store.engine.statements import ask, ask_column
 
 _IN_FORCE = "JOIN entry e ON e.seq = t.seq LEFT JOIN entry c ON c.corrects = e.seq"
-_RUNS = text(
+_RUNS = (
     "SELECT lot.id, lot.code, t.product, t.product_kind, t.formula, t.formula_version, t.purpose, "
     f"t.trial_group, o.by, e.happened_at FROM start t {_IN_FORCE} "
     "JOIN lot ON lot.id = e.stands_for JOIN entry o ON o.seq = e.stands_for "
     "WHERE c.corrects IS NULL ORDER BY e.happened_at, lot.id"
 )
-_FILLINGS = text(
+_FILLINGS = (
     f"SELECT lot.id AS bulk, e.stands_for AS packed FROM bottle t {_IN_FORCE} "
     "JOIN lot ON lot.code = t.source WHERE c.corrects IS NULL ORDER BY e.stands_for"
 )
-_LOOKS = text(
+_LOOKS = (
     f"SELECT e.lot, t.grade, e.happened_at, t.looked_at FROM look t {_IN_FORCE} "
     "WHERE c.corrects IS NULL ORDER BY e.happened_at, e.stands_for"
 )
-_FINISHES = text(
+_FINISHES = (
     f"SELECT e.lot, MAX(e.happened_at) AS at FROM finish t {_IN_FORCE} "
     "WHERE c.corrects IS NULL GROUP BY e.lot"
 )
-_COMPLAINTS = text(
+_COMPLAINTS = (
     f"SELECT e.lot, t.symptom FROM complaint t {_IN_FORCE} "
     "WHERE c.corrects IS NULL AND e.lot IS NOT NULL ORDER BY e.happened_at, e.stands_for"
 )
-_SENT = text(
+_SENT = (
     f"SELECT DISTINCT e.lot FROM move t {_IN_FORCE} WHERE c.corrects IS NULL "
     "AND t.moved_as IN ('sale', 'sample', 'tasting', 'on-return')"
 )
@@ -91,39 +92,41 @@ def runs(connection: Connection) -> list[Run]:
     """Return every making run, by when it began."""
     return [
         Run(
-            lot=row.id,
-            code=row.code,
-            product=row.product,
-            product_kind=ProductKind(row.product_kind),
-            formula=(row.formula, row.formula_version) if row.formula else None,
-            purpose=Purpose(row.purpose),
-            trial_group=row.trial_group,
-            maker=row.by or "",
-            began_at=row.happened_at,
+            lot=lot,
+            code=code,
+            product=product,
+            product_kind=ProductKind(kind),
+            formula=(formula, version) if formula else None,
+            purpose=Purpose(purpose),
+            trial_group=group,
+            maker=by or "",
+            began_at=at,
         )
-        for row in connection.execute(_RUNS)
+        for lot, code, product, kind, formula, version, purpose, group, by, at in ask(
+            connection, _RUNS
+        )
     ]
 
 
 def found(connection: Connection) -> Found:
     """Return how all lots were found."""
     looks: dict[int, list[Seen]] = {}
-    for lot, grade, at, looked_at in connection.execute(_LOOKS):
+    for lot, grade, at, looked_at in ask(connection, _LOOKS):
         looks.setdefault(lot, []).append(Seen(Grade(grade), at, LookedAt(looked_at)))
     complaints: dict[int, list[str]] = {}
-    for lot, symptom in connection.execute(_COMPLAINTS):
+    for lot, symptom in ask(connection, _COMPLAINTS):
         complaints.setdefault(lot, []).append(symptom)
     return Found(
         looks=looks,
-        finished_at={row.lot: row.at for row in connection.execute(_FINISHES)},
+        finished_at=dict(ask(connection, _FINISHES)),
         complaints=complaints,
-        sent=frozenset(connection.execute(_SENT).scalars()),
+        sent=frozenset(ask_column(connection, _SENT)),
         packed=_packed(connection),
     )
 
 
 def _packed(connection: Connection) -> dict[int, list[int]]:
     packed: dict[int, list[int]] = {}
-    for bulk, lot in connection.execute(_FILLINGS):
+    for bulk, lot in ask(connection, _FILLINGS):
         packed.setdefault(bulk, []).append(lot)
     return packed

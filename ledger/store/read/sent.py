@@ -7,11 +7,11 @@ to sum; it tells each movement.
 from collections.abc import Iterator, Sequence
 
 from msgspec import Struct
-from sqlalchemy import Connection
 
 from ledger.domain.entries import When
 from ledger.domain.entries.choices import MoveAs
 from ledger.domain.entries.plain import read_instant
+from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask_for, chunks, go_by_index
 from ledger.store.read.people import shown_names
 

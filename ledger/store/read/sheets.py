@@ -4,8 +4,7 @@ Guarantees: entries that were struck out are left out, so that what they were co
 copied again.
 """
 
-from sqlalchemy import Connection
-
+from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask
 
 _SHEETS = """SELECT e.seq, e.sheet FROM entry e WHERE e.sheet IS NOT NULL AND NOT EXISTS

@@ -7,10 +7,9 @@ force say one after the other, by when they happened.
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from sqlalchemy import Connection
-
 from ledger.domain.entries.choices import Grade, Verdict
 from ledger.domain.lots.lot import AT_FIRST, Stand
+from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask, ask_for, chunks
 
 # `|| ''` keeps a server off the key of number and kind, which would find it the looks of all lots.

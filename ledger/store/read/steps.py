@@ -11,10 +11,10 @@ from typing import NamedTuple
 
 from msgspec import Struct
 from msgspec.structs import replace
-from sqlalchemy import Connection
 
 from ledger.domain.entries.plain import read_instant
 from ledger.domain.lots.steps import Act, Bought, Step
+from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask_for, chunks, go_by_index
 from ledger.store.read.queries import IN_FORCE
 

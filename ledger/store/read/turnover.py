@@ -7,21 +7,20 @@ Refuses: to say what is on hand; counts and measured levels decide that.
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
-from sqlalchemy import Connection, TextClause, bindparam, text
-
 from ledger.domain.entries.choices import Place
-from ledger.store.engine.statements import chunks
+from ledger.store.engine.bare import Connection
+from ledger.store.engine.statements import ask_for, chunks
 
-_IN = text(
-    "SELECT p.target AS lot, p.place, SUM(p.given) AS amount FROM posting p "
-    "LEFT JOIN entry c ON c.corrects = p.seq "
-    "WHERE c.corrects IS NULL AND p.target IN :ids GROUP BY p.target, p.place"
-).bindparams(bindparam("ids", expanding=True))
-_OUT = text(
-    "SELECT p.source AS lot, p.place, SUM(p.taken) AS amount FROM posting p "
-    "LEFT JOIN entry c ON c.corrects = p.seq "
-    "WHERE c.corrects IS NULL AND p.source IN :ids GROUP BY p.source, p.place"
-).bindparams(bindparam("ids", expanding=True))
+_IN = (
+    "SELECT p.target AS lot, p.place, SUM(p.given) AS amount FROM {wanted} w "
+    "CROSS JOIN posting p LEFT JOIN entry c ON c.corrects = p.seq "
+    "WHERE c.corrects IS NULL AND p.target = w.lot GROUP BY p.target, p.place"
+)
+_OUT = (
+    "SELECT p.source AS lot, p.place, SUM(p.taken) AS amount FROM {wanted} w "
+    "CROSS JOIN posting p LEFT JOIN entry c ON c.corrects = p.seq "
+    "WHERE c.corrects IS NULL AND p.source = w.lot GROUP BY p.source, p.place"
+)
 
 
 @dataclass(slots=True)
@@ -70,7 +69,7 @@ def turnovers(
 
 
 def _rows(
-    connection: Connection, query: TextClause, lots: Sequence[int]
+    connection: Connection, query: str, lots: Sequence[int]
 ) -> list[tuple[int, Place | None, int]]:
-    rows = connection.execute(query, {"ids": lots})
+    rows = ask_for(connection, query, lots)
     return [(lot, Place(place) if place else None, int(amount)) for lot, place, amount in rows]

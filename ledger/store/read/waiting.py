@@ -5,8 +5,8 @@ force count. Whether something is due is for others to say.
 """
 
 from msgspec import Struct
-from sqlalchemy import Connection
 
+from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask_column
 from ledger.store.read.queries import OF_TABLE
 

@@ -9,8 +9,8 @@ to say whether anything was left by then, which takes a replay.
 from collections.abc import Iterable, Iterator, Sequence
 
 from msgspec import Struct
-from sqlalchemy import Connection
 
+from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask, ask_for, ask_lots, chunks, go_by_index
 
 _WALK = """

@@ -5,16 +5,19 @@ own, and its text does not say them; what is erased leaves no trace in a file. R
 what no entry says is forgotten; the guards of the book do.
 """
 
+import sqlite3
 from collections.abc import Callable, Iterable
 from itertools import count
 from secrets import token_bytes
+from typing import Any
 
 from msgspec.structs import replace
-from sqlalchemy import Connection, Engine
-from sqlalchemy.exc import DBAPIError
 
 from ledger.domain.entries import FactsT, Party, Person
 from ledger.domain.evidence.commitments import SALT_SIZE, commitment, details_of
+from ledger.errors import StorageError
+from ledger.store.engine.bare import Connection, Engine
+from ledger.store.engine.refusals import storage_errors
 from ledger.store.engine.statements import run
 from ledger.store.engine.turn import turn_of
 from ledger.store.form.columns import DETAIL_FIELDS
@@ -78,15 +81,12 @@ def scrub(engine: Engine) -> bool:
     """
     if engine.dialect.name != "sqlite":
         return False
-    connection = engine.raw_connection()
     try:
         # Past the engine, which would begin a transaction, in which neither can be done.
-        cursor = connection.cursor()
-        cursor.execute("VACUUM")
-        is_busy, *_ = cursor.execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchone()
-        cursor.close()
-    except (DBAPIError, engine.dialect.loaded_dbapi.Error):
+        with storage_errors(), engine.connect() as connection:
+            driver: Any = connection.connection.driver_connection
+            driver.execute("VACUUM")
+            is_busy, *_ = driver.execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchone()
+    except (sqlite3.Error, StorageError):
         return False
-    finally:
-        connection.close()
     return not is_busy

@@ -8,13 +8,13 @@ from datetime import datetime
 from typing import Any
 
 from msgspec.structs import replace
-from sqlalchemy import Connection
 
 from ledger.domain.entries import Draft, Entry, FactsT, Level, Party, Person, Posting
 from ledger.domain.entries.plain import entry_text
 from ledger.domain.entries.spine import utc
 from ledger.domain.evidence.merkle import leaf_hash, new_nodes, root_of_nodes
 from ledger.errors import StorageError
+from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask, ask_one
 from ledger.store.engine.turn import turn_of
 from ledger.store.form.mapping import lot_codes, rows

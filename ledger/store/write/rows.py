@@ -8,9 +8,7 @@ from collections.abc import Sequence
 from functools import cache
 from typing import Any
 
-from sqlalchemy import Connection
-from sqlalchemy.exc import DBAPIError
-
+from ledger.store.engine.bare import Connection, wrapped
 from ledger.store.engine.statements import run, settle
 from ledger.store.engine.turn import written
 from ledger.store.form.columns import columns_of
@@ -41,7 +39,7 @@ def _copy_rows(connection: Connection, table: str, rows: Sequence[Cells]) -> Non
             for cells in rows:
                 copy.write_row(cells)
     except driver.Error as error:
-        raise DBAPIError.instance(statement, None, error, driver.Error) from error
+        raise wrapped(statement, error, driver.Error) from error
 
 
 @cache

@@ -4,7 +4,10 @@ Guarantees: the entry is named, with what keeps the book from harm. Refuses: to 
 in it, which `verify` tells.
 """
 
-from ledger.service.evidence.verify import Audit
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:  # verifying loads what no other command needs
+    from ledger.service.evidence.verify import Audit
 
 WHAT_TO_DO = (
     "Keep this book as it is and run pottle verify; pottle restore brings back the last copy."
@@ -16,7 +19,7 @@ def damaged_entry(number: int) -> tuple[str, str]:
     return f"Entry {number} is damaged and is left out here.", WHAT_TO_DO
 
 
-def damage_of(found: Audit) -> list[tuple[str, str]]:
+def damage_of(found: "Audit") -> list[tuple[str, str]]:
     """Return what is said of a book that does not verify: what first does not fit, and what to do.
 
     Args:

@@ -4,13 +4,13 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from sqlalchemy import event
 
 from ledger.errors import InputError, RefusedError
 from ledger.science.statistics.exact import Table
 from ledger.science.statistics.suspects import Cause, Conclusion, Sort
 from ledger.service.causes.suspects import Suspicion, suspects
 from tests.conftest import opened
+from tests.heard import heard
 from tests.keeper import Keeper, SetClock, copy_book
 from tests.path import Lots, receive_all
 from tests.service.bench.makings import essence, oil_lots
@@ -194,16 +194,8 @@ def test_all_that_cannot_be_read_is_told_at_once(ten: Keeper) -> None:
 
 def test_more_lots_take_no_more_statements(ten: Keeper, planted: tuple[Path, Lots, str]) -> None:
     def statements() -> int:
-        asked: list[str] = []
-
-        def hear(_c: object, _cursor: object, statement: str, *_: object) -> None:
-            asked.append(statement)
-
-        event.listen(ten.book.engine, "before_cursor_execute", hear)
-        try:
+        with heard(ten.book) as asked:
             suspects(ten.book)
-        finally:
-            event.remove(ten.book.engine, "before_cursor_execute", hear)
         return len(asked)
 
     before = statements()

@@ -34,7 +34,8 @@ def refusal(keeper: Keeper, statement: str, *, in_order: bool = True) -> str:
     """Return what the database says when it refuses a statement, its guards of order on or off."""
     with (
         pytest.raises(DBAPIError) as raised,
-        keeper.book.engine.begin() as connection,
+        keeper.book.engine.connect() as connection,
+        connection.begin(),
         nullcontext() if in_order else out_of_order(connection),
     ):
         connection.exec_driver_sql(statement)

@@ -10,6 +10,7 @@ from sqlalchemy import Connection, Inspector, Table, inspect, select
 from ledger.domain.amounts.quantity import Quantity
 from ledger.domain.entries import FACTS, Entry, Party, Person
 from ledger.domain.entries.plain import entry_text, read_entry
+from ledger.store.engine.connections import connected
 from ledger.store.form.columns import columns_of
 from ledger.store.form.mapping import rows
 from ledger.store.form.tables import (
@@ -142,17 +143,18 @@ class RowsContract:
             assert {(height, place): bytes(value) for height, place, value in found} == expected
 
     def test_the_columns_of_every_kind_are_its_fields(self, walked: Keeper) -> None:
-        looking = inspect(walked.book.engine)
-        tables = looking.get_table_names()
-        spine = {"seq": False, "entry_kind": False}
-        for kind, facts in FACTS.items():
-            plain, many = _columns_wanted(facts)
-            assert _columns(looking, kind) == spine | plain
-            children = {name for name in tables if name.startswith(f"{kind}_")}
-            assert children - {f"{kind}_key"} == {f"{kind}_{name}" for name in many}
-            for name, child in many.items():
-                row = {"seq": False, "line": False} | _columns_wanted(child)[0]
-                assert _columns(looking, f"{kind}_{name}") == row
+        with connected(walked.book.where) as engine:
+            looking = inspect(engine)
+            tables = looking.get_table_names()
+            spine = {"seq": False, "entry_kind": False}
+            for kind, facts in FACTS.items():
+                plain, many = _columns_wanted(facts)
+                assert _columns(looking, kind) == spine | plain
+                children = {name for name in tables if name.startswith(f"{kind}_")}
+                assert children - {f"{kind}_key"} == {f"{kind}_{name}" for name in many}
+                for name, child in many.items():
+                    row = {"seq": False, "line": False} | _columns_wanted(child)[0]
+                    assert _columns(looking, f"{kind}_{name}") == row
 
 
 def _without_nulls(found: list[dict[str, Any]]) -> list[dict[str, Any]]:

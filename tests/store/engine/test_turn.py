@@ -1,33 +1,13 @@
 """Within one act nothing is asked twice, and what an act asks does not grow unseen."""
 
-import sqlite3
-from collections.abc import Iterator
-from contextlib import contextmanager
-
 import pytest
-from sqlalchemy import event
 
 from ledger.store.engine.statements import ask_one, run
 from ledger.store.engine.turn import turn_of
+from tests.heard import heard
 from tests.keeper import Keeper
 
 COUNT = "SELECT COUNT(*) FROM person_key WHERE seq > :seq"
-
-
-@contextmanager
-def heard(keeper: Keeper) -> Iterator[list[str]]:
-    """Hear every statement that the engine of a book is asked to run."""
-    told: list[str] = []
-
-    def hear(connection: sqlite3.Connection, *_: object) -> None:
-        connection.set_trace_callback(told.append)
-
-    event.listen(keeper.book.engine, "checkout", hear)
-    try:
-        yield told
-    finally:
-        event.remove(keeper.book.engine, "checkout", hear)
-        keeper.book.close()
 
 
 def once_each(told: list[str]) -> list[str]:
@@ -53,7 +33,7 @@ def test_an_act_is_so_many_statements_and_none_of_them_twice(
     verb: str, sqlite_walked: Keeper
 ) -> None:
     most, words = MOST[verb]
-    with heard(sqlite_walked) as told:
+    with heard(sqlite_walked.book) as told:
         sqlite_walked.do(verb, **words)
     asked = once_each(told)
     assert [one for one in asked if asked.count(one) > 1] == []

@@ -121,8 +121,8 @@ def test_a_trace_on_a_server_goes_by_index_whatever_the_server_guesses(
     heard: list[str] = []
     told = asking._told
 
-    def hear(statement: str, dialect: str) -> str:
-        heard.append(told(statement, dialect))
+    def hear(statement: str) -> str:
+        heard.append(told(statement))
         return heard[-1]
 
     monkeypatch.setattr(asking, "_told", hear)
