@@ -3,7 +3,15 @@
 from ledger.domain.entries import Clean, Receipt
 from ledger.service.lots.sales import Period, acts_of, sales
 from reports.kit.format import clock
-from reports.words.lots.acts import cleaning_cells, receipt_cells, sale_cells, totals
+from reports.words.lots.acts import (
+    CLEANINGS,
+    RECEIPTS,
+    SALES,
+    cleaning_cells,
+    receipt_cells,
+    sale_cells,
+    totals,
+)
 from reports.words.lots.sheets import receipts_sheet, sales_sheet
 from tests.domain.builders import entry
 from tests.keeper import Keeper
@@ -17,7 +25,15 @@ def test_what_came_back_is_taken_off_in_words_and_stands_apart_in_a_spreadsheet(
     party = sales(keeper.book, Period())[0].party or ""
     keeper.do("send", lot=lots.packed, amount="2", moved_as="returned", party=party)
     sold, back = found = sales(keeper.book, Period())
-    assert sale_cells(back)[4:6] == ["returned", "2"]
+    assert dict(zip(SALES, sale_cells(back), strict=True)) == {
+        "day": back.on.isoformat(),
+        "customer": party,
+        "lot": lots.packed,
+        "what": "Orange syrup, 250 mL",
+        "how": "returned",
+        "amount": "2",
+        "document": "",
+    }
     left = (sold.amount - back.amount) // 10**6
     assert totals(found) == [f"{party}: {left} of Orange syrup, 250 mL."]
     rows = [
@@ -31,7 +47,15 @@ def test_what_came_back_is_taken_off_in_words_and_stands_apart_in_a_spreadsheet(
 
 def test_a_delivery_has_its_cost_in_the_house_s_money(walked: tuple[Keeper, Lots]) -> None:
     (oil, *_) = acts_of(walked[0].book, Receipt, Period())
-    assert receipt_cells(oil, "EUR")[-2:] == ["C7731", "48.00 EUR"]
+    assert dict(zip(RECEIPTS, receipt_cells(oil, "EUR"), strict=True)) == {
+        "day": "2026-03-02",
+        "lot": walked[1].oil,
+        "material": "orange-oil",
+        "amount": "500 mL",
+        "from": "Harbour Oils",
+        "their lot": "C7731",
+        "cost": "48.00 EUR",
+    }
     table = receipts_sheet([oil], "EUR")
     row = dict(zip(table.heads, table.rows[0], strict=True))
     assert (row["amount_ml"], row["amount_g"], row["cost_eur"]) == ("500", "", "48.00")
@@ -41,5 +65,6 @@ def test_a_cleaning_says_who_did_it_and_what_the_vessel_last_held_where_they_are
     known = entry(Clean("jar 2", "hot water", "Orange essence"))
     bare = entry(Clean("jar 2", "hot water"), by=None)
     when = clock(known.draft.happened)
+    assert CLEANINGS == ("when", "vessel", "how", "held", "by")
     assert cleaning_cells(known) == [when, "jar 2", "hot water", "Orange essence", "AB"]  # type: ignore[arg-type]
     assert cleaning_cells(bare) == [when, "jar 2", "hot water", "", ""]  # type: ignore[arg-type]

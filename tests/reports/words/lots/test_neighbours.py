@@ -13,17 +13,19 @@ def test_each_neighbour_has_its_day_and_its_address(made: tuple[Keeper, Lots, st
     packed = pack(keeper, lots, essence)
     keeper.do("judge", lot=packed, verdict="release")
     keeper.do("send", lot=packed, amount="6", party="Bridge Street Stall", document="DN-7")
+    keeper.do("send", lot=packed, amount="1", moved_as="destroyed")
     keeper.do("party", name="Bridge Street Stall", address="1 Bridge Street")
     keeper.do("party", name="Harbour Oils", address="2 Orchard")
     found = dossier(keeper.book, packed)
     parties = {party.name: party for party in around(keeper.book, found.state).parties}
-    (sent,) = forward_rows(found, parties)
+    sent, given = forward_rows(found, parties)
     assert (sent.who, sent.what, sent.amount, sent.where) == (
         "Bridge Street Stall",
         "sold, DN-7",
         "6",
         "1 Bridge Street",
     )
+    assert (given.who, given.what, given.amount, given.where) == ("–", "destroyed", "1", "")
     assert lots.bottles in [row.who for row in back_rows(found, parties)]
     (came,) = back_rows(dossier(keeper.book, lots.oil), parties)
     assert (came.who, came.what, came.amount, came.where) == (
