@@ -20,6 +20,7 @@ def test_what_a_list_carries_over_stands_under_its_own_line() -> None:
 def test_a_number_stays_beside_its_unit_while_there_is_room() -> None:
     words = "Orange syrup, 250 mL, at 20 °C, 48.00 EUR"
     assert wrapped(words, 18) == ["Orange syrup,", "250 mL, at 20 °C,", "48.00 EUR"]
+    assert list(pieces("it cost 48.00 EUR.")) == ["it", " cost", " 48.00 EUR."]
     assert wrapped(words, 7)[2:5] == ["250 mL,", "at", "20 °C,"]
     assert wrapped("250000 mL", 6) == ["250000", "mL"]
     assert wrapped("room 12 left of it", 9) == ["room 12", "left of", "it"]

@@ -122,6 +122,8 @@ def test_a_small_bottle_may_have_smaller_words_where_they_are_needed() -> None:
         for mark in lay_label(replace(many, is_small=True))
         if isinstance(mark, Words)
     }
+    # An x-height of 0.9 and of 1.2 mm: Regulation (EU) No 1169/2011, Article 13(2) and (3).
+    assert (LEAST_SMALL, LEAST) == (4.9, 6.5)
     assert LEAST_SMALL <= min(sizes) < LEAST
     few = lay_label(replace(LABEL, is_small=True))
     assert min(mark.face.size for mark in few if isinstance(mark, Words)) >= LEAST
