@@ -130,6 +130,7 @@ def test_what_a_row_lacks_or_cannot_say_is_told_with_its_column_and_what_to_writ
         (5, None, *no_time),
     ]
     assert found_in(words, at="2026-01-12") == [NO_LOT, NO_GRADE]
+    assert (2, None, *no_day) in found_in(words, at="soon")
 
 
 def test_a_column_that_a_map_names_and_a_heading_lacks_is_told_with_those_it_has() -> None:
