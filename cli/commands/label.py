@@ -59,6 +59,12 @@ def label(
     gtin: Annotated[
         Text, typer.Option(help="Number of the article, for its symbol or a case.")
     ] = None,
+    case: Annotated[
+        list[int] | None,
+        typer.Option(
+            "--case", metavar="N", help="Only this case of those told of; with --kind case."
+        ),
+    ] = None,
     layout: Annotated[
         Text, typer.Option(help="Where labels stand; default 2x6, or letter-2x5.")
     ] = None,
@@ -82,7 +88,7 @@ def label(
 ) -> None:
     """Print a sheet of bottle labels, or record what became of them."""
     from cli.screens.goods.label import Asked, Fate, print_labels
-    from cli.screens.goods.label_said import check_alone, check_together, say_labels
+    from cli.screens.goods.label_said import check_alone, check_cases, check_together, say_labels
     from ledger.service.goods.label import labels as verb
 
     if calibrate or kind != "bottle":
@@ -97,8 +103,24 @@ def label(
             tags.print_calibration(call, _needed(out), place.layout, force=force)
             return
         lots = [_named(lot), *(also or [])]
-        tags.print_tags(call, lots, _needed(out), kind, count, place=place, gtin=gtin, force=force)
+        if also:
+            check_together({"--case": case})
+        if kind != "case" or gtin:
+            check_cases(case)
+        place_of_sheet = _needed(out)
+        tags.print_tags(
+            call,
+            lots,
+            place_of_sheet,
+            kind,
+            count,
+            place=place,
+            gtin=gtin,
+            cases=case or (),
+            force=force,
+        )
         return
+    check_cases(case)
     lots = [_named(lot), *(also or [])]
     if also:
         check_together({"--used": used, "--spoiled": spoiled, "--gtin": gtin})

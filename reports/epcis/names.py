@@ -24,7 +24,7 @@ from ledger.domain.masters.gs1 import (
     place_link,
 )
 from ledger.errors import RefusedError
-from reports.kit.pages import page_address
+from reports.kit.pages import case_address, page_address
 
 
 class Names(Struct, frozen=True):
@@ -46,7 +46,7 @@ class Names(Struct, frozen=True):
         """Return the name of a case, by its number and the prefix it was numbered under."""
         if prefix:
             return case_link(case_number(prefix, number))
-        return f"{self.house.web}/case/{number}"
+        return case_address(self.house, number)
 
     def party(self, name: str) -> str:
         """Return the name of somebody whom the house deals with."""

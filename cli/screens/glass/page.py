@@ -5,6 +5,7 @@ the folder is touched.
 """
 
 from pathlib import Path
+from typing import NamedTuple
 
 from cli.kit.call import Call
 from cli.kit.files import write
@@ -19,7 +20,7 @@ from ledger.service.lots.dossier import dossier, find_lot
 from ledger.service.lots.stock import stock
 from reports.json.kit.answer import File
 from reports.kit.format import plural
-from reports.kit.pages import page_address
+from reports.kit.pages import page_folders, symbol_address
 from reports.web.goods.page import html_page
 from reports.words.goods.page import page_view
 
@@ -32,17 +33,35 @@ def write_pages(call: Call, lot: str | None, out: Path, *, every: bool) -> None:
         )
     book = call.book()
     codes = _bottled(book) if every else [find_lot(book, lot or "", call.writer)]
-    pages = {code: html_page(page_view(dossier(book, code), card(book, code))) for code in codes}
-    places = [_put(out / code, text) for code, text in pages.items()]
+    pages = [_page(book, code) for code in codes]
+    places = [_put(out / folder, page.text) for page in pages for folder in page.folders]
     if call.json:
         print_json([File(str(place)) for place in places])
         return
-    print_lines([f"{plural(len(places), 'page')} in {out}: put that folder where it can be read."])
+    print_lines([f"{plural(len(pages), 'page')} in {out}: put that folder where it can be read."])
     house = house_of(book)
-    if where := page_address(house, codes[0]) if codes else None:
-        print_lines([f"A label's symbol leads to {where}"])
+    if house and house.web and pages:
+        print_lines([f"A label's symbol leads to {pages[0].address}"])
     else:
         print_lines(["Next: pottle house --web URL, so that labels lead there"])
+
+
+class _Page(NamedTuple):
+    """The page of a lot, and where it goes."""
+
+    text: str
+    folders: tuple[str, ...]
+    address: str
+
+
+def _page(book: Book, code: str) -> _Page:
+    found = dossier(book, code)
+    house, name = found.house, found.lot.name
+    return _Page(
+        html_page(page_view(found, card(book, code))),
+        page_folders(house, name, code),
+        symbol_address(house, name, code, found.state.best_before),
+    )
 
 
 def _bottled(book: Book) -> list[str]:

@@ -78,6 +78,19 @@ def check_alone(given: Mapping[str, object], what: str) -> None:
         )
 
 
+def check_cases(numbers: Sequence[int] | None) -> None:
+    """Refuse numbers of cases where no labels of numbered cases are to be printed.
+
+    Raises:
+        InputError: Some were given.
+    """
+    if numbers:
+        raise InputError(
+            "--case goes with the labels of cases that were told of.",
+            "Give --kind case without --gtin, or leave --case out.",
+        )
+
+
 def check_together(given: Mapping[str, object]) -> None:
     """Refuse options that are of one lot where several stand on a sheet.
 

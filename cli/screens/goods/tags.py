@@ -4,7 +4,7 @@ Guarantees: a sheet is drawn whole before its file is made; nothing is recorded,
 is on a bottle that leaves.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
@@ -16,7 +16,7 @@ from ledger.service.desk.book import Book
 from ledger.service.desk.clock import house_of, written_at
 from ledger.service.evidence.seal import seal
 from ledger.service.glass.serving import card
-from ledger.service.lots.dossier import dossier
+from ledger.service.lots.dossier import Dossier, dossier
 from ledger.text_files import text_of
 from reports.json.kit.answer import File
 from reports.kit.frame import Frame, frame_of, size_in
@@ -29,7 +29,8 @@ from reports.pdf.goods.layouts import (
     shipped_layouts,
 )
 from reports.pdf.goods.tag import lay_tag
-from reports.words.goods.tags import tag_view
+from reports.views.goods import TagView
+from reports.words.goods.tags import case_views, tag_view
 
 
 class Place(NamedTuple):
@@ -73,19 +74,24 @@ def print_tags(
     *,
     place: Place,
     gtin: str | None,
+    cases: Sequence[int] = (),
     force: bool,
 ) -> None:
-    """Print labels of a kind, some of each lot, on one sheet."""
+    """Print labels of a kind, some of each lot or each case, on one sheet."""
     if count is not None and not 1 <= count <= MOST:
         raise RefusedError(f"{count} labels cannot be printed at once.", f"Ask for 1 to {MOST}.")
     check_place(out, force=force)
     book = call.book()
     found = [dossier(book, lot, call.writer) for lot in lots]
-    tags = [tag_view(kind, each, card(book, each.state.code), gtin) for each in found]
+    tags = [tag for each in found for tag in _tags(book, each, kind, gtin, cases)]
+    if len(tags) * (count or 1) > MOST:
+        raise RefusedError(
+            f"{len(tags) * (count or 1)} labels cannot be printed at once.", f"Ask for 1 to {MOST}."
+        )
     runs = [((lay_tag(tag, place.layout.plate),), count or 1) for tag in tags]
     first = found[0]
     frame = frame_of(first.house, first.seal, first.written_at)
-    codes = ", ".join(tag.lot for tag in tags)
+    codes = ", ".join(dict.fromkeys(tag.lot for tag in tags))
     lead = f"Labels ({kind}) of {codes}"
     draw(
         out,
@@ -93,6 +99,15 @@ def print_tags(
         force=force,
     )
     say(call, lambda: File(str(out)), f"The labels are in {out}.")
+
+
+def _tags(
+    book: Book, found: Dossier, kind: str, gtin: str | None, cases: Sequence[int]
+) -> Sequence[TagView]:
+    """Return the labels of a kind for a lot: of cases that were told of one each."""
+    # A case that is an article of its own, or of which nobody told, has a label without a number.
+    numbered = case_views(found, cases) if kind == "case" and gtin is None else ()
+    return numbered or [tag_view(kind, found, card(book, found.state.code), gtin)]
 
 
 def print_calibration(call: Call, out: Path, layout: Layout, *, force: bool) -> None:

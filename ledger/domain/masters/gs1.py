@@ -145,6 +145,15 @@ def case_link(sscc: str) -> str:
     return f"{RESOLVER}/00/{sscc}"
 
 
+def filled_case_link(sscc: str, gtin: str, count: int, lot: str) -> str:
+    """Return the Digital Link of a case with what stands in it.
+
+    >>> filled_case_link("952012345678912345", "09520123456788", 25, "ABC123")
+    'https://id.gs1.org/00/952012345678912345?02=09520123456788&37=25&10=ABC123'
+    """
+    return f"{case_link(sscc)}?02={gtin}&37={count}&10={lot}"
+
+
 def place_link(gln: str) -> str:
     """Return the Digital Link of a place."""
     return f"{RESOLVER}/414/{gln}"

@@ -19,7 +19,7 @@ from ledger.service.glass.card import ServingCard
 from ledger.service.glass.doses import dose_of
 from ledger.service.lots.dossier import Dossier
 from reports.kit.frame import frame_of
-from reports.kit.pages import page_address
+from reports.kit.pages import symbol_address
 from reports.views.goods import Declared, LabelSheetView, LabelView
 from reports.words.glass.cautions import HANDLE_WITH_CARE, label_cautions, own_caution
 from reports.words.glass.declaration import (
@@ -58,7 +58,8 @@ def label_sheet_view(
 ) -> LabelSheetView:
     """Return a sheet of labels for a packed lot, one a bottle unless a count is given.
 
-    Its symbol says the address that was asked for, or where the page of the lot is, or the lot.
+    Its symbol says the address that was asked for, the Digital Link of its article, where the page
+    of the lot is, or the lot.
 
     Raises:
         RefusedError: The lot is not bottled.
@@ -79,7 +80,13 @@ def label_sheet_view(
                 label_words(language),
                 with_nutrition=with_nutrition,
             ),
-            symbol=_linked(link, gtin, dossier) or page_address(dossier.house, dossier.state.code),
+            symbol=_linked(link, gtin, dossier)
+            or symbol_address(
+                dossier.house,
+                name(dossier.state),
+                dossier.state.code,
+                dossier.state.best_before,
+            ),
         ),
         count=count or filled.count,
         frame=frame_of(dossier.house, dossier.seal, dossier.written_at),

@@ -6,6 +6,7 @@ Refuses: whom the goods went to, what they cost, and why a lot is held.
 
 from ledger.domain.lots.lot import BARRED, Status
 from ledger.domain.lots.state import opener
+from ledger.domain.masters.articles import article_of
 from ledger.service.glass.card import ServingCard
 from ledger.service.lots.dossier import Dossier
 from reports.kit.format import closed, day
@@ -48,12 +49,14 @@ def page_view(dossier: Dossier, card: ServingCard | None) -> PageView:
     sheet = label_sheet_view(dossier, card=card, with_nutrition=True)
     label, house, bulk = sheet.label, dossier.house, dossier.state.bulk
     made = opener(bulk) if bulk else None
+    article = article_of(house, dossier.lot.name)
     said, is_barred = stands(dossier.lot.status)
     told = (
         ("Pour", label.dilution),
         ("Best before", str(dossier.state.best_before or "")),
         ("Strength", label.strength),
         ("Bottle", label.volume),
+        ("Article", f"GTIN {article.gtin}" if article else ""),
         ("Made on", day(made.draft.happened) if made else ""),
         *(_headed(each.text, each.name) for each in label.declared),
         ("Keep", label.text),

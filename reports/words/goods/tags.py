@@ -1,24 +1,30 @@
 """What stands on labels for the shelf, the bench and the carton, by kind.
 
-Guarantees: what a label says of a lot is what its record says; a case without a number of the
-house's own has no GS1 symbol. Refuses: a kind that the lot cannot have.
+Guarantees: what a label says of a lot is what its record says; a case has a symbol of
+GS1 only where the house gave it such a number, or the number of its article is given. Refuses: a
+kind that the lot cannot have, and the label of a case that nobody told of.
 
 References:
-    GS1 General Specifications, 3: (01) number of the article, (15) best before, (10) lot.
+    GS1 General Specifications, 3: (01) number of the article, (15) best before, (10) lot,
+        (00) number of a case, which (02) what stands in it and (37) how many stand beside.
     Regulation (EC) No 1272/2008 (CLP), Annex I, 2.6: signal word and statement by category (read,
     see tests/reference).
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 
-from ledger.domain.entries import Bottle
+from msgspec.structs import replace
+
+from ledger.domain.entries import Bottle, Cases, entries_of
 from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.state import latest, name, opener
-from ledger.domain.masters.gs1 import read_gtin
+from ledger.domain.masters.articles import article_of
+from ledger.domain.masters.gs1 import case_link, case_number, filled_case_link, read_gtin
 from ledger.errors import InputError, RefusedError
 from ledger.service.glass.card import ServingCard
 from ledger.service.lots.dossier import Dossier
 from reports.kit.format import day, tidy
+from reports.kit.pages import case_address
 from reports.views.goods import TagView
 
 BOTTLE = "bottle"
@@ -134,6 +140,52 @@ def _case(dossier: Dossier, gtin: str | None) -> TagView:
         blanks=("How many",),
         bars=f"{FNC1}01{number}{dated}10{code}",
         under=under,
+    )
+
+
+def case_views(dossier: Dossier, only: Collection[int] = ()) -> tuple[TagView, ...]:
+    """Return a label for each case of a lot that was told of, or for some of them.
+
+    Args:
+        dossier: Of the lot.
+        only: Numbers of the cases; all where there are none.
+
+    Raises:
+        RefusedError: One of them is no case of the lot.
+    """
+    told = {
+        number: facts
+        for facts in (entry.facts for entry in entries_of(dossier.state.entries, Cases))
+        for number in range(facts.first_case, facts.first_case + facts.count)
+    }
+    if strange := sorted(set(only) - told.keys()):
+        raise RefusedError(
+            f"The book knows of no case {strange[0]} of {dossier.state.code}.",
+            f"pottle journal {dossier.state.code} tells which there are.",
+        )
+    return tuple(
+        _numbered(dossier, number, facts)
+        for number, facts in told.items()
+        if not only or number in only
+    )
+
+
+def _numbered(dossier: Dossier, number: int, facts: Cases) -> TagView:
+    plain = _case(dossier, None)
+    code, house, what = dossier.state.code, dossier.house, name(dossier.state)
+    rows = (("Case", str(number)), ("Holds", str(facts.holds)), *plain.rows)
+    if facts.company_prefix is None:
+        symbol = case_address(house, number) or code
+        return replace(plain, rows=rows, blanks=(), symbol=symbol)
+    sscc, article = case_number(facts.company_prefix, number), article_of(house, what)
+    symbol = filled_case_link(sscc, article.gtin, facts.holds, code) if article else case_link(sscc)
+    return replace(
+        plain,
+        rows=rows,
+        blanks=(),
+        symbol=symbol,
+        bars=f"{FNC1}00{sscc}",
+        under=f"(00){sscc}",
     )
 
 

@@ -1,7 +1,12 @@
 """`pottle case`: bottles in cases, whose labels come next."""
 
-from tests.cli.cases import check_answers, check_refused
+from pathlib import Path
+
+import pytest
+
+from tests.cli.cases import Refused, check_answers, check_refused
 from tests.cli.shell import Shell
+from tests.reports.pdf.readback import images_of, symbols_of
 
 
 def test_cases_get_numbers_and_their_labels_come_next(shell: Shell) -> None:
@@ -19,3 +24,41 @@ def test_cases_of_what_is_not_bottled_are_refused(shell: Shell) -> None:
         'Fill it first: pottle bottle OS-002-M "15 x 250mL"',
     )
     check_refused(("case {syrup} 1 x 12", 3, problem), shell)
+
+
+def test_each_case_has_a_label_whose_bars_and_symbol_are_its_number(shell: Shell) -> None:
+    """Numbers of GS1: the prefix of its examples, 9521234."""
+    shell.run("house", "--company-prefix", "9521234")
+    shell.line("case {packed} 2 x 1")
+    done = shell.line("label {packed} --kind case --layout 100x50 --out cases.pdf --case 2")
+    assert done.lines == ["The labels are in cases.pdf."]
+    (image,) = images_of(Path("cases.pdf").read_bytes())
+    assert sorted(symbols_of(image)) == [
+        "(00)095212340000000020",
+        "https://id.gs1.org/00/095212340000000020",
+    ]
+
+
+@pytest.mark.parametrize(
+    "case",
+    [
+        (
+            "label {packed} --kind case --case 7 --out cases.pdf",
+            3,
+            (
+                "The book knows of no case 7 of BOS-001-S.",
+                "pottle journal BOS-001-S tells which there are.",
+            ),
+        ),
+        (
+            "label {packed} --case 1 --out labels.pdf",
+            2,
+            (
+                "--case goes with the labels of cases that were told of.",
+                "Give --kind case without --gtin, or leave --case out.",
+            ),
+        ),
+    ],
+)
+def test_no_label_is_printed_of_a_case_that_nobody_told_of(case: Refused, shell: Shell) -> None:
+    check_refused(case, shell)

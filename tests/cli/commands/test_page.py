@@ -73,6 +73,12 @@ def test_the_symbol_of_a_label_leads_to_the_page_of_its_lot(shell: Shell) -> Non
     assert f"https://example.com/l/{packed}/" in symbols
     said = shell.run("page", packed, "--out", "pages")
     assert said.lines[-1] == f"A label's symbol leads to https://example.com/l/{packed}/"
+    shell.run("house", "--gtin", "Orange syrup, 250 mL=9521234543213")
+    said = shell.run("page", packed, "--out", "pages")
+    link = f"https://example.com/l/01/09521234543213/10/{packed}"
+    assert said.lines[-1].startswith(f"A label's symbol leads to {link}?15=")
+    assert page_of(f"01/09521234543213/10/{packed}").words == page_of(packed).words
+    assert "GTIN 09521234543213" in page_of(packed).words
 
 
 @pytest.mark.parametrize(

@@ -16,10 +16,10 @@ import pytest
 from biip.gs1_messages import GS1Message
 
 from ledger.domain.masters.gs1 import check_digit
-from ledger.errors import InputError
+from ledger.errors import InputError, RefusedError
 from ledger.service.lots.dossier import dossier
 from reports.words.goods.label import label_sheet_view
-from reports.words.goods.tags import FNC1, tag_view
+from reports.words.goods.tags import FNC1, case_views, tag_view
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.words.bottles import pack
@@ -162,3 +162,67 @@ def test_a_symbol_says_one_address(made: tuple[Keeper, Lots, str]) -> None:
     assert raised.value.problems == (
         ("A symbol says one address, and two were given.", "Leave --link or --gtin out."),
     )
+
+
+def test_a_case_says_its_number_in_bars_and_what_stands_in_it_in_its_symbol(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    keeper, lots, essence = made
+    packed = pack(keeper, lots, essence)
+    keeper.do("house", company_prefix="9521234")
+    keeper.do("cases", lot=packed, pack="2 x 6")
+    bare = case_views(dossier(keeper.book, packed))
+    keeper.do("house", gtin=f"Orange syrup, 250 mL={GTIN}")
+    first, second = case_views(dossier(keeper.book, packed))
+    assert [read(scanned(case.bars)) for case in (first, second)] == [
+        [("00", "095212340000000013")],
+        [("00", "095212340000000020")],
+    ]
+    assert (first.under, first.blanks) == ("(00)095212340000000013", ())
+    assert first.rows[:2] == (("Case", "1"), ("Holds", "6"))
+    filled = [("00", "095212340000000013"), ("02", f"0{GTIN}"), ("37", "6"), ("10", packed)]
+    assert sorted(read(first.symbol)) == sorted(filled)
+    assert read(bare[0].symbol) == [("00", "095212340000000013")]
+    for text, elements in ((first.bars, filled[:1]), (first.symbol, filled)):
+        assert list(faults(text, elements)) == []
+
+
+def test_a_case_of_a_house_without_a_prefix_has_its_address(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    keeper, lots, essence = made
+    packed = pack(keeper, lots, essence)
+    assert case_views(dossier(keeper.book, packed)) == ()
+    keeper.do("cases", lot=packed, pack="2 x 6")
+    assert [case.symbol for case in case_views(dossier(keeper.book, packed))] == [packed] * 2
+    keeper.do("house", web="https://example.com/l")
+    found = dossier(keeper.book, packed)
+    assert [(case.symbol, case.bars) for case in case_views(found, [2])] == [
+        ("https://example.com/l/case/2", packed)
+    ]
+    with pytest.raises(RefusedError) as raised:
+        case_views(found, [3, 1])
+    assert raised.value.problems == (
+        (
+            f"The book knows of no case 3 of {packed}.",
+            f"pottle journal {packed} tells which there are.",
+        ),
+    )
+
+
+def test_a_bottle_has_the_link_of_its_article_below_the_house_where_the_book_has_its_number(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    keeper, lots, essence = made
+    packed = pack(keeper, lots, essence)
+    keeper.do("house", gtin=f"Orange syrup, 0.25 L={GTIN}")
+    elements = [("01", f"0{GTIN}"), ("10", packed), ("15", "270630")]
+    symbol = label_sheet_view(dossier(keeper.book, packed)).label.symbol
+    assert symbol == label_sheet_view(dossier(keeper.book, packed), gtin=GTIN).label.symbol
+    keeper.do("house", web="https://example.com/l")
+    found = dossier(keeper.book, packed)
+    symbol = label_sheet_view(found).label.symbol
+    assert symbol == f"https://example.com/l/01/0{GTIN}/10/{packed}?15=270630"
+    assert read(symbol) == elements
+    own = label_sheet_view(found, link="https://example.com/{lot}").label.symbol
+    assert own == f"https://example.com/{packed}"
