@@ -20,6 +20,10 @@ def test_figures_lie_on_both_sides_of_the_median_whatever_they_are() -> None:
         *["up to 2 h"] * 2,
         *["above 2 h"] * 3,
     ]
+    assert list(classed(figures(1, 2, 3, 9, 9, 9, 9), "h").values()) == [
+        *["up to 3 h"] * 3,
+        *["above 3 h"] * 4,
+    ]
 
 
 def test_a_limit_that_divides_nothing_gives_way_to_the_median() -> None:
