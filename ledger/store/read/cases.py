@@ -3,8 +3,7 @@
 Guarantees: the number of a case that was struck, or corrected away, is not given again.
 """
 
-from sqlalchemy import Connection
-
+from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask_one
 
 _NEXT = "SELECT COALESCE(MAX(first_case + count), 1) FROM cases"
