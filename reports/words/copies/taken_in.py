@@ -1,17 +1,23 @@
 """What became of tables that were handed in, in words.
 
 Guarantees: what is wrong is told with file, line and column, all of it; the same remark on many
-rows is told once. Refuses: to say that anything was recorded while anything is wrong.
+rows is told once, and all names that nobody told of in one. Refuses: to say that anything was
+recorded while anything is wrong.
 """
 
+import re
 from collections.abc import Iterator, Sequence
 
+from ledger.domain.rules.always.parties import STAYS
 from ledger.domain.tables.grid import Found
 from ledger.service.copies.intake.take_in import Read, TakenIn
 from reports.kit.format import plural
 
 MOST_LINES = 8
 """So many lines of one remark are named."""
+MOST_NAMES = 3
+"""So many names that nobody told of are named."""
+_STAYS = re.compile(f"“(.+)” {re.escape(STAYS)}")
 NOTHING = "nothing was recorded"
 
 
@@ -77,6 +83,22 @@ def _known(told: TakenIn) -> Iterator[str]:
 
 
 def _remarks(remarks: Sequence[Found]) -> Iterator[str]:
+    """Yield what is remarked on, the same once; names that nobody told of come in one, last."""
+    named = {found: told[1] for found in remarks if (told := _STAYS.fullmatch(found.what))}
+    names = tuple(dict.fromkeys(named.values()))
+    if len(names) < 2:
+        yield from _each(remarks)
+        return
+    yield from _each([found for found in remarks if found not in named])
+    listed, more = ", ".join(f"“{name}”" for name in names[:MOST_NAMES]), len(names) - MOST_NAMES
+    yield (
+        f"Note: {len(names)} names stand in the texts of these entries, where nothing can be "
+        f"forgotten: {listed}{f' and {more} more' if more > 0 else ''}. So that entries have codes "
+        'instead, tell of them before: pottle party add "NAME" --phone NUMBER'
+    )
+
+
+def _each(remarks: Sequence[Found]) -> Iterator[str]:
     places: dict[tuple[str, str], list[str]] = {}
     for remark in remarks:
         line = f"{remark.file} line {remark.line}"

@@ -21,6 +21,10 @@ WENT = {
 """Ways to go to somebody who keeps it, in words; what is poured at a tasting is drunk at once."""
 
 
+STAYS = "is named in the text of this entry, where nothing can be forgotten."
+"""What is said of a name that nobody told of, after the name."""
+
+
 def goods_go_to_somebody(draft: Draft, scene: Scene) -> Iterator[Finding]:
     """Who gets goods, or sends them back, is named."""
     facts = draft.facts
@@ -73,7 +77,7 @@ def name_stays(draft: Draft, scene: Scene) -> Iterator[Finding]:
         typed = "NAME" if set(name) & set('"$`\\!') else f'"{name}"'
         yield remark(
             "name",
-            f"“{name}” is named in the text of this entry, where nothing can be forgotten.",
+            f"“{name}” {STAYS}",
             f"So that later entries have a code instead: pottle party add {typed} --phone NUMBER",
         )
 

@@ -2,6 +2,7 @@
 
 from msgspec.structs import replace
 
+from ledger.domain.rules.always.parties import STAYS
 from ledger.domain.tables.grid import Found
 from ledger.service.copies.intake.take_in import Read, TakenIn
 from reports.words.copies.taken_in import taken_in_lines
@@ -74,3 +75,26 @@ def test_one_more_place_than_is_shown_is_told_as_one_more() -> None:
     assert taken_in_lines(nine)[1] == f"Note: It is unusual. Look again. ({lines} and 1 more)"
     twice = replace(eight, remarks=(*eight.remarks, eight.remarks[0]))
     assert taken_in_lines(twice) == taken_in_lines(eight)
+
+
+def test_names_that_nobody_told_of_are_one_note_which_counts_them() -> None:
+    def told(*names: str) -> list[str]:
+        named = tuple(
+            Found("may.csv", line, None, f"“{name}” {STAYS}", f"Tell of {name}.")
+            for line, name in enumerate(names, start=2)
+        )
+        lines = taken_in_lines(replace(TOLD, remarks=(REMARK, *named)))
+        assert lines[1] == "Note: It is unusual. Look again. (may.csv line 2)"
+        return lines[2:-3]
+
+    def in_one(count: int, listed: str) -> list[str]:
+        return [
+            f"Note: {count} names stand in the texts of these entries, where nothing can be "
+            f"forgotten: {listed}. So that entries have codes instead, tell of them before: "
+            'pottle party add "NAME" --phone NUMBER'
+        ]
+
+    assert told("A Bar") == [f"Note: “A Bar” {STAYS} Tell of A Bar. (may.csv line 2)"]
+    assert told("A Bar", "B Bar", "A Bar") == in_one(2, "“A Bar”, “B Bar”")
+    many = told(*(f"Bar {number}" for number in range(40)))
+    assert many == in_one(40, "“Bar 0”, “Bar 1”, “Bar 2” and 37 more")
