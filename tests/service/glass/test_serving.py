@@ -73,3 +73,14 @@ def test_what_cannot_be_poured_is_refused_in_words(
     with pytest.raises((InputError, RefusedError)) as raised:
         serving(sqlite_keeper.book, lots.packed, **words)
     assert problems(raised.value) == ((what, todo),)
+
+
+def test_bodies_weigh_from_one_to_three_hundred_kilograms(sqlite_walked: Keeper) -> None:
+    book, lot = sqlite_walked.book, "OS-002-M"
+    found = serving(book, lot, adult="300", child="1")
+    assert [weight for _, weight in found.bodies] == [300, 1]
+    for weight in ("0", "301"):
+        with pytest.raises(RefusedError) as raised:
+            serving(book, lot, adult=weight)
+        what = f"A body weight of {weight} cannot be."
+        assert problems(raised.value) == ((what, "Write it in kg, from 1 to 300."),)
