@@ -31,6 +31,7 @@ COMMANDS = {
     "packet": "packet {cloudy} --out {out}",
     "spirit account": "stock --spirit --from 2026-01-01 --to 2026-10-06 --out {out}",
     "trial": 'compare "cloudy orange" --out {out}',
+    "control chart": "chart syrup --out {out}",
     "label received": "label SOO-001-3 --kind received --layout 100x50 --out {out}",
     "label hold": "label {cloudy} --kind hold --layout 100x50 --out {out}",
     "label flammable": "label OE-001-5 --kind flammable --layout 100x50 --out {out}",

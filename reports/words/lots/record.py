@@ -136,7 +136,11 @@ def _head(dossier: Dossier) -> tuple[tuple[str, str], ...]:
         ("Supplier", supplied_by(lot)),
         ("Cost", _cost(receipt, dossier.house)),
         ("Formula", _formula(formula)),
-        *((label, words) for label, words in control_facts(dossier) if label != "Formula"),
+        *(
+            (label, words)
+            for label, words in control_facts(dossier, on_paper=True)
+            if label != "Formula"
+        ),
         ("On hand", there_words(lot)),
         ("Allergens", _allergens(dossier)),
         ("Best before", str(state.best_before or "")),

@@ -19,15 +19,15 @@ MOST_TOLD = 3
 """How many changes are told one by one."""
 
 
-def control_facts(dossier: Dossier) -> tuple[tuple[str, str], ...]:
-    """Return what is told of a lot's control, label and value."""
+def control_facts(dossier: Dossier, *, on_paper: bool = False) -> tuple[tuple[str, str], ...]:
+    """Return what is told of a lot's control, label and value; on paper without commands."""
     state, formula = dossier.state, dossier.formula
     barred = ", ".join(state.barred_inputs)
     rows = (
         ("Formula", version_of(formula) if formula else ""),
         ("Checked by", _checked(dossier)),
         ("Released", _released(dossier)),
-        ("Changed since its release", _changed(dossier)),
+        ("Changed since its release", _changed(dossier, on_paper=on_paper)),
         ("Beware", f"made of {barred}, now held, rejected or recalled" if barred else ""),
     )
     return tuple((label, value) for label, value in rows if value)
@@ -67,7 +67,7 @@ def _released(dossier: Dossier) -> str:
     return f"{told}; released no longer, since something went in" if is_over else told
 
 
-def _changed(dossier: Dossier) -> str:
+def _changed(dossier: Dossier, *, on_paper: bool) -> str:
     """Return what was changed of that on which a release stands, and what to do about it."""
     told = [
         f"entry {item.entry} of {item.lot}, {'struck' if item.is_struck else 'corrected'} by "
@@ -77,11 +77,10 @@ def _changed(dossier: Dossier) -> str:
     if not told:
         return ""
     more = f"; and {len(told) - MOST_TOLD} more" if len(told) > MOST_TOLD else ""
-    code = dossier.state.code
-    return (
-        f"{'; '.join(told[:MOST_TOLD])}{more}. "
-        f"Decide about it anew: pottle hold {code}, or pottle release {code}"
-    )
+    what, code = f"{'; '.join(told[:MOST_TOLD])}{more}", dossier.state.code
+    if on_paper:
+        return f"{what}; to be decided about anew"
+    return f"{what}. Decide about it anew: pottle hold {code}, or pottle release {code}"
 
 
 def _judged(dossier: Dossier) -> object:

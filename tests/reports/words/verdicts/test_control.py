@@ -74,4 +74,8 @@ def test_three_changes_since_a_release_are_told_and_one_more_as_one_more(
     for many, more in ((3, ""), (4, "; and 1 more")):
         facts = dict(control_facts(replace(found, changed=changes[:many])))
         assert facts["Changed since its release"] == f"{each}{more}{anew}"
+    paper = dict(control_facts(replace(found, changed=changes[:1]), on_paper=True))
+    (words,) = [words for label, words in paper.items() if label == "Changed since its release"]
+    assert words.endswith("; to be decided about anew")
+    assert "pottle" not in words
     assert "Changed since its release" not in dict(control_facts(found))
