@@ -1,7 +1,8 @@
 """Labels for the shelf, the bench and the carton: what stands on them and where.
 
 Guarantees: every word and symbol stands inside the margins; what bars a lot from use is told by a
-border that is seen from afar. Refuses: what does not fit, with the millimetres that it lacks.
+border that is seen from afar. Refuses: what does not fit, with the millimetres that it lacks
+and the layouts that hold it.
 
 References:
     Regulation (EC) No 1272/2008 (CLP), Annex I, 1.2.1 and Annex V: the flame in a square standing
@@ -15,7 +16,7 @@ from collections.abc import Iterator
 from reportlab.lib.units import mm
 
 from ledger.errors import RefusedError
-from reports.pdf.goods.layouts import Plate
+from reports.pdf.goods.layouts import Plate, shipped_layouts
 from reports.pdf.kit.bars import QUIET, module_for
 from reports.pdf.kit.fonts import BOLD, MEDIUM, REGULAR
 from reports.pdf.kit.marks import Bars, Mark, Patch, Rule, Symbol, Words
@@ -51,16 +52,34 @@ def lay_tag(tag: TagView, plate: Plate) -> tuple[Mark, ...]:
     Raises:
         RefusedError: It does not fit.
     """
-    lacks = 0.0
     for scale in SCALES:
         marks, lacks = _laid(tag, plate, scale)
         if lacks <= A_HAIR:
             return (*(_border(plate) if tag.is_barred else ()), *marks)
+    held = " or ".join(_layouts_that_hold(tag)[:MOST_NAMED])
     raise RefusedError(
         f"The label of {tag.lot} does not fit {plate.size}: it lacks {lacks / mm:.1f} mm of "
         "height.",
-        "Take a larger layout.",
+        f"It fits with --layout {held}." if held else "Give a larger one with --layouts FILE.",
     )
+
+
+def _layouts_that_hold(tag: TagView) -> list[str]:
+    """Return the layouts that come with pottle and hold a label, the smallest labels first."""
+    by_size = sorted(shipped_layouts().values(), key=lambda each: each.width * each.height)
+    return [layout.name for layout in by_size if _holds(tag, layout.plate)]
+
+
+def _holds(tag: TagView, plate: Plate) -> bool:
+    try:
+        return _laid(tag, plate, SCALES[-1])[1] <= A_HAIR
+    except RefusedError:
+        # Its bars are too wide.
+        return False
+
+
+MOST_NAMED = 3
+"""Layouts that are named to who has to choose one."""
 
 
 SCALES = (1.0, 0.9, 0.8, 0.7)

@@ -13,7 +13,7 @@ from ledger.domain.lots.state import latest
 from ledger.domain.masters.formulas import version_of, worst_wanted
 from ledger.domain.rules.release.done import missing_steps
 from ledger.service.lots.dossier import Dossier
-from reports.kit.format import clock, initials, plural
+from reports.kit.format import clock, closed, initials, plural
 from reports.views.lots import GateRow, InputRow
 
 
@@ -116,7 +116,12 @@ def _released(dossier: Dossier) -> Iterator[GateRow]:
         else ""
     )
     over = [
-        f"{entry.facts.text} {entry.draft.reason or ''}".strip()
+        " ".join(
+            (
+                closed(entry.facts.text),
+                *([closed(f"Reason: {entry.draft.reason}")] if entry.draft.reason else []),
+            )
+        )
         for entry in dossier.state.entries
         if isinstance(entry.facts, Deviation) and entry.facts.about == last.seq
     ]

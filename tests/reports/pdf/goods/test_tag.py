@@ -93,6 +93,12 @@ def test_what_does_not_fit_says_what_it_lacks() -> None:
     assert raised.value.what.startswith(
         "The label of BOS-001-S does not fit 50 by 25 mm: it lacks "
     )
+    assert raised.value.todo.startswith("It fits with --layout ")
+    for name in raised.value.todo.removeprefix("It fits with --layout ")[:-1].split(" or "):
+        assert lay_tag(replace(TAG, blanks=("a",) * 9), shipped_layouts()[name].plate)
+    with pytest.raises(RefusedError) as raised:
+        lay_tag(replace(TAG, blanks=("a",) * 99), shipped_layouts()["50x25"].plate)
+    assert raised.value.todo == "Give a larger one with --layouts FILE."
 
 
 def test_the_bars_stand_at_the_foot_as_high_as_there_is_room() -> None:
