@@ -22,7 +22,7 @@ SCREENS = (
     "prints what its command answers, and is looked at where the command is",
     {f"{room}/{name}": name for room, names in (
         ("bench", ("sheet",)),
-        ("causes", ("chart", "compare", "suspects", "trial")),
+        ("causes", ("chart", "suspects", "trial")),
         ("copies", ("demo",)),
         ("evidence", ("prove", "seal", "verify")),
         ("glass", ("foretell", "serving")),
@@ -30,7 +30,6 @@ SCREENS = (
         ("guide", ("guide", "help")),
         ("lots", ("complaints", "journal", "lot", "packet", "record", "stock")),
         ("masters", ("formula", "house", "limits", "material", "party", "person")),
-        ("bench", ("receive",)),
         ("recall", ("forget", "recall")),
     ) for name in names}
     | {"copies/copied": "backup", "goods/tags": "label", "goods/label_said": "label"}
@@ -219,7 +218,7 @@ HELD_BY: Held = {
             "tests/cli/commands/test_bench.py",
             "a part of the session, which is played there line by line",
         )
-        for name in ("beside", "customs", "evening", "piped", "run")
+        for name in ("customs", "piped", "run")
     },
     **{
         f"{name}.py": (
@@ -304,7 +303,6 @@ BY_DOCTEST = (
     "reports/kit/figures.py",
     "reports/words/causes/odds.py",
     "reports/words/entries/forecasts.py",
-    "cli/kit/parsing.py",
     "cli/screens/bench/words.py",
     "cli/kit/cards.py",
     "reports/epcis/events.py",

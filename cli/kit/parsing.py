@@ -28,7 +28,8 @@ OLD_NAMES: dict[str, dict[str, str]] = {
 _BELOW_ZERO = re.compile(r"-[.,]?\d", re.ASCII)
 _FIGURE = re.compile(r"(?:[\w-]+=)?[-−+]?\d+(?:[.,/]\d+)?", re.ASCII)
 UNITS = frozenset(
-    (
+    unit.casefold()  # which makes of the sign for a millionth the Greek letter
+    for unit in (
         *("µl", "ul", "ml", "cl", "dl", "l", "mg", "g", "kg", "oz", "lb", "each", "fl", "pt"),
         *("qt", "gal", "us", "imp", "av", "%", "kpa", "mbar", "hpa", "bar", "inhg", "mmhg"),
         *("°c", "°f", "c", "f", "µm", "um", "min", "h", "d", "ntu", "°bx"),

@@ -2,7 +2,7 @@
 
 from ledger.domain.evidence.proofs import Proof
 from ledger.service.evidence.prove import prove
-from reports.words.evidence.prove import ASK, LIMITS, checked_lines, proved_lines
+from reports.words.evidence.prove import checked_lines, proved_lines
 from tests.keeper import Keeper
 from tests.path import Lots
 
@@ -27,8 +27,14 @@ def test_a_sound_proof_lists_its_entries_and_says_what_it_does_not_show(
     lines = checked_lines(proof, (), None)
     assert lines[0] == "BOS-001-S: 4 entries, all in the book of the seal in it:"
     assert lines[6] == "34  2026-03-04 11:10  moved: 6 sold to Bridge Street Stall"
-    assert lines[8:] == list(LIMITS)
-    assert checked_lines(proof, (), proof.seal)[0].endswith(" of the seal given:")
+    limits = [
+        "It does not show that the lot has no other entries, nor that what was written is true.",
+        "A seal from elsewhere shows that this one is not made up: give it with --seal.",
+    ]
+    assert lines[8:] == limits
+    given = checked_lines(proof, (), proof.seal)
+    assert given[0] == "BOS-001-S: 4 entries, all in the book of the seal given:"
+    assert (given[1:8], given[8:]) == (lines[1:8], limits[:1])
 
 
 def test_a_fault_is_told_and_the_proof_is_not_to_be_relied_on(walked: tuple[Keeper, Lots]) -> None:
@@ -37,5 +43,7 @@ def test_a_fault_is_told_and_the_proof_is_not_to_be_relied_on(walked: tuple[Keep
     assert checked_lines(proof, ("It does not fit.",), None) == [
         "BOS-001-S: 1 thing does not fit:",
         "- It does not fit.",
-        ASK,
+        "Do not rely on it; ask for the proof again, made from a book that verifies.",
     ]
+    two = checked_lines(proof, ("One.", "Two."), None)
+    assert two[:3] == ["BOS-001-S: 2 things do not fit:", "- One.", "- Two."]

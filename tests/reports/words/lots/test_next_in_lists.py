@@ -1,17 +1,55 @@
 """The next step after a list: read off what was shown."""
 
+from datetime import UTC, datetime, timedelta
+
 import pytest
 from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries.choices import Grade
 from ledger.domain.lots.lot import Status
-from ledger.service.lots.due import due
+from ledger.service.lots.due import Due, Waits, due
 from ledger.service.lots.stock import low_materials, stock
 from ledger.service.lots.trace import trace
 from reports.words.lots.next_in_lists import step_of_due, step_of_low, step_of_stock, step_of_trace
 from tests.keeper import Keeper
 from tests.path import Lots, receive_all
+
+NOW = datetime(2026, 3, 2, 12, tzinfo=UTC)
+
+
+@pytest.mark.parametrize(
+    ("waits", "minutes", "step"),
+    [
+        (Waits.REST, -5, "pottle rest X-1 --end"),
+        (Waits.LOOK, 5, "pottle look X-1 GRADE --of neat"),
+        (Waits.ANSWER, None, "pottle answer 17 OUTCOME --told today"),
+        (Waits.DATE, -1, 'pottle reject X-1 --because "past its date"'),
+        (Waits.DATE, 0, "pottle lot X-1"),
+        (Waits.DATE, 1, "pottle lot X-1"),
+        (Waits.DATE, None, "pottle lot X-1"),
+        (Waits.HOLD, -1, "pottle lot X-1"),
+    ],
+)
+def test_what_waits_has_its_command(waits: Waits, minutes: int | None, step: str) -> None:
+    at = None if minutes is None else NOW + timedelta(minutes=minutes)
+    assert step_of_due(Due(waits, "X-1", "Orange essence", "", at, number=17), NOW) == step
+
+
+def test_what_is_made_or_waits_for_its_release_is_under_way(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    found = trace(keeper.book, lots.packed).lot
+    under_way = {
+        status
+        for status in Status
+        if step_of_stock([replace(found, status=status)]) == f"pottle lot {lots.packed}"
+    }
+    assert under_way == {Status.MAKING, Status.PACKED}
+    newest = [
+        replace(found, status=Status.MAKING, code=f"X-{seq}", seq=seq) for seq in (2, 9, 10, 3)
+    ]
+    last = max(newest, key=lambda lot: lot.position)
+    assert step_of_stock(newest) == f"pottle lot {last.code}"
 
 
 def first_due(keeper: Keeper) -> str:

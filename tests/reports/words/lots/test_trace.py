@@ -12,7 +12,7 @@ from ledger.domain.entries.choices import LotType, MoveAs, ProductKind
 from ledger.domain.lots.lot import Lot, Status
 from ledger.service.lots.shares import Share, Traced
 from ledger.service.lots.trace import Carried, Holder, Node, Trace, Way
-from reports.words.lots.trace import describe, opened_on, rules, traced_lines
+from reports.words.lots.trace import describe, holder_words, opened_on, rules, traced_lines
 
 LOT = Lot(
     seq=1,
@@ -76,6 +76,23 @@ def test_goods_that_left_stand_before_lots_with_what_became_of_them() -> None:
         "├─ 2 came back from A stall, 2026-03-05",
         "└─ 10 mL  L-1  Orange essence, 2026-03-03, finished",
     ]
+
+
+@pytest.mark.parametrize(
+    ("moved_as", "amount", "with_party", "without"),
+    [
+        (MoveAs.SALE, 6, "6 sold to A stall", "6 sold"),
+        (MoveAs.RETURNED, -2, "2 came back from A stall", "2 came back"),
+        (MoveAs.DESTROYED, 1, "1 destroyed by A stall", "1 destroyed"),
+    ],
+)
+def test_goods_are_told_with_whom_they_went_to_or_without(
+    moved_as: MoveAs, amount: int, with_party: str, without: str
+) -> None:
+    item = holder("L-0", amount * 1_000_000, moved_as, "DN-1")
+    assert holder_words(item) == f"{with_party}, 2026-03-05, DN-1"
+    assert holder_words(item, with_party=False) == f"{without}, 2026-03-05, DN-1"
+    assert holder_words(replace(item, document=None)) == f"{with_party}, 2026-03-05"
 
 
 @pytest.mark.parametrize(
