@@ -31,6 +31,7 @@ from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.reports.pdf.examples import FRAME, SEAL
 from tests.reports.pdf.ink import ink_of
+from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import (
     images_of,
     metadata_of,
@@ -179,3 +180,22 @@ def test_a_character_without_a_shape_is_boxed_and_noted() -> None:
         text = text_of(printed(batch_sheet, replace(SHEET, title="Lemon ✓")))
     assert boxed == {"✓"}
     assert "Lemon" in text
+
+
+def test_every_mark_of_the_sheet_is_laid_out_as_it_was() -> None:
+    """Rows with words, act or target alone, boxes few, many and too many, of each width."""
+    register()
+    long = "what is to be done in many words " * 3
+    rows = (
+        SheetRow("A1", "", "", ("by",)),
+        SheetRow("A2", "", "", (), "12 345.6 mL"),
+        SheetRow("A3", long, "", ("lot", "begun", "by")),
+        SheetRow("A4", long, long, ("amount", "weighed", "waste mL"), "950 mL"),
+        SheetRow("A5", "look", long * 3, ("µm", "in mL", "out mL", "first mL", "°C", *DONE)),
+        SheetRow("A6", "bottle", "", ("count x size", "bottles lot", "caps lot", "work min")),
+        SheetRow("A7", "all", "", (*WIDE, "words", "words", "lot", "lot")),
+        *(SheetRow("B", "one", "", (name, "amount")) for name in WIDE),
+    )
+    odd = replace(SHEET, rows=rows, facts=SHEET.facts[:3], cautions=("One.", "Two."))
+    bare = replace(SHEET, rows=(), facts=(), cautions=(), how_to_type=long * 3)
+    check_golden("laid/batch_sheet.txt", laid(*sections_of(odd), *sections_of(bare)))

@@ -4,9 +4,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from reports.pdf.causes.beside import LINE, RADIUS, Area, Spot, words_beside
+from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Rule, Words
 from reports.pdf.kit.styles import SMALL
 from reports.pdf.kit.text import width_of
+from tests.golden import check_golden
+from tests.reports.pdf.laid import marked
 
 WITHIN = Area(0, 0, 400, 170)
 SPOTS = st.lists(
@@ -42,3 +45,23 @@ def test_words_stand_right_beside_a_dot_that_is_alone_and_a_line_leads_to_others
 
 def test_words_for_which_there_is_no_room_are_left_out() -> None:
     assert words_beside([Spot(100, 80, "A-1")], Area(95, 75, 105, 85)) == []
+
+
+def test_words_beside_dots_stand_where_they_stood() -> None:
+    """Right, left, above and below of dots, and further off, at the edges of what is allowed."""
+    register()
+    crowd = [Spot(200, 80 + n % 3, f"T1-{n:03d}-X") for n in range(40)]
+    edge = [Spot(395, 5, "A-1"), Spot(395, 165, "A-2"), Spot(3, 5, "A-3"), Spot(200, 169, "A-4")]
+    told = [words_beside(spots, WITHIN) for spots in (crowd, edge, crowd[:7] + edge)]
+    check_golden("laid/beside.txt", "\n".join(map(marked, told)))
+
+
+def test_areas_that_touch_do_not_cross_and_one_holds_another_up_to_its_edges() -> None:
+    one = Area(0, 0, 10, 10)
+    beside = [Area(10, 0, 20, 10), Area(-10, 0, 0, 10), Area(0, 10, 10, 20), Area(0, -10, 10, 0)]
+    assert not any(map(one.crosses, beside))
+    inner = [Area(9, 0, 20, 10), Area(-10, 0, 1, 10), Area(0, 9, 10, 20), Area(0, -10, 10, 1)]
+    assert all(map(one.crosses, inner))
+    assert one.holds(one)
+    outer = [Area(-1, 0, 10, 10), Area(0, -1, 10, 10), Area(0, 0, 11, 10), Area(0, 0, 10, 11)]
+    assert not any(map(one.holds, outer))

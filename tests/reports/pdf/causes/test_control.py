@@ -4,11 +4,14 @@ from itertools import pairwise
 
 from ledger.service.causes.chart import Figure
 from reports.pdf.causes.control import control_section
+from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Dot, Mark, Rule, Upright, Words
 from reports.pdf.kit.page import INNER, SIDE
-from reports.views.causes import ControlView
+from reports.views.causes import ControlView, Course
 from reports.words.causes.chart import MOST_DRAWN
 from reports.words.causes.control import control_of
+from tests.golden import check_golden
+from tests.reports.pdf.laid import laid
 from tests.reports.words.causes.charts import FLOW, series
 
 
@@ -46,3 +49,15 @@ def test_the_words_of_limits_that_are_near_each_other_stand_one_below_the_other(
     beside = [mark for mark in marks if isinstance(mark, Words) and mark.x > SIDE + INNER * 0.8]
     lines = sorted(mark.y for mark in beside if mark.text != "900")
     assert all(b - a >= beside[0].face.size - 0.01 for a, b in pairwise(lines))
+
+
+def test_every_mark_of_a_control_chart_stands_where_it_stood() -> None:
+    """Gaps, outside ones alone, in a row and at the end, and limits close together and apart."""
+    register()
+    limits = ((0.5, "mean 90"), (0.52, "upper limit 91"), (0.1, "lower limit 80"), (0.51, "92"))
+    figures = Course(
+        "Yield, %", (0.5, None, 0.9, 0.95, 0.4, 0.2, 1.0), limits, ((2, "97"), (3, "98"), (6, "99"))
+    )
+    ranges = Course("From one to the next", (None, None, 0.1, 0.2, 0.0, 1.0, 0.3), limits[:2], ())
+    view = ControlView(tuple(f"OE-{n:03d}" * (1 + n % 2) for n in range(7)), figures, ranges)
+    check_golden("laid/control.txt", laid(control_section("Yield", view)))

@@ -1,11 +1,14 @@
 """Plots on paper have their limits drawn through every line."""
 
 from reports.pdf.causes.plots import DOT, LABEL, plot_section
+from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Rule, Words
 from reports.pdf.kit.styles import GUTTER
 from reports.pdf.kit.text import width_of
 from reports.views.causes import PlotRow, PlotView
 from reports.words.causes.chart import chart_view
+from tests.golden import check_golden
+from tests.reports.pdf.laid import laid
 from tests.reports.words.causes.charts import FULL
 
 
@@ -34,3 +37,18 @@ def test_dots_above_each_other_stay_on_their_own_line() -> None:
     first, second = lines
     assert all(dot.y - DOT / 2 > first or dot.y <= first for dot in dots)
     assert sum(first < dot.y <= second for dot in dots) == 6
+
+
+def test_every_mark_of_a_plot_stands_where_it_stood() -> None:
+    """Dots alone and above each other, a line without any, a label that goes on, limits or none."""
+    register()
+    rows = (
+        PlotRow("a level with a long name " * 3, (0.0, 0.25, 0.25, 1.0)),
+        PlotRow("none", ()),
+        PlotRow("many", (0.5,) * 6),
+    )
+    plot = PlotView("NTU by rest", "0.8", "3.4", rows, (0.1, 0.9))
+    check_golden(
+        "laid/plots.txt",
+        laid(plot_section(plot), plot_section(PlotView("", "1", "2", rows[:1]))),
+    )

@@ -10,11 +10,14 @@ from msgspec.structs import replace
 from ledger.domain.evidence.seals import in_symbol
 from ledger.errors import RefusedError
 from reports.kit.boxed import noting_boxed
-from reports.pdf.lots.record import batch_record
+from reports.pdf.kit.fonts import register
+from reports.pdf.kit.marks import Words
+from reports.pdf.kit.strips import Section
+from reports.pdf.lots.record import batch_record, heading_of, sections_of
 from reports.pdf.lots.record_tables import steps
 from reports.views.lots import Band, GateRow, LadderRow, NeighbourRow
 from tests.golden import check_golden
-from tests.reports.pdf.examples import RECORD, long_record, step
+from tests.reports.pdf.examples import LABEL, RECORD, long_record, step
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.readback import (
     images_of,
@@ -187,3 +190,27 @@ def test_the_chapters_of_a_record_can_be_jumped_to() -> None:
         "People",
         "The gate of release",
     ]
+
+
+def test_a_record_has_its_parts_in_order_and_none_of_what_is_empty() -> None:
+    """Of a batch with all of them, of a delivery, and of either with as few as may be."""
+    register()
+    label = replace(LABEL, across="SPECIMEN")
+    full = replace(RECORD, labels=(("Label", "front"),), specimen=label)
+    bare = replace(
+        RECORD,
+        **dict.fromkeys(("bar", "clarity")),
+        **dict.fromkeys(("since", "looks", "ladder", "cautions", "gate", "serving"), ()),
+        **dict.fromkeys(("people", "around", "made", "back", "forward"), ()),
+    )
+    told = []
+    for view in (full, replace(full, inputs=None), bare, replace(bare, inputs=None)):
+        told += [str(heading_of(view)), *map(_part, sections_of(view))]
+    check_golden("laid/record.txt", "\n".join(told) + "\n")
+
+
+def _part(section: Section) -> str:
+    """Tell a part by its first words and how much there is of it."""
+    strips = (section.head, *section.rows)
+    words = [mark.text for strip in strips for mark in strip.marks if isinstance(mark, Words)]
+    return f"{len(section.rows)} rows, {len(words)} words: {', '.join(words[:12])}"

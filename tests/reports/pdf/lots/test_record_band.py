@@ -8,6 +8,8 @@ from reports.pdf.kit.page import INNER, SIDE
 from reports.pdf.kit.text import width_of
 from reports.pdf.lots.record_band import HEIGHT, band
 from reports.views.lots import Band
+from tests.golden import check_golden
+from tests.reports.pdf.laid import laid
 
 
 @pytest.mark.parametrize("is_dark", [True, False])
@@ -20,3 +22,12 @@ def test_the_band_is_black_with_white_letters_or_an_empty_frame(is_dark: bool) -
     assert {mark.is_white for mark in words} == {is_dark}
     assert [mark.text[-1] for mark in words[2:]] == ["…"]
     assert max(m.x + width_of(m.text, m.face) for m in words) <= SIDE + INNER
+
+
+def test_every_mark_of_a_band_stands_where_it_stood() -> None:
+    """Without words, with one line, with two, with more; and a status too long for the band."""
+    register()
+    words = ("", "2026-03-04, MS", "2026-03-04, MS: hazy " * 5, "2026-03-04, MS: hazy " * 30)
+    bands = [band(Band("ON HOLD", text, is_dark=text == "")) for text in words]
+    bands.append(band(Band("RECALLED AND " * 9, "by MS", is_dark=True)))
+    check_golden("laid/record_band.txt", laid(*bands))

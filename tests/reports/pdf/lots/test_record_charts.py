@@ -1,11 +1,15 @@
 """The small charts of a record: a line a sort, a dot a reading, shading up to what is wanted."""
 
 import pytest
+from msgspec.structs import replace
 
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Box, Dot, Words
-from reports.pdf.lots.record_charts import HIGH, LEFT, LENGTH, clarity, hours
+from reports.pdf.lots.record_charts import DOT, HIGH, LEFT, LENGTH, clarity, hours
+from reports.views.lots import TimeSpan
+from tests.golden import check_golden
 from tests.reports.pdf.examples import RECORD
+from tests.reports.pdf.laid import laid
 
 
 @pytest.fixture(autouse=True)
@@ -31,3 +35,29 @@ def test_what_is_wanted_is_shaded_and_every_reading_stands_beside_its_dot() -> N
     assert shade.height == pytest.approx(0.4 * HIGH)
     assert len([mark for mark in marks if isinstance(mark, Dot)]) == 2
     assert {"1.6", "6.3"} <= {mark.text for mark in marks if isinstance(mark, Words)}
+
+
+def test_every_mark_of_the_small_charts_stands_where_it_stood() -> None:
+    """A long name, spans just above and below a dot, ticks and readings up to and past the end."""
+    assert RECORD.bar is not None
+    assert RECORD.clarity is not None
+    dot = DOT / LENGTH
+    spans = (
+        TimeSpan("chill", 0.1, 0.7),
+        TimeSpan("a kind of act with a long name", 0.2, 0.2 + 1.01 * dot),
+        TimeSpan("chill", 0.8, 0.8 + 0.99 * dot),
+        TimeSpan("look", 0.5, 0.5),
+    )
+    days = ((0.0, "first"), (0.94, "before"), (0.96, "after"), (1.0, "last"))
+    points = tuple(
+        replace(RECORD.clarity.points[0], along=along, up=along / 2)
+        for along in (0.0, 0.5, 0.94, 0.96, 1.0)
+    )
+    strip = replace(RECORD.clarity, points=points, days=days)
+    told = laid(
+        hours(replace(RECORD.bar, spans=spans, ticks=days)),
+        clarity(strip),
+        clarity(replace(strip, points=points[:1], wanted_to=None, words="")),
+        clarity(replace(strip, points=(), wanted_to=0.0)),
+    )
+    check_golden("laid/record_charts.txt", told)

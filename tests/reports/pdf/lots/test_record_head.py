@@ -8,7 +8,9 @@ from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Words
 from reports.pdf.kit.strips import Section
 from reports.pdf.lots.record_head import facts, signatures
+from tests.golden import check_golden
 from tests.reports.pdf.examples import RECORD
+from tests.reports.pdf.laid import laid
 
 
 @pytest.fixture(autouse=True)
@@ -31,3 +33,15 @@ def test_four_sign_and_date() -> None:
     assert signed[::2] == ["Made by", "Checked by", "Reviewed by", "Released by"]
     assert signed[1::2] == ["Date"] * 4
     assert signatures().head.height == pytest.approx(29 * mm)
+
+
+def test_every_mark_of_facts_and_lines_to_sign_stands_where_it_stood() -> None:
+    long = "A value with many words. " * 4
+    odd = (("Kind", "essence"), ("Formula", long), ("Status", "on hold"))
+    told = laid(
+        facts(replace(RECORD, facts=odd)),
+        facts(replace(RECORD, facts=odd[:2])),
+        signatures(),
+        signatures("Received by"),
+    )
+    check_golden("laid/record_head.txt", told)

@@ -2,10 +2,13 @@
 
 from msgspec.structs import replace
 
+from reports.pdf.kit.fonts import register
 from reports.pdf.lots.record import batch_record
+from reports.pdf.lots.record_specimen import specimen
 from tests.golden import check_golden
 from tests.reports.pdf.examples import LABEL, RECORD
 from tests.reports.pdf.ink import ink_of
+from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import images_of, printed, symbols_of, text_of
 
 
@@ -29,3 +32,10 @@ def test_a_specimen_is_as_much_higher_as_its_words_need() -> None:
 
 def test_a_record_without_a_label_has_none() -> None:
     assert "Specimen" not in text_of(printed(batch_record, RECORD))
+
+
+def test_every_mark_of_a_specimen_stands_where_it_stood() -> None:
+    """At the usual size, a step higher, and many steps higher."""
+    register()
+    labels = [replace(LABEL, text="Shake well, and keep it cool. " * n) for n in (1, 12, 60)]
+    check_golden("laid/record_specimen.txt", laid(*map(specimen, labels)))

@@ -2,11 +2,13 @@
 
 from msgspec.structs import replace
 
-from reports.pdf.lots.trace import trace_paper
+from reports.pdf.kit.fonts import register
+from reports.pdf.lots.trace import _part, trace_paper
 from reports.views.lots import TraceRow, TraceView
 from tests.golden import check_golden
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
+from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import printed, texts_of
 
 
@@ -67,3 +69,24 @@ def test_a_page_that_begins_within_a_lot_says_within_which() -> None:
     assert len(pages) > 1
     assert "Within" not in pages[0]
     assert all("Within OE-001-5" in page for page in pages[1:])
+
+
+def test_every_mark_of_a_trace_stands_where_it_stood() -> None:
+    """Lots in lots to below the deepest indent, who has goods held or not, and words that go on."""
+    register()
+    long = "Orange syrup of many words that go on in a further line " * 2
+    deep = [TraceRow(1 + n, f"L-{n}", "Syrup", "3 mL", "6.7 %", "released") for n in range(11)]
+    rows = (
+        *deep,
+        replace(deep[2], what=long),
+        TraceRow(3, "", "Pretend Bar, DN-1", "5", "", "2026-04-28", "sold to", is_held=True),
+        TraceRow(12, "", long, "6", "1 %", "2026-07-10", "destroyed"),
+        TraceRow(2, "L-20", "Oil", "", "", ""),
+        TraceRow(1, "L-21", "Oil", "", "", ""),
+    )
+    cut = (TraceRow(1, "L-1", "many words that go on " * 400, "", "", ""), rows[0])
+    told = laid(*_part("To", rows, ""), *_part("To", (), "Nothing."), *_part("To", None, "No."))
+    check_golden("laid/trace.txt", told)
+    (section,) = _part("To", cut, "")
+    assert len(section.rows) > len(cut)
+    assert section.within == ()

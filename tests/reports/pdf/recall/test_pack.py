@@ -3,11 +3,14 @@
 import pytest
 from msgspec.structs import replace
 
-from reports.pdf.recall.pack import PHONE, recall_pack
+from reports.kit.frame import Heading
+from reports.pdf.kit.fonts import register
+from reports.pdf.recall.pack import PHONE, _sections, heading_of, recall_pack
 from reports.views.recall import CallView, RecallView
 from tests.golden import check_golden
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
+from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import images_of, printed, texts_of
 
 
@@ -116,3 +119,17 @@ def test_what_is_recalled_stands_first_and_a_number_is_large_enough_to_dial_from
     assert first.index("\nOrange oil\n") < first.index("OIL-1: ")
     assert PHONE.size == 16
     assert "01 555 0100" in first
+
+
+def test_every_part_of_the_pack_is_laid_out_as_it_was() -> None:
+    """With calls of many words and without a number, and with nothing where nothing may be."""
+    register()
+    long = "Words that go on in a further line since they are many. " * 3
+    bare = CallView("2", "Nobody's Bar", "", (), "", (), ())
+    many = CallView("11", long, "01 555 0100", (long, "mail"), long, (long, "b"), (long, "c"))
+    whole = replace(view(0), calls=(many, bare), course=(long, "Held."), authority=(long, "Ask."))
+    empty = replace(view(0), balance_heads=("lot",), balance=(), lots=(), contacts=(), missing=())
+    check_golden("laid/recall.txt", laid(*_sections(whole), *_sections(empty)))
+    assert heading_of(whole) == Heading("Recall", "OIL-1", "Orange oil", "Recall")
+    drill = heading_of(replace(whole, is_drill=True, kind="Recall drill"))
+    assert drill == Heading("Recall", "OIL-1", "Orange oil", "Recall drill", across="DRILL")
