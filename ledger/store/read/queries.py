@@ -81,8 +81,12 @@ def all_codes(connection: Connection) -> Iterator[str]:
 
 def count_with_stem(connection: Connection, stem: str) -> int:
     """Return how many lots have a code that begins with `stem` and a dash."""
-    query = "SELECT COUNT(*) FROM lot WHERE code LIKE :pattern"
-    return int(ask_one(connection, query, pattern=f"{stem}-%"))
+    if connection.dialect.name != "sqlite":
+        query = "SELECT COUNT(*) FROM lot WHERE code LIKE :pattern"
+        return int(ask_one(connection, query, pattern=f"{stem}-%"))
+    # Its LIKE knows no case and so reads all codes. The point comes right after the dash.
+    query = "SELECT COUNT(*) FROM lot WHERE code >= :first AND code < :past"
+    return int(ask_one(connection, query, first=f"{stem}-", past=f"{stem}."))
 
 
 def entry(connection: Connection, seq: int) -> Entry | None:

@@ -10,6 +10,11 @@ import pytest
 from sqlalchemy import Connection
 
 from ledger.domain.entries import Receipt
+from ledger.service.glass.cost import cost
+from ledger.service.glass.serving import card
+from ledger.service.lots.dossier import dossier
+from ledger.service.lots.trace import trace
+from ledger.service.verdicts.gate import in_the_way
 from ledger.store.engine import statements as asking
 from ledger.store.read import amounts, inputs, queries, sent, walk
 from ledger.store.read import dates as dating
@@ -18,11 +23,13 @@ from ledger.store.read.made import bottle_sizes, finished
 from ledger.store.read.queries import Moment
 from ledger.store.read.reach import entries_of_lots, made_of
 from ledger.store.read.turnover import turnovers
+from tests.heard import heard
 from tests.keeper import Keeper
 
 NOON = Moment(datetime(2026, 3, 5, 12, tzinfo=UTC), 40)
 
 HOT: dict[str, Callable[[Connection, int], object]] = {
+    "codes of a stem": lambda connection, _: queries.count_with_stem(connection, "OE"),
     "walk back": walk.back,
     "walk forward": walk.forward,
     "what went in": lambda connection, lot: [*walk.edges_into(connection, [lot, lot + 1])],
@@ -76,7 +83,7 @@ def plan_lines(connection: Connection, asked: str) -> list[str]:
 def is_slow(line: str) -> bool:
     """Tell whether a step of a plan reads a whole table, or makes an index to use it once."""
     reads_all = line.startswith("SCAN ") and line.split()[1] in {
-        "e", "c", "p", "l", "o", "d", "entry", "posting", "level",
+        "e", "c", "p", "l", "o", "d", "entry", "posting", "level", "lot",
     }  # fmt: skip
     return reads_all or "BLOOM FILTER" in line or "AUTOMATIC" in line
 
@@ -99,6 +106,39 @@ def test_a_statement_without_an_index_is_found_out(sqlite_walked: Keeper) -> Non
     with sqlite_walked.reading() as connection:
         lines = plan_lines(connection, "SELECT 1 FROM entry e WHERE e.reason = 'x'")
     assert [line for line in lines if is_slow(line)] == ["SCAN e"]
+
+
+LAST_ROW = "FROM entry ORDER BY seq DESC LIMIT 1"
+OF_ONE_LOT: dict[str, Callable[[Keeper], object]] = {
+    "start": lambda keeper: keeper.do("start", product="Orange", kind="essence", target="1 L"),
+    "add": lambda keeper: keeper.do("add", lot="OE-001-5", source="NS-001-J", amount="3 mL"),
+    "look": lambda keeper: keeper.do("look", lot="OE-001-5", grade="bright"),
+    "receive": lambda keeper: keeper.do("receive", material="spirit", amount="1 L"),
+    "lot": lambda keeper: dossier(keeper.book, "OE-001-5"),
+    "trace": lambda keeper: trace(keeper.book, "OE-001-5"),
+    "serving": lambda keeper: card(keeper.book, "BOS-001-S"),
+    "cost": lambda keeper: cost(keeper.book, "BOS-001-S"),
+    "gate": lambda keeper: in_the_way(keeper.book, "BOS-001-S"),
+}
+"""What is asked of one lot: the label and the record are told from `lot` and `serving`."""
+
+
+@pytest.mark.parametrize("act", OF_ONE_LOT.values(), ids=list(OF_ONE_LOT))
+def test_a_question_about_one_lot_reads_no_table_whole(
+    act: Callable[[Keeper], object], sqlite_walked: Keeper
+) -> None:
+    with heard(sqlite_walked.book) as asked:
+        act(sqlite_walked)
+    # Of what is read backwards by the key the one row is all that is read.
+    reads = [
+        one
+        for one in asked
+        if one.lstrip().startswith(("SELECT", "WITH")) and not one.endswith(LAST_ROW)
+    ]
+    with sqlite_walked.reading() as connection:
+        plans = {one: plan_lines(connection, one) for one in reads}
+    assert plans
+    assert {s: slow for s, lines in plans.items() if (slow := [*filter(is_slow, lines)])} == {}
 
 
 TRACED: dict[str, Callable[[Connection, int], object]] = {
