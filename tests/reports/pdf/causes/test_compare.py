@@ -3,8 +3,9 @@
 from msgspec.structs import replace
 
 from reports.kit.boxed import noting_boxed
-from reports.pdf.causes.compare import comparison_paper
+from reports.pdf.causes.compare import _factor, comparison_paper
 from reports.pdf.causes.plots import DOT, plot_section
+from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Rule
 from reports.views.causes import (
     BatchRow,
@@ -15,8 +16,10 @@ from reports.views.causes import (
     PlotView,
 )
 from tests.golden import check_golden
+from tests.reports.pdf.causes.test_scatter import SCATTER
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
+from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import metadata_of, printed, text_of, texts_of
 
 PLOT = PlotView("NTU by rest", "0.8", "3.4", (PlotRow("24h", (1.0, 1.0)), PlotRow("96h", (0.0,))))
@@ -78,3 +81,14 @@ def test_what_the_font_cannot_show_is_boxed_and_noted() -> None:
     with noting_boxed() as boxed:
         printed(comparison_paper, replace(VIEW, group="試験"))
     assert boxed == {"試", "験"}
+
+
+def test_every_part_of_a_comparison_stands_where_it_stood() -> None:
+    """With a scatter and what came of it; a factor without ages, with many, and without rows."""
+    register()
+    whole = replace(VIEW, scatter=SCATTER, outcome=("Kept: 96h.",))
+    check_golden("ink/comparison_whole.txt", ink_of(printed(comparison_paper, whole)))
+    rest, dose = VIEW.factors
+    bare = replace(rest, rows=tuple(replace(row, looks=()) for row in rest.rows))
+    told = laid(_factor(rest, VIEW.ages), _factor(bare, ()), _factor(dose, VIEW.ages))
+    check_golden("laid/comparison.txt", told)

@@ -14,6 +14,7 @@ from reports.pdf.goods.label_block import (
     X_HEIGHT,
     least_name,
     leasts_of,
+    maker_blocks,
     shorter,
     upper_blocks,
     volume_face,
@@ -22,7 +23,8 @@ from reports.pdf.goods.label_fit import USUAL_PLATE
 from reports.pdf.goods.layouts import Plate
 from reports.pdf.kit.fonts import BOLD, REGULAR, register
 from reports.pdf.kit.text import CAP_HEIGHT, Face, widest_word
-from reports.views.goods import Declared
+from reports.views.goods import Declared, Panel
+from tests.golden import check_golden
 from tests.reports.pdf.examples import LABEL
 from tests.science.published import rows
 
@@ -105,3 +107,36 @@ def test_a_name_stands_on_one_line_where_it_can_at_16_points() -> None:
     room = widest_word(name.text.replace(" ", "\N{NO-BREAK SPACE}"), Face(BOLD, 16.0))
     assert 16.0 <= name.largest_within(room + 0.1) < 16.1
     assert name.largest_within(room - 0.1) > 16.1
+
+
+def test_every_block_of_a_label_has_its_words_face_and_sizes_as_kept() -> None:
+    """Of labels of each panel and law, with all their words and with as few as may be."""
+    declared = (Declared("the list", "Sugar, milk.", "MILK."), Declared("facts", " "))
+    whole = replace(LABEL, strength="2.6 % vol", statements=("Quinine.", "Sulphites."))
+    whole = replace(whole, declared=declared, lot_word="Batch")
+    bare = replace(
+        LABEL, house_address=None, best_before=None, dilution=None, text=None, cautions=()
+    )
+    told = []
+    for name, label in (
+        ("whole", whole),
+        ("bare", replace(bare, made_on="")),
+        ("front", replace(whole, panel=Panel.FRONT)),
+        ("back", replace(whole, panel=Panel.BACK)),
+        ("of the United States", replace(whole, is_us=True, is_small=True)),
+        ("of Canada", replace(whole, is_canadian=True)),
+    ):
+        plate = Plate(100 * mm, 50 * mm)
+        face = volume_face(label, plate)
+        told.append(f"{name}: {leasts_of(label)}, {least_name(label, plate):.2f}, {face}")
+        for least in leasts_of(label):
+            blocks = upper_blocks(label, least, least_name(label, plate))
+            for block in (*blocks, *maker_blocks(label, least)):
+                sizes = [block.face(step / 4, 120).size for step in range(14)]
+                within = [block.largest_within(width) for width in (20, 80, 300)]
+                told += [
+                    str(block),
+                    *(" ".join(f"{s:.2f}" for s in each) for each in (sizes, within)),
+                ]
+        told += [str(block) for block in (*upper_blocks(label), *maker_blocks(label))]
+    check_golden("laid/label_block.txt", "\n".join(told) + "\n")

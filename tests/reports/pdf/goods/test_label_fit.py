@@ -7,17 +7,21 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
+from reportlab.lib.units import mm
 
 from ledger.errors import RefusedError
 from reports.pdf.goods.label import label_sheet
 from reports.pdf.goods.label_block import LEAST, LEAST_PRODUCT, LEAST_SMALL
 from reports.pdf.goods.label_fit import USUAL_PLATE, fit_label, lay_label
 from reports.pdf.goods.label_panels import layouts_that_hold
-from reports.pdf.goods.layouts import shipped_layouts
+from reports.pdf.goods.layouts import Plate, shipped_layouts
+from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Symbol, Words
 from reports.pdf.kit.text import width_of
-from reports.views.goods import Declared, LabelView
+from reports.views.goods import Declared, LabelView, Panel
+from tests.golden import check_golden
 from tests.reports.pdf.examples import LABEL, SHEET
+from tests.reports.pdf.laid import marked
 
 TEXTS = st.text(st.sampled_from("lemon &<b>Ω Ж ễ-"), max_size=160)
 
@@ -180,3 +184,31 @@ def test_what_does_not_fit_names_the_layouts_that_hold_it_the_smallest_first() -
         "and --layout 100x50. Or shorten the names and texts that you typed, and print again."
     )
     label_sheet(replace(SHEET, label=longer), BytesIO(), shipped_layouts()[held[0]])
+
+
+def test_every_mark_of_a_label_is_laid_out_as_it_was_on_plates_of_many_sizes() -> None:
+    """Whole, bare, with a word across, of either panel; with names so long that all shrink."""
+    register()
+    bare = replace(
+        LABEL, house_address=None, best_before=None, dilution=None, text=None, cautions=()
+    )
+    labels = {
+        "whole": replace(LABEL, across="SPECIMEN", strength="alc. 2.6 % vol", symbol="SAID"),
+        "bare": bare,
+        "without a maker": replace(bare, house_name=" "),
+        "large figures": replace(bare, figures_mm=9.0, volume="8.5 fl oz (250 mL) or a pint"),
+        "small": replace(LABEL, is_small=True, figures_mm=2.0),
+        "front": replace(bare, panel=Panel.FRONT, strength="alc. 2.6 % vol"),
+        "back": replace(LABEL, panel=Panel.BACK),
+        "of the United States": replace(LABEL, is_us=True),
+        "word too wide": replace(LABEL, product="W" * 40, house_name="m" * 60),
+    }
+    told = []
+    for wide, high in ((90, 44), (60, 36), (100, 50), (50, 25)):
+        plate = Plate(wide * mm, high * mm, 203)
+        for name, label in labels.items():
+            try:
+                told.append(f"{name} on {plate.size}\n{marked(lay_label(label, plate))}")
+            except RefusedError as error:
+                told.append(f"{name} on {plate.size}\n{error}\n")
+    check_golden("laid/label_fit.txt", "".join(told))

@@ -13,6 +13,7 @@ from reports.pdf.goods.label_panels import fit_panels, layouts_that_hold, panels
 from reports.pdf.goods.layouts import Layout, shipped_layouts
 from reports.pdf.kit.marks import Symbol, Words
 from reports.views.goods import Declared, LabelView
+from tests.golden import check_golden
 from tests.reports.pdf.examples import LABEL, SHEET
 from tests.reports.pdf.readback import images_of, symbols_of, texts_of
 
@@ -139,3 +140,15 @@ def test_a_panel_that_does_not_fit_is_named_with_the_layouts_that_hold_it_either
         "The front of the label of lot E26-014-7 does not fit 90 by 44 mm. "
         "A word of the product is too wide even at 16 pt."
     )
+
+
+def test_what_each_panel_says_and_which_layouts_hold_it_are_as_kept() -> None:
+    told = [*map(str, panels_of(FULL, 1)), *map(str, panels_of(FULL, 2))]
+    told.append(str(panels_of(replace(FULL, figures_mm=2.0), 2)[0].figures_mm))
+    told.append(f"whole: {', '.join(layouts_that_hold(FULL))}")
+    longer = replace(FULL, text="Shake well before use, and keep it cool. " * 14)
+    told += [f"longer: {', '.join(layouts_that_hold(longer, n))}" for n in (1, 2)]
+    with pytest.raises(RefusedError) as raised:
+        fit_panels(replace(longer, product="W" * 30), shipped_layouts()["2x5"])
+    told.append(str(raised.value))
+    check_golden("laid/label_panels.txt", "\n".join(told) + "\n")

@@ -3,10 +3,19 @@
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from reportlab.lib.units import mm
 
 from ledger.errors import InputError, RefusedError
-from reports.pdf.goods.layouts import Layout, Plate, layout_called, read_layouts, shipped_layouts
+from reports.pdf.goods.layouts import (
+    Layout,
+    Plate,
+    _faults,
+    layout_called,
+    read_layouts,
+    shipped_layouts,
+)
+from tests.golden import check_golden
 
 WRONG = """
 [[layout]]
@@ -105,3 +114,53 @@ def test_from_35_mm_on_a_label_has_a_margin_of_3_mm_and_below_of_2() -> None:
         assert plate.padding == pytest.approx(margin_mm * mm)
         assert plate.inner == pytest.approx((60 - 2 * margin_mm) * mm)
         assert plate.room == pytest.approx((height_mm - 2 * margin_mm) * mm)
+
+
+def test_the_figures_of_every_shipped_layout_are_as_kept() -> None:
+    told = []
+    for layout in shipped_layouts().values():
+        plate = layout.plate
+        figures = (*layout.page_points, layout.below, plate.width, plate.height, plate.symbol)
+        inside = (plate.padding, plate.inner, plate.room)
+        told.append(str(layout))
+        told.append(" ".join(f"{figure:.2f}" for figure in (*figures, *inside)) + f" {plate.size}")
+        places = [layout.place(number) for number in range(layout.per_page)]
+        told += [f"{x:.2f} {y:.2f}" for x, y in places]
+    check_golden("laid/layouts.txt", "\n".join(told) + "\n")
+
+
+def test_what_is_wrong_with_a_layout_is_told_from_its_bounds_on() -> None:
+    """Each just within and just past its bound."""
+    plain = Layout("own", (100.0, 100.0), 1, 1, 100.0, 100.0)
+    told = []
+    for change in (
+        {},
+        {"across": 0},
+        {"down": 0},
+        {"across": 1000, "width": 0.1},
+        {"across": 1001, "width": 0.01},
+        {"panels": 0},
+        {"panels": 2},
+        {"dpi": 203},
+        {"dpi": 299},
+        {"width": 0.0},
+        {"height": -1.0},
+        {"left": -0.1},
+        {"top": -0.1},
+        {"gap": (-0.1, 0.0)},
+        {"gap": (0.0, -0.1)},
+        {"page": (2000.0, 100.0)},
+        {"page": (100.0, 2000.1)},
+        {"page": "A5"},
+        {"page": "Letter"},
+        {"left": 0.01},
+        {"top": 0.01},
+        {"across": 2, "width": 45.0, "gap": (10.1, 0.0)},
+        {"across": 2, "width": 45.0, "gap": (10.0, 0.0)},
+        {"down": 2, "height": 45.0, "gap": (0.0, 10.1)},
+        {"down": 2, "height": 45.0, "gap": (0.0, 10.0)},
+        {"width": 100.1, "height": 100.1, "dpi": 1, "panels": 9},
+    ):
+        faults = list(_faults(replace(plain, **change)))
+        told.append(f"{change}: {' '.join(faults) or 'nothing'}")
+    check_golden("laid/layouts_wrong.txt", "\n".join(told) + "\n")

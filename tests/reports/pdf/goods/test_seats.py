@@ -8,6 +8,7 @@ from msgspec.structs import replace
 from ledger.errors import RefusedError
 from reports.pdf.goods.layouts import Layout, shipped_layouts
 from reports.pdf.goods.seats import neighbours, seats
+from tests.golden import check_golden
 
 ALL = shipped_layouts()
 
@@ -65,3 +66,19 @@ def test_a_sheet_without_two_neighbours_left_is_refused() -> None:
     assert str(raised.value) == (
         "A sheet of 2x6 has 12 labels, and no label 13. Give --start-at with 1 to 12."
     )
+
+
+def test_the_seats_of_each_layout_are_as_kept() -> None:
+    """Of one panel and of two, from the first, from a later and from the last that is free."""
+    told = []
+    for layout in (*ALL.values(), replace(ALL["3x7"], name="5x3", across=5, down=3)):
+        for panels in (1, 2):
+            for start in sorted({1, min(4, layout.per_page), layout.per_page}):
+                try:
+                    taken = list(islice(seats(layout, panels, start), 14))
+                    told.append(f"{layout.name} {panels} from {start}: {taken}")
+                except RefusedError as error:
+                    told.append(f"{layout.name} {panels} from {start}: {error}")
+    with pytest.raises(RefusedError) as raised:
+        seats(ALL["2x6"], 1, 0)
+    check_golden("laid/seats.txt", "\n".join([*told, str(raised.value)]) + "\n")

@@ -16,6 +16,7 @@ from reports.views.goods import TagView
 from tests.golden import check_golden
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
+from tests.reports.pdf.laid import marked
 from tests.reports.pdf.readback import images_of
 
 GS1 = "\xf10109521234543213" + "15261228" + "10BOS-001-S"
@@ -110,3 +111,16 @@ def test_the_bars_stand_at_the_foot_as_high_as_there_is_room() -> None:
         (under,) = [mark for mark in marks if isinstance(mark, Words) and mark.text == UNDER]
         assert bars.height >= least
         assert bars.y < under.y <= plate.height - plate.padding
+
+
+@pytest.mark.parametrize("name", KINDS)
+def test_every_mark_of_a_label_for_the_shelf_is_laid_out_as_it_was(name: str) -> None:
+    """On plates from narrow and low to wide and high, so that each scale and limit is reached."""
+    told = []
+    for wide, high in ((40, 30), (62, 44), (80, 44), (100, 50), (100, 150), (200, 90)):
+        plate = Plate(wide * mm, high * mm, 203)
+        try:
+            told.append(f"{plate.size}\n{marked(lay_tag(KINDS[name], plate))}")
+        except RefusedError as error:
+            told.append(f"{plate.size}\n{error}\n")
+    check_golden(f"laid/tag_{name}.txt", "".join(told))

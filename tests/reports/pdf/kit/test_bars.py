@@ -9,7 +9,9 @@ from reportlab.lib.units import inch, mm
 from reportlab.pdfgen.canvas import Canvas
 
 from ledger.errors import RefusedError
-from reports.pdf.kit.bars import draw_bars, module_for
+from reports.pdf.kit.bars import FNC1, draw_bars, module_for, modules_of
+from tests.golden import check_golden
+from tests.reports.pdf.ink import ink_of
 
 
 @pytest.mark.parametrize("dpi", [203, 300, 600])
@@ -34,3 +36,41 @@ def test_too_narrow_a_place_and_strange_letters_are_refused() -> None:
     assert raised.value.problems == (
         ("A bar code cannot say “ЖЖЖ”.", "It has letters of English, figures and signs."),
     )
+
+
+def test_how_wide_bars_are_is_as_kept() -> None:
+    """At each printer in places from too narrow to wider than they ever take; or why not."""
+    told = []
+    for text in ("SOO-004-Y", "123456", f"{FNC1}10LOT-1", FNC1, "", "a\x07"):
+        try:
+            told.append(f"{text!r}: {modules_of(text)} modules")
+            for dpi in (203, 300):
+                for width in (10, 19, 30, 45, 62, 400):
+                    told.append(f"  {width} mm at {dpi} dpi: {_module(text, width, dpi)}")
+        except RefusedError as error:
+            told.append(f"{text!r}: {error}")
+    check_golden("laid/bars.txt", "\n".join(told) + "\n")
+
+
+def _module(text: str, width_mm: float, dpi: int) -> str:
+    try:
+        return f"{module_for(text, width_mm * mm, dpi):.4f}"
+    except RefusedError as error:
+        return str(error)
+
+
+def test_bars_fit_a_place_that_is_exactly_as_wide_as_they_are() -> None:
+    """Two dots a module and ten modules of quiet zone on either side."""
+    wide = (modules_of("SOO-004-Y") + 20) * 2 * inch / 300
+    assert module_for("SOO-004-Y", wide, 300) == pytest.approx(2 * inch / 300)
+    with pytest.raises(RefusedError):
+        module_for("SOO-004-Y", wide - 0.01, 300)
+
+
+def test_every_bar_stands_where_it_stood() -> None:
+    out = BytesIO()
+    canvas = Canvas(out, pagesize=(200, 60), invariant=1)
+    draw_bars(canvas, "SOO-004-Y", 10, 20, 0.72, 30)
+    canvas.setProducer("Invented")
+    canvas.save()
+    check_golden("ink/bars.txt", ink_of(out.getvalue()))

@@ -3,6 +3,8 @@
 from reports.pdf.kit.boxed import boxed
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Rule, Words
+from tests.golden import check_golden
+from tests.reports.pdf.laid import laid
 
 
 def test_sentences_stand_in_a_box_and_without_any_there_is_none() -> None:
@@ -17,3 +19,11 @@ def test_sentences_stand_in_a_box_and_without_any_there_is_none() -> None:
     assert sum(isinstance(mark, Rule) for mark in marks) == 6
     bare = boxed("Cautions", [])
     assert (bare.head.height, bare.rows) == (0, ())
+
+
+def test_every_mark_of_a_box_stands_where_it_stood() -> None:
+    """With one sentence, with several of many words, and with none."""
+    register()
+    long = "Highly flammable: keep away from flames and sparks. " * 3
+    told = laid(boxed("One", ["Short."]), boxed("Two", [long, "b", long]), boxed("None", []))
+    check_golden("laid/boxed.txt", told)

@@ -1,16 +1,18 @@
 """A card on paper: columns as wide as the page, nothing where there is nothing to tell."""
 
 import pytest
+from msgspec.structs import replace
 
 from reports.kit.card import Card, CardPart, rows_of
 from reports.kit.frame import Heading
-from reports.pdf.kit.card import card_paper, columns_of
+from reports.pdf.kit.card import SHORT, _part, card_paper, columns_of
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.page import INNER
 from reports.pdf.kit.styles import GUTTER
 from tests.golden import check_golden
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
+from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import printed, text_of
 
 PART = CardPart(
@@ -42,3 +44,22 @@ def test_a_card_has_its_parts_in_order_and_none_of_what_is_empty() -> None:
     order = [text.index(words) for words in ("First.", "In a glass", "strength", "Said below.")]
     assert order == sorted(order)
     assert "Empty" not in text
+
+
+def test_every_mark_of_the_parts_of_a_card_stands_where_it_stood() -> None:
+    """Tables narrow, as wide as the page and too wide, ragged rows, and words without a table."""
+    register()
+    wide = "a word and another " * 9
+    parts = (
+        PART,
+        replace(PART, right=frozenset(), above=("Above.", "And more.")),
+        CardPart("Wide", heads=("one", "two", "three"), rows=((wide, wide, "c"), ("a",) * 3)),
+        CardPart("One", heads=("a head wider than its cells",), rows=(("x",),)),
+        CardPart("Words", above=("First.",), below=("Last.", "And.")),
+        CardPart("", below=("Alone.",)),
+        CardPart("Empty"),
+        replace(PART, rows=PART.rows * (SHORT // 2)),
+        replace(PART, rows=PART.rows * (SHORT // 2) + PART.rows[:1]),
+    )
+    sections = [section for part in parts for section in _part(part)]
+    check_golden("laid/card.txt", laid(*sections))

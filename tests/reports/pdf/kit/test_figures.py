@@ -5,6 +5,7 @@ from struct import pack
 import pytest
 
 from reports.pdf.kit.figures import equal_width
+from reports.pdf.kit.fonts import FACES, register
 
 
 def _gsub(tag: bytes, subtable: bytes, kind: int = 1) -> bytes:
@@ -32,3 +33,12 @@ LISTED = pack(">HHHHH", 2, 10, 2, 300, 290) + pack(">HHHHH", 2, 1, 48, 49, 0)
 )
 def test_equal_width_forms_are_read_from_the_table(gsub: bytes, pairs: dict[int, int]) -> None:
     assert equal_width(gsub) == pairs
+
+
+@pytest.mark.parametrize("font", FACES)
+def test_digits_are_printed_in_their_form_of_equal_width(font: str) -> None:
+    """Each face has such forms, next to each other in its font, of 560 thousandths of its size."""
+    face = register()[font]
+    glyphs = [face.charToGlyph[ord(digit)] for digit in "0123456789"]
+    assert glyphs == list(range(glyphs[0], glyphs[0] + 10))
+    assert {face.charWidths[ord(digit)] for digit in "0123456789"} == {560.0}

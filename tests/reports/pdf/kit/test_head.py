@@ -17,6 +17,7 @@ from reports.pdf.kit.styles import GUTTER, NOTE, VALUE
 from tests.golden import check_golden
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
+from tests.reports.pdf.laid import laid
 
 
 def test_the_house_stands_first_and_a_rule_below_all() -> None:
@@ -82,3 +83,14 @@ def test_a_long_sentence_stays_whole_in_one_strip() -> None:
     assert len(short.head.marks) == 1
     assert len(long.head.marks) > 1
     assert long.rows == ()
+
+
+def test_every_mark_of_a_head_and_of_sentences_is_laid_out_as_it_was() -> None:
+    register()
+    full = Heading("Batch record", "E26-014-7", "Lemon soda " * 20, symbol="E26-014-7")
+    bare = Heading("Trace", "")
+    told = [paper_head(FRAME, each) for each in (full, replace(full, symbol=""), bare)]
+    long = "Set them aside until we collect them. " * 8
+    check_golden(
+        "laid/head.txt", laid(*told, *sentences(["Short.", long]), *sentences([long], VALUE))
+    )

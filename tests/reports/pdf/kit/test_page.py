@@ -1,6 +1,7 @@
 """What frames every page: whose it is and which of how many, the seal, the date of the file."""
 
 from collections import Counter
+from datetime import datetime, timedelta, timezone
 from io import BytesIO
 
 import pypdfium2 as pdfium  # type: ignore[import-untyped]
@@ -24,7 +25,11 @@ from reports.pdf.kit.page import (
 )
 from reports.pdf.kit.qr import DOT
 from reports.pdf.kit.rows import Column, Piece, table
+from reports.pdf.kit.strips import Section, Strip
+from tests.golden import check_golden
 from tests.reports.pdf.examples import FRAME, SEAL
+from tests.reports.pdf.ink import ink_of
+from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import images_of, metadata_of, symbols_of, texts_of
 
 HEADING = Heading("Batch record", "E26-014-7", "Lemon essence", "on hold")
@@ -107,3 +112,58 @@ def test_every_face_is_embedded_and_the_seal_is_drawn_once() -> None:
     assert pdf.count(b"/BaseFont") == pdf.count(b"/FontFile2 ")
     assert Counter(pdf.split())[b"/Form"] == 1
     assert all("DRILL" in text for text in texts_of(pdf))
+
+
+def test_every_mark_of_head_and_foot_stands_where_it_stood() -> None:
+    """Heads short and too long, with each of their parts; feet with and without a lead."""
+    register()
+    told = []
+    for heading in (
+        HEADING,
+        replace(HEADING, product="", status=""),
+        replace(HEADING, product=""),
+        replace(HEADING, code="E26-014-7 " * 20, product="Lemon " * 40),
+    ):
+        told += [Section(running_head(heading, page, 12), Strip(0)) for page in (1, 12)]
+    long = (SEAL[0], "Entries: many words " * 8, SEAL[2])
+    told += [
+        Section(foot(lead, seal), Strip(0)) for lead in ("As it stood", "") for seal in (SEAL, long)
+    ]
+    sizes = "".join(
+        f"{name} {size.width:.2f} {size.height:.2f} {size.body:.2f} {size.shift:.2f}\n"
+        for name, size in SIZES.items()
+    )
+    check_golden("laid/page.txt", f"{laid(*told)}{sizes}")
+
+
+@pytest.mark.parametrize("size", ["A4", "Letter"])
+def test_every_mark_of_a_paper_stands_where_it_stood_on_either_sheet(size: PageSize) -> None:
+    pdf = paper(size, 2, "DRILL")
+    with pdfium.PdfDocument(pdf) as document:
+        about = document.get_metadata_dict()
+    names = ("Title", "Author", "Subject", "Creator", "Producer")
+    told = "".join(f"{name}: {about[name]}\n" for name in names)
+    check_golden(f"ink/page_{size}.txt", f"{told}{ink_of(pdf)}")
+
+
+def test_a_foot_that_just_fits_is_not_refused() -> None:
+    """A line is 3 mm high, the lead stands 1.5 mm below the rule, and 19 mm are kept."""
+    register()
+    assert foot("", ("line",) * 5).height == FOOT_ROOM
+    with pytest.raises(RefusedError) as raised:
+        foot("", ("line",) * 6)
+    assert raised.value.what == (
+        "The foot of the page, with the seal, needs 19.5 mm of height and has 19.0 mm."
+    )
+
+
+def test_a_paper_of_a_book_without_entries_has_no_date_of_its_own() -> None:
+    out, frame = BytesIO(), replace(FRAME, shown_at=None)
+    write_paper(out, frame, HEADING, [table("Rows", [Column("", 500)], [])])
+    assert metadata_of(out.getvalue())["CreationDate"] == "D:20000101000000+00'00'"
+    other = replace(
+        FRAME, shown_at=datetime(2026, 3, 5, 11, 12, tzinfo=timezone(timedelta(hours=2)))
+    )
+    out = BytesIO()
+    write_paper(out, other, HEADING, [table("Rows", [Column("", 500)], [])])
+    assert metadata_of(out.getvalue())["CreationDate"] == "D:20260305091200+00'00'"

@@ -10,7 +10,9 @@ from reportlab.pdfgen.canvas import Canvas
 
 from ledger.domain.evidence.seals import Seal, in_symbol
 from ledger.errors import RefusedError
-from reports.pdf.kit.qr import draw_qr
+from reports.pdf.kit.qr import LONG, _module_dots, _runs, draw_qr
+from tests.golden import check_golden
+from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.readback import images_of, photocopy, symbols_of
 
 
@@ -82,3 +84,37 @@ def test_a_symbol_takes_whole_dots_of_any_printer_and_is_read_at_them(dpi: int) 
     with pdfium.PdfDocument(out.getvalue()) as document:
         image = document[0].render(scale=dpi / 72, grayscale=True).to_pil()
     assert symbols_of(image) == ["SOO-004-Y"]
+
+
+def test_the_runs_of_a_row_are_its_dark_modules() -> None:
+    assert list(_runs(bytearray([1, 1, 0, 1, 0, 0, 1, 1, 1]))) == [(0, 2), (3, 1), (6, 3)]
+    assert list(_runs(bytearray([0, 0, 1]))) == [(2, 1)]
+    assert list(_runs(bytearray([0]))) == []
+
+
+def test_a_module_has_as_many_dots_as_fit_and_no_fewer_than_the_least() -> None:
+    """29 modules of a dot of 300 dpi are 2.455 mm."""
+    inch_mm = 25.4
+    for dots in (2, 3, 7):
+        side = 29 * dots * inch_mm / 300
+        assert _module_dots(29, "A", side, 2, 300) == dots
+        if dots > 2:
+            assert _module_dots(29, "A", side - 0.001, 2, 300) == dots - 1
+    with pytest.raises(RefusedError) as raised:
+        _module_dots(29, "A", 29 * 5 * inch_mm / 203 - 0.001, 5, 203)
+    assert raised.value.what == (
+        "The QR symbol of “A” needs a square of 18.1 mm to be readable and has 18.1 mm."
+    )
+
+
+def test_a_symbol_is_drawn_where_and_as_it_was() -> None:
+    """A short text has the middle level of correction, a long one the low one: fewer strokes."""
+    told = []
+    for text, size_mm in (("E26-014-7", 8), ("A" * LONG, 17), ("A" * (LONG + 1), 17)):
+        out = BytesIO()
+        canvas = Canvas(out, pagesize=(40 * mm, 40 * mm), invariant=1)
+        draw_qr(canvas, text, 5, 6, size_mm)
+        draw_qr(canvas, text, 5, 20, size_mm)
+        canvas.save()
+        told.append(f"{text}\n{ink_of(out.getvalue()).partition('page 1')[2]}")
+    check_golden("ink/qr.txt", "".join(told))

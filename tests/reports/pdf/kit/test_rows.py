@@ -5,14 +5,27 @@ from types import ModuleType
 import pytest
 
 from reports.pdf.glass import spirit
+from reports.pdf.kit import styles
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Rule, Words
 from reports.pdf.kit.page import INNER, SIDE
-from reports.pdf.kit.rows import Column, Piece, lefts_of, row_strips, table
+from reports.pdf.kit.rows import (
+    Column,
+    Piece,
+    again_strip,
+    column_strip,
+    lefts_of,
+    paragraphs,
+    row_strips,
+    table,
+    title_strip,
+)
 from reports.pdf.kit.strips import Section
-from reports.pdf.kit.styles import GUTTER, LEADING, PAD, RULE
+from reports.pdf.kit.styles import GUTTER, LEADING, NOTE, PAD, RULE, VALUE
 from reports.pdf.lots import packet, record_head, record_tables
 from reports.pdf.recall import pack
+from tests.golden import check_golden
+from tests.reports.pdf.laid import laid
 
 COLUMNS = (Column("lot", 100), Column("amount", INNER + GUTTER - 100, "right"))
 
@@ -60,3 +73,28 @@ def test_a_table_without_rows_says_so_and_one_with_rows_has_its_heads() -> None:
     assert words_of(table("Inputs", COLUMNS, [])) == ["Inputs", "None recorded."]
     told = words_of(table("Inputs", COLUMNS, [[(Piece("OE-001-5"),), (Piece("1"),)]]))
     assert told == ["Inputs", "lot", "amount", "OE-001-5", "1"]
+
+
+def test_every_mark_of_rows_heads_and_paragraphs_stands_where_it_stood() -> None:
+    """Rows of one line, of several, and higher than a page, with a rule and without."""
+    long = "Words that go on in a further line since they are many. " * 3
+    endless = "word " * 4000
+    cells = [(Piece("OE-001-5", VALUE), Piece(long, NOTE)), (Piece("418 mL", struck=True),)]
+    told = laid(
+        table("Rows", COLUMNS, [cells, [(), (Piece(""),)], [(Piece("a"),), (Piece(long),)]]),
+        table("None", COLUMNS, []),
+        paragraphs([long, "Short."], NOTE),
+        paragraphs([]),
+        Section(title_strip("Title"), again_strip("Title"), (column_strip(COLUMNS),)),
+        Section(title_strip(""), title_strip(""), tuple(row_strips(COLUMNS, cells, RULE))),
+    )
+    strips = list(row_strips(COLUMNS, [(Piece(endless),), (Piece("1"),)], RULE))
+    heights = [f"{strip.height:.2f} with {len(strip.marks)} marks" for strip in strips]
+    ends = [isinstance(strip.marks[-1], Rule) for strip in strips]
+    assert ends == [False] * (len(strips) - 1) + [True]
+    check_golden("laid/rows.txt", told + "\n".join(heights) + "\n")
+
+
+def test_the_faces_and_measures_of_the_family_are_as_kept() -> None:
+    told = [f"{name}: {value}" for name, value in vars(styles).items() if name.isupper()]
+    check_golden("laid/styles.txt", "\n".join(told) + "\n")

@@ -1,9 +1,15 @@
+from io import BytesIO
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from reportlab.pdfgen.canvas import Canvas
 
 from ledger.errors import RefusedError
-from reports.pdf.kit.strips import Section, Strip, paginate
+from reports.pdf.kit.marks import Rule
+from reports.pdf.kit.strips import Section, Strip, draw_strips, paginate, stacked
+from tests.golden import check_golden
+from tests.reports.pdf.ink import ink_of
 
 HEIGHTS = st.lists(st.integers(1, 30).map(lambda h: Strip(float(h))), max_size=30)
 SECTIONS = st.builds(
@@ -69,3 +75,44 @@ def test_a_piece_higher_than_a_page_is_refused() -> None:
         "A part of the paper that must stay in one piece needs 300 mm of height and a page has "
         "200 mm. Shorten its names and texts and print again."
     )
+
+
+def test_the_pages_that_sections_are_shared_out_over_are_as_kept() -> None:
+    """Heads, rows, what stands within and what is tied, at every height of page that matters."""
+    head, again, row = Strip(10), Strip(8), Strip(30)
+    plain = Section(head, again, (row,) * 5)
+    inside = Section(
+        head, again, (row,) * 5, within=(Strip(0), Strip(3), Strip(0), Strip(4), Strip(5))
+    )
+    signed = Section(Strip(25), Strip(0), tied=True)
+    cases = {
+        "plain": [plain, plain],
+        "within": [Section(Strip(5), Strip(0)), inside],
+        "whole": [Section(Strip(5), Strip(0)), Section(head, again, (row,) * 3, whole=True)],
+        "tied": [plain, signed],
+        "tied to few": [plain, Section(head, again, (row,)), signed],
+        "tied to none": [Section(head, again), signed, signed],
+        "one": [Section(Strip(40), Strip(0)), Section(head, again, (row,))],
+    }
+    told = []
+    for name, sections in cases.items():
+        for height in (40, 48, 68, 69, 70, 71, 95, 98, 99, 100, 101, 103, 128, 130, 160):
+            try:
+                pages = [[each.height for each in page] for page in paginate(sections, height)]
+                told.append(f"{name} on {height}: {pages}")
+            except RefusedError as error:
+                told.append(f"{name} on {height}: {error}")
+    check_golden("laid/strips.txt", "\n".join(told) + "\n")
+
+
+def test_strips_are_drawn_below_each_other_and_their_titles_listed() -> None:
+    mark = Rule(10, 2, 90, 2, 0.5)
+    both = stacked([Strip(10, (mark,)), Strip(20, (mark,), "First"), Strip(5, (), "Other")])
+    assert (both.height, both.title) == (35, "First")
+    out = BytesIO()
+    canvas = Canvas(out, pagesize=(100, 100), invariant=1)
+    draw_strips(canvas, [Strip(7, (mark,)), both, Strip(3, (mark,), "Last")], 90)
+    canvas.setProducer("Invented")
+    canvas.save()
+    check_golden("ink/strips.txt", ink_of(out.getvalue()))
+    assert out.getvalue().count(b"/XYZ") + out.getvalue().count(b"/FitH") == 2

@@ -1,3 +1,4 @@
+from functools import partial
 from io import BytesIO
 from typing import get_args
 
@@ -11,7 +12,19 @@ from reports.kit.boxed import boxed_words, noting_boxed
 from reports.pdf.kit.fonts import REGULAR
 from reports.pdf.kit.marks import Words
 from reports.pdf.kit.strips import Strip, draw_strips
-from reports.pdf.kit.text import Align, Face, widest_word, width_of, wrap
+from reports.pdf.kit.text import (
+    Align,
+    Face,
+    draw_text,
+    fitting,
+    strike,
+    widest_word,
+    width_of,
+    words_of,
+    wrap,
+)
+from tests.golden import check_golden
+from tests.reports.pdf.ink import ink_of
 
 FACE = Face(REGULAR, 8)
 RECTANGLE = 2
@@ -105,3 +118,44 @@ def test_what_was_boxed_is_said_by_name() -> None:
         "No font here has a shape for (U+0007), “柠” (U+67E0 CJK UNIFIED IDEOGRAPH-67E0); their "
         "numbers stand in boxes on the paper."
     )
+
+
+def test_widths_and_breaks_of_texts_are_as_kept() -> None:
+    """With words too long for a line, signs to break after, and characters without a shape."""
+    texts = (
+        "",
+        "a",
+        "lemon peel, orange peel",
+        "E26-014-7/LO_x.y,z;a:b+c-" * 2,
+        "abcdefghijklmnopqrstuvwxyz",
+        "1 ☃ lemon☃☃",
+        "☃",
+        "one\ntwo  three\n\nfour ",
+        "30\u00a0mL at 6 °C",
+    )
+    told = [f"{FACE.leading:.3f} {FACE.drop:.3f} {Face(REGULAR, 20, 1.1).drop:.3f}"]
+    for text in texts:
+        widths = (width_of(text, FACE), widest_word(text, FACE))
+        told.append(f"{text!r}: {widths[0]:.3f} {widths[1]:.3f} {words_of(text)}")
+        for room in (3, 17, 40, 90):
+            lines = wrap(text, FACE, partial(_wider, room))
+            told.append(f"  {room}: {lines} {fitting(text, FACE, room)!r}")
+        whole = width_of(text, FACE)
+        told.append(f"  {fitting(text, FACE, whole)!r} {fitting(text, FACE, whole - 0.01)!r}")
+    check_golden("laid/text.txt", "\n".join(told) + "\n")
+
+
+def _wider(room: float, number: int) -> float:
+    return room + 9 * number
+
+
+def test_every_mark_of_a_line_stands_where_it_stood() -> None:
+    out = BytesIO()
+    canvas = Canvas(out, pagesize=(400, 100), invariant=1)
+    draw_text(canvas, 20, 80, "1 ☃ lemon柠", FACE, "left")
+    draw_text(canvas, 300, 60, "1 ☃ lemon柠", Face(REGULAR, 12), "right")
+    draw_text(canvas, 20, 40, "", FACE, "left")
+    strike(canvas, 20, 20, 100, 10)
+    canvas.setProducer("Invented")
+    canvas.save()
+    check_golden("ink/text.txt", ink_of(out.getvalue()))
