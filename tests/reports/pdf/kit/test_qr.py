@@ -108,7 +108,7 @@ def test_a_module_has_as_many_dots_as_fit_and_no_fewer_than_the_least() -> None:
 
 
 def test_a_symbol_is_drawn_where_and_as_it_was() -> None:
-    """A short text has the middle level of correction, a long one the low one: fewer strokes."""
+    """A short text, and one on each side of what is long, which differ in their level."""
     told = []
     for text, size_mm in (("E26-014-7", 8), ("A" * LONG, 17), ("A" * (LONG + 1), 17)):
         out = BytesIO()
