@@ -9,6 +9,7 @@ import sys
 RUNS = (
     ("bench_startup",),
     ("bench_append",),
+    ("bench_workbook",),
     ("bench_session",),
     ("bench_bulk",),
     ("bench_writers",),
