@@ -16,7 +16,18 @@ from ledger.service.lots.dossier import dossier
 from ledger.service.lots.trace import trace
 from ledger.service.verdicts.gate import in_the_way
 from ledger.store.engine import statements as asking
-from ledger.store.read import amounts, inputs, queries, sent, walk
+from ledger.store.read import (
+    amounts,
+    inputs,
+    lots,
+    periods,
+    queries,
+    reach,
+    received,
+    sent,
+    steps,
+    walk,
+)
 from ledger.store.read import dates as dating
 from ledger.store.read.lots import lots_by_number
 from ledger.store.read.made import bottle_sizes, finished
@@ -175,6 +186,37 @@ def test_a_trace_on_a_server_goes_by_index_whatever_the_server_guesses(
     assert plans
     slow = ("Seq Scan", "Hash Join", "Merge Join", "Materialize", "Index Cond: (kind")
     assert {s: plan for s, plan in plans.items() if any(word in plan for word in slow)} == {}
+
+
+PINNED: dict[str, Callable[[Connection, int], object]] = {
+    "all behind": lambda book, lot: walk.all_behind(book, [lot]),
+    "back": lambda book, lot: walk.back(book, lot),
+    "edges into": lambda book, lot: [*walk.edges_into(book, [lot])],
+    "entries of lots": lambda book, lot: reach.entries_of_lots(book, [lot], ["look"]),
+    "forward": lambda book, lot: walk.forward(book, lot),
+    "lots by number": lambda book, lot: lots.lots_by_number(book, [lot]),
+    "lots of a period": lambda book, _: periods.lots_of_period(book, "2026-03-02", "2026-03-05"),
+    "lots on hand": lambda book, _: lots.lots_on_hand(book),
+    "moves from": lambda book, lot: [*sent.moves_from(book, [lot])],
+    "received": lambda book, lot: received.received(book, [lot]),
+    "sources behind": lambda book, lot: walk.sources_behind(book, [lot]),
+    "spent on": lambda book, lot: steps.spent_on(book, [lot]),
+    "steps": lambda book, lot: steps.steps_of(book, [lot]),
+}
+"""Readers that look for a few rows of many, by what they find."""
+
+
+def test_every_reader_of_many_lots_tells_a_server_to_go_by_index(postgres_walked: Keeper) -> None:
+    """It lasts until the transaction ends, so that each begins without it."""
+    seen: dict[str, list[object]] = {}
+    for name, act in PINNED.items():
+        with postgres_walked.reading() as book:
+            lot = queries.lot_by_code(book, "OE-001-5")
+            assert lot is not None
+            before = book.exec_driver_sql("SHOW enable_seqscan").scalar()
+            act(book, lot.seq)
+            seen[name] = [before, book.exec_driver_sql("SHOW enable_seqscan").scalar()]
+    assert seen == {name: ["on", "off"] for name in PINNED}
 
 
 def server_plan(connection: Connection, statement: str) -> str:
