@@ -3,9 +3,12 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from ledger.science.contents.composition import (
     Contents,
+    Part,
+    PartKey,
     add,
     drawn,
     measured,
@@ -119,3 +122,50 @@ def test_what_is_put_into_an_empty_vessel_fills_what_it_was_measured_to_fill() -
     filled = add(Contents(), drawn(measured_so, 505 * ML))
     assert filled.volume_ul == pytest.approx(505 * ML)
     assert filled.abv == pytest.approx(measured_so.abv)
+
+
+def test_what_is_told_of_a_liquid_by_hand() -> None:
+    """78.924 mg of ethanol fill 100 µL (789.24 kg/m³, OIML R 22); 50 µL of water weigh 49.91 mg."""
+    parts = {
+        PartKey("oil", "lemon-oil"): Part(100.0, 120.0),
+        PartKey("rest", "acid"): Part(21.076, 9.0, 4.0),
+    }
+    found = Contents(1000.0, 78.924, 500.0, 300.0, parts, {"X-1": 50.0})
+    assert found.mass_mg == pytest.approx(1000)
+    assert found.abv == pytest.approx(10)
+    assert found.sugar_g_per_l == pytest.approx(300)
+    assert found.sugar_percent_mass == pytest.approx(30)
+    assert found.base_syrup_percent_mass == pytest.approx(30_000 / (821.076 + 49.91), rel=1e-6)
+    assert found.oils() == {"lemon-oil": Part(100.0, 120.0)}
+    assert parts[PartKey("rest", "acid")].bought_mg == pytest.approx(25.076)
+    nothing = Contents()
+    told = (nothing.abv, nothing.sugar_g_per_l, nothing.sugar_percent_mass)
+    assert (*told, nothing.base_syrup_percent_mass, nothing.volume_ul) == (0, 0, 0, 0, 0)
+
+
+def test_all_parts_of_a_liquid_are_added_and_shared() -> None:
+    key, notes = PartKey("rest", "acid"), (frozenset({"One."}), frozenset({"Two."}))
+    one = Contents(10.0, 1.0, 2.0, 3.0, {key: Part(4.0, 5.0, 6.0)}, {"X-1": 7.0}, notes[0])
+    other = Contents(20.0, 2.0, 3.0, 4.0, {key: Part(5.0, 6.0, 7.0)}, {"X-1": 8.0}, notes[1])
+    both = add(one, other)
+    assert (both.ethanol_mg, both.water_mg, both.sucrose_mg) == (3.0, 5.0, 7.0)
+    assert both.parts == {key: Part(9.0, 11.0, 13.0)}
+    assert both.unknown_ul == {"X-1": 15.0}
+    assert both.notes == {"One.", "Two."}
+    shares = {key: Part(2.0, 2.5, 3.0)}
+    assert drawn(one, 5) == Contents(5.0, 0.5, 1.0, 1.5, shares, {"X-1": 3.5}, notes[0])
+    assert drawn(replace(one, volume_ul=0.0), 5) == Contents(notes=notes[0])
+
+
+def test_sugar_fills_what_it_adds_to_its_water_and_beyond_three_quarters_what_it_adds_there() -> (
+    None
+):
+    """ICUMSA SPS-4 at 20 °C: 1229.65 kg/m³ at 50 % mass, water 998.20."""
+    half = reckoned_volume_ul(Contents(water_mg=1000.0, sucrose_mg=1000.0))
+    assert half == pytest.approx(2e6 / 1229.65, rel=2e-6)
+    strong = reckoned_volume_ul(Contents(water_mg=1000 / 3, sucrose_mg=1000.0))
+    water = reckoned_volume_ul(Contents(water_mg=1000 / 3))
+    assert reckoned_volume_ul(Contents(sucrose_mg=1000.0)) == pytest.approx(
+        strong - water, rel=1e-9
+    )
+    assert reckoned_volume_ul(Contents()) == 0

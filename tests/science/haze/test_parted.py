@@ -2,6 +2,7 @@
 
 import pytest
 
+from ledger.science.contents.louche import Solubility
 from ledger.science.haze.parted import drops_of, most_held, parted
 from ledger.science.haze.strength import Calibration, Oil, Share, oil_of
 from ledger.service.account.shipped import solubilities
@@ -41,3 +42,38 @@ def test_a_little_ethanol_holds_more_and_an_unknown_rest_widens_the_answer() -> 
 
 def test_drops_are_what_the_oil_is() -> None:
     assert drops_of(oil(limonene=0.8)) == pytest.approx((0.841, 1.473))
+
+
+ONE = Solubility("one", 10.0, 20.0, "", 2.0, 0.8, 1.4)
+OTHER = Solubility("other", 40.0, 90.0, "", 3.0, 1.0, 1.5)
+"""Invented, with whole figures."""
+
+
+def both(one: float, other: float) -> Oil:
+    return oil_of((Share(ONE, one, one), Share(OTHER, other, other)), KNOWN)
+
+
+def test_both_ends_of_what_parts_and_of_what_is_held_by_hand() -> None:
+    """100 mg/L each of solubilities a and b leave N with N² + (a + b - 200) N = 100 (a + b) - ab.
+
+    At the best a and b are 20 and 90, at the worst 10 and 40. Shares that come to more than one
+    are those of a whole; of what is not known 5.04 mg/L dissolve at the worst, 3085 at the best.
+    """
+    apart = (45 + 11_225**0.5, 75 + 10_225**0.5)
+    for halves in (both(0.5, 0.5), both(1.0, 1.0)):
+        assert parted(halves, 200, 0, FIT) == pytest.approx(apart)
+        assert most_held(halves, 0, FIT) == pytest.approx((16, 1 / (0.025 + 0.5 / 90)))
+    held = (1 / (0.06 + 0.4 / 5.04), 1 / (0.03 + 0.4 / 3085))
+    assert most_held(both(0.6, 0.0), 0, FIT) == pytest.approx(held)
+    assert parted(both(1.0, 0.0), 10, 0, FIT) == (0, 0)
+
+
+def test_ethanol_adds_a_power_of_ten_by_the_law_of_cosolvency() -> None:
+    """At 5 % vol and log K 2 it is 0.05 (0.64 · 2 + 2.5) = 0.189, at log K 3 0.221."""
+    more = 10**0.189
+    assert most_held(both(1.0, 0.0), 5, FIT) == pytest.approx((10 * more, 20 * more))
+    assert parted(both(0.0, 1.0), 200, 5, FIT).high == pytest.approx(200 - 40 * 10**0.221)
+
+
+def test_drops_are_the_mean_of_what_is_known_by_its_shares() -> None:
+    assert drops_of(both(0.6, 0.2)) == pytest.approx((0.85, 1.425))

@@ -40,3 +40,13 @@ def test_what_could_never_stand_out_does_not_weigh() -> None:
     least = [Fraction(1, 126), *[Fraction(1, 9)] * 40]
     assert worth_testing(least, Fraction(1, 20)) == (0,)
     assert worth_testing([Fraction(1, 9)] * 40, Fraction(1, 20)) == ()
+
+
+def test_no_adjusted_chance_is_more_than_one_and_a_bound_just_reached_is_enough() -> None:
+    level = Fraction(1, 20)
+    assert holm([Fraction(3, 4), Fraction(4, 5)]) == (Fraction(1), Fraction(1))
+    assert holm([Fraction(4, 5), Fraction(1, 10)]) == (Fraction(4, 5), Fraction(1, 5))
+    assert worth_testing([level], level) == (0,)
+    assert worth_testing([level / 2, level / 2], level) == (0, 1)
+    assert worth_testing([level / 2, level], level) == (0,)
+    assert worth_testing([], level) == ()

@@ -1,6 +1,7 @@
 """Drift is told by the neighbours in time, and stretches of time are held against suspects."""
 
 from itertools import combinations
+from math import exp, log
 
 import pytest
 from hypothesis import given
@@ -46,3 +47,37 @@ def test_the_likelihood_by_hand() -> None:
 
 def test_of_stretches_alike_the_first_of_the_shortest_is_told() -> None:
     assert best_stretch([True, False, True])[1:] == (0, 1)
+
+
+def test_the_odds_of_three_units_by_hand() -> None:
+    """Neighbours two units of reach: one away weighs e^(-1/8), two away e^(-1/2), the mean 1."""
+    near, far = exp(-1 / 8), exp(-1 / 2)
+    chances = (
+        (1 / 3) / (1 + near + far),
+        (1 / 3 + near) / (1 + 2 * near),
+        (1 / 3 + far) / (1 + near + far),
+    )
+    assert odds_in_time([True, False, False]) == pytest.approx([p / (1 - p) for p in chances])
+
+
+def test_neighbours_tell_of_a_quarter_of_all_units() -> None:
+    """Of twelve units that are three: the last is eleven away from the one that failed."""
+    weights = [exp(-((gap / 3) ** 2) / 2) for gap in range(1, 12)]
+    chance = (1 / 12 + weights[-1]) / (1 + sum(weights))
+    assert chance < 0.03
+    assert odds_in_time([True] + [False] * 11)[-1] == pytest.approx(3 / 97)
+    chance = (1 / 12 + weights[0]) / (1 + weights[0] + sum(weights[:10]))
+    assert odds_in_time([True] + [False] * 11)[1] == pytest.approx(chance / (1 - chance))
+
+
+def test_no_chance_is_nearer_to_none_or_all_than_three_in_a_hundred() -> None:
+    assert odds_in_time([True] * 4) == pytest.approx([97 / 3] * 4)
+    assert odds_in_time([False] * 4) == pytest.approx([3 / 97] * 4)
+
+
+def test_what_fails_as_often_without_it_explains_what_the_whole_does() -> None:
+    """Two of four, one of two with it or less: (1/2)^4; a part in which all fail costs nothing."""
+    whole = 4 * log(1 / 2)
+    assert [likelihood(k, n, 2, 4) for k, n in ((1, 2), (0, 2), (0, 0), (2, 4))] == [whole] * 4
+    assert likelihood(2, 3, 2, 4) == pytest.approx(2 * log(2 / 3) + log(1 / 3))
+    assert likelihood(1, 1, 2, 4) == pytest.approx(log(1 / 3) + 2 * log(2 / 3))
