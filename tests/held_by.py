@@ -61,7 +61,6 @@ ANSWERS = (
         "lots/complaints": "complaints",
         "lots/packet": "packet",
         "lots/record": "record",
-        "lots/stock": "stock",
         "masters/house": "house",
         "masters/init": "init",
         "masters/new_formula": "formula",

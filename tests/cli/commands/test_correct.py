@@ -2,6 +2,7 @@
 
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
+from tests.golden import check_golden
 
 
 def test_the_new_entry_stands_in_place_of_the_old_one(shell: Shell) -> None:
@@ -25,3 +26,19 @@ def test_nothing_to_change_is_refused(shell: Shell) -> None:
         "Say what is right with --set FIELD=VALUE, or when it happened with --at.",
     )
     check_refused(("correct 18 --because why", 2, problem), shell)
+
+
+def test_each_thing_that_is_set_stands_in_the_new_entry(shell: Shell) -> None:
+    said = shell.run(
+        *("correct", "18", "--set", "amount=32mL", "--set", "temp=19", "--because", "misread")
+    )
+    assert (said.exit_code, said.err) == (0, "")
+    entry = " ".join(shell.run("journal", "--entry", "39").out.split())
+    assert "32 mL of SOO-001-3, at 19 °C" in entry
+    assert "misread" in entry
+
+
+def test_what_is_set_is_a_field_with_a_value(shell: Shell) -> None:
+    said = shell.run("correct", "18", "--set", "colour=red", "--because", "why")
+    check_golden("cli/correct_refused.txt", said.err)
+    assert said.exit_code == 2

@@ -3,6 +3,7 @@
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 from tests.cli.terminal import Seat
+from tests.golden import check_golden
 
 
 def test_a_delivery_on_hold_says_what_is_not_known_yet(shell: Shell) -> None:
@@ -18,6 +19,17 @@ def test_a_delivery_on_hold_says_what_is_not_known_yet(shell: Shell) -> None:
         '--best-before 2099-01-31 --because "no papers yet"'
     )
     check_answers((command, answer), shell)
+
+
+def test_every_word_of_a_delivery_is_in_its_entry(shell: Shell) -> None:
+    said = shell.run(
+        *("receive", "spirit", "1", "US", "gal", "--from", "Harbour Oils", "--their-lot", "C9"),
+        *("--cost", "61.00", "--best-before", "2099-01-31", "--certificate", "17/3"),
+        *("--density", "0.807", "--abv", "96.2", "--food-grade", "yes", "--duty", "40.50"),
+        *("--document", "DN-8", "--code", "SP-9"),
+    )
+    assert (said.exit_code, said.err) == (0, "")
+    check_golden("cli/received.txt", said.out)
 
 
 def test_a_material_that_is_not_there_is_to_be_added(shell: Shell) -> None:

@@ -115,3 +115,10 @@ def test_repeats_show_what_chance_alone_does() -> None:
     found = spread(jars)
     assert found == Spread(4, 1, Fraction(1), Fraction(4))
     assert spread(jars[2:4]).batches == 0
+
+
+def test_an_ungraded_jar_among_graded_ones_is_apart_from_none_by_its_grade() -> None:
+    graded = [jar("a", 1, 90, 2), jar("b", 3, 88, 5)]
+    for ungraded in ([jar("n", None, 80, 9), *graded], [*graded, jar("n", None, 80, 9)]):
+        assert spread(ungraded) == Spread(3, 2, Fraction(7), Fraction(10))
+    assert spread([jar("n", None), jar("a", 1)]).grade is None

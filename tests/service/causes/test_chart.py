@@ -49,6 +49,25 @@ def test_batches_that_turn_after_their_making_tell_when_and_a_trial_counts_for_n
     assert all(item.chart is None for item in found.series)
 
 
+def test_a_look_between_two_filters_tells_nothing_of_how_a_batch_turned_out(
+    sqlite_keeper: Keeper,
+) -> None:
+    """It is filtered since because it was cloudy; a batch turns after its making or not at all."""
+    keeper, lots = sqlite_keeper, receive_all(sqlite_keeper)
+    code = keeper.opens("start", product="Orange essence", kind="essence", target="90mL")
+    keeper.do("add", lot=code, source=lots.spirit, amount="90mL")
+    keeper.do("filter", lot=code, medium="paper", pore="25", volume_out="88mL")
+    keeper.do("look", lot=code, grade="cloudy", of="neat")
+    keeper.do("filter", lot=code, medium="paper", pore="11", volume_out="86mL")
+    keeper.clock.forward(days=3)
+    keeper.do("finish", lot=code, volume="85mL")
+    keeper.do("look", lot=code, grade="clear", of="neat")
+    keeper.clock.forward(days=7)
+    keeper.do("look", lot=code, grade="clear", of="neat")
+    found = chart_of(keeper.book, "Orange essence")
+    assert (found.batches, found.seen, found.failed, found.turned) == (1, 1, 0, 0)
+
+
 def test_what_nobody_made_for_sale_is_told_with_what_was(sqlite_keeper: Keeper) -> None:
     lots = receive_all(sqlite_keeper)
     essence(sqlite_keeper, lots, lots.oil, "clear")

@@ -18,7 +18,8 @@ BRIX = FormulaStep("measure", words="Brix of the base")
 DECANT, FINISH, BOTTLE = (FormulaStep(verb) for verb in ("decant", "finish", "bottle"))
 ESSENCE = (FormulaStep("note"), MACERATE, CHILL, TWICE, NEAT, FINISH, LATER, BOTTLE, DECANT)
 SYRUP = (BRIX, NEAT, POURED, FINISH)
-BEFORE_AND_AFTER = (NEAT, FormulaStep("filter"), NEAT, FINISH)
+AGAIN = FormulaStep("look", looked_at=LookedAt.NEAT, words="Once more")
+BEFORE_AND_AFTER = (NEAT, FormulaStep("filter"), AGAIN, FINISH)
 RESTING, RESTED = make(Rest), make(Rest, ended_at=at(10))
 CHILLED = make(Rest, purpose=RestFor.CHILL, ended_at=at(10))
 PASS, LOOK = make(Filter), make(Look)
@@ -45,8 +46,8 @@ READ = make(Measurement, what=Measured.BRIX)
         (SYRUP, (READ, AS_POURED), NEAT),
         (SYRUP, (READ, LOOK, AS_POURED), FINISH),
         (BEFORE_AND_AFTER, (LOOK,), BEFORE_AND_AFTER[1]),
-        (BEFORE_AND_AFTER, (LOOK, PASS), NEAT),
-        (BEFORE_AND_AFTER, (PASS, LOOK), NEAT),
+        (BEFORE_AND_AFTER, (LOOK, PASS), AGAIN),
+        (BEFORE_AND_AFTER, (PASS, LOOK), AGAIN),
         (BEFORE_AND_AFTER, (LOOK, PASS, LOOK), FINISH),
         ((DECANT,), (), DECANT),
         ((BOTTLE, DECANT), (), None),

@@ -1,6 +1,8 @@
 """What is due, for machines."""
 
-from ledger.service.lots.due import Waits, due
+from datetime import UTC, datetime
+
+from ledger.service.lots.due import Due, DueList, Waits, due
 from reports.json.lots.due import DueRow, due_rows
 from tests.keeper import Keeper
 from tests.path import Lots
@@ -20,4 +22,35 @@ def test_a_rest_without_a_time_has_none_and_says_what_to_do(walked: tuple[Keeper
             minutes=None,
             next="pottle rest OS-002-M --end",
         )
+    ]
+
+
+def test_what_is_due_has_its_time_its_minutes_and_its_command() -> None:
+    now, at = (datetime(2026, 3, 2, hour, tzinfo=UTC) for hour in (12, 10))
+    found = DueList(
+        now,
+        (
+            Due(Waits.DATE, "OS-002-M", "Orange syrup", "2026-03-02", at),
+            Due(Waits.ANSWER, "OE-001-5", "Orange essence", "cloudy", None, number=17),
+        ),
+    )
+    assert due_rows(found) == [
+        DueRow(
+            waits=Waits.DATE,
+            code="OS-002-M",
+            name="Orange syrup",
+            says="past its date: reject it",
+            due="2026-03-02T10:00:00+00:00",
+            minutes=-120,
+            next='pottle reject OS-002-M --because "past its date"',
+        ),
+        DueRow(
+            waits=Waits.ANSWER,
+            code="OE-001-5",
+            name="Orange essence",
+            says="answer complaint 17: cloudy",
+            due=None,
+            minutes=None,
+            next="pottle answer 17 OUTCOME --told today",
+        ),
     ]
