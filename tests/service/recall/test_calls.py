@@ -59,3 +59,25 @@ def test_what_came_back_before_a_call_was_not_counted_in_it(walked: tuple[Keeper
     keeper.do("contact", lot=lots.oil, party=STALL, reached="spoken", still_there="4")
     call = recall_of(keeper.book, lots.oil).to_call[0]
     assert (call.pieces, call.volume_ul) == (4_000_000, 1_000_000)
+
+
+def test_goods_that_came_back_are_listed_and_are_no_newer_delivery(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    """Bottles may come back of which nothing is known to have gone out: nobody was sent them."""
+    keeper, lots = walked
+    first = recall_of(keeper.book, lots.oil).to_call[0]
+    keeper.clock.forward(days=2)
+    back = {"lot": lots.packed, "moved_as": "returned"}
+    keeper.do("send", amount="1", party=STALL, **back)
+    keeper.do("send", amount="1", party="A guest", because="had it from a friend", **back)
+    keeper.do("send", amount="1", because="stood at the door", **back)
+    calls = {call.name: call for call in recall_of(keeper.book, lots.oil).to_call}
+    assert [*calls] == [STALL, "A guest"]
+    stall, guest = calls.values()
+    assert (first.last_sent, stall.last_sent, guest.last_sent) == ("2026-03-04", "2026-03-04", "")
+    assert [(item.on, item.amount) for item in stall.deliveries] == [
+        ("2026-03-11", -1_000_000),
+        ("2026-03-04", 6_000_000),
+    ]
+    assert (stall.pieces, guest.pieces) == (5_000_000, 0)
