@@ -32,6 +32,10 @@ def came(day: int, amount: int) -> Step:
     return Step(Act.INTO, amount, clock=on(day), outside="supplier")
 
 
+def back(day: int, amount: int) -> Step:
+    return Step(Act.INTO, amount, kind="move", clock=on(day), outside="returned")
+
+
 def drew(day: int, amount: int) -> Step:
     return Step(Act.OUT, amount, clock=on(day))
 
@@ -77,9 +81,29 @@ def test_what_a_rinse_leaves_in_the_cake_is_lost() -> None:
     assert found.lost == pytest.approx(0.0096)
 
 
+def test_spirit_that_was_bought_sold_and_came_back_is_not_received_twice() -> None:
+    """Of a litre sold 400 mL come back on the fourth, 0.384 L of alcohol."""
+    own = [came(1, 2 * LITRE), Step(Act.OUT, LITRE, clock=on(3), outside="sale"), back(4, 400_000)]
+    found = told(own, [], 1, 6)
+    assert found.received == pytest.approx(1.92)
+    assert found.sent == {"sale": pytest.approx(0.96), "returned": pytest.approx(-0.384)}
+    assert found.in_spirit == pytest.approx(1.344)
+    (lot,) = found.lots.values()
+    assert lot.received == pytest.approx(1.92)
+    assert lot.used == pytest.approx(0)
+    assert lot.left == pytest.approx(1.344)
+    later = told(own, [], 4, 6)
+    assert later.opening == pytest.approx(0.96)
+    assert later.received == pytest.approx(0)
+    assert later.sent == {"returned": pytest.approx(-0.384)}
+    assert later.difference == pytest.approx(0, abs=1e-9)
+
+
 @given(
     st.lists(
-        st.tuples(st.sampled_from(["came", "put", "level", "sold", "count"]), st.integers(1, 10)),
+        st.tuples(
+            st.sampled_from(["came", "put", "level", "sold", "count", "back"]), st.integers(1, 10)
+        ),
         max_size=15,
     ),
     st.integers(1, 15),
@@ -93,15 +117,17 @@ def test_the_account_of_any_period_balances(
     for number, (what, tenths) in enumerate(moves, start=1):
         amount, at = tenths * 100_000, on(number)
         if what == "came":
-            own.append(Step(Act.INTO, amount, at=at, outside="supplier"))
+            own.append(Step(Act.INTO, amount, clock=at, outside="supplier"))
         elif what == "put":
-            own.append(Step(Act.OUT, amount, at=at))
-            batch.append(Step(Act.INTO, amount, "SP", amount, kind="add", at=at))
+            own.append(Step(Act.OUT, amount, clock=at))
+            batch.append(Step(Act.INTO, amount, "SP", amount, kind="add", clock=at))
+        elif what == "back":
+            own += [Step(Act.OUT, amount, clock=at, outside="sale"), back(number, amount)]
         elif what == "count":
-            own.append(Step(Act.LEVEL, amount, at=at))
+            own.append(Step(Act.LEVEL, amount, clock=at))
         elif what == "level":
-            batch.append(Step(Act.LEVEL, amount, kind="filter", at=at))
+            batch.append(Step(Act.LEVEL, amount, kind="filter", clock=at))
         else:
-            batch.append(Step(Act.OUT, amount, kind="move", at=at, outside="sale"))
+            batch.append(Step(Act.OUT, amount, kind="move", clock=at, outside="sale"))
     found = told(own, batch, first, first + length)
     assert found.difference == pytest.approx(0, abs=1e-9)
