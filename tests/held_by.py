@@ -325,6 +325,7 @@ ACROSS: dict[str, str] = {
     "tests/test_short_path.py": "the README's first batch, as any Python plays it",
     "tests/test_bad_week.py": "the story of a bad week over all rooms",
     "tests/test_checklist.py": "published rules for batch records, over all kinds of entries",
+    "tests/test_label_law.py": "published rules for labels, each with the test that holds it",
     "tests/test_developers.py": "what DEVELOPERS.md and the docstrings say of the house",
     "tests/test_named.py": "every figure, choice and default of the ledger, in one list",
     "tests/test_golden.py": "the tests' own way of keeping texts",

@@ -20,6 +20,8 @@ class Declared(Struct, frozen=True):
     """The whole of it."""
     least: str = ""
     """What stands in its place where the whole does not fit; nothing where that may be."""
+    is_list: bool = False
+    """Whether it is the list of ingredients, right after which statements stand."""
 
 
 class Panel(StrEnum):

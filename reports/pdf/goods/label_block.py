@@ -13,6 +13,8 @@ References:
     all are capitals; 101.3(d): the name at least half as large as the largest print
     (label_law.csv).
     Safe Food for Canadians Regulations, section 210(2): at least 1.6 mm (label_law.csv).
+    Regulation (EU) No 1169/2011, Annex III, 3.1: contains liquorice right after the list
+    (label_law.csv).
     Directive 76/211/EEC, Annex I, 3.1: net volume in figures of at least 2 mm up to 50 mL, 3 mm up
     to 200 mL, 4 mm up to 1 L, and 6 mm above (read).
 """
@@ -130,10 +132,19 @@ def upper_blocks(
         Block("dilution", label.dilution or "", MEDIUM, 8.5),
         Block("label text", label.text or "", REGULAR, 7.5),
         Block("cautions", " ".join(label.cautions), BOLD, 7.5),
-        Block("statements", " ".join(label.statements), MEDIUM, 7.5),
-        *(Block(item.name, item.text, REGULAR, 7.5) for item in label.declared),
+        *_declared_blocks(label),
     ]
     return _with_words(blocks, least)
+
+
+def _declared_blocks(label: LabelView) -> list[Block]:
+    """List the list of ingredients, the statements right after it, and what else is declared."""
+    blocks = [(item, Block(item.name, item.text, REGULAR, 7.5)) for item in label.declared]
+    return [
+        *(block for item, block in blocks if item.is_list),
+        Block("statements", " ".join(label.statements), MEDIUM, 7.5),
+        *(block for item, block in blocks if not item.is_list),
+    ]
 
 
 def maker_blocks(label: LabelView, least: float = LEAST) -> list[Block]:

@@ -208,7 +208,8 @@ def _declared(
         besides = f"{words.contains}: {hidden}." if hidden else ""
         parts = ingredients_text(listed, words.ingredients), contains_text(listed), besides
         least = (allergens_text(listed, words.contains), besides) if is_tiny else parts
-        told.append(Declared("the list of ingredients", _sentences(parts), _sentences(least)))
+        whole, short = _sentences(parts), _sentences(least)
+        told.append(Declared("the list of ingredients", whole, short, is_list=True))
     if with_nutrition:
         told.append(Declared("the nutrition", nutrition_text(card)))
     return tuple(told)

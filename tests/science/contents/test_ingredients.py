@@ -109,11 +109,17 @@ def test_the_word_natural_is_for_what_was_obtained_by_nature(
     assert (flavouring_name(oils, Place.EU), flavouring_name(oils, Place.US)) == (eu, us)
 
 
-def test_quinine_is_named_right_after_the_word_flavouring() -> None:
-    """Regulation (EU) 1169/2011, Annex VII, part D, 2."""
-    quinine = Material("quinine", "Quinine sulphate", MaterialKind.OTHER)
-    assert additive_name(quinine, Place.EU) == "flavouring (quinine)"
-    assert additive_name(quinine, Place.US) == "quinine sulphate"
+@pytest.mark.parametrize(
+    ("name", "called"),
+    [("Quinine sulphate", "flavouring (quinine)"), ("Caffeine", "flavouring (caffeine)")],
+)
+def test_quinine_and_caffeine_are_named_right_after_the_word_flavouring(
+    name: str, called: str
+) -> None:
+    """Regulation (EU) 1169/2011, Annex VII, part D, 2 (label_law.csv)."""
+    material = Material("bitter", name, MaterialKind.OTHER)
+    assert additive_name(material, Place.EU) == called
+    assert additive_name(material, Place.US) == name.lower()
 
 
 def test_an_additive_without_its_number_goes_by_its_name() -> None:

@@ -118,6 +118,24 @@ def test_liquorice_and_sulphites_ask_for_their_words(keeper: Keeper) -> None:
     )
 
 
+def test_much_caffeine_in_the_drink_asks_for_its_words(keeper: Keeper) -> None:
+    """Regulation (EU) 1169/2011, Annex III, 4.1: above 150 mg/L of the drink, told in 100 mL."""
+    keeper.do("house", country="IE")
+    keeper.do("material", code="kola", name="Kola", kind="other", constituents="caffeine 40%")
+    kola = keeper.opens("receive", material="kola", amount="100g")
+    water = keeper.opens("receive", material="water", amount="10L")
+    batch = keeper.opens("start", product="Kola", kind="syrup", target="1L")
+    keeper.do("add", lot=batch, source=water, amount="1L")
+    keeper.do("add", lot=batch, source=kola, amount="2g")
+    # 100 mg/L in a glass of 1:7.
+    assert _declared(keeper, batch).statements == ()
+    keeper.do("add", lot=batch, source=kola, amount="2g")
+    assert _declared(keeper, batch).statements == (
+        "High caffeine content. Not recommended for children or pregnant or breast-feeding women "
+        "(20 mg/100 ml).",
+    )
+
+
 def test_a_colour_of_the_six_asks_for_its_statement(keeper: Keeper) -> None:
     """Regulation (EC) 1333/2008, Annex V."""
     keeper.do(

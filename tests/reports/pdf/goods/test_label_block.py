@@ -90,6 +90,16 @@ def test_what_a_label_declares_is_cut_from_its_end_to_its_least() -> None:
     assert [cut for _, cut in shorter(replace(label, declared=(whole, facts)))] == [(), ("facts",)]
 
 
+def test_a_statement_stands_right_after_the_list_and_before_the_nutrition() -> None:
+    """Regulation (EU) No 1169/2011, Annex III, 3.1 (label_law.csv); without a list first of all."""
+    listed, facts = Declared("the list", "Sugar.", is_list=True), Declared("facts", "kJ")
+    label = replace(LABEL, statements=("Contains liquorice.",), declared=(listed, facts))
+    told = [block.text for block in upper_blocks(label)]
+    assert told[-3:] == ["Sugar.", "Contains liquorice.", "kJ"]
+    told = [block.text for block in upper_blocks(replace(label, declared=(facts,)))]
+    assert told[-2:] == ["Contains liquorice.", "kJ"]
+
+
 def test_a_label_of_the_united_states_has_their_least_size() -> None:
     here = replace(LABEL, is_us=True)
     assert leasts_of(here) == (LEAST_US,)

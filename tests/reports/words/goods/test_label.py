@@ -1,5 +1,7 @@
 """What a label says of the bottle, and what it refuses."""
 
+from math import pi
+
 import pytest
 
 from ledger.domain.amounts.quantity import parse_quantity
@@ -11,6 +13,8 @@ from ledger.service.lots.dossier import dossier
 from reports.pdf.goods.label_fit import fit_label
 from reports.pdf.kit.marks import Words
 from reports.words.goods.label import (
+    SMALL_UL,
+    TINY_UL,
     label_sheet_view,
     lacking_lines,
     left_out_lines,
@@ -19,6 +23,7 @@ from reports.words.goods.list_words import typed_lines
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.words.bottles import pack
+from tests.science.published import rows
 
 
 def test_a_label_says_what_is_in_the_bottle_and_how_to_pour_it(
@@ -64,6 +69,23 @@ def test_what_is_in_the_bottle_and_its_nutrition_need_no_typing(
     assert facts.text.startswith("Nutrition, 100 mL as sold: energy ")
     assert "; of which sugars " in facts.text
     assert lacking_lines(served) == ()
+
+
+@pytest.mark.parametrize(
+    ("volume_ul", "row"),
+    [(SMALL_UL, "EU small pack, surface for the 0.9 mm rule"), (TINY_UL, "EU tiny pack")],
+)
+def test_a_bottle_that_counts_as_small_or_tiny_has_that_little_surface(
+    volume_ul: int, row: str
+) -> None:
+    """Regulation (EU) No 1169/2011, Articles 13(3) and 16(2) (label_law.csv), in cm².
+
+    Around a cylinder four times as high as wide, the slimmest of bottles (common practice, no
+    source): of radius r it holds 8 pi r³, and its side has 16 pi r².
+    """
+    radius_cm = (volume_ul / 1000 / (8 * pi)) ** (1 / 3)
+    law = {told["quantity"]: told["value"] for told in rows("label_law.csv")}
+    assert 0.9 * float(law[row]) < 16 * pi * radius_cm**2 < float(law[row])
 
 
 def test_a_fact_that_a_label_declares_and_the_book_lacks_is_told_with_it(

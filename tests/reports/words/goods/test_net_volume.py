@@ -2,8 +2,9 @@
 
 from ledger.domain.amounts.quantity import parse_quantity
 from ledger.domain.entries import House
-from reports.words.goods.net_volume import is_canadian, net_volume
+from reports.words.goods.net_volume import figures_mm, is_canadian, net_volume
 from tests.domain.builders import make
+from tests.science.published import rows
 
 
 def test_a_house_in_the_united_states_says_both_units_and_never_more_than_is_there() -> None:
@@ -12,6 +13,16 @@ def test_a_house_in_the_united_states_says_both_units_and_never_more_than_is_the
     assert net_volume(parse_quantity("250mL"), house) == "8.4 fl oz (250 mL)"
     assert net_volume(parse_quantity("30mL"), house) == "1 fl oz (30 mL)"
     assert net_volume(parse_quantity("250mL"), make(House, country="IE")) == "250 mL"
+
+
+def test_the_figures_grow_at_the_bounds_of_the_directive() -> None:
+    """Directive 76/211/EEC, Annex I, 3.1 (label_law.csv): at 5, 20 and 100 cL, each still below."""
+    found = [row for row in rows("label_law.csv") if row["quantity"] == "net quantity figures"]
+    law = [float(row["value"]) for row in found]
+    bounds = [figures_mm(ul) for ul in (1_000_001, 1_000_000, 200_001, 200_000, 50_001, 50_000)]
+    assert law == [bounds[0], bounds[1], bounds[3], bounds[5]]
+    assert bounds[2] == bounds[1]
+    assert bounds[4] == bounds[3]
 
 
 def test_a_house_in_canada_has_its_own_least_letters() -> None:
