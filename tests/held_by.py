@@ -10,7 +10,7 @@ Held = dict[str, tuple[str, str]]
 FACTS = (
     "fields without a method: every kind is written, read back and refused there",
     (
-        *("bench", "evidence", "forecasts", "goods", "house", "masters"),
+        *("bench", "evidence", "goods", "house", "masters"),
         *("recall", "receipt", "trials", "upkeep", "verdicts"),
     ),
 )

@@ -86,6 +86,9 @@ def test_what_is_no_such_number_is_refused(
         ("100F", "°C", 37_778),
         ("12 inHg", "kPa", 40_637),
         ("400 mbar", "kPa", 40_000),
+        ("400 hPa", "kPa", 40_000),
+        ("0.4 bar", "kPa", 40_000),
+        ("300 mmHg", "kPa", 39_997),
         ("300 mm Hg", "kPa", 39_997),
     ],
 )

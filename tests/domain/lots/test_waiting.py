@@ -64,3 +64,15 @@ def test_nothing_is_due_when_all_ages_were_looked_at() -> None:
 def test_a_formula_asks_for_looks_at_ages_only_where_it_says_one() -> None:
     assert ages_of(FORMULA) == (WEEK,)
     assert ages_of(None) == ()
+
+
+def test_an_age_just_reached_is_due_and_a_look_a_tenth_too_early_does_for_it() -> None:
+    """Nine days of ten: from there on a look counts for the age, and not a minute before."""
+    begun, ten = at(12, day=1), timedelta(days=10)
+    ages, state = (DAY, ten), lot("E-1")
+    due = at(12, day=11)
+    assert next_look(state, begun, ages, due) == (ten, due)
+    assert next_look(state, begun, ages, due - timedelta(minutes=1)) == (DAY, at(12, day=2))
+    for before, found in ((timedelta(minutes=1), (ten, due)), (timedelta(0), None)):
+        looked = lot("E-1", entry(make(Look), 2, at(12, day=10) - before))
+        assert next_look(looked, begun, ages, at(13, day=10)) == found

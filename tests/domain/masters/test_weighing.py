@@ -79,3 +79,23 @@ def test_an_overage_on_what_a_formula_says_is_asked_for_to_the_last_digit() -> N
 def test_limits_that_a_formula_does_not_give_are_not_shown() -> None:
     assert limits_asked(wanted("20g", 17_778)) is None
     assert limits_asked(wanted("20g", 17_778, 8_889, 26_667)) == (8_890, 26_600)
+
+
+@pytest.mark.parametrize(
+    ("least", "most", "found"),
+    [
+        (None, 26_700, 26_700),
+        (None, 26_699, 26_670),
+        (None, 26_669, 26_667),
+        (26_600, 26_700, 26_700),
+    ],
+)
+def test_a_limit_just_met_by_fewer_digits_keeps_them(
+    least: int | None, most: int, found: int
+) -> None:
+    assert weighable(26_667, Measure.MG, least, most) == found
+
+
+@pytest.mark.parametrize(("least", "found"), [(26_700, 26_700), (26_701, 26_730), (26_731, 26_732)])
+def test_a_limit_below_just_met_by_fewer_digits_keeps_them(least: int, found: int) -> None:
+    assert weighable(26_732, Measure.MG, least) == found

@@ -77,3 +77,9 @@ def test_any_bytes_are_a_table_or_are_told_why_not(content: bytes) -> None:
     assert table is not None or found
     widths = {len(line.cells) for line in table.lines} if table else set()
     assert widths <= {len(table.head) if table else 0}
+
+
+def test_as_many_rows_as_are_taken_are_taken() -> None:
+    table, found = read_table("a.csv", "a", b"a,b\n" + b"1,2\n" * MOST_ROWS)
+    assert table is not None
+    assert (len(table.lines), found) == (MOST_ROWS, [])

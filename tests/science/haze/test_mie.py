@@ -88,8 +88,16 @@ def test_a_drop_far_smaller_than_the_wave_scatters_by_the_law_of_rayleigh() -> N
     index, size = 1.1, 0.01
     found = scattered(index, size)
     whole = 8 / 3 * size**4 * ((index**2 - 1) / (index**2 + 2)) ** 2
-    assert found.scattering == pytest.approx(whole, rel=1e-4)
-    assert found.sideways == pytest.approx(3 / (16 * pi) * whole * pi * size**2, rel=1e-4)
+    assert found.scattering == pytest.approx(whole, rel=1e-4, abs=0)
+    assert found.sideways == pytest.approx(3 / (16 * pi) * whole * pi * size**2, rel=1e-4, abs=0)
+
+
+def test_larger_drops_scatter_sideways_as_in_the_reference_library() -> None:
+    """A few of the spheres above, so that each term of the series is seen at once."""
+    for index, size in spheres(20):
+        across, along = miepython.S1_S2(index, size, [0.0], norm="wiscombe")
+        sideways = (abs(across[0]) ** 2 + abs(along[0]) ** 2) / 2
+        assert scattered(index, size).sideways == pytest.approx(sideways, rel=1e-6, abs=0)
 
 
 def test_what_does_not_absorb_scatters_all_that_it_takes() -> None:
