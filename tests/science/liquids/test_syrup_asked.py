@@ -28,3 +28,23 @@ def test_all_that_is_wrong_is_told_at_once() -> None:
         "Parts are by weight or by volume, and neither was said.",
         "Parts are not read with a hydrometer.",
     ]
+
+
+@pytest.mark.parametrize(
+    ("read_at", "problem"),
+    [
+        ("warm", '"warm" is not a temperature.'),
+        (
+            "200",
+            "The table of sugar and water (ICUMSA SPS-4) runs from 0 to 80 °C, and 200 °C is "
+            "outside.",
+        ),
+    ],
+)
+def test_a_reading_at_no_temperature_is_not_taken_for_one_at_any_other(
+    read_at: str, problem: str
+) -> None:
+    """0.2 °Bx is shown at 20 °C, and by nothing at 1 °C: so no more than the warmth is wrong."""
+    with pytest.raises(LedgerError) as raised:
+        syrup_asked("0.2 Bx", read_at=read_at)
+    assert [what for what, _ in raised.value.problems] == [problem]
