@@ -27,9 +27,11 @@ def house(
         Text, typer.Option(help="Months that records are kept beyond their last date.")
     ] = None,
     web: Annotated[
-        Text, typer.Option(metavar="URL", help="Where its pages are; labels then lead there.")
+        Text, typer.Option(metavar="URL", help="Where its pages are, and labels lead; or none.")
     ] = None,
-    gln: Annotated[Text, typer.Option(help="Its own number as a place and a party (GLN).")] = None,
+    gln: Annotated[
+        Text, typer.Option(help="Its number as a place and a party (GLN), or none.")
+    ] = None,
     company_prefix: Annotated[
         Text, typer.Option(help="Digits that its numbers of GS1 begin with; numbers cases.")
     ] = None,

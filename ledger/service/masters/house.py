@@ -4,6 +4,7 @@ Guarantees: `init` makes a book with its house or nothing. Refuses: a book where
 """
 
 import re
+from collections.abc import Callable
 from functools import partial
 from zoneinfo import ZoneInfo, available_timezones
 
@@ -12,7 +13,7 @@ from msgspec.structs import replace
 from ledger.domain.amounts.money import digits_of, digits_told
 from ledger.domain.entries import Entry, House
 from ledger.domain.entries.house import Article
-from ledger.domain.masters.articles import articles_with, read_article
+from ledger.domain.masters.articles import articles_with, product_and_size, read_article
 from ledger.domain.masters.doubts import read_doubts
 from ledger.domain.masters.gs1 import read_gln, read_prefix
 from ledger.domain.rules.always.times import clock
@@ -22,6 +23,7 @@ from ledger.service.desk.book import Book, Clock, How, Recorded, wall_clock
 from ledger.service.desk.reader import Words
 from ledger.store.engine.connections import connected
 from ledger.store.read import queries
+from ledger.store.read.lots import is_made_or_bought
 
 _COUNTRY = re.compile("[A-Z]{2}")
 PARTED = ";"
@@ -144,11 +146,9 @@ def house(
             hour_digits=old.hour_digits if told is None else digits_told(digits),
             doubts=off,
             keep_months=months if months is not None else old.keep_months,
-            web=desk.words.read(lambda: _web(web), None) if web else old.web,
-            gln=desk.words.read(lambda: read_gln(gln), None) if gln else old.gln,
-            company_prefix=desk.words.read(lambda: read_prefix(company_prefix), None)
-            if company_prefix
-            else old.company_prefix,
+            web=_told(desk.words, web, _web, old.web),
+            gln=_told(desk.words, gln, read_gln, old.gln),
+            company_prefix=_told(desk.words, company_prefix, read_prefix, old.company_prefix),
             articles=_articles(desk.words, old, gtin, facts.fluid_ounce),
         )
         done = desk.record(facts)
@@ -156,7 +156,27 @@ def house(
             queries.entries_of_kind(desk.connection, House), key=lambda entry: entry.position
         )
         later = () if counts.seq == done.seq else (_counts_not(counts),)
-        return replace(done, remarks=(*done.remarks, *later))
+        new = [each for each in facts.articles if each not in old.articles]
+        strange = [each for each in new if not is_made_or_bought(desk.connection, each.product)]
+        return replace(done, remarks=(*done.remarks, *map(_is_strange, strange), *later))
+
+
+def _told(
+    words: Words, text: str | None, read: Callable[[str], str | None], old: str | None
+) -> str | None:
+    """Return what is told anew; "none" takes it away, and where nothing is told it stays."""
+    if not text:
+        return old
+    return None if text.strip().casefold() == "none" else words.read(lambda: read(text), None)
+
+
+def _is_strange(article: Article) -> tuple[str, str]:
+    return (
+        f'Nothing in this book is called "{article.product}" so far, so no lot has '
+        f"the number {article.gtin}.",
+        "If it is called otherwise, take this away: pottle house --gtin "
+        f'"{product_and_size(article.product, article.size)}="',
+    )
 
 
 def _articles(words: Words, old: House, text: str | None, ounce: str) -> tuple[Article, ...]:

@@ -152,3 +152,14 @@ def lots_on_hand(connection: Connection) -> list[int]:
         held = on_hand(connection, part)
         lots += [lot for lot in part if held[lot]]
     return lots
+
+
+_NAMES = (
+    "SELECT product FROM formula UNION SELECT product FROM start UNION SELECT name FROM material"
+)
+
+
+def is_made_or_bought(connection: Connection, name: str) -> bool:
+    """Return whether a formula, a batch or a material is called so."""
+    called = ask_column(connection, _NAMES)
+    return name.casefold() in {each.casefold() for each in called if each}

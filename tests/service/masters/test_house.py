@@ -94,6 +94,35 @@ def test_numbers_of_gs1_are_kept_told_anew_and_taken_away(keeper: Keeper) -> Non
     )
 
 
+def test_what_the_house_is_told_by_can_be_taken_away_and_a_strange_article_is_told(
+    sqlite_keeper: Keeper,
+) -> None:
+    told = sqlite_keeper.do(
+        "house",
+        gln="9521234000006",
+        company_prefix="9521234",
+        web="https://example.com/lots",
+        gtin="Sweet orange oil=9521234543206; Orange surup 1L=9521234543213",
+    )
+    assert told.remarks == (
+        (
+            'Nothing in this book is called "Orange surup" so far, so no lot has the number '
+            "09521234543213.",
+            'If it is called otherwise, take this away: pottle house --gtin "Orange surup, 1 L="',
+        ),
+    )
+    told = sqlite_keeper.do("house", gln="none", company_prefix="None", web="none")
+    found = house_of(sqlite_keeper.book)
+    assert found is not None
+    assert (found.gln, found.company_prefix, found.web, len(found.articles)) == (
+        None,
+        None,
+        None,
+        2,
+    )
+    assert told.remarks == ()
+
+
 def test_all_numbers_that_are_wrong_are_told_at_once(sqlite_keeper: Keeper) -> None:
     with pytest.raises(InputError) as raised:
         sqlite_keeper.do("house", gln="1", company_prefix="2", gtin="Syrup=3; 9521234543213")
