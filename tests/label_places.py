@@ -106,10 +106,15 @@ _BOUNDS = (
 _FLAME = f"{_WORDS}tags.py::test_what_is_flammable_says_its_class_and_what_to_keep_it_from"
 _HAZARDS = f"{_WORDS}tags.py::test_every_class_of_flammable_liquid_has_its_statement"
 
-_QUANTITY = Lacking(
-    "No quantity is told of an ingredient that the name emphasises. Flavouring used in small "
-    "quantity needs none (Annex VIII, 1(a)(iii)), so oils and essences do not; of a juice in a "
-    "syrup named after its fruit the maker has to add it to the formula's text."
+_QUANTITY = Held(
+    "the per cent by mass of an ingredient whose name the product has, such as a juice; none of "
+    "flavouring in small quantity (Annex VIII, 1(a)(iii)) and none where a mass is not known",
+    (
+        "tests/science/contents/test_emphasised.py::"
+        "test_a_juice_that_the_name_emphasises_has_its_share_and_nothing_else_has",
+        f"{_DECLARES}test_a_syrup_named_after_its_juice_tells_how_much_is_in_it",
+        f"{_TOLD}test_a_share_stands_behind_its_ingredient_in_two_figures",
+    ),
 )
 _NO_E_MARK = Beside("No label carries the e mark, which a maker may put on and need not.")
 _LARGER = "the day is always told, with month and year, which is more than suffices"

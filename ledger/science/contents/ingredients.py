@@ -38,6 +38,8 @@ class Ingredient(Struct, frozen=True):
     """Allergens it carries, as the place names them."""
     materials: tuple[str, ...] = ()
     """Codes of the materials it stands for."""
+    percent: float | None = None
+    """Its share of the lot's mass in per cent, where a list has to tell it; else None."""
 
 
 class Listed(Struct, frozen=True):

@@ -13,6 +13,7 @@ from msgspec.structs import replace
 from ledger.domain.entries import House, Material
 from ledger.domain.masters.allergens import Place, place_of
 from ledger.domain.masters.gaps import NUTRITION, PACKING, Gap
+from ledger.science.contents.emphasised import with_quantities
 from ledger.science.contents.ingredients import Law, Listed, additive_number, listed
 from ledger.science.contents.nutrition import Nutrition, nutrition
 from ledger.science.contents.serving import Glass
@@ -28,6 +29,8 @@ class Sold(Struct, frozen=True):
 
     made: LotContents
     """The lot."""
+    name: str
+    """What it is called."""
     materials: Mapping[str, Material]
     """The materials of every received lot that it is made of, by code."""
     is_essence: bool
@@ -50,7 +53,12 @@ def declaration(sold: Sold, house: House | None, pourings: tuple[Pouring, ...]) 
         for lot in contents.unknown_ul
         if lot in made.received
     }
-    found = listed(contents, used, unknown, Law(place or Place.EU, allergens()))
+    found = with_quantities(
+        listed(contents, used, unknown, Law(place or Place.EU, allergens())),
+        sold.name,
+        sold.materials,
+        contents,
+    )
     as_sold = nutrition(contents, sold.materials)
     as_drunk = None if sold.is_essence else _drunk(pourings[0].glass, sold.materials)
     return Declaration(

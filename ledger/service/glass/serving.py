@@ -147,7 +147,7 @@ def card_on(
         swig_mg=_swig(made.contents, known) if is_essence else {},
         bodies=bodies,
         flammable=_flammable(made.contents) if is_essence else None,
-        declaration=declaration(Sold(made, used, is_essence), house, poured),
+        declaration=declaration(Sold(made, name(state), used, is_essence), house, poured),
         claim=formula.claim if formula else None,
     )
 

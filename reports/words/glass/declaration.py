@@ -8,6 +8,7 @@ from ledger.domain.masters.allergens import Place
 from ledger.science.contents.declared import Line, eu_lines, us_lines
 from ledger.science.contents.ingredients import Ingredient, Listed
 from ledger.science.contents.nutrition import times
+from ledger.science.ranges import significant
 from ledger.service.glass.card import Declaration, ServingCard
 from reports.words.glass.serving import Table
 
@@ -36,6 +37,11 @@ def ingredients_text(listed: Listed, head: str = "Ingredients") -> str:
 
 
 def _name(item: Ingredient) -> str:
+    named = _with_allergens(item)
+    return named if item.percent is None else f"{named} ({significant(item.percent, 2)} %)"
+
+
+def _with_allergens(item: Ingredient) -> str:
     plain = item.name.lower()
     if not item.allergens:
         return item.name

@@ -118,6 +118,21 @@ def test_liquorice_and_sulphites_ask_for_their_words(keeper: Keeper) -> None:
     )
 
 
+def test_a_syrup_named_after_its_juice_tells_how_much_is_in_it(keeper: Keeper) -> None:
+    """Regulation (EU) 1169/2011, Article 22(1)(a): 260 g in 1000 g."""
+    keeper.do("material", code="juice", name="Lemon juice", kind="other", density="1.04")
+    juice = keeper.opens("receive", material="juice", amount="1L")
+    sugar = keeper.opens("receive", material="sugar", amount="5kg")
+    batch = keeper.opens("start", product="Lemon syrup", kind="syrup", target="1L")
+    keeper.do("add", lot=batch, source=sugar, amount="740g")
+    keeper.do("add", lot=batch, source=juice, amount="250mL")
+    told = _declared(keeper, batch).listed.ingredients
+    assert [(item.name, item.percent) for item in told] == [
+        ("sugar", None),
+        ("lemon juice", pytest.approx(26.0)),
+    ]
+
+
 def test_much_caffeine_in_the_drink_asks_for_its_words(keeper: Keeper) -> None:
     """Regulation (EU) 1169/2011, Annex III, 4.1: above 150 mg/L of the drink, told in 100 mL."""
     keeper.do("house", country="IE")

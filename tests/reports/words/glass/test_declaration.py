@@ -32,6 +32,15 @@ def test_allergens_stand_in_capitals_in_their_ingredient_or_beside_it() -> None:
     assert contains_text(listed) is None
 
 
+def test_a_share_stands_behind_its_ingredient_in_two_figures() -> None:
+    """Regulation (EU) 1169/2011, Article 22 and Annex VIII, 3."""
+    juice = Ingredient("lemon juice", 9.0, percent=12.345)
+    nuts = Ingredient("orgeat", 4.0, ("nuts",), percent=0.5)
+    assert ingredients_text(_listed(Place.EU, juice, nuts)) == (
+        "Ingredients: lemon juice (12 %), orgeat (NUTS) (0.5 %)."
+    )
+
+
 def test_the_united_states_have_a_line_of_what_it_contains() -> None:
     """FD&C Act, section 403(w)(1)(A), from memory."""
     assert contains_text(_listed(Place.US, MILK, NUTS)) == "Contains: Milk, Tree nuts."
