@@ -7,8 +7,8 @@ import pytest
 from msgspec.structs import replace
 
 from ledger.domain.evidence.seals import in_symbol
-from ledger.errors import RefusedError
-from reports.pdf.goods.label import calibration, label_sheet
+from ledger.errors import InputError, RefusedError
+from reports.pdf.goods.label import calibration, label_sheet, with_dpi, with_panels
 from reports.pdf.goods.label_fit import lay_label
 from reports.pdf.goods.layouts import shipped_layouts
 from reports.pdf.kit.marks import Words
@@ -153,3 +153,20 @@ def test_a_sheet_to_calibrate_by_numbers_every_frame_and_says_how_long_its_line_
     (text,) = texts_of(out.getvalue())
     assert "3x7: this line is 100 mm long; each frame is 63.5 by 38.1 mm" in text
     assert "21" in text.split()
+
+
+def test_dots_and_panels_that_no_printer_and_no_label_has_are_refused() -> None:
+    usual = shipped_layouts()["2x6"]
+    assert (with_dpi(usual, None), with_panels(usual, None)) == (usual, usual)
+    assert [with_dpi(usual, dpi).dpi for dpi in (203, 300, 600)] == [203, 300, 600]
+    assert [with_panels(usual, panels).panels for panels in (1, 2)] == [1, 2]
+    with pytest.raises(InputError) as raised:
+        with_dpi(usual, 301)
+    assert str(raised.value) == (
+        "No printer of labels has 301 dpi. Give --dpi with 203, 300 or 600."
+    )
+    with pytest.raises(InputError) as raised:
+        with_panels(usual, 3)
+    assert str(raised.value) == (
+        "A label has 1 panel or 2, not 3. Give --panels 1, or --panels 2 for front and back."
+    )

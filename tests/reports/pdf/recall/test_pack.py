@@ -1,11 +1,18 @@
 """The pack of a recall on paper: every call whole on its page, with boxes to tick and lines."""
 
+from itertools import product
+
 import pytest
 from msgspec.structs import replace
+from reportlab.lib.units import mm
 
 from reports.kit.frame import Heading
 from reports.pdf.kit.fonts import register
-from reports.pdf.recall.pack import PHONE, _sections, heading_of, recall_pack
+from reports.pdf.kit.marks import Words
+from reports.pdf.kit.page import INNER
+from reports.pdf.kit.styles import GUTTER
+from reports.pdf.kit.text import width_of
+from reports.pdf.recall.pack import NAME, PHONE, _call, _sections, heading_of, recall_pack
 from reports.views.recall import CallView, RecallView
 from tests.golden import check_golden
 from tests.reports.pdf.examples import FRAME
@@ -133,3 +140,26 @@ def test_every_part_of_the_pack_is_laid_out_as_it_was() -> None:
     assert heading_of(whole) == Heading("Recall", "OIL-1", "Orange oil", "Recall")
     drill = heading_of(replace(whole, is_drill=True, kind="Recall drill"))
     assert drill == Heading("Recall", "OIL-1", "Orange oil", "Recall drill", across="DRILL")
+
+
+@pytest.mark.parametrize("phone", ["", "01 555 0100"])
+def test_a_name_has_all_the_width_beside_the_number_and_all_of_it_where_there_is_none(
+    phone: str,
+) -> None:
+    """A name that fills it to a tenth of a point stands on one line, one of a letter more does not."""
+    register()
+    room = INNER - 9 * mm - (width_of(phone, PHONE) + GUTTER if phone else 0)
+    thin, *wider = (width_of(letter, NAME) for letter in "imra")
+    counts = product(range(9), repeat=3)
+    names = {
+        f"{'m' * m}{'r' * r}{'a' * a}": room - m * wider[0] - r * wider[1] - a * wider[2]
+        for m, r, a in counts
+    }
+    start = min(names, key=lambda name: names[name] % thin)
+    just = f"{start}{'i' * int(names[start] / thin)}"
+    assert 0 <= room - width_of(just, NAME) < 0.1
+    lines = []
+    for name in (just, f"{just}i"):
+        marks = _call(replace(call(1), name=name, phone=phone), ()).head.marks
+        lines.append(sum(isinstance(mark, Words) and mark.face == NAME for mark in marks) - 1)
+    assert lines == [1, 2]
