@@ -146,7 +146,7 @@ def test_every_part_of_the_pack_is_laid_out_as_it_was() -> None:
 def test_a_name_has_all_the_width_beside_the_number_and_all_of_it_where_there_is_none(
     phone: str,
 ) -> None:
-    """A name that fills it to a tenth of a point stands on one line, one of a letter more does not."""
+    """One that fills it to a tenth of a point stands on one line, one of a letter more does not."""
     register()
     room = INNER - 9 * mm - (width_of(phone, PHONE) + GUTTER if phone else 0)
     thin, *wider = (width_of(letter, NAME) for letter in "imra")
