@@ -8,6 +8,7 @@ from reportlab.lib.units import mm
 
 from ledger.errors import InputError, RefusedError
 from reports.pdf.goods.layouts import (
+    USUAL_ON,
     Layout,
     Plate,
     _faults,
@@ -127,6 +128,16 @@ def test_the_figures_of_every_shipped_layout_are_as_kept() -> None:
         places = [layout.place(number) for number in range(layout.per_page)]
         told += [f"{x:.2f} {y:.2f}" for x, y in places]
     check_golden("laid/layouts.txt", "\n".join(told) + "\n")
+
+
+def test_each_sheet_that_a_house_prints_on_has_its_usual_layout() -> None:
+    known = shipped_layouts()
+    assert USUAL_ON == {"A4": "2x6", "Letter": "letter-2x5"}
+    assert {page: known[name].page for page, name in USUAL_ON.items()} == {
+        "A4": "A4",
+        "Letter": "Letter",
+    }
+    assert Plate(1.0, 1.0).dpi == known["2x6"].dpi == 300
 
 
 def test_what_is_wrong_with_a_layout_is_told_from_its_bounds_on() -> None:
