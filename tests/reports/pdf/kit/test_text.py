@@ -120,6 +120,14 @@ def test_what_was_boxed_is_said_by_name() -> None:
     )
 
 
+def test_what_is_as_wide_as_its_room_stands_on_one_line() -> None:
+    """Two words, a word alone, and as much of a longer word as has exactly the room."""
+    two, one = width_of("lemon peel", FACE), width_of("lemon", FACE)
+    assert wrap("lemon peel", FACE, lambda _: two) == ["lemon peel"]
+    assert wrap("lemon", FACE, lambda _: one) == ["lemon"]
+    assert wrap("lemonlemo", FACE, lambda _: one) == ["lemon", "lemo"]
+
+
 def test_widths_and_breaks_of_texts_are_as_kept() -> None:
     """With words too long for a line, signs to break after, and characters without a shape."""
     texts = (
