@@ -4,7 +4,7 @@ from msgspec.structs import replace
 
 from ledger.domain.entries import Material
 from ledger.domain.entries.choices import KnownBy, LimitBasis, LimitUnit, MaterialKind
-from ledger.service.account.shipped import read_shipped, shipped, usual_caution
+from ledger.service.account.shipped import read_shipped, shipped, solubilities, usual_caution
 from tests.domain.builders import make
 
 
@@ -62,3 +62,16 @@ def test_the_shelf_and_what_oils_of_a_name_usually_are_have_one_caution() -> Non
     assert usual_caution(replace(plain, caution="Locked cupboard.")) == "Locked cupboard."
     water = replace(plain, sort=MaterialKind.WATER)
     assert usual_caution(water) == ""
+
+
+def test_every_solubility_that_comes_with_pottle_is_read_whole() -> None:
+    rows = read_shipped("solubility.toml")["solubility"]
+    figures = ("low_mg_per_l", "high_mg_per_l", "log_kow", "density_g_per_ml", "refractive_index")
+    found = solubilities()
+    assert list(found) == [row["substance"] for row in rows]
+    for row in rows:
+        read = found[row["substance"]]
+        assert (read.substance, read.citation) == (row["substance"], row["citation"])
+        assert [getattr(read, name) for name in figures] == [float(row[name]) for name in figures]
+    limonene = found["limonene"]
+    assert (limonene.low_mg_per_l, limonene.high_mg_per_l, limonene.log_kow) == (6.0, 19.4, 4.57)

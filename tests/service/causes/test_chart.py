@@ -57,7 +57,7 @@ def test_a_look_between_two_filters_tells_nothing_of_how_a_batch_turned_out(
     code = keeper.opens("start", product="Orange essence", kind="essence", target="90mL")
     keeper.do("add", lot=code, source=lots.spirit, amount="90mL")
     keeper.do("filter", lot=code, medium="paper", pore="25", volume_out="88mL")
-    keeper.do("look", lot=code, grade="cloudy", of="neat")
+    keeper.do("look", lot=code, grade="cloudy", of="neat", ntu="5")
     keeper.do("filter", lot=code, medium="paper", pore="11", volume_out="86mL")
     keeper.clock.forward(days=3)
     keeper.do("finish", lot=code, volume="85mL")
@@ -66,6 +66,14 @@ def test_a_look_between_two_filters_tells_nothing_of_how_a_batch_turned_out(
     keeper.do("look", lot=code, grade="clear", of="neat")
     found = chart_of(keeper.book, "Orange essence")
     assert (found.batches, found.seen, found.failed, found.turned) == (1, 1, 0, 0)
+    told = [(item.figure, item.pass_no, len(item.points)) for item in found.series]
+    assert told == [
+        (Figure.YIELD, 0, 1),
+        (Figure.NTU, 0, 1),
+        (Figure.LOSS, 1, 1),
+        (Figure.LOSS, 2, 1),
+    ]
+    assert series(found, Figure.NTU).points[0].value == 5
 
 
 def test_what_nobody_made_for_sale_is_told_with_what_was(sqlite_keeper: Keeper) -> None:

@@ -2,11 +2,12 @@
 
 from pathlib import Path
 
-from ledger.domain.entries import Add, Draft, Facts, Judge, Note, Rest, When
+from ledger.domain.entries import Add, Draft, Facts, Judge, Measurement, Note, Rest, When
+from ledger.domain.entries.choices import Measured
 from ledger.domain.lots.control import Control
 from ledger.service.account.state import lot_state
-from ledger.service.desk.control import control_of
-from tests.domain.builders import make
+from ledger.service.desk.control import control_of, last_readings
+from tests.domain.builders import at, entry, lot, make, packed
 from tests.keeper import Keeper
 from tests.service.orange import make_orange
 
@@ -57,3 +58,13 @@ def test_a_vessel_that_was_not_cleaned_is_told_with_what_it_held(
     found = held_to(sqlite_keeper, code, make(Rest, vessel="Jar 2")).last_held
     assert found is not None
     assert (found.vessel, found.lot, found.product) == ("jar 2", code, "Orange essence")
+
+
+def test_of_readings_in_the_bottle_and_in_its_bulk_the_last_of_each_kind_counts() -> None:
+    """Strength was read in the bulk first and then in a bottle; sugar the other way round."""
+    abv, brix = (make(Measurement, what=what) for what in (Measured.ABV, Measured.BRIX))
+    bulk = lot("S-1", entry(abv, 11, at(9, day=2)), entry(brix, 14, at(9, day=5)))
+    bottles = packed("P-1", entry(brix, 12, at(9, day=3)), entry(abv, 13, at(9, day=4)), bulk=bulk)
+    read = [(taken.lot, taken.facts.what, taken.number) for taken in last_readings(bottles)]
+    assert sorted(read) == [("P-1", Measured.ABV, 13), ("S-1", Measured.BRIX, 14)]
+    assert [taken.number for taken in last_readings(bulk)] == [11, 14]

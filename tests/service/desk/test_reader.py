@@ -58,7 +58,8 @@ def test_all_that_is_wrong_is_told_once_and_in_order(words: Words) -> None:
 
 
 def test_nothing_wrong_raises_nothing(words: Words) -> None:
-    assert words.lot("mine-1") == "MINE-1"
+    assert words.lot("mine-1") == words.source("mine-1") == "MINE-1"
+    assert (words.source_or_none("mine-1"), words.source_or_none(None)) == ("MINE-1", None)
     assert words.lot_or_none(None) is None
     assert words.text_or_none("  ", "note") is None
     assert words.scaled(None, 1000, "°C", "temperature") is None
