@@ -229,12 +229,15 @@ LAW: dict[tuple[str, str], Place] = {
     ("lot mark", "preceded by L unless clearly distinguishable"): Held(
         "the word for a lot before its code, in the label's language", (_LOT, _DATE_WORDS)
     ),
-    ("US principal display panel, cylinder", "share of height x circumference"): Lacking(
-        "The panel is taken for as large as the label, since the book knows no bottle's height: "
-        "on a label much smaller than the bottle's panel the contents may be set too small."
+    ("US principal display panel, cylinder", "share of height x circumference"): Held(
+        "contents by the panel of the slimmest bottle of the size, or by the label if larger",
+        (
+            f"{_WORDS}net_volume.py::test_the_panel_of_a_round_bottle_is_two_fifths_of_its_side",
+            _US_TYPE,
+        ),
     ),
     ("US principal display panel, rectangle", "one whole side"): Lacking(
-        "Likewise: the panel is taken for as large as the label, which may be smaller than a side."
+        "Every bottle is taken for a round one, since the book knows no bottle's form."
     ),
     ("US net contents, place", "bottom share of the panel"): Held(
         "in the lowest 30 % of the label", _LOWEST
@@ -243,7 +246,7 @@ LAW: dict[tuple[str, str], Place] = {
         "It says at what temperature a volume is true; a label says the size as the maker gave it, "
         "and filling is measured at the bench."
     ),
-    ("US net contents type", "panel up to 5 sq in"): Held("by the label's area", (_US_TYPE,)),
+    ("US net contents type", "panel up to 5 sq in"): Held("by the panel's area", (_US_TYPE,)),
     ("US net contents type", "panel above 5 to 25 sq in"): Held("likewise", (_US_TYPE,)),
     ("US net contents type", "panel above 25 to 100 sq in"): Held("likewise", (_US_TYPE,)),
     ("US net contents type", "panel above 100 sq in"): Held("likewise", (_US_TYPE,)),

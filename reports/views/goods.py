@@ -71,6 +71,8 @@ class LabelView(Struct, frozen=True):
     """A word across it, where it is for no bottle that leaves."""
     figures_mm: float = 4.0
     """Height that the figures of the volume must have, in millimetres."""
+    panel_sq_in: float = 0.0
+    """How large the panel of the bottle may be that the label is on, in square inches."""
     symbol: str = ""
     """What the QR symbol says; the lot where nothing else."""
     lot_word: str = "Lot"

@@ -159,11 +159,12 @@ def maker_blocks(label: LabelView, least: float = LEAST) -> list[Block]:
 def volume_face(label: LabelView, plate: Plate) -> Face:
     """Return the face of a label's net volume, which never shrinks.
 
-    In the United States it is by the size of the panel too, for which its paper is taken.
+    In the United States it is by the size of the panel too: the bottle's, or the paper where that
+    is larger.
     """
     size = label.figures_mm * mm / CAP_HEIGHT
     if label.is_us:
-        area = plate.width * plate.height / inch**2
+        area = max(label.panel_sq_in, plate.width * plate.height / inch**2)
         letters = next((high for most, high in US_CONTENTS if area <= most), US_LARGEST)
         size = max(size, letters * inch / X_HEIGHT)
     return Face(MEDIUM, round(size + 0.05, 1), SPACING)

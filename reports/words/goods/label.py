@@ -30,7 +30,13 @@ from reports.words.glass.declaration import (
 )
 from reports.words.goods.label_words import LabelWords, label_words
 from reports.words.goods.list_words import card_in_language
-from reports.words.goods.net_volume import figures_mm, is_canadian, is_us, net_volume
+from reports.words.goods.net_volume import (
+    figures_mm,
+    is_canadian,
+    is_us,
+    net_volume,
+    panel_sq_in,
+)
 from reports.words.goods.typed_list import formula_text, only_typed
 from reports.words.lots.dates import keeping_words
 from reports.words.lots.record import cautions
@@ -153,6 +159,7 @@ def _label(
         is_canadian=is_canadian(house),
         is_small=filled.size.amount <= SMALL_UL,
         figures_mm=figures_mm(filled.size.amount),
+        panel_sq_in=panel_sq_in(filled.size.amount),
         lot_word=words.lot,
     )
 

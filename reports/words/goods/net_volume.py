@@ -3,6 +3,8 @@
 Guarantees: no more is promised than is there.
 """
 
+from math import pi
+
 from ledger.domain.amounts.quantity import Quantity
 from ledger.domain.entries import House
 from ledger.domain.masters.allergens import Place
@@ -41,6 +43,25 @@ FIGURES = ((50_000, 2.0), (200_000, 3.0), (1_000_000, 4.0))
 3.1; label_law.csv)."""
 LARGEST_FIGURES = 6.0
 """The same above."""
+
+
+SLIM = 4
+"""Heights of the slimmest bottle over its width (common practice, no source)."""
+US_PANEL = 0.4
+"""Share of the side of a round bottle that is its principal display panel (21 CFR 101.1(b);
+label_law.csv)."""
+
+
+def panel_sq_in(volume_ul: int) -> float:
+    """Return how large the panel of a round bottle may be at most, in square inches.
+
+    Of radius r the slimmest bottle holds 2 pi SLIM r³, and its side has 4 pi SLIM r².
+
+    >>> [round(panel_sq_in(ml * 1000), 1) for ml in (30, 250, 1000)]
+    [3.5, 14.4, 36.3]
+    """
+    radius_in = (volume_ul / 1000 / (2 * pi * SLIM)) ** (1 / 3) / 2.54
+    return US_PANEL * 4 * pi * SLIM * radius_in**2
 
 
 def figures_mm(volume_ul: int) -> float:

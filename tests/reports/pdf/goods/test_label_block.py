@@ -60,6 +60,8 @@ def test_net_contents_in_the_united_states_are_by_the_panel_and_the_name_half_as
         least = float(Fraction(row["value"])) * inch
         assert least <= X_HEIGHT * face.size < least + 0.1
         assert least_name(label, plate) >= face.size / 2
+        small = Plate(2 * inch, inch)
+        assert volume_face(replace(label, panel_sq_in=area), small).size == face.size
     assert volume_face(replace(label, is_us=False), Plate(9 * inch, 9 * inch)).size < 9
 
 

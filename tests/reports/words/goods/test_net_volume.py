@@ -2,7 +2,13 @@
 
 from ledger.domain.amounts.quantity import parse_quantity
 from ledger.domain.entries import House
-from reports.words.goods.net_volume import figures_mm, is_canadian, net_volume
+from reports.words.goods.net_volume import (
+    US_PANEL,
+    figures_mm,
+    is_canadian,
+    net_volume,
+    panel_sq_in,
+)
 from tests.domain.builders import make
 from tests.science.published import rows
 
@@ -23,6 +29,13 @@ def test_the_figures_grow_at_the_bounds_of_the_directive() -> None:
     assert law == [bounds[0], bounds[1], bounds[3], bounds[5]]
     assert bounds[2] == bounds[1]
     assert bounds[4] == bounds[3]
+
+
+def test_the_panel_of_a_round_bottle_is_two_fifths_of_its_side() -> None:
+    """21 CFR 101.1(b) (label_law.csv): a bottle of 50 mL with a side of 79.5 cm² has 4.9 in²."""
+    (row,) = [row for row in rows("label_law.csv") if row["quantity"].endswith("panel, cylinder")]
+    assert float(row["value"]) == 100 * US_PANEL
+    assert round(panel_sq_in(50_000), 1) == round(0.4 * 79.5 / 2.54**2, 1)
 
 
 def test_a_house_in_canada_has_its_own_least_letters() -> None:
