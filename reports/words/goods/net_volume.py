@@ -3,7 +3,7 @@
 Guarantees: no more is promised than is there.
 """
 
-from math import pi
+from math import cbrt, pi
 
 from ledger.domain.amounts.quantity import Quantity
 from ledger.domain.entries import House
@@ -60,7 +60,7 @@ def panel_sq_in(volume_ul: int) -> float:
     >>> [round(panel_sq_in(ml * 1000), 1) for ml in (30, 250, 1000)]
     [3.5, 14.4, 36.3]
     """
-    radius_in = (volume_ul / 1000 / (2 * pi * SLIM)) ** (1 / 3) / 2.54
+    radius_in = cbrt(volume_ul / 1000 / (2 * pi * SLIM)) / 2.54
     return US_PANEL * 4 * pi * SLIM * radius_in**2
 
 
