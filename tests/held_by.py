@@ -25,7 +25,7 @@ SCREENS = (
         ("causes", ("chart", "suspects", "trial")),
         ("copies", ("demo",)),
         ("evidence", ("prove", "seal", "verify")),
-        ("glass", ("foretell", "serving")),
+        ("glass", ("serving",)),
         ("goods", ("label",)),
         ("guide", ("guide", "help")),
         ("lots", ("complaints", "journal", "lot", "packet", "record", "stock")),
