@@ -218,3 +218,13 @@ def test_amounts_need_no_quotes_wherever_they_stand(shell: Shell) -> None:
     added = shell.line("add . spirit 100 mL --temp 68 F --took 5 min")
     assert "100 mL of Neutral spirit" in added.lines[0]
     assert added.lines[0].endswith("at 20 °C, over 5 min.")
+
+
+@pytest.mark.parametrize("name", ["orange", "orange peel", "orange peel in june"])
+def test_the_name_of_a_plan_may_be_of_several_words(
+    name: str, shell: Shell, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    told: list[str] = []
+    monkeypatch.setattr("cli.screens.causes.trial.begin_jars", lambda _, plan: told.append(plan))
+    assert shell.line(f"start --from-plan {name}").exit_code == 0
+    assert [plan.split() for plan in told] == [name.split()]

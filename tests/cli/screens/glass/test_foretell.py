@@ -42,7 +42,7 @@ def asked(monkeypatch: pytest.MonkeyPatch) -> list[tuple[Any, ...]]:
 def printed(shell: Shell, capsys: pytest.CaptureFixture[str], *words: str) -> list[str]:
     call = Call(ledger=str(shell.book), by="AB")
     with call.at_end:
-        screen.show_forecast(call, *words)  # type: ignore[arg-type]
+        screen.show_forecast(call, *words)
     return capsys.readouterr().out.splitlines()
 
 
