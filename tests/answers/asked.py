@@ -40,7 +40,7 @@ OTHER_WAYS = (
     *("trace {packed} --back", "trace {oil} --forward --depth 1", "trace {packed} --only oil"),
     "serving {syrup} --glass 300mL --pour 1:5 --adult 70kg --child 15kg --explain",
     *("serving {essence} --dose 60mL", "cost {packed}", "cost {syrup} --glass 300mL"),
-    *("stock --all", "stock --of spirit", "stock --spirit --from 2026-03-03 --to 2026-03-04"),
+    *("stock --all", "stock --of spirit", "stock --spirit --from 2026-03-03 --to 2026-03-05"),
     *("suspects {syrup} --explain", "suspects --worse-than clear", "journal {essence} --last 4"),
     *("verify --since seal.txt", "prove --check proof.json", "prove --check proof.json --json"),
 )
