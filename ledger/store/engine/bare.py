@@ -34,7 +34,6 @@ MOST_IDLE = 5
 """How many connections that nobody uses are kept open."""
 # The write-ahead log is not among these: a file that turns out to be no book stays as it is.
 _SETTINGS = (
-    f"busy_timeout = {patience.BUSY_MS}",
     "foreign_keys = ON",
     # Without it REPLACE takes the old row away past the guard of DELETE.
     "recursive_triggers = ON",
@@ -52,7 +51,7 @@ _SETTINGS = (
 
 def set_up(driver: sqlite3.Connection) -> None:
     """Give a connection to a file the settings of a book."""
-    for setting in _SETTINGS:
+    for setting in (f"busy_timeout = {patience.BUSY_MS}", *_SETTINGS):
         driver.execute(f"PRAGMA {setting}")
 
 
