@@ -42,7 +42,9 @@ def _imported(path: Path, root: Path) -> frozenset[str]:
 
 OF_THEIR_OWN = {
     "tests/calibration": "what the forecast is calibrated on, and a test that it comes out as kept",
+    "tests/claims": "what README, guide and lists of law claim, and tests that hold it",
     "tests/benchmarks": "measures that are run by hand, and a test of their books",
+    "tests/benchmarks/faults": "faults laid under commands by hand, and a test of the disk",
     "tests/answers": "every command asked of many books, its answers kept whole",
     "tests/model": "a second model of what is in the jars, held to random books",
     "tests/mutants/making": "the places of small faults put into the source by hand, and tests",

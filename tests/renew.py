@@ -15,7 +15,7 @@ from contextlib import closing
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from tests import guide_reference, man_page
+from tests.claims import guide_reference, man_page
 
 ROOT = Path(__file__).parents[1]
 CONNECTIONS = ROOT / "ledger/store/engine/connections.py"

@@ -14,7 +14,7 @@ from tests.answers.asked import asked
 from tests.answers.clock import kept_time
 from tests.answers.said import Said, in_folder, run
 from tests.answers.story import told
-from tests.batch_papers import keep_batch
+from tests.claims.batch_papers import keep_batch
 from tests.cli.shell import Shell
 from tests.conftest import new_keeper
 from tests.demonstration import AFTER_SEASON, Demonstration

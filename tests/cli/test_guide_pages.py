@@ -30,10 +30,10 @@ from cli.screens.copies import demo
 from cli.screens.guide.guide import TOPICS
 from ledger.service.desk.book import wall_clock
 from ledger.service.masters.formula_file import HEAD, KEEPING, LINE, STEPS
-from tests import man_page
+from tests.claims import man_page
+from tests.claims.guide_reference import reference
 from tests.cli.shell import BY
 from tests.demonstration import AFTER_SEASON, demonstration
-from tests.guide_reference import reference
 
 GUIDE = Path(__file__).parents[2] / "cli" / "guide"
 FIRST = "first-hour"

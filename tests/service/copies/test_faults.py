@@ -9,8 +9,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.benchmarks.crowds import crowd
-from tests.benchmarks.lost_answers import line_to, tried
+from tests.benchmarks.faults.crowds import crowd
+from tests.benchmarks.faults.lost_answers import line_to, tried
 from tests.conftest import Server, new_keeper
 from tests.old_books import OLD_BOOKS
 
@@ -19,7 +19,7 @@ ROOT = Path(__file__).parents[3]
 
 def test_no_fault_loses_an_entry_or_leaves_a_half_one() -> None:
     done = subprocess.run(
-        [sys.executable, "-m", "tests.benchmarks.crash", "3"],
+        [sys.executable, "-m", "tests.benchmarks.faults.crash", "3"],
         cwd=ROOT,
         capture_output=True,
         text=True,

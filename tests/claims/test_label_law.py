@@ -12,8 +12,8 @@ from typing import Any
 
 import pytest
 
+from tests.claims.label_places import ARTICLE_9, HAZARD, LAW, PART_101, Beside, Held, Lacking, Place
 from tests.house import ROOT
-from tests.label_places import ARTICLE_9, HAZARD, LAW, PART_101, Beside, Held, Lacking, Place
 from tests.science.published import REFERENCE, rows
 
 PLACES: tuple[Place, ...] = tuple(

@@ -1,7 +1,7 @@
 """What is left when a command is killed, or the power, the disk, the file or the clock fails it.
 
-``python -m tests.benchmarks.crash [RUNS]`` tries every fault RUNS times (200 if not said) and
-prints the table that stands in RESULTS.md. A run is a loss when the book does not open or does
+``python -m tests.benchmarks.faults.crash [RUNS]`` tries every fault RUNS times (200 if not said)
+and prints the table that stands in RESULTS.md. A run is a loss when the book does not open or does
 not verify, has lost or changed an entry, or holds a command in part; when a user would have met
 anything but a sentence; and when a file that was being made has its name and is not whole.
 
@@ -39,8 +39,8 @@ from tests.benchmarks.desk import (
     seconds,
     undisturbed,
 )
-from tests.benchmarks.power import killed_at_writes, power_lost
-from tests.benchmarks.upgrades import upgrade, upgraded
+from tests.benchmarks.faults.power import killed_at_writes, power_lost
+from tests.benchmarks.faults.upgrades import upgrade, upgraded
 from tests.keeper import SetClock
 from tests.old_books import OLD_BOOKS
 

@@ -5,7 +5,7 @@
 
 import sys
 
-from tests.benchmarks import crash, crowds, lost_answers
+from tests.benchmarks.faults import crash, crowds, lost_answers
 
 if __name__ == "__main__":
     runs, seconds = (*map(int, sys.argv[1:]), *(200, 10)[len(sys.argv) - 1 :])

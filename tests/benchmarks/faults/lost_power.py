@@ -8,7 +8,7 @@ import random
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
-from tests.benchmarks.disk import Act, Kind
+from tests.benchmarks.faults.disk import Act, Kind
 
 SECTOR = 512
 """Bytes that a disk writes whole or not at all (the least of those in use: ATA, NVMe)."""

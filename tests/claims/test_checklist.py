@@ -14,12 +14,12 @@ from msgspec import Struct
 
 from ledger.domain import entries
 from ledger.domain.entries import masters
-from tests.batch_papers import keep_batch, papers_of
+from tests.claims.batch_papers import keep_batch, papers_of
+from tests.claims.record_places import PLACES
 from tests.conftest import opened
 from tests.keeper import MORNING, SetClock, copy_book
-from tests.record_places import PLACES
 
-LIST = Path(__file__).parent / "reference" / "batch_record_checklist.csv"
+LIST = Path(__file__).parents[1] / "reference" / "batch_record_checklist.csv"
 SECTION = re.compile(r"\b(111|211|117|101|1)\.\d+")
 
 

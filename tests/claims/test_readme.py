@@ -9,7 +9,7 @@ from PIL import Image
 from cli.front import COMMANDS
 from tests.cli.test_guide_pages import FENCE, PROMPT, check_page, new_terminal, played
 
-README = Path(__file__).parents[1] / "README.md"
+README = Path(__file__).parents[2] / "README.md"
 MOST_WORDS = 700
 MOST_BYTES = 150_000
 """Of a picture."""

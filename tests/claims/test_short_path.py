@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.short_path import first_batch, main
+from tests.claims.short_path import first_batch, main
 
 
 def command(folder: Path, script: str) -> str:

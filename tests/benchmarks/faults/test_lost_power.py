@@ -2,8 +2,8 @@
 
 import random
 
-from tests.benchmarks.disk import Act, Kind
-from tests.benchmarks.lost_power import SECTOR, after
+from tests.benchmarks.faults.disk import Act, Kind
+from tests.benchmarks.faults.lost_power import SECTOR, after
 
 OLD, NEW = b"a" * 2 * SECTOR, b"b" * 2 * SECTOR
 BIRTH = Act(Kind.NAME, "new", 7, is_new=True)

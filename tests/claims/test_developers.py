@@ -10,7 +10,7 @@ import pytest
 
 from cli.front import COMMANDS
 
-ROOT = Path(__file__).parents[1]
+ROOT = Path(__file__).parents[2]
 PAGE = ROOT / "DEVELOPERS.md"
 KEYS = "\n## Answers for machines\n"
 """Below this head stand tables of keys, whose rows are as long as they are."""

@@ -8,9 +8,9 @@ from pathlib import Path
 
 import pytest
 
-from tests.recipe_steps import Step, changed, follow, recipe
+from tests.claims.recipe_steps import Step, changed, follow, recipe
 
-ROOT = Path(__file__).parents[1]
+ROOT = Path(__file__).parents[2]
 TEXT = (ROOT / "DEVELOPERS.md").read_text("utf-8")
 KIND = recipe(TEXT, "Add a kind of entry")
 COMMAND = recipe(TEXT, "Add a command with screen, JSON and paper")

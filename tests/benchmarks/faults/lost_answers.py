@@ -1,9 +1,9 @@
 """What a command says, and what is left, when a server's answer to its commit is lost.
 
-``python -m tests.benchmarks.lost_answers [RUNS]`` cuts the line to a server RUNS times (200 if not
-said) when a commit is on its way to it, and when its answer is on its way back, by turns. A run is
-a loss when the book does not verify, when it holds anything but all or nothing of the command, and
-when the command said otherwise than the book has it.
+``python -m tests.benchmarks.faults.lost_answers [RUNS]`` cuts the line to a server RUNS times
+(200 if not said) when a commit is on its way to it, and when its answer is on its way back, by
+turns. A run is a loss when the book does not verify, when it holds anything but all or
+nothing of the command, and when the command said otherwise than the book has it.
 """
 
 import socket

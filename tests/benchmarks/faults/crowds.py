@@ -1,9 +1,10 @@
 """Whether a book stays whole while several processes write in it at once, and how fast it then is.
 
-``python -m tests.benchmarks.crowds [SECONDS]`` lets 1, 2, 4 and 8 processes write notes for so long
-(10 s if not said) on one SQLite file and on one PostgreSQL, and prints the table that stands in
-RESULTS.md. A loss is an entry that a writer was told is recorded and that the book has not, a
-gap in the numbers, or anything that verifying finds; an error is what a user would have seen.
+``python -m tests.benchmarks.faults.crowds [SECONDS]`` lets 1, 2, 4 and 8 processes write notes for
+so long (10 s if not said) on one SQLite file and on one PostgreSQL, and prints the table that
+stands in RESULTS.md. A loss is an entry that a writer was told is recorded and that the book has
+not, a gap in the numbers, or anything that verifying finds; an error is what a user would have
+seen.
 """
 
 import json
@@ -61,7 +62,7 @@ def crowd(where: str, writers: int, seconds: float) -> Crowd:
     """Let so many processes write in a book, and look what became of it."""
     book = init(where, name="Crowd", currency="EUR")
     person(book, How(by="AB"), initials="AB", name="Ada Brook")
-    code = f"from tests.benchmarks.crowds import write; write({where!r})"
+    code = f"from tests.benchmarks.faults.crowds import write; write({where!r})"
     started = [
         subprocess.Popen([sys.executable, "-c", code], stdin=PIPE, stdout=PIPE, text=True)
         for _ in range(writers)

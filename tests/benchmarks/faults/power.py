@@ -31,9 +31,9 @@ from tests.benchmarks.desk import (
     seconds,
     undisturbed,
 )
-from tests.benchmarks.disk import Act, Kind, watch
-from tests.benchmarks.lost_power import after
-from tests.benchmarks.upgrades import UPGRADE, upgraded
+from tests.benchmarks.faults.disk import Act, Kind, watch
+from tests.benchmarks.faults.lost_power import after
+from tests.benchmarks.faults.upgrades import UPGRADE, upgraded
 from tests.keeper import copy_book
 from tests.old_books import OLD_BOOKS, OldBook
 

@@ -14,7 +14,7 @@ from typer._click import Context
 from cli.front import COMMANDS
 from cli.main import app
 
-PAGE = Path(__file__).parents[1] / "cli" / "guide" / "commands.md"
+PAGE = Path(__file__).parents[2] / "cli" / "guide" / "commands.md"
 EVERYWHERE = ("ledger", "by", "at", "because", "origin", "sheet", "json")
 """Options that stand once, for all commands."""
 HEAD = """# All commands

@@ -16,7 +16,7 @@ from cli.kit.examples import EXAMPLES
 from cli.kit.parsing import is_common
 from cli.main import app
 
-PAGE = Path(__file__).parents[1] / "cli" / "man" / "pottle.1"
+PAGE = Path(__file__).parents[2] / "cli" / "man" / "pottle.1"
 ENVIRONMENT = (
     ("POTTLE_LEDGER", "The book, where none is given with --ledger."),
     ("POTTLE_BY", "Initials of who writes, where none are given with --by."),

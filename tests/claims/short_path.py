@@ -1,4 +1,4 @@
-"""The README's first batch by hand, played as it stands: ``python -m tests.short_path POTTLE``.
+"""The README's first batch by hand, as it stands: ``python -m tests.claims.short_path POTTLE``.
 
 Guarantees: from an empty folder to a book that verifies, with the command that is named, by the
 standard library alone, so that it plays wherever the program is installed without its tests.
@@ -16,7 +16,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-README = Path(__file__).parents[1] / "README.md"
+README = Path(__file__).parents[2] / "README.md"
 _COMMAND = re.compile(r"^(?:\$ )?((?:export|pottle) .*)$", re.MULTILINE)
 _FIRST, _LAST = "export POTTLE_BY=AB", "pottle verify"
 

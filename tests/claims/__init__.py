@@ -1,0 +1,1 @@
+"""What README, DEVELOPERS.md, the guide, the man page and lists of law claim, held by tests."""
