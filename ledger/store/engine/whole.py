@@ -4,9 +4,11 @@ Guarantees: what is asked so sees and changes what the transaction does. Refuses
 """
 
 import sqlite3
+from functools import cache
+from threading import local
 from typing import Any
 
-from sqlalchemy import Connection, create_engine
+from sqlalchemy import Connection, Engine, create_engine
 from sqlalchemy.pool import NullPool
 
 
@@ -25,7 +27,22 @@ class _Lent:
     rollback = close = commit
 
 
+class _Next(local):
+    """The driver's connection that is lent next, in each thread its own."""
+
+    driver: sqlite3.Connection
+
+
+_NEXT = _Next()
+
+
+@cache
+def _engine() -> Engine:
+    # One for all files: what it has worked out of a statement is of use for the next.
+    return create_engine("sqlite://", creator=lambda: _Lent(_NEXT.driver), poolclass=NullPool)
+
+
 def whole(driver: sqlite3.Connection) -> Connection:
     """Return a connection of SQLAlchemy's upon a driver's."""
-    engine = create_engine("sqlite://", creator=lambda: _Lent(driver), poolclass=NullPool)
-    return engine.connect()
+    _NEXT.driver = driver
+    return _engine().connect()

@@ -8,7 +8,7 @@ from msgspec.structs import replace
 from ledger.domain.evidence.seals import Seal
 from ledger.errors import StorageError
 from ledger.service.desk.book import How
-from ledger.service.evidence.seal import seal
+from ledger.service.evidence.seal import seal, seal_faults
 from ledger.service.evidence.verify import verify
 from ledger.service.masters.house import house
 from ledger.store.read import past
@@ -22,12 +22,19 @@ def told(keeper: Keeper, older: Seal, *, only_since: bool = False) -> list[str]:
     return [fault.what for fault in found.faults]
 
 
+def judged(keeper: Keeper, older: Seal) -> list[str]:
+    """Return what is said of a seal alone; verifying says it too."""
+    with keeper.reading() as connection:
+        return [*seal_faults(connection, older)]
+
+
 def test_every_older_seal_is_the_beginning_of_the_book(full: Keeper) -> None:
     older = []
     for number in range(12):
         older.append(seal(full.book))
         full.do("note", text=f"Note {number}.")
-    for one in older:
+    assert [judged(full, one) for one in older] == [[]] * len(older)
+    for one in (older[0], older[-1]):
         assert told(full, one) == told(full, one, only_since=True) == []
 
 
@@ -73,8 +80,11 @@ def test_each_way_in_which_a_seal_does_not_fit_is_told(full: Keeper) -> None:
             f"and the house was {own.house}."
         ),
     }
-    for older, what in cases.items():
-        assert told(full, older) == told(full, older, only_since=True) == [what]
+    assert {older: judged(full, older) for older in cases} == {
+        older: [what] for older, what in cases.items()
+    }
+    older, what = next(iter(cases.items()))
+    assert told(full, older) == told(full, older, only_since=True) == [what]
 
 
 def test_a_house_may_take_another_name_after_the_seal(full: Keeper) -> None:
