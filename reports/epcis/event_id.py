@@ -24,16 +24,8 @@ _WORDS = {"bizStep": "BizStep-", "disposition": "Disp-"}
 _PARTY = "SDT-"
 _ORDER = (
     *("eventTime", "eventTimeZoneOffset", "parentID", "quantityList", "childQuantityList"),
-    *(
-        "inputQuantityList",
-        "outputQuantityList",
-        "action",
-        "bizStep",
-        "disposition",
-        "readPoint",
-        "bizLocation",
-    ),
-    *("sourceList", "destinationList"),
+    *("inputQuantityList", "outputQuantityList", "action", "bizStep", "disposition"),
+    *("readPoint", "bizLocation", "sourceList", "destinationList"),
 )
 """Fields in the order of the standard, of those that events here have."""
 

@@ -12,7 +12,8 @@ from typing import Any
 
 import pytest
 
-from tests.claims.label_places import ARTICLE_9, HAZARD, LAW, PART_101, Beside, Held, Lacking, Place
+from tests.claims.label_holders import Beside, Held, Lacking, Place
+from tests.claims.label_places import ARTICLE_9, HAZARD, LAW, PART_101
 from tests.house import ROOT
 from tests.science.published import REFERENCE, rows
 

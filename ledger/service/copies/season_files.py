@@ -43,19 +43,8 @@ ORDER = (
     *("house", "person", "party", "material", "limit", "formula", "withdraw", "receive", "start"),
     *("add", "rest", "filter", "rinse", "decant", "measure", "foretell", "look", "makeup"),
     *("finish", "bottle", "labels", "cases", "judge", "send", "complain", "answer", "recall"),
-    *(
-        "contact",
-        "close",
-        "check",
-        "plan",
-        "jars",
-        "clean",
-        "equipment",
-        "count",
-        "note",
-        "correct",
-    ),
-    *("strike", "forget"),
+    *("contact", "close", "check", "plan", "jars", "clean", "equipment", "count", "note"),
+    *("correct", "strike", "forget"),
 )
 """Verbs in the order in which rows of one minute are taken; others come last."""
 

@@ -12,7 +12,7 @@ from ledger.domain.masters.gs1 import case_number
 from ledger.service.desk.act import at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.store.read import queries
-from ledger.store.read.cases import next_case
+from ledger.store.read.made import next_case
 
 
 def cases(book: Book, how: How, *, lot: str, pack: str) -> Recorded[Cases]:

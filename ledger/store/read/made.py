@@ -1,13 +1,14 @@
-"""How much was made of finished lots, and what a bottle of packed lots holds, many at once.
+"""How much was made of finished lots, what a bottle of packed lots holds, and which case is next.
 
-Guarantees: a constant number of statements for a chunk of lots; only entries in force count.
+Guarantees: a constant number of statements for a chunk of lots; only entries in force count, save
+that the number of a case that was struck, or corrected away, is not given again.
 Refuses: to say what unfinished lots will come to.
 """
 
 from collections.abc import Iterable
 
 from ledger.store.engine.bare import Connection
-from ledger.store.engine.statements import ask_for, chunks
+from ledger.store.engine.statements import ask_for, ask_one, chunks
 
 _THEN = (
     "(e.happened_at {0} done.happened_at "
@@ -65,3 +66,9 @@ def _by_lot(connection: Connection, query: str, lots: Iterable[int]) -> dict[int
     for chunk in chunks(wanted):
         amounts |= {lot: int(amount) for lot, amount in ask_for(connection, query, chunk)}
     return amounts
+
+
+def next_case(connection: Connection) -> int:
+    """Return the number of the next case in the house."""
+    number: int = ask_one(connection, "SELECT COALESCE(MAX(first_case + count), 1) FROM cases")
+    return number

@@ -8,7 +8,7 @@ from cli.kit.place import place_note, tell_place
 def test_the_place_of_a_book_is_told_where_it_is_kept_alike_and_else_nothing_is(
     capsys: pytest.CaptureFixture[str],
 ) -> None:
-    tell_place("/home/anna/Cloud Drive/pottle.db")
+    tell_place("/kitchen/Cloud Drive/pottle.db")
     told = capsys.readouterr()
     assert (told.out, " ".join(told.err.split())) == (
         "",
@@ -16,7 +16,7 @@ def test_the_place_of_a_book_is_told_where_it_is_kept_alike_and_else_nothing_is(
         "written on two at once, or taken up half way, it is damaged. Keep it elsewhere, and put "
         "copies there: pottle backup DIR",
     )
-    tell_place("/home/anna/kitchen/pottle.db")
+    tell_place("/kitchen/books/pottle.db")
     assert capsys.readouterr() == ("", "")
 
 
@@ -28,4 +28,4 @@ def test_the_place_of_a_book_is_told_where_it_is_kept_alike_and_else_nothing_is(
     ],
 )
 def test_the_words_in_the_names_of_such_folders_are_known(folder: str, is_told: bool) -> None:
-    assert bool(place_note(f"/home/anna/{folder}/2026/pottle.db")) is is_told
+    assert bool(place_note(f"/kitchen/{folder}/2026/pottle.db")) is is_told

@@ -1,7 +1,8 @@
-"""How much came out of finished lots, and what a bottle holds."""
+"""How much came out of finished lots, what a bottle holds, and which case is next."""
 
 from ledger.store.read.lots import all_lots
-from ledger.store.read.made import bottle_sizes, finished
+from ledger.store.read.made import bottle_sizes, finished, next_case
+from tests.keeper import Keeper
 from tests.store.read.numbers import Walked, number
 
 
@@ -25,3 +26,17 @@ def test_what_was_added_after_the_finish_counts_and_what_was_drawn_does_not(
     with keeper.reading() as connection:
         essence = number(connection, lots.essence)
         assert finished(connection, [essence]) == {essence: 458_000}
+
+
+def test_no_case_gets_a_number_that_another_had(sqlite_walked: Keeper) -> None:
+    def upcoming() -> int:
+        with sqlite_walked.reading() as connection:
+            return next_case(connection)
+
+    assert upcoming() == 4
+    done = sqlite_walked.do("cases", lot="BOS-001-S", pack="2 x 1")
+    assert upcoming() == 6
+    sqlite_walked.do("correct", entry=str(done.seq), changes="count=1", because="one was not full")
+    assert upcoming() == 6
+    sqlite_walked.do("strike", entry=str(done.seq + 1), because="nor was the other")
+    assert upcoming() == 6

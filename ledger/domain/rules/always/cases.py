@@ -35,7 +35,7 @@ def cases_are_of_bottles(draft: Draft, scene: Scene) -> Iterator[Finding]:
 
 
 def cases_hold_what_is_there(draft: Draft, scene: Scene) -> Iterator[Finding]:
-    """No more bottles stand in cases than were there, and none in two of them."""
+    """No more bottles stand in cases than are there, and in all told of than were filled."""
     facts, lot = draft.facts, scene.lot
     if not isinstance(facts, Cases) or lot is None or lot.measure is not Measure.UEACH:
         return
@@ -55,7 +55,7 @@ def cases_hold_what_is_there(draft: Draft, scene: Scene) -> Iterator[Finding]:
             "cases",
             f"{before} bottles of {lot.code} stand in cases by the book; with these {these} they "
             f"are more than the {filled.count} filled.",
-            "Strike the entry of cases that are no more: pottle strike ENTRY",
+            f"Strike the entry of cases that are no more, which this shows: pottle lot {lot.code}",
         )
 
 

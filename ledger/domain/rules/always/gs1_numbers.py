@@ -1,6 +1,7 @@
 """Numbers of GS1: each has a right check digit, and is of one article.
 
-Guarantees: a number that is wrong does not come into the book by a correction either.
+Guarantees: a number that is wrong does not come into the book by a correction either. Refuses: one
+number for two articles.
 """
 
 from collections.abc import Callable, Iterator

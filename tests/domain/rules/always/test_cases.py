@@ -34,7 +34,7 @@ def put(facts: Cases, *before: Any, **around: Any) -> tuple[Any, Any]:
         Case("more than were filled", *put(TWO, make(Cases, count=1, holds=4)), said(
              HM, "cases", "4 bottles of P-1 stand in cases by the book; with these 12 they are "
              "more than the 15 filled.",
-             "Strike the entry of cases that are no more: pottle strike ENTRY")),
+             "Strike the entry of cases that are no more, which this shows: pottle lot P-1")),
         Case("fewer than was told", *put(make(Cases, count=1), corrected=entry(TWO, 7))),
         Case("more than was told", *put(MORE, corrected=entry(TWO, 7), on_hand_then=18_000_000),
              said(NO, "cases",
