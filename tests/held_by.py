@@ -50,24 +50,12 @@ VIEWS = (
 ANSWERS = (
     "filled from what the service returned, and held to its schema with every other answer",
     {
-        "bench/sheet": "sheet",
-        "copies/copied": "backup",
         "copies/demo": "demo",
-        "copies/upgrade": "upgrade",
-        "evidence/seal": "seal",
-        "goods/label": "label",
         "guide/guide": "guide",
         "guide/help": "help",
-        "lots/complaints": "complaints",
         "lots/packet": "packet",
         "lots/record": "record",
-        "masters/house": "house",
-        "masters/init": "init",
         "masters/new_formula": "formula",
-        "masters/material": "material",
-        "masters/party": "party",
-        "masters/person": "person",
-        "recall/forget": "forget",
     },
 )
 GRAMMAR = "what the grammar of a line is made of, which is read there line by line"
@@ -76,10 +64,18 @@ HELD_BY: Held = {
         f"reports/json/{name}.py": (f"tests/cli/commands/test_{command}.py", ANSWERS[0])
         for name, command in ANSWERS[1].items()
     },
-    "reports/json/glass/foretell.py": (
-        "tests/cli/commands/test_foretell.py",
-        "filled from the forecast, and its keys are read where the command is",
-    ),
+    **{
+        f"reports/json/{name}.py": (
+            "tests/reports/json/kit/test_filled.py",
+            "filled from what the service returned: every part of it stands there under its key",
+        )
+        for name in (
+            *("bench/sheet", "evidence/seal", "glass/foretell", "goods/label", "lots/acts"),
+            *(f"copies/{name}" for name in ("copied", "rehearsal", "taken_in", "upgrade")),
+            *(f"masters/{name}" for name in ("house", "init", "material", "party", "person")),
+            *("lots/complaints", "recall/epcis", "recall/forget"),
+        )
+    },
     **{
         f"ledger/service/{name}.py": (
             "tests/service/glass/test_foretell.py",
@@ -203,10 +199,7 @@ HELD_BY: Held = {
             "tests/cli/commands/test_import.py",
             "says what an import answers, and is looked at where the command is",
         )
-        for name in (
-            "reports/json/copies/taken_in",
-            "cli/screens/copies/take_in",
-        )
+        for name in ("cli/screens/copies/take_in",)
     },
     **{
         f"cli/screens/bench/{name}.py": ("tests/cli/screens/bench/test_line.py", GRAMMAR)
@@ -224,17 +217,14 @@ HELD_BY: Held = {
             "tests/cli/commands/test_list.py",
             "lists of what went out, came and was cleaned, as the command tells them there",
         )
-        for name in ("reports/json/lots/acts", "cli/screens/lots/acts")
+        for name in ("cli/screens/lots/acts",)
     },
     **{
         f"{name}.py": (
             "tests/cli/commands/test_backup.py",
             "a rehearsal of losing the book, as the command tells it there",
         )
-        for name in (
-            "reports/json/copies/rehearsal",
-            "cli/screens/copies/rehearsal",
-        )
+        for name in ("cli/screens/copies/rehearsal",)
     },
     **{
         f"{name}.py": (
@@ -243,7 +233,6 @@ HELD_BY: Held = {
         )
         for name in (
             *("cli/screens/copies/tables", "cli/screens/recall/events", "cli/screens/recall/epcis"),
-            "reports/json/recall/epcis",
         )
     },
     "ledger/store/copies/tables.py": (
@@ -333,6 +322,7 @@ ACROSS: dict[str, str] = {
     "tests/reports/words/goods/test_wintergreen.py": "the gravest label, from oil to paper",
     "tests/cli/test_hostile_text.py": "text that deceives, wherever words are taken",
     "tests/cli/test_lazy.py": "what is loaded for help and for a command",
+    "tests/reports/json/kit/test_filled.py": "every part of many answers, under its own key",
     "tests/cli/kit/test_json.py": "the kept keys of every answer for machines",
     "tests/cli/kit/test_no_book.py": "what every command says where there is no book",
     "tests/domain/rules/test_main_path.py": "an ordinary season, of which no rule says anything",

@@ -1,7 +1,9 @@
 """A chart for machines has figures as text, and null where there are too few."""
 
+from ledger.service.causes.chart import Charts
 from reports.json.causes.chart import ShareTold, TurnedTold, chart_answer
 from reports.words.causes.chart import chart_view
+from tests.filled import bare, filled
 from tests.reports.json.kept import check
 from tests.reports.words.causes.charts import FULL, charts
 
@@ -32,3 +34,8 @@ def test_every_figure_of_charts_is_the_kept_one() -> None:
         chart_answer(FULL, chart_view(FULL), "chart.pdf"),
         chart_answer(charts(), chart_view(charts()), None),
     )
+
+
+def test_every_part_of_charts_stands_under_its_own_key() -> None:
+    view = chart_view(FULL)
+    check("chart_filled", *(chart_answer(each(Charts), view, None) for each in (filled, bare)))

@@ -10,6 +10,7 @@ from ledger.science.statistics.trials import Spread
 from ledger.service.causes.compare import Comparison
 from reports.json.causes.compare import CompareAnswer, LookTold, SetTold, compare_answer
 from reports.words.causes.compare import comparison_view
+from tests.filled import bare, filled
 from tests.reports.json.kept import check
 from tests.reports.words.causes.plans import THREE, outcome, planned
 from tests.reports.words.causes.trials import CONFOUNDED, CROSSED
@@ -61,3 +62,10 @@ def test_every_field_of_trials_is_the_kept_one() -> None:
         told(CROSSED),
         compare_answer(by_plan, comparison_view(by_plan), "trial.pdf"),
     )
+
+
+def test_every_part_of_a_comparison_stands_under_its_own_key() -> None:
+    full = filled(Comparison, grades=(("at once", 1), ("7 d", 2)))
+    view = comparison_view(CROSSED)
+    answers = (compare_answer(found, view, "a.pdf") for found in (full, bare(Comparison)))
+    check("compare_filled", *answers)

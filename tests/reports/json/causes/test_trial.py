@@ -4,10 +4,13 @@ from fractions import Fraction
 
 from msgspec.structs import replace
 
+from ledger.domain.entries import Plan
 from ledger.science.statistics.randomisation import Shown, Tried
-from ledger.service.causes.outcome import JarState
+from ledger.service.causes.layout import Planned
+from ledger.service.causes.outcome import JarState, Outcome
 from ledger.service.desk.book import Recorded
 from reports.json.causes.trial import jars_answer, plan_answer, plan_told, trial_answer
+from tests.filled import bare, filled
 from tests.planned import PLAN
 from tests.reports.json.kept import check
 from tests.reports.words.causes.plans import THREE, outcome, planned
@@ -39,4 +42,15 @@ def test_every_field_of_a_plan_and_of_its_outcome_is_the_kept_one() -> None:
         jars_answer(begun, found, "pottle look"),
         plan_told(every),
         plan_told(replace(every, tried=never)),
+    )
+
+
+def test_every_part_of_a_plan_and_of_its_outcome_stands_under_its_own_key() -> None:
+    done = filled(Recorded[Plan], draws_on=(), others=())
+    plans, outcomes = (filled(Planned), bare(Planned)), (filled(Outcome), bare(Outcome))
+    check(
+        "trial_filled",
+        *(trial_answer(found, "sheet.pdf") for found in plans),
+        plan_answer(done, plans[0], "next", "sheet.pdf"),
+        *map(plan_told, outcomes),
     )

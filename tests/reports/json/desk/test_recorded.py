@@ -1,9 +1,12 @@
 """What a command that records answers, for machines."""
 
+from ledger.domain.entries import Note
 from ledger.domain.lots.lot import Status
+from ledger.service.desk.book import Recorded
 from ledger.service.lots.dossier import dossier
 from reports.json.desk.recorded import recorded_answer
 from reports.json.kit.answer import Amount
+from tests.filled import bare, filled
 from tests.keeper import Keeper
 from tests.reports.json.kept import check
 
@@ -42,3 +45,8 @@ def test_every_field_of_what_was_recorded_is_the_kept_one(sqlite_keeper: Keeper)
         recorded_answer(put, found[1], None),
         recorded_answer(clean, None, None),
     )
+
+
+def test_every_part_of_what_was_recorded_stands_under_its_own_key() -> None:
+    done = (each(Recorded[Note], draws_on=(), others=()) for each in (filled, bare))
+    check("recorded_filled", *(recorded_answer(each, None, "next") for each in done))

@@ -2,14 +2,17 @@
 
 from msgspec.structs import replace
 
+from ledger.domain.evidence.seals import Seal
 from ledger.service.evidence.seal import seal
-from ledger.service.evidence.verify import verify
+from ledger.service.evidence.verify import Audit, verify
 from ledger.store.audit.rows import Fault
 from reports.json.evidence.verify import verify_answer
 from reports.json.kit.seal import seal_told
+from tests.filled import bare, filled
 from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.reports.json.kept import check
 from tests.told import told as in_lines
 
 
@@ -33,3 +36,8 @@ def test_every_field_of_what_was_found_is_the_kept_one(walked: tuple[Keeper, Lot
     answers = (verify_answer(found), verify_answer(replace(wrong, after=9), seal(keeper.book)))
     told = "\n".join(line for each in answers for line in in_lines("verification", each))
     check_golden("json/verify.txt", told.replace(root, "ROOT") + "\n")
+
+
+def test_every_part_of_what_was_found_stands_under_its_own_key() -> None:
+    full = verify_answer(filled(Audit), filled(Seal))
+    check("verify_filled", full, verify_answer(bare(Audit)))

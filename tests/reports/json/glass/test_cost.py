@@ -1,7 +1,8 @@
 """What a lot cost, for machines."""
 
-from ledger.service.glass.cost import cost
+from ledger.service.glass.cost import CostCard, cost
 from reports.json.glass.cost import cost_answer
+from tests.filled import bare, filled
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.json.kept import check
@@ -27,3 +28,9 @@ def test_every_figure_of_the_costs_is_the_kept_one(walked: tuple[Keeper, Lots]) 
         cost_answer(cost(keeper.book, lots.oil)),
     )
     check("cost", *answers)
+
+
+def test_every_part_of_a_cost_stands_under_its_own_key_and_what_there_is_none_of_is_null() -> None:
+    """Duty, work and lines are each another sum."""
+    full, none = filled(CostCard, digits=2), bare(CostCard, digits=2)
+    check("cost_filled", cost_answer(full), cost_answer(none))

@@ -1,9 +1,13 @@
 """Figures beside their limits, for machines."""
 
+from ledger.service.glass.card import Pouring
 from ledger.service.glass.serving import serving
+from reports.json.glass.held import limits_held
 from reports.json.glass.serving import serving_answer
+from tests.filled import filled
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.reports.json.kept import check
 
 
 def test_every_figure_beside_a_limit_has_its_doubt_and_its_verdict(
@@ -17,3 +21,8 @@ def test_every_figure_beside_a_limit_has_its_doubt_and_its_verdict(
     assert sugar.doubted_by == "the volume of the lot"
     assert told["us-alcoholic-bottle"].verdict == "above"
     assert told["us-alcoholic-glass"].verdict == "below"
+
+
+def test_every_part_of_a_figure_beside_its_limit_stands_under_its_own_key() -> None:
+    close, none = filled(Pouring, value_micro=126_000_000, doubt=2.5), filled(Pouring, doubt=0.0)
+    check("held_filled", *limits_held(close), *limits_held(none))

@@ -2,8 +2,10 @@
 
 from msgspec.structs import asdict
 
+from ledger.service.glass.card import Pouring, ServingCard
 from ledger.service.glass.serving import serving
 from reports.json.glass.serving import serving_answer
+from tests.filled import bare, filled
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.json.kept import check
@@ -36,3 +38,9 @@ def test_every_figure_of_a_card_is_the_kept_one(walked: tuple[Keeper, Lots]) -> 
         serving_answer(serving(keeper.book, lots.essence)),
         serving_answer(serving(keeper.book, preserved(keeper, constituents="benzoic acid 84.7%"))),
     )
+
+
+def test_every_part_of_a_card_stands_under_its_own_key_and_what_there_is_none_of_is_null() -> None:
+    """Ceilings are passed in the first card: by a share, or since nothing at all is allowed."""
+    none = bare(ServingCard, pourings=(bare(Pouring),))
+    check("serving_filled", serving_answer(filled(ServingCard)), serving_answer(none))

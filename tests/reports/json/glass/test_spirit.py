@@ -1,9 +1,11 @@
 """The spirit account, for machines."""
 
+from collections import defaultdict
 from datetime import date
 
-from ledger.service.glass.spirit import spirit_account
+from ledger.service.glass.spirit import SpiritReport, spirit_account
 from reports.json.glass.spirit import spirit_answer
+from tests.filled import bare, filled
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.json.kept import check
@@ -24,3 +26,9 @@ def test_every_figure_of_the_account_is_the_kept_one(walked: tuple[Keeper, Lots]
     keeper, _ = walked
     answer = spirit_answer(spirit_account(keeper.book, "2026-03-04", "2026-12-31"), "pottle stock")
     check("spirit", answer)
+
+
+def test_every_part_of_an_account_stands_under_its_own_key() -> None:
+    names: dict[str, str] = defaultdict(lambda: "Neutral spirit")
+    answers = (spirit_answer(each(SpiritReport, names=names), "next") for each in (filled, bare))
+    check("spirit_filled", *answers)

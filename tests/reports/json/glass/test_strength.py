@@ -1,7 +1,8 @@
 """A strength for machines: the figures of the words, as text."""
 
-from ledger.science.liquids.strength_asked import strength_asked
+from ledger.science.liquids.strength_asked import StrengthAnswer, strength_asked
 from reports.json.glass.strength import strength_told
+from tests.filled import bare, filled
 from tests.reports.json.kept import check
 
 
@@ -24,3 +25,8 @@ def test_every_figure_of_a_strength_is_the_kept_one() -> None:
         strength_told(strength_asked("101.3 proof", "1 US gal", "60F")),
         strength_told(strength_asked("41.237%", "1.234567kg")),
     )
+
+
+def test_every_part_of_a_strength_stands_under_its_own_key_and_without_an_amount_is_null() -> None:
+    answers = (strength_told(each(StrengthAnswer)) for each in (filled, bare))
+    check("strength_filled", *answers)

@@ -1,9 +1,11 @@
 """What a complaint points to, for machines."""
 
-from ledger.domain.entries import Complaint, is_of
-from ledger.service.goods.triage import triage
+from ledger.domain.entries import Complaint, Note, is_of
+from ledger.service.desk.book import Recorded
+from ledger.service.goods.triage import Triage, triage
 from ledger.service.lots.dossier import dossier
 from reports.json.goods.complain import complain_answer
+from tests.filled import bare, filled
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.json.kept import check
@@ -33,3 +35,9 @@ def test_every_field_of_what_a_complaint_points_to_is_the_kept_one(
     assert is_of(done.entry, Complaint)
     found = triage(keeper.book, done.entry)
     check("complain", complain_answer(done, dossier(keeper.book, lots.packed), "next", found))
+
+
+def test_every_part_of_what_a_complaint_points_to_stands_under_its_own_key() -> None:
+    done = filled(Recorded[Note], draws_on=(), others=())
+    answers = (complain_answer(done, None, None, each(Triage)) for each in (filled, bare))
+    check("complain_filled", *answers)

@@ -4,8 +4,10 @@ from datetime import UTC, datetime
 
 from ledger.service.lots.due import Due, DueList, Waits, due
 from reports.json.lots.due import DueRow, due_rows
+from tests.filled import filled
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.reports.json.kept import check
 
 
 def test_a_rest_without_a_time_has_none_and_says_what_to_do(walked: tuple[Keeper, Lots]) -> None:
@@ -54,3 +56,7 @@ def test_what_is_due_has_its_time_its_minutes_and_its_command() -> None:
             next="pottle answer 17 OUTCOME --told today",
         ),
     ]
+
+
+def test_every_part_of_what_is_due_stands_under_its_own_key() -> None:
+    check("due_filled", *due_rows(filled(DueList, about="60")))

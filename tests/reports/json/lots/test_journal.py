@@ -1,7 +1,9 @@
 """Entries of the journal, for machines."""
 
-from ledger.service.lots.journal import journal
+from ledger.domain.entries import Note
+from ledger.service.lots.journal import Said, journal
 from reports.json.lots.journal import journal_row
+from tests.filled import bare, filled
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.json.kept import check
@@ -21,3 +23,9 @@ def test_every_field_of_entries_is_the_kept_one(walked: tuple[Keeper, Lots]) -> 
     keeper, _ = walked
     check("journal", *map(journal_row, journal(keeper.book, last=22).said[:3]))
     check("journal_last", *map(journal_row, journal(keeper.book, last=1).said))
+
+
+def test_every_part_of_an_entry_stands_under_its_own_key() -> None:
+    note = Note("It smells of peel.")
+    answers = (journal_row(each(Said, facts=note)) for each in (filled, bare))
+    check("journal_filled", *answers)

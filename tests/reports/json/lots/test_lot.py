@@ -4,9 +4,12 @@ from datetime import date
 
 from msgspec.structs import replace
 
+from ledger.service.glass.card import ServingCard
 from ledger.service.lots.dossier import dossier
+from reports.json.glass.serving import serving_answer
 from reports.json.kit.answer import Amount
 from reports.json.lots.lot import lot_answer
+from tests.filled import filled
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.json.kept import check
@@ -35,3 +38,10 @@ def test_every_field_of_a_lot_is_the_kept_one(walked: tuple[Keeper, Lots]) -> No
         for code in (lots.oil, lots.packed)
     )
     check("lot", *(replace(answer, seal=None) for answer in answers))
+
+
+def test_a_lot_has_the_card_of_what_it_contains_or_null(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    card, found = filled(ServingCard), dossier(keeper.book, lots.packed)
+    assert lot_answer(found, card, None).contains == serving_answer(card)
+    assert lot_answer(found, None, None).contains is None

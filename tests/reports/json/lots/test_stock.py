@@ -3,12 +3,15 @@
 from msgspec.structs import asdict
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.service.lots.stock import low_materials, stock
+from ledger.domain.lots.lot import Lot
+from ledger.service.lots.stock import Low, low_materials, stock
 from reports.json.kit.answer import Amount
 from reports.json.kit.lot import lot_brief
 from reports.json.lots.stock import LowRow, low_rows, stock_rows
+from tests.filled import bare, filled
 from tests.keeper import Keeper
 from tests.path import receive_all
+from tests.reports.json.kept import check
 
 
 def test_a_lot_has_its_value_in_the_currency_of_the_book_or_none(sqlite_keeper: Keeper) -> None:
@@ -46,3 +49,8 @@ def test_what_is_low_says_how_much_there_is_and_how_more_is_received(
             next="pottle receive orange-oil AMOUNT",
         ),
     ]
+
+
+def test_every_part_of_a_lot_in_stock_and_of_what_is_low_stands_under_its_own_key() -> None:
+    rows = stock_rows([filled(Lot, seq=7), bare(Lot, seq=8)], {7: 123}, "EUR")
+    check("stock_filled", *rows, *low_rows([filled(Low), bare(Low)]))

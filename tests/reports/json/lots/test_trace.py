@@ -1,9 +1,10 @@
 """A trace, for machines."""
 
 from ledger.domain.entries.choices import MoveAs
-from ledger.service.lots.shares import traced
+from ledger.service.lots.shares import Share, Traced, traced
 from reports.json.kit.answer import Amount
 from reports.json.lots.trace import EdgeTold, ShareTold, trace_answer
+from tests.filled import bare, filled
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.json.kept import check
@@ -45,3 +46,21 @@ def test_every_field_of_a_trace_is_the_kept_one(walked: tuple[Keeper, Lots]) -> 
     keeper, lots = walked
     answer = trace_answer(traced(keeper.book, lots.syrup), "pottle stock")
     check("trace", answer)
+
+
+def test_every_part_of_a_trace_stands_under_its_own_key() -> None:
+    """Circles, lots left out, documents, shares of which not every way was measured."""
+    share = filled(Share, amount=2_500.4, whole=10_000, is_all=False, is_in_cake=False)
+    full = filled(Traced, code="A-1", behind={"A-1": share}, ahead={})
+    check("trace_filled", trace_answer(full, "next", ["a.csv", "b.pdf"]))
+    assert trace_answer(bare(Traced), "next").files == ()
+
+
+def test_lots_behind_have_a_share_of_what_is_behind_and_others_of_what_is_ahead() -> None:
+    near, far = (filled(Share, amount=amount, is_in_cake=False) for amount in (1_000.0, 2_000.0))
+    found = filled(Traced, code="A-1", behind={"A-1": near}, ahead={"A-1": far})
+    nodes = [(node.way, node.share) for node in trace_answer(found, "").nodes]
+    assert [(way, share and share.carried.amount) for way, share in nodes] == [
+        ("here", "2"),
+        ("back", "1"),
+    ]

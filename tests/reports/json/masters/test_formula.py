@@ -4,13 +4,14 @@ from datetime import date
 
 from msgspec.structs import replace
 
-from ledger.domain.amounts.quantity import parse_quantity
+from ledger.domain.amounts.quantity import Quantity, parse_quantity
 from ledger.domain.entries import Formula
 from ledger.domain.entries.choices import Grade, LookedAt, RestFor
 from ledger.domain.entries.masters import FormulaLine, FormulaStep, Keeping
 from reports.json.kit.answer import Amount
 from reports.json.masters.formula import difference_rows, formula_answer, formula_row, scaled_answer
 from tests.domain.builders import make
+from tests.filled import bare, filled
 from tests.reports.json.kept import check
 
 
@@ -85,4 +86,16 @@ def test_every_field_of_a_formula_and_of_a_volume_of_it_is_the_kept_one() -> Non
         formula_row(WHOLE, withdrawn=True),
         *difference_rows(rows),
         scaled_answer(WHOLE, parse_quantity("777mL")),
+    )
+
+
+def test_every_part_of_a_formula_stands_under_its_own_key() -> None:
+    full, none = filled(Formula), bare(Formula)
+    target = filled(Quantity, amount=480_000)
+    check(
+        "formula_filled",
+        formula_answer(full, withdrawn=False),
+        formula_answer(none, withdrawn=True),
+        scaled_answer(full, target),
+        *difference_rows([("water", "1 L", "2 L"), ("sugar", "1 kg", "")]),
     )

@@ -1,8 +1,9 @@
 """A recall, for machines."""
 
-from ledger.service.recall.standing import recall_of
+from ledger.service.recall.standing import Recall, recall_of
 from reports.json.kit.answer import Amount
 from reports.json.recall.recall import recall_answer
+from tests.filled import bare, filled
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.json.kept import check
@@ -43,3 +44,15 @@ def test_every_field_of_a_recall_in_which_all_happens_is_the_kept_one(
     keeper, lots = walked
     answer = recall_answer(recalled(keeper, lots), drill=False, took_ms=7, paths=("pack.pdf",))
     check("recall", answer)
+
+
+def test_every_part_of_a_recall_stands_under_its_own_key_and_what_there_is_none_of_is_null() -> (
+    None
+):
+    """Closed, with why although, and calls that say what is left."""
+    full = filled(Recall)
+    check(
+        "recall_filled",
+        recall_answer(full, drill=True, took_ms=7, paths=("pack.pdf", "pack.csv")),
+        recall_answer(bare(Recall), drill=False, took_ms=0),
+    )
