@@ -1,5 +1,7 @@
 """A trial is planned from what is suspected, sized for a chance, and drawn from the book."""
 
+from pathlib import Path
+
 import pytest
 
 from ledger.domain.entries.trials import TwoLevels
@@ -8,6 +10,7 @@ from ledger.service.causes.layout import planned
 from ledger.service.causes.rates import Seen, seen_on
 from ledger.service.causes.tries import read_tries
 from ledger.service.evidence.seal import seal
+from tests.formula_texts import line, orange
 from tests.keeper import Keeper
 from tests.path import receive_all
 from tests.service.bench.makings import essence, oil_lots
@@ -50,6 +53,25 @@ def test_its_jars_are_named_after_what_the_suspect_was_put_into_not_after_the_sy
     sqlite_keeper.do("plan", name="named", tries=suspected, product="Cordial", kind="syrup")
     plan = planned(sqlite_keeper.book, "named").plan
     assert (plan.product, plan.product_kind) == ("Cordial", "syrup")
+
+
+def test_its_jars_are_of_the_kind_that_its_formula_or_what_has_the_suspect_is(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    lots = receive_all(sqlite_keeper)
+    file = tmp_path / "syrup.toml"
+    words = {"code": "lemon-syrup", "product": "Lemon syrup", "kind": "syrup"}
+    file.write_text(orange("480mL", line("orange-oil", "30mL"), **words), encoding="utf-8")
+    sqlite_keeper.do("formula", file=str(file))
+    sqlite_keeper.do("plan", name="by formula", tries="chill=4C/none", formula="Lemon-Syrup")
+    plan = planned(sqlite_keeper.book, "by formula").plan
+    assert (plan.product, plan.product_kind, plan.formula, plan.formula_version) == (
+        *("Lemon syrup", "syrup", "lemon-syrup", 1),
+    )
+    essence(sqlite_keeper, lots, lots.oil, "cloudy", product="Oil soda", kind="syrup")
+    sqlite_keeper.do("plan", name="by suspect", tries=f"oil=none/{lots.oil}")
+    plan = planned(sqlite_keeper.book, "by suspect").plan
+    assert (plan.product, plan.product_kind, plan.formula) == ("Oil soda", "syrup", None)
 
 
 def test_without_anything_seen_nine_in_ten_and_one_in_twenty_are_taken(
@@ -142,6 +164,18 @@ REFUSED: dict[str, tuple[dict[str, str], type[LedgerError], str, str]] = {
         InputError,
         '"chill=4C/4C" names the same level twice.',
         HOW,
+    ),
+    "a level that is too long": (
+        {"tries": f"chill=4C/{'x' * 2001}"},
+        InputError,
+        "The level has 2001 characters; at most 2000 are kept.",
+        "Say it in fewer words, or in several notes.",
+    ),
+    "a name that is too long": (
+        {"tries": f"{'x' * 2001}=4C/18C"},
+        InputError,
+        "The name has 2001 characters; at most 2000 are kept.",
+        "Say it in fewer words, or in several notes.",
     ),
     "a name twice": (
         {"tries": "chill=4C/none;chill=4C/18C"},

@@ -2,6 +2,7 @@
 
 import re
 import sys
+from collections.abc import Iterator
 from datetime import date, datetime
 from pathlib import Path
 
@@ -69,6 +70,23 @@ def test_a_folder_without_tables_and_a_file_that_is_not_there_are_refused(tmp_pa
     )
     with pytest.raises(StorageError, match="could not be read"):
         read_tables(tmp_path / "none.csv")
+
+
+def test_a_folder_that_cannot_be_read_is_told_with_the_reason(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def denied(_folder: Path) -> Iterator[Path]:
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr(Path, "iterdir", denied)
+    with pytest.raises(StorageError) as raised:
+        read_tables(tmp_path)
+    assert raised.value.problems == (
+        (
+            f"The folder {tmp_path} could not be read: Permission denied.",
+            "Check its name and rights.",
+        ),
+    )
 
 
 def test_a_workbook_that_unpacks_to_too_much_is_refused(

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from ledger.service.copies.intake.column_map import read_map
 from ledger.service.copies.intake.table_maps import shipped_map
 from ledger.service.copies.intake.take_in import Asked, take_in
 from ledger.service.desk.book import How
@@ -90,6 +91,30 @@ def test_a_reason_is_kept_only_where_one_is_needed(sqlite_keeper: Keeper, tmp_pa
     assert told.is_recorded
     came, broke, _ = sqlite_keeper.entries()[-3:]
     assert (came.draft.reason, broke.draft.reason) == (None, "counted by hand")
+
+
+KNOWN = """[table.told]
+acts = [
+  { do = "material", once = true, code = "{M}", name = "Spirit", kind = "ethanol" },
+  { do = "party", once = true, name = "{P}", phone = "01 555 0101" },
+  { do = "person", once = true, initials = "{I}", name = "Who" },
+  { do = "receive", once = true, code = "{L}", material = "spirit", amount = "1L" },
+]"""
+"""A map by which rows tell of what may be in the book already."""
+
+
+def test_what_the_book_or_an_earlier_row_has_is_taken_once(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    """A material, a party, a person and a lot each; rows that tell of others come twice too."""
+    sqlite_keeper.do("party", name="Quay Bar", phone="01 555 0100")
+    sqlite_keeper.do("receive", material="spirit", amount="2L", code="S-1")
+    known = "spirit,Quay Bar,ab,s-1\nSPIRIT,Quay Bar,AB,S-1\n"
+    new = "gin,Sea Bar,CD,S-2\nrum,Sky Bar,EF,S-3\n"
+    file = csv(tmp_path, "told.csv", f"M,P,I,L\n{known}{new}{new}")
+    came = taken(sqlite_keeper, file, Asked(read_map("own", KNOWN)), at="2026-03-02 09:00")
+    each = dict.fromkeys(("material", "party", "person", "receipt"), 2)
+    assert (came.found, came.kinds, came.rows) == ((), each, 6)
 
 
 def test_a_lot_is_not_named_by_the_ending_of_its_code(
