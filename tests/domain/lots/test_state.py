@@ -22,9 +22,17 @@ from ledger.domain.entries import (
     Rest,
     Start,
 )
-from ledger.domain.entries.choices import FoodGrade, Grade, Measured, Purpose, Verdict
+from ledger.domain.entries.choices import (
+    FoodGrade,
+    Grade,
+    MaterialKind,
+    Measured,
+    Purpose,
+    Verdict,
+)
 from ledger.domain.lots.lot import Status
 from ledger.domain.lots.state import (
+    STAYS_IN_THE_CAKE,
     LotState,
     density_mg_per_l,
     food_grade,
@@ -278,3 +286,11 @@ def test_a_trial_is_known_in_the_batch_and_in_its_bottles() -> None:
     assert not is_trial(packed(bulk=lot()))
     assert not is_trial(oil())
     assert not is_trial(lot("P-1", kind="packed", opening=make(Bottle)))
+
+
+def test_a_clarifier_never_counts_as_dissolving_and_sugar_does() -> None:
+    """Nor does what a filter is made of."""
+    assert [kind for kind in MaterialKind if kind in STAYS_IN_THE_CAKE] == [
+        MaterialKind.CLARIFIER,
+        MaterialKind.FILTER,
+    ]

@@ -99,6 +99,18 @@ def test_spirit_that_was_bought_sold_and_came_back_is_not_received_twice() -> No
     assert later.difference == pytest.approx(0, abs=1e-9)
 
 
+def test_what_was_sold_of_a_batch_and_came_back_stands_in_a_row_of_its_own() -> None:
+    """By hand: half a litre sold is 0.48 L of alcohol, of which 200 mL come back, 0.192 L."""
+    batch = [
+        put(1, LITRE),
+        Step(Act.OUT, 500_000, kind="move", clock=on(3), outside="sale"),
+        back(4, 200_000),
+    ]
+    found = told([came(1, 2 * LITRE), drew(1, LITRE)], batch, 1, 6, finished=2)
+    assert found.sent == {"sale": pytest.approx(0.48), "returned": pytest.approx(-0.192)}
+    assert (found.lost, found.in_product) == (pytest.approx(0), pytest.approx(0.672))
+
+
 @given(
     st.lists(
         st.tuples(
