@@ -9,8 +9,21 @@ from datetime import date
 from functools import partial
 from typing import Any
 
+from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Complaint
 from ledger.errors import LedgerError
+from ledger.service.account import (
+    codes,
+    contents,
+    dates,
+    density,
+    mixed,
+    oils,
+    shipped,
+    state,
+    undeclared,
+)
+from ledger.service.account import shares as in_lots
 from ledger.service.bench import draws, grid, hand, slip
 from ledger.service.causes import chart, compare, layout, suspects
 from ledger.service.desk import clock
@@ -23,6 +36,7 @@ from ledger.service.masters import formula, limits, material, party
 from ledger.service.masters.shelf import starter_shelf
 from ledger.service.recall import events, forget, standing, story, trail
 from ledger.service.verdicts import gate
+from ledger.store.engine.connections import Connection
 from tests.fields import Told
 
 Acts = Mapping[str, Callable[[], Any]]
@@ -43,6 +57,60 @@ def told_in(room: str, book: Book) -> Iterator[str]:
 
 def _of_each(lots: Sequence[str], **acts: Callable[[str], Any]) -> dict[str, Callable[[], Any]]:
     return {f"{name} {lot}": partial(act, lot) for name, act in acts.items() for lot in lots}
+
+
+def _account(book: Book, lots: Sequence[str]) -> Acts:
+    today = clock.today(book)
+
+    def on(act: Callable[..., Any], *asked: object) -> Callable[[], Any]:
+        def answer() -> Any:
+            with book.reading() as connection:
+                return act(connection, *asked)
+
+        return answer
+
+    def row(connection: Connection, lot: str) -> Any:
+        return codes.known_lot(connection, lot)
+
+    return {
+        **_of_each(
+            lots,
+            state=lambda lot: on(state.lot_state, lot)(),
+            contents=lambda lot: on(contents.contents_on, lot)(),
+            undeclared=lambda lot: on(undeclared.undeclared, lot)(),
+            mixed=lambda lot: on(
+                lambda c: mixed.mixed_of(c, contents.contents_on(c, lot).contents)
+            )(),
+            ending=lambda lot: on(codes.resolve_lot, lot[-5:].lower())(),
+            behind=lambda lot: on(lambda c: in_lots.shares_behind(c, row(c, lot)))(),
+            ahead=lambda lot: on(lambda c: in_lots.shares_ahead(c, row(c, lot)))(),
+        ),
+        **{
+            f"density {lot} by {measure}": on(
+                lambda c, lot=lot, measure=measure: (
+                    density.with_density(c, state.lot_state(c, lot), measure).reckoned_mg_per_l
+                )
+            )
+            for lot in lots
+            for measure in Measure
+        },
+        "dates": on(lambda c: dates.dates_of(c, [row(c, lot).seq for lot in lots])),
+        "lots behind": on(lambda c: in_lots.lots_behind(c, [row(c, lot).seq for lot in lots])),
+        "base syrups": on(lambda c: contents.base_syrups(c, [row(c, lot).seq for lot in lots])),
+        "limited": on(shipped.limited_on, today),
+        "limits in force": on(lambda c: [item.code for item in shipped.limits_on(c, today)]),
+        "beside": lambda: {item.code: shipped.beside(item.code) for item in shipped.shipped()},
+        "said": lambda: {item.code: shipped.label_words(item.code) for item in shipped.shipped()},
+        **{
+            f"{name} {item.code}": partial(act, item)
+            for item in material.materials(book)
+            for name, act in (
+                ("known", oils.known_oil),
+                ("not told", shipped.not_told),
+                ("caution", shipped.usual_caution),
+            )
+        },
+    }
 
 
 def _bench(book: Book, lots: Sequence[str]) -> Acts:
@@ -161,6 +229,7 @@ def _verdicts(book: Book, lots: Sequence[str]) -> Acts:
 
 
 ROOMS: Mapping[str, Callable[[Book, Sequence[str]], Acts]] = {
+    "account": _account,
     "bench": _bench,
     "causes": _causes,
     "glass": _glass,

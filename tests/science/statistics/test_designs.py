@@ -82,6 +82,8 @@ def test_two_units_free_each_factor_of_what_two_others_do_together() -> None:
     for factors in range(3, MOST_FACTORS + 1):
         assert is_aliased(design(factors, 1)) == (factors != 4)
         assert not is_aliased(design(factors, 2))
+    # Of one unit alone any two pass for a third, and of none there is nothing to pass.
+    assert (is_aliased([(0, 0, 0)]), is_aliased([(0, 0)]), is_aliased([])) == (True, False, False)
 
 
 def test_evenings_hold_whole_units_and_all_of_them() -> None:

@@ -5,7 +5,7 @@ import pytest
 from ledger.domain.entries import Material
 from ledger.domain.entries.choices import HowObtained, MaterialKind
 from ledger.domain.entries.masters import Constituent
-from ledger.service.account.oils import known_oil, oil_called
+from ledger.service.account.oils import known_oil, oil_called, typical
 from ledger.service.account.shipped import read_shipped, solubilities
 
 
@@ -59,6 +59,17 @@ def test_an_oil_that_was_changed_is_not_as_such_oils_usually_are() -> None:
 def test_a_substance_is_itself_and_what_nobody_publishes_stays_unknown() -> None:
     assert oil_called("terpineol").oil.shares[0].solute.substance == "alpha-terpineol"  # type: ignore[union-attr]
     assert oil_called("bois de rose (linalool)") is None
+
+
+def test_an_oil_of_a_kind_is_as_its_publication_has_it() -> None:
+    for row in read_shipped("compositions.toml")["oil"]:
+        known, shares = typical(row["name"]), row["shares"]
+        assert (known.kind, known.is_typical) == (row["name"], True)
+        found = [(each.solute.substance, each.low, each.high) for each in known.oil.shares]
+        assert found == [(name, float(low) / 100, float(high) / 100) for name, low, high in shares]
+        rests = f"{row['name']}: typical, not this lot's certificate ({row['citation']}"
+        assert known.rests_on[1:] in {f"{rests[1:]}).", f"{rests[1:]}, from memory)."}
+        assert known.rests_on.endswith(", from memory).") == (row["known-by"] == "recalled")
 
 
 def test_every_composition_is_of_known_substances_and_adds_up() -> None:

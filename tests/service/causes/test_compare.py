@@ -6,11 +6,12 @@ import pytest
 
 from ledger.domain.entries import Look
 from ledger.errors import RefusedError
-from ledger.service.causes.compare import compare
+from ledger.service.causes.compare import Uneven, compare
 from ledger.service.lots.journal import journal
 from tests.keeper import Keeper
 from tests.path import receive_all
 from tests.service.bench.makings import essence, oil_lots
+from tests.service.causes.planned_jars import NAME, plan_oils
 
 
 def trial(keeper: Keeper, *factors: str, oils: tuple[str, ...] = ()) -> list[str]:
@@ -126,3 +127,15 @@ def test_a_jar_that_nobody_graded_at_an_age_is_left_out_of_that_age(sqlite_keepe
     assert found.ages == ("at once", "7 d")
     short, long = ([jar.grade_at("7 d") for jar in jars] for _, jars in found.factors[0].levels)
     assert (short, long) == ([None, 1], [1, 1])
+
+
+def test_another_spirit_in_some_jars_is_named(sqlite_keeper: Keeper) -> None:
+    lots, found = plan_oils(sqlite_keeper)
+    other = sqlite_keeper.opens("receive", material="spirit", amount="1L")
+    sqlite_keeper.do("jars", trial=NAME)
+    for jar in found.jars[:6]:
+        spirit = lots.spirit if jar.number < 5 else other
+        sqlite_keeper.do("add", lot=jar.code, source=spirit, amount="40mL")
+    assert compare(sqlite_keeper.book, NAME).uneven == (
+        Uneven("Neutral spirit", ((lots.spirit, 4), (other, 2))),
+    )

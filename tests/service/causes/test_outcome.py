@@ -5,7 +5,7 @@ from msgspec.structs import replace
 
 from ledger.errors import RefusedError
 from ledger.science.statistics.randomisation import Shown
-from ledger.service.causes.compare import Uneven, compare
+from ledger.service.causes.compare import compare
 from ledger.service.causes.layout import Planned, planned
 from ledger.service.causes.outcome import JarState, Outcome
 from ledger.service.causes.redrawn import root_faults
@@ -108,18 +108,6 @@ def test_where_a_meter_decides_the_figures_are_ranked(sqlite_keeper: Keeper) -> 
     outcome = outcome_of(sqlite_keeper)
     assert outcome.tried[0].p * 70 == 1
     assert {float(one.score or 0) for one in outcome.jars} == {2.0, 9.0}
-
-
-def test_another_spirit_in_some_jars_is_named(sqlite_keeper: Keeper) -> None:
-    lots, found = plan_oils(sqlite_keeper)
-    other = sqlite_keeper.opens("receive", material="spirit", amount="1L")
-    sqlite_keeper.do("jars", trial=NAME)
-    for jar in found.jars[:6]:
-        spirit = lots.spirit if jar.number < 5 else other
-        sqlite_keeper.do("add", lot=jar.code, source=spirit, amount="40mL")
-    assert compare(sqlite_keeper.book, NAME).uneven == (
-        Uneven("Neutral spirit", ((lots.spirit, 4), (other, 2))),
-    )
 
 
 def test_all_jars_are_begun_once_and_those_of_a_struck_plan_never(sqlite_keeper: Keeper) -> None:

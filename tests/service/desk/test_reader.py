@@ -64,3 +64,22 @@ def test_nothing_wrong_raises_nothing(words: Words) -> None:
     assert words.text_or_none("  ", "note") is None
     assert words.scaled(None, 1000, "°C", "temperature") is None
     words.done()
+
+
+def test_all_of_a_lot_is_what_is_left_and_of_an_empty_one_no_amount(
+    stocked: Keeper, words: Words
+) -> None:
+    assert words.amount_of("NS-002-H", "all").amount == 2_000_000
+    words.done()
+    stocked.do("send", lot="SOO-001-3", amount="100mL", moved_as="breakage", because="it fell")
+    with stocked.reading() as connection:
+        after = Words(connection, "US", "AB")
+        after.amount_of("SOO-001-3", "all")
+        with pytest.raises(RefusedError) as raised:
+            after.done()
+    assert raised.value.problems == (
+        (
+            "By the book nothing is left of SOO-001-3, so all of it is no amount.",
+            "Write how much it was, or count what is there: pottle count SOO-001-3 AMOUNT.",
+        ),
+    )

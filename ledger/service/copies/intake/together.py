@@ -51,8 +51,8 @@ class _UndoneError(Exception):
     """Says that nothing of a transaction is to stay."""
 
 
-def together(book: Book, acts: Callable[[Within], Sequence[Entry] | None]) -> bool:
-    """Do many acts in one transaction; return whether they are recorded.
+def together(book: Book, acts: Callable[[Within], Sequence[Entry] | None]) -> None:
+    """Do many acts in one transaction; all of them are recorded, or nothing is.
 
     Args:
         book: The book.
@@ -70,7 +70,7 @@ def together(book: Book, acts: Callable[[Within], Sequence[Entry] | None]) -> bo
             if entries is None:
                 raise _UndoneError
     except _UndoneError:
-        return False
+        return
     except StorageError as error:
         # Only a commit that nobody answered for leaves open whether it was made.
         if not entries or not stands(book, entries[-1], error.what):
@@ -78,4 +78,3 @@ def together(book: Book, acts: Callable[[Within], Sequence[Entry] | None]) -> bo
     book.recorded += [entry.seq for entry in entries or ()]
     if within and within.has_erased:
         book.scrub()
-    return True
