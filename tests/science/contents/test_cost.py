@@ -228,3 +228,9 @@ def test_goods_come_back_once_at_their_price_and_beyond_that_at_the_lot_s() -> N
     assert cents == [120, 210, 300, 360]
     whole = reckoner({"E": (*begun, back(3_000))}).left("E", 0)
     assert (whole.there, whole.went_in) == (7_000, 7_000)
+
+
+def test_goods_that_come_back_to_a_lot_of_which_nothing_ever_was_there_bring_no_money() -> None:
+    """54 min at 20.00 an hour stay 18.00."""
+    found = reckoner({"E": (Step(Act.WORK, 54), back(5_000))}, 2_000).left("E", 0)
+    assert (found.money, found.went_in) == ({LABOUR: 1_800 * NANO}, 5_000)

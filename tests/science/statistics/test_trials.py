@@ -83,6 +83,9 @@ def test_the_front_holds_what_no_other_beats_on_both() -> None:
 def test_of_one_grade_the_lower_turbidity_is_the_clearer() -> None:
     assert [item.lot for item in front([jar("a", 1, 90, 2), jar("b", 1, 90, 3)])] == ["a"]
     assert len(front([jar("a", 1, 90, 2), jar("b", 1, 90)])) == 2
+    # A batch of which nothing came through is the worst by its yield, however clear.
+    assert len(front([jar("a", 0, 0), jar("b", 1, 1)])) == 2
+    assert [item.lot for item in front([jar("a", 1, 0), jar("b", 1, 1)])] == ["b"]
 
 
 JARS = st.lists(

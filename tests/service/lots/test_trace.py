@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries.choices import MoveAs
 from ledger.errors import RefusedError
-from ledger.service.lots.trace import Carried, Trace, Way, trace, trace_on
+from ledger.service.lots.trace import Carried, Trace, Way, ahead_of, trace, trace_on
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.service.hostile import pour
@@ -113,6 +113,14 @@ def test_random_genealogies_have_all_sorts_of_steps_in_them(shelf: Keeper) -> No
     assert {"receipt", "start", "add", "rinse", "filter", "bottle", "add corrected"} <= kinds.keys()
     assert kinds["strike corrected"] == 1
     assert player.graph().number_of_edges() > 5
+
+
+def test_ahead_of_a_lot_is_all_that_is_made_of_it_however_far_and_itself() -> None:
+    """Also in a circle, as a damaged book may have it."""
+    ways = ("AB", "BC", "CD", "EB", "DB", "FA")
+    edges = [Carried(source, target, 1, Measure.UL) for source, target in ways]
+    found = {lot: "".join(sorted(ahead_of(lot, edges))) for lot in "ABEFZ"}
+    assert found == {"A": "ABCD", "B": "BCD", "E": "BCDE", "F": "ABCDF", "Z": "Z"}
 
 
 def test_the_main_path_is_traced_from_oil_to_bottle(walked: tuple[Keeper, Lots]) -> None:
