@@ -295,8 +295,11 @@ def test_lots_told_apart_by_where_they_stay() -> None:
 def test_a_lot_is_told_as_the_last_change_left_it_that_left_any() -> None:
     """A draw, goods that come back and a count that found less are no change of what it is."""
 
-    def happened(act: Act, left_ul: float, kept: float = 1.0, **more: str) -> Happening:
-        return Happening(Step(act, 1, **more), Contents(), 9.0, Contents(left_ul), left_ul, kept)
+    def happened(
+        act: Act, left_ul: float, kept: float = 1.0, kind: str = "", outside: str = ""
+    ) -> Happening:
+        step = Step(act, 1, kind=kind, outside=outside)
+        return Happening(step, Contents(), 9.0, Contents(left_ul), left_ul, kept)
 
     came, emptied = happened(Act.INTO, 9.0), happened(Act.LEVEL, 0.0, 0.0, kind="filter")
     assert [told_at([came, last]) for last in (

@@ -118,7 +118,7 @@ def test_random_genealogies_have_all_sorts_of_steps_in_them(shelf: Keeper) -> No
 def test_ahead_of_a_lot_is_all_that_is_made_of_it_however_far_and_itself() -> None:
     """Also in a circle, as a damaged book may have it."""
     ways = ("AB", "BC", "CD", "EB", "DB", "FA")
-    edges = [Carried(source, target, 1, Measure.UL) for source, target in ways]
+    edges = [Carried(way[0], way[1], 1, Measure.UL) for way in ways]
     found = {lot: "".join(sorted(ahead_of(lot, edges))) for lot in "ABEFZ"}
     assert found == {"A": "ABCD", "B": "BCD", "E": "BCDE", "F": "ABCDF", "Z": "Z"}
 

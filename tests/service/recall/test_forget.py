@@ -49,7 +49,7 @@ def test_what_is_forgotten_among_many_acts_is_out_of_the_file_when_they_are_thro
         assert not done.is_clean
         return [done.done.entry]
 
-    assert together(sqlite_keeper.book, acts)
+    together(sqlite_keeper.book, acts)
     assert b"Zebra" not in bytes_of(sqlite_keeper)
 
 
