@@ -1,10 +1,12 @@
 """A command, run in a session that keeps the book open.
 
 Guarantees: it is the command itself, by the way of every command: its options, its rules, its
-errors and its exit code. Refuses: to end the session with it.
+errors and its exit code. What options a command has is worked out once a session. Refuses: to end
+the session with it.
 """
 
 from collections.abc import Sequence
+from functools import cache
 
 import typer.main
 from typer._click.exceptions import UsageError
@@ -22,15 +24,11 @@ def run(call: Call, held: Held, words: Sequence[str]) -> int:
         held: The session's book.
         words: The words of the command.
     """
-    from cli.main import app
-
     told = {"--by": call.by, "--at": call.at, "--origin": call.origin, "--sheet": call.sheet}
     shared = [part for option, value in told.items() if value for part in (option, value)]
-    front = typer.main.get_command(app)
-    assert isinstance(front, Front)
     line = [*shared, *(["--json"] if call.json else []), *words]
     try:
-        code = front.main(line, prog_name="pottle", standalone_mode=False, obj=held)
+        code = _front().main(line, prog_name="pottle", standalone_mode=False, obj=held)
     except UsageError as error:
         complain([usage_problem(error)], "usage", as_json=call.json)
         return error.exit_code
@@ -39,3 +37,13 @@ def run(call: Call, held: Held, words: Sequence[str]) -> int:
     except SystemExit as ended:
         return ended.code if isinstance(ended.code, int) else 0
     return code if isinstance(code, int) else 0
+
+
+@cache
+def _front() -> Front:
+    """Return all commands; what a call says is kept by none of them."""
+    from cli.main import app
+
+    front = typer.main.get_command(app)
+    assert isinstance(front, Front)
+    return front

@@ -4,12 +4,15 @@ Guarantees: a lot that is returned is in the book. Refuses: codes that are not, 
 nearest that are; endings so short that any lot may have them.
 """
 
+from collections.abc import Iterator, Sequence
+from contextlib import suppress
 from datetime import date
+from itertools import islice
 
 from ledger.domain.entries import Bottle, Facts
 from ledger.domain.lots.codes import check_code, clean_code, nearest
-from ledger.domain.lots.lot import BARRED, Lot, Status, by_date
-from ledger.errors import RefusedError
+from ledger.domain.lots.lot import BARRED, Lot, Status
+from ledger.errors import InputError, RefusedError
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 from ledger.store.read.lots import lots_by_number
@@ -17,6 +20,9 @@ from ledger.store.read.queries import LotRow
 
 SHORTEST_ENDING = 3
 """How many letters and digits of a code name a lot at least; the last only checks the rest."""
+
+FIRST_ASKED = 2
+"""How many lots of a material are looked at first for one to take from."""
 
 
 def known_lot(connection: Connection, code: str) -> LotRow:
@@ -31,6 +37,13 @@ def known_lot(connection: Connection, code: str) -> LotRow:
             f"The lot {code} is not in the book.", "pottle stock lists the lots that are."
         )
     return row
+
+
+def whole_code(connection: Connection, text: str) -> LotRow | None:
+    """Return the lot of which `text` is the whole code, or None where no lot has it."""
+    with suppress(InputError):  # what can be no code is none
+        return queries.lot_by_code(connection, clean_code(text))
+    return None
 
 
 def resolve_lot(connection: Connection, text: str, by: str | None = None) -> str:
@@ -117,8 +130,8 @@ def left_to_fill(connection: Connection, facts: Facts) -> Lot | None:
     return bulk if is_left else None
 
 
-def first_of_material(connection: Connection, material: str, today: date) -> tuple[Lot, int]:
-    """Return the lot of a material to take from, and among how many it was chosen.
+def first_of_material(connection: Connection, material: str, today: date) -> tuple[Lot, bool]:
+    """Return the lot of a material to take from, and whether there are others to choose among.
 
     Of those that are on hand and not barred it is the first to expire, of those without a date the
     first that came; one that is past its date is taken where there is no other.
@@ -126,14 +139,27 @@ def first_of_material(connection: Connection, material: str, today: date) -> tup
     Raises:
         RefusedError: There is none.
     """
-    lots = lots_by_number(connection, queries.lots_of_material(connection, material)).values()
+    came = queries.deliveries(connection, material)
+    for is_past in (False, True):
+        told = [lot for lot, day in came if (day is not None and day < today) is is_past]
+        fit = list(islice(_usable(connection, told), 2))
+        if fit:
+            return fit[0], len(fit) > 1
+    raise RefusedError(
+        f"There is nothing of {material} on hand that may be used.",
+        f"Record a delivery: pottle receive {material} AMOUNT; or name a lot by its code.",
+    )
+
+
+def _usable(connection: Connection, lots: Sequence[int]) -> Iterator[Lot]:
+    """Yield those of received lots that are on hand and not barred, in their order.
+
+    What is on hand is summed of a few at first, ever more at a time: one of the first is mostly
+    it, and of all that ever came there are the more the longer the book is.
+    """
     barred = BARRED | {Status.STRUCK}
-    there = [lot for lot in lots if lot.on_hand > 0 and lot.status not in barred]
-    in_date = [lot for lot in there if lot.best_before is None or lot.best_before >= today]
-    fit = sorted(in_date or there, key=by_date)
-    if not fit:
-        raise RefusedError(
-            f"There is nothing of {material} on hand that may be used.",
-            f"Record a delivery: pottle receive {material} AMOUNT; or name a lot by its code.",
-        )
-    return fit[0], len(fit)
+    start, size = 0, FIRST_ASKED
+    while part := lots[start : start + size]:
+        found = lots_by_number(connection, part)
+        yield from (lot for lot in found.values() if lot.on_hand > 0 and lot.status not in barred)
+        start, size = start + size, size * 4

@@ -16,7 +16,14 @@ from ledger.domain.entries.choices import MaterialKind, RinseTo
 from ledger.domain.lots.state import LotState, latest
 from ledger.domain.lots.waiting import rest_is_over
 from ledger.errors import LedgerError
-from ledger.service.account.codes import first_of_material, left_to_fill, lot_named, resolve_lot
+from ledger.service.account.codes import (
+    first_of_material,
+    known_lot,
+    left_to_fill,
+    lot_named,
+    resolve_lot,
+    whole_code,
+)
 from ledger.service.account.state import lot_state
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import today_on
@@ -102,17 +109,18 @@ def _source(facts: object) -> str | None:
 def measure_of(book: Book, text: str, by: str | None) -> Measure | None:
     """Return what the lot that `text` names is counted in; of a material its first to expire.
 
-    None where there is neither.
+    None where there is neither. It is looked for as the lot that is drawn on.
     """
     with book.reading() as connection:
-        with suppress(LedgerError):  # what names no lot may be a material
-            code = lot_named(connection, text, by)
-            row = queries.lot_by_code(connection, code) if code else None
-            if row:
-                return row.opened.measure
+        if whole := whole_code(connection, text):
+            return whole.opened.measure
+        material = text.strip().lower()
         with suppress(LedgerError):
-            today = today_on(connection, book.now(connection))
-            return first_of_material(connection, text.strip().lower(), today)[0].measure
+            if queries.material(connection, material):
+                today = today_on(connection, book.now(connection))
+                return first_of_material(connection, material, today)[0].measure
+            if code := lot_named(connection, text, by):
+                return known_lot(connection, code).opened.measure
         return None
 
 

@@ -5,7 +5,6 @@ is named by its code or an unambiguous ending, a number has the unit its field a
 """
 
 from collections.abc import Callable
-from contextlib import suppress
 from datetime import date
 from typing import TypeVar
 
@@ -22,7 +21,7 @@ from ledger.errors import (
     did_you_mean,
     together,
 )
-from ledger.service.account.codes import first_of_material, lot_named, resolve_lot
+from ledger.service.account.codes import first_of_material, resolve_lot, whole_code
 from ledger.service.account.state import lot_state
 from ledger.service.desk.times import read_day, read_minutes
 from ledger.store.engine.connections import Connection
@@ -78,7 +77,11 @@ class Words:
         return self.read(lambda: resolve_lot(self._connection, text, self._by), "")
 
     def source(self, text: str) -> str:
-        """Return the whole code of the lot that is drawn on: by its code, or by its material."""
+        """Return the whole code of the lot that is drawn on.
+
+        It is named by its whole code, by its material, or by an ending of its code, in this order:
+        for an ending all lots of the book are looked through.
+        """
         return self.read(lambda: self._source(text), "")
 
     def source_or_none(self, text: str | None) -> str | None:
@@ -86,16 +89,14 @@ class Words:
         return self.source(text) if text else None
 
     def _source(self, text: str) -> str:
-        named, code = None, text.strip().lower()
-        with suppress(LedgerError):  # what names no lot may be a material
-            named = lot_named(self._connection, text, self._by)
-        if named:
-            return named
+        if whole := whole_code(self._connection, text):
+            return whole.opened.code
+        code = text.strip().lower()
         if not queries.material(self._connection, code):
             return self._lot_or_hint(text, code)
-        lot, among = first_of_material(self._connection, code, self._today)
+        lot, is_choice = first_of_material(self._connection, code, self._today)
         until = f", best before {lot.best_before}" if lot.best_before else ""
-        chosen = f"the first to expire of {among} lots" if among > 1 else "the one lot on hand"
+        chosen = "the first to expire of several lots" if is_choice else "the one lot on hand"
         self.notes.append(f"{code} was taken from {lot.code}{until}, {chosen}.")
         return lot.code
 

@@ -30,6 +30,9 @@ __all__ = [
 CACHE_KIB = 131_072
 """How much of a file's book is kept at hand while it is open, at most: enough that a trace of few
 lots costs in a long book what it does in a short one."""
+STATEMENTS = 512
+"""How many prepared statements a connection keeps: more than the book has, so that in a session
+none is worked out anew."""
 MOST_IDLE = 5
 """How many connections that nobody uses are kept open."""
 # The write-ahead log is not among these: a file that turns out to be no book stays as it is.
@@ -64,6 +67,7 @@ def opened(where: str) -> sqlite3.Connection:
         timeout=patience.BUSY_MS / 1000,
         isolation_level=None,
         check_same_thread=False,
+        cached_statements=STATEMENTS,
     )
 
 

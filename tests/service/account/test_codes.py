@@ -1,9 +1,13 @@
 """The words for a lot: its code, an ending of it, or a dot for the one in hand."""
 
+from datetime import date
+
 import pytest
 
 from ledger.errors import InputError, LedgerError, RefusedError
+from ledger.service.account import codes as codes_of
 from ledger.service.account.codes import first_of_material, resolve_lot
+from ledger.store.engine.connections import Connection
 from tests.keeper import Keeper
 
 
@@ -116,8 +120,18 @@ def test_the_check_letter_and_a_figure_name_nothing(text: str, stocked: Keeper) 
     )
 
 
-def test_a_material_names_the_lot_that_expires_first(stocked: Keeper) -> None:
+def by_material(connection: Connection, material: str, today: date) -> tuple[str, bool]:
+    """Return the code of the lot that a material names, and whether there are others."""
+    lot, is_choice = first_of_material(connection, material, today)
+    return lot.code, is_choice
+
+
+@pytest.mark.parametrize("at_first", [1, 2, 8])
+def test_a_material_names_the_lot_that_expires_first(
+    at_first: int, stocked: Keeper, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """Barred lots, empty ones and those past their date are passed over."""
+    monkeypatch.setattr(codes_of, "FIRST_ASKED", at_first)
     codes = [
         stocked.opens("receive", material="water", amount="1L", best_before=day)
         for day in ("2026-12-01", "2026-06-01", "2026-01-01", "2026-05-01")
@@ -125,8 +139,7 @@ def test_a_material_names_the_lot_that_expires_first(stocked: Keeper) -> None:
     stocked.do("judge", lot=codes[3], verdict="hold", because="smells")
     today = stocked.clock.now.date()
     with stocked.reading() as connection:
-        lot, among = first_of_material(connection, "water", today)
-    assert (lot.code, among > 1) == (codes[1], True)
+        assert by_material(connection, "water", today) == (codes[1], True)
     with stocked.reading() as connection, pytest.raises(RefusedError) as raised:
         first_of_material(connection, "ink", today)
     assert raised.value.problems == (
@@ -135,6 +148,16 @@ def test_a_material_names_the_lot_that_expires_first(stocked: Keeper) -> None:
             "Record a delivery: pottle receive ink AMOUNT; or name a lot by its code.",
         ),
     )
+
+
+def test_past_its_date_a_lot_is_taken_where_there_is_no_other(stocked: Keeper) -> None:
+    old = stocked.opens("receive", material="water", amount="1L", best_before="2026-01-01")
+    today = stocked.clock.now.date()
+    with stocked.reading() as connection:
+        assert by_material(connection, "water", today) == (old, False)
+    new = stocked.opens("receive", material="water", amount="1L")
+    with stocked.reading() as connection:
+        assert by_material(connection, "water", today) == (new, False)
 
 
 def test_a_dot_stays_with_the_bulk_while_a_bottle_of_it_is_left(stocked: Keeper) -> None:

@@ -8,6 +8,7 @@ from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries.choices import Grade, MaterialKind
 from ledger.errors import InputError, RefusedError
 from ledger.service.desk.reader import Words
+from tests.heard import heard
 from tests.keeper import Keeper
 
 GRADES = "Choose one of: bright, clear, hazy, opalescent, cloudy, milky."
@@ -83,3 +84,16 @@ def test_all_of_a_lot_is_what_is_left_and_of_an_empty_one_no_amount(
             "Write how much it was, or count what is there: pottle count SOO-001-3 AMOUNT.",
         ),
     )
+
+
+def test_a_material_comes_before_an_ending_of_a_code_and_looks_through_no_codes(
+    stocked: Keeper,
+) -> None:
+    stocked.opens("receive", material="spirit", amount="1L", code="OLD-SPIRIT")
+    with heard(stocked.book) as told, stocked.reading() as connection:
+        words = Words(connection, "US", "AB")
+        assert words.source("Spirit") == "NS-001-J"
+        assert words.source("old-spirit") == "OLD-SPIRIT"
+        assert not [one for one in told if "LIKE" in one]
+        assert words.source("D-SPIRIT") == "OLD-SPIRIT"
+    words.done()
