@@ -2,22 +2,27 @@
 
 ``python -m tests.benchmarks.bench_session [LOTS ...]`` makes books of so many lots (1,000 and
 10,000 if not said), does acts of all sorts in each, and tells median and 99th percentile in
-milliseconds, and how many times as long an act takes as in the first book.
+milliseconds, of all and of each sort, and how many times as long an act takes as in the first book.
+With ``--in FOLDER`` a copy is taken of the book of that size which is kept there.
 """
 
+import argparse
 import io
 import os
 import statistics
-import sys
 import tempfile
 import time
+from collections import defaultdict
+from collections.abc import Iterable
 from contextlib import redirect_stdout
 from datetime import timedelta
+from itertools import chain
 from pathlib import Path
+from shutil import copyfile
 
 from cli.kit.call import Call
 from cli.screens.bench.evening import Evening
-from ledger.service.desk.book import Book
+from ledger.service.desk.book import Book, open_book
 from ledger.store.read.end import last_recorded
 from tests.benchmarks.books import book_of
 from tests.benchmarks.ratios import line
@@ -39,18 +44,25 @@ def acts(number: int) -> str:
     )[number % 5]
 
 
-def milliseconds(book: Book) -> list[float]:
-    """Do the acts in batches that are begun for them, and return how long each took, in order."""
-    evening, taken = Evening(Call(by="AB"), book), list[float]()
+def milliseconds(book: Book, most: int = ACTS) -> dict[str, list[float]]:
+    """Do acts in batches that are begun for them, and return how long each took, by what it is."""
+    evening, taken = Evening(Call(by="AB"), book), defaultdict[str, list[float]](list)
     with redirect_stdout(io.StringIO()):
-        for number in range(ACTS):
+        for number in range(most):
             if number % OF_A_BATCH == 0:
                 assert not evening.do(BEGIN)
             began = time.perf_counter()
             code = evening.do(acts(number))
-            taken.append(1000 * (time.perf_counter() - began))
+            what = acts(number).partition(" ")[0]
+            taken[what].append(1000 * (time.perf_counter() - began))
             assert code == 0, acts(number)
-    return sorted(taken)
+    return taken
+
+
+def late(taken: Iterable[float]) -> tuple[float, float]:
+    """Return the median and the 99th percentile of times."""
+    ordered = sorted(taken)
+    return statistics.median(ordered), ordered[int(len(ordered) * 0.99)]
 
 
 def later(book: Book) -> Book:
@@ -62,19 +74,33 @@ def later(book: Book) -> Book:
     return book
 
 
-def main(sizes: list[int]) -> None:
+def book_in(folder: Path, lots: int, kept: Path | None) -> Book:
+    """Return a book of so many lots in a folder, copied where one is kept elsewhere."""
+    where = folder / f"{lots}.db"
+    if kept is None or not (kept / where.name).exists():
+        return book_of(lots, str(where))
+    copyfile(kept / where.name, where)
+    return open_book(str(where))
+
+
+def main() -> None:
     """Print the times and the ratios."""
-    first = 0.0
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("sizes", nargs="*", type=int, default=[1000, 10_000])
+    parser.add_argument("--in", dest="kept", type=Path)
+    asked, first = parser.parse_args(), 0.0
     with tempfile.TemporaryDirectory(prefix="pottle-") as folder:
         os.environ["XDG_STATE_HOME"] = folder
-        for lots in sizes:
-            with later(book_of(lots, str(Path(folder) / f"{lots}.db"))) as book:
+        for lots in asked.sizes:
+            with later(book_in(Path(folder), lots, asked.kept)) as book:
                 taken = milliseconds(book)
-            median, late = statistics.median(taken), taken[int(len(taken) * 0.99)]
-            print(f"{lots:,} lots: {median:.1f} ms, 99th percentile {late:.1f} ms of {LIMIT_MS}")
+            median, latest = late(chain.from_iterable(taken.values()))
+            print(f"{lots:,} lots: {median:.1f} ms, 99th percentile {latest:.1f} ms of {LIMIT_MS}")
+            told = ((what, *late(spent)) for what, spent in taken.items())
+            print("  " + ", ".join(f"{what} {half:.1f} ({most:.1f})" for what, half, most in told))
             first = first or median
             line(f"an act in a session, {lots:,} lots, against the first", median / first, "≤ 1.5")
 
 
 if __name__ == "__main__":
-    main([int(word) for word in sys.argv[1:]] or [1000, 10_000])
+    main()
