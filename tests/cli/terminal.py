@@ -85,9 +85,10 @@ class Seat:
     def wait(self, until: str, begun: int = 0) -> list[str]:
         """Wait until the line of the cursor says so, after so much that came; return the screen."""
         latest = time.monotonic() + PATIENCE_S
-        while time.monotonic() < latest and not self._is_at(until, begun):
+        # Asked once a turn: between two answers more may be drawn.
+        while not self._is_at(until, begun):
+            assert time.monotonic() < latest, (until, self.lines)
             self._take(0.05)
-        assert self._is_at(until, begun), (until, self.lines)
         return self.lines
 
     def _is_at(self, until: str, begun: int) -> bool:
