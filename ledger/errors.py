@@ -12,6 +12,7 @@ The tree, by who must act::
     ├── ReasonNeededError  it should not have happened; say why and it is recorded
     ├── FindingError       a check was made and found something (a failed verification ...)
     └── StorageError       the file or the server could not be used
+        └── MovedError     somebody else wrote since the book was looked at; look again
 """
 
 import re
@@ -115,6 +116,10 @@ class FindingError(LedgerError):
 
 class StorageError(LedgerError):
     """The book's file or server could not be opened, read or written."""
+
+
+class MovedError(StorageError):
+    """Somebody else wrote since the book was looked at; who looks again may write."""
 
 
 def together(errors: Sequence[LedgerError]) -> LedgerError:

@@ -328,6 +328,7 @@ ACROSS: dict[str, str] = {
     "tests/domain/rules/test_main_path.py": "an ordinary season, of which no rule says anything",
     "tests/science/contents/test_compendial.py": "published formulas, by all sums together",
     "tests/service/copies/test_faults.py": "processes that are killed while they write",
+    "tests/service/desk/test_turns.py": "writers on a server, overtaken while they are judged",
     "tests/service/desk/test_state_machine.py": "any verbs in any order against a plain model",
     "tests/store/read/test_query_plans.py": "every hot statement goes by an index",
 }

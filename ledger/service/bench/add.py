@@ -5,10 +5,11 @@ Guarantees: amounts taken are those measured.
 
 from ledger.domain.entries import Add
 from ledger.domain.entries.choices import AddedAs
-from ledger.service.desk.act import at_desk
+from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 
 
+@act
 def add(
     book: Book,
     how: How,

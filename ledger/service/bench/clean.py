@@ -4,10 +4,11 @@ Guarantees: it is of a vessel and of no lot; what the vessel last held is kept a
 """
 
 from ledger.domain.entries import Clean
-from ledger.service.desk.act import at_desk
+from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 
 
+@act
 def clean(
     book: Book, how: How, *, vessel: str, method: str, last_held: str | None = None
 ) -> Recorded:

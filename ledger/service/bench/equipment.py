@@ -6,10 +6,11 @@ Guarantees: it is of the house and of no lot. Refuses: a vessel that holds a wei
 from ledger.domain.amounts.quantity import Measure, Quantity
 from ledger.domain.entries import Equipment
 from ledger.errors import InputError
-from ledger.service.desk.act import at_desk
+from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 
 
+@act
 def equipment(book: Book, how: How, *, name: str, words: str, holds: str | None = None) -> Recorded:
     """Record that an instrument or vessel was taken into use, checked or set."""
     with at_desk(book, how) as desk:

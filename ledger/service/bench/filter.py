@@ -10,7 +10,7 @@ from ledger.domain.entries.choices import Cake, Medium, VacuumReference
 from ledger.domain.lots.state import LotState, passes
 from ledger.errors import InputError, RefusedError
 from ledger.service.account.state import lot_state
-from ledger.service.desk.act import at_desk
+from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.store.read.queries import Moment
 
@@ -21,6 +21,7 @@ Pores = tuple[int | None, int | None]
 NO_PORES: Pores = (None, None)
 
 
+@act
 def filter_(
     book: Book,
     how: How,

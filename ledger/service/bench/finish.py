@@ -5,10 +5,11 @@ are told apart.
 """
 
 from ledger.domain.entries import Finish
-from ledger.service.desk.act import at_desk
+from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 
 
+@act
 def finish(
     book: Book,
     how: How,

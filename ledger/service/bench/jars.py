@@ -12,12 +12,13 @@ from ledger.domain.entries.bench import Factor
 from ledger.domain.entries.choices import LotType, Purpose
 from ledger.errors import RefusedError
 from ledger.service.causes.layout import Planned, PlannedJar, planned_on
-from ledger.service.desk.act import at_desk
+from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.store.engine.connections import Connection
 from ledger.store.read.planned import jars_begun
 
 
+@act
 def jars(book: Book, how: How, *, trial: str) -> Recorded[Start]:
     """Begin the jars of the next evening of a planned trial; opens a made lot for each.
 

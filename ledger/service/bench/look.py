@@ -6,13 +6,14 @@ Guarantees: it was looked at neat unless something else is said. Refuses: flags 
 from ledger.domain.entries import Look
 from ledger.domain.entries.choices import Grade, LookedAt
 from ledger.errors import InputError
-from ledger.service.desk.act import at_desk
+from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 
 FLAGS = ("ring", "louche", "sediment", "floc", "crystals")
 """What a look may find besides the grade."""
 
 
+@act
 def look(
     book: Book,
     how: How,

@@ -8,11 +8,12 @@ from ledger.domain.entries import MakeUp
 from ledger.errors import RefusedError
 from ledger.service.account.made_up import used_to_make_up
 from ledger.service.account.state import lot_state
-from ledger.service.desk.act import Desk, at_desk
+from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.store.read.queries import Moment
 
 
+@act
 def makeup(
     book: Book,
     how: How,

@@ -6,7 +6,7 @@ temperature.
 
 from ledger.domain.entries import Measurement
 from ledger.domain.entries.choices import Measured
-from ledger.service.desk.act import at_desk
+from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 
 _UNITS = {
@@ -19,6 +19,7 @@ _UNITS = {
 }
 
 
+@act
 def measure(
     book: Book,
     how: How,

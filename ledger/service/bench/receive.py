@@ -8,12 +8,13 @@ from ledger.domain.amounts.money import digits_of, digits_told
 from ledger.domain.entries import Judge, Material, Receipt
 from ledger.domain.entries.choices import FoodGrade, LotType, Verdict
 from ledger.errors import RefusedError, did_you_mean
-from ledger.service.desk.act import Desk, at_desk
+from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.masters.material import read_strength
 from ledger.store.read import queries
 
 
+@act
 def receive(
     book: Book,
     how: How,

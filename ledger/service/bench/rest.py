@@ -11,11 +11,12 @@ from ledger.domain.entries.choices import RestFor
 from ledger.domain.lots.state import open_rest
 from ledger.errors import RefusedError
 from ledger.service.account.state import lot_state
-from ledger.service.desk.act import Desk, at_desk
+from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.times import read_when
 
 
+@act
 def rest(
     book: Book,
     how: How,

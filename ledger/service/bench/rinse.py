@@ -6,10 +6,11 @@ Guarantees: a rinse opens a lot, counted by volume, only where its liquor is kep
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Rinse
 from ledger.domain.entries.choices import LotType, RinseTo
-from ledger.service.desk.act import at_desk
+from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 
 
+@act
 def rinse(
     book: Book,
     how: How,

@@ -10,7 +10,7 @@ from ledger.domain.entries.bench import Factor
 from ledger.domain.entries.choices import LotType, ProductKind, Purpose
 from ledger.domain.entries.texts import read_text
 from ledger.errors import InputError, RefusedError
-from ledger.service.desk.act import Desk, at_desk
+from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.store.read import queries
 
@@ -18,6 +18,7 @@ _UNREAD: Formula | None = Formula("", 1, "lot", ProductKind.ESSENCE, Quantity(1,
 """Stands in for a formula that could not be read, so that what follows from it is not asked for."""
 
 
+@act
 def start(
     book: Book,
     how: How,

@@ -21,7 +21,7 @@ from ledger.science.statistics.power import MOST_JARS, Rates, Size, size_for
 from ledger.science.statistics.suspects import LEVEL
 from ledger.service.causes.rates import seen_on
 from ledger.service.causes.tries import read_tries
-from ledger.service.desk.act import Desk, at_desk
+from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.reader import Words
 from ledger.store.engine.connections import Connection
@@ -54,6 +54,7 @@ class Wishes(NamedTuple):
     """Most jars of an evening."""
 
 
+@act
 def plan(
     book: Book,
     how: How,

@@ -1,14 +1,17 @@
 """The desk: one transaction in which one verb is read, checked and recorded.
 
 Guarantees: every entry of the book passes through `Desk.record`: rules, order, hash and rows in
-one transaction; all of a verb is recorded or none of it. Refuses: what the rules find impossible,
+one transaction; all of a verb is recorded or none of it; none where others wrote since the rules
+saw the book, and then the verb is judged anew. Refuses: what the rules find impossible,
 and, without a reason, what should not have happened.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, tzinfo
+from functools import wraps
+from typing import Concatenate, ParamSpec, TypeVar
 
 from msgspec.structs import replace
 
@@ -19,13 +22,7 @@ from ledger.domain.lots.codes import clean_code, next_code, stem_for
 from ledger.domain.lots.movements import movements
 from ledger.domain.rules import Finding, Severity, findings
 from ledger.domain.rules.recheck import touched
-from ledger.errors import (
-    FindingError,
-    LedgerError,
-    ReasonNeededError,
-    RefusedError,
-    StorageError,
-)
+from ledger.errors import MovedError, RefusedError, StorageError
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.clock import zone_of
 from ledger.service.desk.foresight import foretold
@@ -34,6 +31,7 @@ from ledger.service.desk.reader import Words
 from ledger.service.desk.recheck import fits_no_longer, histories
 from ledger.service.desk.scene import build_scene
 from ledger.service.desk.standing import shaken, standing
+from ledger.service.desk.stops import departs, stop
 from ledger.service.desk.times import read_when
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
@@ -145,7 +143,7 @@ class Desk:
         draft = replace(draft, facts=spoken(self.connection, draft.facts))
         scene = build_scene(self.connection, draft, self.now)
         all_findings = findings(draft, scene)
-        _raise(all_findings, draft.reason, insists=insists)
+        stop(all_findings, draft.reason, insists=insists)
         old = scene.corrected
         moved = movements(draft, scene)
         codes = (
@@ -167,7 +165,7 @@ class Desk:
             entry=entry,
             code=draft.opens.code if draft.opens else None,
             remarks=remarks,
-            deviations=tuple(self._deviation(entry, f) for f in all_findings if _departs(f)),
+            deviations=tuple(self._deviation(entry, f) for f in all_findings if departs(f)),
             draws_on=scene.sources,
         )
 
@@ -195,36 +193,28 @@ class Desk:
         return entry
 
 
-ASKING = frozenset({Severity.REASON, Severity.ASK})
-"""Findings that an entry is recorded in spite of, once something is said of them."""
+Said = ParamSpec("Said")
+Told = TypeVar("Told")
+Verb = Callable[Concatenate[Book, How, Said], Told]
+"""What a person does: with a book, who does it and how, and its words."""
 
 
-def _departs(finding: Finding) -> bool:
-    return finding.severity in (Severity.REASON, Severity.GATE)
+def act(verb: Verb[Said, Told]) -> Verb[Said, Told]:
+    """Return a verb that, where others wrote while it was judged, looks and is judged anew.
 
+    Then it takes its turn first, so that it is through the second time; and so do the next ones,
+    as long as others write between them, since among many each would be judged twice.
+    """
 
-def _raise(all_findings: Sequence[Finding], reason: str | None, *, insists: bool) -> None:
-    stops = _of(all_findings, Severity.IMPOSSIBLE)
-    whys = _of(all_findings, Severity.WHY)
-    asks = _of(all_findings, *ASKING)
-    gates = _of(all_findings, Severity.GATE)
-    unanswered = [] if reason else [*whys, *asks]
-    error: type[LedgerError] | None = None
-    # A reason cannot make true what is impossible, so it is not asked for then.
-    if stops:
-        error = RefusedError
-    # Why a hold ends is no reason for what else is in the way: one reason answers one thing.
-    elif gates and (not reason or (whys and not insists)):
-        error = FindingError
-    elif unanswered:
-        error = ReasonNeededError
-    if error:
-        told = (*stops, *gates, *unanswered)
-        raise error.of([(finding.what, finding.todo) for finding in told])
+    @wraps(verb)
+    def judged(book: Book, how: How, /, *args: Said.args, **words: Said.kwargs) -> Told:
+        try:
+            return verb(book, how, *args, **words)
+        except MovedError:
+            book.is_in_turn = True
+            return verb(book, how, *args, **words)
 
-
-def _of(all_findings: Sequence[Finding], *severities: Severity) -> list[Finding]:
-    return [finding for finding in all_findings if finding.severity in severities]
+    return judged
 
 
 @contextmanager
@@ -238,6 +228,7 @@ def at_desk(book: Book, how: How, lot: str | None = None, *sources: str | None) 
         sources: The lots that it draws on, likewise.
 
     Raises:
+        MovedError: Others wrote since it looked, without its turn; nothing is recorded.
         StorageError: It could not be recorded; or whether it was is not known, which is said.
     """
     desk, is_through = None, False
@@ -247,6 +238,8 @@ def at_desk(book: Book, how: How, lot: str | None = None, *sources: str | None) 
             desk.salt = book.salt
             yield desk
             is_through = True
+    except MovedError:
+        raise
     except BaseException as error:
         # Only a commit that nobody answered for leaves open whether it was made.
         if desk is None or not (is_through and desk.appended):
@@ -255,11 +248,11 @@ def at_desk(book: Book, how: How, lot: str | None = None, *sources: str | None) 
         what = error.what if isinstance(error, StorageError) else "It was broken off."
         if not stands(book, desk.appended[-1], what):
             raise
-        book.recorded += desk.numbers
+        book.has_recorded(desk.numbers)
         if not is_answer_lost:
             raise
     else:
-        book.recorded += desk.numbers
+        book.has_recorded(desk.numbers)
 
 
 def desk_on(connection: Connection, now: datetime, how: How) -> Desk:

@@ -92,6 +92,9 @@ class Book:
     """Its connection to storage."""
     recorded: list[int] = field(init=False, repr=False, default_factory=list)
     """Numbers of the entries that verbs recorded through it: they stand, whatever fails after."""
+    is_in_turn: bool = field(init=False, repr=False, default=False)
+    """Whether others wait for all of an act, and not only for what it writes: since one was judged
+    by a book in which others wrote before it did."""
 
     def __post_init__(self) -> None:
         """Prepare the engine; opens nothing yet."""
@@ -142,10 +145,22 @@ class Book:
         """Open a transaction that appends; all of it is recorded or none.
 
         Args:
-            foretell: Tells what it will ask, for a server to answer at once.
+            foretell: Tells what it will ask, for a server to answer at once, while others may
+                write; None: others wait from the beginning.
         """
-        with acting(self.engine, foretell) as connection:
+        in_turn = self.is_in_turn or foretell is None
+        with acting(self.engine, foretell, in_turn=in_turn) as connection:
             yield connection
+
+    def has_recorded(self, numbers: list[int]) -> None:
+        """Remember what an act recorded; who finds that nobody else wrote meanwhile waits no more.
+
+        Args:
+            numbers: The numbers of its entries.
+        """
+        if self.recorded and numbers and numbers[0] == self.recorded[-1] + 1:
+            self.is_in_turn = False
+        self.recorded += numbers
 
 
 def open_book(where: str, clock: Clock = wall_clock) -> Book:

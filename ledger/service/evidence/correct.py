@@ -14,12 +14,13 @@ from ledger.domain.amounts.scaled import with_article
 from ledger.domain.entries import Draft, Entry
 from ledger.domain.entries.fields import FieldSpec, specs
 from ledger.errors import InputError, RefusedError
-from ledger.service.desk.act import Desk, at_desk
+from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.numbers import entry_named, entry_number
 from ledger.service.evidence.values import DIGITS, read_value, with_digits
 
 
+@act
 def correct(book: Book, how: How, *, entry: str, changes: str) -> Recorded:
     """Replace an entry in force by one of the same kind with some fields changed.
 

@@ -6,11 +6,12 @@ Guarantees: where no time is told, it is no earlier than what it strikes.
 from msgspec.structs import replace
 
 from ledger.domain.entries import Strike
-from ledger.service.desk.act import at_desk
+from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.numbers import entry_named, entry_number
 
 
+@act
 def strike(book: Book, how: How, *, entry: str) -> Recorded:
     """Strike out an entry that was made by mistake."""
     with at_desk(book, how) as desk:

@@ -13,7 +13,7 @@ from ledger.errors import RefusedError
 from ledger.service.account.codes import known_lot, resolve_lot
 from ledger.service.account.contents import contents_on
 from ledger.service.account.state import lot_state
-from ledger.service.desk.act import at_desk
+from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.control import formula_of
 from ledger.service.glass.doses import dose_of
@@ -69,11 +69,13 @@ def foretell_lot(
         return haze_of(connection, asked, made.contents, parts, made.missing)
 
 
+@act
 def foretell(book: Book, how: How, *, lot: str, pour: str | None = None) -> Recorded[Foretold]:
     """Record what is foretold of a lot, before anybody looks."""
     return _recorded(book, how, foretell_lot(book, lot, how.by, pour))
 
 
+@act
 def record_lot(
     book: Book, how: How, lot: str, pour: str | None = None, temp: str | None = None
 ) -> tuple[Haze, int]:

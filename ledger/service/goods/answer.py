@@ -11,13 +11,14 @@ from ledger.domain.entries import Answer, Complaint, Entry, is_of
 from ledger.domain.entries.choices import Outcome
 from ledger.domain.masters.parties import is_named
 from ledger.errors import InputError, ReasonNeededError, RefusedError
-from ledger.service.desk.act import Desk, at_desk
+from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.times import read_when
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 
 
+@act
 def answer(
     book: Book,
     how: How,

@@ -12,10 +12,11 @@ from ledger.domain.lots.lot import Lot
 from ledger.domain.lots.state import name
 from ledger.service.account.codes import left_to_fill
 from ledger.service.account.state import lot_state
-from ledger.service.desk.act import at_desk
+from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 
 
+@act
 def bottle(
     book: Book,
     how: How,

@@ -9,12 +9,13 @@ from functools import partial
 from ledger.domain.amounts.packs import parse_cases
 from ledger.domain.entries import Cases
 from ledger.domain.masters.gs1 import case_number
-from ledger.service.desk.act import at_desk
+from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.store.read import queries
 from ledger.store.read.made import next_case
 
 
+@act
 def cases(book: Book, how: How, *, lot: str, pack: str) -> Recorded[Cases]:
     """Record so many cases of so many bottles, and give each a number."""
     with at_desk(book, how, lot) as desk:

@@ -9,7 +9,7 @@ import re
 from ledger.domain.entries import Complaint
 from ledger.domain.entries.choices import Precision
 from ledger.errors import InputError, LedgerError
-from ledger.service.desk.act import Desk, at_desk
+from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.times import read_when
 
@@ -19,6 +19,7 @@ source)."""
 _HASH = re.compile(r"[0-9a-f]{64}", re.ASCII)
 
 
+@act
 def complain(
     book: Book,
     how: How,

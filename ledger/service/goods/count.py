@@ -11,10 +11,11 @@ from ledger.domain.entries import Count
 from ledger.domain.lots.state import LotState, in_measure_of
 from ledger.errors import RefusedError
 from ledger.service.account.state import lot_state
-from ledger.service.desk.act import at_desk
+from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 
 
+@act
 def count(book: Book, how: How, *, lot: str, amount: str, tare: str | None = None) -> Recorded:
     """Record what was really there of a lot: counted, measured, or weighed with its vessel."""
     with at_desk(book, how, lot) as desk:

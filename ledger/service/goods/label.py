@@ -11,10 +11,11 @@ from ledger.domain.entries import Labels
 from ledger.domain.entries.choices import Across
 from ledger.domain.lots.labels import across
 from ledger.service.account.state import lot_state
-from ledger.service.desk.act import Desk, at_desk
+from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 
 
+@act
 def labels(
     book: Book,
     how: How,
@@ -32,6 +33,7 @@ def labels(
         return _record(desk, lot, number, used, spoiled, stock=stock, specimen=specimen)
 
 
+@act
 def labels_together(
     book: Book,
     how: How,

@@ -7,10 +7,11 @@ a walk-in customer is one word however it was written.
 from ledger.domain.entries import Move
 from ledger.domain.entries.choices import MoveAs
 from ledger.domain.masters.parties import party_word
-from ledger.service.desk.act import at_desk
+from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 
 
+@act
 def send(
     book: Book,
     how: How,

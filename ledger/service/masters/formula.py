@@ -9,7 +9,7 @@ from pathlib import Path
 
 from ledger.domain.entries import Formula, Withdrawal
 from ledger.errors import RefusedError
-from ledger.service.desk.act import Desk, at_desk
+from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.masters.formula_file import Known, read_formula
 from ledger.store.engine.connections import Connection
@@ -27,6 +27,7 @@ def load(book: Book, how: How, *, file: str) -> Recorded:
     return load_text(book, how, text, path.name)
 
 
+@act
 def load_text(book: Book, how: How, text: str, file: str) -> Recorded:
     """Record a version of a formula from the text of a TOML file of that name."""
     with at_desk(book, how) as desk:
@@ -81,6 +82,7 @@ def withdrawn(book: Book) -> frozenset[tuple[str, int]]:
         return queries.withdrawn(connection)
 
 
+@act
 def withdraw(book: Book, how: How, *, code: str, version: str) -> Recorded:
     """Record that a version of a formula is no longer to be followed, once."""
     with at_desk(book, how) as desk:

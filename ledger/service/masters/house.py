@@ -18,7 +18,7 @@ from ledger.domain.masters.doubts import read_doubts
 from ledger.domain.masters.gs1 import read_gln, read_prefix
 from ledger.domain.rules.always.times import clock
 from ledger.errors import InputError, StorageError, visible
-from ledger.service.desk.act import at_desk, desk_on
+from ledger.service.desk.act import act, at_desk, desk_on
 from ledger.service.desk.book import Book, Clock, How, Recorded, wall_clock
 from ledger.service.desk.reader import Words
 from ledger.store.engine.connections import connected
@@ -101,6 +101,7 @@ def _checked_house(
     return facts
 
 
+@act
 def house(
     book: Book,
     how: How,

@@ -14,7 +14,7 @@ from ledger.domain.entries.choices import Bound, KnownBy, LimitBasis, LimitUnit
 from ledger.domain.masters.limits import Holds, ListedLimit, holds_on, listed_on
 from ledger.errors import RefusedError
 from ledger.service.account.shipped import limit_versions, substances
-from ledger.service.desk.act import at_desk
+from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.clock import today_on
 from ledger.service.desk.reader import Words
@@ -28,6 +28,7 @@ def limits(book: Book) -> tuple[ListedLimit, ...]:
         return tuple(listed_on(said, on) for said in limit_versions(connection).values())
 
 
+@act
 def limit(
     book: Book,
     how: How,

@@ -18,12 +18,13 @@ from ledger.domain.masters.languages import read_names
 from ledger.domain.masters.nutrients import read_nutrients
 from ledger.errors import RefusedError
 from ledger.service.account.shipped import substances
-from ledger.service.desk.act import Desk, at_desk
+from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.masters.short_names import read_code
 from ledger.store.read import queries
 
 
+@act
 def material(
     book: Book,
     how: How,

@@ -8,12 +8,13 @@ from ledger.domain.entries import Party
 from ledger.domain.masters.gs1 import read_gln
 from ledger.domain.masters.parties import is_forgotten
 from ledger.errors import RefusedError
-from ledger.service.desk.act import at_desk
+from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.store.read import parties as known_parties
 from ledger.store.read import queries
 
 
+@act
 def party(
     book: Book,
     how: How,

@@ -7,7 +7,7 @@ import re
 
 from ledger.domain.entries import Person
 from ledger.errors import InputError, RefusedError
-from ledger.service.desk.act import Desk, at_desk
+from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.store.read import queries
 
@@ -16,6 +16,7 @@ MOST_INITIALS = 4
 _INITIALS = re.compile(rf"[A-Z]{{1,{MOST_INITIALS}}}", re.ASCII)
 
 
+@act
 def person(book: Book, how: How, *, initials: str, name: str, role: str | None = None) -> Recorded:
     """Add a person who writes in the book; the first may add herself."""
     with at_desk(book, how) as desk:

@@ -12,7 +12,7 @@ from ledger.domain.amounts.quantity import Measure, show
 from ledger.domain.entries import Contact
 from ledger.domain.entries.choices import Reached
 from ledger.errors import InputError
-from ledger.service.desk.act import at_desk
+from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.reader import Words
 from ledger.service.lots.trace import trace_on
@@ -23,6 +23,7 @@ NOTHING = frozenset({"none", "nothing"})
 """Words that are said for 0."""
 
 
+@act
 def contact(
     book: Book,
     how: How,

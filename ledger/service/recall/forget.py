@@ -16,7 +16,7 @@ from ledger.domain.entries.texts import read_text
 from ledger.domain.evidence.commitments import details_of
 from ledger.domain.masters.parties import is_forgotten
 from ledger.errors import LedgerError, ReasonNeededError, RefusedError, together
-from ledger.service.desk.act import Desk, at_desk
+from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.lots.complaints import complaints_on
 from ledger.service.recall.standing import open_recalls
@@ -93,6 +93,7 @@ def forget(book: Book, how: How, *, who: str) -> Recorded[Forget]:
     return forgotten(book, how, who=who).done
 
 
+@act
 def forgotten(book: Book, how: How, *, who: str) -> Forgotten:
     """Erase who somebody is, and say so in an entry; once more, only the file is cleaned.
 

@@ -13,13 +13,14 @@ from ledger.domain.entries.choices import Verdict
 from ledger.domain.lots.lot import Lot, Status
 from ledger.errors import LedgerError, ReasonNeededError, RefusedError, together
 from ledger.service.account.codes import known_lot
-from ledger.service.desk.act import Desk, at_desk
+from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded, Tick
 from ledger.service.lots.trace import trace_on
 from ledger.service.recall.calls import ToCall
 from ledger.service.recall.standing import Recall, course, recall_on
 
 
+@act
 def recall(book: Book, how: How, tick: Tick = lambda _done, _total: None, *, lot: str) -> Recorded:
     """Recall a lot and all that is made of it; lots that are recalled already stay as they are.
 
@@ -71,6 +72,7 @@ def _held(desk: Desk, lots: list[Lot], tick: Tick) -> list[Recorded]:
     return done
 
 
+@act
 def close_recall(book: Book, how: How, *, lot: str, cause: str) -> Recorded:
     """Close the recall of a lot with its cause.
 

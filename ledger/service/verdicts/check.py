@@ -6,11 +6,12 @@ of a lot and of an entry at once.
 
 from ledger.domain.entries import Check
 from ledger.errors import InputError, RefusedError
-from ledger.service.desk.act import at_desk
+from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.numbers import entry_named, entry_number
 
 
+@act
 def check(
     book: Book,
     how: How,

@@ -7,10 +7,11 @@ does not say why, and the end of a hold that does not.
 
 from ledger.domain.entries import Judge
 from ledger.domain.entries.choices import Verdict
-from ledger.service.desk.act import at_desk
+from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 
 
+@act
 def judge(
     book: Book, how: How, *, lot: str, verdict: str, anyway: str | None = None
 ) -> Recorded[Judge]:

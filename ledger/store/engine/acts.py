@@ -1,8 +1,9 @@
-"""An act that writes: its transaction, from the turn that it takes to its commit.
+"""An act that writes: its transaction, from the look that it takes to its commit.
 
-Guarantees: nobody else writes meanwhile; what it asked is remembered until it writes. On a server
-its turn and all that it foretells is one round trip, and all that it writes one with its commit.
-Refuses: to write for an act that broke off.
+Guarantees: what it writes is in the book only where nobody else wrote since it looked; what it
+asked is remembered until it writes. On a server its look, all that it foretells, is one round trip,
+and its turn, all that it writes and its commit one more: others write meanwhile, and who finds
+that they did is told. Refuses: to write for an act that broke off.
 """
 
 from collections.abc import Callable, Iterator
@@ -19,18 +20,27 @@ from ledger.store.engine.turn import Part, Turn, taking, turn_of
 
 Foretell = Callable[[Foreseen], None]
 """Tells what an act will ask."""
+_LOOK = Part("BEGIN ISOLATION LEVEL REPEATABLE READ")
 _BEGIN = Part("BEGIN ISOLATION LEVEL READ COMMITTED")
+_TURN = Part("SELECT pg_advisory_xact_lock(%s)", (LOCK_KEY,))
 NOW = "pottle.now"
 """Where a server keeps for a writer what its clock said when the turn began."""
 
 
 @contextmanager
-def acting(engine: Engine, foretell: Foretell | None = None) -> Iterator[Connection]:
+def acting(
+    engine: Engine, foretell: Foretell | None = None, *, in_turn: bool = True
+) -> Iterator[Connection]:
     """Open a transaction that alone may write; commits at its end, or leaves no trace.
 
     Args:
         engine: The file or server.
         foretell: Tells what it will ask, for where that is a journey.
+        in_turn: Whether it takes its turn before it looks, so that others wait for all of it. Of a
+            file every act does; on a server it is else taken with the first that it writes.
+
+    Raises:
+        MovedError: Somebody else wrote since it looked, without its turn; nothing is recorded.
     """
     turn = Turn(is_far=engine.dialect.name == "postgresql")
     # By itself psycopg begins a transaction with a journey for that alone.
@@ -43,7 +53,9 @@ def acting(engine: Engine, foretell: Foretell | None = None) -> Iterator[Connect
     ):
         if turn.is_far:
             # Its turn ends with the transaction, whatever becomes of the process.
-            _, ((*_, now),) = _foreseen(connection, turn, foretell).answer([_BEGIN, _turn()])
+            first = [_BEGIN, _TURN] if in_turn else [_LOOK]
+            turn.opening = [] if in_turn else [_TURN]
+            *_, ((*_, now),) = _foreseen(connection, turn, foretell).answer([*first, _clock()])
             connection.info[SERVER_NOW] = now
         yield connection
         if turn.pending:
@@ -64,8 +76,8 @@ def _foreseen(connection: Connection, turn: Turn, foretell: Foretell | None) -> 
     return foreseen
 
 
-def _turn() -> Part:
-    """Return the statement that takes a writer's turn, and then asks the server's clock.
+def _clock() -> Part:
+    """Return the statement that asks the server's clock, and says how the act goes on.
 
     Who stops in it is put out, and it goes by index.
     """
@@ -76,7 +88,7 @@ def _turn() -> Part:
     }
     told = ", ".join("set_config(%s, %s, true)" for _ in settings)
     return Part(
-        f"SELECT {told}, pg_advisory_xact_lock(%s), "
+        f"SELECT {told}, "
         "CAST(set_config(%s, CAST(clock_timestamp() AS TEXT), true) AS TIMESTAMPTZ)",
-        (*chain.from_iterable(settings.items()), LOCK_KEY, NOW),
+        (*chain.from_iterable(settings.items()), NOW),
     )

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import TYPE_CHECKING
 
-from ledger.errors import InputError, LedgerError, StorageError
+from ledger.errors import InputError, LedgerError, MovedError, StorageError
 from ledger.store.engine import patience
 
 if TYPE_CHECKING:
@@ -73,6 +73,11 @@ def _refused(error: "DBAPIError") -> LedgerError:
         return too_weak(error)
     if told := patience.sentence(error.orig):
         return StorageError(*told)
+    if _is_taken(error.orig):
+        return MovedError(
+            "Somebody else wrote in the book at the same moment.",
+            "Nothing was recorded. Enter it again.",
+        )
     # numeric_value_out_of_range in PostgreSQL's table of error codes.
     if getattr(error.orig, "sqlstate", None) == "22003":
         return _too_large()
@@ -80,6 +85,16 @@ def _refused(error: "DBAPIError") -> LedgerError:
         f"The book refused what was to be stored: {cause(error)}.",
         "Nothing was recorded. Run pottle verify to see whether the book is sound.",
     )
+
+
+def _is_taken(cause: object) -> bool:
+    """Return whether the number of a new entry was given to another's meanwhile.
+
+    A lot that it opens has the same number, and is stored before it.
+    """
+    # unique_violation in PostgreSQL's table of error codes.
+    is_twice = getattr(cause, "sqlstate", None) == "23505"
+    return is_twice and getattr(cause, "diag").table_name in ("entry", "lot")  # noqa: B009 - psycopg
 
 
 def unanswered(error: "OperationalError") -> StorageError:

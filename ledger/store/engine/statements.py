@@ -103,6 +103,8 @@ def run(connection: Connection, statement: str, cells: Sequence[object]) -> None
 def send(connection: Connection, turn: Turn, further: Sequence[Part]) -> list[list[Any]]:
     """Send a server what an act wrote, and more, in one round trip; return the rows of the rest."""
     parts, turn.pending = turn.pending, []
+    if parts:
+        parts, turn.opening = [*turn.opening, *parts], []
     turn.used.clear()
     return together(connection, [*parts, *further])[len(parts) :]
 

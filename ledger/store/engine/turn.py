@@ -81,6 +81,8 @@ class Turn:
     """Whether every word to the book is a journey, as to a server: then words wait for others."""
     used: dict[Asked, Question] = field(default_factory=dict)
     """What it asked since it last wrote."""
+    opening: list[Part] = field(default_factory=list)
+    """What is sent before the first that it writes."""
     pending: list[Part] = field(default_factory=list)
     """What it wrote and was not sent yet."""
     heard: list[Question] | None = None

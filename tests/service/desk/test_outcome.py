@@ -22,9 +22,11 @@ def fail(
     left = [turns]
 
     @contextmanager
-    def failing(engine: Engine, foretell: Foretell | None = None) -> Iterator[Connection]:
+    def failing(
+        engine: Engine, foretell: Foretell | None = None, *, in_turn: bool = True
+    ) -> Iterator[Connection]:
         left[0] -= 1
-        with acting(engine, foretell) as connection:
+        with acting(engine, foretell, in_turn=in_turn) as connection:
             yield connection
             if left[0] >= 0 and not is_made:
                 raise error
