@@ -7,7 +7,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ledger.domain.amounts.quantity import MOST, Measure
+from reports.kit import amounts as module
 from reports.kit.amounts import UNITS, amount_in, decimal_amount
+from tests.said import check_said
 
 SMALLEST = {"mL": Fraction(1, 1000), "g": Fraction(1, 1000), "each": Fraction(1, 10**6)}
 
@@ -27,3 +29,7 @@ def test_an_amount_is_told_without_its_unit() -> None:
 @given(st.integers(-MOST, MOST), st.sampled_from(Measure))
 def test_an_amount_is_read_back_exactly(amount: int, measure: Measure) -> None:
     assert Fraction(amount_in(amount, measure)) == amount * SMALLEST[UNITS[measure]]
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

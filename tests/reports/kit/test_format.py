@@ -8,7 +8,9 @@ from hypothesis import strategies as st
 
 from ledger.domain.entries import When
 from ledger.domain.entries.choices import Precision
+from reports.kit import format as module
 from reports.kit.format import celsius, clock, closed, day, duration, money, percent, scaled, tidy
+from tests.said import check_said
 
 LATE = datetime(2026, 3, 2, 23, 30, tzinfo=UTC)
 
@@ -99,3 +101,7 @@ def test_a_moment_is_told_on_its_own_clock_as_exactly_as_it_is_known(
 def test_a_sentence_is_not_closed_twice(text: str) -> None:
     assert closed(text) == text
     assert closed("Words") == "Words."
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

@@ -11,7 +11,9 @@ from hypothesis import strategies as st
 from openpyxl import load_workbook
 
 from ledger.errors import InputError
+from reports.kit import tables as module
 from reports.kit.tables import Sheet, csv_text, harmless, spreadsheet
+from tests.said import check_said
 
 CELLS = st.text(st.characters(exclude_categories=["Cs", "Cc"]), max_size=12)
 
@@ -72,3 +74,7 @@ def test_a_spreadsheet_has_a_mark_and_a_workbook_has_numbers_and_runs_no_formula
     page = load_workbook(BytesIO(spreadsheet(table, "a.XLSX"))).active
     cells = [[(cell.value, cell.data_type) for cell in row] for row in page.iter_rows(min_row=2)]
     assert cells == [[("=1+1", "s"), (-0.5, "n")], [("007", "s"), (12, "n")]]
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

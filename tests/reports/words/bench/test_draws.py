@@ -3,8 +3,10 @@
 from pathlib import Path
 
 from ledger.service.bench.draws import propose
+from reports.words.bench import draws as module
 from reports.words.bench.draws import commands, offers_of, rows, shortages
 from tests.keeper import Keeper
+from tests.said import check_said
 from tests.service.orange import start_orange
 
 
@@ -30,3 +32,7 @@ def test_rows_sentences_and_commands_agree(sqlite_keeper: Keeper, tmp_path: Path
         f"pottle add {code} SOO-004-Y 20mL",
         "20 mL of Sweet orange oil, from SOO-004-Y",
     )
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

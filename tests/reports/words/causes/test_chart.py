@@ -4,9 +4,11 @@ from math import inf
 
 from ledger.science.statistics.survival import Part
 from ledger.service.causes.chart import Figure
+from reports.words.causes import chart as module
 from reports.words.causes.chart import after_chart, chart_view
 from reports.words.causes.plots import plot_lines
 from tests.reports.words.causes.charts import FULL, charts, series
+from tests.said import check_said
 
 TEN, LEAP, FEW, HAZE = chart_view(FULL).figures
 
@@ -84,3 +86,7 @@ def test_the_share_that_fails_is_told_with_its_exact_interval() -> None:
 def test_where_one_product_has_too_few_its_whole_kind_comes_next() -> None:
     assert after_chart(charts()) == "pottle chart essence"
     assert after_chart(FULL) == "pottle suspects"
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module, "chart_view")

@@ -3,8 +3,10 @@
 import pytest
 
 from ledger.service.causes.chart import Figure
+from reports.words.causes import control as module
 from reports.words.causes.control import control_of
 from tests.reports.words.causes.charts import FLOW, series
+from tests.said import check_said
 
 
 def test_batches_stand_between_the_published_limits() -> None:
@@ -38,3 +40,7 @@ def test_a_series_without_limits_has_no_control_chart() -> None:
     view = control_of(series(Figure.YIELD, ("5",) * 10), 40)
     assert view is not None
     assert set(view.figures.places) == {0.5}
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

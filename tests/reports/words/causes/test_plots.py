@@ -4,9 +4,11 @@ from fractions import Fraction
 
 from ledger.science.statistics.trials import Jar
 from reports.views.causes import PlotRow, PlotView
+from reports.words.causes import plots as module
 from reports.words.causes.compare import comparison_view
 from reports.words.causes.plots import plot_lines
 from tests.reports.words.causes.trials import comparison
+from tests.said import check_said
 
 
 def test_a_plot_counts_batches_at_one_place_and_is_plain_when_asked() -> None:
@@ -28,3 +30,7 @@ def test_the_ends_of_a_plot_are_told_without_an_exponent() -> None:
     assert [(plot.left, plot.right) for plot in comparison_view(comparison(*murky)).plots] == [
         ("1234", "40000")
     ]
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

@@ -5,7 +5,9 @@ from fractions import Fraction
 import pytest
 
 from ledger.science.statistics.trials import Jar
+from reports.words.causes import scatter as module
 from reports.words.causes.scatter import scatter_of
+from tests.said import check_said
 
 
 def jar(lot: str, ntu: str | None, percent: str | None, *, is_control: bool = False) -> Jar:
@@ -25,3 +27,7 @@ def test_a_batch_stands_by_what_it_lost_and_how_turbid_it_was() -> None:
 
 def test_a_batch_without_both_figures_is_in_no_scatter() -> None:
     assert scatter_of([jar("A-1", "8", "80"), jar("A-2", None, "90")]) is None
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

@@ -3,9 +3,11 @@
 from msgspec.structs import replace
 
 from ledger.science.statistics.suspects import Observed
+from reports.words.causes import steps as module
 from reports.words.causes.steps import next_step, trial_factors
 from reports.words.causes.suspects import suspicion_lines
 from tests.reports.words.causes.suspicions import lots, suspicion
+from tests.said import check_said
 from tests.science.statistics.judged import in_turn
 
 
@@ -39,3 +41,7 @@ def test_a_setting_is_tried_at_the_levels_that_the_book_has() -> None:
     assert next_step(suspicion(per_ml)) == (
         'pottle trial plan "Syrup" --try "powder=above 2 g/mL / up to 2 g/mL"'
     )
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

@@ -12,9 +12,11 @@ from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.lot import Lot, Status
 from ledger.science.statistics.suspects import Conclusion, Level, Observed
 from reports.json.causes.suspects import suspects_answer
+from reports.words.causes import suspects as module
 from reports.words.causes.suspects import HEADS, suspicion_lines, suspicion_rows, table_note
 from tests.golden import check_golden
 from tests.reports.words.causes.suspicions import NONE, lots, suspicion
+from tests.said import check_said
 from tests.science.statistics.judged import in_turn
 
 
@@ -205,3 +207,7 @@ def test_suspects_that_the_table_leaves_out_are_counted(many: int, note: list[st
     found = replace(found, judgement=replace(found.judgement, suspects=suspects))
     assert table_note(found, everything=False) == note
     assert table_note(found, everything=True) == []
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

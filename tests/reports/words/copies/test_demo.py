@@ -1,7 +1,9 @@
 """The words around the demonstration."""
 
 from ledger.service.evidence.verify import Audit, Fault
+from reports.words.copies import demo as module
 from reports.words.copies.demo import book_line
+from tests.said import check_said
 
 
 def test_a_book_that_does_not_fit_is_not_said_to_be_verified() -> None:
@@ -14,3 +16,7 @@ def test_a_book_that_does_not_fit_is_not_said_to_be_verified() -> None:
     assert book_line("demo/pottle.db", faulty) == (
         "The book is at demo/pottle.db (12 entries, it does not verify)."
     )
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module, "lead_lines")

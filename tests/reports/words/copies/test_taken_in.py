@@ -5,7 +5,9 @@ from msgspec.structs import replace
 from ledger.domain.rules.always.parties import STAYS
 from ledger.domain.tables.grid import Found
 from ledger.service.copies.intake.take_in import Read, TakenIn
+from reports.words.copies import taken_in as module
 from reports.words.copies.taken_in import taken_in_lines
+from tests.said import check_said
 
 REMARK = Found("may.csv", 2, None, "It is unusual.", "Look again.")
 TOLD = TakenIn(
@@ -98,3 +100,7 @@ def test_names_that_nobody_told_of_are_one_note_which_counts_them() -> None:
     assert told("A Bar", "B Bar", "A Bar") == in_one(2, "“A Bar”, “B Bar”")
     many = told(*(f"Bar {number}" for number in range(40)))
     assert many == in_one(40, "“Bar 0”, “Bar 1”, “Bar 2” and 37 more")
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

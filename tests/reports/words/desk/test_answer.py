@@ -5,10 +5,12 @@ from msgspec.structs import replace
 
 from ledger.service.desk.book import Recorded
 from ledger.service.lots.dossier import dossier
+from reports.words.desk import answer as module
 from reports.words.desk.answer import Answer, answer
 from reports.words.desk.next_step import next_step, step_of_lot
 from tests.keeper import Keeper
 from tests.path import receive_all, walk_main_path
+from tests.said import check_said
 
 
 def told(keeper: Keeper, done: Recorded) -> Answer:
@@ -208,3 +210,7 @@ def test_what_the_book_has_already_is_said_to_be_there(sqlite_keeper: Keeper) ->
     assert answer(done, None, None).done == (
         f"In the book already, unchanged, as entry {done.seq}, note: It rains."
     )
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

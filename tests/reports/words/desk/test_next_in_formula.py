@@ -5,8 +5,10 @@ import pytest
 from ledger.domain.entries import Formula, Rest
 from ledger.domain.entries.choices import LookedAt, RestFor
 from ledger.domain.entries.masters import FormulaStep
+from reports.words.desk import next_in_formula as module
 from reports.words.desk.next_in_formula import by_formula, end_of_rest
 from tests.domain.builders import entry, grams, lot, make
+from tests.said import check_said
 
 COLD = 6000
 """The warmest it may be, in thousandths of a degree Celsius."""
@@ -61,3 +63,7 @@ def test_the_end_of_a_rest_asks_for_the_temperature_that_its_step_limits(
 ) -> None:
     formula = make(Formula, steps=(step,))
     assert end_of_rest(entry(make(Rest)), formula, "E-1") == command
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

@@ -6,8 +6,10 @@ import pytest
 
 from ledger.domain.entries import Facts, Filter, Look, Rest
 from ledger.domain.entries.choices import Cake, Grade, RestFor
+from reports.words.desk import next_when_hazy as module
 from reports.words.desk.next_when_hazy import clearing, pass_of
 from tests.domain.builders import lot, make
+from tests.said import check_said
 
 HAZY, BRIGHT = make(Look, grade=Grade.HAZY), make(Look)
 CHILL = make(Rest, purpose=RestFor.CHILL)
@@ -49,3 +51,7 @@ def test_what_is_as_clear_as_wanted_is_left_alone() -> None:
 def test_a_pass_is_proposed_as_the_last_one_was() -> None:
     frit = make(Filter, medium="frit", pore_low_nm=16_000, pore_high_nm=40_000)
     assert pass_of(lot("E-1", frit)) == "pottle filter E-1 --medium frit --pore 40 --out VOLUME"
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

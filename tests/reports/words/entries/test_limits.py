@@ -5,8 +5,10 @@ from datetime import date
 from ledger.domain.entries import Limit
 from ledger.domain.masters.limits import listed_on
 from reports.json.masters.limits import limit_answer
+from reports.words.entries import limits as module
 from reports.words.entries.limits import card, listed_words
 from tests.domain.builders import make
+from tests.said import check_said
 
 ON = date(2026, 3, 2)
 NOW = make(Limit)
@@ -52,3 +54,7 @@ def test_what_takes_the_place_of_a_limit_stands_beside_it() -> None:
     plain = limit_answer(told)
     assert plain.to_come is not None
     assert (plain.holds, plain.to_come.since) == ("in force", date(2026, 4, 1))
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

@@ -5,8 +5,10 @@ import pytest
 from ledger.domain.entries import Add, Bottle, Material, Receipt
 from ledger.domain.entries.choices import HowObtained
 from ledger.domain.lots.state import LotState
+from reports.words.entries import named as module
 from reports.words.entries.named import called, sentence_naming
 from tests.domain.builders import entry, lot, make
+from tests.said import check_said
 
 
 def received(name: str, receipt_abv: int | None = None, **facts: object) -> LotState:
@@ -47,3 +49,7 @@ def test_every_lot_that_is_known_is_named_and_the_rest_of_the_sentence_stays() -
         "15 x 30 mL from Orange essence, E-2, 450 mL drawn, bottles Orange oil, GS-001-L"
     )
     assert sentence_naming(entry(make(Add, source="O-9")), [oil]) == "30 mL of O-9"
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

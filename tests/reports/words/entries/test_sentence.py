@@ -1,6 +1,7 @@
 """Entries in words: every kind has a title and tells all that was recorded."""
 
 from datetime import timedelta
+from types import ModuleType
 from typing import Any
 
 import pytest
@@ -9,11 +10,14 @@ from msgspec.structs import fields, replace
 from ledger.domain.entries import Deviation, Facts, Note, Receipt, Strike
 from ledger.domain.entries.bench import Rest
 from ledger.domain.entries.choices import MoveAs, Origin, RestFor
+from reports.words.entries import bench, goods, masters, parts
+from reports.words.entries import sentence as sentences
 from reports.words.entries.goods import gone
 from reports.words.entries.sentence import KINDS, notes, sentence, strikes, title
 from tests.domain.builders import make
 from tests.golden import check_golden
 from tests.reports.words.examples import EXAMPLES, NOON, entry
+from tests.said import check_said
 
 BY_KIND = {facts.KIND: facts for facts, _ in EXAMPLES}
 UNTOLD = {
@@ -129,3 +133,8 @@ def test_a_strike_says_what_it_strikes_and_the_struck_entry_by_what() -> None:
     assert notes(strike, None, is_struck=False) == ("Strikes entry 18.", "Reason: The wrong lot.")
     assert notes(entry(Note("x"), seq=18), 41, is_struck=True) == ("Struck by entry 41.",)
     assert strikes([strike, entry(Note("x"), corrects=3)]) == {18}
+
+
+@pytest.mark.parametrize("module", [bench, goods, masters, parts, sentences])
+def test_what_is_said_of_every_field_alone_is_the_kept_one(module: ModuleType) -> None:
+    check_said(module)

@@ -8,9 +8,11 @@ from msgspec.structs import replace
 from ledger.domain.amounts.quantity import Measure
 from ledger.service.glass.cost import CostCard, cost
 from reports.json.glass.cost import cost_answer
+from reports.words.glass import cost as module
 from reports.words.glass.cost import figures, head, price, price_lines, rows
 from tests.keeper import Keeper
 from tests.path import walk_main_path
+from tests.said import check_said
 
 
 def tap_water(keeper: Keeper, price: str) -> CostCard:
@@ -110,3 +112,7 @@ def test_a_part_of_a_filter_paper_is_told_to_three_digits(
     card = cost(sqlite_keeper.book, lots.packed)
     line = replace(card.lines[0], drawn=drawn, measure=Measure.UEACH)
     assert rows(replace(card, lines=(line,)))[0][2] == told
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

@@ -3,6 +3,7 @@
 from ledger.domain.masters.allergens import Place
 from ledger.science.contents.ingredients import Ingredient, Listed
 from ledger.service.glass.serving import serving
+from reports.words.glass import declaration as module
 from reports.words.glass.declaration import (
     EXEMPTIONS,
     contains_text,
@@ -14,6 +15,7 @@ from reports.words.glass.declaration import (
 from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.said import check_said
 
 MILK = Ingredient("skimmed milk powder", 5.0, ("milk",))
 NUTS = Ingredient("orgeat", 4.0, ("tree nuts",))
@@ -90,3 +92,7 @@ def test_who_may_be_exempt_is_told_with_its_source_for_every_place() -> None:
         "Whether it must stand on the label local law decides. Exempt may be:"
     )
     assert all("Annex V" in line or "101.9" in line for line in exemption_lines(Place.UK)[1:])
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

@@ -8,10 +8,12 @@ from msgspec.structs import replace
 from ledger.domain.lots.steps import Act
 from ledger.science.contents.composition import OIL, Contents, Part, PartKey
 from ledger.service.glass.serving import serving
+from reports.words.glass import explain as module
 from reports.words.glass.explain import explained
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.words.glass.preserved import preserved
+from tests.said import check_said
 
 LAST = "An input made here is explained by pottle serving with its own code."
 
@@ -112,3 +114,7 @@ def test_the_factor_is_told_where_figures_are_explained(sqlite_keeper: Keeper) -
         "Glass (as it is): 42 mg of sodium benzoate count as 35.6 mg of benzoic acid: 122.12 g of "
         "it in 144.10 g, a factor of 0.8475 (molar masses by IUPAC's atomic weights, from memory)."
     ) in told
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

@@ -4,9 +4,11 @@ from msgspec.structs import replace
 
 from ledger.science.contents.spirit import SpiritAccount, SpiritLot
 from ledger.service.glass.spirit import spirit_account
+from reports.words.glass import spirit as module
 from reports.words.glass.spirit import lines, lot_rows, notes, rows, spirit_sheet
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.said import check_said
 
 
 def test_the_account_goes_from_what_was_there_to_what_is(walked: tuple[Keeper, Lots]) -> None:
@@ -130,3 +132,7 @@ def test_a_lot_of_spirit_has_its_row_unless_nothing_moved_and_nothing_is_there(
         ("used", "A-2", "0.001"),
         ("left", "A-2", "-0.001"),
     )
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

@@ -1,7 +1,9 @@
 """A strength in words: every measure, with its temperature."""
 
 from ledger.science.liquids.strength_asked import strength_asked
+from reports.words.glass import strength as module
 from reports.words.glass.strength import BASIS, DEFER, strength_lines
+from tests.said import check_said
 
 
 def test_a_strength_and_an_amount_of_it_are_told_in_lines() -> None:
@@ -20,3 +22,7 @@ def test_a_strength_and_an_amount_of_it_are_told_in_lines() -> None:
 def test_without_an_amount_the_strength_alone_is_told() -> None:
     lines = strength_lines(strength_asked("40%"))
     assert lines[2:] == (BASIS, DEFER)
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

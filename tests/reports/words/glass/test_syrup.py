@@ -1,7 +1,9 @@
 """A simple syrup in words, in every measure of its strength."""
 
 from ledger.science.liquids.syrup_asked import syrup_asked
+from reports.words.glass import syrup as module
 from reports.words.glass.syrup import BASIS, syrup_lines
+from tests.said import check_said
 
 
 def test_parts_say_by_what_and_how_much_they_make() -> None:
@@ -17,3 +19,7 @@ def test_parts_say_by_what_and_how_much_they_make() -> None:
 def test_a_syrup_near_saturation_is_warned_of() -> None:
     lines = syrup_lines(syrup_asked("69 Bx", kept_at="4C"))
     assert any("crystal" in line for line in lines)
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

@@ -5,7 +5,9 @@ from datetime import date
 import pytest
 
 from ledger.errors import InputError
+from reports.words.goods import label_words as module
 from reports.words.goods.label_words import label_words, languages
+from tests.said import check_said
 
 
 def test_six_languages_have_every_word_with_its_places() -> None:
@@ -43,3 +45,7 @@ def test_a_language_without_words_is_refused_with_those_there_are() -> None:
             "nl (Dutch).",
         ),
     )
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

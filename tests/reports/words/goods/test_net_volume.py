@@ -2,6 +2,7 @@
 
 from ledger.domain.amounts.quantity import parse_quantity
 from ledger.domain.entries import House
+from reports.words.goods import net_volume as module
 from reports.words.goods.net_volume import (
     US_PANEL,
     figures_mm,
@@ -10,6 +11,7 @@ from reports.words.goods.net_volume import (
     panel_sq_in,
 )
 from tests.domain.builders import make
+from tests.said import check_said
 from tests.science.published import rows
 
 
@@ -45,3 +47,7 @@ def test_a_house_in_canada_has_its_own_least_letters() -> None:
         False,
     ]
     assert not is_canadian(None)
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

@@ -5,11 +5,13 @@ from ledger.domain.entries import Formula
 from ledger.domain.entries.choices import ProductKind
 from ledger.service.glass.serving import card
 from ledger.service.lots.dossier import dossier
+from reports.words.goods import typed_list as module
 from reports.words.goods.label import label_sheet_view
 from reports.words.goods.page import page_view
 from reports.words.goods.typed_list import typed_list_lines
 from tests.keeper import Keeper
 from tests.path import receive_all
+from tests.said import check_said
 
 TYPED = "Ingredients: alcohol, orange oil, almond extract."
 LEFT_OFF = (
@@ -57,3 +59,7 @@ def test_a_typed_list_stands_where_none_is_reckoned_and_no_list_is_no_matter(
     found = dossier(sqlite_keeper.book, bottles(sqlite_keeper, TYPED))
     assert label_sheet_view(found, None, None).label.text == TYPED
     assert typed_list_lines(found, None) == ()
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

@@ -2,8 +2,10 @@
 
 from ledger.domain.entries import Clean, Equipment, Person
 from ledger.service.lots.around import Around, Seen
+from reports.words.lots import around as module
 from reports.words.lots.around import around_rows
 from tests.domain.builders import at, entry
+from tests.said import check_said
 
 CLEANED = entry(Clean("jar 1", "hot water, twice", "Lemon essence"), 7, at(8))
 CHECKED = entry(Equipment("scale 1", "200 g read 200.0 g"), 9, at(9))
@@ -27,3 +29,7 @@ def test_things_have_their_last_act() -> None:
         ),
         ("Instrument", "meter: no check of it before is in the book"),
     )
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

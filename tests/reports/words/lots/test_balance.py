@@ -3,11 +3,13 @@
 from pathlib import Path
 
 from ledger.service.lots.dossier import dossier
+from reports.words.lots import balance as module
 from reports.words.lots.balance import balance
 from reports.words.lots.ladder import ladder
 from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import receive_all
+from tests.said import check_said
 from tests.service.orange import start_orange
 
 
@@ -87,3 +89,7 @@ def test_the_balance_names_the_lots_that_drew_of_a_batch_before_its_finish(
 def _told(keeper: Keeper, code: str) -> dict[str, str]:
     found = dossier(keeper.book, code)
     return dict(balance(found.state, found.inputs, found.formula, found.draws))
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

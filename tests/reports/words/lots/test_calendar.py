@@ -10,8 +10,10 @@ from icalendar import Calendar
 from msgspec.structs import replace
 
 from ledger.service.lots.due import Due, DueList, Waits
+from reports.words.lots import calendar as module
 from reports.words.lots.calendar import calendar, escaped, folded, summary
 from tests.golden import check_golden
+from tests.said import check_said
 
 NOW = datetime(2026, 7, 1, 9, 30, tzinfo=ZoneInfo("Europe/Dublin"))
 AT = datetime(2026, 7, 2, 22, 59, tzinfo=UTC)
@@ -89,3 +91,7 @@ def test_every_thing_that_waits_has_its_words(waits: Waits, words: str) -> None:
 def test_signs_that_mean_something_in_a_calendar_are_escaped() -> None:
     """RFC 5545, section 3.3.11."""
     assert escaped("a\\b, c; d\ne") == "a\\\\b\\, c\\; d\\ne"
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

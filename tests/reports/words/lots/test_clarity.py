@@ -3,9 +3,11 @@
 import pytest
 
 from ledger.service.lots.dossier import dossier
+from reports.words.lots import clarity as module
 from reports.words.lots.clarity import CLEAR_MILLI, clarity_strip, look_rows
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.said import check_said
 
 
 def test_clear_is_what_the_pharmacopoeia_calls_so() -> None:
@@ -25,3 +27,7 @@ def test_readings_stand_by_their_decade_and_their_age(made: tuple[Keeper, Lots, 
     assert (one.words, ten.words) == ("1", "10")
     assert one.up + 1 / (len(strip.scale) - 1) == pytest.approx(ten.up)
     assert len(look_rows(found)) == len(before) + 2
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

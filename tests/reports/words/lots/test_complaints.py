@@ -1,9 +1,11 @@
 """Complaints in a list: what is open, and what became of the others."""
 
 from ledger.service.lots.complaints import complaints
+from reports.words.lots import complaints as module
 from reports.words.lots.complaints import complaint_cells
 from tests.keeper import Keeper
 from tests.path import walk_main_path
+from tests.said import check_said
 
 
 def test_each_complaint_says_how_far_it_is(sqlite_keeper: Keeper) -> None:
@@ -22,3 +24,7 @@ def test_each_complaint_says_how_far_it_is(sqlite_keeper: Keeper) -> None:
     assert became() == "not ours, closed, nobody told"
     keeper.do("answer", complaint=str(first), outcome="explained", told_by="AB")
     assert became() == "explained, told 2026-03-04 by AB"
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

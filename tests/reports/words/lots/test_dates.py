@@ -6,7 +6,9 @@ import pytest
 from msgspec.structs import replace
 
 from ledger.domain.lots.dates import Dates
+from reports.words.lots import dates as module
 from reports.words.lots.dates import date_lines, keeping_words
+from tests.said import check_said
 
 OIL = "never later than SOO-001-3, which it is made of"
 SOON = Dates(date(2026, 5, 1), OIL, "cool and dark", 180)
@@ -42,3 +44,7 @@ def test_a_lot_is_told_its_date_and_the_days_once_opened() -> None:
         f"Best before 2026-05-01, {OIL}.",
         "Once opened use within 180 days, and by the best-before date.",
     ]
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

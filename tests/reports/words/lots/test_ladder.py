@@ -4,10 +4,12 @@ import pytest
 from msgspec.structs import replace
 
 from ledger.service.lots.dossier import dossier
+from reports.words.lots import ladder as module
 from reports.words.lots.ladder import delivery_ladder, filling_ladder, ladder
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.words.bottles import pack
+from tests.said import check_said
 
 
 def rungs(keeper: Keeper, code: str) -> list[tuple[str, str, str]]:
@@ -105,3 +107,7 @@ def test_without_limits_of_yield_a_formula_adds_nothing_to_the_share_of_the_targ
         formula = replace(found.formula, yield_min_mpct=low, yield_max_mpct=high)
         *_, last = ladder(found.state, found.inputs, formula, found.draws)
         assert last.what == f"Share of the target of 480 mL{words}"
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

@@ -2,10 +2,12 @@
 
 from ledger.service.lots.around import around
 from ledger.service.lots.dossier import dossier
+from reports.words.lots import neighbours as module
 from reports.words.lots.neighbours import back_rows, forward_rows
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.words.bottles import pack
+from tests.said import check_said
 
 
 def test_each_neighbour_has_its_day_and_its_address(made: tuple[Keeper, Lots, str]) -> None:
@@ -34,3 +36,7 @@ def test_each_neighbour_has_its_day_and_its_address(made: tuple[Keeper, Lots, st
         "500 mL",
         "2 Orchard",
     )
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

@@ -3,10 +3,12 @@
 from pathlib import Path
 
 from ledger.service.lots.dossier import dossier
+from reports.words.lots import put_in as module
 from reports.words.lots.put_in import input_rows
 from tests.formula_texts import line, orange, step
 from tests.keeper import Keeper
 from tests.path import receive_all
+from tests.said import check_said
 
 FORMULA = orange(
     "240mL",
@@ -36,3 +38,7 @@ def test_two_additions_of_one_line_are_compared_together_and_beyond_is_said(
         ("12 mL", "30 mL", "29.4 mL to 30.6 mL", "+2 mL, outside"),
         ("440 mL", "440 mL", "", "0 mL"),
     ]
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

@@ -6,9 +6,11 @@ import pytest
 
 from ledger.service.lots.dossier import dossier
 from reports.views.lots import StepRow
+from reports.words.lots import story as module
 from reports.words.lots.story import story_of
 from tests.keeper import Keeper
 from tests.path import Lots, receive_all
+from tests.said import check_said
 
 
 def test_what_was_made_ends_with_its_finish_and_the_rest_happened_since(
@@ -46,3 +48,7 @@ def test_a_deviation_stands_inside_its_act_and_a_check_beside_who_did_it(
     assert departure.startswith("Deviation ")
     assert departure.endswith(" (AB)")
     assert oil.notes == ("Reason: the market is tomorrow.",)
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

@@ -7,9 +7,11 @@ import pytest
 
 from ledger.service.glass.card import ServingCard
 from ledger.service.glass.serving import serving
+from reports.words.lots import strength as module
 from reports.words.lots.strength import content_facts, label_strength, oil_words, strength_words
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.said import check_said
 
 
 def test_a_record_has_two_decimals_and_a_label_one(walked: tuple[Keeper, Lots]) -> None:
@@ -55,3 +57,7 @@ def test_a_strength_of_which_a_fact_is_missing_is_at_least_so_much() -> None:
     assert strength_words(of(12.3, missing=True)) == (
         "at least 12.3 % vol at 20 °C, a fact is missing"
     )
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

@@ -12,7 +12,9 @@ from ledger.domain.entries.choices import LotType, MoveAs, ProductKind
 from ledger.domain.lots.lot import Lot, Status
 from ledger.service.lots.shares import Share, Traced
 from ledger.service.lots.trace import Carried, Holder, Node, Trace, Way
+from reports.words.lots import trace as module
 from reports.words.lots.trace import describe, holder_words, opened_on, rules, traced_lines
+from tests.said import check_said
 
 LOT = Lot(
     seq=1,
@@ -179,3 +181,7 @@ def test_a_circle_and_what_was_left_out_are_said_below_the_tree() -> None:
         "The book is damaged: L-0 into L-1 into L-0 is a circle. It was not followed, and amounts "
         "on it are not known. pottle verify says more.",
     ]
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

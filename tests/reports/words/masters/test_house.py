@@ -5,7 +5,9 @@ from datetime import date
 import pytest
 
 from ledger.domain.entries import House
+from reports.words.masters import house as module
 from reports.words.masters.house import keeping_of, kept_until
+from tests.said import check_said
 
 NO_RULE = "as long as the book, which drops nothing; no rule of the house is in it"
 
@@ -31,3 +33,7 @@ def test_the_rule_is_told_in_months() -> None:
     assert keeping_of(House("Quayside", "EUR", keep_months=24)) == (
         "24 months beyond the last date on them"
     )
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

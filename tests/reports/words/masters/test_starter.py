@@ -2,8 +2,10 @@
 
 import tomllib
 
+from reports.words.masters import starter as module
 from reports.words.masters.starter import PROPORTION, starter_formula
 from tests.golden import check_golden
+from tests.said import check_said
 
 
 def test_every_line_names_the_materials_it_was_given() -> None:
@@ -18,3 +20,7 @@ def test_every_line_names_the_materials_it_was_given() -> None:
 def test_nothing_clears_what_has_no_clarifier() -> None:
     told = tomllib.loads(starter_formula("a", "A", "oil", "spirit", None))
     assert [line["material"] for line in told["line"]] == ["oil", "spirit"]
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

@@ -1,7 +1,9 @@
 """What is said beside a file of events."""
 
 from reports.epcis.document import Exported
+from reports.words.recall import epcis as module
 from reports.words.recall.epcis import epcis_lines
+from tests.said import check_said
 
 MADE = Exported(
     content=b"",
@@ -36,3 +38,7 @@ def test_a_file_in_which_no_article_has_a_number_says_so() -> None:
         'Where GS1 gave you such numbers: pottle house --gtin "WHAT=NUMBER"',
         "What your batches were made of is in it, and the names of those you deal with.",
     )
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

@@ -1,10 +1,12 @@
 """What the rule asks for of a recall, and what the files lack."""
 
 from ledger.service.recall.trail import trail_of
+from reports.words.recall import key_data as module
 from reports.words.recall.key_data import document, key_data
 from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.said import check_said
 
 
 def test_what_was_sent_names_who_has_it_and_what_is_not_known_is_said(
@@ -45,3 +47,7 @@ def test_every_column_of_the_tables_is_the_kept_one(walked: tuple[Keeper, Lots])
 def test_a_document_is_told_by_its_kind_and_its_number() -> None:
     assert document(None) == ("", "")
     assert "DN-0125" in document("DN-0125")
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module, "key_data", "key_events")

@@ -4,6 +4,7 @@ from msgspec.structs import replace
 
 from ledger.domain.lots.lot import Status
 from ledger.service.recall.standing import recall_of
+from reports.words.recall import standing as module
 from reports.words.recall.standing import (
     accounted_line,
     balance_line,
@@ -19,6 +20,7 @@ from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.words.recall.story import recalled
+from tests.said import check_said
 from tests.told import told
 
 
@@ -124,3 +126,7 @@ def test_what_somebody_may_have_is_told_by_bottles_or_volume_and_who_says_so(
         one for one in recall_of(keeper.book, lots.oil).to_call if one.name == call.name
     )
     assert may_have(replace(told_none, **empty)) == "nothing left, as they say"
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

@@ -6,8 +6,10 @@ from msgspec.structs import replace
 from ledger.errors import FindingError
 from ledger.service.lots.dossier import dossier
 from ledger.store.read.dependents import Changed
+from reports.words.verdicts import control as module
 from reports.words.verdicts.control import control_facts
 from tests.keeper import Keeper
+from tests.said import check_said
 
 
 def told(keeper: Keeper, code: str) -> dict[str, str]:
@@ -79,3 +81,7 @@ def test_three_changes_since_a_release_are_told_and_one_more_as_one_more(
     assert words.endswith("; to be decided about anew")
     assert "pottle" not in words
     assert "Changed since its release" not in dict(control_facts(found))
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)
