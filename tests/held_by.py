@@ -259,10 +259,6 @@ HELD_BY: Held = {
         "tests/reports/pdf/kit/test_card.py",
         "fields without a method: filled by the words and printed by the paper",
     ),
-    "cli/kit/options.py": (
-        "tests/cli/commands/test_add.py",
-        "types of options without a function: read in whatever command is run",
-    ),
     "cli/screens/masters/samples.py": (
         "tests/cli/commands/test_formula.py",
         "writes the samples as they are kept, and is looked at where the command is",

@@ -2,6 +2,7 @@
 
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 
@@ -45,3 +46,7 @@ def test_a_figure_below_zero_is_no_amount(shell: Shell) -> None:
         "Write how much there really was.",
     )
     check_refused(("add {essence} {oil} -5mL", 3, problem), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("add")

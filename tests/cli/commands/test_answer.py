@@ -1,5 +1,6 @@
 """`pottle answer`: what became of a complaint."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_refused
 from tests.cli.shell import Shell
 
@@ -30,3 +31,7 @@ def test_a_complaint_closed_in_silence_needs_a_reason(shell: Shell) -> None:
     check_refused((f"answer {number} explained --close", 4, problem), shell)
     done = shell.line(f"answer {number} explained --close --because 'the bar has shut'")
     assert done.exit_code == 0
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("answer")

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 
 
@@ -121,3 +122,7 @@ def test_a_rehearsal_without_a_copy_or_with_that_of_another_book_is_a_finding(
         "There is no folder nowhere.",
         "  Name the folder of the copies.",
     ]
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("backup")

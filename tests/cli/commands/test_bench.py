@@ -13,6 +13,7 @@ from cli.kit.call import Call
 from cli.screens.bench.customs import ENDED
 from cli.screens.bench.evening import Evening
 from ledger.service.desk.book import open_book
+from tests.cli.asked import check_asked
 from tests.cli.schemas import faults
 from tests.cli.shell import Answer, Shell
 from tests.golden import check_golden
@@ -251,3 +252,7 @@ def test_what_was_bought_needs_a_batch_in_hand_to_go_into(
         "There is no batch in hand to put NS-001-J into.",
         "  Write the code of one, or: start FORMULA VOLUME",
     ]
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("bench")

@@ -1,5 +1,6 @@
 """`pottle bottle`: a packed lot is opened, and the next step releases it."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 
@@ -20,3 +21,7 @@ def test_more_than_is_there_needs_a_reason(shell: Shell) -> None:
         "Check the lot and the amount; if it is so, say why with --because.",
     )
     check_refused(("bottle {syrup} 2 x 250mL", 4, problem), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("bottle")

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import Refused, check_answers, check_refused
 from tests.cli.shell import Shell
 from tests.reports.pdf.readback import images_of, symbols_of
@@ -62,3 +63,7 @@ def test_each_case_has_a_label_whose_bars_and_symbol_are_its_number(shell: Shell
 )
 def test_no_label_is_printed_of_a_case_that_nobody_told_of(case: Refused, shell: Shell) -> None:
     check_refused(case, shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("case")

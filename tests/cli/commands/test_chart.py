@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.keeper import Keeper
 from tests.path import receive_all
@@ -64,3 +65,7 @@ def test_a_paper_of_nothing_is_refused(jars: Shell, tmp_path: Path) -> None:
         2,
         ["Nothing is named to chart.", "  Name a product, or a kind such as essence or syrup."],
     )
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("chart")

@@ -2,6 +2,7 @@
 
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import Answers, Refused, check_answers, check_refused
 from tests.cli.shell import Shell
 
@@ -56,3 +57,7 @@ def test_a_command_answers(answers: Answers, shell: Shell) -> None:
 @pytest.mark.parametrize("refused", REFUSED.values(), ids=list(REFUSED))
 def test_a_command_refuses_and_records_nothing(refused: Refused, shell: Shell) -> None:
     check_refused(refused, shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("check")

@@ -2,6 +2,7 @@
 
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import Answers, check_answers, check_refused
 from tests.cli.shell import Shell
 
@@ -25,3 +26,7 @@ def test_a_cleaning_in_no_way_is_refused(shell: Shell) -> None:
         "Give the way of cleaning in words.",
     )
     check_refused(("clean Demijohn 2 --how ' '", 2, problem), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("clean")

@@ -2,6 +2,7 @@
 
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 
 REFUSALS: dict[str, tuple[str, int, str, str]] = {
@@ -45,3 +46,7 @@ def test_two_batches_of_one_trial_are_compared(shell: Shell) -> None:
     assert answer.lines[0] == (
         "Trial rests: 2 batches, none of them a control. In all of them: no lot."
     )
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("compare")

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 
 PACKED = "BOS-001-S"
@@ -64,3 +65,7 @@ def test_json_says_what_it_points_to(shell: Shell) -> None:
         "cloudy, from Bridge Street Stall, to be answered in 7 d"
     ]
     assert found["next"] == f'pottle hold {PACKED} --because "WHY"'
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("complain")

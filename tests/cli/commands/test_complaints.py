@@ -4,6 +4,7 @@ from datetime import date, timedelta
 
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 
 PACKED = "BOS-001-S"
@@ -54,3 +55,7 @@ def test_yesterday_is_kept_as_its_date_and_the_list_shows_what_became(
     assert lines[0].split() == ["complaint", "day", "lot", "from", "what", "became"]
     assert any(line.endswith(f"replaced, told {today} by AB") for line in lines)
     assert shell.line("due").out.count("answer complaint") >= 2
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("complaints")

@@ -1,5 +1,6 @@
 """`pottle contact`: what somebody said is told in the recall."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers
 from tests.cli.shell import Shell
 
@@ -53,3 +54,7 @@ def test_a_name_that_ends_in_a_full_stop_is_told_once_of_a_call(shell: Shell) ->
     (called,) = [line for line in lines if line.startswith("     called ")]
     assert called.endswith(": no answer")
     assert "Pretend Bar" not in called
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("contact")

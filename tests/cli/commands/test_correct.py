@@ -1,5 +1,6 @@
 """`pottle correct`: a new entry stands in the place of the old one."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 from tests.golden import check_golden
@@ -42,3 +43,7 @@ def test_what_is_set_is_a_field_with_a_value(shell: Shell) -> None:
     said = shell.run("correct", "18", "--set", "colour=red", "--because", "why")
     check_golden("cli/correct_refused.txt", said.err)
     assert said.exit_code == 2
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("correct")

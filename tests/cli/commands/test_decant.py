@@ -1,5 +1,6 @@
 """`pottle decant`: what was drawn off and what heel is left."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 
@@ -21,3 +22,7 @@ def test_more_than_is_there_is_refused(shell: Shell) -> None:
         "Record what else went in first: pottle add ...",
     )
     check_refused(("decant {essence} 900mL", 3, problem), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("decant")

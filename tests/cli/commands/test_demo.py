@@ -16,6 +16,7 @@ from ledger.service.causes.suspects import suspects
 from ledger.service.copies import season
 from ledger.service.desk.book import Book, open_book, wall_clock
 from ledger.service.desk.clock import now_at_home
+from tests.cli.asked import check_asked
 from tests.cli.schemas import faults, verb_of
 from tests.cli.shell import Answer, Shell
 from tests.demonstration import demonstration
@@ -249,3 +250,7 @@ def test_an_installed_program_carries_its_season_inside(
     assert screen.season_folder() == beside
     inside.mkdir(parents=True)
     assert screen.season_folder() == inside
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("demo")

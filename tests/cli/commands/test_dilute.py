@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.shell import Answer, Shell
 from tests.golden import check_golden
 
@@ -176,3 +177,7 @@ def test_bad_input_is_answered_in_sentences(
     dilute: Shell, command: str, code: int, complaints: list[str]
 ) -> None:
     assert ended(dilute.line(command)) == (code, "", complaints)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("dilute")

@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 from icalendar import Calendar
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import Answers, check_answers
 from tests.cli.formulas import write_formulas
 from tests.cli.shell import Shell
@@ -85,3 +86,7 @@ def test_what_is_long_past_is_one_line_until_all_is_asked_for(shell: Shell) -> N
     everything = shell.run("due", "--all").lines
     assert sum("past its date: reject it" in line for line in everything) == 2
     assert len(shell.run("due", "--json").json) == 2
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("due")

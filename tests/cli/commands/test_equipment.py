@@ -2,6 +2,7 @@
 
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import Answers, check_answers, check_refused
 from tests.cli.shell import Shell
 
@@ -24,3 +25,7 @@ def test_an_instrument_without_words_is_refused(shell: Shell) -> None:
         "Give the finding in words.",
     )
     check_refused(("equipment 'Scale 1' ' '", 2, problem), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("equipment")

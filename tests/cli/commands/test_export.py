@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from ledger.domain.entries.canonical import canonical_text
+from tests.cli.asked import check_asked
 from tests.cli.cases import Refused, check_refused
 from tests.cli.shell import Shell
 
@@ -159,3 +160,7 @@ def test_events_for_a_partner_are_one_file_and_beside_it_how_things_are_named(
 )
 def test_what_is_no_one_export_is_refused(case: Refused, shell: Shell) -> None:
     check_refused(case, shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("export")

@@ -1,5 +1,6 @@
 """`pottle filter`: each pass is counted, with what went in and came out."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 
@@ -24,3 +25,7 @@ def test_a_pore_size_that_is_none_is_refused(shell: Shell) -> None:
     problem = ('"1-2-3" is not a pore size.', "Write it in µm as 20 or 20-25.")
     command = "filter {essence} --medium paper --pore 1-2-3 --out 400mL"
     check_refused((command, 2, problem), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("filter")

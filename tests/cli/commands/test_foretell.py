@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.keeper import Keeper
 from tests.path import make_essence, receive_all
@@ -45,3 +46,7 @@ def test_a_call_that_names_nothing_is_told_what_to_name(sqlite_keeper: Keeper) -
         "Nothing is named.",
         "  Name a formula or a lot, or give --score to see how often it held.",
     ]
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("foretell")

@@ -6,6 +6,7 @@ import pytest
 
 from cli.screens.recall import forget as screen
 from reports.words.recall.forget import COPIES, LAW
+from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.keeper import Keeper
 
@@ -103,3 +104,7 @@ def test_a_copy_of_any_sort_carries_what_is_left_and_no_more(shell: Shell, tmp_p
     (copy,) = copies.iterdir()
     assert b"Quay Bar" not in copy.read_bytes()
     assert b"Madeup" in copy.read_bytes()
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("forget")

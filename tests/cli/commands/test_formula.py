@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import Answers, Refused, check_answers, check_refused
 from tests.cli.shell import Shell
 from tests.golden import check_golden
@@ -193,3 +194,7 @@ def test_a_formula_is_shown_as_kept_and_says_when_it_is_withdrawn(formulas: Shel
     formulas.line("formula withdraw orange 2 --because weak")
     again = formulas.line("formula show orange --version 2").out
     check_golden("cli/formula.txt", f"{shown}--\n{again}")
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("formula")

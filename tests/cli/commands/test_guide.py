@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from cli.screens.guide.guide import TOPICS, page
+from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 
 ROOT = Path(__file__).parents[3]
@@ -65,3 +66,7 @@ def test_a_page_in_a_terminal_has_no_marks_of_markdown_and_fits_it() -> None:
     assert max(map(len, lines)) <= 80
     assert not any(line.startswith(("#", "```")) for line in lines)
     assert " pottle backup stick" in text
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("guide")

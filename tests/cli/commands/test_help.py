@@ -2,6 +2,7 @@
 
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 
 
@@ -48,3 +49,7 @@ def test_the_version_is_told(bare: Shell) -> None:
     answer = bare.run("--version")
     assert answer.exit_code == 0
     assert answer.out.startswith("pottle 0.")
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("help")

@@ -1,5 +1,6 @@
 """`pottle hold`: a lot stops, and its trace forward comes next."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 
@@ -27,3 +28,7 @@ def test_a_hold_says_why(shell: Shell) -> None:
         'Say why: --because "a customer found a ring"',
     )
     check_refused(("hold {packed}", 4, problem), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("hold")

@@ -1,5 +1,6 @@
 """`pottle house`: what the house says, and what is said anew."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers
 from tests.cli.shell import Shell
 
@@ -43,3 +44,7 @@ def test_the_house_is_shown_as_it_was_said(shell: Shell) -> None:
         "an hour of work: 18.00 EUR",
         "records kept: 24 months beyond the last date on them",
     ]
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("house")

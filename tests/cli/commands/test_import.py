@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_refused
 from tests.cli.shell import Shell
 
@@ -97,3 +98,7 @@ def test_words_that_no_import_takes_are_refused(shell: Shell) -> None:
         "Name a file, or one of: batch-sheet, stall-sheet, german-season, french-season.",
     )
     check_refused(("import x.csv --map danish", 2, problem), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("import")

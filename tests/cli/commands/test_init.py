@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 import tzlocal
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_refused
 from tests.cli.shell import Shell
 
@@ -90,3 +91,7 @@ def test_an_hour_that_the_clock_showed_twice_is_shown_with_its_offset(empty: She
     ]
     lines = empty.run("journal").lines
     assert any("2025-10-26 01:30+00:00" in line for line in lines)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("init")

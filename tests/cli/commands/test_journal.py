@@ -3,6 +3,7 @@
 import pytest
 
 from reports.words.evidence.damage import WHAT_TO_DO
+from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.service.hostile import run
 
@@ -65,3 +66,7 @@ def test_a_damaged_book_is_told_by_every_command_that_meets_it(command: str, she
     answer = shell.run(*command.split())
     assert answer.exit_code == 5
     assert answer.complaints == ["Entry 2 is damaged.", f"  {WHAT_TO_DO}"]
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("journal")

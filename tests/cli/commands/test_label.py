@@ -5,6 +5,7 @@ from pathlib import Path
 import pypdfium2 as pdfium  # type: ignore[import-untyped]
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 from tests.reports.pdf.readback import text_of, texts_of
@@ -221,3 +222,7 @@ def test_what_several_lots_cannot_share_is_refused(
     assert (found.exit_code, found.complaints) == (code, [told, f"  {todo}"])
     assert two.entries() == before
     assert not Path("none.pdf").exists()
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("label")

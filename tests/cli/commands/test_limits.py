@@ -1,5 +1,6 @@
 """`pottle limits`: one with its source, one said anew, and none of that name."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 
@@ -44,3 +45,7 @@ def test_a_limit_that_is_none_is_refused(shell: Shell) -> None:
         ),
     )
     check_refused(("limits nosuch", 3, problem), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("limits")

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import Answers, Refused, check_answers, check_refused
 from tests.cli.shell import Shell
 
@@ -98,3 +99,7 @@ def test_a_list_is_written_for_a_spreadsheet(sold: Shell) -> None:
         *("Bridge Street Stall", "sale", "BOS-001-S", '"Orange syrup', ' 250 mL"', "250"),
         *("", ""),
     ]
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("list")

@@ -1,5 +1,6 @@
 """`pottle look`: how clear a lot looked, and what comes next."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 
@@ -22,3 +23,7 @@ def test_a_grade_nobody_knows_is_refused(shell: Shell) -> None:
         "Choose one of: bright, clear, hazy, opalescent, cloudy, milky.",
     )
     check_refused(("look {essence} murky", 2, problem), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("look")

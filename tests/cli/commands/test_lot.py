@@ -1,5 +1,6 @@
 """`pottle lot`: what a lot is, of what it was made, what was done and where it went."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_refused
 from tests.cli.shell import Shell
 
@@ -45,3 +46,7 @@ def test_a_slip_in_a_code_is_told_with_the_codes_near_to_it(shell: Shell) -> Non
         "pottle stock lists the lots that are.",
     )
     check_refused(("lot OE-001-6", 3, problem), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("lot")

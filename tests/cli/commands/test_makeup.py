@@ -1,5 +1,6 @@
 """`pottle makeup`: the book works out what it took."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 
@@ -21,3 +22,7 @@ def test_less_than_is_there_is_refused(shell: Shell) -> None:
         "Measure it and give a larger volume, or record a plain addition: pottle add ...",
     )
     check_refused(("makeup {essence} 400mL --with {spirit}", 3, problem), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("makeup")

@@ -1,5 +1,6 @@
 """`pottle material`: what is bought and used, and what is new of it."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 
@@ -41,3 +42,7 @@ def test_the_list_has_what_is_known_of_each(shell: Shell) -> None:
         "water       Water                      water\n"
     )
     check_answers(("material list", answer), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("material")

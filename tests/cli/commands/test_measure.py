@@ -1,5 +1,6 @@
 """`pottle measure`: a reading with its unit and temperature."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 
@@ -23,3 +24,7 @@ def test_words_are_no_reading(shell: Shell) -> None:
         "Write a number in °Bx.",
     )
     check_refused(("measure {essence} brix heavy", 2, problem), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("measure")

@@ -1,5 +1,6 @@
 """`pottle note`: words of a lot, or of none."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers
 from tests.cli.shell import Shell
 
@@ -16,3 +17,7 @@ def test_a_note_of_a_lot_says_how_the_lot_stands(shell: Shell) -> None:
 def test_a_note_of_no_lot_is_kept_as_it_is(shell: Shell) -> None:
     answer = "Recorded 39, note: The scale was moved.\n"
     check_answers(("note - The scale was moved", answer), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("note")

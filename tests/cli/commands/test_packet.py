@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.reports.pdf.readback import text_of
 
@@ -32,3 +33,7 @@ def test_the_spirit_account_is_a_paper_too(shell: Shell) -> None:
     done = shell.line("stock --spirit --from 2026-01-01 --to 2026-12-31 --out spirit.pdf")
     assert done.lines == ["The spirit account of 2026-01-01 to 2026-12-31 is in spirit.pdf."]
     assert "Spirit account" in text_of(Path("spirit.pdf").read_bytes())
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("packet")

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import Refused, check_refused
 from tests.cli.shell import Shell
 from tests.reports.pdf.readback import images_of, symbols_of
@@ -109,3 +110,7 @@ def test_the_symbol_of_a_label_leads_to_the_page_of_its_lot(shell: Shell) -> Non
 )
 def test_what_is_no_page_and_no_address_is_refused(case: Refused, shell: Shell) -> None:
     check_refused(case, shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("page")

@@ -1,5 +1,6 @@
 """`pottle party`: whom to reach and how."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers
 from tests.cli.shell import Shell
 
@@ -28,3 +29,7 @@ def test_parties_are_listed_with_how_to_reach_them(shell: Shell) -> None:
 def test_a_party_is_entered_with_a_telephone_number(shell: Shell) -> None:
     answer = "Recorded 39, party: P1 is Quay Bar, 01 555 0142.\nNext: pottle party list\n"
     check_answers(('party add "Quay Bar" --phone "01 555 0142"', answer), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("party")

@@ -1,5 +1,6 @@
 """`pottle person`: who writes in the book."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 
@@ -21,3 +22,7 @@ def test_initials_that_are_taken_are_refused(shell: Shell) -> None:
         "Choose others for this person.",
     )
     check_refused(('person add ab "Abel"', 3, problem), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("person")

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import seal_text
 from tests.cli.shell import Answer, Shell
 from tests.domain.evidence.rfc6962 import check_file
@@ -112,3 +113,7 @@ def test_a_missing_proof_is_said(shell: Shell) -> None:
             "  Check its name and rights.",
         ],
     )
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("prove")

@@ -1,5 +1,6 @@
 """`pottle recall`: a drill, the real thing, the end."""
 
+from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 
 OIL, PACKED, STALL = "SOO-001-3", "BOS-001-S", "Bridge Street Stall"
@@ -161,3 +162,7 @@ def test_the_papers_of_a_drill_are_named_with_their_folder(shell: Shell) -> None
         "In drill: recall.pdf, receiving.csv, transformation.csv, shipping.csv, lots.csv, "
         "balance.csv, calls.csv, contacts.csv."
     ]
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("recall")

@@ -1,5 +1,6 @@
 """`pottle receive`: a delivery opens a lot, and what is not known of it is asked for."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 from tests.cli.terminal import Seat
@@ -81,3 +82,7 @@ def test_questions_that_are_broken_off_record_nothing(shell: Shell) -> None:
         assert seat.leave("\x04") == 3
         assert seat.lines[-1] == "The questions were broken off, so nothing was recorded."
     assert shell.entries() == before
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("receive")

@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 from tests.reports.pdf.readback import text_of
@@ -31,3 +32,7 @@ def test_the_record_of_bottles_has_a_specimen_of_their_label_and_that_of_a_batch
         assert shell.line(f"record {{{lot}}} --out {lot}.pdf").exit_code == 0
         has_specimen = "Specimen label" in text_of(Path(f"{lot}.pdf").read_bytes())
         assert has_specimen is (lot == "packed")
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("record")

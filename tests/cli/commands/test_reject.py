@@ -1,5 +1,6 @@
 """`pottle reject`: where it is the next step, and what follows."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 
@@ -36,3 +37,7 @@ def test_a_rejected_lot_is_traced_forward_next(shell: Shell) -> None:
         "Next: pottle trace LMC-001-F --forward\n"
     )
     check_answers(('reject {carb} --because "clumped"', answer), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("reject")

@@ -1,5 +1,6 @@
 """`pottle release`: what stands in its way, and the reason that overrides it."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers
 from tests.cli.shell import Shell
 
@@ -64,3 +65,7 @@ def test_the_end_of_a_hold_says_why_and_answers_for_nothing_else(shell: Shell) -
     )
     seen = shell.line(f"{reason} --json")
     assert (seen.exit_code, seen.json["deviations"]) == (0, [])
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("release")

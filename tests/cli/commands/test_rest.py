@@ -1,5 +1,6 @@
 """`pottle rest`: a rest begins, and its end is the next step."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 
@@ -20,3 +21,7 @@ def test_no_rest_that_never_began_ends(shell: Shell) -> None:
         "Begin one with: pottle rest OE-001-5 --for macerate",
     )
     check_refused(("rest {essence} --end", 3, problem), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("rest")

@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_refused
 from tests.cli.shell import Shell
 
@@ -33,3 +34,7 @@ def test_a_book_that_is_there_is_not_written_over(shell: Shell) -> None:
         "Give another place. Nothing was written.",
     )
     check_refused(("restore pottle.db --to pottle.db", 5, problem), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("restore")

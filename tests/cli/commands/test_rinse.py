@@ -1,5 +1,6 @@
 """`pottle rinse`: kept apart, the liquor opens a lot of its own."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 
@@ -26,3 +27,7 @@ def test_a_place_nobody_knows_is_refused(shell: Shell) -> None:
     check_refused(
         ("rinse {essence} --with {spirit} --in 20mL --out 15mL --to drain", 2, problem), shell
     )
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("rinse")

@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 
 
@@ -23,3 +24,7 @@ def test_a_seal_is_three_lines_in_words_in_a_file_and_for_machines(shell: Shell)
         "There is a file seal.txt already; it was left as it is.",
         "  Give another name with --out, or --force to write over it.",
     ]
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("seal")

@@ -1,5 +1,6 @@
 """`pottle send`: goods that leave or come back, and more than there are."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 
@@ -32,3 +33,7 @@ def test_more_than_there_are_needs_a_reason(shell: Shell) -> None:
         "Check the lot and the amount; if it is so, say why with --because.",
     )
     check_refused(("send {packed} 20 --to Inn", 4, problem), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("send")

@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_refused
 from tests.cli.shell import Shell
 from tests.reports.pdf.readback import text_of
@@ -42,3 +43,7 @@ def test_the_card_is_a_paper_too(shell: Shell) -> None:
     assert done.lines == ["The serving card of OE-001-5 is in card.pdf."]
     assert "Serving card" in text_of(Path("card.pdf").read_bytes())
     assert shell.line("serving {essence} --out card.pdf").exit_code == 5
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("serving")

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import Refused, check_refused
 from tests.cli.shell import Shell
 
@@ -123,3 +124,7 @@ def test_a_form_that_is_none_and_no_lot_at_all_are_refused(shell: Shell) -> None
         "columns to type it into.",
     )
     check_refused(("sheet", 2, problem), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("sheet")

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import Answers, Refused, check_answers, check_refused
 from tests.cli.path import SET_UP
 from tests.cli.shell import Shell, walk
@@ -228,3 +229,7 @@ def test_the_name_of_a_plan_may_be_of_several_words(
     monkeypatch.setattr("cli.screens.causes.trial.begin_jars", lambda _, plan: told.append(plan))
     assert shell.line(f"start --from-plan {name}").exit_code == 0
     assert [plan.split() for plan in told] == [name.split()]
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("start")

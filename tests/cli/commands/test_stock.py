@@ -2,6 +2,7 @@
 
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import Answers, check_answers
 from tests.cli.shell import Shell
 
@@ -92,3 +93,7 @@ def test_fluid_ounces_are_those_of_the_house(shell: Shell) -> None:
     assert shell.line(low).lines[1] == "orange-oil  Sweet orange oil   470 mL"
     shell.line("house --fluid-ounce imperial")
     assert shell.line(low).lines[0] == "Of every material counted so, 16.5 fl oz or more is there."
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("stock")

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 
 
@@ -33,3 +34,7 @@ def test_what_cannot_be_is_refused(bare: Shell) -> None:
             "  Read the label or the instrument again.",
         ],
     )
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("strength")

@@ -1,5 +1,6 @@
 """`pottle strike`: an entry does not count any more and stays readable."""
 
+from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 
@@ -19,3 +20,7 @@ def test_an_entry_is_not_struck_without_a_reason(shell: Shell) -> None:
         'Say why: --because "what was wrong"',
     )
     check_refused(("strike 37", 4, problem), shell)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("strike")

@@ -2,6 +2,7 @@
 
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 
 
@@ -55,3 +56,7 @@ def test_what_cannot_be_asked_is_said_in_words(
     answer = shell.line(command)
     assert (answer.exit_code, answer.out) == (code, "")
     assert answer.complaints == [what, f"  {todo}"]
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("suspects")

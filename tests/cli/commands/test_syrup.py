@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from reports.words.glass.syrup import BASIS
+from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 
 
@@ -184,3 +185,7 @@ def test_bad_input_is_answered_in_sentences(
 ) -> None:
     answer = shell.line(command)
     assert (answer.exit_code, answer.out, answer.complaints) == (code, "", complaints)
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("syrup")

@@ -9,6 +9,7 @@ import pytest
 from ledger.service.desk.book import open_book
 from ledger.service.lots.shares import traced
 from reports.words.lots.trace_table import trace_view
+from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.readback import texts_of
@@ -187,3 +188,7 @@ def test_a_trace_ends_with_its_cause_or_with_a_try_at_its_recall(
     assert shell.run("trace", lot).lines[-1] == f"Next: {step}"
     assert shell.run("trace", lot, "--json").json["next"] == step
     assert shell.line(step.removeprefix("pottle ")).exit_code == 0
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("trace")

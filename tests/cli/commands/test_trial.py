@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 
+from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.reports.pdf.readback import texts_of
 
@@ -111,3 +112,7 @@ def test_what_was_drawn_from_another_book_is_not_proved(
         "",
         [*faults, "  Nothing is proved. Run pottle verify to see what else does not fit."],
     )
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("trial")

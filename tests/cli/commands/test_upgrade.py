@@ -6,6 +6,7 @@ from cli.screens.copies.copied import restated_lines
 from ledger.domain.lots.lot import Status
 from ledger.service.copies.upgrade import Restated
 from ledger.store.engine.connections import SCHEMA_VERSION
+from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.old_books import OLD_BOOKS
 
@@ -44,3 +45,7 @@ def test_lots_that_stand_elsewhere_by_the_rules_of_today_are_told_with_what_to_l
         "Next: pottle lot OE-001-5",
     ]
     assert list(restated_lines([])) == []
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("upgrade")

@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from ledger.domain.evidence.seals import in_symbol
+from tests.cli.asked import check_asked
 from tests.cli.cases import seal_text
 from tests.cli.shell import Shell
 from tests.keeper import copy_book
@@ -143,3 +144,7 @@ def test_a_book_in_a_folder_that_is_kept_alike_on_several_machines_is_remarked_o
         "written on two at once, or taken up half way, it is damaged. Keep it elsewhere, and put "
         "copies there: pottle backup DIR\n"
     )
+
+
+def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
+    check_asked("verify")

@@ -1,0 +1,64 @@
+"""What commands ask for and answer: each word and option with its help, and what becomes of it.
+
+Guarantees: another name, help, default or kind of an argument or option, another that completes it
+in the shell, and another kind of answer, each show as another line.
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+import typer.main
+from typer._click import Context
+
+from cli.front import COMMANDS
+from cli.kit.parsing import is_common
+from cli.main import app
+from tests.cli.schemas import Verb, schema_of, verbs
+from tests.golden import check_golden
+
+
+def check_asked(name: str) -> None:
+    """Fail unless what a command, or each of a group, asks for and answers is what is kept."""
+    lines = (line for verb in verbs() if verb[0] == name for line in _of_verb(verb))
+    check_golden(f"cli/asked/{name}.txt", "".join(f"{line}\n" for line in lines))
+
+
+def _of_verb(verb: Verb) -> Iterator[str]:
+    group: Any = typer.main.get_command(app)
+    command = group.get_command(Context(group), verb[0])
+    for word in verb[1:]:
+        command = command.commands[word]
+    yield f"pottle {' '.join(verb)}: {COMMANDS[verb[0]][1]}"
+    yield f"  {command.help}"
+    own = [param for param in command.params if not is_common(param)]
+    for param in own:
+        yield from (f"  {line}" for line in _of_param(param))
+    common = (param.opts[0] for param in command.params if param not in own)
+    yield f"  common options {', '.join(common)}"
+    yield f"  answers {', '.join(_answers(schema_of(verb)))}"
+
+
+def _of_param(param: Any) -> Iterator[str]:
+    names = "/".join([*param.opts, *param.secondary_opts])
+    yield f"{param.param_type_name} {names} {param.metavar or ''}".rstrip()
+    yield f"  {getattr(param, 'help', None)}"
+    completes = getattr(param, "_custom_shell_complete", None)
+    kinds = {
+        "required": param.required,
+        "many": param.multiple or param.nargs != 1,
+        "switch": getattr(param, "is_flag", False),
+        "hidden": getattr(param, "hidden", False),
+        "completed": completes is not None,
+    }
+    ends = [end for end in ("min", "max") if getattr(param.type, end, None) is not None]
+    span = "".join(f", {end} {getattr(param.type, end)}" for end in ends)
+    yield f"  {param.type.name}{span}, default {param.default!r}"
+    told = [kind for kind, holds in kinds.items() if holds]
+    yield from ([f"  {', '.join(told)}"] if told else [])
+
+
+def _answers(schema: dict[str, Any]) -> Iterator[str]:
+    for one in schema.get("anyOf", [schema]):
+        whole = one.get("items", one)
+        what = whole.get("$ref", whole.get("title", "nothing")).rpartition("/")[2]
+        yield f"a list of {what}" if "items" in one else what
