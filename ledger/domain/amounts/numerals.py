@@ -14,6 +14,8 @@ LONGEST_TEXT = 60
 """The most characters an amount may be written in."""
 
 _VULGAR = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
+_WRITTEN_OUT = {ord(sign): f" {unicodedata.normalize('NFKC', sign)}" for sign in _VULGAR}
+_SLASH = re.compile(r"\s*[/\u2044]\s*")
 _DECIMAL = re.compile(r"[0-9]*[.,][0-9]+|[0-9]+")
 _FRACTION = re.compile(r"(?:([0-9]+) )?([0-9]+)/([0-9]+)")
 _EITHER_COMMA = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
@@ -31,8 +33,10 @@ def fold_text(text: str) -> str:
             f"An amount has at most {LONGEST_TEXT} characters, and this text has {len(text)}.",
             "Write the amount alone, such as 30 mL, and put the rest in a note.",
         )
-    for character in text:
-        _refuse_character(character)
+    # Of the common letters and signs none is refused.
+    if not (text.isascii() and text.isprintable()):
+        for character in text:
+            _refuse_character(character)
     folded = " ".join(text.split())
     if not folded:
         raise InputError("No amount was given.", "Write a number and a unit, such as 30 mL.")
@@ -56,10 +60,8 @@ def _refuse_character(character: str) -> None:
 
 def spread_fractions(text: str) -> str:
     """Write single-character fractions out: "1½ L" becomes "1 1/2 L"."""
-    for sign in _VULGAR:
-        text = text.replace(sign, " " + unicodedata.normalize("NFKC", sign))
     # Unicode writes its fractions out with a slash of their own, U+2044.
-    return " ".join(re.sub(r"\s*[/\u2044]\s*", "/", text).split())
+    return " ".join(_SLASH.sub("/", text.translate(_WRITTEN_OUT)).split())
 
 
 def read_number(number: str, *, piece: str) -> Fraction:

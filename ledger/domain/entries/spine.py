@@ -146,7 +146,7 @@ class Entry(Struct, Generic[FactsOf], frozen=True):
 
 def is_of(entry: Entry, kind: type[FactsT]) -> TypeGuard[Entry[FactsT]]:
     """Return whether an entry is of a kind."""
-    return isinstance(entry.facts, kind)
+    return isinstance(entry.draft.facts, kind)
 
 
 def entries_of(entries: Iterable[Entry], kind: type[FactsT]) -> Iterator[Entry[FactsT]]:

@@ -66,7 +66,9 @@ class Stand(NamedTuple):
 
         A hold, a rejection and a recall stay; what went in takes none of them away.
         """
-        return Stand(None if self.verdict is Verdict.RELEASE else self.verdict)
+        if self.verdict is Verdict.RELEASE:
+            return AT_FIRST
+        return self._replace(is_finished=False) if self.is_finished else self
 
 
 AT_FIRST = Stand()

@@ -106,7 +106,11 @@ def opener(state: LotState) -> Entry | None:
 
 def latest(state: LotState, facts_class: type[FactsT]) -> FactsT | None:
     """Return the facts of the lot's latest entry of a kind, or None."""
-    return next((entry.facts for entry in entries_of(reversed(state.entries), facts_class)), None)
+    for entry in reversed(state.entries):
+        facts = entry.draft.facts
+        if isinstance(facts, facts_class):
+            return facts
+    return None
 
 
 def has_before(state: LotState, facts_class: type[Facts], moment: datetime) -> bool:
@@ -138,8 +142,8 @@ def status(state: LotState) -> Status:
 def stand_of(entries: Iterable[Entry]) -> Stand:
     """Return how a lot stands after entries about it, by when they happened."""
     stand = AT_FIRST
-    for facts in (entry.facts for entry in entries):
-        match facts:
+    for entry in entries:
+        match entry.draft.facts:
             case Judge(verdict=verdict):
                 stand = stand.judged(verdict)
             case Finish():

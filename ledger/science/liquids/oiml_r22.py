@@ -9,6 +9,8 @@ References:
     the thirteenth figure, which moves no density by as much as 2e-9 kg/m³.
 """
 
+from functools import lru_cache
+
 from ledger.science.roots import polynomial
 
 A = (
@@ -88,6 +90,7 @@ C: tuple[tuple[float, ...], ...] = (
 """Powers of the mass fraction, from the first, for each power of the temperature."""
 
 
+@lru_cache(maxsize=4096)  # a lot is replayed at every act, through the same mixtures
 def density(mass_fraction: float, temp_c: float) -> float:
     """Return the density of ethanol and water in kg/m³, not rounded.
 

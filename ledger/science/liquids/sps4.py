@@ -9,6 +9,8 @@ References:
     -3.9646), which moves the density of a 70 °Bx syrup by 7e-5 kg/m³.
 """
 
+from functools import lru_cache
+
 from ledger.science.roots import polynomial
 
 TERMS: tuple[tuple[float, ...], ...] = (
@@ -34,6 +36,7 @@ WATER_DIVISOR = 16.887236e-3
 """Water's divisor is one and this times the temperature in °C."""
 
 
+@lru_cache(maxsize=4096)  # a lot is replayed at every act, through the same mixtures
 def density(mass_fraction: float, temp_c: float) -> float:
     """Return the density of sucrose and water in kg/m³, not rounded.
 

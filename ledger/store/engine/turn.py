@@ -32,11 +32,9 @@ class Question(NamedTuple):
     @property
     def key(self) -> Asked:
         """The question as its answer is found again."""
-        if not self.cells:
-            return (self.statement,)
-        named = sorted(self.cells.items())
-        told = ((name, tuple(it) if isinstance(it, list) else it) for name, it in named)
-        return (self.statement, *told)
+        named = self.cells.items()
+        told = [(name, tuple(it) if isinstance(it, list) else it) for name, it in named]
+        return (self.statement, frozenset(told))
 
 
 class Part(NamedTuple):

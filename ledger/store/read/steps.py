@@ -5,12 +5,12 @@ come by when they happened, then by number. Refuses: to reckon; deliveries come 
 """
 
 from collections import defaultdict
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from datetime import timedelta
+from functools import lru_cache
 from typing import NamedTuple
 
 from msgspec import Struct
-from msgspec.structs import replace
 
 from ledger.domain.entries.plain import read_instant
 from ledger.domain.lots.steps import Act, Bought, Step
@@ -63,8 +63,10 @@ _ACTS = {
     "spent": Act.SPENT,
     "work": Act.WORK,
 }
-_AFTER = {Act.LEVEL: 1, Act.WORK: 2}
+_AFTER = {"level": 1, "work": 2}
 """What of one entry comes after what moves."""
+_DRAWN = (Act.INTO, Act.SPENT)
+"""What is drawn from another lot."""
 
 
 class _Row(NamedTuple):
@@ -82,15 +84,6 @@ class _Row(NamedTuple):
     happened_at: str
     stands_for: int
     offset_min: int
-
-
-class _Place(NamedTuple):
-    """Where a step stands among those of its lot."""
-
-    at: str
-    stands_for: int
-    order: int
-    line: int
 
 
 class Steps(Struct, frozen=True):
@@ -124,19 +117,19 @@ def steps_of(connection: Connection, ids: Sequence[int], *, of_bought: bool = Fa
     code = {number: name for number, name, *_ in lots}
     types = {number: lot_type for number, _, lot_type, *_ in lots}
     made = [number for number in ids if of_bought or types[number] != "received"]
-    placed: dict[int, list[tuple[_Place, Step, tuple[int, int]]]] = defaultdict(list)
+    placed: dict[int, list[_Row]] = defaultdict(list)
     for row in step_rows(connection, made):
-        placed[row.lot].append(_placed_step(row, code))
+        placed[row.lot].append(row)
     for of_lot in placed.values():
-        of_lot.sort(key=lambda step: step[0])
+        of_lot.sort(key=_place)
     draws = {
-        key: index
+        (row.seq, row.line): index
         for of_lot in placed.values()
-        for index, (_, step, key) in enumerate(of_lot)
-        if step.act is Act.OUT
+        for index, row in enumerate(of_lot)
+        if row.what == "out"
     }
     return Steps(
-        {code[number]: tuple(_placed(placed[number], draws)) for number in made},
+        {code[number]: tuple(_step(row, code, draws) for row in placed[number]) for number in made},
         {
             name: Bought(given, cost_minor, duty_minor or 0, digits)
             for _, name, _, given, cost_minor, duty_minor, digits in lots
@@ -152,14 +145,20 @@ def step_rows(connection: Connection, lots: Sequence[int]) -> list[_Row]:
     return list(map(_Row._make, rows))
 
 
-def _placed_step(row: _Row, code: dict[int, str]) -> tuple[_Place, Step, tuple[int, int]]:
-    """Return a step with its place, and by which posting it is known."""
+def _place(row: _Row) -> tuple[str, int, int, int]:
+    """Return where a step stands among those of its lot."""
+    return row.happened_at, row.stands_for, _AFTER.get(row.what, 0), row.line
+
+
+def _step(row: _Row, code: dict[int, str], draws: dict[tuple[int, int], int]) -> Step:
+    """Return a step, of one that goes in with the place of its draw among its source's steps."""
     act = _ACTS[row.what]
-    step = Step(
+    return Step(
         act,
         row.amount,
         source=code.get(row.source) if row.source else None,
         taken=row.taken,
+        draw=draws.get((row.seq, row.line), 0) if act in _DRAWN else 0,
         entry=row.seq,
         kind=row.kind,
         at=row.happened_at,
@@ -167,20 +166,8 @@ def _placed_step(row: _Row, code: dict[int, str]) -> tuple[_Place, Step, tuple[i
         outside=row.place or "",
         stands_for=row.stands_for,
     )
-    place = _Place(row.happened_at, row.stands_for, _AFTER.get(act, 0), row.line)
-    return place, step, (row.seq, row.line)
 
 
+@lru_cache(maxsize=4096)
 def _on_its_clock(at: str, offset_min: int) -> str:
     return (read_instant(at) + timedelta(minutes=offset_min)).isoformat()[:19]
-
-
-def _placed(
-    items: Sequence[tuple[_Place, Step, tuple[int, int]]], draws: dict[tuple[int, int], int]
-) -> Iterator[Step]:
-    """Yield the steps, each that goes in with the place of its draw among its source's steps."""
-    for _, step, key in items:
-        if step.act in (Act.INTO, Act.SPENT):
-            yield replace(step, draw=draws.get(key, 0))
-        else:
-            yield step

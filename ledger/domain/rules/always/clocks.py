@@ -21,19 +21,20 @@ source)."""
 
 def goes_on(draft: Draft, scene: Scene) -> Iterator[Finding]:
     """The book's clock goes on from the last entry, by less than years."""
-    if scene.last_recorded is None:
+    last = scene.last_recorded
+    if last is None or last - CLOCK_ERROR <= scene.now <= last + LONG_AWAY:
         return
-    here = f"{scene.now.astimezone(UTC):%Y-%m-%d %H:%M} UTC"
-    last = f"{scene.last_recorded:%Y-%m-%d %H:%M} UTC"
-    todo = "Set the clock of this machine right; if it is right, say so with --because."
-    if scene.now < scene.last_recorded - CLOCK_ERROR:
-        yield needs_reason(
-            "clock", f"The clock here says {here}, before the last entry, recorded {last}.", todo
-        )
-    elif scene.now > scene.last_recorded + LONG_AWAY:
-        yield needs_reason(
-            "clock", f"The clock here says {here}, years after the last entry, of {last}.", todo
-        )
+    told = f"{last:%Y-%m-%d %H:%M} UTC"
+    how = (
+        f"before the last entry, recorded {told}"
+        if scene.now < last
+        else f"years after the last entry, of {told}"
+    )
+    yield needs_reason(
+        "clock",
+        f"The clock here says {scene.now.astimezone(UTC):%Y-%m-%d %H:%M} UTC, {how}.",
+        "Set the clock of this machine right; if it is right, say so with --because.",
+    )
 
 
 RULES: tuple[Rule, ...] = (goes_on,)

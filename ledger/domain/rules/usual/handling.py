@@ -38,10 +38,11 @@ def added_once(draft: Draft, scene: Scene) -> Iterator[Finding]:
     facts = draft.facts
     if not isinstance(facts, Add) or draft.corrects is not None:
         return
+    went_in = _what_went_in(facts)
     # Those told with a later moment too: the second time may be told as the earlier.
     for entry in scene.lot.entries if scene.lot else ():
         since = draft.happened.at - entry.draft.happened.at
-        if _says_the_same(entry.facts, facts) and abs(since) <= AGAIN_WITHIN:
+        if abs(since) <= AGAIN_WITHIN and _what_went_in(entry.draft.facts) == went_in:
             yield asks(
                 "added twice",
                 f"{facts.amount.written} of {_named(facts.source, scene)} went into {draft.lot} "
@@ -56,11 +57,9 @@ def _named(code: str, scene: Scene) -> str:
     return f"{name(source)}, {code}," if source else code
 
 
-def _says_the_same(was: Facts, facts: Add) -> bool:
-    return isinstance(was, Add) and _what_went_in(was) == _what_went_in(facts)
-
-
-def _what_went_in(facts: Add) -> tuple[str, Measure, int, AddedAs]:
+def _what_went_in(facts: Facts) -> tuple[str, Measure, int, AddedAs] | None:
+    if not isinstance(facts, Add):
+        return None
     # Not as it was written: 0.5 L is as much as 500 mL.
     return facts.source, facts.amount.measure, facts.amount.amount, facts.added_as
 
