@@ -22,18 +22,22 @@ SCREENS = (
     "prints what its command answers, and is looked at where the command is",
     {f"{room}/{name}": name for room, names in (
         ("bench", ("sheet",)),
-        ("causes", ("chart", "suspects", "trial")),
+        ("causes", ("chart", "compare", "suspects", "trial")),
         ("copies", ("demo",)),
         ("evidence", ("prove", "seal", "verify")),
-        ("glass", ("serving",)),
-        ("goods", ("label",)),
+        ("glass", ("foretell", "serving")),
+        ("goods", ("complain", "label")),
         ("guide", ("guide", "help")),
-        ("lots", ("complaints", "journal", "lot", "packet", "record", "stock")),
-        ("masters", ("formula", "house", "limits", "material", "party", "person")),
+        ("lots", (
+            *("complaints", "due", "journal", "lot"), *("packet", "record", "stock", "trace"),
+        )),
+        ("masters", (
+            *("formula", "house", "init", "limits"), *("material", "party", "person"),
+        )),
         ("recall", ("forget", "recall")),
     ) for name in names}
     | {"copies/copied": "backup", "goods/tags": "label", "goods/label_said": "label"}
-    | {"masters/new_formula": "formula"},
+    | {"masters/new_formula": "formula", "glass/spirit": "stock", "recall/pack": "recall"},
 )  # fmt: skip
 VIEWS = (
     "fields without a method: filled by the words and printed by the paper of the room",

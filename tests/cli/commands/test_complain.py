@@ -1,11 +1,13 @@
 """A complaint at the prompt: asks nothing back, says what is still open and what comes next."""
 
+import tracemalloc
 from hashlib import sha256
 from os import mkfifo
 from pathlib import Path
 
 import pytest
 
+from cli.screens.goods.complain import hash_of
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 
@@ -69,3 +71,17 @@ def test_json_says_what_it_points_to(shell: Shell) -> None:
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("complain")
+
+
+def test_a_photo_of_any_size_is_hashed_in_little_memory(tmp_path: Path) -> None:
+    size = 32 * 2**20
+    with (tmp_path / "large.jpg").open("wb") as file:
+        file.truncate(size)
+    tracemalloc.start()
+    try:
+        found = hash_of(tmp_path / "large.jpg")
+        _, most = tracemalloc.get_traced_memory()
+    finally:
+        tracemalloc.stop()
+    assert found == sha256(bytes(size)).hexdigest()
+    assert most < 2 * 2**20

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from cli.screens.lots.trace import fold
 from ledger.service.desk.book import open_book
 from ledger.service.lots.shares import traced
 from reports.words.lots.trace_table import trace_view
@@ -192,3 +193,13 @@ def test_a_trace_ends_with_its_cause_or_with_a_try_at_its_recall(
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("trace")
+
+
+def test_a_folded_branch_carries_its_rules_and_keeps_codes_whole() -> None:
+    folded = fold("│  ├─ 30 mL  OE-001-5  Orange essence, from a supplier, in stock", 24)
+    assert folded.splitlines() == [
+        "│  ├─ 30 mL  OE-001-5",
+        "│  │    Orange essence,",
+        "│  │    from a supplier,",
+        "│  │    in stock",
+    ]
