@@ -5,6 +5,7 @@ import pytest
 from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 
 
 def test_what_went_in_is_said_with_what_is_there_now(shell: Shell) -> None:
@@ -50,3 +51,7 @@ def test_a_figure_below_zero_is_no_amount(shell: Shell) -> None:
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("add")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("add", still)

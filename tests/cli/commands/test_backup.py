@@ -6,6 +6,7 @@ import pytest
 
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 
 
 def test_a_backup_is_made_told_of_and_brought_back(shell: Shell) -> None:
@@ -126,3 +127,7 @@ def test_a_rehearsal_without_a_copy_or_with_that_of_another_book_is_a_finding(
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("backup")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("backup", still)

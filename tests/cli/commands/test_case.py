@@ -7,6 +7,7 @@ import pytest
 from tests.cli.asked import check_asked
 from tests.cli.cases import Refused, check_answers, check_refused
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 from tests.reports.pdf.readback import images_of, symbols_of
 
 
@@ -67,3 +68,7 @@ def test_no_label_is_printed_of_a_case_that_nobody_told_of(case: Refused, shell:
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("case")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("case", still)

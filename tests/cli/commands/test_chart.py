@@ -6,6 +6,7 @@ import pytest
 
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 from tests.keeper import Keeper
 from tests.path import receive_all
 from tests.service.bench.makings import essence, oil_lots
@@ -69,3 +70,7 @@ def test_a_paper_of_nothing_is_refused(jars: Shell, tmp_path: Path) -> None:
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("chart")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("chart", still)

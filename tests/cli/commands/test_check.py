@@ -5,6 +5,7 @@ import pytest
 from tests.cli.asked import check_asked
 from tests.cli.cases import Answers, Refused, check_answers, check_refused
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 
 ANSWERS: dict[str, Answers] = {
     "a check of a lot": (
@@ -61,3 +62,7 @@ def test_a_command_refuses_and_records_nothing(refused: Refused, shell: Shell) -
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("check")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("check", still)

@@ -15,6 +15,7 @@ from reports.views.causes import (
 )
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 from tests.golden import check_golden
 
 REFUSALS: dict[str, tuple[str, int, str, str]] = {
@@ -115,3 +116,7 @@ def test_without_a_plan_and_plots_only_batches_are_told_and_the_first_comes_next
         "",
         "Next: pottle lot OE-002-3",
     ]
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("compare", still)

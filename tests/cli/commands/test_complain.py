@@ -10,6 +10,7 @@ import pytest
 from cli.screens.goods.complain import hash_of
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 
 PACKED = "BOS-001-S"
 
@@ -85,3 +86,7 @@ def test_a_photo_of_any_size_is_hashed_in_little_memory(tmp_path: Path) -> None:
         tracemalloc.stop()
     assert found == sha256(bytes(size)).hexdigest()
     assert most < 2 * 2**20
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("complain", still)

@@ -6,6 +6,7 @@ import pytest
 
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 
 PACKED = "BOS-001-S"
 
@@ -59,3 +60,7 @@ def test_yesterday_is_kept_as_its_date_and_the_list_shows_what_became(
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("complaints")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("complaints", still)

@@ -5,6 +5,7 @@ from pathlib import Path
 from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 from tests.reports.pdf.readback import text_of
 
 
@@ -48,3 +49,7 @@ def test_the_card_is_a_paper_too(shell: Shell) -> None:
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("cost")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("cost", still)

@@ -8,6 +8,7 @@ import pytest
 
 from tests.cli.asked import check_asked
 from tests.cli.shell import Answer, Shell
+from tests.cli.shown import check_shown
 from tests.golden import check_golden
 
 
@@ -181,3 +182,7 @@ def test_bad_input_is_answered_in_sentences(
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("dilute")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("dilute", still)

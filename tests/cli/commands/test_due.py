@@ -19,6 +19,7 @@ from tests.cli.asked import check_asked
 from tests.cli.cases import Answers, check_answers
 from tests.cli.formulas import write_formulas
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 
 ANSWERS: dict[str, Answers] = {
     "nothing is due": ("due", "Nothing is due.\nNext: pottle stock\n"),
@@ -220,3 +221,7 @@ def test_a_file_that_is_there_is_written_over_only_when_that_is_said(
         uid = next(line for line in calendar(found, "Wren & Co").split("\r\n") if "UID" in line)
         assert uid in files[1].read_text()
         assert "BOS-001-S" in files[0].read_text()
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("due", still)

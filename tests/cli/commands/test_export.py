@@ -10,6 +10,7 @@ from ledger.domain.entries.canonical import canonical_text
 from tests.cli.asked import check_asked
 from tests.cli.cases import Refused, check_refused
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 
 
 def test_an_export_becomes_a_book_elsewhere(shell: Shell) -> None:
@@ -164,3 +165,7 @@ def test_what_is_no_one_export_is_refused(case: Refused, shell: Shell) -> None:
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("export")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("export", still)

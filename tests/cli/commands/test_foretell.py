@@ -11,6 +11,7 @@ from cli.screens.glass import foretell as screen
 from ledger.errors import InputError
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 from tests.keeper import Keeper
 from tests.path import make_essence, receive_all
 
@@ -143,3 +144,7 @@ def test_how_often_it_held_is_told_and_nothing_named_is_refused(
             "Name a formula or a lot, or give --score to see how often it held.",
         ),
     )
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("foretell", still)

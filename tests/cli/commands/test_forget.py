@@ -8,6 +8,7 @@ from cli.screens.recall import forget as screen
 from reports.words.recall.forget import COPIES, LAW
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 from tests.keeper import Keeper
 
 BEFORE = [
@@ -108,3 +109,7 @@ def test_a_copy_of_any_sort_carries_what_is_left_and_no_more(shell: Shell, tmp_p
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("forget")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("forget", still)

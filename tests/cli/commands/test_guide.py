@@ -12,6 +12,7 @@ import pytest
 from cli.screens.guide.guide import TOPICS, page
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 
 ROOT = Path(__file__).parents[3]
 
@@ -70,3 +71,7 @@ def test_a_page_in_a_terminal_has_no_marks_of_markdown_and_fits_it() -> None:
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("guide")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("guide", still)

@@ -3,6 +3,7 @@
 from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 
 
 def test_the_house_says_what_an_hour_costs_in_its_money(shell: Shell) -> None:
@@ -48,3 +49,7 @@ def test_the_house_is_shown_as_it_was_said(shell: Shell) -> None:
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("house")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("house", still)

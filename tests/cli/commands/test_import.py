@@ -5,6 +5,7 @@ from pathlib import Path
 from tests.cli.asked import check_asked
 from tests.cli.cases import check_refused
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 
 
 def test_a_file_that_is_not_there_is_said(shell: Shell) -> None:
@@ -102,3 +103,7 @@ def test_words_that_no_import_takes_are_refused(shell: Shell) -> None:
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("import")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("import", still)

@@ -12,6 +12,7 @@ from cli.screens.masters.init import asked as asked_for
 from tests.cli.asked import check_asked
 from tests.cli.cases import check_refused
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 from tests.cli.terminal import Seat
 from tests.golden import check_golden
 
@@ -216,3 +217,7 @@ def test_starter_formulas_are_made_unless_they_are_not_wanted(
     # What needs no spirit has no formula, and is not asked for.
     monkeypatch.setattr("sys.stdin", io.StringIO("\n"))
     assert asked_for(replace(told, shelf="1")).with_formulas is False
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("init", still)

@@ -5,6 +5,7 @@ import pytest
 from reports.words.evidence.damage import WHAT_TO_DO
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 from tests.service.hostile import run
 
 
@@ -70,3 +71,7 @@ def test_a_damaged_book_is_told_by_every_command_that_meets_it(command: str, she
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("journal")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("journal", still)

@@ -3,6 +3,7 @@
 from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 
 
 def test_one_limit_is_shown_with_its_source(shell: Shell) -> None:
@@ -49,3 +50,7 @@ def test_a_limit_that_is_none_is_refused(shell: Shell) -> None:
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("limits")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("limits", still)

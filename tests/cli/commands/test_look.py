@@ -3,6 +3,7 @@
 from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 
 
 def test_a_look_is_said_with_how_it_was_looked_at(shell: Shell) -> None:
@@ -27,3 +28,7 @@ def test_a_grade_nobody_knows_is_refused(shell: Shell) -> None:
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("look")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("look", still)

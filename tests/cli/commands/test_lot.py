@@ -3,6 +3,7 @@
 from tests.cli.asked import check_asked
 from tests.cli.cases import check_refused
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 
 
 def test_a_packed_lot_is_told_from_what_it_holds_to_who_has_it(shell: Shell) -> None:
@@ -50,3 +51,7 @@ def test_a_slip_in_a_code_is_told_with_the_codes_near_to_it(shell: Shell) -> Non
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("lot")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("lot", still)

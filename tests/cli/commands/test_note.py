@@ -3,6 +3,7 @@
 from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 
 
 def test_a_note_of_a_lot_says_how_the_lot_stands(shell: Shell) -> None:
@@ -21,3 +22,7 @@ def test_a_note_of_no_lot_is_kept_as_it_is(shell: Shell) -> None:
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("note")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("note", still)

@@ -8,6 +8,7 @@ import pytest
 from tests.cli.asked import check_asked
 from tests.cli.cases import Refused, check_refused
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 from tests.reports.pdf.readback import images_of, symbols_of
 
 
@@ -114,3 +115,7 @@ def test_what_is_no_page_and_no_address_is_refused(case: Refused, shell: Shell) 
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("page")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("page", still)

@@ -3,6 +3,7 @@
 from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 
 OIL, PACKED, STALL = "SOO-001-3", "BOS-001-S", "Bridge Street Stall"
 
@@ -33,3 +34,7 @@ def test_a_party_is_entered_with_a_telephone_number(shell: Shell) -> None:
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("party")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("party", still)

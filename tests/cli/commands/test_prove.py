@@ -10,6 +10,7 @@ import pytest
 from tests.cli.asked import check_asked
 from tests.cli.cases import seal_text
 from tests.cli.shell import Answer, Shell
+from tests.cli.shown import check_shown
 from tests.domain.evidence.rfc6962 import check_file
 
 ROOT = Path(__file__).parents[3]
@@ -117,3 +118,7 @@ def test_a_missing_proof_is_said(shell: Shell) -> None:
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("prove")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("prove", still)

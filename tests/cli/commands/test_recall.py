@@ -7,6 +7,7 @@ from pathlib import Path
 from cli.screens.recall.pack import TABLES
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 from tests.reports.pdf.readback import texts_of
 
 OIL, PACKED, STALL = "SOO-001-3", "BOS-001-S", "Bridge Street Stall"
@@ -270,3 +271,7 @@ def test_papers_are_not_written_over_and_nothing_is_held_then(shell: Shell, tmp_
         "  Give another folder with --out.",
     ]
     assert shell.run("recall", OIL, "--drill", "--out", "pack", "--force").exit_code == 0
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("recall", still)

@@ -5,6 +5,7 @@ from pathlib import Path
 from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 from tests.reports.pdf.readback import text_of
 
 
@@ -36,3 +37,7 @@ def test_the_record_of_bottles_has_a_specimen_of_their_label_and_that_of_a_batch
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("record")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("record", still)

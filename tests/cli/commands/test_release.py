@@ -3,6 +3,7 @@
 from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 
 
 def test_a_release_names_all_that_stands_in_its_way_and_yields_to_a_reason(shell: Shell) -> None:
@@ -69,3 +70,7 @@ def test_the_end_of_a_hold_says_why_and_answers_for_nothing_else(shell: Shell) -
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("release")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("release", still)

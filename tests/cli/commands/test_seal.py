@@ -4,6 +4,7 @@ from pathlib import Path
 
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 
 
 def test_a_seal_is_three_lines_in_words_in_a_file_and_for_machines(shell: Shell) -> None:
@@ -28,3 +29,7 @@ def test_a_seal_is_three_lines_in_words_in_a_file_and_for_machines(shell: Shell)
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("seal")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("seal", still)

@@ -7,6 +7,7 @@ import pytest
 from tests.cli.asked import check_asked
 from tests.cli.cases import Refused, check_refused
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 
 SHEET = """\
 Vessel: Pan 2
@@ -128,3 +129,7 @@ def test_a_form_that_is_none_and_no_lot_at_all_are_refused(shell: Shell) -> None
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("sheet")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("sheet", still)

@@ -8,6 +8,7 @@ from tests.cli.asked import check_asked
 from tests.cli.cases import Answers, Refused, check_answers, check_refused
 from tests.cli.path import SET_UP
 from tests.cli.shell import Shell, walk
+from tests.cli.shown import check_shown
 
 FORMULAS = Path("sample_data/formulas").resolve()
 LONG_AGO = 600
@@ -233,3 +234,7 @@ def test_the_name_of_a_plan_may_be_of_several_words(
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("start")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("start", still)

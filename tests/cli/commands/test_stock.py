@@ -5,6 +5,7 @@ import pytest
 from tests.cli.asked import check_asked
 from tests.cli.cases import Answers, check_answers
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 from tests.golden import check_golden
 
 BY_DATE = """\
@@ -115,3 +116,7 @@ SPIRIT = ["NS-001-J", "Neutral", "spirit", "4.800", "0.422", "4.378"]
 def test_the_account_and_its_lots_stand_apart_as_kept(shell: Shell) -> None:
     answer = shell.line("stock --spirit --from 2026-01-01 --to 2099-12-31")
     check_golden("cli/spirit.txt", answer.out)
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("stock", still)

@@ -4,6 +4,7 @@ import pytest
 
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 
 
 def test_a_finding_is_no_failure_and_the_next_step_ends_it(shell: Shell) -> None:
@@ -60,3 +61,7 @@ def test_what_cannot_be_asked_is_said_in_words(
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("suspects")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("suspects", still)

@@ -7,6 +7,7 @@ import pytest
 from reports.words.glass.syrup import BASIS
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 
 
 @pytest.fixture
@@ -189,3 +190,7 @@ def test_bad_input_is_answered_in_sentences(
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("syrup")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("syrup", still)

@@ -12,6 +12,7 @@ from ledger.service.lots.shares import traced
 from reports.words.lots.trace_table import trace_view
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.readback import texts_of
 
@@ -203,3 +204,7 @@ def test_a_folded_branch_carries_its_rules_and_keeps_codes_whole() -> None:
         "│  │    from a supplier,",
         "│  │    in stock",
     ]
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("trace", still)

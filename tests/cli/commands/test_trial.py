@@ -7,6 +7,7 @@ import pytest
 
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 from tests.reports.pdf.readback import texts_of
 
 NAME = '"cloudy orange"'
@@ -116,3 +117,7 @@ def test_what_was_drawn_from_another_book_is_not_proved(
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("trial")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("trial", still)

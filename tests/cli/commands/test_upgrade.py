@@ -8,6 +8,7 @@ from ledger.service.copies.upgrade import Restated
 from ledger.store.engine.connections import SCHEMA_VERSION
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 from tests.old_books import OLD_BOOKS
 
 
@@ -49,3 +50,7 @@ def test_lots_that_stand_elsewhere_by_the_rules_of_today_are_told_with_what_to_l
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("upgrade")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("upgrade", still)

@@ -8,6 +8,7 @@ from ledger.domain.evidence.seals import in_symbol
 from tests.cli.asked import check_asked
 from tests.cli.cases import seal_text
 from tests.cli.shell import Shell
+from tests.cli.shown import check_shown
 from tests.keeper import copy_book
 from tests.reports.pdf.readback import images_of, symbols_of, texts_of
 
@@ -148,3 +149,7 @@ def test_a_book_in_a_folder_that_is_kept_alike_on_several_machines_is_remarked_o
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("verify")
+
+
+def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
+    check_shown("verify", still)
