@@ -286,7 +286,6 @@ BY_DOCTEST = (
     "ledger/science/ranges.py",
     "reports/json/kit/answer.py",
     "reports/kit/figures.py",
-    "cli/screens/bench/words.py",
     "cli/kit/cards.py",
     "reports/epcis/events.py",
     "reports/kit/pages.py",

@@ -6,11 +6,12 @@ say whether data can be so; where a function refuses it, that is kept, and where
 nothing is.
 """
 
+import ast
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping, Set
 from difflib import ndiff
 from functools import cache
-from inspect import Parameter, isfunction, signature
+from inspect import Parameter, getsource, isfunction, signature
 from types import ModuleType
 from typing import Any, get_type_hints
 
@@ -21,6 +22,36 @@ from tests.told import told
 
 IMPOSSIBLE = (ArithmeticError, AttributeError, LookupError, RuntimeError, TypeError, ValueError)
 """What comes of data that never is."""
+
+
+def check_constants(module: ModuleType) -> None:
+    """Fail unless the tables, figures and words that a module names are what is kept."""
+    kept = module.__name__.replace(".", "/")
+    check_golden(f"named/{kept}.txt", "".join(f"{line}\n" for line in _constants(module)))
+
+
+def _constants(module: ModuleType) -> Iterator[str]:
+    for node in ast.parse(getsource(module)).body:
+        names = node.targets if isinstance(node, ast.Assign) else [getattr(node, "target", None)]
+        for name in (name.id for name in names if isinstance(name, ast.Name)):
+            value = getattr(module, name)
+            if name.isupper() and not isinstance(value, type):
+                yield from told(name, _plain(value))
+
+
+def _plain(value: Any) -> Any:
+    """Return a value as it can be told: a set in order, of a pattern its text.
+
+    >>> _plain({"b", "a"}), _plain(re.compile("a+")), _plain({1: {"x"}})
+    (['a', 'b'], 'a+', {1: ['x']})
+    """
+    if isinstance(value, Set):
+        return sorted(map(str, value))
+    if isinstance(value, re.Pattern):
+        return value.pattern
+    if isinstance(value, Mapping):
+        return {key: _plain(item) for key, item in value.items()}
+    return value.__qualname__ if callable(value) else value
 
 
 def check_said(module: ModuleType, *left_out: str, **given: Any) -> None:

@@ -40,7 +40,7 @@ SHOWN: dict[str, tuple[str, ...]] = {
         "start --product P --kind syrup --target 1L --trial pores --factor pore=5",
         "start --product P --kind syrup --target 1L --trial pores --factor pore=20",
         "compare pores",
-        "compare pores --csv pores.csv",
+        "compare pores --csv pores.csv --out pores.pdf",
         "compare pores --json",
     ),
     "complain": (

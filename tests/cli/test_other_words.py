@@ -3,10 +3,12 @@
 import pytest
 from typer.testing import CliRunner
 
+from cli import other_words as looked_at
 from cli.front import COMMANDS
 from cli.main import app
 from cli.other_words import OTHER_WORDS, question_after
 from tests.golden import check_golden
+from tests.said import check_constants
 
 
 def test_no_word_for_a_job_is_itself_a_command() -> None:
@@ -25,3 +27,7 @@ def test_the_command_asked_for_is_there_with_its_option(command: str) -> None:
         told = CliRunner().invoke(app, [name, "--help"], prog_name="pottle")
         assert told.exit_code == 0
         assert not rest or rest[0] in told.stdout.split()
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from cli.kit.call import Call
+from cli.screens.bench import customs as looked_at
 from cli.screens.bench.customs import ENDED
 from cli.screens.bench.evening import Evening
 from ledger.service.desk.book import open_book
@@ -17,6 +18,7 @@ from tests.cli.asked import check_asked
 from tests.cli.schemas import faults
 from tests.cli.shell import Answer, Shell
 from tests.golden import check_golden
+from tests.said import check_constants
 
 START = 'start --product "Orange essence" --kind essence --target 240mL'
 EVENING = (
@@ -256,3 +258,7 @@ def test_what_was_bought_needs_a_batch_in_hand_to_go_into(
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("bench")
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

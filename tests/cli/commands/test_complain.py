@@ -7,10 +7,12 @@ from pathlib import Path
 
 import pytest
 
+from cli.screens.goods import complain as looked_at
 from cli.screens.goods.complain import hash_of
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
+from tests.said import check_constants
 
 PACKED = "BOS-001-S"
 
@@ -90,3 +92,7 @@ def test_a_photo_of_any_size_is_hashed_in_little_memory(tmp_path: Path) -> None:
 
 def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
     check_shown("complain", still)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

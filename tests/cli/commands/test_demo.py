@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from cli.kit.call import Call
+from cli.screens.copies import demo as looked_at
 from cli.screens.copies import demo as screen
 from cli.screens.copies.demo import season_folder
 from ledger.errors import InputError
@@ -21,6 +22,7 @@ from tests.cli.schemas import faults, verb_of
 from tests.cli.shell import Answer, Shell
 from tests.demonstration import demonstration
 from tests.golden import check_golden
+from tests.said import check_constants
 
 LEAD = "A lead, not yet evidence: "
 END = "2026-10-06"
@@ -254,3 +256,7 @@ def test_an_installed_program_carries_its_season_inside(
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("demo")
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

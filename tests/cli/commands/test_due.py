@@ -10,6 +10,7 @@ from icalendar import Calendar
 from rich.console import Console
 
 from cli.kit.call import Call
+from cli.screens.lots import due as looked_at
 from cli.screens.lots import due as screen
 from cli.screens.lots.due import screen_of
 from ledger.errors import StorageError
@@ -20,6 +21,7 @@ from tests.cli.cases import Answers, check_answers
 from tests.cli.formulas import write_formulas
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
+from tests.said import check_constants
 
 ANSWERS: dict[str, Answers] = {
     "nothing is due": ("due", "Nothing is due.\nNext: pottle stock\n"),
@@ -225,3 +227,7 @@ def test_a_file_that_is_there_is_written_over_only_when_that_is_said(
 
 def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
     check_shown("due", still)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

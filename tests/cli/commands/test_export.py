@@ -3,14 +3,18 @@
 import csv
 import json
 from pathlib import Path
+from types import ModuleType
 
 import pytest
 
+from cli.screens.recall import epcis as cli_screens_recall_epcis
+from cli.screens.recall import events as cli_screens_recall_events
 from ledger.domain.entries.canonical import canonical_text
 from tests.cli.asked import check_asked
 from tests.cli.cases import Refused, check_refused
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
+from tests.said import check_constants
 
 
 def test_an_export_becomes_a_book_elsewhere(shell: Shell) -> None:
@@ -169,3 +173,8 @@ def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -
 
 def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
     check_shown("export", still)
+
+
+@pytest.mark.parametrize("module", [cli_screens_recall_epcis, cli_screens_recall_events])
+def test_its_tables_figures_and_words_are_the_kept_ones(module: ModuleType) -> None:
+    check_constants(module)

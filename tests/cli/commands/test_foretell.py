@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from cli.kit.call import Call
+from cli.screens.glass import foretell as looked_at
 from cli.screens.glass import foretell as screen
 from ledger.errors import InputError
 from tests.cli.asked import check_asked
@@ -14,6 +15,7 @@ from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
 from tests.keeper import Keeper
 from tests.path import make_essence, receive_all
+from tests.said import check_constants
 
 
 def test_a_lot_is_foretold_and_the_score_kept(sqlite_keeper: Keeper) -> None:
@@ -148,3 +150,7 @@ def test_how_often_it_held_is_told_and_nothing_named_is_refused(
 
 def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
     check_shown("foretell", still)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -2,14 +2,18 @@
 
 import re
 from pathlib import Path
+from types import ModuleType
 
 import pytest
 
+from cli.screens.masters import formula as cli_screens_masters_formula
+from cli.screens.masters import samples as cli_screens_masters_samples
 from tests.cli.asked import check_asked
 from tests.cli.cases import Answers, Refused, check_answers, check_refused
 from tests.cli.shell import Shell
 from tests.golden import check_golden
 from tests.reports.pdf.readback import text_of
+from tests.said import check_constants
 
 ANSWERS: dict[str, Answers] = {
     "versions that differ": (
@@ -198,3 +202,8 @@ def test_a_formula_is_shown_as_kept_and_says_when_it_is_withdrawn(formulas: Shel
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
     check_asked("formula")
+
+
+@pytest.mark.parametrize("module", [cli_screens_masters_formula, cli_screens_masters_samples])
+def test_its_tables_figures_and_words_are_the_kept_ones(module: ModuleType) -> None:
+    check_constants(module)

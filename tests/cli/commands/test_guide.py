@@ -9,10 +9,12 @@ from pathlib import Path
 
 import pytest
 
+from cli.screens.guide import guide as looked_at
 from cli.screens.guide.guide import TOPICS, page
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
+from tests.said import check_constants
 
 ROOT = Path(__file__).parents[3]
 
@@ -75,3 +77,7 @@ def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -
 
 def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
     check_shown("guide", still)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

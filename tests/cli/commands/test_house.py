@@ -1,9 +1,11 @@
 """`pottle house`: what the house says, and what is said anew."""
 
+from cli.screens.masters import house as looked_at
 from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
+from tests.said import check_constants
 
 
 def test_the_house_says_what_an_hour_costs_in_its_money(shell: Shell) -> None:
@@ -53,3 +55,7 @@ def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -
 
 def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
     check_shown("house", still)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -2,10 +2,12 @@
 
 from pathlib import Path
 
+from cli.screens.copies import take_in as looked_at
 from tests.cli.asked import check_asked
 from tests.cli.cases import check_refused
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
+from tests.said import check_constants
 
 
 def test_a_file_that_is_not_there_is_said(shell: Shell) -> None:
@@ -107,3 +109,7 @@ def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -
 
 def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
     check_shown("import", still)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -1,15 +1,19 @@
 """`pottle label`: a sheet of labels, and what became of them."""
 
 from pathlib import Path
+from types import ModuleType
 
 import pypdfium2 as pdfium  # type: ignore[import-untyped]
 import pytest
 
+from cli.screens.goods import label as cli_screens_goods_label
+from cli.screens.goods import tags as cli_screens_goods_tags
 from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
 from tests.reports.pdf.readback import text_of, texts_of
+from tests.said import check_constants
 
 
 def test_a_sheet_is_printed_and_counted(shell: Shell) -> None:
@@ -231,3 +235,8 @@ def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -
 
 def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
     check_shown("label", still)
+
+
+@pytest.mark.parametrize("module", [cli_screens_goods_label, cli_screens_goods_tags])
+def test_its_tables_figures_and_words_are_the_kept_ones(module: ModuleType) -> None:
+    check_constants(module)

@@ -4,11 +4,13 @@ import csv
 import json
 from pathlib import Path
 
+from cli.screens.recall import pack as looked_at
 from cli.screens.recall.pack import TABLES
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
 from tests.reports.pdf.readback import texts_of
+from tests.said import check_constants
 
 OIL, PACKED, STALL = "SOO-001-3", "BOS-001-S", "Bridge Street Stall"
 
@@ -275,3 +277,7 @@ def test_papers_are_not_written_over_and_nothing_is_held_then(shell: Shell, tmp_
 
 def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
     check_shown("recall", still)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -1,12 +1,17 @@
 """`pottle stock`: by product, by date, by worth, and what is low."""
 
+from types import ModuleType
+
 import pytest
 
+from cli.screens.glass import spirit as cli_screens_glass_spirit
+from cli.screens.lots import stock as cli_screens_lots_stock
 from tests.cli.asked import check_asked
 from tests.cli.cases import Answers, check_answers
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
 from tests.golden import check_golden
+from tests.said import check_constants
 
 BY_DATE = """\
 lot        what                       on hand  status    best before  look
@@ -120,3 +125,8 @@ def test_the_account_and_its_lots_stand_apart_as_kept(shell: Shell) -> None:
 
 def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
     check_shown("stock", still)
+
+
+@pytest.mark.parametrize("module", [cli_screens_glass_spirit, cli_screens_lots_stock])
+def test_its_tables_figures_and_words_are_the_kept_ones(module: ModuleType) -> None:
+    check_constants(module)

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from cli.screens.lots import trace as looked_at
 from cli.screens.lots.trace import fold
 from ledger.service.desk.book import open_book
 from ledger.service.lots.shares import traced
@@ -15,6 +16,7 @@ from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.readback import texts_of
+from tests.said import check_constants
 
 OIL, ESSENCE, PACKED = "SOO-001-3", "OE-001-5", "BOS-001-S"
 
@@ -208,3 +210,7 @@ def test_a_folded_branch_carries_its_rules_and_keeps_codes_whole() -> None:
 
 def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
     check_shown("trace", still)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -5,10 +5,12 @@ from typing import Any
 
 import pytest
 
+from cli.screens.causes import trial as looked_at
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
 from tests.reports.pdf.readback import texts_of
+from tests.said import check_constants
 
 NAME = '"cloudy orange"'
 
@@ -121,3 +123,7 @@ def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -
 
 def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
     check_shown("trial", still)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -2,7 +2,9 @@
 
 import pytest
 
+from cli.kit import call as looked_at
 from tests.cli.shell import Shell
+from tests.said import check_constants
 
 ESSENCE, SYRUP, PACKED, SPIRIT = "OE-001-5", "OS-002-M", "BOS-001-S", "NS-001-J"
 
@@ -270,3 +272,7 @@ def test_a_command_has_let_go_of_the_book_when_it_ends(
     """The last to let go of a book takes the write-ahead log beside it away (sqlite.org/wal)."""
     assert shell.run(*args).exit_code == exit_code
     assert [path.name for path in shell.book.parent.glob("pottle.db*")] == ["pottle.db"]
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

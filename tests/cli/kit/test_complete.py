@@ -7,8 +7,10 @@ from pathlib import Path
 
 import pytest
 
+from cli.kit import complete as looked_at
 from cli.kit.complete import lot_codes
 from tests.cli.shell import Shell
+from tests.said import check_constants
 
 ROOT = Path(__file__).parents[3]
 
@@ -91,3 +93,7 @@ def test_whatever_is_wrong_with_the_book_there_is_nothing_to_offer(
     (tmp_path / "file").write_text("no book at all, only a long line of words " * 20)
     assert lot_codes(where) == []
     assert [path.name for path in tmp_path.iterdir()] == ["file"]
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

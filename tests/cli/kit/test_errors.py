@@ -5,10 +5,12 @@ import json
 import pytest
 from typer.testing import CliRunner
 
+from cli.kit import errors as looked_at
 from cli.kit.errors import FAMILIES
 from cli.main import app
 from reports.json.kit.problems import error_answer
 from tests.cli.shell import Shell
+from tests.said import check_constants
 
 ERRORS: dict[str, tuple[tuple[str, ...], int, str]] = {
     "a lot that is not in the book": (("lot", "XYZ-1"), 3, "refused"),
@@ -110,3 +112,7 @@ def test_a_number_that_no_book_can_hold_is_told(shell: Shell) -> None:
 def test_an_unknown_option_is_quoted_without_what_is_hidden_in_it(shell: Shell) -> None:
     answer = shell.run("journal", "--en\u202etry")
     assert "No such option: --enU+202Etry" in answer.err
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

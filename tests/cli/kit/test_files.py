@@ -5,9 +5,11 @@ from pathlib import Path
 
 import pytest
 
+from cli.kit import files as looked_at
 from cli.kit.files import OTHER_NAME, check_place, once_recorded, paper_at, write
 from ledger.errors import StorageError
 from reports.kit.boxed import note_boxed
+from tests.said import check_constants
 
 
 def problems_of(out: Path, *, force: bool = False) -> tuple[tuple[str, str], ...]:
@@ -114,3 +116,7 @@ def test_boxed_characters_are_told_beside_the_answer(
         "Note: No font here has a shape for “☃” (U+2603 SNOWMAN); its number stands in a box on "
         "the paper.\n"
     )
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -4,9 +4,11 @@ import io
 
 import pytest
 
+from cli.kit import pager as looked_at
 from cli.kit.pager import paged, show
 from tests.cli.shell import Shell
 from tests.cli.terminal import shown_on
+from tests.said import check_constants
 
 
 class Terminal(io.StringIO):
@@ -59,3 +61,7 @@ def test_an_answer_longer_than_the_screen_goes_to_the_pager(shell: Shell) -> Non
     numbered = shown_on(80, ["journal"], **book, PAGER="grep -n .")
     assert numbered.startswith("1:")
     assert shown_on(80, ["journal", "--last", "1"], **book, PAGER="grep -n .")[:2] != "1:"
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -4,9 +4,11 @@ from pathlib import Path
 
 import pytest
 
+from cli.kit import parsing as looked_at
 from cli.kit.parsing import closed_list, with_minus_signs, with_new_names, with_units
 from tests.cli.shell import Answer, Shell
 from tests.golden import check_golden
+from tests.said import check_constants
 
 UNITS = [
     "µl",
@@ -130,3 +132,7 @@ def test_an_option_that_is_none_is_refused_with_the_help_of_its_command(parsed: 
 
 def test_the_help_of_a_command_names_what_it_takes_and_gives_examples(parsed: Shell) -> None:
     check_golden("cli/help_of_look.txt", parsed.run("look", "--help").out)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -2,7 +2,9 @@
 
 import pytest
 
+from cli.kit import place as looked_at
 from cli.kit.place import place_note, tell_place
+from tests.said import check_constants
 
 
 def test_the_place_of_a_book_is_told_where_it_is_kept_alike_and_else_nothing_is(
@@ -29,3 +31,7 @@ def test_the_place_of_a_book_is_told_where_it_is_kept_alike_and_else_nothing_is(
 )
 def test_the_words_in_the_names_of_such_folders_are_known(folder: str, is_told: bool) -> None:
     assert bool(place_note(f"/kitchen/{folder}/2026/pottle.db")) is is_told
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -5,8 +5,10 @@ import time
 
 import pytest
 
+from cli.kit import progress as looked_at
 from cli.kit.progress import progress, waiting
 from tests.cli.shell import Shell
+from tests.said import check_constants
 
 
 class Terminal(io.StringIO):
@@ -100,3 +102,7 @@ def test_long_work_says_what_it_does_and_nothing_where_machines_read(
         assert answer.exit_code == 0, (command, answer.err)
         told = {part.partition(":")[0] for part in answer.err.split("\r") if " of " in part}
         assert told == ({word} if word else set()), command
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

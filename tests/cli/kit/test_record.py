@@ -6,6 +6,9 @@ from pathlib import Path
 
 import pytest
 
+from cli.kit import record as looked_at
+from tests.said import check_constants
+
 ROOT = Path(__file__).parents[3]
 COMMAND = """\
 from cli.kit.call import Call
@@ -69,3 +72,7 @@ def test_a_misspelt_word_verb_or_module_is_an_error_where_it_stands(
 
 def test_a_call_without_a_slip_is_none(errors: set[str]) -> None:
     assert len(errors) == len(SLIPS)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

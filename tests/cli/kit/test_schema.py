@@ -2,7 +2,9 @@
 
 import pytest
 
+from cli.kit import schema as looked_at
 from tests.cli.shell import Shell
+from tests.said import check_constants
 
 
 def test_a_schema_needs_no_book_and_no_other_word_of_its_command(
@@ -17,3 +19,7 @@ def test_a_schema_needs_no_book_and_no_other_word_of_its_command(
         "anyOf": [{"type": "string"}, {"type": "null"}],
         "description": "The command that usually comes next.",
     }
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -4,7 +4,9 @@ from pathlib import Path
 
 import pytest
 
+from cli.kit import seals as looked_at
 from tests.cli.shell import Shell
+from tests.said import check_constants
 
 GIVE = 'Give the file, or the three lines in quotes: "House ... Entries ... Root ..."'
 
@@ -37,3 +39,7 @@ def test_a_seal_that_cannot_be_read_is_refused(
     Path("big.txt").write_bytes(b"x" * 1_000_001)
     answer = shell.run("verify", "--seal", given)
     assert (answer.exit_code, answer.complaints) == (2, [complaint, f"  {todo}"])
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

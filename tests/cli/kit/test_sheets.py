@@ -7,8 +7,10 @@ from pathlib import Path
 import pytest
 from openpyxl import load_workbook
 
+from cli.kit import sheets as looked_at
 from tests.cli.cases import check_refused
 from tests.cli.shell import Shell
+from tests.said import check_constants
 
 LISTS = {
     "stock": "lot what material product on_hand_ml on_hand_g on_hand_each is_reckoned status "
@@ -60,3 +62,7 @@ def test_a_file_that_is_there_stays(shell: Shell) -> None:
     )
     check_refused(("stock --csv stock.csv", 5, problem), shell)
     assert shell.run("stock", "--csv", "stock.csv", "--force").exit_code == 0
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

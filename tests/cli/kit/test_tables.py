@@ -8,11 +8,13 @@ from pathlib import Path
 
 import pytest
 
+from cli.kit import tables as looked_at
 from cli.kit.tables import column_widths, seen
 from tests.cli.formulas import FILES
 from tests.cli.shell import Shell
 from tests.cli.terminal import shown_on
 from tests.keeper import copy_book
+from tests.said import check_constants
 
 LONG_NOTE = (
     "Smelled of peel and a little of pine; the second pass ran slowly, so the paper was changed."
@@ -178,3 +180,7 @@ def test_a_card_has_its_title_and_each_cell_behind_its_head(shell: Shell) -> Non
         "  status       in stock",
         "Next: pottle due",
     ]
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -5,9 +5,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 from rich.cells import cell_len
 
+from cli.kit import wrapping as looked_at
 from cli.kit.wrapping import pieces, wrapped
 from ledger.domain.amounts.units import UNITS
 from ledger.domain.entries.choices import LimitUnit
+from tests.said import check_constants
 
 
 def test_what_a_list_carries_over_stands_under_its_own_line() -> None:
@@ -39,3 +41,7 @@ def test_no_wrapped_line_is_wider_than_the_screen_and_no_letter_is_lost(
 @pytest.mark.parametrize("unit", [*LimitUnit, *(unit.name for unit in UNITS)])
 def test_whatever_an_amount_or_a_limit_is_told_in_stays_beside_its_number(unit: str) -> None:
     assert list(pieces(f"at most 5 {unit}: so")) == ["at", " most", f" 5 {unit}:", " so"]
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

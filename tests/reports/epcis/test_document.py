@@ -11,6 +11,7 @@ from typing import Any
 
 import pytest
 
+from reports.epcis import document as looked_at
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.epcis.eventful import (
@@ -23,6 +24,7 @@ from tests.reports.epcis.eventful import (
     make_eventful,
     number,
 )
+from tests.said import check_constants
 
 SCHEMA = json.loads(Path("tests/reference/gs1/epcis.json").read_text(encoding="utf-8"))["schema"]
 EPCIS = "https://ref.gs1.org/epcis/"
@@ -134,3 +136,7 @@ def test_an_empty_period_is_a_document_without_events(sqlite_keeper: Keeper) -> 
     read = document(sqlite_keeper)
     assert events(read) == []
     assert is_valid(read, SCHEMA)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

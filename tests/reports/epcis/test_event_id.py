@@ -8,11 +8,13 @@ such an event is compared once without the one and once without the other.
 
 import msgspec
 
+from reports.epcis import event_id as looked_at
 from reports.epcis.event_id import event_id, pre_hash
 from reports.epcis.events import AnyEvent
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.epcis.eventful import Plain, document, events, hashes, make_eventful, number
+from tests.said import check_constants
 
 TERMS = "https://example.com/lots/terms/"
 BOTH = ("sourceList", "destinationList")
@@ -59,3 +61,7 @@ def test_an_identifier_names_one_event(walked: tuple[Keeper, Lots]) -> None:
     make_eventful(*walked)
     ids = [event["eventID"] for event in events(document(walked[0]))]
     assert len(set(ids)) == len(ids)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -7,11 +7,13 @@ from ledger.domain.entries.choices import MoveAs, Verdict
 from ledger.domain.masters.gs1 import case_link, case_number
 from ledger.service.lots.sales import Period
 from ledger.service.recall.story import story_of
+from reports.epcis import mapping as looked_at
 from reports.epcis.document import export_of
 from reports.epcis.mapping import JUDGED, MOVED
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.epcis.eventful import Plain, document, events, make_eventful, number
+from tests.said import check_constants
 
 HERE = {"id": "https://example.com/lots/house"}
 HOUSE = "https://example.com/lots/party/Quayside%20Essences"
@@ -214,3 +216,7 @@ def test_a_case_that_was_corrected_away_did_not_occur_and_another_was_told_wrong
     assert away["parentID"] == "https://example.com/lots/case/2"
     assert away["errorDeclaration"]["reason"] == "did_not_occur"
     assert "correctiveEventIDs" not in away["errorDeclaration"]
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

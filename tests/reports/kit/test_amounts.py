@@ -7,9 +7,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ledger.domain.amounts.quantity import MOST, Measure
+from reports.kit import amounts as looked_at
 from reports.kit import amounts as module
 from reports.kit.amounts import UNITS, amount_in, decimal_amount
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 SMALLEST = {"mL": Fraction(1, 1000), "g": Fraction(1, 1000), "each": Fraction(1, 10**6)}
 
@@ -33,3 +34,7 @@ def test_an_amount_is_read_back_exactly(amount: int, measure: Measure) -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -4,10 +4,11 @@ from datetime import UTC, datetime
 
 from ledger.domain.entries import House
 from ledger.domain.evidence.seals import Seal
+from reports.kit import frame as looked_at
 from reports.kit import frame as module
 from reports.kit.frame import Heading, frame_of
 from tests.domain.builders import make
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 SEAL = Seal("Fennimore & Sloe", 12, "0a" * 32)
 WRITTEN = datetime(2026, 7, 1, 22, 30, tzinfo=UTC)
@@ -31,3 +32,7 @@ def test_a_paper_is_titled_by_its_kind_and_what_it_is_about() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -11,9 +11,10 @@ from hypothesis import strategies as st
 from openpyxl import load_workbook
 
 from ledger.errors import InputError
+from reports.kit import tables as looked_at
 from reports.kit import tables as module
 from reports.kit.tables import Sheet, csv_text, harmless, spreadsheet
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 CELLS = st.text(st.characters(exclude_categories=["Cs", "Cc"]), max_size=12)
 
@@ -78,3 +79,7 @@ def test_a_spreadsheet_has_a_mark_and_a_workbook_has_numbers_and_runs_no_formula
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

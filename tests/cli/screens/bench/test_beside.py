@@ -7,12 +7,14 @@ import pytest
 from msgspec.structs import replace
 
 from cli.front import COMMANDS
+from cli.screens.bench import beside as looked_at
 from cli.screens.bench.beside import UNITS, beside, by_instrument, unit_word, usual_pass
 from cli.screens.bench.parts import Act, Bench, Usual
 from ledger.domain.amounts.quantity import Measure, Quantity
 from ledger.domain.entries import Filter, Formula
 from ledger.domain.entries.choices import Medium, ProductKind, VacuumReference
 from ledger.domain.entries.masters import FormulaLine, FormulaStep
+from tests.said import check_constants
 
 
 def in_hand(**found: Any) -> Any:
@@ -136,3 +138,7 @@ def test_without_a_pass_and_a_pore_of_the_formula_nothing_is_usual() -> None:
 )
 def test_a_pass_is_taken_for_what_the_one_before_was(facts: Filter, usual: Usual) -> None:
     assert usual_pass(in_hand(last_pass=facts, formula=FORMULA)) == usual
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -1,15 +1,20 @@
 """A short line is the words of one command, or is refused with what it would take."""
 
 from dataclasses import replace
+from types import ModuleType
 
 import pytest
 
+from cli.screens.bench import help as bench_help
+from cli.screens.bench import line as bench_line
+from cli.screens.bench import slots as bench_slots
 from cli.screens.bench.help import OTHERS, help_lines
 from cli.screens.bench.line import read_line
 from cli.screens.bench.parts import Act, Bench, Named, Pick, Plain, Usual
 from cli.screens.bench.slots import VERBS
 from ledger.errors import InputError
 from tests.golden import check_golden
+from tests.said import check_constants
 
 UNITS = {"orange-oil": "mL", "spirit": "mL", "carbonate": "g", "SOO-001-3": "mL", "b30": " each"}
 BENCH = Bench(
@@ -249,3 +254,8 @@ def test_every_word_of_a_line_fills_the_slot_that_it_always_did() -> None:
                 )
                 told.append(f"  {word}: {fills}")
     check_golden("cli/bench_slots.txt", "".join(f"{line}\n" for line in told))
+
+
+@pytest.mark.parametrize("module", [bench_help, bench_line, bench_slots])
+def test_its_tables_figures_and_words_are_the_kept_ones(module: ModuleType) -> None:
+    check_constants(module)

@@ -2,8 +2,10 @@
 
 import pytest
 
+from cli.screens.bench import offer as looked_at
 from cli.screens.bench.offer import filled_in, offer
 from ledger.errors import InputError
+from tests.said import check_constants
 
 UNITS = {"LMC-001-F": "g"}
 
@@ -45,3 +47,7 @@ def test_too_few_and_too_many_words_are_refused() -> None:
     assert refused.value.problems == (
         ('"now" is more than this step takes.', "Write the number alone."),
     )
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

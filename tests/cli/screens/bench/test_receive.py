@@ -5,10 +5,12 @@ from dataclasses import replace
 import pytest
 
 from cli.kit.call import Call
+from cli.screens.bench import receive as looked_at
 from cli.screens.bench import receive as screen
 from cli.screens.bench.receive import Delivery
 from ledger.domain.entries.choices import MaterialKind
 from tests.cli.shell import Shell
+from tests.said import check_constants
 
 OF_ALL = ["Supplier", "Their lot", "Cost in all"]
 DATED = [*OF_ALL, "Best before, as 2027-06-30", "Certificate"]
@@ -109,3 +111,7 @@ def test_a_delivery_that_is_asked_for_is_recorded_as_it_was_answered(
         *((question, True) for question in list(answers)[:2]),
         *((question, False) for question in DATED),
     ]
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -2,8 +2,10 @@
 
 import pytest
 
+from cli.screens.bench import rows as looked_at
 from cli.screens.bench.rows import Plan, lines_of
 from ledger.errors import InputError
+from tests.said import check_constants
 
 A_WORD_EACH = (
     "Write one for each, - for a jar that is left out, or one for all; what is the same for all "
@@ -72,3 +74,7 @@ def test_a_factor_without_levels_is_refused() -> None:
             "Write it as: factor rest 24h 48h 24h 48h",
         ),
     )
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -10,9 +10,11 @@ from contextlib import closing
 import pytest
 
 from cli.screens.bench import scale
+from cli.screens.bench import scale as looked_at
 from cli.screens.bench.scale import stable, weigh, weight_in
 from ledger.errors import InputError, StorageError
 from tests.cli.shell import Shell
+from tests.said import check_constants
 
 
 def playing(*lines: str) -> str:
@@ -104,3 +106,7 @@ def test_a_weight_at_the_bench_is_of_an_instrument(shell: Shell) -> None:
     with closing(sqlite3.connect(shell.book)) as connection:
         origin = "SELECT origin FROM entry ORDER BY seq DESC LIMIT 1"
         assert connection.execute(origin).fetchone() == ("instrument",)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -2,10 +2,12 @@
 
 import pytest
 
+from cli.screens.bench import scan as looked_at
 from cli.screens.bench.scan import LAYOUTS, lot_scanned, scanned, unfolded
 from ledger.errors import InputError
 from tests.cli.shell import Shell
 from tests.golden import check_golden
+from tests.said import check_constants
 
 GTIN = "09506000134352"
 """The GTIN of the examples in the GS1 General Specifications (from memory)."""
@@ -74,3 +76,7 @@ def test_a_scanned_lot_waits_for_its_amount(shell: Shell) -> None:
     answer = shell.bench(start, "SOOß001ß3", "15", "(10)NS-001-J", "100")
     assert (answer.exit_code, answer.err) == (0, "")
     assert shell.run("lot", "OE-002-3", "--json").json["on_hand"]["amount"] == "115"
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -2,11 +2,13 @@
 
 import re
 
+from cli.screens.bench import trial as looked_at
 from cli.screens.bench.trial import table_of
 from ledger.service.bench.grid import trial_jars
 from ledger.service.desk.book import open_book
 from tests.cli.shell import Shell
 from tests.golden import check_golden
+from tests.said import check_constants
 
 SIX_JARS = (
     "factor rest 24h 24h 24h 48h 48h -",
@@ -91,3 +93,7 @@ def test_every_jar_of_a_row_answers_machines(shell: Shell) -> None:
     given = "\n".join((*SIX_JARS[:3], "", "# a remark"))
     answers = shell.run("bench", "--trial", "rests", "--json", given=given).json
     assert [answer["kind"] for answer in answers] == ["start"] * 6 + ["add"] * 6
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

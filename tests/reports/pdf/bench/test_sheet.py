@@ -10,6 +10,7 @@ from ledger.service.bench.draws import propose
 from ledger.service.lots.dossier import dossier
 from ledger.service.masters.material import materials
 from reports.kit.boxed import noting_boxed
+from reports.pdf.bench import sheet as looked_at
 from reports.pdf.bench.sheet import (
     BETWEEN,
     BLANKS_LEFT,
@@ -40,6 +41,7 @@ from tests.reports.pdf.readback import (
     text_of,
     texts_of,
 )
+from tests.said import check_constants
 
 DONE = ("day, time", "by", "checked")
 ADDED = ("lot", "amount", "day, time", "weighed", "checked")
@@ -199,3 +201,7 @@ def test_every_mark_of_the_sheet_is_laid_out_as_it_was() -> None:
     odd = replace(SHEET, rows=rows, facts=SHEET.facts[:3], cautions=("One.", "Two."))
     bare = replace(SHEET, rows=(), facts=(), cautions=(), how_to_type=long * 3)
     check_golden("laid/batch_sheet.txt", laid(*sections_of(odd), *sections_of(bare)))
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -3,6 +3,7 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
+from reports.pdf.causes import beside as looked_at
 from reports.pdf.causes.beside import LINE, RADIUS, Area, Spot, words_beside
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Rule, Words
@@ -10,6 +11,7 @@ from reports.pdf.kit.styles import SMALL
 from reports.pdf.kit.text import width_of
 from tests.golden import check_golden
 from tests.reports.pdf.laid import marked
+from tests.said import check_constants
 
 WITHIN = Area(0, 0, 400, 170)
 SPOTS = st.lists(
@@ -65,3 +67,7 @@ def test_areas_that_touch_do_not_cross_and_one_holds_another_up_to_its_edges() -
     assert one.holds(one)
     outer = [Area(-1, 0, 10, 10), Area(0, -1, 10, 10), Area(0, 0, 11, 10), Area(0, 0, 10, 11)]
     assert not any(map(one.holds, outer))
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -3,6 +3,7 @@
 from msgspec.structs import replace
 
 from reports.kit.boxed import noting_boxed
+from reports.pdf.causes import compare as looked_at
 from reports.pdf.causes.compare import _factor, comparison_paper
 from reports.pdf.causes.plots import DOT, plot_section
 from reports.pdf.kit.fonts import register
@@ -21,6 +22,7 @@ from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import metadata_of, printed, text_of, texts_of
+from tests.said import check_constants
 
 PLOT = PlotView("NTU by rest", "0.8", "3.4", (PlotRow("24h", (1.0, 1.0)), PlotRow("96h", (0.0,))))
 VIEW = ComparisonView(
@@ -92,3 +94,7 @@ def test_every_part_of_a_comparison_stands_where_it_stood() -> None:
     bare = replace(rest, rows=tuple(replace(row, looks=()) for row in rest.rows))
     told = laid(_factor(rest, VIEW.ages), _factor(bare, ()), _factor(dose, VIEW.ages))
     check_golden("laid/comparison.txt", told)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -3,6 +3,7 @@
 from itertools import pairwise
 
 from ledger.service.causes.chart import Figure
+from reports.pdf.causes import control as looked_at
 from reports.pdf.causes.control import control_section
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Dot, Mark, Rule, Upright, Words
@@ -13,6 +14,7 @@ from reports.words.causes.control import control_of
 from tests.golden import check_golden
 from tests.reports.pdf.laid import laid
 from tests.reports.words.causes.charts import FLOW, series
+from tests.said import check_constants
 
 
 def drawn(figures: tuple[str, ...]) -> tuple[ControlView, tuple[Mark, ...]]:
@@ -61,3 +63,7 @@ def test_every_mark_of_a_control_chart_stands_where_it_stood() -> None:
     ranges = Course("From one to the next", (None, None, 0.1, 0.2, 0.0, 1.0, 0.3), limits[:2], ())
     view = ControlView(tuple(f"OE-{n:03d}" * (1 + n % 2) for n in range(7)), figures, ranges)
     check_golden("laid/control.txt", laid(control_section("Yield", view)))
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -1,5 +1,6 @@
 """Plots on paper have their limits drawn through every line."""
 
+from reports.pdf.causes import plots as looked_at
 from reports.pdf.causes.plots import DOT, LABEL, plot_section
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Rule, Words
@@ -10,6 +11,7 @@ from reports.words.causes.chart import chart_view
 from tests.golden import check_golden
 from tests.reports.pdf.laid import laid
 from tests.reports.words.causes.charts import FULL
+from tests.said import check_constants
 
 
 def test_every_line_of_a_plot_has_its_three_limits() -> None:
@@ -52,3 +54,7 @@ def test_every_mark_of_a_plot_stands_where_it_stood() -> None:
         "laid/plots.txt",
         laid(plot_section(plot), plot_section(PlotView("", "1", "2", rows[:1]))),
     )
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

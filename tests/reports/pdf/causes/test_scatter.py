@@ -2,12 +2,14 @@
 
 from msgspec.structs import replace
 
+from reports.pdf.causes import scatter as looked_at
 from reports.pdf.causes.scatter import ABOVE, HIGH, LEFT, WIDE, scatter_section
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Dot, Words
 from reports.views.causes import Scatter, ScatterPoint
 from tests.golden import check_golden
 from tests.reports.pdf.laid import laid
+from tests.said import check_constants
 
 SCATTER = Scatter(
     (ScatterPoint(0.5, 0.25, "A-1", is_control=False), ScatterPoint(1, 1, "A-2", is_control=True)),
@@ -48,3 +50,7 @@ def test_every_mark_of_a_scatter_stands_where_it_stood() -> None:
     whole = replace(SCATTER, points=points, along=along, up=(*SCATTER.up, (0.25, "2")))
     bare = replace(SCATTER, points=(), along=(), up=())
     check_golden("laid/scatter.txt", laid(scatter_section(whole), scatter_section(bare)))
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -3,6 +3,7 @@
 from msgspec.structs import replace
 
 from ledger.domain.entries.trials import Evening
+from reports.pdf.causes import trial as looked_at
 from reports.pdf.causes.trial import _blanks, _evening, trial_sheet
 from reports.pdf.kit.fonts import register
 from reports.words.causes.trial_sheet import trial_sheet_view
@@ -13,6 +14,7 @@ from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import printed, text_of, texts_of
 from tests.reports.words.causes.plans import NAMES, THREE, planned
+from tests.said import check_constants
 
 
 def test_the_sheet_reads_as_the_kept_one() -> None:
@@ -42,3 +44,7 @@ def test_every_row_to_write_in_is_laid_out_as_it_was() -> None:
         blanks = _blanks(replace(view, marks=marks))
         told.append(replace(blanks, rows=blanks.rows[:1]))
     check_golden("laid/trial.txt", laid(*told))
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

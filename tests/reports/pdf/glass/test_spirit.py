@@ -2,6 +2,7 @@
 
 from msgspec.structs import replace
 
+from reports.pdf.glass import spirit as looked_at
 from reports.pdf.glass.spirit import spirit_paper, spirit_sections
 from reports.pdf.kit.fonts import register
 from reports.views.glass import SpiritView
@@ -10,6 +11,7 @@ from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import metadata_of, printed
+from tests.said import check_constants
 
 VIEW = SpiritView(
     FRAME,
@@ -35,3 +37,7 @@ def test_every_mark_of_the_account_stands_where_it_stood() -> None:
     bare = replace(VIEW, rows=(), lots=(), notes=())
     told = laid(*spirit_sections(VIEW, "Account"), *spirit_sections(bare, "None"))
     check_golden("laid/spirit.txt", told)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

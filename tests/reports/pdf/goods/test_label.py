@@ -2,15 +2,19 @@
 
 from collections import Counter
 from io import BytesIO
+from types import SimpleNamespace
+from typing import Any
 
 import pytest
 from msgspec.structs import replace
+from reportlab.lib.units import mm
 
 from ledger.domain.evidence.seals import in_symbol
 from ledger.errors import InputError, RefusedError
-from reports.pdf.goods.label import calibration, label_sheet, with_dpi, with_panels
+from reports.pdf.goods import label as looked_at
+from reports.pdf.goods.label import _lay_marks, calibration, label_sheet, with_dpi, with_panels
 from reports.pdf.goods.label_fit import lay_label
-from reports.pdf.goods.layouts import shipped_layouts
+from reports.pdf.goods.layouts import Layout, shipped_layouts
 from reports.pdf.kit.marks import Words
 from tests.golden import check_golden
 from tests.reports.pdf.examples import FRAME, LABEL, SHEET
@@ -22,6 +26,7 @@ from tests.reports.pdf.readback import (
     text_of,
     texts_of,
 )
+from tests.said import check_constants
 
 
 def test_the_sheet_reads_as_the_kept_one() -> None:
@@ -170,3 +175,28 @@ def test_dots_and_panels_that_no_printer_and_no_label_has_are_refused() -> None:
     assert str(raised.value) == (
         "A label has 1 panel or 2, not 3. Give --panels 1, or --panels 2 for front and back."
     )
+
+
+@pytest.mark.parametrize(("across", "down"), [(1, 2), (2, 1)])
+def test_marks_to_cut_a_single_column_or_row_apart_stand_at_its_own_edges(
+    across: int, down: int
+) -> None:
+    """A tick of 2 mm, half a millimetre off every edge of a label of 40 by 30 mm from 10, 20 mm."""
+    layout = Layout("one", (200, 100), across, down, 40, 30, 10, 20, cut=True)
+    drawn: list[tuple[float, ...]] = []
+    canvas: Any = SimpleNamespace(
+        setLineWidth=lambda _: None,
+        line=lambda *ends: drawn.append(tuple(round(end / mm, 3) for end in ends)),
+    )
+    _lay_marks(canvas, layout)
+    columns = [10 + 40 * number for number in range(across + 1)]
+    rows = sorted({100 - 20 - 30 * number for number in range(down + 1)})
+    low, high, right = rows[0], rows[-1], columns[-1]
+    upright = {(x, high + 0.5, x, high + 2.5) for x in columns}
+    upright |= {(x, low - 0.5, x, low - 2.5) for x in columns}
+    level = {(7.5, y, 9.5, y) for y in rows} | {(right + 0.5, y, right + 2.5, y) for y in rows}
+    assert set(drawn) == upright | level
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -6,6 +6,7 @@ import pytest
 from msgspec.structs import replace
 from reportlab.lib.units import inch, mm
 
+from reports.pdf.goods import label_block as looked_at
 from reports.pdf.goods.label_block import (
     LEAST,
     LEAST_CANADA,
@@ -26,6 +27,7 @@ from reports.pdf.kit.text import CAP_HEIGHT, Face, widest_word
 from reports.views.goods import Declared, Panel
 from tests.golden import check_golden
 from tests.reports.pdf.examples import LABEL
+from tests.said import check_constants
 from tests.science.published import rows
 
 
@@ -152,3 +154,7 @@ def test_every_block_of_a_label_has_its_words_face_and_sizes_as_kept() -> None:
                 ]
         told += [str(block) for block in (*upper_blocks(label), *maker_blocks(label))]
     check_golden("laid/label_block.txt", "\n".join(told) + "\n")
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -10,6 +10,7 @@ from msgspec.structs import replace
 from reportlab.lib.units import mm
 
 from ledger.errors import RefusedError
+from reports.pdf.goods import label_fit as looked_at
 from reports.pdf.goods.label import label_sheet
 from reports.pdf.goods.label_block import LEAST, LEAST_PRODUCT, LEAST_SMALL
 from reports.pdf.goods.label_fit import USUAL_PLATE, fit_label, lay_label
@@ -22,6 +23,7 @@ from reports.views.goods import Declared, LabelView, Panel
 from tests.golden import check_golden
 from tests.reports.pdf.examples import LABEL, SHEET
 from tests.reports.pdf.laid import marked
+from tests.said import check_constants
 
 TEXTS = st.text(st.sampled_from("lemon &<b>Ω Ж ễ-"), max_size=160)
 
@@ -212,3 +214,7 @@ def test_every_mark_of_a_label_is_laid_out_as_it_was_on_plates_of_many_sizes() -
             except RefusedError as error:
                 told.append(f"{name} on {plate.size}\n{error}\n")
     check_golden("laid/label_fit.txt", "".join(told))
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

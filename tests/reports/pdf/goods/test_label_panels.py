@@ -6,6 +6,7 @@ import pytest
 from msgspec.structs import replace
 
 from ledger.errors import RefusedError
+from reports.pdf.goods import label_panels as looked_at
 from reports.pdf.goods.label import label_sheet, with_panels
 from reports.pdf.goods.label_block import LARGEST_NAME, NAME
 from reports.pdf.goods.label_fit import holds
@@ -16,6 +17,7 @@ from reports.views.goods import Declared, LabelView
 from tests.golden import check_golden
 from tests.reports.pdf.examples import LABEL, SHEET
 from tests.reports.pdf.readback import images_of, symbols_of, texts_of
+from tests.said import check_constants
 
 LISTED = Declared("the list", "Ingredients: sugar, water, MILK.")
 FULL = replace(
@@ -152,3 +154,7 @@ def test_what_each_panel_says_and_which_layouts_hold_it_are_as_kept() -> None:
         fit_panels(replace(longer, product="W" * 30), shipped_layouts()["2x5"])
     told.append(str(raised.value))
     check_golden("laid/label_panels.txt", "\n".join(told) + "\n")
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -7,6 +7,7 @@ from msgspec.structs import replace
 from reportlab.lib.units import mm
 
 from ledger.errors import InputError, RefusedError
+from reports.pdf.goods import layouts as looked_at
 from reports.pdf.goods.layouts import (
     USUAL_ON,
     Layout,
@@ -17,6 +18,7 @@ from reports.pdf.goods.layouts import (
     shipped_layouts,
 )
 from tests.golden import check_golden
+from tests.said import check_constants
 
 WRONG = """
 [[layout]]
@@ -175,3 +177,7 @@ def test_what_is_wrong_with_a_layout_is_told_from_its_bounds_on() -> None:
         faults = list(_faults(replace(plain, **change)))
         told.append(f"{change}: {' '.join(faults) or 'nothing'}")
     check_golden("laid/layouts_wrong.txt", "\n".join(told) + "\n")
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

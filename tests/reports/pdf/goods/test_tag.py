@@ -8,6 +8,7 @@ from msgspec.structs import replace
 from reportlab.lib.units import mm
 
 from ledger.errors import RefusedError
+from reports.pdf.goods import tag as looked_at
 from reports.pdf.goods.label import write_labels
 from reports.pdf.goods.layouts import Plate, shipped_layouts
 from reports.pdf.goods.tag import lay_tag
@@ -18,6 +19,7 @@ from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import marked
 from tests.reports.pdf.readback import images_of
+from tests.said import check_constants
 
 GS1 = "\xf10109521234543213" + "15261228" + "10BOS-001-S"
 UNDER = "(01)09521234543213(15)261228(10)BOS-001-S"
@@ -124,3 +126,7 @@ def test_every_mark_of_a_label_for_the_shelf_is_laid_out_as_it_was(name: str) ->
         except RefusedError as error:
             told.append(f"{plate.size}\n{error}\n")
     check_golden(f"laid/tag_{name}.txt", "".join(told))
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -9,9 +9,11 @@ from reportlab.lib.units import inch, mm
 from reportlab.pdfgen.canvas import Canvas
 
 from ledger.errors import RefusedError
+from reports.pdf.kit import bars as looked_at
 from reports.pdf.kit.bars import FNC1, draw_bars, module_for, modules_of
 from tests.golden import check_golden
 from tests.reports.pdf.ink import ink_of
+from tests.said import check_constants
 
 
 @pytest.mark.parametrize("dpi", [203, 300, 600])
@@ -74,3 +76,7 @@ def test_every_bar_stands_where_it_stood() -> None:
     canvas.setProducer("Invented")
     canvas.save()
     check_golden("ink/bars.txt", ink_of(out.getvalue()))
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -1,10 +1,12 @@
 """Sentences in a ruled box, closed on every side; none, no box."""
 
+from reports.pdf.kit import boxed as looked_at
 from reports.pdf.kit.boxed import boxed
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Rule, Words
 from tests.golden import check_golden
 from tests.reports.pdf.laid import laid
+from tests.said import check_constants
 
 
 def test_sentences_stand_in_a_box_and_without_any_there_is_none() -> None:
@@ -27,3 +29,7 @@ def test_every_mark_of_a_box_stands_where_it_stood() -> None:
     long = "Highly flammable: keep away from flames and sparks. " * 3
     told = laid(boxed("One", ["Short."]), boxed("Two", [long, "b", long]), boxed("None", []))
     check_golden("laid/boxed.txt", told)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

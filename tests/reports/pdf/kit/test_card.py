@@ -5,6 +5,7 @@ from msgspec.structs import replace
 
 from reports.kit.card import Card, CardPart, rows_of
 from reports.kit.frame import Heading
+from reports.pdf.kit import card as looked_at
 from reports.pdf.kit.card import SHORT, _part, card_paper, columns_of
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.page import INNER
@@ -14,6 +15,7 @@ from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import printed, text_of
+from tests.said import check_constants
 
 PART = CardPart(
     "In a glass",
@@ -63,3 +65,7 @@ def test_every_mark_of_the_parts_of_a_card_stands_where_it_stood() -> None:
     )
     sections = [section for part in parts for section in _part(part)]
     check_golden("laid/card.txt", laid(*sections))
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -4,8 +4,10 @@ from struct import pack
 
 import pytest
 
+from reports.pdf.kit import figures as looked_at
 from reports.pdf.kit.figures import equal_width
 from reports.pdf.kit.fonts import FACES, register
+from tests.said import check_constants
 
 
 def _gsub(tag: bytes, subtable: bytes, kind: int = 1) -> bytes:
@@ -42,3 +44,7 @@ def test_digits_are_printed_in_their_form_of_equal_width(font: str) -> None:
     glyphs = [face.charToGlyph[ord(digit)] for digit in "0123456789"]
     assert glyphs == list(range(glyphs[0], glyphs[0] + 10))
     assert {face.charWidths[ord(digit)] for digit in "0123456789"} == {560.0}
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

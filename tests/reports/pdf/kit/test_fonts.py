@@ -5,7 +5,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from reportlab.pdfbase import pdfmetrics
 
+from reports.pdf.kit import fonts as looked_at
 from reports.pdf.kit.fonts import FACES, REGULAR, printable, register
+from tests.said import check_constants
 
 
 @pytest.mark.parametrize("font", FACES)
@@ -36,3 +38,7 @@ def test_a_character_passes_only_with_a_shape_of_its_own(char: str) -> None:
 def test_figures_are_equally_wide(font: str) -> None:
     register()
     assert {pdfmetrics.stringWidth(digit, font, 1000) for digit in "0123456789"} == {560}
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

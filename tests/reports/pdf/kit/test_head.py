@@ -7,6 +7,7 @@ from msgspec.structs import replace
 from reportlab.lib.units import mm
 
 from reports.kit.frame import Heading
+from reports.pdf.kit import head as looked_at
 from reports.pdf.kit.boxed import boxed
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.head import paper_head, sentences
@@ -18,6 +19,7 @@ from tests.golden import check_golden
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import laid
+from tests.said import check_constants
 
 
 def test_the_house_stands_first_and_a_rule_below_all() -> None:
@@ -94,3 +96,7 @@ def test_every_mark_of_a_head_and_of_sentences_is_laid_out_as_it_was() -> None:
     check_golden(
         "laid/head.txt", laid(*told, *sentences(["Short.", long]), *sentences([long], VALUE))
     )
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

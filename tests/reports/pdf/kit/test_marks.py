@@ -4,6 +4,7 @@ from io import BytesIO
 
 from reportlab.pdfgen.canvas import Canvas
 
+from reports.pdf.kit import marks as looked_at
 from reports.pdf.kit.bars import FNC1
 from reports.pdf.kit.fonts import REGULAR, register
 from reports.pdf.kit.marks import (
@@ -22,6 +23,7 @@ from reports.pdf.kit.marks import (
 from reports.pdf.kit.text import Face
 from tests.golden import check_golden
 from tests.reports.pdf.ink import ink_of
+from tests.said import check_constants
 
 MARKS = (
     Words(10, 20, "Lot", Face(REGULAR, 9), "right", struck=True),
@@ -81,3 +83,7 @@ def test_every_mark_leaves_its_ink() -> None:
     canvas.setProducer("Invented")
     canvas.save()
     check_golden("ink/marks.txt", ink_of(out.getvalue()))
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -12,6 +12,7 @@ from reportlab.lib.units import mm
 from ledger.domain.evidence.seals import in_symbol
 from ledger.errors import RefusedError
 from reports.kit.frame import Heading, PageSize
+from reports.pdf.kit import page as looked_at
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Symbol, Words
 from reports.pdf.kit.page import (
@@ -31,6 +32,7 @@ from tests.reports.pdf.examples import FRAME, SEAL
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import images_of, metadata_of, symbols_of, texts_of
+from tests.said import check_constants
 
 HEADING = Heading("Batch record", "E26-014-7", "Lemon essence", "on hold")
 
@@ -167,3 +169,7 @@ def test_a_paper_of_a_book_without_entries_has_no_date_of_its_own() -> None:
     out = BytesIO()
     write_paper(out, other, HEADING, [table("Rows", [Column("", 500)], [])])
     assert metadata_of(out.getvalue())["CreationDate"] == "D:20260305091200+00'00'"
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -10,10 +10,12 @@ from reportlab.pdfgen.canvas import Canvas
 
 from ledger.domain.evidence.seals import Seal, in_symbol
 from ledger.errors import RefusedError
+from reports.pdf.kit import qr as looked_at
 from reports.pdf.kit.qr import LONG, _module_dots, _runs, draw_qr
 from tests.golden import check_golden
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.readback import images_of, photocopy, symbols_of
+from tests.said import check_constants
 
 
 def _drawn(text: str, size_mm: float) -> bytes:
@@ -118,3 +120,7 @@ def test_a_symbol_is_drawn_where_and_as_it_was() -> None:
         canvas.save()
         told.append(f"{text}\n{ink_of(out.getvalue()).partition('page 1')[2]}")
     check_golden("ink/qr.txt", "".join(told))
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -5,7 +5,9 @@ from types import ModuleType
 import pytest
 
 from reports.pdf.glass import spirit
+from reports.pdf.kit import rows as reports_pdf_kit_rows
 from reports.pdf.kit import styles
+from reports.pdf.kit import styles as reports_pdf_kit_styles
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Rule, Words
 from reports.pdf.kit.page import INNER, SIDE
@@ -26,6 +28,7 @@ from reports.pdf.lots import packet, record_head, record_tables
 from reports.pdf.recall import pack
 from tests.golden import check_golden
 from tests.reports.pdf.laid import laid
+from tests.said import check_constants
 
 COLUMNS = (Column("lot", 100), Column("amount", INNER + GUTTER - 100, "right"))
 
@@ -98,3 +101,8 @@ def test_every_mark_of_rows_heads_and_paragraphs_stands_where_it_stood() -> None
 def test_the_faces_and_measures_of_the_family_are_as_kept() -> None:
     told = [f"{name}: {value}" for name, value in vars(styles).items() if name.isupper()]
     check_golden("laid/styles.txt", "\n".join(told) + "\n")
+
+
+@pytest.mark.parametrize("module", [reports_pdf_kit_rows, reports_pdf_kit_styles])
+def test_its_tables_figures_and_words_are_the_kept_ones(module: ModuleType) -> None:
+    check_constants(module)

@@ -6,10 +6,12 @@ from hypothesis import strategies as st
 from reportlab.pdfgen.canvas import Canvas
 
 from ledger.errors import RefusedError
+from reports.pdf.kit import strips as looked_at
 from reports.pdf.kit.marks import Rule
 from reports.pdf.kit.strips import Section, Strip, draw_strips, paginate, stacked
 from tests.golden import check_golden
 from tests.reports.pdf.ink import ink_of
+from tests.said import check_constants
 
 HEIGHTS = st.lists(st.integers(1, 30).map(lambda h: Strip(float(h))), max_size=30)
 SECTIONS = st.builds(
@@ -116,3 +118,7 @@ def test_strips_are_drawn_below_each_other_and_their_titles_listed() -> None:
     canvas.save()
     check_golden("ink/strips.txt", ink_of(out.getvalue()))
     assert out.getvalue().count(b"/XYZ") + out.getvalue().count(b"/FitH") == 2
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from reportlab.pdfgen.canvas import Canvas
 
 from reports.kit.boxed import boxed_words, noting_boxed
+from reports.pdf.kit import text as looked_at
 from reports.pdf.kit.fonts import REGULAR
 from reports.pdf.kit.marks import Words
 from reports.pdf.kit.strips import Strip, draw_strips
@@ -25,6 +26,7 @@ from reports.pdf.kit.text import (
 )
 from tests.golden import check_golden
 from tests.reports.pdf.ink import ink_of
+from tests.said import check_constants
 
 FACE = Face(REGULAR, 8)
 RECTANGLE = 2
@@ -167,3 +169,7 @@ def test_every_mark_of_a_line_stands_where_it_stood() -> None:
     canvas.setProducer("Invented")
     canvas.save()
     check_golden("ink/text.txt", ink_of(out.getvalue()))
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

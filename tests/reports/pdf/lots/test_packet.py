@@ -6,6 +6,7 @@ from msgspec.structs import replace
 
 from reports.kit.frame import Heading
 from reports.pdf.kit.fonts import register
+from reports.pdf.lots import packet as looked_at
 from reports.pdf.lots.packet import _contents, _entries, _parts, packet_paper
 from reports.views.evidence import EntryRow, PacketView
 from tests.golden import check_golden
@@ -14,6 +15,7 @@ from tests.reports.pdf.glass.test_spirit import VIEW as SPIRIT
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import printed, texts_of
+from tests.said import check_constants
 
 ENTRY = EntryRow("17", "2026-03-01 10:30", "E26-014-7", "added", "30 mL", "AF", ("Late.",), True)
 
@@ -75,3 +77,7 @@ def test_the_parts_of_a_packet_are_its_records_and_five_more_with_their_own_rows
     assert [sections[-1].head.title for _, sections in parts[3:]] == [
         title for title, _ in parts[3:]
     ]
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -6,10 +6,12 @@ from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Box, Words
 from reports.pdf.kit.page import INNER, SIDE
 from reports.pdf.kit.text import width_of
+from reports.pdf.lots import record_band as looked_at
 from reports.pdf.lots.record_band import HEIGHT, band
 from reports.views.lots import Band
 from tests.golden import check_golden
 from tests.reports.pdf.laid import laid
+from tests.said import check_constants
 
 
 @pytest.mark.parametrize("is_dark", [True, False])
@@ -31,3 +33,7 @@ def test_every_mark_of_a_band_stands_where_it_stood() -> None:
     bands = [band(Band("ON HOLD", text, is_dark=text == "")) for text in words]
     bands.append(band(Band("RECALLED AND " * 9, "by MS", is_dark=True)))
     check_golden("laid/record_band.txt", laid(*bands))
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

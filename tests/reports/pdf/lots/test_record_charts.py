@@ -5,11 +5,13 @@ from msgspec.structs import replace
 
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Box, Dot, Words
+from reports.pdf.lots import record_charts as looked_at
 from reports.pdf.lots.record_charts import DOT, HIGH, LEFT, LENGTH, clarity, hours
 from reports.views.lots import TimeSpan
 from tests.golden import check_golden
 from tests.reports.pdf.examples import RECORD
 from tests.reports.pdf.laid import laid
+from tests.said import check_constants
 
 
 @pytest.fixture(autouse=True)
@@ -61,3 +63,7 @@ def test_every_mark_of_the_small_charts_stands_where_it_stood() -> None:
         clarity(replace(strip, points=(), wanted_to=0.0)),
     )
     check_golden("laid/record_charts.txt", told)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

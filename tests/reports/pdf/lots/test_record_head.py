@@ -7,10 +7,12 @@ from reportlab.lib.units import mm
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Words
 from reports.pdf.kit.strips import Section
+from reports.pdf.lots import record_head as looked_at
 from reports.pdf.lots.record_head import facts, signatures
 from tests.golden import check_golden
 from tests.reports.pdf.examples import RECORD
 from tests.reports.pdf.laid import laid
+from tests.said import check_constants
 
 
 @pytest.fixture(autouse=True)
@@ -45,3 +47,7 @@ def test_every_mark_of_facts_and_lines_to_sign_stands_where_it_stood() -> None:
         signatures("Received by"),
     )
     check_golden("laid/record_head.txt", told)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -4,6 +4,7 @@ from msgspec.structs import replace
 
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Words
+from reports.pdf.lots import record_tables as looked_at
 from reports.pdf.lots.record import batch_record
 from reports.pdf.lots.record_tables import (
     gate,
@@ -20,6 +21,7 @@ from tests.golden import check_golden
 from tests.reports.pdf.examples import RECORD, step
 from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import printed, text_of
+from tests.said import check_constants
 
 
 def test_struck_words_are_struck_and_stay_legible_and_their_notes_are_not_struck() -> None:
@@ -86,3 +88,7 @@ def test_every_mark_of_every_table_of_a_record_stands_where_it_stood() -> None:
         gate([GateRow(True, LONG, LONG), GateRow(False, "b", ""), GateRow(None, "c", "so")]),
     )
     check_golden("laid/record_tables.txt", told)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -3,6 +3,7 @@
 from msgspec.structs import replace
 
 from reports.pdf.kit.fonts import register
+from reports.pdf.lots import trace as looked_at
 from reports.pdf.lots.trace import _part, trace_paper
 from reports.views.lots import TraceRow, TraceView
 from tests.golden import check_golden
@@ -10,6 +11,7 @@ from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import printed, texts_of
+from tests.said import check_constants
 
 
 def view(rows: int) -> TraceView:
@@ -90,3 +92,7 @@ def test_every_mark_of_a_trace_stands_where_it_stood() -> None:
     (section,) = _part("To", cut, "")
     assert len(section.rows) > len(cut)
     assert section.within == ()
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -12,6 +12,7 @@ from reports.pdf.kit.marks import Words
 from reports.pdf.kit.page import INNER
 from reports.pdf.kit.styles import GUTTER
 from reports.pdf.kit.text import width_of
+from reports.pdf.recall import pack as looked_at
 from reports.pdf.recall.pack import NAME, PHONE, _call, _sections, heading_of, recall_pack
 from reports.views.recall import CallView, RecallView
 from tests.golden import check_golden
@@ -19,6 +20,7 @@ from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import images_of, printed, texts_of
+from tests.said import check_constants
 
 
 def call(place: int) -> CallView:
@@ -163,3 +165,7 @@ def test_a_name_has_all_the_width_beside_the_number_and_all_of_it_where_there_is
         marks = _call(replace(call(1), name=name, phone=phone), ()).head.marks
         lines.append(sum(isinstance(mark, Words) and mark.face == NAME for mark in marks) - 1)
     assert lines == [1, 2]
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

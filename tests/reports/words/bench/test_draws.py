@@ -3,10 +3,11 @@
 from pathlib import Path
 
 from ledger.service.bench.draws import propose
+from reports.words.bench import draws as looked_at
 from reports.words.bench import draws as module
 from reports.words.bench.draws import commands, offers_of, rows, shortages
 from tests.keeper import Keeper
-from tests.said import check_said
+from tests.said import check_constants, check_said
 from tests.service.orange import start_orange
 
 
@@ -36,3 +37,7 @@ def test_rows_sentences_and_commands_agree(sqlite_keeper: Keeper, tmp_path: Path
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -14,11 +14,12 @@ from ledger.service.masters.formula import version
 from ledger.service.masters.material import materials
 from reports.kit.frame import frame_of
 from reports.views.bench import BatchSheetView
+from reports.words.bench import sheet as looked_at
 from reports.words.bench import sheet as module
 from reports.words.bench.sheet import BLANKS, FREE_ADDITIONS, batch_sheet_view, formula_sheet_view
 from tests.golden import check_golden
 from tests.keeper import Keeper
-from tests.said import check_said
+from tests.said import check_constants, check_said
 from tests.service.orange import start_orange
 from tests.told import told as in_lines
 
@@ -131,3 +132,7 @@ def test_every_act_has_the_blanks_that_are_logged_of_it(
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module, "formula_sheet_view")
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -4,11 +4,12 @@ from math import inf
 
 from ledger.science.statistics.survival import Part
 from ledger.service.causes.chart import Figure
+from reports.words.causes import chart as looked_at
 from reports.words.causes import chart as module
 from reports.words.causes.chart import after_chart, chart_view
 from reports.words.causes.plots import plot_lines
 from tests.reports.words.causes.charts import FULL, charts, series
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 TEN, LEAP, FEW, HAZE = chart_view(FULL).figures
 
@@ -90,3 +91,7 @@ def test_where_one_product_has_too_few_its_whole_kind_comes_next() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module, "chart_view")
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -5,10 +5,11 @@ from fractions import Fraction
 from msgspec.structs import replace
 
 from ledger.science.statistics.trials import Factor, Jar, Spread
+from reports.words.causes import compare as looked_at
 from reports.words.causes import compare as module
 from reports.words.causes.compare import comparison_view
 from tests.reports.words.causes.trials import CONFOUNDED, CROSSED, comparison, jar
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_levels_stand_side_by_side_with_n_and_the_control() -> None:
@@ -100,3 +101,7 @@ def test_an_ungraded_jar_among_graded_ones_comes_last_and_counts_in_no_mean() ->
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -3,10 +3,11 @@
 import pytest
 
 from ledger.service.causes.chart import Figure
+from reports.words.causes import control as looked_at
 from reports.words.causes import control as module
 from reports.words.causes.control import control_of
 from tests.reports.words.causes.charts import FLOW, series
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_batches_stand_between_the_published_limits() -> None:
@@ -44,3 +45,7 @@ def test_a_series_without_limits_has_no_control_chart() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -5,9 +5,11 @@ from fractions import Fraction
 from msgspec.structs import replace
 
 from ledger.science.statistics.suspects import Level
+from reports.words.causes import method as looked_at
 from reports.words.causes.method import explained
 from tests.golden import check_golden
 from tests.reports.words.causes.suspicions import lots, suspicion
+from tests.said import check_constants
 from tests.science.statistics.judged import in_turn
 
 
@@ -45,3 +47,7 @@ def test_what_was_not_tested_is_named() -> None:
     ]
     text = "\n".join(explained(suspicion(observed)))
     assert "Not tested, because its counts could not stand out: ONCE." in text
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -4,11 +4,12 @@ from fractions import Fraction
 
 from ledger.science.statistics.trials import Jar
 from reports.views.causes import PlotRow, PlotView
+from reports.words.causes import plots as looked_at
 from reports.words.causes import plots as module
 from reports.words.causes.compare import comparison_view
 from reports.words.causes.plots import plot_lines
 from tests.reports.words.causes.trials import comparison
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_a_plot_counts_batches_at_one_place_and_is_plain_when_asked() -> None:
@@ -34,3 +35,7 @@ def test_the_ends_of_a_plot_are_told_without_an_exponent() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

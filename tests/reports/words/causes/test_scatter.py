@@ -5,9 +5,10 @@ from fractions import Fraction
 import pytest
 
 from ledger.science.statistics.trials import Jar
+from reports.words.causes import scatter as looked_at
 from reports.words.causes import scatter as module
 from reports.words.causes.scatter import scatter_of
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def jar(lot: str, ntu: str | None, percent: str | None, *, is_control: bool = False) -> Jar:
@@ -31,3 +32,7 @@ def test_a_batch_without_both_figures_is_in_no_scatter() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

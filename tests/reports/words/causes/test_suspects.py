@@ -12,11 +12,12 @@ from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.lot import Lot, Status
 from ledger.science.statistics.suspects import Conclusion, Level, Observed
 from reports.json.causes.suspects import suspects_answer
+from reports.words.causes import suspects as looked_at
 from reports.words.causes import suspects as module
 from reports.words.causes.suspects import HEADS, suspicion_lines, suspicion_rows, table_note
 from tests.golden import check_golden
 from tests.reports.words.causes.suspicions import NONE, lots, suspicion
-from tests.said import check_said
+from tests.said import check_constants, check_said
 from tests.science.statistics.judged import in_turn
 
 
@@ -211,3 +212,7 @@ def test_suspects_that_the_table_leaves_out_are_counted(many: int, note: list[st
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -8,12 +8,13 @@ from ledger.domain.entries.trials import Decides, Evening
 from ledger.domain.evidence.draws import mark, seed_of
 from ledger.science.statistics.randomisation import Shown, Tried
 from ledger.service.causes.outcome import JarState
+from reports.words.causes import trial as looked_at
 from reports.words.causes import trial as module
 from reports.words.causes.trial import outcome_lines, plan_lines, proved_lines
 from tests.golden import check_golden
 from tests.planned import PLAN
 from tests.reports.words.causes.plans import NAMES, THREE, outcome, planned
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_plans_read_as_the_kept_ones() -> None:
@@ -78,3 +79,7 @@ def test_how_the_draw_of_a_plan_is_repeated_is_told_with_its_seed() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module, "plan_lines", "size_of")
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -1,8 +1,13 @@
 """Lists of codes for a spreadsheet."""
 
 from reports.words.copies import code_list
-from tests.said import check_said
+from reports.words.copies import code_list as looked_at
+from tests.said import check_constants, check_said
 
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(code_list)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

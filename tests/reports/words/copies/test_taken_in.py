@@ -5,9 +5,10 @@ from msgspec.structs import replace
 from ledger.domain.rules.always.parties import STAYS
 from ledger.domain.tables.grid import Found
 from ledger.service.copies.intake.take_in import Read, TakenIn
+from reports.words.copies import taken_in as looked_at
 from reports.words.copies import taken_in as module
 from reports.words.copies.taken_in import taken_in_lines
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 REMARK = Found("may.csv", 2, None, "It is unusual.", "Look again.")
 TOLD = TakenIn(
@@ -104,3 +105,7 @@ def test_names_that_nobody_told_of_are_one_note_which_counts_them() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

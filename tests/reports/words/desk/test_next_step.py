@@ -42,11 +42,12 @@ from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.lots.lot import Status
 from ledger.domain.rules import Finding, Severity
 from ledger.service.lots.journal import Said
+from reports.words.desk import next_step as looked_at
 from reports.words.desk import next_step as module
 from reports.words.desk.next_step import before_release, next_step, step_of_journal, step_of_lot
 from tests.domain.builders import at, entry, lot, make
 from tests.golden import check_golden
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 RELEASE = "pottle release OE-001-5"
 
@@ -259,3 +260,7 @@ def test_the_journal_leads_to_its_last_entry_or_to_the_lot_it_is_of() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -6,10 +6,11 @@ import pytest
 
 from ledger.domain.entries import Facts, Filter, Look, Rest
 from ledger.domain.entries.choices import Cake, Grade, RestFor
+from reports.words.desk import next_when_hazy as looked_at
 from reports.words.desk import next_when_hazy as module
 from reports.words.desk.next_when_hazy import clearing, pass_of
 from tests.domain.builders import lot, make
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 HAZY, BRIGHT = make(Look, grade=Grade.HAZY), make(Look)
 CHILL = make(Rest, purpose=RestFor.CHILL)
@@ -55,3 +56,7 @@ def test_a_pass_is_proposed_as_the_last_one_was() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -5,10 +5,11 @@ from datetime import date
 from ledger.domain.entries import Limit
 from ledger.domain.masters.limits import listed_on
 from reports.json.masters.limits import limit_answer
+from reports.words.entries import limits as looked_at
 from reports.words.entries import limits as module
 from reports.words.entries.limits import card, listed_words
 from tests.domain.builders import make
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 ON = date(2026, 3, 2)
 NOW = make(Limit)
@@ -58,3 +59,7 @@ def test_what_takes_the_place_of_a_limit_stands_beside_it() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -11,13 +11,15 @@ from ledger.domain.entries import Deviation, Facts, Note, Receipt, Strike
 from ledger.domain.entries.bench import Rest
 from ledger.domain.entries.choices import MoveAs, Origin, RestFor
 from reports.words.entries import bench, goods, masters, parts
+from reports.words.entries import bench as reports_words_entries_bench
+from reports.words.entries import goods as reports_words_entries_goods
 from reports.words.entries import sentence as sentences
 from reports.words.entries.goods import gone
 from reports.words.entries.sentence import KINDS, notes, sentence, strikes, title
 from tests.domain.builders import make
 from tests.golden import check_golden
 from tests.reports.words.examples import EXAMPLES, NOON, entry
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 BY_KIND = {facts.KIND: facts for facts, _ in EXAMPLES}
 UNTOLD = {
@@ -138,3 +140,8 @@ def test_a_strike_says_what_it_strikes_and_the_struck_entry_by_what() -> None:
 @pytest.mark.parametrize("module", [bench, goods, masters, parts, sentences])
 def test_what_is_said_of_every_field_alone_is_the_kept_one(module: ModuleType) -> None:
     check_said(module)
+
+
+@pytest.mark.parametrize("module", [reports_words_entries_bench, reports_words_entries_goods])
+def test_its_tables_figures_and_words_are_the_kept_ones(module: ModuleType) -> None:
+    check_constants(module)

@@ -1,9 +1,10 @@
 """What is said of a damaged book: the first entry that does not fit, or what does not."""
 
 from ledger.store.audit.book import Audit, Fault
+from reports.words.evidence import damage as looked_at
 from reports.words.evidence import damage as module
 from reports.words.evidence.damage import WHAT_TO_DO, damage_of, damaged_entry
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_an_entry_that_is_left_out_is_named_with_what_to_do() -> None:
@@ -24,3 +25,7 @@ def test_the_first_entry_that_does_not_fit_is_named() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -2,11 +2,12 @@
 
 from ledger.domain.evidence.proofs import Proof
 from ledger.service.evidence.prove import prove
+from reports.words.evidence import prove as looked_at
 from reports.words.evidence import prove as module
 from reports.words.evidence.prove import checked_lines, proved_lines
 from tests.keeper import Keeper
 from tests.path import Lots
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_a_proof_that_was_written_says_where_and_how_it_is_checked(
@@ -53,3 +54,7 @@ def test_a_fault_is_told_and_the_proof_is_not_to_be_relied_on(walked: tuple[Keep
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -5,10 +5,11 @@ from msgspec.structs import replace
 
 from ledger.domain.evidence.seals import Seal
 from ledger.service.evidence.verify import Audit, Fault
+from reports.words.evidence import verify as looked_at
 from reports.words.evidence import verify as module
 from reports.words.evidence.verify import MOST_SHOWN, NEEDS_A_SEAL, audit_lines
 from tests.golden import check_golden
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 ROOT = bytes(32)
 SEAL = Seal("Wren & Co", 9, "ab" * 32)
@@ -84,3 +85,7 @@ def test_of_a_search_that_was_broken_off_no_number_is_told_as_all() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

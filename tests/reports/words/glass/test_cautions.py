@@ -12,6 +12,7 @@ from ledger.science.contents.against import Daily
 from ledger.science.liquids.flammable import flammable
 from ledger.service.glass.card import ServingCard
 from ledger.service.glass.serving import serving
+from reports.words.glass import cautions as looked_at
 from reports.words.glass import cautions as module
 from reports.words.glass.cautions import (
     BENZENE_OF,
@@ -23,7 +24,7 @@ from reports.words.glass.cautions import (
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.words.glass.preserved import preserved
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_strong_spirit_is_flammable_and_a_glass_of_it_holds_alcohol(
@@ -215,3 +216,7 @@ def test_the_mass_of_methyl_salicylate_in_a_teaspoon_is_told(card: ServingCard) 
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -8,11 +8,12 @@ from msgspec.structs import replace
 from ledger.domain.amounts.quantity import Measure
 from ledger.service.glass.cost import CostCard, cost
 from reports.json.glass.cost import cost_answer
+from reports.words.glass import cost as looked_at
 from reports.words.glass import cost as module
 from reports.words.glass.cost import figures, head, price, price_lines, rows
 from tests.keeper import Keeper
 from tests.path import walk_main_path
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def tap_water(keeper: Keeper, price: str) -> CostCard:
@@ -116,3 +117,7 @@ def test_a_part_of_a_filter_paper_is_told_to_three_digits(
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

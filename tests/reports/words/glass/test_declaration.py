@@ -3,6 +3,7 @@
 from ledger.domain.masters.allergens import Place
 from ledger.science.contents.ingredients import Ingredient, Listed
 from ledger.service.glass.serving import serving
+from reports.words.glass import declaration as looked_at
 from reports.words.glass import declaration as module
 from reports.words.glass.declaration import (
     EXEMPTIONS,
@@ -15,7 +16,7 @@ from reports.words.glass.declaration import (
 from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 MILK = Ingredient("skimmed milk powder", 5.0, ("milk",))
 NUTS = Ingredient("orgeat", 4.0, ("tree nuts",))
@@ -96,3 +97,7 @@ def test_who_may_be_exempt_is_told_with_its_source_for_every_place() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -2,10 +2,11 @@
 
 from ledger.domain.amounts.quantity import parse_quantity
 from ledger.science.liquids.dilution import dilute
+from reports.words.glass import dilute as looked_at
 from reports.words.glass import dilute as module
 from reports.words.glass.dilute import BASIS, CAUTION, dilution_lines, proof_words
 from tests.golden import check_golden
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_the_first_line_has_the_volumes_and_the_last_the_caution() -> None:
@@ -43,3 +44,7 @@ def test_proof_is_told_to_a_tenth() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -11,6 +11,7 @@ from ledger.science.haze.drops import Range
 from ledger.science.haze.strength import Band
 from ledger.service.glass.haze import Haze
 from ledger.service.glass.scores import Score
+from reports.words.glass import foretell as looked_at
 from reports.words.glass import foretell as module
 from reports.words.glass.foretell import (
     bands,
@@ -21,7 +22,7 @@ from reports.words.glass.foretell import (
     rests,
     score_words,
 )
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 HAZE = Haze(
     "OE-001-5", "Orange essence", ("orange",), 1 / 16, 80.0, False, 7, ("A.",), (("B.", "C."),),
@@ -83,3 +84,7 @@ def test_a_score_is_told_of_all_and_by_kind() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

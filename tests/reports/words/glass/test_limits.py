@@ -12,6 +12,7 @@ from ledger.service.glass.card import ServingCard
 from ledger.service.glass.doubted import DOSE, ETHANOL, SUGAR, VOLUME
 from ledger.service.glass.serving import serving
 from reports.json.glass.serving import serving_answer
+from reports.words.glass import limits as looked_at
 from reports.words.glass import limits as module
 from reports.words.glass.limits import close_lines, limit_table
 from reports.words.glass.serving import glass_table
@@ -19,7 +20,7 @@ from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import receive_all, walk_main_path
 from tests.reports.words.glass.preserved import preserved
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_a_daily_limit_of_nothing_at_all_is_told_as_passed_without_a_share(
@@ -182,3 +183,7 @@ def test_sorbate_alone_is_not_held_against_the_limit_beside_benzoate(
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module, "limit_table")
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -4,6 +4,7 @@ from ledger.science.contents.louche import Outlook
 from ledger.service.glass.card import ServingCard
 from ledger.service.glass.serving import serving
 from reports.json.glass.serving import CloudingTold, serving_answer
+from reports.words.glass import serving as looked_at
 from reports.words.glass import serving as module
 from reports.words.glass.declaration import declared_lines
 from reports.words.glass.limits import close_lines, limit_table
@@ -20,7 +21,7 @@ from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots, receive_all, walk_main_path
 from tests.reports.words.glass.preserved import preserved
-from tests.said import check_said
+from tests.said import check_constants, check_said
 from tests.told import told
 
 
@@ -120,3 +121,7 @@ def test_what_of_concern_is_not_recorded_is_told_with_how_to_record_it() -> None
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -4,11 +4,12 @@ from msgspec.structs import replace
 
 from ledger.science.contents.spirit import SpiritAccount, SpiritLot
 from ledger.service.glass.spirit import spirit_account
+from reports.words.glass import spirit as looked_at
 from reports.words.glass import spirit as module
 from reports.words.glass.spirit import lines, lot_rows, notes, rows, spirit_sheet
 from tests.keeper import Keeper
 from tests.path import Lots
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_the_account_goes_from_what_was_there_to_what_is(walked: tuple[Keeper, Lots]) -> None:
@@ -136,3 +137,7 @@ def test_a_lot_of_spirit_has_its_row_unless_nothing_moved_and_nothing_is_there(
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -1,9 +1,10 @@
 """A strength in words: every measure, with its temperature."""
 
 from ledger.science.liquids.strength_asked import strength_asked
+from reports.words.glass import strength as looked_at
 from reports.words.glass import strength as module
 from reports.words.glass.strength import BASIS, DEFER, strength_lines
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_a_strength_and_an_amount_of_it_are_told_in_lines() -> None:
@@ -26,3 +27,7 @@ def test_without_an_amount_the_strength_alone_is_told() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -1,9 +1,10 @@
 """A simple syrup in words, in every measure of its strength."""
 
 from ledger.science.liquids.syrup_asked import syrup_asked
+from reports.words.glass import syrup as looked_at
 from reports.words.glass import syrup as module
 from reports.words.glass.syrup import BASIS, syrup_lines
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_parts_say_by_what_and_how_much_they_make() -> None:
@@ -23,3 +24,7 @@ def test_a_syrup_near_saturation_is_warned_of() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -12,6 +12,7 @@ from ledger.service.glass.serving import card
 from ledger.service.lots.dossier import dossier
 from reports.pdf.goods.label_fit import fit_label
 from reports.pdf.kit.marks import Words
+from reports.words.goods import label as looked_at
 from reports.words.goods import label as module
 from reports.words.goods.label import (
     SMALL_UL,
@@ -24,7 +25,7 @@ from reports.words.goods.list_words import typed_lines
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.words.bottles import pack
-from tests.said import check_said
+from tests.said import check_constants, check_said
 from tests.science.published import rows
 
 
@@ -218,3 +219,7 @@ def test_a_label_in_another_language_says_which_of_its_words_stay(
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

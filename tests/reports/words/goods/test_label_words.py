@@ -5,9 +5,10 @@ from datetime import date
 import pytest
 
 from ledger.errors import InputError
+from reports.words.goods import label_words as looked_at
 from reports.words.goods import label_words as module
 from reports.words.goods.label_words import label_words, languages
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_six_languages_have_every_word_with_its_places() -> None:
@@ -49,3 +50,7 @@ def test_a_language_without_words_is_refused_with_those_there_are() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

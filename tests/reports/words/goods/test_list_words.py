@@ -8,10 +8,11 @@ from ledger.domain.entries.masters import NameIn
 from ledger.domain.masters.allergens import Place
 from ledger.science.contents.ingredients import Ingredient, Listed
 from reports.words.glass.declaration import ingredients_text
+from reports.words.goods import list_words as looked_at
 from reports.words.goods import list_words as module
 from reports.words.goods.label_words import languages
 from reports.words.goods.list_words import in_language
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 SUGAR = Material("cane", "Cane", MaterialKind.SUGAR, names=(NameIn("de", "Rohrzucker"),))
 LISTED = Listed(
@@ -70,3 +71,7 @@ def test_every_language_has_the_same_words_of_the_law() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module, "card_in_language")
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -2,6 +2,7 @@
 
 from ledger.domain.amounts.quantity import parse_quantity
 from ledger.domain.entries import House
+from reports.words.goods import net_volume as looked_at
 from reports.words.goods import net_volume as module
 from reports.words.goods.net_volume import (
     US_PANEL,
@@ -11,7 +12,7 @@ from reports.words.goods.net_volume import (
     panel_sq_in,
 )
 from tests.domain.builders import make
-from tests.said import check_said
+from tests.said import check_constants, check_said
 from tests.science.published import rows
 
 
@@ -51,3 +52,7 @@ def test_a_house_in_canada_has_its_own_least_letters() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

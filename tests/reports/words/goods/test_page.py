@@ -6,12 +6,13 @@ from ledger.domain.lots.lot import BARRED, Status
 from ledger.service.glass.serving import card
 from ledger.service.lots.dossier import dossier
 from reports.web.goods.page import html_page
+from reports.words.goods import page as looked_at
 from reports.words.goods import page as module
 from reports.words.goods.page import STANDS, page_view, stands
 from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_every_standing_that_bars_serving_says_not_to() -> None:
@@ -39,3 +40,7 @@ def test_the_page_of_a_bottled_lot_is_the_kept_one(walked: tuple[Keeper, Lots]) 
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -8,12 +8,13 @@ from ledger.science.liquids.flammable import flammable
 from ledger.service.glass.serving import card
 from ledger.service.lots.dossier import dossier
 from reports.views.goods import TagView
+from reports.words.goods import tags as looked_at
 from reports.words.goods import tags as module
 from reports.words.goods.tags import STATEMENTS, tag_view
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.words.bottles import pack
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def tag(keeper: Keeper, kind: str, code: str, gtin: str | None = None) -> TagView:
@@ -167,3 +168,7 @@ def test_every_kind_of_label_says_what_it_is_for(made: tuple[Keeper, Lots, str])
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

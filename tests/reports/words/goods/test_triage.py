@@ -6,11 +6,12 @@ from msgspec.structs import replace
 
 from ledger.domain.entries import Complaint, is_of
 from ledger.service.goods.triage import SharedInput, triage
+from reports.words.goods import triage as looked_at
 from reports.words.goods import triage as module
 from reports.words.goods.triage import triage_lines, triage_step
 from tests.keeper import Keeper
 from tests.path import Lots
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_what_is_still_to_ask_is_told_first_and_a_second_complaint_asks_for_a_hold(
@@ -80,3 +81,7 @@ def test_a_complaint_about_clarity_points_to_what_the_last_look_tells(
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

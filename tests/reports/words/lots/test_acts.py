@@ -3,6 +3,7 @@
 from ledger.domain.entries import Clean, Receipt
 from ledger.service.lots.sales import Period, acts_of, sales
 from reports.kit.format import clock
+from reports.words.lots import acts as looked_at
 from reports.words.lots import acts as module
 from reports.words.lots.acts import (
     CLEANINGS,
@@ -17,7 +18,7 @@ from reports.words.lots.sheets import receipts_sheet, sales_sheet
 from tests.domain.builders import entry
 from tests.keeper import Keeper
 from tests.path import Lots
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_what_came_back_is_taken_off_in_words_and_stands_apart_in_a_spreadsheet(
@@ -74,3 +75,7 @@ def test_a_cleaning_says_who_did_it_and_what_the_vessel_last_held_where_they_are
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

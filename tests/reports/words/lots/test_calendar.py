@@ -10,10 +10,11 @@ from icalendar import Calendar
 from msgspec.structs import replace
 
 from ledger.service.lots.due import Due, DueList, Waits
+from reports.words.lots import calendar as looked_at
 from reports.words.lots import calendar as module
 from reports.words.lots.calendar import calendar, escaped, folded, summary
 from tests.golden import check_golden
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 NOW = datetime(2026, 7, 1, 9, 30, tzinfo=ZoneInfo("Europe/Dublin"))
 AT = datetime(2026, 7, 2, 22, 59, tzinfo=UTC)
@@ -95,3 +96,7 @@ def test_signs_that_mean_something_in_a_calendar_are_escaped() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -3,11 +3,12 @@
 import pytest
 
 from ledger.service.lots.dossier import dossier
+from reports.words.lots import clarity as looked_at
 from reports.words.lots import clarity as module
 from reports.words.lots.clarity import CLEAR_MILLI, clarity_strip, look_rows
 from tests.keeper import Keeper
 from tests.path import Lots
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_clear_is_what_the_pharmacopoeia_calls_so() -> None:
@@ -31,3 +32,7 @@ def test_readings_stand_by_their_decade_and_their_age(made: tuple[Keeper, Lots, 
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

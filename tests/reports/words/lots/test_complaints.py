@@ -1,11 +1,12 @@
 """Complaints in a list: what is open, and what became of the others."""
 
 from ledger.service.lots.complaints import complaints
+from reports.words.lots import complaints as looked_at
 from reports.words.lots import complaints as module
 from reports.words.lots.complaints import complaint_cells
 from tests.keeper import Keeper
 from tests.path import walk_main_path
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_each_complaint_says_how_far_it_is(sqlite_keeper: Keeper) -> None:
@@ -28,3 +29,7 @@ def test_each_complaint_says_how_far_it_is(sqlite_keeper: Keeper) -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

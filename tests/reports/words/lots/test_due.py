@@ -5,11 +5,12 @@ from datetime import UTC, datetime, timedelta
 import pytest
 
 from ledger.service.lots.due import Due, DueList, Waits, due
+from reports.words.lots import due as looked_at
 from reports.words.lots import due as module
 from reports.words.lots.due import countdown, folded, minutes_between, past_line, rows
 from tests.keeper import Keeper
 from tests.path import Lots
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 NOW = datetime(2026, 3, 2, 12, tzinfo=UTC)
 
@@ -69,3 +70,7 @@ def test_looks_and_dates_long_past_are_folded_and_what_waits_is_not() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -6,13 +6,14 @@ from msgspec.structs import replace
 
 from ledger.service.lots.dossier import dossier
 from reports.views.lots import GateRow
+from reports.words.lots import gate as looked_at
 from reports.words.lots import gate as module
 from reports.words.lots.gate import gate_rows
 from reports.words.lots.put_in import input_rows
 from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots, receive_all
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def gate(keeper: Keeper, code: str) -> dict[str, tuple[bool | None, str]]:
@@ -64,3 +65,7 @@ def test_a_delivery_has_no_gate(sqlite_keeper: Keeper) -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

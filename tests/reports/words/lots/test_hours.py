@@ -8,12 +8,13 @@ from msgspec.structs import replace
 from ledger.domain.entries import Finish, Start
 from ledger.domain.lots.state import LotState
 from ledger.service.lots.dossier import dossier
+from reports.words.lots import hours as looked_at
 from reports.words.lots import hours as module
 from reports.words.lots.hours import time_bar
 from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots, receive_all
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_a_rest_told_by_its_begin_and_end_is_one_span(made: tuple[Keeper, Lots, str]) -> None:
@@ -65,3 +66,7 @@ def test_from_an_hour_on_a_batch_has_a_bar_with_days_where_there_is_room(
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

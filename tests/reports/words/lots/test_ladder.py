@@ -4,12 +4,13 @@ import pytest
 from msgspec.structs import replace
 
 from ledger.service.lots.dossier import dossier
+from reports.words.lots import ladder as looked_at
 from reports.words.lots import ladder as module
 from reports.words.lots.ladder import delivery_ladder, filling_ladder, ladder
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.words.bottles import pack
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def rungs(keeper: Keeper, code: str) -> list[tuple[str, str, str]]:
@@ -111,3 +112,7 @@ def test_without_limits_of_yield_a_formula_adds_nothing_to_the_share_of_the_targ
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

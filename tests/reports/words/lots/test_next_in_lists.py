@@ -11,11 +11,12 @@ from ledger.domain.lots.lot import Status
 from ledger.service.lots.due import Due, Waits, due
 from ledger.service.lots.stock import low_materials, stock
 from ledger.service.lots.trace import trace
+from reports.words.lots import next_in_lists as looked_at
 from reports.words.lots import next_in_lists as module
 from reports.words.lots.next_in_lists import step_of_due, step_of_low, step_of_stock, step_of_trace
 from tests.keeper import Keeper
 from tests.path import Lots, receive_all
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 NOW = datetime(2026, 3, 2, 12, tzinfo=UTC)
 
@@ -147,3 +148,7 @@ def test_a_trace_leads_to_a_cause_where_it_is_not_clear_to_a_drill_where_it_is_o
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

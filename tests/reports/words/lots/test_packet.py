@@ -3,12 +3,13 @@
 from ledger.service.glass.spirit import spirit_account
 from ledger.service.lots.packet import packet_of_lot
 from reports.kit.frame import frame_of
+from reports.words.lots import packet as looked_at
 from reports.words.lots import packet as module
 from reports.words.lots.packet import packet_view
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.words.bottles import pack
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_complaints_stand_apart_and_corrections_beside_what_they_correct(
@@ -30,3 +31,7 @@ def test_complaints_stand_apart_and_corrections_beside_what_they_correct(
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

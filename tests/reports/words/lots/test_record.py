@@ -12,13 +12,14 @@ from ledger.service.glass.serving import card
 from ledger.service.lots.dossier import dossier
 from reports.views.lots import RecordView
 from reports.words.goods.label import label_sheet_view
+from reports.words.lots import record as looked_at
 from reports.words.lots import record as module
 from reports.words.lots.record import record_view
 from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots, receive_all
 from tests.reports.words.bottles import pack
-from tests.said import check_said
+from tests.said import check_constants, check_said
 from tests.told import told
 
 
@@ -175,3 +176,7 @@ def test_the_records_of_a_delivery_and_of_bottles_are_the_kept_ones(
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -12,9 +12,10 @@ from ledger.domain.amounts.quantity import Measure
 from ledger.service.lots.shares import Share
 from reports.json.kit.answer import Amount
 from reports.json.lots.trace import ShareTold, share_told
+from reports.words.lots import shares as looked_at
 from reports.words.lots import shares as module
 from reports.words.lots.shares import concentration, share_words
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 UL, MG, EACH = Measure.UL, Measure.MG, Measure.UEACH
 UNITS = {
@@ -79,3 +80,7 @@ def test_a_share_for_machines_is_in_amounts_and_one_that_nobody_measured_has_no_
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

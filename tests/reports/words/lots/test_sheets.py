@@ -16,11 +16,12 @@ from ledger.service.lots.sales import Sale
 from ledger.service.lots.stock import Low
 from reports.kit.tables import Sheet
 from reports.words.lots import sheets
+from reports.words.lots import sheets as looked_at
 from reports.words.lots import sheets as module
 from tests.domain.builders import entry, make, when
 from tests.golden import check_golden
 from tests.reports.words.examples import EXAMPLES
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 OIL = Lot(
     3, "SOO-001-3", LotType.RECEIVED, Measure.UL, None, "Sweet orange oil", Status.IN_STOCK,
@@ -107,3 +108,7 @@ def test_every_table_for_a_spreadsheet_is_the_kept_one() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -7,11 +7,12 @@ import pytest
 
 from ledger.service.glass.card import ServingCard
 from ledger.service.glass.serving import serving
+from reports.words.lots import strength as looked_at
 from reports.words.lots import strength as module
 from reports.words.lots.strength import content_facts, label_strength, oil_words, strength_words
 from tests.keeper import Keeper
 from tests.path import Lots
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_a_record_has_two_decimals_and_a_label_one(walked: tuple[Keeper, Lots]) -> None:
@@ -61,3 +62,7 @@ def test_a_strength_of_which_a_fact_is_missing_is_at_least_so_much() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

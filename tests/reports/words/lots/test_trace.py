@@ -12,9 +12,10 @@ from ledger.domain.entries.choices import LotType, MoveAs, ProductKind
 from ledger.domain.lots.lot import Lot, Status
 from ledger.service.lots.shares import Share, Traced
 from ledger.service.lots.trace import Carried, Holder, Node, Trace, Way
+from reports.words.lots import trace as looked_at
 from reports.words.lots import trace as module
 from reports.words.lots.trace import describe, holder_words, opened_on, rules, traced_lines
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 LOT = Lot(
     seq=1,
@@ -185,3 +186,7 @@ def test_a_circle_and_what_was_left_out_are_said_below_the_tree() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

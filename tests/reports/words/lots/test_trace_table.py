@@ -3,12 +3,13 @@
 from msgspec.structs import replace
 
 from ledger.service.lots.shares import traced
+from reports.words.lots import trace_table as looked_at
 from reports.words.lots import trace_table as module
 from reports.words.lots.trace_table import trace_sheet, trace_view
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.pdf.examples import FRAME
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_lots_further_away_are_told_on_paper_only_where_there_are_some(
@@ -41,3 +42,7 @@ def test_every_movement_is_a_row_back_then_forward(walked: tuple[Keeper, Lots]) 
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -9,6 +9,7 @@ from ledger.domain.entries.choices import Grade, LookedAt, RestFor
 from ledger.domain.entries.masters import FormulaLine, FormulaStep, Keeping
 from ledger.domain.evidence.seals import Seal
 from reports.kit.frame import frame_of
+from reports.words.masters import formula as looked_at
 from reports.words.masters import formula as module
 from reports.words.masters.formula import (
     checker,
@@ -21,7 +22,7 @@ from reports.words.masters.formula import (
 )
 from tests.domain.builders import grams, make, ml
 from tests.golden import check_golden
-from tests.said import check_said
+from tests.said import check_constants, check_said
 from tests.told import told as in_lines
 
 REST = FormulaStep("rest", "Shaken.", rest_for=RestFor.MACERATE, minutes_min=1440)
@@ -120,3 +121,7 @@ def test_the_paper_of_a_formula_is_the_kept_one_and_says_when_it_is_withdrawn() 
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module, "formula_paper", "differences")
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

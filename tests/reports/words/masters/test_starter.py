@@ -2,10 +2,11 @@
 
 import tomllib
 
+from reports.words.masters import starter as looked_at
 from reports.words.masters import starter as module
 from reports.words.masters.starter import PROPORTION, starter_formula
 from tests.golden import check_golden
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_every_line_names_the_materials_it_was_given() -> None:
@@ -24,3 +25,7 @@ def test_nothing_clears_what_has_no_clarifier() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

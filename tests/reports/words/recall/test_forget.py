@@ -7,10 +7,11 @@ from ledger.domain.entries import Draft, Entry, When
 from ledger.domain.entries.evidence import Forget, Named
 from ledger.service.desk.book import Recorded
 from ledger.service.recall.forget import Forgettable, Forgotten
+from reports.words.recall import forget as looked_at
 from reports.words.recall import forget as module
 from reports.words.recall.forget import COPIES, LAW, after_lines, before_lines
 from tests.reports.words.examples import NOON
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 WAS = Forgettable("Quay Bar", "P3", is_party=True, erased=(5, 9), kept=(3,), in_words=(12,))
 FORGET = Forget("P3", entries=(Named(5, is_kept=False),))
@@ -77,3 +78,7 @@ def test_what_was_done_before_is_told_as_such() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

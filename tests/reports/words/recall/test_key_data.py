@@ -1,12 +1,13 @@
 """What the rule asks for of a recall, and what the files lack."""
 
 from ledger.service.recall.trail import trail_of
+from reports.words.recall import key_data as looked_at
 from reports.words.recall import key_data as module
 from reports.words.recall.key_data import document, key_data
 from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def test_what_was_sent_names_who_has_it_and_what_is_not_known_is_said(
@@ -51,3 +52,7 @@ def test_a_document_is_told_by_its_kind_and_its_number() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module, "key_data", "key_events")
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -3,11 +3,13 @@
 from msgspec.structs import replace
 
 from ledger.service.recall.standing import recall_of
+from reports.words.recall import pack as looked_at
 from reports.words.recall.pack import recall_view
 from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.words.recall.story import recalled
+from tests.said import check_constants
 from tests.told import told
 
 
@@ -34,3 +36,7 @@ def test_the_pack_of_a_recall_in_which_all_happens_is_the_kept_one(
     silent = recall_view(replace(found, house=None), (), None, drill=False)
     assert silent.script[0] == "“This is __________ of . We are taking back some of our bottles."
     assert silent.script[-1].endswith("Leave the number to ring back: ____________”")
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

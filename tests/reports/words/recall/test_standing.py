@@ -4,6 +4,7 @@ from msgspec.structs import replace
 
 from ledger.domain.lots.lot import Status
 from ledger.service.recall.standing import recall_of
+from reports.words.recall import standing as looked_at
 from reports.words.recall import standing as module
 from reports.words.recall.standing import (
     accounted_line,
@@ -20,7 +21,7 @@ from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.words.recall.story import recalled
-from tests.said import check_said
+from tests.said import check_constants, check_said
 from tests.told import told
 
 
@@ -130,3 +131,7 @@ def test_what_somebody_may_have_is_told_by_bottles_or_volume_and_who_says_so(
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)

@@ -6,10 +6,11 @@ from msgspec.structs import replace
 from ledger.errors import FindingError
 from ledger.service.lots.dossier import dossier
 from ledger.store.read.dependents import Changed
+from reports.words.verdicts import control as looked_at
 from reports.words.verdicts import control as module
 from reports.words.verdicts.control import control_facts
 from tests.keeper import Keeper
-from tests.said import check_said
+from tests.said import check_constants, check_said
 
 
 def told(keeper: Keeper, code: str) -> dict[str, str]:
@@ -85,3 +86,7 @@ def test_three_changes_since_a_release_are_told_and_one_more_as_one_more(
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(looked_at)
