@@ -281,7 +281,6 @@ BY_DOCTEST = (
     "reports/kit/boxed.py",
     "reports/kit/held.py",
     "ledger/domain/tables/templates.py",
-    "ledger/domain/entries/spine.py",
     "ledger/domain/rules/figures.py",
     "ledger/science/ranges.py",
     "reports/json/kit/answer.py",

@@ -114,6 +114,8 @@ def span(low: int | None, high: int | None, shown: Callable[[int], str]) -> str:
 
     >>> span(1440, None, time_of), span(1440, 2880, time_of)
     ('at least 1 d', '1 d to 2 d')
+    >>> span(None, 2880, time_of), span(0, 0, time_of), span(None, None, time_of)
+    ('at most 2 d', '0 min to 0 min', '')
     """
     if low is not None and high is not None:
         return f"{shown(low)} to {shown(high)}"

@@ -6,7 +6,7 @@ import pytest
 
 from ledger.errors import InputError, LedgerError, RefusedError
 from ledger.service.account import codes as codes_of
-from ledger.service.account.codes import first_of_material, resolve_lot
+from ledger.service.account.codes import first_of_material, known_lot, resolve_lot
 from ledger.store.engine.connections import Connection
 from tests.keeper import Keeper
 
@@ -186,3 +186,13 @@ def test_a_dot_is_the_lot_one_wrote_about_last_but_deliveries(stocked: Keeper) -
     stocked.do("receive", material="water", amount="1L")
     with stocked.reading() as connection:
         assert resolve_lot(connection, ".", "AB") == "SOO-001-3"
+
+
+def test_a_whole_code_that_is_not_in_the_book_is_refused(stocked: Keeper) -> None:
+    with stocked.reading() as connection:
+        assert known_lot(connection, "NS-001-J").opened.code == "NS-001-J"
+        with pytest.raises(RefusedError) as raised:
+            known_lot(connection, "001-J")
+    assert raised.value.problems == (
+        ("The lot 001-J is not in the book.", "pottle stock lists the lots that are."),
+    )

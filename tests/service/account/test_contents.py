@@ -1,6 +1,15 @@
 """What a lot contains: from one replay of what was put in, on both engines."""
 
+from typing import Any
+
+import pytest
+from msgspec.structs import replace
+
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries.choices import MaterialKind
 from ledger.service.account.contents import contents_on
+from ledger.service.account.replay import received_lot
+from ledger.store.read.received import ReceivedRow
 from tests.keeper import Keeper
 from tests.path import walk_main_path
 from tests.service.glass.vanilla import with_vanilla
@@ -69,3 +78,72 @@ def test_the_alcohol_of_an_extract_counts_in_the_strength(keeper: Keeper) -> Non
     assert contents_of(keeper, code) == "3.50 % vol, 0.0 g/L, 0.0 g/L sugar"
     with keeper.reading() as connection:
         assert contents_on(connection, code).missing == ()
+
+
+ROW = ReceivedRow(
+    number=1, code="SP-1", measure=Measure.UL, entry=1, material="spirit", name="Spirit",
+    sort=MaterialKind.ETHANOL, abv_mpct=None, material_abv_mpct=None, read_abv_micro=None,
+    read_abv_temp_mdegc=None, density_mg_per_l=None, material_density_mg_per_l=None,
+    material_density_temp_mdegc=None, read_density_mg_per_l=None, read_density_temp_mdegc=None,
+)  # fmt: skip
+"""A lot of spirit of which nothing is known."""
+
+
+@pytest.mark.parametrize(
+    ("known", "abv", "said"),
+    [
+        ({}, None, ""),
+        ({"material_abv_mpct": 95_000}, 95.0, "by its material"),
+        ({"material_abv_mpct": 95_000, "abv_mpct": 96_000}, 96.0, "by its papers"),
+        ({"abv_mpct": 0}, 0.0, "by its papers"),
+        (
+            {"abv_mpct": 96_000, "read_abv_micro": 95_500_000},
+            95.5,
+            "as read, its temperature not recorded",
+        ),
+        (
+            {"read_abv_micro": 95_500_000, "read_abv_temp_mdegc": 20_000},
+            95.5,
+            "read 95.5 at 20 °C",
+        ),
+        (
+            {"read_abv_micro": 95_500_000, "read_abv_temp_mdegc": 45_500},
+            95.5,
+            "as read; 45.5 °C is outside the table",
+        ),
+        ({"density_mg_per_l": 930_140}, 50.0, "by its density, by its papers"),
+        (
+            {"density_mg_per_l": 1, "read_density_mg_per_l": 930_140},
+            50.0,
+            "by its density, as read",
+        ),
+        ({"density_mg_per_l": 500_000}, None, "by its density, by its papers"),
+        ({"density_mg_per_l": 930_140, "sort": MaterialKind.ACID}, None, ""),
+    ],
+)
+def test_the_best_known_strength_of_a_received_lot_says_where_it_is_from(
+    known: dict[str, Any], abv: float | None, said: str
+) -> None:
+    """OIML R 22: spirit of 50 % vol weighs 930.14 kg/m³ at 20 °C, and the table ends at 40 °C."""
+    found = received_lot(replace(ROW, **known))
+    assert (found.abv and round(found.abv, 2), found.abv_from) == (abv, said)
+
+
+@pytest.mark.parametrize(
+    ("known", "kg_per_m3", "said"),
+    [
+        ({}, None, ""),
+        ({"material_density_mg_per_l": 845_000}, 845.0, "by its material"),
+        (
+            {"material_density_mg_per_l": 845_000, "density_mg_per_l": 846_000},
+            846.0,
+            "by its papers",
+        ),
+        ({"density_mg_per_l": 846_000, "read_density_mg_per_l": 847_000}, 847.0, "as read"),
+    ],
+)
+def test_the_best_known_density_of_a_received_lot_says_where_it_is_from(
+    known: dict[str, Any], kg_per_m3: float | None, said: str
+) -> None:
+    found = received_lot(replace(ROW, sort=MaterialKind.OIL, **known))
+    assert (found.density_kg_per_m3, found.density_from) == (kg_per_m3, said)

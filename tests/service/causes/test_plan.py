@@ -233,3 +233,17 @@ def test_two_trials_have_two_names(sqlite_keeper: Keeper) -> None:
             'Give another name; pottle compare "Cloudy Orange" tells what came of that one.',
         ),
     )
+
+
+def test_a_lot_of_which_nothing_is_left_cannot_be_tried_alone(sqlite_keeper: Keeper) -> None:
+    receive_all(sqlite_keeper)
+    (gone,) = oil_lots(sqlite_keeper, 1)
+    sqlite_keeper.do("send", lot=gone, amount="500mL", moved_as="breakage", because="it fell")
+    with pytest.raises(RefusedError) as refused:
+        sqlite_keeper.do("plan", name=NAME, tries=gone)
+    assert refused.value.problems == (
+        (
+            f"Nothing of {gone} is on hand, so no jar can be made with it.",
+            "Leave it out, or name what is varied: NAME=USUAL/SUSPECTED",
+        ),
+    )

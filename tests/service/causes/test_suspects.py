@@ -192,6 +192,23 @@ def test_all_that_cannot_be_read_is_told_at_once(ten: Keeper) -> None:
         suspects(ten.book, worse_than="foggy")
 
 
+def test_a_rinse_is_no_run(ten: Keeper) -> None:
+    spirit = ten.opens("receive", material="spirit", amount="1L")
+    batch = ten.opens("start", product="Waiting", kind="essence", target="1L")
+    ten.do("add", lot=batch, source=spirit, amount="500mL")
+    ten.do("filter", lot=batch, medium="paper", volume_in="500mL", volume_out="480mL")
+    words = {"volume_in": "20mL", "volume_out": "15mL", "went_to": "apart"}
+    rinse = ten.opens("rinse", lot=batch, source=spirit, **words)
+    with pytest.raises(RefusedError) as refused:
+        suspects(ten.book, [rinse])
+    assert refused.value.problems == (
+        (
+            f"{rinse} is no making run, and suspects compares lots that were made here.",
+            f"Name what was made with it: pottle trace {rinse} --forward",
+        ),
+    )
+
+
 def test_more_lots_take_no_more_statements(ten: Keeper, planted: tuple[Path, Lots, str]) -> None:
     def statements() -> int:
         with heard(ten.book) as asked:

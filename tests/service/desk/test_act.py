@@ -1,8 +1,10 @@
 """One act at the desk: every entry keeps who made it, when and where it was told."""
 
+from typing import Any
+
 import pytest
 
-from ledger.errors import RefusedError
+from ledger.errors import InputError, RefusedError
 from tests.keeper import Keeper
 from tests.service.cases import Problem
 
@@ -41,3 +43,16 @@ def test_nobody_unknown_writes(by: str | None, problem: Problem, bench: Keeper) 
     with pytest.raises(RefusedError) as raised:
         bench.do("note", text="Anonymous.")
     assert raised.value.problems == (problem,)
+
+
+@pytest.mark.parametrize(("word", "what"), [("sheet", "sheet number"), ("because", "reason")])
+def test_a_sheet_or_reason_that_is_too_long_is_refused(word: str, what: str, bench: Keeper) -> None:
+    told: dict[str, Any] = {word: "x" * 2001}
+    with pytest.raises(InputError) as raised:
+        bench.do("note", text="Long.", **told)
+    assert raised.value.problems == (
+        (
+            f"The {what} has 2001 characters; at most 2000 are kept.",
+            "Say it in fewer words, or in several notes.",
+        ),
+    )

@@ -97,3 +97,23 @@ def test_a_material_comes_before_an_ending_of_a_code_and_looks_through_no_codes(
         assert not [one for one in told if "LIKE" in one]
         assert words.source("D-SPIRIT") == "OLD-SPIRIT"
     words.done()
+
+
+def test_what_a_material_is_taken_from_is_noted_with_how_it_was_chosen(
+    stocked: Keeper, words: Words
+) -> None:
+    assert words.source("orange-oil") == "SOO-001-3"
+    told = {"material": "orange-oil", "amount": "50mL", "best_before": "2027-01-31"}
+    second = stocked.opens("receive", **told)
+    with stocked.reading() as connection:
+        after = Words(connection, "US", "AB")
+        assert after.source("Orange-Oil") == second
+        after.done()
+    words.done()
+    assert (words.notes, after.notes) == (
+        ["orange-oil was taken from SOO-001-3, the one lot on hand."],
+        [
+            f"orange-oil was taken from {second}, best before 2027-01-31, "
+            "the first to expire of 2 lots."
+        ],
+    )

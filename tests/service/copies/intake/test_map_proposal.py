@@ -89,8 +89,12 @@ HEADINGS = {
     "1;05-03-2026;Appelsin;30;450;mælket;460;\n",
     "szarze": "Nr partii;Data rozpoczęcia;Nazwa;Olejek ml;Spirytus ml;Wygląd;Otrzymano ml\n"
     "1;05.03.2026;Pomarańcza;30;450;mętny;460\n",
+    "metingen": "Partij;Begonnen;Soort;Olie ml;Alcohol ml;NTU;Opbrengst ml\n"
+    "1;05-03-2026;Essence;30;450;2,5;460\n",
+    "zonder": "Partij;Begonnen;Soort;Olie ml;Alcohol ml;Opbrengst ml;Flesjes;Klant\n"
+    "1;05-03-2026;Essence;30;450;460;4;Café\n",
 }
-"""Invented tables in Dutch, Portuguese, Danish and Polish."""
+"""Invented tables in Dutch, Portuguese, Danish and Polish, some of batches nobody looked at."""
 
 
 def test_the_maps_that_headings_of_several_tongues_propose_are_the_kept_ones(

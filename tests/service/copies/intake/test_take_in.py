@@ -105,6 +105,10 @@ def test_a_row_that_was_taken_and_says_something_else_now_is_found(
     assert places(told) == [
         (3, None, f"It was taken before in other words, from entry {first[-1]} on.")
     ]
+    assert told.found[0].todo == (
+        "Put the row back as it was and correct what is wrong with: pottle correct "
+        f"{first[-1]}; or strike out what was taken."
+    )
     sqlite_keeper.do("strike", entry=str(first[-1]), because="typed wrong")
     assert taken(sqlite_keeper, folder, asked).rows == 1
 
@@ -223,6 +227,29 @@ def test_a_table_that_no_map_fits_is_refused(sqlite_keeper: Keeper, tmp_path: Pa
             f"Propose a map with: pottle import {file} --like map.toml",
         ),
     )
+
+
+def test_a_table_of_a_verb_with_another_column_and_one_without_a_map_are_told(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    csv(tmp_path, "note.csv", "at,text,hue,amount\n2026-02-13,Fine,red,1.5\n")
+    csv(tmp_path, "other.csv", "Charge;Datum\nO 1;2026-01-01\n")
+    told = taken(sqlite_keeper, tmp_path, Asked())
+    columns = "at, by, because, origin, sheet, recorded, as, lot, text"
+    assert [(each.file, each.line, each.column, each.what) for each in told.found] == [
+        ("note.csv", 1, "hue", 'It has an unknown column "hue".'),
+        ("note.csv", 1, "amount", 'It has an unknown column "amount".'),
+    ]
+    assert {each.todo for each in told.found} == {f"Its columns are: {columns}."}
+    assert [(each.file, each.said) for each in told.tables if each.file == "other.csv"] == [
+        ("other.csv", ("left out: no map has a part for it",))
+    ]
+    csv(tmp_path, "note.csv", "at,text\n2026-02-13,Fine\n")
+    csv(tmp_path, "receive.csv", "at;material;amount\n2026-02-13;spirit;1.25 mL\n")
+    told = taken(sqlite_keeper, tmp_path, Asked())
+    assert [each.said for each in told.tables if each.file == "receive.csv"] == [
+        ("words of the book as its map", "parted by semicolons", "UTF-8", "decimal point")
+    ]
 
 
 def test_a_shared_book_takes_tables_alike(postgres_keeper: Keeper) -> None:
