@@ -114,6 +114,6 @@ def test_what_a_material_is_taken_from_is_noted_with_how_it_was_chosen(
         ["orange-oil was taken from SOO-001-3, the one lot on hand."],
         [
             f"orange-oil was taken from {second}, best before 2027-01-31, "
-            "the first to expire of 2 lots."
+            "the first to expire of several lots."
         ],
     )
