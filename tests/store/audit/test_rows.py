@@ -1,7 +1,13 @@
 """The rows of every table are those that the texts of the entries say, and no others."""
 
+import sqlite3
 from pathlib import Path
+from typing import Any
 
+import pytest
+from sqlalchemy.exc import DatabaseError
+
+from ledger.store.audit import rows
 from ledger.store.audit.rows import Fault, Reader, chunk_faults, stray_faults, taken_up
 from tests.keeper import Keeper
 from tests.service.hostile import run
@@ -45,3 +51,32 @@ def test_a_row_beyond_the_last_entry_belongs_to_none(sqlite_keeper: Keeper) -> N
                 "numbered 99.",
             )
         ]
+
+
+def test_a_sound_book_with_a_row_in_every_table_has_no_fault(sqlite_walked: Keeper) -> None:
+    """Also where what opened a lot was corrected, and the lot is spoken of after that."""
+    opener = next(each for each in sqlite_walked.entries() if each.kind == "receipt")
+    told = {"entry": str(opener.seq), "changes": "supplier_lot=C7732", "because": "misread"}
+    sqlite_walked.do("correct", **told)
+    sqlite_walked.do("note", lot=opener.draft.lot, text="Smells clean.")
+    assert faults_in(sqlite_walked) == []
+
+
+@pytest.mark.parametrize("damaged", [1, 5, 8])
+def test_rows_that_cannot_be_read_are_told_of_their_entry_and_all_others_are_read(
+    damaged: int, sqlite_keeper: Keeper, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    read = rows._stored
+
+    def stored(connection: Any, table: Any, first: int, last: int) -> Any:
+        if first <= damaged <= last:
+            raise DatabaseError("", None, sqlite3.DatabaseError("database disk image is malformed"))
+        return read(connection, table, first, last)
+
+    monkeypatch.setattr(rows, "_stored", stored)
+    assert faults_in(sqlite_keeper) == [
+        Fault(
+            damaged,
+            f"The rows of entry {damaged} cannot be read: database disk image is malformed.",
+        )
+    ]

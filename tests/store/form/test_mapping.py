@@ -1,7 +1,9 @@
 """Entries as rows: a key where it is new, the entry, its facts, what it moves."""
 
+import pytest
+
 from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries import Entry, Note, Opened, Person, Posting, Receipt
+from ledger.domain.entries import Entry, Facts, Material, Note, Opened, Person, Posting, Receipt
 from ledger.domain.entries.choices import LotType, Place
 from ledger.store.form.columns import columns_of
 from ledger.store.form.mapping import Cells, lot_codes, rows
@@ -47,7 +49,18 @@ def test_a_delivery_opens_its_lot_and_moves_into_it() -> None:
     assert found["posting"] == (9, 1, None, 9, "supplier", 0, 100_000)
 
 
-def test_the_key_of_a_person_is_kept_with_the_first_entry_alone() -> None:
-    entry = Entry(seq=2, draft=draft(make(Person), None), recorded_at=when().at, stands_for=2)
-    assert [table for table, _ in told(entry, is_new=True)] == ["person_key", "entry", "person"]
-    assert [table for table, _ in told(entry)] == ["entry", "person"]
+@pytest.mark.parametrize(
+    ("facts", "kind", "key"),
+    [
+        (make(Person, initials="CD"), "person", "CD"),
+        (make(Material, code="lime-oil"), "material", "lime-oil"),
+    ],
+)
+def test_the_key_of_a_person_or_material_is_kept_with_the_first_entry_alone(
+    facts: Facts, kind: str, key: str
+) -> None:
+    entry = Entry(seq=2, draft=draft(facts, None), recorded_at=when().at, stands_for=2)
+    first, *others = told(entry, is_new=True)
+    assert first == (f"{kind}_key", (key, 2))
+    assert [table for table, _ in others] == ["entry", kind]
+    assert told(entry) == others
