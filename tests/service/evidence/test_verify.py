@@ -66,6 +66,17 @@ def test_progress_is_told_to_the_end(sqlite_walked: Keeper) -> None:
     assert told[-1] == (audit.entries, audit.entries)
 
 
+def test_of_a_damaged_book_too_progress_is_told_to_the_end(
+    sqlite_walked: Keeper, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    last = len(sqlite_walked.bodies())
+    run(Path(sqlite_walked.book.where), f"UPDATE entry SET leaf = zeroblob(32) WHERE seq = {last}")
+    monkeypatch.setattr(audit_book, "CHUNK", 20)
+    told: list[tuple[int, int]] = []
+    verify(sqlite_walked.book, progress=lambda done, total: told.append((done, total)))
+    assert told[-4:] == [(20, last), (40, last), (60, last), (last, last)]
+
+
 @pytest.mark.parametrize(("table", "column"), CELLS)
 def test_a_changed_cell_is_found_at_its_entry(table: str, column: str, path: Path) -> None:
     rows = rows_of(path, table)
