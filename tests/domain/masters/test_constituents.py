@@ -78,6 +78,12 @@ def test_all_that_is_wrong_is_told_at_once() -> None:
         '"5%" is not a constituent with its share.',
         '"1,23456" is a finer share than the book keeps.',
     ]
+    assert problems(f"{'x' * 2001} 3%") == (
+        (
+            "The name of the constituent has 2001 characters; at most 2000 are kept.",
+            "Say it in fewer words, or in several notes.",
+        ),
+    )
 
 
 @pytest.mark.parametrize(

@@ -4,11 +4,26 @@ import pytest
 
 from ledger.domain.entries import Material
 from ledger.domain.entries.choices import MaterialKind
-from ledger.domain.masters.gaps import gaps_of
+from ledger.domain.masters.gaps import Gap, gaps_of
 
-ALLERGENS = "Whether X carries allergens is not recorded."
-CLASS = "The class and number of the additive X are not recorded."
-NAME = "What a list of ingredients calls X is not recorded."
+ALLERGENS = Gap(
+    "x",
+    "the allergens",
+    "Whether X carries allergens is not recorded.",
+    '--allergens "NONE OR WHICH"',
+)
+CLASS = Gap(
+    "x",
+    "the class and number",
+    "The class and number of the additive X are not recorded.",
+    '--additive "CLASS AND NUMBER"',
+)
+NAME = Gap(
+    "x",
+    "the name on a list",
+    "What a list of ingredients calls X is not recorded.",
+    '--ingredient-name "NAME"',
+)
 
 
 @pytest.mark.parametrize(
@@ -23,9 +38,9 @@ NAME = "What a list of ingredients calls X is not recorded."
     ],
 )
 def test_what_is_asked_depends_on_the_kind_of_material(
-    sort: MaterialKind, wanted: list[str]
+    sort: MaterialKind, wanted: list[Gap]
 ) -> None:
-    assert [gap.what for gap in gaps_of(Material("x", "X", sort))] == wanted
+    assert gaps_of(Material("x", "X", sort)) == wanted
 
 
 def test_what_was_told_is_no_gap() -> None:

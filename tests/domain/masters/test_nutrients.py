@@ -30,6 +30,7 @@ def test_none_is_told_as_such() -> None:
     ("text", "sentence"),
     [
         ("sugars lots", '"sugars lots" is not a nutrient with its grams.'),
+        ("fat 3.00001", '"3.00001" is a finer number of grams than the book keeps.'),
         ("vitamin 3", '"vitamin" is not a nutrient.'),
         ("fat 3; fat 4", "fat is told more than once."),
         ("fat 60; protein 41", "The nutrients in 100 g weigh 101 g together."),

@@ -81,3 +81,20 @@ def test_what_is_proposed_of_an_entry_names_it_and_can_be_done(bench: Keeper) ->
         f'Say it with: pottle correct {done.seq} --set medium=paper --because "left unsaid"'
     )
     bench.do("correct", entry=str(done.seq), changes="medium=paper", because="left unsaid")
+
+
+def test_where_solids_went_in_since_it_was_measured_what_went_on_is_to_be_said(
+    bench: Keeper,
+) -> None:
+    bench.do("material", code="gum", name="Gum", kind="gum")
+    gum = bench.opens("receive", material="gum", amount="100g")
+    bench.do("add", lot="OE-001-5", source=gum, amount="20g")
+    with pytest.raises(InputError) as raised:
+        bench.do("filter", lot="OE-001-5", medium="paper", volume_out="400mL")
+    assert raised.value.problems == (
+        (
+            "20 g of solids went into OE-001-5 since its volume was last measured, so the book "
+            "cannot tell how much went onto the filter.",
+            "Say how much with --in.",
+        ),
+    )

@@ -4,12 +4,15 @@ from pathlib import Path
 
 import pytest
 
-from ledger.domain.entries import Foretold, Look
-from ledger.domain.entries.choices import LookedAt
+from ledger.domain.amounts.quantity import parse_quantity
+from ledger.domain.entries import Foretold, Formula, Look
+from ledger.domain.entries.choices import LookedAt, ProductKind
 from ledger.domain.entries.forecasts import Carried
+from ledger.domain.entries.masters import FormulaLine
 from ledger.errors import RefusedError
 from ledger.service.desk.book import How
 from ledger.service.glass.foretell import facts_of, foretell_formula, foretell_lot, record_lot
+from ledger.service.glass.recipe import recipe
 from ledger.service.glass.scores import own_ratios, scores
 from tests.keeper import Keeper
 from tests.path import receive_all
@@ -77,16 +80,18 @@ def test_what_is_not_known_is_named_and_the_rest_still_told(sqlite_keeper: Keepe
     code = keeper.opens("start", product="Bay essence", kind="essence", target="100mL")
     keeper.do("add", lot=code, source=bay, amount="5mL")
     bare = foretell_lot(keeper.book, code, "AB")
-    assert [what for what, _ in bare.gaps] == [
+    unknown = (
         "What Bay oil is made of is not recorded, and nothing published is kept of such an oil: it "
         "cannot be foretold.",
-        "There is no spirit in it.",
-    ]
+        'Record it: pottle material change bay --constituents "NAME SHARE%"',
+    )
+    lacking = ("There is no spirit in it.", "Add it first, or record its strength.")
+    assert bare.gaps == (unknown, lacking)
     keeper.do("add", lot=code, source=lots.oil, amount="5mL")
     keeper.do("add", lot=code, source=lots.spirit, amount="80mL")
     half = foretell_lot(keeper.book, code, "AB")
     assert half.kinds == ("orange",)
-    assert len(half.gaps) == 1
+    assert half.gaps == (unknown,)
     assert half.glass
     assert half.clear_by is None
     with pytest.raises(RefusedError, match="is a received lot, which nobody pours as it is"):
@@ -124,3 +129,32 @@ def test_ten_readings_of_the_house_narrow_the_band(sqlite_keeper: Keeper) -> Non
     assert kept.band(LookedAt.AS_POURED) == pytest.approx((20, 29), rel=1e-3)
     assert kept.own_readings == 10
     assert sum(isinstance(entry.facts, Look) for entry in keeper.entries()) == 10
+
+
+def test_what_a_formula_names_and_the_book_lacks_is_told_with_what_to_do(
+    sqlite_keeper: Keeper,
+) -> None:
+    keeper = sqlite_keeper
+    keeper.do("material", code="weak", name="Weak spirit", kind="ethanol")
+    keeper.do("material", code="gum", name="Gum", kind="gum")
+    litre = parse_quantity("1L")
+    lines = (
+        FormulaLine(parse_quantity("10mL"), material="weak"),
+        FormulaLine(parse_quantity("10mL"), material="gum"),
+        FormulaLine(parse_quantity("10mL"), material="neroli"),
+        FormulaLine(parse_quantity("10mL"), formula="rose"),
+    )
+    made = Formula("mixed", 1, "Mixed", ProductKind.ESSENCE, litre, prepared_by="AB", lines=lines)
+    with keeper.reading() as connection:
+        found, gaps = recipe(connection, made)
+    told = "is not in the book; what it brings is not known."
+    assert gaps == (
+        (
+            f"The strength of Weak spirit {told}",
+            "Record it: pottle material change weak --abv FIGURE",
+        ),
+        (f"The density of Gum {told}", "Record it: pottle material change gum --density FIGURE"),
+        ("neroli is not in the book.", "Add the material."),
+        (f"The formula rose {told}", "Load it: pottle formula load FILE"),
+    )
+    assert (found.ethanol_mg, found.water_mg, found.parts) == (0, 0, {})

@@ -213,9 +213,13 @@ def test_slips_of_measuring_are_remarked_on_where_they_matter(case: Case) -> Non
 def test_a_cost_of_nothing_is_asked_about_for_a_shell_may_have_made_it() -> None:
     free = draft(make(Receipt, cost_minor=0))
     (found,) = measures.cost_is_something(free, scene())
-    assert (found.severity, found.what) == (
+    assert found == Finding(
         Severity.ASK,
+        "cost",
         "The cost is 0.00. A shell makes 0.00 of $20.00, taking $2 for a name of its own.",
+        "Write the cost without a sign, as 20.00; if it cost nothing, say so with --because.",
     )
+    corrected = draft(make(Receipt, cost_minor=0), corrects=3)
+    assert not list(measures.cost_is_something(corrected, scene()))
     assert not list(measures.cost_is_something(draft(make(Receipt, cost_minor=1)), scene()))
     assert not list(measures.cost_is_something(draft(make(Receipt)), scene()))

@@ -16,7 +16,7 @@ RELEASE = draft(Judge(Verdict.RELEASE))
 
 def test_a_reading_apart_is_remarked_on_and_one_within_the_doubt_is_not() -> None:
     (found,) = reading_fits_the_book(READ, scene(lot(), control=Control(readings=(WRONG, RIGHT))))
-    assert found.severity is Severity.REMARK
+    assert (found.severity, found.rule) == (Severity.REMARK, "measured and reckoned")
     assert found.what.startswith("E-1 was measured at 70.0 % vol, and the book reckons 90.0 % vol;")
     assert found.todo == (
         "Read it again; if it stays so, something else or another amount went in: "

@@ -5,6 +5,7 @@ from msgspec.structs import replace
 from ledger.domain.entries import Material, Receipt
 from ledger.domain.entries.masters import Constituent
 from ledger.domain.masters.substances import Concerns
+from ledger.domain.rules import Finding, Severity
 from ledger.domain.rules.usual.substances import (
     constituents_are_parts,
     constituents_have_limits,
@@ -32,6 +33,7 @@ def test_constituents_come_to_no_more_than_all() -> None:
 def test_goods_known_for_a_substance_are_remarked_on_without_a_figure_of_others() -> None:
     known = scene(concerns=Concerns(usual=("methyl salicylate",)))
     (found,) = usual_concern_is_told(draft(birch(Constituent("linalool", 20_000)), None), known)
+    assert (found.severity, found.rule) == (Severity.REMARK, "usual concern")
     assert found.what == (
         "Birch oil is of a kind known to carry methyl salicylate, and the book does not know how "
         "much: it holds none of it against a limit."
@@ -59,7 +61,9 @@ def test_goods_that_can_hurt_come_in_with_their_caution() -> None:
     neat = "Sweet birch oil neat: Poisons children in teaspoons; keep it locked away."
     receipt = draft(make(Receipt, material="birch-oil"), "SBO-001-7")
     (found,) = goods_are_stored_with_care(receipt, scene(concerns=Concerns(neat=neat)))
-    assert (found.what, found.todo) == (neat, "Its papers and local law say how it is kept.")
+    assert found == Finding(
+        Severity.REMARK, "handled with care", neat, "Its papers and local law say how it is kept."
+    )
     assert not list(goods_are_stored_with_care(receipt, scene()))
     corrected = replace(receipt, corrects=4)
     assert not list(goods_are_stored_with_care(corrected, scene(concerns=Concerns(neat=neat))))
