@@ -119,8 +119,15 @@ def test_a_tuple_is_written_as_a_list() -> None:
 
 def test_lists_may_be_nested_up_to_the_limit_and_no_deeper() -> None:
     assert canonical_text(nested(MAX_DEPTH)) == '{"a":' + "[" * 16 + "1" + "]" * 16 + "}"
-    with pytest.raises(RefusedError, match=r"stands inside more than 16 lists or objects\. "):
+    with pytest.raises(RefusedError) as raised:
         canonical_text(nested(MAX_DEPTH + 1))
+    assert raised.value.problems == (
+        (
+            f"The entry cannot be written in the book: `a{'[0]' * 16}` stands inside more than 16 "
+            "lists or objects.",
+            "Correct what is named here and enter it again; nothing was recorded.",
+        ),
+    )
 
 
 def test_an_entry_that_contains_itself_is_refused() -> None:

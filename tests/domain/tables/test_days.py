@@ -82,5 +82,11 @@ def test_a_named_month_does_not_tell_a_year_of_two_digits_from_a_day() -> None:
         ),
     )
     assert plain_day("03-Feb-26", DayOrder.DMY) == "2026-02-03"
-    with pytest.raises(InputError, match="is no day of the calendar"):
+    with pytest.raises(InputError) as raised:
         plain_day("30-Feb-2026", None)
+    assert raised.value.problems == (
+        (
+            '"30-Feb-2026" is no day of the calendar.',
+            "Write it as the calendar has it: 2026-02-03.",
+        ),
+    )

@@ -94,8 +94,14 @@ def test_what_is_not_known_is_named_and_the_rest_still_told(sqlite_keeper: Keepe
     assert half.gaps == (unknown,)
     assert half.glass
     assert half.clear_by is None
-    with pytest.raises(RefusedError, match="is a received lot, which nobody pours as it is"):
+    with pytest.raises(RefusedError) as raised:
         foretell_lot(keeper.book, bay, "AB")
+    assert raised.value.problems == (
+        (
+            f"{bay} is a received lot, which nobody pours as it is.",
+            "Name a lot that was made, or a formula.",
+        ),
+    )
 
 
 def test_looks_are_held_against_the_forecast_before_them(sqlite_keeper: Keeper) -> None:

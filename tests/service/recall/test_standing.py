@@ -50,8 +50,14 @@ def test_a_recall_is_closed_once_with_its_cause_and_may_begin_again(
     keeper.do("recall", lot=lots.oil, because="throws haze")
     keeper.do("close", lot=lots.oil, cause="old oil", because="kept to look at")
     assert recall_of(keeper.book, lots.oil).closed is not None
-    with pytest.raises(RefusedError, match="its recall is closed already"):
+    with pytest.raises(RefusedError) as raised:
         keeper.do("close", lot=lots.oil, cause="old oil")
+    assert raised.value.problems == (
+        (
+            f"There is no open recall of {lots.oil} to close: its recall is closed already.",
+            f"pottle lot {lots.oil} shows what was done.",
+        ),
+    )
     keeper.do("judge", lot=lots.oil, verdict="release", because="tested again")
     assert recall_of(keeper.book, lots.oil).begun is None
     keeper.do("recall", lot=lots.oil, because="haze again")

@@ -81,5 +81,9 @@ def test_labels_are_for_what_may_leave_one_a_bottle_and_add_up(case: Case) -> No
 def test_labels_of_a_lot_that_is_unknown_are_counted_without_it() -> None:
     """That the lot is unknown is told by another rule."""
     told = draft(make(Labels, printed=3, used=4, spoiled=None, across=None))
-    (found,) = labels.labels_add_up(told, scene())
-    assert found.what.startswith("4 labels used and spoiled are more than the 3 printed for")
+    assert list(labels.labels_add_up(told, scene())) == said(
+        WHY,
+        "labels",
+        "4 labels used and spoiled are more than the 3 printed for E-1.",
+        "Count the labels again; if it is so, say why with --because.",
+    )

@@ -4,24 +4,31 @@ from ledger.domain.entries import Judge, Measurement
 from ledger.domain.entries.choices import Measured, Verdict
 from ledger.domain.lots.control import Control
 from ledger.domain.lots.readings import Reading, Reckoned
-from ledger.domain.rules.finding import Severity
+from ledger.domain.rules.finding import Finding, Severity
 from ledger.domain.rules.usual.readings import last_readings_fit_the_book, reading_fits_the_book
 from tests.domain.builders import draft, lot, make, scene
 
 WRONG = Reading("E-1", Measured.ABV, Reckoned(70.0, 1.0, 90.0, 90.0, 90.0, 1.8))
 RIGHT = Reading("E-1", Measured.ABV, Reckoned(89.0, 1.0, 90.0, 90.0, 90.0, 1.8))
+APART = (
+    "E-1 was measured at 70.0 % vol, and the book reckons 90.0 % vol; for the doubt of both they "
+    "may differ by 2.1."
+)
 READ = draft(make(Measurement))
 RELEASE = draft(Judge(Verdict.RELEASE))
 
 
 def test_a_reading_apart_is_remarked_on_and_one_within_the_doubt_is_not() -> None:
-    (found,) = reading_fits_the_book(READ, scene(lot(), control=Control(readings=(WRONG, RIGHT))))
-    assert (found.severity, found.rule) == (Severity.REMARK, "measured and reckoned")
-    assert found.what.startswith("E-1 was measured at 70.0 % vol, and the book reckons 90.0 % vol;")
-    assert found.todo == (
-        "Read it again; if it stays so, something else or another amount went in: "
-        "pottle journal E-1"
-    )
+    told = reading_fits_the_book(READ, scene(lot(), control=Control(readings=(WRONG, RIGHT))))
+    assert list(told) == [
+        Finding(
+            Severity.REMARK,
+            "measured and reckoned",
+            APART,
+            "Read it again; if it stays so, something else or another amount went in: "
+            "pottle journal E-1",
+        )
+    ]
     assert not list(
         reading_fits_the_book(RELEASE, scene(lot(), control=Control(readings=(WRONG,))))
     )
@@ -29,10 +36,10 @@ def test_a_reading_apart_is_remarked_on_and_one_within_the_doubt_is_not() -> Non
 
 def test_a_reading_apart_stands_in_the_way_of_a_release_alone() -> None:
     among = scene(lot(), control=Control(readings=(WRONG,)))
-    (found,) = last_readings_fit_the_book(RELEASE, among)
-    assert (found.severity, found.command) == (
-        Severity.GATE,
-        "pottle measure E-1 abv READING --temp TEMP",
-    )
+    command = "pottle measure E-1 abv READING --temp TEMP"
+    todo = "Correct what went in where the book is wrong, or measure it again"
+    assert list(last_readings_fit_the_book(RELEASE, among)) == [
+        Finding(Severity.GATE, "release", APART, f"{todo}: {command}", command)
+    ]
     hold = draft(Judge(Verdict.HOLD))
     assert not list(last_readings_fit_the_book(hold, among))
