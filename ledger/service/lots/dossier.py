@@ -24,6 +24,7 @@ from ledger.store.engine.connections import Connection
 from ledger.store.read import queries, walk
 from ledger.store.read.dependents import Changed
 from ledger.store.read.end import last_recorded
+from ledger.store.read.received import materials_of
 
 if TYPE_CHECKING:
     from ledger.service.evidence.seal import Seal
@@ -110,8 +111,7 @@ def dossier_on(connection: Connection, code: str) -> Dossier:
 
 
 def _materials(connection: Connection, number: int) -> tuple[Material, ...]:
-    behind = lots_by_number(connection, sorted(walk.back(connection, number)))
-    codes = dict.fromkeys(brief.material for brief in behind.values() if brief.material)
+    codes = materials_of(connection, walk.back(connection, number))
     known = [queries.material(connection, code) for code in codes]
     return tuple(
         sorted(

@@ -39,6 +39,8 @@ PARTY_IN: dict[type[Facts], str] = {
     Contact: "party",
 }
 """The field in which an entry names a party: by its code, or in words."""
+NAMING = frozenset({*PARTY_IN, Party, Person})
+"""The kinds of facts that name somebody."""
 _SHOWN = "SELECT stored, shown FROM party_shown"
 _DETAILS = f"SELECT seq, {', '.join(DETAIL_FIELDS)} FROM details"
 _GONE = "SELECT person FROM forget WHERE person IS NOT NULL"
@@ -57,9 +59,10 @@ FactsT = TypeVar("FactsT", bound=Facts)
 def told(connection: Connection, body: str) -> Entry:
     """Return the entry of a text, with whom it names as the book knows them now."""
     entry = kept_entry(body)
-    facts = named(connection, entry.seq, entry.facts)
-    if facts is entry.facts:
+    facts = entry.draft.facts
+    if type(facts) not in NAMING:
         return entry
+    facts = named(connection, entry.seq, facts)
     return replace(entry, draft=replace(entry.draft, facts=facts))
 
 

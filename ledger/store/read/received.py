@@ -39,6 +39,12 @@ _RECEIVED = f"""
         ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)
     WHERE lot.id = w.lot"""
 
+_MATERIALS = """
+    SELECT r.material FROM {wanted} w
+    CROSS JOIN entry o JOIN receipt r ON r.seq = o.seq
+    LEFT JOIN entry c ON c.corrects = o.seq
+    WHERE o.stands_for = w.lot AND c.corrects IS NULL ORDER BY w.lot"""
+
 # Whatever its material was said to be at any time, it is looked at: more may be found than are.
 _MAY_BE_SPIRIT = f"""
     SELECT o.stands_for FROM receipt r JOIN entry o ON o.seq = r.seq
@@ -90,6 +96,13 @@ def received(connection: Connection, lots: Sequence[int]) -> dict[str, ReceivedR
     go_by_index(connection)
     rows = (row for part in chunks(lots) for row in ask_for(connection, _RECEIVED, part))
     return {row.code: row for row in starmap(_row, rows)}
+
+
+def materials_of(connection: Connection, lots: Sequence[int]) -> list[str]:
+    """Return the codes of the materials that lots are of, each once, as the lots came."""
+    go_by_index(connection)
+    rows = (row for part in chunks(sorted(lots)) for row in ask_for(connection, _MATERIALS, part))
+    return list(dict.fromkeys(material for (material,) in rows))
 
 
 def with_a_strength(connection: Connection) -> dict[str, ReceivedRow]:

@@ -118,6 +118,7 @@ OF_LOTS: Mapping[str, Callable[[Connection, list[int]], Any]] = {
     "made of": reach.made_of,
     "entries of lots": lambda book, numbers: reach.entries_of_lots(book, numbers, ["look", "move"]),
     "received": received.received,
+    "materials of": received.materials_of,
     "sent": lambda book, numbers: sent.moves_from(book, numbers),
     "stands": stands.stands,
     "spent on": steps.spent_on,
