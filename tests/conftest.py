@@ -4,6 +4,7 @@ Guarantees: each test has its book to itself and a clock that stands still. Refu
 server between workers that run side by side; each starts its own.
 """
 
+import gc
 import os
 import shutil
 import tempfile
@@ -40,6 +41,20 @@ os.environ["XDG_STATE_HOME"] = str(Path(tempfile.gettempdir(), f"pottle-state-{o
 
 settings.register_profile("pottle", deadline=None, derandomize="CI" in os.environ)
 settings.load_profile("pottle")
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_collection() -> Iterator[None]:
+    """Collect all tests, and look for garbage only among what comes after them.
+
+    What is loaded and collected stays to the end; to walk through it took a quarter of the time.
+    """
+    gc.disable()
+    try:
+        return (yield)
+    finally:
+        gc.freeze()
+        gc.enable()
 
 
 @dataclass(slots=True)

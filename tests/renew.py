@@ -52,15 +52,18 @@ def renew_version() -> int:
 
 def renew_book(version: int) -> None:
     """Write the schema of a new book, and a book of this version with a row in every table."""
+    from ledger.store.engine.connections import connected, writing
+    from ledger.store.form.migrate import migrate
     from ledger.store.form.schema import stored_schema
     from tests.conftest import new_keeper
     from tests.keeper import MORNING
     from tests.path import fill_every_table
 
     with TemporaryDirectory() as folder:
+        with connected(str(Path(folder) / "form.db")) as engine, writing(engine) as connection:
+            migrate(connection)
+            SCHEMA.write_text(stored_schema(connection), "utf-8")
         with new_keeper(str(Path(folder) / "book.db")) as keeper:
-            with keeper.reading() as connection:
-                SCHEMA.write_text(stored_schema(connection), "utf-8")
             keeper.clock.now = MORNING
             fill_every_table(keeper)
         (OLD_BOOKS / f"v{version}.sql").write_text(dumped(keeper.book.where, version), "utf-8")

@@ -28,7 +28,7 @@ from ledger.store.engine.connections import (
     reading,
     writing,
 )
-from ledger.store.form.create import migrate
+from ledger.store.form.migrate import migrate
 from ledger.store.read.stands import statuses
 
 _LEFT = "The book was left as it was. Verify it with the pottle that wrote it."

@@ -1,31 +1,27 @@
-"""Making a new book by running its migrations.
+"""Making a new book: a file from the kept schema, on a server by running its migrations.
 
-Guarantees: a book is made whole or not at all; a SQLite file is private to its owner. Refuses:
-to touch a book or a file that is there already. The only module that imports Alembic.
+Guarantees: a book is made whole or not at all; a SQLite file is private to its owner, and has what
+the migrations make. Refuses: to touch a book or a file that is there already.
 """
 
 import sqlite3
 from collections.abc import Callable
 from pathlib import Path
 
-from alembic.config import Config
-from alembic.migration import MigrationContext
-from alembic.operations import Operations
-from alembic.script import ScriptDirectory
 from sqlalchemy import Connection, Engine, inspect
 
 from ledger.errors import StorageError
 from ledger.store.engine.connections import (
     APPLICATION_ID,
+    SCHEMA_VERSION,
     connected,
     is_server,
     storage_errors,
     writing,
 )
 from ledger.store.engine.files import refuse_leftovers
+from ledger.store.form.kept import END, kept_schema
 from ledger.whole_files import whole_file
-
-MIGRATIONS = Path(__file__).parents[1] / "migrations"
 
 
 def create_book(
@@ -62,6 +58,8 @@ def create_book(
 
 
 def _create_on_server(engine: Engine, fill: Callable[[Connection], object]) -> None:
+    from ledger.store.form.migrate import migrate  # Alembic takes long to load; files need none
+
     with writing(engine) as connection:
         if inspect(connection).has_table("entry"):
             raise StorageError(
@@ -76,8 +74,21 @@ def _create_file(part: Path, fill: Callable[[Connection], object]) -> None:
     with connected(str(part)) as engine:
         use_write_ahead_log(engine)
         with writing(engine) as connection:
-            migrate(connection)
+            make_as_kept(connection)
             fill(connection)
+
+
+def make_as_kept(connection: Connection) -> None:
+    """Make in an empty file all that every book of this version is made with."""
+    with storage_errors():
+        for statement in filter(None, kept_schema().split(END)):
+            connection.exec_driver_sql(statement)
+            if statement.startswith("CREATE TABLE alembic_version"):
+                # Now, since a guard that comes later lets nobody write there.
+                reached = f"{SCHEMA_VERSION:04d}"
+                connection.exec_driver_sql("INSERT INTO alembic_version VALUES (?)", (reached,))
+        connection.exec_driver_sql(f"PRAGMA application_id = {APPLICATION_ID}")
+        connection.exec_driver_sql(f"PRAGMA user_version = {SCHEMA_VERSION}")
 
 
 def use_write_ahead_log(engine: Engine) -> None:
@@ -92,28 +103,3 @@ def use_write_ahead_log(engine: Engine) -> None:
         ) from error
     finally:
         connection.close()
-
-
-def script() -> ScriptDirectory:
-    """Return the history of migrations."""
-    config = Config()
-    config.set_main_option("script_location", str(MIGRATIONS))
-    config.set_main_option("path_separator", "os")
-    return ScriptDirectory.from_config(config)
-
-
-def migrate(connection: Connection, to: str = "head") -> None:
-    """Run every migration up to `to` in the connection's transaction."""
-    steps = script()
-    context = MigrationContext.configure(
-        # Alembic's own commands would open a connection of their own; all goes into one
-        # transaction.
-        connection,
-        opts={"fn": lambda at, _context: steps._upgrade_revs(to, at)},
-    )
-    with storage_errors(), Operations.context(context):
-        context.run_migrations()
-    if connection.dialect.name == "sqlite":
-        connection.exec_driver_sql(f"PRAGMA application_id = {APPLICATION_ID}")
-        reached = int(context.get_current_revision() or 0)
-        connection.exec_driver_sql(f"PRAGMA user_version = {reached}")

@@ -1,1 +1,1 @@
-"""Required by Alembic's layout; migrations run through `ledger.store.form.create.migrate`."""
+"""Required by Alembic's layout; migrations run through `ledger.store.form.migrate.migrate`."""

@@ -19,7 +19,7 @@ from ledger.service.evidence.verify import verify
 from ledger.service.lots.dossier import brief_of
 from ledger.store.engine.connections import SCHEMA_VERSION, connected, writing
 from ledger.store.form.appends import out_of_order
-from ledger.store.form.create import migrate
+from ledger.store.form.migrate import migrate
 from ledger.store.write import recorder
 from tests.conftest import Server, new_keeper, opened
 from tests.keeper import MORNING, Keeper, SetClock, silent
