@@ -5,8 +5,10 @@ import shutil
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from functools import cache
+from inspect import unwrap
 from pathlib import Path
 from tempfile import mkdtemp
+from types import CodeType
 from unittest.mock import patch
 
 from msgspec.structs import asdict
@@ -131,7 +133,7 @@ def acts(data: bytes) -> None:
     verb, told = said(data)
     if verb not in VERBS:
         return
-    known = VERBS[verb].__kwdefaults__ or {}
+    known = unwrap(VERBS[verb]).__kwdefaults__ or {}
     needed = [name for name in _words_of(verb) if name not in known]
     words = {name: told.get(name, "") for name in needed}
     words |= {name: text for name, text in told.items() if name in known}
@@ -149,5 +151,5 @@ def acts(data: bytes) -> None:
 
 @cache
 def _words_of(verb: str) -> tuple[str, ...]:
-    code = VERBS[verb].__code__
+    code: CodeType = unwrap(VERBS[verb]).__code__
     return code.co_varnames[code.co_argcount : code.co_argcount + code.co_kwonlyargcount]
