@@ -6,13 +6,11 @@ Guarantees: the facts are those that a list of ingredients names as gaps.
 from ledger.domain.masters.gaps import Gap, gaps_of
 from ledger.service.account.contents import contents_on
 from ledger.store.engine.connections import Connection
-from ledger.store.read import queries
+from ledger.store.read.received import materials
 
 
 def undeclared(connection: Connection, code: str) -> tuple[Gap, ...]:
     """Return what is missing of the materials in a lot, by material."""
     received = contents_on(connection, code).received.values()
-    known = (
-        queries.material(connection, each) for each in sorted({lot.material for lot in received})
-    )
-    return tuple(gap for item in known if item for gap in gaps_of(item))
+    known = materials(connection, {lot.material for lot in received})
+    return tuple(gap for item in known for gap in gaps_of(item))

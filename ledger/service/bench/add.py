@@ -7,6 +7,7 @@ from ledger.domain.entries import Add
 from ledger.domain.entries.choices import AddedAs
 from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 
 
 @act
@@ -24,7 +25,7 @@ def add(
     instrument: str | None = None,
 ) -> Recorded:
     """Put some of a lot into a batch."""
-    with at_desk(book, how, lot, source) as desk:
+    with at_desk(book, how, Ahead(lot, (source,))) as desk:
         words = desk.words
         source_code = words.source(source)
         facts = Add(

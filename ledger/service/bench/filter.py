@@ -12,6 +12,7 @@ from ledger.errors import InputError, RefusedError
 from ledger.service.account.state import lot_state
 from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 from ledger.store.read.queries import Moment
 
 Pores = tuple[int | None, int | None]
@@ -44,7 +45,7 @@ def filter_(
     wetted_with: str | None = None,
 ) -> Recorded:
     """Record one pass through a filter."""
-    with at_desk(book, how, lot) as desk:
+    with at_desk(book, how, Ahead(lot)) as desk:
         words = desk.words
         code, put_on = words.lot(lot), words.amount_or_none(volume_in)
         finer, coarser = words.read(lambda: read_pores(pore), NO_PORES)

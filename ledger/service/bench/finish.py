@@ -7,6 +7,7 @@ are told apart.
 from ledger.domain.entries import Finish
 from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 
 
 @act
@@ -21,7 +22,7 @@ def finish(
     labour: str | None = None,
 ) -> Recorded:
     """End the making of a batch with the volume that came out."""
-    with at_desk(book, how, lot) as desk:
+    with at_desk(book, how, Ahead(lot)) as desk:
         facts = Finish(
             volume=desk.words.amount(volume),
             temp_mdegc=desk.words.scaled(temp, 1000, "°C", "temperature"),

@@ -8,6 +8,7 @@ from ledger.domain.entries.choices import Grade, LookedAt
 from ledger.errors import InputError
 from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 
 FLAGS = ("ring", "louche", "sediment", "floc", "crystals")
 """What a look may find besides the grade."""
@@ -31,7 +32,7 @@ def look(
     words: str | None = None,
 ) -> Recorded:
     """Record how clear a lot looked, and what was looked at."""
-    with at_desk(book, how, lot) as desk:
+    with at_desk(book, how, Ahead(lot)) as desk:
         reader = desk.words
         seen = reader.read(lambda: read_flags(flags), frozenset[str]())
         facts = Look(

@@ -10,6 +10,7 @@ from ledger.service.account.made_up import used_to_make_up
 from ledger.service.account.state import lot_state
 from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 from ledger.store.read.queries import Moment
 
 
@@ -25,7 +26,7 @@ def makeup(
     temp: str | None = None,
 ) -> Recorded:
     """Make a batch up to a volume with another lot."""
-    with at_desk(book, how, lot, source) as desk:
+    with at_desk(book, how, Ahead(lot, (source,))) as desk:
         words = desk.words
         code, to = words.lot(lot), words.amount(volume)
         source_code = words.source(source)

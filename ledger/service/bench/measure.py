@@ -8,6 +8,7 @@ from ledger.domain.entries import Measurement
 from ledger.domain.entries.choices import Measured
 from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 
 _UNITS = {
     Measured.BRIX: "°Bx",
@@ -31,7 +32,7 @@ def measure(
     instrument: str | None = None,
 ) -> Recorded:
     """Record an instrument's raw reading."""
-    with at_desk(book, how, lot) as desk:
+    with at_desk(book, how, Ahead(lot)) as desk:
         words = desk.words
         kind = words.needed(what, Measured, "thing to measure")
         unit = _UNITS[kind]

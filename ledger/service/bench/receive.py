@@ -10,6 +10,7 @@ from ledger.domain.entries.choices import FoodGrade, LotType, Verdict
 from ledger.errors import RefusedError, did_you_mean
 from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 from ledger.service.masters.material import read_strength
 from ledger.store.read import queries
 
@@ -35,7 +36,7 @@ def receive(
     hold: str | None = None,
 ) -> Recorded:
     """Record a delivery; opens a received lot."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, Ahead(material=material, party=supplier)) as desk:
         words = desk.words
         digits = digits_of(desk.currency)
         known = words.read(lambda: _known_material(desk, material), None)

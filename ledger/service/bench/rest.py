@@ -13,6 +13,7 @@ from ledger.errors import RefusedError
 from ledger.service.account.state import lot_state
 from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 from ledger.service.desk.times import read_when
 
 
@@ -31,7 +32,7 @@ def rest(
     vessel: str | None = None,
 ) -> Recorded:
     """Begin a rest, end the one that goes on, or tell a whole one at once."""
-    with at_desk(book, how, lot) as desk:
+    with at_desk(book, how, Ahead(lot)) as desk:
         words = desk.words
         code = words.lot(lot)
         # Which rest ends is looked up in the lot, so its name must have been read.

@@ -8,6 +8,7 @@ from ledger.domain.entries import Rinse
 from ledger.domain.entries.choices import LotType, RinseTo
 from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 
 
 @act
@@ -23,7 +24,7 @@ def rinse(
     code: str | None = None,
 ) -> Recorded:
     """Rinse the cake; kept apart, the rinse liquor opens a lot of its own."""
-    with at_desk(book, how, lot, source) as desk:
+    with at_desk(book, how, Ahead(lot, (source,))) as desk:
         words = desk.words
         to = words.needed(went_to, RinseTo, "place where the rinse went")
         facts = Rinse(

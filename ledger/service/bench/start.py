@@ -12,6 +12,7 @@ from ledger.domain.entries.texts import read_text
 from ledger.errors import InputError, RefusedError
 from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 from ledger.store.read import queries
 
 _UNREAD: Formula | None = Formula("", 1, "lot", ProductKind.ESSENCE, Quantity(1, Measure.UL, ""))
@@ -39,7 +40,7 @@ def start(
     code: str | None = None,
 ) -> Recorded:
     """Begin a batch; opens a made lot, counted by volume."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, Ahead(opens=product)) as desk:
         words = desk.words
         number = words.whole(version, "version")
         master = words.read(lambda: _formula(desk, formula, number), _UNREAD)

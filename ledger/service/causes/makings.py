@@ -17,8 +17,8 @@ from ledger.service.account.lots import lots_by_number
 from ledger.service.account.shares import lots_behind
 from ledger.service.causes.settings import Making, settings_of
 from ledger.store.engine.connections import Connection
-from ledger.store.read import queries
 from ledger.store.read.reach import entries_of_lots
+from ledger.store.read.received import materials
 from ledger.store.read.runs import Run
 
 STEPS = ("receipt", "measure", "add", "rest", "filter")
@@ -150,5 +150,5 @@ def _figures(
 
 def _materials(connection: Connection, known: Iterable[Lot]) -> dict[str, Material]:
     codes = dict.fromkeys(brief.material for brief in known if brief.material)
-    known_ones = ((code, queries.material(connection, code)) for code in codes)
-    return {code: material for code, material in known_ones if material}
+    found = {material.code: material for material in materials(connection, codes)}
+    return {code: found[code] for code in codes if code in found}

@@ -25,7 +25,7 @@ from ledger.domain.rules.recheck import touched
 from ledger.errors import MovedError, RefusedError, StorageError
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.clock import zone_of
-from ledger.service.desk.foresight import foretold
+from ledger.service.desk.foresight import Ahead, foretold
 from ledger.service.desk.outcome import stands
 from ledger.service.desk.reader import Words
 from ledger.service.desk.recheck import fits_no_longer, histories
@@ -193,6 +193,7 @@ class Desk:
         return entry
 
 
+_UNTOLD = Ahead()
 Said = ParamSpec("Said")
 Told = TypeVar("Told")
 Verb = Callable[Concatenate[Book, How, Said], Told]
@@ -218,14 +219,13 @@ def act(verb: Verb[Said, Told]) -> Verb[Said, Told]:
 
 
 @contextmanager
-def at_desk(book: Book, how: How, lot: str | None = None, *sources: str | None) -> Iterator[Desk]:
+def at_desk(book: Book, how: How, ahead: Ahead = _UNTOLD) -> Iterator[Desk]:
     """Open a desk: a writing transaction that commits when the verb is through.
 
     Args:
         book: The book.
         how: Who writes.
-        lot: The lot that it is about, as it was typed, so that a server is asked all at once.
-        sources: The lots that it draws on, likewise.
+        ahead: What its words say ahead, so that a server is asked all at once.
 
     Raises:
         MovedError: Others wrote since it looked, without its turn; nothing is recorded.
@@ -233,7 +233,7 @@ def at_desk(book: Book, how: How, lot: str | None = None, *sources: str | None) 
     """
     desk, is_through = None, False
     try:
-        with book.writing(foretold(book, how, lot, sources)) as connection:
+        with book.writing(foretold(book, how, ahead)) as connection:
             desk = desk_on(connection, book.now(connection), how)
             desk.salt = book.salt
             yield desk

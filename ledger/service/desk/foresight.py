@@ -4,11 +4,12 @@ Guarantees: words that name no whole code are left for later; nothing is refused
 judge; it is only foretold what will be read.
 """
 
-from collections.abc import Sequence
 from contextlib import suppress
 
+from msgspec import Struct
+
 from ledger.domain.entries.plain import instant_text
-from ledger.domain.lots.codes import clean_code
+from ledger.domain.lots.codes import clean_code, stem_for
 from ledger.errors import LedgerError
 from ledger.service.desk.book import Book, How, wall_clock
 from ledger.store.engine.acts import Foretell
@@ -17,21 +18,56 @@ from ledger.store.engine.turn import Found
 from ledger.store.read import foreseen as reads
 
 
-def foretold(book: Book, how: How, lot: str | None, sources: Sequence[str | None]) -> Foretell:
+class Ahead(Struct, frozen=True):
+    """What the words of an act say ahead of what it will ask, as they were typed."""
+
+    lot: str | None = None
+    """The lot that it is about."""
+    sources: tuple[str | None, ...] = ()
+    """The lots that it draws on."""
+    is_packed: bool = False
+    """Whether the lot may be one of bottles."""
+    opens: str | None = None
+    """Of what the lot that it opens is to have its code."""
+    material: str | None = None
+    """The material that it names."""
+    party: str | None = None
+    """Somebody outside the house whom it names."""
+    entry: str | None = None
+    """The number of the entry that it corrects or strikes."""
+
+
+def foretold(book: Book, how: How, ahead: Ahead) -> Foretell:
     """Return what tells what an act will ask, by its words as they were typed."""
 
     def foretell(foreseen: Foreseen) -> None:
-        drawn_on = [code for text in sources if (code := _code(text))]
+        drawn_on = [code for text in ahead.sources if (code := _code(text))]
+        lot = ahead.lot
         reads.foresee_all(foreseen)
         about: str | Found | None = _code(lot)
         if lot and lot.strip() == "." and how.by:
             about = reads.in_hand(foreseen, how.by.strip().upper())
         if about:
-            reads.foresee_lot(foreseen, about, drawn_on, _second(book, how, foreseen))
+            number = reads.foresee_lot(foreseen, about, drawn_on, _second(book, how, foreseen))
+            if ahead.is_packed:
+                reads.foresee_packed(foreseen, number)
         for code in drawn_on:
             reads.foresee_source(foreseen, code)
+        _besides(foreseen, ahead)
 
     return foretell
+
+
+def _besides(foreseen: Foreseen, ahead: Ahead) -> None:
+    """Foretell what is asked of other things than lots."""
+    if ahead.opens and ahead.opens.strip():
+        reads.foresee_code(foreseen, stem_for(ahead.opens))
+    if ahead.material:
+        reads.foresee_material(foreseen, ahead.material.strip().lower())
+    if ahead.entry and (number := ahead.entry.strip().removeprefix("#")).isdecimal():
+        reads.foresee_entry(foreseen, int(number))
+    if ahead.party and (name := ahead.party.strip()):
+        reads.foresee_party(foreseen, name)
 
 
 def _code(text: str | None) -> str | None:

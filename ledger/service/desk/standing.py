@@ -35,8 +35,11 @@ from ledger.science.contents.composition import Contents
 from ledger.service.account.replay import replayed
 from ledger.service.desk.recheck import MEND
 from ledger.service.desk.scene import build_scene
+from ledger.store.engine.acts import foresee
 from ledger.store.engine.connections import Connection
+from ledger.store.engine.foretold import Foreseen
 from ledger.store.read import dependents, queries, walk
+from ledger.store.read.foreseen import foresee_entry
 
 JUDGED = Add | Bottle | Decant | Filter | Finish | Judge | MakeUp | Measurement | Rinse
 """Kinds of facts that rules hold to what went before."""
@@ -73,6 +76,7 @@ def standing(connection: Connection, old: Entry, codes: Iterable[str], now: date
         now: The book's clock.
     """
     lots = _affected(connection, old, codes)
+    foresee(connection, lambda foreseen: _touching(foreseen, lots[:MOST_LOTS]))
     told = {lot: dependents.entries_touching(connection, lot) for lot in lots[:MOST_LOTS]}
     acts = {
         entry.stands_for: entry
@@ -81,6 +85,7 @@ def standing(connection: Connection, old: Entry, codes: Iterable[str], now: date
         if isinstance(entry.facts, JUDGED) and entry.stands_for != old.stands_for
     }
     later = [entry for entry in acts.values() if entry.position > old.position]
+    foresee(connection, lambda foreseen: _entries(foreseen, later[:MOST_ACTS]))
     found = replayed(connection, list(told)) if told else None
     of = {number: code for code, number in found.steps.numbers.items()} if found else {}
     return Standing(
@@ -133,6 +138,16 @@ def _affected(connection: Connection, old: Entry, codes: Iterable[str]) -> list[
     )
     bought = {row.seq for row in starts if row.opened.lot_type is LotType.RECEIVED}
     return [lot for lot in ahead if lot not in bought]
+
+
+def _touching(foreseen: Foreseen, lots: Iterable[int]) -> None:
+    for lot in lots:
+        foreseen.asks(dependents.entries_touching, lot)
+
+
+def _entries(foreseen: Foreseen, acts: Iterable[Entry]) -> None:
+    for entry in acts:
+        foresee_entry(foreseen, entry.seq)
 
 
 def _amiss(

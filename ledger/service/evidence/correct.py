@@ -16,6 +16,7 @@ from ledger.domain.entries.fields import FieldSpec, specs
 from ledger.errors import InputError, RefusedError
 from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 from ledger.service.desk.numbers import entry_named, entry_number
 from ledger.service.evidence.values import DIGITS, read_value, with_digits
 
@@ -30,7 +31,7 @@ def correct(book: Book, how: How, *, entry: str, changes: str) -> Recorded:
         entry: The number of the entry.
         changes: `field=value` pairs with semicolons between, fields named as in the journal.
     """
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, Ahead(entry=entry)) as desk:
         old = entry_named(desk, entry)
         if old is None:
             number = entry_number(entry)

@@ -4,7 +4,7 @@ Guarantees: every figure follows from the lot as it was made; limits come with t
 is missing is named and the rest is still told. Refuses: to say that anything is safe or lawful.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Mapping
 from datetime import date
 
 from ledger.domain.amounts.pours import read_pour
@@ -35,6 +35,7 @@ from ledger.service.glass.pours import HeldAgainst, pourings, ways
 from ledger.service.glass.sizes import GLASS_UL, POURED, ounce_of, read_glass, soda_parts
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
+from ledger.store.read.received import materials
 
 SWIG_UL = 5_000
 """A teaspoon, the amount that somebody may drink of an essence by mistake."""
@@ -185,9 +186,8 @@ def _received_materials(connection: Connection, made: LotContents) -> dict[str, 
     return _by_code(connection, {lot.material for lot in made.received.values()})
 
 
-def _by_code(connection: Connection, codes: Iterable[str]) -> dict[str, Material]:
-    found = {code: queries.material(connection, code) for code in sorted(codes)}
-    return {code: counted(item, substances()) for code, item in found.items() if item}
+def _by_code(connection: Connection, codes: Collection[str]) -> dict[str, Material]:
+    return {item.code: counted(item, substances()) for item in materials(connection, codes)}
 
 
 def _unrecorded(

@@ -14,6 +14,7 @@ from ledger.service.account.codes import left_to_fill
 from ledger.service.account.state import lot_state
 from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 
 
 @act
@@ -32,7 +33,7 @@ def bottle(
     code: str | None = None,
 ) -> Recorded:
     """Fill a lot into bottles; opens a packed lot."""
-    with at_desk(book, how, None, source, bottles, caps) as desk:
+    with at_desk(book, how, Ahead(sources=(source, bottles, caps))) as desk:
         words = desk.words
         filled, bulk = words.pack(pack), words.lot(source)
         total = filled.count * filled.size.amount

@@ -11,6 +11,7 @@ from ledger.domain.entries import Cases
 from ledger.domain.masters.gs1 import case_number
 from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 from ledger.store.read import queries
 from ledger.store.read.made import next_case
 
@@ -18,7 +19,7 @@ from ledger.store.read.made import next_case
 @act
 def cases(book: Book, how: How, *, lot: str, pack: str) -> Recorded[Cases]:
     """Record so many cases of so many bottles, and give each a number."""
-    with at_desk(book, how, lot) as desk:
+    with at_desk(book, how, Ahead(lot, is_packed=True)) as desk:
         words = desk.words
         code = words.lot(lot)
         count, holds = words.read(lambda: parse_cases(pack), (1, 1))

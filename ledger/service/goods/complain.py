@@ -11,6 +11,7 @@ from ledger.domain.entries.choices import Precision
 from ledger.errors import InputError, LedgerError
 from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 from ledger.service.desk.times import read_when
 
 ANSWER_DAYS = 7
@@ -36,7 +37,7 @@ def complain(
     answer_days: str | None = None,
 ) -> Recorded[Complaint]:
     """Record a complaint about a lot; of a photo its file's name and its hash are kept."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, Ahead(lot, is_packed=True, party=party)) as desk:
         reader = desk.words
         facts = Complaint(
             symptom=reader.text(symptom, "symptom"),

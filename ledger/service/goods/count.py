@@ -13,12 +13,13 @@ from ledger.errors import RefusedError
 from ledger.service.account.state import lot_state
 from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 
 
 @act
 def count(book: Book, how: How, *, lot: str, amount: str, tare: str | None = None) -> Recorded:
     """Record what was really there of a lot: counted, measured, or weighed with its vessel."""
-    with at_desk(book, how, lot) as desk:
+    with at_desk(book, how, Ahead(lot)) as desk:
         words = desk.words
         # With a tare the amount is a weight with its vessel, which is never nothing.
         code, empty = words.lot(lot), words.amount_or_none(tare)

@@ -13,6 +13,7 @@ from ledger.domain.lots.labels import across
 from ledger.service.account.state import lot_state
 from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 
 
 @act
@@ -28,7 +29,7 @@ def labels(
     specimen: str | None = None,
 ) -> Recorded[Labels]:
     """Record labels printed, used and spoiled; given `specimen`, none of them is for a bottle."""
-    with at_desk(book, how, lot, stock) as desk:
+    with at_desk(book, how, Ahead(lot, (stock,), is_packed=True)) as desk:
         number = desk.words.number(printed, 1, "", "number of labels")
         return _record(desk, lot, number, used, spoiled, stock=stock, specimen=specimen)
 

@@ -9,6 +9,7 @@ from ledger.domain.entries.choices import MoveAs
 from ledger.domain.masters.parties import party_word
 from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 
 
 @act
@@ -24,7 +25,7 @@ def send(
     witness: str | None = None,
 ) -> Recorded:
     """Send goods out, write them off, or take them back."""
-    with at_desk(book, how, lot) as desk:
+    with at_desk(book, how, Ahead(lot, is_packed=True, party=party)) as desk:
         words = desk.words
         named = words.text_or_none(party, "name of who gets it")
         code, way = words.lot(lot), words.needed(moved_as or "sale", MoveAs, "way of sending")

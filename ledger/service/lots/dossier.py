@@ -24,7 +24,7 @@ from ledger.store.engine.connections import Connection
 from ledger.store.read import queries, walk
 from ledger.store.read.dependents import Changed
 from ledger.store.read.end import last_recorded
-from ledger.store.read.received import materials_of
+from ledger.store.read.received import materials, materials_of
 
 if TYPE_CHECKING:
     from ledger.service.evidence.seal import Seal
@@ -112,7 +112,8 @@ def dossier_on(connection: Connection, code: str) -> Dossier:
 
 def _materials(connection: Connection, number: int) -> tuple[Material, ...]:
     codes = materials_of(connection, walk.back(connection, number))
-    known = [queries.material(connection, code) for code in codes]
+    found = {material.code: material for material in materials(connection, codes)}
+    known = [found.get(code) for code in codes]
     return tuple(
         sorted(
             (material for material in known if material),

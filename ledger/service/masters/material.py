@@ -20,6 +20,7 @@ from ledger.errors import RefusedError
 from ledger.service.account.shipped import substances
 from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 from ledger.service.masters.short_names import read_code
 from ledger.store.read import queries
 
@@ -47,7 +48,7 @@ def material(
     change: bool = False,
 ) -> Recorded:
     """Add a material, or say anew what is known of one; what is not given stays as it was."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, Ahead(material=code)) as desk:
         words = desk.words
         key = words.read(lambda: _material_code(desk, code, change), "")
         old = queries.material(desk.connection, key) if change and key else None

@@ -10,6 +10,7 @@ from ledger.domain.masters.parties import is_forgotten
 from ledger.errors import RefusedError
 from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 from ledger.store.read import parties as known_parties
 from ledger.store.read import queries
 
@@ -27,7 +28,7 @@ def party(
     gln: str | None = None,
 ) -> Recorded:
     """Say how to reach a supplier or a customer; what is not given stays as it was."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, Ahead(party=name)) as desk:
         read = desk.words
         called = read.text(name, "name")
         old = known_parties.party(desk.connection, called)

@@ -14,6 +14,7 @@ from ledger.domain.entries.choices import Reached
 from ledger.errors import InputError
 from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 from ledger.service.desk.reader import Words
 from ledger.service.lots.trace import trace_on
 from ledger.service.recall.calls import may_have
@@ -35,7 +36,7 @@ def contact(
     words: str | None = None,
 ) -> Recorded:
     """Record that somebody who holds goods of a lot was called."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, Ahead(lot, is_packed=True, party=party)) as desk:
         facts = _read(desk.words, party, reached, still_there, words)
         code = desk.words.lot(lot)
         desk.words.done()

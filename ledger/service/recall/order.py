@@ -15,6 +15,7 @@ from ledger.errors import LedgerError, ReasonNeededError, RefusedError, together
 from ledger.service.account.codes import known_lot
 from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded, Tick
+from ledger.service.desk.foresight import Ahead
 from ledger.service.lots.trace import trace_on
 from ledger.service.recall.calls import ToCall
 from ledger.service.recall.standing import Recall, course, recall_on
@@ -80,7 +81,7 @@ def close_recall(book: Book, how: How, *, lot: str, cause: str) -> Recorded:
         RefusedError: The lot is not recalled, or its recall is closed.
         ReasonNeededError: Some of it stands here, or with people who were not spoken to.
     """
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, Ahead(lot, is_packed=True)) as desk:
         read = desk.words
         facts, code = Closing(read.text(cause, "cause")), read.lot(lot)
         read.done()

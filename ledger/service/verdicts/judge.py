@@ -9,6 +9,7 @@ from ledger.domain.entries import Judge
 from ledger.domain.entries.choices import Verdict
 from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 
 
 @act
@@ -24,6 +25,6 @@ def judge(
         verdict: The word for it.
         anyway: Given, a held lot is released whatever else stands in its way.
     """
-    with at_desk(book, how, lot) as desk:
+    with at_desk(book, how, Ahead(lot, is_packed=True)) as desk:
         facts = Judge(desk.words.needed(verdict, Verdict, "verdict"))
         return desk.record(facts, desk.words.lot(lot), insists=bool(anyway))

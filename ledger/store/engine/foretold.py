@@ -33,7 +33,6 @@ class Foreseen:
         self._connection = connection
         self._turn = turn
         self._heard: list[_Heard] = []
-        self._founds = 0
 
     def asks(self, reader: Callable[..., object], *cells: object) -> None:
         """Let the first question of a reader be asked.
@@ -42,7 +41,8 @@ class Foreseen:
             reader: What is called with the connection and the cells.
             cells: Values, or what is to be found for them.
         """
-        self._heard += [_Heard(asked) for asked in self._questions(reader, *cells)]
+        heard = self._questions(reader, *cells)
+        self._heard += [_Heard(asked) for asked in heard if asked.key not in self._turn.asked]
 
     def asks_for(self, statement: str, **cells: object) -> None:
         """Let a question be asked."""
@@ -58,8 +58,9 @@ class Foreseen:
         return self._found(kind, asked)
 
     def _found(self, kind: str, asked: Question) -> Found:
-        self._founds += 1
-        found = Found(self._founds, kind)
+        # Of its own for the whole act: where nothing is found, what stood there would stay.
+        self._turn.founds += 1
+        found = Found(self._turn.founds, kind)
         self._heard.append(_Heard(asked, found))
         return found
 

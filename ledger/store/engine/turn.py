@@ -83,6 +83,8 @@ class Turn:
     """What is sent before the first that it writes."""
     pending: list[Part] = field(default_factory=list)
     """What it wrote and was not sent yet."""
+    founds: int = 0
+    """How many values it had a server find."""
     heard: list[Question] | None = None
     """Where a question is put that is only to be heard; None: it is to be answered."""
 

@@ -22,6 +22,8 @@ _EDGE = """
     WHERE grown.count % 2 = 0 AND t.height = grown.height AND t.place = grown.count - 2"""
 OF_LAST = "SELECT MAX(seq) FROM entry"
 """The number of the last entry."""
+STANDS_FOR = "SELECT stands_for FROM entry WHERE seq = :seq"
+"""The number of the first entry of a chain of corrections."""
 
 
 class End(NamedTuple):

@@ -10,8 +10,21 @@ from ledger.domain.entries.canonical import MAX_INTEGER
 from ledger.store.engine.acts import NOW
 from ledger.store.engine.foretold import Foreseen
 from ledger.store.engine.turn import Found
-from ledger.store.read import amounts, dates, inputs, queries, reach, received, stands, steps, walk
-from ledger.store.read.end import OF_LAST, edge_of, end_of
+from ledger.store.read import (
+    amounts,
+    dates,
+    inputs,
+    made,
+    parties,
+    people,
+    queries,
+    reach,
+    received,
+    stands,
+    steps,
+    walk,
+)
+from ledger.store.read.end import OF_LAST, STANDS_FOR, edge_of, end_of
 
 _ID = "SELECT id FROM lot WHERE code = :code"
 _SECOND = (
@@ -40,6 +53,20 @@ _FORMULA = (
     "SELECT s.formula FROM entry e JOIN start s ON s.seq = e.seq "
     "LEFT JOIN entry c ON c.corrects = e.seq WHERE e.stands_for = :lot AND c.corrects IS NULL"
 )
+_BULK = (
+    "SELECT b.source FROM entry e JOIN bottle b ON b.seq = e.seq "
+    "WHERE e.stands_for = :lot ORDER BY e.seq DESC LIMIT 1"
+)
+# As the code of the lot of it that came last begins, so will that of the next.
+_STEM_OF = (
+    "SELECT split_part(lot.code, '-', 1) || '-%' FROM receipt r JOIN lot ON lot.id = r.seq "
+    "WHERE r.material = :code ORDER BY r.seq DESC LIMIT 1"
+)
+_HAPPENED = "SELECT happened_at FROM entry WHERE seq = :seq"
+_SOURCE_OF = (
+    "SELECT lot.code FROM posting p JOIN lot ON lot.id = p.source WHERE p.seq = :seq "
+    "ORDER BY p.line LIMIT 1"
+)
 _LOT_OF = "SELECT lot.code FROM entry e JOIN lot ON lot.id = e.lot WHERE e.seq = :seq"
 
 
@@ -64,40 +91,104 @@ def second(foreseen: Foreseen) -> Found:
 
 
 def foresee_lot(
-    foreseen: Foreseen, code: str | Found, sources: Sequence[str], at: str | Found | None
-) -> None:
-    """Foretell what an act asks of the lot that it is about.
+    foreseen: Foreseen,
+    code: str | Found,
+    sources: Sequence[str],
+    at: str | Found | None,
+    skip: int | Found = 0,
+) -> Found:
+    """Foretell what an act asks of the lot that it is about, and return its number.
 
     Args:
         foreseen: Hears it.
         code: The lot's whole code.
         sources: The whole codes of the lots that it draws on.
         at: When it happened, as an instant; None: that is not known yet.
+        skip: The number of a chain of corrections that does not count.
     """
-    lot = _state(foreseen, code)
+    lot = _state(foreseen, code, skip)
     if at is not None:
-        cells = {"lot": lot, "skip": 0, "at": at, "number": MAX_INTEGER}
+        cells = {"lot": lot, "skip": skip, "at": at, "number": skip or MAX_INTEGER}
         foreseen.asks_for(amounts.HELD_THEN_AND_NOW, **cells)
     foreseen.asks(queries.formulas, foreseen.finds("TEXT", _FORMULA, lot=lot))
-    foreseen.asks(inputs.numbers_into, lot)
-    into = foreseen.finds("BIGINT[]", inputs.INTO_AND, lot=lot, skip=0, codes=list(sources))
-    foreseen.asks(inputs.inputs, into)
-    foreseen.asks(stands.stands, into)
+    _inputs(foreseen, lot, sources, skip)
     foreseen.asks(inputs.makers_of)
     foreseen.asks(inputs.vessel_sizes)
+    return lot
 
 
-def foresee_source(foreseen: Foreseen, code: str) -> None:
+def foresee_packed(foreseen: Foreseen, lot: Found) -> None:
+    """Foretell what an act asks of bottles besides: what is in them, and who got some.
+
+    Args:
+        foreseen: Hears it.
+        lot: Their number, as it will be found.
+    """
+    foreseen.asks(made.next_case)
+    foreseen.asks(queries.chain, lot)
+    bulk = foreseen.finds("TEXT", _BULK, lot=lot)
+    number = _state(foreseen, bulk)
+    foreseen.asks(amounts.held, number)
+    _inputs(foreseen, number, ())
+    foresee_names(foreseen)
+
+
+def foresee_names(foreseen: Foreseen) -> None:
+    """Foretell what an act asks to say whom a text names."""
+    foreseen.asks(people.shown_rows)
+    foreseen.asks(people.every_code)
+
+
+def foresee_party(foreseen: Foreseen, name: str) -> None:
+    """Foretell what an act asks of somebody whom it names."""
+    foresee_names(foreseen)
+    foreseen.asks(parties.is_named, name)
+    for reader in parties.EACH_NAMED:
+        foreseen.asks(reader)
+
+
+def foresee_code(foreseen: Foreseen, stem: str) -> None:
+    """Foretell what an act asks to find a code for a lot that it opens."""
+    foreseen.asks(queries.count_with_stem, stem)
+
+
+def foresee_material(foreseen: Foreseen, code: str) -> None:
+    """Foretell what an act asks of a material, of which it may open a lot."""
+    foreseen.asks(queries.material, code)
+    foreseen.asks_for(queries.COUNT_LIKE, pattern=foreseen.finds("TEXT", _STEM_OF, code=code))
+
+
+def foresee_source(foreseen: Foreseen, code: str | Found, skip: int | Found = 0) -> None:
     """Foretell what an act asks of a lot that it draws on, by its whole code."""
-    lot = _state(foreseen, code)
-    foreseen.asks(amounts.held, lot)
+    lot = _state(foreseen, code, skip)
+    foreseen.asks(amounts.held, lot, None, skip)
+    foresee_names(foreseen)  # of its supplier
 
 
-def _state(foreseen: Foreseen, code: str | Found) -> Found:
+def foresee_entry(foreseen: Foreseen, seq: int) -> None:
+    """Foretell what a correction asks of the entry that it corrects, and of lots as without it."""
+    foreseen.asks(queries.entry, seq)
+    foreseen.asks(queries.corrected_by, seq)
+    chain = foreseen.finds("BIGINT", STANDS_FOR, seq=seq)
+    foreseen.asks(queries.entries_about, chain)
+    lot, at = (foreseen.finds("TEXT", told, seq=seq) for told in (_LOT_OF, _HAPPENED))
+    foresee_lot(foreseen, lot, (), at, chain)
+    foresee_source(foreseen, foreseen.finds("TEXT", _SOURCE_OF, seq=seq), chain)
+
+
+def _inputs(foreseen: Foreseen, lot: Found, sources: Sequence[str], skip: int | Found = 0) -> None:
+    """Foretell what is asked of what went into a lot."""
+    foreseen.asks(inputs.numbers_into, lot, skip)
+    into = foreseen.finds("BIGINT[]", inputs.INTO_AND, lot=lot, skip=skip, codes=list(sources))
+    foreseen.asks(inputs.inputs, into)
+    foreseen.asks(stands.stands, into)
+
+
+def _state(foreseen: Foreseen, code: str | Found, skip: int | Found = 0) -> Found:
     """Foretell what is asked of any lot, and return its number."""
     foreseen.asks(queries.lot_by_code, code)
     lot = foreseen.finds("BIGINT", _ID, code=code)
-    foreseen.asks(queries.entries_of_lot, lot)
+    foreseen.asks(queries.entries_of_lot, lot, skip)
     foreseen.asks(queries.material, foreseen.finds("TEXT", _MATERIAL, lot=lot))
     foreseen.asks(walk.behind, lot)
     met = foreseen.finds("BIGINT[]", _MET, lots=foreseen.finds_by("BIGINT[]", walk.back, lot))

@@ -13,10 +13,12 @@ from ledger.domain.entries import When
 from ledger.domain.entries.choices import LotType, MaterialKind, Precision, ProductKind
 from ledger.domain.entries.plain import read_instant
 from ledger.domain.lots.lot import Lot, filled_from, name_of, status_of
+from ledger.store.engine.acts import foresee
 from ledger.store.engine.bare import Connection
+from ledger.store.engine.foretold import Foreseen
 from ledger.store.engine.statements import ask, ask_column, ask_for, chunks, go_by_index
 from ledger.store.read.amounts import on_hand
-from ledger.store.read.people import shown_names
+from ledger.store.read.people import every_code, shown_names, shown_rows
 from ledger.store.read.stands import Standing, stands
 
 _OPENED = """
@@ -77,6 +79,7 @@ def lots_by_number(connection: Connection, numbers: Iterable[int]) -> dict[int, 
     """Return lots by their numbers; their dates are those told, not yet reckoned."""
     go_by_index(connection)
     wanted = list(dict.fromkeys(numbers))
+    foresee(connection, lambda foreseen: _foretell(foreseen, wanted))
     materials = _materials(connection)
     told = _told(connection, wanted)
     # What bottles were filled from is asked for once, however many lots were filled from it.
@@ -90,6 +93,19 @@ def lots_by_number(connection: Connection, numbers: Iterable[int]) -> dict[int, 
     }
 
 
+def _foretell(foreseen: Foreseen, wanted: Sequence[int]) -> None:
+    """Let a server be asked at once what is asked of some lots."""
+    for reader in (_materials, shown_rows, every_code):
+        foreseen.asks(reader)
+    for part in chunks(wanted):
+        for of_lots in (on_hand, stands, _opened):
+            foreseen.asks(of_lots, part)
+
+
+def _opened(connection: Connection, numbers: Sequence[int]) -> list[_Opened]:
+    return [_Opened._make(row) for row in ask_for(connection, _OPENED, numbers)]
+
+
 def _materials(connection: Connection) -> Materials:
     """Return name and kind of every material by its code; the latest entry counts."""
     return {code: (name, MaterialKind(sort)) for code, name, sort in ask(connection, _MATERIALS)}
@@ -101,7 +117,7 @@ def _told(connection: Connection, numbers: Sequence[int]) -> dict[int, _Told]:
     for part in chunks(numbers):
         held = on_hand(connection, part)
         standing = stands(connection, part)
-        for row in map(_Opened._make, ask_for(connection, _OPENED, part)):
+        for row in _opened(connection, part):
             known = row._replace(supplier=shown.get(row.supplier or "", row.supplier))
             told[row.id] = _Told(known, held[row.id], standing.get(row.id, Standing()))
     return told

@@ -4,6 +4,8 @@ Guarantees: only entries in force count; a name is found by index, and all names
 from one to the next in it, however many deliveries each has. Refuses: to take one name for another.
 """
 
+from functools import partial
+
 from ledger.domain.entries import Party
 from ledger.domain.masters.near_names import NearNames
 from ledger.store.engine.bare import Connection
@@ -49,6 +51,11 @@ def is_known(connection: Connection, name: str) -> bool:
         return True
     if name in shown_names(connection):  # a code, or a name that was forgotten
         return name in party_codes(connection)
+    return is_named(connection, name)
+
+
+def is_named(connection: Connection, name: str) -> bool:
+    """Return whether the text of an entry in force names a party so."""
     found = ask_one(connection, f"SELECT 1 FROM ({_IS_KNOWN}) AS found LIMIT 1", name=name)
     return found is not None
 
@@ -89,8 +96,12 @@ def stored_names(connection: Connection) -> set[str]:
 
 
 def _stored(connection: Connection) -> set[str]:
-    return {
-        name
-        for table, column in _NAMED_IN
-        for name in ask_column(connection, _NEXT.format(table=table, column=column))
-    }
+    return {name for read in EACH_NAMED for name in read(connection)}
+
+
+def _named_in(connection: Connection, table: str, column: str) -> list[str]:
+    return ask_column(connection, _NEXT.format(table=table, column=column))
+
+
+EACH_NAMED = tuple(partial(_named_in, table=table, column=column) for table, column in _NAMED_IN)
+"""Readers of all names that one table ever brought."""

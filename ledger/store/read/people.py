@@ -178,12 +178,22 @@ def unlearn(connection: Connection) -> None:
         turn.known.pop(_SHOWN, None)
 
 
+def shown_rows(connection: Connection) -> list[Any]:
+    """Return what stands for a party in a text with how it is shown, where that is otherwise."""
+    return ask(connection, _SHOWN)
+
+
+def every_code(connection: Connection) -> set[str]:
+    """Return all codes that ever stood for a party, read anew."""
+    return set(ask_column(connection, _CODES))
+
+
 def _names(connection: Connection) -> Names:
     turn = turn_of(connection)
     if turn is None:
-        return _once(connection, _SHOWN, lambda rows: _named(rows, _codes(connection)))
+        return _once(connection, _SHOWN, lambda rows: _named(rows, every_code(connection)))
     if _SHOWN not in turn.known:
-        turn.known[_SHOWN] = _named(ask(connection, _SHOWN), _codes(connection))
+        turn.known[_SHOWN] = _named(shown_rows(connection), every_code(connection))
     found: Names = turn.known[_SHOWN]
     return found
 
@@ -191,10 +201,6 @@ def _names(connection: Connection) -> Names:
 def _named(rows: list[Any], codes: set[str]) -> Names:
     shown = dict(rows)
     return Names(shown, codes, {name: code for code, name in shown.items() if code in codes})
-
-
-def _codes(connection: Connection) -> set[str]:
-    return set(ask_column(connection, _CODES))
 
 
 def _by_entry(rows: list[Any]) -> dict[int, dict[str, str | None]]:

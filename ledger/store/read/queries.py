@@ -61,9 +61,8 @@ IN_FORCE = "LEFT JOIN entry c ON c.corrects = e.seq WHERE c.corrects IS NULL AND
 
 def lot_by_code(connection: Connection, code: str) -> LotRow | None:
     """Return the lot with that code, or None."""
-    rows = ask(
-        connection, "SELECT id, code, lot_type, measure FROM lot WHERE code = :code", code=code
-    )
+    query = "SELECT id, code, lot_type, measure FROM lot WHERE code = :code"
+    rows = ask(connection, query, code=code)
     return _lot(*rows[0]) if rows else None
 
 
@@ -79,11 +78,14 @@ def all_codes(connection: Connection) -> Iterator[str]:
     yield from ask_column(connection, "SELECT code FROM lot ORDER BY id")
 
 
+COUNT_LIKE = "SELECT COUNT(*) FROM lot WHERE code LIKE :pattern"
+"""On a server: how many lots have a code that begins so."""
+
+
 def count_with_stem(connection: Connection, stem: str) -> int:
     """Return how many lots have a code that begins with `stem` and a dash."""
     if connection.dialect.name != "sqlite":
-        query = "SELECT COUNT(*) FROM lot WHERE code LIKE :pattern"
-        return int(ask_one(connection, query, pattern=f"{stem}-%"))
+        return int(ask_one(connection, COUNT_LIKE, pattern=f"{stem}-%"))
     # Its LIKE knows no case and so reads all codes. The point comes right after the dash.
     query = "SELECT COUNT(*) FROM lot WHERE code >= :first AND code < :past"
     return int(ask_one(connection, query, first=f"{stem}-", past=f"{stem}."))

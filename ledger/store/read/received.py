@@ -1,18 +1,21 @@
-"""What the book knows of received lots: papers, readings, entry numbers.
+"""What the book knows of received lots: papers, readings, entry numbers, what they are of.
 
 Guarantees: one statement for a chunk of lots; a correction of a receipt counts, a struck one does
 not. Refuses: to choose between paper and reading.
 """
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from itertools import starmap
 
 from msgspec import Struct
 
 from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries import Material
 from ledger.domain.entries.choices import MaterialKind, Measured
+from ledger.domain.entries.plain import kept_entry
 from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask_column, ask_for, chunks, go_by_index
+from ledger.store.read.queries import OF_TABLE
 
 _LAST = """(SELECT m.{what} FROM measure m JOIN entry e ON e.seq = m.seq
         LEFT JOIN entry c ON c.corrects = e.seq
@@ -122,3 +125,19 @@ def _row(
 ) -> ReceivedRow:
     known = (Measure(measure), entry, material, name, MaterialKind(sort))
     return ReceivedRow(number, code, *known, *read)
+
+
+def materials(connection: Connection, codes: Collection[str]) -> tuple[Material, ...]:
+    """Return what the book last said of each of some materials, in the order of their codes."""
+    if not codes:
+        return ()
+    # A name for each, as SQLite takes no list for a value.
+    cells = {f"c{number}": code for number, code in enumerate(sorted(codes))}
+    listed = ", ".join(f":{name}" for name in cells)
+    query = (
+        f"SELECT e.body {OF_TABLE.format(table='material')} AND t.code IN ({listed}) "
+        "ORDER BY e.happened_at, e.stands_for"
+    )
+    found = (kept_entry(body).facts for body in ask_column(connection, query, **cells))
+    last = {item.code: item for item in found if isinstance(item, Material)}
+    return tuple(last[code] for code in sorted(last))

@@ -18,7 +18,7 @@ from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask, ask_one
 from ledger.store.engine.turn import turn_of
 from ledger.store.form.mapping import lot_codes, rows
-from ledger.store.read.end import edge_of, end_of
+from ledger.store.read.end import STANDS_FOR, edge_of, end_of
 from ledger.store.read.people import coded, learn
 from ledger.store.read.queries import lot_by_code
 from ledger.store.write.details import Salt, committed, detail_cells, new_salt
@@ -171,8 +171,7 @@ def lot_ids(connection: Connection, codes: frozenset[str]) -> dict[str, int]:
 def _stands_for(connection: Connection, draft: Draft, seq: int) -> int:
     if draft.corrects is None:
         return seq
-    query = "SELECT stands_for FROM entry WHERE seq = :seq"
-    return int(ask_one(connection, query, seq=draft.corrects))
+    return int(ask_one(connection, STANDS_FOR, seq=draft.corrects))
 
 
 def _is_new(connection: Connection, known: dict[object, Any], kind: str, key: str) -> bool:

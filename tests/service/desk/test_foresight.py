@@ -13,7 +13,7 @@ from tests.conftest import Server, opened
 from tests.keeper import LATER, Keeper, SetClock
 
 DELAY_S = 0.04
-LOT, SPIRIT = "OE-001-5", "NS-001-J"
+LOT, SPIRIT, BOTTLES = "OE-001-5", "NS-001-J", "BOS-001-S"
 
 
 @pytest.fixture
@@ -43,6 +43,25 @@ def test_what_bench_commands_ask_is_foretold(far: tuple[Keeper, SlowLine]) -> No
         keeper.do(verb, **words)
         told[verb] = line.trips - before
     assert told == dict.fromkeys(told, 2)
+
+
+def test_a_further_journey_is_made_where_one_answer_says_what_to_ask_next(
+    far: tuple[Keeper, SlowLine],
+) -> None:
+    """Of a lot that is opened the code is looked for, once the numbers before it are known."""
+    keeper, line = far
+    acts = {
+        ("complain", 2): {"lot": BOTTLES, "symptom": "cloudy", "party": "Bridge Street Stall"},
+        ("labels", 3): {"lot": BOTTLES, "printed": "3", "because": "to keep"},
+        ("start", 3): {"product": "Orange essence", "kind": "essence", "target": "1 L"},
+        ("receive", 3): {"material": "spirit", "amount": "1 L", "supplier": "Harbour Oils"},
+    }
+    told = []
+    for (verb, _), words in acts.items():
+        before = line.trips
+        keeper.do(verb, **words)
+        told.append((verb, line.trips - before))
+    assert told == list(acts)
 
 
 def test_what_names_no_whole_code_is_asked_when_its_time_comes(

@@ -1,7 +1,7 @@
 """What the book knows of received lots: papers and readings, side by side."""
 
 from ledger.domain.entries.choices import MaterialKind
-from ledger.store.read.received import received, with_a_strength
+from ledger.store.read.received import materials, received, with_a_strength
 from tests.store.read.numbers import Walked, number
 
 
@@ -37,3 +37,17 @@ def test_deliveries_that_may_hold_alcohol_are_found_by_material_papers_and_readi
     told = keeper.opens("receive", material="orange-oil", amount="1L", abv="5")
     with keeper.reading() as connection:
         assert list(with_a_strength(connection)) == [lots.spirit, read, told]
+
+
+def test_materials_are_told_as_the_book_last_said_in_the_order_of_their_codes(
+    walked: Walked,
+) -> None:
+    keeper, _ = walked
+    keeper.do("material", code="sugar", change=True, name="Cane sugar")
+    with keeper.reading() as connection:
+        told = materials(connection, ["water", "sugar", "no-such"])
+        assert materials(connection, []) == ()
+    assert [(item.code, item.name) for item in told] == [
+        ("sugar", "Cane sugar"),
+        ("water", "water"),
+    ]
