@@ -2,6 +2,8 @@
 
 from math import inf
 
+import pytest
+
 from ledger.science.statistics.survival import Part
 from ledger.service.causes.chart import Figure
 from reports.words.causes import chart as looked_at
@@ -95,3 +97,12 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(looked_at)
+
+
+@pytest.mark.parametrize("count", [40, 41])
+def test_forty_batches_are_drawn_and_of_one_more_it_is_said(count: int) -> None:
+    found = charts(series(Figure.YIELD, ("90", "91") * (count // 2) + ("90",) * (count % 2)))
+    said = [line for line in chart_view(found).lines if "Drawn are" in line]
+    words = [word for figure in chart_view(found).figures for word in figure.words]
+    told = [word for word in (*said, *words) if "Drawn are" in word]
+    assert told == (["Drawn are the last 40 of 41."] if count == 41 else [])

@@ -2,10 +2,12 @@
 
 from msgspec.structs import replace
 
+from ledger.domain.lots.lot import Lot, Status
 from ledger.science.statistics.suspects import Observed
 from reports.words.causes import steps as module
-from reports.words.causes.steps import next_step, trial_factors
+from reports.words.causes.steps import is_barred, next_step, trial_factors
 from reports.words.causes.suspects import suspicion_lines
+from tests.filled import filled
 from tests.reports.words.causes.suspicions import lots, suspicion
 from tests.said import check_said
 from tests.science.statistics.judged import in_turn
@@ -45,3 +47,10 @@ def test_a_setting_is_tried_at_the_levels_that_the_book_has() -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_only_a_lot_on_hold_or_worse_is_barred() -> None:
+    lots: dict[str, Lot] = {status: filled(Lot, status=status) for status in Status}
+    barred = {status for status in Status if is_barred(status, lots)}
+    assert barred == {Status.HELD, Status.REJECTED, Status.RECALLED}
+    assert not is_barred("unknown", lots)

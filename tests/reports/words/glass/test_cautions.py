@@ -17,6 +17,8 @@ from reports.words.glass import cautions as module
 from reports.words.glass.cautions import (
     BENZENE_OF,
     DEFER,
+    _alcohol,
+    _poison,
     cautions_of,
     flammable_lines,
     label_cautions,
@@ -220,3 +222,24 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(looked_at)
+
+
+@pytest.mark.parametrize(("abv", "is_told"), [(0.049, False), (0.05, True)])
+def test_alcohol_in_a_glass_is_told_from_a_twentieth_of_a_percent_on(
+    abv: float, is_told: bool
+) -> None:
+    card: Any = SimpleNamespace(pourings=(SimpleNamespace(glass=SimpleNamespace(abv=abv)),))
+    assert bool(_alcohol(card)) is is_told
+
+
+@pytest.mark.parametrize(("mg", "count"), [(0.0, 1), (0.4, 2)])
+def test_a_teaspoon_with_the_least_of_methyl_salicylate_calls_for_a_poison_centre(
+    mg: float, count: int
+) -> None:
+    served = SimpleNamespace(concern=SimpleNamespace(substance="methyl salicylate"))
+    card: Any = SimpleNamespace(
+        pourings=(SimpleNamespace(concerns=(served,)),), swig_mg={"methyl salicylate": mg}
+    )
+    told = _poison(card)
+    assert len(told) == count
+    assert ("teaspoon" in told[0]) is (mg > 0)

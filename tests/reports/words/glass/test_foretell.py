@@ -88,3 +88,11 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(looked_at)
+
+
+def test_a_band_that_only_touches_a_grade_is_not_of_it() -> None:
+    assert [looks(Range(*ends)) for ends in ((3.0, 6.0), (2.9, 6.0), (3.0, 6.1))] == [
+        "hazy",
+        "clear to hazy",
+        "hazy to opalescent",
+    ]

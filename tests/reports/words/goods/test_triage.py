@@ -1,7 +1,9 @@
 """What a complaint points to, in words."""
 
+from types import SimpleNamespace
 from typing import Any
 
+import pytest
 from msgspec.structs import replace
 
 from ledger.domain.entries import Complaint, is_of
@@ -85,3 +87,17 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(looked_at)
+
+
+@pytest.mark.parametrize("is_fresh", [True, False])
+@pytest.mark.parametrize("is_of_the_lot", [True, False])
+def test_only_a_fresh_look_at_the_lot_itself_is_no_more_asked_for(
+    is_fresh: bool, is_of_the_lot: bool
+) -> None:
+    found: Any = SimpleNamespace(
+        lot=SimpleNamespace(code="A-1"), is_barred=False, is_unclear_here=False, others=(),
+        shared=(), is_fresh=is_fresh, is_of_the_lot=is_of_the_lot,
+    )  # fmt: skip
+    enough = is_fresh and is_of_the_lot
+    asked = 'note A-1 "WHAT THE CUSTOMER WAS TOLD"' if enough else "look A-1 GRADE --of neat"
+    assert triage_step(found) == f"pottle {asked}"

@@ -2,10 +2,13 @@
 
 from pathlib import Path
 
+from ledger.domain.amounts.quantity import parse_quantity
+from ledger.domain.entries import Filter
 from ledger.service.lots.dossier import dossier
 from reports.words.lots import balance as module
-from reports.words.lots.balance import balance
+from reports.words.lots.balance import _filtration, balance
 from reports.words.lots.ladder import ladder
+from tests.filled import bare
 from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import receive_all
@@ -93,3 +96,13 @@ def _told(keeper: Keeper, code: str) -> dict[str, str]:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_a_pass_that_left_nothing_in_the_filter_has_no_share_of_it() -> None:
+    litre, less = parse_quantity("1L"), parse_quantity("900mL")
+    for put_in, came_out, told in (
+        (litre, litre, "0 mL"),
+        (litre, less, "100 mL, 10.0 %"),
+    ):
+        facts = bare(Filter, pass_no=1, volume_in=put_in, volume_out=came_out)
+        assert _filtration(facts) == [("Left in filter, pass 1", told)]

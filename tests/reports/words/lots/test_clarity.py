@@ -36,3 +36,12 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(looked_at)
+
+
+def test_a_look_that_was_struck_stands_in_its_row_struck(made: tuple[Keeper, Lots, str]) -> None:
+    keeper, _, essence = made
+    before = {row.entry for row in look_rows(dossier(keeper.book, essence)) if row.struck}
+    done = keeper.do("look", lot=essence, grade="clear", ntu="1", of="neat")
+    keeper.do("strike", entry=str(done.seq), because="it was another jar")
+    struck = {row.entry for row in look_rows(dossier(keeper.book, essence)) if row.struck}
+    assert struck - before == {str(done.seq)}

@@ -1,15 +1,19 @@
 """What a release asks, ticked where it is so."""
 
 import dataclasses
+from pathlib import Path
 
 from msgspec.structs import replace
 
 from ledger.service.lots.dossier import dossier
-from reports.views.lots import GateRow
+from reports.views.lots import GateRow, InputRow
 from reports.words.lots import gate as looked_at
 from reports.words.lots import gate as module
 from reports.words.lots.gate import gate_rows
 from reports.words.lots.put_in import input_rows
+from tests.filled import filled
+from tests.formula_texts import line, step
+from tests.formula_texts import orange as orange_text
 from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots, receive_all
@@ -69,3 +73,21 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(looked_at)
+
+
+def test_steps_without_an_entry_are_named_and_a_struck_amount_is_beyond_nothing(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    lots, file = receive_all(sqlite_keeper), tmp_path / "orange-essence.toml"
+    steps = (step("rest", rest_for="macerate"), step("finish"))
+    lines = (line("orange-oil", "15mL"), line("spirit", "220mL"))
+    file.write_text(orange_text("240mL", *lines, *steps, prepared_by="AB"), encoding="utf-8")
+    sqlite_keeper.do("formula", file=str(file))
+    code = sqlite_keeper.opens("start", formula="orange-essence", target="480mL")
+    sqlite_keeper.do("add", lot=code, source=lots.oil, amount="30mL")
+    found = dossier(sqlite_keeper.book, code)
+    for struck, words in ((True, "all within what the formula allows"), (False, "outside: Oil")):
+        row = filled(InputRow, what="Oil", off="+2 mL, outside", struck=struck)
+        told = {each.asked: (each.is_met, each.words) for each in gate_rows(found, (row,))}
+        assert told["Amounts within limits"] == (struck, words)
+        assert told["Every step has its entry"] == (False, "missing: 1 rest")

@@ -2,9 +2,11 @@
 
 from pathlib import Path
 
+from ledger.domain.lots.lot import Lot
 from ledger.service.lots.dossier import dossier
 from reports.words.lots import put_in as module
-from reports.words.lots.put_in import input_rows
+from reports.words.lots.put_in import _what, input_rows
+from tests.filled import bare, filled
 from tests.formula_texts import line, orange, step
 from tests.keeper import Keeper
 from tests.path import receive_all
@@ -42,3 +44,30 @@ def test_two_additions_of_one_line_are_compared_together_and_beyond_is_said(
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_an_addition_that_was_struck_counts_in_no_sum(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    keeper = sqlite_keeper
+    lots = receive_all(keeper)
+    file = tmp_path / "orange-essence.toml"
+    file.write_text(FORMULA, encoding="utf-8")
+    keeper.do("formula", file=str(file))
+    code = keeper.opens("start", formula="orange-essence", target="480mL")
+    keeper.do("add", lot=code, source=lots.oil, amount="20mL")
+    second = keeper.do("add", lot=code, source=lots.oil, amount="12mL", because="thin")
+    keeper.do("strike", entry=str(second.seq), because="it was another jar")
+    told = [(row.amount, row.off, row.struck) for row in input_rows(dossier(keeper.book, code))]
+    assert told == [("20 mL", "\N{MINUS SIGN}10 mL, outside", False), ("12 mL", "", True)]
+
+
+def test_a_delivery_is_named_with_the_lot_of_its_supplier_where_they_gave_one() -> None:
+    assert [
+        _what(lot) for lot in (filled(Lot, name="Oil", supplier="F", supplier_lot="7"), None)
+    ] == [
+        "Oil, F lot 7",
+        "no longer counted as an input",
+    ]
+    assert _what(filled(Lot, name="Oil", supplier=None, supplier_lot="7")) == "Oil, supplier lot 7"
+    assert _what(bare(Lot, name="Oil")) == "Oil"

@@ -52,3 +52,15 @@ def test_a_deviation_stands_inside_its_act_and_a_check_beside_who_did_it(
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_a_check_that_was_struck_stands_beside_nobody(sqlite_keeper: Keeper) -> None:
+    keeper = sqlite_keeper
+    keeper.do("person", initials="CD", name="Cleo Dunn")
+    lots = receive_all(keeper)
+    code = keeper.opens("start", product="Orange essence", kind="essence", target="480mL")
+    added = keeper.do("add", lot=code, source=lots.spirit, amount="480mL")
+    check = dataclasses.replace(keeper, by="CD").do("check", entry=str(added.seq))
+    keeper.do("strike", entry=str(check.seq), because="it was another batch")
+    until, _ = story_of(dossier(keeper.book, code))
+    assert {row.what: row.by for row in until[:2]} == {"started": "AB", "added": "AB"}

@@ -190,3 +190,8 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(looked_at)
+
+
+@pytest.mark.parametrize(("depth", "told"), [(10, ""), (11, "(11) ")])
+def test_ten_rules_are_drawn_and_one_more_depth_is_told_as_a_number(depth: int, told: str) -> None:
+    assert rules([True] * depth) == f"{'   ' * 9}└─ {told}"

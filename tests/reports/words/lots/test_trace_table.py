@@ -46,3 +46,16 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(looked_at)
+
+
+def test_goods_without_a_document_and_without_a_party_have_empty_cells(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    keeper, lots = walked
+    found = traced(keeper.book, lots.oil)
+    (sold,) = found.trace.holders
+    for party, document in ((None, None), ("Inn", "DN-7")):
+        holder = replace(sold, party=party, document=document)
+        sheet = trace_sheet(replace(found, trace=replace(found.trace, holders=(holder,))))
+        cells = dict(zip(sheet.heads, sheet.rows[-1], strict=True))
+        assert (cells["to"], cells["document"]) == (party or "", document or "")
