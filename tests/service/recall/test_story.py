@@ -1,6 +1,6 @@
 """What happened to goods, in all the versions that the book ever told."""
 
-from ledger.domain.entries import Bottle, Finish, Move, Receipt
+from ledger.domain.entries import Bottle, Cases, Finish, Move, Receipt
 from ledger.domain.lots.lot import Lot
 from ledger.service.recall.story import End, Happened, Story, story_of
 from tests.keeper import Keeper
@@ -86,3 +86,26 @@ def test_what_was_not_all_measured_has_no_amount(walked: tuple[Keeper, Lots]) ->
     (rinsed,) = next(a for a in story_of(keeper.book).acts if a[-1].lot.code == liquor)
     assert (rinsed.amount, inputs(rinsed)) == (15_000, {lots.spirit: 20_000, trial: None})
     assert isinstance(rinsed.lot, Lot)
+
+
+def test_a_case_that_a_correction_takes_away_is_struck_whenever_that_was(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    """Of four cases first three are left, then two."""
+    keeper, lots = walked
+    told = keeper.do("cases", lot=lots.packed, pack="4 x 1").seq
+    for count in (3, 2):
+        told = keeper.do(
+            "correct", entry=str(told), changes=f"count={count}", because="counted again"
+        ).seq
+    ends = {
+        act[0].case: [each.ended and each.ended.how for each in act]
+        for act in story_of(keeper.book).acts
+        if isinstance(act[0].entry.facts, Cases)
+    }
+    assert ends == {
+        1: [End.CORRECTED, End.CORRECTED, None],
+        2: [End.CORRECTED, End.CORRECTED, None],
+        3: [End.CORRECTED, End.STRUCK],
+        4: [End.STRUCK],
+    }

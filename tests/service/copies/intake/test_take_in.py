@@ -11,6 +11,8 @@ from ledger.domain.entries.choices import Origin, Precision
 from ledger.domain.tables.days import DayOrder
 from ledger.errors import InputError
 from ledger.service.copies.intake.column_map import read_map
+from ledger.service.copies.intake.row_acts import Act
+from ledger.service.copies.intake.row_sums import summed
 from ledger.service.copies.intake.table_maps import shipped_map
 from ledger.service.copies.intake.take_in import Asked
 from ledger.service.copies.intake.taken import taken_rows
@@ -271,3 +273,30 @@ def test_columns_may_be_named_as_the_options_are(sqlite_keeper: Keeper, tmp_path
     assert isinstance(facts, Receipt)
     assert (facts.supplier, facts.supplier_lot) == ("Pretend Orchard Oils", "C7")
     assert facts.best_before is not None
+
+
+def drew(line: int, amount: str, *, code: str = "O-1", cost: str = "", **how: bool) -> Act:
+    words = {"code": code, "amount": amount, **({"cost": cost} if cost else {})}
+    told = {"is_summed": True, **how}
+    return Act("receive", words, {}, "a.csv", line, f"{line}", ("", 0, line, 0), **told)
+
+
+def test_rows_of_one_code_are_one_delivery_told_by_the_first_of_them() -> None:
+    first, second = drew(2, "30.5 mL", cost="3.02"), drew(3, "62 mL", code="o-1", cost="5.95")
+    told = summed([second, first])
+    assert [act.words for act in told] == [
+        second.words,
+        {"code": "O-1", "amount": "92.5 mL", "cost": "8.97"},
+    ]
+
+
+def test_what_is_broken_alone_or_of_another_unit_is_not_summed() -> None:
+    acts = [
+        drew(2, "1 mL"),
+        drew(3, "2 mL", is_broken=True),
+        drew(4, "3 mL", code="O-2"),
+        drew(5, "4 mL", code="O-3"),
+        drew(6, "5 g", code="O-3"),
+        drew(7, "6 mL", is_summed=False),
+    ]
+    assert summed(acts) == acts
