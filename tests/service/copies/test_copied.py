@@ -6,12 +6,16 @@ from contextlib import closing
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.errors import FindingError, StorageError
 from ledger.service.copies.backup import backup
+from ledger.service.copies.copied import check_file
 from ledger.service.copies.export import export
 from ledger.service.copies.restore import restore
-from tests.keeper import Keeper, silent
+from ledger.service.evidence.seal import seal
+from tests.conftest import opened
+from tests.keeper import LATER, Keeper, SetClock, silent
 from tests.service.hostile import run, text_put
 
 
@@ -69,4 +73,18 @@ def test_of_a_book_in_which_much_does_not_fit_ten_things_are_told(
     assert raised.value.problems == (
         *((f"The book has lost its trigger {name}.", "") for name in lost[:10]),
         ("At least 40 more things do not fit.", "No copy was kept. Run pottle verify."),
+    )
+
+
+def test_a_whole_copy_of_another_book_is_no_copy_of_this_one(whole: Path) -> None:
+    with opened(str(whole), SetClock(LATER)) as keeper:
+        told = seal(keeper.book)
+    check_file(whole, told, silent)
+    with pytest.raises(FindingError) as raised:
+        check_file(whole, replace(told, root="0" * 64), silent)
+    assert raised.value.problems == (
+        (
+            "The copy does not have the root of the book.",
+            "No copy was kept. Run pottle verify.",
+        ),
     )

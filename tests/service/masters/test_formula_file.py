@@ -179,3 +179,17 @@ def test_each_key_of_a_file_is_named_where_its_value_is_wrong(
         load(sqlite_keeper, tmp_path, text)
     told = [f"{what}\n  {todo}" for what, todo in raised.value.problems]
     check_golden(f"wrong_words/formula_{kind}.txt", "\n".join((*told, "")))
+
+
+def test_a_key_that_no_keeping_has_is_told_with_those_it_may_have(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    text = syrup('material = "orange-oil"') + '[[keeping]]\nstorage = "cool"\ndays = 9\nhue = "x"\n'
+    with pytest.raises(InputError) as raised:
+        load(sqlite_keeper, tmp_path, text)
+    assert raised.value.problems == (
+        (
+            'orange.toml line 12: "hue" is not known in how long it keeps.',
+            "Choose from: storage, days, opened-days, brix-min.",
+        ),
+    )
