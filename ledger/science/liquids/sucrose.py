@@ -139,7 +139,6 @@ def true_from_indicated(indicated_brix: float, temp_c: float, base_c: float = 20
     Raises:
         RefusedError: Reading or temperature is outside, or no syrup reads so there.
     """
-    check_temperature(temp_c)
     true = true_density(density(indicated_brix, base_c), temp_c, base_c)
     return brix_from_density(true, temp_c)
 

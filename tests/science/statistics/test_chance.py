@@ -52,3 +52,25 @@ def test_what_is_below_batches_takes_a_quarter_of_the_level() -> None:
     ((key, p),) = adjusted(found, LEVEL, Level.BATCH).items()
     assert key[0] is Level.RUN
     assert p == Fraction(1, 32) * 4 * Fraction(5, 4)
+
+
+def test_the_top_level_keeps_what_those_below_it_leave() -> None:
+    """By hand: all of it alone, three quarters beside one or two others."""
+    lots = [
+        observed(f"S-{n}-{had}", had, *(["X"] if had else []), batch=f"E-{n}")
+        for n in range(5)
+        for had in (True, False)
+    ]
+    (once,) = families(groups(lots), LEVEL).values()
+    shares = {
+        (top, *others): next(
+            iter(adjusted(dict.fromkeys((*others, top), once), LEVEL, top).values())
+        )
+        / (Fraction(1, 32) * Fraction(5, 4))
+        for top, *others in (
+            (Level.RUN,),
+            (Level.RUN, Level.BATCH),
+            (Level.RUN, Level.BATCH, Level.BASE),
+        )
+    }
+    assert list(shares.values()) == [1, Fraction(4, 3), Fraction(4, 3)]

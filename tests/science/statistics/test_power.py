@@ -27,6 +27,15 @@ def test_the_chance_by_looks_is_that_of_every_outcome_counted_out() -> None:
     assert chance_of((12,), 3, USUAL, LEVEL, by_ntu=False) == pytest.approx(wanted)
 
 
+@pytest.mark.parametrize("jars", [(2,), (4, 2), (4, 4, 2)])
+def test_where_any_outcome_would_do_it_is_as_sure_as_all_of_them_together(
+    jars: tuple[int, ...],
+) -> None:
+    """The chances of all outcomes come to one, also of those where none fails and where all do."""
+    for rates in (USUAL, Rates(0.99, 0.9), Rates(0.1, 0.01)):
+        assert chance_of(jars, 1, rates, Fraction(1), by_ntu=False) == pytest.approx(1.0)
+
+
 def test_three_in_one_factorial_take_sixteen_jars_by_looks_and_fewer_by_a_meter() -> None:
     by_looks = size_for(3, USUAL, LEVEL, 0.9, 8, by_ntu=False)
     by_ntu = size_for(3, Rates(0.9, 0.02), LEVEL, 0.9, 8, by_ntu=True)

@@ -35,3 +35,42 @@ def test_figures_that_no_sum_could_use_are_told(sqlite_keeper: Keeper, tmp_path:
         ('orange.toml line 6: "best-before-days" is more than a hundred years.', CHECK),
         ('orange.toml line 11: "opened-days" is more than a hundred years.', CHECK),
     )
+
+
+UNLIKE = """\
+code = "orange-essence"
+version = 1
+product = "Orange essence"
+kind = "essence"
+basis = "480g"
+
+[[line]]
+material = "orange-oil"
+amount = "30mL"
+
+[[step]]
+verb = "filter"
+precoat-min = "4mL"
+passes-min = -1
+"""
+
+
+def test_an_amount_in_another_measure_and_a_figure_below_nothing_are_told_with_an_example(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    with pytest.raises(InputError) as raised:
+        load(sqlite_keeper, tmp_path, UNLIKE)
+    assert raised.value.problems == (
+        (
+            'orange.toml line 5: 480g is not a volume, so it cannot be the "basis".',
+            "Write a volume, such as 480mL.",
+        ),
+        (
+            'orange.toml line 13: 4mL is not a weight, so it cannot be the "precoat-min".',
+            "Write a weight, such as 4g.",
+        ),
+        (
+            'orange.toml line 14: "passes-min" is below zero.',
+            "Write a number from zero up.",
+        ),
+    )
