@@ -1,6 +1,7 @@
 """What so much of a received lot contains, and which fact is missing for it."""
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Material
@@ -172,3 +173,12 @@ def test_no_fact_is_missing_of_an_extract_whose_strength_is_known() -> None:
 )
 def test_which_lots_hold_alcohol(lot: ReceivedLot, holds: bool) -> None:
     assert holds_alcohol(lot) is holds
+
+
+def test_spirit_by_weight_of_which_no_strength_is_known_fills_what_its_density_says() -> None:
+    """By hand: 400 g of 800 kg/m³ are half a litre; without a density nobody knows."""
+    lot = replace(spirit(None), measure=Measure.MG, density_kg_per_m3=800.0)
+    found = contents_of(lot, 400_000)
+    assert found == Contents(500_000, unknown_ul={lot.code: 500_000})
+    found = contents_of(replace(lot, density_kg_per_m3=None), 400_000)
+    assert found == Contents(0.0, unknown_ul={lot.code: 0.0})

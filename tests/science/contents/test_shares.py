@@ -164,6 +164,20 @@ def test_goods_that_come_back_bring_what_went_out_with_them(bench: Bench) -> Non
     assert back_from(bench, "BLEND").lots["SPIRIT"].amount == pytest.approx(250_000)
 
 
+def test_goods_that_come_back_in_two_turns_bring_each_what_went_out_with_them(
+    bench: Bench,
+) -> None:
+    bench.put("S", "SPIRIT", 500)
+    bench.put("P", "S", 500, given=2_000_000, kind="bottle")
+    bench.out("P", 2_000_000)
+    for blend in ("FIRST", "SECOND"):
+        bench.back("P", 1_000_000)
+        bench.put(blend, "P", 1000)
+    for blend in ("FIRST", "SECOND"):
+        assert on_from(bench, "SPIRIT").lots[blend].amount == pytest.approx(250_000)
+        assert back_from(bench, blend).lots["SPIRIT"].amount == pytest.approx(250_000)
+
+
 def test_where_more_was_drawn_than_was_there_a_share_is_at_least(bench: Bench) -> None:
     bench.put("E", "WATER", 100)
     bench.put("S", "E", 150)
