@@ -12,7 +12,6 @@ from functools import cache
 from typing import Any
 
 from ledger.store.engine.bare import Connection, wrapped
-from ledger.store.engine.journey import answers
 from ledger.store.engine.turn import Found, Part, Question, Turn, UnknownError, turn_of, written
 
 CHUNK = 1000
@@ -118,6 +117,8 @@ def settle(connection: Connection) -> None:
 
 def together(connection: Connection, parts: Sequence[Part]) -> list[list[Any]]:
     """Run statements on a server in one round trip, and return the rows of each."""
+    from ledger.store.engine.journey import answers  # for servers alone
+
     try:
         return answers(connection.connection.driver_connection, parts)
     except Exception as error:

@@ -8,7 +8,9 @@ what no entry says is forgotten; the guards of the book do.
 import sqlite3
 from collections.abc import Callable, Iterable
 from itertools import count
-from secrets import token_bytes
+
+# What the module `secrets` asks too; to load that takes a twentieth of a command.
+from os import urandom as token_bytes
 from typing import Any
 
 from msgspec.structs import replace
