@@ -34,7 +34,7 @@ os.environ["TZ"] = "UTC"  # the machine of every test, for houses that name no z
 tempfile.tempdir = in_memory() or tempfile.tempdir  # what pytest makes is made below it too
 
 # Books of the tests are the same whenever they are made: their salts are of noughts.
-details.token_bytes = bytes  # type: ignore[assignment,attr-defined]
+details.token_bytes = bytes  # type: ignore[attr-defined]
 
 # What a device remembers of the bench is not that of whoever runs the tests.
 os.environ["XDG_STATE_HOME"] = str(Path(tempfile.gettempdir(), f"pottle-state-{os.getuid()}"))
