@@ -127,6 +127,9 @@ def running(
         for context in contexts.get(line, ())
     }
     tests = known.named(here if place.in_function else ()) | known.named(called)
+    if tests and not place.in_function:
+        # Those beside it may look at what was made without calling anything.
+        tests |= {test for test in known.tests if test.split("::")[0] in near}
     if tests:
         return known.in_order(tests, near)
     beside = mirrored(file, known.tests)

@@ -57,6 +57,14 @@ def test_what_is_run_at_import_is_run_by_the_tests_of_the_functions() -> None:
     assert found("2", LINES | {3: ["import"]}) == [D, C]
 
 
+def test_what_is_made_at_import_may_be_looked_at_by_any_test_of_the_nearest_files() -> None:
+    """Such as one that compares a table of the module whole, and calls nothing of it."""
+    place = next(one for one in places(TEXT) if TEXT[one.start : one.end] == "1")
+    known = Map(TESTS, lambda _: {3: [f"test {A}"], 6: [], 8: []})
+    near = ["tests/store/test_rows.py"]
+    assert running(place, "ledger/domain/sums.py", TEXT, known, near) == [OTHER, A]
+
+
 def test_what_is_called_at_import_alone_is_no_sign_of_who_uses_what_it_made() -> None:
     """A test that imports the module in a process of its own runs such a line too."""
     lines = LINES | {3: ["import", f"test {A}"], 6: ["import"], 8: ["import"]}

@@ -105,3 +105,10 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(looked_at)
+
+
+def test_batches_alike_stand_in_the_order_of_their_codes() -> None:
+    first = CROSSED.jars[0]
+    jars = tuple(replace(first, lot=code) for code in ("B-2", "A-1"))
+    view = comparison_view(replace(CROSSED, jars=jars, front=()))
+    assert [row.lot for row in view.batches] == ["A-1", "B-2"]
