@@ -36,6 +36,7 @@ def test_the_last_pass_and_the_rest_that_goes_on_are_told(bench: Keeper) -> None
 
 def test_a_lot_and_a_material_are_counted_in_what_came(bench: Keeper) -> None:
     assert measure_of(bench.book, "LMC-001-F", None) is Measure.MG
+    assert measure_of(bench.book, "MC-001-F", None) is Measure.MG
     assert measure_of(bench.book, "Spirit", None) is Measure.UL
     assert measure_of(bench.book, "nothing", None) is None
     assert first_lot(bench.book, "orange-oil") == "SOO-001-3"

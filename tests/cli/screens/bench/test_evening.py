@@ -3,11 +3,13 @@
 from collections.abc import Iterator
 from datetime import timedelta
 from pathlib import Path
+from unittest.mock import Mock
 
 import pytest
+import typer.main
 
 from cli.kit.call import Call
-from cli.screens.bench import device, evening
+from cli.screens.bench import device, evening, run
 from cli.screens.bench.evening import Evening
 from ledger.service.desk.book import open_book
 from tests.cli.shell import Shell
@@ -155,3 +157,13 @@ def test_a_rest_that_may_not_end_yet_keeps_the_act_from_being_done(
         "The rest that goes on is not ended by this line, so nothing of it was recorded.",
         "  End it by a line of its own: end because WHY",
     ]
+
+
+def test_the_options_of_commands_are_worked_out_once_for_all_lines(
+    bench: Evening, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    made = Mock(wraps=typer.main.get_command)
+    monkeypatch.setattr(typer.main, "get_command", made)
+    run._front.cache_clear()
+    assert [bench.do(line) for line in (START, "note Quiet.", "spirit 100")] == [0] * 3
+    assert made.call_count == 1
