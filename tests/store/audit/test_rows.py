@@ -29,6 +29,11 @@ def test_a_changed_row_is_told_with_its_entry_and_a_sound_book_has_none(
     ]
 
 
+def test_a_reader_begins_before_the_first_entry() -> None:
+    reader = Reader()
+    assert (reader.last, reader.frontier.size, reader.nodes, reader.unfit) == (0, 0, {}, set())
+
+
 def test_a_reading_that_is_taken_up_midway_knows_what_was_opened_before(
     sqlite_keeper: Keeper,
 ) -> None:

@@ -9,11 +9,14 @@ from sqlalchemy import select
 
 from ledger.domain.amounts.quantity import Measure, Quantity
 from ledger.domain.entries import Add, Draft, Entry, Note, When
-from ledger.errors import RefusedError, StorageError
+from ledger.domain.entries.canonical import canonical_text
+from ledger.errors import InputError, RefusedError, StorageError
 from ledger.service.desk.book import Book
 from ledger.service.evidence.verify import verify
+from ledger.store.copies import load
 from ledger.store.copies.load import Chains
 from ledger.store.form.appends import out_of_order
+from ledger.store.form.columns import DETAIL_FIELDS
 from ledger.store.form.create import create_book
 from ledger.store.form.tables import DETAILS, METADATA
 from ledger.store.write import recorder
@@ -170,3 +173,16 @@ def test_a_correction_stands_at_the_place_of_the_first_of_its_chain_or_is_refuse
 def mended(seq: int, corrects: int | None, stands_for: int) -> Entry:
     draft = Draft(Note("Fine."), None, When(MORNING, 0), "AB", corrects=corrects)
     return Entry(seq, draft, MORNING, stands_for)
+
+
+def test_of_details_what_a_line_does_not_tell_is_none_and_more_than_they_have_is_refused() -> None:
+    salt = "0a" * 32
+    read = load._details
+    told = {"details": {"phone": "01 555"}, "entry": 7, "salt": salt}
+    cells = dict(zip(("entry", "salt", *DETAIL_FIELDS), read(7, canonical_text(told)), strict=True))
+    others = dict.fromkeys(set(DETAIL_FIELDS) - {"phone"})
+    assert cells == {"entry": 7, "salt": salt, "phone": "01 555", **others}
+    for more in ({**told, "hue": 1}, {**told, "details": {"hue": 1}}, {**told, "salt": "0A"}):
+        with pytest.raises(InputError) as raised:
+            read(7, canonical_text(more))
+        assert raised.value.what == ("Line 8 is not the details of an entry as a book writes them.")
