@@ -7,8 +7,8 @@ import pytest
 
 from ledger.domain.entries import Judge, Labels
 from ledger.domain.entries.choices import Across, Verdict
-from ledger.domain.lots.labels import across, count_of
-from tests.domain.builders import make, packed
+from ledger.domain.lots.labels import Count, across, count_of
+from tests.domain.builders import lot, make, packed
 
 DAY = date(2026, 3, 2)
 SHEET = make(Labels, printed=20, used=15, spoiled=None)
@@ -40,3 +40,8 @@ def test_the_word_across_says_why_it_is_for_no_bottle_that_leaves(
     before: tuple[Judge, ...], lot: dict[str, Any], word: Across | None
 ) -> None:
     assert across(packed("P-1", *before, **lot), DAY) is word
+
+
+def test_of_a_lot_that_was_never_filled_no_bottle_is_counted() -> None:
+    found = count_of(lot("E-1", make(Labels, printed=3, used=1, spoiled=2, across=None)))
+    assert (found, found.adds_up) == (Count(3, 1, 2, 0), False)

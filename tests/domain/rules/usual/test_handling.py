@@ -193,6 +193,7 @@ STRONG = held("Wintergreen essence")
 STARTED, RESTED = draft(make(Start)), draft(make(Rest))
 VESSELS = [
     Case("begun in a vessel that held another flavour", STARTED, scene(control=STRONG), DIRTY),
+    Case("a rest of a lot that is unknown", draft(make(Rest)), scene(control=STRONG)),
     Case("rested in one", RESTED, scene(lot(), control=STRONG), DIRTY),
     Case("it held the same product", STARTED, scene(control=held("Orange essence"))),
     Case("it held the lot itself", RESTED, scene(lot(), control=held("Old name", code="E-1"))),
