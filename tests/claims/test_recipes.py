@@ -80,7 +80,6 @@ def test_what_the_recipes_make_passes_the_tests_that_they_bring(house: Path) -> 
     """With them run those that hold every kind, every command and every migration to account."""
     brought = sorted({step.file for step in (*KIND, *COMMAND, *RULE) if "/test_" in step.file})
     held = (SENTENCES, "tests/cli/test_front.py")
-    words = ("-m", "pytest", "-q", "-p", "no:cacheprovider", "-n", "0", *brought, *held)
+    form = ("tests/store/form", "-k", "not form or not (postgres or server)")
+    words = ("-m", "pytest", "-q", "-p", "no:cacheprovider", "-n", "0", *brought, *held, *form)
     assert " failed" not in run(house, *words)
-    migrations = ("tests/store/form", "-k", "not postgres and not server")
-    assert " failed" not in run(house, *words[:7], *migrations)

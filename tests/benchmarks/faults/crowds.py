@@ -16,9 +16,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from subprocess import PIPE
 
-from ledger.errors import LedgerError
-from ledger.service.bench.note import note
-from ledger.service.desk.book import How, open_book
+from ledger.service.desk.book import How
 from ledger.service.evidence.verify import verify
 from ledger.service.masters.house import init
 from ledger.service.masters.person import person
@@ -44,25 +42,11 @@ class Crowd:
     """How many entries are lost or wrong."""
 
 
-def write(where: str) -> None:
-    """Get ready, be told until when to write notes, and print what was recorded as JSON."""
-    numbers, errors = [], 0
-    with open_book(where) as book:
-        print("ready", flush=True)
-        until = float(input())
-        while time.time() < until:
-            try:
-                numbers.append(note(book, How(by="AB"), text="Some words.").seq)
-            except LedgerError:
-                errors += 1
-    print(json.dumps({"numbers": numbers, "errors": errors}))
-
-
 def crowd(where: str, writers: int, seconds: float) -> Crowd:
     """Let so many processes write in a book, and look what became of it."""
     book = init(where, name="Crowd", currency="EUR")
     person(book, How(by="AB"), initials="AB", name="Ada Brook")
-    code = f"from tests.benchmarks.faults.crowds import write; write({where!r})"
+    code = f"from tests.benchmarks.faults.writer import write; write({where!r})"
     started = [
         subprocess.Popen([sys.executable, "-c", code], stdin=PIPE, stdout=PIPE, text=True)
         for _ in range(writers)
