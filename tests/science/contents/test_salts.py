@@ -1,7 +1,6 @@
 """Salts of preservative acids count as the acid in them."""
 
 import pytest
-from CoolProp.CoolProp import PropsSI
 
 from ledger.science.contents.salts import SALTS, C, H, O, salts_of, with_acids
 
@@ -41,6 +40,8 @@ def test_the_factors_are_those_of_the_trade(salt: str, factor: float) -> None:
     [("Water", 2 * H + O), ("CarbonDioxide", C + 2 * O), ("Benzene", 6 * C + 6 * H)],
 )
 def test_the_atomic_weights_give_the_molar_masses_of_coolprop(fluid: str, g_per_mol: float) -> None:
+    from CoolProp.CoolProp import PropsSI  # takes a second to load
+
     assert g_per_mol == pytest.approx(1000 * PropsSI("M", fluid), rel=5e-5)
 
 

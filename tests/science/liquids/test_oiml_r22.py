@@ -7,7 +7,6 @@ density of the liquid; water: Wagner and Pruss (IAPWS-95), far closer than the b
 """
 
 import pytest
-from CoolProp.CoolProp import AbstractState, PropsSI, iT_freeze
 
 from ledger.science.liquids.alcohol import FREEZING, density
 from ledger.science.ranges import interpolate
@@ -17,6 +16,8 @@ ZERO_C_K = 273.15
 
 
 def theirs(fluid: str, temp_c: float) -> float:
+    from CoolProp.CoolProp import PropsSI  # takes a second to load
+
     return float(PropsSI("D", "T", ZERO_C_K + temp_c, "P", PRESSURE_PA, fluid))
 
 
@@ -47,6 +48,8 @@ def test_water_is_within_1_in_100_000(temp_c: float) -> None:
 
 @pytest.mark.parametrize("strength", [12, 15, 20, 25, 30])
 def test_ice_begins_within_half_a_degree(strength: float) -> None:
+    from CoolProp.CoolProp import AbstractState, iT_freeze
+
     state = AbstractState("INCOMP", "MEA")
     state.set_mass_fractions([strength / 100])
     freezes = state.trivial_keyed_output(iT_freeze) - ZERO_C_K
