@@ -67,6 +67,7 @@ SHOWN: dict[str, tuple[str, ...]] = {
         "export book.jsonl",
         "export --csv tables",
         "export other.jsonl --json",
+        "export both.jsonl --epcis events.json",
         "export book.jsonl",
     ),
     "filter": (
@@ -99,6 +100,8 @@ SHOWN: dict[str, tuple[str, ...]] = {
         "label {packed} --out more.pdf --count 3",
         "label {packed} --used 2 --spoiled 1",
         "label {packed} --out again.pdf --json",
+        "label {packed} --kind case --count 0 --out none.pdf",
+        "label {packed} --kind case --count 1 --out one.pdf",
     ),
     "limits": ("limits eu-safrole", "limits --place EU", "limits eu-safrole --value 2 --json"),
     "list": (
