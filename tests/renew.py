@@ -78,9 +78,16 @@ def dumped(where: str, version: int) -> str:
 
 
 def golden_tests() -> list[str]:
-    """Return the files of the tests that compare with golden texts."""
-    files = sorted((ROOT / "tests").rglob("test_*.py"))
-    return [str(path) for path in files if "check_golden(" in path.read_text("utf-8")]
+    """Return the files of the tests that compare with golden texts, themselves or by a helper."""
+    texts = {path: path.read_text("utf-8") for path in sorted((ROOT / "tests").rglob("*.py"))}
+    helpers = [
+        ".".join(path.relative_to(ROOT).with_suffix("").parts)
+        for path, text in texts.items()
+        if "check_golden(" in text and not path.name.startswith("test_")
+    ]
+    ways = ("check_golden(", *(f"from {helper} import " for helper in helpers))
+    tests = (path for path in texts if path.name.startswith("test_"))
+    return [str(path) for path in tests if any(way in texts[path] for way in ways)]
 
 
 def main() -> int:
