@@ -18,7 +18,11 @@ def test_volumes_and_weights_are_text_and_a_temperature_only_where_one_was_asked
 
 
 def test_every_figure_of_a_dilution_is_the_kept_one() -> None:
-    asked = ((96.3, 80.0, "1L", None), (63.2174, 40.5, "1.2345kg", 27.5), (60.0, 40.0, "1L", 5.125))
+    asked = (
+        (96.3, 80.0, "1L", None),
+        (63.2174, 40.5, "1.2345kg", 27.50625),
+        (60.0, 40.0, "1L", 5.125),
+    )
     check(
         "dilute",
         *(

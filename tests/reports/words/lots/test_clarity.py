@@ -1,6 +1,7 @@
 """The clarity of a lot over its days: readings in force on a logarithmic scale."""
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.service.lots.dossier import dossier
 from reports.words.lots import clarity as looked_at
@@ -45,3 +46,17 @@ def test_a_look_that_was_struck_stands_in_its_row_struck(made: tuple[Keeper, Lot
     keeper.do("strike", entry=str(done.seq), because="it was another jar")
     struck = {row.entry for row in look_rows(dossier(keeper.book, essence)) if row.struck}
     assert struck - before == {str(done.seq)}
+
+
+@pytest.mark.parametrize(("count", "is_drawn"), [(1, False), (2, True)])
+def test_one_reading_alone_is_no_course_and_two_are(
+    made: tuple[Keeper, Lots, str], count: int, is_drawn: bool
+) -> None:
+    keeper, _, essence = made
+    keeper.do("look", lot=essence, grade="clear", ntu="1", of="neat")
+    keeper.do("look", lot=essence, grade="hazy", ntu="10", of="neat")
+    found = dossier(keeper.book, essence)
+    looks = [entry for entry in found.state.entries if entry.kind == "look"]
+    others = [entry for entry in found.state.entries if entry.kind != "look"]
+    state = replace(found.state, entries=(*others, *looks[-count:]))
+    assert (clarity_strip(replace(found, state=state)) is not None) is is_drawn
