@@ -9,6 +9,7 @@ nothing is.
 import ast
 import re
 from collections.abc import Callable, Iterator, Mapping, Set
+from decimal import Context
 from difflib import ndiff
 from functools import cache
 from inspect import Parameter, getsource, isfunction, signature
@@ -49,6 +50,8 @@ def _plain(value: Any) -> Any:
         return sorted(map(str, value))
     if isinstance(value, re.Pattern):
         return value.pattern
+    if isinstance(value, Context):  # which also notes what was reckoned by it
+        return f"{value.prec} figures, {value.rounding}"
     if isinstance(value, Mapping):
         return {key: _plain(item) for key, item in value.items()}
     return value.__qualname__ if callable(value) else value
