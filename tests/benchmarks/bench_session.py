@@ -80,6 +80,7 @@ def book_in(folder: Path, lots: int, kept: Path | None) -> Book:
     if kept is None or not (kept / where.name).exists():
         return book_of(lots, str(where))
     copyfile(kept / where.name, where)
+    os.sync()  # else the first act waits until all of the copy is on the disk
     return open_book(str(where))
 
 

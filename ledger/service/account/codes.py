@@ -17,6 +17,7 @@ from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 from ledger.store.read.lots import lots_by_number
 from ledger.store.read.queries import LotRow
+from ledger.store.read.received import as_they_came, deliveries
 
 SHORTEST_ENDING = 3
 """How many letters and digits of a code name a lot at least; the last only checks the rest."""
@@ -139,9 +140,9 @@ def first_of_material(connection: Connection, material: str, today: date) -> tup
     Raises:
         RefusedError: There is none.
     """
-    came = queries.deliveries(connection, material)
+    came = deliveries(connection, material)
     for is_past in (False, True):
-        told = [lot for lot, day in came if (day is not None and day < today) is is_past]
+        told = [(seq, day) for seq, day in came if bool(day and day < today) is is_past]
         fit = list(islice(_usable(connection, told), 2))
         if fit:
             return fit[0], len(fit) > 1
@@ -151,15 +152,28 @@ def first_of_material(connection: Connection, material: str, today: date) -> tup
     )
 
 
-def _usable(connection: Connection, lots: Sequence[int]) -> Iterator[Lot]:
-    """Yield those of received lots that are on hand and not barred, in their order.
+def _usable(connection: Connection, receipts: Sequence[tuple[int, date | None]]) -> Iterator[Lot]:
+    """Yield the lots of receipts, by their days, that are on hand and not barred, in their order.
+
+    Of the same day, or without any, the first that came is the first.
 
     What is on hand is summed of a few at first, ever more at a time: one of the first is mostly
     it, and of all that ever came there are the more the longer the book is.
     """
     barred = BARRED | {Status.STRUCK}
     start, size = 0, FIRST_ASKED
-    while part := lots[start : start + size]:
-        found = lots_by_number(connection, part)
+    while part := _whole_days(receipts, start, start + size):
+        lots, days = as_they_came(connection, [seq for seq, _ in part]), dict(part)
+        wanted = [lots[seq] for seq in sorted(lots, key=lambda seq: days[seq] or date.max)]
+        found = lots_by_number(connection, wanted)
         yield from (lot for lot in found.values() if lot.on_hand > 0 and lot.status not in barred)
-        start, size = start + size, size * 4
+        start, size = start + len(part), size * 4
+
+
+def _whole_days(
+    receipts: Sequence[tuple[int, date | None]], start: int, end: int
+) -> Sequence[tuple[int, date | None]]:
+    """Return a part of receipts that are in the order of their days, the last day whole."""
+    while end < len(receipts) and receipts[end][1] == receipts[end - 1][1]:
+        end += 1
+    return receipts[start:end]

@@ -5,7 +5,7 @@ when they happened, then by number. Refuses: to interpret; it returns entries an
 """
 
 from collections.abc import Iterator
-from datetime import date, datetime
+from datetime import datetime
 from typing import Any
 
 from msgspec import Struct
@@ -192,21 +192,6 @@ def material(connection: Connection, code: str) -> Material | None:
     """Return what the book last said of a material."""
     facts = _latest(connection, "material", " AND t.code = :code", code=code)
     return facts if isinstance(facts, Material) else None
-
-
-def deliveries(connection: Connection, material: str) -> list[tuple[int, date | None]]:
-    """Return the lots that were received of a material, the first to expire first.
-
-    Each is its number with its own date; those without one come last, as they came.
-    """
-    query = (
-        "SELECT e.stands_for, r.best_before FROM receipt r JOIN entry e ON e.seq = r.seq "
-        "LEFT JOIN entry c ON c.corrects = e.seq "
-        "WHERE r.material = :code AND c.corrects IS NULL "
-        "ORDER BY COALESCE(r.best_before, '9999-12-31'), e.happened_at, e.stands_for"
-    )
-    rows = ask(connection, query, code=material)
-    return [(lot, date.fromisoformat(day) if day else None) for lot, day in rows]
 
 
 def house(connection: Connection) -> House | None:

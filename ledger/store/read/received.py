@@ -5,6 +5,7 @@ not. Refuses: to choose between paper and reading.
 """
 
 from collections.abc import Collection, Sequence
+from datetime import date
 from itertools import starmap
 
 from msgspec import Struct
@@ -14,7 +15,7 @@ from ledger.domain.entries import Material
 from ledger.domain.entries.choices import MaterialKind, Measured
 from ledger.domain.entries.plain import kept_entry
 from ledger.store.engine.bare import Connection
-from ledger.store.engine.statements import ask_column, ask_for, chunks, go_by_index
+from ledger.store.engine.statements import ask, ask_column, ask_for, chunks, go_by_index
 from ledger.store.read.queries import OF_TABLE
 
 _LAST = """(SELECT m.{what} FROM measure m JOIN entry e ON e.seq = m.seq
@@ -106,6 +107,31 @@ def materials_of(connection: Connection, lots: Sequence[int]) -> list[str]:
     go_by_index(connection)
     rows = (row for part in chunks(sorted(lots)) for row in ask_for(connection, _MATERIALS, part))
     return list(dict.fromkeys(material for (material,) in rows))
+
+
+def deliveries(connection: Connection, material: str) -> list[tuple[int, date | None]]:
+    """Return the receipts in force of a material, the first to expire first.
+
+    Each is the number of its entry with its own date; those without one come last.
+    """
+    # Without the entries themselves, which take longer to read in a big book than all else.
+    query = (
+        "SELECT r.seq, r.best_before FROM receipt r LEFT JOIN entry c ON c.corrects = r.seq "
+        "WHERE r.material = :code AND c.corrects IS NULL "
+        "ORDER BY COALESCE(r.best_before, '9999-12-31'), r.seq"
+    )
+    rows = ask(connection, query, code=material)
+    return [(seq, date.fromisoformat(day) if day else None) for seq, day in rows]
+
+
+def as_they_came(connection: Connection, receipts: Sequence[int]) -> dict[int, int]:
+    """Return the lots of receipts, by the numbers of these, in the order in which they came."""
+    query = (
+        "SELECT e.seq, e.stands_for, e.happened_at FROM {wanted} w CROSS JOIN entry e "
+        "WHERE e.seq = w.lot"
+    )
+    rows = (row for part in chunks(receipts) for row in ask_for(connection, query, part))
+    return {seq: lot for seq, lot, _ in sorted(rows, key=lambda row: (row[2], row[1]))}
 
 
 def with_a_strength(connection: Connection) -> dict[str, ReceivedRow]:

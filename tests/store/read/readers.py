@@ -81,7 +81,7 @@ OF_BOOK: Mapping[str, Callable[[Connection], Any]] = {
         for code in ("spirit", "orange-oil", "rum")
     },
     **{
-        f"lots of {code}": partial(lambda code, book: queries.deliveries(book, code), code)
+        f"lots of {code}": partial(lambda code, book: received.deliveries(book, code), code)
         for code in ("spirit", "orange-oil", "rum")
     },
 }

@@ -51,7 +51,7 @@ HOT: dict[str, Callable[[Connection, int], object]] = {
     "the house": lambda connection, _: queries.house(connection),
     "a material": lambda connection, _: queries.material(connection, "spirit"),
     "formulas": lambda connection, _: queries.formulas(connection, "essence"),
-    "deliveries": lambda connection, _: queries.deliveries(connection, "spirit"),
+    "deliveries": lambda connection, _: received.deliveries(connection, "spirit"),
     "materials of lots": lambda connection, lot: received.materials_of(connection, [lot, 9]),
     "a kind": lambda connection, _: queries.entries_of_kind(connection, Receipt),
     "dates": lambda connection, lot: dating.dated(connection, [lot]),

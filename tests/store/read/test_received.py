@@ -1,7 +1,15 @@
 """What the book knows of received lots: papers and readings, side by side."""
 
+from datetime import date
+
 from ledger.domain.entries.choices import MaterialKind
-from ledger.store.read.received import materials, received, with_a_strength
+from ledger.store.read.received import (
+    as_they_came,
+    deliveries,
+    materials,
+    received,
+    with_a_strength,
+)
 from tests.store.read.numbers import Walked, number
 
 
@@ -51,3 +59,19 @@ def test_materials_are_told_as_the_book_last_said_in_the_order_of_their_codes(
         ("sugar", "Cane sugar"),
         ("water", "water"),
     ]
+
+
+def test_deliveries_stand_by_their_days_and_those_of_one_day_as_they_came(walked: Walked) -> None:
+    keeper, lots = walked
+    late = keeper.do("receive", material="orange-oil", amount="1L", best_before="2027-06-30")
+    early = {"material": "orange-oil", "amount": "1L", "at": "2026-03-01 08:00"}
+    soon = keeper.do("receive", **early, best_before="2027-06-30", because="found late").seq
+    never = keeper.do("receive", material="orange-oil", amount="1L").seq
+    told = keeper.do("correct", entry=str(late.seq), changes="cost=9", because="misread").seq
+    with keeper.reading() as connection:
+        oil = number(connection, lots.oil)
+        found = deliveries(connection, "orange-oil")
+        assert [seq for seq, _ in found] == [oil, soon, told, never]
+        assert [day for _, day in found] == [date(2027, 6, 30)] * 3 + [None]
+        came = as_they_came(connection, [told, soon, oil])
+    assert list(came.items()) == [(soon, soon), (oil, oil), (told, late.seq)]
