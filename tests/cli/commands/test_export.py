@@ -178,3 +178,20 @@ def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: S
 @pytest.mark.parametrize("module", [cli_screens_recall_epcis, cli_screens_recall_events])
 def test_its_tables_figures_and_words_are_the_kept_ones(module: ModuleType) -> None:
     check_constants(module)
+
+
+@pytest.mark.parametrize(
+    "places",
+    [
+        *("book.jsonl --csv t", "book.jsonl --key-data k.csv", "book.jsonl --epcis e.json"),
+        *("--csv t --key-data k.csv", "--csv t --epcis e.json", "--key-data k.csv --epcis e.json"),
+    ],
+)
+def test_no_two_things_are_exported_at_once(places: str, shell: Shell) -> None:
+    problem = (
+        "One thing is exported at a time.",
+        "Give a FILE for the whole book, --csv DIR for its tables, --key-data FILE or --epcis "
+        "FILE.",
+    )
+    check_refused((f"export {places}", 2, problem), shell)
+    assert not [name for name in ("book.jsonl", "t", "k.csv", "e.json") if Path(name).exists()]

@@ -113,3 +113,14 @@ def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: S
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(looked_at)
+
+
+def test_a_map_that_is_there_is_left_before_any_table_is_read(shell: Shell) -> None:
+    """Such a table is none: that would be told first if it were read first."""
+    write("map.toml", "mine")
+    problem = (
+        "There is a file map.toml already; it was left as it is.",
+        "Give another name with --like, or --force to write over it.",
+    )
+    check_refused(("import none.csv --like map.toml", 5, problem), shell)
+    assert Path("map.toml").read_text(encoding="utf-8") == "mine"

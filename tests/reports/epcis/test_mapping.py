@@ -2,14 +2,19 @@
 
 import json
 from datetime import date
+from types import SimpleNamespace
+from typing import Any
 
+import pytest
+
+from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries.choices import MoveAs, Verdict
 from ledger.domain.masters.gs1 import case_link, case_number
 from ledger.service.lots.sales import Period
 from ledger.service.recall.story import story_of
 from reports.epcis import mapping as looked_at
 from reports.epcis.document import export_of
-from reports.epcis.mapping import JUDGED, MOVED
+from reports.epcis.mapping import JUDGED, MOVED, Amount, _amount
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.epcis.eventful import Plain, document, events, make_eventful, number
@@ -220,3 +225,27 @@ def test_a_case_that_was_corrected_away_did_not_occur_and_another_was_told_wrong
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(looked_at)
+
+
+@pytest.mark.parametrize(
+    ("measure", "amount", "told", "unit"),
+    [
+        (Measure.UL, 500_000, "500", "MLT"),
+        (Measure.UL, 999, "0.999", "MLT"),
+        (Measure.MG, 7_520, "7.52", "GRM"),
+        (Measure.MG, 1_000, "1", "GRM"),
+        (Measure.UEACH, 6_000_000, "6", None),
+        (Measure.UEACH, 1_500_000, "1.5", None),
+        (Measure.UL, 0, "None", None),
+        (Measure.UL, None, "None", None),
+    ],
+)
+def test_a_whole_amount_is_written_whole_and_any_other_with_its_part(
+    measure: Measure, amount: int | None, told: str, unit: str | None
+) -> None:
+    """Nothing, and what is not known, have neither amount nor unit."""
+    lot: Any = SimpleNamespace(measure=measure)
+    names: Any = SimpleNamespace(lot=lambda _: "its name")
+    found = _amount(lot, amount, names)
+    assert found == Amount("its name", found.quantity, unit)
+    assert repr(found.quantity) == told

@@ -12,10 +12,20 @@ from reportlab.lib.units import mm
 from ledger.domain.evidence.seals import in_symbol
 from ledger.errors import InputError, RefusedError
 from reports.pdf.goods import label as looked_at
-from reports.pdf.goods.label import _lay_marks, calibration, label_sheet, with_dpi, with_panels
+from reports.pdf.goods.label import (
+    _below,
+    _lay_marks,
+    calibration,
+    label_sheet,
+    with_dpi,
+    with_panels,
+)
 from reports.pdf.goods.label_fit import lay_label
 from reports.pdf.goods.layouts import Layout, shipped_layouts
+from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Words
+from reports.pdf.kit.page import WIDTH
+from reports.pdf.kit.styles import SMALL
 from tests.golden import check_golden
 from tests.reports.pdf.examples import FRAME, LABEL, SHEET
 from tests.reports.pdf.readback import (
@@ -200,3 +210,33 @@ def test_marks_to_cut_a_single_column_or_row_apart_stand_at_its_own_edges(
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(looked_at)
+
+
+@pytest.mark.parametrize(
+    ("below", "width", "told"),
+    [
+        (26 * mm - 1, WIDTH, "the seal"),
+        (26 * mm - 1.01, WIDTH, "a line"),
+        (26 * mm + 40, WIDTH - 1, "nothing"),
+        (7 * mm + SMALL.leading, WIDTH, "a line"),
+        (7 * mm + SMALL.leading - 0.01, WIDTH, "nothing"),
+        (7 * mm + SMALL.leading, WIDTH - 1, "nothing"),
+        (26 * mm + 40, WIDTH + 90, "the seal"),
+    ],
+)
+def test_below_labels_stands_as_much_of_the_seal_as_just_fits(
+    below: float, width: float, told: str
+) -> None:
+    """A foot is 19 mm high and 7 mm from the edge, a point of which may be lost."""
+    register()
+    layout: Any = SimpleNamespace(below=below, page_points=(width, 800.0))
+    strip = _below(FRAME, "2 labels", layout)
+    words = [mark.text for mark in strip.marks if isinstance(mark, Words)]
+    told_by = {
+        (19 * mm, True): "the seal",
+        (SMALL.leading, False): "a line",
+        (0, False): "nothing",
+    }
+    assert told_by[strip.height, "\n".join(FRAME.seal) in "\n".join(words)] == told
+    if told == "a line":
+        assert words == [f"2 labels. {' '.join(FRAME.seal[1:])}"]

@@ -27,7 +27,17 @@ def test_every_mark_of_a_box_stands_where_it_stood() -> None:
     """With one sentence, with several of many words, and with none."""
     register()
     long = "Highly flammable: keep away from flames and sparks. " * 3
-    told = laid(boxed("One", ["Short."]), boxed("Two", [long, "b", long]), boxed("None", []))
+    told = laid(
+        *(boxed("One", ["Short."]), boxed("Two", [long, "b", long]), boxed("None", [])),
+        boxed(
+            "Narrow letters, which tell its width, and a last row of another height",
+            [
+                "i " * 300,
+                "b",
+                "Last.",
+            ],
+        ),
+    )
     check_golden("laid/boxed.txt", told)
 
 

@@ -48,3 +48,14 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(looked_at)
+
+
+def test_proof_is_told_to_a_tenth_from_one_on_and_to_a_hundredth_below() -> None:
+    """Proof of the US is a hair under twice the % vol."""
+    assert [proof_words(abv) for abv in (0.78, 0.52, 0.117)] == ["1.6", "1", "0.23"]
+
+
+def test_strengths_are_told_to_a_thousandth() -> None:
+    first, *_ = dilution_lines(dilute(96.12347, 40.00068, parse_quantity("1L")))
+    assert "spirit of 96.123 % vol and" in first
+    assert first.endswith(" of 40.001 % vol.")
