@@ -28,7 +28,6 @@ TICK_S, PLAIN_TICK_S = 1.0, 10.0
 """How often rests that go on are looked at; less often where nothing is to be drawn."""
 MOST_SHOWN = 3
 """How many rests are counted down at most below the line."""
-BELL = "\a"
 STYLE = Style.from_dict({"bottom-toolbar": "noreverse"})
 WELCOME = "The bench: write a line, such as oil 15; help shows all, done or Ctrl-D leaves."
 

@@ -246,10 +246,10 @@ def test_of_each_lot_on_a_shelf_there_is_one_label_or_as_many_as_are_asked_for(
     shell: Shell, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     asked = "label {oil} --kind received --also {spirit} --layout 2x5 --out"
-    for count, each in (("", 1), ("--count 1", 1), ("--count 2", 2)):
+    for told, each in (("", 1), ("--count 1", 1), ("--count 2", 2)):
         monkeypatch.setattr(cli_screens_goods_tags, "MOST", 2 * each)
-        assert shell.line(f"{asked} a{each}{len(count)}.pdf {count}").exit_code == 0
-        text = text_of(Path(f"a{each}{len(count)}.pdf").read_bytes())
+        assert shell.line(f"{asked} a{each}{len(told)}.pdf {told}").exit_code == 0
+        text = text_of(Path(f"a{each}{len(told)}.pdf").read_bytes())
         assert [text.count(f"Lot {code}\n") for code in ("SOO-001-3", "NS-001-J")] == [each] * 2
     for count, many in ((0, 0), (3, 6), (4, 8), (5, 5)):
         problem = (f"{many} labels cannot be printed at once.", "Ask for 1 to 4.")

@@ -14,7 +14,8 @@ from ledger.service.lots.sales import Period
 from ledger.service.recall.story import story_of
 from reports.epcis import mapping as looked_at
 from reports.epcis.document import export_of
-from reports.epcis.mapping import JUDGED, MOVED, Amount, _amount
+from reports.epcis.events import Amount
+from reports.epcis.mapping import JUDGED, MOVED, _amount
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.reports.epcis.eventful import Plain, document, events, make_eventful, number
