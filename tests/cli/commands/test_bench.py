@@ -6,6 +6,8 @@ import subprocess
 import sys
 from contextlib import closing
 from pathlib import Path
+from types import SimpleNamespace
+from typing import Any
 
 import pytest
 
@@ -13,6 +15,7 @@ from cli.kit.call import Call
 from cli.screens.bench import customs as looked_at
 from cli.screens.bench.customs import ENDED
 from cli.screens.bench.evening import Evening
+from cli.screens.bench.piped import play
 from ledger.service.desk.book import open_book
 from tests.cli.asked import check_asked
 from tests.cli.schemas import faults
@@ -262,3 +265,54 @@ def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(looked_at)
+
+
+@pytest.mark.parametrize(
+    ("lines", "recorded", "code", "done", "complaints"),
+    [
+        ((), [], 0, [], []),
+        (("a\n", "done", "b"), [7], 0, ["a", "done"], []),
+        (
+            ("a", " 3 \n", "b"),
+            [],
+            3,
+            ["a", " 3 "],
+            [
+                "Line 2 was not done, and none after it was read: 3",
+                "Nothing was recorded.",
+            ],
+        ),
+        (
+            ("4",),
+            [7],
+            4,
+            ["4"],
+            [
+                "Line 1 was not done, and none after it was read: 4",
+                "Recorded 7.",
+                "  pottle journal --entry 7 shows it.",
+            ],
+        ),
+    ],
+)
+def test_lines_are_done_until_one_is_not_or_leaves(
+    capsys: pytest.CaptureFixture[str],
+    lines: tuple[str, ...],
+    recorded: list[int],
+    code: int,
+    done: list[str],
+    complaints: list[str],
+) -> None:
+    said: list[str] = []
+    call, book = SimpleNamespace(json=False), SimpleNamespace(recorded=recorded)
+    evening: Any = SimpleNamespace(call=call, book=book, is_over=False)
+
+    def do(line: str) -> int:
+        said.append(line)
+        evening.is_over = line == "done"
+        return int(line) if line.strip().isdigit() else 0
+
+    evening.do = do
+    assert play(evening, lines) == code
+    assert said == done
+    assert capsys.readouterr().err.splitlines() == complaints

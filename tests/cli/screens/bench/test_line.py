@@ -9,13 +9,14 @@ from cli.screens.bench import help as bench_help
 from cli.screens.bench import line as bench_line
 from cli.screens.bench import slots as bench_slots
 from cli.screens.bench.help import OTHERS, help_lines
-from cli.screens.bench.line import read_line
+from cli.screens.bench.line import material_of, read_line
 from cli.screens.bench.parts import Act, Bench, Named, Pick, Plain, Usual
 from cli.screens.bench.slots import VERBS
 from ledger.errors import InputError
 from tests.golden import check_golden
 from tests.said import check_constants
 
+OIL = "orange-oil"
 UNITS = {"orange-oil": "mL", "spirit": "mL", "carbonate": "g", "SOO-001-3": "mL", "b30": " each"}
 BENCH = Bench(
     lot="OE-001-5",
@@ -76,6 +77,10 @@ ACTS = {
     "brix 65.2 20C": "measure OE-001-5 brix 65.2 --temp 20",
     "rinse 10 8": "rinse OE-001-5 --with NS-001-J --to batch --in 10mL --out 8mL",
     "rinse 10 8 apart spirit": "rinse OE-001-5 --in 10mL --out 8mL --to apart --with spirit",
+    "rinse 10 8 spirit": "rinse OE-001-5 --to batch --in 10mL --out 8mL --with spirit",
+    "start --product 'Orange essence' --kind essence": (
+        "start --product Orange|essence --kind essence"
+    ),
     "decant 400 20": "decant OE-001-5 400mL --heel 20mL",
     "makeup 240": "makeup OE-001-5 240mL --with NS-001-J",
     "makeup 240 spirit": "makeup OE-001-5 240mL --with spirit",
@@ -259,3 +264,17 @@ def test_every_word_of_a_line_fills_the_slot_that_it_always_did() -> None:
 @pytest.mark.parametrize("module", [bench_help, bench_line, bench_slots])
 def test_its_tables_figures_and_words_are_the_kept_ones(module: ModuleType) -> None:
     check_constants(module)
+
+
+@pytest.mark.parametrize(
+    ("word", "material"),
+    [
+        *(("spirit", "spirit"), ("orange", "orange-oil"), ("ethanol", "spirit"), ("oil", OIL)),
+        *(("car", "carbonate"), ("ca", None), ("cloves", None), ("clo", "clove-oil")),
+    ],
+)
+def test_a_material_is_named_by_its_name_a_part_its_head_or_its_kind(
+    word: str, material: str | None
+) -> None:
+    """Of two oils the one that the formula calls for; fewer letters than three are no head."""
+    assert material_of(word, BENCH) == material

@@ -110,3 +110,8 @@ def test_a_weight_at_the_bench_is_of_an_instrument(shell: Shell) -> None:
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(looked_at)
+
+
+def test_what_is_no_weight_between_equal_readings_begins_their_count_anew() -> None:
+    assert stable(iter(["7.5 g", "7.5 g", "S I", "7.5 g", "7.5 g"])) is None
+    assert stable(iter(["7.5 g", "7.5 g", " ", "7.5 g"])) == "7.5g"

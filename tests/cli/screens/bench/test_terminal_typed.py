@@ -51,7 +51,8 @@ class Bench:
     def __init__(self, **rests: int) -> None:
         self.is_over = False
         self.is_same_meant: Callable[[str], bool] = lambda _: False
-        self.offered = [Offer(("finish", "X", "VOLUME"), "finish VOLUME"), Offer(("rest",), "rest")]
+        finish, rest = Offer(("finish", "X", "VOLUME"), "finish VOLUME"), Offer(("rest",), "rest")
+        self.offered = [finish, rest, finish]
         self.book = SimpleNamespace(clock=lambda: NOW, recorded=[], where="a.db")
         self.left = {lot: NOW + timedelta(minutes=span) for lot, span in rests.items()}
         self.done: list[object] = []
@@ -68,7 +69,7 @@ class Bench:
     def do(self, text: str) -> int:
         self.done.append(self.is_same_meant("Twice?") if text == "twice" else text)
         self.is_over = text == "done"
-        return 2 if text.strip()[:1].isdigit() or text == "wrong" else 0
+        return 2 if (text.strip()[:1].isdigit() and text != "03") or text == "wrong" else 0
 
 
 def sit(
@@ -91,11 +92,11 @@ HEADING = ["  1  finish VOLUME", "  2  rest"]
 def test_lines_are_taken_until_it_is_left_and_what_lacks_a_blank_is_begun_again(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    """Only the first step leaves something open, and there are two."""
-    said = ("oil 15", " 1 ", "1", KeyboardInterrupt(), "2", "0", "3", "wrong", "done")
+    """The first step and the third leave something open, there is no other, and 03 is done."""
+    said = ("oil 15", " 1 ", "1", KeyboardInterrupt(), "2", "0", "3", "03", "4", "wrong", "done")
     bench = Bench()
     typed = sit(monkeypatch, bench, *said)
-    begun = ("", "", "1 ", "1 ", "", "", "", "", "")
+    begun = ("", "", "1 ", "1 ", "", "", "", "3 ", "", "", "")
     assert typed.asked == [("X > ", default, 0) for default in begun]
     assert typed.below == [None] * len(said)
     assert bench.done == [line for line in said if isinstance(line, str)]
@@ -103,7 +104,7 @@ def test_lines_are_taken_until_it_is_left_and_what_lacks_a_blank_is_begun_again(
         "The bench: write a line, such as oil 15; help shows all, done or Ctrl-D leaves.",
         *HEADING * 4,
         "The line is dropped, and nothing of it recorded; done leaves.",
-        *HEADING * 5,
+        *HEADING * 7,
         "Nothing was recorded.",
     ]
 
@@ -215,3 +216,12 @@ def test_what_is_left_is_told_in_minutes_and_below_one_in_seconds(seconds: int, 
 def test_of_four_rests_the_nearest_three_are_shown() -> None:
     many = {f"L{number}": NOW + timedelta(minutes=number) for number in (4, 2, 3, 1)}
     assert Rests(many).line(NOW) == "L1 1 min left   L2 2 min left   L3 3 min left"
+
+
+def test_a_rest_that_begins_again_is_told_to_be_over_again() -> None:
+    rests = Rests({"A": NOW, "B": NOW})
+    assert rests.over(NOW) == ["A", "B"]
+    rests.until = {"B": NOW}
+    assert rests.over(NOW) == []
+    rests.until = {"A": NOW, "B": NOW}
+    assert rests.over(NOW) == ["A"]
