@@ -3,6 +3,7 @@
 import sqlite3
 from contextlib import closing
 from pathlib import Path
+from typing import Any
 
 import pytest
 from msgspec.structs import replace
@@ -11,6 +12,7 @@ from sqlalchemy import Connection, inspect, text
 from ledger.domain.lots.lot import Status
 from ledger.errors import FindingError, StorageError
 from ledger.service.copies import upgrade as upgrading
+from ledger.service.copies.copied import Copied
 from ledger.service.copies.import_ import import_book
 from ledger.service.copies.upgrade import Restated, upgrade
 from ledger.service.desk.book import open_book
@@ -185,6 +187,30 @@ def test_an_upgrade_that_is_broken_off_leaves_the_book_as_it_was_and_is_repeated
     assert not done.kept.is_new
     with open_book(where) as book:
         assert seal(book).root == kind.root
+
+
+def test_what_was_written_after_the_copy_was_made_is_not_upgraded_without_it(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    kind = OLD_BOOKS[-1]
+    where, keep = kind.put(tmp_path / "book.db"), upgrading._keep
+
+    def keep_less(*words: Any) -> Copied:
+        kept = keep(*words)
+        return replace(kept, seal=replace(kept.seal, root="0" * 64))
+
+    monkeypatch.setattr(upgrading, "_keep", keep_less)
+    with pytest.raises(FindingError) as raised:
+        upgrade(where, tmp_path, silent, CLOCK)
+    assert raised.value.problems == (
+        (
+            "The book was written in after the copy was made; run pottle upgrade again.",
+            "The book was left as it was. Verify it with the pottle that wrote it.",
+        ),
+    )
+    with pytest.raises(StorageError) as left:
+        open_book(where)
+    assert f"is of version {kind.version}" in left.value.what
 
 
 def test_an_upgrade_goes_on_with_the_copy_of_one_that_was_cut_off(

@@ -1,11 +1,23 @@
 """What an act asks of a lot and of what it draws on is foretold in the readers' own words."""
 
+from collections.abc import Callable
+
 import pytest
 from sqlalchemy import Connection
 
+from ledger.domain.entries.plain import read_instant
+from ledger.service.desk.book import open_book
 from ledger.store.engine import statements
+from ledger.store.engine.acts import acting
+from ledger.store.engine.foretold import Foreseen
 from ledger.store.engine.turn import Question, turn_of
+from ledger.store.read import amounts, foreseen, inputs, made, parties, people, queries
+from ledger.store.read.queries import Moment
 from tests.keeper import Keeper
+
+BOTTLES, SYRUP, ESSENCE = "BOS-001-S", "OS-002-M", "OE-001-5"
+HELD_NOW = {"lot": 32, "skip": 0}
+"""The cells of what the bottles hold now."""
 
 
 @pytest.fixture
@@ -32,3 +44,119 @@ def test_nothing_is_asked_late_for_what_was_made_here_or_came(
     asked_late.clear()
     postgres_walked.do("add", lot=lot, source=source, amount="20 mL", because="to see")
     assert [asked.statement for asked in asked_late] == []
+
+
+def test_acts_about_bottles_people_and_materials_ask_late_only_what_others_answer(
+    postgres_walked: Keeper, asked_late: list[Question]
+) -> None:
+    """That is the code of a lot that is opened, and what a count or labels compare with."""
+    stall, names = "Bridge Street Stall", {"code": "Mill Lane Bar"}
+    acts = (
+        ("complain", {"lot": BOTTLES, "symptom": "cloudy", "party": stall}, []),
+        ("send", {"lot": BOTTLES, "amount": "1", "party": stall, "because": "asked"}, []),
+        ("cases", {"lot": BOTTLES, "pack": "1x2", "because": "to keep"}, []),
+        ("judge", {"lot": BOTTLES, "verdict": "hold", "because": "to see"}, []),
+        ("labels", {"lot": BOTTLES, "printed": "3", "because": "to keep"}, [HELD_NOW]),
+        ("receive", {"material": "carb", "amount": "1 kg"}, [{"code": "LMC-002-D"}]),
+        (
+            "party",
+            {"name": names["code"]},
+            [{**names, "name": names["code"], "old": names["code"]}],
+        ),
+    )
+    told = []
+    for verb, words, _ in acts:
+        asked_late.clear()
+        postgres_walked.do(verb, **words)  # type: ignore[arg-type]
+        told.append((verb, words, [asked.cells for asked in asked_late]))
+    assert told == list(acts)
+
+
+def test_an_act_by_the_servers_clock_asks_nothing_late(
+    postgres_walked: Keeper, asked_late: list[Question]
+) -> None:
+    with open_book(postgres_walked.book.where) as book:
+        keeper = Keeper(book, postgres_walked.clock)
+        keeper.do("note", text="Here.", lot=ESSENCE)
+        keeper.do("add", lot=ESSENCE, source="NS-001-J", amount="1 mL")
+    assert asked_late == []
+
+
+def packed(foretold: Foreseen) -> None:
+    foreseen.foresee_packed(foretold, foreseen.foresee_lot(foretold, BOTTLES, (), None))
+
+
+def packed_reads(connection: Connection) -> object:
+    return (
+        made.next_case(connection),
+        queries.chain(connection, 32),
+        queries.lot_by_code(connection, SYRUP),
+        queries.entries_of_lot(connection, 26, 0),
+        amounts.held(connection, 26),
+        inputs.inputs(connection, inputs.numbers_into(connection, 26)),
+        people.shown_rows(connection),
+        people.every_code(connection),
+    )
+
+
+def party(foretold: Foreseen) -> None:
+    foreseen.foresee_party(foretold, "P1")
+
+
+def party_reads(connection: Connection) -> object:
+    readers = [people.shown_rows, people.every_code, *parties.EACH_NAMED]
+    return [parties.is_named(connection, "P1"), *(reader(connection) for reader in readers)]
+
+
+def material(foretold: Foreseen) -> None:
+    foreseen.foresee_material(foretold, "sugar")
+
+
+def material_reads(connection: Connection) -> object:
+    return queries.material(connection, "sugar"), queries.count_with_stem(connection, "SGR")
+
+
+def entry(foretold: Foreseen) -> None:
+    foreseen.foresee_entry(foretold, 38)
+
+
+def entry_reads(connection: Connection) -> object:
+    """Ask of an entry that added spirit to a trial, and of both lots as without it."""
+    moment = Moment(read_instant("2026-03-04T11:30:00Z"), 38)
+    return (
+        queries.entry(connection, 38),
+        queries.corrected_by(connection, 38),
+        queries.entries_about(connection, 38),
+        queries.lot_by_code(connection, "TRL-001-2"),
+        queries.entries_of_lot(connection, 37, 38),
+        amounts.held_then_and_now(connection, 37, moment, 38),
+        inputs.numbers_into(connection, 37, 38),
+        inputs.inputs(connection, inputs.numbers_into(connection, 37, 38)),
+        queries.lot_by_code(connection, "NS-001-J"),
+        queries.entries_of_lot(connection, 10, 38),
+        queries.material(connection, "spirit"),
+        amounts.held(connection, 10, None, 38),
+    )
+
+
+@pytest.mark.parametrize(
+    ("foretell", "reads"),
+    [
+        (packed, packed_reads),
+        (party, party_reads),
+        (material, material_reads),
+        (entry, entry_reads),
+    ],
+    ids=["packed", "party", "material", "entry"],
+)
+def test_what_was_foretold_is_not_asked_again_and_answers_the_same(
+    foretell: Callable[[Foreseen], None],
+    reads: Callable[[Connection], object],
+    postgres_walked: Keeper,
+    asked_late: list[Question],
+) -> None:
+    with acting(postgres_walked.book.engine, foretell) as connection:
+        told = reads(connection)
+    assert [(asked.statement, asked.cells) for asked in asked_late] == []
+    with postgres_walked.reading() as connection:
+        assert told == reads(connection)
