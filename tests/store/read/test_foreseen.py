@@ -16,7 +16,7 @@ from ledger.store.read.queries import Moment
 from tests.keeper import Keeper
 
 BOTTLES, SYRUP, ESSENCE = "BOS-001-S", "OS-002-M", "OE-001-5"
-HELD_NOW = {"lot": 32, "skip": 0}
+HELD_NOW: dict[str, object] = {"lot": 32, "skip": 0}
 """The cells of what the bottles hold now."""
 
 
@@ -51,7 +51,7 @@ def test_acts_about_bottles_people_and_materials_ask_late_only_what_others_answe
 ) -> None:
     """That is the code of a lot that is opened, and what a count or labels compare with."""
     stall, names = "Bridge Street Stall", {"code": "Mill Lane Bar"}
-    acts = (
+    acts: tuple[tuple[str, dict[str, str], list[dict[str, object]]], ...] = (
         ("complain", {"lot": BOTTLES, "symptom": "cloudy", "party": stall}, []),
         ("send", {"lot": BOTTLES, "amount": "1", "party": stall, "because": "asked"}, []),
         ("cases", {"lot": BOTTLES, "pack": "1x2", "because": "to keep"}, []),
@@ -67,7 +67,7 @@ def test_acts_about_bottles_people_and_materials_ask_late_only_what_others_answe
     told = []
     for verb, words, _ in acts:
         asked_late.clear()
-        postgres_walked.do(verb, **words)  # type: ignore[arg-type]
+        postgres_walked.do(verb, **words)
         told.append((verb, words, [asked.cells for asked in asked_late]))
     assert told == list(acts)
 
@@ -104,8 +104,9 @@ def party(foretold: Foreseen) -> None:
 
 
 def party_reads(connection: Connection) -> object:
-    readers = [people.shown_rows, people.every_code, *parties.EACH_NAMED]
-    return [parties.is_named(connection, "P1"), *(reader(connection) for reader in readers)]
+    named = [reader(connection) for reader in parties.EACH_NAMED]
+    known = people.shown_rows(connection), people.every_code(connection)
+    return parties.is_named(connection, "P1"), known, named
 
 
 def material(foretold: Foreseen) -> None:
