@@ -16,6 +16,7 @@ from ledger.science.contents.cost import (
     Cost,
     Reckoner,
     in_coins,
+    of_bought,
     price_for_margin,
 )
 from ledger.science.contents.replay import Replay
@@ -234,3 +235,23 @@ def test_goods_that_come_back_to_a_lot_of_which_nothing_ever_was_there_bring_no_
     """54 min at 20.00 an hour stay 18.00."""
     found = reckoner({"E": (Step(Act.WORK, 54), back(5_000))}, 2_000).left("E", 0)
     assert (found.money, found.went_in) == ({LABOUR: 1_800 * NANO}, 5_000)
+
+
+def test_a_lot_to_which_nothing_happened_costs_nothing() -> None:
+    assert reckoner({"E": ()}).cost("E") == Cost(0, 0)
+    assert reckoner({"E": ()}).left("E", 5) == Cost(0, 0)
+
+
+def test_money_of_other_digits_is_counted_in_hundredths() -> None:
+    """By hand: 5 L for 19.000 of three digits, of it 11.000 duty; 19 of none; half is taken."""
+    three = of_bought("S", Bought(5_000_000, 19_000, 11_000, 3), 2_500_000)
+    assert three.money == {"S": 400 * NANO, DUTY: 550 * NANO}
+    assert of_bought("S", Bought(5_000_000, 19, 0, 0), 2_500_000).money == {"S": 950 * NANO}
+    assert (three.there, three.went_in) == (2_500_000, 2_500_000)
+    assert three.drawn == {"S": 2_500_000 * NANO}
+
+
+def test_what_is_drawn_is_rounded_half_to_even() -> None:
+    """By hand: 0.05 of money over 10¹¹ is half of a billionth of a hundredth a unit."""
+    bought = Bought(10**10, 5)
+    assert [of_bought("S", bought, taken).total for taken in (1, 3, 5, 2)] == [0, 2, 2, 1]

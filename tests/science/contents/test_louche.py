@@ -163,3 +163,22 @@ def test_a_forecast_of_all_oils_says_on_what_it_stands() -> None:
         "the glass decides."
     )
     assert forecast_together([(5, LIMONENE)], solubilities()) is None
+
+
+@pytest.mark.parametrize(
+    ("mg_per_l", "outlook"),
+    [(5.9, Outlook.CLEAR), (6, Outlook.MAY), (19.4, Outlook.MAY), (19.5, Outlook.CLOUDS)],
+)
+def test_just_what_water_holds_at_the_least_and_at_the_most_may_cloud(
+    mg_per_l: float, outlook: Outlook
+) -> None:
+    """Limonene alone: 6 to 19.4 mg/L."""
+    assert forecast(mg_per_l, oil(("limonene", 1_000_000)), solubilities()).outlook is outlook
+
+
+def test_what_is_known_of_an_oil_is_told_once_it_is_sure_to_cloud_alone() -> None:
+    """65 % limonene: of 30 mg/L it is 19.5 mg/L, just above 19.4, of 29.8 mg/L just below."""
+    part = oil(("limonene", 650_000))
+    told = [forecast(mg_per_l, part, solubilities()).because for mg_per_l in (29.8, 30)]
+    assert told[0].startswith("Too little is known of its constituents: 29.8 mg/L of it, where ")
+    assert told[1].startswith("19.5 mg/L of limonene, of which water dissolves 6 to 19.4 mg/L (")

@@ -8,7 +8,7 @@ from ledger.domain.entries import Material
 from ledger.domain.entries.choices import MaterialKind
 from ledger.domain.entries.masters import Constituent
 from ledger.science.contents.composition import OIL, REST, Contents, Part, PartKey
-from ledger.science.contents.nutrition import KCAL_PER_G, KJ_PER_G, Nutrition, nutrition
+from ledger.science.contents.nutrition import KCAL_PER_G, KJ_PER_G, Nutrition, nutrition, times
 from tests.science.published import rows
 
 TOLD = rows("nutrition.csv")
@@ -114,3 +114,33 @@ def test_polyols_count_by_their_own_factor() -> None:
 def test_nothing_has_no_nutrition() -> None:
     """An empty lot divides nothing by nothing."""
     assert nutrition(Contents(), {}) == Nutrition()
+
+
+@pytest.mark.parametrize("sort", [MaterialKind.WATER, MaterialKind.CLARIFIER])
+def test_water_and_what_clears_a_liquid_bring_nothing(sort: MaterialKind) -> None:
+    assert _with(_material(sort), 1000) == Nutrition()
+
+
+def test_a_preservative_brings_the_acid_of_its_salts_by_their_shares() -> None:
+    """Half of it sodium benzoate, of which 122.12 of 144.105 g/mol is acid, a fifth sorbic acid.
+
+    13 kJ and 3 kcal a gram of organic acid; potassium is no sodium.
+    """
+    told = (Constituent("sodium benzoate", 500_000), Constituent("sorbic acid", 200_000))
+    of = _with(_material(MaterialKind.PRESERVATIVE, constituents=told), 10_000)
+    acid = 0.5 * 122.12 / 144.105 + 0.2
+    assert of.organic_acid == pytest.approx(acid, rel=1e-4)
+    assert (of.kj, of.kcal) == pytest.approx((13 * acid, 3 * acid), rel=1e-4)
+    assert of.sodium == pytest.approx(0.5 * 22.990 / 144.105, rel=1e-4)
+    potassium = (Constituent("potassium sorbate", 1_000_000),)
+    of = _with(_material(MaterialKind.PRESERVATIVE, constituents=potassium), 10_000)
+    assert (of.sodium, of.unknown) == (0.0, ())
+    assert of.organic_acid == pytest.approx(112.13 / 150.22, rel=1e-4)
+    nothing = _material(MaterialKind.PRESERVATIVE, constituents=(Constituent("nisin", 25_000),))
+    assert _with(nothing, 10_000) == Nutrition(unknown=("it",))
+
+
+def test_so_many_times_as_much_has_so_much_of_everything() -> None:
+    one = Nutrition(1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, unknown=("it",))
+    twice = Nutrition(2.0, 4.0, 6.0, 8.0, 10.0, 12.0, 14.0, 16.0, 18.0, 20.0, unknown=("it",))
+    assert times(one, 2.0) == twice

@@ -182,3 +182,32 @@ def test_spirit_by_weight_of_which_no_strength_is_known_fills_what_its_density_s
     assert found == Contents(500_000, unknown_ul={lot.code: 500_000})
     found = contents_of(replace(lot, density_kg_per_m3=None), 400_000)
     assert found == Contents(0.0, unknown_ul={lot.code: 0.0})
+
+
+def test_a_sugar_by_volume_is_sugar_by_its_density_and_says_so() -> None:
+    """By hand: 100 mL at 0.850 g/mL are 85 g."""
+    found = contents_of(bought("sugar", None, 850.0), 100 * ML)
+    told = frozenset({"VE-1, Vanilla essence: 0.850 g/mL, by its papers."})
+    assert found == Contents(sucrose_mg=85_000, notes=told)
+    assert contents_of(oil(), ML).notes == {"OI-1, Lemon-oil: 0.853 g/mL, by its papers."}
+
+
+def test_water_by_weight_fills_what_water_does() -> None:
+    """0.9982 g/mL at 20 °C (OIML R 22, Table I)."""
+    found = contents_of(replace(WATER, measure=Measure.MG), 998_200)
+    assert (found.water_mg, found.notes) == (998_200, frozenset())
+    assert found.volume_ul == pytest.approx(1_000_000, rel=1e-5)
+
+
+@pytest.mark.parametrize("sort", ["oil", "sugar"])
+def test_what_is_bought_in_alcohol_without_water_says_its_density_and_its_strength(
+    sort: str,
+) -> None:
+    found = contents_of(bought(sort, 20.0, 1200.0), 100 * ML)
+    assert found.notes == {
+        "VE-1, Vanilla essence: 1.200 g/mL, by its papers.",
+        "VE-1, Vanilla essence: 20.00 % vol, by its papers.",
+    }
+    assert found.volume_ul == pytest.approx(100 * ML)
+    by_weight = contents_of(bought(sort, 20.0, 1200.0, Measure.MG), 120_000)
+    assert masses(by_weight) == pytest.approx(masses(found))

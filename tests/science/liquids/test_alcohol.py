@@ -109,6 +109,9 @@ STRENGTH_NEXT = " Read the label or the instrument again."
     [
         pytest.param(lambda: alcohol.density(50, 40.001), OUTSIDE.format("40.001") + RANGE_NEXT),
         pytest.param(lambda: alcohol.density(90, -21), OUTSIDE.format("−21") + RANGE_NEXT),
+        pytest.param(
+            lambda: alcohol.mass_percent_from_density(900, 41), OUTSIDE.format("41") + RANGE_NEXT
+        ),
         pytest.param(lambda: alcohol.density(50, float("nan")), OUTSIDE.format("nan") + RANGE_NEXT),
         pytest.param(
             lambda: alcohol.density(-0.5), STRENGTH.format("mass", "−0.5 % mass") + STRENGTH_NEXT

@@ -9,6 +9,8 @@ from ledger.science.liquids.flammable import (
     NOT_CARRIED_ABV,
     flammable,
 )
+from ledger.science.liquids.flash import OVER_C, flash_point_c
+from ledger.science.roots import solve
 from tests.science.published import rows
 
 TOLD = {row["quantity"]: row for row in rows("flash.csv")}
@@ -51,3 +53,21 @@ def test_a_drink_of_2_percent_has_no_class_by_its_flash_point() -> None:
     """Above 60 °C, and water alone."""
     assert flammable(mass_percent_from_abv(2) / 100, 2) is None
     assert flammable(0, 0) is None
+
+
+def test_a_liquid_has_its_number_its_flash_point_and_the_bounds_of_its_class() -> None:
+    """UN 1197 from memory; a class is told 2.1 °C below the flash point that was reckoned."""
+    found = flammable(0.4, 47.0)
+    assert found is not None
+    assert found.un_number == "UN 1197, EXTRACTS, LIQUID, for flavouring"
+    assert found.flash_c == flash_point_c(0.4)
+    second, third = _fraction(CATEGORY_2_BELOW_C + OVER_C), _fraction(CLASS_UP_TO_C + OVER_C)
+    classes = [of and of.category for of in (flammable(second * by, 50) for by in (1.0001, 0.9999))]
+    assert classes == [2, 3]
+    assert flammable(third * 1.0001, 5) is not None
+    assert flammable(third * 0.9999, 5) is None
+
+
+def _fraction(flash_c: float) -> float:
+    """Return the mass fraction of ethanol of a flash point."""
+    return solve(lambda share: -(flash_point_c(share) or 0.0), -flash_c, 1e-4, 1.0)

@@ -29,3 +29,18 @@ def test_the_density_has_all_terms_of_the_printed_equation(w: float, t: float) -
     water = sum(term * t**k for k, term in enumerate(sps4.WATER)) / (1 + sps4.WATER_DIVISOR * t)
     assert sps4.density(w, t) == pytest.approx(water + mixed, abs=1e-9)
     assert [len(row) for row in sps4.TERMS] == [6, 5, 4, 3, 2]
+
+
+@pytest.mark.parametrize(
+    ("w", "t", "kept"),
+    [
+        (0.25, 0.0, 1108.3478),
+        (0.75, 0.0, 1389.5346),
+        (0.5, 40.0, 1219.9349),
+        (0.25, 80.0, 1073.5015),
+        (0.75, 80.0, 1343.8173),
+    ],
+)
+def test_away_from_20_degrees_it_gives_what_it_did(w: float, t: float, kept: float) -> None:
+    """Our own sum of the printed equation, kept as it is."""
+    assert sps4.density(w, t) == pytest.approx(kept, abs=1e-4)

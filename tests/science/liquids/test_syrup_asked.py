@@ -3,7 +3,9 @@
 import pytest
 
 from ledger.errors import LedgerError
+from ledger.science.liquids.sucrose import density, true_from_indicated
 from ledger.science.liquids.syrup_asked import syrup_asked
+from ledger.science.liquids.syrups import solubility_warning
 
 
 def test_parts_by_weight_are_plain_arithmetic_and_by_volume_take_a_bulk_density() -> None:
@@ -48,3 +50,70 @@ def test_a_reading_at_no_temperature_is_not_taken_for_one_at_any_other(
     with pytest.raises(LedgerError) as raised:
         syrup_asked("0.2 Bx", read_at=read_at)
     assert [what for what, _ in raised.value.problems] == [problem]
+
+
+@pytest.mark.parametrize(
+    ("bulk", "told"), [("0.8", 0.8), ("0.8 g/mL", 0.8), ("0,9", 0.9), (None, 0.85)]
+)
+def test_a_bulk_density_is_taken_as_it_is_told(bulk: str | None, told: float) -> None:
+    """By hand: one measure each of sugar and of water at 0.9982 g/mL."""
+    found = syrup_asked("1:1", "volume", bulk)
+    assert found.bulk_g_per_ml == told
+    assert found.brix == pytest.approx(100 * told / (told + 0.9982), abs=0.01)
+    assert found.made is not None
+    assert (found.kept_at_c, found.read_at_c) == (20.0, None)
+
+
+def test_a_reading_is_corrected_and_the_place_where_it_is_kept_decides_on_crystals() -> None:
+    found = syrup_asked("64.8 Bx", read_at="25C", kept_at="4C")
+    assert (found.kept_at_c, found.read_at_c) == (4.0, 25.0)
+    assert found.brix == true_from_indicated(64.8, 25.0)
+    assert (found.made, found.bulk_g_per_ml) == (None, None)
+    assert found.warning == solubility_warning(found.brix, 4.0)
+    assert found.density_g_per_l == pytest.approx(density(found.brix))
+
+
+@pytest.mark.parametrize(
+    ("asked", "sentence"),
+    [
+        (
+            ("1:1", "volume", "800 g/L"),
+            '"800 g/L" is not a bulk density. Write it in g/mL, such as 0.85.',
+        ),
+        (
+            ("1:1", "volume", "loose"),
+            '"loose" is not a bulk density. Write it in g/mL, such as 0.85.',
+        ),
+        (
+            ("1:1", "weight", "0.8"),
+            "A bulk density counts for parts by volume only. "
+            "Leave --bulk away, or write --by volume.",
+        ),
+        (
+            ("1:1", "spoon"),
+            'Parts are by weight or by volume, and "spoon" was said. '
+            "Write --by weight or --by volume: 1:1 is 50 °Bx by weight, about 46 by volume.",
+        ),
+        (("65 Bx", "weight"), "Only parts are by weight or by volume. Leave --by away."),
+        (
+            ("sweet",),
+            '"sweet" is neither parts nor a strength of syrup. Write parts of sugar to water, '
+            '3:2; or 65 Bx, "850 g/L" or "1.33 SG".',
+        ),
+        (
+            ("850 g/L", None, None, "25C"),
+            "Only a reading in °Bx is corrected for its temperature. "
+            "Leave --read-at away, or write the reading as 65 Bx.",
+        ),
+        (
+            ("3:2", "weight", None, "25C"),
+            "Parts are not read with a hydrometer. Leave --read-at away.",
+        ),
+    ],
+)
+def test_what_cannot_be_asked_is_said_with_what_to_do(
+    asked: tuple[str | None, ...], sentence: str
+) -> None:
+    with pytest.raises(LedgerError) as raised:
+        syrup_asked(*asked)  # type: ignore[arg-type]
+    assert str(raised.value) == sentence

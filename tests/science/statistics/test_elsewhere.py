@@ -45,3 +45,11 @@ def test_a_lot_has_what_went_in_and_how_it_was_made() -> None:
     assert not has(lot, SPIRIT)
     assert has(cold, Cause(Sort.SETTING, "chill", "up to 4 h"))
     assert not has(lot, Cause(Sort.SETTING, "chill", "up to 4 h"))
+
+
+def test_a_tenth_is_small_enough_to_set_apart() -> None:
+    """Two that failed among five: one way of ten."""
+    two = replace(suspect(OIL, Table(2, 0, 0, 4)), not_separable_from=(SPIRIT,))
+    (apart,) = set_apart(two, clear(3, "SPIRIT-1")).set_apart
+    assert (apart.clear_elsewhere, apart.p) == (3, Fraction(1, 10))
+    assert set_apart(two, clear(2, "SPIRIT-1")) == two

@@ -84,3 +84,15 @@ def test_counts_are_those_of_each_stratum() -> None:
         "a": Table(0, 1, 1, 0),
         "b": Table(1, 0, 0, 1),
     }
+
+
+def test_a_mask_has_the_bit_of_every_unit_of_which_a_lot_is_told() -> None:
+    found = grounds(syrups("A", "B", "B", "C"))
+    assert found[Level.BATCH].mask([0, 2]) == 0b011
+    assert found[Level.BATCH].mask([1, 2, 3]) == 0b110
+    assert found[Level.RUN].mask([]) == 0
+
+
+def test_batches_are_compared_within_one_product() -> None:
+    lots = [replace(lot, is_failed=place == 0) for place, lot in enumerate(syrups("A", "B"))]
+    assert grounds(lots)[Level.BATCH].strata == {"syrup": 0b11}

@@ -5,7 +5,15 @@ from fractions import Fraction
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.science.statistics.trials import Jar, Spread, factors_of, front, moved_together, spread
+from ledger.science.statistics.trials import (
+    Jar,
+    Spread,
+    factors_of,
+    front,
+    in_order,
+    moved_together,
+    spread,
+)
 
 
 def jar(
@@ -125,3 +133,9 @@ def test_an_ungraded_jar_among_graded_ones_is_apart_from_none_by_its_grade() -> 
     for ungraded in ([jar("n", None, 80, 9), *graded], [*graded, jar("n", None, 80, 9)]):
         assert spread(ungraded) == Spread(3, 2, Fraction(7), Fraction(10))
     assert spread([jar("n", None), jar("a", 1)]).grade is None
+
+
+def test_levels_stand_by_their_figures_with_a_comma_as_with_a_point() -> None:
+    told = ["none", "10 g", "0,5 g", "0.25 g", "-4 C", "1,5 g", "a 2"]
+    assert sorted(told, key=in_order) == ["-4 C", "0.25 g", "0,5 g", "1,5 g", "10 g", "a 2", "none"]
+    assert in_order("0,5 g") == (0.5, "0,5 g")
