@@ -33,6 +33,11 @@ def _sentence(error: Exception) -> LedgerError | None:
     """Return what is said of what a driver raised; None of anything else."""
     from sqlalchemy.exc import DBAPIError, OperationalError, StatementError
 
+    if isinstance(error, DBAPIError) and _is_overtaken(error.orig):
+        return MovedError(
+            "Somebody else wrote in the book at the same moment.",
+            "Nothing was recorded. Enter it again.",
+        )
     # The narrower first: to SQLAlchemy it is a DBAPIError too.
     if isinstance(error, OperationalError):
         return _out_of_order(error)
@@ -73,11 +78,6 @@ def _refused(error: "DBAPIError") -> LedgerError:
         return too_weak(error)
     if told := patience.sentence(error.orig):
         return StorageError(*told)
-    if _is_taken(error.orig):
-        return MovedError(
-            "Somebody else wrote in the book at the same moment.",
-            "Nothing was recorded. Enter it again.",
-        )
     # numeric_value_out_of_range in PostgreSQL's table of error codes.
     if getattr(error.orig, "sqlstate", None) == "22003":
         return _too_large()
@@ -87,14 +87,16 @@ def _refused(error: "DBAPIError") -> LedgerError:
     )
 
 
-def _is_taken(cause: object) -> bool:
-    """Return whether the number of a new entry was given to another's meanwhile.
+def _is_overtaken(cause: object) -> bool:
+    """Return whether another wrote since a writer looked who takes its turn only to write.
 
-    A lot that it opens has the same number, and is stored before it.
+    Then the number of its entry is taken, which a lot that it opens has too, and is stored before
+    it; or, where the other changes the form of the book, each waits for what the other has.
     """
-    # unique_violation in PostgreSQL's table of error codes.
-    is_twice = getattr(cause, "sqlstate", None) == "23505"
-    return is_twice and getattr(cause, "diag").table_name in ("entry", "lot")  # noqa: B009 - psycopg
+    # deadlock_detected and unique_violation in PostgreSQL's table of error codes.
+    state = getattr(cause, "sqlstate", None)
+    table = getattr(getattr(cause, "diag", None), "table_name", None)
+    return state == "40P01" or (state == "23505" and table in ("entry", "lot"))
 
 
 def unanswered(error: "OperationalError") -> StorageError:

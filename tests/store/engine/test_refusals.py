@@ -1,12 +1,13 @@
 """What a driver raises is told in a sentence, the same on both engines."""
 
 import sqlite3
+from types import SimpleNamespace
 
 import pytest
 from sqlalchemy import text
-from sqlalchemy.exc import DBAPIError, OperationalError, StatementError
+from sqlalchemy.exc import DBAPIError, IntegrityError, OperationalError, StatementError
 
-from ledger.errors import InputError, LedgerError, StorageError
+from ledger.errors import InputError, LedgerError, MovedError, StorageError
 from ledger.store.engine.refusals import cause, storage_errors
 from ledger.store.engine.statements import ask
 from tests.keeper import Keeper
@@ -35,9 +36,12 @@ def test_any_other_fault_of_a_statement_keeps_its_own_words(sqlite_keeper: Keepe
 class DriverError(Exception):
     """What the driver of a server raises, with its code."""
 
-    def __init__(self, sqlstate: str = "", says: str = "it is gone.\nAnd more.") -> None:
+    def __init__(
+        self, sqlstate: str = "", says: str = "it is gone.\nAnd more.", table: str = ""
+    ) -> None:
         super().__init__(says)
         self.sqlstate = sqlstate
+        self.diag = SimpleNamespace(table_name=table)
 
 
 def read_only() -> sqlite3.OperationalError:
@@ -51,12 +55,39 @@ LATE = (
     "Another has been writing in the book for too long, and it was waited for in vain.",
     "Nothing was recorded. Try again; a writer that stopped is put out by the server.",
 )
+OVERTAKEN = (
+    "Somebody else wrote in the book at the same moment.",
+    "Nothing was recorded. Enter it again.",
+)
 NEITHER = "Check the disk, the permissions and that nothing else holds the book."
 TOO_LARGE = (
     "A number in this is larger than any that a book can hold.",
     "Look at the numbers again. Nothing was recorded.",
 )
 SENTENCES: dict[str, tuple[Exception, type[LedgerError], tuple[str, str]]] = {
+    "a number that is taken": (
+        IntegrityError(READ, None, DriverError("23505", table="entry")),
+        MovedError,
+        OVERTAKEN,
+    ),
+    "a lot's number that is taken": (
+        IntegrityError(READ, None, DriverError("23505", table="lot")),
+        MovedError,
+        OVERTAKEN,
+    ),
+    "two who wait for each other": (
+        OperationalError(READ, None, DriverError("40P01")),
+        MovedError,
+        OVERTAKEN,
+    ),
+    "something else that is there already": (
+        IntegrityError(READ, None, DriverError("23505", table="tree")),
+        StorageError,
+        (
+            "The book refused what was to be stored: it is gone.",
+            "Nothing was recorded. Run pottle verify to see whether the book is sound.",
+        ),
+    ),
     "a file that is write-protected": (
         OperationalError(READ, None, read_only()),
         StorageError,
