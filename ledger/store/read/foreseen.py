@@ -124,6 +124,7 @@ def foresee_packed(foreseen: Foreseen, lot: Found) -> None:
         foreseen: Hears it.
         lot: Their number, as it will be found.
     """
+    foreseen.asks(amounts.held, lot)
     foreseen.asks(made.next_case)
     foreseen.asks(queries.chain, lot)
     bulk = foreseen.finds("TEXT", _BULK, lot=lot)
