@@ -64,9 +64,11 @@ def _both(
     connection: Connection, code: str, source: str, happened: When
 ) -> tuple[Contents, Contents]:
     """Return what was in a batch then, and what is in a lot."""
-    rows = [known_lot(connection, lot) for lot in (code, source)]
-    replay = replayed(connection, [row.seq for row in rows]).replay
+    # Each by itself, as all else asks of them, so that nothing is asked twice.
+    batch, lot = (
+        replayed(connection, [known_lot(connection, told).seq]).replay for told in (code, source)
+    )
     there, at = Contents(), instant_text(happened.at)
-    for item in replay.happenings(code):
+    for item in batch.happenings(code):
         there = item.after if item.step.at <= at else there
-    return there, replay.contents(source)
+    return there, lot.contents(source)

@@ -52,6 +52,7 @@ def test_a_further_journey_is_made_where_one_answer_says_what_to_ask_next(
     keeper, line = far
     acts = {
         ("complain", 2): {"lot": BOTTLES, "symptom": "cloudy", "party": "Bridge Street Stall"},
+        ("makeup", 2): {"lot": LOT, "source": SPIRIT, "volume": "600 mL", "because": "thin"},
         ("labels", 2): {"lot": BOTTLES, "printed": "3", "because": "to keep"},
         ("start", 3): {"product": "Orange essence", "kind": "essence", "target": "1 L"},
         ("receive", 3): {"material": "spirit", "amount": "1 L", "supplier": "Harbour Oils"},
