@@ -83,3 +83,15 @@ def test_a_bare_engine_is_no_less_careful_than_the_other(sqlite_keeper: Keeper) 
     with sqlite_keeper.book.writing() as connection:
         assert [ask_one(connection, f"PRAGMA {name}") for name in told] == others
         assert others[:4] == [3, 1, 1, 1]
+
+
+def test_a_connection_is_given_back_with_nothing_begun(sqlite_keeper: Keeper) -> None:
+    engine = engine_of(sqlite_keeper)
+    with engine.connect().execution_options(writes=True) as connection:
+        connection.begin()
+        connection.driver_connection.execute(NEW, ("CD", 9))
+    assert not connection.driver_connection.in_transaction
+    with engine.connect() as again, again.begin():
+        assert again.driver_connection is connection.driver_connection
+        assert again.driver_connection.execute(COUNT).fetchone() == (1,)
+    engine.dispose()

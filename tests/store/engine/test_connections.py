@@ -5,6 +5,7 @@ import sqlite3
 import stat
 from collections.abc import Callable
 from contextlib import closing
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -14,7 +15,14 @@ from ledger.service.desk.book import open_book
 from ledger.service.evidence.verify import verify
 from ledger.service.masters.house import init
 from ledger.store.engine import patience
-from ledger.store.engine.connections import SCHEMA_VERSION, connected, protected
+from ledger.store.engine.connections import (
+    SCHEMA_VERSION,
+    connected,
+    is_writing,
+    protected,
+    server_now,
+    writing,
+)
 from tests.conftest import Server, opened
 from tests.keeper import Keeper, SetClock, copy_book
 from tests.path import HOUSE
@@ -211,3 +219,19 @@ def test_the_disk_is_asked_to_keep_what_it_was_given(sqlite_keeper: Keeper) -> N
     with sqlite_keeper.reading() as connection:
         for pragma in ("fullfsync", "checkpoint_fullfsync"):
             assert connection.exec_driver_sql(f"PRAGMA {pragma}").scalar_one() == 1
+
+
+def test_a_server_tells_a_writer_the_time_and_a_file_tells_none(
+    sqlite_keeper: Keeper, postgres_keeper: Keeper
+) -> None:
+    with sqlite_keeper.book.writing() as connection:
+        assert is_writing(connection)
+        assert server_now(connection) is None
+    with sqlite_keeper.reading() as connection:
+        assert not is_writing(connection)
+        assert server_now(connection) is None
+    before = datetime.now(UTC)
+    with connected(postgres_keeper.book.where) as engine, writing(engine) as connection:
+        now = server_now(connection)
+    assert now is not None
+    assert before - timedelta(seconds=1) < now < datetime.now(UTC) + timedelta(seconds=1)

@@ -1,5 +1,7 @@
 """Entries as rows: a key where it is new, the entry, its facts, what it moves."""
 
+from datetime import date
+
 import pytest
 
 from ledger.domain.amounts.quantity import Measure
@@ -64,3 +66,16 @@ def test_the_key_of_a_person_or_material_is_kept_with_the_first_entry_alone(
     assert first == (f"{kind}_key", (key, 2))
     assert [table for table, _ in others] == ["entry", kind]
     assert told(entry) == others
+
+
+def test_a_day_is_kept_as_it_is_written_and_a_truth_as_nought_or_one() -> None:
+    """ISO 8601, a calendar date in full; where nothing is told there is nothing."""
+    for day, cell in ((date(2027, 6, 3), "2027-06-03"), (None, None)):
+        delivery = Receipt("oil", ml(100), best_before=day)
+        entry = Entry(
+            seq=9, draft=draft(delivery, None), recorded_at=when().at, stands_for=9, postings=()
+        )
+        kept = dict(told(entry))["receipt"]
+        assert kept[columns_of("receipt").index("best_before")] == cell
+    amount = ("amount", "amount_measure", "amount_written")
+    assert [kept[columns_of("receipt").index(name)] for name in amount] == [100_000, "uL", "100 mL"]

@@ -39,3 +39,23 @@ def test_the_latest_that_was_said_of_the_house_and_a_material_counts(walked: Wal
     assert (spirit.abv_mpct, spirit.density_mg_per_l) == (96_000, 807_000)
     assert house is not None
     assert house.name == "Quayside Essences"
+
+
+def test_what_speaks_of_a_lot_is_counted_without_what_opened_it_and_what_was_struck(
+    walked: Walked,
+) -> None:
+    keeper, lots = walked
+
+    def counted() -> int:
+        with keeper.reading() as connection:
+            lot = queries.lot_by_code(connection, lots.spirit)
+            assert lot is not None
+            return queries.entries_about(connection, lot.seq)
+
+    before = counted()
+    assert before > 1
+    note = keeper.do("note", lot=lots.spirit, text="Quiet.").seq
+    keeper.do("add", lot=lots.essence, source=lots.spirit, amount="1 mL", because="to see")
+    assert counted() == before + 2
+    keeper.do("strike", entry=str(note), because="the wrong lot")
+    assert counted() == before + 1

@@ -11,6 +11,7 @@ from ledger.domain.entries import Draft, Material, Note, When
 from ledger.errors import StorageError
 from ledger.service.evidence.verify import verify
 from ledger.store.copies.lines import root_of_texts
+from ledger.store.engine.statements import ask_one
 from ledger.store.write import recorder
 from tests.keeper import Keeper
 
@@ -61,3 +62,17 @@ def test_a_name_has_its_first_entry_alone_though_one_act_says_it_twice(
         query = text("SELECT seq FROM material_key WHERE code = 'new'")
         assert connection.execute(query).scalars().all() == [first.seq]
     assert verify(sqlite_keeper.book).faults == ()
+
+
+def test_of_an_entry_about_a_lot_its_number_is_kept_however_often_it_is_named(
+    sqlite_keeper: Keeper,
+) -> None:
+    code = sqlite_keeper.opens("receive", material="water", amount="1L")
+    draft = Draft(Note("Some words."), code, When(sqlite_keeper.clock(), 0), "AB")
+    with sqlite_keeper.book.writing() as connection:
+        numbers = [
+            recorder.append(connection, draft, ((), None), sqlite_keeper.clock()).seq
+            for _ in range(2)
+        ]
+        about = "SELECT lot FROM entry WHERE seq = :seq"
+        assert [ask_one(connection, about, seq=seq) for seq in numbers] == [9, 9]
