@@ -171,3 +171,10 @@ def test_masses_never_rise_down_the_list(masses: list[float]) -> None:
     found = [item.mass_mg for item in listed(there, USED, {}, EU).ingredients]
     assert found == sorted(found, reverse=True)
     assert sum(found) == pytest.approx(there.mass_mg)
+
+
+def test_of_what_nothing_is_there_nothing_is_listed() -> None:
+    none = {PartKey(REST, "benzoate"): Part(0.0, 0.0)}
+    without = Contents(1e6, water_mg=450_000, sucrose_mg=800_000, parts=none)
+    names = [item.name for item in listed(without, USED, {}, EU).ingredients]
+    assert names == ["sugar", "water"]

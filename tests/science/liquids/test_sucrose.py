@@ -148,3 +148,16 @@ def test_what_lies_outside_the_table_is_refused_in_a_sentence(
     with pytest.raises(RefusedError) as caught:
         asked()
     assert str(caught.value) == sentence
+
+
+def test_a_gravity_in_air_is_that_of_weights_in_air_and_else_of_true_densities() -> None:
+    """By OIML R 33's air of 1.2 kg/m³: (1286.61 - 1.2)/(998.2 - 1.2) of 60 °Bx at 20 °C (SPS-4)."""
+    in_air, true = (
+        sucrose.specific_gravity_from_brix(60, in_air=in_air) for in_air in (True, False)
+    )
+    assert in_air == pytest.approx((1286.61 - 1.2) / (998.20 - 1.2), abs=2e-5)
+    assert true == pytest.approx(1286.61 / 998.20, abs=2e-5)
+    assert in_air - true > 3e-4
+    assert sucrose.brix_from_specific_gravity(in_air, in_air=True) == pytest.approx(60, abs=1e-7)
+    at_4 = sucrose.specific_gravity_from_brix(60, 20, 4)
+    assert at_4 == pytest.approx(1286.61 / 999.97, abs=2e-5)

@@ -59,3 +59,12 @@ def test_what_speaks_of_a_lot_is_counted_without_what_opened_it_and_what_was_str
     assert counted() == before + 2
     keeper.do("strike", entry=str(note), because="the wrong lot")
     assert counted() == before + 1
+
+
+def test_signs_that_stand_for_others_in_a_pattern_stand_for_themselves(walked: Walked) -> None:
+    """SQLite and PostgreSQL, LIKE: a per cent sign, a low line and what escapes them."""
+    keeper, lots = walked
+    with keeper.reading() as connection:
+        for ending in ("%", "_", "\\", "%-M", "002_M"):
+            assert queries.codes_ending_in(connection, ending) == []
+        assert lots.syrup in queries.codes_ending_in(connection, "M")
