@@ -41,3 +41,12 @@ def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -
 
 def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
     check_shown("record", still)
+
+
+def test_where_a_record_goes_is_looked_at_before_its_lot(shell: Shell) -> None:
+    Path("mine.pdf").write_text("mine", encoding="utf-8")
+    problem = (
+        "There is a file mine.pdf already; it was left as it is.",
+        "Give another name with --out, or --force to write over it.",
+    )
+    check_refused(("record NONE-1 --out mine.pdf", 5, problem), shell)

@@ -167,3 +167,37 @@ def test_the_options_of_commands_are_worked_out_once_for_all_lines(
     run._front.cache_clear()
     assert [bench.do(line) for line in (START, "note Quiet.", "spirit 100")] == [0] * 3
     assert made.call_count == 1
+
+
+def test_who_says_that_it_was_not_done_twice_has_nothing_recorded(
+    bench: Evening, capsys: pytest.CaptureFixture[str]
+) -> None:
+    asked: list[str] = []
+
+    def meant(question: str) -> bool:
+        asked.append(question)
+        return len(asked) == 2
+
+    bench.is_same_meant = meant
+    assert [bench.do(line) for line in (START, "spirit 100", "cloudy")] == [0] * 3
+    before = bench.book.recorded[-1]
+    capsys.readouterr()
+    assert bench.do("cloudy") == 3
+    what = f"The line before said the same, and it is entry {before}."
+    assert asked == [f"{what} Was it done twice?"]
+    assert capsys.readouterr().err.splitlines() == [
+        f"{what} It was not done twice, so nothing was recorded."
+    ]
+    assert bench.book.recorded[-1] == before
+    assert (bench.do("cloudy"), len(asked)) == (0, 2)
+    bench.is_same_meant = None
+    assert bench.do("cloudy") == 4
+    assert capsys.readouterr().err.splitlines() == [
+        f"The line before said the same, and it is entry {before + 1}.",
+        "  If it was done twice, write again behind it; if not, leave it out.",
+    ]
+    assert bench.do("bench") == 2
+    assert capsys.readouterr().err.splitlines() == [
+        "This is the bench already.",
+        "  Write a line; help shows which.",
+    ]

@@ -74,3 +74,11 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(looked_at)
+
+
+@pytest.mark.parametrize(
+    ("minutes", "words"),
+    [(1439, "23 h 59 min"), (2879, "1 d 23 h 59 min"), (2881, "2 d"), (4319, "2 d"), (4320, "3 d")],
+)
+def test_from_two_days_on_only_whole_days_are_told(minutes: int, words: str) -> None:
+    assert countdown(NOW + timedelta(minutes=minutes), NOW) == f"in {words}"

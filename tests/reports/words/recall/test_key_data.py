@@ -1,9 +1,13 @@
 """What the rule asks for of a recall, and what the files lack."""
 
-from ledger.service.recall.trail import trail_of
+from msgspec.structs import replace
+
+from ledger.domain.lots.lot import Lot
+from ledger.service.recall.trail import Trail, Transformed, trail_of
 from reports.words.recall import key_data as looked_at
 from reports.words.recall import key_data as module
 from reports.words.recall.key_data import document, key_data
+from tests.filled import filled
 from tests.golden import check_golden
 from tests.keeper import Keeper
 from tests.path import Lots
@@ -56,3 +60,16 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(looked_at)
+
+
+def test_what_is_not_done_yet_has_neither_record_nor_inputs_in_its_row() -> None:
+    lot = filled(Lot, code="OE-001-5", name="Orange essence")
+    known = filled(Trail, on="2026-03-04")
+    made = Transformed(lot, 0, "", None, ())
+    (row,) = next(
+        table.sheet.rows
+        for table in key_data(replace(known, transformed=(made,)))
+        if table.name == "transformation"
+    )
+    assert row[0] == "OE-001-5"
+    assert row[6:] == ("",) * 6
