@@ -16,8 +16,6 @@ from ledger.store.read.queries import Moment
 from tests.keeper import Keeper
 
 BOTTLES, SYRUP, ESSENCE = "BOS-001-S", "OS-002-M", "OE-001-5"
-HELD_NOW: dict[str, object] = {"lot": 32, "skip": 0}
-"""The cells of what the bottles hold now."""
 
 
 @pytest.fixture
@@ -49,14 +47,14 @@ def test_nothing_is_asked_late_for_what_was_made_here_or_came(
 def test_acts_about_bottles_people_and_materials_ask_late_only_what_others_answer(
     postgres_walked: Keeper, asked_late: list[Question]
 ) -> None:
-    """That is the code of a lot that is opened, and what a count or labels compare with."""
+    """That is the code of a lot that is opened, and whether a party is there already."""
     stall, names = "Bridge Street Stall", {"code": "Mill Lane Bar"}
     acts: tuple[tuple[str, dict[str, str], list[dict[str, object]]], ...] = (
         ("complain", {"lot": BOTTLES, "symptom": "cloudy", "party": stall}, []),
         ("send", {"lot": BOTTLES, "amount": "1", "party": stall, "because": "asked"}, []),
         ("cases", {"lot": BOTTLES, "pack": "1x2", "because": "to keep"}, []),
         ("judge", {"lot": BOTTLES, "verdict": "hold", "because": "to see"}, []),
-        ("labels", {"lot": BOTTLES, "printed": "3", "because": "to keep"}, [HELD_NOW]),
+        ("labels", {"lot": BOTTLES, "printed": "3", "because": "to keep"}, []),
         ("receive", {"material": "carb", "amount": "1 kg"}, [{"code": "LMC-002-D"}]),
         (
             "party",
@@ -93,6 +91,7 @@ def packed_reads(connection: Connection) -> object:
         queries.lot_by_code(connection, SYRUP),
         queries.entries_of_lot(connection, 26, 0),
         amounts.held(connection, 26),
+        amounts.held(connection, 32),
         inputs.inputs(connection, inputs.numbers_into(connection, 26)),
         people.shown_rows(connection),
         people.every_code(connection),
