@@ -278,7 +278,6 @@ HELD_BY: Held = {
 }
 BY_DOCTEST = (
     "ledger/service/copies/intake/heading_words.py",
-    "reports/kit/boxed.py",
     "reports/kit/held.py",
     "ledger/domain/tables/templates.py",
     "ledger/domain/rules/figures.py",

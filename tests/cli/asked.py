@@ -20,7 +20,18 @@ from tests.golden import check_golden
 def check_asked(name: str) -> None:
     """Fail unless what a command, or each of a group, asks for and answers is what is kept."""
     lines = (line for verb in verbs() if verb[0] == name for line in _of_verb(verb))
-    check_golden(f"cli/asked/{name}.txt", "".join(f"{line}\n" for line in lines))
+    told = [*_of_group(name), *lines]
+    check_golden(f"cli/asked/{name}.txt", "".join(f"{line}\n" for line in told))
+
+
+def _of_group(name: str) -> Iterator[str]:
+    group: Any = typer.main.get_command(app)
+    command = group.get_command(Context(group), name)
+    if not hasattr(command, "commands"):
+        return
+    alone = "shows its help" if command.no_args_is_help else "is refused"
+    yield f"pottle {name}, which {alone} where none is named: {', '.join(command.commands)}"
+    yield f"  {command.help}"
 
 
 def _of_verb(verb: Verb) -> Iterator[str]:

@@ -90,3 +90,7 @@ def test_words_that_are_wrong_are_raised_where_the_program_is_not_the_whole(fron
     with pytest.raises(SystemExit) as ended:
         front.main(["nonsense"])
     assert ended.value.code == 2
+
+
+def test_commands_are_listed_in_the_order_of_the_work(front: Front) -> None:
+    assert front.list_commands(Context(front)) == list(COMMANDS)

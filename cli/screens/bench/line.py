@@ -92,12 +92,8 @@ def _with_lot(command: str, words: Sequence[str], bench: Bench) -> list[str]:
 
 def _addition(head: str, rest: str, bench: Bench) -> Line:
     material = material_of(head.casefold(), bench)
-    source = material or head
-    if not rest:
-        _check_word(head, material, bench)
-        return Named(head, material)
     _check_word(head, material, bench)
-    return _act("add", rest, bench, source)
+    return _act("add", rest, bench, material or head) if rest else Named(head, material)
 
 
 def _check_word(head: str, material: str | None, bench: Bench) -> None:

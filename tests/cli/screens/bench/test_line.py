@@ -176,6 +176,10 @@ def test_a_number_after_a_lot_is_how_much_of_it() -> None:
 
 
 REFUSED = {
+    "filtr": (
+        '"filtr" is no act, grade, material or lot that the book knows. Did you mean filter?',
+        "Write help to see the lines there are.",
+    ),
     "filtr 178": (
         '"filtr" is no act, grade, material or lot that the book knows. Did you mean filter?',
         "Write help to see the lines there are.",
