@@ -53,7 +53,7 @@ def test_acts_about_bottles_people_and_materials_ask_late_only_what_others_answe
         ("complain", {"lot": BOTTLES, "symptom": "cloudy", "party": stall}, []),
         ("send", {"lot": BOTTLES, "amount": "1", "party": stall, "because": "asked"}, []),
         ("cases", {"lot": BOTTLES, "pack": "1x2", "because": "to keep"}, []),
-        ("judge", {"lot": BOTTLES, "verdict": "hold", "because": "to see"}, []),
+        ("judge", {"lot": ".", "verdict": "hold", "because": "to see"}, []),
         ("labels", {"lot": BOTTLES, "printed": "3", "because": "to keep"}, []),
         ("receive", {"material": "carb", "amount": "1 kg"}, [{"code": "LMC-002-D"}]),
         (
@@ -117,25 +117,25 @@ def material_reads(connection: Connection) -> object:
 
 
 def entry(foretold: Foreseen) -> None:
-    foreseen.foresee_entry(foretold, 38)
+    foreseen.foresee_entry(foretold, 36)
 
 
 def entry_reads(connection: Connection) -> object:
-    """Ask of an entry that added spirit to a trial, and of both lots as without it."""
-    moment = Moment(read_instant("2026-03-04T11:30:00Z"), 38)
+    """Ask of an entry that corrects how much oil went into an essence, as without it."""
+    moment = Moment(read_instant("2026-03-02T09:40:00Z"), 16)
     return (
-        queries.entry(connection, 38),
-        queries.corrected_by(connection, 38),
-        queries.entries_about(connection, 38),
-        queries.lot_by_code(connection, "TRL-001-2"),
-        queries.entries_of_lot(connection, 37, 38),
-        amounts.held_then_and_now(connection, 37, moment, 38),
-        inputs.numbers_into(connection, 37, 38),
-        inputs.inputs(connection, inputs.numbers_into(connection, 37, 38)),
-        queries.lot_by_code(connection, "NS-001-J"),
-        queries.entries_of_lot(connection, 10, 38),
-        queries.material(connection, "spirit"),
-        amounts.held(connection, 10, None, 38),
+        queries.entry(connection, 36),
+        queries.corrected_by(connection, 36),
+        queries.entries_about(connection, 16),
+        queries.lot_by_code(connection, ESSENCE),
+        queries.entries_of_lot(connection, 15, 16),
+        amounts.held_then_and_now(connection, 15, moment, 16),
+        inputs.numbers_into(connection, 15, 16),
+        inputs.inputs(connection, inputs.numbers_into(connection, 15, 16)),
+        queries.lot_by_code(connection, "SOO-001-3"),
+        queries.entries_of_lot(connection, 9, 16),
+        queries.material(connection, "orange-oil"),
+        amounts.held(connection, 9, None, 16),
     )
 
 
