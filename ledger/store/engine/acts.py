@@ -24,7 +24,7 @@ _LOOK = Part("BEGIN ISOLATION LEVEL REPEATABLE READ")
 _BEGIN = Part("BEGIN ISOLATION LEVEL READ COMMITTED")
 _TURN = Part("SELECT pg_advisory_xact_lock(%s)", (LOCK_KEY,))
 NOW = "pottle.now"
-"""Where a server keeps for a writer what its clock said when the turn began."""
+"""Where a server keeps for a writer what its clock said when it looked."""
 
 
 @contextmanager

@@ -1,8 +1,8 @@
 """Opening the book's file or server, and its transactions.
 
-Guarantees: SQLite with full synchronisation and foreign keys on; a writer holds the whole
-book from its first read to its commit. Refuses: a missing book, a file that is none, a book of
-another version; each in words.
+Guarantees: SQLite with full synchronisation and foreign keys on; a writer holds the whole book from
+its first read to its commit, but for an act on a server (`ledger/store/engine/acts.py`). Refuses: a
+missing book, a file that is none, a book of another version; each in words.
 """
 
 from collections.abc import Iterator
@@ -114,7 +114,7 @@ def is_writing(connection: Connection) -> bool:
 
 
 def server_now(connection: Connection) -> datetime | None:
-    """Return what a server's clock said when a writer's turn began; None of a file."""
+    """Return what a server's clock said when a writer first looked; None of a file."""
     now = connection.info.get(SERVER_NOW)
     return now if isinstance(now, datetime) else None
 
