@@ -7,6 +7,7 @@ when its time comes. Refuses: to ask anything of a file, where no question is a 
 
 import re
 from collections.abc import Callable, Mapping
+from functools import lru_cache
 from typing import Any
 
 from msgspec import Struct
@@ -94,7 +95,7 @@ class Foreseen:
         statement, cells, is_binary = heard.asked
         inlined = {name: sql for name, cell in cells.items() if (sql := _inlined(cell))}
         if inlined:
-            statement = _NAME.sub(lambda name: inlined.get(name[1], name[0]), statement)
+            statement = _with(statement, tuple(inlined.items()))
             cells = {name: cell for name, cell in cells.items() if name not in inlined}
         if heard.found:
             kept = f"set_config('pottle.found{heard.found.number}', CAST(one AS TEXT), true)"
@@ -106,6 +107,13 @@ class Foreseen:
         known = asked._replace(cells=cells)
         if not any(cell is None for cell in cells.values()):
             self._turn.asked[known.key] = rows
+
+
+@lru_cache(maxsize=512)  # the same acts find the same things
+def _with(statement: str, inlined: tuple[tuple[str, str], ...]) -> str:
+    """Return a statement with SQL in the place of names."""
+    said = dict(inlined)
+    return _NAME.sub(lambda name: said.get(name[1], name[0]), statement)
 
 
 def _inlined(cell: object) -> str:
