@@ -7,7 +7,8 @@ nearest that are; endings so short that any lot may have them.
 from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from datetime import date
-from itertools import islice
+from itertools import groupby, islice
+from operator import itemgetter
 
 from ledger.domain.entries import Bottle, Facts
 from ledger.domain.lots.codes import check_code, clean_code, nearest
@@ -160,20 +161,15 @@ def _usable(connection: Connection, receipts: Sequence[tuple[int, date | None]])
     What is on hand is summed of a few at first, ever more at a time: one of the first is mostly
     it, and of all that ever came there are the more the longer the book is.
     """
-    barred = BARRED | {Status.STRUCK}
-    start, size = 0, FIRST_ASKED
-    while part := _whole_days(receipts, start, start + size):
-        lots, days = as_they_came(connection, [seq for seq, _ in part]), dict(part)
-        wanted = [lots[seq] for seq in sorted(lots, key=lambda seq: days[seq] or date.max)]
-        found = lots_by_number(connection, wanted)
+    barred, size = BARRED | {Status.STRUCK}, FIRST_ASKED
+    lots = _in_order(connection, receipts)
+    while part := list(islice(lots, size)):
+        found = lots_by_number(connection, part)
         yield from (lot for lot in found.values() if lot.on_hand > 0 and lot.status not in barred)
-        start, size = start + len(part), size * 4
+        size *= 4
 
 
-def _whole_days(
-    receipts: Sequence[tuple[int, date | None]], start: int, end: int
-) -> Sequence[tuple[int, date | None]]:
-    """Return a part of receipts that are in the order of their days, the last day whole."""
-    while end < len(receipts) and receipts[end][1] == receipts[end - 1][1]:
-        end += 1
-    return receipts[start:end]
+def _in_order(connection: Connection, receipts: Sequence[tuple[int, date | None]]) -> Iterator[int]:
+    """Yield the lots of receipts that are in the order of their days; those of one as they came."""
+    for _, of_a_day in groupby(receipts, key=itemgetter(1)):
+        yield from as_they_came(connection, [seq for seq, _ in of_a_day]).values()
