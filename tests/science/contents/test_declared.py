@@ -68,3 +68,16 @@ def test_sugars_of_the_fruit_itself_are_not_added() -> None:
     """Of 12 g, 3 g are the fruit's own."""
     told = {line.name: line.amount for line in us_lines(Nutrition(sugars=12), added_sugars=9)}
     assert (told["total sugars"], told["includes added sugars"]) == ("12 g", "9 g")
+
+
+def test_the_lines_stand_in_the_order_of_the_nutrition_facts_and_by_their_names() -> None:
+    """21 CFR 101.9 (c) (1) to (7): calories, fat, sodium, carbohydrate, sugars, protein."""
+    assert [line.name for line in us_lines(Nutrition())] == [
+        "calories",
+        "total fat",
+        "sodium",
+        "total carbohydrate",
+        "total sugars",
+        "includes added sugars",
+        "protein",
+    ]

@@ -61,3 +61,9 @@ def test_a_bottle_that_burst_and_cut_somebody_is_told_both() -> None:
         "burst",
         "cut her",
     ]
+
+
+def test_gas_and_harm_are_remarked_on_each_by_its_own_rule() -> None:
+    facts = make(Complaint, symptom="gas", words="My guest had a rash after it.")
+    found = complaint_may_mean_harm(draft(facts, "OS-001-7"), scene())
+    assert [finding.rule for finding in found] == ["pressure", "harm"]
