@@ -9,9 +9,11 @@ from contextlib import suppress
 from msgspec import Struct
 
 from ledger.domain.entries.plain import instant_text
+from ledger.domain.entries.texts import read_text
 from ledger.domain.lots.codes import clean_code, stem_for
 from ledger.errors import LedgerError
 from ledger.service.desk.book import Book, How, wall_clock
+from ledger.service.desk.numbers import entry_number
 from ledger.store.engine.acts import Foretell
 from ledger.store.engine.foretold import Foreseen
 from ledger.store.engine.turn import Found
@@ -62,12 +64,13 @@ def _besides(foreseen: Foreseen, ahead: Ahead) -> None:
     """Foretell what is asked of other things than lots."""
     if ahead.opens and ahead.opens.strip():
         reads.foresee_code(foreseen, stem_for(ahead.opens))
-    if ahead.material:
-        reads.foresee_material(foreseen, ahead.material.strip().lower())
-    if ahead.entry and (number := ahead.entry.strip().removeprefix("#")).isdecimal():
-        reads.foresee_entry(foreseen, int(number))
-    if ahead.party and (name := ahead.party.strip()):
-        reads.foresee_party(foreseen, name)
+    # Each as its reader reads it, so that no server is asked for what none can be.
+    with suppress(LedgerError):
+        reads.foresee_material(foreseen, read_text(ahead.material or "", "code").lower())
+    with suppress(LedgerError):
+        reads.foresee_entry(foreseen, entry_number(ahead.entry or ""))
+    with suppress(LedgerError):
+        reads.foresee_party(foreseen, read_text(ahead.party or "", "name"))
 
 
 def _code(text: str | None) -> str | None:

@@ -5,7 +5,7 @@ from concurrent.futures import ThreadPoolExecutor
 
 import pytest
 
-from ledger.errors import ReasonNeededError
+from ledger.errors import InputError, ReasonNeededError
 from ledger.service.bench.add import add
 from ledger.service.desk.book import How, open_book
 from tests.benchmarks.slow_line import SlowLine, slow_line, through
@@ -91,3 +91,19 @@ def test_of_two_who_draw_the_last_of_a_lot_at_once_the_second_is_asked_why(
     assert told[1] == "add"
     assert told[0] != "add"
     assert keeper.on_hand(last) == 0
+
+
+def test_words_that_no_server_can_be_asked_for_are_refused_as_they_are_of_a_file(
+    postgres_walked: Keeper,
+) -> None:
+    with pytest.raises(InputError) as raised:
+        postgres_walked.do("receive", material="spirit", amount="1 L", supplier="a\x00b")
+    assert str(raised.value) == (
+        "The supplier holds the invisible character U+0000. Type it again without it."
+    )
+    with pytest.raises(InputError) as raised:
+        postgres_walked.do("strike", entry="9" * 30)
+    assert str(raised.value) == (
+        f'"{"9" * 30}" is not the number of an entry. '
+        "pottle journal lists the entries with their numbers."
+    )
