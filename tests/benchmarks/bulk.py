@@ -15,11 +15,11 @@ from ledger.domain.entries import Entry
 from ledger.domain.entries.plain import entry_text
 from ledger.domain.evidence.merkle import Frontier, leaf_hash
 from ledger.errors import RefusedError
-from ledger.store.engine.statements import ask_column
+from ledger.store.engine.statements import among, ask, ask_column
 from ledger.store.form.appends import out_of_order
 from ledger.store.form.columns import IN_ORDER
 from ledger.store.form.mapping import Cells, lot_codes, rows
-from ledger.store.write.recorder import KEYS, lot_ids, node, size
+from ledger.store.write.recorder import KEYS, node, size
 from ledger.store.write.rows import insert_many
 
 CHUNK = 2000
@@ -60,7 +60,9 @@ class Bulk:
 
     def _put(self, chunk: Sequence[Entry]) -> None:
         named = [lot_codes(entry) for entry in chunk]
-        ids = lot_ids(self._connection, frozenset().union(*named))
+        listed, asked = among(frozenset[str]().union(*named))
+        query = f"SELECT code, id FROM lot WHERE code IN ({listed})"
+        ids: dict[str, int] = dict(ask(self._connection, query, **asked))
         found: dict[str, list[Cells]] = defaultdict(list)
         for entry, codes in zip(chunk, named, strict=True):
             self._check(entry, codes - ids.keys())

@@ -12,5 +12,5 @@ from ledger.store.read.received import materials
 def undeclared(connection: Connection, code: str) -> tuple[Gap, ...]:
     """Return what is missing of the materials in a lot, by material."""
     received = contents_on(connection, code).received.values()
-    known = materials(connection, {lot.material for lot in received})
-    return tuple(gap for item in known for gap in gaps_of(item))
+    known = materials(connection, sorted({lot.material for lot in received}))
+    return tuple(gap for item in known.values() for gap in gaps_of(item))

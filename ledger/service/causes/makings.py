@@ -149,6 +149,4 @@ def _figures(
 
 
 def _materials(connection: Connection, known: Iterable[Lot]) -> dict[str, Material]:
-    codes = dict.fromkeys(brief.material for brief in known if brief.material)
-    found = {material.code: material for material in materials(connection, codes)}
-    return {code: found[code] for code in codes if code in found}
+    return materials(connection, (brief.material for brief in known if brief.material))

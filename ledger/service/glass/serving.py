@@ -187,7 +187,8 @@ def _received_materials(connection: Connection, made: LotContents) -> dict[str, 
 
 
 def _by_code(connection: Connection, codes: Collection[str]) -> dict[str, Material]:
-    return {item.code: counted(item, substances()) for item in materials(connection, codes)}
+    known = materials(connection, sorted(codes))
+    return {code: counted(item, substances()) for code, item in known.items()}
 
 
 def _unrecorded(

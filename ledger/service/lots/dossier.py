@@ -111,15 +111,8 @@ def dossier_on(connection: Connection, code: str) -> Dossier:
 
 
 def _materials(connection: Connection, number: int) -> tuple[Material, ...]:
-    codes = materials_of(connection, walk.back(connection, number))
-    found = {material.code: material for material in materials(connection, codes)}
-    known = [found.get(code) for code in codes]
-    return tuple(
-        sorted(
-            (material for material in known if material),
-            key=lambda material: material.sort != "oil",
-        )
-    )
+    known = materials(connection, materials_of(connection, walk.back(connection, number)))
+    return tuple(sorted(known.values(), key=lambda material: material.sort != "oil"))
 
 
 def brief_of(book: Book, code: str) -> Lot:

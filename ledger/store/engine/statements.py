@@ -7,7 +7,7 @@ engine itself. Refuses: to open or close a transaction.
 """
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from functools import cache
 from typing import Any
 
@@ -171,6 +171,18 @@ def chunks(numbers: Sequence[int], size: int = CHUNK) -> "list[Sequence[int]]":
     if isinstance(numbers, Found):
         return [numbers]
     return [numbers[start : start + size] for start in range(0, len(numbers), size)]
+
+
+def among(values: Iterable[object]) -> tuple[str, dict[str, object]]:
+    """Return SQL that lists values, by a name for each, and the values by their names.
+
+    SQLite takes no list for a value. Numbers are asked for by `ask_for`.
+
+    >>> among(["oil", "rum"])
+    (':v0, :v1', {'v0': 'oil', 'v1': 'rum'})
+    """
+    cells = {f"v{number}": value for number, value in enumerate(values)}
+    return ", ".join(f":{name}" for name in cells), cells
 
 
 def ask_for(

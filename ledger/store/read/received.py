@@ -4,7 +4,7 @@ Guarantees: one statement for a chunk of lots; a correction of a receipt counts,
 not. Refuses: to choose between paper and reading.
 """
 
-from collections.abc import Collection, Sequence
+from collections.abc import Iterable, Sequence
 from datetime import date
 from itertools import starmap
 
@@ -15,7 +15,14 @@ from ledger.domain.entries import Material
 from ledger.domain.entries.choices import MaterialKind, Measured
 from ledger.domain.entries.plain import kept_entry
 from ledger.store.engine.bare import Connection
-from ledger.store.engine.statements import ask, ask_column, ask_for, chunks, go_by_index
+from ledger.store.engine.statements import (
+    among,
+    ask,
+    ask_column,
+    ask_for,
+    chunks,
+    go_by_index,
+)
 from ledger.store.read.queries import OF_TABLE
 
 _LAST = """(SELECT m.{what} FROM measure m JOIN entry e ON e.seq = m.seq
@@ -109,6 +116,20 @@ def materials_of(connection: Connection, lots: Sequence[int]) -> list[str]:
     return list(dict.fromkeys(material for (material,) in rows))
 
 
+def materials(connection: Connection, codes: Iterable[str]) -> dict[str, Material]:
+    """Return what the book last said of each of some materials, by its code, in their order."""
+    wanted = list(dict.fromkeys(codes))
+    listed, cells = among(wanted)
+    query = (
+        f"SELECT e.body {OF_TABLE.format(table='material')} AND t.code IN ({listed}) "
+        "ORDER BY e.happened_at, e.stands_for"
+    )
+    bodies = ask_column(connection, query, **cells) if wanted else ()
+    found = (kept_entry(body).facts for body in bodies)
+    last = {item.code: item for item in found if isinstance(item, Material)}
+    return {code: last[code] for code in wanted if code in last}
+
+
 def deliveries(connection: Connection, material: str) -> list[tuple[int, date | None]]:
     """Return the receipts in force of a material, the first to expire first.
 
@@ -151,19 +172,3 @@ def _row(
 ) -> ReceivedRow:
     known = (Measure(measure), entry, material, name, MaterialKind(sort))
     return ReceivedRow(number, code, *known, *read)
-
-
-def materials(connection: Connection, codes: Collection[str]) -> tuple[Material, ...]:
-    """Return what the book last said of each of some materials, in the order of their codes."""
-    if not codes:
-        return ()
-    # A name for each, as SQLite takes no list for a value.
-    cells = {f"c{number}": code for number, code in enumerate(sorted(codes))}
-    listed = ", ".join(f":{name}" for name in cells)
-    query = (
-        f"SELECT e.body {OF_TABLE.format(table='material')} AND t.code IN ({listed}) "
-        "ORDER BY e.happened_at, e.stands_for"
-    )
-    found = (kept_entry(body).facts for body in ask_column(connection, query, **cells))
-    last = {item.code: item for item in found if isinstance(item, Material)}
-    return tuple(last[code] for code in sorted(last))

@@ -157,17 +157,6 @@ def leaf_of(connection: Connection, seq: int) -> bytes | None:
     return None if leaf is None else bytes(leaf)
 
 
-def lot_ids(connection: Connection, codes: frozenset[str]) -> dict[str, int]:
-    """Return the numbers of lots by their codes."""
-    if not codes:
-        return {}
-    # A name for each, as SQLite takes no list for a value.
-    names = [f"c{number}" for number in range(len(codes))]
-    listed = ", ".join(f":{name}" for name in names)
-    cells = dict(zip(names, sorted(codes), strict=True))
-    return dict(ask(connection, f"SELECT code, id FROM lot WHERE code IN ({listed})", **cells))
-
-
 def _stands_for(connection: Connection, draft: Draft, seq: int) -> int:
     if draft.corrects is None:
         return seq

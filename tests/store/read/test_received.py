@@ -47,17 +47,17 @@ def test_deliveries_that_may_hold_alcohol_are_found_by_material_papers_and_readi
         assert list(with_a_strength(connection)) == [lots.spirit, read, told]
 
 
-def test_materials_are_told_as_the_book_last_said_in_the_order_of_their_codes(
+def test_materials_are_told_as_the_book_last_said_in_the_order_in_which_they_are_asked_for(
     walked: Walked,
 ) -> None:
     keeper, _ = walked
     keeper.do("material", code="sugar", change=True, name="Cane sugar")
     with keeper.reading() as connection:
-        told = materials(connection, ["water", "sugar", "no-such"])
-        assert materials(connection, []) == ()
-    assert [(item.code, item.name) for item in told] == [
-        ("sugar", "Cane sugar"),
-        ("water", "water"),
+        told = materials(connection, ["water", "sugar", "no-such", "water"])
+        assert materials(connection, []) == {}
+    assert [(code, item.code, item.name) for code, item in told.items()] == [
+        ("water", "water", "water"),
+        ("sugar", "sugar", "Cane sugar"),
     ]
 
 

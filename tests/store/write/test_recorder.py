@@ -29,13 +29,6 @@ def test_an_entry_has_the_next_number_and_the_root_is_over_its_text_too(
     assert sqlite_keeper.entry(entry.seq) == entry
 
 
-def test_lots_are_numbered_by_their_codes(sqlite_keeper: Keeper) -> None:
-    code = sqlite_keeper.opens("receive", material="water", amount="1L")
-    with sqlite_keeper.reading() as connection:
-        assert recorder.lot_ids(connection, frozenset({code, "NONE-1"})) == {code: 9}
-        assert recorder.lot_ids(connection, frozenset()) == {}
-
-
 def test_a_lost_leaf_is_told_with_the_entries_it_stood_for(sqlite_keeper: Keeper) -> None:
     with closing(sqlite3.connect(sqlite_keeper.book.where)) as client, client:
         client.execute("DROP TRIGGER guard_tree_delete")
