@@ -170,6 +170,9 @@ def _usable(connection: Connection, receipts: Sequence[tuple[int, date | None]])
 
 
 def _in_order(connection: Connection, receipts: Sequence[tuple[int, date | None]]) -> Iterator[int]:
-    """Yield the lots of receipts that are in the order of their days; those of one as they came."""
+    """Yield the lots of receipts that are in the order of their days; those of one as they came.
+
+    This is the order of `by_date`, of which most lots are not read for it.
+    """
     for _, of_a_day in groupby(receipts, key=itemgetter(1)):
         yield from as_they_came(connection, [seq for seq, _ in of_a_day]).values()

@@ -248,11 +248,11 @@ def at_desk(book: Book, how: How, ahead: Ahead = _UNTOLD) -> Iterator[Desk]:
         what = error.what if isinstance(error, StorageError) else "It was broken off."
         if not stands(book, desk.appended[-1], what):
             raise
-        book.has_recorded(desk.numbers)
+        book.remember(desk.numbers)
         if not is_answer_lost:
             raise
     else:
-        book.has_recorded(desk.numbers)
+        book.remember(desk.numbers)
 
 
 def desk_on(connection: Connection, now: datetime, how: How) -> Desk:

@@ -152,7 +152,7 @@ class Book:
         with acting(self.engine, foretell, in_turn=in_turn) as connection:
             yield connection
 
-    def has_recorded(self, numbers: list[int]) -> None:
+    def remember(self, numbers: list[int]) -> None:
         """Remember what an act recorded; who finds that nobody else wrote meanwhile waits no more.
 
         Args:

@@ -31,7 +31,7 @@ NOW = "pottle.now"
 def acting(
     engine: Engine, foretell: Foretell | None = None, *, in_turn: bool = True
 ) -> Iterator[Connection]:
-    """Open a transaction that alone may write; commits at its end, or leaves no trace.
+    """Open a transaction in which an act looks and writes; commits at its end, or leaves no trace.
 
     Args:
         engine: The file or server.

@@ -4,10 +4,12 @@ from datetime import date
 
 import pytest
 
+from ledger.domain.lots.lot import by_date
 from ledger.errors import InputError, LedgerError, RefusedError
 from ledger.service.account import codes as codes_of
 from ledger.service.account.codes import first_of_material, known_lot, resolve_lot
 from ledger.store.engine.connections import Connection
+from ledger.store.read.received import deliveries
 from tests.keeper import Keeper
 
 
@@ -196,3 +198,16 @@ def test_a_whole_code_that_is_not_in_the_book_is_refused(stocked: Keeper) -> Non
     assert raised.value.problems == (
         ("The lot 001-J is not in the book.", "pottle stock lists the lots that are."),
     )
+
+
+def test_lots_of_a_material_come_in_the_order_in_which_all_lots_are_told(stocked: Keeper) -> None:
+    """By their days, those without one last; of one day or none, as they came."""
+    early = {"at": "2026-03-01 08:00", "because": "found late"}
+    for more in ({"best_before": "2027-06-30"}, {"best_before": "2027-01-31"}, {}):
+        stocked.do("receive", material="water", amount="1L", **more)
+        stocked.do("receive", material="water", amount="2L", **more, **early)
+    with stocked.reading() as connection:
+        found = list(codes_of._usable(connection, deliveries(connection, "water")))
+    assert len(found) >= 6
+    assert found == sorted(found, key=by_date)
+    assert found != sorted(found, key=lambda lot: (lot.best_before or date.max, lot.seq))

@@ -75,6 +75,6 @@ def together(book: Book, acts: Callable[[Within], Sequence[Entry] | None]) -> No
         # Only a commit that nobody answered for leaves open whether it was made.
         if not entries or not stands(book, entries[-1], error.what):
             raise
-    book.recorded += [entry.seq for entry in entries or ()]
+    book.remember([entry.seq for entry in entries or ()])
     if within and within.has_erased:
         book.scrub()
