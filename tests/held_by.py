@@ -304,7 +304,6 @@ ACROSS: dict[str, str] = {
     "tests/service/causes/test_years.py": "years typed in verb by verb, beside the judge alone",
     "tests/test_bad_week.py": "the story of a bad week over all rooms",
     "tests/test_named.py": "every figure, choice and default of the ledger, in one list",
-    "tests/test_golden.py": "the tests' own way of keeping texts",
     "tests/test_house.py": "the tree itself",
     "tests/test_refused.py": "refusals on several floors, whole with what to do",
     "tests/test_once.py": "what the tests make once for all workers of a run",

@@ -41,6 +41,7 @@ def _imported(path: Path, root: Path) -> frozenset[str]:
 
 
 OF_THEIR_OWN = {
+    "tests/kept": "how texts are kept whole and compared, and what they are made of",
     "tests/calibration": "what the forecast is calibrated on, and a test that it comes out as kept",
     "tests/claims": "what README, guide and lists of law claim, and tests that hold it",
     "tests/benchmarks": "measures that are run by hand, and a test of their books",

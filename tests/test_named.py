@@ -17,7 +17,7 @@ from typing import Any
 
 from msgspec import NODEFAULT, Struct
 
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 
 ROOT = Path(__file__).parent.parent
 MOST = 2**64

@@ -1,6 +1,6 @@
 """What readers and sums of the ledger refuse is said in kept words, with what to do next."""
 
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 from tests.refused import refused
 
 

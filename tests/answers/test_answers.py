@@ -13,7 +13,7 @@ from cli.front import COMMANDS
 from cli.main import app
 from tests.answers.books import SMALL, Held
 from tests.cli.schemas import verbs
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 
 OF_THE_SEASON = (
     *("house", "person", "material", "party", "formula", "limits", "due", "stock", "journal"),

@@ -14,7 +14,7 @@ from cli.front import COMMANDS
 from cli.kit.parsing import is_common
 from cli.main import app
 from tests.cli.schemas import Verb, schema_of, verbs
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 
 
 def check_asked(name: str) -> None:

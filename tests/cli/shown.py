@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from tests.cli.shell import Shell
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 
 TEXTS = (".csv", ".json", ".toml", ".html")
 OTHER_EACH_TIME = (

@@ -7,8 +7,8 @@ from cli import other_words as looked_at
 from cli.front import COMMANDS
 from cli.main import app
 from cli.other_words import OTHER_WORDS, question_after
-from tests.golden import check_golden
-from tests.said import check_constants
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 
 
 def test_no_word_for_a_job_is_itself_a_command() -> None:

@@ -10,7 +10,7 @@ import pytest
 
 from cli.kit.files import Paper
 from tests.cli.shell import Shell
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 
 COMMANDS = """\
 wread

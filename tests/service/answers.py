@@ -37,7 +37,7 @@ from ledger.service.masters.shelf import starter_shelf
 from ledger.service.recall import events, forget, standing, story, trail
 from ledger.service.verdicts import gate
 from ledger.store.engine.connections import Connection
-from tests.fields import Told
+from tests.kept.fields import Told
 
 Acts = Mapping[str, Callable[[], Any]]
 """What is asked of a book, by how it is called."""

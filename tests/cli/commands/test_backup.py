@@ -8,7 +8,7 @@ from cli.screens.copies import copied as looked_at
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 
 def test_a_backup_is_made_told_of_and_brought_back(shell: Shell) -> None:

@@ -20,8 +20,8 @@ from ledger.service.desk.book import open_book
 from tests.cli.asked import check_asked
 from tests.cli.schemas import faults
 from tests.cli.shell import Answer, Shell
-from tests.golden import check_golden
-from tests.said import check_constants
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 
 START = 'start --product "Orange essence" --kind essence --target 240mL'
 EVENING = (

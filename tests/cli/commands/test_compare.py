@@ -16,7 +16,7 @@ from reports.views.causes import (
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 
 REFUSALS: dict[str, tuple[str, int, str, str]] = {
     "an unknown trial": (

@@ -12,7 +12,7 @@ from cli.screens.goods.complain import hash_of
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 PACKED = "BOS-001-S"
 

@@ -8,7 +8,7 @@ from cli.screens.lots import complaints as looked_at
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 PACKED = "BOS-001-S"
 

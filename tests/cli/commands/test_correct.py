@@ -4,7 +4,7 @@ from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 
 
 def test_the_new_entry_stands_in_place_of_the_old_one(shell: Shell) -> None:

@@ -21,8 +21,8 @@ from tests.cli.asked import check_asked
 from tests.cli.schemas import faults, verb_of
 from tests.cli.shell import Answer, Shell
 from tests.demonstration import demonstration
-from tests.golden import check_golden
-from tests.said import check_constants
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 
 LEAD = "A lead, not yet evidence: "
 END = "2026-10-06"

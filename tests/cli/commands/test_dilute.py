@@ -9,7 +9,7 @@ import pytest
 from tests.cli.asked import check_asked
 from tests.cli.shell import Answer, Shell
 from tests.cli.shown import check_shown
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 
 
 @pytest.fixture

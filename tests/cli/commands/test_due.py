@@ -21,7 +21,7 @@ from tests.cli.cases import Answers, check_answers
 from tests.cli.formulas import write_formulas
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 ANSWERS: dict[str, Answers] = {
     "nothing is due": ("due", "Nothing is due.\nNext: pottle stock\n"),

@@ -14,7 +14,7 @@ from tests.cli.asked import check_asked
 from tests.cli.cases import Refused, check_refused
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 
 def test_an_export_becomes_a_book_elsewhere(shell: Shell) -> None:

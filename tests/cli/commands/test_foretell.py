@@ -14,8 +14,8 @@ from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
 from tests.keeper import Keeper
+from tests.kept.said import check_constants
 from tests.path import make_essence, receive_all
-from tests.said import check_constants
 
 
 def test_a_lot_is_foretold_and_the_score_kept(sqlite_keeper: Keeper) -> None:

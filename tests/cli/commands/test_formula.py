@@ -11,9 +11,9 @@ from cli.screens.masters import samples as cli_screens_masters_samples
 from tests.cli.asked import check_asked
 from tests.cli.cases import Answers, Refused, check_answers, check_refused
 from tests.cli.shell import Shell
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.readback import text_of
-from tests.said import check_constants
 
 ANSWERS: dict[str, Answers] = {
     "versions that differ": (

@@ -14,7 +14,7 @@ from cli.screens.guide.guide import TOPICS, page
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 ROOT = Path(__file__).parents[3]
 

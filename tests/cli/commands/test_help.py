@@ -6,7 +6,7 @@ from cli.screens.guide import help as looked_at
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 
 @pytest.mark.parametrize("words", [("add",), ("material", "add"), ("trial",)])

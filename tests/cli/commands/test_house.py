@@ -5,7 +5,7 @@ from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 
 def test_the_house_says_what_an_hour_costs_in_its_money(shell: Shell) -> None:

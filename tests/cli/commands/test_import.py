@@ -7,7 +7,7 @@ from tests.cli.asked import check_asked
 from tests.cli.cases import check_refused
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 
 def test_a_file_that_is_not_there_is_said(shell: Shell) -> None:

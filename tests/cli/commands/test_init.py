@@ -14,7 +14,7 @@ from tests.cli.cases import check_refused
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
 from tests.cli.terminal import Seat
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 
 
 def test_a_telephone_number_nobody_can_read_makes_no_book(shell: Shell) -> None:

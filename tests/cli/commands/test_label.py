@@ -12,8 +12,8 @@ from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
+from tests.kept.said import check_constants
 from tests.reports.pdf.readback import text_of, texts_of
-from tests.said import check_constants
 
 
 def test_a_sheet_is_printed_and_counted(shell: Shell) -> None:

@@ -13,7 +13,7 @@ from tests.cli.cases import seal_text
 from tests.cli.shell import Answer, Shell
 from tests.cli.shown import check_shown
 from tests.domain.evidence.rfc6962 import check_file
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 ROOT = Path(__file__).parents[3]
 

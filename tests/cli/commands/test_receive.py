@@ -5,7 +5,7 @@ from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
 from tests.cli.terminal import Seat
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 
 
 def test_a_delivery_on_hold_says_what_is_not_known_yet(shell: Shell) -> None:

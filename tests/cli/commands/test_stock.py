@@ -10,8 +10,8 @@ from tests.cli.asked import check_asked
 from tests.cli.cases import Answers, check_answers
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
-from tests.golden import check_golden
-from tests.said import check_constants
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 
 BY_DATE = """\
 lot        what                       on hand  status    best before  look

@@ -14,9 +14,9 @@ from reports.words.lots.trace_table import trace_view
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
+from tests.kept.said import check_constants
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.readback import texts_of
-from tests.said import check_constants
 
 OIL, ESSENCE, PACKED = "SOO-001-3", "OE-001-5", "BOS-001-S"
 

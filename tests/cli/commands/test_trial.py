@@ -9,8 +9,8 @@ from cli.screens.causes import trial as looked_at
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
+from tests.kept.said import check_constants
 from tests.reports.pdf.readback import texts_of
-from tests.said import check_constants
 
 NAME = '"cloudy orange"'
 

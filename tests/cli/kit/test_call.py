@@ -4,7 +4,7 @@ import pytest
 
 from cli.kit import call as looked_at
 from tests.cli.shell import Shell
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 ESSENCE, SYRUP, PACKED, SPIRIT = "OE-001-5", "OS-002-M", "BOS-001-S", "NS-001-J"
 

@@ -10,7 +10,7 @@ import pytest
 from cli.kit import complete as looked_at
 from cli.kit.complete import lot_codes
 from tests.cli.shell import Shell
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 ROOT = Path(__file__).parents[3]
 

@@ -10,7 +10,7 @@ from cli.kit.errors import FAMILIES
 from cli.main import app
 from reports.json.kit.problems import error_answer
 from tests.cli.shell import Shell
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 ERRORS: dict[str, tuple[tuple[str, ...], int, str]] = {
     "a lot that is not in the book": (("lot", "XYZ-1"), 3, "refused"),

@@ -9,7 +9,7 @@ from cli.kit import files as looked_at
 from cli.kit.files import OTHER_NAME, check_place, once_recorded, paper_at, write
 from ledger.errors import StorageError
 from reports.kit.boxed import note_boxed
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 
 def problems_of(out: Path, *, force: bool = False) -> tuple[tuple[str, str], ...]:

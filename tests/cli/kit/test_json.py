@@ -14,7 +14,7 @@ from reports.json.kit.problems import ErrorAnswer
 from tests.cli.formulas import write_formulas
 from tests.cli.schemas import faults, schema_keys, verb_of, verbs
 from tests.cli.shell import Shell
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 
 READS: tuple[str, ...] = (
     "complaints",

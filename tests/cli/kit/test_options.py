@@ -6,7 +6,7 @@ from typing import Any, get_args
 from typer.models import ParameterInfo
 
 from cli.kit import options
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 
 
 def test_every_option_that_several_commands_share_is_the_kept_one() -> None:

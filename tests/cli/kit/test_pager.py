@@ -8,7 +8,7 @@ from cli.kit import pager as looked_at
 from cli.kit.pager import paged, show
 from tests.cli.shell import Shell
 from tests.cli.terminal import shown_on
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 
 class Terminal(io.StringIO):

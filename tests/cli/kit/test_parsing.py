@@ -7,8 +7,8 @@ import pytest
 from cli.kit import parsing as looked_at
 from cli.kit.parsing import closed_list, with_minus_signs, with_new_names, with_units
 from tests.cli.shell import Answer, Shell
-from tests.golden import check_golden
-from tests.said import check_constants
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 
 UNITS = [
     "µl",

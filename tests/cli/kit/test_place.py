@@ -4,7 +4,7 @@ import pytest
 
 from cli.kit import place as looked_at
 from cli.kit.place import place_note, tell_place
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 
 def test_the_place_of_a_book_is_told_where_it_is_kept_alike_and_else_nothing_is(

@@ -8,7 +8,7 @@ import pytest
 from cli.kit import progress as looked_at
 from cli.kit.progress import progress, waiting
 from tests.cli.shell import Shell
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 
 class Terminal(io.StringIO):

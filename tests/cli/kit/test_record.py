@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from cli.kit import record as looked_at
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 ROOT = Path(__file__).parents[3]
 COMMAND = """\

@@ -4,7 +4,7 @@ import pytest
 
 from cli.kit import schema as looked_at
 from tests.cli.shell import Shell
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 
 def test_a_schema_needs_no_book_and_no_other_word_of_its_command(

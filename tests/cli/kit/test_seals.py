@@ -6,7 +6,7 @@ import pytest
 
 from cli.kit import seals as looked_at
 from tests.cli.shell import Shell
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 GIVE = 'Give the file, or the three lines in quotes: "House ... Entries ... Root ..."'
 

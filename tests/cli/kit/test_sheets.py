@@ -10,7 +10,7 @@ from openpyxl import load_workbook
 from cli.kit import sheets as looked_at
 from tests.cli.cases import check_refused
 from tests.cli.shell import Shell
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 LISTS = {
     "stock": "lot what material product on_hand_ml on_hand_g on_hand_each is_reckoned status "

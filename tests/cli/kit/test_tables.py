@@ -14,7 +14,7 @@ from tests.cli.formulas import FILES
 from tests.cli.shell import Shell
 from tests.cli.terminal import shown_on
 from tests.keeper import copy_book
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 LONG_NOTE = (
     "Smelled of peel and a little of pine; the second pass ran slowly, so the paper was changed."

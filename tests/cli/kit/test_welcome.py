@@ -7,7 +7,7 @@ import pytest
 from cli.kit import welcome as looked_at
 from cli.kit.call import Call
 from cli.kit.welcome import welcome
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 FIRST = "Pottle is the batch book of a small maker of soda-fountain essences and syrups."
 

@@ -9,7 +9,7 @@ from cli.kit import wrapping as looked_at
 from cli.kit.wrapping import pieces, wrapped
 from ledger.domain.amounts.units import UNITS
 from ledger.domain.entries.choices import LimitUnit
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 
 def test_what_a_list_carries_over_stands_under_its_own_line() -> None:

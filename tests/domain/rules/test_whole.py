@@ -9,7 +9,7 @@ from msgspec.structs import replace
 from ledger.domain.lots.scene import Scene
 from ledger.domain.rules import findings
 from tests.domain.rules.cases import Case
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 
 HERE = Path(__file__).parent
 

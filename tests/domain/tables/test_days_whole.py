@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from ledger.domain.tables.days import DayOrder, plain_day
 from ledger.errors import LedgerError
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 
 DAYS = (
     *("1.2.2026", "01/02/26", "2026-02-01", "26-02-01", "1-2-026", "13.1.2026", "1/13/2026"),

@@ -1,6 +1,6 @@
 """The report, to the last character."""
 
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 from tests.mutants.cases import outcomes
 from tests.mutants.telling.report import report
 

@@ -13,6 +13,7 @@ import pytest
 
 from reports.epcis import document as looked_at
 from tests.keeper import Keeper
+from tests.kept.said import check_constants
 from tests.path import Lots
 from tests.reports.epcis.eventful import (
     Plain,
@@ -24,7 +25,6 @@ from tests.reports.epcis.eventful import (
     make_eventful,
     number,
 )
-from tests.said import check_constants
 
 SCHEMA = json.loads(Path("tests/reference/gs1/epcis.json").read_text(encoding="utf-8"))["schema"]
 EPCIS = "https://ref.gs1.org/epcis/"

@@ -12,9 +12,9 @@ from reports.epcis import event_id as looked_at
 from reports.epcis.event_id import event_id, pre_hash
 from reports.epcis.events import AnyEvent
 from tests.keeper import Keeper
+from tests.kept.said import check_constants
 from tests.path import Lots
 from tests.reports.epcis.eventful import Plain, document, events, hashes, make_eventful, number
-from tests.said import check_constants
 
 TERMS = "https://example.com/lots/terms/"
 BOTH = ("sourceList", "destinationList")

@@ -17,9 +17,9 @@ from reports.epcis.document import export_of
 from reports.epcis.events import Amount
 from reports.epcis.mapping import JUDGED, MOVED, _amount
 from tests.keeper import Keeper
+from tests.kept.said import check_constants
 from tests.path import Lots
 from tests.reports.epcis.eventful import Plain, document, events, make_eventful, number
-from tests.said import check_constants
 
 HERE = {"id": "https://example.com/lots/house"}
 HOUSE = "https://example.com/lots/party/Quayside%20Essences"

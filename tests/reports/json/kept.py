@@ -2,8 +2,8 @@
 
 from msgspec import Struct
 
-from tests.golden import check_golden
-from tests.told import told
+from tests.kept.golden import check_golden
+from tests.kept.told import told
 
 
 def check(name: str, *answers: Struct) -> None:

@@ -10,7 +10,7 @@ from ledger.domain.amounts.quantity import MOST, Measure
 from reports.kit import amounts as looked_at
 from reports.kit import amounts as module
 from reports.kit.amounts import UNITS, amount_in, decimal_amount
-from tests.said import check_constants, check_said
+from tests.kept.said import check_constants, check_said
 
 SMALLEST = {"mL": Fraction(1, 1000), "g": Fraction(1, 1000), "each": Fraction(1, 10**6)}
 

@@ -10,7 +10,7 @@ from ledger.domain.entries import When
 from ledger.domain.entries.choices import Precision
 from reports.kit import format as module
 from reports.kit.format import celsius, clock, closed, day, duration, money, percent, scaled, tidy
-from tests.said import check_said
+from tests.kept.said import check_said
 
 LATE = datetime(2026, 3, 2, 23, 30, tzinfo=UTC)
 

@@ -10,7 +10,7 @@ from reports.kit import frame as looked_at
 from reports.kit import frame as module
 from reports.kit.frame import Heading, frame_of
 from tests.domain.builders import make
-from tests.said import check_constants, check_said
+from tests.kept.said import check_constants, check_said
 
 SEAL = Seal("Fennimore & Sloe", 12, "0a" * 32)
 WRITTEN = datetime(2026, 7, 1, 22, 30, tzinfo=UTC)

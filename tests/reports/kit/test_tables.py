@@ -14,7 +14,7 @@ from ledger.errors import InputError
 from reports.kit import tables as looked_at
 from reports.kit import tables as module
 from reports.kit.tables import Sheet, csv_text, harmless, spreadsheet
-from tests.said import check_constants, check_said
+from tests.kept.said import check_constants, check_said
 
 CELLS = st.text(st.characters(exclude_categories=["Cs", "Cc"]), max_size=12)
 

@@ -6,7 +6,7 @@ from ledger.science.statistics.judge import judge
 from ledger.science.statistics.suspects import Cause, Judgement, Suspect
 from tests.benchmarks.innocent import observed
 from tests.benchmarks.worlds import World, play
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 from tests.science.statistics.judged import in_turn
 
 YEARS = (

@@ -3,8 +3,8 @@
 from ledger.domain.entries import FACTS
 from ledger.service.copies.export_tables import export_tables
 from ledger.store.form.tables import METADATA
-from tests.golden import check_golden
 from tests.keeper import Keeper, row_counts
+from tests.kept.golden import check_golden
 
 
 def test_every_table_goes_out_with_all_its_columns_and_rows(sqlite_walked: Keeper) -> None:

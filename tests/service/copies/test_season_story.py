@@ -29,7 +29,7 @@ from reports.words.recall.standing import (
     next_line,
 )
 from tests.demonstration import Demonstration
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 
 CULPRIT = "oil-orange-2"
 """Its nickname, as the story of the season has it."""

@@ -2,8 +2,8 @@
 
 import pytest
 
-from tests.golden import check_golden
 from tests.keeper import Keeper
+from tests.kept.golden import check_golden
 from tests.service.answers import ROOMS, told_in
 
 

@@ -2,8 +2,8 @@
 
 from pathlib import Path
 
-from tests.golden import check_golden
 from tests.keeper import Keeper
+from tests.kept.golden import check_golden
 from tests.service.desk.refusals import refused
 
 

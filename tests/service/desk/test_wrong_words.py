@@ -11,8 +11,8 @@ import pytest
 from ledger.errors import LedgerError
 from ledger.service.copies.season_files import words_of
 from ledger.service.copies.season_verbs import VERBS
-from tests.golden import check_golden
 from tests.keeper import Keeper
+from tests.kept.golden import check_golden
 
 WRONG = {"hidden": "a\u200bb", "unreadable": "what?", "empty": ""}
 """Words that hold what nobody sees, mean nothing, and are none."""

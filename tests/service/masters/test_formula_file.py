@@ -7,8 +7,8 @@ import pytest
 from ledger.errors import InputError
 from ledger.service.masters.formula import version, versions
 from ledger.service.masters.formula_file import HEAD, KEEPING, LINE, STEPS
-from tests.golden import check_golden
 from tests.keeper import Keeper
+from tests.kept.golden import check_golden
 from tests.service.masters.formula_files import GOOD, load
 
 

@@ -1,8 +1,8 @@
 """What every reader of the store answers of a book with all kinds of entries is kept whole."""
 
-from tests.fields import Told
-from tests.golden import check_golden
 from tests.keeper import Keeper
+from tests.kept.fields import Told
+from tests.kept.golden import check_golden
 from tests.store.read.readers import asked
 
 

@@ -14,7 +14,7 @@ from ledger.domain.amounts.quantity import Measure, Quantity
 from ledger.domain.entries import Filter, Formula
 from ledger.domain.entries.choices import Medium, ProductKind, VacuumReference
 from ledger.domain.entries.masters import FormulaLine, FormulaStep
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 
 def in_hand(**found: Any) -> Any:

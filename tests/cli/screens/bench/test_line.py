@@ -13,8 +13,8 @@ from cli.screens.bench.line import material_of, read_line
 from cli.screens.bench.parts import Act, Bench, Named, Pick, Plain, Usual
 from cli.screens.bench.slots import VERBS
 from ledger.errors import InputError
-from tests.golden import check_golden
-from tests.said import check_constants
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 
 OIL = "orange-oil"
 UNITS = {"orange-oil": "mL", "spirit": "mL", "carbonate": "g", "SOO-001-3": "mL", "b30": " each"}

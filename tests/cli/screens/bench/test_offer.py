@@ -5,7 +5,7 @@ import pytest
 from cli.screens.bench import offer as looked_at
 from cli.screens.bench.offer import filled_in, offer
 from ledger.errors import InputError
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 UNITS = {"LMC-001-F": "g"}
 

@@ -10,7 +10,7 @@ from cli.screens.bench import receive as screen
 from cli.screens.bench.receive import Delivery
 from ledger.domain.entries.choices import MaterialKind
 from tests.cli.shell import Shell
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 OF_ALL = ["Supplier", "Their lot", "Cost in all"]
 DATED = [*OF_ALL, "Best before, as 2027-06-30", "Certificate"]

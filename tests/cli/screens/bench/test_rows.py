@@ -5,7 +5,7 @@ import pytest
 from cli.screens.bench import rows as looked_at
 from cli.screens.bench.rows import Plan, lines_of
 from ledger.errors import InputError
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 A_WORD_EACH = (
     "Write one for each, - for a jar that is left out, or one for all; what is the same for all "

@@ -14,7 +14,7 @@ from cli.screens.bench import scale as looked_at
 from cli.screens.bench.scale import stable, weigh, weight_in
 from ledger.errors import InputError, StorageError
 from tests.cli.shell import Shell
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 
 def playing(*lines: str) -> str:

@@ -6,8 +6,8 @@ from cli.screens.bench import scan as looked_at
 from cli.screens.bench.scan import LAYOUTS, lot_scanned, scanned, unfolded
 from ledger.errors import InputError
 from tests.cli.shell import Shell
-from tests.golden import check_golden
-from tests.said import check_constants
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 
 GTIN = "09506000134352"
 """The GTIN of the examples in the GS1 General Specifications (from memory)."""

@@ -7,8 +7,8 @@ from cli.screens.bench.trial import table_of
 from ledger.service.bench.grid import trial_jars
 from ledger.service.desk.book import open_book
 from tests.cli.shell import Shell
-from tests.golden import check_golden
-from tests.said import check_constants
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 
 SIX_JARS = (
     "factor rest 24h 24h 24h 48h 48h -",

@@ -7,7 +7,7 @@ import pytest
 from cli.screens.bench import words
 from cli.screens.bench.slots import LASTS, Slot, Verb
 from ledger.errors import InputError
-from tests.said import check_constants, check_said
+from tests.kept.said import check_constants, check_said
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:

@@ -3,7 +3,7 @@
 from ledger.service.causes.chart import Charts
 from reports.json.causes.chart import ShareTold, TurnedTold, chart_answer
 from reports.words.causes.chart import chart_view
-from tests.filled import bare, filled
+from tests.kept.filled import bare, filled
 from tests.reports.json.kept import check
 from tests.reports.words.causes.charts import FULL, charts
 

@@ -10,7 +10,7 @@ from ledger.science.statistics.trials import Spread
 from ledger.service.causes.compare import Comparison
 from reports.json.causes.compare import CompareAnswer, LookTold, SetTold, compare_answer
 from reports.words.causes.compare import comparison_view
-from tests.filled import bare, filled
+from tests.kept.filled import bare, filled
 from tests.reports.json.kept import check
 from tests.reports.words.causes.plans import THREE, outcome, planned
 from tests.reports.words.causes.trials import CONFOUNDED, CROSSED

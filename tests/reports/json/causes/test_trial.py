@@ -10,7 +10,7 @@ from ledger.service.causes.layout import Planned
 from ledger.service.causes.outcome import JarState, Outcome
 from ledger.service.desk.book import Recorded
 from reports.json.causes.trial import jars_answer, plan_answer, plan_told, trial_answer
-from tests.filled import bare, filled
+from tests.kept.filled import bare, filled
 from tests.planned import PLAN
 from tests.reports.json.kept import check
 from tests.reports.words.causes.plans import THREE, outcome, planned

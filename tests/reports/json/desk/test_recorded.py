@@ -6,8 +6,8 @@ from ledger.service.desk.book import Recorded
 from ledger.service.lots.dossier import dossier
 from reports.json.desk.recorded import recorded_answer
 from reports.json.kit.answer import Amount
-from tests.filled import bare, filled
 from tests.keeper import Keeper
+from tests.kept.filled import bare, filled
 from tests.reports.json.kept import check
 
 

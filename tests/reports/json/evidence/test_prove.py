@@ -4,8 +4,8 @@ from ledger.domain.evidence.proofs import Proof
 from ledger.service.evidence.prove import prove
 from reports.json.evidence.prove import prove_answer
 from reports.json.kit.finding import Finding
-from tests.filled import bare, filled
 from tests.keeper import Keeper
+from tests.kept.filled import bare, filled
 from tests.path import Lots
 from tests.reports.json.kept import check
 

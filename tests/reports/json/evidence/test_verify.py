@@ -8,12 +8,12 @@ from ledger.service.evidence.verify import Audit, verify
 from ledger.store.audit.rows import Fault
 from reports.json.evidence.verify import verify_answer
 from reports.json.kit.seal import seal_told
-from tests.filled import bare, filled
-from tests.golden import check_golden
 from tests.keeper import Keeper
+from tests.kept.filled import bare, filled
+from tests.kept.golden import check_golden
+from tests.kept.told import told as in_lines
 from tests.path import Lots
 from tests.reports.json.kept import check
-from tests.told import told as in_lines
 
 
 def test_a_sound_book_has_no_findings_and_a_seal_only_where_one_was_given(

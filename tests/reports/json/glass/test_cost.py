@@ -2,8 +2,8 @@
 
 from ledger.service.glass.cost import CostCard, cost
 from reports.json.glass.cost import cost_answer
-from tests.filled import bare, filled
 from tests.keeper import Keeper
+from tests.kept.filled import bare, filled
 from tests.path import Lots
 from tests.reports.json.kept import check
 

@@ -4,8 +4,8 @@ from ledger.service.glass.card import Pouring
 from ledger.service.glass.serving import serving
 from reports.json.glass.held import limits_held
 from reports.json.glass.serving import serving_answer
-from tests.filled import filled
 from tests.keeper import Keeper
+from tests.kept.filled import filled
 from tests.path import Lots
 from tests.reports.json.kept import check
 

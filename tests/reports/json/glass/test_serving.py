@@ -5,8 +5,8 @@ from msgspec.structs import asdict
 from ledger.service.glass.card import Pouring, ServingCard
 from ledger.service.glass.serving import serving
 from reports.json.glass.serving import serving_answer
-from tests.filled import bare, filled
 from tests.keeper import Keeper
+from tests.kept.filled import bare, filled
 from tests.path import Lots
 from tests.reports.json.kept import check
 from tests.reports.words.glass.preserved import preserved

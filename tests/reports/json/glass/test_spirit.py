@@ -5,8 +5,8 @@ from datetime import date
 
 from ledger.service.glass.spirit import SpiritReport, spirit_account
 from reports.json.glass.spirit import spirit_answer
-from tests.filled import bare, filled
 from tests.keeper import Keeper
+from tests.kept.filled import bare, filled
 from tests.path import Lots
 from tests.reports.json.kept import check
 

@@ -2,7 +2,7 @@
 
 from ledger.science.liquids.strength_asked import StrengthAnswer, strength_asked
 from reports.json.glass.strength import strength_told
-from tests.filled import bare, filled
+from tests.kept.filled import bare, filled
 from tests.reports.json.kept import check
 
 

@@ -5,8 +5,8 @@ from ledger.service.desk.book import Recorded
 from ledger.service.goods.triage import Triage, triage
 from ledger.service.lots.dossier import dossier
 from reports.json.goods.complain import complain_answer
-from tests.filled import bare, filled
 from tests.keeper import Keeper
+from tests.kept.filled import bare, filled
 from tests.path import Lots
 from tests.reports.json.kept import check
 

@@ -37,7 +37,7 @@ from reports.json.masters.person import person_row
 from reports.json.recall.epcis import epcis_answer
 from reports.json.recall.forget import forget_answer
 from reports.views.bench import BatchSheetView
-from tests.filled import bare, filled
+from tests.kept.filled import bare, filled
 from tests.reports.json.kept import check
 
 Each = Callable[..., Any]

@@ -4,8 +4,8 @@ from datetime import UTC, datetime
 
 from ledger.service.lots.due import Due, DueList, Waits, due
 from reports.json.lots.due import DueRow, due_rows
-from tests.filled import filled
 from tests.keeper import Keeper
+from tests.kept.filled import filled
 from tests.path import Lots
 from tests.reports.json.kept import check
 

@@ -3,8 +3,8 @@
 from ledger.domain.entries import Note
 from ledger.service.lots.journal import Said, journal
 from reports.json.lots.journal import journal_row
-from tests.filled import bare, filled
 from tests.keeper import Keeper
+from tests.kept.filled import bare, filled
 from tests.path import Lots
 from tests.reports.json.kept import check
 

@@ -9,8 +9,8 @@ from ledger.service.lots.dossier import dossier
 from reports.json.glass.serving import serving_answer
 from reports.json.kit.answer import Amount
 from reports.json.lots.lot import lot_answer
-from tests.filled import filled
 from tests.keeper import Keeper
+from tests.kept.filled import filled
 from tests.path import Lots
 from tests.reports.json.kept import check
 

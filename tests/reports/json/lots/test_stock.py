@@ -8,8 +8,8 @@ from ledger.service.lots.stock import Low, low_materials, stock
 from reports.json.kit.answer import Amount
 from reports.json.kit.lot import lot_brief
 from reports.json.lots.stock import LowRow, low_rows, stock_rows
-from tests.filled import bare, filled
 from tests.keeper import Keeper
+from tests.kept.filled import bare, filled
 from tests.path import receive_all
 from tests.reports.json.kept import check
 

@@ -4,8 +4,8 @@ from ledger.domain.entries.choices import MoveAs
 from ledger.service.lots.shares import Share, Traced, traced
 from reports.json.kit.answer import Amount
 from reports.json.lots.trace import EdgeTold, ShareTold, trace_answer
-from tests.filled import bare, filled
 from tests.keeper import Keeper
+from tests.kept.filled import bare, filled
 from tests.path import Lots
 from tests.reports.json.kept import check
 

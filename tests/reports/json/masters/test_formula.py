@@ -11,7 +11,7 @@ from ledger.domain.entries.masters import FormulaLine, FormulaStep, Keeping
 from reports.json.kit.answer import Amount
 from reports.json.masters.formula import difference_rows, formula_answer, formula_row, scaled_answer
 from tests.domain.builders import make
-from tests.filled import bare, filled
+from tests.kept.filled import bare, filled
 from tests.reports.json.kept import check
 
 

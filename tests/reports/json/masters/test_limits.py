@@ -8,7 +8,7 @@ from ledger.domain.entries import Limit
 from ledger.domain.masters.limits import ListedLimit, listed_on
 from reports.json.masters.limits import limit_answer
 from tests.domain.builders import make
-from tests.filled import bare, filled
+from tests.kept.filled import bare, filled
 from tests.reports.json.kept import check
 from tests.reports.words.examples_of_masters import MASTERS
 

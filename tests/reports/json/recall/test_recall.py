@@ -3,8 +3,8 @@
 from ledger.service.recall.standing import Recall, recall_of
 from reports.json.kit.answer import Amount
 from reports.json.recall.recall import recall_answer
-from tests.filled import bare, filled
 from tests.keeper import Keeper
+from tests.kept.filled import bare, filled
 from tests.path import Lots
 from tests.reports.json.kept import check
 from tests.reports.words.recall.story import recalled

@@ -28,8 +28,9 @@ from reports.pdf.kit.styles import SMALL
 from reports.pdf.kit.text import width_of
 from reports.views.bench import BatchSheetView, SheetRow
 from reports.words.bench.sheet import batch_sheet_view
-from tests.golden import check_golden
 from tests.keeper import Keeper
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.examples import FRAME, SEAL
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import laid
@@ -41,7 +42,6 @@ from tests.reports.pdf.readback import (
     text_of,
     texts_of,
 )
-from tests.said import check_constants
 
 DONE = ("day, time", "by", "checked")
 ADDED = ("lot", "amount", "day, time", "weighed", "checked")

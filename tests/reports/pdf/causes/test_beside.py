@@ -9,9 +9,9 @@ from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Rule, Words
 from reports.pdf.kit.styles import SMALL
 from reports.pdf.kit.text import width_of
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.laid import marked
-from tests.said import check_constants
 
 WITHIN = Area(0, 0, 400, 170)
 SPOTS = st.lists(

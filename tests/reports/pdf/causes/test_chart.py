@@ -5,7 +5,7 @@ from msgspec.structs import replace
 from reports.pdf.causes.chart import chart_paper
 from reports.views.causes import FigureView
 from reports.words.causes.chart import chart_view
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.readback import metadata_of, printed, text_of

@@ -16,13 +16,13 @@ from reports.views.causes import (
     PlotRow,
     PlotView,
 )
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.causes.test_scatter import SCATTER
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import metadata_of, printed, text_of, texts_of
-from tests.said import check_constants
 
 PLOT = PlotView("NTU by rest", "0.8", "3.4", (PlotRow("24h", (1.0, 1.0)), PlotRow("96h", (0.0,))))
 VIEW = ComparisonView(

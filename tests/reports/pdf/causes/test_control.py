@@ -11,10 +11,10 @@ from reports.pdf.kit.page import INNER, SIDE
 from reports.views.causes import ControlView, Course
 from reports.words.causes.chart import MOST_DRAWN
 from reports.words.causes.control import control_of
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.laid import laid
 from tests.reports.words.causes.charts import FLOW, series
-from tests.said import check_constants
 
 
 def drawn(figures: tuple[str, ...]) -> tuple[ControlView, tuple[Mark, ...]]:

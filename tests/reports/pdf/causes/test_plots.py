@@ -8,10 +8,10 @@ from reports.pdf.kit.styles import GUTTER
 from reports.pdf.kit.text import width_of
 from reports.views.causes import PlotRow, PlotView
 from reports.words.causes.chart import chart_view
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.laid import laid
 from tests.reports.words.causes.charts import FULL
-from tests.said import check_constants
 
 
 def test_every_line_of_a_plot_has_its_three_limits() -> None:

@@ -7,9 +7,9 @@ from reports.pdf.causes.scatter import ABOVE, HIGH, LEFT, WIDE, scatter_section
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Dot, Words
 from reports.views.causes import Scatter, ScatterPoint
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.laid import laid
-from tests.said import check_constants
 
 SCATTER = Scatter(
     (ScatterPoint(0.5, 0.25, "A-1", is_control=False), ScatterPoint(1, 1, "A-2", is_control=True)),

@@ -7,14 +7,14 @@ from reports.pdf.causes import trial as looked_at
 from reports.pdf.causes.trial import _blanks, _evening, trial_sheet
 from reports.pdf.kit.fonts import register
 from reports.words.causes.trial_sheet import trial_sheet_view
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.planned import PLAN
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import printed, text_of, texts_of
 from tests.reports.words.causes.plans import NAMES, THREE, planned
-from tests.said import check_constants
 
 
 def test_the_sheet_reads_as_the_kept_one() -> None:

@@ -6,12 +6,12 @@ from reports.pdf.glass import spirit as looked_at
 from reports.pdf.glass.spirit import spirit_paper, spirit_sections
 from reports.pdf.kit.fonts import register
 from reports.views.glass import SpiritView
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import metadata_of, printed
-from tests.said import check_constants
 
 VIEW = SpiritView(
     FRAME,

@@ -26,7 +26,8 @@ from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Words
 from reports.pdf.kit.page import WIDTH
 from reports.pdf.kit.styles import SMALL
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.examples import FRAME, LABEL, SHEET
 from tests.reports.pdf.readback import (
     images_of,
@@ -36,7 +37,6 @@ from tests.reports.pdf.readback import (
     text_of,
     texts_of,
 )
-from tests.said import check_constants
 
 
 def test_the_sheet_reads_as_the_kept_one() -> None:

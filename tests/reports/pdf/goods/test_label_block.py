@@ -25,9 +25,9 @@ from reports.pdf.goods.layouts import Plate
 from reports.pdf.kit.fonts import BOLD, REGULAR, register
 from reports.pdf.kit.text import CAP_HEIGHT, Face, widest_word
 from reports.views.goods import Declared, Panel
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.examples import LABEL
-from tests.said import check_constants
 from tests.science.published import rows
 
 

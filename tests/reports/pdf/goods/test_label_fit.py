@@ -20,10 +20,10 @@ from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Symbol, Words
 from reports.pdf.kit.text import width_of
 from reports.views.goods import Declared, LabelView, Panel
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.examples import LABEL, SHEET
 from tests.reports.pdf.laid import marked
-from tests.said import check_constants
 
 TEXTS = st.text(st.sampled_from("lemon &<b>Ω Ж ễ-"), max_size=160)
 

@@ -9,7 +9,7 @@ from ledger.errors import RefusedError
 from reports.pdf.goods.label import calibration, label_sheet, with_panels
 from reports.pdf.goods.layouts import Layout, shipped_layouts
 from reports.views.goods import Declared
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 from tests.reports.pdf.examples import FRAME, LABEL, SHEET
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.readback import printed

@@ -14,10 +14,10 @@ from reports.pdf.goods.label_panels import fit_panels, layouts_that_hold, panels
 from reports.pdf.goods.layouts import Layout, shipped_layouts
 from reports.pdf.kit.marks import Symbol, Words
 from reports.views.goods import Declared, LabelView
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.examples import LABEL, SHEET
 from tests.reports.pdf.readback import images_of, symbols_of, texts_of
-from tests.said import check_constants
 
 LISTED = Declared("the list", "Ingredients: sugar, water, MILK.")
 FULL = replace(

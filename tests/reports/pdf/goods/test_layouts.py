@@ -17,8 +17,8 @@ from reports.pdf.goods.layouts import (
     read_layouts,
     shipped_layouts,
 )
-from tests.golden import check_golden
-from tests.said import check_constants
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 
 WRONG = """
 [[layout]]

@@ -8,7 +8,7 @@ from msgspec.structs import replace
 from ledger.errors import RefusedError
 from reports.pdf.goods.layouts import Layout, shipped_layouts
 from reports.pdf.goods.seats import neighbours, seats
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 
 ALL = shipped_layouts()
 

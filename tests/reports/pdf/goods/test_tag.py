@@ -14,12 +14,12 @@ from reports.pdf.goods.layouts import Plate, shipped_layouts
 from reports.pdf.goods.tag import lay_tag
 from reports.pdf.kit.marks import Bars, Patch, Words
 from reports.views.goods import TagView
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import marked
 from tests.reports.pdf.readback import images_of
-from tests.said import check_constants
 
 GS1 = "\xf10109521234543213" + "15261228" + "10BOS-001-S"
 UNDER = "(01)09521234543213(15)261228(10)BOS-001-S"

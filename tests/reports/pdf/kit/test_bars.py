@@ -11,9 +11,9 @@ from reportlab.pdfgen.canvas import Canvas
 from ledger.errors import RefusedError
 from reports.pdf.kit import bars as looked_at
 from reports.pdf.kit.bars import FNC1, draw_bars, module_for, modules_of
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.ink import ink_of
-from tests.said import check_constants
 
 
 @pytest.mark.parametrize("dpi", [203, 300, 600])

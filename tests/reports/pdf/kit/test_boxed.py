@@ -4,9 +4,9 @@ from reports.pdf.kit import boxed as looked_at
 from reports.pdf.kit.boxed import boxed
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Rule, Words
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.laid import laid
-from tests.said import check_constants
 
 
 def test_sentences_stand_in_a_box_and_without_any_there_is_none() -> None:

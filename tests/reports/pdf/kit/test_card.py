@@ -10,12 +10,12 @@ from reports.pdf.kit.card import SHORT, _part, card_paper, columns_of
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.page import INNER
 from reports.pdf.kit.styles import GUTTER
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import printed, text_of
-from tests.said import check_constants
 
 PART = CardPart(
     "In a glass",

@@ -7,7 +7,7 @@ import pytest
 from reports.pdf.kit import figures as looked_at
 from reports.pdf.kit.figures import equal_width
 from reports.pdf.kit.fonts import FACES, register
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 
 def _gsub(tag: bytes, subtable: bytes, kind: int = 1) -> bytes:

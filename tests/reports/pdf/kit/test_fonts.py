@@ -7,7 +7,7 @@ from reportlab.pdfbase import pdfmetrics
 
 from reports.pdf.kit import fonts as looked_at
 from reports.pdf.kit.fonts import FACES, REGULAR, printable, register
-from tests.said import check_constants
+from tests.kept.said import check_constants
 
 
 @pytest.mark.parametrize("font", FACES)

@@ -15,11 +15,11 @@ from reports.pdf.kit.marks import Rule, Symbol, Words
 from reports.pdf.kit.page import INNER, write_paper
 from reports.pdf.kit.rows import Column, Piece, paragraphs, table
 from reports.pdf.kit.styles import GUTTER, NOTE, VALUE
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import laid
-from tests.said import check_constants
 
 
 def test_the_house_stands_first_and_a_rule_below_all() -> None:

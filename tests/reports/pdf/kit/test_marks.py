@@ -21,9 +21,9 @@ from reports.pdf.kit.marks import (
     shifted,
 )
 from reports.pdf.kit.text import Face
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.ink import ink_of
-from tests.said import check_constants
 
 MARKS = (
     Words(10, 20, "Lot", Face(REGULAR, 9), "right", struck=True),

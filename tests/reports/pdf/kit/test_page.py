@@ -27,12 +27,12 @@ from reports.pdf.kit.page import (
 from reports.pdf.kit.qr import DOT
 from reports.pdf.kit.rows import Column, Piece, table
 from reports.pdf.kit.strips import Section, Strip
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.examples import FRAME, SEAL
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import images_of, metadata_of, symbols_of, texts_of
-from tests.said import check_constants
 
 HEADING = Heading("Batch record", "E26-014-7", "Lemon essence", "on hold")
 

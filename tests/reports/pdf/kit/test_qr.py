@@ -12,10 +12,10 @@ from ledger.domain.evidence.seals import Seal, in_symbol
 from ledger.errors import RefusedError
 from reports.pdf.kit import qr as looked_at
 from reports.pdf.kit.qr import LONG, _module_dots, _runs, draw_qr
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.readback import images_of, photocopy, symbols_of
-from tests.said import check_constants
 
 
 def _drawn(text: str, size_mm: float) -> bytes:

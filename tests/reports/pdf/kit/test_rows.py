@@ -26,9 +26,9 @@ from reports.pdf.kit.strips import Section
 from reports.pdf.kit.styles import GUTTER, LEADING, NOTE, PAD, RULE, VALUE
 from reports.pdf.lots import packet, record_head, record_tables
 from reports.pdf.recall import pack
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.laid import laid
-from tests.said import check_constants
 
 COLUMNS = (Column("lot", 100), Column("amount", INNER + GUTTER - 100, "right"))
 

@@ -9,9 +9,9 @@ from ledger.errors import RefusedError
 from reports.pdf.kit import strips as looked_at
 from reports.pdf.kit.marks import Rule
 from reports.pdf.kit.strips import Section, Strip, draw_strips, paginate, stacked
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.ink import ink_of
-from tests.said import check_constants
 
 HEIGHTS = st.lists(st.integers(1, 30).map(lambda h: Strip(float(h))), max_size=30)
 SECTIONS = st.builds(

@@ -24,9 +24,9 @@ from reports.pdf.kit.text import (
     words_of,
     wrap,
 )
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.ink import ink_of
-from tests.said import check_constants
 
 FACE = Face(REGULAR, 8)
 RECTANGLE = 2

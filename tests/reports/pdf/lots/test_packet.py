@@ -9,13 +9,13 @@ from reports.pdf.kit.fonts import register
 from reports.pdf.lots import packet as looked_at
 from reports.pdf.lots.packet import _contents, _entries, _parts, packet_paper
 from reports.views.evidence import EntryRow, PacketView
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.examples import FRAME, RECORD
 from tests.reports.pdf.glass.test_spirit import VIEW as SPIRIT
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import printed, texts_of
-from tests.said import check_constants
 
 ENTRY = EntryRow("17", "2026-03-01 10:30", "E26-014-7", "added", "30 mL", "AF", ("Late.",), True)
 

@@ -16,7 +16,7 @@ from reports.pdf.kit.strips import Section
 from reports.pdf.lots.record import batch_record, heading_of, sections_of
 from reports.pdf.lots.record_tables import steps
 from reports.views.lots import Band, GateRow, LadderRow, NeighbourRow
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 from tests.reports.pdf.examples import LABEL, RECORD, long_record, step
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.readback import (

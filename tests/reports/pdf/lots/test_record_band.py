@@ -9,9 +9,9 @@ from reports.pdf.kit.text import width_of
 from reports.pdf.lots import record_band as looked_at
 from reports.pdf.lots.record_band import HEIGHT, band
 from reports.views.lots import Band
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.laid import laid
-from tests.said import check_constants
 
 
 @pytest.mark.parametrize("is_dark", [True, False])

@@ -8,10 +8,10 @@ from reports.pdf.kit.marks import Box, Dot, Words
 from reports.pdf.lots import record_charts as looked_at
 from reports.pdf.lots.record_charts import DOT, HIGH, LEFT, LENGTH, clarity, hours
 from reports.views.lots import TimeSpan
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.examples import RECORD
 from tests.reports.pdf.laid import laid
-from tests.said import check_constants
 
 
 @pytest.fixture(autouse=True)

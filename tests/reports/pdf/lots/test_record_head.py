@@ -9,10 +9,10 @@ from reports.pdf.kit.marks import Words
 from reports.pdf.kit.strips import Section
 from reports.pdf.lots import record_head as looked_at
 from reports.pdf.lots.record_head import facts, signatures
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.examples import RECORD
 from tests.reports.pdf.laid import laid
-from tests.said import check_constants
 
 
 @pytest.fixture(autouse=True)

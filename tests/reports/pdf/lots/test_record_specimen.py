@@ -5,7 +5,7 @@ from msgspec.structs import replace
 from reports.pdf.kit.fonts import register
 from reports.pdf.lots.record import batch_record
 from reports.pdf.lots.record_specimen import specimen
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
 from tests.reports.pdf.examples import LABEL, RECORD
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import laid

@@ -17,11 +17,11 @@ from reports.pdf.lots.record_tables import (
     steps,
 )
 from reports.views.lots import GateRow, InputRow, LadderRow, LookRow, NeighbourRow
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.examples import RECORD, step
 from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import printed, text_of
-from tests.said import check_constants
 
 
 def test_struck_words_are_struck_and_stay_legible_and_their_notes_are_not_struck() -> None:

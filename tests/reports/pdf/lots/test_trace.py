@@ -6,12 +6,12 @@ from reports.pdf.kit.fonts import register
 from reports.pdf.lots import trace as looked_at
 from reports.pdf.lots.trace import _part, trace_paper
 from reports.views.lots import TraceRow, TraceView
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import printed, texts_of
-from tests.said import check_constants
 
 
 def view(rows: int) -> TraceView:

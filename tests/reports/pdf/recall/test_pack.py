@@ -15,12 +15,12 @@ from reports.pdf.kit.text import width_of
 from reports.pdf.recall import pack as looked_at
 from reports.pdf.recall.pack import NAME, PHONE, _call, _sections, heading_of, recall_pack
 from reports.views.recall import CallView, RecallView
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import laid
 from tests.reports.pdf.readback import images_of, printed, texts_of
-from tests.said import check_constants
 
 
 def call(place: int) -> CallView:

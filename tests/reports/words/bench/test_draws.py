@@ -7,7 +7,7 @@ from reports.words.bench import draws as looked_at
 from reports.words.bench import draws as module
 from reports.words.bench.draws import commands, offers_of, rows, shortages
 from tests.keeper import Keeper
-from tests.said import check_constants, check_said
+from tests.kept.said import check_constants, check_said
 from tests.service.orange import start_orange
 
 

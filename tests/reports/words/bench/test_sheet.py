@@ -17,11 +17,11 @@ from reports.views.bench import BatchSheetView
 from reports.words.bench import sheet as looked_at
 from reports.words.bench import sheet as module
 from reports.words.bench.sheet import BLANKS, FREE_ADDITIONS, batch_sheet_view, formula_sheet_view
-from tests.golden import check_golden
 from tests.keeper import Keeper
-from tests.said import check_constants, check_said
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants, check_said
+from tests.kept.told import told as in_lines
 from tests.service.orange import start_orange
-from tests.told import told as in_lines
 
 
 def sheet_of(keeper: Keeper, code: str) -> BatchSheetView:

@@ -10,8 +10,8 @@ from reports.words.causes import chart as looked_at
 from reports.words.causes import chart as module
 from reports.words.causes.chart import after_chart, chart_view
 from reports.words.causes.plots import plot_lines
+from tests.kept.said import check_constants, check_said
 from tests.reports.words.causes.charts import FULL, charts, series
-from tests.said import check_constants, check_said
 
 TEN, LEAP, FEW, HAZE = chart_view(FULL).figures
 

@@ -8,8 +8,8 @@ from ledger.science.statistics.trials import Factor, Jar, Spread
 from reports.words.causes import compare as looked_at
 from reports.words.causes import compare as module
 from reports.words.causes.compare import comparison_view
+from tests.kept.said import check_constants, check_said
 from tests.reports.words.causes.trials import CONFOUNDED, CROSSED, comparison, jar
-from tests.said import check_constants, check_said
 
 
 def test_levels_stand_side_by_side_with_n_and_the_control() -> None:

@@ -6,8 +6,8 @@ from ledger.service.causes.chart import Figure
 from reports.words.causes import control as looked_at
 from reports.words.causes import control as module
 from reports.words.causes.control import control_of
+from tests.kept.said import check_constants, check_said
 from tests.reports.words.causes.charts import FLOW, series
-from tests.said import check_constants, check_said
 
 
 def test_batches_stand_between_the_published_limits() -> None:

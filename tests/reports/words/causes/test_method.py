@@ -7,9 +7,9 @@ from msgspec.structs import replace
 from ledger.science.statistics.suspects import Level
 from reports.words.causes import method as looked_at
 from reports.words.causes.method import explained
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.words.causes.suspicions import lots, suspicion
-from tests.said import check_constants
 from tests.science.statistics.judged import in_turn
 
 

@@ -8,8 +8,8 @@ from reports.words.causes import plots as looked_at
 from reports.words.causes import plots as module
 from reports.words.causes.compare import comparison_view
 from reports.words.causes.plots import plot_lines
+from tests.kept.said import check_constants, check_said
 from tests.reports.words.causes.trials import comparison
-from tests.said import check_constants, check_said
 
 
 def test_a_plot_counts_batches_at_one_place_and_is_plain_when_asked() -> None:

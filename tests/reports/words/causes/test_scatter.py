@@ -8,7 +8,7 @@ from ledger.science.statistics.trials import Jar
 from reports.words.causes import scatter as looked_at
 from reports.words.causes import scatter as module
 from reports.words.causes.scatter import scatter_of
-from tests.said import check_constants, check_said
+from tests.kept.said import check_constants, check_said
 
 
 def jar(lot: str, ntu: str | None, percent: str | None, *, is_control: bool = False) -> Jar:

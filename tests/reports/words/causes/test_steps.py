@@ -7,9 +7,9 @@ from ledger.science.statistics.suspects import Observed
 from reports.words.causes import steps as module
 from reports.words.causes.steps import is_barred, next_step, trial_factors
 from reports.words.causes.suspects import suspicion_lines
-from tests.filled import filled
+from tests.kept.filled import filled
+from tests.kept.said import check_said
 from tests.reports.words.causes.suspicions import lots, suspicion
-from tests.said import check_said
 from tests.science.statistics.judged import in_turn
 
 

@@ -15,9 +15,9 @@ from reports.json.causes.suspects import suspects_answer
 from reports.words.causes import suspects as looked_at
 from reports.words.causes import suspects as module
 from reports.words.causes.suspects import HEADS, suspicion_lines, suspicion_rows, table_note
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants, check_said
 from tests.reports.words.causes.suspicions import NONE, lots, suspicion
-from tests.said import check_constants, check_said
 from tests.science.statistics.judged import in_turn
 
 

@@ -11,10 +11,10 @@ from ledger.service.causes.outcome import JarState
 from reports.words.causes import trial as looked_at
 from reports.words.causes import trial as module
 from reports.words.causes.trial import outcome_lines, plan_lines, proved_lines
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants, check_said
 from tests.planned import PLAN
 from tests.reports.words.causes.plans import NAMES, THREE, outcome, planned
-from tests.said import check_constants, check_said
 
 
 def test_plans_read_as_the_kept_ones() -> None:

@@ -2,7 +2,7 @@
 
 from reports.words.copies import code_list
 from reports.words.copies import code_list as looked_at
-from tests.said import check_constants, check_said
+from tests.kept.said import check_constants, check_said
 
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:

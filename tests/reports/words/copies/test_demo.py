@@ -7,8 +7,8 @@ from ledger.service.evidence.verify import Audit, Fault
 from reports.words.causes.suspects import suspicion_lines
 from reports.words.copies import demo as module
 from reports.words.copies.demo import book_line, lead_lines
-from tests.filled import filled
-from tests.said import check_said
+from tests.kept.filled import filled
+from tests.kept.said import check_said
 
 
 def test_a_book_that_does_not_fit_is_not_said_to_be_verified() -> None:

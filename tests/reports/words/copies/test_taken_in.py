@@ -8,7 +8,7 @@ from ledger.service.copies.intake.take_in import Read, TakenIn
 from reports.words.copies import taken_in as looked_at
 from reports.words.copies import taken_in as module
 from reports.words.copies.taken_in import taken_in_lines
-from tests.said import check_constants, check_said
+from tests.kept.said import check_constants, check_said
 
 REMARK = Found("may.csv", 2, None, "It is unusual.", "Look again.")
 TOLD = TakenIn(

@@ -9,8 +9,8 @@ from reports.words.desk import answer as module
 from reports.words.desk.answer import Answer, answer
 from reports.words.desk.next_step import next_step, step_of_lot
 from tests.keeper import Keeper
+from tests.kept.said import check_said
 from tests.path import receive_all, walk_main_path
-from tests.said import check_said
 
 
 def told(keeper: Keeper, done: Recorded) -> Answer:

@@ -8,7 +8,7 @@ from ledger.domain.entries.masters import FormulaStep
 from reports.words.desk import next_in_formula as module
 from reports.words.desk.next_in_formula import by_formula, end_of_rest
 from tests.domain.builders import entry, grams, lot, make
-from tests.said import check_said
+from tests.kept.said import check_said
 
 COLD = 6000
 """The warmest it may be, in thousandths of a degree Celsius."""

@@ -46,8 +46,8 @@ from reports.words.desk import next_step as looked_at
 from reports.words.desk import next_step as module
 from reports.words.desk.next_step import before_release, next_step, step_of_journal, step_of_lot
 from tests.domain.builders import at, entry, lot, make
-from tests.golden import check_golden
-from tests.said import check_constants, check_said
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants, check_said
 
 RELEASE = "pottle release OE-001-5"
 

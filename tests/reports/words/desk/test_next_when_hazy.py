@@ -10,7 +10,7 @@ from reports.words.desk import next_when_hazy as looked_at
 from reports.words.desk import next_when_hazy as module
 from reports.words.desk.next_when_hazy import clearing, pass_of
 from tests.domain.builders import lot, make
-from tests.said import check_constants, check_said
+from tests.kept.said import check_constants, check_said
 
 HAZY, BRIGHT = make(Look, grade=Grade.HAZY), make(Look)
 CHILL = make(Rest, purpose=RestFor.CHILL)

@@ -9,7 +9,7 @@ from reports.words.entries import limits as looked_at
 from reports.words.entries import limits as module
 from reports.words.entries.limits import card, listed_words
 from tests.domain.builders import make
-from tests.said import check_constants, check_said
+from tests.kept.said import check_constants, check_said
 
 ON = date(2026, 3, 2)
 NOW = make(Limit)

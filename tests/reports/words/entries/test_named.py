@@ -8,7 +8,7 @@ from ledger.domain.lots.state import LotState
 from reports.words.entries import named as module
 from reports.words.entries.named import called, sentence_naming
 from tests.domain.builders import entry, lot, make
-from tests.said import check_said
+from tests.kept.said import check_said
 
 
 def received(name: str, receipt_abv: int | None = None, **facts: object) -> LotState:

@@ -17,9 +17,9 @@ from reports.words.entries import sentence as sentences
 from reports.words.entries.goods import gone
 from reports.words.entries.sentence import KINDS, notes, sentence, strikes, title
 from tests.domain.builders import make
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants, check_said
 from tests.reports.words.examples import EXAMPLES, NOON, entry
-from tests.said import check_constants, check_said
 
 BY_KIND = {facts.KIND: facts for facts, _ in EXAMPLES}
 UNTOLD = {

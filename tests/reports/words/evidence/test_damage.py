@@ -4,7 +4,7 @@ from ledger.store.audit.book import Audit, Fault
 from reports.words.evidence import damage as looked_at
 from reports.words.evidence import damage as module
 from reports.words.evidence.damage import WHAT_TO_DO, damage_of, damaged_entry
-from tests.said import check_constants, check_said
+from tests.kept.said import check_constants, check_said
 
 
 def test_an_entry_that_is_left_out_is_named_with_what_to_do() -> None:

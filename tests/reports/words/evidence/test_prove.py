@@ -6,8 +6,8 @@ from reports.words.evidence import prove as looked_at
 from reports.words.evidence import prove as module
 from reports.words.evidence.prove import checked_lines, proved_lines
 from tests.keeper import Keeper
+from tests.kept.said import check_constants, check_said
 from tests.path import Lots
-from tests.said import check_constants, check_said
 
 
 def test_a_proof_that_was_written_says_where_and_how_it_is_checked(

@@ -8,8 +8,8 @@ from ledger.service.evidence.verify import Audit, Fault
 from reports.words.evidence import verify as looked_at
 from reports.words.evidence import verify as module
 from reports.words.evidence.verify import MOST_SHOWN, NEEDS_A_SEAL, audit_lines
-from tests.golden import check_golden
-from tests.said import check_constants, check_said
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants, check_said
 
 ROOT = bytes(32)
 SEAL = Seal("Wren & Co", 9, "ab" * 32)

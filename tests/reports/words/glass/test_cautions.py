@@ -24,9 +24,9 @@ from reports.words.glass.cautions import (
     label_cautions,
 )
 from tests.keeper import Keeper
+from tests.kept.said import check_constants, check_said
 from tests.path import Lots
 from tests.reports.words.glass.preserved import preserved
-from tests.said import check_constants, check_said
 
 
 def test_strong_spirit_is_flammable_and_a_glass_of_it_holds_alcohol(

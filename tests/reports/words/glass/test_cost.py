@@ -12,8 +12,8 @@ from reports.words.glass import cost as looked_at
 from reports.words.glass import cost as module
 from reports.words.glass.cost import figures, head, price, price_lines, rows
 from tests.keeper import Keeper
+from tests.kept.said import check_constants, check_said
 from tests.path import walk_main_path
-from tests.said import check_constants, check_said
 
 
 def tap_water(keeper: Keeper, price: str) -> CostCard:

@@ -13,10 +13,10 @@ from reports.words.glass.declaration import (
     ingredients_text,
     nutrition_table,
 )
-from tests.golden import check_golden
 from tests.keeper import Keeper
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants, check_said
 from tests.path import Lots
-from tests.said import check_constants, check_said
 
 MILK = Ingredient("skimmed milk powder", 5.0, ("milk",))
 NUTS = Ingredient("orgeat", 4.0, ("tree nuts",))

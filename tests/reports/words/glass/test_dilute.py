@@ -5,8 +5,8 @@ from ledger.science.liquids.dilution import dilute
 from reports.words.glass import dilute as looked_at
 from reports.words.glass import dilute as module
 from reports.words.glass.dilute import BASIS, CAUTION, dilution_lines, proof_words
-from tests.golden import check_golden
-from tests.said import check_constants, check_said
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants, check_said
 
 
 def test_the_first_line_has_the_volumes_and_the_last_the_caution() -> None:

@@ -11,9 +11,9 @@ from ledger.service.glass.serving import serving
 from reports.words.glass import explain as module
 from reports.words.glass.explain import explained
 from tests.keeper import Keeper
+from tests.kept.said import check_said
 from tests.path import Lots
 from tests.reports.words.glass.preserved import preserved
-from tests.said import check_said
 
 LAST = "An input made here is explained by pottle serving with its own code."
 

@@ -22,7 +22,7 @@ from reports.words.glass.foretell import (
     rests,
     score_words,
 )
-from tests.said import check_constants, check_said
+from tests.kept.said import check_constants, check_said
 
 HAZE = Haze(
     "OE-001-5", "Orange essence", ("orange",), 1 / 16, 80.0, False, 7, ("A.",), (("B.", "C."),),

@@ -16,11 +16,11 @@ from reports.words.glass import limits as looked_at
 from reports.words.glass import limits as module
 from reports.words.glass.limits import close_lines, limit_table
 from reports.words.glass.serving import glass_table
-from tests.golden import check_golden
 from tests.keeper import Keeper
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants, check_said
 from tests.path import receive_all, walk_main_path
 from tests.reports.words.glass.preserved import preserved
-from tests.said import check_constants, check_said
 
 
 def test_a_daily_limit_of_nothing_at_all_is_told_as_passed_without_a_share(

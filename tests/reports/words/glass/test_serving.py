@@ -17,12 +17,12 @@ from reports.words.glass.serving import (
     unrecorded,
 )
 from reports.words.lots.strength import content_facts
-from tests.golden import check_golden
 from tests.keeper import Keeper
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants, check_said
+from tests.kept.told import told
 from tests.path import Lots, receive_all, walk_main_path
 from tests.reports.words.glass.preserved import preserved
-from tests.said import check_constants, check_said
-from tests.told import told
 
 
 def with_two_oils(keeper: Keeper) -> ServingCard:

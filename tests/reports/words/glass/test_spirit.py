@@ -8,8 +8,8 @@ from reports.words.glass import spirit as looked_at
 from reports.words.glass import spirit as module
 from reports.words.glass.spirit import lines, lot_rows, notes, rows, spirit_sheet
 from tests.keeper import Keeper
+from tests.kept.said import check_constants, check_said
 from tests.path import Lots
-from tests.said import check_constants, check_said
 
 
 def test_the_account_goes_from_what_was_there_to_what_is(walked: tuple[Keeper, Lots]) -> None:

@@ -4,7 +4,7 @@ from ledger.science.liquids.strength_asked import strength_asked
 from reports.words.glass import strength as looked_at
 from reports.words.glass import strength as module
 from reports.words.glass.strength import BASIS, DEFER, strength_lines
-from tests.said import check_constants, check_said
+from tests.kept.said import check_constants, check_said
 
 
 def test_a_strength_and_an_amount_of_it_are_told_in_lines() -> None:

@@ -4,7 +4,7 @@ from ledger.science.liquids.syrup_asked import syrup_asked
 from reports.words.glass import syrup as looked_at
 from reports.words.glass import syrup as module
 from reports.words.glass.syrup import BASIS, syrup_lines
-from tests.said import check_constants, check_said
+from tests.kept.said import check_constants, check_said
 
 
 def test_parts_say_by_what_and_how_much_they_make() -> None:

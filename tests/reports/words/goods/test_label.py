@@ -23,9 +23,9 @@ from reports.words.goods.label import (
 )
 from reports.words.goods.list_words import typed_lines
 from tests.keeper import Keeper
+from tests.kept.said import check_constants, check_said
 from tests.path import Lots
 from tests.reports.words.bottles import pack
-from tests.said import check_constants, check_said
 from tests.science.published import rows
 
 

@@ -8,7 +8,7 @@ from ledger.errors import InputError
 from reports.words.goods import label_words as looked_at
 from reports.words.goods import label_words as module
 from reports.words.goods.label_words import label_words, languages
-from tests.said import check_constants, check_said
+from tests.kept.said import check_constants, check_said
 
 
 def test_six_languages_have_every_word_with_its_places() -> None:

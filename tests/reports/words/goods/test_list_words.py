@@ -12,7 +12,7 @@ from reports.words.goods import list_words as looked_at
 from reports.words.goods import list_words as module
 from reports.words.goods.label_words import languages
 from reports.words.goods.list_words import in_language
-from tests.said import check_constants, check_said
+from tests.kept.said import check_constants, check_said
 
 SUGAR = Material("cane", "Cane", MaterialKind.SUGAR, names=(NameIn("de", "Rohrzucker"),))
 LISTED = Listed(

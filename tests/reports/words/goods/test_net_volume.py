@@ -12,7 +12,7 @@ from reports.words.goods.net_volume import (
     panel_sq_in,
 )
 from tests.domain.builders import make
-from tests.said import check_constants, check_said
+from tests.kept.said import check_constants, check_said
 from tests.science.published import rows
 
 

@@ -9,10 +9,10 @@ from reports.web.goods.page import html_page
 from reports.words.goods import page as looked_at
 from reports.words.goods import page as module
 from reports.words.goods.page import STANDS, page_view, stands
-from tests.golden import check_golden
 from tests.keeper import Keeper
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants, check_said
 from tests.path import Lots
-from tests.said import check_constants, check_said
 
 
 def test_every_standing_that_bars_serving_says_not_to() -> None:

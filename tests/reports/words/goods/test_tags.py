@@ -12,9 +12,9 @@ from reports.words.goods import tags as looked_at
 from reports.words.goods import tags as module
 from reports.words.goods.tags import STATEMENTS, tag_view
 from tests.keeper import Keeper
+from tests.kept.said import check_constants, check_said
 from tests.path import Lots
 from tests.reports.words.bottles import pack
-from tests.said import check_constants, check_said
 
 
 def tag(keeper: Keeper, kind: str, code: str, gtin: str | None = None) -> TagView:

@@ -12,8 +12,8 @@ from reports.words.goods import triage as looked_at
 from reports.words.goods import triage as module
 from reports.words.goods.triage import triage_lines, triage_step
 from tests.keeper import Keeper
+from tests.kept.said import check_constants, check_said
 from tests.path import Lots
-from tests.said import check_constants, check_said
 
 
 def test_what_is_still_to_ask_is_told_first_and_a_second_complaint_asks_for_a_hold(

@@ -10,8 +10,8 @@ from reports.words.goods.label import label_sheet_view
 from reports.words.goods.page import page_view
 from reports.words.goods.typed_list import typed_list_lines
 from tests.keeper import Keeper
+from tests.kept.said import check_said
 from tests.path import receive_all
-from tests.said import check_said
 
 TYPED = "Ingredients: alcohol, orange oil, almond extract."
 LEFT_OFF = (

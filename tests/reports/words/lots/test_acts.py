@@ -17,8 +17,8 @@ from reports.words.lots.acts import (
 from reports.words.lots.sheets import receipts_sheet, sales_sheet
 from tests.domain.builders import entry
 from tests.keeper import Keeper
+from tests.kept.said import check_constants, check_said
 from tests.path import Lots
-from tests.said import check_constants, check_said
 
 
 def test_what_came_back_is_taken_off_in_words_and_stands_apart_in_a_spreadsheet(

@@ -5,7 +5,7 @@ from ledger.service.lots.around import Around, Seen
 from reports.words.lots import around as module
 from reports.words.lots.around import around_rows
 from tests.domain.builders import at, entry
-from tests.said import check_said
+from tests.kept.said import check_said
 
 CLEANED = entry(Clean("jar 1", "hot water, twice", "Lemon essence"), 7, at(8))
 CHECKED = entry(Equipment("scale 1", "200 g read 200.0 g"), 9, at(9))

@@ -8,11 +8,11 @@ from ledger.service.lots.dossier import dossier
 from reports.words.lots import balance as module
 from reports.words.lots.balance import _filtration, balance
 from reports.words.lots.ladder import ladder
-from tests.filled import bare
-from tests.golden import check_golden
 from tests.keeper import Keeper
+from tests.kept.filled import bare
+from tests.kept.golden import check_golden
+from tests.kept.said import check_said
 from tests.path import receive_all
-from tests.said import check_said
 from tests.service.orange import start_orange
 
 

@@ -13,8 +13,8 @@ from ledger.service.lots.due import Due, DueList, Waits
 from reports.words.lots import calendar as looked_at
 from reports.words.lots import calendar as module
 from reports.words.lots.calendar import calendar, escaped, folded, summary
-from tests.golden import check_golden
-from tests.said import check_constants, check_said
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants, check_said
 
 NOW = datetime(2026, 7, 1, 9, 30, tzinfo=ZoneInfo("Europe/Dublin"))
 AT = datetime(2026, 7, 2, 22, 59, tzinfo=UTC)

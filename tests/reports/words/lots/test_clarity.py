@@ -8,8 +8,8 @@ from reports.words.lots import clarity as looked_at
 from reports.words.lots import clarity as module
 from reports.words.lots.clarity import CLEAR_MILLI, clarity_strip, look_rows
 from tests.keeper import Keeper
+from tests.kept.said import check_constants, check_said
 from tests.path import Lots
-from tests.said import check_constants, check_said
 
 
 def test_clear_is_what_the_pharmacopoeia_calls_so() -> None:

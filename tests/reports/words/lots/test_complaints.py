@@ -5,8 +5,8 @@ from reports.words.lots import complaints as looked_at
 from reports.words.lots import complaints as module
 from reports.words.lots.complaints import complaint_cells
 from tests.keeper import Keeper
+from tests.kept.said import check_constants, check_said
 from tests.path import walk_main_path
-from tests.said import check_constants, check_said
 
 
 def test_each_complaint_says_how_far_it_is(sqlite_keeper: Keeper) -> None:

@@ -8,7 +8,7 @@ from msgspec.structs import replace
 from ledger.domain.lots.dates import Dates
 from reports.words.lots import dates as module
 from reports.words.lots.dates import date_lines, keeping_words
-from tests.said import check_said
+from tests.kept.said import check_said
 
 OIL = "never later than SOO-001-3, which it is made of"
 SOON = Dates(date(2026, 5, 1), OIL, "cool and dark", 180)

@@ -9,8 +9,8 @@ from reports.words.lots import due as looked_at
 from reports.words.lots import due as module
 from reports.words.lots.due import countdown, folded, minutes_between, past_line, rows
 from tests.keeper import Keeper
+from tests.kept.said import check_constants, check_said
 from tests.path import Lots
-from tests.said import check_constants, check_said
 
 NOW = datetime(2026, 3, 2, 12, tzinfo=UTC)
 

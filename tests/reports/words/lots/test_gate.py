@@ -11,13 +11,13 @@ from reports.words.lots import gate as looked_at
 from reports.words.lots import gate as module
 from reports.words.lots.gate import gate_rows
 from reports.words.lots.put_in import input_rows
-from tests.filled import filled
 from tests.formula_texts import line, step
 from tests.formula_texts import orange as orange_text
-from tests.golden import check_golden
 from tests.keeper import Keeper
+from tests.kept.filled import filled
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants, check_said
 from tests.path import Lots, receive_all
-from tests.said import check_constants, check_said
 
 
 def gate(keeper: Keeper, code: str) -> dict[str, tuple[bool | None, str]]:

@@ -11,10 +11,10 @@ from ledger.service.lots.dossier import dossier
 from reports.words.lots import hours as looked_at
 from reports.words.lots import hours as module
 from reports.words.lots.hours import time_bar
-from tests.golden import check_golden
 from tests.keeper import Keeper
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants, check_said
 from tests.path import Lots, receive_all
-from tests.said import check_constants, check_said
 
 
 def test_a_rest_told_by_its_begin_and_end_is_one_span(made: tuple[Keeper, Lots, str]) -> None:

@@ -8,9 +8,9 @@ from reports.words.lots import ladder as looked_at
 from reports.words.lots import ladder as module
 from reports.words.lots.ladder import delivery_ladder, filling_ladder, ladder
 from tests.keeper import Keeper
+from tests.kept.said import check_constants, check_said
 from tests.path import Lots
 from tests.reports.words.bottles import pack
-from tests.said import check_constants, check_said
 
 
 def rungs(keeper: Keeper, code: str) -> list[tuple[str, str, str]]:

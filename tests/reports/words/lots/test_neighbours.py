@@ -5,9 +5,9 @@ from ledger.service.lots.dossier import dossier
 from reports.words.lots import neighbours as module
 from reports.words.lots.neighbours import back_rows, forward_rows
 from tests.keeper import Keeper
+from tests.kept.said import check_said
 from tests.path import Lots
 from tests.reports.words.bottles import pack
-from tests.said import check_said
 
 
 def test_each_neighbour_has_its_day_and_its_address(made: tuple[Keeper, Lots, str]) -> None:

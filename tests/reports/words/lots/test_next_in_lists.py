@@ -15,8 +15,8 @@ from reports.words.lots import next_in_lists as looked_at
 from reports.words.lots import next_in_lists as module
 from reports.words.lots.next_in_lists import step_of_due, step_of_low, step_of_stock, step_of_trace
 from tests.keeper import Keeper
+from tests.kept.said import check_constants, check_said
 from tests.path import Lots, receive_all
-from tests.said import check_constants, check_said
 
 NOW = datetime(2026, 3, 2, 12, tzinfo=UTC)
 

@@ -7,9 +7,9 @@ from reports.words.lots import packet as looked_at
 from reports.words.lots import packet as module
 from reports.words.lots.packet import packet_view
 from tests.keeper import Keeper
+from tests.kept.said import check_constants, check_said
 from tests.path import Lots
 from tests.reports.words.bottles import pack
-from tests.said import check_constants, check_said
 
 
 def test_complaints_stand_apart_and_corrections_beside_what_they_correct(

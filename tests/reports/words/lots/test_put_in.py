@@ -6,11 +6,11 @@ from ledger.domain.lots.lot import Lot
 from ledger.service.lots.dossier import dossier
 from reports.words.lots import put_in as module
 from reports.words.lots.put_in import _what, input_rows
-from tests.filled import bare, filled
 from tests.formula_texts import line, orange, step
 from tests.keeper import Keeper
+from tests.kept.filled import bare, filled
+from tests.kept.said import check_said
 from tests.path import receive_all
-from tests.said import check_said
 
 FORMULA = orange(
     "240mL",

@@ -15,12 +15,12 @@ from reports.words.goods.label import label_sheet_view
 from reports.words.lots import record as looked_at
 from reports.words.lots import record as module
 from reports.words.lots.record import record_view
-from tests.golden import check_golden
 from tests.keeper import Keeper
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants, check_said
+from tests.kept.told import told
 from tests.path import Lots, receive_all
 from tests.reports.words.bottles import pack
-from tests.said import check_constants, check_said
-from tests.told import told
 
 
 def record_of(keeper: Keeper, code: str) -> RecordView:

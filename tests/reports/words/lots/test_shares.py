@@ -15,7 +15,7 @@ from reports.json.lots.trace import ShareTold, share_told
 from reports.words.lots import shares as looked_at
 from reports.words.lots import shares as module
 from reports.words.lots.shares import concentration, share_words
-from tests.said import check_constants, check_said
+from tests.kept.said import check_constants, check_said
 
 UL, MG, EACH = Measure.UL, Measure.MG, Measure.UEACH
 UNITS = {

@@ -19,9 +19,9 @@ from reports.words.lots import sheets
 from reports.words.lots import sheets as looked_at
 from reports.words.lots import sheets as module
 from tests.domain.builders import entry, make, when
-from tests.golden import check_golden
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants, check_said
 from tests.reports.words.examples import EXAMPLES
-from tests.said import check_constants, check_said
 
 OIL = Lot(
     3, "SOO-001-3", LotType.RECEIVED, Measure.UL, None, "Sweet orange oil", Status.IN_STOCK,

@@ -9,8 +9,8 @@ from reports.views.lots import StepRow
 from reports.words.lots import story as module
 from reports.words.lots.story import story_of
 from tests.keeper import Keeper
+from tests.kept.said import check_said
 from tests.path import Lots, receive_all
-from tests.said import check_said
 
 
 def test_what_was_made_ends_with_its_finish_and_the_rest_happened_since(

@@ -11,8 +11,8 @@ from reports.words.lots import strength as looked_at
 from reports.words.lots import strength as module
 from reports.words.lots.strength import content_facts, label_strength, oil_words, strength_words
 from tests.keeper import Keeper
+from tests.kept.said import check_constants, check_said
 from tests.path import Lots
-from tests.said import check_constants, check_said
 
 
 def test_a_record_has_two_decimals_and_a_label_one(walked: tuple[Keeper, Lots]) -> None:

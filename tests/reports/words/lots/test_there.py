@@ -1,7 +1,7 @@
 """How much is there, in words."""
 
 from reports.words.lots import there
-from tests.said import check_said
+from tests.kept.said import check_said
 
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:

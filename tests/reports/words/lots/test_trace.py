@@ -15,7 +15,7 @@ from ledger.service.lots.trace import Carried, Holder, Node, Trace, Way
 from reports.words.lots import trace as looked_at
 from reports.words.lots import trace as module
 from reports.words.lots.trace import describe, holder_words, opened_on, rules, traced_lines
-from tests.said import check_constants, check_said
+from tests.kept.said import check_constants, check_said
 
 LOT = Lot(
     seq=1,

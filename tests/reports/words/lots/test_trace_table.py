@@ -7,9 +7,9 @@ from reports.words.lots import trace_table as looked_at
 from reports.words.lots import trace_table as module
 from reports.words.lots.trace_table import trace_sheet, trace_view
 from tests.keeper import Keeper
+from tests.kept.said import check_constants, check_said
 from tests.path import Lots
 from tests.reports.pdf.examples import FRAME
-from tests.said import check_constants, check_said
 
 
 def test_lots_further_away_are_told_on_paper_only_where_there_are_some(

@@ -21,9 +21,9 @@ from reports.words.masters.formula import (
     step_rows,
 )
 from tests.domain.builders import grams, make, ml
-from tests.golden import check_golden
-from tests.said import check_constants, check_said
-from tests.told import told as in_lines
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants, check_said
+from tests.kept.told import told as in_lines
 
 REST = FormulaStep("rest", "Shaken.", rest_for=RestFor.MACERATE, minutes_min=1440)
 CHILL = FormulaStep("rest", rest_for=RestFor.CHILL, temp_min_mdegc=0, temp_max_mdegc=6000)

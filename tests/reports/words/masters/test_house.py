@@ -7,7 +7,7 @@ import pytest
 from ledger.domain.entries import House
 from reports.words.masters import house as module
 from reports.words.masters.house import keeping_of, kept_until
-from tests.said import check_said
+from tests.kept.said import check_said
 
 NO_RULE = "as long as the book, which drops nothing; no rule of the house is in it"
 

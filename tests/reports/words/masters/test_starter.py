@@ -5,8 +5,8 @@ import tomllib
 from reports.words.masters import starter as looked_at
 from reports.words.masters import starter as module
 from reports.words.masters.starter import PROPORTION, starter_formula
-from tests.golden import check_golden
-from tests.said import check_constants, check_said
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants, check_said
 
 
 def test_every_line_names_the_materials_it_was_given() -> None:

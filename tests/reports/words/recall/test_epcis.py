@@ -3,7 +3,7 @@
 from reports.epcis.document import Exported
 from reports.words.recall import epcis as module
 from reports.words.recall.epcis import epcis_lines
-from tests.said import check_said
+from tests.kept.said import check_said
 
 MADE = Exported(
     content=b"",

@@ -10,8 +10,8 @@ from ledger.service.recall.forget import Forgettable, Forgotten
 from reports.words.recall import forget as looked_at
 from reports.words.recall import forget as module
 from reports.words.recall.forget import COPIES, LAW, after_lines, before_lines
+from tests.kept.said import check_constants, check_said
 from tests.reports.words.examples import NOON
-from tests.said import check_constants, check_said
 
 WAS = Forgettable("Quay Bar", "P3", is_party=True, erased=(5, 9), kept=(3,), in_words=(12,))
 FORGET = Forget("P3", entries=(Named(5, is_kept=False),))

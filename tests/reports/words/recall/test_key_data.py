@@ -7,11 +7,11 @@ from ledger.service.recall.trail import Trail, Transformed, trail_of
 from reports.words.recall import key_data as looked_at
 from reports.words.recall import key_data as module
 from reports.words.recall.key_data import document, key_data
-from tests.filled import filled
-from tests.golden import check_golden
 from tests.keeper import Keeper
+from tests.kept.filled import filled
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants, check_said
 from tests.path import Lots
-from tests.said import check_constants, check_said
 
 
 def test_what_was_sent_names_who_has_it_and_what_is_not_known_is_said(

@@ -5,12 +5,12 @@ from msgspec.structs import replace
 from ledger.service.recall.standing import recall_of
 from reports.words.recall import pack as looked_at
 from reports.words.recall.pack import recall_view
-from tests.golden import check_golden
 from tests.keeper import Keeper
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
+from tests.kept.told import told
 from tests.path import Lots
 from tests.reports.words.recall.story import recalled
-from tests.said import check_constants
-from tests.told import told
 
 
 def test_a_drill_is_headed_so_and_the_script_names_the_bottles(walked: tuple[Keeper, Lots]) -> None:

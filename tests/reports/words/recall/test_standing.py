@@ -17,12 +17,12 @@ from reports.words.recall.standing import (
     may_have,
     next_line,
 )
-from tests.golden import check_golden
 from tests.keeper import Keeper
+from tests.kept.golden import check_golden
+from tests.kept.said import check_constants, check_said
+from tests.kept.told import told
 from tests.path import Lots
 from tests.reports.words.recall.story import recalled
-from tests.said import check_constants, check_said
-from tests.told import told
 
 
 def test_a_drill_is_said_to_hold_nothing(walked: tuple[Keeper, Lots]) -> None:

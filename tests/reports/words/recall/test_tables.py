@@ -2,11 +2,11 @@
 
 from ledger.service.recall.standing import recall_of
 from reports.words.recall.tables import recall_sheets
-from tests.golden import check_golden
 from tests.keeper import Keeper
+from tests.kept.golden import check_golden
+from tests.kept.told import told
 from tests.path import Lots
 from tests.reports.words.recall.story import recalled
-from tests.told import told
 
 
 def test_every_delivery_is_a_row_with_whom_to_call(walked: tuple[Keeper, Lots]) -> None:

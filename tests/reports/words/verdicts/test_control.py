@@ -10,7 +10,7 @@ from reports.words.verdicts import control as looked_at
 from reports.words.verdicts import control as module
 from reports.words.verdicts.control import control_facts
 from tests.keeper import Keeper
-from tests.said import check_constants, check_said
+from tests.kept.said import check_constants, check_said
 
 
 def told(keeper: Keeper, code: str) -> dict[str, str]:

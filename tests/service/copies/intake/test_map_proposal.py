@@ -9,8 +9,8 @@ from ledger.service.copies.intake.take_in import Asked, take_in
 from ledger.service.desk.book import How
 from ledger.service.glass.cost import cost
 from ledger.service.lots.trace import trace
-from tests.golden import check_golden
 from tests.keeper import Keeper
+from tests.kept.golden import check_golden
 
 GERMAN = Path(__file__).parent / "german_season"
 SPANISH_SEASON = Path(__file__).parent / "spanish_season"

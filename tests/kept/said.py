@@ -17,9 +17,9 @@ from types import ModuleType
 from typing import Any, get_type_hints
 
 from ledger.errors import LedgerError
-from tests.filled import LATER, OTHER, Filler, Route
-from tests.golden import check_golden
-from tests.told import told
+from tests.kept.filled import LATER, OTHER, Filler, Route
+from tests.kept.golden import check_golden
+from tests.kept.told import told
 
 IMPOSSIBLE = (ArithmeticError, AttributeError, LookupError, RuntimeError, TypeError, ValueError)
 """What comes of data that never is."""

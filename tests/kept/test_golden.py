@@ -2,7 +2,7 @@ from pathlib import Path
 
 import pytest
 
-from tests import golden
+from tests.kept import golden
 
 
 @pytest.fixture(autouse=True)

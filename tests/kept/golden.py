@@ -7,7 +7,7 @@ import os
 from difflib import unified_diff
 from pathlib import Path
 
-GOLDEN = Path(__file__).with_name("golden")
+GOLDEN = Path(__file__).parents[1] / "golden"
 
 
 def check_golden(name: str, text: str) -> None:
