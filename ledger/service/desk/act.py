@@ -26,6 +26,7 @@ from ledger.errors import MovedError, RefusedError, StorageError
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.clock import zone_of
 from ledger.service.desk.foresight import Ahead, foretold
+from ledger.service.desk.numbers import entry_number
 from ledger.service.desk.outcome import stands
 from ledger.service.desk.reader import Words
 from ledger.service.desk.recheck import fits_no_longer, histories
@@ -90,6 +91,12 @@ class Desk:
         # Only where to begin: numbers were passed over, and a maker's own code may have the next.
         begin = queries.count_with_stem(self.connection, stem) + 1
         return next_code(stem, begin, lambda code: bool(queries.lot_by_code(self.connection, code)))
+
+    def entry_named(self, text: str) -> Entry | None:
+        """Return the entry that `text` numbers, or None when the book has none of that number."""
+        number = self.words.read(lambda: entry_number(text), 0)
+        self.words.done()
+        return queries.entry(self.connection, number)
 
     def _own_code(self, asked: str) -> str:
         code = clean_code(asked)

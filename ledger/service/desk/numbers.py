@@ -3,21 +3,7 @@
 Guarantees: a number may have its sign (#) before it. Refuses: to guess an entry.
 """
 
-from typing import TYPE_CHECKING
-
-from ledger.domain.entries import Entry
 from ledger.errors import InputError
-from ledger.store.read import queries
-
-if TYPE_CHECKING:
-    from ledger.service.desk.act import Desk
-
-
-def entry_named(desk: "Desk", text: str) -> Entry | None:
-    """Return the entry that `text` numbers, or None when the book has none of that number."""
-    number = desk.words.read(lambda: entry_number(text), 0)
-    desk.words.done()
-    return queries.entry(desk.connection, number)
 
 
 def entry_number(text: str) -> int:

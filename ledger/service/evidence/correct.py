@@ -17,7 +17,7 @@ from ledger.errors import InputError, RefusedError
 from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.foresight import Ahead
-from ledger.service.desk.numbers import entry_named, entry_number
+from ledger.service.desk.numbers import entry_number
 from ledger.service.evidence.values import DIGITS, read_value, with_digits
 
 
@@ -32,7 +32,7 @@ def correct(book: Book, how: How, *, entry: str, changes: str) -> Recorded:
         changes: `field=value` pairs with semicolons between, fields named as in the journal.
     """
     with at_desk(book, how, Ahead(entry=entry)) as desk:
-        old = entry_named(desk, entry)
+        old = desk.entry_named(entry)
         if old is None:
             number = entry_number(entry)
             raise RefusedError(

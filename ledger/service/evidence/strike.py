@@ -9,14 +9,14 @@ from ledger.domain.entries import Strike
 from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.foresight import Ahead
-from ledger.service.desk.numbers import entry_named, entry_number
+from ledger.service.desk.numbers import entry_number
 
 
 @act
 def strike(book: Book, how: How, *, entry: str) -> Recorded:
     """Strike out an entry that was made by mistake."""
     with at_desk(book, how, Ahead(entry=entry)) as desk:
-        old = entry_named(desk, entry)
+        old = desk.entry_named(entry)
         if old and how.at is None:
             desk.happened = replace(desk.happened, at=max(desk.happened.at, old.draft.happened.at))
         return desk.record(

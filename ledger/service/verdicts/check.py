@@ -8,7 +8,7 @@ from ledger.domain.entries import Check
 from ledger.errors import InputError, RefusedError
 from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
-from ledger.service.desk.numbers import entry_named, entry_number
+from ledger.service.desk.numbers import entry_number
 
 
 @act
@@ -33,7 +33,7 @@ def check(
                 f'"{words.strip()}" does not say what was checked.',
                 f"If entry {words.strip()} was, write: pottle check --entry {words.strip()}",
             )
-        about = entry_named(desk, entry) if entry else None
+        about = desk.entry_named(entry) if entry else None
         if entry and about is None:
             raise RefusedError(
                 f"There is no entry {entry_number(entry)} in the book.",

@@ -5,7 +5,7 @@ import pytest
 from ledger.errors import InputError
 from ledger.service.desk.act import at_desk
 from ledger.service.desk.book import How
-from ledger.service.desk.numbers import entry_named, entry_number
+from ledger.service.desk.numbers import entry_number
 from tests.keeper import Keeper
 
 
@@ -28,7 +28,7 @@ def test_what_is_no_number_is_refused(text: str) -> None:
 
 def test_an_entry_is_found_by_its_number_or_there_is_none(sqlite_keeper: Keeper) -> None:
     with at_desk(sqlite_keeper.book, How("AB")) as desk:
-        first = entry_named(desk, "#1")
+        first = desk.entry_named("#1")
         assert first is not None
         assert (first.seq, first.kind) == (1, "house")
-        assert entry_named(desk, "999") is None
+        assert desk.entry_named("999") is None
