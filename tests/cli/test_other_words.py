@@ -3,7 +3,7 @@
 import pytest
 from typer.testing import CliRunner
 
-from cli import other_words as looked_at
+from cli import other_words as module
 from cli.front import COMMANDS
 from cli.main import app
 from cli.other_words import OTHER_WORDS, question_after
@@ -30,4 +30,4 @@ def test_the_command_asked_for_is_there_with_its_option(command: str) -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

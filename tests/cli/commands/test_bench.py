@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from cli.kit.call import Call
-from cli.screens.bench import customs as looked_at
+from cli.screens.bench import customs as module
 from cli.screens.bench.customs import ENDED
 from cli.screens.bench.evening import Evening
 from cli.screens.bench.piped import play
@@ -264,7 +264,7 @@ def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)
 
 
 @pytest.mark.parametrize(

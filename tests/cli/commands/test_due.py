@@ -10,7 +10,7 @@ from icalendar import Calendar
 from rich.console import Console
 
 from cli.kit.call import Call
-from cli.screens.lots import due as looked_at
+from cli.screens.lots import due as module
 from cli.screens.lots import due as screen
 from cli.screens.lots.due import screen_of
 from ledger.errors import StorageError
@@ -230,4 +230,4 @@ def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: S
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from cli.kit.call import Call
-from cli.screens.glass import foretell as looked_at
+from cli.screens.glass import foretell as module
 from cli.screens.glass import foretell as screen
 from ledger.errors import InputError
 from tests.cli.asked import check_asked
@@ -153,4 +153,4 @@ def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: S
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -2,7 +2,7 @@
 
 import pytest
 
-from cli.screens.guide import help as looked_at
+from cli.screens.guide import help as module
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
@@ -63,4 +63,4 @@ def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: S
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -1,6 +1,6 @@
 """`pottle house`: what the house says, and what is said anew."""
 
-from cli.screens.masters import house as looked_at
+from cli.screens.masters import house as module
 from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers
 from tests.cli.shell import Shell
@@ -58,4 +58,4 @@ def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: S
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from cli.screens.copies import take_in as looked_at
+from cli.screens.copies import take_in as module
 from tests.cli.asked import check_asked
 from tests.cli.cases import check_refused
 from tests.cli.shell import Shell
@@ -112,7 +112,7 @@ def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: S
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)
 
 
 def test_a_map_that_is_there_is_left_before_any_table_is_read(shell: Shell) -> None:

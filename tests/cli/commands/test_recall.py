@@ -4,7 +4,7 @@ import csv
 import json
 from pathlib import Path
 
-from cli.screens.recall import pack as looked_at
+from cli.screens.recall import pack as module
 from cli.screens.recall.pack import TABLES
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
@@ -280,4 +280,4 @@ def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: S
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

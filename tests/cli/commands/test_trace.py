@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from cli.screens.lots import trace as looked_at
+from cli.screens.lots import trace as module
 from cli.screens.lots.trace import fold
 from ledger.service.desk.book import open_book
 from ledger.service.lots.shares import traced
@@ -213,4 +213,4 @@ def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: S
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -2,7 +2,7 @@
 
 import pytest
 
-from cli.kit import call as looked_at
+from cli.kit import call as module
 from tests.cli.shell import Shell
 from tests.kept.said import check_constants
 
@@ -275,4 +275,4 @@ def test_a_command_has_let_go_of_the_book_when_it_ends(
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

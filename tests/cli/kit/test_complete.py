@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from cli.kit import complete as looked_at
+from cli.kit import complete as module
 from cli.kit.complete import lot_codes
 from tests.cli.shell import Shell
 from tests.kept.said import check_constants
@@ -96,4 +96,4 @@ def test_whatever_is_wrong_with_the_book_there_is_nothing_to_offer(
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

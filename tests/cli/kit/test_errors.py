@@ -5,7 +5,7 @@ import json
 import pytest
 from typer.testing import CliRunner
 
-from cli.kit import errors as looked_at
+from cli.kit import errors as module
 from cli.kit.errors import FAMILIES
 from cli.main import app
 from reports.json.kit.problems import error_answer
@@ -115,4 +115,4 @@ def test_an_unknown_option_is_quoted_without_what_is_hidden_in_it(shell: Shell) 
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from cli.kit import files as looked_at
+from cli.kit import files as module
 from cli.kit.files import OTHER_NAME, check_place, once_recorded, paper_at, write
 from ledger.errors import StorageError
 from reports.kit.boxed import note_boxed
@@ -119,4 +119,4 @@ def test_boxed_characters_are_told_beside_the_answer(
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

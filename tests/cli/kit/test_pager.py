@@ -4,7 +4,7 @@ import io
 
 import pytest
 
-from cli.kit import pager as looked_at
+from cli.kit import pager as module
 from cli.kit.pager import paged, show
 from tests.cli.shell import Shell
 from tests.cli.terminal import shown_on
@@ -64,4 +64,4 @@ def test_an_answer_longer_than_the_screen_goes_to_the_pager(shell: Shell) -> Non
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from cli.kit import parsing as looked_at
+from cli.kit import parsing as module
 from cli.kit.parsing import closed_list, with_minus_signs, with_new_names, with_units
 from tests.cli.shell import Answer, Shell
 from tests.kept.golden import check_golden
@@ -135,4 +135,4 @@ def test_the_help_of_a_command_names_what_it_takes_and_gives_examples(parsed: Sh
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -2,7 +2,7 @@
 
 import pytest
 
-from cli.kit import place as looked_at
+from cli.kit import place as module
 from cli.kit.place import place_note, tell_place
 from tests.kept.said import check_constants
 
@@ -34,4 +34,4 @@ def test_the_words_in_the_names_of_such_folders_are_known(folder: str, is_told: 
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -5,7 +5,7 @@ import time
 
 import pytest
 
-from cli.kit import progress as looked_at
+from cli.kit import progress as module
 from cli.kit.progress import progress, waiting
 from tests.cli.shell import Shell
 from tests.kept.said import check_constants
@@ -105,4 +105,4 @@ def test_long_work_says_what_it_does_and_nothing_where_machines_read(
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

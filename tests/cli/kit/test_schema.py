@@ -2,7 +2,7 @@
 
 import pytest
 
-from cli.kit import schema as looked_at
+from cli.kit import schema as module
 from tests.cli.shell import Shell
 from tests.kept.said import check_constants
 
@@ -22,4 +22,4 @@ def test_a_schema_needs_no_book_and_no_other_word_of_its_command(
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from cli.kit import seals as looked_at
+from cli.kit import seals as module
 from tests.cli.shell import Shell
 from tests.kept.said import check_constants
 
@@ -42,4 +42,4 @@ def test_a_seal_that_cannot_be_read_is_refused(
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

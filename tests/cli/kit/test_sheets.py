@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from openpyxl import load_workbook
 
-from cli.kit import sheets as looked_at
+from cli.kit import sheets as module
 from tests.cli.cases import check_refused
 from tests.cli.shell import Shell
 from tests.kept.said import check_constants
@@ -65,4 +65,4 @@ def test_a_file_that_is_there_stays(shell: Shell) -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from cli.kit import welcome as looked_at
+from cli.kit import welcome as module
 from cli.kit.call import Call
 from cli.kit.welcome import welcome
 from tests.kept.said import check_constants
@@ -49,4 +49,4 @@ def test_the_password_of_a_server_is_not_shown(capsys: pytest.CaptureFixture[str
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from rich.cells import cell_len
 
-from cli.kit import wrapping as looked_at
+from cli.kit import wrapping as module
 from cli.kit.wrapping import pieces, wrapped
 from ledger.domain.amounts.units import UNITS
 from ledger.domain.entries.choices import LimitUnit
@@ -44,4 +44,4 @@ def test_whatever_an_amount_or_a_limit_is_told_in_stays_beside_its_number(unit: 
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

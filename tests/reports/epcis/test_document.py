@@ -11,7 +11,7 @@ from typing import Any
 
 import pytest
 
-from reports.epcis import document as looked_at
+from reports.epcis import document as module
 from tests.keeper import Keeper
 from tests.kept.said import check_constants
 from tests.path import Lots
@@ -139,4 +139,4 @@ def test_an_empty_period_is_a_document_without_events(sqlite_keeper: Keeper) -> 
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

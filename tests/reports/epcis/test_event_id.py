@@ -8,7 +8,7 @@ such an event is compared once without the one and once without the other.
 
 import msgspec
 
-from reports.epcis import event_id as looked_at
+from reports.epcis import event_id as module
 from reports.epcis.event_id import event_id, pre_hash
 from reports.epcis.events import AnyEvent
 from tests.keeper import Keeper
@@ -64,4 +64,4 @@ def test_an_identifier_names_one_event(walked: tuple[Keeper, Lots]) -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -12,7 +12,7 @@ from ledger.domain.entries.choices import MoveAs, Verdict
 from ledger.domain.masters.gs1 import case_link, case_number
 from ledger.service.lots.sales import Period
 from ledger.service.recall.story import story_of
-from reports.epcis import mapping as looked_at
+from reports.epcis import mapping as module
 from reports.epcis.document import export_of
 from reports.epcis.events import Amount
 from reports.epcis.mapping import JUDGED, MOVED, _amount
@@ -225,7 +225,7 @@ def test_a_case_that_was_corrected_away_did_not_occur_and_another_was_told_wrong
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,6 @@ from msgspec.structs import replace
 
 from ledger.domain.entries import House
 from ledger.domain.evidence.seals import Seal
-from reports.kit import frame as looked_at
 from reports.kit import frame as module
 from reports.kit.frame import Heading, frame_of
 from tests.domain.builders import make
@@ -37,7 +36,7 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)
 
 
 def test_of_a_paper_without_a_clock_no_times_are_spoken_of() -> None:

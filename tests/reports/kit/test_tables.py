@@ -11,7 +11,6 @@ from hypothesis import strategies as st
 from openpyxl import load_workbook
 
 from ledger.errors import InputError
-from reports.kit import tables as looked_at
 from reports.kit import tables as module
 from reports.kit.tables import Sheet, csv_text, harmless, spreadsheet
 from tests.kept.said import check_constants, check_said
@@ -82,4 +81,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -71,7 +71,7 @@ def test_sugars_of_the_fruit_itself_are_not_added() -> None:
 
 
 def test_the_lines_stand_in_the_order_of_the_nutrition_facts_and_by_their_names() -> None:
-    """21 CFR 101.9 (c) (1) to (7): calories, fat, sodium, carbohydrate, sugars, protein."""
+    """As 21 CFR 101.9(c) (1), (2), (4), (6), (7) have them; that this is the order, from memory."""
     assert [line.name for line in us_lines(Nutrition())] == [
         "calories",
         "total fat",

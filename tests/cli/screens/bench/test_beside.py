@@ -7,7 +7,7 @@ import pytest
 from msgspec.structs import replace
 
 from cli.front import COMMANDS
-from cli.screens.bench import beside as looked_at
+from cli.screens.bench import beside as module
 from cli.screens.bench.beside import UNITS, beside, by_instrument, unit_word, usual_pass
 from cli.screens.bench.parts import Act, Bench, Usual
 from ledger.domain.amounts.quantity import Measure, Quantity
@@ -141,4 +141,4 @@ def test_a_pass_is_taken_for_what_the_one_before_was(facts: Filter, usual: Usual
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

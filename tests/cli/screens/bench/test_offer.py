@@ -2,7 +2,7 @@
 
 import pytest
 
-from cli.screens.bench import offer as looked_at
+from cli.screens.bench import offer as module
 from cli.screens.bench.offer import filled_in, offer
 from ledger.errors import InputError
 from tests.kept.said import check_constants
@@ -50,4 +50,4 @@ def test_too_few_and_too_many_words_are_refused() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

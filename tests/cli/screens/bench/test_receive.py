@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from cli.kit.call import Call
-from cli.screens.bench import receive as looked_at
+from cli.screens.bench import receive as module
 from cli.screens.bench import receive as screen
 from cli.screens.bench.receive import Delivery
 from ledger.domain.entries.choices import MaterialKind
@@ -114,4 +114,4 @@ def test_a_delivery_that_is_asked_for_is_recorded_as_it_was_answered(
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

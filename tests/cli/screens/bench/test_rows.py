@@ -2,7 +2,7 @@
 
 import pytest
 
-from cli.screens.bench import rows as looked_at
+from cli.screens.bench import rows as module
 from cli.screens.bench.rows import Plan, lines_of
 from ledger.errors import InputError
 from tests.kept.said import check_constants
@@ -77,4 +77,4 @@ def test_a_factor_without_levels_is_refused() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -10,7 +10,7 @@ from contextlib import closing
 import pytest
 
 from cli.screens.bench import scale
-from cli.screens.bench import scale as looked_at
+from cli.screens.bench import scale as module
 from cli.screens.bench.scale import stable, weigh, weight_in
 from ledger.errors import InputError, StorageError
 from tests.cli.shell import Shell
@@ -109,7 +109,7 @@ def test_a_weight_at_the_bench_is_of_an_instrument(shell: Shell) -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)
 
 
 def test_what_is_no_weight_between_equal_readings_begins_their_count_anew() -> None:

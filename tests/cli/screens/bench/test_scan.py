@@ -2,7 +2,7 @@
 
 import pytest
 
-from cli.screens.bench import scan as looked_at
+from cli.screens.bench import scan as module
 from cli.screens.bench.scan import LAYOUTS, lot_scanned, scanned, unfolded
 from ledger.errors import InputError
 from tests.cli.shell import Shell
@@ -79,4 +79,4 @@ def test_a_scanned_lot_waits_for_its_amount(shell: Shell) -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

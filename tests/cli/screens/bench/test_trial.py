@@ -2,7 +2,7 @@
 
 import re
 
-from cli.screens.bench import trial as looked_at
+from cli.screens.bench import trial as module
 from cli.screens.bench.trial import table_of
 from ledger.service.bench.grid import trial_jars
 from ledger.service.desk.book import open_book
@@ -96,4 +96,4 @@ def test_every_jar_of_a_row_answers_machines(shell: Shell) -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -10,7 +10,7 @@ from ledger.service.bench.draws import propose
 from ledger.service.lots.dossier import dossier
 from ledger.service.masters.material import materials
 from reports.kit.boxed import noting_boxed
-from reports.pdf.bench import sheet as looked_at
+from reports.pdf.bench import sheet as module
 from reports.pdf.bench.sheet import (
     BETWEEN,
     BLANKS_LEFT,
@@ -204,4 +204,4 @@ def test_every_mark_of_the_sheet_is_laid_out_as_it_was() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -3,7 +3,7 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from reports.pdf.causes import beside as looked_at
+from reports.pdf.causes import beside as module
 from reports.pdf.causes.beside import LINE, RADIUS, Area, Spot, words_beside
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Rule, Words
@@ -70,4 +70,4 @@ def test_areas_that_touch_do_not_cross_and_one_holds_another_up_to_its_edges() -
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -3,7 +3,7 @@
 from msgspec.structs import replace
 
 from reports.kit.boxed import noting_boxed
-from reports.pdf.causes import compare as looked_at
+from reports.pdf.causes import compare as module
 from reports.pdf.causes.compare import _factor, comparison_paper
 from reports.pdf.causes.plots import DOT, plot_section
 from reports.pdf.kit.fonts import register
@@ -97,4 +97,4 @@ def test_every_part_of_a_comparison_stands_where_it_stood() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -3,7 +3,7 @@
 from itertools import pairwise
 
 from ledger.service.causes.chart import Figure
-from reports.pdf.causes import control as looked_at
+from reports.pdf.causes import control as module
 from reports.pdf.causes.control import control_section
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Dot, Mark, Rule, Upright, Words
@@ -66,4 +66,4 @@ def test_every_mark_of_a_control_chart_stands_where_it_stood() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -1,6 +1,6 @@
 """Plots on paper have their limits drawn through every line."""
 
-from reports.pdf.causes import plots as looked_at
+from reports.pdf.causes import plots as module
 from reports.pdf.causes.plots import DOT, LABEL, plot_section
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Rule, Words
@@ -57,4 +57,4 @@ def test_every_mark_of_a_plot_stands_where_it_stood() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -2,7 +2,7 @@
 
 from msgspec.structs import replace
 
-from reports.pdf.causes import scatter as looked_at
+from reports.pdf.causes import scatter as module
 from reports.pdf.causes.scatter import ABOVE, HIGH, LEFT, WIDE, scatter_section
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Dot, Words
@@ -53,4 +53,4 @@ def test_every_mark_of_a_scatter_stands_where_it_stood() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -3,7 +3,7 @@
 from msgspec.structs import replace
 
 from ledger.domain.entries.trials import Evening
-from reports.pdf.causes import trial as looked_at
+from reports.pdf.causes import trial as module
 from reports.pdf.causes.trial import _blanks, _evening, trial_sheet
 from reports.pdf.kit.fonts import register
 from reports.words.causes.trial_sheet import trial_sheet_view
@@ -47,4 +47,4 @@ def test_every_row_to_write_in_is_laid_out_as_it_was() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

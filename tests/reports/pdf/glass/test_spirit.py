@@ -2,7 +2,7 @@
 
 from msgspec.structs import replace
 
-from reports.pdf.glass import spirit as looked_at
+from reports.pdf.glass import spirit as module
 from reports.pdf.glass.spirit import spirit_paper, spirit_sections
 from reports.pdf.kit.fonts import register
 from reports.views.glass import SpiritView
@@ -40,4 +40,4 @@ def test_every_mark_of_the_account_stands_where_it_stood() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -11,7 +11,7 @@ from reportlab.lib.units import mm
 
 from ledger.domain.evidence.seals import in_symbol
 from ledger.errors import InputError, RefusedError
-from reports.pdf.goods import label as looked_at
+from reports.pdf.goods import label as module
 from reports.pdf.goods.label import (
     _below,
     _lay_marks,
@@ -209,7 +209,7 @@ def test_marks_to_cut_a_single_column_or_row_apart_stand_at_its_own_edges(
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)
 
 
 @pytest.mark.parametrize(

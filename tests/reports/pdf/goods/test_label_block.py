@@ -6,7 +6,7 @@ import pytest
 from msgspec.structs import replace
 from reportlab.lib.units import inch, mm
 
-from reports.pdf.goods import label_block as looked_at
+from reports.pdf.goods import label_block as module
 from reports.pdf.goods.label_block import (
     LEAST,
     LEAST_CANADA,
@@ -157,4 +157,4 @@ def test_every_block_of_a_label_has_its_words_face_and_sizes_as_kept() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -10,7 +10,7 @@ from msgspec.structs import replace
 from reportlab.lib.units import mm
 
 from ledger.errors import RefusedError
-from reports.pdf.goods import label_fit as looked_at
+from reports.pdf.goods import label_fit as module
 from reports.pdf.goods.label import label_sheet
 from reports.pdf.goods.label_block import LEAST, LEAST_PRODUCT, LEAST_SMALL
 from reports.pdf.goods.label_fit import USUAL_PLATE, fit_label, lay_label
@@ -217,4 +217,4 @@ def test_every_mark_of_a_label_is_laid_out_as_it_was_on_plates_of_many_sizes() -
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -6,7 +6,7 @@ import pytest
 from msgspec.structs import replace
 
 from ledger.errors import RefusedError
-from reports.pdf.goods import label_panels as looked_at
+from reports.pdf.goods import label_panels as module
 from reports.pdf.goods.label import label_sheet, with_panels
 from reports.pdf.goods.label_block import LARGEST_NAME, NAME
 from reports.pdf.goods.label_fit import holds
@@ -157,4 +157,4 @@ def test_what_each_panel_says_and_which_layouts_hold_it_are_as_kept() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

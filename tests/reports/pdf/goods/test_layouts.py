@@ -7,7 +7,7 @@ from msgspec.structs import replace
 from reportlab.lib.units import mm
 
 from ledger.errors import InputError, RefusedError
-from reports.pdf.goods import layouts as looked_at
+from reports.pdf.goods import layouts as module
 from reports.pdf.goods.layouts import (
     USUAL_ON,
     Layout,
@@ -180,4 +180,4 @@ def test_what_is_wrong_with_a_layout_is_told_from_its_bounds_on() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

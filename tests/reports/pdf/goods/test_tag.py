@@ -8,7 +8,7 @@ from msgspec.structs import replace
 from reportlab.lib.units import mm
 
 from ledger.errors import RefusedError
-from reports.pdf.goods import tag as looked_at
+from reports.pdf.goods import tag as module
 from reports.pdf.goods.label import write_labels
 from reports.pdf.goods.layouts import Plate, shipped_layouts
 from reports.pdf.goods.tag import lay_tag
@@ -129,4 +129,4 @@ def test_every_mark_of_a_label_for_the_shelf_is_laid_out_as_it_was(name: str) ->
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

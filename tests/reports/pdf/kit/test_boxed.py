@@ -1,6 +1,6 @@
 """Sentences in a ruled box, closed on every side; none, no box."""
 
-from reports.pdf.kit import boxed as looked_at
+from reports.pdf.kit import boxed as module
 from reports.pdf.kit.boxed import boxed
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Rule, Words
@@ -42,4 +42,4 @@ def test_every_mark_of_a_box_stands_where_it_stood() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -5,7 +5,7 @@ from msgspec.structs import replace
 
 from reports.kit.card import Card, CardPart, rows_of
 from reports.kit.frame import Heading
-from reports.pdf.kit import card as looked_at
+from reports.pdf.kit import card as module
 from reports.pdf.kit.card import SHORT, _part, card_paper, columns_of
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.page import INNER
@@ -68,4 +68,4 @@ def test_every_mark_of_the_parts_of_a_card_stands_where_it_stood() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

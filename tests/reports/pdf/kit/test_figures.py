@@ -4,7 +4,7 @@ from struct import pack
 
 import pytest
 
-from reports.pdf.kit import figures as looked_at
+from reports.pdf.kit import figures as module
 from reports.pdf.kit.figures import equal_width
 from reports.pdf.kit.fonts import FACES, register
 from tests.kept.said import check_constants
@@ -47,4 +47,4 @@ def test_digits_are_printed_in_their_form_of_equal_width(font: str) -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from reportlab.pdfbase import pdfmetrics
 
-from reports.pdf.kit import fonts as looked_at
+from reports.pdf.kit import fonts as module
 from reports.pdf.kit.fonts import FACES, REGULAR, printable, register
 from tests.kept.said import check_constants
 
@@ -41,4 +41,4 @@ def test_figures_are_equally_wide(font: str) -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

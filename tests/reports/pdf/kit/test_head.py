@@ -7,7 +7,7 @@ from msgspec.structs import replace
 from reportlab.lib.units import mm
 
 from reports.kit.frame import Heading
-from reports.pdf.kit import head as looked_at
+from reports.pdf.kit import head as module
 from reports.pdf.kit.boxed import boxed
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.head import paper_head, sentences
@@ -99,4 +99,4 @@ def test_every_mark_of_a_head_and_of_sentences_is_laid_out_as_it_was() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

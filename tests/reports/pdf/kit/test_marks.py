@@ -4,7 +4,7 @@ from io import BytesIO
 
 from reportlab.pdfgen.canvas import Canvas
 
-from reports.pdf.kit import marks as looked_at
+from reports.pdf.kit import marks as module
 from reports.pdf.kit.bars import FNC1
 from reports.pdf.kit.fonts import REGULAR, register
 from reports.pdf.kit.marks import (
@@ -86,4 +86,4 @@ def test_every_mark_leaves_its_ink() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

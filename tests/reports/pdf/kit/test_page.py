@@ -12,7 +12,7 @@ from reportlab.lib.units import mm
 from ledger.domain.evidence.seals import in_symbol
 from ledger.errors import RefusedError
 from reports.kit.frame import Heading, PageSize
-from reports.pdf.kit import page as looked_at
+from reports.pdf.kit import page as module
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Symbol, Words
 from reports.pdf.kit.page import (
@@ -172,4 +172,4 @@ def test_a_paper_of_a_book_without_entries_has_no_date_of_its_own() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

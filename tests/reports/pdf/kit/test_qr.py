@@ -10,7 +10,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from ledger.domain.evidence.seals import Seal, in_symbol
 from ledger.errors import RefusedError
-from reports.pdf.kit import qr as looked_at
+from reports.pdf.kit import qr as module
 from reports.pdf.kit.qr import LONG, _module_dots, _runs, draw_qr
 from tests.kept.golden import check_golden
 from tests.kept.said import check_constants
@@ -123,4 +123,4 @@ def test_a_symbol_is_drawn_where_and_as_it_was() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

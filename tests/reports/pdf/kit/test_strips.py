@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 from reportlab.pdfgen.canvas import Canvas
 
 from ledger.errors import RefusedError
-from reports.pdf.kit import strips as looked_at
+from reports.pdf.kit import strips as module
 from reports.pdf.kit.marks import Rule
 from reports.pdf.kit.strips import Section, Strip, draw_strips, paginate, stacked
 from tests.kept.golden import check_golden
@@ -121,4 +121,4 @@ def test_strips_are_drawn_below_each_other_and_their_titles_listed() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

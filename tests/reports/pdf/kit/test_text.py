@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from reportlab.pdfgen.canvas import Canvas
 
 from reports.kit.boxed import boxed_words, noting_boxed
-from reports.pdf.kit import text as looked_at
+from reports.pdf.kit import text as module
 from reports.pdf.kit.fonts import REGULAR
 from reports.pdf.kit.marks import Words
 from reports.pdf.kit.strips import Strip, draw_strips
@@ -172,4 +172,4 @@ def test_every_mark_of_a_line_stands_where_it_stood() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -6,7 +6,7 @@ from msgspec.structs import replace
 
 from reports.kit.frame import Heading
 from reports.pdf.kit.fonts import register
-from reports.pdf.lots import packet as looked_at
+from reports.pdf.lots import packet as module
 from reports.pdf.lots.packet import _contents, _entries, _parts, packet_paper
 from reports.views.evidence import EntryRow, PacketView
 from tests.kept.golden import check_golden
@@ -80,4 +80,4 @@ def test_the_parts_of_a_packet_are_its_records_and_five_more_with_their_own_rows
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -6,7 +6,7 @@ from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Box, Words
 from reports.pdf.kit.page import INNER, SIDE
 from reports.pdf.kit.text import width_of
-from reports.pdf.lots import record_band as looked_at
+from reports.pdf.lots import record_band as module
 from reports.pdf.lots.record_band import HEIGHT, band
 from reports.views.lots import Band
 from tests.kept.golden import check_golden
@@ -36,4 +36,4 @@ def test_every_mark_of_a_band_stands_where_it_stood() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

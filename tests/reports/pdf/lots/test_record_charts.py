@@ -5,7 +5,7 @@ from msgspec.structs import replace
 
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Box, Dot, Words
-from reports.pdf.lots import record_charts as looked_at
+from reports.pdf.lots import record_charts as module
 from reports.pdf.lots.record_charts import DOT, HIGH, LEFT, LENGTH, clarity, hours
 from reports.views.lots import TimeSpan
 from tests.kept.golden import check_golden
@@ -66,4 +66,4 @@ def test_every_mark_of_the_small_charts_stands_where_it_stood() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -7,7 +7,7 @@ from reportlab.lib.units import mm
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Words
 from reports.pdf.kit.strips import Section
-from reports.pdf.lots import record_head as looked_at
+from reports.pdf.lots import record_head as module
 from reports.pdf.lots.record_head import facts, signatures
 from tests.kept.golden import check_golden
 from tests.kept.said import check_constants
@@ -50,4 +50,4 @@ def test_every_mark_of_facts_and_lines_to_sign_stands_where_it_stood() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

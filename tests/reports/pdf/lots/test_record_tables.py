@@ -4,7 +4,7 @@ from msgspec.structs import replace
 
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Words
-from reports.pdf.lots import record_tables as looked_at
+from reports.pdf.lots import record_tables as module
 from reports.pdf.lots.record import batch_record
 from reports.pdf.lots.record_tables import (
     gate,
@@ -91,4 +91,4 @@ def test_every_mark_of_every_table_of_a_record_stands_where_it_stood() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -3,7 +3,7 @@
 from msgspec.structs import replace
 
 from reports.pdf.kit.fonts import register
-from reports.pdf.lots import trace as looked_at
+from reports.pdf.lots import trace as module
 from reports.pdf.lots.trace import _part, trace_paper
 from reports.views.lots import TraceRow, TraceView
 from tests.kept.golden import check_golden
@@ -95,4 +95,4 @@ def test_every_mark_of_a_trace_stands_where_it_stood() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -12,7 +12,7 @@ from reports.pdf.kit.marks import Words
 from reports.pdf.kit.page import INNER
 from reports.pdf.kit.styles import GUTTER
 from reports.pdf.kit.text import width_of
-from reports.pdf.recall import pack as looked_at
+from reports.pdf.recall import pack as module
 from reports.pdf.recall.pack import NAME, PHONE, _call, _sections, heading_of, recall_pack
 from reports.views.recall import CallView, RecallView
 from tests.kept.golden import check_golden
@@ -168,4 +168,4 @@ def test_a_name_has_all_the_width_beside_the_number_and_all_of_it_where_there_is
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -3,7 +3,6 @@
 from pathlib import Path
 
 from ledger.service.bench.draws import propose
-from reports.words.bench import draws as looked_at
 from reports.words.bench import draws as module
 from reports.words.bench.draws import commands, offers_of, rows, shortages
 from tests.keeper import Keeper
@@ -40,4 +39,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -14,7 +14,6 @@ from ledger.service.masters.formula import version
 from ledger.service.masters.material import materials
 from reports.kit.frame import frame_of
 from reports.views.bench import BatchSheetView
-from reports.words.bench import sheet as looked_at
 from reports.words.bench import sheet as module
 from reports.words.bench.sheet import BLANKS, FREE_ADDITIONS, batch_sheet_view, formula_sheet_view
 from tests.keeper import Keeper
@@ -135,4 +134,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -6,7 +6,6 @@ import pytest
 
 from ledger.science.statistics.survival import Part
 from ledger.service.causes.chart import Figure
-from reports.words.causes import chart as looked_at
 from reports.words.causes import chart as module
 from reports.words.causes.chart import after_chart, chart_view
 from reports.words.causes.plots import plot_lines
@@ -96,7 +95,7 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)
 
 
 @pytest.mark.parametrize("count", [40, 41])

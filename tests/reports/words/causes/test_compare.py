@@ -5,7 +5,6 @@ from fractions import Fraction
 from msgspec.structs import replace
 
 from ledger.science.statistics.trials import Factor, Jar, Spread
-from reports.words.causes import compare as looked_at
 from reports.words.causes import compare as module
 from reports.words.causes.compare import comparison_view
 from tests.kept.said import check_constants, check_said
@@ -104,7 +103,7 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)
 
 
 def test_batches_alike_stand_in_the_order_of_their_codes() -> None:

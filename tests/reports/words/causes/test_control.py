@@ -3,7 +3,6 @@
 import pytest
 
 from ledger.service.causes.chart import Figure
-from reports.words.causes import control as looked_at
 from reports.words.causes import control as module
 from reports.words.causes.control import control_of
 from tests.kept.said import check_constants, check_said
@@ -48,4 +47,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

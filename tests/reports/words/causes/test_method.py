@@ -5,7 +5,7 @@ from fractions import Fraction
 from msgspec.structs import replace
 
 from ledger.science.statistics.suspects import Level
-from reports.words.causes import method as looked_at
+from reports.words.causes import method as module
 from reports.words.causes.method import explained
 from tests.kept.golden import check_golden
 from tests.kept.said import check_constants
@@ -50,4 +50,4 @@ def test_what_was_not_tested_is_named() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

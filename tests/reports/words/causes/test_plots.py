@@ -4,7 +4,6 @@ from fractions import Fraction
 
 from ledger.science.statistics.trials import Jar
 from reports.views.causes import PlotRow, PlotView
-from reports.words.causes import plots as looked_at
 from reports.words.causes import plots as module
 from reports.words.causes.compare import comparison_view
 from reports.words.causes.plots import plot_lines
@@ -38,4 +37,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

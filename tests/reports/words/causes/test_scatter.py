@@ -5,7 +5,6 @@ from fractions import Fraction
 import pytest
 
 from ledger.science.statistics.trials import Jar
-from reports.words.causes import scatter as looked_at
 from reports.words.causes import scatter as module
 from reports.words.causes.scatter import scatter_of
 from tests.kept.said import check_constants, check_said
@@ -35,4 +34,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

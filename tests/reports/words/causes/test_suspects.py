@@ -12,7 +12,6 @@ from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.lot import Lot, Status
 from ledger.science.statistics.suspects import Conclusion, Level, Observed
 from reports.json.causes.suspects import suspects_answer
-from reports.words.causes import suspects as looked_at
 from reports.words.causes import suspects as module
 from reports.words.causes.suspects import HEADS, suspicion_lines, suspicion_rows, table_note
 from tests.kept.golden import check_golden
@@ -215,4 +214,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

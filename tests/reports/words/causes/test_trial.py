@@ -8,7 +8,6 @@ from ledger.domain.entries.trials import Decides, Evening
 from ledger.domain.evidence.draws import mark, seed_of
 from ledger.science.statistics.randomisation import Shown, Tried
 from ledger.service.causes.outcome import JarState
-from reports.words.causes import trial as looked_at
 from reports.words.causes import trial as module
 from reports.words.causes.trial import outcome_lines, plan_lines, proved_lines
 from tests.kept.golden import check_golden
@@ -82,4 +81,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

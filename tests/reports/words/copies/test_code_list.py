@@ -1,7 +1,7 @@
 """Lists of codes for a spreadsheet."""
 
 from reports.words.copies import code_list
-from reports.words.copies import code_list as looked_at
+from reports.words.copies import code_list as module
 from tests.kept.said import check_constants, check_said
 
 
@@ -10,4 +10,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

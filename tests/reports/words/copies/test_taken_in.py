@@ -5,7 +5,6 @@ from msgspec.structs import replace
 from ledger.domain.rules.always.parties import STAYS
 from ledger.domain.tables.grid import Found
 from ledger.service.copies.intake.take_in import Read, TakenIn
-from reports.words.copies import taken_in as looked_at
 from reports.words.copies import taken_in as module
 from reports.words.copies.taken_in import taken_in_lines
 from tests.kept.said import check_constants, check_said
@@ -108,4 +107,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -42,7 +42,6 @@ from ledger.domain.entries.masters import FormulaStep
 from ledger.domain.lots.lot import Status
 from ledger.domain.rules import Finding, Severity
 from ledger.service.lots.journal import Said
-from reports.words.desk import next_step as looked_at
 from reports.words.desk import next_step as module
 from reports.words.desk.next_step import before_release, next_step, step_of_journal, step_of_lot
 from tests.domain.builders import at, entry, lot, make
@@ -263,4 +262,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -6,7 +6,6 @@ import pytest
 
 from ledger.domain.entries import Facts, Filter, Look, Rest
 from ledger.domain.entries.choices import Cake, Grade, RestFor
-from reports.words.desk import next_when_hazy as looked_at
 from reports.words.desk import next_when_hazy as module
 from reports.words.desk.next_when_hazy import clearing, pass_of
 from tests.domain.builders import lot, make
@@ -59,4 +58,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -5,7 +5,6 @@ from datetime import date
 from ledger.domain.entries import Limit
 from ledger.domain.masters.limits import listed_on
 from reports.json.masters.limits import limit_answer
-from reports.words.entries import limits as looked_at
 from reports.words.entries import limits as module
 from reports.words.entries.limits import card, listed_words
 from tests.domain.builders import make
@@ -62,4 +61,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -1,7 +1,6 @@
 """What is said of a damaged book: the first entry that does not fit, or what does not."""
 
 from ledger.store.audit.book import Audit, Fault
-from reports.words.evidence import damage as looked_at
 from reports.words.evidence import damage as module
 from reports.words.evidence.damage import WHAT_TO_DO, damage_of, damaged_entry
 from tests.kept.said import check_constants, check_said
@@ -28,4 +27,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -2,7 +2,6 @@
 
 from ledger.domain.evidence.proofs import Proof
 from ledger.service.evidence.prove import prove
-from reports.words.evidence import prove as looked_at
 from reports.words.evidence import prove as module
 from reports.words.evidence.prove import checked_lines, proved_lines
 from tests.keeper import Keeper
@@ -57,4 +56,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

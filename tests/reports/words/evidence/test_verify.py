@@ -5,7 +5,6 @@ from msgspec.structs import replace
 
 from ledger.domain.evidence.seals import Seal
 from ledger.service.evidence.verify import Audit, Fault
-from reports.words.evidence import verify as looked_at
 from reports.words.evidence import verify as module
 from reports.words.evidence.verify import MOST_SHOWN, NEEDS_A_SEAL, audit_lines
 from tests.kept.golden import check_golden
@@ -88,4 +87,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

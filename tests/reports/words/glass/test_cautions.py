@@ -12,7 +12,6 @@ from ledger.science.contents.against import Daily
 from ledger.science.liquids.flammable import flammable
 from ledger.service.glass.card import ServingCard
 from ledger.service.glass.serving import serving
-from reports.words.glass import cautions as looked_at
 from reports.words.glass import cautions as module
 from reports.words.glass.cautions import (
     BENZENE_OF,
@@ -221,7 +220,7 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)
 
 
 @pytest.mark.parametrize(("abv", "is_told"), [(0.049, False), (0.05, True)])

@@ -8,7 +8,6 @@ from msgspec.structs import replace
 from ledger.domain.amounts.quantity import Measure
 from ledger.service.glass.cost import CostCard, cost
 from reports.json.glass.cost import cost_answer
-from reports.words.glass import cost as looked_at
 from reports.words.glass import cost as module
 from reports.words.glass.cost import figures, head, price, price_lines, rows
 from tests.keeper import Keeper
@@ -120,4 +119,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

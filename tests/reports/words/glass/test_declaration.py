@@ -3,7 +3,6 @@
 from ledger.domain.masters.allergens import Place
 from ledger.science.contents.ingredients import Ingredient, Listed
 from ledger.service.glass.serving import serving
-from reports.words.glass import declaration as looked_at
 from reports.words.glass import declaration as module
 from reports.words.glass.declaration import (
     EXEMPTIONS,
@@ -100,4 +99,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

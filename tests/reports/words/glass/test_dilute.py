@@ -2,7 +2,6 @@
 
 from ledger.domain.amounts.quantity import parse_quantity
 from ledger.science.liquids.dilution import dilute
-from reports.words.glass import dilute as looked_at
 from reports.words.glass import dilute as module
 from reports.words.glass.dilute import BASIS, CAUTION, dilution_lines, proof_words
 from tests.kept.golden import check_golden
@@ -47,7 +46,7 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)
 
 
 def test_proof_is_told_to_a_tenth_from_one_on_and_to_a_hundredth_below() -> None:

@@ -11,7 +11,6 @@ from ledger.science.haze.drops import Range
 from ledger.science.haze.strength import Band
 from ledger.service.glass.haze import Haze
 from ledger.service.glass.scores import Score
-from reports.words.glass import foretell as looked_at
 from reports.words.glass import foretell as module
 from reports.words.glass.foretell import (
     bands,
@@ -87,7 +86,7 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)
 
 
 def test_a_band_that_only_touches_a_grade_is_not_of_it() -> None:

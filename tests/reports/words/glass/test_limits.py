@@ -12,7 +12,6 @@ from ledger.service.glass.card import ServingCard
 from ledger.service.glass.doubted import DOSE, ETHANOL, SUGAR, VOLUME
 from ledger.service.glass.serving import serving
 from reports.json.glass.serving import serving_answer
-from reports.words.glass import limits as looked_at
 from reports.words.glass import limits as module
 from reports.words.glass.limits import close_lines, limit_table
 from reports.words.glass.serving import glass_table
@@ -186,4 +185,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

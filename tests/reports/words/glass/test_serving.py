@@ -4,7 +4,6 @@ from ledger.science.contents.louche import Outlook
 from ledger.service.glass.card import ServingCard
 from ledger.service.glass.serving import serving
 from reports.json.glass.serving import CloudingTold, serving_answer
-from reports.words.glass import serving as looked_at
 from reports.words.glass import serving as module
 from reports.words.glass.declaration import declared_lines
 from reports.words.glass.limits import close_lines, limit_table
@@ -124,4 +123,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -4,7 +4,6 @@ from msgspec.structs import replace
 
 from ledger.science.contents.spirit import SpiritAccount, SpiritLot
 from ledger.service.glass.spirit import spirit_account
-from reports.words.glass import spirit as looked_at
 from reports.words.glass import spirit as module
 from reports.words.glass.spirit import lines, lot_rows, notes, rows, spirit_sheet
 from tests.keeper import Keeper
@@ -140,4 +139,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -1,7 +1,6 @@
 """A strength in words: every measure, with its temperature."""
 
 from ledger.science.liquids.strength_asked import strength_asked
-from reports.words.glass import strength as looked_at
 from reports.words.glass import strength as module
 from reports.words.glass.strength import BASIS, DEFER, strength_lines
 from tests.kept.said import check_constants, check_said
@@ -30,4 +29,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

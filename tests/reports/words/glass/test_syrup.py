@@ -1,7 +1,6 @@
 """A simple syrup in words, in every measure of its strength."""
 
 from ledger.science.liquids.syrup_asked import syrup_asked
-from reports.words.glass import syrup as looked_at
 from reports.words.glass import syrup as module
 from reports.words.glass.syrup import BASIS, syrup_lines
 from tests.kept.said import check_constants, check_said
@@ -27,4 +26,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

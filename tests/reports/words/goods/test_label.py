@@ -12,7 +12,6 @@ from ledger.service.glass.serving import card
 from ledger.service.lots.dossier import dossier
 from reports.pdf.goods.label_fit import fit_label
 from reports.pdf.kit.marks import Words
-from reports.words.goods import label as looked_at
 from reports.words.goods import label as module
 from reports.words.goods.label import (
     SMALL_UL,
@@ -222,4 +221,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

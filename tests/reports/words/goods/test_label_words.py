@@ -5,7 +5,6 @@ from datetime import date
 import pytest
 
 from ledger.errors import InputError
-from reports.words.goods import label_words as looked_at
 from reports.words.goods import label_words as module
 from reports.words.goods.label_words import label_words, languages
 from tests.kept.said import check_constants, check_said
@@ -53,4 +52,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -8,7 +8,6 @@ from ledger.domain.entries.masters import NameIn
 from ledger.domain.masters.allergens import Place
 from ledger.science.contents.ingredients import Ingredient, Listed
 from reports.words.glass.declaration import ingredients_text
-from reports.words.goods import list_words as looked_at
 from reports.words.goods import list_words as module
 from reports.words.goods.label_words import languages
 from reports.words.goods.list_words import in_language
@@ -74,4 +73,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -2,7 +2,6 @@
 
 from ledger.domain.amounts.quantity import parse_quantity
 from ledger.domain.entries import House
-from reports.words.goods import net_volume as looked_at
 from reports.words.goods import net_volume as module
 from reports.words.goods.net_volume import (
     US_PANEL,
@@ -55,4 +54,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

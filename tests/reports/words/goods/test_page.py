@@ -6,7 +6,6 @@ from ledger.domain.lots.lot import BARRED, Status
 from ledger.service.glass.serving import card
 from ledger.service.lots.dossier import dossier
 from reports.web.goods.page import html_page
-from reports.words.goods import page as looked_at
 from reports.words.goods import page as module
 from reports.words.goods.page import STANDS, page_view, stands
 from tests.keeper import Keeper
@@ -43,4 +42,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -8,7 +8,6 @@ from ledger.science.liquids.flammable import flammable
 from ledger.service.glass.serving import card
 from ledger.service.lots.dossier import dossier
 from reports.views.goods import TagView
-from reports.words.goods import tags as looked_at
 from reports.words.goods import tags as module
 from reports.words.goods.tags import STATEMENTS, tag_view
 from tests.keeper import Keeper
@@ -171,4 +170,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -8,7 +8,6 @@ from msgspec.structs import replace
 
 from ledger.domain.entries import Complaint, is_of
 from ledger.service.goods.triage import SharedInput, triage
-from reports.words.goods import triage as looked_at
 from reports.words.goods import triage as module
 from reports.words.goods.triage import triage_lines, triage_step
 from tests.keeper import Keeper
@@ -86,7 +85,7 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)
 
 
 @pytest.mark.parametrize("is_fresh", [True, False])

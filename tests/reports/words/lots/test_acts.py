@@ -3,7 +3,6 @@
 from ledger.domain.entries import Clean, Receipt
 from ledger.service.lots.sales import Period, acts_of, sales
 from reports.kit.format import clock
-from reports.words.lots import acts as looked_at
 from reports.words.lots import acts as module
 from reports.words.lots.acts import (
     CLEANINGS,
@@ -78,4 +77,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

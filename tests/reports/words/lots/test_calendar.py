@@ -10,7 +10,6 @@ from icalendar import Calendar
 from msgspec.structs import replace
 
 from ledger.service.lots.due import Due, DueList, Waits
-from reports.words.lots import calendar as looked_at
 from reports.words.lots import calendar as module
 from reports.words.lots.calendar import calendar, escaped, folded, summary
 from tests.kept.golden import check_golden
@@ -99,4 +98,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

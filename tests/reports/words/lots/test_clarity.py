@@ -4,7 +4,6 @@ import pytest
 from msgspec.structs import replace
 
 from ledger.service.lots.dossier import dossier
-from reports.words.lots import clarity as looked_at
 from reports.words.lots import clarity as module
 from reports.words.lots.clarity import CLEAR_MILLI, clarity_strip, look_rows
 from tests.keeper import Keeper
@@ -36,7 +35,7 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)
 
 
 def test_a_look_that_was_struck_stands_in_its_row_struck(made: tuple[Keeper, Lots, str]) -> None:

@@ -1,7 +1,6 @@
 """Complaints in a list: what is open, and what became of the others."""
 
 from ledger.service.lots.complaints import complaints
-from reports.words.lots import complaints as looked_at
 from reports.words.lots import complaints as module
 from reports.words.lots.complaints import complaint_cells
 from tests.keeper import Keeper
@@ -32,4 +31,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

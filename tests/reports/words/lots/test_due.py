@@ -5,7 +5,6 @@ from datetime import UTC, datetime, timedelta
 import pytest
 
 from ledger.service.lots.due import Due, DueList, Waits, due
-from reports.words.lots import due as looked_at
 from reports.words.lots import due as module
 from reports.words.lots.due import countdown, folded, minutes_between, past_line, rows
 from tests.keeper import Keeper
@@ -73,7 +72,7 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)
 
 
 @pytest.mark.parametrize(

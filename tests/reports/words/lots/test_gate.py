@@ -7,7 +7,6 @@ from msgspec.structs import replace
 
 from ledger.service.lots.dossier import dossier
 from reports.views.lots import GateRow, InputRow
-from reports.words.lots import gate as looked_at
 from reports.words.lots import gate as module
 from reports.words.lots.gate import gate_rows
 from reports.words.lots.put_in import input_rows
@@ -72,7 +71,7 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)
 
 
 def test_steps_without_an_entry_are_named_and_a_struck_amount_is_beyond_nothing(

@@ -8,7 +8,6 @@ from msgspec.structs import replace
 from ledger.domain.entries import Finish, Start
 from ledger.domain.lots.state import LotState
 from ledger.service.lots.dossier import dossier
-from reports.words.lots import hours as looked_at
 from reports.words.lots import hours as module
 from reports.words.lots.hours import time_bar
 from tests.keeper import Keeper
@@ -69,4 +68,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

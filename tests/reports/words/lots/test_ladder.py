@@ -4,7 +4,6 @@ import pytest
 from msgspec.structs import replace
 
 from ledger.service.lots.dossier import dossier
-from reports.words.lots import ladder as looked_at
 from reports.words.lots import ladder as module
 from reports.words.lots.ladder import delivery_ladder, filling_ladder, ladder
 from tests.keeper import Keeper
@@ -115,4 +114,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

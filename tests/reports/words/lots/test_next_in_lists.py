@@ -11,7 +11,6 @@ from ledger.domain.lots.lot import Status
 from ledger.service.lots.due import Due, Waits, due
 from ledger.service.lots.stock import low_materials, stock
 from ledger.service.lots.trace import trace
-from reports.words.lots import next_in_lists as looked_at
 from reports.words.lots import next_in_lists as module
 from reports.words.lots.next_in_lists import step_of_due, step_of_low, step_of_stock, step_of_trace
 from tests.keeper import Keeper
@@ -151,4 +150,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

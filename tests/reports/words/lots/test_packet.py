@@ -3,7 +3,6 @@
 from ledger.service.glass.spirit import spirit_account
 from ledger.service.lots.packet import packet_of_lot
 from reports.kit.frame import frame_of
-from reports.words.lots import packet as looked_at
 from reports.words.lots import packet as module
 from reports.words.lots.packet import packet_view
 from tests.keeper import Keeper
@@ -34,4 +33,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -12,7 +12,6 @@ from ledger.service.glass.serving import card
 from ledger.service.lots.dossier import dossier
 from reports.views.lots import RecordView
 from reports.words.goods.label import label_sheet_view
-from reports.words.lots import record as looked_at
 from reports.words.lots import record as module
 from reports.words.lots.record import record_view
 from tests.keeper import Keeper
@@ -179,4 +178,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

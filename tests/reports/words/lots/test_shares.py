@@ -12,7 +12,6 @@ from ledger.domain.amounts.quantity import Measure
 from ledger.service.lots.shares import Share
 from reports.json.kit.answer import Amount
 from reports.json.lots.trace import ShareTold, share_told
-from reports.words.lots import shares as looked_at
 from reports.words.lots import shares as module
 from reports.words.lots.shares import concentration, share_words
 from tests.kept.said import check_constants, check_said
@@ -83,4 +82,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -16,7 +16,6 @@ from ledger.service.lots.sales import Sale
 from ledger.service.lots.stock import Low
 from reports.kit.tables import Sheet
 from reports.words.lots import sheets
-from reports.words.lots import sheets as looked_at
 from reports.words.lots import sheets as module
 from tests.domain.builders import entry, make, when
 from tests.kept.golden import check_golden
@@ -111,4 +110,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

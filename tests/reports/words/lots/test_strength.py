@@ -7,7 +7,6 @@ import pytest
 
 from ledger.service.glass.card import ServingCard
 from ledger.service.glass.serving import serving
-from reports.words.lots import strength as looked_at
 from reports.words.lots import strength as module
 from reports.words.lots.strength import content_facts, label_strength, oil_words, strength_words
 from tests.keeper import Keeper
@@ -65,4 +64,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -12,7 +12,6 @@ from ledger.domain.entries.choices import LotType, MoveAs, ProductKind
 from ledger.domain.lots.lot import Lot, Status
 from ledger.service.lots.shares import Share, Traced
 from ledger.service.lots.trace import Carried, Holder, Node, Trace, Way
-from reports.words.lots import trace as looked_at
 from reports.words.lots import trace as module
 from reports.words.lots.trace import describe, holder_words, opened_on, rules, traced_lines
 from tests.kept.said import check_constants, check_said
@@ -189,7 +188,7 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)
 
 
 @pytest.mark.parametrize(("depth", "told"), [(10, ""), (11, "(11) ")])

@@ -3,7 +3,6 @@
 from msgspec.structs import replace
 
 from ledger.service.lots.shares import traced
-from reports.words.lots import trace_table as looked_at
 from reports.words.lots import trace_table as module
 from reports.words.lots.trace_table import trace_sheet, trace_view
 from tests.keeper import Keeper
@@ -45,7 +44,7 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)
 
 
 def test_goods_without_a_document_and_without_a_party_have_empty_cells(

@@ -9,7 +9,6 @@ from ledger.domain.entries.choices import Grade, LookedAt, RestFor
 from ledger.domain.entries.masters import FormulaLine, FormulaStep, Keeping
 from ledger.domain.evidence.seals import Seal
 from reports.kit.frame import frame_of
-from reports.words.masters import formula as looked_at
 from reports.words.masters import formula as module
 from reports.words.masters.formula import (
     checker,
@@ -124,4 +123,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

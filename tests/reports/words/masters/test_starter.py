@@ -2,7 +2,6 @@
 
 import tomllib
 
-from reports.words.masters import starter as looked_at
 from reports.words.masters import starter as module
 from reports.words.masters.starter import PROPORTION, starter_formula
 from tests.kept.golden import check_golden
@@ -28,4 +27,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -7,7 +7,6 @@ from ledger.domain.entries import Draft, Entry, When
 from ledger.domain.entries.evidence import Forget, Named
 from ledger.service.desk.book import Recorded
 from ledger.service.recall.forget import Forgettable, Forgotten
-from reports.words.recall import forget as looked_at
 from reports.words.recall import forget as module
 from reports.words.recall.forget import COPIES, LAW, after_lines, before_lines
 from tests.kept.said import check_constants, check_said
@@ -81,4 +80,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

@@ -4,7 +4,6 @@ from msgspec.structs import replace
 
 from ledger.domain.lots.lot import Lot
 from ledger.service.recall.trail import Trail, Transformed, trail_of
-from reports.words.recall import key_data as looked_at
 from reports.words.recall import key_data as module
 from reports.words.recall.key_data import document, key_data
 from tests.keeper import Keeper
@@ -59,7 +58,7 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)
 
 
 def test_what_is_not_done_yet_has_neither_record_nor_inputs_in_its_row() -> None:

@@ -3,7 +3,7 @@
 from msgspec.structs import replace
 
 from ledger.service.recall.standing import recall_of
-from reports.words.recall import pack as looked_at
+from reports.words.recall import pack as module
 from reports.words.recall.pack import recall_view
 from tests.keeper import Keeper
 from tests.kept.golden import check_golden
@@ -39,4 +39,4 @@ def test_the_pack_of_a_recall_in_which_all_happens_is_the_kept_one(
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

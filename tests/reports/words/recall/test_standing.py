@@ -4,7 +4,6 @@ from msgspec.structs import replace
 
 from ledger.domain.lots.lot import Status
 from ledger.service.recall.standing import recall_of
-from reports.words.recall import standing as looked_at
 from reports.words.recall import standing as module
 from reports.words.recall.standing import (
     accounted_line,
@@ -134,4 +133,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)

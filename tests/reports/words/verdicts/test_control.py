@@ -6,7 +6,6 @@ from msgspec.structs import replace
 from ledger.errors import FindingError
 from ledger.service.lots.dossier import dossier
 from ledger.store.read.dependents import Changed
-from reports.words.verdicts import control as looked_at
 from reports.words.verdicts import control as module
 from reports.words.verdicts.control import control_facts
 from tests.keeper import Keeper
@@ -89,4 +88,4 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
-    check_constants(looked_at)
+    check_constants(module)
