@@ -176,13 +176,16 @@ def chunks(numbers: Sequence[int], size: int = CHUNK) -> "list[Sequence[int]]":
 def among(values: Iterable[object]) -> tuple[str, dict[str, object]]:
     """Return SQL that lists values, by a name for each, and the values by their names.
 
-    SQLite takes no list for a value. Numbers are asked for by `ask_for`.
+    SQLite takes no list for a value. Numbers are asked for by `ask_for`. Of no values it is NULL,
+    which nothing equals: a server refuses an empty list.
 
     >>> among(["oil", "rum"])
     (':v0, :v1', {'v0': 'oil', 'v1': 'rum'})
+    >>> among([])
+    ('NULL', {})
     """
     cells = {f"v{number}": value for number, value in enumerate(values)}
-    return ", ".join(f":{name}" for name in cells), cells
+    return ", ".join(f":{name}" for name in cells) or "NULL", cells
 
 
 def ask_for(
