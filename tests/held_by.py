@@ -292,6 +292,7 @@ BY_DOCTEST = (
 
 ACROSS: dict[str, str] = {
     "tests/cli/test_refused.py": "what many commands refuse, told whole on one book",
+    "tests/cli/test_places.py": "the places of files, of all commands that write one",
     "tests/cli/test_unsaid.py": "what is told where a command or its answer is broken off",
     "tests/cli/test_guide_pages.py": "every page of the guide, played",
     "tests/store/read/test_readers.py": "all that every reader answers of one book, field by field",

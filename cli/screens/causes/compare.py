@@ -21,9 +21,9 @@ def show_comparison(
 ) -> None:
     """Show a trial compared, print it as JSON, or write it as PDF or for a spreadsheet."""
     check_sheet(csv, force=force)
-    book = call.book()
     if out is not None:
         check_place(out, force=force)
+    book = call.book()
     found = compare(book, group)
     view = comparison_view(found, written_at(book))
     if out is not None:

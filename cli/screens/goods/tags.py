@@ -112,7 +112,6 @@ def _tags(
 
 def print_calibration(call: Call, out: Path, layout: Layout, *, force: bool) -> None:
     """Print the frames of a layout, to hold against a sheet."""
-    check_place(out, force=force)
     draw(out, lambda paper: calibration(_frame(call), layout, paper), force=force)
     say(
         call,
