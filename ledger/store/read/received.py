@@ -23,6 +23,7 @@ from ledger.store.engine.statements import (
     chunks,
     go_by_index,
 )
+from ledger.store.read.memory import lasting
 from ledger.store.read.queries import OF_TABLE
 
 _LAST = """(SELECT m.{what} FROM measure m JOIN entry e ON e.seq = m.seq
@@ -63,6 +64,10 @@ _MAY_BE_SPIRIT = f"""
         SELECT code FROM material WHERE abv_mpct IS NOT NULL OR sort = '{MaterialKind.ETHANOL}')
     UNION SELECT e.lot FROM measure m JOIN entry e ON e.seq = m.seq
     WHERE m.what = '{Measured.ABV}' AND e.lot IS NOT NULL"""
+
+_CAME = """
+    SELECT e.seq, e.leaf, e.stands_for, e.happened_at
+    FROM {wanted} w CROSS JOIN entry e WHERE e.seq = w.lot"""
 
 
 class ReceivedRow(Struct, frozen=True):
@@ -147,12 +152,9 @@ def deliveries(connection: Connection, material: str) -> list[tuple[int, date | 
 
 def as_they_came(connection: Connection, receipts: Sequence[int]) -> dict[int, int]:
     """Return the lots of receipts, by the numbers of these, in the order in which they came."""
-    query = (
-        "SELECT e.seq, e.stands_for, e.happened_at FROM {wanted} w CROSS JOIN entry e "
-        "WHERE e.seq = w.lot"
-    )
-    rows = (row for part in chunks(receipts) for row in ask_for(connection, query, part))
-    return {seq: lot for seq, lot, _ in sorted(rows, key=lambda row: (row[2], row[1]))}
+    told = lasting(connection, _CAME, receipts)
+    lots = {seq: lot for seq, _, lot, _ in told.values()}
+    return {seq: lots[seq] for seq in sorted(lots, key=lambda seq: (told[seq][3], lots[seq]))}
 
 
 def with_a_strength(connection: Connection) -> dict[str, ReceivedRow]:
