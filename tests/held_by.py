@@ -80,13 +80,10 @@ HELD_BY: Held = {
             *("lots/complaints", "recall/epcis", "recall/forget"),
         )
     },
-    **{
-        f"ledger/service/{name}.py": (
-            "tests/service/glass/test_foretell.py",
-            "a part of the forecast, which is looked at there as a maker asks it",
-        )
-        for name in ("glass/recipe", "glass/scores")
-    },
+    "ledger/service/glass/recipe.py": (
+        "tests/service/glass/test_foretell.py",
+        "a part of the forecast, which is looked at there as a maker asks it",
+    ),
     "ledger/service/account/mixed.py": (
         "tests/service/glass/test_haze.py",
         "the oils of a lot mixed for a forecast, which is looked at there",
@@ -154,7 +151,7 @@ HELD_BY: Held = {
             "a planned trial from its jars to what it shows, made in a book there",
         )
         for name in (
-            *("service/bench/jars", "service/causes/ages", "service/causes/redrawn"),
+            *("service/bench/jars", "service/causes/redrawn"),
             "store/read/planned",
         )
     },

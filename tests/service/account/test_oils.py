@@ -51,14 +51,46 @@ def test_a_constituent_of_concern_alone_is_no_certificate() -> None:
     )
 
 
-def test_an_oil_that_was_changed_is_not_as_such_oils_usually_are() -> None:
-    assert known_oil(oil("Orange oil", how=HowObtained.FOLDED)) is None
-    assert known_oil(oil("Orange oil", how=HowObtained.EXPRESSED))
+@pytest.mark.parametrize("how", [None, *HowObtained])
+def test_an_oil_that_was_changed_is_not_as_such_oils_usually_are(how: HowObtained | None) -> None:
+    """Pressed or distilled it has all of its parts; a certificate tells of a changed one too."""
+    changed = {HowObtained.FOLDED, HowObtained.TERPENELESS, HowObtained.EXTRACTED}
+    assert (known_oil(oil("Orange oil", how=how)) is None) == (how in changed)
+    certified = known_oil(oil("Orange oil", ("d-limonene", 900_000), how=how))
+    assert certified
+    assert (certified.is_typical, certified.kind) == (False, "orange")
 
 
-def test_a_substance_is_itself_and_what_nobody_publishes_stays_unknown() -> None:
-    assert oil_called("terpineol").oil.shares[0].solute.substance == "alpha-terpineol"  # type: ignore[union-attr]
+@pytest.mark.parametrize(
+    ("named", "substance"),
+    [
+        ("terpineol", "alpha-terpineol"),
+        ("Anethole", "trans-anethole"),
+        ("cineole", "eucalyptol"),
+        ("Safrole", "safrole"),
+    ],
+)
+def test_a_substance_is_itself_whole_and_nothing_typical(named: str, substance: str) -> None:
+    known = oil_called(named)
+    assert known
+    assert (known.rests_on, known.is_typical) == (f"{named}: the substance alone.", False)
+    assert known.kind == substance
+    (share,) = known.oil.shares
+    assert (share.solute.substance, share.low, share.high) == (substance, 1.0, 1.0)
+
+
+def test_what_nobody_publishes_stays_unknown() -> None:
     assert oil_called("bois de rose (linalool)") is None
+
+
+def test_a_certificate_counts_when_it_tells_of_most_of_an_oil_and_names_one_of_no_kind() -> None:
+    known = known_oil(oil("House blend", ("d-limonene", 900_000), ("no such substance", 50_000)))
+    assert known
+    assert (known.kind, len(known.oil.shares)) == ("House blend", 1)
+    assert known_oil(oil("House blend", ("d-limonene", 20_000))) is None
+    named = known_oil(Material("lemon-oil", "House blend", MaterialKind.OIL))
+    assert named
+    assert named.kind == "lemon"
 
 
 def test_an_oil_of_a_kind_is_as_its_publication_has_it() -> None:

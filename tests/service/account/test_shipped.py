@@ -1,10 +1,25 @@
 """Limits that come with pottle: each names its source and says how it is known."""
 
+import pytest
 from msgspec.structs import replace
 
 from ledger.domain.entries import Material
-from ledger.domain.entries.choices import KnownBy, LimitBasis, LimitUnit, MaterialKind
-from ledger.service.account.shipped import read_shipped, shipped, solubilities, usual_caution
+from ledger.domain.entries.choices import (
+    HowObtained,
+    KnownBy,
+    LimitBasis,
+    LimitUnit,
+    MaterialKind,
+)
+from ledger.domain.entries.masters import Constituent
+from ledger.service.account.shipped import (
+    counts,
+    not_told,
+    read_shipped,
+    shipped,
+    solubilities,
+    usual_caution,
+)
 from tests.domain.builders import make
 
 
@@ -75,3 +90,42 @@ def test_every_solubility_that_comes_with_pottle_is_read_whole() -> None:
         assert [getattr(read, name) for name in figures] == [float(row[name]) for name in figures]
     limonene = found["limonene"]
     assert (limonene.low_mg_per_l, limonene.high_mg_per_l, limonene.log_kow) == (6.0, 19.4, 4.57)
+
+
+LIMITS = {limit.code: limit for limit in shipped()}
+
+
+@pytest.mark.parametrize(
+    ("limit", "name", "code", "how", "does_count"),
+    [
+        ("us-coumarin", "Cassia oil", "cassia", None, False),
+        ("us-coumarin", "Coumarin", "c-1", None, True),
+        ("us-coumarin", "Tonka extract", "extract", None, True),
+        ("us-coumarin", "Extract", "tonka-extract", None, True),
+        ("us-coumarin", "Cassia flavour", "cassia", HowObtained.SYNTHETIC, True),
+        ("us-beta-asarone", "House bitter", "sweet-flag", None, True),
+        ("us-beta-asarone", "Coumarin", "c-1", None, False),
+        # The rule names no goods, and of most limits everything counts.
+        ("eu-coumarin-added", "Tonka extract", "extract", None, False),
+        ("eu-coumarin-added", "Coumarin", "c-1", None, True),
+        ("eu-safrole", "Nutmeg oil", "nutmeg", None, True),
+    ],
+)
+def test_a_limit_of_what_is_added_counts_the_substance_what_is_synthetic_and_goods_it_names(
+    limit: str, name: str, code: str, how: HowObtained | None, does_count: bool
+) -> None:
+    assert counts(LIMITS[limit], Material(code, name, MaterialKind.OIL, how)) == does_count
+
+
+def test_what_goods_are_known_to_carry_is_asked_of_oils_and_preservatives_until_it_is_told() -> (
+    None
+):
+    """By its name, its code or the name of its ingredient; of a kind that carries none, nothing."""
+    oil = Material("birch-oil", "Sweet birch oil", MaterialKind.OIL)
+    assert not_told(oil) == ("methyl salicylate",)
+    assert not_told(replace(oil, name="Bottle 7")) == ("methyl salicylate",)
+    plain = replace(oil, name="Bottle 7", code="b-7", ingredient_name="sweet birch oil")
+    assert not_told(plain) == ("methyl salicylate",)
+    assert not_told(replace(oil, sort=MaterialKind.SUGAR)) == ()
+    assert not_told(replace(oil, constituents=(Constituent("methyl salicylate", 990_000),))) == ()
+    assert not_told(Material("lemon-oil", "Lemon oil", MaterialKind.OIL)) == ()

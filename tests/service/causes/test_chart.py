@@ -1,12 +1,32 @@
 """How batches turned out is told of what the book holds, and only where there is enough."""
 
-import pytest
+from math import inf
 
+import pytest
+from msgspec.structs import replace
+
+from ledger.domain.entries.choices import Grade
 from ledger.errors import RefusedError
-from ledger.service.causes.chart import Charts, Figure, Series, chart_of, chartable
+from ledger.science.statistics.survival import Part, Span
+from ledger.service.causes.chart import (
+    Charts,
+    Figure,
+    Series,
+    _is_bad,
+    _made,
+    _name,
+    _spans,
+    _was_seen,
+    _watched,
+    chart_of,
+    chartable,
+)
+from ledger.store.read.runs import Found, Seen
 from tests.keeper import Keeper
 from tests.path import receive_all
 from tests.service.bench.makings import essence, oil_lots
+from tests.service.causes.brief_runs import found as known
+from tests.service.causes.brief_runs import run
 
 
 def series(found: Charts, figure: Figure) -> Series:
@@ -87,3 +107,83 @@ def test_what_nobody_made_for_sale_is_told_with_what_was(sqlite_keeper: Keeper) 
             "Name a product, or a kind such as essence or syrup.",
         ),
     )
+
+
+def looked(*told: tuple[str, str]) -> list[Seen]:
+    """Return looks, each a day of May and a grade."""
+    return [Seen(Grade(grade), f"2026-05-{day}T12:00:00Z") for day, grade in told]
+
+
+def test_a_batch_turned_between_its_last_good_look_and_its_first_bad_one() -> None:
+    """Looks at what was filled from it are its own; those before its making ended are none."""
+    looks = {
+        1: looked(("01", "milky"), ("02", "clear"), ("07", "clear"), ("12", "hazy")),
+        8: looked(("10", "clear"), ("20", "clear"), ("22", "milky")),
+        2: looked(("02", "cloudy"), ("30", "clear")),
+        3: looked(("12", "bright")),
+        4: looked(("12", "milky")),
+        5: looked(("01", "milky")),
+    }
+    ends = {lot: "2026-05-02T12:00:00Z" for lot in (1, 2, 3, 5)}
+    found = Found(looks, ends, {}, frozenset(), {1: [8, 9]})
+    made = [run(lot) for lot in (1, 2, 3, 4, 5, 6)]
+    assert list(_spans(made, {}, found)) == [Span(8.0, 10.0), Span(0.0, 0.0), Span(10.0, inf)]
+
+
+def test_a_batch_is_watched_in_a_part_that_a_look_lies_beyond_the_beginning_of() -> None:
+    spans = [Span(8.0, 10.0), Span(0.0, 3.0), Span(10.0, inf), Span(0.0, inf)]
+    parts = [Part(after, 20.0, 0.5) for after in (0.0, 3.0, 8.0, 9.9, 10.0)]
+    assert [_watched(spans, part) for part in parts] == [3, 2, 2, 2, 0]
+
+
+def test_a_batch_failed_that_came_back_or_looked_worse_than_wanted_itself_or_in_bottles() -> None:
+    found = known(
+        {1: "clear", 2: "hazy", 7: "milky"},
+        complaints={8: ["cloudy"], 4: []},
+        sent=frozenset({5, 9}),
+        packed={3: [7], 4: [8], 6: [9]},
+    )
+    bad = [_is_bad(run(lot), {}, found) for lot in range(1, 7)]
+    assert bad == [False, True, True, True, False, False]
+    assert [_was_seen(run(lot), found) for lot in range(1, 8)] == [True] * 3 + [
+        *(False, True, True, True),
+    ]
+
+
+def test_a_product_is_charted_by_its_name_else_by_its_kind() -> None:
+    every = [run(1, "Orange", "essence"), run(2, "Lime", "essence"), run(3, "Essence", "syrup")]
+    assert _made(every, " ORANGE ") == [every[0]]
+    assert _made(every, "essence") == [every[2]]
+    assert _made(every[:2], " Essence") == every[:2]
+    assert _name(every[:1], "ORANGE") == "Orange"
+    assert _name(every[:2], " Essence  kind ") == "essence kind"
+    with pytest.raises(RefusedError) as caught:
+        _made([], "any  rum")
+    assert caught.value.what == 'No batch of "any rum" was made for sale.'
+    with pytest.raises(RefusedError) as caught:
+        _made([*every, replace(every[0], lot=4)], "rum")
+    assert caught.value.what == (
+        'No batch of "rum" was made for sale. Made were: Orange, Lime, Essence.'
+    )
+
+
+def test_a_syrup_is_charted_against_its_target_and_its_readings_against_what_is_reckoned(
+    sqlite_keeper: Keeper,
+) -> None:
+    """By hand: 600 g of sugar in 600 mL of water are 50 % mass, but for what the water weighs."""
+    keeper, lots = sqlite_keeper, receive_all(sqlite_keeper)
+    for brix in ("49.1", "52.1"):
+        code = keeper.opens("start", product="Plain", kind="base-syrup", target="1L")
+        keeper.do("add", lot=code, source=lots.sugar, amount="600g")
+        keeper.do("add", lot=code, source=lots.water, amount="600mL")
+        keeper.do("measure", lot=code, what="brix", reading="40")
+        keeper.do("measure", lot=code, what="brix", reading=brix)
+        keeper.do("measure", lot=code, what="ph", reading="6.1")
+        keeper.do("finish", lot=code, volume="950mL")
+    found = chart_of(keeper.book, "base-syrup")
+    told = {item.figure: [float(point.value) for point in item.points] for item in found.series}
+    assert [*told] == [Figure.TARGET, Figure.BRIX]
+    assert told[Figure.TARGET] == [95.0, 95.0]
+    assert told[Figure.BRIX] == pytest.approx([-1, 2], abs=0.2)
+    assert [point.day for point in found.series[0].points] == ["2026-03-02"] * 2
+    assert (found.of, found.kind, found.seen, found.share) == ("Plain", "base-syrup", 0, None)

@@ -12,28 +12,9 @@ from ledger.domain.entries.masters import FormulaStep
 from ledger.science.statistics.suspects import LEVEL
 from ledger.service.causes.failed import MOST_COMPARED, Sorted, Sought, bad_look, sort_runs
 from ledger.store.read.runs import Found, Run, Seen
+from tests.service.causes.brief_runs import found, run
 
 ALL = Sought(frozenset(), complaints=True, looks=True, worse_than=None, since="")
-
-
-def run(lot: int, product: str = "Syrup", kind: str = "syrup", **values: object) -> Run:
-    made = Run(
-        lot=lot,
-        code=f"L-{lot}",
-        product=product,
-        product_kind=ProductKind(kind),
-        formula=None,
-        purpose=Purpose.SALE,
-        trial_group=None,
-        maker="AB",
-        began_at=f"2026-{lot:06}",
-    )
-    return replace(made, **values)
-
-
-def found(looks: dict[int, str], **values: object) -> Found:
-    seen = {lot: [Seen(Grade(grade), "2026-09")] for lot, grade in looks.items()}
-    return replace(Found(seen, {}, {}, frozenset(), {}), **values)
 
 
 def formula(wanted: str) -> dict[tuple[str, int], Formula]:

@@ -1,9 +1,25 @@
 """The cost of a lot of a book that was really kept."""
 
+from fractions import Fraction
+
 import pytest
 
+from ledger.domain.amounts.quantity import Measure, parse_quantity
+from ledger.domain.entries import Bottle, Start
+from ledger.domain.entries.choices import ProductKind
+from ledger.domain.lots.state import LotState
 from ledger.errors import RefusedError
-from ledger.service.glass.cost import cost
+from ledger.science.contents.cost import NANO, Cost
+from ledger.service.glass.cost import (
+    _lost,
+    _per_bottle,
+    _per_glass,
+    _per_ml,
+    _price,
+    cost,
+    read_margin,
+)
+from tests.domain.builders import lot, make
 from tests.keeper import Keeper
 from tests.path import walk_main_path
 from tests.service.glass.vanilla import problems
@@ -65,3 +81,51 @@ def test_a_second_draw_takes_its_share_of_what_was_added_since(sqlite_keeper: Ke
     lines = {line.lot: (line.drawn, line.minor) for line in found[second].lines}
     assert lines == {cheap: (25_000, 25), dear: (25_000, 75)}
     assert [line.lot for line in found[first].lines] == [cheap]
+
+
+def test_a_price_is_of_a_volume_or_of_a_bottle_of_it_and_of_a_weight_there_is_none() -> None:
+    """By hand: 400 hundredths in 250 mL are 1.6 a mL; in 10 bottles of 25 mL they are 40 each."""
+    jar, sack = lot(), lot(measure=Measure.MG)
+    size = parse_quantity("25mL")
+    packed = lot(kind="packed", measure=Measure.UEACH, opening=make(Bottle, size=size))
+    four = Cost(250_000, 1_000_000, {"SOO-001-3": 300 * NANO, "labour": 100 * NANO})
+    bottled = Cost(10 * 10**6, 10 * 10**6, four.money)
+    nothing = Cost(0, 10, four.money)
+    assert [_per_ml(*told) for told in ((jar, four), (packed, bottled), (sack, four))] == [
+        Fraction(16, 10), Fraction(16, 10), None,
+    ]  # fmt: skip
+    assert [_per_bottle(*told) for told in ((packed, bottled), (jar, four))] == [40, None]
+    assert (_per_ml(jar, nothing), _per_bottle(packed, nothing)) == (None, None)
+
+
+def test_a_glass_has_a_price_where_it_is_poured_as_it_is() -> None:
+    """By hand: of 240 mL 30 mL are syrup at 16 a mL, and an eighth."""
+
+    def of(kind: str) -> LotState:
+        return lot(opening=make(Start, product_kind=ProductKind(kind)))
+
+    per_ml = Fraction(16, 10)
+    told = [_per_glass(of(kind), per_ml, 240_000, 7) for kind in ("syrup", "base-syrup", "essence")]
+    assert told == [48, 48, None]
+    assert _per_glass(of("syrup"), None, 240_000, 7) is None
+    assert _per_glass(lot(kind="received"), per_ml, 240_000, 7) is None
+
+
+def test_what_was_lost_is_the_share_that_is_there_no_more() -> None:
+    told = [(250, 1000), (1000, 1000), (1001, 1000), (0, 0), (0, 1), (999, 1000)]
+    assert [_lost(Cost(there, went_in)) for there, went_in in told] == [
+        Fraction(3, 4), None, None, None, 1, Fraction(1, 1000),
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("told", "margin"), [(None, None), ("", None), ("0", 0), ("60 %", 60_000), ("99.999", 99_999)]
+)
+def test_a_margin_is_a_share_of_the_price(told: str | None, margin: int | None) -> None:
+    assert read_margin(told) == margin
+
+
+def test_a_price_leaves_the_margin_and_without_a_wish_or_a_cost_there_is_none() -> None:
+    assert _price(Fraction(40), 60_000) == 100
+    assert _price(Fraction(40), 0) == 40
+    assert (_price(None, 60_000), _price(Fraction(40), None)) == (None, None)

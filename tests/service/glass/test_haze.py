@@ -8,11 +8,19 @@ from msgspec.structs import replace
 
 from ledger.domain.entries import Foretold
 from ledger.domain.entries.forecasts import Carried
+from ledger.science.contents.composition import Contents
 from ledger.science.haze.drops import Range
 from ledger.science.haze.narrowed import Narrowed
-from ledger.science.haze.strength import Band
+from ledger.science.haze.outlook import SYRUP_BRIX
+from ledger.science.haze.strength import Band, oil_of
+from ledger.science.liquids.alcohol import ETHANOL_KG_PER_M3
+from ledger.science.liquids.sps4 import density as sugar_density
+from ledger.service.account.mixed import Mixed
+from ledger.service.account.shipped import solubilities
 from ledger.service.glass import haze
+from ledger.service.glass.doses import USUAL
 from ledger.service.glass.foretell import facts_of, foretell_lot
+from ledger.service.glass.haze import _dose, _lacking, _mass_percent, _served, _spirit
 from reports.json.glass.foretell import foretell_answer
 from reports.words.glass.foretell import head
 from tests.keeper import Keeper
@@ -91,3 +99,61 @@ def test_what_is_kept_of_a_forecast_is_each_figure_in_its_place(sqlite_keeper: K
         "orange, lemon", Carried.YES, 80_500, 60_000, 70_000, 80_000, 1_000, 2_000, 3_000, 4_000,
         5_000, 6_000, 7_000, 11, 500_000, 1_500_000,
     )  # fmt: skip
+
+
+def mixed(mass_mg: float, volume_ul: float) -> Mixed:
+    return Mixed(oil_of((), solubilities()), mass_mg, volume_ul, (), (), ())
+
+
+def test_the_strength_of_the_spirit_is_of_what_is_no_oil_and_never_above_a_hundred() -> None:
+    """By hand: 78.924 g of ethanol are 100 mL, in 200 mL of which 50 mL are oil two thirds."""
+    ethanol = 100_000 * ETHANOL_KG_PER_M3 / 1000
+    made = Contents(200_000.0, ethanol_mg=ethanol)
+    assert _spirit(made, mixed(40_000, 50_000)) == (0.25, pytest.approx(200 / 3))
+    assert _spirit(made, mixed(90_000, 110_000)) == (0.55, 100.0)
+    assert _spirit(made, mixed(180_000, 200_000)) == (1.0, 0.0)
+
+
+def test_the_mass_of_ethanol_is_a_share_of_it_and_the_water() -> None:
+    assert _mass_percent(Contents(1.0, ethanol_mg=30.0, water_mg=10.0, sucrose_mg=9.0)) == 75
+    assert _mass_percent(Contents(1.0)) == 0
+
+
+def test_what_is_lacking_is_oil_and_of_what_is_no_syrup_spirit() -> None:
+    oil = ("There is no oil in it.", "Add it first, or name another.")
+    spirit = ("There is no spirit in it.", "Add it first, or record its strength.")
+    told = [
+        _lacking(mixed(mass, 1.0), strength, is_syrup)
+        for mass in (0, 1)
+        for strength in (0, 80)
+        for is_syrup in (False, True)
+    ]
+    assert told == [[oil, spirit], [oil], [oil], [oil], [spirit], [], [], []]
+
+
+def test_an_essence_is_told_in_the_syrup_that_it_is_dosed_into_and_a_syrup_as_it_is() -> None:
+    """By hand: 30 mL of 300 mL with 3 g of oil are 0.3 g in 1.03 L of syrup, an eighth a glass.
+
+    Simple syrup of 60 °Bx weighs 1.286 kg/L at 20 °C (ICUMSA SPS-4) and water 0.998, so a part of
+    it to seven of water are 9.33 °Bx.
+    """
+    made = Contents(300_000.0, ethanol_mg=200_000.0, water_mg=50_000.0)
+    syrup, glass = _served(made, mixed(3_000, 3_500), USUAL, 7)
+    assert syrup.oil_mg_per_l == pytest.approx(300 / 1.03, rel=1e-3)
+    assert glass.oil_mg_per_l == pytest.approx(syrup.oil_mg_per_l / 8)
+    assert syrup.brix == SYRUP_BRIX
+    heavy, water = sugar_density(0.6, 20.0), sugar_density(0, 20.0)
+    assert (heavy, water) == (pytest.approx(1286.4, abs=0.2), pytest.approx(998.2, abs=0.1))
+    assert glass.brix == pytest.approx(60 * heavy / (heavy + 7 * water), rel=1e-9)
+    assert glass.brix == pytest.approx(9.33, abs=0.01)
+    assert glass.abv == pytest.approx(syrup.abv / 8, rel=1e-3)
+    itself, drink = _served(made, mixed(3_000, 3_500), None, 4)
+    assert (itself.oil_mg_per_l, itself.brix) == (pytest.approx(10_000), 0.0)
+    assert (drink.oil_mg_per_l, drink.abv) == (pytest.approx(2_000), pytest.approx(made.abv / 5))
+
+
+def test_the_most_of_an_essence_is_told_for_what_a_glass_holds_and_a_litre_at_the_most() -> None:
+    """By hand: 1 mg/L in a glass are 8 in syrup, so of 80 mg/L in the essence 1 part to 9."""
+    assert _dose(Range(1.0, 5.0), 80.0, 7) == Range(pytest.approx(1000 * 8 / 72), 800 * 1.25)
+    assert _dose(Range(9.0, 10.0), 80.0, 7) == Range(pytest.approx(9000), 1000.0)
+    assert _dose(Range(0.0, 11.0), 80.0, 7) == Range(0.0, 1000.0)
