@@ -264,17 +264,12 @@ HELD_BY: Held = {
         "tests/cli/commands/test_formula.py",
         "writes the samples as they are kept, and is looked at where the command is",
     ),
-    "ledger/service/copies/intake/table_proposal.py": (
-        "tests/service/copies/intake/test_map_proposal.py",
-        "a table's part of what is proposed, which is looked at there as a whole map",
-    ),
     **{
         f"cli/screens/{name}.py": (f"tests/cli/commands/test_{command}.py", SCREENS[0])
         for name, command in SCREENS[1].items()
     },
 }
 BY_DOCTEST = (
-    "ledger/service/copies/intake/heading_words.py",
     "reports/kit/held.py",
     "ledger/domain/tables/templates.py",
     "ledger/domain/rules/figures.py",

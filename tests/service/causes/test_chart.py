@@ -124,7 +124,7 @@ def test_a_batch_turned_between_its_last_good_look_and_its_first_bad_one() -> No
         4: looked(("12", "milky")),
         5: looked(("01", "milky")),
     }
-    ends = {lot: "2026-05-02T12:00:00Z" for lot in (1, 2, 3, 5)}
+    ends = dict.fromkeys((1, 2, 3, 5), "2026-05-02T12:00:00Z")
     found = Found(looks, ends, {}, frozenset(), {1: [8, 9]})
     made = [run(lot) for lot in (1, 2, 3, 4, 5, 6)]
     assert list(_spans(made, {}, found)) == [Span(8.0, 10.0), Span(0.0, 0.0), Span(10.0, inf)]

@@ -83,6 +83,6 @@ def test_a_batch_is_made_on_the_day_it_was_last_finished_and_only_then(
         (lots.syrup, 140_000, "2026-03-09", again.seq),
         (lots.packed, 15_000_000, "2026-03-04", 32),
     ]
-    assert dict((lot.code, taken) for lot, taken in found[1].inputs)[lots.water] == 2_500_000
+    assert {lot.code: taken for lot, taken in found[1].inputs}[lots.water] == 2_500_000
     earlier = events_of(keeper.book, Period(last=date(2026, 3, 8))).transformed
     assert {item.brief.code: item.made for item in earlier}[lots.syrup] == 3_800_000

@@ -1,6 +1,7 @@
 """What went to somebody and what they said of it, in tests that need no book."""
 
 from datetime import datetime
+from typing import cast
 
 from ledger.domain.amounts.quantity import Measure, Quantity
 from ledger.domain.entries import Contact, Entry
@@ -43,4 +44,5 @@ def said(
     party: str = "Bar",
 ) -> Entry[Contact]:
     """What somebody said of a lot on a day of March."""
-    return entry(Contact(party, reached, left, words), day, _on(day), lot=lot)
+    call = entry(Contact(party, reached, left, words), day, _on(day), lot=lot)
+    return cast(Entry[Contact], call)
