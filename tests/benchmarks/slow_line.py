@@ -1,7 +1,7 @@
 """A line to a server on which every word is so long on its way, as to a server far away.
 
 Guarantees: what is sent arrives whole and in order, and not before its time; it counts how often an
-asker had to wait for an answer. Refuses: to lose anything.
+asker spoke, and had to wait for an answer. Refuses: to lose anything.
 """
 
 import socket
@@ -31,6 +31,8 @@ class SlowLine:
     """How long a question and its answer are on their way together."""
     trips: int = 0
     """How often a question followed an answer, on any call."""
+    said: int = 0
+    """How often an asker said anything."""
     heard: socket.socket = field(default_factory=lambda: socket.create_server(("127.0.0.1", 0)))
     """Where clients call."""
 
@@ -67,6 +69,7 @@ class SlowLine:
         with suppress(OSError):
             while data := one.recv(65_536):
                 self.trips += not is_answer and answered[0]
+                self.said += not is_answer
                 answered[0] = is_answer
                 sent.put((time.monotonic() + self.delay_s / 2, data))
         sent.put((time.monotonic() + self.delay_s / 2, b""))

@@ -22,7 +22,7 @@ def answers(driver: Any, parts: Sequence[Part]) -> list[list[Any]]:  # noqa: ANN
             driver.execute(statement, cells, binary=is_binary)
             for statement, cells, is_binary in parts
         ]
-    return [list(cursor.fetchall()) if cursor.description else [] for cursor in cursors]
+    return [cursor.fetchall() if cursor.rownumber is not None else [] for cursor in cursors]
 
 
 @contextmanager
@@ -30,16 +30,22 @@ def _pipeline(driver: Any) -> Iterator[None]:  # noqa: ANN401 - of psycopg
     from psycopg import Pipeline  # an extra, for servers alone
 
     class Once(Pipeline):
-        """A pipeline that says nothing more once it has asked for its answers.
+        """A pipeline that says all at once, and nothing more once it has asked for its answers.
 
-        psycopg sends a flush after them, by which a server stops to count how long somebody who
-        holds the writers' lock is idle.
+        psycopg sends each statement by itself, which takes longer than to make it; and a flush
+        after them, by which a server stops to count how long somebody who holds the writers' lock
+        is idle.
         """
+
+        def _communicate_gen(self) -> Generator[Any, Any, None]:
+            yield from ()  # until the end
 
         def _exit_gen(self) -> Generator[Any, Any, None]:
             try:
                 self._enqueue_sync()
-                yield from self._communicate_gen()
+                while self.command_queue:
+                    self.command_queue.popleft()()
+                yield from super()._communicate_gen()
             finally:
                 yield from self._fetch_gen(flush=False)
 

@@ -11,11 +11,13 @@ from tests.conftest import Server
 DELAY_S = 0.05
 
 
-def test_what_is_asked_together_is_answered_each_with_its_rows(server: Server) -> None:
+def test_what_is_asked_together_is_said_at_once_and_answered_each_with_its_rows(
+    server: Server,
+) -> None:
     with slow_line(server, DELAY_S) as line:
         where = through(line, server.where("postgres")).replace("+psycopg", "")
         with psycopg.connect(where, autocommit=True) as connection:
-            before = line.trips
+            before, said = line.trips, line.said
             parts = [
                 Part("BEGIN"),
                 Part("SELECT %(n)s::int + 1", {"n": 1}),
@@ -24,7 +26,7 @@ def test_what_is_asked_together_is_answered_each_with_its_rows(server: Server) -
                 Part("COMMIT"),
             ]
             assert answers(connection, parts) == [[], [(2,)], [([1, 2],)], [], []]
-            assert line.trips - before == 1
+            assert (line.trips - before, line.said - said) == (1, 1)
 
 
 def test_after_one_that_failed_none_is_run_and_its_error_is_told(server: Server) -> None:
