@@ -1,27 +1,37 @@
 """What commands ask for and answer: each word and option with its help, and what becomes of it.
 
 Guarantees: another name, help, default or kind of an argument or option, another that completes it
-in the shell, and another kind of answer, each show as another line.
+in the shell, another kind of answer, and another thing that is handed on, each show as another
+line; the place of a file is looked at first.
 """
 
 from collections.abc import Iterator
+from importlib import import_module
 from typing import Any
 
 import typer.main
 from typer._click import Context
 
-from cli.front import COMMANDS
+from cli.front import COMMANDS, module_of
 from cli.kit.parsing import is_common
 from cli.main import app
+from tests.cli.handed import handed
+from tests.cli.places import check_places
 from tests.cli.schemas import Verb, schema_of, verbs
 from tests.kept.golden import check_golden
 
 
 def check_asked(name: str) -> None:
-    """Fail unless what a command, or each of a group, asks for and answers is what is kept."""
+    """Fail unless what a command, or each of a group, asks for and answers is what is kept.
+
+    What it hands on to whom is kept too, and that it looks at the places of files first.
+    """
     lines = (line for verb in verbs() if verb[0] == name for line in _of_verb(verb))
     told = [*_of_group(name), *lines]
     check_golden(f"cli/asked/{name}.txt", "".join(f"{line}\n" for line in told))
+    given = handed(import_module(module_of(name)))
+    check_golden(f"cli/handed/{name}.txt", "".join(f"{line}\n" for line in given))
+    check_places(name)
 
 
 def _of_group(name: str) -> Iterator[str]:
