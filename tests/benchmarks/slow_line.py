@@ -17,6 +17,9 @@ from sqlalchemy import make_url
 
 from tests.conftest import Server
 
+_READY = b"Z\0\0\0\5"
+"""How a server says that it answered all: before that nobody waited for what came (PostgreSQL,
+message formats, ReadyForQuery; the state of the transaction follows)."""
 Sent = tuple[float, bytes]
 """When something arrives, and what; nothing: its sender hung up."""
 
@@ -64,13 +67,19 @@ class SlowLine:
     ) -> None:
         """Pass on what one says to another, each word after half of the delay."""
         sent: Queue[Sent] = Queue()
+        end = b""
+        is_connected = False
         teller = Thread(target=_tell, args=(other, sent), daemon=True)
         teller.start()
         with suppress(OSError):
             while data := one.recv(65_536):
                 self.trips += not is_answer and answered[0]
                 self.said += not is_answer
-                answered[0] = is_answer
+                end = (end + data)[-len(_READY) - 1 :]
+                is_ready = end.startswith(_READY)
+                # Until it is connected every word is waited for.
+                answered[0] = is_answer and (is_ready or not is_connected)
+                is_connected = is_connected or is_ready
                 sent.put((time.monotonic() + self.delay_s / 2, data))
         sent.put((time.monotonic() + self.delay_s / 2, b""))
         teller.join()

@@ -10,6 +10,9 @@ from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.foresight import Ahead
 
+LIQUOR = "Rinse liquor"
+"""What is kept apart, as its code tells."""
+
 
 @act
 def rinse(
@@ -24,7 +27,8 @@ def rinse(
     code: str | None = None,
 ) -> Recorded:
     """Rinse the cake; kept apart, the rinse liquor opens a lot of its own."""
-    with at_desk(book, how, Ahead(lot, (source,))) as desk:
+    opens = LIQUOR if went_to == RinseTo.APART else None
+    with at_desk(book, how, Ahead(lot, (source,), opens=opens)) as desk:
         words = desk.words
         to = words.needed(went_to, RinseTo, "place where the rinse went")
         facts = Rinse(
@@ -36,5 +40,5 @@ def rinse(
         rinsed = words.lot(lot)
         if to is not RinseTo.APART:
             return desk.record(facts, rinsed)
-        apart = desk.open_code(code, "Rinse liquor")
+        apart = desk.open_code(code, LIQUOR)
         return desk.record(facts, rinsed, opens=(apart, LotType.RINSE, Measure.UL))

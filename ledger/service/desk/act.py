@@ -36,6 +36,7 @@ from ledger.service.desk.stops import departs, stop
 from ledger.service.desk.times import read_when
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
+from ledger.store.read.lots import codes_of_stem
 from ledger.store.read.people import spoken
 from ledger.store.write import recorder
 from ledger.store.write.details import Salt, new_salt
@@ -89,8 +90,8 @@ class Desk:
             return self.words.read(lambda: self._own_code(asked), "")
         stem = (prefix + stem_for(stem_words))[:8]
         # Only where to begin: numbers were passed over, and a maker's own code may have the next.
-        begin = queries.count_with_stem(self.connection, stem) + 1
-        return next_code(stem, begin, lambda code: bool(queries.lot_by_code(self.connection, code)))
+        known = codes_of_stem(self.connection, f"{stem}-")
+        return next_code(stem, known.count + 1, known.later.__contains__)
 
     def entry_named(self, text: str) -> Entry | None:
         """Return the entry that `text` numbers, or None when the book has none of that number."""

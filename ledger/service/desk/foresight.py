@@ -29,6 +29,8 @@ class Ahead(Struct, frozen=True):
     """The lots that it draws on."""
     is_packed: bool = False
     """Whether the lot may be one of bottles."""
+    fills: str | None = None
+    """The lot that it fills into bottles, which are a lot that it opens."""
     opens: str | None = None
     """Of what the lot that it opens is to have its code."""
     material: str | None = None
@@ -44,15 +46,14 @@ def foretold(book: Book, how: How, ahead: Ahead) -> Foretell:
 
     def foretell(foreseen: Foreseen) -> None:
         drawn_on = [code for text in ahead.sources if (code := _code(text))]
-        lot = ahead.lot
         reads.foresee_all(foreseen)
-        about: str | Found | None = _code(lot)
-        if lot and lot.strip() == "." and how.by:
-            about = reads.in_hand(foreseen, how.by.strip().upper())
-        if about:
+        if about := _named(how, ahead.lot, foreseen):
             number = reads.foresee_lot(foreseen, about, drawn_on, _second(book, how, foreseen))
             if ahead.is_packed:
                 reads.foresee_packed(foreseen, number)
+        if filled := _named(how, ahead.fills, foreseen):
+            reads.foresee_source(foreseen, filled)
+            reads.foresee_filling(foreseen, filled)
         for code in drawn_on:
             reads.foresee_source(foreseen, code)
         _besides(foreseen, ahead)
@@ -77,6 +78,13 @@ def _code(text: str | None) -> str | None:
     with suppress(LedgerError):
         return clean_code(text) if text and text.strip() != "." else None
     return None
+
+
+def _named(how: How, text: str | None, foreseen: Foreseen) -> str | Found | None:
+    """Return the code that a text is, or that of the lot in hand as it will be found."""
+    if text and text.strip() == "." and how.by:
+        return reads.in_hand(foreseen, how.by.strip().upper())
+    return _code(text)
 
 
 def _second(book: Book, how: How, foreseen: Foreseen) -> str | Found | None:

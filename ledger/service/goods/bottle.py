@@ -33,7 +33,7 @@ def bottle(
     code: str | None = None,
 ) -> Recorded:
     """Fill a lot into bottles; opens a packed lot."""
-    with at_desk(book, how, Ahead(sources=(source, bottles, caps))) as desk:
+    with at_desk(book, how, Ahead(sources=(bottles, caps), fills=source)) as desk:
         words = desk.words
         filled, bulk = words.pack(pack), words.lot(source)
         total = filled.count * filled.size.amount

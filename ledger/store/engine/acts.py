@@ -66,7 +66,9 @@ def foresee(connection: Connection, foretell: Foretell | None) -> None:
     """Ask what a further act of a transaction will ask, where that saves journeys."""
     turn = turn_of(connection)
     if turn and turn.is_far and foretell:
-        _foreseen(connection, turn, foretell).answer([])
+        foreseen = _foreseen(connection, turn, foretell)
+        if foreseen.is_any:  # else what was written may wait
+            foreseen.answer([])
 
 
 def _foreseen(connection: Connection, turn: Turn, foretell: Foretell | None) -> Foreseen:

@@ -35,6 +35,11 @@ class Foreseen:
         self._turn = turn
         self._heard: list[_Heard] = []
 
+    @property
+    def is_any(self) -> bool:
+        """Whether anything is to be asked that is not known."""
+        return bool(self._heard)
+
     def asks(self, reader: Callable[..., object], *cells: object) -> None:
         """Let the first question of a reader be asked.
 
@@ -43,7 +48,7 @@ class Foreseen:
             cells: Values, or what is to be found for them.
         """
         heard = self._questions(reader, *cells)
-        self._heard += [_Heard(asked) for asked in heard if asked.key not in self._turn.asked]
+        self._heard += [_Heard(asked) for asked in heard if self._turn.answer_to(asked) is None]
 
     def asks_for(self, statement: str, **cells: object) -> None:
         """Let a question be asked."""
@@ -92,7 +97,7 @@ class Foreseen:
         return answers[: len(before)]
 
     def _part(self, heard: _Heard) -> Part:
-        statement, cells, is_binary = heard.asked
+        statement, cells, is_binary, _ = heard.asked
         inlined = {name: sql for name, cell in cells.items() if (sql := _inlined(cell))}
         if inlined:
             statement = _with(statement, tuple(inlined.items()))
@@ -106,7 +111,7 @@ class Foreseen:
         cells = {name: _valued(cell, values) for name, cell in asked.cells.items()}
         known = asked._replace(cells=cells)
         if not any(cell is None for cell in cells.values()):
-            self._turn.asked[known.key] = rows
+            self._turn.learn(known, rows)
 
 
 @lru_cache(maxsize=512)  # the same acts find the same things

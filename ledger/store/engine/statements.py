@@ -41,6 +41,11 @@ def ask(connection: Connection, statement: str, **cells: object) -> list[Any]:
     return _answer(connection, Question(statement, cells))
 
 
+def ask_once(connection: Connection, statement: str, **cells: object) -> list[Any]:
+    """Run a statement as `ask` does, of rows that never change in a book once they are there."""
+    return _answer(connection, Question(statement, cells, lasts=True))
+
+
 def _answer(connection: Connection, asked: Question) -> list[Any]:
     turn = turn_of(connection)
     if turn is None:
@@ -48,30 +53,33 @@ def _answer(connection: Connection, asked: Question) -> list[Any]:
     if turn.heard is not None:
         turn.heard.append(asked)
         raise UnknownError
-    key = asked.key
-    if key not in turn.asked:
-        if turn.pending:
-            _ask_again(connection, turn, asked)
-        else:
-            turn.asked[key] = _ask(connection, asked)
-    if turn.is_far:
-        turn.used[key] = asked
-    return list(turn.asked[key])
+    if (rows := turn.answer_to(asked)) is None:
+        rows = _ask_again(connection, turn, asked) if turn.pending else _ask(connection, asked)
+        turn.learn(asked, rows)
+    if turn.is_far and not (asked.lasts and rows):
+        turn.used[asked.key] = asked
+    return list(rows)
 
 
-def _ask_again(connection: Connection, turn: Turn, asked: Question) -> None:
+def _ask_again(connection: Connection, turn: Turn, asked: Question) -> list[Any]:
     """Ask a question of a server with what was written before it, and with what was asked before.
 
     What an act asked of its first entry it will ask of its second: all in one round trip.
     """
-    again = {**turn.used, asked.key: asked}
-    told = send(connection, turn, [part_of(one, connection) for one in again.values()])
-    turn.asked.update(zip(again, told, strict=True))
+    again = [one for key, one in turn.used.items() if key != asked.key]
+    parts = [part_of(one, connection) for one in (asked, *again)]
+    rows, *told = send(connection, turn, parts)
+    for one, known in zip(again, told, strict=True):
+        turn.learn(one, known)
+    return rows
 
 
 def _ask(connection: Connection, asked: Question) -> list[Any]:
+    turn = turn_of(connection)
+    if turn and turn.is_far:  # by itself a statement is prepared with a journey for that alone
+        return together(connection, [part_of(asked, connection)])[0]
     driver: Any = connection.connection.driver_connection
-    told, cells, is_binary = asked
+    told, cells, is_binary, _ = asked
     how = {}
     if connection.dialect.name != "sqlite":
         told, how = _told(told), {"binary": is_binary}

@@ -28,6 +28,8 @@ class Question(NamedTuple):
     """The values by their names."""
     is_binary: bool = False
     """Whether a server is to answer in binary."""
+    lasts: bool = False
+    """Whether what answers it never changes in a book, once there is anything."""
 
     @property
     def key(self) -> Asked:
@@ -73,6 +75,8 @@ class Turn:
 
     asked: dict[Asked, list[Any]] = field(default_factory=dict)
     """The answers, each by its question."""
+    lasting: dict[Asked, list[Any]] = field(default_factory=dict)
+    """Those that nothing that is written changes."""
     known: dict[object, Any] = field(default_factory=dict)
     """What it knows of the end of the book and of what never changes."""
     is_far: bool = False
@@ -87,6 +91,16 @@ class Turn:
     """How many values it had a server find."""
     heard: list[Question] | None = None
     """Where a question is put that is only to be heard; None: it is to be answered."""
+
+    def answer_to(self, asked: Question) -> list[Any] | None:
+        """Return the answer that is known to a question, or None."""
+        key = asked.key
+        rows = self.asked.get(key)
+        return self.lasting.get(key) if rows is None else rows
+
+    def learn(self, asked: Question, rows: list[Any]) -> None:
+        """Know the answer to a question."""
+        (self.lasting if asked.lasts and rows else self.asked)[asked.key] = rows
 
 
 @contextmanager

@@ -25,6 +25,7 @@ from ledger.store.read import (
     walk,
 )
 from ledger.store.read.end import OF_LAST, STANDS_FOR, edge_of, end_of
+from ledger.store.read.lots import codes_of_stem
 
 _ID = "SELECT id FROM lot WHERE code = :code"
 _SECOND = (
@@ -59,9 +60,11 @@ _BULK = (
 )
 # As the code of the lot of it that came last begins, so will that of the next.
 _STEM_OF = (
-    "SELECT split_part(lot.code, '-', 1) || '-%' FROM receipt r JOIN lot ON lot.id = r.seq "
+    "SELECT split_part(lot.code, '-', 1) || '-' FROM receipt r JOIN lot ON lot.id = r.seq "
     "WHERE r.material = :code ORDER BY r.seq DESC LIMIT 1"
 )
+# As its own code begins, so will that of its bottles.
+_STEM_OF_BOTTLES = "SELECT substr('B' || split_part(CAST(:code AS TEXT), '-', 1), 1, 8) || '-'"
 _HAPPENED = "SELECT happened_at FROM entry WHERE seq = :seq"
 _SOURCE_OF = (
     "SELECT lot.code FROM posting p JOIN lot ON lot.id = p.source WHERE p.seq = :seq "
@@ -150,13 +153,18 @@ def foresee_party(foreseen: Foreseen, name: str) -> None:
 
 def foresee_code(foreseen: Foreseen, stem: str) -> None:
     """Foretell what an act asks to find a code for a lot that it opens."""
-    foreseen.asks(queries.count_with_stem, stem)
+    foreseen.asks(codes_of_stem, f"{stem}-")
+
+
+def foresee_filling(foreseen: Foreseen, bulk: str | Found) -> None:
+    """Foretell what an act asks that fills a lot into bottles, by its whole code."""
+    foreseen.asks(codes_of_stem, foreseen.finds("TEXT", _STEM_OF_BOTTLES, code=bulk))
 
 
 def foresee_material(foreseen: Foreseen, code: str) -> None:
     """Foretell what an act asks of a material, of which it may open a lot."""
     foreseen.asks(queries.material, code)
-    foreseen.asks_for(queries.COUNT_LIKE, pattern=foreseen.finds("TEXT", _STEM_OF, code=code))
+    foreseen.asks(codes_of_stem, foreseen.finds("TEXT", _STEM_OF, code=code))
 
 
 def foresee_source(foreseen: Foreseen, code: str | Found, skip: int | Found = 0) -> None:

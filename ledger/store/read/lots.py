@@ -8,6 +8,8 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 from typing import NamedTuple
 
+from msgspec import Struct
+
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import When
 from ledger.domain.entries.choices import LotType, MaterialKind, Precision, ProductKind
@@ -179,3 +181,34 @@ def is_made_or_bought(connection: Connection, name: str) -> bool:
     """Return whether a formula, a batch or a material is called so."""
     called = ask_column(connection, _NAMES)
     return name.casefold() in {each.casefold() for each in called if each}
+
+
+class Stem(Struct, frozen=True):
+    """What the book has of the codes that begin with a stem and a dash."""
+
+    count: int
+    """How many lots have such a code."""
+    later: frozenset[str]
+    """Of their codes those that may have a greater number than that, and others perhaps."""
+
+
+# LIKE of a file knows no case and so would read all codes. The point comes right after the dash.
+_BEGINS = {
+    "sqlite": "code >= :begin AND code < substr(:begin, 1, length(:begin) - 1) || '.'",
+    "postgresql": "code LIKE CAST(:begin AS TEXT) || '%'",
+}
+# A number has three digits at least, so that of those as long the later one is the greater text.
+_OF_STEM = """
+    WITH named AS (SELECT code, substr(code, length(:begin) + 1) AS rest FROM lot WHERE {begins}),
+    counted AS (SELECT COUNT(*) AS count FROM named),
+    told AS (SELECT count, CASE WHEN count < 1000 THEN substr(CAST(count + 1000 AS TEXT), 2)
+                                ELSE CAST(count AS TEXT) END AS digits FROM counted)
+    SELECT count, code FROM told LEFT JOIN named ON length(rest) > length(digits) + 2
+    OR (length(rest) = length(digits) + 2 AND substr(rest, 1, length(digits)) > digits)"""
+
+
+def codes_of_stem(connection: Connection, begin: str) -> Stem:
+    """Return what the book has of the codes that begin so, by a stem and a dash."""
+    query = _OF_STEM.format(begins=_BEGINS[connection.dialect.name])
+    rows = ask(connection, query, begin=begin)
+    return Stem(rows[0][0], frozenset(code for _, code in rows if code))

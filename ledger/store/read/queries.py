@@ -28,7 +28,7 @@ from ledger.domain.entries.canonical import MAX_INTEGER
 from ledger.domain.entries.choices import LotType
 from ledger.domain.entries.plain import UNREADABLE, instant_text, kept_entry
 from ledger.store.engine.bare import Connection
-from ledger.store.engine.statements import ask, ask_column, ask_one
+from ledger.store.engine.statements import ask, ask_column, ask_once, ask_one
 from ledger.store.read.people import shown_names, told
 
 
@@ -62,7 +62,7 @@ IN_FORCE = "LEFT JOIN entry c ON c.corrects = e.seq WHERE c.corrects IS NULL AND
 def lot_by_code(connection: Connection, code: str) -> LotRow | None:
     """Return the lot with that code, or None."""
     query = "SELECT id, code, lot_type, measure FROM lot WHERE code = :code"
-    rows = ask(connection, query, code=code)
+    rows = ask_once(connection, query, code=code)
     return _lot(*rows[0]) if rows else None
 
 
@@ -78,23 +78,10 @@ def all_codes(connection: Connection) -> Iterator[str]:
     yield from ask_column(connection, "SELECT code FROM lot ORDER BY id")
 
 
-COUNT_LIKE = "SELECT COUNT(*) FROM lot WHERE code LIKE :pattern"
-"""On a server: how many lots have a code that begins so."""
-
-
-def count_with_stem(connection: Connection, stem: str) -> int:
-    """Return how many lots have a code that begins with `stem` and a dash."""
-    if connection.dialect.name != "sqlite":
-        return int(ask_one(connection, COUNT_LIKE, pattern=f"{stem}-%"))
-    # Its LIKE knows no case and so reads all codes. The point comes right after the dash.
-    query = "SELECT COUNT(*) FROM lot WHERE code >= :first AND code < :past"
-    return int(ask_one(connection, query, first=f"{stem}-", past=f"{stem}."))
-
-
 def entry(connection: Connection, seq: int) -> Entry | None:
     """Return the entry with that number, in force or not."""
-    body = ask_one(connection, "SELECT body FROM entry WHERE seq = :seq", seq=seq)
-    return told(connection, body) if body else None
+    rows = ask_once(connection, "SELECT body FROM entry WHERE seq = :seq", seq=seq)
+    return told(connection, rows[0][0]) if rows else None
 
 
 def corrected_by(connection: Connection, seq: int) -> int | None:

@@ -15,7 +15,7 @@ from ledger.domain.entries.spine import utc
 from ledger.domain.evidence.merkle import leaf_hash, new_nodes, root_of_nodes
 from ledger.errors import StorageError
 from ledger.store.engine.bare import Connection
-from ledger.store.engine.statements import ask, ask_one
+from ledger.store.engine.statements import ask, ask_once, ask_one
 from ledger.store.engine.turn import turn_of
 from ledger.store.form.mapping import lot_codes, rows
 from ledger.store.read.end import STANDS_FOR, edge_of, end_of
@@ -160,7 +160,7 @@ def leaf_of(connection: Connection, seq: int) -> bytes | None:
 def _stands_for(connection: Connection, draft: Draft, seq: int) -> int:
     if draft.corrects is None:
         return seq
-    return int(ask_one(connection, STANDS_FOR, seq=draft.corrects))
+    return int(ask_once(connection, STANDS_FOR, seq=draft.corrects)[0][0])
 
 
 def _is_new(connection: Connection, known: dict[object, Any], kind: str, key: str) -> bool:

@@ -12,8 +12,16 @@ from tests.benchmarks.slow_line import SlowLine, slow_line, through
 from tests.conftest import Server, opened
 from tests.keeper import LATER, Keeper, SetClock
 
-DELAY_S = 0.04
+DELAY_S = 0.02
 LOT, SPIRIT, BOTTLES = "OE-001-5", "NS-001-J", "BOS-001-S"
+RINSED = {
+    "lot": LOT,
+    "source": SPIRIT,
+    "volume_in": "20 mL",
+    "volume_out": "15 mL",
+    "went_to": "apart",
+    "because": "to see",
+}
 
 
 @pytest.fixture
@@ -48,14 +56,16 @@ def test_what_bench_commands_ask_is_foretold(far: tuple[Keeper, SlowLine]) -> No
 def test_a_further_journey_is_made_where_one_answer_says_what_to_ask_next(
     far: tuple[Keeper, SlowLine],
 ) -> None:
-    """Of a lot that is opened the code is looked for, once the numbers before it are known."""
+    """After a filling it is asked what is left to fill."""
     keeper, line = far
     acts = {
         ("complain", 2): {"lot": BOTTLES, "symptom": "cloudy", "party": "Bridge Street Stall"},
         ("makeup", 2): {"lot": LOT, "source": SPIRIT, "volume": "600 mL", "because": "thin"},
         ("labels", 2): {"lot": BOTTLES, "printed": "3", "because": "to keep"},
-        ("start", 3): {"product": "Orange essence", "kind": "essence", "target": "1 L"},
-        ("receive", 3): {"material": "spirit", "amount": "1 L", "supplier": "Harbour Oils"},
+        ("start", 2): {"product": "Orange essence", "kind": "essence", "target": "1 L"},
+        ("receive", 2): {"material": "spirit", "amount": "1 L", "supplier": "Harbour Oils"},
+        ("rinse", 2): RINSED,
+        ("bottle", 3): {"source": LOT, "pack": "2 x 30 mL", "because": "to see"},
     }
     told = []
     for (verb, _), words in acts.items():

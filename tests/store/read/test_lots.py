@@ -2,8 +2,11 @@
 
 from datetime import date
 
+import pytest
+
 from ledger.domain.lots.lot import Status
-from ledger.store.read.lots import all_lots, lots_by_number, lots_on_hand
+from ledger.store.read.lots import Stem, all_lots, codes_of_stem, lots_by_number, lots_on_hand
+from tests.keeper import Keeper
 from tests.store.read.numbers import Walked, number
 
 
@@ -35,3 +38,20 @@ def test_a_lot_that_is_used_up_is_no_more_on_hand(walked: Walked) -> None:
     with keeper.reading() as connection:
         everything, there = all_lots(connection), lots_on_hand(connection)
         assert set(everything) - set(there) == {number(connection, lots.packed)}
+
+
+@pytest.mark.parametrize("where", ["sqlite_keeper", "postgres_keeper"])
+def test_of_a_stem_the_codes_are_told_that_may_come_after_as_many_as_there_are(
+    where: str, request: pytest.FixtureRequest
+) -> None:
+    """Of four codes, number five and later ones; a longer number is later, other stems are not."""
+    keeper: Keeper = request.getfixturevalue(where)
+    keeper.do("material", code="oil", name="Orange oil", kind="oil")
+    codes = ["OO-4-4", "OO-005-9", "OO-1000-2", "OO-OLD"]
+    for code in (*codes, "OOX-007-1", "OO-009-1"):
+        keeper.do("receive", material="oil", amount="1 kg", code=code)
+    with keeper.reading() as connection:
+        known = codes_of_stem(connection, "OO-")
+        assert known == Stem(5, frozenset({"OO-1000-2", "OO-009-1"}))
+        assert codes_of_stem(connection, "NONE-") == Stem(0, frozenset())
+    assert keeper.opens("receive", material="oil", amount="1 kg") == "OO-006-K"

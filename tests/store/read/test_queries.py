@@ -12,7 +12,6 @@ def test_a_lot_is_found_by_its_code_or_the_end_of_it(walked: Walked) -> None:
         assert queries.lot_by_code(connection, "NONE-1") is None
         assert queries.codes_ending_in(connection, "002-M") == [lots.syrup]
         assert list(queries.all_codes(connection)) == list(astuple(lots))
-        assert queries.count_with_stem(connection, "OE") == 1
         last = queries.last_about_a_lot(connection, "AB")
         assert last is not None
         assert last.draft.lot == lots.essence

@@ -29,7 +29,7 @@ from ledger.store.read import (
     walk,
 )
 from ledger.store.read import dates as dating
-from ledger.store.read.lots import lots_by_number
+from ledger.store.read.lots import codes_of_stem, lots_by_number
 from ledger.store.read.made import bottle_sizes, finished
 from ledger.store.read.queries import Moment
 from ledger.store.read.reach import entries_of_lots, made_of
@@ -40,7 +40,7 @@ from tests.keeper import Keeper
 NOON = Moment(datetime(2026, 3, 5, 12, tzinfo=UTC), 40)
 
 HOT: dict[str, Callable[[Connection, int], object]] = {
-    "codes of a stem": lambda connection, _: queries.count_with_stem(connection, "OE"),
+    "codes of a stem": lambda connection, _: codes_of_stem(connection, "OE-"),
     "walk back": walk.back,
     "walk forward": walk.forward,
     "what went in": lambda connection, lot: [*walk.edges_into(connection, [lot, lot + 1])],
