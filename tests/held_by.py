@@ -244,17 +244,9 @@ HELD_BY: Held = {
         "tests/cli/commands/test_page.py",
         "the pages of lots, written there and read by another reader of their form",
     ),
-    "reports/web/goods/page.py": (
-        "tests/reports/words/goods/test_page.py",
-        "the page of a lot: laid out there, and read as another reads it with the command",
-    ),
     "cli/kit/papers.py": (
         "tests/cli/commands/test_serving.py",
         "writes the card that a command hands it; each such command prints one",
-    ),
-    "reports/words/glass/cards.py": (
-        "tests/cli/commands/test_serving.py",
-        "gathers for a paper what the screen says, and is printed there",
     ),
     "reports/kit/card.py": (
         "tests/reports/pdf/kit/test_card.py",

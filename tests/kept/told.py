@@ -3,7 +3,7 @@
 Guarantees: a field stands under the key that machines read.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence, Set
 from typing import Any
 
 from msgspec import Struct
@@ -18,6 +18,8 @@ def told(name: str, value: Any) -> Iterator[str]:
     >>> list(told("what", {"lot": "A-1", "on": ()}))
     ['what', '  lot: A-1', '  on: -']
     """
+    if isinstance(value, Set) and len(value) > 1:  # whose order is another one each time
+        value = sorted(map(str, value))
     if isinstance(value, Struct):
         value = {field.encode_name: getattr(value, field.name) for field in fields(value)}
     if isinstance(value, Mapping):

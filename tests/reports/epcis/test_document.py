@@ -13,7 +13,7 @@ import pytest
 
 from reports.epcis import document as module
 from tests.keeper import Keeper
-from tests.kept.said import check_constants
+from tests.kept.said import check_constants, check_said
 from tests.path import Lots
 from tests.reports.epcis.eventful import (
     Plain,
@@ -136,6 +136,10 @@ def test_an_empty_period_is_a_document_without_events(sqlite_keeper: Keeper) -> 
     read = document(sqlite_keeper)
     assert events(read) == []
     assert is_valid(read, SCHEMA)
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:

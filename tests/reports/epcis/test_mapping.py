@@ -17,7 +17,7 @@ from reports.epcis.document import export_of
 from reports.epcis.events import Amount
 from reports.epcis.mapping import JUDGED, MOVED, _amount
 from tests.keeper import Keeper
-from tests.kept.said import check_constants
+from tests.kept.said import check_constants, check_said
 from tests.path import Lots
 from tests.reports.epcis.eventful import Plain, document, events, make_eventful, number
 
@@ -222,6 +222,10 @@ def test_a_case_that_was_corrected_away_did_not_occur_and_another_was_told_wrong
     assert away["parentID"] == "https://example.com/lots/case/2"
     assert away["errorDeclaration"]["reason"] == "did_not_occur"
     assert "correctiveEventIDs" not in away["errorDeclaration"]
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:

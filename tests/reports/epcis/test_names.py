@@ -4,8 +4,10 @@ import pytest
 
 from ledger.errors import RefusedError
 from ledger.service.recall.story import story_of
+from reports.epcis import names as module
 from reports.epcis.names import Names, names_of
 from tests.keeper import Keeper
+from tests.kept.said import check_said
 from tests.path import Lots
 
 
@@ -57,3 +59,7 @@ def test_a_case_is_named_by_its_number_of_gs1_or_below_the_house(
     found = names(keeper)
     assert found.case(7, None) == "https://example.com/lots/case/7"
     assert found.case(111, "4012345") == "https://id.gs1.org/00/040123450000001112"
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)

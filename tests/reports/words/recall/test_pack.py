@@ -7,7 +7,7 @@ from reports.words.recall import pack as module
 from reports.words.recall.pack import recall_view
 from tests.keeper import Keeper
 from tests.kept.golden import check_golden
-from tests.kept.said import check_constants
+from tests.kept.said import check_constants, check_said
 from tests.kept.told import told
 from tests.path import Lots
 from tests.reports.words.recall.story import recalled
@@ -36,6 +36,10 @@ def test_the_pack_of_a_recall_in_which_all_happens_is_the_kept_one(
     silent = recall_view(replace(found, house=None), (), None, drill=False)
     assert silent.script[0] == "“This is __________ of . We are taking back some of our bottles."
     assert silent.script[-1].endswith("Leave the number to ring back: ____________”")
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:

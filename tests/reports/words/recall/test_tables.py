@@ -1,9 +1,11 @@
 """The tables of a recall's pack."""
 
 from ledger.service.recall.standing import recall_of
+from reports.words.recall import tables as module
 from reports.words.recall.tables import recall_sheets
 from tests.keeper import Keeper
 from tests.kept.golden import check_golden
+from tests.kept.said import check_said
 from tests.kept.told import told
 from tests.path import Lots
 from tests.reports.words.recall.story import recalled
@@ -28,3 +30,7 @@ def test_the_tables_of_a_recall_in_which_all_happens_are_the_kept_ones(
     sheets = recall_sheets(recalled(keeper, lots))
     lines = [line for name, sheet in sheets.items() for line in told(name, sheet)]
     check_golden("recall_tables.txt", "\n".join((*lines, "")))
+
+
+def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
+    check_said(module)
