@@ -61,6 +61,8 @@ def per_cent_outside(mpct: float, low: int | None, high: int | None) -> str:
     ('79.978 %', '81.2 %')
     >>> per_cent_outside(500.0004, None, 500), per_cent_outside(500, None, 500)
     ('0.5000004 %', '0.5 %')
+    >>> per_cent_outside(83_000.4, None, 82_000), per_cent_outside(100_000, None, 82_000)
+    ('83 %', '100 %')
     """
     near = (round(Decimal(mpct) / 1000, places) for places in (1, *range(3, MOST_PLACES)))
     seen = (share for share in near if _is_outside(1000 * share, low, high))

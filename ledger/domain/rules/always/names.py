@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from ledger.domain.entries import Draft, Formula, House, Person, Receipt
 from ledger.domain.entries.fields import specs
 from ledger.domain.lots.scene import Scene
+from ledger.domain.masters.formulas import version_of
 from ledger.domain.rules.finding import Finding, Rule, impossible
 
 
@@ -75,8 +76,8 @@ def formula_version_is_new(draft: Draft, scene: Scene) -> Iterator[Finding]:
     facts = draft.facts
     if not isinstance(facts, Formula):
         return
-    was = scene.corrected.facts if scene.corrected else None
-    if isinstance(was, Formula) and (was.code, was.version) == (facts.code, facts.version):
+    was = scene.corrected
+    if was and isinstance(was.facts, Formula) and version_of(was.facts) == version_of(facts):
         return
     if (facts.code, facts.version) in scene.formulas:
         newest = max(version for _, version in scene.formulas)

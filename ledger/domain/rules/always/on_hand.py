@@ -224,10 +224,9 @@ def duty_is_in_the_cost(draft: Draft, _scene: Scene) -> Iterator[Finding]:
     facts = draft.facts
     if not isinstance(facts, Receipt) or facts.cost_minor is None:
         return
-    if (facts.duty_minor or 0) > facts.cost_minor:
-        duty, cost = (
-            coins(minor or 0, facts.cost_digits) for minor in (facts.duty_minor, facts.cost_minor)
-        )
+    minor = facts.duty_minor or 0
+    if minor > facts.cost_minor:
+        duty, cost = (coins(each, facts.cost_digits) for each in (minor, facts.cost_minor))
         yield impossible(
             "duty",
             f"A duty of {duty} cannot be part of a cost of {cost}.",

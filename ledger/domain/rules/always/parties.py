@@ -54,8 +54,8 @@ def _verb(facts: Move) -> str:
 
 def _was_not_named(scene: Scene) -> bool:
     """Tell whether what is corrected named nobody either: it says so already."""
-    was = scene.corrected.facts if scene.corrected else None
-    return isinstance(was, Move) and was.party is None
+    was = scene.corrected
+    return was is not None and isinstance(was.facts, Move) and was.facts.party is None
 
 
 def name_is_the_book_s(draft: Draft, scene: Scene) -> Iterator[Finding]:

@@ -75,13 +75,13 @@ def check_is_a_second_persons(draft: Draft, scene: Scene) -> Iterator[Finding]:
     """A check by who wrote the entry, or worked on the lot, is no second check."""
     if not isinstance(draft.facts, Check):
         return
-    told, again = _own_work(draft, scene)
-    if told:
+    if own := _own_work(draft, scene):
+        told, again = own
         yield remark("own check", f"This is no second check: {told}.", f"Have it checked: {again}")
 
 
-def _own_work(draft: Draft, scene: Scene) -> tuple[str, str]:
-    """Return that who checks did it too, and how somebody else checks it; empty if not so."""
+def _own_work(draft: Draft, scene: Scene) -> tuple[str, str] | None:
+    """Return that who checks did it too, and how somebody else checks it; None if not so."""
     entry, lot = scene.checked, scene.lot
     if entry is not None:
         is_own, told = entry.draft.by == draft.by, f"entry {entry.seq} is {draft.by}'s own"
@@ -90,8 +90,8 @@ def _own_work(draft: Draft, scene: Scene) -> tuple[str, str]:
         is_own, told = draft.by in makers_of(lot), f"{draft.by} worked on {lot.code}"
         again = f"pottle check {lot.code} --by INITIALS"
     else:
-        return "", ""
-    return (told, again) if is_own else ("", "")
+        return None
+    return (told, again) if is_own else None
 
 
 RULES: tuple[Rule, ...] = (

@@ -137,6 +137,18 @@ FILTRATES = [
         less("430 mL came through the filter", "the book says 0 mL"),
     ),
     Case(
+        "out of a lot of one drop: all is told",
+        passed(0.001, 430),
+        scene(lot(on_hand=1)),
+        less("430 mL came through the filter", "the book says 0.001 mL")
+        + said(
+            NO,
+            "filtrate",
+            "430 mL of filtrate is more than the 0.001 mL that went onto the filter.",
+            MORE_THAN_IN,
+        ),
+    ),
+    Case(
         "out of a syrup more than liquid and solids can be",
         passed(4800, 4900),
         scene(SWEET),
@@ -180,6 +192,18 @@ OUTCOMES = [
         draft(make(Finish, volume=ml(459.001))),
         scene(lot()),
         less("459.001 mL came out"),
+    ),
+    *(
+        Case(
+            f"a finish of what was reckoned, with {volume} mL",
+            draft(make(Finish, volume=ml(volume))),
+            scene(lot(was_reckoned=True)),
+            found,
+        )
+        for volume, found in (
+            (450, ()),
+            (459.001, less("459.001 mL came out", "the book reckons about 450 mL")),
+        )
     ),
     Case("a finished syrup", draft(make(Finish, volume=ml(3800))), scene(SWEET)),
     Case(

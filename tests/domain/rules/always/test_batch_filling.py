@@ -24,6 +24,7 @@ from tests.domain.builders import (
 from tests.domain.rules.cases import HM, NO, WHY, Case, find, said
 
 LOW = lot(on_hand=430_000)
+RECKONED = lot(on_hand=430_000, was_reckoned=True)
 
 
 def up(to: float, used: float, source: str = "O-1") -> Any:
@@ -56,6 +57,16 @@ MADE_UP = [
             make_up(f"E-1 holds 430 mL already, so it cannot be made up to {to} mL.", LARGER),
         )
         for to in (430, 400)
+    ),
+    *(
+        Case(f"a reckoned 430 up to {to}", up(to, used), scene(RECKONED, oil()))
+        for to, used in ((422, 1), (430, 20), (450, 20))
+    ),
+    Case(
+        "a reckoned 430 up to what no doubt of it explains",
+        up(421, 1),
+        scene(RECKONED, oil()),
+        make_up("E-1 holds 430 mL already, so it cannot be made up to 421 mL.", LARGER),
     ),
     Case(
         "too little to reach the volume",

@@ -35,6 +35,11 @@ def put(facts: Cases, *before: Any, **around: Any) -> tuple[Any, Any]:
              HM, "cases", "4 bottles of P-1 stand in cases by the book; with these 12 they are "
              "more than the 15 filled.",
              "Strike the entry of cases that are no more, which this shows: pottle lot P-1")),
+        Case("all that were filled", *put(make(Cases, count=1, holds=9), make(Cases, holds=6))),
+        Case("none into cases, and none were there", *put(make(Cases, holds=0), on_hand_then=-1),
+             said(NO, "cases", "Cases are at least one, with at least one bottle in each.",
+             "Write how many of how many, such as 4 x 12.")),
+        Case("as many as was told", *put(TWO, corrected=entry(TWO, 7))),
         Case("fewer than was told", *put(make(Cases, count=1), corrected=entry(TWO, 7))),
         Case("more than was told", *put(MORE, corrected=entry(TWO, 7), on_hand_then=18_000_000),
              said(NO, "cases",

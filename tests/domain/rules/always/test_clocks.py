@@ -18,6 +18,7 @@ LONG_AGO = NOW - clocks.LONG_AWAY - timedelta(minutes=1)
 CASES = [
     Case("a new book", draft(NOTE), scene(last_recorded=None)),
     Case("clocks that differ a little", draft(NOTE), scene(last_recorded=NOW + clocks.CLOCK_ERROR)),
+    Case("two years away", draft(NOTE), scene(last_recorded=NOW - clocks.LONG_AWAY)),
     Case("a year away", draft(NOTE), scene(last_recorded=NOW - timedelta(days=365))),
     Case(
         "a clock that is behind",

@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from ledger.domain.entries import Add, Forget, House, Note, Party, Rest, Start, Strike
+from ledger.domain.entries import Add, Forget, House, Note, Party, Plan, Rest, Start, Strike
 from ledger.domain.rules import Finding
 from ledger.domain.rules.always import corrections as keeping
 from tests.domain.builders import draft, entry, lot, make, ml, scene
@@ -176,6 +176,20 @@ STRIKES = [
 ]
 
 
+PLANNED = entry(make(Plan), 5, lot=None)
+PLANS = [
+    Case("a plan struck", STRIKE_OF_NO_LOT, scene(corrected=PLANNED)),
+    Case(
+        "a plan corrected",
+        draft(make(Plan), None, **BECAUSE),
+        scene(corrected=PLANNED),
+        wrong(
+            "Entry 5 plans a trial, and the order and the marks of its jars are drawn from what it "
+            "says, so it cannot be corrected.",
+            'Strike it, then plan the trial under another name: pottle strike 5 --because "WHY"',
+        ),
+    ),
+]
 FORGOTTEN = entry(Party("P1", code="P1"), 5, lot=None)
 ANEW = "If they are to be in the book again, tell them anew: pottle party add ..."
 FORGETTING = [
@@ -203,6 +217,6 @@ FORGETTING = [
 ]
 
 
-@pytest.mark.parametrize("case", [*CORRECTIONS, *STRIKES, *FORGETTING], ids=str)
+@pytest.mark.parametrize("case", [*CORRECTIONS, *STRIKES, *PLANS, *FORGETTING], ids=str)
 def test_only_what_counts_is_changed_and_with_a_reason(case: Case) -> None:
     assert find(keeping.RULES, case) == list(case.found)

@@ -293,9 +293,15 @@ def test_a_count_that_is_off_by_more_than_reading_and_warmth_asks_why(
 
 
 def test_a_duty_may_be_all_of_a_cost_and_no_more() -> None:
+    too_much = said(
+        NO,
+        "duty",
+        "A duty of 48.01 cannot be part of a cost of 48.00.",
+        "Give the cost with the duty in it.",
+    )
     for duty, cost, is_told in ((4800, 4800, False), (4801, 4800, True), (None, 0, False)):
         made = draft(make(Receipt, duty_minor=duty, cost_minor=cost, cost_digits=2), "O-1")
-        told = [item.what for item in amounts.duty_is_in_the_cost(made, scene())]
-        assert told == (["A duty of 48.01 cannot be part of a cost of 48.00."] if is_told else [])
+        told = list(amounts.duty_is_in_the_cost(made, scene()))
+        assert told == (too_much if is_told else [])
     unpriced = draft(make(Receipt, duty_minor=4801, cost_minor=None), "O-1")
     assert list(amounts.duty_is_in_the_cost(unpriced, scene())) == []

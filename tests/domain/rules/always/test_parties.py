@@ -7,7 +7,7 @@ from ledger.domain.entries.choices import MoveAs
 from ledger.domain.rules.always import parties
 from ledger.domain.rules.always.parties import party_of
 from ledger.domain.rules.finding import Severity
-from tests.domain.builders import draft, entry, make, packed, scene
+from tests.domain.builders import draft, entry, make, ml, packed, pieces, scene
 from tests.domain.rules.cases import WHY, Case, find, said
 
 NOBODY = make(Move, party=None)
@@ -31,7 +31,11 @@ CASES = [
                 f"{typed} --phone NUMBER",
             ),
         )
-        for name, typed in (("Quay Bar", '"Quay Bar"'), ("Bar $5", "NAME"))
+        for name, typed in (
+            ("Quay Bar", '"Quay Bar"'),
+            ("XX Bar", '"XX Bar"'),
+            *((f"Bar {mark}5", "NAME") for mark in '"$`\\!'),
+        )
     ),
     Case("a supplier who is new", draft(make(Receipt)), scene(brings_name=True)),
     Case("to somebody", draft(make(Move, party="Quay Bar")), scene(packed())),
@@ -39,11 +43,31 @@ CASES = [
     Case("poured", draft(make(Move, party=None, moved_as=MoveAs.TASTING)), scene(packed())),
     Case("broken", draft(make(Move, party=None, moved_as=MoveAs.BREAKAGE)), scene(packed())),
     Case("an old sale corrected", draft(NOBODY, corrects=2), scene(corrected=entry(NOBODY, 2))),
+    *(
+        Case(
+            f"{told} sold to nobody, as a correction of {what}",
+            draft(make(Move, party=None, amount=amount), "P-1", corrects=2),
+            scene(packed(), corrected=was),
+            said(WHY, "party", f"{told} sold, and it is not said to whom.", TO),
+        )
+        for what, was in (
+            ("nothing", None),
+            ("what went to somebody", entry(make(Move), 2)),
+            ("a note", entry(make(Note), 2)),
+        )
+        for told, amount in (
+            ("6 of P-1 are", pieces(6)),
+            ("2 of P-1 are", pieces(2)),
+            ("1 of P-1 is", pieces(1)),
+            ("500 mL of P-1 is", ml(500)),
+            ("1000 mL of P-1 is", ml(1000)),
+        )
+    ),
     Case(
-        "sold to nobody",
-        draft(NOBODY, "P-1"),
+        "a sample for nobody",
+        draft(make(Move, party=None, moved_as=MoveAs.SAMPLE), "P-1"),
         scene(packed()),
-        said(WHY, "party", "6 of P-1 are sold, and it is not said to whom.", TO),
+        said(WHY, "party", "6 of P-1 are given as a sample, and it is not said to whom.", TO),
     ),
     Case(
         "sent on return to nobody",
@@ -75,6 +99,17 @@ CASES = [
             Severity.ASK,
             "name",
             "“Cafe Blue” is not in the book, and “Café Blue” and “Cafés Blue” are.",
+            "Write it as the book has it; if it is somebody else, say so with --because.",
+        ),
+    ),
+    Case(
+        "a name that is nearly another",
+        draft(make(Party, name="Cafe Blue"), None),
+        scene(near_names=("Café Blue",)),
+        said(
+            Severity.ASK,
+            "name",
+            "“Cafe Blue” is not in the book, and “Café Blue” is.",
             "Write it as the book has it; if it is somebody else, say so with --because.",
         ),
     ),

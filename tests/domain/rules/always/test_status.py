@@ -263,6 +263,11 @@ TRIALS = [
         scene(lot(), lot("T-1", opening=TRIAL)),
     ),
     Case(
+        "a trial into a lot that nobody knows",
+        draft(make(Add, source="T-1")),
+        scene(None, lot("T-1", opening=TRIAL)),
+    ),
+    Case(
         "a trial into a trial",
         draft(make(Add, source="T-1")),
         scene(lot(opening=TRIAL), lot("T-1", opening=TRIAL)),

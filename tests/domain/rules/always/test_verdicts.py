@@ -59,6 +59,8 @@ CASES = [
     Case("a check of what was struck", *checked("CD", make(Note), counts=False), said(
         Severity.IMPOSSIBLE, "check", "Entry 7 was struck or corrected, so it counts no longer.",
         "See which entry counts now: pottle journal --entry 7")),
+    Case("a check of what was struck, put right", draft(make(Check, about=7), by="CD", corrects=9),
+         scene(checked=entry(make(Note), 7), checked_is_in_force=False)),
     Case("a check of one's own entry", *checked("AB", make(Note)), said(
         HM, "own check", "This is no second check: entry 7 is AB's own.",
         "Have it checked: pottle check --entry 7 --by INITIALS")),

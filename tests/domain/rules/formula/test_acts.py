@@ -181,6 +181,12 @@ PASSES = [
         hm("pores", "Pass 1 has no pore size; orange version 1 asks for at most 2.5 µm.")
         + hm("temperature", "Pass 1 has no temperature; orange version 1 asks for at most 5 °C."),
     ),
+    Case(
+        "of two steps that are only remarked on, the one with fewer remarks",
+        passed(),
+        steps(UNKNOWN, FINE),
+        hm("pores", "Pass 1 has no pore size; orange version 1 asks for at most 2.5 µm."),
+    ),
     Case("in time and cold", passed(minutes=30, temp_mdegc=5000), steps(QUICK)),
     Case(
         "slow and warm",

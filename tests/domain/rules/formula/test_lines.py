@@ -6,13 +6,13 @@ import pytest
 from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries import Add, Facts, Finish, Formula, Material
+from ledger.domain.entries import Add, Facts, Finish, Formula, Material, Posting
 from ledger.domain.entries.choices import AddedAs, MaterialKind, ProductKind
 from ledger.domain.entries.masters import FormulaLine
 from ledger.domain.lots.control import Control, Input
 from ledger.domain.lots.lot import Status
 from ledger.domain.rules.formula import lines as following_amounts
-from tests.domain.builders import draft, grams, lot, make, ml, oil, scene
+from tests.domain.builders import draft, entry, grams, lot, make, ml, oil, scene
 from tests.domain.rules.cases import Case, find
 from tests.domain.rules.formula.followed import follows, why
 
@@ -38,7 +38,7 @@ LARGE_LINES = (
 LARGE = make(Formula, lines=LARGE_LINES)
 
 
-def adding(facts: Add, *before: Facts, formula: Formula = ORANGE) -> tuple[Any, Any]:
+def adding(facts: Add, *before: Any, formula: Formula = ORANGE) -> tuple[Any, Any]:
     return draft(facts), follows(formula, *before, inputs=INPUTS)
 
 
@@ -65,11 +65,17 @@ def dosing(source: str, amount: float, *before: Facts) -> tuple[Any, Any]:
 
 
 CARB = make(Add, source="C-1", amount=grams(20))
+# Its density was known when it went in, and is no more.
+WEIGHED = replace(
+    entry(make(Add, amount=grams(28.44)), 2),
+    postings=(Posting("O-1", "E-1", None, 33_660, 33_000),),
+)
 DENSE = scene(
     lot(),
     oil(material=make(Material, density_mg_per_l=845_000)),
     control=Control(formula=ORANGE, inputs=INPUTS),
 )
+UNKNOWN = replace(DENSE, sources=())
 OVER = "E-1; orange version 1 calls for 33 mL, at most 33.66 mL."
 ADDITIONS = [
     Case("as much as the overage and the tolerance allow", *adding(oils(33.66))),
@@ -91,6 +97,18 @@ ADDITIONS = [
         DENSE,
         why("formula", f"With this 40 mL of oil are in {OVER}"),
     ),
+    Case(
+        "what was weighed before, as the volume that it was then",
+        *adding(oils(0.001), WEIGHED),
+        why("formula", f"With this 33.661 mL of oil are in {OVER}"),
+    ),
+    Case(
+        "what was weighed before, of known density",
+        draft(oils(0.01)),
+        replace(DENSE, lot=lot("E-1", make(Add, amount=grams(28.44)))),
+        why("formula", f"With this 33.667 mL of oil are in {OVER}"),
+    ),
+    Case("weighed, of a lot that nobody knows", draft(make(Add, amount=grams(99))), UNKNOWN),
     Case("weighed, with a density that nobody knows", *adding(make(Add, amount=grams(99)))),
     Case("no tolerance is given", *adding(make(Add, source="C-1", amount=grams(40)))),
     Case("a material that is not called for", *adding(make(Add, source="G-1")), NOT_CALLED_FOR),
@@ -199,6 +217,10 @@ ENDS = [
         ),
     ),
     Case("less where no tolerance is given", *finishing(oils(33), replace(CARB, amount=grams(1)))),
+    Case(
+        "the least of it where no tolerance is given",
+        *finishing(oils(33), replace(CARB, amount=grams(0.001))),
+    ),
     Case(
         "nothing of two materials",
         *finishing(),

@@ -153,6 +153,15 @@ PACKED = [
         *release_of(filled_at_nine(FINISH, entry(ADD, 8, at(10)), entry(LOOK, 9, at(11)))),
         unseen("P-1"),
     ),
+    Case(
+        "the bulk had something more in it before the filling",
+        *release_of(filled_at_nine(FINISH, ADD, LOOK)),
+        NO_YIELD_SINCE,
+    ),
+    Case(
+        "the bulk was measured only after the filling",
+        *release_of(filled_at_nine(ADD, LOOK, entry(FINISH, 8, at(10)))),
+    ),
     Case("bottles of a received lot", *release_of(bottles(LOOK, bulk=oil("E-1")))),
 ]
 

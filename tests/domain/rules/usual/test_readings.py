@@ -1,11 +1,15 @@
 """A reading that does not fit the book is told at once, and stands in the way of a release."""
 
-from ledger.domain.entries import Judge, Measurement
-from ledger.domain.entries.choices import Measured, Verdict
-from ledger.domain.lots.control import Control
+from ledger.domain.entries import Judge, Look, Measurement
+from ledger.domain.entries.choices import Grade, Measured, Verdict
+from ledger.domain.lots.control import Control, Doubted
 from ledger.domain.lots.readings import Reading, Reckoned
 from ledger.domain.rules.finding import Finding, Severity
-from ledger.domain.rules.usual.readings import last_readings_fit_the_book, reading_fits_the_book
+from ledger.domain.rules.usual.readings import (
+    a_clear_drink_can_hold_its_oil,
+    last_readings_fit_the_book,
+    reading_fits_the_book,
+)
 from tests.domain.builders import draft, lot, make, scene
 
 WRONG = Reading("E-1", Measured.ABV, Reckoned(70.0, 1.0, 90.0, 90.0, 90.0, 1.8))
@@ -43,3 +47,20 @@ def test_a_reading_apart_stands_in_the_way_of_a_release_alone() -> None:
     ]
     hold = draft(Judge(Verdict.HOLD))
     assert not list(last_readings_fit_the_book(hold, among))
+
+
+def test_a_clear_look_at_more_oil_than_dissolves_is_doubted_and_nothing_else_is() -> None:
+    doubted = scene(lot(), control=Control(doubted=Doubted("sweet orange", 100.4, 10.04)))
+    look = draft(make(Look, grade=Grade.CLEAR))
+    assert list(a_clear_drink_can_hold_its_oil(look, doubted)) == [
+        Finding(
+            Severity.REMARK,
+            "clear beyond what dissolves",
+            "100 mg/L of sweet orange oil looked clear as poured, where the drink dissolves 10 % "
+            "of it at the best.",
+            "Was it the syrup that was looked at, or has the oil risen as a ring? Look again in "
+            "the glass; if the entry is wrong, correct it.",
+        )
+    ]
+    assert not list(a_clear_drink_can_hold_its_oil(look, scene(lot())))
+    assert not list(a_clear_drink_can_hold_its_oil(READ, doubted))

@@ -24,7 +24,9 @@ def test_constituents_come_to_no_more_than_all() -> None:
     assert not list(constituents_are_parts(draft(birch(half, half), None), scene()))
     more = birch(half, half, Constituent("eugenol", 1))
     (found,) = constituents_are_parts(draft(more, None), scene())
-    assert (found.what, found.todo) == (
+    assert found == Finding(
+        Severity.IMPOSSIBLE,
+        "constituents",
         "The constituents of birch-oil come to 100.0001 %, more than all of it.",
         "Check the shares; a certificate gives them in % of the whole.",
     )
@@ -48,13 +50,25 @@ def test_goods_known_for_a_substance_are_remarked_on_without_a_figure_of_others(
 def test_a_name_without_a_limit_is_said_with_what_it_may_mean() -> None:
     named = scene(concerns=Concerns(unlimited={"cumarin": "coumarin"}))
     (found,) = constituents_have_limits(draft(birch(), None), named)
-    assert (found.what, found.todo) == (
+    assert found == Finding(
+        Severity.REMARK,
+        "no limit",
         "No limit in force speaks of cumarin: what is recorded of it is held against none.",
         "If you mean coumarin for cumarin, say so with pottle material change.",
     )
     other = scene(concerns=Concerns(unlimited={"limonene": None}))
     (found,) = constituents_have_limits(draft(birch(), None), other)
     assert found.todo == "See what is limited: pottle limits"
+    several = Concerns(unlimited={"cumarin": "coumarin", "limonen": None, "eugenl": "eugenol"})
+    (found,) = constituents_have_limits(draft(birch(), None), scene(concerns=several))
+    assert (found.what, found.todo) == (
+        "No limit in force speaks of cumarin or limonen or eugenl: what is recorded of it is held "
+        "against none.",
+        "If you mean coumarin for cumarin and eugenol for eugenl, say so with pottle material "
+        "change.",
+    )
+    assert not list(constituents_have_limits(draft(make(Receipt)), named))
+    assert not list(constituents_have_limits(draft(birch(), None), scene()))
 
 
 def test_goods_that_can_hurt_come_in_with_their_caution() -> None:
