@@ -65,7 +65,8 @@ ONCE = [
 ADD_UP = [
     Case("labels left over from before", *printed(make(Labels, printed=0, used=2, spoiled=0),
          make(Labels, printed=15, used=13, spoiled=None))),
-    Case("all labels accounted for in two steps", *printed(make(Labels, printed=0, used=3, spoiled=1),
+    Case("all labels accounted for in two steps",
+         *printed(make(Labels, printed=0, used=3, spoiled=1),
          make(Labels, printed=15, used=9, spoiled=2))),
     Case("one more than was left by what was used and spoiled before",
          *printed(make(Labels, printed=0, used=4, spoiled=1),
