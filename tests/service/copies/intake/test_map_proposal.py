@@ -2,8 +2,12 @@
 
 from pathlib import Path
 
+import pytest
+
+from ledger.domain.tables.days import DayOrder
+from ledger.domain.tables.grid import Line, Table
 from ledger.service.copies.intake.column_map import read_map
-from ledger.service.copies.intake.map_proposal import proposed_map
+from ledger.service.copies.intake.map_proposal import _order, proposed_map
 from ledger.service.copies.intake.table_files import read_tables
 from ledger.service.copies.intake.take_in import Asked, take_in
 from ledger.service.desk.book import How
@@ -112,3 +116,22 @@ def test_the_maps_that_headings_of_several_tongues_propose_are_the_kept_ones(
     places = (GERMAN, SPANISH_SEASON, file, *others)
     texts = [proposed_map(read_tables(place)[0]) for place in places]
     check_golden("proposed_maps.txt", "\n".join(texts))
+
+
+@pytest.mark.parametrize(
+    ("days", "order"),
+    [
+        (["13.01.2026"], DayOrder.DMY),
+        (["01/13/26", "02/03/26"], DayOrder.MDY),
+        (["02/03/26"], None),
+        (["13.01.2026", "01/13/26"], None),
+        (["2026-01-13"], None),
+        (["about 13.01.2026", "x"], None),
+        ([], None),
+    ],
+)
+def test_the_order_of_days_is_the_only_one_in_which_all_can_be_read(
+    days: list[str], order: DayOrder | None
+) -> None:
+    lines = tuple(Line(number, (day,)) for number, day in enumerate(days, 2))
+    assert _order([Table("t.csv", "t", ("Day",), ()), Table("u.csv", "u", ("Day",), lines)]) == order

@@ -5,7 +5,7 @@ import pytest
 from ledger.domain.tables.grid import Found, Line, Table
 from ledger.errors import InputError
 from ledger.service.copies.intake.column_map import read_map
-from ledger.service.copies.intake.row_balance import Balance, off_balance
+from ledger.service.copies.intake.row_balance import Balance, off_balance, read_balance
 
 TABLE = Table("may.csv", "may", ("raus", "verkauft", "zurück"), ())
 TOLD = Balance("raus", ("verkauft", "zurück", "verkostet"))
@@ -61,3 +61,37 @@ acts = [ { do = "note", text = "{words}" } ]
             'Write it as: optional = ["tasted", "lost"]',
         ),
     )
+
+
+def test_too_much_is_told_as_more_and_every_cell_that_is_no_number_in_its_column() -> None:
+    (told,) = found("12", "8", "4,25")
+    assert told.what == "verkauft 8 and zurück 4.25 come to 0.25 more than raus, 12."
+    told_each = found("zwölf", "acht", "4")
+    assert [(each.column, each.what) for each in told_each] == [
+        ("raus", '"zwölf" is no number, and the row must add up.'),
+        ("verkauft", '"acht" is no number, and the row must add up.'),
+    ]
+    assert [each.what for each in found("100", "10", "")] == [
+        "verkauft 10 come to 90 less than raus, 100."
+    ]
+
+
+def test_a_row_of_which_the_whole_or_every_part_is_empty_is_not_done_yet() -> None:
+    assert found("", "8", "4") == []
+    assert found("", "", "") == []
+    assert found("-1", "", "-1") == []
+
+
+@pytest.mark.parametrize(
+    ("text", "balance"),
+    [
+        ("{out} = {sold} + {back}", Balance("out", ("sold", "back"))),
+        ("  { out }  =  { sold }  +  { back } + {lost} ", Balance("out", ("sold", "back", "lost"))),
+        ("{out} = {sold}", None),
+        ("{out} is {sold} + {back}", None),
+        ("{out} = {sold} + {back} - {lost}", None),
+        ("out = sold + back", None),
+    ],
+)
+def test_a_sum_is_a_column_and_two_others_at_the_least(text: str, balance: Balance | None) -> None:
+    assert read_balance(text) == balance
