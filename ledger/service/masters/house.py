@@ -55,19 +55,14 @@ def init(
     """
     from ledger.store.form.create import create_book
 
-    book = Book(where, clock)
     facts = _checked_house(name, currency, address, country, time_zone, fluid_ounce, phone)
-    try:
-        with connected(where) as engine:
-            create_book(
-                engine,
-                where,
-                lambda connection: desk_on(connection, book.clock(), How(by=by)).record(facts),
-            )
-    except BaseException:
-        book.close()
-        raise
-    return book
+    with connected(where) as engine:
+        create_book(
+            engine,
+            where,
+            lambda connection: desk_on(connection, clock(), How(by=by)).record(facts),
+        )
+    return Book(where, clock)
 
 
 def check_house(

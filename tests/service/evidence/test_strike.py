@@ -55,3 +55,17 @@ def test_a_struck_entry_is_counted_once_wherever_it_is_counted(bench: Keeper) ->
         entry.seq for kind in (Add, Strike) for entry in entries_of_kind(bench.book, kind)
     }
     assert traced(bench.book, "SOO-001-3").ahead == {}
+
+
+def test_a_strike_is_no_earlier_than_what_it_strikes_where_no_time_is_told(bench: Keeper) -> None:
+    """Two people write by clocks a minute apart."""
+    note = bench.do("note", text="The wrong book.")
+    bench.clock.forward(minutes=-6)
+    struck = bench.do("strike", entry=str(note.seq), because="the wrong book")
+    assert struck.entry.draft.happened.at == note.entry.draft.happened.at
+    later = bench.do("note", text="Another.", at="2026-03-08 10:00")
+    struck = bench.do("strike", entry=str(later.seq), because="the wrong book")
+    assert struck.entry.draft.happened.at == bench.clock.now
+    third = bench.do("note", text="A third.", at="2026-03-08 10:00")
+    struck = bench.do("strike", entry=str(third.seq), at="2026-03-08 11:00", because="wrong")
+    assert f"{struck.entry.draft.happened.at:%F %H:%M}" == "2026-03-08 11:00"

@@ -107,3 +107,26 @@ def test_a_version_is_withdrawn_and_stays_readable(sqlite_keeper: Keeper, tmp_pa
             "pottle formula list shows those that are.",
         ),
     )
+
+
+def test_the_newest_version_is_meant_where_none_is_named(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    load(sqlite_keeper, tmp_path, GOOD)
+    load(sqlite_keeper, tmp_path, GOOD.replace("version = 1", "version = 2"))
+    told = [version(sqlite_keeper.book, " Orange-ESSENCE ", asked) for asked in (None, 1, 2)]
+    assert [found.version for found in told] == [2, 1, 2]
+    with pytest.raises(RefusedError) as raised:
+        version(sqlite_keeper.book, "rum")
+    assert raised.value.what == "The formula rum is not in the book."
+    with pytest.raises(RefusedError) as raised:
+        sqlite_keeper.do("withdraw", code="orange-essence", version="3", because="so")
+    assert raised.value.problems == (
+        (
+            "There is no version 3 of a formula orange-essence in the book.",
+            "pottle formula list shows those that are.",
+        ),
+    )
+    first = sqlite_keeper.do("withdraw", code="Orange-Essence", version="2", because="so")
+    again = sqlite_keeper.do("withdraw", code="orange-essence", version="2", because="so")
+    assert (first.is_new, again.is_new, again.seq) == (True, False, first.seq)

@@ -7,8 +7,10 @@ import pytest
 from ledger.errors import InputError, RefusedError
 from ledger.service.desk.book import How
 from ledger.service.desk.clock import house_of
-from ledger.service.masters.house import house, init
+from ledger.service.masters.house import check_house, house, init
 from tests.keeper import Keeper
+from tests.service.cases import UL, amount
+from tests.service.masters.said_anew import check_each_alone
 
 
 def test_what_is_not_said_anew_stays_as_it_was(sqlite_keeper: Keeper) -> None:
@@ -132,3 +134,90 @@ def test_all_numbers_that_are_wrong_are_told_at_once(sqlite_keeper: Keeper) -> N
         "3 is no number of an article.",
         "9521234543213 does not say of what it is the number.",
     ]
+
+
+def article(product: str, volume_ul: int, size: str, gtin: str) -> dict[str, object]:
+    return {"product": product, "gtin": gtin, "size": amount(volume_ul, UL, size)}
+
+
+def test_a_fact_of_the_house_that_is_said_anew_alone_keeps_the_rest(sqlite_keeper: Keeper) -> None:
+    check_each_alone(
+        sqlite_keeper,
+        "house",
+        {},
+        {
+            "name": "Old House",
+            "currency": "USD",
+            "address": "1 Quay",
+            "country": "IE",
+            "time_zone": "UTC",
+            "fluid_ounce": "US",
+            "hour": "20",
+            "phone": "01 555 0100",
+            "doubt": "scale=1",
+            "keep": "24",
+            "web": "https://example.com/old",
+            "gln": "9521234000006",
+            "company_prefix": "9521234",
+            "gtin": "Syrup, 250 mL=9521234543213",
+        },
+        [
+            ("name", "New House", {"name": "New House"}),
+            ("currency", "eur", {"currency": "EUR"}),
+            ("address", "2 Quay", {"address": "2 Quay"}),
+            ("country", "gb", {"country": "GB"}),
+            ("time_zone", "Europe/London", {"time_zone": "Europe/London"}),
+            ("fluid_ounce", "Imperial", {"fluid_ounce": "imperial"}),
+            ("hour", "21.50", {"hour_minor": 2150}),
+            ("phone", "01 555 0200", {"phone": "01 555 0200"}),
+            ("doubt", "cylinder=2", {"doubts": "cylinder=2"}),
+            ("keep", "36", {"keep_months": 36}),
+            ("web", "http://example.com:80/new/", {"web": "http://example.com:80/new"}),
+            ("gln", "9521234000013", {"gln": "9521234000013"}),
+            ("company_prefix", "952123", {"company_prefix": "952123"}),
+            (
+                "gtin",
+                "; Syrup, 1 L=9521234543206 ;",
+                {
+                    "articles": [
+                        article("Syrup", 250_000, "250 mL", "09521234543213"),
+                        article("Syrup", 1_000_000, "1 L", "09521234543206"),
+                    ]
+                },
+            ),
+        ],
+    )
+
+
+@pytest.mark.parametrize(
+    "value",
+    [
+        "example.com",
+        "https://example.com/a b",
+        "https://example.com/" + "x" * 41,
+        "ftp://example.com",
+    ],
+)
+def test_an_address_of_pages_is_one_that_a_symbol_can_carry(
+    value: str, sqlite_keeper: Keeper
+) -> None:
+    with pytest.raises(InputError) as raised:
+        sqlite_keeper.do("house", web=value)
+    assert raised.value.problems == (
+        (
+            f'"{value}" is no address on the web that fits a symbol of a label.',
+            "Write it as https://example.com/lots, in at most 60 characters.",
+        ),
+    )
+    sqlite_keeper.do("house", web="https://example.com/" + "x" * 40)
+
+
+def test_a_zone_and_an_ounce_are_usual_where_none_is_told(tmp_path: Path) -> None:
+    with init(str(tmp_path / "new.db"), name="A House", currency=" eur ") as book:
+        found = house_of(book)
+    assert found is not None
+    assert (found.time_zone, found.fluid_ounce, found.currency) == ("UTC", "US", "EUR")
+    check_house("A House")
+    with pytest.raises(InputError) as raised:
+        check_house("A House", "E", country="X", time_zone="Moon")
+    assert len(raised.value.problems) == 3

@@ -15,6 +15,7 @@ from ledger.service.glass.serving import serving
 from ledger.service.masters.limits import limits
 from tests.keeper import Keeper
 from tests.path import receive_all, walk_main_path
+from tests.service.masters.said_anew import check_each_alone
 
 
 def counting(keeper: Keeper) -> tuple[Limit, ...]:
@@ -154,3 +155,49 @@ def test_a_card_knows_what_its_formula_claims(sqlite_keeper: Keeper) -> None:
     code = sqlite_keeper.opens("start", formula="test", target="100mL")
     sqlite_keeper.do("add", lot=code, source=lots.spirit, amount="100mL")
     assert serving(sqlite_keeper.book, code).claim == "uk-low-alcohol"
+
+
+def test_a_fact_of_a_limit_that_is_said_anew_alone_keeps_the_rest(sqlite_keeper: Keeper) -> None:
+    check_each_alone(
+        sqlite_keeper,
+        "limit",
+        {"code": "house-limonene"},
+        {
+            "substance": "limonene",
+            "bound": "at-most",
+            "value": "1.5",
+            "unit": "mg/kg",
+            "basis": "as-served",
+            "place": "here",
+            "citation": "a rule",
+            "known_by": "read",
+            "says": "a wish",
+            "since": "2026-01-01",
+            "until": "2026-12-31",
+        },
+        [
+            ("substance", "linalool", {"substance": "linalool"}),
+            ("bound", "above", {"bound": "above"}),
+            ("value", "0", {"value_micro": 0}),
+            ("unit", "mg/L", {"unit": "mg/L"}),
+            ("basis", "as-sold", {"basis": "as-sold"}),
+            ("place", "there", {"place": "there"}),
+            ("citation", "another rule", {"citation": "another rule"}),
+            ("known_by", "recalled", {"known_by": "recalled"}),
+            ("says", "a wish of the house", {"says": "a wish of the house"}),
+            ("since", "2026-02-01", {"since": "2026-02-01"}),
+            ("until", "2026-11-30", {"until": "2026-11-30"}),
+        ],
+    )
+
+
+def test_a_new_value_whose_source_is_the_old_one_is_remarked_on(sqlite_keeper: Keeper) -> None:
+    """A value of nothing is one; the same value again, or one with its source, is no matter."""
+    no_limonene(sqlite_keeper, value="5", known_by="read")
+    told = sqlite_keeper.do("limit", code="no-limonene", value="0").remarks
+    assert [what for what, _ in told] == [
+        'The value is another now, and its source still the old one: "a rule of the house", read. '
+        "If the value stands elsewhere: pottle limits no-limonene --citation SOURCE --known-by read"
+    ]
+    assert sqlite_keeper.do("limit", code="no-limonene", value="0").remarks == ()
+    assert sqlite_keeper.do("limit", code="no-limonene", value="3", citation="new").remarks == ()

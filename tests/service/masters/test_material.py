@@ -14,6 +14,7 @@ from ledger.service.account.shipped import shipped, substances, usual_concerns
 from ledger.service.glass.serving import serving
 from tests.keeper import Keeper
 from tests.service.cases import Refused, Said, check_recorded, check_refused
+from tests.service.masters.said_anew import check_each_alone
 
 RECORDED: dict[str, Said] = {
     "a material with what is known of it": (
@@ -311,3 +312,65 @@ def test_goods_are_known_by_whole_words_of_their_names(
     called: str, carries: tuple[str, ...]
 ) -> None:
     assert usual_concerns(called) == carries
+
+
+def named(language: str, name: str) -> dict[str, str]:
+    return {"language": language, "name": name}
+
+
+def test_a_fact_of_a_material_that_is_said_anew_alone_keeps_the_rest(bench: Keeper) -> None:
+    """Nought says nothing of a density or a strength, and something of a temperature."""
+    bench.do("material", code="clove-oil", kind="other")
+    check_each_alone(
+        bench,
+        "material",
+        {"code": "Clove-OIL", "change": True},
+        {
+            "name": "Clove oil",
+            "kind": "oil",
+            "obtained": "distilled",
+            "density": "1.045",
+            "density_temp": "20",
+            "abv": "1",
+            "food_grade": "yes",
+            "allergens": "none",
+            "ingredient_name": "clove",
+            "caution": "Burns.",
+            "constituents": "eugenol 80%",
+            "additive": "acid E 330",
+            "nutrition": "carbohydrate 9; sugars 7",
+            "names": "de=Nelke",
+        },
+        [
+            ("name", "Oil of cloves", {"name": "Oil of cloves"}),
+            ("kind", "other", {"sort": "other"}),
+            ("obtained", "extracted", {"how_obtained": "extracted"}),
+            ("density", "1.05", {"density_mg_per_l": 1_050_000}),
+            ("density_temp", "0", {"density_temp_mdegc": 0}),
+            ("abv", "100", {"abv_mpct": 100_000}),
+            ("food_grade", "no", {"food_grade": "no"}),
+            ("allergens", "milk", {"allergens": "milk"}),
+            ("ingredient_name", "cloves", {"ingredient_name": "cloves"}),
+            ("caution", "Burns the skin.", {"caution": "Burns the skin."}),
+            (
+                "constituents",
+                "eugenol 81%",
+                {"constituents": [{"substance": "eugenol", "fraction_ppm": 810_000}]},
+            ),
+            ("additive", "acid E 331", {"additive": "acid E 331"}),
+            ("nutrition", "carbohydrate 9", {"nutrition": "carbohydrate 9"}),
+            ("names", "fr=clou", {"names": [named("de", "Nelke"), named("fr", "clou")]}),
+        ],
+    )
+
+
+@pytest.mark.parametrize("abv", ["-1", "100.001", "101"])
+def test_a_strength_lies_between_nothing_and_all_of_it(abv: str, bench: Keeper) -> None:
+    with pytest.raises(RefusedError) as raised:
+        bench.do("material", code="spirit", abv=abv, change=True)
+    assert raised.value.problems == (
+        (
+            f"A strength of {abv} % cannot be: it lies between 0 and 100 % by volume.",
+            "Read the label again; US proof is twice the per cent.",
+        ),
+    )

@@ -4,7 +4,7 @@ import pytest
 from msgspec.structs import replace
 
 from ledger.domain.entries import Party
-from ledger.errors import InputError
+from ledger.errors import InputError, RefusedError
 from ledger.service.masters.party import parties
 from tests.keeper import Keeper
 
@@ -27,3 +27,31 @@ def test_a_party_without_a_name_is_refused(sqlite_keeper: Keeper) -> None:
     with pytest.raises(InputError) as raised:
         sqlite_keeper.do("party", name=" ", phone="01 555 0142")
     assert raised.value.problems == (("The name is missing.", "Give the name in words."),)
+
+
+def test_a_party_is_told_of_by_its_code_too_and_nothing_of_one_that_was_forgotten(
+    sqlite_keeper: Keeper,
+) -> None:
+    keeper = sqlite_keeper
+    keeper.do("party", name="Quay Bar", phone="01 555 0142")
+    keeper.do("party", name="P1", phone="01 555 0143")
+    assert [(party.name, party.code, party.phone) for party in parties(keeper.book)] == [
+        ("Quay Bar", "P1", "01 555 0143")
+    ]
+    keeper.do("forget", who="Quay Bar", because="asked for it")
+    with pytest.raises(RefusedError) as raised:
+        keeper.do("party", name="P1", phone="01 555 0144")
+    assert raised.value.problems == (
+        (
+            "P1 was forgotten, so nothing is kept of it any more.",
+            "Tell the party anew under its name.",
+        ),
+    )
+
+
+def test_all_that_is_wrong_with_a_party_is_told_at_once(sqlite_keeper: Keeper) -> None:
+    with pytest.raises(InputError) as raised:
+        sqlite_keeper.do("party", name="Bar", gln="1", words="x" * 2001)
+    assert [what for what, _ in raised.value.problems] == [
+        *("The words have 2001 characters; at most 2000 are kept.", "1 is no number of a place."),
+    ]

@@ -55,6 +55,8 @@ def test_what_is_ticked_is_named_once_and_what_is_none_is_refused() -> None:
     assert [item.code for item in chosen("1-2 orange-oil cap")] == [
         *("orange-oil", "lemon-oil", "cap")
     ]
+    assert [item.code for item in chosen("16,cap 2-2 5-4")] == ["cap", "lemon-oil"]
+    assert chosen("1-16") == starter_shelf()
     assert chosen("") == ()
     assert chosen("all") == starter_shelf()
     with pytest.raises(InputError) as refused:
@@ -67,3 +69,10 @@ def test_what_is_ticked_is_named_once_and_what_is_none_is_refused() -> None:
             "citric-acid, bottle-30, bottle-250, cap; or all.",
         ),
     )
+
+
+@pytest.mark.parametrize("word", ["17", "0", "1-100", "-2", "2-", "a-2", "all cap"])
+def test_a_number_that_nothing_on_the_shelf_has_is_refused(word: str) -> None:
+    with pytest.raises(InputError) as refused:
+        chosen(word)
+    assert refused.value.what.startswith(f'"{word.split()[0]}" is not on the starter shelf.')

@@ -8,7 +8,13 @@ from ledger.service.masters.short_names import read_code
 
 @pytest.mark.parametrize(
     ("text", "code"),
-    [("orange-oil", "orange-oil"), (" Orange-OIL ", "orange-oil"), ("b250", "b250")],
+    [
+        ("orange-oil", "orange-oil"),
+        (" Orange-OIL ", "orange-oil"),
+        ("b250", "b250"),
+        ("7", "7"),
+        ("x" * 30, "x" * 30),
+    ],
 )
 def test_a_short_name_is_the_same_in_any_letters(text: str, code: str) -> None:
     assert read_code(text, "material", "orange-oil") == code

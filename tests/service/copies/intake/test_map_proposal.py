@@ -134,4 +134,6 @@ def test_the_order_of_days_is_the_only_one_in_which_all_can_be_read(
     days: list[str], order: DayOrder | None
 ) -> None:
     lines = tuple(Line(number, (day,)) for number, day in enumerate(days, 2))
-    assert _order([Table("t.csv", "t", ("Day",), ()), Table("u.csv", "u", ("Day",), lines)]) == order
+    assert (
+        _order([Table("t.csv", "t", ("Day",), ()), Table("u.csv", "u", ("Day",), lines)]) == order
+    )

@@ -30,8 +30,8 @@ def test_a_row_that_was_taken_in_other_words_is_found_with_its_entry() -> None:
             5,
             None,
             "It was taken before in other words, from entry 7 on.",
-            "Put the row back as it was and correct what is wrong with: pottle correct 7; or strike "
-            "out what was taken.",
+            "Put the row back as it was and correct what is wrong with: pottle correct 7; or "
+            "strike out what was taken.",
         )
     ]
     (found,) = changed_rows({OLD: Taken(7, "a b.csv", 5)}, [act(NEW, file="a, b.csv")])
