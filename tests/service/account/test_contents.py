@@ -12,6 +12,7 @@ from ledger.service.account.replay import received_lot
 from ledger.store.read.received import ReceivedRow
 from tests.keeper import Keeper
 from tests.path import walk_main_path
+from tests.service.engines import ON_EACH_ENGINE
 from tests.service.glass.vanilla import with_vanilla
 
 
@@ -35,6 +36,7 @@ def test_an_essence_and_its_syrup_contain_what_went_in(keeper: Keeper) -> None:
     assert contents_of(keeper, lots.packed) == contents_of(keeper, lots.syrup)
 
 
+@ON_EACH_ENGINE
 def test_a_correction_of_an_addition_changes_the_contents(keeper: Keeper) -> None:
     lots = walk_main_path(keeper)
     before = contents_of(keeper, lots.essence)

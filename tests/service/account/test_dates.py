@@ -14,6 +14,7 @@ from ledger.store.read import queries
 from ledger.store.read.lots import lots_by_number
 from tests.keeper import Keeper
 from tests.path import Lots, make_essence, receive_all
+from tests.service.engines import ON_EACH_ENGINE
 from tests.store.read.numbers import number
 
 
@@ -137,6 +138,7 @@ def test_a_juice_that_was_read_weak_says_nothing_of_the_base(keeper: Keeper, lot
     assert days(keeper, finished(keeper, (strong, "690mL"), (juice, "10mL"))) == 180
 
 
+@ON_EACH_ENGINE
 def test_bottles_keep_in_the_class_of_what_is_in_them(keeper: Keeper, lots: Lots) -> None:
     strong = base(keeper, lots, "653g", "347g", "66")
     made = finished(keeper, (strong, "530mL"), (lots.water, "170mL"))

@@ -10,6 +10,7 @@ from ledger.service.lots.stock import stock
 from ledger.store.read.queries import Moment
 from tests.keeper import Keeper
 from tests.path import Lots, receive_all
+from tests.service.engines import ON_EACH_ENGINE
 
 
 def listed(keeper: Keeper, code: str) -> Lot:
@@ -45,6 +46,7 @@ def test_bottles_are_named_after_what_they_were_really_filled_from(keeper: Keepe
     assert alone(keeper, filled.code) == listed(keeper, filled.code)
 
 
+@ON_EACH_ENGINE
 def test_a_lot_whose_opening_was_struck_is_a_struck_lot_whatever_it_was(keeper: Keeper) -> None:
     lots = receive_all(keeper)
     batch = keeper.opens("start", product="Plain syrup", kind="base-syrup", target="1L")

@@ -10,6 +10,7 @@ from ledger.service.bench.draws import lacking, propose
 from ledger.service.masters.formula import versions
 from reports.words.bench.draws import commands, rows, shortages
 from tests.keeper import Keeper
+from tests.service.engines import ON_EACH_ENGINE
 
 SUGAR = FormulaLine(parse_quantity("1kg"), material="sugar")
 SPIRIT = FormulaLine(parse_quantity("500mL"), material="spirit")
@@ -34,6 +35,7 @@ def proposed(keeper: Keeper, followed: str, target: str = "1L") -> list[tuple[st
     return rows(propose(keeper.book, code))
 
 
+@ON_EACH_ENGINE
 def test_what_expires_first_is_drawn_first_and_what_never_does_last(keeper: Keeper) -> None:
     never = sugar(keeper, "5kg")
     late = sugar(keeper, "300g", best_before="2026-12-31")
@@ -196,6 +198,7 @@ def test_spirit_is_drawn_on_by_weight_as_its_strength_tells_its_density(keeper: 
     ]
 
 
+@ON_EACH_ENGINE
 def test_what_another_formula_makes_is_drawn_on_when_it_is_released_and_in_date(
     keeper: Keeper,
 ) -> None:
@@ -284,6 +287,7 @@ def test_what_is_put_in_is_lacking_no_more(keeper: Keeper) -> None:
 
 
 @pytest.mark.parametrize(("put_in", "left"), [("960g", None), ("949g", "51g"), ("300.4g", "700g")])
+@ON_EACH_ENGINE
 def test_too_little_of_a_line_is_topped_up_within_its_limits(
     put_in: str, left: str | None, keeper: Keeper
 ) -> None:

@@ -11,6 +11,7 @@ from ledger.service.desk.claims import claimed_limit, strength_as_made
 from ledger.service.lots.dossier import brief_of
 from tests.keeper import MORNING, Keeper
 from tests.path import receive_all
+from tests.service.engines import ON_EACH_ENGINE
 
 
 def made_by(keeper: Keeper, **limits: object) -> str:
@@ -55,6 +56,7 @@ def test_a_claim_that_the_strength_breaks_stands_in_the_way_with_its_source(
     ]
 
 
+@ON_EACH_ENGINE
 def test_a_claim_is_held_to_the_limit_in_force_on_the_day_of_the_release(keeper: Keeper) -> None:
     code = made_by(keeper, claim="uk-alcohol-free")
     keeper.do("limit", code="uk-alcohol-free", until="2026-03-01")

@@ -7,6 +7,7 @@ from ledger.service.desk.book import Recorded
 from ledger.service.evidence.verify import verify
 from ledger.service.lots.dossier import dossier
 from tests.keeper import Keeper
+from tests.service.engines import ON_EACH_ENGINE
 
 MEND = "If that entry is wrong too, correct it; else this one may be: pottle journal shows both."
 
@@ -34,6 +35,7 @@ def is_whole(keeper: Keeper, lot: str) -> None:
     assert dossier(keeper.book, lot).state.code == lot
 
 
+@ON_EACH_ENGINE
 def test_a_receipt_mended_to_less_than_was_drawn_tells_the_draws(keeper: Keeper) -> None:
     receipt, spirit = received(keeper)
     batch = begun(keeper)
@@ -121,6 +123,7 @@ def test_what_did_not_fit_before_is_not_told_again(keeper: Keeper) -> None:
     assert remarks(correct(keeper, receipt, "amount=50mL")) == []
 
 
+@ON_EACH_ENGINE
 def test_an_addition_moved_to_another_lot_tells_what_that_lot_lacks(keeper: Keeper) -> None:
     _, one = received(keeper)
     _, other = received(keeper, "50mL")

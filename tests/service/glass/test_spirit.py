@@ -6,6 +6,7 @@ from ledger.errors import InputError
 from ledger.service.glass.spirit import spirit_account
 from tests.keeper import Keeper
 from tests.path import walk_main_path
+from tests.service.engines import ON_EACH_ENGINE
 from tests.service.glass.vanilla import problems, with_vanilla
 
 
@@ -18,6 +19,7 @@ def test_the_spirit_account_balances_and_tells_what_was_used(keeper: Keeper) -> 
     assert found.sent["sale"] == pytest.approx(0.006854 * 1.5, abs=1e-5)
 
 
+@ON_EACH_ENGINE
 def test_the_spirit_account_counts_an_extract_and_balances(keeper: Keeper) -> None:
     with_vanilla(keeper)
     found = spirit_account(keeper.book, "2026-01-01", "2026-12-31").account

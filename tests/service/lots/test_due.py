@@ -11,6 +11,7 @@ from ledger.service.lots.due import Waits, due
 from reports.words.lots.due import rows
 from tests.keeper import Keeper
 from tests.path import Lots, receive_all
+from tests.service.engines import ON_EACH_ENGINE
 
 FORMULA = Formula(
     "plain",
@@ -80,6 +81,7 @@ def test_a_rest_by_a_formula_is_due_after_its_least_time(keeper: Keeper, lots: L
     ]
 
 
+@ON_EACH_ENGINE
 def test_a_rest_that_has_ended_is_not_due_and_the_next_has_its_own_time(
     keeper: Keeper, lots: Lots
 ) -> None:
@@ -179,6 +181,7 @@ def test_a_look_that_was_struck_does_not_count(keeper: Keeper, lots: Lots) -> No
 
 
 @pytest.mark.parametrize("verdict", ["reject", "hold"])
+@ON_EACH_ENGINE
 def test_a_sample_of_rejected_goods_is_let_be_and_one_on_hold_is_not(
     verdict: str, keeper: Keeper, lots: Lots
 ) -> None:
@@ -231,6 +234,7 @@ def test_a_date_that_has_passed_is_told_until_the_lot_is_gone(keeper: Keeper, lo
     assert lots.sugar in keeper.lot_codes()
 
 
+@ON_EACH_ENGINE
 def test_a_date_that_the_formula_sets_is_told_of_too(keeper: Keeper, lots: Lots) -> None:
     code = begin(keeper, lots)
     keeper.do("finish", lot=code, volume="400mL")
@@ -266,6 +270,7 @@ def test_a_hold_without_a_reason_asks_for_a_decision(
     assert [todo for *_, todo in shown(keeper)] == ["on hold: decide about it"]
 
 
+@ON_EACH_ENGINE
 def test_the_nearest_comes_first_and_what_has_no_time_last(keeper: Keeper, lots: Lots) -> None:
     old = keeper.opens("receive", material="sugar", amount="1kg", best_before="2026-03-01",
                        because="cheap")  # fmt: skip

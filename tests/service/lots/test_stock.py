@@ -6,6 +6,7 @@ from ledger.domain.amounts.quantity import Measure
 from ledger.service.lots.stock import first_expired, low_materials, stock, values_left
 from tests.keeper import Keeper
 from tests.path import Lots, walk_main_path
+from tests.service.engines import ON_EACH_ENGINE
 
 
 def receive(keeper: Keeper, material: str, amount: str, **words: str) -> str:
@@ -23,6 +24,7 @@ def values(keeper: Keeper) -> dict[str, int]:
     return {lot.code: found[lot.seq] for lot in lots if lot.seq in found}
 
 
+@ON_EACH_ENGINE
 def test_the_earliest_date_comes_first_and_none_comes_last(keeper: Keeper) -> None:
     never = receive(keeper, "sugar", "1kg")
     late = receive(keeper, "spirit", "1L", best_before="2027-01-01")
@@ -51,6 +53,7 @@ def test_what_cannot_be_used_is_not_there(keeper: Keeper) -> None:
     assert held in keeper.lot_codes()
 
 
+@ON_EACH_ENGINE
 def test_what_is_used_up_is_low_and_what_never_came_or_was_struck_is_not(keeper: Keeper) -> None:
     used = receive(keeper, "sugar", "600g")
     keeper.do("send", lot=used, amount="600g", moved_as="destroyed", because="wet")
@@ -106,6 +109,7 @@ def test_a_value_is_rounded_half_to_even_to_the_smallest_coin(
     assert values(keeper) == {lot: minor}
 
 
+@ON_EACH_ENGINE
 def test_a_correction_of_the_cost_moves_the_value(keeper: Keeper) -> None:
     made = keeper.do("receive", material="sugar", amount="1kg", cost="1.00")
     keeper.do("correct", entry=str(made.seq), changes="cost=2.50", because="misread")

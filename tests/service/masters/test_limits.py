@@ -15,6 +15,7 @@ from ledger.service.glass.serving import serving
 from ledger.service.masters.limits import limits
 from tests.keeper import Keeper
 from tests.path import receive_all, walk_main_path
+from tests.service.engines import ON_EACH_ENGINE
 from tests.service.masters.said_anew import check_each_alone
 
 
@@ -124,6 +125,7 @@ def test_the_day_is_that_of_the_house_s_clock(sqlite_keeper: Keeper) -> None:
     assert limonene_held_against(sqlite_keeper, lots.packed) == [("no-limonene", 0)]
 
 
+@ON_EACH_ENGINE
 def test_a_value_to_come_leaves_the_one_before_in_force_until_its_day(keeper: Keeper) -> None:
     lots = walk_main_path(keeper)
     no_limonene(keeper, value="5")

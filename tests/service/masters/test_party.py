@@ -7,8 +7,10 @@ from ledger.domain.entries import Party
 from ledger.errors import InputError, RefusedError
 from ledger.service.masters.party import parties
 from tests.keeper import Keeper
+from tests.service.engines import ON_EACH_ENGINE
 
 
+@ON_EACH_ENGINE
 def test_what_is_not_said_anew_stays_as_it_was(keeper: Keeper) -> None:
     keeper.do("party", name="Quay Bar", phone="01 555 0142", words="ask for  Bo")
     keeper.do("party", name="Arcade Stall", address="1 Quay")
