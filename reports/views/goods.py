@@ -55,28 +55,28 @@ class LabelView(Struct, frozen=True):
     """What the formula's label says besides."""
     cautions: tuple[str, ...]
     """Warnings, each a sentence."""
-    strength: str | None = None
+    strength: str | None
     """Strength as it was made, such as alc. 2.6 % vol; None when there is none to say."""
-    statements: tuple[str, ...] = ()
+    statements: tuple[str, ...]
     """Statements that the contents call for, each a sentence."""
-    declared: tuple[Declared, ...] = ()
+    declared: tuple[Declared, ...]
     """What it declares besides; where there is no room the last is cut to its least first."""
-    is_us: bool = False
+    is_us: bool
     """Whether it is a label of the United States, whose least letters are other ones."""
-    is_canadian: bool = False
+    is_canadian: bool
     """Whether it is a label of Canada, likewise."""
-    is_small: bool = False
+    is_small: bool
     """Whether the bottle is so small that its words may be smaller."""
+    figures_mm: float
+    """Height that the figures of the volume must have, in millimetres."""
+    panel_sq_in: float
+    """How large the panel of the bottle may be that the label is on, in square inches."""
+    lot_word: str
+    """The word before the lot."""
     across: str | None = None
     """A word across it, where it is for no bottle that leaves."""
-    figures_mm: float = 4.0
-    """Height that the figures of the volume must have, in millimetres."""
-    panel_sq_in: float = 0.0
-    """How large the panel of the bottle may be that the label is on, in square inches."""
     symbol: str = ""
     """What the QR symbol says; the lot where nothing else."""
-    lot_word: str = "Lot"
-    """The word before the lot."""
     panel: Panel = Panel.WHOLE
     """Whether it is all of the label, or a front or a back panel of it."""
 

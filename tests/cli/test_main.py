@@ -1,5 +1,10 @@
 """The front door: what is given before a command counts for it, and no word asks for help."""
 
+import sys
+
+import pytest
+
+from cli import main
 from tests.cli.shell import Shell
 
 
@@ -31,3 +36,24 @@ def test_a_command_that_is_none_is_said_to_be_none(shell: Shell) -> None:
     told = shell.run("stir")
     assert told.exit_code == 2
     assert "No such command 'stir'" in told.err
+
+
+def test_where_a_shell_has_closed_all_streams_it_speaks_to_nobody_and_nobody_answers(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    read: list[str] = []
+
+    def work() -> None:
+        print("said ½")
+        print("complained ½", file=sys.stderr)
+        read.append(sys.stdin.read())
+
+    for name in ("stdin", "stdout", "stderr"):
+        monkeypatch.setattr(sys, name, None)
+    monkeypatch.setattr(main, "app", work)
+    main.run()
+    streams = (sys.stdin, sys.stdout, sys.stderr)
+    assert read == [""]
+    assert [stream.encoding for stream in streams] == ["utf-8"] * 3
+    for stream in streams:
+        stream.close()

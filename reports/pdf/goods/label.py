@@ -131,7 +131,7 @@ def _keep(canvas: Canvas, runs: Sequence[Run], plate: Plate) -> None:
 
 def _forms(number: int, panels: int) -> tuple[str, ...]:
     """Return the names under which the panels of a label are kept in the file."""
-    return tuple(f"label{number}{'' if panels == 1 else f'-{panel}'}" for panel in range(panels))
+    return tuple(f"label{number}-{panel}" for panel in range(panels))
 
 
 def _put(canvas: Canvas, form: str, x: float, y: float) -> None:

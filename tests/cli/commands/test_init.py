@@ -174,6 +174,44 @@ def test_initials_are_read_before_a_name_or_from_it(told: str) -> None:
     assert read_person(told) == ("AB", "Ada Brook")
 
 
+@pytest.mark.parametrize(
+    ("told", "initials", "name"),
+    [
+        ("ABCD Ada Brook", "ABCD", "Ada Brook"),
+        ("ABCDE Brook", "AB", "ABCDE Brook"),
+        ("Ann Bee Cleo Dunn Eel", "ABCD", "Ann Bee Cleo Dunn Eel"),
+        ("ann bee", "ANN", "bee"),
+    ],
+)
+def test_up_to_four_letters_are_initials_unless_they_are_written_as_a_name(
+    told: str, initials: str, name: str
+) -> None:
+    assert read_person(told) == (initials, name)
+
+
+BEGINNINGS = """\
+init --house Notreal --currency EUR --time-zone UTC --ledger a.db
+init --house Notreal --currency EUR --time-zone UTC --person "AB Ada Brook" --ledger b.db
+init --house Notreal --currency EUR --time-zone UTC --person "Ada Brook" --shelf "1 9" --ledger c.db
+init --house Notreal --currency EUR --time-zone UTC --person AB --ledger d.db
+init --house Notreal --currency EUR --time-zone UTC --shelf 1 --ledger e.db
+init --house Notreal --currency EUR --time-zone UTC --person "AB Ada Brook" --shelf all \
+--with-formulas --ledger f.db
+formula list --ledger f.db
+init --house Notreal --currency EUR --time-zone UTC --person "AB Ada Brook" --shelf 1 \
+--with-formulas --ledger g.db
+formula list --ledger g.db
+"""
+"""New books with more and more in them; a shelf without a spirit has no formula."""
+
+
+def test_what_a_new_book_begins_with_is_said_with_what_comes_next(empty: Shell) -> None:
+    lines = BEGINNINGS.replace("\\\n", "").splitlines()
+    answers = [(line, empty.line(line)) for line in lines]
+    told = "".join(f"$ pottle {line}\n{answer.out}{answer.err}" for line, answer in answers)
+    check_golden("cli/init_said.txt", told.replace(f"{Path.cwd()}/", ""))
+
+
 def test_every_step_of_the_batch_is_three_keys_or_a_word_and_a_number() -> None:
     assert [line for line in BATCH if len(line.split()) > 4] == []
 

@@ -1,8 +1,11 @@
 """What goes wrong is said in whole sentences, ends with its exit code and records nothing."""
 
+from typing import Any
+
 import pytest
 
 from cli.kit import call as module
+from cli.kit.call import Call
 from tests.cli.shell import Shell
 from tests.kept.said import check_constants
 
@@ -272,6 +275,18 @@ def test_a_command_has_let_go_of_the_book_when_it_ends(
     """The last to let go of a book takes the write-ahead log beside it away (sqlite.org/wal)."""
     assert shell.run(*args).exit_code == exit_code
     assert [path.name for path in shell.book.parent.glob("pottle.db*")] == ["pottle.db"]
+
+
+def test_what_is_wrong_with_every_book_that_was_opened_is_told(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr("ledger.service.evidence.verify.verify", lambda book: f"audit of {book}")
+    monkeypatch.setattr(
+        "reports.words.evidence.damage.damage_of", lambda audit: [(f"The {audit}.", "See.")] * 2
+    )
+    books: Any = ["one", "two"]
+    told = [("The audit of one.", "See.")] * 2 + [("The audit of two.", "See.")] * 2
+    assert Call(books=books).damage() == told
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:

@@ -42,6 +42,15 @@ LABEL = LabelView(
         "Highly flammable.",
         "Keep from children.",
     ),
+    strength=None,
+    statements=(),
+    declared=(),
+    is_us=False,
+    is_canadian=False,
+    is_small=False,
+    figures_mm=4.0,
+    panel_sq_in=0.0,
+    lot_word="Lot",
 )
 
 FRAME = Frame(

@@ -3,12 +3,14 @@
 from collections.abc import Iterator
 from datetime import timedelta
 from pathlib import Path
+from typing import Any
 from unittest.mock import Mock
 
 import pytest
 import typer.main
 
-from cli.kit.call import Call
+from cli.kit.answer import step_for
+from cli.kit.call import Call, Held
 from cli.screens.bench import device, evening, run
 from cli.screens.bench.evening import Evening
 from ledger.service.desk.book import open_book
@@ -200,4 +202,54 @@ def test_who_says_that_it_was_not_done_twice_has_nothing_recorded(
     assert capsys.readouterr().err.splitlines() == [
         "This is the bench already.",
         "  Write a line; help shows which.",
+    ]
+
+
+def test_what_was_read_for_an_answer_is_not_read_again_unless_an_older_entry_was_changed(
+    bench: Evening, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    read = Mock(wraps=step_for)
+    monkeypatch.setattr(evening, "step_for", read)
+    assert [bench.do(line) for line in (START, "spirit 100")] == [0] * 2
+    taken = read.call_count
+    assert [bench.do(line) for line in ("spirit 100 again", "hazy")] == [0] * 2
+    assert read.call_count == taken
+    assert bench.do("undo") == 0
+    assert read.call_count == taken + 1
+
+
+ENDS: tuple[tuple[Any, int], ...] = (
+    (lambda: None, 0),
+    (lambda: 3, 3),
+    (Mock(side_effect=SystemExit(2)), 2),
+    (Mock(side_effect=SystemExit("no")), 0),
+    (Mock(side_effect=KeyboardInterrupt), 130),
+)
+
+
+def test_a_line_is_called_with_what_the_session_was_and_ends_with_an_exit_code(
+    bench: Evening, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    front = Mock()
+    monkeypatch.setattr(run, "_front", lambda: front)
+    held: Any = "the book"
+    whole = Call(by="CD", at="-2h", origin="paper", sheet="17", json=True)
+    shared = ["--by", "CD", "--at", "-2h", "--origin", "paper", "--sheet", "17", "--json"]
+    for call, before in ((Call(), []), (whole, shared)):
+        for ended, code in ENDS:
+            front.main.side_effect = lambda *_, ended=ended, **__: ended()
+            assert run.run(call, held, ("look", "clear")) == code
+            (words,), told = front.main.call_args
+            assert words == [*before, "look", "clear"]
+            assert told == {"prog_name": "pottle", "standalone_mode": False, "obj": held}
+
+
+def test_a_line_that_is_no_command_is_told_and_ends_as_bad_usage(
+    bench: Evening, capsys: pytest.CaptureFixture[str]
+) -> None:
+    held = Held(bench.book, lambda *_: None)
+    assert run.run(Call(), held, ("stock", "--odd")) == 2
+    assert capsys.readouterr().err.splitlines() == [
+        "No such option: --odd. Did you mean --to or --of?",
+        "  See how it is called: pottle stock --help",
     ]

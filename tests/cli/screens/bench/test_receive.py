@@ -1,5 +1,6 @@
 """What is asked of a delivery, by the kind of its material, and in what a bare number counts."""
 
+from collections.abc import Callable
 from dataclasses import replace
 
 import pytest
@@ -9,7 +10,10 @@ from cli.screens.bench import receive as module
 from cli.screens.bench import receive as screen
 from cli.screens.bench.receive import Delivery
 from ledger.domain.entries.choices import MaterialKind
+from ledger.errors import InputError
+from ledger.service.desk.book import open_book
 from tests.cli.shell import Shell
+from tests.kept.golden import check_golden
 from tests.kept.said import check_constants
 
 OF_ALL = ["Supplier", "Their lot", "Cost in all"]
@@ -82,6 +86,62 @@ def test_what_was_said_is_not_asked_again_and_what_is_not_known_is_left_out(
     assert asked == []
     monkeypatch.setattr(screen, "ask", lambda *_, **__: "")
     assert screen._with_papers(TOLD, MaterialKind.ETHANOL) == TOLD
+
+
+WRONG = {
+    "Material (b250, cap, carb, orange-oil, spirit, sugar, water)": "spirt",
+    "How much, in mL or with its unit": "much",
+    "How much, in each or with its unit": "a few",
+    "Best before, as 2027-06-30": "soon",
+    "Strength of this lot in % vol": "strong",
+}
+
+
+@pytest.mark.parametrize("material", ["spirit", "b250"])
+def test_an_answer_that_cannot_be_is_told_where_it_is_asked_for(
+    material: str, shell: Shell, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    refused: dict[str, str] = {}
+
+    def answered(question: str, *, check: Callable[[str], object] = str, **_: object) -> str:
+        if question in WRONG:
+            with pytest.raises(InputError) as raised:
+                check(WRONG[question])
+            refused[question] = raised.value.problems[0][0]
+        right = {"Mate": f" {material.upper()} ", "How ": "2"}.get(question[:4], "")
+        assert not right or check(right) is not None
+        return right
+
+    monkeypatch.setattr(screen, "ask", answered)
+    with open_book(str(shell.book)) as book:
+        found = screen._asked(book, Delivery())
+        named = screen._asked(book, Delivery(material=material, amount="3L"))
+    assert found.amount == {"spirit": "2mL", "b250": "2 each"}[material]
+    assert (named.material, named.amount) == (material, "3L")
+    check_golden(f"cli/receive_{material}.txt", "".join(f"{q}: {a}\n" for q, a in refused.items()))
+
+
+def test_a_material_that_is_not_there_is_to_be_added_in_another_window() -> None:
+    with pytest.raises(InputError) as raised:
+        screen._known("tonic", {})
+    assert raised.value.problems == (
+        (
+            "The material tonic is not in the book.",
+            "Add it first, in another window: pottle material add CODE --kind KIND",
+        ),
+    )
+
+
+@pytest.mark.parametrize(("as_json", "is_there"), [(True, True), (False, False), (True, False)])
+def test_nobody_is_asked_by_machines_or_where_nobody_sits(
+    as_json: bool, is_there: bool, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(screen, "can_ask", lambda: is_there)
+    monkeypatch.setattr(screen, "missing", lambda word: InputError(f"Missing {word}.", "See."))
+    for told, word in ((Delivery(), "MATERIAL"), (Delivery(material="sugar"), "AMOUNT")):
+        with pytest.raises(InputError) as raised:
+            screen.received(Call(json=as_json), told)
+        assert raised.value.problems[0][0] == f"Missing argument '{word}'."
 
 
 def test_a_delivery_that_is_asked_for_is_recorded_as_it_was_answered(

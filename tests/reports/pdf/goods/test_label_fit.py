@@ -45,6 +45,15 @@ NAMES = TEXTS.filter(lambda text: bool(text.strip()))
         dilution=st.none() | TEXTS,
         text=st.none() | TEXTS,
         cautions=st.lists(TEXTS, max_size=3).map(tuple),
+        strength=st.none(),
+        statements=st.just(()),
+        declared=st.just(()),
+        is_us=st.just(False),
+        is_canadian=st.just(False),
+        is_small=st.just(False),
+        figures_mm=st.just(4.0),
+        panel_sq_in=st.just(0.0),
+        lot_word=st.just("Lot"),
     )
 )
 def test_a_label_fits_inside_its_margins_without_overlap_or_is_refused(label: LabelView) -> None:
