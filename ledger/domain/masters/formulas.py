@@ -97,13 +97,16 @@ def together(lines: Iterable[Wanted]) -> tuple[Wanted, ...]:
 
 
 def _sum(one: Wanted, other: Wanted) -> Wanted:
-    has_limits = None not in (one.least, other.least)
     return replace(
         one,
         amount=one.amount + other.amount,
-        least=(one.least or 0) + (other.least or 0) if has_limits else None,
-        most=(one.most or 0) + (other.most or 0) if has_limits else None,
+        least=_both(one.least, other.least),
+        most=_both(one.most, other.most),
     )
+
+
+def _both(one: int | None, other: int | None) -> int | None:
+    return None if one is None or other is None else one + other
 
 
 def before_packing(formula: Formula) -> Iterator[tuple[int, FormulaStep]]:

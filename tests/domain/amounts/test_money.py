@@ -3,7 +3,7 @@
 import json
 from pathlib import Path
 
-from ledger.domain.amounts.money import coins, digits_of, in_hundredths
+from ledger.domain.amounts.money import coins, digits_of, digits_told, in_hundredths
 
 LIST_ONE = Path(__file__).parents[2] / "reference" / "iso4217.json"
 """ISO 4217, list one: every code with its minor unit; the file names its source."""
@@ -20,3 +20,7 @@ def test_every_currency_has_the_digits_of_the_standard() -> None:
 def test_money_of_old_entries_is_told_in_hundredths() -> None:
     assert coins(33_786) == "337.86"
     assert in_hundredths(33_786, None) == 33_786
+
+
+def test_two_digits_are_not_said_and_all_others_are() -> None:
+    assert [digits_told(digits) for digits in (0, 2, 3, 4)] == [0, None, 3, 4]

@@ -17,6 +17,7 @@ from ledger.errors import InputError, LedgerError, RefusedError
         ("15X250 mL", 15, 250_000, "250 mL"),
         ("15 × 8.5 fl oz", 15, 251_375, "8.5 fl oz"),
         (" 1  x  1½  L ", 1, 1_500_000, "1½ L"),
+        ("1000000 x 1000 L", 1_000_000, 10**9, "1000 L"),
     ],
 )
 def test_a_pack_is_a_count_and_a_volume(text: str, count: int, amount: int, written: str) -> None:
@@ -125,7 +126,20 @@ def test_cases_are_two_counts(text: str) -> None:
     assert parse_cases(text) == (4, 12)
 
 
-@pytest.mark.parametrize("text", ["", "12", "4 x 12 mL", "100001 x 1", "x 12", "-1 x 12", "٤ x 12"])
+@pytest.mark.parametrize("text", ["", "12", "4 x 12 mL", "100001 x 1", "x 12", "-1 x 12"])
 def test_what_is_no_two_counts_is_refused(text: str) -> None:
-    with pytest.raises(InputError):
+    with pytest.raises(InputError) as raised:
         parse_cases(text)
+    assert raised.value.problems == (
+        (
+            f'"{text}" is not a number of cases and a number of bottles in each.',
+            "Write both with an x between, such as 4 x 12, neither above 100000.",
+        ),
+    )
+
+
+def test_cases_and_bottles_in_each_are_a_hundred_thousand_at_most_in_plain_digits() -> None:
+    assert parse_cases("100000 x 100000") == (100_000, 100_000)
+    for text in ("100001 x 1", "1 x 100001", "٤ x 12"):
+        with pytest.raises(InputError):
+            parse_cases(text)

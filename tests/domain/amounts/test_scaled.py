@@ -18,7 +18,9 @@ from ledger.errors import InputError
         ("+4", 1000, "°C", 4_000),
         ("96%", 1000, "%", 96_000),
         ("40 kpa", 1000, "kPa", 40_000),
-        ("20 μm", 1000, "µm", 20_000),
+        *((f"20 {micro}m", 1000, "µm", 20_000) for micro in "µμu"),
+        ("1" + "0" * 15, 1, "", 10**15),
+        ("-1" + "0" * 15, 1, "", -(10**15)),
         ("48.00", 100, "", 4_800),
         ("12", 1, "", 12),
     ],
@@ -61,12 +63,16 @@ def test_a_number_is_read_in_its_smaller_unit(
             "",
             ('"1.5" is a finer temperature than the book keeps.', "Round it and write it again."),
         ),
-        (
-            "9" * 16,
-            1,
-            "",
-            (f'"{"9" * 16}" is too large for a temperature.', "Check the number."),
+        *(
+            (
+                number,
+                1,
+                "",
+                (f'"{number}" is too large for a temperature.', "Check the number."),
+            )
+            for number in ("9" * 16, str(10**15 + 1), str(-(10**15) - 1))
         ),
+        ("20 XXm", 1000, "µm", ('"20 XXm" is not a temperature in µm.', "Write a number in µm.")),
     ],
 )
 def test_what_is_no_such_number_is_refused(

@@ -153,6 +153,11 @@ REFUSED: list[tuple[str, Any, str]] = [
         {"lines": [{"amount": 2.0}]},
         "`lines[0].amount` is 2.0, but a whole number of a smallest unit was expected",
     ),
+    (
+        "a fraction in a tuple",
+        {"lines": ("x", (2.0,))},
+        "`lines[1][0]` is 2.0, but a whole number of a smallest unit was expected",
+    ),
     ("null", {"note": None}, "`note` is null, but what is absent is left out"),
     ("null in a list", {"a": ["x", None]}, "`a[1]` is null, but what is absent is left out"),
     (

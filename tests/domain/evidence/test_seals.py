@@ -62,6 +62,11 @@ def test_a_seal_is_read_in_whatever_way_it_was_copied(text: str) -> None:
             f'"House Wren Root {ROOT[:44]} ..." is not a seal: it needs a house, a number of '
             "entries and a root.",
         ),
+        (
+            f"Entries 57 Root {ROOT}",
+            f'"Entries 57 Root {ROOT[:44]} ..." is not a seal: it needs a house, a number of '
+            "entries and a root.",
+        ),
         (LINES[:-1], "The seal's root has 63 characters of 0-9 and a-f, not 64."),
         (LINES + "0", "The seal's root has 65 characters of 0-9 and a-f, not 64."),
         (LINES.replace("0cb2", "Ocb2"), "The seal's root has 0 characters of 0-9 and a-f, not 64."),

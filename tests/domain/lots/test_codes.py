@@ -14,9 +14,11 @@ from ledger.domain.lots.codes import (
     check_character,
     check_code,
     clean_code,
+    is_clear,
     make_code,
     nearest,
     next_code,
+    spans,
     stem_for,
 )
 from ledger.errors import InputError, LedgerError, RefusedError
@@ -246,3 +248,21 @@ def test_a_known_code_is_its_own_nearest_in_any_order(
     random.shuffle(known)
     assert found[0] == code
     assert nearest(code, known) == found
+
+
+def test_codes_in_a_row_are_told_by_the_first_and_the_last_whichever_were_passed_over() -> None:
+    every = [make_code("OIL", number) for number in range(1, 13)]
+    clear = [code for code in every if is_clear(code)]
+    assert len(clear) < len(every)
+    for row in (every, clear):
+        assert spans(row) == [f"{row[0]} to {row[-1]}"]
+        assert spans(row[:3]) == [f"{row[0]} to {row[2]}"]
+        assert spans(row[:2]) == row[:2]
+        assert spans(row[:2] + row[3:]) == [*row[:2], f"{row[3]} to {row[-1]}"]
+        assert spans(row[::2]) == row[::2]
+        assert spans(row[::-1]) == row[::-1]
+
+
+def test_codes_of_two_stems_and_a_maker_s_own_stand_in_no_row_together() -> None:
+    mixed = [make_code("OIL", 1), make_code("SYR", 2), make_code("OIL", 3), "OIL-AB7-Q"]
+    assert spans([*mixed, make_code("OIL", 8)]) == [*mixed, make_code("OIL", 8)]

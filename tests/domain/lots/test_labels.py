@@ -7,7 +7,7 @@ import pytest
 
 from ledger.domain.entries import Judge, Labels
 from ledger.domain.entries.choices import Across, Verdict
-from ledger.domain.lots.labels import Count, across, count_of
+from ledger.domain.lots.labels import Count, across, count_of, why_not
 from tests.domain.builders import lot, make, packed
 
 DAY = date(2026, 3, 2)
@@ -34,6 +34,7 @@ def test_what_was_printed_with_a_word_across_is_no_bottle_label() -> None:
         ((), {"best_before": date(2026, 3, 1)}, Across.SPECIMEN),
         ((), {"best_before": DAY}, None),
         ((), {"on_hand": 0}, Across.SPECIMEN),
+        ((), {"on_hand": 1}, None),
     ],
 )
 def test_the_word_across_says_why_it_is_for_no_bottle_that_leaves(
@@ -45,3 +46,13 @@ def test_the_word_across_says_why_it_is_for_no_bottle_that_leaves(
 def test_of_a_lot_that_was_never_filled_no_bottle_is_counted() -> None:
     found = count_of(lot("E-1", make(Labels, printed=3, used=1, spoiled=2, across=None)))
     assert (found, found.adds_up) == (Count(3, 1, 2, 0), False)
+
+
+def test_why_a_lot_needs_no_labels_is_said_and_first_what_was_decided() -> None:
+    past, held = {"best_before": date(2026, 3, 1), "on_hand": 0}, make(Judge, verdict=Verdict.HOLD)
+    assert why_not(packed("P-1", held, **past), DAY) == "P-1 is on hold."
+    assert why_not(packed("P-1", **past), DAY) == (
+        "P-1 was best before 2026-03-01; this is 2026-03-02."
+    )
+    assert why_not(packed("P-1", on_hand=0), DAY) == "Nothing of P-1 is there any more."
+    assert why_not(packed("P-1"), DAY) is None

@@ -25,19 +25,24 @@ from ledger.domain.entries import (
 from ledger.domain.entries.choices import (
     FoodGrade,
     Grade,
+    LotType,
     MaterialKind,
     Measured,
+    ProductKind,
     Purpose,
     Verdict,
 )
-from ledger.domain.lots.lot import Status
+from ledger.domain.lots.lot import Lot, Status
 from ledger.domain.lots.state import (
     STAYS_IN_THE_CAKE,
     LotState,
     density_mg_per_l,
+    finished_at,
     food_grade,
     has_before,
+    in_brief,
     in_measure_of,
+    is_liquid,
     is_past_date,
     is_trial,
     last_look,
@@ -153,6 +158,14 @@ DENSITIES: list[tuple[str, LotState, int | None]] = [
         851_000,
     ),
     ("other readings do not count", lot("E-1", make(Measurement), density(850_000)), 850_000),
+    (
+        "as it is replayed, before all that was measured",
+        replace(
+            lot("O-1", density(850_000), kind="received", opening=RECEIVED),
+            reckoned_mg_per_l=860_000,
+        ),
+        860_000,
+    ),
     ("a reading of sugar is no density", lot("E-1", make(Measurement)), None),
 ]
 
@@ -294,3 +307,69 @@ def test_a_clarifier_never_counts_as_dissolving_and_sugar_does() -> None:
         MaterialKind.CLARIFIER,
         MaterialKind.FILTER,
     ]
+
+
+def test_what_is_weighed_and_known_to_fill_a_volume_is_a_liquid_too() -> None:
+    assert [is_liquid(state) for state in (oil(), powder(), packed())] == [True, False, False]
+    assert is_liquid(replace(powder(), reckoned_mg_per_l=1_300_000))
+
+
+def test_the_making_ended_when_the_last_finish_happened() -> None:
+    assert finished_at(lot("E-1", make(Look))) is None
+    ended = finished_at(lot("E-1", make(Finish), make(Look), make(Finish), make(Look)))
+    assert ended == BEGUN + timedelta(minutes=30)
+
+
+CAME = make(Receipt, supplier="Pretend Oils", supplier_lot="77")
+SYRUP = make(Start, product="Cordial", product_kind=ProductKind.SYRUP)
+
+
+def brief(state: LotState, lot_type: LotType, name: str, status: str, **told: Any) -> Lot:
+    first = opener(state)
+    return Lot(
+        seq=1,
+        code=state.code,
+        lot_type=lot_type,
+        measure=state.measure,
+        opened_at=first.draft.happened if first else None,
+        name=name,
+        status=Status(status),
+        on_hand=state.on_hand,
+        **told,
+    )
+
+
+def test_a_lot_in_brief_says_what_came_what_is_made_and_what_was_filled() -> None:
+    came = replace(oil(opening=CAME), is_reckoned=True)
+    supplied = {"material": "oil", "supplier": "Pretend Oils", "supplier_lot": "77"}
+    told = {**supplied, "is_reckoned": True}
+    assert in_brief(came) == brief(
+        came, LotType.RECEIVED, "Orange oil", "in stock", sort=MaterialKind.OIL, **told
+    )
+    unknown = replace(came, material=None)
+    assert in_brief(unknown) == brief(unknown, LotType.RECEIVED, "oil", "in stock", **told)
+    made = lot("S-1", HAZY, opening=SYRUP, best_before=date(2027, 3, 2))
+    of_made = {"product": "Cordial", "product_kind": ProductKind.SYRUP}
+    assert in_brief(made) == brief(
+        made,
+        LotType.MADE,
+        "Cordial",
+        "being made",
+        best_before=date(2027, 3, 2),
+        grade=Grade.HAZY,
+        **of_made,
+    )
+    filled = packed(bulk=made)
+    assert in_brief(filled) == brief(
+        filled, LotType.PACKED, "Cordial, 30 mL", "packed", bulk=1, grade=Grade.HAZY, **of_made
+    )
+    alone, gone = packed(), struck(made)
+    assert in_brief(alone) == brief(alone, LotType.PACKED, "bottled, 30 mL", "packed")
+    assert in_brief(gone) == brief(
+        gone,
+        LotType.MADE,
+        "Struck lot",
+        "struck out",
+        best_before=date(2027, 3, 2),
+        grade=Grade.HAZY,
+    )

@@ -60,6 +60,8 @@ def test_what_can_be_read_in_two_ways_is_refused_with_both() -> None:
         ("eugenol", "eugenol"),
         ("98%", "98%"),
         ("coumarin 3, 5%", "5%"),
+        ("coumarin 3,5%, eugenol", "eugenol"),
+        ("1,8-cineole 70%,, eugenol, coumarin 3%", "eugenol"),
         ("coumarin 3 cinnamaldehyde 85%", "coumarin 3 cinnamaldehyde 85%"),
         ("limonene, eugenol 3%", "limonene"),
         ("coumarin <3%", "coumarin <3%"),

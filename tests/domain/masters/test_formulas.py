@@ -6,9 +6,18 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ledger.domain.entries import Filter, Formula, Look, Rest, Withdrawal
-from ledger.domain.entries.choices import LookedAt, RestFor
+from ledger.domain.entries.choices import Grade, LookedAt, RestFor
 from ledger.domain.entries.masters import FormulaLine, FormulaStep
-from ledger.domain.masters.formulas import look_steps, steps_for, together, version_of, wanted
+from ledger.domain.masters.formulas import (
+    Called,
+    before_packing,
+    look_steps,
+    steps_for,
+    together,
+    version_of,
+    wanted,
+    worst_wanted,
+)
 from tests.domain.builders import grams, make, ml
 
 LINES = (
@@ -90,3 +99,31 @@ def test_a_look_between_two_filters_is_not_the_last_and_one_of_goods_is_none() -
     steps = (cut, first, cut, second, FormulaStep("bottle"), packed)
     assert look_steps(make(Formula, steps=steps)) == [(first, False), (second, True)]
     assert look_steps(make(Formula, steps=(first, second))) == [(first, True), (second, True)]
+
+
+def test_steps_are_numbered_from_one_up_to_the_filling() -> None:
+    cut, look = FormulaStep("filter"), FormulaStep("look")
+    for after in ("bottle", "labels"):
+        steps = (cut, look, FormulaStep(after), look)
+        assert list(before_packing(make(Formula, steps=steps))) == [(1, cut), (2, look)]
+
+
+def test_a_glass_may_be_as_cloudy_as_its_cloudiest_step_says_and_all_else_as_the_formula() -> None:
+    poured = LookedAt.AS_POURED
+    steps = (
+        FormulaStep("look", looked_at=poured, worst=Grade.HAZY),
+        FormulaStep("look", looked_at=poured, worst=Grade.OPALESCENT),
+        FormulaStep("look", looked_at=poured, worst=Grade.CLEAR),
+        FormulaStep("look", looked_at=poured),
+        FormulaStep("look", looked_at=LookedAt.NEAT, worst=Grade.MILKY),
+        FormulaStep("note", looked_at=poured, worst=Grade.MILKY),
+    )
+    formula = make(Formula, steps=steps, wanted_clarity=Grade.BRIGHT)
+    assert worst_wanted(formula, poured) is Grade.OPALESCENT
+    assert worst_wanted(formula, LookedAt.NEAT) is Grade.BRIGHT
+    assert worst_wanted(make(Formula, steps=steps[3:], wanted_clarity=None), poured) is None
+
+
+def test_what_is_called_for_has_the_code_of_its_material_or_of_its_formula() -> None:
+    told = [Called("oil", None), Called(None, "orange"), Called(None, None)]
+    assert [one.code for one in told] == ["oil", "orange", ""]

@@ -20,6 +20,7 @@ notes = [
     "[[step]]",
 ]
 'quoted-key' = 1
+"twice quoted" = 1
 [[line]]
 amount = '# 30mL'
 [[line]]   # the second
@@ -36,12 +37,13 @@ def test_only_keys_and_tables_count() -> None:
         ("", 0, "words"): 3,
         ("", 0, "notes"): 7,
         ("", 0, "quoted-key"): 11,
-        ("line", 0, ""): 12,
-        ("line", 0, "amount"): 13,
-        ("line", 1, ""): 14,
-        ("line", 1, "amount"): 15,
-        ("house", 0, ""): 16,
-        ("house", 0, "name"): 17,
+        ("", 0, "twice quoted"): 12,
+        ("line", 0, ""): 13,
+        ("line", 0, "amount"): 14,
+        ("line", 1, ""): 15,
+        ("line", 1, "amount"): 16,
+        ("house", 0, ""): 17,
+        ("house", 0, "name"): 18,
     }
 
 

@@ -72,8 +72,9 @@ def test_what_a_formula_says_itself_is_asked_for_as_it_says() -> None:
 
 
 def test_an_overage_on_what_a_formula_says_is_asked_for_to_the_last_digit() -> None:
-    line = FormulaLine(parse_quantity("15mL"), material="oil", overage_mpct=1000)
-    assert asked(Wanted(Called("oil", None), Measure.UL, 15_150, None, None, line)) == 15_150
+    line = FormulaLine(parse_quantity("15mL"), material="oil", overage_mpct=1100)
+    assert asked(Wanted(Called("oil", None), Measure.UL, 15_165, None, None, line)) == 15_165
+    assert asked(Wanted(Called("oil", None), Measure.UL, 15_166, None, None, line)) == 15_200
 
 
 def test_limits_that_a_formula_does_not_give_are_not_shown() -> None:
