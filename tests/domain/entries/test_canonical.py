@@ -158,6 +158,11 @@ REFUSED: list[tuple[str, Any, str]] = [
         {"lines": ("x", (2.0,))},
         "`lines[1][0]` is 2.0, but a whole number of a smallest unit was expected",
     ),
+    (
+        "a fraction between the largest numbers",
+        {"least": -(2**53) + 1, "amount": 1.5, "most": 2**53 - 1},
+        "`amount` is 1.5, but a whole number of a smallest unit was expected",
+    ),
     ("null", {"note": None}, "`note` is null, but what is absent is left out"),
     ("null in a list", {"a": ["x", None]}, "`a[1]` is null, but what is absent is left out"),
     (

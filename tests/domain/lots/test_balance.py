@@ -143,3 +143,41 @@ def test_what_went_to_a_market_is_no_sale_to_somebody_and_is_not_accounted_for()
     )
     assert (found.sent, found.samples, found.unnamed, found.unexplained) == (4, 1, 3, 0)
     assert found.accounted_percent == Decimal("70.0")
+
+
+def test_each_part_of_a_balance_stands_under_its_name_in_the_order_in_which_it_is_shown() -> None:
+    found = balance_of(
+        made=1000,
+        on_hand=1,
+        used=2,
+        moves=[
+            ("Bar", MoveAs.SALE, 40),
+            ("Inn", MoveAs.ON_RETURN, 8),
+            ("Inn", MoveAs.RETURNED, 3),
+            ("Inn", MoveAs.SAMPLE, 5),
+            ("Inn", MoveAs.TASTING, 1),
+            ("market", MoveAs.SALE, 7),
+        ],
+        gone={
+            Place.RETAINED: 11,
+            Place.BREAKAGE: 13,
+            Place.DESTROYED: 17,
+            Place.WASTE: 19,
+        },
+    )
+    assert list(found.parts().items()) == [
+        ("made", 1000),
+        ("on_hand", 1),
+        ("used", 2),
+        ("sent", 45),
+        ("returned", 3),
+        ("samples", 6),
+        ("unnamed", 7),
+        ("kept_back", 11),
+        ("broken", 13),
+        ("destroyed", 17),
+        ("wasted", 19),
+        ("unexplained", 879),
+    ]
+    both = summed([found, found, balance_of(made=1, on_hand=2)])
+    assert (both.made, both.on_hand, both.astray, both.unexplained) == (2001, 4, 1759, 1757)

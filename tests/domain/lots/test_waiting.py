@@ -42,10 +42,11 @@ def test_a_rest_without_a_formula_has_no_end_and_no_rest_none_at_all() -> None:
         (None, 2, DAY, 2),
         (2, 2, WEEK, 8),
         (None, 9, WEEK, 8),
+        (None, 31, timedelta(days=30), 31),
         (7, 9, WEEK, 8),
         (8, 9, timedelta(days=30), 31),
     ],
-    ids=["never looked at", "looked at in time", "both missed", "too early", "done"],
+    ids=["never looked at", "looked at in time", "both missed", "all missed", "too early", "done"],
 )
 def test_of_the_ages_that_are_left_the_nearest_or_the_last_missed_is_due(
     looked_on: int | None, now_on: int, age: timedelta, due_on: int

@@ -67,7 +67,7 @@ def asked_for_is_given(draft: Draft, scene: Scene) -> Iterator[Finding]:
 
 
 def _article(facts: Facts) -> str:
-    return "an" if NAMES[type(facts)][0] in "a" else "a"
+    return "an" if NAMES[type(facts)].startswith("a") else "a"
 
 
 def _goes_on(facts: Facts) -> bool:

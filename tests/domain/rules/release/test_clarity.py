@@ -62,6 +62,10 @@ def seen_at(day: int, hour: int, minute: int = 0, second: int = 0, **told: Any) 
 TOO_FRESH = unseen("neat, 1 d after finishing", "neat")
 LOOKS = [
     Case("looked at as asked", *stepped((POURED,), AS_ASKED)),
+    Case(
+        "looked at in some dilution, where the step says none",
+        *stepped((FormulaStep("look", looked_at=LookedAt.AS_POURED),), AS_ASKED),
+    ),
     Case("not looked at", *stepped((POURED,)), NOT_AS_POURED),
     *(
         Case(f"looked at, but {what}", *stepped((POURED,), look), NOT_AS_POURED)
