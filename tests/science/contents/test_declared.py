@@ -1,8 +1,19 @@
 """A declaration is rounded as the guidance says and as 21 CFR 101.9 says."""
 
+from collections.abc import Callable
+
 import pytest
 
-from ledger.science.contents.declared import eu_lines, eu_salt, us_calories, us_lines
+from ledger.science.contents.declared import (
+    eu_gram,
+    eu_lines,
+    eu_salt,
+    us_calories,
+    us_fat,
+    us_gram,
+    us_lines,
+    us_sodium,
+)
 from ledger.science.contents.nutrition import Nutrition
 from tests.science.published import rows
 
@@ -81,3 +92,57 @@ def test_the_lines_stand_in_the_order_of_the_nutrition_facts_and_by_their_names(
         "includes added sugars",
         "protein",
     ]
+
+
+OF_EVERYTHING = Nutrition(
+    fat=1.24,
+    saturates=0.3,
+    carbohydrate=11.6,
+    sugars=7.4,
+    polyols=2,
+    fibre=3,
+    protein=0.9,
+    alcohol=4,
+    organic_acid=1,
+    sodium=0.2,
+)
+
+
+def test_every_line_tells_its_own_nutrient_by_its_own_rule() -> None:
+    """397 kJ and 95 kcal by hand; fibre counts in the carbohydrate of the United States."""
+    assert [line.amount for line in eu_lines(OF_EVERYTHING)] == [
+        *("397 kJ / 95 kcal", "1.2 g", "0.3 g", "12 g", "7.4 g", "0.9 g", "0.50 g"),
+    ]
+    assert [line.amount for line in us_lines(OF_EVERYTHING)] == [
+        *("90", "1.0 g", "200 mg", "15 g", "7 g", "7 g", "less than 1 g"),
+    ]
+    told = {line.name: line.amount for line in us_lines(OF_EVERYTHING, added_sugars=0.0)}
+    assert told["includes added sugars"] == "0 g"
+
+
+@pytest.mark.parametrize(
+    ("rule", "declared"),
+    [
+        (
+            eu_gram,
+            {0: "0 g", 0.001: "<0.5 g", 0.5: "<0.5 g", 0.5001: "0.5 g", 9.94: "9.9 g", 10: "10 g",
+             10.5: "11 g"},
+        ),
+        (
+            eu_salt,
+            {0: "0 g", 0.001: "<0.01 g", 0.0125: "<0.01 g", 0.0126: "0.01 g", 0.994: "0.99 g",
+             1: "1.0 g", 1.25: "1.3 g"},
+        ),
+        (us_gram, {0: "0 g", 0.49: "0 g", 0.5: "less than 1 g", 0.99: "less than 1 g", 1: "1 g",
+                   1.5: "2 g"}),
+        (us_fat, {0: "0 g", 0.49: "0 g", 0.5: "0.5 g", 4.7: "4.5 g", 4.8: "5.0 g", 5: "5 g",
+                  5.5: "6 g"}),
+        (us_sodium, {0: "0 mg", 4.9: "0 mg", 5: "5 mg", 137.4: "135 mg", 140: "140 mg",
+                     141: "140 mg", 145: "150 mg"}),
+    ],
+)  # fmt: skip
+def test_steps_and_what_may_be_called_nothing_change_where_the_rule_says(
+    rule: Callable[[float], str], declared: dict[float, str]
+) -> None:
+    """The guidance of December 2012, table 4, and 21 CFR 101.9(c) (2), (4) and (6)."""
+    assert {amount: rule(amount) for amount in declared} == declared

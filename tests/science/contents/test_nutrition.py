@@ -8,7 +8,14 @@ from ledger.domain.entries import Material
 from ledger.domain.entries.choices import MaterialKind
 from ledger.domain.entries.masters import Constituent
 from ledger.science.contents.composition import OIL, REST, Contents, Part, PartKey
-from ledger.science.contents.nutrition import KCAL_PER_G, KJ_PER_G, Nutrition, nutrition, times
+from ledger.science.contents.nutrition import (
+    KCAL_PER_G,
+    KJ_PER_G,
+    Nutrition,
+    held_by,
+    nutrition,
+    times,
+)
 from tests.science.published import rows
 
 TOLD = rows("nutrition.csv")
@@ -144,3 +151,52 @@ def test_so_many_times_as_much_has_so_much_of_everything() -> None:
     one = Nutrition(1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, unknown=("it",))
     twice = Nutrition(2.0, 4.0, 6.0, 8.0, 10.0, 12.0, 14.0, 16.0, 18.0, 20.0, unknown=("it",))
     assert times(one, 2.0) == twice
+
+
+@pytest.mark.parametrize(
+    ("told", "is_organic"),
+    [
+        ({}, True),
+        ({"name": "Phosphoric acid 75 %"}, False),
+        ({"code": "phosphoric"}, False),
+        ({"ingredient_name": "acid (Phosphoric acid)"}, False),
+    ],
+)
+def test_an_acid_is_known_for_phosphoric_by_any_of_its_names(
+    told: dict[str, str], *, is_organic: bool
+) -> None:
+    acid = Material(**{"code": "acid", "name": "Acid", "sort": MaterialKind.ACID, **told})
+    assert held_by(acid) == ({"organic-acid": 1.0} if is_organic else {})
+
+
+def test_what_of_a_preservative_is_known_by_its_acid_alone_counts_as_that_acid() -> None:
+    for name in ("benzoic acid", "sorbic acid"):
+        told = (Constituent("nisin", 25_000), Constituent(name, 990_000))
+        alone = held_by(_material(MaterialKind.PRESERVATIVE, constituents=told))
+        assert alone == {"sodium": 0.0, "organic-acid": 0.99}
+
+
+def test_what_nothing_is_known_of_is_named_once_and_what_stands_behind_it_counts() -> None:
+    """A lot, a colour, a material that is not in the book; of 100 g of syrup 60 g are sugars."""
+    parts = {
+        PartKey(REST, "gone"): Part(1000.0, 0.0),
+        PartKey(REST, "colour"): Part(1000.0, 0.0),
+        PartKey(OIL, "colour"): Part(1000.0, 0.0),
+        PartKey(REST, "syrup"): Part(60_000.0, 0.0, dissolved_in_mg=40_000.0),
+        PartKey(REST, "gum"): Part(5000.0, 0.0, dissolved_in_mg=5000.0),
+    }
+    told = {
+        "colour": _material(MaterialKind.COLOUR),
+        "syrup": _material(MaterialKind.OTHER, nutrition="carbohydrate 60; sugars 50"),
+        "gum": _material(MaterialKind.GUM),
+    }
+    held = Contents(500_000.0, sucrose_mg=1000.0, parts=parts, unknown_ul={"SX-001-X": 1.0})
+    of = nutrition(held, told)
+    assert of.unknown == ("SX-001-X", "colour", "gone")
+    assert [of.carbohydrate, of.sugars, of.fibre] == pytest.approx([12.2, 10.2, 1.0])
+
+
+def test_nothing_of_nothing_is_known_of_what_is_in_no_book() -> None:
+    assert held_by(None) is None
+    assert held_by(_material(MaterialKind.COLOUR)) is None
+    assert held_by(_material(MaterialKind.OIL, nutrition="fat 100")) == {"fat": 1.0}
