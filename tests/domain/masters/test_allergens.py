@@ -2,7 +2,15 @@
 
 import pytest
 
-from ledger.domain.masters.allergens import Place, allergens_in, place_of
+from ledger.domain.masters.allergens import (
+    NONE_TOLD,
+    Place,
+    allergens_in,
+    named_in,
+    place_of,
+    read_allergens,
+)
+from ledger.errors import InputError
 from ledger.service.account.label_law import allergens
 from tests.science.published import rows
 
@@ -39,7 +47,39 @@ def test_none_is_none(text: str | None) -> None:
 
 @pytest.mark.parametrize(
     ("country", "place"),
-    [("DE", Place.EU), ("gb", Place.UK), ("US", Place.US), ("CA", None), (None, None)],
+    [
+        *(("DE", Place.EU), (" eu ", Place.EU), ("gb", Place.UK), ("UK", Place.UK)),
+        *(("US", Place.US), ("CA", None), ("", None), (None, None)),
+    ],
 )
 def test_a_country_has_the_rules_of_its_place(country: str | None, place: Place | None) -> None:
     assert place_of(country) is place
+
+
+def test_several_are_told_apart_by_commas_semicolons_and_lines_each_once() -> None:
+    text = "Milk; almond,\nhazelnut; , Cream of tartar"
+    assert allergens_in(text, allergens(), Place.EU) == ("milk", "nuts", "cream of tartar")
+
+
+def test_an_allergen_of_another_place_is_told_as_it_is_written() -> None:
+    assert allergens_in("Celery", allergens(), Place.US) == ("celery",)
+    assert named_in("Syrup of celery, with MILK", allergens(), Place.US) == ("milk",)
+    assert named_in("Syrup of celery, with MILK", allergens(), Place.EU) == ("milk", "celery")
+    assert named_in("Syrup of nutmeg", allergens(), Place.EU) == ()
+
+
+@pytest.mark.parametrize("text", [*sorted(NONE_TOLD), " None ", "milk, soya", "nonesuch", "novel"])
+def test_none_or_which_is_kept_as_it_is_told(text: str) -> None:
+    assert read_allergens(text) == text
+
+
+@pytest.mark.parametrize("text", ["none, but milk", "No nuts", " none? "])
+def test_none_and_something_else_is_refused(text: str) -> None:
+    with pytest.raises(InputError) as raised:
+        read_allergens(text)
+    assert raised.value.problems == (
+        (
+            f'"{text.strip()}" does not say whether there are allergens.',
+            'Say "none", or name them: "milk, soya".',
+        ),
+    )

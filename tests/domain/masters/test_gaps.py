@@ -4,7 +4,7 @@ import pytest
 
 from ledger.domain.entries import Material
 from ledger.domain.entries.choices import MaterialKind
-from ledger.domain.masters.gaps import Gap, gaps_of
+from ledger.domain.masters.gaps import Gap, filled_by, gaps_of
 
 ALLERGENS = Gap(
     "x",
@@ -46,3 +46,12 @@ def test_what_is_asked_depends_on_the_kind_of_material(
 def test_what_was_told_is_no_gap() -> None:
     told = Material("x", "X", MaterialKind.GUM, allergens="none", additive="stabiliser E 414")
     assert gaps_of(told) == []
+
+
+def test_all_gaps_of_a_material_are_filled_by_one_command() -> None:
+    gaps = gaps_of(Material("x", "X", MaterialKind.PRESERVATIVE))
+    assert filled_by(gaps) == (
+        'pottle material change x --additive "CLASS AND NUMBER" --allergens "NONE OR WHICH"'
+    )
+    other = Material("x", "X", MaterialKind.OTHER, ingredient_name="sugar of maple")
+    assert gaps_of(other) == [ALLERGENS]

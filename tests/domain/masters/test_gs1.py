@@ -18,7 +18,9 @@ from ledger.domain.masters.gs1 import (
     case_link,
     case_number,
     check_digit,
+    filled_case_link,
     lot_link,
+    lot_path,
     party_link,
     place_link,
     read_gln,
@@ -116,3 +118,30 @@ def test_a_link_may_stand_at_an_address_of_ones_own() -> None:
     published = VECTORS["symbols_read_back_here"]["qr"][0]
     link = lot_link("09521234543213", "ABC123", date(2026, 12, 31), at="https://example.com")
     assert link == published
+
+
+def test_the_link_of_a_filled_case_tells_of_what_how_many_and_which_lot() -> None:
+    link = filled_case_link("952012345678912345", "09520123456788", 25, "ABC123")
+    assert link == f"{case_link('952012345678912345')}?02=09520123456788&37=25&10=ABC123"
+    assert lot_link("09520123456788", "ABC123").endswith(lot_path("09520123456788", "ABC123"))
+
+
+@pytest.mark.parametrize(
+    "text", ["401234500001", "40123450000166", "4012345oooo16", "٤012345000016"]
+)
+def test_what_is_no_number_of_a_place_is_told(text: str) -> None:
+    with pytest.raises(InputError) as raised:
+        read_gln(text)
+    assert raised.value.problems == (
+        (f"{text} is no number of a place.", "Give its 13 digits (GLN)."),
+    )
+
+
+def test_numbers_are_read_with_blanks_around_them_and_with_all_lengths_there_are() -> None:
+    assert read_gln(" 4012345000016 ") == "4012345000016"
+    assert [read_gtin(text) for text in ("96385074", "614141007349", " 04012345111118 ")] == [
+        *("00000096385074", "00614141007349", "04012345111118"),
+    ]
+    assert [read_prefix(text) for text in ("9521", " 952123456789 ")] == ["9521", "952123456789"]
+    with pytest.raises(InputError, match="ends in 5, and its check digit is 6"):
+        read_gln("4012345000015")

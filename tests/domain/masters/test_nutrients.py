@@ -26,20 +26,73 @@ def test_none_is_told_as_such() -> None:
     assert (read_nutrients("None"), nutrients("none")) == ("none", {})
 
 
+HOW = (
+    "Write each as NAME GRAMS in 100 g, with ; between them: fat, saturates, carbohydrate, sugars, "
+    "polyols, fibre, protein, organic-acid, sodium."
+)
+AGAIN = "Read its papers again: they are g in 100 g."
+LOTS = ('"sugars lots" is not a nutrient with its grams.', HOW)
+TWICE = ("fat is told more than once.", "Write it once.")
+
+
 @pytest.mark.parametrize(
-    ("text", "sentence"),
+    ("text", "problems"),
     [
-        ("sugars lots", '"sugars lots" is not a nutrient with its grams.'),
-        ("fat 3.00001", '"3.00001" is a finer number of grams than the book keeps.'),
-        ("vitamin 3", '"vitamin" is not a nutrient.'),
-        ("fat 3; fat 4", "fat is told more than once."),
-        ("fat 60; protein 41", "The nutrients in 100 g weigh 101 g together."),
-        ("carbohydrate 50; sugars 51", "51 g of sugars cannot be in 50 g of carbohydrate."),
-        ("  ", "No nutrient is told."),
+        ("sugars lots", (LOTS,)),
+        (
+            "fat 3.00001",
+            (
+                (
+                    '"3.00001" is a finer number of grams than the book keeps.',
+                    "Round it and write it again.",
+                ),
+            ),
+        ),
+        ("vitamin 3", (('"vitamin" is not a nutrient.', HOW),)),
+        ("fat 3; fat 4", (TWICE,)),
+        ("fat 3; sugars lots; fat 4", (LOTS, TWICE)),
+        (
+            "fat 60; protein 40.5",
+            (("The nutrients in 100 g weigh 100.5 g together.", AGAIN),),
+        ),
+        (
+            "carbohydrate 50; sugars 51",
+            (
+                (
+                    "51 g of sugars cannot be in 50 g of carbohydrate.",
+                    "Write how much carbohydrate there is in all, its sugars among it.",
+                ),
+            ),
+        ),
+        (
+            "saturates 2; polyols 0.1; protein 101",
+            (
+                ("The nutrients in 100 g weigh 101 g together.", AGAIN),
+                (
+                    "2 g of saturates cannot be in 0 g of fat.",
+                    "Write how much fat there is in all, its saturates among it.",
+                ),
+                (
+                    "0.1 g of polyols cannot be in 0 g of carbohydrate.",
+                    "Write how much carbohydrate there is in all, its polyols among it.",
+                ),
+            ),
+        ),
+        ("  ", (("No nutrient is told.", f'{HOW} Write "none" for none at all.'),)),
     ],
 )
-def test_what_cannot_be_is_refused_in_a_sentence(text: str, sentence: str) -> None:
-    """Each with what to do."""
+def test_what_cannot_be_is_refused_with_what_to_do_and_all_at_once(
+    text: str, problems: tuple[tuple[str, str], ...]
+) -> None:
     with pytest.raises(LedgerError) as refused:
         read_nutrients(text)
-    assert refused.value.problems[0][0] == sentence
+    assert refused.value.problems == problems
+
+
+def test_all_of_it_may_be_told_and_all_of_a_whole_may_be_its_part() -> None:
+    """100 g in all; salt is sodium times 2.5, and an acid has a name of two words."""
+    text = "fat 20;saturates: 20 g\ncarbohydrate 30; sugars 30; Organic acid 40; salt 25"
+    assert read_nutrients(text) == (
+        "fat 20; saturates 20; carbohydrate 30; sugars 30; organic-acid 40; sodium 10"
+    )
+    assert read_nutrients("fat 0.0625") == "fat 0.0625"

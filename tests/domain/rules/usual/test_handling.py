@@ -26,7 +26,19 @@ from ledger.domain.lots.control import Control, Input, LastHeld
 from ledger.domain.lots.lot import Status
 from ledger.domain.lots.scene import Scene
 from ledger.domain.rules import Finding, Severity
-from tests.domain.builders import at, draft, entry, grams, lot, make, ml, scene, struck, when
+from tests.domain.builders import (
+    at,
+    draft,
+    entry,
+    grams,
+    lot,
+    make,
+    ml,
+    powder,
+    scene,
+    struck,
+    when,
+)
 from tests.domain.rules.cases import Case, said
 from tests.domain.rules.usual.slips import SPIRIT, WATER, among, hm, remarked
 
@@ -231,7 +243,7 @@ def twice(ago: str, amount: str = "40 g") -> list[Finding]:
     )
 
 
-def after(minutes: int, facts: Add = AGAIN, **changes: Any) -> tuple[Draft, Scene]:
+def after(minutes: float, facts: Add = AGAIN, **changes: Any) -> tuple[Draft, Scene]:
     """Return an addition some minutes after one of 40 g, and the scene before it."""
     was = entry(AGAIN, 7, at(10))
     then = when(at(10) + timedelta(minutes=minutes))
@@ -246,7 +258,20 @@ TWICE = [
         *after(1, replace(AGAIN, amount=replace(grams(40), written="0.04 kg"))),
         twice("1 min before", "0.04 kg"),
     ),
+    Case("the same a minute and a half after", *after(1.5), twice("2 min before")),
     Case("the same told as four minutes earlier", *after(-4), twice("4 min after")),
+    Case(
+        "the same of a lot whose name is known",
+        after(1)[0],
+        replace(after(1)[1], sources=(powder(),)),
+        said(
+            Severity.ASK,
+            "added twice",
+            "40 g of Carbonate, C-1, went into E-1 1 min before, in entry 7.",
+            "If the command was given twice, leave it; if as much went in again, say so with "
+            "--because.",
+        ),
+    ),
     Case("the same five minutes after", *after(5)),
     Case("the same told as five minutes earlier", *after(-5)),
     Case("another amount", *after(1, replace(AGAIN, amount=grams(41)))),
