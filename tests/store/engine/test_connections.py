@@ -8,6 +8,7 @@ from contextlib import closing
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
+import psycopg
 import pytest
 
 from ledger.errors import InputError, LedgerError, StorageError
@@ -139,6 +140,50 @@ def test_a_database_without_a_book_is_told(server: Server) -> None:
     assert problems_of(raised.value) == (
         "The database named in POTTLE_LEDGER holds no book.",
         'Make one with: pottle init --house "NAME" --currency EUR',
+    )
+
+
+def test_a_folder_and_a_name_that_no_file_can_have_are_no_books(tmp_path: Path) -> None:
+    long = str(tmp_path / ("x" * 300))
+    for where, told in (
+        (
+            str(tmp_path),
+            (
+                f"{tmp_path} is a folder, and a book is a file.",
+                "Name the file in it with --ledger.",
+            ),
+        ),
+        (long, (f"No book can be named {long}: File name too long.", "Give a shorter name.")),
+    ):
+        with pytest.raises(StorageError) as raised:
+            open_book(where)
+        assert problems_of(raised.value) == told
+
+
+@pytest.mark.parametrize(
+    ("change", "versions"),
+    [
+        (
+            "ALTER TABLE alembic_version DISABLE TRIGGER ALL; "
+            "INSERT INTO alembic_version VALUES ('0007')",
+            "['0007', '0008']",
+        ),
+        ("UPDATE alembic_version SET version_num = 'eight'", "['eight']"),
+        ("DELETE FROM alembic_version", "[]"),
+    ],
+)
+def test_a_version_that_somebody_wrote_into_on_a_server_is_told(
+    change: str, versions: str, postgres_keeper: Keeper
+) -> None:
+    where = postgres_keeper.book.where
+    with psycopg.connect(where.replace("+psycopg", "")) as connection:
+        connection.execute(change)
+    with pytest.raises(StorageError) as raised:
+        open_book(where)
+    assert problems_of(raised.value) == (
+        f"The book's version is written as {versions}, where one number was expected.",
+        "Somebody wrote into its table alembic_version: ask the keeper of the server to put it "
+        "right. Nothing was changed.",
     )
 
 

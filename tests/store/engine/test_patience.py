@@ -1,6 +1,7 @@
 """A server is not waited for without end, and a writer that stops is put out."""
 
 import time
+from types import SimpleNamespace
 
 import pytest
 from sqlalchemy import make_url, text
@@ -9,6 +10,31 @@ from ledger.errors import StorageError
 from ledger.service.desk.book import open_book, wall_clock
 from ledger.store.engine import connections, patience
 from tests.keeper import Keeper
+
+BUSY = (
+    "Another has been writing in the book for too long, and it was waited for in vain.",
+    "Nothing was recorded. Try again; a writer that stopped is put out by the server.",
+)
+WORKED = (
+    "The server worked at the question for too long and gave it up.",
+    "Nothing was recorded. Try again later, or ask the keeper of the server.",
+)
+STOPPED = (
+    "This writer stopped for so long that the server took its turn away.",
+    "Nothing was recorded. Enter it again.",
+)
+
+
+@pytest.mark.parametrize(
+    ("code", "told"),
+    [("55P03", BUSY), ("57014", WORKED), ("25P03", STOPPED), ("23505", None), (None, None)],
+)
+def test_each_time_out_has_its_sentence_by_the_code_of_the_server(
+    code: str | None, told: tuple[str, str] | None
+) -> None:
+    """PostgreSQL, Appendix A: lock_not_available, query_canceled, and the idle session's."""
+    assert patience.sentence(SimpleNamespace(sqlstate=code)) == told
+    assert patience.sentence(ValueError("of no server")) is None
 
 
 def test_a_turn_that_does_not_come_is_told(
@@ -22,7 +48,7 @@ def test_a_turn_that_does_not_come_is_told(
         other.writing(),
     ):
         pass
-    assert raised.value.problems == (patience._TOO_LONG["55P03"],)
+    assert raised.value.problems == (BUSY,)
 
 
 def test_a_writer_that_stops_loses_its_turn_and_the_next_one_writes(
@@ -53,7 +79,17 @@ def test_a_statement_without_an_end_is_given_up(
         book.reading() as connection,
     ):
         connection.execute(text("SELECT pg_sleep(5)"))
-    assert raised.value.problems == (patience._TOO_LONG["57014"],)
+    assert raised.value.problems == (WORKED,)
+
+
+def test_a_silent_server_is_asked_again_and_waited_for_no_longer_than_said() -> None:
+    assert patience.of_server(make_url("postgresql+psycopg://host/book")) == {
+        "connect_timeout": 10,
+        "keepalives_idle": 20,
+        "keepalives_interval": 5,
+        "keepalives_count": 4,
+        "options": "-c lock_timeout=30000 -c statement_timeout=600000",
+    }
 
 
 def test_what_an_address_says_of_patience_counts() -> None:
