@@ -13,12 +13,12 @@ from ledger.domain.lots.scene import Scene
 from ledger.domain.rules.finding import Finding, Rule, remark
 
 PRESSURE = re.compile(
-    r"\b(gas|gassy|fizz(?:es|ed|y|ing)|hiss\w*|pressure|burst\w*|explod\w*"
+    r"\b(?:gas|gassy|fizz(?:es|ed|y|ing)|hiss\w*|pressure|burst\w*|explod\w*"
     r"|bulg\w*|ferment\w*|swollen bottle)\b"
 )
 """Words that speak of gas in a bottle that should hold none (common practice, no source)."""
 HARM = re.compile(
-    r"\b(sick\w*|ill|illness|vomit\w*|poison\w*|allerg\w*|rash|hives|swelling|choked|choking"
+    r"\b(?:sick\w*|ill|illness|vomit\w*|poison\w*|allerg\w*|rash|hives|swelling|choked|choking"
     r"|(?:something|piece|edge|thing) sharp|sharp (?:thing|piece|edge|bit)|shards?|splinters?"
     r"|broken glass|glass in|bit of glass|pieces? of glass|cut (?:his|her|my|their|a))\b"
 )

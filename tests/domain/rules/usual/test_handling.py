@@ -22,7 +22,7 @@ from ledger.domain.entries import (
     Start,
 )
 from ledger.domain.entries.choices import AddedAs, Cake, MaterialKind, MoveAs, ProductKind, RestFor
-from ledger.domain.lots.control import Control, Input, LastHeld
+from ledger.domain.lots.control import Control, Input, LastHeld, Vessel
 from ledger.domain.lots.lot import Status
 from ledger.domain.lots.scene import Scene
 from ledger.domain.rules import Finding, Severity
@@ -280,7 +280,29 @@ TWICE = [
     Case("in the place of an entry", *after(1, corrects=7)),
 ]
 
-CASES = [*WATERY, *COLD, *RUNNINGS, *MEDIA, *VESSELS, *DESTROYED, *TWICE]
+FILLING = draft(make(Add))
+
+
+def in_jar(would_hold_ml: float) -> Scene:
+    jar = Vessel("jar 1", 5_000_000, round(would_hold_ml * 1000))
+    return scene(lot(), control=Control(vessel=jar))
+
+
+SIZES = [
+    *(Case(f"{held} mL in a jar of 5 L", FILLING, in_jar(held)) for held in (4999, 5000, 5100)),
+    Case(
+        "more in a jar than reading and warmth explain",
+        FILLING,
+        in_jar(5100.001),
+        hm(
+            "vessel",
+            "With this about 5.1 L are in E-1, more than the 5 L that jar 1 holds.",
+            "Check the amounts; where it stands in another vessel, say so with its next rest: "
+            "pottle rest E-1 --vessel NAME",
+        ),
+    ),
+]
+CASES = [*WATERY, *COLD, *RUNNINGS, *MEDIA, *VESSELS, *SIZES, *DESTROYED, *TWICE]
 
 
 @pytest.mark.parametrize("case", CASES, ids=str)

@@ -223,3 +223,17 @@ def test_a_cost_of_nothing_is_asked_about_for_a_shell_may_have_made_it() -> None
     assert not list(measures.cost_is_something(corrected, scene()))
     assert not list(measures.cost_is_something(draft(make(Receipt, cost_minor=1)), scene()))
     assert not list(measures.cost_is_something(draft(make(Receipt)), scene()))
+
+
+@pytest.mark.parametrize(
+    ("volume_ul", "gallon"),
+    [
+        *((3_785_412 + off, "US gal") for off in (-7_550, 0, 7_580)),
+        *((3_785_412 + off, None) for off in (-7_560, 7_590)),
+        *((37_854_118, "US gal"), (11 * 3_785_412, None), (45_460_900, "imp gal"), (1, None)),
+    ],
+)
+def test_a_volume_is_a_number_of_gallons_within_one_part_in_five_hundred_and_up_to_ten(
+    volume_ul: int, gallon: str | None
+) -> None:
+    assert measures.gallons(volume_ul) == gallon
