@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from ledger.domain.tables.currency_marks import CODES, MARKS, plain_money
+from ledger.domain.tables.currency_marks import CODES, MARKS, mark_in, parted, plain_money
 from ledger.errors import InputError
 
 LIST_ONE = Path(__file__).parents[2] / "reference" / "iso4217.json"
@@ -58,3 +58,35 @@ def test_money_of_another_currency_is_never_read_as_the_book_s(
             "Write what it came to in DKK.",
         ),
     )
+
+
+def test_a_mark_of_the_heading_counts_where_the_cell_has_none_and_the_cell_s_before_it() -> None:
+    assert plain_money("5,00", ",", "DKK", "Pris (kr.)") == "5.00"
+    assert plain_money("5,00 kr", ",", "DKK", "Price USD") == "5.00"
+    assert plain_money("5,00", ",", "DKK") == "5.00"
+    assert plain_money("5,00 mL", ",", "DKK", "Pris kr") == "5,00 mL"
+
+
+@pytest.mark.parametrize(
+    ("head", "mark"),
+    [
+        *(("Preis in EUR", "EUR"), ("EURO", "EURO"), ("price [usd]", ""), ("Kr/kg", "Kr")),
+        *(("All in lei", "lei"), ("", ""), ("USD or EUR", "USD")),
+    ],
+)
+def test_a_heading_names_its_money_by_a_mark_or_a_code_in_capitals(head: str, mark: str) -> None:
+    assert mark_in(head) == mark
+
+
+@pytest.mark.parametrize(
+    ("cell", "figure", "mark"),
+    [
+        *(("€5", "5", "€"), ("5€", "5", "€"), ("-5,50 €", "-5,50", "€"), ("5", "5", "")),
+        *(("CHF 120.–", "120", "CHF"), ("kr. 120,--", "120", "kr"), ("free", "free", "")),
+        *(("dollars 5", "dollars 5", ""), ("5 euros.", "5", "euros")),
+    ],
+)
+def test_a_figure_and_its_mark_are_told_apart_on_either_side(
+    cell: str, figure: str, mark: str
+) -> None:
+    assert parted(cell) == (figure, mark)

@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ledger.domain.tables.dialect import MOST_ROWS, read_table
+from ledger.domain.tables.grid import Found, Line, Table
 
 PLAIN = "Lot{p}Öl ml\r\nO 1{p}30,5\r\n"
 
@@ -55,20 +56,99 @@ def test_a_title_above_the_heading_and_blank_rows_are_no_rows() -> None:
     assert (table.head, [line.number for line in table.lines]) == (("lot", "ml"), [5])
 
 
-def test_what_is_no_table_is_told() -> None:
-    whats = {
-        b"": "It is empty.",
-        b"a\0b": "It is no text: it holds bytes that no spreadsheet writes into a CSV file.",
-        b'a,b\n"c,d\n': "It cannot be read as CSV: unexpected end of data.",
-        b"a,b\n1,2,3\n": "It has 3 cells, but the heading has 2.",
-        b"a,a\n1,2\n": 'The heading has the column "a" more than once.',
-        b"a,b\n" + b"1,2\n" * (MOST_ROWS + 1): (
-            f"It has more than {MOST_ROWS} rows, the most that are taken at once."
+MANY = b"a,b\n" + b"1,2\n" * (MOST_ROWS + 1)
+QUOTES = "Put text that holds what parts the cells in double quotes."
+ANOTHER = "Keep one of them, or give the other another name."
+
+
+@pytest.mark.parametrize(
+    ("content", "told"),
+    [
+        (b"", [(None, None, "It is empty.", "Give a heading and rows below it.")]),
+        (b" ,\n,\n", [(None, None, "It is empty.", "Give a heading and rows below it.")]),
+        (
+            b"a\0b",
+            [
+                (
+                    None,
+                    None,
+                    "It is no text: it holds bytes that no spreadsheet writes into a CSV file.",
+                    "Save it again as CSV in UTF-8.",
+                )
+            ],
         ),
-    }
-    for content, what in whats.items():
-        _, found = read_table("a.csv", "a", content)
-        assert [each.what for each in found] == [what]
+        (
+            b'a,b\n"c,d\n',
+            [
+                (
+                    None,
+                    None,
+                    "It cannot be read as CSV: unexpected end of data.",
+                    "Close each quote, or save it again as CSV.",
+                )
+            ],
+        ),
+        (
+            MANY,
+            [
+                (
+                    None,
+                    None,
+                    f"It has more than {MOST_ROWS} rows, the most that are taken at once.",
+                    "Part it into several files.",
+                )
+            ],
+        ),
+    ],
+    ids=["nothing", "blank rows", "no text", "an open quote", "too many rows"],
+)
+def test_what_is_no_table_is_told_with_what_to_do(
+    content: bytes, told: list[tuple[int | None, str | None, str, str]]
+) -> None:
+    assert read_table("a.csv", "a", content) == (None, [Found("a.csv", *each) for each in told])
+
+
+def test_what_is_wrong_in_a_table_is_told_with_its_line_and_the_rest_is_taken() -> None:
+    content = b"Season\nb,a,a,,b,c\n1,2\n1,2,3,4,5,6,7\n,2,,\n1,2,3,4,5,6,7,8\n"
+    table, found = read_table("a.csv", "a", content)
+    assert found == [
+        Found("a.csv", 2, "a", 'The heading has the column "a" more than once.', ANOTHER),
+        Found("a.csv", 2, "b", 'The heading has the column "b" more than once.', ANOTHER),
+        Found("a.csv", 4, None, "It has 7 cells, but the heading has 6.", QUOTES),
+        Found("a.csv", 6, None, "It has 8 cells, but the heading has 6.", QUOTES),
+    ]
+    assert table == Table(
+        "a.csv",
+        "a",
+        ("b", "a", "a", "", "b", "c"),
+        (Line(3, ("1", "2", "", "", "", "")), Line(5, ("", "2", "", "", "", ""))),
+        ("parted by commas", "UTF-8"),
+    )
+    assert [table.cell(line, "c") for line in table.lines] == ["", ""]
+    assert [table.cell(line, "a") for line in table.lines] == ["2", "2"]
+    assert table.cell(table.lines[0], "Oil mL") == ""
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("a;b,c\n1;2,3\n", "parted by semicolons"),
+        ("a;b\n1,5;2,5\n3,5;4,5\n", "parted by semicolons"),
+        ("a,b,c;d\n1,2,3;4\n", "parted by commas"),
+        ("a b\n1 2\n", "parted by semicolons"),
+        ("SEP=,\na;b,c\n1;2,3\n", "parted by commas"),
+        ("sep=\t\na;b\tc\n", "parted by tabs"),
+        ("sep=x;y\n1;2\n", "parted by semicolons"),
+        ("a|b\n" * 50 + "a,b,c\n" * 60, "parted by upright strokes"),
+        ("a|b\n" * 49 + "a,b,c\n" * 60, "parted by upright strokes"),
+    ],
+)
+def test_what_makes_most_of_the_first_rows_alike_and_then_widest_parts_them(
+    text: str, words: str
+) -> None:
+    table, _ = read_table("a.csv", "a", text.encode())
+    assert table is not None
+    assert table.said[0] == words
 
 
 @given(st.binary(max_size=200))

@@ -42,3 +42,36 @@ def test_a_number_with_two_readings_is_not_read_without_a_sign() -> None:
     )
     assert plain_number("12 x 250 mL", None) == "12 x 250 mL"
     assert plain_number("1 250,5 mL", None) == "1250.5 mL"
+
+
+@pytest.mark.parametrize(
+    ("cell", "sign", "read"),
+    [
+        ("1,250.5", ",", "1,250.5"),
+        ("1.250.5", ".", "1.250.5"),
+        ("1 250", ".", "1250"),
+        ("1'250,5 g", ",", "1250.5 g"),
+        ("−1.250", ",", "−1250"),
+        ("+5,0", ",", "+5.0"),
+        ("5", None, "5"),
+        (" 5 mL ", None, "5 mL"),
+        ("0,5", None, "0.5"),
+        ("1.250.000,5", None, "1250000.5"),
+        ("1.2.3", None, "1.2.3"),
+        ("about 5", ".", "about 5"),
+        ("", None, ""),
+    ],
+)
+def test_a_cell_is_read_by_its_sign_or_stays_as_it_is(
+    cell: str, sign: str | None, read: str
+) -> None:
+    assert plain_number(cell, sign) == read
+
+
+def test_thousands_stand_in_threes_whatever_parts_them() -> None:
+    assert decimal_sign(["1.25"]) == "."
+    assert decimal_sign(["12.3456"]) == "."
+    assert decimal_sign(["1234.567"]) == "."
+    assert decimal_sign(["123.456"]) is None
+    assert decimal_sign(["1’234.567 mL"]) is None
+    assert decimal_sign(["1’234.5 mL"]) == "."
