@@ -36,6 +36,7 @@ def test_a_word_outside_its_list_is_refused_with_the_list(text: str, what: str) 
 
 def test_free_text_is_kept_on_one_line() -> None:
     assert read_text("  a little\n hazy,\tlike tea ", "note") == "a little hazy, like tea"
+    assert read_text("x" * LONGEST_TEXT, "note") == "x" * LONGEST_TEXT
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,7 @@ import pytest
 
 from ledger.domain.entries import Formula
 from ledger.domain.entries.masters import Keeping
-from ledger.domain.lots.dates import Dated, Dates, dates, rule_of
+from ledger.domain.lots.dates import Dated, Dates, asks_for_a_reading, dates, lowest, rule_of
 from tests.domain.builders import make
 
 FINISHED = date(2026, 3, 2)
@@ -119,3 +119,33 @@ def test_how_long_a_syrup_keeps_once_opened_is_never_told_by_the_formula_of_its_
 
 def test_a_formula_that_is_not_in_the_book_sets_no_date() -> None:
     assert dates(syrup(), (), {}) == Dates()
+
+
+def test_a_formula_asks_for_a_reading_where_a_row_hangs_on_one() -> None:
+    assert asks_for_a_reading(BY_SYRUP)
+    assert not asks_for_a_reading(PLAIN)
+    assert not asks_for_a_reading(make(Formula, keeping=(Keeping("cool", 180, 30),)))
+
+
+def test_the_weakest_strength_counts_and_none_where_none_is_known() -> None:
+    assert lowest([None, 66_000, 0]) == 0
+    assert lowest([]) is None
+
+
+def test_where_a_rule_and_an_input_give_one_day_it_is_the_rule_that_set_it() -> None:
+    oil = Dated("O-1", told=date(2027, 3, 2))
+    told = dates(syrup(), (oil,), {KEY: PLAIN})
+    assert (told.best_before, told.set_by) == (
+        date(2027, 3, 2),
+        "365 days from finishing by orange version 1",
+    )
+    assert told.storage is None
+    assert told.opened_days is None
+
+
+def test_a_formula_with_rows_says_nothing_besides_them() -> None:
+    both = make(
+        Formula, best_before_days=365, keeping=(Keeping("cool", 180, 30, brix_min_mpct=65_000),)
+    )
+    assert rule_of(both, 60_000) is None
+    assert rule_of(make(Formula, best_before_days=0), None) == Keeping("", 0)

@@ -113,3 +113,47 @@ def test_a_reading_of_the_lot_goes_before_its_papers_and_these_before_the_materi
     papers = Receipt("spirit", parse_quantity("5L"), abv_mpct=96_300)
     assert source_of(said(papers), known).abv_mpct == 96_300
     assert source_of(said(papers, measured), known) == Source(MaterialKind.ETHANOL, 95_500, None)
+    assert source_of(said(receipt), {}) == Source(None, None, None)
+    assert source_of((), known) == Source(None, None, None)
+
+
+def test_a_density_is_that_of_the_reading_of_the_papers_or_of_the_material() -> None:
+    oil = Material("oil", "Oil", MaterialKind.OIL, density_mg_per_l=850_000)
+    receipt = Receipt("oil", parse_quantity("5L"))
+    papers = Receipt("oil", parse_quantity("5L"), density_mg_per_l=845_000)
+    measured = Measurement(Measured.DENSITY, 846_000, "g/mL", "0.846")
+    sweet = Measurement(Measured.BRIX, 60_000_000, "°Bx", "60")
+    told = [(receipt,), (papers,), (papers, measured), (papers, measured, sweet)]
+    found = [source_of(said(*facts), {"oil": oil}) for facts in told]
+    assert [one.density_mg_per_l for one in found] == [850_000, 845_000, 846_000, 846_000]
+    assert [one.abv_mpct for one in found] == [None] * 4
+
+
+def test_a_freezing_chill_and_a_pore_that_is_told_by_its_finer_end_count_too() -> None:
+    volume = parse_quantity("100mL")
+    pass_by_low = Filter(1, "paper", volume, volume, pore_low_nm=8_000)
+    made = said(
+        rest(RestFor.CHILL, 1, 0),
+        rest(RestFor.CHILL, 1),
+        rest(RestFor.SETTLE, 9, 30),
+        pass_by_low,
+        filtered(11_000, 0),
+    )
+    found = figures_of(made, SOURCES)
+    assert (found.chill_h, found.chill_degc, found.filter_degc, found.pore_um) == (2, 0, 0, 8)
+    ended = NOON + timedelta(minutes=90, seconds=18)
+    half = figures_of(said(Rest(RestFor.CHILL, NOON, ended)), SOURCES)
+    assert (half.chill_h, half.chill_degc) == (Fraction(5418, 3600), None)
+    nothing = figures_of((), SOURCES)
+    assert (nothing.chill_h, nothing.passes, nothing.pore_um, nothing.is_filtered) == (
+        *(0, 0, None, False),
+    )
+
+
+def test_what_is_neither_oil_nor_clarifier_is_no_part_of_the_dose() -> None:
+    sugar = {**SOURCES, "SUGAR": Source(MaterialKind.SUGAR, None, None)}
+    added = (add("SUGAR", "3 kg"), add("SPIRIT", "1L"), add("OIL", "30mL"))
+    found = figures_of(said(*added, add("CARB", "15g")), sugar)
+    assert found.carbonate_g_per_ml == Fraction(1, 2)
+    assert figures_of(said(*added), sugar).carbonate_g_per_ml == 0
+    assert figures_of(said(add("CARB", "15g")), sugar).carbonate_g_per_ml is None
