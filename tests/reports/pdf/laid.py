@@ -12,6 +12,9 @@ from reports.pdf.kit.marks import Mark
 from reports.pdf.kit.strips import Section, Strip
 from reports.pdf.kit.text import Face
 
+NARROW = "i" * 700
+"""One word of the narrowest letter: its lines fill what room they have to within a letter."""
+
 
 def laid(*sections: Section) -> str:
     """Return sections as text: what is kept together, and each strip with its marks."""

@@ -33,7 +33,7 @@ from tests.kept.golden import check_golden
 from tests.kept.said import check_constants
 from tests.reports.pdf.examples import FRAME, SEAL
 from tests.reports.pdf.ink import ink_of
-from tests.reports.pdf.laid import laid
+from tests.reports.pdf.laid import NARROW, laid
 from tests.reports.pdf.readback import (
     images_of,
     metadata_of,
@@ -196,10 +196,11 @@ def test_every_mark_of_the_sheet_is_laid_out_as_it_was() -> None:
         SheetRow("A5", "look", long * 3, ("µm", "in mL", "out mL", "first mL", "°C", *DONE)),
         SheetRow("A6", "bottle", "", ("count x size", "bottles lot", "caps lot", "work min")),
         SheetRow("A7", "all", "", (*WIDE, "words", "words", "lot", "lot")),
+        SheetRow("A8", NARROW, NARROW, ("by",), "950 mL"),
         *(SheetRow("B", "one", "", (name, "amount")) for name in WIDE),
     )
     odd = replace(SHEET, rows=rows, facts=SHEET.facts[:3], cautions=("One.", "Two."))
-    bare = replace(SHEET, rows=(), facts=(), cautions=(), how_to_type=long * 3)
+    bare = replace(SHEET, rows=(), facts=(), cautions=(), how_to_type=long * 3 + NARROW)
     check_golden("laid/batch_sheet.txt", laid(*sections_of(odd), *sections_of(bare)))
 
 

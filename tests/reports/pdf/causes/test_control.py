@@ -2,12 +2,16 @@
 
 from itertools import pairwise
 
+from reportlab.lib.units import mm
+
 from ledger.service.causes.chart import Figure
 from reports.pdf.causes import control as module
 from reports.pdf.causes.control import control_section
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Dot, Mark, Rule, Upright, Words
 from reports.pdf.kit.page import INNER, SIDE
+from reports.pdf.kit.styles import SMALL
+from reports.pdf.kit.text import width_of
 from reports.views.causes import ControlView, Course
 from reports.words.causes.chart import MOST_DRAWN
 from reports.words.causes.control import control_of
@@ -15,6 +19,9 @@ from tests.kept.golden import check_golden
 from tests.kept.said import check_constants
 from tests.reports.pdf.laid import laid
 from tests.reports.words.causes.charts import FLOW, series
+
+BARE = Course("", (None,), (), ())
+"""Nothing drawn."""
 
 
 def drawn(figures: tuple[str, ...]) -> tuple[ControlView, tuple[Mark, ...]]:
@@ -51,6 +58,23 @@ def test_the_words_of_limits_that_are_near_each_other_stand_one_below_the_other(
     beside = [mark for mark in marks if isinstance(mark, Words) and mark.x > SIDE + INNER * 0.8]
     lines = sorted(mark.y for mark in beside if mark.text != "900")
     assert all(b - a >= beside[0].face.size - 0.01 for a, b in pairwise(lines))
+
+
+def test_a_figure_stands_left_of_its_dot_only_where_it_would_come_near_the_end_of_the_lines() -> (
+    None
+):
+    """Of eighty batches, one outside each; a figure keeps 4 mm off the words of the limits."""
+    register()
+    told = [f"{'9' * (1 + number % 5)}" for number in range(80)]
+    places = (0.5,) * 80
+    for number, words in enumerate(told):
+        view = ControlView(("A",) * 80, Course("", places, (), ((number, words),)), BARE)
+        (strip,) = control_section("Yield", view).rows
+        (dot,) = [mark for mark in strip.marks if isinstance(mark, Dot) and mark.is_hollow]
+        (figure,) = [m for m in strip.marks if isinstance(m, Words) and m.text == words]
+        is_near = dot.x + width_of(words, SMALL) + 4 * mm > SIDE + INNER - 28 * mm
+        assert (figure.align == "right") is is_near
+        assert (figure.x < dot.x) is is_near
 
 
 def test_every_mark_of_a_control_chart_stands_where_it_stood() -> None:

@@ -10,7 +10,7 @@ from reports.views.causes import PlotRow, PlotView
 from reports.words.causes.chart import chart_view
 from tests.kept.golden import check_golden
 from tests.kept.said import check_constants
-from tests.reports.pdf.laid import laid
+from tests.reports.pdf.laid import NARROW, laid
 from tests.reports.words.causes.charts import FULL
 
 
@@ -48,6 +48,7 @@ def test_every_mark_of_a_plot_stands_where_it_stood() -> None:
         PlotRow("a level with a long name " * 3, (0.0, 0.25, 0.25, 1.0)),
         PlotRow("none", ()),
         PlotRow("many", (0.5,) * 6),
+        PlotRow(NARROW[:200], (0.5,)),
     )
     plot = PlotView("NTU by rest", "0.8", "3.4", rows, (0.1, 0.9))
     check_golden(

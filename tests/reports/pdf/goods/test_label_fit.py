@@ -23,7 +23,7 @@ from reports.views.goods import Declared, LabelView, Panel
 from tests.kept.golden import check_golden
 from tests.kept.said import check_constants
 from tests.reports.pdf.examples import LABEL, SHEET
-from tests.reports.pdf.laid import marked
+from tests.reports.pdf.laid import NARROW, marked
 
 TEXTS = st.text(st.sampled_from("lemon &<b>Ω Ж ễ-"), max_size=160)
 
@@ -212,6 +212,7 @@ def test_every_mark_of_a_label_is_laid_out_as_it_was_on_plates_of_many_sizes() -
         "front": replace(bare, panel=Panel.FRONT, strength="alc. 2.6 % vol"),
         "back": replace(LABEL, panel=Panel.BACK),
         "of the United States": replace(LABEL, is_us=True),
+        "narrow": replace(bare, product=NARROW[:70], text=NARROW[:250], volume=NARROW[:60]),
         "word too wide": replace(LABEL, product="W" * 40, house_name="m" * 60),
     }
     told = []

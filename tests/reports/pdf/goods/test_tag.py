@@ -18,7 +18,7 @@ from tests.kept.golden import check_golden
 from tests.kept.said import check_constants
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
-from tests.reports.pdf.laid import marked
+from tests.reports.pdf.laid import NARROW, marked
 from tests.reports.pdf.readback import images_of
 
 GS1 = "\xf10109521234543213" + "15261228" + "10BOS-001-S"
@@ -51,6 +51,9 @@ KINDS = {
         statements=("Highly flammable liquid and vapour.", "Keep away from heat and sparks."),
     ),
     "held": TagView("Orange syrup", "BOS-001-S", "HOLD", blanks=("Why", "By"), is_barred=True),
+    "narrow": TagView(
+        NARROW[:90], "BOS-001-S", rows=((NARROW[:40], NARROW[:200]),), symbol="B", under=NARROW[:90]
+    ),
     "vessel": TagView("Demijohn 2", "", rows=(("Holds", "5 L"),), symbol="V2", blanks=("Since",)),
 }
 

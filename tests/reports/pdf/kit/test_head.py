@@ -19,7 +19,7 @@ from tests.kept.golden import check_golden
 from tests.kept.said import check_constants
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
-from tests.reports.pdf.laid import laid
+from tests.reports.pdf.laid import NARROW, laid
 
 
 def test_the_house_stands_first_and_a_rule_below_all() -> None:
@@ -91,10 +91,12 @@ def test_every_mark_of_a_head_and_of_sentences_is_laid_out_as_it_was() -> None:
     register()
     full = Heading("Batch record", "E26-014-7", "Lemon soda " * 20, symbol="E26-014-7")
     bare = Heading("Trace", "")
-    told = [paper_head(FRAME, each) for each in (full, replace(full, symbol=""), bare)]
+    heads = (full, replace(full, symbol=""), bare, replace(full, product=NARROW))
+    told = [paper_head(FRAME, each) for each in heads]
     long = "Set them aside until we collect them. " * 8
     check_golden(
-        "laid/head.txt", laid(*told, *sentences(["Short.", long]), *sentences([long], VALUE))
+        "laid/head.txt",
+        laid(*told, *sentences(["Short.", long, NARROW]), *sentences([long], VALUE)),
     )
 
 

@@ -31,7 +31,7 @@ from tests.kept.golden import check_golden
 from tests.kept.said import check_constants
 from tests.reports.pdf.examples import FRAME, SEAL
 from tests.reports.pdf.ink import ink_of
-from tests.reports.pdf.laid import laid
+from tests.reports.pdf.laid import NARROW, laid
 from tests.reports.pdf.readback import images_of, metadata_of, symbols_of, texts_of
 
 HEADING = Heading("Batch record", "E26-014-7", "Lemon essence", "on hold")
@@ -125,12 +125,14 @@ def test_every_mark_of_head_and_foot_stands_where_it_stood() -> None:
         replace(HEADING, product="", status=""),
         replace(HEADING, product=""),
         replace(HEADING, code="E26-014-7 " * 20, product="Lemon " * 40),
+        replace(HEADING, product=NARROW),
     ):
         told += [Section(running_head(heading, page, 12), Strip(0)) for page in (1, 12)]
     long = (SEAL[0], "Entries: many words " * 8, SEAL[2])
     told += [
         Section(foot(lead, seal), Strip(0)) for lead in ("As it stood", "") for seal in (SEAL, long)
     ]
+    told.append(Section(foot("", (NARROW[:400],)), Strip(0)))
     sizes = "".join(
         f"{name} {size.width:.2f} {size.height:.2f} {size.body:.2f} {size.shift:.2f}\n"
         for name, size in SIZES.items()

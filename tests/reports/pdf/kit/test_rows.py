@@ -28,7 +28,7 @@ from reports.pdf.lots import packet, record_head, record_tables
 from reports.pdf.recall import pack
 from tests.kept.golden import check_golden
 from tests.kept.said import check_constants
-from tests.reports.pdf.laid import laid
+from tests.reports.pdf.laid import NARROW, laid
 
 COLUMNS = (Column("lot", 100), Column("amount", INNER + GUTTER - 100, "right"))
 
@@ -86,7 +86,8 @@ def test_every_mark_of_rows_heads_and_paragraphs_stands_where_it_stood() -> None
     told = laid(
         table("Rows", COLUMNS, [cells, [(), (Piece(""),)], [(Piece("a"),), (Piece(long),)]]),
         table("None", COLUMNS, []),
-        paragraphs([long, "Short."], NOTE),
+        table("Narrow", COLUMNS, [[(Piece(NARROW[:200]),), (Piece(NARROW[:200]),)]]),
+        paragraphs([long, "Short.", NARROW], NOTE),
         paragraphs([]),
         Section(title_strip("Title"), again_strip("Title"), (column_strip(COLUMNS),)),
         Section(title_strip(""), title_strip(""), tuple(row_strips(COLUMNS, cells, RULE))),

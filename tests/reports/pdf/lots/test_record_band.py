@@ -11,7 +11,7 @@ from reports.pdf.lots.record_band import HEIGHT, band
 from reports.views.lots import Band
 from tests.kept.golden import check_golden
 from tests.kept.said import check_constants
-from tests.reports.pdf.laid import laid
+from tests.reports.pdf.laid import NARROW, laid
 
 
 @pytest.mark.parametrize("is_dark", [True, False])
@@ -31,6 +31,7 @@ def test_every_mark_of_a_band_stands_where_it_stood() -> None:
     register()
     words = ("", "2026-03-04, MS", "2026-03-04, MS: hazy " * 5, "2026-03-04, MS: hazy " * 30)
     bands = [band(Band("ON HOLD", text, is_dark=text == "")) for text in words]
+    bands.append(band(Band("ON HOLD", NARROW, is_dark=True)))
     bands.append(band(Band("RECALLED AND " * 9, "by MS", is_dark=True)))
     check_golden("laid/record_band.txt", laid(*bands))
 

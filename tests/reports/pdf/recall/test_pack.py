@@ -19,7 +19,7 @@ from tests.kept.golden import check_golden
 from tests.kept.said import check_constants
 from tests.reports.pdf.examples import FRAME
 from tests.reports.pdf.ink import ink_of
-from tests.reports.pdf.laid import laid
+from tests.reports.pdf.laid import NARROW, laid
 from tests.reports.pdf.readback import images_of, printed, texts_of
 
 
@@ -136,7 +136,9 @@ def test_every_part_of_the_pack_is_laid_out_as_it_was() -> None:
     long = "Words that go on in a further line since they are many. " * 3
     bare = CallView("2", "Nobody's Bar", "", (), "", (), ())
     many = CallView("11", long, "01 555 0100", (long, "mail"), long, (long, "b"), (long, "c"))
-    whole = replace(view(0), calls=(many, bare), course=(long, "Held."), authority=(long, "Ask."))
+    thin = replace(many, name="Inn", reach=(NARROW,), sent=(NARROW,), may_have="", called=())
+    calls = (many, bare, thin, replace(thin, phone=""))
+    whole = replace(view(0), calls=calls, course=(long, "Held."), authority=(long, "Ask."))
     empty = replace(view(0), balance_heads=("lot",), balance=(), lots=(), contacts=(), missing=())
     check_golden("laid/recall.txt", laid(*_sections(whole), *_sections(empty)))
     assert heading_of(whole) == Heading("Recall", "OIL-1", "Orange oil", "Recall")
