@@ -1,15 +1,22 @@
 """A planned trial is unblinded and judged by its draw; what was lost or changed is said."""
 
+from fractions import Fraction
+
 import pytest
 from msgspec.structs import replace
 
+from ledger.domain.entries import Look, Start
+from ledger.domain.entries.bench import Factor
+from ledger.domain.entries.choices import Grade
+from ledger.domain.entries.trials import Decides
 from ledger.errors import RefusedError
 from ledger.science.statistics.randomisation import Shown
 from ledger.service.causes.compare import compare
 from ledger.service.causes.layout import Planned, planned
-from ledger.service.causes.outcome import JarState, Outcome
+from ledger.service.causes.outcome import JarState, Outcome, _changed, _score
 from ledger.service.causes.redrawn import root_faults
 from ledger.store.read.planned import jars_begun
+from tests.domain.builders import entry, make
 from tests.keeper import Keeper
 from tests.service.causes.planned_jars import NAME, make_jars, plan_oils
 
@@ -157,3 +164,63 @@ def test_the_root_of_a_plan_is_proved_to_be_the_books(sqlite_keeper: Keeper) -> 
         "The first 3 entries of this book do not have the root of the seal: at least one of them "
         "is not as it was when the seal was made.",
     )
+
+
+def test_a_jar_without_the_oil_of_its_level_or_set_otherwise_is_changed(
+    sqlite_keeper: Keeper,
+) -> None:
+    """All in which it departs from its plan is told, in the order of the plan."""
+    _, found = plan_oils(sqlite_keeper)
+    item, jar = found.plan.factors[0], found.jars[0]
+    level = jar.levels[0][1]
+    other = item.suspected if level == item.usual else item.usual
+    lots, kept = {item.usual, item.suspected}, Factor(item.name, level)
+
+    def changed(inputs: set[str], *factors: Factor) -> str:
+        said = [entry(make(Start, factors=factors))]
+        return _changed(found, jar, said, inputs, lots)
+
+    assert changed({level}, kept) == ""
+    assert changed({"NS-001-J"}, kept) == f"{level} is not in it"
+    assert changed({other, level}, kept) == f"{other} is in it"
+    assert changed({level}) == f"{item.name} was set to nothing, not {level}"
+    assert changed({other}, replace(kept, planned=other)) == (
+        f"{item.name} was set to {other}, not {level}, {level} is not in it, {other} is in it"
+    )
+    assert _changed(found, jar, [entry(make(Start, factors=(kept,)))], set(), ()) == ""
+
+
+def test_a_jar_is_scored_by_its_worst_look_or_its_highest_reading_at_the_age_of_the_plan(
+    sqlite_keeper: Keeper,
+) -> None:
+    _, found = plan_oils(sqlite_keeper)
+    assert (found.plan.decides, found.plan.age, found.plan.worst) == ("look", "7 d", "clear")
+
+    def look(grade: Grade, ntu: int | None, days: int) -> Look:
+        return make(Look, grade=grade, ntu_milli=ntu, age_minutes=days * 24 * 60)
+
+    def score(by: Decides, *looks: Look) -> Fraction | None:
+        planned = replace(
+            found,
+            entry=replace(
+                found.entry, draft=replace(found.entry.draft, facts=replace(found.plan, decides=by))
+            ),
+        )
+        return _score(planned, [entry(each, number) for number, each in enumerate(looks, 1)])
+
+    early, clear, hazy = (
+        look(Grade.MILKY, 90_000, 1),
+        look(Grade.CLEAR, 2_500, 7),
+        (look(Grade.HAZY, None, 8)),
+    )
+    assert [score(Decides.LOOK, *told) for told in ((early,), (clear,), (hazy, clear))] == [
+        None,
+        0,
+        1,
+    ]
+    assert [score(Decides.NTU, *told) for told in ((early,), (hazy,), (clear, hazy))] == [
+        None,
+        None,
+        Fraction(5, 2),
+    ]
+    assert score(Decides.NTU, clear, look(Grade.CLEAR, 1_000, 8)) == Fraction(5, 2)

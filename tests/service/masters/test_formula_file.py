@@ -7,6 +7,7 @@ import pytest
 from ledger.errors import InputError
 from ledger.service.masters.formula import version, versions
 from ledger.service.masters.formula_file import HEAD, KEEPING, LINE, STEPS
+from tests.formula_texts import line, orange, step
 from tests.keeper import Keeper
 from tests.kept.golden import check_golden
 from tests.service.masters.formula_files import GOOD, load
@@ -193,3 +194,136 @@ def test_a_key_that_no_keeping_has_is_told_with_those_it_may_have(
             "Choose from: storage, days, opened-days, brix-min.",
         ),
     )
+
+
+WHOLE = orange(
+    "480mL",
+    line("orange-oil", "30mL"),
+    step("filter", words="Slowly.", pore_max="20", at_least="1h", at_most="2h", temp_min="-8"),
+    step("rest", rest_for="chill", temp_max="4"),
+    wanted_clarity="bright",
+    pour="1:9",
+    best_before_days=540,
+    yield_min="90%",
+    yield_max="95%",
+    label="Shake.",
+    caution="Burns.",
+    checked_by="ab",
+    valid_from="2026-03-01",
+    dose="30mL",
+    dose_into="1L",
+    packaging="glass",
+)
+"""A formula in which all is said that GOOD leaves out."""
+
+
+def test_what_may_be_said_of_a_formula_is_kept_and_what_is_not_said_is_nothing(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    load(sqlite_keeper, tmp_path, GOOD)
+    bare = version(sqlite_keeper.book, "orange-essence")
+    load(sqlite_keeper, tmp_path, WHOLE.replace("version = 1", "version = 2"))
+    told = version(sqlite_keeper.book, "orange-essence")
+    assert (told.wanted_clarity, told.pour_parts, told.best_before_days) == ("bright", 9, 540)
+    assert (told.yield_min_mpct, told.yield_max_mpct) == (90_000, 95_000)
+    assert (told.label_text, told.caution, told.packaging) == ("Shake.", "Burns.", "glass")
+    assert (told.checked_by, str(told.valid_from), told.prepared_by) == ("AB", "2026-03-01", None)
+    assert told.dose is not None
+    assert told.dose_into is not None
+    assert (told.dose.amount, told.dose_into.amount) == (30_000, 1_000_000)
+    filtering, rest = told.steps
+    assert (filtering.minutes_min, filtering.minutes_max, filtering.words) == (60, 120, "Slowly.")
+    assert (filtering.temp_min_mdegc, filtering.temp_max_mdegc) == (-8000, None)
+    assert (filtering.pore_max_nm, rest.temp_max_mdegc) == (20_000, 4000)
+    unsaid = (bare.pour_parts, bare.best_before_days, bare.label_text, bare.packaging)
+    assert unsaid == (None, None, None, None)
+    assert (bare.dose, bare.dose_into, bare.caution, bare.checked_by) == (None, None, None, None)
+
+
+ONE_WRONG = {
+    "a dose without its syrup": (
+        6,
+        'dose = "30mL"',
+        "A formula with dose tells dose-into too.",
+        'Write both, such as dose = "30mL" and dose-into = "1 US gal".',
+    ),
+    "a syrup without its dose": (
+        6,
+        'dose-into = "1L"',
+        "A formula with dose-into tells dose too.",
+        'Write both, such as dose = "30mL" and dose-into = "1 US gal".',
+    ),
+    "strengths the wrong way round": (
+        6,
+        'abv-max = "80%"\nabv-min = "90%"',
+        '"abv-min" 90% is more than "abv-max" 80%.',
+        "Exchange them, or put right whichever is wrong.",
+    ),
+    "a time the wrong way round": (
+        8,
+        '[[step]]\nverb = "add"\nat-most = "1h"\nat-least = "2h"',
+        '"at-least" 2h is more than "at-most" 1h.',
+        "Exchange them, or put right whichever is wrong.",
+    ),
+    "a step that is no table": (
+        6,
+        "step = 3",
+        '"step" is not a list of tables.',
+        "Write each as [[step]].",
+    ),
+    "a step in a list of words": (
+        6,
+        'step = ["rest"]',
+        '"step" is not a list of tables.',
+        "Write each as [[step]].",
+    ),
+    "a step that does nothing": (
+        6,
+        '[[step]]\nwords = "Wait."',
+        "The verb is missing.",
+        "Give the verb in words.",
+    ),
+    "a look at nothing": (
+        6,
+        '[[step]]\nverb = "LOOK"',
+        'The step look has no "looked-at".',
+        "Say what is to be looked at.",
+    ),
+    "a note with a limit": (
+        8,
+        '[[step]]\nverb = "note"\ntemp-max = "4"',
+        '"temp-max" is not known in the step note.',
+        "Choose from: verb, words.",
+    ),
+    "keeping without its days": (
+        6,
+        '[[keeping]]\nstorage = "cool"',
+        'A keeping has no "days".',
+        "Write days = and its value.",
+    ),
+    "keeping for longer than anybody knows": (
+        8,
+        '[[keeping]]\nstorage = "cool"\ndays = 36501',
+        '"days" is more than a hundred years.',
+        "Check the number.",
+    ),
+    "a coating in litres": (
+        8,
+        '[[step]]\nverb = "filter"\nprecoat-min = "4mL"',
+        '4mL is not a weight, so it cannot be the "precoat-min".',
+        "Write a weight, such as 4g.",
+    ),
+}
+
+
+@pytest.mark.parametrize(
+    ("number", "text", "what", "todo"), ONE_WRONG.values(), ids=list(ONE_WRONG)
+)
+def test_one_thing_that_is_wrong_is_told_alone_with_its_line(
+    number: int, text: str, what: str, todo: str, sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    """What is not there is told with the line of its table."""
+    head = 'code = "x"\nversion = 1\nproduct = "X"\nkind = "syrup"\nbasis = "4L"\n'
+    with pytest.raises(InputError) as raised:
+        load(sqlite_keeper, tmp_path, head + text)
+    assert raised.value.problems == ((f"orange.toml line {number}: {what}", todo),)
