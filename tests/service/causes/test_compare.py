@@ -3,14 +3,20 @@
 from fractions import Fraction
 
 import pytest
+from msgspec.structs import replace
 
+from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import Look
+from ledger.domain.entries.choices import LotType, MaterialKind
+from ledger.domain.lots.lot import Lot, Status
 from ledger.errors import RefusedError
-from ledger.service.causes.compare import Uneven, compare
+from ledger.science.statistics.trials import Jar
+from ledger.service.causes.compare import Uneven, _background, _held, _uneven, compare
 from ledger.service.lots.journal import journal
 from tests.keeper import Keeper
 from tests.path import receive_all
 from tests.service.bench.makings import essence, oil_lots
+from tests.service.causes.brief_runs import run
 from tests.service.causes.planned_jars import NAME, plan_oils
 
 
@@ -139,3 +145,71 @@ def test_another_spirit_in_some_jars_is_named(sqlite_keeper: Keeper) -> None:
     assert compare(sqlite_keeper.book, NAME).uneven == (
         Uneven("Neutral spirit", ((lots.spirit, 4), (other, 2))),
     )
+
+
+def jar(lot: str, **factors: str) -> Jar:
+    return Jar(lot, factors, not factors, (), None, None)
+
+
+def bought(code: str, material: str, name: str, sort: MaterialKind | None = None) -> Lot:
+    return Lot(
+        seq=1,
+        code=code,
+        lot_type=LotType.RECEIVED,
+        measure=Measure.UL,
+        opened_at=None,
+        name=name,
+        status=Status.IN_STOCK,
+        on_hand=1,
+        material=material,
+        sort=sort,
+    )
+
+
+OLD, NEW = (bought(code, "orange-oil", "Sweet oil", MaterialKind.OIL) for code in ("O-1", "O-2"))
+WATER = bought("W-1", "water", "Water", MaterialKind.WATER)
+CAPS, CAPS_TOO = (bought(code, "cap", "Cap", MaterialKind.CLOSURE) for code in ("C-1", "C-2"))
+
+
+def test_what_only_some_batches_had_is_told_but_for_what_a_factor_is_about() -> None:
+    """A factor is about a lot whose code, name, kind or material has a word of it."""
+    made = [run(1, maker="AB"), run(2, maker="CD"), run(3, maker="AB")]
+    inputs = {"L-1": {"O-1": OLD, "W-1": WATER}, "L-2": {"O-2": NEW}, "L-3": {"O-1": OLD}}
+    people = {"made by AB": {"L-1", "L-3"}, "made by CD": {"L-2"}}
+    whole = {"O-1 Sweet oil": {"L-1", "L-3"}, "O-2 Sweet oil": {"L-2"}, "W-1 Water": {"L-1"}}
+    without_oil = {"W-1 Water": {"L-1"}}
+    for factors, lots in (
+        ({"rest": "24 h"}, whole),
+        ({"Sweet taste": "more"}, without_oil),
+        ({"which": "ORANGE"}, without_oil),
+        ({"oil": "new"}, without_oil),
+        ({"which": "o-1"}, {key: whole[key] for key in ("O-2 Sweet oil", "W-1 Water")}),
+    ):
+        jars = [jar("L-1", rest="24 h"), jar("L-2", **factors)]
+        assert _background(made, inputs, jars) == {**lots, **people}, factors
+
+
+def test_a_material_is_uneven_of_which_not_all_batches_had_one_lot_unless_it_was_meant() -> None:
+    """Packing goes into no liquid, and what is made here is no material."""
+    rework = replace(OLD, code="R-1", material=None)
+    inputs = {
+        "L-1": {"O-2": NEW, "W-1": WATER, "C-1": CAPS},
+        "L-2": {"O-1": OLD, "W-1": WATER, "C-2": CAPS_TOO},
+        "L-3": {"O-1": OLD, "R-1": rework},
+    }
+    jars = [jar("L-1", rest="24 h"), jar("L-2", rest="48 h"), jar("L-3")]
+    assert _uneven(inputs, jars) == (Uneven("Sweet oil", (("O-1", 2), ("O-2", 1))),)
+    assert _uneven(inputs, [*jars, jar("L-4", oil="O-2")]) == ()
+    assert [lot.code for lot in _held({key: inputs[key] for key in ("L-1", "L-2")})] == ["W-1"]
+    assert _held(inputs) == ()
+
+
+def test_people_who_made_some_jars_each_are_told_beside_the_factor(sqlite_keeper: Keeper) -> None:
+    keeper = sqlite_keeper
+    keeper.do("person", initials="CD", name="Cora Dunne")
+    lots = receive_all(keeper)
+    for place in range(4):
+        keeper.by = "CD" if place % 2 else "AB"
+        essence(keeper, lots, lots.oil, "clear", factors=f"rest={24 + place % 2}h", trial="Rest")
+    (rest,) = compare(keeper.book, "Rest").factors
+    assert rest.moved_with == ("made by AB", "made by CD")
