@@ -10,7 +10,16 @@ from ledger.domain.entries import Formula
 from ledger.domain.entries.choices import Grade, LookedAt, ProductKind, Purpose
 from ledger.domain.entries.masters import FormulaStep
 from ledger.science.statistics.suspects import LEVEL
-from ledger.service.causes.failed import MOST_COMPARED, Sorted, Sought, bad_look, sort_runs
+from ledger.service.causes.failed import (
+    MOST_COMPARED,
+    Sorted,
+    Sought,
+    _could_tell,
+    _nearest,
+    _stage,
+    bad_look,
+    sort_runs,
+)
 from ledger.store.read.runs import Found, Run, Seen
 from tests.service.causes.brief_runs import found, run
 
@@ -132,3 +141,53 @@ def test_of_very_many_clear_runs_the_nearest_in_time_are_compared() -> None:
     assert len(parted.clear) == MOST_COMPARED
     assert parted.too_far == 8
     assert max(lots(parted.clear)) == MOST_COMPARED + 3
+
+
+def test_the_nearest_in_time_lie_on_both_sides_of_the_middle_failure() -> None:
+    """Of 405 clear runs around run 200 the last five lie furthest; those kept stand in time."""
+    clear = [run(lot) for lot in range(1, MOST_COMPARED + 6) if lot != 200]
+    near = _nearest(clear, [run(300), run(200), run(100)])
+    assert lots(near) == [lot for lot in range(1, MOST_COMPARED + 2) if lot != 200]
+    late = _nearest(clear, [run(MOST_COMPARED + 9)])
+    assert lots(late) == lots(tuple(clear))[4:]
+    assert _nearest(clear, []) == tuple(clear)
+    assert _nearest(clear[:MOST_COMPARED], [run(200)]) == tuple(clear[:MOST_COMPARED])
+
+
+def test_the_stage_is_that_of_most_failures_and_among_equals_of_the_latest() -> None:
+    syrups, essences = [run(1), run(2)], [run(lot, "E", "essence") for lot in (3, 4)]
+    assert _stage([*syrups, *essences]) == "essence"
+    assert _stage([*syrups, essences[0]]) == "syrup"
+    assert _stage([essences[0], run(9)]) == "syrup"
+
+
+@pytest.mark.parametrize(
+    ("failed", "clear", "could"), [(0, 0, False), (1, 19, True), (1, 18, False), (3, 3, True)]
+)
+def test_a_split_could_tell_that_chance_makes_in_one_of_twenty_at_most(
+    failed: int, clear: int, could: bool
+) -> None:
+    """By hand: of 20 lots one fails in 20 ways, of 6 three fail in 20 ways."""
+    assert _could_tell(failed, clear, Fraction(1, 20)) is could
+
+
+def test_a_run_is_told_with_all_that_was_wrong_with_it() -> None:
+    known = found({1: "clear", 7: "milky"}, complaints={1: ["ring"], 7: ["ring", "gas"]},
+                  packed={1: [7]})  # fmt: skip
+    parted = sort([run(1)], known)
+    assert parted.reasons == {1: 'complaint of "ring", "gas"; looked milky'}
+    asked = {
+        name: lots(sort([run(1), run(2)], found({1: "milky"}, complaints={2: ["gas"]}),
+                        replace(ALL, **{name: False})).failed)
+        for name in ("looks", "complaints")
+    }  # fmt: skip
+    assert asked == {"looks": [2], "complaints": [1]}
+
+
+def test_only_runs_begun_from_a_moment_on_take_part_and_those_that_are_named() -> None:
+    runs = [run(1), run(2), run(3)]
+    known = found({1: "milky", 2: "milky", 3: "milky"})
+    since = replace(ALL, since=runs[1].began_at)
+    assert lots(sort(runs, known, since).failed) == [2, 3]
+    named = sort(runs, known, replace(since, lots=frozenset({1})))
+    assert (lots(named.failed), lots(named.otherwise_failed)) == ([1], [2, 3])

@@ -27,8 +27,7 @@ class Within(Book):
     """Whether the file is to be scrubbed once all is recorded."""
 
     def __post_init__(self) -> None:
-        """Hold the engine of the transaction; opens nothing."""
-        self.engine = self.connection.engine
+        """Open nothing: its transaction is open already."""
 
     def scrub(self) -> bool:
         """Have the file scrubbed when all acts are through: it would wait for this very act."""
