@@ -240,6 +240,13 @@ def test_what_may_be_said_of_a_formula_is_kept_and_what_is_not_said_is_nothing(
     assert (bare.dose, bare.dose_into, bare.caution, bare.checked_by) == (None, None, None, None)
 
 
+def test_what_keeps_for_no_day_is_kept_as_such(sqlite_keeper: Keeper, tmp_path: Path) -> None:
+    keeping = '[[keeping]]\nstorage = "open"\ndays = 0\n'
+    load(sqlite_keeper, tmp_path, syrup('material = "orange-oil"') + keeping)
+    (told,) = version(sqlite_keeper.book, "syrup").keeping
+    assert (told.storage, told.days, told.opened_days) == ("open", 0, None)
+
+
 ONE_WRONG = {
     "a dose without its syrup": (
         6,
