@@ -105,16 +105,16 @@ def _numbered(text: str) -> tuple[Readings, str] | None:
 def _named(text: str) -> tuple[Readings, str] | None:
     """Return the days that a text with the name of a month may mean, and its clock."""
     if told := _MONTH_FIRST.fullmatch(text):
-        month, parts = month_of(told[1]), (told[2], "", told[3])
+        month, one, other = month_of(told[1]), told[2], told[3]
     elif told := _MONTH_BETWEEN.fullmatch(text):
-        month, parts = month_of(told[2]), (told[1], "", told[3])
+        month, one, other = month_of(told[2]), told[1], told[3]
     else:
         return None
     if month is None:
         return None
-    dated = (parts[0], str(month), parts[2])
+    dated = (one, str(month), other)
     readings: Readings = {DayOrder.DMY: _read(dated, DayOrder.DMY)}
-    if len(parts[2]) == 2:
+    if len(other) == 2:
         readings[DayOrder.YMD] = _read(dated, DayOrder.YMD)
     clock = plain_clock(told[4] or "") if told.re is _MONTH_BETWEEN else ""
     return readings, clock

@@ -20,6 +20,9 @@ def columns_of(template: str) -> tuple[str, ...]:
 
     >>> columns_of("{Bottles} x {Size mL} mL"), columns_of("essence")
     (('Bottles', 'Size mL'), ())
+    >>> columns_of("{Oil mL")
+    Traceback (most recent call last):
+    ledger.errors.InputError: "{Oil mL" has a brace without its other. Write a column as {Oil mL}.
     """
     if "{" in _COLUMN.sub("", template) or "}" in _COLUMN.sub("", template):
         raise InputError(

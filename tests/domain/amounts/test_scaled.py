@@ -34,6 +34,8 @@ def test_a_number_is_read_in_its_smaller_unit(
 @pytest.mark.parametrize(
     ("text", "scale", "unit", "problem"),
     [
+        ("", 1000, "°C", ("The temperature is missing.", "Write a number in °C.")),
+        (" ", 1, "", ("The temperature is missing.", "Write a number.")),
         ("warm", 1000, "°C", ('"warm" is not a temperature in °C.', "Write a number in °C.")),
         ("68 K", 1000, "°C", ('"68 K" is not a temperature in °C.', "Write a number in °C.")),
         ("1,000.5", 1, "", ('"1,000.5" is not a temperature.', "Write a number.")),

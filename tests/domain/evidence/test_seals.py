@@ -159,3 +159,8 @@ def test_a_long_text_that_is_no_seal_is_refused_at_once(piece: str) -> None:
     assert raised.value.what.endswith(
         " is not a seal: it needs a house, a number of entries and a root."
     )
+
+
+def test_a_book_of_the_most_entries_has_a_seal_and_one_of_a_single_entry() -> None:
+    for entries in (1, MOST_ENTRIES):
+        assert read_seal(LINES.replace("57", str(entries), 1)).entries == entries

@@ -184,6 +184,10 @@ def test_text_that_is_no_code_is_refused_with_all_that_is_wrong(text: str, sente
     assert str(caught.value) == sentence
 
 
+def test_a_code_has_twenty_characters_at_most() -> None:
+    assert clean_code("a" * LONGEST_CODE) == "A" * LONGEST_CODE
+
+
 def cleaned(text: str) -> str | LedgerError:
     try:
         return clean_code(text)

@@ -100,3 +100,18 @@ def test_a_key_of_very_many_parts_is_refused_before_it_is_read(text: str) -> Non
     with pytest.raises(tomllib.TOMLDecodeError) as raised:
         toml_values(text)
     assert str(raised.value) == "a key has more than 16 parts"
+
+
+@pytest.mark.parametrize(
+    "text", ["a = " + "9" * 5000, "a = " + "[" * 5000 + "]" * 5000], ids=["digits", "lists"]
+)
+def test_what_the_reader_stumbles_over_is_no_toml(text: str) -> None:
+    with pytest.raises(tomllib.TOMLDecodeError) as raised:
+        toml_values(text)
+    assert str(raised.value) == "a number is too long, or lists stand too deep in one another"
+
+
+def test_a_text_is_read_and_what_is_none_is_told_by_the_reader() -> None:
+    assert toml_values("a.b = 1") == {"a": {"b": 1}}
+    with pytest.raises(tomllib.TOMLDecodeError, match="Invalid value"):
+        toml_values("a =")

@@ -108,6 +108,14 @@ def test_what_is_no_table_is_told_with_what_to_do(
     assert read_table("a.csv", "a", content) == (None, [Found("a.csv", *each) for each in told])
 
 
+def test_a_heading_on_the_first_line_is_told_as_on_that() -> None:
+    _, found = read_table("a.csv", "a", b"a,a\n1,2\n")
+    assert [each.line for each in found] == [1]
+    table, _ = read_table("a.csv", "a", b"\n\na,b\n\n1,2\n")
+    assert table is not None
+    assert [line.number for line in table.lines] == [5]
+
+
 def test_what_is_wrong_in_a_table_is_told_with_its_line_and_the_rest_is_taken() -> None:
     content = b"Season\nb,a,a,,b,c\n1,2\n1,2,3,4,5,6,7\n,2,,\n1,2,3,4,5,6,7,8\n"
     table, found = read_table("a.csv", "a", content)
@@ -160,6 +168,6 @@ def test_any_bytes_are_a_table_or_are_told_why_not(content: bytes) -> None:
 
 
 def test_as_many_rows_as_are_taken_are_taken() -> None:
-    table, found = read_table("a.csv", "a", b"a,b\n" + b"1,2\n" * MOST_ROWS)
+    table, found = read_table("a.csv", "a", b"Season\n\na,b\n" + b"1,2\n" * MOST_ROWS)
     assert table is not None
     assert (len(table.lines), found) == (MOST_ROWS, [])
