@@ -10,12 +10,20 @@ from ledger.domain.amounts.quantity import (
     Quantity,
     mass_from_volume,
     parse_quantity,
+    reckoned,
     show,
+    show_alike,
+    show_apart,
+    show_exactly,
+    tidy,
     volume_from_mass,
 )
+from ledger.domain.amounts.units import UNITS
 from ledger.errors import InputError, RefusedError
 
 UL, MG, UEACH = Measure.UL, Measure.MG, Measure.UEACH
+
+KNOWN = f"{', '.join(unit.name for unit in UNITS[:-1])} and {UNITS[-1].name}"
 
 
 @pytest.mark.parametrize(
@@ -93,6 +101,14 @@ def test_a_sum_is_rounded_half_to_even_once(text: str, amount: int) -> None:
             "decimals. Write 1000 mL or 1.000 mL.",
         ),
         ("30", "30 has no unit. Write the unit too, as in 30 mL, 15 g or 200 each."),
+        *(
+            (
+                f"5 {word}",
+                f'"{word}" in 5 {word} is not a unit the book knows; it knows {KNOWN}. '
+                "Write the amount again with one of these.",
+            )
+            for word in ("XX", "oxX")
+        ),
         ("1 lb 4", "4 has no unit. Write the unit too, as in 30 mL, 15 g or 200 each."),
         (
             "NaN mL",
@@ -133,6 +149,8 @@ def test_a_sum_is_rounded_half_to_even_once(text: str, amount: int) -> None:
         "bare ounce",
         "comma",
         "no unit",
+        "capitals alone",
+        "a capital at its end",
         "no last unit",
         "NaN",
         "no number first",
@@ -226,3 +244,55 @@ def test_a_density_that_is_not_above_zero_is_refused(
         f"A density must be more than zero, and {density} mg/L is not. "
         "Enter the density on the certificate, or measure it."
     )
+
+
+@pytest.mark.parametrize(
+    ("amount", "measure", "shown", "exactly"),
+    [
+        (1_000_000, UL, "1 L", "1 L"),
+        (-1_000_000, MG, "-1 kg", "-1 kg"),
+        (999_999, UL, "999.999 mL", "999.999 mL"),
+        (1_000_600, MG, "1.001 kg", "1000.6 g"),
+        (-1_000_600, UL, "-1.001 L", "-1000.6 mL"),
+        (999, MG, "999 mg", "999 mg"),
+        (-1, MG, "-1 mg", "-1 mg"),
+        (1000, MG, "1 g", "1 g"),
+        (0, MG, "0 g", "0 g"),
+        (1, UL, "0.001 mL", "0.001 mL"),
+        (1_000_001, UEACH, "1.000001", "1.000001"),
+    ],
+)
+def test_an_amount_is_shown_in_the_large_unit_from_one_of_it_on_and_exactly_in_the_small(
+    amount: int, measure: Measure, shown: str, exactly: str
+) -> None:
+    assert (show(amount, measure), show_exactly(amount, measure)) == (shown, exactly)
+
+
+def test_amounts_beside_each_other_are_shown_alike_or_at_least_apart() -> None:
+    assert show_alike(MG, 1_000_001, 1_000_000, 5) == ("1000.001 g", "1000 g", "5 mg")
+    assert show_alike(UL, 1_000_000, 999_999) == ("1 L", "999.999 mL")
+    assert show_alike(UEACH, 1_000_001, 2_000_000) == ("1.000001", "2")
+    assert show_apart(MG, 1_000_400, 1_000_000, 2) == ("1.0004 kg", "1 kg", "2 mg")
+    assert show_apart(UL, 1_000_400, 1_000_000) == ("1.0004 L", "1 L")
+    assert show_apart(UL, 1_000_400, 1_000_400) == ("1 L", "1 L")
+    assert show_apart(UL, 1_000_400, 1_001_000) == ("1 L", "1.001 L")
+
+
+@pytest.mark.parametrize(
+    ("written", "told"),
+    [
+        *(("4 000 mL", "4 000 mL"), ("250 mL", "250 mL"), ("12345g", "12.345 kg")),
+        *(("8.5fl oz", "8.5 fl oz"), ("1lb 4oz", "1 lb 4 oz"), ("15", "15")),
+    ],
+)
+def test_what_was_written_is_tidied_and_large_numbers_of_a_small_unit_are_told_in_the_large(
+    written: str, told: str
+) -> None:
+    assert tidy(written) == told
+
+
+def test_what_is_reckoned_is_told_to_three_digits() -> None:
+    amounts = [3_746_512, -3_746_512, 999_500, 1234, 999, 0]
+    assert [reckoned(amount) for amount in amounts] == [
+        *(3_750_000, -3_750_000, 1_000_000, 1230, 999, 0),
+    ]

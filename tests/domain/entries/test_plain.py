@@ -11,7 +11,18 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries import FACTS, Facts, Level, Look, Note, Opened, Posting, Receipt, Start
+from ledger.domain.entries import (
+    FACTS,
+    Facts,
+    Level,
+    Look,
+    Note,
+    Opened,
+    Party,
+    Posting,
+    Receipt,
+    Start,
+)
 from ledger.domain.entries.bench import Factor
 from ledger.domain.entries.canonical import canonical_text, read_canonical
 from ledger.domain.entries.choices import LotType, Origin, Place, Precision
@@ -21,7 +32,9 @@ from ledger.domain.entries.plain import (
     entry_to_plain,
     facts_from_plain,
     facts_to_plain,
+    has_commitment,
     instant_text,
+    kept_entry,
     read_entry,
     read_instant,
 )
@@ -233,3 +246,16 @@ def test_a_value_of_another_type_is_refused(kind: str) -> None:
     for changed in with_another_type(plain):
         with pytest.raises((KeyError, TypeError, ValueError)):
             entry_from_plain(changed)
+
+
+def test_a_text_that_is_kept_is_read_as_the_entry_that_wrote_it() -> None:
+    told = entry(make(Note), 7)
+    assert kept_entry(entry_text(told)) == told == read_entry(entry_text(told))
+
+
+def test_only_facts_that_say_a_commitment_have_one() -> None:
+    stall = make(Party, phone="555 0100", code="P1", commitment="ab" * 32)
+    assert [has_commitment(facts) for facts in (stall, make(Party), make(Note))] == [
+        *(True, False, False),
+    ]
+    assert facts_to_plain(stall) == {"code": "P1", "commitment": "ab" * 32}

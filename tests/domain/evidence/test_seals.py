@@ -7,7 +7,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.evidence.seals import MOST_ENTRIES, Seal, read_seal, same_house
+from ledger.domain.evidence.seals import (
+    LEAST_CUT,
+    MOST_ENTRIES,
+    MOST_IN_SYMBOL,
+    Seal,
+    in_symbol,
+    read_seal,
+    same_house,
+)
 from ledger.errors import InputError
 
 ROOT = "0cb2d4b0b5bb48016365d660aeccb395752329e0557bbdcda7425181be1122b3"
@@ -164,3 +172,25 @@ def test_a_long_text_that_is_no_seal_is_refused_at_once(piece: str) -> None:
 def test_a_book_of_the_most_entries_has_a_seal_and_one_of_a_single_entry() -> None:
     for entries in (1, MOST_ENTRIES):
         assert read_seal(LINES.replace("57", str(entries), 1)).entries == entries
+
+
+def test_the_name_of_a_house_is_cut_where_a_symbol_would_grow_and_the_rest_stands_whole() -> None:
+    """33 by 33 modules hold 114 capitals, figures and marks (ISO/IEC 18004, level L, mode 2)."""
+    for name, entries in (("W" * 200, 57), ("W" * 200, 10**9), ("Wren & Co", 57)):
+        seal = Seal(name, entries, ROOT)
+        told = in_symbol(seal.lines)
+        assert told.endswith(f" ENTRIES {entries} ROOT {ROOT.upper()}")
+        read = read_seal(told)
+        assert (read.entries, read.root) == (entries, ROOT)
+        assert same_house(read.house, name)
+        assert len(told) == (MOST_IN_SYMBOL if "WW" in name else len(" ".join(seal.lines)) - 2)
+
+
+def test_a_name_in_a_symbol_is_that_of_its_house_whole_or_cut_late_enough() -> None:
+    name = "Wren and Daughters' Cordial Works"
+    whole = "WREN AND DAUGHTERS CORDIAL WORKS"
+    assert same_house(whole, name)
+    assert same_house(name, whole[:LEAST_CUT])
+    assert not same_house(name, whole[: LEAST_CUT - 1])
+    assert not same_house(name, "WREN AND DAUGHTERS OF ANOTHER")
+    assert same_house("薬屋", "-")

@@ -30,6 +30,7 @@ HOUSE = House("Quayside", "EUR", articles=(SMALL, BULK))
         ("Essence No 5, 100mL", "Essence No 5", 100_000),
         ("Essence No 5", "Essence No 5", None),
         ("250 mL", "250 mL", None),
+        ("Essence XX, 100mL", "Essence XX", 100_000),
         ("Sugar 500 g", "Sugar 500 g", None),
     ],
 )
@@ -77,6 +78,17 @@ def test_a_number_told_anew_takes_the_place_of_the_old_one_and_an_article_can_go
                 "Orange syrup does not say of what it is the number.",
                 'Write what it is, =, and its number, as in "Orange syrup, 250 mL=9521234543213".',
             ),
+        ),
+        *(
+            (
+                f"{nothing}=9521234543213",
+                (
+                    f"{nothing}=9521234543213 does not say of what it is the number.",
+                    "Write what it is, =, and its number, as in "
+                    '"Orange syrup, 250 mL=9521234543213".',
+                ),
+            )
+            for nothing in ("", " ")
         ),
         (
             "Orange syrup=9521234543214",

@@ -35,6 +35,13 @@ def test_how_the_letters_are_kept_is_recognised(encoding: str, words: str) -> No
     assert (table.head[1], table.said[1]) == ("Öl ml", words)
 
 
+def test_letters_that_are_kept_the_other_way_round_are_read_by_their_mark() -> None:
+    """Unicode, 3.10: the mark of UTF-16 with the larger byte first is FE FF."""
+    table, _ = read_table("a.csv", "a", b"\xfe\xff" + PLAIN.format(p=";").encode("utf-16-be"))
+    assert table is not None
+    assert (table.head[1], table.said[1]) == ("Öl ml", "UTF-16")
+
+
 def test_the_line_that_some_spreadsheets_put_first_is_obeyed() -> None:
     table, _ = read_table("a.csv", "a", b"sep=;\r\nlot;a,b,c\r\nO 1;1,2,3\r\n")
     assert table is not None
