@@ -17,7 +17,10 @@ from ledger.science.contents.received import ReceivedLot
 from ledger.science.contents.replay import Happening, Replay
 from ledger.science.liquids.alcohol import abv_from_mass_percent, mass_percent_from_density
 from ledger.science.liquids.alcoholmeter import true_from_indicated
+from ledger.store.engine.acts import foresee
 from ledger.store.engine.connections import Connection
+from ledger.store.engine.foretold import Foreseen
+from ledger.store.engine.statements import chunks
 from ledger.store.read import walk
 from ledger.store.read.received import ReceivedRow, received
 from ledger.store.read.steps import Steps, steps_of
@@ -49,6 +52,7 @@ def replayed(connection: Connection, lots: Sequence[int], skip: int = 0) -> Repl
         skip: A chain of corrections to leave out, by the number of its first entry.
     """
     behind = walk.back(connection, lots[0]) if len(lots) == 1 else walk.all_behind(connection, lots)
+    foresee(connection, lambda foreseen: _ahead(foreseen, behind))
     steps = steps_of(connection, behind)
     if skip:
         steps = replace(
@@ -59,6 +63,13 @@ def replayed(connection: Connection, lots: Sequence[int], skip: int = 0) -> Repl
     replay = Replay(steps.steps, known)
     replay.play(list(steps.steps))
     return Replayed(replay, steps, rows, known)
+
+
+def _ahead(foreseen: Foreseen, lots: Sequence[int]) -> None:
+    """Foretell what is asked of lots that are replayed."""
+    for part in chunks(lots):
+        foreseen.asks(steps_of, part)
+        foreseen.asks(received, part)
 
 
 def _without(skip: int, steps: Sequence[Step]) -> tuple[Step, ...]:

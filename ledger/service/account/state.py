@@ -11,9 +11,12 @@ from ledger.domain.lots.state import LotState
 from ledger.service.account.codes import known_lot
 from ledger.service.account.dates import dates_of
 from ledger.service.account.shares import shares_behind
-from ledger.service.account.volumes import volumes
+from ledger.service.account.volumes import Volume, volumes
+from ledger.store.engine.abreast import abreast
+from ledger.store.engine.acts import foresee
 from ledger.store.engine.connections import Connection
-from ledger.store.read import amounts, queries, walk
+from ledger.store.engine.foretold import Foreseen
+from ledger.store.read import amounts, queries, reach, walk
 from ledger.store.read.queries import LotRow, Moment
 
 
@@ -34,16 +37,18 @@ def lot_state(
         is_whole: Whether to walk to what it was made of, for dates and verdicts.
     """
     row = known_lot(connection, code)
-    entries = queries.entries_of_lot(connection, row.seq, skip)
-    if moment:
-        then, now = amounts.held_then_and_now(connection, row.seq, moment, skip)
-    else:
-        then = now = amounts.held(connection, row.seq, skip=skip)
-    held = volumes(connection, row, entries, (then, now), moment, skip)
     is_bought = row.opened.lot_type is LotType.RECEIVED  # and so made of nothing that is here
-    behind = walk.behind(connection, row.seq) if is_whole and not is_bought else []
+    foresee(connection, lambda foreseen: _ahead(foreseen, row, moment, skip, is_whole))
+    entries = queries.entries_of_lot(connection, row.seq, skip)
+    held, behind, dates, material, bulk = abreast(
+        connection,
+        lambda: _held(connection, row, entries, moment, skip),
+        lambda: walk.behind(connection, row.seq) if is_whole and not is_bought else [],
+        lambda: dates_of(connection, [row.seq])[row.seq] if is_whole else Dates(),
+        lambda: _material_of(connection, row, entries),
+        lambda: _bulk_of(connection, row),
+    )
     barred = [lot.code for lot in behind if lot.verdict in BARRING and lot.lot != row.seq]
-    dates = dates_of(connection, [row.seq])[row.seq] if is_whole else Dates()
     return LotState(
         seq=row.seq,
         opened=row.opened,
@@ -53,12 +58,47 @@ def lot_state(
         solids_mg=held[0].solids_mg,
         is_reckoned=held[1].is_reckoned,
         was_reckoned=held[0].is_reckoned,
-        material=_material_of(connection, row, entries),
+        material=material,
         dates=dates,
         barred_inputs=_in_it(connection, row, barred),
         made_from=frozenset((row.seq, *(lot.lot for lot in behind))),
-        bulk=_bulk_of(connection, row),
+        bulk=bulk,
     )
+
+
+def _ahead(
+    foreseen: Foreseen, row: LotRow, moment: Moment | None, skip: int, is_whole: bool
+) -> None:
+    """Foretell what is asked of a lot by its number."""
+    foreseen.asks(queries.entries_of_lot, row.seq, skip)
+    if moment:
+        foreseen.asks(amounts.held_then_and_now, row.seq, moment, skip)
+    else:
+        foreseen.asks(amounts.held, row.seq, None, skip)
+    if row.opened.lot_type is LotType.MADE:
+        foreseen.asks(walk.back, row.seq)
+    if row.opened.lot_type is LotType.PACKED:
+        foreseen.asks(queries.chain, row.seq)
+    if is_whole:
+        foreseen.asks(reach.made_of, [row.seq])
+        if row.opened.lot_type is not LotType.RECEIVED:
+            foreseen.asks(walk.behind, row.seq)
+
+
+def _held(
+    connection: Connection,
+    row: LotRow,
+    entries: tuple[Entry, ...],
+    moment: Moment | None,
+    skip: int,
+) -> tuple[Volume, Volume]:
+    """Return what a lot holds just before a moment, and now."""
+    if moment:
+        summed = amounts.held_then_and_now(connection, row.seq, moment, skip)
+    else:
+        now = amounts.held(connection, row.seq, skip=skip)
+        summed = now, now
+    return volumes(connection, row, entries, summed, moment, skip)
 
 
 def _material_of(

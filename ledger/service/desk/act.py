@@ -6,7 +6,7 @@ saw the book, and then the verb is judged anew. Refuses: what the rules find imp
 and, without a reason, what should not have happened.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, tzinfo
@@ -21,7 +21,7 @@ from ledger.domain.entries.choices import LotType, Origin
 from ledger.domain.lots.codes import clean_code, next_code, stem_for
 from ledger.domain.lots.movements import movements
 from ledger.domain.rules import Finding, Severity, findings
-from ledger.domain.rules.recheck import touched
+from ledger.domain.rules.recheck import History, touched
 from ledger.errors import MovedError, RefusedError, StorageError
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.clock import zone_of
@@ -31,9 +31,10 @@ from ledger.service.desk.outcome import stands
 from ledger.service.desk.reader import Words
 from ledger.service.desk.recheck import fits_no_longer, histories
 from ledger.service.desk.scene import build_scene
-from ledger.service.desk.standing import shaken, standing
+from ledger.service.desk.standing import Standing, shaken, standing
 from ledger.service.desk.stops import departs, stop
 from ledger.service.desk.times import read_when
+from ledger.store.engine.abreast import abreast
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 from ledger.store.read.lots import codes_of_stem
@@ -158,17 +159,16 @@ class Desk:
             (*touched(old), *touched(replace(old, draft=draft, postings=moved[0]))) if old else ()
         )
         # Read before the correction is in the book, to tell afterwards what it broke.
-        before = histories(self.connection, dict.fromkeys(codes))
-        stood = standing(self.connection, old, before, self.now) if old else None
+        stood = self._stands(old, codes) if old else None
         entry = self._put(draft, moved)
         remarks = tuple((note, "") for note in self.words.notes)
         remarks += tuple(
             f.told_of(entry.seq) for f in all_findings if f.severity is Severity.REMARK
         )
         if old and stood:
-            remarks += fits_no_longer(self.connection, before, entry)
-            stands = standing(self.connection, old, before, self.now)
-            remarks += tuple(shaken(stood, stands))
+            stands = self._stands(old, codes)
+            remarks += fits_no_longer(stood[0], stands[0], entry)
+            remarks += tuple(shaken(stood[1], stands[1]))
         return Recorded(
             entry=entry,
             code=draft.opens.code if draft.opens else None,
@@ -176,6 +176,16 @@ class Desk:
             deviations=tuple(self._deviation(entry, f) for f in all_findings if departs(f)),
             draws_on=scene.sources,
         )
+
+    def _stands(self, old: Entry, codes: Iterable[str]) -> tuple[dict[str, History], Standing]:
+        """Return the histories of the lots that an entry touches, and what stands on it."""
+        each = tuple(dict.fromkeys(codes))
+        told, stands = abreast(
+            self.connection,
+            lambda: histories(self.connection, each),
+            lambda: standing(self.connection, old, each, self.now),
+        )
+        return told, stands
 
     def _deviation(self, entry: Entry, finding: Finding) -> Entry[Deviation]:
         draft = Draft(

@@ -20,9 +20,10 @@ from ledger.domain.entries import (
     entries_of,
 )
 from ledger.domain.entries.choices import Verdict
-from ledger.domain.lots.control import Control
+from ledger.domain.lots.control import Control, Input
 from ledger.domain.lots.readings import UNITS, Taken
 from ledger.domain.lots.state import LotState, latest
+from ledger.store.engine.abreast import abreast
 from ledger.store.engine.connections import Connection
 from ledger.store.read import inputs, queries
 
@@ -42,21 +43,37 @@ def control_of(
     start = facts if isinstance(facts, Start) else _start_of(lot)
     if start is None:
         return Control()
-    formula = formula_of(connection, start)
-    numbers: list[int] = []
-    if lot and isinstance(facts, ABOUT_INPUTS):
-        into = inputs.numbers_into(connection, (lot.bulk or lot).seq, skip)
-        numbers = sorted({*into, *(state.seq for state in sources)})
     vessel = facts.vessel if isinstance(facts, Start | Rest) else None
+    at = draft.happened.at
+    formula, went_in, last_held = abreast(
+        connection,
+        lambda: formula_of(connection, start),
+        lambda: _inputs(connection, draft, lot, sources, skip),
+        lambda: inputs.last_held(connection, vessel, at, skip) if vessel else None,
+    )
     control = Control(
         formula=formula,
         is_withdrawn=formula is not None
         and (formula.code, formula.version) in queries.withdrawn(connection),
-        inputs=inputs.inputs(connection, numbers),
-        last_held=inputs.last_held(connection, vessel, draft.happened.at, skip) if vessel else None,
+        inputs=went_in,
+        last_held=last_held,
     )
     control = _with_readings(connection, draft, lot, _with_doubt(connection, draft, start, control))
     return _for_release(connection, draft, control)
+
+
+def _inputs(
+    connection: Connection,
+    draft: Draft,
+    lot: LotState | None,
+    sources: tuple[LotState, ...],
+    skip: int,
+) -> tuple[Input, ...]:
+    """Return what went into the lot of a draft, and what it puts in, where a rule asks for it."""
+    if lot is None or not isinstance(draft.facts, ABOUT_INPUTS):
+        return ()
+    into = inputs.numbers_into(connection, (lot.bulk or lot).seq, skip)
+    return inputs.inputs(connection, sorted({*into, *(state.seq for state in sources)}))
 
 
 def _with_doubt(connection: Connection, draft: Draft, start: Start, control: Control) -> Control:

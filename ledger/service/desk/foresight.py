@@ -39,6 +39,8 @@ class Ahead(Struct, frozen=True):
     """Somebody outside the house whom it names."""
     entry: str | None = None
     """The number of the entry that it corrects or strikes."""
+    is_now: bool = False
+    """Whether, where no time is told, a correction happens now and not when the entry did."""
 
 
 def foretold(book: Book, how: How, ahead: Ahead) -> Foretell:
@@ -57,6 +59,9 @@ def foretold(book: Book, how: How, ahead: Ahead) -> Foretell:
         for code in drawn_on:
             reads.foresee_source(foreseen, code)
         _besides(foreseen, ahead)
+        with suppress(LedgerError):
+            at = _second(book, how, foreseen) if ahead.is_now else None
+            reads.foresee_entry(foreseen, entry_number(ahead.entry or ""), at)
 
     return foretell
 
@@ -68,8 +73,6 @@ def _besides(foreseen: Foreseen, ahead: Ahead) -> None:
     # Each as its reader reads it, so that no server is asked for what none can be.
     with suppress(LedgerError):
         reads.foresee_material(foreseen, read_text(ahead.material or "", "code").lower())
-    with suppress(LedgerError):
-        reads.foresee_entry(foreseen, entry_number(ahead.entry or ""))
     with suppress(LedgerError):
         reads.foresee_party(foreseen, read_text(ahead.party or "", "name"))
 

@@ -5,9 +5,11 @@ in the transaction of the correction. Refuses: to stand in its way.
 """
 
 from collections.abc import Iterable
+from functools import partial
 
 from ledger.domain.entries import Entry
 from ledger.domain.rules.recheck import History, broken
+from ledger.store.engine.abreast import abreast
 from ledger.store.engine.connections import Connection
 from ledger.store.read import dependents, queries
 
@@ -16,17 +18,20 @@ MEND = "If that entry is wrong too, correct it; else this one may be: pottle jou
 
 def histories(connection: Connection, codes: Iterable[str]) -> dict[str, History]:
     """Return, as they are now, the histories of lots by their codes."""
-    rows = ((code, queries.lot_by_code(connection, code)) for code in codes)
-    return {
-        code: History(row.opened, row.seq, dependents.entries_touching(connection, row.seq))
-        for code, row in rows
-        if row
-    }
+    wanted = list(codes)
+    told = abreast(connection, *(partial(_history, connection, code) for code in wanted))
+    return {code: history for code, history in zip(wanted, told, strict=True) if history}
+
+
+def _history(connection: Connection, code: str) -> History | None:
+    row = queries.lot_by_code(connection, code)
+    if row is None:
+        return None
+    return History(row.opened, row.seq, dependents.entries_touching(connection, row.seq))
 
 
 def fits_no_longer(
-    connection: Connection, before: dict[str, History], new: Entry
+    before: dict[str, History], after: dict[str, History], new: Entry
 ) -> tuple[tuple[str, str], ...]:
-    """Return what the correction `new` broke in the lots of `before`, each with what to do."""
-    after = histories(connection, before)
+    """Return what the correction `new` broke in lots, each with what to do."""
     return tuple((what, MEND) for what in broken(before, after, new.stands_for))

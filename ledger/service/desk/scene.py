@@ -3,7 +3,9 @@
 Guarantees: all of it is read in the transaction that will append the draft.
 """
 
+from collections.abc import Sequence
 from datetime import datetime
+from functools import partial
 
 from msgspec.structs import replace
 
@@ -13,6 +15,7 @@ from ledger.domain.entries import (
     Bottle,
     Check,
     Draft,
+    Entry,
     Formula,
     Judge,
     Labels,
@@ -35,7 +38,10 @@ from ledger.service.account.density import with_density
 from ledger.service.account.state import lot_state
 from ledger.service.desk.control import control_of
 from ledger.service.desk.vessel import vessel_of
+from ledger.store.engine.abreast import abreast
+from ledger.store.engine.acts import foresee
 from ledger.store.engine.connections import Connection
+from ledger.store.engine.foretold import Foreseen
 from ledger.store.read import parties, queries
 from ledger.store.read.end import last_recorded
 from ledger.store.read.queries import Moment
@@ -43,41 +49,72 @@ from ledger.store.read.queries import Moment
 
 def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
     """Return the scene around a draft."""
+    codes = source_codes(draft)
+    foresee(connection, lambda foreseen: _ahead(foreseen, draft, codes))
     corrected = queries.entry(connection, draft.corrects) if draft.corrects else None
     skip = corrected.stands_for if corrected else 0
     moment = Moment(draft.happened.at, skip) if skip else Moment(draft.happened.at)
-    lot = _lot_of(connection, draft, moment, skip)
-    # As they are now: what is drawn late finds what others have left.
-    about = draft.facts.about if isinstance(draft.facts, Check) else None
-    checked = queries.entry(connection, about) if about else None
-    sources = tuple(_source(connection, draft, code, skip) for code in source_codes(draft))
-    last_at = last_recorded(connection)
-    new_name = _new_name(connection, draft)
+    (
+        lot,
+        last_at,
+        people,
+        materials,
+        formulas,
+        named,
+        checked,
+        is_over,
+        uses,
+        concerns,
+        *drawn_on,
+    ) = abreast(
+        connection,
+        lambda: _lot_of(connection, draft, moment, skip),
+        lambda: last_recorded(connection),
+        lambda: queries.people(connection),
+        lambda: _known_materials(connection, draft),
+        lambda: _versions(connection, draft),
+        lambda: _named(connection, draft),
+        lambda: _checked(connection, draft),
+        lambda: bool(draft.corrects and queries.corrected_by(connection, draft.corrects)),
+        lambda: _uses(connection, draft, skip),
+        lambda: _concerns(connection, draft),
+        # As they are now: what is drawn late finds what others have left.
+        *(partial(_source, connection, draft, code, skip) for code in codes),
+    )
+    sources = tuple(drawn_on)
     scene = Scene(
         now=now,
         last_recorded=last_at,
         # The first entry is the house's, which the spine itself sees to.
         has_house=last_at is not None,
-        people=queries.people(connection),
-        materials=_known_materials(connection, draft),
-        formulas=_versions(connection, draft),
-        near_names=_near_names(connection, new_name),
-        brings_name=new_name is not None,
+        people=people,
+        materials=materials,
+        formulas=formulas,
+        near_names=named or (),
+        brings_name=named is not None,
         lot=lot,
         sources=sources,
         made_from_lot=_made_from(lot, sources),
         corrected=corrected,
-        corrected_is_in_force=not (
-            draft.corrects and queries.corrected_by(connection, draft.corrects)
-        ),
-        checked=checked,
-        checked_is_in_force=not (checked and queries.corrected_by(connection, checked.seq)),
-        uses_of_opened=_uses(connection, draft, skip),
-        concerns=_concerns(connection, draft, lot),
+        corrected_is_in_force=not is_over,
+        checked=checked[0],
+        checked_is_in_force=checked[1],
+        uses_of_opened=uses,
+        concerns=concerns,
         control=control_of(connection, draft, lot, sources, skip),
     )
     vessel = vessel_of(connection, draft, scene)
     return replace(scene, control=replace(scene.control, vessel=vessel)) if vessel else scene
+
+
+def _ahead(foreseen: Foreseen, draft: Draft, codes: Sequence[str]) -> None:
+    """Foretell what is asked by what a draft names."""
+    if draft.corrects:
+        foreseen.asks(queries.entry, draft.corrects)
+        foreseen.asks(queries.corrected_by, draft.corrects)
+    for code in (draft.lot, *codes):
+        if code and not (draft.opens and draft.opens.code == code):
+            foreseen.asks(queries.lot_by_code, code)
 
 
 def _lot_of(connection: Connection, draft: Draft, moment: Moment, skip: int) -> LotState | None:
@@ -104,18 +141,23 @@ def _known_materials(connection: Connection, draft: Draft) -> frozenset[str]:
     return frozenset(code for code in named if queries.material(connection, code))
 
 
-def _new_name(connection: Connection, draft: Draft) -> str | None:
-    """Return the name of a party which a draft brings into the book."""
+def _named(connection: Connection, draft: Draft) -> tuple[str, ...] | None:
+    """Return the names in the book that are nearly that of a party which a draft brings into it.
+
+    None: it brings none.
+    """
     name = party_of(draft)
     if not name or name in NOBODY_IN_PARTICULAR or parties.is_known(connection, name):
         return None
-    return name
-
-
-def _near_names(connection: Connection, name: str | None) -> tuple[str, ...]:
-    """Return the names in the book that are nearly one which is brought into it."""
-    near = parties.near(connection, name) if name else ()
+    near = parties.near(connection, name)
     return tuple(other for other in near if parties.is_known(connection, other))
+
+
+def _checked(connection: Connection, draft: Draft) -> tuple[Entry | None, bool]:
+    """Return the entry that somebody checked, and whether it is in force, as others are not."""
+    about = draft.facts.about if isinstance(draft.facts, Check) else None
+    checked = queries.entry(connection, about) if about else None
+    return checked, not (checked and queries.corrected_by(connection, checked.seq))
 
 
 def _versions(connection: Connection, draft: Draft) -> frozenset[tuple[str, int]]:
@@ -126,14 +168,15 @@ def _versions(connection: Connection, draft: Draft) -> frozenset[tuple[str, int]
     return frozenset((formula.code, formula.version) for formula in known)
 
 
-def _undeclared(connection: Connection, draft: Draft, lot: LotState | None) -> Concerns:
+def _undeclared(connection: Connection, draft: Draft) -> Concerns:
     """Return of which materials of bottles that are released a label lacks facts."""
     is_release = isinstance(draft.facts, Judge) and draft.facts.verdict is Verdict.RELEASE
-    if not is_release or lot is None or lot.opened.lot_type is not LotType.PACKED:
+    lot = queries.lot_by_code(connection, draft.lot) if is_release and draft.lot else None
+    if lot is None or lot.opened.lot_type is not LotType.PACKED:
         return NO_CONCERNS
     from ledger.service.account.undeclared import undeclared  # for this alone
 
-    return Concerns(undeclared=undeclared(connection, lot.code))
+    return Concerns(undeclared=undeclared(connection, lot.opened.code))
 
 
 def _of_goods(connection: Connection, facts: Receipt) -> Concerns:
@@ -147,7 +190,7 @@ def _of_goods(connection: Connection, facts: Receipt) -> Concerns:
     )
 
 
-def _concerns(connection: Connection, draft: Draft, lot: LotState | None) -> Concerns:
+def _concerns(connection: Connection, draft: Draft) -> Concerns:
     """Return what is to be said of a material's constituents, or of what a label lacks.
 
     Of those constituents that it had, it was said.
@@ -156,7 +199,7 @@ def _concerns(connection: Connection, draft: Draft, lot: LotState | None) -> Con
     if isinstance(facts, Receipt):
         return _of_goods(connection, facts)
     if not isinstance(facts, Material):
-        return _undeclared(connection, draft, lot)
+        return _undeclared(connection, draft)
     from ledger.service.account.shipped import limited_on, not_told, substances  # for this alone
 
     old = queries.material(connection, facts.code)

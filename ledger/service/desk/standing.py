@@ -7,6 +7,8 @@ more than so many acts; that there are more is said.
 
 from collections.abc import Iterable, Iterator, Mapping
 from datetime import datetime
+from functools import partial
+from itertools import chain
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -35,11 +37,9 @@ from ledger.science.contents.composition import Contents
 from ledger.service.account.replay import replayed
 from ledger.service.desk.recheck import MEND
 from ledger.service.desk.scene import build_scene
-from ledger.store.engine.acts import foresee
+from ledger.store.engine.abreast import abreast
 from ledger.store.engine.connections import Connection
-from ledger.store.engine.foretold import Foreseen
 from ledger.store.read import dependents, queries, walk
-from ledger.store.read.foreseen import foresee_entry
 
 JUDGED = Add | Bottle | Decant | Filter | Finish | Judge | MakeUp | Measurement | Rinse
 """Kinds of facts that rules hold to what went before."""
@@ -76,8 +76,9 @@ def standing(connection: Connection, old: Entry, codes: Iterable[str], now: date
         now: The book's clock.
     """
     lots = _affected(connection, old, codes)
-    foresee(connection, lambda foreseen: _touching(foreseen, lots[:MOST_LOTS]))
-    told = {lot: dependents.entries_touching(connection, lot) for lot in lots[:MOST_LOTS]}
+    near = lots[:MOST_LOTS]
+    touching = (partial(dependents.entries_touching, connection, lot) for lot in near)
+    told = dict(zip(near, abreast(connection, *touching), strict=True))
     acts = {
         entry.stands_for: entry
         for entries in told.values()
@@ -85,11 +86,14 @@ def standing(connection: Connection, old: Entry, codes: Iterable[str], now: date
         if isinstance(entry.facts, JUDGED) and entry.stands_for != old.stands_for
     }
     later = [entry for entry in acts.values() if entry.position > old.position]
-    foresee(connection, lambda foreseen: _entries(foreseen, later[:MOST_ACTS]))
-    found = replayed(connection, list(told)) if told else None
+    found, *amiss = abreast(
+        connection,
+        lambda: replayed(connection, list(told)) if told else None,
+        *(partial(_amiss, connection, entry, now) for entry in later[:MOST_ACTS]),
+    )
     of = {number: code for code, number in found.steps.numbers.items()} if found else {}
     return Standing(
-        amiss=dict(_amiss(connection, later[:MOST_ACTS], now)),
+        amiss=dict(chain.from_iterable(amiss)),
         contents={of[lot]: found.replay.contents(of[lot]) for lot in told} if found else {},
         gone={of[lot]: what for lot, entries in told.items() if (what := _gone(of[lot], entries))},
         is_cut=len(later) > MOST_ACTS or len(lots) > MOST_LOTS,
@@ -133,33 +137,26 @@ def _affected(connection: Connection, old: Entry, codes: Iterable[str]) -> list[
     starts = [
         row for row in rows if row and (of_all or row.opened.lot_type is not LotType.RECEIVED)
     ]
+    onward = abreast(connection, *(partial(walk.forward, connection, row.seq) for row in starts))
     ahead = dict.fromkeys(
-        lot for row in starts for lot in (row.seq, *walk.forward(connection, row.seq))
+        lot for row, met in zip(starts, onward, strict=True) for lot in (row.seq, *met)
     )
     bought = {row.seq for row in starts if row.opened.lot_type is LotType.RECEIVED}
     return [lot for lot in ahead if lot not in bought]
 
 
-def _touching(foreseen: Foreseen, lots: Iterable[int]) -> None:
-    for lot in lots:
-        foreseen.asks(dependents.entries_touching, lot)
-
-
-def _entries(foreseen: Foreseen, acts: Iterable[Entry]) -> None:
-    for entry in acts:
-        foresee_entry(foreseen, entry.seq)
-
-
 def _amiss(
-    connection: Connection, acts: Iterable[Entry], now: datetime
-) -> Iterator[tuple[tuple[int, str], str]]:
-    for entry in acts:
-        if isinstance(entry.facts, Judge) and entry.facts.verdict is not Verdict.RELEASE:
-            continue
-        draft = replace(entry.draft, corrects=entry.seq)
-        for finding in findings(draft, build_scene(connection, draft, now)):
-            if finding.severity is not Severity.REMARK and finding.rule not in TOLD_ELSEWHERE:
-                yield (entry.stands_for, finding.rule), finding.what
+    connection: Connection, entry: Entry, now: datetime
+) -> list[tuple[tuple[int, str], str]]:
+    """Return what rules find amiss in an act: a sentence by its chain and the rule."""
+    if isinstance(entry.facts, Judge) and entry.facts.verdict is not Verdict.RELEASE:
+        return []
+    draft = replace(entry.draft, corrects=entry.seq)
+    return [
+        ((entry.stands_for, finding.rule), finding.what)
+        for finding in findings(draft, build_scene(connection, draft, now))
+        if finding.severity is not Severity.REMARK and finding.rule not in TOLD_ELSEWHERE
+    ]
 
 
 def _gone(code: str, entries: Iterable[Entry]) -> str:

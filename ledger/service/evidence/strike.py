@@ -15,7 +15,7 @@ from ledger.service.desk.numbers import entry_number
 @act
 def strike(book: Book, how: How, *, entry: str) -> Recorded:
     """Strike out an entry that was made by mistake."""
-    with at_desk(book, how, Ahead(entry=entry)) as desk:
+    with at_desk(book, how, Ahead(entry=entry, is_now=True)) as desk:
         old = desk.entry_named(entry)
         if old and how.at is None:
             desk.happened = replace(desk.happened, at=max(desk.happened.at, old.draft.happened.at))

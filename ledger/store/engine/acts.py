@@ -65,9 +65,11 @@ def acting(
 def foresee(connection: Connection, foretell: Foretell | None) -> None:
     """Ask what a further act of a transaction will ask, where that saves journeys."""
     turn = turn_of(connection)
-    if turn and turn.is_far and foretell:
+    if turn and turn.is_far and foretell and turn.heard is None:
         foreseen = _foreseen(connection, turn, foretell)
-        if foreseen.is_any:  # else what was written may wait
+        if turn.wanted is not None:
+            foreseen.waits_in(turn.wanted)
+        elif foreseen.is_any:  # else what was written may wait
             foreseen.answer([])
 
 

@@ -14,7 +14,7 @@ from msgspec import Struct
 
 from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import part_of, send
-from ledger.store.engine.turn import Found, Part, Question, Turn, UnknownError
+from ledger.store.engine.turn import Asked, Found, Part, Question, Turn, UnknownError
 
 _NAME = re.compile(r"(?<![:\w]):(\w+)")
 
@@ -39,6 +39,16 @@ class Foreseen:
     def is_any(self) -> bool:
         """Whether anything is to be asked that is not known."""
         return bool(self._heard)
+
+    def waits_in(self, wanted: dict[Asked, Question]) -> None:
+        """Have all of it asked with other questions, where there is anything; it names all cells.
+
+        Raises:
+            UnknownError: It is not answered yet.
+        """
+        if self._heard:
+            wanted.update({heard.asked.key: heard.asked for heard in self._heard})
+            raise UnknownError
 
     def asks(self, reader: Callable[..., object], *cells: object) -> None:
         """Let the first question of a reader be asked.

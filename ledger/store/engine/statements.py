@@ -7,12 +7,21 @@ engine itself. Refuses: to open or close a transaction.
 """
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from functools import cache
 from typing import Any
 
 from ledger.store.engine.bare import Connection, wrapped
-from ledger.store.engine.turn import Found, Part, Question, Turn, UnknownError, turn_of, written
+from ledger.store.engine.turn import (
+    Asked,
+    Found,
+    Part,
+    Question,
+    Turn,
+    UnknownError,
+    turn_of,
+    written,
+)
 
 CHUNK = 1000
 """How many numbers one statement asks for."""
@@ -54,24 +63,33 @@ def _answer(connection: Connection, asked: Question) -> list[Any]:
         turn.heard.append(asked)
         raise UnknownError
     if (rows := turn.answer_to(asked)) is None:
-        rows = _ask_again(connection, turn, asked) if turn.pending else _ask(connection, asked)
-        turn.learn(asked, rows)
+        rows = _learnt(connection, turn, asked)
     if turn.is_far and not (asked.lasts and rows):
         turn.used[asked.key] = asked
     return list(rows)
 
 
-def _ask_again(connection: Connection, turn: Turn, asked: Question) -> list[Any]:
-    """Ask a question of a server with what was written before it, and with what was asked before.
-
-    What an act asked of its first entry it will ask of its second: all in one round trip.
-    """
-    again = [one for key, one in turn.used.items() if key != asked.key]
-    parts = [part_of(one, connection) for one in (asked, *again)]
-    rows, *told = send(connection, turn, parts)
-    for one, known in zip(again, told, strict=True):
-        turn.learn(one, known)
+def _learnt(connection: Connection, turn: Turn, asked: Question) -> list[Any]:
+    if turn.wanted is not None:
+        turn.wanted[asked.key] = asked
+        raise UnknownError
+    if turn.pending:
+        ask_all(connection, turn, {asked.key: asked})
+        return turn.answer_to(asked) or []
+    rows = _ask(connection, asked)
+    turn.learn(asked, rows)
     return rows
+
+
+def ask_all(connection: Connection, turn: Turn, wanted: Mapping[Asked, Question]) -> None:
+    """Ask questions of a server with what was written before them, and learn the answers.
+
+    What an act asked before it wrote it will ask after it: all of it goes in one round trip.
+    """
+    every = {**turn.used, **wanted} if turn.pending else wanted
+    told = send(connection, turn, [part_of(asked, connection) for asked in every.values()])
+    for asked, rows in zip(every.values(), told, strict=True):
+        turn.learn(asked, rows)
 
 
 def _ask(connection: Connection, asked: Question) -> list[Any]:
@@ -112,7 +130,7 @@ def send(connection: Connection, turn: Turn, further: Sequence[Part]) -> list[li
     parts, turn.pending = turn.pending, []
     if parts:
         parts, turn.opening = [*turn.opening, *parts], []
-    turn.used.clear()
+        turn.used.clear()
     return together(connection, [*parts, *further])[len(parts) :]
 
 

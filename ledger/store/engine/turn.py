@@ -91,6 +91,8 @@ class Turn:
     """How many values it had a server find."""
     heard: list[Question] | None = None
     """Where a question is put that is only to be heard; None: it is to be answered."""
+    wanted: dict[Asked, Question] | None = None
+    """Where a question is put whose answer is not known, to be asked with others; None: at once."""
 
     def answer_to(self, asked: Question) -> list[Any] | None:
         """Return the answer that is known to a question, or None."""

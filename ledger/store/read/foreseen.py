@@ -13,6 +13,7 @@ from ledger.store.engine.turn import Found
 from ledger.store.read import (
     amounts,
     dates,
+    dependents,
     inputs,
     made,
     parties,
@@ -167,22 +168,32 @@ def foresee_material(foreseen: Foreseen, code: str) -> None:
     foreseen.asks(codes_of_stem, foreseen.finds("TEXT", _STEM_OF, code=code))
 
 
-def foresee_source(foreseen: Foreseen, code: str | Found, skip: int | Found = 0) -> None:
-    """Foretell what an act asks of a lot that it draws on, by its whole code."""
+def foresee_source(foreseen: Foreseen, code: str | Found, skip: int | Found = 0) -> Found:
+    """Foretell what an act asks of a lot that it draws on, and return its number."""
     lot = _state(foreseen, code, skip)
     foreseen.asks(amounts.held, lot, None, skip)
     foresee_names(foreseen)  # of its supplier
+    return lot
 
 
-def foresee_entry(foreseen: Foreseen, seq: int) -> None:
-    """Foretell what a correction asks of the entry that it corrects, and of lots as without it."""
+def foresee_entry(foreseen: Foreseen, seq: int, at: str | Found | None) -> None:
+    """Foretell what a correction asks of the entry that it corrects, and of lots as without it.
+
+    Args:
+        foreseen: Hears it.
+        seq: The number of the entry.
+        at: When the correction says that it happened, as an instant; None: when the entry does.
+    """
     foreseen.asks(queries.entry, seq)
     foreseen.asks(queries.corrected_by, seq)
     chain = foreseen.finds("BIGINT", STANDS_FOR, seq=seq)
     foreseen.asks(queries.entries_about, chain)
-    lot, at = (foreseen.finds("TEXT", told, seq=seq) for told in (_LOT_OF, _HAPPENED))
-    foresee_lot(foreseen, lot, (), at, chain)
-    foresee_source(foreseen, foreseen.finds("TEXT", _SOURCE_OF, seq=seq), chain)
+    then = at or foreseen.finds("TEXT", _HAPPENED, seq=seq)
+    lot = foresee_lot(foreseen, foreseen.finds("TEXT", _LOT_OF, seq=seq), (), then, chain)
+    source = foresee_source(foreseen, foreseen.finds("TEXT", _SOURCE_OF, seq=seq), chain)
+    for touched in (lot, source):  # what stands on it
+        foreseen.asks(dependents.entries_touching, touched)
+    foreseen.asks(walk.forward, lot)
 
 
 def _inputs(foreseen: Foreseen, lot: Found, sources: Sequence[str], skip: int | Found = 0) -> None:

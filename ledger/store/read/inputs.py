@@ -14,7 +14,9 @@ from ledger.domain.entries.plain import instant_text
 from ledger.domain.lots.control import Input, LastHeld
 from ledger.domain.lots.lot import status_of
 from ledger.domain.masters.formulas import Called
+from ledger.store.engine.acts import foresee
 from ledger.store.engine.bare import Connection
+from ledger.store.engine.foretold import Foreseen
 from ledger.store.engine.statements import ask, ask_column, ask_for
 from ledger.store.read.queries import IN_FORCE
 from ledger.store.read.stands import Standing, stands
@@ -142,6 +144,7 @@ def inputs(connection: Connection, lots: Sequence[int]) -> tuple[Input, ...]:
     """Return lots as inputs, by their numbers."""
     if not lots:
         return ()
+    foresee(connection, lambda foreseen: _ahead(foreseen, lots))
     rows = [_Row(*row) for row in ask_for(connection, _INPUTS, lots)]
     standing = stands(connection, lots)
     is_by_name = any(row.product and not row.formula for row in rows)
@@ -162,6 +165,12 @@ def inputs(connection: Connection, lots: Sequence[int]) -> tuple[Input, ...]:
         )
         for row in rows
     )
+
+
+def _ahead(foreseen: Foreseen, lots: Sequence[int]) -> None:
+    """Foretell what is asked of inputs."""
+    foreseen.asks(inputs, lots)
+    foreseen.asks(stands, lots)
 
 
 def last_held(connection: Connection, vessel: str, at: datetime, skip: int = 0) -> LastHeld | None:

@@ -58,6 +58,15 @@ _BEHIND = """
             LEFT JOIN entry c ON c.corrects = e.seq WHERE e.lot = walk.lot AND c.corrects IS NULL
             ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)
     FROM walk JOIN lot ON lot.id = walk.lot ORDER BY lot.id"""
+_ALL_BEHIND = """
+    WITH RECURSIVE walk(lot) AS (
+        SELECT lot FROM {wanted} w
+        UNION
+        SELECT p.source FROM walk
+        JOIN posting p ON p.target = walk.lot
+        LEFT JOIN entry c ON c.corrects = p.seq
+        WHERE c.corrects IS NULL AND p.source IS NOT NULL)
+    SELECT lot FROM walk"""
 _EDGES = """
     SELECT p.source, p.target, SUM(p.taken) AS taken FROM {wanted} w
     CROSS JOIN posting p
@@ -96,12 +105,8 @@ def forward(connection: Connection, lot: int, deepest: int | None = None) -> lis
 def all_behind(connection: Connection, lots: Sequence[int]) -> list[int]:
     """Return lots and all that went into them at any time, and so on."""
     go_by_index(connection)
-    met, level = dict.fromkeys(lots), list(lots)
-    while level:
-        found = (to for part in chunks(level) for (to,) in ask_for(connection, _STEP_BACK, part))
-        level = [to for to in dict.fromkeys(found) if to not in met]
-        met |= dict.fromkeys(level)
-    return list(met)
+    found = ask_for(connection, _ALL_BEHIND, lots)  # at once, for many are made of the same
+    return list(dict.fromkeys((*lots, *(lot for (lot,) in found))))
 
 
 def sources_behind(connection: Connection, lots: Sequence[int]) -> list[tuple[int, int]]:

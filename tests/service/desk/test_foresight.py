@@ -56,7 +56,7 @@ def test_what_bench_commands_ask_is_foretold(far: tuple[Keeper, SlowLine]) -> No
 def test_a_further_journey_is_made_where_one_answer_says_what_to_ask_next(
     far: tuple[Keeper, SlowLine],
 ) -> None:
-    """After a filling it is asked what is left to fill."""
+    """After a filling it is asked what is left to fill, after a strike what stands no longer."""
     keeper, line = far
     acts = {
         ("complain", 2): {"lot": BOTTLES, "symptom": "cloudy", "party": "Bridge Street Stall"},
@@ -65,6 +65,7 @@ def test_a_further_journey_is_made_where_one_answer_says_what_to_ask_next(
         ("start", 2): {"product": "Orange essence", "kind": "essence", "target": "1 L"},
         ("receive", 2): {"material": "spirit", "amount": "1 L", "supplier": "Harbour Oils"},
         ("rinse", 2): RINSED,
+        ("strike", 3): {"entry": "50", "because": "to see"},
         ("bottle", 3): {"source": LOT, "pack": "2 x 30 mL", "because": "to see"},
     }
     told = []

@@ -118,7 +118,7 @@ def material_reads(connection: Connection) -> object:
 
 
 def entry(foretold: Foreseen) -> None:
-    foreseen.foresee_entry(foretold, 36)
+    foreseen.foresee_entry(foretold, 36, None)
 
 
 def entry_reads(connection: Connection) -> object:
