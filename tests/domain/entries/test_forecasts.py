@@ -1,6 +1,7 @@
 """What was foretold is told by what is looked at, narrowed by own readings or as it was."""
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.domain.entries.choices import LookedAt
 from ledger.domain.entries.forecasts import Foretold, narrowed_band
@@ -31,6 +32,8 @@ NEAT, SYRUP, GLASS = LookedAt.NEAT, LookedAt.IN_SYRUP, LookedAt.AS_POURED
         (TOLD, GLASS, None),
         (OWN, SYRUP, (20.0, 80.0)),
         (OWN, NEAT, None),
+        (replace(OWN, own_most_micro=None), SYRUP, (4.0, 400.0)),
+        (replace(OWN, own_least_micro=None), SYRUP, (4.0, 400.0)),
     ],
 )
 def test_a_band_is_of_what_is_looked_at_and_narrowed_where_both_ends_are_known(

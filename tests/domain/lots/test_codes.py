@@ -168,6 +168,7 @@ AGAIN = "Read the code again and write it so."
         (" -- ", "No lot code was given. Write the code of a lot, such as OIL-001-D."),
         ("OIL 007", f'{STRANGE} " ". {AGAIN}'),
         ("OIL/007_1", f'{STRANGE} "/", "_". {AGAIN}'),
+        ("a!b?c*d+e=f#g", f'{STRANGE} "!", "?", "*", "+", "=". {AGAIN}'),
         ("straße", f'{STRANGE} "ß". {AGAIN}'),
         ("OIL\x00", f'{STRANGE} "U+0000". {AGAIN}'),
         ("A" * 21, f"A lot code has at most 20 characters, and this one has 21. {AGAIN}"),
@@ -176,7 +177,7 @@ AGAIN = "Read the code again and write it so."
             f'{STRANGE} "é". A lot code has at most 20 characters, and this one has 21. {AGAIN}',
         ),
     ],
-    ids=["empty", "dashes", "space", "two signs", "sharp s", "null", "long", "both"],
+    ids=["empty", "dashes", "space", "two signs", "six signs", "sharp s", "null", "long", "both"],
 )
 def test_text_that_is_no_code_is_refused_with_all_that_is_wrong(text: str, sentence: str) -> None:
     with pytest.raises(InputError) as caught:

@@ -49,6 +49,8 @@ def test_no_slip_of_a_letter_is_missed_wherever_it_is(letters: str, data: st.Dat
         ("Café Blue Kettles", "Café Blue Kettle", True),
         ("Stall 7", "Stall 8", False),
         ("Stall 7", "Stall 17", False),
+        ("Stall A7", "Stall B7", True),
+        ("Stall 7a", "Stall 7b", True),
         ("Harbour Inn", "Habrour Inn", True),
         ("Harbour Inn", "Habrour Imm", False),
         ("Harbour Inn", "Hamnour Inn", False),
