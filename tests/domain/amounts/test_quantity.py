@@ -296,3 +296,11 @@ def test_what_is_reckoned_is_told_to_three_digits() -> None:
     assert [reckoned(amount) for amount in amounts] == [
         *(3_750_000, -3_750_000, 1_000_000, 1230, 999, 0),
     ]
+
+
+def test_nothing_is_an_amount_where_it_may_be_one() -> None:
+    assert parse_quantity("0 mL", may_be_nothing=True) == Quantity(0, UL, "0 mL")
+    assert parse_quantity("0 L 0 mL", may_be_nothing=True).amount == 0
+    assert parse_quantity("0.001 mL", may_be_nothing=True).amount == 1
+    with pytest.raises(RefusedError):
+        parse_quantity("0.0001 mL", may_be_nothing=True)

@@ -82,6 +82,7 @@ def test_a_mark_is_the_ending_of_a_lot_code_with_its_check() -> None:
 def test_more_jars_than_marks_are_not_drawn() -> None:
     with pytest.raises(ValueError, match=r"^So many jars have no codes\.$"):
         drawn(SEED, [MOST_DRAWN + 1])
+    assert len({jar.blind for jar in drawn(SEED, [MOST_DRAWN])}) == MOST_DRAWN
 
 
 def test_a_new_plan_draws_no_mark_that_is_read_for_another_and_an_old_one_keeps_its_own() -> None:

@@ -74,6 +74,14 @@ def test_what_is_no_constituent_with_its_share_is_quoted(text: str, quoted: str)
     assert problems(text) == ((f'"{quoted}" is not a constituent with its share.', HOW),)
 
 
+def test_a_name_has_six_commas_at_most() -> None:
+    """Places in a name are parted by commas (IUPAC, from memory); no listed name has more."""
+    assert told("1,2,3,4,5,6,7-heptol 5%") == {"1,2,3,4,5,6,7-heptol": 5}
+    assert problems("1,2,3,4,5,6,7,8-octol 5%") == (
+        ('"1" is not a constituent with its share.', HOW),
+    )
+
+
 def test_all_that_is_wrong_is_told_at_once() -> None:
     assert [what for what, _ in problems("eugenol; coumarin 3, 5%; limonene 1,23456%")] == [
         '"eugenol" is not a constituent with its share.',
