@@ -136,7 +136,7 @@ def gallons(volume_ul: int) -> str | None:
     """
     near = []
     for name in GALLONS:
-        one = find_unit(name, piece=name, before=None, fluid_ounce="US").smallest
+        one = find_unit(name, piece=name).smallest
         times = round(volume_ul / one)
         off = abs(volume_ul - times * one)
         if 1 <= times <= MOST_GALLONS and off * 500 <= volume_ul:

@@ -50,13 +50,13 @@ def test_a_reading_apart_stands_in_the_way_of_a_release_alone() -> None:
 
 
 def test_a_clear_look_at_more_oil_than_dissolves_is_doubted_and_nothing_else_is() -> None:
-    doubted = scene(lot(), control=Control(doubted=Doubted("sweet orange", 100.4, 10.04)))
+    doubted = scene(lot(), control=Control(doubted=Doubted("sweet orange", 100.4, 80.32)))
     look = draft(make(Look, grade=Grade.CLEAR))
     assert list(a_clear_drink_can_hold_its_oil(look, doubted)) == [
         Finding(
             Severity.REMARK,
             "clear beyond what dissolves",
-            "100 mg/L of sweet orange oil looked clear as poured, where the drink dissolves 10 % "
+            "100 mg/L of sweet orange oil looked clear as poured, where the drink dissolves 80 % "
             "of it at the best.",
             "Was it the syrup that was looked at, or has the oil risen as a ring? Look again in "
             "the glass; if the entry is wrong, correct it.",
