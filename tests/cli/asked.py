@@ -7,6 +7,8 @@ line; the place of a file is looked at first.
 
 from collections.abc import Iterator
 from importlib import import_module
+from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import Any
 
 import typer.main
@@ -15,16 +17,19 @@ from typer._click import Context
 from cli.front import COMMANDS, module_of
 from cli.kit.parsing import is_common
 from cli.main import app
+from tests.answers.said import in_folder
 from tests.cli.handed import handed
 from tests.cli.places import check_places
 from tests.cli.schemas import Verb, schema_of, verbs
+from tests.cli.screened import screened, screens_of
 from tests.kept.golden import check_golden
 
 
 def check_asked(name: str) -> None:
     """Fail unless what a command, or each of a group, asks for and answers is what is kept.
 
-    What it hands on to whom is kept too, and that it looks at the places of files first.
+    What it hands on to whom is kept too, what its screens call and print where nothing is answered
+    but names, and that it looks at the places of files first.
     """
     lines = (line for verb in verbs() if verb[0] == name for line in _of_verb(verb))
     told = [*_of_group(name), *lines]
@@ -32,6 +37,10 @@ def check_asked(name: str) -> None:
     given = handed(import_module(module_of(name)))
     check_golden(f"cli/handed/{name}.txt", "".join(f"{line}\n" for line in given))
     check_places(name)
+    with TemporaryDirectory() as folder, in_folder(Path(folder)):
+        for screen in screens_of(name):
+            called = screened(screen)
+            check_golden(f"{screen}.txt", "".join(f"{line}\n" for line in called))
 
 
 def _of_group(name: str) -> Iterator[str]:

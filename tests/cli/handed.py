@@ -6,16 +6,21 @@ Refuses: to say how words of a shell become those of a command, which `asked` ke
 """
 
 import builtins
+import re
 from collections.abc import Callable, Iterator, Mapping
+from contextlib import ExitStack
 from dataclasses import dataclass, field, fields, is_dataclass
 from inspect import Parameter, isfunction, ismodule, signature
 from pathlib import Path
-from types import FunctionType, ModuleType
+from types import FunctionType, GeneratorType, ModuleType
 from typing import Any, get_args, get_type_hints
 
+import typer
+
+from cli.kit.call import Call as RealCall
 from ledger.errors import LedgerError
 
-ASKED = ("cli.screens", "cli.kit", "ledger.s", "reports", "tzlocal")
+ASKED = ("cli.screens", "cli.kit", "ledger.s", "ledger.t", "reports", "tests.cli", "tzlocal")
 """Beginnings of the modules whose functions note their calls in place of doing them."""
 BESIDE: dict[str, tuple[tuple[str, ...], ...]] = {
     "export": (("key_data",), ("epcis",)),
@@ -30,6 +35,14 @@ BESIDE: dict[str, tuple[tuple[str, ...], ...]] = {
     "import_": (("path",), ("path", "like"), ("book",)),
 }
 """Options of a module's command that other ones go with; those are given beside them too."""
+LATER = dict.fromkeys(
+    ("Group", "InitAnswer", "Layout", "StartAnswer", "LabelAnswer", "Book", "How"), object
+)
+"""What some modules name only for the type checker."""
+ROOT = Path(__file__).parents[2]
+_AT = re.compile(r" object at 0x[0-9a-f]+")
+IMPOSSIBLE = (AttributeError, LookupError, OSError, StopIteration, TypeError, ValueError)
+"""What comes of looking further into an answer than it has names."""
 LEFT_OUT = ("bench",)
 """What asks an evening, and not a function."""
 
@@ -46,23 +59,23 @@ def handed(module: ModuleType) -> Iterator[str]:
 
 def _of_command(module: ModuleType, function: Any, kinds: dict[str, Any]) -> Iterator[str]:
     parts = dict(list(signature(function).parameters.items())[1:])
-    given = {name: _value(name, kinds[name]) for name in parts}
+    given = {name: value_of(name, kinds[name]) for name in parts}
     needed = tuple(name for name, part in parts.items() if part.default is Parameter.empty)
     for beside in ((), *BESIDE.get(module.__name__.rpartition(".")[2], ())):
         known = {name: given[name] for name in (*needed, *beside)}
-        bare = _calls(module, function, known)
+        bare = calls(module, function, {"call": Call(), **known})
         yield " ".join((function.__name__, *known))
         yield from (f"  {line}" for line in bare)
         for name in (name for name in given if name not in known):
-            other = _calls(module, function, {**known, name: given[name]})
+            other = calls(module, function, {"call": Call(), **known, name: given[name]})
             yield f"  and {name}" if other != bare else f"  and {name}: the same"
             yield from (f"    {line}" for line in other if line not in bare)
     yield f"{function.__name__}, all"
-    yield from (f"  {line}" for line in _calls(module, function, given))
+    yield from (f"  {line}" for line in calls(module, function, {"call": Call(), **given}))
 
 
-def _value(name: str, kind: Any) -> Any:
-    """Return what is given for a word or an option, by the kind that it is of."""
+def value_of(name: str, kind: Any) -> Any:
+    """Return what is given for a word, an option or an argument, by the kind that it is of."""
     for part in (kind, *get_args(kind)):
         if part in (list[str], tuple[str, ...]):
             return [name, "more"]
@@ -70,10 +83,16 @@ def _value(name: str, kind: Any) -> Any:
             return [1, 2]
         if part in (bool, int, Path):
             return {bool: True, int: 7, Path: Path(name)}[part]
-    return name
+        if part is RealCall:
+            return Call()
+        if getattr(part, "__module__", "").startswith("cli.screens."):
+            hints = get_type_hints(part, localns=LATER)
+            names = getattr(part, "_fields", None) or [each.name for each in fields(part)]
+            return part(**{each: value_of(each, hints[each]) for each in names})
+    return name if str in (kind, *get_args(kind)) else Reply(name)
 
 
-def _calls(module: ModuleType, function: Any, words: dict[str, Any]) -> list[str]:
+def calls(module: ModuleType, function: Any, words: dict[str, Any]) -> list[str]:
     """Return whom a command calls; where it refuses the words, what it says."""
     listener = Listener()
     names: dict[str, Any] = {}
@@ -82,17 +101,29 @@ def _calls(module: ModuleType, function: Any, words: dict[str, Any]) -> list[str
         found = builtins.__import__(name, *rest)
         return _Module(found, listener) if name.startswith(ASKED) else found
 
-    names["__builtins__"] = {**vars(builtins), "__import__": import_}
+    instead = {"__import__": import_, "print": listener.of(printed)}
+    names["__builtins__"] = {**vars(builtins), **instead}
     for name, value in vars(module).items():
         if name == "__builtins__":
             continue
-        is_own = isfunction(value) and value.__module__ == module.__name__
-        names[name] = _copy(value, names) if is_own else listener.of(value)
+        names[name] = _copy(value, names) if _is_own(value, module) else listener.of(value)
     try:
-        _copy(function, names)(Call(), **words)
+        _copy(function, names)(**words)
     except LedgerError as error:
         return [*listener.lines, *(f"refused: {what} {todo}" for what, todo in error.problems)]
+    except typer.Exit as ended:
+        return [*listener.lines, f"exit code {ended.exit_code}"]
+    except IMPOSSIBLE:
+        return [*listener.lines, "and looks into what was answered"]
     return listener.lines
+
+
+def printed(*_words: object, **_how: object) -> None:
+    """Stand for the function that prints."""
+
+
+def _is_own(value: Any, module: ModuleType) -> bool:
+    return isfunction(value) and value.__module__ == module.__name__
 
 
 def _copy(function: Any, names: dict[str, Any]) -> Callable[..., Any]:
@@ -113,6 +144,33 @@ class Reply:
     def __getattr__(self, name: str) -> "Reply":
         return Reply(f"{self.name}.{name}")
 
+    def __call__(self, *_: object, **_how: object) -> "Reply":
+        return Reply(f"{self.name}()")
+
+    def __getitem__(self, key: object) -> "Reply":
+        return Reply(f"{self.name}[{key}]")
+
+    def __add__(self, other: object) -> "Reply":
+        return Reply(f"{self.name} + {other}")
+
+    def __sub__(self, other: object) -> "Reply":
+        return Reply(f"{self.name} - {other}")
+
+    def __lt__(self, other: object) -> bool:
+        return False
+
+    def __format__(self, _form: str) -> str:
+        return repr(self)
+
+    def __len__(self) -> int:
+        return 1
+
+    def __enter__(self) -> "Reply":
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        """End nothing."""
+
     def __iter__(self) -> Iterator["Reply"]:
         return iter((Reply(f"{self.name}, each"),))
 
@@ -123,7 +181,12 @@ class Reply:
 class Call:
     """A call of a command that opens no book."""
 
-    json, ledger, where, writer, by = False, "ledger", "where", "writer", "by"
+    ledger, where, writer, by, because, held = "ledger", "where", "writer", "by", "because", None
+
+    def __init__(self, *, is_json: bool = False) -> None:
+        """Make one, for machines if asked."""
+        self.json, self.at_end = is_json, ExitStack()
+        self.books: list[Any] = []
 
     def book(self) -> Reply:
         """Return the book."""
@@ -169,14 +232,16 @@ class Listener:
         if isinstance(value, FunctionType) and value.__name__ == "<lambda>":
             yield f"{name}, to do"
             yield from (f"  {line}" for line in self._done(value))
-        elif isinstance(value, FunctionType):
+        elif isinstance(value, FunctionType | type):
             yield f"{name} {value.__name__}"
         elif parts := _parts(value):
             yield f"{name} {type(value).__name__}"
             for key, item in parts.items():
                 yield from (f"  {line}" for line in self.told(key, item))
         else:
-            yield f"{name} {value if isinstance(value, Path | Call) else repr(value)}"
+            value = list(value) if isinstance(value, GeneratorType) else value
+            plain = str(value) if isinstance(value, Path | Call) else repr(value)
+            yield f"{name} {_AT.sub('', plain).replace(f'{ROOT}/', '')}"
 
     def _done(self, work: FunctionType) -> list[str]:
         before = len(self.lines)
