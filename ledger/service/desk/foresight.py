@@ -5,6 +5,7 @@ judge; it is only foretold what will be read.
 """
 
 from contextlib import suppress
+from typing import Any
 
 from msgspec import Struct
 
@@ -39,6 +40,10 @@ class Ahead(Struct, frozen=True):
     """Somebody outside the house whom it names."""
     entry: str | None = None
     """The number of the entry that it corrects or strikes."""
+    about: str | None = None
+    """The number of an entry about whose lot, which may be one of bottles, it is too."""
+    also: tuple[tuple[Any, ...], ...] = ()
+    """What else it reads: each a reader of the book with what it is given besides."""
     is_now: bool = False
     """Whether, where no time is told, a correction happens now and not when the entry did."""
 
@@ -53,6 +58,10 @@ def foretold(book: Book, how: How, ahead: Ahead) -> Foretell:
             number = reads.foresee_lot(foreseen, about, drawn_on, _second(book, how, foreseen))
             if ahead.is_packed:
                 reads.foresee_packed(foreseen, number)
+        with suppress(LedgerError):
+            if ahead.about:
+                at = _second(book, how, foreseen)
+                reads.foresee_about(foreseen, entry_number(ahead.about), at)
         if filled := _named(how, ahead.fills, foreseen):
             reads.foresee_source(foreseen, filled)
             reads.foresee_filling(foreseen, filled)
@@ -70,6 +79,8 @@ def _besides(foreseen: Foreseen, ahead: Ahead) -> None:
     """Foretell what is asked of other things than lots."""
     if ahead.opens and ahead.opens.strip():
         reads.foresee_code(foreseen, stem_for(ahead.opens))
+    for reader, *cells in ahead.also:
+        foreseen.asks(reader, *cells)
     # Each as its reader reads it, so that no server is asked for what none can be.
     with suppress(LedgerError):
         reads.foresee_material(foreseen, read_text(ahead.material or "", "code").lower())

@@ -13,6 +13,7 @@ from ledger.domain.masters.parties import is_named
 from ledger.errors import InputError, ReasonNeededError, RefusedError
 from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 from ledger.service.desk.times import read_when
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
@@ -47,7 +48,7 @@ def answer(
         RefusedError: The customer was told before there was a complaint, or is yet to be told.
         ReasonNeededError: It is closed, the customer was not told, and no reason is given.
     """
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, Ahead(about=complaint)) as desk:
         read = desk.words
         about = read.read(lambda: _complaint(desk.connection, complaint), None)
         by = (told_by or "").strip().upper() or (desk.by if told_on else None)

@@ -5,12 +5,16 @@ kept; a version with the same content, and its withdrawal, is recorded once. Ref
 is in the book already with other content.
 """
 
+from contextlib import suppress
 from pathlib import Path
+from typing import Any
 
 from ledger.domain.entries import Formula, Withdrawal
-from ledger.errors import RefusedError
+from ledger.domain.entries.texts import read_text
+from ledger.errors import LedgerError, RefusedError
 from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 from ledger.service.masters.formula_file import Known, read_formula
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
@@ -85,7 +89,7 @@ def withdrawn(book: Book) -> frozenset[tuple[str, int]]:
 @act
 def withdraw(book: Book, how: How, *, code: str, version: str) -> Recorded:
     """Record that a version of a formula is no longer to be followed, once."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, Ahead(also=_asked_of(code))) as desk:
         key = desk.words.text(code, "code").lower()
         number = desk.words.number(version, 1, "", "version")
         desk.words.done()
@@ -95,3 +99,11 @@ def withdraw(book: Book, how: How, *, code: str, version: str) -> Recorded:
                 "pottle formula list shows those that are.",
             )
         return _record_once(desk, Withdrawal(key, number))
+
+
+def _asked_of(code: str) -> tuple[tuple[Any, ...], ...]:
+    """Return what is read of the versions of a formula, where the code can be one."""
+    withdrawn_ones = (queries.entries_of_kind, Withdrawal)
+    with suppress(LedgerError):
+        return (queries.formulas, read_text(code, "code").lower()), withdrawn_ones
+    return (withdrawn_ones,)

@@ -17,8 +17,10 @@ from ledger.service.account.shipped import limit_versions, substances
 from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.clock import today_on
+from ledger.service.desk.foresight import Ahead
 from ledger.service.desk.reader import Words
 from ledger.service.masters.short_names import read_code
+from ledger.store.read import queries
 
 
 def limits(book: Book) -> tuple[ListedLimit, ...]:
@@ -50,7 +52,7 @@ def limit(
 
     The days of a limit that is past do not: said anew without any, it holds from that day on.
     """
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, Ahead(also=((queries.limits,),))) as desk:
         words = desk.words
         key = words.read(lambda: read_code(code, "limit", "us-alcoholic"), "")
         said = limit_versions(desk.connection).get(key)

@@ -4,6 +4,7 @@ Guarantees: a change says anew what is given; the rest stays as it was. Refuses:
 that is there, and to change one that is not.
 """
 
+from contextlib import suppress
 from typing import Any
 
 from msgspec.structs import replace
@@ -16,13 +17,14 @@ from ledger.domain.masters.allergens import read_allergens
 from ledger.domain.masters.constituents import read_constituents
 from ledger.domain.masters.languages import read_names
 from ledger.domain.masters.nutrients import read_nutrients
-from ledger.errors import RefusedError
+from ledger.errors import LedgerError, RefusedError
 from ledger.service.account.shipped import substances
 from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.foresight import Ahead
 from ledger.service.masters.short_names import read_code
 from ledger.store.read import queries
+from ledger.store.write import recorder
 
 
 @act
@@ -48,7 +50,7 @@ def material(
     change: bool = False,
 ) -> Recorded:
     """Add a material, or say anew what is known of one; what is not given stays as it was."""
-    with at_desk(book, how, Ahead(material=code)) as desk:
+    with at_desk(book, how, Ahead(material=code, also=_asked_of(code))) as desk:
         words = desk.words
         key = words.read(lambda: _material_code(desk, code, change), "")
         old = queries.material(desk.connection, key) if change and key else None
@@ -77,6 +79,14 @@ def material(
         }
         before = old or Material(code=key, name=code, sort=MaterialKind.OTHER)
         return desk.record(_said_anew(before, told))
+
+
+def _asked_of(code: str) -> tuple[tuple[Any, ...], ...]:
+    """Return what is read beside a material, where the code can be one."""
+    with suppress(LedgerError):
+        key = read_code(code, "material", "orange-oil")
+        return (queries.limits,), (recorder.first_of, Material.KIND, key)
+    return ()
 
 
 def _said_anew(before: Material, told: dict[str, Any]) -> Material:

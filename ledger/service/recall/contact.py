@@ -4,7 +4,7 @@ Guarantees: every call is an entry of the lot, however it ended; a name that not
 remarked on, and so are more bottles than went there. Refuses: what is left by the word of nobody.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from msgspec.structs import replace
 
@@ -16,9 +16,8 @@ from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.foresight import Ahead
 from ledger.service.desk.reader import Words
-from ledger.service.lots.trace import trace_on
+from ledger.service.lots.trace import Holder, trace_on
 from ledger.service.recall.calls import may_have
-from ledger.store.engine.connections import Connection
 
 NOTHING = frozenset({"none", "nothing"})
 """Words that are said for 0."""
@@ -40,8 +39,10 @@ def contact(
         facts = _read(desk.words, party, reached, still_there, words)
         code = desk.words.lot(lot)
         desk.words.done()
+        # Before it is in the book, which changes nothing of it.
+        holders = trace_on(desk.connection, code, back=False).holders
         done = desk.record(facts, code)
-        remarks = _remarks(desk.connection, code, done.seq, facts)
+        remarks = _remarks(holders, code, done.seq, facts)
         return replace(done, remarks=(*done.remarks, *remarks))
 
 
@@ -65,10 +66,9 @@ def _read(
 
 
 def _remarks(
-    connection: Connection, code: str, seq: int, facts: Contact
+    holders: Sequence[Holder], code: str, seq: int, facts: Contact
 ) -> Iterator[tuple[str, str]]:
     """Yield what does not agree with what the book says was sent, with what to do."""
-    holders = trace_on(connection, code, back=False).holders
     theirs = [holder for holder in holders if holder.party == facts.party]
     if not theirs:
         what = f"The book knows of nothing of {code}, or made of it, that went to {facts.party}."

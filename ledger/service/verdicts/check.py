@@ -8,6 +8,7 @@ from ledger.domain.entries import Check
 from ledger.errors import InputError, RefusedError
 from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 from ledger.service.desk.numbers import entry_number
 
 
@@ -21,7 +22,7 @@ def check(
     words: str | None = None,
 ) -> Recorded:
     """Record that a lot, or one entry, was checked."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, Ahead(lot, is_packed=True, about=entry)) as desk:
         read = desk.words
         if bool(lot) == bool(entry):
             raise InputError(

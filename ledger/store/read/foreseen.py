@@ -176,6 +176,20 @@ def foresee_source(foreseen: Foreseen, code: str | Found, skip: int | Found = 0)
     return lot
 
 
+def foresee_about(foreseen: Foreseen, seq: int, at: str | Found | None) -> None:
+    """Foretell what an act asks that is about an entry, and about the lot of this.
+
+    Args:
+        foreseen: Hears it.
+        seq: The number of the entry.
+        at: When the act happened, as an instant; None: that is not known yet.
+    """
+    foreseen.asks(queries.entry, seq)
+    foreseen.asks(queries.corrected_by, seq)
+    lot = foresee_lot(foreseen, foreseen.finds("TEXT", _LOT_OF, seq=seq), (), at)
+    foresee_packed(foreseen, lot)
+
+
 def foresee_entry(foreseen: Foreseen, seq: int, at: str | Found | None) -> None:
     """Foretell what a correction asks of the entry that it corrects, and of lots as without it.
 

@@ -15,7 +15,7 @@ from ledger.domain.entries.spine import utc
 from ledger.domain.evidence.merkle import leaf_hash, new_nodes, root_of_nodes
 from ledger.errors import StorageError
 from ledger.store.engine.bare import Connection
-from ledger.store.engine.statements import ask, ask_once, ask_one
+from ledger.store.engine.statements import ask_once, ask_one
 from ledger.store.engine.turn import turn_of
 from ledger.store.form.mapping import lot_codes, rows
 from ledger.store.read.end import STANDS_FOR, edge_of, end_of
@@ -164,8 +164,14 @@ def _stands_for(connection: Connection, draft: Draft, seq: int) -> int:
 
 
 def _is_new(connection: Connection, known: dict[object, Any], kind: str, key: str) -> bool:
-    table, column = KEYS[kind]
     if (kind, key) in known:
         return False
     known[kind, key] = True
-    return not ask(connection, f"SELECT seq FROM {table} WHERE {column} = :key", key=key)
+    return first_of(connection, kind, key) is None
+
+
+def first_of(connection: Connection, kind: str, key: str) -> int | None:
+    """Return the number of the first entry of a person or a material, or None."""
+    table, column = KEYS[kind]
+    seq: int | None = ask_one(connection, f"SELECT seq FROM {table} WHERE {column} = :key", key=key)
+    return seq

@@ -1,7 +1,8 @@
 """On a server an act is two journeys: all that it asks, and all that it writes."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from concurrent.futures import ThreadPoolExecutor
+from typing import Any
 
 import pytest
 
@@ -58,13 +59,18 @@ def test_a_further_journey_is_made_where_one_answer_says_what_to_ask_next(
 ) -> None:
     """After a filling it is asked what is left to fill, after a strike what stands no longer."""
     keeper, line = far
-    acts = {
+    acts: dict[tuple[str, int], Mapping[str, Any]] = {
         ("complain", 2): {"lot": BOTTLES, "symptom": "cloudy", "party": "Bridge Street Stall"},
         ("makeup", 2): {"lot": LOT, "source": SPIRIT, "volume": "600 mL", "because": "thin"},
         ("labels", 2): {"lot": BOTTLES, "printed": "3", "because": "to keep"},
         ("start", 2): {"product": "Orange essence", "kind": "essence", "target": "1 L"},
         ("receive", 2): {"material": "spirit", "amount": "1 L", "supplier": "Harbour Oils"},
         ("rinse", 2): RINSED,
+        ("limit", 2): {"code": "us-safrole", "citation": "21 CFR 189.180, seen"},
+        ("withdraw", 2): {"code": "orange-essence", "version": "1"},
+        ("material", 2): {"code": "sugar", "change": True, "names": "fr=Sucre"},
+        ("check", 2): {"entry": "20"},
+        ("answer", 2): {"complaint": "35", "outcome": "replaced", "words": "again"},
         ("strike", 3): {"entry": "50", "because": "to see"},
         ("bottle", 3): {"source": LOT, "pack": "2 x 30 mL", "because": "to see"},
     }
