@@ -62,6 +62,10 @@ def test_a_seal_is_read_in_whatever_way_it_was_copied(text: str) -> None:
             '"Wren & Co, 57" is not a seal: it needs a house, a number of entries and a root.',
         ),
         (
+            "x" * 60,
+            f'"{"x" * 60}" is not a seal: it needs a house, a number of entries and a root.',
+        ),
+        (
             "x" * 61 + "\x1b",
             f'"{"x" * 60} ..." is not a seal: it needs a house, a number of entries and a root.',
         ),

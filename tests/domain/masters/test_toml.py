@@ -111,6 +111,10 @@ def test_what_the_reader_stumbles_over_is_no_toml(text: str) -> None:
     assert str(raised.value) == "a number is too long, or lists stand too deep in one another"
 
 
+def test_a_key_of_no_letters_is_none_that_is_read() -> None:
+    assert line_numbers("'' = 1\n\"\" = 2") == {("", 0, ""): 1}
+
+
 def test_a_text_is_read_and_what_is_none_is_told_by_the_reader() -> None:
     assert toml_values("a.b = 1") == {"a": {"b": 1}}
     with pytest.raises(tomllib.TOMLDecodeError, match="Invalid value"):

@@ -56,6 +56,36 @@ def test_a_row_that_breaks_a_condition_of_its_table_is_told(
     assert told in [fault.what for fault in verify(sqlite_walked.book).faults]
 
 
+def test_of_many_tables_that_break_their_conditions_five_are_told(sqlite_walked: Keeper) -> None:
+    wrong = {table: (column, value) for table, column, value in BROKEN} | {
+        "look": ("grade", "'murky'"),
+    }
+    assert len(wrong) == 6
+    spoil(sqlite_walked, *(f'UPDATE "{t}" SET "{c}" = {v}' for t, (c, v) in wrong.items()))
+    told = [what for what in faults_on(sqlite_walked) if "conditions" in what]
+    assert len(set(told)) == len(told) == 5
+
+
+def test_another_version_than_this_one_is_told(
+    sqlite_walked: Keeper, postgres_walked: Keeper
+) -> None:
+    spoil(sqlite_walked, "UPDATE alembic_version SET version_num = '0007'")
+    assert faults_on(sqlite_walked) == ["The book's version is written as ['0007'], not 0008."]
+    assert faults_on(postgres_walked) == []
+    with postgres_walked.book.engine.begin() as connection:
+        connection.exec_driver_sql("UPDATE alembic_version SET version_num = 'eight'")
+    assert faults_on(postgres_walked) == ["The book's version is written as ['eight'], not 0008."]
+
+
+def test_rows_that_refer_to_what_is_not_there_are_told_up_to_five(sqlite_walked: Keeper) -> None:
+    told = "A row of the table posting refers to a row of lot that is not there."
+    one = "(SELECT seq, line FROM posting WHERE target IS NOT NULL LIMIT 1)"
+    spoil(sqlite_walked, f"UPDATE posting SET target = 999 WHERE (seq, line) = {one}")
+    assert [what for what in faults_on(sqlite_walked) if "refers" in what] == [told]
+    spoil(sqlite_walked, "UPDATE posting SET target = 999")
+    assert [what for what in faults_on(sqlite_walked) if "refers" in what] == [told] * 5
+
+
 def test_every_condition_of_the_schema_is_asked_for(sqlite_walked: Keeper) -> None:
     asked: list[str] = []
     with sqlite_walked.reading() as connection:
