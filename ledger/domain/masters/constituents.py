@@ -104,17 +104,16 @@ def _item(piece: str, substances: Substances) -> Told | None:
 
 
 def _unread(pieces: Sequence[str], substances: Substances) -> str:
-    """Return the first piece with which no constituent begins."""
+    """Return the first piece with which no constituent begins, of a text that cannot be read."""
     start = 0
-    while start < len(pieces):
+    while True:
         counts = range(min(len(pieces) - start, MOST_COMMAS + 1), 0, -1)
         longest = next(
             (n for n in counts if _item(",".join(pieces[start : start + n]), substances)), 0
         )
-        if not longest and pieces[start].strip():
-            break
+        if not longest and (piece := pieces[start].strip()):
+            return piece
         start += longest or 1
-    return pieces[start].strip() if start < len(pieces) else ",".join(pieces).strip()
 
 
 def _repeated(told: Sequence[Told], substances: Substances) -> list[LedgerError]:

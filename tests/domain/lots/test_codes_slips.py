@@ -75,8 +75,9 @@ def test_a_swap_that_passes_can_be_shown_so_no_more_is_promised() -> None:
         ("OIL-0O7-1", "OIL-0O7", "1"),
         ("0IL-007-1", "0IL-007", "1"),
         ("OIL-070-1", "OIL-070", "1"),
+        ("ABCDEFG8-999999999-0", "ABCDEFG8-999999999", "0"),
     ],
-    ids=["check character", "letter for digit", "digit for letter", "swap"],
+    ids=["check character", "letter for digit", "digit for letter", "swap", "the longest"],
 )
 def test_a_wrong_code_is_told_with_the_character_expected(code: str, start: str, got: str) -> None:
     expected = mod_37_36.calc_check_digit(start.replace("-", ""))

@@ -70,6 +70,12 @@ def test_an_entry_is_matched_with_the_steps_it_may_be() -> None:
     assert matched(make(Look)) == [STEPS[3]]
     assert matched(make(Look, looked_at=LookedAt.AS_POURED, dilution="1:7")) == [STEPS[4]]
     assert matched(make(Look, looked_at=LookedAt.AS_POURED, dilution="1:5")) == []
+    any_rest, any_look = FormulaStep("rest"), FormulaStep("look")
+    formula = make(Formula, steps=(any_rest, *STEPS[:2], any_look, *STEPS[3:]))
+    assert matched(make(Rest)) == [any_rest, STEPS[0]]
+    assert matched(make(Rest, purpose=RestFor.SETTLE)) == [any_rest]
+    assert matched(make(Look, looked_at=LookedAt.AS_POURED, dilution="1:5")) == [any_look]
+    assert matched(make(Look, dilution="1:5")) == [any_look, STEPS[3]]
 
 
 def test_a_material_on_several_lines_is_wanted_in_all() -> None:
