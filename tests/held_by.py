@@ -189,7 +189,7 @@ HELD_BY: Held = {
         )
         for name in (
             *("ledger/domain/tables/grid", "ledger/store/read/sheets"),
-            *(f"ledger/service/copies/intake/{part}" for part in ("table_maps", "together")),
+            "ledger/service/copies/intake/table_maps",
         )
     },
     **{

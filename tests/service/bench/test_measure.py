@@ -2,6 +2,7 @@
 
 import pytest
 
+from ledger.domain.entries import Measurement
 from ledger.errors import InputError
 from tests.keeper import Keeper
 from tests.service.cases import Refused, Said, check_recorded, check_refused
@@ -39,3 +40,23 @@ def test_a_verb_records_what_was_said(said: Said, bench: Keeper) -> None:
 @pytest.mark.parametrize("refused", REFUSED.values(), ids=list(REFUSED))
 def test_a_verb_refuses_in_whole_sentences(refused: Refused, bench: Keeper) -> None:
     check_refused(refused, bench)
+
+
+@pytest.mark.parametrize(
+    ("what", "reading", "micro", "unit"),
+    [
+        ("brix", "49.8 °Bx", 49_800_000, "°Bx"),
+        ("abv", "89.9 %", 89_900_000, "%"),
+        ("density", "0.81 g/mL", 810_000, "g/mL"),
+        ("ph", "5.2", 5_200_000, "pH"),
+        ("temperature", "21.5 °C", 21_500_000, "°C"),
+        ("weight", "367.25 g", 367_250_000, "g"),
+    ],
+)
+def test_a_reading_is_kept_in_the_unit_of_what_was_measured_whether_it_is_said_or_not(
+    what: str, reading: str, micro: int, unit: str, bench: Keeper
+) -> None:
+    for said in (reading, reading.split(" ")[0]):
+        facts = bench.do("measure", lot="OE-001-5", what=what, reading=said).entry.facts
+        assert isinstance(facts, Measurement)
+        assert (facts.reading_micro, facts.unit, facts.written) == (micro, unit, said)

@@ -8,7 +8,7 @@ from ledger.domain.entries.trials import TwoLevels
 from ledger.errors import InputError, LedgerError, RefusedError
 from ledger.service.causes.layout import planned
 from ledger.service.causes.rates import Seen, seen_on
-from ledger.service.causes.tries import read_tries
+from ledger.service.causes.tries import _level, read_tries
 from ledger.service.evidence.seal import seal
 from tests.formula_texts import line, orange
 from tests.keeper import Keeper
@@ -247,3 +247,13 @@ def test_a_lot_of_which_nothing_is_left_cannot_be_tried_alone(sqlite_keeper: Kee
             "Leave it out, or name what is varied: NAME=USUAL/SUSPECTED",
         ),
     )
+
+
+def test_a_level_is_a_lot_by_its_ending_and_else_stays_as_it_is_told(
+    sqlite_keeper: Keeper,
+) -> None:
+    """A dot is a level like others: no lot in hand is meant by it."""
+    lots = receive_all(sqlite_keeper)
+    with sqlite_keeper.reading() as connection:
+        told = [_level(connection, text, "AB") for text in (lots.oil[-5:].lower(), "4C", ".")]
+    assert told == [lots.oil, "4C", "."]

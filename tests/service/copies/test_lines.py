@@ -93,6 +93,27 @@ BAD_LINES: dict[str, tuple[Callable[[list[str]], list[str]], str]] = {
         lambda lines: [line for line in lines if "Anna Bell" not in line],
         "The details of entry {details} are lost, and no entry says that they were forgotten.",
     ),
+    "details left out under another root": (
+        lambda lines: [
+            lines[0].replace('"root":"', '"root":"ab')[:-4] + '"}',
+            *(line for line in lines[1:] if "Anna Bell" not in line),
+        ],
+        "The details of entry {details} are lost, and no entry says that they were forgotten.",
+    ),
+    "details left out of another house": (
+        lambda lines: [
+            lines[0].replace("Quayside", "Kerbside"),
+            *(line for line in lines[1:] if "Anna Bell" not in line),
+        ],
+        "The details of entry {details} are lost, and no entry says that they were forgotten.",
+    ),
+    "another root and another house": (
+        lambda lines: [
+            lines[0].replace("Quayside", "Kerbside").replace('"root":"', '"root":"ab')[:-4] + '"}',
+            *lines[1:],
+        ],
+        "The entries do not have the root that the first line says.",
+    ),
     "a lot nobody opened": (
         lambda lines: [
             lines[0], *(line.replace('"SOO-001-3"', '"SOO-009-J"', 1) for line in lines[1:])

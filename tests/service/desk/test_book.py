@@ -7,7 +7,7 @@ import pytest
 from ledger.domain.entries import Note
 from ledger.errors import StorageError
 from ledger.service.desk.act import at_desk
-from ledger.service.desk.book import How, open_book
+from ledger.service.desk.book import Book, How, open_book
 from ledger.store.write import recorder
 from tests.keeper import Keeper, SetClock
 
@@ -42,3 +42,24 @@ def test_what_is_no_book_is_not_opened(tmp_path: Path) -> None:
             'Make one with: pottle init --house "NAME" --currency EUR',
         ),
     )
+
+
+@pytest.mark.parametrize(
+    ("before", "numbers", "waits"),
+    [
+        ([], [7], True),
+        ([5, 6], [7, 8], False),
+        ([5, 6], [8], True),
+        ([5, 6], [], True),
+        ([], [], True),
+    ],
+)
+def test_who_finds_that_nobody_else_wrote_meanwhile_waits_no_more(
+    before: list[int], numbers: list[int], waits: bool, tmp_path: Path
+) -> None:
+    with Book(str(tmp_path / "none.db")) as book:
+        book.remember(before)
+        book.is_in_turn = True
+        book.remember(numbers)
+        assert (book.recorded, book.is_in_turn) == ([*before, *numbers], waits)
+    assert not (tmp_path / "none.db").exists()

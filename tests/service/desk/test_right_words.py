@@ -1,6 +1,7 @@
 """Each word of a verb that is said beside the needed ones is kept in its own field, as it was told.
 
-Every word is said alone in a transaction that leaves nothing, so that none leans on another.
+Every word is said alone in a transaction that leaves nothing, so that none leans on another; a
+figure is said with the unit of its field, which may be left out.
 """
 
 from typing import Any
@@ -25,8 +26,8 @@ SAID: dict[str, tuple[dict[str, str], dict[str, tuple[str, Plain]]]] = {
             "cost": ("9.50", {"cost_minor": 950}),
             "best_before": ("2027-06-30", {"best_before": "2027-06-30"}),
             "certificate": ("CoA 12", {"certificate": "CoA 12"}),
-            "density": ("0.807", {"density_mg_per_l": 807_000}),
-            "abv": ("95.5", {"abv_mpct": 95_500}),
+            "density": ("0.807 g/mL", {"density_mg_per_l": 807_000}),
+            "abv": ("95.5 %", {"abv_mpct": 95_500}),
             "food_grade": ("yes", {"food_grade": "yes"}),
             "duty": ("3", {"duty_minor": 300}),
             "document": ("DN 5", {"document": "DN 5"}),
@@ -46,7 +47,7 @@ SAID: dict[str, tuple[dict[str, str], dict[str, tuple[str, Plain]]]] = {
         {**OWN, "source": "NS-001-J", "amount": "10mL"},
         {
             "added_as": ("top-up", {"added_as": "top-up"}),
-            "temp": ("18.5", {"temp_mdegc": 18_500}),
+            "temp": ("18.5 °C", {"temp_mdegc": 18_500}),
             "minutes": ("5min", {"minutes": 5}),
             "triturated": ("1h", {"triturated_minutes": 60}),
             "instrument": ("Cylinder 1", {"instrument": "Cylinder 1"}),
@@ -55,7 +56,7 @@ SAID: dict[str, tuple[dict[str, str], dict[str, tuple[str, Plain]]]] = {
     "rest": (
         {**OWN, "purpose": "settle"},
         {
-            "temp": ("4", {"temp_mdegc": 4_000}),
+            "temp": ("4 °C", {"temp_mdegc": 4_000}),
             "shaken": ("3", {"times_shaken": 3}),
             "vessel": ("Jar 1", {"vessel": "Jar 1"}),
             "started": ("2026-03-08 10:00", {"started_at": "2026-03-08T10:00:00Z"}),
@@ -65,9 +66,9 @@ SAID: dict[str, tuple[dict[str, str], dict[str, tuple[str, Plain]]]] = {
         {**OWN, "medium": "paper", "volume_out": "400mL"},
         {
             "volume_in": ("410mL", {"volume_in": amount(410_000, UL, "410mL")}),
-            "pore": ("20-25", {"pore_low_nm": 20_000, "pore_high_nm": 25_000}),
+            "pore": ("20-25 µm", {"pore_low_nm": 20_000, "pore_high_nm": 25_000}),
             "vacuum": ("40kPa", {"vacuum_pa": 40_000, "vacuum_reference": "below-atmosphere"}),
-            "temp": ("12", {"temp_mdegc": 12_000}),
+            "temp": ("12 °C", {"temp_mdegc": 12_000}),
             "cake": ("fresh", {"cake": "fresh"}),
             "precoat": ("4g", {"precoat": amount(4_000, MG, "4g")}),
             "first_runnings": ("20mL", {"first_runnings": amount(20_000, UL, "20mL")}),
@@ -79,11 +80,11 @@ SAID: dict[str, tuple[dict[str, str], dict[str, tuple[str, Plain]]]] = {
         {**OWN, "grade": "clear"},
         {
             "of": ("in-syrup", {"looked_at": "in-syrup"}),
-            "ntu": ("2.5", {"ntu_milli": 2_500}),
+            "ntu": ("2.5 NTU", {"ntu_milli": 2_500}),
             "instrument": ("Meter 1", {"instrument": "Meter 1"}),
             "zeroed_on": ("water", {"zeroed_on": "water"}),
             "age": ("24h", {"age_minutes": 1_440}),
-            "temp": ("20", {"temp_mdegc": 20_000}),
+            "temp": ("20 °C", {"temp_mdegc": 20_000}),
             "flags": ("ring, floc", {"ring": True, "floc": True}),
             "words": ("Pale gold.", {"words": "Pale gold."}),
         },
@@ -91,7 +92,7 @@ SAID: dict[str, tuple[dict[str, str], dict[str, tuple[str, Plain]]]] = {
     "measure": (
         {**OWN, "what": "abv", "reading": "89.9"},
         {
-            "temp": ("20", {"temp_mdegc": 20_000}),
+            "temp": ("20 °C", {"temp_mdegc": 20_000}),
             "instrument": ("Hydrometer 1", {"instrument": "Hydrometer 1"}),
         },
     ),
@@ -99,13 +100,13 @@ SAID: dict[str, tuple[dict[str, str], dict[str, tuple[str, Plain]]]] = {
         {**OWN, "volume": "450mL", "source": "NS-001-J"},
         {
             "used": ("25mL", {"used": amount(25_000, UL, "25mL")}),
-            "temp": ("20", {"temp_mdegc": 20_000}),
+            "temp": ("20 °C", {"temp_mdegc": 20_000}),
         },
     ),
     "finish": (
         {**OWN, "volume": "400mL"},
         {
-            "temp": ("20", {"temp_mdegc": 20_000}),
+            "temp": ("20 °C", {"temp_mdegc": 20_000}),
             "waste": ("4mL", {"waste": amount(4_000, UL, "4mL")}),
             "labour": ("45min", {"labour_minutes": 45}),
         },
@@ -116,7 +117,7 @@ SAID: dict[str, tuple[dict[str, str], dict[str, tuple[str, Plain]]]] = {
             "drawn": ("210mL", {"drawn": amount(210_000, UL, "210mL")}),
             "bottles": ("LOT-001-X", {"bottles": "LOT-001-X"}),
             "best_before": ("2026-09-30", {"best_before": "2026-09-30"}),
-            "fill_check": ("301.5g", {"fill_check_mg": 301_500}),
+            "fill_check": ("301.5 g", {"fill_check_mg": 301_500}),
             "labour": ("30min", {"labour_minutes": 30}),
         },
     ),
@@ -162,5 +163,7 @@ def test_a_word_that_is_said_alone_changes_its_own_field_and_no_other(
     bare = facts(bench, verb, needed)
     for word, (value, changed) in words.items():
         told = facts(bench, verb, {**needed, word: value})
+        if value.endswith((" g/mL", " %", " °C", " NTU", " µm", " g")):
+            assert facts(bench, verb, {**needed, word: value.rsplit(" ")[0]}) == told
         assert {**bare, **changed} == told, word
         assert all(bare.get(name) != fact for name, fact in changed.items()), word

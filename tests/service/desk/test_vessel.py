@@ -59,3 +59,15 @@ def test_what_mixing_takes_is_seen_and_a_rest_says_what_it_stands_in(
         "makeup", lot="BLN-001-J", volume="1.2L", source=spirit, used="190mL"
     ).remarks
     assert told[0] == "With this about 1.2 L are in BLN-001-J, more than the 1 L that Jar 1 holds."
+
+
+def test_only_what_puts_something_in_is_held_to_the_vessel(sqlite_keeper: Keeper) -> None:
+    """A jar that is too full already is not told of again with each look at it."""
+    keeper = sqlite_keeper
+    assert [bool(told) for told in remarks(keeper, "2 L jar", "1.9L", "0.5L")] == [False, True]
+    lot = "BLN-001-J"
+    assert keeper.do("note", lot=lot, text="Very full.").remarks == ()
+    assert keeper.do("look", lot=lot, grade="clear").remarks == ()
+    assert keeper.do("rest", lot=lot, purpose="settle").remarks == ()
+    keeper.do("rest", lot=lot, ended="yes")
+    assert keeper.do("decant", lot=lot, drawn="2.3L", heel="50mL").remarks == ()

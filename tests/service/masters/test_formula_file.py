@@ -199,8 +199,10 @@ def test_a_key_that_no_keeping_has_is_told_with_those_it_may_have(
 WHOLE = orange(
     "480mL",
     line("orange-oil", "30mL"),
-    step("filter", words="Slowly.", pore_max="20", at_least="1h", at_most="2h", temp_min="-8"),
-    step("rest", rest_for="chill", temp_max="4"),
+    step(
+        "filter", words="Slowly.", pore_max="20 µm", at_least="1h", at_most="2h", temp_min="-8 °C"
+    ),
+    step("rest", rest_for="chill", temp_max="4 °C"),
     wanted_clarity="bright",
     pour="1:9",
     best_before_days=540,
@@ -241,10 +243,11 @@ def test_what_may_be_said_of_a_formula_is_kept_and_what_is_not_said_is_nothing(
 
 
 def test_what_keeps_for_no_day_is_kept_as_such(sqlite_keeper: Keeper, tmp_path: Path) -> None:
-    keeping = '[[keeping]]\nstorage = "open"\ndays = 0\n'
+    keeping = '[[keeping]]\nstorage = "open"\ndays = 0\nbrix-min = "60 °Bx"\n'
     load(sqlite_keeper, tmp_path, syrup('material = "orange-oil"') + keeping)
     (told,) = version(sqlite_keeper.book, "syrup").keeping
     assert (told.storage, told.days, told.opened_days) == ("open", 0, None)
+    assert told.brix_min_mpct == 60_000
 
 
 ONE_WRONG = {
