@@ -19,6 +19,7 @@ def test_every_currency_has_the_digits_of_the_standard() -> None:
 
 def test_money_of_old_entries_is_told_in_hundredths() -> None:
     assert coins(33_786) == "337.86"
+    assert [coins(0), coins(0, 0), coins(-1), coins(1, 3)] == ["0.00", "0", "-0.01", "0.001"]
     assert in_hundredths(33_786, None) == 33_786
 
 
