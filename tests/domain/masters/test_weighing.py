@@ -3,6 +3,7 @@
 import pytest
 from hypothesis import assume, example, given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure, parse_quantity
 from ledger.domain.entries.masters import FormulaLine
@@ -79,6 +80,8 @@ def test_an_overage_on_what_a_formula_says_is_asked_for_to_the_last_digit() -> N
 
 def test_limits_that_a_formula_does_not_give_are_not_shown() -> None:
     assert limits_asked(wanted("20g", 17_778)) is None
+    for one in ({"least": None}, {"most": None}):
+        assert limits_asked(replace(wanted("20g", 17_778, 8_889, 26_667), **one)) is None
     assert limits_asked(wanted("20g", 17_778, 8_889, 26_667)) == (8_890, 26_600)
 
 
