@@ -8,7 +8,7 @@ from sqlalchemy.exc import DatabaseError, OperationalError
 
 from ledger.store.audit.file import any_text, form_faults, is_damage
 from tests.keeper import Keeper
-from tests.service.hostile import run
+from tests.service.hostile import run, run_openly
 
 
 def test_bytes_that_are_no_text_come_back_as_they_are(sqlite_keeper: Keeper) -> None:
@@ -44,3 +44,27 @@ def test_a_file_as_it_was_made_has_no_faults_and_a_lost_view_is_one(
     run(Path(sqlite_keeper.book.where), "DROP VIEW verdict")
     with sqlite_keeper.reading() as connection:
         assert list(form_faults(connection)) == ["The book has lost its view verdict."]
+
+
+def test_a_list_of_tables_that_somebody_changed_is_told_and_statistics_are_no_change(
+    sqlite_keeper: Keeper,
+) -> None:
+    where = Path(sqlite_keeper.book.where)
+    run_openly(where, "ANALYZE")
+    with sqlite_keeper.reading() as connection:
+        assert list(form_faults(connection)) == []
+    sqlite_keeper.book.close()
+    renamed = "UPDATE sqlite_master SET name = 'ENTRY' WHERE name = 'entry' AND type = 'table'"
+    run_openly(where, renamed)
+    with sqlite_keeper.reading() as connection:
+        assert list(form_faults(connection)) == [
+            f"The file's list of tables differs at: table {name} of entry."
+            for name in ("ENTRY", "entry")
+        ]
+
+
+def test_of_a_server_no_list_of_a_file_is_asked_and_text_is_read_as_it_is(
+    postgres_keeper: Keeper,
+) -> None:
+    with postgres_keeper.reading() as connection, any_text(connection):
+        assert list(form_faults(connection)) == []
