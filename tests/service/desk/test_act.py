@@ -56,3 +56,18 @@ def test_a_sheet_or_reason_that_is_too_long_is_refused(word: str, what: str, ben
             "Say it in fewer words, or in several notes.",
         ),
     )
+
+
+def test_a_lot_has_the_code_that_is_asked_for_in_the_letters_of_codes_or_the_books_next(
+    bench: Keeper,
+) -> None:
+    assert bench.opens("receive", material="spirit", amount="1L", code=" mine-7 ") == "MINE-7"
+    assert bench.opens("receive", material="spirit", amount="1L").startswith("NS-002-")
+    with pytest.raises(RefusedError) as raised:
+        bench.do("receive", material="spirit", amount="1L", code="Mine-7")
+    assert raised.value.problems == (
+        (
+            "The code MINE-7 belongs to a lot already.",
+            "Give another code, or leave --code out and the book makes one.",
+        ),
+    )

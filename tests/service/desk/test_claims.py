@@ -3,11 +3,12 @@
 import pytest
 
 from ledger.domain.amounts.quantity import parse_quantity
-from ledger.domain.entries import Formula
+from ledger.domain.entries import Formula, Measurement
 from ledger.domain.entries.choices import ProductKind
 from ledger.domain.lots.lot import Status
+from ledger.domain.lots.readings import Taken
 from ledger.errors import FindingError
-from ledger.service.desk.claims import claimed_limit, strength_as_made
+from ledger.service.desk.claims import claimed_limit, readings_beside, strength_as_made
 from ledger.service.lots.dossier import brief_of
 from tests.keeper import MORNING, Keeper
 from tests.path import receive_all
@@ -89,3 +90,23 @@ def test_a_strength_is_reckoned_only_where_a_formula_asks_for_it(sqlite_keeper: 
         assert strength_as_made(connection, code, unasked) is None
         assert strength_as_made(connection, code, claimed) == pytest.approx(96_000, abs=1)
         assert claimed_limit(connection, claimed, MORNING.date()) is None
+
+
+def test_a_reading_is_beside_what_is_reckoned_as_far_as_the_house_knows_its_instruments(
+    sqlite_keeper: Keeper,
+) -> None:
+    keeper = sqlite_keeper
+    code = made_by(keeper, claim="strong")
+    keeper.do("measure", lot=code, what="abv", reading="95", temp="20")
+    entry = keeper.entries()[-1]
+    assert isinstance(entry.facts, Measurement)
+    taken = Taken(code, entry.facts, entry.draft.happened.at, entry.seq)
+
+    def doubt() -> float:
+        with keeper.reading() as connection:
+            (found,) = readings_beside(connection, [taken])
+        return found.beside.measured_doubt
+
+    usual = doubt()
+    keeper.do("house", doubt="alcoholmeter=3")
+    assert doubt() > usual

@@ -1,23 +1,13 @@
-"""Each word of a verb that is said beside the needed ones is kept in its own field, as it was told.
-
-Every word is said alone in a transaction that leaves nothing, so that none leans on another; a
-figure is said with the unit of its field, which may be left out.
-"""
-
-from typing import Any
+"""Each word of a verb that is said alone is kept in its own field, as it was told."""
 
 import pytest
 
-from ledger.domain.entries.plain import facts_to_plain
-from ledger.service.copies.intake.together import Within, together
-from ledger.service.copies.season_verbs import VERBS
-from ledger.service.desk.book import How
 from tests.keeper import Keeper
 from tests.service.cases import MG, UL, amount
+from tests.service.said_alone import Said, check_said_alone
 
-Plain = dict[str, Any]
 OWN = {"lot": "OE-001-5"}
-SAID: dict[str, tuple[dict[str, str], dict[str, tuple[str, Plain]]]] = {
+SAID: dict[str, Said] = {
     "receive": (
         {"material": "spirit", "amount": "1L"},
         {
@@ -111,59 +101,11 @@ SAID: dict[str, tuple[dict[str, str], dict[str, tuple[str, Plain]]]] = {
             "labour": ("45min", {"labour_minutes": 45}),
         },
     ),
-    "bottle": (
-        {"source": "PS-001-T", "pack": "2 x 100mL"},
-        {
-            "drawn": ("210mL", {"drawn": amount(210_000, UL, "210mL")}),
-            "bottles": ("LOT-001-X", {"bottles": "LOT-001-X"}),
-            "best_before": ("2026-09-30", {"best_before": "2026-09-30"}),
-            "fill_check": ("301.5 g", {"fill_check_mg": 301_500}),
-            "labour": ("30min", {"labour_minutes": 30}),
-        },
-    ),
-    "complain": (
-        {"lot": "PS-001-T", "symptom": "cloudy"},
-        {
-            "party": ("Bar", {"party": "Bar"}),
-            "opened": ("yesterday", {"opened": "2026-03-08"}),
-            "stored": ("in the sun", {"stored": "in the sun"}),
-            "mixed": ("1:7", {"mixed": "1:7"}),
-            "words": ("Like milk.", {"words": "Like milk."}),
-            "answer_days": ("3", {"answer_days": 3}),
-        },
-    ),
-    "send": (
-        {"lot": "PS-001-T", "amount": "10mL", "moved_as": "sample"},
-        {
-            "party": ("Bar", {"party": "Bar"}),
-            "document": ("DN-1", {"document": "DN-1"}),
-            "witness": ("CD", {"witness": "CD"}),
-        },
-    ),
 }
-
-
-def facts(keeper: Keeper, verb: str, words: dict[str, str]) -> Plain:
-    """Return what a verb would record; nothing stays."""
-    told: list[Plain] = []
-
-    def act(within: Within) -> None:
-        how = How("AB", because="to see")
-        told.append(facts_to_plain(VERBS[verb](within, how, **words).entry.facts))
-
-    together(keeper.book, act)
-    return told[0]
 
 
 @pytest.mark.parametrize("verb", SAID)
 def test_a_word_that_is_said_alone_changes_its_own_field_and_no_other(
     verb: str, bench: Keeper
 ) -> None:
-    needed, words = SAID[verb]
-    bare = facts(bench, verb, needed)
-    for word, (value, changed) in words.items():
-        told = facts(bench, verb, {**needed, word: value})
-        if value.endswith((" g/mL", " %", " °C", " NTU", " µm", " g")):
-            assert facts(bench, verb, {**needed, word: value.rsplit(" ")[0]}) == told
-        assert {**bare, **changed} == told, word
-        assert all(bare.get(name) != fact for name, fact in changed.items()), word
+    check_said_alone(bench, verb, SAID[verb])
