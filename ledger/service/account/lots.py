@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from ledger.domain.lots.lot import Lot
 from ledger.service.account.replay import replayed
 from ledger.service.account.volumes import volume_now
+from ledger.store.engine.abreast import abreast
 from ledger.store.engine.connections import Connection
 from ledger.store.read import lots
 from ledger.store.read.amounts import poured_into
@@ -18,8 +19,13 @@ from ledger.store.read.amounts import poured_into
 
 def lots_by_number(connection: Connection, numbers: Iterable[int]) -> dict[int, Lot]:
     """Return lots in brief by their numbers, in the order asked for."""
-    found = lots.lots_by_number(connection, numbers)
-    return _with_volumes(connection, found, poured_into(connection, list(found)))
+    wanted = list(dict.fromkeys(numbers))
+    found, mixed = abreast(
+        connection,
+        lambda: lots.lots_by_number(connection, wanted),
+        lambda: poured_into(connection, wanted),
+    )
+    return _with_volumes(connection, found, mixed)
 
 
 def lots_on_hand(connection: Connection) -> dict[int, Lot]:

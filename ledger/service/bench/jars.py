@@ -14,8 +14,9 @@ from ledger.errors import RefusedError
 from ledger.service.causes.layout import Planned, PlannedJar, planned_on
 from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 from ledger.store.engine.connections import Connection
-from ledger.store.read.planned import jars_begun
+from ledger.store.read.planned import jars_begun, plans
 
 
 @act
@@ -25,7 +26,7 @@ def jars(book: Book, how: How, *, trial: str) -> Recorded[Start]:
     Returns:
         The first jar, with the others of the evening.
     """
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, Ahead(also=((plans,),))) as desk:
         found = planned_on(desk.connection, trial)
         first, *others = [
             desk.record(_start(found, jar), opens=(jar.code, LotType.MADE, Measure.UL))

@@ -23,6 +23,7 @@ from ledger.service.causes.rates import seen_on
 from ledger.service.causes.tries import read_tries
 from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 from ledger.service.desk.reader import Words
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
@@ -94,7 +95,7 @@ def plan(
         chance: Chance to name the cause, in per cent.
         evening: Most jars of an evening.
     """
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, Ahead(also=((plans,), (runs,)))) as desk:
         words, connection = desk.words, desk.connection
         master = words.read(lambda: _formula(connection, formula), None)
         factors = words.read(lambda: read_tries(connection, tries, desk.by), NO_TRIES)

@@ -30,6 +30,8 @@ class Ahead(Struct, frozen=True):
     """The lots that it draws on."""
     is_packed: bool = False
     """Whether the lot may be one of bottles."""
+    is_traced: bool = False
+    """Whether it follows the lot to all that is made of it."""
     fills: str | None = None
     """The lot that it fills into bottles, which are a lot that it opens."""
     opens: str | None = None
@@ -58,6 +60,8 @@ def foretold(book: Book, how: How, ahead: Ahead) -> Foretell:
             number = reads.foresee_lot(foreseen, about, drawn_on, _second(book, how, foreseen))
             if ahead.is_packed:
                 reads.foresee_packed(foreseen, number)
+            if ahead.is_traced:
+                reads.foresee_trace(foreseen, number)
         with suppress(LedgerError):
             if ahead.about:
                 at = _second(book, how, foreseen)

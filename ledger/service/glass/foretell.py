@@ -6,7 +6,7 @@ oil of which neither the book nor a publication says what is in it.
 """
 
 from ledger.domain.amounts.pours import read_pour
-from ledger.domain.entries import Foretold, Start
+from ledger.domain.entries import Foretold, Look, Start
 from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.state import latest, name
 from ledger.errors import RefusedError
@@ -16,11 +16,13 @@ from ledger.service.account.state import lot_state
 from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.control import formula_of
+from ledger.service.desk.foresight import Ahead
 from ledger.service.glass.doses import dose_of
 from ledger.service.glass.haze import Asked, Haze, haze_of
 from ledger.service.glass.recipe import essence_by_formula, essence_in, recipe
 from ledger.service.glass.sizes import soda_parts
 from ledger.service.glass.warmth import read_warmth
+from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 
 
@@ -52,27 +54,33 @@ def foretell_lot(
 ) -> Haze:
     """Return what is foretold of the lot that `text` names, without recording it."""
     with book.reading() as connection:
-        code = resolve_lot(connection, text, by)
-        if known_lot(connection, code).opened.lot_type is LotType.RECEIVED:
-            raise RefusedError(
-                f"{code} is a received lot, which nobody pours as it is.",
-                "Name a lot that was made, or a formula.",
-            )
-        state = lot_state(connection, code, is_whole=False)
-        start = latest(state.bulk or state, Start)
-        made = contents_on(connection, code)
-        kind = start.product_kind if start else None
-        parts = soda_parts(read_pour(pour), start)
-        dose = dose_of(formula_of(connection, start) if start else None)
-        essence_ul = essence_in(connection, state.bulk or state)
-        asked = Asked(code, name(state), kind, dose, essence_ul, read_warmth(temp))
-        return haze_of(connection, asked, made.contents, parts, made.missing)
+        return _foretold(connection, text, by, pour, temp)
+
+
+def _foretold(
+    connection: Connection, text: str, by: str | None, pour: str | None, temp: str | None
+) -> Haze:
+    code = resolve_lot(connection, text, by)
+    if known_lot(connection, code).opened.lot_type is LotType.RECEIVED:
+        raise RefusedError(
+            f"{code} is a received lot, which nobody pours as it is.",
+            "Name a lot that was made, or a formula.",
+        )
+    state = lot_state(connection, code, is_whole=False)
+    start = latest(state.bulk or state, Start)
+    made = contents_on(connection, code)
+    kind = start.product_kind if start else None
+    parts = soda_parts(read_pour(pour), start)
+    dose = dose_of(formula_of(connection, start) if start else None)
+    essence_ul = essence_in(connection, state.bulk or state)
+    asked = Asked(code, name(state), kind, dose, essence_ul, read_warmth(temp))
+    return haze_of(connection, asked, made.contents, parts, made.missing)
 
 
 @act
 def foretell(book: Book, how: How, *, lot: str, pour: str | None = None) -> Recorded[Foretold]:
     """Record what is foretold of a lot, before anybody looks."""
-    return _recorded(book, how, foretell_lot(book, lot, how.by, pour))
+    return _recorded(book, how, lot, pour, None)[1]
 
 
 @act
@@ -80,13 +88,17 @@ def record_lot(
     book: Book, how: How, lot: str, pour: str | None = None, temp: str | None = None
 ) -> tuple[Haze, int]:
     """Record what is foretold of a lot; return it with the number of its entry."""
-    haze = foretell_lot(book, lot, how.by, pour, temp)
-    return haze, _recorded(book, how, haze).entry.seq
+    haze, done = _recorded(book, how, lot, pour, temp)
+    return haze, done.entry.seq
 
 
-def _recorded(book: Book, how: How, haze: Haze) -> Recorded[Foretold]:
-    with at_desk(book, how) as desk:
-        return desk.record(facts_of(haze), desk.words.lot(haze.code))
+def _recorded(
+    book: Book, how: How, lot: str, pour: str | None, temp: str | None
+) -> tuple[Haze, Recorded[Foretold]]:
+    also = (queries.entries_of_kind, Foretold), (queries.entries_of_kind, Look)
+    with at_desk(book, how, Ahead(lot, is_packed=True, also=also)) as desk:
+        haze = _foretold(desk.connection, lot, how.by, pour, temp)
+        return haze, desk.record(facts_of(haze), haze.code)
 
 
 def facts_of(haze: Haze) -> Foretold:

@@ -19,6 +19,7 @@ from ledger.service.account.codes import known_lot
 from ledger.service.account.lots import lots_by_number
 from ledger.service.account.shares import NOTHING, shares_ahead, shares_behind
 from ledger.service.desk.book import Book
+from ledger.store.engine.abreast import abreast
 from ledger.store.engine.connections import Connection
 from ledger.store.read import sent, walk
 from ledger.store.read.sent import Moved
@@ -130,17 +131,26 @@ def trace_on(
     row = known_lot(connection, code)
     if deepest is not None:
         return _near(connection, row.seq, (back, forward), deepest)
-    behind = shares_behind(connection, row) if back else NOTHING
-    ahead = shares_ahead(connection, row) if forward else NOTHING
-    number = {code: row.seq, **behind.numbers, **ahead.numbers}
-    told = _told(
+    behind, ahead = abreast(
         connection,
-        lots_by_number(
+        lambda: shares_behind(connection, row) if back else NOTHING,
+        lambda: shares_ahead(connection, row) if forward else NOTHING,
+    )
+    number = {code: row.seq, **behind.numbers, **ahead.numbers}
+    onward = [row.seq, *(number[lot] for lot in ahead.shares.lots)]
+    found, moves = abreast(
+        connection,
+        lambda: lots_by_number(
             connection, [number[lot] for lot in (code, *behind.shares.lots, *ahead.shares.lots)]
         ),
+        lambda: list(sent.moves_from(connection, onward)),
+    )
+    told = _told(
+        found,
         _edges(number, behind.shares) + _edges(number, ahead.shares),
         [row.seq, *(number[lot] for lot in behind.shares.lots)],
-        [row.seq, *(number[lot] for lot in ahead.shares.lots)],
+        onward,
+        moves,
     )
     return replace(
         told,
@@ -161,15 +171,15 @@ def _near(connection: Connection, lot: int, ways: tuple[bool, bool], deepest: in
     ahead = walk.forward(connection, lot, deepest) if ways[1] else [lot]
     found = lots_by_number(connection, [*behind, *ahead])
     edges = [edge for edge in walk.edges_into(connection, list(found)) if edge.source in found]
-    return _told(connection, found, edges, behind, ahead)
+    return _told(found, edges, behind, ahead, sent.moves_from(connection, ahead))
 
 
 def _told(
-    connection: Connection,
     found: dict[int, Lot],
     edges: list[Edge],
     behind: list[int],
     ahead: list[int],
+    moves: Iterable[Moved],
 ) -> Trace:
     number = behind[0]
     away = {
@@ -188,9 +198,7 @@ def _told(
         edges=tuple(
             _carried(found, edge) for edge in sorted(edges, key=lambda edge: place[edge.target])
         ),
-        holders=tuple(
-            _holder(found[moved.lot], moved) for moved in sent.moves_from(connection, ahead)
-        ),
+        holders=tuple(_holder(found[moved.lot], moved) for moved in moves),
     )
 
 

@@ -35,7 +35,7 @@ def contact(
     words: str | None = None,
 ) -> Recorded:
     """Record that somebody who holds goods of a lot was called."""
-    with at_desk(book, how, Ahead(lot, is_packed=True, party=party)) as desk:
+    with at_desk(book, how, Ahead(lot, is_packed=True, is_traced=True, party=party)) as desk:
         facts = _read(desk.words, party, reached, still_there, words)
         code = desk.words.lot(lot)
         desk.words.done()

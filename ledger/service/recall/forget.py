@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 
 from msgspec import Struct
 
-from ledger.domain.entries import Entry, Facts, Forget, Party, Person
+from ledger.domain.entries import Answer, Complaint, Entry, Facts, Forget, Judge, Party, Person
 from ledger.domain.entries.evidence import Named
 from ledger.domain.entries.plain import UNREADABLE, has_commitment, kept_entry
 from ledger.domain.entries.texts import read_text
@@ -18,6 +18,7 @@ from ledger.domain.masters.parties import is_forgotten
 from ledger.errors import LedgerError, ReasonNeededError, RefusedError, together
 from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
+from ledger.service.desk.foresight import Ahead
 from ledger.service.lots.complaints import complaints_on
 from ledger.service.recall.standing import open_recalls
 from ledger.store.engine.connections import Connection
@@ -107,7 +108,7 @@ def forgotten(book: Book, how: How, *, who: str) -> Forgotten:
             reason names them.
         ReasonNeededError: No reason is given.
     """
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, Ahead(party=who, also=_ASKED)) as desk:
         was = _allowed(desk.connection, who)
         if was.by:
             done = Recorded(was.by, is_new=False)
@@ -116,6 +117,14 @@ def forgotten(book: Book, how: How, *, who: str) -> Forgotten:
             done = desk.record(was.facts)
             erase(desk.connection, was.erased)
     return Forgotten(done, was, is_clean=book.scrub())
+
+
+_ASKED = (
+    *((every_entry_of, kind) for kind in (Party, Forget)),
+    *((queries.entries_of_kind, kind) for kind in (Complaint, Answer, Judge)),
+    (lambda connection: next(texts(connection)),),
+)
+"""What is read whoever is forgotten."""
 
 
 def _allowed(connection: Connection, who: str) -> Forgettable:

@@ -38,7 +38,7 @@ def recall(book: Book, how: How, tick: Tick = lambda _done, _total: None, *, lot
         ReasonNeededError: No reason is given.
         RefusedError: A lot cannot be recalled so, or all of them are; nothing is recorded.
     """
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, Ahead(lot, is_packed=True, is_traced=True)) as desk:
         code = desk.words.lot(lot)
         desk.words.done()
         lots = [node.brief for node in trace_on(desk.connection, code, back=False).nodes]

@@ -11,15 +11,15 @@ from ledger.store.engine.statements import ask
 
 _LAST = "SELECT seq, recorded_at, leaf FROM entry ORDER BY seq DESC LIMIT 1"
 
-# Of each node that the next entry completes the left half, above the leaves.
+# Of the largest complete nodes that cover all leaves those above the leaves: on them, and on what
+# grows meanwhile, stands every node that a later entry completes.
 _EDGE = """
     WITH RECURSIVE grown(height, count) AS (
-        SELECT CAST(1 AS BIGINT), (CAST(:last AS BIGINT) + 1) / 2
-        WHERE (CAST(:last AS BIGINT) + 1) % 2 = 0
+        SELECT CAST(1 AS BIGINT), CAST(:last AS BIGINT) / 2
         UNION ALL
-        SELECT height + 1, count / 2 FROM grown WHERE count % 2 = 0)
+        SELECT height + 1, count / 2 FROM grown WHERE count > 1)
     SELECT t.height, t.place, t.hash FROM grown CROSS JOIN tree t
-    WHERE grown.count % 2 = 0 AND t.height = grown.height AND t.place = grown.count - 2"""
+    WHERE grown.count % 2 = 1 AND t.height = grown.height AND t.place = grown.count - 1"""
 OF_LAST = "SELECT MAX(seq) FROM entry"
 """The number of the last entry."""
 STANDS_FOR = "SELECT stands_for FROM entry WHERE seq = :seq"
@@ -50,7 +50,7 @@ def last_recorded(connection: Connection) -> datetime | None:
 
 
 def edge_of(connection: Connection, last: int) -> dict[tuple[int, int], bytes]:
-    """Return the nodes on which those stand that the entry after the last completes.
+    """Return the largest complete nodes that cover the book, on which later ones stand.
 
     Args:
         connection: A connection in a transaction.

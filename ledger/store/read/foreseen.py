@@ -138,6 +138,11 @@ def foresee_packed(foreseen: Foreseen, lot: Found) -> None:
     foresee_names(foreseen)
 
 
+def foresee_trace(foreseen: Foreseen, lot: Found) -> None:
+    """Foretell what an act asks first that follows a lot to all that is made of it."""
+    foreseen.asks(walk.forward, lot)
+
+
 def foresee_names(foreseen: Foreseen) -> None:
     """Foretell what an act asks to say whom a text names."""
     foreseen.asks(people.shown_rows)

@@ -86,7 +86,9 @@ def lots_by_number(connection: Connection, numbers: Iterable[int]) -> dict[int, 
     told = _told(connection, wanted)
     # What bottles were filled from is asked for once, however many lots were filled from it.
     filled = dict.fromkeys(lot.opened.bulk for lot in told.values() if lot.opened.bulk)
-    behind = told | _told(connection, [number for number in filled if number not in told])
+    others = [number for number in filled if number not in told]
+    foresee(connection, lambda foreseen: _foretell(foreseen, others))
+    behind = told | _told(connection, others)
     bulks = {number: _lot(behind[number], materials) for number in filled}
     return {
         number: _lot(told[number], materials, bulks.get(told[number].opened.bulk or 0))

@@ -25,6 +25,7 @@ from ledger.store.write.details import Salt, committed, detail_cells, new_salt
 from ledger.store.write.rows import insert_row
 
 _END = "end"
+_EDGE = "edge"
 Moved = tuple[tuple[Posting, ...], Level | None]
 """The postings of an entry and the level it states."""
 KEYS = {"person": ("person_key", "initials"), "material": ("material_key", "code")}
@@ -115,20 +116,30 @@ def _node(
     number, leaf = last
     if height == 0 and leaf is not None:
         return leaf
-    if (found := known.get(("node", height, place))) is not None:
-        return bytes(found)
-    return edge_of(connection, number).get((height, place)) or node(connection, height, place)
+    if _EDGE not in known:
+        known[_EDGE] = True
+        edge = edge_of(connection, number)
+        known.update({("node", *where): value for where, value in edge.items()})
+    found = known.get(("node", height, place))
+    return node(connection, height, place) if found is None else bytes(found)
 
 
 def size(connection: Connection) -> int:
     """Return how many entries the book has."""
-    # Numbers have no gaps, and the greatest is one look into the index.
-    return int(ask_one(connection, "SELECT COALESCE(MAX(seq), 0) FROM entry"))
+    last = end_of(connection)  # numbers have no gaps
+    return last.seq if last else 0
 
 
 def root(connection: Connection) -> bytes:
     """Return the root of the book's tree."""
-    return root_of_nodes(size(connection), lambda height, place: node(connection, height, place))
+    last = end_of(connection)
+    number = last.seq if last else 0
+    edge = edge_of(connection, number)
+    if last:
+        edge[0, number - 1] = last.leaf
+    return root_of_nodes(
+        number, lambda height, place: edge.get((height, place)) or node(connection, height, place)
+    )
 
 
 def node(connection: Connection, height: int, place: int) -> bytes:
