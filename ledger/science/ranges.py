@@ -18,6 +18,8 @@ def figure(number: float, places: int = 2) -> str:
 
     >>> figure(-4.5), figure(998.2012), figure(20.0)
     ('−4.5', '998.2', '20')
+    >>> figure(-0.001), figure(100.0, 0), figure(-1.005, 3)
+    ('0', '100', '−1.005')
     """
     text = f"{number:.{places}f}"
     if "." in text:
@@ -38,6 +40,10 @@ def significant(value: float, digits: int = 3, *, is_whole_kept: bool = False) -
     ('63.7', '0.0421', '1230', '0')
     >>> significant(1234.5, is_whole_kept=True), significant(0.00002), significant(-4.256)
     ('1234', '0.00002', '-4.26')
+    >>> significant(9.996), significant(99.96), significant(1000.0), significant(0.1, 1)
+    ('10', '100', '1000', '0.1')
+    >>> significant(1000.4, is_whole_kept=True), significant(999.44, is_whole_kept=True)
+    ('1000', '999')
     """
     if not value:
         return "0"
@@ -63,6 +69,15 @@ def within(number: float, limits: Limits, what: str, todo: str) -> float:
 
     Raises:
         RefusedError: It is outside, or is not a number.
+
+    >>> [within(number, (0.0, 1.0), "", "") for number in (-1e-10, 0.5, 1 + 1e-10)]
+    [0.0, 0.5, 1.0]
+    >>> within(1.00001, (0.0, 1.0), "{got} is not from {low} to {high}.", "Ask for less.")
+    Traceback (most recent call last):
+    ledger.errors.RefusedError: 1.00001 is not from 0 to 1. Ask for less.
+    >>> within(-2e-9, (0.0, 1.0), "{got} is not from {low} to {high}.", "Ask for more.")
+    Traceback (most recent call last):
+    ledger.errors.RefusedError: -2e-09 is not from 0 to 1. Ask for more.
     """
     low, high = limits
     hair = _HAIR * (high - low)
@@ -87,6 +102,9 @@ def interpolate(points: Sequence[tuple[float, float]], at: float) -> float:
 
     >>> interpolate([(0.0, 0.0), (10.0, -4.0)], 5.0)
     -2.0
+    >>> points = [(0.0, 1.0), (10.0, 5.0), (20.0, 6.0)]
+    >>> [interpolate(points, at) for at in (-5.0, 0.0, 2.5, 10.0, 15.0, 20.0, 99.0)]
+    [1.0, 1.0, 2.0, 5.0, 5.5, 6.0, 6.0]
     """
     for (left, low), (right, high) in pairwise(points):
         if left <= at <= right:
