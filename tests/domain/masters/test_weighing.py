@@ -78,6 +78,12 @@ def test_an_overage_on_what_a_formula_says_is_asked_for_to_the_last_digit() -> N
     assert asked(Wanted(Called("oil", None), Measure.UL, 15_166, None, None, line)) == 15_200
 
 
+def test_limits_of_what_is_counted_are_shown_as_they_are() -> None:
+    assert limits_shown(1_234_000_000, Measure.UEACH, 1_233_000_000, 1_235_000_000) == (
+        *(1_233_000_000, 1_235_000_000),
+    )
+
+
 def test_limits_that_a_formula_does_not_give_are_not_shown() -> None:
     assert limits_asked(wanted("20g", 17_778)) is None
     for one in ({"least": None}, {"most": None}):
