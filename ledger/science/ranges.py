@@ -75,9 +75,9 @@ def within(number: float, limits: Limits, what: str, todo: str) -> float:
     >>> within(1.00001, (0.0, 1.0), "{got} is not from {low} to {high}.", "Ask for less.")
     Traceback (most recent call last):
     ledger.errors.RefusedError: 1.00001 is not from 0 to 1. Ask for less.
-    >>> within(-2e-9, (0.0, 1.0), "{got} is not from {low} to {high}.", "Ask for more.")
+    >>> within(10 - 2e-9, (10.0, 11.0), "{got} is not from {low} to {high}.", "Ask for more.")
     Traceback (most recent call last):
-    ledger.errors.RefusedError: -2e-09 is not from 0 to 1. Ask for more.
+    ledger.errors.RefusedError: 9.999999998 is not from 10 to 11. Ask for more.
     """
     low, high = limits
     hair = _HAIR * (high - low)

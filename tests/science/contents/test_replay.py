@@ -120,6 +120,15 @@ def test_a_make_up_is_no_loss_and_its_volume_wins(bench: Bench) -> None:
     assert found.abv == pytest.approx(96 * 400 / 490, abs=0.01)
 
 
+def test_what_ran_through_beyond_a_rinse_is_unknown_liquid_of_its_cake(bench: Bench) -> None:
+    """Of 30 mL put on 40 mL ran through, so 10 mL are of the cake; of 30.1 mL none is told."""
+    bench.put("E", "SPIRIT", 100)
+    bench.put("E", "SPIRIT", 30, given=40_000, kind="rinse")
+    bench.put("F", "SPIRIT", 30, given=30_100, kind="rinse")
+    assert bench.of("E").unknown_ul == {"the cake of entry 2": pytest.approx(10_000)}
+    assert bench.of("F").unknown_ul == {}
+
+
 def test_a_rinse_brings_what_ran_through_as_the_liquid_put_on(bench: Bench) -> None:
     bench.put("E", "OIL", 30)
     bench.put("E", "SPIRIT", 30, given=27_000, kind="rinse")
