@@ -131,3 +131,10 @@ def test_a_lost_node_on_the_way_is_told(sqlite_walked: Keeper) -> None:
             "Keep this book as it is. Run pottle verify to see what else does not fit.",
         ),
     )
+
+
+def test_a_book_that_lost_its_house_is_sealed_without_a_name(sqlite_keeper: Keeper) -> None:
+    """Damage keeps nobody from sealing what is left of the book."""
+    before = seal(sqlite_keeper.book)
+    run(Path(sqlite_keeper.book.where), "DELETE FROM house")
+    assert seal(sqlite_keeper.book) == replace(before, house="")

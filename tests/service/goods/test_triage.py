@@ -155,3 +155,30 @@ def test_a_lot_that_nobody_looked_at_is_told_so(walked: tuple[Keeper, Lots]) -> 
     assert triage_lines(found)[0] == (
         f"Nobody has looked at {lots.water} or what it was filled from."
     )
+
+
+@pytest.mark.parametrize(
+    ("symptom", "is_so"),
+    [
+        *((f"Looks {grade.upper()} now", True) for grade in ("hazy", "opalescent", "cloudy")),
+        ("milky", True),
+        *((word, False) for word in ("bright", "clear", "ring", "gas")),
+    ],
+)
+def test_a_complaint_is_about_clarity_that_names_a_grade_below_clear(
+    symptom: str, is_so: bool, walked: tuple[Keeper, Lots]
+) -> None:
+    keeper, lots = walked
+    assert complained(keeper, lots.packed, symptom).is_about_clarity is is_so
+
+
+@pytest.mark.parametrize("grade", Grade)
+def test_the_last_look_at_the_lot_decides_whether_it_is_unclear_here(
+    grade: Grade, walked: tuple[Keeper, Lots]
+) -> None:
+    keeper, lots = walked
+    keeper.do("look", lot=lots.packed, grade="milky" if grade is Grade.CLEAR else "clear")
+    keeper.do("look", lot=lots.packed, grade=str(grade))
+    found = complained(keeper, lots.packed)
+    assert (found.grade, found.is_of_the_lot, found.is_fresh) == (grade, True, True)
+    assert found.is_unclear_here is (grade not in (Grade.BRIGHT, Grade.CLEAR))
