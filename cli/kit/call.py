@@ -100,11 +100,11 @@ class Call:
     """Paper sheet."""
     json: bool = False
     """Whether to answer as JSON."""
-    at_end: ExitStack = field(default_factory=ExitStack, repr=False, compare=False)
+    at_end: ExitStack = field(default_factory=ExitStack)
     """What is closed when the command ends."""
-    books: "list[Book]" = field(default_factory=list, repr=False, compare=False)
+    books: "list[Book]" = field(default_factory=list)
     """The books it opened."""
-    held: Held | None = field(default=None, repr=False, compare=False)
+    held: Held | None = None
     """The session it is called in."""
 
     @property

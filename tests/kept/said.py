@@ -34,7 +34,8 @@ def check_constants(module: ModuleType) -> None:
 def _constants(module: ModuleType) -> Iterator[str]:
     for node in ast.parse(getsource(module)).body:
         names = node.targets if isinstance(node, ast.Assign) else [getattr(node, "target", None)]
-        for name in (name.id for name in names if isinstance(name, ast.Name)):
+        each = (part for name in names for part in (getattr(name, "elts", None) or [name]))
+        for name in (part.id for part in each if isinstance(part, ast.Name)):
             value = getattr(module, name)
             if name.isupper() and not isinstance(value, type):
                 yield from told(name, _plain(value))

@@ -5,6 +5,7 @@ import sqlite3
 import subprocess
 import sys
 from contextlib import closing
+from datetime import timedelta
 from pathlib import Path
 from types import SimpleNamespace
 from typing import Any
@@ -13,8 +14,9 @@ import pytest
 
 from cli.kit.call import Call
 from cli.screens.bench import customs as module
-from cli.screens.bench.customs import ENDED
+from cli.screens.bench.customs import ENDED, lasts_for
 from cli.screens.bench.evening import Evening
+from cli.screens.bench.parts import Act
 from cli.screens.bench.piped import play
 from ledger.service.desk.book import open_book
 from tests.cli.asked import check_asked
@@ -257,6 +259,15 @@ def test_what_was_bought_needs_a_batch_in_hand_to_go_into(
         "There is no batch in hand to put NS-001-J into.",
         "  Write the code of one, or: start FORMULA VOLUME",
     ]
+
+
+@pytest.mark.parametrize(
+    ("lasts", "minutes"),
+    [("", None), ("48h", 2880), ("2 d", 2880), ("1 h 30 min", 90), ("0min", 0)],
+)
+def test_a_rest_lasts_as_long_as_its_line_says(lasts: str, minutes: int | None) -> None:
+    told = lasts_for(Act(("rest", "A-1"), lasts=lasts))
+    assert told == (None if minutes is None else timedelta(minutes=minutes))
 
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:

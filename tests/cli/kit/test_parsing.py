@@ -1,8 +1,10 @@
 """The words of a command before its options are told apart: units, signs, former names, help."""
 
 from pathlib import Path
+from typing import Any
 
 import pytest
+from typer.core import TyperOption
 
 from cli.kit import parsing as module
 from cli.kit.parsing import closed_list, with_minus_signs, with_new_names, with_units
@@ -132,6 +134,24 @@ def test_an_option_that_is_none_is_refused_with_the_help_of_its_command(parsed: 
 
 def test_the_help_of_a_command_names_what_it_takes_and_gives_examples(parsed: Shell) -> None:
     check_golden("cli/help_of_look.txt", parsed.run("look", "--help").out)
+
+
+def test_a_list_of_words_completes_an_option_unless_that_has_words_of_its_own() -> None:
+    texts = ("steam, lye or soap.", "sold or lost.", "Any.")
+    options = [TyperOption(param_decls=[f"--o{at}"], help=each) for at, each in enumerate(texts)]
+
+    def own(*_: object) -> list[str]:
+        return ["its own"]
+
+    options[1]._custom_shell_complete = own
+    module.Verb("clean", params=list(options))
+    completes = [option._custom_shell_complete for option in options]
+    assert completes[1:] == [own, None]
+    found: Any = completes[0]
+    assert (found(None, None, ""), found(None, None, "s")) == (
+        ["steam", "lye", "soap"],
+        ["steam", "soap"],
+    )
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:

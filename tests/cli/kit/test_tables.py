@@ -3,17 +3,20 @@
 import re
 import shlex
 from dataclasses import replace
+from io import StringIO
 from itertools import pairwise
 from pathlib import Path
 
 import pytest
+from rich.console import Console
 
 from cli.kit import tables as looked_at
-from cli.kit.tables import column_widths, seen
+from cli.kit.tables import column_widths, screen_table, seen
 from tests.cli.formulas import FILES
 from tests.cli.shell import Shell
 from tests.cli.terminal import shown_on
 from tests.keeper import copy_book
+from tests.kept.golden import check_golden
 from tests.kept.said import check_constants
 
 LONG_NOTE = (
@@ -180,6 +183,18 @@ def test_a_card_has_its_title_and_each_cell_behind_its_head(shell: Shell) -> Non
         "  status       in stock",
         "Next: pottle due",
     ]
+
+
+def test_a_cell_is_folded_in_its_column_and_figures_stand_at_the_right() -> None:
+    columns = (
+        ("lot", "OE-001-5", "A-1"),
+        ("what", "Orange essence of May", "Oil"),
+        ("mL", "5", ""),
+    )
+    console = Console(file=StringIO(), width=30)
+    console.print(screen_table(columns, 30, ["mL"]))
+    assert isinstance(console.file, StringIO)
+    check_golden("cli/folded.txt", console.file.getvalue())
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:

@@ -218,6 +218,10 @@ def test_what_was_read_for_an_answer_is_not_read_again_unless_an_older_entry_was
     assert read.call_count == taken + 1
 
 
+def test_without_a_lot_in_hand_the_prompt_says_so(bench: Evening) -> None:
+    assert (bench.prompt(), bench.heading()) == ("no lot in hand > ", [])
+
+
 ENDS: tuple[tuple[Any, int], ...] = (
     (lambda: None, 0),
     (lambda: 3, 3),
