@@ -58,7 +58,7 @@ class Foreseen:
             cells: Values, or what is to be found for them.
         """
         heard = self._questions(reader, *cells)
-        self._heard += [_Heard(asked) for asked in heard if self._turn.answer_to(asked) is None]
+        self._heard += [_Heard(asked) for asked in heard if self._turn.answer_to(asked.key) is None]
 
     def asks_for(self, statement: str, **cells: object) -> None:
         """Let a question be asked."""
@@ -121,7 +121,7 @@ class Foreseen:
         cells = {name: _valued(cell, values) for name, cell in asked.cells.items()}
         known = asked._replace(cells=cells)
         if not any(cell is None for cell in cells.values()):
-            self._turn.learn(known, rows)
+            self._turn.learn(known.key, known, rows)
 
 
 @lru_cache(maxsize=512)  # the same acts find the same things

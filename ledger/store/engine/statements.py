@@ -62,22 +62,23 @@ def _answer(connection: Connection, asked: Question) -> list[Any]:
     if turn.heard is not None:
         turn.heard.append(asked)
         raise UnknownError
-    if (rows := turn.answer_to(asked)) is None:
-        rows = _learnt(connection, turn, asked)
+    key = asked.key
+    if (rows := turn.answer_to(key)) is None:
+        rows = _learnt(connection, turn, key, asked)
     if turn.is_far and not (asked.lasts and rows):
-        turn.used[asked.key] = asked
+        turn.used[key] = asked
     return list(rows)
 
 
-def _learnt(connection: Connection, turn: Turn, asked: Question) -> list[Any]:
+def _learnt(connection: Connection, turn: Turn, key: Asked, asked: Question) -> list[Any]:
     if turn.wanted is not None:
-        turn.wanted[asked.key] = asked
+        turn.wanted[key] = asked
         raise UnknownError
     if turn.pending:
-        ask_all(connection, turn, {asked.key: asked})
-        return turn.answer_to(asked) or []
+        ask_all(connection, turn, {key: asked})
+        return turn.answer_to(key) or []
     rows = _ask(connection, asked)
-    turn.learn(asked, rows)
+    turn.learn(key, asked, rows)
     return rows
 
 
@@ -88,8 +89,8 @@ def ask_all(connection: Connection, turn: Turn, wanted: Mapping[Asked, Question]
     """
     every = {**turn.used, **wanted} if turn.pending else wanted
     told = send(connection, turn, [part_of(asked, connection) for asked in every.values()])
-    for asked, rows in zip(every.values(), told, strict=True):
-        turn.learn(asked, rows)
+    for (key, asked), rows in zip(every.items(), told, strict=True):
+        turn.learn(key, asked, rows)
 
 
 def _ask(connection: Connection, asked: Question) -> list[Any]:

@@ -94,15 +94,14 @@ class Turn:
     wanted: dict[Asked, Question] | None = None
     """Where a question is put whose answer is not known, to be asked with others; None: at once."""
 
-    def answer_to(self, asked: Question) -> list[Any] | None:
+    def answer_to(self, key: Asked) -> list[Any] | None:
         """Return the answer that is known to a question, or None."""
-        key = asked.key
         rows = self.asked.get(key)
         return self.lasting.get(key) if rows is None else rows
 
-    def learn(self, asked: Question, rows: list[Any]) -> None:
+    def learn(self, key: Asked, asked: Question, rows: list[Any]) -> None:
         """Know the answer to a question."""
-        (self.lasting if asked.lasts and rows else self.asked)[asked.key] = rows
+        (self.lasting if asked.lasts and rows else self.asked)[key] = rows
 
 
 @contextmanager
