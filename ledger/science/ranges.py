@@ -78,6 +78,9 @@ def within(number: float, limits: Limits, what: str, todo: str) -> float:
     >>> within(10 - 2e-9, (10.0, 11.0), "{got} is not from {low} to {high}.", "Ask for more.")
     Traceback (most recent call last):
     ledger.errors.RefusedError: 9.999999998 is not from 10 to 11. Ask for more.
+    >>> within(-2e-9, (0.0, 1.0), "{got} is not from {low} to {high}.", "Ask for more.")
+    Traceback (most recent call last):
+    ledger.errors.RefusedError: −0.000000002 is not from 0 to 1. Ask for more.
     """
     low, high = limits
     hair = _HAIR * (high - low)
@@ -90,9 +93,9 @@ def within(number: float, limits: Limits, what: str, todo: str) -> float:
 
 def _apart(number: float, limits: Limits) -> str:
     """Return a number with as few decimals as tell it from the limits."""
-    texts = [figure(number, places) for places in (2, 4, 8)]
+    texts = [figure(number, places) for places in (2, 4, 8, 12)]
     shown = [figure(limit) for limit in limits]
-    return next((text for text in texts if text not in shown), repr(number))
+    return next((text for text in texts if text not in shown), texts[-1])
 
 
 def interpolate(points: Sequence[tuple[float, float]], at: float) -> float:
