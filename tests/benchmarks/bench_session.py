@@ -7,6 +7,7 @@ With ``--in FOLDER`` a copy is taken of the book of that size which is kept ther
 """
 
 import argparse
+import gc
 import io
 import os
 import statistics
@@ -46,6 +47,7 @@ def acts(number: int) -> str:
 
 def milliseconds(book: Book, most: int = ACTS) -> dict[str, list[float]]:
     """Do acts in batches that are begun for them, and return how long each took, by what it is."""
+    gc.freeze()  # as the program does before a session: what is loaded is no garbage
     evening, taken = Evening(Call(by="AB"), book), defaultdict[str, list[float]](list)
     with redirect_stdout(io.StringIO()):
         for number in range(most):
