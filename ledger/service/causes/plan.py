@@ -19,8 +19,9 @@ from ledger.domain.evidence.draws import CLEAR, question_of
 from ledger.errors import RefusedError
 from ledger.science.statistics.power import MOST_JARS, Rates, Size, size_for
 from ledger.science.statistics.suspects import LEVEL
+from ledger.service.account.codes import whole_code
 from ledger.service.causes.rates import seen_on
-from ledger.service.causes.tries import read_tries
+from ledger.service.causes.tries import named_in, read_tries
 from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.foresight import Ahead
@@ -95,7 +96,8 @@ def plan(
         chance: Chance to name the cause, in per cent.
         evening: Most jars of an evening.
     """
-    with at_desk(book, how, Ahead(also=((plans,), (runs,)))) as desk:
+    levels = ((whole_code, level) for level in named_in(tries))
+    with at_desk(book, how, Ahead(also=((plans,), (runs,), *levels))) as desk:
         words, connection = desk.words, desk.connection
         master = words.read(lambda: _formula(connection, formula), None)
         factors = words.read(lambda: read_tries(connection, tries, desk.by), NO_TRIES)

@@ -49,6 +49,19 @@ def read_tries(connection: Connection, text: str, by: str | None) -> tuple[TwoLe
     return tuple(found)
 
 
+def named_in(text: str) -> list[str]:
+    """Return what may be a lot in what a person wrote of what a trial tries.
+
+    >>> named_in("soo-001-3; chill = 4C/none")
+    ['soo-001-3', '4C', 'none']
+    """
+    parts = (part.partition("=") for part in text.split(";"))
+    told = [
+        level for one, is_pair, pair in parts for level in (pair.split("/") if is_pair else [one])
+    ]
+    return [level.strip() for level in told if level.strip()]
+
+
 def _twice(names: Sequence[str]) -> list[LedgerError]:
     return [
         InputError(

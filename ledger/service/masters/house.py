@@ -20,6 +20,7 @@ from ledger.domain.rules.always.times import clock
 from ledger.errors import InputError, StorageError, visible
 from ledger.service.desk.act import act, at_desk, desk_on
 from ledger.service.desk.book import Book, Clock, How, Recorded, wall_clock
+from ledger.service.desk.foresight import Ahead
 from ledger.service.desk.reader import Words
 from ledger.store.engine.connections import connected
 from ledger.store.read import queries
@@ -117,7 +118,7 @@ def house(
     gtin: str | None = None,
 ) -> Recorded:
     """Say anew what is known of the house; what is not given stays as it was."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, Ahead(also=_ASKED)) as desk:
         old = queries.house(desk.connection)
         if old is None:
             raise StorageError("This book has no house.", "Make a new one with: pottle init")
@@ -147,14 +148,17 @@ def house(
             company_prefix=_told(desk.words, company_prefix, read_prefix, old.company_prefix),
             articles=_articles(desk.words, old, gtin, facts.fluid_ounce),
         )
-        done = desk.record(facts)
-        counts = max(
-            queries.entries_of_kind(desk.connection, House), key=lambda entry: entry.position
-        )
-        later = () if counts.seq == done.seq else (_counts_not(counts),)
         new = [each for each in facts.articles if each not in old.articles]
         strange = [each for each in new if not is_made_or_bought(desk.connection, each.product)]
+        others = queries.entries_of_kind(desk.connection, House)
+        done = desk.record(facts)
+        counts = max((*others, done.entry), key=lambda entry: entry.position)
+        later = () if counts.seq == done.seq else (_counts_not(counts),)
         return replace(done, remarks=(*done.remarks, *map(_is_strange, strange), *later))
+
+
+_ASKED = ((queries.entries_of_kind, House), (is_made_or_bought, ""))
+"""What is read whatever is said of the house."""
 
 
 def _told(

@@ -73,7 +73,8 @@ def test_a_further_journey_is_made_where_one_answer_says_what_to_ask_next(
         ("answer", 2): {"complaint": "35", "outcome": "replaced", "words": "again"},
         ("contact", 4): {"lot": BOTTLES, "party": "Bridge Street Stall", "reached": "spoken"},
         ("foretell", 5): {"lot": LOT},
-        ("plan", 5): {"name": "pores anew", "tries": "pore=5/20"},
+        ("plan", 3): {"name": "pores anew", "tries": "pore=5/20"},
+        ("house", 2): {"gtin": "Orange syrup, 250 mL=9521234543213"},
         ("strike", 3): {"entry": "50", "because": "to see"},
         ("bottle", 3): {"source": LOT, "pack": "2 x 30 mL", "because": "to see"},
     }
