@@ -154,6 +154,12 @@ def test_the_nearest_in_time_lie_on_both_sides_of_the_middle_failure() -> None:
     assert _nearest(clear[:MOST_COMPARED], [run(200)]) == tuple(clear[:MOST_COMPARED])
 
 
+def test_runs_that_began_at_the_same_moment_stand_by_their_lots() -> None:
+    first = run(1).began_at
+    clear = [replace(run(lot), began_at=first) for lot in range(MOST_COMPARED + 5, 0, -1)]
+    assert lots(_nearest(clear, [run(0)])) == list(range(1, MOST_COMPARED + 1))
+
+
 def test_the_stage_is_that_of_most_failures_and_among_equals_of_the_latest() -> None:
     syrups, essences = [run(1), run(2)], [run(lot, "E", "essence") for lot in (3, 4)]
     assert _stage([*syrups, *essences]) == "essence"
