@@ -1,12 +1,13 @@
 """What ends a command is one object on standard error when JSON is asked for."""
 
 import json
+import signal
 
 import pytest
 from typer.testing import CliRunner
 
 from cli.kit import errors as module
-from cli.kit.errors import FAMILIES
+from cli.kit.errors import FAMILIES, run_safely
 from cli.main import app
 from reports.json.kit.problems import error_answer
 from tests.cli.shell import Shell
@@ -112,6 +113,16 @@ def test_a_number_that_no_book_can_hold_is_told(shell: Shell) -> None:
 def test_an_unknown_option_is_quoted_without_what_is_hidden_in_it(shell: Shell) -> None:
     answer = shell.run("journal", "--en\u202etry")
     assert "No such option: --enU+202Etry" in answer.err
+
+
+def test_after_a_command_a_break_is_told_to_whom_it_was_told_before() -> None:
+    """As a session is, between its lines."""
+    before = signal.signal(signal.SIGINT, signal.SIG_IGN)
+    try:
+        run_safely(lambda: None, as_json=False)
+        assert signal.getsignal(signal.SIGINT) is signal.SIG_IGN
+    finally:
+        signal.signal(signal.SIGINT, before)
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
