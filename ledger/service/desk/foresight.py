@@ -31,7 +31,7 @@ class Ahead(Struct, frozen=True):
     is_packed: bool = False
     """Whether the lot may be one of bottles."""
     is_traced: bool = False
-    """Whether it follows the lot to all that is made of it."""
+    """Whether it follows a lot that may be one of bottles to all that is made of it."""
     fills: str | None = None
     """The lot that it fills into bottles, which are a lot that it opens."""
     opens: str | None = None
@@ -58,10 +58,9 @@ def foretold(book: Book, how: How, ahead: Ahead) -> Foretell:
         reads.foresee_all(foreseen)
         if about := _named(how, ahead.lot, foreseen):
             number = reads.foresee_lot(foreseen, about, drawn_on, _second(book, how, foreseen))
-            if ahead.is_packed:
-                reads.foresee_packed(foreseen, number)
-            if ahead.is_traced:
-                reads.foresee_trace(foreseen, number)
+            bulk = reads.foresee_packed(foreseen, number) if ahead.is_packed else None
+            if bulk and ahead.is_traced:
+                reads.foresee_trace(foreseen, number, bulk)
         with suppress(LedgerError):
             if ahead.about:
                 at = _second(book, how, foreseen)

@@ -15,12 +15,14 @@ from ledger.store.read import (
     dates,
     dependents,
     inputs,
+    lots,
     made,
     parties,
     people,
     queries,
     reach,
     received,
+    sent,
     stands,
     steps,
     walk,
@@ -121,12 +123,15 @@ def foresee_lot(
     return lot
 
 
-def foresee_packed(foreseen: Foreseen, lot: Found) -> None:
+def foresee_packed(foreseen: Foreseen, lot: Found) -> Found:
     """Foretell what an act asks of bottles besides: what is in them, and who got some.
 
     Args:
         foreseen: Hears it.
         lot: Their number, as it will be found.
+
+    Returns:
+        The number of what they were filled from.
     """
     foreseen.asks(amounts.held, lot)
     foreseen.asks(made.next_case)
@@ -136,11 +141,24 @@ def foresee_packed(foreseen: Foreseen, lot: Found) -> None:
     foreseen.asks(amounts.held, number)
     _inputs(foreseen, number, ())
     foresee_names(foreseen)
+    return number
 
 
-def foresee_trace(foreseen: Foreseen, lot: Found) -> None:
-    """Foretell what an act asks first that follows a lot to all that is made of it."""
+def foresee_trace(foreseen: Foreseen, lot: Found, filled_from: Found) -> None:
+    """Foretell what an act asks that follows a lot to all that is made of it.
+
+    Args:
+        foreseen: Hears it.
+        lot: Its number, as it will be found.
+        filled_from: The number of what it was filled from, where it is one of bottles.
+    """
     foreseen.asks(walk.forward, lot)
+    ahead = foreseen.finds_by("BIGINT[]", walk.forward, lot)
+    foreseen.asks(lots.material_names)
+    for reader in (*lots.OF_LOTS, amounts.poured_into, sent.move_rows):
+        foreseen.asks(reader, ahead)
+    for reader in lots.OF_LOTS:
+        foreseen.asks(reader, [filled_from])
 
 
 def foresee_names(foreseen: Foreseen) -> None:

@@ -82,7 +82,7 @@ def lots_by_number(connection: Connection, numbers: Iterable[int]) -> dict[int, 
     go_by_index(connection)
     wanted = list(dict.fromkeys(numbers))
     foresee(connection, lambda foreseen: _foretell(foreseen, wanted))
-    materials = _materials(connection)
+    materials = material_names(connection)
     told = _told(connection, wanted)
     # What bottles were filled from is asked for once, however many lots were filled from it.
     filled = dict.fromkeys(lot.opened.bulk for lot in told.values() if lot.opened.bulk)
@@ -99,10 +99,10 @@ def lots_by_number(connection: Connection, numbers: Iterable[int]) -> dict[int, 
 
 def _foretell(foreseen: Foreseen, wanted: Sequence[int]) -> None:
     """Let a server be asked at once what is asked of some lots."""
-    for reader in (_materials, shown_rows, every_code):
+    for reader in (material_names, shown_rows, every_code):
         foreseen.asks(reader)
     for part in chunks(wanted):
-        for of_lots in (on_hand, stands, _opened):
+        for of_lots in OF_LOTS:
             foreseen.asks(of_lots, part)
 
 
@@ -110,7 +110,11 @@ def _opened(connection: Connection, numbers: Sequence[int]) -> list[_Opened]:
     return [_Opened._make(row) for row in ask_for(connection, _OPENED, numbers)]
 
 
-def _materials(connection: Connection) -> Materials:
+OF_LOTS = (on_hand, stands, _opened)
+"""What reads lots in brief by their numbers, each by one statement."""
+
+
+def material_names(connection: Connection) -> Materials:
     """Return name and kind of every material by its code; the latest entry counts."""
     return {code: (name, MaterialKind(sort)) for code, name, sort in ask(connection, _MATERIALS)}
 

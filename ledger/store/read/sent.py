@@ -5,6 +5,7 @@ to sum; it tells each movement.
 """
 
 from collections.abc import Iterator, Sequence
+from typing import Any
 
 from msgspec import Struct
 
@@ -52,10 +53,13 @@ def moves_from(connection: Connection, lots: Sequence[int]) -> Iterator[Moved]:
     shown = shown_names(connection)
     for part in chunks(lots):
         moves_of: dict[int, list[Moved]] = {lot: [] for lot in part}
-        for lot, at, offset_min, moved_as, amount, party, *rest in ask_for(
-            connection, _MOVES, part
-        ):
+        for lot, at, offset_min, moved_as, amount, party, *rest in move_rows(connection, part):
             when, who = When(read_instant(at), offset_min), shown.get(party, party)
             moves_of[lot].append(Moved(lot, when, MoveAs(moved_as), amount, who, *rest))
         for moves in moves_of.values():
             yield from moves
+
+
+def move_rows(connection: Connection, lots: Sequence[int]) -> list[Any]:
+    """Return what was sent of lots and what came back as it stands in the book, by when."""
+    return ask_for(connection, _MOVES, lots)
