@@ -4,19 +4,16 @@ Guarantees: what is made here is reckoned by its own formula; what is missing is
 losses, rinses and made-up volumes, which only a batch has.
 """
 
-from functools import partial
-
 from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries import Add, Formula, Start, entries_of
+from ledger.domain.entries import Add, Formula, entries_of
 from ledger.domain.entries.masters import FormulaLine
-from ledger.domain.lots.state import LotState, latest
+from ledger.domain.lots.state import LotState
 from ledger.science.contents.composition import Contents, add, scaled
 from ledger.science.contents.received import ReceivedLot, contents_of, missing_of
-from ledger.service.account.state import lot_state
 from ledger.service.glass.sizes import POURED
-from ledger.store.engine.abreast import abreast
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
+from ledger.store.read.made import kinds_made
 
 DEEPEST = 8
 """How many formulas are followed into one another."""
@@ -87,14 +84,9 @@ def essence_in(connection: Connection, state: LotState) -> int:
     """Return how much of what is no syrup, and was made here, went into a lot, in µL."""
     total = 0
     adds = [entry.facts for entry in entries_of(state.entries, Add)]
-    sources = list(dict.fromkeys(facts.source for facts in adds))
-    states = abreast(
-        connection, *(partial(lot_state, connection, code, is_whole=False) for code in sources)
-    )
-    starts = {code: latest(found, Start) for code, found in zip(sources, states, strict=True)}
+    kinds = kinds_made(connection, dict.fromkeys(facts.source for facts in adds))
     for facts in adds:
-        start = starts[facts.source]
-        is_essence = start is not None and start.product_kind not in POURED
+        is_essence = facts.source in kinds and kinds[facts.source] not in POURED
         if is_essence and facts.amount.measure is Measure.UL:
             total += facts.amount.amount
     return total

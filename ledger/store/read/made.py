@@ -1,4 +1,4 @@
-"""How much was made of finished lots, what a bottle of packed lots holds, and which case is next.
+"""What was made, and how much of finished lots; what a bottle holds, and which case is next.
 
 Guarantees: a constant number of statements for a chunk of lots; only entries in force count, save
 that the number of a case that was struck, or corrected away, is not given again.
@@ -7,8 +7,9 @@ Refuses: to say what unfinished lots will come to.
 
 from collections.abc import Iterable
 
+from ledger.domain.entries.choices import ProductKind
 from ledger.store.engine.bare import Connection
-from ledger.store.engine.statements import ask_for, ask_one, chunks
+from ledger.store.engine.statements import among, ask, ask_for, ask_one, chunks, go_by_index
 
 _THEN = (
     "(e.happened_at {0} done.happened_at "
@@ -72,3 +73,18 @@ def next_case(connection: Connection) -> int:
     """Return the number of the next case in the house."""
     number: int = ask_one(connection, "SELECT COALESCE(MAX(first_case + count), 1) FROM cases")
     return number
+
+
+def kinds_made(connection: Connection, codes: Iterable[str]) -> dict[str, ProductKind]:
+    """Return what kind of thing each of some lots is, by its code; of those that were begun here.
+
+    A lot whose beginning was struck is not among them.
+    """
+    go_by_index(connection)
+    listed, cells = among(codes)
+    query = (
+        "SELECT lot.code, s.product_kind FROM lot JOIN entry e ON e.stands_for = lot.id "
+        "JOIN start s ON s.seq = e.seq LEFT JOIN entry c ON c.corrects = e.seq "
+        f"WHERE lot.code IN ({listed}) AND c.corrects IS NULL"
+    )
+    return {code: ProductKind(kind) for code, kind in ask(connection, query, **cells)}

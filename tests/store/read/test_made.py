@@ -1,7 +1,8 @@
 """How much came out of finished lots, what a bottle holds, and which case is next."""
 
+from ledger.domain.entries.choices import ProductKind
 from ledger.store.read.lots import all_lots
-from ledger.store.read.made import bottle_sizes, finished, next_case
+from ledger.store.read.made import bottle_sizes, finished, kinds_made, next_case
 from tests.keeper import Keeper
 from tests.store.read.numbers import Walked, number
 
@@ -16,6 +17,20 @@ def test_only_finished_lots_have_what_came_out_and_packed_ones_a_size(walked: Wa
         packed = number(connection, lots.packed)
     assert came_out == {essence: 448_000, syrup: 3_800_000}
     assert sizes == {packed: 250_000}
+
+
+def test_a_kind_have_lots_that_were_begun_here_and_not_struck(walked: Walked) -> None:
+    keeper, lots = walked
+    codes = [lots.oil, lots.syrup, lots.packed, lots.essence, "NONE-1"]
+    begun = keeper.do("start", product="Mistaken", kind="blend", target="1 L")
+    with keeper.reading() as connection:
+        told = {lots.essence: ProductKind.ESSENCE, lots.syrup: ProductKind.SYRUP}
+        assert kinds_made(connection, codes) == told
+        assert kinds_made(connection, [begun.code or ""]) == {begun.code: ProductKind.BLEND}
+        assert kinds_made(connection, []) == {}
+    keeper.do("strike", entry=str(begun.seq), because="another jar")
+    with keeper.reading() as connection:
+        assert kinds_made(connection, [begun.code or ""]) == {}
 
 
 def test_what_was_added_after_the_finish_counts_and_what_was_drawn_does_not(

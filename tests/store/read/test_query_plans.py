@@ -30,7 +30,7 @@ from ledger.store.read import (
 )
 from ledger.store.read import dates as dating
 from ledger.store.read.lots import codes_of_stem, lots_by_number
-from ledger.store.read.made import bottle_sizes, finished
+from ledger.store.read.made import bottle_sizes, finished, kinds_made
 from ledger.store.read.queries import Moment
 from ledger.store.read.reach import entries_of_lots, made_of
 from ledger.store.read.turnover import turnovers
@@ -200,6 +200,7 @@ PINNED: dict[str, Callable[[Connection, int], object]] = {
     "lots of a period": lambda book, _: periods.lots_of_period(book, "2026-03-02", "2026-03-05"),
     "lots on hand": lambda book, _: lots.lots_on_hand(book),
     "materials of": lambda book, lot: received.materials_of(book, [lot]),
+    "kinds made": lambda book, _: kinds_made(book, ["OE-001-5"]),
     "moves from": lambda book, lot: [*sent.moves_from(book, [lot])],
     "received": lambda book, lot: received.received(book, [lot]),
     "sources behind": lambda book, lot: walk.sources_behind(book, [lot]),
