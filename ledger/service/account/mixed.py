@@ -12,7 +12,7 @@ from ledger.science.haze.strength import Oil, Share, oil_of
 from ledger.service.account.oils import known_oil
 from ledger.service.account.shipped import solubilities
 from ledger.store.engine.connections import Connection
-from ledger.store.read import queries
+from ledger.store.read.received import materials
 
 
 class Mixed(Struct, frozen=True):
@@ -38,8 +38,9 @@ def mixed_of(connection: Connection, made: Contents) -> Mixed:
     kinds, rests, gaps = [], [], []
     oils = made.oils()
     whole = sum(part.mass_mg for part in oils.values())
+    told = materials(connection, oils)
     for code, part in sorted(oils.items(), key=lambda item: -item[1].mass_mg):
-        material = queries.material(connection, code)
+        material = told.get(code)
         known = known_oil(material) if material else None
         if known is None:
             gaps.append(_unknown(code, material))

@@ -8,8 +8,9 @@ oil of which neither the book nor a publication says what is in it.
 from ledger.domain.amounts.pours import read_pour
 from ledger.domain.entries import Foretold, Look, Start
 from ledger.domain.entries.choices import LotType
-from ledger.domain.lots.state import latest, name
+from ledger.domain.lots.state import LotState, latest, name
 from ledger.errors import RefusedError
+from ledger.science.contents.composition import Contents
 from ledger.service.account.codes import known_lot, resolve_lot
 from ledger.service.account.contents import contents_on
 from ledger.service.account.state import lot_state
@@ -19,11 +20,15 @@ from ledger.service.desk.control import formula_of
 from ledger.service.desk.foresight import Ahead
 from ledger.service.glass.doses import dose_of
 from ledger.service.glass.haze import Asked, Haze, haze_of
-from ledger.service.glass.recipe import essence_by_formula, essence_in, recipe
+from ledger.service.glass.recipe import added_to, essence_by_formula, essence_in, recipe
 from ledger.service.glass.sizes import soda_parts
 from ledger.service.glass.warmth import read_warmth
+from ledger.store.engine.acts import foresee
 from ledger.store.engine.connections import Connection
+from ledger.store.engine.foretold import Foreseen
 from ledger.store.read import queries
+from ledger.store.read.made import kinds_made
+from ledger.store.read.received import materials
 
 
 def foretell_formula(
@@ -72,9 +77,17 @@ def _foretold(
     kind = start.product_kind if start else None
     parts = soda_parts(read_pour(pour), start)
     dose = dose_of(formula_of(connection, start) if start else None)
-    essence_ul = essence_in(connection, state.bulk or state)
+    poured = state.bulk or state
+    foresee(connection, lambda foreseen: _ahead(foreseen, poured, made.contents))
+    essence_ul = essence_in(connection, poured)
     asked = Asked(code, name(state), kind, dose, essence_ul, read_warmth(temp))
     return haze_of(connection, asked, made.contents, parts, made.missing)
+
+
+def _ahead(foreseen: Foreseen, lot: LotState, made: Contents) -> None:
+    """Foretell what is asked of what went into a lot, and of its oils."""
+    foreseen.asks(kinds_made, added_to(lot))
+    foreseen.asks(materials, made.oils())
 
 
 @act

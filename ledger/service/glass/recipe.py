@@ -80,12 +80,16 @@ def _made_here(
     return scaled(made, line.amount.amount / made.volume_ul), list(gaps)
 
 
+def added_to(state: LotState) -> list[str]:
+    """Return the codes of the lots that were added to a lot, each once."""
+    return list(dict.fromkeys(entry.facts.source for entry in entries_of(state.entries, Add)))
+
+
 def essence_in(connection: Connection, state: LotState) -> int:
     """Return how much of what is no syrup, and was made here, went into a lot, in µL."""
     total = 0
-    adds = [entry.facts for entry in entries_of(state.entries, Add)]
-    kinds = kinds_made(connection, dict.fromkeys(facts.source for facts in adds))
-    for facts in adds:
+    kinds = kinds_made(connection, added_to(state))
+    for facts in (entry.facts for entry in entries_of(state.entries, Add)):
         is_essence = facts.source in kinds and kinds[facts.source] not in POURED
         if is_essence and facts.amount.measure is Measure.UL:
             total += facts.amount.amount

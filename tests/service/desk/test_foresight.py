@@ -72,7 +72,7 @@ def test_a_further_journey_is_made_where_one_answer_says_what_to_ask_next(
         ("check", 2): {"entry": "20"},
         ("answer", 2): {"complaint": "35", "outcome": "replaced", "words": "again"},
         ("contact", 2): {"lot": BOTTLES, "party": "Bridge Street Stall", "reached": "spoken"},
-        ("foretell", 4): {"lot": LOT},
+        ("foretell", 3): {"lot": LOT},
         ("plan", 3): {"name": "pores anew", "tries": "pore=5/20"},
         ("house", 2): {"gtin": "Orange syrup, 250 mL=9521234543213"},
         ("strike", 3): {"entry": "50", "because": "to see"},
