@@ -16,6 +16,7 @@ from ledger.domain.entries import Material
 from ledger.domain.entries.choices import MaterialKind, Measured
 from ledger.domain.entries.plain import kept_entry
 from ledger.store.engine.bare import Connection
+from ledger.store.engine.memory import lasting
 from ledger.store.engine.statements import (
     among,
     ask_column,
@@ -23,7 +24,6 @@ from ledger.store.engine.statements import (
     chunks,
     go_by_index,
 )
-from ledger.store.read.memory import lasting
 from ledger.store.read.queries import OF_TABLE
 
 _LAST = """(SELECT m.{what} FROM measure m JOIN entry e ON e.seq = m.seq

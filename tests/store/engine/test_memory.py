@@ -12,8 +12,8 @@ from ledger.domain.entries import Note
 from ledger.service.desk.act import at_desk
 from ledger.service.desk.book import How
 from ledger.store.engine.connections import Connection
+from ledger.store.engine.memory import lasting
 from ledger.store.engine.statements import ask_for
-from ledger.store.read.memory import lasting
 from tests.keeper import Keeper
 
 _KINDS = "SELECT e.seq, e.kind FROM {wanted} w CROSS JOIN entry e WHERE e.seq = w.lot"
@@ -28,7 +28,7 @@ def asked(monkeypatch: pytest.MonkeyPatch) -> list[list[int]]:
         heard.append(list(wanted))
         return ask_for(connection, statement, wanted)
 
-    monkeypatch.setattr("ledger.store.read.memory.ask_for", hear)
+    monkeypatch.setattr("ledger.store.engine.memory.ask_for", hear)
     return heard
 
 
