@@ -69,11 +69,17 @@ def test_a_finer_instrument_of_the_house_tells_apart_what_a_usual_one_cannot() -
 
 @pytest.mark.parametrize(
     "contents",
-    [Contents(), Contents(100.0, water_mg=90.0, unknown_ul={"X-1": 10.0})],
-    ids=["nothing there", "something unknown"],
+    [
+        Contents(),
+        Contents(100.0, water_mg=90.0, unknown_ul={"X-1": 10.0}),
+        Contents(100.0),
+        Contents(0.0, sucrose_mg=90.0),
+    ],
+    ids=["nothing there", "something unknown", "nothing in it", "nothing liquid"],
 )
 def test_nothing_is_compared_where_something_is_not_known(contents: Contents) -> None:
-    assert beside(reading(Measured.BRIX, 60.0), contents, USUALLY) is None
+    for what in (Measured.BRIX, Measured.DENSITY, Measured.ABV):
+        assert beside(reading(what, 60.0), contents, USUALLY) is None
 
 
 def test_a_reading_of_acidity_has_nothing_beside_it() -> None:

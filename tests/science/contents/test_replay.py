@@ -165,6 +165,7 @@ def test_bottles_are_as_strong_as_the_bulk_and_hold_what_was_drawn(bench: Bench)
     assert bottles[0].after.abv == pytest.approx(strength)
     assert bottles[1].moved.volume_ul == pytest.approx(450 * ML)
     assert not any("nothing is known" in note for note in bottles[1].moved.notes)
+    assert [one.units for one in bottles] == pytest.approx([15_000_000, 0])
 
 
 def test_goods_that_come_back_when_all_were_gone_are_what_they_were(bench: Bench) -> None:
@@ -198,6 +199,30 @@ def test_a_draw_of_more_than_is_there_is_said_and_of_the_rest_nothing_is_known(
         "E: entry 2 drew 150 mL where 100 mL were reckoned; of the rest nothing is known."
         in found.notes
     )
+
+
+def test_a_draw_a_reading_and_a_rinse_may_be_off_by_just_two_per_cent(bench: Bench) -> None:
+    bench.put("E", "WATER", 50)
+    bench.put("S", "E", 51)
+    bench.put("F", "WATER", 50)
+    bench.level("F", 51)
+    bench.put("R", "WATER", 50, given=51_000, kind="rinse")
+    assert [bench.of(lot).unknown_ul for lot in "SFR"] == [{}, {}, {}]
+    assert bench.of("S").notes | bench.of("F").notes == frozenset()
+
+
+def test_goods_that_come_back_to_a_lot_of_which_nothing_is_known_bring_nothing(
+    bench: Bench,
+) -> None:
+    bench.back("S", 100 * ML)
+    assert bench.replay().happenings("S")[0].beyond == 0
+    assert bench.of("S") == Contents()
+
+
+def test_of_a_rinse_without_volume_no_share_ran_through(bench: Bench) -> None:
+    bench.put("E", "SUGAR", 30, given=40_000, kind="rinse")
+    found = bench.replay().happenings("E")[0]
+    assert (found.passed, found.is_vague, found.after.volume_ul) == (0, False, 0)
 
 
 def test_large_volumes_are_said_in_full(bench: Bench) -> None:

@@ -178,6 +178,26 @@ def test_goods_that_come_back_in_two_turns_bring_each_what_went_out_with_them(
         assert back_from(bench, blend).lots["SPIRIT"].amount == pytest.approx(250_000)
 
 
+def test_what_comes_back_though_none_is_known_to_be_out_is_as_the_lot_was_last(
+    bench: Bench,
+) -> None:
+    """All was thrown away, and then some of it is there again."""
+    bench.put("S", "SPIRIT", 500)
+    bench.out("S", 500 * ML, where="waste")
+    bench.back("S", 100 * ML)
+    bench.put("BLEND", "S", 50)
+    for found in (on_from(bench, "SPIRIT").lots["BLEND"], back_from(bench, "BLEND").lots["SPIRIT"]):
+        assert (percent(found), found.is_all) == (pytest.approx(100), True)
+
+
+def test_ways_tell_all_that_went_in_one_direction(bench: Bench) -> None:
+    bench.put("TANK", "WATER", 500)
+    for ml in (50, 30):
+        bench.put("JAR", "TANK", ml)
+    ways = {("WATER", "TANK"): 500 * ML, ("TANK", "JAR"): 80 * ML}
+    assert (back_from(bench, "JAR").ways, on_from(bench, "WATER").ways) == (ways, ways)
+
+
 def test_where_more_was_drawn_than_was_there_a_share_is_at_least(bench: Bench) -> None:
     bench.put("E", "WATER", 100)
     bench.put("S", "E", 150)

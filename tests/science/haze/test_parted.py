@@ -66,6 +66,7 @@ def test_both_ends_of_what_parts_and_of_what_is_held_by_hand() -> None:
     held = (1 / (0.06 + 0.4 / 5.04), 1 / (0.03 + 0.4 / 3085))
     assert most_held(both(0.6, 0.0), 0, FIT) == pytest.approx(held)
     assert parted(both(1.0, 0.0), 10, 0, FIT) == (0, 0)
+    assert parted(both(1.0, 0.0), 10.05, 0, FIT) == pytest.approx((0, 0.05))
 
 
 def test_ethanol_adds_a_power_of_ten_by_the_law_of_cosolvency() -> None:

@@ -92,6 +92,13 @@ def test_the_rounding_of_sums_does_not_throw_a_pure_liquid_off_the_table() -> No
     assert alcohol.density(-1e-9) == alcohol.density(0)
 
 
+def test_just_where_ice_begins_there_is_none_yet_and_below_it_there_is() -> None:
+    for mass_percent, temp_c in alcohol.FREEZING[1:-1]:
+        assert alcohol.density(mass_percent, temp_c) > 950
+        with pytest.raises(RefusedError):
+            alcohol.density(mass_percent, temp_c - 0.1)
+
+
 OUTSIDE = "The table of ethanol and water (OIML R 22) runs from −20 to 40 °C, and {} °C is outside."
 
 

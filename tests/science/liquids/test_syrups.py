@@ -5,6 +5,7 @@ Sources are those of the column `source` of syrups.csv; its rows marked "compute
 
 from collections.abc import Callable
 from fractions import Fraction
+from math import inf
 
 import pytest
 from hypothesis import given
@@ -159,6 +160,11 @@ def test_the_warning_is_a_sentence() -> None:
             "Say how many parts of each, such as 3 of sugar to 2 of water.",
         ),
         (
+            lambda: by_weight(inf, 1),
+            "The parts of sugar must be a number above zero, and inf is not. "
+            "Say how many parts of each, such as 3 of sugar to 2 of water.",
+        ),
+        (
             lambda: by_volume(1, -2, 0.85),
             "The parts of water must be a number above zero, and −2 is not. "
             "Say how many parts of each, such as 3 of sugar to 2 of water.",
@@ -174,7 +180,7 @@ def test_the_warning_is_a_sentence() -> None:
             "outside. Check the number; °Brix is g of sugar in 100 g of syrup.",
         ),
     ],
-    ids=["no sugar", "negative water", "solid sugar", "too strong"],
+    ids=["no sugar", "no end of sugar", "negative water", "solid sugar", "too strong"],
 )
 def test_what_is_no_syrup_is_refused(asked: Callable[[], SimpleSyrup], sentence: str) -> None:
     with pytest.raises(RefusedError) as caught:
