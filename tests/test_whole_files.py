@@ -117,6 +117,18 @@ def test_a_book_is_never_replaced(name: str, tmp_path: Path) -> None:
     assert (tmp_path / name).read_bytes() == before
 
 
+def test_a_book_that_appears_meanwhile_is_not_replaced(tmp_path: Path) -> None:
+    path = tmp_path / "paper"
+    with (
+        pytest.raises(StorageError),
+        whole_file(path, is_private=False, may_replace=True) as part,
+    ):
+        part.write_text("paper")
+        path.write_text(LINES)
+    assert path.read_text() == LINES
+    assert [left.name for left in tmp_path.iterdir()] == ["paper"]
+
+
 def test_other_files_are_no_books(tmp_path: Path) -> None:
     (tmp_path / "paper.pdf").write_bytes(b"%PDF-1.4")
     (tmp_path / "alone-wal").write_bytes(b"frames")

@@ -240,6 +240,7 @@ def alone(body: str) -> Proof:
         ('"happened_at":"2026-03-02T09:00:00Z"', '"happened_at":"2026-03-02T09:00"'),
         ('"v":1', '"v":2'),
         ('"by":"AB",', '"by":"AB","colour":"pale",'),
+        ('"v":1', '"v": 1'),
     ],
 )
 def test_a_text_that_no_book_writes_is_told_though_it_is_in_the_tree(was: str, put: str) -> None:

@@ -109,6 +109,7 @@ def test_each_draw_takes_the_lot_as_it_was_then(bench: Bench) -> None:
     assert bench.of("FIRST").abv == pytest.approx(96)
     assert 45 < bench.of("SECOND").abv < 52
     assert bench.of("SECOND").abv == pytest.approx(bench.of("FOUNTAIN").abv)
+    assert [one.passed for one in bench.replay().happenings("FIRST")] == [1.0]
 
 
 def test_a_make_up_is_no_loss_and_its_volume_wins(bench: Bench) -> None:
