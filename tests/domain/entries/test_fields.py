@@ -7,7 +7,7 @@ from typing import Annotated
 
 import pytest
 from msgspec import Struct
-from msgspec.structs import fields
+from msgspec.structs import fields, replace
 
 from ledger.domain.amounts.quantity import Quantity
 from ledger.domain.entries import (
@@ -93,6 +93,13 @@ def test_a_kind_without_fields_has_none() -> None:
 )
 def test_people_type_the_name_without_its_unit(name: str, plain: str) -> None:
     assert FieldSpec(name, int, True, False, None, False).plain_name == plain
+
+
+def test_a_text_may_lack_what_is_optional_and_what_stands_beside_it() -> None:
+    spec = FieldSpec("words", str, False, False, None, False)
+    assert [replace(spec, is_optional=one, is_beside=other).may_lack
+            for one in (False, True) for other in (False, True)
+            ] == [False, True, True, True]  # fmt: skip
 
 
 @pytest.mark.parametrize("facts", FACTS.values(), ids=str)

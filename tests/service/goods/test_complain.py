@@ -7,6 +7,16 @@ from tests.keeper import Keeper
 from tests.path import Lots
 from tests.service.cases import Refused, Said, check_recorded, check_refused
 
+SAID = {
+    "symptom": "symptom holds",
+    "party": "name of who complains holds",
+    "opened": "time of opening holds",
+    "stored": "place of storage holds",
+    "mixed": "way of mixing holds",
+    "photo": "name of the photo holds",
+    "words": "words hold",
+}
+"""What is said in words, and how a refusal begins that is about it."""
 RECORDED: dict[str, Said] = {
     "a complaint": (
         "complain",
@@ -22,6 +32,15 @@ REFUSED: dict[str, Refused] = {
         {"lot": "BPS-001-X", "symptom": ""},
         InputError,
         (("The symptom is missing.", "Give the symptom in words."),),
+    ),
+    "a complaint in invisible characters": (
+        "complain",
+        {"lot": "BPS-001-X"} | dict.fromkeys(SAID, "a\u200bb"),
+        InputError,
+        tuple(
+            (f"The {what} the invisible character U+200B.", "Type it again without it.")
+            for what in SAID.values()
+        ),
     ),
 }
 

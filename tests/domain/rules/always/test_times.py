@@ -236,6 +236,7 @@ ONE_AT_A_TIME = [
         for facts in (make(Finish), make(Filter), make(Decant))
         for moment in (at(12), at(8, 10, day=1))
     ),
+    Case("a batch that the book does not know is filtered", draft(make(Filter)), scene(None)),
 ]
 
 

@@ -3,6 +3,7 @@
 from msgspec.structs import replace
 
 from ledger.service.lots.shares import traced
+from reports.views.lots import TraceRow
 from reports.words.lots import trace_table as module
 from reports.words.lots.trace_table import trace_sheet, trace_view
 from tests.keeper import Keeper
@@ -37,6 +38,18 @@ def test_every_movement_is_a_row_back_then_forward(walked: tuple[Keeper, Lots]) 
         ("back", lots.spirit, lots.essence, "440", "mL"),
         ("forward", lots.packed, "Bridge Street Stall", "6", "each"),
     ]
+
+
+def test_goods_that_left_are_a_line_on_paper_without_lot_and_share(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    keeper, lots = walked
+    view = trace_view(traced(keeper.book, lots.packed), FRAME, back=False, forward=True)
+    sold, here = view.forward or ()
+    assert sold == TraceRow(
+        1, "", "Bridge Street Stall", "6", "", "2026-03-04", became="sold to", is_held=True
+    )
+    assert (here.lot, here.share, here.is_held) == ("", "", True)
 
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
