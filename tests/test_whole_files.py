@@ -82,6 +82,12 @@ def replace_and_break_off(path: Path) -> None:
         raise KeyboardInterrupt
 
 
+def replace_while_a_book_appears(path: Path) -> None:
+    with whole_file(path, is_private=False, may_replace=True) as part:
+        part.write_text("paper")
+        path.write_text(LINES)
+
+
 def test_a_file_is_replaced_when_that_is_asked_and_only_by_a_whole_one(tmp_path: Path) -> None:
     path = tmp_path / "paper"
     path.write_text("old")
@@ -119,12 +125,8 @@ def test_a_book_is_never_replaced(name: str, tmp_path: Path) -> None:
 
 def test_a_book_that_appears_meanwhile_is_not_replaced(tmp_path: Path) -> None:
     path = tmp_path / "paper"
-    with (
-        pytest.raises(StorageError),
-        whole_file(path, is_private=False, may_replace=True) as part,
-    ):
-        part.write_text("paper")
-        path.write_text(LINES)
+    with pytest.raises(StorageError):
+        replace_while_a_book_appears(path)
     assert path.read_text() == LINES
     assert [left.name for left in tmp_path.iterdir()] == ["paper"]
 
