@@ -3,9 +3,18 @@
 import pytest
 
 from ledger.domain.amounts.quantity import Measure, reckoned, show
+from ledger.domain.entries.choices import MaterialKind
+from ledger.domain.lots.steps import Act, Step
 from ledger.errors import InputError, RefusedError
+from ledger.science.contents.composition import Contents, Part, PartKey
+from ledger.science.contents.received import ReceivedLot
+from ledger.science.contents.replay import Happening, Replay
+from ledger.service.account.replay import Replayed
 from ledger.service.account.state import lot_state
+from ledger.service.account.volumes import Volume, _overdrawn_ul, _unplaced_mg, _volume
 from ledger.service.lots.stock import stock
+from ledger.store.read.amounts import Held
+from ledger.store.read.steps import Steps
 from tests.keeper import Keeper
 from tests.service.glass.vanilla import problems
 
@@ -161,3 +170,75 @@ def test_stock_and_lot_tell_one_volume_of_a_jar_into_which_bulk_came_back(
     (by_stock,) = (lot for lot in stock(sqlite_keeper.book) if lot.code == batch)
     assert by_stock.on_hand == by_lot < 600_000
     assert by_stock.is_reckoned
+
+
+CAKE, OIL, SPIRIT, GUM = (
+    ReceivedLot(code, code.lower(), code, sort, measure, density_kg_per_m3=density)
+    for code, sort, measure, density in (
+        ("CAKE", MaterialKind.ACID, Measure.MG, None),
+        ("OIL", MaterialKind.OIL, Measure.MG, 850.0),
+        ("SPIRIT", MaterialKind.ETHANOL, Measure.MG, None),
+        ("GUM", MaterialKind.GUM, Measure.UL, None),
+    )
+)
+
+
+def step(source: str | None, mass_mg: float = 0.0, *, fills_ul: float = 0.0, act: Act = Act.INTO,
+    solvent_mg: float = 0.0, there_ul: float = 1000.0, is_vague: bool = False) -> Happening:  # fmt: skip
+    """Return a step that moves so much of one part, which fills a volume or is dissolved."""
+    part = Part(mass_mg, fills_ul, solvent_mg)
+    moved = Contents(parts={PartKey("rest", source or ""): part})
+    told = Step(act, 700, source, taken=100)
+    return Happening(told, moved, 400.0, Contents(there_ul), there_ul, is_vague=is_vague)
+
+
+def replay_of(*lots: ReceivedLot) -> Replayed:
+    return Replayed(Replay({}, {}), Steps({}, {}, {}), {}, {lot.code: lot for lot in lots})
+
+
+def test_what_fills_nobody_knows_what_is_told_by_its_mass_and_of_what_lacks_its_strength_the_most() -> (
+    None
+):
+    """By hand: of 100 mg of spirit of no known strength at most 127 µL, by a mL a gram 127 mg."""
+    found = replay_of(CAKE, OIL, SPIRIT, GUM)
+    told = [
+        _unplaced_mg(found, [one])
+        for one in (
+            step("CAKE", 40.0),
+            step("CAKE", 40.0, solvent_mg=9.0),
+            step("OIL", 40.0, fills_ul=47.0),
+            step("SPIRIT", 0.0),
+            step("GUM", 40.0),
+            step("E-1", 40.0),
+            step("CAKE", 40.0, act=Act.OUT),
+            step("SPIRIT", 40.0, act=Act.SPENT),
+            step(None, 40.0, act=Act.WORK),
+        )
+    ]
+    assert told == [40, 0, 0, 127, 0, 0, 0, 0, 0]
+    assert _unplaced_mg(found, [step("CAKE", 40.4), step("SPIRIT"), step("CAKE", 3.3)]) == 171
+
+
+def test_what_was_drawn_beyond_what_was_there_is_missing_unless_reading_alone_explains_it() -> None:
+    vague, plain = (step(None, act=Act.OUT, is_vague=is_vague) for is_vague in (True, False))
+    assert _overdrawn_ul([vague, plain, step("CAKE", is_vague=True), vague]) == 600
+    emptied = step("CAKE", 40.0, there_ul=0.4)
+    told = _volume(replay_of(CAKE), [emptied, vague, emptied], Held(5, 0))
+    assert told == Volume(-300, 80, is_reckoned=False)
+
+
+def test_a_volume_is_reckoned_where_more_than_two_microlitres_lie_between_it_and_the_sums() -> None:
+    """Of what went in before the last measure nothing is told."""
+    level = step(None, act=Act.LEVEL)
+    since = [step("CAKE", 9.0), level, step("CAKE", 40.0)]
+    found = replay_of(CAKE)
+    told = [_volume(found, since, Held(summed, 7)) for summed in (998, 997, 1002, 1003)]
+    assert told == [
+        Volume(998, 40, is_reckoned=False),
+        Volume(1000, 40, is_reckoned=True),
+        Volume(1002, 40, is_reckoned=False),
+        Volume(1000, 40, is_reckoned=True),
+    ]
+    assert _volume(found, [*since, level], Held(5, 7)) == Volume(5, 7, is_reckoned=False)
+    first = [step("CAKE", 9.0), step("CAKE", 40.0)]
+    assert _volume(found, first, Held(1, 7)) == Volume(1000, 49, is_reckoned=True)

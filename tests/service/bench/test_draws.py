@@ -313,3 +313,20 @@ def test_a_line_given_by_weight_of_a_lot_counted_by_volume_is_in_by_its_density(
 def test_nothing_is_lacking_in_a_batch_without_a_formula(keeper: Keeper) -> None:
     code = keeper.opens("start", product="Fudge", kind="blend", target="1L")
     assert lacking(keeper.book, code) == ()
+
+
+def test_of_a_line_without_a_tolerance_any_of_it_is_enough_and_its_least_is(
+    keeper: Keeper,
+) -> None:
+    lot = sugar(keeper, "50kg")
+    close = FormulaLine(parse_quantity("1kg"), material="sugar", tolerance_mpct=5000)
+    formula(keeper, "fudge", SUGAR)
+    formula(keeper, "toffee", close)
+
+    def left(followed: str, put_in: str) -> list[str]:
+        code = keeper.opens("start", formula=followed, target="1L")
+        keeper.do("add", lot=code, source=lot, amount=put_in)
+        return still_lacking(keeper, code)
+
+    assert left("fudge", "0.001g") == left("toffee", "950g") == []
+    assert len(left("toffee", "949.999g")) == 1

@@ -1,8 +1,14 @@
 """Beginning a batch: what is recorded, and what is refused in which words."""
 
+from datetime import date
+
 import pytest
 
+from ledger.domain.amounts.quantity import parse_quantity
+from ledger.domain.entries import Formula, Start
+from ledger.domain.entries.choices import ProductKind
 from ledger.errors import InputError, RefusedError
+from ledger.service.bench.start import _factors
 from tests.keeper import Keeper
 from tests.service.cases import UL, Refused, Said, amount, check_recorded, check_refused
 
@@ -103,3 +109,57 @@ def test_a_verb_records_what_was_said(said: Said, bench: Keeper) -> None:
 @pytest.mark.parametrize("refused", REFUSED.values(), ids=list(REFUSED))
 def test_a_verb_refuses_in_whole_sentences(refused: Refused, bench: Keeper) -> None:
     check_refused(refused, bench)
+
+
+def test_a_batch_is_begun_by_the_newest_version_that_may_be_used_unless_one_is_named(
+    sqlite_keeper: Keeper,
+) -> None:
+    """Of four the second is withdrawn, the third valid from today and the last from tomorrow."""
+    for version in (1, 2, 3, 4):
+        valid = date(2026, 3, version - 1) if version > 2 else None
+        basis = parse_quantity("1L")
+        facts = Formula("lime", version, "Lime", ProductKind.SYRUP, basis, valid_from=valid)
+        sqlite_keeper.record(facts)
+    sqlite_keeper.do("withdraw", code="lime", version="2", because="thin")
+
+    def begun(**words: str) -> int | None:
+        done = sqlite_keeper.do("start", formula=" Lime ", target="1L", because="to see", **words)
+        assert isinstance(done.entry.facts, Start)
+        return done.entry.facts.formula_version
+
+    assert [begun(), begun(version="4"), begun(version="2")] == [3, 4, 2]
+    sqlite_keeper.do("withdraw", code="lime", version="3", because="thin")
+    assert begun() == 1
+    sqlite_keeper.do("withdraw", code="lime", version="1", because="thin")
+    assert begun() == 4
+    with pytest.raises(RefusedError) as refused:
+        begun(version="5")
+    assert refused.value.problems == (
+        (
+            "There is no version 5 of the formula lime in the book.",
+            "pottle formula list shows those that are.",
+        ),
+    )
+    sqlite_keeper.record(Formula("fudge", 1, "Fudge", ProductKind.BLEND, parse_quantity("1L")))
+    with pytest.raises(RefusedError) as refused:
+        sqlite_keeper.do("start", formula="lemon", target="1L")
+    assert refused.value.problems[0][0] == (
+        "The formula lemon is not in the book; it knows fudge, lime."
+    )
+
+
+def test_factors_stand_between_semicolons_each_with_its_level() -> None:
+    assert _factors(None) == _factors(" ; ") == ()
+    told = _factors("rest = 48h;; pore=5=6 µm ;")
+    assert [(factor.name, factor.planned) for factor in told] == [
+        ("rest", "48h"),
+        ("pore", "5=6 µm"),
+    ]
+    for text, problem in (
+        ("rest=48h; cold ", ('"cold" is not a factor.', "Write it as rest=48h.")),
+        ("=48h", ("The factor is missing.", "Give the factor in words.")),
+        ("rest=", ("The level is missing.", "Give the level in words.")),
+    ):
+        with pytest.raises(InputError) as refused:
+            _factors(text)
+        assert refused.value.problems == (problem,)

@@ -172,18 +172,22 @@ def test_a_syrup_is_charted_against_its_target_and_its_readings_against_what_is_
 ) -> None:
     """By hand: 600 g of sugar in 600 mL of water are 50 % mass, but for what the water weighs."""
     keeper, lots = sqlite_keeper, receive_all(sqlite_keeper)
-    for brix in ("49.1", "52.1"):
+    for brix in ("49.1", "52.1", ""):
         code = keeper.opens("start", product="Plain", kind="base-syrup", target="1L")
         keeper.do("add", lot=code, source=lots.sugar, amount="600g")
-        keeper.do("add", lot=code, source=lots.water, amount="600mL")
-        keeper.do("measure", lot=code, what="brix", reading="40")
-        keeper.do("measure", lot=code, what="brix", reading=brix)
-        keeper.do("measure", lot=code, what="ph", reading="6.1")
+        at = f"{keeper.clock.now:%Y-%m-%d %H:%M}"
+        if brix:
+            keeper.do("add", lot=code, source=lots.water, amount="300mL", at=at)
+            keeper.do("measure", lot=code, what="brix", reading="40", at=at)
+        keeper.do("add", lot=code, source=lots.water, amount="300mL", at=at)
+        if brix:
+            keeper.do("measure", lot=code, what="brix", reading=brix, at=at)
+            keeper.do("measure", lot=code, what="ph", reading="6.1", at=at)
         keeper.do("finish", lot=code, volume="950mL")
     found = chart_of(keeper.book, "base-syrup")
     told = {item.figure: [float(point.value) for point in item.points] for item in found.series}
     assert [*told] == [Figure.TARGET, Figure.BRIX]
-    assert told[Figure.TARGET] == [95.0, 95.0]
+    assert told[Figure.TARGET] == [95.0] * 3
     assert told[Figure.BRIX] == pytest.approx([-1, 2], abs=0.2)
-    assert [point.day for point in found.series[0].points] == ["2026-03-02"] * 2
+    assert [point.day for point in found.series[0].points] == ["2026-03-02"] * 3
     assert (found.of, found.kind, found.seen, found.share) == ("Plain", "base-syrup", 0, None)

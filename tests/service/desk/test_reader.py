@@ -117,3 +117,20 @@ def test_what_a_material_is_taken_from_is_noted_with_how_it_was_chosen(
             "the first to expire of several lots."
         ],
     )
+
+
+def test_a_number_is_read_whole_or_in_a_smaller_unit_and_called_what_it_is(words: Words) -> None:
+    assert (words.whole("12", "number of days"), words.whole("", "number of days")) == (12, None)
+    assert words.scaled("4.5", 1000, "°C", "temperature") == 4_500
+    assert words.number("0.845", 1000, "g/mL", "density") == 845
+    words.done()
+    words.whole("half", "number of days")
+    words.scaled("warm", 1000, "°C", "temperature")
+    words.number("", 1000, "g/mL", "density")
+    with pytest.raises(InputError) as raised:
+        words.done()
+    assert raised.value.problems == (
+        ('"half" is not a number of days.', "Write a number."),
+        ('"warm" is not a temperature in °C.', "Write a number in °C."),
+        ("The density is missing.", "Write a number in g/mL."),
+    )

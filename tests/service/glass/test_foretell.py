@@ -12,7 +12,7 @@ from ledger.domain.entries.masters import FormulaLine
 from ledger.errors import RefusedError
 from ledger.service.desk.book import How
 from ledger.service.glass.foretell import facts_of, foretell_formula, foretell_lot, record_lot
-from ledger.service.glass.recipe import recipe
+from ledger.service.glass.recipe import essence_by_formula, recipe
 from ledger.service.glass.scores import own_ratios, scores
 from tests.keeper import Keeper
 from tests.path import receive_all
@@ -164,3 +164,28 @@ def test_what_a_formula_names_and_the_book_lacks_is_told_with_what_to_do(
         (f"The formula rose {told}", "Load it: pottle formula load FILE"),
     )
     assert (found.ethanol_mg, found.water_mg, found.parts) == (0, 0, {})
+
+
+def test_what_a_formula_calls_for_of_an_essence_is_told_by_the_newest_version_of_each(
+    sqlite_keeper: Keeper,
+) -> None:
+    """Syrups and what is bought are none, nor is what goes in by weight."""
+    litre = parse_quantity("1L")
+    for code, version, kind in (
+        ("lime", 1, ProductKind.SYRUP),
+        ("lime", 2, ProductKind.ESSENCE),
+        ("plain", 1, ProductKind.ESSENCE),
+        ("plain", 2, ProductKind.BASE_SYRUP),
+    ):
+        sqlite_keeper.record(Formula(code, version, code.capitalize(), kind, litre))
+    lines = (
+        FormulaLine(parse_quantity("30mL"), formula="lime"),
+        FormulaLine(parse_quantity("4mL"), formula="lime"),
+        FormulaLine(parse_quantity("20g"), formula="lime"),
+        FormulaLine(parse_quantity("500mL"), formula="plain"),
+        FormulaLine(parse_quantity("7mL"), formula="none"),
+        FormulaLine(parse_quantity("300mL"), material="spirit"),
+    )
+    drink = Formula("drink", 1, "Drink", ProductKind.SYRUP, litre, lines=lines)
+    with sqlite_keeper.reading() as connection:
+        assert essence_by_formula(connection, drink) == 34_000

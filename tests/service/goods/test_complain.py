@@ -3,6 +3,7 @@
 import pytest
 
 from ledger.errors import InputError
+from ledger.service.goods.complain import _sha256
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.service.cases import Refused, Said, check_recorded, check_refused
@@ -24,14 +25,52 @@ RECORDED: dict[str, Said] = {
         None,
         {"symptom": "cloudy", "party": "The Arcade", "mixed": "1:7", "answer_days": 7},
     ),
+    "a complaint with a photo, and times as they were told": (
+        "complain",
+        {
+            "lot": "BPS-001-X",
+            "symptom": "ring",
+            "opened": "yesterday 10:30",
+            "stored": "on the sill",
+            "photo": "ring.jpg",
+            "photo_sha256": f" {'0AF' * 21}1 ",
+            "words": "It was full.",
+            "answer_days": "3",
+        },
+        None,
+        {
+            "symptom": "ring",
+            "opened": "2026-03-08 10:30",
+            "stored": "on the sill",
+            "photo": "ring.jpg",
+            "photo_sha256": f"{'0af' * 21}1",
+            "words": "It was full.",
+            "answer_days": 3,
+        },
+    ),
+    "a complaint of what was opened on a day": (
+        "complain",
+        {"lot": "BPS-001-X", "symptom": "flat", "opened": " 2026-03-08 "},
+        None,
+        {"symptom": "flat", "opened": "2026-03-08", "answer_days": 7},
+    ),
+    "a complaint of what was opened at a time that is told in words": (
+        "complain",
+        {"lot": "BPS-001-X", "symptom": "flat", "opened": "last week"},
+        None,
+        {"symptom": "flat", "opened": "last week", "answer_days": 7},
+    ),
 }
 
 REFUSED: dict[str, Refused] = {
     "a complaint about nothing": (
         "complain",
-        {"lot": "BPS-001-X", "symptom": ""},
+        {"lot": "BPS-001-X", "symptom": "", "answer_days": "soon"},
         InputError,
-        (("The symptom is missing.", "Give the symptom in words."),),
+        (
+            ("The symptom is missing.", "Give the symptom in words."),
+            ('"soon" is not a number of days.', "Write a number."),
+        ),
     ),
     "a complaint in invisible characters": (
         "complain",
@@ -65,3 +104,7 @@ def test_a_hash_that_is_none_is_refused(walked: tuple[Keeper, Lots]) -> None:
             "It has 64 figures and letters from 0 to 9 and a to f.",
         ),
     )
+
+
+def test_a_hash_of_blanks_or_nothing_is_none() -> None:
+    assert [_sha256(text) for text in (None, "", "  ")] == [None] * 3

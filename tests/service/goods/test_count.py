@@ -2,7 +2,7 @@
 
 import pytest
 
-from ledger.errors import RefusedError
+from ledger.errors import InputError, RefusedError
 from tests.keeper import Keeper
 from tests.service.cases import (
     EACH,
@@ -56,6 +56,28 @@ REFUSED: dict[str, Refused] = {
             (
                 "25kg with the vessel and 800mL without it leave no weight.",
                 "Give both as weights, the heavier first.",
+            ),
+        ),
+    ),
+    "an amount that is none, with a vessel": (
+        "count",
+        {"lot": "SGR-002-J", "amount": "some", "tare": "800g"},
+        InputError,
+        (
+            (
+                '"some" is not an amount, because it does not begin with a number.',
+                "Write a number and a unit, such as 30 mL.",
+            ),
+        ),
+    ),
+    "nothing with its vessel": (
+        "count",
+        {"lot": "SGR-002-J", "amount": "0g", "tare": "800g"},
+        RefusedError,
+        (
+            (
+                "An amount must be more than zero, and 0g is not.",
+                "Write how much there really was.",
             ),
         ),
     ),

@@ -10,6 +10,7 @@ from ledger.service.evidence.verify import verify
 from ledger.store.audit import book as audit
 from ledger.store.audit.passed import passes
 from ledger.store.audit.rows import Fault, Reader, chunk_faults
+from ledger.store.audit.swift import rows_fit
 from tests.keeper import Keeper
 from tests.service.hostile import rows_of, run
 
@@ -62,6 +63,7 @@ NOTE = "(SELECT MAX(seq) FROM note)"
         f"UPDATE entry SET reason = 'so' WHERE seq = {NOTE}",
         f"UPDATE entry SET leaf = zeroblob(32) WHERE seq = {NOTE}",
         f"DELETE FROM note WHERE seq = {NOTE}",
+        f"INSERT INTO material_key (code, seq) VALUES ('zinc', {NOTE})",
     ],
 )
 def test_an_entry_with_a_row_that_does_not_fit_is_not_passed_over(
@@ -72,4 +74,24 @@ def test_an_entry_with_a_row_that_does_not_fit_is_not_passed_over(
         assert passes(connection, Reader(), seq, seq)
     run(Path(sqlite_walked.book.where), wrong)
     with sqlite_walked.reading() as connection:
+        assert not passes(connection, Reader(), seq, seq)
+
+
+def test_a_cell_of_another_type_in_a_table_that_lets_it_in_is_not_passed_over(
+    sqlite_walked: Keeper,
+) -> None:
+    """A hash that is kept as text has the same bytes, so only its type tells that it was changed.
+
+    A table is strict as it is made; whoever changes that needs no more than to write to the file.
+    """
+    seq = max(entry.seq for entry in sqlite_walked.entries() if entry.kind == "note")
+    where = Path(sqlite_walked.book.where)
+    run(
+        where,
+        "PRAGMA writable_schema = ON",
+        "UPDATE sqlite_master SET sql = replace(sql, 'STRICT', '') WHERE name = 'entry'",
+    )
+    run(where, f"UPDATE entry SET leaf = CAST(leaf AS TEXT) WHERE seq = {seq}")
+    with sqlite_walked.reading() as connection:
+        assert rows_fit(connection, seq, seq)
         assert not passes(connection, Reader(), seq, seq)

@@ -125,3 +125,25 @@ def test_a_lot_is_not_named_by_the_ending_of_its_code(
     assert places(taken(sqlite_keeper, file, Asked())) == [
         (2, "lot", 'There is no lot "2026" in the book, nor in an earlier row.')
     ]
+
+
+def test_what_a_row_says_of_itself_comes_before_what_is_said_of_all(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    """Who, why and from what paper; a hold is given the reason for all from the start."""
+    sqlite_keeper.do("person", initials="CD", name="Cy Dale")
+    rows = (
+        "at,material,amount,code,hold,because,by,origin\n"
+        "2026-02-13,b250,5,GL-1,yes,,,\n"
+        "2026-02-13,b250,5,GL-2,yes,no papers,cd,memory\n"
+        "2026-02-13,b250,5,GL-3,,,,\n"
+    )
+    file = csv(tmp_path, "receive.csv", rows)
+    said = {"because": "told by the driver", "sheet": "7"}
+    assert taken(sqlite_keeper, file, Asked(), **said).found == ()
+    told = [
+        (entry.kind, entry.draft.reason, entry.draft.by, str(entry.draft.origin), entry.draft.sheet)
+        for entry in sqlite_keeper.entries()[-6:]
+    ]
+    assert told == []
+    assert taken(sqlite_keeper, file, Asked(), origin="typed").is_recorded
