@@ -282,8 +282,6 @@ ACROSS: dict[str, str] = {
     "tests/domain/rules/test_whole.py": "all rules together, in the cases of every family",
     "tests/service/desk/test_answers.py": "all that every room answers of one book, field by field",
     "tests/service/desk/test_wrong_words.py": "every word of every verb, wrong in three ways",
-    "tests/service/bench/test_right_words.py": "each word of a verb, said alone",
-    "tests/service/goods/test_right_words.py": "each word of a verb, said alone",
     "tests/service/desk/test_readings.py": "measured beside reckoned, from the bench to the gate",
     "tests/service/causes/test_years.py": "years typed in verb by verb, beside the judge alone",
     "tests/test_bad_week.py": "the story of a bad week over all rooms",

@@ -10,7 +10,7 @@ from ledger.service.desk.book import How
 from tests.keeper import Keeper
 
 Plain = dict[str, Any]
-Said = tuple[dict[str, str], dict[str, tuple[str, Plain]]]
+Alone = tuple[dict[str, str], dict[str, tuple[str, Plain]]]
 """The words that a verb needs; others, each with what it says and the fields that this changes."""
 UNITS = (" g/mL", " %", " °C", " NTU", " µm", " g")
 """Units that may be written behind a figure of their field, or left out."""
@@ -28,7 +28,7 @@ def facts(keeper: Keeper, verb: str, words: Mapping[str, str]) -> Plain:
     return told[0]
 
 
-def check_said_alone(keeper: Keeper, verb: str, said: Said) -> None:
+def check_said_alone(keeper: Keeper, verb: str, said: Alone) -> None:
     """Say each word alone, in a transaction that leaves nothing; its own field alone changes."""
     needed, words = said
     bare = facts(keeper, verb, needed)

@@ -183,8 +183,16 @@ CAKE, OIL, SPIRIT, GUM = (
 )
 
 
-def step(source: str | None, mass_mg: float = 0.0, *, fills_ul: float = 0.0, act: Act = Act.INTO,
-    solvent_mg: float = 0.0, there_ul: float = 1000.0, is_vague: bool = False) -> Happening:  # fmt: skip
+def step(
+    source: str | None,
+    mass_mg: float = 0.0,
+    act: Act = Act.INTO,
+    *,
+    fills_ul: float = 0.0,
+    solvent_mg: float = 0.0,
+    there_ul: float = 1000.0,
+    is_vague: bool = False,
+) -> Happening:
     """Return a step that moves so much of one part, which fills a volume or is dissolved."""
     part = Part(mass_mg, fills_ul, solvent_mg)
     moved = Contents(parts={PartKey("rest", source or ""): part})
@@ -196,9 +204,7 @@ def replay_of(*lots: ReceivedLot) -> Replayed:
     return Replayed(Replay({}, {}), Steps({}, {}, {}), {}, {lot.code: lot for lot in lots})
 
 
-def test_what_fills_nobody_knows_what_is_told_by_its_mass_and_of_what_lacks_its_strength_the_most() -> (
-    None
-):
+def test_what_fills_nobody_knows_what_is_told_by_its_mass_else_by_a_ml_a_gram() -> None:
     """By hand: of 100 mg of spirit of no known strength at most 127 µL, by a mL a gram 127 mg."""
     found = replay_of(CAKE, OIL, SPIRIT, GUM)
     told = [
@@ -210,9 +216,9 @@ def test_what_fills_nobody_knows_what_is_told_by_its_mass_and_of_what_lacks_its_
             step("SPIRIT", 0.0),
             step("GUM", 40.0),
             step("E-1", 40.0),
-            step("CAKE", 40.0, act=Act.OUT),
-            step("SPIRIT", 40.0, act=Act.SPENT),
-            step(None, 40.0, act=Act.WORK),
+            step("CAKE", 40.0, Act.OUT),
+            step("SPIRIT", 40.0, Act.SPENT),
+            step(None, 40.0, Act.WORK),
         )
     ]
     assert told == [40, 0, 0, 127, 0, 0, 0, 0, 0]

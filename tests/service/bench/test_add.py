@@ -6,6 +6,8 @@ from ledger.domain.entries.plain import facts_to_plain
 from ledger.errors import InputError, ReasonNeededError, RefusedError
 from tests.keeper import Keeper
 from tests.service.cases import MG, Refused, Said, amount, check_recorded, check_refused
+from tests.service.said_alone import Alone, check_said_alone
+from tests.service.wrong_words import check_wrong_words
 
 RECORDED: dict[str, Said] = {
     "an addition by weight": (
@@ -125,3 +127,23 @@ def test_an_addition_by_material_takes_the_first_to_expire_and_says_which(bench:
         "orange-oil was taken from SOO-001-3, best before 2027-06-30, the one lot on hand."
     )
     assert facts_to_plain(done.entry.facts)["source"] == "SOO-001-3"
+
+
+ALONE: Alone = (
+    {"lot": "OE-001-5", "source": "NS-001-J", "amount": "10mL"},
+    {
+        "added_as": ("top-up", {"added_as": "top-up"}),
+        "temp": ("18.5 °C", {"temp_mdegc": 18_500}),
+        "minutes": ("5min", {"minutes": 5}),
+        "triturated": ("1h", {"triturated_minutes": 60}),
+        "instrument": ("Cylinder 1", {"instrument": "Cylinder 1"}),
+    },
+)
+
+
+def test_a_word_that_is_said_alone_changes_its_own_field_and_no_other(bench: Keeper) -> None:
+    check_said_alone(bench, "add", ALONE)
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "add")

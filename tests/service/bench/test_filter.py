@@ -6,6 +6,8 @@ from ledger.domain.entries.plain import facts_to_plain
 from ledger.errors import InputError, RefusedError
 from tests.keeper import Keeper
 from tests.service.cases import MG, UL, Refused, Said, amount, check_recorded, check_refused
+from tests.service.said_alone import Alone, check_said_alone
+from tests.service.wrong_words import check_wrong_words
 
 RECORDED: dict[str, Said] = {
     "a filtering": (
@@ -98,3 +100,27 @@ def test_where_solids_went_in_since_it_was_measured_what_went_on_is_to_be_said(
             "Say how much with --in.",
         ),
     )
+
+
+ALONE: Alone = (
+    {"lot": "OE-001-5", "medium": "paper", "volume_out": "400mL"},
+    {
+        "volume_in": ("410mL", {"volume_in": amount(410_000, UL, "410mL")}),
+        "pore": ("20-25 µm", {"pore_low_nm": 20_000, "pore_high_nm": 25_000}),
+        "vacuum": ("40kPa", {"vacuum_pa": 40_000, "vacuum_reference": "below-atmosphere"}),
+        "temp": ("12 °C", {"temp_mdegc": 12_000}),
+        "cake": ("fresh", {"cake": "fresh"}),
+        "precoat": ("4g", {"precoat": amount(4_000, MG, "4g")}),
+        "first_runnings": ("20mL", {"first_runnings": amount(20_000, UL, "20mL")}),
+        "minutes": ("20min", {"minutes": 20}),
+        "in_cake": ("6mL", {"in_cake": amount(6_000, UL, "6mL")}),
+    },
+)
+
+
+def test_a_word_that_is_said_alone_changes_its_own_field_and_no_other(bench: Keeper) -> None:
+    check_said_alone(bench, "filter", ALONE)
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "filter")

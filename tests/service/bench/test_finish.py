@@ -5,6 +5,8 @@ import pytest
 from ledger.errors import RefusedError
 from tests.keeper import Keeper
 from tests.service.cases import UL, Refused, Said, amount, check_recorded, check_refused
+from tests.service.said_alone import Alone, check_said_alone
+from tests.service.wrong_words import check_wrong_words
 
 RECORDED: dict[str, Said] = {
     "a finish": (
@@ -50,3 +52,21 @@ def test_a_verb_records_what_was_said(said: Said, bench: Keeper) -> None:
 @pytest.mark.parametrize("refused", REFUSED.values(), ids=list(REFUSED))
 def test_a_verb_refuses_in_whole_sentences(refused: Refused, bench: Keeper) -> None:
     check_refused(refused, bench)
+
+
+ALONE: Alone = (
+    {"lot": "OE-001-5", "volume": "400mL"},
+    {
+        "temp": ("20 °C", {"temp_mdegc": 20_000}),
+        "waste": ("4mL", {"waste": amount(4_000, UL, "4mL")}),
+        "labour": ("45min", {"labour_minutes": 45}),
+    },
+)
+
+
+def test_a_word_that_is_said_alone_changes_its_own_field_and_no_other(bench: Keeper) -> None:
+    check_said_alone(bench, "finish", ALONE)
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "finish")

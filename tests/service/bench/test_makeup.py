@@ -5,6 +5,8 @@ import pytest
 from ledger.errors import RefusedError
 from tests.keeper import Keeper
 from tests.service.cases import UL, Said, amount, check_recorded
+from tests.service.said_alone import Alone, check_said_alone
+from tests.service.wrong_words import check_wrong_words
 
 RECORDED: dict[str, Said] = {
     "a making up, of which the book works out what it took": (
@@ -38,3 +40,20 @@ def test_a_making_up_over_solids_of_no_known_density_is_not_worked_out(bench: Ke
             "Say how much you used with --used.",
         ),
     )
+
+
+ALONE: Alone = (
+    {"lot": "OE-001-5", "volume": "450mL", "source": "NS-001-J"},
+    {
+        "used": ("25mL", {"used": amount(25_000, UL, "25mL")}),
+        "temp": ("20 °C", {"temp_mdegc": 20_000}),
+    },
+)
+
+
+def test_a_word_that_is_said_alone_changes_its_own_field_and_no_other(bench: Keeper) -> None:
+    check_said_alone(bench, "makeup", ALONE)
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "makeup")

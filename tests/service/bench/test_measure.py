@@ -6,6 +6,8 @@ from ledger.domain.entries import Measurement
 from ledger.errors import InputError
 from tests.keeper import Keeper
 from tests.service.cases import Refused, Said, check_recorded, check_refused
+from tests.service.said_alone import Alone, check_said_alone
+from tests.service.wrong_words import check_wrong_words
 
 RECORDED: dict[str, Said] = {
     "a reading": (
@@ -60,3 +62,20 @@ def test_a_reading_is_kept_in_the_unit_of_what_was_measured_whether_it_is_said_o
         facts = bench.do("measure", lot="OE-001-5", what=what, reading=said).entry.facts
         assert isinstance(facts, Measurement)
         assert (facts.reading_micro, facts.unit, facts.written) == (micro, unit, said)
+
+
+ALONE: Alone = (
+    {"lot": "OE-001-5", "what": "abv", "reading": "89.9"},
+    {
+        "temp": ("20 °C", {"temp_mdegc": 20_000}),
+        "instrument": ("Hydrometer 1", {"instrument": "Hydrometer 1"}),
+    },
+)
+
+
+def test_a_word_that_is_said_alone_changes_its_own_field_and_no_other(bench: Keeper) -> None:
+    check_said_alone(bench, "measure", ALONE)
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "measure")

@@ -5,6 +5,7 @@ import pytest
 from ledger.errors import InputError, RefusedError
 from tests.keeper import Keeper
 from tests.service.cases import Refused, Said, check_recorded, check_refused
+from tests.service.wrong_words import check_wrong_words
 
 RECORDED: dict[str, Said] = {
     "a note": ("note", {"text": "The  scale\nsticks."}, None, {"text": "The scale sticks."}),
@@ -49,3 +50,7 @@ def test_a_verb_records_what_was_said(said: Said, bench: Keeper) -> None:
 @pytest.mark.parametrize("refused", REFUSED.values(), ids=list(REFUSED))
 def test_a_verb_refuses_in_whole_sentences(refused: Refused, bench: Keeper) -> None:
     check_refused(refused, bench)
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "note")

@@ -6,6 +6,8 @@ from ledger.domain.entries.plain import facts_to_plain
 from ledger.errors import RefusedError
 from tests.keeper import Keeper
 from tests.service.cases import EACH, UL, Refused, Said, amount, check_recorded, check_refused
+from tests.service.said_alone import Alone, check_said_alone
+from tests.service.wrong_words import check_wrong_words
 
 RECORDED: dict[str, Said] = {
     "a delivery": (
@@ -121,3 +123,28 @@ def test_goods_come_in_with_the_caution_that_their_material_has(bench: Keeper) -
             "Its papers and local law say how it is kept.",
         ),
     )
+
+
+ALONE: Alone = (
+    {"material": "spirit", "amount": "1L"},
+    {
+        "supplier": ("Pretend Spirit", {"supplier": "Pretend Spirit"}),
+        "supplier_lot": ("88-2", {"supplier_lot": "88-2"}),
+        "cost": ("9.50", {"cost_minor": 950}),
+        "best_before": ("2027-06-30", {"best_before": "2027-06-30"}),
+        "certificate": ("CoA 12", {"certificate": "CoA 12"}),
+        "density": ("0.807 g/mL", {"density_mg_per_l": 807_000}),
+        "abv": ("95.5 %", {"abv_mpct": 95_500}),
+        "food_grade": ("yes", {"food_grade": "yes"}),
+        "duty": ("3", {"duty_minor": 300}),
+        "document": ("DN 5", {"document": "DN 5"}),
+    },
+)
+
+
+def test_a_word_that_is_said_alone_changes_its_own_field_and_no_other(bench: Keeper) -> None:
+    check_said_alone(bench, "receive", ALONE)
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "receive")

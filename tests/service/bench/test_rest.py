@@ -7,6 +7,8 @@ from ledger.errors import InputError, RefusedError
 from ledger.service.lots.dossier import dossier
 from tests.keeper import Keeper
 from tests.service.cases import Refused, Said, check_recorded, check_refused
+from tests.service.said_alone import Alone, check_said_alone
+from tests.service.wrong_words import check_wrong_words
 
 RECORDED: dict[str, Said] = {
     "a rest that is over": (
@@ -96,3 +98,22 @@ def test_a_rest_told_late_stands_at_its_end_and_one_that_goes_on_where_it_began(
 def test_a_rest_told_late_with_a_time_of_its_own_stands_there(bench: Keeper) -> None:
     told = bench.do("rest", lot="OE-001-5", purpose="chill", started="-3h", until="-2h", at="-1h")
     assert told.entry.draft.happened.at.isoformat() == "2026-03-09T08:05:00+00:00"
+
+
+ALONE: Alone = (
+    {"lot": "OE-001-5", "purpose": "settle"},
+    {
+        "temp": ("4 °C", {"temp_mdegc": 4_000}),
+        "shaken": ("3", {"times_shaken": 3}),
+        "vessel": ("Jar 1", {"vessel": "Jar 1"}),
+        "started": ("2026-03-08 10:00", {"started_at": "2026-03-08T10:00:00Z"}),
+    },
+)
+
+
+def test_a_word_that_is_said_alone_changes_its_own_field_and_no_other(bench: Keeper) -> None:
+    check_said_alone(bench, "rest", ALONE)
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "rest")

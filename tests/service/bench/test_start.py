@@ -11,6 +11,8 @@ from ledger.errors import InputError, RefusedError
 from ledger.service.bench.start import _factors
 from tests.keeper import Keeper
 from tests.service.cases import UL, Refused, Said, amount, check_recorded, check_refused
+from tests.service.said_alone import Alone, check_said_alone
+from tests.service.wrong_words import check_wrong_words
 
 RECORDED: dict[str, Said] = {
     "a start": (
@@ -163,3 +165,23 @@ def test_factors_stand_between_semicolons_each_with_its_level() -> None:
         with pytest.raises(InputError) as refused:
             _factors(text)
         assert refused.value.problems == (problem,)
+
+
+ALONE: Alone = (
+    {"product": "Lime", "kind": "syrup", "target": "1L"},
+    {
+        "pour": ("1:9", {"pour_parts": 9}),
+        "best_before": ("2027-06-30", {"best_before": "2027-06-30"}),
+        "vessel": ("Jar 1", {"vessel": "Jar 1"}),
+        "purpose": ("trial", {"purpose": "trial"}),
+        "trial": ("rests", {"purpose": "trial", "trial_group": "rests"}),
+    },
+)
+
+
+def test_a_word_that_is_said_alone_changes_its_own_field_and_no_other(bench: Keeper) -> None:
+    check_said_alone(bench, "start", ALONE)
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "start")

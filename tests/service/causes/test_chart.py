@@ -170,16 +170,16 @@ def test_a_product_is_charted_by_its_name_else_by_its_kind() -> None:
 def test_a_syrup_is_charted_against_its_target_and_its_readings_against_what_is_reckoned(
     sqlite_keeper: Keeper,
 ) -> None:
-    """By hand: 600 g of sugar in 600 mL of water are 50 % mass, but for what the water weighs."""
+    """By hand: 600 g of sugar in 601 mL of water are 50 % mass, but for what the water weighs."""
     keeper, lots = sqlite_keeper, receive_all(sqlite_keeper)
     for brix in ("49.1", "52.1", ""):
         code = keeper.opens("start", product="Plain", kind="base-syrup", target="1L")
         keeper.do("add", lot=code, source=lots.sugar, amount="600g")
         at = f"{keeper.clock.now:%Y-%m-%d %H:%M}"
-        if brix:
-            keeper.do("add", lot=code, source=lots.water, amount="300mL", at=at)
-            keeper.do("measure", lot=code, what="brix", reading="40", at=at)
         keeper.do("add", lot=code, source=lots.water, amount="300mL", at=at)
+        if brix:
+            keeper.do("measure", lot=code, what="brix", reading="40", at=at)
+        keeper.do("add", lot=code, source=lots.water, amount="301mL", at=at)
         if brix:
             keeper.do("measure", lot=code, what="brix", reading=brix, at=at)
             keeper.do("measure", lot=code, what="ph", reading="6.1", at=at)

@@ -15,6 +15,7 @@ from tests.keeper import Keeper
 from tests.path import receive_all
 from tests.service.bench.makings import essence, oil_lots
 from tests.service.causes.planned_jars import NAME, plan_oils
+from tests.service.wrong_words import check_wrong_words
 
 
 def test_a_plan_holds_the_root_of_the_book_before_it(sqlite_keeper: Keeper) -> None:
@@ -257,3 +258,7 @@ def test_a_level_is_a_lot_by_its_ending_and_else_stays_as_it_is_told(
     with sqlite_keeper.reading() as connection:
         told = [_level(connection, text, "AB") for text in (lots.oil[-5:].lower(), "4C", ".")]
     assert told == [lots.oil, "4C", "."]
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "plan")

@@ -6,6 +6,7 @@ from ledger.domain.entries.plain import facts_to_plain
 from ledger.errors import InputError, ReasonNeededError, RefusedError
 from tests.keeper import Keeper
 from tests.service.cases import UL, Refused, amount, check_refused
+from tests.service.wrong_words import check_wrong_words
 
 REFUSED: dict[str, Refused] = {
     "a correction of nothing": (
@@ -103,3 +104,7 @@ def test_a_correction_of_the_time_alone(bench: Keeper) -> None:
     made = bench.do("correct", entry="19", changes="", at="2026-03-02 10:00", because="late")
     assert f"{made.entry.draft.happened.at:%F %T}" == "2026-03-02 10:00:00"
     assert made.entry.draft.facts == bench.entry(19).draft.facts
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "correct")

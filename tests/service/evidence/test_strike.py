@@ -8,6 +8,7 @@ from ledger.service.lots.journal import entries_of_kind, history, journal
 from ledger.service.lots.shares import traced
 from tests.keeper import Keeper
 from tests.service.cases import Refused, check_refused
+from tests.service.wrong_words import check_wrong_words
 
 REFUSED: dict[str, Refused] = {
     "a strike of what is no number": (
@@ -69,3 +70,7 @@ def test_a_strike_is_no_earlier_than_what_it_strikes_where_no_time_is_told(bench
     third = bench.do("note", text="A third.", at="2026-03-08 10:00")
     struck = bench.do("strike", entry=str(third.seq), at="2026-03-08 11:00", because="wrong")
     assert f"{struck.entry.draft.happened.at:%F %H:%M}" == "2026-03-08 11:00"
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "strike")

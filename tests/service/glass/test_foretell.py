@@ -16,6 +16,7 @@ from ledger.service.glass.recipe import essence_by_formula, recipe
 from ledger.service.glass.scores import own_ratios, scores
 from tests.keeper import Keeper
 from tests.path import receive_all
+from tests.service.wrong_words import check_wrong_words
 
 FORMULA = """
 code = "house-orange"
@@ -189,3 +190,7 @@ def test_what_a_formula_calls_for_of_an_essence_is_told_by_the_newest_version_of
     drink = Formula("drink", 1, "Drink", ProductKind.SYRUP, litre, lines=lines)
     with sqlite_keeper.reading() as connection:
         assert essence_by_formula(connection, drink) == 34_000
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "foretell")

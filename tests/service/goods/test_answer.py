@@ -8,6 +8,7 @@ from ledger.errors import InputError, LedgerError, ReasonNeededError, RefusedErr
 from ledger.service.lots.complaints import Complained, complaints
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.service.wrong_words import check_wrong_words
 
 
 @pytest.fixture
@@ -105,3 +106,7 @@ def test_what_cannot_be_is_refused(
         keeper.do("answer", **{"complaint": number, **words})
     assert "\n".join(raised.value.problems[0]) == what.format(number=number)
     assert last(keeper).answer is None
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "answer")

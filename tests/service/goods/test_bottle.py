@@ -5,6 +5,8 @@ import pytest
 from ledger.errors import InputError
 from tests.keeper import Keeper
 from tests.service.cases import UL, Refused, Said, amount, check_recorded, check_refused
+from tests.service.said_alone import Alone, check_said_alone
+from tests.service.wrong_words import check_wrong_words
 
 RECORDED: dict[str, Said] = {
     "a filling": (
@@ -51,3 +53,23 @@ def test_a_verb_records_what_was_said(said: Said, bench: Keeper) -> None:
 @pytest.mark.parametrize("refused", REFUSED.values(), ids=list(REFUSED))
 def test_a_verb_refuses_in_whole_sentences(refused: Refused, bench: Keeper) -> None:
     check_refused(refused, bench)
+
+
+ALONE: Alone = (
+    {"source": "PS-001-T", "pack": "2 x 100mL"},
+    {
+        "drawn": ("210mL", {"drawn": amount(210_000, UL, "210mL")}),
+        "bottles": ("LOT-001-X", {"bottles": "LOT-001-X"}),
+        "best_before": ("2026-09-30", {"best_before": "2026-09-30"}),
+        "fill_check": ("301.5 g", {"fill_check_mg": 301_500}),
+        "labour": ("30min", {"labour_minutes": 30}),
+    },
+)
+
+
+def test_a_word_that_is_said_alone_changes_its_own_field_and_no_other(bench: Keeper) -> None:
+    check_said_alone(bench, "bottle", ALONE)
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "bottle")

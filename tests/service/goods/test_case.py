@@ -6,6 +6,7 @@ from ledger.domain.entries import Cases
 from ledger.errors import InputError
 from tests.keeper import Keeper
 from tests.service.cases import Refused, Said, check_recorded, check_refused
+from tests.service.wrong_words import check_wrong_words
 
 RECORDED: dict[str, Said] = {
     "cases": (
@@ -74,3 +75,7 @@ def test_a_prefix_with_too_few_digits_left_is_told_before_anything_is_recorded(
         ),
         bench,
     )
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "cases")

@@ -7,6 +7,8 @@ from ledger.service.goods.complain import _sha256
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.service.cases import Refused, Said, check_recorded, check_refused
+from tests.service.said_alone import Alone, check_said_alone
+from tests.service.wrong_words import check_wrong_words
 
 SAID = {
     "symptom": "symptom holds",
@@ -108,3 +110,24 @@ def test_a_hash_that_is_none_is_refused(walked: tuple[Keeper, Lots]) -> None:
 
 def test_a_hash_of_blanks_or_nothing_is_none() -> None:
     assert [_sha256(text) for text in (None, "", "  ")] == [None] * 3
+
+
+ALONE: Alone = (
+    {"lot": "PS-001-T", "symptom": "cloudy"},
+    {
+        "party": ("Bar", {"party": "Bar"}),
+        "opened": ("yesterday", {"opened": "2026-03-08"}),
+        "stored": ("in the sun", {"stored": "in the sun"}),
+        "mixed": ("1:7", {"mixed": "1:7"}),
+        "words": ("Like milk.", {"words": "Like milk."}),
+        "answer_days": ("3", {"answer_days": 3}),
+    },
+)
+
+
+def test_a_word_that_is_said_alone_changes_its_own_field_and_no_other(bench: Keeper) -> None:
+    check_said_alone(bench, "complain", ALONE)
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "complain")

@@ -14,6 +14,7 @@ from tests.service.cases import (
     check_recorded,
     check_refused,
 )
+from tests.service.wrong_words import check_wrong_words
 
 RECORDED: dict[str, Said] = {
     "a count": (
@@ -135,3 +136,7 @@ def test_a_count_may_find_nothing(lot: str, said: dict[str, str], bench: Keeper)
     assert bench.on_hand(lot) == bench.held(lot) == 0
     bench.do("correct", entry=str(done.seq), changes="amount=0", because="counted by another")
     assert bench.on_hand(lot) == 0
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "count")

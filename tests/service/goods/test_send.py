@@ -5,6 +5,8 @@ import pytest
 from ledger.errors import ReasonNeededError
 from tests.keeper import Keeper
 from tests.service.cases import EACH, Refused, Said, amount, check_recorded, check_refused
+from tests.service.said_alone import Alone, check_said_alone
+from tests.service.wrong_words import check_wrong_words
 
 RECORDED: dict[str, Said] = {
     "bottles kept back for a market": (
@@ -93,3 +95,21 @@ def test_a_verb_records_what_was_said(said: Said, bench: Keeper) -> None:
 @pytest.mark.parametrize("refused", REFUSED.values(), ids=list(REFUSED))
 def test_a_verb_refuses_in_whole_sentences(refused: Refused, bench: Keeper) -> None:
     check_refused(refused, bench)
+
+
+ALONE: Alone = (
+    {"lot": "PS-001-T", "amount": "10mL", "moved_as": "sample"},
+    {
+        "party": ("Bar", {"party": "Bar"}),
+        "document": ("DN-1", {"document": "DN-1"}),
+        "witness": ("CD", {"witness": "CD"}),
+    },
+)
+
+
+def test_a_word_that_is_said_alone_changes_its_own_field_and_no_other(bench: Keeper) -> None:
+    check_said_alone(bench, "send", ALONE)
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "send")

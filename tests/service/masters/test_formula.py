@@ -8,6 +8,7 @@ from ledger.errors import InputError, LedgerError, RefusedError, StorageError
 from ledger.service.masters.formula import version, versions, withdrawn
 from tests.keeper import Keeper
 from tests.service.masters.formula_files import GOOD, load
+from tests.service.wrong_words import check_wrong_words
 
 
 def test_the_same_version_is_recorded_once(sqlite_keeper: Keeper, tmp_path: Path) -> None:
@@ -130,3 +131,11 @@ def test_the_newest_version_is_meant_where_none_is_named(
     first = sqlite_keeper.do("withdraw", code="Orange-Essence", version="2", because="so")
     again = sqlite_keeper.do("withdraw", code="orange-essence", version="2", because="so")
     assert (first.is_new, again.is_new, again.seq) == (True, False, first.seq)
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "formula")
+
+
+def test_each_of_its_words_that_is_wrong_is_named_of_withdraw(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "withdraw")

@@ -11,6 +11,7 @@ from ledger.service.masters.house import check_house, house, init
 from tests.keeper import Keeper
 from tests.service.cases import UL, amount
 from tests.service.masters.said_anew import check_each_alone
+from tests.service.wrong_words import check_wrong_words
 
 
 def test_what_is_not_said_anew_stays_as_it_was(sqlite_keeper: Keeper) -> None:
@@ -221,3 +222,7 @@ def test_a_zone_and_an_ounce_are_usual_where_none_is_told(tmp_path: Path) -> Non
     with pytest.raises(InputError) as raised:
         check_house("A House", "E", country="X", time_zone="Moon")
     assert len(raised.value.problems) == 3
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "house")

@@ -17,6 +17,7 @@ from tests.keeper import Keeper
 from tests.path import receive_all, walk_main_path
 from tests.service.engines import ON_EACH_ENGINE
 from tests.service.masters.said_anew import check_each_alone
+from tests.service.wrong_words import check_wrong_words
 
 
 def counting(keeper: Keeper) -> tuple[Limit, ...]:
@@ -203,3 +204,7 @@ def test_a_new_value_whose_source_is_the_old_one_is_remarked_on(sqlite_keeper: K
     ]
     assert sqlite_keeper.do("limit", code="no-limonene", value="0").remarks == ()
     assert sqlite_keeper.do("limit", code="no-limonene", value="3", citation="new").remarks == ()
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "limit")

@@ -15,6 +15,7 @@ from ledger.service.glass.serving import serving
 from tests.keeper import Keeper
 from tests.service.cases import Refused, Said, check_recorded, check_refused
 from tests.service.masters.said_anew import check_each_alone
+from tests.service.wrong_words import check_wrong_words
 
 RECORDED: dict[str, Said] = {
     "a material with what is known of it": (
@@ -374,3 +375,7 @@ def test_a_strength_lies_between_nothing_and_all_of_it(abv: str, bench: Keeper) 
             "Read the label again; US proof is twice the per cent.",
         ),
     )
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "material")

@@ -8,6 +8,7 @@ from ledger.errors import InputError, RefusedError
 from ledger.service.masters.party import parties
 from tests.keeper import Keeper
 from tests.service.engines import ON_EACH_ENGINE
+from tests.service.wrong_words import check_wrong_words
 
 
 @ON_EACH_ENGINE
@@ -57,3 +58,7 @@ def test_all_that_is_wrong_with_a_party_is_told_at_once(sqlite_keeper: Keeper) -
     assert [what for what, _ in raised.value.problems] == [
         *("The words have 2001 characters; at most 2000 are kept.", "1 is no number of a place."),
     ]
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "party")

@@ -10,6 +10,7 @@ from ledger.service.masters.house import init
 from tests.keeper import Keeper, SetClock
 from tests.path import HOUSE
 from tests.service.cases import Refused, Said, check_recorded, check_refused
+from tests.service.wrong_words import check_wrong_words
 
 RECORDED: dict[str, Said] = {
     "a person": (
@@ -77,3 +78,7 @@ def test_the_first_person_is_entered_by_herself_and_the_next_by_somebody(tmp_pat
                 "Give your initials with --by or set POTTLE_BY.",
             ),
         )
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "person")

@@ -6,6 +6,7 @@ from ledger.errors import InputError
 from ledger.service.recall.standing import recall_of
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.service.wrong_words import check_wrong_words
 
 STALL = "Bridge Street Stall"
 
@@ -51,3 +52,7 @@ def test_a_call_to_somebody_who_was_sent_nothing_is_remarked_on(
         ),
     )
     assert keeper.do("contact", lot=lots.oil, party=STALL, reached="spoken").remarks == ()
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "contact")

@@ -22,6 +22,7 @@ from tests.conftest import opened
 from tests.keeper import LATER, MORNING, Keeper, SetClock, copy_book, silent
 from tests.old_books import OLD_BOOKS
 from tests.path import Lots
+from tests.service.wrong_words import check_wrong_words
 
 STALL = "Bridge Street Stall"
 BECAUSE = "asked for it"
@@ -210,3 +211,7 @@ def test_in_a_book_of_an_older_form_the_wish_is_kept_and_the_name_is_shown_no_mo
             assert set(told.scalars()) == {"P1"}
         assert verify(keeper.book).faults == ()
         assert not keeper.do("forget", who="P1", because=BECAUSE).is_new
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "forget")

@@ -10,6 +10,7 @@ from ledger.service.lots.dossier import brief_of
 from ledger.service.recall.standing import recall_of
 from tests.keeper import Keeper
 from tests.path import Lots
+from tests.service.wrong_words import check_wrong_words
 
 
 def test_all_that_is_made_of_a_lot_is_held_in_one_act(walked: tuple[Keeper, Lots]) -> None:
@@ -123,3 +124,11 @@ def test_only_an_open_recall_is_closed_and_only_once(walked: tuple[Keeper, Lots]
                 f"pottle lot {lot} shows what was done.",
             ),
         )
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "recall")
+
+
+def test_each_of_its_words_that_is_wrong_is_named_of_close(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "close")

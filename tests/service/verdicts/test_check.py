@@ -5,6 +5,7 @@ import pytest
 from ledger.errors import InputError, RefusedError
 from tests.keeper import Keeper
 from tests.service.cases import Refused, Said, check_recorded, check_refused
+from tests.service.wrong_words import check_wrong_words
 
 RECORDED: dict[str, Said] = {
     "a check of a lot": (
@@ -84,3 +85,7 @@ def test_a_check_of_an_entry_is_of_the_lot_it_is_about(bench: Keeper) -> None:
     made = bench.do("check", entry="16")
     assert made.entry.draft.lot == "OE-001-5"
     assert bench.do("clean", vessel="Pan 2", method="Steam").entry.draft.lot is None
+
+
+def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
+    check_wrong_words(shelf, "check")
