@@ -93,6 +93,7 @@ def test_what_is_short_is_said(keeper: Keeper) -> None:
     lot = sugar(keeper, "700g")
     code = keeper.opens("start", formula=formula(keeper, "fudge", SUGAR, SPIRIT), target="1L")
     found = propose(keeper.book, code)
+    assert [line.name for line in found] == ["Sugar", "Neutral spirit"]
     assert rows(found) == [
         ("sugar", "1 kg", lot, "700 g", ""),
         ("spirit", "500 mL", "none", "", ""),
@@ -210,7 +211,9 @@ def test_what_another_formula_makes_is_drawn_on_when_it_is_released_and_in_date(
     assert [row[2] for row in proposed(keeper, followed)] == ["none"]
     keeper.do("finish", lot=essence, volume="500mL")
     keeper.do("look", lot=essence, grade="bright")
-    assert [row[2] for row in proposed(keeper, followed)] == ["none"]
+    batch = keeper.opens("start", formula=followed, target="1L")
+    (line,) = propose(keeper.book, batch)
+    assert (line.name, line.drawn, line.short) == ("Essence", (), 30_000)
     keeper.do("judge", lot=essence, verdict="release")
     assert proposed(keeper, followed) == [("essence", "30 mL", essence, "30 mL", "2026-04-01")]
     keeper.clock.forward(days=31)

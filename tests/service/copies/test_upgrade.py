@@ -13,12 +13,14 @@ from ledger.domain.lots.lot import Status
 from ledger.errors import FindingError, StorageError
 from ledger.service.copies import upgrade as upgrading
 from ledger.service.copies.copied import Copied
+from ledger.service.copies.export import write_lines
 from ledger.service.copies.import_ import import_book
 from ledger.service.copies.upgrade import Restated, upgrade
 from ledger.service.desk.book import open_book
 from ledger.service.evidence.seal import seal
 from ledger.service.evidence.verify import verify
 from ledger.service.lots.dossier import brief_of
+from ledger.store.copies.lines import copy_file
 from ledger.store.engine.connections import SCHEMA_VERSION, connected, writing
 from ledger.store.form.appends import out_of_order
 from ledger.store.form.migrate import migrate
@@ -271,3 +273,21 @@ def test_lots_that_stand_elsewhere_by_the_rules_of_today_are_told(
     assert done.restated == (Restated(essence, "released", "being made"),)
     with open_book(where) as book:
         assert brief_of(book, essence).status is Status.MAKING
+
+
+def test_a_copy_has_the_entries_of_the_book_and_is_read_as_its_ending_says(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    lines, tables = tmp_path / "copy.jsonl", tmp_path / "copy.db"
+    with sqlite_keeper.reading() as connection:
+        sealed = seal(sqlite_keeper.book)
+        write_lines(connection, sealed, lines, silent)
+        copy_file(connection, tables, silent)
+    swapped = (tmp_path / "lines.db", tmp_path / "tables.jsonl")
+    for kept, other in zip((lines, tables), swapped, strict=True):
+        other.write_bytes(kept.read_bytes())
+    assert [upgrading._is_copy(path, sealed) for path in (lines, tables, *swapped)] == [
+        *(True, True, False, False),
+    ]
+    grown = replace(sealed, root="0" * 64)
+    assert [upgrading._is_copy(path, grown) for path in (lines, tables)] == [False, False]

@@ -5,7 +5,7 @@ import pytest
 from ledger.domain.entries import Add, Facts, Judge, Labels, Move, Note
 from ledger.domain.entries.choices import MoveAs, Verdict
 from ledger.science.contents.composition import Contents, Part, PartKey
-from ledger.service.desk.standing import Standing, _differ, _gone, shaken
+from ledger.service.desk.standing import Standing, _affected, _differ, _gone, shaken
 from tests.domain.builders import entry, make
 from tests.keeper import Keeper
 from tests.path import walk_main_path
@@ -183,3 +183,21 @@ def test_what_was_amiss_before_is_not_told_again_and_three_lots_are_told_one_by_
             "See what: pottle trace, and pottle journal of the lots made of it.",
         ),
     ]
+
+
+def test_of_a_bought_lot_one_draw_concerns_no_other_and_its_own_facts_concern_all(
+    sqlite_keeper: Keeper,
+) -> None:
+    keeper = sqlite_keeper
+    spirit = keeper.do("receive", material="spirit", amount="5L")
+    first, second = (
+        keeper.do("start", product="Blend", kind="blend", target="1L") for _ in range(2)
+    )
+    draws = [
+        keeper.do("add", lot=batch.code, source=spirit.code, amount="500mL")
+        for batch in (first, second)
+    ]
+    codes = (str(spirit.code), str(first.code), "NONE-1")
+    with keeper.reading() as connection:
+        told = [_affected(connection, made.entry, codes) for made in (draws[0], spirit)]
+    assert told == [[first.seq], [first.seq, second.seq]]

@@ -1,5 +1,7 @@
 """What is due: rests, samples, dates and holds, each when it is due, the nearest first."""
 
+from datetime import UTC, datetime
+
 import pytest
 
 from ledger.domain.amounts.quantity import parse_quantity
@@ -284,3 +286,20 @@ def test_the_nearest_comes_first_and_what_has_no_time_last(keeper: Keeper, lots:
         (Waits.LOOK, packed),
         (Waits.HOLD, lots.oil),
     ]
+
+
+def test_a_complaint_is_to_be_answered_by_the_end_of_its_day_on_the_clock_of_the_house(
+    keeper: Keeper, lots: Lots
+) -> None:
+    """From the end of March an hour before that by UTC; what is answered is due no more."""
+    packed = filled(keeper, lots)
+    told = {"symptom": "cloudy", "party": "Quay Bar", "because": "told on the phone"}
+    made = [keeper.do("complain", lot=packed, answer_days=days, **told) for days in ("7", "30")]
+    items = [item for item in due(keeper.book).items if item.waits is Waits.ANSWER]
+    assert [(item.at, item.since, item.number) for item in items] == [
+        (datetime(2026, 3, 9, 23, 59, tzinfo=UTC), made[0].entry.draft.happened.at, made[0].seq),
+        (datetime(2026, 4, 1, 22, 59, tzinfo=UTC), made[1].entry.draft.happened.at, made[1].seq),
+    ]
+    assert items[0].about == "cloudy, from Quay Bar"
+    keeper.do("answer", complaint=str(made[0].seq), outcome="explained", told_by="AB")
+    assert [item.number for item in due(keeper.book).items if item.number] == [made[1].seq]

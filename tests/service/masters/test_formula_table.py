@@ -74,3 +74,43 @@ def test_an_amount_in_another_measure_and_a_figure_below_nothing_are_told_with_a
             "Write a number from zero up.",
         ),
     )
+
+
+APART = """\
+code = "orange-essence"
+version = 1
+product = "Orange essence"
+kind = "essence"
+basis = "480mL"
+yield-min = "85%"
+yield-max = "85%"
+abv-min = 90
+abv-max = "80%"
+colour = "red"
+claim = ["a"]
+
+[[step]]
+verb = "rest"
+rest-for = "chill"
+at-least = "3h"
+at-most = "2h"
+temp-min = "-2"
+temp-max = "-4"
+"""
+
+
+def test_ends_that_are_the_wrong_way_round_are_told_and_those_that_are_one_are_not(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    with pytest.raises(InputError) as raised:
+        load(sqlite_keeper, tmp_path, APART)
+    swap = "Exchange them, or put right whichever is wrong."
+    low, (key, todo), *others = raised.value.problems
+    assert (low, *others) == (
+        ('orange.toml line 9: "abv-min" 90 is more than "abv-max" 80%.', swap),
+        ('orange.toml line 11: "claim" is not a single value.', 'Write it in "quotes".'),
+        ('orange.toml line 17: "at-least" 3h is more than "at-most" 2h.', swap),
+        ('orange.toml line 19: "temp-min" -2 is more than "temp-max" -4.', swap),
+    )
+    assert key == 'orange.toml line 10: "colour" is not known in the formula.'
+    assert todo.startswith("Choose from: code, version, product, kind, basis, wanted-clarity, ")

@@ -2,6 +2,7 @@
 
 import pytest
 
+from ledger.domain.entries import Contact
 from ledger.errors import InputError
 from ledger.service.recall.standing import recall_of
 from tests.keeper import Keeper
@@ -56,3 +57,16 @@ def test_a_call_to_somebody_who_was_sent_nothing_is_remarked_on(
 
 def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
     check_wrong_words(shelf, "contact")
+
+
+def test_nothing_left_is_said_by_its_words_or_as_a_number(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    told = []
+    for left in ("0", " None ", "nothing", "4", None):
+        made = keeper.do(
+            "contact", lot=lots.oil, party=STALL, reached="spoken", still_there=left, because="late"
+        )
+        assert isinstance(made.entry.facts, Contact)
+        said = made.entry.facts.still_there
+        told.append(said.amount if said else None)
+    assert told == [0, 0, 0, 4_000_000, None]

@@ -35,10 +35,37 @@ def test_all_that_is_wrong_in_a_map_is_told_at_once() -> None:
     ]
 
 
-@pytest.mark.parametrize("text", ["[table.A]\nacts = 7", "= 7", "words = 7", "[table]\nA = 1"])
-def test_what_is_no_map_is_told(text: str) -> None:
-    with pytest.raises(InputError):
+ACTS = "Write: acts = [ {do = ...}, ... ]"
+
+
+@pytest.mark.parametrize(
+    ("text", "problems"),
+    [
+        ("[table.A]\nacts = 7", (("The table A has no acts.", ACTS),)),
+        (
+            "words = 7",
+            (
+                ("Its words are no pairs of texts.", 'Write each as: "klar" = "clear"'),
+                ("It has no table.", 'Begin one with: [table."NAME"]'),
+            ),
+        ),
+        ("[table]\nA = 1", (("The table A has no acts.", ACTS),)),
+    ],
+)
+def test_what_is_no_map_is_told(text: str, problems: tuple[tuple[str, str], ...]) -> None:
+    with pytest.raises(InputError) as caught:
         read_map("my.toml", text)
+    assert caught.value.problems == tuple(
+        (f"The map my.toml: {what}", todo) for what, todo in problems
+    )
+
+
+def test_what_is_no_toml_is_told_with_what_its_reader_says() -> None:
+    with pytest.raises(InputError) as caught:
+        read_map("my.toml", "= 7")
+    ((what, todo),) = caught.value.problems
+    assert what.startswith("The map my.toml cannot be read as TOML: Invalid statement (at line 1")
+    assert todo == "Put right the line it names."
 
 
 @pytest.mark.parametrize("name", SHIPPED)
