@@ -28,6 +28,7 @@ from ledger.domain.entries import (
 )
 from ledger.domain.entries.choices import LotType, Verdict
 from ledger.domain.entries.fields import specs
+from ledger.domain.entries.plain import instant_text
 from ledger.domain.lots.scene import Scene
 from ledger.domain.lots.state import LotState
 from ledger.domain.masters.parties import NOBODY_IN_PARTICULAR
@@ -44,13 +45,14 @@ from ledger.store.engine.connections import Connection
 from ledger.store.engine.foretold import Foreseen
 from ledger.store.read import parties, queries
 from ledger.store.read.end import last_recorded
+from ledger.store.read.foreseen import foresee_unforeseen
 from ledger.store.read.queries import Moment
 
 
 def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
     """Return the scene around a draft."""
     codes = source_codes(draft)
-    foresee(connection, lambda foreseen: _ahead(foreseen, draft, codes))
+    foresee(connection, lambda foreseen: _ahead(connection, foreseen, draft, codes))
     corrected = queries.entry(connection, draft.corrects) if draft.corrects else None
     skip = corrected.stands_for if corrected else 0
     moment = Moment(draft.happened.at, skip) if skip else Moment(draft.happened.at)
@@ -107,14 +109,21 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
     return replace(scene, control=replace(scene.control, vessel=vessel)) if vessel else scene
 
 
-def _ahead(foreseen: Foreseen, draft: Draft, codes: Sequence[str]) -> None:
+def _ahead(
+    connection: Connection, foreseen: Foreseen, draft: Draft, codes: Sequence[str]
+) -> None:
     """Foretell what is asked by what a draft names."""
     if draft.corrects:
         foreseen.asks(queries.entry, draft.corrects)
         foreseen.asks(queries.corrected_by, draft.corrects)
+    at = instant_text(draft.happened.at)
     for code in (draft.lot, *codes):
-        if code and not (draft.opens and draft.opens.code == code):
+        if not code or (draft.opens and draft.opens.code == code):
+            continue
+        if draft.corrects or not foreseen.knows(queries.lot_by_code, code):
             foreseen.asks(queries.lot_by_code, code)
+        elif row := queries.lot_by_code(connection, code):
+            foresee_unforeseen(foreseen, row, codes if code == draft.lot else None, at)
 
 
 def _lot_of(connection: Connection, draft: Draft, moment: Moment, skip: int) -> LotState | None:

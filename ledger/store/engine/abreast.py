@@ -9,8 +9,9 @@ from collections.abc import Callable, Sequence
 from typing import Any
 
 from ledger.store.engine.bare import Connection
-from ledger.store.engine.statements import ask_all
-from ledger.store.engine.turn import Asked, Question, UnknownError, turn_of
+from ledger.store.engine.foretold import answered
+from ledger.store.engine.statements import again
+from ledger.store.engine.turn import Asked, Heard, UnknownError, turn_of
 
 Reading = Callable[[], Any]
 """Reads by a connection that it knows."""
@@ -27,13 +28,13 @@ def abreast(connection: Connection, *readings: Reading) -> list[Any]:
         if len(told) < len(readings):
             raise UnknownError
     while len(told) < len(readings):
-        wanted = turn.wanted = dict[Asked, Question]()
+        wanted = turn.wanted = dict[Asked, Heard]()
         try:
             _go_on(readings, told)
         finally:
             turn.wanted = None
         if wanted:
-            ask_all(connection, turn, wanted)
+            answered(connection, turn, [*(again(turn) | wanted).values()])
     return [told[place] for place in range(len(readings))]
 
 

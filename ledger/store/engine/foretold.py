@@ -6,24 +6,17 @@ when its time comes. Refuses: to ask anything of a file, where no question is a 
 """
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from functools import lru_cache
+from itertools import groupby
+from operator import itemgetter
 from typing import Any
-
-from msgspec import Struct
 
 from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import part_of, send
-from ledger.store.engine.turn import Asked, Found, Part, Question, Turn, UnknownError
+from ledger.store.engine.turn import Asked, Found, Heard, Part, Question, Turn, UnknownError
 
 _NAME = re.compile(r"(?<![:\w]):(\w+)")
-
-
-class _Heard(Struct, frozen=True):
-    """A question, and what its answer is kept as."""
-
-    asked: Question
-    found: Found | None = None
 
 
 class Foreseen:
@@ -33,22 +26,37 @@ class Foreseen:
         """Begin with nothing."""
         self._connection = connection
         self._turn = turn
-        self._heard: list[_Heard] = []
+        self._heard: list[Heard] = []
+        self._keys: set[Asked] = set()
 
     @property
     def is_any(self) -> bool:
         """Whether anything is to be asked that is not known."""
         return bool(self._heard)
 
-    def waits_in(self, wanted: dict[Asked, Question]) -> None:
-        """Have all of it asked with other questions, where there is anything; it names all cells.
+    def waits_in(self, wanted: dict[Asked, Heard]) -> None:
+        """Have all of it asked with other questions, where there is anything.
 
         Raises:
             UnknownError: It is not answered yet.
         """
         if self._heard:
-            wanted.update({heard.asked.key: heard.asked for heard in self._heard})
+            for heard in self._heard:
+                key = heard.asked.key
+                wanted[(key, heard.found) if heard.found else key] = heard
             raise UnknownError
+
+    def knows(self, reader: Callable[..., object], *cells: object) -> bool:
+        """Return whether the first question of a reader is answered; nothing is asked for it."""
+        heard = self._questions(reader, *cells)
+        return all(self._turn.answer_to(asked.key) is not None for asked in heard)
+
+    def is_first(self, *about: object) -> bool:
+        """Return whether this is foretold for the first time since the act last wrote."""
+        if about in self._turn.asked:
+            return False
+        self._turn.asked[about] = []
+        return True
 
     def asks(self, reader: Callable[..., object], *cells: object) -> None:
         """Let the first question of a reader be asked.
@@ -57,12 +65,29 @@ class Foreseen:
             reader: What is called with the connection and the cells.
             cells: Values, or what is to be found for them.
         """
-        heard = self._questions(reader, *cells)
-        self._heard += [_Heard(asked) for asked in heard if self._turn.answer_to(asked.key) is None]
+        for asked in self._questions(reader, *cells):
+            self.hears(asked)
 
     def asks_for(self, statement: str, **cells: object) -> None:
         """Let a question be asked."""
-        self._heard.append(_Heard(Question(statement, cells)))
+        self.hears(Question(statement, cells))
+
+    def asks_each(self, reader: Callable[..., object], statement: str, **cells: object) -> None:
+        """Let one question be asked for many of a reader, which is called with one cell.
+
+        Args:
+            reader: What is called with the connection and a cell.
+            statement: Tells that cell, and after it what would answer; rows of one follow another.
+            cells: Values of the statement, or what is to be found for them.
+        """
+        self._heard.append(Heard(Question(statement, cells), reader=reader))
+
+    def hears(self, asked: Question) -> None:
+        """Let a question be asked that is not answered yet."""
+        key = asked.key
+        if key not in self._keys and self._turn.answer_to(key) is None:
+            self._keys.add(key)
+            self._heard.append(Heard(asked))
 
     def finds(self, kind: str, statement: str, **cells: object) -> Found:
         """Return what the one cell of a question's answer will be, for other questions."""
@@ -77,51 +102,80 @@ class Foreseen:
         # Of its own for the whole act: where nothing is found, what stood there would stay.
         self._turn.founds += 1
         found = Found(self._turn.founds, kind)
-        self._heard.append(_Heard(asked, found))
+        self._heard.append(Heard(asked, found))
         return found
 
     def _questions(self, reader: Callable[..., object], *cells: object) -> list[Question]:
-        self._turn.heard = heard = list[Question]()
-        try:
-            reader(self._connection, *cells)
-        except UnknownError:
-            pass
-        finally:
-            self._turn.heard = None
-        return heard
+        return _heard(self._connection, self._turn, reader, *cells)
 
     def answer(self, before: list[Part]) -> list[list[Any]]:
         """Ask all of it after other statements, in one round trip, and return the rows of these.
 
         The answers are remembered as those to the questions that the act will ask.
         """
-        parts = [self._part(heard) for heard in self._heard]
-        answers = send(self._connection, self._turn, [*before, *parts])
-        values: dict[Found, object] = {}
-        for heard, rows in zip(self._heard, answers[len(before) :], strict=True):
-            told = rows
-            if heard.found:
-                told = [row[:1] for row in rows]
-                values[heard.found] = told[0][0] if told else None
-            self._remember(heard.asked, told, values)
-        return answers[: len(before)]
+        return answered(self._connection, self._turn, self._heard, before)
 
-    def _part(self, heard: _Heard) -> Part:
-        statement, cells, is_binary, _ = heard.asked
-        inlined = {name: sql for name, cell in cells.items() if (sql := _inlined(cell))}
-        if inlined:
-            statement = _with(statement, tuple(inlined.items()))
-            cells = {name: cell for name, cell in cells.items() if name not in inlined}
+
+def answered(
+    connection: Connection, turn: Turn, every: Sequence[Heard], before: Sequence[Part] = ()
+) -> list[list[Any]]:
+    """Ask questions after other statements, in one round trip, and return the rows of these.
+
+    Args:
+        connection: A connection to a server, in the transaction of an act.
+        turn: What the act knows; it learns the answers.
+        every: The questions, each after those whose answers it asks for.
+        before: The other statements.
+    """
+    parts = [_part(connection, heard) for heard in every]
+    answers = send(connection, turn, [*before, *parts])
+    values: dict[Found, object] = {}
+    for heard, rows in zip(every, answers[len(before) :], strict=True):
+        told = rows
         if heard.found:
-            kept = f"set_config('pottle.found{heard.found.number}', CAST(one AS TEXT), true)"
-            statement = f"SELECT one, {kept} FROM ({statement}) AS told(one)"
-        return part_of(Question(statement, cells, is_binary), self._connection)
+            told = [row[:1] for row in rows]
+            values[heard.found] = told[0][0] if told else None
+        _remember(turn, heard.asked, told, values)
+        if heard.reader:
+            for cell, of_one in groupby(rows, key=itemgetter(0)):
+                (asked,) = _heard(connection, turn, heard.reader, cell)
+                turn.learn(asked.key, asked, [row[1:] for row in of_one])
+    return answers[: len(before)]
 
-    def _remember(self, asked: Question, rows: list[Any], values: Mapping[Found, object]) -> None:
-        cells = {name: _valued(cell, values) for name, cell in asked.cells.items()}
-        known = asked._replace(cells=cells)
-        if not any(cell is None for cell in cells.values()):
-            self._turn.learn(known.key, known, rows)
+
+def _heard(
+    connection: Connection, turn: Turn, reader: Callable[..., object], *cells: object
+) -> list[Question]:
+    """Return the first question of a reader, where it asks one."""
+    turn.heard = heard = list[Question]()
+    try:
+        reader(connection, *cells)
+    except UnknownError:
+        pass
+    finally:
+        turn.heard = None
+    return heard
+
+
+def _part(connection: Connection, heard: Heard) -> Part:
+    statement, cells, is_binary, _ = heard.asked
+    inlined = {name: sql for name, cell in cells.items() if (sql := _inlined(cell))}
+    if inlined:
+        statement = _with(statement, tuple(inlined.items()))
+        cells = {name: cell for name, cell in cells.items() if name not in inlined}
+    if heard.found:
+        kept = f"set_config('pottle.found{heard.found.number}', CAST(one AS TEXT), true)"
+        statement = f"SELECT one, {kept} FROM ({statement}) AS told(one)"
+    return part_of(Question(statement, cells, is_binary), connection)
+
+
+def _remember(
+    turn: Turn, asked: Question, rows: list[Any], values: Mapping[Found, object]
+) -> None:
+    cells = {name: _valued(cell, values) for name, cell in asked.cells.items()}
+    known = asked._replace(cells=cells)
+    if not any(cells[name] is None for name, cell in asked.cells.items() if cell is not None):
+        turn.learn(known.key, known, rows)
 
 
 @lru_cache(maxsize=512)  # the same acts find the same things

@@ -7,7 +7,7 @@ engine itself. Refuses: to open or close a transaction.
 """
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 from functools import cache
 from typing import Any
 
@@ -15,6 +15,7 @@ from ledger.store.engine.bare import Connection, wrapped
 from ledger.store.engine.turn import (
     Asked,
     Found,
+    Heard,
     Part,
     Question,
     Turn,
@@ -72,25 +73,22 @@ def _answer(connection: Connection, asked: Question) -> list[Any]:
 
 def _learnt(connection: Connection, turn: Turn, key: Asked, asked: Question) -> list[Any]:
     if turn.wanted is not None:
-        turn.wanted[key] = asked
+        turn.wanted[key] = Heard(asked)
         raise UnknownError
     if turn.pending:
-        ask_all(connection, turn, {key: asked})
+        every = again(turn) | {key: Heard(asked)}
+        parts = [part_of(heard.asked, connection) for heard in every.values()]
+        for (each, heard), rows in zip(every.items(), send(connection, turn, parts), strict=True):
+            turn.learn(each, heard.asked, rows)
         return turn.answer_to(key) or []
     rows = _ask(connection, asked)
     turn.learn(key, asked, rows)
     return rows
 
 
-def ask_all(connection: Connection, turn: Turn, wanted: Mapping[Asked, Question]) -> None:
-    """Ask questions of a server with what was written before them, and learn the answers.
-
-    What an act asked before it wrote it will ask after it: all of it goes in one round trip.
-    """
-    every = {**turn.used, **wanted} if turn.pending else wanted
-    told = send(connection, turn, [part_of(asked, connection) for asked in every.values()])
-    for (key, asked), rows in zip(every.items(), told, strict=True):
-        turn.learn(key, asked, rows)
+def again(turn: Turn) -> dict[Asked, Heard]:
+    """Return what an act that wrote asked before it did: it will ask all of it after it too."""
+    return {key: Heard(asked) for key, asked in turn.used.items()} if turn.pending else {}
 
 
 def _ask(connection: Connection, asked: Question) -> list[Any]:

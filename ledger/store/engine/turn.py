@@ -5,7 +5,7 @@ changes in a book, such as a lot's number, is known to the end of the act. Refus
 transaction, in which nobody else can write or be seen to.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from typing import Any, NamedTuple
@@ -65,6 +65,17 @@ class Found(Struct, frozen=True):
         return f"CAST(NULLIF({kept}, '') AS {self.kind})"
 
 
+class Heard(Struct, frozen=True):
+    """A question that is to be answered with others, and what its answer is kept as."""
+
+    asked: Question
+    """The question."""
+    found: Found | None = None
+    """Where other questions find its answer; None: none of them asks for it."""
+    reader: Callable[..., object] | None = None
+    """Of which further questions it answers one for each first cell of its rows; None: of none."""
+
+
 class UnknownError(Exception):
     """A question was only to be heard, and has no answer yet."""
 
@@ -91,7 +102,7 @@ class Turn:
     """How many values it had a server find."""
     heard: list[Question] | None = None
     """Where a question is put that is only to be heard; None: it is to be answered."""
-    wanted: dict[Asked, Question] | None = None
+    wanted: dict[Asked, Heard] | None = None
     """Where a question is put whose answer is not known, to be asked with others; None: at once."""
 
     def answer_to(self, key: Asked) -> list[Any] | None:

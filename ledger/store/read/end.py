@@ -7,7 +7,7 @@ from datetime import datetime
 from typing import NamedTuple
 
 from ledger.store.engine.bare import Connection
-from ledger.store.engine.statements import ask
+from ledger.store.engine.statements import ask, ask_once
 
 _LAST = "SELECT seq, recorded_at, leaf FROM entry ORDER BY seq DESC LIMIT 1"
 
@@ -59,5 +59,5 @@ def edge_of(connection: Connection, last: int) -> dict[tuple[int, int], bytes]:
     Returns:
         Their hashes by height and place, none of a leaf.
     """
-    rows = ask(connection, _EDGE, last=last)
+    rows = ask_once(connection, _EDGE, last=last)
     return {(height, place): bytes(value) for height, place, value in rows}

@@ -7,6 +7,7 @@ Refuses: to know rules; what a lot's state is made of, and what went into it, is
 from collections.abc import Sequence
 
 from ledger.domain.entries.canonical import MAX_INTEGER
+from ledger.domain.entries.choices import LotType
 from ledger.store.engine.acts import NOW
 from ledger.store.engine.foretold import Foreseen
 from ledger.store.engine.turn import Found
@@ -53,9 +54,14 @@ _MATERIAL = (
     "SELECT r.material FROM entry e JOIN receipt r ON r.seq = e.seq "
     "LEFT JOIN entry c ON c.corrects = e.seq WHERE e.stands_for = :lot AND c.corrects IS NULL"
 )
-_FORMULA = (
-    "SELECT s.formula FROM entry e JOIN start s ON s.seq = e.seq "
-    "LEFT JOIN entry c ON c.corrects = e.seq WHERE e.stands_for = :lot AND c.corrects IS NULL"
+# Of each formula that lots were made by all versions, as they are read of one.
+_FORMULAS = (
+    "SELECT code, body FROM (SELECT DISTINCT t.code, t.version, f.body "
+    "FROM unnest(CAST(:lots AS BIGINT[])) AS met(number) JOIN entry e ON e.stands_for = number "
+    "JOIN start s ON s.seq = e.seq LEFT JOIN entry c ON c.corrects = e.seq "
+    "JOIN formula t ON t.code = s.formula JOIN entry f ON f.seq = t.seq "
+    "LEFT JOIN entry d ON d.corrects = f.seq WHERE c.corrects IS NULL AND d.corrects IS NULL) "
+    "AS every ORDER BY code, version"
 )
 _BULK = (
     "SELECT b.source FROM entry e JOIN bottle b ON b.seq = e.seq "
@@ -116,19 +122,42 @@ def foresee_lot(
     if at is not None:
         cells = {"lot": lot, "skip": skip, "at": at, "number": skip or MAX_INTEGER}
         foreseen.asks_for(amounts.HELD_THEN_AND_NOW, **cells)
-    foreseen.asks(queries.formulas, foreseen.finds("TEXT", _FORMULA, lot=lot))
     _inputs(foreseen, lot, sources, skip)
     foreseen.asks(inputs.makers_of)
     foreseen.asks(inputs.vessel_sizes)
+    foreseen.asks(queries.withdrawn)
     return lot
 
 
-def foresee_packed(foreseen: Foreseen, lot: Found) -> Found:
+def foresee_unforeseen(
+    foreseen: Foreseen, row: queries.LotRow, sources: Sequence[str] | None, at: str
+) -> None:
+    """Foretell what is asked of a lot that the words of an act did not tell, once it is known.
+
+    Args:
+        foreseen: Hears it.
+        row: The lot.
+        sources: The whole codes of the lots that it draws on; None: it is itself drawn on.
+        at: When the act happened, as an instant.
+    """
+    code, number = row.opened.code, row.seq
+    if not foreseen.is_first(code):
+        return
+    if not foreseen.knows(queries.entries_of_lot, number):
+        if sources is None:
+            foresee_source(foreseen, code)
+        else:
+            foresee_lot(foreseen, code, sources, at)
+    if row.opened.lot_type is LotType.PACKED and not foreseen.knows(queries.chain, number):
+        foresee_packed(foreseen, number)
+
+
+def foresee_packed(foreseen: Foreseen, lot: int | Found) -> Found:
     """Foretell what an act asks of bottles besides: what is in them, and who got some.
 
     Args:
         foreseen: Hears it.
-        lot: Their number, as it will be found.
+        lot: Their number, or what it will be found by.
 
     Returns:
         The number of what they were filled from.
@@ -233,7 +262,7 @@ def foresee_entry(foreseen: Foreseen, seq: int, at: str | Found | None) -> None:
     foreseen.asks(walk.forward, lot)
 
 
-def _inputs(foreseen: Foreseen, lot: Found, sources: Sequence[str], skip: int | Found = 0) -> None:
+def _inputs(foreseen: Foreseen, lot: int | Found, sources: Sequence[str], skip: int | Found = 0) -> None:
     """Foretell what is asked of what went into a lot."""
     foreseen.asks(inputs.numbers_into, lot, skip)
     into = foreseen.finds("BIGINT[]", inputs.INTO_AND, lot=lot, skip=skip, codes=list(sources))
@@ -252,6 +281,7 @@ def _state(foreseen: Foreseen, code: str | Found, skip: int | Found = 0) -> Foun
     foreseen.asks(steps.steps_of, met)
     foreseen.asks(steps.step_rows, foreseen.finds("BIGINT[]", _MADE, lots=met))
     foreseen.asks(received.received, met)
+    foreseen.asks_each(queries.formulas, _FORMULAS, lots=met)
     foreseen.asks(reach.made_of, [lot])
     foreseen.asks(dates.rows_of, foreseen.finds("BIGINT[]", _SORTED, lots=met))
     return lot

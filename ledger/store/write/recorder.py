@@ -26,6 +26,8 @@ from ledger.store.write.rows import insert_row
 
 _END = "end"
 _EDGE = "edge"
+_BEFORE = "before"
+"""Under which an act knows the number of the last entry before its own."""
 Moved = tuple[tuple[Posting, ...], Level | None]
 """The postings of an entry and the level it states."""
 KEYS = {"person": ("person_key", "initials"), "material": ("material_key", "code")}
@@ -94,6 +96,7 @@ def _end(connection: Connection, known: dict[object, Any]) -> tuple[int, bytes |
     if _END not in known:
         last = end_of(connection)
         known[_END] = (last.seq, last.leaf) if last else (0, None)
+        known[_BEFORE] = known[_END][0]
     found: tuple[int, bytes | None] = known[_END]
     return found
 
@@ -118,7 +121,8 @@ def _node(
         return leaf
     if _EDGE not in known:
         known[_EDGE] = True
-        edge = edge_of(connection, number)
+        # As its look foretold it; what was completed since is known.
+        edge = edge_of(connection, known.get(_BEFORE, number))
         known.update({("node", *where): value for where, value in edge.items()})
     found = known.get(("node", height, place))
     return node(connection, height, place) if found is None else bytes(found)
