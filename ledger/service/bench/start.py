@@ -9,11 +9,15 @@ from ledger.domain.entries import Formula, Start
 from ledger.domain.entries.bench import Factor
 from ledger.domain.entries.choices import LotType, ProductKind, Purpose
 from ledger.domain.entries.texts import read_text
+from ledger.domain.lots.codes import stem_for
 from ledger.errors import InputError, RefusedError
 from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.foresight import Ahead
+from ledger.store.engine.acts import foresee
+from ledger.store.engine.foretold import Foreseen
 from ledger.store.read import queries
+from ledger.store.read.foreseen import foresee_code, foresee_vessel
 
 _UNREAD: Formula | None = Formula("", 1, "lot", ProductKind.ESSENCE, Quantity(1, Measure.UL, ""))
 """Stands in for a formula that could not be read, so that what follows from it is not asked for."""
@@ -40,7 +44,8 @@ def start(
     code: str | None = None,
 ) -> Recorded:
     """Begin a batch; opens a made lot, counted by volume."""
-    with at_desk(book, how, Ahead(opens=product)) as desk:
+    asked = ((queries.formulas, formula.strip().lower()), (queries.withdrawn,)) if formula else ()
+    with at_desk(book, how, Ahead(opens=product, also=asked)) as desk:
         words = desk.words
         number = words.whole(version, "version")
         master = words.read(lambda: _formula(desk, formula, number), _UNREAD)
@@ -63,8 +68,16 @@ def start(
             is_control=True if control else None,
             repeat=words.whole(repeat, "number of the repeat"),
         )
+        foresee(desk.connection, lambda foreseen: _ahead(foreseen, desk, facts))
         lot = desk.open_code(code, name or "lot")
         return desk.record(facts, opens=(lot, LotType.MADE, Measure.UL))
+
+
+def _ahead(foreseen: Foreseen, desk: Desk, facts: Start) -> None:
+    """Foretell what is asked for a code and of a vessel, together."""
+    foresee_code(foreseen, stem_for(facts.product or "lot"))
+    if facts.vessel:
+        foresee_vessel(foreseen, facts.vessel, desk.happened.at)
 
 
 def _formula(desk: Desk, text: str | None, number: int | None) -> Formula | None:

@@ -23,7 +23,9 @@ from ledger.domain.entries import (
     Material,
     Move,
     Receipt,
+    Rest,
     Rinse,
+    Start,
     Strike,
 )
 from ledger.domain.entries.choices import LotType, Verdict
@@ -45,7 +47,7 @@ from ledger.store.engine.connections import Connection
 from ledger.store.engine.foretold import Foreseen
 from ledger.store.read import parties, queries
 from ledger.store.read.end import last_recorded
-from ledger.store.read.foreseen import foresee_unforeseen
+from ledger.store.read.foreseen import foresee_unforeseen, foresee_vessel
 from ledger.store.read.queries import Moment
 
 
@@ -109,13 +111,13 @@ def build_scene(connection: Connection, draft: Draft, now: datetime) -> Scene:
     return replace(scene, control=replace(scene.control, vessel=vessel)) if vessel else scene
 
 
-def _ahead(
-    connection: Connection, foreseen: Foreseen, draft: Draft, codes: Sequence[str]
-) -> None:
+def _ahead(connection: Connection, foreseen: Foreseen, draft: Draft, codes: Sequence[str]) -> None:
     """Foretell what is asked by what a draft names."""
     if draft.corrects:
         foreseen.asks(queries.entry, draft.corrects)
         foreseen.asks(queries.corrected_by, draft.corrects)
+    elif isinstance(draft.facts, Start | Rest) and draft.facts.vessel:
+        foresee_vessel(foreseen, draft.facts.vessel, draft.happened.at)
     at = instant_text(draft.happened.at)
     for code in (draft.lot, *codes):
         if not code or (draft.opens and draft.opens.code == code):

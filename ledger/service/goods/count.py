@@ -19,7 +19,7 @@ from ledger.service.desk.foresight import Ahead
 @act
 def count(book: Book, how: How, *, lot: str, amount: str, tare: str | None = None) -> Recorded:
     """Record what was really there of a lot: counted, measured, or weighed with its vessel."""
-    with at_desk(book, how, Ahead(lot)) as desk:
+    with at_desk(book, how, Ahead(lot, is_packed=True)) as desk:
         words = desk.words
         # With a tare the amount is a weight with its vessel, which is never nothing.
         code, empty = words.lot(lot), words.amount_or_none(tare)

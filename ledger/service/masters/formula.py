@@ -34,12 +34,20 @@ def load(book: Book, how: How, *, file: str) -> Recorded:
 @act
 def load_text(book: Book, how: How, text: str, file: str) -> Recorded:
     """Record a version of a formula from the text of a TOML file of that name."""
-    with at_desk(book, how) as desk:
+    with at_desk(book, how, Ahead(also=_ASKED)) as desk:
         words = desk.words
         words.done()
         facts = read_formula(text, file, words, _known(desk.connection))
         words.done()
         return _record_once(desk, facts)
+
+
+_ASKED = (
+    (queries.material_codes,),
+    (queries.formulas,),
+    (queries.entries_of_kind, Formula),
+)
+"""What is read whichever formula is loaded."""
 
 
 def _known(connection: Connection) -> Known:

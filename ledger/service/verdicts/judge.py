@@ -10,6 +10,7 @@ from ledger.domain.entries.choices import Verdict
 from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.foresight import Ahead
+from ledger.store.read import queries
 
 
 @act
@@ -25,6 +26,7 @@ def judge(
         verdict: The word for it.
         anyway: Given, a held lot is released whatever else stands in its way.
     """
-    with at_desk(book, how, Ahead(lot, is_packed=True)) as desk:
+    asked = ((queries.limits,),) if verdict == Verdict.RELEASE else ()  # by a claim to be without
+    with at_desk(book, how, Ahead(lot, is_packed=True, also=asked)) as desk:
         facts = Judge(desk.words.needed(verdict, Verdict, "verdict"))
         return desk.record(facts, desk.words.lot(lot), insists=bool(anyway))

@@ -169,9 +169,7 @@ def _part(connection: Connection, heard: Heard) -> Part:
     return part_of(Question(statement, cells, is_binary), connection)
 
 
-def _remember(
-    turn: Turn, asked: Question, rows: list[Any], values: Mapping[Found, object]
-) -> None:
+def _remember(turn: Turn, asked: Question, rows: list[Any], values: Mapping[Found, object]) -> None:
     cells = {name: _valued(cell, values) for name, cell in asked.cells.items()}
     known = asked._replace(cells=cells)
     if not any(cells[name] is None for name, cell in asked.cells.items() if cell is not None):

@@ -5,6 +5,7 @@ Refuses: to know rules; what a lot's state is made of, and what went into it, is
 """
 
 from collections.abc import Sequence
+from datetime import datetime
 
 from ledger.domain.entries.canonical import MAX_INTEGER
 from ledger.domain.entries.choices import LotType
@@ -199,6 +200,7 @@ def foresee_names(foreseen: Foreseen) -> None:
 def foresee_party(foreseen: Foreseen, name: str) -> None:
     """Foretell what an act asks of somebody whom it names."""
     foresee_names(foreseen)
+    foreseen.asks(people.details)
     foreseen.asks(parties.is_named, name)
     for reader in parties.EACH_NAMED:
         foreseen.asks(reader)
@@ -212,6 +214,14 @@ def foresee_code(foreseen: Foreseen, stem: str) -> None:
 def foresee_filling(foreseen: Foreseen, bulk: str | Found) -> None:
     """Foretell what an act asks that fills a lot into bottles, by its whole code."""
     foreseen.asks(codes_of_stem, foreseen.finds("TEXT", _STEM_OF_BOTTLES, code=bulk))
+
+
+def foresee_vessel(foreseen: Foreseen, vessel: str, at: datetime) -> None:
+    """Foretell what an act asks of a vessel into which something comes at a moment."""
+    if not foreseen.knows(inputs.last_held, vessel, at):
+        foreseen.asks(inputs.last_held, vessel, at)
+        held = foreseen.finds("BIGINT", inputs.HELD_LOT, **inputs.held_cells(vessel, at))
+        foreseen.asks_for(inputs.PRODUCT_OF, lot=held)
 
 
 def foresee_material(foreseen: Foreseen, code: str) -> None:
@@ -262,7 +272,9 @@ def foresee_entry(foreseen: Foreseen, seq: int, at: str | Found | None) -> None:
     foreseen.asks(walk.forward, lot)
 
 
-def _inputs(foreseen: Foreseen, lot: int | Found, sources: Sequence[str], skip: int | Found = 0) -> None:
+def _inputs(
+    foreseen: Foreseen, lot: int | Found, sources: Sequence[str], skip: int | Found = 0
+) -> None:
     """Foretell what is asked of what went into a lot."""
     foreseen.asks(inputs.numbers_into, lot, skip)
     into = foreseen.finds("BIGINT[]", inputs.INTO_AND, lot=lot, skip=skip, codes=list(sources))

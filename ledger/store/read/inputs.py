@@ -69,7 +69,9 @@ _SIZES = (
     "SELECT q.name, q.holds FROM equipment q JOIN entry e ON e.seq = q.seq "
     f"{IN_FORCE} AND q.holds IS NOT NULL ORDER BY e.happened_at, e.stands_for"
 )
-_PRODUCT = (
+HELD_LOT = f"SELECT lot FROM ({_HELD}) AS held"
+"""The number of the lot that a vessel last held, by the cells of `held_cells`."""
+PRODUCT_OF = (
     "SELECT lot.code, s.product, s.product_kind FROM lot JOIN entry o ON o.stands_for = lot.id "
     "JOIN start s ON s.seq = o.seq LEFT JOIN entry c ON c.corrects = o.seq "
     "WHERE lot.id = :lot AND c.corrects IS NULL"
@@ -178,14 +180,18 @@ def last_held(connection: Connection, vessel: str, at: datetime, skip: int = 0) 
 
     Capitals do not matter; SQLite lowers ASCII letters only, so both ways are asked for.
     """
-    ascii_only = "".join(letter.lower() if letter.isascii() else letter for letter in vessel)
-    names = {"vessel": ascii_only, "folded": vessel.lower()}
-    for kind, lot, held_in in ask(connection, _HELD, **names, at=instant_text(at), skip=skip):
+    for kind, lot, held_in in ask(connection, _HELD, **held_cells(vessel, at, skip)):
         if kind == "clean" or lot is None:
             return None
-        for code, product, product_kind in ask(connection, _PRODUCT, lot=lot):
+        for code, product, product_kind in ask(connection, PRODUCT_OF, lot=lot):
             return LastHeld(held_in, code, product, ProductKind(product_kind))
     return None
+
+
+def held_cells(vessel: str, at: datetime, skip: int = 0) -> dict[str, object]:
+    """Return the cells of the question what a vessel last held; see `last_held`."""
+    ascii_only = "".join(letter.lower() if letter.isascii() else letter for letter in vessel)
+    return {"vessel": ascii_only, "folded": vessel.lower(), "at": instant_text(at), "skip": skip}
 
 
 def vessel_sizes(connection: Connection) -> dict[str, int]:

@@ -88,7 +88,7 @@ def named(connection: Connection, seq: int, facts: FactsT) -> FactsT:
 def _known(connection: Connection, seq: int, facts: Any) -> Any:  # noqa: ANN401 - either of two
     is_party = isinstance(facts, Party)
     if has_commitment(facts):
-        beside = _once(connection, _DETAILS, _by_entry).get(seq)
+        beside = details(connection).get(seq)
         instead = facts.code if is_party else facts.initials
         fields = [name for name in DETAIL_FIELDS if hasattr(facts, name)]
         known = {name: beside[name] for name in fields} if beside else {"name": instead}
@@ -98,6 +98,11 @@ def _known(connection: Connection, seq: int, facts: Any) -> Any:  # noqa: ANN401
     if not is_party and facts.initials in _once(connection, _GONE, _column):
         return Person(facts.initials, facts.initials)
     return facts
+
+
+def details(connection: Connection) -> dict[int, dict[str, str | None]]:
+    """Return what stands beside entries of people and parties, by the numbers of these."""
+    return _once(connection, _DETAILS, _by_entry)
 
 
 class Names(Struct, frozen=True):
