@@ -60,6 +60,8 @@ def test_a_further_journey_is_made_where_one_answer_says_what_to_ask_next(
     """After a filling it is asked what is left to fill, after a strike what stands no longer."""
     keeper, line = far
     acts: dict[tuple[str, int], Mapping[str, Any]] = {
+        ("count", 2): {"lot": BOTTLES, "amount": "8", "because": "one broke"},
+        ("look", 3): {"lot": BOTTLES, "grade": "cloudy"},
         ("complain", 2): {"lot": BOTTLES, "symptom": "cloudy", "party": "Bridge Street Stall"},
         ("makeup", 2): {"lot": LOT, "source": SPIRIT, "volume": "600 mL", "because": "thin"},
         ("labels", 2): {"lot": BOTTLES, "printed": "3", "because": "to keep"},
@@ -84,6 +86,27 @@ def test_a_further_journey_is_made_where_one_answer_says_what_to_ask_next(
         keeper.do(verb, **words)
         told.append((verb, line.trips - before))
     assert told == list(acts)
+
+
+def test_of_a_lot_by_a_formula_what_it_asks_for_is_foretold_too(
+    far: tuple[Keeper, SlowLine],
+) -> None:
+    """Also where the act departs from it, of which an entry of its own is written."""
+    keeper, line = far
+    vessel = {"vessel": "Demijohn 2", "because": "to see"}
+    acts: tuple[tuple[str, int, Mapping[str, Any]], ...] = (
+        ("start", 3, {"formula": "orange-essence", "target": "1 L", **vessel}),
+        ("add", 2, {"lot": ".", "source": "SOO-001-3", "amount": "9 mL", "because": "to see"}),
+        ("rest", 3, {"lot": ".", "purpose": "settle", **vessel}),
+        ("judge", 2, {"lot": ".", "verdict": "release", "because": "to see"}),
+    )
+    told = []
+    for verb, _, words in acts:
+        before = line.trips
+        done = keeper.do(verb, **words)
+        told.append((verb, line.trips - before, words))
+    assert told == list(acts)
+    assert done.deviations
 
 
 def test_what_names_no_whole_code_is_asked_when_its_time_comes(

@@ -65,6 +65,22 @@ def test_a_further_act_of_a_transaction_is_foretold_what_was_written_before_it(
         assert kind_of(connection, 1) == "house"
 
 
+def by_initials(connection: Connection, kind: str) -> list[str]:
+    """Ask who wrote entries of a kind."""
+    told = "SELECT by FROM entry WHERE kind = :kind AND by IS NOT NULL ORDER BY seq"
+    return [by for (by,) in ask(connection, told, kind=kind)]
+
+
+def test_one_question_answers_many_of_a_reader(postgres_keeper: Keeper) -> None:
+    with acting(postgres_keeper.book.engine) as connection:
+        every = "SELECT kind, by FROM entry WHERE by IS NOT NULL ORDER BY kind, seq"
+        foresee(connection, lambda foreseen: foreseen.asks_each(by_initials, every))
+        answered = known(connection)
+        assert by_initials(connection, "person") == ["AB"]
+        assert by_initials(connection, "material") == ["AB"] * 6
+        assert known(connection) == answered
+
+
 def test_of_a_file_nothing_is_foretold(sqlite_keeper: Keeper) -> None:
     with acting(sqlite_keeper.book.engine, foretell) as connection:
         foresee(connection, foretell)
