@@ -82,6 +82,10 @@ def test_nothing_is_compared_where_something_is_not_known(contents: Contents) ->
         assert beside(reading(what, 60.0), contents, USUALLY) is None
 
 
+def test_the_least_drop_is_compared() -> None:
+    assert beside(reading(Measured.DENSITY, 1.0), Contents(0.5, water_mg=0.5), USUALLY) is not None
+
+
 def test_a_reading_of_acidity_has_nothing_beside_it() -> None:
     assert beside(reading(Measured.PH, 3.2), SYRUP, USUALLY) is None
 
