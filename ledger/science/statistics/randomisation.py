@@ -73,7 +73,7 @@ def tried(jars: Sequence[TriedJar], factors: int, level: Fraction) -> tuple[Trie
         left = [factor for factor in range(factors) if factor not in shown]
         found = {factor: p_of_draw(_strata(jars, factor, shown)) for factor in left}
         p = min(found.values())
-        floor = max(floor, min(Fraction(1), p * len(left)))
+        floor = max(floor, p * len(left))
         alike = [factor for factor in left if found[factor] == p]
         if floor > level or len(alike) > 1:
             told |= _not_shown(found, least, level, is_first=not shown, is_reached=floor <= level)
