@@ -19,6 +19,10 @@ def test_beyond_the_ends_it_is_the_nearer_end(wanted: float, end: float) -> None
     assert solve(lambda x: x * x, wanted, 2, 5) == end
 
 
+def test_where_both_ends_are_as_near_it_is_the_low_one() -> None:
+    assert solve(lambda _: 1.0, 3.0, 2, 5) == 2
+
+
 @given(st.lists(st.floats(-10, 10), min_size=1, max_size=6), st.floats(-2, 2))
 def test_a_polynomial_is_the_sum_of_its_terms(terms: list[float], at: float) -> None:
     expected = sum(term * at**k for k, term in enumerate(terms))

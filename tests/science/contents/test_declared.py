@@ -70,6 +70,12 @@ def test_a_root_beer_of_40_g_of_sugars_declares_the_calories_of_its_label() -> N
     assert told["total sugars"] == told["includes added sugars"] == "40 g"
 
 
+@pytest.mark.parametrize(("gram", "declared"), [(0.1, "<0.1 g"), (0.11, "0.1 g")])
+def test_saturates_are_nothing_up_to_a_tenth_of_a_gram(gram: float, declared: str) -> None:
+    """The guidance of December 2012, table 4."""
+    assert eu_lines(Nutrition(saturates=gram))[2].amount == declared
+
+
 def test_a_half_is_rounded_up() -> None:
     """0.125 g of salt is 0.13 g, whatever its binary form."""
     assert eu_salt(0.125) == "0.13 g"

@@ -109,7 +109,10 @@ def test_each_draw_takes_the_lot_as_it_was_then(bench: Bench) -> None:
     assert bench.of("FIRST").abv == pytest.approx(96)
     assert 45 < bench.of("SECOND").abv < 52
     assert bench.of("SECOND").abv == pytest.approx(bench.of("FOUNTAIN").abv)
-    assert [one.passed for one in bench.replay().happenings("FIRST")] == [1.0]
+    came, drawn = bench.replay().happenings("FOUNTAIN")[:2]
+    assert (came.kept, came.passed, came.beyond, came.is_vague) == (1, 1, 0, False)
+    assert (drawn.kept, drawn.passed) == pytest.approx((0.5, 0.5))
+    assert (drawn.beyond, drawn.is_vague) == (0, False)
 
 
 def test_a_make_up_is_no_loss_and_its_volume_wins(bench: Bench) -> None:
@@ -224,6 +227,17 @@ def test_of_a_rinse_without_volume_no_share_ran_through(bench: Bench) -> None:
     bench.put("E", "SUGAR", 30, given=40_000, kind="rinse")
     found = bench.replay().happenings("E")[0]
     assert (found.passed, found.is_vague, found.after.volume_ul) == (0, False, 0)
+
+
+def test_lots_that_are_made_of_each_other_are_told_as_a_circle(bench: Bench) -> None:
+    bench.put("A", "WATER", 50)
+    bench.put("B", "A", 10)
+    bench.put("A", "B", 5)
+    replay = bench.replay()
+    assert replay.circles == ()
+    replay.play(["A", "B"])
+    assert replay.circles == (("A", "B"),)
+    assert replay.order == ("B", "A")
 
 
 def test_large_volumes_are_said_in_full(bench: Bench) -> None:

@@ -60,7 +60,7 @@ def test_both_ends_of_what_parts_and_of_what_is_held_by_hand() -> None:
     are those of a whole; of what is not known 5.04 mg/L dissolve at the worst, 3085 at the best.
     """
     apart = (45 + 11_225**0.5, 75 + 10_225**0.5)
-    for halves in (both(0.5, 0.5), both(1.0, 1.0)):
+    for halves in (both(0.5, 0.5), both(0.75, 0.75), both(1.0, 1.0)):
         assert parted(halves, 200, 0, FIT) == pytest.approx(apart)
         assert most_held(halves, 0, FIT) == pytest.approx((16, 1 / (0.025 + 0.5 / 90)))
     held = (1 / (0.06 + 0.4 / 5.04), 1 / (0.03 + 0.4 / 3085))

@@ -34,6 +34,12 @@ def test_few_outcomes_are_all_looked_at() -> None:
     assert sorted(every) == sorted(1 << n | 1 << m for n in range(3) for m in (3, 4))
 
 
+@pytest.mark.parametrize(("units", "told"), [(1000, 1000), (1001, 3)])
+def test_up_to_a_thousand_outcomes_are_all_looked_at(units: int, told: int) -> None:
+    strata = strata_of([2**units - 1], 1)
+    assert len(list(outcomes(strata, 1, None, drawn=2))) == told
+
+
 def test_of_many_a_fixed_sample_is_drawn_that_keeps_how_many_failed() -> None:
     masks, seen = [2**20 - 1, (2**20 - 1) << 20], 0b11111 | 0b111 << 20
     strata = strata_of(masks, seen)
