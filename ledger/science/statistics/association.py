@@ -93,12 +93,11 @@ def _variance(table: Table) -> float:
     return product / (table.lots**2 * (table.lots - 1))
 
 
-def _common_odds(tables: Sequence[Table], level: float) -> Odds | None:
+def _common_odds(tables: Sequence[Table], level: float) -> Odds:
+    # Of a table that tells anything one of both is above nothing.
     agree = [table.failed_with * table.clear_without / table.lots for table in tables]
     differ = [table.failed_without * table.clear_with / table.lots for table in tables]
     for_it, against = sum(agree), sum(differ)
-    if not for_it and not against:
-        return None
     if not against:
         return Odds(inf, 0.0, inf)
     if not for_it:

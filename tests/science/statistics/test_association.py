@@ -6,7 +6,7 @@ from math import inf
 import pytest
 from scipy.stats import chi2
 
-from ledger.science.statistics.association import mantel_haenszel
+from ledger.science.statistics.association import Odds, Pooled, mantel_haenszel
 from ledger.science.statistics.exact import Table
 from tests.science.published import REFERENCE
 
@@ -46,13 +46,16 @@ def test_the_statistic_without_correction_has_the_p_of_chi_square() -> None:
 def test_strata_that_tell_nothing_do_not_weigh() -> None:
     silent = [Table(3, 0, 4, 0), Table(0, 0, 5, 2), Table(0, 0, 0, 0)]
     assert mantel_haenszel([*STRATA, *silent], 0.05) == mantel_haenszel(STRATA, 0.05)
-    assert mantel_haenszel(silent, 0.05).odds is None
+    assert mantel_haenszel(silent, 0.05) == Pooled(None, 0.0, 1.0, 0)
+
+
+def test_what_comes_nearer_than_half_a_lot_to_what_is_expected_has_a_p_of_one() -> None:
+    for table in (Table(2, 2, 2, 2), Table(3, 2, 2, 2)):
+        found = mantel_haenszel([table], 0.05)
+        assert (found.chi_square, found.p) == (0, 1)
 
 
 def test_a_clean_split_has_no_end_above() -> None:
     odds = mantel_haenszel([Table(3, 0, 0, 3), Table(2, 0, 0, 2)], 0.05).odds
-    assert odds is not None
-    assert (odds.ratio, odds.high) == (inf, inf)
-    turned = mantel_haenszel([Table(0, 3, 3, 0)], 0.05).odds
-    assert turned is not None
-    assert turned.ratio == 0.0
+    assert odds == Odds(inf, 0.0, inf)
+    assert mantel_haenszel([Table(0, 3, 3, 0)], 0.05).odds == Odds(0.0, 0.0, inf)
