@@ -37,7 +37,7 @@ class Response(NamedTuple):
 
 GRADE = Response("grade", "grade", "grades")
 NTU = Response("NTU", "NTU", "NTU")
-YIELD = Response("yield", "points of yield", "points of yield")
+YIELD = Response("yield", "point of yield", "points of yield")
 
 
 def comparison_view(found: Comparison, written_at: datetime | None = None) -> ComparisonView:
@@ -106,8 +106,8 @@ def _noise(spread: Spread) -> str:
         )
     told = [
         plural(spread.grade, "grade") if spread.grade is not None else "",
-        f"{_number(spread.ntu)} NTU" if spread.ntu is not None else "",
-        f"{_number(spread.yield_pct)} points of yield" if spread.yield_pct is not None else "",
+        _so_many(spread.ntu, NTU) if spread.ntu is not None else "",
+        _so_many(spread.yield_pct, YIELD) if spread.yield_pct is not None else "",
     ]
     words = listed(word for word in told if word) if any(told) else "nothing known yet"
     return (
@@ -180,8 +180,11 @@ def _moved(
         return ""
     if not gap:
         return f"no difference in {response.what}"
-    named = response.one if abs(gap) == 1 else response.many
-    return f"{_number(abs(gap))} {named} {up if (gap < 0) == turned else down}"
+    return f"{_so_many(abs(gap), response)} {up if (gap < 0) == turned else down}"
+
+
+def _so_many(value: Fraction, response: Response) -> str:
+    return f"{_number(value)} {response.one if value == 1 else response.many}"
 
 
 def _number(value: Fraction | None) -> str:

@@ -111,7 +111,6 @@ def _up(ntu_milli: int, low: int, high: int) -> float:
 
 def _days(longest: float) -> Iterator[tuple[float, str]]:
     yield 0.0, "finished"
-    for part in (0.25, 0.5, 0.75, 1.0):
-        day = round(longest * part)
-        if day and 0 < day / longest <= 1.0:
+    for day in dict.fromkeys(round(longest * part) for part in (0.25, 0.5, 0.75, 1.0)):
+        if 0 < day <= longest:
             yield day / longest, f"{day} d"

@@ -179,6 +179,8 @@ def test_goods_that_come_back_when_all_were_gone_are_what_they_were(bench: Bench
     bench.back("P", 1_000_000)
     assert bench.of("P").volume_ul == pytest.approx(250 * ML)
     assert bench.of("P").abv == pytest.approx(96)
+    back = bench.replay().happenings("P")[-1]
+    assert (back.passed, back.beyond) == pytest.approx((0.5, 0))
 
 
 def test_goods_that_come_back_though_none_are_known_to_be_out_are_as_the_lot_was_last(
@@ -190,6 +192,8 @@ def test_goods_that_come_back_though_none_are_known_to_be_out_are_as_the_lot_was
     bench.back("S", 100 * ML)
     assert bench.of("S").volume_ul == pytest.approx(100 * ML)
     assert bench.of("S").abv == pytest.approx(96)
+    back = bench.replay().happenings("S")[-1]
+    assert (back.passed, back.beyond) == pytest.approx((0, 0.2))
 
 
 def test_a_draw_of_more_than_is_there_is_said_and_of_the_rest_nothing_is_known(

@@ -34,6 +34,13 @@ def test_the_essence_is_as_strong_in_methyl_salicylate_as_was_computed_elsewhere
     assert concerns(glass, ESSENCE, WINTERGREEN)[0].mg_per_kg_lot == pytest.approx(87_000, abs=1500)
 
 
+def test_of_what_only_the_syrup_brought_nothing_is_in_the_lot() -> None:
+    glass = poured(dosed(ESSENCE, 30 * ML, 1000 * ML), 240 * ML, 7)
+    (found,) = concerns(glass, some(WATER, 30 * ML), WINTERGREEN)
+    assert found.mg_per_glass > 60
+    assert (found.mg_per_kg_lot, found.mg_per_l_lot) == (0, 0)
+
+
 def test_a_glass_holds_the_syrup_in_proportion_also_when_less_is_there() -> None:
     """Sugar of a 30 mL pour of 3:2 syrup by weight, about 23 g (60 °Bx is 772 g/L, SPS-4)."""
     syrup = total(some(SUGAR, 6000), some(WATER, 4000 / 0.9982))

@@ -8,10 +8,16 @@ from ledger.domain.amounts.quantity import Measure, Quantity, parse_quantity
 from ledger.errors import RefusedError
 from ledger.science.liquids.alcohol import density, mass_percent_from_abv
 from ledger.science.liquids.alcoholmeter import true_from_indicated
-from ledger.science.liquids.dilution import Dilution, dilute, mixed
+from ledger.science.liquids.dilution import Dilution, dilute, mixed, step_of
 from tests.science.published import rows
 
 PUBLISHED = [row for row in rows("alcohol_dilution.csv") if row["published_stock_mL"]]
+
+
+def test_a_part_of_just_a_microlitre_can_be_measured_and_of_less_cannot() -> None:
+    assert step_of(10.0, 1.0) == 1
+    with pytest.raises(RefusedError):
+        step_of(10.0, 0.99)
 
 
 def ethanol_g(abv: float, volume_ul: float) -> float:

@@ -29,6 +29,21 @@ def test_one_suspect_alone_keeps_its_exact_p() -> None:
     assert p == Fraction(1, 252) * Fraction(5, 4)
 
 
+def test_what_goes_together_counts_once_where_something_may_stand_out() -> None:
+    """Oil is in all five that failed and sugar in four of them, and in no other.
+
+    Alone once in 252 and once in 42; whenever chance deals sugar so, it is as rare for the oil.
+    """
+    lots = [
+        observed(f"L{n}", n < 5, *(["OIL"] if n < 5 else []), *(["SUGAR"] if n < 4 else []))
+        for n in range(10)
+    ]
+    found = families(groups(lots), LEVEL)
+    once = Fraction(1, 252) * Fraction(5, 4)
+    assert list(adjusted(found, LEVEL, Level.RUN).values()) == [once, 6 * once]
+    assert list(adjusted(found, once / 2, Level.RUN).values()) == [2 * once, 6 * once]
+
+
 def test_a_delivered_lot_weighs_twice() -> None:
     (oil,) = groups(split())
     assert (oil.causes, weight(oil)) == ((lot("OIL"),), 2)

@@ -50,10 +50,10 @@ def test_every_mark_of_the_small_charts_stands_where_it_stood() -> None:
         TimeSpan("chill", 0.8, 0.8 + 0.99 * dot),
         TimeSpan("look", 0.5, 0.5),
     )
-    days = ((0.0, "first"), (0.94, "before"), (0.96, "after"), (1.0, "last"))
+    days = ((0.0, "first"), (0.95, "before"), (0.96, "after"), (1.0, "last"))
     points = tuple(
         replace(RECORD.clarity.points[0], along=along, up=along / 2)
-        for along in (0.0, 0.5, 0.94, 0.96, 1.0)
+        for along in (0.0, 0.5, 0.95, 0.96, 1.0)
     )
     strip = replace(RECORD.clarity, points=points, days=days)
     told = laid(

@@ -24,12 +24,30 @@ def test_levels_stand_side_by_side_with_n_and_the_control() -> None:
     )
 
 
+def test_the_other_way_round_every_effect_has_its_other_word() -> None:
+    one, other = jar("A-1", 0, "1.5", 85, rest="24h"), jar("A-2", 1, "2.5", 86, rest="96h")
+    assert comparison_view(comparison(one, other)).factors[0].words == (
+        "96h against 24h (means of 1 and 1): 1 grade less clear, 1 NTU higher and 1 point of yield "
+        "more."
+    )
+    alike = comparison_view(comparison(one, jar("A-2", 0, "1.5", 85, rest="96h")))
+    assert alike.factors[0].words == (
+        "96h against 24h (means of 1 and 1): no difference in grade, no difference in NTU and no "
+        "difference in yield."
+    )
+
+
 def test_what_repeats_differ_by_stands_before_the_effects() -> None:
     assert comparison_view(CROSSED).lines == (
         "Trial rests: 5 batches, 1 of them the control. In all of them: no lot.",
         "The 4 batches with a repeat differ from it by up to 1 grade, 0.6 NTU and 2 points of "
         "yield; what factors do within that means nothing.",
     )
+
+
+def test_one_point_of_yield_is_told_as_one() -> None:
+    view = comparison_view(replace(CROSSED, spread=Spread(2, 1, Fraction(1), Fraction(1))))
+    assert "differ from it by up to 1 grade, 1 NTU and 1 point of yield;" in view.lines[1]
 
 
 def test_factors_that_moved_together_have_no_effect_and_no_plot() -> None:

@@ -5,7 +5,7 @@ from msgspec.structs import replace
 
 from ledger.service.lots.dossier import dossier
 from reports.words.lots import clarity as module
-from reports.words.lots.clarity import CLEAR_MILLI, clarity_strip, look_rows
+from reports.words.lots.clarity import CLEAR_MILLI, _days, clarity_strip, look_rows
 from tests.keeper import Keeper
 from tests.kept.said import check_constants, check_said
 from tests.path import Lots
@@ -28,6 +28,16 @@ def test_readings_stand_by_their_decade_and_their_age(made: tuple[Keeper, Lots, 
     assert (one.words, ten.words) == ("1", "10")
     assert one.up + 1 / (len(strip.scale) - 1) == pytest.approx(ten.up)
     assert len(look_rows(found)) == len(before) + 2
+
+
+@pytest.mark.parametrize(
+    ("longest", "days"),
+    [(0.3, []), (1.0, ["1 d"]), (2.6, ["1 d", "2 d"]), (8.0, ["2 d", "4 d", "6 d", "8 d"])],
+)
+def test_whole_days_of_the_time_are_told_each_once(longest: float, days: list[str]) -> None:
+    (start, finished), *told = _days(longest)
+    assert (start, finished, [words for _, words in told]) == (0.0, "finished", days)
+    assert all(at == int(words[:-2]) / longest for at, words in told)
 
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:

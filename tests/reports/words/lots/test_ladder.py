@@ -64,6 +64,7 @@ def test_a_filling_has_its_yield(made: tuple[Keeper, Lots, str]) -> None:
     found = dossier(keeper.book, pack(keeper, lots, essence))
     drawn, inside, left = filling_ladder(found.state)
     assert (drawn.what, inside.sign, left.what) == ("Drawn from the bulk", "=", "Not accounted for")
+    assert (drawn.sign, left.sign) == ("", "")
 
 
 def test_a_delivery_is_used_sent_here_and_the_rest_is_not_accounted_for(

@@ -2,10 +2,14 @@
 
 from pathlib import Path
 
+from msgspec.structs import replace
+
+from ledger.domain.amounts.quantity import Measure
 from ledger.domain.lots.lot import Lot
 from ledger.service.lots.dossier import dossier
+from ledger.service.lots.journal import Said
 from reports.words.lots import put_in as module
-from reports.words.lots.put_in import _what, input_rows
+from reports.words.lots.put_in import _row, _what, input_rows
 from tests.formula_texts import line, orange, step
 from tests.keeper import Keeper
 from tests.kept.filled import bare, filled
@@ -60,6 +64,18 @@ def test_an_addition_that_was_struck_counts_in_no_sum(
     keeper.do("strike", entry=str(second.seq), because="it was another jar")
     told = [(row.amount, row.off, row.struck) for row in input_rows(dossier(keeper.book, code))]
     assert told == [("20 mL", "\N{MINUS SIGN}10 mL, outside", False), ("12 mL", "", True)]
+
+
+def test_what_came_over_unmeasured_is_carried_and_of_a_lot_that_is_gone_too() -> None:
+    told = [
+        _row(filled(Said), "A-1", taken, lot, None, None, "").amount
+        for taken, lot in (
+            (0, filled(Lot)),
+            (5, None),
+            (5, replace(filled(Lot), measure=Measure.UL)),
+        )
+    ]
+    assert told == ["carried", "carried", "0.005 mL"]
 
 
 def test_a_delivery_is_named_with_the_lot_of_its_supplier_where_they_gave_one() -> None:
