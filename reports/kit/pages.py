@@ -15,6 +15,8 @@ def page_address(house: House | None, code: str) -> str:
 
     >>> page_address(House("Quayside", "EUR", web="https://example.com/l"), "BOS-001-S")
     'https://example.com/l/BOS-001-S/'
+    >>> page_address(House("Quayside", "EUR"), "BOS-001-S"), page_address(None, "BOS-001-S")
+    ('', '')
     """
     return f"{house.web}/{code}/" if house and house.web else ""
 
@@ -24,6 +26,8 @@ def case_address(house: House | None, number: int) -> str:
 
     >>> case_address(House("Quayside", "EUR", web="https://example.com/l"), 7)
     'https://example.com/l/case/7'
+    >>> case_address(House("Quayside", "EUR"), 7), case_address(None, 7)
+    ('', '')
     """
     return f"{house.web}/case/{number}" if house and house.web else ""
 

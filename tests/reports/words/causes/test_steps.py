@@ -4,6 +4,7 @@ from msgspec.structs import replace
 
 from ledger.domain.lots.lot import Lot, Status
 from ledger.science.statistics.suspects import Observed
+from ledger.store.read.runs import Run
 from reports.words.causes import steps as module
 from reports.words.causes.steps import is_barred, next_step, trial_factors
 from reports.words.causes.suspects import suspicion_lines
@@ -43,6 +44,15 @@ def test_a_setting_is_tried_at_the_levels_that_the_book_has() -> None:
     assert next_step(suspicion(per_ml)) == (
         'pottle trial plan "Syrup" --try "powder=above 2 g/mL / up to 2 g/mL"'
     )
+
+
+def test_of_what_failed_without_a_suspect_the_making_is_traced() -> None:
+    alone = suspicion([Observed("F1", True, frozenset(), {}, "Syrup", "AB")])
+    assert next_step(alone) == "pottle trace F1 --back"
+    sorts = replace(alone.sorted, otherwise_failed=(filled(Run),))
+    assert next_step(replace(alone, sorted=sorts)) == "pottle suspects"
+    two = [Observed(f"F{n}", True, frozenset(), {}, "Syrup", "AB") for n in (1, 2)]
+    assert next_step(replace(suspicion(two), sorted=sorts)) == "pottle trace F1 --back"
 
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:

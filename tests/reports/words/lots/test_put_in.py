@@ -70,7 +70,7 @@ def test_what_came_over_unmeasured_is_carried_and_of_a_lot_that_is_gone_too() ->
     told = [
         _row(filled(Said), "A-1", taken, lot, None, None, "").amount
         for taken, lot in (
-            (0, filled(Lot)),
+            (0, filled(Lot, measure=Measure.UL)),
             (5, None),
             (5, replace(filled(Lot), measure=Measure.UL)),
         )
