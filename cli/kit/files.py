@@ -19,6 +19,7 @@ from ledger.whole_files import is_book, whole_file
 from reports.kit.boxed import boxed_words, noting_boxed
 
 OTHER_NAME = "Give another name with --out, or --force to write over it."
+WRITABLE = "Choose a place that you may write in."
 
 
 def check_place(out: Path, *, force: bool, instead: str = OTHER_NAME) -> None:
@@ -56,6 +57,28 @@ def check_place(out: Path, *, force: bool, instead: str = OTHER_NAME) -> None:
             f"{out} is no file but a device or a pipe; it was left as it is.",
             "Give the name of a file.",
         )
+
+
+def make_folder(
+    folder: Path, *, parents: bool = False, is_private: bool = False, instead: str = WRITABLE
+) -> None:
+    """Make a folder, unless it is there; `instead` is what to do where it cannot be made.
+
+    Args:
+        folder: The folder.
+        parents: Whether those that it is in are made with it.
+        is_private: Whether only its owner may look into it.
+        instead: What to do where it cannot be made.
+
+    Raises:
+        StorageError: It cannot be made.
+    """
+    try:
+        folder.mkdir(0o700 if is_private else 0o777, parents=parents, exist_ok=True)
+    except OSError as error:
+        raise StorageError(
+            f"The folder {folder} could not be made: {error.strerror}.", instead
+        ) from error
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,8 +121,7 @@ def paper_at(
         ) from error
     except OSError as error:
         raise StorageError(
-            f"The file {out} could not be written: {error.strerror}.",
-            "Choose a place that you may write in.",
+            f"The file {out} could not be written: {error.strerror}.", WRITABLE
         ) from error
     tell_boxed(boxed)
 

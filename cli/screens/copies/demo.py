@@ -12,12 +12,11 @@ from pathlib import Path
 from typing import NamedTuple
 
 from cli.kit.call import BOOK_NAME, Call
-from cli.kit.files import check_place, draw
+from cli.kit.files import check_place, draw, make_folder
 from cli.kit.progress import progress
 from cli.kit.tables import print_json, print_lines
 from cli.screens.lots.record import print_record
 from cli.screens.lots.trace import print_trace
-from ledger.errors import StorageError
 from ledger.science.statistics.suspects import Sort
 from ledger.service.causes.compare import Comparison, compare
 from ledger.service.causes.suspects import Suspicion, suspects
@@ -103,7 +102,7 @@ def demonstrate(call: Call, folder: Path, today: str | None) -> None:
         InputError: `today` is no day.
     """
     season = moved(read_season(season_folder()), read_day(today) if today else wall_clock().date())
-    make_folder(folder)
+    make_folder(folder, parents=True, instead=OTHER_FOLDER)
     places = Places(*(folder / name for name in (BOOK_NAME, "labels.pdf", "record.pdf")))
     for paper in (places.labels, places.record):
         check_place(paper, force=False, instead=OTHER_FOLDER)
@@ -169,21 +168,6 @@ def _common_lots(causes: Suspicion) -> list[str]:
     judgement = causes.judgement
     told = judgement.named or ((judgement.lead,) if judgement.lead else ())
     return [item.cause.name for item in told if item.cause.sort is Sort.LOT]
-
-
-def make_folder(folder: Path) -> None:
-    """Make the folder of the demonstration.
-
-    Raises:
-        StorageError: It cannot be made.
-    """
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        raise StorageError(
-            f"The folder {folder} could not be made: {error.strerror}.",
-            OTHER_FOLDER,
-        ) from error
 
 
 def play_into(call: Call, season: Season, where: Path) -> tuple[Book, Played, Lead]:

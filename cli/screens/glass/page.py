@@ -8,11 +8,11 @@ from pathlib import Path
 from typing import NamedTuple
 
 from cli.kit.call import Call
-from cli.kit.files import write
+from cli.kit.files import make_folder, write
 from cli.kit.tables import print_json, print_lines
 from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.lot import Status
-from ledger.errors import InputError, StorageError
+from ledger.errors import InputError
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import house_of
 from ledger.service.glass.serving import card
@@ -72,13 +72,7 @@ def _bottled(book: Book) -> list[str]:
 
 def _put(folder: Path, text: str) -> Path:
     """Write a page as the index of a folder of its own, so that its address ends in the code."""
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        raise StorageError(
-            f"The folder {folder} could not be made: {error.strerror}.",
-            "Choose a place that you may write in.",
-        ) from error
+    make_folder(folder, parents=True)
     place = folder / "index.html"
     write(place, text.encode(), force=True)
     return place

@@ -8,9 +8,8 @@ from importlib.resources import files
 from pathlib import Path
 
 from cli.kit.call import Call
-from cli.kit.files import check_place, write
+from cli.kit.files import check_place, make_folder, write
 from cli.kit.tables import print_json, print_lines
-from ledger.errors import StorageError
 from reports.json.kit.answer import File
 
 OTHER = "Give another folder, or --force to write over it."
@@ -26,13 +25,7 @@ def samples_folder() -> Path:
 def write_samples(call: Call, folder: Path, *, force: bool) -> None:
     """Write the sample formulas into a folder."""
     samples = sorted(samples_folder().glob("*.toml"))
-    try:
-        folder.mkdir(exist_ok=True)
-    except OSError as error:
-        raise StorageError(
-            f"The folder {folder} could not be made: {error.strerror}.",
-            "Choose a place that you may write in.",
-        ) from error
+    make_folder(folder)
     places = [folder / sample.name for sample in samples]
     for place in places:
         check_place(place, force=force, instead=OTHER)

@@ -10,7 +10,7 @@ from contextlib import ExitStack
 from io import BytesIO
 from pathlib import Path
 
-from cli.kit.files import check_place, paper_at
+from cli.kit.files import check_place, make_folder, paper_at
 from ledger.errors import StorageError
 from ledger.service.desk.book import Book
 from ledger.service.desk.clock import written_at
@@ -64,13 +64,7 @@ def write_pack(files: Mapping[str, bytes], out: Path, *, force: bool) -> list[Pa
     Raises:
         StorageError: The folder or a file cannot be written.
     """
-    try:
-        out.mkdir(mode=0o700, exist_ok=True)
-    except OSError as error:
-        raise StorageError(
-            f"The folder {out} could not be made: {error.strerror}.",
-            "Choose a place that you may write in.",
-        ) from error
+    make_folder(out, is_private=True)
     with ExitStack() as whole:
         for name, content in files.items():
             place = paper_at(out / name, force=force, instead=OTHER_FOLDER, is_private=True)

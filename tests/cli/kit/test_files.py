@@ -6,8 +6,9 @@ from pathlib import Path
 import pytest
 
 from cli.kit import files as module
-from cli.kit.files import OTHER_NAME, check_place, once_recorded, paper_at, write
+from cli.kit.files import OTHER_NAME, check_place, make_folder, once_recorded, paper_at, write
 from ledger.errors import StorageError
+from ledger.whole_files import _mask
 from reports.kit.boxed import note_boxed
 from tests.kept.said import check_constants
 
@@ -69,6 +70,27 @@ def test_what_cannot_be_written_is_told(tmp_path: Path) -> None:
         ),
     )
     assert [path.name for path in tmp_path.iterdir()] == ["a.pdf"]
+
+
+def test_a_folder_is_made_once_with_those_above_it_where_asked_and_private_where_asked(
+    tmp_path: Path,
+) -> None:
+    make_folder(tmp_path / "shared")
+    make_folder(tmp_path / "own", is_private=True)
+    make_folder(tmp_path / "a" / "b", parents=True)
+    make_folder(tmp_path / "a" / "b")
+    rights = [(tmp_path / name).stat().st_mode & 0o077 for name in ("own", "shared")]
+    assert rights == [0, 0o077 & ~_mask()]
+
+
+def test_a_folder_that_cannot_be_made_is_told_with_what_to_do(tmp_path: Path) -> None:
+    (tmp_path / "there").touch()
+    for folder, why in (("there", "File exists"), ("none/a", "No such file or directory")):
+        with pytest.raises(StorageError) as raised:
+            make_folder(tmp_path / folder, instead="Give another place.")
+        assert raised.value.problems == (
+            (f"The folder {tmp_path / folder} could not be made: {why}.", "Give another place."),
+        )
 
 
 @pytest.mark.parametrize("name", ["book.db", "book.db-wal", "book.jsonl"])
