@@ -1,13 +1,15 @@
 """The program says which package it met where one of its own should be."""
 
+import gc
 import os
+import signal
 import subprocess
 import sys
 from pathlib import Path
 
 import pytest
 
-from cli.program import INSIDE, OURS, stranger
+from cli.program import INSIDE, OURS, run, stranger
 
 ROOT = Path(__file__).parents[2]
 
@@ -48,6 +50,17 @@ def test_where_ours_is_hidden_whole_python_names_the_module_it_looked_for(tmp_pa
         env={**os.environ, "PYTHONPATH": os.pathsep.join((str(tmp_path), str(ROOT)))},
     )
     assert done.stderr.splitlines()[-1] == "ModuleNotFoundError: No module named 'cli.program'"
+
+
+def test_it_runs_the_commands_ends_at_once_when_interrupted_and_looks_for_no_garbage(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    done: list[object] = []
+    monkeypatch.setattr("cli.main.run", lambda: done.append("run"))
+    monkeypatch.setattr(signal, "signal", lambda *told: done.append(told))
+    monkeypatch.setattr(gc, "disable", lambda: done.append("no garbage"))
+    run()
+    assert done == [(signal.SIGINT, signal.SIG_DFL), "no garbage", "run"]
 
 
 def test_each_package_is_known_by_a_file_that_it_has() -> None:

@@ -47,6 +47,7 @@ def test_every_table_goes_out_and_the_round_trip_gives_the_same_entries(shell: S
     said = shell.run("export", "--csv", "tables")
     assert said.lines[0].endswith("tables of 39 entries are in tables.")
     assert said.lines[2:] == seal
+    assert Path("tables/seal.txt").read_text(encoding="utf-8").splitlines() == seal
     # A second reader: the texts of the entries and what is beside them make the same book again.
     bodies = [canonical_text(json.loads(row["body"])) for row in table(Path("tables/entry.csv"))]
     beside = [

@@ -166,6 +166,13 @@ def test_the_samples_are_written_and_can_be_loaded(shell: Shell) -> None:
     )
 
 
+def test_a_book_without_a_formula_says_so_and_how_to_load_one(bare: Shell) -> None:
+    assert bare.run("formula", "list").lines == [
+        "There is no formula in the book yet.",
+        "Next: pottle formula load FILE",
+    ]
+
+
 def test_a_formula_is_a_paper_too(formulas: Shell) -> None:
     done = formulas.line("formula show orange --out orange.pdf --json")
     assert done.json == {"path": "orange.pdf"}

@@ -2,12 +2,16 @@
 
 from pathlib import Path
 from types import ModuleType
+from typing import Any
+from unittest.mock import Mock
 
 import pypdfium2 as pdfium  # type: ignore[import-untyped]
 import pytest
 
 from cli.screens.goods import label as cli_screens_goods_label
 from cli.screens.goods import tags as cli_screens_goods_tags
+from cli.screens.goods.label import _how_to_print_again, _what_is_recorded
+from reports.pdf.goods.layouts import USUAL, shipped_layouts
 from tests.cli.asked import check_asked
 from tests.cli.cases import check_answers, check_refused
 from tests.cli.shell import Shell
@@ -227,6 +231,60 @@ def test_what_several_lots_cannot_share_is_refused(
     assert (found.exit_code, found.complaints) == (code, [told, f"  {todo}"])
     assert two.entries() == before
     assert not Path("none.pdf").exists()
+
+
+def recorded(*told: tuple[int, str, int]) -> list[Any]:
+    return [
+        Mock(seq=seq, entry=Mock(facts=Mock(printed=printed), draft=Mock(lot=lot)))
+        for seq, lot, printed in told
+    ]
+
+
+def test_where_a_sheet_fails_all_that_stands_in_the_book_is_told_with_how_to_print_again() -> None:
+    one, two = (7, "A-1", 3), (8, "B-1", 2)
+    assert [_what_is_recorded(recorded(*told)) for told in ([one], [one, two])] == [
+        "Entry 7 is recorded: 3 labels of A-1 printed.",
+        "Entry 7 is recorded: 3 labels of A-1 printed. Entry 8 is recorded: 2 labels of B-1 "
+        "printed.",
+    ]
+    assert [_how_to_print_again(recorded(*told)) for told in ([one], [one, two])] == [
+        "Strike it, and print again: pottle strike 7",
+        "Strike them, and print again: pottle strike 7 and pottle strike 8",
+    ]
+
+
+def test_what_a_label_lacks_is_told_by_the_card_by_the_list_and_by_the_language(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    module = cli_screens_goods_label
+    monkeypatch.setattr(module, "gap_lines", lambda told: [f"gap of {told}"])
+    monkeypatch.setattr(
+        module, "lacking_lines", lambda served, with_nutrition: [f"lacks {with_nutrition}"]
+    )
+    monkeypatch.setattr(module, "typed_list_lines", lambda *_: ["list"])
+    monkeypatch.setattr(module, "unnamed_lines", lambda *told: [f"unnamed in {told[-1]}"])
+    monkeypatch.setattr(module, "typed_lines", lambda language: [f"typed in {language}"])
+    asked, found = module.Asked(nutrition=True, language="fr"), Mock()
+    served = module._Made(found, Mock(declaration="card"), Mock())
+    bare = module._Made(found, None, Mock())
+    assert list(module._missing(served, asked)) == ["gap of card", "list", "unnamed in fr"]
+    assert list(module._missing(bare, asked)) == ["list", "unnamed in fr"]
+    rest = ["list", "unnamed in fr", "typed in fr"]
+    assert list(module._lacking(served, asked)) == ["lacks True", *rest]
+    assert list(module._lacking(bare, asked)) == rest
+
+
+def test_what_finds_no_room_is_asked_of_the_layout_of_the_sheet_each_name_once(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    def fitted(_label: object, layout: object) -> list[Any]:
+        return [Mock(left_out=("seal", layout)), Mock(left_out=("seal",))]
+
+    monkeypatch.setattr("reports.pdf.goods.label_panels.fit_panels", fitted)
+    own, usual = shipped_layouts()["2x5"], shipped_layouts()[USUAL]
+    module = cli_screens_goods_label
+    assert module._left_out(Mock(), module.Asked(layout=own)) == ("seal", own)
+    assert module._left_out(Mock(), module.Asked()) == ("seal", usual)
 
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:

@@ -206,6 +206,8 @@ def test_a_folded_branch_carries_its_rules_and_keeps_codes_whole() -> None:
         "│  │    from a supplier,",
         "│  │    in stock",
     ]
+    last = fold("│  └─ 30 mL  OE-001-5  Orange essence", 24)
+    assert last.splitlines() == ["│  └─ 30 mL  OE-001-5", "│       Orange essence"]
 
 
 def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:

@@ -77,6 +77,9 @@ def test_a_rest_that_the_formula_ends_is_counted_down_by_the_book(
     other = Evening(bench.call, bench.book)
     other.begin(None)
     assert (other.lot, other.others) == (BATCH, {BATCH: bench.hand.rest_ends})
+    beside = Evening(bench.call, bench.book)
+    beside.begin(formulas.codes["essence"])
+    assert beside.others == {BATCH: bench.hand.rest_ends}
 
 
 def test_a_line_that_says_how_long_wins_over_the_book(bench: Evening) -> None:
