@@ -278,13 +278,13 @@ def test_what_finds_no_room_is_asked_of_the_layout_of_the_sheet_each_name_once(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     def fitted(_label: object, layout: object) -> list[Any]:
-        return [Mock(left_out=("seal", layout)), Mock(left_out=("seal",))]
+        return [Mock(left_out=("seal", str(layout))), Mock(left_out=("seal",))]
 
     monkeypatch.setattr("reports.pdf.goods.label_panels.fit_panels", fitted)
     own, usual = shipped_layouts()["2x5"], shipped_layouts()[USUAL]
     module = cli_screens_goods_label
-    assert module._left_out(Mock(), module.Asked(layout=own)) == ("seal", own)
-    assert module._left_out(Mock(), module.Asked()) == ("seal", usual)
+    assert module._left_out(Mock(), module.Asked(layout=own)) == ("seal", str(own))
+    assert module._left_out(Mock(), module.Asked()) == ("seal", str(usual))
 
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
