@@ -250,7 +250,11 @@ def _making(code: str, entries: Sequence[Entry], lots: Mapping[str, Lot]) -> Hap
     if not done or code not in lots:
         return None
     last = max(done, key=lambda entry: entry.position)
-    before = [entry for entry in entries if entry.position <= last.position]
+    # As they happened, so that what a correction leaves as it was is told in the same order.
+    before = sorted(
+        (entry for entry in entries if entry.position <= last.position),
+        key=lambda entry: entry.position,
+    )
     postings = (posting for entry in before for posting in entry.postings)
     amount = last.facts.volume.amount if isinstance(last.facts, Finish) else None
     return Happened(last, lots[code], amount, _inputs(postings, code, lots))

@@ -1,7 +1,9 @@
 """What brought a batch to a volume is worked out by what is in both."""
 
+from ledger.domain.entries import When
 from ledger.domain.entries.plain import facts_to_plain
-from tests.keeper import Keeper
+from ledger.service.account.made_up import used_to_make_up, volume_with
+from tests.keeper import MORNING, Keeper
 from tests.service.cases import UL, amount
 
 
@@ -18,3 +20,29 @@ def test_a_making_up_over_sugar_is_worked_out_by_the_space_that_sugar_fills(benc
     bench.do("add", lot="OE-001-5", source="SGR-002-J", amount="100g")
     facts = bench.do("makeup", lot="OE-001-5", volume="600mL", source="NS-001-J").entry.facts
     assert facts_to_plain(facts)["used"] == amount(116_731, UL, "116.731 mL")
+
+
+def test_a_volume_is_told_with_so_much_of_a_lot_in_it_whatever_that_is_counted_in(
+    bench: Keeper,
+) -> None:
+    """Of the batch as it was then. OIML R 22: 339.1 g of spirit and 79.9 of water, 853.3 kg/m³."""
+    then = When(bench.clock.now, 0)
+    water = bench.opens("receive", material="water", amount="9L")
+    bench.do("material", code="gum", kind="gum")
+    gum = bench.opens("receive", material="gum", amount="1L")
+    with bench.reading() as connection:
+
+        def together(source: str, taken: int, happened: When = then) -> int:
+            return volume_with(connection, "OE-001-5", source, taken, happened)
+
+        assert together("NS-001-J", 80_000) == 500_000
+        assert together("NS-001-J", 0) == 420_000
+        assert together(water, 80_000) == 491_009
+        assert together("SOO-001-3", 30_000) == 450_000
+        assert together("SGR-002-J", 100_000) == 483_269
+        before = When(MORNING, 0)
+        assert together("NS-001-J", 80_000, before) == 80_000
+        assert used_to_make_up(connection, "OE-001-5", "NS-001-J", 500_000, then) == 80_000
+        assert used_to_make_up(connection, "OE-001-5", "NS-001-J", 500_000, before) == 500_000
+        assert used_to_make_up(connection, "OE-001-5", gum, 500_000, then) == 80_000
+        assert used_to_make_up(connection, "OE-001-5", "LOT-001-X", 500_000, then) is None

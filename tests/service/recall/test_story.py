@@ -1,8 +1,8 @@
 """What happened to goods, in all the versions that the book ever told."""
 
-from ledger.domain.entries import Bottle, Cases, Finish, Move, Receipt
+from ledger.domain.entries import Add, Bottle, Cases, Finish, Move, Receipt
 from ledger.domain.lots.lot import Lot
-from ledger.service.recall.story import End, Happened, Story, story_of
+from ledger.service.recall.story import End, Ended, Happened, Story, story_of
 from tests.keeper import Keeper
 from tests.path import Lots
 
@@ -109,3 +109,64 @@ def test_a_case_that_a_correction_takes_away_is_struck_whenever_that_was(
         3: [End.CORRECTED, End.STRUCK],
         4: [End.STRUCK],
     }
+
+
+def test_acts_come_by_when_they_happened_with_the_house_and_the_numbers_of_its_parties(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    """A verdict has no amount; a count of nothing, a look and what was struck out tell no act."""
+    keeper, lots = walked
+    keeper.do("party", name="Quay Bar", gln="9521234000006")
+    keeper.do("party", name="The Inn", phone="01 555 0101")
+    keeper.do("house", country="IE")
+    late = keeper.do(
+        "receive", material="water", amount="3L", at="2026-03-01 08:00", because="late"
+    )
+    keeper.do("count", lot=lots.oil, amount="0", because="spilt")
+    counted = keeper.do("count", lot=lots.sugar, amount="9kg", because="spilt")
+    keeper.do("strike", entry=str(counted.seq), because="it was flour")
+    keeper.do("count", lot=lots.carb, amount="480g", because="spilt")
+    keeper.do("look", lot=lots.packed, grade="clear")
+    keeper.do(
+        "rinse", lot=lots.essence, source=lots.spirit, volume_in="20mL", volume_out="15mL",
+        went_to="waste", because="to see",
+    )  # fmt: skip
+    story = story_of(keeper.book)
+    assert story.house is not None
+    assert (story.house.country, story.numbers) == ("IE", {"Quay Bar": "9521234000006"})
+    told = [(act[-1].entry.kind, act[-1].lot.code, act[-1].amount) for act in story.acts]
+    assert told[0] == ("receipt", late.code, 3_000_000)
+    assert told[-2:] == [
+        ("count", lots.sugar, 9_000_000),
+        ("count", lots.carb, 480_000),
+    ]
+    assert [amount for kind, _, amount in told if kind == "judge"] == [None, None]
+    assert ("move", lots.packed, 6_000_000) in told
+    assert {kind for kind, *_ in told} == {
+        *("receipt", "finish", "judge", "bottle", "move", "count"),
+    }
+    ended = {act[-1].lot.code: act[-1].ended for act in story.acts if act[-1].entry.kind == "count"}
+    assert ended[lots.carb] is None
+    assert ended[lots.sugar] is not None
+    assert ended[lots.sugar].how is End.STRUCK
+
+
+def test_a_batch_is_told_anew_only_by_what_changes_what_went_in_or_came_out(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    keeper, lots = walked
+    added = next(
+        entry for entry in keeper.entries()
+        if isinstance(entry.facts, Add) and entry.draft.lot == lots.syrup
+    )  # fmt: skip
+    done = next(
+        entry for entry in keeper.entries()
+        if isinstance(entry.facts, Finish) and entry.draft.lot == lots.syrup
+    )  # fmt: skip
+    keeper.do("correct", entry=str(added.seq), changes="temp=18", because="noted late")
+    assert len(of(story_of(keeper.book), lots.syrup, Finish)) == 1
+    again = keeper.do("correct", entry=str(done.seq), changes="volume=3.79L", because="misread")
+    before, after = of(story_of(keeper.book), lots.syrup, Finish)
+    assert before.ended == Ended(again.entry.recorded_at, End.CORRECTED)
+    assert (before.amount, after.amount, after.ended) == (3_800_000, 3_790_000, None)
+    assert before.inputs == after.inputs
