@@ -85,3 +85,12 @@ def test_rows_that_cannot_be_read_are_told_of_their_entry_and_all_others_are_rea
             f"The rows of entry {damaged} cannot be read: database disk image is malformed.",
         )
     ]
+
+
+def test_an_entry_that_is_not_there_has_a_leaf_in_its_place_and_fits_nothing() -> None:
+    reader = Reader()
+    reader.miss(1)
+    reader.grow(b"\x07" * 32)
+    assert reader.unfit == {1}
+    assert reader.frontier.size == 2
+    assert [*reader.nodes] == [(1, 0)]

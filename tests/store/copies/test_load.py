@@ -24,7 +24,7 @@ from ledger.store.write.rows import insert_many
 from tests.benchmarks import bulk
 from tests.benchmarks.bulk import Bulk
 from tests.conftest import Server
-from tests.keeper import MORNING, Keeper
+from tests.keeper import MORNING, Keeper, silent
 
 
 @pytest.fixture
@@ -186,3 +186,13 @@ def test_of_details_what_a_line_does_not_tell_is_none_and_more_than_they_have_is
         with pytest.raises(InputError) as raised:
             read(7, canonical_text(more))
         assert raised.value.what == ("Line 8 is not the details of an entry as a book writes them.")
+
+
+def test_lines_that_fit_each_by_itself_and_not_together_are_told(empty_sqlite: Book) -> None:
+    """Two of them tell of details of one entry, as no book has them."""
+    told = {"details": {"phone": "01 555"}, "entry": 1, "salt": "0a" * 32}
+    with empty_sqlite.writing() as connection, pytest.raises(InputError) as raised:
+        load.load(connection, [canonical_text(told)] * 2, 2, silent)
+    ((what, todo),) = raised.value.problems
+    assert what.startswith("Lines 2 to 1 do not fit together: ")
+    assert todo == "Nothing was kept. Use an export that is whole, as pottle export writes it."

@@ -10,12 +10,13 @@ from pathlib import Path
 
 import psycopg
 import pytest
+from sqlalchemy.exc import DatabaseError, OperationalError
 
 from ledger.errors import InputError, LedgerError, StorageError
 from ledger.service.desk.book import open_book
 from ledger.service.evidence.verify import verify
 from ledger.service.masters.house import init
-from ledger.store.engine import patience
+from ledger.store.engine import connections, patience
 from ledger.store.engine.connections import (
     SCHEMA_VERSION,
     connected,
@@ -280,3 +281,29 @@ def test_a_server_tells_a_writer_the_time_and_a_file_tells_none(
         now = server_now(connection)
     assert now is not None
     assert before - timedelta(seconds=1) < now < datetime.now(UTC) + timedelta(seconds=1)
+
+
+def test_a_file_that_may_not_be_read_and_one_that_is_torn_are_told_apart(
+    template: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The root of a machine may read any file, so the refusal is put in by hand."""
+    where = str(copy_book(template, tmp_path / "book.db"))
+    refusals = {
+        "unable to open database file": (
+            OperationalError,
+            "Check that you may read and write the file and its folder.",
+        ),
+        "database disk image is malformed": (DatabaseError, connections._DAMAGED),
+    }
+    for words, (kind, todo) in refusals.items():
+
+        def refused(*_: object, kind: type[DatabaseError] = kind, words: str = words) -> None:
+            raise kind("", None, sqlite3.DatabaseError(words))
+
+        monkeypatch.setattr(connections, "ask_one", refused)
+        with pytest.raises(StorageError) as raised:
+            open_book(where)
+        assert problems_of(raised.value) == (
+            f"The book {where} could not be opened: {words}.",
+            todo,
+        )

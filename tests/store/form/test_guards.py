@@ -5,7 +5,7 @@ from contextlib import closing
 
 import pytest
 
-from ledger.store.form.guards import SENTENCE, postgres_table_guards, sqlite_guards
+from ledger.store.form.guards import SENTENCE, postgres_guards, postgres_table_guards, sqlite_guards
 
 KEYS = {"pair": [["a", "b"], ["c"]]}
 TABLE = "CREATE TABLE pair (a, b, c, PRIMARY KEY (a, b), UNIQUE (c))"
@@ -40,3 +40,16 @@ def test_a_server_guards_against_emptying_too() -> None:
         "guard_pair_delete",
         "guard_pair_truncate",
     ]
+
+
+def test_the_guards_of_a_server_begin_with_what_they_do() -> None:
+    function, *guards = postgres_guards(["pair"])
+    assert function == (
+        "CREATE FUNCTION guard_book() RETURNS trigger LANGUAGE plpgsql AS "
+        f"$$ BEGIN RAISE EXCEPTION '{SENTENCE}'; END $$"
+    )
+    assert guards == postgres_table_guards(["pair"])
+    assert guards[0] == (
+        'CREATE TRIGGER guard_pair_update BEFORE UPDATE ON "pair" '
+        "FOR EACH STATEMENT EXECUTE FUNCTION guard_book()"
+    )

@@ -5,7 +5,18 @@ from datetime import date
 import pytest
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries import Entry, Facts, Material, Note, Opened, Person, Posting, Receipt
+from ledger.domain.entries import (
+    Entry,
+    Facts,
+    Filter,
+    Look,
+    Material,
+    Note,
+    Opened,
+    Person,
+    Posting,
+    Receipt,
+)
 from ledger.domain.entries.choices import LotType, Place
 from ledger.store.form.columns import columns_of
 from ledger.store.form.mapping import Cells, lot_codes, rows
@@ -79,3 +90,22 @@ def test_a_day_is_kept_as_it_is_written_and_a_truth_as_nought_or_one() -> None:
         assert kept[columns_of("receipt").index("best_before")] == cell
     amount = ("amount", "amount_measure", "amount_written")
     assert [kept[columns_of("receipt").index(name)] for name in amount] == [100_000, "uL", "100 mL"]
+
+
+def test_an_amount_that_is_not_told_is_none_in_all_of_its_cells_and_a_truth_a_number() -> None:
+    cells = dict(told(filtered(precoat=None, volume_out=ml(430))))["filter"]
+    row = dict(zip(columns_of("filter"), cells, strict=True))
+    of = ("precoat", "precoat_measure", "precoat_written")
+    assert [row[name] for name in of] == [None] * 3
+    assert [row[name.replace("precoat", "volume_out")] for name in of] == [430_000, "uL", "430 mL"]
+    for truth, cell in ((True, 1), (False, 0)):
+        look = dict(told(entry_of(make(Look, ring=truth))))["look"]
+        assert look[columns_of("look").index("ring")] == cell
+
+
+def filtered(**cells: object) -> Entry:
+    return entry_of(make(Filter, **cells))
+
+
+def entry_of(facts: Facts) -> Entry:
+    return Entry(seq=9, draft=draft(facts, None), recorded_at=when().at, stands_for=9)

@@ -3,7 +3,13 @@
 import re
 from pathlib import Path
 
+import pytest
+from sqlalchemy import MetaData
+
+from ledger.domain.entries import FACTS
+from ledger.domain.entries.fields import specs
 from ledger.store.engine.connections import connected, writing
+from ledger.store.form import tables
 from ledger.store.form.schema import stored_schema
 from ledger.store.form.tables import METADATA
 from tests.keeper import Keeper
@@ -13,12 +19,28 @@ ADDED = re.compile(r"(\b[a-z_]+) TEXT CONSTRAINT (fk_[a-z_]+) REFERENCES")
 """A column that was added later with what it refers to, which else stands on a line of its own."""
 
 
+@pytest.fixture
+def told(monkeypatch: pytest.MonkeyPatch) -> MetaData:
+    """The tables, with those of the kinds of entries made anew of what these hold."""
+    made = MetaData(naming_convention=METADATA.naming_convention)
+    of_kinds = {*tables.TYPED.values(), *tables.CHILDREN.values()}
+    for table in METADATA.tables.values():
+        if table not in of_kinds:
+            table.to_metadata(made)
+    monkeypatch.setattr(tables, "METADATA", made)
+    for kind, facts in FACTS.items():
+        tables._typed(kind, facts)
+    for kind, name in tables.CHILDREN:
+        tables._children(kind, next(spec for spec in specs(FACTS[kind]) if spec.name == name))
+    return made
+
+
 def test_the_tables_of_a_file_are_those_that_are_told(
-    sqlite_keeper: Keeper, tmp_path: Path
+    told: MetaData, sqlite_keeper: Keeper, tmp_path: Path
 ) -> None:
     """Down to every CHECK, which the comparison above does not look at."""
     with connected(str(tmp_path / "straight.db")) as straight, writing(straight) as connection:
-        METADATA.create_all(connection)
+        told.create_all(connection)
         expected = tables_by_name(stored_schema(connection))
     with sqlite_keeper.reading() as connection:
         found = tables_by_name(stored_schema(connection))

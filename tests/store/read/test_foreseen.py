@@ -161,3 +161,31 @@ def test_what_was_foretold_is_not_asked_again_and_answers_the_same(
     assert [(asked.statement, asked.cells) for asked in asked_late] == []
     with postgres_walked.reading() as connection:
         assert told == reads(connection)
+
+
+def test_acts_at_the_bench_and_about_what_is_made_ask_nothing_late(
+    postgres_walked: Keeper, asked_late: list[Question]
+) -> None:
+    acts: tuple[tuple[str, dict[str, str]], ...] = (
+        ("judge", {"lot": SYRUP, "verdict": "hold"}),
+        ("look", {"lot": SYRUP, "grade": "bright"}),
+        ("judge", {"lot": SYRUP, "verdict": "release"}),
+        ("look", {"lot": ESSENCE, "grade": "bright"}),
+        ("rest", {"lot": ESSENCE, "purpose": "settle"}),
+        ("filter", {"lot": ESSENCE, "medium": "paper", "volume_out": "390mL"}),
+        ("measure", {"lot": SYRUP, "what": "brix", "reading": "50"}),
+        ("makeup", {"lot": ESSENCE, "volume": "600mL", "source": "NS-001-J"}),
+        ("count", {"lot": ESSENCE, "amount": "500mL"}),
+        ("finish", {"lot": ESSENCE, "volume": "499mL"}),
+        ("decant", {"lot": ESSENCE, "drawn": "480mL", "heel": "10mL"}),
+        ("bottle", {"source": SYRUP, "pack": "2 x 30mL"}),
+        ("contact", {"lot": BOTTLES, "party": "Bridge Street Stall", "reached": "spoken"}),
+        ("answer", {"complaint": "35", "outcome": "explained"}),
+        ("check", {"entry": "20"}),
+    )
+    told = {}
+    for verb, words in acts:
+        asked_late.clear()
+        postgres_walked.do(verb, because="to see", **words)
+        told[verb] = [asked.statement for asked in asked_late]
+    assert told == {verb: [] for verb, _ in acts}

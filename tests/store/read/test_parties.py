@@ -1,6 +1,8 @@
 """Names of parties: each once, and no more than is in force known."""
 
+from ledger.store.engine.turn import turn_of
 from ledger.store.read import parties
+from tests.heard import heard
 from tests.store.read.numbers import Walked
 
 
@@ -24,3 +26,16 @@ def test_a_name_that_was_corrected_is_not_known_any_more(walked: Walked) -> None
         assert "Quay Brr" in parties.names(connection)
         assert not parties.is_known(connection, "Quay Brr")
         assert parties.is_known(connection, "Quay Bar")
+
+
+def test_an_act_that_brings_many_names_reads_those_of_the_book_once(walked: Walked) -> None:
+    """A name that it asked about is near to the next, though it is not in the book yet."""
+    keeper, lots = walked
+    keeper.do("send", lot=lots.packed, amount="1", party="Quay Bar")
+    with heard(keeper.book) as told, keeper.book.writing() as connection:
+        assert turn_of(connection)
+        near = [parties.near(connection, name) for name in ("Quai Bar", "Quaj Bar", "Inn")]
+        asked = len(told)
+        assert parties.near(connection, "Bridge Street Stal") == ("Bridge Street Stall",)
+        assert len(told) == asked
+    assert near == [("Quay Bar",), ("Quai Bar", "Quay Bar"), ()]

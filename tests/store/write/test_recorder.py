@@ -69,3 +69,17 @@ def test_of_an_entry_about_a_lot_its_number_is_kept_however_often_it_is_named(
         ]
         about = "SELECT lot FROM entry WHERE seq = :seq"
         assert [ask_one(connection, about, seq=seq) for seq in numbers] == [9, 9]
+
+
+def test_a_node_of_no_height_is_the_leaf_of_the_entry_that_stands_there(
+    sqlite_keeper: Keeper,
+) -> None:
+    with sqlite_keeper.reading() as connection:
+        leaves = connection.execute(text("SELECT leaf FROM entry ORDER BY seq")).scalars().all()
+        told = [recorder.node(connection, 0, place) for place in range(len(leaves))]
+        assert told == leaves
+        with pytest.raises(StorageError) as raised:
+            recorder.node(connection, 0, len(leaves))
+    assert raised.value.problems[0][0] == (
+        f"The book has lost its hash over entries {len(leaves) + 1} to {len(leaves) + 1}."
+    )
