@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from contextlib import suppress
 from datetime import UTC, datetime
+from json import dumps
 
 import pytest
 from hypothesis import given
@@ -190,15 +191,27 @@ def test_a_proof_is_held_against_the_seal_given(given_seal: Seal, faults: list[s
             proof_text(PROOF).replace('"entries":11', '"entries":true'),
             "The file is not a proof: a part is missing or damaged.",
         ),
+        *(
+            (
+                proof_text(PROOF).replace(was, put),
+                "The file is not a proof: a part is missing or damaged.",
+            )
+            for was, put in (
+                (f'"lot":"{PROOF.lot}"', '"lot":5'),
+                (f'"seq":{PROOF.entries[0].seq}}}', '"seq":true}'),
+                (f'"body":{dumps(PROOF.entries[0].body)}', '"body":5'),
+            )
+        ),
         (
             proof_text(PROOF).replace('"entries":11', '"entries": 11'),
             "The file is not a proof as it was written. The text is not in its canonical form: "
             "at character 12, '1' was expected, but ' ' was got.",
         ),
     ],
-    ids=["newer", "empty", "renamed", "no digits", "wrong type", "spaced"],
+    ids=["newer", "empty", "renamed", "no digits", "wrong type", "no lot", "no number", "no text", "spaced"],
 )
 def test_a_file_that_is_no_proof_is_refused_in_words(text: str, what: str) -> None:
+    assert text != proof_text(PROOF)
     with pytest.raises(InputError) as raised:
         read_proof(text)
     assert raised.value.problems == ((what, ASK),)
