@@ -14,7 +14,7 @@ def test_it_is_found_on_rising_and_falling_sums(root: float, power: int, sign: i
     assert found**power == pytest.approx(root**power, abs=1e-12)
 
 
-@pytest.mark.parametrize(("wanted", "end"), [(-3, 2), (4, 2), (40, 5), (25, 5)])
+@pytest.mark.parametrize(("wanted", "end"), [(-3, 2), (3.99, 2), (4, 2), (40, 5), (25, 5)])
 def test_beyond_the_ends_it_is_the_nearer_end(wanted: float, end: float) -> None:
     assert solve(lambda x: x * x, wanted, 2, 5) == end
 

@@ -12,7 +12,7 @@ References:
 """
 
 from collections.abc import Iterator, Sequence
-from itertools import chain, combinations, product
+from itertools import accumulate, chain, combinations, product
 from math import comb, prod
 
 from msgspec import Struct
@@ -69,11 +69,8 @@ def tails(mask: int, strata: Sequence[Stratum], odds: Sequence[float] | None) ->
     shares = [1.0]
     for stratum in strata:
         shares = _folded(shares, _shares(mask, stratum, odds))
-    out, total = [0.0] * len(shares), 0.0
-    for count in range(len(shares) - 1, -1, -1):
-        total += shares[count]
-        out[count] = total
-    return [each / total for each in out]
+    sums = list(accumulate(reversed(shares)))
+    return [each / sums[-1] for each in reversed(sums)]
 
 
 def _shares(mask: int, stratum: Stratum, odds: Sequence[float] | None) -> list[float]:

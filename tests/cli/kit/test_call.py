@@ -6,7 +6,9 @@ import pytest
 
 from cli.kit import call as module
 from cli.kit.call import Call
+from tests.cli.kit.test_options import told_options
 from tests.cli.shell import Shell
+from tests.kept.golden import check_golden
 from tests.kept.said import check_constants
 
 ESSENCE, SYRUP, PACKED, SPIRIT = "OE-001-5", "OS-002-M", "BOS-001-S", "NS-001-J"
@@ -287,6 +289,10 @@ def test_what_is_wrong_with_every_book_that_was_opened_is_told(
     books: Any = ["one", "two"]
     told = [("The audit of one.", "See.")] * 2 + [("The audit of two.", "See.")] * 2
     assert Call(books=books).damage() == told
+
+
+def test_every_option_that_all_commands_have_is_the_kept_one() -> None:
+    check_golden("cli/asked/common.txt", told_options(module))
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:

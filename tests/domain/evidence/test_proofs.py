@@ -208,7 +208,10 @@ def test_a_proof_is_held_against_the_seal_given(given_seal: Seal, faults: list[s
             "at character 12, '1' was expected, but ' ' was got.",
         ),
     ],
-    ids=["newer", "empty", "renamed", "no digits", "wrong type", "no lot", "no number", "no text", "spaced"],
+    ids=[
+        *("newer", "empty", "renamed", "no digits", "wrong type"),
+        *("no lot", "no number", "no text", "spaced"),
+    ],
 )
 def test_a_file_that_is_no_proof_is_refused_in_words(text: str, what: str) -> None:
     assert text != proof_text(PROOF)

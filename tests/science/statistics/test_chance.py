@@ -69,6 +69,18 @@ def test_what_is_below_batches_takes_a_quarter_of_the_level() -> None:
     assert p == Fraction(1, 32) * 4 * Fraction(5, 4)
 
 
+def test_two_levels_below_batches_share_the_quarter() -> None:
+    lots = [
+        observed(f"S-{n}-{had}", had, *(["X"] if had else []), batch=f"E-{n}")
+        for n in range(5)
+        for had in (True, False)
+    ]
+    (once,) = families(groups(lots), LEVEL).values()
+    for levels, times in (((Level.BATCH, Level.RUN), 4), ((Level.BATCH, Level.BASE, Level.RUN), 8)):
+        (p,) = adjusted(dict.fromkeys(levels, once), LEVEL, Level.BATCH).values()
+        assert p == Fraction(1, 32) * times * Fraction(5, 4)
+
+
 def test_the_top_level_keeps_what_those_below_it_leave() -> None:
     """By hand: all of it alone, three quarters beside one or two others."""
     lots = [

@@ -11,6 +11,7 @@ from ledger.science.statistics.trials import (
     factors_of,
     front,
     in_order,
+    mean,
     moved_together,
     spread,
 )
@@ -133,6 +134,14 @@ def test_an_ungraded_jar_among_graded_ones_is_apart_from_none_by_its_grade() -> 
     for ungraded in ([jar("n", None, 80, 9), *graded], [*graded, jar("n", None, 80, 9)]):
         assert spread(ungraded) == Spread(3, 2, Fraction(7), Fraction(10))
     assert spread([jar("n", None), jar("a", 1)]).grade is None
+
+
+def test_the_mean_of_what_nobody_knows_is_not_known() -> None:
+    assert [mean([]), mean([None, None]), mean([None, 3])] == [None, None, Fraction(3)]
+
+
+def test_a_level_that_begins_with_signs_that_are_no_figure_stands_last() -> None:
+    assert sorted(["1.2.3 g", "7 g", "-"], key=in_order) == ["7 g", "-", "1.2.3 g"]
 
 
 def test_levels_stand_by_their_figures_with_a_comma_as_with_a_point() -> None:
