@@ -4,7 +4,6 @@ What they should come to is told by carrying a note of every origin along with e
 jar, which is another way than either walk goes.
 """
 
-from collections import defaultdict
 from collections.abc import Mapping
 from math import isclose
 
@@ -12,9 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.entries.choices import MaterialKind
-from ledger.domain.lots.steps import Act, Step
-from ledger.science.contents.composition import Contents
+from ledger.domain.lots.steps import Act
 from ledger.science.contents.replay import TO_PEOPLE, Happening
 from ledger.science.contents.shares import Carrying, Shares, Stays, stays_as, told_at
 from ledger.science.contents.shares_ahead import ahead
@@ -133,6 +130,16 @@ def test_of_a_rinse_only_what_ran_through_is_in_the_batch(bench: Bench) -> None:
     bench.put("E", "WATER", 80)
     bench.put("E", "SPIRIT", 30, given=20_000, kind="rinse")
     assert back_from(bench, "E").lots["SPIRIT"].amount == pytest.approx(20_000)
+
+
+def test_where_more_ran_through_a_cake_than_was_put_on_the_share_of_what_was_there_is_at_least(
+    bench: Bench,
+) -> None:
+    bench.put("E", "WATER", 80)
+    bench.put("E", "SPIRIT", 30, given=40_000, kind="rinse")
+    for lot, is_all in (("WATER", False), ("SPIRIT", True)):
+        assert on_from(bench, lot).lots["E"].is_all is is_all
+        assert back_from(bench, "E").lots[lot].is_all is is_all
 
 
 def test_an_old_cake_can_hold_what_was_there_when_it_was_filtered_and_no_more(
@@ -313,46 +320,3 @@ def test_no_share_is_above_all_of_it(steps: list[tuple[str, int, int, str, int]]
         for source, share in behind(lot, happened, RECEIVED).lots.items():
             if source not in ("SUGAR", "CARB") and share.is_all:
                 assert share.amount <= share.whole * 1.03
-
-
-def test_lots_told_apart_by_where_they_stay() -> None:
-    found: dict[Stays, set[MaterialKind]] = defaultdict(set)
-    for kind in MaterialKind:
-        found[stays_as(kind)].add(kind)
-    assert found[Stays.IN_CAKE] == {MaterialKind.CLARIFIER, MaterialKind.FILTER}
-    assert found[Stays.ROUND_IT] == {
-        MaterialKind.BOTTLE,
-        MaterialKind.CLOSURE,
-        MaterialKind.LABEL,
-    }
-
-
-def test_a_lot_is_told_as_the_last_change_left_it_that_left_any() -> None:
-    """A draw, goods that come back and a count that found less are no change of what it is."""
-
-    def happened(
-        act: Act, left_ul: float, kept: float = 1.0, kind: str = "", outside: str = ""
-    ) -> Happening:
-        step = Step(act, 1, kind=kind, outside=outside)
-        return Happening(step, Contents(), 9.0, Contents(left_ul), left_ul, kept)
-
-    came, emptied = happened(Act.INTO, 9.0), happened(Act.LEVEL, 0.0, 0.0, kind="filter")
-    assert [told_at([came, last]) for last in (
-        emptied,
-        happened(Act.OUT, 5.0, outside="sale"),
-        happened(Act.INTO, 9.0, outside="returned"),
-        happened(Act.LEVEL, 5.0, 0.5, kind="count"),
-        happened(Act.LEVEL, 9.0, 1.0, kind="count"),
-        happened(Act.LEVEL, 5.0, 0.5, kind="filter"),
-        happened(Act.INTO, 9.5),
-    )] == [0, 0, 0, 0, 1, 1, 1]  # fmt: skip
-    assert (told_at([emptied]), told_at([emptied, emptied]), told_at([])) == (0, 1, -1)
-
-
-def test_where_a_material_stays_follows_from_its_kind() -> None:
-    cake = {MaterialKind.CLARIFIER, MaterialKind.FILTER}
-    round_it = {MaterialKind.BOTTLE, MaterialKind.CLOSURE, MaterialKind.LABEL}
-    for sort in MaterialKind:
-        where = Stays.ROUND_IT if sort in round_it else Stays.IN_LIQUID
-        assert stays_as(sort) is (Stays.IN_CAKE if sort in cake else where)
-    assert stays_as(None) is Stays.IN_LIQUID

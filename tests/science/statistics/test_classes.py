@@ -30,6 +30,16 @@ def test_a_limit_that_divides_nothing_gives_way_to_the_median() -> None:
     assert classed(figures(1, 2, 3), "°C", Fraction(8)) == classed(figures(1, 2, 3), "°C")
 
 
+def test_a_most_limit_divides_what_keeps_it_from_what_is_above_it() -> None:
+    for limit, kept in ((1, 1), (5, 2), (9, 3)):
+        found = classed(figures(1, 2, 9, 10), "h", Fraction(limit))
+        assert list(found.values()) == [f"up to {limit} h"] * kept + [f"above {limit} h"] * (
+            4 - kept
+        )
+    at_the_end = classed(figures(1, 2, 9, 10), "h", Fraction(10))
+    assert at_the_end == classed(figures(1, 2, 9, 10), "h")
+
+
 def test_a_least_limit_is_kept_by_what_reaches_it() -> None:
     found = classed(figures(12, 24, 48), "h", Fraction(24), is_least=True)
     assert list(found.values()) == ["under 24 h", "24 h or more", "24 h or more"]
