@@ -266,7 +266,6 @@ BY_DOCTEST = (
     "reports/json/kit/answer.py",
     "reports/kit/figures.py",
     "cli/kit/cards.py",
-    "reports/epcis/events.py",
     "reports/kit/pages.py",
 )
 """Pure helpers that their doctests hold."""

@@ -29,6 +29,7 @@ def test_a_book_without_a_house_has_a_paper_too() -> None:
 
 def test_a_paper_is_titled_by_its_kind_and_what_it_is_about() -> None:
     assert Heading("Trace", "OIL-1", "Orange oil").title == "Trace OIL-1"
+    assert Heading("Trace", "OIL-1") == Heading("Trace", "OIL-1", "", "", "", "")
 
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:

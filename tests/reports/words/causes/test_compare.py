@@ -5,6 +5,7 @@ from fractions import Fraction
 from msgspec.structs import replace
 
 from ledger.science.statistics.trials import Factor, Jar, Spread
+from ledger.service.causes.compare import Uneven
 from reports.words.causes import compare as module
 from reports.words.causes.compare import comparison_view
 from tests.kept.said import check_constants, check_said
@@ -48,6 +49,13 @@ def test_what_repeats_differ_by_stands_before_the_effects() -> None:
 def test_one_point_of_yield_is_told_as_one() -> None:
     view = comparison_view(replace(CROSSED, spread=Spread(2, 1, Fraction(1), Fraction(1))))
     assert "differ from it by up to 1 grade, 1 NTU and 1 point of yield;" in view.lines[1]
+
+
+def test_what_was_not_the_same_in_all_is_told_with_how_many_had_it() -> None:
+    uneven = Uneven("sugar", (("SU-1", 2), ("SU-2", 3)))
+    assert comparison_view(replace(CROSSED, uneven=(uneven,))).lines[1] == (
+        "Not all batches had the same sugar, and no factor says so: SU-1 in 2 and SU-2 in 3."
+    )
 
 
 def test_factors_that_moved_together_have_no_effect_and_no_plot() -> None:

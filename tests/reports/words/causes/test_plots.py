@@ -8,7 +8,7 @@ from reports.words.causes import plots as module
 from reports.words.causes.compare import comparison_view
 from reports.words.causes.plots import plot_lines
 from tests.kept.said import check_constants, check_said
-from tests.reports.words.causes.trials import comparison
+from tests.reports.words.causes.trials import CROSSED, comparison
 
 
 def test_a_plot_counts_batches_at_one_place_and_is_plain_when_asked() -> None:
@@ -29,6 +29,15 @@ def test_the_ends_of_a_plot_are_told_without_an_exponent() -> None:
     ]
     assert [(plot.left, plot.right) for plot in comparison_view(comparison(*murky)).plots] == [
         ("1234", "40000")
+    ]
+
+
+def test_plots_are_of_looks_turbidity_and_yield_by_each_factor_and_yield_by_look() -> None:
+    assert [plot.title for plot in comparison_view(CROSSED).plots] == [
+        "yield % by last look",
+        "last look by rest",
+        "NTU by rest",
+        "yield % by rest",
     ]
 
 

@@ -13,7 +13,7 @@ from ledger.service.glass.doubted import DOSE, ETHANOL, SUGAR, VOLUME
 from ledger.service.glass.serving import serving
 from reports.json.glass.serving import serving_answer
 from reports.words.glass import limits as module
-from reports.words.glass.limits import close_lines, limit_table
+from reports.words.glass.limits import _counts, close_lines, limit_table
 from reports.words.glass.serving import glass_table
 from tests.keeper import Keeper
 from tests.kept.golden import check_golden
@@ -102,6 +102,30 @@ def test_the_yardstick_stays_on_a_card_that_just_misses_it(
     sqlite_keeper.do("add", lot=code, source=lots.water, amount=water)
     found = dict(markers_of(serving(sqlite_keeper.book, code)))
     assert found.get(f"US, sugar in the bottle from 60 g/100mL: {YARDSTICK}") == told
+
+
+@pytest.mark.parametrize(
+    ("bound", "figure", "verdict", "is_told"),
+    [
+        (Bound.FROM, 0.9, Verdict.BELOW, True),
+        (Bound.FROM, 0.89, Verdict.BELOW, False),
+        (Bound.ABOVE, 0.95, Verdict.BELOW, True),
+        (Bound.AT_MOST, 0.95, Verdict.BELOW, False),
+        (Bound.AT_MOST, 0.95, Verdict.UNDECIDED, True),
+    ],
+)
+def test_a_marker_is_told_from_nine_tenths_of_it_and_a_ceiling_where_it_may_be_passed(
+    bound: Bound, figure: float, verdict: Verdict, *, is_told: bool
+) -> None:
+    def item(says: str | None) -> Any:
+        limit = SimpleNamespace(bound=bound, code="x", says=says, value_micro=1_000_000)
+        return SimpleNamespace(limit=limit, figure=figure, verdict=verdict)
+
+    card: Any = SimpleNamespace(claim=None)
+    claimed: Any = SimpleNamespace(claim="x")
+    assert _counts(item(None), card) is is_told
+    assert _counts(item("the words weak"), card) is False
+    assert _counts(item("the words weak"), claimed) is True
 
 
 def test_a_limit_for_words_is_told_where_the_label_claims_them(sqlite_keeper: Keeper) -> None:

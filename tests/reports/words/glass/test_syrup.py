@@ -16,6 +16,13 @@ def test_parts_say_by_what_and_how_much_they_make() -> None:
     )
 
 
+def test_parts_are_told_to_six_places_and_one_part_is_a_part() -> None:
+    (first, *_) = syrup_lines(syrup_asked("1:1.123456", "weight"))
+    assert first.startswith("1 part of sugar to 1.123456 of water by weight make syrup of ")
+    (first, *_) = syrup_lines(syrup_asked("1.123456:1", "weight"))
+    assert first.startswith("1.123456 parts of sugar to 1 of water by weight make syrup of ")
+
+
 def test_a_syrup_near_saturation_is_warned_of() -> None:
     lines = syrup_lines(syrup_asked("69 Bx", kept_at="4C"))
     assert any("crystal" in line for line in lines)

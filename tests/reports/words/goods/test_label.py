@@ -1,6 +1,8 @@
 """What a label says of the bottle, and what it refuses."""
 
 from math import pi
+from types import SimpleNamespace
+from typing import Any
 
 import pytest
 
@@ -16,6 +18,7 @@ from reports.words.goods import label as module
 from reports.words.goods.label import (
     SMALL_UL,
     TINY_UL,
+    _linked,
     label_sheet_view,
     lacking_lines,
     left_out_lines,
@@ -26,6 +29,21 @@ from tests.kept.said import check_constants, check_said
 from tests.path import Lots
 from tests.reports.words.bottles import pack
 from tests.science.published import rows
+
+
+def test_a_symbol_says_the_one_address_that_was_given_with_the_lot_in_it() -> None:
+    found: Any = SimpleNamespace(state=SimpleNamespace(code="BOS-001-S", best_before=None))
+    web, article = "https://example.com/{lot}", "9521234543213"
+    assert _linked(None, None, found) == ""
+    assert _linked(web, None, found) == "https://example.com/BOS-001-S"
+    assert _linked(None, article, found).endswith("/01/09521234543213/10/BOS-001-S")
+    for link, gtin, told in (
+        (web, article, "A symbol says one address, and two were given."),
+        ("https://example.com", None, "The address https://example.com has no place for the lot."),
+    ):
+        with pytest.raises(InputError) as raised:
+            _linked(link, gtin, found)
+        assert raised.value.what == told
 
 
 def test_a_label_says_what_is_in_the_bottle_and_how_to_pour_it(

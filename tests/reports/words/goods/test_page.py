@@ -1,5 +1,8 @@
 """The page of a lot says where it stands, and stands as it was written whatever is in it."""
 
+from types import SimpleNamespace
+
+import pytest
 from msgspec.structs import replace
 
 from ledger.domain.lots.lot import BARRED, Status
@@ -35,6 +38,15 @@ def test_the_page_of_a_bottled_lot_is_the_kept_one(walked: tuple[Keeper, Lots]) 
     view = page_view(dossier(keeper.book, lots.packed), card(keeper.book, lots.packed))
     held = replace(view, is_barred=True, cautions=("Once & again.", "Contains quinine."))
     check_golden("page.txt", html_page(view) + html_page(held))
+
+
+def test_an_article_is_told_by_its_number(
+    walked: tuple[Keeper, Lots], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    keeper, lots = walked
+    monkeypatch.setattr(module, "article_of", lambda *_: SimpleNamespace(gtin="9521234543213"))
+    view = page_view(dossier(keeper.book, lots.packed), card(keeper.book, lots.packed))
+    assert ("Article", "GTIN 9521234543213") in view.facts
 
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:

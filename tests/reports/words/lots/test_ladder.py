@@ -3,9 +3,10 @@
 import pytest
 from msgspec.structs import replace
 
+from ledger.domain.lots.yields import Yield
 from ledger.service.lots.dossier import dossier
 from reports.words.lots import ladder as module
-from reports.words.lots.ladder import delivery_ladder, filling_ladder, ladder
+from reports.words.lots.ladder import _less, delivery_ladder, filling_ladder, ladder
 from tests.keeper import Keeper
 from tests.kept.said import check_constants, check_said
 from tests.path import Lots
@@ -65,6 +66,23 @@ def test_a_filling_has_its_yield(made: tuple[Keeper, Lots, str]) -> None:
     drawn, inside, left = filling_ladder(found.state)
     assert (drawn.what, inside.sign, left.what) == ("Drawn from the bulk", "=", "Not accounted for")
     assert (drawn.sign, left.sign) == ("", "")
+
+
+def test_what_went_on_the_way_is_told_by_each_of_its_ways_in_their_order() -> None:
+    became = Yield(
+        went_in=100, came_out=50, drawn=3, heel=2, cake=0, apart=0, waste=6, kept_back=0,
+        to_lots=(("A-1", 4), ("B-1", 5)), filters=((1, 10), (2, 7)), rinse_left=1,
+    )  # fmt: skip
+    assert list(_less(became)) == [
+        ("Kept by the filter, pass 1", 10),
+        ("Kept by the filter, pass 2", 7),
+        ("Kept by the cake when it was rinsed", 1),
+        ("Heels", 2),
+        ("Samples and what else was taken out", 3),
+        ("Drawn to A-1", 4),
+        ("Drawn to B-1", 5),
+        ("Spilt or thrown away", 6),
+    ]
 
 
 def test_a_delivery_is_used_sent_here_and_the_rest_is_not_accounted_for(

@@ -2,10 +2,13 @@
 
 from msgspec.structs import replace
 
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.lot import Lot
+from ledger.service.recall.events import Events
 from ledger.service.recall.trail import Trail, Transformed, trail_of
 from reports.words.recall import key_data as module
-from reports.words.recall.key_data import document, key_data
+from reports.words.recall.key_data import _amount, document, key_data, key_events
 from tests.keeper import Keeper
 from tests.kept.filled import filled
 from tests.kept.golden import check_golden
@@ -46,6 +49,25 @@ def test_every_column_of_the_tables_is_the_kept_one(walked: tuple[Keeper, Lots])
         )
     ]
     check_golden("key_data.txt", "\n".join(told))
+
+
+def test_all_events_of_a_recall_are_one_table_by_day_under_the_columns_of_all() -> None:
+    trail = filled(Trail, on="2026-03-04")
+    tables, found = key_data(trail), key_events(filled(Events, on="2026-03-04"))
+    assert found.name == "events"
+    assert found.sheet.heads[:2] == ("critical_tracking_event", "date_of_event")
+    assert {head for table in tables for head in table.sheet.heads} == {*found.sheet.heads[2:]}
+    days = [row[1] for row in found.sheet.rows]
+    assert days == sorted(days)
+    assert all(sentence.startswith("Of ") for sentence in found.missing)
+
+
+def test_only_packed_lots_that_are_counted_are_told_in_bottles() -> None:
+    assert [
+        _amount(3_000_000, filled(Lot, lot_type=sort, measure=measure))
+        for sort in (LotType.PACKED, LotType.RECEIVED)
+        for measure in (Measure.UEACH, Measure.UL)
+    ] == [("3", "bottle"), ("3000", "mL"), ("3", "each"), ("3000", "mL")]
 
 
 def test_a_document_is_told_by_its_kind_and_its_number() -> None:
