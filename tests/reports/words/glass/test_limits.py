@@ -13,7 +13,7 @@ from ledger.service.glass.doubted import DOSE, ETHANOL, SUGAR, VOLUME
 from ledger.service.glass.serving import serving
 from reports.json.glass.serving import serving_answer
 from reports.words.glass import limits as module
-from reports.words.glass.limits import _counts, close_lines, limit_table
+from reports.words.glass.limits import _counts, _share, close_lines, limit_table
 from reports.words.glass.serving import glass_table
 from tests.keeper import Keeper
 from tests.kept.golden import check_golden
@@ -126,6 +126,22 @@ def test_a_marker_is_told_from_nine_tenths_of_it_and_a_ceiling_where_it_may_be_p
     assert _counts(item(None), card) is is_told
     assert _counts(item("the words weak"), card) is False
     assert _counts(item("the words weak"), claimed) is True
+
+
+@pytest.mark.parametrize(
+    ("percent", "doubt", "told"),
+    [
+        (None, 0.0, ""),
+        (0.8, 0.1, "<1 %"),
+        (0.75, 0.25, "0.8 ± 0.3 %"),
+        (12.0, 0.5, "12.0 ± 0.5 %"),
+    ],
+)
+def test_a_share_of_a_day_that_stays_below_one_per_cent_needs_no_digits(
+    percent: float | None, doubt: float, told: str
+) -> None:
+    item: Any = SimpleNamespace(percent=percent, doubt=doubt, ceiling_mg=100.0)
+    assert _share(item) == told
 
 
 def test_a_limit_for_words_is_told_where_the_label_claims_them(sqlite_keeper: Keeper) -> None:

@@ -2,11 +2,13 @@
 
 from pathlib import Path
 
-from ledger.domain.amounts.quantity import parse_quantity
+from ledger.domain.amounts.quantity import Measure, parse_quantity
 from ledger.domain.entries import Filter
+from ledger.domain.lots.yields import Yield
 from ledger.service.lots.dossier import dossier
+from ledger.service.lots.trace import Carried
 from reports.words.lots import balance as module
-from reports.words.lots.balance import _filtration, balance
+from reports.words.lots.balance import _filtration, _reconciled, balance
 from reports.words.lots.ladder import ladder
 from tests.keeper import Keeper
 from tests.kept.filled import bare
@@ -26,6 +28,29 @@ def test_the_balance_adds_up_and_names_what_nobody_explains(orange: tuple[Keeper
     assert lines["Left in filter, pass 1"] == "30 mL, 6.4 %"
     assert lines["Spilt or thrown away"] == "3 mL"
     assert lines["Unexplained, filters included"] == "47 mL, 9.8 %"
+
+
+def test_what_is_left_over_is_told_and_so_is_what_came_out_beyond_what_went_in() -> None:
+    liquid, solid = (
+        Carried("A-1", "B-1", amount, measure)
+        for amount, measure in ((100_000, Measure.UL), (600_000, Measure.MG))
+    )
+
+    def told(came_out: int, *inputs: Carried, went_in: int = 100_000) -> list[tuple[str, str]]:
+        became = Yield(went_in, came_out, 0, 0, 0, 0, 0, 0)
+        return list(_reconciled(became, inputs, holds_unmeasured=came_out == 80_000))
+
+    assert told(80_000, liquid) == [
+        ("Share of liquids put in", "80.0 %"),
+        ("Unexplained, filters included", "20 mL, 20.0 %"),
+    ]
+    assert told(90_000, liquid)[-1] == ("Unexplained", "10 mL, 10.0 %")
+    assert told(100_000, liquid)[-1] == ("Unexplained", "0 mL, 0.0 %")
+    assert told(105_000, liquid)[-1] == ("More than went in by the book", "5 mL")
+    assert told(150_000, liquid, solid) == [
+        ("More than the liquids: solids dissolved", "50 mL"),
+    ]
+    assert told(5_000, liquid, went_in=0) == []
 
 
 def test_the_balance_tells_of_samples_and_of_what_went_in_after_the_finish(
