@@ -15,4 +15,7 @@ def test_the_jars_of_a_trial_are_told_with_their_factors(bench: Keeper) -> None:
     assert [jar.lot.code for jar in found] == codes
     assert found[0].factors == {"rest": "24h"}
     assert [jar.lot.on_hand for jar in found] == [45_000, 0]
+    assert found[1].factors == {}
+    bench.do("start", **{**words, "trial": "Three rests"})
+    assert len(trial_jars(bench.book, "Two rests")) == 2
     assert trial_jars(bench.book, "none") == ()

@@ -27,6 +27,26 @@ RECORDED: dict[str, Said] = {
     ),
 }
 
+RECORDED |= {
+    f"a rinse to {place}": (
+        "rinse",
+        {
+            "lot": "OE-001-5",
+            "source": "ns-001-j",
+            "volume_in": "20mL",
+            "volume_out": "16mL",
+            "went_to": place,
+        },
+        None,
+        {
+            "source": "NS-001-J",
+            "volume_in": amount(20_000, UL, "20mL"),
+            "volume_out": amount(16_000, UL, "16mL"),
+            "went_to": place,
+        },
+    )
+    for place in ("batch", "waste")
+}
 REFUSED: dict[str, Refused] = {
     "a rinse to nowhere": (
         "rinse",

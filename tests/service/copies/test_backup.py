@@ -4,6 +4,9 @@ import sqlite3
 from contextlib import closing
 from pathlib import Path
 
+import pytest
+
+from ledger.errors import StorageError
 from ledger.service.copies.backup import backup
 from ledger.service.copies.restore import restore
 from ledger.service.evidence.verify import verify
@@ -47,3 +50,37 @@ def test_a_backup_is_of_one_moment_while_another_writes(
     assert made.seal.entries == before
     assert len(sqlite_walked.bodies()) == before + 1
     assert audited(made.path).entries == before
+
+
+def test_a_copy_goes_into_a_folder_that_is_there_and_one_that_was_made_is_not_made_again(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    file = tmp_path / "note.txt"
+    file.write_text("No folder.", encoding="utf-8")
+    for folder in (file, file / "below"):
+        with pytest.raises(StorageError) as raised:
+            backup(sqlite_keeper.book, folder, silent)
+        assert raised.value.problems == (
+            (
+                f"{file} is a file, where a folder to put the copy in was expected.",
+                "Name a folder that is there; without a name the copy goes where you are.",
+            ),
+        )
+    none = tmp_path / "my copies"
+    with pytest.raises(StorageError) as raised:
+        backup(sqlite_keeper.book, none, silent)
+    assert raised.value.problems == (
+        (
+            f"There is no folder {none} to put the copy in.",
+            f"Make it with mkdir '{none}', or name one that is there; without a name the copy goes "
+            "where you are.",
+        ),
+    )
+    none.mkdir()
+    first, again = (backup(sqlite_keeper.book, none, silent) for _ in range(2))
+    assert (first.is_new, again.is_new, again.path) == (True, False, first.path)
+    kept = first.path.read_bytes()
+    first.path.write_bytes(b"torn")
+    with pytest.raises(StorageError):
+        backup(sqlite_keeper.book, none, silent)
+    assert first.path.read_bytes() == b"torn" != kept

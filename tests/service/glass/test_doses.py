@@ -29,6 +29,12 @@ def test_what_the_formula_says_counts_before_the_usual_and_what_is_asked_before_
 
 def test_nothing_is_asked_by_no_words() -> None:
     assert read_dose(None, "US") is None
+    assert read_dose("", "US") is None
+    assert [read_dose("1 fl oz", ounce) for ounce in ("US", "imperial")] == [
+        *(("1 fl oz", 29_574), ("1 fl oz", 28_413)),
+    ]
+    half = replace(FORMULA, dose=parse_quantity("3mL"))
+    assert dose_of(half) == USUAL
 
 
 def test_what_is_no_volume_is_no_dose() -> None:

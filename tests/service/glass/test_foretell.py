@@ -10,9 +10,10 @@ from ledger.domain.entries.choices import LookedAt, ProductKind
 from ledger.domain.entries.forecasts import Carried
 from ledger.domain.entries.masters import FormulaLine
 from ledger.errors import RefusedError
+from ledger.service.account.state import lot_state
 from ledger.service.desk.book import How
 from ledger.service.glass.foretell import facts_of, foretell_formula, foretell_lot, record_lot
-from ledger.service.glass.recipe import essence_by_formula, recipe
+from ledger.service.glass.recipe import essence_by_formula, essence_in, recipe
 from ledger.service.glass.scores import own_ratios, scores
 from tests.keeper import Keeper
 from tests.path import receive_all
@@ -194,3 +195,25 @@ def test_what_a_formula_calls_for_of_an_essence_is_told_by_the_newest_version_of
 
 def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
     check_wrong_words(shelf, "foretell")
+
+
+def test_what_went_into_a_lot_of_an_essence_is_counted_and_of_a_syrup_or_what_was_bought_is_not(
+    sqlite_keeper: Keeper,
+) -> None:
+    keeper = sqlite_keeper
+    lots = receive_all(keeper)
+    made = {}
+    for kind in ("essence", "base-syrup", "blend"):
+        made[kind] = keeper.opens("start", product=kind.title(), kind=kind, target="1L")
+        keeper.do("add", lot=made[kind], source=lots.spirit, amount="500mL")
+    syrup = keeper.opens("start", product="Syrup", kind="syrup", target="1L")
+    for source, amount in (
+        (made["essence"], "30mL"),
+        (made["base-syrup"], "300mL"),
+        (made["blend"], "7mL"),
+        (lots.water, "200mL"),
+        (made["essence"], "4mL"),
+    ):
+        keeper.do("add", lot=syrup, source=source, amount=amount, because="to see")
+    with keeper.reading() as connection:
+        assert essence_in(connection, lot_state(connection, syrup)) == 41_000

@@ -3,9 +3,9 @@
 import pytest
 from msgspec.structs import replace
 
-from ledger.domain.entries import Start
+from ledger.domain.entries import House, Start
 from ledger.errors import InputError
-from ledger.service.glass.sizes import GLASS_UL, SODA_PARTS, read_glass, soda_parts
+from ledger.service.glass.sizes import GLASS_UL, SODA_PARTS, ounce_of, read_glass, soda_parts
 from tests.domain.builders import make
 
 
@@ -26,3 +26,15 @@ def test_a_weight_is_the_size_of_no_glass() -> None:
     assert raised.value.problems == (
         ('"240g" is not the size of a glass.', "Write a volume, such as 240mL."),
     )
+
+
+def test_an_ounce_is_that_of_the_house_and_of_the_united_states_before_there_is_one() -> None:
+    assert [
+        ounce_of(None),
+        ounce_of(make(House)),
+        ounce_of(make(House, fluid_ounce="imperial")),
+    ] == [
+        *("US", "US", "imperial"),
+    ]
+    assert [read_glass("12 fl oz", ounce) for ounce in ("US", "imperial")] == [354_882, 340_957]
+    assert read_glass("12 fl oz") == 354_882

@@ -8,7 +8,9 @@ from ledger.service.glass.warmth import at_temp, read_warmth
 
 def test_the_usual_and_what_is_near_it_say_nothing() -> None:
     assert [read_warmth(text) for text in (None, "25C", "41F")] == [20_000, 25_000, 5_000]
-    assert at_temp(20_000) == at_temp(25_000) == ([], [])
+    told = [at_temp(temp) for temp in (15_000, 20_000, 25_000)]
+    assert told == [([], [])] * 3
+    assert [len(at_temp(temp)[1]) for temp in (14_999, 25_001)] == [1, 1]
 
 
 def test_cold_and_warmth_have_their_sign() -> None:
@@ -21,6 +23,7 @@ def test_cold_and_warmth_have_their_sign() -> None:
 
 
 def test_beyond_what_is_published_is_a_gap() -> None:
+    assert [len(at_temp(temp)[0]) for temp in (-5_001, -5_000, 40_000, 40_001)] == [1, 0, 0, 1]
     for temp, told in ((90_000, "90 °C"), (-18_000, "−18 °C")):
         assert at_temp(temp) == (
             [

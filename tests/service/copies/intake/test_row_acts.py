@@ -9,8 +9,15 @@ from msgspec.structs import replace
 
 from ledger.domain.tables.days import DayOrder
 from ledger.domain.tables.grid import Line, Table
+from ledger.service.copies.intake import row_acts
 from ledger.service.copies.intake.column_map import ActMap, TableMap
-from ledger.service.copies.intake.row_acts import DAYS, NUMBERS, Reading, acts_of_table
+from ledger.service.copies.intake.row_acts import (
+    DAYS,
+    NUMBERS,
+    Reading,
+    acts_of_table,
+    shown_sign,
+)
 from ledger.service.copies.intake.table_files import read_tables
 from ledger.service.copies.intake.table_maps import shipped_map
 from ledger.service.copies.season_files import words_of
@@ -137,3 +144,52 @@ def test_a_column_that_a_map_names_and_a_heading_lacks_is_told_with_those_it_has
     what = 'The map names the column "Haze", which the heading does not have.'
     todo = "It has: Lot, Day, Grade."
     assert found_in({"lot": "{Lot}", "note": "{Haze}"}) == [(None, None, what, todo)]
+
+
+@pytest.mark.parametrize(
+    ("verb", "word", "cell", "value"),
+    [
+        ("material", "code", "Öl (süß) 96 %", "ol-suss-96"),
+        ("material", "name", "Öl (süß) 96 %", "Öl (süß) 96 %"),
+        ("receive", "material", "Öl (süß)", "ol-suss"),
+        ("receive", "code", "OR 23/01", "OR-23-01"),
+        ("receive", "supplier", "OR 23/01", "OR 23/01"),
+        ("add", "source", "OR 23/01", "OR-23-01"),
+        ("limit", "code", "us lead", "us lead"),
+        ("receive", "amount", "1.250,5 Litros", "1250.5 L"),
+        ("receive", "cost", "1.250,50 €", "1250.50"),
+        ("receive", "best_before", "3.4.2027", "2027-04-03"),
+        ("photo", "file", "a.jpg", "in/a.jpg"),
+        ("look", "words", "klar", "hell"),
+        ("look", "grade", "Klar", "clear"),
+        ("look", "grade", "", ""),
+    ],
+)
+def test_a_word_is_written_as_the_book_reads_it(
+    verb: str, word: str, cell: str, value: str
+) -> None:
+    """A word of its own for a word of the book comes before one for all."""
+    words = {"": {"klar": "hell"}, "grade": {"klar": "clear"}}
+    reading = Reading(DayOrder.DMY, ",", words, currency="EUR", folder="in")
+    assert row_acts._value(verb, word, "{X}", lambda _: cell, reading) == (value or None)
+
+
+def test_columns_without_a_heading_are_no_columns_and_the_sign_is_that_of_the_numbers() -> None:
+    table = Table(
+        "In.csv",
+        "In",
+        head=("", "Menge", "Notiz"),
+        lines=(Line(2, ("x", "1,5", "2.5")), Line(3, ("y", "1,25 €", "3.5"))),
+    )
+    acts = (ActMap("receive", {"amount": "{menge} L", "material": "{notiz}"}, frozenset()),)
+    told = TableMap(name="In", acts=acts)
+    assert shown_sign(table, told) == ","
+    dotted = (ActMap("receive", {"amount": "{notiz} L"}, frozenset()),)
+    assert shown_sign(table, replace(told, acts=dotted)) == "."
+    read, found, left = acts_of_table(table, told, Reading(None, ",", {}, at="2026-01-12"), 3)
+    assert (len(read), found, left) == (2, [], 0)
+    assert [act.turn for act in read] == [
+        ("2026-01-12 23:59", 3, 2, 0),
+        ("2026-01-12 23:59", 3, 3, 0),
+    ]
+    assert read[0].words == {"amount": "1.5 L", "material": "2-5", "at": "2026-01-12"}

@@ -2,7 +2,8 @@
 
 from ledger.domain.tables.grid import Found
 from ledger.service.copies.intake.row_acts import Act
-from ledger.service.copies.intake.taken import Taken, changed_rows, sheet_of
+from ledger.service.copies.intake.taken import Taken, changed_rows, sheet_of, taken_rows
+from tests.keeper import Keeper
 
 OLD, NEW = "0" * 16, "f" * 16
 
@@ -46,3 +47,24 @@ def test_a_row_that_moved_or_is_new_or_of_another_file_is_as_it_was() -> None:
     assert list(changed_rows(TAKEN, [act(NEW, file="june.csv")])) == []
     both = {**TAKEN, NEW: Taken(9, "may.csv", 6)}
     assert list(changed_rows(both, [act(NEW, 5)])) == []
+
+
+def test_the_rows_of_a_book_are_known_by_their_first_entry_whatever_paper_they_name(
+    sqlite_keeper: Keeper,
+) -> None:
+    sheets = (
+        f"may.csv line 12, row {OLD}",
+        f"B-7, may.csv line 12, row {OLD}",
+        f"B, 8, a line 3.csv line 4, row {NEW}",
+        f"may.csv line 12, row {OLD[1:]}",
+        "B-7",
+    )
+    first, *_ = (
+        sqlite_keeper.do("note", text=f"Note {place}.", sheet=sheet).seq
+        for place, sheet in enumerate(sheets)
+    )
+    with sqlite_keeper.reading() as connection:
+        assert taken_rows(connection) == {
+            OLD: Taken(first, "may.csv", 12),
+            NEW: Taken(first + 2, "a line 3.csv", 4),
+        }
