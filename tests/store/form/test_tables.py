@@ -5,6 +5,8 @@ from pathlib import Path
 
 import pytest
 from sqlalchemy import MetaData
+from sqlalchemy.dialects.sqlite import dialect
+from sqlalchemy.schema import CreateIndex
 
 from ledger.domain.entries import FACTS
 from ledger.domain.entries.fields import specs
@@ -43,9 +45,13 @@ def test_the_tables_of_a_file_are_those_that_are_told(
         told.create_all(connection)
         expected = tables_by_name(stored_schema(connection))
     with sqlite_keeper.reading() as connection:
-        found = tables_by_name(stored_schema(connection))
+        schema = stored_schema(connection)
+    found = tables_by_name(schema)
     del found["alembic_version"]
     assert found == expected
+    indices = (index for table in METADATA.tables.values() for index in table.indexes)
+    words = (str(CreateIndex(index).compile(dialect=dialect())) for index in indices)
+    assert set(words) == {one for one in schema.split(";\n") if " INDEX " in one}
 
 
 def tables_by_name(schema: str) -> dict[str, list[str]]:
