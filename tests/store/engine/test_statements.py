@@ -1,9 +1,20 @@
 """The short way from a statement to its rows, alike on every engine."""
 
+from typing import Any, cast
+
 import pytest
 from sqlalchemy.exc import DBAPIError
 
-from ledger.store.engine.statements import ask, ask_column, ask_for, ask_lots, ask_one, chunks
+from ledger.store.engine.statements import (
+    ask,
+    ask_column,
+    ask_for,
+    ask_lots,
+    ask_one,
+    chunks,
+    run,
+)
+from ledger.store.engine.turn import Found
 from tests.keeper import Keeper
 
 
@@ -51,3 +62,26 @@ def test_what_the_driver_raises_is_raised_as_elsewhere_in_the_store(keeper: Keep
 def test_numbers_are_parted_and_none_is_lost() -> None:
     assert chunks(list(range(5)), 2) == [[0, 1], [2, 3], [4]]
     assert chunks([]) == []
+
+
+def test_what_an_act_wrote_is_seen_by_what_it_asks_next_and_by_what_it_asked_before(
+    keeper: Keeper,
+) -> None:
+    mark = "?" if "://" not in keeper.book.where else "%s"
+    count = "SELECT COUNT(*) FROM person_key WHERE seq > :seq"
+    with keeper.book.writing() as connection:
+        assert ask_one(connection, count, seq=0) == 1
+        run(connection, f"INSERT INTO person_key VALUES ({mark}, {mark})", ("CD", 9))
+        assert ask_one(connection, count, seq=0) == 2
+        assert ask_column(connection, "SELECT initials FROM person_key ORDER BY seq") == [
+            "AB",
+            "CD",
+        ]
+        assert ask(connection, "SELECT seq FROM person_key WHERE seq > :seq", seq=99) == []
+        connection.rollback()
+
+
+def test_what_is_still_to_be_found_is_one_part() -> None:
+    numbers = Found(3, "BIGINT[]")
+    parts: list[Any] = [*chunks(cast("Any", numbers))]
+    assert parts == [numbers]

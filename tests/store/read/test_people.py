@@ -8,10 +8,22 @@ from ledger.domain.rules.always.parties import party_of
 from ledger.service.bench.receive import receive
 from ledger.service.copies.intake.together import Within
 from ledger.service.desk.book import How
+from ledger.service.evidence.correct import correct
+from ledger.service.evidence.strike import strike
 from ledger.service.masters.party import party as tell_party
 from ledger.service.recall.forget import forgotten
+from ledger.store.engine.connections import Connection
 from ledger.store.read import parties
-from ledger.store.read.people import code_by_name, coded, party_codes, shown_names, spoken, told
+from ledger.store.read.people import (
+    code_by_name,
+    coded,
+    every_entry_of,
+    named,
+    party_codes,
+    shown_names,
+    spoken,
+    told,
+)
 from tests.keeper import Keeper
 from tests.path import receive_all
 
@@ -81,3 +93,44 @@ def test_an_act_that_tells_of_parties_knows_them_without_reading_all_again(
             code_by_name(connection),
             party_codes(connection),
         )
+
+
+def test_an_act_that_corrects_or_strikes_who_a_party_is_reads_that_anew(
+    sqlite_keeper: Keeper,
+) -> None:
+    book, how = sqlite_keeper.book, How(by="AB", because="a slip")
+    with book.writing() as connection:
+        act = Within(book.where, book.clock, connection=connection)
+        told = [tell_party(act, how, name=name, words="ask for Mo") for name in ("Quai", "Inn")]
+        assert shown_names(connection) == {"P1": "Quai", "P2": "Inn"}
+        correct(act, how, entry=str(told[0].seq), changes="name=Quay Bar")
+        assert code_by_name(connection) == {"Quay Bar": "P1", "Inn": "P2"}
+        strike(act, how, entry=str(told[1].seq))
+        known = shown_names(connection), code_by_name(connection), party_codes(connection)
+    with sqlite_keeper.reading() as connection:
+        assert known == (
+            shown_names(connection),
+            code_by_name(connection),
+            party_codes(connection),
+        )
+    assert known[0] == {"P1": "Quay Bar"}
+
+
+def test_somebody_who_was_forgotten_without_a_commitment_is_told_by_initials_and_others_are_not(
+    sqlite_keeper: Keeper,
+) -> None:
+    """As texts of the older forms have people; a person of whom nothing was told stays so."""
+    sqlite_keeper.do("person", initials="CD", name="Cy Dale", role="cellar")
+    sqlite_keeper.do("forget", who="CD", because="they asked for it")
+    with sqlite_keeper.reading() as connection:
+        names = [
+            named(connection, 0, Person(initials, "Cy Dale")).name for initials in ("CD", "AB")
+        ]
+        assert names == ["CD", "Cy Dale"]
+        assert named(connection, 0, Note("Cy Dale")) == Note("Cy Dale")
+        told = {facts.initials: facts.name for facts in people_of(connection)}
+    assert told == {"AB": "Anna Bell", "CD": "CD"}
+
+
+def people_of(connection: Connection) -> list[Person]:
+    return [entry.facts for entry in every_entry_of(connection, Person)]
