@@ -7,7 +7,7 @@ from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries.choices import MaterialKind
-from ledger.service.account.contents import contents_on
+from ledger.service.account.contents import base_syrups, contents_on
 from ledger.service.account.replay import received_lot
 from ledger.store.read.received import ReceivedRow
 from tests.keeper import Keeper
@@ -149,3 +149,13 @@ def test_the_best_known_density_of_a_received_lot_says_where_it_is_from(
 ) -> None:
     found = received_lot(replace(ROW, sort=MaterialKind.OIL, **known))
     assert (found.density_kg_per_m3, found.density_from) == (kg_per_m3, said)
+
+
+def test_the_base_syrup_in_lots_is_told_where_there_is_sugar(sqlite_keeper: Keeper) -> None:
+    """By hand: 2.4 kg of sugar in 2.3957 kg of water and 1.4 g that its essence brings."""
+    lots = walk_main_path(sqlite_keeper)
+    numbers = {e.draft.opens.code: e.stands_for for e in sqlite_keeper.entries() if e.draft.opens}
+    made = (lots.oil, lots.spirit, lots.carb, lots.sugar, lots.water, lots.essence, lots.syrup)
+    with sqlite_keeper.reading() as connection:
+        told = base_syrups(connection, [numbers[code] for code in made])
+    assert told == {lots.syrup: 50_030}

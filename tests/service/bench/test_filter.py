@@ -4,6 +4,7 @@ import pytest
 
 from ledger.domain.entries.plain import facts_to_plain
 from ledger.errors import InputError, RefusedError
+from ledger.service.bench.filter import read_pores
 from tests.keeper import Keeper
 from tests.service.cases import MG, UL, Refused, Said, amount, check_recorded, check_refused
 from tests.service.said_alone import Alone, check_said_alone
@@ -124,3 +125,35 @@ def test_a_word_that_is_said_alone_changes_its_own_field_and_no_other(bench: Kee
 
 def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
     check_wrong_words(shelf, "filter")
+
+
+@pytest.mark.parametrize(
+    ("text", "pores"),
+    [
+        (None, (None, None)),
+        ("", (None, None)),
+        ("20", (20_000, 20_000)),
+        ("20-25", (20_000, 25_000)),
+        ("25 um – 20UM", (20_000, 25_000)),
+        ("0.45 \u00b5m", (450, 450)),
+        ("0.45 \u03bcm", (450, 450)),
+    ],
+)
+def test_a_pore_size_is_one_or_both_ends_in_any_order(
+    text: str | None, pores: tuple[int | None, int | None]
+) -> None:
+    """The micro sign and the Greek mu are two letters."""
+    assert read_pores(text) == pores
+
+
+def test_what_is_left_to_be_said_of_a_pass_is_what_was_there_and_one_below_the_air(
+    bench: Keeper,
+) -> None:
+    words = {"lot": "OE-001-5", "medium": "paper", "vacuum": "60"}
+    first = bench.do("filter", **words, volume_out="410mL", absolute="yes")
+    facts = facts_to_plain(first.entry.facts)
+    assert (facts["vacuum_pa"], facts["vacuum_reference"]) == (60_000, "absolute")
+    new = bench.opens("start", product="Blend", kind="blend", target="1L")
+    bench.do("add", lot=new, source="NS-001-J", amount="0.001mL")
+    least = bench.do("filter", lot=new, medium="paper", volume_out="0.001mL", because="to see")
+    assert facts_to_plain(least.entry.facts)["volume_in"] == amount(1, UL, "0.001 mL")

@@ -19,6 +19,7 @@ from ledger.service.causes.failed import (
     _stage,
     bad_look,
     sort_runs,
+    wanted_of,
 )
 from ledger.store.read.runs import Found, Run, Seen
 from tests.service.causes.brief_runs import found, run
@@ -197,3 +198,28 @@ def test_only_runs_begun_from_a_moment_on_take_part_and_those_that_are_named() -
     assert lots(sort(runs, known, since).failed) == [2, 3]
     named = sort(runs, known, replace(since, lots=frozenset({1})))
     assert (lots(named.failed), lots(named.otherwise_failed)) == ([1], [2, 3])
+
+
+def test_the_worst_of_several_bad_looks_is_told_and_where_all_were_good_none() -> None:
+    """The usual want is a clear one, and each of the looks counts."""
+
+    def worst(*grades: str) -> Grade | None:
+        looks = {1: [Seen(Grade(grade), "2026-09") for grade in grades]}
+        ends = {1: "2026-08"}
+        return bad_look(run(1), Found(looks, ends, {}, frozenset(), {}), {})
+
+    assert [worst("clear", "bright"), worst(), worst("cloudy", "hazy", "clear")] == [
+        *(None, None, Grade.CLOUDY),
+    ]
+
+
+def test_a_run_is_wanted_as_its_formula_says_else_as_is_usual_unless_worse_is_asked_for() -> None:
+    hazy, made = formula("hazy"), run(1, formula=("f", 1))
+    assert [
+        wanted_of(run(1), hazy),
+        wanted_of(made, hazy),
+        wanted_of(made, {}),
+        wanted_of(made, hazy, Grade.MILKY),
+        wanted_of(made, hazy, Grade.BRIGHT),
+        wanted_of(run(1), hazy, Grade.HAZY),
+    ] == [Grade.CLEAR, Grade.HAZY, Grade.CLEAR, Grade.MILKY, Grade.HAZY, Grade.HAZY]

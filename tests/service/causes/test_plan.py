@@ -262,3 +262,16 @@ def test_a_level_is_a_lot_by_its_ending_and_else_stays_as_it_is_told(
 
 def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
     check_wrong_words(shelf, "plan")
+
+
+def test_a_trial_that_is_not_planned_is_told_with_those_that_are(sqlite_keeper: Keeper) -> None:
+    plan_oils(sqlite_keeper)
+    with pytest.raises(RefusedError) as raised:
+        planned(sqlite_keeper.book, " no  such ")
+    assert raised.value.problems == (
+        (
+            f'No trial "no such" is planned. Planned are: "{NAME}".',
+            'Plan one: pottle trial plan "NAME" --try LOT',
+        ),
+    )
+    assert planned(sqlite_keeper.book, f" {NAME.upper()} ").plan.name == NAME

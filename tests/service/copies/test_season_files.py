@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from ledger.service.copies import season_files
 from ledger.service.copies.season import read_season
 from ledger.service.copies.season_files import ORDER
 from ledger.service.copies.season_verbs import VERBS
@@ -198,3 +199,24 @@ def test_rows_come_by_when_they_were_typed_then_by_verb_then_by_line(tmp_path: P
 
 def test_every_verb_has_its_turn() -> None:
     assert sorted(ORDER) == sorted(VERBS)
+
+
+@pytest.mark.parametrize(
+    ("at", "recorded", "told"),
+    [
+        ("2026-07-02 08:00", "2026-07-02 08:00", None),
+        ("2026-07-02 08:00", "2026-07-02 08:01", None),
+        ("2026-07-02", "2026-07-02 08:00", None),
+        ("2026-07-02 08:00", "2026-07-02", None),
+        ("2026-07-02 08:00", "2026-07-02 07:59", "2026-07-02 07:59"),
+        ("2026-07-02", "2026-07-01 08:00", "2026-07-01 08:00"),
+        ("2026-07-02", "2026-07-01", "2026-07-01 23:59"),
+    ],
+)
+def test_a_row_is_typed_when_it_happened_or_later(at: str, recorded: str, told: str | None) -> None:
+    """A day alone counts as its last minute, and what was typed earlier on it is not before it."""
+    problems: list[tuple[str, str]] = []
+    assert season_files._typed("Row 2", {"at": at, "recorded": recorded}, problems)
+    what = f"Row 2 was recorded on {told}, before it happened."
+    assert problems == ([(what, "Put right whichever time is wrong.")] if told else [])
+    assert season_files._typed("Row 2", {"at": at}, problems)

@@ -4,7 +4,11 @@ from typing import Any
 
 import pytest
 
-from ledger.errors import InputError, RefusedError
+from ledger.domain.entries import Draft, Judge
+from ledger.domain.entries.choices import Verdict
+from ledger.errors import FindingError, InputError, RefusedError
+from ledger.service.desk.act import at_desk
+from ledger.service.desk.book import How
 from tests.keeper import Keeper
 from tests.service.cases import Problem
 
@@ -71,3 +75,32 @@ def test_a_lot_has_the_code_that_is_asked_for_in_the_letters_of_codes_or_the_boo
             "Give another code, or leave --code out and the book makes one.",
         ),
     )
+
+
+def test_why_a_hold_ends_is_no_reason_for_what_else_is_in_the_way_unless_it_is_insisted(
+    bench: Keeper,
+) -> None:
+    """A batch that was never looked at, and was held."""
+    bench.do("judge", lot="OE-001-5", verdict="hold", because="to see")
+    how = How("AB", because="it smells fine")
+    with pytest.raises(FindingError), at_desk(bench.book, how) as desk:
+        desk.record(Judge(Verdict.RELEASE), "OE-001-5")
+    with pytest.raises(FindingError), at_desk(bench.book, how) as desk:
+        desk.append(Draft(Judge(Verdict.RELEASE), "OE-001-5", desk.happened, "AB", reason="Fine."))
+    with at_desk(bench.book, how) as desk:
+        done = desk.record(Judge(Verdict.RELEASE), "OE-001-5", insists=True)
+    assert done.entry.draft.reason == "it smells fine"
+    assert {each.facts.about for each in done.deviations} == {done.seq}
+    told = {(each.draft.lot, each.draft.by, each.draft.reason) for each in done.deviations}
+    assert told == {("OE-001-5", "AB", "it smells fine")}
+    assert desk.numbers == [done.seq, *(each.seq for each in done.deviations)]
+
+
+def test_where_it_comes_from_is_the_bench_or_the_paper_of_a_sheet_or_as_it_is_said(
+    bench: Keeper,
+) -> None:
+    told = [
+        str(bench.do("note", text="Quiet.", **how).entry.draft.origin)
+        for how in ({}, {"sheet": "9"}, {"sheet": "9", "origin": "memory"}, {"origin": "paper"})
+    ]
+    assert told == ["bench", "paper", "memory", "paper"]

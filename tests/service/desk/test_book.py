@@ -63,3 +63,9 @@ def test_who_finds_that_nobody_else_wrote_meanwhile_waits_no_more(
         book.remember(numbers)
         assert (book.recorded, book.is_in_turn) == ([*before, *numbers], waits)
     assert not (tmp_path / "none.db").exists()
+
+
+def test_who_foretells_nothing_writes_while_others_wait(postgres_keeper: Keeper) -> None:
+    with postgres_keeper.book.writing() as connection:
+        assert recorder.size(connection) == len(postgres_keeper.bodies())
+    assert postgres_keeper.do("note", text="Here.").seq == len(postgres_keeper.bodies())

@@ -1,5 +1,6 @@
 """Of a commit that nobody answered for, the book itself is asked, and what it says is told."""
 
+import time
 from collections.abc import Iterator
 from contextlib import contextmanager
 
@@ -58,7 +59,8 @@ def test_a_commit_that_was_not_made_is_told_as_the_error_it_was(
 def test_where_the_book_does_not_answer_it_is_not_known(
     bench: Keeper, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(outcome, "PAUSE_S", 0)
+    paused: list[float] = []
+    monkeypatch.setattr(time, "sleep", paused.append)
     number = len(bench.bodies()) + 1
     fail(monkeypatch, GONE, is_made=True, turns=1 + outcome.TRIES)
     with pytest.raises(StorageError) as raised:
@@ -71,6 +73,7 @@ def test_where_the_book_does_not_answer_it_is_not_known(
             "enter it again only if it is not.",
         ),
     )
+    assert paused == [1.0, 1.0]
 
 
 def test_a_key_that_breaks_off_the_commit_leaves_known_what_stands(

@@ -4,9 +4,9 @@ from collections.abc import Iterator
 
 import pytest
 
-from ledger.domain.amounts.quantity import Measure
+from ledger.domain.amounts.quantity import Measure, Quantity
 from ledger.domain.entries.choices import Grade, MaterialKind
-from ledger.errors import InputError, RefusedError
+from ledger.errors import InputError, LedgerError, RefusedError
 from ledger.service.desk.reader import Words
 from tests.heard import heard
 from tests.keeper import Keeper
@@ -133,4 +133,23 @@ def test_a_number_is_read_whole_or_in_a_smaller_unit_and_called_what_it_is(words
         ('"half" is not a number of days.', "Write a number."),
         ('"warm" is not a temperature in °C.', "Write a number in °C."),
         ("The density is missing.", "Write a number in g/mL."),
+    )
+
+
+def test_pieces_are_counted_unless_a_unit_is_given_and_all_is_all_of_a_lot(words: Words) -> None:
+    assert words.pieces("4") == Quantity(4_000_000, Measure.UEACH, "4")
+    assert words.pieces("30 mL").measure is Measure.UL
+    assert words.pieces("0", may_be_nothing=True).amount == 0
+    assert words.amount_of("NS-001-J", "4", counted=True).measure is Measure.UEACH
+    assert words.amount_of("NS-001-J", " ALL ", counted=True).amount == 5_000_000
+    assert words.amount_or_none("3 g") == Quantity(3_000, Measure.MG, "3 g")
+    assert (words.amount_or_none(""), words.amount_or_none(None)) == (None, None)
+    words.done()
+    words.pieces("0")
+    words.needed_amount("  ", "target")
+    with pytest.raises(LedgerError) as raised:
+        words.done()
+    assert raised.value.problems == (
+        ("An amount must be more than zero, and 0 is not.", "Write how much there really was."),
+        ("The target is missing.", "Write a number and a unit, such as 480mL."),
     )

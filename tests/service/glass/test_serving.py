@@ -14,7 +14,7 @@ from ledger.service.account.shipped import usual_concerns
 from ledger.service.glass.card import ServingCard
 from ledger.service.glass.doses import USUAL
 from ledger.service.glass.serving import _a_bottle, _flammable, _swig, _there, serving
-from tests.domain.builders import lot, make
+from tests.domain.builders import lot, make, struck
 from tests.keeper import Keeper
 from tests.path import walk_main_path
 from tests.service.glass.vanilla import problems
@@ -133,3 +133,8 @@ def test_a_teaspoon_of_an_essence_has_its_share_of_what_is_of_concern() -> None:
     made = Contents(100_000.0, ethanol_mg=70_000.0, parts={PartKey(OIL, "o"): Part(2_000.0, 2.0)})
     assert _swig(made, {"o": oil}) == {"safrole": pytest.approx(50.0)}
     assert _swig(Contents(), {"o": oil}) == {}
+
+
+def test_bottles_whose_filling_was_struck_are_no_glasses() -> None:
+    gone = struck(lot(kind="packed", measure=Measure.UEACH, opening=make(Bottle, size=SIZE)))
+    assert (_a_bottle(gone, GLASS), _there(gone, GLASS, None)) == (None, 0)

@@ -10,7 +10,7 @@ from ledger.errors import InputError
 from ledger.science.liquids.oiml_r22 import density
 from ledger.service.account.shipped import read_shipped
 from ledger.service.desk.book import How
-from ledger.service.masters.shelf import chosen, shelve, starter_shelf
+from ledger.service.masters.shelf import Shelved, chosen, shelve, starter_shelf
 from tests.keeper import Keeper
 
 PUBLISHED = Path(__file__).parents[2] / "reference/essential_oil_density.csv"
@@ -76,3 +76,13 @@ def test_a_number_that_nothing_on_the_shelf_has_is_refused(word: str) -> None:
     with pytest.raises(InputError) as refused:
         chosen(word)
     assert refused.value.what.startswith(f'"{word.split()[0]}" is not on the starter shelf.')
+
+
+def test_what_the_shelf_does_not_say_of_a_material_is_not_told() -> None:
+    item = Shelved("tea", "Tea", "other")
+    told = {name: getattr(item, name) for name in Shelved.__struct_fields__}
+    assert {name: value for name, value in told.items() if value is not None} == {
+        "code": "tea",
+        "name": "Tea",
+        "kind": "other",
+    }
