@@ -84,6 +84,14 @@ HELD_BY: Held = {
         "tests/service/glass/test_foretell.py",
         "a part of the forecast, which is looked at there as a maker asks it",
     ),
+    "ledger/service/account/ahead.py": (
+        "tests/service/desk/test_foresight.py",
+        "what it foretells saves journeys, which are counted there",
+    ),
+    "ledger/service/desk/judged.py": (
+        "tests/service/recall/test_order.py",
+        "drafts are judged side by side there, and all that stands in the way of any is told",
+    ),
     "ledger/service/account/mixed.py": (
         "tests/service/glass/test_haze.py",
         "the oils of a lot mixed for a forecast, which is looked at there",

@@ -19,6 +19,8 @@ from ledger.store.engine.foretold import Foreseen
 from ledger.store.read import amounts, queries, reach, walk
 from ledger.store.read.queries import LotRow, Moment
 
+_UNMEASURED = (Volume(0, 0, is_reckoned=False),) * 2
+
 
 def lot_state(
     connection: Connection,
@@ -26,6 +28,7 @@ def lot_state(
     moment: Moment | None = None,
     skip: int = 0,
     is_whole: bool = True,
+    is_measured: bool = True,
 ) -> LotState:
     """Return what the book knows of a lot.
 
@@ -35,18 +38,20 @@ def lot_state(
         moment: For what was there just before it; None for now.
         skip: A chain of corrections to leave out.
         is_whole: Whether to walk to what it was made of, for dates and verdicts.
+        is_measured: Whether to reckon what it holds; else that is told as nothing.
     """
     row = known_lot(connection, code)
     is_bought = row.opened.lot_type is LotType.RECEIVED  # and so made of nothing that is here
-    foresee(connection, lambda foreseen: _ahead(foreseen, row, moment, skip, is_whole))
+    asked = (is_whole, is_measured)
+    foresee(connection, lambda foreseen: _ahead(foreseen, row, moment, skip, asked))
     entries = queries.entries_of_lot(connection, row.seq, skip)
     held, behind, dates, material, bulk = abreast(
         connection,
-        lambda: _held(connection, row, entries, moment, skip),
+        lambda: _held(connection, row, entries, moment, skip) if is_measured else _UNMEASURED,
         lambda: walk.behind(connection, row.seq) if is_whole and not is_bought else [],
         lambda: dates_of(connection, [row.seq])[row.seq] if is_whole else Dates(),
         lambda: _material_of(connection, row, entries),
-        lambda: _bulk_of(connection, row),
+        lambda: _bulk_of(connection, row, is_measured),
     )
     barred = [lot.code for lot in behind if lot.verdict in BARRING and lot.lot != row.seq]
     return LotState(
@@ -67,15 +72,18 @@ def lot_state(
 
 
 def _ahead(
-    foreseen: Foreseen, row: LotRow, moment: Moment | None, skip: int, is_whole: bool
+    foreseen: Foreseen, row: LotRow, moment: Moment | None, skip: int, asked: tuple[bool, bool]
 ) -> None:
-    """Foretell what is asked of a lot by its number."""
+    """Foretell what is asked of a lot by its number: whether all of it, and what it holds."""
+    is_whole, is_measured = asked
     foreseen.asks(queries.entries_of_lot, row.seq, skip)
-    if moment:
+    if not is_measured:
+        pass
+    elif moment:
         foreseen.asks(amounts.held_then_and_now, row.seq, moment, skip)
     else:
         foreseen.asks(amounts.held, row.seq, None, skip)
-    if row.opened.lot_type is LotType.MADE:
+    if row.opened.lot_type is LotType.MADE and is_measured:
         foreseen.asks(walk.back, row.seq)
     if row.opened.lot_type is LotType.PACKED:
         foreseen.asks(queries.chain, row.seq)
@@ -110,13 +118,16 @@ def _material_of(
     return queries.material(connection, code) if code else None
 
 
-def _bulk_of(connection: Connection, row: LotRow) -> LotState | None:
+def _bulk_of(connection: Connection, row: LotRow, is_measured: bool) -> LotState | None:
     if row.opened.lot_type is not LotType.PACKED:
         return None
     # By its whole chain: rules still ask what is in bottles whose filling is corrected or struck.
     chain = (entry for entry, _ in queries.chain(connection, row.seq))
     fillings = list(entries_of(chain, Bottle))
-    return lot_state(connection, fillings[-1].facts.source, is_whole=False) if fillings else None
+    if not fillings:
+        return None
+    source = fillings[-1].facts.source
+    return lot_state(connection, source, is_whole=False, is_measured=is_measured)
 
 
 def _in_it(connection: Connection, row: LotRow, codes: list[str]) -> tuple[str, ...]:

@@ -15,6 +15,7 @@ from ledger.service.causes.layout import Planned, PlannedJar, planned_on
 from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.foresight import Ahead
+from ledger.service.desk.judged import all_judged
 from ledger.store.engine.connections import Connection
 from ledger.store.read.planned import jars_begun, plans
 
@@ -28,10 +29,11 @@ def jars(book: Book, how: How, *, trial: str) -> Recorded[Start]:
     """
     with at_desk(book, how, Ahead(also=((plans,),))) as desk:
         found = planned_on(desk.connection, trial)
-        first, *others = [
-            desk.record(_start(found, jar), opens=(jar.code, LotType.MADE, Measure.UL))
+        drafts = [
+            desk.draft(_start(found, jar), opens=(jar.code, LotType.MADE, Measure.UL))
             for jar in _next(desk.connection, found)
         ]
+        first, *others = map(desk.put, all_judged(desk.connection, drafts, desk.now))
         return replace(first, others=tuple(others))
 
 

@@ -20,25 +20,24 @@ from ledger.domain.entries import Deviation, Draft, Entry, FactsT, Opened, When
 from ledger.domain.entries.choices import LotType, Origin
 from ledger.domain.lots.codes import clean_code, next_code, stem_for
 from ledger.domain.lots.movements import movements
-from ledger.domain.rules import Finding, Severity, findings
+from ledger.domain.rules import Finding, Severity
 from ledger.domain.rules.recheck import History, touched
 from ledger.errors import MovedError, RefusedError, StorageError
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.clock import zone_of
 from ledger.service.desk.foresight import Ahead, foretold
+from ledger.service.desk.judged import Judged, judged
 from ledger.service.desk.numbers import entry_number
 from ledger.service.desk.outcome import stands
 from ledger.service.desk.reader import Words
 from ledger.service.desk.recheck import fits_no_longer, histories
-from ledger.service.desk.scene import build_scene
 from ledger.service.desk.standing import Standing, shaken, standing
-from ledger.service.desk.stops import departs, stop
+from ledger.service.desk.stops import departs
 from ledger.service.desk.times import read_when
 from ledger.store.engine.abreast import abreast
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 from ledger.store.read.lots import codes_of_stem
-from ledger.store.read.people import spoken
 from ledger.store.write import recorder
 from ledger.store.write.details import Salt, new_salt
 from ledger.store.write.recorder import Moved
@@ -134,7 +133,17 @@ class Desk:
             FindingError: A release has something in its way and no reason for it is given.
         """
         self.words.done()
-        draft = Draft(
+        return self.append(self.draft(facts, lot, opens, corrects), insists=insists)
+
+    def draft(
+        self,
+        facts: FactsT,
+        lot: str | None = None,
+        opens: tuple[str, LotType, Measure] | None = None,
+        corrects: int | None = None,
+    ) -> Draft[FactsT]:
+        """Return a draft of facts by who is at the desk; as `record` has it."""
+        return Draft(
             facts=facts,
             lot=lot or (opens[0] if opens else None),
             happened=self.happened,
@@ -145,14 +154,14 @@ class Desk:
             corrects=corrects,
             opens=Opened(*opens) if opens else None,
         )
-        return self.append(draft, insists=insists)
 
     def append(self, draft: Draft[FactsT], *, insists: bool = False) -> Recorded[FactsT]:
         """Check and append a finished draft; as `record`."""
-        draft = replace(draft, facts=spoken(self.connection, draft.facts))
-        scene = build_scene(self.connection, draft, self.now)
-        all_findings = findings(draft, scene)
-        stop(all_findings, draft.reason, insists=insists)
+        return self.put(judged(self.connection, draft, self.now, insists=insists))
+
+    def put(self, checked: Judged[FactsT]) -> Recorded[FactsT]:
+        """Append a draft that was checked, with its deviations."""
+        draft, scene = checked.draft, checked.scene
         old = scene.corrected
         moved = movements(draft, scene)
         codes = (
@@ -163,7 +172,7 @@ class Desk:
         entry = self._put(draft, moved)
         remarks = tuple((note, "") for note in self.words.notes)
         remarks += tuple(
-            f.told_of(entry.seq) for f in all_findings if f.severity is Severity.REMARK
+            f.told_of(entry.seq) for f in checked.findings if f.severity is Severity.REMARK
         )
         if old and stood:
             stands = self._stands(old, codes)
@@ -173,7 +182,7 @@ class Desk:
             entry=entry,
             code=draft.opens.code if draft.opens else None,
             remarks=remarks,
-            deviations=tuple(self._deviation(entry, f) for f in all_findings if departs(f)),
+            deviations=tuple(self._deviation(entry, f) for f in checked.findings if departs(f)),
             draws_on=scene.sources,
         )
 

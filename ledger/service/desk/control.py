@@ -41,7 +41,8 @@ def control_of(
     """Return what the lot of a draft is held to; nothing for lots that are not made here."""
     facts = draft.facts
     start = facts if isinstance(facts, Start) else _start_of(lot)
-    if start is None:
+    # A lot is barred whatever it is held to.
+    if start is None or (isinstance(facts, Judge) and not _is_release(draft)):
         return Control()
     vessel = facts.vessel if isinstance(facts, Start | Rest) else None
     at = draft.happened.at

@@ -13,6 +13,7 @@ from ledger.domain.entries.plain import instant_text
 from ledger.domain.entries.texts import read_text
 from ledger.domain.lots.codes import clean_code, stem_for
 from ledger.errors import LedgerError
+from ledger.service.account.ahead import foresee_trace
 from ledger.service.desk.book import Book, How, wall_clock
 from ledger.service.desk.numbers import entry_number
 from ledger.store.engine.acts import Foretell
@@ -30,6 +31,8 @@ class Ahead(Struct, frozen=True):
     """The lots that it draws on."""
     is_packed: bool = False
     """Whether the lot may be one of bottles."""
+    packed: tuple[str, ...] = ()
+    """Further lots that it is about, each of bottles."""
     is_traced: bool = False
     """Whether it follows a lot that may be one of bottles to all that is made of it."""
     fills: str | None = None
@@ -46,6 +49,8 @@ class Ahead(Struct, frozen=True):
     """The number of an entry about whose lot, which may be one of bottles, it is too."""
     also: tuple[tuple[Any, ...], ...] = ()
     """What else it reads: each a reader of the book with what it is given besides."""
+    besides: Foretell | None = None
+    """What foretells what else it reads."""
     is_now: bool = False
     """Whether, where no time is told, a correction happens now and not when the entry did."""
 
@@ -58,9 +63,13 @@ def foretold(book: Book, how: How, ahead: Ahead) -> Foretell:
         reads.foresee_all(foreseen)
         if about := _named(how, ahead.lot, foreseen):
             number = reads.foresee_lot(foreseen, about, drawn_on, _second(book, how, foreseen))
-            bulk = reads.foresee_packed(foreseen, number) if ahead.is_packed else None
-            if bulk and ahead.is_traced:
-                reads.foresee_trace(foreseen, number, bulk)
+            if ahead.is_packed:
+                reads.foresee_packed(foreseen, number)
+            if ahead.is_traced:
+                foresee_trace(foreseen, number)
+        for code in filter(None, map(_code, ahead.packed)):
+            also = reads.foresee_lot(foreseen, code, (), _second(book, how, foreseen))
+            reads.foresee_packed(foreseen, also)
         with suppress(LedgerError):
             if ahead.about:
                 at = _second(book, how, foreseen)
@@ -84,6 +93,8 @@ def _besides(foreseen: Foreseen, ahead: Ahead) -> None:
         reads.foresee_code(foreseen, stem_for(ahead.opens))
     for reader, *cells in ahead.also:
         foreseen.asks(reader, *cells)
+    if ahead.besides:
+        ahead.besides(foreseen)
     # Each as its reader reads it, so that no server is asked for what none can be.
     with suppress(LedgerError):
         reads.foresee_material(foreseen, read_text(ahead.material or "", "code").lower())

@@ -132,7 +132,10 @@ def _lot_of(connection: Connection, draft: Draft, moment: Moment, skip: int) -> 
     """Return the lot of a draft as it was at a moment; None for one that the draft opens."""
     if draft.lot is None or (draft.opens and draft.opens.code == draft.lot):
         return None
-    return lot_state(connection, draft.lot, moment, skip, _looks_through(draft))
+    is_judged = isinstance(draft.facts, Judge) and draft.facts.verdict is not Verdict.RELEASE
+    # Whatever is in it, and whatever it is made of, it may be barred.
+    is_whole = _looks_through(draft) and not is_judged
+    return lot_state(connection, draft.lot, moment, skip, is_whole, is_measured=not is_judged)
 
 
 def _source(connection: Connection, draft: Draft, code: str, skip: int) -> LotState:

@@ -5,15 +5,18 @@ Labels of what may not leave have a word across, and are no bottle labels. Those
 one sheet are all recorded, or none.
 """
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
+from functools import partial
 
-from ledger.domain.entries import Labels
+from ledger.domain.entries import Draft, Labels
 from ledger.domain.entries.choices import Across
 from ledger.domain.lots.labels import across
 from ledger.service.account.state import lot_state
 from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.foresight import Ahead
+from ledger.service.desk.judged import Judged, judged
+from ledger.store.engine.abreast import abreast
 
 
 @act
@@ -31,7 +34,8 @@ def labels(
     """Record labels printed, used and spoiled; given `specimen`, none of them is for a bottle."""
     with at_desk(book, how, Ahead(lot, (stock,), is_packed=True)) as desk:
         number = desk.words.number(printed, 1, "", "number of labels")
-        return _record(desk, lot, number, used, spoiled, stock=stock, specimen=specimen)
+        draft = _draft(desk, lot, number, used, spoiled, stock=stock, specimen=specimen)
+        return desk.append(draft)
 
 
 @act
@@ -48,14 +52,23 @@ def labels_together(
     Raises:
         RefusedError: Those of a lot cannot be so; nothing is recorded.
     """
-    with at_desk(book, how) as desk:
-        return tuple(
-            _record(desk, lot, number, stock=stock, specimen=specimen)
+    with at_desk(book, how, Ahead(sources=(stock,), packed=tuple(printed))) as desk:
+        drafts = [
+            partial(_draft, desk, lot, number, stock=stock, specimen=specimen)
             for lot, number in printed.items()
-        )
+        ]
+        if not stock:  # of one stock what is there for the next hangs on those before
+            found = abreast(desk.connection, *(partial(_judged, desk, draft) for draft in drafts))
+            if len({each.draft.lot for each in found}) == len(found):
+                return tuple(map(desk.put, found))
+        return tuple(desk.append(draft()) for draft in drafts)
 
 
-def _record(
+def _judged(desk: Desk, draft: Callable[[], Draft[Labels]]) -> Judged[Labels]:
+    return judged(desk.connection, draft(), desk.now)
+
+
+def _draft(
     desk: Desk,
     lot: str,
     number: int,
@@ -64,7 +77,7 @@ def _record(
     *,
     stock: str | None,
     specimen: str | None,
-) -> Recorded[Labels]:
+) -> Draft[Labels]:
     words = desk.words
     code = words.lot(lot)
     word = Across.SPECIMEN if specimen else None
@@ -77,4 +90,5 @@ def _record(
         stock=words.lot_or_none(stock),
         across=word if number else None,
     )
-    return desk.record(facts, code)
+    words.done()
+    return desk.draft(facts, code)

@@ -34,7 +34,7 @@ class Complained(Struct, frozen=True):
     @property
     def is_open(self) -> bool:
         """Whether something is to be done about it still."""
-        return self.answer is None or not is_closed(self.answer.facts)
+        return _is_open(self.answer)
 
     @property
     def answer_by(self) -> date | None:
@@ -61,11 +61,28 @@ def complaints(book: Book) -> tuple[Complained, ...]:
         return complaints_on(connection)
 
 
-def complaints_on(connection: Connection) -> tuple[Complained, ...]:
-    """Return all complaints in an open transaction; as `complaints`."""
+def open_complaints(connection: Connection) -> list[Entry[Complaint]]:
+    """Return the complaints about lots of which something is to be done still."""
+    made, last = _made_and_answered(connection)
+    return [e for e in made if e.draft.lot and _is_open(last.get(e.stands_for))]
+
+
+def _is_open(answer: Entry[Answer] | None) -> bool:
+    return answer is None or not is_closed(answer.facts)
+
+
+def _made_and_answered(
+    connection: Connection,
+) -> tuple[list[Entry[Complaint]], dict[int, Entry[Answer]]]:
+    """Return complaints by when they were made, and by their numbers what was answered last."""
     made = sorted(queries.entries_of_kind(connection, Complaint), key=lambda e: e.position)
     said = sorted(queries.entries_of_kind(connection, Answer), key=lambda e: e.position)
-    last = {entry.facts.complaint: entry for entry in said}
+    return made, {entry.facts.complaint: entry for entry in said}
+
+
+def complaints_on(connection: Connection) -> tuple[Complained, ...]:
+    """Return all complaints in an open transaction; as `complaints`."""
+    made, last = _made_and_answered(connection)
     numbers = {code: queries.lot_by_code(connection, code) for e in made if (code := e.draft.lot)}
     rows = {code: row.seq for code, row in numbers.items() if row}
     lots = lots_by_number(connection, sorted(rows.values()))

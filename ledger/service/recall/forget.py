@@ -5,11 +5,21 @@ that is hashed changes, so that root and seals stay. Refuses: somebody whom an o
 complaint still needs, and without a reason. Decides nothing of what a law has a maker keep.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from msgspec import Struct
 
-from ledger.domain.entries import Answer, Complaint, Entry, Facts, Forget, Judge, Party, Person
+from ledger.domain.entries import (
+    Answer,
+    Closing,
+    Complaint,
+    Entry,
+    Facts,
+    Forget,
+    Judge,
+    Party,
+    Person,
+)
 from ledger.domain.entries.evidence import Named
 from ledger.domain.entries.plain import UNREADABLE, has_commitment, kept_entry
 from ledger.domain.entries.texts import read_text
@@ -19,11 +29,12 @@ from ledger.errors import LedgerError, ReasonNeededError, RefusedError, together
 from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.foresight import Ahead
-from ledger.service.lots.complaints import complaints_on
-from ledger.service.recall.standing import open_recalls
+from ledger.service.lots.complaints import open_complaints
+from ledger.service.recall.standing import OF_ANY, Recall, foresee_open, open_recalls
+from ledger.store.engine.abreast import abreast
 from ledger.store.engine.connections import Connection
 from ledger.store.read import parties, queries
-from ledger.store.read.past import texts
+from ledger.store.read.past import texts_that_may_have
 from ledger.store.read.people import PARTY_IN, every_entry_of
 from ledger.store.write.details import erase, next_party_code
 
@@ -108,7 +119,7 @@ def forgotten(book: Book, how: How, *, who: str) -> Forgotten:
             reason names them.
         ReasonNeededError: No reason is given.
     """
-    with at_desk(book, how, Ahead(party=who, also=_ASKED)) as desk:
+    with at_desk(book, how, Ahead(party=who, also=_ASKED, besides=foresee_open)) as desk:
         was = _allowed(desk.connection, who)
         if was.by:
             done = Recorded(was.by, is_new=False)
@@ -120,16 +131,23 @@ def forgotten(book: Book, how: How, *, who: str) -> Forgotten:
 
 
 _ASKED = (
-    *((every_entry_of, kind) for kind in (Party, Forget)),
-    *((queries.entries_of_kind, kind) for kind in (Complaint, Answer, Judge)),
-    (lambda connection: next(texts(connection)),),
+    *((every_entry_of, kind) for kind in (Party, Person, Forget)),
+    *((queries.entries_of_kind, kind) for kind in (Complaint, Answer, Judge, Closing)),
+    *OF_ANY,
+    *((reader,) for reader in (parties.stored_names, *parties.EACH_NAMED)),
 )
 """What is read whoever is forgotten."""
 
 
 def _allowed(connection: Connection, who: str) -> Forgettable:
-    was = _forgettable(connection, who)
-    if stops := list(_needed(connection, was)) if was.is_party else []:
+    meant = _meant(connection, who)
+    was: Forgettable
+    was, recalls = abreast(
+        connection,
+        lambda: _told(connection, meant),
+        lambda: open_recalls(connection) if meant.is_party else (),
+    )
+    if stops := list(_needed(connection, was, recalls)) if was.is_party else []:
         raise together(stops)
     return was
 
@@ -147,15 +165,17 @@ def _check_reason(desk: Desk, was: Forgettable) -> None:
         )
 
 
-def _needed(connection: Connection, was: Forgettable) -> Iterator[LedgerError]:
-    """Yield what of the book still needs to know who somebody is."""
-    for complained in complaints_on(connection):
-        if complained.is_open and complained.entry.facts.party == was.name:
+def _needed(
+    connection: Connection, was: Forgettable, recalls: Iterable[Recall]
+) -> Iterator[LedgerError]:
+    """Yield what of the book still needs to know who somebody is, open recalls among it."""
+    for entry in open_complaints(connection):
+        if entry.facts.party == was.name:
             yield RefusedError(
-                f"Complaint {complained.number} of {was.name} is open, so they are still needed.",
-                f"Answer it first: pottle answer {complained.number} OUTCOME",
+                f"Complaint {entry.stands_for} of {was.name} is open, so they are still needed.",
+                f"Answer it first: pottle answer {entry.stands_for} OUTCOME",
             )
-    for recall in open_recalls(connection):
+    for recall in recalls:
         if any(call.name == was.name for call in recall.to_call):
             yield RefusedError(
                 f"The recall of {recall.lot.code} is open, and {was.name} holds some of it.",
@@ -175,12 +195,23 @@ class _Said(Struct, frozen=True):
     is_gone: bool
 
 
-def _forgettable(connection: Connection, who: str) -> Forgettable:
+class _Meant(Struct, frozen=True):
+    """Whom a word means."""
+
+    said: Sequence[_Said]
+    """What says who they are."""
+    instead: str
+    is_party: bool
+    word: str = ""
+    """The word, as the book has it."""
+
+
+def _meant(connection: Connection, who: str) -> _Meant:
     word = read_text(who, "name of who is forgotten")
     if word.upper() in queries.people(connection):
         people = every_entry_of(connection, Person)
         said = [_said(e, e.facts.initials) for e in people if e.facts.initials == word.upper()]
-        return _told(connection, said, word.upper(), is_party=False)
+        return _Meant(said, word.upper(), is_party=False)
     known = [_said(e, e.facts.code or "") for e in every_entry_of(connection, Party)]
     meant = [said for said in known if word.casefold() in (said.name.casefold(), _low(said))]
     codes = [said.instead for said in meant if said.instead]
@@ -197,7 +228,7 @@ def _forgettable(connection: Connection, who: str) -> Forgettable:
     theirs = [said for said in known if said.instead in codes or said.name in named]
     code = codes[-1] if codes else next_party_code(connection)
     word = code if word.upper() == code else max(named)
-    return _told(connection, theirs, code, is_party=True, word=word)
+    return _Meant(theirs, code, is_party=True, word=word)
 
 
 def _said(entry: Entry[Party] | Entry[Person], instead: str) -> _Said:
@@ -216,16 +247,10 @@ def _low(said: _Said) -> str:
     return said.instead.casefold()
 
 
-def _told(
-    connection: Connection,
-    theirs: Sequence[_Said],
-    instead: str,
-    *,
-    is_party: bool,
-    word: str = "",
-) -> Forgettable:
-    left = [said for said in theirs if not said.is_gone]
-    gone = word if is_party and not theirs else instead
+def _told(connection: Connection, meant: _Meant) -> Forgettable:
+    is_party, word, instead = meant.is_party, meant.word, meant.instead
+    left = [said for said in meant.said if not said.is_gone]
+    gone = word if is_party and not meant.said else instead
     said_so = [
         entry
         for entry in every_entry_of(connection, Forget)
@@ -256,7 +281,7 @@ def _texts_with(
     sought = [words.casefold() for words in names | known if len(words) >= SHORTEST]
     kept: list[int] = []
     in_words: list[int] = []
-    for seq, body in texts(connection):
+    for seq, body in texts_that_may_have(connection, sought):
         if any(words in body.casefold() for words in sought):
             (kept if _names(body, names) else in_words).append(seq)
     return tuple(kept), tuple(in_words)

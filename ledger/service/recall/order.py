@@ -16,9 +16,14 @@ from ledger.service.account.codes import known_lot
 from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded, Tick
 from ledger.service.desk.foresight import Ahead
-from ledger.service.lots.trace import trace_on
+from ledger.service.desk.judged import Judged, side_by_side
+from ledger.service.lots.trace import Reach, met_on, reach_on
 from ledger.service.recall.calls import ToCall
 from ledger.service.recall.standing import Recall, course, recall_on
+from ledger.store.engine.acts import foresee
+from ledger.store.engine.foretold import Foreseen
+from ledger.store.read import queries
+from ledger.store.read.lots import foresee_lots
 
 
 @act
@@ -41,7 +46,9 @@ def recall(book: Book, how: How, tick: Tick = lambda _done, _total: None, *, lot
     with at_desk(book, how, Ahead(lot, is_packed=True, is_traced=True)) as desk:
         code = desk.words.lot(lot)
         desk.words.done()
-        lots = [node.brief for node in trace_on(desk.connection, code, back=False).nodes]
+        reach = reach_on(desk.connection, code, back=False)
+        foresee(desk.connection, lambda foreseen: _ahead(foreseen, reach))
+        lots = met_on(desk.connection, reach)
         waiting = [brief for brief in lots if brief.status not in (Status.RECALLED, Status.STRUCK)]
         if not waiting:
             raise RefusedError(
@@ -57,19 +64,27 @@ def recall(book: Book, how: How, tick: Tick = lambda _done, _total: None, *, lot
         return _held(desk, waiting, tick)[0]
 
 
+def _ahead(foreseen: Foreseen, reach: Reach) -> None:
+    """Foretell what is asked of the lots that are met, and what the rules ask of each."""
+    foresee_lots(foreseen, list(reach.lots.values()))
+    for code, number in reach.lots.items():
+        foreseen.asks(queries.lot_by_code, code)
+        foreseen.asks(queries.entries_of_lot, number)
+        foreseen.asks(queries.chain, number)
+
+
 def _held(desk: Desk, lots: list[Lot], tick: Tick) -> list[Recorded]:
     """Recall lots, all of them or none."""
-    done: list[Recorded] = []
-    errors: list[LedgerError] = []
-    for place, brief in enumerate(lots, start=1):
-        try:
-            done.append(desk.record(Judge(Verdict.RECALL), brief.code))
-        # Kept, so that all that stands in the way is told; then nothing at all is recorded.
-        except LedgerError as error:
-            errors.append(error)
-        tick(place, len(lots))
-    if errors:
+    drafts = [desk.draft(Judge(Verdict.RECALL), brief.code) for brief in lots]
+    found = side_by_side(desk.connection, drafts, desk.now)
+    # All that stands in the way is told; then nothing at all is recorded.
+    if errors := [error for error in found if isinstance(error, LedgerError)]:
         raise together(errors)
+    done: list[Recorded] = []
+    for judged in found:
+        if isinstance(judged, Judged):
+            done.append(desk.put(judged))
+            tick(len(done), len(lots))
     return done
 
 
@@ -81,7 +96,8 @@ def close_recall(book: Book, how: How, *, lot: str, cause: str) -> Recorded:
         RefusedError: The lot is not recalled, or its recall is closed.
         ReasonNeededError: Some of it stands here, or with people who were not spoken to.
     """
-    with at_desk(book, how, Ahead(lot, is_packed=True)) as desk:
+    # With a reason it is closed whatever is open of it still.
+    with at_desk(book, how, Ahead(lot, is_packed=True, is_traced=not how.because)) as desk:
         read = desk.words
         facts, code = Closing(read.text(cause, "cause")), read.lot(lot)
         read.done()

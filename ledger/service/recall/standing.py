@@ -4,25 +4,42 @@ Guarantees: it is a read of the book, of one moment; a recall that nobody began 
 stand. Refuses: lots that were struck out, and calls made before it began.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable
+from functools import partial
+from typing import Any
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries import Closing, Contact, Entry, House, Judge, entries_of
+from ledger.domain.entries import Closing, Contact, Entry, House, Judge, Party, entries_of
 from ledger.domain.entries.choices import LotType, Verdict
 from ledger.domain.lots.balance import Balance
 from ledger.domain.lots.lot import Lot, Status
+from ledger.service.account.ahead import foresee_reach
 from ledger.service.account.dates import with_dates
 from ledger.service.desk.book import Book
 from ledger.service.evidence.seal import Seal, seal_on
-from ledger.service.lots.trace import Holder, Trace, Way, ahead_of, trace_on
+from ledger.service.lots.trace import (
+    Holder,
+    Reach,
+    Trace,
+    Way,
+    ahead_of,
+    foresee_traced,
+    reach_on,
+    traced_on,
+)
 from ledger.service.recall.balance import RecalledLot, balances, counted_in, total
 from ledger.service.recall.calls import ToCall, to_call
+from ledger.store.engine.abreast import abreast
+from ledger.store.engine.acts import foresee
 from ledger.store.engine.connections import Connection
-from ledger.store.read import queries
-from ledger.store.read.made import bottle_sizes
+from ledger.store.engine.foretold import Foreseen
+from ledger.store.read import queries, turnover
+from ledger.store.read.end import end_of
+from ledger.store.read.made import bottle_sizes, finished
+from ledger.store.read.people import details, every_code, shown_rows
 
 
 class Recall(Struct, frozen=True):
@@ -85,7 +102,9 @@ def with_days(book: Book, recall: Recall) -> Recall:
 
 def recall_on(connection: Connection, code: str) -> Recall:
     """Return a recall in an open transaction; as `recall_of`."""
-    traced = trace_on(connection, code, back=False)
+    reach = reach_on(connection, code, back=False)
+    foresee(connection, lambda foreseen: _ahead(foreseen, reach))
+    traced = traced_on(connection, reach)
     kept = [node.brief for node in traced.nodes if node.way in (Way.HERE, Way.FORWARD)]
     kept = [brief for brief in kept if brief.status is not Status.STRUCK]
     lots = balances(connection, kept, traced.holders)
@@ -107,6 +126,28 @@ def recall_on(connection: Connection, code: str) -> Recall:
     )
 
 
+def _ahead(foreseen: Foreseen, reach: Reach) -> None:
+    """Foretell what is asked of a recall whose lots are met, where none of them is struck."""
+    foresee_traced(foreseen, reach)
+    foreseen.asks(queries.entries_of_lot, reach.row.seq)
+    for reader in (*turnover.OF_LOTS, finished, bottle_sizes):
+        foreseen.asks(reader, reach.onward)
+    for reader, *cells in OF_ANY:
+        foreseen.asks(reader, *cells)
+
+
+OF_ANY: tuple[tuple[Any, ...], ...] = (
+    (queries.house,),
+    (queries.entries_of_kind, Contact),
+    (queries.entries_of_kind, Party),
+    (details,),
+    (shown_rows,),
+    (every_code,),
+    (end_of,),
+)
+"""What is read whichever recall is looked at: each a reader with what it is given besides."""
+
+
 def _to_call(
     connection: Connection,
     traced: Trace,
@@ -121,23 +162,56 @@ def _to_call(
     return to_call(traced.holders, sizes_by_code, parties, contacts, ahead)
 
 
-def open_recalls(connection: Connection) -> Iterator[Recall]:
-    """Yield the recalls that are not closed, each of the lot that it was begun with."""
+def open_recalls(connection: Connection) -> list[Recall]:
+    """Return the recalls that are not closed, each of the lot that it was begun with."""
     begun: dict[object, str] = {}
-    for entry in queries.entries_of_kind(connection, Judge):
+    verdicts = queries.entries_of_kind(connection, Judge)
+    for entry in verdicts:
         if entry.facts.verdict is Verdict.RECALL and entry.draft.lot:
             # All lots of a recall are held in one act, the one that was named first.
             begun.setdefault((entry.recorded_at, entry.draft.happened), entry.draft.lot)
-    for code in dict.fromkeys(begun.values()):
-        row = queries.lot_by_code(connection, code)
-        verdict, closed = course(connection, row.seq) if row else (None, None)
-        if verdict and not closed:
-            yield recall_on(connection, code)
+    told = (*verdicts, *queries.entries_of_kind(connection, Closing)) if begun else ()
+    of: dict[str | None, list[Entry]] = {}
+    for about in sorted(told, key=lambda entry: entry.position):
+        of.setdefault(about.draft.lot, []).append(about)
+    courses = {code: _course(of[code]) for code in dict.fromkeys(begun.values())}
+    still = [code for code, (verdict, closed) in courses.items() if verdict and not closed]
+    return abreast(connection, *(partial(recall_on, connection, code) for code in still))
+
+
+MOST_FORESEEN = 5
+"""Of how many open recalls it is foretold what is asked of them; of more it is asked in time."""
+# Its lot is the first that a verdict of an act recalls; open it is while nothing was said since.
+_OPEN = (
+    "SELECT lot FROM (SELECT DISTINCT ON (e.recorded_at, e.happened_at) "
+    "e.seq, e.lot, e.happened_at AS at, e.stands_for AS nth "
+    "FROM judge j JOIN entry e ON e.seq = j.seq LEFT JOIN entry c ON c.corrects = e.seq "
+    "WHERE j.verdict = 'recall' AND c.corrects IS NULL "
+    "ORDER BY e.recorded_at, e.happened_at, e.seq) AS begun "
+    "WHERE NOT EXISTS (SELECT 1 FROM entry o LEFT JOIN entry c ON c.corrects = o.seq "
+    "WHERE o.lot = begun.lot AND o.kind IN ('judge', 'closing') AND c.corrects IS NULL "
+    "AND (o.happened_at, o.stands_for) > (begun.at, begun.nth)) "
+    "ORDER BY seq LIMIT 1 OFFSET :place"
+)
+_CODE = "SELECT code FROM lot WHERE id = :lot"
+
+
+def foresee_open(foreseen: Foreseen) -> None:
+    """Foretell which lots the recalls reach that are not closed."""
+    for place in range(MOST_FORESEEN):
+        lot = foreseen.finds("BIGINT", _OPEN, place=place)
+        foreseen.asks(queries.lot_by_code, foreseen.finds("TEXT", _CODE, lot=lot))
+        foresee_reach(foreseen, lot)
 
 
 def course(connection: Connection, lot: int) -> tuple[Entry[Judge] | None, Entry[Closing] | None]:
     """Return the verdict that recalls a lot, if it still stands, and what closed the recall."""
-    entries = queries.entries_of_lot(connection, lot)
+    return _course(queries.entries_of_lot(connection, lot))
+
+
+def _course(entries: Iterable[Entry]) -> tuple[Entry[Judge] | None, Entry[Closing] | None]:
+    """Return it of the entries of a lot, by when they happened."""
+    entries = list(entries)
     verdicts = list(entries_of(entries, Judge))
     last = verdicts[-1] if verdicts else None
     if last is None or last.facts.verdict is not Verdict.RECALL:

@@ -98,6 +98,12 @@ class Foreseen:
         (asked,) = self._questions(reader, *cells)
         return self._found(kind, asked)
 
+    def finds_all(self, kind: str, reader: Callable[..., object], *cells: object) -> Found:
+        """Return what all of the first answer to a reader will be, a list of what has one cell."""
+        (asked,) = self._questions(reader, *cells)
+        listed = f"SELECT array_agg(one) FROM ({asked.statement}) AS told(one)"
+        return self._found(kind, Question(listed, asked.cells))
+
     def _found(self, kind: str, asked: Question) -> Found:
         # Of its own for the whole act: where nothing is found, what stood there would stay.
         self._turn.founds += 1

@@ -17,14 +17,12 @@ from ledger.store.read import (
     dates,
     dependents,
     inputs,
-    lots,
     made,
     parties,
     people,
     queries,
     reach,
     received,
-    sent,
     stands,
     steps,
     walk,
@@ -37,11 +35,11 @@ _SECOND = (
     f"SELECT to_char(CAST(current_setting('{NOW}') AS TIMESTAMPTZ) AT TIME ZONE 'UTC', "
     '\'YYYY-MM-DD"T"HH24:MI:SS"Z"\')'
 )
-# Each once, where it was first met, as the walk is read.
-_MET = (
+MET = (
     "SELECT array_agg(lot ORDER BY first) FROM (SELECT lot, MIN(nth) AS first "
     "FROM unnest(CAST(:lots AS BIGINT[])) WITH ORDINALITY AS met(lot, nth) GROUP BY lot) AS once"
 )
+"""Each of some lots once, where it was first met, as walks are read."""
 _MADE = (
     "SELECT array_agg(lot.id ORDER BY nth) FROM unnest(CAST(:lots AS BIGINT[])) "
     "WITH ORDINALITY AS met(number, nth) JOIN lot ON lot.id = number "
@@ -153,15 +151,12 @@ def foresee_unforeseen(
         foresee_packed(foreseen, number)
 
 
-def foresee_packed(foreseen: Foreseen, lot: int | Found) -> Found:
+def foresee_packed(foreseen: Foreseen, lot: int | Found) -> None:
     """Foretell what an act asks of bottles besides: what is in them, and who got some.
 
     Args:
         foreseen: Hears it.
         lot: Their number, or what it will be found by.
-
-    Returns:
-        The number of what they were filled from.
     """
     foreseen.asks(amounts.held, lot)
     foreseen.asks(made.next_case)
@@ -171,24 +166,6 @@ def foresee_packed(foreseen: Foreseen, lot: int | Found) -> Found:
     foreseen.asks(amounts.held, number)
     _inputs(foreseen, number, ())
     foresee_names(foreseen)
-    return number
-
-
-def foresee_trace(foreseen: Foreseen, lot: Found, filled_from: Found) -> None:
-    """Foretell what an act asks that follows a lot to all that is made of it.
-
-    Args:
-        foreseen: Hears it.
-        lot: Its number, as it will be found.
-        filled_from: The number of what it was filled from, where it is one of bottles.
-    """
-    foreseen.asks(walk.forward, lot)
-    ahead = foreseen.finds_by("BIGINT[]", walk.forward, lot)
-    foreseen.asks(lots.material_names)
-    for reader in (*lots.OF_LOTS, amounts.poured_into, sent.move_rows):
-        foreseen.asks(reader, ahead)
-    for reader in lots.OF_LOTS:
-        foreseen.asks(reader, [filled_from])
 
 
 def foresee_names(foreseen: Foreseen) -> None:
@@ -282,6 +259,13 @@ def _inputs(
     foreseen.asks(stands.stands, into)
 
 
+def foresee_replay(foreseen: Foreseen, met: Found) -> None:
+    """Foretell what is asked of lots that are replayed."""
+    foreseen.asks(steps.steps_of, met)
+    foreseen.asks(steps.step_rows, foreseen.finds("BIGINT[]", _MADE, lots=met))
+    foreseen.asks(received.received, met)
+
+
 def _state(foreseen: Foreseen, code: str | Found, skip: int | Found = 0) -> Found:
     """Foretell what is asked of any lot, and return its number."""
     foreseen.asks(queries.lot_by_code, code)
@@ -289,10 +273,8 @@ def _state(foreseen: Foreseen, code: str | Found, skip: int | Found = 0) -> Foun
     foreseen.asks(queries.entries_of_lot, lot, skip)
     foreseen.asks(queries.material, foreseen.finds("TEXT", _MATERIAL, lot=lot))
     foreseen.asks(walk.behind, lot)
-    met = foreseen.finds("BIGINT[]", _MET, lots=foreseen.finds_by("BIGINT[]", walk.back, lot))
-    foreseen.asks(steps.steps_of, met)
-    foreseen.asks(steps.step_rows, foreseen.finds("BIGINT[]", _MADE, lots=met))
-    foreseen.asks(received.received, met)
+    met = foreseen.finds("BIGINT[]", MET, lots=foreseen.finds_by("BIGINT[]", walk.back, lot))
+    foresee_replay(foreseen, met)
     foreseen.asks_each(queries.formulas, _FORMULAS, lots=met)
     foreseen.asks(reach.made_of, [lot])
     foreseen.asks(dates.rows_of, foreseen.finds("BIGINT[]", _SORTED, lots=met))

@@ -19,6 +19,7 @@ from ledger.store.engine.acts import foresee
 from ledger.store.engine.bare import Connection
 from ledger.store.engine.foretold import Foreseen
 from ledger.store.engine.statements import ask, ask_column, ask_for, chunks, go_by_index
+from ledger.store.engine.turn import Found
 from ledger.store.read.amounts import on_hand
 from ledger.store.read.people import every_code, shown_names, shown_rows
 from ledger.store.read.stands import Standing, stands
@@ -65,6 +66,17 @@ _MATERIALS = (
 )
 
 
+# What lots of bottles were filled from, as far as it is none of the lots itself.
+_BULKS = (
+    "SELECT array_agg(id ORDER BY nth) FROM (SELECT bulk.id, MIN(nth) AS nth "
+    "FROM unnest(CAST(:lots AS BIGINT[])) WITH ORDINALITY AS met(number, nth) "
+    "JOIN entry o ON o.stands_for = number JOIN bottle b ON b.seq = o.seq "
+    "JOIN lot bulk ON bulk.code = b.source LEFT JOIN entry c ON c.corrects = o.seq "
+    "WHERE c.corrects IS NULL AND bulk.id <> ALL (CAST(:lots AS BIGINT[])) "
+    "GROUP BY bulk.id) AS others"
+)
+
+
 class _Told(NamedTuple):
     """What the book tells of a lot by itself."""
 
@@ -81,13 +93,13 @@ def lots_by_number(connection: Connection, numbers: Iterable[int]) -> dict[int, 
     """Return lots by their numbers; their dates are those told, not yet reckoned."""
     go_by_index(connection)
     wanted = list(dict.fromkeys(numbers))
-    foresee(connection, lambda foreseen: _foretell(foreseen, wanted))
+    foresee(connection, lambda foreseen: foresee_lots(foreseen, wanted))
     materials = material_names(connection)
     told = _told(connection, wanted)
     # What bottles were filled from is asked for once, however many lots were filled from it.
     filled = dict.fromkeys(lot.opened.bulk for lot in told.values() if lot.opened.bulk)
     others = [number for number in filled if number not in told]
-    foresee(connection, lambda foreseen: _foretell(foreseen, others))
+    foresee(connection, lambda foreseen: foresee_lots(foreseen, others))
     behind = told | _told(connection, others)
     bulks = {number: _lot(behind[number], materials) for number in filled}
     return {
@@ -97,11 +109,15 @@ def lots_by_number(connection: Connection, numbers: Iterable[int]) -> dict[int, 
     }
 
 
-def _foretell(foreseen: Foreseen, wanted: Sequence[int]) -> None:
+def foresee_lots(foreseen: Foreseen, wanted: Sequence[int] | Found) -> None:
     """Let a server be asked at once what is asked of some lots."""
+    parts = [wanted] if isinstance(wanted, Found) else chunks(wanted)
+    if all(foreseen.knows(_opened, part) for part in parts):
+        return
     for reader in (material_names, shown_rows, every_code):
         foreseen.asks(reader)
-    for part in chunks(wanted):
+    bulks = foreseen.finds("BIGINT[]", _BULKS, lots=wanted)
+    for part in (*parts, bulks):
         for of_lots in OF_LOTS:
             foreseen.asks(of_lots, part)
 

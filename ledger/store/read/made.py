@@ -62,7 +62,7 @@ def bottle_sizes(connection: Connection, lots: Iterable[int]) -> dict[int, int]:
 
 
 def _by_lot(connection: Connection, query: str, lots: Iterable[int]) -> dict[int, int]:
-    wanted = list(dict.fromkeys(lots))
+    wanted = sorted(set(lots))
     amounts: dict[int, int] = {}
     for chunk in chunks(wanted):
         amounts |= {lot: int(amount) for lot, amount in ask_for(connection, query, chunk)}

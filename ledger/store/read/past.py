@@ -4,7 +4,7 @@ Guarantees: every entry is returned, in force or not, by number. Refuses: to rea
 they say is for others to find.
 """
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 
 from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import ask, ask_column
@@ -22,6 +22,32 @@ def texts(connection: Connection, after: int = 0) -> Iterator[tuple[int, str]]:
         if len(rows) < CHUNK:
             return
         after, _ = rows[-1]
+
+
+_WITH = (
+    'SELECT seq, body FROM entry WHERE body COLLATE "C" ~ :beyond OR EXISTS ('
+    "SELECT 1 FROM unnest(CAST(:words AS TEXT[])) AS sought(word) "
+    'WHERE strpos(lower(body COLLATE "C"), word) > 0) ORDER BY seq'
+)
+_BEYOND_ASCII = r"[^\x01-\x7f]"
+
+
+def texts_that_may_have(
+    connection: Connection, words: Collection[str]
+) -> Iterator[tuple[int, str]]:
+    """Yield number and text of every entry in which one of some words may be, and of others.
+
+    A server sends only those of which by their ASCII letters it cannot say that none is in them:
+    all are one journey. In a file to look twice would take longer.
+
+    Args:
+        connection: A connection in a transaction.
+        words: What is looked for, with capitals folded.
+    """
+    if connection.dialect.name != "postgresql":
+        return texts(connection)
+    plain = [word for word in words if word.isascii()]
+    return iter(ask(connection, _WITH, beyond=_BEYOND_ASCII, words=plain))
 
 
 def texts_about(connection: Connection, lot: int, last: int) -> tuple[tuple[int, str], ...]:

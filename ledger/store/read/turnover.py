@@ -23,6 +23,10 @@ _OUT = (
 )
 
 
+Summed = tuple[int, Place | None, int]
+"""A lot, a place outside of it or None for other lots, and an amount in the lot's measure."""
+
+
 @dataclass(slots=True)
 class Turnover:
     """What came into a lot and what went out of it, each in the lot's measure."""
@@ -49,16 +53,16 @@ def turnovers(
         lots: Numbers of the lots.
         tick: Told how many of how many are done.
     """
-    wanted = list(dict.fromkeys(lots))
+    wanted = sorted(set(lots))
     turnover_of = {lot: Turnover() for lot in wanted}
     done = 0
     for chunk in chunks(wanted):
-        for lot, place, amount in _rows(connection, _IN, chunk):
+        for lot, place, amount in came_in(connection, chunk):
             if place is Place.RETURNED:
                 turnover_of[lot].returned += amount
             else:
                 turnover_of[lot].came += amount
-        for lot, place, amount in _rows(connection, _OUT, chunk):
+        for lot, place, amount in went_out(connection, chunk):
             if place is None:
                 turnover_of[lot].used += amount
             else:
@@ -68,8 +72,20 @@ def turnovers(
     return turnover_of
 
 
-def _rows(
-    connection: Connection, query: str, lots: Sequence[int]
-) -> list[tuple[int, Place | None, int]]:
+def came_in(connection: Connection, lots: Sequence[int]) -> list[Summed]:
+    """Return what came into lots from each place, or from other lots."""
+    return _rows(connection, _IN, sorted(lots))
+
+
+def went_out(connection: Connection, lots: Sequence[int]) -> list[Summed]:
+    """Return what went out of lots to each place, or into other lots."""
+    return _rows(connection, _OUT, sorted(lots))
+
+
+OF_LOTS = (came_in, went_out)
+"""What reads it of lots, each by one statement."""
+
+
+def _rows(connection: Connection, query: str, lots: Sequence[int]) -> list[Summed]:
     rows = ask_for(connection, query, lots)
     return [(lot, Place(place) if place else None, int(amount)) for lot, place, amount in rows]

@@ -9,6 +9,7 @@ import pytest
 from ledger.errors import InputError, ReasonNeededError
 from ledger.service.bench.add import add
 from ledger.service.desk.book import How, open_book
+from ledger.service.goods.label import labels_together
 from tests.benchmarks.slow_line import SlowLine, slow_line, through
 from tests.conftest import Server, opened
 from tests.keeper import LATER, Keeper, SetClock
@@ -86,6 +87,37 @@ def test_a_further_journey_is_made_where_one_answer_says_what_to_ask_next(
         keeper.do(verb, **words)
         told.append((verb, line.trips - before))
     assert told == list(acts)
+
+
+def test_an_act_of_many_entries_makes_as_many_as_one_of_few(far: tuple[Keeper, SlowLine]) -> None:
+    """Somebody is forgotten once more while three recalls are open, one of them of five lots."""
+    keeper, line = far
+    keeper.do("party", name="Mill Bar", phone="01 555 0177")
+    keeper.do("party", name="Weir Bar", phone="01 555 0178")
+    acts: tuple[tuple[str, int, Mapping[str, Any]], ...] = (
+        ("jars", 3, {"trial": "pores again"}),
+        ("forget", 3, {"who": "Mill Bar", "because": "asked for it"}),
+        ("recall", 3, {"lot": "SOO-001-3", "because": "throws haze"}),
+        ("recall", 3, {"lot": "LOT-001-X", "because": "chipped"}),
+        ("recall", 3, {"lot": SPIRIT, "because": "smells"}),
+        ("forget", 3, {"who": "Weir Bar", "because": "asked for it"}),
+        ("contact", 2, {"lot": SPIRIT, "party": "Bridge Street Stall", "reached": "spoken"}),
+    )
+    told = []
+    for verb, _, words in acts:
+        before = line.trips
+        keeper.do(verb, **words)
+        told.append((verb, line.trips - before, words))
+    assert told == list(acts)
+
+
+def test_labels_of_several_lots_are_two_journeys(far: tuple[Keeper, SlowLine]) -> None:
+    keeper, line = far
+    other = keeper.opens("bottle", source=LOT, pack="2 x 30 mL", because="to see")
+    how, printed, before = How("AB", because="to see"), {BOTTLES: 2, other: 1}, line.trips
+    done = labels_together(keeper.book, how, printed=printed)
+    assert line.trips - before == 2
+    assert [(one.entry.draft.lot, one.entry.facts.printed) for one in done] == [*printed.items()]
 
 
 def test_of_a_lot_by_a_formula_what_it_asks_for_is_foretold_too(

@@ -13,7 +13,7 @@ from ledger.service.bench.add import add
 from ledger.service.bench.note import note
 from ledger.service.bench.start import start
 from ledger.service.copies.season_verbs import VERBS
-from ledger.service.desk import act
+from ledger.service.desk import judged as judging
 from ledger.service.desk.book import Book, How, open_book
 from ledger.service.desk.scene import build_scene
 from ledger.store.engine.connections import Connection
@@ -34,12 +34,12 @@ def while_judged(monkeypatch: pytest.MonkeyPatch, keeper: Keeper, others: list[O
         if others:
             write = others.pop()
             with open_book(keeper.book.where, SetClock(keeper.clock.now)) as book:
-                monkeypatch.setattr(act, "build_scene", build_scene)
+                monkeypatch.setattr(judging, "build_scene", build_scene)
                 write(book)
-                monkeypatch.setattr(act, "build_scene", judged)
+                monkeypatch.setattr(judging, "build_scene", judged)
         return scene
 
-    monkeypatch.setattr(act, "build_scene", judged)
+    monkeypatch.setattr(judging, "build_scene", judged)
     return looks
 
 
