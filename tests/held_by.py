@@ -84,9 +84,9 @@ HELD_BY: Held = {
         "tests/service/glass/test_foretell.py",
         "a part of the forecast, which is looked at there as a maker asks it",
     ),
-    "ledger/service/account/ahead.py": (
-        "tests/service/desk/test_foresight.py",
-        "what it foretells saves journeys, which are counted there",
+    "ledger/service/lots/reach.py": (
+        "tests/service/lots/test_trace.py",
+        "the lots that are met, looked at as a trace tells them",
     ),
     "ledger/service/desk/judged.py": (
         "tests/service/recall/test_order.py",
@@ -120,8 +120,8 @@ HELD_BY: Held = {
         "reads what the one replay needs, whose contents are looked at there",
     ),
     "ledger/service/account/shares.py": (
-        "tests/service/lots/test_shares.py",
-        "shares as the one replay carries them, asked by traces and recalls there",
+        "tests/service/account/test_ahead.py",
+        "shares as the one replay carries them, asked there alone; test_shares.py has the figures",
     ),
     **{
         f"ledger/science/contents/{name}.py": (

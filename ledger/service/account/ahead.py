@@ -29,7 +29,6 @@ def foresee_trace(foreseen: Foreseen, lot: Found) -> None:
     """Foretell what an act asks that follows a lot to all that is made of it."""
     reached = foresee_reach(foreseen, lot)
     lots.foresee_lots(foreseen, reached)
-    foreseen.asks(amounts.poured_into, reached)
     foreseen.asks(sent.move_rows, reached)
 
 

@@ -14,19 +14,18 @@ from msgspec.structs import replace
 from ledger.domain.amounts.quantity import Measure, show
 from ledger.domain.entries.choices import MoveAs
 from ledger.domain.lots.lot import Lot
-from ledger.science.contents.shares import Carrying, Shares
-from ledger.service.account.ahead import foresee_mixed, foresee_reach
+from ledger.science.contents.shares import Carrying
+from ledger.service.account.ahead import foresee_mixed
 from ledger.service.account.codes import known_lot
 from ledger.service.account.lots import lots_by_number
-from ledger.service.account.shares import NOTHING, Told, shares_ahead, shares_behind
 from ledger.service.desk.book import Book
+from ledger.service.lots.reach import Reach, reach_on
 from ledger.store.engine.abreast import abreast
 from ledger.store.engine.acts import foresee
 from ledger.store.engine.connections import Connection
 from ledger.store.engine.foretold import Foreseen
 from ledger.store.engine.statements import chunks
 from ledger.store.read import lots, sent, walk
-from ledger.store.read.queries import LotRow
 from ledger.store.read.sent import Moved
 from ledger.store.read.walk import Edge
 
@@ -138,71 +137,6 @@ def trace_on(
     return traced_on(connection, reach_on(connection, code, back=back, forward=forward))
 
 
-class Reach(Struct, frozen=True):
-    """How far a lot is traced: which lots are met, not yet what each of them is."""
-
-    row: LotRow
-    """The lot."""
-    behind: Told
-    """What others are in it."""
-    ahead: Told
-    """What others it is in."""
-
-    @property
-    def numbers(self) -> dict[str, int]:
-        """The numbers of lots by their codes; there may be more than are met."""
-        own = {self.row.opened.code: self.row.seq}
-        return {**own, **self.behind.numbers, **self.ahead.numbers}
-
-    @property
-    def lots(self) -> dict[str, int]:
-        """The numbers of the lots that are met by their codes, the lot itself first."""
-        number = self.numbers
-        met = (self.row.opened.code, *self.behind.shares.lots, *self.ahead.shares.lots)
-        return {code: number[code] for code in met}
-
-    @property
-    def back(self) -> list[int]:
-        """The lot and those that it is made of, by their numbers."""
-        return [self.row.seq, *(self.behind.numbers[lot] for lot in self.behind.shares.lots)]
-
-    @property
-    def onward(self) -> list[int]:
-        """The lot and those that are made of it, by their numbers."""
-        return [self.row.seq, *(self.ahead.numbers[lot] for lot in self.ahead.shares.lots)]
-
-    @property
-    def edges(self) -> list[Edge]:
-        """What went from lot to lot."""
-        number = self.numbers
-        return _edges(number, self.behind.shares) + _edges(number, self.ahead.shares)
-
-
-def reach_on(
-    connection: Connection, code: str, *, back: bool = True, forward: bool = True
-) -> Reach:
-    """Return how far a lot is traced, by its whole code.
-
-    Raises:
-        RefusedError: The lot is not in the book.
-    """
-    row = known_lot(connection, code)
-    if forward:
-        foresee(connection, lambda foreseen: _ahead(foreseen, row.seq))
-    behind, ahead = abreast(
-        connection,
-        lambda: shares_behind(connection, row) if back else NOTHING,
-        lambda: shares_ahead(connection, row) if forward else NOTHING,
-    )
-    return Reach(row, behind, ahead)
-
-
-def _ahead(foreseen: Foreseen, lot: int) -> None:
-    """Foretell in which lots something of a lot is."""
-    if not foreseen.knows(walk.forward, lot):
-        foresee_reach(foreseen, lot)
-
-
 def traced_on(connection: Connection, reach: Reach) -> Trace:
     """Return the trace of a lot that reaches so far."""
     foresee(connection, lambda foreseen: foresee_traced(foreseen, reach))
@@ -228,15 +162,16 @@ def foresee_traced(foreseen: Foreseen, reach: Reach) -> None:
         foreseen.asks(sent.move_rows, part)
 
 
+def holders_on(connection: Connection, reach: Reach) -> tuple[Holder, ...]:
+    """Return where a lot and all forward of it went, by lot and day."""
+    found = lots.lots_by_number(connection, reach.onward)
+    return tuple(_holder(found[it.lot], it) for it in sent.moves_from(connection, reach.onward))
+
+
 def met_on(connection: Connection, reach: Reach) -> list[Lot]:
     """Return the lots of a trace as it has them, of a mixture without what is reckoned of it."""
     found = lots.lots_by_number(connection, reach.lots.values())
     return [node.brief for node in _told(found, reach.edges, reach.back, reach.onward, ()).nodes]
-
-
-def _edges(number: Mapping[str, int], shares: Shares) -> list[Edge]:
-    """Return what went from lot to lot."""
-    return [Edge(number[one], number[other], taken) for (one, other), taken in shares.ways.items()]
 
 
 def _near(connection: Connection, lot: int, ways: tuple[bool, bool], deepest: int) -> Trace:

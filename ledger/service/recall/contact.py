@@ -16,7 +16,8 @@ from ledger.service.desk.act import act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.foresight import Ahead
 from ledger.service.desk.reader import Words
-from ledger.service.lots.trace import Holder, trace_on
+from ledger.service.lots.reach import reach_on
+from ledger.service.lots.trace import Holder, holders_on
 from ledger.service.recall.calls import may_have
 
 NOTHING = frozenset({"none", "nothing"})
@@ -40,7 +41,7 @@ def contact(
         code = desk.words.lot(lot)
         desk.words.done()
         # Before it is in the book, which changes nothing of it.
-        holders = trace_on(desk.connection, code, back=False).holders
+        holders = holders_on(desk.connection, reach_on(desk.connection, code, back=False))
         done = desk.record(facts, code)
         remarks = _remarks(holders, code, done.seq, facts)
         return replace(done, remarks=(*done.remarks, *remarks))

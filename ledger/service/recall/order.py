@@ -17,7 +17,8 @@ from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded, Tick
 from ledger.service.desk.foresight import Ahead
 from ledger.service.desk.judged import Judged, side_by_side
-from ledger.service.lots.trace import Reach, met_on, reach_on
+from ledger.service.lots.reach import Reach, reach_on
+from ledger.service.lots.trace import met_on
 from ledger.service.recall.calls import ToCall
 from ledger.service.recall.standing import Recall, course, recall_on
 from ledger.store.engine.acts import foresee

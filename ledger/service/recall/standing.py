@@ -20,14 +20,13 @@ from ledger.service.account.ahead import foresee_reach
 from ledger.service.account.dates import with_dates
 from ledger.service.desk.book import Book
 from ledger.service.evidence.seal import Seal, seal_on
+from ledger.service.lots.reach import Reach, reach_on
 from ledger.service.lots.trace import (
     Holder,
-    Reach,
     Trace,
     Way,
     ahead_of,
     foresee_traced,
-    reach_on,
     traced_on,
 )
 from ledger.service.recall.balance import RecalledLot, balances, counted_in, total
