@@ -2,6 +2,7 @@
 
 import gc
 import os
+import runpy
 import signal
 import subprocess
 import sys
@@ -61,6 +62,8 @@ def test_it_runs_the_commands_ends_at_once_when_interrupted_and_looks_for_no_gar
     monkeypatch.setattr(gc, "disable", lambda: done.append("no garbage"))
     run()
     assert done == [(signal.SIGINT, signal.SIG_DFL), "no garbage", "run"]
+    runpy.run_path(str(ROOT / "cli" / "program.py"), run_name="__main__")
+    assert done[3:] == done[:3]
 
 
 def test_each_package_is_known_by_a_file_that_it_has() -> None:

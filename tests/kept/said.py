@@ -26,9 +26,24 @@ IMPOSSIBLE = (ArithmeticError, AttributeError, LookupError, RuntimeError, TypeEr
 
 
 def check_constants(module: ModuleType) -> None:
-    """Fail unless the tables, figures and words that a module names are what is kept."""
+    """Fail unless the tables, figures, words and defaults that a module names are what is kept."""
     kept = module.__name__.replace(".", "/")
-    check_golden(f"named/{kept}.txt", "".join(f"{line}\n" for line in _constants(module)))
+    told_of = (*_constants(module), *_defaults(module))
+    check_golden(f"named/{kept}.txt", "".join(f"{line}\n" for line in told_of))
+
+
+def _defaults(module: ModuleType) -> Iterator[str]:
+    """Yield what fields of classes and arguments of functions are where nothing is said."""
+    for node in ast.parse(getsource(module)).body:
+        if isinstance(node, ast.ClassDef | ast.FunctionDef):
+            takes = signature(getattr(module, node.name)).parameters.items()
+            plain = (f"{name}={item.default!r}" for name, item in takes if _is_plain(item.default))
+            if said := ", ".join(plain):
+                yield f"{node.name}: {said}"
+
+
+def _is_plain(default: object) -> bool:
+    return default is None or type(default) in (bool, int, float, str)
 
 
 def _constants(module: ModuleType) -> Iterator[str]:

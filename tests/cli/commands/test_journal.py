@@ -48,6 +48,17 @@ def test_entries_are_listed_in_their_order_the_last_when_asked(shell: Shell) -> 
     assert step == "Next: pottle journal --entry 38"
 
 
+def test_an_entry_that_is_not_there_is_refused(shell: Shell) -> None:
+    answer = shell.run("journal", "--entry", "999")
+    assert (answer.exit_code, answer.complaints) == (
+        3,
+        [
+            "There is no entry 999 in the book.",
+            "  pottle journal lists the entries with their numbers.",
+        ],
+    )
+
+
 def test_a_damaged_entry_is_named_and_the_rest_is_shown(shell: Shell) -> None:
     run(shell.book, "UPDATE entry SET body = substr(body, 9) WHERE seq = 12")
     answer = shell.run("journal", "--last", "0", "--json")

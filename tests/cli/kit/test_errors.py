@@ -4,10 +4,11 @@ import json
 import signal
 
 import pytest
+import typer
 from typer.testing import CliRunner
 
 from cli.kit import errors as module
-from cli.kit.errors import FAMILIES, run_safely
+from cli.kit.errors import FAMILIES, STORAGE, run_safely, unsaid
 from cli.main import app
 from reports.json.kit.problems import error_answer
 from tests.cli.shell import Shell
@@ -62,6 +63,42 @@ def test_a_sentence_that_two_problems_share_is_said_once() -> None:
     told = error_answer([("A.", "See."), ("B.", "See."), ("C.", "")], "refused")
     assert (told.error, told.what_to_do) == ("A. B. C.", "See.")
     assert len(told.problems) == 3
+
+
+def test_of_an_answer_that_finds_no_room_what_was_recorded_is_told_and_no_failure(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    full, gone = OSError(28, "No space left on device"), BrokenPipeError(32, "Broken pipe")
+
+    def told(error: OSError, *recorded: int) -> tuple[int, str]:
+        code = unsaid(error, recorded, as_json=True)
+        said = json.loads(capsys.readouterr().err or '{"code": "", "error": ""}')
+        return code, f"{said['code']}: {said['error']} {said.get('what_to_do')}"
+
+    answer = "The answer could not be written:"
+    assert told(full) == (
+        STORAGE,
+        f"storage: {answer} No space left on device. Choose a place with room for it.",
+    )
+    shows = "pottle journal --entry 7 shows it."
+    assert told(full, 7) == (0, f"storage: Recorded 7. {answer} No space left on device. {shows}")
+    assert told(gone, 7) == (0, f"storage: Recorded 7. {answer} Broken pipe. {shows}")
+    assert told(gone) == (0, ":  None")
+
+
+def test_a_fault_in_a_damaged_book_is_told_as_what_is_wrong_with_the_book(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    with pytest.raises(typer.Exit) as ended:
+        run_safely(
+            lambda: print(1 // 0),
+            as_json=True,
+            recorded=lambda: [7],
+            damage=lambda: [("A page is torn.", "Restore a backup.")],
+        )
+    told = json.loads(capsys.readouterr().err)
+    assert (ended.value.exit_code, told["code"]) == (STORAGE, "storage")
+    assert told["error"] == "Recorded 7. A page is torn."
 
 
 def test_each_family_has_an_exit_code_of_its_own() -> None:

@@ -5,7 +5,9 @@ from pathlib import Path
 import pytest
 
 from cli.kit import seals as module
+from tests.cli.kit.test_options import told_options
 from tests.cli.shell import Shell
+from tests.kept.golden import check_golden
 from tests.kept.said import check_constants
 
 GIVE = 'Give the file, or the three lines in quotes: "House ... Entries ... Root ..."'
@@ -39,6 +41,10 @@ def test_a_seal_that_cannot_be_read_is_refused(
     Path("big.txt").write_bytes(b"x" * 1_000_001)
     answer = shell.run("verify", "--seal", given)
     assert (answer.exit_code, answer.complaints) == (2, [complaint, f"  {todo}"])
+
+
+def test_how_a_seal_is_asked_for_is_the_kept_way() -> None:
+    check_golden("cli/asked/seal_text.txt", told_options(module))
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:

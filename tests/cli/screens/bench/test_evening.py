@@ -221,6 +221,19 @@ def test_what_was_read_for_an_answer_is_not_read_again_unless_an_older_entry_was
     assert read.call_count == taken + 1
 
 
+def test_the_lot_in_hand_is_read_anew_where_anybody_wrote_since(
+    bench: Evening, shell: Shell
+) -> None:
+    bench.begin(shell.codes["essence"])
+    before = bench._in_hand()
+    assert bench._in_hand() is before
+    shell.run("note", shell.codes["essence"], "smells of the peel")
+    found = bench._in_hand()
+    assert before is not None
+    assert found is not None
+    assert found.at_entry == before.at_entry + 1
+
+
 def test_without_a_lot_in_hand_the_prompt_says_so(bench: Evening) -> None:
     assert (bench.prompt(), bench.heading()) == ("no lot in hand > ", [])
 
