@@ -5,6 +5,7 @@ import json
 import tomllib
 from dataclasses import dataclass
 from pathlib import Path
+from unittest.mock import Mock
 
 import pytest
 
@@ -252,6 +253,16 @@ def test_an_installed_program_carries_its_season_inside(
     assert screen.season_folder() == beside
     inside.mkdir(parents=True)
     assert screen.season_folder() == inside
+
+
+def test_it_prints_as_it_goes_and_not_a_screen_at_a_time(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    demonstrate, paged = Mock(), Mock()
+    monkeypatch.setattr("cli.screens.copies.demo.demonstrate", demonstrate)
+    monkeypatch.setattr("cli.kit.pager.paged", paged)
+    assert Shell(tmp_path / "none.db").run("demo", str(tmp_path / "made")).exit_code == 0
+    assert (demonstrate.call_count, paged.call_count) == (1, 0)
 
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:
