@@ -88,7 +88,7 @@ class Desk:
         """Return the code for a new lot: the maker's own if given, else the book's next."""
         if asked:
             return self.words.read(lambda: self._own_code(asked), "")
-        stem = (prefix + stem_for(stem_words))[:8]
+        stem = prefix + stem_for(stem_words)
         # Only where to begin: numbers were passed over, and a maker's own code may have the next.
         known = codes_of_stem(self.connection, f"{stem}-")
         return next_code(stem, known.count + 1, known.later.__contains__)

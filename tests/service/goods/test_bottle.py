@@ -2,6 +2,7 @@
 
 import pytest
 
+from ledger.domain.amounts.quantity import Measure, Quantity
 from ledger.errors import InputError
 from tests.keeper import Keeper
 from tests.service.cases import UL, Refused, Said, amount, check_recorded, check_refused
@@ -73,3 +74,17 @@ def test_a_word_that_is_said_alone_changes_its_own_field_and_no_other(bench: Kee
 
 def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
     check_wrong_words(shelf, "bottle")
+
+
+def test_what_is_left_to_fill_is_told_and_what_was_drawn_is_what_the_bottles_hold(
+    bench: Keeper,
+) -> None:
+    """Of 250 mL; enough is left where one more bottle of that size can be filled."""
+    some = bench.do("bottle", source="PS-001-T", pack="1 x 125mL", best_before="2027-01-31")
+    assert some.remarks[-1] == (
+        "125 mL of PS-001-T are left to fill, so a dot goes on standing for it.",
+        f"Name the bottles by their code, {some.code}.",
+    )
+    assert some.entry.facts.drawn == Quantity(125_000, Measure.UL, "125 mL")  # type: ignore[attr-defined]
+    rest = bench.do("bottle", source="PS-001-T", pack="1 x 63mL", best_before="2027-01-31")
+    assert [what for what, _ in rest.remarks if "left to fill" in what] == []
