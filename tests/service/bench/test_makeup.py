@@ -2,9 +2,9 @@
 
 import pytest
 
-from ledger.errors import RefusedError
+from ledger.errors import InputError, RefusedError
 from tests.keeper import Keeper
-from tests.service.cases import UL, Said, amount, check_recorded
+from tests.service.cases import UL, Said, amount, check_recorded, check_refused
 from tests.service.said_alone import Alone, check_said_alone
 from tests.service.wrong_words import check_wrong_words
 
@@ -57,3 +57,16 @@ def test_a_word_that_is_said_alone_changes_its_own_field_and_no_other(bench: Kee
 
 def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
     check_wrong_words(shelf, "makeup")
+
+
+def test_a_temperature_that_is_none_is_told_once_the_lots_are_known(bench: Keeper) -> None:
+    words = {"lot": "OE-001-5", "volume": "450mL", "source": "NS-001-J", "temp": "cool"}
+    check_refused(
+        (
+            "makeup",
+            words,
+            InputError,
+            (('"cool" is not a temperature in °C.', "Write a number in °C."),),
+        ),
+        bench,
+    )

@@ -32,6 +32,7 @@ RECORDED: dict[str, Said] = {
     ),
 }
 
+TIMES = "Write 14:30, 3pm, noon, yesterday 18:00, -2h, 2026-03-02 14:30 or 2026-03-02; ~14:30 for about."
 REFUSED: dict[str, Refused] = {
     "the end of no rest": (
         "rest",
@@ -42,6 +43,30 @@ REFUSED: dict[str, Refused] = {
                 "OE-001-5 is not resting, so no rest can end.",
                 "Begin one with: pottle rest OE-001-5 --for macerate",
             ),
+        ),
+    ),
+    "a rest of which nothing else can be read": (
+        "rest",
+        {
+            "lot": "OE-001-5",
+            "purpose": "sleep",
+            "started": "once",
+            "until": "then",
+            "temp": "cool",
+            "shaken": "often",
+            "vessel": "jar\u200b1",
+        },
+        InputError,
+        (
+            (
+                '"sleep" is not a purpose of the rest.',
+                "Choose one of: macerate, settle, chill, warm.",
+            ),
+            ('"once" is not a time.', TIMES),
+            ('"then" is not a time.', TIMES),
+            ('"cool" is not a temperature in °C.', "Write a number in °C."),
+            ('"often" is not a number of times.', "Write a number."),
+            ("The vessel holds the invisible character U+200B.", "Type it again without it."),
         ),
     ),
     "a rest for nothing": (

@@ -5,6 +5,7 @@ import inspect
 import pytest
 
 from ledger.service.copies.season_verbs import VERBS
+from tests.kept.golden import GOLDEN
 
 
 @pytest.mark.parametrize("name", VERBS)
@@ -19,3 +20,8 @@ def test_what_is_no_verb_is_not_found() -> None:
     assert "desk" not in VERBS
     with pytest.raises(KeyError):
         VERBS["desk"]
+
+
+def test_the_verbs_are_those_of_which_it_is_kept_what_they_say_of_wrong_words() -> None:
+    kept = (GOLDEN / "wrong_words/empty.txt").read_text(encoding="utf-8").splitlines()
+    assert [line for line in kept if not line.startswith(" ")] == sorted(VERBS)

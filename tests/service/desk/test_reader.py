@@ -153,3 +153,19 @@ def test_pieces_are_counted_unless_a_unit_is_given_and_all_is_all_of_a_lot(words
         ("An amount must be more than zero, and 0 is not.", "Write how much there really was."),
         ("The target is missing.", "Write a number and a unit, such as 480mL."),
     )
+
+
+def test_what_must_be_given_is_missing_where_there_are_no_words(words: Words) -> None:
+    for text in (None, "", "  "):
+        assert words.text(text, "note") == ""
+        assert words.text_or_none(text, "note") is None
+    words.number(None, 1000, "g/mL", "density")
+    words.needed(None, Grade, "grade of clarity")
+    assert words.one_of(None, Grade, "grade of clarity") is None
+    with pytest.raises(InputError) as raised:
+        words.done()
+    assert raised.value.problems == (
+        ("The note is missing.", "Give the note in words."),
+        ("The density is missing.", "Write a number in g/mL."),
+        ("The grade of clarity is missing.", GRADES),
+    )

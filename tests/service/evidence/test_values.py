@@ -7,6 +7,7 @@ from msgspec.structs import replace
 
 from ledger.domain.entries import Facts, Look, Note, Receipt
 from ledger.domain.entries.plain import facts_to_plain
+from ledger.errors import LedgerError
 from ledger.service.evidence.values import with_digits
 from tests.domain.builders import make
 from tests.keeper import Keeper
@@ -109,3 +110,38 @@ def test_what_may_be_left_empty_is_taken_away_and_nothing_is_counted_as_it_was(
     counted = bench.do("count", lot="NS-001-J", amount="4.5L", because="spilt")
     done = bench.do("correct", entry=str(counted.seq), changes="amount=0", because="all of it")
     assert facts_to_plain(done.entry.facts)["amount"]["measure"] == UL
+
+
+@pytest.mark.parametrize(
+    ("seq", "changes", "problem"),
+    [
+        (
+            19,
+            "ring=maybe",
+            ('The ring must be yes or no, and "maybe" is neither.', "Write yes or no."),
+        ),
+        (16, "amount=", ("The amount cannot be left empty.", "Give its right value.")),
+        (
+            10,
+            "amount=5kg",
+            (
+                "NS-001-J is counted in the measure of 5L, so it cannot become 5kg.",
+                "Strike entry 10 and receive it again.",
+            ),
+        ),
+        (
+            16,
+            "added_as=dregs",
+            (
+                '"dregs" is not an added_as.',
+                "Choose one of: ingredient, top-up, rework, rinse-liquor, old-cake.",
+            ),
+        ),
+    ],
+)
+def test_a_value_that_its_field_cannot_have_is_refused_with_what_to_write(
+    seq: int, changes: str, problem: tuple[str, str], bench: Keeper
+) -> None:
+    with pytest.raises(LedgerError) as raised:
+        bench.do("correct", entry=str(seq), changes=changes, because="misread")
+    assert raised.value.problems == (problem,)
