@@ -32,7 +32,10 @@ RECORDED: dict[str, Said] = {
     ),
 }
 
-TIMES = "Write 14:30, 3pm, noon, yesterday 18:00, -2h, 2026-03-02 14:30 or 2026-03-02; ~14:30 for about."
+TIMES = (
+    "Write 14:30, 3pm, noon, yesterday 18:00, -2h, 2026-03-02 14:30 or 2026-03-02; ~14:30 for "
+    "about."
+)
 REFUSED: dict[str, Refused] = {
     "the end of no rest": (
         "rest",

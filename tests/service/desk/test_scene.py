@@ -139,7 +139,7 @@ def test_what_a_draft_names_of_materials_formulas_and_entries_is_told_as_the_boo
     ]
     plain = scene_of(keeper, make(Note), lots.essence)
     assert (plain.corrected, plain.corrected_is_in_force, plain.uses_of_opened) == (None, True, 0)
-    assert not (plain.materials or plain.formulas or plain.made_from_lot)
+    assert (len(plain.materials), len(plain.formulas), len(plain.made_from_lot)) == (0, 0, 0)
     assert plain.last_recorded == keeper.entries()[-1].recorded_at
 
 

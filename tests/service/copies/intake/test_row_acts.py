@@ -12,8 +12,11 @@ from ledger.domain.tables.grid import Line, Table
 from ledger.service.copies.intake import row_acts
 from ledger.service.copies.intake.column_map import ActMap, TableMap
 from ledger.service.copies.intake.row_acts import (
+    CODES,
     DAYS,
+    MONEY,
     NUMBERS,
+    OPENS,
     Reading,
     acts_of_table,
     shown_sign,
@@ -89,9 +92,10 @@ def test_a_condition_is_met_by_the_word_of_the_sheet_and_by_that_of_the_book(
     assert ([act.line for act in acts], found) == (lines, [])
 
 
-def test_the_words_that_are_days_and_numbers_are_words_of_verbs() -> None:
+def test_the_words_that_are_days_numbers_and_codes_are_words_of_verbs() -> None:
     words = {word for verb in VERBS for word in words_of(VERBS[verb])}
-    assert (DAYS | NUMBERS) - {"at"} <= words
+    assert (DAYS | NUMBERS | CODES | MONEY) - {"at"} <= words
+    assert VERBS.keys() >= OPENS
 
 
 LOOKS = Table(

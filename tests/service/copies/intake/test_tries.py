@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from ledger.domain.entries import Note
 from ledger.service.copies.intake.column_map import read_map
 from ledger.service.copies.intake.table_maps import shipped_map
 from ledger.service.copies.intake.take_in import Asked, take_in
@@ -153,3 +154,17 @@ def test_what_a_row_says_of_itself_comes_before_what_is_said_of_all(
         ("receipt", None, "AB", "paper"),
     ]
     assert (sqlite_keeper.entries()[-1].draft.sheet or "").startswith("7, receive.csv line 4, row ")
+
+
+def test_a_row_names_the_lot_and_the_entry_of_an_earlier_row_by_its_nickname(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    """A nickname stands for no lot of the book; what it stands for is told once it is recorded."""
+    receive = csv(tmp_path, "receive.csv", "at,as,material,amount\n2026-02-13,first,spirit,5L\n")
+    csv(tmp_path, "note.csv", "at,as,lot,text\n2026-02-14,said,first,Clear.\n")
+    csv(tmp_path, "correct.csv", "at,entry,changes,because\n2026-02-15,said,text=Hazy.,misread\n")
+    told = taken(sqlite_keeper, receive.parent, Asked())
+    assert (told.found, told.is_recorded) == ((), True)
+    came, note, corrected = sqlite_keeper.entries()[-3:]
+    assert note.draft.lot == came.draft.lot == corrected.draft.lot
+    assert (corrected.draft.corrects, corrected.facts) == (note.seq, Note("Hazy."))
