@@ -169,3 +169,10 @@ def test_sugar_fills_what_it_adds_to_its_water_and_beyond_three_quarters_what_it
         strong - water, rel=1e-9
     )
     assert reckoned_volume_ul(Contents()) == 0
+
+
+def test_the_least_drop_fills_its_share_of_what_a_litre_of_it_fills() -> None:
+    drop = Contents(ethanol_mg=0.2, water_mg=0.3, sucrose_mg=0.4)
+    litre = Contents(ethanol_mg=200_000, water_mg=300_000, sucrose_mg=400_000)
+    assert reckoned_volume_ul(drop) == pytest.approx(reckoned_volume_ul(litre) / 1e6)
+    assert reckoned_volume_ul(Contents()) == 0

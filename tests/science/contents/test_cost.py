@@ -75,6 +75,14 @@ def test_a_batch_costs_what_went_into_it_with_duty_and_work_apart() -> None:
     assert (found.there, found.went_in) == (420_000, 480_000)
 
 
+def test_a_lot_of_which_nothing_is_left_costs_what_it_did_when_something_was_last_there() -> None:
+    """Work on an empty vessel is of no lot that anybody has; one never filled has it anyhow."""
+    oil_in = into("OIL", 100_000)
+    emptied = reckon(oil_in, Step(Act.LEVEL, 0), Step(Act.WORK, 60), hour_minor=100)
+    assert emptied == reckon(oil_in)
+    assert reckon(Step(Act.WORK, 60), hour_minor=100).total == 100 * NANO
+
+
 def test_what_is_lost_makes_the_rest_dearer() -> None:
     whole = reckon(into("OIL", 100_000))
     lossy = reckon(into("OIL", 100_000), Step(Act.LEVEL, 50_000))

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from ledger.domain.entries import Material
 from ledger.domain.entries.choices import HowObtained, MaterialKind
 from ledger.domain.masters.allergens import Place
-from ledger.science.contents.composition import OIL, REST, Contents, Part, PartKey
+from ledger.science.contents.composition import OIL, REST, Contents, Part, PartKey, scaled
 from ledger.science.contents.ingredients import (
     Law,
     additive_name,
@@ -178,3 +178,8 @@ def test_of_what_nothing_is_there_nothing_is_listed() -> None:
     without = Contents(1e6, water_mg=450_000, sucrose_mg=800_000, parts=none)
     names = [item.name for item in listed(without, USED, {}, EU).ingredients]
     assert names == ["sugar", "water"]
+
+
+def test_the_least_drop_has_the_list_of_the_litre() -> None:
+    drop = listed(scaled(SYRUP, 1e-7), USED, {}, EU).ingredients
+    assert [item.name for item in drop] == _names(EU)

@@ -16,6 +16,10 @@ def test_figures_lie_on_both_sides_of_the_median_whatever_they_are() -> None:
         *["up to 3 h"] * 3,
         *["above 3 h"] * 2,
     ]
+    assert [*classed(figures(1, 2, 3, 4, 5), "h").values()] == [
+        *["up to 3 h"] * 3,
+        *["above 3 h"] * 2,
+    ]
     assert list(classed(figures(1, 2, 9, 9, 9), "h").values()) == [
         *["up to 2 h"] * 2,
         *["above 2 h"] * 3,

@@ -19,6 +19,14 @@ def test_batches_made_here_are_no_suspects_of_this_kind() -> None:
     assert columns(lots, grounds(lots), frozenset({"E-0", "E-1", "E-2", "E-3"})).groups == ()
 
 
+def test_a_setting_is_a_suspect_at_each_of_its_levels() -> None:
+    lots = [observed(f"L{n}", n < 3, chill="cold" if n < 3 else "warm") for n in range(6)]
+    groups = columns(lots, grounds(lots), frozenset()).groups
+    assert {cause for group in groups for cause in group.causes} == {
+        Cause(Sort.SETTING, "chill", level) for level in ("cold", "warm")
+    }
+
+
 def test_the_time_of_making_is_a_suspect_at_each_quarter() -> None:
     lots = in_turn("A", "", each=4)
     times = {
