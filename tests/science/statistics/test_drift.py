@@ -79,5 +79,6 @@ def test_what_fails_as_often_without_it_explains_what_the_whole_does() -> None:
     """Two of four, one of two with it or less: (1/2)^4; a part in which all fail costs nothing."""
     whole = 4 * log(1 / 2)
     assert [likelihood(k, n, 2, 4) for k, n in ((1, 2), (0, 2), (0, 0), (2, 4))] == [whole] * 4
+    assert likelihood(1, 3, 3, 5) == likelihood(0, 0, 3, 5) == 3 * log(3 / 5) + 2 * log(2 / 5)
     assert likelihood(2, 3, 2, 4) == pytest.approx(2 * log(2 / 3) + log(1 / 3))
     assert likelihood(1, 1, 2, 4) == pytest.approx(log(1 / 3) + 2 * log(2 / 3))
