@@ -15,6 +15,7 @@ from ledger.science.contents.cost import (
     NANO,
     Cost,
     Reckoner,
+    _divided,
     in_coins,
     of_bought,
     price_for_margin,
@@ -172,10 +173,16 @@ def test_a_received_lot_costs_what_was_paid_for_it() -> None:
 
 
 @pytest.mark.parametrize(
-    ("cost", "margin", "price"), [(300, 40_000, 500), (145, 60_000, 362), (145, 0, 145)]
+    ("cost", "margin", "price"),
+    [(300, 40_000, 500), (145, 60_000, 362), (145, 0, 145), (300_000, 40_000, 500_000)],
 )
 def test_a_margin_is_a_share_of_the_price(cost: int, margin: int, price: int) -> None:
     assert price_for_margin(cost, margin) == price
+
+
+def test_just_a_half_goes_to_the_even_neighbour() -> None:
+    assert [_divided(halves, 2) for halves in (1, 3, 5, 7, 9, 11)] == [0, 2, 2, 4, 4, 6]
+    assert [_divided(thirds, 3) for thirds in (13, 14, 16)] == [4, 5, 5]
 
 
 @given(st.dictionaries(st.text("abc", min_size=1), st.integers(0, 10**15), max_size=8))

@@ -9,9 +9,9 @@ from hypothesis import strategies as st
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries.choices import MaterialKind
 from ledger.domain.lots.steps import Act, Step
-from ledger.science.contents.composition import Contents
+from ledger.science.contents.composition import REST, Contents, Part, PartKey
 from ledger.science.contents.received import ReceivedLot
-from ledger.science.contents.replay import Replay
+from ledger.science.contents.replay import Replay, _difference
 from tests.science.liquids.liquid_rows import (
     CARBONATE,
     ML,
@@ -183,6 +183,16 @@ def test_goods_that_come_back_when_all_were_gone_are_what_they_were(bench: Bench
     assert (back.passed, back.beyond) == pytest.approx((0.5, 0))
 
 
+def test_what_came_back_once_is_out_no_longer(bench: Bench) -> None:
+    bench.put("P", "SPIRIT", 500, given=2_000_000, kind="bottle")
+    bench.out("P", 2_000_000)
+    for _ in range(3):
+        bench.back("P", 1_000_000)
+    found = bench.replay().happenings("P")[-3:]
+    assert [one.passed for one in found] == pytest.approx([0.5, 1.0, 0.0])
+    assert [one.beyond for one in found] == pytest.approx([0.0, 0.0, 0.5])
+
+
 def test_goods_that_come_back_though_none_are_known_to_be_out_are_as_the_lot_was_last(
     bench: Bench,
 ) -> None:
@@ -231,6 +241,20 @@ def test_of_a_rinse_without_volume_no_share_ran_through(bench: Bench) -> None:
     bench.put("E", "SUGAR", 30, given=40_000, kind="rinse")
     found = bench.replay().happenings("E")[0]
     assert (found.passed, found.is_vague, found.after.volume_ul) == (0, False, 0)
+
+
+def test_the_least_that_the_book_keeps_is_drawn_whole_and_rinsed_beyond(bench: Bench) -> None:
+    bench.put("E", "WATER", 0.001)
+    bench.put("S", "E", 0.001)
+    bench.put("R", "WATER", 0.001, given=5, kind="rinse")
+    replay = bench.replay()
+    assert replay.happenings("E")[-1].passed == 1.0
+    assert replay.happenings("R")[-1].is_vague
+
+
+def test_what_fills_nothing_is_not_lost_with_a_volume() -> None:
+    solid = Contents(parts={PartKey(REST, "acid"): Part(5000, 0.0)}, notes=frozenset({"acid"}))
+    assert _difference(solid, Contents()) == Contents()
 
 
 def test_lots_that_are_made_of_each_other_are_told_as_a_circle(bench: Bench) -> None:

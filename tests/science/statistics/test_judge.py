@@ -6,8 +6,11 @@ from itertools import product
 import pytest
 from msgspec.structs import replace
 
-from ledger.science.statistics.exact import Table
-from ledger.science.statistics.judge import judge
+from ledger.science.statistics.columns import columns
+from ledger.science.statistics.exact import Table, counts_of, one_sided
+from ledger.science.statistics.judge import _is_beside, judge
+from ledger.science.statistics.levels import grounds
+from ledger.science.statistics.looks import share_left
 from ledger.science.statistics.suspects import LEVEL, Cause, Conclusion, Level, Observed, Sort
 from tests.benchmarks.innocent import accused, named, quickly_named
 from tests.benchmarks.innocent import observed as observed_in
@@ -149,6 +152,25 @@ def test_what_was_not_written_down_is_no_suspect() -> None:
     found = judge(lots)
     assert Cause(Sort.SETTING, "chill", "not recorded") in found.untested
     assert found.named == ()
+
+
+def test_beside_a_cause_another_is_held_to_what_it_does_where_that_was_the_same() -> None:
+    """By hand, with the sugar 2 and 1 of 3 with and without the oil failed, without it 2 and 0."""
+    kinds = [("OS", 2, 1), ("S", 1, 2), ("O", 2, 0), ("", 0, 4)]
+    lots = [
+        observed(f"L-{had}-{is_failed}-{number}", is_failed, *had)
+        for had, failed, clear in kinds
+        for is_failed, many in ((True, failed), (False, clear))
+        for number in range(many)
+    ]
+    by_cause = {
+        group.causes[0]: group for group in columns(lots, grounds(lots), frozenset()).groups
+    }
+    p = one_sided(counts_of([Table(2, 1, 1, 2), Table(2, 0, 0, 4)]))
+    oil, sugar, level = by_cause[lot("O")], by_cause[lot("S")], 2 * p / share_left(5)
+    assert _is_beside(oil, [sugar], 2, level)
+    assert not _is_beside(oil, [sugar], 2, level * Fraction(999, 1000))
+    assert not _is_beside(oil, [sugar], 3, level)
 
 
 def test_what_goes_along_with_a_cause_is_not_named_beside_it() -> None:

@@ -78,6 +78,8 @@ def test_the_cause_of_three_is_shown_and_the_others_are_not() -> None:
     assert [item.shown for item in found] == [Shown.NONE, Shown.CAUSE, Shown.NONE]
     assert found[1].p == Fraction(1, 70**2)
     assert found[1].p_adjusted == Fraction(3, 70**2)
+    for level, shown in ((Fraction(3, 70**2), Shown.CAUSE), (Fraction(2, 70**2), Shown.LEAD)):
+        assert tried(jars(rows, [row[1] for row in rows]), 3, level)[1].shown is shown
 
 
 def test_two_causes_are_both_shown() -> None:
