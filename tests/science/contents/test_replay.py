@@ -9,9 +9,9 @@ from hypothesis import strategies as st
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries.choices import MaterialKind
 from ledger.domain.lots.steps import Act, Step
-from ledger.science.contents.composition import REST, Contents, Part, PartKey
+from ledger.science.contents.composition import Contents
 from ledger.science.contents.received import ReceivedLot
-from ledger.science.contents.replay import Replay, _difference
+from ledger.science.contents.replay import Replay
 from tests.science.liquids.liquid_rows import (
     CARBONATE,
     ML,
@@ -183,16 +183,6 @@ def test_goods_that_come_back_when_all_were_gone_are_what_they_were(bench: Bench
     assert (back.passed, back.beyond) == pytest.approx((0.5, 0))
 
 
-def test_what_came_back_once_is_out_no_longer(bench: Bench) -> None:
-    bench.put("P", "SPIRIT", 500, given=2_000_000, kind="bottle")
-    bench.out("P", 2_000_000)
-    for _ in range(3):
-        bench.back("P", 1_000_000)
-    found = bench.replay().happenings("P")[-3:]
-    assert [one.passed for one in found] == pytest.approx([0.5, 1.0, 0.0])
-    assert [one.beyond for one in found] == pytest.approx([0.0, 0.0, 0.5])
-
-
 def test_goods_that_come_back_though_none_are_known_to_be_out_are_as_the_lot_was_last(
     bench: Bench,
 ) -> None:
@@ -217,55 +207,6 @@ def test_a_draw_of_more_than_is_there_is_said_and_of_the_rest_nothing_is_known(
         "E: entry 2 drew 150 mL where 100 mL were reckoned; of the rest nothing is known."
         in found.notes
     )
-
-
-def test_a_draw_a_reading_and_a_rinse_may_be_off_by_just_two_per_cent(bench: Bench) -> None:
-    bench.put("E", "WATER", 50)
-    bench.put("S", "E", 51)
-    bench.put("F", "WATER", 50)
-    bench.level("F", 51)
-    bench.put("R", "WATER", 50, given=51_000, kind="rinse")
-    assert [bench.of(lot).unknown_ul for lot in "SFR"] == [{}, {}, {}]
-    assert bench.of("S").notes | bench.of("F").notes == frozenset()
-
-
-def test_goods_that_come_back_to_a_lot_of_which_nothing_is_known_bring_nothing(
-    bench: Bench,
-) -> None:
-    bench.back("S", 100 * ML)
-    assert bench.replay().happenings("S")[0].beyond == 0
-    assert bench.of("S") == Contents()
-
-
-def test_of_a_rinse_without_volume_no_share_ran_through(bench: Bench) -> None:
-    bench.put("E", "SUGAR", 30, given=40_000, kind="rinse")
-    found = bench.replay().happenings("E")[0]
-    assert (found.passed, found.is_vague, found.after.volume_ul) == (0, False, 0)
-
-
-def test_the_least_that_the_book_keeps_is_drawn_whole_and_rinsed_beyond(bench: Bench) -> None:
-    bench.put("E", "WATER", 0.001)
-    bench.put("S", "E", 0.001)
-    bench.put("R", "WATER", 0.001, given=5, kind="rinse")
-    replay = bench.replay()
-    assert replay.happenings("E")[-1].passed == 1.0
-    assert replay.happenings("R")[-1].is_vague
-
-
-def test_what_fills_nothing_is_not_lost_with_a_volume() -> None:
-    solid = Contents(parts={PartKey(REST, "acid"): Part(5000, 0.0)}, notes=frozenset({"acid"}))
-    assert _difference(solid, Contents()) == Contents()
-
-
-def test_lots_that_are_made_of_each_other_are_told_as_a_circle(bench: Bench) -> None:
-    bench.put("A", "WATER", 50)
-    bench.put("B", "A", 10)
-    bench.put("A", "B", 5)
-    replay = bench.replay()
-    assert bench.replay().circles == ()
-    replay.play(["A", "B"])
-    assert replay.circles == (("A", "B"),)
-    assert replay.order == ("B", "A")
 
 
 def test_large_volumes_are_said_in_full(bench: Bench) -> None:
