@@ -5,9 +5,11 @@ from math import inf
 import pytest
 from msgspec.structs import replace
 
+from ledger.domain.entries import FACTS
 from ledger.domain.entries.choices import Grade
 from ledger.errors import RefusedError
 from ledger.science.statistics.survival import Part, Span
+from ledger.service.causes import chart
 from ledger.service.causes.chart import (
     Charts,
     Figure,
@@ -191,3 +193,7 @@ def test_a_syrup_is_charted_against_its_target_and_its_readings_against_what_is_
     assert told[Figure.BRIX] == pytest.approx([-1, 2], abs=0.2)
     assert [point.day for point in found.series[0].points] == ["2026-03-02"] * 3
     assert (found.of, found.kind, found.seen, found.share) == ("Plain", "base-syrup", 0, None)
+
+
+def test_what_is_read_of_runs_is_of_kinds_that_entries_have() -> None:
+    assert set(chart.KINDS) <= set(FACTS)

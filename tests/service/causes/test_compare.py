@@ -6,12 +6,12 @@ import pytest
 from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries import Look
+from ledger.domain.entries import FACTS, Look
 from ledger.domain.entries.choices import LotType, MaterialKind
 from ledger.domain.lots.lot import Lot, Status
 from ledger.errors import RefusedError
 from ledger.science.statistics.trials import Jar
-from ledger.service.causes.compare import Uneven, _background, _held, _uneven, compare
+from ledger.service.causes.compare import KINDS, Uneven, _background, _held, _uneven, compare
 from ledger.service.lots.journal import journal
 from tests.keeper import Keeper
 from tests.path import receive_all
@@ -213,3 +213,7 @@ def test_people_who_made_some_jars_each_are_told_beside_the_factor(sqlite_keeper
         essence(keeper, lots, lots.oil, "clear", factors=f"rest={24 + place % 2}h", trial="Rest")
     (rest,) = compare(keeper.book, "Rest").factors
     assert rest.moved_with == ("made by AB", "made by CD")
+
+
+def test_what_is_read_of_runs_is_of_kinds_that_entries_have() -> None:
+    assert set(KINDS) <= set(FACTS)

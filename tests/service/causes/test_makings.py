@@ -2,8 +2,9 @@
 
 from fractions import Fraction
 
-from ledger.domain.entries import Formula
+from ledger.domain.entries import FACTS, Formula
 from ledger.domain.lots.process import Figures
+from ledger.service.causes import makings
 from ledger.service.causes.makings import _making, gather
 from ledger.store.read.runs import runs
 from tests.domain.builders import make
@@ -97,3 +98,7 @@ def test_a_run_has_what_went_into_the_lots_that_were_filled_from_it_too(
     assert essence.inputs == {lots.oil, lots.spirit, lots.carb}
     assert (essence.batch, essence.product) == ("", "Orange essence")
     assert "product" not in essence.settings
+
+
+def test_what_is_read_of_runs_is_of_kinds_that_entries_have() -> None:
+    assert set(makings.STEPS) <= set(FACTS)

@@ -6,7 +6,7 @@ import pytest
 
 from ledger.service.copies import season_files
 from ledger.service.copies.season import read_season
-from ledger.service.copies.season_files import ORDER
+from ledger.service.copies.season_files import ORDER, words_of
 from ledger.service.copies.season_verbs import VERBS
 from tests.service.copies.season_folder import GOOD, folder_with, problems_of
 
@@ -220,3 +220,10 @@ def test_a_row_is_typed_when_it_happened_or_later(at: str, recorded: str, told: 
     what = f"Row 2 was recorded on {told}, before it happened."
     assert problems == ([(what, "Put right whichever time is wrong.")] if told else [])
     assert season_files._typed("Row 2", {"at": at}, problems)
+
+
+def test_columns_that_name_something_are_words_of_verbs_and_verbs_in_order_are_verbs() -> None:
+    words = {word for verb in VERBS for word in words_of(VERBS[verb])}
+    named = season_files.REFERENCES | season_files.MAY_NAME | season_files.FILES
+    assert named <= words
+    assert sorted(ORDER) == sorted(VERBS)

@@ -191,6 +191,16 @@ def test_what_a_formula_calls_for_of_an_essence_is_told_by_the_newest_version_of
     drink = Formula("drink", 1, "Drink", ProductKind.SYRUP, litre, lines=lines)
     with sqlite_keeper.reading() as connection:
         assert essence_by_formula(connection, drink) == 34_000
+        # A formula of nothing brings nothing.
+        made, gaps = recipe(connection, drink)
+    assert made.volume_ul == pytest.approx(300_000)
+    assert made.abv == pytest.approx(96)
+    assert gaps == (
+        (
+            "The formula none is not in the book; what it brings is not known.",
+            "Load it: pottle formula load FILE",
+        ),
+    )
 
 
 def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
