@@ -189,6 +189,9 @@ def test_a_syrup_is_charted_against_its_target_and_its_readings_against_what_is_
     found = chart_of(keeper.book, "base-syrup")
     told = {item.figure: [float(point.value) for point in item.points] for item in found.series}
     assert [*told] == [Figure.TARGET, Figure.BRIX]
+    assert [str(figure) for figure in Figure] == [
+        *("yield", "of target", "NTU", "strength", "sugar", "loss"),
+    ]
     assert told[Figure.TARGET] == [95.0] * 3
     assert told[Figure.BRIX] == pytest.approx([-1, 2], abs=0.2)
     assert [point.day for point in found.series[0].points] == ["2026-03-02"] * 3

@@ -280,11 +280,13 @@ def test_the_nearest_comes_first_and_what_has_no_time_last(keeper: Keeper, lots:
     code = begin(keeper, lots)
     keeper.do("rest", lot=code, purpose="chill")
     keeper.do("judge", lot=lots.oil, verdict="hold", because="no papers")
-    assert [(item.waits, item.lot) for item in due(keeper.book).items] == [
-        (Waits.DATE, old),
-        (Waits.REST, code),
-        (Waits.LOOK, packed),
-        (Waits.HOLD, lots.oil),
+    keeper.do("complain", lot=packed, symptom="cloudy", because="told on the phone")
+    assert [(str(item.waits), item.lot) for item in due(keeper.book).items] == [
+        ("date", old),
+        ("rest", code),
+        ("look", packed),
+        ("answer", packed),
+        ("hold", lots.oil),
     ]
 
 

@@ -82,7 +82,7 @@ version = 1
 product = "Orange essence"
 kind = "essence"
 basis = "480mL"
-yield-min = "85%"
+yield-min = "86%"
 yield-max = "85%"
 abv-min = 90
 abv-max = "80%"
@@ -105,8 +105,9 @@ def test_ends_that_are_the_wrong_way_round_are_told_and_those_that_are_one_are_n
     with pytest.raises(InputError) as raised:
         load(sqlite_keeper, tmp_path, APART)
     swap = "Exchange them, or put right whichever is wrong."
-    low, (key, todo), *others = raised.value.problems
-    assert (low, *others) == (
+    first, low, (key, todo), *others = raised.value.problems
+    assert (first, low, *others) == (
+        ('orange.toml line 7: "yield-min" 86% is more than "yield-max" 85%.', swap),
         ('orange.toml line 9: "abv-min" 90 is more than "abv-max" 80%.', swap),
         ('orange.toml line 11: "claim" is not a single value.', 'Write it in "quotes".'),
         ('orange.toml line 17: "at-least" 3h is more than "at-most" 2h.', swap),
@@ -114,3 +115,14 @@ def test_ends_that_are_the_wrong_way_round_are_told_and_those_that_are_one_are_n
     )
     assert key == 'orange.toml line 10: "colour" is not known in the formula.'
     assert todo.startswith("Choose from: code, version, product, kind, basis, wanted-clarity, ")
+
+
+def test_ends_that_are_one_are_in_order(sqlite_keeper: Keeper, tmp_path: Path) -> None:
+    same = (
+        APART.replace("86%", "85%")
+        .replace("abv-min = 90", "abv-min = 80")
+        .replace('"3h"', '"2h"')
+        .replace('"-4"', '"-2"')
+    )
+    told = [line for line in same.splitlines(keepends=True) if line[:5] not in ("colou", "claim")]
+    assert load(sqlite_keeper, tmp_path, "".join(told))
