@@ -7,7 +7,7 @@ import pytest
 from ledger.domain.lots.lot import by_date
 from ledger.errors import InputError, LedgerError, RefusedError
 from ledger.service.account import codes as codes_of
-from ledger.service.account.codes import first_of_material, known_lot, resolve_lot
+from ledger.service.account.codes import first_of_material, known_lot, resolve_lot, whole_code
 from ledger.store.engine.connections import Connection
 from ledger.store.read.received import deliveries
 from tests.keeper import Keeper
@@ -211,3 +211,17 @@ def test_lots_of_a_material_come_in_the_order_in_which_all_lots_are_told(stocked
     assert len(found) >= 6
     assert found == sorted(found, key=by_date)
     assert found != sorted(found, key=lambda lot: (lot.best_before or date.max, lot.seq))
+
+
+def test_what_can_be_no_code_is_no_lot_and_a_dot_of_nobody_is_refused(stocked: Keeper) -> None:
+    with stocked.reading() as connection:
+        found = [whole_code(connection, text) for text in ("ns-001-j", "001-J", "a b?", "NS-001-K")]
+        assert [row and row.opened.code for row in found] == ["NS-001-J", None, None, None]
+        with pytest.raises(RefusedError) as raised:
+            resolve_lot(connection, ".", None)
+    assert raised.value.problems == (
+        (
+            "A dot stands for the lot that somebody has in hand, and no initials are given.",
+            "Give --by INITIALS, set POTTLE_BY, or name the lot by its code.",
+        ),
+    )

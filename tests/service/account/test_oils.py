@@ -5,7 +5,8 @@ import pytest
 from ledger.domain.entries import Material
 from ledger.domain.entries.choices import HowObtained, MaterialKind
 from ledger.domain.entries.masters import Constituent
-from ledger.service.account.oils import known_oil, oil_called, typical
+from ledger.science.haze.strength import Calibration
+from ledger.service.account.oils import calibration, known_oil, oil_called, typical
 from ledger.service.account.shipped import read_shipped, solubilities
 
 
@@ -112,3 +113,10 @@ def test_every_composition_is_of_known_substances_and_adds_up() -> None:
         assert 50 <= sum((low + high) / 2 for _, low, high in shares) <= 115, row["name"]
         assert row["citation"]
         assert row["known-by"] in {"read", "recalled"}
+
+
+def test_what_is_said_of_cosolvency_is_read_from_its_file() -> None:
+    row = read_shipped("cosolvency.toml")
+    calibration.cache_clear()
+    told = calibration()
+    assert told == Calibration(float(row["slope"]), float(row["constant"]), float(row["reach"]))

@@ -1,5 +1,7 @@
 """Limits that come with pottle: each names its source and says how it is known."""
 
+from datetime import date
+
 import pytest
 from msgspec.structs import replace
 
@@ -14,6 +16,9 @@ from ledger.domain.entries.choices import (
 from ledger.domain.entries.masters import Constituent
 from ledger.service.account.shipped import (
     counts,
+    limit_versions,
+    limited_on,
+    limits_on,
     not_told,
     read_shipped,
     shipped,
@@ -21,6 +26,7 @@ from ledger.service.account.shipped import (
     usual_caution,
 )
 from tests.domain.builders import make
+from tests.keeper import Keeper
 
 
 def test_every_limit_that_comes_with_pottle_names_its_source() -> None:
@@ -129,3 +135,24 @@ def test_what_goods_are_known_to_carry_is_asked_of_oils_and_preservatives_until_
     assert not_told(replace(oil, sort=MaterialKind.SUGAR)) == ()
     assert not_told(replace(oil, constituents=(Constituent("methyl salicylate", 990_000),))) == ()
     assert not_told(Material("lemon-oil", "Lemon oil", MaterialKind.OIL)) == ()
+
+
+def test_of_a_limit_what_came_is_told_first_and_on_a_day_what_the_book_says_then(
+    sqlite_keeper: Keeper,
+) -> None:
+    """A salt of an acid that a limit speaks of is limited, too."""
+    own = {"citation": "in house", "known_by": "read"}
+    sqlite_keeper.do("limit", code="us-safrole", value="1", since="2026-06-01", **own)
+    with sqlite_keeper.reading() as connection:
+        versions = limit_versions(connection)
+        assert [*versions] == sorted(versions)
+        came, said = versions["us-safrole"]
+        assert (came, came.value_micro, said.value_micro) == (
+            next(item for item in shipped() if item.code == "us-safrole"), 0, 1_000_000,
+        )  # fmt: skip
+        days = (date(2026, 5, 31), date(2026, 6, 1))
+        told = [{item.code: item for item in limits_on(connection, day)} for day in days]
+        assert [each["us-safrole"].value_micro for each in told] == [0, 1_000_000]
+        limited = limited_on(connection, days[0])
+    assert {item.substance for item in told[0].values()} < limited
+    assert {"safrole", "benzoic acid", "sodium benzoate"} <= limited

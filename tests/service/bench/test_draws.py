@@ -6,7 +6,7 @@ from ledger.domain.amounts.quantity import parse_quantity
 from ledger.domain.entries import Formula
 from ledger.domain.entries.choices import ProductKind
 from ledger.domain.entries.masters import FormulaLine, Keeping
-from ledger.service.bench.draws import lacking, propose
+from ledger.service.bench.draws import lacking, propose, propose_for
 from ledger.service.masters.formula import versions
 from reports.words.bench.draws import commands, rows, shortages
 from tests.keeper import Keeper
@@ -333,3 +333,11 @@ def test_of_a_line_without_a_tolerance_any_of_it_is_enough_and_its_least_is(
 
     assert left("fudge", "0.001g") == left("toffee", "950g") == []
     assert len(left("toffee", "949.999g")) == 1
+
+
+def test_what_to_draw_is_proposed_for_a_formula_before_a_batch_is_begun(keeper: Keeper) -> None:
+    lot = sugar(keeper, "5kg")
+    formula(keeper, "fudge", SUGAR)
+    (known,) = versions(keeper.book, "fudge")
+    found = propose_for(keeper.book, known, 2_000_000)
+    assert [row[2:4] for row in rows(found)] == [(lot, "2 kg")]

@@ -14,6 +14,7 @@ from ledger.service.account.shipped import usual_concerns
 from ledger.service.glass.card import ServingCard
 from ledger.service.glass.doses import USUAL
 from ledger.service.glass.serving import _a_bottle, _flammable, _swig, _there, serving
+from ledger.service.glass.serving import card as usual_card
 from tests.domain.builders import lot, make, struck
 from tests.keeper import Keeper
 from tests.path import walk_main_path
@@ -138,3 +139,16 @@ def test_a_teaspoon_of_an_essence_has_its_share_of_what_is_of_concern() -> None:
 def test_bottles_whose_filling_was_struck_are_no_glasses() -> None:
     gone = struck(lot(kind="packed", measure=Measure.UEACH, opening=make(Bottle, size=SIZE)))
     assert (_a_bottle(gone, GLASS), _there(gone, GLASS, None)) == (None, 0)
+
+
+def test_a_card_is_told_of_what_is_made_here_and_has_each_mass_in_a_glass(
+    sqlite_walked: Keeper,
+) -> None:
+    assert usual_card(sqlite_walked.book, "SOO-001-3") is None
+    found = usual_card(sqlite_walked.book, "OS-002-M")
+    assert found is not None
+    assert found.glass_ul == 240_000
+    assert found == serving(sqlite_walked.book, "OS-002-M")
+    for way in found.pourings:
+        told = [(item.concern.substance, item.concern.mg_per_glass) for item in way.concerns]
+        assert [*way.masses_mg.items()] == told

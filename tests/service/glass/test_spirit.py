@@ -1,9 +1,11 @@
 """The spirit account of a book that was really kept balances."""
 
+from datetime import date
+
 import pytest
 
 from ledger.errors import InputError
-from ledger.service.glass.spirit import spirit_account
+from ledger.service.glass.spirit import _around, _period, spirit_account
 from tests.keeper import Keeper
 from tests.path import walk_main_path
 from tests.service.engines import ON_EACH_ENGINE
@@ -40,3 +42,24 @@ def test_a_period_that_ends_before_it_begins_is_refused(sqlite_keeper: Keeper) -
             "Give --from the earlier day.",
         ),
     )
+
+
+def test_a_period_is_from_the_first_of_its_year_to_today_unless_it_is_said() -> None:
+    today = date(2026, 3, 9)
+    told = [
+        _period(first, last, today)
+        for first, last in ((None, None), ("2025-12-31", None), (None, "2025-06-30"))
+    ]
+    assert told == [
+        (date(2026, 1, 1), today),
+        (date(2025, 12, 31), today),
+        (date(2025, 1, 1), date(2025, 6, 30)),
+    ]
+    assert _period("2026-03-09", "2026-03-09", date(2020, 1, 1)) == (today, today)
+    with pytest.raises(InputError) as raised:
+        _period("soon", "later", today)
+    assert [what for what, _ in raised.value.problems] == [
+        '"later" is not a date.',
+        '"soon" is not a date.',
+    ]
+    assert _around(today, today) == ("2026-03-08T00:00:00Z", "2026-03-11T00:00:00Z")

@@ -66,3 +66,16 @@ def test_bulk_is_balanced_too(walked: tuple[Keeper, Lots]) -> None:
     assert accounted_line(recall_of(keeper.book, lots.oil)) == (
         f"Accounted for: 100.0 % of the bottles; besides, 3 mL missing of {lots.essence}."
     )
+
+
+def test_a_batch_that_is_not_finished_made_what_is_there_and_what_went_out(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    keeper, lots = walked
+    batch = keeper.opens("start", product="Lime", kind="essence", target="90mL")
+    keeper.do("add", lot=batch, source=lots.oil, amount="50mL")
+    keeper.do("send", lot=batch, amount="10mL", moved_as="sample", party="Inn", because="to taste")
+    (told,) = recall_of(keeper.book, batch).lots
+    balance = told.balance
+    assert (balance.made, balance.on_hand, balance.samples) == (50_000, 40_000, 10_000)
+    assert balance.unexplained == 0

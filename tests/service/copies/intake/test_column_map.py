@@ -235,3 +235,34 @@ def test_a_map_is_read_with_its_words_its_conditions_and_the_columns_that_each_a
     }
     assert set(table.needed) == set(table.columns) - {"lost", "Who"}
     assert len(table.columns) == len(set(table.columns))
+
+
+def test_a_sum_or_columns_that_cannot_be_read_are_told_with_the_form_they_have() -> None:
+    acts = '[table.A]\nacts = [{do = "note", at = "{D}", text = "{T}"}]\n'
+    for line, what, todo in (
+        (
+            'sum = "whole"',
+            "has a sum that cannot be read.",
+            'Write it as: sum = "{out} = {sold} + {back}"',
+        ),
+        (
+            "sum = 7",
+            "has a sum that cannot be read.",
+            'Write it as: sum = "{out} = {sold} + {back}"',
+        ),
+        (
+            "optional = [7]",
+            "has an optional that is no list of columns.",
+            'Write it as: optional = ["tasted", "lost"]',
+        ),
+        (
+            'optional = "D"',
+            "has an optional that is no list of columns.",
+            'Write it as: optional = ["tasted", "lost"]',
+        ),
+    ):
+        with pytest.raises(InputError) as caught:
+            read_map("my.toml", acts + line)
+        assert caught.value.problems == ((f"The map my.toml: The table A {what}", todo),)
+    (table,) = read_map("my.toml", acts + 'optional = ["D"]').tables
+    assert table.needed == ("T",)

@@ -3,7 +3,7 @@
 import re
 import sys
 from collections.abc import Iterator
-from datetime import date, datetime
+from datetime import UTC, date, datetime, time
 from pathlib import Path
 
 import pytest
@@ -11,7 +11,7 @@ from openpyxl import Workbook
 
 from ledger.errors import InputError, StorageError
 from ledger.service.copies.intake import table_files
-from ledger.service.copies.intake.table_files import read_tables
+from ledger.service.copies.intake.table_files import cell_text, read_tables
 
 
 def saved(book: Workbook, path: Path) -> Path:
@@ -135,3 +135,11 @@ def test_of_a_folder_what_ends_as_a_table_does_is_looked_into_by_name(tmp_path: 
         (tmp_path / name).write_text("lot,amount\nO-1,3\n", encoding="utf-8")
     tables, found = read_tables(tmp_path)
     assert ([table.file for table in tables], found) == (["a.tsv", "b.TXT", "d.CSV"], [])
+
+
+def test_a_cell_of_a_workbook_is_written_as_a_table_has_it() -> None:
+    moment = datetime(2026, 2, 3, 4, 5, tzinfo=UTC).replace(tzinfo=None)
+    told = [True, False, 0.1 + 0.2, date(2026, 2, 3), time(14, 30), moment, 7, "x"]
+    assert [cell_text(value) for value in told] == [
+        *("yes", "no", "0.3", "2026-02-03", "14:30", "2026-02-03 04:05:00", "7", "x"),
+    ]
