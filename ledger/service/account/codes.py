@@ -14,15 +14,19 @@ from ledger.domain.entries import Bottle, Facts
 from ledger.domain.lots.codes import check_code, clean_code, nearest
 from ledger.domain.lots.lot import BARRED, Lot, Status
 from ledger.errors import InputError, RefusedError
+from ledger.store.engine.acts import foresee
 from ledger.store.engine.connections import Connection
+from ledger.store.engine.foretold import Foreseen
 from ledger.store.read import queries
-from ledger.store.read.lots import lots_by_number
+from ledger.store.read.lots import foresee_lots, lots_by_number
 from ledger.store.read.queries import LotRow
-from ledger.store.read.received import as_they_came, deliveries
+from ledger.store.read.received import as_they_came, deliveries, moments_of
 
 SHORTEST_ENDING = 3
 """How many letters and digits of a code name a lot at least; the last only checks the rest."""
 
+MOST_FORESEEN = 42
+"""Of how many lots of a material it is foretold to a server what is asked of them."""
 FIRST_ASKED = 2
 """How many lots of a material are looked at first for one to take from."""
 
@@ -142,8 +146,9 @@ def first_of_material(connection: Connection, material: str, today: date) -> tup
         RefusedError: There is none.
     """
     came = deliveries(connection, material)
+    foresee(connection, lambda foreseen: _ahead(foreseen, came, today))
     for is_past in (False, True):
-        told = [(seq, day) for seq, day in came if bool(day and day < today) is is_past]
+        told = _told(came, today, is_past=is_past)
         fit = list(islice(_usable(connection, told), 2))
         if fit:
             return fit[0], len(fit) > 1
@@ -151,6 +156,23 @@ def first_of_material(connection: Connection, material: str, today: date) -> tup
         f"There is nothing of {material} on hand that may be used.",
         f"Record a delivery: pottle receive {material} AMOUNT; or name a lot by its code.",
     )
+
+
+def _told(
+    came: Sequence[tuple[int, date | None]], today: date, *, is_past: bool
+) -> list[tuple[int, date | None]]:
+    return [(seq, day) for seq, day in came if bool(day and day < today) is is_past]
+
+
+def _ahead(foreseen: Foreseen, came: Sequence[tuple[int, date | None]], today: date) -> None:
+    """Foretell what is asked of the first lots that came, as those that nobody corrected."""
+    told = _told(came, today, is_past=False) or _told(came, today, is_past=True)
+    for _, of_a_day in groupby(told[:MOST_FORESEEN], key=itemgetter(1)):
+        foreseen.asks(moments_of, [seq for seq, _ in of_a_day])
+    first, at, size = [seq for seq, _ in told[:MOST_FORESEEN]], 0, FIRST_ASKED
+    while at < len(first):
+        foresee_lots(foreseen, first[at : at + size])
+        at, size = at + size, size * 4
 
 
 def _usable(connection: Connection, receipts: Sequence[tuple[int, date | None]]) -> Iterator[Lot]:

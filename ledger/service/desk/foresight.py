@@ -14,12 +14,14 @@ from ledger.domain.entries.texts import read_text
 from ledger.domain.lots.codes import clean_code, stem_for
 from ledger.errors import LedgerError
 from ledger.service.account.ahead import foresee_trace
+from ledger.service.account.named import foresee_ending, foresee_first_of, is_short
 from ledger.service.desk.book import Book, How, wall_clock
 from ledger.service.desk.numbers import entry_number
 from ledger.store.engine.acts import Foretell
 from ledger.store.engine.foretold import Foreseen
 from ledger.store.engine.turn import Found
 from ledger.store.read import foreseen as reads
+from ledger.store.read import queries
 
 
 class Ahead(Struct, frozen=True):
@@ -59,8 +61,8 @@ def foretold(book: Book, how: How, ahead: Ahead) -> Foretell:
     """Return what tells what an act will ask, by its words as they were typed."""
 
     def foretell(foreseen: Foreseen) -> None:
-        drawn_on = [code for text in ahead.sources if (code := _code(text))]
         reads.foresee_all(foreseen)
+        drawn_on = [code for text in ahead.sources if (code := _drawn_on(text, book, foreseen))]
         if about := _named(how, ahead.lot, foreseen):
             number = reads.foresee_lot(foreseen, about, drawn_on, _second(book, how, foreseen))
             if ahead.is_packed:
@@ -112,7 +114,20 @@ def _named(how: How, text: str | None, foreseen: Foreseen) -> str | Found | None
     """Return the code that a text is, or that of the lot in hand as it will be found."""
     if text and text.strip() == "." and how.by:
         return reads.in_hand(foreseen, how.by.strip().upper())
-    return _code(text)
+    code = _code(text)
+    return foresee_ending(foreseen, code) if code and is_short(code) else code
+
+
+def _drawn_on(text: str | None, book: Book, foreseen: Foreseen) -> str | Found | None:
+    """Return the code of a lot that is drawn on, or as it will be found by its material."""
+    code = _code(text)
+    if code is None or not is_short(code):
+        return code
+    foreseen.asks(queries.material, code.lower())
+    if any(map(str.isdigit, code)):
+        return foresee_ending(foreseen, code)
+    foreseen.asks(queries.lot_by_code, code)
+    return foresee_first_of(foreseen, code.lower(), book.clock().date())
 
 
 def _second(book: Book, how: How, foreseen: Foreseen) -> str | Found | None:

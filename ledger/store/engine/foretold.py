@@ -194,7 +194,8 @@ def _inlined(cell: object) -> str:
     if isinstance(cell, Found):
         return cell.told
     if isinstance(cell, list) and any(isinstance(one, Found) for one in cell):
-        return f"ARRAY[{', '.join(one.told for one in cell)}]"
+        told = (one.told for one in cell if isinstance(one, Found))  # among them there is no value
+        return f"ARRAY[{', '.join(told)}]"
     return ""
 
 

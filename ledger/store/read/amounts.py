@@ -29,7 +29,7 @@ _SINCE_THEN = (
     f"{IN_FORCE} AND p.{{end}} = w.lot AND {_SINCE}), 0)"
 )
 _IN, _OUT = {"moved": "given", "end": "target"}, {"moved": "taken", "end": "source"}
-_ON_HAND = f"""
+ON_HAND = f"""
     SELECT w.lot, CASE WHEN v.seq IS NULL
         THEN {_EVER.format(lot="w.lot", **_IN)} - {_EVER.format(lot="w.lot", **_OUT)}
         ELSE v.amount + {_SINCE_THEN.format(**_IN)} - {_SINCE_THEN.format(**_OUT)} END AS amount
@@ -38,6 +38,7 @@ _ON_HAND = f"""
         SELECT l.seq FROM level l JOIN entry e ON e.seq = l.seq {IN_FORCE} AND l.lot = w.lot
         ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)
     LEFT JOIN entry ve ON ve.seq = v.seq"""
+"""What lots hold now, of those asked for as `ask_for` tells."""
 
 
 _BEFORE = (
@@ -133,7 +134,7 @@ def _held(connection: Connection, statement: str, **cells: object) -> list[Held]
 
 def on_hand(connection: Connection, lots: Sequence[int]) -> dict[int, int]:
     """Return what lots hold now, in the measure of each."""
-    return {lot: int(amount) for lot, amount in ask_for(connection, _ON_HAND, lots)}
+    return {lot: int(amount) for lot, amount in ask_for(connection, ON_HAND, lots)}
 
 
 def poured_into(connection: Connection, lots: Sequence[int]) -> list[int]:

@@ -104,7 +104,7 @@ def second(foreseen: Foreseen) -> Found:
 def foresee_lot(
     foreseen: Foreseen,
     code: str | Found,
-    sources: Sequence[str],
+    sources: Sequence[str | Found],
     at: str | Found | None,
     skip: int | Found = 0,
 ) -> Found:
@@ -129,7 +129,7 @@ def foresee_lot(
 
 
 def foresee_unforeseen(
-    foreseen: Foreseen, row: queries.LotRow, sources: Sequence[str] | None, at: str
+    foreseen: Foreseen, row: queries.LotRow, sources: Sequence[str | Found] | None, at: str
 ) -> None:
     """Foretell what is asked of a lot that the words of an act did not tell, once it is known.
 
@@ -250,7 +250,7 @@ def foresee_entry(foreseen: Foreseen, seq: int, at: str | Found | None) -> None:
 
 
 def _inputs(
-    foreseen: Foreseen, lot: int | Found, sources: Sequence[str], skip: int | Found = 0
+    foreseen: Foreseen, lot: int | Found, sources: Sequence[str | Found], skip: int | Found = 0
 ) -> None:
     """Foretell what is asked of what went into a lot."""
     foreseen.asks(inputs.numbers_into, lot, skip)

@@ -68,9 +68,17 @@ def lot_by_code(connection: Connection, code: str) -> LotRow | None:
 
 def codes_ending_in(connection: Connection, ending: str) -> list[str]:
     """Return the codes of lots that end in `ending`, in order."""
-    pattern = "%" + ending.replace("\\", "\\\\").replace("%", "\\%").replace("_", "\\_")
     query = "SELECT code FROM lot WHERE code LIKE :pattern ESCAPE '\\' ORDER BY code"
-    return ask_column(connection, query, pattern=pattern)
+    return ask_column(connection, query, pattern=pattern_of(ending))
+
+
+def pattern_of(ending: str) -> str:
+    r"""Return the pattern of what ends so, for LIKE, with what stands for itself marked.
+
+    >>> print(pattern_of("1_5"))
+    %1\_5
+    """
+    return "%" + ending.replace("\\", "\\\\").replace("%", "\\%").replace("_", "\\_")
 
 
 def all_codes(connection: Connection) -> Iterator[str]:

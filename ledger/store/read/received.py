@@ -8,6 +8,7 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 from itertools import starmap
 from operator import itemgetter
+from typing import Any
 
 from msgspec import Struct
 
@@ -144,14 +145,29 @@ def deliveries(connection: Connection, material: str) -> list[tuple[int, date | 
 
     Each is the number of its entry with its own date; those without one come last.
     """
+    days = lasting(connection, _DAY, receipts_of(connection, material))
+    rows = sorted(days.values(), key=itemgetter(1, 0))
+    return [(seq, None if day == _NEVER else date.fromisoformat(day)) for seq, day in rows]
+
+
+def receipts_of(connection: Connection, material: str) -> list[int]:
+    """Return the numbers of the receipts in force of a material."""
     # By indexes alone: in a big book to read the rows takes longer than all else.
     query = (
         "SELECT r.seq FROM receipt r LEFT JOIN entry c ON c.corrects = r.seq "
         "WHERE r.material = :code AND c.corrects IS NULL"
     )
-    days = lasting(connection, _DAY, ask_column(connection, query, code=material))
-    rows = sorted(days.values(), key=itemgetter(1, 0))
-    return [(seq, None if day == _NEVER else date.fromisoformat(day)) for seq, day in rows]
+    return ask_column(connection, query, code=material)
+
+
+def days_of(connection: Connection, receipts: Sequence[int]) -> list[Any]:
+    """Return the dates that receipts give their lots, as they stand in the book."""
+    return ask_for(connection, _DAY, receipts)
+
+
+def moments_of(connection: Connection, receipts: Sequence[int]) -> list[Any]:
+    """Return when receipts happened and which lots they opened, as it stands in the book."""
+    return ask_for(connection, _CAME, receipts)
 
 
 def as_they_came(connection: Connection, receipts: Sequence[int]) -> dict[int, int]:

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from ledger.errors import InputError, ReasonNeededError
+from ledger.errors import InputError, ReasonNeededError, RefusedError
 from ledger.service.bench.add import add
 from ledger.service.desk.book import How, open_book
 from ledger.service.goods.label import labels_together
@@ -141,12 +141,25 @@ def test_of_a_lot_by_a_formula_what_it_asks_for_is_foretold_too(
     assert done.deviations
 
 
-def test_what_names_no_whole_code_is_asked_when_its_time_comes(
+@pytest.mark.parametrize(("source", "most"), [("spirit", 3), ("001-J", 2)])
+def test_an_ending_is_foretold_and_of_a_material_what_tells_which_lot_is_taken(
+    source: str, most: int, far: tuple[Keeper, SlowLine]
+) -> None:
+    keeper, line = far
+    before = line.trips
+    done = keeper.do("add", lot="001-5", source=source, amount="4 mL")
+    assert (done.entry.draft.lot, [lot.code for lot in done.draws_on]) == (LOT, [SPIRIT])
+    assert line.trips - before == most
+
+
+def test_a_lot_that_nobody_has_yet_is_asked_for_when_its_time_comes(
     far: tuple[Keeper, SlowLine],
 ) -> None:
     keeper, _ = far
-    done = keeper.do("add", lot="001-5", source="spirit", amount="4 mL")
-    assert (done.entry.draft.lot, [lot.code for lot in done.draws_on]) == (LOT, [SPIRIT])
+    with pytest.raises(RefusedError) as raised:
+        keeper.do("add", lot="T7-9", source="sprit", amount="4 mL")
+    sources = "sprit is neither a lot nor a material of the book. Did you mean spirit?"
+    assert raised.value.problems[0][0] == sources
 
 
 def test_of_two_who_draw_the_last_of_a_lot_at_once_the_second_is_asked_why(
