@@ -17,6 +17,7 @@ from ledger.science.contents.received import ReceivedLot
 from ledger.science.contents.replay import Happening, Replay
 from ledger.science.liquids.alcohol import abv_from_mass_percent, mass_percent_from_density
 from ledger.science.liquids.alcoholmeter import true_from_indicated
+from ledger.service.account.ahead import foresee_replayed
 from ledger.store.engine.acts import foresee
 from ledger.store.engine.connections import Connection
 from ledger.store.engine.foretold import Foreseen
@@ -51,6 +52,7 @@ def replayed(connection: Connection, lots: Sequence[int], skip: int = 0) -> Repl
         lots: The numbers of the lots.
         skip: A chain of corrections to leave out, by the number of its first entry.
     """
+    foresee(connection, lambda foreseen: foresee_replayed(foreseen, lots))
     behind = walk.back(connection, lots[0]) if len(lots) == 1 else walk.all_behind(connection, lots)
     foresee(connection, lambda foreseen: _ahead(foreseen, behind))
     steps = steps_of(connection, behind)

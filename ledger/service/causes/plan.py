@@ -6,6 +6,7 @@ has, and more jars than anybody makes.
 """
 
 from collections.abc import Sequence
+from contextlib import suppress
 from fractions import Fraction
 from typing import NamedTuple
 
@@ -16,9 +17,11 @@ from ledger.domain.entries.choices import Grade, ProductKind
 from ledger.domain.entries.texts import read_text
 from ledger.domain.entries.trials import Decides, Evening, TrialAge, TwoLevels
 from ledger.domain.evidence.draws import CLEAR, question_of
-from ledger.errors import RefusedError
+from ledger.domain.lots.codes import clean_code
+from ledger.errors import LedgerError, RefusedError
 from ledger.science.statistics.power import MOST_JARS, Rates, Size, size_for
 from ledger.science.statistics.suspects import LEVEL
+from ledger.service.account.ahead import foresee_on_hand
 from ledger.service.account.codes import whole_code
 from ledger.service.causes.rates import seen_on
 from ledger.service.causes.tries import named_in, read_tries
@@ -27,9 +30,10 @@ from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.foresight import Ahead
 from ledger.service.desk.reader import Words
 from ledger.store.engine.connections import Connection
+from ledger.store.engine.foretold import Foreseen
 from ledger.store.read import queries
 from ledger.store.read.planned import made_with, plans
-from ledger.store.read.runs import runs
+from ledger.store.read.runs import OF_ANY, runs
 from ledger.store.write import recorder
 
 USUAL_JAR = "50mL"
@@ -96,8 +100,8 @@ def plan(
         chance: Chance to name the cause, in per cent.
         evening: Most jars of an evening.
     """
-    levels = ((whole_code, level) for level in named_in(tries))
-    with at_desk(book, how, Ahead(also=((plans,), (runs,), *levels))) as desk:
+    ahead = Ahead(also=((plans,),), besides=lambda foreseen: _ahead(foreseen, tries, formula))
+    with at_desk(book, how, ahead) as desk:
         words, connection = desk.words, desk.connection
         master = words.read(lambda: _formula(connection, formula), None)
         factors = words.read(lambda: read_tries(connection, tries, desk.by), NO_TRIES)
@@ -130,6 +134,21 @@ def plan(
         )
         words.done()
         return desk.record(_sized(desk, facts, wishes))
+
+
+def _ahead(foreseen: Foreseen, tries: str, formula: str | None) -> None:
+    """Foretell what is asked of what a trial tries, and of how all lots turned out."""
+    for statement in OF_ANY:
+        foreseen.asks_for(statement)
+    foreseen.asks(queries.formulas)
+    if formula:
+        foreseen.asks(queries.formulas, formula.strip().lower())
+    for level in named_in(tries):
+        foreseen.asks(whole_code, level)
+        with suppress(LedgerError):
+            foreseen.asks(made_with, clean_code(level))
+    if not all("=" in one for one in tries.split(";") if one.strip()):
+        foresee_on_hand(foreseen)  # for a lot to compare one with
 
 
 def _share(words: Words, text: str | None, what: str) -> int | None:

@@ -13,7 +13,6 @@ from collections.abc import Collection
 from msgspec import Struct
 
 from ledger.science.statistics.suspects import LEVEL
-from ledger.service.account.lots import lots_by_number
 from ledger.service.account.shares import lots_behind
 from ledger.service.causes.failed import Sought, sort_runs
 from ledger.store.engine.connections import Connection
@@ -62,8 +61,9 @@ def seen_on(connection: Connection, suspected: Collection[str]) -> Seen:
         connection: A connection in a transaction.
         suspected: Levels that are suspected; of those that are no lots nothing is known.
     """
-    suspected = {level for level in suspected if queries.lot_by_code(connection, level)}
-    if not suspected:
+    rows = (queries.lot_by_code(connection, level) for level in suspected)
+    lots = {row.seq for row in rows if row}
+    if not lots:
         return Seen(0, 0, 0, 0)
     known = found(connection)
     versions = {(item.code, item.version): item for item in queries.formulas(connection)}
@@ -71,17 +71,12 @@ def seen_on(connection: Connection, suspected: Collection[str]) -> Seen:
     parted = sort_runs(runs(connection), known, versions, sought, LEVEL)
     compared = [*parted.failed, *parted.clear]
     own = {run.lot: (run.lot, *known.packed.get(run.lot, ())) for run in compared}
-    behind = lots_behind(connection, [lot for lots in own.values() for lot in lots])
+    behind = lots_behind(connection, [lot for each in own.values() for lot in each])
     met = {
         run.lot: frozenset(part for lot in own[run.lot] for part in behind[lot]) for run in compared
     }
-    codes = lots_by_number(connection, sorted({lot for lots in met.values() for lot in lots}))
-    has = {
-        run.lot: {codes[lot].code for lot in met[run.lot] if lot in codes} & suspected
-        for run in compared
-    }
-    whole = [run for run in compared if len(has[run.lot]) == len(suspected)]
-    none = [run for run in compared if not has[run.lot]]
+    whole = [run for run in compared if lots <= met[run.lot]]
+    none = [run for run in compared if not lots & met[run.lot]]
     return Seen(
         failed_with=sum(run in parted.failed for run in whole),
         lots_with=len(whole),

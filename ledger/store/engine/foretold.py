@@ -16,6 +16,7 @@ from ledger.store.engine.bare import Connection
 from ledger.store.engine.statements import part_of, send
 from ledger.store.engine.turn import Asked, Found, Heard, Part, Question, Turn, UnknownError
 
+_LISTED = "SELECT array_agg(one) FROM ({asked}) AS told(one)"
 _NAME = re.compile(r"(?<![:\w]):(\w+)")
 
 
@@ -98,11 +99,19 @@ class Foreseen:
         (asked,) = self._questions(reader, *cells)
         return self._found(kind, asked)
 
-    def finds_all(self, kind: str, reader: Callable[..., object], *cells: object) -> Found:
-        """Return what all of the first answer to a reader will be, a list of what has one cell."""
+    def finds_all(
+        self, kind: str, reader: Callable[..., object], *cells: object, told: str = _LISTED
+    ) -> Found:
+        """Return what all of the first answer to a reader will be, a list of what has one cell.
+
+        Args:
+            kind: Its type on the server.
+            reader: What is called with the connection and the cells.
+            cells: Values, or what is to be found for them.
+            told: What makes it of the answer, which stands in it as `{asked}`.
+        """
         (asked,) = self._questions(reader, *cells)
-        listed = f"SELECT array_agg(one) FROM ({asked.statement}) AS told(one)"
-        return self._found(kind, Question(listed, asked.cells))
+        return self._found(kind, Question(told.format(asked=asked.statement), asked.cells))
 
     def _found(self, kind: str, asked: Question) -> Found:
         # Of its own for the whole act: where nothing is found, what stood there would stay.

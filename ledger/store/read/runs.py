@@ -39,6 +39,10 @@ _SENT = (
 )
 
 
+OF_ANY = (_RUNS, _LOOKS, _COMPLAINTS, _FINISHES, _SENT, _FILLINGS)
+"""The statements by which all runs are read, and how all lots were found."""
+
+
 class Run(Struct, frozen=True):
     """A making run."""
 

@@ -76,7 +76,7 @@ def test_a_further_journey_is_made_where_one_answer_says_what_to_ask_next(
         ("answer", 2): {"complaint": "35", "outcome": "replaced", "words": "again"},
         ("contact", 2): {"lot": BOTTLES, "party": "Bridge Street Stall", "reached": "spoken"},
         ("foretell", 3): {"lot": LOT},
-        ("plan", 3): {"name": "pores anew", "tries": "pore=5/20"},
+        ("plan", 2): {"name": "pores anew", "tries": "pore=5/20"},
         ("house", 2): {"gtin": "Orange syrup, 250 mL=9521234543213"},
         ("strike", 3): {"entry": "50", "because": "to see"},
         ("bottle", 3): {"source": LOT, "pack": "2 x 30 mL", "because": "to see"},
@@ -95,6 +95,8 @@ def test_an_act_of_many_entries_makes_as_many_as_one_of_few(far: tuple[Keeper, S
     keeper.do("party", name="Mill Bar", phone="01 555 0177")
     keeper.do("party", name="Weir Bar", phone="01 555 0178")
     acts: tuple[tuple[str, int, Mapping[str, Any]], ...] = (
+        ("receive", 2, {"material": "orange-oil", "amount": "1 L"}),
+        ("plan", 3, {"name": "oils", "tries": "SOO-001-3"}),
         ("jars", 3, {"trial": "pores again"}),
         ("forget", 3, {"who": "Mill Bar", "because": "asked for it"}),
         ("recall", 3, {"lot": "SOO-001-3", "because": "throws haze"}),
