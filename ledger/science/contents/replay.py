@@ -211,7 +211,7 @@ class _Vessel:
         over = volume_ul - had.volume_ul
         if over <= NOTHING_UL:
             return _Brought(had, 1.0)
-        if had.volume_ul > 0 and over <= SLACK * had.volume_ul:
+        if over <= SLACK * had.volume_ul:
             return _Brought(replace(had, volume_ul=volume_ul), 1.0)
         note = (
             f"{self.code}: entry {step.entry} drew {_ml(volume_ul)} where "

@@ -201,8 +201,11 @@ def test_a_draw_of_more_than_is_there_is_said_and_of_the_rest_nothing_is_known(
 ) -> None:
     bench.put("E", "WATER", 100)
     bench.put("S", "E", 150)
+    bench.put("S", "E", 10)
     found = bench.of("S")
-    assert found.unknown_ul == {"E": pytest.approx(50 * ML)}
+    assert found.unknown_ul == {"E": pytest.approx(60 * ML)}
+    drawn = bench.replay().happenings("E")[1:]
+    assert [(one.passed, one.is_vague) for one in drawn] == [(1.0, True), (0.0, True)]
     assert (
         "E: entry 2 drew 150 mL where 100 mL were reckoned; of the rest nothing is known."
         in found.notes

@@ -20,6 +20,7 @@ def test_a_draw_a_reading_and_a_rinse_may_be_off_by_just_two_per_cent(bench: Ben
     bench.level("F", 51)
     bench.put("R", "WATER", 50, given=51_000, kind="rinse")
     assert [bench.of(lot).unknown_ul for lot in "SFR"] == [{}, {}, {}]
+    assert [bench.replay().happenings(lot)[-1].passed for lot in "SER"] == [1.0] * 3
     assert bench.of("S").notes | bench.of("F").notes == frozenset()
 
 

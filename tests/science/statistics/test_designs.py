@@ -77,6 +77,14 @@ def test_units_one_after_the_other_fill_the_factorial(factors: int) -> None:
     assert units == 1 or not is_whole(design(factors, units - 1))
 
 
+@pytest.mark.parametrize("factors", range(1, MOST_FACTORS + 1))
+def test_after_all_fractions_they_come_again_in_their_order(factors: int) -> None:
+    period = 2**factors // unit_size(factors)
+    for number in range(3 * period):
+        assert unit(factors, number) == unit(factors, number + period)
+    assert is_whole([(True,)]) is False
+
+
 def test_two_units_free_each_factor_of_what_two_others_do_together() -> None:
     """A fold-over: NIST/SEMATECH e-Handbook 5.3.3.8.1, from memory."""
     for factors in range(3, MOST_FACTORS + 1):
