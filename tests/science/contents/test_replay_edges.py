@@ -24,6 +24,14 @@ def test_a_draw_a_reading_and_a_rinse_may_be_off_by_just_two_per_cent(bench: Ben
     assert bench.of("S").notes | bench.of("F").notes == frozenset()
 
 
+def test_volumes_are_told_to_four_figures(bench: Bench) -> None:
+    bench.put("E", "WATER", 100)
+    bench.level("E", 123.456)
+    assert bench.of("E").notes == {
+        "E: entry 2 measured 123.5 mL where 100 mL were reckoned; the measured volume counts."
+    }
+
+
 def test_goods_that_come_back_to_a_lot_of_which_nothing_is_known_bring_nothing(
     bench: Bench,
 ) -> None:
