@@ -50,7 +50,10 @@ def test_the_least_that_the_book_keeps_is_drawn_whole_and_rinsed_beyond(bench: B
     bench.put("E", "WATER", 0.001)
     bench.put("S", "E", 0.001)
     bench.put("R", "WATER", 0.001, given=5, kind="rinse")
+    bench.put("L", "WATER", 0.001)
+    bench.level("L", 0)
     replay = bench.replay()
+    assert replay.happenings("L")[-1].moved.volume_ul == pytest.approx(1)
     assert replay.happenings("E")[-1].passed == 1.0
     assert replay.happenings("R")[-1].is_vague
 
