@@ -17,6 +17,10 @@ COMMAND = recipe(TEXT, "Add a command with screen, JSON and paper")
 RULE = recipe(TEXT, "Add a rule")
 SENTENCES = "tests/reports/words/entries/test_sentence.py"
 """Holds every kind of entry to its title and its words."""
+FORM = tuple(f"tests/store/form/test_{name}.py" for name in ("create", "migrate", "tables"))
+"""Hold every form of the book to its migrations."""
+TRIED = ("-q", "-p", "no:cacheprovider", "-n", "0")
+"""How tests are run in a copy, by one process."""
 HOUSE = ("cli", "ledger", "reports", "tests", "sample_data", "pyproject.toml", "DEVELOPERS.md")
 
 
@@ -62,7 +66,7 @@ def house(tmp_path_factory: pytest.TempPathFactory) -> Path:
         copy, "-c", "from tests.renew import renew_book, renew_version; renew_book(renew_version())"
     )
     # The golden texts of what is tried below, which the command renews with all others.
-    run(copy, "-m", "pytest", "-q", "-p", "no:cacheprovider", "-n", "0", SENTENCES, golden="write")
+    run(copy, "-m", "pytest", *TRIED, SENTENCES, golden="write")
     return copy
 
 
@@ -80,6 +84,5 @@ def test_what_the_recipes_make_passes_the_tests_that_they_bring(house: Path) -> 
     """With them run those that hold every kind, every command and every migration to account."""
     brought = sorted({step.file for step in (*KIND, *COMMAND, *RULE) if "/test_" in step.file})
     held = (SENTENCES, "tests/cli/test_front.py")
-    form = ("tests/store/form", "-k", "not form or not (postgres or server)")
-    words = ("-m", "pytest", "-q", "-p", "no:cacheprovider", "-n", "0", *brought, *held, *form)
-    assert " failed" not in run(house, *words)
+    form = (*FORM, "-k", "not (postgres or server or database)")
+    assert " failed" not in run(house, "-m", "pytest", *TRIED, *brought, *held, *form)

@@ -30,6 +30,12 @@ CHUNK = 8192
 """How many entries are looked at together."""
 _DAY = re.compile(rb"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 _TIME = re.compile(rb"T([01][0-9]|2[0-3]):[0-5][0-9]:[0-5][0-9]Z")
+_ENDS = " UNION ALL ".join(
+    'SELECT MIN({0}), MAX({0}) FROM "{1}"'.format("id" if table is LOT else "seq", table.name)
+    for table in METADATA.tables.values()
+    if table is not TREE
+)
+"""The first and the last entry of which each table has rows."""
 _KEYS = (("person_key", "person", "initials"), ("material_key", "material", "code"))
 UNLIKE = (ValueError, TypeError, AttributeError)
 """What comes of cells that are not of the type the book keeps, as a damaged file may have them."""
@@ -102,11 +108,7 @@ def _fits(waiting: deque[tuple[int, Future[bool]]], last: int, progress: Progres
 
 def _belongs(connection: Connection, last: int) -> bool:
     """Tell whether no table has rows of no entry, and keys are those of the first that has them."""
-    for table in METADATA.tables.values():
-        if table is TREE:
-            continue
-        seq = "id" if table is LOT else "seq"
-        least, most = _row(connection, f'SELECT MIN({seq}), MAX({seq}) FROM "{table.name}"')
+    for least, most in connection.exec_driver_sql(_ENDS):
         if least is not None and not 1 <= least <= most <= last:
             return False
     (nodes,) = _row(connection, "SELECT COUNT(*) FROM tree")

@@ -4,6 +4,8 @@ Guarantees: it says what the migrations make, which a test holds it to; the sche
 held against it.
 """
 
+from collections.abc import Mapping
+from functools import cache
 from importlib.resources import files
 
 END = ";\n"
@@ -15,9 +17,15 @@ def kept_schema() -> str:
     return files("ledger.store.form").joinpath("schema.sql").read_text(encoding="utf-8")
 
 
+@cache
+def kept_by_name() -> Mapping[str, str]:
+    """Return its statements by what they make."""
+    return by_name(kept_schema())
+
+
 def kept_views() -> dict[str, str]:
     """Return the query of every view, by name, in words that both engines understand."""
-    kept = by_name(kept_schema())
+    kept = kept_by_name()
     views = (kind.removeprefix("view ") for kind in kept if kind.startswith("view "))
     return {name: kept[f"view {name}"].partition(" AS ")[2] for name in views}
 

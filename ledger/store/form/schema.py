@@ -4,11 +4,12 @@ Guarantees: `stored_schema` is the same text for the same tables, views, indexes
 whatever order they were made. Refuses: to mend anything; it tells what differs.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from functools import lru_cache
 
 from sqlalchemy import Connection, text
 
-from ledger.store.form.kept import END, by_name, kept_schema
+from ledger.store.form.kept import END, by_name, kept_by_name
 
 _OBJECTS = text(
     # An underscore alone would stand for any letter.
@@ -36,10 +37,10 @@ def schema_faults(connection: Connection) -> Iterator[str]:
 
         yield from server_faults(connection)
         return
-    yield from _differences(by_name(stored_schema(connection)), by_name(kept_schema()))
+    yield from _differences(by_name(stored_schema(connection)), kept_by_name())
 
 
-def _differences(stored: dict[str, str], kept: dict[str, str]) -> Iterator[str]:
+def _differences(stored: Mapping[str, str], kept: Mapping[str, str]) -> Iterator[str]:
     for name in sorted(stored.keys() | kept.keys()):
         if name not in stored:
             yield f"The book has lost its {name}."
@@ -49,6 +50,7 @@ def _differences(stored: dict[str, str], kept: dict[str, str]) -> Iterator[str]:
             yield f"The {name} is not as the book was made with it."
 
 
+@lru_cache(maxsize=512)  # books are made by the same statements
 def _folded(statement: str) -> str:
     lines = (" ".join(line.split()) for line in statement.splitlines())
     return "\n".join(line for line in lines if line)

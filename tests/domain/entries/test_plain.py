@@ -61,33 +61,18 @@ def test_every_kind_of_facts_is_listed_and_has_an_example() -> None:
 @KINDS
 @settings(max_examples=25)
 @given(data=st.data())
-def test_an_entry_comes_back_from_its_plain_form(kind: str, data: st.DataObject) -> None:
-    told = data.draw(entries(kind))
-    assert entry_from_plain(entry_to_plain(told)) == told
-
-
-@KINDS
-@settings(max_examples=25)
-@given(data=st.data())
-def test_an_entry_comes_back_from_its_canonical_text_of_which_there_is_one(
+def test_an_entry_comes_back_from_its_plain_form_and_from_its_one_text(
     kind: str, data: st.DataObject
 ) -> None:
+    """What is absent of it is left out of both and never null."""
     told = data.draw(entries(kind))
-    text = entry_text(told)
+    plain, text = entry_to_plain(told), entry_text(told)
+    assert entry_from_plain(plain) == told
     assert read_entry(text) == told
     assert entry_text(read_entry(text)) == text
     assert canonical_text(read_canonical(text)) == text
-
-
-@KINDS
-@settings(max_examples=25)
-@given(data=st.data())
-def test_what_is_absent_is_left_out_and_never_null(kind: str, data: st.DataObject) -> None:
-    told = data.draw(entries(kind))
-    plain = entry_to_plain(told)
-    assert all(value is not None for value in all_values(json.loads(entry_text(told))))
-    facts = told.facts
-    there = {name for name in plain["facts"] if getattr(facts, name) not in (None, ())}
+    assert all(value is not None for value in all_values(json.loads(text)))
+    there = {name for name in plain["facts"] if getattr(told.facts, name) not in (None, ())}
     assert set(plain["facts"]) == there
     for name in ("lot", "by", "sheet", "reason", "corrects", "opens"):
         assert (name in plain) == (getattr(told.draft, name) is not None)

@@ -41,10 +41,10 @@ FILES = {
 }
 
 
-@pytest.fixture
-def tries(tmp_path: Path) -> Iterator[Worker]:
+@pytest.fixture(scope="module")
+def tries(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Worker]:
     """One that tries mutants in a copy of a small project."""
-    made = worker(tmp_path)
+    made = worker(tmp_path_factory.mktemp("tries"))
     yield made
     made.close()
 
@@ -77,7 +77,8 @@ def test_tests_without_an_end_are_ended_and_the_next_run_goes_on(
     endless = tries.copy / "tests/test_endless.py"
     endless.write_text("def test_endless():\n    while True:\n        pass\n")
     name = "tests/test_endless.py::test_endless"
-    tries.known = Map({**tries.known.tests, name: Timed(0.0)}, lambda _: {})
+    known = Map({**tries.known.tests, name: Timed(0.0)}, lambda _: {})
+    monkeypatch.setattr(tries, "known", known)
     with monkeypatch.context() as patch:
         patch.setattr("tests.mutants.trying.running.START_SECONDS", 0.5)
         assert tries.run([name]) == Told(False, (), LATE)

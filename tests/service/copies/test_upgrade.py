@@ -89,7 +89,7 @@ def where(request: pytest.FixtureRequest) -> str:
     return found
 
 
-def test_an_older_book_is_brought_up_with_the_same_root(
+def test_an_older_book_is_brought_up_with_the_same_root_after_a_copy_as_it_was(
     where: str, kind: OldBook, tmp_path: Path
 ) -> None:
     with pytest.raises(StorageError) as raised:
@@ -102,27 +102,26 @@ def test_an_older_book_is_brought_up_with_the_same_root(
         assert verify(keeper.book).faults == ()
         why = "the clock of the kept book is ahead of this one"
         assert keeper.do("note", text="Written on.", because=why).seq == kind.entries + 1
+    assert done.kept is not None
+    assert_is_as_it_was(done.kept.path, kind, is_of_server="://" in where)
 
 
-def test_the_copy_that_is_kept_is_the_book_as_it_was(
-    where: str, kind: OldBook, tmp_path: Path
-) -> None:
-    kept = upgrade(where, tmp_path, silent, CLOCK).kept
-    assert kept is not None
-    assert kept.path.stat().st_mode & 0o777 == 0o600
-    again = str(tmp_path / "again.db")
+def assert_is_as_it_was(copy: Path, kind: OldBook, *, is_of_server: bool) -> None:
+    """Hold a copy to what is known of the old book: a file of its version, or lines."""
+    assert copy.stat().st_mode & 0o777 == 0o600
+    again = str(copy.parent / "again.db")
     name = f"pottle-2026-03-02-{kind.root[:8]}-before-upgrade"
-    if "://" in where:
-        assert kept.path.name == f"{name}.jsonl"
-        import_book(kept.path, again, silent)
+    if is_of_server:
+        assert copy.name == f"{name}.jsonl"
+        import_book(copy, again, silent)
     else:
-        assert kept.path.name == f"{name}.db"
+        assert copy.name == f"{name}.db"
         with pytest.raises(StorageError) as raised:
-            open_book(str(kept.path))
+            open_book(str(copy))
         says = f"is of version {kind.version}; this pottle writes version {SCHEMA_VERSION}"
         assert says in raised.value.what
-        kept.path.rename(again)
-        upgrade(again, tmp_path, silent, CLOCK)
+        copy.rename(again)
+        upgrade(again, copy.parent, silent, CLOCK)
     with open_book(again) as book:
         assert seal(book).root == kind.root
 
