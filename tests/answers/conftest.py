@@ -1,10 +1,11 @@
-"""The books that are asked, each made once for all tests of a worker."""
+"""The books that many tests ask, each made once."""
 
 import pytest
 
 from tests.answers import books
-from tests.answers.books import SMALL, Held, held
+from tests.answers.books import Held, held
 from tests.demonstration import demonstration
+from tests.once import made_once
 
 
 @pytest.fixture(scope="session")
@@ -15,10 +16,5 @@ def season(tmp_path_factory: pytest.TempPathFactory) -> Held:
 
 @pytest.fixture(scope="session")
 def story(tmp_path_factory: pytest.TempPathFactory) -> Held:
-    return held("story", tmp_path_factory.mktemp("story"))
-
-
-@pytest.fixture(scope="session")
-def small(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Held]:
-    """Every other book by its name."""
-    return {name: held(name, tmp_path_factory.mktemp(name)) for name in SMALL}
+    _, made = made_once(tmp_path_factory, "story", lambda folder: held("story", folder))
+    return made

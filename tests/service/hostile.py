@@ -28,17 +28,23 @@ def hostile(path: Path, table: str = "*") -> Iterator[sqlite3.Connection]:
         ):
             connection.execute(f"PRAGMA {pragma}")
         connection.execute("BEGIN IMMEDIATE")
-        kept = connection.execute(
-            "SELECT name, sql FROM sqlite_master WHERE type = 'trigger' AND tbl_name GLOB ?",
-            [table],
-        ).fetchall()
-        for name, _ in kept:
-            connection.execute(f'DROP TRIGGER "{name}"')
-        yield connection
-        for _, statement in kept:
-            connection.execute(statement)
+        with unguarded(connection, table):
+            yield connection
         connection.execute("COMMIT")
         connection.execute("PRAGMA wal_checkpoint(TRUNCATE)")
+
+
+@contextmanager
+def unguarded(connection: sqlite3.Connection, table: str = "*") -> Iterator[None]:
+    """Take the guards of some tables off, and put them back at the end."""
+    kept = connection.execute(
+        "SELECT name, sql FROM sqlite_master WHERE type = 'trigger' AND tbl_name GLOB ?", [table]
+    ).fetchall()
+    for name, _ in kept:
+        connection.execute(f'DROP TRIGGER "{name}"')
+    yield
+    for _, statement in kept:
+        connection.execute(statement)
 
 
 def run(path: Path, *statements: str, table: str = "*") -> None:

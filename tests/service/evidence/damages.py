@@ -8,7 +8,7 @@ whose damages change what is told of others.
 import sqlite3
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -18,7 +18,7 @@ from ledger.service.desk.book import open_book
 from ledger.store.audit.beside import beside
 from ledger.store.audit.swift import sound_tree
 from ledger.store.form.tables import METADATA
-from tests.service.hostile import Value, entry_of, number
+from tests.service.hostile import Value, entry_of, number, unguarded
 
 Row = dict[str, Value]
 
@@ -176,15 +176,12 @@ class Trial:
     """A book without its guards, in which nothing is left of what is tried."""
 
     def __init__(self, connection: Connection, entries: int) -> None:
-        """Take the guards off until the end of the connection's transaction."""
+        """Let pass what no row may say, until the end of the connection's transaction."""
         self._connection, self._entries = connection, entries
         driver = connection.connection.driver_connection
         assert isinstance(driver, sqlite3.Connection)
         driver.execute("PRAGMA defer_foreign_keys = ON")
         driver.execute("PRAGMA ignore_check_constraints = ON")
-        guards = driver.execute("SELECT name FROM sqlite_master WHERE type = 'trigger'").fetchall()
-        for (name,) in guards:
-            driver.execute(f'DROP TRIGGER "{name}"')
 
     def is_sound(self, statement: str = "SELECT 1") -> bool:
         """Tell whether a book is swiftly found sound with a statement done, and undo that."""
@@ -199,7 +196,14 @@ class Trial:
 @contextmanager
 def tried(path: Path, entries: int) -> Iterator[Trial]:
     """Open a book to try damages in; it is as it was afterwards."""
-    with open_book(str(path)) as book, book.engine.connect() as connection:
+    # By another connection: where one has changed the schema itself, to undo a damage lets all its
+    # statements be prepared anew.
+    with (
+        closing(sqlite3.connect(path, isolation_level=None)) as client,
+        unguarded(client),
+        open_book(str(path)) as book,
+        book.engine.connect() as connection,
+    ):
         connection.execution_options(writes=True)  # so that all is read by this connection
         transaction = connection.begin()
         yield Trial(connection, entries)
