@@ -12,8 +12,9 @@ References:
 from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 from functools import lru_cache
-from itertools import combinations_with_replacement
+from itertools import combinations_with_replacement, takewhile
 from math import comb, factorial, prod, sqrt
+from operator import eq
 from statistics import NormalDist
 
 from msgspec import Struct
@@ -27,6 +28,9 @@ TRIALS = 1000
 """Trials drawn for a meter: a chance of 90 % is then known to two points."""
 _STEP, _MORE, _TURN = 6364136223846793005, 1442695040888963407, 2**64
 """Of the linear congruential rule by which trials are drawn (Knuth's MMIX; from memory)."""
+
+Shares = tuple[dict[int, int], dict[int, float]]
+"""In how many ways jars with the cause are so many of those that failed, and with what chance."""
 
 
 class Rates(Struct, frozen=True):
@@ -93,25 +97,37 @@ def chance_of(
 
 @lru_cache(maxsize=256)
 def _by_looks(jars: tuple[int, ...], rates: Rates, bound: Fraction) -> float:
+    one = {
+        (size, total): _evening(size // 2, total, rates)
+        for size in set(jars)
+        for total in range(size + 1)
+    }
     found = 0.0
+    before: tuple[int, ...] = ()
+    # After no evening and after each of them, as far as they are those of the numbers before.
+    after: list[Shares] = [({0: 1}, {0: 1.0})]
     for failed, times in _totals(jars):
-        by_chance: dict[int, int] = {0: 1}
-        in_truth: dict[int, float] = {0: 1.0}
-        for size, total in zip(jars, failed, strict=True):
-            half = size // 2
-            counts = range(max(0, total - half), min(half, total) + 1)
-            by_chance = folded(
-                by_chance,
-                {count: comb(half, count) * comb(half, total - count) for count in counts},
-            )
-            in_truth = folded(
-                in_truth, {count: _share(half, count, total, rates) for count in counts}
-            )
+        same = sum(takewhile(bool, map(eq, before, failed)))
+        del after[same + 1 :]
+        for evening in zip(jars[same:], failed[same:], strict=True):
+            ways, shares = one[evening]
+            after.append((folded(after[-1][0], ways), folded(after[-1][1], shares)))
+        by_chance, in_truth = after[-1]
         least = _least(by_chance, bound)
         found += times * sum(
             share for count, share in in_truth.items() if least is not None and count >= least
         )
+        before = failed
     return found
+
+
+def _evening(half: int, total: int, rates: Rates) -> Shares:
+    """Return those of an evening of which so many jars fail."""
+    counts = range(max(0, total - half), min(half, total) + 1)
+    return (
+        {count: comb(half, count) * comb(half, total - count) for count in counts},
+        {count: _share(half, count, total, rates) for count in counts},
+    )
 
 
 def _least(ways: Mapping[int, int], bound: Fraction) -> int | None:
