@@ -25,12 +25,13 @@ class History(Struct, frozen=True):
     """The entries, by when they happened, then by number."""
 
 
-def touched(entry: Entry) -> tuple[str, ...]:
-    """Return the codes of the lots that an entry moves, measures or speaks of, each once."""
-    opens, level = entry.draft.opens, entry.level
-    codes = [entry.draft.lot, opens.code if opens else None, level.lot if level else None]
-    for posting in entry.postings:
-        codes += [posting.source, posting.target]
+def touched(*entries: Entry) -> tuple[str, ...]:
+    """Return the codes of the lots that entries move, measure or speak of, each once."""
+    codes: list[str | None] = []
+    for entry in entries:
+        opens, level = entry.draft.opens, entry.level
+        codes += [entry.draft.lot, opens.code if opens else None, level.lot if level else None]
+        codes += [end for posting in entry.postings for end in (posting.source, posting.target)]
     return tuple(dict.fromkeys(code for code in codes if code))
 
 

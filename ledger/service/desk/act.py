@@ -6,7 +6,7 @@ saw the book, and then the verb is judged anew. Refuses: what the rules find imp
 and, without a reason, what should not have happened.
 """
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, tzinfo
@@ -21,7 +21,7 @@ from ledger.domain.entries.choices import LotType, Origin
 from ledger.domain.lots.codes import clean_code, next_code, stem_for
 from ledger.domain.lots.movements import movements
 from ledger.domain.rules import Finding, Severity
-from ledger.domain.rules.recheck import History, touched
+from ledger.domain.rules.recheck import touched
 from ledger.errors import MovedError, RefusedError, StorageError
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.clock import zone_of
@@ -30,11 +30,9 @@ from ledger.service.desk.judged import Judged, judged
 from ledger.service.desk.numbers import entry_number
 from ledger.service.desk.outcome import stands
 from ledger.service.desk.reader import Words
-from ledger.service.desk.recheck import fits_no_longer, histories
-from ledger.service.desk.standing import Standing, shaken, standing
+from ledger.service.desk.standing import shaken_by, stood_on
 from ledger.service.desk.stops import departs
 from ledger.service.desk.times import read_when
-from ledger.store.engine.abreast import abreast
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 from ledger.store.read.lots import codes_of_stem
@@ -164,20 +162,16 @@ class Desk:
         draft, scene = checked.draft, checked.scene
         old = scene.corrected
         moved = movements(draft, scene)
-        codes = (
-            (*touched(old), *touched(replace(old, draft=draft, postings=moved[0]))) if old else ()
-        )
+        codes = touched(old, replace(old, draft=draft, postings=moved[0])) if old else ()
         # Read before the correction is in the book, to tell afterwards what it broke.
-        stood = self._stands(old, codes) if old else None
+        stood = stood_on(self.connection, old, codes, self.now) if old else None
         entry = self._put(draft, moved)
         remarks = tuple((note, "") for note in self.words.notes)
         remarks += tuple(
             f.told_of(entry.seq) for f in checked.findings if f.severity is Severity.REMARK
         )
-        if old and stood:
-            stands = self._stands(old, codes)
-            remarks += fits_no_longer(stood[0], stands[0], entry)
-            remarks += tuple(shaken(stood[1], stands[1]))
+        if stood:
+            remarks += shaken_by(self.connection, entry, stood)
         return Recorded(
             entry=entry,
             code=draft.opens.code if draft.opens else None,
@@ -185,16 +179,6 @@ class Desk:
             deviations=tuple(self._deviation(entry, f) for f in checked.findings if departs(f)),
             draws_on=scene.sources,
         )
-
-    def _stands(self, old: Entry, codes: Iterable[str]) -> tuple[dict[str, History], Standing]:
-        """Return the histories of the lots that an entry touches, and what stands on it."""
-        each = tuple(dict.fromkeys(codes))
-        told, stands = abreast(
-            self.connection,
-            lambda: histories(self.connection, each),
-            lambda: standing(self.connection, old, each, self.now),
-        )
-        return told, stands
 
     def _deviation(self, entry: Entry, finding: Finding) -> Entry[Deviation]:
         draft = Draft(

@@ -17,11 +17,14 @@ from ledger.service.account.ahead import foresee_trace
 from ledger.service.account.named import foresee_ending, foresee_first_of, is_short
 from ledger.service.desk.book import Book, How, wall_clock
 from ledger.service.desk.numbers import entry_number
+from ledger.service.desk.standing import foresee_standing
 from ledger.store.engine.acts import Foretell
 from ledger.store.engine.foretold import Foreseen
 from ledger.store.engine.turn import Found
 from ledger.store.read import foreseen as reads
 from ledger.store.read import queries
+from ledger.store.read.later import Touched, foresee_entry
+from ledger.store.write.recorder import first_of
 
 
 class Ahead(Struct, frozen=True):
@@ -47,6 +50,10 @@ class Ahead(Struct, frozen=True):
     """Somebody outside the house whom it names."""
     entry: str | None = None
     """The number of the entry that it corrects or strikes."""
+    instead: tuple[str, ...] = ()
+    """The lots that this is to draw on instead."""
+    checked: str | None = None
+    """The number of an entry that this is to check instead."""
     about: str | None = None
     """The number of an entry about whose lot, which may be one of bottles, it is too."""
     also: tuple[tuple[Any, ...], ...] = ()
@@ -84,9 +91,19 @@ def foretold(book: Book, how: How, ahead: Ahead) -> Foretell:
         _besides(foreseen, ahead)
         with suppress(LedgerError):
             at = _second(book, how, foreseen) if ahead.is_now else None
-            reads.foresee_entry(foreseen, entry_number(ahead.entry or ""), at)
+            _corrected(foreseen, entry_number(ahead.entry or ""), ahead, at)
 
     return foretell
+
+
+def _corrected(foreseen: Foreseen, entry: int, ahead: Ahead, at: str | Found | None) -> None:
+    """Foretell what is asked to correct or strike an entry."""
+    for kind, key in foresee_entry(foreseen, entry).items():
+        foreseen.asks(first_of, kind, key)
+    with suppress(LedgerError):
+        reads.foresee_checked(foreseen, entry_number(ahead.checked or ""))
+    instead = tuple(code for text in ahead.instead if (code := _code(text)))
+    foresee_standing(foreseen, Touched(entry, sources=instead, at=at))
 
 
 def _besides(foreseen: Foreseen, ahead: Ahead) -> None:

@@ -4,7 +4,7 @@ Guarantees: the lots that the old entry and the new one touch are walked through
 in the transaction of the correction. Refuses: to stand in its way.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from functools import partial
 
 from ledger.domain.entries import Entry
@@ -31,7 +31,7 @@ def _history(connection: Connection, code: str) -> History | None:
 
 
 def fits_no_longer(
-    before: dict[str, History], after: dict[str, History], new: Entry
+    before: Mapping[str, History], after: Mapping[str, History], new: Entry
 ) -> tuple[tuple[str, str], ...]:
     """Return what the correction `new` broke in lots, each with what to do."""
     return tuple((what, MEND) for what in broken(before, after, new.stands_for))

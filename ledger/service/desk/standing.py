@@ -9,6 +9,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from datetime import datetime
 from functools import partial
 from itertools import chain
+from typing import get_args
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -33,13 +34,16 @@ from ledger.domain.lots.codes import spans
 from ledger.domain.lots.state import GOES_TO_PEOPLE
 from ledger.domain.rules import findings
 from ledger.domain.rules.finding import Severity
+from ledger.domain.rules.recheck import History
 from ledger.science.contents.composition import Contents
 from ledger.service.account.replay import replayed
-from ledger.service.desk.recheck import MEND
+from ledger.service.desk.recheck import MEND, fits_no_longer, histories
 from ledger.service.desk.scene import build_scene
 from ledger.store.engine.abreast import abreast
+from ledger.store.engine.acts import foresee
 from ledger.store.engine.connections import Connection
-from ledger.store.read import dependents, queries, walk
+from ledger.store.engine.foretold import Foreseen
+from ledger.store.read import dependents, later, queries, walk
 
 JUDGED = Add | Bottle | Decant | Filter | Finish | Judge | MakeUp | Measurement | Rinse
 """Kinds of facts that rules hold to what went before."""
@@ -51,6 +55,14 @@ MOST_TOLD = 3
 """How many lots that are others now are told one by one."""
 NOTICED = 0.005
 """By what share of it a figure must change for a lot to be another than it was."""
+OF_ALL = Receipt | Judge | Measurement
+"""Kinds of facts that concern every lot that anything of theirs went into."""
+_FORETOLD = later.Anew(
+    kinds=tuple(kind.KIND for kind in get_args(JUDGED)),
+    of_all=tuple(kind.KIND for kind in get_args(OF_ALL)),
+    most_acts=MOST_ACTS,
+    most_lots=MOST_LOTS,
+)
 
 
 class Standing(Struct, frozen=True):
@@ -64,6 +76,54 @@ class Standing(Struct, frozen=True):
     """Of those that were released, labelled or sent, what was done, by code."""
     is_cut: bool = False
     """Whether there was more than was looked through."""
+
+
+class Stood(Struct, frozen=True):
+    """An entry that is about to be corrected or struck, or just was."""
+
+    old: Entry
+    """The entry."""
+    codes: tuple[str, ...]
+    """The codes of the lots that it touches, before or after."""
+    now: datetime
+    """The book's clock."""
+    histories: Mapping[str, History]
+    """The histories of these lots."""
+    standing: Standing
+    """What stands on it."""
+
+
+def foresee_standing(foreseen: Foreseen, touched: later.Touched) -> None:
+    """Foretell what is asked to correct or strike an entry, of all that stands on it."""
+    later.foresee_later(foreseen, touched, _FORETOLD)
+
+
+def stood_on(connection: Connection, old: Entry, codes: tuple[str, ...], now: datetime) -> Stood:
+    """Return what an entry is to the lots that it touches, and what stands on it; as `standing`."""
+    told, stands = abreast(
+        connection,
+        lambda: histories(connection, codes),
+        lambda: standing(connection, old, codes, now),
+    )
+    return Stood(old, codes, now, told, stands)
+
+
+def shaken_by(connection: Connection, new: Entry, before: Stood) -> tuple[tuple[str, str], ...]:
+    """Return what a correction broke that is in the book now, each with what to do.
+
+    Args:
+        connection: A connection in the transaction of the correction.
+        new: The correction.
+        before: What stood on what it corrects or strikes, before.
+    """
+    if before.codes:  # else nothing can be, and what was written may wait for the commit
+        touched = later.Touched(before.old.seq, before.codes)
+        foresee(connection, lambda foreseen: foresee_standing(foreseen, touched))
+    after = stood_on(connection, before.old, before.codes, before.now)
+    return (
+        *fits_no_longer(before.histories, after.histories, new),
+        *shaken(before.standing, after.standing),
+    )
 
 
 def standing(connection: Connection, old: Entry, codes: Iterable[str], now: datetime) -> Standing:
@@ -132,7 +192,7 @@ def shaken(before: Standing, after: Standing) -> Iterator[tuple[str, str]]:
 def _affected(connection: Connection, old: Entry, codes: Iterable[str]) -> list[int]:
     """Return the numbers of the lots made here that may be others by the entry, nearest first."""
     # Of a received lot what was drawn once concerns no other draw; its own facts concern all.
-    of_all = isinstance(old.facts, Receipt | Judge | Measurement)
+    of_all = isinstance(old.facts, OF_ALL)
     rows = (queries.lot_by_code(connection, code) for code in codes)
     starts = [
         row for row in rows if row and (of_all or row.opened.lot_type is not LotType.RECEIVED)

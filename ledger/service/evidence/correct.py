@@ -19,6 +19,8 @@ from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.foresight import Ahead
 from ledger.service.desk.numbers import entry_number
 from ledger.service.evidence.values import DIGITS, read_value, with_digits
+from ledger.store.form.columns import DETAIL_FIELDS
+from ledger.store.read.people import PARTY_IN, details
 
 
 @act
@@ -31,7 +33,7 @@ def correct(book: Book, how: How, *, entry: str, changes: str) -> Recorded:
         entry: The number of the entry.
         changes: `field=value` pairs with semicolons between, fields named as in the journal.
     """
-    with at_desk(book, how, Ahead(entry=entry)) as desk:
+    with at_desk(book, how, _ahead(entry, changes)) as desk:
         old = desk.entry_named(entry)
         if old is None:
             number = entry_number(entry)
@@ -43,6 +45,25 @@ def correct(book: Book, how: How, *, entry: str, changes: str) -> Recorded:
         desk.words.done()
         changed |= with_digits(old.facts, changed, digits_of(desk.currency))
         return desk.append(_replacement(desk, old, changed))
+
+
+def _ahead(entry: str, changes: str) -> Ahead:
+    """Return what the words of a correction say ahead of what it will ask."""
+    said = {name: value for name, _, value in map(_pair, changes.split(";"))}
+    return Ahead(
+        entry=entry,
+        instead=tuple(value for value in said.values() if "-" in value),  # as a code has it
+        checked=said.get("about"),
+        party=next((said[name] for name in ("name", *PARTY_IN.values()) if name in said), None),
+        also=((details,),) if said.keys() & set(DETAIL_FIELDS) else (),
+    )
+
+
+def _pair(part: str) -> tuple[str, bool, str]:
+    """Return the field that a part of the changes names, whether it gives a value, and this."""
+    name, is_pair, value = part.partition("=")
+    # As people type them: with dashes or low lines, in any letters.
+    return name.strip().lower().replace("_", "-"), bool(is_pair), value.strip()
 
 
 def _replacement(desk: Desk, old: Entry, changed: dict[str, Any]) -> Draft:
@@ -60,7 +81,7 @@ def _replacement(desk: Desk, old: Entry, changed: dict[str, Any]) -> Draft:
 
 
 def _changes(desk: Desk, old: Entry, text: str, *, has_time: bool) -> dict[str, Any]:
-    # As people type them: with dashes or low lines, in any letters, without the ending of a unit.
+    # Without the ending of a unit.
     by_name = {
         spec.plain_name.replace("_", "-"): spec
         for spec in specs(type(old.facts))
@@ -70,14 +91,12 @@ def _changes(desk: Desk, old: Entry, text: str, *, has_time: bool) -> dict[str, 
     for part in (piece.strip() for piece in text.split(";")):
         if not part:
             continue
-        name, is_pair, value = part.partition("=")
-        spec = by_name.get(name.strip().lower().replace("_", "-"))
+        name, is_pair, value = _pair(part)
+        spec = by_name.get(name)
         if not is_pair or spec is None or spec.is_many:
             desk.words.errors.append(_no_such_field(old, part, by_name))
         else:
-            changed[spec.name] = desk.words.read(
-                partial(read_value, desk, old, spec, value.strip()), None
-            )
+            changed[spec.name] = desk.words.read(partial(read_value, desk, old, spec, value), None)
     if not changed and not has_time and not desk.words.errors:
         raise InputError(
             f"Nothing to change in entry {old.seq} was given.",

@@ -5,19 +5,17 @@ where one needs another's answer the server finds it for itself. What was foreto
 when its time comes. Refuses: to ask anything of a file, where no question is a journey.
 """
 
-import re
 from collections.abc import Callable, Mapping, Sequence
-from functools import lru_cache
 from itertools import groupby
 from operator import itemgetter
 from typing import Any
 
 from ledger.store.engine.bare import Connection
-from ledger.store.engine.statements import part_of, send
-from ledger.store.engine.turn import Asked, Found, Heard, Part, Question, Turn, UnknownError
+from ledger.store.engine.found import asking, valued
+from ledger.store.engine.statements import again, part_of, send
+from ledger.store.engine.turn import Asked, Found, Heard, Part, Question, Rows, Turn, UnknownError
 
 _LISTED = "SELECT array_agg(one) FROM ({asked}) AS told(one)"
-_NAME = re.compile(r"(?<![:\w]):(\w+)")
 
 
 class Foreseen:
@@ -59,12 +57,21 @@ class Foreseen:
         self._turn.asked[about] = []
         return True
 
+    def number_from(self, first: int) -> None:
+        """Number what is found from a number on.
+
+        As often as that is foretold, it is in the same words, which a server has prepared. Then
+        each is to be an aggregate: where nothing is found, what stood there before would stay.
+        """
+        self._turn.founds = first
+
     def asks(self, reader: Callable[..., object], *cells: object) -> None:
         """Let the first question of a reader be asked.
 
         Args:
             reader: What is called with the connection and the cells.
-            cells: Values, or what is to be found for them.
+            cells: Values, or what is to be found for them; of rows that are found it is asked for
+                each.
         """
         for asked in self._questions(reader, *cells):
             self.hears(asked)
@@ -97,6 +104,8 @@ class Foreseen:
     def finds_by(self, kind: str, reader: Callable[..., object], *cells: object) -> Found:
         """Return what the one cell of the first answer to a reader will be; as `finds`."""
         (asked,) = self._questions(reader, *cells)
+        if asked.keys:  # what is found for rows is kept with these, and not told
+            self.hears(asked)
         return self._found(kind, asked)
 
     def finds_all(
@@ -113,10 +122,30 @@ class Foreseen:
         (asked,) = self._questions(reader, *cells)
         return self._found(kind, Question(told.format(asked=asked.statement), asked.cells))
 
+    def finds_rows(
+        self, kinds: Mapping[str, str], statement: str, /, **cells: object
+    ) -> list[Found]:
+        """Return the cells that each row of a question's answer will have, for other questions.
+
+        Args:
+            kinds: The types of its columns on the server, by their names.
+            statement: SQL; rows that are found themselves stand in it as `:name`, by the name
+                `each`, and so do their cells.
+            cells: The values, and these rows and cells.
+        """
+        self._turn.founds += 1
+        rows = Rows(self._turn.founds, tuple(kinds), dict(kinds))
+        self._heard.append(Heard(Question(statement, cells), rows))
+        return [Found(rows.number, kind, rows, name) for name, kind in kinds.items()]
+
     def _found(self, kind: str, asked: Question) -> Found:
         # Of its own for the whole act: where nothing is found, what stood there would stay.
         self._turn.founds += 1
-        found = Found(self._turn.founds, kind)
+        number, keys = self._turn.founds, asked.keys
+        rows = keys[0].rows if keys else None
+        found = Found(number, kind, rows, f"found{number}" if rows else "")
+        if rows:
+            rows.kinds[found.column] = kind
         self._heard.append(Heard(asked, found))
         return found
 
@@ -126,9 +155,11 @@ class Foreseen:
     def answer(self, before: list[Part]) -> list[list[Any]]:
         """Ask all of it after other statements, in one round trip, and return the rows of these.
 
-        The answers are remembered as those to the questions that the act will ask.
+        The answers are remembered as those to the questions that the act will ask; what it asked
+        before it wrote something it will ask after it, so that goes with it.
         """
-        return answered(self._connection, self._turn, self._heard, before)
+        every = [*again(self._turn).values(), *self._heard]
+        return answered(self._connection, self._turn, every, before)
 
 
 def answered(
@@ -142,15 +173,20 @@ def answered(
         every: The questions, each after those whose answers it asks for.
         before: The other statements.
     """
-    parts = [_part(connection, heard) for heard in every]
+    parts = [part_of(asking(heard), connection) for heard in every]
     answers = send(connection, turn, [*before, *parts])
     values: dict[Found, object] = {}
     for heard, rows in zip(every, answers[len(before) :], strict=True):
+        if heard.is_kept_in_rows:
+            continue
         told = rows
-        if heard.found:
+        if isinstance(heard.found, Found):
             told = [row[:1] for row in rows]
             values[heard.found] = told[0][0] if told else None
-        _remember(turn, heard.asked, told, values)
+        if keys := heard.asked.keys:
+            _remember_each(turn, heard.asked, keys, rows, values)
+        else:
+            _remember(turn, heard.asked, told, values)
         if heard.reader:
             for cell, of_one in groupby(rows, key=itemgetter(0)):
                 (asked,) = _heard(connection, turn, heard.reader, cell)
@@ -172,45 +208,28 @@ def _heard(
     return heard
 
 
-def _part(connection: Connection, heard: Heard) -> Part:
-    statement, cells, is_binary, _ = heard.asked
-    inlined = {name: sql for name, cell in cells.items() if (sql := _inlined(cell))}
-    if inlined:
-        statement = _with(statement, tuple(inlined.items()))
-        cells = {name: cell for name, cell in cells.items() if name not in inlined}
-    if heard.found:
-        kept = f"set_config('pottle.found{heard.found.number}', CAST(one AS TEXT), true)"
-        statement = f"SELECT one, {kept} FROM ({statement}) AS told(one)"
-    return part_of(Question(statement, cells, is_binary), connection)
+def _remember_each(
+    turn: Turn,
+    asked: Question,
+    keys: Sequence[Found],
+    rows: list[Any],
+    values: Mapping[Found, object],
+) -> None:
+    many = len(keys)
+    for _, of_one in groupby(rows, key=itemgetter(0)):
+        own = list(of_one)
+        each = dict(zip(keys, own[0][1 : many + 1], strict=True))
+        told = [tuple(row[many + 2 :]) for row in own if row[many + 1] is not None]
+        turn.of_many.update(_remember(turn, asked, told, {**values, **each}))
 
 
-def _remember(turn: Turn, asked: Question, rows: list[Any], values: Mapping[Found, object]) -> None:
-    cells = {name: _valued(cell, values) for name, cell in asked.cells.items()}
+def _remember(
+    turn: Turn, asked: Question, rows: list[Any], values: Mapping[Found, object]
+) -> tuple[Asked, ...]:
+    """Learn an answer, and return its key; none where a cell was not found."""
+    cells = {name: valued(cell, values) for name, cell in asked.cells.items()}
     known = asked._replace(cells=cells)
-    if not any(cells[name] is None for name, cell in asked.cells.items() if cell is not None):
-        turn.learn(known.key, known, rows)
-
-
-@lru_cache(maxsize=512)  # the same acts find the same things
-def _with(statement: str, inlined: tuple[tuple[str, str], ...]) -> str:
-    """Return a statement with SQL in the place of names."""
-    said = dict(inlined)
-    return _NAME.sub(lambda name: said.get(name[1], name[0]), statement)
-
-
-def _inlined(cell: object) -> str:
-    """Return SQL for what is to be found, and nothing for a value."""
-    if isinstance(cell, Found):
-        return cell.told
-    if isinstance(cell, list) and any(isinstance(one, Found) for one in cell):
-        told = (one.told for one in cell if isinstance(one, Found))  # among them there is no value
-        return f"ARRAY[{', '.join(told)}]"
-    return ""
-
-
-def _valued(cell: object, values: Mapping[Found, object]) -> object:
-    if isinstance(cell, Found):
-        return values.get(cell)
-    if isinstance(cell, list):
-        return [_valued(one, values) for one in cell]
-    return cell
+    if any(cells[name] is None for name, cell in asked.cells.items() if cell is not None):
+        return ()
+    turn.learn(known.key, known, rows)
+    return (known.key,)

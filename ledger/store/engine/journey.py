@@ -19,7 +19,8 @@ def answers(driver: Any, parts: Sequence[Part]) -> list[list[Any]]:  # noqa: ANN
     """Run statements by a connection of psycopg, and return the rows of each."""
     with _pipeline(driver):
         cursors = [
-            driver.execute(statement, cells, binary=is_binary)
+            # Prepared at once: what an act asked before it wrote it asks after it.
+            driver.execute(statement, cells, binary=is_binary, prepare=True)
             for statement, cells, is_binary in parts
         ]
     return [cursor.fetchall() if cursor.rownumber is not None else [] for cursor in cursors]

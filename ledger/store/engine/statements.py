@@ -6,6 +6,7 @@ that builds statements, which at two dozen statements an entry would take ten ti
 engine itself. Refuses: to open or close a transaction.
 """
 
+import json
 import re
 from collections.abc import Iterable, Sequence
 from functools import cache
@@ -31,6 +32,10 @@ _NAME = re.compile(r"(?<![:\w]):(\w+)")
 _LISTS = {
     "sqlite": "(SELECT value AS lot FROM json_each(:wanted))",
     "postgresql": "(SELECT unnest(CAST(:wanted AS BIGINT[])) AS lot)",
+}
+_WORDS = {
+    "sqlite": "(SELECT value AS word FROM json_each(:wanted))",
+    "postgresql": "(SELECT unnest(CAST(:wanted AS TEXT[])) AS word)",
 }
 BY_INDEX = ("enable_hashjoin", "enable_mergejoin", "enable_seqscan", "enable_material", "jit")
 """What a server is not to try."""
@@ -66,7 +71,7 @@ def _answer(connection: Connection, asked: Question) -> list[Any]:
     key = asked.key
     if (rows := turn.answer_to(key)) is None:
         rows = _learnt(connection, turn, key, asked)
-    if turn.is_far and not (asked.lasts and rows):
+    if turn.is_far and not (asked.lasts and rows) and key not in turn.of_many:
         turn.used[key] = asked
     return list(rows)
 
@@ -130,6 +135,7 @@ def send(connection: Connection, turn: Turn, further: Sequence[Part]) -> list[li
     if parts:
         parts, turn.opening = [*turn.opening, *parts], []
         turn.used.clear()
+        turn.of_many.clear()
     return together(connection, [*parts, *further])[len(parts) :]
 
 
@@ -211,6 +217,15 @@ def among(values: Iterable[object]) -> tuple[str, dict[str, object]]:
     """
     cells = {f"v{number}": value for number, value in enumerate(values)}
     return ", ".join(f":{name}" for name in cells) or "NULL", cells
+
+
+def ask_named(connection: Connection, statement: str, wanted: Sequence[str]) -> list[Any]:
+    """Run a statement that reads the words asked for as `{wanted} w`, by `w.word`; as `ask_for`."""
+    name = connection.dialect.name
+    words: object = wanted if isinstance(wanted, Found) else list(wanted)
+    if name != "postgresql":
+        words = json.dumps(words)
+    return ask(connection, statement.format(wanted=_WORDS[name]), wanted=words)
 
 
 def ask_for(

@@ -38,6 +38,18 @@ class Question(NamedTuple):
         told = [(name, tuple(it) if isinstance(it, list) else it) for name, it in named]
         return (self.statement, frozenset(told))
 
+    @property
+    def keys(self) -> "tuple[Found, ...]":
+        """The cells of rows that were found, for each of which it is asked; none: it is but once.
+
+        What is asked of such rows as a whole is asked once.
+        """
+        if any(isinstance(cell, Rows) for cell in self.cells.values()):
+            return ()
+        cells = ([cell] if not isinstance(cell, list) else cell for cell in self.cells.values())
+        each = (one for cell in cells for one in cell if isinstance(one, Found) and one.rows)
+        return tuple(dict.fromkeys(each))
+
 
 class Part(NamedTuple):
     """A statement in the words of a driver."""
@@ -50,6 +62,24 @@ class Part(NamedTuple):
     """Whether a server is to answer in binary."""
 
 
+class Rows(Struct, eq=False):
+    """Rows that a server finds by one question, for others that are asked for each of them."""
+
+    number: int
+    """Where they are among what is found for their act."""
+    names: tuple[str, ...]
+    """The names of the columns that they have at first."""
+    kinds: dict[str, str]
+    """The type of each of their columns on the server, by its name."""
+
+    @property
+    def told(self) -> str:
+        """SQL for them, once they were found, by the name `each`."""
+        columns = ", ".join(f"{name} {kind}" for name, kind in self.kinds.items())
+        kept = f"COALESCE({kept_as(self.number)}, '[]')"
+        return f"jsonb_to_recordset(CAST({kept} AS JSONB)) AS each({columns})"
+
+
 class Found(Struct, frozen=True):
     """A value that a server finds by one question, for others."""
 
@@ -57,12 +87,22 @@ class Found(Struct, frozen=True):
     """Where it is among those of its act."""
     kind: str
     """Its type on the server."""
+    rows: Rows | None = None
+    """The rows of each of which it is a cell, where it is not one value alone."""
+    column: str = ""
+    """The name of its column in these."""
 
     @property
     def told(self) -> str:
         """SQL for it, once it was found; NULL where nothing was."""
-        kept = f"current_setting('pottle.found{self.number}', true)"
-        return f"CAST(NULLIF({kept}, '') AS {self.kind})"
+        if self.rows:
+            return f"each.{self.column}"
+        return f"CAST({kept_as(self.number)} AS {self.kind})"
+
+
+def kept_as(number: int) -> str:
+    """Return SQL for the text as which a server keeps what it found, NULL where that is nothing."""
+    return f"NULLIF(current_setting('pottle.found{number}', true), '')"
 
 
 class Heard(Struct, frozen=True):
@@ -70,10 +110,15 @@ class Heard(Struct, frozen=True):
 
     asked: Question
     """The question."""
-    found: Found | None = None
+    found: Found | Rows | None = None
     """Where other questions find its answer; None: none of them asks for it."""
     reader: Callable[..., object] | None = None
     """Of which further questions it answers one for each first cell of its rows; None: of none."""
+
+    @property
+    def is_kept_in_rows(self) -> bool:
+        """Whether its answer is kept in rows on the server, and not told."""
+        return isinstance(self.found, Rows) or bool(self.found and self.found.rows)
 
 
 class UnknownError(Exception):
@@ -93,7 +138,9 @@ class Turn:
     is_far: bool = False
     """Whether every word to the book is a journey, as to a server: then words wait for others."""
     used: dict[Asked, Question] = field(default_factory=dict)
-    """What it asked since it last wrote."""
+    """What it asked since it last wrote, and was not foretold for each of many."""
+    of_many: set[Asked] = field(default_factory=set)
+    """What was foretold for each of many."""
     opening: list[Part] = field(default_factory=list)
     """What is sent before the first that it writes."""
     pending: list[Part] = field(default_factory=list)

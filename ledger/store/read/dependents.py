@@ -14,14 +14,17 @@ from ledger.store.engine.statements import ask_column, ask_for
 from ledger.store.read.people import told
 from ledger.store.read.queries import IN_FORCE
 
-_TOUCHING = (
-    f"SELECT e.body FROM entry e {IN_FORCE} AND e.seq IN ("
-    "SELECT seq FROM entry WHERE lot = :lot UNION SELECT seq FROM entry WHERE stands_for = :lot "
-    "UNION SELECT seq FROM posting WHERE source = :lot "
-    "UNION SELECT seq FROM posting WHERE target = :lot "
-    "UNION SELECT seq FROM level WHERE lot = :lot) ORDER BY e.happened_at, e.stands_for"
+TOUCHING = (
+    "SELECT seq FROM entry WHERE lot = {lot} UNION SELECT seq FROM entry WHERE stands_for = {lot} "
+    "UNION SELECT seq FROM posting WHERE source = {lot} "
+    "UNION SELECT seq FROM posting WHERE target = {lot} "
+    "UNION SELECT seq FROM level WHERE lot = {lot}"
 )
-
+"""The numbers of the entries that move, measure or speak of a lot, in force or not."""
+_TOUCHING = (
+    f"SELECT e.body FROM entry e {IN_FORCE} AND e.seq IN ({TOUCHING.format(lot=':lot')}) "
+    "ORDER BY e.happened_at, e.stands_for"
+)
 
 _CHANGED = """
     SELECT c.seq, c.kind, o.seq, lot.code FROM {wanted} w

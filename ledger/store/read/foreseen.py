@@ -15,7 +15,6 @@ from ledger.store.engine.turn import Found
 from ledger.store.read import (
     amounts,
     dates,
-    dependents,
     inputs,
     made,
     parties,
@@ -27,7 +26,7 @@ from ledger.store.read import (
     steps,
     walk,
 )
-from ledger.store.read.end import OF_LAST, STANDS_FOR, edge_of, end_of
+from ledger.store.read.end import OF_LAST, edge_of, end_of
 from ledger.store.read.lots import codes_of_stem
 
 _ID = "SELECT id FROM lot WHERE code = :code"
@@ -35,6 +34,7 @@ _SECOND = (
     f"SELECT to_char(CAST(current_setting('{NOW}') AS TIMESTAMPTZ) AT TIME ZONE 'UTC', "
     '\'YYYY-MM-DD"T"HH24:MI:SS"Z"\')'
 )
+# Each once, where it was first met, as the walk is read.
 MET = (
     "SELECT array_agg(lot ORDER BY first) FROM (SELECT lot, MIN(nth) AS first "
     "FROM unnest(CAST(:lots AS BIGINT[])) WITH ORDINALITY AS met(lot, nth) GROUP BY lot) AS once"
@@ -54,7 +54,7 @@ _MATERIAL = (
     "LEFT JOIN entry c ON c.corrects = e.seq WHERE e.stands_for = :lot AND c.corrects IS NULL"
 )
 # Of each formula that lots were made by all versions, as they are read of one.
-_FORMULAS = (
+FORMULAS = (
     "SELECT code, body FROM (SELECT DISTINCT t.code, t.version, f.body "
     "FROM unnest(CAST(:lots AS BIGINT[])) AS met(number) JOIN entry e ON e.stands_for = number "
     "JOIN start s ON s.seq = e.seq LEFT JOIN entry c ON c.corrects = e.seq "
@@ -62,7 +62,7 @@ _FORMULAS = (
     "LEFT JOIN entry d ON d.corrects = f.seq WHERE c.corrects IS NULL AND d.corrects IS NULL) "
     "AS every ORDER BY code, version"
 )
-_BULK = (
+BULK = (
     "SELECT b.source FROM entry e JOIN bottle b ON b.seq = e.seq "
     "WHERE e.stands_for = :lot ORDER BY e.seq DESC LIMIT 1"
 )
@@ -73,11 +73,6 @@ _STEM_OF = (
 )
 # As its own code begins, so will that of its bottles.
 _STEM_OF_BOTTLES = "SELECT substr('B' || split_part(CAST(:code AS TEXT), '-', 1), 1, 8) || '-'"
-_HAPPENED = "SELECT happened_at FROM entry WHERE seq = :seq"
-_SOURCE_OF = (
-    "SELECT lot.code FROM posting p JOIN lot ON lot.id = p.source WHERE p.seq = :seq "
-    "ORDER BY p.line LIMIT 1"
-)
 _LOT_OF = "SELECT lot.code FROM entry e JOIN lot ON lot.id = e.lot WHERE e.seq = :seq"
 
 
@@ -104,7 +99,7 @@ def second(foreseen: Foreseen) -> Found:
 def foresee_lot(
     foreseen: Foreseen,
     code: str | Found,
-    sources: Sequence[str | Found],
+    sources: Sequence[str | Found] | Found,
     at: str | Found | None,
     skip: int | Found = 0,
 ) -> Found:
@@ -117,11 +112,11 @@ def foresee_lot(
         at: When it happened, as an instant; None: that is not known yet.
         skip: The number of a chain of corrections that does not count.
     """
-    lot = _state(foreseen, code, skip)
+    lot = foresee_state(foreseen, code, skip)
     if at is not None:
         cells = {"lot": lot, "skip": skip, "at": at, "number": skip or MAX_INTEGER}
         foreseen.asks_for(amounts.HELD_THEN_AND_NOW, **cells)
-    _inputs(foreseen, lot, sources, skip)
+    foresee_inputs(foreseen, lot, sources, skip)
     foreseen.asks(inputs.makers_of)
     foreseen.asks(inputs.vessel_sizes)
     foreseen.asks(queries.withdrawn)
@@ -161,10 +156,10 @@ def foresee_packed(foreseen: Foreseen, lot: int | Found) -> None:
     foreseen.asks(amounts.held, lot)
     foreseen.asks(made.next_case)
     foreseen.asks(queries.chain, lot)
-    bulk = foreseen.finds("TEXT", _BULK, lot=lot)
-    number = _state(foreseen, bulk)
+    bulk = foreseen.finds("TEXT", BULK, lot=lot)
+    number = foresee_state(foreseen, bulk)
     foreseen.asks(amounts.held, number)
-    _inputs(foreseen, number, ())
+    foresee_inputs(foreseen, number, ())
     foresee_names(foreseen)
 
 
@@ -209,7 +204,7 @@ def foresee_material(foreseen: Foreseen, code: str) -> None:
 
 def foresee_source(foreseen: Foreseen, code: str | Found, skip: int | Found = 0) -> Found:
     """Foretell what an act asks of a lot that it draws on, and return its number."""
-    lot = _state(foreseen, code, skip)
+    lot = foresee_state(foreseen, code, skip)
     foreseen.asks(amounts.held, lot, None, skip)
     foresee_names(foreseen)  # of its supplier
     return lot
@@ -223,38 +218,27 @@ def foresee_about(foreseen: Foreseen, seq: int, at: str | Found | None) -> None:
         seq: The number of the entry.
         at: When the act happened, as an instant; None: that is not known yet.
     """
-    foreseen.asks(queries.entry, seq)
-    foreseen.asks(queries.corrected_by, seq)
+    foresee_checked(foreseen, seq)
     lot = foresee_lot(foreseen, foreseen.finds("TEXT", _LOT_OF, seq=seq), (), at)
     foresee_packed(foreseen, lot)
 
 
-def foresee_entry(foreseen: Foreseen, seq: int, at: str | Found | None) -> None:
-    """Foretell what a correction asks of the entry that it corrects, and of lots as without it.
-
-    Args:
-        foreseen: Hears it.
-        seq: The number of the entry.
-        at: When the correction says that it happened, as an instant; None: when the entry does.
-    """
+def foresee_checked(foreseen: Foreseen, seq: int | Found) -> None:
+    """Foretell what is asked of an entry that somebody checks."""
     foreseen.asks(queries.entry, seq)
     foreseen.asks(queries.corrected_by, seq)
-    chain = foreseen.finds("BIGINT", STANDS_FOR, seq=seq)
-    foreseen.asks(queries.entries_about, chain)
-    then = at or foreseen.finds("TEXT", _HAPPENED, seq=seq)
-    lot = foresee_lot(foreseen, foreseen.finds("TEXT", _LOT_OF, seq=seq), (), then, chain)
-    source = foresee_source(foreseen, foreseen.finds("TEXT", _SOURCE_OF, seq=seq), chain)
-    for touched in (lot, source):  # what stands on it
-        foreseen.asks(dependents.entries_touching, touched)
-    foreseen.asks(walk.forward, lot)
 
 
-def _inputs(
-    foreseen: Foreseen, lot: int | Found, sources: Sequence[str | Found], skip: int | Found = 0
+def foresee_inputs(
+    foreseen: Foreseen,
+    lot: int | Found,
+    sources: Sequence[str | Found] | Found,
+    skip: int | Found = 0,
 ) -> None:
     """Foretell what is asked of what went into a lot."""
     foreseen.asks(inputs.numbers_into, lot, skip)
-    into = foreseen.finds("BIGINT[]", inputs.INTO_AND, lot=lot, skip=skip, codes=list(sources))
+    codes = sources if isinstance(sources, Found) else list(sources)
+    into = foreseen.finds("BIGINT[]", inputs.INTO_AND, lot=lot, skip=skip, codes=codes)
     foreseen.asks(inputs.inputs, into)
     foreseen.asks(stands.stands, into)
 
@@ -266,7 +250,7 @@ def foresee_replay(foreseen: Foreseen, met: Found) -> None:
     foreseen.asks(received.received, met)
 
 
-def _state(foreseen: Foreseen, code: str | Found, skip: int | Found = 0) -> Found:
+def foresee_state(foreseen: Foreseen, code: str | Found, skip: int | Found = 0) -> Found:
     """Foretell what is asked of any lot, and return its number."""
     foreseen.asks(queries.lot_by_code, code)
     lot = foreseen.finds("BIGINT", _ID, code=code)
@@ -275,7 +259,8 @@ def _state(foreseen: Foreseen, code: str | Found, skip: int | Found = 0) -> Foun
     foreseen.asks(walk.behind, lot)
     met = foreseen.finds("BIGINT[]", MET, lots=foreseen.finds_by("BIGINT[]", walk.back, lot))
     foresee_replay(foreseen, met)
-    foreseen.asks_each(queries.formulas, _FORMULAS, lots=met)
+    if met.rows is None:  # else once, of all that is replayed together
+        foreseen.asks_each(queries.formulas, FORMULAS, lots=met)
     foreseen.asks(reach.made_of, [lot])
     foreseen.asks(dates.rows_of, foreseen.finds("BIGINT[]", _SORTED, lots=met))
     return lot

@@ -54,7 +54,7 @@ _INPUTS = """
         AND NOT EXISTS (SELECT 1 FROM entry c WHERE c.corrects = mo.seq)
     LEFT JOIN material m ON m.seq = mo.seq
     WHERE lot.id = w.lot ORDER BY lot.id"""
-_HELD = (
+HELD = (
     "SELECT e.kind, e.lot, COALESCE(s.vessel, r.vessel, k.vessel) AS vessel FROM entry e "
     "LEFT JOIN start s ON s.seq = e.seq LEFT JOIN rest r ON r.seq = e.seq "
     "LEFT JOIN clean k ON k.seq = e.seq "
@@ -69,7 +69,7 @@ _SIZES = (
     "SELECT q.name, q.holds FROM equipment q JOIN entry e ON e.seq = q.seq "
     f"{IN_FORCE} AND q.holds IS NOT NULL ORDER BY e.happened_at, e.stands_for"
 )
-HELD_LOT = f"SELECT lot FROM ({_HELD}) AS held"
+HELD_LOT = f"SELECT lot FROM ({HELD}) AS held"
 """The number of the lot that a vessel last held, by the cells of `held_cells`."""
 PRODUCT_OF = (
     "SELECT lot.code, s.product, s.product_kind FROM lot JOIN entry o ON o.stands_for = lot.id "
@@ -180,7 +180,7 @@ def last_held(connection: Connection, vessel: str, at: datetime, skip: int = 0) 
 
     Capitals do not matter; SQLite lowers ASCII letters only, so both ways are asked for.
     """
-    for kind, lot, held_in in ask(connection, _HELD, **held_cells(vessel, at, skip)):
+    for kind, lot, held_in in ask(connection, HELD, **held_cells(vessel, at, skip)):
         if kind == "clean" or lot is None:
             return None
         for code, product, product_kind in ask(connection, PRODUCT_OF, lot=lot):

@@ -19,9 +19,9 @@ from ledger.domain.entries.plain import kept_entry
 from ledger.store.engine.bare import Connection
 from ledger.store.engine.memory import lasting
 from ledger.store.engine.statements import (
-    among,
     ask_column,
     ask_for,
+    ask_named,
     chunks,
     go_by_index,
 )
@@ -57,6 +57,11 @@ _MATERIALS = """
     CROSS JOIN entry o JOIN receipt r ON r.seq = o.seq
     LEFT JOIN entry c ON c.corrects = o.seq
     WHERE o.stands_for = w.lot AND c.corrects IS NULL ORDER BY w.lot"""
+
+_OF_MATERIALS = (
+    f"SELECT e.body {OF_TABLE.format(table='material')} "
+    "AND t.code IN (SELECT w.word FROM {wanted} w) ORDER BY e.happened_at, e.stands_for"
+)
 
 # Whatever its material was said to be at any time, it is looked at: more may be found than are.
 _MAY_BE_SPIRIT = f"""
@@ -126,15 +131,15 @@ def materials_of(connection: Connection, lots: Sequence[int]) -> list[str]:
     return list(dict.fromkeys(material for (material,) in rows))
 
 
+def material_bodies(connection: Connection, codes: Sequence[str]) -> list[str]:
+    """Return the texts that tell of some materials, by their codes, the last of each last."""
+    return [body for (body,) in ask_named(connection, _OF_MATERIALS, codes)]
+
+
 def materials(connection: Connection, codes: Iterable[str]) -> dict[str, Material]:
     """Return what the book last said of each of some materials, by its code, in their order."""
     wanted = list(dict.fromkeys(codes))
-    listed, cells = among(wanted)
-    query = (
-        f"SELECT e.body {OF_TABLE.format(table='material')} AND t.code IN ({listed}) "
-        "ORDER BY e.happened_at, e.stands_for"
-    )
-    bodies = ask_column(connection, query, **cells) if wanted else ()
+    bodies = material_bodies(connection, sorted(wanted)) if wanted else ()
     found = (kept_entry(body).facts for body in bodies)
     last = {item.code: item for item in found if isinstance(item, Material)}
     return {code: last[code] for code in wanted if code in last}

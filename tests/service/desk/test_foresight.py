@@ -154,6 +154,43 @@ def test_an_ending_is_foretold_and_of_a_material_what_tells_which_lot_is_taken(
     assert line.trips - before == most
 
 
+def test_a_correction_is_one_look_one_write_with_what_is_read_after_it_and_a_commit(
+    far: tuple[Keeper, SlowLine],
+) -> None:
+    """However much stands on it: lots made of it, bottles that were filled, sent and labelled."""
+    keeper, line = far
+    corrections: tuple[tuple[int, str, str], ...] = (
+        (3, "36", "amount=20 g"),  # the oil of an essence, of which a syrup and bottles were made
+        (3, "18", "source=WTR-002-Y"),
+        (3, "31", "volume=3.7 L"),  # of which bottles were filled
+        (3, "9", "amount=450 mL"),
+        (3, "25", "verdict=hold"),
+        (3, "23", "grade=clear"),
+        (3, "20", "purpose=chill"),
+        (3, "26", "target=3 L"),
+        (3, "49", "reading=11"),
+        (3, "32", "count=14"),
+        (3, "34", "amount=5"),
+        (3, "33", "verdict=hold"),
+        (3, "60", "about=20"),
+        (2, "65", "name=Bridge Street Stand"),
+        (2, "68", "name=Cream"),
+        (2, "2", "name=Anna Bellamy"),
+        (3, "50", ""),
+    )
+    told, said = [], {}
+    for _, entry, changes in corrections:
+        words = {"changes": changes} if changes else {}
+        before = line.trips
+        done = keeper.do("correct" if changes else "strike", entry=entry, because="no", **words)
+        said[entry] = [what for what, _ in done.remarks]
+        told.append((line.trips - before, entry, changes))
+    assert told == list(corrections)
+    assert said["36"][0] == (
+        "What is in OE-001-5 is another by the book now, and it was released by entry 25."
+    )
+
+
 def test_a_lot_that_nobody_has_yet_is_asked_for_when_its_time_comes(
     far: tuple[Keeper, SlowLine],
 ) -> None:

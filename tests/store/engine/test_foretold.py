@@ -4,7 +4,7 @@ from sqlalchemy import Connection
 
 from ledger.store.engine.acts import acting, foresee
 from ledger.store.engine.foretold import Foreseen
-from ledger.store.engine.statements import ask, ask_for, ask_one
+from ledger.store.engine.statements import ask, ask_for, ask_one, run
 from ledger.store.engine.turn import turn_of
 from tests.keeper import Keeper
 
@@ -78,6 +78,52 @@ def test_one_question_answers_many_of_a_reader(postgres_keeper: Keeper) -> None:
         answered = known(connection)
         assert by_initials(connection, "person") == ["AB"]
         assert by_initials(connection, "material") == ["AB"] * 6
+        assert known(connection) == answered
+
+
+def foretell_each(foreseen: Foreseen) -> None:
+    number, by = foreseen.finds_rows(
+        {"number": "BIGINT", "by": "TEXT"}, "SELECT seq, by FROM entry WHERE seq < :most", most=5
+    )
+    foreseen.asks(kind_of, number)
+    foreseen.asks(kinds_of, [number])
+    up_to = "SELECT array_agg(seq ORDER BY seq) FROM entry WHERE seq <= :number"
+    foreseen.asks(kinds_of, foreseen.finds("BIGINT[]", up_to, number=number))
+    foreseen.asks(by_initials, foreseen.finds("TEXT", KIND, seq=number))
+    of_all = "SELECT array_agg(each.number) FROM :rows WHERE :by IS NOT NULL"
+    foreseen.asks(kinds_of, foreseen.finds("BIGINT[]", of_all, rows=number.rows, by=by))
+    (nothing,) = foreseen.finds_rows({"seq": "BIGINT"}, "SELECT seq FROM entry WHERE seq < 0")
+    foreseen.asks(kind_of, foreseen.finds("BIGINT", "SELECT CAST(:seq AS BIGINT)", seq=nothing))
+
+
+def test_a_question_is_asked_for_each_of_the_rows_that_another_finds(
+    postgres_keeper: Keeper,
+) -> None:
+    with acting(postgres_keeper.book.engine, foretell_each) as connection:
+        answered = known(connection)
+        kinds = [kind_of(connection, number) for number in range(1, 5)]
+        assert kinds == ["house", "person", "material", "material"]
+        assert [kinds_of(connection, [number])[0] for number in range(1, 5)] == kinds
+        assert [kinds_of(connection, [*range(1, last + 1)]) for last in (1, 4)] == [
+            kinds[:1],
+            kinds,
+        ]
+        assert kinds_of(connection, [2, 3, 4]) == kinds[1:]  # of which it is said who wrote them
+        assert by_initials(connection, "house") == []
+        assert by_initials(connection, "person") == ["AB"]
+        assert known(connection) == answered
+
+
+def test_what_is_foretold_after_something_was_written_goes_with_all_that_was_asked_before(
+    postgres_keeper: Keeper,
+) -> None:
+    with acting(postgres_keeper.book.engine, foretell_each) as connection:
+        assert kind_of(connection, 5) == "material"  # which nobody foretold
+        run(connection, "SELECT 1", ())
+        assert known(connection) == 0
+        foresee(connection, foretell_each)
+        answered = known(connection)
+        assert [kind_of(connection, number) for number in (1, 5)] == ["house", "material"]
         assert known(connection) == answered
 
 

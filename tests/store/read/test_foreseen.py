@@ -5,7 +5,6 @@ from collections.abc import Callable
 import pytest
 from sqlalchemy import Connection
 
-from ledger.domain.entries.plain import read_instant
 from ledger.service.desk.book import open_book
 from ledger.store.engine import statements
 from ledger.store.engine.acts import acting
@@ -13,7 +12,6 @@ from ledger.store.engine.foretold import Foreseen
 from ledger.store.engine.turn import Question, turn_of
 from ledger.store.read import amounts, foreseen, inputs, made, parties, people, queries
 from ledger.store.read.lots import codes_of_stem
-from ledger.store.read.queries import Moment
 from tests.keeper import Keeper
 
 BOTTLES, SYRUP, ESSENCE = "BOS-001-S", "OS-002-M", "OE-001-5"
@@ -117,38 +115,14 @@ def material_reads(connection: Connection) -> object:
     return queries.material(connection, "sugar"), codes_of_stem(connection, "SGR-")
 
 
-def entry(foretold: Foreseen) -> None:
-    foreseen.foresee_entry(foretold, 36, None)
-
-
-def entry_reads(connection: Connection) -> object:
-    """Ask of an entry that corrects how much oil went into an essence, as without it."""
-    moment = Moment(read_instant("2026-03-02T09:40:00Z"), 16)
-    return (
-        queries.entry(connection, 36),
-        queries.corrected_by(connection, 36),
-        queries.entries_about(connection, 16),
-        queries.lot_by_code(connection, ESSENCE),
-        queries.entries_of_lot(connection, 15, 16),
-        amounts.held_then_and_now(connection, 15, moment, 16),
-        inputs.numbers_into(connection, 15, 16),
-        inputs.inputs(connection, inputs.numbers_into(connection, 15, 16)),
-        queries.lot_by_code(connection, "SOO-001-3"),
-        queries.entries_of_lot(connection, 9, 16),
-        queries.material(connection, "orange-oil"),
-        amounts.held(connection, 9, None, 16),
-    )
-
-
 @pytest.mark.parametrize(
     ("foretell", "reads"),
     [
         (packed, packed_reads),
         (party, party_reads),
         (material, material_reads),
-        (entry, entry_reads),
     ],
-    ids=["packed", "party", "material", "entry"],
+    ids=["packed", "party", "material"],
 )
 def test_what_was_foretold_is_not_asked_again_and_answers_the_same(
     foretell: Callable[[Foreseen], None],
