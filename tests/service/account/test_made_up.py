@@ -30,6 +30,7 @@ def test_a_volume_is_told_with_so_much_of_a_lot_in_it_whatever_that_is_counted_i
     water = bench.opens("receive", material="water", amount="9L")
     bench.do("material", code="gum", kind="gum")
     gum = bench.opens("receive", material="gum", amount="1L")
+    weighed = bench.opens("receive", material="orange-oil", amount="100g")
     with bench.reading() as connection:
 
         def together(source: str, taken: int, happened: When = then) -> int:
@@ -39,6 +40,7 @@ def test_a_volume_is_told_with_so_much_of_a_lot_in_it_whatever_that_is_counted_i
         assert together("NS-001-J", 0) == 420_000
         assert together(water, 80_000) == 491_009
         assert together("SOO-001-3", 30_000) == 450_000
+        assert together(weighed, 30_000) == 455_503
         assert together("SGR-002-J", 100_000) == 483_269
         before = When(MORNING, 0)
         assert together("NS-001-J", 80_000, before) == 80_000

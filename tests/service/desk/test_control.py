@@ -2,11 +2,22 @@
 
 from pathlib import Path
 
-from ledger.domain.entries import Add, Draft, Facts, Judge, Measurement, Note, Rest, When
+from ledger.domain.entries import (
+    Add,
+    Draft,
+    Facts,
+    Formula,
+    Judge,
+    Measurement,
+    Note,
+    Rest,
+    Start,
+    When,
+)
 from ledger.domain.entries.choices import Measured
 from ledger.domain.lots.control import Control
 from ledger.service.account.state import lot_state
-from ledger.service.desk.control import control_of, last_readings
+from ledger.service.desk.control import control_of, formula_of, last_readings
 from tests.domain.builders import at, entry, lot, make, packed
 from tests.keeper import Keeper
 from tests.service.orange import make_orange
@@ -68,3 +79,17 @@ def test_of_readings_in_the_bottle_and_in_its_bulk_the_last_of_each_kind_counts(
     read = [(taken.lot, taken.facts.what, taken.number) for taken in last_readings(bottles)]
     assert sorted(read) == [("P-1", Measured.ABV, 13), ("S-1", Measured.BRIX, 14)]
     assert [taken.number for taken in last_readings(bulk)] == [11, 14]
+
+
+def test_the_version_that_a_batch_follows_is_the_one_it_was_begun_by(
+    sqlite_keeper: Keeper,
+) -> None:
+    for version in (1, 2):
+        sqlite_keeper.record(make(Formula, code="lime", version=version))
+    begun = ((None, None), ("lime", 1), ("lime", 2), ("lime", 3), ("none", 1))
+    with sqlite_keeper.reading() as connection:
+        told = [
+            formula_of(connection, make(Start, formula=code, formula_version=version))
+            for code, version in begun
+        ]
+    assert [formula and formula.version for formula in told] == [None, 1, 2, None, None]

@@ -9,7 +9,9 @@ from ledger.service.desk.numbers import entry_number
 from tests.keeper import Keeper
 
 
-@pytest.mark.parametrize(("text", "number"), [("16", 16), ("#16", 16), (" #16 ", 16)])
+@pytest.mark.parametrize(
+    ("text", "number"), [("16", 16), ("#16", 16), (" #16 ", 16), ("1" * 15, int("1" * 15))]
+)
 def test_a_number_may_have_its_sign(text: str, number: int) -> None:
     assert entry_number(text) == number
 

@@ -96,6 +96,8 @@ def test_what_is_not_known_is_named_and_the_rest_still_told(sqlite_keeper: Keepe
     assert half.gaps == (unknown,)
     assert half.glass
     assert half.clear_by is None
+    kept = facts_of(half)
+    assert (kept.clear_low_mpct, kept.clear_likely_mpct, kept.clear_high_mpct) == (None,) * 3
     with pytest.raises(RefusedError) as raised:
         foretell_lot(keeper.book, bay, "AB")
     assert raised.value.problems == (

@@ -1,14 +1,20 @@
 """The rows of every table are those that the texts of the entries say, and no others."""
 
 import sqlite3
+from collections import defaultdict
 from pathlib import Path
 from typing import Any
 
 import pytest
 from sqlalchemy.exc import DatabaseError
 
+from ledger.domain.entries import Note
+from ledger.domain.entries.plain import entry_text
+from ledger.domain.evidence.merkle import leaf_hash
 from ledger.store.audit import rows
 from ledger.store.audit.rows import Fault, Reader, chunk_faults, stray_faults, taken_up
+from ledger.store.form.tables import METADATA
+from tests.domain.builders import entry, make
 from tests.keeper import Keeper
 from tests.service.hostile import run
 
@@ -94,3 +100,53 @@ def test_an_entry_that_is_not_there_has_a_leaf_in_its_place_and_fits_nothing() -
     assert reader.unfit == {1}
     assert reader.frontier.size == 2
     assert [*reader.nodes] == [(1, 0)]
+
+
+def entry_fault(body: object, leaf: bytes | None = None, seq: int = 9) -> tuple[str, Reader]:
+    """Return what is wrong with the row of an entry, and who read it."""
+    reader = Reader()
+    text = body if isinstance(body, str) else ""
+    cells: list[Any] = [None] * len(METADATA.tables["entry"].columns)
+    cells[rows._BODY], cells[rows._LEAF] = body, leaf or leaf_hash(text.encode())
+    expected: Any = defaultdict(dict)
+    return rows._entry_fault(reader, tuple(cells), seq, expected), reader
+
+
+def test_why_an_entry_cannot_be_read_is_told_and_a_leaf_stands_in_its_place() -> None:
+    text = entry_text(entry(make(Note), 9, lot=None))
+    about = entry_text(entry(make(Note), 9, lot="E-1"))
+    told = {
+        "sound": entry_fault(text),
+        "another hash": entry_fault(text, b"x" * 32),
+        "of another number": entry_fault(text, seq=8),
+        "no text": entry_fault(b"no text"),
+        "no entry": entry_fault("{}"),
+        "of no lot": entry_fault(about),
+    }
+    assert {why: fault for why, (fault, _) in told.items()} == {
+        "sound": "",
+        "another hash": "",
+        "of another number": "The text of entry 8 is not what the book writes.",
+        "no text": "The text of entry 9 is no text.",
+        "no entry": "The text of entry 9 is not what the book writes.",
+        "of no lot": "Entry 9 speaks of the lot E-1, which no entry before it opened.",
+    }
+    unfit = {why for why, (_, reader) in told.items() if reader.unfit}
+    assert unfit == {"another hash", "no text"}
+    assert {reader.frontier.size for _, reader in told.values()} == {1}
+    reader = Reader()
+    assert rows._entry_fault(reader, None, 9, {}) == "Entry 9 is missing."
+    assert (reader.unfit, reader.frontier.size) == ({9}, 1)
+
+
+def test_a_row_that_differs_is_told_with_its_columns_and_one_that_is_lost_or_too_many() -> None:
+    table = METADATA.tables["level"]
+    told = [
+        rows._difference(table, 9, have, want)
+        for have, want in (((9, 1, 5), (9, 2, 6)), (None, (9, 1, 5)), ((9, 1, 5), None))
+    ]
+    assert told == [
+        "Entry 9 says otherwise than the table level in: lot, amount.",
+        "Entry 9 has lost a row of the table level.",
+        "The table level has a row for entry 9 that the entry does not say.",
+    ]

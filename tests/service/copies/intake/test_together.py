@@ -1,14 +1,18 @@
 """Many acts in one transaction: all of them are recorded, or none."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
 
 import pytest
 
 from ledger.domain.entries import Entry
 from ledger.errors import StorageError
 from ledger.service.bench.note import note
+from ledger.service.copies.intake import together as together_module
 from ledger.service.copies.intake.together import Within, together
 from ledger.service.desk.book import Book, How
+from ledger.store.engine.acts import acting
+from ledger.store.engine.connections import Connection
 from tests.keeper import Keeper
 
 Acts = Callable[[Within], Sequence[Entry] | None]
@@ -73,3 +77,37 @@ def test_the_file_is_scrubbed_once_after_acts_that_erase_and_not_after_others(
     assert scrubbed == []
     together(sqlite_keeper.book, erases)
     assert scrubbed == [2]
+
+
+@pytest.mark.parametrize("is_made", [True, False])
+def test_a_commit_that_nobody_answered_for_is_asked_after_and_stands_or_is_told(
+    is_made: bool, sqlite_keeper: Keeper, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where nothing was recorded nothing is asked."""
+    book, gone = sqlite_keeper.book, StorageError("The server went away.", "Look at it.")
+    asked: list[tuple[int, str]] = []
+
+    @contextmanager
+    def lost(_: Book) -> Iterator[Connection]:
+        with acting(book.engine) as connection:
+            yield connection
+        raise gone
+
+    def stands(_: Book, last: Entry, what: str) -> bool:
+        asked.append((last.seq, what))
+        return is_made
+
+    monkeypatch.setattr(Book, "writing", lost)
+    monkeypatch.setattr(together_module, "stands", stands)
+    last = len(sqlite_keeper.bodies()) + 2
+    if is_made:
+        together(book, lambda within: notes(within, "One.", "Two."))
+    else:
+        with pytest.raises(StorageError) as raised:
+            together(book, lambda within: notes(within, "One.", "Two."))
+        assert raised.value is gone
+    assert asked == [(last, "The server went away.")]
+    assert book.recorded == ([last - 1, last] if is_made else [])
+    with pytest.raises(StorageError):
+        together(book, lambda _: [])
+    assert len(asked) == 1
