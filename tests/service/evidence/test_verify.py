@@ -24,7 +24,6 @@ from tests.service.evidence.damages import (
     lost,
     other,
     too_many,
-    tried,
     unsaid,
 )
 from tests.service.hostile import (
@@ -126,22 +125,6 @@ def test_a_row_that_its_entry_does_not_say_is_found_at_that_entry(table: str, pa
     damage = unsaid(table, rows_of(path, table))
     run(path, damage.statement)
     assert damage.told in found_in(path)
-
-
-@pytest.mark.parametrize("table", TABLES)
-def test_a_book_with_one_damage_alone_is_never_taken_for_sound(table: str, path: Path) -> None:
-    """Any one cell, a row lost, one too many, and one that its entry does not say."""
-    entries = len(rows_of(path, "entry"))
-    with tried(path, entries) as trial:
-        assert trial.is_sound()
-        unnoticed = [
-            damage.told
-            for damage in damages(table, rows_of(path, table), entries)
-            if trial.is_sound(damage.statement)
-        ]
-        assert trial.is_sound()
-    assert unnoticed == []
-    assert found_in(path) == []
 
 
 def test_each_of_many_damages_is_told_by_a_sentence_of_its_own(

@@ -1,6 +1,7 @@
 """A sound book is told swiftly from any other; what is wrong is left to the slow comparison."""
 
 from collections.abc import Callable
+from pathlib import Path
 
 import pytest
 
@@ -11,6 +12,8 @@ from ledger.store.audit.beside import beside
 from ledger.store.audit.swift import sound_tree
 from ledger.store.write.recorder import root, size
 from tests.keeper import Keeper
+from tests.service.evidence.damages import TABLES, damages, tried
+from tests.service.hostile import rows_of
 
 WALKED = ("sqlite_walked", "postgres_walked")
 
@@ -65,3 +68,22 @@ def test_progress_is_told_at_every_chunk(
     tree_of(sqlite_walked, lambda done, total: told.append((done, total)))
     last = len(sqlite_walked.bodies())
     assert told == [(min(done, last), last) for done in range(16, last + 16, 16)]
+
+
+@pytest.mark.parametrize("table", TABLES)
+def test_a_book_with_one_damage_alone_is_never_taken_for_sound(
+    table: str, sqlite_walked: Keeper
+) -> None:
+    """Any one cell, a row lost, one too many, and one that its entry does not say."""
+    path = Path(sqlite_walked.book.where)
+    entries = len(rows_of(path, "entry"))
+    with tried(path, entries) as trial:
+        assert trial.is_sound()
+        unnoticed = [
+            damage.told
+            for damage in damages(table, rows_of(path, table), entries)
+            if trial.is_sound(damage.statement)
+        ]
+        assert trial.is_sound()
+    assert unnoticed == []
+    assert tree_of(sqlite_walked) is not None
