@@ -26,6 +26,7 @@ from ledger.domain.entries import (
     Rinse,
     Start,
     Strike,
+    entries_of,
 )
 from ledger.domain.lots.lot import Lot
 from ledger.domain.lots.movements import EACH
@@ -163,7 +164,7 @@ def _cases(
     for number in range(most.first_case, most.first_case + most.count):
         told = [replace(each, case=number) for each in versions if _has_case(each.entry, number)]
         last = told[-1]
-        if last.ended and last is not versions[-1] and len(told) < len(versions):
+        if last.ended and len(told) < len(versions):
             told[-1] = replace(last, ended=Ended(last.ended.at, End.STRUCK))
         yield tuple(told)
 
@@ -246,7 +247,7 @@ def _makings(code: str, kept: Sequence[_Kept], lots: Mapping[str, Lot]) -> Itera
 
 
 def _making(code: str, entries: Sequence[Entry], lots: Mapping[str, Lot]) -> Happened | None:
-    done = [entry for entry in entries if isinstance(entry.facts, Finish)]
+    done = list(entries_of(entries, Finish))
     if not done or code not in lots:
         return None
     last = max(done, key=lambda entry: entry.position)
@@ -256,8 +257,7 @@ def _making(code: str, entries: Sequence[Entry], lots: Mapping[str, Lot]) -> Hap
         key=lambda entry: entry.position,
     )
     postings = (posting for entry in before for posting in entry.postings)
-    amount = last.facts.volume.amount if isinstance(last.facts, Finish) else None
-    return Happened(last, lots[code], amount, _inputs(postings, code, lots))
+    return Happened(last, lots[code], last.facts.volume.amount, _inputs(postings, code, lots))
 
 
 def _says(made: Happened) -> tuple[object, ...]:

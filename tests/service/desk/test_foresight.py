@@ -229,6 +229,9 @@ def test_words_that_no_server_can_be_asked_for_are_refused_as_they_are_of_a_file
     assert str(raised.value) == (
         "The supplier holds the invisible character U+0000. Type it again without it."
     )
+    # Of a time that is told it is not known yet by which clock.
+    told = postgres_walked.do("add", lot=LOT, source=SPIRIT, amount="1 mL", at="2026-03-08 10:00")
+    assert f"{told.entry.draft.happened.at:%F %H:%M}" == "2026-03-08 10:00"
     with pytest.raises(InputError) as raised:
         postgres_walked.do("strike", entry="9" * 30)
     assert str(raised.value) == (

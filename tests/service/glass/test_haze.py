@@ -6,16 +6,19 @@ from fractions import Fraction
 import pytest
 from msgspec.structs import replace
 
-from ledger.domain.entries import Foretold
+from ledger.domain.entries import Foretold, Material
+from ledger.domain.entries.choices import MaterialKind
 from ledger.domain.entries.forecasts import Carried
-from ledger.science.contents.composition import Contents
+from ledger.domain.entries.masters import Constituent
+from ledger.science.contents.composition import OIL, Contents, Part, PartKey
 from ledger.science.haze.drops import Range
 from ledger.science.haze.narrowed import Narrowed
 from ledger.science.haze.outlook import SYRUP_BRIX
 from ledger.science.haze.strength import Band, oil_of
 from ledger.science.liquids.alcohol import ETHANOL_KG_PER_M3
 from ledger.science.liquids.sps4 import density as sugar_density
-from ledger.service.account.mixed import Mixed
+from ledger.service.account.mixed import Mixed, mixed_of
+from ledger.service.account.oils import known_oil, typical
 from ledger.service.account.shipped import solubilities
 from ledger.service.glass import haze
 from ledger.service.glass.doses import USUAL
@@ -156,3 +159,33 @@ def test_the_most_of_an_essence_is_told_for_what_a_glass_holds_and_a_litre_at_th
     assert _dose(Range(1.0, 5.0), 80.0, 7) == pytest.approx((1000 * 8 / 72, 1000))
     assert _dose(Range(9.0, 10.0), 80.0, 7) == pytest.approx((9000, 1000))
     assert _dose(Range(0.0, 11.0), 80.0, 7) == Range(0.0, 1000.0)
+
+
+def test_oils_count_as_one_by_their_mass_and_one_of_which_nothing_is_known_is_named(
+    sqlite_keeper: Keeper,
+) -> None:
+    """By hand: of 30 g of orange, 10 of lemon and 60 of bay 30, 10 and 60 % of all."""
+    keeper = sqlite_keeper
+    keeper.do("material", code="lemon", name="Lemon oil", kind="oil", density="0.85")
+    keeper.do("material", code="bay", name="Bay oil", kind="oil", density="0.95")
+    parts = {
+        PartKey(OIL, code): Part(mass, 2 * mass)
+        for code, mass in (("lemon", 10.0), ("orange-oil", 30.0), ("bay", 60.0), ("none", 0.0))
+    }
+    with keeper.reading() as connection:
+        found = mixed_of(connection, Contents(1_000.0, parts=parts))
+    orange = known_oil(Material("orange-oil", "Sweet orange oil", MaterialKind.OIL,
+        constituents=(Constituent("limonene", 940_000),)))  # fmt: skip
+    lemon = typical("lemon")
+    assert orange is not None
+    told = [
+        (share.solute.substance, share.low * weight, share.high * weight)
+        for known, weight in ((orange, 0.3), (lemon, 0.1))
+        for share in known.oil.shares
+    ]
+    assert [(s.solute.substance, s.low, s.high) for s in found.oil.shares] == told
+    assert (found.mass_mg, found.volume_ul, found.kinds) == (100.0, 200.0, ("orange", "lemon"))
+    assert found.rests_on == (orange.rests_on, lemon.rests_on)
+    assert [what.partition(" is made of")[0] for what, _ in found.gaps] == [
+        *("What Bay oil", "What none"),
+    ]
