@@ -130,7 +130,7 @@ def abv_from_grams_per_100ml(grams: float) -> float:
         "100 mL hold from {low} to {high} g of ethanol at 20 °C, and {got} g is outside.",
         "Check the number, and whether it is g in 100 mL or in 100 g.",
     )
-    return min(100.0, grams * 1000 / ETHANOL_KG_PER_M3)
+    return grams * 1000 / ETHANOL_KG_PER_M3
 
 
 def abv_on_base(abv: float, base: Base, wanted: Base) -> float:

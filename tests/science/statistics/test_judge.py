@@ -2,13 +2,14 @@
 
 from fractions import Fraction
 from itertools import product
+from typing import Any
 
 import pytest
 from msgspec.structs import replace
 
 from ledger.science.statistics.columns import columns
 from ledger.science.statistics.exact import Table, counts_of, one_sided
-from ledger.science.statistics.judge import _is_beside, judge
+from ledger.science.statistics.judge import LEAD, WORTH_A_TRIAL, _is_beside, _is_lead, judge
 from ledger.science.statistics.levels import grounds
 from ledger.science.statistics.looks import share_left
 from ledger.science.statistics.suspects import LEVEL, Cause, Conclusion, Level, Observed, Sort
@@ -217,6 +218,28 @@ def test_what_other_products_had_without_harm_is_less_likely_and_still_no_name()
     assert (found.verdict, found.named) == (Conclusion.LEAD, ())
     assert found.lead.cause == lot("A")
     assert [item.cause for item in found.lead.set_apart] == [lot("B")]
+
+
+PLAIN = judge(in_turn("A")).suspects[0]
+
+
+@pytest.mark.parametrize(
+    ("changed", "is_lead"),
+    [
+        ({}, True),
+        ({"p": LEAD * 2}, False),
+        ({"p_adjusted": None}, False),
+        ({"p_adjusted": WORTH_A_TRIAL + Fraction(1, 999)}, False),
+        ({"p_adjusted": None, "units": Table(2, 0, 0, 6)}, True),
+        ({"units": Table(1, 0, 0, 6)}, False),
+        ({"cause": Cause(Sort.TIME, "begun", "before 2026-01-04")}, False),
+    ],
+)
+def test_a_lead_is_unlikely_by_itself_and_worth_a_trial_or_clean(
+    changed: dict[str, Any], *, is_lead: bool
+) -> None:
+    just = replace(PLAIN, p=LEAD, p_adjusted=WORTH_A_TRIAL, units=Table(2, 1, 1, 6))
+    assert _is_lead(replace(just, **changed)) is is_lead
 
 
 @pytest.mark.parametrize(

@@ -21,3 +21,8 @@ def test_the_batch_that_failed_is_told_allowing_for_all_batches() -> None:
 def test_a_batch_behind_every_lot_is_no_site() -> None:
     lots = [observed(f"S-{n}", n < 2, "E-0", batch="E-0") for n in range(4)]
     assert sites(lots, frozenset({"E-0"})) == []
+
+
+def test_a_batch_that_went_into_none_of_the_lots_is_no_site() -> None:
+    lots = [observed(f"S-{n}", n < 2, "E-0", batch="E-0") for n in range(4)]
+    assert sites(lots, frozenset({"E-9"})) == []
