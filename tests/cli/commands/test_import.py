@@ -80,6 +80,13 @@ def test_a_map_is_proposed_and_read_again(shell: Shell) -> None:
     assert "O-7" in shell.run("stock", "--all").out
 
 
+def test_of_tables_that_cannot_be_read_no_map_is_proposed(shell: Shell) -> None:
+    write("empty.csv", "")
+    problem = ("empty.csv: It is empty.", "Give a heading and rows below it.")
+    check_refused(("import empty.csv --like map.toml", 2, problem), shell)
+    assert not Path("map.toml").exists()
+
+
 def test_words_that_no_import_takes_are_refused(shell: Shell) -> None:
     check_refused(
         (
