@@ -13,6 +13,7 @@ from cli.kit.answer import step_for
 from cli.kit.call import Call, Held
 from cli.screens.bench import device, evening, run
 from cli.screens.bench.evening import Evening
+from cli.screens.bench.parts import Act
 from ledger.service.desk.book import open_book
 from tests.cli.shell import Shell
 
@@ -131,6 +132,23 @@ def test_a_step_that_is_not_offered_is_refused_with_how_many_there_are(
             f"There is no step {number}.",
             f"  Write a number up to {many}, or a line; help shows which.",
         ]
+
+
+def test_a_step_that_is_offered_ends_as_its_command_does(
+    bench: Evening, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    done = []
+
+    def act(_evening: Evening, told: Act) -> int:
+        done.append(told.words)
+        return 7
+
+    monkeypatch.setattr(Evening, "_act", act)
+    monkeypatch.setattr(evening, "filled_in", lambda offer, *_: (offer,))
+    offered: Any = ["first", "last"]
+    bench.offered = offered
+    assert [bench._pick(number, []) for number in (1, 2)] == [7, 7]
+    assert done == [("first",), ("last",)]
 
 
 def test_done_ends_the_session_and_help_and_an_empty_line_do_nothing(
