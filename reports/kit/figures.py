@@ -43,8 +43,8 @@ def doubted(figure: float, half_width: float) -> str:
 def mg_words(mass_mg: float) -> str:
     """Return a mass in mg, or in g from one gram.
 
-    >>> mg_words(63.74), mg_words(1234)
-    ('63.7 mg', '1.23 g')
+    >>> mg_words(63.74), mg_words(999), mg_words(1000), mg_words(1234)
+    ('63.7 mg', '999 mg', '1 g', '1.23 g')
     """
     return f"{significant(mass_mg)} mg" if mass_mg < 1000 else f"{significant(mass_mg / 1000)} g"
 

@@ -5,6 +5,7 @@ import json
 import tomllib
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 from unittest.mock import Mock
 
 import pytest
@@ -263,6 +264,24 @@ def test_it_prints_as_it_goes_and_not_a_screen_at_a_time(
     monkeypatch.setattr("cli.kit.pager.paged", paged)
     assert Shell(tmp_path / "none.db").run("demo", str(tmp_path / "made")).exit_code == 0
     assert (demonstrate.call_count, paged.call_count) == (1, 0)
+
+
+def test_whoever_holds_what_is_made_of_the_same_is_told_lot_by_lot(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr(screen, "traced", lambda _book, code, back: (code, back))
+    monkeypatch.setattr(screen, "print_trace", lambda *told, **how: print(told, how))
+    book: Any = None
+    screen._show_sisters(book, ["A-1", "B-1"])
+    assert capsys.readouterr().out.splitlines() == [
+        line
+        for code in ("A-1", "B-1")
+        for line in (
+            "",
+            f"Everyone who holds something made of {code}:",
+            f"(('{code}', False),) {{'back': False, 'forward': True}}",
+        )
+    ]
 
 
 def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -> None:

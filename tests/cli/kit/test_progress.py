@@ -2,6 +2,7 @@
 
 import io
 import time
+from types import SimpleNamespace
 
 import pytest
 
@@ -23,12 +24,17 @@ class Terminal(io.StringIO):
         self.shown = self.getvalue()
 
 
-def shown(monkeypatch: pytest.MonkeyPatch, out: io.StringIO, patience_s: float = -1) -> str:
+def shown(
+    monkeypatch: pytest.MonkeyPatch,
+    out: io.StringIO,
+    patience_s: float = -1,
+    steps: tuple[int, ...] = (5, 10),
+) -> str:
     monkeypatch.setattr("sys.stderr", out)
     monkeypatch.setattr("cli.kit.progress.PATIENCE_S", patience_s)
     with progress("Reading") as tick:
-        for done in (5, 10):
-            tick(done, 10)
+        for done in steps:
+            tick(done, steps[-1])
             assert not isinstance(out, Terminal) or out.shown == out.getvalue()
     return out.shown if isinstance(out, Terminal) else out.getvalue()
 
@@ -38,6 +44,16 @@ def test_a_terminal_shows_how_far_it_is_and_clears_the_line(
 ) -> None:
     told = shown(monkeypatch, Terminal())
     assert told == "\rReading: 5 of 10\rReading: 10 of 10\r\x1b[K"
+
+
+def test_it_is_told_after_a_while_ten_times_a_second_and_at_the_end(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Ticks at 1.0 s, which is no longer than the patience, and at 1.1, 1.15, 1.25 and 1.3 s."""
+    times = iter([0.0, 1.0, 1.1, 1.15, 1.25, 1.3])
+    monkeypatch.setattr("cli.kit.progress.time", SimpleNamespace(monotonic=lambda: next(times)))
+    told = shown(monkeypatch, Terminal(), patience_s=1.0, steps=(1, 2, 3, 4, 5))
+    assert told == "\rReading: 2 of 5\rReading: 4 of 5\rReading: 5 of 5\r\x1b[K"
 
 
 def test_a_pipe_and_short_work_show_nothing(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -3,9 +3,11 @@
 import pytest
 from msgspec.structs import replace
 
+from ledger.domain.entries import Look
 from ledger.service.lots.dossier import dossier
 from reports.words.lots import clarity as module
-from reports.words.lots.clarity import CLEAR_MILLI, _days, clarity_strip, look_rows
+from reports.words.lots.clarity import CLEAR_MILLI, _days, _row, clarity_strip, look_rows
+from tests.domain.builders import entry, make
 from tests.keeper import Keeper
 from tests.kept.said import check_constants, check_said
 from tests.path import Lots
@@ -38,6 +40,22 @@ def test_whole_days_of_the_time_are_told_each_once(longest: float, days: list[st
     (start, finished), *told = _days(longest)
     assert (start, finished, [words for _, words in told]) == (0.0, "finished", days)
     assert all(at == int(words[:-2]) / longest for at, words in told)
+
+
+@pytest.mark.parametrize(
+    ("minutes", "age"),
+    [
+        (None, ""),
+        (0, ""),
+        (90, "1 h 30 min"),
+        (24 * 60 - 1, "23 h 59 min"),
+        (24 * 60 + 59, "1 d"),
+        (25 * 60 + 61, "1 d 2 h"),
+    ],
+)
+def test_from_a_day_on_the_age_of_a_look_is_told_in_hours(minutes: int | None, age: str) -> None:
+    look = make(Look, age_minutes=minutes)
+    assert _row(entry(look), look, None, is_struck=False).age == age
 
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:

@@ -11,6 +11,7 @@ from ledger.domain.evidence.seals import Seal
 from reports.kit.frame import frame_of
 from reports.words.masters import formula as module
 from reports.words.masters.formula import (
+    _step_words,
     checker,
     differences,
     facts_of,
@@ -69,6 +70,21 @@ def test_every_limit_of_a_step_is_told() -> None:
         "for chill, 0 °C to 6 °C",
         "at most 11 µm, 1 pass or more, precoat at least 4 g",
         "1:7, clear or better, 7 d after finishing",
+    ]
+
+
+def test_a_step_is_told_by_its_verb_its_words_and_its_limits() -> None:
+    step = FormulaStep("rest", minutes_min=60)
+    said = limits(step)
+    assert said
+    assert [_step_words(replace(step, words=words)) for words in (None, "In the dark.")] == [
+        f"rest: {said}",
+        f"rest: In the dark; {said}",
+    ]
+    bare = FormulaStep("rest")
+    assert [_step_words(replace(bare, words=words)) for words in (None, "In the dark.")] == [
+        "rest",
+        "rest: In the dark",
     ]
 
 
