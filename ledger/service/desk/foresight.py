@@ -5,6 +5,7 @@ judge; it is only foretold what will be read.
 """
 
 from contextlib import suppress
+from datetime import UTC, timedelta, timezone
 from typing import Any
 
 from msgspec import Struct
@@ -18,6 +19,7 @@ from ledger.service.account.named import foresee_ending, foresee_first_of, is_sh
 from ledger.service.desk.book import Book, How, wall_clock
 from ledger.service.desk.numbers import entry_number
 from ledger.service.desk.standing import foresee_standing
+from ledger.service.desk.times import read_when
 from ledger.store.engine.acts import Foretell
 from ledger.store.engine.foretold import Foreseen
 from ledger.store.engine.turn import Found
@@ -25,6 +27,8 @@ from ledger.store.read import foreseen as reads
 from ledger.store.read import queries
 from ledger.store.read.later import Touched, foresee_entry
 from ledger.store.write.recorder import first_of
+
+_ELSEWHERE = timezone(timedelta(hours=1))
 
 
 class Ahead(Struct, frozen=True):
@@ -90,7 +94,7 @@ def foretold(book: Book, how: How, ahead: Ahead) -> Foretell:
             reads.foresee_source(foreseen, code)
         _besides(foreseen, ahead)
         with suppress(LedgerError):
-            at = _second(book, how, foreseen) if ahead.is_now else None
+            at = _second(book, how, foreseen) if how.at or ahead.is_now else None
             _corrected(foreseen, entry_number(ahead.entry or ""), ahead, at)
 
     return foretell
@@ -148,6 +152,13 @@ def _drawn_on(text: str | None, book: Book, foreseen: Foreseen) -> str | Found |
 
 
 def _second(book: Book, how: How, foreseen: Foreseen) -> str | Found | None:
-    if how.at:  # on the house's clock, which is not known yet
-        return None
-    return reads.second(foreseen) if book.clock is wall_clock else instant_text(book.clock())
+    """Return when an act happened, as an instant; None where what was typed is no time."""
+    if not how.at:
+        return reads.second(foreseen) if book.clock is wall_clock else instant_text(book.clock())
+    with suppress(LedgerError):
+        now = book.clock()
+        here, elsewhere = (read_when(how.at, now, zone).at for zone in (UTC, _ELSEWHERE))
+        # What is the same in every zone was not typed as the house's clock shows it.
+        told = instant_text(here)
+        return told if here == elsewhere else reads.second_at_home(foreseen, told)
+    return None

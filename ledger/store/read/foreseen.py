@@ -30,10 +30,14 @@ from ledger.store.read.end import OF_LAST, edge_of, end_of
 from ledger.store.read.lots import codes_of_stem
 
 _ID = "SELECT id FROM lot WHERE code = :code"
-_SECOND = (
-    f"SELECT to_char(CAST(current_setting('{NOW}') AS TIMESTAMPTZ) AT TIME ZONE 'UTC', "
-    '\'YYYY-MM-DD"T"HH24:MI:SS"Z"\')'
+_INSTANT = "SELECT to_char({} AT TIME ZONE 'UTC', 'YYYY-MM-DD\"T\"HH24:MI:SS\"Z\"')"
+_SECOND = _INSTANT.format(f"CAST(current_setting('{NOW}') AS TIMESTAMPTZ)")
+_AT_HOME = (
+    "(SELECT CAST(left(:clock, 19) AS TIMESTAMP) AT TIME ZONE h.time_zone FROM house h "
+    "JOIN entry e ON e.seq = h.seq LEFT JOIN entry c ON c.corrects = e.seq "
+    "WHERE c.corrects IS NULL ORDER BY e.happened_at DESC, e.stands_for DESC LIMIT 1)"
 )
+_SECOND_AT_HOME = _INSTANT.format(_AT_HOME)
 # Each once, where it was first met, as the walk is read.
 MET = (
     "SELECT array_agg(lot ORDER BY first) FROM (SELECT lot, MIN(nth) AS first "
@@ -94,6 +98,11 @@ def in_hand(foreseen: Foreseen, by: str) -> Found:
 def second(foreseen: Foreseen) -> Found:
     """Return the second in which a writer's turn began, by the server's clock."""
     return foreseen.finds("TEXT", _SECOND)
+
+
+def second_at_home(foreseen: Foreseen, clock: str) -> Found:
+    """Return the second in which the house's clock shows what an instant's text tells."""
+    return foreseen.finds("TEXT", _SECOND_AT_HOME, clock=clock)
 
 
 def foresee_lot(

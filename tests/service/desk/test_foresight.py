@@ -55,6 +55,24 @@ def test_what_bench_commands_ask_is_foretold(far: tuple[Keeper, SlowLine]) -> No
     assert told == dict.fromkeys(told, 2)
 
 
+def test_a_time_that_was_typed_is_foretold_too(far: tuple[Keeper, SlowLine]) -> None:
+    """On the house's clock, that the server knows, or as an instant."""
+    keeper, line = far
+    into = {"lot": LOT, "source": SPIRIT, "amount": "3 mL"}
+    acts: tuple[tuple[str, int, Mapping[str, Any]], ...] = (
+        ("add", 2, {**into, "at": "2026-03-05 09:30"}),
+        ("add", 2, {**into, "at": "2026-03-05T10:30+01:00"}),
+        ("correct", 3, {"entry": "29", "changes": "", "at": "2026-03-04 10:46"}),
+        ("strike", 3, {"entry": "23", "at": "yesterday 12:00"}),
+    )
+    told = []
+    for verb, _, words in acts:
+        before = line.trips
+        keeper.do(verb, because="to see", **words)
+        told.append((verb, line.trips - before, words))
+    assert told == list(acts)
+
+
 def test_a_further_journey_is_made_where_one_answer_says_what_to_ask_next(
     far: tuple[Keeper, SlowLine],
 ) -> None:

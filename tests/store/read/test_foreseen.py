@@ -79,6 +79,22 @@ def test_an_act_by_the_servers_clock_asks_nothing_late(
     assert asked_late == []
 
 
+def test_a_time_that_was_typed_is_found_by_the_house_s_clock(
+    postgres_walked: Keeper, asked_late: list[Question]
+) -> None:
+    """It stands in Dublin, where it is an hour later in summer."""
+    then = "SELECT seq FROM entry WHERE happened_at = :at"
+
+    def foretell(foretold: Foreseen) -> None:
+        for clock in ("2026-03-02T09:40:00Z", "2026-07-02T09:40:00Z"):
+            foretold.asks_for(then, at=foreseen.second_at_home(foretold, clock))
+
+    with acting(postgres_walked.book.engine, foretell) as connection:
+        assert statements.ask_column(connection, then, at="2026-03-02T09:40:00Z") == [16, 36]
+        assert statements.ask_column(connection, then, at="2026-07-02T08:40:00Z") == []
+    assert asked_late == []
+
+
 def packed(foretold: Foreseen) -> None:
     foreseen.foresee_packed(foretold, foreseen.foresee_lot(foretold, BOTTLES, (), None))
 
