@@ -3,7 +3,7 @@
 import pytest
 
 from ledger.store.engine.statements import ask_one, run
-from ledger.store.engine.turn import turn_of
+from ledger.store.engine.turn import Found, Heard, Question, turn_of
 from tests.heard import heard
 from tests.keeper import Keeper
 
@@ -55,3 +55,11 @@ def test_outside_of_an_act_nothing_is_remembered(sqlite_keeper: Keeper) -> None:
     sqlite_keeper.do("person", initials="CD", name="Cara Dale")
     with sqlite_keeper.reading() as connection:
         assert ask_one(connection, COUNT, seq=0) == 2
+
+
+def test_what_is_heard_is_by_itself_unless_it_is_said_what_asks_for_its_answer() -> None:
+    heard_alone = Heard(Question("SELECT 1", {}))
+    assert (heard_alone.found, heard_alone.reader) == (None, None)
+    assert not heard_alone.is_kept_in_rows
+    assert not Heard(heard_alone.asked, Found(1, "BIGINT")).is_kept_in_rows
+    assert (heard_alone.asked.is_binary, heard_alone.asked.lasts) == (False, False)

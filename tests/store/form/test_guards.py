@@ -5,7 +5,13 @@ from contextlib import closing
 
 import pytest
 
-from ledger.store.form.guards import SENTENCE, postgres_guards, postgres_table_guards, sqlite_guards
+from ledger.store.form.guards import (
+    SENTENCE,
+    erasable_on_server,
+    postgres_guards,
+    postgres_table_guards,
+    sqlite_guards,
+)
 
 KEYS = {"pair": [["a", "b"], ["c"]]}
 TABLE = "CREATE TABLE pair (a, b, c, PRIMARY KEY (a, b), UNIQUE (c))"
@@ -52,4 +58,19 @@ def test_the_guards_of_a_server_begin_with_what_they_do() -> None:
     assert guards[0] == (
         'CREATE TRIGGER guard_pair_update BEFORE UPDATE ON "pair" '
         "FOR EACH STATEMENT EXECUTE FUNCTION guard_book()"
+    )
+
+
+def test_of_what_may_be_erased_a_row_goes_that_an_entry_says_is_forgotten() -> None:
+    *kept, function, guard = erasable_on_server("details", "book")
+    assert [one.split()[2] for one in kept] == ["guard_details_update", "guard_details_truncate"]
+    assert " ".join(function.split()) == (
+        "CREATE FUNCTION guard_erased() RETURNS trigger LANGUAGE plpgsql "
+        'SET search_path = "book", pg_temp AS $$ BEGIN IF NOT EXISTS (SELECT 1 FROM '
+        "forget_entries WHERE entry = OLD.seq AND is_kept = 0) THEN RAISE EXCEPTION "
+        f"'{SENTENCE}'; END IF; RETURN OLD; END$$"
+    )
+    assert guard == (
+        'CREATE TRIGGER guard_details_delete BEFORE DELETE ON "details" '
+        "FOR EACH ROW EXECUTE FUNCTION guard_erased()"
     )
