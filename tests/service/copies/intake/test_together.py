@@ -99,15 +99,15 @@ def test_a_commit_that_nobody_answered_for_is_asked_after_and_stands_or_is_told(
 
     monkeypatch.setattr(Book, "writing", lost)
     monkeypatch.setattr(together_module, "stands", stands)
-    last = len(sqlite_keeper.bodies()) + 2
+    last = len(sqlite_keeper.bodies()) + 3
     if is_made:
-        together(book, lambda within: notes(within, "One.", "Two."))
+        together(book, lambda within: notes(within, "One.", "Two.", "Three."))
     else:
         with pytest.raises(StorageError) as raised:
-            together(book, lambda within: notes(within, "One.", "Two."))
+            together(book, lambda within: notes(within, "One.", "Two.", "Three."))
         assert raised.value is gone
     assert asked == [(last, "The server went away.")]
-    assert book.recorded == ([last - 1, last] if is_made else [])
+    assert book.recorded == ([last - 2, last - 1, last] if is_made else [])
     with pytest.raises(StorageError):
         together(book, lambda _: [])
     assert len(asked) == 1
