@@ -146,7 +146,8 @@ def test_pieces_are_counted_unless_a_unit_is_given_and_all_is_all_of_a_lot(words
     assert (words.amount_or_none(""), words.amount_or_none(None)) == (None, None)
     words.done()
     words.pieces("0")
-    words.needed_amount("  ", "target")
+    # What cannot be read is an amount still, so that the rest is read on.
+    assert words.needed_amount("  ", "target") == Quantity(1, Measure.UL, "")
     with pytest.raises(LedgerError) as raised:
         words.done()
     assert raised.value.problems == (

@@ -189,3 +189,10 @@ def test_oils_count_as_one_by_their_mass_and_one_of_which_nothing_is_known_is_na
     assert [what.partition(" is made of")[0] for what, _ in found.gaps] == [
         *("What Bay oil", "What none"),
     ]
+
+
+def test_a_band_that_says_nothing_is_told_with_how_wide_it_is() -> None:
+    what, _ = haze._says_nothing(Band(10.2, 30.0, 80.9))
+    assert what == (
+        "By which strength it is clear cannot be foretold: the band would be 71 points wide."
+    )
