@@ -6,13 +6,22 @@ import pytest
 from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure
-from ledger.domain.entries import FACTS, Look
-from ledger.domain.entries.choices import LotType, MaterialKind
+from ledger.domain.entries import FACTS, Entry, Finish, Look
+from ledger.domain.entries.choices import Grade, LotType, MaterialKind
 from ledger.domain.lots.lot import Lot, Status
 from ledger.errors import RefusedError
 from ledger.science.statistics.trials import Jar
-from ledger.service.causes.compare import KINDS, Uneven, _background, _held, _uneven, compare
+from ledger.service.causes.compare import (
+    KINDS,
+    Uneven,
+    _background,
+    _grades,
+    _held,
+    _uneven,
+    compare,
+)
 from ledger.service.lots.journal import journal
+from tests.domain.builders import at, entry, make
 from tests.keeper import Keeper
 from tests.path import receive_all
 from tests.service.bench.makings import essence, oil_lots
@@ -217,3 +226,18 @@ def test_people_who_made_some_jars_each_are_told_beside_the_factor(sqlite_keeper
 
 def test_what_is_read_of_runs_is_of_kinds_that_entries_have() -> None:
     assert set(KINDS) <= set(FACTS)
+
+
+def test_of_an_age_the_worst_look_is_told_and_a_bright_one_is_the_best() -> None:
+    """Grades by their place from bright to milky."""
+
+    def seen(*grades: str) -> list[Entry]:
+        looks = [
+            entry(make(Look, grade=Grade(grade)), number, at(13), lot="E-1")
+            for number, grade in enumerate(grades, 2)
+        ]
+        return [entry(make(Finish), 1, at(12), lot="E-1"), *looks]
+
+    assert _grades(seen("bright")) == (("at once", 0),)
+    assert _grades(seen("clear", "milky", "bright")) == (("at once", 5),)
+    assert _grades(seen()) == ()

@@ -126,3 +126,17 @@ def test_ends_that_are_one_are_in_order(sqlite_keeper: Keeper, tmp_path: Path) -
     )
     told = [line for line in same.splitlines(keepends=True) if line[:5] not in ("colou", "claim")]
     assert load(sqlite_keeper, tmp_path, "".join(told))
+
+
+def test_a_formula_without_what_it_is_made_of_and_called_is_told_so(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    with pytest.raises(InputError) as raised:
+        load(sqlite_keeper, tmp_path, "version = 1\n")
+    told = [what for what, _ in raised.value.problems]
+    assert told == [
+        'orange.toml line 1: A formula has no "basis".',
+        "orange.toml line 1: The code is missing.",
+        "orange.toml line 1: The product is missing.",
+        "orange.toml line 1: The kind of product is missing.",
+    ]
