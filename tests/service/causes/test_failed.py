@@ -18,6 +18,7 @@ from ledger.service.causes.failed import (
     _nearest,
     _stage,
     bad_look,
+    counted_looks,
     sort_runs,
     wanted_of,
 )
@@ -223,3 +224,20 @@ def test_a_run_is_wanted_as_its_formula_says_else_as_is_usual_unless_worse_is_as
         wanted_of(made, hazy, Grade.BRIGHT),
         wanted_of(run(1), hazy, Grade.HAZY),
     ] == [Grade.CLEAR, Grade.HAZY, Grade.CLEAR, Grade.MILKY, Grade.HAZY, Grade.HAZY]
+
+
+def test_looks_count_from_the_very_end_of_the_making_else_the_last_and_all_of_bottles() -> None:
+    looks = [
+        Seen(Grade(grade), at) for grade, at in (("milky", "1"), ("hazy", "2"), ("clear", "3"))
+    ]
+    bottled = [Seen(Grade.BRIGHT, "0")]
+
+    def counted(end: str | None) -> list[str]:
+        ends = {1: end} if end else {}
+        known = Found({1: looks, 8: bottled}, ends, {}, frozenset(), {1: [8, 9]})
+        return [str(seen.grade) for seen in counted_looks(1, known)]
+
+    assert counted("2") == ["hazy", "clear", "bright"]
+    assert counted("1") == ["milky", "hazy", "clear", "bright"]
+    assert counted("4") == counted(None) == ["clear", "bright"]
+    assert counted_looks(2, Found({}, {}, {}, frozenset(), {})) == []

@@ -8,13 +8,14 @@ from ledger.domain.entries import (
     Facts,
     Formula,
     Judge,
+    Look,
     Measurement,
     Note,
     Rest,
     Start,
     When,
 )
-from ledger.domain.entries.choices import Measured
+from ledger.domain.entries.choices import Grade, LookedAt, Measured
 from ledger.domain.lots.control import Control
 from ledger.service.account.state import lot_state
 from ledger.service.desk.control import control_of, formula_of, last_readings
@@ -93,3 +94,18 @@ def test_the_version_that_a_batch_follows_is_the_one_it_was_begun_by(
             for code, version in begun
         ]
     assert [formula and formula.version for formula in told] == [None, 1, 2, None, None]
+
+
+def test_a_look_alone_is_told_with_what_makes_it_doubtful(sqlite_walked: Keeper) -> None:
+    """A syrup with six times the essence, that looked clear as poured."""
+    words = {"product": "Orange syrup", "kind": "syrup", "target": "1L", "pour": "1:7"}
+    code = sqlite_walked.opens("start", **words)
+    sqlite_walked.do("add", lot=code, source="SGR-002-J", amount="600g")
+    sqlite_walked.do("add", lot=code, source="WTR-002-Y", amount="600mL")
+    sqlite_walked.do("add", lot=code, source="OE-001-5", amount="40mL")
+    clear = make(Look, grade=Grade.CLEAR, looked_at=LookedAt.AS_POURED, dilution="1:7")
+    told = [
+        held_to(sqlite_walked, code, facts).doubted is not None
+        for facts in (clear, make(Look, grade=Grade.MILKY), make(Note))
+    ]
+    assert told == [True, False, False]
