@@ -213,8 +213,7 @@ def persons(connection: Connection) -> tuple[Person, ...]:
 def limits(connection: Connection) -> tuple[Limit, ...]:
     """Return all that the book says of limits, in the order in which it was said."""
     said = sorted(entries_of_kind(connection, Limit), key=lambda entry: entry.position)
-    facts = (entry.facts for entry in said)
-    return tuple(item for item in facts if isinstance(item, Limit))
+    return tuple(entry.facts for entry in said)
 
 
 def withdrawn(connection: Connection) -> frozenset[tuple[str, int]]:

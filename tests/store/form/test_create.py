@@ -114,3 +114,15 @@ def test_a_new_file_is_private_and_lets_readers_go_on_beside_a_writer(tmp_path: 
         assert where.stat().st_mode & 0o777 == 0o600
         with reading(engine) as connection:
             assert connection.exec_driver_sql("PRAGMA journal_mode").scalar() == "wal"
+
+
+def test_a_log_that_another_book_left_is_not_taken_up_by_a_new_one(tmp_path: Path) -> None:
+    where, left = tmp_path / "new.db", tmp_path / "new.db-wal"
+    left.write_bytes(b"frames")
+    assert refused(str(where)) == (
+        (
+            f"There is a file {left}, left by another book that was at {where}.",
+            "Move it to a safe place first: it may hold that book's last entries.",
+        ),
+    )
+    assert (left.read_bytes(), where.exists()) == (b"frames", False)

@@ -73,7 +73,7 @@ def test_the_key_of_a_person_or_material_is_kept_with_the_first_entry_alone(
     facts: Facts, kind: str, key: str
 ) -> None:
     entry = Entry(seq=2, draft=draft(facts, None), recorded_at=when().at, stands_for=2)
-    first, *others = told(entry, is_new=True)
+    first, *others = rows(entry, "body", b"leaf", {}, lambda of, named: (of, named) == (kind, key))
     assert first == (f"{kind}_key", (key, 2))
     assert [table for table, _ in others] == ["entry", kind]
     assert told(entry) == others

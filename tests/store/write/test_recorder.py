@@ -83,3 +83,17 @@ def test_a_node_of_no_height_is_the_leaf_of_the_entry_that_stands_there(
     assert raised.value.problems[0][0] == (
         f"The book has lost its hash over entries {len(leaves) + 1} to {len(leaves) + 1}."
     )
+
+
+def test_a_correction_stands_for_the_first_of_its_chain(sqlite_keeper: Keeper) -> None:
+    now = sqlite_keeper.clock()
+    with sqlite_keeper.book.writing() as connection:
+        numbers: list[tuple[int, int]] = []
+        corrects = None
+        for _ in range(3):
+            draft = Draft(Note("Words."), None, When(now, 0), "AB", corrects=corrects)
+            made = recorder.append(connection, draft, ((), None), now)
+            numbers.append((made.seq, made.stands_for))
+            corrects = made.seq
+    first = numbers[0][0]
+    assert numbers == [(first, first), (first + 1, first), (first + 2, first)]
