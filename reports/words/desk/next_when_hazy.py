@@ -95,7 +95,7 @@ def _pore(entry: Entry[Filter]) -> int:
 
 
 def _finer(pore_nm: int) -> str | None:
-    return next((scaled(size, 1000) for size in PORES_NM if 0 < size < pore_nm), None)
+    return next((scaled(size, 1000) for size in PORES_NM if size < pore_nm), None)
 
 
 def _is_chill(entry: Entry) -> bool:
