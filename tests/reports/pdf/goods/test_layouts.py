@@ -179,5 +179,17 @@ def test_what_is_wrong_with_a_layout_is_told_from_its_bounds_on() -> None:
     check_golden("laid/layouts_wrong.txt", "\n".join(told) + "\n")
 
 
+def test_labels_stand_in_rows_with_the_gaps_between_them() -> None:
+    plain = shipped_layouts()["2x5"]
+    sheet = replace(
+        plain, page=(100.0, 200.0), across=2, down=3, width=30.0, height=20.0, left=5.0, top=7.0,
+        gap=(4.0, 3.0),
+    )  # fmt: skip
+    corners = [(x / mm, y / mm) for x, y in map(sheet.place, range(6))]
+    wanted = [(x, 200 - y) for y in (27, 50, 73) for x in (5, 39)]
+    assert [x for x, _ in corners] == pytest.approx([x for x, _ in wanted])
+    assert [y for _, y in corners] == pytest.approx([y for _, y in wanted])
+
+
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(module)

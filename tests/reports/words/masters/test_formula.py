@@ -93,6 +93,18 @@ def test_amounts_are_scaled_with_overage_and_tolerance() -> None:
     assert line_rows(FORMULA, 960_000) == [("oil", "60.6 mL", "1 %", "2.5 %", "59.1 mL to 62.1 mL")]
 
 
+def test_of_steps_that_were_put_in_or_left_out_each_is_told_by_its_own_number() -> None:
+    longer = replace(FORMULA, steps=(CHILL, *FORMULA.steps[:2], REST, LOOK, *FORMULA.steps[2:]))
+    assert [row[0] for row in differences(FORMULA, longer)] == [
+        row[0] for row in differences(longer, FORMULA)
+    ]
+    assert [(was, now) for _, was, now in differences(FORMULA, longer)] == [
+        (now, was) for _, was, now in differences(longer, FORMULA)
+    ]
+    told = [now for _, was, now in differences(FORMULA, longer) if was == "–"]
+    assert told == [_step_words(step) for step in (CHILL, REST, LOOK)]
+
+
 def test_what_differs_is_told_and_nothing_else() -> None:
     new = replace(
         FORMULA,
