@@ -46,6 +46,7 @@ from ledger.store.engine.acts import foresee
 from ledger.store.engine.connections import Connection
 from ledger.store.engine.foretold import Foreseen
 from ledger.store.read import parties, queries
+from ledger.store.read.amounts import held_then_and_now
 from ledger.store.read.end import last_recorded
 from ledger.store.read.foreseen import foresee_unforeseen, foresee_vessel
 from ledger.store.read.queries import Moment
@@ -126,16 +127,23 @@ def _ahead(connection: Connection, foreseen: Foreseen, draft: Draft, codes: Sequ
             foreseen.asks(queries.lot_by_code, code)
         elif row := queries.lot_by_code(connection, code):
             foresee_unforeseen(foreseen, row, codes if code == draft.lot else None, at)
+            if code == draft.lot and not _bars(draft):  # its time may have been told in words
+                foreseen.asks(held_then_and_now, row.seq, Moment(draft.happened.at))
 
 
 def _lot_of(connection: Connection, draft: Draft, moment: Moment, skip: int) -> LotState | None:
     """Return the lot of a draft as it was at a moment; None for one that the draft opens."""
     if draft.lot is None or (draft.opens and draft.opens.code == draft.lot):
         return None
-    is_judged = isinstance(draft.facts, Judge) and draft.facts.verdict is not Verdict.RELEASE
     # Whatever is in it, and whatever it is made of, it may be barred.
-    is_whole = _looks_through(draft) and not is_judged
-    return lot_state(connection, draft.lot, moment, skip, is_whole, is_measured=not is_judged)
+    bars = _bars(draft)
+    is_whole = _looks_through(draft) and not bars
+    return lot_state(connection, draft.lot, moment, skip, is_whole, is_measured=not bars)
+
+
+def _bars(draft: Draft) -> bool:
+    """Return whether a draft holds a lot, rejects it, sends it to rework or recalls it."""
+    return isinstance(draft.facts, Judge) and draft.facts.verdict is not Verdict.RELEASE
 
 
 def _source(connection: Connection, draft: Draft, code: str, skip: int) -> LotState:
