@@ -127,7 +127,8 @@ def _ahead(connection: Connection, foreseen: Foreseen, draft: Draft, codes: Sequ
             foreseen.asks(queries.lot_by_code, code)
         elif row := queries.lot_by_code(connection, code):
             foresee_unforeseen(foreseen, row, codes if code == draft.lot else None, at)
-            if code == draft.lot and not _bars(draft):  # its time may have been told in words
+            # Its time may have been told in words; by itself it is asked with what comes next.
+            if code == draft.lot and foreseen.is_any and not _bars(draft):
                 foreseen.asks(held_then_and_now, row.seq, Moment(draft.happened.at))
 
 
