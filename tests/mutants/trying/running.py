@@ -16,7 +16,7 @@ from pathlib import Path
 from tests.mutants.making.sampling import Mutant
 from tests.mutants.making.tree import changed_file, environment
 from tests.mutants.trying.mapping import Map
-from tests.mutants.trying.warm import Warm
+from tests.mutants.trying.warm import LIBRARIES, Warm
 
 PORTIONS = ((2.0, 12), (30.0, 120))
 """Seconds and test files of the first portions of tests; what is left is the last."""
@@ -64,12 +64,14 @@ class Worker:
     known: Map
     trusted: set[str]
     """Tests that were seen to pass without a fault after they had failed with one."""
+    libraries: Sequence[str] = LIBRARIES
+    """What its process loads once, which is what tests load."""
 
     @cached_property
     def warm(self) -> Warm:
         """The process in which it runs tests."""
         own = {"MUTANTS_CHOSEN": str(self._chosen), "MUTANTS_TOLD": str(self._told)}
-        return Warm(self.copy, environment(self.copy, self._scratch, **own))
+        return Warm(self.copy, environment(self.copy, self._scratch, **own), self.libraries)
 
     @property
     def _chosen(self) -> Path:

@@ -55,7 +55,7 @@ def worker(folder: Path) -> Worker:
         (project / name).parent.mkdir(parents=True, exist_ok=True)
         (project / name).write_text(text)
     known = Map({name: Timed(0.01) for name in NAMES}, lambda _: {})
-    return Worker(copy_to(folder / "copy", FILES, project), folder, known, set())
+    return Worker(copy_to(folder / "copy", FILES, project), folder, known, set(), ["pytest"])
 
 
 def test_a_mutant_is_killed_survives_or_shows_that_its_test_is_broken(tries: Worker) -> None:

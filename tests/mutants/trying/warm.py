@@ -18,14 +18,24 @@ from tests.mutants.making.tree import PLUGINS
 GRACE = 20.0
 """Seconds for fixtures to take away what they made, when a run is ended."""
 
+LIBRARIES = (
+    *("pytest", "hypothesis", "hypothesis.strategies", "msgspec", "sqlalchemy", "psycopg"),
+    *("sqlalchemy.dialects.sqlite", "sqlalchemy.dialects.postgresql", "alembic.command"),
+    *("typer", "rich.table", "reportlab.pdfgen.canvas", "reportlab.platypus", "segno"),
+    *("PIL.Image", "jsonschema", "networkx", "unittest.mock", "http.server"),
+)
+"""What most tests load."""
+
 
 class Warm:
     """A process that runs pytest in one folder."""
 
-    def __init__(self, folder: Path, environment: Mapping[str, str]) -> None:
-        """Start it."""
+    def __init__(
+        self, folder: Path, environment: Mapping[str, str], libraries: Sequence[str] = LIBRARIES
+    ) -> None:
+        """Start it, and let it load libraries."""
         self._process = subprocess.Popen(
-            [sys.executable, str(PLUGINS / "mutants_warm.py")],
+            [sys.executable, str(PLUGINS / "mutants_warm.py"), *libraries],
             cwd=folder,
             env=dict(environment),
             stdin=subprocess.PIPE,

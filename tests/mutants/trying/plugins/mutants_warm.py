@@ -1,8 +1,9 @@
 """A process with the libraries loaded, which runs pytest in a copy of itself when it is asked.
 
 Guarantees: no module of the project is loaded in it, so each run loads them from the folder in
-which it was started, as they are then. Reads a list of arguments a line, as JSON; writes the number
-of the process that runs them, and then its exit code, a line each.
+which it was started, as they are then. Its arguments name the libraries. Reads a list of arguments
+a line, as JSON; writes the number of the process that runs them, and then its exit code, a line
+each.
 """
 
 import importlib
@@ -11,19 +12,12 @@ import os
 import sys
 from contextlib import suppress
 
-LIBRARIES = (
-    *("pytest", "hypothesis", "hypothesis.strategies", "msgspec", "sqlalchemy", "psycopg"),
-    *("sqlalchemy.dialects.sqlite", "sqlalchemy.dialects.postgresql", "alembic.command"),
-    *("typer", "rich.table", "reportlab.pdfgen.canvas", "reportlab.platypus", "segno"),
-    *("PIL.Image", "jsonschema", "networkx", "unittest.mock", "http.server"),
-)
-"""What most tests load."""
 PLUGINS = ("_hypothesis_pytestplugin", "xdist.plugin", "mutants_order")
 
 
 def main() -> None:
     """Run what is asked, one after the other, until nobody asks any more."""
-    for name in LIBRARIES:
+    for name in sys.argv[1:]:
         with suppress(ImportError):
             importlib.import_module(name)
     # What is loaded already cannot be rewritten, as pytest would for the plugins that it finds.
