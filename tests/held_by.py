@@ -88,6 +88,10 @@ HELD_BY: Held = {
         "tests/service/lots/test_trace.py",
         "the lots that are met, looked at as a trace tells them",
     ),
+    "ledger/store/ahead/recalls.py": (
+        "tests/service/recall/test_forget.py",
+        "foretells what forgetting asks, held there; test_foresight.py counts the journeys of it",
+    ),
     "ledger/service/desk/judged.py": (
         "tests/service/recall/test_order.py",
         "drafts are judged side by side there, and all that stands in the way of any is told",
@@ -120,7 +124,7 @@ HELD_BY: Held = {
         "reads what the one replay needs, whose contents are looked at there",
     ),
     "ledger/service/account/shares.py": (
-        "tests/service/account/test_ahead.py",
+        "tests/store/ahead/test_traced.py",
         "shares as the one replay carries them, asked there alone; test_shares.py has the figures",
     ),
     **{

@@ -17,7 +17,7 @@ from ledger.science.contents.received import ReceivedLot
 from ledger.science.contents.replay import Happening, Replay
 from ledger.science.liquids.alcohol import abv_from_mass_percent, mass_percent_from_density
 from ledger.science.liquids.alcoholmeter import true_from_indicated
-from ledger.service.account.ahead import foresee_replayed
+from ledger.store.ahead.traced import foresee_replayed
 from ledger.store.engine.acts import foresee
 from ledger.store.engine.connections import Connection
 from ledger.store.engine.foretold import Foreseen

@@ -14,10 +14,10 @@ from ledger.errors import InputError, RefusedError
 from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.foresight import Ahead
+from ledger.store.ahead.foreseen import foresee_code, foresee_vessel
 from ledger.store.engine.acts import foresee
 from ledger.store.engine.foretold import Foreseen
 from ledger.store.read import queries
-from ledger.store.read.foreseen import foresee_code, foresee_vessel
 
 _UNREAD: Formula | None = Formula("", 1, "lot", ProductKind.ESSENCE, Quantity(1, Measure.UL, ""))
 """Stands in for a formula that could not be read, so that what follows from it is not asked for."""

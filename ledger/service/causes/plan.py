@@ -21,7 +21,6 @@ from ledger.domain.lots.codes import clean_code
 from ledger.errors import LedgerError, RefusedError
 from ledger.science.statistics.power import MOST_JARS, Rates, Size, size_for
 from ledger.science.statistics.suspects import LEVEL
-from ledger.service.account.ahead import foresee_on_hand
 from ledger.service.account.codes import whole_code
 from ledger.service.causes.rates import seen_on
 from ledger.service.causes.tries import named_in, read_tries
@@ -29,6 +28,7 @@ from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.foresight import Ahead
 from ledger.service.desk.reader import Words
+from ledger.store.ahead.traced import foresee_on_hand
 from ledger.store.engine.connections import Connection
 from ledger.store.engine.foretold import Foreseen
 from ledger.store.read import queries

@@ -14,18 +14,18 @@ from ledger.domain.entries.plain import instant_text
 from ledger.domain.entries.texts import read_text
 from ledger.domain.lots.codes import clean_code, stem_for
 from ledger.errors import LedgerError
-from ledger.service.account.ahead import foresee_trace
-from ledger.service.account.named import foresee_ending, foresee_first_of, is_short
 from ledger.service.desk.book import Book, How, wall_clock
 from ledger.service.desk.numbers import entry_number
 from ledger.service.desk.standing import foresee_standing
 from ledger.service.desk.times import read_when
+from ledger.store.ahead import foreseen as reads
+from ledger.store.ahead.later import Touched, foresee_entry
+from ledger.store.ahead.named import foresee_ending, foresee_first_of, is_short
+from ledger.store.ahead.traced import foresee_trace
 from ledger.store.engine.acts import Foretell
 from ledger.store.engine.foretold import Foreseen
 from ledger.store.engine.turn import Found
-from ledger.store.read import foreseen as reads
 from ledger.store.read import queries
-from ledger.store.read.later import Touched, foresee_entry
 from ledger.store.write.recorder import first_of
 
 _ELSEWHERE = timezone(timedelta(hours=1))

@@ -41,6 +41,7 @@ from ledger.service.account.density import with_density
 from ledger.service.account.state import lot_state
 from ledger.service.desk.control import control_of
 from ledger.service.desk.vessel import vessel_of
+from ledger.store.ahead.foreseen import foresee_unforeseen, foresee_vessel
 from ledger.store.engine.abreast import abreast
 from ledger.store.engine.acts import foresee
 from ledger.store.engine.connections import Connection
@@ -48,7 +49,6 @@ from ledger.store.engine.foretold import Foreseen
 from ledger.store.read import parties, queries
 from ledger.store.read.amounts import held_then_and_now
 from ledger.store.read.end import last_recorded
-from ledger.store.read.foreseen import foresee_unforeseen, foresee_vessel
 from ledger.store.read.queries import Moment
 
 

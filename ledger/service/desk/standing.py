@@ -39,11 +39,12 @@ from ledger.science.contents.composition import Contents
 from ledger.service.account.replay import replayed
 from ledger.service.desk.recheck import MEND, fits_no_longer, histories
 from ledger.service.desk.scene import build_scene
+from ledger.store.ahead import later
 from ledger.store.engine.abreast import abreast
 from ledger.store.engine.acts import foresee
 from ledger.store.engine.connections import Connection
 from ledger.store.engine.foretold import Foreseen
-from ledger.store.read import dependents, later, queries, walk
+from ledger.store.read import dependents, queries, walk
 
 JUDGED = Add | Bottle | Decant | Filter | Finish | Judge | MakeUp | Measurement | Rinse
 """Kinds of facts that rules hold to what went before."""

@@ -9,9 +9,9 @@ from collections.abc import Mapping
 from msgspec import Struct
 
 from ledger.science.contents.shares import Shares
-from ledger.service.account.ahead import foresee_reach
 from ledger.service.account.codes import known_lot
 from ledger.service.account.shares import NOTHING, Told, shares_ahead, shares_behind
+from ledger.store.ahead.traced import foresee_reach
 from ledger.store.engine.abreast import abreast
 from ledger.store.engine.acts import foresee
 from ledger.store.engine.connections import Connection

@@ -15,11 +15,11 @@ from ledger.domain.amounts.quantity import Measure, show
 from ledger.domain.entries.choices import MoveAs
 from ledger.domain.lots.lot import Lot
 from ledger.science.contents.shares import Carrying
-from ledger.service.account.ahead import foresee_mixed
 from ledger.service.account.codes import known_lot
 from ledger.service.account.lots import lots_by_number
 from ledger.service.desk.book import Book
 from ledger.service.lots.reach import Reach, reach_on
+from ledger.store.ahead.traced import foresee_mixed
 from ledger.store.engine.abreast import abreast
 from ledger.store.engine.acts import foresee
 from ledger.store.engine.connections import Connection

@@ -30,7 +30,8 @@ from ledger.service.desk.act import Desk, act, at_desk
 from ledger.service.desk.book import Book, How, Recorded
 from ledger.service.desk.foresight import Ahead
 from ledger.service.lots.complaints import open_complaints
-from ledger.service.recall.standing import OF_ANY, Recall, foresee_open, open_recalls
+from ledger.service.recall.standing import OF_ANY, Recall, open_recalls
+from ledger.store.ahead.recalls import foresee_open
 from ledger.store.engine.abreast import abreast
 from ledger.store.engine.connections import Connection
 from ledger.store.read import parties, queries

@@ -3,12 +3,12 @@
 from functools import partial
 from typing import Any
 
+from ledger.store.ahead.later import Anew, Touched, foresee_entry, foresee_later
 from ledger.store.engine import statements
 from ledger.store.engine.acts import acting, foresee
 from ledger.store.engine.foretold import Foreseen
 from ledger.store.engine.turn import Question, turn_of
 from ledger.store.read import dependents, queries, walk
-from ledger.store.read.later import Anew, Touched, foresee_entry, foresee_later
 from tests.keeper import Keeper
 
 ANEW = Anew(("add", "finish", "bottle", "judge"), ("receipt",), most_acts=40, most_lots=200)

@@ -3,11 +3,11 @@
 import pytest
 
 from ledger.service.account.codes import first_of_material, lot_named
-from ledger.service.account.named import foresee_ending, foresee_first_of
+from ledger.store.ahead import foreseen as reads
+from ledger.store.ahead.named import foresee_ending, foresee_first_of
 from ledger.store.engine.acts import acting
 from ledger.store.engine.foretold import Foreseen
 from ledger.store.engine.turn import turn_of
-from ledger.store.read import foreseen as reads
 from tests.keeper import LATER, Keeper
 
 TODAY = LATER.date()

@@ -5,10 +5,10 @@ from collections.abc import Callable, Sequence
 import pytest
 from sqlalchemy import Connection
 
-from ledger.service.account.ahead import foresee_mixed, foresee_reach
 from ledger.service.account.codes import known_lot
 from ledger.service.account.lots import lots_by_number
 from ledger.service.account.shares import shares_ahead
+from ledger.store.ahead.traced import foresee_mixed, foresee_reach
 from ledger.store.engine.acts import acting, foresee
 from ledger.store.engine.foretold import Foreseen
 from ledger.store.engine.turn import turn_of

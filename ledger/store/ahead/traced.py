@@ -5,10 +5,10 @@ Guarantees: only what readers ask themselves; what is not asked in the end was a
 
 from collections.abc import Sequence
 
+from ledger.store.ahead.foreseen import MET, foresee_replay
 from ledger.store.engine.foretold import Foreseen
 from ledger.store.engine.turn import Found
 from ledger.store.read import amounts, lots, sent, walk
-from ledger.store.read.foreseen import MET, foresee_replay
 
 _LOTS = "FROM (SELECT CAST(:lots AS BIGINT[]) AS lots) AS told"
 _ONE = f"SELECT CASE WHEN cardinality(lots) = 1 THEN lots[1] END {_LOTS}"

@@ -6,11 +6,12 @@ import pytest
 from sqlalchemy import Connection
 
 from ledger.service.desk.book import open_book
+from ledger.store.ahead import foreseen
 from ledger.store.engine import statements
 from ledger.store.engine.acts import acting
 from ledger.store.engine.foretold import Foreseen
 from ledger.store.engine.turn import Question, turn_of
-from ledger.store.read import amounts, foreseen, inputs, made, parties, people, queries
+from ledger.store.read import amounts, inputs, made, parties, people, queries
 from ledger.store.read.lots import codes_of_stem
 from tests.keeper import Keeper
 

@@ -8,10 +8,10 @@ how many at most, it is told.
 from msgspec import Struct
 
 from ledger.domain.entries.choices import MaterialKind
+from ledger.store.ahead import foreseen as reads
 from ledger.store.engine.foretold import Foreseen
 from ledger.store.engine.turn import Found
 from ledger.store.read import amounts, dependents, inputs, parties, queries, received, walk
-from ledger.store.read import foreseen as reads
 from ledger.store.read.end import STANDS_FOR
 from ledger.store.read.queries import IN_FORCE
 

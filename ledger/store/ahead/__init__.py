@@ -1,0 +1,1 @@
+"""What acts will ask of the book, foretold, so that a server is asked all of it at once."""
