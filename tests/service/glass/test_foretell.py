@@ -70,8 +70,20 @@ def test_of_a_formula_the_same_is_foretold_and_nothing_kept(
     assert of_formula
     assert of_formula.clear_by == pytest.approx(of_lot.clear_by)
     assert of_formula.glass == pytest.approx(of_lot.glass)
+    assert of_formula.soda_parts == 7
     assert foretell_formula(sqlite_keeper.book, "no-such") is None
     assert len(sqlite_keeper.entries()) == before
+
+
+def test_a_formula_is_foretold_as_it_is_poured_unless_another_pour_is_asked(
+    sqlite_keeper: Keeper, tmp_path: Path
+) -> None:
+    receive_all(sqlite_keeper)
+    file = tmp_path / "orange.toml"
+    file.write_text(FORMULA.replace("[[line]]", 'pour = "1:5"\n\n[[line]]', 1), encoding="utf-8")
+    sqlite_keeper.do("formula", file=str(file))
+    told = [foretell_formula(sqlite_keeper.book, "house-orange", pour) for pour in (None, "1:9")]
+    assert [found and found.soda_parts for found in told] == [5, 9]
 
 
 def test_what_is_not_known_is_named_and_the_rest_still_told(sqlite_keeper: Keeper) -> None:

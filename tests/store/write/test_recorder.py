@@ -2,6 +2,7 @@
 
 import sqlite3
 from contextlib import closing
+from pathlib import Path
 
 import pytest
 from msgspec.structs import replace
@@ -11,7 +12,9 @@ from ledger.domain.entries import Draft, Material, Note, When
 from ledger.errors import StorageError
 from ledger.service.evidence.verify import verify
 from ledger.store.copies.lines import root_of_texts
+from ledger.store.engine.connections import connected
 from ledger.store.engine.statements import ask_one
+from ledger.store.form.create import create_book
 from ledger.store.write import recorder
 from tests.keeper import Keeper
 
@@ -27,6 +30,13 @@ def test_an_entry_has_the_next_number_and_the_root_is_over_its_text_too(
         assert recorder.size(connection) == before + 1
         assert recorder.root(connection) == root_of_texts(connection)
     assert sqlite_keeper.entry(entry.seq) == entry
+
+
+def test_a_book_that_has_no_entry_yet_has_none(tmp_path: Path) -> None:
+    where, found = str(tmp_path / "new.db"), list[int]()
+    with connected(where) as engine:
+        create_book(engine, where, lambda connection: found.append(recorder.size(connection)))
+    assert found == [0]
 
 
 def test_a_lost_leaf_is_told_with_the_entries_it_stood_for(sqlite_keeper: Keeper) -> None:

@@ -6,7 +6,7 @@ from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries.choices import LotType
 from ledger.domain.lots.lot import Lot
 from ledger.service.recall.events import Events
-from ledger.service.recall.trail import Trail, Transformed, trail_of
+from ledger.service.recall.trail import Received, Trail, Transformed, trail_of
 from reports.words.recall import key_data as module
 from reports.words.recall.key_data import _amount, document, key_data, key_events
 from tests.keeper import Keeper
@@ -68,6 +68,19 @@ def test_only_packed_lots_that_are_counted_are_told_in_bottles() -> None:
         for sort in (LotType.PACKED, LotType.RECEIVED)
         for measure in (Measure.UEACH, Measure.UL)
     ] == [("3", "bottle"), ("3000", "mL"), ("3", "each"), ("3000", "mL")]
+
+
+def test_goods_that_came_back_are_told_by_our_code_and_a_delivery_by_its_supplier_s() -> None:
+    """Of a delivery of which the supplier's code is not known ours is told."""
+    lots = [filled(Lot, code="SOO-001-3", supplier_lot=theirs) for theirs in ("8412", None)]
+    received = tuple(
+        filled(Received, brief=lot, is_return=is_return, on="2026-03-04")
+        for is_return in (False, True)
+        for lot in lots
+    )
+    (table, *_) = key_data(filled(Trail, received=received, on="2026-03-04"))
+    codes = [row[table.sheet.heads.index("traceability_lot_code")] for row in table.sheet.rows]
+    assert codes == ["8412", "SOO-001-3", "SOO-001-3", "SOO-001-3"]
 
 
 def test_a_document_is_told_by_its_kind_and_its_number() -> None:
