@@ -1,15 +1,12 @@
 """What the book knows of a lot at a moment, folded from its entries in force."""
 
 from datetime import date, timedelta
-from fractions import Fraction
 from typing import Any
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 from msgspec.structs import replace
 
-from ledger.domain.amounts.quantity import MOST, Measure, Quantity
+from ledger.domain.amounts.quantity import Measure
 from ledger.domain.entries import (
     Bottle,
     Filter,
@@ -17,7 +14,6 @@ from ledger.domain.entries import (
     Judge,
     Look,
     Material,
-    Measurement,
     Receipt,
     Rest,
     Start,
@@ -27,7 +23,6 @@ from ledger.domain.entries.choices import (
     Grade,
     LotType,
     MaterialKind,
-    Measured,
     ProductKind,
     Purpose,
     Verdict,
@@ -36,18 +31,14 @@ from ledger.domain.lots.lot import Lot, Status
 from ledger.domain.lots.state import (
     STAYS_IN_THE_CAKE,
     LotState,
-    density_mg_per_l,
     finished_at,
     food_grade,
     has_before,
     in_brief,
-    in_measure_of,
-    is_liquid,
     is_past_date,
     is_trial,
     last_look,
     latest,
-    most_it_can_hold_ul,
     name,
     open_rest,
     opener,
@@ -58,13 +49,11 @@ from tests.domain.builders import (
     BEGUN,
     at,
     entry,
-    grams,
     lot,
     make,
     ml,
     oil,
     packed,
-    pieces,
     powder,
     struck,
 )
@@ -142,75 +131,6 @@ def test_every_verdict_makes_a_status(verdict: Verdict) -> None:
     assert status(lot("E-1", make(Judge, verdict=verdict))) not in (Status.MAKING, Status.STRUCK)
 
 
-def density(micro: int) -> Measurement:
-    return Measurement(Measured.DENSITY, micro, "g/mL", "as written")
-
-
-KNOWN = make(Material, density_mg_per_l=840_000)
-RECEIVED = make(Receipt, density_mg_per_l=845_000)
-DENSITIES: list[tuple[str, LotState, int | None]] = [
-    ("nobody knows", oil(), None),
-    ("as its material's", oil(material=KNOWN), 840_000),
-    ("as received", oil(material=KNOWN, opening=RECEIVED), 845_000),
-    (
-        "as measured last",
-        lot("O-1", density(850_000), density(851_000), kind="received", opening=RECEIVED),
-        851_000,
-    ),
-    ("other readings do not count", lot("E-1", make(Measurement), density(850_000)), 850_000),
-    (
-        "as it is replayed, before all that was measured",
-        replace(
-            lot("O-1", density(850_000), kind="received", opening=RECEIVED),
-            reckoned_mg_per_l=860_000,
-        ),
-        860_000,
-    ),
-    ("a reading of sugar is no density", lot("E-1", make(Measurement)), None),
-]
-
-
-@pytest.mark.parametrize(
-    ("state", "mg_per_l"), [row[1:] for row in DENSITIES], ids=[row[0] for row in DENSITIES]
-)
-def test_the_density_is_the_best_that_is_known(state: LotState, mg_per_l: int | None) -> None:
-    assert density_mg_per_l(state) == mg_per_l
-
-
-HEAVY = powder(material=make(Material, density_mg_per_l=1_600_000))
-EXCHANGED: list[tuple[str, LotState, Quantity, int | None]] = [
-    ("a volume of a liquid", oil(), ml(30), 30_000),
-    ("a weight of a solid", powder(), grams(15), 15_000),
-    ("a number of bottles", packed(), pieces(3), 3_000_000),
-    ("a weight of a liquid", oil(material=KNOWN), grams(25.2), 30_000),
-    ("a volume of a solid", HEAVY, ml(10), 16_000),
-    ("a weight of a liquid of unknown density", oil(), grams(25.2), None),
-    ("a volume of a solid of unknown density", powder(), ml(10), None),
-    ("pieces of a liquid", oil(material=KNOWN), pieces(3), None),
-    ("a volume of bottles", packed(material=KNOWN), ml(30), None),
-]
-
-
-@pytest.mark.parametrize(
-    ("state", "amount", "own"), [row[1:] for row in EXCHANGED], ids=[row[0] for row in EXCHANGED]
-)
-def test_an_amount_is_counted_in_the_lots_own_measure(
-    state: LotState, amount: Quantity, own: int | None
-) -> None:
-    assert in_measure_of(state, amount) == own
-
-
-@given(amount=st.integers(1, MOST), mg_per_l=st.integers(10_000, 23_000_000))
-def test_volume_and_weight_are_exchanged_to_the_nearest_unit(amount: int, mg_per_l: int) -> None:
-    known = make(Material, density_mg_per_l=mg_per_l)
-    volume = in_measure_of(oil(material=known), Quantity(amount, Measure.MG, ""))
-    weight = in_measure_of(powder(material=known), Quantity(amount, Measure.UL, ""))
-    assert volume is not None
-    assert weight is not None
-    assert abs(volume - Fraction(amount * 10**6, mg_per_l)) <= Fraction(1, 2)
-    assert abs(weight - Fraction(amount * mg_per_l, 10**6)) <= Fraction(1, 2)
-
-
 BEGINS, ENDS = make(Rest), make(Rest, ended_at=at(11), began=2)
 WHOLE = make(Rest, ended_at=at(10))
 RESTS: list[tuple[str, LotState, int | None]] = [
@@ -257,12 +177,6 @@ def test_the_last_look_is_at_the_lot_or_its_bulk(state: LotState, look: Look | N
     assert last_look(state) == look
 
 
-def test_dissolved_solids_add_at_most_their_weight_in_water() -> None:
-    state = lot(on_hand=9, on_hand_then=2_400_000, solids_mg=2_400_000)
-    assert most_it_can_hold_ul(state) == 4_800_000
-    assert most_it_can_hold_ul(lot(on_hand=450_000)) == 450_000
-
-
 @pytest.mark.parametrize(
     ("best_before", "is_past"),
     [(None, False), (date(2026, 3, 1), True), (date(2026, 3, 2), False), (date(2026, 3, 3), False)],
@@ -307,11 +221,6 @@ def test_a_clarifier_never_counts_as_dissolving_and_sugar_does() -> None:
         MaterialKind.CLARIFIER,
         MaterialKind.FILTER,
     ]
-
-
-def test_what_is_weighed_and_known_to_fill_a_volume_is_a_liquid_too() -> None:
-    assert [is_liquid(state) for state in (oil(), powder(), packed())] == [True, False, False]
-    assert is_liquid(replace(powder(), reckoned_mg_per_l=1_300_000))
 
 
 def test_the_making_ended_when_the_last_finish_happened() -> None:
