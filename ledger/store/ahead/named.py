@@ -1,6 +1,7 @@
 """Which lot a text means that is no whole code, foretold for a server: by an ending, or a material.
 
 Guarantees: only what is read of it later; where it means another lot, that is asked in its time.
+Refuses: to decide which lot is meant; the words are read when the look has been answered.
 """
 
 from datetime import date

@@ -1,6 +1,7 @@
 """What is asked of the recalls that stand open, foretold for a server.
 
-Guarantees: only what is asked of each in its time; of more recalls than are foretold too.
+Guarantees: only what is asked of each in its time. Refuses: to foretell it of more than a few; of
+the others it is asked one after the other.
 """
 
 from ledger.store.ahead.traced import foresee_reach

@@ -1,6 +1,7 @@
 """What is asked of the lots of a trace, and of mixtures, foretold for a server.
 
 Guarantees: only what readers ask themselves; what is not asked in the end was asked for nothing.
+Refuses: to reckon; what the lots hold is replayed by the service.
 """
 
 from collections.abc import Sequence

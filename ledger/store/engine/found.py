@@ -1,7 +1,8 @@
 """What a server finds by one question for others: the words that ask for it, and that keep it.
 
 Guarantees: a value, or rows, is kept in a setting for as long as the transaction lasts; a question
-that asks for cells of such rows is asked for each of them by one statement.
+that asks for cells of such rows is asked for each of them by one statement. Refuses: to ask; it
+only writes the words.
 """
 
 import re
