@@ -177,7 +177,7 @@ def running_server(folder: Path, *, is_durable: bool = False) -> Iterator[Server
     try:
         found = Server(running.get_uri(), count(1))
         if not is_durable:
-            for name in ("fsync", "synchronous_commit", "full_page_writes", "autovacuum"):
+            for name in ("fsync", "synchronous_commit", "full_page_writes", "autovacuum", "jit"):
                 found.run(f"ALTER SYSTEM SET {name} = off")
             found.run("SELECT pg_reload_conf()")
         yield found

@@ -60,12 +60,12 @@ def init(
 
 def machine_zone() -> str:
     """Return the name of this machine's time zone, UTC where it has none."""
-    from zoneinfo import available_timezones
-
     from tzlocal import get_localzone_name
 
+    from ledger.service.desk.clock import zones
+
     zone = get_localzone_name()
-    return zone if zone in available_timezones() else "UTC"
+    return zone if zone in zones() else "UTC"
 
 
 def new_place() -> str:

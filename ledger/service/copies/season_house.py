@@ -8,7 +8,6 @@ import tomllib
 from collections.abc import Collection, Iterator
 from pathlib import Path
 from typing import Any
-from zoneinfo import available_timezones
 
 from msgspec import Struct
 from msgspec.structs import fields
@@ -16,6 +15,7 @@ from msgspec.structs import fields
 from ledger.domain.masters.toml import toml_values
 from ledger.errors import InputError
 from ledger.service.copies.season_files import MOST_BYTES, Problem
+from ledger.service.desk.clock import zones
 from ledger.text_files import bytes_of
 
 
@@ -98,5 +98,5 @@ def _problems(kind: type[SeasonHouse | Story], told: dict[str, Any]) -> Iterator
 
 
 def _zone_problems(zone: object) -> Iterator[Problem]:
-    if isinstance(zone, str) and zone not in available_timezones():
+    if isinstance(zone, str) and zone not in zones():
         yield f'house.toml has "{zone}", which is no time zone.', "Write one such as Europe/Dublin."

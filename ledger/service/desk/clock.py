@@ -5,13 +5,24 @@ clock; the moment is handed to it.
 """
 
 from datetime import date, datetime
-from zoneinfo import ZoneInfo
+from functools import cache
+from zoneinfo import ZoneInfo, available_timezones
 
 from ledger.domain.entries import House
 from ledger.service.desk.book import Book
 from ledger.store.engine.connections import Connection
 from ledger.store.read import queries
 from ledger.store.read.end import last_recorded
+
+
+@cache
+def zones() -> frozenset[str]:
+    """Return the names of all time zones; they lie in many files, so they are looked for once.
+
+    >>> "Europe/Dublin" in zones(), "Europe" in zones()
+    (True, False)
+    """
+    return frozenset(available_timezones())
 
 
 def zone_of(house: House | None) -> ZoneInfo:

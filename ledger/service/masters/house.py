@@ -6,7 +6,7 @@ Guarantees: `init` makes a book with its house or nothing. Refuses: a book where
 import re
 from collections.abc import Callable
 from functools import partial
-from zoneinfo import ZoneInfo, available_timezones
+from zoneinfo import ZoneInfo
 
 from msgspec.structs import replace
 
@@ -20,6 +20,7 @@ from ledger.domain.rules.always.times import clock
 from ledger.errors import InputError, StorageError, visible
 from ledger.service.desk.act import act, at_desk, desk_on
 from ledger.service.desk.book import Book, Clock, How, Recorded, wall_clock
+from ledger.service.desk.clock import zones
 from ledger.service.desk.foresight import Ahead
 from ledger.service.desk.reader import Words
 from ledger.store.engine.connections import connected
@@ -247,7 +248,7 @@ def _country(text: str | None) -> str | None:
 
 
 def _zone(text: str) -> str:
-    if text not in available_timezones() or not ZoneInfo(text):
+    if text not in zones() or not ZoneInfo(text):
         raise InputError(
             f'"{text}" is not a time zone.', "Write one such as Europe/Dublin or America/Chicago."
         )

@@ -7,7 +7,7 @@ transaction; the views and tables that it compares with are temporary ones and a
 once.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from sqlalchemy import CheckConstraint, Connection, Table, text
 from sqlalchemy.exc import DBAPIError
@@ -59,11 +59,21 @@ _VEILED = text(
     "OR EXISTS (SELECT 1 FROM pg_policy p WHERE p.polrelid = c.oid)) ORDER BY c.relname"
 )
 _EVENTS = text("SELECT evtname FROM pg_event_trigger WHERE evtenabled <> 'D' ORDER BY evtname")
-_CHECKS = text(
-    "SELECT k.conname, pg_get_constraintdef(k.oid) AS said FROM pg_constraint k "
-    "WHERE k.contype = 'c' AND k.conrelid = to_regclass(:name)"
+_IN = (
+    "c.relnamespace = CASE WHEN :is_trial THEN pg_my_temp_schema() "
+    "ELSE to_regnamespace(quote_ident(current_schema())) END"
 )
-_VIEW = text("SELECT pg_get_viewdef(to_regclass(:name))")
+_SAYS = {
+    "TABLE": text(
+        "SELECT c.relname, k.conname, pg_get_constraintdef(k.oid) FROM pg_constraint k "
+        f"JOIN pg_class c ON c.oid = k.conrelid WHERE k.contype = 'c' AND {_IN}"
+    ),
+    "VIEW": text(
+        "SELECT c.relname, 'query', pg_get_viewdef(c.oid) FROM pg_class c "
+        f"WHERE c.relkind = 'v' AND {_IN}"
+    ),
+}
+"""What a server says of each condition of tables, and of each view."""
 _KINDS = {"update": 16, "delete": 8, "truncate": 32}
 """What PostgreSQL calls these acts in a trigger's type (pg_trigger.h)."""
 _BEFORE = 2
@@ -73,6 +83,8 @@ _EACH_ROW_INSERTED = 1 + _BEFORE + 4
 _EACH_ROW_TAKEN_AWAY = 1 + _BEFORE + _KINDS["delete"]
 """The same for one that fires before each row is taken away."""
 _TRIAL = "pottle_as_kept"
+Said = dict[str, str]
+"""What a server says of the parts of a thing, by their names."""
 _AS_IS = {"no_parameters": True}
 """How a per cent sign stays one, where a driver would fill in a value."""
 
@@ -116,38 +128,65 @@ def _table_faults(connection: Connection, things: dict[str, str]) -> Iterator[st
 
 def _check_faults(connection: Connection, things: dict[str, str]) -> Iterator[str]:
     """Yield which conditions say something else than those that a book is made with."""
-    for name, table in METADATA.tables.items():
-        if name not in things:
+    tables = {name: table for name, table in METADATA.tables.items() if name in things}
+    made = {name: _parts(connection, table) for name, table in tables.items()}
+    stored = _said(connection, "TABLE", is_trial=False)
+    for name, kept in _as_kept(connection, "TABLE", made):
+        if isinstance(kept, DBAPIError):
+            yield f"The conditions of the table {name} could not be compared: {cause(kept)}."
             continue
-        try:
-            with connection.begin_nested() as trial:
-                connection.exec_driver_sql(
-                    _trial_table(connection, table), execution_options=_AS_IS
-                )
-                kept = _checks(connection, _TRIAL)
-                trial.rollback()
-        except DBAPIError as error:
-            yield f"The conditions of the table {name} could not be compared: {cause(error)}."
-            continue
-        stored = _checks(connection, f'"{name}"')
         # One that is missing is told with its table.
-        changed = (key for key, said in kept.items() if stored.get(key, said) != said)
-        for condition in sorted(changed):
+        is_now = stored.get(name, {})
+        for condition in sorted(key for key, said in kept.items() if is_now.get(key, said) != said):
             yield f"The condition {condition} of {name} is not as the book was made with it."
 
 
-def _checks(connection: Connection, table: str) -> dict[str, str]:
-    return {row.conname: row.said for row in connection.execute(_CHECKS, {"name": table})}
-
-
-def _trial_table(connection: Connection, table: Table) -> str:
+def _parts(connection: Connection, table: Table) -> str:
     preparer = connection.dialect.identifier_preparer
     checks = (c for c in table.constraints if isinstance(c, CheckConstraint))
     parts = [
         *(f"{preparer.quote(c.name)} {c.type.compile(connection.dialect)}" for c in table.columns),
         *(f"CONSTRAINT {preparer.format_constraint(c)} CHECK ({c.sqltext})" for c in checks),
     ]
-    return f"CREATE TEMP TABLE {_TRIAL} ({', '.join(parts)})"
+    return f"({', '.join(parts)})"
+
+
+def _as_kept(
+    connection: Connection, kind: str, made: Mapping[str, str]
+) -> Iterator[tuple[str, Said | DBAPIError]]:
+    """Yield what the server makes of each thing as it is kept, or why it makes nothing of it.
+
+    All are made at once, for each that is made alone costs a journey or two; where one cannot be
+    made it is seen which.
+    """
+    try:
+        yield from _made(connection, kind, made).items()
+    except DBAPIError:
+        for name, words in made.items():
+            try:
+                yield from _made(connection, kind, {name: words}).items()
+            except DBAPIError as error:
+                yield name, error
+
+
+def _made(connection: Connection, kind: str, made: Mapping[str, str]) -> dict[str, Said]:
+    """Make things for a trial, and return what the server says of them when they are gone again."""
+    trials = {f"{_TRIAL}_{number}": name for number, name in enumerate(made)}
+    # Every role may make temporary ones, unless that was revoked.
+    statements = [f"CREATE TEMP {kind} {trial} {made[name]}" for trial, name in trials.items()]
+    with connection.begin_nested() as trial:
+        connection.exec_driver_sql("; ".join(statements), execution_options=_AS_IS)
+        said = _said(connection, kind, is_trial=True)
+        trial.rollback()
+    return {name: said.get(trial, {}) for trial, name in trials.items()}
+
+
+def _said(connection: Connection, kind: str, *, is_trial: bool) -> dict[str, Said]:
+    """Return what the server says of tables or views: those of a trial, or those of the book."""
+    said: dict[str, Said] = {}
+    for thing, part, words in connection.execute(_SAYS[kind], {"is_trial": is_trial}):
+        said.setdefault(thing, {})[part] = words
+    return said
 
 
 def _columns(connection: Connection, table: Table) -> set[tuple[str, str, bool]]:
@@ -200,17 +239,10 @@ def _guard_faults(connection: Connection, things: dict[str, str]) -> Iterator[st
 
 
 def _view_faults(connection: Connection, views: dict[str, str]) -> Iterator[str]:
-    for name, query in views.items():
-        try:
-            with connection.begin_nested() as trial:
-                # Every role may make temporary views, unless that was revoked.
-                connection.exec_driver_sql(
-                    f"CREATE TEMP VIEW {_TRIAL} AS {on_server(query)}", execution_options=_AS_IS
-                )
-                kept = connection.execute(_VIEW, {"name": _TRIAL}).scalar_one()
-                trial.rollback()
-        except DBAPIError as error:
-            yield f"The view {name} could not be compared: {cause(error)}."
-            continue
-        if connection.execute(_VIEW, {"name": name}).scalar_one() != kept:
+    stored = _said(connection, "VIEW", is_trial=False)
+    made = {name: f"AS {on_server(query)}" for name, query in views.items()}
+    for name, kept in _as_kept(connection, "VIEW", made):
+        if isinstance(kept, DBAPIError):
+            yield f"The view {name} could not be compared: {cause(kept)}."
+        elif stored.get(name) != kept:
             yield f"The view {name} is not as the book was made with it."

@@ -7,6 +7,7 @@ as its number in a box, and noted; a number and its unit stand on one line.
 
 import unicodedata
 from collections.abc import Callable, Iterator
+from functools import lru_cache
 from typing import Literal
 
 from msgspec import Struct
@@ -54,6 +55,7 @@ class Face(Struct, frozen=True):
         return (self.leading + CAP_HEIGHT * self.size) / 2
 
 
+@lru_cache(maxsize=8192)  # what is fitted is measured again at every try
 def width_of(text: str, face: Face) -> float:
     """Measure a line in points."""
     register()

@@ -14,7 +14,6 @@ from tests.benchmarks.slow_line import SlowLine, slow_line, through
 from tests.conftest import Server, opened
 from tests.keeper import LATER, Keeper, SetClock
 
-DELAY_S = 0.02
 LOT, SPIRIT, BOTTLES = "OE-001-5", "NS-001-J", "BOS-001-S"
 RINSED = {
     "lot": LOT,
@@ -27,11 +26,19 @@ RINSED = {
 
 
 @pytest.fixture
-def far(server: Server, server_walked_template: str) -> Iterator[tuple[Keeper, SlowLine]]:
-    """A book with a row in every table on a server far away, called already."""
+def delay_s() -> float:
+    """How long a journey takes: it changes nothing of how many are made."""
+    return 0.0
+
+
+@pytest.fixture
+def far(
+    server: Server, server_walked_template: str, delay_s: float
+) -> Iterator[tuple[Keeper, SlowLine]]:
+    """A book with a row in every table on a server by a line that counts, called already."""
     where = server.where(server.new_database(server_walked_template))
     with (
-        slow_line(server, DELAY_S) as line,
+        slow_line(server, delay_s) as line,
         opened(through(line, where), SetClock(LATER)) as keeper,
     ):
         keeper.do("note", text="Here.")
@@ -219,6 +226,7 @@ def test_a_lot_that_nobody_has_yet_is_asked_for_when_its_time_comes(
     assert raised.value.problems[0][0] == sources
 
 
+@pytest.mark.parametrize("delay_s", [0.02])
 def test_of_two_who_draw_the_last_of_a_lot_at_once_the_second_is_asked_why(
     far: tuple[Keeper, SlowLine],
 ) -> None:

@@ -31,10 +31,14 @@ def tree_of(keeper: Keeper, progress: Callable[[int, int], None] = lambda *_: No
     return tree.root() if tree else None
 
 
-@pytest.mark.parametrize("chunk", [1, 10, 8192])
+@pytest.mark.parametrize(
+    ("kept", "chunk"), [(WALKED[0], 1), *((kept, chunk) for kept in WALKED for chunk in (10, 8192))]
+)
 def test_a_book_with_a_row_in_every_table_is_found_sound(
-    walked: Keeper, chunk: int, monkeypatch: pytest.MonkeyPatch
+    kept: str, chunk: int, request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch
 ) -> None:
+    """However its entries are parted; one by one in a file alone, since it takes a server long."""
+    walked: Keeper = request.getfixturevalue(kept)
     monkeypatch.setattr(audit_swift, "CHUNK", chunk)
     with walked.reading() as connection:
         expected = root(connection)

@@ -1,5 +1,10 @@
 """The form of a book on a server: what it lost is told."""
 
+import pytest
+from sqlalchemy import Connection, Table
+
+from ledger.store.form import server as looked_at
+from ledger.store.form.kept import kept_views
 from ledger.store.form.schema import schema_faults
 from tests.keeper import Keeper
 
@@ -60,3 +65,28 @@ def test_all_that_was_changed_on_a_server_is_told_a_sentence_each(postgres_keepe
         assert list(schema_faults(connection)) == TOLD
         connection.rollback()
         assert list(schema_faults(connection)) == []
+
+
+def test_what_cannot_be_compared_is_told_with_its_reason_and_all_else_is_compared(
+    postgres_keeper: Keeper, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What is made for a trial is made at once, and each alone where one of them cannot be."""
+    parts, views = looked_at._parts, kept_views()
+
+    def unknown(connection: Connection, table: Table) -> str:
+        return "(a nil)" if table.name == "look" else parts(connection, table)
+
+    monkeypatch.setattr(looked_at, "_parts", unknown)
+    monkeypatch.setattr(looked_at, "kept_views", lambda: {**views, "on_hand": "SELECT nothing"})
+    with postgres_keeper.book.engine.connect() as connection:
+        for damage in (DAMAGES[5], DAMAGES[1]):
+            connection.exec_driver_sql(damage)
+        assert list(schema_faults(connection)) == [
+            "The book has lost its view v_stock.",
+            "The book holds the table v_stock, which it was not made with.",
+            "The condition ck_level_amount of level is not as the book was made with it.",
+            'The conditions of the table look could not be compared: type "nil" does not exist.',
+            'The view on_hand could not be compared: column "nothing" does not exist.',
+            "The view v_stock is not as the book was made with it.",
+        ]
+        connection.rollback()
