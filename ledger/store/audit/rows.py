@@ -16,6 +16,7 @@ from ledger.domain.entries.plain import UNREADABLE, entry_from_plain, entry_text
 from ledger.domain.evidence.merkle import HASH_SIZE, Frontier, leaf_hash
 from ledger.store.audit.file import TROUBLE, is_damage
 from ledger.store.engine.connections import cause
+from ledger.store.engine.statements import ask
 from ledger.store.form.mapping import Cells, lot_codes, rows
 from ledger.store.form.tables import DETAILS, ENTRY, LOT, MATERIAL_KEY, METADATA, PERSON_KEY, TREE
 from ledger.store.write.recorder import node
@@ -215,12 +216,15 @@ def number_name(table: Table) -> str:
 
 def _stored(connection: Connection, table: Table, first: int, last: int) -> dict[Cells, Cells]:
     key = _key(table)
-    # Past SQLAlchemy's types, for what is stored may be of another than the column's.
-    cells = connection.exec_driver_sql(
+    # By the driver, past all types, for what is stored may be of another than the column's.
+    cells = ask(
+        connection,
         f'SELECT {_columns(table)} FROM "{table.name}" '
-        f'WHERE "{number_name(table)}" BETWEEN {first} AND {last}'
+        f'WHERE "{number_name(table)}" BETWEEN :first AND :last',
+        first=first,
+        last=last,
     )
-    return {key(row): row for row in map(tuple, cells)}
+    return {key(row): row for row in cells}
 
 
 def _differences(
