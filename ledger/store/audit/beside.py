@@ -1,11 +1,12 @@
 """Reading beside: parts of a long reading done one after the other while the caller does another.
 
-Guarantees: in a file's book the parts are read by a connection of their own, each in a transaction
-of its own; when the caller ends before them, by an error or by hand, the parts are ended too. By
-the caller's connection alone is read a server, which has more to do than this; what the caller
-itself has appended and not yet committed; and a file that keeps no write-ahead log, in which two
-readers and a writer could wait for each other. Refuses: to write, and to promise that parts see the
-same moment of the book as the caller: what is appended meanwhile may be seen by some of them.
+Guarantees: in a long book's file the parts are read by a connection of their own, each in a
+transaction of its own; when the caller ends before them, by an error or by hand, the parts are
+ended too. By the caller's connection alone is read a short book, of which another connection would
+have to learn the form first; a server, which has more to do than this; what the caller itself has
+appended and not yet committed; and a file that keeps no write-ahead log, in which two readers and a
+writer could wait for each other. Refuses: to write, and to promise that parts see the same moment
+of the book as the caller: what is appended meanwhile may be seen by some of them.
 
 There is one reader beside, not one a core: SQLite as Debian builds it gives out memory to one
 thread at a time, and three threads that write texts took longer than two.
@@ -23,6 +24,9 @@ from ledger.store.audit.file import any_text
 from ledger.store.engine.connections import is_writing
 
 ResultT = TypeVar("ResultT")
+LONG_PAGES = 512
+"""How many pages of a file make a book long: of those of 4 KiB two thousand entries fill so many,
+and up to there two readers take no less time than one."""
 A_MOMENT_S = 0.02
 """How long a part that was told to end is waited for before it is told again: it may have been
 between two statements."""
@@ -34,7 +38,7 @@ class Beside:
     def __init__(self, connection: Connection, pool: ThreadPoolExecutor) -> None:
         """Let the thread of a pool read the book of a connection."""
         self._caller = connection
-        self._is_apart = _has_log(connection) and not is_writing(connection)
+        self._is_apart = _is_long_file(connection) and not is_writing(connection)
         self._pool = pool
         self._parts: list[Future[Any]] = []
         self._reading: set[Any] = set()
@@ -71,11 +75,13 @@ class Beside:
             time.sleep(A_MOMENT_S)
 
 
-def _has_log(connection: Connection) -> bool:
-    """Return whether a book is a file of which one may read while another writes."""
+def _is_long_file(connection: Connection) -> bool:
+    """Return whether a book is a long file, of which one may read while another writes."""
     if connection.dialect.name != "sqlite":
         return False
-    return bool(connection.exec_driver_sql("PRAGMA journal_mode").scalar_one() == "wal")
+    pages: int = connection.exec_driver_sql("PRAGMA page_count").scalar_one()
+    has_log = connection.exec_driver_sql("PRAGMA journal_mode").scalar_one() == "wal"
+    return has_log and pages >= LONG_PAGES
 
 
 @contextmanager

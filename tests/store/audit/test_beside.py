@@ -10,11 +10,18 @@ from sqlalchemy import Connection
 from sqlalchemy.exc import DBAPIError, OperationalError
 
 from ledger.service.evidence.verify import verify
+from ledger.store.audit import beside as looked_at
 from ledger.store.audit.beside import beside
 from ledger.store.write.recorder import size
 from tests.keeper import Keeper
 
 ENDLESS = "WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n) SELECT MAX(i) FROM n"
+
+
+@pytest.fixture(autouse=True)
+def _long(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Let the books of the tests be long."""
+    monkeypatch.setattr(looked_at, "LONG_PAGES", 1)
 
 
 def thread_of(_connection: Connection) -> int:
@@ -29,6 +36,18 @@ def test_a_file_is_read_by_another_thread_and_a_server_by_the_caller(
             ran_in = second.ask(thread_of).result()
             assert second.ask(size).result() == size(connection)
         assert (ran_in != threading.get_ident()) is is_beside
+
+
+def test_a_short_book_is_read_by_the_caller(
+    sqlite_walked: Keeper, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with sqlite_walked.reading() as connection:
+        pages = connection.exec_driver_sql("PRAGMA page_count").scalar_one()
+        for long, is_beside in ((pages, True), (pages + 1, False)):
+            monkeypatch.setattr(looked_at, "LONG_PAGES", long)
+            with beside(connection) as second:
+                ran_in = second.ask(thread_of).result()
+            assert (ran_in != threading.get_ident()) is is_beside
 
 
 def test_what_is_not_committed_yet_is_read_by_the_caller(sqlite_walked: Keeper) -> None:
