@@ -11,6 +11,7 @@ import re
 from collections.abc import Callable, Iterator, Mapping, Set
 from decimal import Context
 from difflib import ndiff
+from enum import EnumType
 from functools import cache
 from inspect import Parameter, getsource, isfunction, signature
 from types import ModuleType
@@ -35,8 +36,9 @@ def check_constants(module: ModuleType) -> None:
 def _defaults(module: ModuleType) -> Iterator[str]:
     """Yield what fields of classes and arguments of functions are where nothing is said."""
     for node in ast.parse(getsource(module)).body:
-        if isinstance(node, ast.ClassDef | ast.FunctionDef):
-            takes = signature(getattr(module, node.name)).parameters.items()
+        value: Any = getattr(module, getattr(node, "name", ""), None)
+        if isinstance(node, ast.ClassDef | ast.FunctionDef) and not isinstance(value, EnumType):
+            takes = signature(value).parameters.items()
             plain = (f"{name}={item.default!r}" for name, item in takes if _is_plain(item.default))
             if said := ", ".join(plain):
                 yield f"{node.name}: {said}"

@@ -4,8 +4,10 @@ import io
 
 import pytest
 
+from cli.kit import ask as module
 from cli.kit.ask import ask
 from ledger.errors import InputError, RefusedError
+from tests.kept.said import check_constants
 
 
 def answered(monkeypatch: pytest.MonkeyPatch, text: str) -> None:
@@ -36,3 +38,7 @@ def test_the_end_of_the_answers_ends_the_asking(monkeypatch: pytest.MonkeyPatch)
     answered(monkeypatch, "")
     with pytest.raises(RefusedError, match="The questions were broken off, so nothing was"):
         ask("How many")
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(module)

@@ -10,7 +10,7 @@ from ledger.domain.entries import When
 from ledger.domain.entries.choices import Precision
 from reports.kit import format as module
 from reports.kit.format import celsius, clock, closed, day, duration, money, percent, scaled, tidy
-from tests.kept.said import check_said
+from tests.kept.said import check_constants, check_said
 
 LATE = datetime(2026, 3, 2, 23, 30, tzinfo=UTC)
 
@@ -105,3 +105,7 @@ def test_a_sentence_is_not_closed_twice(text: str) -> None:
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
     check_said(module)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(module)

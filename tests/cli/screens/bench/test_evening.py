@@ -16,6 +16,7 @@ from cli.screens.bench.evening import Evening
 from cli.screens.bench.parts import Act
 from ledger.service.desk.book import open_book
 from tests.cli.shell import Shell
+from tests.kept.said import check_constants
 
 START = 'start --product "Orange essence" --kind essence --target 240mL'
 BATCH = "OE-002-3"
@@ -291,3 +292,7 @@ def test_a_line_that_is_no_command_is_told_and_ends_as_bad_usage(
         "No such option: --odd. Did you mean --to or --of?",
         "  See how it is called: pottle stock --help",
     ]
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(evening)

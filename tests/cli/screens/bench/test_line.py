@@ -7,6 +7,7 @@ import pytest
 
 from cli.screens.bench import help as bench_help
 from cli.screens.bench import line as bench_line
+from cli.screens.bench import parts as bench_parts
 from cli.screens.bench import slots as bench_slots
 from cli.screens.bench.help import OTHERS, help_lines
 from cli.screens.bench.line import material_of, read_line
@@ -265,7 +266,7 @@ def test_every_word_of_a_line_fills_the_slot_that_it_always_did() -> None:
     check_golden("cli/bench_slots.txt", "".join(f"{line}\n" for line in told))
 
 
-@pytest.mark.parametrize("module", [bench_help, bench_line, bench_slots])
+@pytest.mark.parametrize("module", [bench_help, bench_line, bench_parts, bench_slots])
 def test_its_tables_figures_and_words_are_the_kept_ones(module: ModuleType) -> None:
     check_constants(module)
 

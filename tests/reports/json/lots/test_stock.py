@@ -7,9 +7,11 @@ from ledger.domain.lots.lot import Lot
 from ledger.service.lots.stock import Low, low_materials, stock
 from reports.json.kit.answer import Amount
 from reports.json.kit.lot import lot_brief
+from reports.json.lots import stock as module
 from reports.json.lots.stock import LowRow, low_rows, stock_rows
 from tests.keeper import Keeper
 from tests.kept.filled import bare, filled
+from tests.kept.said import check_constants
 from tests.path import receive_all
 from tests.reports.json.kept import check
 
@@ -54,3 +56,7 @@ def test_what_is_low_says_how_much_there_is_and_how_more_is_received(
 def test_every_part_of_a_lot_in_stock_and_of_what_is_low_stands_under_its_own_key() -> None:
     rows = stock_rows([filled(Lot, seq=7), bare(Lot, seq=8)], {7: 123}, "EUR")
     check("stock_filled", *rows, *low_rows([filled(Low), bare(Low)]))
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(module)

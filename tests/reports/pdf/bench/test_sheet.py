@@ -26,6 +26,7 @@ from reports.pdf.kit.marks import Box, Words
 from reports.pdf.kit.page import SIDE, WIDTH
 from reports.pdf.kit.styles import SMALL
 from reports.pdf.kit.text import width_of
+from reports.views import bench as bench_views
 from reports.views.bench import BatchSheetView, SheetRow
 from reports.words.bench.sheet import batch_sheet_view
 from tests.keeper import Keeper
@@ -206,3 +207,7 @@ def test_every_mark_of_the_sheet_is_laid_out_as_it_was() -> None:
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(module)
+
+
+def test_what_is_not_told_on_it_is_the_kept_nothing() -> None:
+    check_constants(bench_views)

@@ -8,6 +8,7 @@ from reports.pdf.causes.compare import _factor, comparison_paper
 from reports.pdf.causes.plots import DOT, plot_section
 from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Rule
+from reports.views import causes as causes_views
 from reports.views.causes import (
     BatchRow,
     ComparisonView,
@@ -98,3 +99,7 @@ def test_every_part_of_a_comparison_stands_where_it_stood() -> None:
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(module)
+
+
+def test_what_is_not_told_on_it_is_the_kept_nothing() -> None:
+    check_constants(causes_views)

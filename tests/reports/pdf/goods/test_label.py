@@ -26,6 +26,7 @@ from reports.pdf.kit.fonts import register
 from reports.pdf.kit.marks import Words
 from reports.pdf.kit.page import WIDTH
 from reports.pdf.kit.styles import SMALL
+from reports.views import goods as goods_views
 from tests.kept.golden import check_golden
 from tests.kept.said import check_constants
 from tests.reports.pdf.examples import FRAME, LABEL, SHEET
@@ -210,6 +211,10 @@ def test_marks_to_cut_a_single_column_or_row_apart_stand_at_its_own_edges(
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(module)
+
+
+def test_what_is_not_told_on_it_is_the_kept_nothing() -> None:
+    check_constants(goods_views)
 
 
 @pytest.mark.parametrize(

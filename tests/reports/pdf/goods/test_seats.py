@@ -6,9 +6,11 @@ import pytest
 from msgspec.structs import replace
 
 from ledger.errors import RefusedError
+from reports.pdf.goods import seats as module
 from reports.pdf.goods.layouts import Layout, shipped_layouts
 from reports.pdf.goods.seats import neighbours, seats
 from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 
 ALL = shipped_layouts()
 
@@ -82,3 +84,7 @@ def test_the_seats_of_each_layout_are_as_kept() -> None:
     with pytest.raises(RefusedError) as raised:
         seats(ALL["2x6"], 1, 0)
     check_golden("laid/seats.txt", "\n".join([*told, str(raised.value)]) + "\n")
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(module)

@@ -15,8 +15,10 @@ from reports.pdf.kit.marks import Words
 from reports.pdf.kit.strips import Section
 from reports.pdf.lots.record import batch_record, heading_of, sections_of
 from reports.pdf.lots.record_tables import steps
+from reports.views import lots as lots_views
 from reports.views.lots import Band, GateRow, LadderRow, NeighbourRow
 from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.examples import LABEL, RECORD, long_record, step
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.readback import (
@@ -214,3 +216,7 @@ def _part(section: Section) -> str:
     strips = (section.head, *section.rows)
     words = [mark.text for strip in strips for mark in strip.marks if isinstance(mark, Words)]
     return f"{len(section.rows)} rows, {len(words)} words: {', '.join(words[:12])}"
+
+
+def test_what_is_not_told_on_it_is_the_kept_nothing() -> None:
+    check_constants(lots_views)

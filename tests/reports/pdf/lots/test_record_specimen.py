@@ -3,9 +3,11 @@
 from msgspec.structs import replace
 
 from reports.pdf.kit.fonts import register
+from reports.pdf.lots import record_specimen as module
 from reports.pdf.lots.record import batch_record
 from reports.pdf.lots.record_specimen import specimen
 from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.reports.pdf.examples import LABEL, RECORD
 from tests.reports.pdf.ink import ink_of
 from tests.reports.pdf.laid import laid
@@ -39,3 +41,7 @@ def test_every_mark_of_a_specimen_stands_where_it_stood() -> None:
     register()
     labels = [replace(LABEL, text="Shake well, and keep it cool. " * n) for n in (1, 12, 60)]
     check_golden("laid/record_specimen.txt", laid(*map(specimen, labels)))
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(module)

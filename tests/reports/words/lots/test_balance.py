@@ -13,7 +13,7 @@ from reports.words.lots.ladder import ladder
 from tests.keeper import Keeper
 from tests.kept.filled import bare
 from tests.kept.golden import check_golden
-from tests.kept.said import check_said
+from tests.kept.said import check_constants, check_said
 from tests.path import receive_all
 from tests.service.orange import start_orange
 
@@ -131,3 +131,7 @@ def test_a_pass_that_left_nothing_in_the_filter_has_no_share_of_it() -> None:
     ):
         facts = bare(Filter, pass_no=1, volume_in=put_in, volume_out=came_out)
         assert _filtration(facts) == [("Left in filter, pass 1", told)]
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(module)
