@@ -40,7 +40,9 @@ details.token_bytes = bytes  # type: ignore[attr-defined]
 # What a device remembers of the bench is not that of whoever runs the tests.
 os.environ["XDG_STATE_HOME"] = str(Path(tempfile.gettempdir(), f"pottle-state-{os.getuid()}"))
 
-settings.register_profile("pottle", deadline=None, derandomize="CI" in os.environ)
+# Laws are tried on so many examples in every run, and on many more on demand.
+settings.register_profile("pottle", max_examples=50, deadline=None, derandomize="CI" in os.environ)
+settings.register_profile("long", max_examples=1000, deadline=None)
 settings.load_profile("pottle")
 
 

@@ -66,7 +66,7 @@ def _bodies(version: int) -> tuple[bytes, ...]:
 
 @cache
 def _root(version: int) -> str:
-    return rfc6962.tree_hash(_bodies(version)).hex()
+    return rfc6962.tree_hash(list(_bodies(version))).hex()
 
 
 OLD_BOOKS = tuple(map(OldBook, range(1, SCHEMA_VERSION)))

@@ -61,7 +61,7 @@ def run(shell: Shell, words: Sequence[str]) -> Said:
     """Run a command and take up what it says and makes."""
     before = _files()
     answer = _answer(shell, words)
-    made = sorted(path for path, changed in _files().items() if before.get(path) != changed)
+    made = sorted(Path(file) for file, changed in _files().items() if before.get(file) != changed)
     return Said(tuple(words), answer, tuple(line for path in made for line in _told(path)))
 
 
@@ -74,8 +74,9 @@ def _answer(shell: Shell, words: Sequence[str]) -> Answer:
     return shell.run(*words[:end], given="".join(f"{line.strip()}\n" for line in lines))
 
 
-def _files() -> dict[Path, int]:
-    return {path: path.stat().st_mtime_ns for path in Path().rglob("*") if path.is_file()}
+def _files() -> dict[str, int]:
+    files = (f"{folder}/{name}" for folder, _, names in os.walk(".") for name in names)
+    return {file: Path(file).stat().st_mtime_ns for file in files}
 
 
 def _told(file: Path) -> Iterator[str]:
