@@ -30,6 +30,7 @@ def problems(text: str) -> tuple[tuple[str, str], ...]:
         ("coumarin 3,5,cinnamaldehyde 85,25", {"coumarin": 3.5, "cinnamaldehyde": 85.25}),
         ("coumarin 3, cinnamaldehyde 85,", {"coumarin": 3, "cinnamaldehyde": 85}),
         ("coumarin: 3%", {"coumarin": 3}),
+        ("factor X: 3%", {"factor X": 3}),
         ("1,8-cineole 70%", {"1,8-cineole": 70}),
         ("coumarin 3%, 1,8-cineole 70%", {"coumarin": 3, "1,8-cineole": 70}),
         ("coumarin 3%,1,8-cineole 70%", {"coumarin": 3, "1,8-cineole": 70}),

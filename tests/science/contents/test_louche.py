@@ -1,6 +1,7 @@
 """Whether a drink clouds: forecasts that say how sure they are."""
 
 import pytest
+from msgspec.structs import replace
 
 from ledger.domain.entries import Material
 from ledger.domain.entries.choices import MaterialKind
@@ -180,5 +181,8 @@ def test_what_is_known_of_an_oil_is_told_once_it_is_sure_to_cloud_alone() -> Non
     """65 % limonene: of 30 mg/L it is 19.5 mg/L, just above 19.4, of 29.8 mg/L just below."""
     part = oil(("limonene", 650_000))
     told = [forecast(mg_per_l, part, solubilities()).because for mg_per_l in (29.8, 30)]
+    just = replace(part, constituents=(replace(part.constituents[0], fraction_ppm=500_000),))
+    at_most = forecast(38.8, just, solubilities()).because
+    assert at_most.startswith("Too little is known of its constituents: 38.8 mg/L of it, where ")
     assert told[0].startswith("Too little is known of its constituents: 29.8 mg/L of it, where ")
     assert told[1].startswith("19.5 mg/L of limonene, of which water dissolves 6 to 19.4 mg/L (")

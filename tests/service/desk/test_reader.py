@@ -170,3 +170,15 @@ def test_what_must_be_given_is_missing_where_there_are_no_words(words: Words) ->
         ("The density is missing.", "Write a number in g/mL."),
         ("The grade of clarity is missing.", GRADES),
     )
+
+
+def test_what_cannot_be_read_is_noted_and_nothing_stands_in_for_it(words: Words) -> None:
+    """What is judged next must not take it for a day, a time or a lot."""
+    read = (
+        words.day("someday"),
+        words.minutes("a while"),
+        words.scaled("warm", 1000, "°C", "temperature"),
+    )
+    assert read == (None, None, None)
+    assert (words.number("much", 1, "", "amount"), words.whole("few", "count")) == (0, None)
+    assert len(words.errors) == 5

@@ -48,6 +48,13 @@ def test_a_head_keeps_two_rows_and_two_rows_end_what_goes_on() -> None:
     assert paginate(ended, 101) == [[head, row, row], [again, row, row]]
 
 
+def test_a_row_that_would_find_no_more_room_on_another_page_stays_where_it_is() -> None:
+    """The last two rows need 30, and have 20 here as they would have below what they are in."""
+    head, low, row, within = Strip(10), Strip(5), Strip(15), Strip(10)
+    section = Section(head, head, (low, low, row, row), within=(within,) * 4)
+    assert paginate([section], 40) == [[head, low, low, row], [head, within, row]]
+
+
 def test_what_is_tied_never_begins_a_page() -> None:
     head, row, signed = Strip(10), Strip(30), Section(Strip(25), Strip(0), tied=True)
     pages = paginate([Section(head, Strip(0), (row,) * 3), signed], 101)

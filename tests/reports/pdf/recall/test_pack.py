@@ -13,7 +13,15 @@ from reports.pdf.kit.page import INNER
 from reports.pdf.kit.styles import GUTTER
 from reports.pdf.kit.text import width_of
 from reports.pdf.recall import pack as module
-from reports.pdf.recall.pack import NAME, PHONE, _call, _sections, heading_of, recall_pack
+from reports.pdf.recall.pack import (
+    NAME,
+    PHONE,
+    _balance,
+    _call,
+    _sections,
+    heading_of,
+    recall_pack,
+)
 from reports.views.recall import CallView, RecallView
 from tests.kept.golden import check_golden
 from tests.kept.said import check_constants
@@ -171,3 +179,13 @@ def test_a_name_has_all_the_width_beside_the_number_and_all_of_it_where_there_is
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(module)
+
+
+def test_a_lot_of_the_balance_is_named_within_a_narrow_column_of_its_own() -> None:
+    """Its figures share what is left, so a name of 40 mm goes on in a second line."""
+    register()
+    short, long = (
+        _balance(replace(view(0), balance=((told, "15", "15", "0"),)))
+        for told in ("L-1", "ESSENCE-OF-THE-YEAR 2026")
+    )
+    assert long.rows[0].height > short.rows[0].height

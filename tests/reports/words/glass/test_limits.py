@@ -56,7 +56,9 @@ YARDSTICK = "yardstick for food syrups unfit for beverage use, strength and suga
 def test_a_yardstick_of_strength_and_sugar_is_told_whole(sqlite_keeper: Keeper) -> None:
     """The syrup of the main path holds 611 g of sugar in a litre."""
     lots = walk_main_path(sqlite_keeper)
-    assert markers_of(serving(sqlite_keeper.book, lots.packed)) == [
+    told = serving(sqlite_keeper.book, lots.packed)
+    assert limit_table(told).heads == ("limit or marker", "as it is", "source")
+    assert markers_of(told) == [
         (
             "US, alcohol in the bottle from 0.5 % vol: treated as an alcoholic beverage unless "
             "unfit for beverage use",

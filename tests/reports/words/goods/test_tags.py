@@ -171,3 +171,17 @@ def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
     check_constants(module)
+
+
+def test_a_case_of_goods_without_an_end_tells_no_day_in_its_bars(
+    made: tuple[Keeper, Lots, str],
+) -> None:
+    keeper, lots, essence = made
+    packed = pack(keeper, lots, essence)
+    found = dossier(keeper.book, packed)
+    dates = replace(found.state.dates, best_before=None)
+    endless = replace(found, state=replace(found.state, dates=dates))
+    told = tag_view("case", endless, card(keeper.book, packed), "9521234543213")
+    assert told.bars == f"\xf1010952123454321310{packed}"
+    assert told.under == f"(01)09521234543213(10){packed}"
+    assert dict(told.rows)["Best before"] == "not known"

@@ -36,6 +36,9 @@ def test_each_neighbour_has_its_day_and_its_address(made: tuple[Keeper, Lots, st
         "500 mL",
         "2 Orchard",
     )
+    told = {"material": "orange-oil", "amount": "50mL", "supplier": "Harbour Oils"}
+    unnamed = dossier(keeper.book, keeper.opens("receive", **told))
+    assert [row.what for row in back_rows(unnamed, parties)] == ["Sweet orange oil"]
 
 
 def test_what_is_said_of_every_field_alone_is_the_kept_one() -> None:

@@ -127,6 +127,19 @@ def test_what_differs_is_told_and_nothing_else() -> None:
     ]
 
 
+def test_a_fact_that_is_told_twice_is_compared_as_one() -> None:
+    cool, warm = Keeping("cool and dark", 540), Keeping("at the bar", 90)
+    old = replace(FORMULA, keeping=(cool, warm))
+    new = replace(FORMULA, keeping=(cool, replace(warm, days=60)))
+    assert differences(old, new) == [
+        (
+            "keeps",
+            "540 days cool and dark; 90 days at the bar",
+            "540 days cool and dark; 60 days at the bar",
+        )
+    ]
+
+
 def test_what_is_looked_at_is_told_in_words_and_ends_of_a_time_apart() -> None:
     poured = FormulaStep("look", looked_at=LookedAt.AS_POURED, temp_max_mdegc=6000)
     rest = FormulaStep("rest", minutes_min=1440, minutes_max=10_080, temp_min_mdegc=-2000)

@@ -13,7 +13,7 @@ from ledger.errors import InputError
 from ledger.service.copies.intake.column_map import read_map
 from ledger.service.copies.intake.row_acts import Act
 from ledger.service.copies.intake.row_sums import summed
-from ledger.service.copies.intake.table_maps import shipped_map
+from ledger.service.copies.intake.table_maps import map_of_verb, shipped_map
 from ledger.service.copies.intake.take_in import Asked
 from ledger.service.copies.intake.taken import taken_rows
 from ledger.service.evidence.seal import seal
@@ -300,3 +300,8 @@ def test_what_is_broken_alone_or_of_another_unit_is_not_summed() -> None:
         drew(7, "6 mL", is_summed=False),
     ]
     assert summed(acts) == acts
+
+
+def test_columns_of_a_table_of_one_verb_are_its_words_and_when_by_whom_and_as_what() -> None:
+    (act,) = map_of_verb("look", ("As", "Grade", "Colour", "At", "grade")).acts
+    assert act.words == {"as": "{As}", "grade": "{Grade}", "at": "{At}"}
