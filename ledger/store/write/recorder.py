@@ -71,7 +71,7 @@ def append(
     ids = {code: _lot_id(connection, known, code) for code in lot_codes(entry)}
     made = rows(entry, body, leaf, ids, lambda kind, key: _is_new(connection, known, kind, key))
     grown = new_nodes(
-        last, leaf, lambda height, place: _node(connection, known, height, place, (last, last_leaf))
+        last, leaf, lambda height, place: _node(connection, known, height, place, last_leaf)
     )
     for table, cells in (*made, *(("tree", cells) for cells in grown)):
         insert_row(connection, table, cells)
@@ -113,16 +113,15 @@ def _node(
     known: dict[object, Any],
     height: int,
     place: int,
-    last: tuple[int, bytes | None],
+    leaf: bytes | None,
 ) -> bytes:
     """Return a complete node at the book's right edge; of the leaves that is the last."""
-    number, leaf = last
     if height == 0 and leaf is not None:
         return leaf
     if _EDGE not in known:
         known[_EDGE] = True
         # As its look foretold it; what was completed since is known.
-        edge = edge_of(connection, known.get(_BEFORE, number))
+        edge = edge_of(connection, known[_BEFORE])
         known.update({("node", *where): value for where, value in edge.items()})
     found = known.get(("node", height, place))
     return node(connection, height, place) if found is None else bytes(found)

@@ -13,6 +13,9 @@ from tests.mirror import imported, mirror
 from tests.mutants.making.tree import ROOT
 from tests.mutants.telling.areas import SOURCES
 
+NAMED = "tests/test_named.py"
+"""Holds every figure, word and default that a module of the ledger names, wherever it is used."""
+
 
 def files_of_tests(files: Mapping[str, str]) -> list[str]:
     """Return the files that hold tests: test modules, and modules of the source with examples.
@@ -36,15 +39,17 @@ def _is_test(name: str) -> bool:
 def nearest(module: str, tests: Iterable[str]) -> set[str]:
     """Return the test files of a module: its mirror with what stands beside it, its examples.
 
+    Of a module of the ledger so is the list of what is named there.
+
     >>> tests = ["tests/store/write/test_rows.py", "tests/test_house.py"]
     >>> sorted(nearest("ledger/store/write/rows.py", tests))
     ['tests/store/write/test_rows.py']
     """
     own = mirror(Path(module)).as_posix().removesuffix(".py")
     held = HELD_BY[module][0] if module in HELD_BY else ""
-    return {
-        name for name in tests if name in (module, held, f"{own}.py") or name.startswith(f"{own}_")
-    }
+    named = NAMED if module.startswith("ledger/") and "/migrations/" not in module else ""
+    near = (module, held, named, f"{own}.py")
+    return {name for name in tests if name in near or name.startswith(f"{own}_")}
 
 
 def keys(tests: Iterable[str], root: Path = ROOT) -> dict[str, str]:

@@ -26,6 +26,13 @@ def test_the_mirror_the_examples_and_the_test_that_holds_a_module_are_nearest() 
     assert nearest("ledger/service/account/lots.py", [*told, held]) == {held}
 
 
+def test_the_list_of_what_is_named_is_near_to_the_modules_of_the_ledger_that_it_tells() -> None:
+    told = ["tests/test_named.py", "tests/test_house.py"]
+    assert nearest("ledger/domain/rules/figures.py", told) == {"tests/test_named.py"}
+    assert nearest("ledger/store/migrations/kinds.py", told) == set()
+    assert nearest("reports/kit/figures.py", told) == set()
+
+
 def test_a_test_file_is_another_when_what_it_imports_of_the_tests_is(tmp_path: Path) -> None:
     for name, text in FILES.items():
         (tmp_path / name).parent.mkdir(parents=True, exist_ok=True)

@@ -2,6 +2,7 @@
 
 from ledger.domain.entries import FACTS
 from ledger.service.copies.export_tables import export_tables
+from ledger.store.engine.statements import ask
 from ledger.store.form.tables import METADATA
 from tests.keeper import Keeper, row_counts
 from tests.kept.golden import check_golden
@@ -16,6 +17,19 @@ def test_every_table_goes_out_with_all_its_columns_and_rows(sqlite_walked: Keepe
         for name, table in METADATA.tables.items()
     }
     assert FACTS.keys() <= told.keys()
+
+
+def test_a_cell_is_told_as_text_a_hash_by_its_digits_and_what_is_absent_as_nothing(
+    sqlite_walked: Keeper,
+) -> None:
+    tables = {
+        name: (columns, rows) for name, columns, rows in export_tables(sqlite_walked.book).tables
+    }
+    columns, rows = tables["entry"]
+    with sqlite_walked.reading() as connection:
+        leaf, body = ask(connection, "SELECT leaf, body FROM entry WHERE seq = 1")[0]
+    first = dict(zip(columns, rows[0], strict=True))
+    assert (first["seq"], first["lot"], first["leaf"], first["body"]) == ("1", "", leaf.hex(), body)
 
 
 def test_every_column_has_words_and_a_list_where_only_some_words_may_stand(

@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 from sqlalchemy.exc import DatabaseError, OperationalError
 
+from ledger.store.audit import file
 from ledger.store.audit.file import any_text, form_faults, is_damage
 from tests.keeper import Keeper
 from tests.service.hostile import run, run_openly
@@ -61,6 +62,14 @@ def test_a_list_of_tables_that_somebody_changed_is_told_and_statistics_are_no_ch
             f"The file's list of tables differs at: table {name} of entry."
             for name in ("ENTRY", "entry")
         ]
+
+
+def test_what_a_file_is_compared_with_leaves_no_file(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    assert ("table", "entry", "entry", 1) in file._kept_list.__wrapped__()
+    assert [*tmp_path.iterdir()] == []
 
 
 def test_of_a_server_no_list_of_a_file_is_asked_and_text_is_read_as_it_is(

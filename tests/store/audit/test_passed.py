@@ -77,6 +77,11 @@ def test_an_entry_with_a_row_that_does_not_fit_is_not_passed_over(
         assert not passes(connection, Reader(), seq, seq)
 
 
+def test_on_a_server_no_entry_is_passed_over(postgres_keeper: Keeper) -> None:
+    with postgres_keeper.reading() as connection:
+        assert not passes(connection, Reader(), 1, 8)
+
+
 def test_a_cell_of_another_type_in_a_table_that_lets_it_in_is_not_passed_over(
     sqlite_walked: Keeper,
 ) -> None:

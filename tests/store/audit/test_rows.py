@@ -35,6 +35,12 @@ def test_a_changed_row_is_told_with_its_entry_and_a_sound_book_has_none(
     ]
 
 
+def test_a_text_that_does_not_fit_its_hash_is_told_once(sqlite_keeper: Keeper) -> None:
+    run(Path(sqlite_keeper.book.where), "UPDATE entry SET leaf = zeroblob(32) WHERE seq = 2")
+    fault = Fault(2, "The text of entry 2 does not fit its hash.")
+    assert faults_in(sqlite_keeper) == [fault]
+
+
 def test_a_reader_begins_before_the_first_entry() -> None:
     reader = Reader()
     assert (reader.last, reader.frontier.size, reader.nodes, reader.unfit) == (0, 0, {}, set())

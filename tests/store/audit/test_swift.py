@@ -10,6 +10,7 @@ from ledger.store.audit import book as audit
 from ledger.store.audit import swift as audit_swift
 from ledger.store.audit.beside import beside
 from ledger.store.audit.swift import sound_tree
+from ledger.store.audit.texts import fitting
 from ledger.store.write.recorder import root, size
 from tests.keeper import Keeper
 from tests.service.evidence.damages import TABLES, damages, tried
@@ -50,6 +51,13 @@ def test_a_sound_book_is_not_compared_row_by_row(
 ) -> None:
     monkeypatch.setattr(audit, "chunk_faults", lambda *_: pytest.fail("It was compared slowly."))
     assert verify(walked.book).faults == ()
+
+
+@pytest.mark.parametrize(("kind", "table"), [("note", "p"), ("formula", "c")])
+def test_a_server_joins_a_list_by_its_lines(kind: str, table: str) -> None:
+    """What a list holds has an order on a server only where it is asked for."""
+    assert f", ',' ORDER BY {table}.line)" in fitting(kind, "postgresql")
+    assert "ORDER BY" not in fitting(kind, "sqlite")
 
 
 def test_letters_that_the_text_writes_otherwise_are_read_alike(walked: Keeper) -> None:

@@ -31,9 +31,10 @@ def test_a_transaction_stands_at_its_end_and_leaves_no_trace_where_it_broke_off(
         connection.begin(),
     ):
         connection.driver_connection.executemany(NEW, [("CD", 9), ("CD", 9)])
-    with engine.connect() as connection, connection.begin():
+    with engine.connect() as connection, connection.begin() as transaction:
         assert connection.driver_connection.execute(COUNT).fetchone() == (1,)
-        assert connection.get_transaction() is not None
+        assert connection.get_transaction() is transaction
+        assert transaction is not None
     engine.dispose()
 
 

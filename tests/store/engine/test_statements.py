@@ -6,12 +6,14 @@ import pytest
 from sqlalchemy.exc import DBAPIError
 
 from ledger.store.engine.statements import (
+    BY_INDEX,
     ask,
     ask_column,
     ask_for,
     ask_lots,
     ask_one,
     chunks,
+    go_by_index,
     run,
 )
 from ledger.store.engine.turn import Found
@@ -85,3 +87,17 @@ def test_what_is_still_to_be_found_is_one_part() -> None:
     numbers = Found(3, "BIGINT[]")
     parts: list[Any] = [*chunks(cast("Any", numbers))]
     assert parts == [numbers]
+
+
+def test_a_server_is_told_what_not_to_try_until_a_transaction_ends(postgres_keeper: Keeper) -> None:
+    def told() -> set[str]:
+        return {ask_one(connection, f"SHOW {name}") for name in BY_INDEX}
+
+    with postgres_keeper.reading() as connection:
+        assert told() != {"off"}
+        go_by_index(connection)
+        assert told() == {"off"}
+    with postgres_keeper.reading() as connection:
+        assert told() != {"off"}
+        go_by_index(connection)
+        assert told() == {"off"}

@@ -3,7 +3,7 @@
 import pytest
 
 from ledger.store.engine.statements import ask_one, run
-from ledger.store.engine.turn import Found, Heard, Question, turn_of
+from ledger.store.engine.turn import Found, Heard, Question, Rows, turn_of
 from tests.heard import heard
 from tests.keeper import Keeper
 
@@ -63,3 +63,28 @@ def test_what_is_heard_is_by_itself_unless_it_is_said_what_asks_for_its_answer()
     assert not heard_alone.is_kept_in_rows
     assert not Heard(heard_alone.asked, Found(1, "BIGINT")).is_kept_in_rows
     assert (heard_alone.asked.is_binary, heard_alone.asked.lasts) == (False, False)
+
+
+def test_what_a_server_found_is_read_back_by_its_number_as_what_it_is() -> None:
+    """PostgreSQL's manual, "Configuration Settings Functions": what is not set is empty or NULL."""
+    kept = "NULLIF(current_setting('pottle.found3', true), '')"
+    rows = Rows(3, ("lot",), {"lot": "BIGINT", "code": "TEXT"})
+    assert rows.told == (
+        f"jsonb_to_recordset(CAST(COALESCE({kept}, '[]') AS JSONB)) AS each(lot BIGINT, code TEXT)"
+    )
+    assert Found(3, "BIGINT[]").told == f"CAST({kept} AS BIGINT[])"
+    assert Found(3, "BIGINT", rows, "lot").told == "each.lot"
+
+
+def test_a_question_is_asked_for_each_of_the_rows_of_its_cells_once() -> None:
+    rows = Rows(3, ("lot",), {"lot": "BIGINT"})
+    alone, cell = Found(4, "BIGINT"), Found(3, "BIGINT", rows, "lot")
+    assert Question("", {"lot": cell, "lots": [cell, alone], "at": "now"}).keys == (cell,)
+    assert Question("", {"lot": cell, "rows": rows}).keys == ()
+    asked = Question("", {"lot": 9})
+    assert [Heard(asked, found).is_kept_in_rows for found in (rows, cell, alone)] == [
+        True,
+        True,
+        False,
+    ]
+    assert Question("", {"lots": [9, 8]}).key == Question("", {"lots": (9, 8)}).key

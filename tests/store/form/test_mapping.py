@@ -9,6 +9,7 @@ from ledger.domain.entries import (
     Entry,
     Facts,
     Filter,
+    Level,
     Look,
     Material,
     Note,
@@ -60,6 +61,18 @@ def test_a_delivery_opens_its_lot_and_moves_into_it() -> None:
     assert [*found] == ["lot", "entry", "receipt", "posting"]
     assert found["lot"] == (9, "O-1", "received", "uL")
     assert found["posting"] == (9, 1, None, 9, "supplier", 0, 100_000)
+
+
+def test_the_lots_of_an_entry_are_what_it_is_about_moves_and_measures() -> None:
+    entry = Entry(
+        seq=9,
+        draft=draft(make(Note), "E-1"),
+        recorded_at=when().at,
+        stands_for=9,
+        postings=(Posting("O-1", None, Place.WASTE, 5, 5), Posting(None, "W-1", None, 0, 5)),
+        level=Level("S-1", 7),
+    )
+    assert lot_codes(entry) == {"E-1", "O-1", "W-1", "S-1"}
 
 
 @pytest.mark.parametrize(

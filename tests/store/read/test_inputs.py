@@ -5,7 +5,15 @@ from ledger.domain.entries.choices import ProductKind
 from ledger.domain.lots.control import LastHeld
 from ledger.domain.lots.lot import Status
 from ledger.domain.masters.formulas import Called
-from ledger.store.read.inputs import inputs, last_held, lots_called, numbers_into
+from ledger.store.engine.statements import ask_column
+from ledger.store.read.inputs import (
+    HELD_LOT,
+    held_cells,
+    inputs,
+    last_held,
+    lots_called,
+    numbers_into,
+)
 from tests.domain.builders import make
 from tests.store.read.numbers import Walked, number
 
@@ -51,6 +59,9 @@ def test_a_vessel_last_held_what_is_in_it_and_nothing_once_it_is_clean(walked: W
 
     assert held("Demijohn 9") is None
     made = keeper.opens("start", product="Tonic", kind="essence", target="1 L", vessel="Demijohn 9")
+    with keeper.reading() as connection:
+        cells = held_cells("Demijohn 9", keeper.clock())
+        assert ask_column(connection, HELD_LOT, **cells) == [number(connection, made)]
     assert held("demijohn 9") == LastHeld("Demijohn 9", made, "Tonic", ProductKind.ESSENCE)
     keeper.do("clean", vessel="Demijohn 9", method="Hot water")
     assert held("Demijohn 9") is None

@@ -5,6 +5,8 @@ from datetime import date
 import pytest
 
 from ledger.domain.lots.lot import Status
+from ledger.store.engine.statements import ask_one
+from ledger.store.read import lots
 from ledger.store.read.lots import Stem, all_lots, codes_of_stem, lots_by_number, lots_on_hand
 from tests.keeper import Keeper
 from tests.store.read.numbers import Walked, number
@@ -55,3 +57,22 @@ def test_of_a_stem_the_codes_are_told_that_may_come_after_as_many_as_there_are(
         assert known == Stem(5, frozenset({"OO-1000-2", "OO-009-1"}))
         assert codes_of_stem(connection, "NONE-") == Stem(0, frozenset())
     assert keeper.opens("receive", material="oil", amount="1 kg") == "OO-006-K"
+
+
+def test_a_server_finds_what_bottles_were_filled_from_unless_it_is_asked_for_too(
+    postgres_keeper: Keeper,
+) -> None:
+    keeper = postgres_keeper
+    bulk = keeper.opens("start", product="Tonic", kind="essence", target="1 L")
+    water = keeper.opens("receive", material="water", amount="2 L")
+    bottles = keeper.opens("receive", material="b250", amount="9")
+    keeper.do("add", lot=bulk, source=water, amount="1 L")
+    keeper.do("finish", lot=bulk, volume="1 L")
+    packed = keeper.opens("bottle", source=bulk, pack="2 x 250 mL", bottles=bottles)
+    with keeper.reading() as connection:
+        of = {code: number(connection, code) for code in (bulk, water, packed)}
+        found = [
+            ask_one(connection, lots._BULKS, lots=[of[code] for code in asked])
+            for asked in ((packed,), (water, packed), (packed, bulk), (water,))
+        ]
+    assert found == [[of[bulk]], [of[bulk]], None, None]

@@ -12,9 +12,10 @@ from ledger.domain.entries import Draft, Material, Note, When
 from ledger.errors import StorageError
 from ledger.service.evidence.verify import verify
 from ledger.store.copies.lines import root_of_texts
-from ledger.store.engine.connections import connected
+from ledger.store.engine.connections import Connection, connected
 from ledger.store.engine.statements import ask_one
 from ledger.store.form.create import create_book
+from ledger.store.read.end import edge_of
 from ledger.store.write import recorder
 from tests.keeper import Keeper
 
@@ -107,3 +108,25 @@ def test_a_correction_stands_for_the_first_of_its_chain(sqlite_keeper: Keeper) -
             corrects = made.seq
     first = numbers[0][0]
     assert numbers == [(first, first), (first + 1, first), (first + 2, first)]
+
+
+def test_on_what_nodes_an_entry_stands_is_asked_in_one_statement_for_the_whole_act(
+    sqlite_keeper: Keeper, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Of eight entries; the sixteenth completes four nodes, and stands on one of three levels."""
+    asked: list[int] = []
+
+    def edge(connection: Connection, last: int) -> dict[tuple[int, int], bytes]:
+        asked.append(last)
+        return edge_of(connection, last)
+
+    monkeypatch.setattr(recorder, "node", None)
+    monkeypatch.setattr(recorder, "edge_of", edge)
+    draft = Draft(Note("Some words."), None, When(sqlite_keeper.clock(), 0), "AB")
+    with sqlite_keeper.book.writing() as connection:
+        assert recorder.size(connection) == 8
+        for _ in range(8):
+            recorder.append(connection, draft, ((), None), sqlite_keeper.clock())
+        assert asked == [8]
+        monkeypatch.undo()
+        assert recorder.root(connection) == root_of_texts(connection)
