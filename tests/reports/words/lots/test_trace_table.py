@@ -5,7 +5,8 @@ from msgspec.structs import replace
 from ledger.service.lots.shares import traced
 from reports.views.lots import TraceRow
 from reports.words.lots import trace_table as module
-from reports.words.lots.trace_table import trace_sheet, trace_view
+from reports.words.lots.trace import Branch
+from reports.words.lots.trace_table import _paper_row, trace_sheet, trace_view
 from tests.keeper import Keeper
 from tests.kept.said import check_constants, check_said
 from tests.path import Lots
@@ -71,3 +72,10 @@ def test_goods_without_a_document_and_without_a_party_have_empty_cells(
         sheet = trace_sheet(replace(found, trace=replace(found.trace, holders=(holder,))))
         cells = dict(zip(sheet.heads, sheet.rows[-1], strict=True))
         assert (cells["to"], cells["document"]) == (party or "", document or "")
+
+
+def test_a_line_of_words_alone_and_a_lot_told_above_have_their_other_cells_empty() -> None:
+    gone = _paper_row(Branch("2 mL lost", None, (True,)), {}, {})
+    assert gone == TraceRow(1, "", "2 mL lost", "", "", "")
+    again = _paper_row(Branch("30 mL", "OE-001-5", (False, True), again=True), {}, {})
+    assert again == TraceRow(2, "OE-001-5", "see above", "30 mL", "", "")
