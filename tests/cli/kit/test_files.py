@@ -106,6 +106,12 @@ def test_no_book_is_written_over_whatever_is_forced(name: str, tmp_path: Path) -
     )
 
 
+def draw_beside(out: Path) -> None:
+    with paper_at(out, force=False) as paper:
+        paper.put(b"%PDF-")
+        out.write_text("Mine.")
+
+
 def draw_and_fail(out: Path) -> None:
     with (
         once_recorded("Entry 41 is recorded.", "pottle label again"),
@@ -126,6 +132,16 @@ def test_what_fails_after_a_recording_says_what_was_recorded(tmp_path: Path) -> 
         ),
     )
     assert list(tmp_path.iterdir()) == []
+
+
+def test_a_file_that_comes_there_while_a_paper_is_drawn_stays_as_it_is(tmp_path: Path) -> None:
+    out = tmp_path / "a.pdf"
+    with pytest.raises(StorageError) as raised:
+        draw_beside(out)
+    assert raised.value.problems == (
+        (f"There is a file {out} already; it was left as it is.", OTHER_NAME),
+    )
+    assert [(path.name, path.read_text()) for path in tmp_path.iterdir()] == [("a.pdf", "Mine.")]
 
 
 def test_boxed_characters_are_told_beside_the_answer(

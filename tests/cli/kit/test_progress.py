@@ -2,12 +2,16 @@
 
 import io
 import time
-from types import SimpleNamespace
+from collections.abc import Callable
+from pathlib import Path
+from types import ModuleType, SimpleNamespace
+from unittest.mock import Mock
 
 import pytest
 
 from cli.kit import progress as module
 from cli.kit.progress import progress, waiting
+from cli.screens.copies import copied, demo, rehearsal, take_in
 from tests.cli.shell import Shell
 from tests.kept.said import check_constants
 
@@ -118,6 +122,48 @@ def test_long_work_says_what_it_does_and_nothing_where_machines_read(
         assert answer.exit_code == 0, (command, answer.err)
         told = {part.partition(":")[0] for part in answer.err.split("\r") if " of " in part}
         assert told == ({word} if word else set()), command
+
+
+class BegunError(Exception):
+    """Long work was begun, with its word."""
+
+
+def begun(what: str, *, quiet: bool) -> None:
+    raise BegunError(what, quiet)
+
+
+@pytest.mark.parametrize("quiet", [True, False])
+@pytest.mark.parametrize(
+    ("module", "work", "word"),
+    [
+        (copied, lambda call: copied.bring_up(call, Path()), "Upgrading"),
+        (rehearsal, lambda call: rehearsal.show_rehearsal(call, Path()), "Rehearsing"),
+        (take_in, lambda call: tables_taken(call), "Importing"),
+        (demo, lambda call: demo.play_into(call, Mock(), Path()), "Playing the season"),
+        (demo, lambda call: looked_into(quiet=call.json), "Verifying"),
+    ],
+)
+def test_work_that_a_test_does_not_wait_for_says_what_it_does_unless_a_machine_reads(
+    module: ModuleType,
+    work: Callable[[Mock], None],
+    word: str,
+    quiet: bool,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(module, "progress", begun)
+    for name in {"traced", "init", "start_time", "_place_of_plan"} & vars(module).keys():
+        monkeypatch.setattr(module, name, Mock())
+    with pytest.raises(BegunError) as raised:
+        work(Mock(json=quiet))
+    assert raised.value.args == (word, quiet)
+
+
+def tables_taken(call: Mock) -> None:
+    take_in.take_tables(call, Path(), None, None, None, is_rehearsal=False)
+
+
+def looked_into(*, quiet: bool) -> None:
+    demo._looked_into(Mock(), "OS-1", Mock(), "crowns", quiet=quiet)
 
 
 def test_its_tables_figures_and_words_are_the_kept_ones() -> None:

@@ -25,14 +25,15 @@ def test_no_copy_takes_the_place_of_a_file(full: Keeper, tmp_path: Path) -> None
     kept = made.path.read_bytes()
     there = tmp_path / "there.db"
     there.write_text("Mine.")
-    tries: list[Callable[[], object]] = [
-        lambda: export(full.book, there, silent),
-        lambda: restore(made.path, str(there), silent),
+    is_lines = made.path.suffix == ".jsonl"
+    tries: list[tuple[Callable[[], object], str]] = [
+        (lambda: export(full.book, there, silent), "file"),
+        (lambda: restore(made.path, str(there), silent), "file at" if is_lines else "file"),
     ]
-    for attempt in tries:
+    for attempt, what in tries:
         with pytest.raises(StorageError) as raised:
             attempt()
-        assert raised.value.what.endswith("already; it was left as it is.")
+        assert raised.value.what == f"There is a {what} {there} already; it was left as it is."
     assert (made.path.read_bytes(), there.read_text()) == (kept, "Mine.")
 
 
