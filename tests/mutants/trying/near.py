@@ -13,8 +13,11 @@ from tests.mirror import imported, mirror
 from tests.mutants.making.tree import ROOT
 from tests.mutants.telling.areas import SOURCES
 
-NAMED = "tests/test_named.py"
-"""Holds every figure, word and default that a module of the ledger names, wherever it is used."""
+ALIKE = {
+    "ledger/": "tests/test_named.py",
+    "ledger/store/read/": "tests/store/read/test_readers.py",
+}
+"""Tests that ask all modules of a folder alike: what each names, what its readers answer."""
 
 
 def files_of_tests(files: Mapping[str, str]) -> list[str]:
@@ -39,7 +42,7 @@ def _is_test(name: str) -> bool:
 def nearest(module: str, tests: Iterable[str]) -> set[str]:
     """Return the test files of a module: its mirror with what stands beside it, its examples.
 
-    Of a module of the ledger so is the list of what is named there.
+    So are the tests that ask every module of its folder alike.
 
     >>> tests = ["tests/store/write/test_rows.py", "tests/test_house.py"]
     >>> sorted(nearest("ledger/store/write/rows.py", tests))
@@ -47,8 +50,8 @@ def nearest(module: str, tests: Iterable[str]) -> set[str]:
     """
     own = mirror(Path(module)).as_posix().removesuffix(".py")
     held = HELD_BY[module][0] if module in HELD_BY else ""
-    named = NAMED if module.startswith("ledger/") and "/migrations/" not in module else ""
-    near = (module, held, named, f"{own}.py")
+    alike = () if "/migrations/" in module else ALIKE.items()
+    near = {module, held, f"{own}.py"} | {test for of, test in alike if module.startswith(of)}
     return {name for name in tests if name in near or name.startswith(f"{own}_")}
 
 

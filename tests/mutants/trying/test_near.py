@@ -26,8 +26,10 @@ def test_the_mirror_the_examples_and_the_test_that_holds_a_module_are_nearest() 
     assert nearest("ledger/service/account/lots.py", [*told, held]) == {held}
 
 
-def test_the_list_of_what_is_named_is_near_to_the_modules_of_the_ledger_that_it_tells() -> None:
-    told = ["tests/test_named.py", "tests/test_house.py"]
+def test_what_asks_every_module_of_a_folder_is_near_to_each_but_not_to_migrations() -> None:
+    readers = "tests/store/read/test_readers.py"
+    told = ["tests/test_named.py", "tests/test_house.py", readers]
+    assert nearest("ledger/store/read/lots.py", told) == {"tests/test_named.py", readers}
     assert nearest("ledger/domain/rules/figures.py", told) == {"tests/test_named.py"}
     assert nearest("ledger/store/migrations/kinds.py", told) == set()
     assert nearest("reports/kit/figures.py", told) == set()

@@ -1,7 +1,10 @@
 """A sound book is told swiftly from any other; what is wrong is left to the slow comparison."""
 
+from collections import deque
 from collections.abc import Callable
+from concurrent.futures import Future
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -58,6 +61,50 @@ def test_a_server_joins_a_list_by_its_lines(kind: str, table: str) -> None:
     """What a list holds has an order on a server only where it is asked for."""
     assert f", ',' ORDER BY {table}.line)" in fitting(kind, "postgresql")
     assert "ORDER BY" not in fitting(kind, "sqlite")
+
+
+class Second:
+    """A second reader that has found something of every part, or of none yet."""
+
+    def __init__(self, *found: bool) -> None:
+        self.found = found
+
+    def ask(self, _question: object) -> Future[bool]:
+        part = Future[bool]()
+        for one in self.found:
+            part.set_result(one)
+        return part
+
+
+@pytest.mark.parametrize(
+    ("second", "told", "left", "is_fit"),
+    [
+        (Second(True), 2, 0, True),
+        (Second(), 0, 2, True),
+        (Second(False), 1, 0, False),
+    ],
+    ids=["found at once", "not found yet", "found unfit"],
+)
+def test_parts_that_were_compared_are_told_while_texts_are_hashed_and_others_are_left(
+    second: Any,
+    told: int,
+    left: int,
+    is_fit: bool,
+    sqlite_walked: Keeper,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(audit_swift, "CHUNK", 40)
+    waiting: deque[tuple[int, Future[bool]]] = deque()
+    heard: list[int] = []
+    with sqlite_walked.reading() as connection:
+        last = size(connection)
+        grown = audit_swift._grown(
+            connection, last, lambda done, _: heard.append(done), second, waiting
+        )
+    parts = [40, last]
+    assert heard == parts[:told]
+    assert [done for done, _ in waiting] == parts[:left]
+    assert (grown is not None) is is_fit
 
 
 def test_letters_that_the_text_writes_otherwise_are_read_alike(walked: Keeper) -> None:

@@ -4,7 +4,7 @@ from sqlalchemy import Connection
 
 from ledger.store.engine.acts import acting, foresee
 from ledger.store.engine.foretold import Foreseen
-from ledger.store.engine.statements import ask, ask_for, ask_one, run
+from ledger.store.engine.statements import ask, ask_column, ask_for, ask_one, run
 from ledger.store.engine.turn import turn_of
 from tests.keeper import Keeper
 
@@ -111,6 +111,34 @@ def test_a_question_is_asked_for_each_of_the_rows_that_another_finds(
         assert kinds_of(connection, [2, 3, 4]) == kinds[1:]  # of which it is said who wrote them
         assert by_initials(connection, "house") == []
         assert by_initials(connection, "person") == ["AB"]
+        assert known(connection) == answered
+
+
+def numbers_of(connection: Connection, kind: str) -> list[int]:
+    """Ask which entries are of a kind."""
+    return ask_column(
+        connection, "SELECT seq FROM entry WHERE kind = :kind ORDER BY seq", kind=kind
+    )
+
+
+def foretell_by_readers(foreseen: Foreseen) -> None:
+    last = foreseen.finds("BIGINT", LAST)
+    foreseen.asks(by_initials, foreseen.finds_by("TEXT", kind_of, last))
+    (number,) = foreseen.finds_rows({"number": "BIGINT"}, "SELECT seq FROM entry WHERE seq < 3")
+    foreseen.asks(by_initials, foreseen.finds_by("TEXT", kind_of, number))
+    foreseen.asks(kinds_of, foreseen.finds_all("BIGINT[]", numbers_of, "material"))
+
+
+def test_what_a_reader_will_answer_is_found_for_others_and_told_where_it_is_asked_for_rows(
+    postgres_keeper: Keeper,
+) -> None:
+    with acting(postgres_keeper.book.engine, foretell_by_readers) as connection:
+        answered = known(connection)
+        assert [by_initials(connection, kind) for kind in ("material", "person", "house")] == [
+            *(["AB"] * 6, ["AB"], [])
+        ]
+        assert [kind_of(connection, number) for number in (1, 2)] == ["house", "person"]
+        assert kinds_of(connection, [*range(3, 9)]) == ["material"] * 6
         assert known(connection) == answered
 
 

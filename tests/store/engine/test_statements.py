@@ -11,12 +11,13 @@ from ledger.store.engine.statements import (
     ask_column,
     ask_for,
     ask_lots,
+    ask_once,
     ask_one,
     chunks,
     go_by_index,
     run,
 )
-from ledger.store.engine.turn import Found
+from ledger.store.engine.turn import Found, Question, taking
 from tests.keeper import Keeper
 
 
@@ -101,3 +102,23 @@ def test_a_server_is_told_what_not_to_try_until_a_transaction_ends(postgres_keep
         assert told() != {"off"}
         go_by_index(connection)
         assert told() == {"off"}
+
+
+def test_an_act_far_away_keeps_in_mind_what_it_will_ask_again_after_it_wrote(
+    sqlite_keeper: Keeper,
+) -> None:
+    """Not what lasts once it is there, nor what was foretold for each of many."""
+    with sqlite_keeper.reading() as connection, taking(connection) as turn:
+        turn.is_far = True
+        asked = {
+            "alone": Question("SELECT 1", {}),
+            "lasting": Question("SELECT 2", {}, lasts=True),
+            "not there yet": Question("SELECT 3", {}, lasts=True),
+            "of many": Question("SELECT 4", {}),
+        }
+        for why, question in asked.items():
+            turn.learn(question.key, question, [] if why == "not there yet" else [(1,)])
+        turn.of_many.add(asked["of many"].key)
+        for question in asked.values():
+            (ask_once if question.lasts else ask)(connection, question.statement)
+    assert [*turn.used.values()] == [asked["alone"], asked["not there yet"]]

@@ -1,14 +1,17 @@
 """Lots in brief: a packed lot has the name and the last look of its bulk."""
 
-from datetime import date
+from datetime import UTC, date, datetime, timedelta
 
 import pytest
 
-from ledger.domain.lots.lot import Status
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries import When
+from ledger.domain.entries.choices import Grade, LotType, MaterialKind, ProductKind
+from ledger.domain.lots.lot import Lot, Status
 from ledger.store.engine.statements import ask_one
 from ledger.store.read import lots
 from ledger.store.read.lots import Stem, all_lots, codes_of_stem, lots_by_number, lots_on_hand
-from tests.keeper import Keeper
+from tests.keeper import MORNING, Keeper
 from tests.store.read.numbers import Walked, number
 
 
@@ -17,8 +20,20 @@ def test_a_packed_lot_has_the_name_and_the_look_of_its_bulk(walked: Walked) -> N
     with keeper.reading() as connection:
         packed, syrup = number(connection, lots.packed), number(connection, lots.syrup)
         (found,) = lots_by_number(connection, [packed]).values()
-    assert (found.seq, found.bulk, found.name) == (packed, syrup, "Orange syrup, 250 mL")
-    assert (found.status, found.on_hand, found.grade) == (Status.RELEASED, 9_000_000, "cloudy")
+    assert found == Lot(
+        seq=packed,
+        code=lots.packed,
+        lot_type=LotType.PACKED,
+        measure=Measure.UEACH,
+        opened_at=When(datetime(2026, 3, 4, 11, tzinfo=UTC), 0),
+        name="Orange syrup, 250 mL",
+        status=Status.RELEASED,
+        on_hand=9_000_000,
+        product="Orange syrup",
+        product_kind=ProductKind.SYRUP,
+        bulk=syrup,
+        grade=Grade.CLOUDY,
+    )
 
 
 def test_a_delivery_has_what_its_supplier_said(walked: Walked) -> None:
@@ -26,12 +41,21 @@ def test_a_delivery_has_what_its_supplier_said(walked: Walked) -> None:
     with keeper.reading() as connection:
         oil = number(connection, lots.oil)
         found = lots_by_number(connection, [oil])[oil]
-    assert (found.material, found.supplier, found.supplier_lot) == (
-        "orange-oil",
-        "Harbour Oils",
-        "C7731",
+    assert found == Lot(
+        seq=oil,
+        code=lots.oil,
+        lot_type=LotType.RECEIVED,
+        measure=Measure.UL,
+        opened_at=When(MORNING + timedelta(minutes=5), 0),
+        name="Sweet orange oil",
+        status=Status.IN_STOCK,
+        on_hand=469_231,
+        material="orange-oil",
+        sort=MaterialKind.OIL,
+        supplier="Harbour Oils",
+        supplier_lot="C7731",
+        best_before=date(2027, 6, 30),
     )
-    assert (found.on_hand, found.best_before) == (469_231, date(2027, 6, 30))
 
 
 def test_a_lot_that_is_used_up_is_no_more_on_hand(walked: Walked) -> None:

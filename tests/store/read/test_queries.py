@@ -2,8 +2,14 @@
 
 from dataclasses import astuple
 
+import pytest
+
+from ledger.domain.entries import Formula
+from ledger.domain.entries.plain import read_entry
 from ledger.store.read import queries
-from tests.store.read.numbers import Walked
+from tests.domain.builders import make
+from tests.keeper import MORNING
+from tests.store.read.numbers import Walked, number
 
 
 def test_a_lot_is_found_by_its_code_or_the_end_of_it(walked: Walked) -> None:
@@ -67,3 +73,57 @@ def test_signs_that_stand_for_others_in_a_pattern_stand_for_themselves(walked: W
         for ending in ("%", "_", "\\", "%-M", "002_M"):
             assert queries.codes_ending_in(connection, ending) == []
         assert lots.syrup in queries.codes_ending_in(connection, "M")
+
+
+def test_a_journal_is_of_all_or_of_a_lot_with_what_corrects_each_and_what_cannot_be_read(
+    walked: Walked, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    keeper, lots = walked
+
+    def kinds(last: int, lot: int | None = None) -> list[tuple[int, str, int | None]]:
+        with keeper.reading() as connection:
+            told = queries.journal(connection, last, lot)
+        return [(seq, entry.kind if entry else "", by) for seq, entry, by in told]
+
+    with keeper.reading() as connection:
+        essence = number(connection, lots.essence)
+    assert len(kinds(0)) == 36
+    assert kinds(2) == [(35, "complaint", None), (36, "add", None)]
+    assert kinds(0, essence)[:2] == [(15, "start", None), (16, "add", 36)]
+    assert {seq for seq, _, _ in kinds(0, essence)} == {*range(15, 26), 36}
+    monkeypatch.setattr(queries, "told", lambda *_: read_entry("{}"))
+    assert kinds(1) == [(36, "", None)]
+
+
+def test_what_the_book_says_of_its_masters_is_told_in_order(walked: Walked) -> None:
+    keeper, _ = walked
+    keeper.do("person", initials="AA", name="Ada Ash")
+    for name in ("Quay Bar", "Inn"):
+        keeper.do("party", name=name)
+    for version, code in ((1, "tonic"), (2, "tonic"), (1, "cordial")):
+        keeper.record(make(Formula, code=code, version=version, product=code))
+    with keeper.reading() as connection:
+        assert queries.material_codes(connection) == [
+            *("b250", "carb", "orange-oil", "spirit", "sugar", "water")
+        ]
+        assert [one.name for one in queries.persons(connection)] == ["Ada Ash", "Anna Bell"]
+        assert [one.name for one in queries.parties(connection)] == ["Inn", "Quay Bar"]
+        every = [(one.code, one.version) for one in queries.formulas(connection)]
+        assert every == [("cordial", 1), ("tonic", 1), ("tonic", 2)]
+        assert [one.version for one in queries.formulas(connection, "tonic")] == [1, 2]
+        assert (queries.limits(connection), queries.withdrawn(connection)) == ((), frozenset())
+
+
+def test_the_entries_about_a_lot_are_told_as_they_happened(walked: Walked) -> None:
+    keeper, lots = walked
+    with keeper.reading() as connection:
+        essence, oil = number(connection, lots.essence), number(connection, lots.oil)
+        in_force = [entry.seq for entry in queries.entries_of_lot(connection, essence)]
+        every = [(entry.seq, by) for entry, by in queries.all_entries_of_lot(connection, essence)]
+        without = [entry.seq for entry in queries.entries_of_lot(connection, essence, skip=16)]
+        drawn = [entry.seq for entry in queries.draws_on(connection, oil, keeper.clock())]
+        assert queries.draws_on(connection, oil, MORNING) == ()
+    assert in_force == [15, 36, *range(17, 26)]
+    assert every == [(15, None), (16, 36), (36, None), *((seq, None) for seq in range(17, 26))]
+    assert without == [15, *range(17, 26)]
+    assert drawn == [36]

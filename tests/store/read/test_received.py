@@ -7,6 +7,7 @@ from ledger.store.read.received import (
     as_they_came,
     deliveries,
     materials,
+    materials_of,
     received,
     with_a_strength,
 )
@@ -59,6 +60,15 @@ def test_materials_are_told_as_the_book_last_said_in_the_order_in_which_they_are
         ("water", "water", "water"),
         ("sugar", "sugar", "Cane sugar"),
     ]
+
+
+def test_the_materials_of_lots_are_told_once_each_as_the_lots_came(walked: Walked) -> None:
+    keeper, lots = walked
+    more = keeper.opens("receive", material="orange-oil", amount="1L")
+    with keeper.reading() as connection:
+        asked = (more, lots.water, lots.essence, lots.oil)
+        told = materials_of(connection, [number(connection, code) for code in asked])
+    assert told == ["orange-oil", "water"]
 
 
 def test_deliveries_stand_by_their_days_and_those_of_one_day_as_they_came(walked: Walked) -> None:
