@@ -194,13 +194,13 @@ class Trial:
 
 
 @contextmanager
-def tried(path: Path, entries: int) -> Iterator[Trial]:
-    """Open a book to try damages in; it is as it was afterwards."""
+def tried(path: Path, entries: int, table: str) -> Iterator[Trial]:
+    """Open a book to try damages to a table in; it is as it was afterwards."""
     # By another connection: where one has changed the schema itself, to undo a damage lets all its
     # statements be prepared anew.
     with (
         closing(sqlite3.connect(path, isolation_level=None)) as client,
-        unguarded(client),
+        unguarded(client, table),
         open_book(str(path)) as book,
         book.engine.connect() as connection,
     ):

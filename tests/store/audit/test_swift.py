@@ -136,7 +136,7 @@ def test_a_book_with_one_damage_alone_is_never_taken_for_sound(
     """Any one cell, a row lost, one too many, and one that its entry does not say."""
     path = Path(sqlite_walked.book.where)
     entries = len(rows_of(path, "entry"))
-    with tried(path, entries) as trial:
+    with tried(path, entries, table) as trial:
         assert trial.is_sound()
         unnoticed = [
             damage.told
