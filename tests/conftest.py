@@ -89,7 +89,7 @@ class Server:
     def new_database(self, template: str = "template1") -> str:
         """Make a database that is a copy of another, and return its name."""
         name = f"book{next(self.made)}"
-        self.run("CREATE DATABASE {} TEMPLATE {}", name, template)
+        self.run("CREATE DATABASE {} TEMPLATE {} STRATEGY FILE_COPY", name, template)
         return name
 
     def databases(self) -> set[str]:
