@@ -4,8 +4,11 @@ import numpy
 import pytest
 from msgspec.structs import replace
 
+from ledger.domain.amounts.quantity import Measure
+from ledger.domain.entries.choices import MaterialKind
 from ledger.domain.masters.doubts import doubts
-from ledger.science.contents.composition import Contents
+from ledger.science.contents.composition import OIL, Contents, Part, PartKey
+from ledger.science.contents.received import ReceivedLot
 from ledger.science.contents.serving import poured
 from ledger.science.doubt.conformity import Verdict
 from ledger.service.account.shipped import shipped
@@ -83,3 +86,32 @@ def test_a_lot_of_bought_spirit_is_in_doubt_by_its_label(walked: tuple[Keeper, L
     plain = inputs_of(made.contents, made.received, doubts("label-strength=0"))
     assert inputs[ETHANOL].standard > plain[ETHANOL].standard
     assert {VOLUME, ETHANOL, SUGAR, DOSE} < inputs.keys()
+
+
+def test_each_input_is_off_by_what_it_was_measured_with_and_an_oil_by_its_papers_too() -> None:
+    """By hand: 3, 4, 5 and 5, 12, 13; half of it all, since two standard errors are told."""
+    told = {"cylinder": 3, "scale": 4, "density": 4, "certificate": 12, "lot-volume": 1}
+    names = ("poured-oil", "weighed-oil", "acid", "glycerol")
+    lot = replace(SYRUP, parts={PartKey(OIL, name): Part(1.0, 1.0) for name in names})
+    oil, other, volume, weight = MaterialKind.OIL, MaterialKind.OTHER, Measure.UL, Measure.MG
+    kinds = ((oil, volume), (oil, weight), (other, weight), (other, volume))
+    received = {
+        name: ReceivedLot(name, name, name, *kind) for name, kind in zip(names, kinds, strict=True)
+    }
+    spirits = {
+        f"{abv}": ReceivedLot(f"{abv}", "spirit", "", MaterialKind.ETHANOL, volume, abv)
+        for abv in (96.0, 40.0)
+    }
+    found = inputs_of(lot, received | spirits, {**told, "label-strength": 1.6})
+    assert {name: item.standard for name, item in found.items()} == pytest.approx(
+        {
+            VOLUME: 0.005,
+            ETHANOL: 0.025,
+            SUGAR: 0.02,
+            DOSE: 0.015,
+            "poured-oil": 0.065,
+            "weighed-oil": (0.04**2 + 0.12**2) ** 0.5 / 2,
+            "acid": 0.02,
+            "glycerol": 0.025,
+        }
+    )

@@ -15,7 +15,7 @@ from ledger.service.desk.book import How
 from ledger.service.evidence.verify import verify
 from ledger.service.lots.sales import Period, sales
 from ledger.service.masters.party import parties
-from ledger.service.recall.forget import forgettable, forgotten
+from ledger.service.recall.forget import Forgettable, forgettable, forgotten
 from ledger.store.read import queries
 from reports.words.entries.sentence import sentence
 from tests.conftest import opened
@@ -215,3 +215,13 @@ def test_in_a_book_of_an_older_form_the_wish_is_kept_and_the_name_is_shown_no_mo
 
 def test_each_of_its_words_that_is_wrong_is_named(shelf: Keeper) -> None:
     check_wrong_words(shelf, "forget")
+
+
+@pytest.mark.parametrize("is_party", [True, False])
+def test_of_entries_that_keep_a_name_the_first_alone_is_recorded_beside_those_erased(
+    is_party: bool,
+) -> None:
+    of = Forgettable("Ann", "P-1", is_party, erased=(4, 9), kept=(2, 3), in_words=(7,))
+    named = (Named(4, is_kept=False), Named(9, is_kept=False), Named(2, is_kept=True))
+    who, none = ("P-1", None) if is_party else (None, "P-1")
+    assert of.facts == Forget(party=who, person=none, entries=named)
