@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 import tzlocal
 
+from cli.screens.masters import init as module
 from cli.screens.masters.init import Beginning, read_person
 from cli.screens.masters.init import asked as asked_for
 from tests.cli.asked import check_asked
@@ -15,6 +16,7 @@ from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
 from tests.cli.terminal import Seat
 from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 
 
 def test_a_telephone_number_nobody_can_read_makes_no_book(shell: Shell) -> None:
@@ -259,3 +261,7 @@ def test_starter_formulas_are_made_unless_they_are_not_wanted(
 
 def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
     check_shown("init", still)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(module)

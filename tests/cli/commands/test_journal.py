@@ -2,10 +2,12 @@
 
 import pytest
 
+from cli.screens.lots import journal as module
 from reports.words.evidence.damage import WHAT_TO_DO
 from tests.cli.asked import check_asked
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
+from tests.kept.said import check_constants
 from tests.service.hostile import run
 
 
@@ -86,3 +88,7 @@ def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -
 
 def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
     check_shown("journal", still)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(module)

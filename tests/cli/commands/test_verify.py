@@ -4,12 +4,14 @@ from pathlib import Path
 
 import pytest
 
+from cli.screens.evidence import verify as module
 from ledger.domain.evidence.seals import in_symbol
 from tests.cli.asked import check_asked
 from tests.cli.cases import seal_text
 from tests.cli.shell import Shell
 from tests.cli.shown import check_shown
 from tests.keeper import copy_book
+from tests.kept.said import check_constants
 from tests.reports.pdf.readback import images_of, symbols_of, texts_of
 
 
@@ -153,3 +155,7 @@ def test_its_words_its_options_and_the_kinds_of_its_answer_are_the_kept_ones() -
 
 def test_all_that_it_shows_for_a_maker_and_for_machines_is_the_kept_one(still: Shell) -> None:
     check_shown("verify", still)
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(module)

@@ -6,11 +6,13 @@ from ledger.domain.evidence.seals import Seal
 from ledger.service.evidence.seal import seal
 from ledger.service.evidence.verify import Audit, verify
 from ledger.store.audit.rows import Fault
+from reports.json.evidence import verify as module
 from reports.json.evidence.verify import verify_answer
 from reports.json.kit.seal import seal_told
 from tests.keeper import Keeper
 from tests.kept.filled import bare, filled
 from tests.kept.golden import check_golden
+from tests.kept.said import check_constants
 from tests.kept.told import told as in_lines
 from tests.path import Lots
 from tests.reports.json.kept import check
@@ -41,3 +43,7 @@ def test_every_field_of_what_was_found_is_the_kept_one(walked: tuple[Keeper, Lot
 def test_every_part_of_what_was_found_stands_under_its_own_key() -> None:
     full = verify_answer(filled(Audit), filled(Seal))
     check("verify_filled", full, verify_answer(bare(Audit)))
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(module)

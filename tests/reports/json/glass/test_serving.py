@@ -4,9 +4,11 @@ from msgspec.structs import asdict
 
 from ledger.service.glass.card import Pouring, ServingCard
 from ledger.service.glass.serving import serving
+from reports.json.glass import serving as module
 from reports.json.glass.serving import serving_answer
 from tests.keeper import Keeper
 from tests.kept.filled import bare, filled
+from tests.kept.said import check_constants
 from tests.path import Lots
 from tests.reports.json.kept import check
 from tests.reports.words.glass.preserved import preserved
@@ -44,3 +46,7 @@ def test_every_part_of_a_card_stands_under_its_own_key_and_what_there_is_none_of
     """Ceilings are passed in the first card: by a share, or since nothing at all is allowed."""
     none = bare(ServingCard, pourings=(bare(Pouring),))
     check("serving_filled", serving_answer(filled(ServingCard)), serving_answer(none))
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(module)

@@ -1,10 +1,12 @@
 """The schema of an answer: its keys in words, one of several answers, and its parts once."""
 
 from reports.json.evidence.seal import SealAnswer
+from reports.json.kit import schema as module
 from reports.json.kit.answer import Amount, Told
 from reports.json.kit.problems import ErrorAnswer, Problem
 from reports.json.kit.schema import field_words, schema_of, structs_in
 from reports.json.kit.seal import SealTold
+from tests.kept.said import check_constants
 
 
 def test_every_key_has_the_words_that_stand_below_its_field() -> None:
@@ -43,3 +45,7 @@ def test_the_parts_of_an_answer_are_met_once_and_a_base_lends_its_words() -> Non
     words = field_words(SealAnswer)
     assert [*words] == [*SealTold.__struct_fields__, "path"]
     assert words["entries"] == "How many entries it had."
+
+
+def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
+    check_constants(module)
