@@ -57,6 +57,6 @@ def test_writers_at_once_lose_nothing(
     else:
         server: Server = request.getfixturevalue("server")
         where = server.where(server.new_database())
-    found = crowd(where, writers=4, seconds=2)
+    found = crowd(where, writers=4, seconds=1)
     assert found.entries > 0
     assert (found.errors, found.losses) == (0, 0)
