@@ -42,6 +42,16 @@ def test_a_pager_that_is_none_keeps_no_answer_back(monkeypatch: pytest.MonkeyPat
     assert out.getvalue() == "line\n" * 200
 
 
+def test_what_a_pager_was_given_is_not_printed_once_more(monkeypatch: pytest.MonkeyPatch) -> None:
+    out = Terminal()
+    monkeypatch.setattr("sys.stdout", out)
+    monkeypatch.setattr("sys.stdin", Terminal())
+    monkeypatch.setenv("PAGER", "true")
+    monkeypatch.setenv("TERM", "xterm")
+    show("line\n" * 200)
+    assert out.getvalue() == ""
+
+
 def test_what_was_printed_before_an_error_is_shown(monkeypatch: pytest.MonkeyPatch) -> None:
     out = Terminal()
     monkeypatch.setattr("sys.stdout", out)

@@ -10,7 +10,7 @@ from ledger.service.account.contents import contents_on
 from ledger.service.lots.shares import no_deeper, only_kind, traced
 from ledger.service.lots.trace import Way
 from ledger.service.recall.standing import recall_of
-from reports.words.lots.shares import share_words
+from reports.words.lots.shares import IN_CAKE, share_words
 from tests.keeper import Keeper
 from tests.path import Lots
 from tests.service.hostile import pour
@@ -62,6 +62,16 @@ def test_the_oil_is_followed_from_essence_to_bottle(walked: tuple[Keeper, Lots])
 def contents_of_lot(keeper: Keeper, code: str) -> Contents:
     with keeper.reading() as connection:
         return contents_on(connection, code).contents
+
+
+def test_what_went_into_one_lot_alone_is_in_it_and_what_clears_stays_in_the_cake(
+    walked: tuple[Keeper, Lots],
+) -> None:
+    keeper, lots = walked
+    (packed,) = traced(keeper.book, lots.syrup, back=False).ahead
+    assert packed == lots.packed
+    cleared = traced(keeper.book, lots.carb, back=False).ahead[lots.essence]
+    assert share_words(cleared) == IN_CAKE
 
 
 def test_bottles_that_came_back_are_not_counted_twice(walked: tuple[Keeper, Lots]) -> None:
