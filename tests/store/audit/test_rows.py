@@ -13,7 +13,7 @@ from ledger.domain.entries.plain import entry_text
 from ledger.domain.evidence.merkle import leaf_hash
 from ledger.store.audit import rows
 from ledger.store.audit.rows import Fault, Reader, chunk_faults, stray_faults, taken_up
-from ledger.store.form.tables import METADATA
+from ledger.store.form.tables import LOT, MATERIAL_KEY, METADATA, PERSON_KEY
 from tests.domain.builders import entry, make
 from tests.keeper import Keeper
 from tests.service.hostile import run
@@ -156,3 +156,16 @@ def test_a_row_that_differs_is_told_with_its_columns_and_one_that_is_lost_or_too
         "Entry 9 has lost a row of the table level.",
         "The table level has a row for entry 9 that the entry does not say.",
     ]
+
+
+def test_what_an_unreadable_entry_opened_is_taken_from_the_tables() -> None:
+    reader = Reader()
+    opened = (("O-1", 9), ("O-2", 8))
+    stored: Any = {
+        LOT: {(seq,): (seq, code, "received", "uL") for code, seq in opened},
+        PERSON_KEY: {(key,): (key, seq) for key, seq in (("CD", 9), ("EF", 8))},
+        MATERIAL_KEY: {(key,): (key, seq) for key, seq in (("oil", 9), ("rum", 8))},
+    }
+    reader.trust(9, stored)
+    assert reader._lots == {"O-1": 9}
+    assert reader._keys == {("person", "CD"), ("material", "oil")}

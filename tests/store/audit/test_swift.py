@@ -59,8 +59,10 @@ def test_a_sound_book_is_not_compared_row_by_row(
 @pytest.mark.parametrize(("kind", "table"), [("note", "p"), ("formula", "c")])
 def test_a_server_joins_a_list_by_its_lines(kind: str, table: str) -> None:
     """What a list holds has an order on a server only where it is asked for."""
-    assert f", ',' ORDER BY {table}.line)" in fitting(kind, "postgresql")
-    assert "ORDER BY" not in fitting(kind, "sqlite")
+    server, file = fitting(kind, "postgresql"), fitting(kind, "sqlite")
+    assert f", ',' ORDER BY {table}.line)" in server
+    assert "ORDER BY" not in file
+    assert ("e.body = format('" in server, "e.body = printf('" in file) == (True, True)
 
 
 class Second:

@@ -25,6 +25,7 @@ from ledger.store.engine.connections import (
     server_now,
     writing,
 )
+from ledger.store.engine.statements import ask_one
 from tests.conftest import Server, opened
 from tests.keeper import Keeper, SetClock, copy_book
 from tests.path import HOUSE
@@ -307,3 +308,8 @@ def test_a_file_that_may_not_be_read_and_one_that_is_torn_are_told_apart(
             f"The book {where} could not be opened: {words}.",
             todo,
         )
+
+
+def test_who_reads_a_server_sees_it_at_one_moment(postgres_keeper: Keeper) -> None:
+    with postgres_keeper.reading() as connection:
+        assert ask_one(connection, "SHOW transaction_isolation") == "repeatable read"

@@ -17,7 +17,7 @@ from ledger.store.engine.statements import (
     go_by_index,
     run,
 )
-from ledger.store.engine.turn import Found, Question, taking
+from ledger.store.engine.turn import Found, Question, UnknownError, taking
 from tests.keeper import Keeper
 
 
@@ -122,3 +122,11 @@ def test_an_act_far_away_keeps_in_mind_what_it_will_ask_again_after_it_wrote(
         for question in asked.values():
             (ask_once if question.lasts else ask)(connection, question.statement)
     assert [*turn.used.values()] == [asked["alone"], asked["not there yet"]]
+
+
+def test_a_question_that_is_only_to_be_heard_has_no_answer(sqlite_keeper: Keeper) -> None:
+    with sqlite_keeper.reading() as connection, taking(connection) as turn:
+        turn.heard = []
+        with pytest.raises(UnknownError):
+            ask_once(connection, "SELECT :one", one=1)
+    assert turn.heard == [Question("SELECT :one", {"one": 1}, lasts=True)]

@@ -1,6 +1,6 @@
 """Entries as rows: a key where it is new, the entry, its facts, what it moves."""
 
-from datetime import date
+from datetime import UTC, date, datetime
 
 import pytest
 
@@ -17,8 +17,9 @@ from ledger.domain.entries import (
     Person,
     Posting,
     Receipt,
+    Rest,
 )
-from ledger.domain.entries.choices import LotType, Place
+from ledger.domain.entries.choices import Grade, LotType, Place
 from ledger.store.form.columns import columns_of
 from ledger.store.form.mapping import Cells, lot_codes, rows
 from tests.domain.builders import draft, make, ml, when
@@ -122,3 +123,13 @@ def filtered(**cells: object) -> Entry:
 
 def entry_of(facts: Facts) -> Entry:
     return Entry(seq=9, draft=draft(facts, None), recorded_at=when().at, stands_for=9)
+
+
+def test_a_moment_is_kept_as_an_instant_and_a_choice_as_its_word_alone() -> None:
+    rest = make(Rest, started_at=datetime(2026, 3, 2, 9, tzinfo=UTC), ended_at=None)
+    cells = dict(told(entry_of(rest)))["rest"]
+    row = dict(zip(columns_of("rest"), cells, strict=True))
+    assert (row["started_at"], row["ended_at"]) == ("2026-03-02T09:00:00Z", None)
+    look = dict(told(entry_of(make(Look, grade=Grade.HAZY))))["look"]
+    (grade,) = (cell for cell in look if cell == "hazy")
+    assert type(grade) is str

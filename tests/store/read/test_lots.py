@@ -100,3 +100,12 @@ def test_a_server_finds_what_bottles_were_filled_from_unless_it_is_asked_for_too
             for asked in ((packed,), (water, packed), (packed, bulk), (water,))
         ]
     assert found == [[of[bulk]], [of[bulk]], None, None]
+
+
+def test_a_supplier_that_the_book_knows_is_told_by_name(walked: Walked) -> None:
+    keeper, _ = walked
+    keeper.do("party", name="Quay Oils")
+    code = keeper.opens("receive", material="water", amount="1 L", supplier="Quay Oils")
+    with keeper.reading() as connection:
+        lot = number(connection, code)
+        assert lots_by_number(connection, [lot])[lot].supplier == "Quay Oils"
