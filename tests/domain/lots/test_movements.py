@@ -55,6 +55,12 @@ MOVES: list[tuple[str, Draft, Scene, Moved]] = [
         ((Posting("O-1", "E-1", None, 30_000, 30_000),), None),
     ),
     (
+        "a weight of a liquid without a density moves nothing",
+        draft(make(Add, amount=grams(25.2))),
+        scene(lot(), oil()),
+        ((Posting("O-1", "E-1", None, 0, 0),), None),
+    ),
+    (
         "a solid is counted only where it left",
         draft(make(Add, source="C-1", amount=grams(15))),
         scene(lot(), powder()),
