@@ -2,10 +2,12 @@
 
 from fractions import Fraction
 
+import pytest
 from msgspec.structs import replace
 
 from ledger.domain.entries.trials import Decides, Evening
 from ledger.domain.evidence.draws import mark, seed_of
+from ledger.science.statistics.power import Size
 from ledger.science.statistics.randomisation import Shown, Tried
 from ledger.service.causes.outcome import JarState
 from reports.words.causes import trial as module
@@ -64,6 +66,23 @@ def test_four_jars_that_do_not_count_are_told_and_a_fifth_only_as_more() -> None
         assert line == (
             f"Counted against every accusation: {many} jars {JarState.NOT_SEEN} ({four}{more})."
         )
+
+
+def test_what_other_sizes_would_do_is_told_in_whole_trials_of_a_hundred(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Eight jars of one evening are told of where a plan has more, and a unit no more than them."""
+    monkeypatch.setattr(module, "size_of", lambda _plan, _by: Size((2, 2), 1.0))
+    monkeypatch.setattr(module, "chance_of", lambda *_, **__: 1.0)
+    saved = "By NTU 4 jars would do as much (100 %)."
+    screened = "8 jars would screen, and find it in 100 of 100 trials."
+    for factors, jars, told in (
+        (1, 8, [saved]),
+        (1, 10, [saved, screened]),
+        (4, 16, [saved, screened]),
+    ):
+        plan = replace(PLAN, factors=PLAN.factors * factors, evenings=(Evening(jars),))
+        assert list(module._other_sizes(plan)) == told
 
 
 def test_how_the_draw_of_a_plan_is_repeated_is_told_with_its_seed() -> None:
