@@ -162,7 +162,7 @@ def inputs(connection: Connection, lots: Sequence[int]) -> tuple[Input, ...]:
             ),
             material=row.material,
             sort=MaterialKind(row.sort) if row.sort else None,
-            formula=row.formula or makers.get(_folded(row.product or "")),
+            formula=row.formula or (makers.get(_folded(row.product)) if row.product else None),
             product_kind=ProductKind(row.product_kind) if row.product_kind else None,
         )
         for row in rows

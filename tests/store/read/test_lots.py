@@ -86,20 +86,34 @@ def test_of_a_stem_the_codes_are_told_that_may_come_after_as_many_as_there_are(
 def test_a_server_finds_what_bottles_were_filled_from_unless_it_is_asked_for_too(
     postgres_keeper: Keeper,
 ) -> None:
+    """In the order in which they are first met."""
     keeper = postgres_keeper
-    bulk = keeper.opens("start", product="Tonic", kind="essence", target="1 L")
+    bulk, other = (
+        keeper.opens("start", product=product, kind="essence", target="1 L")
+        for product in ("Tonic", "Bitter")
+    )
     water = keeper.opens("receive", material="water", amount="2 L")
     bottles = keeper.opens("receive", material="b250", amount="9")
-    keeper.do("add", lot=bulk, source=water, amount="1 L")
-    keeper.do("finish", lot=bulk, volume="1 L")
-    packed = keeper.opens("bottle", source=bulk, pack="2 x 250 mL", bottles=bottles)
+    for lot in (bulk, other):
+        keeper.do("add", lot=lot, source=water, amount="1 L")
+        keeper.do("finish", lot=lot, volume="1 L")
+    packed, second, third = (
+        keeper.opens("bottle", source=lot, pack="2 x 250 mL", bottles=bottles)
+        for lot in (bulk, other, bulk)
+    )
     with keeper.reading() as connection:
-        of = {code: number(connection, code) for code in (bulk, water, packed)}
+        of = {
+            code: number(connection, code) for code in (bulk, other, water, packed, second, third)
+        }
         found = [
             ask_one(connection, lots._BULKS, lots=[of[code] for code in asked])
-            for asked in ((packed,), (water, packed), (packed, bulk), (water,))
+            for asked in (
+                *((packed,), (water, packed), (packed, bulk), (water,)),
+                *((packed, second, third), (second, third)),
+            )
         ]
-    assert found == [[of[bulk]], [of[bulk]], None, None]
+    pair = [of[bulk], of[other]]
+    assert found == [[of[bulk]], [of[bulk]], None, None, pair, pair[::-1]]
 
 
 def test_a_supplier_that_the_book_knows_is_told_by_name(walked: Walked) -> None:
