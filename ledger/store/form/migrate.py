@@ -21,7 +21,6 @@ def script() -> ScriptDirectory:
     """Return the history of migrations."""
     config = Config()
     config.set_main_option("script_location", str(MIGRATIONS))
-    config.set_main_option("path_separator", "os")
     return ScriptDirectory.from_config(config)
 
 

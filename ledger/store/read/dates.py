@@ -95,4 +95,10 @@ def _dated(
 
 
 def _local_day(moment: datetime, offset_min: int) -> date:
+    """Return the day on the house's clock, which is so many minutes before that of UTC.
+
+    >>> late = datetime(2026, 3, 1, 23, 30)
+    >>> [_local_day(late, offset).day for offset in (60, 29, -60)]
+    [2, 1, 1]
+    """
     return (moment + timedelta(minutes=int(offset_min))).date()

@@ -6,13 +6,16 @@ from pathlib import Path
 import pytest
 from msgspec.structs import replace
 from sqlalchemy import select
+from sqlalchemy.exc import OperationalError
 
 from ledger.domain.amounts.quantity import Measure, Quantity
 from ledger.domain.entries import Add, Draft, Entry, Note, When
 from ledger.domain.entries.canonical import canonical_text
+from ledger.domain.entries.plain import entry_text
 from ledger.errors import InputError, RefusedError, StorageError
 from ledger.service.desk.book import Book
 from ledger.service.evidence.verify import verify
+from ledger.store.audit.rows import Reader
 from ledger.store.copies import load
 from ledger.store.copies.load import Chains
 from ledger.store.form.appends import out_of_order
@@ -196,3 +199,30 @@ def test_lines_that_fit_each_by_itself_and_not_together_are_told(empty_sqlite: B
     ((what, todo),) = raised.value.problems
     assert what.startswith("Lines 2 to 1 do not fit together: ")
     assert todo == "Nothing was kept. Use an export that is whole, as pottle export writes it."
+
+
+def test_a_line_that_no_book_writes_in_its_place_is_told_with_what_is_wrong() -> None:
+    told = entry_text(note(1))
+    unknown = entry_text(note(1, lot="NONE-1"))
+    for line, seq, what in (
+        ("so it is", 1, "is not an entry as a book writes it"),
+        (told.replace(":", ": ", 1), 1, "is not an entry as a book writes it"),
+        (told, 2, "holds entry 1, where entry 2 was expected"),
+        (entry_text(mended(2, 5, 5)), 2, "corrects entry 5, which does not come before it"),
+        (unknown, 1, "speaks of the lot NONE-1, which no line before it opened"),
+    ):
+        with pytest.raises(InputError) as raised:
+            load._rows(Reader(), Chains(), seq, line)
+        assert raised.value.what == f"Line {seq + 1} {what}."
+    assert [table for table, _ in load._rows(Reader(), Chains(), 1, told)] == ["entry", "note"]
+
+
+def test_a_storage_that_fails_is_not_what_the_lines_say(
+    empty_sqlite: Book, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def full(*_: object) -> None:
+        raise OperationalError("", None, Exception("disk full"))
+
+    monkeypatch.setattr(load, "insert_many", full)
+    with empty_sqlite.writing() as connection, pytest.raises(OperationalError, match="disk full"):
+        load.load(connection, [entry_text(note(1))], 1, silent)

@@ -160,3 +160,14 @@ def test_of_a_file_nothing_is_foretold(sqlite_keeper: Keeper) -> None:
         foresee(connection, foretell)
         assert known(connection) == 0
         assert ask(connection, LAST) == [(len(sqlite_keeper.bodies()),)]
+
+
+def test_what_is_foretold_about_something_is_first_once(postgres_keeper: Keeper) -> None:
+    firsts: list[bool] = []
+
+    def about(foreseen: Foreseen) -> None:
+        firsts.extend(foreseen.is_first("lot", number) for number in (1, 2, 1))
+
+    with acting(postgres_keeper.book.engine, about):
+        pass
+    assert firsts[:3] == [True, True, False]

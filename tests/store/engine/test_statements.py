@@ -16,8 +16,9 @@ from ledger.store.engine.statements import (
     chunks,
     go_by_index,
     run,
+    together,
 )
-from ledger.store.engine.turn import Found, Question, UnknownError, taking
+from ledger.store.engine.turn import Found, Part, Question, UnknownError, taking
 from tests.keeper import Keeper
 
 
@@ -60,6 +61,16 @@ def test_numbers_asked_for_are_those_that_are_answered(keeper: Keeper) -> None:
 def test_what_the_driver_raises_is_raised_as_elsewhere_in_the_store(keeper: Keeper) -> None:
     with keeper.reading() as connection, pytest.raises(DBAPIError):
         ask(connection, "SELECT nothing FROM nowhere")
+
+
+def test_what_goes_together_and_fails_is_raised_with_all_that_was_said(
+    postgres_keeper: Keeper,
+) -> None:
+    with postgres_keeper.reading() as connection:
+        parts = [Part("SELECT 1"), Part("SELECT 1 / 0")]
+        with pytest.raises(DBAPIError, match="division by zero") as raised:
+            together(connection, parts)
+    assert raised.value.statement == "SELECT 1; SELECT 1 / 0"
 
 
 def test_numbers_are_parted_and_none_is_lost() -> None:

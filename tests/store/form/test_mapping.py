@@ -64,6 +64,15 @@ def test_a_delivery_opens_its_lot_and_moves_into_it() -> None:
     assert found["posting"] == (9, 1, None, 9, "supplier", 0, 100_000)
 
 
+def test_what_comes_from_no_lot_or_goes_into_none_has_no_number_there() -> None:
+    moved = (Posting("S-1", None, Place.WASTE, 5, 0), Posting(None, "E-1", Place.SUPPLIER, 0, 5))
+    entry = Entry(
+        seq=9, draft=draft(make(Note), "E-1"), recorded_at=when().at, stands_for=9, postings=moved
+    )
+    cells = [cells for table, cells in told(entry, S_1=4, E_1=3) if table == "posting"]
+    assert cells == [(9, 1, 4, None, "waste", 5, 0), (9, 2, None, 3, "supplier", 0, 5)]
+
+
 def test_the_lots_of_an_entry_are_what_it_is_about_moves_and_measures() -> None:
     entry = Entry(
         seq=9,

@@ -28,6 +28,20 @@ def test_a_name_that_was_corrected_is_not_known_any_more(walked: Walked) -> None
         assert parties.is_known(connection, "Quay Bar")
 
 
+def test_a_party_is_known_by_its_code_and_by_a_name_that_was_forgotten_no_more(
+    walked: Walked,
+) -> None:
+    keeper, _ = walked
+    keeper.do("party", name="Quay Bar", phone="01 555 0101")
+    with keeper.reading() as connection:
+        assert [parties.is_known(connection, name) for name in ("Quay Bar", "P1", "P2")] == [
+            *(True, True, False),
+        ]
+    keeper.do("forget", who="Quay Bar", because="asked for it")
+    with keeper.reading() as connection:
+        assert not parties.is_known(connection, "Quay Bar")
+
+
 def test_an_act_that_brings_many_names_reads_those_of_the_book_once(walked: Walked) -> None:
     """A name that it asked about is near to the next, though it is not in the book yet."""
     keeper, lots = walked
