@@ -181,7 +181,7 @@ def last_held(connection: Connection, vessel: str, at: datetime, skip: int = 0) 
     Capitals do not matter; SQLite lowers ASCII letters only, so both ways are asked for.
     """
     for kind, lot, held_in in ask(connection, HELD, **held_cells(vessel, at, skip)):
-        if kind == "clean" or lot is None:
+        if kind == "clean":
             return None
         for code, product, product_kind in ask(connection, PRODUCT_OF, lot=lot):
             return LastHeld(held_in, code, product, ProductKind(product_kind))

@@ -3,7 +3,7 @@
 import pytest
 
 from ledger.store.engine.statements import ask_one, run
-from ledger.store.engine.turn import Found, Heard, Question, Rows, turn_of
+from ledger.store.engine.turn import Found, Heard, Question, Rows, Turn, taking, turn_of
 from tests.heard import heard
 from tests.keeper import Keeper
 
@@ -55,6 +55,18 @@ def test_outside_of_an_act_nothing_is_remembered(sqlite_keeper: Keeper) -> None:
     sqlite_keeper.do("person", initials="CD", name="Cara Dale")
     with sqlite_keeper.reading() as connection:
         assert ask_one(connection, COUNT, seq=0) == 2
+
+
+def test_what_an_act_knows_already_is_taken_and_else_it_begins_with_nothing(
+    sqlite_keeper: Keeper,
+) -> None:
+    known = Turn()
+    with sqlite_keeper.reading() as connection:
+        with taking(connection, known) as turn:
+            assert turn is turn_of(connection) is known
+        with taking(connection) as turn:
+            assert turn is turn_of(connection) is not known
+        assert turn_of(connection) is None
 
 
 def test_what_is_heard_is_by_itself_unless_it_is_said_what_asks_for_its_answer() -> None:
